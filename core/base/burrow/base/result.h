@@ -1,0 +1,29 @@
+#pragma once
+/// `Result<T>`: a value, or why there is none. For input outside a method's range and for no convergence;
+/// a design that does not comply is a `Finding` instead, and a bug is a `BURROW_ENSURE`.
+
+#include <string>
+#include <tl/expected.hpp>
+
+namespace burrow {
+
+/// What was asked for, what stood there, and what would have been accepted.
+struct Error {
+  std::string place;     ///< parameter name, or a JSON pointer ("/bore/launch/grade"), or "line 12"
+  std::string found;     ///< the value as it was met
+  std::string expected;  ///< the accepted range, words or type
+  bool operator==(const Error&) const = default;
+
+  /// One line for a person: "grade: found 2, expected |grade| <= 1".
+  [[nodiscard]] std::string text() const;
+};
+
+template <class T>
+using Result = tl::expected<T, Error>;
+
+inline tl::unexpected<Error> fail(std::string place, std::string found, std::string expected) {
+  return tl::unexpected<Error>(Error{std::move(place), std::move(found), std::move(expected)});
+}
+tl::unexpected<Error> out_of_range(std::string place, double found, std::string expected);
+
+}  // namespace burrow

@@ -1,0 +1,128 @@
+#pragma once
+/// What `assess()` answers: a plain value; the JSON of `check --json` follows it member by member.
+/// SI throughout; an empty optional is "unknown" (null in JSON), never 0.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "burrow/base/finding.h"
+#include "burrow/base/geometry.h"
+#include "burrow/base/quantity_text.h"
+#include "burrow/base/words.h"
+#include "burrow/base/working.h"
+#include "burrow/bore/path.h"
+#include "burrow/pit/shape.h"
+
+namespace burrow {
+
+enum class Verdict { within_limits, caution, stop, incomplete };
+template <>
+struct Words<Verdict> {
+  static constexpr std::pair<Verdict, std::string_view> list[] = {{Verdict::within_limits, "within-limits"},
+                                                                  {Verdict::caution, "caution"},
+                                                                  {Verdict::stop, "stop"},
+                                                                  {Verdict::incomplete, "incomplete"}};
+};
+
+struct Arrival {
+  std::optional<double> offset_m, elevation_m, sd_lateral_m, sd_vertical_m, chance_inside_exit_pit;
+  bool operator==(const Arrival&) const = default;
+};
+
+struct Quantiles {
+  std::optional<double> p10, p50, p90;
+  bool operator==(const Quantiles&) const = default;
+};
+
+struct CoverAnswer {
+  std::optional<double> least_m;      ///< on the mean path
+  std::optional<double> least_low_m;  ///< on path + 1.645 sd
+  std::optional<double> station_m;
+  std::optional<double> required_m;
+  bool operator==(const CoverAnswer&) const = default;
+};
+
+enum class ContactBy { normal, bound };
+template <>
+struct Words<ContactBy> {
+  static constexpr std::pair<ContactBy, std::string_view> list[] = {{ContactBy::normal, "normal"},
+                                                                    {ContactBy::bound, "bound"}};
+};
+
+struct UtilityAnswer {
+  std::string id, name;
+  std::optional<double> separation_m, gap_low_m, station_m, offset_m, elevation_m, angle_rad, required_m;
+  std::optional<double> contact_chance, contact_chance_worst, encroachment_chance;
+  ContactBy by = ContactBy::normal;
+  std::optional<double> ground_movement_m, strain;
+  bool expose = false;
+  std::optional<double> expose_rank, chance_after_hole;
+  /// Nearest points on the two axes, for the drawing.
+  std::optional<Point3> on_bore, on_utility;
+  bool operator==(const UtilityAnswer&) const = default;
+};
+
+struct SurfaceAnswer {
+  std::optional<double> heave_m, heave_high_m, station_m, limit_m, settlement_m;
+  bool operator==(const SurfaceAnswer&) const = default;
+};
+
+/// Rise of the surface above the bore at one station.
+struct HeavePoint {
+  double station_m = 0;
+  double low_m = 0;
+  double high_m = 0;
+  bool operator==(const HeavePoint&) const = default;
+};
+
+struct PipeCheck {
+  std::string name;
+  std::optional<double> value, limit;
+  std::string unit;
+  std::optional<double> station_m;
+  bool operator==(const PipeCheck&) const = default;
+};
+
+struct AirAnswer {
+  std::optional<double> pressure_at_tool_pa, free_air_m3_s;
+  bool operator==(const AirAnswer&) const = default;
+};
+
+struct MarkNear {
+  std::string id;
+  std::optional<double> above_m;
+  bool operator==(const MarkNear&) const = default;
+};
+
+struct Mark {
+  std::optional<double> hose_m, nose_m, station_m, depth_m, depth_low_m, depth_high_m;
+  Quantiles time_s;
+  std::vector<MarkNear> near;
+  bool operator==(const Mark&) const = default;
+};
+
+struct Assessment {
+  Verdict verdict = Verdict::incomplete;
+  BorePath bore;
+  Arrival arrival;
+  std::optional<double> neutral_cover_m;
+  std::optional<double> chance_of_refusal, refusal_station_m;
+  Quantiles advance_time_s;
+  CoverAnswer cover;
+  std::vector<UtilityAnswer> utilities;
+  SurfaceAnswer surface;
+  std::vector<HeavePoint> heave;  ///< along the bore, for the drawing
+  PitShape launch_pit, exit_pit;
+  std::vector<PipeCheck> pipe_checks;
+  AirAnswer air;
+  std::vector<Mark> marks;
+  std::vector<Finding> findings;  ///< worst first
+  std::vector<Working> working;
+  bool operator==(const Assessment&) const = default;
+};
+
+/// The words of a finding, with number, limit and unit, in plain English: "0.31 m clear of gas main, 0.60 m wanted".
+std::string finding_text(const Finding& finding, UnitSystem units);
+
+}  // namespace burrow

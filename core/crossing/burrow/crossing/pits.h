@@ -1,0 +1,130 @@
+#pragma once
+/// The two pits, as entered. An empty dimension is proposed by the program.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "burrow/base/given.h"
+#include "burrow/base/quantity.h"
+#include "burrow/crossing/site.h"
+#include "burrow/base/words.h"
+
+namespace burrow {
+
+enum class ExcavationRules { us_1926, din_4124 };
+template <>
+struct Words<ExcavationRules> {
+  static constexpr std::pair<ExcavationRules, std::string_view> list[] = {{ExcavationRules::us_1926, "us-1926"},
+                                                                          {ExcavationRules::din_4124, "din-4124"}};
+};
+
+enum class SideKind { upright, sloped, benched, shored, shielded };
+template <>
+struct Words<SideKind> {
+  static constexpr std::pair<SideKind, std::string_view> list[] = {{SideKind::upright, "upright"},
+                                                                   {SideKind::sloped, "sloped"},
+                                                                   {SideKind::benched, "benched"},
+                                                                   {SideKind::shored, "shored"},
+                                                                   {SideKind::shielded, "shielded"}};
+};
+
+/// `bore`: where the tool goes in or comes out; `back` opposite; `left` and `right` looking along +x.
+enum class PitSideName { bore, back, left, right };
+template <>
+struct Words<PitSideName> {
+  static constexpr std::pair<PitSideName, std::string_view> list[] = {{PitSideName::bore, "bore"},
+                                                                      {PitSideName::back, "back"},
+                                                                      {PitSideName::left, "left"},
+                                                                      {PitSideName::right, "right"}};
+};
+
+struct Bench {
+  Length rise;
+  Length tread;
+  std::string extra;
+  bool operator==(const Bench&) const = default;
+};
+
+struct PitSide {
+  Given<SideKind> kind{SideKind::sloped};
+  std::optional<Ratio> run_per_rise;  ///< empty: by the soil type
+  std::optional<Length> upright;      ///< height of an upright lower part
+  std::vector<Bench> benches;
+  std::string extra;
+  bool operator==(const PitSide&) const = default;
+};
+
+inline PitSide shored_side() {
+  PitSide side;
+  side.kind = Given<SideKind>(SideKind::shored);
+  return side;
+}
+
+struct PitSides {
+  PitSide bore = shored_side();
+  PitSide back;
+  PitSide left;
+  PitSide right;
+  std::string extra;
+  bool operator==(const PitSides&) const = default;
+};
+
+/// What somebody saw on site; empty: nobody looked.
+struct PitSigns {
+  std::optional<bool> fissured;
+  std::optional<bool> vibrated;
+  std::optional<bool> disturbed;
+  std::optional<bool> seeping;
+  std::optional<Ratio> dip_run_per_rise;
+  std::optional<bool> distress;
+  std::optional<bool> bad_air;
+  std::string extra;
+  bool operator==(const PitSigns&) const = default;
+};
+
+struct Spoil {
+  Given<PitSideName> side{PitSideName::left};
+  Given<Length> setback{Length{0.61}};
+  std::optional<Length> height;
+  std::string extra;
+  bool operator==(const Spoil&) const = default;
+};
+
+struct Ladder {
+  Given<PitSideName> side{PitSideName::back};
+  Given<Length> along;
+  std::string extra;
+  bool operator==(const Ladder&) const = default;
+};
+
+struct Pit {
+  std::optional<Length> floor_length;
+  std::optional<Length> floor_width;
+  std::optional<Length> floor_elevation;
+  std::optional<Length> floor_offset;
+  Given<Length> working_length{Length{1.0}};
+  Given<Length> cradle_height;
+  Given<Length> slab_thickness;
+  Given<Length> sump_depth;
+  std::optional<ExcavationType> soil_type;
+  std::string confirmed_by;
+  std::optional<Duration> open_time;
+  PitSigns signs;
+  PitSides sides;
+  Spoil spoil;
+  Ladder ladder;
+  Given<Length> allowance{Length{0.10}};  ///< exit pit: added to the arrival band
+  std::string extra;
+  bool operator==(const Pit&) const = default;
+};
+
+struct Pits {
+  Given<ExcavationRules> rules{ExcavationRules::us_1926};
+  Pit launch;
+  Pit exit;
+  std::string extra;
+  bool operator==(const Pits&) const = default;
+};
+
+}  // namespace burrow

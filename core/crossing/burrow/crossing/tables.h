@@ -1,0 +1,170 @@
+#pragma once
+/// The tables: what the program knows before anybody enters anything. Plain values, loaded once from `resources`.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "burrow/base/quantity.h"
+#include "burrow/base/source.h"
+#include "burrow/crossing/pits.h"
+#include "burrow/crossing/site.h"
+
+namespace burrow {
+
+/// One soil class of `resources/soils.json`. A class with an undrained strength is undrained, one with a friction
+/// angle drained; `drained` decides where both are given.
+struct SoilClass {
+  std::string id;    ///< "firm-clay"
+  std::string name;  ///< "firm clay"
+  UnitWeight unit_weight;
+  UnitWeight saturated_unit_weight;
+  std::optional<Pressure> undrained_strength;
+  std::optional<Angle> friction_angle;
+  Pressure cohesion;
+  Angle dilation_angle;
+  Pressure shear_modulus;
+  Ratio poisson_ratio{0.3};
+  std::optional<Ratio> earth_pressure_ratio;  ///< empty: 0.7 undrained, 1 − sin φ′ drained (Jaky)
+  bool drained = false;
+  Ratio adhesion_ratio{0.2};
+  Angle interface_angle;
+  Wander wander;
+  RatePerLength stone_rate;
+  Angle stone_kick;
+  RatePerLength refusal_rate;
+  Ratio heave_share;
+  Ratio swell;  ///< bank to loose, "0.25" for a quarter more
+  ExcavationType excavation_type = ExcavationType::c;
+  std::string stands_open;  ///< how long the hole stands: "days"
+  std::string use;          ///< first hint: "good", "marginal: sags", "refuse"
+  std::string thumb;        ///< sign by hand: "thumb goes in with some effort"
+  Source source;
+  bool operator==(const SoilClass&) const = default;
+};
+
+/// One tool class of `resources/tools.json`.
+struct ToolClass {
+  std::string id;  ///< "tool-65"
+  Length diameter;
+  Length length;
+  Mass mass;
+  Length piston_diameter;
+  Length stroke;
+  Mass striker_mass;
+  Frequency blow_rate;
+  Pressure pressure;
+  VolumeFlow free_air;
+  Source source;
+  bool operator==(const ToolClass&) const = default;
+};
+
+/// A kind of utility: how it is drawn and what it wants by default.
+struct UtilityKindRow {
+  UtilityKind kind = UtilityKind::unknown;
+  std::string name;         ///< "gas"
+  std::string letter_code;  ///< "G"
+  std::string colour;       ///< "#rrggbb", uniform colour code of locators (light theme)
+  std::string colour_dark;  ///< the same hue on a dark ground
+  std::vector<double> dash;  ///< lengths on, off, on … in line widths; empty: unbroken
+  bool dangerous = false;   ///< gas, power or liquid fuel: an unexposed one under the band is never better than caution
+  Source source;
+  bool operator==(const UtilityKindRow&) const = default;
+};
+
+/// A locating preset: "pas128-b1".
+struct LocatingPreset {
+  std::string id;
+  std::string name;
+  std::optional<Length> lateral;          ///< stated ±, absolute part
+  std::optional<Ratio> lateral_of_depth;  ///< stated ±, share of depth; the larger of the two holds
+  std::optional<Length> vertical;
+  std::optional<Ratio> vertical_of_depth;
+  Source source;
+  bool operator==(const LocatingPreset&) const = default;
+};
+
+/// A limit of `resources/limits.json`.
+struct LimitRow {
+  std::string id;           ///< "cover_diameters", "separation_gas_m": the key in a crossing's `limits`
+  std::string name;         ///< "cover in tool diameters"
+  double value = 0;         ///< SI
+  std::string unit;         ///< "m", "" for a ratio
+  bool at_least = true;     ///< sense: the value must not be below (true) or above (false) the limit
+  Source source;
+  bool operator==(const LimitRow&) const = default;
+};
+
+/// A row of owners' rules for roads, tracks, ditches.
+struct SurfaceRule {
+  std::string id;
+  std::string name;
+  SurfaceKind kind = SurfaceKind::road;
+  std::optional<Length> cover;
+  std::optional<Length> heave_caution;
+  std::optional<Length> heave_stop;
+  Source source;
+  bool operator==(const SurfaceRule&) const = default;
+};
+
+/// Slope rows of an excavation rule set.
+struct SlopeRow {
+  ExcavationType type = ExcavationType::c;
+  Ratio run_per_rise;
+  Length depth_limit;  ///< deeper needs an engineer
+  Source source;
+  bool operator==(const SlopeRow&) const = default;
+};
+
+struct ExcavationRuleSet {
+  ExcavationRules rules = ExcavationRules::us_1926;
+  std::string name;
+  Length protection_from;  ///< depth from which a protective system is needed
+  Length ladder_from;
+  Length spoil_setback;
+  std::vector<SlopeRow> slopes;
+  Source source;
+  bool operator==(const ExcavationRuleSet&) const = default;
+};
+
+/// A pipe material: what the file may name. Walls and checks follow with the pipe tables.
+struct PipeMaterial {
+  std::string id;    ///< "pe100"
+  std::string name;  ///< "polyethylene PE 100"
+  Source source;
+  bool operator==(const PipeMaterial&) const = default;
+};
+
+struct Tables {
+  std::vector<SoilClass> soils;
+  std::vector<ToolClass> tools;
+  std::vector<PipeMaterial> pipes;
+  std::vector<UtilityKindRow> utilities;
+  std::vector<LocatingPreset> locating;
+  std::vector<LimitRow> limits;
+  std::vector<SurfaceRule> surface_rules;
+  std::vector<ExcavationRuleSet> excavation;
+  bool operator==(const Tables&) const = default;
+};
+
+const SoilClass* find_soil(const Tables& tables, std::string_view id);
+const ToolClass* find_tool(const Tables& tables, std::string_view id);
+const PipeMaterial* find_pipe(const Tables& tables, std::string_view id);
+const LimitRow* find_limit(const Tables& tables, std::string_view id);
+const SurfaceRule* find_rule(const Tables& tables, std::string_view id);
+const UtilityKindRow& row_of(const Tables& tables, UtilityKind kind);
+const ExcavationRuleSet& row_of(const Tables& tables, ExcavationRules rules);
+
+/// "soft-clay, firm-clay": the known ids of a table, for an error message.
+template <class Row>
+std::string known_ids(const std::vector<Row>& rows) {
+  std::string all;
+  for (const Row& row : rows) {
+    if (!all.empty()) all += ", ";
+    all += row.id;
+  }
+  return all;
+}
+
+}  // namespace burrow

@@ -1,0 +1,48 @@
+#include "burrow/crossing/crossing.h"
+
+#include <algorithm>
+#include <set>
+
+namespace burrow {
+
+Crossing with_alternative(const Crossing& crossing, std::string_view id) {
+  const auto it = std::find_if(crossing.alternatives.begin(), crossing.alternatives.end(),
+                               [&](const Alternative& a) { return a.id == id; });
+  if (it == crossing.alternatives.end()) return crossing;
+  Crossing variant = crossing;
+  if (it->bore) variant.bore = *it->bore;
+  if (it->pipe) variant.pipe = *it->pipe;
+  if (it->pits) variant.pits = *it->pits;
+  if (it->air) variant.air = *it->air;
+  variant.locks = it->locks;
+  return variant;
+}
+
+namespace {
+template <class List>
+void collect_ids(const List& list, std::set<std::string, std::less<>>& ids) {
+  for (const auto& element : list) ids.insert(element.id);
+}
+}  // namespace
+
+std::string free_id(const Crossing& crossing, std::string_view prefix) {
+  std::set<std::string, std::less<>> ids;
+  const Site& site = crossing.site;
+  collect_ids(site.strata, ids);
+  collect_ids(site.strips, ids);
+  collect_ids(site.surface, ids);
+  collect_ids(site.boundaries, ids);
+  collect_ids(site.trees, ids);
+  collect_ids(site.plant, ids);
+  collect_ids(site.utilities, ids);
+  collect_ids(site.test_holes, ids);
+  collect_ids(site.background, ids);
+  collect_ids(crossing.record, ids);
+  collect_ids(crossing.alternatives, ids);
+  for (int n = 1;; ++n) {
+    std::string id = std::string(prefix) + std::to_string(n);
+    if (!ids.contains(id)) return id;
+  }
+}
+
+}  // namespace burrow

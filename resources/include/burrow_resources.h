@@ -1,0 +1,9 @@
+#pragma once
+#include <string_view>
+
+namespace burrow {
+
+/// Text of a file of `resources`, compiled in: embedded_text("tables/soils.json"). Empty: there is no such file.
+std::string_view embedded_text(std::string_view name);
+
+}  // namespace burrow
