@@ -1,0 +1,88 @@
+// House rules that a reader would otherwise have to check by eye: length, header docs, source labels, words.
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "burrow/base/source.h"
+#include "source_tree.h"
+
+namespace burrow::test {
+namespace {
+
+// A source file that passes 400 lines is two ideas.
+TEST(House, SourceFiles_KeepWithin400Lines) {
+  std::size_t seen = 0;
+  for (const char* folder : {"core", "ui", "app"}) {
+    for (const fs::path& file : files_below(folder, {".h", ".cpp"})) {
+      ++seen;
+      EXPECT_LE(lines_of(file).size(), 400u) << place(file, 400);
+    }
+  }
+  EXPECT_GT(seen, 10u) << "the sources were not found";
+}
+
+// A header without a single /// says neither what it is for nor where it comes from.
+TEST(House, HeadersOfCore_HaveADocComment) {
+  for (const fs::path& file : files_below("core", {".h"})) {
+    const auto lines = lines_of(file);
+    const bool documented =
+        std::any_of(lines.begin(), lines.end(), [](const std::string& line) { return line.starts_with("///"); });
+    EXPECT_TRUE(documented) << place(file, 1) << ": no /// comment";
+  }
+}
+
+using Labels = std::vector<std::pair<std::string, std::string>>;
+
+/// Every value under a key that carries a source label, with where it stands.
+void collect_labels(const nlohmann::json& value, const std::string& at, Labels& labels) {
+  for (const auto& [key, member] : value.items()) {
+    const std::string here = at + "/" + key;
+    if (key == "label" || key == "source_label") {
+      labels.emplace_back(here, member.is_string() ? member.get<std::string>() : member.dump());
+    } else if (member.is_structured()) {
+      collect_labels(member, here, labels);
+    }
+  }
+}
+
+TEST(House, TablesOfResources_LabelEveryRowWithOneOfTheEight) {
+  const auto tables = files_below("resources/tables", {".json"});
+  EXPECT_FALSE(tables.empty());
+  for (const fs::path& file : tables) {
+    std::ifstream in(file);
+    const auto table = nlohmann::json::parse(in, nullptr, false);
+    ASSERT_TRUE(table.is_structured() && !table.empty()) << place(file, 1) << ": not a JSON table, or an empty one";
+    for (const auto& [key, row] : table.items()) {
+      Labels labels;
+      if (row.is_structured()) collect_labels(row, "/" + key, labels);
+      EXPECT_FALSE(labels.empty()) << place(file, 1) << "/" << key << " does not say where its numbers come from";
+      for (const auto& [at, label] : labels)
+        EXPECT_TRUE(source_label_from_words(label))
+            << place(file, 1) << at << ": '" << label << "' is none of the eight";
+    }
+  }
+}
+
+TEST(House, Text_HoldsNoForbiddenWordsOrPlaces) {
+  const std::vector<std::string> endings{".h",     ".cpp",      ".txt", ".json", ".md",
+                                         ".cmake", ".crossing", ".sh",  ".csv",  ""};
+  std::vector<fs::path> files{source_dir() / "README.md", source_dir() / "DEVELOPERS.md",
+                              source_dir() / "CMakeLists.txt"};
+  for (const char* folder : {".ci", "app", "core", "ui", "tests", "resources", "samples"}) {
+    const auto more = files_below(folder, endings);
+    files.insert(files.end(), more.begin(), more.end());
+  }
+  for (const fs::path& file : files) {
+    const auto lines = lines_of(file);
+    EXPECT_FALSE(lines.empty() && fs::file_size(file) > 0) << file << " could not be read";
+    for (std::size_t i = 0; i < lines.size(); ++i)
+      for (const std::string& word : forbidden())
+        EXPECT_EQ(lines[i].find(word), std::string::npos) << place(file, i + 1) << ": " << word;
+  }
+}
+
+}  // namespace
+}  // namespace burrow::test
