@@ -66,6 +66,13 @@ TEST(House, TablesOfResources_LabelEveryRowWithOneOfTheEight) {
   }
 }
 
+/// Words and places that must not stand in what is handed on; put together here so that this file passes its own test.
+std::vector<std::string> forbidden() {
+  const std::string slash = "/";
+  return {std::string("TO") + "DO",      std::string("FIX") + "ME", std::string("GTEST_") + "SKIP",
+          std::string("DISABLED") + "_", slash + "work" + slash,    slash + "tmp" + slash};
+}
+
 TEST(House, Text_HoldsNoForbiddenWordsOrPlaces) {
   const std::vector<std::string> endings{".h",     ".cpp",      ".txt", ".json", ".md",
                                          ".cmake", ".crossing", ".sh",  ".csv",  ""};
