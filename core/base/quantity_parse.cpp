@@ -1,0 +1,378 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <optional>
+
+#include "burrow/base/quantity_text.h"
+#include "quantity_units.h"
+
+namespace burrow {
+
+namespace {
+
+using quantity_units::Group;
+using quantity_units::Unit;
+
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+bool is_letter(char c) {
+  return c >= 'a' && c <= 'z';
+}
+
+/// One spelling for what keyboards, phones and documents write in many ways; ASCII letters in lower case.
+std::string one_spelling(std::string_view typed) {
+  static constexpr std::array<std::pair<std::string_view, std::string_view>, 30> spellings{{
+      {"\u2212", "-"},    {"\u2013", "-"},    {"\u2010", "-"},    {"\u2011", "-"},    {"\u2032", "'"},
+      {"\u2019", "'"},    {"\u2018", "'"},    {"\u00B4", "'"},    {"\u2033", "\""},   {"\u201D", "\""},
+      {"\u201C", "\""},   {"''", "\""},       {"\u00A0", " "},    {"\u202F", " "},    {"\u2009", " "},
+      {"\u2007", " "},    {"\t", " "},        {"\u00B2", "2"},    {"\u00B3", "3"},    {"^", ""},
+      {"\u00BA", "°"},    {"\u2044", "/"},    {"\u2236", ":"},    {"\u00BD", " 1/2"}, {"\u00BC", " 1/4"},
+      {"\u00BE", " 3/4"}, {"\u215B", " 1/8"}, {"\u215C", " 3/8"}, {"\u215D", " 5/8"}, {"\u215E", " 7/8"},
+  }};
+  std::string text;
+  while (!typed.empty()) {
+    const auto it =
+        std::find_if(spellings.begin(), spellings.end(), [&](const auto& s) { return typed.starts_with(s.first); });
+    if (it != spellings.end()) {
+      text += it->second;
+      typed.remove_prefix(it->first.size());
+      continue;
+    }
+    const char c = typed.front();
+    text += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    typed.remove_prefix(1);
+  }
+  return text;
+}
+
+/// A number as written, and how: a bare fraction may mean a slope.
+struct Number {
+  double value = 0;
+  bool whole = false;     ///< digits only: "6"
+  bool fraction = false;  ///< "1/50"
+  bool hyphened = false;  ///< "6-1/2": needs an inch or foot mark to be sure of
+};
+
+/// Reads "number unit" terms and adds them up. Every function gives false once something is wrong.
+class Parser {
+ public:
+  Parser(std::string_view typed, Dimension dimension, UnitSystem units)
+      : text_(one_spelling(typed)), typed_(typed), dimension_(dimension), units_(units) {}
+
+  Result<double> run() {
+    skip_spaces();
+    if (at_end()) return error("nothing");
+    if (dimension_ == Dimension::chance && (peek() == '<' || peek() == '>')) ++at_;
+    for (bool first = true; first || !at_end(); first = false) {
+      double sign = 1;
+      skip_spaces();
+      if (peek() == '+' || peek() == '-')
+        sign = text_[at_++] == '-' ? -1 : 1;
+      else if (!first)
+        return error(rest_shown());
+      skip_spaces();
+      if (!term(sign)) return tl::unexpected(*error_);
+      skip_spaces();
+    }
+    return total();
+  }
+
+ private:
+  [[nodiscard]] bool at_end() const { return at_ >= text_.size(); }
+  [[nodiscard]] char peek(std::size_t ahead = 0) const {
+    return at_ + ahead < text_.size() ? text_[at_ + ahead] : '\0';
+  }
+  bool skip_spaces() {
+    const std::size_t from = at_;
+    while (peek() == ' ') ++at_;
+    return at_ != from;
+  }
+  [[nodiscard]] bool number_ahead(std::size_t ahead = 0) const {
+    return is_digit(peek(ahead)) || ((peek(ahead) == '.' || peek(ahead) == ',') && is_digit(peek(ahead + 1)));
+  }
+  [[nodiscard]] bool is_length() const { return quantity_units::accepts(dimension_, Group::length); }
+  [[nodiscard]] bool is_slope() const { return quantity_units::accepts(dimension_, Group::slope); }
+
+  tl::unexpected<Error> error(const std::string& why, std::string advice = {}) {
+    std::string found = "\"" + std::string(typed_) + "\"";
+    if (!why.empty()) found = why == "nothing" ? why : found + " (" + why + ")";
+    if (advice.empty())
+      advice = fmt::format("{}, for example {}", quantity_units::noun(dimension_),
+                           quantity_units::example(dimension_, units_));
+    const std::string_view what = quantity_units::noun(dimension_);
+    error_ = Error{std::string(what.substr(what.find(' ') + 1)), std::move(found), std::move(advice)};
+    return tl::unexpected(*error_);
+  }
+  bool wrong(const std::string& why, std::string advice = {}) {
+    (void)error(why, std::move(advice));
+    return false;
+  }
+  [[nodiscard]] std::string rest_shown() const { return "not understood from \"" + text_.substr(at_) + "\" on"; }
+
+  bool whole_digits(double& value) {
+    const std::size_t from = at_;
+    while (is_digit(peek())) ++at_;
+    return to_double(text_.substr(from, at_ - from), value);
+  }
+
+  bool to_double(const std::string& digits, double& value) {
+    const auto [end, code] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+    if (code != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
+      return wrong("not a number that can be used: " + digits);
+    return true;
+  }
+
+  /// Digits with one decimal mark. A comma is one only where nobody could have meant thousands.
+  bool decimal(Number& number) {
+    const std::size_t from = at_;
+    while (is_digit(peek()) || peek() == '.' || peek() == ',') ++at_;
+    std::string digits = text_.substr(from, at_ - from);
+    const auto marks = std::count_if(digits.begin(), digits.end(), [](char c) { return !is_digit(c); });
+    if (marks > 1) return wrong("more than one decimal mark", "a number without thousands separators");
+    if (const std::size_t comma = digits.find(','); comma != std::string::npos) {
+      const bool thousands = digits.size() - comma == 4 && comma >= 1 && comma <= 3 && digits[0] != '0';
+      std::string with_point = digits;
+      with_point[comma] = '.';
+      if (thousands || comma + 1 == digits.size())
+        return wrong("the comma may be a decimal mark or a thousands separator",
+                     fmt::format("{} or {}", digits.substr(0, comma) + digits.substr(comma + 1), with_point));
+      digits = with_point;
+    }
+    number.whole = marks == 0;
+    const bool signed_exponent = (peek(1) == '-' || peek(1) == '+') && is_digit(peek(2));
+    if (peek() == 'e' && (is_digit(peek(1)) || signed_exponent)) {
+      const std::size_t exponent = at_;
+      at_ += 2;
+      while (is_digit(peek())) ++at_;
+      digits += text_.substr(exponent, at_ - exponent);
+      number.whole = false;
+    }
+    return to_double(digits, number.value);
+  }
+
+  /// Whether "digits/digits" begins here.
+  [[nodiscard]] bool fraction_ahead(std::size_t ahead) const {
+    const std::size_t from = ahead;
+    while (is_digit(peek(ahead))) ++ahead;
+    return ahead > from && peek(ahead) == '/' && is_digit(peek(ahead + 1));
+  }
+
+  bool fraction(double& value) {
+    double above = 0;
+    double below = 0;
+    if (!whole_digits(above)) return false;
+    ++at_;
+    if (!whole_digits(below)) return false;
+    if (!(below > 0)) return wrong("a fraction over 0");
+    value = above / below;
+    return true;
+  }
+
+  /// "1.37", "1/2", "6 1/2", "6-1/2".
+  bool number(Number& result) {
+    if (!number_ahead()) return wrong(at_end() ? "a number is missing" : rest_shown());
+    if (fraction_ahead(0)) {
+      result.fraction = true;
+      return fraction(result.value);
+    }
+    if (!decimal(result)) return false;
+    if (!result.whole) return true;
+    std::size_t spaces = 0;
+    while (peek(spaces) == ' ') ++spaces;
+    result.hyphened = peek() == '-' && fraction_ahead(1);
+    if (!result.hyphened && !(spaces > 0 && fraction_ahead(spaces))) return true;
+    at_ += result.hyphened ? 1 : spaces;
+    double part = 0;
+    if (!fraction(part)) return false;
+    result.value += part;
+    result.whole = false;
+    return true;
+  }
+
+  /// The longest known unit that begins here and ends at a boundary; null: none is written.
+  bool unit(const Unit*& found) {
+    found = nullptr;
+    const Unit* other = nullptr;
+    const std::string_view here = std::string_view(text_).substr(at_);
+    for (const Unit& each : quantity_units::known_units()) {
+      if (!here.starts_with(each.name)) continue;
+      const char next = here.size() > each.name.size() ? here[each.name.size()] : '\0';
+      const bool word = is_letter(each.name.back()) || is_digit(each.name.back());
+      if (word && (is_letter(next) || next == '/')) continue;
+      const Unit*& best = quantity_units::accepts(dimension_, each.group) ? found : other;
+      if (best == nullptr || each.name.size() > best->name.size()) best = &each;
+    }
+    if (found == nullptr && other != nullptr)
+      return wrong(fmt::format("{} is the unit of {}", other->name, quantity_units::noun(other->group)));
+    if (found != nullptr) {
+      at_ += found->name.size();
+      return true;
+    }
+    const bool stands = !at_end() && std::string_view("+-:").find(peek()) == std::string_view::npos && !number_ahead();
+    return !stands || wrong(fmt::format("unknown unit \"{}\"", here));
+  }
+
+  static bool is_feet(const Unit* unit) {
+    return unit != nullptr && unit->group == Group::length && unit->factor == quantity_units::foot_m;
+  }
+  static bool is_inches(const Unit* unit) {
+    return unit != nullptr && unit->group == Group::length && unit->factor == quantity_units::inch_m;
+  }
+
+  void add(double value, const Unit* unit) {
+    const quantity_units::Shown bare = quantity_units::shown(dimension_, units_);
+    const bool turn = unit != nullptr ? unit->group == Group::turn : dimension_ == Dimension::angle;
+    (turn ? turns_ : sum_) += value * (unit != nullptr ? unit->factor : bare.factor);
+  }
+
+  bool term(double sign) {
+    Number first;
+    if (!number(first)) return false;
+    std::size_t spaces = 0;
+    while (peek(spaces) == ' ') ++spaces;
+    if (is_slope() || dimension_ == Dimension::ratio) {
+      if (peek(spaces) == ':') return run_of_slope(sign * first.value, spaces + 1);
+      // "1 in 50": not inches
+      if (is_slope() && text_.compare(at_ + spaces, 3, "in ") == 0) return run_of_slope(sign * first.value, spaces + 2);
+    }
+    if (feet_hyphen_inches(first)) return hyphened_feet(sign, first);
+    if (error_) return false;
+    at_ += spaces;
+    const Unit* first_unit = nullptr;
+    if (!unit(first_unit)) return false;
+    if (first.hyphened && !is_inches(first_unit) && !is_feet(first_unit))
+      return wrong("a hyphen before a fraction", "6 1/2, or a difference with spaces");
+    if (first.fraction && first_unit == nullptr && is_slope()) {
+      sum_ += sign * first.value;  // "1/50": rise over run, as on a level
+      return true;
+    }
+    add(sign * first.value, first_unit);
+    return smaller_parts(sign, first_unit);
+  }
+
+  /// The run of "1:50" or "1 in 50".
+  bool run_of_slope(double rise, std::size_t ahead) {
+    at_ += ahead;
+    skip_spaces();
+    Number run;
+    if (!number(run)) return false;
+    if (!(run.value > 0)) return wrong("a rise over a run of 0");
+    sum_ += rise / run.value;
+    return true;
+  }
+
+  /// Whether "4-6 1/2"" stands here: feet, a tight hyphen, inches with their mark.
+  bool feet_hyphen_inches(const Number& feet) {
+    if (!is_length() || !feet.whole || peek() != '-' || !number_ahead(1)) return false;
+    const std::size_t from = at_;
+    ++at_;
+    Number inches;
+    const Unit* mark = nullptr;
+    if (!number(inches)) return false;
+    const bool bare = at_end() || peek() == '+' || peek() == '-';
+    skip_spaces();
+    if (!unit(mark)) return false;
+    at_ = from;
+    if (bare && units_ == UnitSystem::us && dimension_ != Dimension::small_length && inches.value < 12)
+      return wrong("feet and inches, or a difference",
+                   fmt::format("{0:.0f}' {1:g}\" or {0:.0f} - {1:g}", feet.value, inches.value));
+    return is_inches(mark);
+  }
+
+  bool hyphened_feet(double sign, const Number& feet) {
+    sum_ += sign * feet.value * quantity_units::foot_m;
+    ++at_;
+    Number inches;
+    const Unit* mark = nullptr;
+    if (!number(inches)) return false;
+    skip_spaces();
+    if (!unit(mark)) return false;
+    sum_ += sign * inches.value * quantity_units::inch_m;
+    return true;
+  }
+
+  /// What follows a term without a sign: "4 ft 6 in", "4' 6", "4'-6"", "1 h 12 min".
+  bool smaller_parts(double sign, const Unit* bigger) {
+    while (bigger != nullptr) {
+      const std::size_t from = at_;
+      const bool spaced = skip_spaces();
+      if (is_feet(bigger) && peek() == '-') {
+        ++at_;
+        const bool tight = !skip_spaces() && !spaced;
+        const Inches next = inches_ahead();
+        if (next == Inches::maybe || (next == Inches::marked && !tight))
+          return wrong("feet and inches, or a difference", "4' 6\", or 4 ft - 0.5 ft for a difference");
+        if (next == Inches::none) at_ = from;
+      }
+      if (!number_ahead()) {
+        at_ = from;
+        return true;
+      }
+      Number part;
+      const Unit* smaller = nullptr;
+      if (!number(part)) return false;
+      skip_spaces();
+      if (!unit(smaller)) return false;
+      static constexpr Unit inch{"in", Group::length, quantity_units::inch_m};
+      if (smaller == nullptr && is_feet(bigger) && part.value < 12) smaller = &inch;
+      if (smaller == nullptr || !(smaller->factor < bigger->factor) || smaller->group != bigger->group)
+        return wrong("two numbers without a sign between them");
+      add(sign * part.value, smaller);
+      bigger = smaller;
+    }
+    if (skip_spaces() && number_ahead()) return wrong("two numbers without a sign between them");
+    return true;
+  }
+
+  enum class Inches { none, marked, maybe };  ///< maybe: no unit, and less than a foot
+
+  /// Whether inches follow; the place does not move.
+  Inches inches_ahead() {
+    const std::size_t from = at_;
+    Number part;
+    const Unit* mark = nullptr;
+    bool read = number_ahead() && number(part);
+    skip_spaces();
+    read = read && unit(mark);
+    at_ = from;
+    error_.reset();
+    if (!read) return Inches::none;
+    if (mark == nullptr) return part.value < 12 ? Inches::maybe : Inches::none;
+    return is_inches(mark) ? Inches::marked : Inches::none;
+  }
+
+  Result<double> total() {
+    double value = sum_ + turns_;
+    if (dimension_ == Dimension::grade && turns_ != 0) {
+      if (!(std::abs(turns_) < pi / 2)) return error("steeper than upright");
+      value = sum_ + std::tan(turns_);
+    }
+    if (dimension_ == Dimension::angle) value = turns_ + std::atan(sum_);
+    if (!std::isfinite(value)) return error("too large");
+    if (dimension_ == Dimension::count && value != std::floor(value)) return error("not a whole number");
+    return value;
+  }
+
+  std::string text_;
+  std::string_view typed_;
+  Dimension dimension_;
+  UnitSystem units_;
+  std::size_t at_ = 0;
+  double sum_ = 0;    ///< SI; of a grade or an angle: rise over run
+  double turns_ = 0;  ///< rad
+  std::optional<Error> error_;
+};
+
+}  // namespace
+
+Result<double> parse(std::string_view text, Dimension dimension, UnitSystem units) {
+  constexpr std::size_t longest = 200;
+  if (text.size() > longest) return fail("text", std::to_string(text.size()) + " characters", "at most 200 characters");
+  return Parser(text, dimension, units).run();
+}
+
+}  // namespace burrow

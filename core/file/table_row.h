@@ -1,0 +1,61 @@
+#pragma once
+/// One row of a table's JSON, read member by member. The first error is kept; what is read after it does not matter.
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "burrow/base/result.h"
+#include "burrow/base/source.h"
+#include "burrow/base/words.h"
+
+namespace burrow::table_file {
+
+class Row {
+ public:
+  Row(const nlohmann::json& object, std::string pointer);
+
+  double number(const char* key, double least = 0, double most = 1e12);
+  std::optional<double> number_or_null(const char* key, double least = 0, double most = 1e12);
+  bool flag(const char* key);
+  std::string text(const char* key);  ///< not empty
+  std::string unit(const char* key);  ///< "m" or "" for a plain ratio
+  std::string colour(const char* key);
+  std::vector<double> numbers(const char* key, double least = 0, double most = 1e12);
+  const nlohmann::json& list(const char* key);  ///< an array, or the empty one
+  Source source();
+
+  template <class E>
+  E word(const char* key) {
+    const std::string found = text(key);
+    if (const auto value = from_word<E>(found)) return *value;
+    wrong(key, "\"" + found + "\"", "one of: " + known_words<E>());
+    return E{};
+  }
+
+  void wrong(const std::string& key, std::string found, std::string expected);
+  void wrong(Error error);
+
+  /// The first error, or a member that no table of this kind has.
+  [[nodiscard]] std::optional<Error> finish();
+  [[nodiscard]] const std::string& pointer() const { return pointer_; }
+
+ private:
+  const nlohmann::json* member(const char* key, bool required);
+
+  const nlohmann::json& object_;
+  std::string pointer_;
+  std::set<std::string, std::less<>> asked_;
+  std::optional<Error> error_;
+};
+
+/// A JSON value as a person would see it, shortened.
+std::string shown(const nlohmann::json& value);
+
+/// Parses text. Errors: not JSON, a key twice, not a list.
+Result<nlohmann::json> parse_table(const std::string& text, const std::string& place);
+
+}  // namespace burrow::table_file

@@ -1,0 +1,247 @@
+#include "burrow/file/tables_file.h"
+
+#include <algorithm>
+#include <array>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+#include "burrow/base/ensure.h"
+#include "burrow_resources.h"
+#include "table_row.h"
+
+namespace burrow {
+
+namespace {
+
+using nlohmann::json;
+using table_file::Row;
+
+template <class Quantity>
+std::optional<Quantity> maybe(std::optional<double> value) {
+  return value ? std::optional<Quantity>(Quantity{*value}) : std::nullopt;
+}
+
+void read(Row& row, SoilClass& soil) {
+  soil.id = row.text("id");
+  soil.name = row.text("name");
+  soil.unit_weight.N_m3 = row.number("unit_weight_n_m3", 1e3, 5e4);
+  soil.saturated_unit_weight.N_m3 = row.number("saturated_unit_weight_n_m3", 1e3, 5e4);
+  soil.undrained_strength = maybe<Pressure>(row.number_or_null("undrained_strength_pa", 1, 1e8));
+  soil.friction_angle = maybe<Angle>(row.number_or_null("friction_angle_rad", 0, 1.2));
+  soil.cohesion.Pa = row.number("cohesion_pa", 0, 1e8);
+  soil.dilation_angle.rad = row.number("dilation_angle_rad", 0, 1.2);
+  soil.shear_modulus.Pa = row.number("shear_modulus_pa", 1, 1e11);
+  soil.poisson_ratio.v = row.number("poisson_ratio", 0, 0.499);
+  soil.earth_pressure_ratio = maybe<Ratio>(row.number_or_null("earth_pressure_ratio", 0, 10));
+  soil.drained = row.flag("drained");
+  soil.adhesion_ratio.v = row.number("adhesion_ratio", 0, 1);
+  soil.interface_angle.rad = row.number("interface_angle_rad", 0, 1.2);
+  soil.wander.rad_sqrt_m = row.number("wander_rad_sqrt_m", 0, 1);
+  soil.stone_rate.per_m = row.number("stone_rate_1_m", 0, 1e3);
+  soil.stone_kick.rad = row.number("stone_kick_rad", 0, 1);
+  soil.refusal_rate.per_m = row.number("refusal_rate_1_m", 0, 1e3);
+  soil.heave_share.v = row.number("heave_share", 0, 3);
+  soil.swell.v = row.number("swell", 0, 3);
+  soil.excavation_type = row.word<ExcavationType>("excavation_type");
+  soil.stands_open = row.text("stands_open");
+  soil.use = row.text("use");
+  soil.thumb = row.text("thumb");
+  soil.source = row.source();
+  if (soil.drained && !soil.friction_angle) row.wrong("friction_angle_rad", "nothing", "a value in a drained class");
+  if (!soil.drained && !soil.undrained_strength)
+    row.wrong("undrained_strength_pa", "nothing", "a value in an undrained class");
+}
+
+void read(Row& row, ToolClass& tool) {
+  tool.id = row.text("id");
+  tool.diameter.m = row.number("diameter_m", 1e-3, 5);
+  tool.length.m = row.number("length_m", 1e-3, 100);
+  tool.mass.kg = row.number("mass_kg", 1e-3, 1e5);
+  tool.piston_diameter.m = row.number("piston_diameter_m", 1e-3, 5);
+  tool.stroke.m = row.number("stroke_m", 1e-4, 10);
+  tool.striker_mass.kg = row.number("striker_mass_kg", 1e-3, 1e5);
+  tool.blow_rate.Hz = row.number("blow_rate_hz", 1e-3, 1e3);
+  tool.pressure.Pa = row.number("pressure_pa", 1, 1e8);
+  tool.free_air.m3_s = row.number("free_air_m3_s", 1e-9, 1e3);
+  tool.source = row.source();
+}
+
+void read(Row& row, PipeMaterial& pipe) {
+  pipe.id = row.text("id");
+  pipe.name = row.text("name");
+  pipe.source = row.source();
+}
+
+void read(Row& row, UtilityKindRow& utility) {
+  utility.kind = row.word<UtilityKind>("kind");
+  utility.name = row.text("name");
+  utility.letter_code = row.text("letter_code");
+  utility.colour = row.colour("colour");
+  utility.colour_dark = row.colour("colour_dark");
+  utility.dash = row.numbers("dash", 0.1, 100);
+  if (utility.dash.size() % 2 != 0)
+    row.wrong("dash", std::to_string(utility.dash.size()) + " lengths", "pairs: on, off");
+  utility.dangerous = row.flag("dangerous");
+  utility.source = row.source();
+}
+
+void read(Row& row, LocatingPreset& preset) {
+  preset.id = row.text("id");
+  preset.name = row.text("name");
+  preset.lateral = maybe<Length>(row.number_or_null("lateral_m", 0, 100));
+  preset.lateral_of_depth = maybe<Ratio>(row.number_or_null("lateral_of_depth", 0, 10));
+  preset.vertical = maybe<Length>(row.number_or_null("vertical_m", 0, 100));
+  preset.vertical_of_depth = maybe<Ratio>(row.number_or_null("vertical_of_depth", 0, 10));
+  preset.source = row.source();
+}
+
+void read(Row& row, LimitRow& limit) {
+  limit.id = row.text("id");
+  limit.name = row.text("name");
+  limit.value = row.number("value");
+  limit.unit = row.unit("unit");
+  if ((limit.unit == "m") != limit.id.ends_with("_m"))
+    row.wrong("unit", "\"" + limit.unit + "\"", "\"m\" exactly where the id ends in _m");
+  limit.at_least = row.flag("at_least");
+  limit.source = row.source();
+}
+
+void read(Row& row, SurfaceRule& rule) {
+  rule.id = row.text("id");
+  rule.name = row.text("name");
+  rule.kind = row.word<SurfaceKind>("kind");
+  rule.cover = maybe<Length>(row.number_or_null("cover_m", 0, 100));
+  rule.heave_caution = maybe<Length>(row.number_or_null("heave_caution_m", 0, 1));
+  rule.heave_stop = maybe<Length>(row.number_or_null("heave_stop_m", 0, 1));
+  rule.source = row.source();
+}
+
+void read(Row& row, SlopeRow& slope) {
+  slope.type = row.word<ExcavationType>("type");
+  slope.run_per_rise.v = row.number("run_per_rise", 0, 100);
+  slope.depth_limit.m = row.number("depth_limit_m", 0.1, 100);
+  slope.source = row.source();
+}
+
+template <class T>
+Result<std::vector<T>> read_rows(const json& rows, const std::string& pointer) {
+  std::vector<T> all;
+  for (const json& object : rows) {
+    Row row(object, pointer + "/" + std::to_string(all.size()));
+    read(row, all.emplace_back());
+    if (auto error = row.finish()) return tl::unexpected(std::move(*error));
+  }
+  return all;
+}
+
+void read(Row& row, ExcavationRuleSet& set) {
+  set.rules = row.word<ExcavationRules>("rules");
+  set.name = row.text("name");
+  set.protection_from.m = row.number("protection_from_m", 0, 100);
+  set.ladder_from.m = row.number("ladder_from_m", 0, 100);
+  set.spoil_setback.m = row.number("spoil_setback_m", 0, 100);
+  set.source = row.source();
+  auto slopes = read_rows<SlopeRow>(row.list("slopes"), row.pointer() + "/slopes");
+  if (!slopes) return row.wrong(std::move(slopes.error()));
+  set.slopes = std::move(*slopes);
+  for (const auto& [type, word] : Words<ExcavationType>::list)
+    if (std::count_if(set.slopes.begin(), set.slopes.end(), [t = type](const SlopeRow& s) { return s.type == t; }) != 1)
+      row.wrong("slopes", "not one row", "one row for type " + std::string(word));
+}
+
+/// What tells two rows of a table apart.
+template <class T>
+const std::string& key_of(const T& row) {
+  return row.id;
+}
+UtilityKind key_of(const UtilityKindRow& row) {
+  return row.kind;
+}
+ExcavationRules key_of(const ExcavationRuleSet& row) {
+  return row.rules;
+}
+
+template <class T>
+std::optional<Error> lay_over(std::vector<T>& rows, const json& text, const std::string& place) {
+  auto added = read_rows<T>(text, place);
+  if (!added) return std::move(added.error());
+  for (std::size_t i = 0; i < added->size(); ++i) {
+    T& row = (*added)[i];
+    const auto same = [&](const T& other) { return key_of(other) == key_of(row); };
+    if (std::any_of(added->begin(), added->begin() + static_cast<std::ptrdiff_t>(i), same))
+      return Error{place + "/" + std::to_string(i), "a second row of the same id", "each id once"};
+  }
+  for (T& row : *added) {
+    const auto it = std::find_if(rows.begin(), rows.end(), [&](const T& old) { return key_of(old) == key_of(row); });
+    if (it != rows.end())
+      *it = std::move(row);
+    else
+      rows.push_back(std::move(row));
+  }
+  return std::nullopt;
+}
+
+constexpr std::array file_names{"soils.json",    "tools.json",  "pipes.json",         "utilities.json",
+                                "locating.json", "limits.json", "surface_rules.json", "excavation.json"};
+
+std::optional<Error> lay_file_over(Tables& tables, const std::string& name, const std::string& text) {
+  const auto rows = table_file::parse_table(text, name);
+  if (!rows) return rows.error();
+  if (name == "soils.json") return lay_over(tables.soils, *rows, name);
+  if (name == "tools.json") return lay_over(tables.tools, *rows, name);
+  if (name == "pipes.json") return lay_over(tables.pipes, *rows, name);
+  if (name == "utilities.json") return lay_over(tables.utilities, *rows, name);
+  if (name == "locating.json") return lay_over(tables.locating, *rows, name);
+  if (name == "limits.json") return lay_over(tables.limits, *rows, name);
+  if (name == "surface_rules.json") return lay_over(tables.surface_rules, *rows, name);
+  if (name == "excavation.json") return lay_over(tables.excavation, *rows, name);
+  return Error{name, "a file of this name", "a table of the program"};
+}
+
+Result<std::string> file_text(const std::filesystem::path& path, const std::string& name) {
+  constexpr std::uintmax_t largest = 16u << 20;
+  std::error_code code;
+  const std::uintmax_t size = std::filesystem::file_size(path, code);
+  if (code) return fail(name, code.message(), "a file that can be read");
+  if (size > largest) return fail(name, std::to_string(size) + " bytes", "at most 16 MB");
+  std::ifstream in(path, std::ios::binary);
+  std::string text{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+  if (!in.eof() && !in.good()) return fail(name, "an error while reading", "a file that can be read");
+  return text;
+}
+
+}  // namespace
+
+Result<Tables> overlay_table(Tables tables, const std::string& file_name, const std::string& text) {
+  if (auto error = lay_file_over(tables, file_name, text)) return tl::unexpected(std::move(*error));
+  return tables;
+}
+
+Tables load_tables() {
+  Tables tables;
+  for (const std::string name : file_names) {
+    const auto error = lay_file_over(tables, name, std::string(embedded_text("tables/" + name)));
+    if (error) std::fprintf(stderr, "burrowline: built-in table: %s\n", error->text().c_str());
+    BURROW_ENSURE(!error);
+  }
+  return tables;
+}
+
+Result<Tables> load_tables(const std::string& overlay_folder) {
+  std::error_code code;
+  if (!std::filesystem::is_directory(overlay_folder, code))
+    return fail(overlay_folder, "no such folder", "a folder with tables");
+  Tables tables = load_tables();
+  for (const std::string name : file_names) {
+    const std::filesystem::path path = std::filesystem::path(overlay_folder) / name;
+    if (!std::filesystem::exists(path, code)) continue;
+    const auto text = file_text(path, name);
+    if (!text) return tl::unexpected(text.error());
+    if (auto error = lay_file_over(tables, name, *text)) return tl::unexpected(std::move(*error));
+  }
+  return tables;
+}
+
+}  // namespace burrow
