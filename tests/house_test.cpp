@@ -39,7 +39,9 @@ using Labels = std::vector<std::pair<std::string, std::string>>;
 /// Every value under a key that carries a source label, with where it stands.
 void collect_labels(const nlohmann::json& value, const std::string& at, Labels& labels) {
   for (const auto& [key, member] : value.items()) {
-    const std::string here = at + "/" + key;
+    std::string here = at;
+    here += "/";
+    here += key;
     if (key == "label" || key == "source_label") {
       labels.emplace_back(here, member.is_string() ? member.get<std::string>() : member.dump());
     } else if (member.is_structured()) {

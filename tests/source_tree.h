@@ -19,6 +19,7 @@ inline fs::path source_dir() {
 /// The files below `folder` (relative to the project) whose names end in one of `endings`, by name.
 inline std::vector<fs::path> files_below(std::string_view folder, const std::vector<std::string>& endings) {
   std::vector<fs::path> found;
+  if (!fs::exists(source_dir() / folder)) return found;
   for (const auto& entry : fs::recursive_directory_iterator(source_dir() / folder)) {
     const std::string ending = entry.path().extension().string();
     if (entry.is_regular_file() && std::find(endings.begin(), endings.end(), ending) != endings.end())
