@@ -125,6 +125,8 @@ void read(Row& row, SlopeRow& slope) {
   slope.source = row.source();
 }
 
+void read(Row& row, ExcavationRuleSet& set);  // holds rows itself
+
 template <class T>
 Result<std::vector<T>> read_rows(const json& rows, const std::string& pointer) {
   std::vector<T> all;
