@@ -31,6 +31,7 @@ struct Finding {
   std::optional<double> measured;  ///< SI
   std::optional<double> limit;     ///< SI
   std::string_view unit;           ///< SI unit of both: "m", "Pa", "rad", "" for a chance
+  bool at_least = true;            ///< sense of the limit: the value must not be below (true) or above (false) it
   Source source;                   ///< of the limit
   std::optional<Muted> muted;
   bool missing = false;  ///< data that were not entered: caps the verdict at `incomplete`

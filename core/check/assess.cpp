@@ -1,0 +1,41 @@
+#include "burrow/check/assess.h"
+
+#include "burrow/pit/plan.h"
+#include "judge.h"
+
+namespace burrow {
+
+Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m, double offset_m,
+                   double elevation_m) {
+  Finding finding;
+  finding.code = code;
+  finding.severity = severity;
+  finding.subject = std::move(subject);
+  finding.name = std::move(name);
+  finding.station_m = station_m;
+  finding.offset_m = offset_m;
+  finding.elevation_m = elevation_m;
+  finding.unit = "m";
+  return finding;
+}
+
+Assessment assess(const Crossing& crossing, const Tables& tables) {
+  Assessment answer;
+  const Ground ground(crossing.site, tables);
+  const Tool tool = resolve_tool(crossing.bore.tool, tables);
+  answer.bore = predict_path(ground, tool, crossing.bore);
+  answer.launch_pit = launch_pit_shape(crossing, tool, tables);
+  answer.exit_pit = exit_pit_shape(crossing, tool, tables, answer.bore);
+
+  Judge judge{crossing, tables, ground, tool, answer};
+  check_missing(judge);
+  check_bore(judge);
+  check_cover(judge);
+  check_utilities(judge);
+  check_surface(judge);
+  check_pits(judge);
+  conclude(crossing, answer);
+  return answer;
+}
+
+}  // namespace burrow

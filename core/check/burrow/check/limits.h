@@ -1,0 +1,25 @@
+#pragma once
+/// The limits in force: the table's, or the user's own with its reason.
+
+#include <string_view>
+
+#include "burrow/base/source.h"
+#include "burrow/crossing/crossing.h"
+#include "burrow/crossing/tables.h"
+
+namespace burrow {
+
+struct Limit {
+  double value = 0;  ///< SI
+  bool at_least = true;
+  Source source;
+};
+
+/// The limit with this id. A typed one carries the label *owner's setting* and the user's reason.
+/// Range: an id of `resources/tables/limits.json` (otherwise a bug).   Evidence: Limits.*
+Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view id);
+
+/// (limit − value)/limit with the sign of the sense: negative when the limit is broken. A limit of 0 counts as 1.
+double margin_of(double value, const Limit& limit);
+
+}  // namespace burrow

@@ -1,0 +1,101 @@
+/// What was not entered. Each is a finding of its own and keeps the verdict at "incomplete" or worse.
+
+#include <algorithm>
+#include <cmath>
+
+#include "judge.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double building_near_m = 15.0;  ///< laterals are asked for within this distance of the bore (our default)
+
+double distance_to_bore(const Crossing& crossing, double x_m, double y_m) {
+  const double x0 = crossing.bore.launch.station.m;
+  const double y0 = crossing.bore.launch.offset->m;
+  const double dx = crossing.bore.exit.station.m - x0;
+  const double dy = crossing.bore.exit.offset->m - y0;
+  const double t = std::clamp(((x_m - x0) * dx + (y_m - y0) * dy) / std::max(1e-12, dx * dx + dy * dy), 0.0, 1.0);
+  return std::hypot(x_m - x0 - t * dx, y_m - y0 - t * dy);
+}
+
+/// A building or a sewer beside the bore: house connections may be there that nobody marked.
+bool laterals_to_be_expected(const Crossing& crossing) {
+  const Site& site = crossing.site;
+  for (const SurfaceFeature& feature : site.surface) {
+    if (feature.kind != SurfaceKind::building && feature.kind != SurfaceKind::footing) continue;
+    for (const PlanPoint& p : feature.outline)
+      if (distance_to_bore(crossing, p.x_m, p.y_m) < building_near_m) return true;
+    if (feature.outline.empty() && feature.from) return true;
+  }
+  return std::any_of(site.utilities.begin(), site.utilities.end(), [&](const Utility& u) {
+    return u.kind == UtilityKind::sewer && std::any_of(u.path.begin(), u.path.end(), [&](const PathVertex& v) {
+             return distance_to_bore(crossing, v.x_m, v.y_m) < building_near_m;
+           });
+  });
+}
+
+void check_surface_answers(Judge& judge) {
+  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+    const bool asks_rule = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track || feature.kind == SurfaceKind::ditch;
+    const bool asks_permission = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track;
+    const std::string name = feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
+    const double station = feature.from && feature.to ? (feature.from->m + feature.to->m) / 2 : 0;
+    const auto place = [&](Finding& finding) {
+      if (feature.from && feature.to) finding.station_m = station;
+    };
+    if (asks_rule && !feature.rule && !feature.required_cover) place(judge.missing("rule", feature.id, name));
+    if (asks_permission && feature.permission.value == Permission::not_asked) place(judge.missing("permission", feature.id, name));
+    if (asks_permission && feature.permission.value == Permission::refused) {
+      Finding finding;
+      finding.code = "surface.permission-refused";
+      finding.severity = Severity::stop;
+      finding.subject = feature.id;
+      finding.name = name;
+      finding.source = {"the owner's answer entered for this crossing", SourceLabel::owners_setting};
+      place(finding);
+      judge.say(std::move(finding));
+    }
+  }
+}
+
+}  // namespace
+
+void check_missing(Judge& judge) {
+  const Crossing& crossing = judge.crossing;
+  const Site& site = crossing.site;
+  if (crossing.version > known_file_version) {
+    Finding& newer = judge.missing("newer-file", "site", "file");
+    newer.code = "file.newer";
+    newer.measured = crossing.version;
+    newer.limit = known_file_version;
+    newer.at_least = false;
+  }
+  const double from = crossing.bore.launch.station.m;
+  const double to = crossing.bore.exit.station.m;
+  if (site.ground.front().station_m > from + 1e-9 || site.ground.back().station_m < to - 1e-9) {
+    Finding& finding = judge.missing("ground", "site", "ground line");
+    finding.station_m = site.ground.front().station_m > from + 1e-9 ? from : to;
+  }
+  const double low = std::min(judge.answer.launch_pit.floor_from_m, from);
+  const double high = std::max(judge.answer.exit_pit.floor_to_m, to);
+  if (site.ground.front().station_m > low + 1e-9 || site.ground.back().station_m < high - 1e-9) {
+    Finding note;
+    note.code = "site.line-held-level";
+    note.subject = "site";
+    note.name = "ground line";
+    note.source = {"beyond its ends a line is held level", SourceLabel::our_default};
+    judge.say(std::move(note));
+  }
+  if (!site.water) judge.missing("water", "site", "water level");
+  const UtilitySearch& search = site.utility_search;
+  if (!search.done.value_or(false)) judge.missing("utility-search", "site", "utility search");
+  else if (site.utilities.empty() && !search.none_found.value) judge.missing("utilities", "site", "utilities");
+  const bool answered = search.laterals == Laterals::entered || search.laterals == Laterals::none_here;
+  if (!answered && laterals_to_be_expected(crossing)) judge.missing("laterals", "site", "house connections");
+  check_surface_answers(judge);
+  if (!crossing.pipe) judge.missing("pipe", "pipe", "pipe");
+}
+
+}  // namespace burrow

@@ -1,0 +1,74 @@
+/// The pits: protection, the bore side, depth, water.
+
+#include "judge.h"
+
+namespace burrow {
+
+namespace {
+
+struct PitUnderCheck {
+  const PitShape& shape;
+  const Pit& entered;
+  std::string subject;
+  std::string name;
+};
+
+Finding at(const PitUnderCheck& pit, std::string_view code, Severity severity) {
+  const double middle = (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2;
+  return finding_at(code, severity, pit.subject, pit.name, middle, (pit.shape.floor_left_m + pit.shape.floor_right_m) / 2, pit.shape.floor_elevation_m);
+}
+
+bool open_and_steep(const PitSide& side) { return side.kind.value == SideKind::upright; }
+
+void check_pit(Judge& judge, const PitUnderCheck& pit) {
+  const ExcavationRuleSet& rules = row_of(judge.tables, judge.crossing.pits.rules.value);
+  const PitSides& sides = pit.entered.sides;
+
+  // Upright and unsupported, deep enough to need protection, or any sign of cave-in.
+  const bool bare = open_and_steep(sides.bore) || open_and_steep(sides.back) || open_and_steep(sides.left) || open_and_steep(sides.right);
+  const bool distress = pit.entered.signs.distress.value_or(false);
+  if (bare && (pit.shape.depth_m >= rules.protection_from.m || distress)) {
+    Finding finding = at(pit, "pit.unprotected", Severity::stop);
+    finding.measured = pit.shape.depth_m;
+    finding.limit = distress ? 0.0 : rules.protection_from.m;
+    finding.at_least = false;
+    finding.source = rules.source;
+    finding.margin = -1;
+    judge.say(std::move(finding));
+  }
+  // Where the tool enters, the ground above it is its roof.
+  if (sides.bore.kind.value == SideKind::sloped || sides.bore.kind.value == SideKind::benched) {
+    Finding finding = at(pit, "pit.bore-side-sloped", Severity::caution);
+    finding.station_m = pit.shape.face_station_m;
+    finding.elevation_m = pit.shape.axis_elevation_m;
+    finding.source = {"the roof is missing where the tool enters or leaves", SourceLabel::our_model};
+    judge.say(std::move(finding));
+  }
+  Limit deepest = judge.limit("pit_depth_m");
+  judge.demand(at(pit, "pit.depth", Severity::stop), pit.shape.depth_m, deepest);
+  judge.show({"pit.depth", pit.subject, "d = z_ground − z_floor", {{"z_floor", pit.shape.floor_elevation_m, "m"}}, "d", pit.shape.depth_m, "m",
+              deepest.value, deepest.source});
+
+  if (judge.crossing.site.water && !judge.crossing.site.water->empty()) {
+    const double water = elevation_at(*judge.crossing.site.water, (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2);
+    const double head = water - (pit.shape.floor_elevation_m - pit.entered.sump_depth->m);
+    if (head > 0) {
+      Finding finding = at(pit, "pit.water", Severity::caution);
+      finding.measured = head;
+      finding.limit = 0;
+      finding.at_least = false;
+      finding.margin = -head;
+      finding.source = {"pit floor below the water level entered", SourceLabel::derived};
+      judge.say(std::move(finding));
+    }
+  }
+}
+
+}  // namespace
+
+void check_pits(Judge& judge) {
+  check_pit(judge, {judge.answer.launch_pit, judge.crossing.pits.launch, "launch-pit", "launch pit"});
+  check_pit(judge, {judge.answer.exit_pit, judge.crossing.pits.exit, "exit-pit", "exit pit"});
+}
+
+}  // namespace burrow

@@ -1,0 +1,71 @@
+#pragma once
+/// What every check of this room works with: the values read, the answer written, findings and working collected.
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "burrow/bore/tool.h"
+#include "burrow/check/assessment.h"
+#include "burrow/check/limits.h"
+#include "burrow/crossing/crossing.h"
+#include "burrow/crossing/tables.h"
+#include "burrow/soil/ground.h"
+
+namespace burrow {
+
+struct Judge {
+  const Crossing& crossing;
+  const Tables& tables;
+  const Ground& ground;
+  const Tool& tool;
+  Assessment& answer;
+
+  [[nodiscard]] Limit limit(std::string_view id) const { return limit_of(crossing, tables, id); }
+
+  /// Adds a finding where the limit is broken; gives its margin either way.
+  double demand(Finding finding, double value, const Limit& limit) {
+    const double margin = margin_of(value, limit);
+    if (!(margin < 0)) return margin;
+    finding.measured = value;
+    finding.limit = limit.value;
+    finding.at_least = limit.at_least;
+    finding.source = limit.source;
+    finding.margin = margin;
+    answer.findings.push_back(std::move(finding));
+    return margin;
+  }
+
+  void say(Finding finding) { answer.findings.push_back(std::move(finding)); }
+
+  /// Data that were not entered: named, and the verdict is incomplete.
+  Finding& missing(std::string_view what, std::string subject, std::string name) {
+    Finding finding;
+    finding.code = "missing." + std::string(what);
+    finding.severity = Severity::caution;
+    finding.subject = std::move(subject);
+    finding.name = std::move(name);
+    finding.missing = true;
+    answer.findings.push_back(std::move(finding));
+    return answer.findings.back();
+  }
+
+  void show(Working working) { answer.working.push_back(std::move(working)); }
+};
+
+Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m, double offset_m,
+                   double elevation_m);
+
+// One function a subject; each fills its part of the answer.
+void check_missing(Judge& judge);
+void check_bore(Judge& judge);
+void check_cover(Judge& judge);
+void check_utilities(Judge& judge);
+void check_surface(Judge& judge);
+void check_pits(Judge& judge);
+
+/// Mutes, order (worst first), verdict.
+void conclude(const Crossing& crossing, Assessment& answer);
+
+}  // namespace burrow

@@ -1,0 +1,25 @@
+#include "burrow/check/limits.h"
+
+#include <cmath>
+
+#include "burrow/base/ensure.h"
+
+namespace burrow {
+
+Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view id) {
+  const LimitRow* row = find_limit(tables, id);
+  BURROW_ENSURE(row != nullptr);
+  Limit limit{row->value, row->at_least, row->source};
+  if (const auto typed = crossing.limits.find(std::string(id)); typed != crossing.limits.end()) {
+    limit.value = typed->second.value;
+    limit.source = {typed->second.why.empty() ? "set in this crossing" : typed->second.why, SourceLabel::owners_setting};
+  }
+  return limit;
+}
+
+double margin_of(double value, const Limit& limit) {
+  const double scale = std::abs(limit.value) > 0 ? std::abs(limit.value) : 1.0;
+  return (limit.at_least ? value - limit.value : limit.value - value) / scale;
+}
+
+}  // namespace burrow

@@ -1,0 +1,99 @@
+#pragma once
+/// The open crossing with its assessment, its undo stack and its file. The one place through which the screen changes
+/// a crossing.
+
+#include <QObject>
+#include <QString>
+#include <QUndoStack>
+#include <memory>
+
+#include "burrow/base/result.h"
+#include "burrow/check/assess.h"
+#include "burrow/document/part.h"
+
+namespace burrow {
+
+class Document : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit Document(Tables tables, QObject* parent = nullptr);
+
+  [[nodiscard]] const Crossing& crossing() const { return crossing_; }
+  [[nodiscard]] const Tables& tables() const { return tables_; }
+  /// Brings the assessment up to date first, if the crossing has changed.
+  const Assessment& assessment();
+  QUndoStack& undo_stack() { return undo_; }
+
+  /// Path of the file, empty for a crossing that was never saved.
+  [[nodiscard]] QString path() const { return path_; }
+  /// File name for the title bar, or the crossing's name.
+  [[nodiscard]] QString title() const;
+  [[nodiscard]] bool modified() const { return !undo_.isClean() || unsaved_start_; }
+  /// Why nothing may be changed ("the file is of a newer version"), empty if it may.
+  [[nodiscard]] QString read_only_because() const { return read_only_because_; }
+
+  Result<void> open(const QString& path);
+  /// Saves to `path`, which becomes the document's file.
+  Result<void> save_as(const QString& path);
+  /// Starts from a crossing that has no file yet; `unsaved` asks before it is thrown away.
+  void start_from(Crossing crossing, bool unsaved);
+
+  /// Changes one part as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the value is the same.
+  void change(const PartRef& part, PartValue value, const QString& step_name);
+
+  /// Locks what a drag holds: moves show at once, nothing is on the undo stack until `EditSession::finish`.
+  [[nodiscard]] bool in_session() const { return in_session_; }
+
+ Q_SIGNALS:
+  /// The crossing changed, by an edit, a drag, undo or opening; the assessment is made when asked for.
+  void changed();
+  /// Another crossing was opened or started: fit the drawing, forget the picked thing.
+  void replaced();
+  void file_state_changed();
+
+ private:
+  friend class EditSession;
+  friend class SwapEdit;
+  void set_part(const PartRef& part, PartValue value);
+  void adopt(Crossing crossing, const QString& path, const QString& read_only_because, bool unsaved);
+
+  Tables tables_;
+  Crossing crossing_;
+  Assessment assessment_;
+  bool stale_ = true;
+  bool in_session_ = false;
+  bool unsaved_start_ = false;
+  QUndoStack undo_;
+  QString path_;
+  QString read_only_because_;
+};
+
+/// A drag or a held arrow key: press opens it, moves preview, `finish` pushes exactly one undo step; destruction
+/// without `finish` puts everything back.
+class EditSession {
+ public:
+  EditSession(Document& document, PartRef part);
+  ~EditSession();
+  EditSession(const EditSession&) = delete;
+  EditSession& operator=(const EditSession&) = delete;
+
+  [[nodiscard]] const PartRef& part() const { return part_; }
+  [[nodiscard]] const PartValue& before() const { return before_; }
+  /// The crossing and its assessment as they stood at the start, for the ghost.
+  [[nodiscard]] const Crossing& crossing_before() const { return crossing_before_; }
+  [[nodiscard]] const Assessment& assessment_before() const { return assessment_before_; }
+
+  void preview(PartValue value);
+  void finish(const QString& step_name);
+
+ private:
+  Document& document_;
+  PartRef part_;
+  PartValue before_;
+  Crossing crossing_before_;
+  Assessment assessment_before_;
+  bool open_ = true;
+};
+
+}  // namespace burrow

@@ -1,0 +1,53 @@
+#pragma once
+/// A part of a crossing that can be picked, dragged, typed and undone as one, and its value.
+/// An edit holds a part and the *other* value of it; undo and redo are the same swap.
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <variant>
+
+#include "burrow/crossing/crossing.h"
+
+namespace burrow {
+
+enum class PartKind { none, launch, exit, grade, utility, ground, stratum, water, surface, pits, pipe, name };
+
+/// Which part: `id` for elements of lists, `index` for one vertex of a line (−1: the whole).
+struct PartRef {
+  PartKind kind = PartKind::none;
+  std::string id;
+  int index = -1;
+  bool operator==(const PartRef&) const = default;
+  [[nodiscard]] bool none() const { return kind == PartKind::none; }
+};
+
+/// An element of a list: empty where the list does not hold it; `at` is its place in the list.
+template <class T>
+struct Element {
+  std::optional<T> value;
+  std::size_t at = 0;
+  bool operator==(const Element&) const = default;
+};
+
+using PartValue = std::variant<std::monostate, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
+                               Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, std::string>;
+
+/// The part's value as it stands in the crossing.
+PartValue take(const Crossing& crossing, const PartRef& part);
+
+/// The crossing with the part set to `value`, which must be of the kind that `take` gives for it.
+void put(Crossing& crossing, const PartRef& part, PartValue value);
+
+/// Whether a lock of the file keeps this part from dragging and searching (never from typing).
+/// A lock on a member ("/bore/launch/elevation_m") is answered per member by `member_locked`.
+bool part_locked(const Crossing& crossing, const PartRef& part);
+bool member_locked(const Crossing& crossing, const std::string& pointer);
+
+/// What a person calls the part: "launch pit", "gas main", "ground line".
+std::string part_name(const Crossing& crossing, const PartRef& part);
+
+/// The subject of findings about this part ("u1", "launch-pit"), empty if there is none.
+std::string part_subject(const PartRef& part);
+
+}  // namespace burrow

@@ -1,0 +1,140 @@
+#include "burrow/document/document.h"
+
+#include <QFileInfo>
+
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
+
+namespace burrow {
+
+/// Swaps one part with its other value; undo and redo are the same.
+class SwapEdit : public QUndoCommand {
+ public:
+  SwapEdit(Document& document, PartRef part, PartValue other, bool already_done)
+      : document_(document), part_(std::move(part)), other_(std::move(other)), already_done_(already_done) {}
+
+  void redo() override {
+    if (already_done_) {
+      already_done_ = false;
+      return;
+    }
+    swap();
+  }
+  void undo() override { swap(); }
+
+ private:
+  void swap() {
+    PartValue current = take(document_.crossing_, part_);
+    document_.set_part(part_, std::move(other_));
+    other_ = std::move(current);
+  }
+
+  Document& document_;
+  PartRef part_;
+  PartValue other_;
+  bool already_done_;
+};
+
+Document::Document(Tables tables, QObject* parent) : QObject(parent), tables_(std::move(tables)) {
+  undo_.setUndoLimit(500);
+  connect(&undo_, &QUndoStack::cleanChanged, this, &Document::file_state_changed);
+}
+
+const Assessment& Document::assessment() {
+  if (stale_) {
+    assessment_ = assess(crossing_, tables_);
+    stale_ = false;
+  }
+  return assessment_;
+}
+
+QString Document::title() const {
+  if (!path_.isEmpty()) return QFileInfo(path_).fileName();
+  if (!crossing_.name.empty()) return QString::fromStdString(crossing_.name);
+  return tr("New crossing");
+}
+
+void Document::adopt(Crossing crossing, const QString& path, const QString& read_only_because, bool unsaved) {
+  crossing_ = std::move(crossing);
+  stale_ = true;
+  path_ = path;
+  read_only_because_ = read_only_because;
+  unsaved_start_ = unsaved;
+  undo_.clear();
+  Q_EMIT replaced();
+  Q_EMIT changed();
+  Q_EMIT file_state_changed();
+}
+
+void Document::start_from(Crossing crossing, bool unsaved) { adopt(std::move(crossing), {}, {}, unsaved); }
+
+Result<void> Document::open(const QString& path) {
+  const std::string file = path.toStdString();
+  const Result<std::string> text = read_text_file(file);
+  if (!text) return tl::unexpected(text.error());
+  Result<Crossing> crossing = read_crossing(*text, tables_);
+  if (!crossing) return tl::unexpected(crossing.error());
+  QString why;
+  if (crossing->version > known_file_version)
+    why = tr("it was written by a newer version (%1) and would lose what this one does not know").arg(crossing->version);
+  else if (!QFileInfo(path).isWritable())
+    why = tr("the file may not be written; use Save As to keep changes");
+  adopt(std::move(*crossing), QFileInfo(path).absoluteFilePath(), why, false);
+  return {};
+}
+
+Result<void> Document::save_as(const QString& path) {
+  if (crossing_.version > known_file_version)
+    return fail(path.toStdString(), "a crossing of a newer version", "a program of that version to save it");
+  const Result<void> saved = save_atomically(path.toStdString(), write_crossing(crossing_));
+  if (!saved) return saved;
+  path_ = QFileInfo(path).absoluteFilePath();
+  read_only_because_.clear();
+  unsaved_start_ = false;
+  undo_.setClean();
+  Q_EMIT file_state_changed();
+  return {};
+}
+
+void Document::set_part(const PartRef& part, PartValue value) {
+  put(crossing_, part, std::move(value));
+  stale_ = true;
+  Q_EMIT changed();
+}
+
+void Document::change(const PartRef& part, PartValue value, const QString& step_name) {
+  if (crossing_.version > known_file_version || in_session_) return;
+  if (take(crossing_, part) == value) return;
+  auto* edit = new SwapEdit(*this, part, std::move(value), false);
+  edit->setText(step_name);
+  undo_.push(edit);
+}
+
+EditSession::EditSession(Document& document, PartRef part)
+    : document_(document),
+      part_(std::move(part)),
+      before_(take(document.crossing(), part_)),
+      crossing_before_(document.crossing()),
+      assessment_before_(document.assessment()) {
+  document_.in_session_ = true;
+}
+
+EditSession::~EditSession() {
+  document_.in_session_ = false;
+  if (open_) document_.set_part(part_, before_);
+}
+
+void EditSession::preview(PartValue value) {
+  if (open_) document_.set_part(part_, std::move(value));
+}
+
+void EditSession::finish(const QString& step_name) {
+  open_ = false;
+  document_.in_session_ = false;
+  if (take(document_.crossing(), part_) == before_) return;
+  auto* edit = new SwapEdit(document_, part_, before_, true);
+  edit->setText(step_name);
+  document_.undo_.push(edit);
+}
+
+}  // namespace burrow

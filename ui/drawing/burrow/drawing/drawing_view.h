@@ -1,0 +1,93 @@
+#pragma once
+/// The drawing on the screen: side elevation above, plan below, one station ruler between them. Everything on it can be
+/// picked, dragged, nudged and typed. It reads the document's values and emits edits; it computes nothing.
+
+#include <QAbstractScrollArea>
+#include <memory>
+#include <optional>
+
+#include "burrow/document/document.h"
+#include "burrow/drawing/move.h"
+#include "burrow/drawing/picture.h"
+
+namespace burrow {
+
+class DrawingView : public QAbstractScrollArea {
+  Q_OBJECT
+
+ public:
+  explicit DrawingView(Document& document, QWidget* parent = nullptr);
+  ~DrawingView() override;
+
+  [[nodiscard]] const Look& look() const { return look_; }
+  void set_theme(const Theme& theme);
+  void set_units(UnitSystem units);
+  [[nodiscard]] double exaggeration() const { return frame_.exaggeration; }
+  void set_exaggeration(double times);
+  [[nodiscard]] const Frame& frame() const { return frame_; }
+
+  void zoom_to_fit();
+  void zoom_by(double factor);
+  [[nodiscard]] const PartRef& picked() const { return focus_.picked; }
+  void pick(const PartRef& part);
+  /// Brings the place of a finding into view and marks its flag.
+  void go_to_finding(int index);
+  /// Where a part's grip or mark stands in the viewport, for typing beside it.
+  [[nodiscard]] QPointF place_of(const PartRef& part);
+  [[nodiscard]] bool dragging() const { return session_ != nullptr; }
+
+  bool event(QEvent* event) override;
+
+ Q_SIGNALS:
+  void picked_changed();
+  void finding_picked(int index);
+  /// "station 12.30 m · level 101.02 m · 1.21 m deep", empty outside the panes.
+  void pointer_moved(const QString& where);
+  /// Double-click or Enter: the value is to be typed at this place of the viewport.
+  void typing_wanted(const QPoint& at);
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+  void mouseMoveEvent(QMouseEvent* event) override;
+  void mouseReleaseEvent(QMouseEvent* event) override;
+  void mouseDoubleClickEvent(QMouseEvent* event) override;
+  void wheelEvent(QWheelEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  void keyReleaseEvent(QKeyEvent* event) override;
+  void leaveEvent(QEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
+
+ private:
+  enum class Gesture { none, waiting, part, pan, split };
+
+  [[nodiscard]] Picture picture();
+  void lay_out_again();
+  void schedule();       ///< one step of the gesture and one repaint per frame
+  void step_gesture();   ///< applies the newest pointer position
+  void show_pointer(const QPointF& at);
+  void hover(const QPointF& at);
+  void cancel_gesture();
+  bool nudge(QKeyEvent* event);
+  void pick_next(int direction);
+  [[nodiscard]] double snap_step(Qt::KeyboardModifiers modifiers) const;
+
+  Document& document_;
+  Look look_;
+  Frame frame_;
+  Focus focus_;
+  double split_ = 0.58;
+  bool fitted_ = false;    ///< until the user zooms or pans, resizing fits again
+  Gesture gesture_ = Gesture::none;
+  QPointF press_at_;
+  QPointF last_at_;
+  Qt::KeyboardModifiers modifiers_;
+  Frame press_frame_;
+  bool scheduled_ = false;
+  std::unique_ptr<EditSession> session_;
+  PartRef nudged_;
+  Move nudge_move_;
+};
+
+}  // namespace burrow

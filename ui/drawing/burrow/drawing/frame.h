@@ -1,0 +1,57 @@
+#pragma once
+/// How the two views lie on the screen or on paper: side elevation above, station ruler between, plan below, one
+/// horizontal scale. Lengths in the painter's own units ("px"): screen pixels or millimetres.
+
+#include <QPointF>
+#include <QRectF>
+#include <vector>
+
+#include "burrow/check/assessment.h"
+#include "burrow/crossing/crossing.h"
+
+namespace burrow {
+
+enum class Pane { none, elevation, ruler, plan };
+
+struct Frame {
+  QRectF elevation;  ///< area of the side elevation
+  QRectF ruler;
+  QRectF plan;
+  double px_per_m = 40;
+  double exaggeration = 1;     ///< of heights in the side elevation
+  double left_station_m = 0;   ///< station at the left edge
+  double top_elevation_m = 0;  ///< elevation at the top edge of the side elevation
+  double top_offset_m = 0;     ///< offset at the top edge of the plan (left is up)
+
+  [[nodiscard]] double px_x(double station_m) const { return elevation.left() + (station_m - left_station_m) * px_per_m; }
+  [[nodiscard]] double px_z(double elevation_m) const {
+    return elevation.top() + (top_elevation_m - elevation_m) * px_per_m * exaggeration;
+  }
+  [[nodiscard]] double px_y(double offset_m) const { return plan.top() + (top_offset_m - offset_m) * px_per_m; }
+  [[nodiscard]] double station_m(double px) const { return left_station_m + (px - elevation.left()) / px_per_m; }
+  [[nodiscard]] double elevation_m(double px) const {
+    return top_elevation_m - (px - elevation.top()) / (px_per_m * exaggeration);
+  }
+  [[nodiscard]] double offset_m(double px) const { return top_offset_m - (px - plan.top()) / px_per_m; }
+  [[nodiscard]] QPointF side(double station, double elev) const { return {px_x(station), px_z(elev)}; }
+  [[nodiscard]] QPointF above(double station, double offset) const { return {px_x(station), px_y(offset)}; }
+  [[nodiscard]] double right_station_m() const { return station_m(elevation.right()); }
+  [[nodiscard]] Pane pane_at(const QPointF& p) const;
+
+  /// Changes the scale about a point that stays where it is.
+  void zoom(const QPointF& at, double factor);
+  void pan(const QPointF& by);
+  bool operator==(const Frame&) const = default;
+};
+
+/// Divides `area` into the panes: left gutter for the axis, `split` is the share of the side elevation.
+void lay_out(Frame& frame, const QRectF& area, double split, double gutter, double ruler_height);
+
+/// Scale and position that show the whole bore with both pits, leaving `sky` px above the ground for flags.
+void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, double sky);
+
+/// Round tick spacing (1, 2, 5 × 10ⁿ of the shown unit) at least `least_px` apart; `unit_m` is the shown unit in metres.
+double tick_step(double px_per_m, double least_px, double unit_m);
+std::vector<double> ticks(double from, double to, double step);
+
+}  // namespace burrow

@@ -1,0 +1,29 @@
+#pragma once
+/// What can be grasped on the drawing: points with a grip, lines, bodies. One list serves painting and picking.
+
+#include <optional>
+#include <vector>
+
+#include "burrow/document/part.h"
+#include "burrow/drawing/picture.h"
+
+namespace burrow {
+
+struct Handle {
+  PartRef part;
+  Pane pane = Pane::none;
+  QPointF at;
+  enum class Shape { round, diamond, square } shape = Shape::square;
+  bool always = true;  ///< shown also when its part is not picked
+};
+
+/// Grips in the order of picking: the first within reach wins.
+std::vector<Handle> handles(const Picture& picture);
+
+/// The part under a point: grips first, then utilities, pits, surface, lines. `reach` in px.
+PartRef part_at(const Picture& picture, const QPointF& at, double reach);
+
+/// Station of the grip that sets the launch grade (side elevation) and heading (plan).
+double grade_grip_station(const Crossing& crossing);
+
+}  // namespace burrow

@@ -1,0 +1,33 @@
+#pragma once
+/// What a part's value becomes when it is dragged or nudged on the drawing. Pure: a value in, a value out.
+
+#include <QString>
+#include <QStringList>
+#include <optional>
+
+#include "burrow/drawing/frame.h"
+#include "burrow/document/part.h"
+
+namespace burrow {
+
+struct Move {
+  Pane pane = Pane::elevation;
+  double by_station_m = 0;  ///< pointer now − pointer at the press
+  double by_up_m = 0;       ///< elevation in the side elevation, offset in the plan
+  double at_station_m = 0;  ///< pointer now
+  double at_up_m = 0;
+  double step_m = 0.01;     ///< results are rounded to whole steps; 0: free
+};
+
+/// The moved value of the part, from the crossing as it stood at the press. Keeps what the file format demands (stations
+/// in order, exit beyond launch, |grade| ≤ 1) by stopping at the limit. A locked member stays. Empty: this part does not move
+/// in this view.
+std::optional<PartValue> moved(const Crossing& before, const PartRef& part, const Move& move);
+
+/// Live numbers for the pointer: "station 12.30 m", "cover 1.12 m (0.65 m wanted)", …
+QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const PartRef& part, UnitSystem units);
+
+/// "Move gas main": the name of the undo step.
+QString step_name(const Crossing& crossing, const PartRef& part);
+
+}  // namespace burrow

@@ -1,0 +1,86 @@
+#pragma once
+/// The drawing of a crossing: one paint code for the screen, a PNG and paper. It reads three values (crossing,
+/// assessment, tables) and computes nothing about ground, pipes or pits.
+
+#include <QPainter>
+#include <QString>
+
+#include "burrow/base/quantity_text.h"
+#include "burrow/check/assessment.h"
+#include "burrow/crossing/crossing.h"
+#include "burrow/crossing/tables.h"
+#include "burrow/document/part.h"
+#include "burrow/drawing/frame.h"
+#include "burrow/drawing/theme.h"
+
+namespace burrow {
+
+/// How it is drawn: colours, units, size of text in the painter's units.
+struct Look {
+  Theme theme = Theme::light();
+  UnitSystem units = UnitSystem::metric;
+  double text = 12;      ///< height of ordinary text
+  double hair = 1;       ///< width of a thin line
+  bool handles = true;   ///< grips that can be dragged (screen only)
+  bool textures = true;  ///< soil marks as tiles (off on paper)
+};
+
+/// What the person is doing with it.
+struct Focus {
+  PartRef picked;
+  PartRef hovered;
+  int finding = -1;  ///< index of the picked finding
+  const Crossing* ghost_crossing = nullptr;  ///< the state before a drag
+  const Assessment* ghost = nullptr;
+  QPointF pointer;
+  QStringList pointer_lines;  ///< live numbers beside the pointer
+};
+
+struct Picture {
+  const Crossing& crossing;
+  const Assessment& assessment;
+  const Tables& tables;
+  Frame frame;
+  Look look;
+  Focus focus;
+};
+
+/// Everything, clipped to the frame's panes.
+void paint_picture(QPainter& painter, const Picture& picture);
+
+/// Width that the axis numbers left of the panes need.
+double gutter_width(const Look& look);
+double ruler_height(const Look& look);
+
+/// Offset where the bore axis stands at a station, on the mean path (straight beyond its ends).
+double bore_offset_at(const Assessment& assessment, const Crossing& crossing, double station_m);
+/// Where a utility meets the upright plane of the crossing line, for its mark in the side elevation.
+struct UtilityMark {
+  double station_m = 0;
+  double elevation_m = 0;
+  bool depth_known = false;
+  bool meets_line = false;  ///< crosses the line; otherwise the nearest vertex
+};
+UtilityMark utility_mark(const Utility& utility);
+
+// The pieces, in the order in which they are painted.
+void paint_ground(QPainter& painter, const Picture& picture);
+void paint_surface(QPainter& painter, const Picture& picture);
+void paint_pits_side(QPainter& painter, const Picture& picture);
+void paint_bore_side(QPainter& painter, const Picture& picture);
+void paint_utilities_side(QPainter& painter, const Picture& picture);
+void paint_plan(QPainter& painter, const Picture& picture);
+void paint_ruler(QPainter& painter, const Picture& picture);
+void paint_axes(QPainter& painter, const Picture& picture);
+void paint_flags(QPainter& painter, const Picture& picture);
+void paint_handles(QPainter& painter, const Picture& picture);
+void paint_pointer(QPainter& painter, const Picture& picture);
+
+/// Outlined text, readable on any ground.
+void halo_text(QPainter& painter, const QPointF& baseline_left, const QString& text, const QColor& ink, const QColor& halo);
+
+/// Pen of a utility: uniform colour, dash as second cue.
+QPen utility_pen(const Picture& picture, UtilityKind kind, double width);
+QColor utility_colour(const Picture& picture, UtilityKind kind);
+
+}  // namespace burrow

@@ -1,0 +1,280 @@
+/// Mouse, wheel and keys of the drawing.
+
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QTimer>
+#include <QWheelEvent>
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/drawing/drawing_view.h"
+#include "burrow/drawing/flags.h"
+#include "burrow/drawing/handles.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double reach_px = 9;
+constexpr double drag_starts_px = 3;
+
+}  // namespace
+
+double DrawingView::snap_step(Qt::KeyboardModifiers modifiers) const {
+  if (modifiers.testFlag(Qt::ShiftModifier)) return 0;
+  return look_.units == UnitSystem::us ? 0.3048 / 20 : 0.01;
+}
+
+void DrawingView::schedule() {
+  if (scheduled_) return;
+  scheduled_ = true;
+  QTimer::singleShot(0, this, [this] {
+    scheduled_ = false;
+    step_gesture();
+    viewport()->update();
+  });
+}
+
+void DrawingView::step_gesture() {
+  if (gesture_ == Gesture::pan) {
+    frame_ = press_frame_;
+    frame_.pan(last_at_ - press_at_);
+    fitted_ = false;
+  } else if (gesture_ == Gesture::split) {
+    split_ = std::clamp((last_at_.y() - ruler_height(look_) / 2) / std::max(1.0, viewport()->height() - ruler_height(look_)), 0.25, 0.8);
+    const bool fit_again = fitted_;
+    lay_out_again();
+    if (fit_again) zoom_to_fit();
+  } else if (gesture_ == Gesture::part && session_) {
+    const Pane pane = press_frame_.pane_at(press_at_);
+    Move move;
+    move.pane = pane;
+    move.by_station_m = (last_at_.x() - press_at_.x()) / frame_.px_per_m;
+    move.by_up_m = (press_at_.y() - last_at_.y()) / (frame_.px_per_m * (pane == Pane::elevation ? frame_.exaggeration : 1.0));
+    move.at_station_m = frame_.station_m(last_at_.x());
+    move.at_up_m = pane == Pane::elevation ? frame_.elevation_m(last_at_.y()) : frame_.offset_m(last_at_.y());
+    move.step_m = snap_step(modifiers_);
+    if (const std::optional<PartValue> value = moved(session_->crossing_before(), session_->part(), move)) session_->preview(*value);
+    focus_.pointer = last_at_;
+  }
+}
+
+void DrawingView::mousePressEvent(QMouseEvent* event) {
+  setFocus(Qt::MouseFocusReason);
+  if (gesture_ != Gesture::none) return;
+  if (session_) return;
+  press_at_ = last_at_ = event->position();
+  press_frame_ = frame_;
+  modifiers_ = event->modifiers();
+  if (event->button() == Qt::MiddleButton || event->button() == Qt::RightButton) {
+    gesture_ = Gesture::pan;
+    viewport()->setCursor(Qt::ClosedHandCursor);
+    return;
+  }
+  if (event->button() != Qt::LeftButton) return;
+  if (frame_.ruler.contains(press_at_)) {
+    gesture_ = Gesture::split;
+    return;
+  }
+  const Picture now = picture();
+  for (const Flag& flag : place_flags(now)) {
+    if (!flag.box.contains(press_at_)) continue;
+    go_to_finding(flag.finding);
+    Q_EMIT finding_picked(flag.finding);
+    return;
+  }
+  pick(part_at(now, press_at_, reach_px));
+  gesture_ = Gesture::waiting;
+}
+
+void DrawingView::mouseMoveEvent(QMouseEvent* event) {
+  last_at_ = event->position();
+  modifiers_ = event->modifiers();
+  if (gesture_ == Gesture::waiting) {
+    const QPointF off = last_at_ - press_at_;
+    if (std::hypot(off.x(), off.y()) < drag_starts_px) return;
+    const bool may = document_.crossing().version <= known_file_version;
+    if (!focus_.picked.none() && may && !part_locked(document_.crossing(), focus_.picked) &&
+        moved(document_.crossing(), focus_.picked, Move{frame_.pane_at(press_at_)})) {
+      gesture_ = Gesture::part;
+      session_ = std::make_unique<EditSession>(document_, focus_.picked);
+    } else {
+      gesture_ = Gesture::pan;
+      viewport()->setCursor(Qt::ClosedHandCursor);
+    }
+  }
+  if (gesture_ == Gesture::none) hover(last_at_);
+  else schedule();
+  show_pointer(last_at_);
+}
+
+void DrawingView::mouseReleaseEvent(QMouseEvent* event) {
+  last_at_ = event->position();
+  if (gesture_ != Gesture::none && gesture_ != Gesture::waiting) step_gesture();
+  if (gesture_ == Gesture::part && session_) session_->finish(step_name(document_.crossing(), session_->part()));
+  session_.reset();
+  gesture_ = Gesture::none;
+  viewport()->unsetCursor();
+  hover(last_at_);
+  viewport()->update();
+}
+
+void DrawingView::cancel_gesture() {
+  session_.reset();
+  if (gesture_ == Gesture::pan) frame_ = press_frame_;
+  gesture_ = Gesture::none;
+  nudged_ = {};
+  viewport()->unsetCursor();
+  viewport()->update();
+}
+
+void DrawingView::mouseDoubleClickEvent(QMouseEvent* event) {
+  if (event->button() != Qt::LeftButton) return;
+  session_.reset();
+  gesture_ = Gesture::none;
+  const PartRef part = part_at(picture(), event->position(), reach_px);
+  if (part.none()) return;
+  pick(part);
+  Q_EMIT typing_wanted(event->position().toPoint());
+}
+
+void DrawingView::wheelEvent(QWheelEvent* event) {
+  const QPointF turned = event->angleDelta();
+  if (gesture_ != Gesture::none) return;
+  if (event->modifiers().testFlag(Qt::ShiftModifier) || std::abs(turned.x()) > std::abs(turned.y())) {
+    const double by = std::abs(turned.x()) > std::abs(turned.y()) ? turned.x() : turned.y();
+    frame_.pan(QPointF(by * 0.6, 0));
+  } else if (event->modifiers().testFlag(Qt::AltModifier)) {
+    frame_.pan(QPointF(0, turned.y() * 0.6));
+  } else {
+    frame_.zoom(event->position(), std::pow(1.0015, turned.y()));
+  }
+  fitted_ = false;
+  event->accept();
+  show_pointer(event->position());
+  viewport()->update();
+}
+
+void DrawingView::hover(const QPointF& at) {
+  const PartRef under = part_at(picture(), at, reach_px);
+  if (frame_.ruler.contains(at)) viewport()->setCursor(Qt::SplitVCursor);
+  else if (under.none()) viewport()->unsetCursor();
+  else viewport()->setCursor(Qt::OpenHandCursor);
+  if (under == focus_.hovered) return;
+  focus_.hovered = under;
+  viewport()->setToolTip(under.none() ? QString() : QString::fromStdString(part_name(document_.crossing(), under)));
+  viewport()->update();
+}
+
+void DrawingView::show_pointer(const QPointF& at) {
+  const Pane pane = frame_.pane_at(at);
+  if (pane == Pane::none) {
+    Q_EMIT pointer_moved({});
+    return;
+  }
+  const double station = frame_.station_m(at.x());
+  const auto text = [&](double v, Dimension d) { return QString::fromStdString(format(v, d, look_.units)); };
+  QString where = tr("station %1").arg(text(station, Dimension::station));
+  if (pane == Pane::elevation && !document_.crossing().site.ground.empty()) {
+    const double level = frame_.elevation_m(at.y());
+    const double depth = elevation_at(document_.crossing().site.ground, station) - level;
+    where += QStringLiteral("   ") + tr("level %1").arg(text(level, Dimension::station));
+    where += QStringLiteral("   ") + (depth >= 0 ? tr("%1 below ground") : tr("%1 above ground")).arg(text(std::abs(depth), Dimension::length));
+  } else if (pane == Pane::plan) {
+    const double offset = frame_.offset_m(at.y());
+    where += QStringLiteral("   ") + (offset >= 0 ? tr("%1 left of the line") : tr("%1 right of the line")).arg(text(std::abs(offset), Dimension::length));
+  }
+  Q_EMIT pointer_moved(where);
+}
+
+bool DrawingView::nudge(QKeyEvent* event) {
+  double right = 0;
+  double up = 0;
+  switch (event->key()) {
+    case Qt::Key_Left: right = -1; break;
+    case Qt::Key_Right: right = 1; break;
+    case Qt::Key_Up: up = 1; break;
+    case Qt::Key_Down: up = -1; break;
+    default: return false;
+  }
+  if (focus_.picked.none() || gesture_ != Gesture::none || document_.crossing().version > known_file_version) return false;
+  const bool plan = event->modifiers().testFlag(Qt::AltModifier);  // Alt: move in the plan
+  const double step = (look_.units == UnitSystem::us ? 0.3048 / 20 : 0.01) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
+  if (!session_) {
+    nudge_move_ = Move{};
+    nudge_move_.pane = plan ? Pane::plan : Pane::elevation;
+    nudge_move_.step_m = 0;
+    if (!moved(document_.crossing(), focus_.picked, nudge_move_)) return false;
+    session_ = std::make_unique<EditSession>(document_, focus_.picked);
+    nudged_ = focus_.picked;
+  }
+  if (nudged_.kind == PartKind::grade) {
+    const double run = grade_grip_station(session_->crossing_before()) - session_->crossing_before().bore.launch.station.m;
+    nudge_move_.by_up_m += up * 0.001 * std::max(0.2, run) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
+  } else {
+    nudge_move_.by_up_m += up * step;
+    nudge_move_.by_station_m += right * step;
+  }
+  if (const auto value = moved(session_->crossing_before(), nudged_, nudge_move_)) session_->preview(*value);
+  viewport()->update();
+  return true;
+}
+
+/// Tab order of the things on the drawing: launch, grade, exit, then the utilities and what stands on top.
+void DrawingView::pick_next(int direction) {
+  std::vector<PartRef> order{{PartKind::launch, {}, -1}, {PartKind::grade, {}, -1}, {PartKind::exit, {}, -1}};
+  for (const Utility& u : document_.crossing().site.utilities) order.push_back({PartKind::utility, u.id, -1});
+  for (const SurfaceFeature& s : document_.crossing().site.surface) order.push_back({PartKind::surface, s.id, -1});
+  for (std::size_t i = 0; i < document_.crossing().site.ground.size(); ++i) order.push_back({PartKind::ground, {}, static_cast<int>(i)});
+  const auto it = std::find(order.begin(), order.end(), focus_.picked);
+  const auto n = static_cast<std::ptrdiff_t>(order.size());
+  const std::ptrdiff_t at = it == order.end() ? (direction > 0 ? -1 : 0) : it - order.begin();
+  pick(order[static_cast<std::size_t>(((at + direction) % n + n) % n)]);
+}
+
+void DrawingView::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Escape) {
+    if (session_ || gesture_ != Gesture::none) {
+      cancel_gesture();
+    } else {
+      focus_.finding = -1;
+      pick({});
+    }
+    viewport()->update();
+    return;
+  }
+  if (nudge(event)) return;
+  switch (event->key()) {
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+    case Qt::Key_F2:
+      if (!focus_.picked.none()) Q_EMIT typing_wanted(place_of(focus_.picked).toPoint());
+      return;
+    case Qt::Key_N: pick_next(1); return;
+    case Qt::Key_P: pick_next(-1); return;
+    case Qt::Key_Plus:
+    case Qt::Key_Equal: zoom_by(1.25); return;
+    case Qt::Key_Minus: zoom_by(0.8); return;
+    case Qt::Key_0:
+    case Qt::Key_Home: zoom_to_fit(); return;
+    default: QAbstractScrollArea::keyPressEvent(event);
+  }
+}
+
+void DrawingView::keyReleaseEvent(QKeyEvent* event) {
+  if (event->isAutoRepeat() || nudged_.none()) return;
+  switch (event->key()) {
+    case Qt::Key_Left:
+    case Qt::Key_Right:
+    case Qt::Key_Up:
+    case Qt::Key_Down:
+      if (session_) session_->finish(step_name(document_.crossing(), nudged_));
+      session_.reset();
+      nudged_ = {};
+      viewport()->update();
+      break;
+    default: break;
+  }
+}
+
+}  // namespace burrow

@@ -1,0 +1,193 @@
+#include "burrow/drawing/drawing_view.h"
+
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QTimer>
+#include <QWheelEvent>
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/drawing/flags.h"
+#include "burrow/drawing/handles.h"
+
+namespace burrow {
+
+namespace {
+constexpr double reach_px = 9;
+constexpr double drag_starts_px = 3;
+}  // namespace
+
+DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollArea(parent), document_(document) {
+  setFrameShape(QFrame::NoFrame);
+  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setFocusPolicy(Qt::StrongFocus);
+  viewport()->setMouseTracking(true);
+  setAccessibleName(tr("Drawing of the crossing"));
+  setAccessibleDescription(tr("Side elevation above, plan below. N picks the next thing, P the one before, arrow keys move it, Enter types its value."));
+  setMinimumSize(420, 320);
+  connect(&document_, &Document::changed, this, [this] { viewport()->update(); });
+  connect(&document_, &Document::replaced, this, [this] {
+    session_.reset();
+    gesture_ = Gesture::none;
+    focus_ = Focus();
+    zoom_to_fit();
+    Q_EMIT picked_changed();
+  });
+}
+
+DrawingView::~DrawingView() = default;
+
+void DrawingView::set_theme(const Theme& theme) {
+  look_.theme = theme;
+  viewport()->update();
+}
+
+void DrawingView::set_units(UnitSystem units) {
+  look_.units = units;
+  viewport()->update();
+}
+
+void DrawingView::set_exaggeration(double times) {
+  const double centre = frame_.elevation_m(frame_.elevation.center().y());
+  frame_.exaggeration = std::clamp(times, 1.0, 10.0);
+  frame_.top_elevation_m = centre + frame_.elevation.height() / 2 / (frame_.px_per_m * frame_.exaggeration);
+  if (fitted_) zoom_to_fit();
+  viewport()->update();
+}
+
+void DrawingView::lay_out_again() {
+  look_.text = std::max(11.0, QFontMetricsF(font()).height() * 0.70);
+  lay_out(frame_, QRectF(viewport()->rect()), split_, gutter_width(look_), ruler_height(look_));
+}
+
+void DrawingView::zoom_to_fit() {
+  lay_out_again();
+  fit(frame_, document_.crossing(), document_.assessment(), look_.text * 9.5);
+  fitted_ = true;
+  viewport()->update();
+}
+
+void DrawingView::zoom_by(double factor) {
+  frame_.zoom(frame_.elevation.center(), factor);
+  fitted_ = false;
+  viewport()->update();
+}
+
+Picture DrawingView::picture() {
+  return {document_.crossing(), document_.assessment(), document_.tables(), frame_, look_, focus_};
+}
+
+void DrawingView::pick(const PartRef& part) {
+  if (focus_.picked == part) return;
+  focus_.picked = part;
+  viewport()->update();
+  Q_EMIT picked_changed();
+}
+
+void DrawingView::go_to_finding(int index) {
+  focus_.finding = index;
+  const auto& findings = document_.assessment().findings;
+  if (index >= 0 && static_cast<std::size_t>(index) < findings.size()) {
+    const Finding& finding = findings[static_cast<std::size_t>(index)];
+    if (finding.station_m) {
+      const double x = frame_.px_x(*finding.station_m);
+      const double margin = frame_.elevation.width() * 0.1;
+      if (x < frame_.elevation.left() + margin || x > frame_.elevation.right() - margin) {
+        frame_.left_station_m = *finding.station_m - frame_.elevation.width() / frame_.px_per_m / 2;
+        fitted_ = false;
+      }
+      if (finding.elevation_m) {
+        const double z = frame_.px_z(*finding.elevation_m);
+        if (z < frame_.elevation.top() + 20 || z > frame_.elevation.bottom() - 20) {
+          frame_.top_elevation_m = *finding.elevation_m + frame_.elevation.height() * 0.6 / (frame_.px_per_m * frame_.exaggeration);
+          fitted_ = false;
+        }
+      }
+    }
+    for (const Utility& u : document_.crossing().site.utilities)
+      if (u.id == finding.subject) pick({PartKind::utility, u.id, -1});
+    if (finding.subject == "launch-pit") pick({PartKind::launch, {}, -1});
+    if (finding.subject == "exit-pit") pick({PartKind::exit, {}, -1});
+    if (finding.subject == "bore") pick({PartKind::grade, {}, -1});
+    for (const SurfaceFeature& s : document_.crossing().site.surface)
+      if (s.id == finding.subject) pick({PartKind::surface, s.id, -1});
+  }
+  viewport()->update();
+}
+
+QPointF DrawingView::place_of(const PartRef& part) {
+  const Picture now = picture();
+  for (const Handle& handle : handles(now))
+    if (handle.part == part && handle.pane == Pane::elevation) return handle.at;
+  for (const Utility& u : now.crossing.site.utilities) {
+    if (part.kind != PartKind::utility || u.id != part.id) continue;
+    const UtilityMark mark = utility_mark(u);
+    return mark.depth_known ? frame_.side(mark.station_m, mark.elevation_m) : frame_.above(mark.station_m, 0);
+  }
+  for (const SurfaceFeature& s : now.crossing.site.surface)
+    if (part.kind == PartKind::surface && s.id == part.id && s.from && s.to) {
+      const double middle = (s.from->m + s.to->m) / 2;
+      return frame_.side(middle, elevation_at(now.crossing.site.ground, middle));
+    }
+  return frame_.elevation.center();
+}
+
+void DrawingView::paintEvent(QPaintEvent*) {
+  QPainter painter(viewport());
+  if (session_) {
+    focus_.ghost_crossing = &session_->crossing_before();
+    focus_.ghost = &session_->assessment_before();
+    if (gesture_ == Gesture::part) focus_.pointer_lines = live_numbers(document_.crossing(), document_.assessment(), session_->part(), look_.units);
+  } else {
+    focus_.ghost_crossing = nullptr;
+    focus_.ghost = nullptr;
+    focus_.pointer_lines.clear();
+  }
+  paint_picture(painter, picture());
+  if (hasFocus()) {
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(look_.theme.focus, 2));
+    painter.drawRect(QRectF(viewport()->rect()).adjusted(1, 1, -1, -1));
+  }
+}
+
+void DrawingView::resizeEvent(QResizeEvent*) {
+  const Frame before = frame_;
+  lay_out_again();
+  if (fitted_ || before.elevation.isEmpty()) zoom_to_fit();
+}
+
+bool DrawingView::event(QEvent* event) {
+  if (event->type() == QEvent::FontChange) lay_out_again();
+  if (event->type() == QEvent::ShortcutOverride && session_) {
+    auto* key = static_cast<QKeyEvent*>(event);
+    if (key->key() == Qt::Key_Escape) {
+      event->accept();
+      return true;
+    }
+  }
+  return QAbstractScrollArea::event(event);
+}
+
+void DrawingView::focusOutEvent(QFocusEvent* event) {
+  if (nudged_.none()) {
+    QAbstractScrollArea::focusOutEvent(event);
+  } else {
+    if (session_) session_->finish(step_name(document_.crossing(), nudged_));
+    session_.reset();
+    nudged_ = {};
+  }
+  viewport()->update();
+}
+
+void DrawingView::leaveEvent(QEvent*) {
+  if (gesture_ == Gesture::none) {
+    focus_.hovered = {};
+    viewport()->update();
+  }
+  Q_EMIT pointer_moved({});
+}
+
+}  // namespace burrow

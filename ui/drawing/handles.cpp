@@ -1,0 +1,170 @@
+#include "burrow/drawing/handles.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace burrow {
+
+namespace {
+
+double path_elevation_at(const Assessment& assessment, const Crossing& crossing, double station) {
+  const auto& points = assessment.bore.points;
+  const Launch& launch = crossing.bore.launch;
+  if (points.empty() || station > points.back().x_m) return launch.elevation.m + launch.grade.v * (station - launch.station.m);
+  const auto right = std::lower_bound(points.begin(), points.end(), station, [](const PathPoint& p, double x) { return p.x_m < x; });
+  if (right == points.begin()) return points.front().z_m;
+  const PathPoint& a = *(right - 1);
+  return a.z_m + (station - a.x_m) / std::max(1e-12, right->x_m - a.x_m) * (right->z_m - a.z_m);
+}
+
+double distance_to_segment(const QPointF& p, const QPointF& a, const QPointF& b) {
+  const QPointF d = b - a;
+  const double length2 = QPointF::dotProduct(d, d);
+  const double t = length2 > 0 ? std::clamp(QPointF::dotProduct(p - a, d) / length2, 0.0, 1.0) : 0;
+  const QPointF off = p - (a + t * d);
+  return std::hypot(off.x(), off.y());
+}
+
+PartRef utility_at(const Picture& picture, const QPointF& at, double reach) {
+  const Frame& f = picture.frame;
+  const Pane pane = f.pane_at(at);
+  PartRef best;
+  double least = reach;
+  for (const Utility& utility : picture.crossing.site.utilities) {
+    double distance = 1e300;
+    if (pane == Pane::elevation) {
+      const UtilityMark mark = utility_mark(utility);
+      const double r = utility.outside_diameter.value_or(Length{0}).m / 2 * f.px_per_m;
+      if (mark.depth_known) {
+        const QPointF off = at - f.side(mark.station_m, mark.elevation_m);
+        distance = std::max(0.0, std::hypot(off.x(), off.y()) - std::max(r, picture.look.text * 0.35));
+      } else {
+        distance = std::abs(at.x() - f.px_x(mark.station_m));
+      }
+    } else if (pane == Pane::plan) {
+      for (std::size_t i = 1; i < utility.path.size(); ++i)
+        distance = std::min(distance, distance_to_segment(at, f.above(utility.path[i - 1].x_m, utility.path[i - 1].y_m),
+                                                          f.above(utility.path[i].x_m, utility.path[i].y_m)));
+    }
+    if (distance < least) {
+      least = distance;
+      best = {PartKind::utility, utility.id, -1};
+    }
+  }
+  return best;
+}
+
+QPolygonF polygon_of(const Frame& f, const PlanLine& line) {
+  QPolygonF shape;
+  for (const PlanPoint& p : line) shape << f.above(p.x_m, p.y_m);
+  return shape;
+}
+
+PartRef pit_at(const Picture& picture, const QPointF& at) {
+  const Frame& f = picture.frame;
+  for (const auto& [pit, kind] : {std::pair{&picture.assessment.launch_pit, PartKind::launch}, std::pair{&picture.assessment.exit_pit, PartKind::exit}}) {
+    QPolygonF shape;
+    if (f.pane_at(at) == Pane::elevation)
+      for (const LevelPoint& p : pit->section) shape << f.side(p.station_m, p.elevation_m);
+    else
+      shape = polygon_of(f, pit->footprint);
+    if (shape.containsPoint(at, Qt::OddEvenFill)) return {kind, {}, -1};
+  }
+  return {};
+}
+
+PartRef surface_at(const Picture& picture, const QPointF& at) {
+  const Frame& f = picture.frame;
+  for (const SurfaceFeature& feature : picture.crossing.site.surface) {
+    if (!feature.outline.empty() && f.pane_at(at) == Pane::plan) {
+      if (polygon_of(f, feature.outline).containsPoint(at, Qt::OddEvenFill)) return {PartKind::surface, feature.id, -1};
+      continue;
+    }
+    if (!feature.from || !feature.to) continue;
+    const double station = f.station_m(at.x());
+    const double lean = f.pane_at(at) == Pane::plan ? std::tan(feature.skew->rad) * f.offset_m(at.y()) : 0;
+    if (station < feature.from->m + lean || station > feature.to->m + lean) continue;
+    if (f.pane_at(at) == Pane::plan) return {PartKind::surface, feature.id, -1};
+    const double ground = f.px_z(elevation_at(picture.crossing.site.ground, station));
+    if (std::abs(at.y() - ground) < picture.look.text * 0.8) return {PartKind::surface, feature.id, -1};
+  }
+  return {};
+}
+
+}  // namespace
+
+double grade_grip_station(const Crossing& crossing) {
+  const double launch = crossing.bore.launch.station.m;
+  return launch + 0.42 * (crossing.bore.exit.station.m - launch);
+}
+
+std::vector<Handle> handles(const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Crossing& crossing = picture.crossing;
+  const Launch& launch = crossing.bore.launch;
+  std::vector<Handle> all;
+  const double grip = grade_grip_station(crossing);
+  all.push_back({{PartKind::grade, {}, -1}, Pane::elevation, f.side(grip, path_elevation_at(picture.assessment, crossing, grip)), Handle::Shape::diamond, true});
+  all.push_back({{PartKind::grade, {}, -1}, Pane::plan, f.above(grip, bore_offset_at(picture.assessment, crossing, grip)), Handle::Shape::diamond, true});
+  all.push_back({{PartKind::launch, {}, -1}, Pane::elevation, f.side(launch.station.m, launch.elevation.m), Handle::Shape::round, true});
+  all.push_back({{PartKind::launch, {}, -1}, Pane::plan, f.above(launch.station.m, launch.offset->m), Handle::Shape::round, true});
+  const double exit_z = path_elevation_at(picture.assessment, crossing, crossing.bore.exit.station.m);
+  all.push_back({{PartKind::exit, {}, -1}, Pane::elevation, f.side(crossing.bore.exit.station.m, exit_z), Handle::Shape::round, true});
+  all.push_back({{PartKind::exit, {}, -1}, Pane::plan, f.above(crossing.bore.exit.station.m, crossing.bore.exit.offset->m), Handle::Shape::round, true});
+
+  for (const Utility& utility : crossing.site.utilities) {
+    if (picture.focus.picked.kind != PartKind::utility || picture.focus.picked.id != utility.id) continue;
+    for (std::size_t i = 0; i < utility.path.size(); ++i)
+      all.push_back({{PartKind::utility, utility.id, static_cast<int>(i)}, Pane::plan, f.above(utility.path[i].x_m, utility.path[i].y_m), Handle::Shape::square, false});
+  }
+  for (std::size_t i = 0; i < crossing.site.ground.size(); ++i)
+    all.push_back({{PartKind::ground, {}, static_cast<int>(i)}, Pane::elevation, f.side(crossing.site.ground[i].station_m, crossing.site.ground[i].elevation_m), Handle::Shape::square, true});
+  for (const Stratum& stratum : crossing.site.strata) {
+    if (!stratum.top) continue;
+    for (std::size_t i = 0; i < stratum.top->size(); ++i)
+      all.push_back({{PartKind::stratum, stratum.id, static_cast<int>(i)}, Pane::elevation, f.side((*stratum.top)[i].station_m, (*stratum.top)[i].elevation_m), Handle::Shape::square, true});
+  }
+  if (crossing.site.water)
+    for (std::size_t i = 0; i < crossing.site.water->size(); ++i)
+      all.push_back({{PartKind::water, {}, static_cast<int>(i)}, Pane::elevation, f.side((*crossing.site.water)[i].station_m, (*crossing.site.water)[i].elevation_m), Handle::Shape::square, true});
+  return all;
+}
+
+PartRef part_at(const Picture& picture, const QPointF& at, double reach) {
+  const Pane pane = picture.frame.pane_at(at);
+  if (pane != Pane::elevation && pane != Pane::plan) return {};
+  const std::vector<Handle> all = handles(picture);
+  const auto nearest = std::min_element(all.begin(), all.end(), [&](const Handle& a, const Handle& b) {
+    const auto far = [&](const Handle& h) { return h.pane == pane ? std::hypot(h.at.x() - at.x(), h.at.y() - at.y()) : 1e300; };
+    return far(a) < far(b);
+  });
+  const bool grip = nearest != all.end() && nearest->pane == pane && std::hypot(nearest->at.x() - at.x(), nearest->at.y() - at.y()) <= reach;
+  if (grip && (nearest->part.kind == PartKind::grade || nearest->part.kind == PartKind::launch || nearest->part.kind == PartKind::utility)) return nearest->part;
+  if (const PartRef utility = utility_at(picture, at, reach); !utility.none()) return utility;
+  if (grip) return nearest->part;
+  if (const PartRef pit = pit_at(picture, at); !pit.none()) return pit;
+  return surface_at(picture, at);
+}
+
+void paint_handles(QPainter& painter, const Picture& picture) {
+  const Theme& theme = picture.look.theme;
+  for (const Handle& handle : handles(picture)) {
+    const QRectF pane = handle.pane == Pane::plan ? picture.frame.plan : picture.frame.elevation;
+    if (!pane.adjusted(-4, -4, 4, 4).contains(handle.at)) continue;
+    const bool picked = handle.part == picture.focus.picked;
+    const bool hovered = handle.part == picture.focus.hovered;
+    const bool quiet = handle.shape == Handle::Shape::square && handle.always;
+    const double r = picture.look.text * (quiet ? 0.22 : 0.42) * (picked || hovered ? 1.35 : 1.0);
+    painter.setPen(QPen(picked || hovered ? theme.focus : quiet ? theme.ground : theme.ink, picture.look.hair * (picked ? 2.4 : 1.3)));
+    painter.setBrush(picked ? theme.focus : theme.field);
+    switch (handle.shape) {
+      case Handle::Shape::round: painter.drawEllipse(handle.at, r, r); break;
+      case Handle::Shape::diamond:
+        painter.drawPolygon(QPolygonF(QList<QPointF>{handle.at + QPointF(0, -r * 1.3), handle.at + QPointF(r * 1.3, 0), handle.at + QPointF(0, r * 1.3), handle.at + QPointF(-r * 1.3, 0)}));
+        break;
+      case Handle::Shape::square: painter.drawRect(QRectF(handle.at.x() - r, handle.at.y() - r, 2 * r, 2 * r)); break;
+    }
+  }
+}
+
+}  // namespace burrow

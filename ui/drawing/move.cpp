@@ -1,0 +1,168 @@
+#include "burrow/drawing/move.h"
+
+#include <QObject>
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/base/quantity_text.h"
+#include "burrow/drawing/handles.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double least_run_m = 0.5;       ///< exit beyond launch
+constexpr double least_vertex_gap_m = 0.01;
+
+double rounded(double value, double step) { return step > 0 ? std::round(value / step) * step : value; }
+
+std::optional<PartValue> moved_launch(const Crossing& before, const Move& move) {
+  Launch launch = before.bore.launch;
+  if (!member_locked(before, "/bore/launch/station_m"))
+    launch.station.m = std::min(rounded(launch.station.m + move.by_station_m, move.step_m), before.bore.exit.station.m - least_run_m);
+  if (move.pane == Pane::plan) {
+    if (!member_locked(before, "/bore/launch/offset_m")) launch.offset.set(Length{rounded(launch.offset->m + move.by_up_m, move.step_m)});
+  } else if (!member_locked(before, "/bore/launch/elevation_m")) {
+    launch.elevation.m = rounded(launch.elevation.m + move.by_up_m, move.step_m);
+  }
+  return launch;
+}
+
+/// The grip turns the bore about the launch point.
+std::optional<PartValue> moved_grade(const Crossing& before, const Move& move) {
+  Launch launch = before.bore.launch;
+  const double run = std::max(0.2, grade_grip_station(before) - launch.station.m);
+  const double step = move.step_m > 0 ? 0.001 : 0.0;
+  if (move.pane == Pane::plan) {
+    const double heading = std::clamp(launch.heading->rad + std::atan(move.by_up_m / run), -1.5, 1.5);
+    launch.heading.set(Angle{rounded(heading, step)});
+  } else {
+    launch.grade.v = std::clamp(rounded(launch.grade.v + move.by_up_m / run, step), -1.0, 1.0);
+  }
+  return launch;
+}
+
+std::optional<PartValue> moved_exit(const Crossing& before, const Move& move) {
+  Exit exit = before.bore.exit;
+  exit.station.m = std::max(rounded(exit.station.m + move.by_station_m, move.step_m), before.bore.launch.station.m + least_run_m);
+  if (move.pane == Pane::plan) exit.offset.set(Length{rounded(exit.offset->m + move.by_up_m, move.step_m)});
+  return exit;
+}
+
+std::optional<PartValue> moved_utility(const Crossing& before, const PartRef& part, const Move& move) {
+  PartValue value = take(before, part);
+  auto& element = std::get<Element<Utility>>(value);
+  if (!element.value || element.value->path.empty()) return std::nullopt;
+  std::vector<PathVertex>& path = element.value->path;
+  const std::size_t only = static_cast<std::size_t>(std::max(part.index, 0));
+  // The whole line keeps its shape: one rounded shift for all its points.
+  const double dx = rounded(path.front().x_m + move.by_station_m, move.step_m) - path.front().x_m;
+  const double up_from = move.pane == Pane::plan ? path.front().y_m : path.front().z_m.value_or(0);
+  const double du = rounded(up_from + move.by_up_m, move.step_m) - up_from;
+  for (std::size_t i = 0; i < path.size(); ++i) {
+    if (part.index >= 0 && i != only) continue;
+    path[i].x_m += dx;
+    if (move.pane == Pane::plan) {
+      if (part.index >= 0) path[i].y_m += du;
+    } else if (path[i].z_m) {
+      *path[i].z_m += du;
+    }
+  }
+  return value;
+}
+
+bool move_vertex(LevelLine& line, int index, const Move& move) {
+  if (index < 0 || static_cast<std::size_t>(index) >= line.size()) return false;
+  const auto i = static_cast<std::size_t>(index);
+  const double low = i > 0 ? line[i - 1].station_m + least_vertex_gap_m : -1e5;
+  const double high = i + 1 < line.size() ? line[i + 1].station_m - least_vertex_gap_m : 1e5;
+  line[i].station_m = std::clamp(rounded(line[i].station_m + move.by_station_m, move.step_m), low, high);
+  line[i].elevation_m = rounded(line[i].elevation_m + move.by_up_m, move.step_m);
+  return true;
+}
+
+std::string length_text(double v, UnitSystem units) { return format(v, Dimension::length, units); }
+
+}  // namespace
+
+std::optional<PartValue> moved(const Crossing& before, const PartRef& part, const Move& move) {
+  if (part_locked(before, part)) return std::nullopt;
+  switch (part.kind) {
+    case PartKind::launch: return moved_launch(before, move);
+    case PartKind::grade: return moved_grade(before, move);
+    case PartKind::exit: return moved_exit(before, move);
+    case PartKind::utility: return moved_utility(before, part, move);
+    case PartKind::ground: {
+      LevelLine line = before.site.ground;
+      if (move.pane != Pane::elevation || !move_vertex(line, part.index, move)) return std::nullopt;
+      return line;
+    }
+    case PartKind::water: {
+      std::optional<LevelLine> line = before.site.water;
+      if (move.pane != Pane::elevation || !line || !move_vertex(*line, part.index, move)) return std::nullopt;
+      return line;
+    }
+    case PartKind::stratum: {
+      PartValue value = take(before, part);
+      auto& element = std::get<Element<Stratum>>(value);
+      if (move.pane != Pane::elevation || !element.value || !element.value->top || !move_vertex(*element.value->top, part.index, move))
+        return std::nullopt;
+      return value;
+    }
+    default: return std::nullopt;
+  }
+}
+
+QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const PartRef& part, UnitSystem units) {
+  QStringList lines;
+  const auto say = [&](const QString& what, const std::string& value) { lines << what + QStringLiteral(" ") + QString::fromStdString(value); };
+  const auto station = [&](double v) { return format(v, Dimension::station, units); };
+  const Launch& launch = crossing.bore.launch;
+  switch (part.kind) {
+    case PartKind::launch:
+      say(QObject::tr("station"), station(launch.station.m));
+      say(QObject::tr("axis level"), station(launch.elevation.m));
+      say(QObject::tr("axis depth"), length_text(elevation_at(crossing.site.ground, launch.station.m) - launch.elevation.m, units));
+      break;
+    case PartKind::grade:
+      say(QObject::tr("grade"), format(launch.grade.v, Dimension::grade, units));
+      if (launch.heading->rad != 0) say(QObject::tr("heading"), format(launch.heading->rad, Dimension::angle, units));
+      break;
+    case PartKind::exit: say(QObject::tr("station"), station(crossing.bore.exit.station.m)); break;
+    case PartKind::utility:
+      for (const UtilityAnswer& answer : assessment.utilities) {
+        if (answer.id != part.id) continue;
+        if (answer.separation_m) say(QObject::tr("clear gap"), length_text(*answer.separation_m, units));
+        if (answer.required_m) say(QObject::tr("wanted"), length_text(*answer.required_m, units));
+        if (answer.contact_chance_worst) say(QObject::tr("contact"), format(*answer.contact_chance_worst, Dimension::chance, units));
+        if (answer.elevation_m) say(QObject::tr("axis level"), station(*answer.elevation_m));
+      }
+      break;
+    case PartKind::ground:
+    case PartKind::stratum:
+    case PartKind::water: {
+      const LevelLine* line = part.kind == PartKind::ground ? &crossing.site.ground : nullptr;
+      if (part.kind == PartKind::water && crossing.site.water) line = &*crossing.site.water;
+      for (const Stratum& s : crossing.site.strata)
+        if (part.kind == PartKind::stratum && s.id == part.id && s.top) line = &*s.top;
+      if (line && part.index >= 0 && static_cast<std::size_t>(part.index) < line->size()) {
+        say(QObject::tr("station"), station((*line)[static_cast<std::size_t>(part.index)].station_m));
+        say(QObject::tr("level"), station((*line)[static_cast<std::size_t>(part.index)].elevation_m));
+      }
+      break;
+    }
+    default: break;
+  }
+  const bool moves_bore = part.kind == PartKind::launch || part.kind == PartKind::grade || part.kind == PartKind::exit;
+  if (moves_bore && assessment.cover.least_m && assessment.cover.required_m)
+    say(QObject::tr("least cover"), length_text(*assessment.cover.least_m, units) + " / " + length_text(*assessment.cover.required_m, units));
+  if (moves_bore && assessment.arrival.elevation_m) say(QObject::tr("arrives at"), station(*assessment.arrival.elevation_m));
+  return lines;
+}
+
+QString step_name(const Crossing& crossing, const PartRef& part) {
+  const QString name = QString::fromStdString(part_name(crossing, part));
+  return part.kind == PartKind::grade ? QObject::tr("Turn %1").arg(name) : QObject::tr("Move %1").arg(name);
+}
+
+}  // namespace burrow

@@ -1,0 +1,213 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "burrow/drawing/picture.h"
+
+namespace burrow {
+
+namespace {
+
+QString text_of(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+
+QPolygonF plan_line(const Frame& f, const PlanLine& line) {
+  QPolygonF shape;
+  shape.reserve(static_cast<qsizetype>(line.size()));
+  for (const PlanPoint& p : line) shape << f.above(p.x_m, p.y_m);
+  return shape;
+}
+
+void paint_surface_plan(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  const double text = picture.look.text;
+  painter.setFont(drawing_font(text * 0.92, QFont::DemiBold));
+  for (const SurfaceFeature& feature : picture.crossing.site.surface) {
+    QPolygonF area;
+    if (!feature.outline.empty()) {
+      area = plan_line(f, feature.outline);
+    } else if (feature.from && feature.to) {
+      const double top = f.offset_m(f.plan.top());
+      const double bottom = f.offset_m(f.plan.bottom());
+      const double lean = std::tan(feature.skew->rad);
+      area << f.above(feature.from->m + lean * top, top) << f.above(feature.to->m + lean * top, top)
+           << f.above(feature.to->m + lean * bottom, bottom) << f.above(feature.from->m + lean * bottom, bottom);
+    }
+    if (area.isEmpty()) continue;
+    QColor fill = feature.kind == SurfaceKind::ditch ? theme.water : theme.road;
+    fill.setAlpha(feature.kind == SurfaceKind::building || feature.kind == SurfaceKind::footing ? 70 : 34);
+    painter.setPen(QPen(theme.road, picture.look.hair, feature.kind == SurfaceKind::track ? Qt::DashLine : Qt::SolidLine));
+    painter.setBrush(feature.kind == SurfaceKind::building ? QBrush(fill, Qt::FDiagPattern) : QBrush(fill));
+    painter.drawPolygon(area);
+    if (feature.kind == SurfaceKind::track && area.size() == 4) {  // two rails about the middle
+      for (const double t : {0.32, 0.68}) {
+        painter.setPen(QPen(theme.ink, picture.look.hair * 1.8));
+        painter.drawLine(area[0] + (area[1] - area[0]) * t, area[3] + (area[2] - area[3]) * t);
+      }
+    }
+    const QString name = feature.name.empty() ? text_of(word_of(feature.kind)) : text_of(feature.name);
+    const QFontMetricsF metrics(painter.font());
+    const QRectF box = area.boundingRect().intersected(f.plan);
+    if (box.width() < text * 2.5) continue;
+    const QString shown = metrics.elidedText(name, Qt::ElideRight, box.width() - 6);
+    halo_text(painter, QPointF(box.center().x() - metrics.horizontalAdvance(shown) / 2, box.bottom() - text * 0.7), shown, theme.ink_soft, theme.paper);
+  }
+}
+
+void paint_pit_plan(QPainter& painter, const Picture& picture, const PitShape& pit, bool picked) {
+  const Theme& theme = picture.look.theme;
+  painter.setPen(QPen(picked ? theme.focus : theme.ink, picture.look.hair * (picked ? 2.2 : 1.2)));
+  QColor slope = theme.ground;
+  slope.setAlpha(36);
+  painter.setBrush(slope);
+  const QPolygonF footprint = plan_line(picture.frame, pit.footprint);
+  const QPolygonF floor = plan_line(picture.frame, pit.floor);
+  painter.drawPolygon(footprint);
+  painter.setBrush(theme.pit);
+  painter.drawPolygon(floor);
+  if (footprint.size() == 4 && floor.size() == 4) {  // edges of the slopes
+    painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
+    for (int i = 0; i < 4; ++i) painter.drawLine(footprint[i], floor[i]);
+  }
+}
+
+void paint_path_plan(QPainter& painter, const Picture& picture, const Assessment& assessment, bool ghost) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  const auto& points = assessment.bore.points;
+  if (points.size() < 2) return;
+  QPolygonF shape;
+  if (!ghost) {
+    const std::array<double, 3> factors{2.576, 1.645, 0.674};
+    const std::array<int, 3> strength{40, 55, 80};
+    painter.setPen(Qt::NoPen);
+    for (std::size_t b = 0; b < factors.size(); ++b) {
+      shape.clear();
+      for (const PathPoint& p : points) shape << f.above(p.x_m, p.y_m + factors[b] * p.sd_lateral_m);
+      for (auto p = points.rbegin(); p != points.rend(); ++p) shape << f.above(p->x_m, p->y_m - factors[b] * p->sd_lateral_m);
+      QColor colour = theme.band;
+      colour.setAlpha(strength[b]);
+      painter.setBrush(colour);
+      painter.drawPolygon(shape);
+    }
+  }
+  shape.clear();
+  for (const PathPoint& p : points) shape << f.above(p.x_m, p.y_m);
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(ghost ? QPen(theme.ghost, picture.look.hair * 1.3, Qt::DashLine)
+                       : QPen(theme.bore, picture.look.hair * 2.2, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+  painter.drawPolyline(shape);
+}
+
+QPolygonF utility_line(const Frame& f, const Utility& utility) {
+  QPolygonF line;
+  line.reserve(static_cast<qsizetype>(utility.path.size()));
+  for (const PathVertex& v : utility.path) line << f.above(v.x_m, v.y_m);
+  return line;
+}
+
+void paint_utilities_plan(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  const double text = picture.look.text;
+  painter.setFont(drawing_font(text * 0.85, QFont::Bold));
+  const QFontMetricsF metrics(painter.font());
+  std::vector<QRectF> taken;
+  for (const Utility& utility : picture.crossing.site.utilities) {
+    const QPolygonF line = utility_line(f, utility);
+    if (line.isEmpty() || !line.boundingRect().adjusted(-50, -50, 50, 50).intersects(f.plan)) continue;
+    const bool picked = picture.focus.picked.kind == PartKind::utility && picture.focus.picked.id == utility.id;
+    const bool hovered = picture.focus.hovered.kind == PartKind::utility && picture.focus.hovered.id == utility.id;
+    const double diameter = utility.outside_diameter.value_or(Length{0}).m * f.px_per_m;
+    const double width = std::max(picture.look.hair * 2, diameter);
+    painter.setBrush(Qt::NoBrush);
+    if (const double sd = utility.located.lateral_sd.value_or(Length{0}).m; sd > 0) {
+      QColor halo = utility_colour(picture, utility.kind);
+      halo.setAlpha(40);
+      painter.setPen(QPen(halo, width + 2 * sd * f.px_per_m, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+      painter.drawPolyline(line);
+    }
+    if (picked || hovered) {
+      painter.setPen(QPen(theme.focus, width + picture.look.hair * (picked ? 5 : 3), Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+      painter.drawPolyline(line);
+    }
+    QPen pen = utility_pen(picture, utility.kind, std::min(width, text * 0.5));
+    if (utility.status.value == UtilityStatus::abandoned) pen.setStyle(Qt::DotLine);
+    painter.setPen(pen);
+    painter.drawPolyline(line);
+
+    // Letter code on the line, near its upper end and again near the lower one.
+    QString letter = QStringLiteral("?");
+    for (const UtilityKindRow& row : picture.tables.utilities)
+      if (row.kind == utility.kind) letter = text_of(row.letter_code);
+    for (const double share : {0.16, 0.84}) {
+      const double y = f.plan.top() + share * f.plan.height();
+      for (qsizetype i = 1; i < line.size(); ++i) {
+        const QPointF& a = line[i - 1];
+        const QPointF& b = line[i];
+        if ((a.y() - y) * (b.y() - y) > 0 || a.y() == b.y()) continue;
+        const double x = a.x() + (y - a.y()) / (b.y() - a.y()) * (b.x() - a.x());
+        const double w = metrics.horizontalAdvance(letter);
+        const QRectF box(x - w / 2 - 3, y - metrics.ascent(), w + 6, metrics.height());
+        if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& r) { return r.intersects(box); })) break;
+        taken.push_back(box);
+        painter.setPen(QPen(utility_colour(picture, utility.kind), picture.look.hair));
+        painter.setBrush(theme.paper);
+        painter.drawRoundedRect(box, 3, 3);
+        painter.setPen(theme.ink);
+        painter.drawText(QPointF(x - w / 2, y), letter);
+        break;
+      }
+    }
+  }
+  painter.setFont(drawing_font(text));
+}
+
+}  // namespace
+
+void paint_plan(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
+  painter.setBrush(Qt::NoBrush);
+  for (const Background& sheet : picture.crossing.site.background)
+    for (const PlanLine& line : sheet.lines) painter.drawPolyline(plan_line(f, line));
+  paint_surface_plan(painter, picture);
+  painter.setBrush(Qt::NoBrush);
+  for (const Boundary& boundary : picture.crossing.site.boundaries) {
+    painter.setPen(QPen(theme.ink_soft, picture.look.hair * 1.4, Qt::DashDotDotLine));
+    painter.drawPolyline(plan_line(f, boundary.line));
+  }
+  for (const Tree& tree : picture.crossing.site.trees) {
+    painter.setPen(QPen(theme.fine, picture.look.hair, Qt::DashLine));
+    const double r = tree.protection_radius.m * f.px_per_m;
+    painter.drawEllipse(f.above(tree.station.m, tree.offset.m), r, r);
+    painter.drawEllipse(f.above(tree.station.m, tree.offset.m), 3 * picture.look.hair, 3 * picture.look.hair);
+  }
+  for (const Strip& strip : picture.crossing.site.strips) {
+    QColor tint = soil_fill(strip.soil, theme).tint;
+    tint.setAlpha(150);
+    painter.setBrush(tint);
+    painter.setPen(QPen(theme.ground, picture.look.hair, Qt::DotLine));
+    painter.drawPolygon(plan_line(f, strip.outline));
+  }
+  painter.setPen(QPen(theme.ink_soft, picture.look.hair, Qt::DashDotLine));
+  painter.drawLine(QPointF(f.plan.left(), f.px_y(0)), QPointF(f.plan.right(), f.px_y(0)));
+
+  paint_pit_plan(painter, picture, picture.assessment.launch_pit, picture.focus.picked.kind == PartKind::launch);
+  paint_pit_plan(painter, picture, picture.assessment.exit_pit, picture.focus.picked.kind == PartKind::exit);
+  paint_utilities_plan(painter, picture);
+  if (picture.focus.ghost_crossing) {
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(theme.ghost, picture.look.hair * 1.4, Qt::DashLine));
+    for (const Utility& old : picture.focus.ghost_crossing->site.utilities) {
+      const auto now = std::find_if(picture.crossing.site.utilities.begin(), picture.crossing.site.utilities.end(),
+                                    [&](const Utility& u) { return u.id == old.id; });
+      if (now != picture.crossing.site.utilities.end() && now->path != old.path) painter.drawPolyline(utility_line(f, old));
+    }
+  }
+  if (picture.focus.ghost) paint_path_plan(painter, picture, *picture.focus.ghost, true);
+  paint_path_plan(painter, picture, picture.assessment, false);
+}
+
+}  // namespace burrow

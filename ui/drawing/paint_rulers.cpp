@@ -1,0 +1,144 @@
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/drawing/picture.h"
+
+namespace burrow {
+
+namespace {
+
+double unit_m(UnitSystem units) { return units == UnitSystem::us ? 0.3048 : 1.0; }
+
+/// A tick's number in the shown unit, without the unit: the ruler says it once.
+QString tick_text(double value_m, double step_m, UnitSystem units) {
+  const double unit = unit_m(units);
+  const int decimals = std::clamp(static_cast<int>(std::ceil(-std::log10(step_m / unit) - 1e-9)), 0, 3);
+  double shown = value_m / unit;
+  if (std::abs(shown) < 1e-9) shown = 0;
+  return QString::number(shown, 'f', decimals).replace(QLatin1Char('-'), QChar(0x2212));
+}
+
+QString unit_word(UnitSystem units) { return units == UnitSystem::us ? QStringLiteral("ft") : QStringLiteral("m"); }
+
+}  // namespace
+
+void paint_ruler(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  const double text = picture.look.text;
+  painter.fillRect(f.ruler, theme.panel);
+  painter.setPen(QPen(theme.ink_soft, picture.look.hair));
+  painter.drawLine(f.ruler.topLeft(), f.ruler.topRight());
+  painter.drawLine(f.ruler.bottomLeft(), f.ruler.bottomRight());
+
+  const double step = tick_step(f.px_per_m, text * 5, unit_m(picture.look.units));
+  const double minor = step / 5;
+  painter.save();
+  painter.setClipRect(f.ruler);
+  painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
+  for (const double s : ticks(f.left_station_m, f.right_station_m(), minor)) {
+    const double x = f.px_x(s);
+    painter.drawLine(QPointF(x, f.ruler.top()), QPointF(x, f.ruler.top() + text * 0.3));
+    painter.drawLine(QPointF(x, f.ruler.bottom()), QPointF(x, f.ruler.bottom() - text * 0.3));
+  }
+  const double launch = f.px_x(picture.crossing.bore.launch.station.m);
+  const double exit = f.px_x(picture.crossing.bore.exit.station.m);
+  painter.setFont(drawing_font(text * 0.95));
+  const QFontMetricsF metrics(painter.font());
+  for (const double s : ticks(f.left_station_m - step, f.right_station_m() + step, step)) {
+    const double x = f.px_x(s);
+    painter.setPen(QPen(theme.ink, picture.look.hair));
+    painter.drawLine(QPointF(x, f.ruler.top()), QPointF(x, f.ruler.top() + text * 0.55));
+    painter.drawLine(QPointF(x, f.ruler.bottom()), QPointF(x, f.ruler.bottom() - text * 0.55));
+    const QString number = tick_text(s, step, picture.look.units);
+    painter.drawText(QPointF(x - metrics.horizontalAdvance(number) / 2, f.ruler.center().y() + metrics.ascent() * 0.36), number);
+  }
+  painter.setBrush(theme.bore);
+  painter.setPen(Qt::NoPen);
+  const double w = text * 0.42;
+  for (const double x : {launch, exit})
+    for (const auto& [y, dir] : {std::pair{f.ruler.top(), 1.0}, std::pair{f.ruler.bottom(), -1.0}})
+      painter.drawPolygon(QPolygonF(QList<QPointF>{{x - w, y}, {x + w, y}, {x, y + dir * w * 1.3}}));
+  painter.restore();
+}
+
+void paint_axes(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  const double text = picture.look.text;
+  const double gutter = gutter_width(picture.look);
+  const double left = f.elevation.left() - gutter;
+  painter.fillRect(QRectF(left, f.elevation.top(), gutter, f.plan.bottom() - f.elevation.top()), theme.panel);
+  painter.setFont(drawing_font(text * 0.95));
+  const QFontMetricsF metrics(painter.font());
+
+  const auto axis = [&](const QRectF& pane, double high, double low, double px_per_m, auto px_of, bool grid) {
+    const double step = tick_step(px_per_m, text * 2.2, unit_m(picture.look.units));
+    for (const double v : ticks(low, high, step)) {
+      const double y = px_of(v);
+      if (y < pane.top() + text * 0.6 || y > pane.bottom() - text * 0.4) continue;
+      painter.setPen(QPen(theme.ink_soft, picture.look.hair));
+      painter.drawLine(QPointF(pane.left() - text * 0.35, y), QPointF(pane.left(), y));
+      if (grid) {
+        painter.setPen(QPen(theme.grid, picture.look.hair));
+        painter.drawLine(QPointF(pane.left(), y), QPointF(pane.right(), y));
+      }
+      const QString number = tick_text(v, step, picture.look.units);
+      if (y < pane.top() + text * 2.4) continue;  // room for the heading
+      painter.setPen(theme.ink);
+      painter.drawText(QPointF(pane.left() - text * 0.55 - metrics.horizontalAdvance(number), y + metrics.ascent() * 0.36), number);
+    }
+  };
+  axis(f.elevation, f.elevation_m(f.elevation.top()), f.elevation_m(f.elevation.bottom()), f.px_per_m * f.exaggeration,
+       [&](double z) { return f.px_z(z); }, true);
+  axis(f.plan, f.offset_m(f.plan.top()), f.offset_m(f.plan.bottom()), f.px_per_m, [&](double y) { return f.px_y(y); }, true);
+
+  painter.save();
+  painter.setPen(QPen(theme.grid, picture.look.hair));
+  const double step = tick_step(f.px_per_m, text * 5, unit_m(picture.look.units));
+  for (const double s : ticks(f.left_station_m, f.right_station_m(), step)) {
+    const double x = f.px_x(s);
+    painter.drawLine(QPointF(x, f.elevation.top()), QPointF(x, f.elevation.bottom()));
+    painter.drawLine(QPointF(x, f.plan.top()), QPointF(x, f.plan.bottom()));
+  }
+  painter.restore();
+
+  painter.setPen(theme.ink_soft);
+  painter.setFont(drawing_font(text * 0.85, QFont::DemiBold));
+  const QString unit = unit_word(picture.look.units);
+  painter.drawText(QPointF(left + text * 0.4, f.elevation.top() + text * 1.3), QObject::tr("level, %1").arg(unit));
+  painter.drawText(QPointF(left + text * 0.4, f.ruler.center().y() + text * 0.35), QObject::tr("station, %1").arg(unit));
+  painter.drawText(QPointF(left + text * 0.4, f.plan.top() + text * 1.3), QObject::tr("offset, %1").arg(unit));
+  painter.setFont(drawing_font(text));
+  if (picture.focus.ghost == nullptr && f.exaggeration > 1.0) {
+    const QString said = QObject::tr("heights ×%1").arg(f.exaggeration);
+    halo_text(painter, QPointF(f.elevation.left() + text * 0.8, f.elevation.bottom() - text * 0.6), said, theme.caution.darker(theme.dark ? 100 : 160), theme.paper);
+  }
+}
+
+void paint_pointer(QPainter& painter, const Picture& picture) {
+  if (picture.focus.pointer_lines.isEmpty()) return;
+  const Theme& theme = picture.look.theme;
+  const double text = picture.look.text;
+  painter.setFont(drawing_font(text, QFont::DemiBold));
+  const QFontMetricsF metrics(painter.font());
+  double width = 0;
+  for (const QString& line : picture.focus.pointer_lines) width = std::max(width, metrics.horizontalAdvance(line));
+  const double h = metrics.lineSpacing() * static_cast<double>(picture.focus.pointer_lines.size());
+  QRectF box(picture.focus.pointer + QPointF(text * 1.4, text * 1.2), QSizeF(width + text, h + text * 0.6));
+  const QRectF whole = picture.frame.elevation.united(picture.frame.plan);
+  if (box.right() > whole.right()) box.moveRight(picture.focus.pointer.x() - text);
+  if (box.bottom() > whole.bottom()) box.moveBottom(picture.focus.pointer.y() - text);
+  painter.setPen(QPen(theme.focus, picture.look.hair * 1.4));
+  painter.setBrush(theme.field);
+  painter.drawRoundedRect(box, text * 0.3, text * 0.3);
+  painter.setPen(theme.ink);
+  double y = box.top() + text * 0.3 + metrics.ascent();
+  for (const QString& line : picture.focus.pointer_lines) {
+    painter.drawText(QPointF(box.left() + text * 0.5, y), line);
+    y += metrics.lineSpacing();
+  }
+  painter.setFont(drawing_font(text));
+}
+
+}  // namespace burrow

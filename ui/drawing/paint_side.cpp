@@ -1,0 +1,250 @@
+#include <QPainterPath>
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "burrow/drawing/picture.h"
+
+namespace burrow {
+
+namespace {
+
+QString text_of(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+
+constexpr std::array<double, 3> band_factors{2.576, 1.645, 0.674};  // 99, 90 and 50 % of one coordinate
+
+void paint_pit_side(QPainter& painter, const Picture& picture, const PitShape& pit, const PitSides& sides, bool launch, bool picked) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  if (pit.section.size() < 3) return;
+  QPolygonF cut;
+  for (const LevelPoint& p : pit.section) cut << f.side(p.station_m, p.elevation_m);
+  painter.setPen(QPen(picked ? theme.focus : theme.ink, picture.look.hair * (picked ? 2.2 : 1.2)));
+  painter.setBrush(theme.pit);
+  painter.drawPolygon(cut);
+
+  // Boards on the bore side, unless it is sloped.
+  const SideKind kind = sides.bore.kind.value;
+  if (kind == SideKind::shored || kind == SideKind::shielded) {
+    const double x = launch ? pit.floor_to_m : pit.floor_from_m;
+    const double top = elevation_at(picture.crossing.site.ground, x);
+    const double inward = launch ? -1 : 1;
+    painter.setPen(QPen(theme.ink, picture.look.hair * 3.2, Qt::SolidLine, Qt::FlatCap));
+    const double px = f.px_x(x) + inward * picture.look.hair * 2;
+    painter.drawLine(QPointF(px, f.px_z(top) - picture.look.text * 0.4), QPointF(px, f.px_z(pit.floor_elevation_m)));
+  }
+}
+
+void paint_tool(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Launch& launch = picture.crossing.bore.launch;
+  const ToolClass* row = find_tool(picture.tables, picture.crossing.bore.tool.tool_class);
+  const ToolChoice& plate = picture.crossing.bore.tool;
+  const double diameter = plate.diameter ? plate.diameter->m : row ? row->diameter.m : 0;
+  const double length = plate.length ? plate.length->m : row ? row->length.m : 0;
+  if (!(diameter > 0 && length > 0)) return;
+  const double angle = std::atan(launch.grade.v);
+  const double nose = std::min(length * 0.16, diameter * 2.2);
+  const auto at = [&](double along, double up) {
+    return f.side(launch.station.m + along * std::cos(angle) - up * std::sin(angle),
+                  launch.elevation.m + along * std::sin(angle) + up * std::cos(angle));
+  };
+  const double r = diameter / 2;
+  const QPolygonF body{QList<QPointF>{at(-length, r), at(-nose, r), at(0, 0.12 * r), at(0, -0.12 * r), at(-nose, -r), at(-length, -r)}};
+  painter.setPen(QPen(picture.look.theme.ink, picture.look.hair));
+  painter.setBrush(picture.look.theme.dark ? QColor(0x6d, 0x76, 0x80) : QColor(0xb9, 0xc0, 0xc6));
+  painter.drawPolygon(body);
+}
+
+void paint_path(QPainter& painter, const Picture& picture, const Assessment& assessment, bool ghost) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  const auto& points = assessment.bore.points;
+  if (points.size() < 2) return;
+  QPolygonF shape;
+  if (!ghost) {
+    painter.setPen(Qt::NoPen);
+    const std::array<int, 3> strength{40, 55, 80};
+    for (std::size_t b = 0; b < band_factors.size(); ++b) {
+      shape.clear();
+      for (const PathPoint& p : points) shape << f.side(p.x_m, p.z_m + band_factors[b] * p.sd_vertical_m);
+      for (auto p = points.rbegin(); p != points.rend(); ++p) shape << f.side(p->x_m, p->z_m - band_factors[b] * p->sd_vertical_m);
+      QColor colour = theme.band;
+      colour.setAlpha(strength[b]);
+      painter.setBrush(colour);
+      painter.drawPolygon(shape);
+    }
+  }
+  painter.setBrush(Qt::NoBrush);
+  shape.clear();
+  for (const PathPoint& p : points) shape << f.side(p.x_m, p.z_m);
+  if (ghost) {
+    painter.setPen(QPen(theme.ghost, picture.look.hair * 1.3, Qt::DashLine));
+  } else {
+    painter.setPen(QPen(theme.bore, picture.look.hair * 2.2, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+  }
+  painter.drawPolyline(shape);
+}
+
+/// Names what a band means, at the exit end where it is widest.
+void paint_band_key(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const auto& points = picture.assessment.bore.points;
+  if (points.size() < 2) return;
+  const PathPoint& end = points.back();
+  const double spread_px = 2 * 2.576 * end.sd_vertical_m * f.px_per_m * f.exaggeration;
+  const double text = picture.look.text * 0.85;
+  if (spread_px < text * 4.2) return;
+  painter.setFont(drawing_font(text));
+  const std::array<const char*, 3> names{"99 %", "90 %", "50 %"};
+  for (std::size_t b = 0; b < band_factors.size(); ++b) {
+    const PathPoint& p = points[points.size() - 1 - points.size() / 24];
+    const double y = f.px_z(p.z_m - band_factors[b] * p.sd_vertical_m);
+    const QString name = QString::fromLatin1(names[b]);
+    const double w = QFontMetricsF(painter.font()).horizontalAdvance(name);
+    painter.setPen(picture.look.theme.ink_soft);
+    painter.drawText(QPointF(f.px_x(p.x_m) - w - 3, y - 2 * picture.look.hair), name);
+  }
+  painter.setFont(drawing_font(picture.look.text));
+}
+
+QRectF disc_of(const Frame& f, const UtilityMark& mark, double diameter_m, double least_px) {
+  const double w = std::max(least_px, diameter_m * f.px_per_m);
+  const double h = std::max(least_px, diameter_m * f.px_per_m * f.exaggeration);
+  const QPointF c = f.side(mark.station_m, mark.elevation_m);
+  return {c.x() - w / 2, c.y() - h / 2, w, h};
+}
+
+const UtilityKindRow* kind_row(const Picture& picture, UtilityKind kind) {
+  for (const UtilityKindRow& row : picture.tables.utilities)
+    if (row.kind == kind) return &row;
+  return nullptr;
+}
+
+void paint_ghost_utilities(QPainter& painter, const Picture& picture) {
+  if (!picture.focus.ghost_crossing) return;
+  const auto& before = picture.focus.ghost_crossing->site.utilities;
+  for (const Utility& utility : picture.crossing.site.utilities) {
+    const auto old = std::find_if(before.begin(), before.end(), [&](const Utility& u) { return u.id == utility.id; });
+    if (old == before.end() || old->path == utility.path) continue;
+    const UtilityMark mark = utility_mark(*old);
+    if (!mark.depth_known) continue;
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(picture.look.theme.ghost, picture.look.hair * 1.3, Qt::DashLine));
+    painter.drawEllipse(disc_of(picture.frame, mark, old->outside_diameter.value_or(Length{0}).m, picture.look.text * 0.7));
+  }
+}
+
+/// The clear gap, drawn as a dimension between the two axes, where it is too small.
+void paint_gap(QPainter& painter, const Picture& picture, const UtilityAnswer& answer) {
+  if (!answer.separation_m || !answer.required_m || !answer.on_bore || !answer.on_utility) return;
+  if (*answer.separation_m >= *answer.required_m) return;
+  const Frame& f = picture.frame;
+  const QPointF a = f.side(answer.on_bore->x_m, answer.on_bore->z_m);
+  const QPointF b = f.side(answer.on_utility->x_m, answer.on_utility->z_m);
+  painter.setPen(QPen(picture.look.theme.stop, picture.look.hair * 1.4));
+  painter.drawLine(a, b);
+  const double tick = picture.look.text * 0.35;
+  for (const QPointF& end : {a, b}) painter.drawLine(end + QPointF(-tick, 0), end + QPointF(tick, 0));
+}
+
+}  // namespace
+
+void paint_pits_side(QPainter& painter, const Picture& picture) {
+  const PartKind picked = picture.focus.picked.kind;
+  paint_pit_side(painter, picture, picture.assessment.launch_pit, picture.crossing.pits.launch.sides, true, picked == PartKind::launch);
+  paint_pit_side(painter, picture, picture.assessment.exit_pit, picture.crossing.pits.exit.sides, false, picked == PartKind::exit);
+  if (picture.focus.ghost) {
+    for (const PitShape* pit : {&picture.focus.ghost->launch_pit, &picture.focus.ghost->exit_pit}) {
+      QPolygonF cut;
+      for (const LevelPoint& p : pit->section) cut << picture.frame.side(p.station_m, p.elevation_m);
+      painter.setBrush(Qt::NoBrush);
+      painter.setPen(QPen(picture.look.theme.ghost, picture.look.hair, Qt::DashLine));
+      painter.drawPolyline(cut);
+    }
+  }
+  paint_tool(painter, picture);
+}
+
+void paint_bore_side(QPainter& painter, const Picture& picture) {
+  if (picture.focus.ghost) paint_path(painter, picture, *picture.focus.ghost, true);
+  paint_path(painter, picture, picture.assessment, false);
+  paint_band_key(painter, picture);
+  for (const UtilityAnswer& answer : picture.assessment.utilities) paint_gap(painter, picture, answer);
+}
+
+void paint_utilities_side(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  const double text = picture.look.text;
+  std::vector<QRectF> taken;
+  for (const Utility& utility : picture.crossing.site.utilities) {
+    const UtilityMark mark = utility_mark(utility);
+    if (utility.path.empty() || f.px_x(mark.station_m) < f.elevation.left() - 200 || f.px_x(mark.station_m) > f.elevation.right() + 200) continue;
+    const QColor colour = utility_colour(picture, utility.kind);
+    const UtilityKindRow* row = kind_row(picture, utility.kind);
+    const QString letter = row ? text_of(row->letter_code) : QStringLiteral("?");
+    const bool picked = picture.focus.picked.kind == PartKind::utility && picture.focus.picked.id == utility.id;
+    const bool hovered = picture.focus.hovered.kind == PartKind::utility && picture.focus.hovered.id == utility.id;
+
+    // A line that runs beside the bore shows as a line.
+    QPolygonF run;
+    for (const PathVertex& v : utility.path)
+      if (v.z_m) run << f.side(v.x_m, *v.z_m);
+    if (run.size() > 1 && run.boundingRect().width() > text * 3) {
+      painter.setBrush(Qt::NoBrush);
+      painter.setPen(utility_pen(picture, utility.kind, picture.look.hair * 1.6));
+      painter.drawPolyline(run);
+    }
+    if (!mark.depth_known) {  // depth not known: a mark on the ground and a broken line down
+      const double x = f.px_x(mark.station_m);
+      const double y = f.px_z(elevation_at(picture.crossing.site.ground, mark.station_m));
+      painter.setPen(QPen(colour, picture.look.hair * 1.5, Qt::DotLine));
+      painter.drawLine(QPointF(x, y), QPointF(x, f.elevation.bottom()));
+      painter.setFont(drawing_font(text * 0.9, QFont::Bold));
+      halo_text(painter, QPointF(x + 3, y + text * 1.4), letter + QStringLiteral(" ?"), colour, theme.sky);
+      continue;
+    }
+    const double diameter = utility.outside_diameter.value_or(Length{0}).m;
+    const QRectF disc = disc_of(f, mark, diameter, text * 0.7);
+    const double lateral = utility.located.vertical_sd.value_or(Length{0}).m;
+    if (lateral > 0) {  // where it may be: one standard deviation up and down
+      const double grow = lateral * f.px_per_m * f.exaggeration;
+      const double grow_x = utility.located.lateral_sd.value_or(Length{0}).m * f.px_per_m;
+      QColor halo = colour;
+      halo.setAlpha(45);
+      painter.setPen(Qt::NoPen);
+      painter.setBrush(halo);
+      painter.drawEllipse(disc.adjusted(-grow_x, -grow, grow_x, grow));
+    }
+    painter.setPen(QPen(picked || hovered ? theme.focus : theme.ink, picture.look.hair * (picked ? 2.6 : hovered ? 2 : 1)));
+    painter.setBrush(utility.status.value == UtilityStatus::abandoned ? QBrush(colour, Qt::BDiagPattern) : QBrush(colour));
+    painter.drawEllipse(disc);
+
+    painter.setFont(drawing_font(text * 0.92, QFont::Bold));
+    const QString name = utility.name.empty() ? letter : letter + QStringLiteral("  ") + text_of(utility.name);
+    const QFontMetricsF metrics(painter.font());
+    for (const bool whole : {true, false}) {
+      const QString shown = whole ? metrics.elidedText(name, Qt::ElideRight, text * 15) : letter;
+      const double w = metrics.horizontalAdvance(shown) + 4;
+      const double h = metrics.height();
+      const std::array<QPointF, 4> places{QPointF(disc.right() + 4, disc.center().y() + h * 0.32), QPointF(disc.left() - w - 2, disc.center().y() + h * 0.32),
+                                          QPointF(disc.center().x() - w / 2, disc.top() - 4), QPointF(disc.center().x() - w / 2, disc.bottom() + h)};
+      bool placed = false;
+      for (const QPointF& at : places) {
+        const QRectF box(at.x() - 2, at.y() - metrics.ascent(), w, h);
+        if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& r) { return r.intersects(box); })) continue;
+        halo_text(painter, at, shown, theme.ink, theme.sky);
+        taken.push_back(box);
+        placed = true;
+        break;
+      }
+      if (placed) break;
+    }
+    taken.push_back(disc);
+  }
+  painter.setFont(drawing_font(text));
+  paint_ghost_utilities(painter, picture);
+}
+
+}  // namespace burrow

@@ -1,0 +1,107 @@
+#include "burrow/drawing/picture.h"
+
+#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
+
+namespace burrow {
+
+double gutter_width(const Look& look) { return look.text * 4.6; }
+double ruler_height(const Look& look) { return look.text * 2.9; }
+
+double bore_offset_at(const Assessment& assessment, const Crossing& crossing, double station_m) {
+  const auto& points = assessment.bore.points;
+  if (points.empty()) return crossing.bore.launch.offset->m;
+  const auto right = std::lower_bound(points.begin(), points.end(), station_m,
+                                      [](const PathPoint& p, double x) { return p.x_m < x; });
+  if (right == points.begin()) return points.front().y_m;
+  if (right == points.end()) return points.back().y_m;
+  const PathPoint& a = *(right - 1);
+  const double t = (station_m - a.x_m) / std::max(1e-12, right->x_m - a.x_m);
+  return a.y_m + t * (right->y_m - a.y_m);
+}
+
+UtilityMark utility_mark(const Utility& utility) {
+  UtilityMark mark;
+  if (utility.path.empty()) return mark;
+  for (std::size_t i = 1; i < utility.path.size(); ++i) {
+    const PathVertex& a = utility.path[i - 1];
+    const PathVertex& b = utility.path[i];
+    if ((a.y_m > 0) == (b.y_m > 0)) continue;
+    const double t = a.y_m / (a.y_m - b.y_m);
+    mark.meets_line = true;
+    mark.station_m = a.x_m + t * (b.x_m - a.x_m);
+    mark.depth_known = a.z_m && b.z_m;
+    if (mark.depth_known) mark.elevation_m = *a.z_m + t * (*b.z_m - *a.z_m);
+    return mark;
+  }
+  const auto nearest = std::min_element(utility.path.begin(), utility.path.end(), [](const PathVertex& a, const PathVertex& b) {
+    return std::abs(a.y_m) < std::abs(b.y_m);
+  });
+  mark.station_m = nearest->x_m;
+  mark.depth_known = nearest->z_m.has_value();
+  mark.elevation_m = nearest->z_m.value_or(0);
+  return mark;
+}
+
+void halo_text(QPainter& painter, const QPointF& at, const QString& text, const QColor& ink, const QColor& halo) {
+  QColor soft = halo;
+  soft.setAlpha(215);
+  const QFontMetricsF metrics(painter.font());
+  const QRectF box(at.x() - 2, at.y() - metrics.ascent(), metrics.horizontalAdvance(text) + 4, metrics.ascent() + metrics.descent());
+  painter.fillRect(box, soft);
+  painter.setPen(ink);
+  painter.drawText(at, text);
+}
+
+namespace {
+QColor row_colour(const Picture& picture, UtilityKind kind) {
+  for (const UtilityKindRow& row : picture.tables.utilities)
+    if (row.kind == kind) return QColor(QString::fromStdString(picture.look.theme.dark ? row.colour_dark : row.colour));
+  return picture.look.theme.ink;
+}
+}  // namespace
+
+QColor utility_colour(const Picture& picture, UtilityKind kind) { return row_colour(picture, kind); }
+
+QPen utility_pen(const Picture& picture, UtilityKind kind, double width) {
+  QPen pen(row_colour(picture, kind), width, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
+  for (const UtilityKindRow& row : picture.tables.utilities)
+    if (row.kind == kind && !row.dash.empty())
+      pen.setDashPattern(QList<qreal>(row.dash.begin(), row.dash.end()));
+  return pen;
+}
+
+void paint_picture(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  painter.setRenderHint(QPainter::Antialiasing, true);
+  painter.setRenderHint(QPainter::TextAntialiasing, true);
+  painter.setFont(drawing_font(picture.look.text));
+
+  painter.save();
+  painter.setClipRect(f.elevation);
+  painter.fillRect(f.elevation, picture.look.theme.sky);
+  paint_ground(painter, picture);
+  paint_surface(painter, picture);
+  paint_pits_side(painter, picture);
+  paint_utilities_side(painter, picture);
+  paint_bore_side(painter, picture);
+  painter.restore();
+
+  painter.save();
+  painter.setClipRect(f.plan);
+  painter.fillRect(f.plan, picture.look.theme.paper);
+  paint_plan(painter, picture);
+  painter.restore();
+
+  paint_ruler(painter, picture);
+  paint_axes(painter, picture);
+  if (picture.look.handles) paint_handles(painter, picture);
+  painter.save();
+  painter.setClipRect(f.elevation);
+  paint_flags(painter, picture);
+  painter.restore();
+  paint_pointer(painter, picture);
+}
+
+}  // namespace burrow
