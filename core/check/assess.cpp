@@ -5,8 +5,8 @@
 
 namespace burrow {
 
-Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m, double offset_m,
-                   double elevation_m) {
+Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m,
+                   double offset_m, double elevation_m) {
   Finding finding;
   finding.code = code;
   finding.severity = severity;

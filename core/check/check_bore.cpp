@@ -31,7 +31,8 @@ void judge_arrival(Judge& judge) {
   std::optional<Length> widest;
   if (!judge.crossing.pits.exit.floor_width) widest = Length{judge.limit("exit_widest_m").value};
   const double ground = elevation_at(judge.crossing.site.ground, end.x_m);
-  const double inside = chance_inside(answer.exit_pit, {end.y_m, end.z_m, end.sd_lateral_m, end.sd_vertical_m}, Length{ground}, widest);
+  const double inside =
+      chance_inside(answer.exit_pit, {end.y_m, end.z_m, end.sd_lateral_m, end.sd_vertical_m}, Length{ground}, widest);
   const double arrives = 1.0 - answer.chance_of_refusal.value_or(0);
   arrival.chance_inside_exit_pit = inside * arrives;
 
@@ -41,9 +42,18 @@ void judge_arrival(Judge& judge) {
   finding.name = "exit pit";
   finding.unit = "";
   judge.demand(std::move(finding), *arrival.chance_inside_exit_pit, least);
-  judge.show({"bore.exit-window", "exit-pit", "P = P_window · (1 − P_refusal)",
-              {{"P_window", inside, ""}, {"P_refusal", 1.0 - arrives, ""}, {"sd_lateral", end.sd_lateral_m, "m"}, {"sd_vertical", end.sd_vertical_m, "m"}},
-              "P", *arrival.chance_inside_exit_pit, "", least.value, least.source});
+  judge.show({"bore.exit-window",
+              "exit-pit",
+              "P = P_window · (1 − P_refusal)",
+              {{"P_window", inside, ""},
+               {"P_refusal", 1.0 - arrives, ""},
+               {"sd_lateral", end.sd_lateral_m, "m"},
+               {"sd_vertical", end.sd_vertical_m, "m"}},
+              "P",
+              *arrival.chance_inside_exit_pit,
+              "",
+              least.value,
+              least.source});
 }
 
 }  // namespace
@@ -59,16 +69,24 @@ void check_bore(Judge& judge) {
   for (const std::string_view id : {length_limit_for(judge.tool.diameter.m), std::string_view("length_any_m")}) {
     const Limit limit = judge.limit(id);
     const double margin = judge.demand(bore_finding(judge, "bore.length", Severity::stop), length, limit);
-    judge.show({"bore.length", "bore", "L = x_exit − x_launch",
-                {{"x_exit", judge.crossing.bore.exit.station.m, "m"}, {"x_launch", judge.crossing.bore.launch.station.m, "m"}},
-                "L", length, "m", limit.value, limit.source});
+    judge.show(
+        {"bore.length",
+         "bore",
+         "L = x_exit − x_launch",
+         {{"x_exit", judge.crossing.bore.exit.station.m, "m"}, {"x_launch", judge.crossing.bore.launch.station.m, "m"}},
+         "L",
+         length,
+         "m",
+         limit.value,
+         limit.source});
     if (margin < 0) break;  // one finding about length is enough
   }
 
   if (answer.bore.ends == PathEnd::exit) {
     judge_arrival(judge);
   } else {
-    Finding finding = bore_finding(judge, answer.bore.ends == PathEnd::daylight ? "bore.daylight" : "bore.no-arrival", Severity::stop);
+    Finding finding = bore_finding(judge, answer.bore.ends == PathEnd::daylight ? "bore.daylight" : "bore.no-arrival",
+                                   Severity::stop);
     finding.source = {"predicted path", SourceLabel::our_model};
     judge.say(std::move(finding));
   }

@@ -35,27 +35,41 @@ LeastCover least_cover(const std::vector<PathPoint>& points, double from_m, doub
 }
 
 /// Least cover over a stretch against one limit: broken by the mean a stop, by path + 1.645 sd a caution.
-void demand_cover(Judge& judge, std::string_view code, const std::string& subject, const std::string& name, double from_m, double to_m,
-                  const Limit& limit) {
+void demand_cover(Judge& judge, std::string_view code, const std::string& subject, const std::string& name,
+                  double from_m, double to_m, const Limit& limit) {
   const LeastCover least = least_cover(judge.answer.bore.points, from_m, to_m);
   if (!least.point) return;
   const PathPoint& p = *least.point;
-  const double mean = judge.demand(finding_at(code, Severity::stop, subject, name, p.x_m, p.y_m, p.z_m), least.mean_m, limit);
+  const double mean =
+      judge.demand(finding_at(code, Severity::stop, subject, name, p.x_m, p.y_m, p.z_m), least.mean_m, limit);
   if (mean >= 0)
-    judge.demand(finding_at(std::string(code) + "-low", Severity::caution, subject, name, least.low_station_m, p.y_m, least.low_elevation_m),
+    judge.demand(finding_at(std::string(code) + "-low", Severity::caution, subject, name, least.low_station_m, p.y_m,
+                            least.low_elevation_m),
                  least.low_m, limit);
-  judge.show({code, subject, "C = z_ground − z_axis − D/2",
-              {{"z_ground", elevation_at(judge.crossing.site.ground, p.x_m), "m"}, {"z_axis", p.z_m, "m"}, {"D", judge.tool.diameter.m, "m"}, {"C − 1.645 sd", least.low_m, "m"}},
-              "C", least.mean_m, "m", limit.value, limit.source});
+  judge.show({code,
+              subject,
+              "C = z_ground − z_axis − D/2",
+              {{"z_ground", elevation_at(judge.crossing.site.ground, p.x_m), "m"},
+               {"z_axis", p.z_m, "m"},
+               {"D", judge.tool.diameter.m, "m"},
+               {"C − 1.645 sd", least.low_m, "m"}},
+              "C",
+              least.mean_m,
+              "m",
+              limit.value,
+              limit.source});
 }
 
 void check_owner_cover(Judge& judge, const SurfaceFeature& feature) {
   if (!feature.from || !feature.to) return;
   const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
   Limit limit;
-  if (feature.required_cover) limit = {feature.required_cover->m, true, {"typed for this crossing", SourceLabel::owners_setting}};
-  else if (rule && rule->cover) limit = {rule->cover->m, true, rule->source};
-  else return;
+  if (feature.required_cover)
+    limit = {feature.required_cover->m, true, {"typed for this crossing", SourceLabel::owners_setting}};
+  else if (rule && rule->cover)
+    limit = {rule->cover->m, true, rule->source};
+  else
+    return;
   const std::string name = feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
   demand_cover(judge, "surface.cover", feature.id, name, feature.from->m, feature.to->m, limit);
 }
@@ -76,8 +90,12 @@ void check_cover(Judge& judge) {
 
   // In this soil a level tool climbs above its neutral cover, whatever the rule of ten says.
   if (answer.neutral_cover_m && least.mean_m < *answer.neutral_cover_m) {
-    const Limit neutral{*answer.neutral_cover_m, true, {"neutral cover in the soil at the launch, path model of this program", SourceLabel::our_model}};
-    judge.demand(finding_at("bore.neutral-cover", Severity::caution, "bore", "bore", least.point->x_m, least.point->y_m, least.point->z_m),
+    const Limit neutral{
+        *answer.neutral_cover_m,
+        true,
+        {"neutral cover in the soil at the launch, path model of this program", SourceLabel::our_model}};
+    judge.demand(finding_at("bore.neutral-cover", Severity::caution, "bore", "bore", least.point->x_m, least.point->y_m,
+                            least.point->z_m),
                  least.mean_m, neutral);
   }
   for (const SurfaceFeature& feature : judge.crossing.site.surface) check_owner_cover(judge, feature);

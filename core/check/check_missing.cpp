@@ -38,7 +38,8 @@ bool laterals_to_be_expected(const Crossing& crossing) {
 
 void check_surface_answers(Judge& judge) {
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
-    const bool asks_rule = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track || feature.kind == SurfaceKind::ditch;
+    const bool asks_rule =
+        feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track || feature.kind == SurfaceKind::ditch;
     const bool asks_permission = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track;
     const std::string name = feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
     const double station = feature.from && feature.to ? (feature.from->m + feature.to->m) / 2 : 0;
@@ -46,7 +47,8 @@ void check_surface_answers(Judge& judge) {
       if (feature.from && feature.to) finding.station_m = station;
     };
     if (asks_rule && !feature.rule && !feature.required_cover) place(judge.missing("rule", feature.id, name));
-    if (asks_permission && feature.permission.value == Permission::not_asked) place(judge.missing("permission", feature.id, name));
+    if (asks_permission && feature.permission.value == Permission::not_asked)
+      place(judge.missing("permission", feature.id, name));
     if (asks_permission && feature.permission.value == Permission::refused) {
       Finding finding;
       finding.code = "surface.permission-refused";
@@ -90,8 +92,10 @@ void check_missing(Judge& judge) {
   }
   if (!site.water) judge.missing("water", "site", "water level");
   const UtilitySearch& search = site.utility_search;
-  if (!search.done.value_or(false)) judge.missing("utility-search", "site", "utility search");
-  else if (site.utilities.empty() && !search.none_found.value) judge.missing("utilities", "site", "utilities");
+  if (!search.done.value_or(false))
+    judge.missing("utility-search", "site", "utility search");
+  else if (site.utilities.empty() && !search.none_found.value)
+    judge.missing("utilities", "site", "utilities");
   const bool answered = search.laterals == Laterals::entered || search.laterals == Laterals::none_here;
   if (!answered && laterals_to_be_expected(crossing)) judge.missing("laterals", "site", "house connections");
   check_surface_answers(judge);

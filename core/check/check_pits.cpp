@@ -15,17 +15,21 @@ struct PitUnderCheck {
 
 Finding at(const PitUnderCheck& pit, std::string_view code, Severity severity) {
   const double middle = (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2;
-  return finding_at(code, severity, pit.subject, pit.name, middle, (pit.shape.floor_left_m + pit.shape.floor_right_m) / 2, pit.shape.floor_elevation_m);
+  return finding_at(code, severity, pit.subject, pit.name, middle,
+                    (pit.shape.floor_left_m + pit.shape.floor_right_m) / 2, pit.shape.floor_elevation_m);
 }
 
-bool open_and_steep(const PitSide& side) { return side.kind.value == SideKind::upright; }
+bool open_and_steep(const PitSide& side) {
+  return side.kind.value == SideKind::upright;
+}
 
 void check_pit(Judge& judge, const PitUnderCheck& pit) {
   const ExcavationRuleSet& rules = row_of(judge.tables, judge.crossing.pits.rules.value);
   const PitSides& sides = pit.entered.sides;
 
   // Upright and unsupported, deep enough to need protection, or any sign of cave-in.
-  const bool bare = open_and_steep(sides.bore) || open_and_steep(sides.back) || open_and_steep(sides.left) || open_and_steep(sides.right);
+  const bool bare = open_and_steep(sides.bore) || open_and_steep(sides.back) || open_and_steep(sides.left) ||
+                    open_and_steep(sides.right);
   const bool distress = pit.entered.signs.distress.value_or(false);
   if (bare && (pit.shape.depth_m >= rules.protection_from.m || distress)) {
     Finding finding = at(pit, "pit.unprotected", Severity::stop);
@@ -46,8 +50,15 @@ void check_pit(Judge& judge, const PitUnderCheck& pit) {
   }
   Limit deepest = judge.limit("pit_depth_m");
   judge.demand(at(pit, "pit.depth", Severity::stop), pit.shape.depth_m, deepest);
-  judge.show({"pit.depth", pit.subject, "d = z_ground − z_floor", {{"z_floor", pit.shape.floor_elevation_m, "m"}}, "d", pit.shape.depth_m, "m",
-              deepest.value, deepest.source});
+  judge.show({"pit.depth",
+              pit.subject,
+              "d = z_ground − z_floor",
+              {{"z_floor", pit.shape.floor_elevation_m, "m"}},
+              "d",
+              pit.shape.depth_m,
+              "m",
+              deepest.value,
+              deepest.source});
 
   if (judge.crossing.site.water && !judge.crossing.site.water->empty()) {
     const double water = elevation_at(*judge.crossing.site.water, (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2);

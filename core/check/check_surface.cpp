@@ -23,7 +23,9 @@ struct HeaveLimits {
 };
 
 HeaveLimits limits_for(const Judge& judge, const SurfaceFeature& feature) {
-  if (feature.heave_limit) return {std::nullopt, Limit{feature.heave_limit->m, false, {"typed for this crossing", SourceLabel::owners_setting}}};
+  if (feature.heave_limit)
+    return {std::nullopt,
+            Limit{feature.heave_limit->m, false, {"typed for this crossing", SourceLabel::owners_setting}}};
   const bool track = feature.kind == SurfaceKind::track;
   HeaveLimits limits{judge.limit(track ? "heave_track_caution_m" : "heave_road_caution_m"),
                      judge.limit(track ? "heave_track_stop_m" : "heave_road_stop_m")};
@@ -40,7 +42,8 @@ class HeaveAlongBore {
     for (const PathPoint& p : judge.answer.bore.points) {
       const double depth = elevation_at(judge.crossing.site.ground, p.x_m) - p.z_m;
       const Soil& soil = judge.ground.soil_at(p.x_m, p.y_m, p.z_m);
-      const Result<HeaveEstimate> rise = surface_heave(radius, Length{depth}, soil.heave_share, p.roof_cap_Pa, p.limit_pressure_Pa);
+      const Result<HeaveEstimate> rise =
+          surface_heave(radius, Length{depth}, soil.heave_share, p.roof_cap_Pa, p.limit_pressure_Pa);
       if (!rise) continue;  // the hole breaks the surface: daylight is a finding of its own
       rises_.push_back({&p, rise->low_m, rise->high_m, soil.heave_share.v});
       judge.answer.heave.push_back({p.x_m, rise->low_m, rise->high_m});
@@ -70,11 +73,13 @@ class HeaveAlongBore {
     const HeaveLimits limits = limits_for(judge_, feature);
     const std::string name = feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
     const auto at = [&](const PathPoint& p, std::string_view code, Severity severity) {
-      return finding_at(code, severity, feature.id, name, p.x_m, p.y_m, elevation_at(judge_.crossing.site.ground, p.x_m));
+      return finding_at(code, severity, feature.id, name, p.x_m, p.y_m,
+                        elevation_at(judge_.crossing.site.ground, p.x_m));
     };
     const double to_stop = judge_.demand(at(*g.point, "surface.heave", Severity::stop), g.low_m, *limits.stop);
     double to_caution = 0;
-    if (to_stop >= 0 && limits.caution) to_caution = judge_.demand(at(*g.point, "surface.heave", Severity::caution), g.low_m, *limits.caution);
+    if (to_stop >= 0 && limits.caution)
+      to_caution = judge_.demand(at(*g.point, "surface.heave", Severity::caution), g.low_m, *limits.caution);
     if (to_stop >= 0 && to_caution >= 0)
       judge_.demand(at(*g.high_point, "surface.heave-high", Severity::caution), g.high_m, *limits.stop);
     if (to_stop < worst_margin) {
@@ -82,9 +87,16 @@ class HeaveAlongBore {
       judge_.answer.surface.limit_m = limits.stop->value;
     }
     const double depth = elevation_at(judge_.crossing.site.ground, g.point->x_m) - g.point->z_m;
-    judge_.show({"surface.heave", feature.id, "w = f_v a²/h",
-                 {{"f_v", g.share, ""}, {"a", judge_.tool.diameter.m / 2, "m"}, {"h", depth, "m"}, {"w_high", g.high_m, "m"}},
-                 "w", g.low_m, "m", limits.stop->value, limits.stop->source});
+    judge_.show(
+        {"surface.heave",
+         feature.id,
+         "w = f_v a²/h",
+         {{"f_v", g.share, ""}, {"a", judge_.tool.diameter.m / 2, "m"}, {"h", depth, "m"}, {"w_high", g.high_m, "m"}},
+         "w",
+         g.low_m,
+         "m",
+         limits.stop->value,
+         limits.stop->source});
   }
 
  private:
@@ -107,8 +119,8 @@ void check_surface(Judge& judge) {
   judge.answer.surface.station_m = g.point->x_m;
   double worst = std::numeric_limits<double>::infinity();
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
-    const bool moves = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track || feature.kind == SurfaceKind::drive ||
-                       feature.kind == SurfaceKind::footway;
+    const bool moves = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track ||
+                       feature.kind == SurfaceKind::drive || feature.kind == SurfaceKind::footway;
     if (moves && feature.from && feature.to) along.judge_feature(feature, worst);
   }
 }

@@ -9,9 +9,13 @@ namespace burrow {
 
 namespace {
 
-bool hurts(const Clearance& c) { return c.status == UtilityStatus::live || c.status == UtilityStatus::unknown; }
+bool hurts(const Clearance& c) {
+  return c.status == UtilityStatus::live || c.status == UtilityStatus::unknown;
+}
 
-std::string name_of(const Clearance& c) { return c.name.empty() ? std::string(word_of(c.kind)) + " " + c.id : c.name; }
+std::string name_of(const Clearance& c) {
+  return c.name.empty() ? std::string(word_of(c.kind)) + " " + c.id : c.name;
+}
 
 Finding at(const Clearance& c, std::string_view code, Severity severity, std::string_view unit) {
   Finding finding;
@@ -39,10 +43,10 @@ void ask_for_missing(Judge& judge, const Clearance& c) {
 }
 
 Limit gap_limit(const Judge& judge, const Clearance& c, const Utility& utility) {
-  const std::string_view id = !c.unexposed                        ? "separation_exposed_m"
-                              : c.kind == UtilityKind::gas        ? "separation_gas_m"
-                              : c.kind == UtilityKind::power      ? "separation_power_m"
-                                                                  : "separation_traced_m";
+  const std::string_view id = !c.unexposed                   ? "separation_exposed_m"
+                              : c.kind == UtilityKind::gas   ? "separation_gas_m"
+                              : c.kind == UtilityKind::power ? "separation_power_m"
+                                                             : "separation_traced_m";
   Limit limit = judge.limit(id);
   if (utility.required_clearance && utility.required_clearance->m > limit.value)
     limit.source = {"clear gap entered for this utility", SourceLabel::owners_setting};
@@ -51,7 +55,8 @@ Limit gap_limit(const Judge& judge, const Clearance& c, const Utility& utility) 
 }
 
 /// Stop above the one limit, else caution above the other.
-void demand_chance(Judge& judge, const Clearance& c, std::string_view code, double chance, std::string_view stop, std::string_view caution) {
+void demand_chance(Judge& judge, const Clearance& c, std::string_view code, double chance, std::string_view stop,
+                   std::string_view caution) {
   const Severity worst = hurts(c) ? Severity::stop : Severity::caution;
   if (judge.demand(at(c, code, worst, ""), chance, judge.limit(stop)) >= 0)
     judge.demand(at(c, code, Severity::caution, ""), chance, judge.limit(caution));
@@ -73,7 +78,8 @@ UtilityAnswer answer_of(const Clearance& c) {
   a.encroachment_chance = c.encroachment_chance;
   a.by = c.bound ? ContactBy::bound : ContactBy::normal;
   a.expose = c.unexposed && hurts(c) &&
-             (c.crossed_by_band || c.depth_unknown_at_bore || (c.separation_m && c.required_m && *c.separation_m < *c.required_m));
+             (c.crossed_by_band || c.depth_unknown_at_bore ||
+              (c.separation_m && c.required_m && *c.separation_m < *c.required_m));
   a.on_bore = c.on_bore;
   a.on_utility = c.on_utility;
   return a;
@@ -82,7 +88,8 @@ UtilityAnswer answer_of(const Clearance& c) {
 }  // namespace
 
 void check_utilities(Judge& judge) {
-  const ClearanceRules rules{Length{judge.limit("separation_exposed_m").value}, Length{judge.limit("separation_traced_m").value},
+  const ClearanceRules rules{Length{judge.limit("separation_exposed_m").value},
+                             Length{judge.limit("separation_traced_m").value},
                              Length{judge.limit("separation_gas_m").value}};
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
   const std::vector<Clearance> all =
@@ -95,12 +102,15 @@ void check_utilities(Judge& judge) {
       const Severity severity = hurts(c) ? Severity::stop : Severity::caution;
       judge.demand(at(c, "utility.separation", severity, "m"), *c.separation_m, gap_limit(judge, c, utilities[i]));
     }
-    if (c.contact_chance_worst) demand_chance(judge, c, "utility.contact", *c.contact_chance_worst, "contact_stop", "contact_caution");
+    if (c.contact_chance_worst)
+      demand_chance(judge, c, "utility.contact", *c.contact_chance_worst, "contact_stop", "contact_caution");
     if (c.encroachment_chance)
-      demand_chance(judge, c, "utility.encroachment", *c.encroachment_chance, "encroachment_stop", "encroachment_caution");
+      demand_chance(judge, c, "utility.encroachment", *c.encroachment_chance, "encroachment_stop",
+                    "encroachment_caution");
     if (c.crossed_by_band && c.unexposed && c.dangerous && hurts(c)) {
       Finding finding = at(c, "utility.expose", Severity::caution, "m");
-      finding.source = {"expose before passing: an unexposed gas, power or liquid line within the 99 % band", SourceLabel::common_practice};
+      finding.source = {"expose before passing: an unexposed gas, power or liquid line within the 99 % band",
+                        SourceLabel::common_practice};
       judge.say(std::move(finding));
     }
     for (Working& working : working_of(c)) judge.show(std::move(working));

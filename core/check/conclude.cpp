@@ -37,10 +37,14 @@ void conclude(const Crossing& crossing, Assessment& answer) {
   });
 
   const auto any = [&](auto holds) { return std::any_of(answer.findings.begin(), answer.findings.end(), holds); };
-  if (any([](const Finding& f) { return f.severity == Severity::stop; })) answer.verdict = Verdict::stop;
-  else if (any([](const Finding& f) { return f.missing; })) answer.verdict = Verdict::incomplete;
-  else if (any([](const Finding& f) { return f.severity == Severity::caution && !f.muted; })) answer.verdict = Verdict::caution;
-  else answer.verdict = Verdict::within_limits;
+  if (any([](const Finding& f) { return f.severity == Severity::stop; }))
+    answer.verdict = Verdict::stop;
+  else if (any([](const Finding& f) { return f.missing; }))
+    answer.verdict = Verdict::incomplete;
+  else if (any([](const Finding& f) { return f.severity == Severity::caution && !f.muted; }))
+    answer.verdict = Verdict::caution;
+  else
+    answer.verdict = Verdict::within_limits;
 }
 
 }  // namespace burrow

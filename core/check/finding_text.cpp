@@ -26,53 +26,85 @@ const Row rows[] = {
     {"utility.separation",
      [](const Say& s) {
        if (s.f.measured && *s.f.measured < 0)
-         return fmt::format("runs into {} by {}, {} clear wanted", s.f.name, format(-*s.f.measured, Dimension::length, s.units), s.limit(Dimension::length));
-       return fmt::format("{} clear of {}, {} wanted", s.measured(Dimension::length), s.f.name, s.limit(Dimension::length));
+         return fmt::format("runs into {} by {}, {} clear wanted", s.f.name,
+                            format(-*s.f.measured, Dimension::length, s.units), s.limit(Dimension::length));
+       return fmt::format("{} clear of {}, {} wanted", s.measured(Dimension::length), s.f.name,
+                          s.limit(Dimension::length));
      },
      "Move the bore away: another launch level, grade or station; or expose the utility and measure it."},
     {"utility.contact",
-     [](const Say& s) { return fmt::format("chance of touching {} up to {}, {} at most", s.f.name, s.measured(Dimension::chance), s.limit(Dimension::chance)); },
+     [](const Say& s) {
+       return fmt::format("chance of touching {} up to {}, {} at most", s.f.name, s.measured(Dimension::chance),
+                          s.limit(Dimension::chance));
+     },
      "Expose the utility where the bore passes, or pass further off."},
     {"utility.encroachment",
      [](const Say& s) {
-       return fmt::format("chance of coming nearer to {} than wanted {}, {} at most", s.f.name, s.measured(Dimension::chance), s.limit(Dimension::chance));
+       return fmt::format("chance of coming nearer to {} than wanted {}, {} at most", s.f.name,
+                          s.measured(Dimension::chance), s.limit(Dimension::chance));
      },
      "Expose the utility where the bore passes, or pass further off."},
-    {"utility.expose", [](const Say& s) { return fmt::format("{} lies within the band and nobody has exposed it", s.f.name); },
+    {"utility.expose",
+     [](const Say& s) { return fmt::format("{} lies within the band and nobody has exposed it", s.f.name); },
      "Expose it before the tool passes."},
     {"bore.cover",
-     [](const Say& s) { return fmt::format("cover {}, {} wanted", s.measured(Dimension::length), s.limit(Dimension::length)); },
+     [](const Say& s) {
+       return fmt::format("cover {}, {} wanted", s.measured(Dimension::length), s.limit(Dimension::length));
+     },
      "Launch deeper or grade downward."},
     {"bore.cover-low",
-     [](const Say& s) { return fmt::format("cover may fall to {}, {} wanted", s.measured(Dimension::length), s.limit(Dimension::length)); },
+     [](const Say& s) {
+       return fmt::format("cover may fall to {}, {} wanted", s.measured(Dimension::length), s.limit(Dimension::length));
+     },
      "Launch deeper, or set level and sight more closely."},
     {"bore.neutral-cover",
      [](const Say& s) {
-       return fmt::format("cover {} is less than the neutral cover {}: the tool tends to climb", s.measured(Dimension::length), s.limit(Dimension::length));
+       return fmt::format("cover {} is less than the neutral cover {}: the tool tends to climb",
+                          s.measured(Dimension::length), s.limit(Dimension::length));
      },
      "Launch deeper, shorten the bore, or watch the climb from the first marks."},
     {"surface.cover",
-     [](const Say& s) { return fmt::format("cover under {} {}, its owner wants {}", s.f.name, s.measured(Dimension::length), s.limit(Dimension::length)); },
+     [](const Say& s) {
+       return fmt::format("cover under {} {}, its owner wants {}", s.f.name, s.measured(Dimension::length),
+                          s.limit(Dimension::length));
+     },
      "Launch deeper or grade downward."},
     {"surface.cover-low",
-     [](const Say& s) { return fmt::format("cover under {} may fall to {}, its owner wants {}", s.f.name, s.measured(Dimension::length), s.limit(Dimension::length)); },
+     [](const Say& s) {
+       return fmt::format("cover under {} may fall to {}, its owner wants {}", s.f.name, s.measured(Dimension::length),
+                          s.limit(Dimension::length));
+     },
      "Launch deeper, or set level and sight more closely."},
     {"surface.heave",
-     [](const Say& s) { return fmt::format("{} lifts {}, {} at most", s.f.name, s.measured(Dimension::small_length), s.limit(Dimension::small_length)); },
+     [](const Say& s) {
+       return fmt::format("{} lifts {}, {} at most", s.f.name, s.measured(Dimension::small_length),
+                          s.limit(Dimension::small_length));
+     },
      "Launch deeper or use a smaller tool."},
     {"surface.heave-high",
-     [](const Say& s) { return fmt::format("{} may lift {}, {} at most", s.f.name, s.measured(Dimension::small_length), s.limit(Dimension::small_length)); },
+     [](const Say& s) {
+       return fmt::format("{} may lift {}, {} at most", s.f.name, s.measured(Dimension::small_length),
+                          s.limit(Dimension::small_length));
+     },
      "Launch deeper, use a smaller tool, or watch the levels while it passes."},
-    {"surface.permission-refused", [](const Say& s) { return fmt::format("the owner of {} refuses unsteered work under it", s.f.name); },
+    {"surface.permission-refused",
+     [](const Say& s) { return fmt::format("the owner of {} refuses unsteered work under it", s.f.name); },
      "Use another method or another place."},
-    {"bore.length", [](const Say& s) { return fmt::format("bore {} long, {} at most for this tool", s.measured(Dimension::length), s.limit(Dimension::length)); },
+    {"bore.length",
+     [](const Say& s) {
+       return fmt::format("bore {} long, {} at most for this tool", s.measured(Dimension::length),
+                          s.limit(Dimension::length));
+     },
      "Move the pits closer, bore from both sides, or use a larger tool."},
     {"bore.daylight", [](const Say&) { return std::string("the tool comes out of the ground before the exit pit"); },
      "Launch deeper or grade downward."},
     {"bore.no-arrival", [](const Say&) { return std::string("the predicted path does not reach the exit face"); },
      "Check grade, heading and soil; shorten the bore."},
     {"bore.exit-window",
-     [](const Say& s) { return fmt::format("chance to arrive in the exit pit {}, {} wanted", s.measured(Dimension::chance), s.limit(Dimension::chance)); },
+     [](const Say& s) {
+       return fmt::format("chance to arrive in the exit pit {}, {} wanted", s.measured(Dimension::chance),
+                          s.limit(Dimension::chance));
+     },
      "Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper."},
     {"bore.model",
      [](const Say& s) {
@@ -83,39 +115,66 @@ const Row rows[] = {
      ""},
     {"scope.not-judged",
      [](const Say&) {
-       return std::string("not judged here: strength and pull-in of the pipe, air line, advance and grip, later settlement, vibration");
+       return std::string(
+           "not judged here: strength and pull-in of the pipe, air line, advance and grip, later settlement, "
+           "vibration");
      },
      "Have these judged by other means."},
     {"pit.unprotected",
-     [](const Say& s) { return fmt::format("{} {} deep with an upright side and no support", s.f.name, s.measured(Dimension::length)); },
+     [](const Say& s) {
+       return fmt::format("{} {} deep with an upright side and no support", s.f.name, s.measured(Dimension::length));
+     },
      "Slope, shore or shield it; nobody enters before."},
-    {"pit.bore-side-sloped", [](const Say& s) { return fmt::format("bore side of {} is sloped: the roof is missing where the tool passes", s.f.name); },
+    {"pit.bore-side-sloped",
+     [](const Say& s) {
+       return fmt::format("bore side of {} is sloped: the roof is missing where the tool passes", s.f.name);
+     },
      "Keep that side upright and shore it."},
-    {"pit.depth", [](const Say& s) { return fmt::format("{} {} deep, {} at most without an engineer's design", s.f.name, s.measured(Dimension::length), s.limit(Dimension::length)); },
+    {"pit.depth",
+     [](const Say& s) {
+       return fmt::format("{} {} deep, {} at most without an engineer's design", s.f.name,
+                          s.measured(Dimension::length), s.limit(Dimension::length));
+     },
      "Have the pit designed by a registered engineer."},
-    {"pit.water", [](const Say& s) { return fmt::format("floor of {} {} below the water level", s.f.name, s.measured(Dimension::length)); },
+    {"pit.water",
+     [](const Say& s) {
+       return fmt::format("floor of {} {} below the water level", s.f.name, s.measured(Dimension::length));
+     },
      "Plan a sump and pumping, or a shallower pit."},
-    {"site.line-held-level", [](const Say&) { return std::string("the ground line ends inside a pit and is held level beyond"); },
+    {"site.line-held-level",
+     [](const Say&) { return std::string("the ground line ends inside a pit and is held level beyond"); },
      "Survey a few metres beyond the pits."},
     {"file.newer",
      [](const Say& s) {
-       return fmt::format("file version {:.0f}, this program knows {:.0f}: only what it knows is judged", s.f.measured.value_or(0), s.f.limit.value_or(0));
+       return fmt::format("file version {:.0f}, this program knows {:.0f}: only what it knows is judged",
+                          s.f.measured.value_or(0), s.f.limit.value_or(0));
      },
      "Open it with the newer program."},
-    {"missing.ground", [](const Say&) { return std::string("the ground line does not reach from launch to exit"); }, "Survey the missing stretch."},
-    {"missing.water", [](const Say&) { return std::string("water level not entered"); }, "Enter it, or that it is below the pits."},
-    {"missing.utility-search", [](const Say&) { return std::string("nobody has said that the utilities were searched for"); },
+    {"missing.ground", [](const Say&) { return std::string("the ground line does not reach from launch to exit"); },
+     "Survey the missing stretch."},
+    {"missing.water", [](const Say&) { return std::string("water level not entered"); },
+     "Enter it, or that it is below the pits."},
+    {"missing.utility-search",
+     [](const Say&) { return std::string("nobody has said that the utilities were searched for"); },
      "Ask the locating service and enter the reference."},
-    {"missing.utilities", [](const Say&) { return std::string("no utility entered, and not said that none was found"); },
+    {"missing.utilities",
+     [](const Say&) { return std::string("no utility entered, and not said that none was found"); },
      "Enter what was marked, or say that none was found."},
     {"missing.laterals", [](const Say&) { return std::string("house connections (sewer, drain, cables) not checked"); },
      "They are usually not on the locator's marks: ask, or survey the sewer by camera before and after."},
-    {"missing.rule", [](const Say& s) { return fmt::format("no rule or cover limit of the owner for {}", s.f.name); }, "Pick the owner's rule or type the cover."},
-    {"missing.permission", [](const Say& s) { return fmt::format("owner of {} not asked about unsteered work", s.f.name); }, "Ask, and enter the permit."},
+    {"missing.rule", [](const Say& s) { return fmt::format("no rule or cover limit of the owner for {}", s.f.name); },
+     "Pick the owner's rule or type the cover."},
+    {"missing.permission",
+     [](const Say& s) { return fmt::format("owner of {} not asked about unsteered work", s.f.name); },
+     "Ask, and enter the permit."},
     {"missing.pipe", [](const Say&) { return std::string("no pipe entered"); }, "Enter the pipe."},
-    {"missing.utility-depth", [](const Say& s) { return fmt::format("depth of {} not known where the bore passes", s.f.name); }, "Expose it or have it traced for depth."},
-    {"missing.utility-diameter", [](const Say& s) { return fmt::format("diameter of {} not entered", s.f.name); }, "Ask its owner."},
-    {"missing.utility-location-error", [](const Say& s) { return fmt::format("how well {} is located is not entered", s.f.name); },
+    {"missing.utility-depth",
+     [](const Say& s) { return fmt::format("depth of {} not known where the bore passes", s.f.name); },
+     "Expose it or have it traced for depth."},
+    {"missing.utility-diameter", [](const Say& s) { return fmt::format("diameter of {} not entered", s.f.name); },
+     "Ask its owner."},
+    {"missing.utility-location-error",
+     [](const Say& s) { return fmt::format("how well {} is located is not entered", s.f.name); },
      "Enter the standard deviations, or pick how it was located."},
 };
 
@@ -139,10 +198,14 @@ std::string_view advice(const Finding& finding) {
 
 std::string_view verdict_title(Verdict verdict) {
   switch (verdict) {
-    case Verdict::stop: return "Stop";
-    case Verdict::incomplete: return "Incomplete";
-    case Verdict::caution: return "Caution";
-    case Verdict::within_limits: break;
+    case Verdict::stop:
+      return "Stop";
+    case Verdict::incomplete:
+      return "Incomplete";
+    case Verdict::caution:
+      return "Caution";
+    case Verdict::within_limits:
+      break;
   }
   return "Within limits";
 }
@@ -152,12 +215,17 @@ std::string headline(const Assessment& assessment, UnitSystem units) {
   int missing = 0;
   int cautions = 0;
   for (const Finding& f : assessment.findings) {
-    if (f.severity == Severity::stop) ++stops;
-    else if (f.missing) ++missing;
-    else if (f.severity == Severity::caution && !f.muted) ++cautions;
+    if (f.severity == Severity::stop)
+      ++stops;
+    else if (f.missing)
+      ++missing;
+    else if (f.severity == Severity::caution && !f.muted)
+      ++cautions;
   }
   const auto first = [&] { return finding_text(assessment.findings.front(), units); };
-  const auto many = [](int n, std::string_view one, std::string_view more) { return fmt::format("{} {}", n, n == 1 ? one : more); };
+  const auto many = [](int n, std::string_view one, std::string_view more) {
+    return fmt::format("{} {}", n, n == 1 ? one : more);
+  };
   switch (assessment.verdict) {
     case Verdict::stop:
       return fmt::format("{}; first: {}.", many(stops, "limit is broken", "limits are broken"), first());
@@ -165,7 +233,8 @@ std::string headline(const Assessment& assessment, UnitSystem units) {
       return fmt::format("{}; first: {}.", many(missing, "thing is not known", "things are not known"), first());
     case Verdict::caution:
       return fmt::format("{}; first: {}.", many(cautions, "caution", "cautions"), first());
-    case Verdict::within_limits: break;
+    case Verdict::within_limits:
+      break;
   }
   return "All limits judged here are kept. Locate, expose and protect as always.";
 }

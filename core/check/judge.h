@@ -54,8 +54,8 @@ struct Judge {
   void show(Working working) { answer.working.push_back(std::move(working)); }
 };
 
-Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m, double offset_m,
-                   double elevation_m);
+Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m,
+                   double offset_m, double elevation_m);
 
 // One function a subject; each fills its part of the answer.
 void check_missing(Judge& judge);

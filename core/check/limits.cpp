@@ -12,7 +12,8 @@ Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view 
   Limit limit{row->value, row->at_least, row->source};
   if (const auto typed = crossing.limits.find(std::string(id)); typed != crossing.limits.end()) {
     limit.value = typed->second.value;
-    limit.source = {typed->second.why.empty() ? "set in this crossing" : typed->second.why, SourceLabel::owners_setting};
+    limit.source = {typed->second.why.empty() ? "set in this crossing" : typed->second.why,
+                    SourceLabel::owners_setting};
   }
   return limit;
 }

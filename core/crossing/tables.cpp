@@ -14,11 +14,21 @@ const Row* find_by_id(const std::vector<Row>& rows, std::string_view id) {
 }
 }  // namespace
 
-const SoilClass* find_soil(const Tables& tables, std::string_view id) { return find_by_id(tables.soils, id); }
-const ToolClass* find_tool(const Tables& tables, std::string_view id) { return find_by_id(tables.tools, id); }
-const PipeMaterial* find_pipe(const Tables& tables, std::string_view id) { return find_by_id(tables.pipes, id); }
-const LimitRow* find_limit(const Tables& tables, std::string_view id) { return find_by_id(tables.limits, id); }
-const SurfaceRule* find_rule(const Tables& tables, std::string_view id) { return find_by_id(tables.surface_rules, id); }
+const SoilClass* find_soil(const Tables& tables, std::string_view id) {
+  return find_by_id(tables.soils, id);
+}
+const ToolClass* find_tool(const Tables& tables, std::string_view id) {
+  return find_by_id(tables.tools, id);
+}
+const PipeMaterial* find_pipe(const Tables& tables, std::string_view id) {
+  return find_by_id(tables.pipes, id);
+}
+const LimitRow* find_limit(const Tables& tables, std::string_view id) {
+  return find_by_id(tables.limits, id);
+}
+const SurfaceRule* find_rule(const Tables& tables, std::string_view id) {
+  return find_by_id(tables.surface_rules, id);
+}
 
 const UtilityKindRow& row_of(const Tables& tables, UtilityKind kind) {
   for (const UtilityKindRow& row : tables.utilities)

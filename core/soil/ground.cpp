@@ -33,9 +33,11 @@ double deepest_m(const Site& site) {
   return std::min(high - low, 50.0) + fitted_depth_m;
 }
 
+using Cuts = boost::container::small_vector<double, 8>;
+
 /// Where the ray from the point (x, y) along (dx, dy) crosses the edges of an outline, between two distances.
 void crossings(const PlanLine& outline, double x, double y, double dx, double dy, double near_end, double far_end,
-               std::vector<double>& cuts) {
+               Cuts& cuts) {
   for (std::size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
     const double ex = outline[i].x_m - outline[j].x_m, ey = outline[i].y_m - outline[j].y_m;
     const double px = outline[j].x_m - x, py = outline[j].y_m - y;
@@ -120,6 +122,11 @@ bool Ground::holds(const Body& body, double x_m, double y_m) const {
          inside(body.outline, x_m, y_m);
 }
 
+bool Ground::same_strips(double x_m, double y_m, double other_x_m, double other_y_m) const {
+  return std::all_of(bodies_.begin(), bodies_.end(),
+                     [&](const Body& body) { return holds(body, x_m, y_m) == holds(body, other_x_m, other_y_m); });
+}
+
 std::optional<std::size_t> Ground::strip_at(double x_m, double y_m, double z_m) const {
   for (std::size_t i = bodies_.size(); i-- > 0;) {
     const Body& body = bodies_[i];
@@ -141,13 +148,13 @@ Column Ground::column(double x_m, double y_m) const {
   return column;
 }
 
-void Ground::overlay_strips(std::vector<Slice>& slices, double x_m, double y_m, double surface) const {
+void Ground::overlay_strips(Slices& slices, double x_m, double y_m, double surface) const {
   for (std::size_t i = 0; i < bodies_.size(); ++i) {
     const Body& body = bodies_[i];
     if (!holds(body, x_m, y_m)) continue;
     const double top = std::min(body.top_m.value_or(surface), surface), bottom = body.bottom_m;
     if (!(top > bottom)) continue;
-    std::vector<Slice> cut;
+    Slices cut;
     bool placed = false;
     for (const Slice& s : slices) {
       if (s.top_m > top) cut.push_back({s.top_m, std::max(s.bottom_m, top), s.soil});
@@ -196,7 +203,7 @@ void Ground::fill(Column& column, double x_m, double y_m) const {
     each_stratum(add);
     return;
   }
-  std::vector<Slice> slices;
+  Slices slices;
   each_stratum([&](double top, double bottom, std::size_t soil) { slices.push_back({top, bottom, soil}); });
   overlay_strips(slices, x_m, y_m, surface);
   for (const Slice& s : slices) add(s.top_m, s.bottom_m, s.soil);
@@ -209,9 +216,9 @@ bool Ground::strip_near(double x_m, double y_m, double reach_m) const {
   });
 }
 
-double Ground::resistance_beside(const Point3& axis, double across_x, double across_y, double inner_m,
-                                 double outer_m) const {
-  std::vector<double> cuts{inner_m};
+double Ground::resistance_beside(const Column& here, const Point3& axis, double across_x, double across_y,
+                                 double inner_m, double outer_m) const {
+  Cuts cuts{inner_m};
   if (outer_m > inner_m * (1 + 1e-9)) {
     for (const Body& body : bodies_)
       if (body.outline.size() >= 3)
@@ -226,8 +233,10 @@ double Ground::resistance_beside(const Point3& axis, double across_x, double acr
   for (std::size_t i = 1; i < cuts.size(); ++i) {
     if (!(cuts[i] > cuts[i - 1])) continue;
     const double middle = 0.5 * (cuts[i - 1] + cuts[i]), width = 1 / cuts[i - 1] - 1 / cuts[i];
-    fill(column, axis.x_m + middle * across_x, axis.y_m + middle * across_y);
-    integral += width * column.limit_pressure(axis.z_m);
+    const double x = axis.x_m + middle * across_x, y = axis.y_m + middle * across_y;
+    const bool as_here = same_strips(axis.x_m, axis.y_m, x, y);
+    if (!as_here) fill(column, x, y);
+    integral += width * (as_here ? here : column).limit_pressure(axis.z_m);
     weight += width;
   }
   return integral / weight;

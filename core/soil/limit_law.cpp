@@ -1,5 +1,6 @@
 #include "burrow/soil/limit_law.h"
 
+#include <Eigen/Core>
 #include <algorithm>
 #include <cmath>
 
@@ -28,6 +29,7 @@ LimitLaw::LimitLaw(const Soil& soil, Pressure deepest) : soil_(within_range(soil
     if (s_u > 0) strength_part_ = s_u * (1 + std::log(std::max(soil.shear_modulus.Pa / s_u, 1.0)));
     return;
   }
+  friction_tangent_ = std::tan(soil.friction_angle.rad);
   shift_ = soil_.cohesion.Pa / std::tan(soil_.friction_angle.rad);
   deepest_ = std::max(deepest.Pa, 2 * least_mean_effective_Pa);
   // The fit ends a little outside the range, so that rounding at its ends stays inside.
@@ -57,15 +59,20 @@ double LimitLaw::effective_limit_Pa(double mean_effective_Pa) const {
   return std::exp((*fit_)(std::log(p0 + shift_))) - shift_;
 }
 
-void LimitLaw::effective_limits(GaussValues& p) const {
+template <std::size_t N>
+void LimitLaw::effective_limits(std::array<double, N>& p) const {
   // Along a side the stress changes one way only: its ends hold its greatest value.
   if (std::max(p.front(), p.back()) > deepest_) {
     for (double& value : p) value = effective_limit_Pa(value);
     return;
   }
-  for (double& value : p) value = std::log(std::max(value, least_mean_effective_Pa) + shift_);
+  // Eigen's logarithm and exponential take several values in one go.
+  Eigen::Map<Eigen::Array<double, static_cast<int>(N), 1>> values(p.data());
+  values = (values.max(least_mean_effective_Pa) + shift_).log();
   fit_->evaluate(p);
-  for (double& value : p) value = std::exp(value) - shift_;
+  values = values.exp() - shift_;
 }
+template void LimitLaw::effective_limits(std::array<double, 6>&) const;
+template void LimitLaw::effective_limits(std::array<double, 12>&) const;
 
 }  // namespace burrow

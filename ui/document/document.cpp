@@ -66,17 +66,20 @@ void Document::adopt(Crossing crossing, const QString& path, const QString& read
   Q_EMIT file_state_changed();
 }
 
-void Document::start_from(Crossing crossing, bool unsaved) { adopt(std::move(crossing), {}, {}, unsaved); }
+void Document::start_from(Crossing crossing, bool unsaved) {
+  adopt(std::move(crossing), {}, {}, unsaved);
+}
 
 Result<void> Document::open(const QString& path) {
   const std::string file = path.toStdString();
-  const Result<std::string> text = read_text_file(file);
-  if (!text) return tl::unexpected(text.error());
+  Result<std::string> text = read_text_file(file);
+  if (!text) return tl::unexpected(std::move(text).error());
   Result<Crossing> crossing = read_crossing(*text, tables_);
-  if (!crossing) return tl::unexpected(crossing.error());
+  if (!crossing) return tl::unexpected(std::move(crossing).error());
   QString why;
   if (crossing->version > known_file_version)
-    why = tr("it was written by a newer version (%1) and would lose what this one does not know").arg(crossing->version);
+    why =
+        tr("it was written by a newer version (%1) and would lose what this one does not know").arg(crossing->version);
   else if (!QFileInfo(path).isWritable())
     why = tr("the file may not be written; use Save As to keep changes");
   adopt(std::move(*crossing), QFileInfo(path).absoluteFilePath(), why, false);
@@ -86,7 +89,7 @@ Result<void> Document::open(const QString& path) {
 Result<void> Document::save_as(const QString& path) {
   if (crossing_.version > known_file_version)
     return fail(path.toStdString(), "a crossing of a newer version", "a program of that version to save it");
-  const Result<void> saved = save_atomically(path.toStdString(), write_crossing(crossing_));
+  Result<void> saved = save_atomically(path.toStdString(), write_crossing(crossing_));
   if (!saved) return saved;
   path_ = QFileInfo(path).absoluteFilePath();
   read_only_because_.clear();

@@ -39,17 +39,28 @@ T expect(PartValue&& value) {
 PartValue take(const Crossing& crossing, const PartRef& part) {
   switch (part.kind) {
     case PartKind::launch:
-    case PartKind::grade: return crossing.bore.launch;
-    case PartKind::exit: return crossing.bore.exit;
-    case PartKind::utility: return take_element(crossing.site.utilities, part.id);
-    case PartKind::ground: return crossing.site.ground;
-    case PartKind::stratum: return take_element(crossing.site.strata, part.id);
-    case PartKind::water: return crossing.site.water;
-    case PartKind::surface: return take_element(crossing.site.surface, part.id);
-    case PartKind::pits: return crossing.pits;
-    case PartKind::pipe: return crossing.pipe;
-    case PartKind::name: return crossing.name;
-    case PartKind::none: break;
+    case PartKind::grade:
+      return crossing.bore.launch;
+    case PartKind::exit:
+      return crossing.bore.exit;
+    case PartKind::utility:
+      return take_element(crossing.site.utilities, part.id);
+    case PartKind::ground:
+      return crossing.site.ground;
+    case PartKind::stratum:
+      return take_element(crossing.site.strata, part.id);
+    case PartKind::water:
+      return crossing.site.water;
+    case PartKind::surface:
+      return take_element(crossing.site.surface, part.id);
+    case PartKind::pits:
+      return crossing.pits;
+    case PartKind::pipe:
+      return crossing.pipe;
+    case PartKind::name:
+      return crossing.name;
+    case PartKind::none:
+      break;
   }
   return std::monostate{};
 }
@@ -57,43 +68,68 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
 void put(Crossing& crossing, const PartRef& part, PartValue value) {
   switch (part.kind) {
     case PartKind::launch:
-    case PartKind::grade: crossing.bore.launch = expect<Launch>(std::move(value)); return;
-    case PartKind::exit: crossing.bore.exit = expect<Exit>(std::move(value)); return;
+    case PartKind::grade:
+      crossing.bore.launch = expect<Launch>(std::move(value));
+      return;
+    case PartKind::exit:
+      crossing.bore.exit = expect<Exit>(std::move(value));
+      return;
     case PartKind::utility:
       put_element(crossing.site.utilities, part.id, expect<Element<Utility>>(std::move(value)));
       return;
-    case PartKind::ground: crossing.site.ground = expect<LevelLine>(std::move(value)); return;
+    case PartKind::ground:
+      crossing.site.ground = expect<LevelLine>(std::move(value));
+      return;
     case PartKind::stratum:
       put_element(crossing.site.strata, part.id, expect<Element<Stratum>>(std::move(value)));
       return;
-    case PartKind::water: crossing.site.water = expect<std::optional<LevelLine>>(std::move(value)); return;
+    case PartKind::water:
+      crossing.site.water = expect<std::optional<LevelLine>>(std::move(value));
+      return;
     case PartKind::surface:
       put_element(crossing.site.surface, part.id, expect<Element<SurfaceFeature>>(std::move(value)));
       return;
-    case PartKind::pits: crossing.pits = expect<Pits>(std::move(value)); return;
-    case PartKind::pipe: crossing.pipe = expect<std::optional<Pipe>>(std::move(value)); return;
-    case PartKind::name: crossing.name = expect<std::string>(std::move(value)); return;
-    case PartKind::none: return;
+    case PartKind::pits:
+      crossing.pits = expect<Pits>(std::move(value));
+      return;
+    case PartKind::pipe:
+      crossing.pipe = expect<std::optional<Pipe>>(std::move(value));
+      return;
+    case PartKind::name:
+      crossing.name = expect<std::string>(std::move(value));
+      return;
+    case PartKind::none:
+      return;
   }
 }
 
 bool member_locked(const Crossing& crossing, const std::string& pointer) {
   return std::any_of(crossing.locks.begin(), crossing.locks.end(), [&](const std::string& lock) {
-    return pointer == lock || (pointer.size() > lock.size() && pointer.starts_with(lock) && pointer[lock.size()] == '/');
+    return pointer == lock ||
+           (pointer.size() > lock.size() && pointer.starts_with(lock) && pointer[lock.size()] == '/');
   });
 }
 
 bool part_locked(const Crossing& crossing, const PartRef& part) {
   switch (part.kind) {
-    case PartKind::launch: return member_locked(crossing, "/bore/launch");
-    case PartKind::grade: return member_locked(crossing, "/bore/launch/grade");
-    case PartKind::exit: return member_locked(crossing, "/bore/exit/station_m");
-    case PartKind::utility: return member_locked(crossing, "/site/utilities/" + part.id);
-    case PartKind::ground: return member_locked(crossing, "/site/ground");
-    case PartKind::stratum: return member_locked(crossing, "/site/strata/" + part.id);
-    case PartKind::water: return member_locked(crossing, "/site/water");
-    case PartKind::surface: return member_locked(crossing, "/site/surface/" + part.id);
-    default: return false;
+    case PartKind::launch:
+      return member_locked(crossing, "/bore/launch");
+    case PartKind::grade:
+      return member_locked(crossing, "/bore/launch/grade");
+    case PartKind::exit:
+      return member_locked(crossing, "/bore/exit/station_m");
+    case PartKind::utility:
+      return member_locked(crossing, "/site/utilities/" + part.id);
+    case PartKind::ground:
+      return member_locked(crossing, "/site/ground");
+    case PartKind::stratum:
+      return member_locked(crossing, "/site/strata/" + part.id);
+    case PartKind::water:
+      return member_locked(crossing, "/site/water");
+    case PartKind::surface:
+      return member_locked(crossing, "/site/surface/" + part.id);
+    default:
+      return false;
   }
 }
 
@@ -104,36 +140,53 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
     return what;
   };
   switch (part.kind) {
-    case PartKind::launch: return "launch pit";
-    case PartKind::grade: return "launch grade";
-    case PartKind::exit: return "exit pit";
-    case PartKind::utility: return named(crossing.site.utilities, "utility");
-    case PartKind::ground: return part.index < 0 ? "ground line" : "ground point";
+    case PartKind::launch:
+      return "launch pit";
+    case PartKind::grade:
+      return "launch grade";
+    case PartKind::exit:
+      return "exit pit";
+    case PartKind::utility:
+      return named(crossing.site.utilities, "utility");
+    case PartKind::ground:
+      return part.index < 0 ? "ground line" : "ground point";
     case PartKind::stratum: {
       for (const Stratum& s : crossing.site.strata)
         if (s.id == part.id) return "top of " + s.soil;
       return "stratum";
     }
-    case PartKind::water: return "water line";
-    case PartKind::surface: return named(crossing.site.surface, "surface");
-    case PartKind::pits: return "pits";
-    case PartKind::pipe: return "pipe";
-    case PartKind::name: return "name";
-    case PartKind::none: break;
+    case PartKind::water:
+      return "water line";
+    case PartKind::surface:
+      return named(crossing.site.surface, "surface");
+    case PartKind::pits:
+      return "pits";
+    case PartKind::pipe:
+      return "pipe";
+    case PartKind::name:
+      return "name";
+    case PartKind::none:
+      break;
   }
   return {};
 }
 
 std::string part_subject(const PartRef& part) {
   switch (part.kind) {
-    case PartKind::launch: return "launch-pit";
-    case PartKind::exit: return "exit-pit";
-    case PartKind::grade: return "bore";
-    case PartKind::pipe: return "pipe";
+    case PartKind::launch:
+      return "launch-pit";
+    case PartKind::exit:
+      return "exit-pit";
+    case PartKind::grade:
+      return "bore";
+    case PartKind::pipe:
+      return "pipe";
     case PartKind::utility:
     case PartKind::surface:
-    case PartKind::stratum: return part.id;
-    default: return {};
+    case PartKind::stratum:
+      return part.id;
+    default:
+      return {};
   }
 }
 

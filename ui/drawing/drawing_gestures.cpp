@@ -41,7 +41,9 @@ void DrawingView::step_gesture() {
     frame_.pan(last_at_ - press_at_);
     fitted_ = false;
   } else if (gesture_ == Gesture::split) {
-    split_ = std::clamp((last_at_.y() - ruler_height(look_) / 2) / std::max(1.0, viewport()->height() - ruler_height(look_)), 0.25, 0.8);
+    split_ =
+        std::clamp((last_at_.y() - ruler_height(look_) / 2) / std::max(1.0, viewport()->height() - ruler_height(look_)),
+                   0.25, 0.8);
     const bool fit_again = fitted_;
     lay_out_again();
     if (fit_again) zoom_to_fit();
@@ -50,11 +52,13 @@ void DrawingView::step_gesture() {
     Move move;
     move.pane = pane;
     move.by_station_m = (last_at_.x() - press_at_.x()) / frame_.px_per_m;
-    move.by_up_m = (press_at_.y() - last_at_.y()) / (frame_.px_per_m * (pane == Pane::elevation ? frame_.exaggeration : 1.0));
+    move.by_up_m =
+        (press_at_.y() - last_at_.y()) / (frame_.px_per_m * (pane == Pane::elevation ? frame_.exaggeration : 1.0));
     move.at_station_m = frame_.station_m(last_at_.x());
     move.at_up_m = pane == Pane::elevation ? frame_.elevation_m(last_at_.y()) : frame_.offset_m(last_at_.y());
     move.step_m = snap_step(modifiers_);
-    if (const std::optional<PartValue> value = moved(session_->crossing_before(), session_->part(), move)) session_->preview(*value);
+    if (const std::optional<PartValue> value = moved(session_->crossing_before(), session_->part(), move))
+      session_->preview(*value);
     focus_.pointer = last_at_;
   }
 }
@@ -103,8 +107,10 @@ void DrawingView::mouseMoveEvent(QMouseEvent* event) {
       viewport()->setCursor(Qt::ClosedHandCursor);
     }
   }
-  if (gesture_ == Gesture::none) hover(last_at_);
-  else schedule();
+  if (gesture_ == Gesture::none)
+    hover(last_at_);
+  else
+    schedule();
   show_pointer(last_at_);
 }
 
@@ -157,9 +163,12 @@ void DrawingView::wheelEvent(QWheelEvent* event) {
 
 void DrawingView::hover(const QPointF& at) {
   const PartRef under = part_at(picture(), at, reach_px);
-  if (frame_.ruler.contains(at)) viewport()->setCursor(Qt::SplitVCursor);
-  else if (under.none()) viewport()->unsetCursor();
-  else viewport()->setCursor(Qt::OpenHandCursor);
+  if (frame_.ruler.contains(at))
+    viewport()->setCursor(Qt::SplitVCursor);
+  else if (under.none())
+    viewport()->unsetCursor();
+  else
+    viewport()->setCursor(Qt::OpenHandCursor);
   if (under == focus_.hovered) return;
   focus_.hovered = under;
   viewport()->setToolTip(under.none() ? QString() : QString::fromStdString(part_name(document_.crossing(), under)));
@@ -179,10 +188,12 @@ void DrawingView::show_pointer(const QPointF& at) {
     const double level = frame_.elevation_m(at.y());
     const double depth = elevation_at(document_.crossing().site.ground, station) - level;
     where += QStringLiteral("   ") + tr("level %1").arg(text(level, Dimension::station));
-    where += QStringLiteral("   ") + (depth >= 0 ? tr("%1 below ground") : tr("%1 above ground")).arg(text(std::abs(depth), Dimension::length));
+    where += QStringLiteral("   ") +
+             (depth >= 0 ? tr("%1 below ground") : tr("%1 above ground")).arg(text(std::abs(depth), Dimension::length));
   } else if (pane == Pane::plan) {
     const double offset = frame_.offset_m(at.y());
-    where += QStringLiteral("   ") + (offset >= 0 ? tr("%1 left of the line") : tr("%1 right of the line")).arg(text(std::abs(offset), Dimension::length));
+    where += QStringLiteral("   ") + (offset >= 0 ? tr("%1 left of the line") : tr("%1 right of the line"))
+                                         .arg(text(std::abs(offset), Dimension::length));
   }
   Q_EMIT pointer_moved(where);
 }
@@ -191,15 +202,26 @@ bool DrawingView::nudge(QKeyEvent* event) {
   double right = 0;
   double up = 0;
   switch (event->key()) {
-    case Qt::Key_Left: right = -1; break;
-    case Qt::Key_Right: right = 1; break;
-    case Qt::Key_Up: up = 1; break;
-    case Qt::Key_Down: up = -1; break;
-    default: return false;
+    case Qt::Key_Left:
+      right = -1;
+      break;
+    case Qt::Key_Right:
+      right = 1;
+      break;
+    case Qt::Key_Up:
+      up = 1;
+      break;
+    case Qt::Key_Down:
+      up = -1;
+      break;
+    default:
+      return false;
   }
-  if (focus_.picked.none() || gesture_ != Gesture::none || document_.crossing().version > known_file_version) return false;
+  if (focus_.picked.none() || gesture_ != Gesture::none || document_.crossing().version > known_file_version)
+    return false;
   const bool plan = event->modifiers().testFlag(Qt::AltModifier);  // Alt: move in the plan
-  const double step = (look_.units == UnitSystem::us ? 0.3048 / 20 : 0.01) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
+  const double step =
+      (look_.units == UnitSystem::us ? 0.3048 / 20 : 0.01) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
   if (!session_) {
     nudge_move_ = Move{};
     nudge_move_.pane = plan ? Pane::plan : Pane::elevation;
@@ -209,7 +231,8 @@ bool DrawingView::nudge(QKeyEvent* event) {
     nudged_ = focus_.picked;
   }
   if (nudged_.kind == PartKind::grade) {
-    const double run = grade_grip_station(session_->crossing_before()) - session_->crossing_before().bore.launch.station.m;
+    const double run =
+        grade_grip_station(session_->crossing_before()) - session_->crossing_before().bore.launch.station.m;
     nudge_move_.by_up_m += up * 0.001 * std::max(0.2, run) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
   } else {
     nudge_move_.by_up_m += up * step;
@@ -225,7 +248,8 @@ void DrawingView::pick_next(int direction) {
   std::vector<PartRef> order{{PartKind::launch, {}, -1}, {PartKind::grade, {}, -1}, {PartKind::exit, {}, -1}};
   for (const Utility& u : document_.crossing().site.utilities) order.push_back({PartKind::utility, u.id, -1});
   for (const SurfaceFeature& s : document_.crossing().site.surface) order.push_back({PartKind::surface, s.id, -1});
-  for (std::size_t i = 0; i < document_.crossing().site.ground.size(); ++i) order.push_back({PartKind::ground, {}, static_cast<int>(i)});
+  for (std::size_t i = 0; i < document_.crossing().site.ground.size(); ++i)
+    order.push_back({PartKind::ground, {}, static_cast<int>(i)});
   const auto it = std::find(order.begin(), order.end(), focus_.picked);
   const auto n = static_cast<std::ptrdiff_t>(order.size());
   const std::ptrdiff_t at = it == order.end() ? (direction > 0 ? -1 : 0) : it - order.begin();
@@ -250,14 +274,25 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_F2:
       if (!focus_.picked.none()) Q_EMIT typing_wanted(place_of(focus_.picked).toPoint());
       return;
-    case Qt::Key_N: pick_next(1); return;
-    case Qt::Key_P: pick_next(-1); return;
+    case Qt::Key_N:
+      pick_next(1);
+      return;
+    case Qt::Key_P:
+      pick_next(-1);
+      return;
     case Qt::Key_Plus:
-    case Qt::Key_Equal: zoom_by(1.25); return;
-    case Qt::Key_Minus: zoom_by(0.8); return;
+    case Qt::Key_Equal:
+      zoom_by(1.25);
+      return;
+    case Qt::Key_Minus:
+      zoom_by(0.8);
+      return;
     case Qt::Key_0:
-    case Qt::Key_Home: zoom_to_fit(); return;
-    default: QAbstractScrollArea::keyPressEvent(event);
+    case Qt::Key_Home:
+      zoom_to_fit();
+      return;
+    default:
+      QAbstractScrollArea::keyPressEvent(event);
   }
 }
 
@@ -273,7 +308,8 @@ void DrawingView::keyReleaseEvent(QKeyEvent* event) {
       nudged_ = {};
       viewport()->update();
       break;
-    default: break;
+    default:
+      break;
   }
 }
 

@@ -25,7 +25,9 @@ DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollA
   setFocusPolicy(Qt::StrongFocus);
   viewport()->setMouseTracking(true);
   setAccessibleName(tr("Drawing of the crossing"));
-  setAccessibleDescription(tr("Side elevation above, plan below. N picks the next thing, P the one before, arrow keys move it, Enter types its value."));
+  setAccessibleDescription(
+      tr("Side elevation above, plan below. N picks the next thing, P the one before, arrow keys move it, Enter types "
+         "its value."));
   setMinimumSize(420, 320);
   connect(&document_, &Document::changed, this, [this] { viewport()->update(); });
   connect(&document_, &Document::replaced, this, [this] {
@@ -101,7 +103,8 @@ void DrawingView::go_to_finding(int index) {
       if (finding.elevation_m) {
         const double z = frame_.px_z(*finding.elevation_m);
         if (z < frame_.elevation.top() + 20 || z > frame_.elevation.bottom() - 20) {
-          frame_.top_elevation_m = *finding.elevation_m + frame_.elevation.height() * 0.6 / (frame_.px_per_m * frame_.exaggeration);
+          frame_.top_elevation_m =
+              *finding.elevation_m + frame_.elevation.height() * 0.6 / (frame_.px_per_m * frame_.exaggeration);
           fitted_ = false;
         }
       }
@@ -139,7 +142,8 @@ void DrawingView::paintEvent(QPaintEvent*) {
   if (session_) {
     focus_.ghost_crossing = &session_->crossing_before();
     focus_.ghost = &session_->assessment_before();
-    if (gesture_ == Gesture::part) focus_.pointer_lines = live_numbers(document_.crossing(), document_.assessment(), session_->part(), look_.units);
+    if (gesture_ == Gesture::part)
+      focus_.pointer_lines = live_numbers(document_.crossing(), document_.assessment(), session_->part(), look_.units);
   } else {
     focus_.ghost_crossing = nullptr;
     focus_.ghost = nullptr;

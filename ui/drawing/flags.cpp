@@ -12,12 +12,15 @@ constexpr int most_flags = 9;
 QPointF anchor_of(const Picture& picture, const Finding& finding) {
   const double station = *finding.station_m;
   const LevelLine& ground = picture.crossing.site.ground;
-  const double elevation = finding.elevation_m ? *finding.elevation_m : ground.empty() ? 0 : elevation_at(ground, station);
+  const double elevation = finding.elevation_m ? *finding.elevation_m
+                           : ground.empty()    ? 0
+                                               : elevation_at(ground, station);
   return picture.frame.side(station, elevation);
 }
 
 bool fits(const std::vector<Flag>& placed, const QRectF& box) {
-  return std::none_of(placed.begin(), placed.end(), [&](const Flag& f) { return f.box.adjusted(-4, -4, 4, 4).intersects(box); });
+  return std::none_of(placed.begin(), placed.end(),
+                      [&](const Flag& f) { return f.box.adjusted(-4, -4, 4, 4).intersects(box); });
 }
 
 }  // namespace
@@ -47,7 +50,8 @@ std::vector<Flag> place_flags(const Picture& picture, int* left_out) {
     bool found = false;
     for (int row = 0; row < 12 && !found; ++row) {
       for (const double lean : {0.0, -0.5, 0.5, -1.0, 1.0, -1.6, 1.6}) {
-        const double x = std::clamp(anchor.x() - w / 2 + lean * w, f.elevation.left() + 6, std::max(f.elevation.left() + 6, f.elevation.right() - w - 6));
+        const double x = std::clamp(anchor.x() - w / 2 + lean * w, f.elevation.left() + 6,
+                                    std::max(f.elevation.left() + 6, f.elevation.right() - w - 6));
         const double y = f.elevation.top() + 6 + row * (text * 0.9);
         const QRectF box(x, y, w, h);
         if (box.bottom() > std::min(anchor.y() - text, f.elevation.top() + f.elevation.height() * 0.62)) continue;
@@ -63,7 +67,8 @@ std::vector<Flag> place_flags(const Picture& picture, int* left_out) {
   return placed;
 }
 
-void paint_severity_mark(QPainter& painter, const QRectF& box, Severity severity, const Theme& theme, const QString& number) {
+void paint_severity_mark(QPainter& painter, const QRectF& box, Severity severity, const Theme& theme,
+                         const QString& number) {
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setPen(Qt::NoPen);
@@ -78,7 +83,8 @@ void paint_severity_mark(QPainter& painter, const QRectF& box, Severity severity
     }
     painter.drawPolygon(octagon);
   } else if (severity == Severity::caution) {
-    painter.drawPolygon(QPolygonF(QList<QPointF>{c + QPointF(0, -r * 1.05), c + QPointF(r * 1.1, r * 0.85), c + QPointF(-r * 1.1, r * 0.85)}));
+    painter.drawPolygon(QPolygonF(
+        QList<QPointF>{c + QPointF(0, -r * 1.05), c + QPointF(r * 1.1, r * 0.85), c + QPointF(-r * 1.1, r * 0.85)}));
   } else {
     painter.drawEllipse(c, r * 0.92, r * 0.92);
   }
@@ -107,7 +113,8 @@ void paint_flags(QPainter& painter, const Picture& picture) {
   for (const Flag& flag : flags) {
     const Finding& finding = picture.assessment.findings[static_cast<std::size_t>(flag.finding)];
     const bool picked = picture.focus.finding == flag.finding;
-    painter.setPen(QPen(picked ? theme.focus : theme.severity(finding.severity), picture.look.hair * (picked ? 2.6 : 1.3)));
+    painter.setPen(
+        QPen(picked ? theme.focus : theme.severity(finding.severity), picture.look.hair * (picked ? 2.6 : 1.3)));
     painter.setBrush(theme.field);
     painter.drawRoundedRect(flag.box, text * 0.3, text * 0.3);
     const double badge = text * 1.5;
@@ -116,13 +123,15 @@ void paint_flags(QPainter& painter, const Picture& picture) {
     paint_severity_mark(painter, mark, finding.severity, theme, QString::number(flag.finding + 1));
     painter.setFont(drawing_font(text));
     painter.setPen(theme.ink);
-    painter.drawText(flag.box.adjusted(text * 0.3 + badge + text * 0.4, 0, -text * 0.2, 0), Qt::AlignVCenter | Qt::TextWordWrap, flag.text);
+    painter.drawText(flag.box.adjusted(text * 0.3 + badge + text * 0.4, 0, -text * 0.2, 0),
+                     Qt::AlignVCenter | Qt::TextWordWrap, flag.text);
   }
   if (left_out > 0) {
     painter.setFont(drawing_font(text * 0.9));
     const QString more = QObject::tr("+ %n more in the list", nullptr, left_out);
     const double w = QFontMetricsF(painter.font()).horizontalAdvance(more);
-    halo_text(painter, QPointF(picture.frame.elevation.right() - w - 8, picture.frame.elevation.top() + text * 1.4), more, theme.ink_soft, theme.sky);
+    halo_text(painter, QPointF(picture.frame.elevation.right() - w - 8, picture.frame.elevation.top() + text * 1.4),
+              more, theme.ink_soft, theme.sky);
   }
   painter.setFont(drawing_font(text));
 }

@@ -10,8 +10,10 @@ namespace {
 double path_elevation_at(const Assessment& assessment, const Crossing& crossing, double station) {
   const auto& points = assessment.bore.points;
   const Launch& launch = crossing.bore.launch;
-  if (points.empty() || station > points.back().x_m) return launch.elevation.m + launch.grade.v * (station - launch.station.m);
-  const auto right = std::lower_bound(points.begin(), points.end(), station, [](const PathPoint& p, double x) { return p.x_m < x; });
+  if (points.empty() || station > points.back().x_m)
+    return launch.elevation.m + launch.grade.v * (station - launch.station.m);
+  const auto right =
+      std::lower_bound(points.begin(), points.end(), station, [](const PathPoint& p, double x) { return p.x_m < x; });
   if (right == points.begin()) return points.front().z_m;
   const PathPoint& a = *(right - 1);
   return a.z_m + (station - a.x_m) / std::max(1e-12, right->x_m - a.x_m) * (right->z_m - a.z_m);
@@ -62,7 +64,8 @@ QPolygonF polygon_of(const Frame& f, const PlanLine& line) {
 
 PartRef pit_at(const Picture& picture, const QPointF& at) {
   const Frame& f = picture.frame;
-  for (const auto& [pit, kind] : {std::pair{&picture.assessment.launch_pit, PartKind::launch}, std::pair{&picture.assessment.exit_pit, PartKind::exit}}) {
+  for (const auto& [pit, kind] : {std::pair{&picture.assessment.launch_pit, PartKind::launch},
+                                  std::pair{&picture.assessment.exit_pit, PartKind::exit}}) {
     QPolygonF shape;
     if (f.pane_at(at) == Pane::elevation)
       for (const LevelPoint& p : pit->section) shape << f.side(p.station_m, p.elevation_m);
@@ -104,29 +107,69 @@ std::vector<Handle> handles(const Picture& picture) {
   const Launch& launch = crossing.bore.launch;
   std::vector<Handle> all;
   const double grip = grade_grip_station(crossing);
-  all.push_back({{PartKind::grade, {}, -1}, Pane::elevation, f.side(grip, path_elevation_at(picture.assessment, crossing, grip)), Handle::Shape::diamond, true});
-  all.push_back({{PartKind::grade, {}, -1}, Pane::plan, f.above(grip, bore_offset_at(picture.assessment, crossing, grip)), Handle::Shape::diamond, true});
-  all.push_back({{PartKind::launch, {}, -1}, Pane::elevation, f.side(launch.station.m, launch.elevation.m), Handle::Shape::round, true});
-  all.push_back({{PartKind::launch, {}, -1}, Pane::plan, f.above(launch.station.m, launch.offset->m), Handle::Shape::round, true});
+  all.push_back({{PartKind::grade, {}, -1},
+                 Pane::elevation,
+                 f.side(grip, path_elevation_at(picture.assessment, crossing, grip)),
+                 Handle::Shape::diamond,
+                 true});
+  all.push_back({{PartKind::grade, {}, -1},
+                 Pane::plan,
+                 f.above(grip, bore_offset_at(picture.assessment, crossing, grip)),
+                 Handle::Shape::diamond,
+                 true});
+  all.push_back({{PartKind::launch, {}, -1},
+                 Pane::elevation,
+                 f.side(launch.station.m, launch.elevation.m),
+                 Handle::Shape::round,
+                 true});
+  all.push_back({{PartKind::launch, {}, -1},
+                 Pane::plan,
+                 f.above(launch.station.m, launch.offset->m),
+                 Handle::Shape::round,
+                 true});
   const double exit_z = path_elevation_at(picture.assessment, crossing, crossing.bore.exit.station.m);
-  all.push_back({{PartKind::exit, {}, -1}, Pane::elevation, f.side(crossing.bore.exit.station.m, exit_z), Handle::Shape::round, true});
-  all.push_back({{PartKind::exit, {}, -1}, Pane::plan, f.above(crossing.bore.exit.station.m, crossing.bore.exit.offset->m), Handle::Shape::round, true});
+  all.push_back({{PartKind::exit, {}, -1},
+                 Pane::elevation,
+                 f.side(crossing.bore.exit.station.m, exit_z),
+                 Handle::Shape::round,
+                 true});
+  all.push_back({{PartKind::exit, {}, -1},
+                 Pane::plan,
+                 f.above(crossing.bore.exit.station.m, crossing.bore.exit.offset->m),
+                 Handle::Shape::round,
+                 true});
 
   for (const Utility& utility : crossing.site.utilities) {
     if (picture.focus.picked.kind != PartKind::utility || picture.focus.picked.id != utility.id) continue;
     for (std::size_t i = 0; i < utility.path.size(); ++i)
-      all.push_back({{PartKind::utility, utility.id, static_cast<int>(i)}, Pane::plan, f.above(utility.path[i].x_m, utility.path[i].y_m), Handle::Shape::square, false});
+      all.push_back({{PartKind::utility, utility.id, static_cast<int>(i)},
+                     Pane::plan,
+                     f.above(utility.path[i].x_m, utility.path[i].y_m),
+                     Handle::Shape::square,
+                     false});
   }
   for (std::size_t i = 0; i < crossing.site.ground.size(); ++i)
-    all.push_back({{PartKind::ground, {}, static_cast<int>(i)}, Pane::elevation, f.side(crossing.site.ground[i].station_m, crossing.site.ground[i].elevation_m), Handle::Shape::square, true});
+    all.push_back({{PartKind::ground, {}, static_cast<int>(i)},
+                   Pane::elevation,
+                   f.side(crossing.site.ground[i].station_m, crossing.site.ground[i].elevation_m),
+                   Handle::Shape::square,
+                   true});
   for (const Stratum& stratum : crossing.site.strata) {
     if (!stratum.top) continue;
     for (std::size_t i = 0; i < stratum.top->size(); ++i)
-      all.push_back({{PartKind::stratum, stratum.id, static_cast<int>(i)}, Pane::elevation, f.side((*stratum.top)[i].station_m, (*stratum.top)[i].elevation_m), Handle::Shape::square, true});
+      all.push_back({{PartKind::stratum, stratum.id, static_cast<int>(i)},
+                     Pane::elevation,
+                     f.side((*stratum.top)[i].station_m, (*stratum.top)[i].elevation_m),
+                     Handle::Shape::square,
+                     true});
   }
   if (crossing.site.water)
     for (std::size_t i = 0; i < crossing.site.water->size(); ++i)
-      all.push_back({{PartKind::water, {}, static_cast<int>(i)}, Pane::elevation, f.side((*crossing.site.water)[i].station_m, (*crossing.site.water)[i].elevation_m), Handle::Shape::square, true});
+      all.push_back({{PartKind::water, {}, static_cast<int>(i)},
+                     Pane::elevation,
+                     f.side((*crossing.site.water)[i].station_m, (*crossing.site.water)[i].elevation_m),
+                     Handle::Shape::square,
+                     true});
   return all;
 }
 
@@ -135,11 +178,16 @@ PartRef part_at(const Picture& picture, const QPointF& at, double reach) {
   if (pane != Pane::elevation && pane != Pane::plan) return {};
   const std::vector<Handle> all = handles(picture);
   const auto nearest = std::min_element(all.begin(), all.end(), [&](const Handle& a, const Handle& b) {
-    const auto far = [&](const Handle& h) { return h.pane == pane ? std::hypot(h.at.x() - at.x(), h.at.y() - at.y()) : 1e300; };
+    const auto far = [&](const Handle& h) {
+      return h.pane == pane ? std::hypot(h.at.x() - at.x(), h.at.y() - at.y()) : 1e300;
+    };
     return far(a) < far(b);
   });
-  const bool grip = nearest != all.end() && nearest->pane == pane && std::hypot(nearest->at.x() - at.x(), nearest->at.y() - at.y()) <= reach;
-  if (grip && (nearest->part.kind == PartKind::grade || nearest->part.kind == PartKind::launch || nearest->part.kind == PartKind::utility)) return nearest->part;
+  const bool grip = nearest != all.end() && nearest->pane == pane &&
+                    std::hypot(nearest->at.x() - at.x(), nearest->at.y() - at.y()) <= reach;
+  if (grip && (nearest->part.kind == PartKind::grade || nearest->part.kind == PartKind::launch ||
+               nearest->part.kind == PartKind::utility))
+    return nearest->part;
   if (const PartRef utility = utility_at(picture, at, reach); !utility.none()) return utility;
   if (grip) return nearest->part;
   if (const PartRef pit = pit_at(picture, at); !pit.none()) return pit;
@@ -155,14 +203,23 @@ void paint_handles(QPainter& painter, const Picture& picture) {
     const bool hovered = handle.part == picture.focus.hovered;
     const bool quiet = handle.shape == Handle::Shape::square && handle.always;
     const double r = picture.look.text * (quiet ? 0.22 : 0.42) * (picked || hovered ? 1.35 : 1.0);
-    painter.setPen(QPen(picked || hovered ? theme.focus : quiet ? theme.ground : theme.ink, picture.look.hair * (picked ? 2.4 : 1.3)));
+    painter.setPen(QPen(picked || hovered ? theme.focus
+                        : quiet           ? theme.ground
+                                          : theme.ink,
+                        picture.look.hair * (picked ? 2.4 : 1.3)));
     painter.setBrush(picked ? theme.focus : theme.field);
     switch (handle.shape) {
-      case Handle::Shape::round: painter.drawEllipse(handle.at, r, r); break;
-      case Handle::Shape::diamond:
-        painter.drawPolygon(QPolygonF(QList<QPointF>{handle.at + QPointF(0, -r * 1.3), handle.at + QPointF(r * 1.3, 0), handle.at + QPointF(0, r * 1.3), handle.at + QPointF(-r * 1.3, 0)}));
+      case Handle::Shape::round:
+        painter.drawEllipse(handle.at, r, r);
         break;
-      case Handle::Shape::square: painter.drawRect(QRectF(handle.at.x() - r, handle.at.y() - r, 2 * r, 2 * r)); break;
+      case Handle::Shape::diamond:
+        painter.drawPolygon(
+            QPolygonF(QList<QPointF>{handle.at + QPointF(0, -r * 1.3), handle.at + QPointF(r * 1.3, 0),
+                                     handle.at + QPointF(0, r * 1.3), handle.at + QPointF(-r * 1.3, 0)}));
+        break;
+      case Handle::Shape::square:
+        painter.drawRect(QRectF(handle.at.x() - r, handle.at.y() - r, 2 * r, 2 * r));
+        break;
     }
   }
 }

@@ -11,17 +11,21 @@ namespace burrow {
 
 namespace {
 
-constexpr double least_run_m = 0.5;       ///< exit beyond launch
+constexpr double least_run_m = 0.5;  ///< exit beyond launch
 constexpr double least_vertex_gap_m = 0.01;
 
-double rounded(double value, double step) { return step > 0 ? std::round(value / step) * step : value; }
+double rounded(double value, double step) {
+  return step > 0 ? std::round(value / step) * step : value;
+}
 
 std::optional<PartValue> moved_launch(const Crossing& before, const Move& move) {
   Launch launch = before.bore.launch;
   if (!member_locked(before, "/bore/launch/station_m"))
-    launch.station.m = std::min(rounded(launch.station.m + move.by_station_m, move.step_m), before.bore.exit.station.m - least_run_m);
+    launch.station.m =
+        std::min(rounded(launch.station.m + move.by_station_m, move.step_m), before.bore.exit.station.m - least_run_m);
   if (move.pane == Pane::plan) {
-    if (!member_locked(before, "/bore/launch/offset_m")) launch.offset.set(Length{rounded(launch.offset->m + move.by_up_m, move.step_m)});
+    if (!member_locked(before, "/bore/launch/offset_m"))
+      launch.offset.set(Length{rounded(launch.offset->m + move.by_up_m, move.step_m)});
   } else if (!member_locked(before, "/bore/launch/elevation_m")) {
     launch.elevation.m = rounded(launch.elevation.m + move.by_up_m, move.step_m);
   }
@@ -44,7 +48,8 @@ std::optional<PartValue> moved_grade(const Crossing& before, const Move& move) {
 
 std::optional<PartValue> moved_exit(const Crossing& before, const Move& move) {
   Exit exit = before.bore.exit;
-  exit.station.m = std::max(rounded(exit.station.m + move.by_station_m, move.step_m), before.bore.launch.station.m + least_run_m);
+  exit.station.m =
+      std::max(rounded(exit.station.m + move.by_station_m, move.step_m), before.bore.launch.station.m + least_run_m);
   if (move.pane == Pane::plan) exit.offset.set(Length{rounded(exit.offset->m + move.by_up_m, move.step_m)});
   return exit;
 }
@@ -81,17 +86,23 @@ bool move_vertex(LevelLine& line, int index, const Move& move) {
   return true;
 }
 
-std::string length_text(double v, UnitSystem units) { return format(v, Dimension::length, units); }
+std::string length_text(double v, UnitSystem units) {
+  return format(v, Dimension::length, units);
+}
 
 }  // namespace
 
 std::optional<PartValue> moved(const Crossing& before, const PartRef& part, const Move& move) {
   if (part_locked(before, part)) return std::nullopt;
   switch (part.kind) {
-    case PartKind::launch: return moved_launch(before, move);
-    case PartKind::grade: return moved_grade(before, move);
-    case PartKind::exit: return moved_exit(before, move);
-    case PartKind::utility: return moved_utility(before, part, move);
+    case PartKind::launch:
+      return moved_launch(before, move);
+    case PartKind::grade:
+      return moved_grade(before, move);
+    case PartKind::exit:
+      return moved_exit(before, move);
+    case PartKind::utility:
+      return moved_utility(before, part, move);
     case PartKind::ground: {
       LevelLine line = before.site.ground;
       if (move.pane != Pane::elevation || !move_vertex(line, part.index, move)) return std::nullopt;
@@ -105,36 +116,45 @@ std::optional<PartValue> moved(const Crossing& before, const PartRef& part, cons
     case PartKind::stratum: {
       PartValue value = take(before, part);
       auto& element = std::get<Element<Stratum>>(value);
-      if (move.pane != Pane::elevation || !element.value || !element.value->top || !move_vertex(*element.value->top, part.index, move))
+      if (move.pane != Pane::elevation || !element.value || !element.value->top ||
+          !move_vertex(*element.value->top, part.index, move))
         return std::nullopt;
       return value;
     }
-    default: return std::nullopt;
+    default:
+      return std::nullopt;
   }
 }
 
-QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const PartRef& part, UnitSystem units) {
+QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const PartRef& part,
+                         UnitSystem units) {
   QStringList lines;
-  const auto say = [&](const QString& what, const std::string& value) { lines << what + QStringLiteral(" ") + QString::fromStdString(value); };
+  const auto say = [&](const QString& what, const std::string& value) {
+    lines << what + QStringLiteral(" ") + QString::fromStdString(value);
+  };
   const auto station = [&](double v) { return format(v, Dimension::station, units); };
   const Launch& launch = crossing.bore.launch;
   switch (part.kind) {
     case PartKind::launch:
       say(QObject::tr("station"), station(launch.station.m));
       say(QObject::tr("axis level"), station(launch.elevation.m));
-      say(QObject::tr("axis depth"), length_text(elevation_at(crossing.site.ground, launch.station.m) - launch.elevation.m, units));
+      say(QObject::tr("axis depth"),
+          length_text(elevation_at(crossing.site.ground, launch.station.m) - launch.elevation.m, units));
       break;
     case PartKind::grade:
       say(QObject::tr("grade"), format(launch.grade.v, Dimension::grade, units));
       if (launch.heading->rad != 0) say(QObject::tr("heading"), format(launch.heading->rad, Dimension::angle, units));
       break;
-    case PartKind::exit: say(QObject::tr("station"), station(crossing.bore.exit.station.m)); break;
+    case PartKind::exit:
+      say(QObject::tr("station"), station(crossing.bore.exit.station.m));
+      break;
     case PartKind::utility:
       for (const UtilityAnswer& answer : assessment.utilities) {
         if (answer.id != part.id) continue;
         if (answer.separation_m) say(QObject::tr("clear gap"), length_text(*answer.separation_m, units));
         if (answer.required_m) say(QObject::tr("wanted"), length_text(*answer.required_m, units));
-        if (answer.contact_chance_worst) say(QObject::tr("contact"), format(*answer.contact_chance_worst, Dimension::chance, units));
+        if (answer.contact_chance_worst)
+          say(QObject::tr("contact"), format(*answer.contact_chance_worst, Dimension::chance, units));
         if (answer.elevation_m) say(QObject::tr("axis level"), station(*answer.elevation_m));
       }
       break;
@@ -151,12 +171,15 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
       }
       break;
     }
-    default: break;
+    default:
+      break;
   }
   const bool moves_bore = part.kind == PartKind::launch || part.kind == PartKind::grade || part.kind == PartKind::exit;
   if (moves_bore && assessment.cover.least_m && assessment.cover.required_m)
-    say(QObject::tr("least cover"), length_text(*assessment.cover.least_m, units) + " / " + length_text(*assessment.cover.required_m, units));
-  if (moves_bore && assessment.arrival.elevation_m) say(QObject::tr("arrives at"), station(*assessment.arrival.elevation_m));
+    say(QObject::tr("least cover"),
+        length_text(*assessment.cover.least_m, units) + " / " + length_text(*assessment.cover.required_m, units));
+  if (moves_bore && assessment.arrival.elevation_m)
+    say(QObject::tr("arrives at"), station(*assessment.arrival.elevation_m));
   return lines;
 }
 

@@ -9,7 +9,9 @@ namespace burrow {
 
 namespace {
 
-QString text_of(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+QString text_of(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
 
 /// A small tile of marks, the second cue beside the tint.
 QPixmap soil_tile(SoilMark mark, const QColor& ink) {
@@ -21,14 +23,22 @@ QPixmap soil_tile(SoilMark mark, const QColor& ink) {
   p.setBrush(Qt::NoBrush);
   const auto at = [&](double x, double y) {
     switch (mark) {
-      case SoilMark::dashes: p.drawLine(QPointF(x - 4, y), QPointF(x + 4, y)); break;
-      case SoilMark::dots: p.drawEllipse(QPointF(x, y), 0.6, 0.6); break;
-      case SoilMark::rings: p.drawEllipse(QPointF(x, y), 2.6, 2.0); break;
+      case SoilMark::dashes:
+        p.drawLine(QPointF(x - 4, y), QPointF(x + 4, y));
+        break;
+      case SoilMark::dots:
+        p.drawEllipse(QPointF(x, y), 0.6, 0.6);
+        break;
+      case SoilMark::rings:
+        p.drawEllipse(QPointF(x, y), 2.6, 2.0);
+        break;
       case SoilMark::crosses:
         p.drawLine(QPointF(x - 2, y - 2), QPointF(x + 2, y + 2));
         p.drawLine(QPointF(x - 2, y + 2), QPointF(x + 2, y - 2));
         break;
-      case SoilMark::strokes: p.drawLine(QPointF(x, y - 2.5), QPointF(x, y + 2.5)); break;
+      case SoilMark::strokes:
+        p.drawLine(QPointF(x, y - 2.5), QPointF(x, y + 2.5));
+        break;
       case SoilMark::tufts:
         p.drawLine(QPointF(x - 3, y - 2), QPointF(x, y + 2));
         p.drawLine(QPointF(x + 3, y - 2), QPointF(x, y + 2));
@@ -124,7 +134,8 @@ void paint_ground(QPainter& painter, const Picture& picture) {
     if (left >= right) continue;
     const double high_left = strip.top_elevation ? strip.top_elevation->m : elevation_at(crossing.site.ground, left);
     const double high_right = strip.top_elevation ? strip.top_elevation->m : elevation_at(crossing.site.ground, right);
-    const QPolygonF box{QList<QPointF>{f.side(left, high_left), f.side(right, high_right), f.side(right, strip.bottom_elevation.m),
+    const QPolygonF box{QList<QPointF>{f.side(left, high_left), f.side(right, high_right),
+                                       f.side(right, strip.bottom_elevation.m),
                                        f.side(left, strip.bottom_elevation.m)}};
     const SoilFill fill = soil_fill(strip.soil, theme);
     painter.setPen(QPen(theme.ground, picture.look.hair, Qt::DotLine));
@@ -173,8 +184,8 @@ void paint_ground(QPainter& painter, const Picture& picture) {
                         : s.known.value == Known::borehole ? QObject::tr("borehole")
                                                            : QObject::tr("a guess");
     const QString name = soil ? text_of(soil->name) : text_of(s.soil);
-    halo_text(painter, QPointF(f.elevation.left() + picture.look.text * 0.8, y), name + QStringLiteral(" · ") + how, theme.ink_soft,
-              soil_fill(s.soil, theme).tint);
+    halo_text(painter, QPointF(f.elevation.left() + picture.look.text * 0.8, y), name + QStringLiteral(" · ") + how,
+              theme.ink_soft, soil_fill(s.soil, theme).tint);
   }
   painter.setFont(drawing_font(picture.look.text));
 }
@@ -195,10 +206,12 @@ void paint_surface(QPainter& painter, const Picture& picture) {
     }
     if (!(from < to)) continue;
     const double middle = (from + to) / 2;
-    const bool block = feature.kind == SurfaceKind::footing || feature.kind == SurfaceKind::building || feature.kind == SurfaceKind::wall;
+    const bool block = feature.kind == SurfaceKind::footing || feature.kind == SurfaceKind::building ||
+                       feature.kind == SurfaceKind::wall;
     if (block) {
       const double base = feature.founding_elevation ? feature.founding_elevation->m : elevation_at(ground, middle);
-      const double px_top = f.px_z(elevation_at(ground, middle)) - (feature.kind == SurfaceKind::footing ? 0 : text * 1.6);
+      const double px_top =
+          f.px_z(elevation_at(ground, middle)) - (feature.kind == SurfaceKind::footing ? 0 : text * 1.6);
       const QRectF body(QPointF(f.px_x(from), px_top), QPointF(f.px_x(to), f.px_z(base)));
       painter.setPen(QPen(theme.road, picture.look.hair * 1.2));
       QColor fill = theme.road;
@@ -212,7 +225,8 @@ void paint_surface(QPainter& painter, const Picture& picture) {
         if (p.station_m > from && p.station_m < to) band << f.side(p.station_m, p.elevation_m);
       band << f.side(to, elevation_at(ground, to));
       painter.setBrush(Qt::NoBrush);
-      const double width = feature.kind == SurfaceKind::ditch || feature.kind == SurfaceKind::footway ? text * 0.25 : text * 0.5;
+      const double width =
+          feature.kind == SurfaceKind::ditch || feature.kind == SurfaceKind::footway ? text * 0.25 : text * 0.5;
       QPen pen(feature.kind == SurfaceKind::ditch ? theme.water : theme.road, width, Qt::SolidLine, Qt::FlatCap);
       if (feature.kind == SurfaceKind::track) pen.setDashPattern({0.5, 0.6});
       painter.setPen(pen);
@@ -227,7 +241,8 @@ void paint_surface(QPainter& painter, const Picture& picture) {
     const double room = f.px_x(to) - f.px_x(from);
     const QString shown = metrics.elidedText(name, Qt::ElideRight, std::max(room, text * 9));
     const double y = f.px_z(elevation_at(ground, middle)) + (block ? -text * 2.0 : -text * 0.8);
-    halo_text(painter, QPointF(f.px_x(middle) - metrics.horizontalAdvance(shown) / 2, y), shown, theme.ink_soft, theme.sky);
+    halo_text(painter, QPointF(f.px_x(middle) - metrics.horizontalAdvance(shown) / 2, y), shown, theme.ink_soft,
+              theme.sky);
   }
   painter.setFont(drawing_font(text));
 }

@@ -8,7 +8,9 @@ namespace burrow {
 
 namespace {
 
-QString text_of(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+QString text_of(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
 
 QPolygonF plan_line(const Frame& f, const PlanLine& line) {
   QPolygonF shape;
@@ -36,7 +38,8 @@ void paint_surface_plan(QPainter& painter, const Picture& picture) {
     if (area.isEmpty()) continue;
     QColor fill = feature.kind == SurfaceKind::ditch ? theme.water : theme.road;
     fill.setAlpha(feature.kind == SurfaceKind::building || feature.kind == SurfaceKind::footing ? 70 : 34);
-    painter.setPen(QPen(theme.road, picture.look.hair, feature.kind == SurfaceKind::track ? Qt::DashLine : Qt::SolidLine));
+    painter.setPen(
+        QPen(theme.road, picture.look.hair, feature.kind == SurfaceKind::track ? Qt::DashLine : Qt::SolidLine));
     painter.setBrush(feature.kind == SurfaceKind::building ? QBrush(fill, Qt::FDiagPattern) : QBrush(fill));
     painter.drawPolygon(area);
     if (feature.kind == SurfaceKind::track && area.size() == 4) {  // two rails about the middle
@@ -50,7 +53,8 @@ void paint_surface_plan(QPainter& painter, const Picture& picture) {
     const QRectF box = area.boundingRect().intersected(f.plan);
     if (box.width() < text * 2.5) continue;
     const QString shown = metrics.elidedText(name, Qt::ElideRight, box.width() - 6);
-    halo_text(painter, QPointF(box.center().x() - metrics.horizontalAdvance(shown) / 2, box.bottom() - text * 0.7), shown, theme.ink_soft, theme.paper);
+    halo_text(painter, QPointF(box.center().x() - metrics.horizontalAdvance(shown) / 2, box.bottom() - text * 0.7),
+              shown, theme.ink_soft, theme.paper);
   }
 }
 
@@ -84,7 +88,8 @@ void paint_path_plan(QPainter& painter, const Picture& picture, const Assessment
     for (std::size_t b = 0; b < factors.size(); ++b) {
       shape.clear();
       for (const PathPoint& p : points) shape << f.above(p.x_m, p.y_m + factors[b] * p.sd_lateral_m);
-      for (auto p = points.rbegin(); p != points.rend(); ++p) shape << f.above(p->x_m, p->y_m - factors[b] * p->sd_lateral_m);
+      for (auto p = points.rbegin(); p != points.rend(); ++p)
+        shape << f.above(p->x_m, p->y_m - factors[b] * p->sd_lateral_m);
       QColor colour = theme.band;
       colour.setAlpha(strength[b]);
       painter.setBrush(colour);
@@ -128,7 +133,8 @@ void paint_utilities_plan(QPainter& painter, const Picture& picture) {
       painter.drawPolyline(line);
     }
     if (picked || hovered) {
-      painter.setPen(QPen(theme.focus, width + picture.look.hair * (picked ? 5 : 3), Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+      painter.setPen(
+          QPen(theme.focus, width + picture.look.hair * (picked ? 5 : 3), Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
       painter.drawPolyline(line);
     }
     QPen pen = utility_pen(picture, utility.kind, std::min(width, text * 0.5));
@@ -203,7 +209,8 @@ void paint_plan(QPainter& painter, const Picture& picture) {
     for (const Utility& old : picture.focus.ghost_crossing->site.utilities) {
       const auto now = std::find_if(picture.crossing.site.utilities.begin(), picture.crossing.site.utilities.end(),
                                     [&](const Utility& u) { return u.id == old.id; });
-      if (now != picture.crossing.site.utilities.end() && now->path != old.path) painter.drawPolyline(utility_line(f, old));
+      if (now != picture.crossing.site.utilities.end() && now->path != old.path)
+        painter.drawPolyline(utility_line(f, old));
     }
   }
   if (picture.focus.ghost) paint_path_plan(painter, picture, *picture.focus.ghost, true);

@@ -7,7 +7,9 @@ namespace burrow {
 
 namespace {
 
-double unit_m(UnitSystem units) { return units == UnitSystem::us ? 0.3048 : 1.0; }
+double unit_m(UnitSystem units) {
+  return units == UnitSystem::us ? 0.3048 : 1.0;
+}
 
 /// A tick's number in the shown unit, without the unit: the ruler says it once.
 QString tick_text(double value_m, double step_m, UnitSystem units) {
@@ -18,7 +20,9 @@ QString tick_text(double value_m, double step_m, UnitSystem units) {
   return QString::number(shown, 'f', decimals).replace(QLatin1Char('-'), QChar(0x2212));
 }
 
-QString unit_word(UnitSystem units) { return units == UnitSystem::us ? QStringLiteral("ft") : QStringLiteral("m"); }
+QString unit_word(UnitSystem units) {
+  return units == UnitSystem::us ? QStringLiteral("ft") : QStringLiteral("m");
+}
 
 }  // namespace
 
@@ -51,7 +55,8 @@ void paint_ruler(QPainter& painter, const Picture& picture) {
     painter.drawLine(QPointF(x, f.ruler.top()), QPointF(x, f.ruler.top() + text * 0.55));
     painter.drawLine(QPointF(x, f.ruler.bottom()), QPointF(x, f.ruler.bottom() - text * 0.55));
     const QString number = tick_text(s, step, picture.look.units);
-    painter.drawText(QPointF(x - metrics.horizontalAdvance(number) / 2, f.ruler.center().y() + metrics.ascent() * 0.36), number);
+    painter.drawText(QPointF(x - metrics.horizontalAdvance(number) / 2, f.ruler.center().y() + metrics.ascent() * 0.36),
+                     number);
   }
   painter.setBrush(theme.bore);
   painter.setPen(Qt::NoPen);
@@ -86,12 +91,16 @@ void paint_axes(QPainter& painter, const Picture& picture) {
       const QString number = tick_text(v, step, picture.look.units);
       if (y < pane.top() + text * 2.4) continue;  // room for the heading
       painter.setPen(theme.ink);
-      painter.drawText(QPointF(pane.left() - text * 0.55 - metrics.horizontalAdvance(number), y + metrics.ascent() * 0.36), number);
+      painter.drawText(
+          QPointF(pane.left() - text * 0.55 - metrics.horizontalAdvance(number), y + metrics.ascent() * 0.36), number);
     }
   };
-  axis(f.elevation, f.elevation_m(f.elevation.top()), f.elevation_m(f.elevation.bottom()), f.px_per_m * f.exaggeration,
-       [&](double z) { return f.px_z(z); }, true);
-  axis(f.plan, f.offset_m(f.plan.top()), f.offset_m(f.plan.bottom()), f.px_per_m, [&](double y) { return f.px_y(y); }, true);
+  axis(
+      f.elevation, f.elevation_m(f.elevation.top()), f.elevation_m(f.elevation.bottom()), f.px_per_m * f.exaggeration,
+      [&](double z) { return f.px_z(z); }, true);
+  axis(
+      f.plan, f.offset_m(f.plan.top()), f.offset_m(f.plan.bottom()), f.px_per_m, [&](double y) { return f.px_y(y); },
+      true);
 
   painter.save();
   painter.setPen(QPen(theme.grid, picture.look.hair));
@@ -107,12 +116,14 @@ void paint_axes(QPainter& painter, const Picture& picture) {
   painter.setFont(drawing_font(text * 0.85, QFont::DemiBold));
   const QString unit = unit_word(picture.look.units);
   painter.drawText(QPointF(left + text * 0.4, f.elevation.top() + text * 1.3), QObject::tr("level, %1").arg(unit));
-  painter.drawText(QPointF(left + text * 0.4, f.ruler.center().y() + text * 0.35), QObject::tr("station, %1").arg(unit));
+  painter.drawText(QPointF(left + text * 0.4, f.ruler.center().y() + text * 0.35),
+                   QObject::tr("station, %1").arg(unit));
   painter.drawText(QPointF(left + text * 0.4, f.plan.top() + text * 1.3), QObject::tr("offset, %1").arg(unit));
   painter.setFont(drawing_font(text));
   if (picture.focus.ghost == nullptr && f.exaggeration > 1.0) {
     const QString said = QObject::tr("heights ×%1").arg(f.exaggeration);
-    halo_text(painter, QPointF(f.elevation.left() + text * 0.8, f.elevation.bottom() - text * 0.6), said, theme.caution.darker(theme.dark ? 100 : 160), theme.paper);
+    halo_text(painter, QPointF(f.elevation.left() + text * 0.8, f.elevation.bottom() - text * 0.6), said,
+              theme.caution.darker(theme.dark ? 100 : 160), theme.paper);
   }
 }
 

@@ -9,11 +9,14 @@ namespace burrow {
 
 namespace {
 
-QString text_of(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+QString text_of(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
 
 constexpr std::array<double, 3> band_factors{2.576, 1.645, 0.674};  // 99, 90 and 50 % of one coordinate
 
-void paint_pit_side(QPainter& painter, const Picture& picture, const PitShape& pit, const PitSides& sides, bool launch, bool picked) {
+void paint_pit_side(QPainter& painter, const Picture& picture, const PitShape& pit, const PitSides& sides, bool launch,
+                    bool picked) {
   const Frame& f = picture.frame;
   const Theme& theme = picture.look.theme;
   if (pit.section.size() < 3) return;
@@ -50,7 +53,8 @@ void paint_tool(QPainter& painter, const Picture& picture) {
                   launch.elevation.m + along * std::sin(angle) + up * std::cos(angle));
   };
   const double r = diameter / 2;
-  const QPolygonF body{QList<QPointF>{at(-length, r), at(-nose, r), at(0, 0.12 * r), at(0, -0.12 * r), at(-nose, -r), at(-length, -r)}};
+  const QPolygonF body{
+      QList<QPointF>{at(-length, r), at(-nose, r), at(0, 0.12 * r), at(0, -0.12 * r), at(-nose, -r), at(-length, -r)}};
   painter.setPen(QPen(picture.look.theme.ink, picture.look.hair));
   painter.setBrush(picture.look.theme.dark ? QColor(0x6d, 0x76, 0x80) : QColor(0xb9, 0xc0, 0xc6));
   painter.drawPolygon(body);
@@ -68,7 +72,8 @@ void paint_path(QPainter& painter, const Picture& picture, const Assessment& ass
     for (std::size_t b = 0; b < band_factors.size(); ++b) {
       shape.clear();
       for (const PathPoint& p : points) shape << f.side(p.x_m, p.z_m + band_factors[b] * p.sd_vertical_m);
-      for (auto p = points.rbegin(); p != points.rend(); ++p) shape << f.side(p->x_m, p->z_m - band_factors[b] * p->sd_vertical_m);
+      for (auto p = points.rbegin(); p != points.rend(); ++p)
+        shape << f.side(p->x_m, p->z_m - band_factors[b] * p->sd_vertical_m);
       QColor colour = theme.band;
       colour.setAlpha(strength[b]);
       painter.setBrush(colour);
@@ -131,7 +136,8 @@ void paint_ghost_utilities(QPainter& painter, const Picture& picture) {
     if (!mark.depth_known) continue;
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(picture.look.theme.ghost, picture.look.hair * 1.3, Qt::DashLine));
-    painter.drawEllipse(disc_of(picture.frame, mark, old->outside_diameter.value_or(Length{0}).m, picture.look.text * 0.7));
+    painter.drawEllipse(
+        disc_of(picture.frame, mark, old->outside_diameter.value_or(Length{0}).m, picture.look.text * 0.7));
   }
 }
 
@@ -152,8 +158,10 @@ void paint_gap(QPainter& painter, const Picture& picture, const UtilityAnswer& a
 
 void paint_pits_side(QPainter& painter, const Picture& picture) {
   const PartKind picked = picture.focus.picked.kind;
-  paint_pit_side(painter, picture, picture.assessment.launch_pit, picture.crossing.pits.launch.sides, true, picked == PartKind::launch);
-  paint_pit_side(painter, picture, picture.assessment.exit_pit, picture.crossing.pits.exit.sides, false, picked == PartKind::exit);
+  paint_pit_side(painter, picture, picture.assessment.launch_pit, picture.crossing.pits.launch.sides, true,
+                 picked == PartKind::launch);
+  paint_pit_side(painter, picture, picture.assessment.exit_pit, picture.crossing.pits.exit.sides, false,
+                 picked == PartKind::exit);
   if (picture.focus.ghost) {
     for (const PitShape* pit : {&picture.focus.ghost->launch_pit, &picture.focus.ghost->exit_pit}) {
       QPolygonF cut;
@@ -180,7 +188,9 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
   std::vector<QRectF> taken;
   for (const Utility& utility : picture.crossing.site.utilities) {
     const UtilityMark mark = utility_mark(utility);
-    if (utility.path.empty() || f.px_x(mark.station_m) < f.elevation.left() - 200 || f.px_x(mark.station_m) > f.elevation.right() + 200) continue;
+    if (utility.path.empty() || f.px_x(mark.station_m) < f.elevation.left() - 200 ||
+        f.px_x(mark.station_m) > f.elevation.right() + 200)
+      continue;
     const QColor colour = utility_colour(picture, utility.kind);
     const UtilityKindRow* row = kind_row(picture, utility.kind);
     const QString letter = row ? text_of(row->letter_code) : QStringLiteral("?");
@@ -217,8 +227,11 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
       painter.setBrush(halo);
       painter.drawEllipse(disc.adjusted(-grow_x, -grow, grow_x, grow));
     }
-    painter.setPen(QPen(picked || hovered ? theme.focus : theme.ink, picture.look.hair * (picked ? 2.6 : hovered ? 2 : 1)));
-    painter.setBrush(utility.status.value == UtilityStatus::abandoned ? QBrush(colour, Qt::BDiagPattern) : QBrush(colour));
+    painter.setPen(QPen(picked || hovered ? theme.focus : theme.ink, picture.look.hair * (picked    ? 2.6
+                                                                                          : hovered ? 2
+                                                                                                    : 1)));
+    painter.setBrush(utility.status.value == UtilityStatus::abandoned ? QBrush(colour, Qt::BDiagPattern)
+                                                                      : QBrush(colour));
     painter.drawEllipse(disc);
 
     painter.setFont(drawing_font(text * 0.92, QFont::Bold));
@@ -228,8 +241,10 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
       const QString shown = whole ? metrics.elidedText(name, Qt::ElideRight, text * 15) : letter;
       const double w = metrics.horizontalAdvance(shown) + 4;
       const double h = metrics.height();
-      const std::array<QPointF, 4> places{QPointF(disc.right() + 4, disc.center().y() + h * 0.32), QPointF(disc.left() - w - 2, disc.center().y() + h * 0.32),
-                                          QPointF(disc.center().x() - w / 2, disc.top() - 4), QPointF(disc.center().x() - w / 2, disc.bottom() + h)};
+      const std::array<QPointF, 4> places{QPointF(disc.right() + 4, disc.center().y() + h * 0.32),
+                                          QPointF(disc.left() - w - 2, disc.center().y() + h * 0.32),
+                                          QPointF(disc.center().x() - w / 2, disc.top() - 4),
+                                          QPointF(disc.center().x() - w / 2, disc.bottom() + h)};
       bool placed = false;
       for (const QPointF& at : places) {
         const QRectF box(at.x() - 2, at.y() - metrics.ascent(), w, h);

@@ -6,14 +6,18 @@
 
 namespace burrow {
 
-double gutter_width(const Look& look) { return look.text * 4.6; }
-double ruler_height(const Look& look) { return look.text * 2.9; }
+double gutter_width(const Look& look) {
+  return look.text * 4.6;
+}
+double ruler_height(const Look& look) {
+  return look.text * 2.9;
+}
 
 double bore_offset_at(const Assessment& assessment, const Crossing& crossing, double station_m) {
   const auto& points = assessment.bore.points;
   if (points.empty()) return crossing.bore.launch.offset->m;
-  const auto right = std::lower_bound(points.begin(), points.end(), station_m,
-                                      [](const PathPoint& p, double x) { return p.x_m < x; });
+  const auto right =
+      std::lower_bound(points.begin(), points.end(), station_m, [](const PathPoint& p, double x) { return p.x_m < x; });
   if (right == points.begin()) return points.front().y_m;
   if (right == points.end()) return points.back().y_m;
   const PathPoint& a = *(right - 1);
@@ -35,9 +39,9 @@ UtilityMark utility_mark(const Utility& utility) {
     if (mark.depth_known) mark.elevation_m = *a.z_m + t * (*b.z_m - *a.z_m);
     return mark;
   }
-  const auto nearest = std::min_element(utility.path.begin(), utility.path.end(), [](const PathVertex& a, const PathVertex& b) {
-    return std::abs(a.y_m) < std::abs(b.y_m);
-  });
+  const auto nearest =
+      std::min_element(utility.path.begin(), utility.path.end(),
+                       [](const PathVertex& a, const PathVertex& b) { return std::abs(a.y_m) < std::abs(b.y_m); });
   mark.station_m = nearest->x_m;
   mark.depth_known = nearest->z_m.has_value();
   mark.elevation_m = nearest->z_m.value_or(0);
@@ -48,7 +52,8 @@ void halo_text(QPainter& painter, const QPointF& at, const QString& text, const 
   QColor soft = halo;
   soft.setAlpha(215);
   const QFontMetricsF metrics(painter.font());
-  const QRectF box(at.x() - 2, at.y() - metrics.ascent(), metrics.horizontalAdvance(text) + 4, metrics.ascent() + metrics.descent());
+  const QRectF box(at.x() - 2, at.y() - metrics.ascent(), metrics.horizontalAdvance(text) + 4,
+                   metrics.ascent() + metrics.descent());
   painter.fillRect(box, soft);
   painter.setPen(ink);
   painter.drawText(at, text);
@@ -62,13 +67,14 @@ QColor row_colour(const Picture& picture, UtilityKind kind) {
 }
 }  // namespace
 
-QColor utility_colour(const Picture& picture, UtilityKind kind) { return row_colour(picture, kind); }
+QColor utility_colour(const Picture& picture, UtilityKind kind) {
+  return row_colour(picture, kind);
+}
 
 QPen utility_pen(const Picture& picture, UtilityKind kind, double width) {
   QPen pen(row_colour(picture, kind), width, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
   for (const UtilityKindRow& row : picture.tables.utilities)
-    if (row.kind == kind && !row.dash.empty())
-      pen.setDashPattern(QList<qreal>(row.dash.begin(), row.dash.end()));
+    if (row.kind == kind && !row.dash.empty()) pen.setDashPattern(QList<qreal>(row.dash.begin(), row.dash.end()));
   return pen;
 }
 

@@ -72,19 +72,27 @@ QColor Theme::on_severity(Severity s) const {
 }
 QColor Theme::verdict(Verdict v) const {
   switch (v) {
-    case Verdict::stop: return stop;
-    case Verdict::caution: return caution;
-    case Verdict::incomplete: return note;
-    case Verdict::within_limits: break;
+    case Verdict::stop:
+      return stop;
+    case Verdict::caution:
+      return caution;
+    case Verdict::incomplete:
+      return note;
+    case Verdict::within_limits:
+      break;
   }
   return fine;
 }
 QColor Theme::on_verdict(Verdict v) const {
   switch (v) {
-    case Verdict::stop: return on_stop;
-    case Verdict::caution: return on_caution;
-    case Verdict::incomplete: return on_note;
-    case Verdict::within_limits: break;
+    case Verdict::stop:
+      return on_stop;
+    case Verdict::caution:
+      return on_caution;
+    case Verdict::incomplete:
+      return on_note;
+    case Verdict::within_limits:
+      break;
   }
   return on_fine;
 }
@@ -105,7 +113,8 @@ SoilFill soil_fill(std::string_view soil, const Theme& theme) {
     const bool firm = soil.starts_with("stiff") || soil.starts_with("very-stiff") || soil.starts_with("hard") ||
                       soil.starts_with("dense");
     if (firm) fill.tint = fill.tint.darker(108);
-    if (theme.dark) fill.tint = QColor::fromHslF(fill.tint.hslHueF(), fill.tint.hslSaturationF() * 0.30F, firm ? 0.17F : 0.20F);
+    if (theme.dark)
+      fill.tint = QColor::fromHslF(fill.tint.hslHueF(), fill.tint.hslSaturationF() * 0.30F, firm ? 0.17F : 0.20F);
     return fill;
   }
   return rows[0].light;
@@ -114,7 +123,8 @@ SoilFill soil_fill(std::string_view soil, const Theme& theme) {
 QString register_typeface() {
   static const QString family = [] {
     QString name;
-    for (const char* file : {":/fonts/OpenSans-Regular.ttf", ":/fonts/OpenSans-Semibold.ttf", ":/fonts/OpenSans-Bold.ttf"}) {
+    for (const char* file :
+         {":/fonts/OpenSans-Regular.ttf", ":/fonts/OpenSans-Semibold.ttf", ":/fonts/OpenSans-Bold.ttf"}) {
       const int id = QFontDatabase::addApplicationFont(QString::fromLatin1(file));
       const QStringList families = QFontDatabase::applicationFontFamilies(id);
       if (name.isEmpty() && !families.isEmpty()) name = families.first();

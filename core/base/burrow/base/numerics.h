@@ -9,18 +9,29 @@
 
 namespace burrow {
 
-/// Nodes and weights of the 12-point Gauss–Legendre rule on [−1, 1].
-/// Source: derived (roots of P₁₂ by Newton in 40 digits).   Evidence: GaussLegendre.Boost_NodesAndWeights
-inline constexpr std::size_t gauss_points = 12;
-using GaussValues = std::array<double, gauss_points>;
-inline constexpr GaussValues gauss_nodes{-0.981560634246719251, -0.904117256370474857, -0.769902674194304687,
-                                         -0.587317954286617447, -0.367831498998180194, -0.125233408511468916,
-                                         0.125233408511468916,  0.367831498998180194,  0.587317954286617447,
-                                         0.769902674194304687,  0.904117256370474857,  0.981560634246719251};
-inline constexpr GaussValues gauss_weights{0.047175336386511827, 0.106939325995318431, 0.160078328543346226,
-                                           0.203167426723065922, 0.233492536538354809, 0.249147045813402785,
-                                           0.249147045813402785, 0.233492536538354809, 0.203167426723065922,
-                                           0.160078328543346226, 0.106939325995318431, 0.047175336386511827};
+/// Nodes and weights of the N-point Gauss–Legendre rule on [−1, 1], N = 6 or 12.
+/// Source: derived (roots of the Legendre polynomial by Newton in 40 digits).
+/// Evidence: GaussLegendre.Boost_NodesAndWeights
+template <std::size_t N>
+struct GaussRule;
+template <>
+struct GaussRule<6> {
+  static constexpr std::array<double, 6> nodes{-0.932469514203152028, -0.661209386466264514, -0.238619186083196909,
+                                               0.238619186083196909,  0.661209386466264514,  0.932469514203152028};
+  static constexpr std::array<double, 6> weights{0.171324492379170345, 0.360761573048138608, 0.467913934572691047,
+                                                 0.467913934572691047, 0.360761573048138608, 0.171324492379170345};
+};
+template <>
+struct GaussRule<12> {
+  static constexpr std::array<double, 12> nodes{-0.981560634246719251, -0.904117256370474857, -0.769902674194304687,
+                                                -0.587317954286617447, -0.367831498998180194, -0.125233408511468916,
+                                                0.125233408511468916,  0.367831498998180194,  0.587317954286617447,
+                                                0.769902674194304687,  0.904117256370474857,  0.981560634246719251};
+  static constexpr std::array<double, 12> weights{0.047175336386511827, 0.106939325995318431, 0.160078328543346226,
+                                                  0.203167426723065922, 0.233492536538354809, 0.249147045813402785,
+                                                  0.249147045813402785, 0.233492536538354809, 0.203167426723065922,
+                                                  0.160078328543346226, 0.106939325995318431, 0.047175336386511827};
+};
 
 /// Polynomial through a smooth function at 12 Chebyshev nodes of [low, high].
 /// Source: Chebyshev interpolation, Clenshaw summation (textbook).   Range: low < high; outside them it must not be
@@ -51,17 +62,18 @@ class ChebyshevFit {
     return coefficients_[0] + t * b1 - b2;
   }
 
-  /// The same at twelve arguments at once, in place.
-  void evaluate(GaussValues& x) const {
-    GaussValues b1{}, b2{};
+  /// The same at several arguments at once, in place.
+  template <std::size_t N>
+  void evaluate(std::array<double, N>& x) const {
+    std::array<double, N> b1{}, b2{};
     for (double& v : x) v = scaled(v);
     for (std::size_t j = nodes - 1; j > 0; --j)
-      for (std::size_t i = 0; i < gauss_points; ++i) {
+      for (std::size_t i = 0; i < N; ++i) {
         const double b = coefficients_[j] + 2 * x[i] * b1[i] - b2[i];
         b2[i] = b1[i];
         b1[i] = b;
       }
-    for (std::size_t i = 0; i < gauss_points; ++i) x[i] = coefficients_[0] + x[i] * b1[i] - b2[i];
+    for (std::size_t i = 0; i < N; ++i) x[i] = coefficients_[0] + x[i] * b1[i] - b2[i];
   }
 
   [[nodiscard]] double low() const { return low_; }

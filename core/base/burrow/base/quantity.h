@@ -6,37 +6,94 @@
 
 namespace burrow {
 
-struct Length { double m = 0; auto operator<=>(const Length&) const = default; };
-struct Angle { double rad = 0; auto operator<=>(const Angle&) const = default; };
+struct Length {
+  double m = 0;
+  auto operator<=>(const Length&) const = default;
+};
+struct Angle {
+  double rad = 0;
+  auto operator<=>(const Angle&) const = default;
+};
 /// A plain ratio: a grade (rise over run, positive up), a share, a chance.
-struct Ratio { double v = 0; auto operator<=>(const Ratio&) const = default; };
-struct Area { double m2 = 0; auto operator<=>(const Area&) const = default; };
-struct Volume { double m3 = 0; auto operator<=>(const Volume&) const = default; };
-struct Pressure { double Pa = 0; auto operator<=>(const Pressure&) const = default; };
-struct Force { double N = 0; auto operator<=>(const Force&) const = default; };
-struct UnitWeight { double N_m3 = 0; auto operator<=>(const UnitWeight&) const = default; };
-struct Mass { double kg = 0; auto operator<=>(const Mass&) const = default; };
-struct Duration { double s = 0; auto operator<=>(const Duration&) const = default; };
-struct Frequency { double Hz = 0; auto operator<=>(const Frequency&) const = default; };
-struct VolumeFlow { double m3_s = 0; auto operator<=>(const VolumeFlow&) const = default; };
-struct Temperature { double K = 0; auto operator<=>(const Temperature&) const = default; };
+struct Ratio {
+  double v = 0;
+  auto operator<=>(const Ratio&) const = default;
+};
+struct Area {
+  double m2 = 0;
+  auto operator<=>(const Area&) const = default;
+};
+struct Volume {
+  double m3 = 0;
+  auto operator<=>(const Volume&) const = default;
+};
+struct Pressure {
+  double Pa = 0;
+  auto operator<=>(const Pressure&) const = default;
+};
+struct Force {
+  double N = 0;
+  auto operator<=>(const Force&) const = default;
+};
+struct UnitWeight {
+  double N_m3 = 0;
+  auto operator<=>(const UnitWeight&) const = default;
+};
+struct Mass {
+  double kg = 0;
+  auto operator<=>(const Mass&) const = default;
+};
+struct Duration {
+  double s = 0;
+  auto operator<=>(const Duration&) const = default;
+};
+struct Frequency {
+  double Hz = 0;
+  auto operator<=>(const Frequency&) const = default;
+};
+struct VolumeFlow {
+  double m3_s = 0;
+  auto operator<=>(const VolumeFlow&) const = default;
+};
+struct Temperature {
+  double K = 0;
+  auto operator<=>(const Temperature&) const = default;
+};
 /// Events for each metre of bore: stones met, refusals.
-struct RatePerLength { double per_m = 0; auto operator<=>(const RatePerLength&) const = default; };
-struct RatePerArea { double per_m2 = 0; auto operator<=>(const RatePerArea&) const = default; };
+struct RatePerLength {
+  double per_m = 0;
+  auto operator<=>(const RatePerLength&) const = default;
+};
+struct RatePerArea {
+  double per_m2 = 0;
+  auto operator<=>(const RatePerArea&) const = default;
+};
 /// Random growth of heading: standard deviation after one metre, growing with the square root of length.
-struct Wander { double rad_sqrt_m = 0; auto operator<=>(const Wander&) const = default; };
+struct Wander {
+  double rad_sqrt_m = 0;
+  auto operator<=>(const Wander&) const = default;
+};
 
 constexpr double pi = 3.14159265358979323846;
 constexpr double gravity_m_s2 = 9.80665;
 constexpr double water_unit_weight_N_m3 = 9806.65;
 
 namespace literals {
-constexpr double as_double(long double v) { return static_cast<double>(v); }
-constexpr double as_double(unsigned long long v) { return static_cast<double>(v); }
+constexpr double as_double(long double v) {
+  return static_cast<double>(v);
+}
+constexpr double as_double(unsigned long long v) {
+  return static_cast<double>(v);
+}
 
-#define BURROW_LITERAL(suffix, Type, factor)                                                        \
-  constexpr Type operator""_##suffix(long double v) { return Type{as_double(v) * (factor)}; }       \
-  constexpr Type operator""_##suffix(unsigned long long v) { return Type{as_double(v) * (factor)}; }
+// NOLINTBEGIN(bugprone-macro-parentheses): a type cannot stand in parentheses
+#define BURROW_LITERAL(suffix, Type, factor)                 \
+  constexpr Type operator""_##suffix(long double v) {        \
+    return Type{as_double(v) * (factor)};                    \
+  }                                                          \
+  constexpr Type operator""_##suffix(unsigned long long v) { \
+    return Type{as_double(v) * (factor)};                    \
+  }
 BURROW_LITERAL(m, Length, 1.0)
 BURROW_LITERAL(mm, Length, 1e-3)
 BURROW_LITERAL(ft, Length, 0.3048)
@@ -56,6 +113,7 @@ BURROW_LITERAL(kg, Mass, 1.0)
 BURROW_LITERAL(s, Duration, 1.0)
 BURROW_LITERAL(Hz, Frequency, 1.0)
 #undef BURROW_LITERAL
+// NOLINTEND(bugprone-macro-parentheses)
 }  // namespace literals
 
 }  // namespace burrow

@@ -42,16 +42,18 @@ enum class Dimension {
 /// the sign is a true minus ("−0.31 m"), and nothing that shows as zero has one. Never a thousands separator.
 /// Evidence: Format.*
 std::string format(double value, Dimension dimension, UnitSystem units);
-inline std::string format(Length v, UnitSystem u, Dimension d = Dimension::length) { return format(v.m, d, u); }
+inline std::string format(Length v, UnitSystem u, Dimension d = Dimension::length) {
+  return format(v.m, d, u);
+}
 
 /// The unit a bare typed number is taken in: "m", "ft", "mm", "in", "%", "°".
 std::string_view unit_name(Dimension dimension, UnitSystem units);
 
-/// SI value of what a person typed: "1.37 m", "4' 6\"", "4 ft 6 in", "4-6 1/2\"", "2 %", "1.15 deg", "1:50", "450mm", "65 psi", a
-/// small sum "1.2 + 0.35", a bare number in the unit shown. Accepts "," as decimal mark when it cannot be a thousands
-/// separator. A tight hyphen after feet is no difference ("4'-6\""); what could be either is refused.
-/// Errors: empty, no number, unknown unit, wrong dimension, NaN or infinite; `expected` gives an example.
-/// Evidence: Parse.*, RoundTrip.*
+/// SI value of what a person typed: "1.37 m", "4' 6\"", "4 ft 6 in", "4-6 1/2\"", "2 %", "1.15 deg", "1:50", "450mm",
+/// "65 psi", a small sum "1.2 + 0.35", a bare number in the unit shown. Accepts "," as decimal mark when it cannot be a
+/// thousands separator. A tight hyphen after feet is no difference ("4'-6\""); what could be either is refused. Errors:
+/// empty, no number, unknown unit, wrong dimension, NaN or infinite; `expected` gives an example. Evidence: Parse.*,
+/// RoundTrip.*
 Result<double> parse(std::string_view text, Dimension dimension, UnitSystem units);
 
 /// Shortest text that reads back as the same double, locale-free: for files, never for people.

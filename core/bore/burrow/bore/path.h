@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "burrow/base/words.h"
+#include "burrow/bore/tool.h"
+#include "burrow/soil/ground.h"
 
 namespace burrow {
 
@@ -24,7 +26,7 @@ struct PathPoint {
   double sd_lateral_m = 0, sd_vertical_m = 0;
   double cover_m = 0;  ///< crown of the hole to the surface
   double resistance_above_Pa = 0, resistance_below_Pa = 0;
-  double curvature_1_m = 0;  ///< dθ/ds
+  double curvature_1_m = 0;      ///< dθ/ds
   double limit_pressure_Pa = 0;  ///< p_L at the axis
   double roof_cap_Pa = 0;
   bool operator==(const PathPoint&) const = default;
@@ -36,5 +38,26 @@ struct BorePath {
   PathEnd ends = PathEnd::exit;
   bool operator==(const BorePath&) const = default;
 };
+
+/// How finely a path is followed. Points are recorded at most 0.25 m apart whatever the step.
+struct PathSteps {
+  Length step{0.05};
+};
+
+/// The mean path of an unsteered tool with its spread, from the launch face to the exit face, to daylight (cover 0,
+/// found on the last step) or to 1.5 × (exit − launch) + 5 m. The first point is at s = 0, the last exactly at the end.
+/// Mean: `Steering` with the mean of c; midpoint rule, the curvature of a step put forward from the two last ones.
+/// Spread: wander σ_e² = σ² + λ s_J² of the soil at the axis, start, level and aim errors, the path's own sensitivity
+/// ∂κ/∂z (beside strips ∂κ/∂y), and the spread of c to first order. sd of a coordinate at a station: the sd across the
+/// axis is divided by the cosine of grade or heading. Source: 03 §4 (our model), §5 (derived from it). Range: an exit
+/// at or behind the launch face, which the reader refuses, gives the launch point alone with length 0 and `longest`; a
+/// launch point in the air gives the launch point alone and `daylight`. Evidence: PredictPath.*, PathSpread.*, Wander.*
+BorePath predict_path(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps = {});
+
+/// Chance that something in the ground stops the tool on its way up to `up_to`: 1 − exp(−∫ refusal rate ds), with the
+/// rate of the soil at the axis.
+/// Source: 03 §9 (our model).   Evidence: ChanceOfRefusal.*
+double chance_of_refusal(const Ground& ground, const BorePath& path, Length up_to);
+double chance_of_refusal(const Ground& ground, const BorePath& path);
 
 }  // namespace burrow

@@ -31,7 +31,7 @@ struct Launch {
   Length station;
   Given<Length> offset;
   Length elevation;
-  Ratio grade;  ///< dz/dx, positive up
+  Ratio grade;           ///< dz/dx, positive up
   Given<Angle> heading;  ///< positive left, 0 along the line
   Given<Length> position_sd{Length{0.005}};
   Given<Angle> level_sd{Angle{0.005}};

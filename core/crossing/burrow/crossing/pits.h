@@ -7,8 +7,8 @@
 
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
-#include "burrow/crossing/site.h"
 #include "burrow/base/words.h"
+#include "burrow/crossing/site.h"
 
 namespace burrow {
 

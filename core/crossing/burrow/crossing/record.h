@@ -14,10 +14,10 @@ enum class ReadingKind { start, mark, grade, heading, fix, pressure, peg, stop, 
 template <>
 struct Words<ReadingKind> {
   static constexpr std::pair<ReadingKind, std::string_view> list[] = {
-      {ReadingKind::start, "start"},       {ReadingKind::mark, "mark"},   {ReadingKind::grade, "grade"},
-      {ReadingKind::heading, "heading"},   {ReadingKind::fix, "fix"},     {ReadingKind::pressure, "pressure"},
-      {ReadingKind::peg, "peg"},           {ReadingKind::stop, "stop"},   {ReadingKind::go, "go"},
-      {ReadingKind::back, "back"},         {ReadingKind::arrival, "arrival"}, {ReadingKind::end, "end"},
+      {ReadingKind::start, "start"},     {ReadingKind::mark, "mark"},       {ReadingKind::grade, "grade"},
+      {ReadingKind::heading, "heading"}, {ReadingKind::fix, "fix"},         {ReadingKind::pressure, "pressure"},
+      {ReadingKind::peg, "peg"},         {ReadingKind::stop, "stop"},       {ReadingKind::go, "go"},
+      {ReadingKind::back, "back"},       {ReadingKind::arrival, "arrival"}, {ReadingKind::end, "end"},
       {ReadingKind::note, "note"}};
 };
 

@@ -55,7 +55,7 @@ struct SoilOverrides {
 
 struct Stratum {
   std::string id;
-  std::string soil;  ///< name of a soil class
+  std::string soil;              ///< name of a soil class
   std::optional<LevelLine> top;  ///< empty: the ground line
   Given<Known> known{Known::guess};
   SoilOverrides values;
@@ -80,8 +80,8 @@ enum class SurfaceKind { road, track, ditch, drive, footway, footing, building, 
 template <>
 struct Words<SurfaceKind> {
   static constexpr std::pair<SurfaceKind, std::string_view> list[] = {
-      {SurfaceKind::road, "road"},       {SurfaceKind::track, "track"},     {SurfaceKind::ditch, "ditch"},
-      {SurfaceKind::drive, "drive"},     {SurfaceKind::footway, "footway"}, {SurfaceKind::footing, "footing"},
+      {SurfaceKind::road, "road"},         {SurfaceKind::track, "track"},     {SurfaceKind::ditch, "ditch"},
+      {SurfaceKind::drive, "drive"},       {SurfaceKind::footway, "footway"}, {SurfaceKind::footing, "footing"},
       {SurfaceKind::building, "building"}, {SurfaceKind::wall, "wall"}};
 };
 
@@ -103,7 +103,7 @@ struct SurfaceFeature {
   std::optional<Length> to;
   Given<Angle> skew;  ///< 0 = square to the line
   std::optional<std::string> traffic;
-  std::optional<std::string> rule;  ///< name of a row of the owners' rules
+  std::optional<std::string> rule;       ///< name of a row of the owners' rules
   std::optional<Length> required_cover;  ///< typed limit
   std::optional<Length> heave_limit;     ///< typed limit
   Given<Permission> permission{Permission::not_asked};
@@ -160,9 +160,9 @@ enum class UtilityKind { gas, power, water, sewer, telecom, reclaimed, steam, un
 template <>
 struct Words<UtilityKind> {
   static constexpr std::pair<UtilityKind, std::string_view> list[] = {
-      {UtilityKind::gas, "gas"},         {UtilityKind::power, "power"},         {UtilityKind::water, "water"},
-      {UtilityKind::sewer, "sewer"},     {UtilityKind::telecom, "telecom"},     {UtilityKind::reclaimed, "reclaimed"},
-      {UtilityKind::steam, "steam"},     {UtilityKind::unknown, "unknown"}};
+      {UtilityKind::gas, "gas"},     {UtilityKind::power, "power"},     {UtilityKind::water, "water"},
+      {UtilityKind::sewer, "sewer"}, {UtilityKind::telecom, "telecom"}, {UtilityKind::reclaimed, "reclaimed"},
+      {UtilityKind::steam, "steam"}, {UtilityKind::unknown, "unknown"}};
 };
 
 enum class UtilityStatus { live, abandoned, proposed, unknown };
@@ -187,9 +187,8 @@ struct Words<LocatedHow> {
 enum class DiameterMeant { outside, inside, nominal };
 template <>
 struct Words<DiameterMeant> {
-  static constexpr std::pair<DiameterMeant, std::string_view> list[] = {{DiameterMeant::outside, "outside"},
-                                                                        {DiameterMeant::inside, "inside"},
-                                                                        {DiameterMeant::nominal, "nominal"}};
+  static constexpr std::pair<DiameterMeant, std::string_view> list[] = {
+      {DiameterMeant::outside, "outside"}, {DiameterMeant::inside, "inside"}, {DiameterMeant::nominal, "nominal"}};
 };
 
 enum class LevelMeant { crown, centre, invert };

@@ -63,12 +63,12 @@ struct ToolClass {
 /// A kind of utility: how it is drawn and what it wants by default.
 struct UtilityKindRow {
   UtilityKind kind = UtilityKind::unknown;
-  std::string name;         ///< "gas"
-  std::string letter_code;  ///< "G"
-  std::string colour;       ///< "#rrggbb", uniform colour code of locators (light theme)
-  std::string colour_dark;  ///< the same hue on a dark ground
+  std::string name;          ///< "gas"
+  std::string letter_code;   ///< "G"
+  std::string colour;        ///< "#rrggbb", uniform colour code of locators (light theme)
+  std::string colour_dark;   ///< the same hue on a dark ground
   std::vector<double> dash;  ///< lengths on, off, on … in line widths; empty: unbroken
-  bool dangerous = false;   ///< gas, power or liquid fuel: an unexposed one under the band is never better than caution
+  bool dangerous = false;  ///< gas, power or liquid fuel: an unexposed one under the band is never better than caution
   Source source;
   bool operator==(const UtilityKindRow&) const = default;
 };
@@ -87,11 +87,11 @@ struct LocatingPreset {
 
 /// A limit of `resources/limits.json`.
 struct LimitRow {
-  std::string id;           ///< "cover_diameters", "separation_gas_m": the key in a crossing's `limits`
-  std::string name;         ///< "cover in tool diameters"
-  double value = 0;         ///< SI
-  std::string unit;         ///< "m", "" for a ratio
-  bool at_least = true;     ///< sense: the value must not be below (true) or above (false) the limit
+  std::string id;        ///< "cover_diameters", "separation_gas_m": the key in a crossing's `limits`
+  std::string name;      ///< "cover in tool diameters"
+  double value = 0;      ///< SI
+  std::string unit;      ///< "m", "" for a ratio
+  bool at_least = true;  ///< sense: the value must not be below (true) or above (false) the limit
   Source source;
   bool operator==(const LimitRow&) const = default;
 };

@@ -9,8 +9,8 @@
 namespace burrow {
 
 struct PitShape {
-  double face_station_m = 0;  ///< plane where the tool enters or leaves
-  double floor_from_m = 0, floor_to_m = 0;  ///< stations of the floor, increasing
+  double face_station_m = 0;                   ///< plane where the tool enters or leaves
+  double floor_from_m = 0, floor_to_m = 0;     ///< stations of the floor, increasing
   double floor_right_m = 0, floor_left_m = 0;  ///< offsets of the floor, increasing
   double floor_elevation_m = 0;
   double axis_elevation_m = 0;
@@ -18,9 +18,9 @@ struct PitShape {
   double floor_length_m = 0, floor_width_m = 0;
   double top_length_m = 0, top_width_m = 0;
   double volume_m3 = 0;  ///< in the bank
-  PlanLine floor;      ///< corners of the floor
-  PlanLine footprint;  ///< outline at the surface
-  LevelLine section;   ///< outline of the cut along the crossing line, from the surface down and up again
+  PlanLine floor;        ///< corners of the floor
+  PlanLine footprint;    ///< outline at the surface
+  LevelLine section;     ///< outline of the cut along the crossing line, from the surface down and up again
   ExcavationType soil_type = ExcavationType::c;
   bool operator==(const PitShape&) const = default;
 };

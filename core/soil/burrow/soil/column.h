@@ -46,9 +46,12 @@ class Column {
   /// SideResistance.*
   [[nodiscard]] double resistance_above(double z_m, double inner_m, double outer_m) const;
   [[nodiscard]] double resistance_below(double z_m, double inner_m, double outer_m) const;
+  /// The lesser of `resistance_above` and the roof cap; the integral is left out where the cap plainly governs.
+  [[nodiscard]] double roof_resistance(double z_m, double inner_m, double outer_m, double cap_Pa) const;
 
  private:
   friend class Ground;
+  [[nodiscard]] static double limit_pressure_in(const Layer& layer, double z_m);
   [[nodiscard]] double side(double z_m, double sign, double inner_m, double outer_m) const;
   void begin(double water_on_top_Pa);
   void add(double top_m, double bottom_m, bool wet, std::size_t soil, const Soil& properties, const LimitLaw& law);

@@ -1,6 +1,7 @@
 #pragma once
 /// The ground of one crossing, made ready for calculation: soils resolved, limit pressures fitted.
 
+#include <boost/container/small_vector.hpp>
 #include <cstddef>
 #include <optional>
 #include <vector>
@@ -44,8 +45,9 @@ class Ground {
   /// Mean resistance beside an axis, along the level ray (across_x, across_y) of length 1, as
   /// `Column::resistance_above`. The ray is cut where it crosses outlines of strips; in each piece q is that of the
   /// ground there.
-  [[nodiscard]] double resistance_beside(const Point3& axis, double across_x, double across_y, double inner_m,
-                                         double outer_m) const;
+  /// `here`: the column at the axis.
+  [[nodiscard]] double resistance_beside(const Column& here, const Point3& axis, double across_x, double across_y,
+                                         double inner_m, double outer_m) const;
 
  private:
   struct Body {  // a strip
@@ -58,11 +60,13 @@ class Ground {
     double top_m, bottom_m;
     std::size_t soil;
   };
+  using Slices = boost::container::small_vector<Slice, 12>;
   Ground() = default;
   void fit(double deepest_Pa);
   [[nodiscard]] double top_of(std::size_t stratum, double x_m, double surface) const;
   [[nodiscard]] bool holds(const Body& body, double x_m, double y_m) const;
-  void overlay_strips(std::vector<Slice>& slices, double x_m, double y_m, double surface) const;
+  [[nodiscard]] bool same_strips(double x_m, double y_m, double other_x_m, double other_y_m) const;
+  void overlay_strips(Slices& slices, double x_m, double y_m, double surface) const;
 
   LevelLine ground_;
   std::optional<LevelLine> water_;

@@ -25,10 +25,13 @@ class LimitLaw {
   [[nodiscard]] double mean_share() const { return mean_share_; }
   /// s_u (1 + ln(G/s_u)); undrained only.
   [[nodiscard]] double strength_part_Pa() const { return strength_part_; }
+  /// tan φ′ on an upright slip; 0 undrained.
+  [[nodiscard]] double friction_tangent() const { return friction_tangent_; }
   /// p_L′ at one mean effective stress; drained only.
   [[nodiscard]] double effective_limit_Pa(double mean_effective_Pa) const;
-  /// The same at twelve at once, in place.
-  void effective_limits(GaussValues& mean_effective_Pa) const;
+  /// The same at several at once, in place; N = 6 or 12. The greatest is the first or the last.
+  template <std::size_t N>
+  void effective_limits(std::array<double, N>& mean_effective_Pa) const;
 
  private:
   [[nodiscard]] double solve(double mean_effective_Pa) const;
@@ -36,6 +39,7 @@ class LimitLaw {
   Soil soil_;
   double mean_share_ = 1;
   double strength_part_ = 0;
+  double friction_tangent_ = 0;
   double shift_ = 0;    // c cot φ
   double deepest_ = 0;  // end of the fit
   std::optional<ChebyshevFit> fit_;

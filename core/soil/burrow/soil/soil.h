@@ -31,8 +31,8 @@ struct Soil {
   bool operator==(const Soil&) const = default;
 };
 
-/// Source: `resources/tables/soils.json` (our default); K0 = 0.7 undrained, 1 − sin φ′ drained (Jaky 1944, from memory).
-/// Evidence: ResolveSoil.*
+/// Source: `resources/tables/soils.json` (our default); K0 = 0.7 undrained, 1 − sin φ′ drained (Jaky 1944, from
+/// memory). Evidence: ResolveSoil.*
 Soil resolve_soil(const SoilClass& soil_class, const SoilOverrides& values);
 
 }  // namespace burrow

@@ -39,7 +39,8 @@ class Document : public QObject {
   /// Starts from a crossing that has no file yet; `unsaved` asks before it is thrown away.
   void start_from(Crossing crossing, bool unsaved);
 
-  /// Changes one part as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the value is the same.
+  /// Changes one part as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the value is
+  /// the same.
   void change(const PartRef& part, PartValue value, const QString& step_name);
 
   /// Locks what a drag holds: moves show at once, nothing is on the undo stack until `EditSession::finish`.

@@ -64,8 +64,8 @@ class DrawingView : public QAbstractScrollArea {
 
   [[nodiscard]] Picture picture();
   void lay_out_again();
-  void schedule();       ///< one step of the gesture and one repaint per frame
-  void step_gesture();   ///< applies the newest pointer position
+  void schedule();      ///< one step of the gesture and one repaint per frame
+  void step_gesture();  ///< applies the newest pointer position
   void show_pointer(const QPointF& at);
   void hover(const QPointF& at);
   void cancel_gesture();
@@ -78,7 +78,7 @@ class DrawingView : public QAbstractScrollArea {
   Frame frame_;
   Focus focus_;
   double split_ = 0.58;
-  bool fitted_ = false;    ///< until the user zooms or pans, resizing fits again
+  bool fitted_ = false;  ///< until the user zooms or pans, resizing fits again
   Gesture gesture_ = Gesture::none;
   QPointF press_at_;
   QPointF last_at_;

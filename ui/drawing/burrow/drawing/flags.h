@@ -21,6 +21,7 @@ struct Flag {
 std::vector<Flag> place_flags(const Picture& picture, int* left_out = nullptr);
 
 /// Draws the shape that stands for a severity: an octagon, a triangle, a disc (second cue beside the colour).
-void paint_severity_mark(QPainter& painter, const QRectF& box, Severity severity, const Theme& theme, const QString& number);
+void paint_severity_mark(QPainter& painter, const QRectF& box, Severity severity, const Theme& theme,
+                         const QString& number);
 
 }  // namespace burrow

@@ -23,7 +23,9 @@ struct Frame {
   double top_elevation_m = 0;  ///< elevation at the top edge of the side elevation
   double top_offset_m = 0;     ///< offset at the top edge of the plan (left is up)
 
-  [[nodiscard]] double px_x(double station_m) const { return elevation.left() + (station_m - left_station_m) * px_per_m; }
+  [[nodiscard]] double px_x(double station_m) const {
+    return elevation.left() + (station_m - left_station_m) * px_per_m;
+  }
   [[nodiscard]] double px_z(double elevation_m) const {
     return elevation.top() + (top_elevation_m - elevation_m) * px_per_m * exaggeration;
   }
@@ -50,7 +52,8 @@ void lay_out(Frame& frame, const QRectF& area, double split, double gutter, doub
 /// Scale and position that show the whole bore with both pits, leaving `sky` px above the ground for flags.
 void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, double sky);
 
-/// Round tick spacing (1, 2, 5 × 10ⁿ of the shown unit) at least `least_px` apart; `unit_m` is the shown unit in metres.
+/// Round tick spacing (1, 2, 5 × 10ⁿ of the shown unit) at least `least_px` apart; `unit_m` is the shown unit in
+/// metres.
 double tick_step(double px_per_m, double least_px, double unit_m);
 std::vector<double> ticks(double from, double to, double step);
 

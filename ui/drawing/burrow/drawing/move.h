@@ -5,8 +5,8 @@
 #include <QStringList>
 #include <optional>
 
-#include "burrow/drawing/frame.h"
 #include "burrow/document/part.h"
+#include "burrow/drawing/frame.h"
 
 namespace burrow {
 
@@ -16,12 +16,12 @@ struct Move {
   double by_up_m = 0;       ///< elevation in the side elevation, offset in the plan
   double at_station_m = 0;  ///< pointer now
   double at_up_m = 0;
-  double step_m = 0.01;     ///< results are rounded to whole steps; 0: free
+  double step_m = 0.01;  ///< results are rounded to whole steps; 0: free
 };
 
-/// The moved value of the part, from the crossing as it stood at the press. Keeps what the file format demands (stations
-/// in order, exit beyond launch, |grade| ≤ 1) by stopping at the limit. A locked member stays. Empty: this part does not move
-/// in this view.
+/// The moved value of the part, from the crossing as it stood at the press. Keeps what the file format demands
+/// (stations in order, exit beyond launch, |grade| ≤ 1) by stopping at the limit. A locked member stays. Empty: this
+/// part does not move in this view.
 std::optional<PartValue> moved(const Crossing& before, const PartRef& part, const Move& move);
 
 /// Live numbers for the pointer: "station 12.30 m", "cover 1.12 m (0.65 m wanted)", …

@@ -29,7 +29,7 @@ struct Look {
 struct Focus {
   PartRef picked;
   PartRef hovered;
-  int finding = -1;  ///< index of the picked finding
+  int finding = -1;                          ///< index of the picked finding
   const Crossing* ghost_crossing = nullptr;  ///< the state before a drag
   const Assessment* ghost = nullptr;
   QPointF pointer;
@@ -77,7 +77,8 @@ void paint_handles(QPainter& painter, const Picture& picture);
 void paint_pointer(QPainter& painter, const Picture& picture);
 
 /// Outlined text, readable on any ground.
-void halo_text(QPainter& painter, const QPointF& baseline_left, const QString& text, const QColor& ink, const QColor& halo);
+void halo_text(QPainter& painter, const QPointF& baseline_left, const QString& text, const QColor& ink,
+               const QColor& halo);
 
 /// Pen of a utility: uniform colour, dash as second cue.
 QPen utility_pen(const Picture& picture, UtilityKind kind, double width);

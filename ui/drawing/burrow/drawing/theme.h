@@ -13,22 +13,22 @@ namespace burrow {
 
 struct Theme {
   bool dark = false;
-  QColor paper;      ///< ground of the drawing
-  QColor sky;        ///< above the ground line
-  QColor panel;      ///< ground of panels
-  QColor field;      ///< ground of entries and list rows
-  QColor ink;        ///< text and main lines
-  QColor ink_soft;   ///< secondary text; passes 4.5:1 on paper
-  QColor grid;       ///< station lines
-  QColor ground;     ///< the ground line
-  QColor bore;       ///< the predicted path
-  QColor band;       ///< its spread, laid in three strengths
+  QColor paper;     ///< ground of the drawing
+  QColor sky;       ///< above the ground line
+  QColor panel;     ///< ground of panels
+  QColor field;     ///< ground of entries and list rows
+  QColor ink;       ///< text and main lines
+  QColor ink_soft;  ///< secondary text; passes 4.5:1 on paper
+  QColor grid;      ///< station lines
+  QColor ground;    ///< the ground line
+  QColor bore;      ///< the predicted path
+  QColor band;      ///< its spread, laid in three strengths
   QColor water;
   QColor road;
-  QColor pit;        ///< inside of a pit
-  QColor ghost;      ///< the state before a drag
-  QColor focus;      ///< picked thing and keyboard focus
-  QColor stop, caution, note, fine;  ///< severities; `fine` for within limits
+  QColor pit;                                    ///< inside of a pit
+  QColor ghost;                                  ///< the state before a drag
+  QColor focus;                                  ///< picked thing and keyboard focus
+  QColor stop, caution, note, fine;              ///< severities; `fine` for within limits
   QColor on_stop, on_caution, on_note, on_fine;  ///< text on those
 
   static Theme light();
