@@ -1,0 +1,213 @@
+#include "burrow/file/assessment_file.h"
+
+#include <cmath>
+
+#include "json_tree.h"
+
+namespace burrow {
+
+namespace {
+
+Json number(const std::optional<double>& value) {
+  return value ? Json(*value) : Json();
+}
+
+Json object(Json::Object members) {
+  return Json(std::move(members));
+}
+
+template <class List, class One>
+Json list_of(const List& list, One one) {
+  Json::Array items;
+  for (const auto& item : list) items.push_back(one(item));
+  return Json(std::move(items));
+}
+
+Json json_of(const Arrival& arrival) {
+  return object({{"offset_m", number(arrival.offset_m)},
+                 {"elevation_m", number(arrival.elevation_m)},
+                 {"sd_lateral_m", number(arrival.sd_lateral_m)},
+                 {"sd_vertical_m", number(arrival.sd_vertical_m)},
+                 {"chance_inside_exit_pit", number(arrival.chance_inside_exit_pit)}});
+}
+
+Json json_of(const Quantiles& q) {
+  return object({{"p10", number(q.p10)}, {"p50", number(q.p50)}, {"p90", number(q.p90)}});
+}
+
+Json json_of(const PathPoint& p) {
+  return object({{"s_m", Json(p.s_m)},
+                 {"x_m", Json(p.x_m)},
+                 {"y_m", Json(p.y_m)},
+                 {"z_m", Json(p.z_m)},
+                 {"grade", Json(std::tan(p.grade_rad))},
+                 {"heading_rad", Json(p.heading_rad)},
+                 {"sd_lateral_m", Json(p.sd_lateral_m)},
+                 {"sd_vertical_m", Json(p.sd_vertical_m)},
+                 {"cover_m", Json(p.cover_m)},
+                 {"resistance_above_pa", Json(p.resistance_above_Pa)},
+                 {"resistance_below_pa", Json(p.resistance_below_Pa)},
+                 {"curvature_1_m", Json(p.curvature_1_m)}});
+}
+
+Json bore_of(const Assessment& a) {
+  const bool at_exit = a.bore.ends == PathEnd::exit && !a.bore.points.empty();
+  const bool has_path = !a.bore.points.empty();
+  return object({{"length_m", has_path ? Json(a.bore.length_m) : Json()},
+                 {"ends", has_path ? Json(word_of(a.bore.ends)) : Json()},
+                 {"path", list_of(a.bore.points, [](const PathPoint& p) { return json_of(p); })},
+                 {"arrival", json_of(at_exit ? a.arrival : Arrival())},
+                 {"neutral_cover_m", number(a.neutral_cover_m)},
+                 {"chance_of_refusal", number(a.chance_of_refusal)},
+                 {"refusal_station_m", number(a.refusal_station_m)},
+                 {"advance_time_s", json_of(a.advance_time_s)}});
+}
+
+Json json_of(const CoverAnswer& cover) {
+  return object({{"least_m", number(cover.least_m)},
+                 {"least_low_m", number(cover.least_low_m)},
+                 {"station_m", number(cover.station_m)},
+                 {"required_m", number(cover.required_m)}});
+}
+
+Json json_of(const UtilityAnswer& u) {
+  return object({{"id", Json(u.id)},
+                 {"name", Json(u.name)},
+                 {"separation_m", number(u.separation_m)},
+                 {"gap_low_m", number(u.gap_low_m)},
+                 {"station_m", number(u.station_m)},
+                 {"offset_m", number(u.offset_m)},
+                 {"elevation_m", number(u.elevation_m)},
+                 {"angle_rad", number(u.angle_rad)},
+                 {"required_m", number(u.required_m)},
+                 {"contact_chance", number(u.contact_chance)},
+                 {"contact_chance_worst", number(u.contact_chance_worst)},
+                 {"encroachment_chance", number(u.encroachment_chance)},
+                 {"by", u.contact_chance ? Json(word_of(u.by)) : Json()},
+                 {"ground_movement_m", number(u.ground_movement_m)},
+                 {"strain", number(u.strain)},
+                 {"expose", Json(u.expose)},
+                 {"expose_rank", number(u.expose_rank)},
+                 {"chance_after_hole", number(u.chance_after_hole)}});
+}
+
+Json json_of(const SurfaceAnswer& s) {
+  return object({{"heave_m", number(s.heave_m)},
+                 {"heave_high_m", number(s.heave_high_m)},
+                 {"station_m", number(s.station_m)},
+                 {"limit_m", number(s.limit_m)},
+                 {"settlement_m", number(s.settlement_m)}});
+}
+
+/// A pit without a floor was not worked out: its numbers are unknown.
+Json json_of(const PitShape& pit) {
+  const bool known = pit.floor_length_m > 0;
+  const auto of_pit = [known](double value) { return known ? Json(value) : Json(); };
+  return object({{"depth_m", of_pit(pit.depth_m)},
+                 {"floor_length_m", of_pit(pit.floor_length_m)},
+                 {"floor_width_m", of_pit(pit.floor_width_m)},
+                 {"top_length_m", of_pit(pit.top_length_m)},
+                 {"top_width_m", of_pit(pit.top_width_m)},
+                 {"volume_m3", of_pit(pit.volume_m3)}});
+}
+
+Json json_of(const PipeCheck& check) {
+  return object({{"name", Json(check.name)},
+                 {"value", number(check.value)},
+                 {"limit", number(check.limit)},
+                 {"unit", Json(check.unit)},
+                 {"station_m", number(check.station_m)}});
+}
+
+Json json_of(const Mark& mark) {
+  const auto near = [](const MarkNear& n) { return object({{"id", Json(n.id)}, {"above_m", number(n.above_m)}}); };
+  return object({{"hose_m", number(mark.hose_m)},
+                 {"nose_m", number(mark.nose_m)},
+                 {"station_m", number(mark.station_m)},
+                 {"depth_m", number(mark.depth_m)},
+                 {"depth_low_m", number(mark.depth_low_m)},
+                 {"depth_high_m", number(mark.depth_high_m)},
+                 {"time_s", json_of(mark.time_s)},
+                 {"near", list_of(mark.near, near)}});
+}
+
+Json json_of(const std::optional<Muted>& muted) {
+  if (!muted) return {};
+  return object({{"reason", Json(muted->reason)}, {"by", Json(muted->by)}, {"date", Json(muted->date)}});
+}
+
+Json json_of(const Finding& f, UnitSystem units) {
+  return object({{"code", Json(f.code)},
+                 {"severity", Json(words(f.severity))},
+                 {"subject", Json(f.subject)},
+                 {"station_m", number(f.station_m)},
+                 {"offset_m", number(f.offset_m)},
+                 {"elevation_m", number(f.elevation_m)},
+                 {"measured", number(f.measured)},
+                 {"limit", number(f.limit)},
+                 {"unit", Json(f.unit)},
+                 {"source", Json(f.source.text)},
+                 {"source_label", Json(words(f.source.label))},
+                 {"muted", json_of(f.muted)},
+                 {"text", Json(finding_text(f, units))}});
+}
+
+Json json_of(const Working& w) {
+  const auto input = [](const WorkingInput& i) {
+    return object({{"symbol", Json(i.symbol)}, {"value", Json(i.value)}, {"unit", Json(i.unit)}});
+  };
+  return object({{"code", Json(w.code)},
+                 {"subject", Json(w.subject)},
+                 {"formula", Json(w.formula)},
+                 {"inputs", list_of(w.inputs, input)},
+                 {"value", Json(w.value)},
+                 {"unit", Json(w.unit)},
+                 {"limit", number(w.limit)},
+                 {"source", Json(w.source.text)},
+                 {"source_label", Json(words(w.source.label))}});
+}
+
+template <class List>
+Json json_list(const List& list) {
+  return list_of(list, [](const auto& item) { return json_of(item); });
+}
+
+Json heading_of(const std::string& file, Json::Object rest) {
+  Json::Object members{
+      {"format", Json("burrowline-assessment")}, {"version", Json(std::int64_t{1})}, {"file", Json(file)}};
+  for (JsonMember& member : rest) members.push_back(std::move(member));
+  return object(std::move(members));
+}
+
+}  // namespace
+
+std::string write_assessment(const Crossing& crossing, const Assessment& assessment, const std::string& file,
+                             const AssessmentOptions& options) {
+  const auto finding = [&](const Finding& f) { return json_of(f, options.units); };
+  const Json no_day = object(
+      {{"nose_m", Json()}, {"advice", Json()}, {"arrival", json_of(Arrival())}, {"utilities", Json(Json::Array())}});
+  Json::Object members{
+      {"crossing", Json(crossing.name)},
+      {"verdict", Json(word_of(assessment.verdict))},
+      {"bore", bore_of(assessment)},
+      {"cover", json_of(assessment.cover)},
+      {"utilities", json_list(assessment.utilities)},
+      {"surface", json_of(assessment.surface)},
+      {"pits", object({{"launch", json_of(assessment.launch_pit)}, {"exit", json_of(assessment.exit_pit)}})},
+      {"pipe", object({{"checks", json_list(assessment.pipe_checks)}})},
+      {"air", object({{"pressure_at_tool_pa", number(assessment.air.pressure_at_tool_pa)},
+                      {"free_air_m3_s", number(assessment.air.free_air_m3_s)}})},
+      {"marks", json_list(assessment.marks)},
+      {"day", no_day},
+      {"findings", list_of(assessment.findings, finding)}};
+  if (options.working) members.push_back({"working", json_list(assessment.working)});
+  return compact_json(heading_of(file, std::move(members)));
+}
+
+std::string write_failure(const std::string& file, const Error& error) {
+  const Json shown =
+      object({{"pointer", Json(error.place)}, {"found", Json(error.found)}, {"expected", Json(error.expected)}});
+  return compact_json(heading_of(file, {{"error", shown}}));
+}
+
+}  // namespace burrow

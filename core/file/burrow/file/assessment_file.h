@@ -1,0 +1,26 @@
+#pragma once
+/// The JSON of `check --json`: one line a file, always SI.
+
+#include <string>
+
+#include "burrow/base/result.h"
+#include "burrow/check/assessment.h"
+#include "burrow/crossing/crossing.h"
+
+namespace burrow {
+
+struct AssessmentOptions {
+  UnitSystem units = UnitSystem::metric;  ///< of the words of findings only
+  bool working = false;                   ///< add the list of workings
+};
+
+/// One line without its end. Every object and list of the contract is there; what is unknown or not finite is null,
+/// never 0; of a bore that does not end at the exit face the whole arrival is null. `file` is named as it was given.
+/// Evidence: AssessmentFile.*
+std::string write_assessment(const Crossing& crossing, const Assessment& assessment, const std::string& file,
+                             const AssessmentOptions& options);
+
+/// The same for a file that could not be read.
+std::string write_failure(const std::string& file, const Error& error);
+
+}  // namespace burrow

@@ -1,0 +1,44 @@
+#include "crossing_fields.h"
+#include "crossing_reader.h"
+#include "crossing_writer.h"
+
+namespace burrow {
+
+template <class Io, Is<Reading> V>
+void fields(Io& io, V& reading) {
+  io.field("kind", reading.kind);
+  io.field("time_s", reading.time, range::not_negative);
+  io.field("nose_m", reading.nose, range::size);
+  io.field("grade", reading.grade, range::grade);
+  io.field("heading_rad", reading.heading, range::heading);
+  io.field("sd_rad", reading.angle_sd, range::sd);
+  io.field("station_m", reading.station, range::station);
+  io.field("offset_m", reading.offset, range::offset);
+  io.field("depth_m", reading.depth, range::size);
+  io.field("elevation_m", reading.elevation, range::elevation);
+  io.field("sd_m", reading.sd, range::sd);
+  io.field("sd_lateral_m", reading.lateral_sd, range::sd);
+  io.field("sd_vertical_m", reading.vertical_sd, range::sd);
+  io.field("pressure_pa", reading.pressure, range::not_negative);
+  io.field("at", reading.at);
+  io.field("rise_m", reading.rise, range::rise);
+  io.field("why", reading.why);
+  io.field("how", reading.how);
+  io.field("text", reading.text);
+  io.extra(reading.extra);
+}
+
+template <class Io, Is<DayRecord> V>
+void fields(Io& io, V& day) {
+  io.id(day.id, "d");
+  io.field("started", day.started);
+  io.field("crew", day.crew);
+  io.field("alternative", day.alternative);
+  io.list("readings", day.readings);
+  io.extra(day.extra);
+}
+
+BURROW_FIELDS_BOTH_WAYS(Reading)
+BURROW_FIELDS_BOTH_WAYS(DayRecord)
+
+}  // namespace burrow
