@@ -1,0 +1,20 @@
+#pragma once
+/// The cover at which a level tool neither climbs nor dives.
+
+#include <optional>
+
+#include "burrow/bore/tool.h"
+#include "burrow/soil/ground.h"
+
+namespace burrow {
+
+/// Neutral cover in diameters, C/D, of a level tool in endless dry ground of one soil: less cover and it climbs out,
+/// more and it sags. Empty where it does one of the two at every cover between 0.2 and 60 D. The steering constant does
+/// not matter.
+/// Source: root of dθ/ds at θ = 0, 03 §4 (our model).   Evidence: NeutralCover.Method_Table
+std::optional<double> neutral_cover(const Soil& soil, const Tool& tool);
+
+/// The same in the soil that the launch point lies in, taken as endless and dry.
+std::optional<double> neutral_cover(const Ground& ground, const Tool& tool, const Launch& launch);
+
+}  // namespace burrow
