@@ -1,0 +1,82 @@
+#pragma once
+/// How the bore passes each utility: clear gap, what is asked for, chance of contact and of coming too near.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "burrow/base/geometry.h"
+#include "burrow/base/working.h"
+#include "burrow/bore/path.h"
+#include "burrow/crossing/site.h"
+#include "burrow/crossing/tables.h"
+
+namespace burrow {
+
+/// Clear gaps asked for, outside to outside, by how the utility is located. `unexposed_dangerous` counts for gas,
+/// power or liquid (`dangerous` in the table of utilities) that nobody has exposed: that gap plus 1.645 s.
+struct ClearanceRules {
+  Length exposed;
+  Length traced;
+  Length unexposed_dangerous;
+};
+
+/// One standard deviation of a utility's place; empty: not known.
+struct LocationSd {
+  std::optional<double> lateral_m, vertical_m;
+};
+
+/// Typed values win; what they leave open comes from the locating preset: the stated ± taken as one standard
+/// deviation (the safe reading), the larger of its absolute part and its share of the depth.
+/// Source: `resources/tables/locating.json`; reading of ±: our model.   Evidence: Clearance.Preset_*
+LocationSd location_sd(const Located& located, const Tables& tables, double depth_m);
+
+/// Everything known about one utility. Empty optionals are unknown, never 0.
+struct Clearance {
+  std::string id, name;
+  UtilityKind kind = UtilityKind::unknown;
+  UtilityStatus status = UtilityStatus::unknown;
+  LocatedHow how = LocatedHow::unknown;
+
+  bool dangerous = false;              ///< by its kind
+  bool unexposed = true;               ///< nobody has seen it
+  bool depth_unknown_at_bore = false;  ///< no 3-D answers; station, offset and angle are those in plan
+  bool no_diameter = false;            ///< computed with a utility radius of 0
+  bool no_sd = false;                  ///< computed with a location error of 0
+  bool crossed_by_band = false;        ///< |δ| < R + 2.576 s: the 99 % band reaches it
+
+  std::optional<double> axis_distance_m;          ///< δ, axis to axis
+  double contact_radius_m = 0;                    ///< R, bore radius + utility radius
+  std::optional<double> bore_sd_m, utility_sd_m;  ///< along the common normal
+  std::optional<double> spread_m;                 ///< s, both together
+
+  std::optional<double> separation_m;  ///< δ − R: clear gap outside to outside, negative when they overlap
+  std::optional<double> gap_low_m;     ///< δ − R − 1.645 s, least along the run
+  std::optional<double> station_m, offset_m, elevation_m;  ///< nearest point of the utility's axis
+  std::optional<double> angle_rad;                         ///< between the lines, π/2 for a square crossing
+  std::optional<double> required_m;                        ///< all of what is asked for
+  double required_fixed_m = 0;                             ///< the same without 1.645 s
+
+  std::optional<double> contact_chance, contact_chance_worst;
+  std::optional<double> encroachment_chance;  ///< of coming nearer than `required_fixed_m`
+  bool bound = false;                         ///< the chances are lower bounds: run the trials
+  std::optional<Point3> on_bore, on_utility;
+  bool operator==(const Clearance&) const = default;
+};
+
+/// One answer for each utility with a path, in order; a utility without one is left with its flags only.
+/// Source: method derived, `separation.h` and `contact.h`. Not knowing never looks safe: the verdict uses
+/// `contact_chance_worst` and `gap_low_m`.
+/// The chance at the nearest place is that of the stadium; along a run that stays beside the bore the end section
+/// (circle) is tried at every metre or so and the largest counts, which keeps one formula from crossing to parallel.
+/// `bound`: the angle is below 30°. Contact is then possible over more than 2 (R + 2s)/tan 30° ≈ 3.5 (R + 2s) of bore,
+/// over which its spread is no longer one number; what is computed at any one station is less than the whole.
+/// Range: ground line not empty when a preset states a share of depth.   Evidence: Clearance.*
+std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, const std::vector<Utility>& utilities,
+                                  const LevelLine& ground, const ClearanceRules& rules, const Tables& tables);
+
+/// The working behind one answer: codes `utility.separation`, `utility.gap-low`, `utility.contact`,
+/// `utility.encroachment`. Holds the very numbers of the answer; empty where they are unknown.
+std::vector<Working> working_of(const Clearance& clearance);
+
+}  // namespace burrow

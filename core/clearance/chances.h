@@ -1,0 +1,55 @@
+#pragma once
+/// Chance of contact of one utility with the bore: at the nearest place, and along a run beside it.
+
+#include <algorithm>
+#include <limits>
+
+#include "burrow/crossing/site.h"
+#include "station.h"
+
+namespace burrow::clearance {
+
+struct LocationError {
+  double lateral_m = 0, vertical_m = 0;
+  [[nodiscard]] double variance_along(const Vector& n, const Vector& across_line) const {
+    const double l = lateral_m * dot(n, across_line), v = vertical_m * n.z;
+    return l * l + v * v;
+  }
+};
+
+struct Pair {
+  const Utility& utility;
+  const BorePath& path;
+  const BoreAxis& axis;
+  LocationError error;
+  double radius_m;
+  double encroachment_radius_m;
+};
+
+inline Point3 known_point(const PathVertex& v) {
+  return {v.x_m, v.y_m, v.z_m.value_or(0)};
+}
+
+struct Chances {
+  double contact = 0, worst = 0, encroachment = 0;
+};
+inline Chances larger(const Chances& a, const Chances& b) {
+  return {std::max(a.contact, b.contact), std::max(a.worst, b.worst), std::max(a.encroachment, b.encroachment)};
+}
+
+/// The stadium at the nearest place; at a vertex two segments are equally near and the larger chance counts.
+Chances at_nearest(const Pair& pair, const Station& station, const Approach& near);
+
+/// The end section of a run beside the bore that lies fewest standard deviations from it.
+struct RunSection {
+  bool found = false;
+  double gap_low_m = std::numeric_limits<double>::infinity();
+  Station station;
+  Vector gap, across_line;
+};
+RunSection worst_section(const Pair& pair);
+
+/// The chance at that section alone: a circle. `known_worst` as in `worst_stadium_chance`.
+Chances at_section(const Pair& pair, const RunSection& section, double known_worst);
+
+}  // namespace burrow::clearance

@@ -1,0 +1,36 @@
+#pragma once
+/// The body of ground cut out above a pit floor: outline at the surface, section, volume.
+
+#include "burrow/base/geometry.h"
+#include "burrow/pit/side.h"
+
+namespace burrow {
+
+struct FloorRectangle {
+  double from_m = 0, to_m = 0;     ///< stations, increasing
+  double right_m = 0, left_m = 0;  ///< offsets, increasing
+  double elevation_m = 0;
+};
+
+/// `low` stands at the smaller station, `high` at the larger.
+struct CutSides {
+  SideProfile low, high, left, right;
+};
+
+struct Cut {
+  double depth_m = 0;  ///< deepest, ground to floor
+  double top_length_m = 0, top_width_m = 0;
+  double volume_m3 = 0;
+  PlanLine footprint;
+  LevelLine section;
+};
+
+/// The ground is level across, straight between its points along the line.
+/// Source: derived. Over each stretch in which ground, ends and sides are all straight, the area of the cross-section
+/// is a quadratic of the station, so that two Gauss points give the volume exactly; for a floor L × W, depth D and run
+/// r on all sides it is L W D + r D² (L + W) + (4/3) r² D³.
+/// Range: ground not empty. Where the ground lies below the floor nothing is cut.
+/// Evidence: Cut.Prismoid_Volume, Cut.Mesh_Volume*
+Cut cut_out(const FloorRectangle& floor, const CutSides& sides, const LevelLine& ground);
+
+}  // namespace burrow

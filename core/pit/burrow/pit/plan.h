@@ -1,0 +1,37 @@
+#pragma once
+/// The two pits of a crossing: floors as typed or proposed, cut out of the ground.
+
+#include "burrow/bore/path.h"
+#include "burrow/bore/tool.h"
+#include "burrow/crossing/crossing.h"
+#include "burrow/pit/shape.h"
+
+namespace burrow {
+
+/// Launch pit, behind the face (x < launch station). Floor L_t + working length by max(0.9 m, D + 0.8 m), its level the
+/// axis less the tool's radius, cradle and slab; typed values win. Sides of the soil type typed, else Type C.
+/// Source: our model.   Evidence: LaunchPit.*
+PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables);
+
+/// Exit pit, beyond the exit face. The floor takes in the 90 % band of the arrival and the allowance: as low as
+/// z − 1.645 sd − a − allowance, as wide as max(0.9 m, 2 (1.645 sd + a + allowance)), about the offset entered for
+/// the exit (then wide enough for a mean arrival off it), else about the mean arrival. As long as the tool plus the
+/// working length: it is driven out whole, then uncoupled by a person standing beside its tail and lifted level.
+/// A path that does not arrive is replaced by the straight launch line, with the spread it had where it ended, or the
+/// set-up errors over that length where they are more.
+/// Source: our model.   Evidence: ExitPit.*
+PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path);
+
+/// Where the bore comes through the exit face.
+struct ArrivalSpread {
+  double offset_m = 0, elevation_m = 0;
+  double sd_lateral_m = 0, sd_vertical_m = 0;
+};
+
+/// Chance that a bore which arrives does so inside the exit window: the width of the floor, from 0.1 m above it up to
+/// the ground. `widest`: for a pit left to the program, the widest exit the limits allow; it counts where it is wider.
+/// Source: our model; independent normal errors across and up.   Evidence: ExitWindow.*
+double chance_inside(const PitShape& exit, const ArrivalSpread& arrival, Length ground,
+                     std::optional<Length> widest = std::nullopt);
+
+}  // namespace burrow

@@ -1,0 +1,142 @@
+#include "burrow/pit/plan.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/pit/cut.h"
+#include "burrow/pit/slope.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double least_width_m = 0.9;
+constexpr double side_room_m = 0.8;    // 0.4 m on either side of the tool
+constexpr double window_sill_m = 0.1;  // the tool must clear the floor
+constexpr double band_90_sd = 1.645;
+
+/// The flattest slope of the rules: for a soil or a depth that they do not cover. The finding is the limits' business.
+double flattest(const ExcavationRuleSet& rules) {
+  double run = 0;
+  for (const SlopeRow& row : rules.slopes) run = std::max(run, row.run_per_rise.v);
+  return run;
+}
+
+CutSides sides_of(const Crossing& crossing, const Pit& pit, const Tables& tables, ExcavationType type,
+                  const FloorRectangle& floor, double depth_m, bool bore_side_high) {
+  const ExcavationRuleSet& rules = row_of(tables, *crossing.pits.rules);
+  const auto allowed = least_run_per_rise(rules, type, Length{std::max(depth_m, 0.0)}, pit.open_time);
+  const double run = allowed ? allowed->v : flattest(rules);
+  double highest = floor.elevation_m;  // the ground may rise behind the pit
+  for (const LevelPoint& p : crossing.site.ground) highest = std::max(highest, p.elevation_m);
+  const auto profile = [&](const PitSide& side) { return SideProfile(side, run, highest - floor.elevation_m); };
+  const PitSides& s = pit.sides;
+  return {profile(bore_side_high ? s.back : s.bore), profile(bore_side_high ? s.bore : s.back), profile(s.left),
+          profile(s.right)};
+}
+
+double deepest(const FloorRectangle& floor, const LevelLine& ground) {
+  double high = std::max(elevation_at(ground, floor.from_m), elevation_at(ground, floor.to_m));
+  for (const LevelPoint& p : ground)
+    if (p.station_m > floor.from_m && p.station_m < floor.to_m) high = std::max(high, p.elevation_m);
+  return high - floor.elevation_m;
+}
+
+PitShape shape_of(const Crossing& crossing, const Pit& pit, const Tables& tables, const FloorRectangle& floor,
+                  double face_station_m, double axis_elevation_m, bool bore_side_high) {
+  PitShape shape;
+  shape.face_station_m = face_station_m;
+  shape.floor_from_m = floor.from_m;
+  shape.floor_to_m = floor.to_m;
+  shape.floor_right_m = floor.right_m;
+  shape.floor_left_m = floor.left_m;
+  shape.floor_elevation_m = floor.elevation_m;
+  shape.axis_elevation_m = axis_elevation_m;
+  shape.floor_length_m = floor.to_m - floor.from_m;
+  shape.floor_width_m = floor.left_m - floor.right_m;
+  shape.soil_type = pit.soil_type.value_or(ExcavationType::c);
+  shape.floor = {{floor.from_m, floor.right_m},
+                 {floor.to_m, floor.right_m},
+                 {floor.to_m, floor.left_m},
+                 {floor.from_m, floor.left_m}};
+  const LevelLine& ground = crossing.site.ground;
+  if (ground.empty()) return shape;  // nothing is known above the floor
+  const double depth_m = deepest(floor, ground);
+  const CutSides sides = sides_of(crossing, pit, tables, shape.soil_type, floor, depth_m, bore_side_high);
+  const Cut cut = cut_out(floor, sides, ground);
+  shape.depth_m = cut.depth_m;
+  shape.top_length_m = cut.top_length_m;
+  shape.top_width_m = cut.top_width_m;
+  shape.volume_m3 = cut.volume_m3;
+  shape.footprint = cut.footprint;
+  shape.section = cut.section;
+  return shape;
+}
+
+/// The mean arrival, or the straight launch line where the path does not come to the exit face.
+ArrivalSpread expected_arrival(const Crossing& crossing, const BorePath& path) {
+  ArrivalSpread arrival;
+  if (!path.points.empty()) {
+    const PathPoint& last = path.points.back();
+    arrival = {last.y_m, last.z_m, last.sd_lateral_m, last.sd_vertical_m};
+    if (path.ends == PathEnd::exit) return arrival;
+  }
+  const Launch& launch = crossing.bore.launch;
+  const double run = crossing.bore.exit.station.m - launch.station.m;
+  arrival.offset_m = launch.offset->m + run * std::tan(launch.heading->rad);
+  arrival.elevation_m = launch.elevation.m + run * launch.grade.v;
+  arrival.sd_lateral_m = std::max(arrival.sd_lateral_m, std::hypot(launch.position_sd->m, launch.aim_sd->rad * run));
+  arrival.sd_vertical_m =
+      std::max(arrival.sd_vertical_m, std::hypot(launch.position_sd->m, launch.level_sd->rad * run));
+  return arrival;
+}
+
+double typed_or(const std::optional<Length>& typed, double proposed) {
+  return typed ? typed->m : proposed;
+}
+
+}  // namespace
+
+PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables) {
+  const Launch& launch = crossing.bore.launch;
+  const Pit& pit = crossing.pits.launch;
+  const double length = typed_or(pit.floor_length, tool.length.m + pit.working_length->m);
+  const double width = typed_or(pit.floor_width, std::max(least_width_m, tool.diameter.m + side_room_m));
+  const double centre = typed_or(pit.floor_offset, launch.offset->m);
+  const double below_axis = tool.diameter.m / 2 + pit.cradle_height->m + pit.slab_thickness->m;
+  const FloorRectangle floor{launch.station.m - length, launch.station.m, centre - width / 2, centre + width / 2,
+                             typed_or(pit.floor_elevation, launch.elevation.m - below_axis)};
+  return shape_of(crossing, pit, tables, floor, launch.station.m, launch.elevation.m, true);
+}
+
+PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path) {
+  const Exit& exit = crossing.bore.exit;
+  const Pit& pit = crossing.pits.exit;
+  const ArrivalSpread arrival = expected_arrival(crossing, path);
+  const double room = tool.diameter.m / 2 + pit.allowance->m;
+  const double proposed_centre = exit.offset.entered ? exit.offset->m : arrival.offset_m;
+  const double centre = typed_or(pit.floor_offset, proposed_centre);
+  const double off_centre = std::abs(arrival.offset_m - centre);
+  const double half_band = off_centre + band_90_sd * arrival.sd_lateral_m + room;
+  const double width = typed_or(pit.floor_width, std::max(least_width_m, 2 * half_band));
+  const double length = typed_or(pit.floor_length, tool.length.m + pit.working_length->m);
+  const double level = arrival.elevation_m - band_90_sd * arrival.sd_vertical_m - room;
+  const FloorRectangle floor{exit.station.m, exit.station.m + length, centre - width / 2, centre + width / 2,
+                             typed_or(pit.floor_elevation, level)};
+  return shape_of(crossing, pit, tables, floor, exit.station.m, arrival.elevation_m, false);
+}
+
+double chance_inside(const PitShape& exit, const ArrivalSpread& arrival, Length ground, std::optional<Length> widest) {
+  const auto between = [](double low, double high, double mean, double sd) {
+    if (!(high > low)) return 0.0;
+    if (!(sd > 0)) return mean >= low && mean <= high ? 1.0 : 0.0;
+    const double scale = 1 / (sd * std::sqrt(2.0));
+    return 0.5 * (std::erf((high - mean) * scale) - std::erf((low - mean) * scale));
+  };
+  const double centre = (exit.floor_right_m + exit.floor_left_m) / 2;
+  const double width = std::max(exit.floor_left_m - exit.floor_right_m, widest ? widest->m : 0);
+  return between(centre - width / 2, centre + width / 2, arrival.offset_m, arrival.sd_lateral_m) *
+         between(exit.floor_elevation_m + window_sill_m, ground.m, arrival.elevation_m, arrival.sd_vertical_m);
+}
+
+}  // namespace burrow

@@ -1,0 +1,69 @@
+#include "burrow/pit/side.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace burrow {
+
+namespace {
+constexpr double bench_rise_m = 4 * 0.3048;  // second-hand: greatest step of a simple bench
+}
+
+SideProfile::SideProfile(const PitSide& side, double run_per_rise, double height_m) {
+  const double needed = std::max(height_m, 0.0) + 1.0;
+  const double slope = side.run_per_rise ? side.run_per_rise->v : run_per_rise;
+  if (*side.kind == SideKind::sloped) {
+    const double upright = side.upright ? std::max(side.upright->m, 0.0) : 0;
+    if (upright > 0) pieces_.push_back({upright, 0});
+    pieces_.push_back({needed, needed * slope});
+    return;
+  }
+  if (*side.kind != SideKind::benched) {
+    pieces_.push_back({needed, 0});
+    return;
+  }
+  std::vector<SidePiece> steps;
+  for (const Bench& bench : side.benches)
+    if (bench.rise.m > 0) steps.push_back({bench.rise.m, bench.tread.m});
+  if (steps.empty()) steps.push_back({bench_rise_m, bench_rise_m * slope});
+  constexpr std::size_t most_steps = 200;  // a rise of millimetres is no bench: the side then goes on upright
+  double reached = 0;
+  for (std::size_t i = 0; reached < needed && i < most_steps; ++i) {
+    const SidePiece& step = steps[std::min(i, steps.size() - 1)];
+    pieces_.push_back({step.rise_m, 0});
+    pieces_.push_back({0, step.run_m});
+    reached += step.rise_m;
+  }
+  pieces_.push_back({needed, 0});
+}
+
+double SideProfile::run_at(double height_m) const {
+  double run = 0, height = 0;
+  for (const SidePiece& piece : pieces_) {
+    if (height_m <= height + piece.rise_m)
+      return piece.rise_m > 0 ? run + piece.run_m * std::max(height_m - height, 0.0) / piece.rise_m : run;
+    height += piece.rise_m;
+    run += piece.run_m;
+  }
+  return run;
+}
+
+double SideProfile::height_at(double run_m) const {
+  if (run_m <= 0) return 0;
+  double run = 0, height = 0;
+  for (const SidePiece& piece : pieces_) {
+    if (run_m <= run + piece.run_m) return height + piece.rise_m * (run_m - run) / piece.run_m;
+    run += piece.run_m;
+    height += piece.rise_m;
+  }
+  return std::numeric_limits<double>::infinity();
+}
+
+std::vector<double> SideProfile::bends() const {
+  std::vector<double> heights;
+  double height = 0;
+  for (const SidePiece& piece : pieces_) heights.push_back(height += piece.rise_m);
+  return heights;
+}
+
+}  // namespace burrow

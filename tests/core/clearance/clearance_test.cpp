@@ -1,0 +1,182 @@
+#include "burrow/clearance/clearance.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "burrow/clearance/contact.h"
+
+namespace burrow {
+namespace {
+
+const ClearanceRules rules{.exposed = {0.30}, .traced = {0.60}, .unexposed_dangerous = {0.60}};
+const LevelLine ground{{-5, 102}, {40, 102}};
+
+Tables tables() {
+  Tables t;
+  for (const auto& [kind, word] : Words<UtilityKind>::list) {
+    UtilityKindRow row;
+    row.kind = kind;
+    row.name = std::string(word);
+    row.dangerous = kind == UtilityKind::gas || kind == UtilityKind::power;
+    t.utilities.push_back(row);
+  }
+  LocatingPreset preset;
+  preset.id = "pas128-b1";
+  preset.lateral = Length{0.15};
+  preset.lateral_of_depth = Ratio{0.15};
+  preset.vertical_of_depth = Ratio{0.15};
+  t.locating.push_back(preset);
+  return t;
+}
+
+BorePath bore(double length_m = 20, double spread_per_m = 0.01) {
+  BorePath path;
+  for (int i = 0; i <= 80; ++i) {
+    PathPoint p;
+    p.x_m = p.s_m = length_m * i / 80;
+    p.z_m = 101;
+    p.sd_lateral_m = p.sd_vertical_m = 0.005 + spread_per_m * p.x_m;
+    path.points.push_back(p);
+  }
+  path.length_m = length_m;
+  return path;
+}
+
+Utility water_main(std::vector<PathVertex> line) {
+  Utility u;
+  u.id = "u1";
+  u.name = "water main";
+  u.kind = UtilityKind::water;
+  u.outside_diameter = Length{0.11};
+  u.located.how = Given<LocatedHow>::enter(LocatedHow::traced);
+  u.located.lateral_sd = Length{0.10};
+  u.located.vertical_sd = Length{0.12};
+  u.path = std::move(line);
+  return u;
+}
+
+Clearance only(const Utility& u, const BorePath& path = bore()) {
+  return clearances(path, Length{0.065}, {u}, ground, rules, tables()).front();
+}
+
+// Derived: square crossing above; the lateral error of the utility runs along the bore and does not count.
+TEST(Clearance, SquareCrossing_ByHand) {
+  const Clearance c = only(water_main({{10, -5, 101.6}, {10, 5, 101.6}}));
+  const double R = 0.0325 + 0.055, s = std::hypot(0.105, 0.12);
+  EXPECT_NEAR(*c.separation_m, 0.6 - R, 1e-12);
+  EXPECT_NEAR(*c.spread_m, s, 1e-12);
+  EXPECT_NEAR(*c.gap_low_m, 0.6 - R - 1.645 * s, 1e-12);
+  EXPECT_NEAR(*c.contact_chance, crossing_chance(0.6, R, s), 1e-12);
+  EXPECT_NEAR(*c.encroachment_chance, crossing_chance(0.6, R + 0.6, s), 1e-12);
+  EXPECT_NEAR(*c.contact_chance_worst, worst_crossing_chance(0.6, R, 0.105, s), 1e-12);
+  EXPECT_NEAR(*c.required_m, 0.6, 1e-12);
+  EXPECT_NEAR(*c.station_m, 10, 1e-12);
+  EXPECT_NEAR(*c.elevation_m, 101.6, 1e-12);
+  EXPECT_FALSE(c.bound);
+  EXPECT_FALSE(c.no_sd || c.no_diameter || c.depth_unknown_at_bore || c.crossed_by_band);
+  EXPECT_TRUE(c.unexposed);
+}
+
+TEST(Clearance, UnexposedGas_AsksForTheBandToo) {
+  Utility gas = water_main({{10, -5, 101.6}, {10, 5, 101.6}});
+  gas.kind = UtilityKind::gas;
+  const Clearance c = only(gas);
+  EXPECT_TRUE(c.dangerous);
+  EXPECT_NEAR(*c.required_m, 0.6 + 1.645 * *c.spread_m, 1e-12);
+  EXPECT_NEAR(c.required_fixed_m, 0.6, 1e-12);
+  gas.located.how = Given<LocatedHow>::enter(LocatedHow::exposed);
+  EXPECT_NEAR(*only(gas).required_m, 0.3, 1e-12);
+  gas.required_clearance = Length{0.45};
+  EXPECT_NEAR(*only(gas).required_m, 0.45, 1e-12);
+}
+
+TEST(Clearance, MissingData_IsFlaggedNeverZero) {
+  Utility u = water_main({{10, -5, 101.6}, {10, 5, std::nullopt}});
+  u.outside_diameter.reset();
+  u.located.vertical_sd.reset();
+  const Clearance c = only(u);
+  EXPECT_TRUE(c.depth_unknown_at_bore && c.no_diameter && c.no_sd && c.crossed_by_band);
+  EXPECT_FALSE(c.separation_m || c.gap_low_m || c.contact_chance || c.elevation_m || c.on_utility);
+  EXPECT_NEAR(*c.station_m, 10, 1e-12);
+  EXPECT_TRUE(working_of(c).empty());
+  EXPECT_FALSE(only(water_main({})).station_m);
+}
+
+// Second-hand: PAS 128 B1, ±150 mm or ±15 % of depth, whichever greater; depth 2.0 m gives 0.30 m.
+TEST(Clearance, Preset_LargerOfTheTwoParts) {
+  Located located;
+  located.level = "pas128-b1";
+  EXPECT_NEAR(*location_sd(located, tables(), 2.0).lateral_m, 0.30, 1e-12);
+  EXPECT_NEAR(*location_sd(located, tables(), 0.5).lateral_m, 0.15, 1e-12);
+  EXPECT_NEAR(*location_sd(located, tables(), 0.5).vertical_m, 0.075, 1e-12);
+  located.lateral_sd = Length{0.02};
+  EXPECT_NEAR(*location_sd(located, tables(), 2.0).lateral_m, 0.02, 1e-12);
+  located.level = "unheard-of";
+  EXPECT_FALSE(location_sd(located, tables(), 2.0).vertical_m);
+}
+
+// Limit: a utility beside the bore all the way. The spread grows along it, so the far end decides.
+TEST(Clearance, Parallel_LargestOverTheRun) {
+  const Clearance c = only(water_main({{0, 0.5, 101}, {20, 0.5, 101}}));
+  EXPECT_TRUE(c.bound);
+  const double R = 0.0325 + 0.055;
+  const ViewSpread total{0.205 * 0.205 + 0.01, 0.205 * 0.205 + 0.0144, 0};
+  EXPECT_NEAR(*c.contact_chance, stadium_chance({{0.5, 0}, {0.5, 0}, R}, total), 1e-9);
+  EXPECT_NEAR(*c.gap_low_m, 0.5 - R - 1.645 * std::sqrt(total.across_m2), 1e-9);
+  EXPECT_GE(*c.contact_chance_worst, *c.contact_chance);
+}
+
+// The chance runs on through every angle, turning about the nearest point.
+TEST(Clearance, Sweep_ContinuousFromParallelToSquare) {
+  double before = -1;
+  for (int i = 0; i <= 900; ++i) {
+    const double a = i * 0.1 * pi / 180, c = std::cos(a), s = std::sin(a);
+    const Clearance answer =
+        only(water_main({{10 - 8 * c, -8 * s, 101.3}, {10 + 8 * c, 8 * s, 101.3}}), bore(20, 0.004));
+    const double p = *answer.contact_chance;
+    if (before >= 0) {
+      EXPECT_LT(std::abs(p - before), 0.012) << i;
+    }
+    before = p;
+  }
+}
+
+// A bend or a string of short pieces on one line is the same utility.
+TEST(Clearance, ManyPieces_SameAsOne) {
+  std::vector<PathVertex> pieces;
+  for (int i = 0; i <= 50; ++i) pieces.push_back({9 + 0.04 * i, -5 + 0.2 * i, 101.5});
+  const Clearance many = only(water_main(pieces));
+  const Clearance one = only(water_main({pieces.front(), pieces.back()}));
+  EXPECT_NEAR(*many.separation_m, *one.separation_m, 1e-12);
+  EXPECT_NEAR(*many.contact_chance, *one.contact_chance, 1e-9);
+  EXPECT_NEAR(*many.contact_chance_worst, *one.contact_chance_worst, 1e-9);
+}
+
+// Beyond the end of the bore there is nothing to hit.
+TEST(Clearance, BeyondTheEnd_NoContact) {
+  const Clearance c = only(water_main({{22, -5, 101}, {22, 5, 101}}));
+  EXPECT_NEAR(*c.separation_m, 2 - 0.0875, 1e-12);
+  EXPECT_EQ(*c.contact_chance, 0);
+  EXPECT_EQ(*c.contact_chance_worst, 0);
+}
+
+TEST(Clearance, CrossedByBand_AtItsEdge) {
+  const double R = 0.0875, s = std::hypot(0.105, 0.12);
+  const double edge = R + 2.576 * s;
+  EXPECT_TRUE(only(water_main({{10, -5, 101 + edge - 1e-6}, {10, 5, 101 + edge - 1e-6}})).crossed_by_band);
+  EXPECT_FALSE(only(water_main({{10, -5, 101 + edge + 1e-6}, {10, 5, 101 + edge + 1e-6}})).crossed_by_band);
+}
+
+TEST(Clearance, Working_HoldsTheNumbersOfTheAnswer) {
+  const Clearance c = only(water_main({{10, -5, 101.6}, {10, 5, 101.6}}));
+  const auto working = working_of(c);
+  ASSERT_EQ(working.size(), 5U);
+  EXPECT_EQ(working[0].code, "utility.separation");
+  EXPECT_EQ(working[0].value, *c.separation_m);
+  EXPECT_NEAR(working[0].inputs[0].value - working[0].inputs[1].value, working[0].value, 1e-12);
+  EXPECT_EQ(working[2].value, *c.contact_chance);
+}
+
+}  // namespace
+}  // namespace burrow

@@ -1,0 +1,155 @@
+#include "burrow/pit/plan.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <random>
+
+namespace burrow {
+namespace {
+
+Tables tables() {
+  Tables t;
+  ExcavationRuleSet rules;
+  rules.name = "rules";
+  rules.slopes = {{ExcavationType::b, {1.0}, {6.1}, {}}, {ExcavationType::c, {1.5}, {6.1}, {}}};
+  t.excavation.push_back(rules);
+  return t;
+}
+
+Crossing crossing() {
+  Crossing c;
+  c.site.ground = {{-10, 102}, {30, 102}};
+  c.bore.launch.station = Length{0};
+  c.bore.launch.elevation = Length{101};
+  c.bore.exit.station = Length{14};
+  return c;
+}
+
+Tool tool() {
+  Tool t;
+  t.diameter = Length{0.065};
+  t.length = Length{1.19};
+  return t;
+}
+
+BorePath arriving(double y, double z, double sd_lateral, double sd_vertical) {
+  BorePath path;
+  PathPoint last;
+  last.x_m = 14;
+  last.y_m = y;
+  last.z_m = z;
+  last.sd_lateral_m = sd_lateral;
+  last.sd_vertical_m = sd_vertical;
+  path.points = {PathPoint{}, last};
+  return path;
+}
+
+TEST(LaunchPit, Proposed_FloorBehindTheFace) {
+  const PitShape pit = launch_pit_shape(crossing(), tool(), tables());
+  EXPECT_NEAR(pit.floor_to_m, 0, 1e-12);
+  EXPECT_NEAR(pit.floor_length_m, 2.19, 1e-12);
+  EXPECT_NEAR(pit.floor_width_m, 0.9, 1e-12);  // 0.865 < 0.9
+  EXPECT_NEAR(pit.floor_elevation_m, 101 - 0.0325, 1e-12);
+  EXPECT_NEAR(pit.depth_m, 1.0325, 1e-12);
+  EXPECT_EQ(pit.soil_type, ExcavationType::c);
+  EXPECT_NEAR(pit.top_length_m, 2.19 + 1.5 * 1.0325, 1e-9);  // shored at the bore, Type C behind
+  EXPECT_NEAR(pit.top_width_m, 0.9 + 3 * 1.0325, 1e-9);
+}
+
+TEST(LaunchPit, Typed_Wins) {
+  Crossing c = crossing();
+  Pit& pit = c.pits.launch;
+  pit.floor_length = Length{3.0};
+  pit.floor_width = Length{1.4};
+  pit.floor_offset = Length{0.2};
+  pit.soil_type = ExcavationType::b;
+  pit.cradle_height.set(Length{0.1});
+  pit.slab_thickness.set(Length{0.05});
+  const PitShape shape = launch_pit_shape(c, tool(), tables());
+  EXPECT_NEAR(shape.floor_from_m, -3.0, 1e-12);
+  EXPECT_NEAR(shape.floor_right_m, -0.5, 1e-12);
+  EXPECT_NEAR(shape.floor_left_m, 0.9, 1e-12);
+  EXPECT_NEAR(shape.floor_elevation_m, 101 - 0.0325 - 0.15, 1e-12);
+  EXPECT_NEAR(shape.top_width_m, 1.4 + 2 * shape.depth_m, 1e-9);
+  pit.floor_elevation = Length{100.5};
+  EXPECT_NEAR(launch_pit_shape(c, tool(), tables()).floor_elevation_m, 100.5, 1e-12);
+}
+
+TEST(ExitPit, TakesInTheBand) {
+  const PitShape pit = exit_pit_shape(crossing(), tool(), tables(), arriving(0.1, 100.8, 0.3, 0.2));
+  EXPECT_NEAR(pit.floor_from_m, 14, 1e-12);
+  EXPECT_NEAR(pit.floor_elevation_m, 100.8 - 1.645 * 0.2 - 0.0325 - 0.1, 1e-12);
+  EXPECT_NEAR(pit.floor_width_m, 2 * (1.645 * 0.3 + 0.0325 + 0.1), 1e-12);
+  EXPECT_NEAR((pit.floor_left_m + pit.floor_right_m) / 2, 0.1, 1e-12);
+  EXPECT_NEAR(pit.floor_length_m, 2.19, 1e-12);
+}
+
+TEST(ExitPit, EnteredOffset_StaysAndStillTakesInTheBand) {
+  Crossing c = crossing();
+  c.bore.exit.offset.set(Length{0});
+  const PitShape pit = exit_pit_shape(c, tool(), tables(), arriving(0.5, 100.8, 0.1, 0.1));
+  EXPECT_NEAR((pit.floor_left_m + pit.floor_right_m) / 2, 0, 1e-12);
+  EXPECT_NEAR(pit.floor_left_m, 0.5 + 1.645 * 0.1 + 0.0325 + 0.1, 1e-12);
+}
+
+TEST(ExitPit, NoArrival_StraightLaunchLine) {
+  Crossing c = crossing();
+  c.bore.launch.grade = Ratio{-0.02};
+  BorePath path = arriving(0, 101.9, 0.05, 0.05);
+  path.ends = PathEnd::daylight;
+  const PitShape pit = exit_pit_shape(c, tool(), tables(), path);
+  EXPECT_NEAR(pit.axis_elevation_m, 101 - 0.28, 1e-12);
+  const double sd = std::hypot(0.005, 0.005 * 14);
+  EXPECT_NEAR(pit.floor_elevation_m, 100.72 - 1.645 * sd - 0.1325, 1e-12);
+}
+
+TEST(PitPlan, NoGroundLine_NoBody) {
+  Crossing c = crossing();
+  c.site.ground.clear();
+  const PitShape pit = launch_pit_shape(c, tool(), tables());
+  EXPECT_EQ(pit.volume_m3, 0);
+  EXPECT_TRUE(pit.footprint.empty());
+}
+
+PitShape window(double width, double floor) {
+  PitShape pit;
+  pit.floor_right_m = -width / 2;
+  pit.floor_left_m = width / 2;
+  pit.floor_elevation_m = floor;
+  return pit;
+}
+
+// Limit: half the chance lies on either side of the mean.
+TEST(ExitWindow, HalvesAndCorners) {
+  EXPECT_NEAR(chance_inside(window(100, 99.9), {0, 100, 0.1, 0.1}, {200}), 0.5, 1e-12);
+  EXPECT_NEAR(chance_inside(window(100, 99.9), {50, 100, 0.1, 0.1}, {200}), 0.25, 1e-12);
+  EXPECT_EQ(chance_inside(window(1, 99), {0, 100, 0, 0}, {102}), 1);
+  EXPECT_EQ(chance_inside(window(1, 99), {0.6, 100, 0, 0}, {102}), 0);
+  EXPECT_EQ(chance_inside(window(1, 101.95), {0, 100, 0.1, 0.1}, {102}), 0);  // no window at all
+}
+
+// Second route: seeded Monte Carlo, 4 standard errors.
+TEST(ExitWindow, MonteCarlo) {
+  std::mt19937_64 random(4);
+  std::normal_distribution<double> normal;
+  int in = 0;
+  const int n = 200000;
+  for (int i = 0; i < n; ++i) {
+    const double y = 0.1 + 0.35 * normal(random), z = 100.4 + 0.3 * normal(random);
+    in += std::abs(y) < 0.45 && z > 100.1 && z < 101.5;
+  }
+  const double p = chance_inside(window(0.9, 100), {0.1, 100.4, 0.35, 0.3}, {101.5});
+  EXPECT_NEAR(static_cast<double>(in) / n, p, 4 * std::sqrt(p * (1 - p) / n));
+}
+
+TEST(ExitWindow, LeftToTheProgram_WidestCounts) {
+  const ArrivalSpread arrival{0.4, 100.5, 0.3, 0.05};
+  EXPECT_GT(chance_inside(window(0.9, 100), arrival, {102}, Length{2.0}),
+            chance_inside(window(0.9, 100), arrival, {102}));
+  EXPECT_EQ(chance_inside(window(0.9, 100), arrival, {102}, Length{0.5}),
+            chance_inside(window(0.9, 100), arrival, {102}));
+}
+
+}  // namespace
+}  // namespace burrow
