@@ -24,6 +24,12 @@ struct Taken {
   double h, noise, pitch_1_m, yaw_1_m;
 };
 
+/// From across the axis to along a coordinate at a station. A tool that runs nearly square to the line crosses no
+/// station any more; there the factor stays at 20.
+double at_a_station(double sd, double angle) {
+  return sd / std::max(std::cos(angle), 0.05);
+}
+
 class Tracer {
  public:
   Tracer(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps);
@@ -169,8 +175,8 @@ void Tracer::record() {
                           .z_m = pose_.at.z_m,
                           .grade_rad = pose_.grade,
                           .heading_rad = pose_.heading,
-                          .sd_lateral_m = lateral_.sd(c_sd_) / std::cos(pose_.heading),
-                          .sd_vertical_m = vertical_.sd(c_sd_) / std::cos(pose_.grade),
+                          .sd_lateral_m = at_a_station(lateral_.sd(c_sd_), pose_.heading),
+                          .sd_vertical_m = at_a_station(vertical_.sd(c_sd_), pose_.grade),
                           .cover_m = cover(pose_),
                           .resistance_above_Pa = steer_.above_Pa,
                           .resistance_below_Pa = steer_.below_Pa,

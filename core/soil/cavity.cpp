@@ -93,7 +93,8 @@ Result<CavityLimit> drained_limit(Cavity cavity, const FrictionalGround& ground)
     (miss > 0 ? high : low) = log_R;
     const double next_w = w + miss * gamma * std::exp(-xi * std::exp(log_R));
     double next = next_w > 0 ? -std::log(next_w) / gamma : 2 * high;
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
+    // A converged step lands on an end of the bracket: that is no reason to leave it.
+    if (!(next >= low && next <= high)) next = 0.5 * (low + high);
     const double change = std::abs(next - log_R);
     log_R = next;
     if (change > 1e-13 * (1 + log_R) && std::abs(miss) > 1e-15 * target) continue;

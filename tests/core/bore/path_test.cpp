@@ -251,6 +251,32 @@ TEST(PathSpread, Differences_LevelError) {
   EXPECT_NEAR(sd / (0.005 * (z_for(1e-4) - z_for(-1e-4)) / 2e-4), 1, 5e-3);
 }
 
+// 03 §4 (our model), by hand: clay, roof not governing. q falls by 0.85 γ r upward; with u = 1/r the mean of r from a
+// to 4a is a ln 4/(3/4).
+TEST(Steering, Hand_DeepClay) {
+  const Tool used = tool(0.065);
+  const Ground ground = Ground::uniform(for_tests::soil("firm-clay"));
+  const Steer steer = Steering(ground, used).pitch(ground.column(0, 0), -2, 0.1);
+  const double q = 0.85 * 18e3 * 2 + 40e3 * (1 + std::log(100)), mean_r = 0.0325 * std::log(4.0) / 0.75;
+  const double asymmetry = 0.85 * 18e3 * mean_r / q, lever = 3 * 0.065 / used.length.m;
+  const double sag = used.mass.kg * gravity_m_s2 * std::cos(0.1) / (q * 0.065 * used.length.m);
+  EXPECT_NEAR(steer.limit_Pa, q, 1e-6);
+  EXPECT_NEAR(steer.pitch_1_m, (asymmetry * lever - sag) / used.length.m, 1e-12);
+  EXPECT_NEAR(steer.cap_Pa, 18e3 * (2 - 0.0325) + 2 * 40e3 * (2 - 0.0325) / 0.065, 1e-6);
+}
+
+// 03 §4 (our model): close under the surface the side reaches to the surface only, and the roof counts.
+TEST(Steering, Model_RoofGovernsNearTheSurface) {
+  const Tool used = tool(0.065);
+  const Ground ground = Ground::uniform(for_tests::soil("firm-clay"));
+  const Steer steer = Steering(ground, used).pitch(ground.column(0, 0), -0.10, 0);
+  EXPECT_EQ(steer.above_Pa, steer.cap_Pa);
+  EXPECT_GT(steer.pitch_1_m, 0);
+  const Steer in_air = Steering(ground, used).pitch(ground.column(0, 0), 0.2, 0);
+  EXPECT_EQ(in_air.above_Pa, 0);
+  EXPECT_TRUE(std::isfinite(in_air.pitch_1_m));
+}
+
 // Our model (03 §4): neutral cover C/D, uniform dry ground, class values, tools 45 to 180 mm. Tolerance: half the last
 // digit of the table.
 TEST(NeutralCover, Method_Table) {
@@ -263,7 +289,7 @@ TEST(NeutralCover, Method_Table) {
     for (std::size_t i = 0; i < 5; ++i) {
       const auto cover = neutral_cover(for_tests::soil(soil), tool(diameters[i]));
       ASSERT_TRUE(cover) << soil;
-      EXPECT_NEAR(*cover, expected[i], 0.0501) << soil << ' ' << diameters[i];
+      EXPECT_NEAR(*cover, expected[i], 0.05) << soil << ' ' << diameters[i];
     }
 }
 
@@ -308,7 +334,11 @@ TEST(ResolveTool, Model_FromDiameter) {
 
 TEST(ResolveTool, Plate_OverridesClass) {
   Tables tables;
-  tables.tools.push_back({.id = "tool-65", .diameter = {0.065}, .length = {1.19}, .mass = {18}});
+  ToolClass row;
+  row.id = "tool-65";
+  row.length = {1.19};
+  row.mass = {18};
+  tables.tools.push_back(row);
   ToolChoice choice;
   choice.tool_class = "tool-65";
   choice.mass = Mass{21};

@@ -101,15 +101,13 @@ TEST(Ground, Strips_BuriedTopAndTheLaterCounts) {
 TEST(Column, Hand_StressAndPorePressure) {
   Site site = layered();
   site.water = LevelLine{{0, 8.5}};
-  const Column column =
-      Ground(site, for_tests::tables()).column(0, 0);  // only stresses are asked, which it holds itself
   const Ground ground(site, for_tests::tables());
-  const Column kept = ground.column(0, 0);
+  const Column column = ground.column(0, 0);
   // 1 m made ground at 17.5, 0.5 m clay moist at 18, 0.5 m clay wet at 18.5, 1 m sand wet at 19 kN/m³.
-  EXPECT_NEAR(kept.vertical_stress(7), 17.5e3 + 9e3 + 9.25e3 + 19e3, 1e-9);
-  EXPECT_NEAR(kept.pore_pressure(7), 1.5 * water_unit_weight_N_m3, 1e-9);
-  EXPECT_EQ(kept.pore_pressure(9), 0);
-  EXPECT_EQ(kept.vertical_stress(11), 0);
+  EXPECT_NEAR(column.vertical_stress(7), 17.5e3 + 9e3 + 9.25e3 + 19e3, 1e-9);
+  EXPECT_NEAR(column.pore_pressure(7), 1.5 * water_unit_weight_N_m3, 1e-9);
+  EXPECT_EQ(column.pore_pressure(9), 0);
+  EXPECT_EQ(column.vertical_stress(11), 0);
   EXPECT_EQ(ground.water_m(3), std::optional<double>(8.5));
   EXPECT_EQ(column.layers().size(), 4u);
 }
