@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <limits>
 
-#include "burrow/clearance/clearance.h"
+#include "burrow/clearance/contact.h"
 #include "judge.h"
 
 namespace burrow {

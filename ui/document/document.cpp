@@ -70,6 +70,11 @@ void Document::start_from(Crossing crossing, bool unsaved) {
   adopt(std::move(crossing), {}, {}, unsaved);
 }
 
+void Document::remember_path(const QString& path) {
+  path_ = path;
+  Q_EMIT file_state_changed();
+}
+
 Result<void> Document::open(const QString& path) {
   const std::string file = path.toStdString();
   Result<std::string> text = read_text_file(file);

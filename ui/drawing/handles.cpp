@@ -106,70 +106,43 @@ std::vector<Handle> handles(const Picture& picture) {
   const Crossing& crossing = picture.crossing;
   const Launch& launch = crossing.bore.launch;
   std::vector<Handle> all;
-  const double grip = grade_grip_station(crossing);
-  all.push_back({{PartKind::grade, {}, -1},
-                 Pane::elevation,
-                 f.side(grip, path_elevation_at(picture.assessment, crossing, grip)),
-                 Handle::Shape::diamond,
-                 true});
-  all.push_back({{PartKind::grade, {}, -1},
-                 Pane::plan,
-                 f.above(grip, bore_offset_at(picture.assessment, crossing, grip)),
-                 Handle::Shape::diamond,
-                 true});
-  all.push_back({{PartKind::launch, {}, -1},
-                 Pane::elevation,
-                 f.side(launch.station.m, launch.elevation.m),
-                 Handle::Shape::round,
-                 true});
-  all.push_back({{PartKind::launch, {}, -1},
-                 Pane::plan,
-                 f.above(launch.station.m, launch.offset->m),
-                 Handle::Shape::round,
-                 true});
+  all.reserve(16 + crossing.site.ground.size());
+  const auto add = [&all](PartKind kind, const std::string& id, std::size_t index, Pane pane, const QPointF& at, Handle::Shape shape, bool always) {
+    Handle& handle = all.emplace_back();
+    handle.part.kind = kind;
+    handle.part.id = id;
+    handle.part.index = static_cast<int>(index);
+    handle.pane = pane;
+    handle.at = at;
+    handle.shape = shape;
+    handle.always = always;
+  };
+  const auto grip = [&](PartKind kind, Pane pane, const QPointF& at, Handle::Shape shape) {
+    add(kind, {}, 0, pane, at, shape, true);
+    all.back().part.index = -1;
+  };
+  const double turn = grade_grip_station(crossing);
+  grip(PartKind::grade, Pane::elevation, f.side(turn, path_elevation_at(picture.assessment, crossing, turn)), Handle::Shape::diamond);
+  grip(PartKind::grade, Pane::plan, f.above(turn, bore_offset_at(picture.assessment, crossing, turn)), Handle::Shape::diamond);
+  grip(PartKind::launch, Pane::elevation, f.side(launch.station.m, launch.elevation.m), Handle::Shape::round);
+  grip(PartKind::launch, Pane::plan, f.above(launch.station.m, launch.offset->m), Handle::Shape::round);
   const double exit_z = path_elevation_at(picture.assessment, crossing, crossing.bore.exit.station.m);
-  all.push_back({{PartKind::exit, {}, -1},
-                 Pane::elevation,
-                 f.side(crossing.bore.exit.station.m, exit_z),
-                 Handle::Shape::round,
-                 true});
-  all.push_back({{PartKind::exit, {}, -1},
-                 Pane::plan,
-                 f.above(crossing.bore.exit.station.m, crossing.bore.exit.offset->m),
-                 Handle::Shape::round,
-                 true});
+  grip(PartKind::exit, Pane::elevation, f.side(crossing.bore.exit.station.m, exit_z), Handle::Shape::round);
+  grip(PartKind::exit, Pane::plan, f.above(crossing.bore.exit.station.m, crossing.bore.exit.offset->m), Handle::Shape::round);
 
+  const auto vertices = [&](PartKind kind, const std::string& id, const LevelLine& line) {
+    for (std::size_t i = 0; i < line.size(); ++i)
+      add(kind, id, i, Pane::elevation, f.side(line[i].station_m, line[i].elevation_m), Handle::Shape::square, true);
+  };
   for (const Utility& utility : crossing.site.utilities) {
     if (picture.focus.picked.kind != PartKind::utility || picture.focus.picked.id != utility.id) continue;
     for (std::size_t i = 0; i < utility.path.size(); ++i)
-      all.push_back({{PartKind::utility, utility.id, static_cast<int>(i)},
-                     Pane::plan,
-                     f.above(utility.path[i].x_m, utility.path[i].y_m),
-                     Handle::Shape::square,
-                     false});
+      add(PartKind::utility, utility.id, i, Pane::plan, f.above(utility.path[i].x_m, utility.path[i].y_m), Handle::Shape::square, false);
   }
-  for (std::size_t i = 0; i < crossing.site.ground.size(); ++i)
-    all.push_back({{PartKind::ground, {}, static_cast<int>(i)},
-                   Pane::elevation,
-                   f.side(crossing.site.ground[i].station_m, crossing.site.ground[i].elevation_m),
-                   Handle::Shape::square,
-                   true});
-  for (const Stratum& stratum : crossing.site.strata) {
-    if (!stratum.top) continue;
-    for (std::size_t i = 0; i < stratum.top->size(); ++i)
-      all.push_back({{PartKind::stratum, stratum.id, static_cast<int>(i)},
-                     Pane::elevation,
-                     f.side((*stratum.top)[i].station_m, (*stratum.top)[i].elevation_m),
-                     Handle::Shape::square,
-                     true});
-  }
-  if (crossing.site.water)
-    for (std::size_t i = 0; i < crossing.site.water->size(); ++i)
-      all.push_back({{PartKind::water, {}, static_cast<int>(i)},
-                     Pane::elevation,
-                     f.side((*crossing.site.water)[i].station_m, (*crossing.site.water)[i].elevation_m),
-                     Handle::Shape::square,
-                     true});
+  vertices(PartKind::ground, {}, crossing.site.ground);
+  for (const Stratum& stratum : crossing.site.strata)
+    if (stratum.top) vertices(PartKind::stratum, stratum.id, *stratum.top);
+  if (crossing.site.water) vertices(PartKind::water, {}, *crossing.site.water);
   return all;
 }
 

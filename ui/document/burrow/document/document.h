@@ -38,6 +38,8 @@ class Document : public QObject {
   Result<void> save_as(const QString& path);
   /// Starts from a crossing that has no file yet; `unsaved` asks before it is thrown away.
   void start_from(Crossing crossing, bool unsaved);
+  /// Recovered work goes back to the file it came from when it is saved.
+  void remember_path(const QString& path);
 
   /// Changes one part as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the value is
   /// the same.

@@ -1,0 +1,189 @@
+#include <algorithm>
+#include <atomic>
+#include <condition_variable>
+#include <filesystem>
+#include <map>
+#include <mutex>
+#include <ostream>
+#include <thread>
+
+#include "burrow/check/assess.h"
+#include "burrow/check/headline.h"
+#include "burrow/check/working_text.h"
+#include "burrow/file/assessment_file.h"
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
+#include "burrow/file/tables_file.h"
+#include "commands.h"
+#include "options.h"
+
+namespace burrow {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Wish {
+  UnitSystem units = UnitSystem::metric;
+  bool json = false;
+  bool working = false;
+  std::string alternative;
+};
+
+/// What one file gives: text for each stream and its exit code.
+struct Answer {
+  std::string out;
+  std::string err;
+  int code = 0;
+};
+
+std::string as_text(const std::string& file, const Assessment& assessment, const Wish& wish) {
+  std::string text = file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, wish.units) + "\n";
+  int number = 0;
+  for (const Finding& f : assessment.findings) {
+    text += "  " + std::to_string(++number) + ". " + (f.missing ? std::string("missing") : std::string(words(f.severity))) + ": " +
+            finding_text(f, wish.units);
+    if (f.station_m) text += " (station " + format(*f.station_m, Dimension::station, wish.units) + ")";
+    if (f.muted) text += " (muted: " + f.muted->reason + ")";
+    text += "\n";
+    if (!f.source.text.empty() && f.limit) text += "     limit from: " + f.source.text + " [" + std::string(words(f.source.label)) + "]\n";
+  }
+  if (wish.working) {
+    text += "  working\n";
+    for (const Working& w : assessment.working) {
+      text += "  - " + std::string(w.code) + ", " + w.subject + "\n";
+      std::string lines = working_text(w, wish.units);
+      for (std::size_t at = 0; (at = lines.find('\n', at)) != std::string::npos; at += 5) lines.replace(at, 1, "\n    ");
+      text += "    " + lines + "\n";
+    }
+  }
+  return text;
+}
+
+Answer check_one(const std::string& file, const Tables& tables, const Wish& wish) {
+  const auto refuse = [&](const Error& error) {
+    Answer answer;
+    answer.code = 2;
+    if (wish.json) answer.out = write_failure(file, error) + "\n";
+    answer.err = file + ": " + error.text() + "\n";
+    return answer;
+  };
+  const Result<std::string> text = read_text_file(file);
+  if (!text) return refuse(text.error());
+  const Result<Crossing> read = read_crossing(*text, tables);
+  if (!read) return refuse(read.error());
+  if (!wish.alternative.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
+                                                [&](const Alternative& a) { return a.id == wish.alternative; })) {
+    std::string known;
+    for (const Alternative& a : read->alternatives) known += (known.empty() ? "" : ", ") + a.id;
+    return refuse(Error{"--alternative", wish.alternative, known.empty() ? "a file that has alternatives" : known});
+  }
+  const Crossing crossing = wish.alternative.empty() ? *read : with_alternative(*read, wish.alternative);
+  const Assessment assessment = assess(crossing, tables);
+  Answer answer;
+  AssessmentOptions options;
+  options.units = wish.units;
+  options.working = wish.working;
+  answer.out = wish.json ? write_assessment(crossing, assessment, file, options) + "\n" : as_text(file, assessment, wish);
+  answer.code = assessment.verdict == Verdict::stop || assessment.verdict == Verdict::incomplete ? 1 : 0;
+  return answer;
+}
+
+Result<std::vector<std::string>> all_files(const std::vector<std::string>& named) {
+  std::vector<std::string> files;
+  for (const std::string& name : named) {
+    std::error_code error;
+    if (!fs::is_directory(name, error)) {
+      files.push_back(name);
+      continue;
+    }
+    std::vector<std::string> inside;
+    for (const auto& entry : fs::directory_iterator(name, error))
+      if (entry.path().extension() == ".crossing") inside.push_back(entry.path().string());
+    if (error) return fail(name, error.message(), "a folder that may be read");
+    if (inside.empty()) return fail(name, "a folder without *.crossing", "a folder of crossings");
+    std::sort(inside.begin(), inside.end());
+    files.insert(files.end(), inside.begin(), inside.end());
+  }
+  return files;
+}
+
+/// Answers in the order of the files, made by `jobs` threads; no more than a few wait to be printed, so memory stays flat.
+class InOrder {
+ public:
+  InOrder(const std::vector<std::string>& files, const Tables& tables, const Wish& wish) : files_(files), tables_(tables), wish_(wish) {}
+
+  int run(std::size_t jobs, Streams streams) {
+    std::vector<std::jthread> threads;
+    for (std::size_t i = 0; i < std::min(jobs, files_.size()); ++i) threads.emplace_back([this, jobs] { work(4 * jobs); });
+    int worst = 0;
+    for (std::size_t i = 0; i < files_.size(); ++i) {
+      Answer answer = wait_for(i);
+      streams.out << answer.out << std::flush;
+      streams.err << answer.err;
+      worst = std::max(worst, answer.code);
+    }
+    return worst;
+  }
+
+ private:
+  void work(std::size_t most_ahead) {
+    for (;;) {
+      std::size_t mine = 0;
+      {
+        std::unique_lock lock(mutex_);
+        room_.wait(lock, [&] { return next_ >= files_.size() || next_ < printed_ + most_ahead; });
+        if (next_ >= files_.size()) return;
+        mine = next_++;
+      }
+      Answer answer = check_one(files_[mine], tables_, wish_);
+      const std::lock_guard lock(mutex_);
+      ready_[mine] = std::move(answer);
+      done_.notify_one();
+    }
+  }
+
+  Answer wait_for(std::size_t index) {
+    std::unique_lock lock(mutex_);
+    done_.wait(lock, [&] { return ready_.contains(index); });
+    Answer answer = std::move(ready_.extract(index).mapped());
+    printed_ = index + 1;
+    room_.notify_all();
+    return answer;
+  }
+
+  const std::vector<std::string>& files_;
+  const Tables& tables_;
+  const Wish& wish_;
+  std::mutex mutex_;
+  std::condition_variable room_, done_;
+  std::map<std::size_t, Answer> ready_;
+  std::size_t next_ = 0;
+  std::size_t printed_ = 0;
+};
+
+}  // namespace
+
+int check_command(const CommandWords& words, Streams streams) {
+  const auto refuse = [&](const Error& error) {
+    streams.err << "burrowline check: " << error.text() << "\n";
+    return 2;
+  };
+  const Result<Options> options =
+      read_options(words, {{"--json", false}, {"--units", true}, {"--working", false}, {"--alternative", true}, {"--jobs", true}});
+  if (!options) return refuse(options.error());
+  if (options->files.empty()) return refuse(Error{"", "no file", "FILE or FOLDER, for example samples/house-service.crossing"});
+  const Result<UnitSystem> units = units_of(*options);
+  if (!units) return refuse(units.error());
+  const long cores = std::max(1L, static_cast<long>(std::thread::hardware_concurrency()));
+  const Result<long> jobs = whole_number(*options, "--jobs", cores, 1, 1024);
+  if (!jobs) return refuse(jobs.error());
+  const Result<std::vector<std::string>> files = all_files(options->files);
+  if (!files) return refuse(files.error());
+
+  const Wish wish{*units, options->has("--json"), options->has("--working"), options->value("--alternative", "")};
+  const Tables tables = load_tables();
+  return InOrder(*files, tables, wish).run(static_cast<std::size_t>(*jobs), streams);
+}
+
+}  // namespace burrow

@@ -1,0 +1,29 @@
+#pragma once
+/// The commands of the program. Each writes to the two streams and gives the exit code: 0, 1 (stop or incomplete), 2 (could not
+/// be read, or a wrong word).
+
+#include <iosfwd>
+#include <string>
+#include <vector>
+
+namespace burrow {
+
+struct Streams {
+  std::ostream& out;
+  std::ostream& err;
+};
+
+using CommandWords = std::vector<std::string>;
+
+int check_command(const CommandWords& words, Streams streams);
+int sheet_command(const CommandWords& words, Streams streams);
+int picture_command(const CommandWords& words, Streams streams);
+
+/// How to call the program.
+std::string usage();
+
+/// Whether the first word names a command rather than a file to open.
+bool is_command(const std::string& word);
+int run_command(const std::string& name, const CommandWords& words, Streams streams);
+
+}  // namespace burrow

@@ -1,0 +1,121 @@
+/// sheet and picture: what needs the drawing, but no display.
+
+#include <QString>
+#include <charconv>
+#include <ostream>
+
+#include "burrow/check/assess.h"
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
+#include "burrow/file/tables_file.h"
+#include "burrow/sheet/image.h"
+#include "burrow/sheet/sheet.h"
+#include "commands.h"
+#include "options.h"
+
+namespace burrow {
+
+namespace {
+
+struct Opened {
+  Tables tables;
+  Crossing crossing;
+  Assessment assessment;
+};
+
+Result<Opened> open_one(const Options& options) {
+  if (options.files.size() != 1)
+    return fail("", options.files.empty() ? "no file" : std::to_string(options.files.size()) + " files", "one FILE");
+  Opened opened;
+  opened.tables = load_tables();
+  Result<std::string> text = read_text_file(options.files.front());
+  if (!text) return tl::unexpected(std::move(text).error());
+  Result<Crossing> crossing = read_crossing(*text, opened.tables);
+  if (!crossing) {
+    Error error = std::move(crossing).error();
+    error.place = options.files.front() + ": " + error.place;
+    return tl::unexpected(std::move(error));
+  }
+  opened.crossing = std::move(*crossing);
+  opened.assessment = assess(opened.crossing, opened.tables);
+  return opened;
+}
+
+Result<double> positive(const std::string& name, const std::string& text, double least, double most) {
+  double value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc() || end != text.data() + text.size() || !(value >= least && value <= most))
+    return fail(name, text, "a number from " + exact_text(least) + " to " + exact_text(most));
+  return value;
+}
+
+Result<QSize> size_of(const std::string& text) {
+  const auto x = text.find('x');
+  const Result<double> width = positive("--size", text.substr(0, x), 200, 16000);
+  const Result<double> height = positive("--size", x == std::string::npos ? "" : text.substr(x + 1), 200, 16000);
+  if (!width || !height) return fail("--size", text, "WIDTHxHEIGHT in pixels, for example 1600x900");
+  return QSize(static_cast<int>(*width), static_cast<int>(*height));
+}
+
+/// Units of paper: the command's, else the file's own, else metric.
+Result<UnitSystem> sheet_units(const Options& options, const Crossing& crossing) {
+  if (!options.has("--units") && crossing.sheet.units) return *crossing.sheet.units;
+  return units_of(options);
+}
+
+Result<void> write_sheet(const CommandWords& words) {
+  const Result<Options> options = read_options(words, {{"-o", true}, {"--paper", true}, {"--scale", true}, {"--units", true}});
+  if (!options) return tl::unexpected(options.error());
+  if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.pdf");
+  const Result<Opened> opened = open_one(*options);
+  if (!opened) return tl::unexpected(opened.error());
+  Sheet sheet{opened->crossing, opened->assessment, opened->tables};
+  const Result<UnitSystem> units = sheet_units(*options, opened->crossing);
+  if (!units) return tl::unexpected(units.error());
+  sheet.units = *units;
+  const Result<QSizeF> paper = paper_size(QString::fromStdString(options->value("--paper", opened->crossing.sheet.paper.value_or("a3"))));
+  if (!paper) return tl::unexpected(paper.error());
+  sheet.paper_mm = *paper;
+  sheet.scale = opened->crossing.sheet.scale.value_or(0);
+  if (options->has("--scale")) {
+    const Result<double> scale = positive("--scale", options->value("--scale", ""), 1, 10000);
+    if (!scale) return tl::unexpected(scale.error());
+    sheet.scale = *scale;
+  }
+  return write_sheet_pdf(sheet, QString::fromStdString(options->value("-o", "")));
+}
+
+Result<void> write_picture(const CommandWords& words) {
+  const Result<Options> options = read_options(words, {{"-o", true}, {"--size", true}, {"--theme", true}, {"--units", true}, {"--ratio", true}});
+  if (!options) return tl::unexpected(options.error());
+  if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.png");
+  ImageWish wish;
+  const Result<UnitSystem> units = units_of(*options);
+  if (!units) return tl::unexpected(units.error());
+  wish.units = *units;
+  const Result<QSize> size = size_of(options->value("--size", "1600x900"));
+  if (!size) return tl::unexpected(size.error());
+  wish.size = *size;
+  const std::string theme = options->value("--theme", "light");
+  if (theme != "light" && theme != "dark") return fail("--theme", theme, "light, dark");
+  wish.dark = theme == "dark";
+  const Result<double> ratio = positive("--ratio", options->value("--ratio", "1"), 0.25, 8);
+  if (!ratio) return tl::unexpected(ratio.error());
+  wish.ratio = *ratio;
+  const Result<Opened> opened = open_one(*options);
+  if (!opened) return tl::unexpected(opened.error());
+  return write_image(opened->crossing, opened->assessment, opened->tables, wish, QString::fromStdString(options->value("-o", "")));
+}
+
+int end(const char* command, const Result<void>& done, Streams streams) {
+  if (done) return 0;
+  streams.err << "burrowline " << command << ": " << done.error().text() << "\n";
+  return 2;
+}
+
+}  // namespace
+
+int sheet_command(const CommandWords& words, Streams streams) { return end("sheet", write_sheet(words), streams); }
+int picture_command(const CommandWords& words, Streams streams) { return end("picture", write_picture(words), streams); }
+
+}  // namespace burrow

@@ -1,0 +1,17 @@
+#pragma once
+/// The working of a check as text that a person can check by hand.
+
+#include <string>
+
+#include "burrow/base/quantity_text.h"
+#include "burrow/base/working.h"
+
+namespace burrow {
+
+/// One number with its unit as a person reads it; `unit` is the SI unit of the working.
+std::string working_number(double value, std::string_view unit, UnitSystem units);
+
+/// Formula, the numbers put in, the result, the limit, the source and its label, one a line.
+std::string working_text(const Working& working, UnitSystem units);
+
+}  // namespace burrow

@@ -1,0 +1,32 @@
+#pragma once
+/// The values of a part that a person may type, each with its unit, range and how it is put back.
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "burrow/base/quantity_text.h"
+#include "burrow/document/part.h"
+
+namespace burrow {
+
+struct Field {
+  std::string label;  ///< "axis level at the face"
+  Dimension dimension = Dimension::length;
+  std::optional<double> value;  ///< SI; empty: not known
+  bool entered = true;          ///< false: a default stands
+  bool may_be_empty = false;
+  double low = 0, high = 0;  ///< SI, both accepted
+  /// The part's value with this field set, from the crossing as it stands. Empty input only where `may_be_empty`.
+  std::function<PartValue(const Crossing&, std::optional<double>)> with;
+};
+
+/// Fields of the part, the most wanted first.   Evidence: Fields.*
+std::vector<Field> fields_of(const Crossing& crossing, const PartRef& part);
+
+/// SI value of typed text for a field, or what is wrong with it ("between −100 % and 100 %"). Empty text is an answer where
+/// `may_be_empty`.
+Result<std::optional<double>> read_field(const Field& field, std::string_view text, UnitSystem units);
+
+}  // namespace burrow

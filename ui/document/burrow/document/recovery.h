@@ -1,0 +1,48 @@
+#pragma once
+/// Keeps a copy of unsaved work, so that a crash loses nothing.
+
+#include <QLockFile>
+#include <QObject>
+#include <QString>
+#include <QTimer>
+#include <memory>
+#include <vector>
+
+#include "burrow/document/document.h"
+
+namespace burrow {
+
+/// Work left behind by a run that ended without saving.
+struct LeftWork {
+  QString copy;      ///< path of the kept copy
+  QString original;  ///< path of the file it belongs to, empty if it never had one
+  QDateTime when;
+};
+
+class Recovery : public QObject {
+  Q_OBJECT
+
+ public:
+  /// Keeps its copies in `folder` (made if missing). `after_ms`: pause after a change before the copy is written.
+  Recovery(Document& document, const QString& folder, int after_ms = 2000, QObject* parent = nullptr);
+  /// A normal end: the copy is removed.
+  ~Recovery() override;
+
+  /// Copies that no running program holds, newest first.
+  [[nodiscard]] static std::vector<LeftWork> left_work(const QString& folder);
+  /// Opens a copy as unsaved work in place of the document's crossing and removes it.
+  static Result<void> take_back(Document& document, const LeftWork& work);
+  static void discard(const LeftWork& work);
+
+  /// Writes the copy now, if there is unsaved work; otherwise removes it.
+  void keep_now();
+  [[nodiscard]] QString copy_path() const { return copy_; }
+
+ private:
+  Document& document_;
+  QString copy_;
+  std::unique_ptr<QLockFile> lock_;
+  QTimer later_;
+};
+
+}  // namespace burrow

@@ -1,0 +1,91 @@
+#include "burrow/document/recovery.h"
+
+#include <QDateTime>
+#include <QDir>
+#include <QFile>
+#include <QUuid>
+#include <algorithm>
+
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
+
+namespace burrow {
+
+namespace {
+QString origin_of(const QString& copy) { return copy + QStringLiteral(".origin"); }
+QString lock_of(const QString& copy) { return copy + QStringLiteral(".lock"); }
+}  // namespace
+
+Recovery::Recovery(Document& document, const QString& folder, int after_ms, QObject* parent) : QObject(parent), document_(document) {
+  QDir().mkpath(folder);
+  copy_ = QDir(folder).absoluteFilePath(QUuid::createUuid().toString(QUuid::WithoutBraces) + QStringLiteral(".crossing"));
+  lock_ = std::make_unique<QLockFile>(lock_of(copy_));
+  lock_->setStaleLockTime(0);
+  lock_->tryLock(0);
+  later_.setSingleShot(true);
+  later_.setInterval(after_ms);
+  connect(&later_, &QTimer::timeout, this, &Recovery::keep_now);
+  connect(&document_, &Document::changed, this, [this] {
+    if (!later_.isActive()) later_.start();
+  });
+  connect(&document_, &Document::file_state_changed, this, [this] {
+    if (!document_.modified()) keep_now();
+  });
+}
+
+Recovery::~Recovery() {
+  QFile::remove(copy_);
+  QFile::remove(origin_of(copy_));
+}
+
+void Recovery::keep_now() {
+  if (!document_.modified()) {
+    QFile::remove(copy_);
+    QFile::remove(origin_of(copy_));
+    return;
+  }
+  if (document_.in_session()) {  // not in the middle of a drag
+    later_.start();
+    return;
+  }
+  // A failure here (a full disk) must not disturb the work; the next change tries again.
+  if (save_atomically(copy_.toStdString(), write_crossing(document_.crossing())))
+    static_cast<void>(save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString()));
+}
+
+std::vector<LeftWork> Recovery::left_work(const QString& folder) {
+  std::vector<LeftWork> all;
+  const QDir dir(folder);
+  for (const QFileInfo& copy : dir.entryInfoList({QStringLiteral("*.crossing")}, QDir::Files)) {
+    QLockFile lock(lock_of(copy.absoluteFilePath()));
+    lock.setStaleLockTime(0);
+    if (!lock.tryLock(0)) continue;  // a running program holds it
+    lock.unlock();
+    LeftWork work;
+    work.copy = copy.absoluteFilePath();
+    work.when = copy.lastModified();
+    if (const Result<std::string> origin = read_text_file(origin_of(work.copy).toStdString())) work.original = QString::fromStdString(*origin);
+    all.push_back(work);
+  }
+  std::sort(all.begin(), all.end(), [](const LeftWork& a, const LeftWork& b) { return a.when > b.when; });
+  return all;
+}
+
+Result<void> Recovery::take_back(Document& document, const LeftWork& work) {
+  Result<std::string> text = read_text_file(work.copy.toStdString());
+  if (!text) return tl::unexpected(std::move(text).error());
+  Result<Crossing> crossing = read_crossing(*text, document.tables());
+  if (!crossing) return tl::unexpected(std::move(crossing).error());
+  document.start_from(std::move(*crossing), true);
+  document.remember_path(work.original);
+  discard(work);
+  return {};
+}
+
+void Recovery::discard(const LeftWork& work) {
+  QFile::remove(work.copy);
+  QFile::remove(origin_of(work.copy));
+  QFile::remove(lock_of(work.copy));
+}
+
+}  // namespace burrow

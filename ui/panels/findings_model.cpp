@@ -1,0 +1,115 @@
+#include "burrow/panels/findings_model.h"
+
+#include <QPainter>
+
+#include "burrow/drawing/flags.h"
+
+namespace burrow {
+
+namespace {
+constexpr int severity_role = Qt::UserRole + 1;
+constexpr int source_role = Qt::UserRole + 2;
+constexpr int muted_role = Qt::UserRole + 3;
+
+QString qs(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+
+QString source_line(const Finding& finding) {
+  if (finding.muted) return QObject::tr("muted: %1").arg(qs(finding.muted->reason));
+  if (finding.missing) return QObject::tr("not entered");
+  const QString label = qs(words(finding.source.label));
+  return finding.source.text.empty() ? label : qs(finding.source.text) + QStringLiteral(" – ") + label;
+}
+}  // namespace
+
+FindingsModel::FindingsModel(Document& document, QObject* parent) : QAbstractListModel(parent), document_(document) {}
+
+int FindingsModel::rowCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : static_cast<int>(findings_.size()); }
+
+QVariant FindingsModel::data(const QModelIndex& index, int role) const {
+  if (!index.isValid() || index.row() >= rowCount()) return {};
+  const Finding& f = finding(index.row());
+  switch (role) {
+    case Qt::DisplayRole: return QString::fromStdString(finding_text(f, units_));
+    case Qt::AccessibleTextRole: return qs(words(f.severity)) + QStringLiteral(": ") + QString::fromStdString(finding_text(f, units_));
+    case severity_role: return static_cast<int>(f.severity);
+    case source_role: return source_line(f);
+    case muted_role: return f.muted.has_value();
+    default: return {};
+  }
+}
+
+void FindingsModel::set_units(UnitSystem units) {
+  units_ = units;
+  if (!findings_.empty()) Q_EMIT dataChanged(index(0), index(rowCount() - 1));
+}
+
+void FindingsModel::refresh() {
+  const std::vector<Finding>& now = document_.assessment().findings;
+  if (now == findings_) return;
+  if (now.size() == findings_.size()) {
+    findings_ = now;
+    if (!findings_.empty()) Q_EMIT dataChanged(index(0), index(rowCount() - 1));
+    return;
+  }
+  beginResetModel();
+  findings_ = now;
+  endResetModel();
+}
+
+namespace {
+struct Boxes {
+  QRect mark, words, source;
+  int height = 0;
+};
+
+Boxes boxes_for(const QStyleOptionViewItem& option, const QModelIndex& index, int width) {
+  const QFontMetrics metrics(option.font);
+  QFont small = option.font;
+  small.setPointSizeF(small.pointSizeF() * 0.88);
+  const QFontMetrics small_metrics(small);
+  const int pad = metrics.height() / 2;
+  const int mark = metrics.height() * 3 / 2;
+  const int left = pad + mark + pad * 2 / 3;
+  const int room = std::max(60, width - left - pad);
+  Boxes b;
+  b.mark = QRect(pad, pad, mark, mark);
+  const QString words = index.data(Qt::DisplayRole).toString();
+  b.words = QRect(left, pad, room, metrics.boundingRect(QRect(0, 0, room, 4000), Qt::TextWordWrap, words).height());
+  const QString source = index.data(source_role).toString();
+  b.source = QRect(left, b.words.bottom() + 3, room, small_metrics.boundingRect(QRect(0, 0, room, 4000), Qt::TextWordWrap, source).height());
+  b.height = std::max(b.mark.bottom(), b.source.bottom()) + pad;
+  return b;
+}
+}  // namespace
+
+QSize FindingDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+  const auto* view = qobject_cast<const QAbstractItemView*>(option.widget);
+  const int width = view ? view->viewport()->width() : option.rect.width();
+  return {width, boxes_for(option, index, width).height};
+}
+
+void FindingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
+  const Boxes b = boxes_for(option, index, option.rect.width());
+  const bool picked = option.state.testFlag(QStyle::State_Selected);
+  painter->save();
+  painter->fillRect(option.rect, picked ? theme_.field : theme_.panel);
+  if (picked) painter->fillRect(QRect(option.rect.left(), option.rect.top(), 4, option.rect.height()), theme_.focus);
+  painter->translate(option.rect.topLeft());
+  const auto severity = static_cast<Severity>(index.data(severity_role).toInt());
+  if (index.data(muted_role).toBool()) painter->setOpacity(0.6);
+  painter->setFont(option.font);
+  paint_severity_mark(*painter, b.mark, severity, theme_, QString::number(index.row() + 1));
+  painter->setPen(theme_.ink);
+  painter->drawText(b.words, Qt::TextWordWrap, index.data(Qt::DisplayRole).toString());
+  QFont small = option.font;
+  small.setPointSizeF(small.pointSizeF() * 0.88);
+  painter->setFont(small);
+  painter->setPen(theme_.ink_soft);
+  painter->drawText(b.source, Qt::TextWordWrap, index.data(source_role).toString());
+  painter->setOpacity(1);
+  painter->setPen(theme_.grid);
+  painter->drawLine(8, option.rect.height() - 1, option.rect.width() - 8, option.rect.height() - 1);
+  painter->restore();
+}
+
+}  // namespace burrow

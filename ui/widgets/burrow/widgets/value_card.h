@@ -1,0 +1,47 @@
+#pragma once
+/// A small card beside a thing on the drawing, in which its values are typed in any unit. Enter takes all that
+/// changed as one undo step each; Esc closes without a change. What is typed is never altered silently: a wrong entry says what is
+/// wrong and stays.
+
+#include <QFrame>
+#include <vector>
+
+#include "burrow/document/document.h"
+#include "burrow/document/fields.h"
+
+class QLineEdit;
+class QLabel;
+
+namespace burrow {
+
+class ValueCard : public QFrame {
+  Q_OBJECT
+
+ public:
+  ValueCard(Document& document, QWidget* parent);
+
+  /// Shows the fields of a part near `at` (in the parent's coordinates), wholly inside the parent.
+  void open_for(const PartRef& part, const QPoint& at, UnitSystem units);
+  [[nodiscard]] const std::vector<QLineEdit*>& entries() const { return entries_; }
+
+ Q_SIGNALS:
+  void closed();
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+
+ private:
+  void take_over();
+  void close_card();
+  void clear();
+
+  Document& document_;
+  PartRef part_;
+  UnitSystem units_ = UnitSystem::metric;
+  std::vector<Field> fields_;
+  std::vector<QLineEdit*> entries_;
+  std::vector<QString> shown_;
+  QLabel* wrong_ = nullptr;
+};
+
+}  // namespace burrow

@@ -1,0 +1,136 @@
+#include "burrow/widgets/value_card.h"
+
+#include <QFormLayout>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <algorithm>
+
+namespace burrow {
+
+namespace {
+QString qs(const std::string& s) { return QString::fromStdString(s); }
+}  // namespace
+
+ValueCard::ValueCard(Document& document, QWidget* parent) : QFrame(parent), document_(document) {
+  setObjectName(QStringLiteral("valueCard"));
+  setFrameShape(QFrame::StyledPanel);
+  setAutoFillBackground(true);
+  hide();
+  connect(&document_, &Document::replaced, this, &ValueCard::close_card);
+}
+
+void ValueCard::clear() {
+  entries_.clear();
+  shown_.clear();
+  wrong_ = nullptr;
+  delete layout();
+  qDeleteAll(findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
+}
+
+void ValueCard::open_for(const PartRef& part, const QPoint& at, UnitSystem units) {
+  clear();
+  part_ = part;
+  units_ = units;
+  fields_ = fields_of(document_.crossing(), part);
+  if (fields_.empty()) {
+    close_card();
+    return;
+  }
+  auto* form = new QFormLayout(this);
+  form->setContentsMargins(12, 10, 12, 10);
+  form->setVerticalSpacing(5);
+  auto* title = new QLabel(qs(part_name(document_.crossing(), part)), this);
+  QFont bold = title->font();
+  bold.setBold(true);
+  title->setFont(bold);
+  form->addRow(title);
+  const bool locked = !document_.read_only_because().isEmpty() && document_.crossing().version > known_file_version;
+  for (const Field& field : fields_) {
+    auto* entry = new QLineEdit(this);
+    const QString text = field.value ? qs(format(*field.value, field.dimension, units)) : QString();
+    entry->setText(text);
+    entry->setReadOnly(locked);
+    entry->setPlaceholderText(field.may_be_empty ? tr("not known") : QString());
+    entry->setAccessibleName(qs(field.label));
+    entry->setMinimumWidth(entry->fontMetrics().averageCharWidth() * 18);
+    if (!field.entered) entry->setToolTip(tr("A default stands here; it was not entered."));
+    auto* label = new QLabel(qs(field.label) + (field.entered ? QString() : tr(" (default)")), this);
+    label->setBuddy(entry);
+    form->addRow(label, entry);
+    entries_.push_back(entry);
+    shown_.push_back(text);
+  }
+  wrong_ = new QLabel(this);
+  wrong_->setObjectName(QStringLiteral("wrongEntry"));
+  wrong_->setWordWrap(true);
+  wrong_->hide();
+  form->addRow(wrong_);
+  auto* buttons = new QHBoxLayout;
+  buttons->addStretch();
+  auto* leave = new QPushButton(tr("Leave as it was"), this);
+  auto* take = new QPushButton(tr("Set"), this);
+  take->setDefault(true);
+  buttons->addWidget(leave);
+  buttons->addWidget(take);
+  form->addRow(buttons);
+  connect(leave, &QPushButton::clicked, this, &ValueCard::close_card);
+  connect(take, &QPushButton::clicked, this, &ValueCard::take_over);
+
+  adjustSize();
+  QPoint corner = at + QPoint(16, 12);
+  const QSize room = parentWidget()->size();
+  corner.setX(std::clamp(corner.x(), 4, std::max(4, room.width() - width() - 4)));
+  corner.setY(std::clamp(corner.y(), 4, std::max(4, room.height() - height() - 4)));
+  move(corner);
+  show();
+  raise();
+  entries_.front()->setFocus(Qt::PopupFocusReason);
+  entries_.front()->selectAll();
+}
+
+void ValueCard::take_over() {
+  // Every entry is read before any is taken, so that a wrong one leaves all as it was.
+  std::vector<std::pair<std::size_t, std::optional<double>>> changes;
+  for (std::size_t i = 0; i < entries_.size(); ++i) {
+    if (entries_[i]->text() == shown_[i]) continue;
+    const Result<std::optional<double>> value = read_field(fields_[i], entries_[i]->text().toStdString(), units_);
+    if (!value) {
+      wrong_->setText(tr("%1: %2").arg(qs(fields_[i].label), qs(value.error().found.empty() ? value.error().expected : value.error().found + " – " + value.error().expected)));
+      wrong_->show();
+      adjustSize();
+      entries_[i]->setFocus();
+      entries_[i]->selectAll();
+      return;
+    }
+    changes.emplace_back(i, *value);
+  }
+  const QString name = tr("Type %1").arg(qs(part_name(document_.crossing(), part_)));
+  if (!changes.empty()) {
+    // All that was typed here is one step: each field is set on the crossing that the one before left.
+    Crossing draft = document_.crossing();
+    const PartRef whole{part_.kind, part_.id, part_.kind == PartKind::utility || part_.kind == PartKind::stratum ? -1 : part_.index};
+    for (const auto& [i, value] : changes) {
+      const std::vector<Field> now = fields_of(draft, part_);
+      put(draft, whole, now[i].with(draft, value));
+    }
+    document_.change(whole, take(draft, whole), name);
+  }
+  close_card();
+}
+
+void ValueCard::close_card() {
+  if (!isVisible()) return;
+  hide();
+  Q_EMIT closed();
+}
+
+void ValueCard::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Escape) close_card();
+  else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) take_over();
+  else QFrame::keyPressEvent(event);
+}
+
+}  // namespace burrow

@@ -1,0 +1,86 @@
+#pragma once
+/// The workbench's window. It only wires parts: document, drawing, panels, menus.
+
+#include <QMainWindow>
+#include <QPointer>
+
+#include "burrow/document/document.h"
+#include "burrow/drawing/drawing_view.h"
+#include "burrow/panels/findings_panel.h"
+#include "burrow/panels/verdict_bar.h"
+#include "burrow/widgets/value_card.h"
+
+class QLabel;
+class QMenu;
+class QActionGroup;
+
+namespace burrow {
+
+class Recovery;
+
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+
+ public:
+  /// `recovery_folder` empty: no recovery copies (tests).
+  MainWindow(Tables tables, const QString& recovery_folder, QWidget* parent = nullptr);
+  ~MainWindow() override;
+
+  Document& document() { return document_; }
+  DrawingView& drawing() { return *drawing_; }
+  FindingsPanel& findings() { return *findings_; }
+  ValueCard& value_card() { return *card_; }
+
+  /// Opens a file; a wrong one is told and leaves everything as it was.
+  bool open_file(const QString& path);
+  bool save();
+  /// Takes the ground line from a CSV file; asks for the unit where the file does not say it.
+  bool import_ground(const QString& path);
+  void set_units(UnitSystem units);
+  void set_dark(bool dark);
+  /// Offers work that a crash left behind.
+  void offer_left_work();
+  void open_sample(const QString& name);
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+
+ private:
+  void make_file_menu();
+  void make_edit_menu();
+  void make_view_menu();
+  void make_help_menu();
+  void fill_recent();
+  void remember_recent(const QString& path);
+  void show_title();
+  void apply_theme();
+  void type_values(const QPoint& at);
+  void add_utility();
+  void remove_picked();
+  bool save_as();
+  bool may_leave();  ///< asks to save unsaved work
+  void complain(const QString& what, const Error& error);
+  void write_pdf();
+  void write_png();
+  void new_crossing();
+
+  Document document_;
+  VerdictBar* verdict_;
+  DrawingView* drawing_;
+  FindingsPanel* findings_;
+  ValueCard* card_;
+  QLabel* where_;
+  QLabel* state_;
+  QMenu* recent_ = nullptr;
+  QString recovery_folder_;
+  std::unique_ptr<Recovery> recovery_;
+  UnitSystem units_ = UnitSystem::metric;
+  bool dark_ = false;
+  QActionGroup* unit_actions_ = nullptr;
+  QAction* dark_action_ = nullptr;
+  QAction* remove_action_ = nullptr;
+};
+
+}  // namespace burrow

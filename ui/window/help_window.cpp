@@ -1,0 +1,75 @@
+#include "burrow/window/help_window.h"
+
+#include <QDir>
+#include <QFile>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QSplitter>
+#include <QTextBrowser>
+#include <QVBoxLayout>
+
+namespace burrow {
+
+std::vector<HelpPage> help_pages() {
+  std::vector<HelpPage> pages;
+  for (const QString& name : QDir(QStringLiteral(":/help")).entryList({QStringLiteral("*.md")}, QDir::Files, QDir::Name)) {
+    QFile file(QStringLiteral(":/help/") + name);
+    if (!file.open(QIODevice::ReadOnly)) continue;
+    HelpPage page;
+    page.text = QString::fromUtf8(file.readAll());
+    page.title = page.text.section(QLatin1Char('\n'), 0, 0).remove(QLatin1String("# "));
+    pages.push_back(page);
+  }
+  return pages;
+}
+
+HelpWindow::HelpWindow(QWidget* parent)
+    : QWidget(parent, Qt::Window), pages_(help_pages()), search_(new QLineEdit(this)), list_(new QListWidget(this)), text_(new QTextBrowser(this)) {
+  setWindowTitle(tr("Help – Burrowline"));
+  search_->setPlaceholderText(tr("search all pages"));
+  search_->setClearButtonEnabled(true);
+  search_->setAccessibleName(tr("Search the help"));
+  list_->setAccessibleName(tr("Pages of the help"));
+  text_->setOpenLinks(false);
+  text_->document()->setDocumentMargin(14);
+  auto* left = new QWidget(this);
+  auto* column = new QVBoxLayout(left);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addWidget(search_);
+  column->addWidget(list_);
+  auto* splitter = new QSplitter(this);
+  splitter->addWidget(left);
+  splitter->addWidget(text_);
+  splitter->setStretchFactor(1, 1);
+  splitter->setSizes({230, 640});
+  auto* layout = new QVBoxLayout(this);
+  layout->addWidget(splitter);
+  connect(search_, &QLineEdit::textChanged, this, &HelpWindow::filter);
+  connect(list_, &QListWidget::currentRowChanged, this, &HelpWindow::show_page);
+  filter({});
+  resize(920, 640);
+}
+
+void HelpWindow::filter(const QString& words) {
+  shown_.clear();
+  list_->clear();
+  const QStringList wanted = words.split(QLatin1Char(' '), Qt::SkipEmptyParts);
+  for (std::size_t i = 0; i < pages_.size(); ++i) {
+    bool all = true;
+    for (const QString& word : wanted) all = all && pages_[i].text.contains(word, Qt::CaseInsensitive);
+    if (!all) continue;
+    shown_.push_back(i);
+    list_->addItem(pages_[i].title);
+  }
+  if (shown_.empty()) text_->setPlainText(tr("No page has all of these words. Try fewer."));
+  else list_->setCurrentRow(0);
+}
+
+void HelpWindow::show_page(int row) {
+  if (row < 0 || static_cast<std::size_t>(row) >= shown_.size()) return;
+  text_->setMarkdown(pages_[shown_[static_cast<std::size_t>(row)]].text);
+  const QStringList wanted = search_->text().split(QLatin1Char(' '), Qt::SkipEmptyParts);
+  if (!wanted.isEmpty()) text_->find(wanted.front());
+}
+
+}  // namespace burrow

@@ -1,0 +1,271 @@
+#include "burrow/window/main_window.h"
+
+#include <QActionGroup>
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDragEnterEvent>
+#include <QFileInfo>
+#include <QInputDialog>
+#include <QLabel>
+#include <QMessageBox>
+#include <QMimeData>
+#include <QSettings>
+#include <QSplitter>
+#include <QStatusBar>
+#include <QVBoxLayout>
+
+#include "burrow/document/recovery.h"
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
+#include "burrow/import/ground_csv.h"
+
+namespace burrow {
+
+namespace {
+QString qs(const std::string& s) { return QString::fromStdString(s); }
+}  // namespace
+
+MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* parent)
+    : QMainWindow(parent),
+      document_(std::move(tables)),
+      verdict_(new VerdictBar(document_, this)),
+      drawing_(new DrawingView(document_, this)),
+      findings_(new FindingsPanel(document_, this)),
+      card_(new ValueCard(document_, drawing_)),
+      where_(new QLabel(this)),
+      state_(new QLabel(this)),
+      recovery_folder_(recovery_folder) {
+  setAcceptDrops(true);
+  drawing_->setAcceptDrops(false);
+  auto* middle = new QWidget(this);
+  auto* column = new QVBoxLayout(middle);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(verdict_);
+  auto* splitter = new QSplitter(Qt::Horizontal, middle);
+  splitter->addWidget(drawing_);
+  splitter->addWidget(findings_);
+  splitter->setStretchFactor(0, 1);
+  splitter->setStretchFactor(1, 0);
+  splitter->setChildrenCollapsible(false);
+  splitter->setSizes({1160, 340});
+  findings_->setMinimumWidth(240);
+  column->addWidget(splitter, 1);
+  setCentralWidget(middle);
+  statusBar()->addWidget(where_, 1);
+  statusBar()->addPermanentWidget(state_);
+
+  make_file_menu();
+  make_edit_menu();
+  make_view_menu();
+  make_help_menu();
+
+  connect(drawing_, &DrawingView::pointer_moved, where_, &QLabel::setText);
+  connect(drawing_, &DrawingView::finding_picked, findings_, &FindingsPanel::pick);
+  connect(drawing_, &DrawingView::typing_wanted, this, &MainWindow::type_values);
+  connect(drawing_, &DrawingView::picked_changed, this, [this] {
+    const PartRef& part = drawing_->picked();
+    remove_action_->setEnabled(part.kind == PartKind::utility);
+    state_->setText(part.none() ? QString() : tr("picked: %1").arg(qs(part_name(document_.crossing(), part))));
+  });
+  connect(findings_, &FindingsPanel::picked, drawing_, &DrawingView::go_to_finding);
+  connect(verdict_, &VerdictBar::first_wanted, this, [this] {
+    findings_->pick(0);
+    drawing_->go_to_finding(0);
+  });
+  connect(card_, &ValueCard::closed, drawing_, qOverload<>(&QWidget::setFocus));
+  connect(&document_, &Document::file_state_changed, this, &MainWindow::show_title);
+  connect(&document_, &Document::changed, this, [this] { setWindowModified(document_.modified()); });
+
+  if (!recovery_folder_.isEmpty()) recovery_ = std::make_unique<Recovery>(document_, recovery_folder_);
+  QSettings settings;
+  set_units(settings.value(QStringLiteral("units")).toString() == QLatin1String("us") ? UnitSystem::us : UnitSystem::metric);
+  set_dark(settings.value(QStringLiteral("dark"), false).toBool());
+  resize(1500, 900);
+}
+
+MainWindow::~MainWindow() = default;
+
+void MainWindow::complain(const QString& what, const Error& error) {
+  QMessageBox box(QMessageBox::Warning, tr("Burrowline"), what, QMessageBox::Ok, this);
+  QString detail = qs(error.place);
+  if (!error.found.empty()) detail += tr("\nfound: %1").arg(qs(error.found));
+  if (!error.expected.empty()) detail += tr("\nexpected: %1").arg(qs(error.expected));
+  box.setInformativeText(detail);
+  box.exec();
+}
+
+bool MainWindow::open_file(const QString& path) {
+  const Result<void> opened = document_.open(path);
+  if (!opened) {
+    complain(tr("%1 was not opened. The crossing on the screen is as it was.").arg(QFileInfo(path).fileName()), opened.error());
+    return false;
+  }
+  remember_recent(document_.path());
+  if (!document_.read_only_because().isEmpty()) statusBar()->showMessage(tr("Read-only: %1").arg(document_.read_only_because()), 15000);
+  return true;
+}
+
+bool MainWindow::save() {
+  if (document_.path().isEmpty() || !document_.read_only_because().isEmpty()) return save_as();
+  const Result<void> saved = document_.save_as(document_.path());
+  if (!saved) {
+    complain(tr("Not saved. The file on the disk is as it was, your work is still on the screen."), saved.error());
+    return false;
+  }
+  remember_recent(document_.path());
+  statusBar()->showMessage(tr("Saved"), 3000);
+  return true;
+}
+
+bool MainWindow::import_ground(const QString& path) {
+  const Result<std::string> text = read_text_file(path.toStdString());
+  if (!text) {
+    complain(tr("The ground line was not read."), text.error());
+    return false;
+  }
+  const Result<GroundCsv> csv = read_ground_csv(*text);
+  if (!csv) {
+    complain(tr("The ground line was not read; the one on the screen is as it was."), csv.error());
+    return false;
+  }
+  FileUnit unit = csv->unit_hint.value_or(FileUnit::metre);
+  if (!csv->unit_hint) {
+    const QStringList words{tr("metres"), tr("feet (0.3048 m)"), tr("US survey feet (1200/3937 m)")};
+    bool sure = false;
+    const QString picked = QInputDialog::getItem(
+        this, tr("Unit of the ground line"),
+        tr("%n point(s), from station %1 to %2. The file does not say its unit:", nullptr, static_cast<int>(csv->points.size()))
+            .arg(csv->points.front().station_m)
+            .arg(csv->points.back().station_m),
+        words, units_ == UnitSystem::us ? 1 : 0, false, &sure);
+    if (!sure) return false;
+    unit = static_cast<FileUnit>(words.indexOf(picked));
+  }
+  document_.change({PartKind::ground, {}, -1}, in_metres(csv->points, unit), tr("Import ground line"));
+  drawing_->zoom_to_fit();
+  QString said = tr("Ground line of %n point(s) taken over.", nullptr, static_cast<int>(csv->points.size()));
+  if (!csv->left_out.empty() || !csv->notes.empty()) {
+    QStringList lines;
+    for (const std::string& note : csv->notes) lines << qs(note);
+    for (const LeftOutLine& left : csv->left_out) lines << tr("line %1 left out: %2 (%3)").arg(left.line).arg(qs(left.reason), qs(left.text));
+    QMessageBox box(QMessageBox::Information, tr("Ground line"), said, QMessageBox::Ok, this);
+    box.setDetailedText(lines.join(QLatin1Char('\n')));
+    box.setInformativeText(tr("%n line(s) left out; see the details.", nullptr, static_cast<int>(csv->left_out.size())));
+    box.exec();
+  } else {
+    statusBar()->showMessage(said, 8000);
+  }
+  return true;
+}
+
+void MainWindow::type_values(const QPoint& at) {
+  card_->open_for(drawing_->picked(), drawing_->viewport()->mapTo(drawing_, at), units_);
+}
+
+void MainWindow::set_units(UnitSystem units) {
+  units_ = units;
+  drawing_->set_units(units);
+  findings_->set_units(units);
+  verdict_->set_units(units);
+  for (QAction* action : unit_actions_->actions())
+    if (action->data().toInt() == static_cast<int>(units)) action->setChecked(true);
+}
+
+void MainWindow::set_dark(bool dark) {
+  dark_ = dark;
+  dark_action_->setChecked(dark);
+  apply_theme();
+}
+
+void MainWindow::apply_theme() {
+  const Theme theme = dark_ ? Theme::night() : Theme::light();
+  QPalette colours;
+  colours.setColor(QPalette::Window, theme.panel);
+  colours.setColor(QPalette::WindowText, theme.ink);
+  colours.setColor(QPalette::Base, theme.field);
+  colours.setColor(QPalette::AlternateBase, theme.panel);
+  colours.setColor(QPalette::Text, theme.ink);
+  colours.setColor(QPalette::PlaceholderText, theme.ink_soft);
+  colours.setColor(QPalette::Button, theme.panel);
+  colours.setColor(QPalette::ButtonText, theme.ink);
+  colours.setColor(QPalette::ToolTipBase, theme.field);
+  colours.setColor(QPalette::ToolTipText, theme.ink);
+  colours.setColor(QPalette::Highlight, theme.focus);
+  colours.setColor(QPalette::HighlightedText, theme.dark ? theme.paper : QColor(Qt::white));
+  colours.setColor(QPalette::Link, theme.focus);
+  for (const QPalette::ColorRole role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText}) {
+    QColor weak = theme.ink_soft;
+    weak.setAlpha(150);
+    colours.setColor(QPalette::Disabled, role, weak);
+  }
+  QApplication::setPalette(colours);
+  drawing_->set_theme(theme);
+  findings_->set_theme(theme);
+  verdict_->set_theme(theme);
+  card_->setStyleSheet(QStringLiteral("#valueCard { border: 1.5px solid %1; border-radius: 4px; background: %2; } #wrongEntry { color: %3; }")
+                           .arg(theme.focus.name(), theme.panel.name(), theme.stop.name()));
+}
+
+void MainWindow::show_title() {
+  setWindowTitle(tr("%1[*] – Burrowline").arg(document_.title()));
+  setWindowModified(document_.modified());
+  setWindowFilePath(document_.path());
+}
+
+bool MainWindow::may_leave() {
+  if (!document_.modified()) return true;
+  QMessageBox box(QMessageBox::Question, tr("Burrowline"), tr("“%1” has changes that are not saved.").arg(document_.title()),
+                  QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, this);
+  box.setDefaultButton(QMessageBox::Save);
+  const int answer = box.exec();
+  return answer == QMessageBox::Save ? save() : answer == QMessageBox::Discard;
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  if (!may_leave()) {
+    event->ignore();
+    return;
+  }
+  QSettings settings;
+  settings.setValue(QStringLiteral("units"), units_ == UnitSystem::us ? QStringLiteral("us") : QStringLiteral("metric"));
+  settings.setValue(QStringLiteral("dark"), dark_);
+  recovery_.reset();
+  event->accept();
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+  const QList<QUrl> urls = event->mimeData()->urls();
+  if (urls.isEmpty()) return;
+  const QString path = urls.front().toLocalFile();
+  event->acceptProposedAction();
+  if (path.endsWith(QLatin1String(".crossing"), Qt::CaseInsensitive)) {
+    if (may_leave()) open_file(path);
+  } else {
+    import_ground(path);
+  }
+}
+
+void MainWindow::offer_left_work() {
+  if (recovery_folder_.isEmpty()) return;
+  for (const LeftWork& work : Recovery::left_work(recovery_folder_)) {
+    const QString what = work.original.isEmpty() ? tr("a crossing that was never saved") : QFileInfo(work.original).fileName();
+    QMessageBox box(QMessageBox::Question, tr("Burrowline"), tr("The program ended with unsaved work on %1 (%2).").arg(what, work.when.toString(Qt::ISODate)),
+                    QMessageBox::NoButton, this);
+    QPushButton* take = box.addButton(tr("Take it back"), QMessageBox::AcceptRole);
+    QPushButton* drop = box.addButton(tr("Throw it away"), QMessageBox::DestructiveRole);
+    box.addButton(tr("Ask later"), QMessageBox::RejectRole);
+    box.exec();
+    if (box.clickedButton() == drop) Recovery::discard(work);
+    if (box.clickedButton() != take) continue;
+    const Result<void> back = Recovery::take_back(document_, work);
+    if (back) return;
+    complain(tr("The unsaved work could not be read; it stays where it is."), back.error());
+  }
+}
+
+}  // namespace burrow

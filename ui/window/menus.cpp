@@ -1,0 +1,223 @@
+/// Menus of the window and what they do.
+
+#include <QActionGroup>
+#include <QApplication>
+#include <QFileDialog>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QSettings>
+#include <QStatusBar>
+
+#include "burrow/crossing/blank.h"
+#include "burrow/file/crossing_file.h"
+#include "burrow/sheet/image.h"
+#include "burrow/sheet/sheet.h"
+#include "burrow/window/help_window.h"
+#include "burrow/window/main_window.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr int most_recent = 8;
+
+struct Sample {
+  const char* file;
+  const char* name;
+};
+constexpr Sample samples[] = {{"house-service", QT_TRANSLATE_NOOP("samples", "House service under a two-lane road")},
+                              {"rail-siding", QT_TRANSLATE_NOOP("samples", "Under a rail siding")},
+                              {"car-park-duct", QT_TRANSLATE_NOOP("samples", "Duct under a car park")},
+                              {"four-faults", QT_TRANSLATE_NOOP("samples", "Four faults")},
+                              {"first-lesson", QT_TRANSLATE_NOOP("samples", "A first lesson")},
+                              {"sixty-utilities", QT_TRANSLATE_NOOP("samples", "Sixty utilities")}};
+
+}  // namespace
+
+void MainWindow::make_file_menu() {
+  QMenu* menu = menuBar()->addMenu(tr("&File"));
+  menu->addAction(tr("&New crossing"), QKeySequence::New, this, &MainWindow::new_crossing);
+  menu->addAction(tr("&Open…"), QKeySequence::Open, this, [this] {
+    if (!may_leave()) return;
+    const QString path = QFileDialog::getOpenFileName(this, tr("Open a crossing"), QString(), tr("Crossings (*.crossing);;All files (*)"));
+    if (!path.isEmpty()) open_file(path);
+  });
+  recent_ = menu->addMenu(tr("Open &again"));
+  connect(recent_, &QMenu::aboutToShow, this, &MainWindow::fill_recent);
+  QMenu* sample_menu = menu->addMenu(tr("Open a sa&mple"));
+  for (const Sample& sample : samples) {
+    const QString file = QString::fromLatin1(sample.file);
+    sample_menu->addAction(QCoreApplication::translate("samples", sample.name), this, [this, file] {
+      if (may_leave()) open_sample(file);
+    });
+  }
+  menu->addSeparator();
+  menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save);
+  menu->addAction(tr("Save &as…"), QKeySequence::SaveAs, this, &MainWindow::save_as);
+  menu->addSeparator();
+  menu->addAction(tr("&Ground line from CSV…"), this, [this] {
+    const QString path = QFileDialog::getOpenFileName(this, tr("Ground line: station, elevation"), QString(), tr("Text (*.csv *.txt);;All files (*)"));
+    if (!path.isEmpty()) import_ground(path);
+  });
+  menu->addSeparator();
+  menu->addAction(tr("Sheet as &PDF…"), QKeySequence::Print, this, &MainWindow::write_pdf);
+  menu->addAction(tr("P&icture as PNG…"), this, &MainWindow::write_png);
+  menu->addSeparator();
+  menu->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
+}
+
+void MainWindow::make_edit_menu() {
+  QMenu* menu = menuBar()->addMenu(tr("&Edit"));
+  QAction* undo = document_.undo_stack().createUndoAction(this, tr("Undo:"));
+  undo->setShortcut(QKeySequence::Undo);
+  QAction* redo = document_.undo_stack().createRedoAction(this, tr("Redo:"));
+  redo->setShortcuts({QKeySequence(tr("Ctrl+Y")), QKeySequence(tr("Ctrl+Shift+Z"))});
+  menu->addAction(undo);
+  menu->addAction(redo);
+  menu->addSeparator();
+  menu->addAction(tr("&Type values of the picked thing…"), QKeySequence(Qt::CTRL | Qt::Key_T), this, [this] {
+    if (drawing_->picked().none()) statusBar()->showMessage(tr("Pick a thing on the drawing first."), 5000);
+    else type_values(drawing_->place_of(drawing_->picked()).toPoint());
+  });
+  menu->addSeparator();
+  menu->addAction(tr("&Add a utility"), QKeySequence(Qt::CTRL | Qt::Key_U), this, &MainWindow::add_utility);
+  remove_action_ = menu->addAction(tr("&Remove the picked utility"), QKeySequence::Delete, this, &MainWindow::remove_picked);
+  remove_action_->setEnabled(false);
+}
+
+void MainWindow::make_view_menu() {
+  QMenu* menu = menuBar()->addMenu(tr("&View"));
+  menu->addAction(tr("&Whole bore"), QKeySequence(Qt::CTRL | Qt::Key_0), this, [this] { drawing_->zoom_to_fit(); });
+  menu->addAction(tr("&Closer"), QKeySequence::ZoomIn, this, [this] { drawing_->zoom_by(1.25); });
+  menu->addAction(tr("&Further"), QKeySequence::ZoomOut, this, [this] { drawing_->zoom_by(0.8); });
+  QMenu* heights = menu->addMenu(tr("&Heights"));
+  auto* times_group = new QActionGroup(this);
+  for (const int times : {1, 2, 3, 5}) {
+    QAction* action = heights->addAction(times == 1 ? tr("true to scale") : tr("×%1").arg(times), this, [this, times] { drawing_->set_exaggeration(times); });
+    action->setCheckable(true);
+    action->setChecked(times == 1);
+    times_group->addAction(action);
+  }
+  QMenu* units = menu->addMenu(tr("&Units"));
+  unit_actions_ = new QActionGroup(this);
+  for (const auto& [system, name] : {std::pair{UnitSystem::metric, tr("metric")}, std::pair{UnitSystem::us, tr("US customary")}}) {
+    const UnitSystem wanted = system;
+    QAction* action = units->addAction(name, this, [this, wanted] { set_units(wanted); });
+    action->setCheckable(true);
+    action->setData(static_cast<int>(system));
+    unit_actions_->addAction(action);
+  }
+  dark_action_ = menu->addAction(tr("&Dark colours"), this, [this](bool on) { set_dark(on); });
+  dark_action_->setCheckable(true);
+}
+
+void MainWindow::make_help_menu() {
+  QMenu* menu = menuBar()->addMenu(tr("&Help"));
+  menu->addAction(tr("&Help"), QKeySequence::HelpContents, this, [this] {
+    auto* help = new HelpWindow(this);
+    help->setAttribute(Qt::WA_DeleteOnClose);
+    help->show();
+  });
+  menu->addAction(tr("&About"), this, [this] {
+    QMessageBox::about(this, tr("Burrowline"),
+                       tr("Burrowline %1\n\nPredicts where an unsteered piercing tool will come out and what it may hit. It does not replace the locating "
+                          "service, the competent person at the excavation, or a licensed engineer.")
+                           .arg(QCoreApplication::applicationVersion()));
+  });
+}
+
+void MainWindow::new_crossing() {
+  if (may_leave()) document_.start_from(blank_crossing(), false);
+}
+
+void MainWindow::open_sample(const QString& name) {
+  QFile file(QStringLiteral(":/samples/%1.crossing").arg(name));
+  if (!file.open(QIODevice::ReadOnly)) return;
+  Result<Crossing> crossing = read_crossing(file.readAll().toStdString(), document_.tables());
+  if (!crossing) {
+    complain(tr("The sample could not be read."), crossing.error());
+    return;
+  }
+  document_.start_from(std::move(*crossing), false);
+}
+
+void MainWindow::fill_recent() {
+  recent_->clear();
+  const QStringList paths = QSettings().value(QStringLiteral("recent")).toStringList();
+  for (const QString& path : paths)
+    recent_->addAction(path, this, [this, path] {
+      if (may_leave()) open_file(path);
+    });
+  if (paths.isEmpty()) recent_->addAction(tr("nothing opened yet"))->setEnabled(false);
+}
+
+void MainWindow::remember_recent(const QString& path) {
+  QSettings settings;
+  QStringList paths = settings.value(QStringLiteral("recent")).toStringList();
+  paths.removeAll(path);
+  paths.prepend(path);
+  settings.setValue(QStringLiteral("recent"), paths.mid(0, most_recent));
+}
+
+bool MainWindow::save_as() {
+  QString path = QFileDialog::getSaveFileName(this, tr("Save the crossing"), document_.path(), tr("Crossings (*.crossing)"));
+  if (path.isEmpty()) return false;
+  if (!path.endsWith(QLatin1String(".crossing"))) path += QLatin1String(".crossing");
+  const Result<void> saved = document_.save_as(path);
+  if (!saved) {
+    complain(tr("Not saved. Your work is still on the screen."), saved.error());
+    return false;
+  }
+  remember_recent(document_.path());
+  return true;
+}
+
+void MainWindow::add_utility() {
+  const Crossing& crossing = document_.crossing();
+  Utility utility;
+  utility.id = free_id(crossing, "u");
+  utility.name = tr("new utility").toStdString();
+  const double middle = (crossing.bore.launch.station.m + crossing.bore.exit.station.m) / 2;
+  const double level = elevation_at(crossing.site.ground, middle) - 0.8;
+  utility.path = {{middle, -4.0, level}, {middle, 4.0, level}};
+  const PartRef part{PartKind::utility, utility.id, -1};
+  document_.change(part, Element<Utility>{utility, crossing.site.utilities.size()}, tr("Add a utility"));
+  drawing_->pick(part);
+  drawing_->setFocus();
+}
+
+void MainWindow::remove_picked() {
+  const PartRef part = drawing_->picked();
+  if (part.kind != PartKind::utility) return;
+  const PartRef whole{PartKind::utility, part.id, -1};
+  auto gone = std::get<Element<Utility>>(take(document_.crossing(), whole));
+  const QString name = QString::fromStdString(part_name(document_.crossing(), whole));
+  drawing_->pick({});
+  gone.value.reset();
+  document_.change(whole, gone, tr("Remove %1").arg(name));
+}
+
+void MainWindow::write_pdf() {
+  QString path = QFileDialog::getSaveFileName(this, tr("Sheet as PDF"), QString(), tr("PDF (*.pdf)"));
+  if (path.isEmpty()) return;
+  if (!path.endsWith(QLatin1String(".pdf"))) path += QLatin1String(".pdf");
+  Sheet sheet{document_.crossing(), document_.assessment(), document_.tables()};
+  sheet.units = units_;
+  const Result<void> written = write_sheet_pdf(sheet, path);
+  if (!written) complain(tr("The sheet was not written."), written.error());
+  else statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
+}
+
+void MainWindow::write_png() {
+  QString path = QFileDialog::getSaveFileName(this, tr("Picture as PNG"), QString(), tr("PNG (*.png)"));
+  if (path.isEmpty()) return;
+  if (!path.endsWith(QLatin1String(".png"))) path += QLatin1String(".png");
+  ImageWish wish;
+  wish.dark = dark_;
+  wish.units = units_;
+  const Result<void> written = write_image(document_.crossing(), document_.assessment(), document_.tables(), wish, path);
+  if (!written) complain(tr("The picture was not written."), written.error());
+  else statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
+}
+
+}  // namespace burrow
