@@ -12,7 +12,7 @@ namespace {
 
 using namespace clearance;
 
-const double bound_below_rad = pi / 6;
+constexpr double bound_below_rad = 20 * pi / 180;
 
 void add_chances(Clearance& c, const Pair& pair, const Station& station, const Approach& near, double greatest_sd_m) {
   const double reach = pair.encroachment_radius_m + no_chance_beyond_sd * greatest_sd_m;
@@ -22,7 +22,9 @@ void add_chances(Clearance& c, const Pair& pair, const Station& station, const A
     chances = at_nearest(pair, station, near);
     const RunSection run = worst_section(pair);
     if (run.found) {
-      chances = larger(chances, at_section(pair, run, chances.worst));
+      const Chances beside = at_section(pair, run, chances.worst);
+      c.bound = c.bound || beside.contact > chances.contact;
+      chances = larger(chances, beside);
       c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
     }
   }

@@ -1,6 +1,7 @@
 // 29 CFR 1926 Subpart P App. B Table B-1 (read): greatest slopes up to 20 ft.
 #include <gtest/gtest.h>
 
+#include "burrow/file/tables_file.h"
 #include "burrow/pit/cut.h"
 #include "burrow/pit/slope.h"
 
@@ -9,14 +10,9 @@ namespace {
 
 using namespace literals;
 
+/// The program's own table, as it is shipped.
 ExcavationRuleSet table_b1() {
-  ExcavationRuleSet rules;
-  rules.name = "29 CFR 1926 Subpart P";
-  rules.slopes = {{ExcavationType::stable_rock, {0.0}, 20_ft, {}},
-                  {ExcavationType::a, {0.75}, 20_ft, {}},
-                  {ExcavationType::b, {1.0}, 20_ft, {}},
-                  {ExcavationType::c, {1.5}, 20_ft, {}}};
-  return rules;
+  return row_of(load_tables(), ExcavationRules::us_1926);
 }
 
 /// Run at the surface, measured on the cut itself.

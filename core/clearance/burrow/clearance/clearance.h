@@ -69,9 +69,10 @@ struct Clearance {
 /// `contact_chance_worst` and `gap_low_m`.
 /// The chance at the nearest place is that of the stadium; along a run that stays beside the bore the end section
 /// (circle) is tried at every metre or so and the largest counts, which keeps one formula from crossing to parallel.
-/// `bound`: the angle is below 30°. Contact is then possible over more than 2 (R + 2s)/tan 30° ≈ 3.5 (R + 2s) of bore,
-/// over which its spread is no longer one number; what is computed at any one station is less than the whole.
-/// Range: ground line not empty when a preset states a share of depth.   Evidence: Clearance.*
+/// `bound`: the angle is below 20°, or the run beside it decides. The stadium takes the bore as straight, of one
+/// spread, over the (R + 2s)/tan α on either side in which contact is possible; in 10 m of wander random bores agree
+/// with it down to 20°, are a tenth more at 10° and twice as many at 3°. Range: ground line not empty when a preset
+/// states a share of depth.   Evidence: Clearance.*, Clearance.RandomBores_*
 std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, const std::vector<Utility>& utilities,
                                   const LevelLine& ground, const ClearanceRules& rules, const Tables& tables);
 
