@@ -128,7 +128,7 @@ class TreeBuilder {
 
   Json* place_value(Json json) {
     if (++values_ > max_json_values) {
-      refuse(next_pointer(), "more than 8,000,000 values", "at most 8,000,000 values in a file");
+      refuse(next_pointer(), "more than 4,000,000 values", "at most 4,000,000 values in a file");
       return nullptr;
     }
     if (open_.empty()) return &(root = std::move(json));

@@ -1,0 +1,128 @@
+// The JSON of an assessment: every object and list of the contract, null for what is unknown.
+
+#include "burrow/file/assessment_file.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+#include <nlohmann/json.hpp>
+
+namespace burrow::test {
+namespace {
+
+using nlohmann::json;
+
+std::vector<std::string> keys(const json& object) {
+  std::vector<std::string> all;
+  for (const auto& [key, value] : object.items()) all.push_back(key);
+  return all;
+}
+
+json written(const Assessment& assessment, const AssessmentOptions& options = {}) {
+  Crossing crossing;
+  crossing.name = "Alder \"Lane\"";
+  const std::string line = write_assessment(crossing, assessment, "a/b.crossing", options);
+  EXPECT_EQ(line.find('\n'), std::string::npos);
+  return json::parse(line);
+}
+
+TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
+  const json j = written({});
+  const json want = json::parse(R"({"format":"burrowline-assessment","version":1,"file":"a/b.crossing",
+    "crossing":"Alder \"Lane\"","verdict":"incomplete",
+    "bore":{"length_m":null,"ends":null,"path":[],
+      "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
+      "neutral_cover_m":null,"chance_of_refusal":null,"refusal_station_m":null,
+      "advance_time_s":{"p10":null,"p50":null,"p90":null}},
+    "cover":{"least_m":null,"least_low_m":null,"station_m":null,"required_m":null},
+    "utilities":[],
+    "surface":{"heave_m":null,"heave_high_m":null,"station_m":null,"limit_m":null,"settlement_m":null},
+    "pits":{
+      "launch":{"depth_m":null,"floor_length_m":null,"floor_width_m":null,"top_length_m":null,"top_width_m":null,"volume_m3":null},
+      "exit":{"depth_m":null,"floor_length_m":null,"floor_width_m":null,"top_length_m":null,"top_width_m":null,"volume_m3":null}},
+    "pipe":{"checks":[]},
+    "air":{"pressure_at_tool_pa":null,"free_air_m3_s":null},
+    "marks":[],
+    "day":{"nose_m":null,"advice":null,
+      "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
+      "utilities":[]},
+    "findings":[]})");
+  EXPECT_EQ(j, want) << j.dump(1);
+  EXPECT_TRUE(written({}, {.working = true}).at("working").is_array());
+}
+
+TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
+  Assessment a;
+  a.verdict = Verdict::within_limits;
+  PathPoint p;
+  p.s_m = 1;
+  p.grade_rad = std::atan(0.25);
+  a.bore = {{p}, 12.5, PathEnd::exit};
+  a.arrival.offset_m = 0.5;
+  UtilityAnswer u;
+  u.id = "u1";
+  u.contact_chance = 0.01;
+  u.by = ContactBy::bound;
+  a.utilities = {u};
+  Mark mark;
+  mark.hose_m = 1.5;
+  mark.near = {{"u1", 0.25}};
+  a.marks = {mark};
+  a.pipe_checks = {{"ring deflection", 0.01, 0.05, "", 3.0}};
+  a.working = {{"cover", "bore", "C = d - a", {{"d", 1.25, "m"}}, "C", 1.0, "m", 0.5, {"x", SourceLabel::derived}}};
+  const json j = written(a, {.working = true});
+  EXPECT_EQ(j["verdict"], "within-limits");
+  EXPECT_EQ(
+      keys(j["bore"]["path"][0]),
+      (std::vector<std::string>{"cover_m", "curvature_1_m", "grade", "heading_rad", "resistance_above_pa",
+                                "resistance_below_pa", "s_m", "sd_lateral_m", "sd_vertical_m", "x_m", "y_m", "z_m"}));
+  EXPECT_DOUBLE_EQ(j["bore"]["path"][0]["grade"].get<double>(), 0.25);  // rise over run, not an angle
+  EXPECT_EQ(j["bore"]["arrival"]["offset_m"], 0.5);
+  EXPECT_EQ(keys(j["utilities"][0]),
+            (std::vector<std::string>{"angle_rad", "by", "chance_after_hole", "contact_chance", "contact_chance_worst",
+                                      "elevation_m", "encroachment_chance", "expose", "expose_rank", "gap_low_m",
+                                      "ground_movement_m", "id", "name", "offset_m", "required_m", "separation_m",
+                                      "station_m", "strain"}));
+  EXPECT_EQ(j["utilities"][0]["by"], "bound");
+  EXPECT_EQ(j["marks"][0]["near"][0], json({{"id", "u1"}, {"above_m", 0.25}}));
+  EXPECT_EQ(j["marks"][0]["time_s"], json({{"p10", nullptr}, {"p50", nullptr}, {"p90", nullptr}}));
+  EXPECT_EQ(j["pipe"]["checks"][0]["name"], "ring deflection");
+  EXPECT_EQ(j["working"][0]["inputs"][0], json({{"symbol", "d"}, {"value", 1.25}, {"unit", "m"}}));
+  EXPECT_EQ(j["working"][0]["source_label"], "derived");
+}
+
+TEST(AssessmentFile, NotAtTheExitFace_ArrivalIsNull) {
+  Assessment a;
+  a.bore = {{PathPoint{}}, 3.0, PathEnd::daylight};
+  a.arrival = {0.1, 0.2, 0.3, 0.4, 0.5};
+  const json j = written(a);
+  EXPECT_EQ(j["bore"]["ends"], "daylight");
+  for (const auto& [key, value] : j["bore"]["arrival"].items()) EXPECT_TRUE(value.is_null()) << key;
+}
+
+TEST(AssessmentFile, NotFinite_IsNull) {
+  Assessment a;
+  a.cover.least_m = std::numeric_limits<double>::quiet_NaN();
+  a.cover.required_m = std::numeric_limits<double>::infinity();
+  const json j = written(a);
+  EXPECT_TRUE(j["cover"]["least_m"].is_null());
+  EXPECT_TRUE(j["cover"]["required_m"].is_null());
+}
+
+TEST(AssessmentFile, Failure_SaysPointerFoundExpected) {
+  EXPECT_EQ(json::parse(write_failure("x.crossing", {"/bore", "nothing", "an object"})),
+            json::parse(R"({"format":"burrowline-assessment","version":1,"file":"x.crossing",
+              "error":{"pointer":"/bore","found":"nothing","expected":"an object"}})"));
+}
+
+// A path of the file system may be any bytes; the line must be JSON all the same.
+TEST(AssessmentFile, FileNameThatIsNotUtf8_StillGivesJson) {
+  EXPECT_NO_THROW({
+    const json j = json::parse(write_failure("a\xff\xfe.crossing", {"", "\xc3", "x"}));
+    EXPECT_EQ(j["file"], "a\xEF\xBF\xBD\xEF\xBF\xBD.crossing");
+  });
+}
+
+}  // namespace
+}  // namespace burrow::test
