@@ -38,22 +38,25 @@ struct Answer {
 };
 
 std::string as_text(const std::string& file, const Assessment& assessment, const Wish& wish) {
-  std::string text = file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, wish.units) + "\n";
+  std::string text =
+      file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, wish.units) + "\n";
   int number = 0;
   for (const Finding& f : assessment.findings) {
-    text += "  " + std::to_string(++number) + ". " + (f.missing ? std::string("missing") : std::string(words(f.severity))) + ": " +
-            finding_text(f, wish.units);
+    text += "  " + std::to_string(++number) + ". " +
+            (f.missing ? std::string("missing") : std::string(words(f.severity))) + ": " + finding_text(f, wish.units);
     if (f.station_m) text += " (station " + format(*f.station_m, Dimension::station, wish.units) + ")";
     if (f.muted) text += " (muted: " + f.muted->reason + ")";
     text += "\n";
-    if (!f.source.text.empty() && f.limit) text += "     limit from: " + f.source.text + " [" + std::string(words(f.source.label)) + "]\n";
+    if (!f.source.text.empty() && f.limit)
+      text += "     limit from: " + f.source.text + " [" + std::string(words(f.source.label)) + "]\n";
   }
   if (wish.working) {
     text += "  working\n";
     for (const Working& w : assessment.working) {
       text += "  - " + std::string(w.code) + ", " + w.subject + "\n";
       std::string lines = working_text(w, wish.units);
-      for (std::size_t at = 0; (at = lines.find('\n', at)) != std::string::npos; at += 5) lines.replace(at, 1, "\n    ");
+      for (std::size_t at = 0; (at = lines.find('\n', at)) != std::string::npos; at += 5)
+        lines.replace(at, 1, "\n    ");
       text += "    " + lines + "\n";
     }
   }
@@ -84,7 +87,8 @@ Answer check_one(const std::string& file, const Tables& tables, const Wish& wish
   AssessmentOptions options;
   options.units = wish.units;
   options.working = wish.working;
-  answer.out = wish.json ? write_assessment(crossing, assessment, file, options) + "\n" : as_text(file, assessment, wish);
+  answer.out =
+      wish.json ? write_assessment(crossing, assessment, file, options) + "\n" : as_text(file, assessment, wish);
   answer.code = assessment.verdict == Verdict::stop || assessment.verdict == Verdict::incomplete ? 1 : 0;
   return answer;
 }
@@ -108,14 +112,17 @@ Result<std::vector<std::string>> all_files(const std::vector<std::string>& named
   return files;
 }
 
-/// Answers in the order of the files, made by `jobs` threads; no more than a few wait to be printed, so memory stays flat.
+/// Answers in the order of the files, made by `jobs` threads; no more than a few wait to be printed, so memory stays
+/// flat.
 class InOrder {
  public:
-  InOrder(const std::vector<std::string>& files, const Tables& tables, const Wish& wish) : files_(files), tables_(tables), wish_(wish) {}
+  InOrder(const std::vector<std::string>& files, const Tables& tables, const Wish& wish)
+      : files_(files), tables_(tables), wish_(wish) {}
 
   int run(std::size_t jobs, Streams streams) {
     std::vector<std::jthread> threads;
-    for (std::size_t i = 0; i < std::min(jobs, files_.size()); ++i) threads.emplace_back([this, jobs] { work(4 * jobs); });
+    for (std::size_t i = 0; i < std::min(jobs, files_.size()); ++i)
+      threads.emplace_back([this, jobs] { work(4 * jobs); });
     int worst = 0;
     for (std::size_t i = 0; i < files_.size(); ++i) {
       Answer answer = wait_for(i);
@@ -169,10 +176,11 @@ int check_command(const CommandWords& words, Streams streams) {
     streams.err << "burrowline check: " << error.text() << "\n";
     return 2;
   };
-  const Result<Options> options =
-      read_options(words, {{"--json", false}, {"--units", true}, {"--working", false}, {"--alternative", true}, {"--jobs", true}});
+  const Result<Options> options = read_options(
+      words, {{"--json", false}, {"--units", true}, {"--working", false}, {"--alternative", true}, {"--jobs", true}});
   if (!options) return refuse(options.error());
-  if (options->files.empty()) return refuse(Error{"", "no file", "FILE or FOLDER, for example samples/house-service.crossing"});
+  if (options->files.empty())
+    return refuse(Error{"", "no file", "FILE or FOLDER, for example samples/house-service.crossing"});
   const Result<UnitSystem> units = units_of(*options);
   if (!units) return refuse(units.error());
   const long cores = std::max(1L, static_cast<long>(std::thread::hardware_concurrency()));

@@ -5,16 +5,17 @@
 namespace burrow {
 
 std::string usage() {
-  return
-      "burrowline [FILE]                       opens the workbench\n"
-      "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--alternative ID] [--jobs N]\n"
-      "burrowline sheet FILE -o OUT.pdf [--paper a3] [--scale 100] [--units metric|us]\n"
-      "burrowline picture FILE -o OUT.png [--size 1600x900] [--theme light|dark] [--units metric|us] [--ratio 2]\n"
-      "burrowline --help | --version\n"
-      "exit code of check: 0, 1 stop or incomplete, 2 not readable or a wrong word\n";
+  return "burrowline [FILE]                       opens the workbench\n"
+         "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--alternative ID] [--jobs N]\n"
+         "burrowline sheet FILE -o OUT.pdf [--paper a3] [--scale 100] [--units metric|us]\n"
+         "burrowline picture FILE -o OUT.png [--size 1600x900] [--theme light|dark] [--units metric|us] [--ratio 2]\n"
+         "burrowline --help | --version\n"
+         "exit code of check: 0, 1 stop or incomplete, 2 not readable or a wrong word\n";
 }
 
-bool is_command(const std::string& word) { return word == "check" || word == "sheet" || word == "picture"; }
+bool is_command(const std::string& word) {
+  return word == "check" || word == "sheet" || word == "picture";
+}
 
 int run_command(const std::string& name, const CommandWords& words, Streams streams) {
   if (name == "check") return check_command(words, streams);

@@ -1,6 +1,6 @@
 #pragma once
-/// The commands of the program. Each writes to the two streams and gives the exit code: 0, 1 (stop or incomplete), 2 (could not
-/// be read, or a wrong word).
+/// The commands of the program. Each writes to the two streams and gives the exit code: 0, 1 (stop or incomplete), 2
+/// (could not be read, or a wrong word).
 
 #include <iosfwd>
 #include <string>

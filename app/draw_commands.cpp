@@ -64,7 +64,8 @@ Result<UnitSystem> sheet_units(const Options& options, const Crossing& crossing)
 }
 
 Result<void> write_sheet(const CommandWords& words) {
-  const Result<Options> options = read_options(words, {{"-o", true}, {"--paper", true}, {"--scale", true}, {"--units", true}});
+  const Result<Options> options =
+      read_options(words, {{"-o", true}, {"--paper", true}, {"--scale", true}, {"--units", true}});
   if (!options) return tl::unexpected(options.error());
   if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.pdf");
   const Result<Opened> opened = open_one(*options);
@@ -73,7 +74,8 @@ Result<void> write_sheet(const CommandWords& words) {
   const Result<UnitSystem> units = sheet_units(*options, opened->crossing);
   if (!units) return tl::unexpected(units.error());
   sheet.units = *units;
-  const Result<QSizeF> paper = paper_size(QString::fromStdString(options->value("--paper", opened->crossing.sheet.paper.value_or("a3"))));
+  const Result<QSizeF> paper =
+      paper_size(QString::fromStdString(options->value("--paper", opened->crossing.sheet.paper.value_or("a3"))));
   if (!paper) return tl::unexpected(paper.error());
   sheet.paper_mm = *paper;
   sheet.scale = opened->crossing.sheet.scale.value_or(0);
@@ -86,7 +88,8 @@ Result<void> write_sheet(const CommandWords& words) {
 }
 
 Result<void> write_picture(const CommandWords& words) {
-  const Result<Options> options = read_options(words, {{"-o", true}, {"--size", true}, {"--theme", true}, {"--units", true}, {"--ratio", true}});
+  const Result<Options> options =
+      read_options(words, {{"-o", true}, {"--size", true}, {"--theme", true}, {"--units", true}, {"--ratio", true}});
   if (!options) return tl::unexpected(options.error());
   if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.png");
   ImageWish wish;
@@ -104,7 +107,8 @@ Result<void> write_picture(const CommandWords& words) {
   wish.ratio = *ratio;
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
-  return write_image(opened->crossing, opened->assessment, opened->tables, wish, QString::fromStdString(options->value("-o", "")));
+  return write_image(opened->crossing, opened->assessment, opened->tables, wish,
+                     QString::fromStdString(options->value("-o", "")));
 }
 
 int end(const char* command, const Result<void>& done, Streams streams) {
@@ -115,7 +119,11 @@ int end(const char* command, const Result<void>& done, Streams streams) {
 
 }  // namespace
 
-int sheet_command(const CommandWords& words, Streams streams) { return end("sheet", write_sheet(words), streams); }
-int picture_command(const CommandWords& words, Streams streams) { return end("picture", write_picture(words), streams); }
+int sheet_command(const CommandWords& words, Streams streams) {
+  return end("sheet", write_sheet(words), streams);
+}
+int picture_command(const CommandWords& words, Streams streams) {
+  return end("picture", write_picture(words), streams);
+}
 
 }  // namespace burrow

@@ -47,7 +47,8 @@ Result<long> whole_number(const Options& options, std::string_view name, long ot
   long value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc() || end != text.data() + text.size() || value < least || value > most)
-    return fail(std::string(name), text, "a whole number from " + std::to_string(least) + " to " + std::to_string(most));
+    return fail(std::string(name), text,
+                "a whole number from " + std::to_string(least) + " to " + std::to_string(most));
   return value;
 }
 

@@ -17,10 +17,10 @@ struct LeastCover {
   double low_station_m = 0, low_elevation_m = 0;
 };
 
-LeastCover least_cover(const std::vector<PathPoint>& points, double from_m, double to_m) {
+LeastCover least_cover(const std::vector<PathPoint>& points, const Stretch& stretch) {
   LeastCover least;
-  for (const PathPoint& p : points) {
-    if (p.x_m < from_m - 1e-9 || p.x_m > to_m + 1e-9) continue;
+  for (const PathPoint* at : points_within(points, stretch)) {
+    const PathPoint& p = *at;
     if (p.cover_m < least.mean_m) {
       least.mean_m = p.cover_m;
       least.point = &p;
@@ -36,8 +36,8 @@ LeastCover least_cover(const std::vector<PathPoint>& points, double from_m, doub
 
 /// Least cover over a stretch against one limit: broken by the mean a stop, by path + 1.645 sd a caution.
 void demand_cover(Judge& judge, std::string_view code, const std::string& subject, const std::string& name,
-                  double from_m, double to_m, const Limit& limit) {
-  const LeastCover least = least_cover(judge.answer.bore.points, from_m, to_m);
+                  const Stretch& stretch, const Limit& limit) {
+  const LeastCover least = least_cover(judge.answer.bore.points, stretch);
   if (!least.point) return;
   const PathPoint& p = *least.point;
   const double mean =
@@ -61,7 +61,8 @@ void demand_cover(Judge& judge, std::string_view code, const std::string& subjec
 }
 
 void check_owner_cover(Judge& judge, const SurfaceFeature& feature) {
-  if (!feature.from || !feature.to) return;
+  const std::optional<Stretch> stretch = stretch_of(feature, judge.answer.bore.points);
+  if (!stretch) return;
   const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
   Limit limit;
   if (feature.required_cover)
@@ -71,7 +72,7 @@ void check_owner_cover(Judge& judge, const SurfaceFeature& feature) {
   else
     return;
   const std::string name = feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
-  demand_cover(judge, "surface.cover", feature.id, name, feature.from->m, feature.to->m, limit);
+  demand_cover(judge, "surface.cover", feature.id, name, *stretch, limit);
 }
 
 }  // namespace
@@ -79,14 +80,13 @@ void check_owner_cover(Judge& judge, const SurfaceFeature& feature) {
 void check_cover(Judge& judge) {
   Assessment& answer = judge.answer;
   if (answer.bore.points.empty()) return;
-  const double from = judge.crossing.bore.launch.station.m;
-  const double to = judge.crossing.bore.exit.station.m;
+  const Stretch all{judge.crossing.bore.launch.station.m, judge.crossing.bore.exit.station.m};
   Limit limit = judge.limit("cover_diameters");
   limit.value *= judge.tool.diameter.m;
-  const LeastCover least = least_cover(answer.bore.points, from, to);
+  const LeastCover least = least_cover(answer.bore.points, all);
   if (!least.point) return;
   answer.cover = {least.mean_m, least.low_m, least.point->x_m, limit.value};
-  demand_cover(judge, "bore.cover", "bore", "bore", from, to, limit);
+  demand_cover(judge, "bore.cover", "bore", "bore", all, limit);
 
   // In this soil a level tool climbs above its neutral cover, whatever the rule of ten says.
   if (answer.neutral_cover_m && least.mean_m < *answer.neutral_cover_m) {

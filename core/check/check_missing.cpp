@@ -46,6 +46,7 @@ void check_surface_answers(Judge& judge) {
     const auto place = [&](Finding& finding) {
       if (feature.from && feature.to) finding.station_m = station;
     };
+    if (asks_rule && !place_known(feature)) judge.missing("surface-place", feature.id, name);
     if (asks_rule && !feature.rule && !feature.required_cover) place(judge.missing("rule", feature.id, name));
     if (asks_permission && feature.permission.value == Permission::not_asked)
       place(judge.missing("permission", feature.id, name));
@@ -59,6 +60,22 @@ void check_surface_answers(Judge& judge) {
       place(finding);
       judge.say(std::move(finding));
     }
+  }
+}
+
+/// Strata that the bore runs through and nobody has seen.
+void check_guesses(Judge& judge) {
+  const std::vector<Stratum>& strata = judge.crossing.site.strata;
+  std::vector<bool> said(strata.size(), false);
+  for (const PathPoint& p : judge.answer.bore.points) {
+    const std::size_t i = judge.ground.stratum_at(p.x_m, p.y_m, p.z_m);
+    if (i >= strata.size() || said[i] || strata[i].known.value != Known::guess) continue;
+    said[i] = true;
+    const SoilClass* soil = find_soil(judge.tables, strata[i].soil);
+    Finding finding = finding_at("site.soil-guessed", Severity::caution, strata[i].id,
+                                 soil ? soil->name : strata[i].soil, p.x_m, p.y_m, p.z_m);
+    finding.source = {"how the stratum is known, as entered; a guess where nothing is", SourceLabel::our_default};
+    judge.say(std::move(finding));
   }
 }
 
@@ -90,7 +107,7 @@ void check_missing(Judge& judge) {
     note.source = {"beyond its ends a line is held level", SourceLabel::our_default};
     judge.say(std::move(note));
   }
-  if (!site.water) judge.missing("water", "site", "water level");
+  if (!site.water || site.water->empty()) judge.missing("water", "site", "water level");
   const UtilitySearch& search = site.utility_search;
   if (!search.done.value_or(false))
     judge.missing("utility-search", "site", "utility search");
@@ -100,6 +117,7 @@ void check_missing(Judge& judge) {
   if (!answered && laterals_to_be_expected(crossing)) judge.missing("laterals", "site", "house connections");
   check_surface_answers(judge);
   if (!crossing.pipe) judge.missing("pipe", "pipe", "pipe");
+  check_guesses(judge);
 }
 
 }  // namespace burrow

@@ -1,5 +1,8 @@
 /// The pits: protection, the bore side, depth, water.
 
+#include <algorithm>
+
+#include "burrow/pit/slope.h"
 #include "judge.h"
 
 namespace burrow {
@@ -23,6 +26,22 @@ bool open_and_steep(const PitSide& side) {
   return side.kind.value == SideKind::upright;
 }
 
+/// Slopes typed steeper than the soil type allows; what the rules do not cover is the business of the depth limit.
+void demand_slopes(Judge& judge, const PitUnderCheck& pit, const ExcavationRuleSet& rules) {
+  const Result<Ratio> least =
+      least_run_per_rise(rules, pit.shape.soil_type, Length{pit.shape.depth_m}, pit.entered.open_time);
+  if (!least) return;
+  const PitSides& sides = pit.entered.sides;
+  std::optional<double> steepest;
+  for (const PitSide* side : {&sides.bore, &sides.back, &sides.left, &sides.right})
+    if (side->kind.value == SideKind::sloped && side->run_per_rise)
+      steepest = std::min(steepest.value_or(side->run_per_rise->v), side->run_per_rise->v);
+  if (!steepest) return;
+  Finding finding = at(pit, "pit.slope", Severity::stop);
+  finding.unit = "";
+  judge.demand(std::move(finding), *steepest, {least->v, true, rules.source});
+}
+
 void check_pit(Judge& judge, const PitUnderCheck& pit) {
   const ExcavationRuleSet& rules = row_of(judge.tables, judge.crossing.pits.rules.value);
   const PitSides& sides = pit.entered.sides;
@@ -40,6 +59,7 @@ void check_pit(Judge& judge, const PitUnderCheck& pit) {
     finding.margin = -1;
     judge.say(std::move(finding));
   }
+  if (pit.shape.depth_m >= rules.protection_from.m) demand_slopes(judge, pit, rules);
   // Where the tool enters, the ground above it is its roof.
   if (sides.bore.kind.value == SideKind::sloped || sides.bore.kind.value == SideKind::benched) {
     Finding finding = at(pit, "pit.bore-side-sloped", Severity::caution);
@@ -53,7 +73,8 @@ void check_pit(Judge& judge, const PitUnderCheck& pit) {
   judge.show({"pit.depth",
               pit.subject,
               "d = z_ground − z_floor",
-              {{"z_floor", pit.shape.floor_elevation_m, "m"}},
+              {{"z_ground", pit.shape.floor_elevation_m + pit.shape.depth_m, "m"},
+               {"z_floor", pit.shape.floor_elevation_m, "m"}},
               "d",
               pit.shape.depth_m,
               "m",

@@ -1,5 +1,6 @@
 /// Rise of the ground above the bore, and what roads and tracks bear.
 
+#include <algorithm>
 #include <limits>
 
 #include "burrow/soil/movement.h"
@@ -50,10 +51,12 @@ class HeaveAlongBore {
     }
   }
 
-  [[nodiscard]] Greatest greatest(double from_m, double to_m) const {
+  [[nodiscard]] Greatest greatest(const std::optional<Stretch>& stretch = std::nullopt) const {
     Greatest g;
+    std::vector<const PathPoint*> within;
+    if (stretch) within = points_within(judge_.answer.bore.points, *stretch);
     for (const Rise& r : rises_) {
-      if (r.point->x_m < from_m - 1e-9 || r.point->x_m > to_m + 1e-9) continue;
+      if (stretch && std::find(within.begin(), within.end(), r.point) == within.end()) continue;
       if (r.low_m > g.low_m) {
         g.low_m = r.low_m;
         g.point = r.point;
@@ -67,8 +70,8 @@ class HeaveAlongBore {
     return g;
   }
 
-  void judge_feature(const SurfaceFeature& feature, double& worst_margin) {
-    const Greatest g = greatest(feature.from->m, feature.to->m);
+  void judge_feature(const SurfaceFeature& feature, const Stretch& stretch, double& worst_margin) {
+    const Greatest g = greatest(stretch);
     if (!g.point) return;
     const HeaveLimits limits = limits_for(judge_, feature);
     const std::string name = feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
@@ -112,7 +115,7 @@ class HeaveAlongBore {
 
 void check_surface(Judge& judge) {
   HeaveAlongBore along(judge);
-  const Greatest g = along.greatest(-std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity());
+  const Greatest g = along.greatest();
   if (!g.point) return;
   judge.answer.surface.heave_m = g.low_m;
   judge.answer.surface.heave_high_m = g.high_m;
@@ -121,7 +124,8 @@ void check_surface(Judge& judge) {
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
     const bool moves = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track ||
                        feature.kind == SurfaceKind::drive || feature.kind == SurfaceKind::footway;
-    if (moves && feature.from && feature.to) along.judge_feature(feature, worst);
+    const std::optional<Stretch> stretch = stretch_of(feature, judge.answer.bore.points);
+    if (moves && stretch) along.judge_feature(feature, *stretch, worst);
   }
 }
 

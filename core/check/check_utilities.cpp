@@ -46,6 +46,7 @@ Limit gap_limit(const Judge& judge, const Clearance& c, const Utility& utility) 
   const std::string_view id = !c.unexposed                   ? "separation_exposed_m"
                               : c.kind == UtilityKind::gas   ? "separation_gas_m"
                               : c.kind == UtilityKind::power ? "separation_power_m"
+                              : c.kind == UtilityKind::steam ? "separation_steam_m"
                                                              : "separation_traced_m";
   Limit limit = judge.limit(id);
   if (utility.required_clearance && utility.required_clearance->m > limit.value)
@@ -88,9 +89,10 @@ UtilityAnswer answer_of(const Clearance& c) {
 }  // namespace
 
 void check_utilities(Judge& judge) {
-  const ClearanceRules rules{Length{judge.limit("separation_exposed_m").value},
-                             Length{judge.limit("separation_traced_m").value},
-                             Length{judge.limit("separation_gas_m").value}};
+  const ClearanceRules rules{
+      Length{judge.limit("separation_exposed_m").value}, Length{judge.limit("separation_traced_m").value},
+      Length{judge.limit("separation_gas_m").value}, Length{judge.limit("separation_power_m").value},
+      Length{judge.limit("separation_steam_m").value}};
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
   const std::vector<Clearance> all =
       clearances(judge.answer.bore, judge.tool.diameter, utilities, judge.crossing.site.ground, rules, judge.tables);

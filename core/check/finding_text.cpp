@@ -125,6 +125,12 @@ const Row rows[] = {
        return fmt::format("{} {} deep with an upright side and no support", s.f.name, s.measured(Dimension::length));
      },
      "Slope, shore or shield it; nobody enters before."},
+    {"pit.slope",
+     [](const Say& s) {
+       return fmt::format("a side of {} is sloped {} : 1, {} : 1 or flatter wanted for its soil type", s.f.name,
+                          s.measured(Dimension::ratio), s.limit(Dimension::ratio));
+     },
+     "Slope it flatter, or shore or shield it."},
     {"pit.bore-side-sloped",
      [](const Say& s) {
        return fmt::format("bore side of {} is sloped: the roof is missing where the tool passes", s.f.name);
@@ -141,6 +147,9 @@ const Row rows[] = {
        return fmt::format("floor of {} {} below the water level", s.f.name, s.measured(Dimension::length));
      },
      "Plan a sump and pumping, or a shallower pit."},
+    {"site.soil-guessed",
+     [](const Say& s) { return fmt::format("the bore runs through {} that is only guessed", s.f.name); },
+     "Look in the pit or drive a rod, and say how the stratum is known."},
     {"site.line-held-level",
      [](const Say&) { return std::string("the ground line ends inside a pit and is held level beyond"); },
      "Survey a few metres beyond the pits."},
@@ -164,6 +173,9 @@ const Row rows[] = {
      "They are usually not on the locator's marks: ask, or survey the sewer by camera before and after."},
     {"missing.rule", [](const Say& s) { return fmt::format("no rule or cover limit of the owner for {}", s.f.name); },
      "Pick the owner's rule or type the cover."},
+    {"missing.surface-place",
+     [](const Say& s) { return fmt::format("where {} crosses the line is not entered", s.f.name); },
+     "Enter its stations, from and to."},
     {"missing.permission",
      [](const Say& s) { return fmt::format("owner of {} not asked about unsteered work", s.f.name); },
      "Ask, and enter the permit."},

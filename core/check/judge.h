@@ -1,6 +1,7 @@
 #pragma once
 /// What every check of this room works with: the values read, the answer written, findings and working collected.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -56,6 +57,19 @@ struct Judge {
 
 Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m,
                    double offset_m, double elevation_m);
+
+/// A run of stations, from ≤ to.
+struct Stretch {
+  double from_m = 0, to_m = 0;
+};
+
+/// Where the bore meets a thing on top: the stations entered, in either order, else those of the path under its
+/// outline.
+std::optional<Stretch> stretch_of(const SurfaceFeature& feature, const std::vector<PathPoint>& points);
+/// Whether somebody said where it lies.
+bool place_known(const SurfaceFeature& feature);
+/// The path within a stretch; between two points of the path, the nearer one. Empty: the bore does not meet it.
+std::vector<const PathPoint*> points_within(const std::vector<PathPoint>& points, const Stretch& stretch);
 
 // One function a subject; each fills its part of the answer.
 void check_missing(Judge& judge);

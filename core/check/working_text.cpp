@@ -5,8 +5,11 @@
 namespace burrow {
 
 std::string working_number(double value, std::string_view unit, UnitSystem units) {
-  if (unit == "m") return units == UnitSystem::us ? fmt::format("{:.4g} ft", value / 0.3048) : fmt::format("{:.4g} m", value);
-  if (unit == "Pa") return units == UnitSystem::us ? fmt::format("{:.4g} psi", value / 6894.757293168361) : fmt::format("{:.4g} kPa", value / 1e3);
+  if (unit == "m")
+    return units == UnitSystem::us ? fmt::format("{:.4g} ft", value / 0.3048) : fmt::format("{:.4g} m", value);
+  if (unit == "Pa")
+    return units == UnitSystem::us ? fmt::format("{:.4g} psi", value / 6894.757293168361)
+                                   : fmt::format("{:.4g} kPa", value / 1e3);
   if (unit == "rad") return fmt::format("{:.4g}°", value * 180.0 / pi);
   if (unit.empty()) return fmt::format("{:.4g}", value);
   return fmt::format("{:.4g} {}", value, unit);
@@ -18,7 +21,8 @@ std::string working_text(const Working& working, UnitSystem units) {
     text += fmt::format("  {} = {}\n", input.symbol, working_number(input.value, input.unit, units));
   text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units));
   if (working.limit) text += fmt::format("limit {}\n", working_number(*working.limit, working.unit, units));
-  text += "source: " + working.source.text + (working.source.text.empty() ? "" : " ") + "[" + std::string(words(working.source.label)) + "]";
+  text += "source: " + working.source.text + (working.source.text.empty() ? "" : " ") + "[" +
+          std::string(words(working.source.label)) + "]";
   return text;
 }
 

@@ -35,7 +35,11 @@ void add_chances(Clearance& c, const Pair& pair, const Station& station, const A
 
 double rule_for(const Clearance& c, const Utility& utility, const ClearanceRules& rules) {
   double rule = c.unexposed ? rules.traced.m : rules.exposed.m;
-  if (c.unexposed && c.dangerous) rule = rules.unexposed_dangerous.m;
+  if (c.unexposed && c.dangerous) {
+    rule = rules.unexposed_dangerous.m;
+    if (c.kind == UtilityKind::power && rules.unexposed_power) rule = rules.unexposed_power->m;
+    if (c.kind == UtilityKind::steam && rules.unexposed_steam) rule = rules.unexposed_steam->m;
+  }
   return std::max(rule, utility.required_clearance ? utility.required_clearance->m : 0);
 }
 

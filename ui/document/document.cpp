@@ -2,6 +2,7 @@
 
 #include <QFileInfo>
 
+#include "burrow/crossing/blank.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 
@@ -35,7 +36,8 @@ class SwapEdit : public QUndoCommand {
   bool already_done_;
 };
 
-Document::Document(Tables tables, QObject* parent) : QObject(parent), tables_(std::move(tables)) {
+Document::Document(Tables tables, QObject* parent)
+    : QObject(parent), tables_(std::move(tables)), crossing_(blank_crossing()) {
   undo_.setUndoLimit(500);
   connect(&undo_, &QUndoStack::cleanChanged, this, &Document::file_state_changed);
 }

@@ -7,36 +7,39 @@ namespace burrow {
 
 namespace {
 
-constexpr double farthest_m = 1e5;   // what the file format accepts
+constexpr double farthest_m = 1e5;  // what the file format accepts
 constexpr double highest_m = 1e4;
 
 using Typed = std::optional<double>;
 
 /// A field of the launch: `set` writes the number into a copy.
 template <class Set>
-Field launch_field(std::string label, Dimension dimension, double value, bool entered, double low, double high, Set set) {
-  return {std::move(label), dimension, value, entered, false, low, high, [set](const Crossing& c, Typed v) -> PartValue {
-            Launch launch = c.bore.launch;
-            set(launch, *v);
-            return launch;
-          }};
+Field launch_field(std::string label, Dimension dimension, double value, bool entered, double low, double high,
+                   Set set) {
+  return {
+      std::move(label), dimension, value, entered, false, low, high, [set](const Crossing& c, Typed v) -> PartValue {
+        Launch launch = c.bore.launch;
+        set(launch, *v);
+        return launch;
+      }};
 }
 
 std::vector<Field> launch_fields(const Crossing& crossing) {
   const Launch& launch = crossing.bore.launch;
   const double ground = crossing.site.ground.empty() ? 0 : elevation_at(crossing.site.ground, launch.station.m);
   return {
-      launch_field("station of the face", Dimension::station, launch.station.m, true, -farthest_m, crossing.bore.exit.station.m - 0.01,
-                   [](Launch& l, double v) { l.station.m = v; }),
+      launch_field("station of the face", Dimension::station, launch.station.m, true, -farthest_m,
+                   crossing.bore.exit.station.m - 0.01, [](Launch& l, double v) { l.station.m = v; }),
       launch_field("axis level at the face", Dimension::station, launch.elevation.m, true, -highest_m, highest_m,
                    [](Launch& l, double v) { l.elevation.m = v; }),
-      launch_field("axis depth below ground", Dimension::length, ground - launch.elevation.m, true, -highest_m, highest_m,
-                   [ground](Launch& l, double v) { l.elevation.m = ground - v; }),
-      launch_field("grade, up positive", Dimension::grade, launch.grade.v, true, -1, 1, [](Launch& l, double v) { l.grade.v = v; }),
-      launch_field("heading, left positive", Dimension::angle, launch.heading->rad, launch.heading.entered, -pi / 2, pi / 2,
-                   [](Launch& l, double v) { l.heading.set(Angle{v}); }),
-      launch_field("offset, left positive", Dimension::station, launch.offset->m, launch.offset.entered, -farthest_m, farthest_m,
-                   [](Launch& l, double v) { l.offset.set(Length{v}); }),
+      launch_field("axis depth below ground", Dimension::length, ground - launch.elevation.m, true, -highest_m,
+                   highest_m, [ground](Launch& l, double v) { l.elevation.m = ground - v; }),
+      launch_field("grade, up positive", Dimension::grade, launch.grade.v, true, -1, 1,
+                   [](Launch& l, double v) { l.grade.v = v; }),
+      launch_field("heading, left positive", Dimension::angle, launch.heading->rad, launch.heading.entered, -pi / 2,
+                   pi / 2, [](Launch& l, double v) { l.heading.set(Angle{v}); }),
+      launch_field("offset, left positive", Dimension::station, launch.offset->m, launch.offset.entered, -farthest_m,
+                   farthest_m, [](Launch& l, double v) { l.offset.set(Length{v}); }),
       launch_field("level error, one sd", Dimension::angle, launch.level_sd->rad, launch.level_sd.entered, 0, 0.5,
                    [](Launch& l, double v) { l.level_sd.set(Angle{v}); }),
       launch_field("sight error, one sd", Dimension::angle, launch.aim_sd->rad, launch.aim_sd.entered, 0, 0.5,
@@ -46,14 +49,15 @@ std::vector<Field> launch_fields(const Crossing& crossing) {
 
 std::vector<Field> exit_fields(const Crossing& crossing) {
   const Exit& exit = crossing.bore.exit;
-  return {{"station of the face", Dimension::station, exit.station.m, true, false, crossing.bore.launch.station.m + 0.01, farthest_m,
+  return {{"station of the face", Dimension::station, exit.station.m, true, false,
+           crossing.bore.launch.station.m + 0.01, farthest_m,
            [](const Crossing& c, Typed v) -> PartValue {
              Exit e = c.bore.exit;
              e.station.m = *v;
              return e;
            }},
-          {"offset, left positive", Dimension::station, exit.offset->m, exit.offset.entered, false, -farthest_m, farthest_m,
-           [](const Crossing& c, Typed v) -> PartValue {
+          {"offset, left positive", Dimension::station, exit.offset->m, exit.offset.entered, false, -farthest_m,
+           farthest_m, [](const Crossing& c, Typed v) -> PartValue {
              Exit e = c.bore.exit;
              e.offset.set(Length{*v});
              return e;
@@ -61,29 +65,41 @@ std::vector<Field> exit_fields(const Crossing& crossing) {
 }
 
 template <class Set>
-Field utility_field(const PartRef& part, std::string label, Dimension dimension, Typed value, bool may_be_empty, double low, double high,
-                    Set set) {
+Field utility_field(const PartRef& part, std::string label, Dimension dimension, Typed value, bool may_be_empty,
+                    double low, double high, Set set) {
   const PartRef whole{PartKind::utility, part.id, -1};
-  return {std::move(label), dimension, value, true, may_be_empty, low, high, [whole, set](const Crossing& c, Typed v) -> PartValue {
+  return {std::move(label),
+          dimension,
+          value,
+          true,
+          may_be_empty,
+          low,
+          high,
+          [whole, set](const Crossing& c, Typed v) -> PartValue {
             PartValue all = take(c, whole);
             if (auto& element = std::get<Element<Utility>>(all); element.value) set(*element.value, v);
             return all;
           }};
 }
 
-std::optional<Length> as_length(Typed v) { return v ? std::optional<Length>(Length{*v}) : std::nullopt; }
+std::optional<Length> as_length(Typed v) {
+  return v ? std::optional<Length>(Length{*v}) : std::nullopt;
+}
 
 std::vector<Field> utility_fields(const Crossing& crossing, const PartRef& part) {
-  const auto it = std::find_if(crossing.site.utilities.begin(), crossing.site.utilities.end(), [&](const Utility& u) { return u.id == part.id; });
+  const auto it = std::find_if(crossing.site.utilities.begin(), crossing.site.utilities.end(),
+                               [&](const Utility& u) { return u.id == part.id; });
   if (it == crossing.site.utilities.end() || it->path.empty()) return {};
   const Utility& u = *it;
-  const std::size_t at = part.index >= 0 && static_cast<std::size_t>(part.index) < u.path.size() ? static_cast<std::size_t>(part.index) : 0;
+  const std::size_t at = part.index >= 0 && static_cast<std::size_t>(part.index) < u.path.size()
+                             ? static_cast<std::size_t>(part.index)
+                             : 0;
   const bool whole = part.index < 0;
   const PathVertex vertex = u.path[at];
   const auto value = [](const std::optional<Length>& l) -> Typed { return l ? Typed(l->m) : std::nullopt; };
   std::vector<Field> all{
-      utility_field(part, whole ? "axis level (first point; the line follows)" : "axis level", Dimension::station, vertex.z_m, true, -highest_m,
-                    highest_m,
+      utility_field(part, whole ? "axis level (first point; the line follows)" : "axis level", Dimension::station,
+                    vertex.z_m, true, -highest_m, highest_m,
                     [at, whole](Utility& x, Typed v) {
                       const Typed old = x.path[at].z_m;
                       if (!whole || !v || !old) {
@@ -94,8 +110,8 @@ std::vector<Field> utility_fields(const Crossing& crossing, const PartRef& part)
                       for (PathVertex& p : x.path)
                         if (p.z_m) *p.z_m += *v - *old;
                     }),
-      utility_field(part, whole ? "station (first point; the line follows)" : "station", Dimension::station, vertex.x_m, false, -farthest_m,
-                    farthest_m,
+      utility_field(part, whole ? "station (first point; the line follows)" : "station", Dimension::station, vertex.x_m,
+                    false, -farthest_m, farthest_m,
                     [at, whole](Utility& x, Typed v) {
                       const double by = *v - x.path[at].x_m;
                       for (std::size_t i = 0; i < x.path.size(); ++i)
@@ -103,15 +119,15 @@ std::vector<Field> utility_fields(const Crossing& crossing, const PartRef& part)
                     }),
       utility_field(part, "outside diameter", Dimension::small_length, value(u.outside_diameter), true, 0.001, 5,
                     [](Utility& x, Typed v) { x.outside_diameter = as_length(v); }),
-      utility_field(part, "location error across, one sd", Dimension::small_length, value(u.located.lateral_sd), true, 0, 100,
-                    [](Utility& x, Typed v) { x.located.lateral_sd = as_length(v); }),
-      utility_field(part, "location error in height, one sd", Dimension::small_length, value(u.located.vertical_sd), true, 0, 100,
-                    [](Utility& x, Typed v) { x.located.vertical_sd = as_length(v); }),
+      utility_field(part, "location error across, one sd", Dimension::small_length, value(u.located.lateral_sd), true,
+                    0, 100, [](Utility& x, Typed v) { x.located.lateral_sd = as_length(v); }),
+      utility_field(part, "location error in height, one sd", Dimension::small_length, value(u.located.vertical_sd),
+                    true, 0, 100, [](Utility& x, Typed v) { x.located.vertical_sd = as_length(v); }),
       utility_field(part, "clear gap wanted by its owner", Dimension::length, value(u.required_clearance), true, 0, 100,
                     [](Utility& x, Typed v) { x.required_clearance = as_length(v); })};
   if (!whole)
-    all.push_back(utility_field(part, "offset, left positive", Dimension::station, vertex.y_m, false, -farthest_m, farthest_m,
-                                [at](Utility& x, Typed v) { x.path[at].y_m = *v; }));
+    all.push_back(utility_field(part, "offset, left positive", Dimension::station, vertex.y_m, false, -farthest_m,
+                                farthest_m, [at](Utility& x, Typed v) { x.path[at].y_m = *v; }));
   return all;
 }
 
@@ -128,7 +144,8 @@ std::vector<Field> vertex_fields(const LevelLine& line, int index, Wrap wrap) {
              moved[i].elevation_m = *v;
              return wrap(c, moved);
            }},
-          {"station", Dimension::station, line[i].station_m, true, false, low, high, [line, i, wrap](const Crossing& c, Typed v) {
+          {"station", Dimension::station, line[i].station_m, true, false, low, high,
+           [line, i, wrap](const Crossing& c, Typed v) {
              LevelLine moved = line;
              moved[i].station_m = *v;
              return wrap(c, moved);
@@ -140,15 +157,24 @@ std::vector<Field> surface_fields(const Crossing& crossing, const PartRef& part)
     if (s.id != part.id) continue;
     const auto field = [&](std::string label, Dimension d, const std::optional<Length>& now, double low, double high,
                            std::optional<Length> SurfaceFeature::*member) {
-      return Field{std::move(label), d, now ? Typed(now->m) : std::nullopt, true, true, low, high, [part, member](const Crossing& c, Typed v) {
+      return Field{std::move(label),
+                   d,
+                   now ? Typed(now->m) : std::nullopt,
+                   true,
+                   true,
+                   low,
+                   high,
+                   [part, member](const Crossing& c, Typed v) {
                      PartValue all = take(c, part);
-                     if (auto& element = std::get<Element<SurfaceFeature>>(all); element.value) (*element.value).*member = as_length(v);
+                     if (auto& element = std::get<Element<SurfaceFeature>>(all); element.value)
+                       (*element.value).*member = as_length(v);
                      return all;
                    }};
     };
     return {field("from station", Dimension::station, s.from, -farthest_m, farthest_m, &SurfaceFeature::from),
             field("to station", Dimension::station, s.to, -farthest_m, farthest_m, &SurfaceFeature::to),
-            field("cover wanted by its owner", Dimension::length, s.required_cover, 0, 100, &SurfaceFeature::required_cover),
+            field("cover wanted by its owner", Dimension::length, s.required_cover, 0, 100,
+                  &SurfaceFeature::required_cover),
             field("heave allowed", Dimension::small_length, s.heave_limit, 0.0001, 1, &SurfaceFeature::heave_limit)};
   }
   return {};
@@ -158,19 +184,24 @@ std::vector<Field> surface_fields(const Crossing& crossing, const PartRef& part)
 
 std::vector<Field> fields_of(const Crossing& crossing, const PartRef& part) {
   switch (part.kind) {
-    case PartKind::launch: return launch_fields(crossing);
+    case PartKind::launch:
+      return launch_fields(crossing);
     case PartKind::grade: {
       std::vector<Field> all = launch_fields(crossing);
       return {all[3], all[4]};
     }
-    case PartKind::exit: return exit_fields(crossing);
-    case PartKind::utility: return utility_fields(crossing, part);
+    case PartKind::exit:
+      return exit_fields(crossing);
+    case PartKind::utility:
+      return utility_fields(crossing, part);
     case PartKind::ground:
-      return vertex_fields(crossing.site.ground, part.index, [](const Crossing&, const LevelLine& l) -> PartValue { return l; });
+      return vertex_fields(crossing.site.ground, part.index,
+                           [](const Crossing&, const LevelLine& l) -> PartValue { return l; });
     case PartKind::water:
       if (!crossing.site.water) return {};
-      return vertex_fields(*crossing.site.water, part.index,
-                           [](const Crossing&, const LevelLine& l) -> PartValue { return std::optional<LevelLine>(l); });
+      return vertex_fields(*crossing.site.water, part.index, [](const Crossing&, const LevelLine& l) -> PartValue {
+        return std::optional<LevelLine>(l);
+      });
     case PartKind::stratum:
       for (const Stratum& s : crossing.site.strata)
         if (s.id == part.id && s.top)
@@ -180,8 +211,10 @@ std::vector<Field> fields_of(const Crossing& crossing, const PartRef& part) {
             return all;
           });
       return {};
-    case PartKind::surface: return surface_fields(crossing, part);
-    default: return {};
+    case PartKind::surface:
+      return surface_fields(crossing, part);
+    default:
+      return {};
   }
 }
 
@@ -191,8 +224,9 @@ Result<std::optional<double>> read_field(const Field& field, std::string_view te
   const Result<double> value = parse(text, field.dimension, units);
   if (!value) return tl::unexpected(value.error());
   if (!(*value >= field.low && *value <= field.high))
-    return fail(field.label, format(*value, field.dimension, units),
-                "between " + format(field.low, field.dimension, units) + " and " + format(field.high, field.dimension, units));
+    return fail(
+        field.label, format(*value, field.dimension, units),
+        "between " + format(field.low, field.dimension, units) + " and " + format(field.high, field.dimension, units));
   return std::optional<double>(*value);
 }
 

@@ -12,13 +12,19 @@
 namespace burrow {
 
 namespace {
-QString origin_of(const QString& copy) { return copy + QStringLiteral(".origin"); }
-QString lock_of(const QString& copy) { return copy + QStringLiteral(".lock"); }
+QString origin_of(const QString& copy) {
+  return copy + QStringLiteral(".origin");
+}
+QString lock_of(const QString& copy) {
+  return copy + QStringLiteral(".lock");
+}
 }  // namespace
 
-Recovery::Recovery(Document& document, const QString& folder, int after_ms, QObject* parent) : QObject(parent), document_(document) {
+Recovery::Recovery(Document& document, const QString& folder, int after_ms, QObject* parent)
+    : QObject(parent), document_(document) {
   QDir().mkpath(folder);
-  copy_ = QDir(folder).absoluteFilePath(QUuid::createUuid().toString(QUuid::WithoutBraces) + QStringLiteral(".crossing"));
+  copy_ =
+      QDir(folder).absoluteFilePath(QUuid::createUuid().toString(QUuid::WithoutBraces) + QStringLiteral(".crossing"));
   lock_ = std::make_unique<QLockFile>(lock_of(copy_));
   lock_->setStaleLockTime(0);
   lock_->tryLock(0);
@@ -64,7 +70,8 @@ std::vector<LeftWork> Recovery::left_work(const QString& folder) {
     LeftWork work;
     work.copy = copy.absoluteFilePath();
     work.when = copy.lastModified();
-    if (const Result<std::string> origin = read_text_file(origin_of(work.copy).toStdString())) work.original = QString::fromStdString(*origin);
+    if (const Result<std::string> origin = read_text_file(origin_of(work.copy).toStdString()))
+      work.original = QString::fromStdString(*origin);
     all.push_back(work);
   }
   std::sort(all.begin(), all.end(), [](const LeftWork& a, const LeftWork& b) { return a.when > b.when; });

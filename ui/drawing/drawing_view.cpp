@@ -95,7 +95,7 @@ void DrawingView::go_to_finding(int index) {
     const Finding& finding = findings[static_cast<std::size_t>(index)];
     if (finding.station_m) {
       const double x = frame_.px_x(*finding.station_m);
-      const double margin = frame_.elevation.width() * 0.1;
+      const double margin = look_.text;
       if (x < frame_.elevation.left() + margin || x > frame_.elevation.right() - margin) {
         frame_.left_station_m = *finding.station_m - frame_.elevation.width() / frame_.px_per_m / 2;
         fitted_ = false;

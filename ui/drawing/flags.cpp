@@ -1,5 +1,6 @@
 #include "burrow/drawing/flags.h"
 
+#include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
 
@@ -18,6 +19,42 @@ QPointF anchor_of(const Picture& picture, const Finding& finding) {
   return picture.frame.side(station, elevation);
 }
 
+/// A number and its unit stay on one line.
+QString with_units_kept(QString text) {
+  static const QRegularExpression number_then_unit(QStringLiteral("(\\d) (?=\\S)"));
+  return text.replace(number_then_unit, QStringLiteral("\\1\u00a0"));
+}
+
+/// Findings about one subject at one place share a flag. The clear gap speaks for a utility: a length is easier to
+/// picture than a chance; otherwise the worst does.
+struct Group {
+  std::size_t speaks = 0;
+  std::vector<int> others;
+};
+
+std::vector<Group> groups_of(const std::vector<Finding>& findings) {
+  std::vector<Group> groups;
+  for (std::size_t i = 0; i < findings.size(); ++i) {
+    const Finding& f = findings[i];
+    if (!f.station_m || f.severity == Severity::note || f.muted) continue;
+    const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& g) {
+      const Finding& first = findings[g.speaks];
+      return first.subject == f.subject &&
+             first.code.substr(0, first.code.find('.')) == f.code.substr(0, f.code.find('.')) &&
+             std::abs(*first.station_m - *f.station_m) < 0.5;
+    });
+    if (same == groups.end()) {
+      groups.push_back({i, {}});
+    } else if (f.code == "utility.separation") {
+      same->others.insert(same->others.begin(), static_cast<int>(same->speaks));
+      same->speaks = i;
+    } else {
+      same->others.push_back(static_cast<int>(i));
+    }
+  }
+  return groups;
+}
+
 bool fits(const std::vector<Flag>& placed, const QRectF& box) {
   return std::none_of(placed.begin(), placed.end(),
                       [&](const Flag& f) { return f.box.adjusted(-4, -4, 4, 4).intersects(box); });
@@ -34,65 +71,106 @@ std::vector<Flag> place_flags(const Picture& picture, int* left_out) {
   const double badge = text * 1.7;
   std::vector<Flag> placed;
   int lost = 0;
-  for (std::size_t i = 0; i < picture.assessment.findings.size(); ++i) {
-    const Finding& finding = picture.assessment.findings[i];
-    if (!finding.station_m || finding.severity == Severity::note || finding.muted) continue;
+  const std::vector<Finding>& findings = picture.assessment.findings;
+  for (const Group& group : groups_of(findings)) {
+    const std::size_t i = group.speaks;
+    const Finding& finding = findings[i];
     const QPointF anchor = anchor_of(picture, finding);
     if (anchor.x() < f.elevation.left() || anchor.x() > f.elevation.right()) continue;
     if (placed.size() >= most_flags) {
       ++lost;
       continue;
     }
-    const QString words = QString::fromStdString(finding_text(finding, picture.look.units));
+    QString words = with_units_kept(QString::fromStdString(finding_text(finding, picture.look.units)));
+    for (const int other : group.others)
+      words +=
+          (other == group.others.front() ? QObject::tr(" · also ") : QStringLiteral(", ")) + QString::number(other + 1);
     const QRectF area = metrics.boundingRect(QRectF(0, 0, width - badge - text * 0.5, 1000), Qt::TextWordWrap, words);
-    const double w = std::ceil(area.width() + badge + text * 0.7);
+    const double w = std::ceil(area.width() + badge + text * 1.3);
     const double h = std::ceil(std::max(area.height(), badge - text * 0.4) + text * 0.5);
-    bool found = false;
-    for (int row = 0; row < 12 && !found; ++row) {
-      for (const double lean : {0.0, -0.5, 0.5, -1.0, 1.0, -1.6, 1.6}) {
-        const double x = std::clamp(anchor.x() - w / 2 + lean * w, f.elevation.left() + 6,
-                                    std::max(f.elevation.left() + 6, f.elevation.right() - w - 6));
-        const double y = f.elevation.top() + 6 + row * (text * 0.9);
+    // Nearest free place to straight above the anchor: sideways costs as much as upward.
+    const double top = f.elevation.top() + text * 0.5;
+    const double lowest = std::min(anchor.y() - text * 1.5, f.elevation.top() + f.elevation.height() * 0.55) - h;
+    double best_cost = 1e300;
+    QRectF best;
+    for (double y = top; y <= std::max(top, lowest); y += text * 0.5) {
+      for (int side = -14; side <= 14; ++side) {
+        const double x = std::clamp(anchor.x() - w / 2 + side * text * 1.5, f.elevation.left() + text * 0.5,
+                                    std::max(f.elevation.left() + text * 0.5, f.elevation.right() - w - text * 0.5));
         const QRectF box(x, y, w, h);
-        if (box.bottom() > std::min(anchor.y() - text, f.elevation.top() + f.elevation.height() * 0.62)) continue;
-        if (!fits(placed, box)) continue;
-        placed.push_back({static_cast<int>(i), box, anchor, words});
-        found = true;
-        break;
+        const double cost = std::abs(box.center().x() - anchor.x()) + 0.8 * (y - top);
+        if (cost < best_cost && fits(placed, box)) {
+          best_cost = cost;
+          best = box;
+        }
       }
     }
+    const bool found = best.isValid();
+    if (found) placed.push_back({static_cast<int>(i), group.others, best, anchor, words});
     if (!found) ++lost;
   }
   if (left_out) *left_out = lost;
   return placed;
 }
 
-void paint_severity_mark(QPainter& painter, const QRectF& box, Severity severity, const Theme& theme,
-                         const QString& number) {
+FindingMark mark_of(const Finding& finding) {
+  if (finding.severity == Severity::stop) return FindingMark::stop;
+  if (finding.missing) return FindingMark::missing;
+  return finding.severity == Severity::caution ? FindingMark::caution : FindingMark::note;
+}
+
+QColor mark_colour(FindingMark mark, const Theme& theme) {
+  switch (mark) {
+    case FindingMark::stop:
+      return theme.stop;
+    case FindingMark::caution:
+      return theme.caution;
+    case FindingMark::missing:
+    case FindingMark::note:
+      break;
+  }
+  return theme.note;
+}
+
+void paint_finding_mark(QPainter& painter, const QRectF& box, FindingMark mark, const Theme& theme,
+                        const QString& number) {
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setPen(Qt::NoPen);
-  painter.setBrush(theme.severity(severity));
+  painter.setBrush(mark_colour(mark, theme));
   const QPointF c = box.center();
   const double r = std::min(box.width(), box.height()) / 2;
-  if (severity == Severity::stop) {
-    QPolygonF octagon;
-    for (int k = 0; k < 8; ++k) {
-      const double a = pi / 8 + k * pi / 4;
-      octagon << c + QPointF(r * std::cos(a), r * std::sin(a));
+  QColor on = theme.on_note;
+  double down = 0;
+  switch (mark) {
+    case FindingMark::stop: {
+      QPolygonF octagon;
+      for (int k = 0; k < 8; ++k) {
+        const double a = pi / 8 + k * pi / 4;
+        octagon << c + QPointF(r * std::cos(a), r * std::sin(a));
+      }
+      painter.drawPolygon(octagon);
+      on = theme.on_stop;
+      break;
     }
-    painter.drawPolygon(octagon);
-  } else if (severity == Severity::caution) {
-    painter.drawPolygon(QPolygonF(
-        QList<QPointF>{c + QPointF(0, -r * 1.05), c + QPointF(r * 1.1, r * 0.85), c + QPointF(-r * 1.1, r * 0.85)}));
-  } else {
-    painter.drawEllipse(c, r * 0.92, r * 0.92);
+    case FindingMark::caution:
+      painter.drawPolygon(QPolygonF(
+          QList<QPointF>{c + QPointF(0, -r * 1.05), c + QPointF(r * 1.1, r * 0.85), c + QPointF(-r * 1.1, r * 0.85)}));
+      on = theme.on_caution;
+      down = r * 0.22;
+      break;
+    case FindingMark::missing:
+      painter.drawRoundedRect(QRectF(c.x() - r * 0.88, c.y() - r * 0.88, r * 1.76, r * 1.76), r * 0.25, r * 0.25);
+      break;
+    case FindingMark::note:
+      painter.drawEllipse(c, r * 0.92, r * 0.92);
+      break;
   }
   QFont font = painter.font();
   font.setBold(true);
   painter.setFont(font);
-  painter.setPen(theme.on_severity(severity));
-  painter.drawText(box.translated(0, severity == Severity::caution ? r * 0.22 : 0), Qt::AlignCenter, number);
+  painter.setPen(on);
+  painter.drawText(box.translated(0, down), Qt::AlignCenter, number);
   painter.restore();
 }
 
@@ -102,8 +180,8 @@ void paint_flags(QPainter& painter, const Picture& picture) {
   int left_out = 0;
   const std::vector<Flag> flags = place_flags(picture, &left_out);
   for (const Flag& flag : flags) {
-    const Severity severity = picture.assessment.findings[static_cast<std::size_t>(flag.finding)].severity;
-    const QColor colour = theme.severity(severity);
+    const QColor colour =
+        mark_colour(mark_of(picture.assessment.findings[static_cast<std::size_t>(flag.finding)]), theme);
     painter.setPen(QPen(colour, picture.look.hair * 1.3));
     const double x = std::clamp(flag.anchor.x(), flag.box.left() + text, flag.box.right() - text);
     painter.drawLine(QPointF(x, flag.box.bottom()), flag.anchor);
@@ -114,13 +192,13 @@ void paint_flags(QPainter& painter, const Picture& picture) {
     const Finding& finding = picture.assessment.findings[static_cast<std::size_t>(flag.finding)];
     const bool picked = picture.focus.finding == flag.finding;
     painter.setPen(
-        QPen(picked ? theme.focus : theme.severity(finding.severity), picture.look.hair * (picked ? 2.6 : 1.3)));
+        QPen(picked ? theme.focus : mark_colour(mark_of(finding), theme), picture.look.hair * (picked ? 2.6 : 1.3)));
     painter.setBrush(theme.field);
     painter.drawRoundedRect(flag.box, text * 0.3, text * 0.3);
     const double badge = text * 1.5;
     painter.setFont(drawing_font(text * 0.85, QFont::Bold));
     const QRectF mark(flag.box.left() + text * 0.3, flag.box.center().y() - badge / 2, badge, badge);
-    paint_severity_mark(painter, mark, finding.severity, theme, QString::number(flag.finding + 1));
+    paint_finding_mark(painter, mark, mark_of(finding), theme, QString::number(flag.finding + 1));
     painter.setFont(drawing_font(text));
     painter.setPen(theme.ink);
     painter.drawText(flag.box.adjusted(text * 0.3 + badge + text * 0.4, 0, -text * 0.2, 0),

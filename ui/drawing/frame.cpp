@@ -71,7 +71,7 @@ void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, d
   const double shown = frame.elevation.width() / frame.px_per_m;
   frame.left_station_m = (from + to) / 2 - shown / 2;
   const double slack = room - high * frame.exaggeration * frame.px_per_m;
-  frame.top_elevation_m = top + (sky + std::max(0.0, slack) * 0.5) / (frame.px_per_m * frame.exaggeration);
+  frame.top_elevation_m = top + (sky + std::max(0.0, slack) * 0.35) / (frame.px_per_m * frame.exaggeration);
   const double centre = (crossing.bore.launch.offset->m + crossing.bore.exit.offset->m) / 2;
   frame.top_offset_m = centre + frame.plan.height() / frame.px_per_m / 2;
 }

@@ -107,7 +107,8 @@ std::vector<Handle> handles(const Picture& picture) {
   const Launch& launch = crossing.bore.launch;
   std::vector<Handle> all;
   all.reserve(16 + crossing.site.ground.size());
-  const auto add = [&all](PartKind kind, const std::string& id, std::size_t index, Pane pane, const QPointF& at, Handle::Shape shape, bool always) {
+  const auto add = [&all](PartKind kind, const std::string& id, std::size_t index, Pane pane, const QPointF& at,
+                          Handle::Shape shape, bool always) {
     Handle& handle = all.emplace_back();
     handle.part.kind = kind;
     handle.part.id = id;
@@ -122,13 +123,16 @@ std::vector<Handle> handles(const Picture& picture) {
     all.back().part.index = -1;
   };
   const double turn = grade_grip_station(crossing);
-  grip(PartKind::grade, Pane::elevation, f.side(turn, path_elevation_at(picture.assessment, crossing, turn)), Handle::Shape::diamond);
-  grip(PartKind::grade, Pane::plan, f.above(turn, bore_offset_at(picture.assessment, crossing, turn)), Handle::Shape::diamond);
+  grip(PartKind::grade, Pane::elevation, f.side(turn, path_elevation_at(picture.assessment, crossing, turn)),
+       Handle::Shape::diamond);
+  grip(PartKind::grade, Pane::plan, f.above(turn, bore_offset_at(picture.assessment, crossing, turn)),
+       Handle::Shape::diamond);
   grip(PartKind::launch, Pane::elevation, f.side(launch.station.m, launch.elevation.m), Handle::Shape::round);
   grip(PartKind::launch, Pane::plan, f.above(launch.station.m, launch.offset->m), Handle::Shape::round);
   const double exit_z = path_elevation_at(picture.assessment, crossing, crossing.bore.exit.station.m);
   grip(PartKind::exit, Pane::elevation, f.side(crossing.bore.exit.station.m, exit_z), Handle::Shape::round);
-  grip(PartKind::exit, Pane::plan, f.above(crossing.bore.exit.station.m, crossing.bore.exit.offset->m), Handle::Shape::round);
+  grip(PartKind::exit, Pane::plan, f.above(crossing.bore.exit.station.m, crossing.bore.exit.offset->m),
+       Handle::Shape::round);
 
   const auto vertices = [&](PartKind kind, const std::string& id, const LevelLine& line) {
     for (std::size_t i = 0; i < line.size(); ++i)
@@ -137,7 +141,8 @@ std::vector<Handle> handles(const Picture& picture) {
   for (const Utility& utility : crossing.site.utilities) {
     if (picture.focus.picked.kind != PartKind::utility || picture.focus.picked.id != utility.id) continue;
     for (std::size_t i = 0; i < utility.path.size(); ++i)
-      add(PartKind::utility, utility.id, i, Pane::plan, f.above(utility.path[i].x_m, utility.path[i].y_m), Handle::Shape::square, false);
+      add(PartKind::utility, utility.id, i, Pane::plan, f.above(utility.path[i].x_m, utility.path[i].y_m),
+          Handle::Shape::square, false);
   }
   vertices(PartKind::ground, {}, crossing.site.ground);
   for (const Stratum& stratum : crossing.site.strata)

@@ -170,7 +170,13 @@ void paint_ground(QPainter& painter, const Picture& picture) {
 
   // Names of the strata, at the left edge, each inside its own layer.
   painter.setFont(drawing_font(picture.look.text * 0.92));
-  const double x = f.station_m(f.elevation.left() + picture.look.text * 0.8);
+  double label_px = f.elevation.left() + picture.look.text * 0.8;
+  if (!picture.assessment.launch_pit.section.empty()) {
+    const double pit_from = f.px_x(picture.assessment.launch_pit.section.front().station_m);
+    const double pit_to = f.px_x(picture.assessment.launch_pit.face_station_m);
+    if (pit_from < label_px + picture.look.text * 13 && pit_to > label_px) label_px = pit_to + picture.look.text * 0.8;
+  }
+  const double x = f.station_m(label_px);
   double last_y = -1e9;
   for (std::size_t i = 0; i < crossing.site.strata.size(); ++i) {
     const Stratum& s = crossing.site.strata[i];
@@ -184,8 +190,8 @@ void paint_ground(QPainter& painter, const Picture& picture) {
                         : s.known.value == Known::borehole ? QObject::tr("borehole")
                                                            : QObject::tr("a guess");
     const QString name = soil ? text_of(soil->name) : text_of(s.soil);
-    halo_text(painter, QPointF(f.elevation.left() + picture.look.text * 0.8, y), name + QStringLiteral(" · ") + how,
-              theme.ink_soft, soil_fill(s.soil, theme).tint);
+    halo_text(painter, QPointF(label_px, y), name + QStringLiteral(" · ") + how, theme.ink_soft,
+              soil_fill(s.soil, theme).tint);
   }
   painter.setFont(drawing_font(picture.look.text));
 }

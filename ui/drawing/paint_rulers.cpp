@@ -55,6 +55,7 @@ void paint_ruler(QPainter& painter, const Picture& picture) {
     painter.drawLine(QPointF(x, f.ruler.top()), QPointF(x, f.ruler.top() + text * 0.55));
     painter.drawLine(QPointF(x, f.ruler.bottom()), QPointF(x, f.ruler.bottom() - text * 0.55));
     const QString number = tick_text(s, step, picture.look.units);
+    if (x - metrics.horizontalAdvance(number) / 2 < f.ruler.left()) continue;
     painter.drawText(QPointF(x - metrics.horizontalAdvance(number) / 2, f.ruler.center().y() + metrics.ascent() * 0.36),
                      number);
   }

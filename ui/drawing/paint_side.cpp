@@ -99,16 +99,14 @@ void paint_band_key(QPainter& painter, const Picture& picture) {
   const PathPoint& end = points.back();
   const double spread_px = 2 * 2.576 * end.sd_vertical_m * f.px_per_m * f.exaggeration;
   const double text = picture.look.text * 0.85;
-  if (spread_px < text * 4.2) return;
+  if (0.5 * (2.576 - 1.645) / 2.576 * spread_px < text * 1.05) return;
   painter.setFont(drawing_font(text));
   const std::array<const char*, 3> names{"99 %", "90 %", "50 %"};
   for (std::size_t b = 0; b < band_factors.size(); ++b) {
-    const PathPoint& p = points[points.size() - 1 - points.size() / 24];
-    const double y = f.px_z(p.z_m - band_factors[b] * p.sd_vertical_m);
-    const QString name = QString::fromLatin1(names[b]);
-    const double w = QFontMetricsF(painter.font()).horizontalAdvance(name);
-    painter.setPen(picture.look.theme.ink_soft);
-    painter.drawText(QPointF(f.px_x(p.x_m) - w - 3, y - 2 * picture.look.hair), name);
+    const double y = f.px_z(end.z_m - band_factors[b] * end.sd_vertical_m);
+    painter.setPen(QPen(picture.look.theme.ink_soft, picture.look.hair * 0.8));
+    painter.drawLine(QPointF(f.px_x(end.x_m), y), QPointF(f.px_x(end.x_m) + text * 0.7, y));
+    painter.drawText(QPointF(f.px_x(end.x_m) + text, y + text * 0.35), QString::fromLatin1(names[b]));
   }
   painter.setFont(drawing_font(picture.look.text));
 }

@@ -7,7 +7,7 @@
 namespace burrow {
 
 double gutter_width(const Look& look) {
-  return look.text * 4.6;
+  return look.text * 5.6;
 }
 double ruler_height(const Look& look) {
   return look.text * 2.9;

@@ -4,6 +4,11 @@
 #include <algorithm>
 #include <cmath>
 
+/// The resources live in a static library; this makes the linker keep them.
+void burrow_keep_resources() {
+  Q_INIT_RESOURCE(look);
+}
+
 namespace burrow {
 
 Theme Theme::light() {
@@ -122,6 +127,7 @@ SoilFill soil_fill(std::string_view soil, const Theme& theme) {
 
 QString register_typeface() {
   static const QString family = [] {
+    burrow_keep_resources();
     QString name;
     for (const char* file :
          {":/fonts/OpenSans-Regular.ttf", ":/fonts/OpenSans-Semibold.ttf", ":/fonts/OpenSans-Bold.ttf"}) {

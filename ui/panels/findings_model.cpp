@@ -7,11 +7,13 @@
 namespace burrow {
 
 namespace {
-constexpr int severity_role = Qt::UserRole + 1;
+constexpr int mark_role = Qt::UserRole + 1;
 constexpr int source_role = Qt::UserRole + 2;
 constexpr int muted_role = Qt::UserRole + 3;
 
-QString qs(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+QString qs(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
 
 QString source_line(const Finding& finding) {
   if (finding.muted) return QObject::tr("muted: %1").arg(qs(finding.muted->reason));
@@ -23,18 +25,26 @@ QString source_line(const Finding& finding) {
 
 FindingsModel::FindingsModel(Document& document, QObject* parent) : QAbstractListModel(parent), document_(document) {}
 
-int FindingsModel::rowCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : static_cast<int>(findings_.size()); }
+int FindingsModel::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(findings_.size());
+}
 
 QVariant FindingsModel::data(const QModelIndex& index, int role) const {
   if (!index.isValid() || index.row() >= rowCount()) return {};
   const Finding& f = finding(index.row());
   switch (role) {
-    case Qt::DisplayRole: return QString::fromStdString(finding_text(f, units_));
-    case Qt::AccessibleTextRole: return qs(words(f.severity)) + QStringLiteral(": ") + QString::fromStdString(finding_text(f, units_));
-    case severity_role: return static_cast<int>(f.severity);
-    case source_role: return source_line(f);
-    case muted_role: return f.muted.has_value();
-    default: return {};
+    case Qt::DisplayRole:
+      return QString::fromStdString(finding_text(f, units_));
+    case Qt::AccessibleTextRole:
+      return qs(words(f.severity)) + QStringLiteral(": ") + QString::fromStdString(finding_text(f, units_));
+    case mark_role:
+      return static_cast<int>(mark_of(f));
+    case source_role:
+      return source_line(f);
+    case muted_role:
+      return f.muted.has_value();
+    default:
+      return {};
   }
 }
 
@@ -76,7 +86,8 @@ Boxes boxes_for(const QStyleOptionViewItem& option, const QModelIndex& index, in
   const QString words = index.data(Qt::DisplayRole).toString();
   b.words = QRect(left, pad, room, metrics.boundingRect(QRect(0, 0, room, 4000), Qt::TextWordWrap, words).height());
   const QString source = index.data(source_role).toString();
-  b.source = QRect(left, b.words.bottom() + 3, room, small_metrics.boundingRect(QRect(0, 0, room, 4000), Qt::TextWordWrap, source).height());
+  b.source = QRect(left, b.words.bottom() + 3, room,
+                   small_metrics.boundingRect(QRect(0, 0, room, 4000), Qt::TextWordWrap, source).height());
   b.height = std::max(b.mark.bottom(), b.source.bottom()) + pad;
   return b;
 }
@@ -95,10 +106,10 @@ void FindingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
   painter->fillRect(option.rect, picked ? theme_.field : theme_.panel);
   if (picked) painter->fillRect(QRect(option.rect.left(), option.rect.top(), 4, option.rect.height()), theme_.focus);
   painter->translate(option.rect.topLeft());
-  const auto severity = static_cast<Severity>(index.data(severity_role).toInt());
+  const auto mark = static_cast<FindingMark>(index.data(mark_role).toInt());
   if (index.data(muted_role).toBool()) painter->setOpacity(0.6);
   painter->setFont(option.font);
-  paint_severity_mark(*painter, b.mark, severity, theme_, QString::number(index.row() + 1));
+  paint_finding_mark(*painter, b.mark, mark, theme_, QString::number(index.row() + 1));
   painter->setPen(theme_.ink);
   painter->drawText(b.words, Qt::TextWordWrap, index.data(Qt::DisplayRole).toString());
   QFont small = option.font;

@@ -13,7 +13,9 @@
 namespace burrow {
 
 namespace {
-QString qs(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+QString qs(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
 constexpr int refresh_ms = 50;  // while dragging the list need not keep up with every frame
 }  // namespace
 
@@ -113,11 +115,14 @@ void FindingsPanel::pick(int row) {
   list_->scrollTo(model_->index(row));
 }
 
-QString FindingsPanel::working() const { return working_->toPlainText(); }
+QString FindingsPanel::working() const {
+  return working_->toPlainText();
+}
 
 void FindingsPanel::show_working(int row) {
   if (row < 0 || row >= model_->rowCount()) {
-    working_->setPlainText(tr("Pick a finding, here or by its flag, to see how its number came about and where its limit comes from."));
+    working_->setPlainText(
+        tr("Pick a finding, here or by its flag, to see how its number came about and where its limit comes from."));
     return;
   }
   const Finding& finding = model_->finding(row);
@@ -129,11 +134,13 @@ void FindingsPanel::show_working(int row) {
   if (code.ends_with("-high")) code.resize(code.size() - 5);
   for (const Working& w : document_.assessment().working) {
     if (w.code != code || w.subject != finding.subject) continue;
-    html += QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>").arg(qs(w.formula).toHtmlEscaped());
+    html +=
+        QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>").arg(qs(w.formula).toHtmlEscaped());
     const auto line = [&](std::string_view symbol, double value, bool strong) {
       const QString number = QString::fromStdString(working_number(value, w.unit, units_)).toHtmlEscaped();
       html += QStringLiteral("<tr><td>%1</td><td>=</td><td>%2%3%4</td></tr>")
-                  .arg(qs(symbol).toHtmlEscaped(), strong ? QStringLiteral("<b>") : QString(), number, strong ? QStringLiteral("</b>") : QString());
+                  .arg(qs(symbol).toHtmlEscaped(), strong ? QStringLiteral("<b>") : QString(), number,
+                       strong ? QStringLiteral("</b>") : QString());
     };
     for (const WorkingInput& input : w.inputs) {
       const QString number = QString::fromStdString(working_number(input.value, input.unit, units_)).toHtmlEscaped();
@@ -141,7 +148,9 @@ void FindingsPanel::show_working(int row) {
     }
     line(w.symbol, w.value, true);
     if (w.limit) line("limit", *w.limit, false);
-    html += QStringLiteral("</table><p>%1</p>").arg((qs(w.source.text) + QStringLiteral(" [") + qs(words(w.source.label)) + QStringLiteral("]")).toHtmlEscaped());
+    html += QStringLiteral("</table><p>%1</p>")
+                .arg((qs(w.source.text) + QStringLiteral(" [") + qs(words(w.source.label)) + QStringLiteral("]"))
+                         .toHtmlEscaped());
   }
   working_->setHtml(html);
 }

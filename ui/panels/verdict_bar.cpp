@@ -22,9 +22,13 @@ void VerdictBar::set_theme(const Theme& theme) {
   update();
 }
 
-QSize VerdictBar::sizeHint() const { return {600, fontMetrics().height() * 5 / 2}; }
+QSize VerdictBar::sizeHint() const {
+  return {600, fontMetrics().height() * 5 / 2};
+}
 
-void VerdictBar::mousePressEvent(QMouseEvent*) { Q_EMIT first_wanted(); }
+void VerdictBar::mousePressEvent(QMouseEvent*) {
+  Q_EMIT first_wanted();
+}
 
 void VerdictBar::paintEvent(QPaintEvent*) {
   const Assessment& assessment = document_.assessment();

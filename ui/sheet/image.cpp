@@ -6,7 +6,8 @@
 
 namespace burrow {
 
-QImage render_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables, const ImageWish& wish) {
+QImage render_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
+                    const ImageWish& wish) {
   QImage image(wish.size * wish.ratio, QImage::Format_ARGB32_Premultiplied);
   image.setDevicePixelRatio(wish.ratio);
   Look look;
@@ -36,15 +37,22 @@ QImage render_image(const Crossing& crossing, const Assessment& assessment, cons
   painter.setPen(look.theme.ink);
   const QRectF room(block.right() + 16, 0, wish.size.width() - block.right() - 32, bar);
   const QString sentence = QString::fromStdString(headline(assessment, wish.units));
-  painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft, QFontMetricsF(painter.font()).elidedText(sentence, Qt::ElideRight, room.width()));
+  painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft,
+                   QFontMetricsF(painter.font()).elidedText(sentence, Qt::ElideRight, room.width()));
   return image;
 }
 
-Result<void> write_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables, const ImageWish& wish,
-                         const QString& path) {
+Result<void> write_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
+                         const ImageWish& wish, const QString& path) {
   const QSizeF pixels = QSizeF(wish.size) * wish.ratio;
-  if (!(wish.ratio > 0) || wish.size.width() < 200 || wish.size.height() < 200 || pixels.width() > 16000 || pixels.height() > 16000)
-    return fail("size", QStringLiteral("%1x%2 at ratio %3").arg(wish.size.width()).arg(wish.size.height()).arg(wish.ratio).toStdString(),
+  if (!(wish.ratio > 0) || wish.size.width() < 200 || wish.size.height() < 200 || pixels.width() > 16000 ||
+      pixels.height() > 16000)
+    return fail("size",
+                QStringLiteral("%1x%2 at ratio %3")
+                    .arg(wish.size.width())
+                    .arg(wish.size.height())
+                    .arg(wish.ratio)
+                    .toStdString(),
                 "200 to 16000 pixels a side, for example 1600x900");
   QImageWriter writer(path, "png");
   if (!writer.write(render_image(crossing, assessment, tables, wish)))

@@ -20,7 +20,9 @@ constexpr double margin = 10 * mm;
 constexpr double foot = 58 * mm;
 constexpr std::array<double, 11> standard_scales{10, 20, 25, 50, 75, 100, 125, 200, 250, 500, 1000};
 
-QString qs(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+QString qs(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
 
 Look paper_look(UnitSystem units) {
   Look look;
@@ -86,7 +88,7 @@ void paint_findings(QPainter& painter, const Sheet& sheet, const QRectF& area, c
       y = area.top() + 6 * mm;
     }
     painter.setFont(drawing_font(2.1 * mm, QFont::Bold));
-    paint_severity_mark(painter, QRectF(x, y, 4.2 * mm, 4.2 * mm), f.severity, theme, QString::number(shown + 1));
+    paint_finding_mark(painter, QRectF(x, y, 4.2 * mm, 4.2 * mm), mark_of(f), theme, QString::number(shown + 1));
     painter.setFont(drawing_font(2.6 * mm));
     painter.setPen(Qt::black);
     painter.drawText(room.translated(x + 6 * mm, y), Qt::TextWordWrap, words);
@@ -95,8 +97,9 @@ void paint_findings(QPainter& painter, const Sheet& sheet, const QRectF& area, c
   }
   if (shown < sheet.assessment.findings.size()) {
     painter.setFont(drawing_font(2.6 * mm, QFont::DemiBold));
-    painter.drawText(QPointF(x + 6 * mm, area.bottom() + 2.6 * mm),
-                     QObject::tr("and %1 more: see the list on the screen").arg(sheet.assessment.findings.size() - shown));
+    painter.drawText(
+        QPointF(x + 6 * mm, area.bottom() + 2.6 * mm),
+        QObject::tr("and %1 more: see the list on the screen").arg(sheet.assessment.findings.size() - shown));
   }
 }
 
@@ -109,11 +112,13 @@ void paint_title_block(QPainter& painter, const Sheet& sheet, const QRectF& box,
   painter.fillRect(band, theme.verdict(sheet.assessment.verdict));
   painter.setPen(theme.on_verdict(sheet.assessment.verdict));
   painter.setFont(drawing_font(4.2 * mm, QFont::Bold));
-  painter.drawText(band.adjusted(3 * mm, 0, -3 * mm, 0), Qt::AlignVCenter | Qt::AlignLeft, qs(verdict_title(sheet.assessment.verdict)));
+  painter.drawText(band.adjusted(3 * mm, 0, -3 * mm, 0), Qt::AlignVCenter | Qt::AlignLeft,
+                   qs(verdict_title(sheet.assessment.verdict)));
   painter.setPen(Qt::black);
   painter.setFont(drawing_font(4 * mm, QFont::DemiBold));
   const QRectF name(box.left() + 3 * mm, band.bottom() + 1 * mm, box.width() - 6 * mm, 7 * mm);
-  painter.drawText(name, Qt::AlignVCenter | Qt::AlignLeft, QFontMetricsF(painter.font()).elidedText(qs(c.name), Qt::ElideRight, name.width()));
+  painter.drawText(name, Qt::AlignVCenter | Qt::AlignLeft,
+                   QFontMetricsF(painter.font()).elidedText(qs(c.name), Qt::ElideRight, name.width()));
   const auto row = [&](int line, const QString& what, const QString& value) {
     const double y = name.bottom() + 1 * mm + line * 4.6 * mm;
     painter.setFont(drawing_font(2.5 * mm));
@@ -124,9 +129,13 @@ void paint_title_block(QPainter& painter, const Sheet& sheet, const QRectF& box,
                      QFontMetricsF(painter.font()).elidedText(value, Qt::ElideRight, box.width() - 36 * mm));
   };
   const auto text = [&](double v, Dimension d) { return QString::fromStdString(format(v, d, sheet.units)); };
-  row(0, QObject::tr("scale"), QObject::tr("1 : %1").arg(scale, 0, 'g', 6) +
-                                   (c.sheet.vertical_exaggeration->v > 1 ? QObject::tr(", heights ×%1").arg(c.sheet.vertical_exaggeration->v) : QString()));
-  row(1, QObject::tr("launch"), QObject::tr("level %1, grade %2").arg(text(c.bore.launch.elevation.m, Dimension::station), text(c.bore.launch.grade.v, Dimension::grade)));
+  row(0, QObject::tr("scale"),
+      QObject::tr("1 : %1").arg(scale, 0, 'g', 6) +
+          (c.sheet.vertical_exaggeration->v > 1 ? QObject::tr(", heights ×%1").arg(c.sheet.vertical_exaggeration->v)
+                                                : QString()));
+  row(1, QObject::tr("launch"),
+      QObject::tr("level %1, grade %2")
+          .arg(text(c.bore.launch.elevation.m, Dimension::station), text(c.bore.launch.grade.v, Dimension::grade)));
   row(2, QObject::tr("length"), text(c.bore.exit.station.m - c.bore.launch.station.m, Dimension::length));
   row(3, QObject::tr("number, revision"), qs(c.sheet.number) + QStringLiteral("  ") + qs(c.sheet.revision));
   row(4, QObject::tr("drawn, checked"), qs(c.sheet.drawn_by) + QStringLiteral("  /  ") + qs(c.sheet.checked_by));
@@ -139,7 +148,9 @@ double standard_scale(const Sheet& sheet, const QSizeF& area_mm) {
   const QSizeF need = extent_m(sheet);
   const double exaggeration = sheet.crossing.sheet.vertical_exaggeration->v;
   for (const double n : standard_scales)
-    if (need.width() * 1000 / n <= area_mm.width() && need.height() * 1000 * exaggeration / n <= area_mm.height() * 0.62) return n;
+    if (need.width() * 1000 / n <= area_mm.width() &&
+        need.height() * 1000 * exaggeration / n <= area_mm.height() * 0.62)
+      return n;
   return standard_scales.back();
 }
 
@@ -162,7 +173,8 @@ void paint_sheet(QPainter& painter, const Sheet& sheet) {
   frame.px_per_m = 1000.0 * mm / scale;
   frame.left_station_m = centre_station - frame.elevation.width() / frame.px_per_m / 2;
   frame.top_elevation_m = centre_level + frame.elevation.height() / 2 / (frame.px_per_m * frame.exaggeration);
-  frame.top_offset_m = (sheet.crossing.bore.launch.offset->m + sheet.crossing.bore.exit.offset->m) / 2 + frame.plan.height() / frame.px_per_m / 2;
+  frame.top_offset_m = (sheet.crossing.bore.launch.offset->m + sheet.crossing.bore.exit.offset->m) / 2 +
+                       frame.plan.height() / frame.px_per_m / 2;
   paint_picture(painter, Picture{sheet.crossing, sheet.assessment, sheet.tables, frame, look, Focus{}});
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(Qt::black, 0.25 * mm));
@@ -171,23 +183,28 @@ void paint_sheet(QPainter& painter, const Sheet& sheet) {
   const QRectF strip(inside.left(), drawing.bottom() + 3 * mm, inside.width(), foot - 3 * mm);
   const double block = std::min(118 * mm, strip.width() * 0.4);
   paint_title_block(painter, sheet, QRectF(strip.right() - block, strip.top(), block, 46 * mm), scale, look.theme);
-  paint_findings(painter, sheet, QRectF(strip.left(), strip.top(), strip.width() - block - 6 * mm, 38 * mm), look.theme);
+  paint_findings(painter, sheet, QRectF(strip.left(), strip.top(), strip.width() - block - 6 * mm, 38 * mm),
+                 look.theme);
   paint_check_bar(painter, QPointF(strip.left(), strip.bottom() - 5 * mm));
   painter.setFont(drawing_font(2.3 * mm));
   painter.setPen(Qt::black);
-  painter.drawText(QRectF(strip.left() + 106 * mm, strip.bottom() - 8 * mm, strip.width() - 106 * mm, 8 * mm), Qt::TextWordWrap | Qt::AlignRight,
-                   QObject::tr("Locate before digging; expose before passing; protect the pit; restrain every air coupling and bleed the line before "
+  painter.drawText(QRectF(strip.left() + 106 * mm, strip.bottom() - 8 * mm, strip.width() - 106 * mm, 8 * mm),
+                   Qt::TextWordWrap | Qt::AlignRight,
+                   QObject::tr("Locate before digging; expose before passing; protect the pit; restrain every air "
+                               "coupling and bleed the line before "
                                "uncoupling. Local codes and the competent person at the excavation govern."));
 }
 
-QString known_papers() { return QStringLiteral("a4, a3, a2, letter, tabloid, ansi-d"); }
+QString known_papers() {
+  return QStringLiteral("a4, a3, a2, letter, tabloid, ansi-d");
+}
 
 Result<QSizeF> paper_size(const QString& name) {
   struct Paper {
     const char* name;
     QSizeF size;
   };
-  static const Paper papers[] = {{"a4", {297, 210}},          {"a3", {420, 297}},          {"a2", {594, 420}},
+  static const Paper papers[] = {{"a4", {297, 210}},         {"a3", {420, 297}},          {"a2", {594, 420}},
                                  {"letter", {279.4, 215.9}}, {"tabloid", {431.8, 279.4}}, {"ansi-d", {863.6, 558.8}}};
   for (const Paper& paper : papers)
     if (name == QLatin1String(paper.name)) return paper.size;
@@ -196,14 +213,15 @@ Result<QSizeF> paper_size(const QString& name) {
 
 Result<void> write_sheet_pdf(const Sheet& sheet, const QString& path) {
   QFile file(path);
-  if (!file.open(QIODevice::WriteOnly)) return fail(path.toStdString(), file.errorString().toStdString(), "a folder that may be written");
+  if (!file.open(QIODevice::WriteOnly))
+    return fail(path.toStdString(), file.errorString().toStdString(), "a folder that may be written");
   {
     QPdfWriter writer(&file);
     writer.setResolution(1200);
     writer.setTitle(QString::fromStdString(sheet.crossing.name));
     writer.setCreator(QStringLiteral("Burrowline"));
-    writer.setPageLayout(QPageLayout(QPageSize(sheet.paper_mm, QPageSize::Millimeter, QString(), QPageSize::ExactMatch), QPageLayout::Portrait,
-                                     QMarginsF(0, 0, 0, 0)));
+    writer.setPageLayout(QPageLayout(QPageSize(sheet.paper_mm, QPageSize::Millimeter, QString(), QPageSize::ExactMatch),
+                                     QPageLayout::Portrait, QMarginsF(0, 0, 0, 0)));
     QPainter painter;
     if (!painter.begin(&writer)) return fail(path.toStdString(), "the page could not be started", "room on the disk");
     painter.scale(writer.resolution() / 254.0, writer.resolution() / 254.0);

@@ -11,7 +11,9 @@
 namespace burrow {
 
 namespace {
-QString qs(const std::string& s) { return QString::fromStdString(s); }
+QString qs(const std::string& s) {
+  return QString::fromStdString(s);
+}
 }  // namespace
 
 ValueCard::ValueCard(Document& document, QWidget* parent) : QFrame(parent), document_(document) {
@@ -98,7 +100,10 @@ void ValueCard::take_over() {
     if (entries_[i]->text() == shown_[i]) continue;
     const Result<std::optional<double>> value = read_field(fields_[i], entries_[i]->text().toStdString(), units_);
     if (!value) {
-      wrong_->setText(tr("%1: %2").arg(qs(fields_[i].label), qs(value.error().found.empty() ? value.error().expected : value.error().found + " – " + value.error().expected)));
+      wrong_->setText(
+          tr("%1: %2").arg(qs(fields_[i].label),
+                           qs(value.error().found.empty() ? value.error().expected
+                                                          : value.error().found + " – " + value.error().expected)));
       wrong_->show();
       adjustSize();
       entries_[i]->setFocus();
@@ -111,7 +116,8 @@ void ValueCard::take_over() {
   if (!changes.empty()) {
     // All that was typed here is one step: each field is set on the crossing that the one before left.
     Crossing draft = document_.crossing();
-    const PartRef whole{part_.kind, part_.id, part_.kind == PartKind::utility || part_.kind == PartKind::stratum ? -1 : part_.index};
+    const PartRef whole{part_.kind, part_.id,
+                        part_.kind == PartKind::utility || part_.kind == PartKind::stratum ? -1 : part_.index};
     for (const auto& [i, value] : changes) {
       const std::vector<Field> now = fields_of(draft, part_);
       put(draft, whole, now[i].with(draft, value));
@@ -128,9 +134,12 @@ void ValueCard::close_card() {
 }
 
 void ValueCard::keyPressEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_Escape) close_card();
-  else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) take_over();
-  else QFrame::keyPressEvent(event);
+  if (event->key() == Qt::Key_Escape)
+    close_card();
+  else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+    take_over();
+  else
+    QFrame::keyPressEvent(event);
 }
 
 }  // namespace burrow

@@ -12,7 +12,8 @@ namespace burrow {
 
 std::vector<HelpPage> help_pages() {
   std::vector<HelpPage> pages;
-  for (const QString& name : QDir(QStringLiteral(":/help")).entryList({QStringLiteral("*.md")}, QDir::Files, QDir::Name)) {
+  for (const QString& name :
+       QDir(QStringLiteral(":/help")).entryList({QStringLiteral("*.md")}, QDir::Files, QDir::Name)) {
     QFile file(QStringLiteral(":/help/") + name);
     if (!file.open(QIODevice::ReadOnly)) continue;
     HelpPage page;
@@ -24,7 +25,11 @@ std::vector<HelpPage> help_pages() {
 }
 
 HelpWindow::HelpWindow(QWidget* parent)
-    : QWidget(parent, Qt::Window), pages_(help_pages()), search_(new QLineEdit(this)), list_(new QListWidget(this)), text_(new QTextBrowser(this)) {
+    : QWidget(parent, Qt::Window),
+      pages_(help_pages()),
+      search_(new QLineEdit(this)),
+      list_(new QListWidget(this)),
+      text_(new QTextBrowser(this)) {
   setWindowTitle(tr("Help – Burrowline"));
   search_->setPlaceholderText(tr("search all pages"));
   search_->setClearButtonEnabled(true);
@@ -61,8 +66,10 @@ void HelpWindow::filter(const QString& words) {
     shown_.push_back(i);
     list_->addItem(pages_[i].title);
   }
-  if (shown_.empty()) text_->setPlainText(tr("No page has all of these words. Try fewer."));
-  else list_->setCurrentRow(0);
+  if (shown_.empty())
+    text_->setPlainText(tr("No page has all of these words. Try fewer."));
+  else
+    list_->setCurrentRow(0);
 }
 
 void HelpWindow::show_page(int row) {

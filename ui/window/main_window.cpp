@@ -22,7 +22,9 @@
 namespace burrow {
 
 namespace {
-QString qs(const std::string& s) { return QString::fromStdString(s); }
+QString qs(const std::string& s) {
+  return QString::fromStdString(s);
+}
 }  // namespace
 
 MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* parent)
@@ -79,7 +81,8 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
 
   if (!recovery_folder_.isEmpty()) recovery_ = std::make_unique<Recovery>(document_, recovery_folder_);
   QSettings settings;
-  set_units(settings.value(QStringLiteral("units")).toString() == QLatin1String("us") ? UnitSystem::us : UnitSystem::metric);
+  set_units(settings.value(QStringLiteral("units")).toString() == QLatin1String("us") ? UnitSystem::us
+                                                                                      : UnitSystem::metric);
   set_dark(settings.value(QStringLiteral("dark"), false).toBool());
   resize(1500, 900);
 }
@@ -98,11 +101,13 @@ void MainWindow::complain(const QString& what, const Error& error) {
 bool MainWindow::open_file(const QString& path) {
   const Result<void> opened = document_.open(path);
   if (!opened) {
-    complain(tr("%1 was not opened. The crossing on the screen is as it was.").arg(QFileInfo(path).fileName()), opened.error());
+    complain(tr("%1 was not opened. The crossing on the screen is as it was.").arg(QFileInfo(path).fileName()),
+             opened.error());
     return false;
   }
   remember_recent(document_.path());
-  if (!document_.read_only_because().isEmpty()) statusBar()->showMessage(tr("Read-only: %1").arg(document_.read_only_because()), 15000);
+  if (!document_.read_only_because().isEmpty())
+    statusBar()->showMessage(tr("Read-only: %1").arg(document_.read_only_because()), 15000);
   return true;
 }
 
@@ -133,12 +138,13 @@ bool MainWindow::import_ground(const QString& path) {
   if (!csv->unit_hint) {
     const QStringList words{tr("metres"), tr("feet (0.3048 m)"), tr("US survey feet (1200/3937 m)")};
     bool sure = false;
-    const QString picked = QInputDialog::getItem(
-        this, tr("Unit of the ground line"),
-        tr("%n point(s), from station %1 to %2. The file does not say its unit:", nullptr, static_cast<int>(csv->points.size()))
-            .arg(csv->points.front().station_m)
-            .arg(csv->points.back().station_m),
-        words, units_ == UnitSystem::us ? 1 : 0, false, &sure);
+    const QString picked =
+        QInputDialog::getItem(this, tr("Unit of the ground line"),
+                              tr("%n point(s), from station %1 to %2. The file does not say its unit:", nullptr,
+                                 static_cast<int>(csv->points.size()))
+                                  .arg(csv->points.front().station_m)
+                                  .arg(csv->points.back().station_m),
+                              words, units_ == UnitSystem::us ? 1 : 0, false, &sure);
     if (!sure) return false;
     unit = static_cast<FileUnit>(words.indexOf(picked));
   }
@@ -148,10 +154,12 @@ bool MainWindow::import_ground(const QString& path) {
   if (!csv->left_out.empty() || !csv->notes.empty()) {
     QStringList lines;
     for (const std::string& note : csv->notes) lines << qs(note);
-    for (const LeftOutLine& left : csv->left_out) lines << tr("line %1 left out: %2 (%3)").arg(left.line).arg(qs(left.reason), qs(left.text));
+    for (const LeftOutLine& left : csv->left_out)
+      lines << tr("line %1 left out: %2 (%3)").arg(left.line).arg(qs(left.reason), qs(left.text));
     QMessageBox box(QMessageBox::Information, tr("Ground line"), said, QMessageBox::Ok, this);
     box.setDetailedText(lines.join(QLatin1Char('\n')));
-    box.setInformativeText(tr("%n line(s) left out; see the details.", nullptr, static_cast<int>(csv->left_out.size())));
+    box.setInformativeText(
+        tr("%n line(s) left out; see the details.", nullptr, static_cast<int>(csv->left_out.size())));
     box.exec();
   } else {
     statusBar()->showMessage(said, 8000);
@@ -203,8 +211,10 @@ void MainWindow::apply_theme() {
   drawing_->set_theme(theme);
   findings_->set_theme(theme);
   verdict_->set_theme(theme);
-  card_->setStyleSheet(QStringLiteral("#valueCard { border: 1.5px solid %1; border-radius: 4px; background: %2; } #wrongEntry { color: %3; }")
-                           .arg(theme.focus.name(), theme.panel.name(), theme.stop.name()));
+  card_->setStyleSheet(
+      QStringLiteral(
+          "#valueCard { border: 1.5px solid %1; border-radius: 4px; background: %2; } #wrongEntry { color: %3; }")
+          .arg(theme.focus.name(), theme.panel.name(), theme.stop.name()));
 }
 
 void MainWindow::show_title() {
@@ -215,7 +225,8 @@ void MainWindow::show_title() {
 
 bool MainWindow::may_leave() {
   if (!document_.modified()) return true;
-  QMessageBox box(QMessageBox::Question, tr("Burrowline"), tr("“%1” has changes that are not saved.").arg(document_.title()),
+  QMessageBox box(QMessageBox::Question, tr("Burrowline"),
+                  tr("“%1” has changes that are not saved.").arg(document_.title()),
                   QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, this);
   box.setDefaultButton(QMessageBox::Save);
   const int answer = box.exec();
@@ -228,7 +239,8 @@ void MainWindow::closeEvent(QCloseEvent* event) {
     return;
   }
   QSettings settings;
-  settings.setValue(QStringLiteral("units"), units_ == UnitSystem::us ? QStringLiteral("us") : QStringLiteral("metric"));
+  settings.setValue(QStringLiteral("units"),
+                    units_ == UnitSystem::us ? QStringLiteral("us") : QStringLiteral("metric"));
   settings.setValue(QStringLiteral("dark"), dark_);
   recovery_.reset();
   event->accept();
@@ -253,8 +265,10 @@ void MainWindow::dropEvent(QDropEvent* event) {
 void MainWindow::offer_left_work() {
   if (recovery_folder_.isEmpty()) return;
   for (const LeftWork& work : Recovery::left_work(recovery_folder_)) {
-    const QString what = work.original.isEmpty() ? tr("a crossing that was never saved") : QFileInfo(work.original).fileName();
-    QMessageBox box(QMessageBox::Question, tr("Burrowline"), tr("The program ended with unsaved work on %1 (%2).").arg(what, work.when.toString(Qt::ISODate)),
+    const QString what =
+        work.original.isEmpty() ? tr("a crossing that was never saved") : QFileInfo(work.original).fileName();
+    QMessageBox box(QMessageBox::Question, tr("Burrowline"),
+                    tr("The program ended with unsaved work on %1 (%2).").arg(what, work.when.toString(Qt::ISODate)),
                     QMessageBox::NoButton, this);
     QPushButton* take = box.addButton(tr("Take it back"), QMessageBox::AcceptRole);
     QPushButton* drop = box.addButton(tr("Throw it away"), QMessageBox::DestructiveRole);

@@ -39,7 +39,8 @@ void MainWindow::make_file_menu() {
   menu->addAction(tr("&New crossing"), QKeySequence::New, this, &MainWindow::new_crossing);
   menu->addAction(tr("&Open…"), QKeySequence::Open, this, [this] {
     if (!may_leave()) return;
-    const QString path = QFileDialog::getOpenFileName(this, tr("Open a crossing"), QString(), tr("Crossings (*.crossing);;All files (*)"));
+    const QString path = QFileDialog::getOpenFileName(this, tr("Open a crossing"), QString(),
+                                                      tr("Crossings (*.crossing);;All files (*)"));
     if (!path.isEmpty()) open_file(path);
   });
   recent_ = menu->addMenu(tr("Open &again"));
@@ -56,7 +57,8 @@ void MainWindow::make_file_menu() {
   menu->addAction(tr("Save &as…"), QKeySequence::SaveAs, this, &MainWindow::save_as);
   menu->addSeparator();
   menu->addAction(tr("&Ground line from CSV…"), this, [this] {
-    const QString path = QFileDialog::getOpenFileName(this, tr("Ground line: station, elevation"), QString(), tr("Text (*.csv *.txt);;All files (*)"));
+    const QString path = QFileDialog::getOpenFileName(this, tr("Ground line: station, elevation"), QString(),
+                                                      tr("Text (*.csv *.txt);;All files (*)"));
     if (!path.isEmpty()) import_ground(path);
   });
   menu->addSeparator();
@@ -76,12 +78,15 @@ void MainWindow::make_edit_menu() {
   menu->addAction(redo);
   menu->addSeparator();
   menu->addAction(tr("&Type values of the picked thing…"), QKeySequence(Qt::CTRL | Qt::Key_T), this, [this] {
-    if (drawing_->picked().none()) statusBar()->showMessage(tr("Pick a thing on the drawing first."), 5000);
-    else type_values(drawing_->place_of(drawing_->picked()).toPoint());
+    if (drawing_->picked().none())
+      statusBar()->showMessage(tr("Pick a thing on the drawing first."), 5000);
+    else
+      type_values(drawing_->place_of(drawing_->picked()).toPoint());
   });
   menu->addSeparator();
   menu->addAction(tr("&Add a utility"), QKeySequence(Qt::CTRL | Qt::Key_U), this, &MainWindow::add_utility);
-  remove_action_ = menu->addAction(tr("&Remove the picked utility"), QKeySequence::Delete, this, &MainWindow::remove_picked);
+  remove_action_ =
+      menu->addAction(tr("&Remove the picked utility"), QKeySequence::Delete, this, &MainWindow::remove_picked);
   remove_action_->setEnabled(false);
 }
 
@@ -93,14 +98,16 @@ void MainWindow::make_view_menu() {
   QMenu* heights = menu->addMenu(tr("&Heights"));
   auto* times_group = new QActionGroup(this);
   for (const int times : {1, 2, 3, 5}) {
-    QAction* action = heights->addAction(times == 1 ? tr("true to scale") : tr("×%1").arg(times), this, [this, times] { drawing_->set_exaggeration(times); });
+    QAction* action = heights->addAction(times == 1 ? tr("true to scale") : tr("×%1").arg(times), this,
+                                         [this, times] { drawing_->set_exaggeration(times); });
     action->setCheckable(true);
     action->setChecked(times == 1);
     times_group->addAction(action);
   }
   QMenu* units = menu->addMenu(tr("&Units"));
   unit_actions_ = new QActionGroup(this);
-  for (const auto& [system, name] : {std::pair{UnitSystem::metric, tr("metric")}, std::pair{UnitSystem::us, tr("US customary")}}) {
+  for (const auto& [system, name] :
+       {std::pair{UnitSystem::metric, tr("metric")}, std::pair{UnitSystem::us, tr("US customary")}}) {
     const UnitSystem wanted = system;
     QAction* action = units->addAction(name, this, [this, wanted] { set_units(wanted); });
     action->setCheckable(true);
@@ -120,7 +127,8 @@ void MainWindow::make_help_menu() {
   });
   menu->addAction(tr("&About"), this, [this] {
     QMessageBox::about(this, tr("Burrowline"),
-                       tr("Burrowline %1\n\nPredicts where an unsteered piercing tool will come out and what it may hit. It does not replace the locating "
+                       tr("Burrowline %1\n\nPredicts where an unsteered piercing tool will come out and what it may "
+                          "hit. It does not replace the locating "
                           "service, the competent person at the excavation, or a licensed engineer.")
                            .arg(QCoreApplication::applicationVersion()));
   });
@@ -160,7 +168,8 @@ void MainWindow::remember_recent(const QString& path) {
 }
 
 bool MainWindow::save_as() {
-  QString path = QFileDialog::getSaveFileName(this, tr("Save the crossing"), document_.path(), tr("Crossings (*.crossing)"));
+  QString path =
+      QFileDialog::getSaveFileName(this, tr("Save the crossing"), document_.path(), tr("Crossings (*.crossing)"));
   if (path.isEmpty()) return false;
   if (!path.endsWith(QLatin1String(".crossing"))) path += QLatin1String(".crossing");
   const Result<void> saved = document_.save_as(path);
@@ -204,8 +213,10 @@ void MainWindow::write_pdf() {
   Sheet sheet{document_.crossing(), document_.assessment(), document_.tables()};
   sheet.units = units_;
   const Result<void> written = write_sheet_pdf(sheet, path);
-  if (!written) complain(tr("The sheet was not written."), written.error());
-  else statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
+  if (!written)
+    complain(tr("The sheet was not written."), written.error());
+  else
+    statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
 }
 
 void MainWindow::write_png() {
@@ -215,9 +226,12 @@ void MainWindow::write_png() {
   ImageWish wish;
   wish.dark = dark_;
   wish.units = units_;
-  const Result<void> written = write_image(document_.crossing(), document_.assessment(), document_.tables(), wish, path);
-  if (!written) complain(tr("The picture was not written."), written.error());
-  else statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
+  const Result<void> written =
+      write_image(document_.crossing(), document_.assessment(), document_.tables(), wish, path);
+  if (!written)
+    complain(tr("The picture was not written."), written.error());
+  else
+    statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
 }
 
 }  // namespace burrow

@@ -25,8 +25,8 @@ struct Field {
 /// Fields of the part, the most wanted first.   Evidence: Fields.*
 std::vector<Field> fields_of(const Crossing& crossing, const PartRef& part);
 
-/// SI value of typed text for a field, or what is wrong with it ("between −100 % and 100 %"). Empty text is an answer where
-/// `may_be_empty`.
+/// SI value of typed text for a field, or what is wrong with it ("between −100 % and 100 %"). Empty text is an answer
+/// where `may_be_empty`.
 Result<std::optional<double>> read_field(const Field& field, std::string_view text, UnitSystem units);
 
 }  // namespace burrow

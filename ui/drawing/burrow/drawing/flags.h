@@ -10,7 +10,8 @@
 namespace burrow {
 
 struct Flag {
-  int finding = -1;  ///< index into the findings
+  int finding = -1;         ///< index into the findings
+  std::vector<int> others;  ///< further findings at the same place, told by their numbers
   QRectF box;
   QPointF anchor;  ///< where the leader ends
   QString text;
@@ -20,8 +21,12 @@ struct Flag {
 /// elevation. What finds no room is left to the list: `left_out` says how many.
 std::vector<Flag> place_flags(const Picture& picture, int* left_out = nullptr);
 
-/// Draws the shape that stands for a severity: an octagon, a triangle, a disc (second cue beside the colour).
-void paint_severity_mark(QPainter& painter, const QRectF& box, Severity severity, const Theme& theme,
-                         const QString& number);
+/// What stands for a finding beside its colour: an octagon (stop), a triangle (caution), a square (something is not
+/// known), a disc (note).
+enum class FindingMark { stop, caution, missing, note };
+FindingMark mark_of(const Finding& finding);
+void paint_finding_mark(QPainter& painter, const QRectF& box, FindingMark mark, const Theme& theme,
+                        const QString& number);
+QColor mark_colour(FindingMark mark, const Theme& theme);
 
 }  // namespace burrow

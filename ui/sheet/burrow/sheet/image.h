@@ -16,10 +16,11 @@ struct ImageWish {
   UnitSystem units = UnitSystem::metric;
 };
 
-QImage render_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables, const ImageWish& wish);
+QImage render_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
+                    const ImageWish& wish);
 
 /// Renders and writes a PNG.   Errors: size outside 200 … 16,000 px a side; the file could not be written.
-Result<void> write_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables, const ImageWish& wish,
-                         const QString& path);
+Result<void> write_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
+                         const ImageWish& wish, const QString& path);
 
 }  // namespace burrow

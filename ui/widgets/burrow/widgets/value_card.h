@@ -1,7 +1,7 @@
 #pragma once
 /// A small card beside a thing on the drawing, in which its values are typed in any unit. Enter takes all that
-/// changed as one undo step each; Esc closes without a change. What is typed is never altered silently: a wrong entry says what is
-/// wrong and stays.
+/// changed as one undo step each; Esc closes without a change. What is typed is never altered silently: a wrong entry
+/// says what is wrong and stays.
 
 #include <QFrame>
 #include <vector>

@@ -1,0 +1,66 @@
+/// Pictures of the main states of the workbench, for a person to look at. Not a test: it judges nothing.
+
+#include <QDir>
+#include <QTextStream>
+
+#include "burrow/drawing/theme.h"
+#include "window_for_tests.h"
+
+namespace {
+
+void shot(burrow::TestWindow& w, const QString& folder, const QString& name) {
+  QCoreApplication::processEvents();
+  QTest::qWait(80);  // let the list catch up
+  w.window.grab().save(QDir(folder).filePath(name + QStringLiteral(".png")));
+}
+
+QPointF grip(burrow::TestWindow& w, burrow::PartKind kind, const std::string& id = {}) {
+  return w.window.drawing().place_of({kind, id, -1});
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+  QApplication app(argc, argv);
+  QApplication::setStyle(QStringLiteral("Fusion"));
+  QFont font(burrow::register_typeface());
+  font.setPointSizeF(10);
+  QApplication::setFont(font);
+  const QString folder = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral(".");
+  QDir().mkpath(folder);
+  const QStringList samples{QStringLiteral("house-service"), QStringLiteral("rail-siding"),
+                            QStringLiteral("car-park-duct"), QStringLiteral("four-faults"),
+                            QStringLiteral("first-lesson"),  QStringLiteral("sixty-utilities")};
+  for (const QString& name : samples) {
+    burrow::TestWindow w(name.toLatin1().constData());
+    shot(w, folder, name);
+    w.window.findings().pick(0);
+    shot(w, folder, name + QStringLiteral("-picked"));
+    w.window.set_dark(true);
+    w.window.set_units(burrow::UnitSystem::us);
+    shot(w, folder, name + QStringLiteral("-dark-us"));
+    w.window.set_dark(false);
+  }
+  {
+    burrow::TestWindow w("house-service");
+    const QPointF from = grip(w, burrow::PartKind::utility, w.crossing().site.utilities.front().id);
+    w.press(from);
+    for (int i = 1; i <= 6; ++i) w.move(from + QPointF(4.0 * i, 9.0 * i));
+    shot(w, folder, QStringLiteral("drag-utility"));
+    w.release(from + QPointF(24, 54));
+    const QPointF launch = grip(w, burrow::PartKind::launch);
+    w.press(launch);
+    for (int i = 1; i <= 6; ++i) w.move(launch + QPointF(2.0 * i, -8.0 * i));
+    shot(w, folder, QStringLiteral("drag-launch"));
+    w.release(launch + QPointF(12, -48));
+    w.window.drawing().pick({burrow::PartKind::launch, {}, -1});
+    w.key(Qt::Key_Return);
+    shot(w, folder, QStringLiteral("typing"));
+  }
+  {
+    burrow::TestWindow w("house-service", {900, 620});
+    shot(w, folder, QStringLiteral("small"));
+  }
+  return 0;
+}
