@@ -1,0 +1,86 @@
+/// How long one assessment takes. The baseline of the ratio is the same crossing without its utilities, made in the
+/// same run.
+
+#include <benchmark/benchmark.h>
+
+#include <chrono>
+#include <cmath>
+
+#include "burrow/check/assess.h"
+#include "burrow/crossing/blank.h"
+#include "burrow/file/tables_file.h"
+
+namespace {
+
+using namespace burrow;
+
+const Tables& tables() {
+  static const Tables all = load_tables();
+  return all;
+}
+
+/// A bore of `length` in four strata with `count` utilities of `segments` segments each, crossing at changing angles
+/// 0.9 to 2 m away.
+Crossing crossing_with(int count, int segments, double length) {
+  Crossing c = blank_crossing();
+  c.site.ground = {{-10, 100}, {0, 100}, {length / 2, 100.4}, {length + 10, 100.1}};
+  const char* soils[] = {"made-ground", "loose-sand", "firm-clay", "medium-sand"};
+  c.site.strata.clear();
+  for (int i = 0; i < 4; ++i) {
+    Stratum s;
+    s.id = "l" + std::to_string(i + 1);
+    s.soil = soils[i];
+    if (i > 0) s.top = LevelLine{{-10, 100 - 0.5 * i}, {length + 10, 100.1 - 0.5 * i}};
+    c.site.strata.push_back(s);
+  }
+  c.site.water = LevelLine{{-10, 97.5}, {length + 10, 97.5}};
+  c.bore.launch.elevation = Length{98.4};
+  c.bore.exit.station = Length{length};
+  for (int i = 0; i < count; ++i) {
+    Utility u;
+    u.id = "u" + std::to_string(i + 1);
+    u.kind = static_cast<UtilityKind>(i % 8);
+    u.outside_diameter = Length{0.1};
+    u.located.lateral_sd = Length{0.1};
+    u.located.vertical_sd = Length{0.08};
+    const double x = length * (i + 0.5) / count;
+    const double lean = 0.6 * std::sin(0.7 * i);
+    const double z = 98.4 + (i % 2 ? 0.9 : -0.9) + 0.3 * std::sin(1.3 * i);
+    for (int k = 0; k <= segments; ++k) {
+      const double y = -10 + 20.0 * k / segments;
+      u.path.push_back({x + lean * y, y, z + 0.01 * y});
+    }
+    c.site.utilities.push_back(u);
+  }
+  return c;
+}
+
+double seconds_of_one(const Crossing& crossing) {
+  double best = 1e9;
+  for (int i = 0; i < 30; ++i) {
+    const auto start = std::chrono::steady_clock::now();
+    benchmark::DoNotOptimize(assess(crossing, tables()));
+    best = std::min(best, std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
+  }
+  return best;
+}
+
+void assess_crossing(benchmark::State& state) {
+  const Crossing crossing = crossing_with(static_cast<int>(state.range(0)), static_cast<int>(state.range(1)),
+                                          static_cast<double>(state.range(2)));
+  for (auto _ : state) benchmark::DoNotOptimize(assess(crossing, tables()));
+  Crossing bare = crossing;
+  bare.site.utilities.clear();
+  state.counters["ratio_to_no_utilities"] = seconds_of_one(crossing) / seconds_of_one(bare);
+}
+BENCHMARK(assess_crossing)
+    ->Args({0, 1, 15})
+    ->Args({6, 1, 15})
+    ->Args({0, 1, 45})
+    ->Args({200, 1, 45})
+    ->Args({200, 50, 45})
+    ->Unit(benchmark::kMicrosecond);
+
+}  // namespace
+
+BENCHMARK_MAIN();

@@ -1,0 +1,70 @@
+/// A drag as a person makes it: real mouse events on the offscreen window, each frame with its assessment and its
+/// paint. Prints median and 99th percentile of a frame, and the share of the assessment in one frame.
+
+#include <benchmark/benchmark.h>
+
+#include <algorithm>
+#include <chrono>
+#include <vector>
+
+#include "../ui/window_for_tests.h"
+
+namespace {
+
+using Clock = std::chrono::steady_clock;
+
+double ms_since(Clock::time_point start) {
+  return std::chrono::duration<double, std::milli>(Clock::now() - start).count();
+}
+
+void drag_frame(benchmark::State& state, burrow::PartKind kind) {
+  burrow::TestWindow w("sixty-utilities");
+  const burrow::PartRef part{
+      kind, kind == burrow::PartKind::utility ? w.crossing().site.utilities.front().id : std::string(), -1};
+  const QPointF from = w.window.drawing().place_of(part);
+  std::vector<double> frames;
+  w.press(from);
+  int step = 0;
+  for (auto _ : state) {
+    ++step;
+    const QPointF to = from + QPointF(6 + step % 40, 10.0 + (step * 7) % 60);
+    const auto start = Clock::now();
+    w.move(to);  // event, one assessment, one paint
+    frames.push_back(ms_since(start));
+  }
+  w.release(from);
+  std::sort(frames.begin(), frames.end());
+  const auto at = [&](double share) {
+    return frames[static_cast<std::size_t>(share * static_cast<double>(frames.size() - 1))];
+  };
+  state.counters["p50_ms"] = at(0.5);
+  state.counters["p99_ms"] = at(0.99);
+  double best = 1e9;
+  for (int i = 0; i < 20; ++i) {
+    const auto start = Clock::now();
+    benchmark::DoNotOptimize(burrow::assess(w.crossing(), w.window.document().tables()));
+    best = std::min(best, ms_since(start));
+  }
+  state.counters["assess_share_of_frame"] = best / at(0.5);
+}
+
+void drag_launch(benchmark::State& state) {
+  drag_frame(state, burrow::PartKind::launch);
+}
+void drag_utility(benchmark::State& state) {
+  drag_frame(state, burrow::PartKind::utility);
+}
+BENCHMARK(drag_launch)->Unit(benchmark::kMillisecond)->Iterations(400);
+BENCHMARK(drag_utility)->Unit(benchmark::kMillisecond)->Iterations(400);
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+  QApplication app(argc, argv);
+  QApplication::setStyle(QStringLiteral("Fusion"));
+  QApplication::setFont(QFont(burrow::register_typeface(), 10));
+  benchmark::Initialize(&argc, argv);
+  benchmark::RunSpecifiedBenchmarks();
+  return 0;
+}

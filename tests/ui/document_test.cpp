@@ -1,0 +1,167 @@
+/// Files, recovery, ground line from CSV.
+
+#include <gtest/gtest.h>
+
+#include <QDir>
+#include <QFile>
+#include <QTemporaryDir>
+
+#include "burrow/crossing/blank.h"
+#include "burrow/document/fields.h"
+#include "burrow/document/recovery.h"
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
+#include "burrow/window/help_window.h"
+#include "window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+void write_file(const QString& path, const QByteArray& text) {
+  QFile file(path);
+  ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+  file.write(text);
+}
+
+TEST(Document, StartsWithABlankCrossingThatIsIncomplete) {
+  Document document(tables_for_tests());
+  EXPECT_EQ(document.assessment().verdict, Verdict::incomplete);
+}
+
+TEST(Document, WrongFileLeavesEverythingAsItWas) {
+  QTemporaryDir folder;
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("house-service")));
+  const Crossing before = document.crossing();
+  for (const QByteArray& text :
+       {QByteArray(""), QByteArray("{"), QByteArray("{\"format\":\"burrowline-crossing\",\"version\":1}"),
+        QByteArray("\xff\xfe\x00")}) {
+    const QString path = folder.filePath(QStringLiteral("wrong.crossing"));
+    write_file(path, text);
+    const Result<void> opened = document.open(path);
+    ASSERT_FALSE(opened.has_value());
+    EXPECT_FALSE(opened.error().text().empty());
+    EXPECT_EQ(document.crossing(), before);
+    EXPECT_EQ(document.path(), QFileInfo(sample_path("house-service")).absoluteFilePath());
+  }
+}
+
+TEST(Document, NewerFileOpensReadOnly_AndIsNeverSaved) {
+  QTemporaryDir folder;
+  const auto text = read_text_file(sample_path("house-service").toStdString());
+  ASSERT_TRUE(text.has_value());
+  std::string newer = *text;
+  const auto at = newer.find("\"version\": 1");
+  ASSERT_NE(at, std::string::npos);
+  newer.replace(at, 12, "\"version\": 9");
+  const QString path = folder.filePath(QStringLiteral("newer.crossing"));
+  write_file(path, QByteArray::fromStdString(newer));
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(path));
+  EXPECT_FALSE(document.read_only_because().isEmpty());
+  EXPECT_FALSE(document.save_as(path));
+  const Crossing before = document.crossing();
+  document.change({PartKind::name, {}, -1}, std::string("other"), QStringLiteral("Name"));
+  EXPECT_EQ(document.crossing(), before);
+}
+
+TEST(Document, SavingTwiceGivesTheSameBytes) {
+  QTemporaryDir folder;
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("sixty-utilities")));
+  const QString a = folder.filePath(QStringLiteral("a.crossing"));
+  const QString b = folder.filePath(QStringLiteral("b.crossing"));
+  ASSERT_TRUE(document.save_as(a));
+  ASSERT_TRUE(document.open(a));
+  ASSERT_TRUE(document.save_as(b));
+  EXPECT_EQ(*read_text_file(a.toStdString()), *read_text_file(b.toStdString()));
+}
+
+TEST(Recovery, CrashLosesNothing) {
+  QTemporaryDir folder;
+  const QString kept = folder.filePath(QStringLiteral("unsaved"));
+  Crossing changed;
+  {
+    // A run that "crashes": its lock is released by the system, its copy stays. Here the copy is moved out before the
+    // normal end removes it, and moved back after.
+    Document document(tables_for_tests());
+    ASSERT_TRUE(document.open(sample_path("house-service")));
+    Recovery recovery(document, kept, 1);
+    Launch launch = document.crossing().bore.launch;
+    launch.elevation.m -= 0.25;
+    document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("Move"));
+    recovery.keep_now();
+    ASSERT_TRUE(QFile::exists(recovery.copy_path()));
+    EXPECT_TRUE(Recovery::left_work(kept).empty()) << "a running program holds it";
+    changed = document.crossing();
+    ASSERT_TRUE(QFile::copy(recovery.copy_path(), folder.filePath(QStringLiteral("copy"))));
+    ASSERT_TRUE(
+        QFile::copy(recovery.copy_path() + QStringLiteral(".origin"), folder.filePath(QStringLiteral("origin"))));
+  }
+  EXPECT_TRUE(Recovery::left_work(kept).empty()) << "a normal end leaves nothing";
+  ASSERT_TRUE(QFile::rename(folder.filePath(QStringLiteral("copy")), kept + QStringLiteral("/x.crossing")));
+  ASSERT_TRUE(QFile::rename(folder.filePath(QStringLiteral("origin")), kept + QStringLiteral("/x.crossing.origin")));
+
+  const std::vector<LeftWork> left = Recovery::left_work(kept);
+  ASSERT_EQ(left.size(), 1u);
+  EXPECT_EQ(left[0].original, QFileInfo(sample_path("house-service")).absoluteFilePath());
+  Document document(tables_for_tests());
+  ASSERT_TRUE(Recovery::take_back(document, left[0]));
+  EXPECT_EQ(document.crossing(), changed);
+  EXPECT_TRUE(document.modified());
+  EXPECT_EQ(document.path(), left[0].original);
+  EXPECT_TRUE(Recovery::left_work(kept).empty());
+}
+
+TEST(GroundLine, FromCsv_IsOneUndoStep) {
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("ground.csv"));
+  write_file(path, "station [m],elevation [m]\n-5,101.5\n0,101.6\n20,102.4\n");
+  TestWindow w("house-service");
+  const Crossing before = w.crossing();
+  ASSERT_TRUE(w.window.import_ground(path));
+  ASSERT_EQ(w.crossing().site.ground.size(), 3u);
+  EXPECT_EQ(w.crossing().site.ground[2], (LevelPoint{20, 102.4}));
+  w.window.document().undo_stack().undo();
+  EXPECT_EQ(w.crossing(), before);
+}
+
+TEST(Fields, EveryFieldTakesItsOwnValueBack) {
+  TestWindow w("house-service");
+  const Crossing& c = w.crossing();
+  std::vector<PartRef> parts{
+      {PartKind::launch, {}, -1}, {PartKind::exit, {}, -1}, {PartKind::grade, {}, -1}, {PartKind::ground, {}, 1}};
+  for (const Utility& u : c.site.utilities) parts.push_back({PartKind::utility, u.id, -1});
+  for (const SurfaceFeature& s : c.site.surface) parts.push_back({PartKind::surface, s.id, -1});
+  for (const PartRef& part : parts) {
+    const std::vector<Field> fields = fields_of(c, part);
+    EXPECT_FALSE(fields.empty()) << part_name(c, part);
+    for (std::size_t i = 0; i < fields.size(); ++i) {
+      if (!fields[i].value) continue;
+      const double wanted = *fields[i].value * 1.0 + (fields[i].dimension == Dimension::grade ? 0.01 : 0.002);
+      Crossing changed = c;
+      put(changed, {part.kind, part.id, part.kind == PartKind::ground ? part.index : -1}, fields[i].with(c, wanted));
+      EXPECT_NEAR(*fields_of(changed, part)[i].value, wanted, 1e-9) << fields[i].label;
+    }
+  }
+}
+
+TEST(Fields, RefuseWhatTheFileWouldRefuse) {
+  const std::vector<Field> fields = fields_of(blank_crossing(), {PartKind::launch, {}, -1});
+  EXPECT_FALSE(read_field(fields[3], "150 %", UnitSystem::metric));
+  EXPECT_FALSE(read_field(fields[0], "10.0 m", UnitSystem::metric)) << "launch at the exit";
+  EXPECT_FALSE(read_field(fields[0], "", UnitSystem::metric));
+  EXPECT_TRUE(read_field(fields[3], "1:50", UnitSystem::metric));
+}
+
+TEST(Help, HasPagesWithTitles) {
+  const std::vector<HelpPage> pages = help_pages();
+  ASSERT_FALSE(pages.empty());
+  for (const HelpPage& page : pages) {
+    EXPECT_FALSE(page.title.isEmpty());
+    EXPECT_GT(page.text.size(), 200) << page.title.toStdString();
+  }
+}
+
+}  // namespace
+}  // namespace burrow
