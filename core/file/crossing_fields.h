@@ -72,6 +72,7 @@ void coordinates(Io& io, P& p) {
   io.coordinate(p.z_m, range::elevation);
 }
 
+// NOLINTBEGIN(bugprone-macro-parentheses): a type cannot stand in parentheses
 #define BURROW_FIELDS_OF(Thing)    \
   template <class Io, Is<Thing> V> \
   void fields(Io& io, V& thing);
@@ -121,5 +122,6 @@ BURROW_FIELDS_OF(Reading)
 #define BURROW_FIELDS_BOTH_WAYS(Thing)                             \
   template void fields<Reader, Thing>(Reader & io, Thing & thing); \
   template void fields<Writer, const Thing>(Writer & io, const Thing& thing);
+// NOLINTEND(bugprone-macro-parentheses)
 
 }  // namespace burrow

@@ -27,7 +27,7 @@ std::unordered_set<std::string> ids_of(const List& list) {
 }
 
 template <class List>
-std::string expected_id(std::string what, const List& list) {
+std::string expected_id(const std::string& what, const List& list) {
   constexpr std::size_t most_shown = 20;
   std::string all;
   for (std::size_t i = 0; i < std::min(list.size(), most_shown); ++i) all += (i ? ", " : "") + list[i].id;

@@ -83,7 +83,7 @@ std::string behind_links(std::string path) {
     const ssize_t length = ::readlink(path.c_str(), target.data(), target.size());
     if (length < 0) return path;
     const std::string next(target.data(), static_cast<std::size_t>(length));
-    path = next.starts_with('/') ? next : folder_of(path) + '/' + next;
+    path = next.starts_with('/') ? next : folder_of(path).append("/").append(next);
   }
   return {};
 }

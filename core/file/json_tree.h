@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -24,15 +25,15 @@ struct Json {
 
   std::variant<std::monostate, bool, Number, std::string, Array, Object> value;
 
-  Json() = default;  ///< null
-  explicit Json(bool b) : value(b) {}
+  Json();  ///< null
+  explicit Json(bool b);
   explicit Json(double number);  ///< null when not finite
   explicit Json(std::int64_t number);
-  explicit Json(std::string text) : value(std::move(text)) {}
-  explicit Json(std::string_view text) : value(std::string(text)) {}
-  explicit Json(const char* text) : value(std::string(text)) {}
-  explicit Json(Array items) : value(std::move(items)) {}
-  explicit Json(Object members) : value(std::move(members)) {}
+  explicit Json(std::string text);
+  explicit Json(std::string_view text);
+  explicit Json(const char* text);
+  explicit Json(Array items);
+  explicit Json(Object members);
 
   [[nodiscard]] bool is_null() const { return std::holds_alternative<std::monostate>(value); }
   [[nodiscard]] const bool* boolean() const { return std::get_if<bool>(&value); }
@@ -46,6 +47,15 @@ struct JsonMember {
   std::string key;
   Json value;
 };
+
+// Here, where a member is a complete type.
+inline Json::Json() = default;
+inline Json::Json(bool b) : value(b) {}
+inline Json::Json(std::string text) : value(std::move(text)) {}
+inline Json::Json(std::string_view text) : value(std::string(text)) {}
+inline Json::Json(const char* text) : value(std::string(text)) {}
+inline Json::Json(Array items) : value(std::move(items)) {}
+inline Json::Json(Object members) : value(std::move(members)) {}
 
 inline constexpr std::size_t max_json_bytes = 64'000'000;
 inline constexpr std::size_t max_json_depth = 64;
