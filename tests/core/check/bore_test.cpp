@@ -1,0 +1,98 @@
+// Length by tool, exit window, daylight.
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "clean_crossing.h"
+
+namespace burrow::test {
+namespace {
+
+struct LengthCase {
+  const char* tool;
+  double longest_m;
+};
+
+// From memory, limits table: 12 m to 55 mm, 18 to 95, 25 to 145, 35 above.
+TEST(BoreLength, ByToolDiameter) {
+  for (const auto& [tool, longest] : {LengthCase{"tool-45", 12},
+                                      {"tool-55", 12},
+                                      {"tool-65", 18},
+                                      {"tool-95", 18},
+                                      {"tool-110", 25},
+                                      {"tool-145", 25},
+                                      {"tool-180", 35}}) {
+    Crossing crossing = clean_crossing();
+    crossing.site.ground = {{-8, 100}, {80, 100}};
+    crossing.bore.tool.tool_class = tool;
+    crossing.bore.exit.station = Length{longest};
+    EXPECT_FALSE(find(judged(crossing), "bore.length")) << tool;
+    crossing.bore.exit.station = Length{longest + 0.01};
+    const Assessment answer = judged(crossing);
+    const Finding* length = find(answer, "bore.length");
+    ASSERT_TRUE(length) << tool;
+    EXPECT_EQ(length->severity, Severity::stop);
+    EXPECT_NEAR(*length->measured, longest + 0.01, 1e-12);
+    EXPECT_NEAR(*length->limit, longest, 1e-12);
+  }
+}
+
+// Common practice: 150 ft, about 45 m, at most whatever the tool; one finding about length is enough.
+TEST(BoreLength, AnyTool_45m) {
+  Crossing crossing = clean_crossing();
+  crossing.site.ground = {{-8, 100}, {80, 100}};
+  crossing.bore.tool.tool_class = "tool-180";
+  crossing.limits["length_above_m"] = {60, "maker's word", {}};
+  crossing.bore.exit.station = Length{45.1};
+  const Assessment answer = judged(crossing);
+  ASSERT_TRUE(find(answer, "bore.length"));
+  EXPECT_NEAR(*find(answer, "bore.length")->limit, 45, 1e-12);
+  EXPECT_EQ(std::count_if(answer.findings.begin(), answer.findings.end(),
+                          [](const Finding& f) { return f.code == "bore.length"; }),
+            1);
+}
+
+double normal_between(double low, double high, double mean, double sd) {
+  return 0.5 * (std::erf((high - mean) / (sd * std::sqrt(2.0))) - std::erf((low - mean) / (sd * std::sqrt(2.0))));
+}
+
+// By hand: floor 0.9 m wide about the line, from 0.1 m above the floor to the ground; times the chance not to stop.
+TEST(ExitWindow, TypedPit_ByHand) {
+  Crossing crossing = clean_crossing();
+  crossing.pits.exit.floor_width = Length{0.9};
+  crossing.pits.exit.floor_offset = Length{0.0};
+  crossing.pits.exit.floor_elevation = Length{98.3};
+  const Assessment answer = judged(crossing);
+  const Arrival& at = answer.arrival;
+  ASSERT_TRUE(at.chance_inside_exit_pit);
+  const double inside = normal_between(-0.45, 0.45, *at.offset_m, *at.sd_lateral_m) *
+                        normal_between(98.4, 100, *at.elevation_m, *at.sd_vertical_m);
+  const double arrives = std::exp(-0.001 * answer.bore.length_m);  // refusal rate of firm clay, table
+  EXPECT_NEAR(*at.chance_inside_exit_pit, inside * arrives, 1e-9);
+}
+
+TEST(ExitWindow, TooNarrowAPit_IsAStop) {
+  Crossing crossing = clean_crossing();
+  crossing.pits.exit.floor_width = Length{0.02};
+  const Assessment answer = judged(crossing);
+  const Finding* window = find(answer, "bore.exit-window", "exit-pit");
+  ASSERT_TRUE(window) << listed(answer);
+  EXPECT_EQ(window->severity, Severity::stop);
+  EXPECT_NEAR(*window->limit, 0.9, 1e-12);
+  EXPECT_LT(*window->measured, 0.9);
+  EXPECT_EQ(*window->measured, *answer.arrival.chance_inside_exit_pit);
+}
+
+TEST(BoreEnd, Daylight_IsAStopAndHasNoArrival) {
+  Crossing crossing = clean_crossing();
+  crossing.bore.launch.grade = Ratio{0.4};
+  const Assessment answer = judged(crossing);
+  EXPECT_EQ(answer.bore.ends, PathEnd::daylight);
+  ASSERT_TRUE(find(answer, "bore.daylight")) << listed(answer);
+  EXPECT_EQ(answer.verdict, Verdict::stop);
+  EXPECT_EQ(answer.arrival, Arrival());
+}
+
+}  // namespace
+}  // namespace burrow::test

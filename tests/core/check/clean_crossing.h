@@ -1,0 +1,117 @@
+#pragma once
+/// A crossing within limits, from which the tests take one thing away at a time.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "burrow/check/assess.h"
+#include "burrow/file/tables_file.h"
+
+namespace burrow::test {
+
+inline const Tables& tables() {
+  static const Tables loaded = load_tables();
+  return loaded;
+}
+
+inline Utility water_main(double station_m, double elevation_m) {
+  Utility u;
+  u.id = "u1";
+  u.name = "water main";
+  u.kind = UtilityKind::water;
+  u.status.set(UtilityStatus::live);
+  u.outside_diameter = Length{0.11};
+  u.located.how.set(LocatedHow::traced);
+  u.located.lateral_sd = Length{0.05};
+  u.located.vertical_sd = Length{0.06};
+  u.path = {{station_m, -8, elevation_m}, {station_m, 8, elevation_m}};
+  return u;
+}
+
+inline SurfaceFeature lane(double from_m, double to_m) {
+  SurfaceFeature road;
+  road.id = "f1";
+  road.kind = SurfaceKind::road;
+  road.name = "Alder Lane";
+  road.from = Length{from_m};
+  road.to = Length{to_m};
+  road.rule = "road-duct-cover-36in";
+  road.permission.set(Permission::allowed);
+  return road;
+}
+
+/// Level ground at 100 m, firm clay seen in the pit, water far below, a 65 mm tool at 98.60 m, 8 m of bore, a lane on
+/// top and a water main far below, everything asked for and answered.
+inline Crossing clean_crossing() {
+  Crossing c;
+  c.name = "Alder Lane, house service";
+  c.site.ground = {{-8, 100}, {20, 100}};
+  c.site.water = LevelLine{{-8, 92}, {20, 92}};
+  Stratum clay;
+  clay.id = "l1";
+  clay.soil = "firm-clay";
+  clay.known.set(Known::seen);
+  c.site.strata = {clay};
+  c.site.surface = {lane(2, 6)};
+  c.site.utilities = {water_main(4, 97.0)};
+  c.site.utility_search.done = true;
+  c.site.utility_search.laterals = Laterals::none_here;
+  c.bore.tool.tool_class = "tool-65";
+  c.bore.launch.elevation = Length{98.60};
+  c.bore.launch.grade = Ratio{0.0};
+  c.bore.exit.station = Length{8};
+  c.pipe = Pipe{};
+  c.pipe->material = "pe100";
+  c.pipe->outside_diameter = Length{0.063};
+  return c;
+}
+
+inline Mute mute(std::string code, std::string subject, std::string reason, std::optional<double> measured = {}) {
+  Mute m;
+  m.code = std::move(code);
+  m.subject = std::move(subject);
+  m.reason = std::move(reason);
+  m.measured = measured;
+  return m;
+}
+
+inline Assessment judged(const Crossing& crossing) {
+  return assess(crossing, tables());
+}
+
+inline const Finding* find(const Assessment& answer, std::string_view code, std::string_view subject = {}) {
+  const auto it = std::find_if(answer.findings.begin(), answer.findings.end(), [&](const Finding& f) {
+    return f.code == code && (subject.empty() || f.subject == subject);
+  });
+  return it == answer.findings.end() ? nullptr : &*it;
+}
+
+inline const Working* working(const Assessment& answer, std::string_view code, std::string_view subject = {}) {
+  const auto it = std::find_if(answer.working.begin(), answer.working.end(), [&](const Working& w) {
+    return w.code == code && (subject.empty() || w.subject == subject);
+  });
+  return it == answer.working.end() ? nullptr : &*it;
+}
+
+inline double input(const Working& working, std::string_view symbol) {
+  for (const WorkingInput& i : working.inputs)
+    if (i.symbol == symbol) return i.value;
+  ADD_FAILURE() << working.code << " has no input " << symbol;
+  return 0;
+}
+
+/// "stop bore.cover, caution utility.expose …": for the message of a failed test.
+inline std::string listed(const Assessment& answer) {
+  std::string all(word_of(answer.verdict));
+  for (const Finding& f : answer.findings) {
+    all += "\n  ";
+    all += words(f.severity);
+    all += " " + f.code + " " + f.subject + ": " + finding_text(f, UnitSystem::metric);
+  }
+  return all;
+}
+
+}  // namespace burrow::test

@@ -1,0 +1,142 @@
+// The working: the number shown is the number of the answer, and it comes out again from the inputs shown.
+
+#include "burrow/check/working_text.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <functional>
+#include <map>
+
+#include "burrow/clearance/contact.h"
+#include "clean_crossing.h"
+
+namespace burrow::test {
+namespace {
+
+using Again = std::function<double(const Working&)>;
+
+/// The formulas as a person would work them out from the inputs listed.
+const std::map<std::string, Again, std::less<>>& formulas() {
+  static const std::map<std::string, Again, std::less<>> all{
+      {"bore.length", [](const Working& w) { return input(w, "x_exit") - input(w, "x_launch"); }},
+      {"bore.exit-window", [](const Working& w) { return input(w, "P_window") * (1 - input(w, "P_refusal")); }},
+      {"bore.cover", [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
+      {"surface.cover", [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
+      {"surface.heave",
+       [](const Working& w) { return input(w, "f_v") * input(w, "a") * input(w, "a") / input(w, "h"); }},
+      {"pit.depth", [](const Working& w) { return input(w, "z_ground") - input(w, "z_floor"); }},
+      {"utility.separation", [](const Working& w) { return input(w, "δ") - input(w, "R"); }},
+      {"utility.gap-low",
+       [](const Working& w) {
+         return input(w, "δ") - input(w, "R") - 1.645 * std::hypot(input(w, "s_bore"), input(w, "s_utility"));
+       }},
+      {"utility.contact",
+       [](const Working& w) { return crossing_chance(input(w, "δ"), input(w, "R"), input(w, "s")); }},
+      {"utility.contact-worst",
+       [](const Working& w) {
+         return worst_crossing_chance(input(w, "δ"), input(w, "R"), input(w, "s_bore"),
+                                      std::hypot(input(w, "s_bore"), input(w, "s_utility")));
+       }},
+      {"utility.encroachment",
+       [](const Working& w) {
+         return crossing_chance(input(w, "δ"), input(w, "R") + input(w, "g_req"), input(w, "s"));
+       }},
+  };
+  return all;
+}
+
+Crossing busy_crossing() {
+  Crossing crossing = clean_crossing();
+  crossing.site.utilities.push_back(water_main(5, 98.1));
+  crossing.site.utilities.back().id = "u2";
+  crossing.site.utilities.back().name = "gas main";
+  crossing.site.utilities.back().kind = UtilityKind::gas;
+  return crossing;
+}
+
+TEST(Working, EachRecomputesFromItsInputs) {
+  const Assessment answer = judged(busy_crossing());
+  std::map<std::string_view, int> met;
+  for (const Working& w : answer.working) {
+    const auto it = formulas().find(w.code);
+    ASSERT_NE(it, formulas().end()) << w.code << " has no formula in this test";
+    // A level bore crosses squarely; the stadium is then the band of the crossing formula to 1e-6.
+    const double tolerance = w.unit.empty() ? 2e-6 : 1e-9;
+    EXPECT_NEAR(w.value, it->second(w), tolerance) << w.code << " " << w.subject;
+    ++met[w.code];
+  }
+  EXPECT_EQ(met.size(), formulas().size());
+}
+
+TEST(Working, NumberIsThatOfTheAnswer) {
+  const Assessment answer = judged(busy_crossing());
+  const auto value = [&](std::string_view code, std::string_view subject) {
+    const Working* w = working(answer, code, subject);
+    EXPECT_TRUE(w) << code << subject;
+    return w ? w->value : std::nan("");
+  };
+  EXPECT_EQ(value("bore.cover", "bore"), *answer.cover.least_m);
+  EXPECT_EQ(value("bore.exit-window", "exit-pit"), *answer.arrival.chance_inside_exit_pit);
+  EXPECT_EQ(value("pit.depth", "launch-pit"), answer.launch_pit.depth_m);
+  EXPECT_EQ(value("pit.depth", "exit-pit"), answer.exit_pit.depth_m);
+  EXPECT_EQ(value("bore.length", "bore"), 8);
+  for (const UtilityAnswer& u : answer.utilities) {
+    EXPECT_EQ(value("utility.separation", u.id), *u.separation_m);
+    EXPECT_EQ(value("utility.gap-low", u.id), *u.gap_low_m);
+    EXPECT_EQ(value("utility.contact", u.id), *u.contact_chance);
+    EXPECT_EQ(value("utility.contact-worst", u.id), *u.contact_chance_worst);
+    EXPECT_EQ(value("utility.encroachment", u.id), *u.encroachment_chance);
+  }
+}
+
+// A finding and its working never tell two numbers or two limits.
+TEST(Working, NumberIsThatOfTheFinding) {
+  Crossing crossing = busy_crossing();
+  crossing.bore.launch.elevation = Length{99.55};
+  crossing.bore.exit.station = Length{19};
+  crossing.pits.exit.floor_width = Length{0.05};
+  const Assessment answer = judged(crossing);
+  int compared = 0;
+  for (const Finding& f : answer.findings) {
+    std::string code = f.code == "utility.contact" ? "utility.contact-worst" : f.code;
+    for (const Working& w : answer.working) {
+      if (w.code != code || w.subject != f.subject || !f.measured) continue;
+      if (f.code == "bore.length" && w.limit != f.limit) continue;  // one for the tool, one for any tool
+      EXPECT_EQ(w.value, *f.measured) << f.code;
+      if (w.limit) {
+        EXPECT_EQ(w.limit, f.limit) << f.code;
+      }
+      ++compared;
+    }
+  }
+  EXPECT_GE(compared, 4) << listed(answer);
+}
+
+TEST(WorkingText, Lines_FormulaInputsResultLimitSource) {
+  const Working w{"utility.separation",
+                  "u1",
+                  "g = δ − R",
+                  {{"δ", 0.5, "m"}, {"R", 0.0875, "m"}},
+                  "g",
+                  0.4125,
+                  "m",
+                  0.6,
+                  {"least distance", SourceLabel::derived}};
+  EXPECT_EQ(working_text(w, UnitSystem::metric),
+            "g = δ − R\n  δ = 0.5 m\n  R = 0.0875 m\ng = 0.4125 m\nlimit 0.6 m\nsource: least distance [derived]");
+  EXPECT_EQ(working_text(w, UnitSystem::us),
+            "g = δ − R\n  δ = 1.64 ft\n  R = 0.2871 ft\ng = 1.353 ft\nlimit 1.969 ft\nsource: least distance "
+            "[derived]");
+}
+
+TEST(WorkingText, Number_EachUnit) {
+  EXPECT_EQ(working_number(pi / 4, "rad", UnitSystem::metric), "45°");
+  EXPECT_EQ(working_number(0.012345, "", UnitSystem::us), "0.01235");
+  EXPECT_EQ(working_number(69000, "Pa", UnitSystem::metric), "69 kPa");
+  EXPECT_EQ(working_number(6894.757293168361, "Pa", UnitSystem::us), "1 psi");
+  EXPECT_EQ(working_number(8.5, "Hz", UnitSystem::metric), "8.5 Hz");
+}
+
+}  // namespace
+}  // namespace burrow::test
