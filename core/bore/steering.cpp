@@ -28,6 +28,7 @@ Steer Steering::pitch(const Column& column, double z_m, double grade_rad) const 
   const double asymmetry = sum > 0 ? (steer.below_Pa - steer.above_Pa) / sum : 0;
   const double bearing = steer.limit_Pa * diameter_ * length_;
   const double sag = bearing > 0 ? weight_ * std::cos(grade_rad) / bearing : 0;
+  steer.sag_1_m = sag / length_;
   steer.pitch_1_m = (asymmetry * lever_ - sag) / length_;
   return steer;
 }

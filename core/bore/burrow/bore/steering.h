@@ -14,6 +14,7 @@ struct Steer {
   double below_Pa = 0;
   double limit_Pa = 0;  ///< q at the axis
   double cap_Pa = 0;
+  double sag_1_m = 0;  ///< the part of `pitch_1_m` by the weight, downward positive
 };
 
 /// The tool turns toward the side that resists less, and sags under its weight where the ground beneath is weak:
@@ -32,6 +33,8 @@ class Steering {
   [[nodiscard]] Steer pitch(const Column& column, double z_m, double grade_rad) const;
   [[nodiscard]] double yaw(const Column& column, const Point3& axis, double heading_rad) const;
 
+  /// Turning for c = 1 where one side alone resists: 2 ℓ_n/L_t².
+  [[nodiscard]] double greatest_1_m() const { return lever_ / length_; }
   /// How far the tool feels: 2 D.
   [[nodiscard]] double reach_m() const { return 2 * diameter_; }
   [[nodiscard]] const Ground& ground() const { return *ground_; }
