@@ -83,4 +83,3 @@ BENCHMARK(assess_crossing)
 
 }  // namespace
 
-BENCHMARK_MAIN();

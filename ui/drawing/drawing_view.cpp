@@ -149,7 +149,9 @@ void DrawingView::paintEvent(QPaintEvent*) {
     focus_.ghost = nullptr;
     focus_.pointer_lines.clear();
   }
-  paint_picture(painter, picture());
+  Picture now = picture();
+  now.kept = &kept_;
+  paint_picture(painter, now);
   if (hasFocus()) {
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(look_.theme.focus, 2));

@@ -167,8 +167,13 @@ void paint_ground(QPainter& painter, const Picture& picture) {
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(theme.ground, picture.look.hair * 2.2, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
   painter.drawPolyline(surface);
+}
 
-  // Names of the strata, at the left edge, each inside its own layer.
+void paint_strata_names(QPainter& painter, const Picture& picture) {
+  const Crossing& crossing = picture.crossing;
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  if (crossing.site.ground.empty()) return;
   painter.setFont(drawing_font(picture.look.text * 0.92));
   double label_px = f.elevation.left() + picture.look.text * 0.8;
   if (!picture.assessment.launch_pit.section.empty()) {

@@ -85,6 +85,7 @@ void paint_path_plan(QPainter& painter, const Picture& picture, const Assessment
     const std::array<double, 3> factors{2.576, 1.645, 0.674};
     const std::array<int, 3> strength{40, 55, 80};
     painter.setPen(Qt::NoPen);
+    painter.setRenderHint(QPainter::Antialiasing, false);  // pale areas: not seen, and several times faster
     for (std::size_t b = 0; b < factors.size(); ++b) {
       shape.clear();
       for (const PathPoint& p : points) shape << f.above(p.x_m, p.y_m + factors[b] * p.sd_lateral_m);
@@ -95,6 +96,7 @@ void paint_path_plan(QPainter& painter, const Picture& picture, const Assessment
       painter.setBrush(colour);
       painter.drawPolygon(shape);
     }
+    painter.setRenderHint(QPainter::Antialiasing, true);
   }
   shape.clear();
   for (const PathPoint& p : points) shape << f.above(p.x_m, p.y_m);
@@ -111,67 +113,64 @@ QPolygonF utility_line(const Frame& f, const Utility& utility) {
   return line;
 }
 
-void paint_utilities_plan(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  const double text = picture.look.text;
-  painter.setFont(drawing_font(text * 0.85, QFont::Bold));
-  const QFontMetricsF metrics(painter.font());
-  std::vector<QRectF> taken;
-  for (const Utility& utility : picture.crossing.site.utilities) {
-    const QPolygonF line = utility_line(f, utility);
-    if (line.isEmpty() || !line.boundingRect().adjusted(-50, -50, 50, 50).intersects(f.plan)) continue;
-    const bool picked = picture.focus.picked.kind == PartKind::utility && picture.focus.picked.id == utility.id;
-    const bool hovered = picture.focus.hovered.kind == PartKind::utility && picture.focus.hovered.id == utility.id;
-    const double diameter = utility.outside_diameter.value_or(Length{0}).m * f.px_per_m;
-    const double width = std::max(picture.look.hair * 2, diameter);
-    painter.setBrush(Qt::NoBrush);
-    if (const double sd = utility.located.lateral_sd.value_or(Length{0}).m; sd > 0) {
-      QColor halo = utility_colour(picture, utility.kind);
-      halo.setAlpha(40);
-      painter.setPen(QPen(halo, width + 2 * sd * f.px_per_m, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
-      painter.drawPolyline(line);
-    }
-    if (picked || hovered) {
-      painter.setPen(
-          QPen(theme.focus, width + picture.look.hair * (picked ? 5 : 3), Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
-      painter.drawPolyline(line);
-    }
-    QPen pen = utility_pen(picture, utility.kind, std::min(width, text * 0.5));
-    if (utility.status.value == UtilityStatus::abandoned) pen.setStyle(Qt::DotLine);
-    painter.setPen(pen);
-    painter.drawPolyline(line);
+bool picked_one(const Picture& picture, const Utility& utility) {
+  return picture.focus.picked.kind == PartKind::utility && picture.focus.picked.id == utility.id;
+}
 
-    // Letter code on the line, near its upper end and again near the lower one.
-    QString letter = QStringLiteral("?");
-    for (const UtilityKindRow& row : picture.tables.utilities)
-      if (row.kind == utility.kind) letter = text_of(row.letter_code);
-    for (const double share : {0.16, 0.84}) {
-      const double y = f.plan.top() + share * f.plan.height();
-      for (qsizetype i = 1; i < line.size(); ++i) {
-        const QPointF& a = line[i - 1];
-        const QPointF& b = line[i];
-        if ((a.y() - y) * (b.y() - y) > 0 || a.y() == b.y()) continue;
-        const double x = a.x() + (y - a.y()) / (b.y() - a.y()) * (b.x() - a.x());
-        const double w = metrics.horizontalAdvance(letter);
-        const QRectF box(x - w / 2 - 3, y - metrics.ascent(), w + 6, metrics.height());
-        if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& r) { return r.intersects(box); })) break;
-        taken.push_back(box);
-        painter.setPen(QPen(utility_colour(picture, utility.kind), picture.look.hair));
-        painter.setBrush(theme.paper);
-        painter.drawRoundedRect(box, 3, 3);
-        painter.setPen(theme.ink);
-        painter.drawText(QPointF(x - w / 2, y), letter);
-        break;
-      }
+/// Letter code on the line, near its upper end and again near the lower one, where no other stands.
+void paint_letters(QPainter& painter, const Picture& picture, const Utility& utility, const QPolygonF& line,
+                   std::vector<QRectF>& taken) {
+  const Frame& f = picture.frame;
+  const QFontMetricsF metrics(painter.font());
+  QString letter = QStringLiteral("?");
+  for (const UtilityKindRow& row : picture.tables.utilities)
+    if (row.kind == utility.kind) letter = text_of(row.letter_code);
+  for (const double share : {0.16, 0.84}) {
+    const double y = f.plan.top() + share * f.plan.height();
+    for (qsizetype i = 1; i < line.size(); ++i) {
+      const QPointF& a = line[i - 1];
+      const QPointF& b = line[i];
+      if ((a.y() - y) * (b.y() - y) > 0 || a.y() == b.y()) continue;
+      const double x = a.x() + (y - a.y()) / (b.y() - a.y()) * (b.x() - a.x());
+      const double w = metrics.horizontalAdvance(letter);
+      const QRectF box(x - w / 2 - 3, y - metrics.ascent(), w + 6, metrics.height());
+      if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& r) { return r.intersects(box); })) break;
+      taken.push_back(box);
+      painter.setPen(QPen(utility_colour(picture, utility.kind), picture.look.hair));
+      painter.setBrush(picture.look.theme.paper);
+      painter.drawRoundedRect(box, 3, 3);
+      painter.setPen(picture.look.theme.ink);
+      painter.drawText(QPointF(x - w / 2, y), letter);
+      break;
     }
   }
-  painter.setFont(drawing_font(text));
+}
+
+void paint_utility_plan(QPainter& painter, const Picture& picture, const Utility& utility, std::vector<QRectF>& taken) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  const QPolygonF line = utility_line(f, utility);
+  if (line.isEmpty() || !line.boundingRect().adjusted(-50, -50, 50, 50).intersects(f.plan)) return;
+  const bool picked = picked_one(picture, utility);
+  const bool hovered = picture.focus.hovered.kind == PartKind::utility && picture.focus.hovered.id == utility.id;
+  const double diameter = utility.outside_diameter.value_or(Length{0}).m * f.px_per_m;
+  const double width = std::max(picture.look.hair * 2, diameter);
+  painter.setBrush(Qt::NoBrush);
+  if (const double sd = utility.located.lateral_sd.value_or(Length{0}).m; sd > 0) {
+    QColor halo = utility_colour(picture, utility.kind);
+    halo.setAlpha(40);
+    draw_run(painter, line, QPen(halo, width + 2 * sd * f.px_per_m));
+  }
+  if (picked || hovered) draw_run(painter, line, QPen(theme.focus, width + picture.look.hair * (picked ? 5 : 3)));
+  QPen pen = utility_pen(picture, utility.kind, std::min(width, picture.look.text * 0.5));
+  if (utility.status.value == UtilityStatus::abandoned) pen.setDashPattern({1, 2});
+  draw_run(painter, line, pen);
+  paint_letters(painter, picture, utility, line, taken);
 }
 
 }  // namespace
 
-void paint_plan(QPainter& painter, const Picture& picture) {
+void paint_plan_base(QPainter& painter, const Picture& picture) {
   const Frame& f = picture.frame;
   const Theme& theme = picture.look.theme;
   painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
@@ -199,10 +198,32 @@ void paint_plan(QPainter& painter, const Picture& picture) {
   }
   painter.setPen(QPen(theme.ink_soft, picture.look.hair, Qt::DashDotLine));
   painter.drawLine(QPointF(f.plan.left(), f.px_y(0)), QPointF(f.plan.right(), f.px_y(0)));
+}
 
+void paint_pits_plan(QPainter& painter, const Picture& picture) {
   paint_pit_plan(painter, picture, picture.assessment.launch_pit, picture.focus.picked.kind == PartKind::launch);
   paint_pit_plan(painter, picture, picture.assessment.exit_pit, picture.focus.picked.kind == PartKind::exit);
-  paint_utilities_plan(painter, picture);
+}
+
+void paint_utilities_plan(QPainter& painter, const Picture& picture) {
+  painter.setFont(drawing_font(picture.look.text * 0.85, QFont::Bold));
+  std::vector<QRectF> taken;
+  for (const Utility& utility : picture.crossing.site.utilities)
+    if (!picked_one(picture, utility)) paint_utility_plan(painter, picture, utility, taken);
+  painter.setFont(drawing_font(picture.look.text));
+}
+
+void paint_picked_utility_plan(QPainter& painter, const Picture& picture) {
+  painter.setFont(drawing_font(picture.look.text * 0.85, QFont::Bold));
+  std::vector<QRectF> taken;
+  for (const Utility& utility : picture.crossing.site.utilities)
+    if (picked_one(picture, utility)) paint_utility_plan(painter, picture, utility, taken);
+  painter.setFont(drawing_font(picture.look.text));
+}
+
+void paint_bore_plan(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
   if (picture.focus.ghost_crossing) {
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(theme.ghost, picture.look.hair * 1.4, Qt::DashLine));

@@ -66,6 +66,32 @@ void paint_ruler(QPainter& painter, const Picture& picture) {
     for (const auto& [y, dir] : {std::pair{f.ruler.top(), 1.0}, std::pair{f.ruler.bottom(), -1.0}})
       painter.drawPolygon(QPolygonF(QList<QPointF>{{x - w, y}, {x + w, y}, {x, y + dir * w * 1.3}}));
   painter.restore();
+  if (f.exaggeration > 1.0) {
+    const QString said = QObject::tr("heights ×%1").arg(f.exaggeration);
+    halo_text(painter, QPointF(f.elevation.left() + text * 0.8, f.elevation.bottom() - text * 0.6), said,
+              theme.caution.darker(theme.dark ? 100 : 160), theme.paper);
+  }
+}
+
+void paint_grid(QPainter& painter, const Picture& picture, const QRectF& pane) {
+  const Frame& f = picture.frame;
+  const bool side = pane == f.elevation;
+  const double unit = unit_m(picture.look.units);
+  painter.save();
+  // Level and upright lines need no smoothing, and are much faster without.
+  painter.setRenderHint(QPainter::Antialiasing, false);
+  painter.setPen(QPen(picture.look.theme.grid, picture.look.hair));
+  for (const double s :
+       ticks(f.left_station_m, f.right_station_m(), tick_step(f.px_per_m, picture.look.text * 5, unit)))
+    painter.drawLine(QPointF(f.px_x(s), pane.top()), QPointF(f.px_x(s), pane.bottom()));
+  const double scale = f.px_per_m * (side ? f.exaggeration : 1.0);
+  const double low = side ? f.elevation_m(pane.bottom()) : f.offset_m(pane.bottom());
+  const double high = side ? f.elevation_m(pane.top()) : f.offset_m(pane.top());
+  for (const double v : ticks(low, high, tick_step(scale, picture.look.text * 2.2, unit))) {
+    const double y = side ? f.px_z(v) : f.px_y(v);
+    painter.drawLine(QPointF(pane.left(), y), QPointF(pane.right(), y));
+  }
+  painter.restore();
 }
 
 void paint_axes(QPainter& painter, const Picture& picture) {
@@ -78,17 +104,13 @@ void paint_axes(QPainter& painter, const Picture& picture) {
   painter.setFont(drawing_font(text * 0.95));
   const QFontMetricsF metrics(painter.font());
 
-  const auto axis = [&](const QRectF& pane, double high, double low, double px_per_m, auto px_of, bool grid) {
+  const auto axis = [&](const QRectF& pane, double high, double low, double px_per_m, auto px_of) {
     const double step = tick_step(px_per_m, text * 2.2, unit_m(picture.look.units));
     for (const double v : ticks(low, high, step)) {
       const double y = px_of(v);
       if (y < pane.top() + text * 0.6 || y > pane.bottom() - text * 0.4) continue;
       painter.setPen(QPen(theme.ink_soft, picture.look.hair));
       painter.drawLine(QPointF(pane.left() - text * 0.35, y), QPointF(pane.left(), y));
-      if (grid) {
-        painter.setPen(QPen(theme.grid, picture.look.hair));
-        painter.drawLine(QPointF(pane.left(), y), QPointF(pane.right(), y));
-      }
       const QString number = tick_text(v, step, picture.look.units);
       if (y < pane.top() + text * 2.4) continue;  // room for the heading
       painter.setPen(theme.ink);
@@ -96,22 +118,9 @@ void paint_axes(QPainter& painter, const Picture& picture) {
           QPointF(pane.left() - text * 0.55 - metrics.horizontalAdvance(number), y + metrics.ascent() * 0.36), number);
     }
   };
-  axis(
-      f.elevation, f.elevation_m(f.elevation.top()), f.elevation_m(f.elevation.bottom()), f.px_per_m * f.exaggeration,
-      [&](double z) { return f.px_z(z); }, true);
-  axis(
-      f.plan, f.offset_m(f.plan.top()), f.offset_m(f.plan.bottom()), f.px_per_m, [&](double y) { return f.px_y(y); },
-      true);
-
-  painter.save();
-  painter.setPen(QPen(theme.grid, picture.look.hair));
-  const double step = tick_step(f.px_per_m, text * 5, unit_m(picture.look.units));
-  for (const double s : ticks(f.left_station_m, f.right_station_m(), step)) {
-    const double x = f.px_x(s);
-    painter.drawLine(QPointF(x, f.elevation.top()), QPointF(x, f.elevation.bottom()));
-    painter.drawLine(QPointF(x, f.plan.top()), QPointF(x, f.plan.bottom()));
-  }
-  painter.restore();
+  axis(f.elevation, f.elevation_m(f.elevation.top()), f.elevation_m(f.elevation.bottom()), f.px_per_m * f.exaggeration,
+       [&](double z) { return f.px_z(z); });
+  axis(f.plan, f.offset_m(f.plan.top()), f.offset_m(f.plan.bottom()), f.px_per_m, [&](double y) { return f.px_y(y); });
 
   painter.setPen(theme.ink_soft);
   painter.setFont(drawing_font(text * 0.85, QFont::DemiBold));
@@ -121,11 +130,6 @@ void paint_axes(QPainter& painter, const Picture& picture) {
                    QObject::tr("station, %1").arg(unit));
   painter.drawText(QPointF(left + text * 0.4, f.plan.top() + text * 1.3), QObject::tr("offset, %1").arg(unit));
   painter.setFont(drawing_font(text));
-  if (picture.focus.ghost == nullptr && f.exaggeration > 1.0) {
-    const QString said = QObject::tr("heights ×%1").arg(f.exaggeration);
-    halo_text(painter, QPointF(f.elevation.left() + text * 0.8, f.elevation.bottom() - text * 0.6), said,
-              theme.caution.darker(theme.dark ? 100 : 160), theme.paper);
-  }
 }
 
 void paint_pointer(QPainter& painter, const Picture& picture) {

@@ -68,6 +68,7 @@ void paint_path(QPainter& painter, const Picture& picture, const Assessment& ass
   QPolygonF shape;
   if (!ghost) {
     painter.setPen(Qt::NoPen);
+    painter.setRenderHint(QPainter::Antialiasing, false);  // pale areas: not seen, and several times faster
     const std::array<int, 3> strength{40, 55, 80};
     for (std::size_t b = 0; b < band_factors.size(); ++b) {
       shape.clear();
@@ -79,6 +80,7 @@ void paint_path(QPainter& painter, const Picture& picture, const Assessment& ass
       painter.setBrush(colour);
       painter.drawPolygon(shape);
     }
+    painter.setRenderHint(QPainter::Antialiasing, true);
   }
   painter.setBrush(Qt::NoBrush);
   shape.clear();
@@ -183,7 +185,13 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
   const Frame& f = picture.frame;
   const Theme& theme = picture.look.theme;
   const double text = picture.look.text;
-  std::vector<QRectF> taken;
+  std::vector<QRectF> taken;  // by marks first, then by the names placed so far
+  for (const Utility& utility : picture.crossing.site.utilities) {
+    const UtilityMark mark = utility_mark(utility);
+    if (mark.depth_known)
+      taken.push_back(
+          disc_of(f, mark, utility.outside_diameter.value_or(Length{0}).m, text * 0.7).adjusted(1, 1, -1, -1));
+  }
   for (const Utility& utility : picture.crossing.site.utilities) {
     const UtilityMark mark = utility_mark(utility);
     if (utility.path.empty() || f.px_x(mark.station_m) < f.elevation.left() - 200 ||
@@ -201,8 +209,7 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
       if (v.z_m) run << f.side(v.x_m, *v.z_m);
     if (run.size() > 1 && run.boundingRect().width() > text * 3) {
       painter.setBrush(Qt::NoBrush);
-      painter.setPen(utility_pen(picture, utility.kind, picture.look.hair * 1.6));
-      painter.drawPolyline(run);
+      draw_run(painter, run, utility_pen(picture, utility.kind, picture.look.hair * 1.6));
     }
     if (!mark.depth_known) {  // depth not known: a mark on the ground and a broken line down
       const double x = f.px_x(mark.station_m);
@@ -254,7 +261,6 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
       }
       if (placed) break;
     }
-    taken.push_back(disc);
   }
   painter.setFont(drawing_font(text));
   paint_ghost_utilities(painter, picture);

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/drawing/kept_layers.h"
+
 namespace burrow {
 
 double gutter_width(const Look& look) {
@@ -78,6 +80,19 @@ QPen utility_pen(const Picture& picture, UtilityKind kind, double width) {
   return pen;
 }
 
+void draw_run(QPainter& painter, const QPolygonF& line, QPen pen) {
+  pen.setCapStyle(Qt::FlatCap);
+  const bool dashed = pen.style() == Qt::CustomDashLine;
+  double along = 0;
+  for (qsizetype i = 1; i < line.size(); ++i) {
+    const QLineF piece(line[i - 1], line[i]);
+    if (dashed) pen.setDashOffset(along);
+    painter.setPen(pen);
+    painter.drawLine(piece);
+    along += piece.length() / std::max(1e-9, pen.widthF());
+  }
+}
+
 void paint_picture(QPainter& painter, const Picture& picture) {
   const Frame& f = picture.frame;
   painter.setRenderHint(QPainter::Antialiasing, true);
@@ -86,22 +101,43 @@ void paint_picture(QPainter& painter, const Picture& picture) {
 
   painter.save();
   painter.setClipRect(f.elevation);
-  painter.fillRect(f.elevation, picture.look.theme.sky);
-  paint_ground(painter, picture);
-  paint_surface(painter, picture);
+  if (picture.kept) {
+    picture.kept->ground(painter, picture);
+  } else {
+    painter.fillRect(f.elevation, picture.look.theme.sky);
+    paint_ground(painter, picture);
+    paint_surface(painter, picture);
+    paint_grid(painter, picture, f.elevation);
+  }
   paint_pits_side(painter, picture);
+  paint_strata_names(painter, picture);
   paint_utilities_side(painter, picture);
   paint_bore_side(painter, picture);
   painter.restore();
 
   painter.save();
   painter.setClipRect(f.plan);
-  painter.fillRect(f.plan, picture.look.theme.paper);
-  paint_plan(painter, picture);
+  if (picture.kept) {
+    picture.kept->plan_base(painter, picture);
+  } else {
+    painter.fillRect(f.plan, picture.look.theme.paper);
+    paint_plan_base(painter, picture);
+    paint_grid(painter, picture, f.plan);
+  }
+  paint_pits_plan(painter, picture);
+  if (picture.kept)
+    picture.kept->utilities_plan(painter, picture);
+  else
+    paint_utilities_plan(painter, picture);
+  paint_picked_utility_plan(painter, picture);
+  paint_bore_plan(painter, picture);
   painter.restore();
 
   paint_ruler(painter, picture);
-  paint_axes(painter, picture);
+  if (picture.kept)
+    picture.kept->axes(painter, picture);
+  else
+    paint_axes(painter, picture);
   if (picture.look.handles) paint_handles(painter, picture);
   painter.save();
   painter.setClipRect(f.elevation);

@@ -93,14 +93,23 @@ Boxes boxes_for(const QStyleOptionViewItem& option, const QModelIndex& index, in
 }
 }  // namespace
 
-QSize FindingDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+namespace {
+/// Width of a row: that of the view less a scroll bar, whether one is there yet or not, so that heights hold in both
+/// cases.
+int row_width(const QStyleOptionViewItem& option) {
   const auto* view = qobject_cast<const QAbstractItemView*>(option.widget);
-  const int width = view ? view->viewport()->width() : option.rect.width();
+  if (!view) return option.rect.width();
+  return view->width() - view->style()->pixelMetric(QStyle::PM_ScrollBarExtent, nullptr, view) - 2;
+}
+}  // namespace
+
+QSize FindingDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+  const int width = row_width(option);
   return {width, boxes_for(option, index, width).height};
 }
 
 void FindingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
-  const Boxes b = boxes_for(option, index, option.rect.width());
+  const Boxes b = boxes_for(option, index, row_width(option));
   const bool picked = option.state.testFlag(QStyle::State_Selected);
   painter->save();
   painter->fillRect(option.rect, picked ? theme_.field : theme_.panel);

@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "burrow/document/document.h"
+#include "burrow/drawing/kept_layers.h"
 #include "burrow/drawing/move.h"
 #include "burrow/drawing/picture.h"
 
@@ -77,6 +78,7 @@ class DrawingView : public QAbstractScrollArea {
   Look look_;
   Frame frame_;
   Focus focus_;
+  KeptLayers kept_;
   double split_ = 0.58;
   bool fitted_ = false;  ///< until the user zooms or pans, resizing fits again
   Gesture gesture_ = Gesture::none;

@@ -36,6 +36,8 @@ struct Focus {
   QStringList pointer_lines;  ///< live numbers beside the pointer
 };
 
+class KeptLayers;
+
 struct Picture {
   const Crossing& crossing;
   const Assessment& assessment;
@@ -43,6 +45,7 @@ struct Picture {
   Frame frame;
   Look look;
   Focus focus;
+  KeptLayers* kept = nullptr;  ///< screen only
 };
 
 /// Everything, clipped to the frame's panes.
@@ -65,11 +68,19 @@ UtilityMark utility_mark(const Utility& utility);
 
 // The pieces, in the order in which they are painted.
 void paint_ground(QPainter& painter, const Picture& picture);
+/// Names of the strata, at the left edge clear of the launch pit, each inside its own layer.
+void paint_strata_names(QPainter& painter, const Picture& picture);
 void paint_surface(QPainter& painter, const Picture& picture);
 void paint_pits_side(QPainter& painter, const Picture& picture);
 void paint_bore_side(QPainter& painter, const Picture& picture);
 void paint_utilities_side(QPainter& painter, const Picture& picture);
-void paint_plan(QPainter& painter, const Picture& picture);
+void paint_plan_base(QPainter& painter, const Picture& picture);
+void paint_pits_plan(QPainter& painter, const Picture& picture);
+/// All utilities but the picked one, which may be moving; then that one alone.
+void paint_utilities_plan(QPainter& painter, const Picture& picture);
+void paint_picked_utility_plan(QPainter& painter, const Picture& picture);
+void paint_bore_plan(QPainter& painter, const Picture& picture);
+void paint_grid(QPainter& painter, const Picture& picture, const QRectF& pane);
 void paint_ruler(QPainter& painter, const Picture& picture);
 void paint_axes(QPainter& painter, const Picture& picture);
 void paint_flags(QPainter& painter, const Picture& picture);
@@ -79,6 +90,10 @@ void paint_pointer(QPainter& painter, const Picture& picture);
 /// Outlined text, readable on any ground.
 void halo_text(QPainter& painter, const QPointF& baseline_left, const QString& text, const QColor& ink,
                const QColor& halo);
+
+/// Draws a line segment by segment with flat ends, the dashes going on round the bends. Several times faster than one
+/// polyline with joins; at the widths drawn here the bends look the same.
+void draw_run(QPainter& painter, const QPolygonF& line, QPen pen);
 
 /// Pen of a utility: uniform colour, dash as second cue.
 QPen utility_pen(const Picture& picture, UtilityKind kind, double width);

@@ -1,0 +1,75 @@
+/// What each part of the drawing costs to paint, on a 1600 × 900 picture with 60 utilities; the baseline is an empty fill.
+
+#include <benchmark/benchmark.h>
+
+#include "../ui/window_for_tests.h"
+#include "burrow/drawing/picture.h"
+
+namespace {
+
+using namespace burrow;
+
+struct Stage {
+  Stage() : crossing(*opened()), assessment(assess(crossing, tables_for_tests())) {
+    look.text = 12;
+    lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, gutter_width(look), ruler_height(look));
+    fit(frame, crossing, assessment, look.text * 9.5);
+  }
+  static Result<Crossing> opened() {
+    Document document(tables_for_tests());
+    static_cast<void>(document.open(sample_path("sixty-utilities")));
+    return document.crossing();
+  }
+  [[nodiscard]] Picture picture() const { return {crossing, assessment, tables_for_tests(), frame, look, Focus{}}; }
+  Crossing crossing;
+  Assessment assessment;
+  Look look;
+  Frame frame;
+  QImage image{1160, 820, QImage::Format_RGB32};
+};
+
+Stage& stage() {
+  static Stage all;
+  return all;
+}
+
+void run(benchmark::State& state, void (*paint)(QPainter&, const Picture&)) {
+  Stage& s = stage();
+  for (auto _ : state) {
+    QPainter painter(&s.image);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setFont(drawing_font(s.look.text));
+    paint(painter, s.picture());
+  }
+}
+
+#define BURROW_PAINT_BENCH(name) \
+  void name##_part(benchmark::State& state) { run(state, &name); } \
+  BENCHMARK(name##_part)->Unit(benchmark::kMicrosecond)
+
+void empty_fill(QPainter& painter, const Picture& picture) { painter.fillRect(picture.frame.elevation, Qt::white); }
+BURROW_PAINT_BENCH(empty_fill);
+BURROW_PAINT_BENCH(paint_ground);
+BURROW_PAINT_BENCH(paint_surface);
+BURROW_PAINT_BENCH(paint_pits_side);
+BURROW_PAINT_BENCH(paint_bore_side);
+BURROW_PAINT_BENCH(paint_utilities_side);
+BURROW_PAINT_BENCH(paint_plan_base);
+BURROW_PAINT_BENCH(paint_utilities_plan);
+BURROW_PAINT_BENCH(paint_bore_plan);
+BURROW_PAINT_BENCH(paint_pits_plan);
+BURROW_PAINT_BENCH(paint_ruler);
+BURROW_PAINT_BENCH(paint_axes);
+BURROW_PAINT_BENCH(paint_handles);
+BURROW_PAINT_BENCH(paint_flags);
+BURROW_PAINT_BENCH(paint_picture);
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+  QApplication app(argc, argv);
+  benchmark::Initialize(&argc, argv);
+  benchmark::RunSpecifiedBenchmarks();
+  return 0;
+}
