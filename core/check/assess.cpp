@@ -27,6 +27,9 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   answer.launch_pit = launch_pit_shape(crossing, tool, tables);
   answer.exit_pit = exit_pit_shape(crossing, tool, tables, answer.bore);
 
+  answer.findings.reserve(64 + 4 * crossing.site.utilities.size());  // findings are large: growing would move them all
+  answer.working.reserve(32 + 5 * crossing.site.utilities.size());
+  answer.utilities.reserve(crossing.site.utilities.size());
   Judge judge{crossing, tables, ground, tool, answer};
   check_missing(judge);
   check_bore(judge);

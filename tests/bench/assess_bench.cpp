@@ -82,4 +82,3 @@ BENCHMARK(assess_crossing)
     ->Unit(benchmark::kMicrosecond);
 
 }  // namespace
-

@@ -1,4 +1,5 @@
-/// What each part of the drawing costs to paint, on a 1600 × 900 picture with 60 utilities; the baseline is an empty fill.
+/// What each part of the drawing costs to paint, on a 1600 × 900 picture with 60 utilities; the baseline is an empty
+/// fill.
 
 #include <benchmark/benchmark.h>
 
@@ -43,11 +44,15 @@ void run(benchmark::State& state, void (*paint)(QPainter&, const Picture&)) {
   }
 }
 
-#define BURROW_PAINT_BENCH(name) \
-  void name##_part(benchmark::State& state) { run(state, &name); } \
+#define BURROW_PAINT_BENCH(name)              \
+  void name##_part(benchmark::State& state) { \
+    run(state, &name);                        \
+  }                                           \
   BENCHMARK(name##_part)->Unit(benchmark::kMicrosecond)
 
-void empty_fill(QPainter& painter, const Picture& picture) { painter.fillRect(picture.frame.elevation, Qt::white); }
+void empty_fill(QPainter& painter, const Picture& picture) {
+  painter.fillRect(picture.frame.elevation, Qt::white);
+}
 BURROW_PAINT_BENCH(empty_fill);
 BURROW_PAINT_BENCH(paint_ground);
 BURROW_PAINT_BENCH(paint_surface);

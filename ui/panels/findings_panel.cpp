@@ -133,7 +133,8 @@ void FindingsPanel::show_working(int row) {
   if (code.ends_with("-low")) code.resize(code.size() - 4);
   if (code.ends_with("-high")) code.resize(code.size() - 5);
   for (const Working& w : document_.assessment().working) {
-    if (w.code != code || w.subject != finding.subject) continue;
+    const bool of_worst = code == "utility.contact" && w.code == "utility.contact-worst";
+    if ((w.code != code && !of_worst) || w.subject != finding.subject) continue;
     html +=
         QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>").arg(qs(w.formula).toHtmlEscaped());
     const auto line = [&](std::string_view symbol, double value, bool strong) {
