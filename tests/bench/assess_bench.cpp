@@ -19,9 +19,9 @@ const Tables& tables() {
   return all;
 }
 
-/// A bore of `length` in four strata with `count` utilities of `segments` segments each, crossing at changing angles
-/// 0.9 to 2 m away.
-Crossing crossing_with(int count, int segments, double length) {
+/// A bore of `length` in four strata, crossed by `count` utilities of `segments` segments each at changing angles, from
+/// `near_m` to 2.5 m further off.
+Crossing crossing_with(int count, int segments, double length, double near_m) {
   Crossing c = blank_crossing();
   c.site.ground = {{-10, 100}, {0, 100}, {length / 2, 100.4}, {length + 10, 100.1}};
   const char* soils[] = {"made-ground", "loose-sand", "firm-clay", "medium-sand"};
@@ -45,7 +45,8 @@ Crossing crossing_with(int count, int segments, double length) {
     u.located.vertical_sd = Length{0.08};
     const double x = length * (i + 0.5) / count;
     const double lean = 0.6 * std::sin(0.7 * i);
-    const double z = 98.4 + (i % 2 ? 0.9 : -0.9) + 0.3 * std::sin(1.3 * i);
+    const double away = near_m + 2.5 * std::abs(std::sin(1.3 * i));
+    const double z = 98.4 + (i % 2 ? away : -away);
     for (int k = 0; k <= segments; ++k) {
       const double y = -10 + 20.0 * k / segments;
       u.path.push_back({x + lean * y, y, z + 0.01 * y});
@@ -66,19 +67,21 @@ double seconds_of_one(const Crossing& crossing) {
 }
 
 void assess_crossing(benchmark::State& state) {
-  const Crossing crossing = crossing_with(static_cast<int>(state.range(0)), static_cast<int>(state.range(1)),
-                                          static_cast<double>(state.range(2)));
+  const Crossing crossing =
+      crossing_with(static_cast<int>(state.range(0)), static_cast<int>(state.range(1)),
+                    static_cast<double>(state.range(2)), static_cast<double>(state.range(3)) / 100);
   for (auto _ : state) benchmark::DoNotOptimize(assess(crossing, tables()));
   Crossing bare = crossing;
   bare.site.utilities.clear();
   state.counters["ratio_to_no_utilities"] = seconds_of_one(crossing) / seconds_of_one(bare);
 }
 BENCHMARK(assess_crossing)
-    ->Args({0, 1, 15})
-    ->Args({6, 1, 15})
-    ->Args({0, 1, 45})
-    ->Args({200, 1, 45})
-    ->Args({200, 50, 45})
+    ->Args({0, 1, 15, 50})
+    ->Args({6, 1, 15, 50})
+    ->Args({0, 1, 45, 50})
+    ->Args({200, 1, 45, 50})
+    ->Args({200, 50, 45, 50})
+    ->Args({200, 1, 45, 5})
     ->Unit(benchmark::kMicrosecond);
 
 }  // namespace
