@@ -1,0 +1,259 @@
+// burrowline check: exit codes, order, one bad file among good ones, threads, words.
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "command_run.h"
+
+namespace burrow::test {
+namespace {
+
+using nlohmann::json;
+using ::testing::ContainsRegex;
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+TEST(CheckCommand, Samples_ExitCodes) {
+  for (const auto& [name, code] : {std::pair{"first-lesson", 0},
+                                   {"car-park-duct", 0},
+                                   {"house-service", 1},
+                                   {"rail-siding", 1},
+                                   {"four-faults", 1}}) {
+    const Ran ran = run("check", {sample(name)});
+    EXPECT_EQ(ran.code, code) << name << ran.out << ran.err;
+    EXPECT_TRUE(ran.err.empty()) << ran.err;
+    EXPECT_THAT(ran.out, HasSubstr(name));
+  }
+}
+
+TEST(CheckCommand, ManyFiles_LargestCode) {
+  const Folder folder;
+  folder.write("broken.crossing", "{");
+  EXPECT_EQ(run("check", {sample("first-lesson"), sample("car-park-duct")}).code, 0);
+  EXPECT_EQ(run("check", {sample("rail-siding"), sample("first-lesson")}).code, 1);
+  EXPECT_EQ(run("check", {sample("rail-siding"), folder.path("broken.crossing"), sample("first-lesson")}).code, 2);
+}
+
+TEST(CheckCommand, Text_WorstFirstWithLimitAndSource) {
+  const Ran ran = run("check", {sample("four-faults")});
+  EXPECT_THAT(ran.out, HasSubstr(": Stop. "));
+  EXPECT_THAT(ran.out, HasSubstr("  1. stop: "));
+  EXPECT_THAT(ran.out, HasSubstr("limit from: "));
+  EXPECT_LT(ran.out.find("stop: "), ran.out.find("note: "));
+  const Ran siding = run("check", {sample("rail-siding")});
+  EXPECT_THAT(siding.out, HasSubstr("missing: "));
+}
+
+/// What the contract promises of one line: "number" may be null, "text" may be null, the rest may not.
+void expect_shape(const json& value, const json& shape, const std::string& at) {
+  if (shape == "number") {
+    EXPECT_TRUE(value.is_number() || value.is_null()) << at << value;
+  } else if (shape == "text") {
+    EXPECT_TRUE(value.is_string() || value.is_null()) << at << value;
+  } else if (shape == "truth") {
+    EXPECT_TRUE(value.is_boolean()) << at << value;
+  } else if (shape == "anything") {
+    return;
+  } else if (shape.is_array()) {
+    ASSERT_TRUE(value.is_array()) << at << value;
+    for (std::size_t i = 0; i < value.size(); ++i) expect_shape(value[i], shape[0], at + "/" + std::to_string(i));
+  } else {
+    ASSERT_TRUE(value.is_object()) << at << value;
+    for (const auto& [key, inner] : shape.items()) {
+      ASSERT_TRUE(value.contains(key)) << at << " lacks " << key;
+      expect_shape(value.at(key), inner, at + "/" + key);
+    }
+  }
+}
+
+const json& contract() {
+  static const json shape = json::parse(R"({
+    "format":"text","version":"number","file":"text","crossing":"text","verdict":"text",
+    "bore":{"length_m":"number","ends":"text",
+      "path":[{"s_m":"number","x_m":"number","y_m":"number","z_m":"number","grade":"number","heading_rad":"number",
+        "sd_lateral_m":"number","sd_vertical_m":"number","cover_m":"number","resistance_above_pa":"number",
+        "resistance_below_pa":"number","curvature_1_m":"number"}],
+      "arrival":{"offset_m":"number","elevation_m":"number","sd_lateral_m":"number","sd_vertical_m":"number",
+        "chance_inside_exit_pit":"number"},
+      "neutral_cover_m":"number","chance_of_refusal":"number","refusal_station_m":"number",
+      "advance_time_s":{"p10":"number","p50":"number","p90":"number"}},
+    "cover":{"least_m":"number","least_low_m":"number","station_m":"number","required_m":"number"},
+    "utilities":[{"id":"text","name":"text","separation_m":"number","gap_low_m":"number","station_m":"number",
+      "offset_m":"number","elevation_m":"number","angle_rad":"number","required_m":"number","contact_chance":"number",
+      "contact_chance_worst":"number","encroachment_chance":"number","by":"text","ground_movement_m":"number",
+      "strain":"number","expose":"truth","expose_rank":"number","chance_after_hole":"number"}],
+    "surface":{"heave_m":"number","heave_high_m":"number","station_m":"number","limit_m":"number",
+      "settlement_m":"number"},
+    "pits":{"launch":{"depth_m":"number","floor_length_m":"number","floor_width_m":"number","top_length_m":"number",
+        "top_width_m":"number","volume_m3":"number"},
+      "exit":{"depth_m":"number","floor_length_m":"number","floor_width_m":"number","top_length_m":"number",
+        "top_width_m":"number","volume_m3":"number"}},
+    "pipe":{"checks":[{"name":"text","value":"number","limit":"number","unit":"text","station_m":"number"}]},
+    "air":{"pressure_at_tool_pa":"number","free_air_m3_s":"number"},
+    "marks":["anything"],
+    "day":{"nose_m":"number","advice":"text","arrival":"anything","utilities":["anything"]},
+    "findings":[{"code":"text","severity":"text","subject":"text","station_m":"number","offset_m":"number",
+      "elevation_m":"number","measured":"number","limit":"number","unit":"text","source":"text","source_label":"text",
+      "muted":"anything","text":"text"}]})");
+  return shape;
+}
+
+TEST(CheckCommand, Json_EveryMemberOfTheContract) {
+  for (const char* name :
+       {"house-service", "rail-siding", "car-park-duct", "four-faults", "first-lesson", "sixty-utilities"}) {
+    const Ran ran = run("check", {sample(name), "--json"});
+    ASSERT_EQ(lines(ran.out).size(), 1u) << name;
+    const json line = json::parse(ran.out);
+    expect_shape(line, contract(), name);
+    EXPECT_EQ(line.at("format"), "burrowline-assessment");
+    EXPECT_EQ(line.at("version"), 1);
+    EXPECT_EQ(line.at("file"), sample(name));
+    EXPECT_FALSE(line.contains("working")) << "only when asked for";
+    ASSERT_FALSE(line.at("bore").at("path").empty());
+    double before = 0;
+    for (const json& p : line.at("bore").at("path")) {  // a point at least every 0.25 m
+      EXPECT_LE(p.at("s_m").get<double>() - before, 0.25 + 1e-9);
+      before = p.at("s_m").get<double>();
+    }
+    for (const json& f : line.at("findings")) {
+      EXPECT_THAT(f.at("severity").get<std::string>(), ContainsRegex("^(stop|caution|note)$"));
+      EXPECT_FALSE(f.at("text").get<std::string>().empty());
+    }
+  }
+}
+
+TEST(CheckCommand, Json_WorkingWhenAskedFor) {
+  const json line = json::parse(run("check", {sample("house-service"), "--json", "--working"}).out);
+  ASSERT_TRUE(line.contains("working"));
+  ASSERT_GE(line.at("working").size(), 5u);
+  for (const json& w : line.at("working"))
+    expect_shape(w, json::parse(R"({"code":"text","subject":"text","formula":"text",
+      "inputs":[{"symbol":"text","value":"number","unit":"text"}],"value":"number","unit":"text","limit":"number",
+      "source":"text","source_label":"text"})"),
+                 "working");
+  const Ran text = run("check", {sample("house-service"), "--working"});
+  EXPECT_THAT(text.out, HasSubstr("g = δ − R"));
+  EXPECT_THAT(run("check", {sample("house-service")}).out, Not(HasSubstr("g = δ − R")));
+}
+
+TEST(CheckCommand, Units_ChangeTheWordsAlone) {
+  json metric = json::parse(run("check", {sample("house-service"), "--json"}).out);
+  json us = json::parse(run("check", {sample("house-service"), "--json", "--units", "us"}).out);
+  ASSERT_NE(metric, us);
+  for (json* line : {&metric, &us})
+    for (json& f : line->at("findings")) f.erase("text");
+  EXPECT_EQ(metric, us);
+  EXPECT_THAT(run("check", {sample("house-service"), "--units", "us"}).out, HasSubstr(" ft"));
+}
+
+TEST(CheckCommand, Folder_ItsCrossingsByName) {
+  const Folder folder;
+  folder.copy_sample("first-lesson", "b.crossing");
+  folder.copy_sample("rail-siding", "a.crossing");
+  folder.copy_sample("car-park-duct", "C.crossing");
+  folder.write("notes.txt", "not a crossing");
+  const Ran ran = run("check", {folder.path(), "--json"});
+  EXPECT_EQ(ran.code, 1) << ran.err;
+  std::vector<std::string> files;
+  for (const std::string& line : lines(ran.out)) files.push_back(json::parse(line).at("file"));
+  EXPECT_EQ(files, (std::vector{folder.path("C.crossing"), folder.path("a.crossing"), folder.path("b.crossing")}));
+}
+
+TEST(CheckCommand, BadFileInBetween_IsSaidAndTheRestGoesOn) {
+  const Folder folder;
+  folder.copy_sample("first-lesson", "a.crossing");
+  folder.write("b.crossing", R"({"format":"burrowline-crossing","version":1,"site":{"ground":[[0,"deep"]]}})");
+  folder.copy_sample("first-lesson", "c.crossing");
+  const Ran ran = run("check", {folder.path(), "--json"});
+  EXPECT_EQ(ran.code, 2);
+  ASSERT_EQ(lines(ran.out).size(), 3u) << ran.out;
+  const json bad = json::parse(lines(ran.out)[1]);
+  EXPECT_EQ(bad.at("format"), "burrowline-assessment");
+  EXPECT_EQ(bad.at("version"), 1);
+  EXPECT_EQ(bad.at("file"), folder.path("b.crossing"));
+  EXPECT_EQ(bad.at("error").at("pointer"), "/site/ground/0/1");
+  EXPECT_THAT(bad.at("error").at("found").get<std::string>(), HasSubstr("deep"));
+  EXPECT_FALSE(bad.at("error").at("expected").get<std::string>().empty());
+  EXPECT_EQ(json::parse(lines(ran.out)[2]).at("verdict"), "within-limits");
+  EXPECT_THAT(ran.err, HasSubstr("/site/ground/0/1"));
+}
+
+TEST(CheckCommand, FileThatIsNotThere_IsTwo) {
+  const Ran ran = run("check", {"/nowhere/x.crossing", "--json"});
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_EQ(json::parse(ran.out).at("file"), "/nowhere/x.crossing");
+  EXPECT_THAT(ran.err, HasSubstr("/nowhere/x.crossing"));
+  const Folder empty;
+  EXPECT_EQ(run("check", {empty.path()}).code, 2);
+}
+
+TEST(CheckCommand, Jobs_SameBytes) {
+  const Folder folder;
+  const char* const names[] = {"house-service", "rail-siding", "four-faults", "first-lesson", "car-park-duct"};
+  for (int i = 0; i < 40; ++i) folder.copy_sample(names[i % 5], std::to_string(100 + i) + ".crossing");
+  folder.write("117b.crossing", "[]");
+  const Ran one = run("check", {folder.path(), "--json", "--working", "--jobs", "1"});
+  const Ran four = run("check", {folder.path(), "--json", "--working", "--jobs", "4"});
+  EXPECT_EQ(one.code, 2);
+  EXPECT_EQ(lines(one.out).size(), 41u);
+  EXPECT_TRUE(one.out == four.out);
+  EXPECT_EQ(one.err, four.err);
+  EXPECT_EQ(one.code, four.code);
+}
+
+TEST(CheckCommand, WrongWords_TwoWithTheKnown) {
+  Ran ran = run("check", {sample("first-lesson"), "--jsn"});
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("--jsn"));
+  for (const char* known : {"--json", "--units", "--working", "--alternative", "--jobs"})
+    EXPECT_THAT(ran.err, HasSubstr(known));
+  EXPECT_TRUE(ran.out.empty()) << ran.out;
+  ran = run("check", {sample("first-lesson"), "--units", "furlong"});
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("metric, us"));
+  for (const char* jobs : {"0", "-1", "two", "1.5", "", "99999999999999999999"}) {
+    ran = run("check", {sample("first-lesson"), "--jobs", jobs});
+    EXPECT_EQ(ran.code, 2) << jobs;
+    EXPECT_THAT(ran.err, HasSubstr("a whole number from 1")) << jobs;
+  }
+  EXPECT_EQ(run("check", {sample("first-lesson"), "--jobs"}).code, 2);
+  EXPECT_EQ(run("check", {sample("first-lesson"), "--json", "--json"}).code, 2);
+  EXPECT_EQ(run("check", {}).code, 2);
+  EXPECT_THAT(run("check", {}).err, HasSubstr("no file"));
+}
+
+TEST(CheckCommand, DoubleDash_EndsTheOptions) {
+  const Ran ran = run("check", {"--", "--json"});
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_EQ(ran.err.find("--json: "), 0u) << ran.err;
+}
+
+TEST(CheckCommand, Alternative_StandsInForTheLayout) {
+  const Folder folder;
+  json crossing = json::parse(std::ifstream(sample("first-lesson")));
+  json bore = crossing.at("bore");
+  bore["launch"]["elevation_m"] = bore["launch"]["elevation_m"].get<double>() - 0.3;
+  crossing["alternatives"] = {{{"id", "a1"}, {"name", "deeper"}, {"bore", bore}}};
+  folder.write("x.crossing", crossing.dump());
+  EXPECT_EQ(run("check", {folder.path("x.crossing")}).code, 0);
+  EXPECT_EQ(run("check", {folder.path("x.crossing"), "--alternative", "a1"}).code, 1);
+  const Ran unknown = run("check", {folder.path("x.crossing"), "--alternative", "a7"});
+  EXPECT_EQ(unknown.code, 2);
+  EXPECT_THAT(unknown.err, HasSubstr("a7"));
+  EXPECT_THAT(unknown.err, HasSubstr("a1"));
+}
+
+TEST(Commands, Usage_NamesEachCommand) {
+  for (const char* command : {"check", "sheet", "picture"}) {
+    EXPECT_TRUE(is_command(command));
+    EXPECT_THAT(usage(), HasSubstr("burrowline " + std::string(command)));
+  }
+  EXPECT_FALSE(is_command("dig"));
+  EXPECT_EQ(run("dig", {}).code, 2);
+  EXPECT_EQ(run("dig", {}).err, usage());
+}
+
+}  // namespace
+}  // namespace burrow::test

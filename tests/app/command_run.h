@@ -1,0 +1,71 @@
+#pragma once
+/// Runs a command and keeps what it wrote; a folder that is gone when the test ends.
+
+#include <stdlib.h>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "commands.h"
+
+namespace burrow::test {
+
+struct Ran {
+  int code = -1;
+  std::string out, err;
+};
+
+inline Ran run(const std::string& command, const std::vector<std::string>& words) {
+  std::ostringstream out, err;
+  Ran ran;
+  ran.code = run_command(command, words, {out, err});
+  ran.out = out.str();
+  ran.err = err.str();
+  return ran;
+}
+
+inline std::string sample(const std::string& name) {
+  return BURROW_SOURCE_DIR "/samples/" + name + ".crossing";
+}
+
+class Folder {
+ public:
+  Folder() {
+    std::string name = (std::filesystem::temp_directory_path() / "burrow-app-XXXXXX").string();
+    path_ = ::mkdtemp(name.data()) ? name : std::string();
+  }
+  ~Folder() {
+    std::error_code ignored;
+    std::filesystem::remove_all(path_, ignored);
+  }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+
+  [[nodiscard]] std::string path(const std::string& name = {}) const {
+    return name.empty() ? path_ : path_ + "/" + name;
+  }
+  void write(const std::string& name, const std::string& text) const { std::ofstream(path(name)) << text; }
+  void copy_sample(const std::string& from, const std::string& to) const {
+    std::filesystem::copy_file(sample(from), path(to));
+  }
+  [[nodiscard]] std::string read(const std::string& name) const {
+    std::ostringstream text;
+    text << std::ifstream(path(name), std::ios::binary).rdbuf();
+    return text.str();
+  }
+
+ private:
+  std::string path_;
+};
+
+inline std::vector<std::string> lines(const std::string& text) {
+  std::vector<std::string> all;
+  std::istringstream stream(text);
+  for (std::string line; std::getline(stream, line);) all.push_back(line);
+  return all;
+}
+
+}  // namespace burrow::test

@@ -1,0 +1,204 @@
+// burrowline sheet and picture: what is written has the size asked for and is not blank; wrong words are refused.
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QImage>
+#include <QSet>
+#include <charconv>
+#include <nlohmann/json.hpp>
+
+#include "command_run.h"
+
+namespace burrow::test {
+namespace {
+
+using ::testing::HasSubstr;
+
+/// Width and height in points after "/MediaBox [0 0 w h]".
+std::pair<double, double> media_box(const std::string& pdf) {
+  const auto at = pdf.find("/MediaBox");
+  EXPECT_NE(at, std::string::npos);
+  if (at == std::string::npos) return {};
+  std::vector<double> numbers;
+  const char* p = pdf.data() + pdf.find('[', at) + 1;
+  const char* const end = pdf.data() + pdf.size();
+  while (p < end && *p != ']') {
+    double value = 0;
+    const auto [next, error] = std::from_chars(p, end, value);
+    if (error == std::errc()) {
+      numbers.push_back(value);
+      p = next;
+    } else {
+      ++p;
+    }
+  }
+  EXPECT_EQ(numbers.size(), 4u);
+  return numbers.size() == 4 ? std::pair{numbers[2], numbers[3]} : std::pair<double, double>{};
+}
+
+std::size_t pages(const std::string& pdf) {
+  std::size_t count = 0;
+  for (auto at = pdf.find("/Type /Page"); at != std::string::npos; at = pdf.find("/Type /Page", at + 1))
+    if (pdf.compare(at, 12, "/Type /Pages") != 0) ++count;
+  return count;
+}
+
+struct Paper {
+  const char* name;
+  double width_mm, height_mm;
+};
+
+// ISO 216 A-series and the US sizes 8.5 × 11 and 11 × 17 in (from memory), landscape.
+TEST(SheetCommand, Paper_OnePageOfTheSizeAskedFor) {
+  const Folder folder;
+  for (const auto& [name, width, height] : {Paper{"a3", 420, 297},
+                                            {"a4", 297, 210},
+                                            {"a2", 594, 420},
+                                            {"letter", 279.4, 215.9},
+                                            {"tabloid", 431.8, 279.4}}) {
+    const Ran ran = run("sheet", {sample("house-service"), "-o", folder.path("x.pdf"), "--paper", name});
+    ASSERT_EQ(ran.code, 0) << name << ran.err;
+    const std::string pdf = folder.read("x.pdf");
+    EXPECT_EQ(pdf.substr(0, 5), "%PDF-");
+    const auto [w, h] = media_box(pdf);
+    EXPECT_NEAR(w / 72 * 25.4, width, 0.5) << name;
+    EXPECT_NEAR(h / 72 * 25.4, height, 0.5) << name;
+    EXPECT_EQ(pages(pdf), 1u) << name;
+    EXPECT_GT(pdf.size(), 20000u) << name;
+  }
+}
+
+// The paper of the file counts where none is asked for, and A3 where the file names none either.
+TEST(SheetCommand, PaperNotSaid_TheFilesElseA3) {
+  const Folder folder;
+  nlohmann::json crossing = nlohmann::json::parse(std::ifstream(sample("first-lesson")));
+  const auto width_mm = [&] {
+    folder.write("x.crossing", crossing.dump());
+    const Ran ran = run("sheet", {folder.path("x.crossing"), "-o", folder.path("x.pdf")});
+    EXPECT_EQ(ran.code, 0) << ran.err;
+    return media_box(folder.read("x.pdf")).first / 72 * 25.4;
+  };
+  crossing.erase("sheet");
+  EXPECT_NEAR(width_mm(), 420, 0.5);
+  crossing["sheet"]["paper"] = "a4";
+  EXPECT_NEAR(width_mm(), 297, 0.5);
+}
+
+TEST(SheetCommand, ScaleAndUnits_ChangeThePage) {
+  const Folder folder;
+  const auto page = [&](std::vector<std::string> more) {
+    more.insert(more.begin(), {sample("house-service"), "-o", folder.path("x.pdf")});
+    const Ran ran = run("sheet", more);
+    EXPECT_EQ(ran.code, 0) << ran.err;
+    return folder.read("x.pdf");
+  };
+  const std::string at_100 = page({"--scale", "100"});
+  EXPECT_NE(at_100.size(), page({"--scale", "200"}).size());
+  EXPECT_NE(at_100.size(), page({"--scale", "100", "--units", "us"}).size());
+}
+
+TEST(SheetCommand, WrongWords_TwoAndNothingWritten) {
+  const Folder folder;
+  const std::string out = folder.path("x.pdf");
+  const Ran paper = run("sheet", {sample("first-lesson"), "-o", out, "--paper", "a9"});
+  EXPECT_EQ(paper.code, 2);
+  EXPECT_THAT(paper.err, HasSubstr("a3"));
+  for (const char* scale : {"0", "-5", "x", "1e9", "nan"})
+    EXPECT_EQ(run("sheet", {sample("first-lesson"), "-o", out, "--scale", scale}).code, 2) << scale;
+  EXPECT_EQ(run("sheet", {sample("first-lesson"), "-o", out, "--units", "cubits"}).code, 2);
+  EXPECT_EQ(run("sheet", {sample("first-lesson")}).code, 2);
+  EXPECT_EQ(run("sheet", {"-o", out}).code, 2);
+  EXPECT_EQ(run("sheet", {sample("first-lesson"), sample("rail-siding"), "-o", out}).code, 2);
+  EXPECT_EQ(run("sheet", {"/nowhere.crossing", "-o", out}).code, 2);
+  EXPECT_EQ(run("sheet", {sample("first-lesson"), "-o", out, "--colour"}).code, 2);
+  EXPECT_FALSE(std::filesystem::exists(out));
+  const Ran nowhere = run("sheet", {sample("first-lesson"), "-o", "/nowhere/at/all.pdf"});
+  EXPECT_EQ(nowhere.code, 2);
+  EXPECT_THAT(nowhere.err, HasSubstr("/nowhere/at/all.pdf"));
+}
+
+int colours(const QImage& image) {
+  QSet<QRgb> seen;
+  for (int y = 0; y < image.height(); y += 3)
+    for (int x = 0; x < image.width(); x += 3) seen.insert(image.pixel(x, y));
+  return static_cast<int>(seen.size());
+}
+
+/// Share of the pixels that are not of the colour near the first corner.
+double inked(const QImage& image) {
+  const QRgb ground = image.pixel(2, 2);
+  int other = 0, all = 0;
+  for (int y = 0; y < image.height(); y += 3)
+    for (int x = 0; x < image.width(); x += 3, ++all)
+      if (image.pixel(x, y) != ground) ++other;
+  return static_cast<double>(other) / all;
+}
+
+double brightness(const QImage& image) {
+  double sum = 0;
+  int count = 0;
+  for (int y = 0; y < image.height(); y += 7)
+    for (int x = 0; x < image.width(); x += 7, ++count) sum += qGray(image.pixel(x, y));
+  return sum / count;
+}
+
+TEST(PictureCommand, SizeAndRatio_AsAskedFor) {
+  const Folder folder;
+  const auto size = [&](std::vector<std::string> more) {
+    more.insert(more.begin(), {sample("house-service"), "-o", folder.path("x.png")});
+    const Ran ran = run("picture", more);
+    EXPECT_EQ(ran.code, 0) << ran.err;
+    return QImage(QString::fromStdString(folder.path("x.png"))).size();
+  };
+  EXPECT_EQ(size({}), QSize(1600, 900));
+  EXPECT_EQ(size({"--size", "800x600"}), QSize(800, 600));
+  EXPECT_EQ(size({"--size", "800x600", "--ratio", "2"}), QSize(1600, 1200));
+  EXPECT_EQ(size({"--size", "800x600", "--ratio", "1.5"}), QSize(1200, 900));
+}
+
+TEST(PictureCommand, IsNotBlank_InBothThemes) {
+  const Folder folder;
+  for (const char* name : {"house-service", "rail-siding", "sixty-utilities"}) {
+    QImage images[2];
+    for (const int dark : {0, 1}) {
+      const std::string out = folder.path("x.png");
+      ASSERT_EQ(run("picture", {sample(name), "-o", out, "--theme", dark ? "dark" : "light"}).code, 0);
+      images[dark] = QImage(QString::fromStdString(out));
+      EXPECT_GT(colours(images[dark]), 40) << name;
+      EXPECT_GT(inked(images[dark]), 0.2) << name;
+    }
+    EXPECT_NE(images[0], images[1]);
+    EXPECT_GT(brightness(images[0]), brightness(images[1]) + 60);
+  }
+}
+
+TEST(PictureCommand, DifferentCrossings_DifferentPictures) {
+  const Folder folder;
+  ASSERT_EQ(run("picture", {sample("house-service"), "-o", folder.path("a.png")}).code, 0);
+  ASSERT_EQ(run("picture", {sample("house-service"), "-o", folder.path("b.png")}).code, 0);
+  ASSERT_EQ(run("picture", {sample("rail-siding"), "-o", folder.path("c.png")}).code, 0);
+  ASSERT_EQ(run("picture", {sample("house-service"), "-o", folder.path("d.png"), "--units", "us"}).code, 0);
+  EXPECT_TRUE(folder.read("a.png") == folder.read("b.png"));
+  EXPECT_FALSE(folder.read("a.png") == folder.read("c.png"));
+  EXPECT_FALSE(folder.read("a.png") == folder.read("d.png"));
+}
+
+TEST(PictureCommand, WrongWords_TwoAndNothingWritten) {
+  const Folder folder;
+  const std::string out = folder.path("x.png");
+  for (const char* size : {"800", "800x", "x600", "800*600", "0x0", "-800x600", "99999x600", "nanxnan", "800x600x2"})
+    EXPECT_EQ(run("picture", {sample("first-lesson"), "-o", out, "--size", size}).code, 2) << size;
+  const Ran theme = run("picture", {sample("first-lesson"), "-o", out, "--theme", "pink"});
+  EXPECT_EQ(theme.code, 2);
+  EXPECT_THAT(theme.err, HasSubstr("light, dark"));
+  for (const char* ratio : {"0", "-1", "9", "two"})
+    EXPECT_EQ(run("picture", {sample("first-lesson"), "-o", out, "--ratio", ratio}).code, 2) << ratio;
+  EXPECT_EQ(run("picture", {sample("first-lesson")}).code, 2);
+  EXPECT_EQ(run("picture", {"/nowhere.crossing", "-o", out}).code, 2);
+  EXPECT_FALSE(std::filesystem::exists(out));
+  EXPECT_EQ(run("picture", {sample("first-lesson"), "-o", "/nowhere/at/all.png"}).code, 2);
+}
+
+}  // namespace
+}  // namespace burrow::test
