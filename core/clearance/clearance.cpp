@@ -14,6 +14,18 @@ using namespace clearance;
 
 constexpr double bound_below_rad = 20 * pi / 180;
 
+/// All of the line crosses at 45° or more: the distance then grows faster along it than any spread, and the circle of
+/// an end section lies inside the stadium at the nearest place.
+bool steep_everywhere(const Utility& utility) {
+  for (std::size_t i = 1; i < utility.path.size(); ++i) {
+    const PathVertex& a = utility.path[i - 1];
+    const PathVertex& b = utility.path[i];
+    const double rise = a.z_m && b.z_m ? *b.z_m - *a.z_m : 0;
+    if (std::abs(b.x_m - a.x_m) > std::hypot(b.y_m - a.y_m, rise)) return false;
+  }
+  return true;
+}
+
 void add_chances(Clearance& c, const Pair& pair, const Station& station, const Approach& near, double greatest_sd_m) {
   const double reach = pair.encroachment_radius_m + no_chance_beyond_sd * greatest_sd_m;
   Chances chances;
@@ -21,11 +33,11 @@ void add_chances(Clearance& c, const Pair& pair, const Station& station, const A
   if (near.distance_m <= reach) {
     chances = at_nearest(pair, station, near);
     const RunSection run = worst_section(pair);
-    if (run.found) {
+    if (run.found) c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
+    if (run.found && !steep_everywhere(pair.utility)) {
       const Chances beside = at_section(pair, run, chances.worst);
       c.bound = c.bound || beside.contact > chances.contact;
       chances = larger(chances, beside);
-      c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
     }
   }
   c.contact_chance = chances.contact;
