@@ -11,7 +11,7 @@ constexpr double steel_kg_m3 = 7850;
 constexpr double air_pressure_Pa = 101325;
 
 /// What a generic tool of this diameter has, where neither class nor plate says. `known` holds what the plate gives.
-/// Source: 03 §1 (our model).
+/// Source: help page Method (our model).
 Tool by_diameter(const ToolChoice& known) {
   const double D = known.diameter->m;
   Tool tool;

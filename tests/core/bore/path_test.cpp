@@ -251,7 +251,7 @@ TEST(PathSpread, Differences_LevelError) {
   EXPECT_NEAR(sd / (0.005 * (z_for(1e-4) - z_for(-1e-4)) / 2e-4), 1, 5e-3);
 }
 
-// 03 §4 (our model), by hand: clay, roof not governing. q falls by 0.85 γ r upward; with u = 1/r the mean of r from a
+// help page Method (our model), by hand: clay, roof not governing. q falls by 0.85 γ r upward; with u = 1/r the mean of r from a
 // to 4a is a ln 4/(3/4).
 TEST(Steering, Hand_DeepClay) {
   const Tool used = tool(0.065);
@@ -265,7 +265,7 @@ TEST(Steering, Hand_DeepClay) {
   EXPECT_NEAR(steer.cap_Pa, 18e3 * (2 - 0.0325) + 2 * 40e3 * (2 - 0.0325) / 0.065, 1e-6);
 }
 
-// 03 §4 (our model): close under the surface the side reaches to the surface only, and the roof counts.
+// help page Method (our model): close under the surface the side reaches to the surface only, and the roof counts.
 TEST(Steering, Model_RoofGovernsNearTheSurface) {
   const Tool used = tool(0.065);
   const Ground ground = Ground::uniform(for_tests::soil("firm-clay"));
@@ -277,7 +277,7 @@ TEST(Steering, Model_RoofGovernsNearTheSurface) {
   EXPECT_TRUE(std::isfinite(in_air.pitch_1_m));
 }
 
-// Our model (03 §4): neutral cover C/D, uniform dry ground, class values, tools 45 to 180 mm. Tolerance: half the last
+// Our model (help page Method): neutral cover C/D, uniform dry ground, class values, tools 45 to 180 mm. Tolerance: half the last
 // digit of the table.
 TEST(NeutralCover, Method_Table) {
   const std::pair<const char*, std::array<double, 5>> rows[] = {
@@ -321,7 +321,7 @@ TEST(ChanceOfRefusal, Derived_TwoSoils) {
   EXPECT_EQ(chance_of_refusal(ground, path, {0}), 0);
 }
 
-// 03 §1 (our model): class formulas, here for D = 65 mm.
+// help page Method (our model): class formulas, here for D = 65 mm.
 TEST(ResolveTool, Model_FromDiameter) {
   const Tool t = tool(0.065);
   EXPECT_NEAR(t.length.m, 0.72 + 0.429 + 0.04225, 1e-12);

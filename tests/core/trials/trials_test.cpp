@@ -56,8 +56,8 @@ TEST(Trials, ClosedForm_SpreadWithoutSteering) {
       c.crossing.bore.launch.position_sd.set(Length{0.02});
       c.crossing.bore.launch.level_sd.set(Angle{0.004});
       c.crossing.bore.launch.aim_sd.set(Angle{0.006});
-      const Trials trials = c.run(20000);
-      ASSERT_EQ(trials.arrived.n, 20000);
+      const Trials trials = c.run(6000);
+      ASSERT_EQ(trials.arrived.n, 6000);
       const SoilClass& row = *find_soil(all_tables(), soil);
       const double noise = row.wander.rad_sqrt_m * row.wander.rad_sqrt_m +
                            row.stone_rate.per_m * row.stone_kick.rad * row.stone_kick.rad;
@@ -80,7 +80,7 @@ TEST(Trials, MeanPath_SpreadWithSteering) {
       c.crossing.bore.launch.aim_sd.set(Angle{0.001});
       c.crossing.bore.model.steer_constant_sd.set(Ratio{0.002});
       const PathPoint mean = c.path().points.back();
-      const Trials trials = c.run(20000);
+      const Trials trials = c.run(6000);
       EXPECT_AGREES(*trials.sd_elevation_m, mean.sd_vertical_m);
       EXPECT_AGREES(*trials.sd_offset_m, mean.sd_lateral_m);
       EXPECT_AGREES(*trials.mean_elevation_m, mean.z_m);
@@ -114,7 +114,7 @@ TEST(Trials, ClosedForm_ContactAtCrossing) {
       c.setup.rules.traced = Length{0.1};
       const auto closed = clearances(c.path(), c.tool().diameter, c.crossing.site.utilities, c.crossing.site.ground,
                                      c.setup.rules, all_tables());
-      const Trials trials = c.run(20000);
+      const Trials trials = c.run(8000);
       expect_chance(trials.utilities[0].contact, *closed[0].contact_chance);
       expect_chance(trials.utilities[0].encroachment, *closed[0].encroachment_chance);
       EXPECT_EQ(trials.contact.n, trials.utilities[0].contact.n);
@@ -132,7 +132,7 @@ TEST(Trials, ClosedForm_ContactAtSkewCrossing) {
   c.crossing.site.utilities = {utility};
   const auto closed = clearances(c.path(), c.tool().diameter, c.crossing.site.utilities, c.crossing.site.ground,
                                  c.setup.rules, all_tables());
-  expect_chance(c.run(40000).utilities[0].contact, *closed[0].contact_chance);
+  expect_chance(c.run(20000).utilities[0].contact, *closed[0].contact_chance);
 }
 
 // Closed form: 1 − exp(−λ L).

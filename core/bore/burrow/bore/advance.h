@@ -97,7 +97,7 @@ struct Advance {
 /// are not in it. The blow rate is that of the tool, whatever the pressure. It says too much in soft ground, where the
 /// tool slips back (grip below 1) and the air is throttled.
 ///
-/// Source: 03 §9 (our model, not calibrated).
+/// Source: help page Method (our model, not calibrated).
 /// Range: path with at least one point, gauge > 0, field factor > 0.
 /// Evidence: Advance.*, PublishedAdvance.*
 Advance advance_along(const Ground& ground, const Tool& tool, const BorePath& path, const AdvanceAsk& ask,

@@ -11,7 +11,7 @@ namespace burrow {
 /// Neutral cover in diameters, C/D, of a level tool in endless dry ground of one soil: less cover and it climbs out,
 /// more and it sags. Empty where it does one of the two at every cover between 0.2 and 60 D. The steering constant does
 /// not matter.
-/// Source: root of dθ/ds at θ = 0, 03 §4 (our model).   Evidence: NeutralCover.Method_Table
+/// Source: root of dθ/ds at θ = 0, help page Method (our model).   Evidence: NeutralCover.Method_Table
 std::optional<double> neutral_cover(const Soil& soil, const Tool& tool);
 
 /// The same in the soil that the launch point lies in, taken as endless and dry.

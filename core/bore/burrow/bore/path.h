@@ -49,14 +49,14 @@ struct PathSteps {
 /// Mean: `Steering` with the mean of c; midpoint rule, the curvature of a step put forward from the two last ones.
 /// Spread: wander σ_e² = σ² + λ s_J² of the soil at the axis, start, level and aim errors, the path's own sensitivity
 /// ∂κ/∂z (beside strips ∂κ/∂y), and the spread of c to first order. sd of a coordinate at a station: the sd across the
-/// axis is divided by the cosine of grade or heading. Source: 03 §4 (our model), §5 (derived from it). Range: an exit
+/// axis is divided by the cosine of grade or heading. Source: help page Method (our model). Range: an exit
 /// at or behind the launch face, which the reader refuses, gives the launch point alone with length 0 and `longest`; a
 /// launch point in the air gives the launch point alone and `daylight`. Evidence: PredictPath.*, PathSpread.*, Wander.*
 BorePath predict_path(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps = {});
 
 /// Chance that something in the ground stops the tool on its way up to `up_to`: 1 − exp(−∫ refusal rate ds), with the
 /// rate of the soil at the axis.
-/// Source: 03 §9 (our model).   Evidence: ChanceOfRefusal.*
+/// Source: help page Method (our model).   Evidence: ChanceOfRefusal.*
 double chance_of_refusal(const Ground& ground, const BorePath& path, Length up_to);
 double chance_of_refusal(const Ground& ground, const BorePath& path);
 

@@ -6,7 +6,7 @@ namespace burrow {
 /// Position w across the axis and heading φ in one plane: dw = φ ds, dφ = (κ + g w) ds + σ_e dW, with g = ∂κ/∂w.
 /// Covariance: transition exp([[0, 1], [g, 0]] h), noise σ_e² [[h³/3, h²/2], [h²/2, h]].
 /// For g = 0: Var w = s₀² + θ₀² L² + σ_e² L³/3 exactly.
-/// Source: 03 §5 (derived).   Evidence: Wander.*, PathSpread.*
+/// Source: help page Method (derived).   Evidence: Wander.*, PathSpread.*
 class Spread {
  public:
   Spread(double position_sd_m, double heading_sd_rad)

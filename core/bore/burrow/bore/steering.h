@@ -21,7 +21,7 @@ struct Steer {
 ///   dθ/ds = (c/L_t) [A_v 2 ℓ_n/L_t − W cosθ/(q D L_t)],   dψ/ds = (c/L_t) A_h 2 ℓ_n/L_t,   ℓ_n = 1.5 D
 ///   A_v = (q_below − q_above)/(q_below + q_above),   A_h = (q_right − q_left)/(q_right + q_left)
 /// q of a side from r = a to min(2 D, d); q_above at most the roof cap.
-/// Source: 03 §4 (our model).   Range: an axis below the surface; at and above it the roof carries nothing.
+/// Source: help page Method (our model).   Range: an axis below the surface; at and above it the roof carries nothing.
 /// Evidence: Steering.*, NeutralCover.*
 class Steering {
  public:

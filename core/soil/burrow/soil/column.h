@@ -24,7 +24,7 @@ struct Layer {
 };
 
 /// Valid as long as the `Ground` it was taken from. Above the surface all stresses are those of the surface.
-/// Source: our model (03 §3); water hydrostatic.   Evidence: Column.*
+/// Source: our model (help page Method); water hydrostatic.   Evidence: Column.*
 class Column {
  public:
   [[nodiscard]] double surface_m() const { return layers_.front().top_m; }
@@ -43,7 +43,7 @@ class Column {
   /// Mean resistance on the upper and on the lower side of an axis at z, r from `inner` to `outer`:
   /// ∫ q r⁻² dr / ∫ r⁻² dr. With u = 1/r the weight is even. Cut at every boundary of layers and at the water; in each piece
   /// a closed form where q is a straight line, else 12 Gauss points, 6 where the stress changes less than twofold.
-  /// Source: our model (03 §4).   Range: 0 < inner; outer ≤ inner gives q at `inner`.
+  /// Source: our model (help page Method).   Range: 0 < inner; outer ≤ inner gives q at `inner`.
   /// Evidence: SideResistance.*
   [[nodiscard]] double resistance_above(double z_m, double inner_m, double outer_m) const;
   [[nodiscard]] double resistance_below(double z_m, double inner_m, double outer_m) const;

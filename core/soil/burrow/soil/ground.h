@@ -16,7 +16,7 @@ namespace burrow {
 /// `Site::ground_points` (points off the line) do not enter. Strips of other soil have their outline in plan; where two
 /// overlap the later one counts. Where the top of a lower stratum rises above an upper one, the upper has no thickness;
 /// the first stratum reaches to the ground line. Water above the ground stands on it as free water.
-/// Source: 03 §3, §4 (our model).
+/// Source: help page Method (our model).
 /// Range: at least one ground point and one stratum, every soil known to the tables (the reader refuses anything else;
 /// otherwise a bug).   Evidence: Ground.*
 class Ground {
