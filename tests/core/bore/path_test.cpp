@@ -251,8 +251,8 @@ TEST(PathSpread, Differences_LevelError) {
   EXPECT_NEAR(sd / (0.005 * (z_for(1e-4) - z_for(-1e-4)) / 2e-4), 1, 5e-3);
 }
 
-// help page Method (our model), by hand: clay, roof not governing. q falls by 0.85 γ r upward; with u = 1/r the mean of r from a
-// to 4a is a ln 4/(3/4).
+// help page Method (our model), by hand: clay, roof not governing. q falls by 0.85 γ r upward; with u = 1/r the mean of
+// r from a to 4a is a ln 4/(3/4).
 TEST(Steering, Hand_DeepClay) {
   const Tool used = tool(0.065);
   const Ground ground = Ground::uniform(for_tests::soil("firm-clay"));
@@ -277,8 +277,8 @@ TEST(Steering, Model_RoofGovernsNearTheSurface) {
   EXPECT_TRUE(std::isfinite(in_air.pitch_1_m));
 }
 
-// Our model (help page Method): neutral cover C/D, uniform dry ground, class values, tools 45 to 180 mm. Tolerance: half the last
-// digit of the table.
+// Our model (help page Method): neutral cover C/D, uniform dry ground, class values, tools 45 to 180 mm. Tolerance:
+// half the last digit of the table.
 TEST(NeutralCover, Method_Table) {
   const std::pair<const char*, std::array<double, 5>> rows[] = {
       {"soft-clay", {2.2, 2.1, 2.0, 1.9, 1.7}},        {"firm-clay", {2.5, 2.5, 2.4, 2.3, 2.2}},

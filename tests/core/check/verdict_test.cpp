@@ -185,7 +185,7 @@ TEST(Verdict, IncompleteComesBeforeCaution) {
   EXPECT_EQ(judged(crossing).verdict, Verdict::incomplete);
 }
 
-// Method §2: a guessed stratum is a caution where the bore runs through it, nowhere else.
+// Our model: a guessed stratum is a caution where the bore runs through it, nowhere else.
 TEST(Verdict, GuessedSoil_WhereTheBoreRuns) {
   Crossing crossing = clean_crossing();
   Stratum deep;

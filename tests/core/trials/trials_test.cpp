@@ -44,7 +44,7 @@ TEST(Trials, Limit_StraightWithoutSteering) {
   EXPECT_EQ(trials.paths[0].back().x_m, 15);
 }
 
-// Closed form (derived, method §5): Var = s0² + θ0² L² + (σ² + λ s_J²) L³/3, over soils with and without stones.
+// Closed form (derived): Var = s0² + θ0² L² + (σ² + λ s_J²) L³/3, over soils with and without stones.
 TEST(Trials, ClosedForm_SpreadWithoutSteering) {
   for (const char* soil : {"soft-clay", "medium-sand", "made-ground", "cobbly"})
     for (const double length : {4.0, 12.0, 25.0}) {

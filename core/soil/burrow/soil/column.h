@@ -41,10 +41,10 @@ class Column {
   [[nodiscard]] double roof_cap(double z_axis_m, double diameter_m) const;
 
   /// Mean resistance on the upper and on the lower side of an axis at z, r from `inner` to `outer`:
-  /// ∫ q r⁻² dr / ∫ r⁻² dr. With u = 1/r the weight is even. Cut at every boundary of layers and at the water; in each piece
-  /// a closed form where q is a straight line, else 12 Gauss points, 6 where the stress changes less than twofold.
-  /// Source: our model (help page Method).   Range: 0 < inner; outer ≤ inner gives q at `inner`.
-  /// Evidence: SideResistance.*
+  /// ∫ q r⁻² dr / ∫ r⁻² dr. With u = 1/r the weight is even. Cut at every boundary of layers and at the water; in each
+  /// piece a closed form where q is a straight line, else 12 Gauss points, 6 where the stress changes less than
+  /// twofold. Source: our model (help page Method).   Range: 0 < inner; outer ≤ inner gives q at `inner`. Evidence:
+  /// SideResistance.*
   [[nodiscard]] double resistance_above(double z_m, double inner_m, double outer_m) const;
   [[nodiscard]] double resistance_below(double z_m, double inner_m, double outer_m) const;
   /// The lesser of `resistance_above` and the roof cap; the integral is left out where the cap plainly governs.

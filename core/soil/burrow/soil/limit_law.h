@@ -10,10 +10,10 @@ namespace burrow {
 
 /// Undrained: q = (1 + K0)/2 · σ_v + s_u (1 + ln(G/s_u)), a straight line in the total stress.
 /// Drained:   q = p_L′(p0′) + u with p0′ = (1 + K0)/2 · σ_v′, not below 0.5 kPa; p_L′ by `drained_limit`, cylinder.
-/// Source: help page Method (our model) on Gibson & Anderson 1961 and Yu & Houlsby 1991. By the theorem of corresponding states
-/// the solver depends on p0′ + c cot φ alone, so ln(p_L′ + c cot φ) is fitted over ln(p0′ + c cot φ) at 12 Chebyshev
-/// nodes. Range: any soil. Angles outside the method's range are taken at its nearest edge, a modulus below what the
-/// strength needs as that need; beyond the fitted stress the solver itself is asked. Evidence:
+/// Source: help page Method (our model) on Gibson & Anderson 1961 and Yu & Houlsby 1991. By the theorem of
+/// corresponding states the solver depends on p0′ + c cot φ alone, so ln(p_L′ + c cot φ) is fitted over ln(p0′ + c cot
+/// φ) at 12 Chebyshev nodes. Range: any soil. Angles outside the method's range are taken at its nearest edge, a
+/// modulus below what the strength needs as that need; beyond the fitted stress the solver itself is asked. Evidence:
 /// LimitLaw.Solver_FitError, LimitLaw.AnySoil_FinitePressure
 class LimitLaw {
  public:

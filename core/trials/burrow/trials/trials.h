@@ -97,9 +97,9 @@ Count refused_between(const Trials& trials, double from_m, double to_m);
 /// The path is that of `Steering` through `TurnTable`, followed from the launch face to the exit face.
 /// A bore that touches a utility ends there, and comes too near only to those it has passed by then. `refused`,
 /// `contact`, `daylight` and `lost` do not arrive. `progress` is called on this thread with the share done. `threads`
-/// 0: as many as the machine has. Source: help page Method (our model).   Range: an exit at or behind the launch face gives no
-/// trials. Accuracy: step 0.10 m moves the arrival by less than 1 mm. The same seed gives the same answer at any
-/// `threads`. Evidence: Trials.*, TurnTable.*
+/// 0: as many as the machine has. Source: help page Method (our model).   Range: an exit at or behind the launch face
+/// gives no trials. Accuracy: step 0.10 m moves the arrival by less than 1 mm. The same seed gives the same answer at
+/// any `threads`. Evidence: Trials.*, TurnTable.*
 Trials run_trials(const Crossing& crossing, const Tables& tables, const TrialsSetup& setup, std::stop_token stop = {},
                   const std::function<void(double)>& progress = {}, unsigned threads = 0);
 
