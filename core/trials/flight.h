@@ -59,16 +59,16 @@ class Flight {
 
   double step_ = 0;
   std::size_t step_count_ = 0, flying_ = 0;  // points recorded so far
-  alignas(64) Lane x_, y_, z_, cos_grade_, sin_grade_, cos_heading_, sin_heading_;
-  alignas(64) Lane constant_, pitch_, yaw_, normal_pitch_, normal_yaw_;
-  alignas(64) Lane stone_left_, refusal_left_, stone_kick_, exit_, least_depth_, depth_;
-  alignas(64) std::array<float, lanes> asymmetry_, sag_;
-  std::array<std::uint32_t, lanes> soil_{};
   std::vector<Lane> x_at_, y_at_, z_at_;
-  std::array<TrialEnd, lanes> end_;
-  std::array<std::size_t, lanes> last_;
-  std::array<Point3, lanes> end_at_;
-  Lane end_arc_;
+  Lane x_{}, y_{}, z_{}, cos_grade_{}, sin_grade_{}, cos_heading_{}, sin_heading_{};
+  Lane constant_{}, pitch_{}, yaw_{}, normal_pitch_{}, normal_yaw_{};  // constant × step; turns of the step
+  Lane stone_left_{}, refusal_left_{}, stone_kick_{};                  // of exponential draws, what is not used up
+  Lane exit_{}, least_depth_{}, depth_{}, end_arc_{};
+  std::array<Point3, lanes> end_at_{};
+  std::array<std::size_t, lanes> last_{};
+  std::array<float, lanes> asymmetry_{}, sag_{};
+  std::array<std::uint32_t, lanes> soil_{};
+  std::array<TrialEnd, lanes> end_{};
 };
 
 }  // namespace burrow::trials

@@ -199,7 +199,7 @@ Count refused_between(const Trials& trials, double from_m, double to_m) {
   return {n, trials.count};
 }
 
-Trials run_trials(const Crossing& crossing, const Tables& tables, const TrialsSetup& setup, std::stop_token stop,
+Trials run_trials(const Crossing& crossing, const Tables& tables, const TrialsSetup& setup, const std::stop_token& stop,
                   const std::function<void(double)>& progress, unsigned threads) {
   const Bore& bore = crossing.bore;
   Trials trials;

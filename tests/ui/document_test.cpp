@@ -77,6 +77,37 @@ TEST(Document, SavingTwiceGivesTheSameBytes) {
   EXPECT_EQ(*read_text_file(a.toStdString()), *read_text_file(b.toStdString()));
 }
 
+TEST(Document, WhatCouldNotBeReopenedIsNotSaved) {
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("kept.crossing"));
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("house-service")));
+  ASSERT_TRUE(document.save_as(path));
+  const std::string before = *read_text_file(path.toStdString());
+  Launch beyond_exit = document.crossing().bore.launch;
+  beyond_exit.station.m = document.crossing().bore.exit.station.m + 1;
+  document.change({PartKind::launch, {}, -1}, beyond_exit, QStringLiteral("Move"));
+  const Result<void> saved = document.save_as(path);
+  ASSERT_FALSE(saved.has_value());
+  EXPECT_NE(saved.error().place.find("/bore/"), std::string::npos);
+  EXPECT_EQ(*read_text_file(path.toStdString()), before);
+}
+
+TEST(Document, NothingIsSavedInTheMiddleOfADrag) {
+  QTemporaryDir folder;
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("house-service")));
+  const Crossing before = document.crossing();
+  {
+    EditSession session(document, {PartKind::launch, {}, -1});
+    Launch moved = before.bore.launch;
+    moved.elevation.m -= 1;
+    session.preview(moved);
+    EXPECT_FALSE(document.save_as(folder.filePath(QStringLiteral("x.crossing"))));
+  }
+  EXPECT_EQ(document.crossing(), before) << "a session that is not finished puts everything back";
+}
+
 TEST(Recovery, CrashLosesNothing) {
   QTemporaryDir folder;
   const QString kept = folder.filePath(QStringLiteral("unsaved"));

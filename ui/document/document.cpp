@@ -96,7 +96,11 @@ Result<void> Document::open(const QString& path) {
 Result<void> Document::save_as(const QString& path) {
   if (crossing_.version > known_file_version)
     return fail(path.toStdString(), "a crossing of a newer version", "a program of that version to save it");
-  Result<void> saved = save_atomically(path.toStdString(), write_crossing(crossing_));
+  if (in_session_) return fail(path.toStdString(), "a drag that is not finished", "the mouse button released first");
+  const std::string text = write_crossing(crossing_);
+  // What could not be opened again is not written over what could.
+  if (const Result<Crossing> again = read_crossing(text, tables_); !again) return tl::unexpected(again.error());
+  Result<void> saved = save_atomically(path.toStdString(), text);
   if (!saved) return saved;
   path_ = QFileInfo(path).absoluteFilePath();
   read_only_because_.clear();

@@ -70,12 +70,23 @@ void MainWindow::make_file_menu() {
 
 void MainWindow::make_edit_menu() {
   QMenu* menu = menuBar()->addMenu(tr("&Edit"));
-  QAction* undo = document_.undo_stack().createUndoAction(this, tr("Undo:"));
-  undo->setShortcut(QKeySequence::Undo);
-  QAction* redo = document_.undo_stack().createRedoAction(this, tr("Redo:"));
+  // Own actions: nothing is undone in the middle of a drag.
+  QUndoStack& stack = document_.undo_stack();
+  QAction* undo = menu->addAction(tr("&Undo"), QKeySequence::Undo, this, [this] {
+    if (!document_.in_session()) document_.undo_stack().undo();
+  });
+  QAction* redo = menu->addAction(tr("&Redo"), this, [this] {
+    if (!document_.in_session()) document_.undo_stack().redo();
+  });
   redo->setShortcuts({QKeySequence(tr("Ctrl+Y")), QKeySequence(tr("Ctrl+Shift+Z"))});
-  menu->addAction(undo);
-  menu->addAction(redo);
+  undo->setEnabled(false);
+  redo->setEnabled(false);
+  connect(&stack, &QUndoStack::canUndoChanged, undo, &QAction::setEnabled);
+  connect(&stack, &QUndoStack::canRedoChanged, redo, &QAction::setEnabled);
+  connect(&stack, &QUndoStack::undoTextChanged, undo,
+          [undo](const QString& step) { undo->setText(step.isEmpty() ? tr("&Undo") : tr("&Undo: %1").arg(step)); });
+  connect(&stack, &QUndoStack::redoTextChanged, redo,
+          [redo](const QString& step) { redo->setText(step.isEmpty() ? tr("&Redo") : tr("&Redo: %1").arg(step)); });
   menu->addSeparator();
   menu->addAction(tr("&Type values of the picked thing…"), QKeySequence(Qt::CTRL | Qt::Key_T), this, [this] {
     if (drawing_->picked().none())

@@ -100,7 +100,8 @@ Count refused_between(const Trials& trials, double from_m, double to_m);
 /// 0: as many as the machine has. Source: help page Method (our model).   Range: an exit at or behind the launch face
 /// gives no trials. Accuracy: step 0.10 m moves the arrival by less than 1 mm. The same seed gives the same answer at
 /// any `threads`. Evidence: Trials.*, TurnTable.*
-Trials run_trials(const Crossing& crossing, const Tables& tables, const TrialsSetup& setup, std::stop_token stop = {},
-                  const std::function<void(double)>& progress = {}, unsigned threads = 0);
+Trials run_trials(const Crossing& crossing, const Tables& tables, const TrialsSetup& setup,
+                  const std::stop_token& stop = {}, const std::function<void(double)>& progress = {},
+                  unsigned threads = 0);
 
 }  // namespace burrow
