@@ -116,8 +116,8 @@ void TurnTable::look(const std::array<double, N>& x, const std::array<double, N>
     whole = static_cast<std::int32_t>(t);
     share = static_cast<float>(t - whole);
   };
-  std::array<std::int32_t, N> row{}, column{};
-  std::array<float, N> share{}, across{};
+  std::array<std::int32_t, N> row, column;  // NOLINT(cppcoreguidelines-pro-type-member-init): filled below
+  std::array<float, N> share, across;       // NOLINT(cppcoreguidelines-pro-type-member-init)
   if (level_) {
     for (std::size_t i = 0; i < N; ++i) depth[i] = surface_m_[0] - z[i];
   }
