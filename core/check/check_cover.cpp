@@ -14,7 +14,7 @@ struct LeastCover {
   const PathPoint* point = nullptr;
   double mean_m = std::numeric_limits<double>::infinity();
   double low_m = std::numeric_limits<double>::infinity();
-  double low_station_m = 0, low_elevation_m = 0;
+  const PathPoint* low_point = nullptr;
 };
 
 LeastCover least_cover(const std::vector<PathPoint>& points, const Stretch& stretch) {
@@ -27,8 +27,7 @@ LeastCover least_cover(const std::vector<PathPoint>& points, const Stretch& stre
     }
     if (p.cover_m - band_90_sd * p.sd_vertical_m < least.low_m) {
       least.low_m = p.cover_m - band_90_sd * p.sd_vertical_m;
-      least.low_station_m = p.x_m;
-      least.low_elevation_m = p.z_m;
+      least.low_point = &p;
     }
   }
   return least;
@@ -40,11 +39,11 @@ void demand_cover(Judge& judge, std::string_view code, const std::string& subjec
   const LeastCover least = least_cover(judge.answer.bore.points, stretch);
   if (!least.point) return;
   const PathPoint& p = *least.point;
+  const PathPoint& low = *least.low_point;
   const double mean =
       judge.demand(finding_at(code, Severity::stop, subject, name, p.x_m, p.y_m, p.z_m), least.mean_m, limit);
   if (mean >= 0)
-    judge.demand(finding_at(std::string(code) + "-low", Severity::caution, subject, name, least.low_station_m, p.y_m,
-                            least.low_elevation_m),
+    judge.demand(finding_at(std::string(code) + "-low", Severity::caution, subject, name, low.x_m, low.y_m, low.z_m),
                  least.low_m, limit);
   judge.show({code,
               subject,
@@ -52,9 +51,18 @@ void demand_cover(Judge& judge, std::string_view code, const std::string& subjec
               {{"z_ground", elevation_at(judge.crossing.site.ground, p.x_m), "m"},
                {"z_axis", p.z_m, "m"},
                {"D", judge.tool.diameter.m, "m"},
-               {"C − 1.645 sd", least.low_m, "m"}},
+               {"x", p.x_m, "m"}},
               "C",
               least.mean_m,
+              "m",
+              limit.value,
+              limit.source});
+  judge.show({code == "bore.cover" ? "bore.cover-low" : "surface.cover-low",
+              subject,
+              "C_low = C − 1.645 sd",
+              {{"C", low.cover_m, "m"}, {"sd", low.sd_vertical_m, "m"}, {"x", low.x_m, "m"}},
+              "C_low",
+              least.low_m,
               "m",
               limit.value,
               limit.source});

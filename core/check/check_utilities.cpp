@@ -58,9 +58,12 @@ Limit gap_limit(const Judge& judge, const Clearance& c, const Utility& utility) 
 /// Stop above the one limit, else caution above the other.
 void demand_chance(Judge& judge, const Clearance& c, std::string_view code, double chance, std::string_view stop,
                    std::string_view caution) {
-  const Severity worst = hurts(c) ? Severity::stop : Severity::caution;
-  if (judge.demand(at(c, code, worst, ""), chance, judge.limit(stop)) >= 0)
-    judge.demand(at(c, code, Severity::caution, ""), chance, judge.limit(caution));
+  Finding finding = at(c, code, hurts(c) ? Severity::stop : Severity::caution, "");
+  finding.limit_base = c.required_fixed_m;
+  if (judge.demand(finding, chance, judge.limit(stop)) >= 0) {
+    finding.severity = Severity::caution;
+    judge.demand(finding, chance, judge.limit(caution));
+  }
 }
 
 UtilityAnswer answer_of(const Clearance& c) {
@@ -102,7 +105,9 @@ void check_utilities(Judge& judge) {
     ask_for_missing(judge, c);
     if (c.separation_m) {
       const Severity severity = hurts(c) ? Severity::stop : Severity::caution;
-      judge.demand(at(c, "utility.separation", severity, "m"), *c.separation_m, gap_limit(judge, c, utilities[i]));
+      Finding gap = at(c, "utility.separation", severity, "m");
+      gap.limit_base = c.required_fixed_m;
+      judge.demand(std::move(gap), *c.separation_m, gap_limit(judge, c, utilities[i]));
     }
     if (c.contact_chance_worst)
       demand_chance(judge, c, "utility.contact", *c.contact_chance_worst, "contact_stop", "contact_caution");

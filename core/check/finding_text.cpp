@@ -25,25 +25,32 @@ struct Row {
 const Row rows[] = {
     {"utility.separation",
      [](const Say& s) {
+       std::string wanted = s.limit(Dimension::length);
+       if (s.f.limit && s.f.limit_base && *s.f.limit - *s.f.limit_base > 0.005)
+         wanted += fmt::format(" wanted ({} + {} for not knowing exactly)",
+                               format(*s.f.limit_base, Dimension::length, s.units),
+                               format(*s.f.limit - *s.f.limit_base, Dimension::length, s.units));
+       else
+         wanted += " wanted";
        if (s.f.measured && *s.f.measured < 0)
-         return fmt::format("runs into {} by {}, {} clear wanted", s.f.name,
-                            format(-*s.f.measured, Dimension::length, s.units), s.limit(Dimension::length));
-       return fmt::format("{} clear of {}, {} wanted", s.measured(Dimension::length), s.f.name,
-                          s.limit(Dimension::length));
+         return fmt::format("runs into {} by {}, {}", s.f.name, format(-*s.f.measured, Dimension::length, s.units),
+                            wanted);
+       return fmt::format("{} clear of {}, {}", s.measured(Dimension::length), s.f.name, wanted);
      },
-     "Move the bore away: another launch level, grade or station; or expose the utility and measure it."},
+     "Move the bore away: another launch level, grade or station. Then expose the utility before the tool passes."},
     {"utility.contact",
      [](const Say& s) {
-       return fmt::format("chance of touching {} up to {}, {} at most", s.f.name, s.measured(Dimension::chance),
+       return fmt::format("{} chance of touching {}, {} at most", s.measured(Dimension::chance), s.f.name,
                           s.limit(Dimension::chance));
      },
-     "Expose the utility where the bore passes, or pass further off."},
+     "Pass further off, or expose the utility where the bore passes and enter what was measured."},
     {"utility.encroachment",
      [](const Say& s) {
-       return fmt::format("chance of coming nearer to {} than wanted {}, {} at most", s.f.name,
-                          s.measured(Dimension::chance), s.limit(Dimension::chance));
+       return fmt::format("{} chance of passing closer than {} to {}, {} at most", s.measured(Dimension::chance),
+                          s.f.limit_base ? format(*s.f.limit_base, Dimension::length, s.units) : std::string("wanted"),
+                          s.f.name, s.limit(Dimension::chance));
      },
-     "Expose the utility where the bore passes, or pass further off."},
+     "Pass further off, or expose the utility where the bore passes and enter what was measured."},
     {"utility.expose",
      [](const Say& s) { return fmt::format("{} lies within the band and nobody has exposed it", s.f.name); },
      "Expose it before the tool passes."},
@@ -95,7 +102,7 @@ const Row rows[] = {
        return fmt::format("bore {} long, {} at most for this tool", s.measured(Dimension::length),
                           s.limit(Dimension::length));
      },
-     "Move the pits closer, bore from both sides, or use a larger tool."},
+     "Move the pits closer, or dig a pit in between."},
     {"bore.daylight", [](const Say&) { return std::string("the tool comes out of the ground before the exit pit"); },
      "Launch deeper or grade downward."},
     {"bore.no-arrival", [](const Say&) { return std::string("the predicted path does not reach the exit face"); },
@@ -131,6 +138,15 @@ const Row rows[] = {
                           s.measured(Dimension::ratio), s.limit(Dimension::ratio));
      },
      "Slope it flatter, or shore or shield it."},
+    {"pit.utility", [](const Say& s) { return fmt::format("{} lies inside the excavation of a pit", s.f.name); },
+     "Move the pit; or expose the utility by hand first and support it."},
+    {"missing.pit-signs",
+     [](const Say& s) {
+       return fmt::format(
+           "{} has an upright side without support, and nobody has said that its sides show no sign of distress",
+           s.f.name);
+     },
+     "Have the competent person look, and enter it; or shore that side."},
     {"pit.bore-side-sloped",
      [](const Say& s) {
        return fmt::format("bore side of {} is sloped: the roof is missing where the tool passes", s.f.name);

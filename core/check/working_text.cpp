@@ -4,7 +4,8 @@
 
 namespace burrow {
 
-std::string working_number(double value, std::string_view unit, UnitSystem units) {
+std::string working_number(double value, std::string_view unit, UnitSystem units, std::string_view symbol) {
+  if (unit.empty() && symbol.starts_with('P')) return format(value, Dimension::chance, units);
   if (unit == "m")
     return units == UnitSystem::us ? fmt::format("{:.4g} ft", value / 0.3048) : fmt::format("{:.4g} m", value);
   if (unit == "Pa")
@@ -18,10 +19,11 @@ std::string working_number(double value, std::string_view unit, UnitSystem units
 std::string working_text(const Working& working, UnitSystem units) {
   std::string text = std::string(working.formula) + "\n";
   for (const WorkingInput& input : working.inputs)
-    text += fmt::format("  {} = {}\n", input.symbol, working_number(input.value, input.unit, units));
-  text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units));
-  if (working.limit) text += fmt::format("limit {}\n", working_number(*working.limit, working.unit, units));
-  text += "source: " + working.source.text + (working.source.text.empty() ? "" : " ") + "[" +
+    text += fmt::format("  {} = {}\n", input.symbol, working_number(input.value, input.unit, units, input.symbol));
+  text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units, working.symbol));
+  if (working.limit)
+    text += fmt::format("limit {}\n", working_number(*working.limit, working.unit, units, working.symbol));
+  text += "from: " + working.source.text + (working.source.text.empty() ? "" : " ") + "[" +
           std::string(words(working.source.label)) + "]";
   return text;
 }

@@ -39,6 +39,15 @@ std::string free_id(const Crossing& crossing, std::string_view prefix) {
   collect_ids(site.background, ids);
   collect_ids(crossing.record, ids);
   collect_ids(crossing.alternatives, ids);
+  // Ids are never given out again while anything still names them.
+  for (const TestHole& hole : site.test_holes) ids.insert(hole.utility);
+  for (const Mute& mute : crossing.muted) ids.insert(mute.subject);
+  for (const std::string& lock : crossing.locks)
+    for (std::size_t from = 0; from < lock.size();) {
+      const std::size_t to = std::min(lock.find('/', from), lock.size());
+      ids.insert(lock.substr(from, to - from));
+      from = to + 1;
+    }
   for (int n = 1;; ++n) {
     std::string id = std::string(prefix) + std::to_string(n);
     if (!ids.contains(id)) return id;

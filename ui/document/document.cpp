@@ -57,6 +57,7 @@ QString Document::title() const {
 }
 
 void Document::adopt(Crossing crossing, const QString& path, const QString& read_only_because, bool unsaved) {
+  if (session_) session_->abandon();
   crossing_ = std::move(crossing);
   stale_ = true;
   path_ = path;
@@ -116,12 +117,13 @@ void Document::set_part(const PartRef& part, PartValue value) {
   Q_EMIT changed();
 }
 
-void Document::change(const PartRef& part, PartValue value, const QString& step_name) {
-  if (crossing_.version > known_file_version || in_session_) return;
-  if (take(crossing_, part) == value) return;
+bool Document::change(const PartRef& part, PartValue value, const QString& step_name) {
+  if (crossing_.version > known_file_version || in_session_) return false;
+  if (take(crossing_, part) == value) return true;
   auto* edit = new SwapEdit(*this, part, std::move(value), false);
   edit->setText(step_name);
   undo_.push(edit);
+  return true;
 }
 
 EditSession::EditSession(Document& document, PartRef part)
@@ -131,11 +133,19 @@ EditSession::EditSession(Document& document, PartRef part)
       crossing_before_(document.crossing()),
       assessment_before_(document.assessment()) {
   document_.in_session_ = true;
+  document_.session_ = this;
 }
 
 EditSession::~EditSession() {
+  abandon();
+}
+
+void EditSession::abandon() {
+  if (!open_) return;
+  open_ = false;
   document_.in_session_ = false;
-  if (open_) document_.set_part(part_, before_);
+  document_.session_ = nullptr;
+  document_.set_part(part_, before_);
 }
 
 void EditSession::preview(PartValue value) {
@@ -143,8 +153,10 @@ void EditSession::preview(PartValue value) {
 }
 
 void EditSession::finish(const QString& step_name) {
+  if (!open_) return;
   open_ = false;
   document_.in_session_ = false;
+  document_.session_ = nullptr;
   if (take(document_.crossing(), part_) == before_) return;
   auto* edit = new SwapEdit(document_, part_, before_, true);
   edit->setText(step_name);

@@ -45,6 +45,8 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return crossing.bore.exit;
     case PartKind::utility:
       return take_element(crossing.site.utilities, part.id);
+    case PartKind::utility_and_holes:
+      return UtilityAndHoles{take_element(crossing.site.utilities, part.id), crossing.site.test_holes};
     case PartKind::ground:
       return crossing.site.ground;
     case PartKind::stratum:
@@ -77,6 +79,12 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
     case PartKind::utility:
       put_element(crossing.site.utilities, part.id, expect<Element<Utility>>(std::move(value)));
       return;
+    case PartKind::utility_and_holes: {
+      auto both = expect<UtilityAndHoles>(std::move(value));
+      put_element(crossing.site.utilities, part.id, std::move(both.utility));
+      crossing.site.test_holes = std::move(both.holes);
+      return;
+    }
     case PartKind::ground:
       crossing.site.ground = expect<LevelLine>(std::move(value));
       return;
@@ -103,6 +111,32 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
   }
 }
 
+bool holds(const Crossing& crossing, const PartRef& part) {
+  const auto in = [&](const auto& list) {
+    return std::any_of(list.begin(), list.end(), [&](const auto& e) { return e.id == part.id; });
+  };
+  const auto vertex = [&](std::size_t count) { return part.index < 0 || static_cast<std::size_t>(part.index) < count; };
+  switch (part.kind) {
+    case PartKind::utility:
+    case PartKind::utility_and_holes:
+      for (const Utility& u : crossing.site.utilities)
+        if (u.id == part.id) return vertex(u.path.size());
+      return false;
+    case PartKind::surface:
+      return in(crossing.site.surface);
+    case PartKind::stratum:
+      for (const Stratum& s : crossing.site.strata)
+        if (s.id == part.id) return vertex(s.top ? s.top->size() : 0);
+      return false;
+    case PartKind::ground:
+      return vertex(crossing.site.ground.size());
+    case PartKind::water:
+      return crossing.site.water && vertex(crossing.site.water->size());
+    default:
+      return true;
+  }
+}
+
 bool member_locked(const Crossing& crossing, const std::string& pointer) {
   return std::any_of(crossing.locks.begin(), crossing.locks.end(), [&](const std::string& lock) {
     return pointer == lock ||
@@ -115,15 +149,15 @@ bool part_locked(const Crossing& crossing, const PartRef& part) {
     case PartKind::launch:
       return member_locked(crossing, "/bore/launch");
     case PartKind::grade:
-      return member_locked(crossing, "/bore/launch/grade");
+      return member_locked(crossing, "/bore/launch");
     case PartKind::exit:
-      return member_locked(crossing, "/bore/exit/station_m");
+      return member_locked(crossing, "/bore/exit");
     case PartKind::utility:
-      return member_locked(crossing, "/site/utilities/" + part.id);
+      return member_locked(crossing, "/site/utilities/" + part.id + "/path");
     case PartKind::ground:
       return member_locked(crossing, "/site/ground");
     case PartKind::stratum:
-      return member_locked(crossing, "/site/strata/" + part.id);
+      return member_locked(crossing, "/site/strata/" + part.id + "/top");
     case PartKind::water:
       return member_locked(crossing, "/site/water");
     case PartKind::surface:

@@ -44,19 +44,19 @@ Recovery::~Recovery() {
   QFile::remove(origin_of(copy_));
 }
 
-void Recovery::keep_now() {
+bool Recovery::keep_now() {
   if (!document_.modified()) {
     QFile::remove(copy_);
     QFile::remove(origin_of(copy_));
-    return;
+    return true;
   }
   if (document_.in_session()) {  // not in the middle of a drag
     later_.start();
-    return;
+    return false;
   }
   // A failure here (a full disk) must not disturb the work; the next change tries again.
-  if (save_atomically(copy_.toStdString(), write_crossing(document_.crossing())))
-    static_cast<void>(save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString()));
+  if (!save_atomically(copy_.toStdString(), write_crossing(document_.crossing()))) return false;
+  return save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString()).has_value();
 }
 
 std::vector<LeftWork> Recovery::left_work(const QString& folder) {
@@ -85,7 +85,6 @@ Result<void> Recovery::take_back(Document& document, const LeftWork& work) {
   if (!crossing) return tl::unexpected(std::move(crossing).error());
   document.start_from(std::move(*crossing), true);
   document.remember_path(work.original);
-  discard(work);
   return {};
 }
 

@@ -66,7 +66,7 @@ void DrawingView::step_gesture() {
 void DrawingView::mousePressEvent(QMouseEvent* event) {
   setFocus(Qt::MouseFocusReason);
   if (gesture_ != Gesture::none) return;
-  if (session_) return;
+  if (session_) settle();  // a held arrow key
   press_at_ = last_at_ = event->position();
   press_frame_ = frame_;
   modifiers_ = event->modifiers();
@@ -136,8 +136,7 @@ void DrawingView::cancel_gesture() {
 
 void DrawingView::mouseDoubleClickEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton) return;
-  session_.reset();
-  gesture_ = Gesture::none;
+  settle();
   const PartRef part = part_at(picture(), event->position(), reach_px);
   if (part.none()) return;
   pick(part);

@@ -13,11 +13,6 @@
 
 namespace burrow {
 
-namespace {
-constexpr double reach_px = 9;
-constexpr double drag_starts_px = 3;
-}  // namespace
-
 DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollArea(parent), document_(document) {
   setFrameShape(QFrame::NoFrame);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -29,7 +24,11 @@ DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollA
       tr("Side elevation above, plan below. N picks the next thing, P the one before, arrow keys move it, Enter types "
          "its value."));
   setMinimumSize(420, 320);
-  connect(&document_, &Document::changed, this, [this] { viewport()->update(); });
+  connect(&document_, &Document::changed, this, [this] {
+    if (!holds(document_.crossing(), focus_.hovered)) focus_.hovered = {};
+    if (!holds(document_.crossing(), focus_.picked)) pick({});
+    viewport()->update();
+  });
   connect(&document_, &Document::replaced, this, [this] {
     session_.reset();
     gesture_ = Gesture::none;
@@ -113,7 +112,8 @@ void DrawingView::go_to_finding(int index) {
       if (u.id == finding.subject) pick({PartKind::utility, u.id, -1});
     if (finding.subject == "launch-pit") pick({PartKind::launch, {}, -1});
     if (finding.subject == "exit-pit") pick({PartKind::exit, {}, -1});
-    if (finding.subject == "bore") pick({PartKind::grade, {}, -1});
+    if (finding.subject == "bore" && finding.severity != Severity::note)
+      pick({finding.code == "bore.length" ? PartKind::exit : PartKind::launch, {}, -1});
     for (const SurfaceFeature& s : document_.crossing().site.surface)
       if (s.id == finding.subject) pick({PartKind::surface, s.id, -1});
   }
@@ -165,14 +165,16 @@ void DrawingView::resizeEvent(QResizeEvent*) {
   if (fitted_ || before.elevation.isEmpty()) zoom_to_fit();
 }
 
+void DrawingView::settle() {
+  if (session_ && !nudged_.none()) session_->finish(step_name(document_.crossing(), nudged_));
+  cancel_gesture();
+}
+
 bool DrawingView::event(QEvent* event) {
   if (event->type() == QEvent::FontChange) lay_out_again();
   if (event->type() == QEvent::ShortcutOverride && session_) {
-    auto* key = static_cast<QKeyEvent*>(event);
-    if (key->key() == Qt::Key_Escape) {
-      event->accept();
-      return true;
-    }
+    event->accept();  // no shortcut runs while something is held
+    return true;
   }
   return QAbstractScrollArea::event(event);
 }

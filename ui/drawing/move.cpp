@@ -18,6 +18,14 @@ double rounded(double value, double step) {
   return step > 0 ? std::round(value / step) * step : value;
 }
 
+// What the file accepts.
+double station(double v) {
+  return std::clamp(v, -1e5, 1e5);
+}
+double level(double v) {
+  return std::clamp(v, -1e4, 1e4);
+}
+
 std::optional<PartValue> moved_launch(const Crossing& before, const Move& move) {
   Launch launch = before.bore.launch;
   if (!member_locked(before, "/bore/launch/station_m"))
@@ -27,7 +35,7 @@ std::optional<PartValue> moved_launch(const Crossing& before, const Move& move) 
     if (!member_locked(before, "/bore/launch/offset_m"))
       launch.offset.set(Length{rounded(launch.offset->m + move.by_up_m, move.step_m)});
   } else if (!member_locked(before, "/bore/launch/elevation_m")) {
-    launch.elevation.m = rounded(launch.elevation.m + move.by_up_m, move.step_m);
+    launch.elevation.m = level(rounded(launch.elevation.m + move.by_up_m, move.step_m));
   }
   return launch;
 }
@@ -37,7 +45,9 @@ std::optional<PartValue> moved_grade(const Crossing& before, const Move& move) {
   Launch launch = before.bore.launch;
   const double run = std::max(0.2, grade_grip_station(before) - launch.station.m);
   const double step = move.step_m > 0 ? 0.001 : 0.0;
-  if (move.pane == Pane::plan) {
+  const bool plan = move.pane == Pane::plan;
+  if (member_locked(before, plan ? "/bore/launch/heading_rad" : "/bore/launch/grade")) return std::nullopt;
+  if (plan) {
     const double heading = std::clamp(launch.heading->rad + std::atan(move.by_up_m / run), -1.5, 1.5);
     launch.heading.set(Angle{rounded(heading, step)});
   } else {
@@ -48,9 +58,11 @@ std::optional<PartValue> moved_grade(const Crossing& before, const Move& move) {
 
 std::optional<PartValue> moved_exit(const Crossing& before, const Move& move) {
   Exit exit = before.bore.exit;
-  exit.station.m =
-      std::max(rounded(exit.station.m + move.by_station_m, move.step_m), before.bore.launch.station.m + least_run_m);
-  if (move.pane == Pane::plan) exit.offset.set(Length{rounded(exit.offset->m + move.by_up_m, move.step_m)});
+  if (!member_locked(before, "/bore/exit/station_m"))
+    exit.station.m = station(
+        std::max(rounded(exit.station.m + move.by_station_m, move.step_m), before.bore.launch.station.m + least_run_m));
+  if (move.pane == Pane::plan && !member_locked(before, "/bore/exit/offset_m"))
+    exit.offset.set(Length{rounded(exit.offset->m + move.by_up_m, move.step_m)});
   return exit;
 }
 
@@ -66,11 +78,11 @@ std::optional<PartValue> moved_utility(const Crossing& before, const PartRef& pa
   const double du = rounded(up_from + move.by_up_m, move.step_m) - up_from;
   for (std::size_t i = 0; i < path.size(); ++i) {
     if (part.index >= 0 && i != only) continue;
-    path[i].x_m += dx;
+    path[i].x_m = station(path[i].x_m + dx);
     if (move.pane == Pane::plan) {
-      if (part.index >= 0) path[i].y_m += du;
+      if (part.index >= 0) path[i].y_m = station(path[i].y_m + du);
     } else if (path[i].z_m) {
-      *path[i].z_m += du;
+      *path[i].z_m = level(*path[i].z_m + du);
     }
   }
   return value;
@@ -81,8 +93,10 @@ bool move_vertex(LevelLine& line, int index, const Move& move) {
   const auto i = static_cast<std::size_t>(index);
   const double low = i > 0 ? line[i - 1].station_m + least_vertex_gap_m : -1e5;
   const double high = i + 1 < line.size() ? line[i + 1].station_m - least_vertex_gap_m : 1e5;
-  line[i].station_m = std::clamp(rounded(line[i].station_m + move.by_station_m, move.step_m), low, high);
-  line[i].elevation_m = rounded(line[i].elevation_m + move.by_up_m, move.step_m);
+  // Between close neighbours there is no room: only the level moves.
+  if (low < high)
+    line[i].station_m = std::clamp(rounded(line[i].station_m + move.by_station_m, move.step_m), low, high);
+  line[i].elevation_m = level(rounded(line[i].elevation_m + move.by_up_m, move.step_m));
   return true;
 }
 
@@ -132,12 +146,12 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
   const auto say = [&](const QString& what, const std::string& value) {
     lines << what + QStringLiteral(" ") + QString::fromStdString(value);
   };
-  const auto station = [&](double v) { return format(v, Dimension::station, units); };
+  const auto station_text = [&](double v) { return format(v, Dimension::station, units); };
   const Launch& launch = crossing.bore.launch;
   switch (part.kind) {
     case PartKind::launch:
-      say(QObject::tr("station"), station(launch.station.m));
-      say(QObject::tr("axis level"), station(launch.elevation.m));
+      say(QObject::tr("station"), station_text(launch.station.m));
+      say(QObject::tr("axis level"), station_text(launch.elevation.m));
       say(QObject::tr("axis depth"),
           length_text(elevation_at(crossing.site.ground, launch.station.m) - launch.elevation.m, units));
       break;
@@ -146,7 +160,7 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
       if (launch.heading->rad != 0) say(QObject::tr("heading"), format(launch.heading->rad, Dimension::angle, units));
       break;
     case PartKind::exit:
-      say(QObject::tr("station"), station(crossing.bore.exit.station.m));
+      say(QObject::tr("station"), station_text(crossing.bore.exit.station.m));
       break;
     case PartKind::utility:
       for (const UtilityAnswer& answer : assessment.utilities) {
@@ -155,7 +169,7 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
         if (answer.required_m) say(QObject::tr("wanted"), length_text(*answer.required_m, units));
         if (answer.contact_chance_worst)
           say(QObject::tr("contact"), format(*answer.contact_chance_worst, Dimension::chance, units));
-        if (answer.elevation_m) say(QObject::tr("axis level"), station(*answer.elevation_m));
+        if (answer.elevation_m) say(QObject::tr("axis level"), station_text(*answer.elevation_m));
       }
       break;
     case PartKind::ground:
@@ -166,8 +180,8 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
       for (const Stratum& s : crossing.site.strata)
         if (part.kind == PartKind::stratum && s.id == part.id && s.top) line = &*s.top;
       if (line && part.index >= 0 && static_cast<std::size_t>(part.index) < line->size()) {
-        say(QObject::tr("station"), station((*line)[static_cast<std::size_t>(part.index)].station_m));
-        say(QObject::tr("level"), station((*line)[static_cast<std::size_t>(part.index)].elevation_m));
+        say(QObject::tr("station"), station_text((*line)[static_cast<std::size_t>(part.index)].station_m));
+        say(QObject::tr("level"), station_text((*line)[static_cast<std::size_t>(part.index)].elevation_m));
       }
       break;
     }
@@ -179,7 +193,7 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
     say(QObject::tr("least cover"),
         length_text(*assessment.cover.least_m, units) + " / " + length_text(*assessment.cover.required_m, units));
   if (moves_bore && assessment.arrival.elevation_m)
-    say(QObject::tr("arrives at"), station(*assessment.arrival.elevation_m));
+    say(QObject::tr("arrives at"), station_text(*assessment.arrival.elevation_m));
   return lines;
 }
 

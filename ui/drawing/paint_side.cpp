@@ -240,10 +240,13 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
     painter.drawEllipse(disc);
 
     painter.setFont(drawing_font(text * 0.92, QFont::Bold));
-    const QString name = utility.name.empty() ? letter : letter + QStringLiteral("  ") + text_of(utility.name);
+    QString name = utility.name.empty() ? letter : letter + QStringLiteral("  ") + text_of(utility.name);
+    if (utility.outside_diameter)
+      name += QStringLiteral(" · ") +
+              QString::fromStdString(format(*utility.outside_diameter, picture.look.units, Dimension::small_length));
     const QFontMetricsF metrics(painter.font());
     for (const bool whole : {true, false}) {
-      const QString shown = whole ? metrics.elidedText(name, Qt::ElideRight, text * 15) : letter;
+      const QString shown = whole ? metrics.elidedText(name, Qt::ElideMiddle, text * 19) : letter;
       const double w = metrics.horizontalAdvance(shown) + 4;
       const double h = metrics.height();
       const std::array<QPointF, 4> places{QPointF(disc.right() + 4, disc.center().y() + h * 0.32),

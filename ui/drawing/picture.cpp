@@ -111,8 +111,8 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   }
   paint_pits_side(painter, picture);
   paint_strata_names(painter, picture);
-  paint_utilities_side(painter, picture);
   paint_bore_side(painter, picture);
+  paint_utilities_side(painter, picture);  // above the bands, so that names stay readable
   painter.restore();
 
   painter.save();

@@ -6,6 +6,7 @@
 #include <QTextBrowser>
 #include <QTimer>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "burrow/check/headline.h"
 #include "burrow/check/working_text.h"
@@ -16,6 +17,26 @@ namespace {
 QString qs(std::string_view s) {
   return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
 }
+QString working_html(const Working& w, UnitSystem units) {
+  QString html =
+      QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>").arg(qs(w.formula).toHtmlEscaped());
+  const auto line = [&](std::string_view symbol, double value, std::string_view unit, bool strong) {
+    const QString number =
+        QString::fromStdString(working_number(value, unit, units, symbol == "limit" ? w.symbol : symbol))
+            .toHtmlEscaped();
+    const QString row = strong ? QStringLiteral("<tr><td>%1</td><td>=</td><td><b>%2</b></td></tr>")
+                               : QStringLiteral("<tr><td>%1</td><td>=</td><td>%2</td></tr>");
+    html += row.arg(qs(symbol).toHtmlEscaped(), number);
+  };
+  for (const WorkingInput& input : w.inputs) line(input.symbol, input.value, input.unit, false);
+  line(w.symbol, w.value, w.unit, true);
+  if (w.limit) line("limit", *w.limit, w.unit, false);
+  html += QStringLiteral("</table><p>%1 %2 [%3]</p>")
+              .arg(QObject::tr("Formula from:"), qs(w.source.text).toHtmlEscaped(),
+                   qs(words(w.source.label)).toHtmlEscaped());
+  return html;
+}
+
 constexpr int refresh_ms = 50;  // while dragging the list need not keep up with every frame
 }  // namespace
 
@@ -129,30 +150,20 @@ void FindingsPanel::show_working(int row) {
   QString html = QStringLiteral("<p>%1</p>").arg(QString::fromStdString(finding_text(finding, units_)).toHtmlEscaped());
   if (const QString what = qs(advice(finding)); !what.isEmpty())
     html += QStringLiteral("<p><b>%1</b> %2</p>").arg(tr("To do:"), what.toHtmlEscaped());
-  std::string code = finding.code;
-  if (code.ends_with("-low")) code.resize(code.size() - 4);
-  if (code.ends_with("-high")) code.resize(code.size() - 5);
-  for (const Working& w : document_.assessment().working) {
-    const bool of_worst = code == "utility.contact" && w.code == "utility.contact-worst";
-    if ((w.code != code && !of_worst) || w.subject != finding.subject) continue;
-    html +=
-        QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>").arg(qs(w.formula).toHtmlEscaped());
-    const auto line = [&](std::string_view symbol, double value, bool strong) {
-      const QString number = QString::fromStdString(working_number(value, w.unit, units_)).toHtmlEscaped();
-      html += QStringLiteral("<tr><td>%1</td><td>=</td><td>%2%3%4</td></tr>")
-                  .arg(qs(symbol).toHtmlEscaped(), strong ? QStringLiteral("<b>") : QString(), number,
-                       strong ? QStringLiteral("</b>") : QString());
-    };
-    for (const WorkingInput& input : w.inputs) {
-      const QString number = QString::fromStdString(working_number(input.value, input.unit, units_)).toHtmlEscaped();
-      html += QStringLiteral("<tr><td>%1</td><td>=</td><td>%2</td></tr>").arg(qs(input.symbol).toHtmlEscaped(), number);
-    }
-    line(w.symbol, w.value, true);
-    if (w.limit) line("limit", *w.limit, false);
-    html += QStringLiteral("</table><p>%1</p>")
-                .arg((qs(w.source.text) + QStringLiteral(" [") + qs(words(w.source.label)) + QStringLiteral("]"))
-                         .toHtmlEscaped());
-  }
+  // The step that gave the judged number; where a check has no step of its own, the plain one of its kind.
+  const std::vector<Working>& all = document_.assessment().working;
+  const auto step = [&](std::string_view code) {
+    return std::find_if(all.begin(), all.end(),
+                        [&](const Working& w) { return w.code == code && w.subject == finding.subject; });
+  };
+  auto found = finding.code == "utility.contact" ? step("utility.contact-worst") : step(finding.code);
+  if (found == all.end() && finding.code.ends_with("-high"))
+    found = step(finding.code.substr(0, finding.code.size() - 5));
+  if (found != all.end()) html += working_html(*found, units_);
+  if (finding.limit)
+    html += QStringLiteral("<p>%1 %2 [%3]</p>")
+                .arg(tr("Limit from:"), qs(finding.source.text).toHtmlEscaped(),
+                     qs(words(finding.source.label)).toHtmlEscaped());
   working_->setHtml(html);
 }
 

@@ -22,6 +22,9 @@ ValueCard::ValueCard(Document& document, QWidget* parent) : QFrame(parent), docu
   setAutoFillBackground(true);
   hide();
   connect(&document_, &Document::replaced, this, &ValueCard::close_card);
+  connect(&document_, &Document::changed, this, [this] {
+    if (isVisible() && !holds(document_.crossing(), part_)) close_card();
+  });
 }
 
 void ValueCard::clear() {
@@ -95,10 +98,15 @@ void ValueCard::open_for(const PartRef& part, const QPoint& at, UnitSystem units
 
 void ValueCard::take_over() {
   // Every entry is read before any is taken, so that a wrong one leaves all as it was.
+  const std::vector<Field> live = fields_of(document_.crossing(), part_);
+  if (live.size() != fields_.size()) {  // the thing has gone meanwhile
+    close_card();
+    return;
+  }
   std::vector<std::pair<std::size_t, std::optional<double>>> changes;
   for (std::size_t i = 0; i < entries_.size(); ++i) {
     if (entries_[i]->text() == shown_[i]) continue;
-    const Result<std::optional<double>> value = read_field(fields_[i], entries_[i]->text().toStdString(), units_);
+    const Result<std::optional<double>> value = read_field(live[i], entries_[i]->text().toStdString(), units_);
     if (!value) {
       wrong_->setText(
           tr("%1: %2").arg(qs(fields_[i].label),

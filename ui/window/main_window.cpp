@@ -87,7 +87,9 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   resize(1500, 900);
 }
 
-MainWindow::~MainWindow() = default;
+MainWindow::~MainWindow() {
+  delete takeCentralWidget();
+}  // the drawing goes before the document it looks at
 
 void MainWindow::complain(const QString& what, const Error& error) {
   QMessageBox box(QMessageBox::Warning, tr("Burrowline"), what, QMessageBox::Ok, this);
@@ -148,7 +150,10 @@ bool MainWindow::import_ground(const QString& path) {
     if (!sure) return false;
     unit = static_cast<FileUnit>(words.indexOf(picked));
   }
-  document_.change({PartKind::ground, {}, -1}, in_metres(csv->points, unit), tr("Import ground line"));
+  if (!document_.change({PartKind::ground, {}, -1}, in_metres(csv->points, unit), tr("Import ground line"))) {
+    statusBar()->showMessage(tr("Nothing may be changed: %1").arg(document_.read_only_because()), 8000);
+    return false;
+  }
   drawing_->zoom_to_fit();
   QString said = tr("Ground line of %n point(s) taken over.", nullptr, static_cast<int>(csv->points.size()));
   if (!csv->left_out.empty() || !csv->notes.empty()) {
@@ -234,6 +239,7 @@ bool MainWindow::may_leave() {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
+  drawing_->settle();
   if (!may_leave()) {
     event->ignore();
     return;
@@ -277,7 +283,10 @@ void MainWindow::offer_left_work() {
     if (box.clickedButton() == drop) Recovery::discard(work);
     if (box.clickedButton() != take) continue;
     const Result<void> back = Recovery::take_back(document_, work);
-    if (back) return;
+    if (back) {
+      if (recovery_->keep_now()) Recovery::discard(work);  // only when the new copy is on the disk
+      return;
+    }
     complain(tr("The unsaved work could not be read; it stays where it is."), back.error());
   }
 }

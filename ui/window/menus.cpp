@@ -3,6 +3,7 @@
 #include <QActionGroup>
 #include <QApplication>
 #include <QFileDialog>
+#include <QFileInfo>
 #include <QMenuBar>
 #include <QMessageBox>
 #include <QSettings>
@@ -178,11 +179,20 @@ void MainWindow::remember_recent(const QString& path) {
   settings.setValue(QStringLiteral("recent"), paths.mid(0, most_recent));
 }
 
+/// The dialog itself adds the ending, so that it also asks before a file of that name is replaced.
+QString MainWindow::ask_where(const QString& title, const QString& at, const QString& kinds, const QString& ending) {
+  QFileDialog dialog(this, title, QFileInfo(at).absolutePath(), kinds);
+  dialog.setAcceptMode(QFileDialog::AcceptSave);
+  dialog.setDefaultSuffix(ending);
+  if (!at.isEmpty()) dialog.selectFile(QFileInfo(at).fileName());
+  if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return {};
+  return dialog.selectedFiles().front();
+}
+
 bool MainWindow::save_as() {
-  QString path =
-      QFileDialog::getSaveFileName(this, tr("Save the crossing"), document_.path(), tr("Crossings (*.crossing)"));
+  const QString path =
+      ask_where(tr("Save the crossing"), document_.path(), tr("Crossings (*.crossing)"), QStringLiteral("crossing"));
   if (path.isEmpty()) return false;
-  if (!path.endsWith(QLatin1String(".crossing"))) path += QLatin1String(".crossing");
   const Result<void> saved = document_.save_as(path);
   if (!saved) {
     complain(tr("Not saved. Your work is still on the screen."), saved.error());
@@ -201,7 +211,7 @@ void MainWindow::add_utility() {
   const double level = elevation_at(crossing.site.ground, middle) - 0.8;
   utility.path = {{middle, -4.0, level}, {middle, 4.0, level}};
   const PartRef part{PartKind::utility, utility.id, -1};
-  document_.change(part, Element<Utility>{utility, crossing.site.utilities.size()}, tr("Add a utility"));
+  if (!document_.change(part, Element<Utility>{utility, crossing.site.utilities.size()}, tr("Add a utility"))) return;
   drawing_->pick(part);
   drawing_->setFocus();
 }
@@ -209,18 +219,18 @@ void MainWindow::add_utility() {
 void MainWindow::remove_picked() {
   const PartRef part = drawing_->picked();
   if (part.kind != PartKind::utility) return;
-  const PartRef whole{PartKind::utility, part.id, -1};
-  auto gone = std::get<Element<Utility>>(take(document_.crossing(), whole));
-  const QString name = QString::fromStdString(part_name(document_.crossing(), whole));
+  const PartRef whole{PartKind::utility_and_holes, part.id, -1};
+  auto gone = std::get<UtilityAndHoles>(take(document_.crossing(), whole));
+  const QString name = QString::fromStdString(part_name(document_.crossing(), part));
   drawing_->pick({});
-  gone.value.reset();
+  gone.utility.value.reset();
+  std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == part.id; });
   document_.change(whole, gone, tr("Remove %1").arg(name));
 }
 
 void MainWindow::write_pdf() {
-  QString path = QFileDialog::getSaveFileName(this, tr("Sheet as PDF"), QString(), tr("PDF (*.pdf)"));
+  const QString path = ask_where(tr("Sheet as PDF"), QString(), tr("PDF (*.pdf)"), QStringLiteral("pdf"));
   if (path.isEmpty()) return;
-  if (!path.endsWith(QLatin1String(".pdf"))) path += QLatin1String(".pdf");
   Sheet sheet{document_.crossing(), document_.assessment(), document_.tables()};
   sheet.units = units_;
   const Result<void> written = write_sheet_pdf(sheet, path);
@@ -231,9 +241,8 @@ void MainWindow::write_pdf() {
 }
 
 void MainWindow::write_png() {
-  QString path = QFileDialog::getSaveFileName(this, tr("Picture as PNG"), QString(), tr("PNG (*.png)"));
+  const QString path = ask_where(tr("Picture as PNG"), QString(), tr("PNG (*.png)"), QStringLiteral("png"));
   if (path.isEmpty()) return;
-  if (!path.endsWith(QLatin1String(".png"))) path += QLatin1String(".png");
   ImageWish wish;
   wish.dark = dark_;
   wish.units = units_;

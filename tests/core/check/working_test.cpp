@@ -124,9 +124,9 @@ TEST(WorkingText, Lines_FormulaInputsResultLimitSource) {
                   0.6,
                   {"least distance", SourceLabel::derived}};
   EXPECT_EQ(working_text(w, UnitSystem::metric),
-            "g = δ − R\n  δ = 0.5 m\n  R = 0.0875 m\ng = 0.4125 m\nlimit 0.6 m\nsource: least distance [derived]");
+            "g = δ − R\n  δ = 0.5 m\n  R = 0.0875 m\ng = 0.4125 m\nlimit 0.6 m\nfrom: least distance [derived]");
   EXPECT_EQ(working_text(w, UnitSystem::us),
-            "g = δ − R\n  δ = 1.64 ft\n  R = 0.2871 ft\ng = 1.353 ft\nlimit 1.969 ft\nsource: least distance "
+            "g = δ − R\n  δ = 1.64 ft\n  R = 0.2871 ft\ng = 1.353 ft\nlimit 1.969 ft\nfrom: least distance "
             "[derived]");
 }
 

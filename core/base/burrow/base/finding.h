@@ -30,6 +30,7 @@ struct Finding {
   std::optional<double> elevation_m;
   std::optional<double> measured;  ///< SI
   std::optional<double> limit;     ///< SI
+  std::optional<double> limit_base;  ///< the part of the limit without the allowance for not knowing exactly
   std::string_view unit;           ///< SI unit of both: "m", "Pa", "rad", "" for a chance
   bool at_least = true;            ///< sense of the limit: the value must not be below (true) or above (false) it
   Source source;                   ///< of the limit

@@ -9,7 +9,8 @@
 namespace burrow {
 
 /// One number with its unit as a person reads it; `unit` is the SI unit of the working.
-std::string working_number(double value, std::string_view unit, UnitSystem units);
+/// A symbol that starts with P is a chance and is shown in per cent.
+std::string working_number(double value, std::string_view unit, UnitSystem units, std::string_view symbol = {});
 
 /// Formula, the numbers put in, the result, the limit, the source and its label, one a line.
 std::string working_text(const Working& working, UnitSystem units);

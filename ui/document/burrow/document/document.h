@@ -13,6 +13,8 @@
 
 namespace burrow {
 
+class EditSession;
+
 class Document : public QObject {
   Q_OBJECT
 
@@ -43,7 +45,8 @@ class Document : public QObject {
 
   /// Changes one part as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the value is
   /// the same.
-  void change(const PartRef& part, PartValue value, const QString& step_name);
+  /// False: nothing may be changed now (newer file, a drag under way).
+  bool change(const PartRef& part, PartValue value, const QString& step_name);
 
   /// Locks what a drag holds: moves show at once, nothing is on the undo stack until `EditSession::finish`.
   [[nodiscard]] bool in_session() const { return in_session_; }
@@ -66,6 +69,7 @@ class Document : public QObject {
   Assessment assessment_;
   bool stale_ = true;
   bool in_session_ = false;
+  EditSession* session_ = nullptr;  ///< the open one, closed before another crossing is taken
   bool unsaved_start_ = false;
   QUndoStack undo_;
   QString path_;
@@ -89,6 +93,8 @@ class EditSession {
 
   void preview(PartValue value);
   void finish(const QString& step_name);
+  /// Puts everything back; later calls do nothing.
+  void abandon();
 
  private:
   Document& document_;

@@ -11,7 +11,21 @@
 
 namespace burrow {
 
-enum class PartKind { none, launch, exit, grade, utility, ground, stratum, water, surface, pits, pipe, name };
+enum class PartKind {
+  none,
+  launch,
+  exit,
+  grade,
+  utility,
+  utility_and_holes,
+  ground,
+  stratum,
+  water,
+  surface,
+  pits,
+  pipe,
+  name
+};
 
 /// Which part: `id` for elements of lists, `index` for one vertex of a line (−1: the whole).
 struct PartRef {
@@ -30,8 +44,16 @@ struct Element {
   bool operator==(const Element&) const = default;
 };
 
-using PartValue = std::variant<std::monostate, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
-                               Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, std::string>;
+/// A utility together with all test holes of the file: removing one drops the holes that pin it.
+struct UtilityAndHoles {
+  Element<Utility> utility;
+  std::vector<TestHole> holes;
+  bool operator==(const UtilityAndHoles&) const = default;
+};
+
+using PartValue =
+    std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
+                 Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, std::string>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);
@@ -43,6 +65,9 @@ void put(Crossing& crossing, const PartRef& part, PartValue value);
 /// A lock on a member ("/bore/launch/elevation_m") is answered per member by `member_locked`.
 bool part_locked(const Crossing& crossing, const PartRef& part);
 bool member_locked(const Crossing& crossing, const std::string& pointer);
+
+/// Whether the crossing still holds the part.
+bool holds(const Crossing& crossing, const PartRef& part);
 
 /// What a person calls the part: "launch pit", "gas main", "ground line".
 std::string part_name(const Crossing& crossing, const PartRef& part);

@@ -30,12 +30,14 @@ class Recovery : public QObject {
 
   /// Copies that no running program holds, newest first.
   [[nodiscard]] static std::vector<LeftWork> left_work(const QString& folder);
-  /// Opens a copy as unsaved work in place of the document's crossing and removes it.
+  /// Opens a copy as unsaved work in place of the document's crossing. The copy stays until another one is kept:
+  /// `discard` it then.
   static Result<void> take_back(Document& document, const LeftWork& work);
   static void discard(const LeftWork& work);
 
   /// Writes the copy now, if there is unsaved work; otherwise removes it.
-  void keep_now();
+  /// False: nothing could be kept now.
+  bool keep_now();
   [[nodiscard]] QString copy_path() const { return copy_; }
 
  private:

@@ -36,6 +36,8 @@ class DrawingView : public QAbstractScrollArea {
   /// Where a part's grip or mark stands in the viewport, for typing beside it.
   [[nodiscard]] QPointF place_of(const PartRef& part);
   [[nodiscard]] bool dragging() const { return session_ != nullptr; }
+  /// Ends what is under way: a nudge counts, a drag goes back.
+  void settle();
 
   bool event(QEvent* event) override;
 

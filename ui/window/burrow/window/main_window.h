@@ -60,6 +60,7 @@ class MainWindow : public QMainWindow {
   void add_utility();
   void remove_picked();
   bool save_as();
+  QString ask_where(const QString& title, const QString& at, const QString& kinds, const QString& ending);
   bool may_leave();  ///< asks to save unsaved work
   void complain(const QString& what, const Error& error);
   void write_pdf();
