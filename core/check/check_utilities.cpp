@@ -121,7 +121,7 @@ void check_utilities(Judge& judge) {
       judge.say(std::move(finding));
     }
     for (Working& working : working_of(c)) {
-      if (working.code == "utility.contact-worst") working.limit = judge.limit("contact_stop").value;
+      if (working.code.ends_with("contact-worst")) working.limit = judge.limit("contact_stop").value;
       if (working.code == "utility.encroachment") working.limit = judge.limit("encroachment_stop").value;
       judge.show(std::move(working));
     }

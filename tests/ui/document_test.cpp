@@ -141,7 +141,45 @@ TEST(Recovery, CrashLosesNothing) {
   EXPECT_EQ(document.crossing(), changed);
   EXPECT_TRUE(document.modified());
   EXPECT_EQ(document.path(), left[0].original);
+  EXPECT_EQ(Recovery::left_work(kept).size(), 1u) << "the copy stays until another one is kept";
+  Recovery again(document, kept, 1);
+  ASSERT_TRUE(again.keep_now());
+  Recovery::discard(left[0]);
   EXPECT_TRUE(Recovery::left_work(kept).empty());
+}
+
+// Whole kind: whatever is removed, the file can be opened again, and undo brings all of it back.
+TEST(Document, AnyUtilityRemoved_FileOpensAgain) {
+  for (const char* sample : {"house-service", "rail-siding", "car-park-duct", "four-faults", "first-lesson"}) {
+    Document document(tables_for_tests());
+    ASSERT_TRUE(document.open(sample_path(sample)));
+    const Crossing before = document.crossing();
+    for (const Utility& u : before.site.utilities) {
+      const PartRef part{PartKind::utility_and_holes, u.id, -1};
+      auto gone = std::get<UtilityAndHoles>(take(document.crossing(), part));
+      gone.utility.value.reset();
+      std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == u.id; });
+      ASSERT_TRUE(document.change(part, gone, QStringLiteral("Remove")));
+      EXPECT_TRUE(read_crossing(write_crossing(document.crossing()), tables_for_tests())) << sample << " " << u.id;
+      document.undo_stack().undo();
+      EXPECT_EQ(document.crossing(), before) << sample << " " << u.id;
+    }
+  }
+}
+
+TEST(Document, AnotherCrossingDuringADrag_IsNotTouchedByIt) {
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("house-service")));
+  EditSession session(document, {PartKind::launch, {}, -1});
+  Launch moved = document.crossing().bore.launch;
+  moved.elevation.m -= 1;
+  session.preview(moved);
+  document.start_from(blank_crossing(), false);
+  EXPECT_EQ(document.crossing(), blank_crossing());
+  session.preview(moved);
+  session.finish(QStringLiteral("Move"));
+  EXPECT_EQ(document.crossing(), blank_crossing());
+  EXPECT_EQ(document.undo_stack().count(), 0);
 }
 
 TEST(GroundLine, FromCsv_IsOneUndoStep) {

@@ -91,8 +91,12 @@ TEST(FindingText, Separation_MetricAndUs) {
   const std::string us = finding_text(f, UnitSystem::us);
   EXPECT_NE(us.find("1 ft"), std::string::npos) << us;
   EXPECT_EQ(us.find(" m "), std::string::npos) << us;
+  f.limit_base = 0.50;
+  EXPECT_EQ(finding_text(f, UnitSystem::metric),
+            "0.31 m clear of gas main, 0.60 m wanted (0.50 m + 0.10 m for not knowing exactly)");
+  f.limit_base.reset();
   f.measured = -0.05;
-  EXPECT_EQ(finding_text(f, UnitSystem::metric), "runs into gas main by 0.05 m, 0.60 m clear wanted");
+  EXPECT_EQ(finding_text(f, UnitSystem::metric), "runs into gas main by 0.05 m, 0.60 m wanted");
 }
 
 TEST(FindingText, Lengths_SwitchWithTheUnits) {

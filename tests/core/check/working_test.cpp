@@ -23,6 +23,8 @@ const std::map<std::string, Again, std::less<>>& formulas() {
       {"bore.exit-window", [](const Working& w) { return input(w, "P_window") * (1 - input(w, "P_refusal")); }},
       {"bore.cover", [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
       {"surface.cover", [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
+      {"bore.cover-low", [](const Working& w) { return input(w, "C") - 1.645 * input(w, "sd"); }},
+      {"surface.cover-low", [](const Working& w) { return input(w, "C") - 1.645 * input(w, "sd"); }},
       {"surface.heave",
        [](const Working& w) { return input(w, "f_v") * input(w, "a") * input(w, "a") / input(w, "h"); }},
       {"pit.depth", [](const Working& w) { return input(w, "z_ground") - input(w, "z_floor"); }},
