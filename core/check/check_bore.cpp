@@ -53,6 +53,7 @@ void judge_arrival(Judge& judge) {
               *arrival.chance_inside_exit_pit,
               "",
               least.value,
+              {"independent normal errors over the exit window", SourceLabel::our_model},
               least.source});
 }
 
@@ -78,6 +79,7 @@ void check_bore(Judge& judge) {
          length,
          "m",
          limit.value,
+         {"difference of stations", SourceLabel::derived},
          limit.source});
     if (margin < 0) break;  // one finding about length is enough
   }

@@ -56,6 +56,7 @@ void demand_cover(Judge& judge, std::string_view code, const std::string& subjec
               least.mean_m,
               "m",
               limit.value,
+              {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
               limit.source});
   judge.show({code == "bore.cover" ? "bore.cover-low" : "surface.cover-low",
               subject,
@@ -65,6 +66,7 @@ void demand_cover(Judge& judge, std::string_view code, const std::string& subjec
               least.low_m,
               "m",
               limit.value,
+              {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
               limit.source});
 }
 

@@ -136,6 +136,7 @@ void check_pit(Judge& judge, const PitUnderCheck& pit) {
               pit.shape.depth_m,
               "m",
               deepest.value,
+              {"deepest place of the floor below the ground", SourceLabel::derived},
               deepest.source});
 
   if (judge.crossing.site.water && !judge.crossing.site.water->empty()) {

@@ -99,6 +99,7 @@ class HeaveAlongBore {
          g.low_m,
          "m",
          limits.stop->value,
+         {"Sagaseta 1987; Verruijt and Booker 1996, half-plane with ν = ½", SourceLabel::from_memory},
          limits.stop->source});
   }
 

@@ -121,8 +121,13 @@ void check_utilities(Judge& judge) {
       judge.say(std::move(finding));
     }
     for (Working& working : working_of(c)) {
-      if (working.code.ends_with("contact-worst")) working.limit = judge.limit("contact_stop").value;
-      if (working.code == "utility.encroachment") working.limit = judge.limit("encroachment_stop").value;
+      const auto set = [&](const Limit& limit) {
+        working.limit = limit.value;
+        working.limit_source = limit.source;
+      };
+      if (working.code.ends_with("contact-worst")) set(judge.limit("contact_stop"));
+      if (working.code == "utility.encroachment") set(judge.limit("encroachment_stop"));
+      if (working.code == "utility.separation" && c.required_m) set(gap_limit(judge, c, utilities[i]));
       judge.show(std::move(working));
     }
   }

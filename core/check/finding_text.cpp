@@ -123,8 +123,9 @@ const Row rows[] = {
     {"scope.not-judged",
      [](const Say&) {
        return std::string(
-           "not judged here: strength and pull-in of the pipe, air line, advance and grip, later settlement, "
-           "vibration");
+           "not judged here: traffic and earth loads on the pipe, its strength and pull-in, air line, advance and "
+           "grip, movement of utilities, "
+           "later settlement, vibration");
      },
      "Have these judged by other means."},
     {"pit.unprotected",

@@ -21,8 +21,12 @@ std::string working_text(const Working& working, UnitSystem units) {
   for (const WorkingInput& input : working.inputs)
     text += fmt::format("  {} = {}\n", input.symbol, working_number(input.value, input.unit, units, input.symbol));
   text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units, working.symbol));
-  if (working.limit)
-    text += fmt::format("limit {}\n", working_number(*working.limit, working.unit, units, working.symbol));
+  if (working.limit) {
+    text += "limit " + working_number(*working.limit, working.unit, units, working.symbol);
+    if (working.limit_source)
+      text += ", from: " + working.limit_source->text + " [" + std::string(words(working.limit_source->label)) + "]";
+    text += "\n";
+  }
   text += "from: " + working.source.text + (working.source.text.empty() ? "" : " ") + "[" +
           std::string(words(working.source.label)) + "]";
   return text;

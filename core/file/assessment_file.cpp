@@ -164,7 +164,9 @@ Json json_of(const Working& w) {
                  {"unit", Json(w.unit)},
                  {"limit", number(w.limit)},
                  {"source", Json(w.source.text)},
-                 {"source_label", Json(words(w.source.label))}});
+                 {"source_label", Json(words(w.source.label))},
+                 {"limit_source", w.limit_source ? Json(w.limit_source->text) : Json()},
+                 {"limit_source_label", w.limit_source ? Json(words(w.limit_source->label)) : Json()}});
 }
 
 template <class List>
