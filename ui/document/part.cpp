@@ -180,6 +180,7 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return "launch grade";
     case PartKind::exit:
       return "exit pit";
+    case PartKind::utility_and_holes:
     case PartKind::utility:
       return named(crossing.site.utilities, "utility");
     case PartKind::ground:

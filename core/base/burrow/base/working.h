@@ -28,8 +28,8 @@ struct Working {
   double value = 0;
   std::string_view unit;
   std::optional<double> limit;
-  Source source;                       ///< of the formula
-  std::optional<Source> limit_source;  ///< of the limit
+  Source source;                         ///< of the formula
+  std::optional<Source> limit_source{};  ///< of the limit
   bool operator==(const Working&) const = default;
 };
 

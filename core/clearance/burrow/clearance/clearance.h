@@ -19,7 +19,7 @@ struct ClearanceRules {
   Length exposed;
   Length traced;
   Length unexposed_dangerous;
-  std::optional<Length> unexposed_power, unexposed_steam;  ///< where they differ from it
+  std::optional<Length> unexposed_power{}, unexposed_steam{};  ///< where they differ from it
 };
 
 /// One standard deviation of a utility's place; empty: not known.
