@@ -28,12 +28,12 @@ struct Finding {
   std::optional<double> station_m;
   std::optional<double> offset_m;
   std::optional<double> elevation_m;
-  std::optional<double> measured;  ///< SI
-  std::optional<double> limit;     ///< SI
+  std::optional<double> measured;    ///< SI
+  std::optional<double> limit;       ///< SI
   std::optional<double> limit_base;  ///< the part of the limit without the allowance for not knowing exactly
-  std::string_view unit;           ///< SI unit of both: "m", "Pa", "rad", "" for a chance
-  bool at_least = true;            ///< sense of the limit: the value must not be below (true) or above (false) it
-  Source source;                   ///< of the limit
+  std::string_view unit;             ///< SI unit of both: "m", "Pa", "rad", "" for a chance
+  bool at_least = true;              ///< sense of the limit: the value must not be below (true) or above (false) it
+  Source source;                     ///< of the limit
   std::optional<Muted> muted;
   bool missing = false;  ///< data that were not entered: caps the verdict at `incomplete`
   /// (limit − value)/limit with the sign of the sense: negative when the limit is broken; orders the list.
