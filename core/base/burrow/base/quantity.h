@@ -79,20 +79,20 @@ constexpr double gravity_m_s2 = 9.80665;
 constexpr double water_unit_weight_N_m3 = 9806.65;
 
 namespace literals {
-constexpr double as_double(long double v) {
+constexpr double plain(long double v) {
   return static_cast<double>(v);
 }
-constexpr double as_double(unsigned long long v) {
+constexpr double plain(unsigned long long v) {
   return static_cast<double>(v);
 }
 
 // NOLINTBEGIN(bugprone-macro-parentheses): a type cannot stand in parentheses
 #define BURROW_LITERAL(suffix, Type, factor)                 \
   constexpr Type operator""_##suffix(long double v) {        \
-    return Type{as_double(v) * (factor)};                    \
+    return Type{plain(v) * (factor)};                        \
   }                                                          \
   constexpr Type operator""_##suffix(unsigned long long v) { \
-    return Type{as_double(v) * (factor)};                    \
+    return Type{plain(v) * (factor)};                        \
   }
 BURROW_LITERAL(m, Length, 1.0)
 BURROW_LITERAL(mm, Length, 1e-3)
