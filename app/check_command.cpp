@@ -14,6 +14,8 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/tables_file.h"
+#include "burrow/plan/trials_plan.h"
+#include "burrow/plan/trials_text.h"
 #include "commands.h"
 #include "options.h"
 
@@ -27,6 +29,8 @@ struct Wish {
   UnitSystem units = UnitSystem::metric;
   bool json = false;
   bool working = false;
+  bool trials = false;
+  unsigned threads_each = 0;  ///< of the trials of one file
   std::string alternative;
 };
 
@@ -37,7 +41,7 @@ struct Answer {
   int code = 0;
 };
 
-std::string as_text(const std::string& file, const Assessment& assessment, const Wish& wish) {
+std::string as_text(const std::string& file, const Assessment& assessment, const Trials* trials, const Wish& wish) {
   std::string text =
       file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, wish.units) + "\n";
   int number = 0;
@@ -49,6 +53,11 @@ std::string as_text(const std::string& file, const Assessment& assessment, const
     text += "\n";
     if (!f.source.text.empty() && f.limit)
       text += "     limit from: " + f.source.text + " [" + std::string(words(f.source.label)) + "]\n";
+  }
+  if (trials) {
+    text += "  random trials\n";
+    for (const TrialsLine& line : trials_lines(*trials, assessment, wish.units))
+      text += "    " + line.what + ": " + line.value + "\n";
   }
   if (wish.working) {
     text += "  working\n";
@@ -83,12 +92,16 @@ Answer check_one(const std::string& file, const Tables& tables, const Wish& wish
   }
   const Crossing crossing = wish.alternative.empty() ? *read : with_alternative(*read, wish.alternative);
   const Assessment assessment = assess(crossing, tables);
+  std::optional<Trials> trials;
+  if (wish.trials)
+    trials = run_trials(crossing, tables, trials_setup(crossing, tables, assessment), {}, {}, wish.threads_each);
   Answer answer;
   AssessmentOptions options;
   options.units = wish.units;
   options.working = wish.working;
-  answer.out =
-      wish.json ? write_assessment(crossing, assessment, file, options) + "\n" : as_text(file, assessment, wish);
+  options.trials = trials ? &*trials : nullptr;
+  answer.out = wish.json ? write_assessment(crossing, assessment, file, options) + "\n"
+                         : as_text(file, assessment, options.trials, wish);
   answer.code = assessment.verdict == Verdict::stop || assessment.verdict == Verdict::incomplete ? 1 : 0;
   return answer;
 }
@@ -177,7 +190,12 @@ int check_command(const CommandWords& words, Streams streams) {
     return 2;
   };
   const Result<Options> options = read_options(
-      words, {{"--json", false}, {"--units", true}, {"--working", false}, {"--alternative", true}, {"--jobs", true}});
+      words, {{"--json", false},
+              {"--units", true},
+              {"--working", false},
+              {"--trials", false},
+              {"--alternative", true},
+              {"--jobs", true}});
   if (!options) return refuse(options.error());
   if (options->files.empty())
     return refuse(Error{"", "no file", "FILE or FOLDER, for example samples/house-service.crossing"});
@@ -189,7 +207,13 @@ int check_command(const CommandWords& words, Streams streams) {
   const Result<std::vector<std::string>> files = all_files(options->files);
   if (!files) return refuse(files.error());
 
-  const Wish wish{*units, options->has("--json"), options->has("--working"), options->value("--alternative", "")};
+  Wish wish;
+  wish.units = *units;
+  wish.json = options->has("--json");
+  wish.working = options->has("--working");
+  wish.trials = options->has("--trials");
+  wish.threads_each = files->size() > 1 ? 1 : static_cast<unsigned>(*jobs);
+  wish.alternative = options->value("--alternative", "");
   const Tables tables = load_tables();
   return InOrder(*files, tables, wish).run(static_cast<std::size_t>(*jobs), streams);
 }

@@ -181,6 +181,8 @@ void Tracer::record() {
                           .resistance_above_Pa = steer_.above_Pa,
                           .resistance_below_Pa = steer_.below_Pa,
                           .curvature_1_m = c_ * steer_.pitch_1_m,
+                          .sag_curvature_1_m = c_ * steer_.sag_1_m,
+                          .yaw_curvature_1_m = c_ * steer_.yaw_1_m,
                           .limit_pressure_Pa = steer_.limit_Pa,
                           .roof_cap_Pa = steer_.cap_Pa});
 }

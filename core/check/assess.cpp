@@ -23,7 +23,12 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   Assessment answer;
   const Ground ground(crossing.site, tables);
   const Tool tool = resolve_tool(crossing.bore.tool, tables);
-  answer.bore = predict_path(ground, tool, crossing.bore);
+  GuessedPath predicted = with_guesses(crossing.site, tables, tool, crossing.bore,
+                                       predict_path(ground, tool, crossing.bore));
+  answer.bore = std::move(predicted.path);
+  answer.guesses = std::move(predicted.effects);
+  answer.chance_to_reach = predicted.chance_to_reach;
+  answer.neutral_line = neutral_line(ground, tool, answer.bore);
   answer.launch_pit = launch_pit_shape(crossing, tool, tables);
   answer.exit_pit = exit_pit_shape(crossing, tool, tables, answer.bore);
 
@@ -33,6 +38,7 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   Judge judge{crossing, tables, ground, tool, answer};
   check_missing(judge);
   check_bore(judge);
+  check_advance(judge);
   check_cover(judge);
   check_utilities(judge);
   check_surface(judge);

@@ -33,7 +33,7 @@ void judge_arrival(Judge& judge) {
   const double ground = elevation_at(judge.crossing.site.ground, end.x_m);
   const double inside =
       chance_inside(answer.exit_pit, {end.y_m, end.z_m, end.sd_lateral_m, end.sd_vertical_m}, Length{ground}, widest);
-  const double arrives = 1.0 - answer.chance_of_refusal.value_or(0);
+  const double arrives = (1.0 - answer.chance_of_refusal.value_or(0)) * answer.chance_to_reach;
   arrival.chance_inside_exit_pit = inside * arrives;
 
   const Limit least = judge.limit("exit_window_chance");
@@ -44,9 +44,10 @@ void judge_arrival(Judge& judge) {
   judge.demand(std::move(finding), *arrival.chance_inside_exit_pit, least);
   judge.show({"bore.exit-window",
               "exit-pit",
-              "P = P_window · (1 − P_refusal)",
+              "P = P_window · (1 − P_refusal) · P_ground",
               {{"P_window", inside, ""},
-               {"P_refusal", 1.0 - arrives, ""},
+               {"P_refusal", answer.chance_of_refusal.value_or(0), ""},
+               {"P_ground", answer.chance_to_reach, ""},
                {"sd_lateral", end.sd_lateral_m, "m"},
                {"sd_vertical", end.sd_vertical_m, "m"}},
               "P",

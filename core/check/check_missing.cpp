@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/clearance/contact.h"
 #include "judge.h"
 
 namespace burrow {
@@ -63,6 +64,16 @@ void check_surface_answers(Judge& judge) {
   }
 }
 
+/// By how much the guess of a stratum widens the 90 % band up and down, edge to edge, at the end of the path.
+std::optional<double> wider_by(const Judge& judge, std::size_t stratum) {
+  for (const GuessEffect& effect : judge.answer.guesses) {
+    if (effect.stratum != stratum) continue;
+    const double sd = judge.answer.bore.points.back().sd_vertical_m;
+    return 2 * band_90_sd * (sd - std::sqrt(std::max(sd * sd - effect.vertical_var_m2, 0.0)));
+  }
+  return std::nullopt;
+}
+
 /// Strata that the bore runs through and nobody has seen.
 void check_guesses(Judge& judge) {
   const std::vector<Stratum>& strata = judge.crossing.site.strata;
@@ -75,6 +86,7 @@ void check_guesses(Judge& judge) {
     Finding finding = finding_at("site.soil-guessed", Severity::caution, strata[i].id,
                                  soil ? soil->name : strata[i].soil, p.x_m, p.y_m, p.z_m);
     finding.source = {"how the stratum is known, as entered; a guess where nothing is", SourceLabel::our_default};
+    finding.measured = wider_by(judge, i);
     judge.say(std::move(finding));
   }
 }

@@ -91,11 +91,14 @@ UtilityAnswer answer_of(const Clearance& c) {
 
 }  // namespace
 
+ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables) {
+  const auto gap = [&](std::string_view id) { return Length{limit_of(crossing, tables, id).value}; };
+  return {gap("separation_exposed_m"), gap("separation_traced_m"), gap("separation_gas_m"),
+          gap("separation_power_m"), gap("separation_steam_m")};
+}
+
 void check_utilities(Judge& judge) {
-  const ClearanceRules rules{
-      Length{judge.limit("separation_exposed_m").value}, Length{judge.limit("separation_traced_m").value},
-      Length{judge.limit("separation_gas_m").value}, Length{judge.limit("separation_power_m").value},
-      Length{judge.limit("separation_steam_m").value}};
+  const ClearanceRules rules = clearance_rules(judge.crossing, judge.tables);
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
   const std::vector<Clearance> all =
       clearances(judge.answer.bore, judge.tool.diameter, utilities, judge.crossing.site.ground, rules, judge.tables);

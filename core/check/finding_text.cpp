@@ -113,6 +113,27 @@ const Row rows[] = {
                           s.limit(Dimension::chance));
      },
      "Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper."},
+    {"bore.would-stop",
+     [](const Say& s) {
+       return fmt::format("the tool would stop here: {} at each blow, {} needed", s.measured(Dimension::small_length),
+                          s.limit(Dimension::small_length));
+     },
+     "Use a stronger tool or another line. The blow balance is not calibrated: ask those who bored in this ground."},
+    {"bore.grip",
+     [](const Say& s) {
+       return fmt::format("the ground holds the tool with {} times the push of its air, {} wanted",
+                          s.measured(Dimension::ratio), s.limit(Dimension::ratio));
+     },
+     "Lower the pressure, hold the tool while it starts, or use another tool."},
+    {"surface.stuck",
+     [](const Say& s) {
+       if (s.f.severity == Severity::note)
+         return fmt::format("chance that the ground stops the tool under {}: {}", s.f.name,
+                            s.measured(Dimension::chance));
+       return fmt::format("chance that the ground stops the tool under {}: {}, {} at most", s.f.name,
+                          s.measured(Dimension::chance), s.limit(Dimension::chance));
+     },
+     "It could not simply be dug out there. Settle beforehand with the owner what is done then."},
     {"bore.model",
      [](const Say& s) {
        const long bores = s.f.measured ? static_cast<long>(*s.f.measured) : 0;
@@ -123,9 +144,8 @@ const Row rows[] = {
     {"scope.not-judged",
      [](const Say&) {
        return std::string(
-           "not judged here: traffic and earth loads on the pipe, its strength and pull-in, air line, advance and "
-           "grip, movement of utilities, "
-           "later settlement, vibration");
+           "not judged here: traffic and earth loads on the pipe, its strength and pull-in, air line, movement of "
+           "utilities, later settlement, vibration");
      },
      "Have these judged by other means."},
     {"pit.unprotected",
@@ -165,7 +185,12 @@ const Row rows[] = {
      },
      "Plan a sump and pumping, or a shallower pit."},
     {"site.soil-guessed",
-     [](const Say& s) { return fmt::format("the bore runs through {} that is only guessed", s.f.name); },
+     [](const Say& s) {
+       if (!s.f.measured || *s.f.measured < 0.0005)
+         return fmt::format("the bore runs through {} that is only guessed", s.f.name);
+       return fmt::format("the bore runs through {} that is only guessed: the band at its end is {} wider up and down",
+                          s.f.name, s.measured(Dimension::small_length));
+     },
      "Look in the pit or drive a rod, and say how the stratum is known."},
     {"site.line-held-level",
      [](const Say&) { return std::string("the ground line ends inside a pit and is held level beyond"); },

@@ -74,6 +74,7 @@ std::vector<const PathPoint*> points_within(const std::vector<PathPoint>& points
 // One function a subject; each fills its part of the answer.
 void check_missing(Judge& judge);
 void check_bore(Judge& judge);
+void check_advance(Judge& judge);
 void check_cover(Judge& judge);
 void check_utilities(Judge& judge);
 void check_surface(Judge& judge);

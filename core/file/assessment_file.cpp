@@ -35,7 +35,11 @@ Json json_of(const Quantiles& q) {
   return object({{"p10", number(q.p10)}, {"p50", number(q.p50)}, {"p90", number(q.p90)}});
 }
 
-Json json_of(const PathPoint& p) {
+/// A point of the path, with how the tool gets on there. From a stop on there is no time.
+Json path_point(const PathPoint& p, const AdvancePoint* advance) {
+  const auto on_the_way = [&](double value) { return advance ? Json(value) : Json(); };
+  const bool moves = advance && advance->rate_m_s > 0;
+  const Quantiles time = moves ? Quantiles{advance->time.p10_s, advance->time.p50_s, advance->time.p90_s} : Quantiles();
   return object({{"s_m", Json(p.s_m)},
                  {"x_m", Json(p.x_m)},
                  {"y_m", Json(p.y_m)},
@@ -47,20 +51,99 @@ Json json_of(const PathPoint& p) {
                  {"cover_m", Json(p.cover_m)},
                  {"resistance_above_pa", Json(p.resistance_above_Pa)},
                  {"resistance_below_pa", Json(p.resistance_below_Pa)},
-                 {"curvature_1_m", Json(p.curvature_1_m)}});
+                 {"curvature_1_m", Json(p.curvature_1_m)},
+                 {"sag_curvature_1_m", Json(p.sag_curvature_1_m)},
+                 {"set_m", on_the_way(advance ? advance->set_m : 0)},
+                 {"grip", on_the_way(advance ? advance->grip : 0)},
+                 {"time_s", json_of(time)}});
 }
 
-Json bore_of(const Assessment& a) {
+Json path_of(const Assessment& a) {
+  Json::Array points;
+  for (std::size_t i = 0; i < a.bore.points.size(); ++i)
+    points.push_back(path_point(a.bore.points[i], i < a.advance.points.size() ? &a.advance.points[i] : nullptr));
+  return Json(std::move(points));
+}
+
+Json json_of(const StopStretch& stretch) {
+  return object({{"from_m", Json(stretch.from_m)},
+                 {"to_m", Json(stretch.to_m)},
+                 {"above", Json(word_of(stretch.above))},
+                 {"id", Json(stretch.id)},
+                 {"chance", Json(stretch.chance)}});
+}
+
+Json json_of(const NeutralPoint& point) {
+  return object({{"x_m", Json(point.station_m)}, {"z_m", number(point.elevation_m)}});
+}
+
+Json bore_of(const Assessment& a, const Crossing& crossing) {
   const bool at_exit = a.bore.ends == PathEnd::exit && !a.bore.points.empty();
   const bool has_path = !a.bore.points.empty();
+  const bool advances = !a.advance.points.empty();
+  const auto guess = [&](const GuessEffect& effect) {
+    return object({{"stratum", Json(crossing.site.strata[effect.stratum].id)},
+                   {"shift_low_m", Json(effect.shift_low_m)},
+                   {"shift_high_m", Json(effect.shift_high_m)},
+                   {"chance_of_loss", Json(effect.chance_of_loss)}});
+  };
   return object({{"length_m", has_path ? Json(a.bore.length_m) : Json()},
                  {"ends", has_path ? Json(word_of(a.bore.ends)) : Json()},
-                 {"path", list_of(a.bore.points, [](const PathPoint& p) { return json_of(p); })},
+                 {"path", path_of(a)},
                  {"arrival", json_of(at_exit ? a.arrival : Arrival())},
                  {"neutral_cover_m", number(a.neutral_cover_m)},
+                 {"neutral_line", list_of(a.neutral_line, [](const NeutralPoint& p) { return json_of(p); })},
                  {"chance_of_refusal", number(a.chance_of_refusal)},
                  {"refusal_station_m", number(a.refusal_station_m)},
-                 {"advance_time_s", json_of(a.advance_time_s)}});
+                 {"advance_time_s", json_of(a.advance_time_s)},
+                 {"least_grip", advances ? Json(a.advance.least_grip) : Json()},
+                 {"hold_until_m", number(a.advance.held_until_m)},
+                 {"stops", list_of(a.stops, [](const StopStretch& s) { return json_of(s); })},
+                 {"guesses", list_of(a.guesses, guess)},
+                 {"calibrated_from", Json(std::int64_t{*crossing.bore.model.calibrated_from})}});
+}
+
+/// A chance with what a count of this size says about it.
+Json chance_of(const Count& count) {
+  return object({{"chance", Json(count.chance())},
+                 {"standard_error", Json(count.standard_error())},
+                 {"upper_95", Json(count.upper_95())}});
+}
+
+Json json_of(const Trials& trials) {
+  const auto value = [](const std::optional<Estimate>& e) { return e ? Json(e->value) : Json(); };
+  const auto error = [](const std::optional<Estimate>& e) { return e ? Json(e->standard_error) : Json(); };
+  const auto utility = [](const UtilityTrials& u) {
+    return object({{"id", Json(u.id)},
+                   {"contact", Json(u.contact.n)},
+                   {"encroachment", Json(u.encroachment.n)},
+                   {"contact_chance", chance_of(u.contact)},
+                   {"encroachment_chance", chance_of(u.encroachment)},
+                   {"depth_unknown", Json(u.depth_unknown)}});
+  };
+  return object({{"count", Json(trials.count)},
+                 {"seed", Json(trials.seed)},
+                 {"arrived", Json(trials.arrived.n)},
+                 {"inside_exit_pit", Json(trials.inside_window.n)},
+                 {"daylight", Json(trials.daylight.n)},
+                 {"refused", Json(trials.refused.n)},
+                 {"contact", Json(trials.contact.n)},
+                 {"lost", Json(trials.lost.n)},
+                 {"mean_offset_m", value(trials.mean_offset_m)},
+                 {"mean_elevation_m", value(trials.mean_elevation_m)},
+                 {"sd_lateral_m", value(trials.sd_offset_m)},
+                 {"sd_vertical_m", value(trials.sd_elevation_m)},
+                 {"standard_errors", object({{"mean_offset_m", error(trials.mean_offset_m)},
+                                             {"mean_elevation_m", error(trials.mean_elevation_m)},
+                                             {"sd_lateral_m", error(trials.sd_offset_m)},
+                                             {"sd_vertical_m", error(trials.sd_elevation_m)}})},
+                 {"chances", object({{"arrived", chance_of(trials.arrived)},
+                                     {"inside_exit_pit", chance_of(trials.inside_window)},
+                                     {"daylight", chance_of(trials.daylight)},
+                                     {"refused", chance_of(trials.refused)},
+                                     {"contact", chance_of(trials.contact)}})},
+                 {"grounds", Json(static_cast<std::int64_t>(trials.grounds))},
+                 {"utilities", list_of(trials.utilities, utility)}});
 }
 
 Json json_of(const CoverAnswer& cover) {
@@ -191,7 +274,7 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
   Json::Object members{
       {"crossing", Json(crossing.name)},
       {"verdict", Json(word_of(assessment.verdict))},
-      {"bore", bore_of(assessment)},
+      {"bore", bore_of(assessment, crossing)},
       {"cover", json_of(assessment.cover)},
       {"utilities", json_list(assessment.utilities)},
       {"surface", json_of(assessment.surface)},
@@ -202,6 +285,7 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
       {"marks", json_list(assessment.marks)},
       {"day", no_day},
       {"findings", list_of(assessment.findings, finding)}};
+  if (options.trials) members.push_back({"trials", json_of(*options.trials)});
   if (options.working) members.push_back({"working", json_list(assessment.working)});
   return compact_json(heading_of(file, std::move(members)));
 }

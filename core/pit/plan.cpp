@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/ensure.h"
 #include "burrow/pit/cut.h"
+#include "burrow/pit/rescue.h"
 #include "burrow/pit/slope.h"
 
 namespace burrow {
@@ -14,6 +16,8 @@ constexpr double least_width_m = 0.9;
 constexpr double side_room_m = 0.8;    // 0.4 m on either side of the tool
 constexpr double window_sill_m = 0.1;  // the tool must clear the floor
 constexpr double band_90_sd = 1.645;
+constexpr double rescue_room_m = 0.5;   // before the nose and behind the tail
+constexpr double rescue_below_m = 0.2;  // under the tool, to get a sling round it
 
 /// The flattest slope of the rules: for a soil or a depth that they do not cover. The finding is the limits' business.
 double flattest(const ExcavationRuleSet& rules) {
@@ -126,6 +130,43 @@ PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables
   return shape_of(crossing, pit, tables, floor, exit.station.m, arrival.elevation_m, false);
 }
 
+PitShape rescue_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
+                          Length nose) {
+  BURROW_ENSURE(!path.points.empty());
+  const double to = std::clamp(nose.m, 0.0, path.length_m), from = to - tool.length.m;
+  const PathPoint* at = &path.points.front();
+  double lowest = at->z_m, right = at->y_m, left = at->y_m;
+  for (const PathPoint& p : path.points) {
+    if (p.s_m > to + 1e-9) break;
+    if (p.s_m < from) {
+      at = &p;
+      lowest = p.z_m;
+      right = left = p.y_m;
+      continue;
+    }
+    lowest = std::min(lowest, p.z_m);
+    right = std::min(right, p.y_m);
+    left = std::max(left, p.y_m);
+    at = &p;
+  }
+  Pit pit;
+  pit.soil_type = crossing.pits.launch.soil_type;
+  for (PitSide* side : {&pit.sides.bore, &pit.sides.back, &pit.sides.left, &pit.sides.right})
+    side->kind.set(SideKind::sloped);
+  const double half = std::max(least_width_m, left - right + tool.diameter.m + side_room_m) / 2;
+  const double middle = (left + right) / 2;
+  const double run = tool.length.m * std::cos(at->heading_rad) * std::cos(at->grade_rad);
+  const FloorRectangle floor{at->x_m - run - rescue_room_m, at->x_m + rescue_room_m, middle - half, middle + half,
+                             lowest - tool.diameter.m / 2 - rescue_below_m};
+  return shape_of(crossing, pit, tables, floor, at->x_m, at->z_m, true);
+}
+
+ExitOpening exit_opening(const PitShape& exit, Length ground, std::optional<Length> widest) {
+  const double centre = (exit.floor_right_m + exit.floor_left_m) / 2;
+  const double width = std::max(exit.floor_left_m - exit.floor_right_m, widest ? widest->m : 0);
+  return {centre - width / 2, centre + width / 2, exit.floor_elevation_m + window_sill_m, ground.m};
+}
+
 double chance_inside(const PitShape& exit, const ArrivalSpread& arrival, Length ground, std::optional<Length> widest) {
   const auto between = [](double low, double high, double mean, double sd) {
     if (!(high > low)) return 0.0;
@@ -133,10 +174,9 @@ double chance_inside(const PitShape& exit, const ArrivalSpread& arrival, Length 
     const double scale = 1 / (sd * std::sqrt(2.0));
     return 0.5 * (std::erf((high - mean) * scale) - std::erf((low - mean) * scale));
   };
-  const double centre = (exit.floor_right_m + exit.floor_left_m) / 2;
-  const double width = std::max(exit.floor_left_m - exit.floor_right_m, widest ? widest->m : 0);
-  return between(centre - width / 2, centre + width / 2, arrival.offset_m, arrival.sd_lateral_m) *
-         between(exit.floor_elevation_m + window_sill_m, ground.m, arrival.elevation_m, arrival.sd_vertical_m);
+  const ExitOpening opening = exit_opening(exit, ground, widest);
+  return between(opening.right_m, opening.left_m, arrival.offset_m, arrival.sd_lateral_m) *
+         between(opening.low_m, opening.high_m, arrival.elevation_m, arrival.sd_vertical_m);
 }
 
 }  // namespace burrow

@@ -10,16 +10,6 @@
 
 namespace burrow::trials {
 
-/// The class that a guess may have been mistaken for, with its chance; the class itself is among them.
-/// Order of stiffness: very soft … hard clay; silt, loose … dense sand, fine gravel, cobbly ground; trench backfill,
-/// made ground, engineered fill. Own class ½, each neighbour ¼; at an end of the order, or a class that stands in none,
-/// what is missing falls to the class itself. Source: our model.   Evidence: Trials.Model_Guess*
-struct SoilGuess {
-  std::string soil;
-  double chance = 1;
-};
-std::vector<SoilGuess> guesses_of(const std::string& soil, const Tables& tables);
-
 struct DrawnGround {
   Site site;
   double chance = 1;

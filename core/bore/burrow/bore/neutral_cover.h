@@ -2,7 +2,9 @@
 /// The cover at which a level tool neither climbs nor dives.
 
 #include <optional>
+#include <vector>
 
+#include "burrow/bore/path.h"
 #include "burrow/bore/tool.h"
 #include "burrow/soil/ground.h"
 
@@ -16,5 +18,17 @@ std::optional<double> neutral_cover(const Soil& soil, const Tool& tool);
 
 /// The same in the soil that the launch point lies in, taken as endless and dry.
 std::optional<double> neutral_cover(const Ground& ground, const Tool& tool, const Launch& launch);
+
+/// Level of the axis at one station at which a level tool neither climbs nor sags in the ground as it is there, with
+/// its layers and its water; empty where it climbs or sags at every cover between 0.2 and 60 D.
+struct NeutralPoint {
+  double station_m = 0;
+  std::optional<double> elevation_m;
+  bool operator==(const NeutralPoint&) const = default;
+};
+
+/// Along a path, about every metre, at its offset; the shallowest where there are several.
+/// Source: root of dθ/ds at θ = 0, help page Method (our model).   Evidence: NeutralLine.*
+std::vector<NeutralPoint> neutral_line(const Ground& ground, const Tool& tool, const BorePath& path);
 
 }  // namespace burrow

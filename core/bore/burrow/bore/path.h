@@ -27,6 +27,8 @@ struct PathPoint {
   double cover_m = 0;  ///< crown of the hole to the surface
   double resistance_above_Pa = 0, resistance_below_Pa = 0;
   double curvature_1_m = 0;      ///< dθ/ds
+  double sag_curvature_1_m = 0;  ///< the part of it by the weight, downward positive
+  double yaw_curvature_1_m = 0;  ///< dψ/ds, positive left
   double limit_pressure_Pa = 0;  ///< p_L at the axis
   double roof_cap_Pa = 0;
   bool operator==(const PathPoint&) const = default;

@@ -11,6 +11,9 @@
 #include "burrow/base/quantity_text.h"
 #include "burrow/base/words.h"
 #include "burrow/base/working.h"
+#include "burrow/bore/advance.h"
+#include "burrow/bore/guessed_ground.h"
+#include "burrow/bore/neutral_cover.h"
 #include "burrow/bore/path.h"
 #include "burrow/pit/shape.h"
 
@@ -76,6 +79,24 @@ struct HeavePoint {
   bool operator==(const HeavePoint&) const = default;
 };
 
+/// What lies above a stretch of the bore, and so whether a stuck tool could be dug out there.
+enum class AboveBore { diggable, carriageway, track, building };
+template <>
+struct Words<AboveBore> {
+  static constexpr std::pair<AboveBore, std::string_view> list[] = {{AboveBore::diggable, "diggable"},
+                                                                    {AboveBore::carriageway, "carriageway"},
+                                                                    {AboveBore::track, "track"},
+                                                                    {AboveBore::building, "building"}};
+};
+
+struct StopStretch {
+  double from_m = 0, to_m = 0;  ///< stations
+  AboveBore above = AboveBore::diggable;
+  std::string id;     ///< of the thing on top, empty where one may dig
+  double chance = 0;  ///< that the ground stops the tool within it, out of all bores
+  bool operator==(const StopStretch&) const = default;
+};
+
 struct PipeCheck {
   std::string name;
   std::optional<double> value, limit;
@@ -109,6 +130,11 @@ struct Assessment {
   std::optional<double> neutral_cover_m;
   std::optional<double> chance_of_refusal, refusal_station_m;
   Quantiles advance_time_s;
+  Advance advance;                          ///< without points where there is no path
+  std::vector<StopStretch> stops;           ///< from launch to the end of the path, in order
+  std::vector<GuessEffect> guesses;         ///< what strata that nobody has seen do to the band
+  double chance_to_reach = 1;               ///< that no such stratum ends the path before the exit
+  std::vector<NeutralPoint> neutral_line;   ///< along the bore, for the drawing
   CoverAnswer cover;
   std::vector<UtilityAnswer> utilities;
   SurfaceAnswer surface;

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "burrow/base/source.h"
+#include "burrow/clearance/clearance.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
 
@@ -18,6 +19,9 @@ struct Limit {
 /// The limit with this id. A typed one carries the label *owner's setting* and the user's reason.
 /// Range: an id of `resources/tables/limits.json` (otherwise a bug).   Evidence: Limits.*
 Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view id);
+
+/// The gaps to utilities in force, for the closed forms and the trials alike.   Evidence: TrialsPlan.*
+ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables);
 
 /// (limit − value)/limit with the sign of the sense: negative when the limit is broken. A limit of 0 counts as 1.
 double margin_of(double value, const Limit& limit);

@@ -6,12 +6,14 @@
 #include "burrow/base/result.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
+#include "burrow/plan/trials_plan.h"
 
 namespace burrow {
 
 struct AssessmentOptions {
   UnitSystem units = UnitSystem::metric;  ///< of the words of findings only
   bool working = false;                   ///< add the list of workings
+  const Trials* trials = nullptr;         ///< add what the random trials counted
 };
 
 /// One line without its end. Every object and list of the contract is there; what is unknown or not finite is null,

@@ -28,8 +28,18 @@ struct ArrivalSpread {
   double sd_lateral_m = 0, sd_vertical_m = 0;
 };
 
-/// Chance that a bore which arrives does so inside the exit window: the width of the floor, from 0.1 m above it up to
-/// the ground. `widest`: for a pit left to the program, the widest exit the limits allow; it counts where it is wider.
+/// Where an arriving bore is wanted, on the exit face.
+struct ExitOpening {
+  double right_m = 0, left_m = 0;  ///< offsets, increasing
+  double low_m = 0, high_m = 0;    ///< elevations
+};
+
+/// The width of the floor, from 0.1 m above it up to the ground. `widest`: for a pit left to the program, the widest
+/// exit the limits allow; it counts where it is wider.
+/// Source: our model.   Evidence: ExitWindow.*
+ExitOpening exit_opening(const PitShape& exit, Length ground, std::optional<Length> widest = std::nullopt);
+
+/// Chance that a bore which arrives does so inside the exit opening.
 /// Source: our model; independent normal errors across and up.   Evidence: ExitWindow.*
 double chance_inside(const PitShape& exit, const ArrivalSpread& arrival, Length ground,
                      std::optional<Length> widest = std::nullopt);

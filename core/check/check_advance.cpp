@@ -1,0 +1,178 @@
+/// Does the tool get on: grip, the set of each blow, time, and where a stuck tool could be dug out.
+
+#include <algorithm>
+#include <cmath>
+
+#include "judge.h"
+
+namespace burrow {
+
+namespace {
+
+/// Arc length at a station, straight between points of the path.
+double arc_at(const std::vector<PathPoint>& points, double x_m) {
+  const auto right =
+      std::lower_bound(points.begin(), points.end(), x_m, [](const PathPoint& p, double x) { return p.x_m < x; });
+  if (right == points.begin()) return points.front().s_m;
+  if (right == points.end()) return points.back().s_m;
+  const PathPoint &a = *(right - 1), &b = *right;
+  return a.s_m + (x_m - a.x_m) / (b.x_m - a.x_m) * (b.s_m - a.s_m);
+}
+
+AboveBore above_of(SurfaceKind kind) {
+  switch (kind) {
+    case SurfaceKind::road:
+      return AboveBore::carriageway;
+    case SurfaceKind::track:
+      return AboveBore::track;
+    case SurfaceKind::building:
+    case SurfaceKind::footing:
+    case SurfaceKind::wall:
+      return AboveBore::building;
+    default:
+      return AboveBore::diggable;
+  }
+}
+
+struct Above {
+  Stretch stretch;
+  AboveBore kind;
+  const SurfaceFeature* feature;
+};
+
+/// Things on top that keep people from digging, cut to the path; the worst first, so that it counts where two overlap.
+std::vector<Above> in_the_way(const Judge& judge) {
+  const auto& points = judge.answer.bore.points;
+  std::vector<Above> all;
+  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+    const AboveBore kind = above_of(feature.kind);
+    if (kind == AboveBore::diggable) continue;
+    std::optional<Stretch> stretch = stretch_of(feature, points);
+    if (!stretch) continue;
+    stretch->from_m = std::max(stretch->from_m, points.front().x_m);
+    stretch->to_m = std::min(stretch->to_m, points.back().x_m);
+    if (stretch->to_m > stretch->from_m) all.push_back({*stretch, kind, &feature});
+  }
+  std::stable_sort(all.begin(), all.end(), [](const Above& a, const Above& b) { return a.kind > b.kind; });
+  return all;
+}
+
+void find_stops(Judge& judge, const std::vector<Above>& obstacles) {
+  const BorePath& path = judge.answer.bore;
+  std::vector<double> cuts{path.points.front().x_m, path.points.back().x_m};
+  for (const Above& o : obstacles) {
+    cuts.push_back(o.stretch.from_m);
+    cuts.push_back(o.stretch.to_m);
+  }
+  std::sort(cuts.begin(), cuts.end());
+  double before = 0;
+  for (std::size_t i = 1; i < cuts.size(); ++i) {
+    if (!(cuts[i] - cuts[i - 1] > 1e-9)) continue;
+    const double middle = 0.5 * (cuts[i] + cuts[i - 1]);
+    const auto on_top = std::find_if(obstacles.begin(), obstacles.end(), [&](const Above& o) {
+      return middle > o.stretch.from_m && middle < o.stretch.to_m;
+    });
+    StopStretch stretch{cuts[i - 1], cuts[i], AboveBore::diggable, {}, 0};
+    if (on_top != obstacles.end()) {
+      stretch.above = on_top->kind;
+      stretch.id = on_top->feature->id;
+    }
+    const double until = chance_of_refusal(judge.ground, path, {arc_at(path.points, cuts[i])});
+    stretch.chance = until - before;
+    before = until;
+    auto& stops = judge.answer.stops;
+    if (!stops.empty() && stops.back().above == stretch.above && stops.back().id == stretch.id) {
+      stops.back().to_m = stretch.to_m;
+      stops.back().chance += stretch.chance;
+    } else {
+      stops.push_back(std::move(stretch));
+    }
+  }
+}
+
+/// A tool that stops under a road, a track or a building cannot simply be dug out.
+void judge_stops(Judge& judge, const std::vector<Above>& obstacles) {
+  const Limit limit = judge.limit("stuck_under_caution");
+  for (const Above& o : obstacles) {
+    double chance = 0;
+    for (const StopStretch& stretch : judge.answer.stops)
+      if (stretch.id == o.feature->id) chance += stretch.chance;
+    const std::string name = o.feature->name.empty() ? std::string(word_of(o.feature->kind)) : o.feature->name;
+    const double middle = 0.5 * (o.stretch.from_m + o.stretch.to_m);
+    Finding finding = finding_at("surface.stuck", Severity::caution, o.feature->id, name, middle, 0,
+                                 elevation_at(judge.crossing.site.ground, middle));
+    finding.unit = "";
+    if (judge.demand(finding, chance, limit) >= 0) {
+      finding.severity = Severity::note;
+      finding.measured = chance;
+      finding.limit = limit.value;
+      finding.at_least = false;
+      finding.source = limit.source;
+      judge.say(std::move(finding));
+    }
+    judge.show({"surface.stuck",
+                o.feature->id,
+                "P = exp(−∫₀^from r ds) − exp(−∫₀^to r ds)",
+                {{"from", o.stretch.from_m, "m"}, {"to", o.stretch.to_m, "m"}},
+                "P",
+                chance,
+                "",
+                limit.value,
+                {"refusal rate r of each soil class along the path", SourceLabel::our_model},
+                limit.source});
+  }
+}
+
+void judge_set(Judge& judge, const Limit& least) {
+  const Advance& advance = judge.answer.advance;
+  if (!advance.stop_station_m) return;
+  const auto at = std::find_if(advance.points.begin(), advance.points.end(),
+                               [&](const AdvancePoint& p) { return p.s_m >= *advance.stop_s_m; });
+  const PathPoint& p = judge.answer.bore.points[static_cast<std::size_t>(at - advance.points.begin())];
+  const bool calibrated = judge.crossing.bore.model.calibrated_from.value > 0;
+  judge.demand(finding_at("bore.would-stop", calibrated ? Severity::stop : Severity::caution, "bore", "bore", p.x_m,
+                          p.y_m, p.z_m),
+               at->set_m, least);
+}
+
+void judge_grip(Judge& judge) {
+  const Advance& advance = judge.answer.advance;
+  const auto& points = judge.answer.bore.points;
+  const auto at = std::min_element(points.begin(), points.end(), [&](const PathPoint& a, const PathPoint& b) {
+    return std::abs(a.x_m - advance.least_grip_station_m) < std::abs(b.x_m - advance.least_grip_station_m);
+  });
+  Finding finding = finding_at("bore.grip", Severity::stop, "bore", "bore", at->x_m, at->y_m, at->z_m);
+  finding.unit = "";
+  if (judge.demand(finding, advance.least_grip, judge.limit("grip_stop")) < 0) return;
+  finding.severity = Severity::caution;
+  judge.demand(std::move(finding), advance.least_grip, judge.limit("grip_caution"));
+}
+
+}  // namespace
+
+void check_advance(Judge& judge) {
+  Assessment& answer = judge.answer;
+  if (answer.bore.points.size() < 2) return;
+  const Limit least_set = judge.limit("set_least_m");
+  const AdvanceAsk ask{judge.tool.pressure, *judge.crossing.bore.model.field_factor, Length{least_set.value}};
+  answer.advance = advance_along(judge.ground, judge.tool, answer.bore, ask);
+  if (answer.advance.time)
+    answer.advance_time_s = {answer.advance.time->p10_s, answer.advance.time->p50_s, answer.advance.time->p90_s};
+  answer.refusal_station_m = answer.advance.stop_station_m;
+  judge_set(judge, least_set);
+  judge_grip(judge);
+  for (Working& working : working_of(answer.advance, judge.tool, ask)) {
+    if (working.code == "bore.set") working.limit_source = least_set.source;
+    if (working.code == "bore.grip") {
+      const Limit grip = judge.limit("grip_stop");
+      working.limit = grip.value;
+      working.limit_source = grip.source;
+    }
+    judge.show(std::move(working));
+  }
+  const std::vector<Above> obstacles = in_the_way(judge);
+  find_stops(judge, obstacles);
+  judge_stops(judge, obstacles);
+}
+
+}  // namespace burrow

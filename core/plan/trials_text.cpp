@@ -1,0 +1,77 @@
+#include "burrow/plan/trials_text.h"
+
+#include <fmt/format.h>
+
+namespace burrow {
+
+namespace {
+
+std::string chance_text(const Count& count, UnitSystem units) {
+  const auto chance = [&](double value) { return format(value, Dimension::chance, units); };
+  if (count.of == 0) return "–";
+  if (count.n == 0) return fmt::format("none seen, below {} with 95 % confidence", chance(count.upper_95()));
+  if (count.n == count.of) return fmt::format("all {}", count.of);
+  return fmt::format("{} ± {}", chance(count.chance()), chance(count.standard_error()));
+}
+
+std::string estimate_text(const std::optional<Estimate>& estimate, Dimension dimension, UnitSystem units) {
+  if (!estimate) return "–";
+  return fmt::format("{} ± {}", format(estimate->value, dimension, units),
+                     format(estimate->standard_error, Dimension::small_length, units));
+}
+
+std::string closed_text(const std::optional<double>& value, Dimension dimension, UnitSystem units) {
+  return value ? format(*value, dimension, units) : std::string();
+}
+
+}  // namespace
+
+std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& assessment, UnitSystem units) {
+  std::vector<TrialsLine> lines;
+  if (trials.count == 0) return lines;
+  const bool arrives = assessment.bore.ends == PathEnd::exit;
+  const Arrival& arrival = assessment.arrival;
+  const auto share = [&](std::string what, const Count& count, std::optional<double> closed = {}) {
+    lines.push_back(
+        {std::move(what), chance_text(count, units), closed_text(closed, Dimension::chance, units), std::string()});
+  };
+  share("arrive in the exit pit", trials.inside_window,
+        arrives ? arrival.chance_inside_exit_pit : std::optional<double>());
+  share("reach the exit face", trials.arrived);
+  share("come out of the ground before", trials.daylight);
+  share("are stopped by the ground", trials.refused, assessment.chance_of_refusal);
+  share("end at a utility", trials.contact);
+  if (trials.lost.n > 0) share("neither arrive nor stop", trials.lost);
+  const auto length = [&](std::string what, const std::optional<Estimate>& estimate, Dimension dimension,
+                          const std::optional<double>& closed) {
+    if (!estimate) return;
+    lines.push_back({std::move(what), estimate_text(estimate, dimension, units),
+                     arrives ? closed_text(closed, dimension, units) : std::string(), std::string()});
+  };
+  length("arrival, offset", trials.mean_offset_m, Dimension::station, arrival.offset_m);
+  length("arrival, level", trials.mean_elevation_m, Dimension::station, arrival.elevation_m);
+  length("standard deviation across", trials.sd_offset_m, Dimension::small_length, arrival.sd_lateral_m);
+  length("standard deviation up and down", trials.sd_elevation_m, Dimension::small_length, arrival.sd_vertical_m);
+  for (std::size_t i = 0; i < trials.utilities.size(); ++i) {
+    const UtilityTrials& counted = trials.utilities[i];
+    const UtilityAnswer* answer = nullptr;
+    for (const UtilityAnswer& u : assessment.utilities)
+      if (u.id == counted.id) answer = &u;
+    const std::string name = answer && !answer->name.empty() ? answer->name : counted.id;
+    const std::string unsure = counted.depth_unknown ? " (at least: its depth is not known everywhere)" : "";
+    lines.push_back({"touch " + name, chance_text(counted.contact, units) + unsure,
+                     answer ? closed_text(answer->contact_chance, Dimension::chance, units) : std::string(),
+                     counted.id});
+    lines.push_back({"come too near to " + name, chance_text(counted.encroachment, units) + unsure,
+                     answer ? closed_text(answer->encroachment_chance, Dimension::chance, units) : std::string(),
+                     counted.id});
+  }
+  return lines;
+}
+
+std::string model_status(std::int64_t calibrated_from) {
+  if (calibrated_from <= 0) return "our model, not calibrated";
+  return fmt::format("our model, calibrated from {} {}", calibrated_from, calibrated_from == 1 ? "bore" : "bores");
+}
+
+}  // namespace burrow
