@@ -44,6 +44,8 @@ Shown shown(Dimension dimension, UnitSystem units) {
       return us ? Shown{"yd³", yard3_m3} : Shown{"m³", 1};
     case Dimension::flow:
       return us ? Shown{"ft³/min", foot3_m3 / 60} : Shown{"m³/min", 1.0 / 60};
+    case Dimension::blow_rate:
+      return {"/min", 1.0 / 60};
     case Dimension::ratio:
     case Dimension::count:
       return {"", 1};
@@ -92,6 +94,7 @@ int decimals(double magnitude, Dimension dimension, UnitSystem units) {
       return magnitude < 1 ? 2 : 1;
     case Dimension::ratio:
       return std::clamp(3 - static_cast<int>(std::floor(std::log10(magnitude))), 0, 8);
+    case Dimension::blow_rate:
     case Dimension::count:
     case Dimension::duration:
       return 0;

@@ -93,6 +93,15 @@ constexpr Unit units[] = {
     {"ft3/min", Group::flow, foot3_m3 / 60},
     {"cfm", Group::flow, foot3_m3 / 60},
     {"scfm", Group::flow, foot3_m3 / 60},
+    {"/min", Group::frequency, 1.0 / 60},
+    {"1/min", Group::frequency, 1.0 / 60},
+    {"per min", Group::frequency, 1.0 / 60},
+    {"per minute", Group::frequency, 1.0 / 60},
+    {"blows/min", Group::frequency, 1.0 / 60},
+    {"blows per minute", Group::frequency, 1.0 / 60},
+    {"/s", Group::frequency, 1},
+    {"1/s", Group::frequency, 1},
+    {"hz", Group::frequency, 1},
 };
 }  // namespace
 
@@ -124,6 +133,8 @@ std::string_view noun(Group group) {
       return "a volume";
     case Group::flow:
       return "a flow";
+    case Group::frequency:
+      return "a blow rate";
   }
   return "a number";
 }
@@ -154,6 +165,8 @@ std::string_view noun(Dimension dimension) {
       return "a volume";
     case Dimension::flow:
       return "a flow";
+    case Dimension::blow_rate:
+      return "a blow rate";
     case Dimension::chance:
       return "a chance";
     case Dimension::ratio:
@@ -189,6 +202,8 @@ bool accepts(Dimension dimension, Group group) {
       return group == Group::volume;
     case Dimension::flow:
       return group == Group::flow;
+    case Dimension::blow_rate:
+      return group == Group::frequency;
     case Dimension::chance:
     case Dimension::ratio:
       return group == Group::percent;
@@ -229,6 +244,8 @@ std::string_view example(Dimension dimension, UnitSystem system) {
       return us ? "3.5 yd3" : "2.7 m3";
     case Dimension::flow:
       return us ? "90 ft3/min" : "2.5 m3/min";
+    case Dimension::blow_rate:
+      return "480 /min";
     case Dimension::chance:
       return "0.1 %";
     case Dimension::ratio:

@@ -26,7 +26,7 @@ struct Shown {
 };
 Shown shown(Dimension dimension, UnitSystem units);
 
-enum class Group { length, percent, slope, turn, pressure, unit_weight, force, mass, time, volume, flow };
+enum class Group { length, percent, slope, turn, pressure, unit_weight, force, mass, time, volume, flow, frequency };
 
 struct Unit {
   std::string_view name;  ///< lower case

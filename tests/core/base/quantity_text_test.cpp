@@ -123,6 +123,14 @@ TEST(Parse, Definition_OtherQuantities) {
                                                          {"90 s", Dimension::duration, us, 90},
                                                          {"27 ft3", Dimension::volume, metric, 0.764554857984},
                                                          {"2.5 m³/min", Dimension::flow, us, 2.5 / 60},
+                                                         {"480", Dimension::blow_rate, metric, 8},
+                                                         {"480 /min", Dimension::blow_rate, us, 8},
+                                                         {"480/min", Dimension::blow_rate, metric, 8},
+                                                         {"480 1/min", Dimension::blow_rate, metric, 8},
+                                                         {"480 blows per minute", Dimension::blow_rate, us, 8},
+                                                         {"480 blows/min", Dimension::blow_rate, us, 8},
+                                                         {"8 Hz", Dimension::blow_rate, us, 8},
+                                                         {"8/s", Dimension::blow_rate, metric, 8},
                                                          {"0.1 %", Dimension::chance, metric, 0.001},
                                                          {"0,1", Dimension::chance, metric, 0.001},
                                                          {"0.25", Dimension::ratio, us, 0.25},
@@ -210,6 +218,8 @@ TEST(Format, Definition_MetricAndUs) {
       {3599, Dimension::duration, "1 h", "1 h"},
       {2.7, Dimension::volume, "2.70 m³", "3.53 yd³"},
       {0.0417, Dimension::flow, "2.50 m³/min", "88 ft³/min"},
+      {8, Dimension::blow_rate, "480 /min", "480 /min"},
+      {4.5, Dimension::blow_rate, "270 /min", "270 /min"},
       {0.0003, Dimension::chance, "0.03 %", "0.03 %"},
       {0.00004, Dimension::chance, "< 0.01 %", "< 0.01 %"},
       {0.99999, Dimension::chance, "> 99.9 %", "> 99.9 %"},
@@ -273,6 +283,8 @@ double half_digit(double v, Dimension dimension, UnitSystem units) {
       return 0.05 * (in_us ? 0.764554858 : 1);
     case Dimension::flow:
       return in_us ? 0.5 * 0.0283168466 / 60 : 0.005 / 60;
+    case Dimension::blow_rate:
+      return 0.5 / 60;
     case Dimension::chance:
       return 0.05e-2;
     case Dimension::ratio:
@@ -288,7 +300,7 @@ TEST(RoundTrip, Property_WithinHalfTheShownDigit) {
       Dimension::length,   Dimension::station,      Dimension::small_length, Dimension::grade,       Dimension::angle,
       Dimension::pressure, Dimension::big_pressure, Dimension::air_pressure, Dimension::unit_weight, Dimension::force,
       Dimension::mass,     Dimension::duration,     Dimension::volume,       Dimension::flow,        Dimension::chance,
-      Dimension::ratio,    Dimension::count};
+      Dimension::ratio,    Dimension::count,        Dimension::blow_rate};
   std::mt19937_64 random(7);
   std::uniform_real_distribution<double> exponent(-4, 5);
   std::uniform_real_distribution<double> unit(0, 1);

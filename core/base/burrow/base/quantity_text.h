@@ -33,6 +33,7 @@ enum class Dimension {
   duration,      ///< "1 h 12 min", "8 min", "35 s"
   volume,        ///< m³ · yd³
   flow,          ///< m³/min · ft³/min
+  blow_rate,     ///< "480 /min", blows per minute; SI is Hz, which is read too
   chance,        ///< % ; "0.03 %", "< 0.01 %"
   ratio,         ///< plain
   count
@@ -50,10 +51,10 @@ inline std::string format(Length v, UnitSystem u, Dimension d = Dimension::lengt
 std::string_view unit_name(Dimension dimension, UnitSystem units);
 
 /// SI value of what a person typed: "1.37 m", "4' 6\"", "4 ft 6 in", "4-6 1/2\"", "2 %", "1.15 deg", "1:50", "450mm",
-/// "65 psi", a small sum "1.2 + 0.35", a bare number in the unit shown. Accepts "," as decimal mark when it cannot be a
-/// thousands separator. A tight hyphen after feet is no difference ("4'-6\""); what could be either is refused. Errors:
-/// empty, no number, unknown unit, wrong dimension, NaN or infinite; `expected` gives an example. Evidence: Parse.*,
-/// RoundTrip.*
+/// "65 psi", "480 /min", a small sum "1.2 + 0.35", a bare number in the unit shown. Accepts "," as decimal mark when it
+/// cannot be a thousands separator. A tight hyphen after feet is no difference ("4'-6\""); what could be either is
+/// refused. Errors: empty, no number, unknown unit, wrong dimension, NaN or infinite; `expected` gives an example.
+/// Evidence: Parse.*, RoundTrip.*
 Result<double> parse(std::string_view text, Dimension dimension, UnitSystem units);
 
 /// Shortest text that reads back as the same double, locale-free: for files, never for people.
