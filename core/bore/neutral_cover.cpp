@@ -1,7 +1,7 @@
 #include "burrow/bore/neutral_cover.h"
 
-#include <boost/math/tools/toms748_solve.hpp>
 #include <algorithm>
+#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 
 #include "burrow/bore/steering.h"
@@ -36,9 +36,8 @@ class Balance {
   }
   [[nodiscard]] double between(const Column& column, double low, double high) const {
     std::uintmax_t steps = 60;
-    const auto root =
-        boost::math::tools::toms748_solve([&](double cover) { return climb(column, cover); }, low, high,
-                                          boost::math::tools::eps_tolerance<double>(30), steps);
+    const auto root = boost::math::tools::toms748_solve([&](double cover) { return climb(column, cover); }, low, high,
+                                                        boost::math::tools::eps_tolerance<double>(30), steps);
     return 0.5 * (root.first + root.second);
   }
 

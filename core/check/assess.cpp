@@ -23,8 +23,8 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   Assessment answer;
   const Ground ground(crossing.site, tables);
   const Tool tool = resolve_tool(crossing.bore.tool, tables);
-  GuessedPath predicted = with_guesses(crossing.site, tables, tool, crossing.bore,
-                                       predict_path(ground, tool, crossing.bore));
+  GuessedPath predicted =
+      with_guesses(crossing.site, tables, tool, crossing.bore, predict_path(ground, tool, crossing.bore));
   answer.bore = std::move(predicted.path);
   answer.guesses = std::move(predicted.effects);
   answer.chance_to_reach = predicted.chance_to_reach;

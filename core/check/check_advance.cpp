@@ -93,10 +93,14 @@ void find_stops(Judge& judge, const std::vector<Above>& obstacles) {
 /// A tool that stops under a road, a track or a building cannot simply be dug out.
 void judge_stops(Judge& judge, const std::vector<Above>& obstacles) {
   const Limit limit = judge.limit("stuck_under_caution");
+  const BorePath& path = judge.answer.bore;
   for (const Above& o : obstacles) {
-    double chance = 0;
-    for (const StopStretch& stretch : judge.answer.stops)
-      if (stretch.id == o.feature->id) chance += stretch.chance;
+    // Number of stops to be expected up to either end: chance = 1 − exp(−N).
+    const auto expected = [&](double x_m) {
+      return -std::log1p(-chance_of_refusal(judge.ground, path, {arc_at(path.points, x_m)}));
+    };
+    const double before = expected(o.stretch.from_m), until = expected(o.stretch.to_m);
+    const double chance = std::exp(-before) - std::exp(-until);
     const std::string name = o.feature->name.empty() ? std::string(word_of(o.feature->kind)) : o.feature->name;
     const double middle = 0.5 * (o.stretch.from_m + o.stretch.to_m);
     Finding finding = finding_at("surface.stuck", Severity::caution, o.feature->id, name, middle, 0,
@@ -110,16 +114,17 @@ void judge_stops(Judge& judge, const std::vector<Above>& obstacles) {
       finding.source = limit.source;
       judge.say(std::move(finding));
     }
-    judge.show({"surface.stuck",
-                o.feature->id,
-                "P = exp(−∫₀^from r ds) − exp(−∫₀^to r ds)",
-                {{"from", o.stretch.from_m, "m"}, {"to", o.stretch.to_m, "m"}},
-                "P",
-                chance,
-                "",
-                limit.value,
-                {"refusal rate r of each soil class along the path", SourceLabel::our_model},
-                limit.source});
+    judge.show(
+        {"surface.stuck",
+         o.feature->id,
+         "P = exp(−N_from) − exp(−N_to), N = ∫ r ds",
+         {{"from", o.stretch.from_m, "m"}, {"to", o.stretch.to_m, "m"}, {"N_from", before, ""}, {"N_to", until, ""}},
+         "P",
+         chance,
+         "",
+         limit.value,
+         {"refusal rate r of each soil class along the path", SourceLabel::our_model},
+         limit.source});
   }
 }
 
@@ -130,9 +135,9 @@ void judge_set(Judge& judge, const Limit& least) {
                                [&](const AdvancePoint& p) { return p.s_m >= *advance.stop_s_m; });
   const PathPoint& p = judge.answer.bore.points[static_cast<std::size_t>(at - advance.points.begin())];
   const bool calibrated = judge.crossing.bore.model.calibrated_from.value > 0;
-  judge.demand(finding_at("bore.would-stop", calibrated ? Severity::stop : Severity::caution, "bore", "bore", p.x_m,
-                          p.y_m, p.z_m),
-               at->set_m, least);
+  judge.demand(
+      finding_at("bore.set", calibrated ? Severity::stop : Severity::caution, "bore", "bore", p.x_m, p.y_m, p.z_m),
+      at->set_m, least);
 }
 
 void judge_grip(Judge& judge) {
@@ -164,7 +169,8 @@ void check_advance(Judge& judge) {
   for (Working& working : working_of(answer.advance, judge.tool, ask)) {
     if (working.code == "bore.set") working.limit_source = least_set.source;
     if (working.code == "bore.grip") {
-      const Limit grip = judge.limit("grip_stop");
+      const Limit stop = judge.limit("grip_stop");
+      const Limit grip = answer.advance.least_grip < stop.value ? stop : judge.limit("grip_caution");
       working.limit = grip.value;
       working.limit_source = grip.source;
     }

@@ -93,8 +93,8 @@ UtilityAnswer answer_of(const Clearance& c) {
 
 ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables) {
   const auto gap = [&](std::string_view id) { return Length{limit_of(crossing, tables, id).value}; };
-  return {gap("separation_exposed_m"), gap("separation_traced_m"), gap("separation_gas_m"),
-          gap("separation_power_m"), gap("separation_steam_m")};
+  return {gap("separation_exposed_m"), gap("separation_traced_m"), gap("separation_gas_m"), gap("separation_power_m"),
+          gap("separation_steam_m")};
 }
 
 void check_utilities(Judge& judge) {

@@ -113,7 +113,7 @@ const Row rows[] = {
                           s.limit(Dimension::chance));
      },
      "Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper."},
-    {"bore.would-stop",
+    {"bore.set",
      [](const Say& s) {
        return fmt::format("the tool would stop here: {} at each blow, {} needed", s.measured(Dimension::small_length),
                           s.limit(Dimension::small_length));
@@ -121,8 +121,9 @@ const Row rows[] = {
      "Use a stronger tool or another line. The blow balance is not calibrated: ask those who bored in this ground."},
     {"bore.grip",
      [](const Say& s) {
-       return fmt::format("the ground holds the tool with {} times the push of its air, {} wanted",
-                          s.measured(Dimension::ratio), s.limit(Dimension::ratio));
+       const auto times = [](const std::optional<double>& n) { return n ? fmt::format("{:.2f}", *n) : "–"; };
+       return fmt::format("the ground holds the tool with {} times the push of its air, {} wanted", times(s.f.measured),
+                          times(s.f.limit));
      },
      "Lower the pressure, hold the tool while it starts, or use another tool."},
     {"surface.stuck",

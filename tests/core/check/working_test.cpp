@@ -20,7 +20,20 @@ using Again = std::function<double(const Working&)>;
 const std::map<std::string, Again, std::less<>>& formulas() {
   static const std::map<std::string, Again, std::less<>> all{
       {"bore.length", [](const Working& w) { return input(w, "x_exit") - input(w, "x_launch"); }},
-      {"bore.exit-window", [](const Working& w) { return input(w, "P_window") * (1 - input(w, "P_refusal")); }},
+      {"bore.exit-window",
+       [](const Working& w) { return input(w, "P_window") * (1 - input(w, "P_refusal")) * input(w, "P_ground"); }},
+      {"bore.set",
+       [](const Working& w) {
+         const double area = pi * input(w, "d_piston") * input(w, "d_piston") / 4;
+         const double energy = input(w, "share") * input(w, "p") * area * input(w, "stroke");
+         const double rest = input(w, "m_tool") - input(w, "m_striker");
+         const double share = (input(w, "m_striker") + input(w, "e") * input(w, "e") * rest) / input(w, "m_tool");
+         const double resistance = (input(w, "R_nose") + input(w, "R_side")) * (1 + input(w, "J") * input(w, "v"));
+         return share * energy / resistance - input(w, "r_e");
+       }},
+      {"bore.grip", [](const Working& w) { return input(w, "R_side") / input(w, "p A_piston"); }},
+      {"bore.time", [](const Working& w) { return std::sqrt(input(w, "P10") * input(w, "P90")); }},
+      {"surface.stuck", [](const Working& w) { return std::exp(-input(w, "N_from")) - std::exp(-input(w, "N_to")); }},
       {"bore.cover", [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
       {"surface.cover", [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
       {"bore.cover-low", [](const Working& w) { return input(w, "C") - 1.645 * input(w, "sd"); }},

@@ -33,8 +33,9 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
     "crossing":"Alder \"Lane\"","verdict":"incomplete",
     "bore":{"length_m":null,"ends":null,"path":[],
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
-      "neutral_cover_m":null,"chance_of_refusal":null,"refusal_station_m":null,
-      "advance_time_s":{"p10":null,"p50":null,"p90":null}},
+      "neutral_cover_m":null,"neutral_line":[],"chance_of_refusal":null,"refusal_station_m":null,
+      "advance_time_s":{"p10":null,"p50":null,"p90":null},
+      "least_grip":null,"hold_until_m":null,"stops":[],"guesses":[],"calibrated_from":0},
     "cover":{"least_m":null,"least_low_m":null,"station_m":null,"required_m":null},
     "utilities":[],
     "surface":{"heave_m":null,"heave_high_m":null,"station_m":null,"limit_m":null,"settlement_m":null},
@@ -73,10 +74,11 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
   a.working = {{"cover", "bore", "C = d - a", {{"d", 1.25, "m"}}, "C", 1.0, "m", 0.5, {"x", SourceLabel::derived}}};
   const json j = written(a, {.working = true});
   EXPECT_EQ(j["verdict"], "within-limits");
-  EXPECT_EQ(
-      keys(j["bore"]["path"][0]),
-      (std::vector<std::string>{"cover_m", "curvature_1_m", "grade", "heading_rad", "resistance_above_pa",
-                                "resistance_below_pa", "s_m", "sd_lateral_m", "sd_vertical_m", "x_m", "y_m", "z_m"}));
+  EXPECT_EQ(keys(j["bore"]["path"][0]),
+            (std::vector<std::string>{"cover_m", "curvature_1_m", "grade", "grip", "heading_rad", "resistance_above_pa",
+                                      "resistance_below_pa", "s_m", "sag_curvature_1_m", "sd_lateral_m",
+                                      "sd_vertical_m", "set_m", "time_s", "x_m", "y_m", "z_m"}));
+  EXPECT_TRUE(j["bore"]["path"][0]["set_m"].is_null());                 // nothing is known about its advance
   EXPECT_DOUBLE_EQ(j["bore"]["path"][0]["grade"].get<double>(), 0.25);  // rise over run, not an angle
   EXPECT_EQ(j["bore"]["arrival"]["offset_m"], 0.5);
   EXPECT_EQ(keys(j["utilities"][0]),
@@ -90,6 +92,48 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
   EXPECT_EQ(j["pipe"]["checks"][0]["name"], "ring deflection");
   EXPECT_EQ(j["working"][0]["inputs"][0], json({{"symbol", "d"}, {"value", 1.25}, {"unit", "m"}}));
   EXPECT_EQ(j["working"][0]["source_label"], "derived");
+}
+
+TEST(AssessmentFile, Advance_StandsWithThePath) {
+  Assessment a;
+  a.bore = {{PathPoint{}, PathPoint{}}, 1, PathEnd::exit};
+  AdvancePoint going, stopped;
+  going.set_m = 0.003;
+  going.rate_m_s = 0.01;
+  going.time = {10, 20, 40};
+  stopped.set_m = 0.0001;
+  stopped.time = {10, 20, 40};
+  a.advance.points = {going, stopped};
+  a.stops = {{0, 1, AboveBore::carriageway, "f1", 0.02}};
+  a.neutral_line = {{0.5, std::nullopt}};
+  const json j = written(a);
+  EXPECT_EQ(j["bore"]["path"][0]["time_s"], json({{"p10", 10.0}, {"p50", 20.0}, {"p90", 40.0}}));
+  EXPECT_TRUE(j["bore"]["path"][1]["time_s"]["p50"].is_null());  // from a stop on there is no time
+  EXPECT_EQ(j["bore"]["path"][1]["set_m"], 0.0001);
+  EXPECT_EQ(j["bore"]["stops"][0],
+            json({{"from_m", 0.0}, {"to_m", 1.0}, {"above", "carriageway"}, {"id", "f1"}, {"chance", 0.02}}));
+  EXPECT_TRUE(j["bore"]["neutral_line"][0]["z_m"].is_null());
+}
+
+TEST(AssessmentFile, Trials_CountsWithTheirUncertainty) {
+  Trials trials;
+  trials.count = 1000;
+  trials.seed = 7;
+  trials.arrived = {900, 1000};
+  trials.contact = {0, 1000};
+  trials.sd_elevation_m = Estimate{0.1, 0.002};
+  trials.utilities = {{"u1", false, {0, 1000}, {40, 1000}}};
+  const json j = written({}, {.trials = &trials}).at("trials");
+  for (const char* key : {"count", "seed", "arrived", "inside_exit_pit", "daylight", "refused", "mean_offset_m",
+                          "mean_elevation_m", "sd_lateral_m", "sd_vertical_m", "utilities"})
+    EXPECT_TRUE(j.contains(key)) << key;
+  EXPECT_EQ(j["arrived"], 900);
+  EXPECT_DOUBLE_EQ(j["chances"]["arrived"]["standard_error"].get<double>(), std::sqrt(0.9 * 0.1 / 1000));
+  EXPECT_NEAR(j["chances"]["contact"]["upper_95"].get<double>(), 1 - std::pow(0.05, 1.0 / 1000), 1e-12);
+  EXPECT_TRUE(j["mean_offset_m"].is_null());
+  EXPECT_EQ(j["standard_errors"]["sd_vertical_m"], 0.002);
+  EXPECT_EQ(j["utilities"][0]["encroachment"], 40);
+  EXPECT_FALSE(written({}).contains("trials"));
 }
 
 TEST(AssessmentFile, NotAtTheExitFace_ArrivalIsNull) {

@@ -9,12 +9,12 @@ namespace burrow {
 
 /// What the guess of one stratum adds.
 struct GuessEffect {
-  std::size_t stratum = 0;     ///< number in `Site::strata`
-  double shift_low_m = 0;      ///< lowest and highest of the ends of the mean paths in the neighbouring classes,
-  double shift_high_m = 0;     ///< against that of the class entered; 0 where they do not get there
-  double lateral_var_m2 = 0;   ///< added to the variance at the end of the path
+  std::size_t stratum = 0;    ///< number in `Site::strata`
+  double shift_low_m = 0;     ///< lowest and highest of the ends of the mean paths in the neighbouring classes,
+  double shift_high_m = 0;    ///< against that of the class entered; 0 where they do not get there
+  double lateral_var_m2 = 0;  ///< added to the variance at the end of the path
   double vertical_var_m2 = 0;
-  double chance_of_loss = 0;   ///< that the ground is of a class in which the path does not end where it should
+  double chance_of_loss = 0;  ///< that the ground is of a class in which the path does not end where it should
   bool operator==(const GuessEffect&) const = default;
 };
 

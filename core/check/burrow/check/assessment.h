@@ -130,11 +130,11 @@ struct Assessment {
   std::optional<double> neutral_cover_m;
   std::optional<double> chance_of_refusal, refusal_station_m;
   Quantiles advance_time_s;
-  Advance advance;                          ///< without points where there is no path
-  std::vector<StopStretch> stops;           ///< from launch to the end of the path, in order
-  std::vector<GuessEffect> guesses;         ///< what strata that nobody has seen do to the band
-  double chance_to_reach = 1;               ///< that no such stratum ends the path before the exit
-  std::vector<NeutralPoint> neutral_line;   ///< along the bore, for the drawing
+  Advance advance;                         ///< without points where there is no path
+  std::vector<StopStretch> stops;          ///< from launch to the end of the path, in order
+  std::vector<GuessEffect> guesses;        ///< what strata that nobody has seen do to the band
+  double chance_to_reach = 1;              ///< that no such stratum ends the path before the exit
+  std::vector<NeutralPoint> neutral_line;  ///< along the bore, for the drawing
   CoverAnswer cover;
   std::vector<UtilityAnswer> utilities;
   SurfaceAnswer surface;

@@ -1,0 +1,132 @@
+#include "burrow/bore/guessed_ground.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "burrow/bore/neutral_cover.h"
+#include "burrow/bore/steering.h"
+#include "burrow/file/tables_file.h"
+
+namespace burrow {
+namespace {
+
+const Tables& tables() {
+  static const Tables loaded = load_tables();
+  return loaded;
+}
+
+struct Case {
+  Site site;
+  Bore bore;
+  Tool tool;
+
+  explicit Case(const char* soil, double z = -1.5, double length = 12) {
+    site.ground = {{-5, 0}, {60, 0}};
+    Stratum stratum;
+    stratum.soil = soil;
+    stratum.known.set(Known::guess);
+    site.strata = {stratum};
+    bore.tool.tool_class = "tool-65";
+    bore.launch.elevation = {z};
+    bore.exit.station = {length};
+    tool = resolve_tool(bore.tool, tables());
+  }
+  [[nodiscard]] BorePath path(const char* other = nullptr) const {
+    Site drawn = site;
+    if (other) drawn.strata[0].soil = other;
+    return predict_path(Ground(drawn, tables()), tool, bore);
+  }
+  [[nodiscard]] GuessedPath guessed() const { return with_guesses(site, tables(), tool, bore, path()); }
+};
+
+// Law of total variance over the three classes, put together from three paths at the fine step.
+TEST(GuessedGround, TotalVariance_ThreePathsByHand) {
+  const Case c("loose-sand");
+  const GuessedPath answer = c.guessed();
+  const BorePath own = c.path(), weaker = c.path("silt"), stiffer = c.path("medium-sand");
+  ASSERT_EQ(own.ends, PathEnd::exit);
+  ASSERT_EQ(weaker.ends, PathEnd::exit);
+  ASSERT_EQ(stiffer.ends, PathEnd::exit);
+  const PathPoint &o = own.points.back(), &w = weaker.points.back(), &s = stiffer.points.back();
+  const double expected = 0.5 * o.sd_vertical_m * o.sd_vertical_m +
+                          0.25 * (w.sd_vertical_m * w.sd_vertical_m + std::pow(w.z_m - o.z_m, 2)) +
+                          0.25 * (s.sd_vertical_m * s.sd_vertical_m + std::pow(s.z_m - o.z_m, 2));
+  EXPECT_NEAR(answer.path.points.back().sd_vertical_m, std::sqrt(expected), 2e-5);
+  EXPECT_EQ(answer.path.points.back().z_m, o.z_m);  // the mean path is that of the class entered
+  ASSERT_EQ(answer.effects.size(), 1u);
+  EXPECT_NEAR(answer.effects[0].shift_low_m, std::min({0.0, w.z_m - o.z_m, s.z_m - o.z_m}), 2e-4);
+  EXPECT_NEAR(answer.effects[0].shift_high_m, std::max({0.0, w.z_m - o.z_m, s.z_m - o.z_m}), 2e-4);
+  EXPECT_EQ(answer.chance_to_reach, 1);
+}
+
+TEST(GuessedGround, Limit_SeenOrBoredChangesNothing) {
+  for (const Known known : {Known::seen, Known::borehole}) {
+    Case c("loose-sand");
+    c.site.strata[0].known.set(known);
+    EXPECT_EQ(c.guessed().path, c.path());
+    EXPECT_TRUE(c.guessed().effects.empty());
+  }
+}
+
+TEST(GuessedGround, Limit_OutOfReachChangesNothing) {
+  Case c("firm-clay");
+  c.site.strata[0].known.set(Known::seen);
+  Stratum deep;
+  deep.soil = "dense-sand";
+  deep.known.set(Known::guess);
+  deep.top = LevelLine{{-5, -6}, {60, -6}};
+  c.site.strata.push_back(deep);
+  EXPECT_EQ(c.guessed().path, c.path());
+  c.site.strata[1].top = LevelLine{{-5, -1.56}, {60, -1.56}};  // now right under the tool
+  EXPECT_EQ(c.guessed().effects.size(), 1u);
+  EXPECT_GT(c.guessed().path.points.back().sd_vertical_m, c.path().points.back().sd_vertical_m);
+}
+
+TEST(GuessedGround, Loss_AClassInWhichItDaylights) {
+  Case c("loose-sand", -0.8, 40);
+  ASSERT_EQ(c.path("silt").ends, PathEnd::exit);
+  ASSERT_EQ(c.path().ends, PathEnd::exit);
+  ASSERT_EQ(c.path("medium-sand").ends, PathEnd::daylight);
+  const GuessedPath answer = c.guessed();
+  EXPECT_DOUBLE_EQ(answer.effects.at(0).chance_of_loss, 0.25);
+  EXPECT_DOUBLE_EQ(answer.chance_to_reach, 0.75);
+}
+
+TEST(NeutralLine, UniformDryGround_IsTheNeutralCoverEverywhere) {
+  const Case c("loose-sand", -1.5, 12);
+  const Ground ground(c.site, tables());
+  const double cover = *neutral_cover(ground, c.tool, c.bore.launch);
+  const auto line = neutral_line(ground, c.tool, c.path());
+  ASSERT_GE(line.size(), 10u);
+  EXPECT_EQ(line.front().station_m, 0);
+  EXPECT_NEAR(line.back().station_m, 12, 1e-9);
+  for (const NeutralPoint& p : line) EXPECT_NEAR(*p.elevation_m, -(cover + 0.5) * 0.065, 1e-6);
+}
+
+// On the line a level tool is in balance in the ground as it is: sloping surface, a layer, water.
+TEST(NeutralLine, LayersAndWater_NoTurnOnTheLine) {
+  Case c("firm-clay", -1.3, 15);
+  c.site.ground = {{-5, 0.3}, {6, 0}, {20, -0.4}};
+  c.site.water = LevelLine{{-5, -0.5}, {20, -0.9}};
+  Stratum sand;
+  sand.soil = "medium-sand";
+  sand.known.set(Known::seen);
+  sand.top = LevelLine{{-5, -0.2}, {20, -1.4}};
+  c.site.strata.push_back(sand);
+  const Ground ground(c.site, tables());
+  const Steering steering(ground, c.tool);
+  int found = 0;
+  for (const NeutralPoint& p : neutral_line(ground, c.tool, c.path())) {
+    if (!p.elevation_m) continue;
+    ++found;
+    const Column column = ground.column(p.station_m, 0);
+    // A jump of the soil may stand in place of a root: it climbs just above and sags just below.
+    EXPECT_GE(steering.pitch(column, *p.elevation_m + 1e-5, 0).pitch_1_m, -1e-4) << p.station_m;
+    EXPECT_LE(steering.pitch(column, *p.elevation_m - 1e-5, 0).pitch_1_m, 1e-4) << p.station_m;
+  }
+  EXPECT_GT(found, 5);
+}
+
+}  // namespace
+}  // namespace burrow

@@ -1,0 +1,149 @@
+// What the assessment says about advance, grip, stops and guesses.
+
+#include <cmath>
+
+#include "burrow/check/crew_setup.h"
+#include "clean_crossing.h"
+
+namespace burrow::test {
+namespace {
+
+Crossing in_soil(const char* soil) {
+  Crossing crossing = clean_crossing();
+  crossing.site.strata[0].soil = soil;
+  return crossing;
+}
+
+TEST(CheckAdvance, Time_IsThatOfTheLastPoint) {
+  const Assessment answer = judged(clean_crossing());
+  ASSERT_EQ(answer.advance.points.size(), answer.bore.points.size());
+  EXPECT_EQ(*answer.advance_time_s.p50, answer.advance.points.back().time.p50_s);
+  EXPECT_LT(*answer.advance_time_s.p10, *answer.advance_time_s.p50);
+  EXPECT_LT(*answer.advance_time_s.p50, *answer.advance_time_s.p90);
+  EXPECT_FALSE(find(answer, "bore.set"));
+  EXPECT_FALSE(find(answer, "bore.grip"));
+}
+
+TEST(CheckAdvance, HardGround_WouldStop_CautionUntilCalibrated) {
+  Crossing crossing = in_soil("hard-clay");
+  const Assessment answer = judged(crossing);
+  const Finding* stops = find(answer, "bore.set");
+  ASSERT_TRUE(stops) << listed(answer);
+  EXPECT_EQ(stops->severity, Severity::caution);
+  EXPECT_EQ(*stops->station_m, *answer.refusal_station_m);
+  EXPECT_LT(*stops->measured, *stops->limit);
+  EXPECT_FALSE(answer.advance_time_s.p50);
+  crossing.bore.model.calibrated_from.set(12);
+  EXPECT_EQ(find(judged(crossing), "bore.set")->severity, Severity::stop);
+}
+
+// Friction π D L_t 0.2 s_u against p A_p, by hand: tool-65, 0.2 × 8 kPa: 0.33; × 18 kPa: 0.75; × 40 kPa: 1.67.
+TEST(CheckAdvance, Grip_SoftClayCautionVerySoftStop) {
+  const double by_hand = pi * 0.065 * 1.19125 * 0.2 / (6.9e5 * pi / 4 * 0.0455 * 0.0455);
+  const Assessment very_soft = judged(in_soil("very-soft-clay"));
+  const Finding* stop = find(very_soft, "bore.grip");
+  ASSERT_TRUE(stop) << listed(very_soft);
+  EXPECT_EQ(stop->severity, Severity::stop);
+  EXPECT_NEAR(*stop->measured, by_hand * 8000, 0.002);
+  const Assessment soft = judged(in_soil("soft-clay"));
+  const Finding* caution = find(soft, "bore.grip");
+  ASSERT_TRUE(caution) << listed(soft);
+  EXPECT_EQ(caution->severity, Severity::caution);
+  EXPECT_NEAR(*caution->measured, by_hand * 18000, 0.004);
+  EXPECT_FALSE(find(judged(in_soil("firm-clay")), "bore.grip"));
+}
+
+TEST(CheckAdvance, Grip_LessPressureHolds) {
+  Crossing crossing = in_soil("soft-clay");
+  crossing.bore.tool.pressure = Pressure{4.5e5};
+  EXPECT_FALSE(find(judged(crossing), "bore.grip"));
+}
+
+TEST(CheckAdvance, Limits_CanBeTyped) {
+  Crossing crossing = in_soil("soft-clay");
+  crossing.limits["grip_caution"] = {0.6, "crew holds the tool"};
+  EXPECT_FALSE(find(judged(crossing), "bore.grip"));
+}
+
+// The stretches cover the bore once, and their chances make up the whole: 1 − exp(−∫ r ds).
+TEST(CheckStops, Stretches_CoverTheBoreAndAddUp) {
+  Crossing crossing = in_soil("medium-sand");
+  SurfaceFeature siding = lane(5, 7);
+  siding.id = "f2";
+  siding.kind = SurfaceKind::track;
+  crossing.site.surface.push_back(siding);  // over the last metre of the lane, and beyond
+  const Assessment answer = judged(crossing);
+  ASSERT_EQ(answer.stops.size(), 4u);
+  const std::vector<AboveBore> kinds{AboveBore::diggable, AboveBore::carriageway, AboveBore::track,
+                                     AboveBore::diggable};
+  const double rate = 0.005;
+  const std::vector<double> ends{2, 5, 7, 8};
+  double from = 0, sum = 0;
+  for (std::size_t i = 0; i < kinds.size(); ++i) {
+    const StopStretch& stretch = answer.stops[i];
+    EXPECT_EQ(stretch.above, kinds[i]);
+    EXPECT_NEAR(stretch.from_m, from, 1e-9);
+    EXPECT_NEAR(stretch.to_m, ends[i], 1e-9);
+    EXPECT_NEAR(stretch.chance, std::exp(-rate * from) - std::exp(-rate * ends[i]), 1e-5);
+    from = stretch.to_m;
+    sum += stretch.chance;
+  }
+  EXPECT_NEAR(sum, *answer.chance_of_refusal, 1e-12);
+}
+
+TEST(CheckStops, UnderARoad_IsAFindingOfItsOwn) {
+  const Assessment little = judged(clean_crossing());
+  ASSERT_TRUE(find(little, "surface.stuck", "f1"));
+  EXPECT_EQ(find(little, "surface.stuck", "f1")->severity, Severity::note);
+  EXPECT_EQ(little.verdict, Verdict::within_limits) << listed(little);
+  const Assessment much = judged(in_soil("made-ground"));
+  const Finding* finding = find(much, "surface.stuck", "f1");
+  ASSERT_TRUE(finding) << listed(much);
+  EXPECT_EQ(finding->severity, Severity::caution);
+  EXPECT_NEAR(*finding->measured, std::exp(-0.02 * 2) - std::exp(-0.02 * 6), 1e-5);
+}
+
+TEST(CheckStops, DriveFootwayDitch_MayBeDugUp) {
+  Crossing crossing = clean_crossing();
+  for (const SurfaceKind kind : {SurfaceKind::drive, SurfaceKind::footway, SurfaceKind::ditch}) {
+    crossing.site.surface[0].kind = kind;
+    const Assessment answer = judged(crossing);
+    EXPECT_FALSE(find(answer, "surface.stuck"));
+    ASSERT_EQ(answer.stops.size(), 1u);
+    EXPECT_EQ(answer.stops[0].above, AboveBore::diggable);
+  }
+}
+
+TEST(CheckGuess, Guess_WidensTheBandAndSaysByHowMuch) {
+  Crossing crossing = clean_crossing();
+  const Assessment seen = judged(crossing);
+  crossing.site.strata[0].known.set(Known::guess);
+  const Assessment guessed = judged(crossing);
+  ASSERT_EQ(guessed.guesses.size(), 1u);
+  const double before = seen.bore.points.back().sd_vertical_m, after = guessed.bore.points.back().sd_vertical_m;
+  EXPECT_GT(after, before);
+  const Finding* finding = find(guessed, "site.soil-guessed");
+  ASSERT_TRUE(finding);
+  EXPECT_NEAR(*finding->measured, 2 * 1.645 * (after - before), 1e-12);
+  EXPECT_EQ(guessed.verdict, Verdict::caution);
+  EXPECT_LT(*guessed.cover.least_low_m, *seen.cover.least_low_m);
+  EXPECT_EQ(seen.guesses.size(), 0u);
+}
+
+TEST(CrewSetup, SameNumbersAsItsParts) {
+  Crossing crossing = clean_crossing();
+  crossing.bore.launch.grade = Ratio{-0.02};
+  crossing.bore.launch.sight_base = Length{5};
+  crossing.bore.launch.heading.set(Angle{0.01});
+  const CrewSetup setup = crew_setup(crossing, tables());
+  EXPECT_NEAR(setup.grade.rise.m, setup.tool.length.m * std::sin(std::atan(-0.02)), 1e-12);
+  EXPECT_NEAR(setup.stake->m, 5 * std::tan(0.01), 1e-12);
+  // The tail is a tool's length behind the face and higher by the fall of the grade; floor = axis − a.
+  EXPECT_NEAR(setup.cradle.nose.above_floor.m, 0, 0.001);
+  EXPECT_NEAR(setup.cradle.tail.above_floor.m - setup.cradle.nose.above_floor.m, -setup.grade.rise.m, 1e-9);
+  ASSERT_TRUE(setup.hold_until_m);
+  EXPECT_EQ(*setup.hold_until_m, *judged(crossing).advance.held_until_m);
+}
+
+}  // namespace
+}  // namespace burrow::test
