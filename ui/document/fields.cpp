@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/document/class_fields.h"
+
 namespace burrow {
 
 namespace {
@@ -14,36 +16,74 @@ using Typed = std::optional<double>;
 
 /// A field of the launch: `set` writes the number into a copy.
 template <class Set>
-Field launch_field(std::string label, Dimension dimension, double value, bool entered, double low, double high,
-                   Set set) {
-  return {
-      std::move(label), dimension, value, entered, false, low, high, [set](const Crossing& c, Typed v) -> PartValue {
-        Launch launch = c.bore.launch;
-        set(launch, *v);
-        return launch;
-      }};
+Field launch_field(std::string label, Dimension dimension, double value, double low, double high, Set set) {
+  return {std::move(label), dimension, value, true, false, low, high, [set](const Crossing& c, Typed v) -> PartValue {
+            Launch launch = c.bore.launch;
+            set(launch, *v);
+            return launch;
+          }};
+}
+
+/// A field of the launch that has a default, to which empty input goes back.
+template <class Q>
+Field launch_field(std::string label, Dimension dimension, const Launch& launch, Given<Q> Launch::*member,
+                   double Q::*number, double low, double high) {
+  const Given<Q>& now = launch.*member;
+  Field field{std::move(label),
+              dimension,
+              (*now).*number,
+              now.entered,
+              true,
+              low,
+              high,
+              [member, number](const Crossing& c, Typed v) -> PartValue {
+                Launch changed = c.bore.launch;
+                changed.*member = Launch{}.*member;
+                if (v) {
+                  Q typed;
+                  typed.*number = *v;
+                  (changed.*member).set(typed);
+                }
+                return changed;
+              }};
+  field.standing = (*(Launch{}.*member)).*number;
+  return field;
+}
+
+Field sight_base_field(const Launch& launch) {
+  return {"sight base: stake ahead of the launch point",
+          Dimension::length,
+          launch.sight_base ? Typed(launch.sight_base->m) : std::nullopt,
+          true,
+          true,
+          0.01,
+          farthest_m,
+          [](const Crossing& c, Typed v) -> PartValue {
+            Launch changed = c.bore.launch;
+            changed.sight_base = v ? std::optional<Length>(Length{*v}) : std::nullopt;
+            return changed;
+          }};
 }
 
 std::vector<Field> launch_fields(const Crossing& crossing) {
   const Launch& launch = crossing.bore.launch;
   const double ground = crossing.site.ground.empty() ? 0 : elevation_at(crossing.site.ground, launch.station.m);
   return {
-      launch_field("station of the face", Dimension::station, launch.station.m, true, -farthest_m,
+      launch_field("station of the face", Dimension::station, launch.station.m, -farthest_m,
                    crossing.bore.exit.station.m - 0.01, [](Launch& l, double v) { l.station.m = v; }),
-      launch_field("axis level at the face", Dimension::station, launch.elevation.m, true, -highest_m, highest_m,
+      launch_field("axis level at the face", Dimension::station, launch.elevation.m, -highest_m, highest_m,
                    [](Launch& l, double v) { l.elevation.m = v; }),
-      launch_field("axis depth below ground", Dimension::length, ground - launch.elevation.m, true, ground - highest_m,
+      launch_field("axis depth below ground", Dimension::length, ground - launch.elevation.m, ground - highest_m,
                    ground + highest_m, [ground](Launch& l, double v) { l.elevation.m = ground - v; }),
-      launch_field("grade, up positive", Dimension::grade, launch.grade.v, true, -1, 1,
+      launch_field("grade, up positive", Dimension::grade, launch.grade.v, -1, 1,
                    [](Launch& l, double v) { l.grade.v = v; }),
-      launch_field("heading, left positive", Dimension::angle, launch.heading->rad, launch.heading.entered, -pi / 2,
-                   pi / 2, [](Launch& l, double v) { l.heading.set(Angle{v}); }),
-      launch_field("offset, left positive", Dimension::station, launch.offset->m, launch.offset.entered, -farthest_m,
-                   farthest_m, [](Launch& l, double v) { l.offset.set(Length{v}); }),
-      launch_field("level error, one sd", Dimension::angle, launch.level_sd->rad, launch.level_sd.entered, 0, 0.5,
-                   [](Launch& l, double v) { l.level_sd.set(Angle{v}); }),
-      launch_field("sight error, one sd", Dimension::angle, launch.aim_sd->rad, launch.aim_sd.entered, 0, 0.5,
-                   [](Launch& l, double v) { l.aim_sd.set(Angle{v}); }),
+      launch_field("heading, left positive", Dimension::angle, launch, &Launch::heading, &Angle::rad, -pi / 2, pi / 2),
+      launch_field("offset, left positive", Dimension::station, launch, &Launch::offset, &Length::m, -farthest_m,
+                   farthest_m),
+      launch_field("level error, one sd", Dimension::angle, launch, &Launch::level_sd, &Angle::rad, 0, 0.5),
+      launch_field("sight error, one sd", Dimension::angle, launch, &Launch::aim_sd, &Angle::rad, 0, 0.5),
+      launch_field("position error, one sd", Dimension::small_length, launch, &Launch::position_sd, &Length::m, 0, 100),
+      sight_base_field(launch),
   };
 }
 
@@ -213,9 +253,16 @@ std::vector<Field> fields_of(const Crossing& crossing, const PartRef& part) {
       return {};
     case PartKind::surface:
       return surface_fields(crossing, part);
+    case PartKind::model:
+      return model_fields(crossing);
     default:
       return {};
   }
+}
+
+std::vector<Field> setting_fields(const Crossing& crossing) {
+  const std::vector<Field> all = launch_fields(crossing);
+  return {all[3], all[4], all[9], all[6], all[7], all[8]};
 }
 
 Result<std::optional<double>> read_field(const Field& field, std::string_view text, UnitSystem units) {

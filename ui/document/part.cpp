@@ -59,6 +59,12 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return crossing.pits;
     case PartKind::pipe:
       return crossing.pipe;
+    case PartKind::tool:
+      return crossing.bore.tool;
+    case PartKind::model:
+      return crossing.bore.model;
+    case PartKind::trials:
+      return crossing.bore.trials;
     case PartKind::name:
       return crossing.name;
     case PartKind::none:
@@ -102,6 +108,15 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
       return;
     case PartKind::pipe:
       crossing.pipe = expect<std::optional<Pipe>>(std::move(value));
+      return;
+    case PartKind::tool:
+      crossing.bore.tool = expect<ToolChoice>(std::move(value));
+      return;
+    case PartKind::model:
+      crossing.bore.model = expect<ModelConstants>(std::move(value));
+      return;
+    case PartKind::trials:
+      crossing.bore.trials = expect<TrialsRequest>(std::move(value));
       return;
     case PartKind::name:
       crossing.name = expect<std::string>(std::move(value));
@@ -162,6 +177,12 @@ bool part_locked(const Crossing& crossing, const PartRef& part) {
       return member_locked(crossing, "/site/water");
     case PartKind::surface:
       return member_locked(crossing, "/site/surface/" + part.id);
+    case PartKind::tool:
+      return member_locked(crossing, "/bore/tool");
+    case PartKind::model:
+      return member_locked(crossing, "/bore/model");
+    case PartKind::trials:
+      return member_locked(crossing, "/bore/trials");
     default:
       return false;
   }
@@ -198,6 +219,12 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return "pits";
     case PartKind::pipe:
       return "pipe";
+    case PartKind::tool:
+      return "tool";
+    case PartKind::model:
+      return "path model";
+    case PartKind::trials:
+      return "random trials";
     case PartKind::name:
       return "name";
     case PartKind::none:
@@ -213,6 +240,9 @@ std::string part_subject(const PartRef& part) {
     case PartKind::exit:
       return "exit-pit";
     case PartKind::grade:
+    case PartKind::tool:
+    case PartKind::model:
+    case PartKind::trials:
       return "bore";
     case PartKind::pipe:
       return "pipe";

@@ -58,7 +58,9 @@ void ValueCard::open_for(const PartRef& part, const QPoint& at, UnitSystem units
     const QString text = field.value ? qs(format(*field.value, field.dimension, units)) : QString();
     entry->setText(text);
     entry->setReadOnly(locked);
-    entry->setPlaceholderText(field.may_be_empty ? tr("not known") : QString());
+    entry->setPlaceholderText(!field.may_be_empty ? QString()
+                              : field.standing    ? qs(format(*field.standing, field.dimension, units))
+                                                  : tr("not known"));
     entry->setAccessibleName(qs(field.label));
     entry->setMinimumWidth(entry->fontMetrics().averageCharWidth() * 18);
     if (!field.entered) entry->setToolTip(tr("A default stands here; it was not entered."));

@@ -20,10 +20,15 @@ struct Field {
   double low = 0, high = 0;  ///< SI, both accepted
   /// The part's value with this field set, from the crossing as it stands. Empty input only where `may_be_empty`.
   std::function<PartValue(const Crossing&, std::optional<double>)> with;
+  /// What stands where nothing is typed: the value of the class or of the program. Empty input goes back to it.
+  std::optional<double> standing = std::nullopt;
 };
 
 /// Fields of the part, the most wanted first.   Evidence: Fields.*
 std::vector<Field> fields_of(const Crossing& crossing, const PartRef& part);
+
+/// How the tool is set in the launch pit, and how well: grade, heading, sight base and three errors.
+std::vector<Field> setting_fields(const Crossing& crossing);
 
 /// SI value of typed text for a field, or what is wrong with it ("between −100 % and 100 %"). Empty text is an answer
 /// where `may_be_empty`.

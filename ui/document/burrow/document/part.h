@@ -24,6 +24,9 @@ enum class PartKind {
   surface,
   pits,
   pipe,
+  tool,
+  model,
+  trials,
   name
 };
 
@@ -51,9 +54,9 @@ struct UtilityAndHoles {
   bool operator==(const UtilityAndHoles&) const = default;
 };
 
-using PartValue =
-    std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
-                 Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, std::string>;
+using PartValue = std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine,
+                               std::optional<LevelLine>, Element<Stratum>, Element<SurfaceFeature>, Pits,
+                               std::optional<Pipe>, ToolChoice, ModelConstants, TrialsRequest, std::string>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);
