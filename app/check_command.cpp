@@ -189,13 +189,12 @@ int check_command(const CommandWords& words, Streams streams) {
     streams.err << "burrowline check: " << error.text() << "\n";
     return 2;
   };
-  const Result<Options> options = read_options(
-      words, {{"--json", false},
-              {"--units", true},
-              {"--working", false},
-              {"--trials", false},
-              {"--alternative", true},
-              {"--jobs", true}});
+  const Result<Options> options = read_options(words, {{"--json", false},
+                                                       {"--units", true},
+                                                       {"--working", false},
+                                                       {"--trials", false},
+                                                       {"--alternative", true},
+                                                       {"--jobs", true}});
   if (!options) return refuse(options.error());
   if (options->files.empty())
     return refuse(Error{"", "no file", "FILE or FOLDER, for example samples/house-service.crossing"});

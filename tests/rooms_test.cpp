@@ -46,10 +46,11 @@ const std::map<std::string, Words>& workbench_may_include() {
       {"document", {}},
       {"drawing", {"document"}},
       {"widgets", {"document"}},
-      {"panels", {"document", "drawing", "widgets"}},
+      {"charts", {"document", "drawing"}},
+      {"panels", {"document", "drawing", "widgets", "charts"}},
       {"sheet", {"document", "drawing"}},
-      {"window", {"document", "drawing", "widgets", "panels", "sheet"}},
-      {"app", {"document", "drawing", "widgets", "panels", "sheet", "window"}},
+      {"window", {"document", "drawing", "widgets", "charts", "panels", "sheet"}},
+      {"app", {"document", "drawing", "widgets", "charts", "panels", "sheet", "window"}},
   };
   return table;
 }

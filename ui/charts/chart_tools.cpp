@@ -1,0 +1,31 @@
+#include "chart_tools.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/drawing/frame.h"
+
+namespace burrow::charts {
+
+double one_unit(Dimension dimension, UnitSystem units) {
+  return parse("1", dimension, units).value_or(1.0);
+}
+
+QString unit_word(Dimension dimension, UnitSystem units) {
+  const std::string_view word = unit_name(dimension, units);
+  return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+}
+
+void set_range(QValueAxis* axis, double low, double high, int ticks) {
+  if (!(high - low > 1e-9)) high = low + 1;
+  const double step = tick_step(1.0, (high - low) / std::max(1, ticks), 1.0);
+  const double from = std::floor(low / step + 1e-9) * step, to = std::ceil(high / step - 1e-9) * step;
+  axis->setRange(from, to);
+  axis->setTickType(QValueAxis::TicksDynamic);
+  axis->setTickAnchor(0);
+  axis->setTickInterval(step);
+  axis->setLabelFormat(
+      QStringLiteral("%.%1f").arg(std::clamp(static_cast<int>(std::ceil(-std::log10(step) - 1e-9)), 0, 4)));
+}
+
+}  // namespace burrow::charts

@@ -1,0 +1,162 @@
+#include "burrow/panels/path_panel.h"
+
+#include <QCheckBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+#include "burrow/charts/bore_charts.h"
+#include "burrow/pit/rescue.h"
+#include "burrow/plan/trials_text.h"
+
+namespace burrow {
+
+namespace {
+QString qs(const std::string& s) {
+  return QString::fromStdString(s);
+}
+
+QLabel* wrapped(QWidget* parent) {
+  auto* label = new QLabel(parent);
+  label->setWordWrap(true);
+  label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  return label;
+}
+}  // namespace
+
+PathPanel::PathPanel(Document& document, QWidget* parent)
+    : LivePanel(document, parent),
+      up_(new DeviationChart(Across::up, this)),
+      sideways_(new DeviationChart(Across::sideways, this)),
+      advance_(new AdvanceChart(this)),
+      summary_(wrapped(this)),
+      rescue_(new QCheckBox(tr("Draw the pit for a stuck tool"), this)),
+      nose_(new QLineEdit(this)),
+      rescue_said_(wrapped(this)) {
+  rescue_->setToolTip(tr("Shows what would have to be dug to get the tool out with its nose at this place"));
+  nose_->setAccessibleName(tr("Length of bore to the nose of the stuck tool"));
+  nose_->setEnabled(false);
+  auto* row = new QHBoxLayout;
+  auto* nose_label = new QLabel(tr("nose this far in:"), this);
+  nose_label->setBuddy(nose_);
+  row->addWidget(nose_label);
+  row->addWidget(nose_, 1);
+
+  auto* page = new QWidget(this);
+  auto* column = new QVBoxLayout(page);
+  column->setContentsMargins(10, 8, 8, 8);
+  column->setSpacing(8);
+  column->addWidget(summary_);
+  column->addWidget(up_);
+  column->addWidget(sideways_);
+  column->addWidget(advance_);
+  column->addWidget(rescue_);
+  column->addLayout(row);
+  column->addWidget(rescue_said_);
+  column->addStretch(1);
+  auto* scroll = new QScrollArea(this);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setWidgetResizable(true);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setWidget(page);
+  auto* layout = new QVBoxLayout(this);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->addWidget(scroll);
+
+  connect(rescue_, &QCheckBox::toggled, this, [this](bool on) {
+    nose_->setEnabled(on);
+    show_rescue();
+  });
+  connect(nose_, &QLineEdit::editingFinished, this, &PathPanel::show_rescue);
+  connect(&document, &Document::replaced, this, [this] { rescue_->setChecked(false); });
+}
+
+void PathPanel::set_theme(const Theme& theme) {
+  LivePanel::set_theme(theme);
+  up_->set_theme(theme);
+  sideways_->set_theme(theme);
+  advance_->set_theme(theme);
+}
+
+QString PathPanel::summary() const {
+  return summary_->text();
+}
+
+void PathPanel::refresh() {
+  const Crossing& crossing = document().crossing();
+  const Assessment& answer = document().assessment();
+  up_->show_path(crossing, answer, units());
+  sideways_->show_path(crossing, answer, units());
+  advance_->show_advance(answer, units());
+
+  const auto said = [&](double value, Dimension dimension) { return qs(format(value, dimension, units())); };
+  QStringList lines;
+  if (answer.arrival.elevation_m && answer.bore.ends == PathEnd::exit)
+    lines << tr("Comes out at level %1, offset %2.")
+                 .arg(said(*answer.arrival.elevation_m, Dimension::station),
+                      said(*answer.arrival.offset_m, Dimension::station));
+  else if (answer.bore.ends == PathEnd::daylight)
+    lines << tr("Comes out of the ground after %1.").arg(said(answer.bore.length_m, Dimension::length));
+  if (answer.neutral_cover_m)
+    lines << tr("Neutral cover in the soil at the launch: %1. Less and the tool climbs, more and it sags.")
+                 .arg(said(*answer.neutral_cover_m, Dimension::length));
+  if (answer.advance_time_s.p50)
+    lines << tr("Takes %1; between %2 and %3 in eight of ten bores.")
+                 .arg(said(*answer.advance_time_s.p50, Dimension::duration),
+                      said(*answer.advance_time_s.p10, Dimension::duration),
+                      said(*answer.advance_time_s.p90, Dimension::duration));
+  if (answer.refusal_station_m)
+    lines << tr("Would stop at station %1: a blow no longer moves it.")
+                 .arg(said(*answer.refusal_station_m, Dimension::station));
+  if (!answer.advance.points.empty())
+    lines << tr("The ground holds it with %1 times the push of its air.").arg(answer.advance.least_grip, 0, 'f', 2);
+  if (answer.chance_of_refusal)
+    lines << tr("Chance that a stone or hard ground stops it on the way: %1.")
+                 .arg(said(*answer.chance_of_refusal, Dimension::chance));
+  if (!lines.empty())
+    lines << tr("Status: %1.").arg(qs(model_status(*crossing.bore.model.calibrated_from)));
+  else
+    lines << tr("There is no path yet: set launch and exit.");
+  summary_->setText(lines.join(QLatin1Char('\n')));
+  show_rescue();
+}
+
+void PathPanel::show_rescue() {
+  rescue_said_->setVisible(rescue_->isChecked());
+  const Assessment& answer = document().assessment();
+  if (!rescue_->isChecked() || answer.bore.points.size() < 2) {
+    rescue_said_->clear();
+    Q_EMIT rescue_changed(std::nullopt);
+    return;
+  }
+  const double longest = answer.bore.length_m;
+  if (nose_->text().trimmed().isEmpty()) nose_->setText(qs(format(longest / 2, Dimension::length, units())));
+  const Result<double> typed = parse(nose_->text().toStdString(), Dimension::length, units());
+  if (!typed || !(*typed >= 0) || !(*typed <= longest)) {
+    rescue_said_->setText(tr("Type a length from 0 to %1.").arg(qs(format(longest, Dimension::length, units()))));
+    Q_EMIT rescue_changed(std::nullopt);
+    return;
+  }
+  const Crossing& crossing = document().crossing();
+  const Tool tool = resolve_tool(crossing.bore.tool, document().tables());
+  const PitShape pit = rescue_pit_shape(crossing, tool, document().tables(), answer.bore, Length{*typed});
+  QString text = tr("%1 deep, %2 by %3 at the surface with sloped sides, %4 of ground.")
+                     .arg(qs(format(pit.depth_m, Dimension::length, units())),
+                          qs(format(pit.top_length_m, Dimension::length, units())),
+                          qs(format(pit.top_width_m, Dimension::length, units())),
+                          qs(format(pit.volume_m3, Dimension::volume, units())));
+  for (const StopStretch& stretch : answer.stops) {
+    if (stretch.above == AboveBore::diggable || stretch.to_m < pit.floor_from_m || stretch.from_m > pit.floor_to_m)
+      continue;
+    QString name = qs(stretch.id);
+    for (const SurfaceFeature& feature : crossing.site.surface)
+      if (feature.id == stretch.id && !feature.name.empty()) name = qs(feature.name);
+    text += QLatin1Char('\n') + tr("It would go through %1: not without its owner.").arg(name);
+  }
+  rescue_said_->setText(text);
+  Q_EMIT rescue_changed(pit);
+}
+
+}  // namespace burrow

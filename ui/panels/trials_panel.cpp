@@ -1,0 +1,170 @@
+#include "burrow/panels/trials_panel.h"
+
+#include <QCheckBox>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QIntValidator>
+#include <QLabel>
+#include <QLineEdit>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QTableWidget>
+#include <QVBoxLayout>
+
+#include "burrow/charts/bore_charts.h"
+#include "burrow/plan/trials_text.h"
+
+namespace burrow {
+
+namespace {
+constexpr int most_trials = 1000000;
+
+QString qs(const std::string& s) {
+  return QString::fromStdString(s);
+}
+}  // namespace
+
+TrialsPanel::TrialsPanel(Document& document, TrialsDesk& desk, QWidget* parent)
+    : LivePanel(document, parent),
+      desk_(desk),
+      button_(new QPushButton(this)),
+      progress_(new QProgressBar(this)),
+      count_(new QLineEdit(this)),
+      seed_(new QLineEdit(this)),
+      following_(new QCheckBox(tr("Count again after each change"), this)),
+      cloud_(new QCheckBox(tr("Draw 200 of their paths"), this)),
+      state_(new QLabel(this)),
+      chart_(new ArrivalChart(this)),
+      table_(new QTableWidget(this)) {
+  state_->setWordWrap(true);
+  progress_->setRange(0, 1000);
+  progress_->setTextVisible(false);
+  progress_->setAccessibleName(tr("Progress of the trials"));
+  count_->setAccessibleName(tr("Number of trials"));
+  seed_->setAccessibleName(tr("Seed of the trials"));
+  seed_->setToolTip(tr("The same seed gives the same trials on any machine"));
+  count_->setValidator(new QIntValidator(1, most_trials, count_));
+  seed_->setValidator(new QIntValidator(0, 2147483647, seed_));
+  table_->setColumnCount(3);
+  table_->setHorizontalHeaderLabels({tr("of all bores"), tr("trials"), tr("closed form")});
+  table_->verticalHeader()->hide();
+  table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
+  table_->setSelectionMode(QAbstractItemView::ContiguousSelection);
+  table_->setWordWrap(true);
+  table_->setShowGrid(false);
+  table_->setAlternatingRowColors(true);
+  table_->setFrameShape(QFrame::NoFrame);
+  table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+  table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  table_->setAccessibleName(tr("What the trials counted"));
+
+  auto* top = new QHBoxLayout;
+  top->addWidget(button_);
+  top->addWidget(progress_, 1);
+  auto* numbers = new QHBoxLayout;
+  auto* count_label = new QLabel(tr("bores:"), this);
+  count_label->setBuddy(count_);
+  auto* seed_label = new QLabel(tr("seed:"), this);
+  seed_label->setBuddy(seed_);
+  numbers->addWidget(count_label);
+  numbers->addWidget(count_, 2);
+  numbers->addWidget(seed_label);
+  numbers->addWidget(seed_, 1);
+  auto* layout = new QVBoxLayout(this);
+  layout->setContentsMargins(10, 8, 8, 8);
+  layout->setSpacing(6);
+  layout->addLayout(top);
+  layout->addLayout(numbers);
+  layout->addWidget(following_);
+  layout->addWidget(cloud_);
+  layout->addWidget(state_);
+  layout->addWidget(chart_);
+  layout->addWidget(table_, 1);
+
+  connect(button_, &QPushButton::clicked, this, [this] {
+    if (desk_.running())
+      desk_.cancel();
+    else
+      desk_.run();
+  });
+  connect(following_, &QCheckBox::toggled, this, [this](bool on) { desk_.set_following(on); });
+  connect(cloud_, &QCheckBox::toggled, this, &TrialsPanel::cloud_toggled);
+  connect(cloud_, &QCheckBox::toggled, this, [this](bool on) {
+    if (on && !desk_.trials() && !desk_.running()) desk_.run();
+  });
+  connect(count_, &QLineEdit::editingFinished, this, &TrialsPanel::take_count);
+  connect(seed_, &QLineEdit::editingFinished, this, &TrialsPanel::take_count);
+  connect(&desk_, &TrialsDesk::changed, this, &TrialsPanel::refresh_later);
+  connect(&desk_, &TrialsDesk::changed, this, &TrialsPanel::show_state);
+  connect(&desk_, &TrialsDesk::progressed, this,
+          [this](double share) { progress_->setValue(static_cast<int>(share * 1000)); });
+  show_state();
+}
+
+void TrialsPanel::set_theme(const Theme& theme) {
+  LivePanel::set_theme(theme);
+  chart_->set_theme(theme);
+  table_->setPalette(palette());
+}
+
+void TrialsPanel::take_count() {
+  TrialsRequest wanted = document().crossing().bore.trials;
+  bool counted = false, seeded = false;
+  const int count = count_->text().toInt(&counted), seed = seed_->text().toInt(&seeded);
+  if (counted && count >= 1 && count <= most_trials && count != *wanted.count) wanted.count.set(count);
+  if (seeded && seed >= 0 && seed != *wanted.seed) wanted.seed.set(seed);
+  document().change({PartKind::trials, {}, -1}, wanted, tr("Change the trials"));
+  refresh_later();
+}
+
+void TrialsPanel::show_state() {
+  const bool running = desk_.running();
+  button_->setText(running ? tr("Cancel") : tr("Try it"));
+  button_->setToolTip(running ? tr("Stop counting; what was counted before stays")
+                              : tr("Follow many bores, each with its own errors, stones and soil"));
+  progress_->setVisible(running);
+  if (!running) progress_->setValue(0);
+  const Trials* trials = desk_.trials();
+  if (running)
+    state_->setText(tr("Counting %L1 bores…").arg(*document().crossing().bore.trials.count));
+  else if (!trials)
+    state_->setText(
+        tr("Nothing counted yet. The trials follow many bores, each with its own errors of setting, "
+           "stones and soil, and count what becomes of them."));
+  else if (!desk_.current())
+    state_->setText(tr("The crossing has changed since: these are the trials of how it stood before."));
+  else
+    state_->setText(tr("%L1 bores. Status: %2.")
+                        .arg(trials->count)
+                        .arg(qs(model_status(*document().crossing().bore.model.calibrated_from))));
+}
+
+void TrialsPanel::refresh() {
+  show_state();
+  const TrialsRequest& wanted = document().crossing().bore.trials;
+  if (!count_->hasFocus()) count_->setText(QString::number(*wanted.count));
+  if (!seed_->hasFocus()) seed_->setText(QString::number(*wanted.seed));
+  const Trials* trials = desk_.trials();
+  chart_->show_arrivals(trials, desk_.setup().window, document().assessment(), units());
+  chart_->setVisible(trials != nullptr);
+  const std::vector<TrialsLine> lines =
+      trials ? trials_lines(*trials, document().assessment(), units()) : std::vector<TrialsLine>();
+  table_->setVisible(trials != nullptr);
+  table_->setRowCount(static_cast<int>(lines.size()));
+  // What is not up to date looks not up to date.
+  const QColor ink = desk_.current() ? theme().ink : theme().ink_soft;
+  for (int row = 0; row < table_->rowCount(); ++row) {
+    const TrialsLine& line = lines[static_cast<std::size_t>(row)];
+    int column = 0;
+    for (const std::string& text : {line.what, line.value, line.closed}) {
+      auto* item = new QTableWidgetItem(text.empty() ? QStringLiteral("–") : qs(text));
+      item->setForeground(ink);
+      item->setToolTip(qs(text));
+      table_->setItem(row, column++, item);
+    }
+  }
+  table_->resizeRowsToContents();
+}
+
+}  // namespace burrow
