@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/drawing/along.h"
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/drawing/handles.h"
@@ -41,9 +42,7 @@ void DrawingView::step_gesture() {
     frame_.pan(last_at_ - press_at_);
     fitted_ = false;
   } else if (gesture_ == Gesture::split) {
-    split_ =
-        std::clamp((last_at_.y() - ruler_height(look_) / 2) / std::max(1.0, viewport()->height() - ruler_height(look_)),
-                   0.25, 0.8);
+    split_ = std::clamp(split_at(frame_, last_at_.y()), 0.25, 0.8);
     const bool fit_again = fitted_;
     lay_out_again();
     if (fit_again) zoom_to_fit();
@@ -92,6 +91,7 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
 }
 
 void DrawingView::mouseMoveEvent(QMouseEvent* event) {
+  pointer_here_ = true;
   last_at_ = event->position();
   modifiers_ = event->modifiers();
   if (gesture_ == Gesture::waiting) {
@@ -168,10 +168,19 @@ void DrawingView::hover(const QPointF& at) {
     viewport()->unsetCursor();
   else
     viewport()->setCursor(Qt::OpenHandCursor);
+  const bool tells = !pointer_words(picture(), at).isEmpty();
+  if (tells || !focus_.pointer_lines.isEmpty()) viewport()->update();
   if (under == focus_.hovered) return;
   focus_.hovered = under;
   viewport()->setToolTip(under.none() ? QString() : QString::fromStdString(part_name(document_.crossing(), under)));
   viewport()->update();
+}
+
+void DrawingView::tell_pointer() {
+  focus_.pointer_lines.clear();
+  if (gesture_ != Gesture::none || !pointer_here_) return;
+  focus_.pointer = last_at_;
+  focus_.pointer_lines = pointer_words(picture(), last_at_);
 }
 
 void DrawingView::show_pointer(const QPointF& at) {

@@ -33,6 +33,8 @@ DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollA
     session_.reset();
     gesture_ = Gesture::none;
     focus_ = Focus();
+    set_trials(nullptr, false);
+    set_rescue(std::nullopt);
     zoom_to_fit();
     Q_EMIT picked_changed();
   });
@@ -60,7 +62,8 @@ void DrawingView::set_exaggeration(double times) {
 
 void DrawingView::lay_out_again() {
   look_.text = std::max(11.0, QFontMetricsF(font()).height() * 0.70);
-  lay_out(frame_, QRectF(viewport()->rect()), split_, gutter_width(look_), ruler_height(look_));
+  lay_out(frame_, QRectF(viewport()->rect()), split_, gutter_width(look_), ruler_height(look_),
+          shown_.turning ? turning_height(look_) : 0);
 }
 
 void DrawingView::zoom_to_fit() {
@@ -77,7 +80,7 @@ void DrawingView::zoom_by(double factor) {
 }
 
 Picture DrawingView::picture() {
-  return {document_.crossing(), document_.assessment(), document_.tables(), frame_, look_, focus_};
+  return {document_.crossing(), document_.assessment(), document_.tables(), frame_, look_, focus_, nullptr, shown_};
 }
 
 void DrawingView::pick(const PartRef& part) {
@@ -147,7 +150,7 @@ void DrawingView::paintEvent(QPaintEvent*) {
   } else {
     focus_.ghost_crossing = nullptr;
     focus_.ghost = nullptr;
-    focus_.pointer_lines.clear();
+    tell_pointer();
   }
   Picture now = picture();
   now.kept = &kept_;
@@ -157,6 +160,37 @@ void DrawingView::paintEvent(QPaintEvent*) {
     painter.setPen(QPen(look_.theme.focus, 2));
     painter.drawRect(QRectF(viewport()->rect()).adjusted(1, 1, -1, -1));
   }
+}
+
+void DrawingView::set_turning_strip(bool on) {
+  if (shown_.turning == on) return;
+  shown_.turning = on;
+  const bool fit_again = fitted_;
+  lay_out_again();
+  if (fit_again) zoom_to_fit();
+  viewport()->update();
+}
+
+void DrawingView::set_neutral_line(bool on) {
+  shown_.neutral_line = on;
+  viewport()->update();
+}
+
+void DrawingView::set_cloud(bool on) {
+  shown_.cloud = on;
+  viewport()->update();
+}
+
+void DrawingView::set_trials(const Trials* trials, bool current) {
+  shown_.trials = trials;
+  shown_.trials_current = current;
+  kept_.forget_trials();
+  viewport()->update();
+}
+
+void DrawingView::set_rescue(std::optional<PitShape> pit) {
+  shown_.rescue = std::move(pit);
+  viewport()->update();
 }
 
 void DrawingView::resizeEvent(QResizeEvent*) {
@@ -191,6 +225,7 @@ void DrawingView::focusOutEvent(QFocusEvent* event) {
 }
 
 void DrawingView::leaveEvent(QEvent*) {
+  pointer_here_ = false;
   if (gesture_ == Gesture::none) {
     focus_.hovered = {};
     viewport()->update();

@@ -7,6 +7,7 @@ namespace burrow {
 
 Pane Frame::pane_at(const QPointF& p) const {
   if (elevation.contains(p)) return Pane::elevation;
+  if (!turning.isEmpty() && turning.contains(p)) return Pane::turning;
   if (ruler.contains(p)) return Pane::ruler;
   if (plan.contains(p)) return Pane::plan;
   return Pane::none;
@@ -32,13 +33,21 @@ void Frame::pan(const QPointF& by) {
   top_offset_m += by.y() / px_per_m;
 }
 
-void lay_out(Frame& frame, const QRectF& area, double split, double gutter, double ruler_height) {
-  const double usable = std::max(0.0, area.height() - ruler_height);
+void lay_out(Frame& frame, const QRectF& area, double split, double gutter, double ruler_height,
+             double turning_height) {
+  const double strip = std::floor(std::clamp(turning_height, 0.0, 0.3 * area.height()));
+  const double usable = std::max(0.0, area.height() - ruler_height - strip);
   const double upper = std::floor(usable * std::clamp(split, 0.2, 0.85));
   const double width = std::max(1.0, area.width() - gutter);
   frame.elevation = QRectF(area.left() + gutter, area.top(), width, std::max(1.0, upper));
-  frame.ruler = QRectF(area.left() + gutter, frame.elevation.bottom(), width, ruler_height);
+  frame.turning = QRectF(area.left() + gutter, frame.elevation.bottom(), width, strip);
+  frame.ruler = QRectF(area.left() + gutter, frame.turning.bottom(), width, ruler_height);
   frame.plan = QRectF(area.left() + gutter, frame.ruler.bottom(), width, std::max(1.0, usable - upper));
+}
+
+double split_at(const Frame& frame, double y) {
+  const double upper = y - frame.turning.height() - frame.ruler.height() / 2 - frame.elevation.top();
+  return upper / std::max(1.0, frame.elevation.height() + frame.plan.height());
 }
 
 void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, double sky) {

@@ -94,6 +94,28 @@ void KeptLayers::utilities_plan(QPainter& painter, const Picture& picture) {
   painter.drawPixmap(picture.frame.plan.topLeft(), utilities_.pixels);
 }
 
+void KeptLayers::cloud(QPainter& painter, const Picture& picture, Pane pane) {
+  if (!picture.shown.cloud || !picture.shown.trials) return;
+  CloudLayer& cloud = pane == Pane::plan ? cloud_plan_ : cloud_side_;
+  const View view = view_of(painter, picture);
+  const Shown& shown = picture.shown;
+  if (!(cloud.layer.view == view && cloud.trials == shown.trials && cloud.current == shown.trials_current)) {
+    cloud.area = cloud_area(picture, pane);
+    cloud.layer.view = view;
+    cloud.trials = shown.trials;
+    cloud.current = shown.trials_current;
+    if (!cloud.area.isEmpty())
+      keep(cloud.layer, view, cloud.area, Qt::transparent, painter,
+           [&](QPainter& onto) { paint_cloud(onto, picture, pane); });
+  }
+  if (!cloud.area.isEmpty()) painter.drawPixmap(cloud.area.topLeft(), cloud.layer.pixels);
+}
+
+void KeptLayers::forget_trials() {
+  cloud_side_ = {};
+  cloud_plan_ = {};
+}
+
 void KeptLayers::axes(QPainter& painter, const Picture& picture) {
   const View view = view_of(painter, picture);
   const Frame& f = picture.frame;

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "burrow/drawing/picture.h"
@@ -73,37 +72,6 @@ void paint_pit_plan(QPainter& painter, const Picture& picture, const PitShape& p
     painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
     for (int i = 0; i < 4; ++i) painter.drawLine(footprint[i], floor[i]);
   }
-}
-
-void paint_path_plan(QPainter& painter, const Picture& picture, const Assessment& assessment, bool ghost) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  const auto& points = assessment.bore.points;
-  if (points.size() < 2) return;
-  QPolygonF shape;
-  if (!ghost) {
-    const std::array<double, 3> factors{2.576, 1.645, 0.674};
-    const std::array<int, 3> strength{40, 55, 80};
-    painter.setPen(Qt::NoPen);
-    painter.setRenderHint(QPainter::Antialiasing, false);  // pale areas: not seen, and several times faster
-    for (std::size_t b = 0; b < factors.size(); ++b) {
-      shape.clear();
-      for (const PathPoint& p : points) shape << f.above(p.x_m, p.y_m + factors[b] * p.sd_lateral_m);
-      for (auto p = points.rbegin(); p != points.rend(); ++p)
-        shape << f.above(p->x_m, p->y_m - factors[b] * p->sd_lateral_m);
-      QColor colour = theme.band;
-      colour.setAlpha(strength[b]);
-      painter.setBrush(colour);
-      painter.drawPolygon(shape);
-    }
-    painter.setRenderHint(QPainter::Antialiasing, true);
-  }
-  shape.clear();
-  for (const PathPoint& p : points) shape << f.above(p.x_m, p.y_m);
-  painter.setBrush(Qt::NoBrush);
-  painter.setPen(ghost ? QPen(theme.ghost, picture.look.hair * 1.3, Qt::DashLine)
-                       : QPen(theme.bore, picture.look.hair * 2.2, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
-  painter.drawPolyline(shape);
 }
 
 QPolygonF utility_line(const Frame& f, const Utility& utility) {
@@ -221,21 +189,15 @@ void paint_picked_utility_plan(QPainter& painter, const Picture& picture) {
   painter.setFont(drawing_font(picture.look.text));
 }
 
-void paint_bore_plan(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  if (picture.focus.ghost_crossing) {
-    painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(theme.ghost, picture.look.hair * 1.4, Qt::DashLine));
-    for (const Utility& old : picture.focus.ghost_crossing->site.utilities) {
-      const auto now = std::find_if(picture.crossing.site.utilities.begin(), picture.crossing.site.utilities.end(),
-                                    [&](const Utility& u) { return u.id == old.id; });
-      if (now != picture.crossing.site.utilities.end() && now->path != old.path)
-        painter.drawPolyline(utility_line(f, old));
-    }
+void paint_ghost_utilities_plan(QPainter& painter, const Picture& picture) {
+  if (!picture.focus.ghost_crossing) return;
+  const auto& now = picture.crossing.site.utilities;
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(picture.look.theme.ghost, picture.look.hair * 1.4, Qt::DashLine));
+  for (const Utility& old : picture.focus.ghost_crossing->site.utilities) {
+    const auto same = std::find_if(now.begin(), now.end(), [&](const Utility& u) { return u.id == old.id; });
+    if (same != now.end() && same->path != old.path) painter.drawPolyline(utility_line(picture.frame, old));
   }
-  if (picture.focus.ghost) paint_path_plan(painter, picture, *picture.focus.ghost, true);
-  paint_path_plan(painter, picture, picture.assessment, false);
 }
 
 }  // namespace burrow

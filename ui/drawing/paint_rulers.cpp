@@ -1,23 +1,25 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/along.h"
 
 namespace burrow {
+
+double shown_unit(Dimension dimension, UnitSystem units) {
+  return parse("1", dimension, units).value_or(1.0);
+}
+
+QString tick_text(double value, double step, double unit) {
+  const int decimals = std::clamp(static_cast<int>(std::ceil(-std::log10(step / unit) - 1e-9)), 0, 3);
+  double shown = value / unit;
+  if (std::abs(shown) < 1e-9) shown = 0;
+  return QString::number(shown, 'f', decimals).replace(QLatin1Char('-'), QChar(0x2212));
+}
 
 namespace {
 
 double unit_m(UnitSystem units) {
   return units == UnitSystem::us ? 0.3048 : 1.0;
-}
-
-/// A tick's number in the shown unit, without the unit: the ruler says it once.
-QString tick_text(double value_m, double step_m, UnitSystem units) {
-  const double unit = unit_m(units);
-  const int decimals = std::clamp(static_cast<int>(std::ceil(-std::log10(step_m / unit) - 1e-9)), 0, 3);
-  double shown = value_m / unit;
-  if (std::abs(shown) < 1e-9) shown = 0;
-  return QString::number(shown, 'f', decimals).replace(QLatin1Char('-'), QChar(0x2212));
 }
 
 QString unit_word(UnitSystem units) {
@@ -35,6 +37,8 @@ void paint_ruler(QPainter& painter, const Picture& picture) {
   painter.drawLine(f.ruler.topLeft(), f.ruler.topRight());
   painter.drawLine(f.ruler.bottomLeft(), f.ruler.bottomRight());
 
+  const double top = stops_row(f, picture.look).bottom();
+  painter.drawLine(QPointF(f.ruler.left(), top), QPointF(f.ruler.right(), top));
   const double step = tick_step(f.px_per_m, text * 5, unit_m(picture.look.units));
   const double minor = step / 5;
   painter.save();
@@ -42,7 +46,7 @@ void paint_ruler(QPainter& painter, const Picture& picture) {
   painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
   for (const double s : ticks(f.left_station_m, f.right_station_m(), minor)) {
     const double x = f.px_x(s);
-    painter.drawLine(QPointF(x, f.ruler.top()), QPointF(x, f.ruler.top() + text * 0.3));
+    painter.drawLine(QPointF(x, top), QPointF(x, top + text * 0.3));
     painter.drawLine(QPointF(x, f.ruler.bottom()), QPointF(x, f.ruler.bottom() - text * 0.3));
   }
   const double launch = f.px_x(picture.crossing.bore.launch.station.m);
@@ -52,18 +56,19 @@ void paint_ruler(QPainter& painter, const Picture& picture) {
   for (const double s : ticks(f.left_station_m - step, f.right_station_m() + step, step)) {
     const double x = f.px_x(s);
     painter.setPen(QPen(theme.ink, picture.look.hair));
-    painter.drawLine(QPointF(x, f.ruler.top()), QPointF(x, f.ruler.top() + text * 0.55));
+    painter.drawLine(QPointF(x, top), QPointF(x, top + text * 0.55));
     painter.drawLine(QPointF(x, f.ruler.bottom()), QPointF(x, f.ruler.bottom() - text * 0.55));
-    const QString number = tick_text(s, step, picture.look.units);
+    const QString number = tick_text(s, step, unit_m(picture.look.units));
     if (x - metrics.horizontalAdvance(number) / 2 < f.ruler.left()) continue;
-    painter.drawText(QPointF(x - metrics.horizontalAdvance(number) / 2, f.ruler.center().y() + metrics.ascent() * 0.36),
-                     number);
+    painter.drawText(
+        QPointF(x - metrics.horizontalAdvance(number) / 2, (top + f.ruler.bottom()) / 2 + metrics.ascent() * 0.36),
+        number);
   }
   painter.setBrush(theme.bore);
   painter.setPen(Qt::NoPen);
   const double w = text * 0.42;
   for (const double x : {launch, exit})
-    for (const auto& [y, dir] : {std::pair{f.ruler.top(), 1.0}, std::pair{f.ruler.bottom(), -1.0}})
+    for (const auto& [y, dir] : {std::pair{top, 1.0}, std::pair{f.ruler.bottom(), -1.0}})
       painter.drawPolygon(QPolygonF(QList<QPointF>{{x - w, y}, {x + w, y}, {x, y + dir * w * 1.3}}));
   painter.restore();
   if (f.exaggeration > 1.0) {
@@ -111,7 +116,7 @@ void paint_axes(QPainter& painter, const Picture& picture) {
       if (y < pane.top() + text * 0.6 || y > pane.bottom() - text * 0.4) continue;
       painter.setPen(QPen(theme.ink_soft, picture.look.hair));
       painter.drawLine(QPointF(pane.left() - text * 0.35, y), QPointF(pane.left(), y));
-      const QString number = tick_text(v, step, picture.look.units);
+      const QString number = tick_text(v, step, unit_m(picture.look.units));
       if (y < pane.top() + text * 2.4) continue;  // room for the heading
       painter.setPen(theme.ink);
       painter.drawText(
@@ -126,8 +131,8 @@ void paint_axes(QPainter& painter, const Picture& picture) {
   painter.setFont(drawing_font(text * 0.85, QFont::DemiBold));
   const QString unit = unit_word(picture.look.units);
   painter.drawText(QPointF(left + text * 0.4, f.elevation.top() + text * 1.3), QObject::tr("level, %1").arg(unit));
-  painter.drawText(QPointF(left + text * 0.4, f.ruler.center().y() + text * 0.35),
-                   QObject::tr("station, %1").arg(unit));
+  painter.drawText(QPointF(left + text * 0.4, f.ruler.bottom() - text * 1.1), QObject::tr("station, %1").arg(unit));
+  painter.drawText(QPointF(left + text * 0.4, f.ruler.top() + text * 0.95), QObject::tr("if stuck"));
   painter.drawText(QPointF(left + text * 0.4, f.plan.top() + text * 1.3), QObject::tr("offset, %1").arg(unit));
   painter.setFont(drawing_font(text));
 }

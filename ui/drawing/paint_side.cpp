@@ -13,8 +13,6 @@ QString text_of(std::string_view s) {
   return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
 }
 
-constexpr std::array<double, 3> band_factors{2.576, 1.645, 0.674};  // 99, 90 and 50 % of one coordinate
-
 void paint_pit_side(QPainter& painter, const Picture& picture, const PitShape& pit, const PitSides& sides, bool launch,
                     bool picked) {
   const Frame& f = picture.frame;
@@ -60,59 +58,6 @@ void paint_tool(QPainter& painter, const Picture& picture) {
   painter.drawPolygon(body);
 }
 
-void paint_path(QPainter& painter, const Picture& picture, const Assessment& assessment, bool ghost) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  const auto& points = assessment.bore.points;
-  if (points.size() < 2) return;
-  QPolygonF shape;
-  if (!ghost) {
-    painter.setPen(Qt::NoPen);
-    painter.setRenderHint(QPainter::Antialiasing, false);  // pale areas: not seen, and several times faster
-    const std::array<int, 3> strength{40, 55, 80};
-    for (std::size_t b = 0; b < band_factors.size(); ++b) {
-      shape.clear();
-      for (const PathPoint& p : points) shape << f.side(p.x_m, p.z_m + band_factors[b] * p.sd_vertical_m);
-      for (auto p = points.rbegin(); p != points.rend(); ++p)
-        shape << f.side(p->x_m, p->z_m - band_factors[b] * p->sd_vertical_m);
-      QColor colour = theme.band;
-      colour.setAlpha(strength[b]);
-      painter.setBrush(colour);
-      painter.drawPolygon(shape);
-    }
-    painter.setRenderHint(QPainter::Antialiasing, true);
-  }
-  painter.setBrush(Qt::NoBrush);
-  shape.clear();
-  for (const PathPoint& p : points) shape << f.side(p.x_m, p.z_m);
-  if (ghost) {
-    painter.setPen(QPen(theme.ghost, picture.look.hair * 1.3, Qt::DashLine));
-  } else {
-    painter.setPen(QPen(theme.bore, picture.look.hair * 2.2, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
-  }
-  painter.drawPolyline(shape);
-}
-
-/// Names what a band means, at the exit end where it is widest.
-void paint_band_key(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const auto& points = picture.assessment.bore.points;
-  if (points.size() < 2) return;
-  const PathPoint& end = points.back();
-  const double spread_px = 2 * 2.576 * end.sd_vertical_m * f.px_per_m * f.exaggeration;
-  const double text = picture.look.text * 0.85;
-  if (0.5 * (2.576 - 1.645) / 2.576 * spread_px < text * 1.05) return;
-  painter.setFont(drawing_font(text));
-  const std::array<const char*, 3> names{"99 %", "90 %", "50 %"};
-  for (std::size_t b = 0; b < band_factors.size(); ++b) {
-    const double y = f.px_z(end.z_m - band_factors[b] * end.sd_vertical_m);
-    painter.setPen(QPen(picture.look.theme.ink_soft, picture.look.hair * 0.8));
-    painter.drawLine(QPointF(f.px_x(end.x_m), y), QPointF(f.px_x(end.x_m) + text * 0.7, y));
-    painter.drawText(QPointF(f.px_x(end.x_m) + text, y + text * 0.35), QString::fromLatin1(names[b]));
-  }
-  painter.setFont(drawing_font(picture.look.text));
-}
-
 QRectF disc_of(const Frame& f, const UtilityMark& mark, double diameter_m, double least_px) {
   const double w = std::max(least_px, diameter_m * f.px_per_m);
   const double h = std::max(least_px, diameter_m * f.px_per_m * f.exaggeration);
@@ -141,19 +86,6 @@ void paint_ghost_utilities(QPainter& painter, const Picture& picture) {
   }
 }
 
-/// The clear gap, drawn as a dimension between the two axes, where it is too small.
-void paint_gap(QPainter& painter, const Picture& picture, const UtilityAnswer& answer) {
-  if (!answer.separation_m || !answer.required_m || !answer.on_bore || !answer.on_utility) return;
-  if (*answer.separation_m >= *answer.required_m) return;
-  const Frame& f = picture.frame;
-  const QPointF a = f.side(answer.on_bore->x_m, answer.on_bore->z_m);
-  const QPointF b = f.side(answer.on_utility->x_m, answer.on_utility->z_m);
-  painter.setPen(QPen(picture.look.theme.stop, picture.look.hair * 1.4));
-  painter.drawLine(a, b);
-  const double tick = picture.look.text * 0.35;
-  for (const QPointF& end : {a, b}) painter.drawLine(end + QPointF(-tick, 0), end + QPointF(tick, 0));
-}
-
 }  // namespace
 
 void paint_pits_side(QPainter& painter, const Picture& picture) {
@@ -174,18 +106,12 @@ void paint_pits_side(QPainter& painter, const Picture& picture) {
   paint_tool(painter, picture);
 }
 
-void paint_bore_side(QPainter& painter, const Picture& picture) {
-  if (picture.focus.ghost) paint_path(painter, picture, *picture.focus.ghost, true);
-  paint_path(painter, picture, picture.assessment, false);
-  paint_band_key(painter, picture);
-  for (const UtilityAnswer& answer : picture.assessment.utilities) paint_gap(painter, picture, answer);
-}
-
 void paint_utilities_side(QPainter& painter, const Picture& picture) {
   const Frame& f = picture.frame;
   const Theme& theme = picture.look.theme;
   const double text = picture.look.text;
   std::vector<QRectF> taken;  // by marks first, then by the names placed so far
+  if (picture.shown.neutral_line) taken.push_back(neutral_name_box(picture));
   for (const Utility& utility : picture.crossing.site.utilities) {
     const UtilityMark mark = utility_mark(utility);
     if (mark.depth_known)

@@ -12,7 +12,7 @@ double gutter_width(const Look& look) {
   return look.text * 5.6;
 }
 double ruler_height(const Look& look) {
-  return look.text * 2.9;
+  return look.text * 4.15;
 }
 
 double bore_offset_at(const Assessment& assessment, const Crossing& crossing, double station_m) {
@@ -110,9 +110,13 @@ void paint_picture(QPainter& painter, const Picture& picture) {
     paint_grid(painter, picture, f.elevation);
   }
   paint_pits_side(painter, picture);
+  paint_rescue_side(painter, picture);
   paint_strata_names(painter, picture);
+  paint_neutral_line(painter, picture);
   paint_bore_side(painter, picture);
   paint_utilities_side(painter, picture);  // above the bands, so that names stay readable
+  paint_model_status(painter, picture);
+  paint_cloud_key(painter, picture);
   painter.restore();
 
   painter.save();
@@ -125,11 +129,13 @@ void paint_picture(QPainter& painter, const Picture& picture) {
     paint_grid(painter, picture, f.plan);
   }
   paint_pits_plan(painter, picture);
+  paint_rescue_plan(painter, picture);
   if (picture.kept)
     picture.kept->utilities_plan(painter, picture);
   else
     paint_utilities_plan(painter, picture);
   paint_picked_utility_plan(painter, picture);
+  paint_ghost_utilities_plan(painter, picture);
   paint_bore_plan(painter, picture);
   painter.restore();
 
@@ -138,6 +144,8 @@ void paint_picture(QPainter& painter, const Picture& picture) {
     picture.kept->axes(painter, picture);
   else
     paint_axes(painter, picture);
+  paint_stops(painter, picture);
+  paint_turning(painter, picture);
   if (picture.look.handles) paint_handles(painter, picture);
   painter.save();
   painter.setClipRect(f.elevation);

@@ -27,6 +27,23 @@ class DrawingView : public QAbstractScrollArea {
   void set_exaggeration(double times);
   [[nodiscard]] const Frame& frame() const { return frame_; }
 
+  /// What is shown on demand.
+  [[nodiscard]] const Shown& shown() const { return shown_; }
+  /// Why the tool turns: a strip under the side elevation.
+  void set_turning_strip(bool on);
+  [[nodiscard]] bool turning_strip() const { return shown_.turning; }
+  /// The level at which a level tool runs straight.
+  void set_neutral_line(bool on);
+  [[nodiscard]] bool neutral_line() const { return shown_.neutral_line; }
+  /// The paths of the random trials, once there are some.
+  void set_cloud(bool on);
+  [[nodiscard]] bool cloud() const { return shown_.cloud; }
+  /// The trials must live until the next call; to be called whenever they change, and with `current` false once the
+  /// crossing is no longer theirs. Another crossing takes them away.
+  void set_trials(const Trials* trials, bool current);
+  /// The pit by which a stuck tool would be dug out. Another crossing takes it away.
+  void set_rescue(std::optional<PitShape> pit);
+
   void zoom_to_fit();
   void zoom_by(double factor);
   [[nodiscard]] const PartRef& picked() const { return focus_.picked; }
@@ -71,6 +88,7 @@ class DrawingView : public QAbstractScrollArea {
   void step_gesture();  ///< applies the newest pointer position
   void show_pointer(const QPointF& at);
   void hover(const QPointF& at);
+  void tell_pointer();  ///< the numbers of the strip and the words of the ruler beside the pointer
   void cancel_gesture();
   bool nudge(QKeyEvent* event);
   void pick_next(int direction);
@@ -80,12 +98,14 @@ class DrawingView : public QAbstractScrollArea {
   Look look_;
   Frame frame_;
   Focus focus_;
+  Shown shown_;
   KeptLayers kept_;
   double split_ = 0.58;
   bool fitted_ = false;  ///< until the user zooms or pans, resizing fits again
   Gesture gesture_ = Gesture::none;
   QPointF press_at_;
   QPointF last_at_;
+  bool pointer_here_ = false;
   Qt::KeyboardModifiers modifiers_;
   Frame press_frame_;
   bool scheduled_ = false;

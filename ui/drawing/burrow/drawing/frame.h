@@ -1,6 +1,7 @@
 #pragma once
-/// How the two views lie on the screen or on paper: side elevation above, station ruler between, plan below, one
-/// horizontal scale. Lengths in the painter's own units ("px"): screen pixels or millimetres.
+/// How the views lie on the screen or on paper: side elevation above, on demand the strip that tells why the tool
+/// turns, station ruler, plan below, one horizontal scale. Lengths in the painter's own units ("px"): screen pixels or
+/// millimetres.
 
 #include <QPointF>
 #include <QRectF>
@@ -11,10 +12,11 @@
 
 namespace burrow {
 
-enum class Pane { none, elevation, ruler, plan };
+enum class Pane { none, elevation, turning, ruler, plan };
 
 struct Frame {
   QRectF elevation;  ///< area of the side elevation
+  QRectF turning;    ///< why the tool turns; without height when off
   QRectF ruler;
   QRectF plan;
   double px_per_m = 40;
@@ -46,8 +48,13 @@ struct Frame {
   bool operator==(const Frame&) const = default;
 };
 
-/// Divides `area` into the panes: left gutter for the axis, `split` is the share of the side elevation.
-void lay_out(Frame& frame, const QRectF& area, double split, double gutter, double ruler_height);
+/// Divides `area` into the panes: left gutter for the axis, `split` is the share of the side elevation. The strip gets
+/// `turning_height`, at most 3/10 of the area.
+void lay_out(Frame& frame, const QRectF& area, double split, double gutter, double ruler_height,
+             double turning_height = 0);
+
+/// The share of the side elevation that brings the middle of the ruler to the height `y`; the inverse of `lay_out`.
+double split_at(const Frame& frame, double y);
 
 /// Scale and position that show the whole bore with both pits, leaving `sky` px above the ground for flags.
 void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, double sky);

@@ -18,6 +18,10 @@ class KeptLayers {
   void plan_base(QPainter& painter, const Picture& picture);
   /// Utilities in plan but the picked one.
   void utilities_plan(QPainter& painter, const Picture& picture);
+  /// Paths of the random trials.
+  void cloud(QPainter& painter, const Picture& picture, Pane pane);
+  /// The trials have been replaced: another value may stand at the same address.
+  void forget_trials();
   /// Numbers along the left edge.
   void axes(QPainter& painter, const Picture& picture);
 
@@ -39,7 +43,15 @@ class KeptLayers {
   static void keep(Layer& layer, const View& view, const QRectF& area, const QColor& fill, const QPainter& like,
                    const std::function<void(QPainter&)>& paint);
 
+  struct CloudLayer {
+    Layer layer;
+    QRectF area;
+    const Trials* trials = nullptr;
+    bool current = false;
+  };
+
   Layer ground_, plan_base_, utilities_, axes_;
+  CloudLayer cloud_side_, cloud_plan_;
   Site ground_site_;  ///< only the members that the ground layer shows are kept
   Site plan_site_;
   std::vector<Utility> utilities_kept_;

@@ -4,6 +4,7 @@
 
 #include <QPainter>
 #include <QString>
+#include <optional>
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/check/assessment.h"
@@ -37,6 +38,17 @@ struct Focus {
 };
 
 class KeptLayers;
+struct Trials;
+
+/// What is shown on demand.
+struct Shown {
+  bool turning = false;  ///< why the tool turns; needs a frame with its pane
+  bool neutral_line = true;
+  bool cloud = false;              ///< the paths of `trials`
+  const Trials* trials = nullptr;  ///< must outlive the picture
+  bool trials_current = false;     ///< they are of the crossing as it is now
+  std::optional<PitShape> rescue;
+};
 
 struct Picture {
   const Crossing& crossing;
@@ -46,6 +58,7 @@ struct Picture {
   Look look;
   Focus focus;
   KeptLayers* kept = nullptr;  ///< screen only
+  Shown shown = {};
 };
 
 /// Everything, clipped to the frame's panes.
@@ -54,6 +67,8 @@ void paint_picture(QPainter& painter, const Picture& picture);
 /// Width that the axis numbers left of the panes need.
 double gutter_width(const Look& look);
 double ruler_height(const Look& look);
+/// Of the strip that tells why the tool turns, when it is on.
+double turning_height(const Look& look);
 
 /// Offset where the bore axis stands at a station, on the mean path (straight beyond its ends).
 double bore_offset_at(const Assessment& assessment, const Crossing& crossing, double station_m);
@@ -72,6 +87,10 @@ void paint_ground(QPainter& painter, const Picture& picture);
 void paint_strata_names(QPainter& painter, const Picture& picture);
 void paint_surface(QPainter& painter, const Picture& picture);
 void paint_pits_side(QPainter& painter, const Picture& picture);
+/// Level at which a level tool runs straight, with its name where there is room.
+void paint_neutral_line(QPainter& painter, const Picture& picture);
+/// Where that name stands; invalid where it finds no room.
+QRectF neutral_name_box(const Picture& picture);
 void paint_bore_side(QPainter& painter, const Picture& picture);
 void paint_utilities_side(QPainter& painter, const Picture& picture);
 void paint_plan_base(QPainter& painter, const Picture& picture);
@@ -79,7 +98,23 @@ void paint_pits_plan(QPainter& painter, const Picture& picture);
 /// All utilities but the picked one, which may be moving; then that one alone.
 void paint_utilities_plan(QPainter& painter, const Picture& picture);
 void paint_picked_utility_plan(QPainter& painter, const Picture& picture);
+void paint_ghost_utilities_plan(QPainter& painter, const Picture& picture);
 void paint_bore_plan(QPainter& painter, const Picture& picture);
+/// Bands and mean path in one of the views, or the path alone as it was before a drag.
+void paint_bands(QPainter& painter, const Picture& picture, Pane pane);
+void paint_mean_path(QPainter& painter, const Picture& picture, const Assessment& assessment, Pane pane, bool ghost);
+/// Whose model the path is: stands wherever the path stands.
+void paint_model_status(QPainter& painter, const Picture& picture);
+/// The paths of the random trials in one of the views, with marks where one ended before the exit, and what they are.
+void paint_cloud(QPainter& painter, const Picture& picture, Pane pane);
+void paint_cloud_key(QPainter& painter, const Picture& picture);
+/// What `paint_cloud` covers, within the pane.
+QRectF cloud_area(const Picture& picture, Pane pane);
+void paint_rescue_side(QPainter& painter, const Picture& picture);
+void paint_rescue_plan(QPainter& painter, const Picture& picture);
+void paint_turning(QPainter& painter, const Picture& picture);
+/// Where the ground may stop the tool, at the upper edge of the ruler; where the tool would stop by itself.
+void paint_stops(QPainter& painter, const Picture& picture);
 void paint_grid(QPainter& painter, const Picture& picture, const QRectF& pane);
 void paint_ruler(QPainter& painter, const Picture& picture);
 void paint_axes(QPainter& painter, const Picture& picture);
@@ -90,6 +125,11 @@ void paint_pointer(QPainter& painter, const Picture& picture);
 /// Outlined text, readable on any ground.
 void halo_text(QPainter& painter, const QPointF& baseline_left, const QString& text, const QColor& ink,
                const QColor& halo);
+
+/// The number of a tick in the shown unit (`unit` in SI), without the unit: the axis says it once.
+QString tick_text(double value, double step, double unit);
+/// One of the unit in which a dimension is shown, in SI.
+double shown_unit(Dimension dimension, UnitSystem units);
 
 /// Draws a line segment by segment with flat ends, the dashes going on round the bends. Several times faster than one
 /// polyline with joins; at the widths drawn here the bends look the same.

@@ -1,0 +1,92 @@
+#include "burrow/drawing/along.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace burrow {
+
+namespace {
+
+QString text_of(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
+
+QString number(double value, Dimension dimension, UnitSystem units) {
+  return QString::fromStdString(format(value, dimension, units));
+}
+
+}  // namespace
+
+std::optional<PathPoint> path_point_at(const Assessment& assessment, double station_m) {
+  const auto& points = assessment.bore.points;
+  if (points.size() < 2 || !(station_m >= points.front().x_m && station_m <= points.back().x_m)) return std::nullopt;
+  const auto right = std::lower_bound(points.begin() + 1, points.end() - 1, station_m,
+                                      [](const PathPoint& p, double x) { return p.x_m < x; });
+  const PathPoint &a = *(right - 1), &b = *right;
+  const double t = (station_m - a.x_m) / std::max(1e-12, b.x_m - a.x_m);
+  PathPoint at = a;
+  for (double PathPoint::*member :
+       {&PathPoint::s_m, &PathPoint::x_m, &PathPoint::y_m, &PathPoint::z_m, &PathPoint::grade_rad,
+        &PathPoint::heading_rad, &PathPoint::sd_lateral_m, &PathPoint::sd_vertical_m, &PathPoint::cover_m,
+        &PathPoint::resistance_above_Pa, &PathPoint::resistance_below_Pa, &PathPoint::curvature_1_m,
+        &PathPoint::sag_curvature_1_m, &PathPoint::yaw_curvature_1_m, &PathPoint::limit_pressure_Pa,
+        &PathPoint::roof_cap_Pa})
+    at.*member = a.*member + t * (b.*member - a.*member);
+  return at;
+}
+
+QStringList turning_numbers(const Assessment& assessment, double station_m, UnitSystem units) {
+  const std::optional<PathPoint> at = path_point_at(assessment, station_m);
+  if (!at) return {};
+  // What a crew can picture: how far the grade has changed after 10 m or 10 ft.
+  const double run_m = 10 * shown_unit(Dimension::station, units);
+  const QString run = units == UnitSystem::us ? QObject::tr("in 10 ft") : QObject::tr("in 10 m");
+  const auto grade = [&](double curvature) { return number(curvature * run_m, Dimension::grade, units); };
+  return {QObject::tr("station %1").arg(number(station_m, Dimension::station, units)),
+          QObject::tr("resists %1 above, %2 below")
+              .arg(number(at->resistance_above_Pa, Dimension::pressure, units),
+                   number(at->resistance_below_Pa, Dimension::pressure, units)),
+          (at->curvature_1_m >= 0 ? QObject::tr("turns up: grade +%1 %2") : QObject::tr("sags: grade %1 %2"))
+              .arg(grade(at->curvature_1_m), run),
+          QObject::tr("by its weight alone %1 %2").arg(grade(-at->sag_curvature_1_m), run)};
+}
+
+QRectF stops_row(const Frame& frame, const Look& look) {
+  return {frame.ruler.left(), frame.ruler.top(), frame.ruler.width(), std::min(look.text * 1.25, frame.ruler.height())};
+}
+
+std::optional<std::size_t> stop_at(const Picture& picture, const QPointF& at) {
+  if (!stops_row(picture.frame, picture.look).contains(at)) return std::nullopt;
+  const double station = picture.frame.station_m(at.x());
+  const auto& stops = picture.assessment.stops;
+  const auto it = std::find_if(stops.begin(), stops.end(),
+                               [&](const StopStretch& s) { return station >= s.from_m && station <= s.to_m; });
+  if (it == stops.end()) return std::nullopt;
+  return static_cast<std::size_t>(it - stops.begin());
+}
+
+QString stop_text(const Crossing& crossing, const StopStretch& stretch, UnitSystem units) {
+  const QString chance = number(stretch.chance, Dimension::chance, units);
+  if (stretch.above == AboveBore::diggable)
+    return QObject::tr("under open ground: %1 chance that the ground stops the tool; it can be dug out").arg(chance);
+  QString name;
+  for (const SurfaceFeature& feature : crossing.site.surface)
+    if (feature.id == stretch.id) name = text_of(feature.name.empty() ? word_of(feature.kind) : feature.name);
+  if (name.isEmpty()) name = text_of(word_of(stretch.above));
+  return QObject::tr("under %1: %2 chance that the ground stops the tool; not to be dug out").arg(name, chance);
+}
+
+QStringList pointer_words(const Picture& picture, const QPointF& at) {
+  const Frame& f = picture.frame;
+  if (picture.shown.turning && f.pane_at(at) == Pane::turning)
+    return turning_numbers(picture.assessment, f.station_m(at.x()), picture.look.units);
+  if (const auto stop = stop_at(picture, at)) {
+    const StopStretch& stretch = picture.assessment.stops[*stop];
+    const auto ft = [&](double m) { return number(m, Dimension::station, picture.look.units); };
+    return {QObject::tr("station %1 to %2").arg(ft(stretch.from_m), ft(stretch.to_m)),
+            stop_text(picture.crossing, stretch, picture.look.units)};
+  }
+  return {};
+}
+
+}  // namespace burrow

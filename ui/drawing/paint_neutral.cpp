@@ -1,0 +1,154 @@
+/// The level at which a level tool runs straight: above it climbs, below it sags.
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "burrow/drawing/picture.h"
+
+namespace burrow {
+
+namespace {
+
+/// The line on the screen, in pieces where it has no level.
+std::vector<QPolygonF> pieces(const Picture& picture) {
+  std::vector<QPolygonF> all(1);
+  for (const NeutralPoint& p : picture.assessment.neutral_line) {
+    if (p.elevation_m)
+      all.back() << picture.frame.side(p.station_m, *p.elevation_m);
+    else if (!all.back().isEmpty())
+      all.emplace_back();
+  }
+  return all;
+}
+
+/// Highest and lowest point of a line between two places, in px; nothing where it does not reach over both.
+struct Reach {
+  double top = 1e300, bottom = -1e300;
+};
+std::optional<Reach> reach_of(const QPolygonF& line, double from, double to) {
+  if (line.size() < 2 || line.first().x() > from || line.last().x() < to) return std::nullopt;
+  Reach reach;
+  for (qsizetype i = 1; i < line.size(); ++i) {
+    const QPointF &a = line[i - 1], &b = line[i];
+    if (b.x() < from || a.x() > to || !(b.x() > a.x())) continue;
+    for (const double x : {std::max(from, a.x()), std::min(to, b.x())}) {
+      const double y = a.y() + (x - a.x()) / (b.x() - a.x()) * (b.y() - a.y());
+      reach.top = std::min(reach.top, y);
+      reach.bottom = std::max(reach.bottom, y);
+    }
+  }
+  return reach;
+}
+
+std::array<QString, 3> names() {
+  return {QObject::tr("neutral cover: above it the tool climbs, below it sags"),
+          QObject::tr("neutral cover: climbs above, sags below"), QObject::tr("neutral cover")};
+}
+
+QFont name_font(const Look& look) {
+  return drawing_font(look.text * 0.92);
+}
+
+/// What the name must not cover: pits, utilities, the bore, the ground line.
+struct Obstacles {
+  std::vector<QRectF> boxes;
+  QPolygonF bore;
+};
+
+Obstacles obstacles_of(const Picture& picture) {
+  const Frame& f = picture.frame;
+  Obstacles all;
+  for (const PitShape* pit : {&picture.assessment.launch_pit, &picture.assessment.exit_pit}) {
+    QPolygonF cut;
+    for (const LevelPoint& p : pit->section) cut << f.side(p.station_m, p.elevation_m);
+    all.boxes.push_back(cut.boundingRect());
+  }
+  for (const Utility& utility : picture.crossing.site.utilities) {
+    const UtilityMark mark = utility_mark(utility);
+    if (utility.path.empty()) continue;
+    const double r = std::max(picture.look.text * 0.5, utility.outside_diameter.value_or(Length{0}).m / 2 * f.px_per_m);
+    const QPointF at = mark.depth_known ? f.side(mark.station_m, mark.elevation_m)
+                                        : QPointF(f.px_x(mark.station_m), f.elevation.center().y());
+    const double h = mark.depth_known ? r * f.exaggeration : f.elevation.height();
+    all.boxes.emplace_back(at.x() - r, at.y() - h, 2 * r, 2 * h);
+  }
+  for (const PathPoint& p : picture.assessment.bore.points) all.bore << f.side(p.x_m, p.z_m);
+  return all;
+}
+
+bool is_free(const Picture& picture, const Obstacles& obstacles, const QRectF& box) {
+  const Frame& f = picture.frame;
+  const double air = picture.look.text * 0.3;
+  if (!f.elevation.adjusted(air, air, -air, -picture.look.text * 1.8).contains(box)) return false;
+  for (const double x : {box.left(), box.center().x(), box.right()})
+    if (!picture.crossing.site.ground.empty() &&
+        f.px_z(elevation_at(picture.crossing.site.ground, f.station_m(x))) + air > box.top())
+      return false;
+  if (const auto bore = reach_of(obstacles.bore, box.left(), box.right()))
+    if (bore->top - air < box.bottom() && bore->bottom + air > box.top()) return false;
+  return std::none_of(obstacles.boxes.begin(), obstacles.boxes.end(),
+                      [&](const QRectF& taken) { return taken.adjusted(-air, 0, air, 0).intersects(box); });
+}
+
+struct Name {
+  QString text;
+  QRectF box;
+};
+
+/// The longest wording that finds room, above the line or below it, as far to the right as it can stand: the names of
+/// the strata are on the left.
+Name place_name(const Picture& picture) {
+  const QFontMetricsF metrics(name_font(picture.look));
+  const double text = picture.look.text;
+  const std::vector<QPolygonF> lines = pieces(picture);
+  const Obstacles obstacles = obstacles_of(picture);
+  for (const QString& name : names()) {
+    const double w = metrics.horizontalAdvance(name) + 4;
+    const double h = metrics.ascent() + metrics.descent();
+    for (const QPolygonF& line : lines) {
+      if (line.size() < 2) continue;
+      const double first = std::max(line.first().x(), picture.frame.elevation.left());
+      const double last = std::min(line.last().x(), picture.frame.elevation.right()) - w;
+      for (double x = last; x >= first; x -= text * 1.5) {
+        const auto reach = reach_of(line, x, x + w);
+        if (!reach) continue;
+        for (const double y : {reach->top - h - text * 0.15, reach->bottom + text * 0.15})
+          if (const QRectF box(x, y, w, h); is_free(picture, obstacles, box)) return {name, box};
+      }
+    }
+  }
+  return {};
+}
+
+}  // namespace
+
+QRectF neutral_name_box(const Picture& picture) {
+  return place_name(picture).box;
+}
+
+void paint_neutral_line(QPainter& painter, const Picture& picture) {
+  if (!picture.shown.neutral_line) return;
+  const Theme& theme = picture.look.theme;
+  QPen pen(theme.focus, picture.look.hair * 1.2);
+  pen.setDashPattern({9, 4, 1.5, 4});
+  for (const QPolygonF& line : pieces(picture))
+    if (line.size() > 1 && line.boundingRect().adjusted(0, -1, 0, 1).intersects(picture.frame.elevation))
+      draw_run(painter, line, pen);
+  const Name name = place_name(picture);
+  if (name.text.isEmpty()) return;
+  painter.setFont(name_font(picture.look));
+  const double ascent = QFontMetricsF(painter.font()).ascent();
+  std::string soil;
+  for (const Stratum& s : picture.crossing.site.strata) {
+    const double station = picture.frame.station_m(name.box.center().x());
+    const bool above =
+        s.top && !s.top->empty() && elevation_at(*s.top, station) < picture.frame.elevation_m(name.box.center().y());
+    if (!above) soil = s.soil;
+  }
+  halo_text(painter, QPointF(name.box.left() + 2, name.box.top() + ascent), name.text, theme.ink_soft,
+            soil_fill(soil, theme).tint);
+  painter.setFont(drawing_font(picture.look.text));
+}
+
+}  // namespace burrow

@@ -1,0 +1,124 @@
+/// The predicted path: the same lines in the side elevation and in the plan.
+
+#include <array>
+#include <cmath>
+
+#include "burrow/drawing/kept_layers.h"
+#include "burrow/plan/trials_text.h"
+
+namespace burrow {
+
+namespace {
+
+struct Band {
+  double factor;  ///< standard deviations of one coordinate
+  int strength;   ///< of its colour, out of 255
+  const char* name;
+};
+constexpr std::array<Band, 3> bands{Band{2.576, 40, "99 %"}, Band{1.645, 55, "90 %"}, Band{0.674, 80, "50 %"}};
+
+/// A point of the path, `sds` standard deviations up (side elevation) or left (plan).
+QPointF place(const Frame& f, const PathPoint& p, Pane pane, double sds) {
+  return pane == Pane::plan ? f.above(p.x_m, p.y_m + sds * p.sd_lateral_m)
+                            : f.side(p.x_m, p.z_m + sds * p.sd_vertical_m);
+}
+
+/// Names what a band means, at the exit end where it is widest.
+void paint_band_key(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const auto& points = picture.assessment.bore.points;
+  if (points.size() < 2) return;
+  const PathPoint& end = points.back();
+  const double text = picture.look.text * 0.85;
+  const double between = (bands[0].factor - bands[1].factor) * end.sd_vertical_m * f.px_per_m * f.exaggeration;
+  if (between < text * 1.05) return;
+  painter.setFont(drawing_font(text));
+  for (const Band& band : bands) {
+    const QPointF at = place(f, end, Pane::elevation, -band.factor);
+    painter.setPen(QPen(picture.look.theme.ink_soft, picture.look.hair * 0.8));
+    painter.drawLine(at, at + QPointF(text * 0.7, 0));
+    painter.drawText(at + QPointF(text, text * 0.35), QString::fromLatin1(band.name));
+  }
+  painter.setFont(drawing_font(picture.look.text));
+}
+
+/// The clear gap, drawn as a dimension between the two axes, where it is too small.
+void paint_gap(QPainter& painter, const Picture& picture, const UtilityAnswer& answer) {
+  if (!answer.separation_m || !answer.required_m || !answer.on_bore || !answer.on_utility) return;
+  if (*answer.separation_m >= *answer.required_m) return;
+  const Frame& f = picture.frame;
+  const QPointF a = f.side(answer.on_bore->x_m, answer.on_bore->z_m);
+  const QPointF b = f.side(answer.on_utility->x_m, answer.on_utility->z_m);
+  painter.setPen(QPen(picture.look.theme.stop, picture.look.hair * 1.4));
+  painter.drawLine(a, b);
+  const double tick = picture.look.text * 0.35;
+  for (const QPointF& end : {a, b}) painter.drawLine(end + QPointF(-tick, 0), end + QPointF(tick, 0));
+}
+
+void paint_all(QPainter& painter, const Picture& picture, Pane pane) {
+  if (picture.focus.ghost) paint_mean_path(painter, picture, *picture.focus.ghost, pane, true);
+  paint_bands(painter, picture, pane);
+  if (picture.kept)
+    picture.kept->cloud(painter, picture, pane);
+  else
+    paint_cloud(painter, picture, pane);
+  paint_mean_path(painter, picture, picture.assessment, pane, false);
+}
+
+}  // namespace
+
+void paint_bands(QPainter& painter, const Picture& picture, Pane pane) {
+  const auto& points = picture.assessment.bore.points;
+  if (points.size() < 2) return;
+  painter.setPen(Qt::NoPen);
+  painter.setRenderHint(QPainter::Antialiasing, false);  // pale areas: not seen, and several times faster
+  QPolygonF shape;
+  for (const Band& band : bands) {
+    shape.clear();
+    for (const PathPoint& p : points) shape << place(picture.frame, p, pane, band.factor);
+    for (auto p = points.rbegin(); p != points.rend(); ++p) shape << place(picture.frame, *p, pane, -band.factor);
+    QColor colour = picture.look.theme.band;
+    colour.setAlpha(band.strength);
+    painter.setBrush(colour);
+    painter.drawPolygon(shape);
+  }
+  painter.setRenderHint(QPainter::Antialiasing, true);
+}
+
+void paint_mean_path(QPainter& painter, const Picture& picture, const Assessment& assessment, Pane pane, bool ghost) {
+  const Theme& theme = picture.look.theme;
+  const auto& points = assessment.bore.points;
+  if (points.size() < 2) return;
+  QPolygonF line;
+  for (const PathPoint& p : points) line << place(picture.frame, p, pane, 0);
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(ghost ? QPen(theme.ghost, picture.look.hair * 1.3, Qt::DashLine)
+                       : QPen(theme.bore, picture.look.hair * 2.2, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+  painter.drawPolyline(line);
+}
+
+void paint_bore_side(QPainter& painter, const Picture& picture) {
+  paint_all(painter, picture, Pane::elevation);
+  paint_band_key(painter, picture);
+  for (const UtilityAnswer& answer : picture.assessment.utilities) paint_gap(painter, picture, answer);
+}
+
+void paint_bore_plan(QPainter& painter, const Picture& picture) {
+  paint_all(painter, picture, Pane::plan);
+}
+
+void paint_model_status(QPainter& painter, const Picture& picture) {
+  const QRectF& pane = picture.frame.elevation;
+  const Site& site = picture.crossing.site;
+  if (picture.assessment.bore.points.size() < 2 || site.strata.empty()) return;
+  const double text = picture.look.text;
+  painter.setFont(drawing_font(text * 0.92));
+  const QString whose = QString::fromStdString(model_status(picture.crossing.bore.model.calibrated_from.value));
+  const QFontMetricsF metrics(painter.font());
+  const QString said = metrics.elidedText(QObject::tr("path: %1").arg(whose), Qt::ElideRight, pane.width() - text * 2);
+  halo_text(painter, QPointF(pane.right() - metrics.horizontalAdvance(said) - text * 0.8, pane.bottom() - text * 0.6),
+            said, picture.look.theme.ink_soft, soil_fill(site.strata.back().soil, picture.look.theme).tint);
+  painter.setFont(drawing_font(text));
+}
+
+}  // namespace burrow

@@ -1,0 +1,74 @@
+/// The pit by which a stuck tool would be dug out: dashed, since nobody has dug it.
+
+#include "burrow/drawing/picture.h"
+
+namespace burrow {
+
+namespace {
+
+QPen edge(const Picture& picture) {
+  QPen pen(picture.look.theme.ink, picture.look.hair * 1.6, Qt::CustomDashLine, Qt::FlatCap);
+  pen.setDashPattern({5, 3});
+  return pen;
+}
+
+QBrush inside(const Picture& picture) {
+  QColor pale = picture.look.theme.pit;
+  pale.setAlpha(150);
+  return pale;
+}
+
+QPolygonF above(const Frame& f, const PlanLine& line) {
+  QPolygonF shape;
+  for (const PlanPoint& p : line) shape << f.above(p.x_m, p.y_m);
+  return shape;
+}
+
+void paint_name(QPainter& painter, const Picture& picture, const PitShape& pit, const QPointF& top_middle,
+                const QRectF& pane) {
+  const double text = picture.look.text;
+  painter.setFont(drawing_font(text * 0.92, QFont::DemiBold));
+  const QFontMetricsF metrics(painter.font());
+  const QString name = QObject::tr("rescue pit %1 deep")
+                           .arg(QString::fromStdString(format(pit.depth_m, Dimension::length, picture.look.units)));
+  const double w = metrics.horizontalAdvance(name);
+  const double left =
+      std::min(std::max(top_middle.x() - w / 2, pane.left() + text * 0.5), pane.right() - w - text * 0.5);
+  const double y = std::min(top_middle.y() + metrics.ascent(), pane.bottom() - metrics.descent());
+  halo_text(painter, QPointF(left, y), name, picture.look.theme.ink, picture.look.theme.paper);
+  painter.setFont(drawing_font(text));
+}
+
+}  // namespace
+
+void paint_rescue_side(QPainter& painter, const Picture& picture) {
+  if (!picture.shown.rescue || picture.shown.rescue->section.size() < 3) return;
+  const PitShape& pit = *picture.shown.rescue;
+  const Frame& f = picture.frame;
+  QPolygonF cut;
+  for (const LevelPoint& p : pit.section) cut << f.side(p.station_m, p.elevation_m);
+  painter.setPen(edge(picture));
+  painter.setBrush(inside(picture));
+  painter.drawPolygon(cut);
+  if (!cut.boundingRect().intersects(f.elevation)) return;
+  const double floor = f.px_z(pit.floor_elevation_m);
+  paint_name(painter, picture, pit, {f.px_x((pit.floor_from_m + pit.floor_to_m) / 2), floor + picture.look.text * 0.3},
+             f.elevation);
+}
+
+void paint_rescue_plan(QPainter& painter, const Picture& picture) {
+  if (!picture.shown.rescue || picture.shown.rescue->footprint.size() < 3) return;
+  const PitShape& pit = *picture.shown.rescue;
+  const Frame& f = picture.frame;
+  const QPolygonF footprint = above(f, pit.footprint);
+  painter.setPen(edge(picture));
+  painter.setBrush(inside(picture));
+  painter.drawPolygon(footprint);
+  painter.setBrush(Qt::NoBrush);
+  painter.drawPolygon(above(f, pit.floor));
+  const QRectF box = footprint.boundingRect();
+  if (box.intersects(f.plan))
+    paint_name(painter, picture, pit, {box.center().x(), box.bottom() + picture.look.text * 0.3}, f.plan);
+}
+
+}  // namespace burrow

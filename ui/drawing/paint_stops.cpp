@@ -1,0 +1,134 @@
+/// Where along the bore the ground may stop the tool, and whether one could dig it out there.
+
+#include <algorithm>
+
+#include "burrow/drawing/along.h"
+#include "burrow/drawing/flags.h"
+
+namespace burrow {
+
+namespace {
+
+QColor colour_of(AboveBore above, const Theme& theme) {
+  switch (above) {
+    case AboveBore::diggable:
+      return theme.fine;
+    case AboveBore::carriageway:
+      return theme.road;
+    case AboveBore::track:
+      return theme.ink;
+    case AboveBore::building:
+      return theme.ground;
+  }
+  return theme.ink;
+}
+
+/// Second cue beside the colour: open ground bare, a carriageway with its centre line, a track with its sleepers, a
+/// building hatched.
+void paint_pattern(QPainter& painter, const Picture& picture, AboveBore above, const QRectF& box) {
+  const Look& look = picture.look;
+  const QColor colour = colour_of(above, look.theme);
+  const double mid = box.center().y();
+  switch (above) {
+    case AboveBore::diggable:
+      break;
+    case AboveBore::carriageway: {
+      QPen pen(colour, look.hair * 1.6, Qt::CustomDashLine, Qt::FlatCap);
+      pen.setDashPattern({6, 4});
+      painter.setPen(pen);
+      painter.drawLine(QPointF(box.left(), mid), QPointF(box.right(), mid));
+      break;
+    }
+    case AboveBore::track:
+      painter.setPen(QPen(colour, look.hair * 2, Qt::SolidLine, Qt::FlatCap));
+      for (double x = box.left() + look.text * 0.3; x < box.right(); x += look.text * 0.6)
+        painter.drawLine(QPointF(x, box.top()), QPointF(x, box.bottom()));
+      break;
+    case AboveBore::building:
+      painter.setPen(QPen(colour, look.hair));
+      for (double x = box.left() - box.height(); x < box.right(); x += look.text * 0.5)
+        painter.drawLine(QPointF(x, box.bottom()), QPointF(x + box.height(), box.top()));
+      break;
+  }
+}
+
+QString word(AboveBore above) {
+  switch (above) {
+    case AboveBore::diggable:
+      return QObject::tr("can be dug out");
+    case AboveBore::carriageway:
+      return QObject::tr("under a carriageway");
+    case AboveBore::track:
+      return QObject::tr("under a track");
+    case AboveBore::building:
+      return QObject::tr("under a building");
+  }
+  return {};
+}
+
+/// The chance of stopping there, on clear ground in the middle of the stretch; as much as fits.
+void paint_chance(QPainter& painter, const Picture& picture, const StopStretch& stretch, const QRectF& seen) {
+  const double text = picture.look.text;
+  const QFontMetricsF metrics(painter.font());
+  const QString chance = QString::fromStdString(format(stretch.chance, Dimension::chance, picture.look.units));
+  for (const QString& said :
+       {QObject::tr("%1: stops %2").arg(word(stretch.above), chance), QObject::tr("stops %1").arg(chance), chance}) {
+    const double w = metrics.horizontalAdvance(said) + text * 0.6;
+    if (w > seen.width() - text) continue;
+    const QRectF ground(seen.center().x() - w / 2, seen.top() + picture.look.hair, w,
+                        seen.height() - 2 * picture.look.hair);
+    painter.fillRect(ground, picture.look.theme.panel);
+    painter.setPen(picture.look.theme.ink);
+    painter.drawText(ground, Qt::AlignCenter, said);
+    return;
+  }
+}
+
+}  // namespace
+
+void paint_stops(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Theme& theme = picture.look.theme;
+  const double text = picture.look.text;
+  const QRectF row = stops_row(f, picture.look);
+  painter.save();
+  painter.setClipRect(row);
+  painter.setFont(drawing_font(text * 0.85));
+  for (const StopStretch& stretch : picture.assessment.stops) {
+    const QRectF box(QPointF(f.px_x(stretch.from_m), row.top()), QPointF(f.px_x(stretch.to_m), row.bottom()));
+    if (!box.intersects(row)) continue;
+    QColor fill = colour_of(stretch.above, theme);
+    fill.setAlpha(46);
+    painter.fillRect(box, fill);
+    painter.save();
+    painter.setClipRect(box.intersected(row));
+    paint_pattern(painter, picture, stretch.above, box);
+    paint_chance(painter, picture, stretch, box.intersected(row));
+    painter.restore();
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(colour_of(stretch.above, theme), picture.look.hair));
+    painter.drawRect(box.adjusted(0, 0, 0, -picture.look.hair));
+  }
+  painter.restore();
+  painter.setFont(drawing_font(text));
+
+  const std::optional<double> stop = picture.assessment.refusal_station_m;
+  if (!stop || f.px_x(*stop) < f.elevation.left() || f.px_x(*stop) > f.elevation.right()) return;
+  const double x = f.px_x(*stop);
+  painter.setPen(QPen(theme.stop, picture.look.hair * 2.4, Qt::SolidLine, Qt::FlatCap));
+  painter.drawLine(QPointF(x, row.top()), QPointF(x, row.bottom()));
+  const double r = text * 0.6;
+  paint_finding_mark(painter, QRectF(x - r, row.center().y() - r, 2 * r, 2 * r), FindingMark::stop, theme, {});
+  if (const std::optional<PathPoint> at = path_point_at(picture.assessment, *stop)) {
+    const QPointF end = f.side(at->x_m, at->z_m);
+    painter.save();
+    painter.setClipRect(f.elevation);
+    painter.setPen(QPen(theme.stop, picture.look.hair * 2.4, Qt::SolidLine, Qt::FlatCap));
+    painter.drawLine(end + QPointF(0, -text), end + QPointF(0, text));
+    halo_text(painter, end + QPointF(text * 0.5, text * 1.3), QObject::tr("the tool would stop here"), theme.stop,
+              theme.field);
+    painter.restore();
+  }
+}
+
+}  // namespace burrow

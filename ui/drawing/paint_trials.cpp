@@ -1,0 +1,157 @@
+/// The paths of the random trials, thin in both views, and where those ended that did not arrive.
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "burrow/drawing/picture.h"
+#include "burrow/trials/trials.h"
+
+namespace burrow {
+
+namespace {
+
+/// Points nearer than this to the last one drawn are left out: 200 paths are many lines.
+constexpr double least_px = 3;
+
+bool shows_cloud(const Picture& picture) {
+  return picture.shown.cloud && picture.shown.trials && !picture.shown.trials->paths.empty();
+}
+
+QPointF place(const Frame& f, const Point3& p, Pane pane) {
+  return pane == Pane::plan ? f.above(p.x_m, p.y_m) : f.side(p.x_m, p.z_m);
+}
+
+const QRectF& pane_of(const Frame& f, Pane pane) {
+  return pane == Pane::plan ? f.plan : f.elevation;
+}
+
+bool is_marked(TrialEnd end) {
+  return end == TrialEnd::contact || end == TrialEnd::daylight || end == TrialEnd::refused;
+}
+
+/// A cross where it touches something, a triangle where it comes out, a square where it stops.
+void paint_end(QPainter& painter, const Picture& picture, TrialEnd end, const QPointF& at) {
+  const Look& look = picture.look;
+  const Theme& theme = look.theme;
+  const bool current = picture.shown.trials_current;
+  const double r = look.text * 0.32;
+  painter.setBrush(current ? theme.field : theme.paper);
+  switch (end) {
+    case TrialEnd::contact:
+      for (const bool under : {true, false}) {
+        painter.setPen(QPen(under ? theme.field : current ? theme.stop : theme.ghost, look.hair * (under ? 3.4 : 1.8)));
+        painter.drawLine(at + QPointF(-r, -r), at + QPointF(r, r));
+        painter.drawLine(at + QPointF(-r, r), at + QPointF(r, -r));
+      }
+      break;
+    case TrialEnd::daylight:
+      painter.setPen(QPen(current ? theme.ground : theme.ghost, look.hair * 1.5));
+      painter.drawPolygon(
+          QPolygonF(QList<QPointF>{at + QPointF(0, -1.3 * r), at + QPointF(1.2 * r, r), at + QPointF(-1.2 * r, r)}));
+      break;
+    case TrialEnd::refused:
+      painter.setPen(QPen(current ? theme.ink : theme.ghost, look.hair * 1.5));
+      painter.drawRect(QRectF(at.x() - 0.85 * r, at.y() - 0.85 * r, 1.7 * r, 1.7 * r));
+      break;
+    case TrialEnd::arrived:
+    case TrialEnd::lost:
+      break;
+  }
+}
+
+/// How often one end is among the paths drawn.
+std::size_t shown_ends(const Trials& trials, TrialEnd end) {
+  const std::size_t n = std::min(trials.paths.size(), trials.outcomes.size());
+  return static_cast<std::size_t>(std::count_if(trials.outcomes.begin(),
+                                                trials.outcomes.begin() + static_cast<std::ptrdiff_t>(n),
+                                                [&](const TrialOutcome& o) { return o.end == end; }));
+}
+
+}  // namespace
+
+QRectF cloud_area(const Picture& picture, Pane pane) {
+  if (!shows_cloud(picture)) return {};
+  double left = 1e300, right = -1e300, top = 1e300, bottom = -1e300;
+  for (const auto& path : picture.shown.trials->paths)
+    for (const Point3& p : path) {
+      const QPointF at = place(picture.frame, p, pane);
+      left = std::min(left, at.x());
+      right = std::max(right, at.x());
+      top = std::min(top, at.y());
+      bottom = std::max(bottom, at.y());
+    }
+  if (!(left <= right)) return {};
+  const double edge = picture.look.text;
+  const QRectF area = QRectF(QPointF(left, top), QPointF(right, bottom)).adjusted(-edge, -edge, edge, edge);
+  // Whole pixels, so that what is kept as pixels is copied without blurring.
+  return QRectF(area.intersected(pane_of(picture.frame, pane)).toAlignedRect());
+}
+
+void paint_cloud(QPainter& painter, const Picture& picture, Pane pane) {
+  if (!shows_cloud(picture)) return;
+  const Trials& trials = *picture.shown.trials;
+  const Theme& theme = picture.look.theme;
+  QColor colour = picture.shown.trials_current ? theme.bore : theme.ghost;
+  colour.setAlpha(picture.shown.trials_current ? 64 : 34);
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(colour, picture.look.hair));
+  QPolygonF line;
+  for (const auto& path : trials.paths) {
+    line.clear();
+    for (std::size_t i = 0; i < path.size(); ++i) {
+      const QPointF at = place(picture.frame, path[i], pane);
+      if (line.isEmpty() || i + 1 == path.size() || at.x() - line.last().x() >= least_px) line << at;
+    }
+    painter.drawPolyline(line);
+  }
+  for (std::size_t i = 0; i < std::min(trials.paths.size(), trials.outcomes.size()); ++i) {
+    const TrialOutcome& o = trials.outcomes[i];
+    if (is_marked(o.end))
+      paint_end(painter, picture, o.end, place(picture.frame, {o.station_m, o.offset_m, o.elevation_m}, pane));
+  }
+}
+
+void paint_cloud_key(QPainter& painter, const Picture& picture) {
+  if (!shows_cloud(picture)) return;
+  const Trials& trials = *picture.shown.trials;
+  const Look& look = picture.look;
+  const double text = look.text;
+  painter.setFont(drawing_font(text * 0.92));
+  const QFontMetricsF metrics(painter.font());
+  struct Entry {
+    TrialEnd end;
+    QString text;
+  };
+  std::vector<Entry> entries{
+      {TrialEnd::arrived, (picture.shown.trials_current ? QObject::tr("%1 of %2 trials")
+                                                        : QObject::tr("trials of an earlier layout, %1 of %2"))
+                              .arg(trials.paths.size())
+                              .arg(trials.count)}};
+  const std::array<std::pair<TrialEnd, QString>, 3> known{std::pair{TrialEnd::contact, QObject::tr("touches")},
+                                                          std::pair{TrialEnd::daylight, QObject::tr("comes out")},
+                                                          std::pair{TrialEnd::refused, QObject::tr("is stopped")}};
+  for (const auto& [end, name] : known)
+    if (const std::size_t n = shown_ends(trials, end); n > 0)
+      entries.push_back({end, name + QStringLiteral(" ") + QString::number(n)});
+  double width = 0;
+  for (const Entry& e : entries) width += metrics.horizontalAdvance(e.text) + text * (is_marked(e.end) ? 2.0 : 0.8);
+  const QRectF& pane = picture.frame.elevation;
+  double x = std::max(pane.left() + text * 0.8, pane.right() - width - text * 0.4);
+  const double y = pane.bottom() - text * 2.0;  // above whose model the path is
+  QColor ground = look.theme.field;
+  ground.setAlpha(225);
+  painter.fillRect(QRectF(x - text * 0.4, y - metrics.ascent(), width + text * 0.2, metrics.height()), ground);
+  for (const Entry& e : entries) {
+    if (is_marked(e.end)) {
+      paint_end(painter, picture, e.end, QPointF(x + text * 0.5, y - metrics.ascent() * 0.36));
+      x += text * 1.2;
+    }
+    painter.setPen(look.theme.ink_soft);
+    painter.drawText(QPointF(x, y), e.text);
+    x += metrics.horizontalAdvance(e.text) + text * 0.8;
+  }
+  painter.setFont(drawing_font(text));
+}
+
+}  // namespace burrow
