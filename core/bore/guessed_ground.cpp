@@ -10,7 +10,7 @@ namespace burrow {
 
 namespace {
 
-constexpr Length coarse_step{0.25};  // moves a path by less than a millimetre; only differences are taken from it
+constexpr PathSteps coarse{Length{0.5}, Length{0.5}};  // only differences are taken from such paths
 
 /// Place and variance of a path at a station; empty beyond its end.
 struct At {
@@ -81,14 +81,14 @@ GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& too
     const std::vector<SoilGuess> classes = guesses_of(site.strata[i].soil, tables);
     if (!ground) ground.emplace(site, tables);
     if (classes.size() < 2 || !within_reach(*ground, path, i, 2 * tool.diameter.m)) continue;
-    if (!own) own = predict_path(*ground, tool, bore, {coarse_step});
+    if (!own) own = predict_path(*ground, tool, bore, coarse);
     GuessEffect effect;
     effect.stratum = i;
     std::vector<Neighbour> neighbours;
     for (std::size_t k = 1; k < classes.size(); ++k) {
       Site other = site;
       other.strata[i].soil = classes[k].soil;
-      neighbours.push_back({predict_path(Ground(other, tables), tool, bore, {coarse_step}), classes[k].chance});
+      neighbours.push_back({predict_path(Ground(other, tables), tool, bore, coarse), classes[k].chance});
       const BorePath& its = neighbours.back().path;
       if (its.ends != own->ends) {
         effect.chance_of_loss += classes[k].chance;

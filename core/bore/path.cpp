@@ -11,8 +11,6 @@
 namespace burrow {
 
 namespace {
-constexpr double recorded_every_m = 0.25;
-
 struct Pose {
   double s = 0;
   Point3 at;
@@ -50,7 +48,7 @@ class Tracer {
 
   const Ground& ground_;
   Steering steering_;
-  double radius_, diameter_, c_, c_sd_, step_, exit_x_, longest_;
+  double radius_, diameter_, c_, c_sd_, step_, recorded_every_m_, exit_x_, longest_;
   Pose pose_;
   Column column_;
   Steer steer_;
@@ -71,11 +69,12 @@ Tracer::Tracer(const Ground& ground, const Tool& tool, const Bore& bore, PathSte
       c_(bore.model.steer_constant->v),
       c_sd_(bore.model.steer_constant_sd->v),
       step_(steps.step.m),
+      recorded_every_m_(steps.recorded_every.m),
       exit_x_(bore.exit.station.m),
       longest_(1.5 * (bore.exit.station.m - bore.launch.station.m) + 5),
       vertical_(bore.launch.position_sd->m, bore.launch.level_sd->rad),
       lateral_(bore.launch.position_sd->m, bore.launch.aim_sd->rad) {
-  BURROW_ENSURE(step_ > 0 && step_ <= recorded_every_m);
+  BURROW_ENSURE(step_ > 0 && step_ <= recorded_every_m_);
   const Launch& launch = bore.launch;
   pose_.at = {launch.station.m, launch.offset->m, launch.elevation.m};
   pose_.grade = std::atan(launch.grade.v);
@@ -198,9 +197,9 @@ BorePath Tracer::run() {
     path_.ends = PathEnd::daylight;
     return path_;
   }
-  path_.points.reserve(static_cast<std::size_t>(longest_ / recorded_every_m) + 3);
-  const int steps_a_block = static_cast<int>(std::ceil(recorded_every_m / step_ * (1 - 1e-9)));
-  const double h = recorded_every_m / steps_a_block;
+  path_.points.reserve(static_cast<std::size_t>(longest_ / recorded_every_m_) + 3);
+  const int steps_a_block = static_cast<int>(std::ceil(recorded_every_m_ / step_ * (1 - 1e-9)));
+  const double h = recorded_every_m_ / steps_a_block;
   while (!ended_) {
     for (int i = 0; i < steps_a_block && !ended_; ++i) {
       if (i == steps_a_block / 2) take_gradients();

@@ -138,6 +138,28 @@ TEST(CheckCommand, Json_WorkingWhenAskedFor) {
   EXPECT_THAT(run("check", {sample("house-service")}).out, Not(HasSubstr("g = δ − R")));
 }
 
+TEST(CheckCommand, Trials_BesideTheClosedForms) {
+  const Ran text = run("check", {"--trials", sample("first-lesson")});
+  EXPECT_EQ(text.code, 0) << text.err;
+  EXPECT_THAT(text.out, HasSubstr("random trials"));
+  EXPECT_THAT(text.out, HasSubstr("arrive in the exit pit: "));
+  const Ran ran = run("check", {"--json", "--trials", sample("first-lesson")});
+  const json j = json::parse(ran.out);
+  EXPECT_EQ(j.at("trials").at("count"), 20000);
+  const double arrived = j["trials"]["chances"]["inside_exit_pit"]["chance"];
+  EXPECT_NEAR(arrived, j["bore"]["arrival"]["chance_inside_exit_pit"].get<double>(), 0.02);
+  EXPECT_FALSE(json::parse(run("check", {"--json", sample("first-lesson")}).out).contains("trials"));
+}
+
+// The same bytes whatever the number of threads, and whether one file or several are asked for.
+TEST(CheckCommand, Trials_SameOnAnyThreads) {
+  const Ran one = run("check", {"--json", "--trials", "--jobs", "1", sample("rail-siding")});
+  const Ran four = run("check", {"--json", "--trials", "--jobs", "4", sample("rail-siding")});
+  const Ran two_files = run("check", {"--json", "--trials", sample("rail-siding"), sample("first-lesson")});
+  EXPECT_EQ(one.out, four.out);
+  EXPECT_EQ(two_files.out.substr(0, one.out.size()), one.out);
+}
+
 TEST(CheckCommand, Units_ChangeTheWordsAlone) {
   json metric = json::parse(run("check", {sample("house-service"), "--json"}).out);
   json us = json::parse(run("check", {sample("house-service"), "--json", "--units", "us"}).out);

@@ -21,7 +21,7 @@ const Tables& tables() {
 
 /// A bore of `length` in four strata, crossed by `count` utilities of `segments` segments each at changing angles, from
 /// `near_m` to 2.5 m further off.
-Crossing crossing_with(int count, int segments, double length, double near_m) {
+Crossing crossing_with(int count, int segments, double length, double near_m, Known known) {
   Crossing c = blank_crossing();
   c.site.ground = {{-10, 100}, {0, 100}, {length / 2, 100.4}, {length + 10, 100.1}};
   const char* soils[] = {"made-ground", "loose-sand", "firm-clay", "medium-sand"};
@@ -30,6 +30,7 @@ Crossing crossing_with(int count, int segments, double length, double near_m) {
     Stratum s;
     s.id = "l" + std::to_string(i + 1);
     s.soil = soils[i];
+    s.known.set(known);
     if (i > 0) s.top = LevelLine{{-10, 100 - 0.5 * i}, {length + 10, 100.1 - 0.5 * i}};
     c.site.strata.push_back(s);
   }
@@ -67,21 +68,24 @@ double seconds_of_one(const Crossing& crossing) {
 }
 
 void assess_crossing(benchmark::State& state) {
-  const Crossing crossing =
-      crossing_with(static_cast<int>(state.range(0)), static_cast<int>(state.range(1)),
-                    static_cast<double>(state.range(2)), static_cast<double>(state.range(3)) / 100);
+  const Crossing crossing = crossing_with(
+      static_cast<int>(state.range(0)), static_cast<int>(state.range(1)), static_cast<double>(state.range(2)),
+      static_cast<double>(state.range(3)) / 100, state.range(4) ? Known::guess : Known::seen);
   for (auto _ : state) benchmark::DoNotOptimize(assess(crossing, tables()));
   Crossing bare = crossing;
   bare.site.utilities.clear();
   state.counters["ratio_to_no_utilities"] = seconds_of_one(crossing) / seconds_of_one(bare);
 }
 BENCHMARK(assess_crossing)
-    ->Args({0, 1, 15, 50})
-    ->Args({6, 1, 15, 50})
-    ->Args({0, 1, 45, 50})
-    ->Args({200, 1, 45, 50})
-    ->Args({200, 50, 45, 50})
-    ->Args({200, 1, 45, 5})
+    ->ArgNames({"utilities", "segments", "length", "near", "guessed"})
+    ->Args({0, 1, 15, 50, 0})
+    ->Args({0, 1, 15, 50, 1})
+    ->Args({6, 1, 15, 50, 0})
+    ->Args({0, 1, 45, 50, 0})
+    ->Args({0, 1, 45, 50, 1})
+    ->Args({200, 1, 45, 50, 0})
+    ->Args({200, 50, 45, 50, 0})
+    ->Args({200, 1, 45, 5, 0})
     ->Unit(benchmark::kMicrosecond);
 
 }  // namespace

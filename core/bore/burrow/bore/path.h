@@ -41,9 +41,10 @@ struct BorePath {
   bool operator==(const BorePath&) const = default;
 };
 
-/// How finely a path is followed. Points are recorded at most 0.25 m apart whatever the step.
+/// How finely a path is followed, and how far apart its points are recorded at most.
 struct PathSteps {
   Length step{0.05};
+  Length recorded_every{0.25};  ///< not less than the step
 };
 
 /// The mean path of an unsteered tool with its spread, from the launch face to the exit face, to daylight (cover 0,
