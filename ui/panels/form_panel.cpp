@@ -1,0 +1,201 @@
+#include "burrow/panels/form_panel.h"
+
+#include <QAbstractItemView>
+#include <QComboBox>
+#include <QEvent>
+#include <QLabel>
+#include <QScrollArea>
+#include <QTimer>
+#include <QVBoxLayout>
+
+#include "burrow/panels/entry_form.h"
+
+namespace burrow {
+
+FormPanel::FormPanel(Document& document, int refresh_ms, QWidget* parent)
+    : QWidget(parent),
+      document_(document),
+      page_(new QWidget),
+      column_(new QVBoxLayout(page_)),
+      later_(new QTimer(this)) {
+  setAutoFillBackground(true);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  scroll->setWidget(page_);
+  auto* all = new QVBoxLayout(this);
+  all->setContentsMargins(0, 0, 0, 0);
+  all->addWidget(scroll);
+  column_->setContentsMargins(10, 8, 8, 10);
+  column_->setSpacing(5);
+  lock_ = add_text(tr("Read-only"));
+  lock_->hide();
+  later_->setSingleShot(true);
+  later_->setInterval(refresh_ms);
+  connect(later_, &QTimer::timeout, this, [this] {
+    if (isVisible()) refresh_now();
+  });
+  connect(&document_, &Document::changed, this, &FormPanel::wait);
+  connect(&document_, &Document::replaced, this, [this] {
+    for (EntryForm* form : forms_) form->drop_typing();
+    stale_ = true;
+    if (isVisible()) refresh_now();
+  });
+}
+
+void FormPanel::wait() {
+  stale_ = true;
+  if (isVisible() && !later_->isActive()) later_->start();
+}
+
+void FormPanel::refresh_now() {
+  stale_ = false;
+  later_->stop();
+  show_lock();
+  refresh();
+}
+
+void FormPanel::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  if (stale_) refresh_now();
+}
+
+void FormPanel::set_units(UnitSystem units) {
+  units_ = units;
+  for (EntryForm* form : forms_) form->set_units(units);
+  stale_ = true;
+  if (isVisible()) refresh_now();
+}
+
+void FormPanel::set_theme(const Theme& theme) {
+  theme_ = theme;
+  colour();
+  for (EntryForm* form : forms_) form->set_theme(theme);
+  stale_ = true;
+  if (isVisible()) refresh_now();
+}
+
+void FormPanel::colour() {
+  QPalette colours = palette();
+  colours.setColor(QPalette::Window, theme_.panel);
+  colours.setColor(QPalette::WindowText, theme_.ink);
+  colours.setColor(QPalette::Base, theme_.field);
+  colours.setColor(QPalette::Text, theme_.ink);
+  colours.setColor(QPalette::Button, theme_.panel);
+  colours.setColor(QPalette::ButtonText, theme_.ink);
+  colours.setColor(QPalette::PlaceholderText, theme_.ink_soft);
+  colours.setColor(QPalette::Highlight, theme_.focus);
+  colours.setColor(QPalette::HighlightedText, theme_.dark ? theme_.paper : QColor(Qt::white));
+  setPalette(colours);
+  QPalette soft = colours;
+  soft.setColor(QPalette::WindowText, theme_.ink_soft);
+  for (QLabel* label : soft_) label->setPalette(soft);
+  QPalette alarm = colours;
+  alarm.setColor(QPalette::WindowText, theme_.stop);
+  lock_->setPalette(alarm);
+}
+
+bool FormPanel::locked() const {
+  return document_.crossing().version > known_file_version;
+}
+
+void FormPanel::show_lock() {
+  lock_->setText(locked() ? tr("Read-only: %1.").arg(document_.read_only_because()) : QString());
+  lock_->setVisible(locked());
+}
+
+void FormPanel::change(const PartRef& part, PartValue value, const QString& step_name) {
+  if (!document_.change(part, std::move(value), step_name) && !locked()) {
+    lock_->setText(tr("Nothing is taken while something is being dragged."));
+    lock_->show();
+  }
+  refresh();  // also puts a choice back that was not taken
+}
+
+QString FormPanel::text_of(double value, Dimension dimension) const {
+  return QString::fromStdString(format(value, dimension, units_));
+}
+
+QLabel* FormPanel::add_heading(const QString& text) {
+  auto* label = new QLabel(text, page_);
+  QFont bold = label->font();
+  bold.setBold(true);
+  label->setFont(bold);
+  label->setWordWrap(true);
+  column_->addWidget(label);
+  return label;
+}
+
+QLabel* FormPanel::add_text(const QString& accessible_name, bool soft) {
+  auto* label = new QLabel(page_);
+  label->setWordWrap(true);
+  label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  label->setAccessibleName(accessible_name);
+  label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Minimum);
+  QSizePolicy policy = label->sizePolicy();
+  policy.setHeightForWidth(true);
+  label->setSizePolicy(policy);
+  column_->addWidget(label);
+  if (soft) soft_.push_back(label);
+  return label;
+}
+
+QComboBox* FormPanel::add_combo(const QString& accessible_name) {
+  auto* combo = new QComboBox(page_);
+  combo->setAccessibleName(accessible_name);
+  combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  combo->setMinimumContentsLength(6);
+  combo->setFocusPolicy(Qt::StrongFocus);
+  combo->installEventFilter(this);
+  add_labelled(accessible_name, combo);
+  return combo;
+}
+
+EntryForm* FormPanel::add_entries(const QString& standing_word) {
+  auto* form = new EntryForm(document_, standing_word, page_);
+  column_->addWidget(form);
+  forms_.push_back(form);
+  return form;
+}
+
+void FormPanel::add_gap() {
+  column_->addSpacing(8);
+}
+
+void FormPanel::add_end() {
+  column_->addStretch(1);
+  colour();
+}
+
+void FormPanel::add_labelled(const QString& label, QWidget* field) {
+  auto* name = new QLabel(label, page_);
+  name->setWordWrap(true);
+  name->setBuddy(field);
+  column_->addWidget(name);
+  column_->addWidget(field);
+}
+
+void FormPanel::add_widget(QWidget* widget) {
+  column_->addWidget(widget);
+}
+
+QString FormPanel::facts_html(const Facts& facts) const {
+  QString html = QStringLiteral("<table cellspacing='0' cellpadding='2' width='100%'>");
+  for (const auto& [name, value] : facts)
+    html += QStringLiteral("<tr><td valign='top' width='48%'>%1</td><td valign='top'><b>%2</b></td></tr>")
+                .arg(name.toHtmlEscaped(), value.toHtmlEscaped().replace(QLatin1Char('\n'), QStringLiteral("<br>")));
+  return html + QStringLiteral("</table>");
+}
+
+bool FormPanel::eventFilter(QObject* watched, QEvent* event) {
+  // The wheel scrolls the panel; it never turns a choice over which the pointer happens to pass.
+  if (event->type() == QEvent::Wheel && qobject_cast<QComboBox*>(watched)) {
+    event->ignore();
+    return true;
+  }
+  return QWidget::eventFilter(watched, event);
+}
+
+}  // namespace burrow

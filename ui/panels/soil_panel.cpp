@@ -1,0 +1,247 @@
+#include "burrow/panels/soil_panel.h"
+
+#include <QAbstractItemView>
+#include <QComboBox>
+#include <QLabel>
+#include <QListWidget>
+#include <QPushButton>
+#include <QSignalBlocker>
+#include <QTextDocumentFragment>
+#include <algorithm>
+
+#include "burrow/document/class_fields.h"
+#include "burrow/panels/entry_form.h"
+#include "burrow/panels/soil_choice.h"
+#include "burrow/plan/trials_text.h"
+#include "burrow/soil/guesses.h"
+
+namespace burrow {
+
+namespace {
+constexpr int refresh_ms = 50;
+constexpr double seen_m = 0.0005;  ///< a shift below this is none
+constexpr Known known_rows[] = {Known::seen, Known::borehole, Known::guess};
+
+QString qs(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
+}  // namespace
+
+SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+  add_heading(tr("Ground, from the surface down"));
+  strata_ = new QListWidget(this);
+  strata_->setAccessibleName(tr("Strata"));
+  strata_->setWordWrap(true);
+  strata_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  strata_->setTabKeyNavigation(false);
+  add_widget(strata_);
+  classes_ = add_combo(tr("class of soil"));
+  classes_->setItemDelegate(new SoilChoiceDelegate(classes_));
+  class_text_ = add_text(tr("What the class is"));
+  known_ = add_combo(tr("how it is known"));
+  known_text_ = add_text(tr("What it does that it is known so"));
+  add_gap();
+  add_heading(tr("Values of this stratum"));
+  values_ = add_entries(tr("class"));
+  more_ = add_text(tr("More values of this stratum"), true);
+  back_ = new QPushButton(tr("Back to the class values"), this);
+  back_->setToolTip(tr("Takes out the values typed above; one undo step."));
+  add_widget(back_);
+  add_gap();
+  add_heading(tr("Ground water"));
+  water_ = add_entries(tr("default"));
+  water_->show_part({PartKind::water, {}, -1}, [this] { return water_fields(document_.crossing()); });
+  add_gap();
+  add_heading(tr("Path model"));
+  status_ = add_text(tr("Status of the path model"));
+  model_ = add_entries(tr("default"));
+  model_->show_part({PartKind::model, {}, -1}, [this] { return model_fields(document_.crossing()); });
+  add_end();
+
+  for (const SoilClass& row : document_.tables().soils) {
+    classes_->addItem(qs(row.name), qs(row.id));
+    classes_->setItemData(classes_->count() - 1, qs(row.thumb), SoilChoiceDelegate::sign_role);
+    classes_->setItemData(classes_->count() - 1, qs(row.thumb), Qt::ToolTipRole);
+    classes_->setItemData(classes_->count() - 1, qs(row.name + ": " + row.thumb), Qt::AccessibleTextRole);
+  }
+  classes_->view()->setMinimumWidth(fontMetrics().averageCharWidth() * 58);
+  classes_->setMaxVisibleItems(9);
+  known_->addItems({tr("seen in a pit or a trench"), tr("borehole or probing"), tr("a guess")});
+
+  connect(strata_, &QListWidget::currentRowChanged, this, [this](int row) {
+    if (row < 0 || static_cast<std::size_t>(row) >= document_.crossing().site.strata.size()) return;
+    picked_ = document_.crossing().site.strata[static_cast<std::size_t>(row)].id;
+    point_form();
+    show_stratum();
+  });
+  connect(classes_, &QComboBox::activated, this, &SoilPanel::choose_class);
+  connect(known_, &QComboBox::activated, this, &SoilPanel::choose_known);
+  connect(back_, &QPushButton::clicked, this, &SoilPanel::take_typed_values_out);
+  refresh_now();
+}
+
+const Stratum* SoilPanel::picked() const {
+  for (const Stratum& stratum : document_.crossing().site.strata)
+    if (stratum.id == picked_) return &stratum;
+  return nullptr;
+}
+
+void SoilPanel::pick(const std::string& stratum) {
+  const auto& all = document_.crossing().site.strata;
+  for (std::size_t i = 0; i < all.size(); ++i)
+    if (all[i].id == stratum) strata_->setCurrentRow(static_cast<int>(i));
+}
+
+void SoilPanel::point_form() {
+  values_->show_part(part(), [this] { return soil_fields(document_.crossing(), picked_, document_.tables()); });
+}
+
+void SoilPanel::list_strata() {
+  const Crossing& crossing = document_.crossing();
+  const auto& all = crossing.site.strata;
+  const QSignalBlocker quiet(strata_);
+  while (strata_->count() > static_cast<int>(all.size())) delete strata_->takeItem(strata_->count() - 1);
+  while (strata_->count() < static_cast<int>(all.size())) strata_->addItem(QString());
+  if (!picked() && !all.empty()) {
+    picked_ = all.front().id;
+    point_form();
+  }
+  int height = 2 * strata_->frameWidth() + 2;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const SoilClass* soil = find_soil(document_.tables(), all[i].soil);
+    const QString name = soil ? qs(soil->name) : qs(all[i].soil);
+    const auto from = std::find(std::begin(known_rows), std::end(known_rows), all[i].known.value) - known_rows;
+    const QString top =
+        all[i].top && !all[i].top->empty()
+            ? tr("top at level %1 at the launch")
+                  .arg(text_of(elevation_at(*all[i].top, crossing.bore.launch.station.m), Dimension::station))
+            : tr("from the ground line");
+    auto* item = strata_->item(static_cast<int>(i));
+    item->setText(tr("%1. %2, %3\n%4").arg(i + 1).arg(name, known_->itemText(static_cast<int>(from)), top));
+    if (all[i].id == picked_) strata_->setCurrentRow(static_cast<int>(i));
+    if (i < 5) height += strata_->sizeHintForRow(static_cast<int>(i));
+  }
+  strata_->setFixedHeight(std::max(height, fontMetrics().height() * 2));
+}
+
+void SoilPanel::show_stratum() {
+  const Stratum* stratum = picked();
+  for (QWidget* widget : {static_cast<QWidget*>(classes_), static_cast<QWidget*>(known_)})
+    widget->setEnabled(stratum && !locked());
+  back_->setEnabled(false);
+  if (!stratum) {
+    class_text_->setText(tr("No stratum is entered."));
+    known_text_->clear();
+    more_->hide();
+    return;
+  }
+  classes_->setCurrentIndex(classes_->findData(qs(stratum->soil)));
+  known_->setCurrentIndex(
+      static_cast<int>(std::find(std::begin(known_rows), std::end(known_rows), stratum->known.value) - known_rows));
+  if (const SoilClass* soil = find_soil(document_.tables(), stratum->soil)) {
+    const QString type = tr("soil type %1 of the excavation rules").arg(qs(word_of(soil->excavation_type)));
+    class_text_->setText(
+        facts_html({{tr("sign by hand"), qs(soil->thumb)},
+                    {tr("for the tool"), qs(soil->use)},
+                    {tr("a cut or hole stands open"), qs(soil->stands_open)},
+                    {tr("in a pit"), type}}) +
+        QStringLiteral("<p>%1</p>")
+            .arg(tr("Source: %1 [%2]").arg(qs(soil->source.text), qs(words(soil->source.label))).toHtmlEscaped()));
+  }
+  known_text_->setText(known_words(*stratum));
+  values_->catch_up();
+  Crossing bare = document_.crossing();
+  for (const Field& field : soil_fields(bare, picked_, document_.tables()))
+    put(bare, part(), field.with(bare, std::nullopt));
+  const auto without = std::get<Element<Stratum>>(take(bare, part()));
+  back_->setEnabled(!locked() && without.value && !(*without.value == *stratum));
+  const bool more = without.value && !(without.value->values == SoilOverrides{});
+  more_->setText(tr("The file holds more values of this stratum. They count, and stay as they are."));
+  more_->setVisible(more);
+}
+
+QString SoilPanel::known_words(const Stratum& stratum) const {
+  switch (stratum.known.value) {
+    case Known::seen:
+      return tr("Seen: the class counts as known, nothing is added to the band.");
+    case Known::borehole:
+      return tr(
+          "Borehole or probing: the class counts as known along the whole line, nothing is added to the band. Look "
+          "again when the pits are open.");
+    case Known::guess:
+      break;
+  }
+  const auto& strata = document_.crossing().site.strata;
+  for (const GuessEffect& effect : document_.assessment().guesses)
+    if (effect.stratum < strata.size() && strata[effect.stratum].id == stratum.id) return guess_words(effect, stratum);
+  const QString nothing = guesses_of(stratum.soil, document_.tables()).size() < 2
+                              ? tr("A guess, but no class stands beside this one: nothing is added to the band.")
+                              : tr("A guess, but out of reach of the bore: nothing is added to the band.");
+  return stratum.known.entered ? nothing : tr("Nothing is entered. %1").arg(nothing);
+}
+
+QString SoilPanel::guess_words(const GuessEffect& effect, const Stratum& stratum) const {
+  QStringList names;
+  for (const SoilGuess& other : guesses_of(stratum.soil, document_.tables()))
+    if (const SoilClass* soil = find_soil(document_.tables(), other.soil); soil && other.soil != stratum.soil)
+      names << qs(soil->name);
+  const auto metres = [&](double v) { return text_of(std::abs(v), Dimension::length); };
+  const bool lower = effect.shift_low_m<-seen_m, higher = effect.shift_high_m> seen_m;
+  const QString where =
+      lower && higher
+          ? tr("between %1 lower and %2 higher").arg(metres(effect.shift_low_m), metres(effect.shift_high_m))
+      : lower  ? tr("up to %1 lower").arg(metres(effect.shift_low_m))
+      : higher ? tr("up to %1 higher").arg(metres(effect.shift_high_m))
+               : tr("at the same level");
+  const QString classes = names.join(tr(" or "));
+  QString text = stratum.known.entered ? tr("A guess: it may as well be %1.").arg(classes)
+                                       : tr("Nothing is entered, so a guess: it may as well be %1.").arg(classes);
+  text += QLatin1Char(' ') + tr("There the bore would end %1.").arg(where);
+  for (const Finding& finding : document_.assessment().findings)
+    if (finding.code == "site.soil-guessed" && finding.subject == stratum.id && finding.measured &&
+        *finding.measured > seen_m)
+      text += QLatin1Char(' ') + tr("The 90 % band at its end is %1 wider up and down.")
+                                     .arg(text_of(*finding.measured, Dimension::small_length));
+  if (effect.chance_of_loss > 0)
+    text += QLatin1Char(' ') +
+            tr("Chance that the bore does not get there: %1.").arg(text_of(effect.chance_of_loss, Dimension::chance));
+  return text + QLatin1Char(' ') + tr("Look in the pit or drive a rod.");
+}
+
+void SoilPanel::choose_class(int row) {
+  PartValue value = take(document_.crossing(), part());
+  auto& element = std::get<Element<Stratum>>(value);
+  if (!element.value || row < 0) return;
+  element.value->soil = classes_->itemData(row).toString().toStdString();
+  change(part(), std::move(value), tr("Choose soil: %1").arg(classes_->itemText(row)));
+}
+
+void SoilPanel::choose_known(int row) {
+  PartValue value = take(document_.crossing(), part());
+  auto& element = std::get<Element<Stratum>>(value);
+  if (!element.value || row < 0) return;
+  element.value->known.set(known_rows[row]);
+  change(part(), std::move(value), tr("How the ground is known: %1").arg(known_->itemText(row)));
+}
+
+void SoilPanel::take_typed_values_out() {
+  Crossing draft = document_.crossing();
+  for (const Field& field : soil_fields(draft, picked_, document_.tables()))
+    put(draft, part(), field.with(draft, std::nullopt));
+  change(part(), take(draft, part()), tr("Back to the class values of the stratum"));
+}
+
+void SoilPanel::refresh() {
+  list_strata();
+  show_stratum();
+  water_->catch_up();
+  status_->setText(qs(model_status(*document_.crossing().bore.model.calibrated_from)));
+  model_->catch_up();
+}
+
+QString SoilPanel::said() const {
+  return QTextDocumentFragment::fromHtml(class_text_->text()).toPlainText() + QLatin1Char('\n') + known_text_->text() +
+         QLatin1Char('\n') + status_->text();
+}
+
+}  // namespace burrow
