@@ -32,7 +32,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
       document_(std::move(tables)),
       verdict_(new VerdictBar(document_, this)),
       drawing_(new DrawingView(document_, this)),
-      findings_(new FindingsPanel(document_, this)),
+      side_(new SideColumn(document_, *drawing_, this)),
       card_(new ValueCard(document_, drawing_)),
       where_(new QLabel(this)),
       state_(new QLabel(this)),
@@ -46,12 +46,12 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   column->addWidget(verdict_);
   auto* splitter = new QSplitter(Qt::Horizontal, middle);
   splitter->addWidget(drawing_);
-  splitter->addWidget(findings_);
+  splitter->addWidget(side_);
   splitter->setStretchFactor(0, 1);
   splitter->setStretchFactor(1, 0);
   splitter->setChildrenCollapsible(false);
-  splitter->setSizes({1160, 340});
-  findings_->setMinimumWidth(240);
+  splitter->setSizes({1130, 370});
+  side_->setMinimumWidth(260);
   column->addWidget(splitter, 1);
   setCentralWidget(middle);
   statusBar()->addWidget(where_, 1);
@@ -63,16 +63,20 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   make_help_menu();
 
   connect(drawing_, &DrawingView::pointer_moved, where_, &QLabel::setText);
-  connect(drawing_, &DrawingView::finding_picked, findings_, &FindingsPanel::pick);
+  connect(drawing_, &DrawingView::finding_picked, this, [this](int finding) {
+    side_->show_page(SideColumn::Page::findings);
+    findings().pick(finding);
+  });
   connect(drawing_, &DrawingView::typing_wanted, this, &MainWindow::type_values);
   connect(drawing_, &DrawingView::picked_changed, this, [this] {
     const PartRef& part = drawing_->picked();
     remove_action_->setEnabled(part.kind == PartKind::utility);
     state_->setText(part.none() ? QString() : tr("picked: %1").arg(qs(part_name(document_.crossing(), part))));
   });
-  connect(findings_, &FindingsPanel::picked, drawing_, &DrawingView::go_to_finding);
+  connect(&findings(), &FindingsPanel::picked, drawing_, &DrawingView::go_to_finding);
   connect(verdict_, &VerdictBar::first_wanted, this, [this] {
-    findings_->pick(0);
+    side_->show_page(SideColumn::Page::findings);
+    findings().pick(0);
     drawing_->go_to_finding(0);
   });
   connect(card_, &ValueCard::closed, drawing_, qOverload<>(&QWidget::setFocus));
@@ -179,7 +183,7 @@ void MainWindow::type_values(const QPoint& at) {
 void MainWindow::set_units(UnitSystem units) {
   units_ = units;
   drawing_->set_units(units);
-  findings_->set_units(units);
+  side_->set_units(units);
   verdict_->set_units(units);
   for (QAction* action : unit_actions_->actions())
     if (action->data().toInt() == static_cast<int>(units)) action->setChecked(true);
@@ -214,7 +218,7 @@ void MainWindow::apply_theme() {
   }
   QApplication::setPalette(colours);
   drawing_->set_theme(theme);
-  findings_->set_theme(theme);
+  side_->set_theme(theme);
   verdict_->set_theme(theme);
   card_->setStyleSheet(
       QStringLiteral(

@@ -2,6 +2,7 @@
 
 #include <QActionGroup>
 #include <QApplication>
+#include <QCheckBox>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QMenuBar>
@@ -116,6 +117,25 @@ void MainWindow::make_view_menu() {
     action->setChecked(times == 1);
     times_group->addAction(action);
   }
+  menu->addSeparator();
+  QAction* turning = menu->addAction(tr("W&hy it turns"), QKeySequence(Qt::CTRL | Qt::Key_R), this,
+                                     [this](bool on) { drawing_->set_turning_strip(on); });
+  turning->setCheckable(true);
+  QAction* neutral = menu->addAction(tr("&Neutral cover"), this, [this](bool on) { drawing_->set_neutral_line(on); });
+  neutral->setCheckable(true);
+  neutral->setChecked(true);
+  cloud_action_ = menu->addAction(tr("&Paths of the trials"), this,
+                                  [this](bool on) { side_->trials().cloud_wanted()->setChecked(on); });
+  cloud_action_->setCheckable(true);
+  connect(&side_->trials(), &TrialsPanel::cloud_toggled, cloud_action_, &QAction::setChecked);
+  menu->addSeparator();
+  for (int page = 0; page < side_->count(); ++page)
+    menu->addAction(side_->tabText(page), QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + page)), this,
+                    [this, page] {
+                      side_->setCurrentIndex(page);
+                      side_->currentWidget()->setFocus();
+                    });
+  menu->addSeparator();
   QMenu* units = menu->addMenu(tr("&Units"));
   unit_actions_ = new QActionGroup(this);
   for (const auto& [system, name] :

@@ -6,9 +6,9 @@
 
 #include "burrow/document/document.h"
 #include "burrow/drawing/drawing_view.h"
-#include "burrow/panels/findings_panel.h"
 #include "burrow/panels/verdict_bar.h"
 #include "burrow/widgets/value_card.h"
+#include "burrow/window/side_column.h"
 
 class QLabel;
 class QMenu;
@@ -28,7 +28,8 @@ class MainWindow : public QMainWindow {
 
   Document& document() { return document_; }
   DrawingView& drawing() { return *drawing_; }
-  FindingsPanel& findings() { return *findings_; }
+  FindingsPanel& findings() { return side_->findings(); }
+  SideColumn& side() { return *side_; }
   ValueCard& value_card() { return *card_; }
 
   /// Opens a file; a wrong one is told and leaves everything as it was.
@@ -70,7 +71,7 @@ class MainWindow : public QMainWindow {
   Document document_;
   VerdictBar* verdict_;
   DrawingView* drawing_;
-  FindingsPanel* findings_;
+  SideColumn* side_;
   ValueCard* card_;
   QLabel* where_;
   QLabel* state_;
@@ -81,6 +82,7 @@ class MainWindow : public QMainWindow {
   bool dark_ = false;
   QActionGroup* unit_actions_ = nullptr;
   QAction* dark_action_ = nullptr;
+  QAction* cloud_action_ = nullptr;
   QAction* remove_action_ = nullptr;
 };
 
