@@ -82,9 +82,9 @@ QStringList pointer_words(const Picture& picture, const QPointF& at) {
     return turning_numbers(picture.assessment, f.station_m(at.x()), picture.look.units);
   if (const auto stop = stop_at(picture, at)) {
     const StopStretch& stretch = picture.assessment.stops[*stop];
-    const auto ft = [&](double m) { return number(m, Dimension::station, picture.look.units); };
-    return {QObject::tr("station %1 to %2").arg(ft(stretch.from_m), ft(stretch.to_m)),
-            stop_text(picture.crossing, stretch, picture.look.units)};
+    const auto station = [&](double m) { return number(m, Dimension::station, picture.look.units); };
+    QStringList words{QObject::tr("station %1 to %2").arg(station(stretch.from_m), station(stretch.to_m))};
+    return words << stop_text(picture.crossing, stretch, picture.look.units).split(QStringLiteral("; "));
   }
   return {};
 }

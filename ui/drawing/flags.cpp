@@ -207,9 +207,12 @@ void paint_flags(QPainter& painter, const Picture& picture) {
   if (left_out > 0) {
     painter.setFont(drawing_font(text * 0.9));
     const QString more = QObject::tr("+ %n more in the list", nullptr, left_out);
-    const double w = QFontMetricsF(painter.font()).horizontalAdvance(more);
-    halo_text(painter, QPointF(picture.frame.elevation.right() - w - 8, picture.frame.elevation.top() + text * 1.4),
-              more, theme.ink_soft, theme.sky);
+    const QFontMetricsF metrics(painter.font());
+    const QRectF& pane = picture.frame.elevation;
+    const double w = metrics.horizontalAdvance(more);
+    QRectF box(pane.right() - w - 10, pane.top() + text * 0.4, w + 4, metrics.height());
+    while (!fits(flags, box) && box.bottom() < pane.bottom() - text * 4) box.translate(0, text * 0.5);
+    halo_text(painter, QPointF(box.left() + 2, box.top() + metrics.ascent()), more, theme.ink_soft, theme.sky);
   }
   painter.setFont(drawing_font(text));
 }

@@ -35,7 +35,7 @@ void Frame::pan(const QPointF& by) {
 
 void lay_out(Frame& frame, const QRectF& area, double split, double gutter, double ruler_height,
              double turning_height) {
-  const double strip = std::floor(std::clamp(turning_height, 0.0, 0.3 * area.height()));
+  const double strip = std::floor(std::clamp(turning_height, 0.0, 0.22 * area.height()));
   const double usable = std::max(0.0, area.height() - ruler_height - strip);
   const double upper = std::floor(usable * std::clamp(split, 0.2, 0.85));
   const double width = std::max(1.0, area.width() - gutter);

@@ -10,6 +10,8 @@ namespace burrow {
 
 namespace {
 
+constexpr double spread_sds = 2;  ///< the name may stand on the palest part of the bore's spread
+
 /// The line on the screen, in pieces where it has no level.
 std::vector<QPolygonF> pieces(const Picture& picture) {
   std::vector<QPolygonF> all(1);
@@ -50,10 +52,10 @@ QFont name_font(const Look& look) {
   return drawing_font(look.text * 0.92);
 }
 
-/// What the name must not cover: pits, utilities, the bore, the ground line.
+/// What the name must not cover: pits, utilities, the bore with its spread, the ground line.
 struct Obstacles {
-  std::vector<QRectF> boxes;
-  QPolygonF bore;
+  std::vector<QRectF> pits, utilities;
+  QPolygonF bore_top, bore_bottom;
 };
 
 Obstacles obstacles_of(const Picture& picture) {
@@ -62,7 +64,7 @@ Obstacles obstacles_of(const Picture& picture) {
   for (const PitShape* pit : {&picture.assessment.launch_pit, &picture.assessment.exit_pit}) {
     QPolygonF cut;
     for (const LevelPoint& p : pit->section) cut << f.side(p.station_m, p.elevation_m);
-    all.boxes.push_back(cut.boundingRect());
+    all.pits.push_back(cut.boundingRect());
   }
   for (const Utility& utility : picture.crossing.site.utilities) {
     const UtilityMark mark = utility_mark(utility);
@@ -71,9 +73,12 @@ Obstacles obstacles_of(const Picture& picture) {
     const QPointF at = mark.depth_known ? f.side(mark.station_m, mark.elevation_m)
                                         : QPointF(f.px_x(mark.station_m), f.elevation.center().y());
     const double h = mark.depth_known ? r * f.exaggeration : f.elevation.height();
-    all.boxes.emplace_back(at.x() - r, at.y() - h, 2 * r, 2 * h);
+    all.utilities.emplace_back(at.x() - r, at.y() - h, 2 * r, 2 * h);
   }
-  for (const PathPoint& p : picture.assessment.bore.points) all.bore << f.side(p.x_m, p.z_m);
+  for (const PathPoint& p : picture.assessment.bore.points) {
+    all.bore_top << f.side(p.x_m, p.z_m + spread_sds * p.sd_vertical_m);
+    all.bore_bottom << f.side(p.x_m, p.z_m - spread_sds * p.sd_vertical_m);
+  }
   return all;
 }
 
@@ -85,10 +90,12 @@ bool is_free(const Picture& picture, const Obstacles& obstacles, const QRectF& b
     if (!picture.crossing.site.ground.empty() &&
         f.px_z(elevation_at(picture.crossing.site.ground, f.station_m(x))) + air > box.top())
       return false;
-  if (const auto bore = reach_of(obstacles.bore, box.left(), box.right()))
-    if (bore->top - air < box.bottom() && bore->bottom + air > box.top()) return false;
-  return std::none_of(obstacles.boxes.begin(), obstacles.boxes.end(),
-                      [&](const QRectF& taken) { return taken.adjusted(-air, 0, air, 0).intersects(box); });
+  const auto top = reach_of(obstacles.bore_top, box.left(), box.right());
+  const auto bottom = reach_of(obstacles.bore_bottom, box.left(), box.right());
+  if (top && bottom && top->top < box.bottom() && bottom->bottom > box.top()) return false;
+  const auto covers = [&](const QRectF& taken) { return taken.adjusted(-air, 0, air, 0).intersects(box); };
+  return std::none_of(obstacles.pits.begin(), obstacles.pits.end(), covers) &&
+         std::none_of(obstacles.utilities.begin(), obstacles.utilities.end(), covers);
 }
 
 struct Name {
@@ -96,29 +103,37 @@ struct Name {
   QRectF box;
 };
 
-/// The longest wording that finds room, above the line or below it, as far to the right as it can stand: the names of
-/// the strata are on the left.
+/// The longest wording that finds room along the line, above it rather than below, as far to the right as it can stand:
+/// the names of the strata are on the left. Where none does, the shortest behind the line's end.
 Name place_name(const Picture& picture) {
   const QFontMetricsF metrics(name_font(picture.look));
   const double text = picture.look.text;
+  const double h = metrics.ascent() + metrics.descent();
   const std::vector<QPolygonF> lines = pieces(picture);
   const Obstacles obstacles = obstacles_of(picture);
   for (const QString& name : names()) {
     const double w = metrics.horizontalAdvance(name) + 4;
-    const double h = metrics.ascent() + metrics.descent();
-    for (const QPolygonF& line : lines) {
-      if (line.size() < 2) continue;
-      const double first = std::max(line.first().x(), picture.frame.elevation.left());
-      const double last = std::min(line.last().x(), picture.frame.elevation.right()) - w;
-      for (double x = last; x >= first; x -= text * 1.5) {
-        const auto reach = reach_of(line, x, x + w);
-        if (!reach) continue;
-        for (const double y : {reach->top - h - text * 0.15, reach->bottom + text * 0.15})
-          if (const QRectF box(x, y, w, h); is_free(picture, obstacles, box)) return {name, box};
+    for (const bool on_top : {true, false}) {
+      for (const QPolygonF& line : lines) {
+        if (line.size() < 2) continue;
+        const double first = std::max(line.first().x(), picture.frame.elevation.left());
+        const double last = std::min(line.last().x(), picture.frame.elevation.right()) - w;
+        for (double x = last; x >= first; x -= text * 1.5) {
+          const auto reach = reach_of(line, x, x + w);
+          if (!reach) continue;
+          const QRectF box(x, on_top ? reach->top - h - text * 0.15 : reach->bottom + text * 0.15, w, h);
+          if (is_free(picture, obstacles, box)) return {name, box};
+        }
       }
     }
   }
-  return {};
+  if (lines.back().size() < 2) return {};
+  const double w = metrics.horizontalAdvance(names().back()) + 4;
+  const QRectF box(lines.back().last() + QPointF(text * 0.4, -h / 2), QSizeF(w, h));
+  const bool clear =
+      picture.frame.elevation.contains(box) && std::none_of(obstacles.utilities.begin(), obstacles.utilities.end(),
+                                                            [&](const QRectF& taken) { return taken.intersects(box); });
+  return clear ? Name{names().back(), box} : Name{};
 }
 
 }  // namespace
@@ -130,7 +145,7 @@ QRectF neutral_name_box(const Picture& picture) {
 void paint_neutral_line(QPainter& painter, const Picture& picture) {
   if (!picture.shown.neutral_line) return;
   const Theme& theme = picture.look.theme;
-  QPen pen(theme.focus, picture.look.hair * 1.2);
+  QPen pen(theme.bore, picture.look.hair * 1.1);
   pen.setDashPattern({9, 4, 1.5, 4});
   for (const QPolygonF& line : pieces(picture))
     if (line.size() > 1 && line.boundingRect().adjusted(0, -1, 0, 1).intersects(picture.frame.elevation))

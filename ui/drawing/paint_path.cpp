@@ -107,18 +107,32 @@ void paint_bore_plan(QPainter& painter, const Picture& picture) {
   paint_all(painter, picture, Pane::plan);
 }
 
-void paint_model_status(QPainter& painter, const Picture& picture) {
-  const QRectF& pane = picture.frame.elevation;
-  const Site& site = picture.crossing.site;
-  if (picture.assessment.bore.points.size() < 2 || site.strata.empty()) return;
-  const double text = picture.look.text;
-  painter.setFont(drawing_font(text * 0.92));
+namespace {
+QString status_text(const Picture& picture) {
+  const QFontMetricsF metrics(drawing_font(picture.look.text * 0.92));
   const QString whose = QString::fromStdString(model_status(picture.crossing.bore.model.calibrated_from.value));
-  const QFontMetricsF metrics(painter.font());
-  const QString said = metrics.elidedText(QObject::tr("path: %1").arg(whose), Qt::ElideRight, pane.width() - text * 2);
-  halo_text(painter, QPointF(pane.right() - metrics.horizontalAdvance(said) - text * 0.8, pane.bottom() - text * 0.6),
-            said, picture.look.theme.ink_soft, soil_fill(site.strata.back().soil, picture.look.theme).tint);
-  painter.setFont(drawing_font(text));
+  return metrics.elidedText(QObject::tr("path: %1").arg(whose), Qt::ElideRight,
+                            picture.frame.elevation.width() - picture.look.text * 2);
+}
+}  // namespace
+
+QRectF model_status_box(const Picture& picture) {
+  if (picture.assessment.bore.points.size() < 2 || picture.crossing.site.strata.empty()) return {};
+  const double text = picture.look.text;
+  const QFontMetricsF metrics(drawing_font(text * 0.92));
+  const double w = metrics.horizontalAdvance(status_text(picture));
+  const QRectF& pane = picture.frame.elevation;
+  return {pane.right() - w - text * 0.8, pane.bottom() - text * 0.6 - metrics.ascent(), w, metrics.height()};
+}
+
+void paint_model_status(QPainter& painter, const Picture& picture) {
+  const QRectF box = model_status_box(picture);
+  if (box.isEmpty()) return;
+  const Theme& theme = picture.look.theme;
+  painter.setFont(drawing_font(picture.look.text * 0.92));
+  halo_text(painter, QPointF(box.left(), box.top() + QFontMetricsF(painter.font()).ascent()), status_text(picture),
+            theme.ink_soft, soil_fill(picture.crossing.site.strata.back().soil, theme).tint);
+  painter.setFont(drawing_font(picture.look.text));
 }
 
 }  // namespace burrow

@@ -50,10 +50,6 @@ void paint_rescue_side(QPainter& painter, const Picture& picture) {
   painter.setPen(edge(picture));
   painter.setBrush(inside(picture));
   painter.drawPolygon(cut);
-  if (!cut.boundingRect().intersects(f.elevation)) return;
-  const double floor = f.px_z(pit.floor_elevation_m);
-  paint_name(painter, picture, pit, {f.px_x((pit.floor_from_m + pit.floor_to_m) / 2), floor + picture.look.text * 0.3},
-             f.elevation);
 }
 
 void paint_rescue_plan(QPainter& painter, const Picture& picture) {
@@ -66,9 +62,23 @@ void paint_rescue_plan(QPainter& painter, const Picture& picture) {
   painter.drawPolygon(footprint);
   painter.setBrush(Qt::NoBrush);
   painter.drawPolygon(above(f, pit.floor));
-  const QRectF box = footprint.boundingRect();
-  if (box.intersects(f.plan))
-    paint_name(painter, picture, pit, {box.center().x(), box.bottom() + picture.look.text * 0.3}, f.plan);
+}
+
+void paint_rescue_name(QPainter& painter, const Picture& picture, Pane pane) {
+  if (!picture.shown.rescue || picture.shown.rescue->footprint.size() < 3) return;
+  const PitShape& pit = *picture.shown.rescue;
+  const Frame& f = picture.frame;
+  const double middle = (pit.floor_from_m + pit.floor_to_m) / 2;
+  const QPointF at = pane == Pane::plan ? f.above(middle, pit.floor_right_m) : f.side(middle, pit.floor_elevation_m);
+  const QRectF& area = pane == Pane::plan ? f.plan : f.elevation;
+  if (!area.contains(at)) return;
+  const double text = picture.look.text;
+  QPointF below = at + QPointF(0, text * 0.3);
+  const QRectF around(below.x() - text * 7, below.y(), text * 14, text * 1.4);
+  if (pane == Pane::elevation &&
+      (cloud_key_box(picture).intersects(around) || model_status_box(picture).intersects(around)))
+    below.setY((at.y() + f.px_z(pit.section.front().elevation_m)) / 2 - text);  // in the middle of the pit instead
+  paint_name(painter, picture, pit, below, area);
 }
 
 }  // namespace burrow

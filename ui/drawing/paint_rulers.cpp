@@ -132,7 +132,7 @@ void paint_axes(QPainter& painter, const Picture& picture) {
   const QString unit = unit_word(picture.look.units);
   painter.drawText(QPointF(left + text * 0.4, f.elevation.top() + text * 1.3), QObject::tr("level, %1").arg(unit));
   painter.drawText(QPointF(left + text * 0.4, f.ruler.bottom() - text * 1.1), QObject::tr("station, %1").arg(unit));
-  painter.drawText(QPointF(left + text * 0.4, f.ruler.top() + text * 0.95), QObject::tr("if stuck"));
+  painter.drawText(QPointF(left + text * 0.4, f.ruler.top() + text * 0.95), QObject::tr("may stop"));
   painter.drawText(QPointF(left + text * 0.4, f.plan.top() + text * 1.3), QObject::tr("offset, %1").arg(unit));
   painter.setFont(drawing_font(text));
 }
@@ -149,6 +149,7 @@ void paint_pointer(QPainter& painter, const Picture& picture) {
   QRectF box(picture.focus.pointer + QPointF(text * 1.4, text * 1.2), QSizeF(width + text, h + text * 0.6));
   const QRectF whole = picture.frame.elevation.united(picture.frame.plan);
   if (box.right() > whole.right()) box.moveRight(picture.focus.pointer.x() - text);
+  box.moveLeft(std::max(box.left(), whole.left()));
   if (box.bottom() > whole.bottom()) box.moveBottom(picture.focus.pointer.y() - text);
   painter.setPen(QPen(theme.focus, picture.look.hair * 1.4));
   painter.setBrush(theme.field);

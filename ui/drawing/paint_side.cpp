@@ -110,7 +110,8 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
   const Frame& f = picture.frame;
   const Theme& theme = picture.look.theme;
   const double text = picture.look.text;
-  std::vector<QRectF> taken;  // by marks first, then by the names placed so far
+  // By what stands there anyway, by marks, then by the names placed so far.
+  std::vector<QRectF> taken{model_status_box(picture), cloud_key_box(picture)};
   if (picture.shown.neutral_line) taken.push_back(neutral_name_box(picture));
   for (const Utility& utility : picture.crossing.site.utilities) {
     const UtilityMark mark = utility_mark(utility);

@@ -71,8 +71,7 @@ void paint_chance(QPainter& painter, const Picture& picture, const StopStretch& 
   const double text = picture.look.text;
   const QFontMetricsF metrics(painter.font());
   const QString chance = QString::fromStdString(format(stretch.chance, Dimension::chance, picture.look.units));
-  for (const QString& said :
-       {QObject::tr("%1: stops %2").arg(word(stretch.above), chance), QObject::tr("stops %1").arg(chance), chance}) {
+  for (const QString& said : {chance + QStringLiteral(" · ") + word(stretch.above), chance}) {
     const double w = metrics.horizontalAdvance(said) + text * 0.6;
     if (w > seen.width() - text) continue;
     const QRectF ground(seen.center().x() - w / 2, seen.top() + picture.look.hair, w,

@@ -68,6 +68,31 @@ std::size_t shown_ends(const Trials& trials, TrialEnd end) {
                                                 [&](const TrialOutcome& o) { return o.end == end; }));
 }
 
+/// What the key says: how many paths are drawn, then each kind of end that is among them.
+struct Entry {
+  TrialEnd end;
+  QString text;
+};
+std::vector<Entry> entries_of(const Picture& picture) {
+  const Trials& trials = *picture.shown.trials;
+  const QString said = picture.shown.trials_current ? QObject::tr("%1 of %2 trials")
+                                                    : QObject::tr("trials of an earlier layout, %1 of %2");
+  std::vector<Entry> entries{{TrialEnd::arrived, said.arg(trials.paths.size()).arg(trials.count)}};
+  const std::array<std::pair<TrialEnd, QString>, 3> known{std::pair{TrialEnd::contact, QObject::tr("touches")},
+                                                          std::pair{TrialEnd::daylight, QObject::tr("comes out")},
+                                                          std::pair{TrialEnd::refused, QObject::tr("is stopped")}};
+  for (const auto& [end, name] : known)
+    if (const std::size_t n = shown_ends(trials, end); n > 0)
+      entries.push_back({end, name + QStringLiteral(" ") + QString::number(n)});
+  return entries;
+}
+
+constexpr double mark_room = 1.2;  ///< in text heights
+
+double after(const Entry& entry, double text) {
+  return text * (is_marked(entry.end) ? mark_room + 0.8 : 0.8);
+}
+
 }  // namespace
 
 QRectF cloud_area(const Picture& picture, Pane pane) {
@@ -92,8 +117,8 @@ void paint_cloud(QPainter& painter, const Picture& picture, Pane pane) {
   if (!shows_cloud(picture)) return;
   const Trials& trials = *picture.shown.trials;
   const Theme& theme = picture.look.theme;
-  QColor colour = picture.shown.trials_current ? theme.bore : theme.ghost;
-  colour.setAlpha(picture.shown.trials_current ? 64 : 34);
+  QColor colour = picture.shown.trials_current ? theme.band : theme.ghost;
+  colour.setAlpha(picture.shown.trials_current ? 40 : 20);
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(colour, picture.look.hair));
   QPolygonF line;
@@ -112,40 +137,34 @@ void paint_cloud(QPainter& painter, const Picture& picture, Pane pane) {
   }
 }
 
+QRectF cloud_key_box(const Picture& picture) {
+  if (!shows_cloud(picture)) return {};
+  const double text = picture.look.text;
+  const QFontMetricsF metrics(drawing_font(text * 0.92));
+  double width = text * 0.4;
+  for (const Entry& e : entries_of(picture)) width += metrics.horizontalAdvance(e.text) + after(e, text);
+  const QRectF& pane = picture.frame.elevation;
+  const double left = std::max(pane.left() + text * 0.4, pane.right() - width - text * 0.4);
+  // Above whose model the path is.
+  return {left, pane.bottom() - text * 2.0 - metrics.ascent(), width, metrics.height()};
+}
+
 void paint_cloud_key(QPainter& painter, const Picture& picture) {
   if (!shows_cloud(picture)) return;
-  const Trials& trials = *picture.shown.trials;
   const Look& look = picture.look;
   const double text = look.text;
   painter.setFont(drawing_font(text * 0.92));
   const QFontMetricsF metrics(painter.font());
-  struct Entry {
-    TrialEnd end;
-    QString text;
-  };
-  std::vector<Entry> entries{
-      {TrialEnd::arrived, (picture.shown.trials_current ? QObject::tr("%1 of %2 trials")
-                                                        : QObject::tr("trials of an earlier layout, %1 of %2"))
-                              .arg(trials.paths.size())
-                              .arg(trials.count)}};
-  const std::array<std::pair<TrialEnd, QString>, 3> known{std::pair{TrialEnd::contact, QObject::tr("touches")},
-                                                          std::pair{TrialEnd::daylight, QObject::tr("comes out")},
-                                                          std::pair{TrialEnd::refused, QObject::tr("is stopped")}};
-  for (const auto& [end, name] : known)
-    if (const std::size_t n = shown_ends(trials, end); n > 0)
-      entries.push_back({end, name + QStringLiteral(" ") + QString::number(n)});
-  double width = 0;
-  for (const Entry& e : entries) width += metrics.horizontalAdvance(e.text) + text * (is_marked(e.end) ? 2.0 : 0.8);
-  const QRectF& pane = picture.frame.elevation;
-  double x = std::max(pane.left() + text * 0.8, pane.right() - width - text * 0.4);
-  const double y = pane.bottom() - text * 2.0;  // above whose model the path is
+  const QRectF box = cloud_key_box(picture);
   QColor ground = look.theme.field;
   ground.setAlpha(225);
-  painter.fillRect(QRectF(x - text * 0.4, y - metrics.ascent(), width + text * 0.2, metrics.height()), ground);
-  for (const Entry& e : entries) {
+  painter.fillRect(box, ground);
+  double x = box.left() + text * 0.4;
+  const double y = box.top() + metrics.ascent();
+  for (const Entry& e : entries_of(picture)) {
     if (is_marked(e.end)) {
       paint_end(painter, picture, e.end, QPointF(x + text * 0.5, y - metrics.ascent() * 0.36));
-      x += text * 1.2;
+      x += mark_room * text;
     }
     painter.setPen(look.theme.ink_soft);
     painter.drawText(QPointF(x, y), e.text);

@@ -148,29 +148,24 @@ void paint_labels(QPainter& painter, const Picture& picture, Label upper, Label 
   }
 }
 
-/// Numbers of a scale in the gutter; a heading at the top, from which they keep away.
-void paint_scale(QPainter& painter, const Picture& picture, const Scale& scale, const QString& heading, double unit) {
+/// Numbers of a scale in the gutter.
+void paint_scale(QPainter& painter, const Picture& picture, const Scale& scale, double unit) {
   const Theme& theme = picture.look.theme;
   const double text = picture.look.text;
   const double left = picture.frame.turning.left();
   painter.setFont(drawing_font(text * 0.85));
   const QFontMetricsF metrics(painter.font());
-  const double step = tick_step(scale.px_per_one(), text * 1.3, unit);
+  const double step = tick_step(scale.px_per_one(), text, unit);
   for (const double v : ticks(scale.low, scale.high, step)) {
     const double y = scale.y(v);
+    if (y < scale.area.top() + text * 0.3 || y > scale.area.bottom() - text * 0.3) continue;
     painter.setPen(QPen(theme.ink_soft, picture.look.hair));
     painter.drawLine(QPointF(left - text * 0.35, y), QPointF(left, y));
-    if (y < scale.area.top() + text * 1.6 || y > scale.area.bottom() - text * 0.3) continue;
     const QString number = tick_text(v, step, unit);
     painter.setPen(theme.ink);
     painter.drawText(QPointF(left - text * 0.55 - metrics.horizontalAdvance(number), y + metrics.ascent() * 0.36),
                      number);
   }
-  painter.setPen(theme.ink_soft);
-  painter.setFont(drawing_font(text * 0.85, QFont::DemiBold));
-  const double gutter = gutter_width(picture.look);
-  const QString shown = QFontMetricsF(painter.font()).elidedText(heading, Qt::ElideRight, gutter - text * 0.6);
-  painter.drawText(QPointF(left - gutter + text * 0.4, scale.area.top() + text * 1.05), shown);
 }
 
 /// The station under the pointer, and what the lines say there.
@@ -266,21 +261,20 @@ void paint_turning(QPainter& painter, const Picture& picture) {
       curvature.area, x);
   const QFontMetricsF metrics(painter.font());
   const double left = f.turning.left() + text * 0.6;
-  halo_text(painter, QPointF(left, curvature.y(0) - text * 0.35), QObject::tr("turns up"), theme.ink, theme.paper);
-  halo_text(painter, QPointF(left, curvature.y(0) + metrics.ascent() + text * 0.1), QObject::tr("sags"), theme.ink,
-            theme.paper);
-  halo_text(painter, QPointF(left, f.turning.top() + metrics.ascent() + air), QObject::tr("ground resists"), theme.ink,
-            theme.paper);
-  paint_station(painter, picture, resistance, curvature);
-
-  painter.setClipping(false);
   const bool us = picture.look.units == UnitSystem::us;
   const std::string_view name = unit_name(Dimension::pressure, picture.look.units);
   const QString pressure = QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
-  paint_scale(painter, picture, resistance, QObject::tr("soil, %1").arg(pressure),
-              shown_unit(Dimension::pressure, picture.look.units));
-  paint_scale(painter, picture, curvature, us ? QObject::tr("% in 10 ft") : QObject::tr("% in 10 m"),
-              0.01 / (10 * metre));
+  const auto say = [&](double baseline, const QString& words) {
+    halo_text(painter, QPointF(left, baseline), words, theme.ink_soft, theme.paper);
+  };
+  say(f.turning.top() + metrics.ascent() + air, QObject::tr("ground resists, %1").arg(pressure));
+  say(curvature.y(0) - text * 0.35, us ? QObject::tr("turns up, % in 10 ft") : QObject::tr("turns up, % in 10 m"));
+  say(curvature.y(0) + metrics.ascent() + text * 0.1, QObject::tr("sags"));
+  paint_station(painter, picture, resistance, curvature);
+
+  painter.setClipping(false);
+  paint_scale(painter, picture, resistance, shown_unit(Dimension::pressure, picture.look.units));
+  paint_scale(painter, picture, curvature, 0.01 / (10 * metre));
   painter.restore();
 }
 

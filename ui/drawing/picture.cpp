@@ -111,10 +111,11 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   }
   paint_pits_side(painter, picture);
   paint_rescue_side(painter, picture);
-  paint_strata_names(painter, picture);
   paint_neutral_line(painter, picture);
+  paint_strata_names(painter, picture);
   paint_bore_side(painter, picture);
   paint_utilities_side(painter, picture);  // above the bands, so that names stay readable
+  paint_rescue_name(painter, picture, Pane::elevation);
   paint_model_status(painter, picture);
   paint_cloud_key(painter, picture);
   painter.restore();
@@ -137,6 +138,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   paint_picked_utility_plan(painter, picture);
   paint_ghost_utilities_plan(painter, picture);
   paint_bore_plan(painter, picture);
+  paint_rescue_name(painter, picture, Pane::plan);
   painter.restore();
 
   paint_ruler(painter, picture);

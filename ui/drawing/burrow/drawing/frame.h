@@ -49,7 +49,7 @@ struct Frame {
 };
 
 /// Divides `area` into the panes: left gutter for the axis, `split` is the share of the side elevation. The strip gets
-/// `turning_height`, at most 3/10 of the area.
+/// `turning_height`, at most 22 % of the height.
 void lay_out(Frame& frame, const QRectF& area, double split, double gutter, double ruler_height,
              double turning_height = 0);
 

@@ -105,13 +105,17 @@ void paint_bands(QPainter& painter, const Picture& picture, Pane pane);
 void paint_mean_path(QPainter& painter, const Picture& picture, const Assessment& assessment, Pane pane, bool ghost);
 /// Whose model the path is: stands wherever the path stands.
 void paint_model_status(QPainter& painter, const Picture& picture);
+QRectF model_status_box(const Picture& picture);
 /// The paths of the random trials in one of the views, with marks where one ended before the exit, and what they are.
 void paint_cloud(QPainter& painter, const Picture& picture, Pane pane);
 void paint_cloud_key(QPainter& painter, const Picture& picture);
+QRectF cloud_key_box(const Picture& picture);
 /// What `paint_cloud` covers, within the pane.
 QRectF cloud_area(const Picture& picture, Pane pane);
 void paint_rescue_side(QPainter& painter, const Picture& picture);
 void paint_rescue_plan(QPainter& painter, const Picture& picture);
+/// Its name and depth below its floor, over everything.
+void paint_rescue_name(QPainter& painter, const Picture& picture, Pane pane);
 void paint_turning(QPainter& painter, const Picture& picture);
 /// Where the ground may stop the tool, at the upper edge of the ruler; where the tool would stop by itself.
 void paint_stops(QPainter& painter, const Picture& picture);
