@@ -9,7 +9,7 @@ namespace {
 std::string chance_text(const Count& count, UnitSystem units) {
   const auto chance = [&](double value) { return format(value, Dimension::chance, units); };
   if (count.of == 0) return "–";
-  if (count.n == 0) return fmt::format("none seen, below {} with 95 % confidence", chance(count.upper_95()));
+  if (count.n == 0) return fmt::format("none seen, below {}", chance(count.upper_95()));
   if (count.n == count.of) return fmt::format("all {}", count.of);
   return fmt::format("{} ± {}", chance(count.chance()), chance(count.standard_error()));
 }

@@ -1,5 +1,6 @@
 /// Pictures of the main states of the workbench, for a person to look at. Not a test: it judges nothing.
 
+#include <QCheckBox>
 #include <QDir>
 #include <QTextStream>
 
@@ -57,6 +58,27 @@ int main(int argc, char** argv) {
     w.window.drawing().pick({burrow::PartKind::launch, {}, -1});
     w.key(Qt::Key_Return);
     shot(w, folder, QStringLiteral("typing"));
+  }
+  for (const char* name : {"house-service", "sixty-utilities", "first-lesson"}) {
+    burrow::TestWindow w(name);
+    w.window.drawing().set_turning_strip(true);
+    w.window.drawing().zoom_to_fit();
+    for (int page = 1; page < w.window.side().count(); ++page) {
+      w.window.side().setCurrentIndex(page);
+      if (page == 2) {
+        w.window.side().trials().cloud_wanted()->setChecked(true);
+        QTest::qWaitFor([&] { return !w.window.side().desk().running(); }, 60000);
+        QTest::qWait(150);
+      }
+      if (page == 1) w.window.side().path().rescue_wanted()->setChecked(true);
+      shot(w, folder, QStringLiteral("%1-page%2").arg(QLatin1String(name)).arg(page));
+      w.window.side().path().rescue_wanted()->setChecked(false);
+      w.window.set_dark(true);
+      w.window.set_units(burrow::UnitSystem::us);
+      shot(w, folder, QStringLiteral("%1-page%2-dark-us").arg(QLatin1String(name)).arg(page));
+      w.window.set_dark(false);
+      w.window.set_units(burrow::UnitSystem::metric);
+    }
   }
   {
     burrow::TestWindow w("house-service", {900, 620});

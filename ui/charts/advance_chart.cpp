@@ -73,7 +73,7 @@ void AdvanceChart::show_advance(const Assessment& assessment, UnitSystem units) 
   station->setTitleText(tr("station, %1").arg(charts::unit_word(Dimension::station, units)));
   charts::set_range(qobject_cast<QValueAxis*>(chart()->axes(Qt::Vertical).front()), 0, longest, 4);
   set_heading(assessment.refusal_station_m ? tr("Minutes since the start, until it would stop")
-                                           : tr("Minutes since the start: half of all bores, and 10 to 90 %"));
+                                           : tr("Minutes since the start, 10 to 90 % of bores"));
 }
 
 }  // namespace burrow

@@ -34,7 +34,7 @@ ArrivalChart::ArrivalChart(QWidget* parent) : BoreChart(tr("Arrivals on the exit
   auto* window = new QLineSeries(this);
   window->setName(tr("exit pit"));
   auto* range = new QLineSeries(this);
-  range->setName(tr("90 % of each, closed form"));
+  range->setName(tr("90 %, closed form"));
   for (QXYSeries* series : {static_cast<QXYSeries*>(inside), static_cast<QXYSeries*>(outside),
                             static_cast<QXYSeries*>(window), static_cast<QXYSeries*>(range)}) {
     chart()->addSeries(series);

@@ -55,7 +55,10 @@ TrialsPanel::TrialsPanel(Document& document, TrialsDesk& desk, QWidget* parent)
   table_->setShowGrid(false);
   table_->setAlternatingRowColors(true);
   table_->setFrameShape(QFrame::NoFrame);
-  table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+  table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Interactive);
+  table_->horizontalHeader()->setStretchLastSection(true);
+  table_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  table_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);  // so that the rows keep their height
   table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   table_->setAccessibleName(tr("What the trials counted"));
 
@@ -160,10 +163,23 @@ void TrialsPanel::refresh() {
     for (const std::string& text : {line.what, line.value, line.closed}) {
       auto* item = new QTableWidgetItem(text.empty() ? QStringLiteral("–") : qs(text));
       item->setForeground(ink);
-      item->setToolTip(qs(text));
+      item->setToolTip(qs(text.find("none seen") == 0 ? text + " with 95 % confidence" : text));
       table_->setItem(row, column++, item);
     }
   }
+  fit_table();
+}
+
+void TrialsPanel::resizeEvent(QResizeEvent* event) {
+  LivePanel::resizeEvent(event);
+  fit_table();
+}
+
+/// What is counted gets most of the room, the numbers what they need.
+void TrialsPanel::fit_table() {
+  const int room = table_->viewport()->width();
+  table_->setColumnWidth(0, room * 42 / 100);
+  table_->setColumnWidth(1, room * 36 / 100);
   table_->resizeRowsToContents();
 }
 

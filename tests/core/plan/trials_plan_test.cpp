@@ -116,7 +116,7 @@ TEST(TrialsText, NoneSeen_IsNotNever) {
   trials.utilities = {{"u1", true, {0, 1000}, {3, 1000}}};
   std::map<std::string, std::string> said;
   for (const TrialsLine& line : trials_lines(trials, answer, UnitSystem::metric)) said[line.what] = line.value;
-  EXPECT_EQ(said.at("come out of the ground before"), "none seen, below 0.30 % with 95 % confidence");
+  EXPECT_EQ(said.at("come out of the ground before"), "none seen, below 0.30 %");
   EXPECT_EQ(said.at("reach the exit face"), "all 1000");
   EXPECT_EQ(said.at("are stopped by the ground"), "4.0 % ± 0.62 %");
   EXPECT_NE(said.at("touch water main").find("at least"), std::string::npos);

@@ -12,7 +12,7 @@ namespace burrow {
 
 struct TrialsLine {
   std::string what;    ///< "arrive in the exit pit"
-  std::string value;   ///< "91.3 % ± 0.2 %"; where none was seen "none seen, < 0.02 %" (95 % confidence)
+  std::string value;   ///< "91.3 % ± 0.2 %"; where none was seen "none seen, below 0.02 %" (with 95 % confidence)
   std::string closed;  ///< the same by the closed form, empty where there is none
   std::string id;      ///< of the utility, empty for the bore
 };

@@ -34,8 +34,10 @@ class TrialsPanel : public LivePanel {
 
  protected:
   void refresh() override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
+  void fit_table();
   void take_count();
   void show_state();
 
