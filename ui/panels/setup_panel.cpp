@@ -13,6 +13,7 @@ namespace {
 constexpr int refresh_ms = 100;  // the set-up follows the path four times
 const PartRef launch_part{PartKind::launch, {}, -1};
 constexpr double sixteenth_in_mm = 25.4 / 16;
+constexpr double shown_m = 0.00005;  ///< less than a tenth of a millimetre shows as nothing
 
 QString qs(const std::string& s) {
   return QString::fromStdString(s);
@@ -53,7 +54,7 @@ SetupPanel::SetupPanel(Document& document, QWidget* parent) : FormPanel(document
 QString SetupPanel::line_text() const {
   const GradeReadings& grade = setup_.grade;
   const QString apart = text_of(std::abs(grade.rise.m), Dimension::small_length);
-  const bool level = std::abs(grade.rise.m) < 0.00005;
+  const bool level = std::abs(grade.rise.m) < shown_m;
   Facts facts{{tr("grade"), level ? tr("level")
                                   : tr("%1 (%2), %3")
                                         .arg(text_of(grade.grade.v, Dimension::grade),
@@ -66,7 +67,7 @@ QString SetupPanel::line_text() const {
   const Launch& launch = document_.crossing().bore.launch;
   if (setup_.stake && launch.sight_base) {
     const QString off = text_of(std::abs(setup_.stake->m), Dimension::small_length);
-    const QString where = std::abs(setup_.stake->m) < 0.00005 ? tr("on the line through the launch point")
+    const QString where = std::abs(setup_.stake->m) < shown_m ? tr("on the line through the launch point")
                           : setup_.stake->m > 0 ? tr("%1 left of the line through the launch point").arg(off)
                                                 : tr("%1 right of the line through the launch point").arg(off);
     facts.emplace_back(tr("sight at the stake, %1 ahead").arg(text_of(launch.sight_base->m, Dimension::length)), where);
@@ -98,24 +99,24 @@ QString SetupPanel::errors_text() const {
   const bool us = units_ == UnitSystem::us;
   const double fine = us ? sixteenth_in_mm : 1;
   const QString step = us ? tr("1/16 in") : tr("1 mm");
-  const auto shift = [&](double v, const QString& plus, const QString& minus) {
-    const QString size = text_of(std::abs(v), Dimension::small_length);
-    return std::abs(v) < 0.00005 ? QStringLiteral("–") : tr("%1 %2").arg(size, v > 0 ? plus : minus);
-  };
-  QString html = QStringLiteral("<table cellspacing='0' cellpadding='2' width='100%'>");
+  Facts facts;
   const auto row = [&](const QString& what, const ExitShift& at, double times) {
-    html += QStringLiteral("<tr><td width='46%'>%1</td><td><b>%2</b></td><td><b>%3</b></td></tr>")
-                .arg(what.toHtmlEscaped(), shift(at.up_m * times, tr("up"), tr("down")),
-                     shift(at.left_m * times, tr("left"), tr("right")));
+    QStringList shifts;
+    const auto add = [&](double v, const QString& plus, const QString& minus) {
+      if (std::abs(v) >= shown_m)
+        shifts << tr("%1 %2").arg(text_of(std::abs(v), Dimension::small_length), v > 0 ? plus : minus);
+    };
+    add(at.up_m * times, tr("up"), tr("down"));
+    add(at.left_m * times, tr("left"), tr("right"));
+    facts.emplace_back(what, shifts.isEmpty() ? tr("nothing that shows") : shifts.join(QLatin1Char('\n')));
   };
   row(tr("nose %1 too high on the level").arg(step), errors.level_1mm, fine);
   row(tr("1 % too steep"), errors.level_1_percent, 1);
   row(tr("1° too steep"), errors.level_1_degree, 1);
   if (errors.stake_1mm) row(tr("%1 too far left at the stake").arg(step), *errors.stake_1mm, fine);
   row(tr("1° too far left"), errors.heading_1_degree, 1);
-  html += QStringLiteral("</table>");
   const QString run = text_of(errors.straight_run_m, Dimension::length);
-  return html +
+  return facts_html(facts) +
          QStringLiteral("<p>%1</p>")
              .arg(errors.reaches
                       ? tr("Over %1 to the exit, with what the ground does to a tool that runs higher.").arg(run)

@@ -19,7 +19,8 @@ namespace burrow {
 
 namespace {
 constexpr int refresh_ms = 50;
-constexpr double seen_m = 0.0005;  ///< a shift below this is none
+constexpr double seen_m = 0.0005;     ///< a shift below this is none
+constexpr std::size_t most_rows = 5;  ///< of the list; more are scrolled to
 constexpr Known known_rows[] = {Known::seen, Known::borehole, Known::guess};
 
 QString qs(std::string_view s) {
@@ -106,6 +107,7 @@ void SoilPanel::list_strata() {
     picked_ = all.front().id;
     point_form();
   }
+  const int inner = std::max(strata_->viewport()->width(), 120) - 10;
   int height = 2 * strata_->frameWidth() + 2;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const SoilClass* soil = find_soil(document_.tables(), all[i].soil);
@@ -119,7 +121,9 @@ void SoilPanel::list_strata() {
     auto* item = strata_->item(static_cast<int>(i));
     item->setText(tr("%1. %2, %3\n%4").arg(i + 1).arg(name, known_->itemText(static_cast<int>(from)), top));
     if (all[i].id == picked_) strata_->setCurrentRow(static_cast<int>(i));
-    if (i < 5) height += strata_->sizeHintForRow(static_cast<int>(i));
+    const QRect room = strata_->fontMetrics().boundingRect(0, 0, inner, 10000, Qt::TextWordWrap, item->text());
+    item->setSizeHint({inner, room.height() + 6});
+    if (i < most_rows) height += item->sizeHint().height();
   }
   strata_->setFixedHeight(std::max(height, fontMetrics().height() * 2));
 }
@@ -185,13 +189,13 @@ QString SoilPanel::guess_words(const GuessEffect& effect, const Stratum& stratum
   for (const SoilGuess& other : guesses_of(stratum.soil, document_.tables()))
     if (const SoilClass* soil = find_soil(document_.tables(), other.soil); soil && other.soil != stratum.soil)
       names << qs(soil->name);
-  const auto metres = [&](double v) { return text_of(std::abs(v), Dimension::length); };
+  const auto size_of = [&](double v) { return text_of(std::abs(v), Dimension::small_length); };
   const bool lower = effect.shift_low_m<-seen_m, higher = effect.shift_high_m> seen_m;
   const QString where =
       lower && higher
-          ? tr("between %1 lower and %2 higher").arg(metres(effect.shift_low_m), metres(effect.shift_high_m))
-      : lower  ? tr("up to %1 lower").arg(metres(effect.shift_low_m))
-      : higher ? tr("up to %1 higher").arg(metres(effect.shift_high_m))
+          ? tr("between %1 lower and %2 higher").arg(size_of(effect.shift_low_m), size_of(effect.shift_high_m))
+      : lower  ? tr("up to %1 lower").arg(size_of(effect.shift_low_m))
+      : higher ? tr("up to %1 higher").arg(size_of(effect.shift_high_m))
                : tr("at the same level");
   const QString classes = names.join(tr(" or "));
   QString text = stratum.known.entered ? tr("A guess: it may as well be %1.").arg(classes)
@@ -229,6 +233,11 @@ void SoilPanel::take_typed_values_out() {
   for (const Field& field : soil_fields(draft, picked_, document_.tables()))
     put(draft, part(), field.with(draft, std::nullopt));
   change(part(), take(draft, part()), tr("Back to the class values of the stratum"));
+}
+
+void SoilPanel::resizeEvent(QResizeEvent* event) {
+  FormPanel::resizeEvent(event);
+  list_strata();  // its rows wrap
 }
 
 void SoilPanel::refresh() {

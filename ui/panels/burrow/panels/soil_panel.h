@@ -28,6 +28,7 @@ class SoilPanel : public FormPanel {
 
  protected:
   void refresh() override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   [[nodiscard]] const Stratum* picked() const;
