@@ -373,6 +373,26 @@ TEST(Panels, NarrowColumn_ClipsNothing) {
   expect_inside<SetupPanel>();
 }
 
+// Also after the entries were made anew for a soil that drains.
+TEST(Panels, Tab_GoesDownTheColumn) {
+  Shown<SoilPanel> w("house-service");
+  w.panel.pick("l2");
+  choose(w.panel.classes(), w.panel.classes()->findText(QStringLiteral("medium dense sand")));
+  QCoreApplication::processEvents();
+  w.panel.strata()->setFocus();
+  const QWidget* at = w.panel.strata();
+  int seen = 0;
+  for (const QWidget* next = at->nextInFocusChain(); next != w.panel.strata(); next = next->nextInFocusChain()) {
+    const bool here = next->isVisible() && (next->focusPolicy() & Qt::TabFocus) == Qt::TabFocus;
+    if (!here || !w.panel.isAncestorOf(next)) continue;
+    EXPECT_GT(next->mapTo(&w.panel, QPoint()).y(), at->mapTo(&w.panel, QPoint()).y())
+        << next->accessibleName().toStdString() << " after " << at->accessibleName().toStdString();
+    at = next;
+    ++seen;
+  }
+  EXPECT_GE(seen, 14);
+}
+
 TEST(Panels, AnotherCrossing_TakesTypingAway) {
   Shown<ToolPanel> w("house-service");
   type(w.panel.plate(), "length", "zork");

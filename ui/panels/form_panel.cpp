@@ -5,6 +5,8 @@
 #include <QEvent>
 #include <QLabel>
 #include <QScrollArea>
+#include <QTextDocument>
+#include <QTextDocumentFragment>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -55,6 +57,7 @@ void FormPanel::refresh_now() {
   later_->stop();
   show_lock();
   refresh();
+  order_tabs();
 }
 
 void FormPanel::showEvent(QShowEvent* event) {
@@ -88,6 +91,10 @@ void FormPanel::colour() {
   colours.setColor(QPalette::PlaceholderText, theme_.ink_soft);
   colours.setColor(QPalette::Highlight, theme_.focus);
   colours.setColor(QPalette::HighlightedText, theme_.dark ? theme_.paper : QColor(Qt::white));
+  QColor weak = theme_.ink_soft;
+  weak.setAlpha(150);
+  for (const QPalette::ColorRole role : {QPalette::Text, QPalette::ButtonText})
+    colours.setColor(QPalette::Disabled, role, weak);
   setPalette(colours);
   QPalette soft = colours;
   soft.setColor(QPalette::WindowText, theme_.ink_soft);
@@ -112,10 +119,33 @@ void FormPanel::change(const PartRef& part, PartValue value, const QString& step
     lock_->show();
   }
   refresh();  // also puts a choice back that was not taken
+  order_tabs();
 }
 
 QString FormPanel::text_of(double value, Dimension dimension) const {
-  return QString::fromStdString(format(value, dimension, units_));
+  // A number and its unit stay on one line.
+  return QString::fromStdString(format(value, dimension, units_)).replace(QLatin1Char(' '), QChar(QChar::Nbsp));
+}
+
+QString FormPanel::plain(const QLabel* label) {
+  QString text = label->text();
+  if (Qt::mightBeRichText(text)) text = QTextDocumentFragment::fromHtml(text).toPlainText();
+  return text.replace(QChar(QChar::Nbsp), QLatin1Char(' ')) + QLatin1Char('\n');
+}
+
+void FormPanel::order_tabs() {
+  std::vector<QWidget*> order;
+  for (int i = 0; i < column_->count(); ++i) {
+    QWidget* widget = column_->itemAt(i)->widget();
+    if (auto* form = qobject_cast<EntryForm*>(widget)) {
+      for (int row = 0; row < form->count(); ++row) order.push_back(form->entry(row));
+    } else if (widget && (widget->focusPolicy() & Qt::TabFocus)) {
+      order.push_back(widget);
+    }
+  }
+  if (order == tab_order_) return;
+  for (std::size_t i = 1; i < order.size(); ++i) setTabOrder(order[i - 1], order[i]);
+  tab_order_ = std::move(order);
 }
 
 QLabel* FormPanel::add_heading(const QString& text) {

@@ -1,7 +1,6 @@
 #include "burrow/panels/setup_panel.h"
 
 #include <QLabel>
-#include <QTextDocumentFragment>
 #include <cmath>
 
 #include "burrow/panels/entry_form.h"
@@ -88,7 +87,7 @@ QString SetupPanel::cradle_text() const {
               row(tr("front third, held here"), setup_.cradle.front_third), row(tr("tail"), setup_.cradle.tail)};
   facts.emplace_back(tr("hold the tool"),
                      setup_.hold_until_m
-                         ? tr("until its nose is %1 in").arg(text_of(*setup_.hold_until_m, Dimension::length))
+                         ? tr("until %1 of it is in the ground").arg(text_of(*setup_.hold_until_m, Dimension::length))
                          : tr("all the way: the ground never grips it against its air"));
   return facts_html(facts) + QStringLiteral("<p>%1</p>")
                                  .arg(tr("Levels are those of the underside of the tool, where the cradle bears it."));
@@ -134,10 +133,7 @@ void SetupPanel::refresh() {
 }
 
 QString SetupPanel::said() const {
-  QString all;
-  for (const QLabel* label : {line_text_, cradle_text_, errors_text_})
-    all += QTextDocumentFragment::fromHtml(label->text()).toPlainText() + QLatin1Char('\n');
-  return all + status_->text();
+  return plain(line_text_) + plain(cradle_text_) + plain(errors_text_) + plain(status_);
 }
 
 }  // namespace burrow

@@ -6,7 +6,6 @@
 #include <QListWidget>
 #include <QPushButton>
 #include <QSignalBlocker>
-#include <QTextDocumentFragment>
 #include <algorithm>
 
 #include "burrow/document/class_fields.h"
@@ -74,6 +73,7 @@ SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, 
     picked_ = document_.crossing().site.strata[static_cast<std::size_t>(row)].id;
     point_form();
     show_stratum();
+    order_tabs();
   });
   connect(classes_, &QComboBox::activated, this, &SoilPanel::choose_class);
   connect(known_, &QComboBox::activated, this, &SoilPanel::choose_known);
@@ -145,8 +145,8 @@ void SoilPanel::show_stratum() {
   if (const SoilClass* soil = find_soil(document_.tables(), stratum->soil)) {
     const QString type = tr("soil type %1 of the excavation rules").arg(qs(word_of(soil->excavation_type)));
     class_text_->setText(
-        facts_html({{tr("sign by hand"), qs(soil->thumb)},
-                    {tr("for the tool"), qs(soil->use)},
+        QStringLiteral("<p>%1 <b>%2</b></p>").arg(tr("Sign by hand:"), qs(soil->thumb).toHtmlEscaped()) +
+        facts_html({{tr("for the tool"), qs(soil->use)},
                     {tr("a cut or hole stands open"), qs(soil->stands_open)},
                     {tr("in a pit"), type}}) +
         QStringLiteral("<p>%1</p>")
@@ -249,8 +249,7 @@ void SoilPanel::refresh() {
 }
 
 QString SoilPanel::said() const {
-  return QTextDocumentFragment::fromHtml(class_text_->text()).toPlainText() + QLatin1Char('\n') + known_text_->text() +
-         QLatin1Char('\n') + status_->text();
+  return plain(class_text_) + plain(known_text_) + plain(status_);
 }
 
 }  // namespace burrow

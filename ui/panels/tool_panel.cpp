@@ -3,7 +3,6 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QPushButton>
-#include <QTextDocumentFragment>
 
 #include "burrow/bore/tool.h"
 #include "burrow/check/limits.h"
@@ -37,7 +36,6 @@ ToolPanel::ToolPanel(Document& document, QWidget* parent) : FormPanel(document, 
   add_heading(tr("What follows"));
   blow_ = add_text(tr("Blow and grip of the tool"));
   add_end();
-  setTabOrder(classes_, plate_);
   connect(classes_, &QComboBox::activated, this, &ToolPanel::choose);
   connect(back_, &QPushButton::clicked, this, &ToolPanel::take_typed_values_out);
   refresh_now();
@@ -119,10 +117,11 @@ void ToolPanel::show_blow() {
                         : grip < caution ? tr("%1: caution, %2 wanted").arg(times(grip), times(caution))
                                          : tr("%1: enough, %2 wanted").arg(times(grip), times(caution))) +
                            tr("\nat station %1").arg(text_of(advance.least_grip_station_m, Dimension::station)));
-    facts.emplace_back(tr("hold the tool"),
-                       advance.held_until_m
-                           ? tr("until its nose is %1 in").arg(text_of(*advance.held_until_m, Dimension::length))
-                           : tr("all the way: the ground never grips it against its air"));
+    facts.emplace_back(
+        tr("hold the tool"),
+        advance.held_until_m
+            ? tr("until %1 of it is in the ground").arg(text_of(*advance.held_until_m, Dimension::length))
+            : tr("all the way: the ground never grips it against its air"));
   }
   blow_->setText(facts_html(facts) +
                  QStringLiteral("<p>%1</p>").arg(tr("Blow and grip: our model, the spread of grounds is not in it.")));
@@ -144,7 +143,7 @@ void ToolPanel::refresh() {
 }
 
 QString ToolPanel::said() const {
-  return source_->text() + QLatin1Char('\n') + QTextDocumentFragment::fromHtml(blow_->text()).toPlainText();
+  return plain(source_) + plain(blow_);
 }
 
 }  // namespace burrow

@@ -52,7 +52,12 @@ class FormPanel : public QWidget {
   void change(const PartRef& part, PartValue value, const QString& step_name);
   [[nodiscard]] bool locked() const;
 
+  /// A number with its unit, kept on one line.
   [[nodiscard]] QString text_of(double value, Dimension dimension) const;
+  /// What a label says, without its marks.
+  [[nodiscard]] static QString plain(const QLabel* label);
+  /// Tab goes down the column; after entries were made anew.
+  void order_tabs();
 
   Document& document_;
   UnitSystem units_ = UnitSystem::metric;
@@ -70,6 +75,7 @@ class FormPanel : public QWidget {
   bool stale_ = true;
   std::vector<QLabel*> soft_;
   std::vector<EntryForm*> forms_;
+  std::vector<QWidget*> tab_order_;
 };
 
 }  // namespace burrow
