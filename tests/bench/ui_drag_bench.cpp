@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "../ui/window_for_tests.h"
+#include "burrow/plan/trials_plan.h"
 
 namespace {
 
@@ -17,8 +18,18 @@ double ms_since(Clock::time_point start) {
   return std::chrono::duration<double, std::milli>(Clock::now() - start).count();
 }
 
-void drag_frame(benchmark::State& state, burrow::PartKind kind) {
+void drag_frame(benchmark::State& state, burrow::PartKind kind, bool all_shown = false) {
   burrow::TestWindow w("sixty-utilities");
+  burrow::Trials trials;
+  if (all_shown) {
+    const burrow::Tables& tables = w.window.document().tables();
+    trials = burrow::run_trials(w.crossing(), tables,
+                                burrow::trials_setup(w.crossing(), tables, w.window.document().assessment()));
+    w.window.drawing().set_turning_strip(true);
+    w.window.drawing().set_cloud(true);
+    w.window.drawing().set_trials(&trials, false);
+    QCoreApplication::processEvents();
+  }
   const burrow::PartRef part{
       kind, kind == burrow::PartKind::utility ? w.crossing().site.utilities.front().id : std::string(), -1};
   const QPointF from = w.window.drawing().place_of(part);
@@ -54,8 +65,13 @@ void drag_launch(benchmark::State& state) {
 void drag_utility(benchmark::State& state) {
   drag_frame(state, burrow::PartKind::utility);
 }
+/// With the strip and the trials' paths on.
+void drag_launch_all_shown(benchmark::State& state) {
+  drag_frame(state, burrow::PartKind::launch, true);
+}
 BENCHMARK(drag_launch)->Unit(benchmark::kMillisecond)->Iterations(400);
 BENCHMARK(drag_utility)->Unit(benchmark::kMillisecond)->Iterations(400);
+BENCHMARK(drag_launch_all_shown)->Unit(benchmark::kMillisecond)->Iterations(400);
 
 }  // namespace
 

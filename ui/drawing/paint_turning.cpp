@@ -86,7 +86,9 @@ void paint_area(QPainter& painter, const QPolygonF& line, double zero, const QBr
   area << QPointF(line.last().x(), zero) << QPointF(line.first().x(), zero);
   painter.setPen(Qt::NoPen);
   painter.setBrush(brush);
+  painter.setRenderHint(QPainter::Antialiasing, false);  // its edge is drawn over it
   painter.drawPolygon(area);
+  painter.setRenderHint(QPainter::Antialiasing, true);
 }
 
 /// A name with a sample of what it names, at the right of the bore's end or else inside the right edge.
@@ -194,7 +196,9 @@ void paint_resistances(QPainter& painter, const Picture& picture, const Scale& s
   fill.setAlpha(34);
   painter.setPen(Qt::NoPen);
   painter.setBrush(fill);
+  painter.setRenderHint(QPainter::Antialiasing, false);
   painter.drawPolygon(between);
+  painter.setRenderHint(QPainter::Antialiasing, true);
   draw_run(painter, upper, above_pen(look));
   draw_run(painter, lower, below_pen(look));
 }
