@@ -8,6 +8,7 @@
 #include <QVBoxLayout>
 
 #include "burrow/charts/bore_charts.h"
+#include "burrow/check/crew_setup.h"
 #include "burrow/pit/rescue.h"
 #include "burrow/plan/trials_text.h"
 
@@ -32,6 +33,7 @@ PathPanel::PathPanel(Document& document, QWidget* parent)
       sideways_(new DeviationChart(Across::sideways, this)),
       advance_(new AdvanceChart(this)),
       summary_(wrapped(this)),
+      pressures_(wrapped(this)),
       rescue_(new QCheckBox(tr("Draw the pit for a stuck tool"), this)),
       nose_(new QLineEdit(this)),
       rescue_said_(wrapped(this)) {
@@ -52,6 +54,7 @@ PathPanel::PathPanel(Document& document, QWidget* parent)
   column->addWidget(up_);
   column->addWidget(sideways_);
   column->addWidget(advance_);
+  column->addWidget(pressures_);
   column->addWidget(rescue_);
   column->addLayout(row);
   column->addWidget(rescue_said_);
@@ -120,7 +123,29 @@ void PathPanel::refresh() {
   else
     lines << tr("There is no path yet: set launch and exit.");
   summary_->setText(lines.join(QLatin1Char('\n')));
+  show_pressures();
   show_rescue();
+}
+
+void PathPanel::show_pressures() {
+  const auto cell = [](const QString& text) {
+    return QStringLiteral("<td style='padding-right:10px'>%1</td>").arg(text.toHtmlEscaped());
+  };
+  QString rows;
+  for (const PressureEffect& effect :
+       pressure_choices(document().crossing(), document().tables(), document().assessment())) {
+    const QString time = effect.stop_station_m
+                             ? tr("stops at %1").arg(qs(format(*effect.stop_station_m, Dimension::station, units())))
+                         : effect.time_p50_s ? qs(format(*effect.time_p50_s, Dimension::duration, units()))
+                                             : QStringLiteral("–");
+    rows += QStringLiteral("<tr>%1%2%3</tr>")
+                .arg(cell(qs(format(effect.gauge.Pa, Dimension::air_pressure, units()))), cell(time),
+                     cell(QString::number(effect.least_grip, 'f', 2)));
+  }
+  pressures_->setText(rows.isEmpty()
+                          ? QString()
+                          : QStringLiteral("<table><tr>%1%2%3</tr>%4</table>")
+                                .arg(cell(tr("air at the tool")), cell(tr("time, middle")), cell(tr("grip")), rows));
 }
 
 void PathPanel::show_rescue() {

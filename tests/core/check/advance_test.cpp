@@ -145,5 +145,22 @@ TEST(CrewSetup, SameNumbersAsItsParts) {
   EXPECT_EQ(*setup.hold_until_m, *judged(crossing).advance.held_until_m);
 }
 
+// The same numbers as an assessment with that pressure typed.
+TEST(CrewSetup, Pressures_AsTyped) {
+  Crossing crossing = in_soil("soft-clay");
+  const std::vector<PressureEffect> effects = pressure_choices(crossing, tables(), judged(crossing));
+  ASSERT_EQ(effects.size(), 4u);
+  for (const PressureEffect& effect : effects) {
+    crossing.bore.tool.pressure = effect.gauge;
+    const Assessment answer = judged(crossing);
+    EXPECT_EQ(effect.least_grip, answer.advance.least_grip);
+    EXPECT_EQ(*effect.time_p50_s, *answer.advance_time_s.p50);
+  }
+  EXPECT_GT(effects[0].least_grip, effects[3].least_grip);
+  EXPECT_GT(*effects[0].time_p50_s, *effects[3].time_p50_s);
+  crossing.bore.launch.elevation = Length{101};  // in the air
+  EXPECT_TRUE(pressure_choices(crossing, tables(), judged(crossing)).empty());
+}
+
 }  // namespace
 }  // namespace burrow::test

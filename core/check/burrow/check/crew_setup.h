@@ -1,7 +1,11 @@
 #pragma once
 /// What the crew sets at the launch, gathered for the panel and the card.
 
+#include <vector>
+
+#include "burrow/bore/advance.h"
 #include "burrow/bore/launch_setup.h"
+#include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
 
@@ -20,5 +24,10 @@ struct CrewSetup {
 /// Follows the mean path four times more: for a panel, not for each frame of a drag.
 /// Source: as `launch_setup.h`.   Evidence: CrewSetup.*
 CrewSetup crew_setup(const Crossing& crossing, const Tables& tables);
+
+/// Time, stop and grip along the path of an assessment at 4, 5, 6 and 6.9 bar at the tool (6.9 bar, 100 psi, at most:
+/// common practice, no source). Empty without a path.   Evidence: CrewSetup.Pressures_*
+std::vector<PressureEffect> pressure_choices(const Crossing& crossing, const Tables& tables,
+                                             const Assessment& assessment);
 
 }  // namespace burrow

@@ -34,12 +34,14 @@ class PathPanel : public LivePanel {
   void refresh() override;
 
  private:
+  void show_pressures();
   void show_rescue();
 
   DeviationChart* up_;
   DeviationChart* sideways_;
   AdvanceChart* advance_;
   QLabel* summary_;
+  QLabel* pressures_;
   QCheckBox* rescue_;
   QLineEdit* nose_;
   QLabel* rescue_said_;
