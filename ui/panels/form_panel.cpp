@@ -7,7 +7,6 @@
 #include <QScrollArea>
 #include <QTextDocument>
 #include <QTextDocumentFragment>
-#include <QTimer>
 #include <QVBoxLayout>
 
 #include "burrow/panels/entry_form.h"
@@ -15,12 +14,7 @@
 namespace burrow {
 
 FormPanel::FormPanel(Document& document, int refresh_ms, QWidget* parent)
-    : QWidget(parent),
-      document_(document),
-      page_(new QWidget),
-      column_(new QVBoxLayout(page_)),
-      later_(new QTimer(this)) {
-  setAutoFillBackground(true);
+    : LivePanel(document, refresh_ms, parent), page_(new QWidget), column_(new QVBoxLayout(page_)) {
   auto* scroll = new QScrollArea(this);
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
@@ -34,68 +28,31 @@ FormPanel::FormPanel(Document& document, int refresh_ms, QWidget* parent)
   column_->setSpacing(5);
   lock_ = add_text(tr("Read-only"));
   lock_->hide();
-  later_->setSingleShot(true);
-  later_->setInterval(refresh_ms);
-  connect(later_, &QTimer::timeout, this, [this] {
-    if (isVisible()) refresh_now();
-  });
-  connect(&document_, &Document::changed, this, &FormPanel::wait);
   connect(&document_, &Document::replaced, this, [this] {
     for (EntryForm* form : forms_) form->drop_typing();
-    stale_ = true;
-    if (isVisible()) refresh_now();
+    refresh_soon();
   });
-}
-
-void FormPanel::wait() {
-  stale_ = true;
-  if (isVisible() && !later_->isActive()) later_->start();
 }
 
 void FormPanel::refresh_now() {
-  stale_ = false;
-  later_->stop();
   show_lock();
-  refresh();
+  LivePanel::refresh_now();
   order_tabs();
 }
 
-void FormPanel::showEvent(QShowEvent* event) {
-  QWidget::showEvent(event);
-  if (stale_) refresh_now();
-}
-
 void FormPanel::set_units(UnitSystem units) {
-  units_ = units;
   for (EntryForm* form : forms_) form->set_units(units);
-  stale_ = true;
-  if (isVisible()) refresh_now();
+  LivePanel::set_units(units);
 }
 
 void FormPanel::set_theme(const Theme& theme) {
-  theme_ = theme;
-  colour();
   for (EntryForm* form : forms_) form->set_theme(theme);
-  stale_ = true;
-  if (isVisible()) refresh_now();
+  LivePanel::set_theme(theme);
+  colour_labels();
 }
 
-void FormPanel::colour() {
-  QPalette colours = palette();
-  colours.setColor(QPalette::Window, theme_.panel);
-  colours.setColor(QPalette::WindowText, theme_.ink);
-  colours.setColor(QPalette::Base, theme_.field);
-  colours.setColor(QPalette::Text, theme_.ink);
-  colours.setColor(QPalette::Button, theme_.panel);
-  colours.setColor(QPalette::ButtonText, theme_.ink);
-  colours.setColor(QPalette::PlaceholderText, theme_.ink_soft);
-  colours.setColor(QPalette::Highlight, theme_.focus);
-  colours.setColor(QPalette::HighlightedText, theme_.dark ? theme_.paper : QColor(Qt::white));
-  QColor weak = theme_.ink_soft;
-  weak.setAlpha(150);
-  for (const QPalette::ColorRole role : {QPalette::Text, QPalette::ButtonText})
-    colours.setColor(QPalette::Disabled, role, weak);
-  setPalette(colours);
+void FormPanel::colour_labels() {
+  const QPalette colours = palette();
   QPalette soft = colours;
   soft.setColor(QPalette::WindowText, theme_.ink_soft);
   for (QLabel* label : soft_) label->setPalette(soft);
@@ -196,7 +153,7 @@ void FormPanel::add_gap() {
 
 void FormPanel::add_end() {
   column_->addStretch(1);
-  colour();
+  colour_labels();
 }
 
 void FormPanel::add_labelled(const QString& label, QWidget* field) {

@@ -15,6 +15,7 @@
 namespace burrow {
 
 namespace {
+constexpr int refresh_ms = 50;
 QString qs(const std::string& s) {
   return QString::fromStdString(s);
 }
@@ -28,7 +29,7 @@ QLabel* wrapped(QWidget* parent) {
 }  // namespace
 
 PathPanel::PathPanel(Document& document, QWidget* parent)
-    : LivePanel(document, parent),
+    : LivePanel(document, refresh_ms, parent),
       up_(new DeviationChart(Across::up, this)),
       sideways_(new DeviationChart(Across::sideways, this)),
       advance_(new AdvanceChart(this)),
@@ -88,13 +89,13 @@ QString PathPanel::summary() const {
 }
 
 void PathPanel::refresh() {
-  const Crossing& crossing = document().crossing();
-  const Assessment& answer = document().assessment();
-  up_->show_path(crossing, answer, units());
-  sideways_->show_path(crossing, answer, units());
-  advance_->show_advance(answer, units());
+  const Crossing& crossing = document_.crossing();
+  const Assessment& answer = document_.assessment();
+  up_->show_path(crossing, answer, units_);
+  sideways_->show_path(crossing, answer, units_);
+  advance_->show_advance(answer, units_);
 
-  const auto said = [&](double value, Dimension dimension) { return qs(format(value, dimension, units())); };
+  const auto said = [&](double value, Dimension dimension) { return qs(format(value, dimension, units_)); };
   QStringList lines;
   if (answer.arrival.elevation_m && answer.bore.ends == PathEnd::exit)
     lines << tr("Comes out at level %1, offset %2.")
@@ -133,13 +134,13 @@ void PathPanel::show_pressures() {
   };
   QString rows;
   for (const PressureEffect& effect :
-       pressure_choices(document().crossing(), document().tables(), document().assessment())) {
+       pressure_choices(document_.crossing(), document_.tables(), document_.assessment())) {
     const QString time = effect.stop_station_m
-                             ? tr("stops at %1").arg(qs(format(*effect.stop_station_m, Dimension::station, units())))
-                         : effect.time_p50_s ? qs(format(*effect.time_p50_s, Dimension::duration, units()))
+                             ? tr("stops at %1").arg(qs(format(*effect.stop_station_m, Dimension::station, units_)))
+                         : effect.time_p50_s ? qs(format(*effect.time_p50_s, Dimension::duration, units_))
                                              : QStringLiteral("–");
     rows += QStringLiteral("<tr>%1%2%3</tr>")
-                .arg(cell(qs(format(effect.gauge.Pa, Dimension::air_pressure, units()))), cell(time),
+                .arg(cell(qs(format(effect.gauge.Pa, Dimension::air_pressure, units_))), cell(time),
                      cell(QString::number(effect.least_grip, 'f', 2)));
   }
   pressures_->setText(rows.isEmpty()
@@ -150,28 +151,28 @@ void PathPanel::show_pressures() {
 
 void PathPanel::show_rescue() {
   rescue_said_->setVisible(rescue_->isChecked());
-  const Assessment& answer = document().assessment();
+  const Assessment& answer = document_.assessment();
   if (!rescue_->isChecked() || answer.bore.points.size() < 2) {
     rescue_said_->clear();
     Q_EMIT rescue_changed(std::nullopt);
     return;
   }
   const double longest = answer.bore.length_m;
-  if (nose_->text().trimmed().isEmpty()) nose_->setText(qs(format(longest / 2, Dimension::length, units())));
-  const Result<double> typed = parse(nose_->text().toStdString(), Dimension::length, units());
+  if (nose_->text().trimmed().isEmpty()) nose_->setText(qs(format(longest / 2, Dimension::length, units_)));
+  const Result<double> typed = parse(nose_->text().toStdString(), Dimension::length, units_);
   if (!typed || !(*typed >= 0) || !(*typed <= longest)) {
-    rescue_said_->setText(tr("Type a length from 0 to %1.").arg(qs(format(longest, Dimension::length, units()))));
+    rescue_said_->setText(tr("Type a length from 0 to %1.").arg(qs(format(longest, Dimension::length, units_))));
     Q_EMIT rescue_changed(std::nullopt);
     return;
   }
-  const Crossing& crossing = document().crossing();
-  const Tool tool = resolve_tool(crossing.bore.tool, document().tables());
-  const PitShape pit = rescue_pit_shape(crossing, tool, document().tables(), answer.bore, Length{*typed});
+  const Crossing& crossing = document_.crossing();
+  const Tool tool = resolve_tool(crossing.bore.tool, document_.tables());
+  const PitShape pit = rescue_pit_shape(crossing, tool, document_.tables(), answer.bore, Length{*typed});
   QString text = tr("%1 deep, %2 by %3 at the surface with sloped sides, %4 of ground.")
-                     .arg(qs(format(pit.depth_m, Dimension::length, units())),
-                          qs(format(pit.top_length_m, Dimension::length, units())),
-                          qs(format(pit.top_width_m, Dimension::length, units())),
-                          qs(format(pit.volume_m3, Dimension::volume, units())));
+                     .arg(qs(format(pit.depth_m, Dimension::length, units_)),
+                          qs(format(pit.top_length_m, Dimension::length, units_)),
+                          qs(format(pit.top_width_m, Dimension::length, units_)),
+                          qs(format(pit.volume_m3, Dimension::volume, units_)));
   for (const StopStretch& stretch : answer.stops) {
     if (stretch.above == AboveBore::diggable || stretch.to_m < pit.floor_from_m || stretch.from_m > pit.floor_to_m)
       continue;

@@ -18,6 +18,7 @@
 namespace burrow {
 
 namespace {
+constexpr int refresh_ms = 50;
 constexpr int most_trials = 1000000;
 
 QString qs(const std::string& s) {
@@ -26,7 +27,7 @@ QString qs(const std::string& s) {
 }  // namespace
 
 TrialsPanel::TrialsPanel(Document& document, TrialsDesk& desk, QWidget* parent)
-    : LivePanel(document, parent),
+    : LivePanel(document, refresh_ms, parent),
       desk_(desk),
       button_(new QPushButton(this)),
       progress_(new QProgressBar(this)),
@@ -112,12 +113,12 @@ void TrialsPanel::set_theme(const Theme& theme) {
 }
 
 void TrialsPanel::take_count() {
-  TrialsRequest wanted = document().crossing().bore.trials;
+  TrialsRequest wanted = document_.crossing().bore.trials;
   bool counted = false, seeded = false;
   const int count = count_->text().toInt(&counted), seed = seed_->text().toInt(&seeded);
   if (counted && count >= 1 && count <= most_trials && count != *wanted.count) wanted.count.set(count);
   if (seeded && seed >= 0 && seed != *wanted.seed) wanted.seed.set(seed);
-  document().change({PartKind::trials, {}, -1}, wanted, tr("Change the trials"));
+  document_.change({PartKind::trials, {}, -1}, wanted, tr("Change the trials"));
   refresh_later();
 }
 
@@ -130,7 +131,7 @@ void TrialsPanel::show_state() {
   if (!running) progress_->setValue(0);
   const Trials* trials = desk_.trials();
   if (running)
-    state_->setText(tr("Counting %L1 bores…").arg(*document().crossing().bore.trials.count));
+    state_->setText(tr("Counting %L1 bores…").arg(*document_.crossing().bore.trials.count));
   else if (!trials)
     state_->setText(
         tr("Nothing counted yet. The trials follow many bores, each with its own errors of setting, "
@@ -140,23 +141,23 @@ void TrialsPanel::show_state() {
   else
     state_->setText(tr("%L1 bores. Status: %2.")
                         .arg(trials->count)
-                        .arg(qs(model_status(*document().crossing().bore.model.calibrated_from))));
+                        .arg(qs(model_status(*document_.crossing().bore.model.calibrated_from))));
 }
 
 void TrialsPanel::refresh() {
   show_state();
-  const TrialsRequest& wanted = document().crossing().bore.trials;
+  const TrialsRequest& wanted = document_.crossing().bore.trials;
   if (!count_->hasFocus()) count_->setText(QString::number(*wanted.count));
   if (!seed_->hasFocus()) seed_->setText(QString::number(*wanted.seed));
   const Trials* trials = desk_.trials();
-  chart_->show_arrivals(trials, desk_.setup().window, document().assessment(), units());
+  chart_->show_arrivals(trials, desk_.setup().window, document_.assessment(), units_);
   chart_->setVisible(trials != nullptr);
   const std::vector<TrialsLine> lines =
-      trials ? trials_lines(*trials, document().assessment(), units()) : std::vector<TrialsLine>();
+      trials ? trials_lines(*trials, document_.assessment(), units_) : std::vector<TrialsLine>();
   table_->setVisible(trials != nullptr);
   table_->setRowCount(static_cast<int>(lines.size()));
   // What is not up to date looks not up to date.
-  const QColor ink = desk_.current() ? theme().ink : theme().ink_soft;
+  const QColor ink = desk_.current() ? theme_.ink : theme_.ink_soft;
   for (int row = 0; row < table_->rowCount(); ++row) {
     const TrialsLine& line = lines[static_cast<std::size_t>(row)];
     int column = 0;

@@ -1,40 +1,30 @@
 #pragma once
-/// What the panels beside the drawing have in common: a column that scrolls, refreshed only while it is seen and no
-/// more often than its work allows.
+/// What the panels with entries have in common: a column that scrolls, with headings, texts, lists and entries.
 
-#include <QWidget>
 #include <utility>
 #include <vector>
 
-#include "burrow/document/document.h"
-#include "burrow/drawing/theme.h"
+#include "burrow/panels/live_panel.h"
 
 class QComboBox;
 class QLabel;
-class QTimer;
 class QVBoxLayout;
 
 namespace burrow {
 
 class EntryForm;
 
-class FormPanel : public QWidget {
+class FormPanel : public LivePanel {
   Q_OBJECT
 
  public:
-  /// `refresh_ms`: least time between two refreshes while things are dragged.
   FormPanel(Document& document, int refresh_ms, QWidget* parent);
-  void set_units(UnitSystem units);
-  void set_theme(const Theme& theme);
-  /// Brings everything up to date now, seen or not: for pictures and tests.
-  void refresh_now();
+  void set_units(UnitSystem units) override;
+  void set_theme(const Theme& theme) override;
+  void refresh_now() override;
 
  protected:
-  void showEvent(QShowEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
-
-  /// Shows the crossing as it stands.
-  virtual void refresh() = 0;
 
   using Facts = std::vector<std::pair<QString, QString>>;
   QLabel* add_heading(const QString& text);
@@ -59,20 +49,13 @@ class FormPanel : public QWidget {
   /// Tab goes down the column; after entries were made anew.
   void order_tabs();
 
-  Document& document_;
-  UnitSystem units_ = UnitSystem::metric;
-  Theme theme_ = Theme::light();
-
  private:
-  void wait();
-  void colour();
+  void colour_labels();
   void show_lock();
 
   QWidget* page_;
   QVBoxLayout* column_;
   QLabel* lock_;
-  QTimer* later_;
-  bool stale_ = true;
   std::vector<QLabel*> soft_;
   std::vector<EntryForm*> forms_;
   std::vector<QWidget*> tab_order_;

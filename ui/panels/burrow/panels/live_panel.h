@@ -1,11 +1,12 @@
 #pragma once
-/// A panel that follows the crossing: at most twenty times a second, and only while somebody sees it.
+/// A panel that follows the crossing: only while somebody sees it, and no more often than its work allows.
 
-#include <QTimer>
 #include <QWidget>
 
 #include "burrow/document/document.h"
 #include "burrow/drawing/theme.h"
+
+class QTimer;
 
 namespace burrow {
 
@@ -13,9 +14,12 @@ class LivePanel : public QWidget {
   Q_OBJECT
 
  public:
-  LivePanel(Document& document, QWidget* parent);
-  void set_units(UnitSystem units);
+  /// `refresh_ms`: least time between two refreshes while things are dragged.
+  LivePanel(Document& document, int refresh_ms, QWidget* parent);
+  virtual void set_units(UnitSystem units);
   virtual void set_theme(const Theme& theme);
+  /// Brings everything up to date now, seen or not: for pictures and tests.
+  virtual void refresh_now();
 
  protected:
   /// Shows the crossing as it stands.
@@ -23,16 +27,16 @@ class LivePanel : public QWidget {
   void showEvent(QShowEvent* event) override;
   /// Soon, with whatever else changes until then.
   void refresh_later();
-  [[nodiscard]] Document& document() const { return document_; }
-  [[nodiscard]] UnitSystem units() const { return units_; }
-  [[nodiscard]] const Theme& theme() const { return theme_; }
+  /// At once if it is seen, else when it is.
+  void refresh_soon();
 
- private:
   Document& document_;
-  QTimer later_;
-  bool stale_ = true;
   UnitSystem units_ = UnitSystem::metric;
   Theme theme_ = Theme::light();
+
+ private:
+  QTimer* later_;
+  bool stale_ = true;
 };
 
 }  // namespace burrow
