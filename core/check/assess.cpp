@@ -42,6 +42,7 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   check_cover(judge);
   check_utilities(judge);
   check_surface(judge);
+  check_rules(judge);
   check_pits(judge);
   conclude(crossing, answer);
   return answer;

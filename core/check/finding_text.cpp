@@ -94,6 +94,26 @@ const Row rows[] = {
                           s.limit(Dimension::small_length));
      },
      "Launch deeper, use a smaller tool, or watch the levels while it passes."},
+    {"surface.angle",
+     [](const Say& s) {
+       return fmt::format("the bore crosses {} at {}, its owner wants {} or more", s.f.name,
+                          s.measured(Dimension::angle), s.limit(Dimension::angle));
+     },
+     "Cross it more squarely."},
+    {"surface.pit-setback",
+     [](const Say& s) {
+       if (s.f.measured && *s.f.measured < 0)
+         return fmt::format("a pit stands inside {}, its owner wants it {} away", s.f.name, s.limit(Dimension::length));
+       return fmt::format("a pit stands {} from {}, its owner wants {}", s.measured(Dimension::length), s.f.name,
+                          s.limit(Dimension::length));
+     },
+     "Move the pit further away."},
+    {"surface.driven",
+     [](const Say& s) {
+       return fmt::format("hole {} wide under {}, its owner allows {} without taking soil out",
+                          s.measured(Dimension::small_length), s.f.name, s.limit(Dimension::small_length));
+     },
+     "Use a smaller tool or another method."},
     {"surface.permission-refused",
      [](const Say& s) { return fmt::format("the owner of {} refuses unsteered work under it", s.f.name); },
      "Use another method or another place."},

@@ -78,6 +78,7 @@ void check_advance(Judge& judge);
 void check_cover(Judge& judge);
 void check_utilities(Judge& judge);
 void check_surface(Judge& judge);
+void check_rules(Judge& judge);
 void check_pits(Judge& judge);
 
 /// Mutes, order (worst first), verdict.

@@ -115,6 +115,9 @@ void read(Row& row, SurfaceRule& rule) {
   rule.cover = maybe<Length>(row.number_or_null("cover_m", 0, 100));
   rule.heave_caution = maybe<Length>(row.number_or_null("heave_caution_m", 0, 1));
   rule.heave_stop = maybe<Length>(row.number_or_null("heave_stop_m", 0, 1));
+  rule.least_angle = maybe<Angle>(row.number_or_null("least_angle_rad", 0, pi / 2));
+  rule.pit_setback = maybe<Length>(row.number_or_null("pit_setback_m", 0, 100));
+  rule.largest_driven = maybe<Length>(row.number_or_null("largest_driven_m", 0, 5));
   rule.source = row.source();
 }
 

@@ -33,6 +33,9 @@ const std::map<std::string, Again, std::less<>>& formulas() {
        }},
       {"bore.grip", [](const Working& w) { return input(w, "R_side") / input(w, "p A_piston"); }},
       {"bore.time", [](const Working& w) { return std::sqrt(input(w, "P10") * input(w, "P90")); }},
+      {"surface.angle", [](const Working& w) { return pi / 2 - input(w, "skew") - input(w, "ψ"); }},
+      {"surface.pit-setback",
+       [](const Working& w) { return std::abs(input(w, "x_edge") - input(w, "x_face")) * std::cos(input(w, "skew")); }},
       {"surface.stuck", [](const Working& w) { return std::exp(-input(w, "N_from")) - std::exp(-input(w, "N_to")); }},
       {"bore.cover", [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
       {"surface.cover", [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
@@ -67,6 +70,11 @@ Crossing busy_crossing() {
   crossing.site.utilities.back().id = "u2";
   crossing.site.utilities.back().name = "gas main";
   crossing.site.utilities.back().kind = UtilityKind::gas;
+  SurfaceFeature siding = lane(2.5, 5);
+  siding.id = "f2";
+  siding.kind = SurfaceKind::track;
+  siding.rule = "track-cover-66in-pit-25ft";
+  crossing.site.surface.push_back(siding);
   return crossing;
 }
 

@@ -97,6 +97,15 @@ struct StopStretch {
   bool operator==(const StopStretch&) const = default;
 };
 
+/// Where an owner's rule lets neither bore nor pit be.
+struct RuleZone {
+  std::string id;                       ///< of the road, track or ditch
+  double from_m = 0, to_m = 0;          ///< its stations
+  std::optional<double> cover_m;        ///< wanted over the crown of the hole
+  std::optional<double> pit_setback_m;  ///< wanted from its edges to the face of a pit
+  bool operator==(const RuleZone&) const = default;
+};
+
 struct PipeCheck {
   std::string name;
   std::optional<double> value, limit;
@@ -139,6 +148,7 @@ struct Assessment {
   std::vector<UtilityAnswer> utilities;
   SurfaceAnswer surface;
   std::vector<HeavePoint> heave;  ///< along the bore, for the drawing
+  std::vector<RuleZone> zones;    ///< of the owners' rules, for the drawing
   PitShape launch_pit, exit_pit;
   std::vector<PipeCheck> pipe_checks;
   AirAnswer air;

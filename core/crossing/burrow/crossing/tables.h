@@ -104,6 +104,9 @@ struct SurfaceRule {
   std::optional<Length> cover;
   std::optional<Length> heave_caution;
   std::optional<Length> heave_stop;
+  std::optional<Angle> least_angle;      ///< between bore and road or track; a right angle is π/2
+  std::optional<Length> pit_setback;     ///< of a pit's face from the edge
+  std::optional<Length> largest_driven;  ///< hole opened without taking soil out
   Source source;
   bool operator==(const SurfaceRule&) const = default;
 };

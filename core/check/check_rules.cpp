@@ -1,0 +1,117 @@
+/// What the owner of a road, track or ditch demands beside cover and heave: the angle of the crossing, how far the pits
+/// stay away, how thick a hole may be opened without taking soil out.
+
+#include <algorithm>
+#include <cmath>
+
+#include "judge.h"
+
+namespace burrow {
+
+namespace {
+
+struct UnderRule {
+  const SurfaceFeature& feature;
+  const SurfaceRule* rule = nullptr;
+  std::string name;
+  Stretch stretch;
+};
+
+Finding at(const Judge& judge, const UnderRule& under, std::string_view code, double station_m) {
+  Finding finding = finding_at(code, Severity::stop, under.feature.id, under.name, station_m, 0,
+                               elevation_at(judge.crossing.site.ground, station_m));
+  return finding;
+}
+
+/// Heading of the mean path half way across.
+double heading_at(const std::vector<PathPoint>& points, double station_m) {
+  const PathPoint* nearest = &points.front();
+  for (const PathPoint& p : points)
+    if (std::abs(p.x_m - station_m) < std::abs(nearest->x_m - station_m)) nearest = &p;
+  return nearest->heading_rad;
+}
+
+void judge_angle(Judge& judge, const UnderRule& under) {
+  if (!under.rule || !under.rule->least_angle) return;
+  const double middle = 0.5 * (under.stretch.from_m + under.stretch.to_m);
+  // Which way the skew turns is not in the file: the heading counts against the crossing.
+  const double skew = std::abs(under.feature.skew->rad),
+               heading = std::abs(heading_at(judge.answer.bore.points, middle));
+  const double angle = pi / 2 - skew - heading;
+  const Limit limit{under.rule->least_angle->rad, true, under.rule->source};
+  Finding finding = at(judge, under, "surface.angle", middle);
+  finding.unit = "rad";
+  judge.demand(std::move(finding), angle, limit);
+  judge.show({"surface.angle",
+              under.feature.id,
+              "β = 90° − |skew| − |ψ|",
+              {{"skew", skew, "rad"}, {"ψ", heading, "rad"}},
+              "β",
+              angle,
+              "rad",
+              limit.value,
+              {"angle between bore and thing on top", SourceLabel::derived},
+              limit.source});
+}
+
+/// Of the two pits the one that stands nearer.
+void judge_setback(Judge& judge, const UnderRule& under) {
+  if (!under.rule || !under.rule->pit_setback) return;
+  const Limit limit{under.rule->pit_setback->m, true, under.rule->source};
+  const double launch = judge.answer.launch_pit.face_station_m, exit = judge.answer.exit_pit.face_station_m;
+  const bool nearer_launch = under.stretch.from_m - launch < exit - under.stretch.to_m;
+  const double face = nearer_launch ? launch : exit;
+  const double edge = nearer_launch ? under.stretch.from_m : under.stretch.to_m;
+  const double away = (nearer_launch ? edge - face : face - edge) * std::cos(under.feature.skew->rad);
+  Finding finding = at(judge, under, "surface.pit-setback", face);
+  judge.demand(std::move(finding), away, limit);
+  judge.show({"surface.pit-setback",
+              under.feature.id,
+              "a = |x_edge − x_face| cos(skew)",
+              {{"x_edge", edge, "m"}, {"x_face", face, "m"}, {"skew", under.feature.skew->rad, "rad"}},
+              "a",
+              away,
+              "m",
+              limit.value,
+              {"face of the nearer pit to the edge, square to it", SourceLabel::derived},
+              limit.source});
+}
+
+void judge_diameter(Judge& judge, const UnderRule& under) {
+  if (!under.rule || !under.rule->largest_driven) return;
+  const Limit limit{under.rule->largest_driven->m, false, under.rule->source};
+  judge.demand(at(judge, under, "surface.driven", 0.5 * (under.stretch.from_m + under.stretch.to_m)),
+               judge.tool.diameter.m, limit);
+}
+
+/// Where the rule lets neither bore nor pit be, for the drawing.
+void add_zone(Judge& judge, const UnderRule& under) {
+  RuleZone zone;
+  zone.id = under.feature.id;
+  zone.from_m = under.stretch.from_m;
+  zone.to_m = under.stretch.to_m;
+  if (under.feature.required_cover)
+    zone.cover_m = under.feature.required_cover->m;
+  else if (under.rule && under.rule->cover)
+    zone.cover_m = under.rule->cover->m;
+  if (under.rule && under.rule->pit_setback) zone.pit_setback_m = under.rule->pit_setback->m;
+  if (zone.cover_m || zone.pit_setback_m) judge.answer.zones.push_back(std::move(zone));
+}
+
+}  // namespace
+
+void check_rules(Judge& judge) {
+  if (judge.answer.bore.points.empty()) return;
+  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+    const std::optional<Stretch> stretch = stretch_of(feature, judge.answer.bore.points);
+    if (!stretch) continue;
+    UnderRule under{feature, feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr,
+                    feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name, *stretch};
+    judge_angle(judge, under);
+    judge_setback(judge, under);
+    judge_diameter(judge, under);
+    add_zone(judge, under);
+  }
+}
+
+}  // namespace burrow
