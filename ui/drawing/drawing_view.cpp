@@ -176,6 +176,11 @@ void DrawingView::set_neutral_line(bool on) {
   viewport()->update();
 }
 
+void DrawingView::set_zones(bool on) {
+  shown_.zones = on;
+  viewport()->update();
+}
+
 void DrawingView::set_cloud(bool on) {
   shown_.cloud = on;
   viewport()->update();

@@ -109,6 +109,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
     paint_surface(painter, picture);
     paint_grid(painter, picture, f.elevation);
   }
+  if (picture.shown.zones) paint_zones_side(painter, picture);
   paint_pits_side(painter, picture);
   paint_rescue_side(painter, picture);
   paint_neutral_line(painter, picture);
@@ -129,6 +130,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
     paint_plan_base(painter, picture);
     paint_grid(painter, picture, f.plan);
   }
+  if (picture.shown.zones) paint_zones_plan(painter, picture);
   paint_pits_plan(painter, picture);
   paint_rescue_plan(painter, picture);
   if (picture.kept)

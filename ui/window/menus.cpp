@@ -124,6 +124,10 @@ void MainWindow::make_view_menu() {
   QAction* neutral = menu->addAction(tr("&Neutral cover"), this, [this](bool on) { drawing_->set_neutral_line(on); });
   neutral->setCheckable(true);
   neutral->setChecked(true);
+  QAction* zones =
+      menu->addAction(tr("&Zones of the owners' rules"), this, [this](bool on) { drawing_->set_zones(on); });
+  zones->setCheckable(true);
+  zones->setChecked(true);
   cloud_action_ = menu->addAction(tr("&Paths of the trials"), this,
                                   [this](bool on) { side_->trials().cloud_wanted()->setChecked(on); });
   cloud_action_->setCheckable(true);

@@ -61,7 +61,7 @@ TEST(CheckAdvance, Grip_LessPressureHolds) {
 
 TEST(CheckAdvance, Limits_CanBeTyped) {
   Crossing crossing = in_soil("soft-clay");
-  crossing.limits["grip_caution"] = {0.6, "crew holds the tool"};
+  crossing.limits["grip_caution"] = {0.6, "crew holds the tool", ""};
   EXPECT_FALSE(find(judged(crossing), "bore.grip"));
 }
 

@@ -98,7 +98,7 @@ TEST(TrialsPlan, Window_IsThatOfTheVerdict) {
 
 TEST(TrialsPlan, Rules_AreTheLimitsInForce) {
   Crossing crossing = clean_crossing();
-  crossing.limits["separation_gas_m"] = {0.9, "permit 12"};
+  crossing.limits["separation_gas_m"] = {0.9, "permit 12", ""};
   const ClearanceRules rules = trials_setup(crossing, tables(), judged(crossing)).rules;
   EXPECT_EQ(rules.unexposed_dangerous.m, 0.9);
   EXPECT_EQ(rules.exposed.m, 0.3);

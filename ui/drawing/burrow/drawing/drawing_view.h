@@ -35,6 +35,9 @@ class DrawingView : public QAbstractScrollArea {
   /// The level at which a level tool runs straight.
   void set_neutral_line(bool on);
   [[nodiscard]] bool neutral_line() const { return shown_.neutral_line; }
+  /// Where owners' rules let neither bore nor pit be.
+  void set_zones(bool on);
+  [[nodiscard]] bool zones() const { return shown_.zones; }
   /// The paths of the random trials, once there are some.
   void set_cloud(bool on);
   [[nodiscard]] bool cloud() const { return shown_.cloud; }

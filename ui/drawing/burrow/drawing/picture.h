@@ -44,6 +44,7 @@ struct Trials;
 struct Shown {
   bool turning = false;  ///< why the tool turns; needs a frame with its pane
   bool neutral_line = true;
+  bool zones = true;               ///< where owners' rules let neither bore nor pit be
   bool cloud = false;              ///< the paths of `trials`
   const Trials* trials = nullptr;  ///< must outlive the picture
   bool trials_current = false;     ///< they are of the crossing as it is now
@@ -86,6 +87,8 @@ void paint_ground(QPainter& painter, const Picture& picture);
 /// Names of the strata, at the left edge clear of the launch pit, each inside its own layer.
 void paint_strata_names(QPainter& painter, const Picture& picture);
 void paint_surface(QPainter& painter, const Picture& picture);
+void paint_zones_side(QPainter& painter, const Picture& picture);
+void paint_zones_plan(QPainter& painter, const Picture& picture);
 void paint_pits_side(QPainter& painter, const Picture& picture);
 /// Level at which a level tool runs straight, with its name where there is room.
 void paint_neutral_line(QPainter& painter, const Picture& picture);

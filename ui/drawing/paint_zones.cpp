@@ -1,0 +1,88 @@
+/// Where an owner's rule lets neither bore nor pit be: hatched under the road or track, and beside it.
+
+#include <algorithm>
+
+#include "burrow/drawing/picture.h"
+
+namespace burrow {
+
+namespace {
+
+QColor zone_colour(const Picture& picture, int alpha) {
+  QColor colour = picture.look.theme.stop;
+  colour.setAlpha(alpha);
+  return colour;
+}
+
+void fill_hatched(QPainter& painter, const Picture& picture, const QPolygonF& area, Qt::BrushStyle style) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing, false);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(QBrush(zone_colour(picture, 90), style));
+  painter.drawPolygon(area);
+  painter.restore();
+}
+
+/// The ground line between two stations, `down_m` lower.
+QPolygonF along_ground(const Picture& picture, double from_m, double to_m, double down_m) {
+  const LevelLine& ground = picture.crossing.site.ground;
+  QPolygonF line;
+  const auto add = [&](double x) { line << picture.frame.side(x, elevation_at(ground, x) - down_m); };
+  add(from_m);
+  for (const LevelPoint& p : ground)
+    if (p.station_m > from_m && p.station_m < to_m) add(p.station_m);
+  add(to_m);
+  return line;
+}
+
+}  // namespace
+
+void paint_zones_side(QPainter& painter, const Picture& picture) {
+  const double text = picture.look.text;
+  for (const RuleZone& zone : picture.assessment.zones) {
+    if (!zone.cover_m) continue;
+    const QPolygonF lower = along_ground(picture, zone.from_m, zone.to_m, *zone.cover_m);
+    QPolygonF area = along_ground(picture, zone.from_m, zone.to_m, 0);
+    for (qsizetype i = lower.size(); i-- > 0;) area << lower[i];
+    fill_hatched(painter, picture, area, Qt::BDiagPattern);
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(zone_colour(picture, 200), picture.look.hair * 1.2, Qt::DashLine));
+    painter.drawPolyline(lower);
+    // Its name, where the zone is wide enough to hold it.
+    painter.setFont(drawing_font(text * 0.82));
+    const QString said = QObject::tr("crown not above: %1 of cover wanted")
+                             .arg(QString::fromStdString(format(*zone.cover_m, Dimension::length, picture.look.units)));
+    const double wide = QFontMetricsF(painter.font()).horizontalAdvance(said);
+    if (wide + text < lower.back().x() - lower.front().x())
+      halo_text(painter, QPointF(lower.back().x() - wide - text * 0.4, lower.back().y() - text * 0.3), said,
+                picture.look.theme.stop, picture.look.theme.sky);
+  }
+  painter.setFont(drawing_font(text));
+}
+
+void paint_zones_plan(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  for (const RuleZone& zone : picture.assessment.zones) {
+    if (!zone.pit_setback_m) continue;
+    for (const auto& [from, to] : {std::pair{zone.from_m - *zone.pit_setback_m, zone.from_m},
+                                   std::pair{zone.to_m, zone.to_m + *zone.pit_setback_m}}) {
+      const double left = std::max(f.px_x(from), f.plan.left()), right = std::min(f.px_x(to), f.plan.right());
+      if (!(right > left)) continue;
+      const QRectF band(left, f.plan.top(), right - left, f.plan.height());
+      fill_hatched(painter, picture, QPolygonF(band), Qt::FDiagPattern);
+    }
+    painter.setFont(drawing_font(picture.look.text * 0.82));
+    const QString said =
+        QObject::tr("no pit within %1")
+            .arg(QString::fromStdString(format(*zone.pit_setback_m, Dimension::length, picture.look.units)));
+    const double wide = QFontMetricsF(painter.font()).horizontalAdvance(said);
+    for (const double x :
+         {f.px_x(zone.from_m) - wide - picture.look.text * 0.5, f.px_x(zone.to_m) + picture.look.text * 0.5})
+      if (x > f.plan.left() && x + wide < f.plan.right())
+        halo_text(painter, QPointF(x, f.plan.top() + picture.look.text * 1.4), said, picture.look.theme.stop,
+                  picture.look.theme.paper);
+  }
+  painter.setFont(drawing_font(picture.look.text));
+}
+
+}  // namespace burrow
