@@ -47,7 +47,7 @@ class HeaveAlongBore {
           surface_heave(radius, Length{depth}, soil.heave_share, p.roof_cap_Pa, p.limit_pressure_Pa);
       if (!rise) continue;  // the hole breaks the surface: daylight is a finding of its own
       rises_.push_back({&p, rise->low_m, rise->high_m, soil.heave_share.v});
-      judge.answer.heave.push_back({p.x_m, rise->low_m, rise->high_m});
+      judge.answer.heave.push_back({p.x_m, p.y_m, depth, rise->low_m, rise->high_m});
     }
   }
 

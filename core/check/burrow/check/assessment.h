@@ -74,6 +74,8 @@ struct SurfaceAnswer {
 /// Rise of the surface above the bore at one station.
 struct HeavePoint {
   double station_m = 0;
+  double offset_m = 0;
+  double depth_m = 0;  ///< of the axis
   double low_m = 0;
   double high_m = 0;
   bool operator==(const HeavePoint&) const = default;
