@@ -181,6 +181,11 @@ void DrawingView::set_zones(bool on) {
   viewport()->update();
 }
 
+void DrawingView::set_rise(bool on) {
+  shown_.rise = on;
+  viewport()->update();
+}
+
 void DrawingView::set_cloud(bool on) {
   shown_.cloud = on;
   viewport()->update();

@@ -111,6 +111,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   }
   if (picture.shown.zones) paint_zones_side(painter, picture);
   paint_pits_side(painter, picture);
+  if (picture.shown.rise) paint_rise_side(painter, picture);
   paint_rescue_side(painter, picture);
   paint_neutral_line(painter, picture);
   paint_strata_names(painter, picture);
@@ -132,6 +133,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   }
   if (picture.shown.zones) paint_zones_plan(painter, picture);
   paint_pits_plan(painter, picture);
+  if (picture.shown.rise) paint_rise_plan(painter, picture);
   paint_rescue_plan(painter, picture);
   if (picture.kept)
     picture.kept->utilities_plan(painter, picture);

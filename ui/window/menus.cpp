@@ -128,6 +128,8 @@ void MainWindow::make_view_menu() {
       menu->addAction(tr("&Zones of the owners' rules"), this, [this](bool on) { drawing_->set_zones(on); });
   zones->setCheckable(true);
   zones->setChecked(true);
+  QAction* rise = menu->addAction(tr("&Rise of the surface"), this, [this](bool on) { drawing_->set_rise(on); });
+  rise->setCheckable(true);
   cloud_action_ = menu->addAction(tr("&Paths of the trials"), this,
                                   [this](bool on) { side_->trials().cloud_wanted()->setChecked(on); });
   cloud_action_->setCheckable(true);

@@ -38,6 +38,9 @@ class DrawingView : public QAbstractScrollArea {
   /// Where owners' rules let neither bore nor pit be.
   void set_zones(bool on);
   [[nodiscard]] bool zones() const { return shown_.zones; }
+  /// How the surface rises over the bore: profile and lines of equal rise.
+  void set_rise(bool on);
+  [[nodiscard]] bool rise() const { return shown_.rise; }
   /// The paths of the random trials, once there are some.
   void set_cloud(bool on);
   [[nodiscard]] bool cloud() const { return shown_.cloud; }

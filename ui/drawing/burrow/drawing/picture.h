@@ -45,6 +45,7 @@ struct Shown {
   bool turning = false;  ///< why the tool turns; needs a frame with its pane
   bool neutral_line = true;
   bool zones = true;               ///< where owners' rules let neither bore nor pit be
+  bool rise = false;               ///< how the surface rises over the bore
   bool cloud = false;              ///< the paths of `trials`
   const Trials* trials = nullptr;  ///< must outlive the picture
   bool trials_current = false;     ///< they are of the crossing as it is now
@@ -89,6 +90,8 @@ void paint_strata_names(QPainter& painter, const Picture& picture);
 void paint_surface(QPainter& painter, const Picture& picture);
 void paint_zones_side(QPainter& painter, const Picture& picture);
 void paint_zones_plan(QPainter& painter, const Picture& picture);
+void paint_rise_side(QPainter& painter, const Picture& picture);
+void paint_rise_plan(QPainter& painter, const Picture& picture);
 void paint_pits_side(QPainter& painter, const Picture& picture);
 /// Level at which a level tool runs straight, with its name where there is room.
 void paint_neutral_line(QPainter& painter, const Picture& picture);
