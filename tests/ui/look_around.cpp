@@ -80,6 +80,15 @@ int main(int argc, char** argv) {
       w.window.set_units(burrow::UnitSystem::metric);
     }
   }
+  for (const char* name : {"house-service", "rail-siding", "four-faults"}) {
+    burrow::TestWindow w(name);
+    w.window.drawing().set_rise(true);
+    shot(w, folder, QStringLiteral("%1-rise").arg(QLatin1String(name)));
+    w.window.set_dark(true);
+    w.window.set_units(burrow::UnitSystem::us);
+    shot(w, folder, QStringLiteral("%1-rise-dark-us").arg(QLatin1String(name)));
+    w.window.set_dark(false);
+  }
   {
     burrow::TestWindow w("house-service", {900, 620});
     shot(w, folder, QStringLiteral("small"));
