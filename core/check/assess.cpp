@@ -19,6 +19,23 @@ Finding finding_at(std::string_view code, Severity severity, std::string subject
   return finding;
 }
 
+std::string called(const SurfaceFeature& feature) {
+  return feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
+}
+
+std::string called(const Utility& utility) {
+  return utility.name.empty() ? std::string(word_of(utility.kind)) + " " + utility.id : utility.name;
+}
+
+StructureAnswer& structure_answer(Assessment& answer, const SurfaceFeature& feature) {
+  for (StructureAnswer& structure : answer.structures)
+    if (structure.id == feature.id) return structure;
+  StructureAnswer& structure = answer.structures.emplace_back();
+  structure.id = feature.id;
+  structure.name = feature.name;
+  return structure;
+}
+
 Assessment assess(const Crossing& crossing, const Tables& tables) {
   Assessment answer;
   const Ground ground(crossing.site, tables);
@@ -33,7 +50,7 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   answer.exit_pit = exit_pit_shape(crossing, tool, tables, answer.bore);
 
   answer.findings.reserve(64 + 4 * crossing.site.utilities.size());  // findings are large: growing would move them all
-  answer.working.reserve(32 + 5 * crossing.site.utilities.size());
+  answer.working.reserve(32 + 8 * crossing.site.utilities.size());
   answer.utilities.reserve(crossing.site.utilities.size());
   Judge judge{crossing, tables, ground, tool, answer};
   check_missing(judge);
@@ -42,6 +59,11 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   check_cover(judge);
   check_utilities(judge);
   check_surface(judge);
+  check_settlement(judge);
+  check_movement(judge);
+  check_plastic_zone(judge);
+  check_vibration(judge);
+  check_footing(judge);
   check_rules(judge);
   check_pits(judge);
   conclude(crossing, answer);

@@ -18,12 +18,9 @@ struct Greatest {
   const PathPoint* high_point = nullptr;
 };
 
-struct HeaveLimits {
-  std::optional<Limit> caution;
-  std::optional<Limit> stop;
-};
+}  // namespace
 
-HeaveLimits limits_for(const Judge& judge, const SurfaceFeature& feature) {
+HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature) {
   if (feature.heave_limit)
     return {std::nullopt,
             Limit{feature.heave_limit->m, false, {"typed for this crossing", SourceLabel::owners_setting}}};
@@ -35,6 +32,13 @@ HeaveLimits limits_for(const Judge& judge, const SurfaceFeature& feature) {
   if (rule && rule->heave_stop) limits.stop = Limit{rule->heave_stop->m, false, rule->source};
   return limits;
 }
+
+bool moves_with_ground(const SurfaceFeature& feature) {
+  return feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track ||
+         feature.kind == SurfaceKind::drive || feature.kind == SurfaceKind::footway;
+}
+
+namespace {
 
 class HeaveAlongBore {
  public:
@@ -73,8 +77,8 @@ class HeaveAlongBore {
   void judge_feature(const SurfaceFeature& feature, const Stretch& stretch, double& worst_margin) {
     const Greatest g = greatest(stretch);
     if (!g.point) return;
-    const HeaveLimits limits = limits_for(judge_, feature);
-    const std::string name = feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
+    const HeaveLimits limits = heave_limits(judge_, feature);
+    const std::string name = called(feature);
     const auto at = [&](const PathPoint& p, std::string_view code, Severity severity) {
       return finding_at(code, severity, feature.id, name, p.x_m, p.y_m,
                         elevation_at(judge_.crossing.site.ground, p.x_m));
@@ -123,10 +127,8 @@ void check_surface(Judge& judge) {
   judge.answer.surface.station_m = g.point->x_m;
   double worst = std::numeric_limits<double>::infinity();
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
-    const bool moves = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track ||
-                       feature.kind == SurfaceKind::drive || feature.kind == SurfaceKind::footway;
     const std::optional<Stretch> stretch = stretch_of(feature, judge.answer.bore.points);
-    if (moves && stretch) along.judge_feature(feature, *stretch, worst);
+    if (moves_with_ground(feature) && stretch) along.judge_feature(feature, *stretch, worst);
   }
 }
 

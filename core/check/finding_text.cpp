@@ -12,6 +12,13 @@ struct Say {
   UnitSystem units;
   [[nodiscard]] std::string measured(Dimension d) const { return f.measured ? format(*f.measured, d, units) : "–"; }
   [[nodiscard]] std::string limit(Dimension d) const { return f.limit ? format(*f.limit, d, units) : "–"; }
+  [[nodiscard]] std::string speed(const std::optional<double>& m_s) const {
+    if (!m_s) return "–";
+    return units == UnitSystem::us ? fmt::format("{:.2f} in/s", *m_s / 0.0254) : fmt::format("{:.1f} mm/s", *m_s * 1e3);
+  }
+  [[nodiscard]] static std::string strain(const std::optional<double>& ratio) {
+    return ratio ? fmt::format("{:.0f} microstrain", *ratio * 1e6) : "–";
+  }
 };
 
 using Words = std::string (*)(const Say&);
@@ -54,6 +61,56 @@ const Row rows[] = {
     {"utility.expose",
      [](const Say& s) { return fmt::format("{} lies within the band and nobody has exposed it", s.f.name); },
      "Expose it before the tool passes."},
+    {"utility.movement",
+     [](const Say& s) {
+       return fmt::format("the ground at {} moves {}, {} at most", s.f.name, s.measured(Dimension::small_length),
+                          s.limit(Dimension::small_length));
+     },
+     "Pass further off, use a smaller tool, or expose the utility and relieve it while the tool passes."},
+    {"utility.strain",
+     [](const Say& s) {
+       const std::string strained =
+           fmt::format("{} strains by up to {} if it follows the ground", s.f.name, Say::strain(s.f.measured));
+       if (s.f.severity == Severity::note)
+         return fmt::format("{}; {} would be the limit of a brittle pipe", strained, Say::strain(s.f.limit));
+       return fmt::format("{}, {} at most", strained, Say::strain(s.f.limit));
+     },
+     "Pass further off or use a smaller tool; enter its material; else expose and relieve it, and ask its owner."},
+    {"utility.vibration",
+     [](const Say& s) {
+       return fmt::format("blows shake {} with up to {}, {} at most; by forms made for heavier blows", s.f.name,
+                          s.speed(s.f.measured), s.speed(s.f.limit));
+     },
+     "Pass further off, or lower the pressure while the tool passes."},
+    {"utility.plastic-zone",
+     [](const Say& s) {
+       return fmt::format("the ground yields up to {} from the bore, {} is only {} away", s.measured(Dimension::length),
+                          s.f.name, s.limit(Dimension::length));
+     },
+     "The ground pushes less than computed there; nothing to do for this alone."},
+    {"bore.plastic-zone",
+     [](const Say& s) {
+       return fmt::format(
+           "the ground yields up to {} from the bore, the surface is only {} away: resistance is at "
+           "most that computed",
+           s.measured(Dimension::length), s.limit(Dimension::length));
+     },
+     "Nothing to do for this alone: the roof limit and the high estimate of heave count here."},
+    {"building.vibration",
+     [](const Say& s) {
+       return fmt::format("blows shake {} with up to {}, {} at most; by forms made for heavier blows", s.f.name,
+                          s.speed(s.f.measured), s.speed(s.f.limit));
+     },
+     "Keep further off, lower the pressure nearby, or measure the vibration; record the state of the building before."},
+    {"footing.influence",
+     [](const Say& s) {
+       if (s.f.measured && *s.f.measured < 0)
+         return fmt::format("the bore runs {} inside the ground that carries {}",
+                            format(-*s.f.measured, Dimension::length, s.units), s.f.name);
+       return fmt::format("the bore passes {} from the ground that carries {}, {} wanted",
+                          s.measured(Dimension::length), s.f.name, s.limit(Dimension::length));
+     },
+     "Keep further off or shallower; else have an engineer judge the footing."},
     {"bore.cover",
      [](const Say& s) {
        return fmt::format("cover {}, {} wanted", s.measured(Dimension::length), s.limit(Dimension::length));
@@ -94,6 +151,12 @@ const Row rows[] = {
                           s.limit(Dimension::small_length));
      },
      "Launch deeper, use a smaller tool, or watch the levels while it passes."},
+    {"surface.settlement",
+     [](const Say& s) {
+       return fmt::format("{} may sink {} later, {} at most", s.f.name, s.measured(Dimension::small_length),
+                          s.limit(Dimension::small_length));
+     },
+     "Fill the gap around the pipe with grout, use a closer-fitting tool, or launch deeper."},
     {"surface.angle",
      [](const Say& s) {
        return fmt::format("the bore crosses {} at {}, its owner wants {} or more", s.f.name,
@@ -165,8 +228,8 @@ const Row rows[] = {
     {"scope.not-judged",
      [](const Say&) {
        return std::string(
-           "not judged here: traffic and earth loads on the pipe, its strength and pull-in, air line, movement of "
-           "utilities, later settlement, vibration");
+           "not judged here: traffic and earth loads on the pipe, its strength and pull-in, air line, stiffness "
+           "and joints of utilities, what a footing bears");
      },
      "Have these judged by other means."},
     {"pit.unprotected",

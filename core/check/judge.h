@@ -63,6 +63,23 @@ struct Stretch {
   double from_m = 0, to_m = 0;
 };
 
+/// What a road, track, drive or footway bears: the owner's values, else those of the table. A limit typed for the
+/// crossing has no caution before it.
+struct HeaveLimits {
+  std::optional<Limit> caution;
+  std::optional<Limit> stop;
+};
+HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature);
+/// Whether heave and settlement of a thing on top are judged.
+bool moves_with_ground(const SurfaceFeature& feature);
+
+/// What a person calls a thing on top, or a utility.
+std::string called(const SurfaceFeature& feature);
+std::string called(const Utility& utility);
+
+/// The answer about a building, footing or wall; made when first asked for.
+StructureAnswer& structure_answer(Assessment& answer, const SurfaceFeature& feature);
+
 /// Where the bore meets a thing on top: the stations entered, in either order, else those of the path under its
 /// outline.
 std::optional<Stretch> stretch_of(const SurfaceFeature& feature, const std::vector<PathPoint>& points);
@@ -78,6 +95,11 @@ void check_advance(Judge& judge);
 void check_cover(Judge& judge);
 void check_utilities(Judge& judge);
 void check_surface(Judge& judge);
+void check_settlement(Judge& judge);
+void check_movement(Judge& judge);
+void check_plastic_zone(Judge& judge);
+void check_vibration(Judge& judge);
+void check_footing(Judge& judge);
 void check_rules(Judge& judge);
 void check_pits(Judge& judge);
 

@@ -11,6 +11,10 @@ std::string working_number(double value, std::string_view unit, UnitSystem units
   if (unit == "Pa")
     return units == UnitSystem::us ? fmt::format("{:.4g} psi", value / 6894.757293168361)
                                    : fmt::format("{:.4g} kPa", value / 1e3);
+  if (unit == "m/s") {
+    if (units == UnitSystem::us) return fmt::format("{:.4g} in/s", value / 0.0254);
+    return value < 0.1 ? fmt::format("{:.4g} mm/s", value * 1e3) : fmt::format("{:.4g} m/s", value);
+  }
   if (unit == "rad") return fmt::format("{:.4g}°", value * 180.0 / pi);
   if (unit.empty()) return fmt::format("{:.4g}", value);
   return fmt::format("{:.4g} {}", value, unit);

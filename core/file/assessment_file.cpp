@@ -169,6 +169,7 @@ Json json_of(const UtilityAnswer& u) {
                  {"by", u.contact_chance ? Json(word_of(u.by)) : Json()},
                  {"ground_movement_m", number(u.ground_movement_m)},
                  {"strain", number(u.strain)},
+                 {"vibration_m_s", number(u.vibration_m_s)},
                  {"expose", Json(u.expose)},
                  {"expose_rank", number(u.expose_rank)},
                  {"chance_after_hole", number(u.chance_after_hole)}});
@@ -179,7 +180,23 @@ Json json_of(const SurfaceAnswer& s) {
                  {"heave_high_m", number(s.heave_high_m)},
                  {"station_m", number(s.station_m)},
                  {"limit_m", number(s.limit_m)},
-                 {"settlement_m", number(s.settlement_m)}});
+                 {"settlement_m", number(s.settlement_m)},
+                 {"settlement_abandoned_m", number(s.settlement_abandoned_m)},
+                 {"grout_annulus_m3", number(s.grout_annulus_m3)},
+                 {"grout_hole_m3", number(s.grout_hole_m3)}});
+}
+
+Json json_of(const StructureAnswer& s) {
+  return object({{"id", Json(s.id)},
+                 {"name", Json(s.name)},
+                 {"distance_m", number(s.distance_m)},
+                 {"station_m", number(s.station_m)},
+                 {"vibration_m_s", number(s.vibration_m_s)},
+                 {"vibration_percussive_m_s", number(s.vibration_percussive_m_s)},
+                 {"vibration_distance_m_s", number(s.vibration_distance_m_s)},
+                 {"vibration_limit_m_s", number(s.vibration_limit_m_s)},
+                 {"spread_gap_m", number(s.spread_gap_m)},
+                 {"spread_gap_wanted_m", number(s.spread_gap_wanted_m)}});
 }
 
 /// A pit without a floor was not worked out: its numbers are unknown.
@@ -278,6 +295,7 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
       {"cover", json_of(assessment.cover)},
       {"utilities", json_list(assessment.utilities)},
       {"surface", json_of(assessment.surface)},
+      {"structures", json_list(assessment.structures)},
       {"pits", object({{"launch", json_of(assessment.launch_pit)}, {"exit", json_of(assessment.exit_pit)}})},
       {"pipe", object({{"checks", json_list(assessment.pipe_checks)}})},
       {"air", object({{"pressure_at_tool_pa", number(assessment.air.pressure_at_tool_pa)},

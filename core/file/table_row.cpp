@@ -92,8 +92,8 @@ std::string Row::text(const char* key) {
 std::string Row::unit(const char* key) {
   const json* value = member(key, true);
   if (!value) return {};
-  if (*value == "m" || *value == "") return value->get<std::string>();
-  wrong(key, shown(*value), "\"m\", or \"\" for a ratio");
+  if (*value == "m" || *value == "m/s" || *value == "") return value->get<std::string>();
+  wrong(key, shown(*value), "\"m\", \"m/s\", or \"\" for a ratio");
   return {};
 }
 

@@ -22,7 +22,7 @@ class Row {
   std::optional<double> number_or_null(const char* key, double least = 0, double most = 1e12);
   bool flag(const char* key);
   std::string text(const char* key);  ///< not empty
-  std::string unit(const char* key);  ///< "m" or "" for a plain ratio
+  std::string unit(const char* key);  ///< "m", "m/s", or "" for a plain ratio
   std::string colour(const char* key);
   std::vector<double> numbers(const char* key, double least = 0, double most = 1e12);
   const nlohmann::json& list(const char* key);  ///< an array, or the empty one

@@ -104,6 +104,8 @@ void read(Row& row, LimitRow& limit) {
   limit.unit = row.unit("unit");
   if ((limit.unit == "m") != limit.id.ends_with("_m"))
     row.wrong("unit", "\"" + limit.unit + "\"", "\"m\" exactly where the id ends in _m");
+  if ((limit.unit == "m/s") != limit.id.ends_with("_m_s"))
+    row.wrong("unit", "\"" + limit.unit + "\"", "\"m/s\" exactly where the id ends in _m_s");
   limit.at_least = row.flag("at_least");
   limit.source = row.source();
 }

@@ -43,6 +43,18 @@ inline SurfaceFeature lane(double from_m, double to_m) {
   return road;
 }
 
+/// A dwelling from that far to the left of the line, founded a metre deep.
+inline SurfaceFeature house(double beside_m) {
+  SurfaceFeature building;
+  building.id = "f9";
+  building.kind = SurfaceKind::building;
+  building.name = "the house";
+  building.outline = {{1, beside_m}, {7, beside_m}, {7, beside_m + 6}, {1, beside_m + 6}};
+  building.founding_elevation = Length{99};
+  building.structure = "dwelling";
+  return building;
+}
+
 /// Level ground at 100 m, firm clay seen in the pit, water far below, a 65 mm tool at 98.60 m, 8 m of bore, a lane on
 /// top and a water main far below, everything asked for and answered.
 inline Crossing clean_crossing() {

@@ -9,12 +9,20 @@
 #include <map>
 
 #include "burrow/clearance/contact.h"
+#include "burrow/soil/movement.h"
 #include "clean_crossing.h"
 
 namespace burrow::test {
 namespace {
 
 using Again = std::function<double(const Working&)>;
+
+/// In mm/s and in/s, as the two sources print their forms.
+double vibration_again(const Working& w) {
+  const double percussive = input(w, "k_p") * std::sqrt(input(w, "W")) / std::pow(input(w, "r"), 1.3) / 1000;
+  const double foot_pounds = input(w, "W") / 1.3558179483314004, feet = input(w, "r") / 0.3048;
+  return std::max(percussive, 0.0254 * 0.65 * std::pow(25 / feet, input(w, "n")) * std::sqrt(foot_pounds / 36000));
+}
 
 /// The formulas as a person would work them out from the inputs listed.
 const std::map<std::string, Again, std::less<>>& formulas() {
@@ -36,6 +44,30 @@ const std::map<std::string, Again, std::less<>>& formulas() {
       {"surface.angle", [](const Working& w) { return pi / 2 - input(w, "skew") - input(w, "ψ"); }},
       {"surface.pit-setback",
        [](const Working& w) { return std::abs(input(w, "x_edge") - input(w, "x_face")) * std::cos(input(w, "skew")); }},
+      {"surface.settlement",
+       [](const Working& w) {
+         const double area = pi / 4 * (input(w, "D") * input(w, "D") - input(w, "n") * input(w, "d") * input(w, "d"));
+         return input(w, "f") * area / (std::sqrt(2 * pi) * 0.5 * input(w, "h"));
+       }},
+      {"utility.movement",
+       [](const Working& w) {
+         const OpenedHole hole{{input(w, "a")}, {input(w, "h")}, {input(w, "f_v")}};
+         const auto field = ground_movement(hole, {input(w, "x")}, {input(w, "z")}, SourceTerm::exact);
+         EXPECT_NEAR(field->rise_m, input(w, "u_up"), 1e-15);
+         return std::hypot(input(w, "u_out"), input(w, "u_up"));
+       }},
+      {"utility.strain",
+       [](const Working& w) {
+         const double sin2 = std::sin(input(w, "β")) * std::sin(input(w, "β")), half = input(w, "d") / 2;
+         return sin2 * (input(w, "κ") * half + input(w, "j") * input(w, "ε_x")) +
+                (1 - sin2) * (input(w, "κ_front") * half + input(w, "j") * input(w, "ε_front"));
+       }},
+      {"utility.vibration", vibration_again},
+      {"building.vibration", vibration_again},
+      {"footing.influence",
+       [](const Working& w) {
+         return std::min(input(w, "b"), (input(w, "b") - input(w, "t")) / std::sqrt(2.0)) - input(w, "D") / 2;
+       }},
       {"surface.stuck", [](const Working& w) { return std::exp(-input(w, "N_from")) - std::exp(-input(w, "N_to")); }},
       {"bore.cover", [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
       {"surface.cover", [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
@@ -75,6 +107,7 @@ Crossing busy_crossing() {
   siding.kind = SurfaceKind::track;
   siding.rule = "track-cover-66in-pit-25ft";
   crossing.site.surface.push_back(siding);
+  crossing.site.surface.push_back(house(4));
   return crossing;
 }
 

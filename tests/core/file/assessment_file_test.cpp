@@ -38,7 +38,9 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
       "least_grip":null,"hold_until_m":null,"stops":[],"guesses":[],"calibrated_from":0},
     "cover":{"least_m":null,"least_low_m":null,"station_m":null,"required_m":null},
     "utilities":[],
-    "surface":{"heave_m":null,"heave_high_m":null,"station_m":null,"limit_m":null,"settlement_m":null},
+    "surface":{"heave_m":null,"heave_high_m":null,"station_m":null,"limit_m":null,"settlement_m":null,
+      "settlement_abandoned_m":null,"grout_annulus_m3":null,"grout_hole_m3":null},
+    "structures":[],
     "pits":{
       "launch":{"depth_m":null,"floor_length_m":null,"floor_width_m":null,"top_length_m":null,"top_width_m":null,"volume_m3":null},
       "exit":{"depth_m":null,"floor_length_m":null,"floor_width_m":null,"top_length_m":null,"top_width_m":null,"volume_m3":null}},
@@ -70,6 +72,10 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
   mark.hose_m = 1.5;
   mark.near = {{"u1", 0.25}};
   a.marks = {mark};
+  StructureAnswer house;
+  house.id = "f4";
+  house.vibration_m_s = 0.004;
+  a.structures = {house};
   a.pipe_checks = {{"ring deflection", 0.01, 0.05, "", 3.0}};
   a.working = {{"cover", "bore", "C = d - a", {{"d", 1.25, "m"}}, "C", 1.0, "m", 0.5, {"x", SourceLabel::derived}}};
   const json j = written(a, {.working = true});
@@ -85,8 +91,13 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
             (std::vector<std::string>{"angle_rad", "by", "chance_after_hole", "contact_chance", "contact_chance_worst",
                                       "elevation_m", "encroachment_chance", "expose", "expose_rank", "gap_low_m",
                                       "ground_movement_m", "id", "name", "offset_m", "required_m", "separation_m",
-                                      "station_m", "strain"}));
+                                      "station_m", "strain", "vibration_m_s"}));
   EXPECT_EQ(j["utilities"][0]["by"], "bound");
+  EXPECT_EQ(keys(j["structures"][0]),
+            (std::vector<std::string>{"distance_m", "id", "name", "spread_gap_m", "spread_gap_wanted_m", "station_m",
+                                      "vibration_distance_m_s", "vibration_limit_m_s", "vibration_m_s",
+                                      "vibration_percussive_m_s"}));
+  EXPECT_EQ(j["structures"][0]["vibration_m_s"], 0.004);
   EXPECT_EQ(j["marks"][0]["near"][0], json({{"id", "u1"}, {"above_m", 0.25}}));
   EXPECT_EQ(j["marks"][0]["time_s"], json({{"p10", nullptr}, {"p50", nullptr}, {"p90", nullptr}}));
   EXPECT_EQ(j["pipe"]["checks"][0]["name"], "ring deflection");

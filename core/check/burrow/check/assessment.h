@@ -58,7 +58,9 @@ struct UtilityAnswer {
   std::optional<double> separation_m, gap_low_m, station_m, offset_m, elevation_m, angle_rad, required_m;
   std::optional<double> contact_chance, contact_chance_worst, encroachment_chance;
   ContactBy by = ContactBy::normal;
-  std::optional<double> ground_movement_m, strain;
+  std::optional<double> ground_movement_m;  ///< of the ground at its axis
+  std::optional<double> strain;             ///< if it follows the ground; bending alone where joints take the stretch
+  std::optional<double> vibration_m_s;      ///< the greater of the two forms
   bool expose = false;
   std::optional<double> expose_rank, chance_after_hole;
   /// Nearest points on the two axes, for the drawing.
@@ -67,7 +69,10 @@ struct UtilityAnswer {
 };
 
 struct SurfaceAnswer {
-  std::optional<double> heave_m, heave_high_m, station_m, limit_m, settlement_m;
+  std::optional<double> heave_m, heave_high_m, station_m, limit_m;
+  std::optional<double> settlement_m;            ///< later, beside the pipe; unknown without its diameter
+  std::optional<double> settlement_abandoned_m;  ///< later, if the hole is given up without filling it
+  std::optional<double> grout_annulus_m3, grout_hole_m3;
   bool operator==(const SurfaceAnswer&) const = default;
 };
 
@@ -79,6 +84,18 @@ struct HeavePoint {
   double low_m = 0;
   double high_m = 0;
   bool operator==(const HeavePoint&) const = default;
+};
+
+/// A building, footing or wall: what the blows and the hole do to it.
+struct StructureAnswer {
+  std::string id, name;
+  std::optional<double> distance_m, station_m;  ///< nearest to the bore's axis, on the slope
+  std::optional<double> vibration_m_s;          ///< the greater of the two that follow
+  std::optional<double> vibration_percussive_m_s, vibration_distance_m_s;
+  std::optional<double> vibration_limit_m_s;
+  std::optional<double> spread_gap_m;         ///< wall of the hole to the spread of its load, negative within
+  std::optional<double> spread_gap_wanted_m;  ///< three standard deviations there
+  bool operator==(const StructureAnswer&) const = default;
 };
 
 /// What lies above a stretch of the bore, and so whether a stuck tool could be dug out there.
@@ -151,6 +168,7 @@ struct Assessment {
   SurfaceAnswer surface;
   std::vector<HeavePoint> heave;  ///< along the bore, for the drawing
   std::vector<RuleZone> zones;    ///< of the owners' rules, for the drawing
+  std::vector<StructureAnswer> structures;
   PitShape launch_pit, exit_pit;
   std::vector<PipeCheck> pipe_checks;
   AirAnswer air;

@@ -90,7 +90,7 @@ struct LimitRow {
   std::string id;        ///< "cover_diameters", "separation_gas_m": the key in a crossing's `limits`
   std::string name;      ///< "cover in tool diameters"
   double value = 0;      ///< SI
-  std::string unit;      ///< "m", "" for a ratio
+  std::string unit;      ///< "m", "m/s", "" for a ratio
   bool at_least = true;  ///< sense: the value must not be below (true) or above (false) the limit
   Source source;
   bool operator==(const LimitRow&) const = default;

@@ -1,0 +1,97 @@
+/// Where the ground yields as far as the surface or a utility: the limit pressure of endless ground is too high there.
+
+#include <optional>
+#include <vector>
+
+#include "burrow/soil/plastic_zone.h"
+#include "judge.h"
+
+namespace burrow {
+
+namespace {
+
+/// One soil on the way, with r_p/a where it is least pressed together: its widest zone.
+struct SoilOnTheWay {
+  const Soil* soil = nullptr;
+  const PathPoint* shallowest = nullptr;
+  double ratio = 0;
+};
+
+std::vector<SoilOnTheWay> soils_on_the_way(const Judge& judge) {
+  std::vector<SoilOnTheWay> all;
+  for (const PathPoint& p : judge.answer.bore.points) {
+    const Soil* soil = &judge.ground.soil_at(p.x_m, p.y_m, p.z_m);
+    SoilOnTheWay* same = nullptr;
+    for (SoilOnTheWay& other : all)
+      if (other.soil == soil) same = &other;
+    if (!same) all.push_back({soil, &p, 0});
+    if (same && p.cover_m < same->shallowest->cover_m) same->shallowest = &p;
+  }
+  Column column;
+  for (SoilOnTheWay& one : all) {
+    const PathPoint& p = *one.shallowest;
+    judge.ground.fill(column, p.x_m, p.y_m);
+    const double mean =
+        0.5 * (1 + one.soil->earth_pressure_ratio.v) * (column.vertical_stress(p.z_m) - column.pore_pressure(p.z_m));
+    one.ratio = plastic_radius_ratio(*one.soil, mean).value_or(0);  // none: outside the method, nothing is claimed
+  }
+  return all;
+}
+
+Source source_of(const Soil& soil) {
+  return {std::string(soil.drained ? "Yu and Houlsby 1991" : "Gibson and Anderson 1961") +
+              ", endless ground: its limit pressure is an upper bound here, less ground takes part",
+          SourceLabel::derived};
+}
+
+struct Reach {
+  double reach_m = 0, distance_m = 0;
+  const Soil* soil = nullptr;
+  Finding place;
+};
+
+void say(Judge& judge, Reach&& reach) {
+  if (!reach.soil) return;
+  reach.place.measured = reach.reach_m;
+  reach.place.limit = reach.distance_m;
+  reach.place.at_least = false;
+  reach.place.source = source_of(*reach.soil);
+  judge.say(std::move(reach.place));
+}
+
+}  // namespace
+
+void check_plastic_zone(Judge& judge) {
+  const std::vector<SoilOnTheWay> soils = soils_on_the_way(judge);
+  const double a = judge.tool.diameter.m / 2;
+  Reach surface;
+  for (const SoilOnTheWay& one : soils) {
+    const PathPoint& p = *one.shallowest;
+    const double depth = elevation_at(judge.crossing.site.ground, p.x_m) - p.z_m;
+    if (!(depth > 0) || !(a * one.ratio > depth)) continue;
+    if (surface.soil && a * one.ratio / depth <= surface.reach_m / surface.distance_m) continue;
+    surface = {a * one.ratio, depth, one.soil,
+               finding_at("bore.plastic-zone", Severity::note, "bore", "bore", p.x_m, p.y_m, p.z_m)};
+  }
+  say(judge, std::move(surface));
+
+  // One note for all utilities: in sand the zone takes in most of them.
+  Reach nearest;
+  for (std::size_t i = 0; i < judge.answer.utilities.size(); ++i) {
+    const UtilityAnswer& u = judge.answer.utilities[i];
+    if (!u.on_bore || !u.separation_m) continue;
+    const double distance = *u.separation_m + a;  // of the bore's axis to the wall
+    if (!(distance > a)) continue;
+    const Soil* soil = &judge.ground.soil_at(u.on_bore->x_m, u.on_bore->y_m, u.on_bore->z_m);
+    for (const SoilOnTheWay& one : soils) {
+      if (one.soil != soil || !(a * one.ratio > distance)) continue;
+      if (nearest.soil && distance >= nearest.distance_m) continue;
+      nearest = {a * one.ratio, distance, soil,
+                 finding_at("utility.plastic-zone", Severity::note, u.id, called(judge.crossing.site.utilities[i]),
+                            u.on_utility->x_m, u.on_utility->y_m, u.on_utility->z_m)};
+    }
+  }
+  say(judge, std::move(nearest));
+}
+
+}  // namespace burrow

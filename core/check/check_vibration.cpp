@@ -1,0 +1,155 @@
+/// What the blows do to buildings and buried pipes: two published forms side by side, the greater one judged.
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "burrow/bore/advance.h"
+#include "burrow/soil/vibration.h"
+#include "judge.h"
+#include "structure_place.h"
+#include "utility_wall.h"
+
+namespace burrow {
+
+namespace {
+
+struct Shaking {
+  double distance_m = 0;
+  BlowGround ground;
+  double percussive_m_s = 0, by_distance_m_s = 0;
+
+  [[nodiscard]] double greater_m_s() const { return std::max(percussive_m_s, by_distance_m_s); }
+};
+
+/// Not nearer than the wall of the hole.
+Shaking shaking_at(const Judge& judge, double energy_J, const Point3& on_bore, double distance_m) {
+  Shaking s;
+  s.distance_m = std::max(distance_m, judge.tool.diameter.m / 2);
+  s.ground = blow_ground(judge.ground.soil_at(on_bore.x_m, on_bore.y_m, on_bore.z_m));
+  s.percussive_m_s = percussive_vibration_m_s(energy_J, Length{s.distance_m}, s.ground.scale).value_or(0);
+  s.by_distance_m_s = distance_vibration_m_s(energy_J, Length{s.distance_m}, s.ground.exponent).value_or(0);
+  return s;
+}
+
+void show(Judge& judge, std::string_view code, const std::string& subject, double energy_J, const Shaking& s,
+          const Limit& limit) {
+  judge.show({code,
+              subject,
+              "v = max(0.001 k_p √W/r^1.3, 0.0165 (7.62/r)^n √(W/48 810))",
+              {{"k_p", s.ground.scale, ""},
+               {"W", energy_J, "J"},
+               {"r", s.distance_m, "m"},
+               {"n", s.ground.exponent, ""},
+               {"v_1", s.percussive_m_s, "m/s"},
+               {"v_2", s.by_distance_m_s, "m/s"}},
+              "v",
+              s.greater_m_s(),
+              "m/s",
+              limit.value,
+              {"BS 5228-2 Table E.1, stated for blows of 1.5 to 85 kJ: those of a piercing tool are smaller and lie "
+               "outside it; beside it Caltrans 2013 eq. 9 for pile drivers. No measurement beside a piercing tool is "
+               "known to us",
+               SourceLabel::our_model},
+              limit.source});
+}
+
+bool has_word(const std::optional<std::string>& structure, std::initializer_list<std::string_view> words) {
+  return structure && std::any_of(words.begin(), words.end(),
+                                  [&](std::string_view word) { return structure->find(word) != std::string::npos; });
+}
+
+/// A building is taken as a dwelling unless its entry says otherwise.
+Limit building_limit(const Judge& judge, const SurfaceFeature& feature) {
+  if (has_word(feature.structure, {"fragile", "listed", "historic", "monument", "ruin"}))
+    return judge.limit("vibration_fragile_m_s");
+  if (has_word(feature.structure, {"commercial", "industrial", "warehouse", "factory"}))
+    return judge.limit("vibration_commercial_m_s");
+  return judge.limit("vibration_dwelling_m_s");
+}
+
+/// Nearest point of the path: in plan to the outline, up to the founding level where that lies above. Where it is not
+/// entered the footing may reach down to the bore.
+void judge_building(Judge& judge, double energy_J, const SurfaceFeature& feature) {
+  const PathPoint* nearest = nullptr;
+  double distance_m = std::numeric_limits<double>::infinity();
+  for (const PathPoint& p : judge.answer.bore.points) {
+    const std::optional<double> beside = plan_distance(feature, p.x_m, p.y_m);
+    if (!beside) return;
+    const double below = feature.founding_elevation ? std::max(0.0, feature.founding_elevation->m - p.z_m) : 0.0;
+    const double distance = std::hypot(*beside, below);
+    if (distance < distance_m) {
+      distance_m = distance;
+      nearest = &p;
+    }
+  }
+  if (!nearest) return;
+  const Shaking s = shaking_at(judge, energy_J, {nearest->x_m, nearest->y_m, nearest->z_m}, distance_m);
+  const Limit limit = building_limit(judge, feature);
+  StructureAnswer& answer = structure_answer(judge.answer, feature);
+  answer.distance_m = distance_m;
+  answer.station_m = nearest->x_m;
+  answer.vibration_m_s = s.greater_m_s();
+  answer.vibration_percussive_m_s = s.percussive_m_s;
+  answer.vibration_distance_m_s = s.by_distance_m_s;
+  answer.vibration_limit_m_s = limit.value;
+  Finding finding = finding_at("building.vibration", Severity::caution, feature.id, called(feature), nearest->x_m,
+                               nearest->y_m, nearest->z_m);
+  finding.unit = "m/s";
+  judge.demand(std::move(finding), s.greater_m_s(), limit);
+  show(judge, "building.vibration", feature.id, energy_J, s, limit);
+}
+
+struct PipeLimits {
+  Limit steel, rigid, plastic;
+
+  [[nodiscard]] const Limit& of(UtilityWall wall) const {
+    switch (wall) {
+      case UtilityWall::steel:
+        return steel;
+      case UtilityWall::grey_iron:
+      case UtilityWall::ductile_iron:
+      case UtilityWall::rigid:
+        return rigid;
+      case UtilityWall::plastic:
+      case UtilityWall::cable:
+      case UtilityWall::unknown:
+        break;
+    }
+    return plastic;
+  }
+};
+
+void judge_utility(Judge& judge, double energy_J, const PipeLimits& limits, const Utility& utility,
+                   UtilityAnswer& answer) {
+  if (!answer.on_bore || !answer.on_utility) return;
+  const Point3 &bore = *answer.on_bore, &pipe = *answer.on_utility;
+  const double axes = std::hypot(pipe.x_m - bore.x_m, pipe.y_m - bore.y_m, pipe.z_m - bore.z_m);
+  const double wall = axes - utility.outside_diameter.value_or(Length{0}).m / 2;
+  const Shaking s = shaking_at(judge, energy_J, bore, wall);
+  const Limit& limit = limits.of(wall_of(utility.material));
+  answer.vibration_m_s = s.greater_m_s();
+  if (margin_of(s.greater_m_s(), limit) < 0) {
+    Finding finding =
+        finding_at("utility.vibration", Severity::note, utility.id, called(utility), pipe.x_m, pipe.y_m, pipe.z_m);
+    finding.unit = "m/s";
+    judge.demand(std::move(finding), s.greater_m_s(), limit);
+  }
+  show(judge, "utility.vibration", utility.id, energy_J, s, limit);
+}
+
+}  // namespace
+
+void check_vibration(Judge& judge) {
+  if (judge.answer.bore.points.empty() || !(judge.tool.pressure.Pa > 0)) return;
+  const double energy_J = blow_of(judge.tool, judge.tool.pressure).energy_J;
+  for (const SurfaceFeature& feature : judge.crossing.site.surface)
+    if (stands(feature)) judge_building(judge, energy_J, feature);
+  const PipeLimits limits{judge.limit("vibration_steel_pipe_m_s"), judge.limit("vibration_rigid_pipe_m_s"),
+                          judge.limit("vibration_plastic_pipe_m_s")};
+  const std::vector<Utility>& utilities = judge.crossing.site.utilities;
+  for (std::size_t i = 0; i < utilities.size() && i < judge.answer.utilities.size(); ++i)
+    judge_utility(judge, energy_J, limits, utilities[i], judge.answer.utilities[i]);
+}
+
+}  // namespace burrow
