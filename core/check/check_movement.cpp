@@ -13,7 +13,7 @@ namespace burrow {
 namespace {
 
 bool hurts(const Utility& utility) {
-  return utility.status == UtilityStatus::live || utility.status == UtilityStatus::unknown;
+  return *utility.status == UtilityStatus::live || *utility.status == UtilityStatus::unknown;
 }
 
 /// What a wall bears, and whether its joints take the stretch.
