@@ -121,7 +121,7 @@ struct PipeLimits {
 };
 
 void judge_utility(Judge& judge, double energy_J, const PipeLimits& limits, const Utility& utility,
-                   UtilityAnswer& answer) {
+                   UtilityAnswer& answer, WorstOfMany& shaken) {
   if (!answer.on_bore || !answer.on_utility) return;
   const Point3 &bore = *answer.on_bore, &pipe = *answer.on_utility;
   const double axes = std::hypot(pipe.x_m - bore.x_m, pipe.y_m - bore.y_m, pipe.z_m - bore.z_m);
@@ -129,12 +129,7 @@ void judge_utility(Judge& judge, double energy_J, const PipeLimits& limits, cons
   const Shaking s = shaking_at(judge, energy_J, bore, wall);
   const Limit& limit = limits.of(wall_of(utility.material));
   answer.vibration_m_s = s.greater_m_s();
-  if (margin_of(s.greater_m_s(), limit) < 0) {
-    Finding finding =
-        finding_at("utility.vibration", Severity::note, utility.id, called(utility), pipe.x_m, pipe.y_m, pipe.z_m);
-    finding.unit = "m/s";
-    judge.demand(std::move(finding), s.greater_m_s(), limit);
-  }
+  shaken.take(utility, pipe, s.greater_m_s(), limit);
   show(judge, "utility.vibration", utility.id, energy_J, s, limit);
 }
 
@@ -147,9 +142,11 @@ void check_vibration(Judge& judge) {
     if (stands(feature)) judge_building(judge, energy_J, feature);
   const PipeLimits limits{judge.limit("vibration_steel_pipe_m_s"), judge.limit("vibration_rigid_pipe_m_s"),
                           judge.limit("vibration_plastic_pipe_m_s")};
+  WorstOfMany shaken;
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
   for (std::size_t i = 0; i < utilities.size() && i < judge.answer.utilities.size(); ++i)
-    judge_utility(judge, energy_J, limits, utilities[i], judge.answer.utilities[i]);
+    judge_utility(judge, energy_J, limits, utilities[i], judge.answer.utilities[i], shaken);
+  shaken.say(judge, "utility.vibration", "m/s");
 }
 
 }  // namespace burrow

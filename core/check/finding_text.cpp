@@ -69,13 +69,17 @@ const Row rows[] = {
      "Pass further off, use a smaller tool, or expose the utility and relieve it while the tool passes."},
     {"utility.strain",
      [](const Say& s) {
-       const std::string strained =
-           fmt::format("{} strains by up to {} if it follows the ground", s.f.name, Say::strain(s.f.measured));
-       if (s.f.severity == Severity::note)
-         return fmt::format("{}; {} would be the limit of a brittle pipe", strained, Say::strain(s.f.limit));
-       return fmt::format("{}, {} at most", strained, Say::strain(s.f.limit));
+       return fmt::format("{} strains by up to {} if it follows the ground, {} at most", s.f.name,
+                          Say::strain(s.f.measured), Say::strain(s.f.limit));
      },
-     "Pass further off or use a smaller tool; enter its material; else expose and relieve it, and ask its owner."},
+     "Pass further off or use a smaller tool; else expose and relieve it, and ask its owner."},
+    {"utility.wall-unknown",
+     [](const Say& s) {
+       return fmt::format(
+           "material not known of {}: strain by up to {} if it follows the ground, a brittle pipe bears {}", s.f.name,
+           Say::strain(s.f.measured), Say::strain(s.f.limit));
+     },
+     "Enter its material; cast iron, clay or cement pipes may break."},
     {"utility.vibration",
      [](const Say& s) {
        return fmt::format("blows shake {} with up to {}, {} at most; by forms made for heavier blows", s.f.name,

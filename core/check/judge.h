@@ -77,6 +77,20 @@ bool moves_with_ground(const SurfaceFeature& feature);
 std::string called(const SurfaceFeature& feature);
 std::string called(const Utility& utility);
 
+/// One note for all utilities that share a trouble: the worst of them, and how many more.
+struct WorstOfMany {
+  std::size_t count = 0;
+  double margin = 0;
+  const Utility* utility = nullptr;
+  Point3 at;
+  double value = 0;
+  const Limit* limit = nullptr;  ///< outlives this
+
+  void take(const Utility& one, const Point3& where, double its_value, const Limit& its_limit);
+  /// Says nothing when there was none.
+  void say(Judge& judge, std::string_view code, std::string_view unit) const;
+};
+
 /// The answer about a building, footing or wall; made when first asked for.
 StructureAnswer& structure_answer(Assessment& answer, const SurfaceFeature& feature);
 

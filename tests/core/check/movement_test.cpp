@@ -66,8 +66,27 @@ TEST(UtilityStrain, Wall_DecidesWhatIsSaid) {
             Severity::caution);
   for (const char* material : {"pe100", "PVC-U", "hdpe", "armoured", "optic cable"})
     EXPECT_EQ(severity_of(judged(with_main(97.9, material)), "utility.strain"), std::nullopt) << material;
-  EXPECT_EQ(severity_of(judged(with_main(97.9, "")), "utility.strain"), Severity::note);
-  EXPECT_EQ(severity_of(judged(with_main(97.9, "specimen pipe")), "utility.strain"), Severity::note);
+  for (const char* material : {"", "specimen pipe"}) {
+    EXPECT_EQ(severity_of(judged(with_main(97.9, material)), "utility.strain"), std::nullopt);
+    EXPECT_EQ(severity_of(judged(with_main(97.9, material)), "utility.wall-unknown"), Severity::note);
+  }
+}
+
+// One note for all walls that nobody entered: the worst by name, the others counted.
+TEST(UtilityStrain, UnknownWalls_OneNote) {
+  Crossing crossing = with_main(97.6, "");
+  for (const double station : {2.0, 6.0}) {
+    crossing.site.utilities.push_back(water_main(station, 97.8));
+    crossing.site.utilities.back().id = "u" + std::to_string(crossing.site.utilities.size());
+    crossing.site.utilities.back().name = "old line";
+  }
+  const Assessment answer = judged(crossing);
+  EXPECT_EQ(std::count_if(answer.findings.begin(), answer.findings.end(),
+                          [](const Finding& f) { return f.code == "utility.wall-unknown"; }),
+            1);
+  const Finding* note = find(answer, "utility.wall-unknown");
+  EXPECT_EQ(note->name, "old line and 2 more");
+  EXPECT_EQ(*note->measured, std::max(*answer.utilities[1].strain, *answer.utilities[2].strain));
 }
 
 TEST(UtilityStrain, AbandonedLine_IsNotJudged) {
