@@ -129,6 +129,17 @@ TEST(TablesFile, BuiltIn_LimitsRiseFromCautionToStop) {
   EXPECT_LT(limit("length_to_55_m"), limit("length_to_95_m"));
   EXPECT_LT(limit("length_to_95_m"), limit("length_to_145_m"));
   EXPECT_LT(limit("length_to_145_m"), limit("length_above_m"));
+  // Brittle walls bear least, plastic ones most (from memory); DIN 4150-3 Table 1 to 10 Hz, lines 3, 2, 1: 3, 5, 20
+  // mm/s (second-hand); buried pipes 50, 80, 100 mm/s, halved for vibration that lasts.
+  EXPECT_LT(limit("strain_grey_iron"), limit("strain_ductile_iron"));
+  EXPECT_LT(limit("strain_ductile_iron"), limit("strain_steel"));
+  EXPECT_LT(limit("strain_steel"), limit("strain_plastic"));
+  EXPECT_EQ(limit("vibration_fragile_m_s"), 0.003);
+  EXPECT_EQ(limit("vibration_dwelling_m_s"), 0.005);
+  EXPECT_EQ(limit("vibration_commercial_m_s"), 0.020);
+  EXPECT_EQ(limit("vibration_plastic_pipe_m_s"), 0.050 / 2);
+  EXPECT_EQ(limit("vibration_rigid_pipe_m_s"), 0.080 / 2);
+  EXPECT_EQ(limit("vibration_steel_pipe_m_s"), 0.100 / 2);
   EXPECT_TRUE(find_limit(built_in(), "cover_diameters")->at_least);
   EXPECT_FALSE(find_limit(built_in(), "contact_stop")->at_least);
 }
@@ -260,6 +271,10 @@ TEST(TablesOverlay, Refused_WithFileAndPointer) {
   expect_refused("limits.json", R"([{"id": "gap_m", "value": 1, "unit": "ft", )" + limit_tail, "limits.json/0/unit",
                  "ft");
   expect_refused("limits.json", R"([{"id": "gap_m", "value": 1, "unit": "", )" + limit_tail, "limits.json/0/unit", "");
+  expect_refused("limits.json", R"([{"id": "shake_m_s", "value": 1, "unit": "", )" + limit_tail, "limits.json/0/unit",
+                 "");
+  expect_refused("limits.json", R"([{"id": "gap", "value": 1, "unit": "m/s", )" + limit_tail, "limits.json/0/unit",
+                 "m/s");
 }
 
 class TablesFolder : public testing::Test {
