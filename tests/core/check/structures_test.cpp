@@ -68,6 +68,9 @@ TEST(UtilityVibration, Near_IsANote) {
   ASSERT_TRUE(finding) << listed(answer);
   EXPECT_EQ(finding->severity, Severity::note);
   EXPECT_EQ(*finding->measured, *answer.utilities.front().vibration_m_s);
+  crossing.site.utilities.front() = water_main(4, 98.6);  // struck
+  EXPECT_FALSE(judged(crossing).utilities.front().vibration_m_s);
+  crossing.site.utilities.front() = water_main(4, 98.25);
   crossing.site.utilities.front().material = "steel";
   EXPECT_EQ(*working(judged(crossing), "utility.vibration")->limit, 0.05);
 }
