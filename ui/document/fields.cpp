@@ -211,8 +211,26 @@ std::vector<Field> surface_fields(const Crossing& crossing, const PartRef& part)
                      return all;
                    }};
     };
-    return {field("from station", Dimension::station, s.from, -farthest_m, farthest_m, &SurfaceFeature::from),
-            field("to station", Dimension::station, s.to, -farthest_m, farthest_m, &SurfaceFeature::to),
+    // One end may not pass the other, as far as the other is known.
+    const double before = s.to ? s.to->m - 0.01 : farthest_m, after = s.from ? s.from->m + 0.01 : -farthest_m;
+    Field skew{"skew, 0 is square to the line",
+               Dimension::angle,
+               s.skew->rad,
+               s.skew.entered,
+               true,
+               -1.5,
+               1.5,
+               [part](const Crossing& c, Typed v) {
+                 PartValue all = take(c, part);
+                 if (auto& element = std::get<Element<SurfaceFeature>>(all); element.value) {
+                   element.value->skew = SurfaceFeature{}.skew;
+                   if (v) element.value->skew.set(Angle{*v});
+                 }
+                 return all;
+               }};
+    skew.standing = 0;
+    return {field("from station", Dimension::station, s.from, -farthest_m, before, &SurfaceFeature::from),
+            field("to station", Dimension::station, s.to, after, farthest_m, &SurfaceFeature::to), std::move(skew),
             field("cover wanted by its owner", Dimension::length, s.required_cover, 0, 100,
                   &SurfaceFeature::required_cover),
             field("heave allowed", Dimension::small_length, s.heave_limit, 0.0001, 1, &SurfaceFeature::heave_limit)};

@@ -47,6 +47,10 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return take_element(crossing.site.utilities, part.id);
     case PartKind::utility_and_holes:
       return UtilityAndHoles{take_element(crossing.site.utilities, part.id), crossing.site.test_holes};
+    case PartKind::test_holes:
+      return crossing.site.test_holes;
+    case PartKind::utility_search:
+      return crossing.site.utility_search;
     case PartKind::ground:
       return crossing.site.ground;
     case PartKind::stratum:
@@ -91,6 +95,12 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
       crossing.site.test_holes = std::move(both.holes);
       return;
     }
+    case PartKind::test_holes:
+      crossing.site.test_holes = expect<std::vector<TestHole>>(std::move(value));
+      return;
+    case PartKind::utility_search:
+      crossing.site.utility_search = expect<UtilitySearch>(std::move(value));
+      return;
     case PartKind::ground:
       crossing.site.ground = expect<LevelLine>(std::move(value));
       return;
@@ -204,6 +214,10 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
     case PartKind::utility_and_holes:
     case PartKind::utility:
       return named(crossing.site.utilities, "utility");
+    case PartKind::test_holes:
+      return "test holes";
+    case PartKind::utility_search:
+      return "utility search";
     case PartKind::ground:
       return part.index < 0 ? "ground line" : "ground point";
     case PartKind::stratum: {
@@ -246,6 +260,8 @@ std::string part_subject(const PartRef& part) {
       return "bore";
     case PartKind::pipe:
       return "pipe";
+    case PartKind::utility_search:
+      return "site";
     case PartKind::utility:
     case PartKind::surface:
     case PartKind::stratum:

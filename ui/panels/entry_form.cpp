@@ -29,6 +29,11 @@ EntryForm::EntryForm(Document& document, QString standing_word, QWidget* parent)
   grid_->setColumnStretch(1, 1);
 }
 
+void EntryForm::set_shares(int label, int entry) {
+  grid_->setColumnStretch(0, label);
+  grid_->setColumnStretch(1, entry);
+}
+
 bool EntryForm::locked() const {
   return document_.crossing().version > known_file_version;
 }

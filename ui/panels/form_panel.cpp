@@ -4,32 +4,43 @@
 #include <QComboBox>
 #include <QEvent>
 #include <QLabel>
+#include <QPushButton>
 #include <QScrollArea>
 #include <QTextDocument>
 #include <QTextDocumentFragment>
 #include <QVBoxLayout>
 
 #include "burrow/panels/entry_form.h"
+#include "burrow/panels/flow_row.h"
+#include "burrow/panels/text_form.h"
+#include "burrow/panels/thing_list.h"
 
 namespace burrow {
 
+namespace {
+constexpr int label_share = 2, field_share = 3;  ///< of the width
+}
+
 FormPanel::FormPanel(Document& document, int refresh_ms, QWidget* parent)
-    : LivePanel(document, refresh_ms, parent), page_(new QWidget), column_(new QVBoxLayout(page_)) {
-  auto* scroll = new QScrollArea(this);
-  scroll->setWidgetResizable(true);
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->setWidget(page_);
+    : LivePanel(document, refresh_ms, parent),
+      scroll_(new QScrollArea(this)),
+      page_(new QWidget),
+      column_(new QVBoxLayout(page_)) {
+  scroll_->setWidgetResizable(true);
+  scroll_->setFrameShape(QFrame::NoFrame);
+  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll_->setFocusPolicy(Qt::NoFocus);
+  scroll_->setWidget(page_);
   auto* all = new QVBoxLayout(this);
   all->setContentsMargins(0, 0, 0, 0);
-  all->addWidget(scroll);
+  all->addWidget(scroll_);
   column_->setContentsMargins(10, 8, 8, 10);
   column_->setSpacing(5);
   lock_ = add_text(tr("Read-only"));
   lock_->hide();
   connect(&document_, &Document::replaced, this, [this] {
     for (EntryForm* form : forms_) form->drop_typing();
+    for (TextForm* form : texts_) form->drop_typing();
     refresh_soon();
   });
 }
@@ -37,6 +48,7 @@ FormPanel::FormPanel(Document& document, int refresh_ms, QWidget* parent)
 void FormPanel::refresh_now() {
   show_lock();
   LivePanel::refresh_now();
+  show_choices();
   order_tabs();
 }
 
@@ -47,6 +59,8 @@ void FormPanel::set_units(UnitSystem units) {
 
 void FormPanel::set_theme(const Theme& theme) {
   for (EntryForm* form : forms_) form->set_theme(theme);
+  for (TextForm* form : texts_) form->set_theme(theme);
+  for (ThingList* list : lists_) list->set_theme(theme);
   LivePanel::set_theme(theme);
   colour_labels();
 }
@@ -76,6 +90,7 @@ void FormPanel::change(const PartRef& part, PartValue value, const QString& step
     lock_->show();
   }
   refresh();  // also puts a choice back that was not taken
+  show_choices();
   order_tabs();
 }
 
@@ -98,6 +113,9 @@ void FormPanel::order_tabs() {
       for (int row = 0; row < form->count(); ++row) order.push_back(form->entry(row));
     } else if (widget && (widget->focusPolicy() & Qt::TabFocus)) {
       order.push_back(widget);
+    } else if (widget) {
+      for (QWidget* child : widget->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly))
+        if (child->focusPolicy() & Qt::TabFocus) order.push_back(child);
     }
   }
   if (order == tab_order_) return;
@@ -140,11 +158,93 @@ QComboBox* FormPanel::add_combo(const QString& accessible_name) {
   return combo;
 }
 
-EntryForm* FormPanel::add_entries(const QString& standing_word) {
+EntryForm* FormPanel::add_entries(const QString& standing_word, bool beside_choices) {
   auto* form = new EntryForm(document_, standing_word, page_);
+  if (beside_choices) form->set_shares(label_share, field_share);
   column_->addWidget(form);
   forms_.push_back(form);
   return form;
+}
+
+TextForm* FormPanel::add_texts(std::function<PartRef()> part) {
+  auto* form = new TextForm(document_, std::move(part), page_);
+  column_->addWidget(form);
+  texts_.push_back(form);
+  return form;
+}
+
+ThingList* FormPanel::add_list(const QString& accessible_name, std::size_t most_rows) {
+  auto* list = new ThingList(accessible_name, most_rows, page_);
+  column_->addWidget(list);
+  lists_.push_back(list);
+  return list;
+}
+
+QComboBox* FormPanel::add_choice(const QString& label, const QStringList& words, std::function<int()> shown,
+                                 std::function<void(int)> chosen, bool long_words) {
+  auto* row = new QWidget(page_);
+  auto* both = new QBoxLayout(long_words ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight, row);
+  both->setContentsMargins(0, 0, 0, 0);
+  both->setSpacing(long_words ? 5 : 8);
+  auto* name = new QLabel(label, row);
+  name->setWordWrap(true);
+  auto* combo = new QComboBox(row);
+  combo->setAccessibleName(label);
+  combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  combo->setMinimumContentsLength(4);
+  combo->setFocusPolicy(Qt::StrongFocus);
+  combo->installEventFilter(this);
+  combo->addItems(words);
+  name->setBuddy(combo);
+  both->addWidget(name, long_words ? 0 : label_share);
+  both->addWidget(combo, long_words ? 0 : field_share);
+  column_->addWidget(row);
+  connect(combo, &QComboBox::activated, this, [this, shown, chosen = std::move(chosen)](int at) {
+    if (at == shown()) return;
+    chosen(at);
+    show_choices();
+  });
+  choices_.push_back({combo, std::move(shown)});
+  return combo;
+}
+
+void FormPanel::show_choices() {
+  for (const Choice& choice : choices_) {
+    choice.combo->setCurrentIndex(choice.shown());
+    choice.combo->setEnabled(!locked());
+  }
+}
+
+std::vector<QPushButton*> FormPanel::add_buttons(const QStringList& words) {
+  auto* row = new QWidget(page_);
+  auto* flow = new FlowRow(row);
+  std::vector<QPushButton*> buttons;
+  for (const QString& text : words) {
+    auto* button = new QPushButton(text, row);
+    button->setAutoDefault(false);
+    flow->addWidget(button);
+    buttons.push_back(button);
+  }
+  QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+  policy.setHeightForWidth(true);
+  row->setSizePolicy(policy);
+  column_->addWidget(row);
+  return buttons;
+}
+
+int FormPanel::things_so_far() const {
+  return column_->count();
+}
+
+std::vector<QWidget*> FormPanel::things_since(int then) const {
+  std::vector<QWidget*> things;
+  for (int i = then; i < column_->count(); ++i)
+    if (QWidget* widget = column_->itemAt(i)->widget()) things.push_back(widget);
+  return things;
+}
+
+void FormPanel::bring_into_view(QWidget* widget) {
+  scroll_->ensureWidgetVisible(widget, 0, scroll_->viewport()->height() / 2);
 }
 
 void FormPanel::add_gap() {
@@ -156,12 +256,13 @@ void FormPanel::add_end() {
   colour_labels();
 }
 
-void FormPanel::add_labelled(const QString& label, QWidget* field) {
+QLabel* FormPanel::add_labelled(const QString& label, QWidget* field) {
   auto* name = new QLabel(label, page_);
   name->setWordWrap(true);
   name->setBuddy(field);
   column_->addWidget(name);
   column_->addWidget(field);
+  return name;
 }
 
 void FormPanel::add_widget(QWidget* widget) {

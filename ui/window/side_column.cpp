@@ -1,38 +1,62 @@
 #include "burrow/window/side_column.h"
 
 #include <QCheckBox>
+#include <QVBoxLayout>
 
 namespace burrow {
 
 SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent)
-    : QTabWidget(parent),
+    : QWidget(parent),
       desk_(document),
+      bar_(new PageBar(this)),
+      stack_(new QStackedWidget(this)),
       findings_(new FindingsPanel(document, this)),
       path_(new PathPanel(document, this)),
       trials_(new TrialsPanel(document, desk_, this)),
       setup_(new SetupPanel(document, this)),
+      utilities_(new UtilitiesPanel(document, this)),
+      surface_(new SurfacePanel(document, this)),
       soil_(new SoilPanel(document, this)),
       tool_(new ToolPanel(document, this)) {
-  setDocumentMode(true);
-  setUsesScrollButtons(true);
-  setElideMode(Qt::ElideNone);
-  addTab(findings_, tr("Findings"));
-  addTab(path_, tr("Path"));
-  addTab(trials_, tr("Trials"));
-  addTab(setup_, tr("Set-up"));
-  addTab(soil_, tr("Ground"));
-  addTab(tool_, tr("Tool"));
-  const QStringList hints{tr("What is wrong, missing or worth knowing, worst first"),
-                          tr("Where it goes, how it gets on, and the pit for a stuck tool"),
-                          tr("Many bores drawn at random, and what became of them"),
-                          tr("What the crew sets at the launch, and what an error there becomes"),
-                          tr("Soil of each stratum, and how well it is known"),
-                          tr("The tool: its class or its maker's plate")};
-  for (int i = 0; i < count(); ++i) setTabToolTip(i, hints[i]);
+  auto* all = new QVBoxLayout(this);
+  all->setContentsMargins(0, 0, 0, 0);
+  all->setSpacing(0);
+  all->addWidget(bar_);
+  all->addWidget(stack_, 1);
+  add_page(findings_, tr("Findings"), tr("What is wrong, missing or worth knowing, worst first"));
+  add_page(path_, tr("Path"), tr("Where it goes, how it gets on, and the pit for a stuck tool"));
+  add_page(trials_, tr("Trials"), tr("Many bores drawn at random, and what became of them"));
+  add_page(setup_, tr("Set-up"), tr("What the crew sets at the launch, and what an error there becomes"));
+  add_page(utilities_, tr("Utilities"), tr("What lies below, how it is known, and what to expose first"));
+  add_page(surface_, tr("Surface"), tr("Roads, tracks, buildings on top, and what their owners ask for"));
+  add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
+  add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
+  connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
+  bar_->check(0);
+  wire(drawing);
+}
+
+void SideColumn::add_page(QWidget* page, const QString& name, const QString& hint) {
+  stack_->addWidget(page);
+  bar_->add(name, hint);
+}
+
+void SideColumn::wire(DrawingView& drawing) {
   connect(path_, &PathPanel::rescue_changed, &drawing, &DrawingView::set_rescue);
   connect(trials_, &TrialsPanel::cloud_toggled, &drawing, &DrawingView::set_cloud);
   connect(&desk_, &TrialsDesk::changed, &drawing,
           [this, &drawing] { drawing.set_trials(desk_.trials(), desk_.current()); });
+  connect(utilities_, &UtilitiesPanel::picked, &drawing, [&drawing](const QString& id) {
+    drawing.pick({PartKind::utility, id.toStdString(), -1});
+  });
+  connect(surface_, &SurfacePanel::picked, &drawing, [&drawing](const QString& id) {
+    drawing.pick({PartKind::surface, id.toStdString(), -1});
+  });
+  connect(&drawing, &DrawingView::picked_changed, this, [this, &drawing] {
+    const PartRef& part = drawing.picked();
+    if (part.kind == PartKind::utility) utilities_->pick(part.id);
+    if (part.kind == PartKind::surface) surface_->pick(part.id);
+  });
 }
 
 void SideColumn::set_units(UnitSystem units) {
@@ -40,21 +64,22 @@ void SideColumn::set_units(UnitSystem units) {
   path_->set_units(units);
   trials_->set_units(units);
   setup_->set_units(units);
+  utilities_->set_units(units);
+  surface_->set_units(units);
   soil_->set_units(units);
   tool_->set_units(units);
 }
 
 void SideColumn::set_theme(const Theme& theme) {
+  bar_->set_theme(theme);
   findings_->set_theme(theme);
   path_->set_theme(theme);
   trials_->set_theme(theme);
   setup_->set_theme(theme);
+  utilities_->set_theme(theme);
+  surface_->set_theme(theme);
   soil_->set_theme(theme);
   tool_->set_theme(theme);
-}
-
-void SideColumn::show_page(Page page) {
-  setCurrentIndex(static_cast<int>(page));
 }
 
 }  // namespace burrow

@@ -18,6 +18,8 @@ enum class PartKind {
   grade,
   utility,
   utility_and_holes,
+  test_holes,
+  utility_search,
   ground,
   stratum,
   water,
@@ -54,9 +56,10 @@ struct UtilityAndHoles {
   bool operator==(const UtilityAndHoles&) const = default;
 };
 
-using PartValue = std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine,
-                               std::optional<LevelLine>, Element<Stratum>, Element<SurfaceFeature>, Pits,
-                               std::optional<Pipe>, ToolChoice, ModelConstants, TrialsRequest, std::string>;
+using PartValue =
+    std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
+                 Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, ToolChoice, ModelConstants,
+                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);

@@ -27,6 +27,8 @@ class EntryForm : public QWidget {
 
   /// Shows these fields of a part; typing that is under way for another part is dropped.
   void show_part(const PartRef& part, Fields fields);
+  /// How label and entry share the width; half and half if not told.
+  void set_shares(int label, int entry);
   void set_standing_word(const QString& word) { standing_word_ = word; }
   void set_units(UnitSystem units);
   void set_theme(const Theme& theme);

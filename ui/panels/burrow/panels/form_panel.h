@@ -1,6 +1,8 @@
 #pragma once
 /// What the panels with entries have in common: a column that scrolls, with headings, texts, lists and entries.
 
+#include <QStringList>
+#include <functional>
 #include <utility>
 #include <vector>
 
@@ -8,11 +10,15 @@
 
 class QComboBox;
 class QLabel;
+class QPushButton;
+class QScrollArea;
 class QVBoxLayout;
 
 namespace burrow {
 
 class EntryForm;
+class TextForm;
+class ThingList;
 
 class FormPanel : public LivePanel {
   Q_OBJECT
@@ -30,11 +36,24 @@ class FormPanel : public LivePanel {
   QLabel* add_heading(const QString& text);
   QLabel* add_text(const QString& accessible_name, bool soft = false);
   QComboBox* add_combo(const QString& accessible_name);
-  EntryForm* add_entries(const QString& standing_word);
+  /// `beside_choices`: in line with choices and texts, which have more room than their labels.
+  EntryForm* add_entries(const QString& standing_word, bool beside_choices = false);
+  TextForm* add_texts(std::function<PartRef()> part);
+  ThingList* add_list(const QString& accessible_name, std::size_t most_rows);
+  /// A label with its choice beside it, below it for long words: `shown` gives the row that stands, −1 for none;
+  /// `chosen` takes a person's.
+  QComboBox* add_choice(const QString& label, const QStringList& words, std::function<int()> shown,
+                        std::function<void(int)> chosen, bool long_words = false);
+  /// Buttons side by side, below one another where there is no room.
+  std::vector<QPushButton*> add_buttons(const QStringList& words);
   void add_gap();
   void add_end();
-  /// A label above with its entry or list.
-  void add_labelled(const QString& label, QWidget* field);
+  /// How many things stand in the column, and those that came since then: to be hidden together.
+  [[nodiscard]] int things_so_far() const;
+  [[nodiscard]] std::vector<QWidget*> things_since(int then) const;
+  void bring_into_view(QWidget* widget);
+  /// A label above with its entry or list; the label.
+  QLabel* add_labelled(const QString& label, QWidget* field);
   void add_widget(QWidget* widget);
   /// Names left, values right, as rich text.
   [[nodiscard]] QString facts_html(const Facts& facts) const;
@@ -50,14 +69,23 @@ class FormPanel : public LivePanel {
   void order_tabs();
 
  private:
+  struct Choice {
+    QComboBox* combo;
+    std::function<int()> shown;
+  };
   void colour_labels();
   void show_lock();
+  void show_choices();
 
+  QScrollArea* scroll_;
   QWidget* page_;
   QVBoxLayout* column_;
   QLabel* lock_;
   std::vector<QLabel*> soft_;
   std::vector<EntryForm*> forms_;
+  std::vector<TextForm*> texts_;
+  std::vector<ThingList*> lists_;
+  std::vector<Choice> choices_;
   std::vector<QWidget*> tab_order_;
 };
 

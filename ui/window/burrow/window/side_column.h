@@ -1,7 +1,9 @@
 #pragma once
-/// The column beside the drawing: findings, path, trials, set-up, ground, tool, one page at a time.
+/// The column beside the drawing, one page at a time: what comes out (findings, path, trials, set-up) and what is
+/// entered (utilities, surface, ground, tool).
 
-#include <QTabWidget>
+#include <QStackedWidget>
+#include <QWidget>
 
 #include "burrow/document/trials_desk.h"
 #include "burrow/drawing/drawing_view.h"
@@ -9,36 +11,54 @@
 #include "burrow/panels/path_panel.h"
 #include "burrow/panels/setup_panel.h"
 #include "burrow/panels/soil_panel.h"
+#include "burrow/panels/surface_panel.h"
 #include "burrow/panels/tool_panel.h"
 #include "burrow/panels/trials_panel.h"
+#include "burrow/panels/utilities_panel.h"
+#include "burrow/window/page_bar.h"
 
 namespace burrow {
 
-class SideColumn : public QTabWidget {
+class SideColumn : public QWidget {
   Q_OBJECT
 
  public:
-  enum class Page { findings, path, trials, setup, ground, tool };
+  enum class Page { findings, path, trials, setup, utilities, surface, ground, tool };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
   void set_units(UnitSystem units);
   void set_theme(const Theme& theme);
-  void show_page(Page page);
+  void show_page(Page page) { setCurrentIndex(static_cast<int>(page)); }
+  [[nodiscard]] int count() const { return stack_->count(); }
+  [[nodiscard]] int currentIndex() const { return stack_->currentIndex(); }
+  void setCurrentIndex(int page) { bar_->check(page); }
+  [[nodiscard]] QWidget* currentWidget() const { return stack_->currentWidget(); }
+  [[nodiscard]] QString page_name(int page) const { return bar_->button(page)->text(); }
 
+  PageBar& bar() { return *bar_; }
   FindingsPanel& findings() { return *findings_; }
   PathPanel& path() { return *path_; }
   TrialsPanel& trials() { return *trials_; }
   SetupPanel& setup() { return *setup_; }
+  UtilitiesPanel& utilities() { return *utilities_; }
+  SurfacePanel& surface() { return *surface_; }
   SoilPanel& soil() { return *soil_; }
   ToolPanel& tool() { return *tool_; }
   TrialsDesk& desk() { return desk_; }
 
  private:
+  void add_page(QWidget* page, const QString& name, const QString& hint);
+  void wire(DrawingView& drawing);
+
   TrialsDesk desk_;
+  PageBar* bar_;
+  QStackedWidget* stack_;
   FindingsPanel* findings_;
   PathPanel* path_;
   TrialsPanel* trials_;
   SetupPanel* setup_;
+  UtilitiesPanel* utilities_;
+  SurfacePanel* surface_;
   SoilPanel* soil_;
   ToolPanel* tool_;
 };

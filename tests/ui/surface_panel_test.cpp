@@ -1,0 +1,160 @@
+/// The page of what stands on top: real widgets, one undo step each, nothing taken that could not be reopened.
+
+#include <gtest/gtest.h>
+
+#include <QPushButton>
+
+#include "burrow/panels/surface_panel.h"
+#include "panel_for_tests.h"
+
+namespace burrow {
+namespace {
+
+using Page = PanelBeside<SurfacePanel>;
+
+TEST(SurfacePanel, EntriesAndChoices_AreOneStepEach) {
+  Page w("house-service");
+  ASSERT_TRUE(w.opened);
+  w.panel.pick("f1");
+  const Crossing before = w.crossing();
+  const auto& road = [&]() -> const SurfaceFeature& { return w.crossing().site.surface[0]; };
+  int steps = 0;
+  const auto one_more = [&](const char* what) {
+    EXPECT_EQ(w.steps(), ++steps) << what;
+    w.expect_opens_again();
+  };
+  w.type(w.panel.names(), "name", "Larkfold Rise, both lanes");
+  EXPECT_EQ(road().name, "Larkfold Rise, both lanes");
+  one_more("name");
+  w.type(w.panel.values(), "from station", "13 ft");
+  EXPECT_NEAR(road().from->m, 3.9624, 1e-12);
+  one_more("from");
+  w.type(w.panel.values(), "to station", "11.5");
+  one_more("to");
+  w.type(w.panel.values(), "skew", "10 deg");
+  EXPECT_NEAR(road().skew->rad, 10 * pi / 180, 1e-12);
+  one_more("skew");
+  w.type(w.panel.limits(), "cover", "4 ft");
+  EXPECT_NEAR(road().required_cover->m, 1.2192, 1e-12);
+  one_more("cover");
+  w.type(w.panel.limits(), "heave", "1/4 in");
+  EXPECT_NEAR(road().heave_limit->m, 0.00635, 1e-12);
+  one_more("heave");
+  w.type(w.panel.permits(), "permit", "permit 115");
+  one_more("permit");
+  w.choose("permission", "refused");
+  EXPECT_TRUE(w.finds("surface.permission-refused", "f1"));
+  one_more("permission");
+  w.choose("kind", "ditch");
+  EXPECT_EQ(road().kind, SurfaceKind::ditch);
+  one_more("kind");
+  while (w.document.undo_stack().canUndo()) w.document.undo_stack().undo();
+  EXPECT_EQ(w.crossing(), before);
+}
+
+TEST(SurfacePanel, PermissionAnswered_TakesTheMissingFindingAway) {
+  Page w("rail-siding");
+  w.panel.pick("f1");
+  EXPECT_TRUE(w.finds("missing.permission", "f1"));
+  w.choose("permission", "allowed");
+  EXPECT_FALSE(w.finds("missing.permission", "f1"));
+  w.document.undo_stack().undo();
+  EXPECT_TRUE(w.finds("missing.permission", "f1"));
+}
+
+TEST(SurfacePanel, Rule_ShowsWhatItAsksAndItsSource) {
+  Page w("rail-siding");
+  w.panel.pick("f1");
+  const SurfaceRule& rule = *find_rule(tables_for_tests(), "track-cover-72in");
+  for (int row = 1; row < w.panel.rules()->count(); ++row) {
+    const std::string id = w.panel.rules()->itemData(row).toString().toStdString();
+    EXPECT_EQ(find_rule(tables_for_tests(), id)->kind, SurfaceKind::track) << id;
+  }
+  w.choose("rule of the owner", "72 in");
+  EXPECT_EQ(w.crossing().site.surface[0].rule, rule.id);
+  const QString said = w.panel.said();
+  EXPECT_TRUE(said.contains(QString::fromStdString(format(*rule.cover, UnitSystem::metric)))) << said.toStdString();
+  EXPECT_TRUE(said.contains(QString::fromStdString(rule.source.text)));
+  EXPECT_TRUE(said.contains(QStringLiteral("[read]")));
+  w.type(w.panel.limits(), "cover", "2 m");
+  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("goes before it")));
+  w.type(w.panel.limits(), "cover", "");
+  w.choose("rule of the owner", "none");
+  EXPECT_TRUE(w.finds("missing.rule", "f1"));
+  w.expect_opens_again();
+}
+
+TEST(SurfacePanel, WrongValues_AreToldAndNothingChanges) {
+  Page w("house-service");
+  w.panel.pick("f1");
+  const Crossing before = w.crossing();
+  for (const auto& [form, label, text] : std::initializer_list<std::tuple<EntryForm*, const char*, const char*>>{
+           {w.panel.values(), "from station", "12 m"},
+           {w.panel.values(), "to station", "3 m"},
+           {w.panel.values(), "to station", "200000 m"},
+           {w.panel.values(), "skew", "95 deg"},
+           {w.panel.limits(), "cover", "-1"},
+           {w.panel.limits(), "heave", "0"},
+           {w.panel.limits(), "heave", "5 kg"}}) {
+    const int row = form->find(QString::fromUtf8(label));
+    w.type(form, label, text);
+    EXPECT_EQ(w.crossing(), before) << label << " " << text;
+    EXPECT_FALSE(form->complaint(row).isEmpty()) << label << " " << text;
+    QTest::keyClick(form->entry(row), Qt::Key_Escape);
+  }
+  EXPECT_EQ(w.steps(), 0);
+}
+
+TEST(SurfaceFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("house-service")));
+  for (const SurfaceFeature& feature : document.crossing().site.surface) {
+    const PartRef part{PartKind::surface, feature.id, -1};
+    for (const Field& field : fields_of(document.crossing(), part))
+      for (const double end : {field.low, field.high}) {
+        Crossing changed = document.crossing();
+        put(changed, part, field.with(document.crossing(), end));
+        const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
+        ASSERT_TRUE(again) << field.label << ": " << again.error().text();
+        EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;
+      }
+  }
+}
+
+TEST(SurfacePanel, AddAndRemove_EachOneStepAndUndone) {
+  Page w("house-service");
+  const Crossing before = w.crossing();
+  w.panel.add();
+  ASSERT_EQ(w.crossing().site.surface.size(), 5u);
+  EXPECT_EQ(w.panel.picked_id(), w.crossing().site.surface.back().id);
+  EXPECT_TRUE(w.finds("missing.permission", w.panel.picked_id())) << "nothing is answered by itself";
+  w.expect_opens_again();
+  w.panel.remove();
+  EXPECT_EQ(w.crossing(), before);
+  w.panel.pick("f2");
+  w.panel.remove();
+  EXPECT_EQ(w.crossing().site.surface.size(), 3u);
+  w.document.undo_stack().undo();
+  EXPECT_EQ(w.crossing(), before) << "at its old place in the list";
+}
+
+TEST(SurfacePanel, PickingGoesBothWays) {
+  TestWindow w("house-service");
+  w.window.side().show_page(SideColumn::Page::surface);
+  SurfacePanel& panel = w.window.side().surface();
+  w.window.drawing().pick({PartKind::surface, "f3", -1});
+  EXPECT_EQ(panel.picked_id(), "f3");
+  panel.list()->setCurrentRow(0);
+  EXPECT_EQ(w.window.drawing().picked(), (PartRef{PartKind::surface, "f1", -1}));
+}
+
+TEST(SurfacePanel, NarrowColumn_ClipsNothing) {
+  for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us})
+    for (const int width : {240, 260, 370}) {
+      Page w("house-service", units);
+      w.expect_inside(width);
+    }
+}
+
+}  // namespace
+}  // namespace burrow

@@ -1,0 +1,68 @@
+/// What is typed of utilities and test holes, at the ends of its ranges; the bar of pages.
+
+#include <gtest/gtest.h>
+
+#include "burrow/document/utility_fields.h"
+#include "burrow/file/crossing_file.h"
+#include "window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+// Whole kind: the ends of every range are taken by the reader and by everything that is computed.
+TEST(UtilityFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("house-service")));
+  const auto try_all = [&](const PartRef& part, const std::vector<Field>& fields) {
+    ASSERT_FALSE(fields.empty());
+    for (const Field& field : fields)
+      for (const double end : {field.low, field.high}) {
+        Crossing changed = document.crossing();
+        put(changed, part, field.with(document.crossing(), end));
+        const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
+        ASSERT_TRUE(again) << field.label << ": " << again.error().text();
+        EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;
+      }
+  };
+  for (std::size_t i = 0; i < document.crossing().site.utilities.size(); ++i)
+    for (const DepthFrom from : {DepthFrom::ground, DepthFrom::datum}) {
+      const std::string id = document.crossing().site.utilities[i].id;
+      const PartRef part{PartKind::utility, id, -1};
+      auto element = std::get<Element<Utility>>(take(document.crossing(), part));
+      element.value->recorded.from = from;
+      document.change(part, element, QStringLiteral("from"));
+      const PassingPlace place =
+          passing_place(document.crossing(), *element.value, &document.assessment().utilities[i]);
+      try_all(part, utility_level_fields(document.crossing(), id, place));
+      try_all(part, utility_size_fields(document.crossing(), id));
+      try_all(part, utility_location_fields(document.crossing(), id, place, tables_for_tests()));
+      try_all(part, utility_gap_fields(document.crossing(), id));
+      try_all({PartKind::test_holes, {}, -1}, {new_hole_field(document.crossing(), id, place)});
+    }
+  try_all({PartKind::test_holes, {}, -1}, hole_fields(document.crossing(), "h1"));
+  try_all({PartKind::utility_search, {}, -1}, search_fields(document.crossing()));
+}
+
+TEST(PageBar, FourToARow_ArrowsAndShortcuts) {
+  TestWindow w("house-service");
+  SideColumn& side = w.window.side();
+  ASSERT_EQ(side.count(), 8);
+  for (int page = 0; page < side.count(); ++page) {
+    PageButton* button = side.bar().button(page);
+    EXPECT_EQ(button->y(), side.bar().button(page / 4 * 4)->y());
+    EXPECT_EQ(button->height(), side.bar().button(0)->height());
+    QTest::mouseClick(button, Qt::LeftButton);
+    EXPECT_EQ(side.currentIndex(), page);
+    EXPECT_TRUE(button->isChecked());
+    EXPECT_FALSE(button->accessibleName().isEmpty());
+  }
+  side.setCurrentIndex(0);
+  side.bar().button(0)->setFocus();
+  QTest::keyClick(side.bar().button(0), Qt::Key_Right);
+  EXPECT_EQ(side.currentIndex(), 1);
+  QTest::keyClick(side.bar().button(1), Qt::Key_Down);
+  EXPECT_EQ(side.currentIndex(), 5);
+}
+
+}  // namespace
+}  // namespace burrow

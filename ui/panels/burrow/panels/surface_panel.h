@@ -1,0 +1,69 @@
+#pragma once
+/// What stands on top of the bore: roads, tracks, ditches, drives, footings, buildings; what their owners ask for, and
+/// whether they allow it.
+
+#include "burrow/panels/form_panel.h"
+
+class QPushButton;
+
+namespace burrow {
+
+class SurfacePanel : public FormPanel {
+  Q_OBJECT
+
+ public:
+  explicit SurfacePanel(Document& document, QWidget* parent = nullptr);
+  /// Shows a thing by its id; an unknown one changes nothing. Says nothing about it.
+  void pick(const std::string& id);
+  [[nodiscard]] const std::string& picked_id() const { return picked_; }
+  /// Each is one undo step.
+  void add();
+  void remove();
+
+  [[nodiscard]] ThingList* list() const { return list_; }
+  [[nodiscard]] TextForm* names() const { return names_; }
+  [[nodiscard]] TextForm* permits() const { return permit_; }
+  [[nodiscard]] EntryForm* values() const { return values_; }
+  [[nodiscard]] EntryForm* limits() const { return limits_; }
+  [[nodiscard]] QComboBox* rules() const { return rules_; }
+  /// What is said about place, rule and permission, as plain text.
+  [[nodiscard]] QString said() const;
+
+ Q_SIGNALS:
+  /// A person picked a thing here.
+  void picked(const QString& id);
+
+ protected:
+  void refresh() override;
+
+ private:
+  [[nodiscard]] const SurfaceFeature* current() const;
+  [[nodiscard]] PartRef part() const { return {PartKind::surface, picked_, -1}; }
+  void edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it);
+  void make_values();
+  void make_rule();
+  void choose(const QString& id);
+  void choose_rule(int row);
+  void point_form();
+  void list_things();
+  void fill_rules();
+  void show_rule();
+  [[nodiscard]] QString place_words(const SurfaceFeature& feature) const;
+  [[nodiscard]] QString rule_words(const SurfaceRule& rule) const;
+
+  std::string picked_;
+  ThingList* list_;
+  QPushButton *add_, *remove_;
+  std::vector<QWidget*> of_thing_;  ///< hidden where there is none
+  QLabel* nothing_;
+  QLabel* heading_ = nullptr;
+  TextForm* names_ = nullptr;
+  QLabel* place_text_ = nullptr;
+  QComboBox* rules_ = nullptr;
+  QLabel* rule_text_ = nullptr;
+  EntryForm* values_ = nullptr;
+  EntryForm* limits_ = nullptr;
+  TextForm* permit_ = nullptr;
+};
+
+}  // namespace burrow

@@ -1,0 +1,56 @@
+#pragma once
+/// A column of entries for words: name, owner, date. Each is one undo step when the entry is left or Enter pressed; Esc
+/// puts the old words back.
+
+#include <QWidget>
+#include <functional>
+#include <vector>
+
+#include "burrow/document/document.h"
+#include "burrow/drawing/theme.h"
+
+class QGridLayout;
+class QLabel;
+class QLineEdit;
+
+namespace burrow {
+
+struct TextField {
+  QString label;
+  std::function<QString()> now;
+  std::function<PartValue(const Crossing&, const QString&)> with;
+};
+
+class TextForm : public QWidget {
+  Q_OBJECT
+
+ public:
+  /// `part` names the part whenever something is typed.
+  TextForm(Document& document, std::function<PartRef()> part, QWidget* parent);
+  /// `long_words`: the entry has the whole width, below its label.
+  void add(TextField field, const QString& hint = {}, bool long_words = false);
+  void set_theme(const Theme& theme);
+  /// Brings what is shown up to date; typing under way stays, unless it was for another part.
+  void catch_up();
+  void drop_typing();
+  [[nodiscard]] QLineEdit* entry(const QString& label) const;
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
+ private:
+  struct Row {
+    TextField field;
+    QLineEdit* entry = nullptr;
+  };
+  void take_over(std::size_t at);
+
+  Document& document_;
+  std::function<PartRef()> part_;
+  PartRef shown_;
+  QGridLayout* grid_;
+  QLabel* wrong_;
+  std::vector<Row> rows_;
+};
+
+}  // namespace burrow

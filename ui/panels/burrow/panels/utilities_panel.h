@@ -1,0 +1,111 @@
+#pragma once
+/// The utilities in the order in which to expose them: values of the picked one, how it is known, what follows for the
+/// bore, its test holes; and the answers of the utility search.
+
+#include "burrow/document/utility_fields.h"
+#include "burrow/panels/form_panel.h"
+
+class QLineEdit;
+class QPushButton;
+
+namespace burrow {
+
+struct Thing;
+
+class UtilitiesPanel : public FormPanel {
+  Q_OBJECT
+
+ public:
+  explicit UtilitiesPanel(Document& document, QWidget* parent = nullptr);
+  void set_theme(const Theme& theme) override;
+  /// Shows a utility by its id; an unknown one changes nothing. Says nothing about it.
+  void pick(const std::string& id);
+  [[nodiscard]] const std::string& picked_id() const { return picked_; }
+  /// Each is one undo step.
+  void add();
+  void duplicate();
+  void remove();
+  void add_hole();
+  void remove_hole();
+
+  [[nodiscard]] ThingList* list() const { return list_; }
+  [[nodiscard]] TextForm* names() const { return names_; }
+  [[nodiscard]] TextForm* dates() const { return date_; }
+  [[nodiscard]] TextForm* precautions() const { return precaution_; }
+  [[nodiscard]] TextForm* search_texts() const { return search_texts_; }
+  [[nodiscard]] EntryForm* size_entry() const { return size_; }
+  [[nodiscard]] EntryForm* level() const { return level_; }
+  [[nodiscard]] EntryForm* location() const { return location_; }
+  [[nodiscard]] EntryForm* gap() const { return gap_; }
+  [[nodiscard]] EntryForm* hole_entries() const { return hole_values_; }
+  [[nodiscard]] EntryForm* unknown_rate() const { return rate_; }
+  [[nodiscard]] QComboBox* presets() const { return presets_; }
+  [[nodiscard]] QLineEdit* measured() const { return measured_; }
+  [[nodiscard]] ThingList* holes() const { return holes_; }
+  /// What is said about level, preset, what follows and test holes, as plain text.
+  [[nodiscard]] QString said() const;
+
+ Q_SIGNALS:
+  /// A person picked a utility here.
+  void picked(const QString& id);
+
+ protected:
+  void refresh() override;
+
+ private:
+  void make_values();
+  void make_place();
+  void make_answers();
+  void make_search();
+  [[nodiscard]] const Utility* current() const;
+  [[nodiscard]] const UtilityAnswer* answer_of(const std::string& id) const;
+  [[nodiscard]] PassingPlace place() const;
+  [[nodiscard]] PartRef part() const { return {PartKind::utility, picked_, -1}; }
+  /// A choice of the picked utility: reads and writes one of its members.
+  template <class Read, class Write>
+  QComboBox* utility_choice(const QString& label, const QStringList& words, Read read, Write write,
+                            bool long_words = false);
+  void edit(const QString& step_name, const std::function<void(Utility&)>& change_it);
+  void edit_search(const QString& step_name, const std::function<void(UtilitySearch&)>& change_it);
+  void choose(const QString& id);
+  void choose_preset(int row, PresetReading reading);
+  void point_forms();
+  void list_utilities();
+  [[nodiscard]] Thing row_of_utility(const Utility& utility) const;
+  void show_place();
+  void show_answer();
+  void show_holes();
+  void show_search();
+  [[nodiscard]] QString hole_words() const;
+
+  std::string picked_, hole_;
+  ThingList* list_;
+  QPushButton *add_, *duplicate_, *remove_;
+  QLabel* search_state_;
+  std::vector<QWidget*> of_utility_;  ///< hidden where there is none
+  QLabel* heading_ = nullptr;
+  TextForm* names_ = nullptr;
+  EntryForm* size_ = nullptr;
+  EntryForm* level_ = nullptr;
+  QLabel* level_text_ = nullptr;
+  QComboBox* presets_ = nullptr;
+  QLabel* preset_text_ = nullptr;
+  EntryForm* location_ = nullptr;
+  TextForm* date_ = nullptr;
+  EntryForm* gap_ = nullptr;
+  TextForm* precaution_ = nullptr;
+  QLabel* answer_ = nullptr;
+  QLabel* hole_text_ = nullptr;
+  QLabel* measured_name_ = nullptr;
+  QLineEdit* measured_ = nullptr;
+  QLabel* measured_wrong_ = nullptr;
+  QPushButton* add_hole_ = nullptr;
+  ThingList* holes_ = nullptr;
+  EntryForm* hole_values_ = nullptr;
+  QPushButton* remove_hole_ = nullptr;
+  QLabel* search_heading_ = nullptr;
+  TextForm* search_texts_ = nullptr;
+  EntryForm* rate_ = nullptr;
+};
+
+}  // namespace burrow

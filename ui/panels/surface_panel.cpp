@@ -1,0 +1,275 @@
+#include "burrow/panels/surface_panel.h"
+
+#include <QComboBox>
+#include <QLabel>
+#include <QPushButton>
+#include <QSignalBlocker>
+#include <algorithm>
+
+#include "burrow/document/fields.h"
+#include "burrow/panels/choice_words.h"
+#include "burrow/panels/entry_form.h"
+#include "burrow/panels/text_form.h"
+#include "burrow/panels/thing_list.h"
+
+namespace burrow {
+
+namespace {
+constexpr int refresh_ms = 60;
+constexpr std::size_t most_rows = 4;
+
+QString kind_words(SurfaceKind kind) {
+  return text_from(word_of(kind));
+}
+
+QString name_of(const SurfaceFeature& feature) {
+  return feature.name.empty() ? kind_words(feature.kind) : text_from(feature.name);
+}
+}  // namespace
+
+SurfacePanel::SurfacePanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+  add_heading(tr("On top of the bore"));
+  list_ = add_list(tr("Things on top"), most_rows);
+  const auto buttons = add_buttons({tr("Add"), tr("Remove")});
+  add_ = buttons[0];
+  remove_ = buttons[1];
+  add_->setToolTip(tr("A new road over the middle of the bore"));
+  remove_->setToolTip(tr("Takes out the picked one; Undo brings it back"));
+  nothing_ = add_text(tr("What is missing"));
+  nothing_->setText(tr("No road, track, ditch or building is entered."));
+  const int then = things_so_far();
+  make_values();
+  make_rule();
+  of_thing_ = things_since(then);
+  add_end();
+  connect(list_, &ThingList::chosen, this, &SurfacePanel::choose);
+  connect(add_, &QPushButton::clicked, this, &SurfacePanel::add);
+  connect(remove_, &QPushButton::clicked, this, &SurfacePanel::remove);
+  connect(rules_, &QComboBox::activated, this, &SurfacePanel::choose_rule);
+  refresh_now();
+}
+
+void SurfacePanel::make_values() {
+  add_gap();
+  heading_ = add_heading(QString());
+  QStringList kinds;
+  for (const auto& [kind, word] : Words<SurfaceKind>::list) kinds << kind_words(kind);
+  add_choice(
+      tr("kind"), kinds, [this] { return current() ? row_of_word(current()->kind) : -1; },
+      [this, kinds](int row) {
+        edit(tr("Choose kind: %1").arg(kinds[row]), [&](SurfaceFeature& f) { f.kind = word_at<SurfaceKind>(row); });
+      });
+  names_ = add_texts([this] { return part(); });
+  names_->add({tr("name"), [this] { return current() ? text_from(current()->name) : QString(); },
+               [this](const Crossing& crossing, const QString& text) {
+                 PartValue value = take(crossing, part());
+                 if (auto& element = std::get<Element<SurfaceFeature>>(value); element.value)
+                   element.value->name = text.trimmed().toStdString();
+                 return value;
+               }},
+              {}, true);
+  values_ = add_entries(tr("default"), true);
+  place_text_ = add_text(tr("Where it lies"), true);
+}
+
+void SurfacePanel::make_rule() {
+  add_gap();
+  add_heading(tr("What its owner asks for"));
+  rules_ = add_combo(tr("rule of the owner"));
+  rule_text_ = add_text(tr("What the rule asks, and where it comes from"));
+  limits_ = add_entries(tr("default"), true);
+  add_gap();
+  add_heading(tr("Whether its owner allows it"));
+  add_choice(
+      tr("permission"), {tr("allowed"), tr("refused"), tr("not asked")},
+      [this] { return current() ? row_of_word(*current()->permission) : -1; },
+      [this](int row) {
+        edit(tr("Answer: permission"), [&](SurfaceFeature& f) { f.permission.set(word_at<Permission>(row)); });
+      });
+  permit_ = add_texts([this] { return part(); });
+  permit_->add({tr("permit"), [this] { return current() ? text_from(current()->permit) : QString(); },
+                [this](const Crossing& crossing, const QString& text) {
+                  PartValue value = take(crossing, part());
+                  if (auto& element = std::get<Element<SurfaceFeature>>(value); element.value)
+                    element.value->permit = text.trimmed().toStdString();
+                  return value;
+                }},
+               tr("Number, date, or who said so"), true);
+}
+
+const SurfaceFeature* SurfacePanel::current() const {
+  for (const SurfaceFeature& feature : document_.crossing().site.surface)
+    if (feature.id == picked_) return &feature;
+  return nullptr;
+}
+
+void SurfacePanel::edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it) {
+  PartValue value = take(document_.crossing(), part());
+  auto& element = std::get<Element<SurfaceFeature>>(value);
+  if (!element.value) return;
+  change_it(*element.value);
+  change(part(), std::move(value), step_name);
+}
+
+void SurfacePanel::pick(const std::string& id) {
+  if (id == picked_) return;
+  const auto& all = document_.crossing().site.surface;
+  if (std::none_of(all.begin(), all.end(), [&](const SurfaceFeature& f) { return f.id == id; })) return;
+  picked_ = id;
+  point_form();
+  refresh_soon();
+}
+
+void SurfacePanel::choose(const QString& id) {
+  pick(id.toStdString());
+  Q_EMIT picked(id);
+}
+
+void SurfacePanel::add() {
+  const Crossing& crossing = document_.crossing();
+  SurfaceFeature feature;
+  feature.id = free_id(crossing, "f");
+  feature.name = tr("new road").toStdString();
+  const double from = crossing.bore.launch.station.m, length = crossing.bore.exit.station.m - from;
+  feature.from = Length{from + length / 3};
+  feature.to = Length{from + 2 * length / 3};
+  const std::string id = feature.id;
+  change({PartKind::surface, id, -1}, Element<SurfaceFeature>{std::move(feature), crossing.site.surface.size()},
+         tr("Add a road"));
+  choose(QString::fromStdString(id));
+}
+
+void SurfacePanel::remove() {
+  const SurfaceFeature* feature = current();
+  if (!feature) return;
+  const QString step = tr("Remove %1").arg(name_of(*feature));
+  auto gone = std::get<Element<SurfaceFeature>>(take(document_.crossing(), part()));
+  gone.value.reset();
+  change(part(), std::move(gone), step);
+}
+
+void SurfacePanel::point_form() {
+  const auto only = [this](bool limits) {
+    std::vector<Field> some;
+    for (Field& field : fields_of(document_.crossing(), part())) {
+      const bool limit = field.label.starts_with("cover") || field.label.starts_with("heave");
+      if (limit == limits) some.push_back(std::move(field));
+    }
+    return some;
+  };
+  values_->show_part(part(), [only] { return only(false); });
+  limits_->show_part(part(), [only] { return only(true); });
+}
+
+void SurfacePanel::list_things() {
+  const auto& all = document_.crossing().site.surface;
+  if (!current()) {
+    picked_ = all.empty() ? std::string() : all.front().id;
+    point_form();
+  }
+  std::vector<Thing> things;
+  for (const SurfaceFeature& feature : all) {
+    Thing thing;
+    thing.id = feature.id;
+    thing.title = feature.name.empty() ? kind_words(feature.kind)
+                                       : tr("%1, %2").arg(text_from(feature.name), kind_words(feature.kind));
+    thing.facts = place_words(feature);
+    const bool asked = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track;
+    if (feature.permission.entered || asked)
+      thing.facts += QStringLiteral(" · ") + (*feature.permission == Permission::allowed   ? tr("allowed")
+                                              : *feature.permission == Permission::refused ? tr("refused")
+                                                                                           : tr("not asked"));
+    things.push_back(std::move(thing));
+  }
+  list_->setVisible(!all.empty());
+  nothing_->setVisible(all.empty());
+  list_->show_things(std::move(things), picked_);
+  add_->setEnabled(!locked());
+  remove_->setEnabled(!locked() && current());
+}
+
+QString SurfacePanel::place_words(const SurfaceFeature& feature) const {
+  if (feature.from && feature.to)
+    return tr("station %1 to %2")
+        .arg(text_of(feature.from->m, Dimension::station), text_of(feature.to->m, Dimension::station));
+  if (feature.outline.size() > 2) return tr("outline of %1 points in plan").arg(feature.outline.size());
+  return tr("place not entered");
+}
+
+void SurfacePanel::fill_rules() {
+  const SurfaceFeature* feature = current();
+  const QSignalBlocker quiet(rules_);
+  QStringList ids{QString()};
+  for (const SurfaceRule& rule : document_.tables().surface_rules)
+    if (rule.kind == feature->kind || (feature->rule && *feature->rule == rule.id)) ids << text_from(rule.id);
+  bool same = rules_->count() == ids.size();
+  for (int i = 0; same && i < rules_->count(); ++i) same = rules_->itemData(i).toString() == ids[i];
+  if (!same) {
+    rules_->clear();
+    rules_->addItem(tr("none"), QString());
+    for (const SurfaceRule& rule : document_.tables().surface_rules)
+      if (ids.contains(text_from(rule.id))) rules_->addItem(text_from(rule.name), text_from(rule.id));
+  }
+  rules_->setCurrentIndex(feature->rule ? rules_->findData(text_from(*feature->rule)) : 0);
+  rules_->setEnabled(!locked());
+}
+
+void SurfacePanel::choose_rule(int row) {
+  const std::string id = rules_->itemData(row).toString().toStdString();
+  edit(tr("Choose rule: %1").arg(rules_->itemText(row)), [&](SurfaceFeature& feature) {
+    feature.rule.reset();
+    if (!id.empty()) feature.rule = id;
+  });
+}
+
+QString SurfacePanel::rule_words(const SurfaceRule& rule) const {
+  QStringList asks;
+  const auto ask = [&](const QString& what, const auto& value, auto number, Dimension dimension) {
+    if (value) asks << what.arg(text_of((*value).*number, dimension));
+  };
+  ask(tr("cover %1"), rule.cover, &Length::m, Dimension::length);
+  ask(tr("heave told from %1"), rule.heave_caution, &Length::m, Dimension::small_length);
+  ask(tr("heave at most %1"), rule.heave_stop, &Length::m, Dimension::small_length);
+  ask(tr("angle of the crossing at least %1"), rule.least_angle, &Angle::rad, Dimension::angle);
+  ask(tr("pits %1 off its edge"), rule.pit_setback, &Length::m, Dimension::length);
+  ask(tr("hole driven without taking soil out at most %1"), rule.largest_driven, &Length::m, Dimension::small_length);
+  QString text = tr("%1: %2.").arg(text_from(rule.name), asks.join(tr(", ")));
+  if (current()->required_cover && rule.cover) text += QLatin1Char(' ') + tr("The cover typed below goes before it.");
+  if (rule.kind != current()->kind) text += QLatin1Char(' ') + tr("It is a rule for a %1.").arg(kind_words(rule.kind));
+  return text + QLatin1Char('\n') +
+         tr("Source: %1 [%2]").arg(text_from(rule.source.text), text_from(words(rule.source.label)));
+}
+
+void SurfacePanel::show_rule() {
+  const SurfaceFeature* feature = current();
+  const SurfaceRule* rule = feature->rule ? find_rule(document_.tables(), *feature->rule) : nullptr;
+  rule_text_->setText(rule ? rule_words(*rule)
+                           : tr("No rule: ask the owner, then choose it here or type the cover. The rules are examples "
+                                "with their sources; the permit goes before them."));
+  const bool outline = feature->outline.size() > 2;
+  place_text_->setText(outline && feature->from && feature->to
+                           ? tr("The file holds an outline in plan too; the stations go before it.")
+                       : outline ? tr("The file holds an outline in plan; stations typed here would go before it.")
+                                 : QString());
+  place_text_->setVisible(outline);
+}
+
+void SurfacePanel::refresh() {
+  list_things();
+  const SurfaceFeature* feature = current();
+  for (QWidget* widget : of_thing_) widget->setVisible(feature != nullptr);
+  if (!feature) return;
+  heading_->setText(name_of(*feature));
+  names_->catch_up();
+  permit_->catch_up();
+  values_->catch_up();
+  limits_->catch_up();
+  fill_rules();
+  show_rule();
+}
+
+QString SurfacePanel::said() const {
+  return plain(place_text_) + plain(rule_text_);
+}
+
+}  // namespace burrow

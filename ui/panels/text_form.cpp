@@ -1,0 +1,114 @@
+#include "burrow/panels/text_form.h"
+
+#include <QGridLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <algorithm>
+
+namespace burrow {
+
+namespace {
+constexpr int longest = 400;     ///< letters
+constexpr int most_rows = 1000;  ///< the complaint stands below all of them
+}  // namespace
+
+TextForm::TextForm(Document& document, std::function<PartRef()> part, QWidget* parent)
+    : QWidget(parent),
+      document_(document),
+      part_(std::move(part)),
+      grid_(new QGridLayout(this)),
+      wrong_(new QLabel(this)) {
+  grid_->setContentsMargins(0, 0, 0, 0);
+  grid_->setHorizontalSpacing(8);
+  grid_->setVerticalSpacing(4);
+  grid_->setColumnStretch(0, 2);
+  grid_->setColumnStretch(1, 3);
+  wrong_->setWordWrap(true);
+  wrong_->hide();
+  grid_->addWidget(wrong_, most_rows, 0, 1, 2);
+}
+
+void TextForm::add(TextField field, const QString& hint, bool long_words) {
+  const auto at = rows_.size();
+  auto* name = new QLabel(field.label, this);
+  name->setWordWrap(true);
+  auto* entry = new QLineEdit(this);
+  entry->setAccessibleName(field.label);
+  entry->setToolTip(hint);
+  entry->setMaxLength(longest);
+  entry->setMinimumWidth(60);
+  entry->installEventFilter(this);
+  name->setBuddy(entry);
+  const int line = 2 * static_cast<int>(at);
+  grid_->addWidget(name, line, 0, 1, long_words ? 2 : 1);
+  grid_->addWidget(entry, long_words ? line + 1 : line, long_words ? 0 : 1, 1, long_words ? 2 : 1);
+  connect(entry, &QLineEdit::editingFinished, this, [this, at] { take_over(at); });
+  rows_.push_back({std::move(field), entry});
+}
+
+void TextForm::set_theme(const Theme& theme) {
+  QPalette colours = palette();
+  colours.setColor(QPalette::WindowText, theme.stop);
+  wrong_->setPalette(colours);
+}
+
+void TextForm::catch_up() {
+  const PartRef part = part_();
+  if (!(part == shown_)) drop_typing();
+  shown_ = part;
+  const bool locked = document_.crossing().version > known_file_version;
+  for (const Row& row : rows_) {
+    row.entry->setReadOnly(locked);
+    if (row.entry->isModified()) continue;
+    const QString text = row.field.now();
+    if (row.entry->text() == text) continue;
+    row.entry->setText(text);
+    row.entry->setCursorPosition(0);
+  }
+}
+
+void TextForm::drop_typing() {
+  wrong_->hide();
+  for (const Row& row : rows_) row.entry->setModified(false);
+}
+
+void TextForm::take_over(std::size_t at) {
+  const Row& row = rows_[at];
+  if (!row.entry->isModified()) return;
+  const QString text = row.entry->text();
+  if (text != row.field.now()) {
+    const QString whose = QString::fromStdString(part_name(document_.crossing(), shown_));
+    if (!document_.change(shown_, row.field.with(document_.crossing(), text),
+                          tr("Type %1 of %2").arg(row.field.label, whose))) {
+      wrong_->setText(tr("Not taken now: %1").arg(row.field.label));
+      wrong_->show();
+      return;
+    }
+  }
+  row.entry->setModified(false);
+  wrong_->hide();
+}
+
+QLineEdit* TextForm::entry(const QString& label) const {
+  const auto row = std::find_if(rows_.begin(), rows_.end(), [&](const Row& r) { return r.field.label == label; });
+  return row == rows_.end() ? nullptr : row->entry;
+}
+
+bool TextForm::eventFilter(QObject* watched, QEvent* event) {
+  const auto row = std::find_if(rows_.begin(), rows_.end(), [&](const Row& r) { return r.entry == watched; });
+  const bool key = event->type() == QEvent::KeyPress || event->type() == QEvent::ShortcutOverride;
+  if (row != rows_.end() && key && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape &&
+      row->entry->isModified()) {
+    if (event->type() == QEvent::KeyPress) {
+      drop_typing();
+      catch_up();
+      row->entry->selectAll();
+    }
+    event->accept();
+    return true;
+  }
+  return QWidget::eventFilter(watched, event);
+}
+
+}  // namespace burrow

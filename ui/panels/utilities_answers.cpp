@@ -1,0 +1,227 @@
+/// What follows for the picked utility, its test holes, and the answers of the utility search.
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <algorithm>
+
+#include "burrow/panels/choice_words.h"
+#include "burrow/panels/entry_form.h"
+#include "burrow/panels/text_form.h"
+#include "burrow/panels/thing_list.h"
+#include "burrow/panels/utilities_panel.h"
+
+namespace burrow {
+
+namespace {
+constexpr std::size_t most_holes = 3;
+const PartRef search_part{PartKind::utility_search, {}, -1};
+const PartRef holes_part{PartKind::test_holes, {}, -1};
+}  // namespace
+
+void UtilitiesPanel::make_answers() {
+  add_gap();
+  add_heading(tr("What follows"));
+  answer_ = add_text(tr("What follows for this utility"));
+  add_gap();
+  add_heading(tr("Test holes"));
+  hole_text_ = add_text(tr("Where to dig a test hole, and what it buys"));
+  measured_ = new QLineEdit(this);
+  measured_->setAccessibleName(tr("What was measured in the hole"));
+  measured_name_ = add_labelled(QString(), measured_);
+  measured_wrong_ = add_text(tr("What is wrong with the measured level"));
+  add_hole_ = add_buttons({tr("Add a test hole here")}).front();
+  holes_ = add_list(tr("Test holes"), most_holes);
+  hole_values_ = add_entries(tr("default"), true);
+  remove_hole_ = add_buttons({tr("Remove this test hole")}).front();
+  connect(add_hole_, &QPushButton::clicked, this, &UtilitiesPanel::add_hole);
+  connect(measured_, &QLineEdit::returnPressed, this, &UtilitiesPanel::add_hole);
+  connect(remove_hole_, &QPushButton::clicked, this, &UtilitiesPanel::remove_hole);
+  connect(holes_, &ThingList::chosen, this, [this](const QString& id) {
+    hole_ = id.toStdString();
+    point_forms();
+    show_holes();
+    order_tabs();
+  });
+}
+
+void UtilitiesPanel::show_answer() {
+  const UtilityAnswer* answer = answer_of(picked_);
+  Facts facts;
+  const auto add = [&](const QString& name, const std::optional<double>& value, Dimension dimension) {
+    if (value) facts.emplace_back(name, text_of(*value, dimension));
+  };
+  if (!answer || !answer->separation_m) {
+    facts.emplace_back(tr("clear gap"), answer && answer->station_m
+                                            ? tr("not known: its depth at the bore is not entered")
+                                            : tr("not known: there is no path beside it"));
+  } else {
+    add(tr("clear gap, outside to outside"), answer->separation_m, Dimension::length);
+    add(tr("19 times in 20 more than"), answer->gap_low_m, Dimension::length);
+    add(tr("wanted"), answer->required_m, Dimension::length);
+    const QString least = answer->by == ContactBy::bound ? tr(", at least") : QString();
+    add(tr("chance of touching") + least, answer->contact_chance, Dimension::chance);
+    add(tr("the same, however it is located") + least, answer->contact_chance_worst, Dimension::chance);
+    add(tr("chance of coming nearer than its fixed gap") + least, answer->encroachment_chance, Dimension::chance);
+    add(tr("angle between the lines"), answer->angle_rad, Dimension::angle);
+    add(tr("the ground moves there by"), answer->ground_movement_m, Dimension::small_length);
+  }
+  QString html = facts_html(facts);
+  for (const Working& working : document_.assessment().working)
+    if (working.code == "utility.separation" && working.subject == picked_ && working.limit_source)
+      html += QStringLiteral("<p>%1</p>")
+                  .arg(tr("Gap from: %1 [%2]")
+                           .arg(text_from(working.limit_source->text), text_from(words(working.limit_source->label)))
+                           .toHtmlEscaped());
+  if (answer && answer->expose) html += QStringLiteral("<p><b>%1</b></p>").arg(tr("Expose it before the tool passes."));
+  answer_->setText(html);
+}
+
+QString UtilitiesPanel::hole_words() const {
+  const Utility* utility = current();
+  const UtilityAnswer* answer = answer_of(picked_);
+  if (!answer || !answer->station_m) return tr("The bore does not come near: no place for a test hole follows.");
+  const PassingPlace here = place();
+  QString text = tr("Dig it at station %1, offset %2.")
+                     .arg(text_of(here.station_m, Dimension::station), text_of(here.offset_m, Dimension::station));
+  if (here.axis_m && here.ground_m)
+    if (const auto above = above_centre_m(*utility, LevelMeant::crown))
+      text += QLatin1Char(' ') +
+              tr("Its crown is expected %1 below ground.")
+                  .arg(text_of(std::max(*here.ground_m - *here.axis_m - *above, 0.0), Dimension::length));
+  if (answer->chance_after_hole && answer->contact_chance_worst)
+    text += QLatin1Char(' ') + tr("The chance of touching then becomes %1 in place of %2, if it lies where it is "
+                                  "drawn.")
+                                   .arg(text_of(*answer->chance_after_hole, Dimension::chance),
+                                        text_of(*answer->contact_chance_worst, Dimension::chance));
+  return text;
+}
+
+void UtilitiesPanel::show_holes() {
+  hole_text_->setText(hole_words());
+  const Field field = new_hole_field(document_.crossing(), picked_, place());
+  const UtilityAnswer* answer = answer_of(picked_);
+  const bool possible = answer && answer->station_m;
+  measured_name_->setText(text_from(field.label));
+  measured_->setAccessibleName(text_from(field.label));
+  measured_->setReadOnly(locked());
+  measured_wrong_->setVisible(!measured_wrong_->text().isEmpty());
+  for (QWidget* widget : {static_cast<QWidget*>(measured_name_), static_cast<QWidget*>(measured_)})
+    widget->setVisible(possible);
+  add_hole_->setEnabled(possible && !locked());
+
+  std::vector<Thing> things;
+  bool found = false;
+  for (const TestHole& hole : document_.crossing().site.test_holes) {
+    if (hole.utility != picked_) continue;
+    Thing thing;
+    thing.id = hole.id;
+    thing.title = tr("station %1, offset %2")
+                      .arg(text_of(hole.station.m, Dimension::station), text_of(hole.offset.m, Dimension::station));
+    thing.facts =
+        hole.elevation
+            ? tr("%1 at level %2").arg(text_from(word_of(*hole.level)), text_of(hole.elevation->m, Dimension::station))
+            : tr("level not measured");
+    found = found || thing.id == hole_;
+    things.push_back(std::move(thing));
+  }
+  if (!found) {
+    hole_ = things.empty() ? std::string() : things.front().id;
+    point_forms();
+  }
+  const bool any = !things.empty();
+  holes_->show_things(std::move(things), hole_);
+  hole_values_->catch_up();
+  for (QWidget* widget : {static_cast<QWidget*>(holes_), static_cast<QWidget*>(hole_values_),
+                          static_cast<QWidget*>(remove_hole_->parentWidget())})
+    widget->setVisible(any);
+  remove_hole_->setEnabled(!locked());
+}
+
+void UtilitiesPanel::add_hole() {
+  if (!current() || locked()) return;
+  const Field field = new_hole_field(document_.crossing(), picked_, place());
+  const Result<std::optional<double>> value = read_field(field, measured_->text().toStdString(), units_);
+  const QString fault =
+      value ? QString() : tr("Not added: %1 wanted").arg(QString::fromStdString(value.error().expected));
+  measured_wrong_->setText(fault);
+  measured_wrong_->setVisible(!fault.isEmpty());
+  measured_->setAccessibleDescription(fault);
+  if (!value) {
+    measured_->setFocus();
+    return;
+  }
+  const std::string id = free_id(document_.crossing(), "h");
+  hole_ = id;
+  change(holes_part, field.with(document_.crossing(), *value),
+         tr("Add a test hole on %1").arg(QString::fromStdString(part_name(document_.crossing(), part()))));
+  if (hole_ == id) measured_->clear();
+  hole_values_->show_part({PartKind::test_holes, hole_, -1},
+                          [this] { return hole_fields(document_.crossing(), hole_); });
+}
+
+void UtilitiesPanel::remove_hole() {
+  std::vector<TestHole> holes = document_.crossing().site.test_holes;
+  std::erase_if(holes, [&](const TestHole& hole) { return hole.id == hole_; });
+  change(holes_part, std::move(holes), tr("Remove a test hole"));
+}
+
+void UtilitiesPanel::make_search() {
+  add_gap();
+  search_heading_ = add_heading(tr("Utility search of the site"));
+  const auto search = [this]() -> const UtilitySearch& { return document_.crossing().site.utility_search; };
+  add_choice(
+      tr("asked for and searched"), {tr("not answered"), tr("yes"), tr("no")},
+      [search] { return search().done ? (*search().done ? 1 : 2) : 0; },
+      [this](int row) {
+        edit_search(tr("Answer: utility search"), [&](UtilitySearch& s) {
+          s.done = row == 0 ? std::optional<bool>() : std::optional<bool>(row == 1);
+        });
+      });
+  add_choice(
+      tr("and found"), {tr("not answered"), tr("nothing there"), tr("what is entered")},
+      [search] { return search().none_found.entered ? (*search().none_found ? 1 : 2) : 0; },
+      [this](int row) {
+        edit_search(tr("Answer: what the search found"), [&](UtilitySearch& s) {
+          s.none_found = UtilitySearch{}.none_found;
+          if (row > 0) s.none_found.set(row == 1);
+        });
+      });
+  add_choice(
+      tr("house connections"), {tr("not answered"), tr("entered"), tr("none here"), tr("not checked")},
+      [search] { return row_of_word(search().laterals); },
+      [this](int row) {
+        edit_search(tr("Answer: house connections"),
+                    [&](UtilitySearch& s) { s.laterals = word_or_none_at<Laterals>(row); });
+      });
+  search_texts_ = add_texts([] { return search_part; });
+  search_texts_->add({tr("reference"), [search] { return text_from(search().reference); },
+                      [](const Crossing& c, const QString& text) -> PartValue {
+                        UtilitySearch changed = c.site.utility_search;
+                        changed.reference = text.trimmed().toStdString();
+                        return changed;
+                      }},
+                     tr("Number of the enquiry or ticket"));
+  search_texts_->add({tr("date of the search"), [search] { return text_from(search().date.value_or(std::string())); },
+                      [](const Crossing& c, const QString& text) -> PartValue {
+                        UtilitySearch changed = c.site.utility_search;
+                        changed.date.reset();
+                        if (!text.trimmed().isEmpty()) changed.date = text.trimmed().toStdString();
+                        return changed;
+                      }},
+                     tr("As 2026-03-14"));
+  rate_ = add_entries(tr("default"), true);
+  rate_->show_part(search_part, [this] { return search_fields(document_.crossing()); });
+}
+
+void UtilitiesPanel::show_search() {
+  search_texts_->catch_up();
+  rate_->catch_up();
+  const UtilitySearch& search = document_.crossing().site.utility_search;
+  const QString state = search.done ? (*search.done ? tr("done") : tr("not done")) : tr("not answered");
+  search_state_->setText(
+      tr("Utility search: %1").arg(state) +
+      QStringLiteral(" <a href=\"search\" style=\"color:%1\">%2</a>").arg(theme_.focus.name(), tr("answer below")));
+}
+
+}  // namespace burrow

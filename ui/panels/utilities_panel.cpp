@@ -1,0 +1,220 @@
+#include "burrow/panels/utilities_panel.h"
+
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <algorithm>
+#include <limits>
+
+#include "burrow/panels/choice_words.h"
+#include "burrow/panels/entry_form.h"
+#include "burrow/panels/text_form.h"
+#include "burrow/panels/thing_list.h"
+
+namespace burrow {
+
+namespace {
+constexpr int refresh_ms = 60;
+constexpr std::size_t most_rows = 4;  ///< of the list; more are scrolled to
+constexpr double beside_m = 1.0;      ///< a copy lies so far along the line
+constexpr double farthest_m = 1e5;    // what the file format accepts
+
+/// The first to be exposed stands first: by the rank if there is one, then those of which nothing is known, then by
+/// what is left over the gap that is wanted.
+double order_of(const UtilityAnswer* answer) {
+  constexpr double ranked = -1e9, unknown = -1e6;
+  if (!answer) return unknown;
+  if (answer->expose_rank) return ranked + *answer->expose_rank;
+  if (!answer->separation_m || !answer->required_m) return unknown;
+  return *answer->separation_m - *answer->required_m;
+}
+}  // namespace
+
+UtilitiesPanel::UtilitiesPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+  add_heading(tr("Utilities, to expose first on top"));
+  list_ = add_list(tr("Utilities"), most_rows);
+  const auto buttons = add_buttons({tr("Add"), tr("Duplicate"), tr("Remove")});
+  add_ = buttons[0];
+  duplicate_ = buttons[1];
+  remove_ = buttons[2];
+  add_->setToolTip(tr("A new utility across the middle of the bore"));
+  duplicate_->setToolTip(tr("The picked one once more, a little further along"));
+  remove_->setToolTip(tr("Takes out the picked one with its test holes; Undo brings both back"));
+  search_state_ = add_text(tr("Utility search"));
+  search_state_->setTextInteractionFlags(Qt::TextBrowserInteraction);
+  const int then = things_so_far();
+  make_values();
+  make_place();
+  make_answers();
+  of_utility_ = things_since(then);
+  make_search();
+  add_end();
+  connect(list_, &ThingList::chosen, this, &UtilitiesPanel::choose);
+  connect(add_, &QPushButton::clicked, this, &UtilitiesPanel::add);
+  connect(duplicate_, &QPushButton::clicked, this, &UtilitiesPanel::duplicate);
+  connect(remove_, &QPushButton::clicked, this, &UtilitiesPanel::remove);
+  connect(search_state_, &QLabel::linkActivated, this, [this] { bring_into_view(search_heading_); });
+  connect(&document_, &Document::replaced, this, [this] { measured_->clear(); });
+  refresh_now();
+}
+
+void UtilitiesPanel::set_theme(const Theme& theme) {
+  FormPanel::set_theme(theme);
+  QPalette colours = palette();
+  colours.setColor(QPalette::WindowText, theme.stop);
+  measured_wrong_->setPalette(colours);
+  QPalette links = palette();
+  links.setColor(QPalette::Link, theme.focus);
+  search_state_->setPalette(links);
+  show_search();
+}
+
+const Utility* UtilitiesPanel::current() const {
+  for (const Utility& utility : document_.crossing().site.utilities)
+    if (utility.id == picked_) return &utility;
+  return nullptr;
+}
+
+const UtilityAnswer* UtilitiesPanel::answer_of(const std::string& id) const {
+  for (const UtilityAnswer& answer : document_.assessment().utilities)
+    if (answer.id == id) return &answer;
+  return nullptr;
+}
+
+PassingPlace UtilitiesPanel::place() const {
+  const Utility* utility = current();
+  return utility ? passing_place(document_.crossing(), *utility, answer_of(picked_)) : PassingPlace{};
+}
+
+void UtilitiesPanel::pick(const std::string& id) {
+  if (id == picked_) return;
+  const auto& all = document_.crossing().site.utilities;
+  if (std::none_of(all.begin(), all.end(), [&](const Utility& u) { return u.id == id; })) return;
+  picked_ = id;
+  hole_.clear();
+  measured_->clear();
+  measured_wrong_->hide();
+  point_forms();
+  refresh_soon();
+}
+
+void UtilitiesPanel::choose(const QString& id) {
+  pick(id.toStdString());
+  Q_EMIT picked(id);
+}
+
+void UtilitiesPanel::edit(const QString& step_name, const std::function<void(Utility&)>& change_it) {
+  PartValue value = take(document_.crossing(), part());
+  auto& element = std::get<Element<Utility>>(value);
+  if (!element.value) return;
+  change_it(*element.value);
+  change(part(), std::move(value), step_name);
+}
+
+void UtilitiesPanel::edit_search(const QString& step_name, const std::function<void(UtilitySearch&)>& change_it) {
+  UtilitySearch search = document_.crossing().site.utility_search;
+  change_it(search);
+  change({PartKind::utility_search, {}, -1}, std::move(search), step_name);
+}
+
+void UtilitiesPanel::add() {
+  const Crossing& crossing = document_.crossing();
+  Utility utility;
+  utility.id = free_id(crossing, "u");
+  utility.name = tr("new utility").toStdString();
+  const double middle = (crossing.bore.launch.station.m + crossing.bore.exit.station.m) / 2;
+  // Its depth is not known yet: nothing is made up for it.
+  utility.path = {{middle, -4.0, std::nullopt}, {middle, 4.0, std::nullopt}};
+  const std::string id = utility.id;
+  change({PartKind::utility, id, -1}, Element<Utility>{std::move(utility), crossing.site.utilities.size()},
+         tr("Add a utility"));
+  choose(QString::fromStdString(id));
+}
+
+void UtilitiesPanel::duplicate() {
+  const Utility* utility = current();
+  if (!utility) return;
+  Utility copy = *utility;
+  copy.id = free_id(document_.crossing(), "u");
+  copy.name = tr("%1 (copy)").arg(QString::fromStdString(copy.name)).toStdString();
+  const bool room = std::all_of(copy.path.begin(), copy.path.end(),
+                                [](const PathVertex& p) { return p.x_m + beside_m <= farthest_m; });
+  for (PathVertex& p : copy.path) p.x_m += room ? beside_m : -beside_m;
+  const std::string id = copy.id;
+  const QString step = tr("Duplicate %1").arg(QString::fromStdString(utility->name));
+  change({PartKind::utility, id, -1}, Element<Utility>{std::move(copy), document_.crossing().site.utilities.size()},
+         step);
+  choose(QString::fromStdString(id));
+}
+
+void UtilitiesPanel::remove() {
+  if (!current()) return;
+  const PartRef whole{PartKind::utility_and_holes, picked_, -1};
+  const QString name = QString::fromStdString(part_name(document_.crossing(), part()));
+  auto gone = std::get<UtilityAndHoles>(take(document_.crossing(), whole));
+  gone.utility.value.reset();
+  std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == picked_; });
+  change(whole, std::move(gone), tr("Remove %1").arg(name));
+}
+
+Thing UtilitiesPanel::row_of_utility(const Utility& utility) const {
+  const UtilityKindRow& kind = burrow::row_of(document_.tables(), utility.kind);
+  Thing thing;
+  thing.id = utility.id;
+  const QString name = utility.name.empty() ? text_from(utility.id) : text_from(utility.name);
+  thing.title = tr("%1, %2").arg(name, text_from(kind.name));
+  thing.badge = text_from(kind.letter_code);
+  thing.badge_colour = QColor(text_from(theme_.dark ? kind.colour_dark : kind.colour));
+  const UtilityAnswer* answer = answer_of(utility.id);
+  if (!answer || !answer->separation_m) {
+    thing.facts = tr("clear gap not known");
+  } else {
+    QStringList facts{tr("%1 clear").arg(text_of(*answer->separation_m, Dimension::length))};
+    if (answer->required_m) facts << tr("%1 wanted").arg(text_of(*answer->required_m, Dimension::length));
+    if (answer->contact_chance_worst)
+      facts << tr("%1 to touch").arg(text_of(*answer->contact_chance_worst, Dimension::chance));
+    thing.facts = facts.join(QStringLiteral(" · "));
+  }
+  if (answer && answer->expose) thing.tag = tr("expose");
+  return thing;
+}
+
+void UtilitiesPanel::list_utilities() {
+  const auto& all = document_.crossing().site.utilities;
+  std::vector<std::pair<double, const Utility*>> order;
+  for (const Utility& utility : all) order.emplace_back(order_of(answer_of(utility.id)), &utility);
+  std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  if (!current()) {
+    picked_ = order.empty() ? std::string() : order.front().second->id;
+    hole_.clear();
+    point_forms();
+  }
+  std::vector<Thing> things;
+  for (const auto& [margin, utility] : order) things.push_back(row_of_utility(*utility));
+  list_->show_things(std::move(things), picked_);
+  add_->setEnabled(!locked());
+  duplicate_->setEnabled(!locked() && current());
+  remove_->setEnabled(!locked() && current());
+}
+
+void UtilitiesPanel::refresh() {
+  list_utilities();
+  const Utility* utility = current();
+  for (QWidget* widget : of_utility_) widget->setVisible(utility != nullptr);
+  if (utility) {
+    heading_->setText(utility->name.empty() ? text_from(utility->id) : text_from(utility->name));
+    for (TextForm* form : {names_, date_, precaution_}) form->catch_up();
+    for (EntryForm* form : {size_, level_, location_, gap_}) form->catch_up();
+    show_place();
+    show_answer();
+    show_holes();
+  }
+  show_search();
+}
+
+QString UtilitiesPanel::said() const {
+  return plain(level_text_) + plain(preset_text_) + plain(answer_) + plain(hole_text_) + plain(search_state_);
+}
+
+}  // namespace burrow

@@ -1,0 +1,204 @@
+/// The entries of the picked utility, and what is said about its level and its preset.
+
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+
+#include "burrow/panels/choice_words.h"
+#include "burrow/panels/entry_form.h"
+#include "burrow/panels/text_form.h"
+#include "burrow/panels/thing_list.h"
+#include "burrow/panels/utilities_panel.h"
+
+namespace burrow {
+
+namespace {
+
+/// A text of the utility that `member` finds.
+template <class Member>
+TextField utility_text(const QString& label, std::function<const Utility*()> current, std::function<PartRef()> part,
+                       Member member) {
+  return {label,
+          [current, member] {
+            const Utility* utility = current();
+            if (!utility) return QString();
+            Utility copy = *utility;
+            return text_from(member(copy));
+          },
+          [part = std::move(part), member](const Crossing& crossing, const QString& text) {
+            PartValue value = take(crossing, part());
+            if (auto& element = std::get<Element<Utility>>(value); element.value)
+              member(*element.value) = text.trimmed().toStdString();
+            return value;
+          }};
+}
+
+}  // namespace
+
+template <class Read, class Write>
+QComboBox* UtilitiesPanel::utility_choice(const QString& label, const QStringList& words, Read read, Write write,
+                                          bool long_words) {
+  return add_choice(
+      label, words,
+      [this, read] {
+        const Utility* utility = current();
+        return utility ? read(*utility) : -1;
+      },
+      [this, label, words, write](int row) {
+        edit(tr("Choose %1: %2").arg(label, words[row]), [&](Utility& utility) { write(utility, row); });
+      },
+      long_words);
+}
+
+void UtilitiesPanel::make_values() {
+  const auto whose = [this] { return part(); };
+  const auto now = [this] { return current(); };
+  add_gap();
+  heading_ = add_heading(QString());
+  names_ = add_texts(whose);
+  names_->add(utility_text(tr("name"), now, whose, [](Utility& u) -> std::string& { return u.name; }), {}, true);
+  names_->add(utility_text(tr("owner"), now, whose, [](Utility& u) -> std::string& { return u.owner; }));
+  names_->add(utility_text(tr("material"), now, whose, [](Utility& u) -> std::string& { return u.material; }));
+  QStringList kinds;
+  for (const auto& [kind, word] : Words<UtilityKind>::list)
+    kinds << tr("%1  %2").arg(text_from(burrow::row_of(document_.tables(), kind).letter_code),
+                              text_from(burrow::row_of(document_.tables(), kind).name));
+  utility_choice(
+      tr("kind"), kinds, [](const Utility& u) { return row_of_word(u.kind); },
+      [](Utility& u, int row) { u.kind = word_at<UtilityKind>(row); }, true);
+  utility_choice(
+      tr("status"), {tr("live"), tr("abandoned"), tr("proposed"), tr("not known")},
+      [](const Utility& u) { return row_of_word(u.status.value); },
+      [](Utility& u, int row) { u.status.set(word_at<UtilityStatus>(row)); });
+  add_gap();
+  add_heading(tr("Size and level"));
+  utility_choice(
+      tr("diameter of the record"), {tr("not said"), tr("outside"), tr("inside"), tr("nominal")},
+      [](const Utility& u) { return row_of_word(u.recorded.diameter); },
+      [](Utility& u, int row) { u.recorded.diameter = word_or_none_at<DiameterMeant>(row); });
+  size_ = add_entries(tr("default"), true);
+  utility_choice(
+      tr("level of the record"), {tr("not said"), tr("crown"), tr("centre"), tr("invert")},
+      [](const Utility& u) { return row_of_word(u.recorded.level); },
+      [](Utility& u, int row) { u.recorded.level = word_or_none_at<LevelMeant>(row); });
+  utility_choice(
+      tr("measured from"), {tr("not said"), tr("ground"), tr("datum")},
+      [](const Utility& u) { return row_of_word(u.recorded.from); },
+      [](Utility& u, int row) { u.recorded.from = word_or_none_at<DepthFrom>(row); });
+  level_ = add_entries(tr("default"), true);
+  level_text_ = add_text(tr("What the level means"), true);
+}
+
+void UtilitiesPanel::make_place() {
+  const auto whose = [this] { return part(); };
+  add_gap();
+  add_heading(tr("How its place is known"));
+  utility_choice(
+      tr("located by"), {tr("exposed"), tr("traced twice"), tr("traced"), tr("records"), tr("not known")},
+      [](const Utility& u) { return row_of_word(u.located.how.value); },
+      [](Utility& u, int row) { u.located.how.set(word_at<LocatedHow>(row)); });
+  date_ = add_texts(whose);
+  date_->add({tr("date"),
+              [this] {
+                const Utility* utility = current();
+                return utility ? text_from(utility->located.date.value_or(std::string())) : QString();
+              },
+              [this](const Crossing& crossing, const QString& text) {
+                PartValue value = take(crossing, part());
+                if (auto& element = std::get<Element<Utility>>(value); element.value) {
+                  element.value->located.date.reset();
+                  if (!text.trimmed().isEmpty()) element.value->located.date = text.trimmed().toStdString();
+                }
+                return value;
+              }},
+             tr("When it was located, as 2026-03-14"));
+  presets_ = add_combo(tr("quality level of the survey"));
+  presets_->addItem(tr("none"));
+  for (const LocatingPreset& preset : document_.tables().locating)
+    presets_->addItem(text_from(preset.name), text_from(preset.id));
+  connect(presets_, &QComboBox::activated, this, [this](int row) {
+    const Utility* utility = current();
+    if (!utility) return;
+    const bool of_95 = preset_reading(*utility, place(), document_.tables()) == PresetReading::of_95_percent;
+    choose_preset(row, of_95 ? PresetReading::of_95_percent : PresetReading::one_sd);
+  });
+  add_choice(
+      tr("its ± is"), {tr("one sd (safe)"), tr("95 % of cases"), tr("not used")},
+      [this] {
+        const Utility* utility = current();
+        return utility ? static_cast<int>(preset_reading(*utility, place(), document_.tables())) : -1;
+      },
+      [this](int row) { choose_preset(presets_->currentIndex(), static_cast<PresetReading>(row)); });
+  preset_text_ = add_text(tr("What the quality level states"), true);
+  location_ = add_entries(tr("quality level"), true);
+  add_gap();
+  add_heading(tr("What its owner asks for"));
+  gap_ = add_entries(tr("default"), true);
+  precaution_ = add_texts(whose);
+  precaution_->add(utility_text(
+                       tr("precaution"), [this] { return current(); }, whose,
+                       [](Utility& u) -> std::string& { return u.precaution; }),
+                   {}, true);
+}
+
+void UtilitiesPanel::choose_preset(int row, PresetReading reading) {
+  const Utility* utility = current();
+  if (!utility || row < 0) return;
+  const std::string preset = presets_->itemData(row).toString().toStdString();
+  if (preset.empty() && !utility->located.level) return;
+  edit(tr("Choose quality level: %1").arg(presets_->itemText(row)),
+       [&](Utility& changed) { changed = with_preset(changed, preset, reading, place(), document_.tables()); });
+}
+
+void UtilitiesPanel::point_forms() {
+  size_->show_part(part(), [this] { return utility_size_fields(document_.crossing(), picked_); });
+  level_->show_part(part(), [this] { return utility_level_fields(document_.crossing(), picked_, place()); });
+  location_->show_part(
+      part(), [this] { return utility_location_fields(document_.crossing(), picked_, place(), document_.tables()); });
+  gap_->show_part(part(), [this] { return utility_gap_fields(document_.crossing(), picked_); });
+  hole_values_->show_part({PartKind::test_holes, hole_, -1},
+                          [this] { return hole_fields(document_.crossing(), hole_); });
+}
+
+void UtilitiesPanel::show_place() {
+  const Utility* utility = current();
+  const PassingPlace here = place();
+  const LevelMeant level = utility->recorded.level.value_or(LevelMeant::centre);
+  QStringList said;
+  if (utility->recorded.diameter && *utility->recorded.diameter != DiameterMeant::outside)
+    said << tr("The bore passes the outside: add the walls to what the record says.");
+  if (!above_centre_m(*utility, level))
+    said << tr("Type the outside diameter first: %1 and centre lie half of it apart.").arg(text_from(word_of(level)));
+  else if (!here.axis_m)
+    said << tr("Its depth at the bore is not known.");
+  else if (level == LevelMeant::invert)
+    said << tr("The invert is taken at half the outside diameter below the centre; a thick wall puts it higher.");
+  if (here.axis_m && here.ground_m && above_centre_m(*utility, LevelMeant::crown))
+    said << tr("At station %1: centre at level %2, crown %3 below ground.")
+                .arg(text_of(here.station_m, Dimension::station), text_of(*here.axis_m, Dimension::station),
+                     text_of(*here.ground_m - *here.axis_m - *above_centre_m(*utility, LevelMeant::crown),
+                             Dimension::length));
+  level_text_->setText(said.join(QLatin1Char(' ')));
+  level_text_->setVisible(!said.isEmpty());
+
+  const int row = utility->located.level ? presets_->findData(text_from(*utility->located.level)) : 0;
+  presets_->setCurrentIndex(row);
+  presets_->setEnabled(!locked());
+  QString words = tr("No quality level: type both errors, or choose one.");
+  for (const LocatingPreset& preset : document_.tables().locating) {
+    if (!utility->located.level || preset.id != *utility->located.level) continue;
+    const bool across = preset.lateral || preset.lateral_of_depth, up = preset.vertical || preset.vertical_of_depth;
+    const bool of_depth = preset.lateral_of_depth || preset.vertical_of_depth;
+    QStringList parts{tr("%1.").arg(text_from(preset.name))};
+    if (!across && !up) parts << tr("It carries no number: type both errors yourself.");
+    if (across && !up) parts << tr("It carries no number in height: type that error yourself.");
+    if (of_depth && !here.depth_m()) parts << tr("It is a share of the depth, which is not known here.");
+    if (of_depth && here.depth_m())
+      parts << tr("Taken at a depth of %1.").arg(text_of(*here.depth_m(), Dimension::length));
+    parts << tr("Source: %1 [%2]").arg(text_from(preset.source.text), text_from(burrow::words(preset.source.label)));
+    words = parts.join(QLatin1Char(' '));
+  }
+  preset_text_->setText(words);
+}
+
+}  // namespace burrow
