@@ -67,7 +67,7 @@ int main(int argc, char** argv) {
       w.window.side().setCurrentIndex(page);
       if (page == 2) {
         w.window.side().trials().cloud_wanted()->setChecked(true);
-        QTest::qWaitFor([&] { return !w.window.side().desk().running(); }, 60000);
+        (void)QTest::qWaitFor([&] { return !w.window.side().desk().running(); }, 60000);
         QTest::qWait(150);
       }
       if (page == 1) w.window.side().path().rescue_wanted()->setChecked(true);
