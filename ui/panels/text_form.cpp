@@ -44,7 +44,7 @@ void TextForm::add(TextField field, const QString& hint, bool long_words) {
   grid_->addWidget(name, line, 0, 1, long_words ? 2 : 1);
   grid_->addWidget(entry, long_words ? line + 1 : line, long_words ? 0 : 1, 1, long_words ? 2 : 1);
   connect(entry, &QLineEdit::editingFinished, this, [this, at] { take_over(at); });
-  rows_.push_back({std::move(field), entry});
+  rows_.push_back({std::move(field), entry, hint});
 }
 
 void TextForm::set_theme(const Theme& theme) {
@@ -65,6 +65,9 @@ void TextForm::catch_up() {
     if (row.entry->text() == text) continue;
     row.entry->setText(text);
     row.entry->setCursorPosition(0);
+    // What is longer than its entry can still be read in full.
+    const bool longer = row.entry->fontMetrics().horizontalAdvance(text) + 8 > row.entry->width();
+    row.entry->setToolTip(longer ? text : row.hint);
   }
 }
 

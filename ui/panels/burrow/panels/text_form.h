@@ -42,6 +42,7 @@ class TextForm : public QWidget {
   struct Row {
     TextField field;
     QLineEdit* entry = nullptr;
+    QString hint;
   };
   void take_over(std::size_t at);
 
