@@ -18,6 +18,7 @@ namespace burrow {
 class Reader {
  public:
   explicit Reader(const Tables& tables) : tables_(tables) {}
+  [[nodiscard]] const Tables& tables() const { return tables_; }
 
   /// Reads `json` into `thing`. The reader keeps addresses of ids inside it until `settle_ids`.
   template <class T>

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <unordered_set>
 
+#include "burrow/check/tool_fault.h"
+
 namespace burrow {
 
 namespace {
@@ -14,6 +16,8 @@ std::string digits(double value) {
 void check_bore(Reader& reader, const Bore& bore, const std::string& place) {
   if (bore.tool.tool_class.empty() && !bore.tool.diameter)
     reader.refuse(place + "/tool", "neither class nor diameter_m", "a class of tool, or a typed diameter_m");
+  else if (const Result<void> holds = reader.error() ? Result<void>() : tool_holds(bore.tool, reader.tables()); !holds)
+    reader.refuse(place + "/tool/" + holds.error().place, holds.error().found, holds.error().expected);
   if (!(bore.exit.station > bore.launch.station))
     reader.refuse(place + "/exit/station_m", digits(bore.exit.station.m),
                   "an exit beyond the launch: more than launch.station_m, which is " + digits(bore.launch.station.m));

@@ -14,7 +14,7 @@ void fields(Io& io, V& tool) {
   io.field("stroke_m", tool.stroke, range::positive_size);
   io.field("striker_mass_kg", tool.striker_mass, range::positive);
   io.field("blow_rate_hz", tool.blow_rate, range::rate);
-  io.field("pressure_pa", tool.pressure, range::not_negative);
+  io.field("pressure_pa", tool.pressure, range::positive);
   io.field("free_air_m3_s", tool.free_air, range::rate);
   io.extra(tool.extra);
 }
@@ -29,7 +29,7 @@ void fields(Io& io, V& launch) {
   io.field("position_sd_m", launch.position_sd, range::sd);
   io.field("level_sd_rad", launch.level_sd, range::sd);
   io.field("aim_sd_rad", launch.aim_sd, range::sd);
-  io.field("sight_base_m", launch.sight_base, range::size);
+  io.field("sight_base_m", launch.sight_base, range::positive_size);
   io.extra(launch.extra);
 }
 
@@ -51,7 +51,7 @@ template <class Io, Is<ModelConstants> V>
 void fields(Io& io, V& model) {
   io.field("steer_constant", model.steer_constant, range::not_negative);
   io.field("steer_constant_sd", model.steer_constant_sd, range::sd);
-  io.field("field_factor", model.field_factor, range::not_negative);
+  io.field("field_factor", model.field_factor, range::positive);
   io.field("calibrated_from", model.calibrated_from, range::count);
   io.extra(model.extra);
 }

@@ -20,44 +20,13 @@
 #include "burrow/panels/soil_panel.h"
 #include "burrow/panels/tool_panel.h"
 #include "burrow/plan/trials_text.h"
-#include "window_for_tests.h"
+#include "panel_for_tests.h"
 
 namespace burrow {
 namespace {
 
-/// A document with one panel beside it, shown.
 template <class Panel>
-struct Shown {
-  explicit Shown(const char* sample, UnitSystem units = UnitSystem::metric)
-      : document(tables_for_tests()), opened(document.open(sample_path(sample)).has_value()), panel(document) {
-    panel.set_units(units);
-    panel.set_theme(Theme::light());
-    panel.resize(300, 800);
-    panel.show();
-  }
-  const Crossing& crossing() { return document.crossing(); }
-  int steps() { return document.undo_stack().count(); }
-
-  Document document;
-  bool opened;
-  Panel panel;
-};
-
-/// As a person does: over what stands there, then Enter; the panel catches up without waiting.
-void type(EntryForm* form, const char* label, const char* text) {
-  const int row = form->find(QString::fromUtf8(label));
-  ASSERT_GE(row, 0) << label;
-  QLineEdit* entry = form->entry(row);
-  entry->setFocus();
-  entry->selectAll();
-  if (*text == '\0')
-    QTest::keyClick(entry, Qt::Key_Delete);
-  else
-    QTest::keyClicks(entry, QString::fromUtf8(text));
-  QTest::keyClick(entry, Qt::Key_Return);
-  for (QWidget* above = form; above; above = above->parentWidget())
-    if (auto* panel = qobject_cast<FormPanel*>(above)) panel->refresh_now();
-}
+using Shown = PanelBeside<Panel>;
 
 QLineEdit* entry_of(EntryForm* form, const char* label) {
   return form->entry(form->find(QString::fromUtf8(label)));
@@ -66,13 +35,6 @@ QLineEdit* entry_of(EntryForm* form, const char* label) {
 void choose(QComboBox* combo, int row) {
   combo->setCurrentIndex(row);
   Q_EMIT combo->activated(row);
-}
-
-/// Whether what stands could be written and read again.
-void expect_opens_again(const Document& document) {
-  const Result<Crossing> again = read_crossing(write_crossing(document.crossing()), tables_for_tests());
-  ASSERT_TRUE(again) << again.error().text();
-  EXPECT_EQ(*again, document.crossing());
 }
 
 TEST(ToolPanel, AnotherClass_IsOneStepAndAnotherAnswer) {
@@ -96,22 +58,22 @@ TEST(ToolPanel, AnotherClass_IsOneStepAndAnotherAnswer) {
 TEST(ToolPanel, PlateIsTypedInAnyUnit_AndEmptyGoesBackToTheClass) {
   Shown<ToolPanel> w("house-service");
   const double class_length = find_tool(tables_for_tests(), "tool-75")->length.m;
-  type(w.panel.plate(), "length", "4' 6\"");
+  w.type(w.panel.plate(), "length", "4' 6\"");
   ASSERT_TRUE(w.crossing().bore.tool.length);
   EXPECT_NEAR(w.crossing().bore.tool.length->m, 1.3716, 1e-12);
   EXPECT_EQ(entry_of(w.panel.plate(), "length")->text(), QStringLiteral("1.37 m"));
-  type(w.panel.plate(), "blow rate", "420");
+  w.type(w.panel.plate(), "blow rate", "420");
   EXPECT_NEAR(w.crossing().bore.tool.blow_rate->Hz, 7, 1e-12);
-  type(w.panel.plate(), "blow rate", "8 Hz");
+  w.type(w.panel.plate(), "blow rate", "8 Hz");
   EXPECT_NEAR(w.crossing().bore.tool.blow_rate->Hz, 8, 1e-12);
-  type(w.panel.plate(), "air pressure", "90 psi");
+  w.type(w.panel.plate(), "air pressure", "90 psi");
   EXPECT_NEAR(w.crossing().bore.tool.pressure->Pa, 90 * 6894.757293168361, 1e-6);
-  type(w.panel.plate(), "mass", "60 lb");
+  w.type(w.panel.plate(), "mass", "60 lb");
   EXPECT_NEAR(w.crossing().bore.tool.mass->kg, 60 * 0.45359237, 1e-9);
   EXPECT_EQ(w.steps(), 5);
-  expect_opens_again(w.document);
+  w.expect_opens_again();
 
-  type(w.panel.plate(), "length", "");
+  w.type(w.panel.plate(), "length", "");
   EXPECT_FALSE(w.crossing().bore.tool.length);
   EXPECT_EQ(entry_of(w.panel.plate(), "length")->text(), QString());
   EXPECT_EQ(entry_of(w.panel.plate(), "length")->placeholderText().toStdString(),
@@ -141,7 +103,7 @@ TEST(ToolPanel, WrongValue_IsToldAndNothingChanges) {
                                                                   {"mass of the striker", "90 kg"}}) {
     EntryForm* form = w.panel.plate();
     const int row = form->find(QString::fromUtf8(label));
-    type(form, label, text);
+    w.type(form, label, text);
     EXPECT_EQ(w.crossing(), before) << label << " " << text;
     EXPECT_FALSE(form->complaint(row).isEmpty()) << label << " " << text;
     EXPECT_EQ(form->entry(row)->text(), QString::fromUtf8(text)) << "what was typed stays";
@@ -152,6 +114,21 @@ TEST(ToolPanel, WrongValue_IsToldAndNothingChanges) {
   EXPECT_EQ(w.steps(), 0);
 }
 
+// What an empty entry goes back to must stand as well: a class mass below the striker that was typed.
+TEST(ToolPanel, EmptyMass_IsNotTakenUnderAHeavyStriker) {
+  Shown<ToolPanel> w("house-service");
+  w.type(w.panel.plate(), "mass", "60 kg");
+  w.type(w.panel.plate(), "mass of the striker", "40 kg");
+  ASSERT_TRUE(w.crossing().bore.tool.striker_mass);
+  const ToolChoice before = w.crossing().bore.tool;
+  w.type(w.panel.plate(), "mass", "");
+  EXPECT_EQ(w.crossing().bore.tool, before);
+  EXPECT_TRUE(
+      w.panel.plate()->complaint(w.panel.plate()->find(QStringLiteral("mass"))).contains(QStringLiteral("lighter")))
+      << w.panel.plate()->complaint(w.panel.plate()->find(QStringLiteral("mass"))).toStdString();
+  w.expect_opens_again();
+}
+
 TEST(ToolPanel, ByThePlate_TheDiameterCannotBeEmpty) {
   Shown<ToolPanel> w("house-service");
   choose(w.panel.classes(), 9);
@@ -159,12 +136,12 @@ TEST(ToolPanel, ByThePlate_TheDiameterCannotBeEmpty) {
   ASSERT_TRUE(w.crossing().bore.tool.diameter);
   EXPECT_DOUBLE_EQ(w.crossing().bore.tool.diameter->m, 0.075);
   EXPECT_EQ(w.steps(), 1);
-  expect_opens_again(w.document);
+  w.expect_opens_again();
   const Crossing before = w.crossing();
-  type(w.panel.plate(), "diameter", "");
+  w.type(w.panel.plate(), "diameter", "");
   EXPECT_EQ(w.crossing(), before);
   EXPECT_FALSE(w.panel.plate()->complaint(w.panel.plate()->find(QStringLiteral("diameter"))).isEmpty());
-  type(w.panel.plate(), "diameter", "2 in");
+  w.type(w.panel.plate(), "diameter", "2 in");
   EXPECT_NEAR(w.crossing().bore.tool.diameter->m, 0.0508, 1e-12) << "what only follows from it holds nothing back";
 }
 
@@ -192,7 +169,7 @@ TEST(PlateFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
 
 TEST(ToolPanel, UndoRestoresTheShownText) {
   Shown<ToolPanel> w("house-service");
-  type(w.panel.plate(), "stroke", "130 mm");
+  w.type(w.panel.plate(), "stroke", "130 mm");
   EXPECT_EQ(entry_of(w.panel.plate(), "stroke")->text(), QStringLiteral("130 mm"));
   w.document.undo_stack().undo();
   w.panel.refresh_now();
@@ -242,7 +219,7 @@ TEST(Panels, NewerFile_SaysReadOnlyAndTakesNothing) {
   EXPECT_FALSE(w.panel.classes()->isEnabled());
   EXPECT_FALSE(soil.classes()->isEnabled());
   choose(w.panel.classes(), 0);
-  type(setup.line(), "grade", "2 %");
+  w.type(setup.line(), "grade", "2 %");
   EXPECT_EQ(w.crossing(), before);
 }
 
@@ -291,25 +268,25 @@ TEST(SoilPanel, GuessSaysWhatItDoes_AndSeenTakesItAway) {
 TEST(SoilPanel, TypedValuesWaterAndModel_EachOneStep) {
   Shown<SoilPanel> w("house-service");
   w.panel.pick("l2");
-  type(w.panel.values(), "undrained strength", "1 tsf");
+  w.type(w.panel.values(), "undrained strength", "1 tsf");
   EXPECT_NEAR(w.crossing().site.strata[1].values.undrained_strength->Pa, 95760.5, 0.1);
-  type(w.panel.values(), "stops by the ground", "0.5");
+  w.type(w.panel.values(), "stops by the ground", "0.5");
   EXPECT_NEAR(w.crossing().site.strata[1].values.refusal_rate->per_m, 0.005, 1e-12);
   QTest::mouseClick(w.panel.back_to_class(), Qt::LeftButton);
   EXPECT_EQ(w.crossing().site.strata[1].values, SoilOverrides{});
-  type(w.panel.model(), "steering constant", "0.06");
+  w.type(w.panel.model(), "steering constant", "0.06");
   EXPECT_EQ(w.crossing().bore.model.steer_constant, Given<Ratio>::enter(Ratio{0.06}));
-  type(w.panel.model(), "calibrated", "12");
+  w.type(w.panel.model(), "calibrated", "12");
   EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(model_status(12))));
-  type(w.panel.model(), "steering constant", "");
+  w.type(w.panel.model(), "steering constant", "");
   EXPECT_EQ(w.crossing().bore.model.steer_constant, ModelConstants{}.steer_constant);
-  type(w.panel.water(), "water level", "99.5 m");
+  w.type(w.panel.water(), "water level", "99.5 m");
   ASSERT_TRUE(w.crossing().site.water);
   EXPECT_DOUBLE_EQ(elevation_at(*w.crossing().site.water, 0), 99.5);
-  expect_opens_again(w.document);
-  type(w.panel.water(), "water level", "");
+  w.expect_opens_again();
+  w.type(w.panel.water(), "water level", "");
   EXPECT_FALSE(w.crossing().site.water);
-  expect_opens_again(w.document);
+  w.expect_opens_again();
 }
 
 TEST(SetupPanel, ShowsTheSetUpOfTheCrew) {
@@ -334,19 +311,19 @@ TEST(SetupPanel, ShowsTheSetUpOfTheCrew) {
 TEST(SetupPanel, SightBaseAndErrors_AreTypedHere) {
   Shown<SetupPanel> w("first-lesson");
   EXPECT_TRUE(w.panel.said().contains(QStringLiteral("no stake entered")));
-  type(w.panel.line(), "sight base", "5 ft");
+  w.type(w.panel.line(), "sight base", "5 ft");
   EXPECT_NEAR(w.crossing().bore.launch.sight_base->m, 1.524, 1e-12);
   EXPECT_FALSE(w.panel.said().contains(QStringLiteral("no stake entered")));
-  type(w.panel.line(), "heading", "1 deg");
+  w.type(w.panel.line(), "heading", "1 deg");
   const std::string off = format(1.524 * std::tan(pi / 180), Dimension::small_length, UnitSystem::metric);
   EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(off + " left"))) << w.panel.said().toStdString();
   const double before = *w.document.assessment().arrival.sd_vertical_m;
-  type(w.panel.errors(), "level error", "10 mm/m");
+  w.type(w.panel.errors(), "level error", "10 mm/m");
   EXPECT_GT(*w.document.assessment().arrival.sd_vertical_m, before);
-  type(w.panel.errors(), "level error", "");
+  w.type(w.panel.errors(), "level error", "");
   EXPECT_FALSE(w.crossing().bore.launch.level_sd.entered);
   EXPECT_DOUBLE_EQ(*w.document.assessment().arrival.sd_vertical_m, before);
-  expect_opens_again(w.document);
+  w.expect_opens_again();
 }
 
 // Nothing stands beyond the edge of the column, however narrow it is and whatever is wrong.
@@ -395,7 +372,7 @@ TEST(Panels, Tab_GoesDownTheColumn) {
 
 TEST(Panels, AnotherCrossing_TakesTypingAway) {
   Shown<ToolPanel> w("house-service");
-  type(w.panel.plate(), "length", "zork");
+  w.type(w.panel.plate(), "length", "zork");
   w.document.start_from(blank_crossing(), false);
   w.panel.refresh_now();
   EXPECT_EQ(entry_of(w.panel.plate(), "length")->text(), QString());

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "burrow/bore/tool.h"
+#include "burrow/check/tool_fault.h"
 #include "burrow/soil/soil.h"
 
 namespace burrow {
@@ -103,23 +104,30 @@ std::vector<Field> plate_fields(const Crossing& crossing, const Tables& tables) 
   const bool of_class = !plate.tool_class.empty();
   const double piston_m = of_class || plate.piston_diameter ? now.piston_diameter.m : 0;
   const double striker_kg = of_class || plate.striker_mass ? now.striker_mass.kg : 0;
-  return {plate_field("diameter", Dimension::small_length, plate, &ToolChoice::diameter, &Length::m,
-                      standing.diameter.m, std::max(0.01, piston_m), 5),
-          plate_field("length", Dimension::length, plate, &ToolChoice::length, &Length::m, standing.length.m, 0.1, 20),
-          plate_field("mass", Dimension::mass, plate, &ToolChoice::mass, &Mass::kg, standing.mass.kg,
-                      std::max(0.1, 1.01 * striker_kg), 1e5),
-          plate_field("piston diameter", Dimension::small_length, plate, &ToolChoice::piston_diameter, &Length::m,
-                      standing.piston_diameter.m, 0.005, now.diameter.m),
-          plate_field("stroke of the striker", Dimension::small_length, plate, &ToolChoice::stroke, &Length::m,
-                      standing.stroke.m, 0.001, now.length.m),
-          plate_field("mass of the striker", Dimension::mass, plate, &ToolChoice::striker_mass, &Mass::kg,
-                      standing.striker_mass.kg, 0.1, 0.99 * now.mass.kg),
-          plate_field("blow rate", Dimension::blow_rate, plate, &ToolChoice::blow_rate, &Frequency::Hz,
-                      standing.blow_rate.Hz, 0.5, 100),
-          plate_field("air pressure at the tool", Dimension::air_pressure, plate, &ToolChoice::pressure, &Pressure::Pa,
-                      standing.pressure.Pa, 5e4, 5e6),
-          plate_field("free air it uses", Dimension::flow, plate, &ToolChoice::free_air, &VolumeFlow::m3_s,
-                      standing.free_air.m3_s, 0, 10)};
+  std::vector<Field> all{
+      plate_field("diameter", Dimension::small_length, plate, &ToolChoice::diameter, &Length::m, standing.diameter.m,
+                  std::max(0.01, piston_m), 5),
+      plate_field("length", Dimension::length, plate, &ToolChoice::length, &Length::m, standing.length.m, 0.1, 20),
+      plate_field("mass", Dimension::mass, plate, &ToolChoice::mass, &Mass::kg, standing.mass.kg,
+                  std::max(0.1, 1.01 * striker_kg), 1e5),
+      plate_field("piston diameter", Dimension::small_length, plate, &ToolChoice::piston_diameter, &Length::m,
+                  standing.piston_diameter.m, 0.005, now.diameter.m),
+      plate_field("stroke of the striker", Dimension::small_length, plate, &ToolChoice::stroke, &Length::m,
+                  standing.stroke.m, 0.001, now.length.m),
+      plate_field("mass of the striker", Dimension::mass, plate, &ToolChoice::striker_mass, &Mass::kg,
+                  standing.striker_mass.kg, 0.1, 0.99 * now.mass.kg),
+      plate_field("blow rate", Dimension::blow_rate, plate, &ToolChoice::blow_rate, &Frequency::Hz,
+                  standing.blow_rate.Hz, 0.5, 100),
+      plate_field("air pressure at the tool", Dimension::air_pressure, plate, &ToolChoice::pressure, &Pressure::Pa,
+                  standing.pressure.Pa, 5e4, 5e6),
+      plate_field("free air it uses", Dimension::flow, plate, &ToolChoice::free_air, &VolumeFlow::m3_s,
+                  standing.free_air.m3_s, 0, 10)};
+  // An empty mass goes back to that of the class, and a smaller diameter makes a lighter tool.
+  for (Field& field : all)
+    field.holds = [with = field.with, &tables](const Crossing& c, Typed value) {
+      return tool_holds(std::get<ToolChoice>(with(c, value)), tables);
+    };
+  return all;
 }
 
 std::vector<Field> soil_fields(const Crossing& crossing, const std::string& id, const Tables& tables) {

@@ -139,7 +139,10 @@ void EntryForm::fill(Row& row, const Field& field) {
 }
 
 QString EntryForm::fault_of(const Row& row, const Field& field) const {
-  const Result<std::optional<double>> value = read_field(field, row.entry->text().toStdString(), units_);
+  Result<std::optional<double>> value = read_field(field, row.entry->text().toStdString(), units_);
+  if (value && field.holds)
+    if (const Result<void> holds = field.holds(document_.crossing(), *value); !holds)
+      value = tl::unexpected(holds.error());
   if (value) return {};
   return value.error().found.empty()
              ? tr("Not taken: %1 wanted").arg(qs(value.error().expected))

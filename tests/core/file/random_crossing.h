@@ -143,6 +143,11 @@ BURROW_FILL(Crossing, version, name, notes, site, bore, pipe, pits, air, record,
 
 inline void mend(Bore& bore) {
   bore.tool.tool_class = "tool-95";
+  if (bore.tool.mass || bore.tool.striker_mass) {  // the striker lighter than its tool
+    const double mass = bore.tool.mass.value_or(Mass{1}).kg;
+    bore.tool.mass = Mass{mass};
+    bore.tool.striker_mass = Mass{0.3 * mass};
+  }
   bore.exit.station.m = bore.launch.station.m + 10;
 }
 

@@ -128,6 +128,9 @@ TEST(Refusals, Ranges_AreThoseOfTheContract) {
        "5 m"},
       {R"("outside_diameter_m":0.063)", R"("outside_diameter_m":5.01)", "/pipe/outside_diameter_m", "5.01", "5 m"},
       {R"("diameter_m":0.065)", R"("diameter_m":-0.065)", "/bore/tool/diameter_m", "-0.065", "diameter"},
+      {R"("pressure_pa":690000,)", R"("pressure_pa":0,)", "/bore/tool/pressure_pa", "0", "above 0"},
+      {R"("field_factor":0.3)", R"("field_factor":0)", "/bore/model/field_factor", "0", "above 0"},
+      {R"("sight_base_m":2.0)", R"("sight_base_m":0)", "/bore/launch/sight_base_m", "0", "above 0"},
       {R"("protection_radius_m":2.4)", R"("protection_radius_m":-1)", "/site/trees/0/protection_radius_m", "-1",
        "size"},
       {R"("lateral_sd_m":0.15)", R"("lateral_sd_m":-0.1)", "/site/utilities/0/located/lateral_sd_m", "-0.1",
@@ -144,6 +147,16 @@ TEST(Refusals, Ranges_AreThoseOfTheContract) {
       {R"("relative_humidity":0.5)", R"("relative_humidity":-0.1)", "/air/relative_humidity", "-0.1", "share"},
       {R"("cover_diameters":12)", R"("cover_diameters":-12)", "/limits/cover_diameters", "-12", "0 or more"},
   });
+}
+
+// The striker moves inside the tool: what stands of class and plate together must leave it lighter than the whole.
+TEST(Refusals, Striker_IsLighterThanItsTool) {
+  expect_all_refused({{R"("striker_mass_kg":5)", R"("striker_mass_kg":500)", "/bore/tool/striker_mass_kg", "500 kg",
+                       "lighter than its tool"}});
+  for (const char* plate : {R"("class":"tool-55","striker_mass_kg":20)", R"("class":"tool-55","mass_kg":3)",
+                            R"("diameter_m":0.045,"striker_mass_kg":30)"})
+    expect_refused(with(least_text(), R"("class":"tool-65")", plate),
+                   {"", plate, "/bore/tool/striker_mass_kg", "a striker of", "lighter"});
 }
 
 TEST(Refusals, Stations_MustIncrease) {

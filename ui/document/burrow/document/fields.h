@@ -22,6 +22,8 @@ struct Field {
   std::function<PartValue(const Crossing&, std::optional<double>)> with;
   /// What stands where nothing is typed: the value of the class or of the program. Empty input goes back to it.
   std::optional<double> standing = std::nullopt;
+  /// Why the crossing could not stand with this value or with an empty entry, though it lies in the range.
+  std::function<Result<void>(const Crossing&, std::optional<double>)> holds{};
 };
 
 /// Fields of the part, the most wanted first.   Evidence: Fields.*
