@@ -92,8 +92,14 @@ void fill_time(Advance& advance, const Tool& tool, const AdvanceAsk& ask, const 
 
 void find_grip(Advance& advance, const Tool& tool) {
   const AdvancePoint* least = nullptr;
-  for (const AdvancePoint& point : advance.points) {
-    if (!advance.held_until_m && point.grip >= 1) advance.held_until_m = point.s_m;
+  for (std::size_t i = 0; i < advance.points.size(); ++i) {
+    const AdvancePoint& point = advance.points[i];
+    if (!advance.held_until_m && point.grip >= 1) {
+      // Between two points the friction grows almost straight.
+      const AdvancePoint& before = advance.points[i > 0 ? i - 1 : 0];
+      const double share = i > 0 ? (1 - before.grip) / (point.grip - before.grip) : 0;
+      advance.held_until_m = before.s_m + share * (point.s_m - before.s_m);
+    }
     if (point.s_m >= tool.length.m && (!least || point.grip < least->grip)) least = &point;
   }
   if (!least) least = &advance.points.back();

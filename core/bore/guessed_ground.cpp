@@ -66,7 +66,8 @@ Added added_at(double x_m, const BorePath& own, double own_chance, const std::ve
     added.lateral_m2 += other.chance * (at->lateral_var_m2 + dy * dy - mine->lateral_var_m2);
     added.vertical_m2 += other.chance * (at->vertical_var_m2 + dz * dz - mine->vertical_var_m2);
   }
-  return {added.lateral_m2 / chance, added.vertical_m2 / chance};
+  // Not knowing must not look safe: a class in which the tool runs straighter does not narrow the band.
+  return {std::max(added.lateral_m2 / chance, 0.0), std::max(added.vertical_m2 / chance, 0.0)};
 }
 
 }  // namespace
@@ -108,13 +109,53 @@ GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& too
     answer.chance_to_reach *= 1 - effect.chance_of_loss;
     answer.effects.push_back(effect);
   }
-  const auto wider = [](double sd, double more) { return std::sqrt(std::max(sd * sd + more, 0.0)); };
+  const auto wider = [](double sd, double more) { return std::sqrt(sd * sd + more); };
   for (std::size_t p = 0; p < path.points.size(); ++p) {
     path.points[p].sd_lateral_m = wider(path.points[p].sd_lateral_m, added[p].lateral_m2);
     path.points[p].sd_vertical_m = wider(path.points[p].sd_vertical_m, added[p].vertical_m2);
   }
   answer.path = std::move(path);
   return answer;
+}
+
+StopChance::StopChance(const Site& site, const Tables& tables, const Ground& ground, const BorePath& path) {
+  std::vector<std::optional<std::size_t>> place(site.strata.size());
+  for (std::size_t i = 0; i < site.strata.size(); ++i) {
+    const Stratum& stratum = site.strata[i];
+    if (stratum.known.value != Known::guess || stratum.values.refusal_rate) continue;
+    std::vector<Rate> rates;
+    for (const SoilGuess& guess : guesses_of(stratum.soil, tables))
+      rates.push_back({guess.chance, find_soil(tables, guess.soil)->refusal_rate.per_m});
+    place[i] = guesses_.size();
+    guesses_.push_back(std::move(rates));
+  }
+  for (std::size_t i = 1; i < path.points.size(); ++i) {
+    const PathPoint &a = path.points[i - 1], &b = path.points[i];
+    const double x = 0.5 * (a.x_m + b.x_m), y = 0.5 * (a.y_m + b.y_m), z = 0.5 * (a.z_m + b.z_m);
+    Piece piece{a.s_m, b.s_m, ground.soil_at(x, y, z).refusal_rate.per_m, std::nullopt};
+    if (!ground.strip_at(x, y, z)) piece.guessed = place[ground.stratum_at(x, y, z)];
+    pieces_.push_back(piece);
+  }
+}
+
+double StopChance::up_to(Length arc) const {
+  double known = 0;
+  std::vector<double> lengths(guesses_.size());
+  for (const Piece& piece : pieces_) {
+    const double length = std::min(piece.to_m, arc.m) - piece.from_m;
+    if (!(length > 0)) break;
+    if (piece.guessed)
+      lengths[*piece.guessed] += length;
+    else
+      known += piece.rate_1_m * length;
+  }
+  double log_passes = -known;
+  for (std::size_t g = 0; g < guesses_.size(); ++g) {
+    double passes = 0;
+    for (const Rate& rate : guesses_[g]) passes += rate.chance * std::exp(-rate.rate_1_m * lengths[g]);
+    log_passes += std::min(std::log(passes), -guesses_[g].front().rate_1_m * lengths[g]);
+  }
+  return -std::expm1(log_passes);
 }
 
 }  // namespace burrow

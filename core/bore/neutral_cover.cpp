@@ -52,10 +52,6 @@ std::optional<double> neutral_cover(const Soil& soil, const Tool& tool) {
   return Balance(ground, tool).root(ground.column(0, 0));
 }
 
-std::optional<double> neutral_cover(const Ground& ground, const Tool& tool, const Launch& launch) {
-  return neutral_cover(ground.soil_at(launch.station.m, launch.offset->m, launch.elevation.m), tool);
-}
-
 std::vector<NeutralPoint> neutral_line(const Ground& ground, const Tool& tool, const BorePath& path) {
   constexpr double spacing_m = 1.0;
   std::vector<NeutralPoint> line;
@@ -66,8 +62,10 @@ std::vector<NeutralPoint> neutral_line(const Ground& ground, const Tool& tool, c
     if (&p != &path.points.back() && !line.empty() && p.x_m < line.back().station_m + spacing_m) continue;
     ground.fill(column, p.x_m, p.y_m);
     cover = balance.root(column, cover);
-    line.push_back({p.x_m, std::nullopt});
-    if (cover) line.back().elevation_m = column.surface_m() - (*cover + 0.5) * tool.diameter.m;
+    line.push_back({p.x_m, std::nullopt, std::nullopt});
+    if (!cover) continue;
+    line.back().cover_m = *cover * tool.diameter.m;
+    line.back().elevation_m = column.surface_m() - (*cover + 0.5) * tool.diameter.m;
   }
   return line;
 }

@@ -77,7 +77,7 @@ void find_stops(Judge& judge, const std::vector<Above>& obstacles) {
       stretch.above = on_top->kind;
       stretch.id = on_top->feature->id;
     }
-    const double until = chance_of_refusal(judge.ground, path, {arc_at(path.points, cuts[i])});
+    const double until = judge.stopping.up_to({arc_at(path.points, cuts[i])});
     stretch.chance = until - before;
     before = until;
     auto& stops = judge.answer.stops;
@@ -96,12 +96,10 @@ void judge_stops(Judge& judge, const std::vector<Above>& obstacles) {
   const BorePath& path = judge.answer.bore;
   for (const Above& o : obstacles) {
     // Number of stops to be expected up to either end: chance = 1 − exp(−N).
-    const auto expected = [&](double x_m) {
-      return -std::log1p(-chance_of_refusal(judge.ground, path, {arc_at(path.points, x_m)}));
-    };
+    const auto expected = [&](double x_m) { return -std::log1p(-judge.stopping.up_to({arc_at(path.points, x_m)})); };
     const double before = expected(o.stretch.from_m), until = expected(o.stretch.to_m);
     const double chance = std::exp(-before) - std::exp(-until);
-    const std::string name = o.feature->name.empty() ? std::string(word_of(o.feature->kind)) : o.feature->name;
+    const std::string name = called(*o.feature);
     const double middle = 0.5 * (o.stretch.from_m + o.stretch.to_m);
     Finding finding = finding_at("surface.stuck", Severity::caution, o.feature->id, name, middle, 0,
                                  elevation_at(judge.crossing.site.ground, middle));
@@ -123,21 +121,25 @@ void judge_stops(Judge& judge, const std::vector<Above>& obstacles) {
          chance,
          "",
          limit.value,
-         {"refusal rate r of each soil class along the path", SourceLabel::our_model},
+         {"refusal rate r of each soil class along the path, classes of guessed strata mixed", SourceLabel::our_model},
          limit.source});
   }
 }
 
-void judge_set(Judge& judge, const Limit& least) {
+/// The place where the set first falls below the least, and, where one cannot dig there, the thing on top of it.
+void judge_set(Judge& judge, const Limit& least, const std::vector<Above>& obstacles) {
   const Advance& advance = judge.answer.advance;
   if (!advance.stop_station_m) return;
   const auto at = std::find_if(advance.points.begin(), advance.points.end(),
                                [&](const AdvancePoint& p) { return p.s_m >= *advance.stop_s_m; });
   const PathPoint& p = judge.answer.bore.points[static_cast<std::size_t>(at - advance.points.begin())];
   const bool calibrated = judge.crossing.bore.model.calibrated_from.value > 0;
-  judge.demand(
-      finding_at("bore.set", calibrated ? Severity::stop : Severity::caution, "bore", "bore", p.x_m, p.y_m, p.z_m),
-      at->set_m, least);
+  const Severity severity = calibrated ? Severity::stop : Severity::caution;
+  judge.demand(finding_at("bore.set", severity, "bore", "bore", p.x_m, p.y_m, p.z_m), at->set_m, least);
+  for (const Above& o : obstacles)
+    if (p.x_m >= o.stretch.from_m && p.x_m <= o.stretch.to_m)
+      judge.demand(finding_at("surface.would-stop", severity, o.feature->id, called(*o.feature), p.x_m, p.y_m, p.z_m),
+                   at->set_m, least);
 }
 
 void judge_grip(Judge& judge) {
@@ -164,7 +166,8 @@ void check_advance(Judge& judge) {
   if (answer.advance.time)
     answer.advance_time_s = {answer.advance.time->p10_s, answer.advance.time->p50_s, answer.advance.time->p90_s};
   answer.refusal_station_m = answer.advance.stop_station_m;
-  judge_set(judge, least_set);
+  const std::vector<Above> obstacles = in_the_way(judge);
+  judge_set(judge, least_set, obstacles);
   judge_grip(judge);
   for (Working& working : working_of(answer.advance, judge.tool, ask)) {
     if (working.code == "bore.set") working.limit_source = least_set.source;
@@ -176,7 +179,6 @@ void check_advance(Judge& judge) {
     }
     judge.show(std::move(working));
   }
-  const std::vector<Above> obstacles = in_the_way(judge);
   find_stops(judge, obstacles);
   judge_stops(judge, obstacles);
 }

@@ -1,6 +1,5 @@
 /// Does the bore get there: length, end of the path, exit window, what stops the tool.
 
-#include "burrow/bore/neutral_cover.h"
 #include "burrow/pit/plan.h"
 #include "judge.h"
 
@@ -62,10 +61,8 @@ void judge_arrival(Judge& judge) {
 
 void check_bore(Judge& judge) {
   Assessment& answer = judge.answer;
-  answer.neutral_cover_m = neutral_cover(judge.ground, judge.tool, judge.crossing.bore.launch);
-  if (answer.neutral_cover_m) *answer.neutral_cover_m *= judge.tool.diameter.m;
   if (answer.bore.points.empty()) return;
-  answer.chance_of_refusal = chance_of_refusal(judge.ground, answer.bore);
+  answer.chance_of_refusal = judge.stopping.up_to(Length{answer.bore.length_m});
 
   const double length = judge.crossing.bore.exit.station.m - judge.crossing.bore.launch.station.m;
   for (const std::string_view id : {length_limit_for(judge.tool.diameter.m), std::string_view("length_any_m")}) {

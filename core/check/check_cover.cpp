@@ -81,8 +81,31 @@ void check_owner_cover(Judge& judge, const SurfaceFeature& feature) {
     limit = {rule->cover->m, true, rule->source};
   else
     return;
-  const std::string name = feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
-  demand_cover(judge, "surface.cover", feature.id, name, *stretch, limit);
+  demand_cover(judge, "surface.cover", feature.id, called(feature), *stretch, limit);
+}
+
+/// Where the cover exceeds the neutral one least, or falls short of it most, in the ground as it is along the bore:
+/// above it the tool tends to climb, whatever the rule of ten says.
+void judge_neutral_cover(Judge& judge) {
+  Assessment& answer = judge.answer;
+  const PathPoint* at = nullptr;
+  for (const NeutralPoint& neutral : answer.neutral_line) {
+    if (!neutral.cover_m) continue;
+    const auto p = std::find_if(answer.bore.points.begin(), answer.bore.points.end(),
+                                [&](const PathPoint& point) { return point.x_m >= neutral.station_m; });
+    if (p == answer.bore.points.end()) continue;
+    if (at && p->cover_m - *neutral.cover_m >= at->cover_m - *answer.neutral_cover_m) continue;
+    at = &*p;
+    answer.neutral_cover_m = neutral.cover_m;
+    answer.neutral_station_m = neutral.station_m;
+  }
+  if (!at) return;
+  const Limit neutral{
+      *answer.neutral_cover_m,
+      true,
+      {"neutral cover in the ground as it is there, path model of this program", SourceLabel::our_model}};
+  judge.demand(finding_at("bore.neutral-cover", Severity::caution, "bore", "bore", at->x_m, at->y_m, at->z_m),
+               at->cover_m, neutral);
 }
 
 }  // namespace
@@ -98,16 +121,7 @@ void check_cover(Judge& judge) {
   answer.cover = {least.mean_m, least.low_m, least.point->x_m, limit.value};
   demand_cover(judge, "bore.cover", "bore", "bore", all, limit);
 
-  // In this soil a level tool climbs above its neutral cover, whatever the rule of ten says.
-  if (answer.neutral_cover_m && least.mean_m < *answer.neutral_cover_m) {
-    const Limit neutral{
-        *answer.neutral_cover_m,
-        true,
-        {"neutral cover in the soil at the launch, path model of this program", SourceLabel::our_model}};
-    judge.demand(finding_at("bore.neutral-cover", Severity::caution, "bore", "bore", least.point->x_m, least.point->y_m,
-                            least.point->z_m),
-                 least.mean_m, neutral);
-  }
+  judge_neutral_cover(judge);
   for (const SurfaceFeature& feature : judge.crossing.site.surface) check_owner_cover(judge, feature);
 }
 

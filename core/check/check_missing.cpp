@@ -42,7 +42,7 @@ void check_surface_answers(Judge& judge) {
     const bool asks_rule =
         feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track || feature.kind == SurfaceKind::ditch;
     const bool asks_permission = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track;
-    const std::string name = feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
+    const std::string name = called(feature);
     const double station = feature.from && feature.to ? (feature.from->m + feature.to->m) / 2 : 0;
     const auto place = [&](Finding& finding) {
       if (feature.from && feature.to) finding.station_m = station;
@@ -74,13 +74,12 @@ std::optional<double> wider_by(const Judge& judge, std::size_t stratum) {
   return std::nullopt;
 }
 
-/// Strata that the bore runs through and nobody has seen.
+/// Strata that nobody has seen, along the bore or near enough to turn the tool.
 void check_guesses(Judge& judge) {
   const std::vector<Stratum>& strata = judge.crossing.site.strata;
   std::vector<bool> said(strata.size(), false);
-  for (const PathPoint& p : judge.answer.bore.points) {
-    const std::size_t i = judge.ground.stratum_at(p.x_m, p.y_m, p.z_m);
-    if (i >= strata.size() || said[i] || strata[i].known.value != Known::guess) continue;
+  const auto say = [&](std::size_t i, const PathPoint& p) {
+    if (i >= strata.size() || said[i] || strata[i].known.value != Known::guess) return;
     said[i] = true;
     const SoilClass* soil = find_soil(judge.tables, strata[i].soil);
     Finding finding = finding_at("site.soil-guessed", Severity::caution, strata[i].id,
@@ -88,7 +87,10 @@ void check_guesses(Judge& judge) {
     finding.source = {"how the stratum is known, as entered; a guess where nothing is", SourceLabel::our_default};
     finding.measured = wider_by(judge, i);
     judge.say(std::move(finding));
-  }
+  };
+  const std::vector<PathPoint>& points = judge.answer.bore.points;
+  for (const PathPoint& p : points) say(judge.ground.stratum_at(p.x_m, p.y_m, p.z_m), p);
+  for (const GuessEffect& effect : judge.answer.guesses) say(effect.stratum, points[points.size() / 2]);
 }
 
 }  // namespace

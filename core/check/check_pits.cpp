@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/check/in_pit.h"
 #include "burrow/pit/slope.h"
 #include "judge.h"
 
@@ -43,52 +44,16 @@ void demand_slopes(Judge& judge, const PitUnderCheck& pit, const ExcavationRuleS
   judge.demand(std::move(finding), *steepest, {least->v, true, rules.source});
 }
 
-/// Whether a line enters the excavation: over the footprint in plan and above the floor. Errs to the safe side, since
-/// the slopes leave some ground standing. An unknown level counts as inside.
-bool enters(const Utility& utility, const PitShape& pit) {
-  const double radius = utility.outside_diameter.value_or(Length{0}).m / 2;
-  for (std::size_t i = 0; i < utility.path.size(); ++i) {
-    const PathVertex& a = utility.path[i];
-    const PathVertex& b = utility.path[std::min(i + 1, utility.path.size() - 1)];
-    const int pieces = std::clamp(static_cast<int>(std::hypot(b.x_m - a.x_m, b.y_m - a.y_m) / 0.05), 1, 4000);
-    for (int k = 0; k <= pieces; ++k) {
-      const double t = static_cast<double>(k) / pieces;
-      if (!inside(pit.footprint, a.x_m + t * (b.x_m - a.x_m), a.y_m + t * (b.y_m - a.y_m))) continue;
-      if (!a.z_m || !b.z_m || *a.z_m + t * (*b.z_m - *a.z_m) + radius > pit.floor_elevation_m) return true;
-    }
-  }
-  return false;
-}
-
-/// Cheap first look: boxes in plan.
-bool near(const Utility& utility, const PitShape& pit) {
-  double x_low = 1e300, x_high = -1e300, y_low = 1e300, y_high = -1e300;
-  for (const PlanPoint& p : pit.footprint) {
-    x_low = std::min(x_low, p.x_m);
-    x_high = std::max(x_high, p.x_m);
-    y_low = std::min(y_low, p.y_m);
-    y_high = std::max(y_high, p.y_m);
-  }
-  double from = 1e300, to = -1e300, right = 1e300, left = -1e300;
-  for (const PathVertex& v : utility.path) {
-    from = std::min(from, v.x_m);
-    to = std::max(to, v.x_m);
-    right = std::min(right, v.y_m);
-    left = std::max(left, v.y_m);
-  }
-  return from <= x_high && to >= x_low && right <= y_high && left >= y_low;
-}
-
 /// A live utility inside a pit is laid bare by the digging: a stop where it is dangerous and nobody has exposed it.
 void find_utilities_inside(Judge& judge, const PitUnderCheck& pit) {
   for (const Utility& utility : judge.crossing.site.utilities) {
-    if (!near(utility, pit.shape) || !enters(utility, pit.shape)) continue;
+    if (!enters_pit(utility, pit.shape)) continue;
     const bool live = utility.status.value == UtilityStatus::live || utility.status.value == UtilityStatus::unknown;
     const bool hidden = utility.located.how.value != LocatedHow::exposed;
     const bool dangerous = row_of(judge.tables, utility.kind).dangerous;
     Finding finding = at(pit, "pit.utility", live && hidden && dangerous ? Severity::stop : Severity::caution);
     finding.subject = utility.id;
-    finding.name = utility.name.empty() ? std::string(word_of(utility.kind)) + " " + utility.id : utility.name;
+    finding.name = called(utility);
     finding.source = {"expose by hand before digging with a machine, support what is laid bare",
                       SourceLabel::common_practice};
     finding.margin = -1;

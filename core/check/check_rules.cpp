@@ -105,8 +105,8 @@ void check_rules(Judge& judge) {
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
     const std::optional<Stretch> stretch = stretch_of(feature, judge.answer.bore.points);
     if (!stretch) continue;
-    UnderRule under{feature, feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr,
-                    feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name, *stretch};
+    UnderRule under{feature, feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr, called(feature),
+                    *stretch};
     judge_angle(judge, under);
     judge_setback(judge, under);
     judge_diameter(judge, under);

@@ -213,6 +213,12 @@ const Row rows[] = {
                           times(s.f.limit));
      },
      "Lower the pressure, hold the tool while it starts, or use another tool."},
+    {"surface.would-stop",
+     [](const Say& s) {
+       return fmt::format("the tool would stop under {}: {} at each blow, {} needed", s.f.name,
+                          s.measured(Dimension::small_length), s.limit(Dimension::small_length));
+     },
+     "It could not simply be dug out there. Use a stronger tool or another line."},
     {"surface.stuck",
      [](const Say& s) {
        if (s.f.severity == Severity::note)
@@ -274,10 +280,9 @@ const Row rows[] = {
      "Plan a sump and pumping, or a shallower pit."},
     {"site.soil-guessed",
      [](const Say& s) {
-       if (!s.f.measured || *s.f.measured < 0.0005)
-         return fmt::format("the bore runs through {} that is only guessed", s.f.name);
-       return fmt::format("the bore runs through {} that is only guessed: the band at its end is {} wider up and down",
-                          s.f.name, s.measured(Dimension::small_length));
+       if (!s.f.measured || *s.f.measured < 0.0005) return fmt::format("{} along the bore is only guessed", s.f.name);
+       return fmt::format("{} along the bore is only guessed: the band at its end is {} wider up and down", s.f.name,
+                          s.measured(Dimension::small_length));
      },
      "Look in the pit or drive a rod, and say how the stratum is known."},
     {"site.line-held-level",

@@ -21,6 +21,7 @@ struct Judge {
   const Tables& tables;
   const Ground& ground;
   const Tool& tool;
+  const StopChance& stopping;
   Assessment& answer;
 
   [[nodiscard]] Limit limit(std::string_view id) const { return limit_of(crossing, tables, id); }

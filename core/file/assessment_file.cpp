@@ -74,7 +74,8 @@ Json json_of(const StopStretch& stretch) {
 }
 
 Json json_of(const NeutralPoint& point) {
-  return object({{"x_m", Json(point.station_m)}, {"z_m", number(point.elevation_m)}});
+  return object(
+      {{"x_m", Json(point.station_m)}, {"z_m", number(point.elevation_m)}, {"cover_m", number(point.cover_m)}});
 }
 
 Json bore_of(const Assessment& a, const Crossing& crossing) {
@@ -92,6 +93,7 @@ Json bore_of(const Assessment& a, const Crossing& crossing) {
                  {"path", path_of(a)},
                  {"arrival", json_of(at_exit ? a.arrival : Arrival())},
                  {"neutral_cover_m", number(a.neutral_cover_m)},
+                 {"neutral_station_m", number(a.neutral_station_m)},
                  {"neutral_line", list_of(a.neutral_line, [](const NeutralPoint& p) { return json_of(p); })},
                  {"chance_of_refusal", number(a.chance_of_refusal)},
                  {"refusal_station_m", number(a.refusal_station_m)},

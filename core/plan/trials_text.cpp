@@ -2,14 +2,23 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 namespace burrow {
 
 namespace {
 
+/// To the next digit shown: a bound is never told lower than it is.
+double rounded_up(double chance) {
+  const double digit = chance < 0.01 ? 1e-4 : 1e-3;
+  return std::min(1.0, std::ceil(chance / digit - 1e-9) * digit);
+}
+
 std::string chance_text(const Count& count, UnitSystem units) {
   const auto chance = [&](double value) { return format(value, Dimension::chance, units); };
   if (count.of == 0) return "–";
-  if (count.n == 0) return fmt::format("none seen, below {}", chance(count.upper_95()));
+  if (count.n == 0) return fmt::format("none seen, below {}", chance(rounded_up(count.upper_95())));
   if (count.n == count.of) return fmt::format("all {}", count.of);
   return fmt::format("{} ± {}", chance(count.chance()), chance(count.standard_error()));
 }
@@ -40,6 +49,11 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
   share("reach the exit face", trials.arrived);
   share("come out of the ground before", trials.daylight);
   share("are stopped by the ground", trials.refused, assessment.chance_of_refusal);
+  if (assessment.refusal_station_m)
+    lines.push_back({"not counted: a blow no longer moves the tool",
+                     "from station " + format(*assessment.refusal_station_m, Dimension::station, units),
+                     {},
+                     {}});
   share("end at a utility", trials.contact);
   if (trials.lost.n > 0) share("neither arrive nor stop", trials.lost);
   const auto length = [&](std::string what, const std::optional<Estimate>& estimate, Dimension dimension,

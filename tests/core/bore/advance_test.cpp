@@ -89,6 +89,17 @@ TEST(Advance, Model_StopsInHardGround) {
   for (const AdvancePoint& p : advance.points) EXPECT_EQ(p.rate_m_s > 0, p.s_m < *advance.stop_s_m) << p.s_m;
 }
 
+// By hand: friction per metre π D 0.2 s_u against p A_p; friction equals the push at s = p A_p/(π D 0.2 s_u), whatever
+// the spacing of the points.
+TEST(Advance, Hand_HeldUntilFrictionEqualsThePush) {
+  for (const auto& [soil, strength] : {std::pair{"firm-clay", 40e3}, {"stiff-clay", 80e3}}) {
+    const Case c(soil, 12);
+    const double push = 6.9e5 * pi / 4 * std::pow(c.tool.piston_diameter.m, 2);
+    ASSERT_TRUE(c.advance().held_until_m) << soil;
+    EXPECT_NEAR(*c.advance().held_until_m, push / (pi * 0.065 * 0.2 * strength), 1e-6) << soil;
+  }
+}
+
 // A tool with more friction than air reaction is held by the ground from some length on; in soft clay by none.
 TEST(Advance, Grip_SoftGroundDoesNotHold) {
   const Advance soft = Case("very-soft-clay").advance(), stiff = Case("stiff-clay").advance();

@@ -42,9 +42,9 @@ struct Case {
 
 // Law of total variance over the three classes, put together from three paths at the fine step.
 TEST(GuessedGround, TotalVariance_ThreePathsByHand) {
-  const Case c("loose-sand");
+  const Case c("medium-sand");
   const GuessedPath answer = c.guessed();
-  const BorePath own = c.path(), weaker = c.path("silt"), stiffer = c.path("medium-sand");
+  const BorePath own = c.path(), weaker = c.path("loose-sand"), stiffer = c.path("dense-sand");
   ASSERT_EQ(own.ends, PathEnd::exit);
   ASSERT_EQ(weaker.ends, PathEnd::exit);
   ASSERT_EQ(stiffer.ends, PathEnd::exit);
@@ -58,6 +58,46 @@ TEST(GuessedGround, TotalVariance_ThreePathsByHand) {
   EXPECT_NEAR(answer.effects[0].shift_low_m, std::min({0.0, w.z_m - o.z_m, s.z_m - o.z_m}), 2e-4);
   EXPECT_NEAR(answer.effects[0].shift_high_m, std::max({0.0, w.z_m - o.z_m, s.z_m - o.z_m}), 2e-4);
   EXPECT_EQ(answer.chance_to_reach, 1);
+}
+
+// Not knowing must not look safe: over all classes no guess makes a band narrower than the class entered, at any point.
+TEST(GuessedGround, Bound_NeverNarrowerThanSeen) {
+  for (const SoilClass& soil : tables().soils) {
+    const Case c(soil.id.c_str());
+    const BorePath seen = c.path();
+    const GuessedPath guessed = c.guessed();
+    ASSERT_EQ(seen.points.size(), guessed.path.points.size());
+    for (std::size_t i = 0; i < seen.points.size(); ++i) {
+      EXPECT_GE(guessed.path.points[i].sd_vertical_m, seen.points[i].sd_vertical_m) << soil.id;
+      EXPECT_GE(guessed.path.points[i].sd_lateral_m, seen.points[i].sd_lateral_m) << soil.id;
+    }
+    const Ground ground(c.site, tables());
+    EXPECT_GE(StopChance(c.site, tables(), ground, seen).up_to({seen.length_m}),
+              chance_of_refusal(ground, seen) - 1e-12)
+        << soil.id;
+  }
+}
+
+// By hand: 12 m in medium sand (0.005 1/m) that may be loose (0.002) or dense (0.03), chances ½, ¼, ¼.
+TEST(StopChance, Hand_ThreeClasses) {
+  Case c("medium-sand");
+  const BorePath path = c.path();
+  const double L = path.length_m;
+  const auto chance = [&](double arc) {
+    return StopChance(c.site, tables(), Ground(c.site, tables()), path).up_to({arc});
+  };
+  const auto by_hand = [](double l) {
+    return 1 - 0.5 * std::exp(-0.005 * l) - 0.25 * std::exp(-0.002 * l) - 0.25 * std::exp(-0.03 * l);
+  };
+  EXPECT_NEAR(chance(L), by_hand(L), 1e-12);
+  EXPECT_NEAR(chance(5), by_hand(5), 1e-12);
+  EXPECT_EQ(chance(0), 0);
+  // Known: the plain integral; a typed rate is known, whatever the class.
+  c.site.strata[0].values.refusal_rate = RatePerLength{0.01};
+  EXPECT_NEAR(chance(L), 1 - std::exp(-0.01 * L), 1e-12);
+  c.site.strata[0].values.refusal_rate.reset();
+  c.site.strata[0].known.set(Known::seen);
+  EXPECT_NEAR(chance(L), chance_of_refusal(Ground(c.site, tables()), path), 1e-12);
 }
 
 TEST(GuessedGround, Limit_SeenOrBoredChangesNothing) {
@@ -96,7 +136,7 @@ TEST(GuessedGround, Loss_AClassInWhichItDaylights) {
 TEST(NeutralLine, UniformDryGround_IsTheNeutralCoverEverywhere) {
   const Case c("loose-sand", -1.5, 12);
   const Ground ground(c.site, tables());
-  const double cover = *neutral_cover(ground, c.tool, c.bore.launch);
+  const double cover = *neutral_cover(ground.stratum_soil(0), c.tool);
   const auto line = neutral_line(ground, c.tool, c.path());
   ASSERT_GE(line.size(), 10u);
   EXPECT_EQ(line.front().station_m, 0);

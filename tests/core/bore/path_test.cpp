@@ -300,12 +300,6 @@ TEST(NeutralCover, Limit_NoWeightNoNeutralCover) {
   EXPECT_FALSE(neutral_cover(for_tests::soil("firm-clay"), weightless));
 }
 
-TEST(NeutralCover, Ground_SoilAtTheLaunch) {
-  const Case c = layered();
-  const Ground ground(c.site, for_tests::tables());
-  EXPECT_EQ(neutral_cover(ground, c.used, c.bore.launch), neutral_cover(for_tests::soil("firm-clay"), c.used));
-}
-
 // Derived: ∫ rate over two soils, 4 m at 0.001 and 6 m at 0.05 1/m.
 TEST(ChanceOfRefusal, Derived_TwoSoils) {
   Case c("firm-clay", -1.5, 10);

@@ -103,6 +103,24 @@ TEST(CheckStops, UnderARoad_IsAFindingOfItsOwn) {
   EXPECT_NEAR(*finding->measured, std::exp(-0.02 * 2) - std::exp(-0.02 * 6), 1e-5);
 }
 
+// Hard clay from station 3.5 on: the set falls below the least under the lane, and that is a finding of the lane.
+TEST(CheckStops, WouldStopUnderTheRoad_NamesIt) {
+  Crossing crossing = clean_crossing();
+  Stratum hard = crossing.site.strata.front();
+  hard.id = "l2";
+  hard.soil = "hard-clay";
+  hard.top = LevelLine{{-8, 96}, {3.5, 96}, {3.6, 100}, {20, 100}};
+  crossing.site.strata.push_back(hard);
+  const Assessment answer = judged(crossing);
+  ASSERT_TRUE(answer.refusal_station_m) << listed(answer);
+  ASSERT_TRUE(*answer.refusal_station_m > 2 && *answer.refusal_station_m < 6) << *answer.refusal_station_m;
+  const Finding* finding = find(answer, "surface.would-stop", "f1");
+  ASSERT_TRUE(finding) << listed(answer);
+  EXPECT_EQ(finding->severity, Severity::caution);
+  EXPECT_NE(finding_text(*finding, UnitSystem::metric).find("Alder Lane"), std::string::npos);
+  EXPECT_FALSE(find(judged(in_soil("hard-clay")), "surface.would-stop"));  // it stops before the lane
+}
+
 TEST(CheckStops, DriveFootwayDitch_MayBeDugUp) {
   Crossing crossing = clean_crossing();
   for (const SurfaceKind kind : {SurfaceKind::drive, SurfaceKind::footway, SurfaceKind::ditch}) {
@@ -128,6 +146,22 @@ TEST(CheckGuess, Guess_WidensTheBandAndSaysByHowMuch) {
   EXPECT_EQ(guessed.verdict, Verdict::caution);
   EXPECT_LT(*guessed.cover.least_low_m, *seen.cover.least_low_m);
   EXPECT_EQ(seen.guesses.size(), 0u);
+}
+
+// A guess over the bore turns the tool as well: it is said, though the bore does not run through it.
+TEST(CheckGuess, GuessOverTheBore_IsSaidToo) {
+  Crossing crossing = clean_crossing();
+  Stratum fill = crossing.site.strata.front();
+  fill.id = "l0";
+  fill.soil = "made-ground";
+  fill.known.set(Known::guess);
+  crossing.site.strata.front().top = LevelLine{{-8, 99.3}, {20, 99.3}};
+  crossing.site.strata.insert(crossing.site.strata.begin(), fill);
+  const Assessment answer = judged(crossing);
+  ASSERT_EQ(answer.guesses.size(), 1u);
+  const Finding* finding = find(answer, "site.soil-guessed", "l0");
+  ASSERT_TRUE(finding) << listed(answer);
+  EXPECT_TRUE(finding->station_m && finding->measured);
 }
 
 TEST(CrewSetup, SameNumbersAsItsParts) {

@@ -117,5 +117,29 @@ TEST(Cover, NeutralCover_IsACaution) {
   EXPECT_FALSE(find(judged(crossing), "bore.neutral-cover")) << listed(judged(crossing));
 }
 
+// In the ground as it is: made ground over clay, launched in the clay. The line, not the soil at the launch, decides.
+TEST(Cover, NeutralCover_IsThatOfTheLine) {
+  Crossing crossing = clean_crossing();
+  Stratum fill = crossing.site.strata.front();
+  fill.id = "l0";
+  fill.soil = "made-ground";
+  crossing.site.strata.front().top = LevelLine{{-8, 99.45}, {20, 99.45}};
+  crossing.site.strata.insert(crossing.site.strata.begin(), fill);
+  crossing.bore.launch.elevation = Length{99.40};
+  const Assessment answer = judged(crossing);
+  ASSERT_TRUE(answer.neutral_cover_m && answer.neutral_station_m) << listed(answer);
+  const auto on_line = std::find_if(answer.neutral_line.begin(), answer.neutral_line.end(),
+                                    [&](const NeutralPoint& p) { return p.station_m == *answer.neutral_station_m; });
+  ASSERT_NE(on_line, answer.neutral_line.end());
+  EXPECT_EQ(on_line->cover_m, answer.neutral_cover_m);
+  const bool climbs = answer.bore.points.front().curvature_1_m > 0;
+  EXPECT_EQ(find(answer, "bore.neutral-cover") != nullptr, climbs) << listed(answer);
+  EXPECT_TRUE(climbs);
+  crossing.bore.launch.elevation = Length{98.60};
+  const Assessment deep = judged(crossing);
+  EXPECT_FALSE(find(deep, "bore.neutral-cover")) << listed(deep);
+  EXPECT_LT(deep.bore.points.front().curvature_1_m, 0);
+}
+
 }  // namespace
 }  // namespace burrow::test

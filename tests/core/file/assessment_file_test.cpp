@@ -33,7 +33,7 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
     "crossing":"Alder \"Lane\"","verdict":"incomplete",
     "bore":{"length_m":null,"ends":null,"path":[],
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
-      "neutral_cover_m":null,"neutral_line":[],"chance_of_refusal":null,"refusal_station_m":null,
+      "neutral_cover_m":null,"neutral_station_m":null,"neutral_line":[],"chance_of_refusal":null,"refusal_station_m":null,
       "advance_time_s":{"p10":null,"p50":null,"p90":null},
       "least_grip":null,"hold_until_m":null,"stops":[],"guesses":[],"calibrated_from":0},
     "cover":{"least_m":null,"least_low_m":null,"station_m":null,"required_m":null},
@@ -116,7 +116,7 @@ TEST(AssessmentFile, Advance_StandsWithThePath) {
   stopped.time = {10, 20, 40};
   a.advance.points = {going, stopped};
   a.stops = {{0, 1, AboveBore::carriageway, "f1", 0.02}};
-  a.neutral_line = {{0.5, std::nullopt}};
+  a.neutral_line = {{0.5, std::nullopt, std::nullopt}};
   const json j = written(a);
   EXPECT_EQ(j["bore"]["path"][0]["time_s"], json({{"p10", 10.0}, {"p50", 20.0}, {"p90", 40.0}}));
   EXPECT_TRUE(j["bore"]["path"][1]["time_s"]["p50"].is_null());  // from a stop on there is no time

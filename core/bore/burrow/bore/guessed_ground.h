@@ -1,6 +1,7 @@
 #pragma once
 /// How much wider the band is because nobody has seen a stratum.
 
+#include <optional>
 #include <vector>
 
 #include "burrow/bore/path.h"
@@ -27,9 +28,32 @@ struct GuessedPath {
 /// The band with the neighbouring classes of `guesses_of` in it: second moment about the mean path of the classes
 /// entered, Var = Var_0 + Σ_strata Σ_k p_k (Var_k + Δ_k² − Var_0), Δ_k the distance of the mean path in class k at the
 /// same station. Strata count as independent (first order). At a station only the classes whose path gets there count,
-/// their chances scaled to 1. Nothing changes where every stratum was seen or bored.
-/// Source: law of total variance (derived), the classes our model.   Range: as `predict_path`.
-/// Evidence: GuessedGround.*
+/// their chances scaled to 1. No stratum narrows the band: not knowing must not look safe. Nothing changes where every
+/// stratum was seen or bored. Source: law of total variance (derived), the classes our model.   Range: as
+/// `predict_path`. Evidence: GuessedGround.*
 GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path);
+
+/// Chance that something in the ground stops the tool on its way, the classes of guessed strata mixed:
+/// 1 − exp(−N) Π_strata Σ_k p_k exp(−r_k L), N = ∫ r ds over ground that is known, L the length in a guessed stratum.
+/// A stratum whose neighbours would stop the tool more rarely counts with its own class: not knowing must not look
+/// safe. A typed rate is known. The path is that of the classes entered.
+/// Source: help page Method (our model).   Evidence: StopChance.*
+class StopChance {
+ public:
+  StopChance(const Site& site, const Tables& tables, const Ground& ground, const BorePath& path);
+  [[nodiscard]] double up_to(Length arc) const;
+
+ private:
+  struct Piece {
+    double from_m, to_m;
+    double rate_1_m;                     // where it is known
+    std::optional<std::size_t> guessed;  // place in `guesses_`
+  };
+  struct Rate {
+    double chance, rate_1_m;
+  };
+  std::vector<Piece> pieces_;
+  std::vector<std::vector<Rate>> guesses_;  // own class first
+};
 
 }  // namespace burrow

@@ -16,14 +16,12 @@ namespace burrow {
 /// Source: root of dθ/ds at θ = 0, help page Method (our model).   Evidence: NeutralCover.Method_Table
 std::optional<double> neutral_cover(const Soil& soil, const Tool& tool);
 
-/// The same in the soil that the launch point lies in, taken as endless and dry.
-std::optional<double> neutral_cover(const Ground& ground, const Tool& tool, const Launch& launch);
-
 /// Level of the axis at one station at which a level tool neither climbs nor sags in the ground as it is there, with
 /// its layers and its water; empty where it climbs or sags at every cover between 0.2 and 60 D.
 struct NeutralPoint {
   double station_m = 0;
   std::optional<double> elevation_m;
+  std::optional<double> cover_m;  ///< of the crown there
   bool operator==(const NeutralPoint&) const = default;
 };
 

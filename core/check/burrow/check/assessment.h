@@ -155,7 +155,7 @@ struct Assessment {
   Verdict verdict = Verdict::incomplete;
   BorePath bore;
   Arrival arrival;
-  std::optional<double> neutral_cover_m;
+  std::optional<double> neutral_cover_m, neutral_station_m;  ///< where the bore is nearest to it, or furthest above it
   std::optional<double> chance_of_refusal, refusal_station_m;
   Quantiles advance_time_s;
   Advance advance;                         ///< without points where there is no path

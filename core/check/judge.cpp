@@ -1,0 +1,57 @@
+#include "judge.h"
+
+namespace burrow {
+
+Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m,
+                   double offset_m, double elevation_m) {
+  Finding finding;
+  finding.code = code;
+  finding.severity = severity;
+  finding.subject = std::move(subject);
+  finding.name = std::move(name);
+  finding.station_m = station_m;
+  finding.offset_m = offset_m;
+  finding.elevation_m = elevation_m;
+  finding.unit = "m";
+  return finding;
+}
+
+std::string called(const SurfaceFeature& feature) {
+  return feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
+}
+
+std::string called(const Utility& utility) {
+  return utility.name.empty() ? std::string(word_of(utility.kind)) + " " + utility.id : utility.name;
+}
+
+void WorstOfMany::take(const Utility& one, const Point3& where, double its_value, const Limit& its_limit) {
+  const double its_margin = margin_of(its_value, its_limit);
+  if (!(its_margin < 0)) return;
+  ++count;
+  if (!(its_margin < margin)) return;
+  margin = its_margin;
+  utility = &one;
+  at = where;
+  value = its_value;
+  limit = &its_limit;
+}
+
+void WorstOfMany::say(Judge& judge, std::string_view code, std::string_view unit) const {
+  if (!utility) return;
+  std::string name = called(*utility);
+  if (count > 1) name += " and " + std::to_string(count - 1) + " more";
+  Finding finding = finding_at(code, Severity::note, utility->id, std::move(name), at.x_m, at.y_m, at.z_m);
+  finding.unit = unit;
+  judge.demand(std::move(finding), value, *limit);
+}
+
+StructureAnswer& structure_answer(Assessment& answer, const SurfaceFeature& feature) {
+  for (StructureAnswer& structure : answer.structures)
+    if (structure.id == feature.id) return structure;
+  StructureAnswer& structure = answer.structures.emplace_back();
+  structure.id = feature.id;
+  structure.name = feature.name;
+  return structure;
+}
+
+}  // namespace burrow
