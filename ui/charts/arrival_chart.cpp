@@ -66,7 +66,7 @@ void ArrivalChart::dress() {
   chart()->legend()->setFont(drawing_font(fontMetrics().height() * 0.6));
 }
 
-void ArrivalChart::show_arrivals(const Trials* trials, const ExitWindow& window, const Assessment& assessment,
+void ArrivalChart::show_arrivals(const Trials* trials, const ExitWindow& window, const Assessment* assessment,
                                  UnitSystem units) {
   const double metre = 1 / charts::one_unit(Dimension::station, units);
   const auto series = chart()->series();
@@ -100,9 +100,9 @@ void ArrivalChart::show_arrivals(const Trials* trials, const ExitWindow& window,
   inside->replace(in);
   outside->replace(out);
   shown_ = static_cast<int>(in.size() + out.size());
-  const Arrival& a = assessment.arrival;
-  if (trials && assessment.bore.ends == PathEnd::exit && a.offset_m && a.sd_lateral_m && a.elevation_m &&
-      a.sd_vertical_m) {
+  const Arrival a = assessment ? assessment->arrival : Arrival();
+  const bool arrives = assessment && assessment->bore.ends == PathEnd::exit;
+  if (trials && arrives && a.offset_m && a.sd_lateral_m && a.elevation_m && a.sd_vertical_m) {
     const double y = *a.offset_m, z = *a.elevation_m, dy = ninety * *a.sd_lateral_m, dz = ninety * *a.sd_vertical_m;
     range->replace(rectangle((y + dy) * metre, (y - dy) * metre, (z - dz) * metre, (z + dz) * metre));
   } else {

@@ -12,7 +12,7 @@ constexpr std::chrono::milliseconds progress_every{40};
 
 /// One core is left to the screen.
 unsigned threads_to_use() {
-  return std::max(1U, std::thread::hardware_concurrency() - 1);
+  return std::max(2U, std::thread::hardware_concurrency()) - 1;
 }
 }  // namespace
 

@@ -68,7 +68,9 @@ std::optional<std::size_t> stop_at(const Picture& picture, const QPointF& at) {
 QString stop_text(const Crossing& crossing, const StopStretch& stretch, UnitSystem units) {
   const QString chance = number(stretch.chance, Dimension::chance, units);
   if (stretch.above == AboveBore::diggable)
-    return QObject::tr("under open ground: %1 chance that the ground stops the tool; it can be dug out").arg(chance);
+    return QObject::tr(
+               "under open ground: %1 chance that the ground stops the tool; to be dug out by hand near utilities")
+        .arg(chance);
   QString name;
   for (const SurfaceFeature& feature : crossing.site.surface)
     if (feature.id == stretch.id) name = text_of(feature.name.empty() ? word_of(feature.kind) : feature.name);

@@ -55,7 +55,7 @@ void paint_pattern(QPainter& painter, const Picture& picture, AboveBore above, c
 QString word(AboveBore above) {
   switch (above) {
     case AboveBore::diggable:
-      return QObject::tr("can be dug out");
+      return QObject::tr("open ground above");
     case AboveBore::carriageway:
       return QObject::tr("under a carriageway");
     case AboveBore::track:
@@ -114,17 +114,23 @@ void paint_stops(QPainter& painter, const Picture& picture) {
   const std::optional<double> stop = picture.assessment.refusal_station_m;
   if (!stop || f.px_x(*stop) < f.elevation.left() || f.px_x(*stop) > f.elevation.right()) return;
   const double x = f.px_x(*stop);
-  painter.setPen(QPen(theme.stop, picture.look.hair * 2.4, Qt::SolidLine, Qt::FlatCap));
+  // As the finding says: a caution until the model is calibrated.
+  const auto& findings = picture.assessment.findings;
+  const auto said =
+      std::find_if(findings.begin(), findings.end(), [](const Finding& g) { return g.code == "bore.set"; });
+  const FindingMark mark = said != findings.end() ? mark_of(*said) : FindingMark::caution;
+  const QColor colour = mark_colour(mark, theme);
+  painter.setPen(QPen(colour, picture.look.hair * 2.4, Qt::SolidLine, Qt::FlatCap));
   painter.drawLine(QPointF(x, row.top()), QPointF(x, row.bottom()));
   const double r = text * 0.6;
-  paint_finding_mark(painter, QRectF(x - r, row.center().y() - r, 2 * r, 2 * r), FindingMark::stop, theme, {});
+  paint_finding_mark(painter, QRectF(x - r, row.center().y() - r, 2 * r, 2 * r), mark, theme, {});
   if (const std::optional<PathPoint> at = path_point_at(picture.assessment, *stop)) {
     const QPointF end = f.side(at->x_m, at->z_m);
     painter.save();
     painter.setClipRect(f.elevation);
-    painter.setPen(QPen(theme.stop, picture.look.hair * 2.4, Qt::SolidLine, Qt::FlatCap));
+    painter.setPen(QPen(colour, picture.look.hair * 2.4, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(end + QPointF(0, -text), end + QPointF(0, text));
-    halo_text(painter, end + QPointF(text * 0.5, text * 1.3), QObject::tr("the tool would stop here"), theme.stop,
+    halo_text(painter, end + QPointF(text * 0.5, text * 1.3), QObject::tr("the tool would stop here"), theme.ink,
               theme.field);
     painter.restore();
   }

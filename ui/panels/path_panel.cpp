@@ -9,6 +9,7 @@
 
 #include "burrow/charts/bore_charts.h"
 #include "burrow/check/crew_setup.h"
+#include "burrow/check/in_pit.h"
 #include "burrow/pit/rescue.h"
 #include "burrow/plan/trials_text.h"
 
@@ -104,8 +105,11 @@ void PathPanel::refresh() {
   else if (answer.bore.ends == PathEnd::daylight)
     lines << tr("Comes out of the ground after %1.").arg(said(answer.bore.length_m, Dimension::length));
   if (answer.neutral_cover_m)
-    lines << tr("Neutral cover in the soil at the launch: %1. Less and the tool climbs, more and it sags.")
-                 .arg(said(*answer.neutral_cover_m, Dimension::length));
+    lines
+        << tr("Neutral cover at station %1, where the bore is closest to it: %2. Less and the tool climbs, more and it "
+              "sags.")
+               .arg(said(*answer.neutral_station_m, Dimension::station),
+                    said(*answer.neutral_cover_m, Dimension::length));
   if (answer.advance_time_s.p50)
     lines << tr("Takes %1; between %2 and %3 in eight of ten bores.")
                  .arg(said(*answer.advance_time_s.p50, Dimension::duration),
@@ -180,6 +184,14 @@ void PathPanel::show_rescue() {
     for (const SurfaceFeature& feature : crossing.site.surface)
       if (feature.id == stretch.id && !feature.name.empty()) name = qs(feature.name);
     text += QLatin1Char('\n') + tr("It would go through %1: not without its owner.").arg(name);
+  }
+  for (const Utility& utility : crossing.site.utilities) {
+    if (!enters_pit(utility, pit)) continue;
+    const QString name = qs(utility.name.empty() ? std::string(word_of(utility.kind)) : utility.name);
+    text += QLatin1Char('\n') +
+            (*utility.located.how == LocatedHow::exposed
+                 ? tr("It would lay bare %1: support it.").arg(name)
+                 : tr("It would lay bare %1, which nobody has exposed: by hand, and call its owner.").arg(name));
   }
   rescue_said_->setText(text);
   Q_EMIT rescue_changed(pit);

@@ -150,7 +150,8 @@ void TrialsPanel::refresh() {
   if (!count_->hasFocus()) count_->setText(QString::number(*wanted.count));
   if (!seed_->hasFocus()) seed_->setText(QString::number(*wanted.seed));
   const Trials* trials = desk_.trials();
-  chart_->show_arrivals(trials, desk_.setup().window, document_.assessment(), units_);
+  // Of another crossing than the one counted: the closed forms would be compared with what they do not belong to.
+  chart_->show_arrivals(trials, desk_.setup().window, desk_.current() ? &document_.assessment() : nullptr, units_);
   chart_->setVisible(trials != nullptr);
   const std::vector<TrialsLine> lines =
       trials ? trials_lines(*trials, document_.assessment(), units_) : std::vector<TrialsLine>();
@@ -161,7 +162,7 @@ void TrialsPanel::refresh() {
   for (int row = 0; row < table_->rowCount(); ++row) {
     const TrialsLine& line = lines[static_cast<std::size_t>(row)];
     int column = 0;
-    for (const std::string& text : {line.what, line.value, line.closed}) {
+    for (const std::string& text : {line.what, line.value, desk_.current() ? line.closed : std::string()}) {
       auto* item = new QTableWidgetItem(text.empty() ? QStringLiteral("–") : qs(text));
       item->setForeground(ink);
       item->setToolTip(qs(text.find("none seen") == 0 ? text + " with 95 % confidence" : text));

@@ -73,7 +73,8 @@ class ArrivalChart : public BoreChart {
 
  public:
   explicit ArrivalChart(QWidget* parent = nullptr);
-  void show_arrivals(const Trials* trials, const ExitWindow& window, const Assessment& assessment, UnitSystem units);
+  /// `assessment`: of the crossing that was counted; null where it is no longer at hand.
+  void show_arrivals(const Trials* trials, const ExitWindow& window, const Assessment* assessment, UnitSystem units);
   [[nodiscard]] int points_shown() const { return shown_; }
 
  protected:
