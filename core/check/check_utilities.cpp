@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "burrow/clearance/clearance.h"
+#include "expose_first.h"
 #include "judge.h"
 
 namespace burrow {
@@ -101,11 +102,13 @@ void check_utilities(Judge& judge) {
   const ClearanceRules rules = clearance_rules(judge.crossing, judge.tables);
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
   const std::vector<Clearance> all =
-      clearances(judge.answer.bore, judge.tool.diameter, utilities, judge.crossing.site.ground, rules, judge.tables);
+      clearances(judge.answer.bore, judge.tool.diameter, utilities, judge.crossing.site.ground, rules, judge.tables,
+                 judge.crossing.site.test_holes);
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Clearance& c = all[i];
     judge.answer.utilities.push_back(answer_of(c));
     ask_for_missing(judge, c);
+    check_holes(judge, c, name_of(c));
     if (c.separation_m) {
       const Severity severity = hurts(c) ? Severity::stop : Severity::caution;
       Finding gap = at(c, "utility.separation", severity, "m");
@@ -134,6 +137,8 @@ void check_utilities(Judge& judge) {
       judge.show(std::move(working));
     }
   }
+  rank_holes(judge, all);
+  check_any_contact(judge, all);
 }
 
 }  // namespace burrow

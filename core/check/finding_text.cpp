@@ -61,6 +61,37 @@ const Row rows[] = {
     {"utility.expose",
      [](const Say& s) { return fmt::format("{} lies within the band and nobody has exposed it", s.f.name); },
      "Expose it before the tool passes."},
+    {"utility.hole-without-level",
+     [](const Say& s) { return fmt::format("a test hole at {} is not used: no level was measured in it", s.f.name); },
+     "Measure the level in the hole and enter it, or remove the hole."},
+    {"utility.hole-without-diameter",
+     [](const Say& s) {
+       return fmt::format(
+           "a test hole at {} is not used: its level is not that of the centre, and no diameter is entered", s.f.name);
+     },
+     "Enter the outside diameter, or the level of the centre."},
+    {"utility.hole-without-error",
+     [](const Say& s) {
+       return fmt::format("a test hole at {} is not used: how well the utility was located is not entered", s.f.name);
+     },
+     "Enter the standard deviations of its record, or pick how it was located."},
+    {"utility.hole-off-record",
+     [](const Say& s) {
+       return fmt::format("a test hole found {} {} from its record, up to {} is to be expected", s.f.name,
+                          s.measured(Dimension::length), s.limit(Dimension::length));
+     },
+     "Make sure that it is the same utility; correct its line or how well it was located."},
+    {"utility.holes-disagree",
+     [](const Say& s) {
+       return fmt::format("two test holes at {} differ by {}, up to {} is to be expected", s.f.name,
+                          s.measured(Dimension::length), s.limit(Dimension::length));
+     },
+     "Make sure that both found the same utility; measure again, or dig between them."},
+    {"site.unknown-service",
+     [](const Say& s) {
+       return fmt::format("chance of meeting a service that nobody drew: {}", s.measured(Dimension::chance));
+     },
+     "Have the line swept again, and survey sewers by camera before and after."},
     {"utility.movement",
      [](const Say& s) {
        return fmt::format("the ground at {} moves {}, {} at most", s.f.name, s.measured(Dimension::small_length),

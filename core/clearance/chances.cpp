@@ -14,10 +14,10 @@ LocationSpread location_seen(const Station& station, const LocationError& error,
   return {station.seen({error.lateral_m * e.x, error.lateral_m * e.y, 0}), station.seen({0, 0, error.vertical_m})};
 }
 
-Chances chances_of(const Pair& pair, const Station& station, Stadium stadium, const Vector& across_line,
-                   double along_bore_m, double known_worst = 0) {
+Chances chances_of(const Pair& pair, const Station& station, Stadium stadium, const LocationError& error,
+                   const Vector& across_line, double along_bore_m, double known_worst = 0) {
   const ViewSpread bore = station.spread();
-  const LocationSpread location = location_seen(station, pair.error, across_line);
+  const LocationSpread location = location_seen(station, error, across_line);
   const ViewSpread total = total_spread(bore, location);
   // Off the end of the bore only a part of the radius is left in the view.
   const auto left_of = [&](double radius) {
@@ -38,7 +38,7 @@ Chances chances_of(const Pair& pair, const Station& station, Stadium stadium, co
 /// nearest segment: up to where it turns back, ends, loses its depth or leaves the length of the bore.
 double arm(const Pair& pair, const Station& station, const Approach& near, std::size_t segment, bool forward,
            const ViewVector& view_direction) {
-  const auto& path = pair.utility.path;
+  const auto& path = pair.line;
   const double first = pair.axis.points().front().x_m, last = pair.axis.points().back().x_m;
   const Point3 start = known_point(near.on_utility);
   Point3 here = start;
@@ -64,7 +64,7 @@ double arm(const Pair& pair, const Station& station, const Approach& near, std::
 
 /// The stadium of the stretch around one segment at the nearest place.
 Chances at_nearest(const Pair& pair, const Station& station, const Approach& near, std::size_t segment) {
-  const auto& path = pair.utility.path;
+  const auto& path = pair.line;
   const Point3 on = known_point(near.on_utility);
   const Vector gap = on - station.at;
   const ViewVector centre = station.seen(gap);
@@ -80,13 +80,14 @@ Chances at_nearest(const Pair& pair, const Station& station, const Approach& nea
     stadium.from = {centre.across_m - behind * d.across_m, centre.up_m - behind * d.up_m};
     stadium.to = {centre.across_m + ahead * d.across_m, centre.up_m + ahead * d.up_m};
   }
-  return chances_of(pair, station, stadium, across(line), dot(gap, station.forward));
+  const LocationError error = pair.error_at(near.utility_segment, near.on_utility_share);
+  return chances_of(pair, station, stadium, error, across(line), dot(gap, station.forward));
 }
 
 }  // namespace
 
 Chances at_nearest(const Pair& pair, const Station& station, const Approach& near) {
-  const auto& path = pair.utility.path;
+  const auto& path = pair.line;
   Chances chances = at_nearest(pair, station, near, near.utility_segment);
   std::optional<std::size_t> other;
   if (near.on_utility_share == 0 && near.utility_segment > 0) other = near.utility_segment - 1;
@@ -97,7 +98,7 @@ Chances at_nearest(const Pair& pair, const Station& station, const Approach& nea
 }
 
 RunSection worst_section(const Pair& pair) {
-  const auto& path = pair.utility.path;
+  const auto& path = pair.line;
   const double first = pair.axis.points().front().x_m, last = pair.axis.points().back().x_m;
   RunSection worst;
   double fewest_sd = std::numeric_limits<double>::infinity();
@@ -121,7 +122,8 @@ RunSection worst_section(const Pair& pair) {
       const Station station = station_at(pair.path, pair.axis, x);
       const Vector gap = on - station.at;
       const Vector n = unit(gap, station.up);
-      const double s = std::sqrt(station.variance_along(n) + pair.error.variance_along(n, e));
+      const LocationError error = pair.error_at(i, t);
+      const double s = std::sqrt(station.variance_along(n) + error.variance_along(n, e));
       const double clear = length(gap) - pair.radius_m;
       worst.gap_low_m = std::min(worst.gap_low_m, clear - band_90_sd * s);
       const double sds = clear / std::max(s, 1e-9);
@@ -131,6 +133,7 @@ RunSection worst_section(const Pair& pair) {
       worst.station = station;
       worst.gap = gap;
       worst.across_line = e;
+      worst.error = error;
     }
   }
   return worst;
@@ -138,7 +141,7 @@ RunSection worst_section(const Pair& pair) {
 
 Chances at_section(const Pair& pair, const RunSection& section, double known_worst) {
   const ViewVector centre = section.station.seen(section.gap);
-  return chances_of(pair, section.station, {centre, centre, 0}, section.across_line, 0, known_worst);
+  return chances_of(pair, section.station, {centre, centre, 0}, section.error, section.across_line, 0, known_worst);
 }
 
 }  // namespace burrow::clearance

@@ -3,8 +3,9 @@
 
 #include <algorithm>
 #include <limits>
+#include <vector>
 
-#include "burrow/crossing/site.h"
+#include "burrow/clearance/test_holes.h"
 #include "station.h"
 
 namespace burrow::clearance {
@@ -18,12 +19,21 @@ struct LocationError {
 };
 
 struct Pair {
-  const Utility& utility;
+  const std::vector<PathVertex>& line;  ///< of the utility
   const BorePath& path;
   const BoreAxis& axis;
-  LocationError error;
+  LocationError error;                      ///< as recorded
+  const std::vector<PinnedVertex>& pinned;  ///< of the same vertices; empty: the error is the same everywhere
   double radius_m;
   double encroachment_radius_m;
+
+  [[nodiscard]] LocationError error_at(std::size_t segment, double share) const {
+    if (pinned.empty()) return error;
+    const PinnedVertex& a = pinned[segment];
+    const PinnedVertex& b = pinned[std::min(segment + 1, pinned.size() - 1)];
+    return {a.lateral_sd_m + share * (b.lateral_sd_m - a.lateral_sd_m),
+            a.vertical_sd_m + share * (b.vertical_sd_m - a.vertical_sd_m)};
+  }
 };
 
 inline Point3 known_point(const PathVertex& v) {
@@ -46,6 +56,7 @@ struct RunSection {
   double gap_low_m = std::numeric_limits<double>::infinity();
   Station station;
   Vector gap, across_line;
+  LocationError error;
 };
 RunSection worst_section(const Pair& pair);
 

@@ -13,13 +13,14 @@ namespace {
 using namespace clearance;
 
 constexpr double bound_below_rad = 20 * pi / 180;
+constexpr double exposed_within_m = 0.5;  // of the crossing, along the utility: what a hole of that size shows
 
 /// All of the line crosses at 45° or more: the distance then grows faster along it than any spread, and the circle of
 /// an end section lies inside the stadium at the nearest place.
-bool steep_everywhere(const Utility& utility) {
-  for (std::size_t i = 1; i < utility.path.size(); ++i) {
-    const PathVertex& a = utility.path[i - 1];
-    const PathVertex& b = utility.path[i];
+bool steep_everywhere(const std::vector<PathVertex>& line) {
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const PathVertex& a = line[i - 1];
+    const PathVertex& b = line[i];
     const double rise = a.z_m && b.z_m ? *b.z_m - *a.z_m : 0;
     if (std::abs(b.x_m - a.x_m) > std::hypot(b.y_m - a.y_m, rise)) return false;
   }
@@ -34,7 +35,7 @@ void add_chances(Clearance& c, const Pair& pair, const Station& station, const A
     chances = at_nearest(pair, station, near);
     const RunSection run = worst_section(pair);
     if (run.found) c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
-    if (run.found && !steep_everywhere(pair.utility)) {
+    if (run.found && !steep_everywhere(pair.line)) {
       const Chances beside = at_section(pair, run, chances.worst);
       c.bound = c.bound || beside.contact > chances.contact;
       chances = larger(chances, beside);
@@ -45,6 +46,10 @@ void add_chances(Clearance& c, const Pair& pair, const Station& station, const A
   c.encroachment_chance = chances.encroachment;
 }
 
+double own_rule(const Utility& utility) {
+  return utility.required_clearance ? utility.required_clearance->m : 0;
+}
+
 double rule_for(const Clearance& c, const Utility& utility, const ClearanceRules& rules) {
   double rule = c.unexposed ? rules.traced.m : rules.exposed.m;
   if (c.unexposed && c.dangerous) {
@@ -52,19 +57,18 @@ double rule_for(const Clearance& c, const Utility& utility, const ClearanceRules
     if (c.kind == UtilityKind::power && rules.unexposed_power) rule = rules.unexposed_power->m;
     if (c.kind == UtilityKind::steam && rules.unexposed_steam) rule = rules.unexposed_steam->m;
   }
-  return std::max(rule, utility.required_clearance ? utility.required_clearance->m : 0);
+  return std::max(rule, own_rule(utility));
 }
 
 /// Common normal of the two lines where they meet: square to both, or upright where they run together.
-Vector common_normal(const Station& station, const Utility& utility, std::size_t segment) {
-  if (segment + 1 >= utility.path.size()) return station.up;
-  const Vector line = known_point(utility.path[segment + 1]) - known_point(utility.path[segment]);
-  return unit(cross(station.forward, line), station.up);
+Vector common_normal(const Station& station, const std::vector<PathVertex>& line, std::size_t segment) {
+  if (segment + 1 >= line.size()) return station.up;
+  return unit(cross(station.forward, known_point(line[segment + 1]) - known_point(line[segment])), station.up);
 }
 
-Vector line_across(const Utility& utility, std::size_t segment) {
-  if (segment + 1 >= utility.path.size()) return {0, 1, 0};
-  return across(known_point(utility.path[segment + 1]) - known_point(utility.path[segment]));
+Vector line_across(const std::vector<PathVertex>& line, std::size_t segment) {
+  if (segment + 1 >= line.size()) return {0, 1, 0};
+  return across(known_point(line[segment + 1]) - known_point(line[segment]));
 }
 
 /// What plan alone can tell: whether the band passes over or under it.
@@ -77,9 +81,10 @@ void answer_in_plan(Clearance& c, const Approach& near, const Station& station, 
 void answer_in_space(Clearance& c, const Approach& near, const Station& station, const Pair& pair) {
   const std::size_t segment = near.utility_segment;
   const Vector gap = known_point(near.on_utility) - station.at;
-  const Vector n = near.distance_m > 1e-9 ? unit(gap, station.up) : common_normal(station, pair.utility, segment);
+  const Vector n = near.distance_m > 1e-9 ? unit(gap, station.up) : common_normal(station, pair.line, segment);
   const double bore = station.variance_along(n);
-  const double place = pair.error.variance_along(n, line_across(pair.utility, segment));
+  const LocationError error = pair.error_at(segment, near.on_utility_share);
+  const double place = error.variance_along(n, line_across(pair.line, segment));
   const double s = std::sqrt(bore + place);
   c.elevation_m = *near.on_utility.z_m;
   c.on_bore = near.on_bore;
@@ -88,6 +93,7 @@ void answer_in_space(Clearance& c, const Approach& near, const Station& station,
   c.bore_sd_m = std::sqrt(bore);
   c.utility_sd_m = std::sqrt(place);
   c.spread_m = s;
+  c.vertical_sd_m = error.vertical_m;
   c.separation_m = near.distance_m - c.contact_radius_m;
   c.gap_low_m = *c.separation_m - band_90_sd * s;
   c.required_m = c.required_fixed_m + (c.unexposed && c.dangerous ? band_90_sd * s : 0);
@@ -103,6 +109,33 @@ double greatest_sd(const BorePath& path) {
 /// Depth below ground at the utility; an unknown elevation leaves only the absolute part of a preset.
 double depth_at(const LevelLine& ground, const PathVertex& place) {
   return ground.empty() || !place.z_m ? 0 : std::max(elevation_at(ground, place.x_m) - *place.z_m, 0.0);
+}
+
+bool has_hole(const Utility& utility, const std::vector<TestHole>& holes) {
+  return std::any_of(holes.begin(), holes.end(), [&](const TestHole& hole) { return hole.utility == utility.id; });
+}
+
+/// The greatest depth that its holes found.
+double depth_found(const Utility& utility, const std::vector<TestHole>& holes, const LevelLine& ground) {
+  double depth = 0;
+  for (const TestHole& hole : holes)
+    if (hole.utility == utility.id)
+      depth = std::max(depth, depth_at(ground, {hole.station.m, hole.offset.m, centre_of(hole, utility)}));
+  return depth;
+}
+
+/// Whether a hole lies where the bore crosses. Beside a run of the utility one hole shows little of it.
+bool shown_by_hole(const Approach& near, const PinnedLine& pinned, const std::vector<PathVertex>& record) {
+  if (near.depth_unknown || !near.angle_rad || *near.angle_rad < bound_below_rad) return false;
+  const double place = along_in_plan(record, near.on_utility);
+  return std::any_of(pinned.holes_along_m.begin(), pinned.holes_along_m.end(),
+                     [&](double hole) { return std::abs(hole - place) <= exposed_within_m; });
+}
+
+double greatest_error(const Pair& pair) {
+  double greatest = std::max(pair.error.lateral_m, pair.error.vertical_m);
+  for (const PinnedVertex& v : pair.pinned) greatest = std::max({greatest, v.lateral_sd_m, v.vertical_sd_m});
+  return greatest;
 }
 
 }  // namespace
@@ -125,11 +158,13 @@ LocationSd location_sd(const Located& located, const Tables& tables, double dept
 }
 
 std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, const std::vector<Utility>& utilities,
-                                  const LevelLine& ground, const ClearanceRules& rules, const Tables& tables) {
+                                  const LevelLine& ground, const ClearanceRules& rules, const Tables& tables,
+                                  const std::vector<TestHole>& holes) {
   const BoreAxis axis(path);
   const double bore_sd_m = greatest_sd(path);
   std::vector<Clearance> answers;
   answers.reserve(utilities.size());
+  std::vector<PathVertex> moved;
   for (const Utility& utility : utilities) {
     Clearance& c = answers.emplace_back();
     c.id = utility.id;
@@ -141,11 +176,26 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
     c.unexposed = c.how != LocatedHow::exposed;
     c.no_diameter = !utility.outside_diameter;
     c.contact_radius_m = bore_diameter.m / 2 + (utility.outside_diameter ? utility.outside_diameter->m / 2 : 0);
-    c.required_fixed_m = rule_for(c, utility, rules);
 
-    const std::optional<Approach> near = axis.nearest_to(utility.path);
-    const LocationSd sd = location_sd(utility.located, tables, near ? depth_at(ground, near->on_utility) : 0);
+    std::optional<Approach> near = axis.nearest_to(utility.path);
+    const bool holed = near && has_hole(utility, holes);
+    const double depth = !near ? 0
+                               : std::max(depth_at(ground, near->on_utility),
+                                          holed && !near->on_utility.z_m ? depth_found(utility, holes, ground) : 0);
+    const LocationSd sd = location_sd(utility.located, tables, depth);
     c.no_sd = !sd.lateral_m || !sd.vertical_m;
+    const std::vector<PathVertex>* line = &utility.path;
+    if (holed) c.pinned = pinned_line(utility, sd, holes);
+    if (!c.pinned.line.empty()) {
+      moved.clear();
+      for (const PinnedVertex& v : c.pinned.line) moved.push_back(v.at);
+      line = &moved;
+      near = axis.nearest_to(moved);
+      c.hole_at_bore = shown_by_hole(*near, c.pinned, utility.path);
+      c.unexposed = c.unexposed && !c.hole_at_bore;
+    }
+    c.required_fixed_m = rule_for(c, utility, rules);
+    c.required_exposed_m = std::max(rules.exposed.m, own_rule(utility));
     if (!near) {
       c.depth_unknown_at_bore = utility.path.empty();
       continue;
@@ -154,14 +204,15 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
     c.offset_m = near->on_utility.y_m;
     c.angle_rad = near->angle_rad;
     const LocationError error{sd.lateral_m.value_or(0), sd.vertical_m.value_or(0)};
+    const Pair pair{
+        *line, path, axis, error, c.pinned.line, c.contact_radius_m, c.contact_radius_m + c.required_fixed_m};
     const Station station = station_on(path, axis, near->bore_segment, near->on_bore_share);
     if (near->depth_unknown) {
-      answer_in_plan(c, *near, station, error);
+      answer_in_plan(c, *near, station, pair.error_at(near->utility_segment, near->on_utility_share));
       continue;
     }
-    const Pair pair{utility, path, axis, error, c.contact_radius_m, c.contact_radius_m + c.required_fixed_m};
     answer_in_space(c, *near, station, pair);
-    add_chances(c, pair, station, *near, std::hypot(bore_sd_m, std::max(error.lateral_m, error.vertical_m)));
+    add_chances(c, pair, station, *near, std::hypot(bore_sd_m, greatest_error(pair)));
   }
   return answers;
 }

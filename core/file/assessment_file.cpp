@@ -174,7 +174,12 @@ Json json_of(const UtilityAnswer& u) {
                  {"vibration_m_s", number(u.vibration_m_s)},
                  {"expose", Json(u.expose)},
                  {"expose_rank", number(u.expose_rank)},
-                 {"chance_after_hole", number(u.chance_after_hole)}});
+                 {"chance_to_go_on", number(u.chance_to_go_on)},
+                 {"chance_after_hole", number(u.chance_after_hole)},
+                 {"hole_station_m", number(u.hole_station_m)},
+                 {"hole_offset_m", number(u.hole_offset_m)},
+                 {"hole_depth_low_m", number(u.hole_depth_low_m)},
+                 {"hole_depth_high_m", number(u.hole_depth_high_m)}});
 }
 
 Json json_of(const SurfaceAnswer& s) {
@@ -296,6 +301,8 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
       {"bore", bore_of(assessment, crossing)},
       {"cover", json_of(assessment.cover)},
       {"utilities", json_list(assessment.utilities)},
+      {"services", object({{"contact_chance_any", number(assessment.contact_chance_any)},
+                           {"chance_unknown_service", number(assessment.chance_unknown_service)}})},
       {"surface", json_of(assessment.surface)},
       {"structures", json_list(assessment.structures)},
       {"pits", object({{"launch", json_of(assessment.launch_pit)}, {"exit", json_of(assessment.exit_pit)}})},

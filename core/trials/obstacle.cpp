@@ -2,31 +2,15 @@
 
 #include <algorithm>
 
+#include "burrow/clearance/mitre.h"
 #include "burrow/clearance/separation.h"
 
 namespace burrow::trials {
 
 namespace {
 
-struct Normal {
-  double x = 0, y = 0;
-};
-
-/// Level, across a stretch, positive left; none for an upright one.
-Normal across(const PathVertex& from, const PathVertex& to) {
-  const double dx = to.x_m - from.x_m, dy = to.y_m - from.y_m, length = std::hypot(dx, dy);
-  return length > 1e-9 ? Normal{-dy / length, dx / length} : Normal{};
-}
-
-/// What moves the joint of two stretches when both are moved across by one metre; a sharp bend not more than 2 m.
-Normal mitre(const Normal& a, const Normal& b) {
-  const double along = a.x * b.x + a.y * b.y;
-  const double scale = 1 / std::max(1 + along, 0.5);
-  return {(a.x + b.x) * scale, (a.y + b.y) * scale};
-}
-
-Point3 moved(const Point3& p, double normal_x, double normal_y, const Obstacle::Shift& shift) {
-  return {p.x_m + shift.lateral_m * normal_x, p.y_m + shift.lateral_m * normal_y, p.z_m + shift.up_m};
+Point3 moved(const Point3& p, double normal_x, double normal_y, double up_share, const Obstacle::Shift& shift) {
+  return {p.x_m + shift.lateral_m * normal_x, p.y_m + shift.lateral_m * normal_y, p.z_m + shift.up_m * up_share};
 }
 
 struct Radii {
@@ -104,17 +88,35 @@ Obstacle::Obstacle(const Utility& utility, const Clearance& clearance, const Sit
   lateral_sd_m_ = sd.lateral_m.value_or(0);
   vertical_sd_m_ = sd.vertical_m.value_or(0);
 
-  const auto& path = utility.path;
+  // Pinned by test holes: the error is smaller near them; what is drawn is the greatest, of which each place has a
+  // share.
+  const std::vector<PinnedVertex>& pinned = clearance.pinned.line;
+  std::vector<PathVertex> moved_line;
+  for (const PinnedVertex& v : pinned) {
+    moved_line.push_back(v.at);
+    lateral_sd_m_ = std::max(lateral_sd_m_, v.lateral_sd_m);
+    vertical_sd_m_ = std::max(vertical_sd_m_, v.vertical_sd_m);
+  }
+  const auto share = [](double here, double greatest) { return greatest > 0 ? here / greatest : 1; };
+  const auto lateral_share = [&](std::size_t i) {
+    return pinned.empty() ? 1 : share(pinned[i].lateral_sd_m, lateral_sd_m_);
+  };
+  const auto up_share = [&](std::size_t i) {
+    return pinned.empty() ? 1 : share(pinned[i].vertical_sd_m, vertical_sd_m_);
+  };
+  const auto& path = pinned.empty() ? utility.path : moved_line;
   const double reach = encroachment_radius_m_ + widest_m + 6 * std::hypot(lateral_sd_m_, vertical_sd_m_);
   depth_unknown_ = path.empty() || clearance.depth_unknown_at_bore;
   const auto point = [&](std::size_t i) { return Point3{path[i].x_m, path[i].y_m, *path[i].z_m}; };
   const auto add = [&](std::size_t i, std::size_t j) {
-    const Normal here = across(path[i], path[j]);
-    const Normal before = i > 0 && j > i ? across(path[i - 1], path[i]) : here;
-    const Normal after = j + 1 < path.size() && j > i ? across(path[j], path[j + 1]) : here;
-    const Normal at_from = mitre(before, here), at_to = mitre(here, after);
+    const LevelNormal here = level_normal(path[i], path[j]);
+    const LevelNormal before = i > 0 && j > i ? level_normal(path[i - 1], path[i]) : here;
+    const LevelNormal after = j + 1 < path.size() && j > i ? level_normal(path[j], path[j + 1]) : here;
+    const LevelNormal at_from = mitre(before, here), at_to = mitre(here, after);
+    const double from_share = lateral_share(i), to_share = lateral_share(j);
     if (mean.ends == PathEnd::exit && distance_from(mean, point(i), point(j)) > reach) return;
-    stretches_.push_back({point(i), point(j), at_from.x, at_from.y, at_to.x, at_to.y});
+    stretches_.push_back({point(i), point(j), from_share * at_from.x, from_share * at_from.y, to_share * at_to.x,
+                          to_share * at_to.y, up_share(i), up_share(j)});
   };
   if (path.size() == 1 && path[0].z_m) add(0, 0);
   for (std::size_t i = 0; i + 1 < path.size(); ++i)
@@ -124,7 +126,7 @@ Obstacle::Obstacle(const Utility& utility, const Clearance& clearance, const Sit
 Obstacle::Met Obstacle::meet(const Flight& flight, std::size_t lane, const Shift& shift, double step) const {
   Met met;
   for (const Stretch& s : stretches_) {
-    const Line line(moved(s.from, s.from_x, s.from_y, shift), moved(s.to, s.to_x, s.to_y, shift));
+    const Line line(moved(s.from, s.from_x, s.from_y, s.from_up, shift), moved(s.to, s.to_x, s.to_y, s.to_up, shift));
     const std::size_t end = met.contact ? *met.contact : flight.points(lane) - 1;
     follow(flight, lane, line, {encroachment_radius_m_, contact_radius_m_}, step, end, met);
   }

@@ -12,7 +12,7 @@
 namespace burrow::trials {
 
 /// The axis of a utility with what moves it. A location error shifts the whole line: across by `lateral_sd_m` (joints
-/// are mitred), up by `vertical_sd_m`.
+/// are mitred), up by `vertical_sd_m`; near test holes by as much less as the error is smaller there.
 class Obstacle {
  public:
   /// `clearance` is the closed form's answer for the same utility; stretches without elevation are left out, and so
@@ -41,6 +41,7 @@ class Obstacle {
   struct Stretch {
     Point3 from, to;
     double from_x = 0, from_y = 0, to_x = 0, to_y = 0;  ///< mitred normals, by which one metre across moves the ends
+    double from_up = 1, to_up = 1;                      ///< the same for one metre up
   };
   std::vector<Stretch> stretches_;
   double lateral_sd_m_ = 0, vertical_sd_m_ = 0;

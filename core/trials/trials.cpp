@@ -230,8 +230,8 @@ Trials run_trials(const Crossing& crossing, const Tables& tables, const TrialsSe
   for (auto& terrain : terrains) run.terrains.push_back(std::move(*terrain));
 
   const BorePath mean = predict_path(Ground(crossing.site, tables), tool, bore);
-  const auto clearances =
-      burrow::clearances(mean, tool.diameter, crossing.site.utilities, crossing.site.ground, setup.rules, tables);
+  const auto clearances = burrow::clearances(mean, tool.diameter, crossing.site.utilities, crossing.site.ground,
+                                             setup.rules, tables, crossing.site.test_holes);
   for (std::size_t u = 0; u < clearances.size(); ++u)
     run.obstacles.emplace_back(crossing.site.utilities[u], clearances[u], crossing.site, tables, mean,
                                *std::max_element(widest.begin(), widest.end()));

@@ -24,6 +24,20 @@ double vibration_again(const Working& w) {
   return std::max(percussive, 0.0254 * 0.65 * std::pow(25 / feet, input(w, "n")) * std::sqrt(foot_pounds / 36000));
 }
 
+/// By adding up small steps of what may be found, one after the other; no quadrature rule, no search.
+double after_hole_again(const Working& w) {
+  const double u2 = input(w, "s_u") * input(w, "s_u"), h2 = input(w, "s_h") * input(w, "s_h");
+  const double tau = u2 / std::sqrt(u2 + h2), then = std::sqrt(std::pow(input(w, "s_bore"), 2) + u2 * h2 / (u2 + h2));
+  const double step = tau / 4000;
+  double sum = 0;
+  for (int i = -36000; i <= 36000; ++i) {
+    const double m = input(w, "δ") + i * step, p = crossing_chance(m, input(w, "R"), then);
+    if (std::abs(m) - input(w, "R") < input(w, "g") || p > input(w, "P_stop")) continue;
+    sum += p * std::exp(-0.5 * std::pow(i * step / tau, 2)) * step / (tau * std::sqrt(2 * pi));
+  }
+  return sum;
+}
+
 /// The formulas as a person would work them out from the inputs listed.
 const std::map<std::string, Again, std::less<>>& formulas() {
   static const std::map<std::string, Again, std::less<>> all{
@@ -76,6 +90,15 @@ const std::map<std::string, Again, std::less<>>& formulas() {
       {"surface.heave",
        [](const Working& w) { return input(w, "f_v") * input(w, "a") * input(w, "a") / input(w, "h"); }},
       {"pit.depth", [](const Working& w) { return input(w, "z_ground") - input(w, "z_floor"); }},
+      {"utility.after-hole", after_hole_again},
+      {"utility.contact-any",
+       [](const Working& w) {
+         double none = 1;
+         for (const WorkingInput& i : w.inputs) none *= 1 - i.value;
+         return 1 - none;
+       }},
+      {"site.unknown-service",
+       [](const Working& w) { return 1 - std::exp(-input(w, "λ") * input(w, "L") * input(w, "D")); }},
       {"utility.separation", [](const Working& w) { return input(w, "δ") - input(w, "R"); }},
       {"utility.gap-low",
        [](const Working& w) {
@@ -108,6 +131,7 @@ Crossing busy_crossing() {
   siding.rule = "track-cover-66in-pit-25ft";
   crossing.site.surface.push_back(siding);
   crossing.site.surface.push_back(house(4));
+  crossing.site.utility_search.unknown_rate.set(RatePerArea{0.01});
   return crossing;
 }
 

@@ -87,11 +87,30 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
   EXPECT_TRUE(j["bore"]["path"][0]["set_m"].is_null());                 // nothing is known about its advance
   EXPECT_DOUBLE_EQ(j["bore"]["path"][0]["grade"].get<double>(), 0.25);  // rise over run, not an angle
   EXPECT_EQ(j["bore"]["arrival"]["offset_m"], 0.5);
-  EXPECT_EQ(keys(j["utilities"][0]),
-            (std::vector<std::string>{"angle_rad", "by", "chance_after_hole", "contact_chance", "contact_chance_worst",
-                                      "elevation_m", "encroachment_chance", "expose", "expose_rank", "gap_low_m",
-                                      "ground_movement_m", "id", "name", "offset_m", "required_m", "separation_m",
-                                      "station_m", "strain", "vibration_m_s"}));
+  EXPECT_EQ(keys(j["utilities"][0]), (std::vector<std::string>{"angle_rad",
+                                                               "by",
+                                                               "chance_after_hole",
+                                                               "chance_to_go_on",
+                                                               "contact_chance",
+                                                               "contact_chance_worst",
+                                                               "elevation_m",
+                                                               "encroachment_chance",
+                                                               "expose",
+                                                               "expose_rank",
+                                                               "gap_low_m",
+                                                               "ground_movement_m",
+                                                               "hole_depth_high_m",
+                                                               "hole_depth_low_m",
+                                                               "hole_offset_m",
+                                                               "hole_station_m",
+                                                               "id",
+                                                               "name",
+                                                               "offset_m",
+                                                               "required_m",
+                                                               "separation_m",
+                                                               "station_m",
+                                                               "strain",
+                                                               "vibration_m_s"}));
   EXPECT_EQ(j["utilities"][0]["by"], "bound");
   EXPECT_EQ(keys(j["structures"][0]),
             (std::vector<std::string>{"distance_m", "id", "name", "spread_gap_m", "spread_gap_wanted_m", "station_m",

@@ -62,7 +62,11 @@ struct UtilityAnswer {
   std::optional<double> strain;             ///< if it follows the ground; bending alone where joints take the stretch
   std::optional<double> vibration_m_s;      ///< the greater of the two forms
   bool expose = false;
-  std::optional<double> expose_rank, chance_after_hole;
+  /// Of those worth exposing: 1 is the first. What a test hole where the bore passes would buy: the chance that the
+  /// crew goes on with this layout after it, and that they go on and yet touch it.
+  std::optional<double> expose_rank, chance_to_go_on, chance_after_hole;
+  std::optional<double> hole_station_m, hole_offset_m;        ///< where to dig
+  std::optional<double> hole_depth_low_m, hole_depth_high_m;  ///< of its crown below ground, nine in ten between
   /// Nearest points on the two axes, for the drawing.
   std::optional<Point3> on_bore, on_utility;
   bool operator==(const UtilityAnswer&) const = default;
@@ -165,6 +169,8 @@ struct Assessment {
   std::vector<NeutralPoint> neutral_line;  ///< along the bore, for the drawing
   CoverAnswer cover;
   std::vector<UtilityAnswer> utilities;
+  std::optional<double> contact_chance_any;      ///< of touching any of them; empty: one is not known
+  std::optional<double> chance_unknown_service;  ///< of meeting one that nobody drew, apart from it
   SurfaceAnswer surface;
   std::vector<HeavePoint> heave;  ///< along the bore, for the drawing
   std::vector<RuleZone> zones;    ///< of the owners' rules, for the drawing

@@ -8,6 +8,7 @@
 #include "burrow/base/geometry.h"
 #include "burrow/base/working.h"
 #include "burrow/bore/path.h"
+#include "burrow/clearance/test_holes.h"
 #include "burrow/crossing/site.h"
 #include "burrow/crossing/tables.h"
 
@@ -20,11 +21,6 @@ struct ClearanceRules {
   Length traced;
   Length unexposed_dangerous;
   std::optional<Length> unexposed_power{}, unexposed_steam{};  ///< where they differ from it
-};
-
-/// One standard deviation of a utility's place; empty: not known.
-struct LocationSd {
-  std::optional<double> lateral_m, vertical_m;
 };
 
 /// Typed values win; what they leave open comes from the locating preset: the stated ± taken as one standard
@@ -45,11 +41,13 @@ struct Clearance {
   bool no_diameter = false;            ///< computed with a utility radius of 0
   bool no_sd = false;                  ///< computed with a location error of 0
   bool crossed_by_band = false;        ///< |δ| < R + 2.576 s: the 99 % band reaches it
+  bool hole_at_bore = false;           ///< a test hole shows it where the bore crosses: it counts as exposed there
 
   std::optional<double> axis_distance_m;          ///< δ, axis to axis
   double contact_radius_m = 0;                    ///< R, bore radius + utility radius
   std::optional<double> bore_sd_m, utility_sd_m;  ///< along the common normal
   std::optional<double> spread_m;                 ///< s, both together
+  std::optional<double> vertical_sd_m;            ///< of the utility there
 
   std::optional<double> separation_m;  ///< δ − R: clear gap outside to outside, negative when they overlap
   std::optional<double> gap_low_m;     ///< δ − R − 1.645 s, least along the run
@@ -57,11 +55,13 @@ struct Clearance {
   std::optional<double> angle_rad;                         ///< between the lines, π/2 for a square crossing
   std::optional<double> required_m;                        ///< all of what is asked for
   double required_fixed_m = 0;                             ///< the same without 1.645 s
+  double required_exposed_m = 0;                           ///< if it were exposed
 
   std::optional<double> contact_chance, contact_chance_worst;
   std::optional<double> encroachment_chance;  ///< of coming nearer than `required_fixed_m`
   bool bound = false;                         ///< the chances are lower bounds: run the trials
   std::optional<Point3> on_bore, on_utility;
+  PinnedLine pinned;  ///< by its test holes; all of the above follows this line
   bool operator==(const Clearance&) const = default;
 };
 
@@ -72,10 +72,12 @@ struct Clearance {
 /// (circle) is tried at every metre or so and the largest counts, which keeps one formula from crossing to parallel.
 /// `bound`: the angle is below 20°, or the run beside it decides. The stadium takes the bore as straight, of one
 /// spread, over the (R + 2s)/tan α on either side in which contact is possible; in 10 m of wander random bores agree
-/// with it down to 20°, are a tenth more at 10° and twice as many at 3°. Range: ground line not empty when a preset
-/// states a share of depth.   Evidence: Clearance.*, Clearance.RandomBores_*
+/// with it down to 20°, are a tenth more at 10° and twice as many at 3°. Test holes: `pinned_line`; one within 0.5 m of
+/// the place nearest the bore, at a crossing above 20°, exposes the utility there. Range: ground line not empty when a
+/// preset states a share of depth.   Evidence: Clearance.*, Clearance.RandomBores_*, TestHoles.*
 std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, const std::vector<Utility>& utilities,
-                                  const LevelLine& ground, const ClearanceRules& rules, const Tables& tables);
+                                  const LevelLine& ground, const ClearanceRules& rules, const Tables& tables,
+                                  const std::vector<TestHole>& holes = {});
 
 /// The working behind one answer: codes `utility.separation`, `utility.gap-low`, `utility.contact`,
 /// `utility.encroachment`. Holds the very numbers of the answer; empty where they are unknown.

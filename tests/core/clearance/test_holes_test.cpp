@@ -1,0 +1,240 @@
+// Test holes against the conditional normal worked out by hand, a second route by drawing whole lines, and what they
+// must never do.
+
+#include "burrow/clearance/test_holes.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+#include "burrow/clearance/clearance.h"
+#include "clearance_for_tests.h"
+
+namespace burrow {
+namespace {
+
+using test::bore;
+using test::water_main;
+
+TestHole hole(double station_m, double offset_m, double elevation_m, double reach_m = 3) {
+  TestHole h;
+  h.id = "h1";
+  h.utility = "u1";
+  h.station = Length{station_m};
+  h.offset = Length{offset_m};
+  h.level.set(LevelMeant::centre);
+  h.elevation = Length{elevation_m};
+  h.reach.set(Length{reach_m});
+  return h;
+}
+
+Utility across_at_ten() {
+  return water_main({{10, -8, 101.6}, {10, 8, 101.6}});
+}
+
+const LocationSd stated{0.10, 0.12};
+
+PinnedVertex at_offset(const PinnedLine& pinned, double y_m) {
+  return *std::min_element(pinned.line.begin(), pinned.line.end(), [&](const PinnedVertex& a, const PinnedVertex& b) {
+    return std::abs(a.at.y_m - y_m) < std::abs(b.at.y_m - y_m);
+  });
+}
+
+// By hand: one hole, 60 mm ahead and 50 mm lower. With σ and s known, the mean moves by σ²/(σ² + s²) of what was found
+// and the error falls to σ s/√(σ² + s²); at 3 m, the reach, all of it counts e⁻¹ times.
+TEST(TestHoles, OneHole_ByHand) {
+  const PinnedLine pinned = pinned_line(across_at_ten(), stated, {hole(10.06, 0, 101.55)});
+  ASSERT_FALSE(pinned.line.empty());
+  const auto expect_at = [&](double y, double rho) {
+    const PinnedVertex v = at_offset(pinned, y);
+    const double s2 = 0.02 * 0.02;
+    EXPECT_NEAR(v.at.y_m, y, 1e-9);
+    EXPECT_NEAR(v.at.x_m, 10 + rho * 0.06 * 0.01 / (0.01 + s2), 1e-12) << y;
+    EXPECT_NEAR(*v.at.z_m, 101.6 - rho * 0.05 * 0.0144 / (0.0144 + s2), 1e-12) << y;
+    EXPECT_NEAR(v.lateral_sd_m, std::sqrt(0.01 - rho * rho * 0.0001 / (0.01 + s2)), 1e-12) << y;
+    EXPECT_NEAR(v.vertical_sd_m, std::sqrt(0.0144 - rho * rho * 0.0144 * 0.0144 / (0.0144 + s2)), 1e-12) << y;
+  };
+  expect_at(0, 1);
+  expect_at(3, std::exp(-1.0));
+  expect_at(-1.5, std::exp(-0.25));
+  EXPECT_NEAR(at_offset(pinned, 0).lateral_sd_m, 0.02, 0.0004) << "the error of the hole, nearly";
+  EXPECT_NEAR(at_offset(pinned, 8).lateral_sd_m, 0.10, 1e-6) << "far off nothing is known better";
+}
+
+// Second route: draw whole lines of the process as a sum of waves, weigh each by how well it passes where three holes
+// found it, and look at them where no hole is.
+TEST(TestHoles, ThreeHoles_DrawnLines) {
+  std::vector<TestHole> holes{hole(10.05, -1, 101.6), hole(10.02, 1.2, 101.6), hole(10.00, 2.2, 101.6)};
+  for (TestHole& h : holes) h.sd.set(Length{0.05});
+  const PinnedLine pinned = pinned_line(across_at_ten(), stated, holes);
+  std::mt19937_64 random(5);
+  std::normal_distribution<double> normal;
+  // exp(−(d/l)²) is the mean of cos(ω d) for ω normal with variance 2/l²: waves at even steps of ω up to 5 sd.
+  const double l = 3, found[3] = {-0.05, -0.02, 0.0}, places[4] = {-1, 1.2, 2.2, 0.125};
+  constexpr int waves = 21;
+  double cosines[waves][4], sines[waves][4], total = 0;
+  for (int w = 0; w < waves; ++w) total += std::exp(-0.125 * w * w) * (w == 0 ? 0.5 : 1);
+  for (int w = 0; w < waves; ++w) {
+    const double share = 0.1 * std::sqrt(std::exp(-0.125 * w * w) * (w == 0 ? 0.5 : 1) / total);
+    for (int i = 0; i < 4; ++i) {
+      const double phase = 0.5 * w * std::sqrt(2.0) / l * places[i];
+      cosines[w][i] = share * std::cos(phase);
+      sines[w][i] = share * std::sin(phase);
+    }
+  }
+  double weight = 0, sum = 0, sum2 = 0;
+  for (int k = 0; k < 400000; ++k) {
+    double e[4] = {0, 0, 0, 0};
+    for (int w = 0; w < waves; ++w) {
+      const double a = normal(random), b = normal(random);
+      for (int i = 0; i < 4; ++i) e[i] += a * cosines[w][i] + b * sines[w][i];
+    }
+    double misfit = 0;
+    for (int i = 0; i < 3; ++i) misfit += std::pow((found[i] - e[i]) / 0.05, 2);
+    const double likely = std::exp(-misfit / 2);
+    weight += likely;
+    sum += likely * e[3];
+    sum2 += likely * e[3] * e[3];
+  }
+  const double mean = sum / weight, sd = std::sqrt(sum2 / weight - mean * mean);
+  const PinnedVertex v = at_offset(pinned, 0.125);
+  EXPECT_NEAR(v.at.y_m, 0.125, 1e-9);
+  EXPECT_NEAR(v.at.x_m, 10 - mean, 5e-4);  // left of a line that runs towards +y is −x
+  EXPECT_NEAR(v.lateral_sd_m, sd, 5e-4);
+}
+
+TEST(TestHoles, NeverMakeAnErrorLarger) {
+  std::mt19937_64 random(3);
+  std::uniform_real_distribution<double> place(-9, 9), off(-0.3, 0.3), reach(0, 6), sd(0, 0.5);
+  Utility bent = water_main({{9, -8, 101.6}, {10, -2, 101.5}, {10.5, 1, 101.5}, {8, 6, 101.7}});
+  for (int trial = 0; trial < 200; ++trial) {
+    std::vector<TestHole> holes;
+    for (int i = 0; i < 1 + trial % 5; ++i) {
+      holes.push_back(hole(10 + off(random), place(random), 101.6 + off(random), reach(random)));
+      holes.back().sd.set(Length{trial % 7 == 0 ? 0.0 : sd(random)});
+    }
+    holes.push_back(holes.front());  // the same hole twice must not upset anything
+    const PinnedLine pinned = pinned_line(bent, stated, holes);
+    double along = -1;
+    for (const PinnedVertex& v : pinned.line) {
+      EXPECT_LE(v.lateral_sd_m, 0.10);
+      EXPECT_LE(v.vertical_sd_m, 0.12);
+      EXPECT_TRUE(std::isfinite(v.at.x_m) && std::isfinite(v.at.y_m) && std::isfinite(*v.at.z_m));
+    }
+    for (std::size_t i = 1; i < pinned.line.size(); ++i) {
+      const double gap = std::hypot(pinned.line[i].at.x_m - pinned.line[i - 1].at.x_m,
+                                    pinned.line[i].at.y_m - pinned.line[i - 1].at.y_m);
+      along = std::max(along, gap);
+    }
+    EXPECT_LT(along, 8);
+  }
+}
+
+TEST(TestHoles, ThoseOfOthers_ChangeNothing) {
+  TestHole other = hole(10.3, 0, 101.2);
+  other.utility = "u2";
+  const std::vector<Utility> one{across_at_ten()};
+  const auto with = clearances(bore(), Length{0.065}, one, test::ground, test::rules, test::tables(), {other});
+  const auto without = clearances(bore(), Length{0.065}, one, test::ground, test::rules, test::tables());
+  EXPECT_EQ(with, without);
+  EXPECT_TRUE(pinned_line(across_at_ten(), stated, {other}).line.empty());
+  // A utility that is known exactly stays where it is.
+  const PinnedLine exact = pinned_line(across_at_ten(), {0.0, 0.0}, {hole(10.001, 0, 101.6)});
+  for (const PinnedVertex& v : exact.line) EXPECT_EQ(v.at.x_m, 10);
+}
+
+TEST(TestHoles, LevelOfCrownAndInvert_ByTheDiameter) {
+  TestHole h = hole(10, 0, 101.6);
+  EXPECT_EQ(centre_of(h, across_at_ten()), 101.6);
+  h.level.set(LevelMeant::crown);
+  EXPECT_NEAR(*centre_of(h, across_at_ten()), 101.545, 1e-12);
+  h.level.set(LevelMeant::invert);
+  EXPECT_NEAR(*centre_of(h, across_at_ten()), 101.655, 1e-12);
+  Utility bare = across_at_ten();
+  bare.outside_diameter.reset();
+  EXPECT_FALSE(centre_of(h, bare));
+  const auto trouble = [&](const Utility& u, const LocationSd& sd, const TestHole& one) {
+    const PinnedLine pinned = pinned_line(u, sd, {one});
+    EXPECT_TRUE(pinned.line.empty());
+    EXPECT_EQ(pinned.remarks.size(), 1u);
+    return pinned.remarks.at(0).trouble;
+  };
+  EXPECT_EQ(trouble(bare, stated, h), HoleTrouble::no_diameter);
+  EXPECT_EQ(trouble(across_at_ten(), {0.1, std::nullopt}, h), HoleTrouble::no_location_error);
+  h.elevation.reset();
+  EXPECT_EQ(trouble(across_at_ten(), stated, h), HoleTrouble::no_level);
+}
+
+// Beside the record: √(0.10² + 0.02²) and 0.12 likewise. Two holes 1 m apart differ by σ √(2(1 − e^(−1/9))) and their
+// own errors.
+TEST(TestHoles, Contradictions_BeyondThreeSd) {
+  const auto remarks = [](double ahead, double second) {
+    std::vector<TestHole> holes{hole(10 + ahead, 0, 101.6)};
+    if (second != 0) {
+      holes.push_back(hole(10 + ahead + second, 1, 101.6));
+      holes.back().id = "h2";
+    }
+    return pinned_line(across_at_ten(), stated, holes).remarks;
+  };
+  const double record = 3 * std::hypot(0.10, 0.02);
+  EXPECT_TRUE(remarks(record - 1e-6, 0).empty());
+  ASSERT_EQ(remarks(record + 1e-6, 0).size(), 1u);
+  EXPECT_EQ(remarks(record + 1e-6, 0)[0].trouble, HoleTrouble::off_record);
+  EXPECT_NEAR(remarks(record + 1e-6, 0)[0].likely_m, record, 1e-12);
+  const double pair = 3 * std::sqrt(2 * 0.01 * (1 - std::exp(-1.0 / 9)) + 2 * 0.0004);
+  EXPECT_TRUE(remarks(0, pair - 1e-6).empty());
+  ASSERT_EQ(remarks(0, pair + 1e-6).size(), 1u);
+  EXPECT_EQ(remarks(0, pair + 1e-6)[0].trouble, HoleTrouble::holes_disagree);
+  EXPECT_EQ(remarks(0, pair + 1e-6)[0].hole, "h2");
+}
+
+// The bore crosses where the hole is: the gap is that to what was found, the error that of the hole, and it counts as
+// exposed there; a hole further off does not expose it.
+TEST(TestHoles, AtTheCrossing_GapErrorExposed) {
+  const std::vector<Utility> one{across_at_ten()};
+  const auto with = [&](double y) {
+    return clearances(bore(), Length{0.065}, one, test::ground, test::rules, test::tables(), {hole(10.05, y, 101.5)})
+        .front();
+  };
+  const Clearance before = test::only(one.front()), there = with(0), beside = with(1.5);
+  EXPECT_NEAR(*there.separation_m, 0.5 + 0.1 * 0.0004 / 0.0148 - 0.0875, 1e-9);
+  EXPECT_NEAR(*there.utility_sd_m, 0.12 * 0.02 / std::hypot(0.12, 0.02), 1e-9);
+  EXPECT_NEAR(*there.station_m, 10.05 - 0.05 * 0.0004 / 0.0104, 1e-6);
+  EXPECT_TRUE(there.hole_at_bore);
+  EXPECT_FALSE(there.unexposed);
+  EXPECT_NEAR(*there.required_m, 0.30, 1e-12);
+  EXPECT_FALSE(beside.hole_at_bore);
+  EXPECT_TRUE(beside.unexposed);
+  EXPECT_LT(*beside.utility_sd_m, *before.utility_sd_m);
+  EXPECT_GT(*beside.utility_sd_m, *there.utility_sd_m);
+}
+
+// A run beside the bore with one hole: the error is that of the record where the hole says nothing.
+TEST(TestHoles, BesideARun_OneHoleDoesNotPinAll) {
+  const Utility beside = water_main({{0, 0.5, 101}, {20, 0.5, 101}});
+  const Clearance c =
+      clearances(bore(), Length{0.065}, {beside}, test::ground, test::rules, test::tables(), {hole(2, 0.5, 101)})
+          .front();
+  EXPECT_NEAR(*c.gap_low_m, *test::only(beside).gap_low_m, 1e-6) << "the far end decides, as without a hole";
+  EXPECT_TRUE(c.unexposed);
+}
+
+// Only marked in plan: the hole tells how deep it lies where the bore passes.
+TEST(TestHoles, DepthUnknown_TheHoleTellsIt) {
+  const Utility marked = water_main({{10, -8, std::nullopt}, {10, 8, std::nullopt}});
+  EXPECT_TRUE(test::only(marked).depth_unknown_at_bore);
+  const auto with = [&](double y) {
+    return clearances(bore(), Length{0.065}, {marked}, test::ground, test::rules, test::tables(), {hole(10, y, 101.6)})
+        .front();
+  };
+  EXPECT_FALSE(with(0).depth_unknown_at_bore);
+  EXPECT_NEAR(*with(0).separation_m, 0.6 - 0.0875, 1e-9);
+  EXPECT_NEAR(*with(0).vertical_sd_m, 0.02, 1e-9);
+  EXPECT_NEAR(*with(1.5).vertical_sd_m, std::sqrt(2 * 0.0144 * (1 - std::exp(-0.25)) + 0.0004), 1e-4);
+  EXPECT_TRUE(with(5).depth_unknown_at_bore);
+}
+
+}  // namespace
+}  // namespace burrow
