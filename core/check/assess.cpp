@@ -29,6 +29,7 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   check_cover(judge);
   check_utilities(judge);
   check_surface(judge);
+  check_records(judge);
   check_settlement(judge);
   check_movement(judge);
   check_plastic_zone(judge);

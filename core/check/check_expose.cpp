@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "burrow/clearance/contact.h"
 #include "burrow/clearance/hole_worth.h"

@@ -21,22 +21,6 @@ double distance_to_bore(const Crossing& crossing, double x_m, double y_m) {
   return std::hypot(x_m - x0 - t * dx, y_m - y0 - t * dy);
 }
 
-/// A building or a sewer beside the bore: house connections may be there that nobody marked.
-bool laterals_to_be_expected(const Crossing& crossing) {
-  const Site& site = crossing.site;
-  for (const SurfaceFeature& feature : site.surface) {
-    if (feature.kind != SurfaceKind::building && feature.kind != SurfaceKind::footing) continue;
-    for (const PlanPoint& p : feature.outline)
-      if (distance_to_bore(crossing, p.x_m, p.y_m) < building_near_m) return true;
-    if (feature.outline.empty() && feature.from) return true;
-  }
-  return std::any_of(site.utilities.begin(), site.utilities.end(), [&](const Utility& u) {
-    return u.kind == UtilityKind::sewer && std::any_of(u.path.begin(), u.path.end(), [&](const PathVertex& v) {
-             return distance_to_bore(crossing, v.x_m, v.y_m) < building_near_m;
-           });
-  });
-}
-
 void check_surface_answers(Judge& judge) {
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
     const bool asks_rule =
@@ -95,6 +79,21 @@ void check_guesses(Judge& judge) {
 
 }  // namespace
 
+bool house_connections_expected(const Crossing& crossing) {
+  const Site& site = crossing.site;
+  for (const SurfaceFeature& feature : site.surface) {
+    if (feature.kind != SurfaceKind::building && feature.kind != SurfaceKind::footing) continue;
+    for (const PlanPoint& p : feature.outline)
+      if (distance_to_bore(crossing, p.x_m, p.y_m) < building_near_m) return true;
+    if (feature.outline.empty() && feature.from) return true;
+  }
+  return std::any_of(site.utilities.begin(), site.utilities.end(), [&](const Utility& u) {
+    return u.kind == UtilityKind::sewer && std::any_of(u.path.begin(), u.path.end(), [&](const PathVertex& v) {
+             return distance_to_bore(crossing, v.x_m, v.y_m) < building_near_m;
+           });
+  });
+}
+
 void check_missing(Judge& judge) {
   const Crossing& crossing = judge.crossing;
   const Site& site = crossing.site;
@@ -128,7 +127,7 @@ void check_missing(Judge& judge) {
   else if (site.utilities.empty() && !search.none_found.value)
     judge.missing("utilities", "site", "utilities");
   const bool answered = search.laterals == Laterals::entered || search.laterals == Laterals::none_here;
-  if (!answered && laterals_to_be_expected(crossing)) judge.missing("laterals", "site", "house connections");
+  if (!answered && house_connections_expected(crossing)) judge.missing("laterals", "site", "house connections");
   check_surface_answers(judge);
   if (!crossing.pipe) judge.missing("pipe", "pipe", "pipe");
   check_guesses(judge);

@@ -1,35 +1,12 @@
-#include <fmt/format.h>
-
 #include "burrow/check/assessment.h"
 #include "burrow/check/headline.h"
+#include "finding_words.h"
 
 namespace burrow {
 
 namespace {
 
-struct Say {
-  const Finding& f;
-  UnitSystem units;
-  [[nodiscard]] std::string measured(Dimension d) const { return f.measured ? format(*f.measured, d, units) : "–"; }
-  [[nodiscard]] std::string limit(Dimension d) const { return f.limit ? format(*f.limit, d, units) : "–"; }
-  [[nodiscard]] std::string speed(const std::optional<double>& m_s) const {
-    if (!m_s) return "–";
-    return units == UnitSystem::us ? fmt::format("{:.2f} in/s", *m_s / 0.0254) : fmt::format("{:.1f} mm/s", *m_s * 1e3);
-  }
-  [[nodiscard]] static std::string strain(const std::optional<double>& ratio) {
-    return ratio ? fmt::format("{:.0f} microstrain", *ratio * 1e6) : "–";
-  }
-};
-
-using Words = std::string (*)(const Say&);
-
-struct Row {
-  std::string_view code;
-  Words words;
-  std::string_view advice;
-};
-
-const Row rows[] = {
+const FindingWords rows[] = {
     {"utility.separation",
      [](const Say& s) {
        std::string wanted = s.limit(Dimension::length);
@@ -356,21 +333,22 @@ const Row rows[] = {
      "Enter the standard deviations, or pick how it was located."},
 };
 
-const Row* row_for(std::string_view code) {
-  for (const Row& row : rows)
-    if (row.code == code) return &row;
+const FindingWords* row_for(std::string_view code) {
+  for (const auto& some : {std::span<const FindingWords>(rows), words_of_records()})
+    for (const FindingWords& row : some)
+      if (row.code == code) return &row;
   return nullptr;
 }
 
 }  // namespace
 
 std::string finding_text(const Finding& finding, UnitSystem units) {
-  const Row* row = row_for(finding.code);
+  const FindingWords* row = row_for(finding.code);
   return row ? row->words(Say{finding, units}) : finding.code;
 }
 
 std::string_view advice(const Finding& finding) {
-  const Row* row = row_for(finding.code);
+  const FindingWords* row = row_for(finding.code);
   return row ? row->advice : std::string_view();
 }
 

@@ -103,6 +103,9 @@ bool place_known(const SurfaceFeature& feature);
 /// The path within a stretch; between two points of the path, the nearer one. Empty: the bore does not meet it.
 std::vector<const PathPoint*> points_within(const std::vector<PathPoint>& points, const Stretch& stretch);
 
+/// A building or a sewer beside the bore: house connections may be there that nobody marked.
+bool house_connections_expected(const Crossing& crossing);
+
 // One function a subject; each fills its part of the answer.
 void check_missing(Judge& judge);
 void check_bore(Judge& judge);
@@ -110,6 +113,7 @@ void check_advance(Judge& judge);
 void check_cover(Judge& judge);
 void check_utilities(Judge& judge);
 void check_surface(Judge& judge);
+void check_records(Judge& judge);
 void check_settlement(Judge& judge);
 void check_movement(Judge& judge);
 void check_plastic_zone(Judge& judge);

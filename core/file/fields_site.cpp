@@ -50,6 +50,25 @@ void fields(Io& io, V& strip) {
   io.extra(strip.extra);
 }
 
+template <class Io, Is<LevelPeg> V>
+void fields(Io& io, V& peg) {
+  io.required("station_m", peg.station, range::station);
+  io.field("offset_m", peg.offset, range::offset);
+  io.field("before_m", peg.before, range::elevation);
+  io.field("after_m", peg.after, range::elevation);
+  io.field("settled_m", peg.settled, range::elevation);
+  io.extra(peg.extra);
+}
+
+template <class Io, Is<LevelRecord> V>
+void fields(Io& io, V& levels) {
+  io.field("before_date", levels.before_date);
+  io.field("after_date", levels.after_date);
+  io.field("settled_date", levels.settled_date);
+  io.list("pegs", levels.pegs);
+  io.extra(levels.extra);
+}
+
 template <class Io, Is<SurfaceFeature> V>
 void fields(Io& io, V& feature) {
   io.id(feature.id, "f");
@@ -68,6 +87,7 @@ void fields(Io& io, V& feature) {
   io.field("founding_elevation_m", feature.founding_elevation, range::elevation);
   io.field("structure", feature.structure);
   io.field("bearing_pressure_pa", feature.bearing_pressure, range::not_negative);
+  io.object("levels", feature.levels);
   io.extra(feature.extra);
 }
 
@@ -144,6 +164,8 @@ void fields(Io& io, V& site) {
 BURROW_FIELDS_BOTH_WAYS(SoilOverrides)
 BURROW_FIELDS_BOTH_WAYS(Stratum)
 BURROW_FIELDS_BOTH_WAYS(Strip)
+BURROW_FIELDS_BOTH_WAYS(LevelPeg)
+BURROW_FIELDS_BOTH_WAYS(LevelRecord)
 BURROW_FIELDS_BOTH_WAYS(SurfaceFeature)
 BURROW_FIELDS_BOTH_WAYS(Boundary)
 BURROW_FIELDS_BOTH_WAYS(Tree)

@@ -55,6 +55,14 @@ void fields(Io& io, V& hole) {
   io.extra(hole.extra);
 }
 
+template <class Io, Is<CameraSurvey> V>
+void fields(Io& io, V& survey) {
+  io.field("result", survey.result);
+  io.field("reference", survey.reference);
+  io.field("date", survey.date);
+  io.extra(survey.extra);
+}
+
 template <class Io, Is<UtilitySearch> V>
 void fields(Io& io, V& search) {
   io.field("done", search.done);
@@ -63,6 +71,8 @@ void fields(Io& io, V& search) {
   io.field("none_found", search.none_found);
   io.field("laterals", search.laterals);
   io.field("unknown_rate_1_m2", search.unknown_rate, range::rate);
+  io.object("camera_before", search.camera_before);
+  io.object("camera_after", search.camera_after);
   io.extra(search.extra);
 }
 
@@ -70,6 +80,7 @@ BURROW_FIELDS_BOTH_WAYS(Recorded)
 BURROW_FIELDS_BOTH_WAYS(Located)
 BURROW_FIELDS_BOTH_WAYS(Utility)
 BURROW_FIELDS_BOTH_WAYS(TestHole)
+BURROW_FIELDS_BOTH_WAYS(CameraSurvey)
 BURROW_FIELDS_BOTH_WAYS(UtilitySearch)
 
 }  // namespace burrow

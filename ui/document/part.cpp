@@ -53,6 +53,8 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return crossing.site.utility_search;
     case PartKind::ground:
       return crossing.site.ground;
+    case PartKind::strips:
+      return crossing.site.strips;
     case PartKind::stratum:
       return take_element(crossing.site.strata, part.id);
     case PartKind::water:
@@ -103,6 +105,9 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
       return;
     case PartKind::ground:
       crossing.site.ground = expect<LevelLine>(std::move(value));
+      return;
+    case PartKind::strips:
+      crossing.site.strips = expect<std::vector<Strip>>(std::move(value));
       return;
     case PartKind::stratum:
       put_element(crossing.site.strata, part.id, expect<Element<Stratum>>(std::move(value)));
@@ -220,6 +225,8 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return "utility search";
     case PartKind::ground:
       return part.index < 0 ? "ground line" : "ground point";
+    case PartKind::strips:
+      return "strips of other soil";
     case PartKind::stratum: {
       for (const Stratum& s : crossing.site.strata)
         if (s.id == part.id) return "top of " + s.soil;

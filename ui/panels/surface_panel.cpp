@@ -4,9 +4,11 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
+#include <QSlider>
 #include <algorithm>
 
-#include "burrow/document/fields.h"
+#include "burrow/charts/bore_charts.h"
+#include "burrow/document/utility_fields.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
@@ -17,6 +19,7 @@ namespace burrow {
 namespace {
 constexpr int refresh_ms = 60;
 constexpr std::size_t most_rows = 4;
+constexpr int tip_steps = 100;
 
 QString kind_words(SurfaceKind kind) {
   return text_from(word_of(kind));
@@ -37,9 +40,18 @@ SurfacePanel::SurfacePanel(Document& document, QWidget* parent) : FormPanel(docu
   remove_->setToolTip(tr("Takes out the picked one; Undo brings it back"));
   nothing_ = add_text(tr("What is missing"));
   nothing_->setText(tr("No road, track, ditch or building is entered."));
+  heave_ = new HeaveChart(this);
+  add_widget(heave_);
+  tip_ = new QSlider(Qt::Horizontal, this);
+  tip_->setRange(0, tip_steps);
+  tip_->setValue(tip_steps / 2);
+  tip_text_ = add_labelled(tr("tip of the tool"), tip_);
+  tip_->setAccessibleName(tr("Where the tip of the tool is, from launch to exit"));
+  connect(tip_, &QSlider::valueChanged, this, &SurfacePanel::show_heave);
   const int then = things_so_far();
   make_values();
   make_rule();
+  make_levels();
   of_thing_ = things_since(then);
   add_end();
   connect(list_, &ThingList::chosen, this, &SurfacePanel::choose);
@@ -116,6 +128,7 @@ void SurfacePanel::pick(const std::string& id) {
   const auto& all = document_.crossing().site.surface;
   if (std::none_of(all.begin(), all.end(), [&](const SurfaceFeature& f) { return f.id == id; })) return;
   picked_ = id;
+  peg_ = 0;
   point_form();
   refresh_soon();
 }
@@ -159,6 +172,7 @@ void SurfacePanel::point_form() {
   };
   values_->show_part(part(), [only] { return only(false); });
   limits_->show_part(part(), [only] { return only(true); });
+  peg_values_->show_part(part(), [this] { return peg_fields(document_.crossing(), picked_, peg_); });
 }
 
 void SurfacePanel::list_things() {
@@ -254,8 +268,25 @@ void SurfacePanel::show_rule() {
   place_text_->setVisible(outline);
 }
 
+void SurfacePanel::set_theme(const Theme& theme) {
+  FormPanel::set_theme(theme);
+  heave_->set_theme(theme);
+}
+
+void SurfacePanel::show_heave() {
+  const std::vector<HeavePoint>& heave = document_.assessment().heave;
+  for (QWidget* widget : {static_cast<QWidget*>(heave_), static_cast<QWidget*>(tip_), static_cast<QWidget*>(tip_text_)})
+    widget->setVisible(!heave.empty());
+  if (heave.empty()) return;
+  const double from = heave.front().station_m, to = heave.back().station_m;
+  const double tip = from + (to - from) * tip_->value() / tip_steps;
+  heave_->show_heave(document_.assessment(), tip, units_);
+  tip_text_->setText(tr("tip of the tool at station %1").arg(text_of(tip, Dimension::station)));
+}
+
 void SurfacePanel::refresh() {
   list_things();
+  show_heave();
   const SurfaceFeature* feature = current();
   for (QWidget* widget : of_thing_) widget->setVisible(feature != nullptr);
   if (!feature) return;
@@ -266,10 +297,11 @@ void SurfacePanel::refresh() {
   limits_->catch_up();
   fill_rules();
   show_rule();
+  show_levels();
 }
 
 QString SurfacePanel::said() const {
-  return plain(place_text_) + plain(rule_text_);
+  return plain(place_text_) + plain(rule_text_) + plain(levels_text_);
 }
 
 }  // namespace burrow

@@ -4,6 +4,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <algorithm>
+#include <cmath>
 
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
@@ -23,6 +24,9 @@ void UtilitiesPanel::make_answers() {
   add_gap();
   add_heading(tr("What follows"));
   answer_ = add_text(tr("What follows for this utility"));
+  trench_text_ = add_text(tr("The trench it was laid in"));
+  add_trench_ = add_buttons({tr("Take its trench as softer ground")}).front();
+  connect(add_trench_, &QPushButton::clicked, this, &UtilitiesPanel::take_trench);
   add_gap();
   add_heading(tr("Test holes"));
   hole_text_ = add_text(tr("Where to dig a test hole, and what it buys"));
@@ -65,6 +69,12 @@ void UtilitiesPanel::show_answer() {
     add(tr("chance of coming nearer than its fixed gap") + least, answer->encroachment_chance, Dimension::chance);
     add(tr("angle between the lines"), answer->angle_rad, Dimension::angle);
     add(tr("the ground moves there by"), answer->ground_movement_m, Dimension::small_length);
+    if (answer->strain)
+      facts.emplace_back(tr("strained by that, up to"), tr("%1 microstrain").arg(std::lround(*answer->strain * 1e6)));
+    if (answer->vibration_m_s)
+      facts.emplace_back(tr("shaken by blows, up to"),
+                         units_ == UnitSystem::us ? tr("%1 in/s").arg(*answer->vibration_m_s / 0.0254, 0, 'f', 2)
+                                                  : tr("%1 mm/s").arg(*answer->vibration_m_s * 1e3, 0, 'f', 1));
   }
   QString html = facts_html(facts);
   for (const Working& working : document_.assessment().working)
@@ -82,19 +92,57 @@ QString UtilitiesPanel::hole_words() const {
   const UtilityAnswer* answer = answer_of(picked_);
   if (!answer || !answer->station_m) return tr("The bore does not come near: no place for a test hole follows.");
   const PassingPlace here = place();
-  QString text = tr("Dig it at station %1, offset %2.")
-                     .arg(text_of(here.station_m, Dimension::station), text_of(here.offset_m, Dimension::station));
-  if (here.axis_m && here.ground_m)
+  QStringList said;
+  if (answer->expose_rank)
+    said << tr("Hole number %1 of those worth digging.").arg(static_cast<int>(*answer->expose_rank));
+  said << tr("Dig it at station %1, offset %2.")
+              .arg(text_of(answer->hole_station_m.value_or(here.station_m), Dimension::station),
+                   text_of(answer->hole_offset_m.value_or(here.offset_m), Dimension::station));
+  if (answer->hole_depth_low_m && answer->hole_depth_high_m)
+    said << tr("Its crown is expected %1 to %2 below ground (nine times in ten).")
+                .arg(text_of(std::max(*answer->hole_depth_low_m, 0.0), Dimension::length),
+                     text_of(std::max(*answer->hole_depth_high_m, 0.0), Dimension::length));
+  else if (here.axis_m && here.ground_m)
     if (const auto above = above_centre_m(*utility, LevelMeant::crown))
-      text += QLatin1Char(' ') +
-              tr("Its crown is expected %1 below ground.")
+      said << tr("Its crown is drawn %1 below ground; how well that is known is not entered.")
                   .arg(text_of(std::max(*here.ground_m - *here.axis_m - *above, 0.0), Dimension::length));
-  if (answer->chance_after_hole && answer->contact_chance_worst)
-    text += QLatin1Char(' ') + tr("The chance of touching then becomes %1 in place of %2, if it lies where it is "
-                                  "drawn.")
-                                   .arg(text_of(*answer->chance_after_hole, Dimension::chance),
-                                        text_of(*answer->contact_chance_worst, Dimension::chance));
-  return text;
+  if (answer->chance_after_hole && answer->chance_to_go_on && answer->contact_chance)
+    said << tr("What it buys: in %1 of cases what is found lets the bore go on as it is laid out; with the hole %2 of "
+               "all bores go on and touch it, without it %3 touch it.")
+                .arg(text_of(*answer->chance_to_go_on, Dimension::chance),
+                     text_of(*answer->chance_after_hole, Dimension::chance),
+                     text_of(*answer->contact_chance, Dimension::chance));
+  else if (answer->expose_rank)
+    said << tr(
+        "What it buys cannot be told: where it lies, or how well that is known, is not entered. That is why it "
+        "comes first.");
+  return said.join(QLatin1Char(' '));
+}
+
+void UtilitiesPanel::take_trench() {
+  TrenchOffer offer = trench_offer(document_.crossing(), picked_);
+  if (!offer.strip || locked()) return;
+  std::vector<Strip> strips = document_.crossing().site.strips;
+  if (offer.taken)
+    std::erase_if(strips, [&](const Strip& s) { return s.outline == offer.strip->outline; });
+  else
+    strips.push_back(std::move(*offer.strip));
+  const QString name = QString::fromStdString(part_name(document_.crossing(), part()));
+  change({PartKind::strips, {}, -1}, std::move(strips),
+         (offer.taken ? tr("Leave out the trench of %1") : tr("Take the trench of %1 as softer ground")).arg(name));
+}
+
+void UtilitiesPanel::show_trench() {
+  const TrenchOffer offer = trench_offer(document_.crossing(), picked_);
+  trench_text_->setText(
+      offer.taken ? tr("Its trench is taken as a strip of softer ground.")
+      : offer.strip
+          ? tr("Laid in a trench? Its backfill can stop, turn or let down the tool. Taken as %1 wide, down "
+               "to %2 below it.")
+                .arg(text_of(offer.width_m, Dimension::length), text_of(offer.below_m, Dimension::length))
+          : tr("No trench follows: its diameter or depth is not entered, or its line runs back over itself."));
+  add_trench_->setText(offer.taken ? tr("Leave its trench out again") : tr("Take its trench as softer ground"));
+  add_trench_->setEnabled(offer.strip && !locked());
 }
 
 void UtilitiesPanel::show_holes() {
@@ -211,11 +259,50 @@ void UtilitiesPanel::make_search() {
                       }},
                      tr("As 2026-03-14"));
   rate_ = add_entries(tr("default"), true);
+  make_camera();
   rate_->show_part(search_part, [this] { return search_fields(document_.crossing()); });
+}
+
+void UtilitiesPanel::make_camera() {
+  add_gap();
+  add_heading(tr("Sewers and drains seen by camera"));
+  const auto survey = [this](const QString& when, CameraSurvey UtilitySearch::*member) {
+    add_choice(
+        when, {tr("not answered"), tr("nothing found"), tr("something found")},
+        [this, member] { return row_of_word((document_.crossing().site.utility_search.*member).result); },
+        [this, when, member](int row) {
+          edit_search(tr("Answer: camera %1").arg(when),
+                      [&](UtilitySearch& s) { (s.*member).result = word_or_none_at<CameraResult>(row); });
+        });
+    TextForm* texts = add_texts([] { return search_part; });
+    texts->add({tr("reference"),
+                [this, member] { return text_from((document_.crossing().site.utility_search.*member).reference); },
+                [member](const Crossing& c, const QString& text) -> PartValue {
+                  UtilitySearch changed = c.site.utility_search;
+                  (changed.*member).reference = text.trimmed().toStdString();
+                  return changed;
+                }},
+               tr("Film, report or who looked"));
+    texts->add({tr("date"),
+                [this, member] {
+                  return text_from((document_.crossing().site.utility_search.*member).date.value_or(std::string()));
+                },
+                [member](const Crossing& c, const QString& text) -> PartValue {
+                  UtilitySearch changed = c.site.utility_search;
+                  (changed.*member).date.reset();
+                  if (!text.trimmed().isEmpty()) (changed.*member).date = text.trimmed().toStdString();
+                  return changed;
+                }},
+               tr("As 2026-03-14"));
+    return texts;
+  };
+  camera_texts_ = {survey(tr("before the bore"), &UtilitySearch::camera_before),
+                   survey(tr("after the bore"), &UtilitySearch::camera_after)};
 }
 
 void UtilitiesPanel::show_search() {
   search_texts_->catch_up();
+  for (TextForm* texts : camera_texts_) texts->catch_up();
   rate_->catch_up();
   const UtilitySearch& search = document_.crossing().site.utility_search;
   const QString state = search.done ? (*search.done ? tr("done") : tr("not done")) : tr("not answered");

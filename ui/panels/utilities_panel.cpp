@@ -176,7 +176,7 @@ Thing UtilitiesPanel::row_of_utility(const Utility& utility) const {
       facts << tr("%1 to touch").arg(text_of(*answer->contact_chance_worst, Dimension::chance));
     thing.facts = facts.join(QStringLiteral(" · "));
   }
-  if (answer && answer->expose) thing.tag = tr("expose");
+  if (answer && answer->expose_rank) thing.tag = tr("expose %1").arg(static_cast<int>(*answer->expose_rank));
   return thing;
 }
 
@@ -208,13 +208,15 @@ void UtilitiesPanel::refresh() {
     for (EntryForm* form : {size_, level_, location_, gap_}) form->catch_up();
     show_place();
     show_answer();
+    show_trench();
     show_holes();
   }
   show_search();
 }
 
 QString UtilitiesPanel::said() const {
-  return plain(level_text_) + plain(preset_text_) + plain(answer_) + plain(hole_text_) + plain(search_state_);
+  return plain(level_text_) + plain(preset_text_) + plain(answer_) + plain(trench_text_) + plain(hole_text_) +
+         plain(search_state_);
 }
 
 }  // namespace burrow

@@ -93,6 +93,26 @@ struct Words<Permission> {
       {Permission::allowed, "allowed"}, {Permission::refused, "refused"}, {Permission::not_asked, "not-asked"}};
 };
 
+/// Where the level of a road or track is watched: before the bore, right after it, and when the ground has settled.
+struct LevelPeg {
+  Length station;
+  Length offset;
+  std::optional<Length> before;
+  std::optional<Length> after;
+  std::optional<Length> settled;
+  std::string extra;
+  bool operator==(const LevelPeg&) const = default;
+};
+
+struct LevelRecord {
+  std::optional<std::string> before_date;
+  std::optional<std::string> after_date;
+  std::optional<std::string> settled_date;  ///< usually 30 days after the bore
+  std::vector<LevelPeg> pegs;
+  std::string extra;
+  bool operator==(const LevelRecord&) const = default;
+};
+
 /// A road, track or ditch stretches from `from` to `to` where the crossing line meets it; a footing, building or wall
 /// has an outline in plan instead (either may be given for any kind).
 struct SurfaceFeature {
@@ -112,6 +132,7 @@ struct SurfaceFeature {
   std::optional<Length> founding_elevation;
   std::optional<std::string> structure;
   std::optional<Pressure> bearing_pressure;
+  LevelRecord levels;
   std::string extra;
   bool operator==(const SurfaceFeature&) const = default;
 };
@@ -264,6 +285,22 @@ struct Words<Laterals> {
       {Laterals::entered, "entered"}, {Laterals::none_here, "none-here"}, {Laterals::not_checked, "not-checked"}};
 };
 
+enum class CameraResult { nothing_found, something_found };
+template <>
+struct Words<CameraResult> {
+  static constexpr std::pair<CameraResult, std::string_view> list[] = {
+      {CameraResult::nothing_found, "nothing-found"}, {CameraResult::something_found, "something-found"}};
+};
+
+/// Sewers and drains near the bore looked through by camera; without a result it was not done, or not yet seen.
+struct CameraSurvey {
+  std::optional<CameraResult> result;
+  std::string reference;
+  std::optional<std::string> date;
+  std::string extra;
+  bool operator==(const CameraSurvey&) const = default;
+};
+
 /// Whether the utilities were asked for and searched.
 struct UtilitySearch {
   std::optional<bool> done;
@@ -272,6 +309,8 @@ struct UtilitySearch {
   Given<bool> none_found{false};
   std::optional<Laterals> laterals;
   Given<RatePerArea> unknown_rate;
+  CameraSurvey camera_before;  ///< the bore
+  CameraSurvey camera_after;
   std::string extra;
   bool operator==(const UtilitySearch&) const = default;
 };

@@ -11,6 +11,7 @@
 
 class QChart;
 class QChartView;
+class QLineSeries;
 
 namespace burrow {
 
@@ -64,6 +65,22 @@ class AdvanceChart : public BoreChart {
 
  protected:
   void dress() override;
+};
+
+/// Rise of the surface over the bore along the stations: low and high estimate, while the tool is under way, and the
+/// narrowest limit of what stands on top.
+class HeaveChart : public BoreChart {
+  Q_OBJECT
+
+ public:
+  explicit HeaveChart(QWidget* parent = nullptr);
+  void show_heave(const Assessment& assessment, double tip_station_m, UnitSystem units);
+
+ protected:
+  void dress() override;
+
+ private:
+  QLineSeries *low_ = nullptr, *high_ = nullptr, *passing_ = nullptr, *limit_ = nullptr;
 };
 
 /// Where trials arrive on the exit face, seen from the launch (left is left), with the window of the exit pit and the

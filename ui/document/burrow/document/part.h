@@ -21,6 +21,7 @@ enum class PartKind {
   test_holes,
   utility_search,
   ground,
+  strips,
   stratum,
   water,
   surface,
@@ -59,7 +60,7 @@ struct UtilityAndHoles {
 using PartValue =
     std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
                  Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, ToolChoice, ModelConstants,
-                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch>;
+                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);

@@ -38,6 +38,17 @@ Field new_hole_field(const Crossing& crossing, const std::string& utility, const
 /// Services nobody knows of, in 100 m², of PartKind::utility_search.
 std::vector<Field> search_fields(const Crossing& crossing);
 
+/// The trench of a utility as a strip of softer ground, with an id of its own; none where nothing follows.
+struct TrenchOffer {
+  std::optional<Strip> strip;
+  double width_m = 0, below_m = 0;
+  bool taken = false;  ///< the crossing holds a strip of that outline
+};
+TrenchOffer trench_offer(const Crossing& crossing, const std::string& utility);
+
+/// Levels of one peg of a road or track: station, offset, before, after, and when settled; of the surface feature.
+std::vector<Field> peg_fields(const Crossing& crossing, const std::string& feature, std::size_t peg);
+
 /// How the ± of a locating preset is read.
 enum class PresetReading { one_sd, of_95_percent, typed };
 /// Half width of 95 % in standard deviations.

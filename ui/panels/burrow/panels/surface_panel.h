@@ -5,20 +5,26 @@
 #include "burrow/panels/form_panel.h"
 
 class QPushButton;
+class QSlider;
 
 namespace burrow {
+
+class HeaveChart;
 
 class SurfacePanel : public FormPanel {
   Q_OBJECT
 
  public:
   explicit SurfacePanel(Document& document, QWidget* parent = nullptr);
+  void set_theme(const Theme& theme) override;
   /// Shows a thing by its id; an unknown one changes nothing. Says nothing about it.
   void pick(const std::string& id);
   [[nodiscard]] const std::string& picked_id() const { return picked_; }
   /// Each is one undo step.
   void add();
   void remove();
+  void add_peg();
+  void remove_peg();
 
   [[nodiscard]] ThingList* list() const { return list_; }
   [[nodiscard]] TextForm* names() const { return names_; }
@@ -26,6 +32,11 @@ class SurfacePanel : public FormPanel {
   [[nodiscard]] EntryForm* values() const { return values_; }
   [[nodiscard]] EntryForm* limits() const { return limits_; }
   [[nodiscard]] QComboBox* rules() const { return rules_; }
+  [[nodiscard]] HeaveChart* heave() const { return heave_; }
+  [[nodiscard]] QSlider* tip() const { return tip_; }
+  [[nodiscard]] ThingList* pegs() const { return pegs_; }
+  [[nodiscard]] EntryForm* peg_entries() const { return peg_values_; }
+  [[nodiscard]] TextForm* level_dates() const { return dates_; }
   /// What is said about place, rule and permission, as plain text.
   [[nodiscard]] QString said() const;
 
@@ -42,6 +53,10 @@ class SurfacePanel : public FormPanel {
   void edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it);
   void make_values();
   void make_rule();
+  void make_levels();
+  void show_levels();
+  void show_heave();
+  [[nodiscard]] QString moved_words(const LevelPeg& peg) const;
   void choose(const QString& id);
   void choose_rule(int row);
   void point_form();
@@ -52,10 +67,14 @@ class SurfacePanel : public FormPanel {
   [[nodiscard]] QString rule_words(const SurfaceRule& rule) const;
 
   std::string picked_;
+  std::size_t peg_ = 0;
   ThingList* list_;
   QPushButton *add_, *remove_;
   std::vector<QWidget*> of_thing_;  ///< hidden where there is none
   QLabel* nothing_;
+  HeaveChart* heave_ = nullptr;
+  QSlider* tip_ = nullptr;
+  QLabel* tip_text_ = nullptr;
   QLabel* heading_ = nullptr;
   TextForm* names_ = nullptr;
   QLabel* place_text_ = nullptr;
@@ -64,6 +83,11 @@ class SurfacePanel : public FormPanel {
   EntryForm* values_ = nullptr;
   EntryForm* limits_ = nullptr;
   TextForm* permit_ = nullptr;
+  QLabel* levels_text_ = nullptr;
+  TextForm* dates_ = nullptr;
+  ThingList* pegs_ = nullptr;
+  EntryForm* peg_values_ = nullptr;
+  QPushButton *add_peg_ = nullptr, *remove_peg_ = nullptr;
 };
 
 }  // namespace burrow

@@ -27,6 +27,8 @@ class UtilitiesPanel : public FormPanel {
   void remove();
   void add_hole();
   void remove_hole();
+  /// Takes the trench of the picked one as a strip of softer ground, or leaves it out again.
+  void take_trench();
 
   [[nodiscard]] ThingList* list() const { return list_; }
   [[nodiscard]] TextForm* names() const { return names_; }
@@ -41,6 +43,7 @@ class UtilitiesPanel : public FormPanel {
   [[nodiscard]] EntryForm* unknown_rate() const { return rate_; }
   [[nodiscard]] QComboBox* presets() const { return presets_; }
   [[nodiscard]] QLineEdit* measured() const { return measured_; }
+  [[nodiscard]] QPushButton* trench_button() const { return add_trench_; }
   [[nodiscard]] ThingList* holes() const { return holes_; }
   /// What is said about level, preset, what follows and test holes, as plain text.
   [[nodiscard]] QString said() const;
@@ -57,6 +60,7 @@ class UtilitiesPanel : public FormPanel {
   void make_place();
   void make_answers();
   void make_search();
+  void make_camera();
   [[nodiscard]] const Utility* current() const;
   [[nodiscard]] const UtilityAnswer* answer_of(const std::string& id) const;
   [[nodiscard]] PassingPlace place() const;
@@ -75,6 +79,7 @@ class UtilitiesPanel : public FormPanel {
   void show_place();
   void show_answer();
   void show_holes();
+  void show_trench();
   void show_search();
   [[nodiscard]] QString hole_words() const;
 
@@ -95,6 +100,8 @@ class UtilitiesPanel : public FormPanel {
   EntryForm* gap_ = nullptr;
   TextForm* precaution_ = nullptr;
   QLabel* answer_ = nullptr;
+  QLabel* trench_text_ = nullptr;
+  QPushButton* add_trench_ = nullptr;
   QLabel* hole_text_ = nullptr;
   QLabel* measured_name_ = nullptr;
   QLineEdit* measured_ = nullptr;
@@ -105,6 +112,7 @@ class UtilitiesPanel : public FormPanel {
   QPushButton* remove_hole_ = nullptr;
   QLabel* search_heading_ = nullptr;
   TextForm* search_texts_ = nullptr;
+  std::vector<TextForm*> camera_texts_;
   EntryForm* rate_ = nullptr;
 };
 

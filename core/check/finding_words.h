@@ -1,0 +1,40 @@
+#pragma once
+/// How findings are put into words: one row for each code.
+
+#include <fmt/format.h>
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "burrow/check/assessment.h"
+
+namespace burrow {
+
+struct Say {
+  const Finding& f;
+  UnitSystem units;
+  [[nodiscard]] std::string measured(Dimension d) const { return f.measured ? format(*f.measured, d, units) : "–"; }
+  [[nodiscard]] std::string limit(Dimension d) const { return f.limit ? format(*f.limit, d, units) : "–"; }
+  [[nodiscard]] std::string speed(const std::optional<double>& m_s) const {
+    if (!m_s) return "–";
+    return units == UnitSystem::us ? fmt::format("{:.2f} in/s", *m_s / 0.0254) : fmt::format("{:.1f} mm/s", *m_s * 1e3);
+  }
+  [[nodiscard]] static std::string strain(const std::optional<double>& ratio) {
+    return ratio ? fmt::format("{:.0f} microstrain", *ratio * 1e6) : "–";
+  }
+};
+
+using WordsOfFinding = std::string (*)(const Say&);
+
+struct FindingWords {
+  std::string_view code;
+  WordsOfFinding words;
+  std::string_view advice;
+};
+
+/// Of what was measured before and after the bore.
+std::span<const FindingWords> words_of_records();
+
+}  // namespace burrow
