@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <utility>
+#include <vector>
 
 #include "judge.h"
 
@@ -23,6 +26,36 @@ int rank(const Finding& finding) {
   return 4;
 }
 
+/// Where a finding stands among those of its rank. The clear gap speaks for its utility, as on its flag (a length is
+/// easier to picture than a chance): it stands where the worst finding about that utility would.
+std::vector<std::pair<double, bool>> places_of(const std::vector<Finding>& findings) {
+  std::vector<std::pair<double, bool>> places;
+  for (const Finding& f : findings) {
+    const bool speaks = f.code == "utility.separation";
+    double margin = f.margin.value_or(0);
+    if (speaks)
+      for (const Finding& other : findings)
+        if (other.subject == f.subject && rank(other) == rank(f)) margin = std::min(margin, other.margin.value_or(0));
+    places.emplace_back(margin, !speaks);
+  }
+  return places;
+}
+
+/// Worst first.
+std::vector<Finding> in_order(std::vector<Finding> findings) {
+  const auto places = places_of(findings);
+  std::vector<std::size_t> order(findings.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    const int first = rank(findings[a]), second = rank(findings[b]);
+    return first != second ? first < second : places[a] < places[b];
+  });
+  std::vector<Finding> sorted;
+  sorted.reserve(findings.size());
+  for (const std::size_t i : order) sorted.push_back(std::move(findings[i]));
+  return sorted;
+}
+
 }  // namespace
 
 void conclude(const Crossing& crossing, Assessment& answer) {
@@ -31,10 +64,7 @@ void conclude(const Crossing& crossing, Assessment& answer) {
       if (mute.code == finding.code && mute.subject == finding.subject && !worse_than_muted(finding, mute))
         finding.muted = Muted{mute.reason, mute.by, mute.date};
 
-  std::stable_sort(answer.findings.begin(), answer.findings.end(), [](const Finding& a, const Finding& b) {
-    if (rank(a) != rank(b)) return rank(a) < rank(b);
-    return a.margin.value_or(0) < b.margin.value_or(0);
-  });
+  answer.findings = in_order(std::move(answer.findings));
 
   const auto any = [&](auto holds) { return std::any_of(answer.findings.begin(), answer.findings.end(), holds); };
   if (any([](const Finding& f) { return f.severity == Severity::stop; }))

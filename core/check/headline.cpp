@@ -30,14 +30,7 @@ std::string headline(const Assessment& assessment, UnitSystem units) {
     else if (f.severity == Severity::caution && !f.muted)
       ++cautions;
   }
-  // The clear gap speaks for a utility, as on its flag: a length is easier to picture than a chance.
-  const auto first = [&] {
-    const Finding& worst = assessment.findings.front();
-    for (const Finding& f : assessment.findings)
-      if (f.code == "utility.separation" && f.subject == worst.subject && f.severity == worst.severity)
-        return finding_text(f, units);
-    return finding_text(worst, units);
-  };
+  const auto first = [&] { return finding_text(assessment.findings.front(), units); };
   const auto many = [](int n, std::string_view one, std::string_view more) {
     return fmt::format("{} {}", n, n == 1 ? one : more);
   };
