@@ -36,7 +36,7 @@ void judge_moved(Judge& judge, const SurfaceFeature& feature, std::string_view c
   };
   const double to_stop = judge.demand(at(Severity::stop), by, *limits.stop);
   if (to_stop >= 0 && limits.caution) judge.demand(at(Severity::caution), by, *limits.caution);
-  judge.show({std::string(code),
+  judge.show({code,
               feature.id,
               "w = |z_then − z_before|",
               {{"z_then", moved.then_m, "m"}, {"z_before", moved.before_m, "m"}},

@@ -34,8 +34,8 @@ Crossing over_gas() {
 TEST(Holes, FoundWhereRecorded_NoLongerToBeExposed) {
   Crossing crossing = over_gas();
   const Assessment before = judged(crossing);
-  ASSERT_TRUE(find(before, "utility.expose", "u1")) << listed(before);
-  ASSERT_TRUE(find(before, "utility.separation", "u1"));
+  ASSERT_TRUE(find(before, "utility.separation", "u1")) << listed(before);
+  ASSERT_EQ(before.utilities.front().expose_rank, 1);
   crossing.site.test_holes = {hole(4, 98.1)};
   const Assessment after = judged(crossing);
   EXPECT_FALSE(find(after, "utility.expose", "u1")) << listed(after);
@@ -50,8 +50,9 @@ TEST(Holes, FoundHigher_TheGapFollows) {
   Crossing crossing = over_gas();
   crossing.site.test_holes = {hole(4, 98.2)};
   const Assessment after = judged(crossing);
-  EXPECT_NEAR(*after.utilities.front().separation_m, 0.4 + 0.1 * 0.0004 / 0.0040 - 0.0875, 1e-3);
-  EXPECT_LT(*after.utilities.front().separation_m, *judged(over_gas()).utilities.front().separation_m);
+  // Found 0.10 m higher with 0.02 m of error, where the record has 0.06 m: σ²/(σ² + s²) of it is believed.
+  const double nearer = *judged(over_gas()).utilities.front().separation_m - *after.utilities.front().separation_m;
+  EXPECT_NEAR(nearer, 0.1 * 0.0036 / 0.0040, 1e-4);
 }
 
 TEST(Holes, OddOnes_AreSaid) {

@@ -89,6 +89,8 @@ const std::map<std::string, Again, std::less<>>& formulas() {
       {"surface.cover-low", [](const Working& w) { return input(w, "C") - 1.645 * input(w, "sd"); }},
       {"surface.heave",
        [](const Working& w) { return input(w, "f_v") * input(w, "a") * input(w, "a") / input(w, "h"); }},
+      {"surface.levels-rose", [](const Working& w) { return std::abs(input(w, "z_then") - input(w, "z_before")); }},
+      {"surface.levels-sank", [](const Working& w) { return std::abs(input(w, "z_then") - input(w, "z_before")); }},
       {"pit.depth", [](const Working& w) { return input(w, "z_ground") - input(w, "z_floor"); }},
       {"utility.after-hole", after_hole_again},
       {"utility.contact-any",
@@ -131,6 +133,12 @@ Crossing busy_crossing() {
   siding.rule = "track-cover-66in-pit-25ft";
   crossing.site.surface.push_back(siding);
   crossing.site.surface.push_back(house(4));
+  LevelPeg peg;
+  peg.station = Length{4};
+  peg.before = Length{100};
+  peg.after = Length{100.002};
+  peg.settled = Length{99.997};
+  crossing.site.surface.front().levels.pegs = {peg};
   crossing.site.utility_search.unknown_rate.set(RatePerArea{0.01});
   return crossing;
 }

@@ -40,6 +40,7 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
     "utilities":[],
     "surface":{"heave_m":null,"heave_high_m":null,"station_m":null,"limit_m":null,"settlement_m":null,
       "settlement_abandoned_m":null,"grout_annulus_m3":null,"grout_hole_m3":null},
+    "services":{"contact_chance_any":null,"chance_unknown_service":null},
     "structures":[],
     "pits":{
       "launch":{"depth_m":null,"floor_length_m":null,"floor_width_m":null,"top_length_m":null,"top_width_m":null,"volume_m3":null},
