@@ -175,6 +175,16 @@ double along_in_plan(const std::vector<PathVertex>& line, const PathVertex& poin
   return place.along_m;
 }
 
+std::optional<double> elevation_on(const std::vector<PathVertex>& line, const PathVertex& point) {
+  if (line.empty()) return std::nullopt;
+  const Record record(line);
+  if (!(record.length() > 0)) return line.front().z_m;
+  const double along = along_in_plan(line, point);
+  std::size_t segment = 0;
+  while (segment + 2 < line.size() && record.along()[segment + 1] < along) ++segment;
+  return record.at(segment, record.share(segment, along)).z_m;
+}
+
 PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::vector<TestHole>& holes) {
   PinnedLine answer;
   if (utility.path.size() < 2) return answer;

@@ -3,6 +3,9 @@
 #include <gtest/gtest.h>
 
 #include <QPushButton>
+#include <QSlider>
+
+#include "burrow/charts/bore_charts.h"
 
 #include "burrow/panels/surface_panel.h"
 #include "panel_for_tests.h"
@@ -146,6 +149,55 @@ TEST(SurfacePanel, PickingGoesBothWays) {
   EXPECT_EQ(panel.picked_id(), "f3");
   panel.list()->setCurrentRow(0);
   EXPECT_EQ(w.window.drawing().picked(), (PartRef{PartKind::surface, "f1", -1}));
+}
+
+TEST(SurfacePanel, Levels_TypedJudgedUndone) {
+  Page w("house-service");
+  w.panel.pick("f1");
+  const Crossing before = w.crossing();
+  w.panel.add_peg();
+  const auto pegs = [&]() -> const std::vector<LevelPeg>& { return w.crossing().site.surface[0].levels.pegs; };
+  ASSERT_EQ(pegs().size(), 1u);
+  EXPECT_NEAR(pegs()[0].station.m, (w.crossing().site.surface[0].from->m + w.crossing().site.surface[0].to->m) / 2,
+              1e-12);
+  w.type(w.panel.peg_entries(), "level before", "102.500");
+  w.type(w.panel.peg_entries(), "level after", "102.520");
+  EXPECT_TRUE(w.finds("surface.levels-rose", "f1"));
+  EXPECT_TRUE(w.panel.pegs()->things()[0].facts.contains(QStringLiteral("risen 20")));
+  w.type(w.panel.peg_entries(), "level when settled", "102.498");
+  EXPECT_TRUE(w.panel.pegs()->things()[0].facts.contains(QStringLiteral("sunk 2")));
+  w.type(w.panel.level_dates(), "taken before, on", "2026-03-01");
+  w.panel.add_peg();
+  ASSERT_EQ(pegs().size(), 2u);
+  EXPECT_NEAR(pegs()[1].station.m, pegs()[0].station.m + 2, 1e-12);
+  w.type(w.panel.peg_entries(), "offset of the peg", "-1.5");
+  EXPECT_EQ(pegs()[1].offset.m, -1.5);
+  w.expect_opens_again();
+  w.panel.remove_peg();
+  ASSERT_EQ(pegs().size(), 1u);
+  EXPECT_EQ(pegs()[0].after->m, 102.52);
+  EXPECT_EQ(w.steps(), 8);
+  while (w.document.undo_stack().canUndo()) w.document.undo_stack().undo();
+  EXPECT_EQ(w.crossing(), before);
+}
+
+TEST(SurfacePanel, HeaveChart_FollowsTheTipAndTheUnits) {
+  Page w("house-service");
+  using Line = HeaveChart::Line;
+  const auto line = [&](Line which) { return w.panel.heave()->points(which); };
+  const std::vector<HeavePoint>& heave = w.document.assessment().heave;
+  ASSERT_EQ(line(Line::low).size(), static_cast<qsizetype>(heave.size()));
+  EXPECT_NEAR(line(Line::low).front().y(), heave[0].low_m * 1e3, 1e-9);
+  w.panel.tip()->setValue(0);
+  const double ahead_at_start = line(Line::tip).back().y();
+  w.panel.tip()->setValue(100);
+  const double passed = line(Line::tip).front().y(), at_tip = line(Line::tip).back().y();
+  EXPECT_LT(ahead_at_start, 0.02 * heave.back().low_m * 1e3) << "14 m ahead of the tip hardly anything";
+  EXPECT_GT(passed, 0.98 * heave[0].low_m * 1e3);
+  EXPECT_NEAR(at_tip, 0.5 * heave.back().low_m * 1e3, 1e-9) << "half of it over the tip";
+  w.panel.set_units(UnitSystem::us);
+  w.panel.refresh_now();
+  EXPECT_NEAR(line(Line::low).front().y(), heave[0].low_m / 0.0254, 1e-9);
 }
 
 TEST(SurfacePanel, NarrowColumn_ClipsNothing) {

@@ -41,6 +41,20 @@ void HeaveChart::dress() {
   chart()->legend()->setFont(drawing_font(fontMetrics().height() * 0.6));
 }
 
+QList<QPointF> HeaveChart::points(Line line) const {
+  switch (line) {
+    case Line::high:
+      return high_->points();
+    case Line::low:
+      return low_->points();
+    case Line::tip:
+      return passing_->points();
+    case Line::allowed:
+      break;
+  }
+  return limit_->points();
+}
+
 void HeaveChart::show_heave(const Assessment& assessment, double tip_station_m, UnitSystem units) {
   const double metre = 1 / charts::one_unit(Dimension::station, units),
                small = 1 / charts::one_unit(Dimension::small_length, units);

@@ -121,7 +121,8 @@ PassingPlace passing_place(const Crossing& crossing, const Utility& utility, con
   if (answer && answer->station_m) {
     place.station_m = *answer->station_m;
     place.offset_m = answer->offset_m.value_or(0);
-    place.axis_m = answer->elevation_m;
+    // That of the record: test holes may have shown it elsewhere, but what is typed moves the record.
+    place.axis_m = elevation_on(utility.path, {place.station_m, place.offset_m, std::nullopt});
   } else if (!utility.path.empty()) {
     place.station_m = utility.path.front().x_m;
     place.offset_m = utility.path.front().y_m;

@@ -266,24 +266,25 @@ void UtilitiesPanel::make_search() {
 void UtilitiesPanel::make_camera() {
   add_gap();
   add_heading(tr("Sewers and drains seen by camera"));
-  const auto survey = [this](const QString& when, CameraSurvey UtilitySearch::*member) {
+  const auto survey = [this](const QString& when, const QString& report, const QString& date,
+                             CameraSurvey UtilitySearch::*member) {
     add_choice(
-        when, {tr("not answered"), tr("nothing found"), tr("something found")},
+        when, {tr("not answered"), tr("all clear"), tr("not clear")},
         [this, member] { return row_of_word((document_.crossing().site.utility_search.*member).result); },
         [this, when, member](int row) {
           edit_search(tr("Answer: camera %1").arg(when),
                       [&](UtilitySearch& s) { (s.*member).result = word_or_none_at<CameraResult>(row); });
         });
     TextForm* texts = add_texts([] { return search_part; });
-    texts->add({tr("reference"),
-                [this, member] { return text_from((document_.crossing().site.utility_search.*member).reference); },
-                [member](const Crossing& c, const QString& text) -> PartValue {
-                  UtilitySearch changed = c.site.utility_search;
-                  (changed.*member).reference = text.trimmed().toStdString();
-                  return changed;
-                }},
-               tr("Film, report or who looked"));
-    texts->add({tr("date"),
+    texts->add(
+        {report, [this, member] { return text_from((document_.crossing().site.utility_search.*member).reference); },
+         [member](const Crossing& c, const QString& text) -> PartValue {
+           UtilitySearch changed = c.site.utility_search;
+           (changed.*member).reference = text.trimmed().toStdString();
+           return changed;
+         }},
+        tr("Film, report or who looked"));
+    texts->add({date,
                 [this, member] {
                   return text_from((document_.crossing().site.utility_search.*member).date.value_or(std::string()));
                 },
@@ -296,8 +297,8 @@ void UtilitiesPanel::make_camera() {
                tr("As 2026-03-14"));
     return texts;
   };
-  camera_texts_ = {survey(tr("before the bore"), &UtilitySearch::camera_before),
-                   survey(tr("after the bore"), &UtilitySearch::camera_after)};
+  camera_texts_ = {survey(tr("before the bore"), tr("report before"), tr("date before"), &UtilitySearch::camera_before),
+                   survey(tr("after the bore"), tr("report after"), tr("date after"), &UtilitySearch::camera_after)};
 }
 
 void UtilitiesPanel::show_search() {

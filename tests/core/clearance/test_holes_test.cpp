@@ -145,6 +145,18 @@ TEST(TestHoles, ThoseOfOthers_ChangeNothing) {
   for (const PinnedVertex& v : exact.line) EXPECT_EQ(v.at.x_m, 10);
 }
 
+// By hand: halfway along the second stretch, 3 m from its lower end.
+TEST(TestHoles, ElevationOnALine) {
+  const std::vector<PathVertex> line{{0, 0, 100.0}, {4, 0, 101.0}, {4, 6, 104.0}, {4, 8, std::nullopt}};
+  EXPECT_NEAR(*elevation_on(line, {9, 3, std::nullopt}), 102.5, 1e-12);
+  EXPECT_NEAR(*elevation_on(line, {1, -2, std::nullopt}), 100.25, 1e-12);
+  EXPECT_NEAR(*elevation_on(line, {-3, 0, std::nullopt}), 100.0, 1e-12);
+  EXPECT_FALSE(elevation_on(line, {4, 7, std::nullopt}));
+  EXPECT_FALSE(elevation_on({}, {4, 7, std::nullopt}));
+  EXPECT_EQ(elevation_on({{1, 1, 99.0}, {1, 1, 97.0}}, {4, 7, std::nullopt}), 99.0)
+      << "an upright one: its first point";
+}
+
 TEST(TestHoles, LevelOfCrownAndInvert_ByTheDiameter) {
   TestHole h = hole(10, 0, 101.6);
   EXPECT_EQ(centre_of(h, across_at_ten()), 101.6);

@@ -55,6 +55,9 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
 /// Distance along a line, in plan, of the place on it nearest to a point. Range: at least one vertex.
 double along_in_plan(const std::vector<PathVertex>& line, const PathVertex& point);
 
+/// Elevation of a line at the place on it nearest to a point in plan; empty: not known there.
+std::optional<double> elevation_on(const std::vector<PathVertex>& line, const PathVertex& point);
+
 /// Elevation of the utility's centre that a hole found; empty: not measured, or the diameter it needs is not known.
 std::optional<double> centre_of(const TestHole& hole, const Utility& utility);
 

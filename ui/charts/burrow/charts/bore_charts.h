@@ -75,6 +75,9 @@ class HeaveChart : public BoreChart {
  public:
   explicit HeaveChart(QWidget* parent = nullptr);
   void show_heave(const Assessment& assessment, double tip_station_m, UnitSystem units);
+  enum class Line { high, low, tip, allowed };
+  /// What is drawn, in the units shown.
+  [[nodiscard]] QList<QPointF> points(Line line) const;
 
  protected:
   void dress() override;

@@ -12,11 +12,12 @@ namespace burrow {
 /// Where the bore passes a utility.
 struct PassingPlace {
   double station_m = 0, offset_m = 0;
-  std::optional<double> axis_m;                         ///< level of the utility's centre; empty: not known
+  std::optional<double> axis_m;                         ///< level of its centre by the record; empty: not known
   std::optional<double> ground_m;                       ///< level of the ground; empty: no ground line
   [[nodiscard]] std::optional<double> depth_m() const;  ///< of the centre, 0 or more
 };
-/// From the answer; without one, the first point of the line.
+/// Station and offset of the answer, the level that the record has there; without an answer, the first point of the
+/// line.
 PassingPlace passing_place(const Crossing& crossing, const Utility& utility, const UtilityAnswer* answer);
 
 /// Rise of what the record meant over the centre. Empty: the diameter is not known.

@@ -43,6 +43,8 @@ class UtilitiesPanel : public FormPanel {
   [[nodiscard]] EntryForm* unknown_rate() const { return rate_; }
   [[nodiscard]] QComboBox* presets() const { return presets_; }
   [[nodiscard]] QLineEdit* measured() const { return measured_; }
+  /// Of the camera before and after the bore.
+  [[nodiscard]] const std::vector<TextForm*>& camera_texts() const { return camera_texts_; }
   [[nodiscard]] QPushButton* trench_button() const { return add_trench_; }
   [[nodiscard]] ThingList* holes() const { return holes_; }
   /// What is said about level, preset, what follows and test holes, as plain text.
