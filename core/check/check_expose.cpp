@@ -38,6 +38,7 @@ bool worth_exposing(const Judge& judge, const Clearance& c, const UtilityAnswer&
 void place_hole(const Judge& judge, const Clearance& c, const Utility& utility, UtilityAnswer& answer) {
   answer.hole_station_m = c.station_m;
   answer.hole_offset_m = c.offset_m;
+  answer.required_after_hole_m = c.required_exposed_m;
   if (!c.elevation_m || !c.vertical_sd_m || c.no_sd || !utility.outside_diameter) return;
   const double crown = *c.elevation_m + utility.outside_diameter->m / 2;
   const double depth = judge.ground.surface_m(*c.station_m, *c.offset_m) - crown;

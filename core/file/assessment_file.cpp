@@ -176,6 +176,7 @@ Json json_of(const UtilityAnswer& u) {
                  {"expose_rank", number(u.expose_rank)},
                  {"chance_to_go_on", number(u.chance_to_go_on)},
                  {"chance_after_hole", number(u.chance_after_hole)},
+                 {"required_after_hole_m", number(u.required_after_hole_m)},
                  {"hole_station_m", number(u.hole_station_m)},
                  {"hole_offset_m", number(u.hole_offset_m)},
                  {"hole_depth_low_m", number(u.hole_depth_low_m)},

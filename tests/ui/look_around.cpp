@@ -2,6 +2,7 @@
 
 #include <QCheckBox>
 #include <QDir>
+#include <QScrollArea>
 #include <QTextStream>
 
 #include "burrow/drawing/theme.h"
@@ -17,6 +18,12 @@ void shot(burrow::TestWindow& w, const QString& folder, const QString& name) {
 
 QPointF grip(burrow::TestWindow& w, burrow::PartKind kind, const std::string& id = {}) {
   return w.window.drawing().place_of({kind, id, -1});
+}
+
+/// All of a page that scrolls.
+void whole_page(burrow::TestWindow& w, const QString& folder, const QString& name) {
+  if (const auto* scroll = w.window.side().currentWidget()->findChild<QScrollArea*>())
+    scroll->widget()->grab().save(QDir(folder).filePath(name + QStringLiteral(".png")));
 }
 
 }  // namespace
@@ -72,10 +79,12 @@ int main(int argc, char** argv) {
       }
       if (page == 1) w.window.side().path().rescue_wanted()->setChecked(true);
       shot(w, folder, QStringLiteral("%1-page%2").arg(QLatin1String(name)).arg(page));
+      whole_page(w, folder, QStringLiteral("%1-page%2-whole").arg(QLatin1String(name)).arg(page));
       w.window.side().path().rescue_wanted()->setChecked(false);
       w.window.set_dark(true);
       w.window.set_units(burrow::UnitSystem::us);
       shot(w, folder, QStringLiteral("%1-page%2-dark-us").arg(QLatin1String(name)).arg(page));
+      whole_page(w, folder, QStringLiteral("%1-page%2-whole-dark-us").arg(QLatin1String(name)).arg(page));
       w.window.set_dark(false);
       w.window.set_units(burrow::UnitSystem::metric);
     }

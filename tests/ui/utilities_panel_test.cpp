@@ -371,6 +371,23 @@ TEST(UtilitiesPanel, NewerFile_TakesNothing) {
   EXPECT_EQ(w.crossing(), newer);
 }
 
+TEST(UtilitiesPanel, WholeBore_AnyOfThemAndWhatNobodyDrew) {
+  Page w("four-faults");
+  QString said = w.panel.said();
+  said.replace(QChar(0x00a0), QLatin1Char(' '));
+  const QString any = QString::fromStdString(
+      format(*w.document.assessment().contact_chance_any, Dimension::chance, UnitSystem::metric));
+  EXPECT_TRUE(said.contains(QStringLiteral("Touching any of them: %1.").arg(any))) << said.toStdString();
+  EXPECT_TRUE(said.contains(QStringLiteral("not counted")));
+  w.type(w.panel.unknown_rate(), "services nobody knows of", "2");
+  said = w.panel.said();
+  said.replace(QChar(0x00a0), QLatin1Char(' '));
+  const Assessment& now = w.document.assessment();
+  EXPECT_NEAR(*now.chance_unknown_service, 1 - std::exp(-0.02 * now.bore.length_m * 0.065), 1e-9) << "65 mm tool";
+  EXPECT_TRUE(said.contains(QStringLiteral("Meeting one that nobody drew: ")));
+  EXPECT_TRUE(w.finds("site.unknown-service", "site"));
+}
+
 TEST(UtilitiesPanel, Trench_TakenAndLeftOut_OneStepEach) {
   Page w("house-service");
   w.panel.pick("u2");

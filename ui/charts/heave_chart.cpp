@@ -21,9 +21,9 @@ HeaveChart::HeaveChart(QWidget* parent) : BoreChart(tr("Rise of the surface"), p
     (*series)->attachAxis(station);
     (*series)->attachAxis(rise);
   }
-  low_->setName(tr("low estimate"));
+  low_->setName(tr("low"));
   high_->setName(tr("high"));
-  passing_->setName(tr("tip of the tool here"));
+  passing_->setName(tr("tip here"));
   limit_->setName(tr("allowed"));
   chart()->legend()->setVisible(true);
   chart()->legend()->setAlignment(Qt::AlignBottom);

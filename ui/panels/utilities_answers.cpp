@@ -16,6 +16,7 @@ namespace burrow {
 
 namespace {
 constexpr std::size_t most_holes = 3;
+constexpr double least_shown_chance = 1e-9;  ///< reads "< 0.01 %"
 const PartRef search_part{PartKind::utility_search, {}, -1};
 const PartRef holes_part{PartKind::test_holes, {}, -1};
 }  // namespace
@@ -64,9 +65,12 @@ void UtilitiesPanel::show_answer() {
     add(tr("19 times in 20 more than"), answer->gap_low_m, Dimension::length);
     add(tr("wanted"), answer->required_m, Dimension::length);
     const QString least = answer->by == ContactBy::bound ? tr(", at least") : QString();
-    add(tr("chance of touching") + least, answer->contact_chance, Dimension::chance);
-    add(tr("the same, however it is located") + least, answer->contact_chance_worst, Dimension::chance);
-    add(tr("chance of coming nearer than its fixed gap") + least, answer->encroachment_chance, Dimension::chance);
+    const auto add_chance = [&](const QString& name, const std::optional<double>& chance) {
+      if (chance) facts.emplace_back(name + least, chance_text(*chance));
+    };
+    add_chance(tr("chance of touching"), answer->contact_chance);
+    add_chance(tr("the same, however it is located"), answer->contact_chance_worst);
+    add_chance(tr("chance of coming nearer than its fixed gap"), answer->encroachment_chance);
     add(tr("angle between the lines"), answer->angle_rad, Dimension::angle);
     add(tr("the ground moves there by"), answer->ground_movement_m, Dimension::small_length);
     if (answer->strain)
@@ -85,6 +89,11 @@ void UtilitiesPanel::show_answer() {
                            .toHtmlEscaped());
   if (answer && answer->expose) html += QStringLiteral("<p><b>%1</b></p>").arg(tr("Expose it before the tool passes."));
   answer_->setText(html);
+}
+
+/// Of a computed chance nobody can say that it is none.
+QString UtilitiesPanel::chance_text(double chance) const {
+  return text_of(std::max(chance, least_shown_chance), Dimension::chance);
 }
 
 QString UtilitiesPanel::hole_words() const {
@@ -107,11 +116,11 @@ QString UtilitiesPanel::hole_words() const {
       said << tr("Its crown is drawn %1 below ground; how well that is known is not entered.")
                   .arg(text_of(std::max(*here.ground_m - *here.axis_m - *above, 0.0), Dimension::length));
   if (answer->chance_after_hole && answer->chance_to_go_on && answer->contact_chance)
-    said << tr("What it buys: in %1 of cases what is found lets the bore go on as it is laid out; with the hole %2 of "
-               "all bores go on and touch it, without it %3 touch it.")
-                .arg(text_of(*answer->chance_to_go_on, Dimension::chance),
-                     text_of(*answer->chance_after_hole, Dimension::chance),
-                     text_of(*answer->contact_chance, Dimension::chance));
+    said << tr("What it buys: in %1 of cases what is found lets the bore go on as it is laid out. Of all bores %2 then "
+               "go "
+               "on and touch it, %3 without the hole.")
+                .arg(text_of(*answer->chance_to_go_on, Dimension::chance), chance_text(*answer->chance_after_hole),
+                     chance_text(*answer->contact_chance));
   else if (answer->expose_rank)
     said << tr(
         "What it buys cannot be told: where it lies, or how well that is known, is not entered. That is why it "

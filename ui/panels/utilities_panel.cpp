@@ -41,6 +41,7 @@ UtilitiesPanel::UtilitiesPanel(Document& document, QWidget* parent) : FormPanel(
   add_->setToolTip(tr("A new utility across the middle of the bore"));
   duplicate_->setToolTip(tr("The picked one once more, a little further along"));
   remove_->setToolTip(tr("Takes out the picked one with its test holes; Undo brings both back"));
+  whole_bore_ = add_text(tr("Chances of the whole bore"));
   search_state_ = add_text(tr("Utility search"));
   search_state_->setTextInteractionFlags(Qt::TextBrowserInteraction);
   const int then = things_so_far();
@@ -172,8 +173,7 @@ Thing UtilitiesPanel::row_of_utility(const Utility& utility) const {
   } else {
     QStringList facts{tr("%1 clear").arg(text_of(*answer->separation_m, Dimension::length))};
     if (answer->required_m) facts << tr("%1 wanted").arg(text_of(*answer->required_m, Dimension::length));
-    if (answer->contact_chance_worst)
-      facts << tr("%1 to touch").arg(text_of(*answer->contact_chance_worst, Dimension::chance));
+    if (answer->contact_chance_worst) facts << tr("%1 to touch").arg(chance_text(*answer->contact_chance_worst));
     thing.facts = facts.join(QStringLiteral(" · "));
   }
   if (answer && answer->expose_rank) thing.tag = tr("expose %1").arg(static_cast<int>(*answer->expose_rank));
@@ -198,8 +198,23 @@ void UtilitiesPanel::list_utilities() {
   remove_->setEnabled(!locked() && current());
 }
 
+void UtilitiesPanel::show_whole_bore() {
+  const Assessment& assessment = document_.assessment();
+  QStringList said;
+  if (!assessment.utilities.empty())
+    said << (assessment.contact_chance_any
+                 ? tr("Touching any of them: %1.").arg(chance_text(*assessment.contact_chance_any))
+                 : tr("Touching any of them: not known, one of them has no chance."));
+  if (assessment.chance_unknown_service && *assessment.chance_unknown_service > 0)
+    said << tr("Meeting one that nobody drew: %1.").arg(chance_text(*assessment.chance_unknown_service));
+  else
+    said << tr("What nobody drew is not counted: no rate is entered.");
+  whole_bore_->setText(said.join(QLatin1Char(' ')));
+}
+
 void UtilitiesPanel::refresh() {
   list_utilities();
+  show_whole_bore();
   const Utility* utility = current();
   for (QWidget* widget : of_utility_) widget->setVisible(utility != nullptr);
   if (utility) {
@@ -215,8 +230,8 @@ void UtilitiesPanel::refresh() {
 }
 
 QString UtilitiesPanel::said() const {
-  return plain(level_text_) + plain(preset_text_) + plain(answer_) + plain(trench_text_) + plain(hole_text_) +
-         plain(search_state_);
+  return plain(whole_bore_) + plain(level_text_) + plain(preset_text_) + plain(answer_) + plain(trench_text_) +
+         plain(hole_text_) + plain(search_state_);
 }
 
 }  // namespace burrow

@@ -107,6 +107,7 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
                                                                "id",
                                                                "name",
                                                                "offset_m",
+                                                               "required_after_hole_m",
                                                                "required_m",
                                                                "separation_m",
                                                                "station_m",

@@ -65,6 +65,7 @@ struct UtilityAnswer {
   /// Of those worth exposing: 1 is the first. What a test hole where the bore passes would buy: the chance that the
   /// crew goes on with this layout after it, and that they go on and yet touch it.
   std::optional<double> expose_rank, chance_to_go_on, chance_after_hole;
+  std::optional<double> required_after_hole_m;                ///< clear gap wanted once it is exposed there
   std::optional<double> hole_station_m, hole_offset_m;        ///< where to dig
   std::optional<double> hole_depth_low_m, hole_depth_high_m;  ///< of its crown below ground, nine in ten between
   /// Nearest points on the two axes, for the drawing.

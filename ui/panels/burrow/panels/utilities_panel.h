@@ -77,6 +77,7 @@ class UtilitiesPanel : public FormPanel {
   void choose_preset(int row, PresetReading reading);
   void point_forms();
   void list_utilities();
+  void show_whole_bore();
   [[nodiscard]] Thing row_of_utility(const Utility& utility) const;
   void show_place();
   void show_answer();
@@ -84,11 +85,12 @@ class UtilitiesPanel : public FormPanel {
   void show_trench();
   void show_search();
   [[nodiscard]] QString hole_words() const;
+  [[nodiscard]] QString chance_text(double chance) const;
 
   std::string picked_, hole_;
   ThingList* list_;
   QPushButton *add_, *duplicate_, *remove_;
-  QLabel* search_state_;
+  QLabel *whole_bore_, *search_state_;
   std::vector<QWidget*> of_utility_;  ///< hidden where there is none
   QLabel* heading_ = nullptr;
   TextForm* names_ = nullptr;
