@@ -383,7 +383,7 @@ TEST(UtilitiesPanel, WholeBore_AnyOfThemAndWhatNobodyDrew) {
   said = w.panel.said();
   said.replace(QChar(0x00a0), QLatin1Char(' '));
   const Assessment& now = w.document.assessment();
-  EXPECT_NEAR(*now.chance_unknown_service, 1 - std::exp(-0.02 * now.bore.length_m * 0.065), 1e-9) << "65 mm tool";
+  EXPECT_NEAR(*now.chance_unknown_service, 1 - std::exp(-0.02 * now.bore.length_m * 0.130), 1e-9) << "130 mm tool";
   EXPECT_TRUE(said.contains(QStringLiteral("Meeting one that nobody drew: ")));
   EXPECT_TRUE(w.finds("site.unknown-service", "site"));
 }
