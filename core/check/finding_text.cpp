@@ -250,42 +250,6 @@ const FindingWords rows[] = {
            "and joints of utilities, what a footing bears");
      },
      "Have these judged by other means."},
-    {"pit.unprotected",
-     [](const Say& s) {
-       return fmt::format("{} {} deep with an upright side and no support", s.f.name, s.measured(Dimension::length));
-     },
-     "Slope, shore or shield it; nobody enters before."},
-    {"pit.slope",
-     [](const Say& s) {
-       return fmt::format("a side of {} is sloped {} : 1, {} : 1 or flatter wanted for its soil type", s.f.name,
-                          s.measured(Dimension::ratio), s.limit(Dimension::ratio));
-     },
-     "Slope it flatter, or shore or shield it."},
-    {"pit.utility", [](const Say& s) { return fmt::format("{} lies inside the excavation of a pit", s.f.name); },
-     "Move the pit; or expose the utility by hand first and support it."},
-    {"missing.pit-signs",
-     [](const Say& s) {
-       return fmt::format(
-           "{} has an upright side without support, and nobody has said that its sides show no sign of distress",
-           s.f.name);
-     },
-     "Have the competent person look, and enter it; or shore that side."},
-    {"pit.bore-side-sloped",
-     [](const Say& s) {
-       return fmt::format("bore side of {} is sloped: the roof is missing where the tool passes", s.f.name);
-     },
-     "Keep that side upright and shore it."},
-    {"pit.depth",
-     [](const Say& s) {
-       return fmt::format("{} {} deep, {} at most without an engineer's design", s.f.name,
-                          s.measured(Dimension::length), s.limit(Dimension::length));
-     },
-     "Have the pit designed by a registered engineer."},
-    {"pit.water",
-     [](const Say& s) {
-       return fmt::format("floor of {} {} below the water level", s.f.name, s.measured(Dimension::length));
-     },
-     "Plan a sump and pumping, or a shallower pit."},
     {"site.soil-guessed",
      [](const Say& s) {
        if (!s.f.measured || *s.f.measured < 0.0005) return fmt::format("{} along the bore is only guessed", s.f.name);
@@ -334,7 +298,7 @@ const FindingWords rows[] = {
 };
 
 const FindingWords* row_for(std::string_view code) {
-  for (const auto& some : {std::span<const FindingWords>(rows), words_of_records()})
+  for (const auto& some : {std::span<const FindingWords>(rows), words_of_records(), words_of_pits()})
     for (const FindingWords& row : some)
       if (row.code == code) return &row;
   return nullptr;

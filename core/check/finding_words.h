@@ -36,5 +36,7 @@ struct FindingWords {
 
 /// Of what was measured before and after the bore.
 std::span<const FindingWords> words_of_records();
+/// Of the pits.
+std::span<const FindingWords> words_of_pits();
 
 }  // namespace burrow

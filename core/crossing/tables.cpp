@@ -29,6 +29,12 @@ const LimitRow* find_limit(const Tables& tables, std::string_view id) {
 const SurfaceRule* find_rule(const Tables& tables, std::string_view id) {
   return find_by_id(tables.surface_rules, id);
 }
+const EarthworkRow* find_earthwork(const Tables& tables, std::string_view id) {
+  return find_by_id(tables.earthwork, id);
+}
+const DutyRow* find_duty(const ExcavationRuleSet& rules, std::string_view id) {
+  return find_by_id(rules.duties, id);
+}
 
 const UtilityKindRow& row_of(const Tables& tables, UtilityKind kind) {
   for (const UtilityKindRow& row : tables.utilities)

@@ -16,6 +16,8 @@ void fields(Io& io, V& side) {
   io.field("kind", side.kind);
   io.field("run_per_rise", side.run_per_rise, range::not_negative);
   io.field("upright_m", side.upright, range::size);
+  io.field("support_foot_m", side.support_foot, range::size);
+  io.field("support_top_m", side.support_top, range::size);
   io.list("benches", side.benches);
   io.extra(side.extra);
 }

@@ -92,8 +92,8 @@ std::string Row::text(const char* key) {
 std::string Row::unit(const char* key) {
   const json* value = member(key, true);
   if (!value) return {};
-  if (*value == "m" || *value == "m/s" || *value == "") return value->get<std::string>();
-  wrong(key, shown(*value), "\"m\", \"m/s\", or \"\" for a ratio");
+  if (*value == "m" || *value == "m/s" || *value == "m3" || *value == "") return value->get<std::string>();
+  wrong(key, shown(*value), "\"m\", \"m/s\", \"m3\", or \"\" for a ratio");
   return {};
 }
 
@@ -112,6 +112,15 @@ const json& Row::list(const char* key) {
   if (value->is_array()) return *value;
   wrong(key, shown(*value), "a list");
   return none;
+}
+
+const json& Row::list_or_nothing(const char* key) {
+  static const json none = json::array();
+  return member(key, false) ? list(key) : none;
+}
+
+std::string Row::text_or_nothing(const char* key) {
+  return member(key, false) ? text(key) : std::string();
 }
 
 std::vector<double> Row::numbers(const char* key, double least, double most) {

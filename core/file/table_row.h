@@ -22,10 +22,12 @@ class Row {
   std::optional<double> number_or_null(const char* key, double least = 0, double most = 1e12);
   bool flag(const char* key);
   std::string text(const char* key);  ///< not empty
-  std::string unit(const char* key);  ///< "m", "m/s", or "" for a plain ratio
+  std::string unit(const char* key);  ///< "m", "m/s", "m3", or "" for a plain ratio
   std::string colour(const char* key);
   std::vector<double> numbers(const char* key, double least = 0, double most = 1e12);
   const nlohmann::json& list(const char* key);  ///< an array, or the empty one
+  const nlohmann::json& list_or_nothing(const char* key);
+  std::string text_or_nothing(const char* key);  ///< empty where absent or null
   Source source();
 
   template <class E>
@@ -34,6 +36,11 @@ class Row {
     if (const auto value = from_word<E>(found)) return *value;
     wrong(key, "\"" + found + "\"", "one of: " + known_words<E>());
     return E{};
+  }
+
+  template <class E>
+  std::optional<E> word_or_nothing(const char* key) {
+    return member(key, false) ? std::optional<E>(word<E>(key)) : std::nullopt;
   }
 
   void wrong(const std::string& key, std::string found, std::string expected);

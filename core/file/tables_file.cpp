@@ -45,6 +45,7 @@ void read(Row& row, SoilClass& soil) {
   soil.heave_share.v = row.number("heave_share", 0, 3);
   soil.swell.v = row.number("swell", 0, 3);
   soil.excavation_type = row.word<ExcavationType>("excavation_type");
+  soil.matter = row.word_or_nothing<ExcavationMatter>("matter");
   soil.stands_open = row.text("stands_open");
   soil.use = row.text("use");
   soil.thumb = row.text("thumb");
@@ -106,6 +107,8 @@ void read(Row& row, LimitRow& limit) {
     row.wrong("unit", "\"" + limit.unit + "\"", "\"m\" exactly where the id ends in _m");
   if ((limit.unit == "m/s") != limit.id.ends_with("_m_s"))
     row.wrong("unit", "\"" + limit.unit + "\"", "\"m/s\" exactly where the id ends in _m_s");
+  if ((limit.unit == "m3") != limit.id.ends_with("_m3"))
+    row.wrong("unit", "\"" + limit.unit + "\"", "\"m3\" exactly where the id ends in _m3");
   limit.at_least = row.flag("at_least");
   limit.source = row.source();
 }
@@ -128,6 +131,44 @@ void read(Row& row, SlopeRow& slope) {
   slope.run_per_rise.v = row.number("run_per_rise", 0, 100);
   slope.depth_limit.m = row.number("depth_limit_m", 0.1, 100);
   slope.source = row.source();
+}
+
+void read(Row& row, UprightPartRow& part) {
+  part.type = row.word<ExcavationType>("type");
+  part.depth_limit.m = row.number("depth_limit_m", 0.1, 100);
+  part.upright.m = row.number("upright_m", 0, 100);
+  part.run_above.v = row.number("run_above", 0, 100);
+  part.source = row.source();
+}
+
+void read(Row& row, DutyRow& duty) {
+  duty.id = row.text("id");
+  duty.value = row.number("value", 0, 1e6);
+  duty.source = row.source();
+}
+
+void read(Row& row, ShoringRow& shoring) {
+  shoring.id = row.text("id");
+  shoring.method = row.word<ShoringMethod>("method");
+  shoring.type = row.word<ExcavationType>("type");
+  shoring.depth.m = row.number("depth_m", 0.1, 100);
+  shoring.width.m = row.number("width_m", 0.1, 100);
+  shoring.brace = row.text("brace");
+  shoring.brace_spacing.m = row.number("brace_spacing_m", 0, 100);
+  shoring.brace_rise.m = row.number("brace_rise_m", 0, 100);
+  shoring.wale = row.text_or_nothing("wale");
+  shoring.wale_rise = maybe<Length>(row.number_or_null("wale_rise_m", 0, 100));
+  shoring.upright = row.text("upright");
+  shoring.upright_spacing = maybe<Length>(row.number_or_null("upright_spacing_m", 0, 100));
+  shoring.source = row.source();
+}
+
+void read(Row& row, EarthworkRow& earth) {
+  earth.id = row.text("id");
+  earth.name = row.text("name");
+  earth.loose.v = row.number("loose", 1, 3);
+  earth.compacted.v = row.number("compacted", 0.5, 2);
+  earth.source = row.source();
 }
 
 void read(Row& row, ExcavationRuleSet& set);  // holds rows itself
@@ -153,6 +194,12 @@ void read(Row& row, ExcavationRuleSet& set) {
   auto slopes = read_rows<SlopeRow>(row.list("slopes"), row.pointer() + "/slopes");
   if (!slopes) return row.wrong(std::move(slopes.error()));
   set.slopes = std::move(*slopes);
+  auto parts = read_rows<UprightPartRow>(row.list_or_nothing("upright_parts"), row.pointer() + "/upright_parts");
+  if (!parts) return row.wrong(std::move(parts.error()));
+  set.upright_parts = std::move(*parts);
+  auto duties = read_rows<DutyRow>(row.list_or_nothing("duties"), row.pointer() + "/duties");
+  if (!duties) return row.wrong(std::move(duties.error()));
+  set.duties = std::move(*duties);
   for (const auto& [type, word] : Words<ExcavationType>::list)
     if (std::count_if(set.slopes.begin(), set.slopes.end(), [t = type](const SlopeRow& s) { return s.type == t; }) != 1)
       row.wrong("slopes", "not one row", "one row for type " + std::string(word));
@@ -190,8 +237,9 @@ std::optional<Error> lay_over(std::vector<T>& rows, const json& text, const std:
   return std::nullopt;
 }
 
-constexpr std::array file_names{"soils.json",    "tools.json",  "pipes.json",         "utilities.json",
-                                "locating.json", "limits.json", "surface_rules.json", "excavation.json"};
+constexpr std::array file_names{"soils.json",    "tools.json",    "pipes.json",         "utilities.json",
+                                "locating.json", "limits.json",   "surface_rules.json", "excavation.json",
+                                "shoring.json",  "earthwork.json"};
 
 std::optional<Error> lay_file_over(Tables& tables, const std::string& name, const std::string& text) {
   const auto rows = table_file::parse_table(text, name);
@@ -204,6 +252,8 @@ std::optional<Error> lay_file_over(Tables& tables, const std::string& name, cons
   if (name == "limits.json") return lay_over(tables.limits, *rows, name);
   if (name == "surface_rules.json") return lay_over(tables.surface_rules, *rows, name);
   if (name == "excavation.json") return lay_over(tables.excavation, *rows, name);
+  if (name == "shoring.json") return lay_over(tables.shoring, *rows, name);
+  if (name == "earthwork.json") return lay_over(tables.earthwork, *rows, name);
   return Error{name, "a file of this name", "a table of the program"};
 }
 

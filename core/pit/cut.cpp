@@ -68,9 +68,8 @@ std::vector<double> inner_breaks(const Body& body, const std::vector<double>& be
   return breaks;
 }
 
-double volume_between(const Body& body, const std::vector<double>& bends, double a, double b) {
+double volume_between(const Body& body, const std::vector<double>& bends, const std::vector<double>& breaks) {
   double volume = 0;
-  const std::vector<double> breaks = inner_breaks(body, bends, a, b);
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
     const double middle = (breaks[i] + breaks[i + 1]) / 2, half = (breaks[i + 1] - breaks[i]) / 2;
     for (const double sign : {-1.0, 1.0}) {
@@ -155,28 +154,53 @@ LevelLine section_of(const Body& body, double low_run, double high_run) {
 
 }  // namespace
 
+namespace {
+
+/// Heights at which either long side bends.
+std::vector<double> bends_of(const CutSides& sides) {
+  std::vector<double> bends = sides.left.bends();
+  const std::vector<double> right_bends = sides.right.bends();
+  bends.insert(bends.end(), right_bends.begin(), right_bends.end());
+  sort_unique(bends);
+  return bends;
+}
+
+/// Stations between which surface, ends and bottom are all straight.
+std::vector<double> stations_of(const Body& body, double first, double last) {
+  std::vector<double> stations{first, last, body.floor.from_m, body.floor.to_m};
+  for (const LevelPoint& p : body.ground) stations.push_back(p.station_m);
+  add_end_bends(body.sides.low, body.floor.from_m, -1, stations);
+  add_end_bends(body.sides.high, body.floor.to_m, 1, stations);
+  std::erase_if(stations, [&](double x) { return x < first || x > last; });
+  sort_unique(stations);
+  return stations;
+}
+
+}  // namespace
+
+double volume_below(const FloorRectangle& floor, const CutSides& sides, const LevelLine& surface, double from_m,
+                    double to_m) {
+  const Body body{floor, sides, surface};
+  const std::vector<double> bends = bends_of(sides), stations = stations_of(body, from_m, to_m);
+  double volume = 0;
+  for (std::size_t i = 0; i + 1 < stations.size(); ++i)
+    volume += volume_between(body, bends, inner_breaks(body, bends, stations[i], stations[i + 1]));
+  return volume;
+}
+
 Cut cut_out(const FloorRectangle& floor, const CutSides& sides, const LevelLine& ground) {
   const Body body{floor, sides, ground};
   const double low_run = run_to_surface(body, sides.low, floor.from_m, -1);
   const double high_run = run_to_surface(body, sides.high, floor.to_m, 1);
   const double first = floor.from_m - low_run, last = floor.to_m + high_run;
 
-  std::vector<double> bends = sides.left.bends();
-  const std::vector<double> right_bends = sides.right.bends();
-  bends.insert(bends.end(), right_bends.begin(), right_bends.end());
-  sort_unique(bends);
-  std::vector<double> stations{first, last, floor.from_m, floor.to_m};
-  for (const LevelPoint& p : ground) stations.push_back(p.station_m);
-  add_end_bends(sides.low, floor.from_m, -1, stations);
-  add_end_bends(sides.high, floor.to_m, 1, stations);
-  std::erase_if(stations, [&](double x) { return x < first || x > last; });
-  sort_unique(stations);
+  const std::vector<double> bends = bends_of(sides), stations = stations_of(body, first, last);
 
   Cut cut;
   std::vector<double> edge_stations;
   for (std::size_t i = 0; i + 1 < stations.size(); ++i) {
-    cut.volume_m3 += volume_between(body, bends, stations[i], stations[i + 1]);
     const std::vector<double> breaks = inner_breaks(body, bends, stations[i], stations[i + 1]);
+    cut.volume_m3 += volume_between(body, bends, breaks);
     edge_stations.insert(edge_stations.end(), breaks.begin(), breaks.end());
   }
   sort_unique(edge_stations);
@@ -188,6 +212,8 @@ Cut cut_out(const FloorRectangle& floor, const CutSides& sides, const LevelLine&
   cut.footprint = right;
   cut.footprint.insert(cut.footprint.end(), left.rbegin(), left.rend());
   cut.section = section_of(body, low_run, high_run);
+  cut.from_m = first;
+  cut.to_m = last;
   cut.top_length_m = last - first;
   for (const double x : edge_stations)
     cut.top_width_m = std::max(cut.top_width_m, body.width_at(std::max(body.ground_height(x), 0.0)));

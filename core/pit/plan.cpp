@@ -6,7 +6,7 @@
 #include "burrow/base/ensure.h"
 #include "burrow/pit/cut.h"
 #include "burrow/pit/rescue.h"
-#include "burrow/pit/slope.h"
+#include "layers.h"
 
 namespace burrow {
 
@@ -19,31 +19,60 @@ constexpr double band_90_sd = 1.645;
 constexpr double rescue_room_m = 0.5;   // before the nose and behind the tail
 constexpr double rescue_below_m = 0.2;  // under the tool, to get a sling round it
 
-/// The flattest slope of the rules: for a soil or a depth that they do not cover. The finding is the limits' business.
-double flattest(const ExcavationRuleSet& rules) {
-  double run = 0;
-  for (const SlopeRow& row : rules.slopes) run = std::max(run, row.run_per_rise.v);
-  return run;
-}
-
-CutSides sides_of(const Crossing& crossing, const Pit& pit, const Tables& tables, ExcavationType type,
-                  const FloorRectangle& floor, double depth_m, bool bore_side_high) {
-  const ExcavationRuleSet& rules = row_of(tables, *crossing.pits.rules);
-  const auto allowed = least_run_per_rise(rules, type, Length{std::max(depth_m, 0.0)}, pit.open_time);
-  const double run = allowed ? allowed->v : flattest(rules);
-  double highest = floor.elevation_m;  // the ground may rise behind the pit
-  for (const LevelPoint& p : crossing.site.ground) highest = std::max(highest, p.elevation_m);
-  const auto profile = [&](const PitSide& side) { return SideProfile(side, run, highest - floor.elevation_m); };
-  const PitSides& s = pit.sides;
-  return {profile(bore_side_high ? s.back : s.bore), profile(bore_side_high ? s.bore : s.back), profile(s.left),
-          profile(s.right)};
-}
-
 double deepest(const FloorRectangle& floor, const LevelLine& ground) {
   double high = std::max(elevation_at(ground, floor.from_m), elevation_at(ground, floor.to_m));
   for (const LevelPoint& p : ground)
     if (p.station_m > floor.from_m && p.station_m < floor.to_m) high = std::max(high, p.elevation_m);
   return high - floor.elevation_m;
+}
+
+/// Sides by the layers at each of them: those of the long sides half way along the floor.
+CutSides sides_of(const Crossing& crossing, const Pit& pit, const ExcavationRuleSet& rules, const FloorRectangle& floor,
+                  double depth_m, bool bore_side_high, std::vector<PitLayer>& middle) {
+  double highest = floor.elevation_m;  // the ground may rise behind the pit
+  for (const LevelPoint& p : crossing.site.ground) highest = std::max(highest, p.elevation_m);
+  const auto layers = [&](double station) {
+    std::vector<PitLayer> all = layers_at(crossing.site, pit, station, floor.elevation_m);
+    if (all.empty()) all.push_back({0, floor.elevation_m, floor.elevation_m, type_in_force(crossing.site, 0, pit)});
+    slope_layers(all, rules, depth_m, pit);
+    return all;
+  };
+  const auto profile = [&](const PitSide& side, const std::vector<PitLayer>& there) {
+    return SideProfile(side, steps_of(there, floor.elevation_m), highest - floor.elevation_m);
+  };
+  middle = layers((floor.from_m + floor.to_m) / 2);
+  const bool one = crossing.site.strata.size() < 2;
+  const std::vector<PitLayer> low = one ? middle : layers(floor.from_m), high = one ? middle : layers(floor.to_m);
+  const PitSides& s = pit.sides;
+  return {profile(bore_side_high ? s.back : s.bore, low), profile(bore_side_high ? s.bore : s.back, high),
+          profile(s.left, middle), profile(s.right, middle)};
+}
+
+/// What of the cut lies in each stratum: what lies below its top, less what lies below the next one's.
+void share_out(const Site& site, const FloorRectangle& floor, const Cut& cut, const CutSides& sides,
+               std::vector<PitLayer>& layers) {
+  if (layers.empty()) return;
+  if (site.strata.size() < 2) {
+    layers.front().volume_m3 = cut.volume_m3;
+    return;
+  }
+  double below = 0;
+  for (std::size_t i = site.strata.size(); i-- > 0;) {
+    const double from_here =
+        i == 0 ? cut.volume_m3
+               : volume_below(floor, sides, surface_of(site, i, cut.from_m, cut.to_m), cut.from_m, cut.to_m);
+    const double volume = std::max(from_here - below, 0.0);
+    below = std::max(below, from_here);
+    const auto layer = std::find_if(layers.begin(), layers.end(), [&](const PitLayer& l) { return l.stratum == i; });
+    if (layer != layers.end()) {
+      layer->volume_m3 = volume;
+    } else if (volume > 0) {  // cut at one end of the pit only
+      const auto next = std::find_if(layers.begin(), layers.end(), [&](const PitLayer& l) { return l.stratum > i; });
+      const double level = next != layers.end() ? next->top_m : floor.elevation_m;
+      PitLayer thin{i, level, level, layers.front().type, layers.front().run_per_rise, volume};
+      layers.insert(next, thin);
+    }
+  }
 }
 
 PitShape shape_of(const Crossing& crossing, const Pit& pit, const Tables& tables, const FloorRectangle& floor,
@@ -58,7 +87,8 @@ PitShape shape_of(const Crossing& crossing, const Pit& pit, const Tables& tables
   shape.axis_elevation_m = axis_elevation_m;
   shape.floor_length_m = floor.to_m - floor.from_m;
   shape.floor_width_m = floor.left_m - floor.right_m;
-  shape.soil_type = pit.soil_type.value_or(ExcavationType::c);
+  shape.soil_type = type_in_force(crossing.site, 0, pit);
+  shape.bore_side_high = bore_side_high;
   shape.floor = {{floor.from_m, floor.right_m},
                  {floor.to_m, floor.right_m},
                  {floor.to_m, floor.left_m},
@@ -66,8 +96,11 @@ PitShape shape_of(const Crossing& crossing, const Pit& pit, const Tables& tables
   const LevelLine& ground = crossing.site.ground;
   if (ground.empty()) return shape;  // nothing is known above the floor
   const double depth_m = deepest(floor, ground);
-  const CutSides sides = sides_of(crossing, pit, tables, shape.soil_type, floor, depth_m, bore_side_high);
-  const Cut cut = cut_out(floor, sides, ground);
+  const ExcavationRuleSet& rules = row_of(tables, *crossing.pits.rules);
+  shape.sides = sides_of(crossing, pit, rules, floor, depth_m, bore_side_high, shape.layers);
+  const Cut cut = cut_out(floor, shape.sides, ground);
+  share_out(crossing.site, floor, cut, shape.sides, shape.layers);
+  for (const PitLayer& layer : shape.layers) shape.soil_type = std::max(shape.soil_type, layer.type);
   shape.depth_m = cut.depth_m;
   shape.top_length_m = cut.top_length_m;
   shape.top_width_m = cut.top_width_m;

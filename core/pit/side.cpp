@@ -9,13 +9,22 @@ namespace {
 constexpr double bench_rise_m = 4 * 0.3048;  // second-hand: greatest step of a simple bench
 }
 
-SideProfile::SideProfile(const PitSide& side, double run_per_rise, double height_m) {
+SideProfile::SideProfile(const PitSide& side, double run_per_rise, double height_m)
+    : SideProfile(side, std::vector<SlopeStep>{{height_m, run_per_rise}}, height_m) {}
+
+SideProfile::SideProfile(const PitSide& side, const std::vector<SlopeStep>& slopes, double height_m) {
   const double needed = std::max(height_m, 0.0) + 1.0;
-  const double slope = side.run_per_rise ? side.run_per_rise->v : run_per_rise;
+  const double uppermost = side.run_per_rise ? side.run_per_rise->v : slopes.back().run_per_rise;
   if (*side.kind == SideKind::sloped) {
-    const double upright = side.upright ? std::max(side.upright->m, 0.0) : 0;
-    if (upright > 0) pieces_.push_back({upright, 0});
-    pieces_.push_back({needed, needed * slope});
+    double reached = side.upright ? std::max(side.upright->m, 0.0) : 0;
+    if (reached > 0) pieces_.push_back({reached, 0});
+    for (std::size_t i = 0; !side.run_per_rise && i + 1 < slopes.size(); ++i) {
+      const double rise = slopes[i].top_height_m - reached;
+      if (!(rise > 0)) continue;
+      pieces_.push_back({rise, rise * slopes[i].run_per_rise});
+      reached = slopes[i].top_height_m;
+    }
+    pieces_.push_back({needed, needed * uppermost});
     return;
   }
   if (*side.kind != SideKind::benched) {
@@ -25,7 +34,7 @@ SideProfile::SideProfile(const PitSide& side, double run_per_rise, double height
   std::vector<SidePiece> steps;
   for (const Bench& bench : side.benches)
     if (bench.rise.m > 0) steps.push_back({bench.rise.m, bench.tread.m});
-  if (steps.empty()) steps.push_back({bench_rise_m, bench_rise_m * slope});
+  if (steps.empty()) steps.push_back({bench_rise_m, bench_rise_m * uppermost});
   constexpr std::size_t most_steps = 200;  // a rise of millimetres is no bench: the side then goes on upright
   double reached = 0;
   for (std::size_t i = 0; reached < needed && i < most_steps; ++i) {

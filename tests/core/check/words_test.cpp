@@ -128,7 +128,7 @@ TEST(Headline, EachVerdict) {
             "All limits judged here are kept. Locate, expose and protect as always.");
   crossing.pits.exit.sides.bore.kind.set(SideKind::sloped);
   EXPECT_EQ(headline(judged(crossing), UnitSystem::metric),
-            "1 caution; first: bore side of exit pit is sloped: the roof is missing where the tool passes.");
+            "1 caution; first: bore side of exit pit is sloped: the roof is missing over the first 2.44 m of the bore.");
   crossing.pits.launch.sides.bore.kind.set(SideKind::sloped);
   EXPECT_EQ(headline(judged(crossing), UnitSystem::metric).find("2 cautions; first: "), 0u);
   crossing.site.water.reset();
@@ -147,7 +147,7 @@ TEST(Headline, MutedCaution_IsNotCounted) {
   crossing.pits.launch.sides.bore.kind.set(SideKind::sloped);
   crossing.muted = {mute("pit.bore-side-sloped", "exit-pit", "shield follows")};
   EXPECT_EQ(headline(judged(crossing), UnitSystem::metric),
-            "1 caution; first: bore side of launch pit is sloped: the roof is missing where the tool passes.");
+            "1 caution; first: bore side of launch pit is sloped: the roof is missing over the first 2.15 m of the bore.");
 }
 
 }  // namespace

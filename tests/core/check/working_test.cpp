@@ -38,6 +38,13 @@ double after_hole_again(const Working& w) {
   return sum;
 }
 
+/// Layer by layer: thickness times its slope.
+double set_back_again(const Working& w) {
+  double sum = 0;
+  for (std::size_t i = 0; i + 1 < w.inputs.size(); i += 2) sum += w.inputs[i].value * w.inputs[i + 1].value;
+  return sum;
+}
+
 /// The formulas as a person would work them out from the inputs listed.
 const std::map<std::string, Again, std::less<>>& formulas() {
   static const std::map<std::string, Again, std::less<>> all{
@@ -92,6 +99,8 @@ const std::map<std::string, Again, std::less<>>& formulas() {
       {"surface.levels-rose", [](const Working& w) { return std::abs(input(w, "z_then") - input(w, "z_before")); }},
       {"surface.levels-sank", [](const Working& w) { return std::abs(input(w, "z_then") - input(w, "z_before")); }},
       {"pit.depth", [](const Working& w) { return input(w, "z_ground") - input(w, "z_floor"); }},
+      {"pit.set-back", set_back_again},
+      {"pit.bore-side-sloped", [](const Working& w) { return std::abs(input(w, "x_surface") - input(w, "x_face")); }},
       {"utility.after-hole", after_hole_again},
       {"utility.contact-any",
        [](const Working& w) {
@@ -140,6 +149,7 @@ Crossing busy_crossing() {
   peg.settled = Length{99.997};
   crossing.site.surface.front().levels.pegs = {peg};
   crossing.site.utility_search.unknown_rate.set(RatePerArea{0.01});
+  crossing.pits.exit.sides.bore.kind.set(SideKind::sloped);
   return crossing;
 }
 

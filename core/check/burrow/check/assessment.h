@@ -15,6 +15,7 @@
 #include "burrow/bore/guessed_ground.h"
 #include "burrow/bore/neutral_cover.h"
 #include "burrow/bore/path.h"
+#include "burrow/check/pit_answer.h"
 #include "burrow/pit/shape.h"
 
 namespace burrow {
@@ -177,6 +178,7 @@ struct Assessment {
   std::vector<RuleZone> zones;    ///< of the owners' rules, for the drawing
   std::vector<StructureAnswer> structures;
   PitShape launch_pit, exit_pit;
+  PitAnswer launch_pit_work, exit_pit_work;  ///< what follows from them
   std::vector<PipeCheck> pipe_checks;
   AirAnswer air;
   std::vector<Mark> marks;

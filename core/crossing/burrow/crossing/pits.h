@@ -50,6 +50,9 @@ struct PitSide {
   Given<SideKind> kind{SideKind::sloped};
   std::optional<Ratio> run_per_rise;  ///< empty: by the soil type
   std::optional<Length> upright;      ///< height of an upright lower part
+  /// Foot and top of a shield or shoring above the floor. Empty: from the floor, up to the ground; in front of an
+  /// upright lower part of a slope an empty top means that there is none.
+  std::optional<Length> support_foot, support_top;
   std::vector<Bench> benches;
   std::string extra;
   bool operator==(const PitSide&) const = default;

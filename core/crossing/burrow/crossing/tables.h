@@ -13,6 +13,17 @@
 
 namespace burrow {
 
+/// What a soil is to the excavation rules.
+enum class ExcavationMatter { rock, broken_rock, cemented, cohesive, silt, granular, fill };
+template <>
+struct Words<ExcavationMatter> {
+  static constexpr std::pair<ExcavationMatter, std::string_view> list[] = {
+      {ExcavationMatter::rock, "rock"},         {ExcavationMatter::broken_rock, "broken-rock"},
+      {ExcavationMatter::cemented, "cemented"}, {ExcavationMatter::cohesive, "cohesive"},
+      {ExcavationMatter::silt, "silt"},         {ExcavationMatter::granular, "granular"},
+      {ExcavationMatter::fill, "fill"}};
+};
+
 /// One soil class of `resources/soils.json`. A class with an undrained strength is undrained, one with a friction
 /// angle drained; `drained` decides where both are given.
 struct SoilClass {
@@ -37,9 +48,10 @@ struct SoilClass {
   Ratio heave_share;
   Ratio swell;  ///< bank to loose, "0.25" for a quarter more
   ExcavationType excavation_type = ExcavationType::c;
-  std::string stands_open;  ///< how long the hole stands: "days"
-  std::string use;          ///< first hint: "good", "marginal: sags", "refuse"
-  std::string thumb;        ///< sign by hand: "thumb goes in with some effort"
+  std::optional<ExcavationMatter> matter;  ///< empty: by strength and type
+  std::string stands_open;                 ///< how long the hole stands: "days"
+  std::string use;                         ///< first hint: "good", "marginal: sags", "refuse"
+  std::string thumb;                       ///< sign by hand: "thumb goes in with some effort"
   Source source;
   bool operator==(const SoilClass&) const = default;
 };
@@ -90,7 +102,7 @@ struct LimitRow {
   std::string id;        ///< "cover_diameters", "separation_gas_m": the key in a crossing's `limits`
   std::string name;      ///< "cover in tool diameters"
   double value = 0;      ///< SI
-  std::string unit;      ///< "m", "m/s", "" for a ratio
+  std::string unit;      ///< "m", "m/s", "m3", "" for a ratio
   bool at_least = true;  ///< sense: the value must not be below (true) or above (false) the limit
   Source source;
   bool operator==(const LimitRow&) const = default;
@@ -120,6 +132,24 @@ struct SlopeRow {
   bool operator==(const SlopeRow&) const = default;
 };
 
+/// How high a lower part of a slope may stand upright without support, and the slope above it.
+struct UprightPartRow {
+  ExcavationType type = ExcavationType::c;
+  Length depth_limit;  ///< of the pit
+  Length upright;
+  Ratio run_above;
+  Source source;
+  bool operator==(const UprightPartRow&) const = default;
+};
+
+/// A duty with its number: "ladder-travel", "shield-below". SI.
+struct DutyRow {
+  std::string id;
+  double value = 0;
+  Source source;
+  bool operator==(const DutyRow&) const = default;
+};
+
 struct ExcavationRuleSet {
   ExcavationRules rules = ExcavationRules::us_1926;
   std::string name;
@@ -128,7 +158,42 @@ struct ExcavationRuleSet {
   Length spoil_setback;
   std::vector<SlopeRow> slopes;
   Source source;
+  std::vector<UprightPartRow> upright_parts;  ///< by depth within a type
+  std::vector<DutyRow> duties;
   bool operator==(const ExcavationRuleSet&) const = default;
+};
+
+enum class ShoringMethod { timber, hydraulic };
+template <>
+struct Words<ShoringMethod> {
+  static constexpr std::pair<ShoringMethod, std::string_view> list[] = {{ShoringMethod::timber, "timber"},
+                                                                        {ShoringMethod::hydraulic, "hydraulic"}};
+};
+
+/// A published set of members for a trench of this soil type, depth and width. Sizes as printed.
+struct ShoringRow {
+  std::string id;
+  ShoringMethod method = ShoringMethod::timber;
+  ExcavationType type = ExcavationType::c;
+  Length depth, width;
+  std::string brace;
+  Length brace_spacing, brace_rise;  ///< along the trench; one above the other
+  std::string wale;                  ///< empty: none needed
+  std::optional<Length> wale_rise;
+  std::string upright;
+  std::optional<Length> upright_spacing;  ///< 0: close together
+  Source source;
+  bool operator==(const ShoringRow&) const = default;
+};
+
+/// What a cubic metre of the bank becomes.
+struct EarthworkRow {
+  std::string id;  ///< "sand", "loam", "clay", "rock"
+  std::string name;
+  Ratio loose;
+  Ratio compacted;
+  Source source;
+  bool operator==(const EarthworkRow&) const = default;
 };
 
 /// A pipe material: what the file may name. Walls and checks follow with the pipe tables.
@@ -148,6 +213,8 @@ struct Tables {
   std::vector<LimitRow> limits;
   std::vector<SurfaceRule> surface_rules;
   std::vector<ExcavationRuleSet> excavation;
+  std::vector<ShoringRow> shoring;
+  std::vector<EarthworkRow> earthwork;
   bool operator==(const Tables&) const = default;
 };
 
@@ -158,6 +225,9 @@ const LimitRow* find_limit(const Tables& tables, std::string_view id);
 const SurfaceRule* find_rule(const Tables& tables, std::string_view id);
 const UtilityKindRow& row_of(const Tables& tables, UtilityKind kind);
 const ExcavationRuleSet& row_of(const Tables& tables, ExcavationRules rules);
+const EarthworkRow* find_earthwork(const Tables& tables, std::string_view id);
+/// Nothing where the rule set has no such number.
+const DutyRow* find_duty(const ExcavationRuleSet& rules, std::string_view id);
 
 /// "soft-clay, firm-clay": the known ids of a table, for an error message.
 template <class Row>

@@ -12,13 +12,9 @@ struct FloorRectangle {
   double elevation_m = 0;
 };
 
-/// `low` stands at the smaller station, `high` at the larger.
-struct CutSides {
-  SideProfile low, high, left, right;
-};
-
 struct Cut {
-  double depth_m = 0;  ///< deepest, ground to floor
+  double depth_m = 0;           ///< deepest, ground to floor
+  double from_m = 0, to_m = 0;  ///< stations where it comes out at the surface
   double top_length_m = 0, top_width_m = 0;
   double volume_m3 = 0;
   PlanLine footprint;
@@ -32,5 +28,11 @@ struct Cut {
 /// Range: ground not empty. Where the ground lies below the floor nothing is cut.
 /// Evidence: Cut.Prismoid_Volume, Cut.Mesh_Volume*
 Cut cut_out(const FloorRectangle& floor, const CutSides& sides, const LevelLine& ground);
+
+/// The part of that body below another surface that nowhere rises above the ground: the same integral, equally exact.
+/// `from_m` and `to_m` are those of the cut.
+/// Range: surface not empty.   Evidence: Cut.Layers_*
+double volume_below(const FloorRectangle& floor, const CutSides& sides, const LevelLine& surface, double from_m,
+                    double to_m);
 
 }  // namespace burrow

@@ -1,12 +1,24 @@
 #pragma once
 /// What a pit looks like: floor, cut sides, footprint at the surface, volume.
 
-#include <optional>
+#include <cstddef>
+#include <vector>
 
 #include "burrow/base/geometry.h"
 #include "burrow/crossing/pits.h"
+#include "burrow/pit/side.h"
 
 namespace burrow {
+
+/// A layer of the ground that the pit is dug through.
+struct PitLayer {
+  std::size_t stratum = 0;                  ///< number in `Site::strata`
+  double top_m = 0, bottom_m = 0;           ///< elevations at the middle of the floor
+  ExcavationType type = ExcavationType::c;  ///< in force: typed, else Type C
+  double run_per_rise = 0;                  ///< of a slope cut by the rules
+  double volume_m3 = 0;                     ///< in the bank
+  bool operator==(const PitLayer&) const = default;
+};
 
 struct PitShape {
   double face_station_m = 0;                   ///< plane where the tool enters or leaves
@@ -21,7 +33,10 @@ struct PitShape {
   PlanLine floor;        ///< corners of the floor
   PlanLine footprint;    ///< outline at the surface
   LevelLine section;     ///< outline of the cut along the crossing line, from the surface down and up again
-  ExcavationType soil_type = ExcavationType::c;
+  ExcavationType soil_type = ExcavationType::c;  ///< typed, else the worst of the layers
+  std::vector<PitLayer> layers;                  ///< from the ground down; their volumes add up to the volume
+  CutSides sides;
+  bool bore_side_high = true;  ///< the side that the tool passes stands at the larger station
   bool operator==(const PitShape&) const = default;
 };
 

@@ -14,13 +14,24 @@ struct SidePiece {
   bool operator==(const SidePiece&) const = default;
 };
 
+/// The slope up to a height above the floor, for one layer of the ground.
+struct SlopeStep {
+  double top_height_m = 0;
+  double run_per_rise = 0;
+  bool operator==(const SlopeStep&) const = default;
+};
+
 /// From the floor up; the last piece goes on as far as it is needed.
-/// Upright, shored and shielded sides go straight up. A sloped side starts with its upright lower part. A benched one
-/// steps up by its benches, the last of them again and again; without any entered, by 1.2 m (4 ft, second-hand).
+/// Upright, shored and shielded sides go straight up. A sloped side starts with its upright lower part, then takes the
+/// slope of each layer. A benched one steps up by its benches, the last of them again and again; without any entered,
+/// by 1.2 m (4 ft, second-hand) at the slope of the uppermost layer, which is the flattest.
 class SideProfile {
  public:
+  SideProfile() = default;  ///< straight up
   /// `run_per_rise` is the rules' slope for the soil; a typed one wins. Covers heights up to `height_m`.
   SideProfile(const PitSide& side, double run_per_rise, double height_m);
+  /// `steps` from the floor up; the last goes on. At least one.
+  SideProfile(const PitSide& side, const std::vector<SlopeStep>& steps, double height_m);
 
   /// Distance back from the floor's edge at a height above the floor. At the height of a bench: its lower end.
   [[nodiscard]] double run_at(double height_m) const;
@@ -29,9 +40,16 @@ class SideProfile {
   [[nodiscard]] const std::vector<SidePiece>& pieces() const { return pieces_; }
   /// Heights at which the side bends.
   [[nodiscard]] std::vector<double> bends() const;
+  bool operator==(const SideProfile&) const = default;
 
  private:
   std::vector<SidePiece> pieces_;
+};
+
+/// `low` stands at the smaller station, `high` at the larger.
+struct CutSides {
+  SideProfile low, high, left, right;
+  bool operator==(const CutSides&) const = default;
 };
 
 }  // namespace burrow

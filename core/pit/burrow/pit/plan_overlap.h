@@ -1,0 +1,18 @@
+#pragma once
+/// How outlines meet in plan.
+
+#include "burrow/base/geometry.h"
+
+namespace burrow {
+
+/// Common area of two closed outlines, of either sense of turn.
+/// Source: derived. Each edge stands for the ground below it, counted for or against by its direction; the product of
+/// two such regions is bounded by the lower edge, whose integral is closed. Exact for any outline that does not cross
+/// itself.   Range: an outline of fewer than 3 points has no area.   Evidence: PlanOverlap.*
+double overlap_area(const PlanLine& a, const PlanLine& b);
+
+/// Least distance between a closed outline and a line, open or closed; 0 where they touch or one holds the other.
+/// Range: neither is empty.   Evidence: PlanGap.*
+double gap_between(const PlanLine& outline, const PlanLine& line, bool closed);
+
+}  // namespace burrow

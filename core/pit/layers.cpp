@@ -1,0 +1,112 @@
+#include "layers.h"
+
+#include <algorithm>
+
+#include "burrow/pit/slope.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double flatter_with_distress = 0.5;
+
+/// Upper or lower of two lines, with the points where they cross.
+LevelLine outer(const LevelLine& a, const LevelLine& b, bool upper, double from_m, double to_m) {
+  std::vector<double> stations{from_m, to_m};
+  for (const LevelLine* line : {&a, &b})
+    for (const LevelPoint& p : *line)
+      if (p.station_m > from_m && p.station_m < to_m) stations.push_back(p.station_m);
+  std::sort(stations.begin(), stations.end());
+  stations.erase(std::unique(stations.begin(), stations.end()), stations.end());
+  LevelLine line;
+  double za_before = 0, zb_before = 0;
+  for (const double x : stations) {
+    const double za = elevation_at(a, x), zb = elevation_at(b, x);
+    if (!line.empty() && (za_before - zb_before) * (za - zb) < 0) {
+      const double t = (za_before - zb_before) / ((za_before - zb_before) - (za - zb));
+      const double crossing = line.back().station_m + t * (x - line.back().station_m);
+      if (crossing > line.back().station_m && crossing < x)
+        line.push_back({crossing, za_before + t * (za - za_before)});
+    }
+    line.push_back({x, upper ? std::max(za, zb) : std::min(za, zb)});
+    za_before = za;
+    zb_before = zb;
+  }
+  return line;
+}
+
+double top_at(const Site& site, std::size_t stratum, double station_m) {
+  const double ground = elevation_at(site.ground, station_m);
+  const std::optional<LevelLine>& top = site.strata[stratum].top;
+  return stratum == 0 || !top || top->empty() ? ground : std::min(elevation_at(*top, station_m), ground);
+}
+
+double flattest(const ExcavationRuleSet& rules) {
+  double run = 0;
+  for (const SlopeRow& row : rules.slopes) run = std::max(run, row.run_per_rise.v);
+  return run;
+}
+
+}  // namespace
+
+ExcavationType type_in_force(const Site& site, std::size_t stratum, const Pit& pit) {
+  std::optional<ExcavationType> type = pit.soil_type;
+  if (stratum < site.strata.size())
+    if (const auto& typed = site.strata[stratum].values.excavation_type) type = std::max(type.value_or(*typed), *typed);
+  return type.value_or(ExcavationType::c);
+}
+
+std::vector<PitLayer> layers_at(const Site& site, const Pit& pit, double station_m, double floor_elevation_m) {
+  const double ground = elevation_at(site.ground, station_m);
+  std::vector<PitLayer> layers;
+  const auto add = [&](std::size_t stratum, double top, double bottom) {
+    if (bottom < top) layers.push_back({stratum, top, bottom, type_in_force(site, stratum, pit)});
+  };
+  if (site.strata.size() < 2) {
+    add(0, ground, floor_elevation_m);
+    return layers;
+  }
+  // From the lowest up: a stratum begins where those below it end.
+  double below = floor_elevation_m;
+  for (std::size_t i = site.strata.size(); i-- > 0;) {
+    const double top = top_at(site, i, station_m);
+    add(i, top, below);
+    below = std::max(below, top);
+  }
+  std::reverse(layers.begin(), layers.end());
+  return layers;
+}
+
+void slope_layers(std::vector<PitLayer>& layers, const ExcavationRuleSet& rules, double depth_m, const Pit& pit) {
+  const Length depth{std::max(depth_m, 0.0)};
+  // The short-term slope stands in the rules for a simple slope in one soil only.
+  const std::optional<Duration> open_time = layers.size() == 1 ? pit.open_time : std::nullopt;
+  const bool distress = rules.rules == ExcavationRules::us_1926 && pit.signs.distress.value_or(false);
+  double flattest_below = 0;
+  for (std::size_t i = layers.size(); i-- > 0;) {
+    const Result<Ratio> allowed = least_run_per_rise(rules, layers[i].type, depth, open_time);
+    const double run = (allowed ? allowed->v : flattest(rules)) + (distress ? flatter_with_distress : 0.0);
+    flattest_below = std::max(flattest_below, run);
+    layers[i].run_per_rise = flattest_below;
+  }
+}
+
+std::vector<SlopeStep> steps_of(const std::vector<PitLayer>& layers, double floor_elevation_m) {
+  std::vector<SlopeStep> steps;
+  for (std::size_t i = layers.size(); i-- > 0;)
+    steps.push_back({layers[i].top_m - floor_elevation_m, layers[i].run_per_rise});
+  return steps;
+}
+
+LevelLine surface_of(const Site& site, std::size_t stratum, double from_m, double to_m) {
+  if (stratum == 0 || site.strata.size() < 2) return site.ground;
+  LevelLine line;
+  for (std::size_t i = site.strata.size(); i-- > stratum;) {
+    const std::optional<LevelLine>& top = site.strata[i].top;
+    if (!top || top->empty()) return site.ground;
+    line = line.empty() ? *top : outer(line, *top, true, from_m, to_m);
+  }
+  return outer(line, site.ground, false, from_m, to_m);
+}
+
+}  // namespace burrow

@@ -1,0 +1,34 @@
+#pragma once
+/// The strata that a pit is dug through.
+
+#include <vector>
+
+#include "burrow/base/geometry.h"
+#include "burrow/crossing/crossing.h"
+#include "burrow/crossing/tables.h"
+#include "burrow/pit/shape.h"
+#include "burrow/pit/side.h"
+
+namespace burrow {
+
+/// Layers at a station from the ground down to the floor; each with the type in force, without slope and volume.
+/// Without strata: one layer. Same order as `Ground`: where the top of a lower stratum rises above an upper one, the
+/// upper has no thickness there.   Evidence: PitLayers.*
+std::vector<PitLayer> layers_at(const Site& site, const Pit& pit, double station_m, double floor_elevation_m);
+
+/// Type of a stratum in this pit: typed for the stratum or for the pit, the worse of both; without either Type C.
+ExcavationType type_in_force(const Site& site, std::size_t stratum, const Pit& pit);
+
+/// Slopes of these layers as 29 CFR 1926 Subpart P App. B Fig. B-1.4 has them for two: each layer takes the flattest
+/// of its own slope and those below (six cases from memory; more than two layers are our extension). `with_distress`:
+/// 1/2 : 1 flatter (read, the half from memory).
+/// What the rules do not cover gets their flattest slope.
+void slope_layers(std::vector<PitLayer>& layers, const ExcavationRuleSet& rules, double depth_m, const Pit& pit);
+
+/// From the floor up, for a `SideProfile`.
+std::vector<SlopeStep> steps_of(const std::vector<PitLayer>& layers, double floor_elevation_m);
+
+/// Upper surface of a stratum and all below it between two stations; never above the ground.
+LevelLine surface_of(const Site& site, std::size_t stratum, double from_m, double to_m);
+
+}  // namespace burrow
