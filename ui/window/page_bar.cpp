@@ -8,7 +8,7 @@
 namespace burrow {
 
 namespace {
-constexpr int to_a_row = 4;
+constexpr int to_a_row = 5;
 constexpr int bar_height = 3;
 constexpr double least_text = 0.7;  ///< of the usual size, in a column too narrow for it
 

@@ -16,6 +16,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       setup_(new SetupPanel(document, this)),
       utilities_(new UtilitiesPanel(document, this)),
       surface_(new SurfacePanel(document, this)),
+      pits_(new PitsPanel(document, this)),
       soil_(new SoilPanel(document, this)),
       tool_(new ToolPanel(document, this)) {
   auto* all = new QVBoxLayout(this);
@@ -29,6 +30,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(setup_, tr("Set-up"), tr("What the crew sets at the launch, and what an error there becomes"));
   add_page(utilities_, tr("Utilities"), tr("What lies below, how it is known, and what to expose first"));
   add_page(surface_, tr("Surface"), tr("Roads, tracks, buildings on top, and what their owners ask for"));
+  add_page(pits_, tr("Pits"), tr("Floor, sides, soil type and spoil of both pits, and what is to be done there"));
   add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
   connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
@@ -52,10 +54,15 @@ void SideColumn::wire(DrawingView& drawing) {
   connect(surface_, &SurfacePanel::picked, &drawing, [&drawing](const QString& id) {
     drawing.pick({PartKind::surface, id.toStdString(), -1});
   });
+  connect(pits_, &PitsPanel::picked, &drawing, [&drawing](WhichPit which) {
+    drawing.pick({which == WhichPit::launch ? PartKind::launch : PartKind::exit, {}, -1});
+  });
   connect(&drawing, &DrawingView::picked_changed, this, [this, &drawing] {
     const PartRef& part = drawing.picked();
     if (part.kind == PartKind::utility) utilities_->pick(part.id);
     if (part.kind == PartKind::surface) surface_->pick(part.id);
+    if (part.kind == PartKind::launch) pits_->show_pit(WhichPit::launch);
+    if (part.kind == PartKind::exit) pits_->show_pit(WhichPit::exit);
   });
 }
 
@@ -66,6 +73,7 @@ void SideColumn::set_units(UnitSystem units) {
   setup_->set_units(units);
   utilities_->set_units(units);
   surface_->set_units(units);
+  pits_->set_units(units);
   soil_->set_units(units);
   tool_->set_units(units);
 }
@@ -78,6 +86,7 @@ void SideColumn::set_theme(const Theme& theme) {
   setup_->set_theme(theme);
   utilities_->set_theme(theme);
   surface_->set_theme(theme);
+  pits_->set_theme(theme);
   soil_->set_theme(theme);
   tool_->set_theme(theme);
 }

@@ -9,6 +9,7 @@
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/panels/findings_panel.h"
 #include "burrow/panels/path_panel.h"
+#include "burrow/panels/pits_panel.h"
 #include "burrow/panels/setup_panel.h"
 #include "burrow/panels/soil_panel.h"
 #include "burrow/panels/surface_panel.h"
@@ -23,7 +24,7 @@ class SideColumn : public QWidget {
   Q_OBJECT
 
  public:
-  enum class Page { findings, path, trials, setup, utilities, surface, ground, tool };
+  enum class Page { findings, path, trials, setup, utilities, surface, pits, ground, tool };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
   void set_units(UnitSystem units);
@@ -42,6 +43,7 @@ class SideColumn : public QWidget {
   SetupPanel& setup() { return *setup_; }
   UtilitiesPanel& utilities() { return *utilities_; }
   SurfacePanel& surface() { return *surface_; }
+  PitsPanel& pits() { return *pits_; }
   SoilPanel& soil() { return *soil_; }
   ToolPanel& tool() { return *tool_; }
   TrialsDesk& desk() { return desk_; }
@@ -59,6 +61,7 @@ class SideColumn : public QWidget {
   SetupPanel* setup_;
   UtilitiesPanel* utilities_;
   SurfacePanel* surface_;
+  PitsPanel* pits_;
   SoilPanel* soil_;
   ToolPanel* tool_;
 };

@@ -1,0 +1,140 @@
+#include "burrow/document/pit_fields.h"
+
+#include <utility>
+
+namespace burrow {
+
+namespace {
+
+using Typed = std::optional<double>;
+
+constexpr double largest_m = 1e4;  // well inside what the file format accepts
+constexpr double steepest = 0, flattest = 20;
+
+/// A number of a pit; `set` writes it, an empty one goes back to what the program takes.
+template <class Set>
+Field pit_field(WhichPit which, std::string label, Dimension dimension, Typed value, bool entered, double low,
+                double high, Typed standing, Set set) {
+  Field field;
+  field.label = std::move(label);
+  field.dimension = dimension;
+  field.value = value;
+  field.entered = entered;
+  field.may_be_empty = true;
+  field.low = low;
+  field.high = high;
+  field.standing = standing;
+  field.with = [which, set](const Crossing& c, Typed v) -> PartValue {
+    Pits pits = c.pits;
+    set(pit_of(pits, which), v);
+    return pits;
+  };
+  return field;
+}
+
+Field proposed_field(WhichPit which, std::string label, Dimension dimension, const Pit& pit,
+                     std::optional<Length> Pit::*member, double proposed, double low, double high) {
+  const std::optional<Length>& now = pit.*member;
+  return pit_field(which, std::move(label), dimension, now ? Typed(now->m) : std::nullopt, now.has_value(), low, high,
+                   proposed, [member](Pit& p, Typed v) { p.*member = v ? std::optional(Length{*v}) : std::nullopt; });
+}
+
+Field given_field(WhichPit which, std::string label, const Pit& pit, Given<Length> Pit::*member, double high) {
+  const Given<Length>& now = pit.*member;
+  return pit_field(which, std::move(label), Dimension::length, now->m, now.entered, 0, high, (Pit{}.*member)->m,
+                   [member](Pit& p, Typed v) {
+                     p.*member = Pit{}.*member;
+                     if (v) (p.*member).set(Length{*v});
+                   });
+}
+
+struct NamedSide {
+  const char* name;
+  PitSide PitSides::*side;
+};
+constexpr NamedSide named_sides[] = {{"bore side", &PitSides::bore},
+                                     {"back", &PitSides::back},
+                                     {"left side", &PitSides::left},
+                                     {"right side", &PitSides::right}};
+
+}  // namespace
+
+Pit& pit_of(Pits& pits, WhichPit which) {
+  return which == WhichPit::launch ? pits.launch : pits.exit;
+}
+const Pit& pit_of(const Pits& pits, WhichPit which) {
+  return which == WhichPit::launch ? pits.launch : pits.exit;
+}
+
+std::vector<Field> pit_floor_fields(const Crossing& crossing, WhichPit which, const PitShape& shape) {
+  const Pit& pit = pit_of(crossing.pits, which);
+  std::vector<Field> fields{
+      proposed_field(which, "floor, along the line", Dimension::length, pit, &Pit::floor_length, shape.floor_length_m,
+                     0.1, 100),
+      proposed_field(which, "floor, across", Dimension::length, pit, &Pit::floor_width, shape.floor_width_m, 0.1, 100),
+      proposed_field(which, "level of the floor", Dimension::station, pit, &Pit::floor_elevation,
+                     shape.floor_elevation_m, -9e3, 9e3),
+      proposed_field(which, "middle of the floor, left positive", Dimension::station, pit, &Pit::floor_offset,
+                     (shape.floor_left_m + shape.floor_right_m) / 2, -largest_m, largest_m),
+      given_field(which, "room to work, beside the tool", pit, &Pit::working_length, 100),
+      given_field(which, "slab or bedding, thick", pit, &Pit::slab_thickness, 10),
+      given_field(which, "sump below the floor", pit, &Pit::sump_depth, 10)};
+  if (which == WhichPit::launch)
+    fields.insert(fields.end() - 2, given_field(which, "cradle, tool above the floor", pit, &Pit::cradle_height, 10));
+  else
+    fields.push_back(given_field(which, "room beyond the arrival band", pit, &Pit::allowance, 10));
+  return fields;
+}
+
+std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which) {
+  std::vector<Field> fields;
+  const PitSides& sides = pit_of(crossing.pits, which).sides;
+  for (const auto& [name, member] : named_sides) {
+    const PitSide& side = sides.*member;
+    const auto add = [&](std::string label, Dimension dimension, Typed value, double high, auto set) {
+      fields.push_back(pit_field(which, std::move(label), dimension, value, value.has_value(), 0, high, std::nullopt,
+                                 [member = member, set](Pit& p, Typed v) { set(p.sides.*member, v); }));
+    };
+    if (side.kind.value == SideKind::sloped) {
+      add(std::string(name) + ", run for each unit of rise", Dimension::ratio,
+          side.run_per_rise ? Typed(side.run_per_rise->v) : std::nullopt, flattest,
+          [](PitSide& s, Typed v) { s.run_per_rise = v ? std::optional(Ratio{*v}) : std::nullopt; });
+      add(std::string(name) + ", upright lower part", Dimension::length,
+          side.upright ? Typed(side.upright->m) : std::nullopt, 100,
+          [](PitSide& s, Typed v) { s.upright = v ? std::optional(Length{*v}) : std::nullopt; });
+    }
+  }
+  return fields;
+}
+
+std::vector<Field> pit_soil_fields(const Crossing& crossing, WhichPit which) {
+  const Pit& pit = pit_of(crossing.pits, which);
+  return {pit_field(which, "layers dip into it, run for each unit of fall", Dimension::ratio,
+                    pit.signs.dip_run_per_rise ? Typed(pit.signs.dip_run_per_rise->v) : std::nullopt,
+                    pit.signs.dip_run_per_rise.has_value(), steepest, 1000, std::nullopt,
+                    [](Pit& p, Typed v) { p.signs.dip_run_per_rise = v ? std::optional(Ratio{*v}) : std::nullopt; }),
+          pit_field(which, "open for", Dimension::duration, pit.open_time ? Typed(pit.open_time->s) : std::nullopt,
+                    pit.open_time.has_value(), 0, 1e9, std::nullopt,
+                    [](Pit& p, Typed v) { p.open_time = v ? std::optional(Duration{*v}) : std::nullopt; })};
+}
+
+std::vector<Field> pit_spoil_fields(const Crossing& crossing, WhichPit which) {
+  const Pit& pit = pit_of(crossing.pits, which);
+  return {
+      pit_field(which, "heap, off the edge", Dimension::length, pit.spoil.setback->m, pit.spoil.setback.entered, 0,
+                1000, Spoil{}.setback->m,
+                [](Pit& p, Typed v) {
+                  p.spoil.setback = Spoil{}.setback;
+                  if (v) p.spoil.setback.set(Length{*v});
+                }),
+      pit_field(which, "heap, high", Dimension::length, pit.spoil.height ? Typed(pit.spoil.height->m) : std::nullopt,
+                pit.spoil.height.has_value(), 0, 100, std::nullopt,
+                [](Pit& p, Typed v) { p.spoil.height = v ? std::optional(Length{*v}) : std::nullopt; }),
+      pit_field(which, "ladder, along its side from the middle", Dimension::station, pit.ladder.along->m,
+                pit.ladder.along.entered, -1000, 1000, Ladder{}.along->m, [](Pit& p, Typed v) {
+                  p.ladder.along = Ladder{}.along;
+                  if (v) p.ladder.along.set(Length{*v});
+                })};
+}
+
+}  // namespace burrow

@@ -1,0 +1,181 @@
+#include "burrow/panels/pits_panel.h"
+
+#include <QComboBox>
+#include <QLabel>
+
+#include "burrow/panels/choice_words.h"
+#include "burrow/panels/entry_form.h"
+#include "burrow/panels/text_form.h"
+
+namespace burrow {
+
+namespace {
+constexpr int refresh_ms = 60;
+}  // namespace
+
+PitsPanel::PitsPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+  add_heading(tr("Pits"));
+  pits_ = add_choice(
+      tr("pit"), {tr("launch pit"), tr("exit pit")}, [this] { return which_ == WhichPit::launch ? 0 : 1; },
+      [this](int row) {
+        show_pit(row == 0 ? WhichPit::launch : WhichPit::exit);
+        Q_EMIT picked(which_);
+      });
+  add_choice(
+      tr("rules for both"), {tr("29 CFR 1926 P"), tr("DIN 4124")},
+      [this] { return row_of_word(document_.crossing().pits.rules.value); },
+      [this](int row) {
+        Pits pits = document_.crossing().pits;
+        pits.rules.set(word_at<ExcavationRules>(row));
+        change(pits_part, std::move(pits), tr("Choose rules for pits"));
+      });
+  earth_ = add_text(tr("Size and earth of the pit"));
+  make_floor();
+  make_sides();
+  make_soil();
+  make_spoil();
+  add_gap();
+  add_heading(tr("To be done at this pit"));
+  duties_ = add_text(tr("Duties at this pit"));
+  add_gap();
+  add_heading(tr("Supports of the published tables"));
+  supports_ = add_text(tr("Supports that fit this pit"));
+  add_end();
+  point_forms();
+  refresh_now();
+}
+
+void PitsPanel::make_floor() {
+  add_gap();
+  add_heading(tr("Floor"));
+  floor_ = add_entries(tr("proposed"), true);
+}
+
+void PitsPanel::make_sides() {
+  add_gap();
+  add_heading(tr("Sides"));
+  const auto side = [this](const QString& name, PitSide PitSides::*member) {
+    add_choice(
+        name, {tr("upright, bare"), tr("sloped"), tr("benched"), tr("shored"), tr("shielded")},
+        [this, member] { return row_of_word((pit().sides.*member).kind.value); },
+        [this, name, member](int row) {
+          edit(tr("Choose %1").arg(name), [&](Pit& p) { (p.sides.*member).kind.set(word_at<SideKind>(row)); });
+        });
+  };
+  side(tr("bore side"), &PitSides::bore);
+  side(tr("back"), &PitSides::back);
+  side(tr("left side"), &PitSides::left);
+  side(tr("right side"), &PitSides::right);
+  sides_ = add_entries(tr("by the rules"), true);
+}
+
+void PitsPanel::add_sign(const QString& question, std::optional<bool> PitSigns::*member) {
+  add_choice(
+      question, {tr("nobody looked"), tr("yes"), tr("no")},
+      [this, member] {
+        const std::optional<bool>& sign = pit().signs.*member;
+        return sign ? (*sign ? 1 : 2) : 0;
+      },
+      [this, question, member](int row) {
+        edit(tr("Answer: %1").arg(question),
+             [&](Pit& p) { p.signs.*member = row == 0 ? std::optional<bool>() : std::optional<bool>(row == 1); });
+      });
+}
+
+void PitsPanel::make_soil() {
+  add_gap();
+  add_heading(tr("What somebody saw"));
+  add_sign(tr("cracks, slumping, bulging"), &PitSigns::distress);
+  add_sign(tr("fissured"), &PitSigns::fissured);
+  add_sign(tr("shaken by traffic or driving"), &PitSigns::vibrated);
+  add_sign(tr("dug before"), &PitSigns::disturbed);
+  add_sign(tr("water seeps in"), &PitSigns::seeping);
+  add_sign(tr("air may be bad"), &PitSigns::bad_air);
+  soil_ = add_entries(tr("not known"), true);
+  add_gap();
+  add_heading(tr("Soil type"));
+  soil_text_ = add_text(tr("Which soil type is proposed, and why"));
+  add_choice(
+      tr("taken"), {tr("not typed: C"), tr("stable rock"), tr("A"), tr("B"), tr("C")},
+      [this] { return row_of_word(pit().soil_type); },
+      [this](int row) {
+        edit(tr("Choose soil type"), [&](Pit& p) { p.soil_type = word_or_none_at<ExcavationType>(row); });
+      });
+  confirmed_ = add_texts([] { return pits_part; });
+  confirmed_->add({tr("confirmed by"), [this] { return text_from(pit().confirmed_by); },
+                   [this](const Crossing& crossing, const QString& text) -> PartValue {
+                     Pits pits = crossing.pits;
+                     pit_of(pits, which_).confirmed_by = text.trimmed().toStdString();
+                     return pits;
+                   }},
+                  tr("Name of the competent person"), true);
+}
+
+void PitsPanel::make_spoil() {
+  add_gap();
+  add_heading(tr("Spoil and ladder"));
+  const QStringList sides{tr("bore side"), tr("back"), tr("left"), tr("right")};
+  add_choice(
+      tr("heap beside"), sides, [this] { return row_of_word(pit().spoil.side.value); },
+      [this](int row) {
+        edit(tr("Choose side of the heap"), [&](Pit& p) { p.spoil.side.set(word_at<PitSideName>(row)); });
+      });
+  add_choice(
+      tr("ladder at"), sides, [this] { return row_of_word(pit().ladder.side.value); },
+      [this](int row) {
+        edit(tr("Choose side of the ladder"), [&](Pit& p) { p.ladder.side.set(word_at<PitSideName>(row)); });
+      });
+  spoil_ = add_entries(tr("default"), true);
+}
+
+const PitShape& PitsPanel::shape() const {
+  const Assessment& now = document_.assessment();
+  return which_ == WhichPit::launch ? now.launch_pit : now.exit_pit;
+}
+
+const PitAnswer& PitsPanel::work() const {
+  const Assessment& now = document_.assessment();
+  return which_ == WhichPit::launch ? now.launch_pit_work : now.exit_pit_work;
+}
+
+void PitsPanel::edit(const QString& step_name, const std::function<void(Pit&)>& change_it) {
+  Pits pits = document_.crossing().pits;
+  change_it(pit_of(pits, which_));
+  const QString name = which_ == WhichPit::launch ? tr("launch pit") : tr("exit pit");
+  change(pits_part, std::move(pits), tr("%1, %2").arg(step_name, name));
+}
+
+void PitsPanel::point_forms() {
+  floor_->show_part(pits_part, [this] { return pit_floor_fields(document_.crossing(), which_, shape()); });
+  sides_->show_part(pits_part, [this] { return pit_side_fields(document_.crossing(), which_); });
+  soil_->show_part(pits_part, [this] { return pit_soil_fields(document_.crossing(), which_); });
+  spoil_->show_part(pits_part, [this] { return pit_spoil_fields(document_.crossing(), which_); });
+}
+
+void PitsPanel::show_pit(WhichPit which) {
+  if (which == which_) return;
+  which_ = which;
+  point_forms();
+  refresh_now();
+  order_tabs();
+}
+
+void PitsPanel::set_theme(const Theme& theme) {
+  FormPanel::set_theme(theme);
+}
+
+void PitsPanel::refresh() {
+  for (EntryForm* form : {floor_, sides_, soil_, spoil_}) form->catch_up();
+  confirmed_->catch_up();
+  sides_->setVisible(!pit_side_fields(document_.crossing(), which_).empty());
+  earth_->setText(earth_words());
+  soil_text_->setText(soil_words());
+  duties_->setText(duty_words());
+  supports_->setText(support_words());
+}
+
+QString PitsPanel::said() const {
+  return plain(earth_) + plain(soil_text_) + plain(duties_) + plain(supports_);
+}
+
+}  // namespace burrow
