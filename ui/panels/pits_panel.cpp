@@ -160,10 +160,6 @@ void PitsPanel::show_pit(WhichPit which) {
   order_tabs();
 }
 
-void PitsPanel::set_theme(const Theme& theme) {
-  FormPanel::set_theme(theme);
-}
-
 void PitsPanel::refresh() {
   for (EntryForm* form : {floor_, sides_, soil_, spoil_}) form->catch_up();
   confirmed_->catch_up();

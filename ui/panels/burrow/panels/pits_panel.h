@@ -12,7 +12,6 @@ class PitsPanel : public FormPanel {
 
  public:
   explicit PitsPanel(Document& document, QWidget* parent = nullptr);
-  void set_theme(const Theme& theme) override;
   /// Shows one of the two pits.
   void show_pit(WhichPit which);
   [[nodiscard]] WhichPit shown() const { return which_; }

@@ -1,0 +1,109 @@
+/// The page of the pits: real widgets, one undo step each, nothing taken that could not be reopened.
+
+#include <gtest/gtest.h>
+
+#include "burrow/panels/pits_panel.h"
+#include "panel_for_tests.h"
+
+namespace burrow {
+namespace {
+
+using Page = PanelBeside<PitsPanel>;
+
+TEST(PitsPanel, EntriesAndChoices_AreOneStepEach) {
+  Page w("house-service");
+  ASSERT_TRUE(w.opened);
+  const Crossing before = w.crossing();
+  const auto pit = [&]() -> const Pit& { return w.crossing().pits.launch; };
+  int steps = 0;
+  const auto one_more = [&](const char* what) {
+    EXPECT_EQ(w.steps(), ++steps) << what;
+    w.expect_opens_again();
+  };
+  w.type(w.panel.floor(), "floor, along the line", "2.6 m");
+  EXPECT_NEAR(pit().floor_length->m, 2.6, 1e-12);
+  one_more("length");
+  w.type(w.panel.floor(), "floor, across", "4 ft");
+  EXPECT_NEAR(pit().floor_width->m, 1.2192, 1e-12);
+  one_more("width");
+  w.type(w.panel.floor(), "sump below the floor", "0.3");
+  EXPECT_NEAR(pit().sump_depth->m, 0.3, 1e-12);
+  one_more("sump");
+  w.choose("back", "sloped");
+  EXPECT_EQ(*pit().sides.back.kind, SideKind::sloped);
+  ++steps;
+  if (w.steps() != steps) steps = w.steps();  // it may have been so before
+  w.type(w.panel.sides(), "back, run for each unit of rise", "2");
+  EXPECT_NEAR(pit().sides.back.run_per_rise->v, 2, 1e-12);
+  one_more("run");
+  w.choose("left side", "shielded");
+  EXPECT_EQ(*pit().sides.left.kind, SideKind::shielded);
+  one_more("left");
+  w.choose("water seeps in", "yes");
+  EXPECT_EQ(pit().signs.seeping, true);
+  one_more("seeps");
+  w.choose("taken", "B");
+  EXPECT_EQ(pit().soil_type, ExcavationType::b);
+  one_more("type");
+  w.type(w.panel.confirmed(), "confirmed by", "the foreman");
+  EXPECT_EQ(pit().confirmed_by, "the foreman");
+  one_more("confirmed");
+  w.type(w.panel.soil(), "open for", "20 h");
+  EXPECT_NEAR(pit().open_time->s, 20 * 3600, 1e-9);
+  one_more("open");
+  w.type(w.panel.spoil(), "heap, off the edge", "1");
+  EXPECT_EQ(pit().spoil.setback->m, 1);
+  one_more("setback");
+  w.choose("heap beside", "right");
+  EXPECT_EQ(*pit().spoil.side, PitSideName::right);
+  one_more("heap");
+  w.choose("rules for both", "DIN");
+  EXPECT_EQ(*w.crossing().pits.rules, ExcavationRules::din_4124);
+  one_more("rules");
+  EXPECT_EQ(w.crossing().pits.exit, before.pits.exit) << "the other pit stays as it was";
+  while (w.document.undo_stack().canUndo()) w.document.undo_stack().undo();
+  EXPECT_EQ(w.crossing(), before);
+}
+
+TEST(PitsPanel, Empty_GoesBackToWhatIsProposed) {
+  Page w("house-service");
+  const double proposed = w.document.assessment().exit_pit.floor_length_m;
+  w.panel.show_pit(WhichPit::exit);
+  ASSERT_FALSE(w.crossing().pits.exit.floor_length);
+  w.type(w.panel.floor(), "floor, along the line", "4");
+  EXPECT_NEAR(w.document.assessment().exit_pit.floor_length_m, 4, 1e-9);
+  w.type(w.panel.floor(), "floor, along the line", "");
+  EXPECT_FALSE(w.crossing().pits.exit.floor_length);
+  EXPECT_NEAR(w.document.assessment().exit_pit.floor_length_m, proposed, 1e-9);
+}
+
+TEST(PitsPanel, SaysEarthSoilAndDuties_InBothUnits) {
+  for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us}) {
+    Page w("house-service", units);
+    QString said = w.panel.said();
+    said.replace(QChar(0x00a0), QLatin1Char(' '));
+    const Assessment& now = w.document.assessment();
+    const auto shows = [&](double value, Dimension dimension) {
+      const QString text = QString::fromStdString(format(value, dimension, units));
+      EXPECT_TRUE(said.contains(text)) << text.toStdString() << " in " << said.toStdString();
+    };
+    shows(now.launch_pit.depth_m, Dimension::length);
+    shows(now.launch_pit.volume_m3, Dimension::volume);
+    shows(*now.launch_pit_work.loose_m3, Dimension::volume);
+    EXPECT_TRUE(said.contains(QStringLiteral("the competent person decides")));
+    EXPECT_TRUE(said.contains(QStringLiteral("looks at it each day"))) << said.toStdString();
+    for (const PitDuty& duty : now.launch_pit_work.duties)
+      if (duty.code == "ladder") EXPECT_EQ(duty.applies, said.contains(QStringLiteral("A ladder"))) << "from 4 ft";
+  }
+}
+
+TEST(PitsPanel, NarrowColumn_ClipsNothing) {
+  for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us})
+    for (const int width : {240, 260, 370}) {
+      Page w("house-service", units);
+      w.expect_inside(width);
+    }
+}
+
+}  // namespace
+}  // namespace burrow
