@@ -168,7 +168,43 @@ void paint_plan_base(QPainter& painter, const Picture& picture) {
   painter.drawLine(QPointF(f.plan.left(), f.px_y(0)), QPointF(f.plan.right(), f.px_y(0)));
 }
 
+namespace {
+
+/// The spoil heap beside a pit, and where its ladder stands.
+void paint_pit_work(QPainter& painter, const Picture& picture, const PitAnswer& work) {
+  const Look& look = picture.look;
+  const QPolygonF heap = plan_line(picture.frame, work.heap.outline);
+  if (work.heap.volume_m3 > 0 && heap.size() > 2) {
+    QColor earth = look.theme.ground;
+    earth.setAlpha(60);
+    painter.setPen(QPen(look.theme.ink_soft, look.hair, Qt::DashLine));
+    painter.setBrush(QBrush(earth));
+    painter.drawPolygon(heap);
+    painter.setFont(drawing_font(look.text * 0.8));
+    const QString word = QObject::tr("spoil");
+    const QFontMetricsF metrics(painter.font());
+    const QRectF box = heap.boundingRect();
+    if (box.width() > metrics.horizontalAdvance(word) && box.height() > metrics.height() * 0.8)
+      halo_text(
+          painter,
+          QPointF(box.center().x() - metrics.horizontalAdvance(word) / 2, box.center().y() + metrics.ascent() / 2),
+          word, look.theme.ink_soft, look.theme.paper);
+    painter.setFont(drawing_font(look.text));
+  }
+  if (!work.ladder) return;
+  const QPointF at = picture.frame.above(work.ladder->x_m, work.ladder->y_m);
+  const double half = look.text * 0.35;
+  painter.setPen(QPen(look.theme.ink, look.hair * 1.2));
+  for (const double side : {-half, half}) painter.drawLine(at + QPointF(side, -2 * half), at + QPointF(side, 2 * half));
+  for (const double rung : {-1.2, -0.4, 0.4, 1.2})
+    painter.drawLine(at + QPointF(-half, rung * half), at + QPointF(half, rung * half));
+}
+
+}  // namespace
+
 void paint_pits_plan(QPainter& painter, const Picture& picture) {
+  paint_pit_work(painter, picture, picture.assessment.launch_pit_work);
+  paint_pit_work(painter, picture, picture.assessment.exit_pit_work);
   paint_pit_plan(painter, picture, picture.assessment.launch_pit, picture.focus.picked.kind == PartKind::launch);
   paint_pit_plan(painter, picture, picture.assessment.exit_pit, picture.focus.picked.kind == PartKind::exit);
 }
