@@ -170,8 +170,7 @@ void paint_plan_base(QPainter& painter, const Picture& picture) {
 
 namespace {
 
-/// The spoil heap beside a pit, and where its ladder stands.
-void paint_pit_work(QPainter& painter, const Picture& picture, const PitAnswer& work) {
+void paint_heap(QPainter& painter, const Picture& picture, const PitAnswer& work) {
   const Look& look = picture.look;
   const QPolygonF heap = plan_line(picture.frame, work.heap.outline);
   if (work.heap.volume_m3 > 0 && heap.size() > 2) {
@@ -191,7 +190,11 @@ void paint_pit_work(QPainter& painter, const Picture& picture, const PitAnswer& 
           word, look.theme.ink_soft, look.theme.paper);
     painter.setFont(drawing_font(look.text));
   }
+}
+
+void paint_ladder(QPainter& painter, const Picture& picture, const PitAnswer& work) {
   if (!work.ladder) return;
+  const Look& look = picture.look;
   const QPointF at = picture.frame.above(work.ladder->x_m, work.ladder->y_m);
   const double half = look.text * 0.35;
   painter.setPen(QPen(look.theme.ink, look.hair * 1.2));
@@ -203,10 +206,12 @@ void paint_pit_work(QPainter& painter, const Picture& picture, const PitAnswer& 
 }  // namespace
 
 void paint_pits_plan(QPainter& painter, const Picture& picture) {
-  paint_pit_work(painter, picture, picture.assessment.launch_pit_work);
-  paint_pit_work(painter, picture, picture.assessment.exit_pit_work);
+  paint_heap(painter, picture, picture.assessment.launch_pit_work);
+  paint_heap(painter, picture, picture.assessment.exit_pit_work);
   paint_pit_plan(painter, picture, picture.assessment.launch_pit, picture.focus.picked.kind == PartKind::launch);
   paint_pit_plan(painter, picture, picture.assessment.exit_pit, picture.focus.picked.kind == PartKind::exit);
+  paint_ladder(painter, picture, picture.assessment.launch_pit_work);
+  paint_ladder(painter, picture, picture.assessment.exit_pit_work);
 }
 
 void paint_utilities_plan(QPainter& painter, const Picture& picture) {
