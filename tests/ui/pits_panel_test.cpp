@@ -93,7 +93,9 @@ TEST(PitsPanel, SaysEarthSoilAndDuties_InBothUnits) {
     EXPECT_TRUE(said.contains(QStringLiteral("the competent person decides")));
     EXPECT_TRUE(said.contains(QStringLiteral("looks at it each day"))) << said.toStdString();
     for (const PitDuty& duty : now.launch_pit_work.duties)
-      if (duty.code == "ladder") EXPECT_EQ(duty.applies, said.contains(QStringLiteral("A ladder"))) << "from 4 ft";
+      if (duty.code == "ladder") {
+        EXPECT_EQ(duty.applies, said.contains(QStringLiteral("A ladder"))) << "from 4 ft";
+      }
   }
 }
 

@@ -1,3 +1,4 @@
+#include <QObject>
 #include <algorithm>
 #include <cmath>
 
