@@ -5,6 +5,7 @@
 
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
+#include "burrow/panels/pit_view.h"
 #include "burrow/panels/text_form.h"
 
 namespace burrow {
@@ -29,6 +30,8 @@ PitsPanel::PitsPanel(Document& document, QWidget* parent) : FormPanel(document, 
         pits.rules.set(word_at<ExcavationRules>(row));
         change(pits_part, std::move(pits), tr("Choose rules for pits"));
       });
+  view_ = new PitView(document, this);
+  add_widget(view_);
   earth_ = add_text(tr("Size and earth of the pit"));
   make_floor();
   make_sides();
@@ -164,6 +167,7 @@ void PitsPanel::refresh() {
   for (EntryForm* form : {floor_, sides_, soil_, spoil_}) form->catch_up();
   confirmed_->catch_up();
   sides_->setVisible(!pit_side_fields(document_.crossing(), which_).empty());
+  view_->show_pit(which_, units_, theme_);
   earth_->setText(earth_words());
   soil_text_->setText(soil_words());
   duties_->setText(duty_words());

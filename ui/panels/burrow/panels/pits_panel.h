@@ -7,6 +7,8 @@
 
 namespace burrow {
 
+class PitView;
+
 class PitsPanel : public FormPanel {
   Q_OBJECT
 
@@ -16,6 +18,7 @@ class PitsPanel : public FormPanel {
   void show_pit(WhichPit which);
   [[nodiscard]] WhichPit shown() const { return which_; }
 
+  [[nodiscard]] PitView* view() const { return view_; }
   [[nodiscard]] EntryForm* floor() const { return floor_; }
   [[nodiscard]] EntryForm* sides() const { return sides_; }
   [[nodiscard]] EntryForm* soil() const { return soil_; }
@@ -50,6 +53,7 @@ class PitsPanel : public FormPanel {
 
   WhichPit which_ = WhichPit::launch;
   QComboBox* pits_ = nullptr;
+  PitView* view_ = nullptr;
   QLabel *earth_ = nullptr, *soil_text_ = nullptr, *duties_ = nullptr, *supports_ = nullptr;
   EntryForm *floor_ = nullptr, *sides_ = nullptr, *soil_ = nullptr, *spoil_ = nullptr;
   TextForm* confirmed_ = nullptr;
