@@ -93,6 +93,7 @@ void answer_in_space(Clearance& c, const Approach& near, const Station& station,
   c.bore_sd_m = std::sqrt(bore);
   c.utility_sd_m = std::sqrt(place);
   c.spread_m = s;
+  c.lateral_sd_m = error.lateral_m;
   c.vertical_sd_m = error.vertical_m;
   c.separation_m = near.distance_m - c.contact_radius_m;
   c.gap_low_m = *c.separation_m - band_90_sd * s;
