@@ -142,8 +142,8 @@ void paint_picture(QPainter& painter, const Picture& picture) {
     paint_utilities_plan(painter, picture);
   paint_picked_utility_plan(painter, picture);
   paint_ghost_utilities_plan(painter, picture);
-  paint_holes_plan(painter, picture);
   paint_bore_plan(painter, picture);
+  paint_holes_plan(painter, picture);
   paint_rescue_name(painter, picture, Pane::plan);
   painter.restore();
 
