@@ -85,6 +85,11 @@ UtilityAnswer answer_of(const Clearance& c) {
   a.expose = c.unexposed && hurts(c) &&
              (c.crossed_by_band || c.depth_unknown_at_bore ||
               (c.separation_m && c.required_m && *c.separation_m < *c.required_m));
+  if (!c.no_sd) {
+    a.lateral_sd_m = c.lateral_sd_m;
+    a.vertical_sd_m = c.vertical_sd_m;
+  }
+  a.believed = c.pinned.line;
   a.on_bore = c.on_bore;
   a.on_utility = c.on_utility;
   return a;

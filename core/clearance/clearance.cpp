@@ -33,9 +33,9 @@ void add_chances(Clearance& c, const Pair& pair, const Station& station, const A
   c.bound = c.angle_rad && *c.angle_rad < bound_below_rad;
   if (near.distance_m <= reach) {
     chances = at_nearest(pair, station, near);
-    const RunSection run = worst_section(pair);
-    if (run.found) c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
-    if (run.found && !steep_everywhere(pair.line)) {
+    const RunSection run = steep_everywhere(pair.line) ? RunSection{} : worst_section(pair);
+    if (run.found) {
+      c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
       const Chances beside = at_section(pair, run, chances.worst);
       c.bound = c.bound || beside.contact > chances.contact;
       chances = larger(chances, beside);
@@ -93,6 +93,7 @@ void answer_in_space(Clearance& c, const Approach& near, const Station& station,
   c.bore_sd_m = std::sqrt(bore);
   c.utility_sd_m = std::sqrt(place);
   c.spread_m = s;
+  c.lateral_sd_m = error.lateral_m;
   c.vertical_sd_m = error.vertical_m;
   c.separation_m = near.distance_m - c.contact_radius_m;
   c.gap_low_m = *c.separation_m - band_90_sd * s;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <boost/math/quadrature/gauss.hpp>
+#include <boost/math/special_functions/erf.hpp>
 #include <cmath>
 
 #include "burrow/base/quantity.h"
@@ -10,6 +11,8 @@
 namespace burrow {
 
 namespace {
+
+constexpr double least_after_m = 1e-6;
 
 /// What is found (normal about `mean_m` with `spread_m`), and how unsure the gap is after that.
 struct Found {
@@ -23,16 +26,22 @@ Found found_by(const Clearance& c, double hole_sd_m) {
   return {*c.axis_distance_m, sum > 0 ? place2 / std::sqrt(sum) : 0, std::sqrt(*c.bore_sd_m * *c.bore_sd_m + left2)};
 }
 
-/// The least distance found with which the crew goes on.
+/// The least distance found with which the crew goes on. Newton's rule from where the near side alone would give the
+/// limit; the chance falls and is convex there.
 double goes_on_from(double radius_m, double after_m, const HolePlan& plan) {
-  double low = radius_m + plan.required.m;
+  const double low = radius_m + plan.required.m;
   if (crossing_chance(low, radius_m, after_m) <= plan.contact_stop) return low;
-  double high = std::max(low, 0.0) + radius_m + no_chance_beyond_sd * std::max(after_m, 1e-6);
-  for (int i = 0; i < 60; ++i) {
-    const double middle = (low + high) / 2;
-    (crossing_chance(middle, radius_m, after_m) <= plan.contact_stop ? high : low) = middle;
+  const double s = std::max(after_m, least_after_m);
+  double m = radius_m + s * std::sqrt(2.0) * boost::math::erfc_inv(2 * std::clamp(plan.contact_stop, 1e-16, 0.5));
+  for (int i = 0; i < 8; ++i) {
+    const double near = (radius_m - m) / s, far = (radius_m + m) / s;
+    const double falls = (std::exp(-near * near / 2) - std::exp(-far * far / 2)) / (s * std::sqrt(2 * pi));
+    if (!(falls > 0)) break;
+    const double step = (crossing_chance(m, radius_m, after_m) - plan.contact_stop) / falls;
+    m += step;
+    if (std::abs(step) < 1e-10) break;
   }
-  return high;
+  return std::max(m, low);
 }
 
 double above(double z) {

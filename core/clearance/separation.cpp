@@ -21,6 +21,9 @@ double dot(const Vector& a, const Vector& b) {
 Point3 along(const Point3& a, const Point3& b, double share) {
   return {a.x_m + share * (b.x_m - a.x_m), a.y_m + share * (b.y_m - a.y_m), a.z_m + share * (b.z_m - a.z_m)};
 }
+/// sin² of the angle above which the interior solution needs no comparison with the ends.
+constexpr double well_crossed = 1e-6;
+
 double share_of(double numerator, double length2) {
   return length2 > 0 ? std::clamp(numerator / length2, 0.0, 1.0) : 0.0;
 }
@@ -40,7 +43,10 @@ SegmentApproach nearest(const Point3& a0, const Point3& a1, const Point3& b0, co
   if (determinant > 0) {
     const double s = (uv * vw - vv * uw) / determinant;
     const double t = (uu * vw - uv * uw) / determinant;
-    if (s >= 0 && s <= 1 && t >= 0 && t <= 1) consider(s, t);
+    if (s >= 0 && s <= 1 && t >= 0 && t <= 1) {
+      consider(s, t);
+      if (determinant > well_crossed * uu * vv) return best;  // the least of a convex function, and exact enough
+    }
   }
   consider(0, share_of(vw, vv));
   consider(1, share_of(vw + uv, vv));
@@ -186,17 +192,29 @@ std::optional<Approach> BoreAxis::nearest_to(const std::vector<PathVertex>& util
   };
 
   Query space{utility}, plan{utility, true};
-  std::vector<std::pair<double, std::size_t>> order;
-  order.reserve(segments);
+  // How far each stretch is from the box around the whole bore: the nearest first, it prunes the rest.
+  const Box& whole = nodes_[0].box;
+  const auto apart = [](double a, double b, double low, double high) {
+    const double gap = std::max(low - std::max(a, b), std::min(a, b) - high);
+    return gap > 0 ? gap : 0;
+  };
+  std::vector<double> gaps2(segments);
+  std::size_t first = 0;
   for (std::size_t i = 0; i < segments; ++i) {
-    const Query& query = known(i) ? space : plan;
-    order.emplace_back(query.gap2(nodes_[0].box, query.box(i)), i);
+    const PathVertex &a = utility[i], &b = utility[std::min(i + 1, utility.size() - 1)];
+    const double x = apart(a.x_m, b.x_m, whole.low[0], whole.high[0]),
+                 y = apart(a.y_m, b.y_m, whole.low[1], whole.high[1]),
+                 z = known(i) ? apart(*a.z_m, *b.z_m, whole.low[2], whole.high[2]) : 0;
+    gaps2[i] = x * x + y * y + z * z;
+    if (gaps2[i] < gaps2[first]) first = i;
   }
-  std::iter_swap(order.begin(), std::min_element(order.begin(), order.end()));  // a good first guess prunes the rest
-  for (const auto& [gap2, i] : order) {
+  const auto look = [&](std::size_t i) {
     Query& query = known(i) ? space : plan;
-    if (gap2 < query.best2) search(query, i);
-  }
+    if (gaps2[i] < query.best2) search(query, i);
+  };
+  look(first);
+  for (std::size_t i = 0; i < segments; ++i)
+    if (i != first) look(i);
 
   const bool depth_unknown = plan.best2 < space.best2;
   const Query& query = depth_unknown ? plan : space;

@@ -173,6 +173,8 @@ Json json_of(const UtilityAnswer& u) {
                  {"ground_movement_m", number(u.ground_movement_m)},
                  {"strain", number(u.strain)},
                  {"vibration_m_s", number(u.vibration_m_s)},
+                 {"lateral_sd_m", number(u.lateral_sd_m)},
+                 {"vertical_sd_m", number(u.vertical_sd_m)},
                  {"expose", Json(u.expose)},
                  {"expose_rank", number(u.expose_rank)},
                  {"chance_to_go_on", number(u.chance_to_go_on)},

@@ -83,13 +83,14 @@ void KeptLayers::utilities_plan(QPainter& painter, const Picture& picture) {
       picture.focus.hovered.kind == PartKind::utility ? picture.focus.hovered.id : std::string();
   const View view = view_of(painter, picture);
   const std::vector<Utility>& now = picture.crossing.site.utilities;
-  if (!(utilities_.view == view && picked_ == picked && hovered_ == hovered &&
-        same_but(utilities_kept_, now, picked))) {
+  if (!(utilities_.view == view && picked_ == picked && hovered_ == hovered && same_but(utilities_kept_, now, picked) &&
+        holes_kept_ == picture.crossing.site.test_holes)) {
     keep(utilities_, view, picture.frame.plan, Qt::transparent, painter,
          [&](QPainter& onto) { paint_utilities_plan(onto, picture); });
     picked_ = picked;
     hovered_ = hovered;
     utilities_kept_ = now;
+    holes_kept_ = picture.crossing.site.test_holes;
   }
   painter.drawPixmap(picture.frame.plan.topLeft(), utilities_.pixels);
 }

@@ -125,7 +125,11 @@ void paint_utility_plan(QPainter& painter, const Picture& picture, const Utility
   const double diameter = utility.outside_diameter.value_or(Length{0}).m * f.px_per_m;
   const double width = std::max(picture.look.hair * 2, diameter);
   painter.setBrush(Qt::NoBrush);
-  if (const double sd = utility.located.lateral_sd.value_or(Length{0}).m; sd > 0) {
+  // How well it is known across; with test holes that changes along it and is painted with them.
+  const UtilityAnswer* answer = answer_for(picture, utility.id);
+  const bool pinned = answer && !answer->believed.empty();
+  const double stated = utility.located.lateral_sd.value_or(Length{0}).m;
+  if (const double sd = answer && answer->lateral_sd_m ? *answer->lateral_sd_m : stated; sd > 0 && !pinned) {
     QColor halo = utility_colour(picture, utility.kind);
     halo.setAlpha(40);
     draw_run(painter, line, QPen(halo, width + 2 * sd * f.px_per_m));

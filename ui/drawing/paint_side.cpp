@@ -149,10 +149,14 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
     }
     const double diameter = utility.outside_diameter.value_or(Length{0}).m;
     const QRectF disc = disc_of(f, mark, diameter, text * 0.7);
-    const double lateral = utility.located.vertical_sd.value_or(Length{0}).m;
-    if (lateral > 0) {  // where it may be: one standard deviation up and down
-      const double grow = lateral * f.px_per_m * f.exaggeration;
-      const double grow_x = utility.located.lateral_sd.value_or(Length{0}).m * f.px_per_m;
+    const UtilityAnswer* answer = answer_for(picture, utility.id);
+    const auto sd = [&](const std::optional<double> UtilityAnswer::*computed, const std::optional<Length>& typed) {
+      return answer && answer->*computed ? *(answer->*computed) : typed.value_or(Length{0}).m;
+    };
+    const double up = sd(&UtilityAnswer::vertical_sd_m, utility.located.vertical_sd);
+    if (up > 0) {  // where it may be: one standard deviation up and down
+      const double grow = up * f.px_per_m * f.exaggeration;
+      const double grow_x = sd(&UtilityAnswer::lateral_sd_m, utility.located.lateral_sd) * f.px_per_m;
       QColor halo = colour;
       halo.setAlpha(45);
       painter.setPen(Qt::NoPen);

@@ -116,6 +116,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   paint_neutral_line(painter, picture);
   paint_strata_names(painter, picture);
   paint_bore_side(painter, picture);
+  paint_holes_side(painter, picture);
   paint_utilities_side(painter, picture);  // above the bands, so that names stay readable
   paint_rescue_name(painter, picture, Pane::elevation);
   paint_model_status(painter, picture);
@@ -142,6 +143,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   paint_picked_utility_plan(painter, picture);
   paint_ghost_utilities_plan(painter, picture);
   paint_bore_plan(painter, picture);
+  paint_holes_plan(painter, picture);
   paint_rescue_name(painter, picture, Pane::plan);
   painter.restore();
 

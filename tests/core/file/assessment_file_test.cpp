@@ -113,6 +113,7 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
                                                                "hole_offset_m",
                                                                "hole_station_m",
                                                                "id",
+                                                               "lateral_sd_m",
                                                                "name",
                                                                "offset_m",
                                                                "required_after_hole_m",
@@ -120,6 +121,7 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
                                                                "separation_m",
                                                                "station_m",
                                                                "strain",
+                                                               "vertical_sd_m",
                                                                "vibration_m_s"}));
   EXPECT_EQ(j["utilities"][0]["by"], "bound");
   EXPECT_EQ(keys(j["structures"][0]),

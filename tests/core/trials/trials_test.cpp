@@ -135,6 +135,36 @@ TEST(Trials, ClosedForm_ContactAtSkewCrossing) {
   expect_chance(c.run(20000).utilities[0].contact, *closed[0].contact_chance);
 }
 
+// Test holes at the crossing, beside it, and far off: the trials move the pinned line by its own error, as the closed
+// form does.
+TEST(Trials, TestHole_AsTheClosedForm) {
+  for (const double beside : {0.0, 1.5, 15.0})
+    for (const double higher : {0.0, 0.12}) {
+      SCOPED_TRACE(std::to_string(beside) + " " + std::to_string(higher));
+      TrialCase c("firm-clay", -1.5, 12);
+      c.straight();
+      c.crossing.site.strata[0].values.wander = Wander{0.004};
+      c.crossing.bore.launch.level_sd.set(Angle{0.005});
+      c.crossing.site.utilities = {crossing_utility(8, -1.8, 0.2, 0.25)};
+      TestHole hole;
+      hole.id = "h1";
+      hole.utility = "u1";
+      hole.station = Length{8.1};
+      hole.offset = Length{beside};
+      hole.level.set(LevelMeant::centre);
+      hole.elevation = Length{-1.8 + higher};
+      hole.sd.set(Length{0.03});
+      c.crossing.site.test_holes = {hole};
+      const auto closed = clearances(c.path(), c.tool().diameter, c.crossing.site.utilities, c.crossing.site.ground,
+                                     c.setup.rules, all_tables(), c.crossing.site.test_holes);
+      ASSERT_FALSE(closed[0].pinned.line.empty());
+      const Trials trials = c.run(12000);
+      expect_chance(trials.utilities[0].contact, *closed[0].contact_chance);
+      expect_chance(trials.utilities[0].encroachment, *closed[0].encroachment_chance);
+      EXPECT_GT(closed[0].contact_chance, beside < 10 ? 1e-4 : 1e-2) << "there is something to count";
+    }
+}
+
 // Closed form: 1 − exp(−λ L).
 TEST(Trials, ClosedForm_Refusal) {
   for (const double rate : {0.002, 0.03, 0.2}) {

@@ -16,6 +16,7 @@
 #include "burrow/bore/neutral_cover.h"
 #include "burrow/bore/path.h"
 #include "burrow/check/pit_answer.h"
+#include "burrow/clearance/test_holes.h"
 #include "burrow/pit/shape.h"
 
 namespace burrow {
@@ -58,6 +59,7 @@ struct UtilityAnswer {
   std::string id, name;
   std::optional<double> separation_m, gap_low_m, station_m, offset_m, elevation_m, angle_rad, required_m;
   std::optional<double> contact_chance, contact_chance_worst, encroachment_chance;
+  std::optional<double> lateral_sd_m, vertical_sd_m;  ///< of its place where the bore passes; test holes count
   ContactBy by = ContactBy::normal;
   std::optional<double> ground_movement_m;  ///< of the ground at its axis
   std::optional<double> strain;             ///< if it follows the ground; bending alone where joints take the stretch
@@ -69,6 +71,7 @@ struct UtilityAnswer {
   std::optional<double> required_after_hole_m;                ///< clear gap wanted once it is exposed there
   std::optional<double> hole_station_m, hole_offset_m;        ///< where to dig
   std::optional<double> hole_depth_low_m, hole_depth_high_m;  ///< of its crown below ground, nine in ten between
+  std::vector<PinnedVertex> believed;  ///< its line by its test holes, for the drawing; empty: as recorded
   /// Nearest points on the two axes, for the drawing.
   std::optional<Point3> on_bore, on_utility;
   bool operator==(const UtilityAnswer&) const = default;

@@ -47,7 +47,7 @@ struct Clearance {
   double contact_radius_m = 0;                    ///< R, bore radius + utility radius
   std::optional<double> bore_sd_m, utility_sd_m;  ///< along the common normal
   std::optional<double> spread_m;                 ///< s, both together
-  std::optional<double> vertical_sd_m;            ///< of the utility there
+  std::optional<double> lateral_sd_m, vertical_sd_m;  ///< of the utility there
 
   std::optional<double> separation_m;  ///< δ − R: clear gap outside to outside, negative when they overlap
   std::optional<double> gap_low_m;     ///< δ − R − 1.645 s, least along the run

@@ -55,6 +55,7 @@ class KeptLayers {
   Site ground_site_;  ///< only the members that the ground layer shows are kept
   Site plan_site_;
   std::vector<Utility> utilities_kept_;
+  std::vector<TestHole> holes_kept_;
   std::string picked_;
   std::string hovered_;
 };

@@ -90,6 +90,10 @@ void paint_strata_names(QPainter& painter, const Picture& picture);
 void paint_surface(QPainter& painter, const Picture& picture);
 void paint_zones_side(QPainter& painter, const Picture& picture);
 void paint_zones_plan(QPainter& painter, const Picture& picture);
+/// Test holes that were dug, and the first of those worth digging.
+void paint_holes_side(QPainter& painter, const Picture& picture);
+/// The same, with the line of a utility as its holes show it, and how well it is known along it.
+void paint_holes_plan(QPainter& painter, const Picture& picture);
 void paint_rise_side(QPainter& painter, const Picture& picture);
 void paint_rise_plan(QPainter& painter, const Picture& picture);
 void paint_pits_side(QPainter& painter, const Picture& picture);
@@ -148,5 +152,7 @@ void draw_run(QPainter& painter, const QPolygonF& line, QPen pen);
 /// Pen of a utility: uniform colour, dash as second cue.
 QPen utility_pen(const Picture& picture, UtilityKind kind, double width);
 QColor utility_colour(const Picture& picture, UtilityKind kind);
+/// The answer for a utility; none where it was not judged.
+const UtilityAnswer* answer_for(const Picture& picture, const std::string& id);
 
 }  // namespace burrow
