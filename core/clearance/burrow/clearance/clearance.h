@@ -43,10 +43,10 @@ struct Clearance {
   bool crossed_by_band = false;        ///< |δ| < R + 2.576 s: the 99 % band reaches it
   bool hole_at_bore = false;           ///< a test hole shows it where the bore crosses: it counts as exposed there
 
-  std::optional<double> axis_distance_m;          ///< δ, axis to axis
-  double contact_radius_m = 0;                    ///< R, bore radius + utility radius
-  std::optional<double> bore_sd_m, utility_sd_m;  ///< along the common normal
-  std::optional<double> spread_m;                 ///< s, both together
+  std::optional<double> axis_distance_m;              ///< δ, axis to axis
+  double contact_radius_m = 0;                        ///< R, bore radius + utility radius
+  std::optional<double> bore_sd_m, utility_sd_m;      ///< along the common normal
+  std::optional<double> spread_m;                     ///< s, both together
   std::optional<double> lateral_sd_m, vertical_sd_m;  ///< of the utility there
 
   std::optional<double> separation_m;  ///< δ − R: clear gap outside to outside, negative when they overlap
