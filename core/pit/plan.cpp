@@ -49,7 +49,7 @@ CutSides sides_of(const Crossing& crossing, const Pit& pit, const ExcavationRule
 }
 
 /// What of the cut lies in each stratum: what lies below its top, less what lies below the next one's.
-void share_out(const Site& site, const FloorRectangle& floor, const Cut& cut, const CutSides& sides,
+void share_out(const Site& site, const Pit& pit, const FloorRectangle& floor, const Cut& cut, const CutSides& sides,
                std::vector<PitLayer>& layers) {
   if (layers.empty()) return;
   if (site.strata.size() < 2) {
@@ -69,7 +69,7 @@ void share_out(const Site& site, const FloorRectangle& floor, const Cut& cut, co
     } else if (volume > 0) {  // cut at one end of the pit only
       const auto next = std::find_if(layers.begin(), layers.end(), [&](const PitLayer& l) { return l.stratum > i; });
       const double level = next != layers.end() ? next->top_m : floor.elevation_m;
-      PitLayer thin{i, level, level, layers.front().type, layers.front().run_per_rise, volume};
+      PitLayer thin{i, level, level, type_in_force(site, i, pit), layers.front().run_per_rise, volume};
       layers.insert(next, thin);
     }
   }
@@ -99,7 +99,7 @@ PitShape shape_of(const Crossing& crossing, const Pit& pit, const Tables& tables
   const ExcavationRuleSet& rules = row_of(tables, *crossing.pits.rules);
   shape.sides = sides_of(crossing, pit, rules, floor, depth_m, bore_side_high, shape.layers);
   const Cut cut = cut_out(floor, shape.sides, ground);
-  share_out(crossing.site, floor, cut, shape.sides, shape.layers);
+  share_out(crossing.site, pit, floor, cut, shape.sides, shape.layers);
   for (const PitLayer& layer : shape.layers) shape.soil_type = std::max(shape.soil_type, layer.type);
   shape.depth_m = cut.depth_m;
   shape.top_length_m = cut.top_length_m;
