@@ -171,7 +171,7 @@ void look_for_roof(Judge& judge, const PitUnderCheck& pit) {
   finding.station_m = pit.shape.face_station_m;
   finding.elevation_m = pit.shape.axis_elevation_m;
   finding.measured = missing;
-  finding.unit = "m";
+  finding.at_least = false;
   finding.source = {"the roof is missing where the tool enters or leaves", SourceLabel::our_model};
   judge.say(std::move(finding));
   judge.show({"pit.bore-side-sloped",

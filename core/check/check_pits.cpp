@@ -16,7 +16,31 @@ Finding finding_of(const PitUnderCheck& pit, std::string_view code, Severity sev
 
 void demand(Judge& judge, Finding finding, double value, const Limit& limit) {
   constexpr double rounding = 1e-9;
-  if (std::abs(value - limit.value) > rounding) judge.demand(std::move(finding), value, limit);
+  const double margin = margin_of(value, limit);
+  if (std::abs(value - limit.value) <= rounding || !(margin < 0)) return;
+  auto& all = judge.answer.findings;
+  const auto other = std::find_if(all.begin(), all.end(), [&](const Finding& f) {
+    return f.code == finding.code && f.subject == finding.subject && f.name == finding.name;
+  });
+  if (other != all.end()) {
+    if (other->margin.value_or(0) <= margin) return;
+    all.erase(other);
+  }
+  judge.demand(std::move(finding), value, limit);
+}
+
+PlanLine plan_of(const SurfaceFeature& feature) {
+  if (feature.outline.size() > 2) return feature.outline;
+  if (!feature.from || !feature.to) return {};
+  constexpr double far_m = 200;  // beside the line: beyond any pit
+  const auto [low, high] = std::minmax(feature.from->m, feature.to->m);
+  const double lean = far_m * std::tan(feature.skew->rad);
+  return {{low - lean, -far_m}, {high - lean, -far_m}, {high + lean, far_m}, {low + lean, far_m}};
+}
+
+PlanLine plan_of(const Plant& plant) {
+  const double x = plant.station.m, y = plant.offset.m, along = plant.length.m / 2, across = plant.width.m / 2;
+  return {{x - along, y - across}, {x + along, y - across}, {x + along, y + across}, {x - along, y + across}};
 }
 
 Finding finding_of(const PitUnderCheck& pit, PitSideName side, std::string_view code, Severity severity) {
@@ -87,6 +111,13 @@ void check_pit(Judge& judge, PitUnderCheck pit) {
   if (pit.shape.footprint.empty()) return;  // no ground line: nothing is cut
   check_pit_soil(judge, pit);
   check_pit_sides(judge, pit);
+  check_pit_support(judge, pit);
+  check_pit_earth(judge, pit);
+  check_pit_duties(judge, pit);
+  check_pit_loads(judge, pit);
+  check_pit_collisions(judge, pit);
+  check_pit_influence(judge, pit);
+  check_pit_floor(judge, pit);
 }
 
 }  // namespace

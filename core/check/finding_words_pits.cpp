@@ -55,6 +55,105 @@ const FindingWords rows[] = {
                           s.measured(Dimension::length), s.limit(Dimension::length));
      },
      "Use a higher shield or shoring: it stands above the upright part so that nothing rolls in."},
+    {"pit.support-foot",
+     [](const Say& s) {
+       return fmt::format("{} is dug {} below the foot of its support, {} at most", s.f.name,
+                          s.measured(Dimension::length), s.limit(Dimension::length));
+     },
+     "Let the shield or shoring follow down."},
+    {"pit.support-short",
+     [](const Say& s) {
+       return fmt::format("the support in {} reaches {} above the floor, the side is {} high", s.f.name,
+                          s.measured(Dimension::length), s.limit(Dimension::length));
+     },
+     "Use a higher shield, stack a second one, or slope what stands above it."},
+    {"pit.shoring",
+     [](const Say& s) {
+       return fmt::format("no published example of shoring fits {} with its depth of {}", s.f.name,
+                          s.measured(Dimension::length));
+     },
+     "Take the full tables, the maker's data, or an engineer's design."},
+    {"pit.ladder",
+     [](const Say& s) {
+       return fmt::format("the ladder in {} is {} from the farthest place of the floor, {} at most", s.f.name,
+                          s.measured(Dimension::length), s.limit(Dimension::length));
+     },
+     "Move it to the middle or set a second one."},
+    {"pit.air",
+     [](const Say& s) {
+       return fmt::format("the air in {} may be bad and it is {} deep", s.f.name, s.measured(Dimension::length));
+     },
+     "Test it for oxygen, gas and fumes before anybody enters and while they work; ventilate."},
+    {"pit.spoil",
+     [](const Say& s) {
+       return fmt::format("the spoil of {} lies {} from the edge, {} wanted", s.f.name, s.measured(Dimension::length),
+                          s.limit(Dimension::length));
+     },
+     "Put it further back, or hold it by a board."},
+    {"pit.plant",
+     [](const Say& s) {
+       return fmt::format("{} stands {} from the edge of a pit, {} wanted", s.f.name, s.measured(Dimension::length),
+                          s.limit(Dimension::length));
+     },
+     "Move it back from the edge."},
+    {"pit.edge-load",
+     [](const Say& s) {
+       return fmt::format("load beside a pit ({}): {} from the edge, nearer than its depth of {}", s.f.name,
+                          s.measured(Dimension::length), s.limit(Dimension::length));
+     },
+     "Keep it away while the pit is open, slope flatter, or have the support sized for that load."},
+    {"pit.on-road", [](const Say& s) { return fmt::format("the excavation of a pit is cut into {}", s.f.name); },
+     "Close the lane by permit, cover the pit when nobody works, and restore the surface; or move the pit."},
+    {"pit.on-track", [](const Say& s) { return fmt::format("the excavation of a pit is cut into {}", s.f.name); },
+     "Move the pit."},
+    {"pit.on-ditch", [](const Say& s) { return fmt::format("the excavation of a pit is cut into {}", s.f.name); },
+     "Move the pit, or lead the water past it."},
+    {"pit.on-paving", [](const Say& s) { return fmt::format("the excavation of a pit opens {}", s.f.name); },
+     "Lead people past it, and restore the surface."},
+    {"pit.on-structure", [](const Say& s) { return fmt::format("the excavation of a pit is cut into {}", s.f.name); },
+     "Move the pit, or shore it upright so that it stays clear."},
+    {"pit.boundary", [](const Say& s) { return fmt::format("the excavation of a pit crosses {}", s.f.name); },
+     "Get leave from the neighbour, move the pit, or shore it upright."},
+    {"pit.heap-on", [](const Say& s) { return fmt::format("the spoil heap of a pit lies on {}", s.f.name); },
+     "Heap it on another side, or cart it away."},
+    {"pit.tree",
+     [](const Say& s) {
+       return fmt::format("the excavation of a pit comes within {} of {}, {} protected", s.measured(Dimension::length),
+                          s.f.name, s.limit(Dimension::length));
+     },
+     "Move the pit, shore it upright, or dig by hand around the roots as the owner agrees."},
+    {"pit.footing-spread",
+     [](const Say& s) {
+       return fmt::format("the excavation of a pit reaches {} into the ground that carries {}",
+                          s.f.measured ? format(-*s.f.measured, Dimension::length, s.units) : std::string("–"),
+                          s.f.name);
+     },
+     "Move the pit away; else have an engineer design its support."},
+    {"pit.track-spread",
+     [](const Say& s) {
+       return fmt::format("the excavation of a pit reaches {} into the ground that carries {}",
+                          s.f.measured ? format(-*s.f.measured, Dimension::length, s.units) : std::string("–"),
+                          s.f.name);
+     },
+     "Move the pit away; else have the support designed for the load of the track and ask its owner."},
+    {"pit.base-heave",
+     [](const Say& s) {
+       return fmt::format("safety against heave of the floor of {} {}, {} wanted", s.f.name,
+                          s.measured(Dimension::ratio), s.limit(Dimension::ratio));
+     },
+     "Dig less deep, keep loads away from the edge, or have sheeting below the floor designed."},
+    {"pit.uplift",
+     [](const Say& s) {
+       return fmt::format("the clay under the floor of {} weighs {} times the water pressure below it, {} wanted",
+                          s.f.name, s.measured(Dimension::ratio), s.limit(Dimension::ratio));
+     },
+     "Lower the water in the layer below before digging, or dig less deep."},
+    {"pit.inflow",
+     [](const Say& s) {
+       return fmt::format("water runs into {} through its soil, {} head over the floor", s.f.name,
+                          s.measured(Dimension::length));
+     },
+     "Lower the water before digging; never dig into sand that boils."},
     {"pit.utility", [](const Say& s) { return fmt::format("{} lies inside the excavation of a pit", s.f.name); },
      "Move the pit; or expose the utility by hand first and support it."},
     {"missing.pit-signs",

@@ -31,14 +31,30 @@ std::vector<SideUnderCheck> sides_of(const PitUnderCheck& pit);
 /// Height of the ground above the floor's edge at a side.
 double height_at(const Judge& judge, const PitUnderCheck& pit, PitSideName side);
 
-/// As `Judge::demand`, but a value on its limit to within rounding (feet turned to metres) keeps it.
+/// As `Judge::demand`, but a value on its limit to within rounding (feet turned to metres) keeps it, and of several
+/// findings of one code about one subject only the worst stays.
 void demand(Judge& judge, Finding finding, double value, const Limit& limit);
 
 void check_pit_soil(Judge& judge, PitUnderCheck& pit);
 void check_pit_sides(Judge& judge, const PitUnderCheck& pit);
 void check_pit_benches(Judge& judge, const PitUnderCheck& pit);
+void check_pit_support(Judge& judge, const PitUnderCheck& pit);
+void check_pit_earth(Judge& judge, const PitUnderCheck& pit);
+void check_pit_duties(Judge& judge, const PitUnderCheck& pit);
+void check_pit_loads(Judge& judge, const PitUnderCheck& pit);
+void check_pit_collisions(Judge& judge, const PitUnderCheck& pit);
+void check_pit_influence(Judge& judge, const PitUnderCheck& pit);
+void check_pit_floor(Judge& judge, const PitUnderCheck& pit);
 
 /// Set-back of a side cut by the rules, layer by layer.
 void show_set_back(Judge& judge, const PitUnderCheck& pit);
+/// Bank to loose, layer by layer.
+void show_loose(Judge& judge, const PitUnderCheck& pit);
+
+/// Closed outline of a thing on top in plan: as entered, else the band between its stations as it is drawn. Empty:
+/// nobody said where it lies.
+PlanLine plan_of(const SurfaceFeature& feature);
+/// Closed outline of a machine standing at the surface.
+PlanLine plan_of(const Plant& plant);
 
 }  // namespace burrow

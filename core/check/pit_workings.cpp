@@ -20,4 +20,24 @@ void show_set_back(Judge& judge, const PitUnderCheck& pit) {
   judge.show(std::move(working));
 }
 
+void show_loose(Judge& judge, const PitUnderCheck& pit) {
+  constexpr std::string_view banks[] = {"V_1", "V_2", "V_3", "V_4", "V_5", "V_6"};
+  constexpr std::string_view swells[] = {"s_1", "s_2", "s_3", "s_4", "s_5", "s_6"};
+  if (pit.work.layers.size() > std::size(banks) || !pit.work.loose_m3) return;
+  Working working{"pit.loose",
+                  pit.subject,
+                  "V_loose = Σ V (1 + s)",
+                  {},
+                  "V_loose",
+                  *pit.work.loose_m3,
+                  "m³",
+                  std::nullopt,
+                  {"swell from the bank to loose, as entered or of the class", SourceLabel::from_memory}};
+  for (std::size_t i = 0; i < pit.work.layers.size(); ++i) {
+    working.inputs.push_back({banks[i], pit.work.layers[i].bank_m3, "m³"});
+    working.inputs.push_back({swells[i], judge.ground.stratum_soil(pit.shape.layers[i].stratum).swell.v, ""});
+  }
+  judge.show(std::move(working));
+}
+
 }  // namespace burrow

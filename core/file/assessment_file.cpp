@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "assessment_pits.h"
 #include "json_tree.h"
 
 namespace burrow {
@@ -207,18 +208,6 @@ Json json_of(const StructureAnswer& s) {
                  {"spread_gap_wanted_m", number(s.spread_gap_wanted_m)}});
 }
 
-/// A pit without a floor was not worked out: its numbers are unknown.
-Json json_of(const PitShape& pit) {
-  const bool known = pit.floor_length_m > 0;
-  const auto of_pit = [known](double value) { return known ? Json(value) : Json(); };
-  return object({{"depth_m", of_pit(pit.depth_m)},
-                 {"floor_length_m", of_pit(pit.floor_length_m)},
-                 {"floor_width_m", of_pit(pit.floor_width_m)},
-                 {"top_length_m", of_pit(pit.top_length_m)},
-                 {"top_width_m", of_pit(pit.top_width_m)},
-                 {"volume_m3", of_pit(pit.volume_m3)}});
-}
-
 Json json_of(const PipeCheck& check) {
   return object({{"name", Json(check.name)},
                  {"value", number(check.value)},
@@ -296,23 +285,23 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
   const auto finding = [&](const Finding& f) { return json_of(f, options.units); };
   const Json no_day = object(
       {{"nose_m", Json()}, {"advice", Json()}, {"arrival", json_of(Arrival())}, {"utilities", Json(Json::Array())}});
-  Json::Object members{
-      {"crossing", Json(crossing.name)},
-      {"verdict", Json(word_of(assessment.verdict))},
-      {"bore", bore_of(assessment, crossing)},
-      {"cover", json_of(assessment.cover)},
-      {"utilities", json_list(assessment.utilities)},
-      {"services", object({{"contact_chance_any", number(assessment.contact_chance_any)},
-                           {"chance_unknown_service", number(assessment.chance_unknown_service)}})},
-      {"surface", json_of(assessment.surface)},
-      {"structures", json_list(assessment.structures)},
-      {"pits", object({{"launch", json_of(assessment.launch_pit)}, {"exit", json_of(assessment.exit_pit)}})},
-      {"pipe", object({{"checks", json_list(assessment.pipe_checks)}})},
-      {"air", object({{"pressure_at_tool_pa", number(assessment.air.pressure_at_tool_pa)},
-                      {"free_air_m3_s", number(assessment.air.free_air_m3_s)}})},
-      {"marks", json_list(assessment.marks)},
-      {"day", no_day},
-      {"findings", list_of(assessment.findings, finding)}};
+  Json::Object members{{"crossing", Json(crossing.name)},
+                       {"verdict", Json(word_of(assessment.verdict))},
+                       {"bore", bore_of(assessment, crossing)},
+                       {"cover", json_of(assessment.cover)},
+                       {"utilities", json_list(assessment.utilities)},
+                       {"services", object({{"contact_chance_any", number(assessment.contact_chance_any)},
+                                            {"chance_unknown_service", number(assessment.chance_unknown_service)}})},
+                       {"surface", json_of(assessment.surface)},
+                       {"structures", json_list(assessment.structures)},
+                       {"pits", object({{"launch", pit_json(assessment.launch_pit, assessment.launch_pit_work)},
+                                        {"exit", pit_json(assessment.exit_pit, assessment.exit_pit_work)}})},
+                       {"pipe", object({{"checks", json_list(assessment.pipe_checks)}})},
+                       {"air", object({{"pressure_at_tool_pa", number(assessment.air.pressure_at_tool_pa)},
+                                       {"free_air_m3_s", number(assessment.air.free_air_m3_s)}})},
+                       {"marks", json_list(assessment.marks)},
+                       {"day", no_day},
+                       {"findings", list_of(assessment.findings, finding)}};
   if (options.trials) members.push_back({"trials", json_of(*options.trials)});
   if (options.working) members.push_back({"working", json_list(assessment.working)});
   return compact_json(heading_of(file, std::move(members)));

@@ -8,8 +8,6 @@ namespace burrow {
 
 namespace {
 
-constexpr double flatter_with_distress = 0.5;
-
 /// Upper or lower of two lines, with the points where they cross.
 LevelLine outer(const LevelLine& a, const LevelLine& b, bool upper, double from_m, double to_m) {
   std::vector<double> stations{from_m, to_m};
@@ -81,12 +79,12 @@ void slope_layers(std::vector<PitLayer>& layers, const ExcavationRuleSet& rules,
   const Length depth{std::max(depth_m, 0.0)};
   // The short-term slope stands in the rules for one soil only.
   const std::optional<Duration> open_time = layers.size() == 1 ? pit.open_time : std::nullopt;
-  const bool distress = rules.rules == ExcavationRules::us_1926 && pit.signs.distress.value_or(false);
+  const DutyRow* distress = pit.signs.distress.value_or(false) ? find_duty(rules, "distress-flatter") : nullptr;
+  const double flatter = distress ? distress->value : 0.0;
   double flattest_below = 0, compound_below = 0;
   for (std::size_t i = layers.size(); i-- > 0;) {
     const Result<Ratio> allowed = least_run_per_rise(rules, layers[i].type, depth, open_time);
     const Result<Ratio> compound = least_run_per_rise(rules, layers[i].type, depth);
-    const double flatter = distress ? flatter_with_distress : 0.0;
     flattest_below = std::max(flattest_below, (allowed ? allowed->v : flattest(rules)) + flatter);
     compound_below = std::max(compound_below, (compound ? compound->v : flattest(rules)) + flatter);
     layers[i].run_per_rise = flattest_below;

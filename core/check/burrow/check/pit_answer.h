@@ -34,7 +34,7 @@ struct SurfaceCut {
   bool operator==(const SurfaceCut&) const = default;
 };
 
-/// Ridge of loose soil along one side of the pit.
+/// Ridge of loose soil along one side of the pit; `length`, `width` and `outline` take in all of it.
 struct SpoilHeap {
   PitSideName side = PitSideName::left;
   double setback_m = 0, length_m = 0, width_m = 0, height_m = 0, volume_m3 = 0;
@@ -57,14 +57,17 @@ struct PitAnswer {
   std::vector<PitLayerAnswer> layers;
   std::optional<double> roof_missing_m;  ///< length of bore over which a sloped bore side takes the roof away
   std::optional<double> bank_m3, loose_m3;
-  std::optional<double> refill_m3;    ///< loose soil that fills the pit again, once compacted
-  std::optional<double> truck_loads;  ///< of all that is dug
+  std::optional<double> compacted_m3;  ///< the same soil put back and compacted
+  std::optional<double> refill_m3;     ///< loose soil that fills the pit again, once compacted
+  std::optional<double> truck_loads;   ///< of all that is dug
   std::vector<SurfaceCut> cuts;
   SpoilHeap heap;
   std::vector<PitDuty> duties;
   std::optional<PlanPoint> ladder;
   std::optional<double> ladder_travel_m;  ///< from the farthest place of the floor
   std::vector<std::string> shoring;       ///< ids of the table's rows that fit
+  std::optional<double> shoring_width_m;  ///< between the sides that it holds apart
+  std::optional<double> edge_load_gap_m;  ///< from the edge to the nearest traffic or machine
   std::optional<double> water_head_m;     ///< of the water over the floor, sump included; negative: below it
   std::optional<double> base_heave_safety, uplift_safety;
   bool operator==(const PitAnswer&) const = default;

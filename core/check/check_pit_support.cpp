@@ -1,0 +1,63 @@
+/// Shields and shoring: how far they reach, and which published members fit.
+
+#include <algorithm>
+
+#include "pit_check.h"
+
+namespace burrow {
+
+namespace {
+
+void demand_reach(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side) {
+  const SideKind kind = side.entered.kind.value;
+  if (kind != SideKind::shored && kind != SideKind::shielded) return;
+  const double height = height_at(judge, pit, side.name);
+  if (const DutyRow* row = find_duty(pit.rules, "shield-below"); row && side.entered.support_foot)
+    demand(judge, finding_of(pit, "pit.support-foot", Severity::stop), side.entered.support_foot->m,
+           {row->value, false, row->source});
+  const bool deep =
+      pit.shape.depth_m >= pit.rules.protection_from.m - 1e-9 || pit.entered.signs.distress.value_or(false);
+  if (deep && side.entered.support_top)
+    demand(judge, finding_of(pit, "pit.support-short", Severity::stop), side.entered.support_top->m,
+           {height, true, pit.rules.source});
+}
+
+/// Among the published rows that hold for this soil, depth and width, those of the smallest trench of each method.
+void choose_members(Judge& judge, const PitUnderCheck& pit) {
+  const PitSides& sides = pit.entered.sides;
+  const auto shored = [](const PitSide& side) { return side.kind.value == SideKind::shored; };
+  const bool long_sides = shored(sides.left) && shored(sides.right), ends = shored(sides.bore) && shored(sides.back);
+  if (!long_sides && !ends) return;
+  const double width = std::max(long_sides ? pit.shape.floor_width_m : 0.0, ends ? pit.shape.floor_length_m : 0.0);
+  pit.work.shoring_width_m = width;
+  const auto fits = [&](const ShoringRow& row) {
+    return row.type >= pit.shape.soil_type && pit.shape.depth_m <= row.depth.m + 1e-9 && width <= row.width.m + 1e-9;
+  };
+  const auto smaller = [](const ShoringRow& a, const ShoringRow& b) {
+    if (a.type != b.type) return a.type < b.type;
+    return a.depth != b.depth ? a.depth < b.depth : a.width < b.width;
+  };
+  for (const auto& [method, word] : Words<ShoringMethod>::list) {
+    const ShoringRow* best = nullptr;
+    for (const ShoringRow& row : judge.tables.shoring)
+      if (row.method == method && fits(row) && (!best || smaller(row, *best))) best = &row;
+    for (const ShoringRow& row : judge.tables.shoring)
+      if (best && row.method == method && !smaller(*best, row) && !smaller(row, *best))
+        pit.work.shoring.push_back(row.id);
+  }
+  if (!pit.work.shoring.empty() || pit.shape.depth_m < pit.rules.protection_from.m) return;
+  Finding finding = finding_of(pit, "pit.shoring", Severity::note);
+  finding.measured = pit.shape.depth_m;
+  finding.source = {"29 CFR 1926 Subpart P App. C and D, worked examples: none for this soil, depth and width",
+                    SourceLabel::read};
+  judge.say(std::move(finding));
+}
+
+}  // namespace
+
+void check_pit_support(Judge& judge, const PitUnderCheck& pit) {
+  for (const SideUnderCheck& side : sides_of(pit)) demand_reach(judge, pit, side);
+  choose_members(judge, pit);
+}
+
+}  // namespace burrow
