@@ -79,8 +79,8 @@ class Collisions {
       const bool bears_no_heap = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track ||
                                  feature.kind == SurfaceKind::ditch || stands(feature);
       if (bears_no_heap && has_heap() && overlap_area(pit_.work.heap.outline, outline) > least_area_m2)
-        say({"pit.heap-on", Severity::caution}, feature.id, called(feature),
-            meeting_of(pit_.work.heap.outline, outline), "the heap of loose soil lies on it");
+        say({"pit.heap-on", heap_severity()}, feature.id, called(feature), meeting_of(pit_.work.heap.outline, outline),
+            "the heap of loose soil lies on it");
     }
   }
 
@@ -88,30 +88,22 @@ class Collisions {
     for (const Boundary& boundary : judge_.crossing.site.boundaries) {
       if (boundary.line.size() < 2) continue;
       const std::string name = boundary.name.empty() ? std::string(word_of(boundary.kind)) + " line" : boundary.name;
-      if (!(gap_between(pit_.shape.footprint, boundary.line, false) > 0))
-        say({"pit.boundary", Severity::caution}, boundary.id, name, middle_of(pit_.shape.footprint),
-            "the excavation crosses it");
-      else if (has_heap() && !(gap_between(pit_.work.heap.outline, boundary.line, false) > 0))
-        say({"pit.heap-on", Severity::caution}, boundary.id, name, middle_of(pit_.work.heap.outline),
+      const PlanGap gap = gap_between(pit_.shape.footprint, boundary.line, false);
+      if (!(gap.gap_m > 0))
+        say({"pit.boundary", Severity::caution}, boundary.id, name, gap.on_line, "the excavation crosses it");
+      else if (has_heap() && !(gap_between(pit_.work.heap.outline, boundary.line, false).gap_m > 0))
+        say({"pit.heap-on", heap_severity()}, boundary.id, name, middle_of(pit_.work.heap.outline),
             "the heap of loose soil crosses it");
-    }
-  }
-
-  void trees() {
-    for (const Tree& tree : judge_.crossing.site.trees) {
-      const PlanLine trunk{{tree.station.m, tree.offset.m}};
-      const double gap = gap_between(pit_.shape.footprint, trunk, false);
-      demand(judge_,
-             finding_at("pit.tree", Severity::caution, tree.id, tree.name.empty() ? "tree" : tree.name, tree.station.m,
-                        tree.offset.m, elevation_at(judge_.crossing.site.ground, tree.station.m)),
-             gap,
-             {tree.protection_radius.m, true, {"protection circle entered for the tree", SourceLabel::owners_setting}});
     }
   }
 
  private:
   static constexpr double least_area_m2 = 1e-6;
   [[nodiscard]] bool has_heap() const { return !pit_.work.heap.outline.empty() && pit_.work.heap.volume_m3 > 0; }
+  /// Where nobody said on which side it goes, it can still go on another.
+  [[nodiscard]] Severity heap_severity() const {
+    return pit_.entered.spoil.side.entered ? Severity::caution : Severity::note;
+  }
   Judge& judge_;
   const PitUnderCheck& pit_;
 };
@@ -122,7 +114,6 @@ void check_pit_collisions(Judge& judge, const PitUnderCheck& pit) {
   Collisions collisions(judge, pit);
   collisions.surface();
   collisions.boundaries();
-  collisions.trees();
 }
 
 }  // namespace burrow

@@ -96,18 +96,7 @@ void heap_up(Judge& judge, const PitUnderCheck& pit) {
     heap.outline = box_line(box.x_high + near, box.x_high + far, y - half, y + half);
   else
     heap.outline = box_line(box.x_low - far, box.x_low - near, y - half, y + half);
-  judge.show({"pit.heap",
-              pit.subject,
-              "V = L b h + (L + b) n h² + π n² h³/3",
-              {{"L", shape.ridge_length_m, "m"},
-               {"b", shape.ridge_width_m, "m"},
-               {"h", shape.height_m, "m"},
-               {"n", slope, ""}},
-              "V",
-              shape.volume_m3,
-              "m³",
-              std::nullopt,
-              {"heap with a level ridge L by b, slopes 1 : n, rounded ends", SourceLabel::derived}});
+  show_heap(judge, pit, shape, slope);
 }
 
 /// Surfacing that the footprint opens; what nothing covers is verge.

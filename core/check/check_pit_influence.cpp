@@ -21,25 +21,70 @@ PlanLine outline_at(const PitShape& pit, double height_m) {
 }
 
 struct Nearest {
+  const PitUnderCheck* pit = nullptr;
   double spare_m = 1e300, beside_m = 0, below_m = 0;
+  Point3 at;  ///< on the excavation
 };
 
-/// Least distance beside the load less its spread down to the excavation, over the heights at which a side bends.
-Nearest nearest_to(const PitShape& pit, const PlanLine& outline, double level_m, double run) {
-  const double top = level_m - pit.floor_elevation_m;
-  Nearest nearest;
-  if (!(top > 0)) return nearest;
-  std::vector<double> heights{0, top};
-  for (const SideProfile* side : {&pit.sides.low, &pit.sides.high, &pit.sides.left, &pit.sides.right})
-    for (const double bend : side->bends())
-      if (bend < top) heights.push_back(bend);
-  for (const double height : heights) {
-    const double beside = gap_between(outline_at(pit, height), outline, true);
-    const double below = top - height;
-    if (beside - run * below < nearest.spare_m) nearest = {beside - run * below, beside, below};
+/// Least distance beside the load less its spread down to the excavation. Between two bends of the sides that
+/// difference is convex in the height (against a convex outline), so that a golden section finds its least.
+class Search {
+ public:
+  Search(const PitUnderCheck& under, const PlanLine& outline, double level_m, double run, Nearest& nearest)
+      : under_(under), outline_(outline), top_(level_m - under.shape.floor_elevation_m), run_(run), nearest_(nearest) {}
+
+  void look() {
+    if (!(top_ > 0)) return;
+    std::vector<double> heights{0, top_};
+    const CutSides& sides = under_.shape.sides;
+    for (const SideProfile* side : {&sides.low, &sides.high, &sides.left, &sides.right})
+      for (const double bend : side->bends())
+        if (bend < top_) heights.push_back(bend);
+    std::sort(heights.begin(), heights.end());
+    for (std::size_t i = 0; i < heights.size(); ++i) {
+      const double beside = take(heights[i]) + run_ * (top_ - heights[i]);
+      // The excavation widens upwards: no place of the piece is nearer than its upper end nor lower than its lower one.
+      if (i > 0 && beside - run_ * (top_ - heights[i - 1]) < nearest_.spare_m - 1e-9)
+        section(heights[i - 1], heights[i]);
+    }
   }
-  return nearest;
-}
+
+ private:
+  double take(double height) {
+    const PlanGap gap = gap_between(outline_at(under_.shape, height), outline_, true);
+    const double below = top_ - height, spare = gap.gap_m - run_ * below;
+    if (spare < nearest_.spare_m)
+      nearest_ = {&under_,
+                  spare,
+                  gap.gap_m,
+                  below,
+                  {gap.on_outline.x_m, gap.on_outline.y_m, under_.shape.floor_elevation_m + height}};
+    return spare;
+  }
+  void section(double low, double high) {
+    constexpr double golden = 0.6180339887498949;
+    double a = high - golden * (high - low), b = low + golden * (high - low);
+    double at_a = take(a), at_b = take(b);
+    for (int i = 0; i < 30; ++i) {
+      if (at_a < at_b) {
+        high = b;
+        b = a;
+        at_b = at_a;
+        at_a = take(a = high - golden * (high - low));
+      } else {
+        low = a;
+        a = b;
+        at_a = at_b;
+        at_b = take(b = low + golden * (high - low));
+      }
+    }
+  }
+
+  const PitUnderCheck& under_;
+  const PlanLine& outline_;
+  double top_, run_;
+  Nearest& nearest_;
+};
 
 bool held_all_round(const PitUnderCheck& pit) {
   const std::vector<SideUnderCheck> sides = sides_of(pit);
@@ -50,24 +95,28 @@ bool held_all_round(const PitUnderCheck& pit) {
 
 }  // namespace
 
-void check_pit_influence(Judge& judge, const PitUnderCheck& pit) {
-  const double middle = (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2;
+void check_pits_influence(Judge& judge, std::span<const PitUnderCheck> pits) {
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
     const bool track = feature.kind == SurfaceKind::track;
     const PlanLine outline = track || stands(feature) ? plan_of(feature) : PlanLine();
     if (outline.empty()) continue;
-    const double level = !track && feature.founding_elevation ? feature.founding_elevation->m
-                                                              : elevation_at(judge.crossing.site.ground, middle);
     const Limit spread = judge.limit(track ? "track_influence_run" : "footing_influence_run");
-    const Nearest nearest = nearest_to(pit.shape, outline, level, spread.value);
-    if (nearest.spare_m > 1e299) continue;
+    Nearest nearest;
+    for (const PitUnderCheck& pit : pits) {
+      if (pit.shape.footprint.empty()) continue;
+      const double middle = (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2;
+      const double ground = elevation_at(judge.crossing.site.ground, middle);
+      Search(pit, outline, track || !feature.founding_elevation ? ground : feature.founding_elevation->m, spread.value,
+             nearest)
+          .look();
+    }
+    if (!nearest.pit) continue;
     const Limit limit{0, true, spread.source};
     const std::string_view code = track ? "pit.track-spread" : "pit.footing-spread";
-    const Severity severity = track || held_all_round(pit) ? Severity::caution : Severity::stop;
-    Finding finding = finding_of(pit, code, severity);
-    finding.subject = feature.id;
-    finding.name = called(feature);
-    demand(judge, std::move(finding), nearest.spare_m, limit);
+    const Severity severity = track || held_all_round(*nearest.pit) ? Severity::caution : Severity::stop;
+    demand(judge,
+           finding_at(code, severity, feature.id, called(feature), nearest.at.x_m, nearest.at.y_m, nearest.at.z_m),
+           nearest.spare_m, limit);
     judge.show({code,
                 feature.id,
                 "s = b − n t",

@@ -1,4 +1,4 @@
-/// Loads beside a pit: machines, traffic.
+/// Traffic and machines beside a pit.
 
 #include <algorithm>
 #include <cmath>
@@ -8,58 +8,35 @@
 
 namespace burrow {
 
-namespace {
-
-constexpr double light_plant_kg = 12e3;
-
-/// How far from the edge a machine stays: by its mass where the rules say so, else as spoil.
-Limit distance_wanted(const PitUnderCheck& pit, const Plant& plant) {
-  const bool light = plant.load.N / gravity_m_s2 <= light_plant_kg;
-  const DutyRow* row = find_duty(pit.rules, light ? "plant-light-distance" : "plant-heavy-distance");
-  if (row) return {row->value, true, row->source};
-  return {pit.rules.spoil_setback.m, true, pit.rules.source};
-}
-
-struct Beside {
-  std::string name;
-  PlanLine outline;
-  double gap_m = 1e300;
-};
-
-void keep_plant_away(Judge& judge, const PitUnderCheck& pit, Beside& nearest) {
-  for (const Plant& plant : judge.crossing.site.plant) {
-    const PlanLine outline = plan_of(plant);
-    const double gap = gap_between(pit.shape.footprint, outline, true);
-    const std::string name = plant.name.empty() ? "a machine" : plant.name;
-    if (gap < nearest.gap_m) nearest = {name, outline, gap};
-    const double ground = elevation_at(judge.crossing.site.ground, plant.station.m);
-    demand(judge, finding_at("pit.plant", Severity::stop, plant.id, name, plant.station.m, plant.offset.m, ground), gap,
-           distance_wanted(pit, plant));
-  }
-}
-
-}  // namespace
-
 void check_pit_loads(Judge& judge, const PitUnderCheck& pit) {
-  Beside nearest;
-  keep_plant_away(judge, pit, nearest);
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
-    if (feature.kind != SurfaceKind::road && feature.kind != SurfaceKind::track && feature.kind != SurfaceKind::drive)
-      continue;
-    const PlanLine outline = plan_of(feature);
-    if (outline.empty()) continue;
-    const double gap = gap_between(pit.shape.footprint, outline, true);
-    if (gap < nearest.gap_m) nearest = {called(feature), outline, gap};
-  }
-  pit.work.edge_load_gap_m = nearest.outline.empty() ? std::nullopt : std::optional(nearest.gap_m);
-  if (nearest.outline.empty() || pit.shape.depth_m < pit.rules.protection_from.m) return;
+  std::optional<PlanGap> nearest;
+  std::string name;
+  const auto take = [&](const PlanLine& outline, const std::string& whose) {
+    if (outline.empty()) return;
+    const PlanGap gap = gap_between(pit.shape.footprint, outline, true);
+    if (nearest && !(gap.gap_m < nearest->gap_m)) return;
+    nearest = gap;
+    name = whose;
+  };
+  for (const Plant& plant : judge.crossing.site.plant) take(plan_of(plant), called(plant));
+  for (const SurfaceFeature& feature : judge.crossing.site.surface)
+    if (feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track || feature.kind == SurfaceKind::drive)
+      take(plan_of(feature), called(feature));
+  if (!nearest) return;
+  pit.work.edge_load_gap_m = nearest->gap_m;
+  const bool cut_into = !(nearest->gap_m > 0);  // told as what the excavation runs into
+  if (cut_into || pit.shape.depth_m < pit.rules.protection_from.m) return;
+  const Limit limit{pit.shape.depth_m,
+                    true,
+                    {"29 CFR 1926 Subpart P App. C: loads nearer than the depth are beside the excavation",
+                     SourceLabel::second_hand}};
   Finding finding = finding_of(pit, "pit.edge-load", Severity::caution);
-  finding.name = pit.name + ", " + nearest.name;
-  demand(judge, std::move(finding), nearest.gap_m,
-         {pit.shape.depth_m,
-          true,
-          {"29 CFR 1926 Subpart P App. C: loads nearer than the depth are beside the excavation",
-           SourceLabel::second_hand}});
+  finding.name = pit.name + ", " + name;
+  finding.station_m = nearest->on_outline.x_m;
+  finding.offset_m = nearest->on_outline.y_m;
+  finding.elevation_m = elevation_at(judge.crossing.site.ground, nearest->on_outline.x_m);
+  demand(judge, std::move(finding), nearest->gap_m, limit);
+  show_gap(judge, "pit.edge-load", pit.subject, *nearest, limit);
 }
 
 }  // namespace burrow

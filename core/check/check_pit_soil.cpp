@@ -25,7 +25,7 @@ bool beside_traffic(const Crossing& crossing, const PitShape& pit) {
       const auto [low, high] = std::minmax(feature.from->m, feature.to->m);
       return low - to < traffic_near_m && from - high < traffic_near_m;
     }
-    return feature.outline.size() > 2 && gap_between(pit.footprint, feature.outline, true) < traffic_near_m;
+    return feature.outline.size() > 2 && gap_between(pit.footprint, feature.outline, true).gap_m < traffic_near_m;
   });
 }
 

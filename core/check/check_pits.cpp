@@ -38,6 +38,10 @@ PlanLine plan_of(const SurfaceFeature& feature) {
   return {{low - lean, -far_m}, {high - lean, -far_m}, {high + lean, far_m}, {low + lean, far_m}};
 }
 
+std::string called(const Plant& plant) {
+  return plant.name.empty() ? "a machine" : plant.name;
+}
+
 PlanLine plan_of(const Plant& plant) {
   const double x = plant.station.m, y = plant.offset.m, along = plant.length.m / 2, across = plant.width.m / 2;
   return {{x - along, y - across}, {x + along, y - across}, {x + along, y + across}, {x - along, y + across}};
@@ -104,7 +108,7 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
   judge.say(std::move(finding));
 }
 
-void check_pit(Judge& judge, PitUnderCheck pit) {
+void check_pit(Judge& judge, PitUnderCheck& pit) {
   find_utilities_inside(judge, pit);
   check_depth(judge, pit);
   check_water(judge, pit);
@@ -116,7 +120,6 @@ void check_pit(Judge& judge, PitUnderCheck pit) {
   check_pit_duties(judge, pit);
   check_pit_loads(judge, pit);
   check_pit_collisions(judge, pit);
-  check_pit_influence(judge, pit);
   check_pit_floor(judge, pit);
 }
 
@@ -125,9 +128,12 @@ void check_pit(Judge& judge, PitUnderCheck pit) {
 void check_pits(Judge& judge) {
   const ExcavationRuleSet& rules = row_of(judge.tables, judge.crossing.pits.rules.value);
   Assessment& answer = judge.answer;
-  check_pit(judge,
-            {answer.launch_pit, judge.crossing.pits.launch, answer.launch_pit_work, rules, "launch-pit", "launch pit"});
-  check_pit(judge, {answer.exit_pit, judge.crossing.pits.exit, answer.exit_pit_work, rules, "exit-pit", "exit pit"});
+  PitUnderCheck pits[] = {
+      {answer.launch_pit, judge.crossing.pits.launch, answer.launch_pit_work, rules, "launch-pit", "launch pit"},
+      {answer.exit_pit, judge.crossing.pits.exit, answer.exit_pit_work, rules, "exit-pit", "exit pit"}};
+  for (PitUnderCheck& pit : pits) check_pit(judge, pit);
+  check_pits_near(judge, pits);
+  check_pits_influence(judge, pits);
 }
 
 }  // namespace burrow

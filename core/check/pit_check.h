@@ -1,8 +1,11 @@
 #pragma once
 /// What the checks of a pit share.
 
+#include <span>
 #include <string>
 
+#include "burrow/pit/earthwork.h"
+#include "burrow/pit/plan_overlap.h"
 #include "judge.h"
 
 namespace burrow {
@@ -43,17 +46,22 @@ void check_pit_earth(Judge& judge, const PitUnderCheck& pit);
 void check_pit_duties(Judge& judge, const PitUnderCheck& pit);
 void check_pit_loads(Judge& judge, const PitUnderCheck& pit);
 void check_pit_collisions(Judge& judge, const PitUnderCheck& pit);
-void check_pit_influence(Judge& judge, const PitUnderCheck& pit);
 void check_pit_floor(Judge& judge, const PitUnderCheck& pit);
+void check_pits_near(Judge& judge, std::span<const PitUnderCheck> pits);
+void check_pits_influence(Judge& judge, std::span<const PitUnderCheck> pits);
 
 /// Set-back of a side cut by the rules, layer by layer.
 void show_set_back(Judge& judge, const PitUnderCheck& pit);
 /// Bank to loose, layer by layer.
 void show_loose(Judge& judge, const PitUnderCheck& pit);
+void show_heap(Judge& judge, const PitUnderCheck& pit, const HeapShape& shape, double run_per_rise);
+/// Distance of two points in plan.
+void show_gap(Judge& judge, std::string_view code, const std::string& subject, const PlanGap& gap, const Limit& limit);
 
 /// Closed outline of a thing on top in plan: as entered, else the band between its stations as it is drawn. Empty:
 /// nobody said where it lies.
 PlanLine plan_of(const SurfaceFeature& feature);
+std::string called(const Plant& plant);
 /// Closed outline of a machine standing at the surface.
 PlanLine plan_of(const Plant& plant);
 

@@ -1,4 +1,4 @@
-/// Working of a pit that belongs to no finding.
+/// Workings that the checks of a pit share, and those that belong to no finding.
 
 #include "pit_check.h"
 
@@ -38,6 +38,37 @@ void show_loose(Judge& judge, const PitUnderCheck& pit) {
     working.inputs.push_back({swells[i], judge.ground.stratum_soil(pit.shape.layers[i].stratum).swell.v, ""});
   }
   judge.show(std::move(working));
+}
+
+void show_heap(Judge& judge, const PitUnderCheck& pit, const HeapShape& shape, double run_per_rise) {
+  judge.show({"pit.heap",
+              pit.subject,
+              "V = L b h + (L + b) n h² + π n² h³/3",
+              {{"L", shape.ridge_length_m, "m"},
+               {"b", shape.ridge_width_m, "m"},
+               {"h", shape.height_m, "m"},
+               {"n", run_per_rise, ""}},
+              "V",
+              shape.volume_m3,
+              "m³",
+              std::nullopt,
+              {"heap with a level ridge L by b, slopes 1 : n, rounded ends", SourceLabel::derived}});
+}
+
+void show_gap(Judge& judge, std::string_view code, const std::string& subject, const PlanGap& gap, const Limit& limit) {
+  judge.show({code,
+              subject,
+              "g = √((x − x_edge)² + (y − y_edge)²)",
+              {{"x", gap.on_line.x_m, "m"},
+               {"y", gap.on_line.y_m, "m"},
+               {"x_edge", gap.on_outline.x_m, "m"},
+               {"y_edge", gap.on_outline.y_m, "m"}},
+              "g",
+              gap.gap_m,
+              "m",
+              limit.value,
+              {"nearest places in plan, from the edge of the excavation", SourceLabel::derived},
+              limit.source});
 }
 
 }  // namespace burrow

@@ -4,17 +4,25 @@
 
 namespace burrow {
 
+namespace {
+constexpr double cubic_yard_m3 = 27 * 0.3048 * 0.3048 * 0.3048;
+constexpr double pound_per_cubic_foot_N_m3 = 4.4482216152605 / (0.3048 * 0.3048 * 0.3048);
+}  // namespace
+
 std::string working_number(double value, std::string_view unit, UnitSystem units, std::string_view symbol) {
+  const bool us = units == UnitSystem::us;
   if (unit.empty() && symbol.starts_with('P')) return format(value, Dimension::chance, units);
-  if (unit == "m")
-    return units == UnitSystem::us ? fmt::format("{:.4g} ft", value / 0.3048) : fmt::format("{:.4g} m", value);
+  if (unit == "m") return us ? fmt::format("{:.4g} ft", value / 0.3048) : fmt::format("{:.4g} m", value);
   if (unit == "Pa")
-    return units == UnitSystem::us ? fmt::format("{:.4g} psi", value / 6894.757293168361)
-                                   : fmt::format("{:.4g} kPa", value / 1e3);
+    return us ? fmt::format("{:.4g} psi", value / 6894.757293168361) : fmt::format("{:.4g} kPa", value / 1e3);
   if (unit == "m/s") {
-    if (units == UnitSystem::us) return fmt::format("{:.4g} in/s", value / 0.0254);
+    if (us) return fmt::format("{:.4g} in/s", value / 0.0254);
     return value < 0.1 ? fmt::format("{:.4g} mm/s", value * 1e3) : fmt::format("{:.4g} m/s", value);
   }
+  if (unit == "m³") return us ? fmt::format("{:.4g} yd³", value / cubic_yard_m3) : fmt::format("{:.4g} m³", value);
+  if (unit == "N/m³")
+    return us ? fmt::format("{:.4g} lb/ft³", value / pound_per_cubic_foot_N_m3)
+              : fmt::format("{:.4g} kN/m³", value / 1e3);
   if (unit == "rad") return fmt::format("{:.4g}°", value * 180.0 / pi);
   if (unit.empty()) return fmt::format("{:.4g}", value);
   return fmt::format("{:.4g} {}", value, unit);

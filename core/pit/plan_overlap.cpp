@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 
 #include "burrow/base/ensure.h"
@@ -48,19 +49,32 @@ double below_both(const Edge& a, const Edge& b, double base) {
   return 0.5 * (high - low) * (t * first + (1 - t) * second);
 }
 
-double to_segment(const PlanPoint& p, const PlanPoint& a, const PlanPoint& b) {
+PlanPoint foot_on(const PlanPoint& p, const PlanPoint& a, const PlanPoint& b) {
   const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m, length2 = dx * dx + dy * dy;
   const double t = length2 > 0 ? std::clamp(((p.x_m - a.x_m) * dx + (p.y_m - a.y_m) * dy) / length2, 0.0, 1.0) : 0.0;
-  return std::hypot(p.x_m - a.x_m - t * dx, p.y_m - a.y_m - t * dy);
+  return {a.x_m + t * dx, a.y_m + t * dy};
+}
+
+PlanGap gap_of(const PlanPoint& on_outline, const PlanPoint& on_line) {
+  return {std::hypot(on_outline.x_m - on_line.x_m, on_outline.y_m - on_line.y_m), on_outline, on_line};
 }
 
 double side_of(const PlanPoint& a, const PlanPoint& b, const PlanPoint& p) {
   return (b.x_m - a.x_m) * (p.y_m - a.y_m) - (b.y_m - a.y_m) * (p.x_m - a.x_m);
 }
 
-double between_segments(const PlanPoint& a, const PlanPoint& b, const PlanPoint& c, const PlanPoint& d) {
-  if (side_of(a, b, c) * side_of(a, b, d) < 0 && side_of(c, d, a) * side_of(c, d, b) < 0) return 0;
-  return std::min({to_segment(a, c, d), to_segment(b, c, d), to_segment(c, a, b), to_segment(d, a, b)});
+/// Of two segments: ab of the outline, cd of the line.
+PlanGap between_segments(const PlanPoint& a, const PlanPoint& b, const PlanPoint& c, const PlanPoint& d) {
+  const double c_side = side_of(a, b, c), d_side = side_of(a, b, d);
+  if (c_side * d_side < 0 && side_of(c, d, a) * side_of(c, d, b) < 0) {
+    const double t = c_side / (c_side - d_side);
+    const PlanPoint meeting{c.x_m + t * (d.x_m - c.x_m), c.y_m + t * (d.y_m - c.y_m)};
+    return {0, meeting, meeting};
+  }
+  const PlanGap ends[] = {gap_of(a, foot_on(a, c, d)), gap_of(b, foot_on(b, c, d)), gap_of(foot_on(c, a, b), c),
+                          gap_of(foot_on(d, a, b), d)};
+  return *std::min_element(std::begin(ends), std::end(ends),
+                           [](const PlanGap& p, const PlanGap& q) { return p.gap_m < q.gap_m; });
 }
 
 }  // namespace
@@ -75,16 +89,18 @@ double overlap_area(const PlanLine& a, const PlanLine& b) {
   return std::max(area, 0.0);
 }
 
-double gap_between(const PlanLine& outline, const PlanLine& line, bool closed) {
+PlanGap gap_between(const PlanLine& outline, const PlanLine& line, bool closed) {
   BURROW_ENSURE(!outline.empty() && !line.empty());
-  if (inside(outline, line.front().x_m, line.front().y_m)) return 0;
-  if (closed && inside(line, outline.front().x_m, outline.front().y_m)) return 0;
-  double nearest = std::numeric_limits<double>::infinity();
+  if (inside(outline, line.front().x_m, line.front().y_m)) return {0, line.front(), line.front()};
+  if (closed && inside(line, outline.front().x_m, outline.front().y_m)) return {0, outline.front(), outline.front()};
+  PlanGap nearest{std::numeric_limits<double>::infinity(), outline.front(), line.front()};
   const std::size_t segments = closed || line.size() == 1 ? line.size() : line.size() - 1;
   for (std::size_t i = 0; i < outline.size(); ++i)
-    for (std::size_t k = 0; k < segments; ++k)
-      nearest = std::min(nearest, between_segments(outline[i], outline[(i + 1) % outline.size()], line[k],
-                                                   line[(k + 1) % line.size()]));
+    for (std::size_t k = 0; k < segments; ++k) {
+      const PlanGap gap =
+          between_segments(outline[i], outline[(i + 1) % outline.size()], line[k], line[(k + 1) % line.size()]);
+      if (gap.gap_m < nearest.gap_m) nearest = gap;
+    }
   return nearest;
 }
 

@@ -124,11 +124,13 @@ TEST(Headline, EachVerdict) {
   EXPECT_EQ(verdict_title(Verdict::incomplete), "Incomplete");
 
   Crossing crossing = clean_crossing();
+  crossing.site.surface = {lane(2.5, 3.5)};  // clear of sloped pits
   EXPECT_EQ(headline(judged(crossing), UnitSystem::metric),
             "All limits judged here are kept. Locate, expose and protect as always.");
   crossing.pits.exit.sides.bore.kind.set(SideKind::sloped);
-  EXPECT_EQ(headline(judged(crossing), UnitSystem::metric),
-            "1 caution; first: bore side of exit pit is sloped: the roof is missing over the first 2.44 m of the bore.");
+  EXPECT_EQ(
+      headline(judged(crossing), UnitSystem::metric),
+      "1 caution; first: bore side of exit pit is sloped: the roof is missing over the first 2.44 m of the bore.");
   crossing.pits.launch.sides.bore.kind.set(SideKind::sloped);
   EXPECT_EQ(headline(judged(crossing), UnitSystem::metric).find("2 cautions; first: "), 0u);
   crossing.site.water.reset();
@@ -143,11 +145,13 @@ TEST(Headline, EachVerdict) {
 // A muted caution is not counted.
 TEST(Headline, MutedCaution_IsNotCounted) {
   Crossing crossing = clean_crossing();
+  crossing.site.surface = {lane(2.5, 3.5)};
   crossing.pits.exit.sides.bore.kind.set(SideKind::sloped);
   crossing.pits.launch.sides.bore.kind.set(SideKind::sloped);
   crossing.muted = {mute("pit.bore-side-sloped", "exit-pit", "shield follows")};
-  EXPECT_EQ(headline(judged(crossing), UnitSystem::metric),
-            "1 caution; first: bore side of launch pit is sloped: the roof is missing over the first 2.15 m of the bore.");
+  EXPECT_EQ(
+      headline(judged(crossing), UnitSystem::metric),
+      "1 caution; first: bore side of launch pit is sloped: the roof is missing over the first 2.15 m of the bore.");
 }
 
 }  // namespace

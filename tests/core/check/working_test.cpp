@@ -38,6 +38,14 @@ double after_hole_again(const Working& w) {
   return sum;
 }
 
+double gap_again(const Working& w) {
+  return std::hypot(input(w, "x") - input(w, "x_edge"), input(w, "y") - input(w, "y_edge"));
+}
+
+double spread_again(const Working& w) {
+  return input(w, "b") - input(w, "n") * input(w, "t");
+}
+
 /// Layer by layer: thickness times its slope.
 double set_back_again(const Working& w) {
   double sum = 0;
@@ -101,6 +109,32 @@ const std::map<std::string, Again, std::less<>>& formulas() {
       {"pit.depth", [](const Working& w) { return input(w, "z_ground") - input(w, "z_floor"); }},
       {"pit.set-back", set_back_again},
       {"pit.bore-side-sloped", [](const Working& w) { return std::abs(input(w, "x_surface") - input(w, "x_face")); }},
+      {"pit.loose",
+       [](const Working& w) {
+         double sum = 0;
+         for (std::size_t i = 0; i + 1 < w.inputs.size(); i += 2)
+           sum += w.inputs[i].value * (1 + w.inputs[i + 1].value);
+         return sum;
+       }},
+      {"pit.heap",
+       [](const Working& w) {
+         const double h = input(w, "h"), run = input(w, "n") * h;
+         return input(w, "L") * input(w, "b") * h + (input(w, "L") + input(w, "b")) * run * h + pi * run * run * h / 3;
+       }},
+      {"pit.ladder", [](const Working& w) { return std::hypot(input(w, "x"), input(w, "y")); }},
+      {"pit.edge-load", gap_again},
+      {"pit.plant", gap_again},
+      {"pit.tree", gap_again},
+      {"pit.footing-spread", spread_again},
+      {"pit.track-spread", spread_again},
+      {"pit.base-heave",
+       [](const Working& w) {
+         const double ratio = std::min(input(w, "d") / input(w, "B"), 2.5);
+         const double n_c = 5 * (1 + 0.2 * ratio) * (1 + 0.2 * input(w, "B") / input(w, "L"));
+         EXPECT_NEAR(n_c, input(w, "N_c"), 1e-9);
+         return n_c * input(w, "s_u") / (input(w, "σ") + input(w, "q"));
+       }},
+      {"pit.uplift", [](const Working& w) { return input(w, "W") / (input(w, "γ_w") * input(w, "h")); }},
       {"utility.after-hole", after_hole_again},
       {"utility.contact-any",
        [](const Working& w) {
@@ -153,10 +187,38 @@ Crossing busy_crossing() {
   return crossing;
 }
 
+/// Pits 2 m deep in clay over sand that holds water, a machine and a tree beside them.
+Crossing wet_crossing() {
+  Crossing crossing = clean_crossing();
+  crossing.bore.launch.elevation = Length{98.0325};
+  crossing.site.water = LevelLine{{-8, 98.5}, {20, 98.5}};
+  Stratum sand = crossing.site.strata.front();
+  sand.id = "l2";
+  sand.soil = "medium-sand";
+  sand.top = LevelLine{{-8, 97.2}, {20, 97.2}};
+  crossing.site.strata.push_back(sand);
+  Plant digger;
+  digger.id = "p1";
+  digger.station = Length{-9};
+  digger.length = Length{4};
+  digger.width = Length{2};
+  digger.load = Force{80e3};
+  crossing.site.plant = {digger};
+  Tree lime;
+  lime.id = "t1";
+  lime.station = Length{12};
+  lime.offset = Length{6};
+  lime.protection_radius = Length{3};
+  crossing.site.trees = {lime};
+  return crossing;
+}
+
 TEST(Working, EachRecomputesFromItsInputs) {
-  const Assessment answer = judged(busy_crossing());
+  std::vector<Working> all = judged(busy_crossing()).working;
+  const std::vector<Working> wet = judged(wet_crossing()).working;
+  all.insert(all.end(), wet.begin(), wet.end());
   std::map<std::string_view, int> met;
-  for (const Working& w : answer.working) {
+  for (const Working& w : all) {
     const auto it = formulas().find(w.code);
     ASSERT_NE(it, formulas().end()) << w.code << " has no formula in this test";
     // A level bore crosses squarely; the stadium is then the band of the crossing formula to 1e-6.

@@ -23,19 +23,28 @@ double by_mesh(const HeapShape& heap, double n) {
 }
 
 TEST(Heap, Mesh_VolumeOfASharpAndOfAWideRidge) {
-  for (const double volume : {2.0, 8.0, 20.0}) {
-    const HeapShape heap = heap_of(volume, 3.0, 1.5, 1.2);
+  for (const double volume : {1.5, 8.0, 20.0}) {
+    const HeapShape heap = heap_of(volume, 4.0, 1.5, 1.2);
     EXPECT_NEAR(heap_volume(heap.ridge_length_m, heap.ridge_width_m, heap.height_m, 1.5), volume, 1e-9);
     EXPECT_NEAR(by_mesh(heap, 1.5), volume, 1e-4 * volume);
     EXPECT_LE(heap.height_m, 1.2);
-    EXPECT_EQ(heap.ridge_width_m > 0, heap.height_m == 1.2) << volume;
+    EXPECT_NEAR(heap.length_m, 4.0, 1e-12);  // as long as the side
+    EXPECT_EQ(heap.ridge_width_m > 0, volume > 4) << volume;
   }
 }
 
-// Arithmetic: without length it is a cone, V = π n² h³/3.
-TEST(Heap, Limit_AShortRidgeIsACone) {
-  const HeapShape heap = heap_of(std::numbers::pi / 3 * 1.5 * 1.5, 1e-9, 1.5, 5);
-  EXPECT_NEAR(heap.height_m, 1, 1e-6);
+// Arithmetic: at half the side over the slope it is a cone, V = π n² h³/3; what is more widens it.
+TEST(Heap, Limit_ACone) {
+  const double cone = std::numbers::pi / 3 * 1.5 * 1.5;
+  const HeapShape heap = heap_of(cone, 3, 1.5, 5);
+  EXPECT_NEAR(heap.height_m, 1, 1e-9);
+  EXPECT_NEAR(heap.ridge_length_m, 0, 1e-9);
+  // Behind a narrow side it grows longer than the side, up to a cone; one too high for that is widened.
+  EXPECT_NEAR(heap_of(8 * cone, 0.9, 1.5, 5).length_m, 6, 1e-9);
+  const HeapShape wide = heap_of(cone + 1.5, 0.9, 1.5, 1);
+  EXPECT_NEAR(wide.height_m, 1, 1e-12);
+  EXPECT_NEAR(wide.length_m, 3, 1e-12);
+  EXPECT_NEAR(wide.ridge_width_m, 1.5 / (1.5 * 1), 1e-9);
 }
 
 TEST(Heap, Nothing_HasNoHeight) {

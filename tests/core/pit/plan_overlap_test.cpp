@@ -39,11 +39,17 @@ TEST(PlanOverlap, Random_NotchedOutlines) {
 }
 
 TEST(PlanGap, LinesAndOutlines) {
-  EXPECT_NEAR(gap_between(square, {{3, -5}, {3, 5}}, false), 1, 1e-12);
-  EXPECT_EQ(gap_between(square, {{1, -5}, {1, 5}}, false), 0);
-  EXPECT_EQ(gap_between(square, {{0.5, 0.5}, {0.6, 0.6}}, false), 0);
-  EXPECT_EQ(gap_between(square, {{-5, -5}, {5, -5}, {5, 5}, {-5, 5}}, true), 0);
-  EXPECT_NEAR(gap_between(square, {{5, 6}, {9, 9}}, false), 5, 1e-12);
+  const PlanGap beside = gap_between(square, {{3, -5}, {3, 1}}, false);
+  EXPECT_NEAR(beside.gap_m, 1, 1e-12);
+  EXPECT_NEAR(beside.on_outline.x_m, 2, 1e-12);
+  EXPECT_NEAR(beside.on_line.x_m, 3, 1e-12);
+  const PlanGap across = gap_between(square, {{1, -5}, {1, 5}}, false);
+  EXPECT_EQ(across.gap_m, 0);
+  EXPECT_NEAR(across.on_line.x_m, 1, 1e-12);
+  EXPECT_EQ(gap_between(square, {{0.5, 0.5}, {0.6, 0.6}}, false).gap_m, 0);
+  EXPECT_EQ(gap_between(square, {{-5, -5}, {5, -5}, {5, 5}, {-5, 5}}, true).gap_m, 0);
+  EXPECT_NEAR(gap_between(square, {{5, 6}, {9, 9}}, false).gap_m, 5, 1e-12);
+  EXPECT_NEAR(gap_between(square, {{5, 6}}, false).gap_m, 5, 1e-12);  // a point
 }
 
 }  // namespace

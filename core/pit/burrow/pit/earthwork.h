@@ -16,8 +16,8 @@ struct HeapShape {
 /// L b h + (L + b) n h² + (π/3) n² h³.   Source: derived.   Evidence: Heap.*
 double heap_volume(double ridge_length_m, double ridge_width_m, double height_m, double run_per_rise);
 
-/// Heap of a volume along a side of that length: as high as the slopes make it on a sharp ridge, at most
-/// `greatest_height_m`; what is left widens the ridge.
+/// Heap of a volume along a side of that length, no longer than it or than a cone of that volume: as high as its slopes
+/// make it on a sharp ridge, at most `greatest_height_m`; what is left widens the ridge.
 /// Source: our model.   Range: volume ≥ 0; length, slope, height > 0.   Evidence: Heap.*
 HeapShape heap_of(double volume_m3, double side_length_m, double run_per_rise, double greatest_height_m);
 

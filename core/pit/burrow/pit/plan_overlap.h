@@ -11,8 +11,15 @@ namespace burrow {
 /// itself.   Range: an outline of fewer than 3 points has no area.   Evidence: PlanOverlap.*
 double overlap_area(const PlanLine& a, const PlanLine& b);
 
-/// Least distance between a closed outline and a line, open or closed; 0 where they touch or one holds the other.
+/// The nearest two points of an outline and a line.
+struct PlanGap {
+  double gap_m = 0;
+  PlanPoint on_outline, on_line;
+};
+
+/// Least distance between a closed outline and a line, open or closed; 0 where they touch or one holds the other, both
+/// points then lie where they meet.
 /// Range: neither is empty.   Evidence: PlanGap.*
-double gap_between(const PlanLine& outline, const PlanLine& line, bool closed);
+PlanGap gap_between(const PlanLine& outline, const PlanLine& line, bool closed);
 
 }  // namespace burrow

@@ -1,0 +1,59 @@
+/// Machines and trees near the pits. Of the two pits the one that is worse for each of them counts.
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/pit/plan_overlap.h"
+#include "pit_check.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double light_plant_kg = 12e3;
+
+/// How far from the edge a machine stays: by its mass where the rules say so, else as spoil.
+Limit distance_wanted(const ExcavationRuleSet& rules, const Plant& plant) {
+  const bool light = plant.load.N / gravity_m_s2 <= light_plant_kg;
+  const DutyRow* row = find_duty(rules, light ? "plant-light-distance" : "plant-heavy-distance");
+  if (row) return {row->value, true, row->source};
+  return {rules.spoil_setback.m, true, rules.source};
+}
+
+std::optional<PlanGap> nearest_of(std::span<const PitUnderCheck> pits, const PlanLine& line, bool closed) {
+  std::optional<PlanGap> nearest;
+  for (const PitUnderCheck& pit : pits) {
+    if (pit.shape.footprint.empty()) continue;
+    const PlanGap gap = gap_between(pit.shape.footprint, line, closed);
+    if (!nearest || gap.gap_m < nearest->gap_m) nearest = gap;
+  }
+  return nearest;
+}
+
+Finding at(const Judge& judge, std::string_view code, Severity severity, const std::string& id, const std::string& name,
+           const PlanGap& gap) {
+  return finding_at(code, severity, id, name, gap.on_outline.x_m, gap.on_outline.y_m,
+                    elevation_at(judge.crossing.site.ground, gap.on_outline.x_m));
+}
+
+}  // namespace
+
+void check_pits_near(Judge& judge, std::span<const PitUnderCheck> pits) {
+  const Site& site = judge.crossing.site;
+  for (const Plant& plant : site.plant)
+    if (const auto gap = nearest_of(pits, plan_of(plant), true)) {
+      const Limit limit = distance_wanted(pits.front().rules, plant);
+      demand(judge, at(judge, "pit.plant", Severity::stop, plant.id, called(plant), *gap), gap->gap_m, limit);
+      show_gap(judge, "pit.plant", plant.id, *gap, limit);
+    }
+  for (const Tree& tree : site.trees)
+    if (const auto gap = nearest_of(pits, {{tree.station.m, tree.offset.m}}, false)) {
+      const Limit limit{
+          tree.protection_radius.m, true, {"protection circle entered for the tree", SourceLabel::owners_setting}};
+      const std::string name = tree.name.empty() ? "a tree" : tree.name;
+      demand(judge, at(judge, "pit.tree", Severity::caution, tree.id, name, *gap), gap->gap_m, limit);
+      show_gap(judge, "pit.tree", tree.id, *gap, limit);
+    }
+}
+
+}  // namespace burrow
