@@ -71,7 +71,13 @@ TEST(PublishedPlanOverlap, Cgal_StarsAreaAndGap) {
     const PlanLine a = star(random, 0, 0), b = star(random, place(random), place(random));
     const double area = common_area(a, b);
     EXPECT_NEAR(overlap_area(a, b), area, 1e-10) << i;
-    EXPECT_NEAR(gap_between(a, b, true), gap(a, b), 1e-10) << i;
+    const PlanGap ours = gap_between(a, b, true);
+    EXPECT_NEAR(ours.gap_m, gap(a, b), 1e-10) << i;
+    EXPECT_NEAR(std::hypot(ours.on_outline.x_m - ours.on_line.x_m, ours.on_outline.y_m - ours.on_line.y_m), ours.gap_m,
+                1e-10)
+        << i;
+    EXPECT_LT(gap_between(a, {ours.on_outline}, false).gap_m, 1e-10) << i;
+    EXPECT_LT(gap_between(b, {ours.on_line}, false).gap_m, 1e-10) << i;
     (area > 0 ? together : apart) += 1;
   }
   EXPECT_GT(apart, 30);
@@ -91,7 +97,7 @@ TEST(PublishedPlanOverlap, Cgal_LatticeTouchingAndLyingOn) {
     };
     const PlanLine a = box(place(random), place(random)), b = box(place(random), place(random));
     EXPECT_NEAR(overlap_area(a, b), common_area(a, b), 1e-12) << i;
-    EXPECT_NEAR(gap_between(a, b, true), gap(a, b), 1e-12) << i;
+    EXPECT_NEAR(gap_between(a, b, true).gap_m, gap(a, b), 1e-12) << i;
   }
 }
 
