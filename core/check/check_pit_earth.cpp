@@ -47,7 +47,8 @@ void move_earth(Judge& judge, const PitUnderCheck& pit) {
   pit.work.loose_m3 = loose;
   pit.work.compacted_m3 = compacted;
   pit.work.refill_m3 = refill;
-  pit.work.truck_loads = std::ceil(loose / judge.limit("truck_load_m3").value - 1e-9);
+  const double load = judge.limit("truck_load_m3").value;
+  if (load > 0) pit.work.truck_loads = std::ceil(loose / load - 1e-9);
   show_loose(judge, pit);
 }
 

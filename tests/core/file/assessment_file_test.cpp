@@ -185,6 +185,40 @@ TEST(AssessmentFile, NotAtTheExitFace_ArrivalIsNull) {
   for (const auto& [key, value] : j["bore"]["arrival"].items()) EXPECT_TRUE(value.is_null()) << key;
 }
 
+TEST(AssessmentFile, Pit_SoilEarthAndDuties) {
+  Assessment a;
+  a.launch_pit.floor_length_m = 2;
+  a.launch_pit.soil_type = ExcavationType::b;
+  PitAnswer& work = a.launch_pit_work;
+  PitLayerAnswer layer;
+  layer.stratum = "l1";
+  layer.bank_m3 = 3;
+  layer.proposed = {ExcavationType::a,
+                    ExcavationType::c,
+                    {{"why", "clause", SourceLabel::read, ExcavationType::a, ExcavationType::c}}};
+  work.layers = {layer};
+  work.proposed_best = ExcavationType::a;
+  work.proposed_worst = ExcavationType::c;
+  work.cuts = {{"f1", "the lane", 1.5}, {"", "verge", 2.5}};
+  work.heap.outline = {{0, 0}, {1, 0}, {1, 1}, {0, 1}};
+  work.heap.height_m = 0.7;
+  work.duties = {{"ladder", true, 1.5, 1.2, {"x", SourceLabel::read}}};
+  work.shoring = {"timber-a-13x5-6"};
+  work.base_heave_safety = 1.9;
+  const json pit = written(a)["pits"]["launch"];
+  EXPECT_EQ(pit["soil_type"], "B");
+  EXPECT_EQ(pit["proposed_best"], "A");
+  EXPECT_EQ(pit["layers"][0]["reasons"][0]["source_label"], "read");
+  EXPECT_EQ(pit["layers"][0]["bank_m3"], 3.0);
+  EXPECT_EQ(pit["surface"][0]["id"], "f1");
+  EXPECT_TRUE(pit["surface"][1]["id"].is_null());
+  EXPECT_EQ(pit["heap"]["height_m"], 0.7);
+  EXPECT_EQ(pit["heap"]["side"], "left");
+  EXPECT_EQ(pit["duties"][0]["code"], "ladder");
+  EXPECT_EQ(pit["shoring"][0], "timber-a-13x5-6");
+  EXPECT_EQ(pit["base_heave_safety"], 1.9);
+}
+
 TEST(AssessmentFile, NotFinite_IsNull) {
   Assessment a;
   a.cover.least_m = std::numeric_limits<double>::quiet_NaN();

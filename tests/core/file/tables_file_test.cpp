@@ -39,7 +39,37 @@ TEST(TablesFile, BuiltIn_EveryRowHasASource) {
   expect_sourced(built_in().limits);
   expect_sourced(built_in().surface_rules);
   expect_sourced(built_in().excavation);
-  for (const ExcavationRuleSet& set : built_in().excavation) expect_sourced(set.slopes);
+  expect_sourced(built_in().shoring);
+  expect_sourced(built_in().earthwork);
+  for (const ExcavationRuleSet& set : built_in().excavation) {
+    expect_sourced(set.slopes);
+    expect_sourced(set.upright_parts);
+    expect_sourced(set.duties);
+  }
+}
+
+// Fill, broken rock: named so; the rest by strength and type. What a table may leave out, it may leave out.
+TEST(TablesFile, ExcavationWords_AreOptional) {
+  EXPECT_EQ(find_soil(built_in(), "trench-backfill")->matter, ExcavationMatter::fill);
+  EXPECT_EQ(find_soil(built_in(), "weathered-rock")->matter, ExcavationMatter::broken_rock);
+  EXPECT_FALSE(find_soil(built_in(), "firm-clay")->matter);
+  const std::string row = R"([{"id": "sand", "name": "sand", "loose": 1.2, "compacted": 0.9, "source": "own",
+    "source_label": "owner's setting"}])";
+  const auto tables = overlay_table(built_in(), "earthwork.json", row);
+  ASSERT_TRUE(tables) << tables.error().text();
+  EXPECT_EQ(find_earthwork(*tables, "sand")->loose.v, 1.2);
+  EXPECT_EQ(tables->earthwork.size(), built_in().earthwork.size());
+  const std::string wrong = R"([{"id": "own", "method": "timber", "type": "D", "depth_m": 3, "width_m": 1, "brace": "x",
+    "brace_spacing_m": 1, "brace_rise_m": 1, "upright": "y", "source": "own", "source_label": "owner's setting"}])";
+  const auto refused = overlay_table(built_in(), "shoring.json", wrong);
+  ASSERT_FALSE(refused);
+  EXPECT_NE(refused.error().place.find("type"), std::string::npos) << refused.error().text();
+  std::string right = wrong;
+  right.replace(right.find("\"D\""), 3, "\"C\"");
+  const auto taken = overlay_table(built_in(), "shoring.json", right);
+  ASSERT_TRUE(taken) << taken.error().text();
+  EXPECT_TRUE(taken->shoring.back().wale.empty());
+  EXPECT_FALSE(taken->shoring.back().upright_spacing);
 }
 
 // Our defaults, three rows of different kinds as they are set out per class: weights in kN/m³, strength in kPa, G in

@@ -31,7 +31,7 @@ Cut cut_out(const FloorRectangle& floor, const CutSides& sides, const LevelLine&
 
 /// The part of that body below another surface that nowhere rises above the ground: the same integral, equally exact.
 /// `from_m` and `to_m` are those of the cut.
-/// Range: surface not empty.   Evidence: Cut.Layers_*
+/// Range: surface not empty.   Evidence: PitLayers.Mesh_VolumeOfEachLayer
 double volume_below(const FloorRectangle& floor, const CutSides& sides, const LevelLine& surface, double from_m,
                     double to_m);
 
