@@ -31,7 +31,7 @@ void check_pit_benches(Judge& judge, const PitUnderCheck& pit) {
     benched = true;
     for (std::size_t i = 0; i < side.entered.benches.size(); ++i) {
       const DutyRow& rule = i > 0 && upper ? *upper : *lowest;
-      demand(judge, finding_of(pit, "pit.bench", Severity::stop), side.entered.benches[i].rise.m,
+      demand(judge, finding_of(pit, side.name, "pit.bench", Severity::stop), side.entered.benches[i].rise.m,
              {rule.value, false, rule.source});
     }
   }

@@ -10,19 +10,73 @@ namespace burrow {
 
 namespace {
 
+constexpr double rounding = 1e-9;  // feet turned to metres
+
 bool any_distress(const PitUnderCheck& pit) {
   return pit.entered.signs.distress.value_or(false);
 }
 
-/// Upright and unsupported, deep enough to need protection, or any sign of cave-in. Wholly stable rock needs none.
+/// The slope that the rules want of a side: of a simple one in all layers, of any other without the short-term slope.
+double wanted_run(const PitUnderCheck& pit, const PitSide& side) {
+  const bool simple = *side.kind == SideKind::sloped && !(side.upright && side.upright->m > 0);
+  double wanted = 0;
+  for (const PitLayer& layer : pit.shape.layers)
+    wanted = std::max(wanted, simple ? layer.run_per_rise : layer.compound_run_per_rise);
+  return wanted;
+}
+
+/// The steepest slope typed for a side; nothing where the program cuts it by the rules.
+std::optional<double> steepest_typed(const PitSide& side) {
+  if (*side.kind == SideKind::sloped && side.run_per_rise) return side.run_per_rise->v;
+  std::optional<double> steepest;
+  if (*side.kind != SideKind::benched) return steepest;
+  for (const Bench& bench : side.benches)
+    if (bench.rise.m > 0) {
+      const double run = bench.tread.m / bench.rise.m;
+      steepest = std::min(steepest.value_or(run), run);
+    }
+  return steepest;
+}
+
+bool has_upright_part(const PitSide& side) {
+  return *side.kind == SideKind::sloped && side.upright && side.upright->m > 0;
+}
+
+const UprightPartRow* upright_row(const PitUnderCheck& pit) {
+  return upright_part_row(pit.rules, pit.shape.soil_type, Length{pit.shape.depth_m});
+}
+
+bool stands_upright(const PitSide& side) {
+  return *side.kind == SideKind::upright;
+}
+
+/// Cut steeper than the rules have it, without a support.
+bool steep(const PitUnderCheck& pit, const PitSide& side) {
+  if (stands_upright(side)) return true;
+  const std::optional<double> typed = steepest_typed(side);
+  if (typed && *typed < wanted_run(pit, side) - rounding) return true;
+  if (!has_upright_part(side) || side.support_top) return false;
+  const UprightPartRow* row = upright_row(pit);
+  return side.upright->m > (row ? row->upright.m : 0.0) + rounding;
+}
+
+/// Wholly stable rock needs no protection: where the order gives it, or somebody has put a name to it.
+bool stable_rock(const PitUnderCheck& pit) {
+  return pit.shape.soil_type == ExcavationType::stable_rock &&
+         (pit.work.proposed_best == ExcavationType::stable_rock || pit.work.confirmed);
+}
+
+/// Upright and unsupported, deep enough to need protection, or any sign of cave-in. Where it is less deep, a side that
+/// is steeper than the rules have it may stand if somebody has seen no sign.
 void demand_protection(Judge& judge, const PitUnderCheck& pit) {
   const std::vector<SideUnderCheck> sides = sides_of(pit);
-  const bool bare = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
-    return side.entered.kind.value == SideKind::upright;
-  });
+  const auto any = [&](auto&& holds) {
+    return std::any_of(sides.begin(), sides.end(), [&](const SideUnderCheck& side) { return holds(side.entered); });
+  };
   const bool distress = any_distress(pit);
-  if (!bare || (pit.shape.soil_type == ExcavationType::stable_rock && !distress)) return;
-  if (pit.shape.depth_m >= pit.rules.protection_from.m || distress) {
+  if (stable_rock(pit) && !distress) return;
+  const bool needed = pit.shape.depth_m >= pit.rules.protection_from.m || distress;
+  if (needed && any(stands_upright)) {
     Finding finding = finding_of(pit, "pit.unprotected", Severity::stop);
     finding.measured = pit.shape.depth_m;
     finding.limit = distress ? 0.0 : pit.rules.protection_from.m;
@@ -30,72 +84,62 @@ void demand_protection(Judge& judge, const PitUnderCheck& pit) {
     finding.source = pit.rules.source;
     finding.margin = -1;
     judge.say(std::move(finding));
-  } else if (!pit.entered.signs.distress) {
+  } else if (!needed && !pit.entered.signs.distress && any([&](const PitSide& side) { return steep(pit, side); })) {
     judge.missing("pit-signs", pit.subject, pit.name);
   }
 }
 
-/// Slopes typed steeper than the layers allow, and slopes deeper than the rules cover.
-void demand_slopes(Judge& judge, const PitUnderCheck& pit) {
-  double wanted = 0;
-  for (const PitLayer& layer : pit.shape.layers) wanted = std::max(wanted, layer.run_per_rise);
-  std::optional<double> steepest;
-  bool cut_back = false;
-  for (const SideUnderCheck& side : sides_of(pit)) {
-    const SideKind kind = side.entered.kind.value;
-    cut_back = cut_back || kind == SideKind::sloped || kind == SideKind::benched;
-    const auto take = [&](double run) { steepest = std::min(steepest.value_or(run), run); };
-    if (kind == SideKind::sloped && side.entered.run_per_rise) take(side.entered.run_per_rise->v);
-    if (kind != SideKind::benched) continue;
-    for (const Bench& bench : side.entered.benches)
-      if (bench.rise.m > 0) take(bench.tread.m / bench.rise.m);
-  }
-  if (!cut_back) return;
-  const Result<Ratio> covered = least_run_per_rise(pit.rules, pit.shape.soil_type, Length{pit.shape.depth_m});
-  if (!covered) {  // deeper than 20 ft is a finding of its own
-    const Limit deepest = judge.limit("pit_depth_m");
-    if (pit.shape.depth_m > deepest.value) return;
-    double limit = 0;
-    const Source* source = &pit.rules.source;
-    for (const SlopeRow& row : pit.rules.slopes)
-      if (row.type == pit.shape.soil_type) {
-        limit = row.depth_limit.m;
-        source = &row.source;
-      }
-    demand(judge, finding_of(pit, "pit.slope-depth", Severity::stop), pit.shape.depth_m, {limit, false, *source});
-    return;
-  }
-  if (!steepest) return;
-  Finding finding = finding_of(pit, "pit.slope", Severity::stop);
-  finding.unit = "";
-  demand(judge, std::move(finding), *steepest, {wanted, true, pit.rules.source});
+/// Slopes deeper than the rules cover. Deeper than 20 ft is a finding of its own.
+bool beyond_slopes(Judge& judge, const PitUnderCheck& pit) {
+  if (least_run_per_rise(pit.rules, pit.shape.soil_type, Length{pit.shape.depth_m})) return false;
+  const Limit deepest = judge.limit("pit_depth_m");
+  if (pit.shape.depth_m > deepest.value) return true;
+  double limit = 0;
+  const Source* source = &pit.rules.source;
+  for (const SlopeRow& row : pit.rules.slopes)
+    if (row.type == pit.shape.soil_type) {
+      limit = row.depth_limit.m;
+      source = &row.source;
+    }
+  demand(judge, finding_of(pit, "pit.slope-depth", Severity::stop), pit.shape.depth_m, {limit, false, *source});
+  return true;
 }
 
-/// The rules' row for an upright lower part, for a pit of this type and depth.
-const UprightPartRow* upright_row(const PitUnderCheck& pit) {
-  for (const UprightPartRow& row : pit.rules.upright_parts)
-    if (row.type == pit.shape.soil_type && pit.shape.depth_m <= row.depth_limit.m + 1e-9) return &row;
-  return nullptr;
+/// Slopes typed steeper than the layers allow.
+void demand_slopes(Judge& judge, const PitUnderCheck& pit) {
+  const std::vector<SideUnderCheck> sides = sides_of(pit);
+  const bool cut_back = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
+    return *side.entered.kind == SideKind::sloped || *side.entered.kind == SideKind::benched;
+  });
+  if (!cut_back || beyond_slopes(judge, pit)) return;
+  for (const SideUnderCheck& side : sides) {
+    const std::optional<double> typed = steepest_typed(side.entered);
+    if (!typed) continue;
+    Finding finding = finding_of(pit, side.name, "pit.slope", Severity::stop);
+    finding.unit = "";
+    demand(judge, std::move(finding), *typed, {wanted_run(pit, side.entered), true, pit.rules.source});
+  }
 }
 
 void demand_upright_part(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side) {
-  if (side.entered.kind.value != SideKind::sloped || !side.entered.upright || !(side.entered.upright->m > 0)) return;
+  if (!has_upright_part(side.entered)) return;
   const double upright = std::min(side.entered.upright->m, height_at(judge, pit, side.name));
   if (side.entered.support_top) {
     const DutyRow* above = find_duty(pit.rules, "support-above");
     const double wanted = upright + (above ? above->value : 0.0);
     const Source source = above ? above->source : pit.rules.source;
-    demand(judge, finding_of(pit, "pit.support-low", Severity::stop), side.entered.support_top->m,
+    demand(judge, finding_of(pit, side.name, "pit.support-low", Severity::stop), side.entered.support_top->m,
            {wanted, true, source});
     return;
   }
   const UprightPartRow* row = upright_row(pit);
-  demand(judge, finding_of(pit, "pit.upright-part", Severity::stop), upright,
+  demand(judge, finding_of(pit, side.name, "pit.upright-part", Severity::stop), upright,
          {row ? row->upright.m : 0.0, false, row ? row->source : pit.rules.source});
-  if (!row) return;
-  const double above = side.profile.run_at(upright + 1) - side.profile.run_at(upright);
-  Finding finding = finding_of(pit, "pit.slope", Severity::stop);
-  demand(judge, std::move(finding), above, {row->run_above.v, true, row->source});
+  const std::optional<double> typed = steepest_typed(side.entered);
+  if (!row || !typed || row->run_above.v <= wanted_run(pit, side.entered)) return;  // else said by its slope
+  Finding finding = finding_of(pit, side.name, "pit.slope", Severity::stop);
+  finding.unit = "";
+  demand(judge, std::move(finding), *typed, {row->run_above.v, true, row->source});
 }
 
 /// German slopes hold without a calculation only where none of these is there.

@@ -61,8 +61,9 @@ SoilSeen seen_in(const Judge& judge, const PitUnderCheck& pit, const PitLayer& l
   return seen;
 }
 
+/// A stop until the competent person has put a name to it.
 void say_better(Judge& judge, const PitUnderCheck& pit, const PitLayerAnswer& layer) {
-  Finding finding = finding_of(pit, "pit.soil-type", Severity::caution);
+  Finding finding = finding_of(pit, "pit.soil-type", pit.work.confirmed ? Severity::caution : Severity::stop);
   finding.elevation_m = (layer.top_m + layer.bottom_m) / 2;
   finding.source = {std::string(layer.proposed.steps.back().clause), SourceLabel::read};
   finding.margin = -1;

@@ -47,6 +47,17 @@ PlanLine plan_of(const Plant& plant) {
   return {{x - along, y - across}, {x + along, y - across}, {x + along, y + across}, {x - along, y + across}};
 }
 
+Finding finding_of(const PitUnderCheck& pit, PitSideName side, std::string_view code, Severity severity) {
+  Finding finding = finding_of(pit, code, severity);
+  const bool high = (side == PitSideName::bore) == pit.shape.bore_side_high;
+  if (side == PitSideName::left) finding.offset_m = pit.shape.floor_left_m;
+  if (side == PitSideName::right) finding.offset_m = pit.shape.floor_right_m;
+  if (side == PitSideName::bore || side == PitSideName::back)
+    finding.station_m = high ? pit.shape.floor_to_m : pit.shape.floor_from_m;
+  finding.name = std::string(word_of(side)) + " side of " + pit.name;
+  return finding;
+}
+
 namespace {
 
 /// A live utility inside a pit is laid bare by the digging: a stop where it is dangerous and nobody has exposed it.

@@ -12,7 +12,7 @@ const FindingWords rows[] = {
      "Slope, shore or shield it; nobody enters before."},
     {"pit.slope",
      [](const Say& s) {
-       return fmt::format("a side of {} is cut {} : 1, {} : 1 or flatter wanted for its soil type", s.f.name,
+       return fmt::format("{} is cut {} : 1, {} : 1 or flatter wanted for its soil type", s.f.name,
                           s.measured(Dimension::ratio), s.limit(Dimension::ratio));
      },
      "Slope it flatter, or shore or shield it."},
@@ -45,13 +45,13 @@ const FindingWords rows[] = {
      "Slope that side, or shore or shield it."},
     {"pit.upright-part",
      [](const Say& s) {
-       return fmt::format("the upright lower part of a side of {} is {} high without support, {} at most", s.f.name,
+       return fmt::format("the upright lower part of {} is {} high without support, {} at most", s.f.name,
                           s.measured(Dimension::length), s.limit(Dimension::length));
      },
      "Slope it from the floor up, or stand a shield or shoring in front of it and enter how far it reaches."},
     {"pit.support-low",
      [](const Say& s) {
-       return fmt::format("the support in {} reaches {} above the floor, {} wanted", s.f.name,
+       return fmt::format("the support at {} reaches {} above the floor, {} wanted", s.f.name,
                           s.measured(Dimension::length), s.limit(Dimension::length));
      },
      "Use a higher shield or shoring: it stands above the upright part so that nothing rolls in."},
@@ -159,7 +159,8 @@ const FindingWords rows[] = {
     {"missing.pit-signs",
      [](const Say& s) {
        return fmt::format(
-           "{} has an upright side without support, and nobody has said that its sides show no sign of distress",
+           "{} has an upright or steep side without support, and nobody has said that its sides show no sign of "
+           "distress",
            s.f.name);
      },
      "Have the competent person look, and enter it; or shore that side."},

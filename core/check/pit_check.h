@@ -21,6 +21,8 @@ struct PitUnderCheck {
 
 /// At the middle of the floor.
 Finding finding_of(const PitUnderCheck& pit, std::string_view code, Severity severity);
+/// At the middle of a side's foot, named after it.
+Finding finding_of(const PitUnderCheck& pit, PitSideName side, std::string_view code, Severity severity);
 
 /// The four sides as entered, with their profile.
 struct SideUnderCheck {

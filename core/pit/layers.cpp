@@ -77,22 +77,34 @@ std::vector<PitLayer> layers_at(const Site& site, const Pit& pit, double station
 
 void slope_layers(std::vector<PitLayer>& layers, const ExcavationRuleSet& rules, double depth_m, const Pit& pit) {
   const Length depth{std::max(depth_m, 0.0)};
-  // The short-term slope stands in the rules for a simple slope in one soil only.
+  // The short-term slope stands in the rules for one soil only.
   const std::optional<Duration> open_time = layers.size() == 1 ? pit.open_time : std::nullopt;
   const DutyRow* distress = pit.signs.distress.value_or(false) ? find_duty(rules, "distress-flatter") : nullptr;
-  double flattest_below = 0;
+  const double flatter = distress ? distress->value : 0.0;
+  double flattest_below = 0, compound_below = 0;
   for (std::size_t i = layers.size(); i-- > 0;) {
     const Result<Ratio> allowed = least_run_per_rise(rules, layers[i].type, depth, open_time);
-    const double run = (allowed ? allowed->v : flattest(rules)) + (distress ? distress->value : 0.0);
-    flattest_below = std::max(flattest_below, run);
+    const Result<Ratio> compound = least_run_per_rise(rules, layers[i].type, depth);
+    flattest_below = std::max(flattest_below, (allowed ? allowed->v : flattest(rules)) + flatter);
+    compound_below = std::max(compound_below, (compound ? compound->v : flattest(rules)) + flatter);
     layers[i].run_per_rise = flattest_below;
+    layers[i].compound_run_per_rise = compound_below;
   }
 }
 
-std::vector<SlopeStep> steps_of(const std::vector<PitLayer>& layers, double floor_elevation_m) {
+std::vector<SlopeStep> steps_of(const std::vector<PitLayer>& layers, const PitSide& side,
+                                const ExcavationRuleSet& rules, double floor_elevation_m, double depth_m) {
+  const bool over_upright = *side.kind == SideKind::sloped && side.upright && side.upright->m > 0;
+  const bool compound = over_upright || *side.kind == SideKind::benched;
+  ExcavationType worst = ExcavationType::stable_rock;
+  for (const PitLayer& layer : layers) worst = std::max(worst, layer.type);
+  const UprightPartRow* row =
+      over_upright && !side.support_top ? upright_part_row(rules, worst, Length{std::max(depth_m, 0.0)}) : nullptr;
   std::vector<SlopeStep> steps;
-  for (std::size_t i = layers.size(); i-- > 0;)
-    steps.push_back({layers[i].top_m - floor_elevation_m, layers[i].run_per_rise});
+  for (std::size_t i = layers.size(); i-- > 0;) {
+    const double run = compound ? layers[i].compound_run_per_rise : layers[i].run_per_rise;
+    steps.push_back({layers[i].top_m - floor_elevation_m, row ? std::max(run, row->run_above.v) : run});
+  }
   return steps;
 }
 

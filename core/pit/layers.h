@@ -22,11 +22,14 @@ ExcavationType type_in_force(const Site& site, std::size_t stratum, const Pit& p
 /// Slopes of these layers as 29 CFR 1926 Subpart P App. B Fig. B-1.4 has them for two: each layer takes the flattest
 /// of its own slope and those below (six cases from memory; more than two layers are our extension). `with_distress`:
 /// 1/2 : 1 flatter (read, the half from memory).
-/// What the rules do not cover gets their flattest slope.
+/// What the rules do not cover gets their flattest slope. The short-term slope stands in the rules for a simple slope
+/// only (read): the compound one is without it.
 void slope_layers(std::vector<PitLayer>& layers, const ExcavationRuleSet& rules, double depth_m, const Pit& pit);
 
-/// From the floor up, for a `SideProfile`.
-std::vector<SlopeStep> steps_of(const std::vector<PitLayer>& layers, double floor_elevation_m);
+/// From the floor up, for the `SideProfile` of this side. Over an upright lower part without support nothing is steeper
+/// than the rules have it there.
+std::vector<SlopeStep> steps_of(const std::vector<PitLayer>& layers, const PitSide& side,
+                                const ExcavationRuleSet& rules, double floor_elevation_m, double depth_m);
 
 /// Upper surface of a stratum and all below it between two stations; never above the ground.
 LevelLine surface_of(const Site& site, std::size_t stratum, double from_m, double to_m);

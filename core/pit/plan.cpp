@@ -38,7 +38,7 @@ CutSides sides_of(const Crossing& crossing, const Pit& pit, const ExcavationRule
     return all;
   };
   const auto profile = [&](const PitSide& side, const std::vector<PitLayer>& there) {
-    return SideProfile(side, steps_of(there, floor.elevation_m), highest - floor.elevation_m);
+    return SideProfile(side, steps_of(there, side, rules, floor.elevation_m, depth_m), highest - floor.elevation_m);
   };
   middle = layers((floor.from_m + floor.to_m) / 2);
   const bool one = crossing.site.strata.size() < 2;
@@ -69,7 +69,11 @@ void share_out(const Site& site, const Pit& pit, const FloorRectangle& floor, co
     } else if (volume > 0) {  // cut at one end of the pit only
       const auto next = std::find_if(layers.begin(), layers.end(), [&](const PitLayer& l) { return l.stratum > i; });
       const double level = next != layers.end() ? next->top_m : floor.elevation_m;
-      PitLayer thin{i, level, level, type_in_force(site, i, pit), layers.front().run_per_rise, volume};
+      PitLayer thin = layers.front();
+      thin.stratum = i;
+      thin.top_m = thin.bottom_m = level;
+      thin.type = type_in_force(site, i, pit);
+      thin.volume_m3 = volume;
       layers.insert(next, thin);
     }
   }
@@ -128,6 +132,12 @@ ArrivalSpread expected_arrival(const Crossing& crossing, const BorePath& path) {
   return arrival;
 }
 
+/// What must lie in the launch pit: the tool, and behind it each piece of a pipe that is pushed in.
+double longest_in(const std::optional<Pipe>& pipe, const Tool& tool) {
+  const bool pushed = pipe && *pipe->insertion == Insertion::pushed && pipe->piece_length;
+  return pushed ? std::max(tool.length.m, pipe->piece_length->m) : tool.length.m;
+}
+
 double typed_or(const std::optional<Length>& typed, double proposed) {
   return typed ? typed->m : proposed;
 }
@@ -137,7 +147,7 @@ double typed_or(const std::optional<Length>& typed, double proposed) {
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables) {
   const Launch& launch = crossing.bore.launch;
   const Pit& pit = crossing.pits.launch;
-  const double length = typed_or(pit.floor_length, tool.length.m + pit.working_length->m);
+  const double length = typed_or(pit.floor_length, longest_in(crossing.pipe, tool) + pit.working_length->m);
   const double width = typed_or(pit.floor_width, std::max(least_width_m, tool.diameter.m + side_room_m));
   const double centre = typed_or(pit.floor_offset, launch.offset->m);
   const double below_axis = tool.diameter.m / 2 + pit.cradle_height->m + pit.slab_thickness->m;

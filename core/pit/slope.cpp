@@ -26,4 +26,10 @@ Result<Ratio> least_run_per_rise(const ExcavationRuleSet& rules, ExcavationType 
   return short_term ? Ratio{0.5} : row->run_per_rise;
 }
 
+const UprightPartRow* upright_part_row(const ExcavationRuleSet& rules, ExcavationType type, Length depth) {
+  for (const UprightPartRow& row : rules.upright_parts)
+    if (row.type == type && depth.m <= row.depth_limit.m + rounding_m) return &row;
+  return nullptr;
+}
+
 }  // namespace burrow

@@ -129,6 +129,7 @@ TEST(PitSoil, StableRock_StandsUpright) {
   crossing.pits.launch.sides.left.kind.set(SideKind::upright);
   EXPECT_TRUE(find(judged(crossing), "pit.unprotected"));
   crossing.pits.launch.soil_type = ExcavationType::stable_rock;
+  crossing.pits.launch.confirmed_by = "A. Muster";
   EXPECT_FALSE(find(judged(crossing), "pit.unprotected"));
 }
 

@@ -57,6 +57,20 @@ TEST(LaunchPit, Proposed_FloorBehindTheFace) {
   EXPECT_NEAR(pit.top_width_m, 0.9 + 3 * 1.0325, 1e-9);
 }
 
+// A pipe that is pushed in lies behind the face in pieces.
+TEST(LaunchPit, PushedPipe_LongestPieceFits) {
+  Crossing c = crossing();
+  c.pipe = Pipe{};
+  c.pipe->piece_length = Length{3.0};
+  EXPECT_NEAR(launch_pit_shape(c, tool(), tables()).floor_length_m, 2.19, 1e-12);  // drawn in from the other end
+  c.pipe->insertion.set(Insertion::pushed);
+  EXPECT_NEAR(launch_pit_shape(c, tool(), tables()).floor_length_m, 4.0, 1e-12);
+  c.pipe->piece_length = Length{1.0};
+  EXPECT_NEAR(launch_pit_shape(c, tool(), tables()).floor_length_m, 2.19, 1e-12);
+  c.pipe->piece_length.reset();  // from a coil
+  EXPECT_NEAR(launch_pit_shape(c, tool(), tables()).floor_length_m, 2.19, 1e-12);
+}
+
 TEST(LaunchPit, Typed_Wins) {
   Crossing c = crossing();
   Pit& pit = c.pits.launch;

@@ -13,8 +13,9 @@ struct FloorLoad {
 };
 
 /// N_c = 5 (1 + 0.2 d/B)(1 + 0.2 B/L), d/B at most 2.5.
-/// Source: Skempton 1951, which Bjerrum & Eide 1956 take for the floor of an excavation (both from memory).
-/// Range: width > 0.   Evidence: PublishedBaseHeave.*, FloorHeave.*
+/// Source: Skempton 1951 (from memory; its limit of 7.5 (1 + 0.2 B/L) second-hand), which Bjerrum & Eide 1956 take for
+/// the floor of a rectangular or deep cut (second-hand).
+/// Range: width > 0.   Evidence: PublishedStabilityNumber.*, FloorHeave.*
 double stability_number(Length depth, Length width, Length length);
 
 /// N_c s_u/(σ + q).   Source: Bjerrum & Eide 1956 (from memory).   Range: weight + surcharge > 0.

@@ -8,7 +8,8 @@
 
 namespace burrow {
 
-/// Launch pit, behind the face (x < launch station). Floor L_t + working length by max(0.9 m, D + 0.8 m), its level the
+/// Launch pit, behind the face (x < launch station). Floor L_t + working length (of a pipe that is pushed in:
+/// a piece of it, where that is longer than the tool) by max(0.9 m, D + 0.8 m), its level the
 /// axis less the tool's radius, cradle and slab; typed values win. Sides of the soil type typed, else Type C.
 /// Source: our model.   Evidence: LaunchPit.*
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables);

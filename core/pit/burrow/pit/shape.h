@@ -15,8 +15,9 @@ struct PitLayer {
   std::size_t stratum = 0;                  ///< number in `Site::strata`
   double top_m = 0, bottom_m = 0;           ///< elevations at the middle of the floor
   ExcavationType type = ExcavationType::c;  ///< in force: typed, else Type C
-  double run_per_rise = 0;                  ///< of a slope cut by the rules
-  double volume_m3 = 0;                     ///< in the bank
+  double run_per_rise = 0;                  ///< of a simple slope cut by the rules
+  double compound_run_per_rise = 0;  ///< of benches and of a slope over an upright part: never the short-term one
+  double volume_m3 = 0;              ///< in the bank
   bool operator==(const PitLayer&) const = default;
 };
 

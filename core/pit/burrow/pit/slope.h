@@ -18,4 +18,8 @@ namespace burrow {
 Result<Ratio> least_run_per_rise(const ExcavationRuleSet& rules, ExcavationType type, Length depth,
                                  std::optional<Duration> open_time = std::nullopt);
 
+/// The rules' row for an upright lower part without support in a pit of this type and depth; nothing where they offer
+/// none.   Evidence: PitSides.UprightPart_*
+const UprightPartRow* upright_part_row(const ExcavationRuleSet& rules, ExcavationType type, Length depth);
+
 }  // namespace burrow
