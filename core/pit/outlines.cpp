@@ -22,6 +22,15 @@ std::vector<std::array<double, 2>> climb(const SideProfile& side, double to_heig
   return points;
 }
 
+/// The same to a micrometre.
+bool same(const PitRing& a, const PitRing& b) {
+  for (std::size_t i = 0; i < a.size(); ++i)
+    if (std::abs(a[i].x_m - b[i].x_m) > 1e-6 || std::abs(a[i].y_m - b[i].y_m) > 1e-6 ||
+        std::abs(a[i].z_m - b[i].z_m) > 1e-6)
+      return false;
+  return true;
+}
+
 }  // namespace
 
 LevelLine cross_section(const PitShape& shape, const LevelLine& ground, double station_m) {
@@ -59,7 +68,7 @@ std::vector<PitRing> pit_rings(const PitShape& shape, const LevelLine& ground) {
     for (const double height : {bend - hair_m, bend + hair_m}) {  // below and above a bench
       ring(sides.low.run_at(height), sides.high.run_at(height), sides.right.run_at(height), sides.left.run_at(height),
            bend);
-      if (rings.size() > 1 && rings[rings.size() - 2] == rings.back()) rings.pop_back();
+      if (rings.size() > 1 && same(rings[rings.size() - 2], rings.back())) rings.pop_back();
     }
   }
   const auto corner = [&](double x, double height, bool left) {
