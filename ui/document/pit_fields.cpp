@@ -1,5 +1,6 @@
 #include "burrow/document/pit_fields.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace burrow {
@@ -86,21 +87,23 @@ std::vector<Field> pit_floor_fields(const Crossing& crossing, WhichPit which, co
   return fields;
 }
 
-std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which) {
+std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, const PitShape& shape) {
   std::vector<Field> fields;
+  double by_the_rules = 0;  // each layer has its own; the flattest stands for all
+  for (const PitLayer& layer : shape.layers) by_the_rules = std::max(by_the_rules, layer.run_per_rise);
   const PitSides& sides = pit_of(crossing.pits, which).sides;
   for (const auto& [name, member] : named_sides) {
     const PitSide& side = sides.*member;
-    const auto add = [&](std::string label, Dimension dimension, Typed value, double high, auto set) {
-      fields.push_back(pit_field(which, std::move(label), dimension, value, value.has_value(), 0, high, std::nullopt,
+    const auto add = [&](std::string label, Dimension dimension, Typed value, double high, double standing, auto set) {
+      fields.push_back(pit_field(which, std::move(label), dimension, value, value.has_value(), 0, high, standing,
                                  [member = member, set](Pit& p, Typed v) { set(p.sides.*member, v); }));
     };
     if (side.kind.value == SideKind::sloped) {
       add(std::string(name) + ", run for each unit of rise", Dimension::ratio,
-          side.run_per_rise ? Typed(side.run_per_rise->v) : std::nullopt, flattest,
+          side.run_per_rise ? Typed(side.run_per_rise->v) : std::nullopt, flattest, by_the_rules,
           [](PitSide& s, Typed v) { s.run_per_rise = v ? std::optional(Ratio{*v}) : std::nullopt; });
       add(std::string(name) + ", upright lower part", Dimension::length,
-          side.upright ? Typed(side.upright->m) : std::nullopt, 100,
+          side.upright ? Typed(side.upright->m) : std::nullopt, 100, 0,
           [](PitSide& s, Typed v) { s.upright = v ? std::optional(Length{*v}) : std::nullopt; });
     }
   }

@@ -109,7 +109,7 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
   }
   const double text = picture.look.text;
   Oblique at(picture);
-  at.fit(area.adjusted(text * 2.4, text * 1.2, -text * 2.4, -text * 1.6), points);
+  at.fit(area.adjusted(text, text * 0.8, -text, -text * 0.8), points);
   const auto polygon = [&](const std::array<Point3, 4>& corners) {
     QPolygonF p;
     for (const Point3& corner : corners) p << at(corner);
@@ -168,9 +168,10 @@ void paint_pit_across(QPainter& painter, const QRectF& area, const PitPicture& p
   const double px =
       std::min(room.width() / (left - right + 2 * beside), room.height() / (surface - shape.floor_elevation_m + below));
   const double middle = (left + right) / 2;
+  const double top = room.center().y() - (surface - shape.floor_elevation_m + below) * px / 2;
   // Left of the line is left in the picture.
   const auto at = [&](double offset, double elevation) {
-    return QPointF(room.center().x() - (offset - middle) * px, room.top() + (surface - elevation) * px);
+    return QPointF(room.center().x() - (offset - middle) * px, top + (surface - elevation) * px);
   };
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing, true);

@@ -10,7 +10,7 @@ PitView::PitView(Document& document, QWidget* parent) : QWidget(parent), documen
 }
 
 QSize PitView::sizeHint() const {
-  return {300, fontMetrics().height() * 24};
+  return {300, fontMetrics().height() * 19};
 }
 
 void PitView::show_pit(WhichPit which, UnitSystem units, const Theme& theme) {
@@ -41,8 +41,8 @@ void PitView::paintEvent(QPaintEvent*) {
                            tool.length.m,
                            look};
   QRectF upper(rect()), lower(rect());
-  upper.setBottom(height() * 0.55);
-  lower.setTop(height() * 0.55);
+  upper.setBottom(height() * 0.58);
+  lower.setTop(height() * 0.58);
   paint_pit_oblique(painter, upper, picture);
   paint_pit_across(painter, lower, picture);
 }

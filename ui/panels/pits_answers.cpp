@@ -51,7 +51,7 @@ QString PitsPanel::earth_words() const {
     if (value) facts.emplace_back(name, text_of(*value, Dimension::volume));
   };
   add(tr("the same, dug out"), answer.loose_m3);
-  add(tr("of that, to fill it again"), answer.refill_m3);
+  add(tr("loose soil to fill it again"), answer.refill_m3);
   if (answer.truck_loads)
     facts.emplace_back(tr("truck loads, all of it"), QString::number(*answer.truck_loads, 'f', 1));
   for (const SurfaceCut& cut : answer.cuts) {

@@ -150,7 +150,7 @@ void PitsPanel::edit(const QString& step_name, const std::function<void(Pit&)>& 
 
 void PitsPanel::point_forms() {
   floor_->show_part(pits_part, [this] { return pit_floor_fields(document_.crossing(), which_, shape()); });
-  sides_->show_part(pits_part, [this] { return pit_side_fields(document_.crossing(), which_); });
+  sides_->show_part(pits_part, [this] { return pit_side_fields(document_.crossing(), which_, shape()); });
   soil_->show_part(pits_part, [this] { return pit_soil_fields(document_.crossing(), which_); });
   spoil_->show_part(pits_part, [this] { return pit_spoil_fields(document_.crossing(), which_); });
 }
@@ -166,7 +166,7 @@ void PitsPanel::show_pit(WhichPit which) {
 void PitsPanel::refresh() {
   for (EntryForm* form : {floor_, sides_, soil_, spoil_}) form->catch_up();
   confirmed_->catch_up();
-  sides_->setVisible(!pit_side_fields(document_.crossing(), which_).empty());
+  sides_->setVisible(!pit_side_fields(document_.crossing(), which_, shape()).empty());
   view_->show_pit(which_, units_, theme_);
   earth_->setText(earth_words());
   soil_text_->setText(soil_words());
