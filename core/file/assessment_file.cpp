@@ -3,26 +3,11 @@
 #include <cmath>
 
 #include "assessment_pits.h"
-#include "json_tree.h"
+#include "json_answers.h"
 
 namespace burrow {
 
 namespace {
-
-Json number(const std::optional<double>& value) {
-  return value ? Json(*value) : Json();
-}
-
-Json object(Json::Object members) {
-  return Json(std::move(members));
-}
-
-template <class List, class One>
-Json list_of(const List& list, One one) {
-  Json::Array items;
-  for (const auto& item : list) items.push_back(one(item));
-  return Json(std::move(items));
-}
 
 Json json_of(const Arrival& arrival) {
   return object({{"offset_m", number(arrival.offset_m)},

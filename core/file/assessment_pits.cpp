@@ -1,23 +1,10 @@
 #include "assessment_pits.h"
 
+#include "json_answers.h"
+
 namespace burrow {
 
 namespace {
-
-Json number(const std::optional<double>& value) {
-  return value ? Json(*value) : Json();
-}
-
-Json object(Json::Object members) {
-  return Json(std::move(members));
-}
-
-template <class List, class One>
-Json list_of(const List& list, One one) {
-  Json::Array items;
-  for (const auto& item : list) items.push_back(one(item));
-  return Json(std::move(items));
-}
 
 Json step_json(const TypeStep& step) {
   return object({{"why", Json(step.why)},
