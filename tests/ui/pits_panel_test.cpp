@@ -2,6 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <iterator>
+
+#include "burrow/check/assess.h"
 #include "burrow/panels/pits_panel.h"
 #include "panel_for_tests.h"
 
@@ -95,6 +99,35 @@ TEST(PitsPanel, SaysEarthSoilAndDuties_InBothUnits) {
     for (const PitDuty& duty : now.launch_pit_work.duties)
       if (duty.code == "ladder") {
         EXPECT_EQ(duty.applies, said.contains(QStringLiteral("A ladder"))) << "from 4 ft";
+      }
+  }
+}
+
+// Whatever an entry accepts can be written, read again and judged.
+TEST(PitFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
+  Page w("house-service");
+  Crossing crossing = w.crossing();
+  crossing.pits.launch.sides.back.kind.set(SideKind::sloped);
+  crossing.pits.exit.sides.left.kind.set(SideKind::sloped);
+  for (const WhichPit which : {WhichPit::launch, WhichPit::exit}) {
+    const Assessment& now = w.document.assessment();
+    const PitShape& shape = which == WhichPit::launch ? now.launch_pit : now.exit_pit;
+    std::vector<Field> all = pit_floor_fields(crossing, which, shape);
+    for (std::vector<Field> more :
+         {pit_side_fields(crossing, which, shape), pit_soil_fields(crossing, which), pit_spoil_fields(crossing, which)})
+      std::move(more.begin(), more.end(), std::back_inserter(all));
+    ASSERT_GE(all.size(), 13u);
+    for (const Field& field : all)
+      for (const std::optional<double>& typed :
+           {std::optional(field.low), std::optional(field.high), std::optional<double>()}) {
+        Crossing changed = crossing;
+        put(changed, pits_part, field.with(changed, typed));
+        const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
+        ASSERT_TRUE(again) << field.label << ": " << again.error().text();
+        EXPECT_EQ(*again, changed) << field.label;
+        const Assessment answer = assess(*again, tables_for_tests());
+        const PitShape& pit = which == WhichPit::launch ? answer.launch_pit : answer.exit_pit;
+        EXPECT_TRUE(std::isfinite(pit.depth_m) && std::isfinite(pit.volume_m3)) << field.label;
       }
   }
 }
