@@ -22,6 +22,8 @@ QPointF grip(burrow::TestWindow& w, burrow::PartKind kind, const std::string& id
 
 /// All of a page that scrolls.
 void whole_page(burrow::TestWindow& w, const QString& folder, const QString& name) {
+  QCoreApplication::processEvents();
+  QTest::qWait(80);  // entries made anew are laid out
   if (const auto* scroll = w.window.side().currentWidget()->findChild<QScrollArea*>())
     scroll->widget()->grab().save(QDir(folder).filePath(name + QStringLiteral(".png")));
 }
@@ -78,6 +80,12 @@ int main(int argc, char** argv) {
         QTest::qWait(150);
       }
       if (page == 1) w.window.side().path().rescue_wanted()->setChecked(true);
+      if (page == static_cast<int>(burrow::SideColumn::Page::surface)) w.window.side().surface().add_peg();
+      if (page == static_cast<int>(burrow::SideColumn::Page::pits)) {
+        w.window.side().pits().show_pit(burrow::WhichPit::exit);
+        whole_page(w, folder, QStringLiteral("%1-exit-pit").arg(QLatin1String(name)));
+        w.window.side().pits().show_pit(burrow::WhichPit::launch);
+      }
       shot(w, folder, QStringLiteral("%1-page%2").arg(QLatin1String(name)).arg(page));
       whole_page(w, folder, QStringLiteral("%1-page%2-whole").arg(QLatin1String(name)).arg(page));
       w.window.side().path().rescue_wanted()->setChecked(false);
