@@ -43,13 +43,12 @@ TEST(UtilityFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
   try_all({PartKind::utility_search, {}, -1}, search_fields(document.crossing()));
 }
 
-TEST(PageBar, FiveToARow_ArrowsAndShortcuts) {
+TEST(PageBar, NamedRows_ArrowsAndClicks) {
   TestWindow w("house-service");
   SideColumn& side = w.window.side();
-  ASSERT_EQ(side.count(), 9);
+  ASSERT_GE(side.count(), 9);
   for (int page = 0; page < side.count(); ++page) {
     PageButton* button = side.bar().button(page);
-    EXPECT_EQ(button->y(), side.bar().button(page / 5 * 5)->y());
     EXPECT_EQ(button->height(), side.bar().button(0)->height());
     QTest::mouseClick(button, Qt::LeftButton);
     EXPECT_EQ(side.currentIndex(), page);
@@ -61,7 +60,9 @@ TEST(PageBar, FiveToARow_ArrowsAndShortcuts) {
   QTest::keyClick(side.bar().button(0), Qt::Key_Right);
   EXPECT_EQ(side.currentIndex(), 1);
   QTest::keyClick(side.bar().button(1), Qt::Key_Down);
-  EXPECT_EQ(side.currentIndex(), 6) << "the one below";
+  const int below = side.currentIndex();
+  EXPECT_GT(side.bar().button(below)->y(), side.bar().button(1)->y());
+  EXPECT_EQ(side.bar().button(below)->x(), side.bar().button(1)->x()) << "the one below";
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/document/class_fields.h"
+#include "burrow/document/pit_fields.h"
 
 namespace burrow {
 
@@ -273,6 +274,8 @@ std::vector<Field> fields_of(const Crossing& crossing, const PartRef& part) {
       return surface_fields(crossing, part);
     case PartKind::model:
       return model_fields(crossing);
+    case PartKind::pit_edge:
+      return pit_edge_fields(crossing, part);
     default:
       return {};
   }

@@ -28,6 +28,29 @@ void put_element(std::vector<T>& list, const std::string& id, Element<T> element
   }
 }
 
+std::string pit_edge_name(const PartRef& part) {
+  const std::string pit = part.id + " pit, ";
+  switch (static_cast<PitEdge>(part.index)) {
+    case PitEdge::floor_back:
+      return pit + "far end of the floor";
+    case PitEdge::floor_level:
+      return pit + "level of the floor";
+    case PitEdge::floor_left:
+      return pit + "left edge of the floor";
+    case PitEdge::floor_right:
+      return pit + "right edge of the floor";
+    case PitEdge::top_bore:
+      return pit + "top of the bore side";
+    case PitEdge::top_back:
+      return pit + "top of the back";
+    case PitEdge::top_left:
+      return pit + "top of the left side";
+    case PitEdge::top_right:
+      return pit + "top of the right side";
+  }
+  return part.id + " pit";
+}
+
 template <class T>
 T expect(PartValue&& value) {
   BURROW_ENSURE(std::holds_alternative<T>(value));
@@ -62,6 +85,7 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
     case PartKind::surface:
       return take_element(crossing.site.surface, part.id);
     case PartKind::pits:
+    case PartKind::pit_edge:
       return crossing.pits;
     case PartKind::pipe:
       return crossing.pipe;
@@ -119,6 +143,7 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
       put_element(crossing.site.surface, part.id, expect<Element<SurfaceFeature>>(std::move(value)));
       return;
     case PartKind::pits:
+    case PartKind::pit_edge:
       crossing.pits = expect<Pits>(std::move(value));
       return;
     case PartKind::pipe:
@@ -192,6 +217,10 @@ bool part_locked(const Crossing& crossing, const PartRef& part) {
       return member_locked(crossing, "/site/water");
     case PartKind::surface:
       return member_locked(crossing, "/site/surface/" + part.id);
+    case PartKind::pits:
+      return member_locked(crossing, "/pits");
+    case PartKind::pit_edge:
+      return member_locked(crossing, "/pits/" + part.id);
     case PartKind::tool:
       return member_locked(crossing, "/bore/tool");
     case PartKind::model:
@@ -238,6 +267,8 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return named(crossing.site.surface, "surface");
     case PartKind::pits:
       return "pits";
+    case PartKind::pit_edge:
+      return pit_edge_name(part);
     case PartKind::pipe:
       return "pipe";
     case PartKind::tool:
@@ -260,6 +291,8 @@ std::string part_subject(const PartRef& part) {
       return "launch-pit";
     case PartKind::exit:
       return "exit-pit";
+    case PartKind::pit_edge:
+      return part.id + "-pit";
     case PartKind::grade:
     case PartKind::tool:
     case PartKind::model:

@@ -49,6 +49,31 @@ Field given_field(WhichPit which, std::string label, const Pit& pit, Given<Lengt
                    });
 }
 
+Typed metres(const std::optional<Length>& length) {
+  return length ? Typed(length->m) : std::nullopt;
+}
+
+/// Height and depth of one step of a benched side. The last step is made again and again up to the ground; without a
+/// height there is none, and without any the program proposes them.
+template <class Add>
+void add_step(const Add& add, const std::string& name, const PitSide& side, std::size_t number) {
+  const bool there = number < side.benches.size();
+  const auto step = [number](PitSide& s) -> Bench& {
+    if (number >= s.benches.size()) s.benches.push_back({Length{1.2}, Length{1.2}, {}});
+    return s.benches[std::min(number, s.benches.size() - 1)];
+  };
+  add(name + ", high", Dimension::length, there ? Typed(side.benches[number].rise.m) : std::nullopt, 10, std::nullopt,
+      [number, step](PitSide& s, Typed v) {
+        if (v && *v > 0)
+          step(s).rise = Length{*v};
+        else if (number < s.benches.size())
+          s.benches.erase(s.benches.begin() + static_cast<std::ptrdiff_t>(number), s.benches.end());
+      });
+  if (there)
+    add(name + ", deep", Dimension::length, side.benches[number].tread.m, 100, std::nullopt,
+        [step](PitSide& s, Typed v) { step(s).tread = Length{v.value_or(0)}; });
+}
+
 struct NamedSide {
   const char* name;
   PitSide PitSides::*side;
@@ -94,7 +119,7 @@ std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, con
   const PitSides& sides = pit_of(crossing.pits, which).sides;
   for (const auto& [name, member] : named_sides) {
     const PitSide& side = sides.*member;
-    const auto add = [&](std::string label, Dimension dimension, Typed value, double high, double standing, auto set) {
+    const auto add = [&](std::string label, Dimension dimension, Typed value, double high, Typed standing, auto set) {
       fields.push_back(pit_field(which, std::move(label), dimension, value, value.has_value(), 0, high, standing,
                                  [member = member, set](Pit& p, Typed v) { set(p.sides.*member, v); }));
     };
@@ -106,8 +131,58 @@ std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, con
           side.upright ? Typed(side.upright->m) : std::nullopt, 100, 0,
           [](PitSide& s, Typed v) { s.upright = v ? std::optional(Length{*v}) : std::nullopt; });
     }
+    const bool supported = side.kind.value == SideKind::shored || side.kind.value == SideKind::shielded;
+    if (supported || (side.kind.value == SideKind::sloped && side.upright)) {
+      add(std::string(name) + ", foot of its support above the floor", Dimension::length, metres(side.support_foot),
+          100, supported ? Typed(0) : std::nullopt,
+          [](PitSide& s, Typed v) { s.support_foot = v ? std::optional(Length{*v}) : std::nullopt; });
+      add(std::string(name) + ", top of its support above the floor", Dimension::length, metres(side.support_top), 100,
+          supported ? Typed(shape.depth_m) : std::nullopt,
+          [](PitSide& s, Typed v) { s.support_top = v ? std::optional(Length{*v}) : std::nullopt; });
+    }
+    if (side.kind.value == SideKind::benched) {
+      add_step(add, std::string(name) + ", first step", side, 0);
+      if (!side.benches.empty()) add_step(add, std::string(name) + ", steps above it", side, 1);
+    }
   }
   return fields;
+}
+
+std::vector<Field> pit_edge_fields(const Crossing& crossing, const PartRef& edge) {
+  const WhichPit which = edge.id == "launch" ? WhichPit::launch : WhichPit::exit;
+  std::vector<Field> all = pit_floor_fields(crossing, which, {});
+  const std::vector<Field> sides = pit_side_fields(crossing, which, {});
+  all.insert(all.end(), sides.begin(), sides.end());
+  const auto starting = [&](std::string_view label) {
+    std::vector<Field> some;
+    for (Field& field : all) {
+      if (!field.label.starts_with(label)) continue;
+      if (!field.entered && field.value == std::nullopt) field.standing = std::nullopt;  // proposed: the shape tells it
+      some.push_back(field);
+    }
+    return some;
+  };
+  switch (static_cast<PitEdge>(edge.index)) {
+    case PitEdge::floor_back:
+      return starting("floor, along");
+    case PitEdge::floor_level:
+      return starting("level of");
+    case PitEdge::floor_left:
+    case PitEdge::floor_right: {
+      std::vector<Field> both = starting("floor, across");
+      for (Field& field : starting("middle of")) both.push_back(std::move(field));
+      return both;
+    }
+    case PitEdge::top_bore:
+      return starting("bore side");
+    case PitEdge::top_back:
+      return starting("back");
+    case PitEdge::top_left:
+      return starting("left side");
+    case PitEdge::top_right:
+      return starting("right side");
+  }
+  return {};
 }
 
 std::vector<Field> pit_soil_fields(const Crossing& crossing, WhichPit which) {

@@ -36,6 +36,18 @@ void DrawingView::schedule() {
   });
 }
 
+/// A move that has not moved yet, of the picked part.
+Move DrawingView::move_in(Pane pane) {
+  Move move;
+  move.pane = pane;
+  const PartRef& part = session_ ? session_->part() : focus_.picked;
+  if (part.kind == PartKind::pit_edge) {
+    const Assessment& at_press = session_ ? session_->assessment_before() : document_.assessment();
+    move.pit = part.id == "launch" ? at_press.launch_pit : at_press.exit_pit;
+  }
+  return move;
+}
+
 void DrawingView::step_gesture() {
   if (gesture_ == Gesture::pan) {
     frame_ = press_frame_;
@@ -48,8 +60,7 @@ void DrawingView::step_gesture() {
     if (fit_again) zoom_to_fit();
   } else if (gesture_ == Gesture::part && session_) {
     const Pane pane = press_frame_.pane_at(press_at_);
-    Move move;
-    move.pane = pane;
+    Move move = move_in(pane);
     move.by_station_m = (last_at_.x() - press_at_.x()) / frame_.px_per_m;
     move.by_up_m =
         (press_at_.y() - last_at_.y()) / (frame_.px_per_m * (pane == Pane::elevation ? frame_.exaggeration : 1.0));
@@ -99,7 +110,7 @@ void DrawingView::mouseMoveEvent(QMouseEvent* event) {
     if (std::hypot(off.x(), off.y()) < drag_starts_px) return;
     const bool may = document_.crossing().version <= known_file_version;
     if (!focus_.picked.none() && may && !part_locked(document_.crossing(), focus_.picked) &&
-        moved(document_.crossing(), focus_.picked, Move{frame_.pane_at(press_at_)})) {
+        moved(document_.crossing(), focus_.picked, move_in(frame_.pane_at(press_at_)))) {
       gesture_ = Gesture::part;
       session_ = std::make_unique<EditSession>(document_, focus_.picked);
     } else {
@@ -231,8 +242,7 @@ bool DrawingView::nudge(QKeyEvent* event) {
   const double step =
       (look_.units == UnitSystem::us ? 0.3048 / 20 : 0.01) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
   if (!session_) {
-    nudge_move_ = Move{};
-    nudge_move_.pane = plan ? Pane::plan : Pane::elevation;
+    nudge_move_ = move_in(plan ? Pane::plan : Pane::elevation);
     nudge_move_.step_m = 0;
     if (!moved(document_.crossing(), focus_.picked, nudge_move_)) return false;
     session_ = std::make_unique<EditSession>(document_, focus_.picked);

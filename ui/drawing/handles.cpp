@@ -1,5 +1,7 @@
 #include "burrow/drawing/handles.h"
 
+#include "burrow/drawing/pit_edges.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -144,6 +146,10 @@ std::vector<Handle> handles(const Picture& picture) {
       add(PartKind::utility, utility.id, i, Pane::plan, f.above(utility.path[i].x_m, utility.path[i].y_m),
           Handle::Shape::square, false);
   }
+  for (const PitEdgePlace& edge : pit_edge_places(picture)) {
+    add(PartKind::pit_edge, edge.part.id, static_cast<std::size_t>(edge.part.index), edge.pane, edge.at,
+        Handle::Shape::square, false);
+  }
   vertices(PartKind::ground, {}, crossing.site.ground);
   for (const Stratum& stratum : crossing.site.strata)
     if (stratum.top) vertices(PartKind::stratum, stratum.id, *stratum.top);
@@ -164,7 +170,7 @@ PartRef part_at(const Picture& picture, const QPointF& at, double reach) {
   const bool grip = nearest != all.end() && nearest->pane == pane &&
                     std::hypot(nearest->at.x() - at.x(), nearest->at.y() - at.y()) <= reach;
   if (grip && (nearest->part.kind == PartKind::grade || nearest->part.kind == PartKind::launch ||
-               nearest->part.kind == PartKind::utility))
+               nearest->part.kind == PartKind::pit_edge || nearest->part.kind == PartKind::utility))
     return nearest->part;
   if (const PartRef utility = utility_at(picture, at, reach); !utility.none()) return utility;
   if (grip) return nearest->part;

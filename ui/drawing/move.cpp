@@ -6,6 +6,7 @@
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/drawing/handles.h"
+#include "burrow/drawing/pit_edges.h"
 
 namespace burrow {
 
@@ -135,6 +136,8 @@ std::optional<PartValue> moved(const Crossing& before, const PartRef& part, cons
         return std::nullopt;
       return value;
     }
+    case PartKind::pit_edge:
+      return moved_pit_edge(before, part, move);
     default:
       return std::nullopt;
   }
@@ -185,6 +188,9 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
       }
       break;
     }
+    case PartKind::pit_edge:
+      lines << pit_edge_numbers(crossing, assessment, part, units);
+      break;
     default:
       break;
   }

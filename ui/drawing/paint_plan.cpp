@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "burrow/drawing/picture.h"
+#include "burrow/drawing/pit_edges.h"
 
 namespace burrow {
 
@@ -213,8 +214,8 @@ void paint_ladder(QPainter& painter, const Picture& picture, const PitAnswer& wo
 void paint_pits_plan(QPainter& painter, const Picture& picture) {
   paint_heap(painter, picture, picture.assessment.launch_pit_work);
   paint_heap(painter, picture, picture.assessment.exit_pit_work);
-  paint_pit_plan(painter, picture, picture.assessment.launch_pit, picture.focus.picked.kind == PartKind::launch);
-  paint_pit_plan(painter, picture, picture.assessment.exit_pit, picture.focus.picked.kind == PartKind::exit);
+  paint_pit_plan(painter, picture, picture.assessment.launch_pit, pit_picked(picture, "launch"));
+  paint_pit_plan(painter, picture, picture.assessment.exit_pit, pit_picked(picture, "exit"));
   paint_ladder(painter, picture, picture.assessment.launch_pit_work);
   paint_ladder(painter, picture, picture.assessment.exit_pit_work);
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/drawing/picture.h"
+#include "burrow/drawing/pit_edges.h"
 
 namespace burrow {
 
@@ -89,11 +90,10 @@ void paint_ghost_utilities(QPainter& painter, const Picture& picture) {
 }  // namespace
 
 void paint_pits_side(QPainter& painter, const Picture& picture) {
-  const PartKind picked = picture.focus.picked.kind;
   paint_pit_side(painter, picture, picture.assessment.launch_pit, picture.crossing.pits.launch.sides, true,
-                 picked == PartKind::launch);
+                 pit_picked(picture, "launch"));
   paint_pit_side(painter, picture, picture.assessment.exit_pit, picture.crossing.pits.exit.sides, false,
-                 picked == PartKind::exit);
+                 pit_picked(picture, "exit"));
   if (picture.focus.ghost) {
     for (const PitShape* pit : {&picture.focus.ghost->launch_pit, &picture.focus.ghost->exit_pit}) {
       QPolygonF cut;

@@ -136,7 +136,8 @@ void MainWindow::make_view_menu() {
   connect(&side_->trials(), &TrialsPanel::cloud_toggled, cloud_action_, &QAction::setChecked);
   menu->addSeparator();
   for (int page = 0; page < side_->count(); ++page)
-    menu->addAction(side_->page_name(page), QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + page)), this,
+    menu->addAction(side_->page_name(page),
+                    page < 9 ? QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + page)) : QKeySequence(), this,
                     [this, page] {
                       side_->setCurrentIndex(page);
                       side_->currentWidget()->setFocus();

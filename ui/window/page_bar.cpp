@@ -2,6 +2,7 @@
 
 #include <QButtonGroup>
 #include <QGridLayout>
+#include <QLabel>
 #include <QPainter>
 #include <algorithm>
 
@@ -66,7 +67,7 @@ void PageButton::paintEvent(QPaintEvent*) {
 PageBar::PageBar(QWidget* parent) : QWidget(parent), grid_(new QGridLayout(this)), group_(new QButtonGroup(this)) {
   grid_->setContentsMargins(0, 0, 0, 1);
   grid_->setSpacing(0);
-  for (int column = 0; column < to_a_row; ++column) grid_->setColumnStretch(column, 1);
+  for (int column = 1; column <= to_a_row; ++column) grid_->setColumnStretch(column, 1);
   setAccessibleName(tr("Pages"));
   group_->setExclusive(true);
   connect(group_, &QButtonGroup::idToggled, this, [this](int page, bool on) {
@@ -74,12 +75,23 @@ PageBar::PageBar(QWidget* parent) : QWidget(parent), grid_(new QGridLayout(this)
   });
 }
 
+void PageBar::begin_row(const QString& name) {
+  auto* label = new QLabel(name, this);
+  QFont small = label->font();
+  small.setPointSizeF(small.pointSizeF() * 0.85);
+  label->setFont(small);
+  label->setContentsMargins(8, 0, 6, bar_height);
+  grid_->addWidget(label, ++row_, 0);
+  row_names_.push_back(label);
+  column_ = 0;
+}
+
 void PageBar::add(const QString& name, const QString& hint) {
   const int page = static_cast<int>(buttons_.size());
   auto* button = new PageButton(name, this);
   button->setToolTip(hint);
   button->setAccessibleDescription(hint);
-  grid_->addWidget(button, page / to_a_row, page % to_a_row);
+  grid_->addWidget(button, std::max(row_, 0), ++column_);
   group_->addButton(button, page);
   buttons_.push_back(button);
 }
@@ -87,6 +99,11 @@ void PageBar::add(const QString& name, const QString& hint) {
 void PageBar::set_theme(const Theme& theme) {
   theme_ = theme;
   for (PageButton* button : buttons_) button->set_theme(theme);
+  for (QLabel* name : row_names_) {
+    QPalette palette = name->palette();
+    palette.setColor(QPalette::WindowText, theme.ink_soft);
+    name->setPalette(palette);
+  }
   update();
 }
 

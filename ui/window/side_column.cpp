@@ -24,15 +24,18 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   all->setSpacing(0);
   all->addWidget(bar_);
   all->addWidget(stack_, 1);
+  bar_->begin_row(tr("Answer"));
   add_page(findings_, tr("Findings"), tr("What is wrong, missing or worth knowing, worst first"));
   add_page(path_, tr("Path"), tr("Where it goes, how it gets on, and the pit for a stuck tool"));
   add_page(trials_, tr("Trials"), tr("Many bores drawn at random, and what became of them"));
-  add_page(setup_, tr("Set-up"), tr("What the crew sets at the launch, and what an error there becomes"));
+  bar_->begin_row(tr("Site"));
+  add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(utilities_, tr("Utilities"), tr("What lies below, how it is known, and what to expose first"));
   add_page(surface_, tr("Surface"), tr("Roads, tracks, buildings on top, and what their owners ask for"));
-  add_page(pits_, tr("Pits"), tr("Floor, sides, soil type and spoil of both pits, and what is to be done there"));
-  add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
+  bar_->begin_row(tr("Bore"));
+  add_page(setup_, tr("Set-up"), tr("What the crew sets at the launch, and what an error there becomes"));
   add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
+  add_page(pits_, tr("Pits"), tr("Floor, sides, soil type and spoil of both pits, and what is to be done there"));
   connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
   bar_->check(0);
   wire(drawing);
@@ -63,6 +66,7 @@ void SideColumn::wire(DrawingView& drawing) {
     if (part.kind == PartKind::surface) surface_->pick(part.id);
     if (part.kind == PartKind::launch) pits_->show_pit(WhichPit::launch);
     if (part.kind == PartKind::exit) pits_->show_pit(WhichPit::exit);
+    if (part.kind == PartKind::pit_edge) pits_->show_pit(part.id == "launch" ? WhichPit::launch : WhichPit::exit);
   });
 }
 

@@ -18,6 +18,8 @@ const Pit& pit_of(const Pits& pits, WhichPit which);
 std::vector<Field> pit_floor_fields(const Crossing& crossing, WhichPit which, const PitShape& shape);
 /// Run of the slope and height of the upright lower part, of the sides that have them.
 std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, const PitShape& shape);
+/// What stands behind an edge that is dragged on the drawing, for typing it.
+std::vector<Field> pit_edge_fields(const Crossing& crossing, const PartRef& edge);
 /// Dip of the layers and how long the pit stays open.
 std::vector<Field> pit_soil_fields(const Crossing& crossing, WhichPit which);
 /// Set-back and height of the spoil heap, place of the ladder.

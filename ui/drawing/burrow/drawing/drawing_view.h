@@ -92,6 +92,7 @@ class DrawingView : public QAbstractScrollArea {
   void lay_out_again();
   void schedule();      ///< one step of the gesture and one repaint per frame
   void step_gesture();  ///< applies the newest pointer position
+  [[nodiscard]] Move move_in(Pane pane);
   void show_pointer(const QPointF& at);
   void hover(const QPointF& at);
   void tell_pointer();  ///< the numbers of the strip and the words of the ruler beside the pointer

@@ -7,6 +7,7 @@
 
 #include "burrow/document/part.h"
 #include "burrow/drawing/frame.h"
+#include "burrow/pit/shape.h"
 
 namespace burrow {
 
@@ -17,6 +18,8 @@ struct Move {
   double at_station_m = 0;  ///< pointer now
   double at_up_m = 0;
   double step_m = 0.01;  ///< results are rounded to whole steps; 0: free
+  /// The pit as it stood at the press, for its edges: what is not typed stands only here.
+  std::optional<PitShape> pit;
 };
 
 /// The moved value of the part, from the crossing as it stood at the press. Keeps what the file format demands

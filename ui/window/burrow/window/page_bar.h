@@ -1,6 +1,7 @@
 #pragma once
-/// The bar that chooses the page beside the drawing: flat buttons, four to a row. The page shown is told by weight and
-/// by a bar under its name, never by colour alone. Arrow keys go from button to button; Tab leaves the bar.
+/// The bar that chooses the page beside the drawing: flat buttons in named rows, one row for each kind of page. The page
+/// shown is told by weight and by a bar under its name, never by colour alone. Arrow keys go from button to button; Tab
+/// leaves the bar.
 
 #include <QPushButton>
 #include <QWidget>
@@ -10,6 +11,7 @@
 
 class QButtonGroup;
 class QGridLayout;
+class QLabel;
 
 namespace burrow {
 
@@ -34,6 +36,8 @@ class PageBar : public QWidget {
 
  public:
   explicit PageBar(QWidget* parent);
+  /// The buttons added from now on stand in a row of this name.
+  void begin_row(const QString& name);
   void add(const QString& name, const QString& hint);
   void set_theme(const Theme& theme);
   void check(int page);
@@ -49,6 +53,9 @@ class PageBar : public QWidget {
   QGridLayout* grid_;
   QButtonGroup* group_;
   std::vector<PageButton*> buttons_;
+  std::vector<QLabel*> row_names_;
+  int row_ = -1;
+  int column_ = 0;
   Theme theme_ = Theme::light();
 };
 

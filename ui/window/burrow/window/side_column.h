@@ -1,6 +1,6 @@
 #pragma once
-/// The column beside the drawing, one page at a time: what comes out (findings, path, trials, set-up) and what is
-/// entered (utilities, surface, ground, tool).
+/// The column beside the drawing, one page at a time, in rows: what comes out, what is known of the site, what is
+/// chosen for the bore.
 
 #include <QStackedWidget>
 #include <QWidget>
@@ -24,7 +24,7 @@ class SideColumn : public QWidget {
   Q_OBJECT
 
  public:
-  enum class Page { findings, path, trials, setup, utilities, surface, pits, ground, tool };
+  enum class Page { findings, path, trials, ground, utilities, surface, setup, tool, pits };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
   void set_units(UnitSystem units);

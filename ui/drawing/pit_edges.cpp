@@ -1,0 +1,229 @@
+#include "burrow/drawing/pit_edges.h"
+
+#include <QObject>
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/base/quantity_text.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double least_floor_m = 0.3;
+constexpr double least_depth_m = 0.1, greatest_depth_m = 30;
+constexpr double flattest = 20;  // run for each unit of rise
+
+double rounded(double value, double step) {
+  return step > 0 ? std::round(value / step) * step : value;
+}
+
+bool is_launch(const PartRef& part) {
+  return part.id == "launch";
+}
+
+Pit& pit_in(Pits& pits, const PartRef& part) {
+  return is_launch(part) ? pits.launch : pits.exit;
+}
+const Pit& pit_in(const Pits& pits, const PartRef& part) {
+  return is_launch(part) ? pits.launch : pits.exit;
+}
+
+double middle_station(const PitShape& shape) {
+  return (shape.floor_from_m + shape.floor_to_m) / 2;
+}
+
+/// Everything about one cut side that a drag of its top needs.
+struct TopEdge {
+  PitSide PitSides::*side = nullptr;
+  const char* member = "";
+  const SideProfile* profile = nullptr;
+  double outward = 1;     ///< sign of the way from the floor, along the line or across
+  bool along = false;     ///< the way runs along the line
+  double floor_edge = 0;  ///< station or offset of the floor's edge
+};
+
+TopEdge top_edge(const PitShape& shape, PitEdge edge) {
+  const bool high = (edge == PitEdge::top_bore) == shape.bore_side_high;
+  switch (edge) {
+    case PitEdge::top_left:
+      return {&PitSides::left, "left", &shape.sides.left, 1, false, shape.floor_left_m};
+    case PitEdge::top_right:
+      return {&PitSides::right, "right", &shape.sides.right, -1, false, shape.floor_right_m};
+    case PitEdge::top_bore:
+      return {&PitSides::bore, "bore", high ? &shape.sides.high : &shape.sides.low,
+              high ? 1.0 : -1, true,   high ? shape.floor_to_m : shape.floor_from_m};
+    default:
+      return {&PitSides::back, "back", high ? &shape.sides.high : &shape.sides.low,
+              high ? 1.0 : -1, true,   high ? shape.floor_to_m : shape.floor_from_m};
+  }
+}
+
+bool is_top(PitEdge edge) {
+  return edge >= PitEdge::top_bore;
+}
+
+bool leans(const PitSide& side) {
+  return *side.kind == SideKind::sloped || *side.kind == SideKind::benched;
+}
+
+/// How far the top stands back from the floor's edge.
+double run_of(const PitShape& shape, const TopEdge& top, const LevelLine& ground) {
+  if (top.along) {
+    const LevelPoint& end = top.outward > 0 ? shape.section.back() : shape.section.front();
+    return std::abs(end.station_m - top.floor_edge);
+  }
+  return top.profile->run_at(elevation_at(ground, middle_station(shape)) - shape.floor_elevation_m);
+}
+
+/// The side with its top at `run_m` from the floor's edge, `height_m` above the floor; it was at `run_before_m`.
+bool lean(PitSide& side, const SideProfile& profile, double run_before_m, double run_m, double height_m, double step) {
+  if (*side.kind == SideKind::sloped) {
+    const double sloping_m = height_m - (side.upright ? side.upright->m : 0);
+    if (!(sloping_m > 0.01)) return false;
+    side.run_per_rise = Ratio{std::clamp(rounded(run_m / sloping_m, step), 0.0, flattest)};
+    return true;
+  }
+  if (!(run_before_m > 0.01)) return false;
+  const double times = run_m / run_before_m;
+  if (side.benches.empty()) {  // steps that the program makes: the first rise and tread tell their slope
+    if (profile.pieces().size() < 2 || !(profile.pieces()[0].rise_m > 0)) return false;
+    const double run = profile.pieces()[1].run_m / profile.pieces()[0].rise_m * times;
+    side.run_per_rise = Ratio{std::clamp(rounded(run, step), 0.0, flattest)};
+    return true;
+  }
+  for (Bench& bench : side.benches) bench.tread.m = std::clamp(rounded(bench.tread.m * times, step), 0.0, 100.0);
+  return true;
+}
+
+std::optional<PartValue> moved_top(const Crossing& before, const PartRef& part, const Move& move) {
+  const PitShape& shape = *move.pit;
+  const TopEdge top = top_edge(shape, static_cast<PitEdge>(part.index));
+  if (!top.along && move.pane != Pane::plan) return std::nullopt;
+  if (member_locked(before, "/pits/" + part.id + "/sides/" + top.member) || shape.section.size() < 3)
+    return std::nullopt;
+  Pits pits = before.pits;
+  PitSide& side = pit_in(pits, part).sides.*top.side;
+  if (!leans(side)) return std::nullopt;
+  const double run_before = run_of(shape, top, before.site.ground);
+  const double by = top.outward * (top.along ? move.by_station_m : move.by_up_m);
+  const double run = std::max(0.0, run_before + by);
+  const double station = top.along ? top.floor_edge + top.outward * run : middle_station(shape);
+  const double height = elevation_at(before.site.ground, station) - shape.floor_elevation_m;
+  if (!lean(side, *top.profile, run_before, run, height, move.step_m > 0 ? 0.01 : 0)) return std::nullopt;
+  return pits;
+}
+
+void set_across(Pit& pit, double right_m, double left_m) {
+  pit.floor_width = Length{left_m - right_m};
+  pit.floor_offset = Length{(left_m + right_m) / 2};
+}
+
+}  // namespace
+
+bool pit_picked(const Picture& picture, const std::string& pit) {
+  const PartRef& picked = picture.focus.picked;
+  if (picked.kind == PartKind::pit_edge) return picked.id == pit;
+  return picked.kind == (pit == "launch" ? PartKind::launch : PartKind::exit);
+}
+
+std::vector<PitEdgePlace> pit_edge_places(const Picture& picture) {
+  std::vector<PitEdgePlace> places;
+  const Frame& f = picture.frame;
+  const LevelLine& ground = picture.crossing.site.ground;
+  for (const char* id : {"launch", "exit"}) {
+    if (!pit_picked(picture, id)) continue;
+    const PartRef pit{PartKind::pit_edge, id, 0};
+    const PitShape& shape = is_launch(pit) ? picture.assessment.launch_pit : picture.assessment.exit_pit;
+    if (shape.section.size() < 3) continue;
+    const PitSides& sides = pit_in(picture.crossing.pits, pit).sides;
+    const auto add = [&](PitEdge edge, Pane pane, const QPointF& at) {
+      places.push_back({{PartKind::pit_edge, id, static_cast<int>(edge)}, pane, at});
+    };
+    const double back = shape.bore_side_high ? shape.floor_from_m : shape.floor_to_m;
+    const double station = middle_station(shape), offset = (shape.floor_left_m + shape.floor_right_m) / 2;
+    add(PitEdge::floor_back, Pane::elevation, f.side(back, shape.floor_elevation_m));
+    add(PitEdge::floor_level, Pane::elevation, f.side(station, shape.floor_elevation_m));
+    add(PitEdge::floor_back, Pane::plan, f.above(back, offset));
+    add(PitEdge::floor_left, Pane::plan, f.above(station, shape.floor_left_m));
+    add(PitEdge::floor_right, Pane::plan, f.above(station, shape.floor_right_m));
+    for (const PitEdge edge : {PitEdge::top_bore, PitEdge::top_back, PitEdge::top_left, PitEdge::top_right}) {
+      const TopEdge top = top_edge(shape, edge);
+      if (!leans(sides.*top.side)) continue;
+      const double at = top.floor_edge + top.outward * run_of(shape, top, ground);
+      if (top.along) add(edge, Pane::elevation, f.side(at, elevation_at(ground, at)));
+      add(edge, Pane::plan, top.along ? f.above(at, offset) : f.above(station, at));
+    }
+  }
+  return places;
+}
+
+std::optional<PartValue> moved_pit_edge(const Crossing& before, const PartRef& part, const Move& move) {
+  if (!move.pit || part.index < 0 || part.index > static_cast<int>(PitEdge::top_right)) return std::nullopt;
+  const PitShape& shape = *move.pit;
+  const auto edge = static_cast<PitEdge>(part.index);
+  if (is_top(edge)) return moved_top(before, part, move);
+  const auto locked = [&](const char* member) { return member_locked(before, "/pits/" + part.id + "/" + member); };
+  Pits pits = before.pits;
+  Pit& pit = pit_in(pits, part);
+  switch (edge) {
+    case PitEdge::floor_back: {
+      if (locked("floor_length_m")) return std::nullopt;
+      const double longer = shape.bore_side_high ? -move.by_station_m : move.by_station_m;
+      pit.floor_length = Length{std::clamp(rounded(shape.floor_length_m + longer, move.step_m), least_floor_m, 100.0)};
+      return pits;
+    }
+    case PitEdge::floor_level: {
+      if (move.pane != Pane::elevation || locked("floor_elevation_m")) return std::nullopt;
+      const double ground = elevation_at(before.site.ground, middle_station(shape));
+      pit.floor_elevation = Length{std::clamp(rounded(shape.floor_elevation_m + move.by_up_m, move.step_m),
+                                              ground - greatest_depth_m, ground - least_depth_m)};
+      return pits;
+    }
+    case PitEdge::floor_left:
+    case PitEdge::floor_right: {
+      if (move.pane != Pane::plan || locked("floor_width_m") || locked("floor_offset_m")) return std::nullopt;
+      double left = shape.floor_left_m, right = shape.floor_right_m;
+      if (edge == PitEdge::floor_left)
+        left = std::clamp(rounded(left + move.by_up_m, move.step_m), right + least_floor_m, right + 100);
+      else
+        right = std::clamp(rounded(right + move.by_up_m, move.step_m), left - 100, left - least_floor_m);
+      set_across(pit, right, left);
+      return pits;
+    }
+    default:
+      return std::nullopt;
+  }
+}
+
+QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessment, const PartRef& part,
+                             UnitSystem units) {
+  QStringList lines;
+  const auto say = [&](const QString& what, double value, Dimension dimension) {
+    lines << what + QStringLiteral(" ") + QString::fromStdString(format(value, dimension, units));
+  };
+  const PitShape& shape = is_launch(part) ? assessment.launch_pit : assessment.exit_pit;
+  const auto edge = static_cast<PitEdge>(part.index);
+  if (is_top(edge) && shape.section.size() >= 3) {
+    const TopEdge top = top_edge(shape, edge);
+    const PitSide& side = pit_in(crossing.pits, part).sides.*top.side;
+    say(QObject::tr("back from the floor"), run_of(shape, top, crossing.site.ground), Dimension::length);
+    if (side.run_per_rise) say(QObject::tr("run for each unit of rise"), side.run_per_rise->v, Dimension::ratio);
+    double by_the_rules = 0;
+    for (const PitLayer& layer : shape.layers) by_the_rules = std::max(by_the_rules, layer.run_per_rise);
+    if (*side.kind == SideKind::sloped)
+      say(QObject::tr("by the rules, flattest layer"), by_the_rules, Dimension::ratio);
+  } else if (edge == PitEdge::floor_level) {
+    say(QObject::tr("floor level"), shape.floor_elevation_m, Dimension::station);
+    say(QObject::tr("deep"), shape.depth_m, Dimension::length);
+  } else if (edge == PitEdge::floor_back) {
+    say(QObject::tr("floor, along the line"), shape.floor_length_m, Dimension::length);
+  } else {
+    say(QObject::tr("floor, across"), shape.floor_width_m, Dimension::length);
+    say(QObject::tr("middle of the floor"), (shape.floor_left_m + shape.floor_right_m) / 2, Dimension::station);
+  }
+  say(QObject::tr("to dig"), shape.volume_m3, Dimension::volume);
+  return lines;
+}
+
+}  // namespace burrow
