@@ -68,6 +68,19 @@ int main(int argc, char** argv) {
     w.key(Qt::Key_Return);
     shot(w, folder, QStringLiteral("typing"));
   }
+  for (const char* name : {"house-service", "four-faults"}) {
+    burrow::TestWindow w(name);
+    for (const auto& [kind, id] : {std::pair{burrow::PartKind::launch, "launch"}, {burrow::PartKind::exit, "exit"}}) {
+      w.window.drawing().pick({kind, {}, -1});
+      shot(w, folder, QStringLiteral("%1-%2-edges").arg(QLatin1String(name), QLatin1String(id)));
+      const burrow::PartRef edge{burrow::PartKind::pit_edge, id, static_cast<int>(burrow::PitEdge::floor_level)};
+      const QPointF from = w.window.drawing().place_of(edge);
+      w.press(from);
+      for (int i = 1; i <= 6; ++i) w.move(from + QPointF(0, 3.0 * i));
+      shot(w, folder, QStringLiteral("%1-%2-floor-dragged").arg(QLatin1String(name), QLatin1String(id)));
+      w.release(from + QPointF(0, 18));
+    }
+  }
   for (const char* name : {"house-service", "sixty-utilities", "first-lesson"}) {
     burrow::TestWindow w(name);
     w.window.drawing().set_turning_strip(true);
