@@ -68,6 +68,37 @@ int main(int argc, char** argv) {
     w.key(Qt::Key_Return);
     shot(w, folder, QStringLiteral("typing"));
   }
+  for (const char* name : {"house-service", "sixty-utilities"}) {
+    burrow::TestWindow w(name);
+    w.window.drawing().set_across(true);
+    for (const double station : {5.8, 12.0}) {
+      w.mouse(QEvent::MouseMove, w.window.drawing().frame().side(station, 101), Qt::NoButton, Qt::NoButton);
+      shot(w, folder, QStringLiteral("%1-across-%2").arg(QLatin1String(name)).arg(station));
+    }
+    w.window.set_dark(true);
+    w.window.set_units(burrow::UnitSystem::us);
+    const burrow::Frame f = w.window.drawing().frame();
+    w.mouse(QEvent::MouseButtonPress, f.elevation.center(), Qt::LeftButton, Qt::LeftButton, Qt::ControlModifier);
+    w.mouse(QEvent::MouseMove, f.elevation.center() + QPointF(180, 60), Qt::NoButton, Qt::LeftButton,
+            Qt::ControlModifier);
+    shot(w, folder, QStringLiteral("%1-tape-dark-us").arg(QLatin1String(name)));
+    w.mouse(QEvent::MouseButtonRelease, f.elevation.center() + QPointF(180, 60), Qt::LeftButton, Qt::NoButton,
+            Qt::ControlModifier);
+    w.window.set_dark(false);
+    w.window.set_units(burrow::UnitSystem::metric);
+  }
+  {
+    burrow::TestWindow w("house-service");
+    const QPointF launch = grip(w, burrow::PartKind::launch);
+    w.press(launch);
+    w.move(launch + QPointF(0, 5));
+    for (int i = 0; i < 40; ++i) {
+      w.move(launch + QPointF(0, 5 + i));
+      if (w.window.document().assessment().findings.empty()) break;
+    }
+    shot(w, folder, QStringLiteral("snap-launch"));
+    w.key(Qt::Key_Escape);
+  }
   for (const char* name : {"house-service", "four-faults"}) {
     burrow::TestWindow w(name);
     for (const auto& [kind, id] : {std::pair{burrow::PartKind::launch, "launch"}, {burrow::PartKind::exit, "exit"}}) {

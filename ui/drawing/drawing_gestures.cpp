@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/drawing/across.h"
 #include "burrow/drawing/along.h"
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/drawing/flags.h"
@@ -18,6 +19,7 @@ namespace {
 
 constexpr double reach_px = 9;
 constexpr double drag_starts_px = 3;
+constexpr double snap_px = 4;
 
 }  // namespace
 
@@ -58,6 +60,8 @@ void DrawingView::step_gesture() {
     const bool fit_again = fitted_;
     lay_out_again();
     if (fit_again) zoom_to_fit();
+  } else if (gesture_ == Gesture::tape) {
+    pull_tape(last_at_);
   } else if (gesture_ == Gesture::part && session_) {
     const Pane pane = press_frame_.pane_at(press_at_);
     Move move = move_in(pane);
@@ -67,8 +71,17 @@ void DrawingView::step_gesture() {
     move.at_station_m = frame_.station_m(last_at_.x());
     move.at_up_m = pane == Pane::elevation ? frame_.elevation_m(last_at_.y()) : frame_.offset_m(last_at_.y());
     move.step_m = snap_step(modifiers_);
-    if (const std::optional<PartValue> value = moved(session_->crossing_before(), session_->part(), move))
-      session_->preview(*value);
+    if (std::optional<PartValue> value = moved(session_->crossing_before(), session_->part(), move)) {
+      focus_.snaps.clear();
+      if (!modifiers_.testFlag(Qt::ShiftModifier)) {
+        Snapped drawn = snap(snap_lines_, session_->crossing_before(), session_->part(), std::move(*value), pane,
+                             snap_px / frame_.px_per_m,
+                             snap_px / (frame_.px_per_m * (pane == Pane::elevation ? frame_.exaggeration : 1.0)));
+        *value = std::move(drawn.value);
+        focus_.snaps = std::move(drawn.lines);
+      }
+      session_->preview(std::move(*value));
+    }
     focus_.pointer = last_at_;
   }
 }
@@ -88,6 +101,10 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton) return;
   if (frame_.ruler.contains(press_at_)) {
     gesture_ = Gesture::split;
+    return;
+  }
+  if (modifiers_.testFlag(Qt::ControlModifier)) {
+    start_tape(press_at_);
     return;
   }
   const Picture now = picture();
@@ -112,6 +129,8 @@ void DrawingView::mouseMoveEvent(QMouseEvent* event) {
     if (!focus_.picked.none() && may && !part_locked(document_.crossing(), focus_.picked) &&
         moved(document_.crossing(), focus_.picked, move_in(frame_.pane_at(press_at_)))) {
       gesture_ = Gesture::part;
+      snap_lines_ =
+          snap_lines(document_.crossing(), document_.tables(), document_.assessment(), focus_.picked, look_.units);
       session_ = std::make_unique<EditSession>(document_, focus_.picked);
     } else {
       gesture_ = Gesture::pan;
@@ -130,14 +149,41 @@ void DrawingView::mouseReleaseEvent(QMouseEvent* event) {
   if (gesture_ != Gesture::none && gesture_ != Gesture::waiting) step_gesture();
   if (gesture_ == Gesture::part && session_) session_->finish(step_name(document_.crossing(), session_->part()));
   session_.reset();
+  focus_.snaps.clear();
+  if (gesture_ == Gesture::tape && last_at_ == press_at_) shown_.tape.reset();
   gesture_ = Gesture::none;
   viewport()->unsetCursor();
   hover(last_at_);
   viewport()->update();
 }
 
+void DrawingView::start_tape(const QPointF& at) {
+  const Pane pane = frame_.pane_at(at);
+  if (pane != Pane::elevation && pane != Pane::plan) return;
+  gesture_ = Gesture::tape;
+  const QPointF end = tape_end(picture(), pane, at, reach_px);
+  Tape tape;
+  tape.pane = pane;
+  tape.from_station_m = frame_.station_m(end.x());
+  tape.from_up_m = pane == Pane::elevation ? frame_.elevation_m(end.y()) : frame_.offset_m(end.y());
+  tape.to_station_m = tape.from_station_m;
+  tape.to_up_m = tape.from_up_m;
+  shown_.tape = tape;
+  viewport()->update();
+}
+
+void DrawingView::pull_tape(const QPointF& at) {
+  if (!shown_.tape) return;
+  const Pane pane = shown_.tape->pane;
+  const QPointF end = tape_end(picture(), pane, at, modifiers_.testFlag(Qt::ShiftModifier) ? 0 : reach_px);
+  shown_.tape->to_station_m = frame_.station_m(end.x());
+  shown_.tape->to_up_m = pane == Pane::elevation ? frame_.elevation_m(end.y()) : frame_.offset_m(end.y());
+}
+
 void DrawingView::cancel_gesture() {
   session_.reset();
+  focus_.snaps.clear();
+  if (gesture_ == Gesture::tape) shown_.tape.reset();
   if (gesture_ == Gesture::pan) frame_ = press_frame_;
   gesture_ = Gesture::none;
   nudged_ = {};
@@ -201,6 +247,10 @@ void DrawingView::show_pointer(const QPointF& at) {
     return;
   }
   const double station = frame_.station_m(at.x());
+  if (shown_.across_station_m && !across_box(picture()).contains(at)) {
+    shown_.across_station_m = station;
+    viewport()->update();
+  }
   const auto text = [&](double v, Dimension d) { return QString::fromStdString(format(v, d, look_.units)); };
   QString where = tr("station %1").arg(text(station, Dimension::station));
   if (pane == Pane::elevation && !document_.crossing().site.ground.empty()) {
@@ -278,6 +328,8 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
   if (event->key() == Qt::Key_Escape) {
     if (session_ || gesture_ != Gesture::none) {
       cancel_gesture();
+    } else if (shown_.tape) {
+      shown_.tape.reset();
     } else {
       focus_.finding = -1;
       pick({});

@@ -35,6 +35,7 @@ DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollA
     focus_ = Focus();
     set_trials(nullptr, false);
     set_rescue(std::nullopt);
+    shown_.tape.reset();
     zoom_to_fit();
     Q_EMIT picked_changed();
   });
@@ -200,6 +201,13 @@ void DrawingView::set_trials(const Trials* trials, bool current) {
 
 void DrawingView::set_rescue(std::optional<PitShape> pit) {
   shown_.rescue = std::move(pit);
+  viewport()->update();
+}
+
+void DrawingView::set_across(bool on) {
+  const Bore& bore = document_.crossing().bore;
+  shown_.across_station_m.reset();
+  if (on) shown_.across_station_m = (bore.launch.station.m + bore.exit.station.m) / 2;
   viewport()->update();
 }
 

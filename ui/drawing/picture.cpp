@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/drawing/across.h"
 #include "burrow/drawing/kept_layers.h"
 
 namespace burrow {
@@ -159,6 +160,9 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   painter.setClipRect(f.elevation);
   paint_flags(painter, picture);
   painter.restore();
+  paint_snaps(painter, picture);
+  paint_across(painter, picture);
+  paint_tape(painter, picture);
   paint_pointer(painter, picture);
 }
 

@@ -130,6 +130,9 @@ void MainWindow::make_view_menu() {
   zones->setChecked(true);
   QAction* rise = menu->addAction(tr("&Rise of the surface"), this, [this](bool on) { drawing_->set_rise(on); });
   rise->setCheckable(true);
+  QAction* across = menu->addAction(tr("&Section across, at the pointer"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
+                                    [this](bool on) { drawing_->set_across(on); });
+  across->setCheckable(true);
   cloud_action_ = menu->addAction(tr("&Paths of the trials"), this,
                                   [this](bool on) { side_->trials().cloud_wanted()->setChecked(on); });
   cloud_action_->setCheckable(true);

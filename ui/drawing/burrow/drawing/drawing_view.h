@@ -50,6 +50,10 @@ class DrawingView : public QAbstractScrollArea {
   /// The pit by which a stuck tool would be dug out. Another crossing takes it away.
   void set_rescue(std::optional<PitShape> pit);
 
+  /// A section across the line; its station follows the pointer.
+  void set_across(bool on);
+  [[nodiscard]] bool across() const { return shown_.across_station_m.has_value(); }
+
   void zoom_to_fit();
   void zoom_by(double factor);
   [[nodiscard]] const PartRef& picked() const { return focus_.picked; }
@@ -86,7 +90,7 @@ class DrawingView : public QAbstractScrollArea {
   void focusOutEvent(QFocusEvent* event) override;
 
  private:
-  enum class Gesture { none, waiting, part, pan, split };
+  enum class Gesture { none, waiting, part, pan, split, tape };
 
   [[nodiscard]] Picture picture();
   void lay_out_again();
@@ -94,6 +98,8 @@ class DrawingView : public QAbstractScrollArea {
   void step_gesture();  ///< applies the newest pointer position
   [[nodiscard]] Move move_in(Pane pane);
   void show_pointer(const QPointF& at);
+  void start_tape(const QPointF& at);
+  void pull_tape(const QPointF& at);
   void hover(const QPointF& at);
   void tell_pointer();  ///< the numbers of the strip and the words of the ruler beside the pointer
   void cancel_gesture();
@@ -117,6 +123,7 @@ class DrawingView : public QAbstractScrollArea {
   Frame press_frame_;
   bool scheduled_ = false;
   std::unique_ptr<EditSession> session_;
+  std::vector<SnapLine> snap_lines_;  ///< of the drag under way
   PartRef nudged_;
   Move nudge_move_;
 };

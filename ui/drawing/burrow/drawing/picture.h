@@ -12,6 +12,8 @@
 #include "burrow/crossing/tables.h"
 #include "burrow/document/part.h"
 #include "burrow/drawing/frame.h"
+#include "burrow/drawing/snap.h"
+#include "burrow/drawing/tape.h"
 #include "burrow/drawing/theme.h"
 
 namespace burrow {
@@ -34,7 +36,8 @@ struct Focus {
   const Crossing* ghost_crossing = nullptr;  ///< the state before a drag
   const Assessment* ghost = nullptr;
   QPointF pointer;
-  QStringList pointer_lines;  ///< live numbers beside the pointer
+  QStringList pointer_lines;    ///< live numbers beside the pointer
+  std::vector<SnapLine> snaps;  ///< that hold what is dragged
 };
 
 class KeptLayers;
@@ -50,6 +53,8 @@ struct Shown {
   const Trials* trials = nullptr;  ///< must outlive the picture
   bool trials_current = false;     ///< they are of the crossing as it is now
   std::optional<PitShape> rescue;
+  std::optional<double> across_station_m;  ///< of the section across
+  std::optional<Tape> tape;
 };
 
 struct Picture {

@@ -1,0 +1,26 @@
+#pragma once
+/// A section across the line at one station, looking along the bore: ground, utilities near that plane, the hole and
+/// where it may lie.
+
+#include "burrow/drawing/picture.h"
+
+namespace burrow {
+
+/// A utility as the section shows it: what of its line lies near the plane, seen along the bore.
+struct AcrossUtility {
+  const Utility* utility = nullptr;
+  std::vector<PlanLine> runs;       ///< pieces near the plane; x is the offset, y the elevation
+  std::optional<PlanPoint> passes;  ///< where it passes through the plane
+};
+
+/// Utilities within `reach_m` of the plane at the station. Stretches of unknown depth are left out.
+/// Evidence: Across.*
+std::vector<AcrossUtility> utilities_across(const Site& site, double station_m, double reach_m);
+
+/// Where the section stands: in the plan, at the end away from its station. Empty when it is not shown.
+QRectF across_box(const Picture& picture);
+
+/// The section, and its station as a line through both views.
+void paint_across(QPainter& painter, const Picture& picture);
+
+}  // namespace burrow

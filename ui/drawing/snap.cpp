@@ -1,0 +1,201 @@
+#include "burrow/drawing/snap.h"
+
+#include <QObject>
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/drawing/picture.h"
+#include "burrow/plan/just_clear.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr std::size_t most_clear_lines = 6;  // the nearest to their limit: each takes a few assessments
+
+QString text_of(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
+
+QString name_of(const std::string& name, std::string_view otherwise) {
+  return text_of(name.empty() ? otherwise : std::string_view(name));
+}
+
+class Lines {
+ public:
+  void add(Pane pane, bool upright, double value, const QString& reason) {
+    all.push_back({pane, upright, value, reason});
+  }
+  /// A station means the same in both views.
+  void add_station(double value, const QString& reason) {
+    for (const Pane pane : {Pane::elevation, Pane::plan}) add(pane, true, value, reason);
+  }
+  std::vector<SnapLine> all;
+};
+
+void add_edges(Lines& lines, const Crossing& crossing) {
+  for (const SurfaceFeature& feature : crossing.site.surface) {
+    const QString reason = QObject::tr("edge of %1").arg(name_of(feature.name, word_of(feature.kind)));
+    if (feature.from) lines.add_station(feature.from->m, reason);
+    if (feature.to) lines.add_station(feature.to->m, reason);
+  }
+  for (const Boundary& boundary : crossing.site.boundaries) {
+    for (std::size_t i = 1; i < boundary.line.size(); ++i) {
+      const PlanPoint &a = boundary.line[i - 1], &b = boundary.line[i];
+      if ((a.y_m > 0) == (b.y_m > 0)) continue;
+      lines.add_station(a.x_m + a.y_m / (a.y_m - b.y_m) * (b.x_m - a.x_m),
+                        QObject::tr("boundary %1").arg(name_of(boundary.name, boundary.id)));
+    }
+  }
+}
+
+/// The utilities whose gap is nearest to the gap wanted.
+std::vector<const UtilityAnswer*> nearest_to_limit(const Assessment& assessment) {
+  std::vector<const UtilityAnswer*> near;
+  for (const UtilityAnswer& u : assessment.utilities)
+    if (u.separation_m && u.required_m) near.push_back(&u);
+  std::sort(near.begin(), near.end(), [](const UtilityAnswer* a, const UtilityAnswer* b) {
+    return std::abs(*a->separation_m - *a->required_m) < std::abs(*b->separation_m - *b->required_m);
+  });
+  if (near.size() > most_clear_lines) near.resize(most_clear_lines);
+  return near;
+}
+
+QString clear_words(const UtilityAnswer& u, UnitSystem units) {
+  return QObject::tr("just clear of %1: %2")
+      .arg(name_of(u.name, u.id), QString::fromStdString(format(*u.required_m, Dimension::length, units)));
+}
+
+double* station_in(PartValue& value) {
+  if (auto* launch = std::get_if<Launch>(&value)) return &launch->station.m;
+  if (auto* exit = std::get_if<Exit>(&value)) return &exit->station.m;
+  return nullptr;
+}
+
+const char* pointer_of(const PartRef& part, bool upright, Pane pane) {
+  if (part.kind == PartKind::exit) return upright ? "/bore/exit/station_m" : "/bore/exit/offset_m";
+  if (upright) return "/bore/launch/station_m";
+  return pane == Pane::plan ? "/bore/launch/offset_m" : "/bore/launch/elevation_m";
+}
+
+/// Height that the view shows of the value, and how to set it.
+std::optional<double> up_in(const PartValue& value, Pane pane) {
+  if (const auto* launch = std::get_if<Launch>(&value))
+    return pane == Pane::plan ? launch->offset->m : launch->elevation.m;
+  if (const auto* exit = std::get_if<Exit>(&value))
+    return pane == Pane::plan ? std::optional(exit->offset->m) : std::nullopt;
+  if (const auto* utility = std::get_if<Element<Utility>>(&value); utility && utility->value && pane == Pane::elevation)
+    if (const UtilityMark mark = utility_mark(*utility->value); mark.depth_known) return mark.elevation_m;
+  return std::nullopt;
+}
+
+void set_up(PartValue& value, Pane pane, double to) {
+  if (auto* launch = std::get_if<Launch>(&value)) {
+    if (pane == Pane::plan)
+      launch->offset.set(Length{to});
+    else
+      launch->elevation.m = to;
+  } else if (auto* exit = std::get_if<Exit>(&value)) {
+    exit->offset.set(Length{to});
+  } else if (auto* utility = std::get_if<Element<Utility>>(&value); utility && utility->value) {
+    const double by = to - utility_mark(*utility->value).elevation_m;
+    for (PathVertex& v : utility->value->path)
+      if (v.z_m) *v.z_m += by;
+  }
+}
+
+const SnapLine* nearest(const std::vector<SnapLine>& lines, Pane pane, bool upright, double at, double reach) {
+  const SnapLine* best = nullptr;
+  for (const SnapLine& line : lines) {
+    if (line.pane != pane || line.upright != upright || !(std::abs(line.value - at) <= reach)) continue;
+    if (!best || std::abs(line.value - at) < std::abs(best->value - at)) best = &line;
+  }
+  return best;
+}
+
+}  // namespace
+
+std::vector<SnapLine> snap_lines(const Crossing& crossing, const Tables& tables, const Assessment& assessment,
+                                 const PartRef& part, UnitSystem units) {
+  Lines lines;
+  const Launch& launch = crossing.bore.launch;
+  const Exit& exit = crossing.bore.exit;
+  if (part.kind == PartKind::launch) {
+    add_edges(lines, crossing);
+    lines.add(Pane::plan, false, 0, QObject::tr("on the line"));
+    lines.add(Pane::plan, false, exit.offset->m, QObject::tr("straight across from the exit"));
+    for (const UtilityAnswer* u : nearest_to_limit(assessment))
+      if (const auto by = shift_just_clear(crossing, tables, assessment, u->id, Shifted::launch))
+        lines.add(Pane::elevation, false, launch.elevation.m + *by, clear_words(*u, units));
+  } else if (part.kind == PartKind::exit) {
+    add_edges(lines, crossing);
+    lines.add(Pane::plan, false, 0, QObject::tr("on the line"));
+    lines.add(Pane::plan, false, launch.offset->m, QObject::tr("straight across from the launch"));
+  } else if (part.kind == PartKind::utility && part.index < 0) {
+    for (const Utility& u : crossing.site.utilities) {
+      const UtilityMark mark = utility_mark(u);
+      if (!mark.depth_known) continue;
+      if (u.id != part.id) {
+        lines.add(Pane::elevation, false, mark.elevation_m, QObject::tr("level with %1").arg(name_of(u.name, u.id)));
+        continue;
+      }
+      for (const UtilityAnswer& answer : assessment.utilities)
+        if (answer.id == u.id && answer.required_m)
+          if (const auto by = shift_just_clear(crossing, tables, assessment, u.id, Shifted::utility))
+            lines.add(Pane::elevation, false, mark.elevation_m + *by,
+                      QObject::tr("bore just clear: %1")
+                          .arg(QString::fromStdString(format(*answer.required_m, Dimension::length, units))));
+    }
+  }
+  return std::move(lines.all);
+}
+
+Snapped snap(const std::vector<SnapLine>& lines, const Crossing& before, const PartRef& part, PartValue value,
+             Pane pane, double reach_along_m, double reach_up_m) {
+  Snapped snapped{std::move(value), {}};
+  const bool utility = part.kind == PartKind::utility;
+  if (double* station = station_in(snapped.value); station && !member_locked(before, pointer_of(part, true, pane))) {
+    const double low = part.kind == PartKind::exit ? before.bore.launch.station.m + 0.5 : -1e5;
+    const double high = part.kind == PartKind::launch ? before.bore.exit.station.m - 0.5 : 1e5;
+    if (const SnapLine* line = nearest(lines, pane, true, *station, reach_along_m);
+        line && line->value >= low && line->value <= high) {
+      *station = line->value;
+      snapped.lines.push_back(*line);
+    }
+  }
+  if (!utility && member_locked(before, pointer_of(part, false, pane))) return snapped;
+  if (const std::optional<double> up = up_in(snapped.value, pane))
+    if (const SnapLine* line = nearest(lines, pane, false, *up, reach_up_m)) {
+      set_up(snapped.value, pane, line->value);
+      snapped.lines.push_back(*line);
+    }
+  return snapped;
+}
+
+void paint_snaps(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const Look& look = picture.look;
+  painter.save();
+  painter.setFont(drawing_font(look.text * 0.9, QFont::DemiBold));
+  const QFontMetricsF metrics(painter.font());
+  for (const SnapLine& line : picture.focus.snaps) {
+    const QRectF& pane = line.pane == Pane::plan ? f.plan : f.elevation;
+    painter.setClipRect(pane);
+    painter.setPen(QPen(look.theme.focus, look.hair, Qt::DotLine));
+    const double wide = metrics.horizontalAdvance(line.reason);
+    if (line.upright) {
+      const double x = f.px_x(line.value);
+      painter.drawLine(QPointF(x, pane.top()), QPointF(x, pane.bottom()));
+      halo_text(painter, QPointF(std::min(x + look.text * 0.4, pane.right() - wide - 4), pane.bottom() - look.text),
+                line.reason, look.theme.focus, look.theme.paper);
+    } else {
+      const double y = line.pane == Pane::plan ? f.px_y(line.value) : f.px_z(line.value);
+      painter.drawLine(QPointF(pane.left(), y), QPointF(pane.right(), y));
+      halo_text(painter, QPointF(pane.right() - wide - look.text, y - look.text * 0.3), line.reason, look.theme.focus,
+                look.theme.paper);
+    }
+  }
+  painter.restore();
+}
+
+}  // namespace burrow
