@@ -91,7 +91,7 @@ void paint_utilities(QPainter& painter, const Picture& picture, const View& view
       draw_run(painter, line, QPen(utility_colour(picture, utility.kind), wide));
       for (const QPointF& p : line)
         if (view.area.contains(p) && !name_at) name_at = p;
-      if (!name_at && !line.isEmpty() && line.boundingRect().intersects(view.area)) {
+      if (!name_at && !line.isEmpty() && line.boundingRect().adjusted(-1, -1, 1, 1).intersects(view.area)) {
         const double share =
             (view.area.left() - line.front().x()) /
             (std::abs(line.back().x() - line.front().x()) > 1e-9 ? line.back().x() - line.front().x() : 1);
@@ -219,19 +219,22 @@ QRectF across_box(const Picture& picture) {
           height};
 }
 
+void paint_across_line(QPainter& painter, const Picture& picture) {
+  if (across_box(picture).isEmpty()) return;
+  const Frame& f = picture.frame;
+  const double x = f.px_x(*picture.shown.across_station_m);
+  painter.setPen(QPen(picture.look.theme.focus, picture.look.hair, Qt::DashLine));
+  for (const QRectF& pane : {f.elevation, f.plan})
+    if (x > pane.left() && x < pane.right()) painter.drawLine(QPointF(x, pane.top()), QPointF(x, pane.bottom()));
+}
+
 void paint_across(QPainter& painter, const Picture& picture) {
   const QRectF box = across_box(picture);
   if (box.isEmpty()) return;
-  const Frame& f = picture.frame;
   const Look& look = picture.look;
   const Theme& theme = look.theme;
   const double station = *picture.shown.across_station_m;
   painter.save();
-  painter.setPen(QPen(theme.focus, look.hair, Qt::DashLine));
-  for (const QRectF& pane : {f.elevation, f.plan})
-    if (f.px_x(station) > pane.left() && f.px_x(station) < pane.right())
-      painter.drawLine(QPointF(f.px_x(station), pane.top()), QPointF(f.px_x(station), pane.bottom()));
-
   const std::optional<PathPoint> point = path_point_at(picture.assessment, station);
   const ToolClass* row = find_tool(picture.tables, picture.crossing.bore.tool.tool_class);
   const ToolChoice& plate = picture.crossing.bore.tool;
@@ -245,21 +248,28 @@ void paint_across(QPainter& painter, const Picture& picture) {
   painter.setPen(theme.ink);
   painter.drawText(
       QPointF(box.left() + look.text * 0.5, box.top() + line),
-      QObject::tr("across at station %1, looking along").arg(number(station, Dimension::station, look.units)));
+      QObject::tr("across at station %1, looking along the bore").arg(number(station, Dimension::station, look.units)));
   painter.setFont(drawing_font(look.text * 0.85));
-  const QString words =
-      point ? QObject::tr("axis %1 deep; nine in ten within %2 across, %3 in height")
-                  .arg(number(elevation_at(picture.crossing.site.ground, station) - point->z_m, Dimension::length,
-                              look.units),
-                       QStringLiteral("±") + number(1.645 * point->sd_lateral_m, Dimension::small_length, look.units),
-                       QStringLiteral("±") + number(1.645 * point->sd_vertical_m, Dimension::small_length, look.units))
-            : QObject::tr("no bore here");
   painter.setPen(theme.ink_soft);
-  painter.drawText(QPointF(box.left() + look.text * 0.5, box.top() + 2 * line),
-                   QFontMetricsF(painter.font()).elidedText(words, Qt::ElideRight, box.width() - look.text));
+  QStringList words{QObject::tr("no bore here")};
+  if (point) {
+    const double ground_m = elevation_at(picture.crossing.site.ground, station);
+    const auto spread = [&](double sd_m) {
+      return QStringLiteral("±") + number(1.645 * sd_m, Dimension::length, look.units);
+    };
+    words = {QObject::tr("axis %1 deep").arg(number(ground_m - point->z_m, Dimension::length, look.units)),
+             QObject::tr("nine in ten within %1 across, %2 in height")
+                 .arg(spread(point->sd_lateral_m), spread(point->sd_vertical_m))};
+  }
+  double y = box.top() + 2 * line;
+  for (const QString& each : words) {
+    painter.drawText(QPointF(box.left() + look.text * 0.5, y),
+                     QFontMetricsF(painter.font()).elidedText(each, Qt::ElideRight, box.width() - look.text));
+    y += line;
+  }
 
   View view;
-  view.area = box.adjusted(look.hair, 2.5 * line, -look.hair, -look.hair);
+  view.area = box.adjusted(look.hair, 3.4 * line, -look.hair, -look.hair);
   painter.setClipRect(view.area);
   painter.fillRect(view.area, theme.sky);
   const double ground = elevation_at(picture.crossing.site.ground, station);

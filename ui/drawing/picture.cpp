@@ -155,6 +155,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
     paint_axes(painter, picture);
   paint_stops(painter, picture);
   paint_turning(painter, picture);
+  paint_across_line(painter, picture);
   if (picture.look.handles) paint_handles(painter, picture);
   painter.save();
   painter.setClipRect(f.elevation);

@@ -20,7 +20,9 @@ std::vector<AcrossUtility> utilities_across(const Site& site, double station_m, 
 /// Where the section stands: in the plan, at the end away from its station. Empty when it is not shown.
 QRectF across_box(const Picture& picture);
 
-/// The section, and its station as a line through both views.
+/// Its station as a line through both views.
+void paint_across_line(QPainter& painter, const Picture& picture);
+/// The section itself, over everything.
 void paint_across(QPainter& painter, const Picture& picture);
 
 }  // namespace burrow
