@@ -9,7 +9,8 @@ namespace burrow {
 bool mixes_arity(const std::string& path) {
   std::ifstream in(path, std::ios::binary);
   std::array<char, 1u << 16u> some{};
-  bool in_text = false, escaped = false, numbers = false;
+  std::string text;  // the last text met, its beginning
+  bool in_text = false, escaped = false, numbers = false, positions = false;
   std::size_t commas = 0;
   bool two = false, three = false;
   while (in.read(some.data(), some.size()), in.gcount() > 0) {
@@ -18,10 +19,11 @@ bool mixes_arity(const std::string& path) {
       if (in_text) {
         in_text = escaped || c != '"';
         escaped = !escaped && c == '\\';
+        if (in_text && text.size() < 16) text += c;
         continue;
       }
       if (c == '[') {
-        numbers = true;  // until something else than a number is met
+        numbers = positions;  // until something else than a number is met
         commas = 0;
       } else if (c == ',') {
         ++commas;
@@ -29,9 +31,11 @@ bool mixes_arity(const std::string& path) {
         two = two || (numbers && commas == 1);
         three = three || (numbers && commas >= 2);
         numbers = false;
-      } else if (c == '"' || c == '{' || c == '}' || c == ':') {
-        in_text = c == '"';
-        numbers = false;
+      } else if (c == ':') {
+        positions = text == "coordinates";
+      } else if (c == '"') {
+        in_text = true;
+        text.clear();
       }
     }
     if (two && three) return true;

@@ -216,8 +216,10 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   if (drawing) apply(scan, reader.builder());
   if (auto error = reader.read(data.get())) return tl::unexpected(*error);
   if (!listener.errors().empty()) reader.builder().leave_out("whole file", "", listener.errors().front());
-  for (std::size_t i = 0; i < listener.warnings().size() && i < 5; ++i)
-    reader.builder().found.notes.push_back(listener.warnings()[i]);
+  std::set<std::string> said;
+  for (const std::string& warning : listener.warnings())
+    if (warning.find("configuration option") == std::string::npos && said.size() < 5 && said.insert(warning).second)
+      reader.builder().found.notes.push_back(warning);
   const bool mixed = driver.starts_with("GeoJSON") && mixes_arity(path);
   Found found = reader.builder().finish(mixed);
   doubt_degrees(found);
