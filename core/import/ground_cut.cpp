@@ -285,6 +285,10 @@ class Cutter {
 
 }  // namespace
 
+Result<GroundCut> cut_ground(const PlacedPlan& plan, const ImportBounds& bounds) {
+  return Cutter(plan, bounds).run();
+}
+
 std::optional<CutPiece> cut_triangle(const std::array<Point3, 3>& corners) {
   std::array<LevelPoint, 3> met;
   std::size_t count = 0;

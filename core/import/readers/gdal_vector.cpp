@@ -44,6 +44,8 @@ class VectorReader {
  private:
   std::optional<Error> read_layer(OGRLayerH layer, int index, int count) {
     if (!layer) return std::nullopt;
+    // Blocks that were not unfolded: their lines lie around the block's own origin, not in the plan.
+    if (drawing_ && std::string_view(OGR_L_GetName(layer)) == "blocks") return std::nullopt;
     take_frame(layer);
     OGRFeatureDefnH definition = OGR_L_GetLayerDefn(layer);
     const std::string layer_name = OGR_L_GetName(layer);
