@@ -6,7 +6,8 @@ namespace burrow {
 
 std::string usage() {
   return "burrowline [FILE]                       opens the workbench\n"
-         "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--alternative ID] [--jobs N]\n"
+         "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--alternative ID] [--jobs N] [--part "
+         "K/N]\n"
          "burrowline sheet FILE -o OUT.pdf [--paper a3] [--scale 100] [--units metric|us]\n"
          "burrowline picture FILE -o OUT.png [--size 1600x900] [--theme light|dark] [--units metric|us] [--ratio 2]\n"
          "burrowline import IN… -o OUT.crossing [--order pnezd] [--units m|ft|us-ft] [--line X1,Y1,X2,Y2]\n"
