@@ -60,7 +60,11 @@ class Importer {
     for (const FoundFeature& f : found.features) points += f.layer == layer && f.shape == Shape::point ? 1u : 0u;
     if (points > 0 && !choice.join_points && choice.meaning != Meaning::background)
       leave_out(where_, fmt::format("{} single points", points), "a line is wanted: let the points be joined");
-    for (const LayerLine& line : lines_of_layer(file, layer)) {
+    const LayerLines lines = lines_of_layer(file, layer);
+    if (lines.without_place > 0)
+      leave_out(where_, fmt::format("{} elements", lines.without_place),
+                "too far off to have a place in the local frame");
+    for (const LayerLine& line : lines.lines) {
       const auto parts = inside_box(line.path, box_);
       far += parts.empty() ? 1u : 0u;
       if (!parts.empty()) take_line(choice, file, line, parts);

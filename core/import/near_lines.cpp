@@ -1,5 +1,6 @@
 #include "near_lines.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace burrow {
@@ -54,12 +55,13 @@ std::vector<std::vector<PathVertex>> inside_box(const std::vector<PathVertex>& l
   return parts;
 }
 
-std::vector<LayerLine> lines_of_layer(const PlacedFile& file, std::uint32_t layer) {
+LayerLines lines_of_layer(const PlacedFile& file, std::uint32_t layer) {
   // Points farther apart than this do not belong to one line.
   constexpr double longest_step_m = 30;
   const Found& found = *file.file->found;
   const bool join = file.file->layers.at(layer).join_points;
-  std::vector<LayerLine> lines;
+  LayerLines all;
+  std::vector<LayerLine>& lines = all.lines;
   LayerLine joined;
   const auto close = [&] {
     if (joined.path.size() > 1) lines.push_back(std::move(joined));
@@ -72,6 +74,11 @@ std::vector<LayerLine> lines_of_layer(const PlacedFile& file, std::uint32_t laye
       PathVertex v{file.vertices[i].x_m, file.vertices[i].y_m, found.vertices[i].z_m};
       if (v.z_m) *v.z_m *= file.metres_of_height;
       path.push_back(v);
+    }
+    const auto has_place = [](const PathVertex& v) { return std::isfinite(v.x_m) && std::isfinite(v.y_m); };
+    if (!std::all_of(path.begin(), path.end(), has_place)) {
+      ++all.without_place;
+      continue;
     }
     if (f.shape == Shape::point) {
       if (!join) continue;
@@ -87,7 +94,7 @@ std::vector<LayerLine> lines_of_layer(const PlacedFile& file, std::uint32_t laye
     lines.push_back({&f, std::move(path)});
   }
   close();
-  return lines;
+  return all;
 }
 
 }  // namespace burrow

@@ -14,11 +14,16 @@ struct NearBox {
 /// one of its ends has none (Liang and Barsky 1984, from memory).   Evidence: NearLines.*
 std::vector<std::vector<PathVertex>> inside_box(const std::vector<PathVertex>& line, const NearBox& box);
 
-/// Lines of a layer: its lines, its areas closed, and its single points joined where that was asked for.
 struct LayerLine {
   const FoundFeature* feature = nullptr;
   std::vector<PathVertex> path;  ///< heights in metres, as the file means them
 };
-std::vector<LayerLine> lines_of_layer(const PlacedFile& file, std::uint32_t layer);
+/// Lines of a layer: its lines, its areas closed, and its single points joined where that was asked for. Those with a
+/// vertex that has no place in the local frame are counted alone.
+struct LayerLines {
+  std::vector<LayerLine> lines;
+  std::size_t without_place = 0;
+};
+LayerLines lines_of_layer(const PlacedFile& file, std::uint32_t layer);
 
 }  // namespace burrow

@@ -30,6 +30,9 @@ class Placer {
     if (auto error = to_metres(files_.front(), ends)) return tl::unexpected(*error);
     const double dx = ends[1].x_m - ends[0].x_m, dy = ends[1].y_m - ends[0].y_m;
     plan_.length_m = std::hypot(dx, dy);
+    if (!std::isfinite(plan_.length_m))
+      return fail("crossing line", fmt::format("{:g}, {:g}", line_.exit.x_m, line_.exit.y_m),
+                  "places within the coordinate system of the first file");
     if (!(plan_.length_m >= 0.5 && plan_.length_m <= 2000))
       return fail("crossing line", fmt::format("{:.3f} m long", plan_.length_m), "two points 0.5 m to 2000 m apart");
     plan_.along = {dx / plan_.length_m, dy / plan_.length_m};

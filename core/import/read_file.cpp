@@ -82,6 +82,11 @@ Result<Found> read_foreign_file(const std::string& path, const ReadWish& wish) {
     for (const std::string& ending : readable_endings()) known += (known.empty() ? "" : " ") + ending.substr(1);
     return fail(path, "a kind of file that is not read", known);
   }
+  // These are held in memory whole while they are read, at several times their size.
+  constexpr std::uintmax_t most_text_bytes = 256u << 20u;
+  const std::uintmax_t size = fs::file_size(path, error);
+  if (ends_with_any(name, {".json", ".geojson", ".xml", ".landxml", ".kml"}) && size > most_text_bytes)
+    return fail(path, fmt::format("{} MB", size >> 20u), "at most 256 MB: a part of the data near the crossing");
   const Result<const Readers*> readers = load_readers();
   if (!readers) return tl::unexpected(readers.error());
   return with_name((*readers)->read(path, wish));

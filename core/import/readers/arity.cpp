@@ -1,21 +1,23 @@
 #include "arity.h"
 
+#include <cpl_vsi.h>
+
 #include <array>
 #include <cstddef>
-#include <fstream>
 
 namespace burrow {
 
 bool mixes_arity(const std::string& path) {
-  std::ifstream in(path, std::ios::binary);
+  VSILFILE* in = VSIFOpenL(path.c_str(), "rb");  // also within a zipped file
+  if (!in) return false;
   std::array<char, 1u << 16u> some{};
   std::string text;  // the last text met, its beginning
   bool in_text = false, escaped = false, numbers = false, positions = false;
   std::size_t commas = 0;
   bool two = false, three = false;
-  while (in.read(some.data(), some.size()), in.gcount() > 0) {
-    for (std::streamsize i = 0; i < in.gcount(); ++i) {
-      const char c = some[static_cast<std::size_t>(i)];
+  for (std::size_t got = 0; !(two && three) && (got = VSIFReadL(some.data(), 1, some.size(), in)) > 0;) {
+    for (std::size_t i = 0; i < got; ++i) {
+      const char c = some[i];
       if (in_text) {
         in_text = escaped || c != '"';
         escaped = !escaped && c == '\\';
@@ -38,8 +40,8 @@ bool mixes_arity(const std::string& path) {
         text.clear();
       }
     }
-    if (two && three) return true;
   }
+  VSIFCloseL(in);
   return two && three;
 }
 

@@ -4,6 +4,7 @@
 #include <proj.h>
 
 #include <cmath>
+#include <limits>
 #include <memory>
 
 #include "burrow/base/quantity.h"
@@ -87,11 +88,8 @@ Result<Pj> local_system(PJ_CONTEXT* context, const LocalFrame& frame) {
 Result<Projected> move(PJ_CONTEXT* context, const Pj& from, const Pj& to, std::vector<PlanPoint>& points) {
   const Pj by = operation(context, from, to);
   if (!by) return fail("coordinate system", "no way between the two systems", "systems of the same region");
-  for (PlanPoint& p : points) {
-    const Result<PlanPoint> moved = move_one(by, p);
-    if (!moved) return tl::unexpected(moved.error());
-    p = *moved;
-  }
+  constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
+  for (PlanPoint& p : points) p = move_one(by, p).value_or(PlanPoint{nowhere, nowhere});
   Projected how;
   const Pj used(proj_trans_get_last_used_operation(by.get()));
   if (used) {

@@ -29,7 +29,8 @@ struct Projected {
 struct Readers {
   int version = 0;
   Result<Found> (*read)(const std::string& path, const ReadWish& wish) = nullptr;
-  /// Points of `crs` into the local frame, in place.
+  /// Points of `crs` into the local frame, in place; one that has no place there, such as the other side of the globe,
+  /// becomes NaN.
   Result<Projected> (*project)(const std::string& crs, const LocalFrame& frame,
                                std::vector<PlanPoint>& points) = nullptr;
   /// Points of the local frame into `crs`, in place.

@@ -305,6 +305,21 @@ TEST_F(IntoCrossing, Result_ReadsBackAndCountsGroundAsMissing) {
   EXPECT_NE(twice.site.utilities[0].id, twice.site.utilities[1].id);
 }
 
+// A line on the other side of the globe keeps nobody from importing what is near.
+TEST_F(IntoCrossing, FarSideOfTheGlobe_IsLeftOut) {
+  write("a.geojson",
+        R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":{"code":"GAS"},"geometry":
+    {"type":"LineString","coordinates":[[9,50],[9.0001,50.0001]]}},{"type":"Feature","properties":{"code":"GAS"},"geometry":
+    {"type":"LineString","coordinates":[[9,50],[179,-0.5],[99,-1]]}},{"type":"Feature","properties":{"code":"GAS"},"geometry":
+    {"type":"LineString","coordinates":[[5,45],[12,48]]}}]})");
+  const Imported imported = cut({file("a.geojson")}, {{9, 50}, {9.0001, 50}});
+  EXPECT_EQ(imported.utilities.size(), 1u);
+  ASSERT_EQ(imported.left_out.size(), 2u);
+  EXPECT_THAT(imported.left_out[0].reason, HasSubstr("too far off"));
+  EXPECT_THAT(imported.left_out[1].reason, HasSubstr("farther than"));
+  EXPECT_FALSE(into_crossing({file("a.geojson")}, {{9, 50}, {179, -0.5}}));
+}
+
 TEST_F(IntoCrossing, Line_Refused) {
   write("b.csv", survey({50, 0, 0}));
   for (const CrossingLine& line :

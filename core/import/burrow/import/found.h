@@ -117,7 +117,7 @@ std::optional<PlanExtent> extent_of(const Found& found);
 /// How a file is to be read.
 struct ReadWish {
   std::string order;                      ///< of a survey's columns, "pnezd"; empty: the header, else the usual order
-  std::size_t most_vertices = 4'000'000;  ///< more is refused: about 150 bytes each in memory
+  std::size_t most_vertices = 4'000'000;  ///< more is refused: a survey takes about 200 bytes a point
   std::size_t most_unpacked_bytes = 1u << 30;  ///< of a zipped file
   /// Told how much is read (0 … 1); false stops the reading, which then fails with `stopped`.
   std::function<bool(double)> progress{};
