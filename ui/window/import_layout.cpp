@@ -86,7 +86,7 @@ ImportScreen::ImportScreen(const Tables& tables, const Theme& theme, UnitSystem 
   later_.setSingleShot(true);
   later_.setInterval(120);
   connect(&later_, &QTimer::timeout, this, [this] {
-    if (line_ && !files_.empty()) desk_.cut(files_, *line_);
+    if (line_ && !files_.empty() && !reading_) desk_.cut(files_, *line_);
   });
   preview_->set_theme(theme);
   cut_->set_theme(theme);

@@ -10,7 +10,7 @@
 #include <QProgressBar>
 #include <QPushButton>
 #include <QTreeWidget>
-#include <charconv>
+#include <cmath>
 
 #include "burrow/file/disk.h"
 #include "burrow/import/survey_csv.h"
@@ -55,10 +55,11 @@ void ImportScreen::say(const QString& text, bool wrong) {
 }
 
 void ImportScreen::add_file(const QString& path) {
-  if (desk_.running() || reading_again_) {
+  if (reading_) {
     waiting_ << path;
     return;
   }
+  reading_ = true;
   say(tr("Reading %1 …").arg(QFileInfo(path).fileName()), false);
   progress_->setValue(0);
   progress_->show();
@@ -67,6 +68,7 @@ void ImportScreen::add_file(const QString& path) {
 
 void ImportScreen::take_found(const Result<Found>& found) {
   progress_->hide();
+  reading_ = false;
   const auto again = std::exchange(reading_again_, std::nullopt);
   if (!found) {
     const QString why = qs(found.error().text());
@@ -94,11 +96,28 @@ void ImportScreen::take_found(const Result<Found>& found) {
     if (first && !again) {
       line_.reset();
       preview_->set_line(line_);
+      propose_line();
     }
     show_file();
     cut_soon();
   }
   if (!waiting_.isEmpty()) add_file(waiting_.takeFirst());
+}
+
+void ImportScreen::set_open_crossing(const std::optional<Georeference>& place, Length length) {
+  open_place_ = place;
+  open_length_ = length;
+}
+
+void ImportScreen::propose_line() {
+  const FoundFrame& frame = files_.front().found->frame;
+  // Without a stated unit nobody can tell where metres lie in the file.
+  if (!open_place_ || open_place_->crs != frame.crs || !frame.unit || frame.unit_is_doubtful) return;
+  const double metres = metres_in(*frame.unit);
+  const PlanPoint& from = open_place_->origin;
+  const double away = open_length_.m, azimuth = open_place_->azimuth->rad;
+  set_line({{from.x_m / metres, from.y_m / metres},
+            {(from.x_m + away * std::sin(azimuth)) / metres, (from.y_m + away * std::cos(azimuth)) / metres}});
 }
 
 void ImportScreen::show_file() {
@@ -247,6 +266,8 @@ void ImportScreen::read_order() {
     return;
   }
   if (*order == file->found->order) return;
+  if (reading_) return;
+  reading_ = true;
   reading_again_ = static_cast<std::size_t>(file_box_->currentIndex());
   say(tr("Reading again …"), false);
   // Places in the other order are other places.
@@ -348,8 +369,9 @@ void ImportScreen::finish(bool as_new) {
 
 void ImportScreen::keyPressEvent(QKeyEvent* event) {
   // Esc stops what is being read before it closes the screen.
-  if (event->key() == Qt::Key_Escape && progress_->isVisible()) {
+  if (event->key() == Qt::Key_Escape && reading_) {
     desk_.stop();
+    reading_ = false;
     reading_again_.reset();
     waiting_.clear();
     progress_->hide();

@@ -55,6 +55,9 @@ struct Imported {
   std::vector<SurfaceFeature> surface;
   std::vector<Boundary> boundaries;
   std::vector<Background> background;
+  /// `origin`: the launch pit in a metric system (that of the first file if it is one, else the UTM zone; without a crs
+  /// the file's numbers in metres). `azimuth`: of the crossing line, from grid north to the east. Lengths of the local
+  /// frame are those on the ground, not those of the projection.
   Georeference georeference;
   std::vector<LeftOut> left_out;
   std::vector<std::string> notes;

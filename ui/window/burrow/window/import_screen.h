@@ -28,6 +28,8 @@ class ImportScreen : public QDialog {
   ImportScreen(const Tables& tables, const Theme& theme, UnitSystem units, const QString& own_table, QWidget* parent);
 
   void add_file(const QString& path);
+  /// Where the open crossing lies: its line is proposed where the first file is in the same coordinates.
+  void set_open_crossing(const std::optional<Georeference>& place, Length length);
   /// What came out, once accepted.
   [[nodiscard]] const Imported& imported() const { return *imported_; }
   [[nodiscard]] bool as_new_crossing() const { return as_new_; }
@@ -57,6 +59,7 @@ class ImportScreen : public QDialog {
   void read_order();
   void read_typed_line();
   void cut_soon();
+  void propose_line();
   void edit_table();
   void learn();
   void finish(bool as_new);
@@ -74,6 +77,9 @@ class ImportScreen : public QDialog {
   std::optional<Imported> imported_;
   std::optional<std::size_t> reading_again_;  ///< the file that is being read in another order
   QStringList waiting_;
+  std::optional<Georeference> open_place_;
+  Length open_length_;
+  bool reading_ = false;
   bool as_new_ = true;
   bool filling_ = false;
 
