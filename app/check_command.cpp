@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <atomic>
+#include <charconv>
 #include <condition_variable>
 #include <filesystem>
 #include <map>
@@ -125,6 +126,24 @@ Result<std::vector<std::string>> all_files(const std::vector<std::string>& named
   return files;
 }
 
+/// "3/16": of sixteen equal shares the third, every sixteenth file from the third on, for a scheduler's array job.
+Result<std::vector<std::string>> part_of(std::vector<std::string> files, const std::string& text) {
+  const auto number = [](std::string_view digits) {
+    long value = 0;
+    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+    return error == std::errc() && end == digits.data() + digits.size() ? value : -1L;
+  };
+  const std::size_t slash = text.find('/');
+  const long part = number(std::string_view(text).substr(0, slash));
+  const long parts = slash == std::string::npos ? -1 : number(std::string_view(text).substr(slash + 1));
+  if (!(parts >= 1 && parts <= 1'000'000 && part >= 1 && part <= parts))
+    return fail("--part", text, "K/N, the K-th of N shares, K from 1 to N: 3/16");
+  std::vector<std::string> mine;
+  for (auto i = static_cast<std::size_t>(part - 1); i < files.size(); i += static_cast<std::size_t>(parts))
+    mine.push_back(std::move(files[i]));
+  return mine;
+}
+
 /// Answers in the order of the files, made by `jobs` threads; no more than a few wait to be printed, so memory stays
 /// flat.
 class InOrder {
@@ -194,7 +213,8 @@ int check_command(const CommandWords& words, Streams streams) {
                                                        {"--working", false},
                                                        {"--trials", false},
                                                        {"--alternative", true},
-                                                       {"--jobs", true}});
+                                                       {"--jobs", true},
+                                                       {"--part", true}});
   if (!options) return refuse(options.error());
   if (options->files.empty())
     return refuse(Error{"", "no file", "FILE or FOLDER, for example samples/house-service.crossing"});
@@ -203,7 +223,8 @@ int check_command(const CommandWords& words, Streams streams) {
   const long cores = std::max(1L, static_cast<long>(std::thread::hardware_concurrency()));
   const Result<long> jobs = whole_number(*options, "--jobs", cores, 1, 1024);
   if (!jobs) return refuse(jobs.error());
-  const Result<std::vector<std::string>> files = all_files(options->files);
+  Result<std::vector<std::string>> files = all_files(options->files);
+  if (files && options->has("--part")) files = part_of(std::move(*files), options->value("--part", ""));
   if (!files) return refuse(files.error());
 
   Wish wish;

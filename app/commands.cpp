@@ -6,21 +6,27 @@ namespace burrow {
 
 std::string usage() {
   return "burrowline [FILE]                       opens the workbench\n"
-         "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--alternative ID] [--jobs N]\n"
+         "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--alternative ID] [--jobs N] [--part "
+         "K/N]\n"
          "burrowline sheet FILE -o OUT.pdf [--paper a3] [--scale 100] [--units metric|us]\n"
          "burrowline picture FILE -o OUT.png [--size 1600x900] [--theme light|dark] [--units metric|us] [--ratio 2]\n"
+         "burrowline import IN… -o OUT.crossing [--order pnezd] [--units m|ft|us-ft] [--line X1,Y1,X2,Y2]\n"
+         "    [--height-units m|ft|us-ft] [--heights datum|ground] [--level crown|centre|invert] [--meaning "
+         "LAYER=gas,…]\n"
+         "    [--diameter LAYER=0.125,…] [--join LAYER,…] [--meanings FILE.json]\n"
          "burrowline --help | --version\n"
          "exit code of check: 0, 1 stop or incomplete, 2 not readable or a wrong word\n";
 }
 
 bool is_command(const std::string& word) {
-  return word == "check" || word == "sheet" || word == "picture";
+  return word == "check" || word == "sheet" || word == "picture" || word == "import";
 }
 
 int run_command(const std::string& name, const CommandWords& words, Streams streams) {
   if (name == "check") return check_command(words, streams);
   if (name == "sheet") return sheet_command(words, streams);
   if (name == "picture") return picture_command(words, streams);
+  if (name == "import") return import_command(words, streams);
   streams.err << usage();
   return 2;
 }

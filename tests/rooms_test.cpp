@@ -35,7 +35,7 @@ const std::map<std::string, Words>& may_include() {
       {"check", up_to_check},
       {"plan", {"base", "crossing", "soil", "bore", "clearance", "load", "pipe", "pit", "air", "check", "trials"}},
       {"file", {"base", "crossing", "check", "plan", "nlohmann", "resources", "system"}},
-      {"import", {"base", "crossing", "gdal", "proj", "pugixml"}},
+      {"import", {"base", "crossing", "gdal", "proj", "pugixml", "nlohmann", "resources", "system"}},
   };
   return table;
 }
@@ -95,7 +95,8 @@ std::string owner_of(const std::string& include) {
   if (starts_with_any(include, {"gdal", "ogr", "cpl_"})) return "gdal";
   if (include == "proj.h") return "proj";
   if (include == "pugixml.hpp") return "pugixml";
-  if (include == "unistd.h" || include == "fcntl.h" || include == "locale.h" || include.starts_with("sys/"))
+  if (include == "unistd.h" || include == "fcntl.h" || include == "dlfcn.h" || include == "locale.h" ||
+      include.starts_with("sys/"))
     return "system";
   return "unknown";
 }

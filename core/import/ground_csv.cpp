@@ -50,24 +50,6 @@ std::optional<Columns> header_columns(const std::vector<Field>& fields) {
   return Columns{*station, *elevation, true};
 }
 
-/// The unit that the headings state.
-std::optional<FileUnit> unit_in(std::string_view heading) {
-  const std::string text = csv::lower(heading);
-  const auto says = [&](std::string_view word) {
-    for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
-      const auto letter = [](char c) { return (c >= 'a' && c <= 'z') || c == '-'; };
-      const std::size_t end = at + word.size();
-      if ((at == 0 || !letter(text[at - 1])) && (end == text.size() || !letter(text[end]))) return true;
-    }
-    return false;
-  };
-  if (says("us-ft") || says("usft") || says("ftus") || says("us survey feet") || says("us survey foot"))
-    return FileUnit::us_survey_foot;
-  if (says("ft") || says("feet") || says("foot")) return FileUnit::foot;
-  if (says("m") || says("metre") || says("metres") || says("meter") || says("meters")) return FileUnit::metre;
-  return std::nullopt;
-}
-
 /// Fills `points` from the data lines.
 class Reader {
  public:
@@ -109,7 +91,7 @@ class Reader {
       if (const auto named = header_columns(line.fields)) {
         columns_ = *named;
         if (out_.delimiter == ' ') columns_ = in_order_of(*named);
-        out_.unit_hint = unit_in(line.text);
+        out_.unit_hint = unit_named_in(line.text);
         return std::nullopt;
       }
     }
@@ -215,7 +197,7 @@ Result<GroundCsv> read_ground_csv(std::string_view text) {
 }
 
 LevelLine in_metres(const std::vector<LevelPoint>& points, FileUnit unit) {
-  const double metres = unit == FileUnit::foot ? 0.3048 : unit == FileUnit::us_survey_foot ? 1200.0 / 3937.0 : 1.0;
+  const double metres = metres_in(unit);
   LevelLine line;
   for (const LevelPoint& point : points) line.push_back({point.station_m * metres, point.elevation_m * metres});
   return line;

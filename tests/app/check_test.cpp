@@ -225,6 +225,27 @@ TEST(CheckCommand, Jobs_SameBytes) {
   EXPECT_EQ(one.code, four.code);
 }
 
+// The shares of an array job: together every file once, in each share the order of the folder.
+TEST(CheckCommand, Parts_TogetherAllFilesOnce) {
+  const Folder folder;
+  for (int i = 0; i < 7; ++i) folder.copy_sample("first-lesson", std::to_string(i) + ".crossing");
+  std::vector<std::string> seen;
+  for (const char* part : {"1/3", "2/3", "3/3"})
+    for (const std::string& line : lines(run("check", {folder.path(), "--json", "--part", part}).out))
+      seen.push_back(json::parse(line).at("file"));
+  EXPECT_EQ(seen.size(), 7u);
+  EXPECT_EQ(seen.front(), folder.path("0.crossing"));
+  EXPECT_EQ(seen.at(1), folder.path("3.crossing"));
+  std::sort(seen.begin(), seen.end());
+  EXPECT_EQ(std::unique(seen.begin(), seen.end()), seen.end());
+  EXPECT_EQ(run("check", {folder.path(), "--part", "8/9"}).code, 0) << "a share may be empty";
+  for (const char* part : {"0/3", "4/3", "1", "1/0", "a/b", "1/3x", "-1/3", "/", "1/9999999999"}) {
+    const Ran ran = run("check", {folder.path(), "--part", part});
+    EXPECT_EQ(ran.code, 2) << part;
+    EXPECT_THAT(ran.err, HasSubstr("K/N")) << part;
+  }
+}
+
 TEST(CheckCommand, WrongWords_TwoWithTheKnown) {
   Ran ran = run("check", {sample("first-lesson"), "--jsn"});
   EXPECT_EQ(ran.code, 2);
@@ -268,7 +289,7 @@ TEST(CheckCommand, Alternative_StandsInForTheLayout) {
 }
 
 TEST(Commands, Usage_NamesEachCommand) {
-  for (const char* command : {"check", "sheet", "picture"}) {
+  for (const char* command : {"check", "sheet", "picture", "import"}) {
     EXPECT_TRUE(is_command(command));
     EXPECT_THAT(usage(), HasSubstr("burrowline " + std::string(command)));
   }

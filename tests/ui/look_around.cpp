@@ -3,9 +3,12 @@
 #include <QCheckBox>
 #include <QDir>
 #include <QScrollArea>
+#include <QTemporaryDir>
 #include <QTextStream>
+#include <cmath>
 
 #include "burrow/drawing/theme.h"
+#include "burrow/window/import_screen.h"
 #include "window_for_tests.h"
 
 namespace {
@@ -28,6 +31,69 @@ void whole_page(burrow::TestWindow& w, const QString& folder, const QString& nam
     scroll->widget()->grab().save(QDir(folder).filePath(name + QStringLiteral(".png")));
 }
 
+/// A street as a surveyor hands it over: ground, kerbs, two mains, houses.
+void write_street(const QString& path) {
+  QFile file(path);
+  if (!file.open(QIODevice::WriteOnly)) return;
+  int number = 0;
+  const auto point = [&](double x, double y, double z, const char* code) {
+    file.write(QStringLiteral("%1,%2,%3,%4,%5\n")
+                   .arg(++number)
+                   .arg(5200 + y, 0, 'f', 3)
+                   .arg(4100 + x, 0, 'f', 3)
+                   .arg(z, 0, 'f', 3)
+                   .arg(QLatin1String(code))
+                   .toUtf8());
+  };
+  const auto ground = [](double x, double y) {
+    return 101.6 + 0.015 * x + 0.12 * std::sin(y / 6) - (std::abs(y) < 4 ? 0.15 : 0.0);
+  };
+  for (int i = 0; i < 13; ++i)
+    for (int k = -6; k <= 6; ++k) point(5 * i + 0.4 * k, 4 * k + 0.3 * i, ground(5 * i, 4 * k), "GND");
+  for (const double y : {-4.0, 4.0})
+    for (int i = 0; i < 13; ++i) point(5 * i, y, ground(5 * i, y), y < 0 ? "KERB-S" : "KERB-N");
+  for (int i = 0; i < 13; ++i) point(5 * i, -1.5 + 0.04 * i, 100.7, "GAS");
+  for (int i = 0; i < 13; ++i) point(5 * i, 2.2 - 0.05 * i, 0, "WATER");
+  for (int i = 0; i < 4; ++i) point(14 * i + 3, 13, ground(14 * i, 13), "FENCE");
+  file.write("not a point\n9999,5200,,101,GND\n");
+}
+
+void import_screens(const QString& folder) {
+  QTemporaryDir temporary;
+  const QString street = temporary.filePath(QStringLiteral("street.csv"));
+  write_street(street);
+  for (const bool dark : {false, true}) {
+    burrow::TestWindow w("house-service");
+    w.window.set_dark(dark);
+    const auto theme = dark ? burrow::Theme::night() : burrow::Theme::light();
+    burrow::ImportScreen screen(burrow::tables_for_tests(), theme,
+                                dark ? burrow::UnitSystem::us : burrow::UnitSystem::metric, QString(), nullptr);
+    const auto settle = [&](const char* name) {
+      (void)QTest::qWaitFor([&] { return !screen.busy(); }, 30000);
+      QTest::qWait(60);
+      screen.grab().save(
+          QDir(folder).filePath(QLatin1String(name) + (dark ? QStringLiteral("-dark.png") : QStringLiteral(".png"))));
+    };
+    screen.show();
+    settle("import-empty");
+    screen.add_file(street);
+    settle("import-found");
+    for (int row = 0; row < screen.layers().rowCount({}); ++row) {
+      using burrow::LayerModel;
+      screen.layers().setData(screen.layers().index(row, LayerModel::join), row == 0 ? Qt::Unchecked : Qt::Checked,
+                              Qt::CheckStateRole);
+      screen.layers().setData(screen.layers().index(row, LayerModel::heights), 1, Qt::EditRole);
+    }
+    screen.set_line({{4120, 5190}, {4124, 5211}});
+    settle("import-line");
+    screen.resize(900, 620);
+    settle("import-small");
+    w.window.take_import(screen.imported(), true);
+    shot(w, folder, QStringLiteral("import-taken") + (dark ? QStringLiteral("-dark") : QString()));
+    w.window.set_dark(false);
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -39,6 +105,8 @@ int main(int argc, char** argv) {
   QApplication::setFont(font);
   const QString folder = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral(".");
   QDir().mkpath(folder);
+  import_screens(folder);
+  if (argc > 2 && QString::fromLocal8Bit(argv[2]) == QLatin1String("import")) return 0;
   const QStringList samples{QStringLiteral("house-service"), QStringLiteral("rail-siding"),
                             QStringLiteral("car-park-duct"), QStringLiteral("four-faults"),
                             QStringLiteral("first-lesson"),  QStringLiteral("sixty-utilities")};

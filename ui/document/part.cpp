@@ -97,6 +97,8 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return crossing.bore.trials;
     case PartKind::name:
       return crossing.name;
+    case PartKind::site:
+      return crossing.site;
     case PartKind::none:
       break;
   }
@@ -160,6 +162,9 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
       return;
     case PartKind::name:
       crossing.name = expect<std::string>(std::move(value));
+      return;
+    case PartKind::site:
+      crossing.site = expect<Site>(std::move(value));
       return;
     case PartKind::none:
       return;
@@ -279,6 +284,8 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return "random trials";
     case PartKind::name:
       return "name";
+    case PartKind::site:
+      return "site";
     case PartKind::none:
       break;
   }

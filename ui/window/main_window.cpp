@@ -11,6 +11,7 @@
 #include <QMimeData>
 #include <QSettings>
 #include <QSplitter>
+#include <QStandardPaths>
 #include <QStatusBar>
 #include <QVBoxLayout>
 
@@ -18,6 +19,7 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/import/ground_csv.h"
+#include "burrow/window/import_screen.h"
 
 namespace burrow {
 
@@ -25,6 +27,13 @@ namespace {
 QString qs(const std::string& s) {
   return QString::fromStdString(s);
 }
+
+/// Two columns or a header with a station: a levelled ground line rather than survey points.
+bool looks_like_ground_line(const QString& path) {
+  const Result<std::string> text = read_text_file(path.toStdString());
+  return text && read_ground_csv(*text);
+}
+
 }  // namespace
 
 MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* parent)
@@ -267,9 +276,36 @@ void MainWindow::dropEvent(QDropEvent* event) {
   event->acceptProposedAction();
   if (path.endsWith(QLatin1String(".crossing"), Qt::CaseInsensitive)) {
     if (may_leave()) open_file(path);
-  } else {
+  } else if (looks_like_ground_line(path)) {
     import_ground(path);
+  } else {
+    QStringList paths;
+    for (const QUrl& url : urls) paths << url.toLocalFile();
+    import_files(paths);
   }
+}
+
+void MainWindow::import_files(const QStringList& paths) {
+  const QString settings = QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation);
+  // A test has no folder of its own to keep things in, and neither reads nor writes a person's.
+  const QString own = recovery_folder_.isEmpty() ? QString() : settings + QStringLiteral("/layer-meanings.json");
+  ImportScreen screen(document_.tables(), dark_ ? Theme::night() : Theme::light(), units_, own, this);
+  screen.set_open_crossing(document_.crossing().site.georeference, document_.crossing().bore.exit.station);
+  for (const QString& path : paths) screen.add_file(path);
+  if (screen.exec() == QDialog::Accepted) take_import(screen.imported(), screen.as_new_crossing());
+}
+
+void MainWindow::take_import(const Imported& imported, bool as_new) {
+  if (as_new) {
+    if (may_leave()) document_.start_from(crossing_from(imported), true);
+  } else {
+    const Crossing with = with_imported(document_.crossing(), imported);
+    if (!document_.change({PartKind::site, {}, -1}, with.site, tr("Import %1").arg(qs(imported.name)))) {
+      statusBar()->showMessage(tr("Nothing may be changed: %1").arg(document_.read_only_because()), 8000);
+      return;
+    }
+  }
+  drawing_->zoom_to_fit();
 }
 
 void MainWindow::offer_left_work() {

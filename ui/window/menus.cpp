@@ -12,6 +12,7 @@
 
 #include "burrow/crossing/blank.h"
 #include "burrow/file/crossing_file.h"
+#include "burrow/import/read_file.h"
 #include "burrow/sheet/image.h"
 #include "burrow/sheet/sheet.h"
 #include "burrow/window/help_window.h"
@@ -58,6 +59,14 @@ void MainWindow::make_file_menu() {
   menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save);
   menu->addAction(tr("Save &as…"), QKeySequence::SaveAs, this, &MainWindow::save_as);
   menu->addSeparator();
+  menu->addAction(tr("&Import…"), QKeySequence(Qt::CTRL | Qt::Key_I), this, [this] {
+    QStringList kinds;
+    for (const std::string& ending : readable_endings()) kinds << QString::fromStdString(ending);
+    const QStringList paths =
+        QFileDialog::getOpenFileNames(this, tr("Survey, drawing, map or heights"), QString(),
+                                      tr("What can be imported (%1);;All files (*)").arg(kinds.join(QLatin1Char(' '))));
+    if (!paths.isEmpty()) import_files(paths);
+  });
   menu->addAction(tr("&Ground line from CSV…"), this, [this] {
     const QString path = QFileDialog::getOpenFileName(this, tr("Ground line: station, elevation"), QString(),
                                                       tr("Text (*.csv *.txt);;All files (*)"));

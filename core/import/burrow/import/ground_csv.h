@@ -8,17 +8,9 @@
 
 #include "burrow/base/geometry.h"
 #include "burrow/base/result.h"
-#include "burrow/base/words.h"
+#include "burrow/import/file_unit.h"
 
 namespace burrow {
-
-/// The unit of the numbers in a file. US survey foot: 1200/3937 m, kept apart from the foot of 0.3048 m.
-enum class FileUnit { metre, foot, us_survey_foot };
-template <>
-struct Words<FileUnit> {
-  static constexpr std::pair<FileUnit, std::string_view> list[] = {
-      {FileUnit::metre, "m"}, {FileUnit::foot, "ft"}, {FileUnit::us_survey_foot, "us-ft"}};
-};
 
 /// A line that was not read, and why.
 struct LeftOutLine {

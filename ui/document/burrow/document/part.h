@@ -31,7 +31,8 @@ enum class PartKind {
   tool,
   model,
   trials,
-  name
+  name,
+  site
 };
 
 /// An edge of a pit that a drag takes hold of: `PartRef::index` of a `pit_edge`, whose id is "launch" or "exit".
@@ -65,7 +66,7 @@ struct UtilityAndHoles {
 using PartValue =
     std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
                  Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, ToolChoice, ModelConstants,
-                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>>;
+                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Site>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);

@@ -6,6 +6,7 @@
 
 #include "burrow/document/document.h"
 #include "burrow/drawing/drawing_view.h"
+#include "burrow/import/into_crossing.h"
 #include "burrow/panels/verdict_bar.h"
 #include "burrow/widgets/value_card.h"
 #include "burrow/window/side_column.h"
@@ -37,6 +38,10 @@ class MainWindow : public QMainWindow {
   bool save();
   /// Takes the ground line from a CSV file; asks for the unit where the file does not say it.
   bool import_ground(const QString& path);
+  /// Opens the import screen on these files.
+  void import_files(const QStringList& paths);
+  /// Takes over what came out of the import screen: a new crossing, or one step of undo.
+  void take_import(const Imported& imported, bool as_new);
   void set_units(UnitSystem units);
   void set_dark(bool dark);
   /// Offers work that a crash left behind.

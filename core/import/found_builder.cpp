@@ -1,0 +1,156 @@
+#include "found_builder.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace burrow {
+
+namespace {
+
+/// Length of the UTF-8 sequence at the start, 0 if there is none.
+std::size_t sequence(std::string_view s) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(s[i]); };
+  const auto tail = [&](std::size_t n) {
+    if (s.size() < n) return false;
+    for (std::size_t i = 1; i < n; ++i)
+      if ((byte(i) & 0xC0u) != 0x80u) return false;
+    return true;
+  };
+  if (byte(0) < 0x80) return 1;
+  if (byte(0) >= 0xC2 && byte(0) < 0xE0) return tail(2) ? 2 : 0;
+  if (byte(0) >= 0xE0 && byte(0) < 0xF0) {
+    if (!tail(3) || (byte(0) == 0xE0 && byte(1) < 0xA0) || (byte(0) == 0xED && byte(1) >= 0xA0)) return 0;
+    return 3;
+  }
+  if (byte(0) >= 0xF0 && byte(0) < 0xF5) {
+    if (!tail(4) || (byte(0) == 0xF0 && byte(1) < 0x90) || (byte(0) == 0xF4 && byte(1) >= 0x90)) return 0;
+    return 4;
+  }
+  return 0;
+}
+
+bool is_utf8(std::string_view s) {
+  while (!s.empty()) {
+    const std::size_t n = sequence(s);
+    if (n == 0) return false;
+    s.remove_prefix(n);
+  }
+  return true;
+}
+
+bool usable(const FoundVertex& v) {
+  const auto small = [](double c) { return std::abs(c) <= largest_coordinate; };  // false for NaN
+  return small(v.x_m) && small(v.y_m) && (!v.z_m || small(*v.z_m));
+}
+
+constexpr std::size_t most_left_out = 2000;
+constexpr std::size_t longest_text = 200;
+
+}  // namespace
+
+std::string as_utf8(std::string_view bytes) {
+  std::string out;
+  const bool known = is_utf8(bytes);
+  for (const char c : bytes) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte < 0x20 || byte == 0x7F) {
+      out += ' ';  // a control sign within a name would only puzzle
+    } else if (known || byte < 0x80) {
+      out += c;
+    } else {
+      out += static_cast<char>(0xC0u | (byte >> 6u));
+      out += static_cast<char>(0x80u | (byte & 0x3Fu));
+    }
+  }
+  return out;
+}
+
+std::uint32_t FoundBuilder::layer(std::string_view name) {
+  if (const auto it = layers_.find(name); it != layers_.end()) return it->second;
+  const auto index = static_cast<std::uint32_t>(found.layers.size());
+  layers_.emplace(std::string(name), index);
+  found.layers.push_back(as_utf8(name));
+  return index;
+}
+
+void FoundBuilder::add(FoundFeature feature, const std::vector<FoundVertex>& vertices, const std::string& place) {
+  const std::size_t least = feature.shape == Shape::point ? 1 : feature.shape == Shape::line ? 2 : 3;
+  if (vertices.size() < least)
+    return leave_out(place, feature.text, fmt::format("{} vertices, at least {} wanted", vertices.size(), least));
+  for (const FoundVertex& v : vertices)
+    if (!usable(v))
+      return leave_out(place, feature.text,
+                       fmt::format("a coordinate that is no number within ±{:g}: {:g}, {:g}, {:g}", largest_coordinate,
+                                   v.x_m, v.y_m, v.z_m.value_or(0)));
+  feature.first = found.vertices.size();
+  feature.count = vertices.size();
+  feature.text = as_utf8(feature.text);
+  found.vertices.insert(found.vertices.end(), vertices.begin(), vertices.end());
+  found.features.push_back(std::move(feature));
+}
+
+void FoundBuilder::leave_out(std::string place, std::string_view text, std::string reason) {
+  if (found.left_out.size() >= most_left_out) {
+    ++found.left_out_more;
+    return;
+  }
+  found.left_out.push_back({std::move(place), as_utf8(text.substr(0, longest_text)), as_utf8(reason)});
+}
+
+std::optional<Error> FoundBuilder::must_end(double share) {
+  std::size_t count = found.vertices.size();
+  for (const FoundSurface& s : found.surfaces) count += s.points.size();
+  if (count > wish_.most_vertices)
+    return Error{"file", fmt::format("more than {} vertices", wish_.most_vertices),
+                 "a part of the drawing or survey near the crossing"};
+  if (wish_.progress && !wish_.progress(std::clamp(share, 0.0, 1.0)))
+    return Error{"file", std::string(stopped), "to be read to its end"};
+  return std::nullopt;
+}
+
+void FoundBuilder::forget_zero_heights(bool mixed) {
+  struct Heights {
+    std::size_t zero = 0, other = 0;
+  };
+  std::vector<Heights> of_layer(found.layers.size());
+  for (const FoundFeature& f : found.features)
+    for (std::size_t i = f.first; i < f.first + f.count; ++i)
+      if (const auto& z = found.vertices[i].z_m) ++(*z == 0 ? of_layer[f.layer].zero : of_layer[f.layer].other);
+  std::size_t single = 0;
+  std::vector<std::string> flat;
+  for (std::size_t i = 0; i < of_layer.size(); ++i)
+    if (of_layer[i].zero > 0 && of_layer[i].other == 0) flat.push_back(found.layers[i]);
+  for (const FoundFeature& f : found.features) {
+    if (of_layer[f.layer].zero == 0) continue;
+    double far = 0;
+    for (std::size_t i = f.first; i < f.first + f.count; ++i)
+      if (const auto& z = found.vertices[i].z_m) far = std::max(far, std::abs(*z));
+    // A true height of exactly nothing stands only among heights close to it; a point has no neighbours to judge by.
+    const bool all_zero = far == 0;
+    if (!all_zero && far <= 0.5 && !mixed) continue;
+    for (std::size_t i = f.first; i < f.first + f.count; ++i)
+      if (auto& z = found.vertices[i].z_m; z && *z == 0) {
+        z.reset();
+        single += of_layer[f.layer].other > 0 ? 1u : 0u;
+      }
+  }
+  if (!flat.empty()) {
+    std::string names;
+    for (std::size_t i = 0; i < flat.size() && i < 6; ++i) names += (i ? ", " : "") + flat[i];
+    if (flat.size() > 6) names += fmt::format(" and {} more", flat.size() - 6);
+    found.notes.push_back("height 0 throughout counts as not given: " + names);
+  }
+  if (single > 0) found.notes.push_back(fmt::format("{} heights of 0 among others count as not given", single));
+  if (mixed) found.notes.emplace_back("the file mixes vertices with and without height");
+}
+
+Found FoundBuilder::finish(bool mixed) {
+  forget_zero_heights(mixed);
+  found.vertices.shrink_to_fit();
+  found.features.shrink_to_fit();
+  return std::move(found);
+}
+
+}  // namespace burrow

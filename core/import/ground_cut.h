@@ -1,0 +1,28 @@
+#pragma once
+/// The ground line along the crossing line. Private to this room.
+
+#include "placed_plan.h"
+
+namespace burrow {
+
+struct GroundCut {
+  LevelLine line;              ///< empty: no ground along the line
+  std::vector<Point3> points;  ///< ground near the line, off it
+  std::vector<std::string> notes;
+};
+
+/// From surfaces, else grids, else points, whichever first reaches from pit to pit; else the one that reaches farthest.
+/// Evidence: GroundCut.*
+Result<GroundCut> cut_ground(const PlacedPlan& plan, const ImportBounds& bounds);
+
+/// The polyline with points left out that lie within `tolerance` of the line through their neighbours kept
+/// (Ramer 1972, Douglas and Peucker 1973; from memory). Gives the indices kept.   Evidence: Simplify.*
+std::vector<std::size_t> simplified(const std::vector<PlanPoint>& line, double tolerance);
+
+/// Where triangles cross the line offset = 0: pieces from station to station with their heights.
+struct CutPiece {
+  LevelPoint from, to;
+};
+std::optional<CutPiece> cut_triangle(const std::array<Point3, 3>& corners);
+
+}  // namespace burrow

@@ -1,0 +1,43 @@
+#include <dlfcn.h>
+
+#include <array>
+#include <filesystem>
+
+#include "readers/readers.h"
+
+namespace burrow {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// Beside the program, where an installation keeps libraries, and where this build made it.
+Result<const Readers*> load() {
+  std::error_code ignored;
+  const fs::path program = fs::read_symlink("/proc/self/exe", ignored).parent_path();
+  std::string why = "it is not there";
+  for (const fs::path& place : {program / BURROW_READERS_NAME, program / "../lib/burrowline" / BURROW_READERS_NAME,
+                                fs::path(BURROW_READERS_FOLDER) / BURROW_READERS_NAME}) {
+    if (!fs::exists(place, ignored)) continue;
+    void* library = ::dlopen(place.c_str(), RTLD_NOW | RTLD_LOCAL);
+    if (!library) {
+      why = ::dlerror();
+      continue;
+    }
+    void* symbol = ::dlsym(library, "burrow_readers");
+    if (!symbol) continue;
+    const Readers* readers = reinterpret_cast<const Readers* (*)()>(symbol)();
+    if (readers->version == readers_version) return readers;
+    why = "it is of another version";
+  }
+  return fail("importer library " BURROW_READERS_NAME, why, "the library beside the program");
+}
+
+}  // namespace
+
+Result<const Readers*> load_readers() {
+  static const Result<const Readers*> readers = load();
+  return readers;
+}
+
+}  // namespace burrow

@@ -1,0 +1,177 @@
+#include "dxf_scan.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <fstream>
+#include <set>
+
+namespace burrow {
+
+namespace {
+
+/// Kinds that GDAL 3.6 turns into points, lines and areas.
+const std::set<std::string, std::less<>> drawn{"LINE",    "LWPOLYLINE", "POLYLINE",  "POINT",  "CIRCLE",      "ARC",
+                                               "ELLIPSE", "SPLINE",     "TEXT",      "MTEXT",  "INSERT",      "SOLID",
+                                               "3DFACE",  "HATCH",      "DIMENSION", "LEADER", "MULTILEADER", "MLINE",
+                                               "ATTRIB",  "ATTDEF",     "VERTEX",    "SEQEND"};
+
+std::string_view trimmed(std::string_view text) {
+  const std::size_t from = text.find_first_not_of(" \t\r");
+  if (from == std::string_view::npos) return {};
+  return text.substr(from, text.find_last_not_of(" \t\r") - from + 1);
+}
+
+struct Block {
+  std::size_t elements = 0;
+  std::map<std::string, std::size_t> inserts;
+};
+
+/// Counts what a block unfolds into; a block met again while it is being counted goes round in a circle.
+class Unfolded {
+ public:
+  explicit Unfolded(const std::map<std::string, Block>& blocks) : blocks_(blocks) {}
+
+  double of(const std::string& name) {
+    const auto it = blocks_.find(name);
+    if (it == blocks_.end()) return 0;
+    if (const auto known = counted_.find(name); known != counted_.end()) {
+      if (known->second < 0) circle = name;
+      return std::max(0.0, known->second);
+    }
+    constexpr std::size_t deepest = 200;
+    if (++depth_ > deepest) circle = name;
+    double sum = static_cast<double>(it->second.elements);
+    counted_[name] = -1;
+    if (circle.empty())
+      for (const auto& [inner, times] : it->second.inserts) sum += static_cast<double>(times) * of(inner);
+    --depth_;
+    return counted_[name] = sum;
+  }
+
+  std::string circle;
+
+ private:
+  const std::map<std::string, Block>& blocks_;
+  std::map<std::string, double> counted_;
+  std::size_t depth_ = 0;
+};
+
+class Scanner {
+ public:
+  Scanner(std::ifstream& in, const ReadWish& wish) : in_(in), wish_(wish) {}
+
+  Result<DrawingScan> run() {
+    std::size_t pairs = 0;
+    while (next()) {
+      if (bad_)
+        return fail(fmt::format("line {}", line_), as_utf8(code_.substr(0, 40)), "a group code of a DXF drawing");
+      if (++pairs % 65536 == 0 && wish_.progress && !wish_.progress(0))
+        return fail("file", std::string(stopped), "to be read to its end");
+      take();
+    }
+    if (pairs == 0) return fail("file", "nothing", "a DXF drawing");
+    if (!ended_)
+      return fail("file", fmt::format("a drawing that breaks off after line {}", line_), "a whole DXF drawing");
+    Unfolded unfolded(blocks_);
+    double all = 0;
+    for (const auto& [name, times] : plan_.inserts) all += static_cast<double>(times) * unfolded.of(name);
+    if (!unfolded.circle.empty()) {
+      scan_.inline_blocks = false;
+      scan_.block_note = "block " + as_utf8(unfolded.circle) + " holds itself: blocks were read as points alone";
+    } else if (all > static_cast<double>(wish_.most_vertices)) {
+      scan_.inline_blocks = false;
+      scan_.block_note = fmt::format("the blocks unfold into {:.0f} elements: they were read as points alone", all);
+    }
+    return std::move(scan_);
+  }
+
+ private:
+  bool next() {
+    if (ended_ || !std::getline(in_, code_)) return false;
+    ++line_;
+    const std::string_view digits = trimmed(code_);
+    const auto [stop, error] = std::from_chars(digits.data(), digits.data() + digits.size(), number_);
+    bad_ = error != std::errc() || stop != digits.data() + digits.size();
+    if (bad_) return true;
+    if (!std::getline(in_, value_)) return false;
+    ++line_;
+    return true;
+  }
+
+  void take() {
+    const std::string value(trimmed(value_));
+    if (number_ == 0) return begin(value);
+    if (number_ == 2 && element_ == "SECTION") section_ = value;
+    if (number_ == 2 && element_ == "BLOCK") block_ = &blocks_[value];
+    if (number_ == 2 && element_ == "INSERT") ++(block_ ? *block_ : plan_).inserts[value];
+    if (section_ == "HEADER" && number_ == 9) variable_ = value;
+    if (section_ == "HEADER" && number_ == 70 && variable_ == "$INSUNITS") take_unit(value);
+  }
+
+  void begin(const std::string& kind) {
+    element_ = kind;
+    if (kind == "EOF") ended_ = true;
+    if (kind == "ENDSEC") section_.clear();
+    if (kind == "ENDBLK") block_ = nullptr;
+    const bool plan = section_ == "ENTITIES";
+    const bool in_block = section_ == "BLOCKS" && block_ && kind != "ENDBLK" && kind != "BLOCK";
+    if (!plan && !in_block) return;
+    if (kind == "ENDSEC") return;
+    ++scan_.kinds[kind];
+    if (in_block) ++block_->elements;
+    if (plan && kind == "INSERT") ++scan_.inserts;
+  }
+
+  void take_unit(const std::string& value) {
+    static const std::map<std::string, FileUnit, std::less<>> units{
+        {"1", FileUnit::inch},       {"2", FileUnit::foot},  {"4", FileUnit::millimetre},
+        {"5", FileUnit::centimetre}, {"6", FileUnit::metre}, {"21", FileUnit::us_survey_foot}};
+    if (const auto it = units.find(value); it != units.end()) {
+      scan_.unit = it->second;
+    } else if (value != "0") {
+      scan_.unit_note =
+          "the drawing states unit " + as_utf8(value) + ", which is none of m, mm, cm, ft, in, US survey ft";
+    }
+  }
+
+  std::ifstream& in_;
+  const ReadWish& wish_;
+  DrawingScan scan_;
+  std::map<std::string, Block> blocks_;
+  Block plan_;
+  Block* block_ = nullptr;
+  std::string code_, value_, section_, element_, variable_;
+  int number_ = 0;
+  std::size_t line_ = 0;
+  bool bad_ = false;
+  bool ended_ = false;
+};
+
+}  // namespace
+
+Result<DrawingScan> scan_drawing(const std::string& path, const ReadWish& wish) {
+  std::ifstream in(path, std::ios::binary);
+  if (!in) return fail(path, "a file that cannot be opened", "a DXF drawing");
+  return Scanner(in, wish).run();
+}
+
+void apply(const DrawingScan& scan, FoundBuilder& builder) {
+  Found& found = builder.found;
+  found.frame.unit = scan.unit;
+  found.frame.height_unit = scan.unit;
+  found.frame.unit_is_doubtful = true;
+  if (!scan.unit_note.empty()) found.notes.push_back(scan.unit_note);
+  if (!scan.block_note.empty()) found.notes.push_back(scan.block_note);
+  for (const auto& [kind, count] : scan.kinds)
+    if (!drawn.contains(kind))
+      builder.leave_out("whole drawing", fmt::format("{} × {}", count, as_utf8(kind)),
+                        "a kind of element that is not read");
+  if (const auto it = scan.kinds.find("SPLINE"); it != scan.kinds.end())
+    found.notes.push_back(fmt::format("{} splines were read without their heights", it->second));
+  if (scan.inserts > 0 && scan.inline_blocks)
+    found.notes.push_back(fmt::format("{} blocks were unfolded into their lines", scan.inserts));
+}
+
+}  // namespace burrow

@@ -1,0 +1,35 @@
+/// What the importer library shows to the program.
+
+#include "../csv_fields.h"
+#include "gdal_tools.h"
+#include "landxml.h"
+#include "project.h"
+#include "readers.h"
+
+namespace burrow {
+
+namespace {
+
+Result<Found> read(const std::string& path, const ReadWish& wish) {
+  const std::string name = csv::lower(path);
+  const auto ends = [&](std::string_view ending) { return name.ends_with(ending); };
+  if (ends(".zip") || ends(".kmz")) return gdal::read_zip(path, wish);
+  if (ends(".dxf")) return gdal::read_vector(path, "DXF", wish);
+  if (ends(".geojson") || ends(".json")) return gdal::read_vector(path, "GeoJSON", wish);
+  if (ends(".shp")) return gdal::read_vector(path, "ESRI Shapefile", wish);
+  if (ends(".gpkg")) return gdal::read_vector(path, "GPKG", wish);
+  if (ends(".kml")) return gdal::read_vector(path, "LIBKML", wish);
+  if (ends(".xml") || ends(".landxml")) return read_landxml(path, wish);
+  return gdal::read_raster(path, wish);
+}
+
+constexpr Readers readers{readers_version,     &read,          &frames::project, &frames::unproject,
+                          &frames::metric_crs, &gdal::heights, &gdal::triangles};
+
+}  // namespace
+
+extern "C" __attribute__((visibility("default"))) const Readers* burrow_readers() {
+  return &readers;
+}
+
+}  // namespace burrow

@@ -1,0 +1,95 @@
+#include "gdal_tools.h"
+
+#include <cpl_conv.h>
+#include <cpl_string.h>
+#include <gdal_frmts.h>
+#include <ogrsf_frmts.h>
+
+#include <array>
+#include <cmath>
+#include <mutex>
+
+namespace burrow::gdal {
+
+void set_up() {
+  static std::once_flag once;
+  std::call_once(once, [] {
+    // Not GDALAllRegister: some drivers go to the network, some write, most nobody here needs.
+    RegisterOGRGeoJSON();
+    RegisterOGRShape();
+    RegisterOGRGeoPackage();
+    RegisterOGRLIBKML();
+    RegisterOGRKML();
+    RegisterOGRDXF();
+    GDALRegister_GTiff();
+    GDALRegister_AAIGrid();
+    for (const auto& [key, value] : {std::pair{"GDAL_PAM_ENABLED", "NO"},
+                                     {"GDAL_DISABLE_READDIR_ON_OPEN", "TRUE"},
+                                     {"SHAPE_RESTORE_SHX", "NO"},
+                                     {"GDAL_HTTP_MAX_RETRY", "0"},
+                                     {"GDAL_CACHEMAX", "64"},
+                                     {"CPL_VSIL_CURL_ALLOWED_EXTENSIONS", "{none}"},
+                                     {"OGR_GEOJSON_MAX_OBJ_SIZE", "512"}})
+      CPLSetConfigOption(key, value);
+    OSRSetPROJEnableNetwork(0);
+  });
+}
+
+Listener::Listener() {
+  CPLPushErrorHandlerEx(&Listener::hear, this);
+}
+Listener::~Listener() {
+  CPLPopErrorHandler();
+}
+
+void CPL_STDCALL Listener::hear(CPLErr kind, CPLErrorNum, const char* text) {
+  constexpr std::size_t most = 20;
+  auto* self = static_cast<Listener*>(CPLGetErrorHandlerUserData());
+  std::vector<std::string>& list = kind >= CE_Failure ? self->errors_ : self->warnings_;
+  if (kind >= CE_Warning && list.size() < most) list.push_back(as_utf8(text));
+}
+
+std::string Listener::last_error(const std::string& otherwise) const {
+  if (!errors_.empty()) return errors_.back();
+  return warnings_.empty() ? otherwise : warnings_.back();
+}
+
+namespace {
+
+std::optional<FileUnit> unit_of(double metres) {
+  for (const auto& [unit, word] : Words<FileUnit>::list)
+    if (std::abs(metres - metres_in(unit)) < 1e-9 * metres) return unit;
+  return std::nullopt;
+}
+
+std::string definition(OGRSpatialReferenceH srs) {
+  const char* name = OSRGetAuthorityName(srs, nullptr);
+  const char* code = OSRGetAuthorityCode(srs, nullptr);
+  if (name && code) return std::string(name) + ":" + code;
+  char* text = nullptr;
+  const std::array<const char*, 2> options{"FORMAT=WKT2_2019", nullptr};
+  OSRExportToWktEx(srs, &text, options.data());
+  std::string wkt = text ? text : "";
+  CPLFree(text);
+  return wkt;
+}
+
+}  // namespace
+
+void describe(OGRSpatialReferenceH srs, FoundFrame& frame) {
+  if (!srs) return;
+  OGRSpatialReferenceH copy = OSRClone(srs);
+  OSRAutoIdentifyEPSG(copy);
+  if (OSRIsProjected(copy) || OSRIsGeographic(copy)) {
+    frame.crs = as_utf8(definition(copy));
+    frame.geographic = OSRIsGeographic(copy) != 0;
+    if (!frame.geographic) frame.unit = unit_of(OSRGetLinearUnits(copy, nullptr));
+  }
+  if (OSRIsCompound(copy)) {
+    frame.height_unit = unit_of(OSRGetTargetLinearUnits(copy, "VERT_CS", nullptr));
+    if (const char* name = OSRGetAttrValue(copy, "VERT_CS", 0)) frame.vertical = as_utf8(name);
+  }
+  OSRDestroySpatialReference(copy);
+}
+
+}  // namespace burrow::gdal

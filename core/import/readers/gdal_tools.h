@@ -1,0 +1,62 @@
+#pragma once
+/// GDAL made safe for foreign files. Private to the importer library.
+
+#include <gdal.h>
+#include <ogr_api.h>
+#include <ogr_srs_api.h>
+
+#include <string>
+#include <vector>
+
+#include "../found_builder.h"
+
+namespace burrow::gdal {
+
+/// Registers the drivers on our list (once), keeps all others out; no network, no side files beside the user's data.
+void set_up();
+
+/// Collects what GDAL says in this thread, in place of writing it to the terminal.
+class Listener {
+ public:
+  Listener();
+  ~Listener();
+  Listener(const Listener&) = delete;
+  Listener& operator=(const Listener&) = delete;
+
+  [[nodiscard]] const std::vector<std::string>& errors() const { return errors_; }
+  [[nodiscard]] const std::vector<std::string>& warnings() const { return warnings_; }
+  /// The last error without the path, or `otherwise`.
+  [[nodiscard]] std::string last_error(const std::string& otherwise) const;
+
+ private:
+  static void CPL_STDCALL hear(CPLErr kind, CPLErrorNum number, const char* text);
+  std::vector<std::string> errors_, warnings_;
+};
+
+/// Closes the data set at the end.
+class DataSet {
+ public:
+  explicit DataSet(GDALDatasetH handle) : handle_(handle) {}
+  ~DataSet() {
+    if (handle_) GDALClose(handle_);
+  }
+  DataSet(const DataSet&) = delete;
+  DataSet& operator=(const DataSet&) = delete;
+  [[nodiscard]] GDALDatasetH get() const { return handle_; }
+
+ private:
+  GDALDatasetH handle_ = nullptr;
+};
+
+/// What the system says about itself, into `frame`.
+void describe(OGRSpatialReferenceH srs, FoundFrame& frame);
+
+Result<Found> read_vector(const std::string& path, const std::string& driver, const ReadWish& wish);
+Result<Found> read_raster(const std::string& path, const ReadWish& wish);
+/// A zipped shapefile or other file of the list, or a KMZ.
+Result<Found> read_zip(const std::string& path, const ReadWish& wish);
+
+Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, const std::vector<PlanPoint>& points);
+Result<std::vector<std::array<std::uint32_t, 3>>> triangles(const std::vector<PlanPoint>& points);
+
+}  // namespace burrow::gdal

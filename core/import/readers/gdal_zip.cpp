@@ -1,0 +1,131 @@
+#include <cpl_conv.h>
+#include <cpl_string.h>
+#include <cpl_vsi.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "../csv_fields.h"
+#include "gdal_tools.h"
+
+namespace burrow::gdal {
+
+namespace {
+
+struct Entry {
+  std::string path;  ///< within GDAL's file system
+  std::string driver;
+};
+
+constexpr std::array<std::pair<std::string_view, std::string_view>, 6> known{{{".shp", "ESRI Shapefile"},
+                                                                              {".geojson", "GeoJSON"},
+                                                                              {".json", "GeoJSON"},
+                                                                              {".gpkg", "GPKG"},
+                                                                              {".kml", "LIBKML"},
+                                                                              {".tif", "raster"}}};
+
+std::vector<std::string> names_in(const std::string& folder) {
+  constexpr int most_entries = 10000;
+  CPLStringList list(VSIReadDirRecursive(folder.c_str()));
+  std::vector<std::string> names;
+  for (int i = 0; i < list.size() && i <= most_entries; ++i) names.emplace_back(list[i]);
+  return names;
+}
+
+/// What stands in the directory of a zipped file may be a lie: everything is unpacked once and counted.
+Result<void> count_bytes(const std::string& folder, const std::vector<std::string>& names, const ReadWish& wish) {
+  std::size_t sum = 0;
+  std::vector<char> some(1u << 20u);
+  for (const std::string& name : names) {
+    if (name.ends_with('/')) continue;
+    VSILFILE* file = VSIFOpenL((folder + "/" + name).c_str(), "rb");
+    if (!file) continue;
+    std::size_t got = 0;
+    bool ended = false;
+    while (!ended && (got = VSIFReadL(some.data(), 1, some.size(), file)) > 0) {
+      sum += got;
+      ended = sum > wish.most_unpacked_bytes || (wish.progress && !wish.progress(0));
+    }
+    VSIFCloseL(file);
+    if (sum > wish.most_unpacked_bytes)
+      return fail("zipped file", fmt::format("more than {} MB once unpacked", wish.most_unpacked_bytes >> 20u),
+                  "a part of the data near the crossing");
+    if (ended) return fail("file", std::string(stopped), "to be read to its end");
+  }
+  return {};
+}
+
+/// Adds what `more` holds to `all`; both lie in the same system.
+void append(Found& all, Found more) {
+  const auto layers = static_cast<std::uint32_t>(all.layers.size());
+  const std::size_t vertices = all.vertices.size();
+  all.layers.insert(all.layers.end(), more.layers.begin(), more.layers.end());
+  all.vertices.insert(all.vertices.end(), more.vertices.begin(), more.vertices.end());
+  for (FoundFeature& f : more.features) {
+    f.layer += layers;
+    f.first += vertices;
+    all.features.push_back(std::move(f));
+  }
+  for (FoundRaster& r : more.rasters) {
+    r.layer += layers;
+    all.rasters.push_back(std::move(r));
+  }
+  for (FoundSurface& s : more.surfaces) {
+    s.layer += layers;
+    all.surfaces.push_back(std::move(s));
+  }
+  std::move(more.left_out.begin(), more.left_out.end(), std::back_inserter(all.left_out));
+  std::move(more.notes.begin(), more.notes.end(), std::back_inserter(all.notes));
+  all.left_out_more += more.left_out_more;
+}
+
+}  // namespace
+
+Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
+  set_up();
+  const Listener listener;
+  const std::string folder = "/vsizip/{" + path + "}";
+  const std::vector<std::string> names = names_in(folder);
+  if (names.empty()) return fail("zipped file", "nothing, or a file cut short", "a zipped Shapefile");
+  if (auto counted = count_bytes(folder, names, wish); !counted) return tl::unexpected(counted.error());
+  if (csv::lower(path).ends_with(".kmz")) return read_vector(path, "LIBKML", wish);
+  std::vector<Entry> entries;
+  for (const std::string& name : names)
+    for (const auto& [ending, driver] : known)
+      if (csv::lower(name).ends_with(ending)) entries.push_back({folder + "/" + name, std::string(driver)});
+  if (entries.empty())
+    return fail("zipped file", fmt::format("{} files, the first {}", names.size(), as_utf8(names.front())),
+                "a zipped Shapefile, GeoJSON, GeoPackage, KML or GeoTIFF");
+  Found all;
+  std::optional<Error> first_error;
+  for (const Entry& entry : entries) {
+    Result<Found> one =
+        entry.driver == "raster" ? read_raster(entry.path, wish) : read_vector(entry.path, entry.driver, wish);
+    if (!one) {
+      if (one.error().found == stopped) return one;
+      if (!first_error) first_error = one.error();
+      all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)), one.error().found, "could not be read"});
+      continue;
+    }
+    if (all.layers.empty()) {
+      std::vector<LeftOut> before = std::move(all.left_out);
+      all = std::move(*one);
+      all.format = "zipped " + all.format;
+      all.left_out.insert(all.left_out.begin(), before.begin(), before.end());
+    } else if (one->frame.crs != all.frame.crs) {
+      all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)), one->frame.crs,
+                              "another coordinate system than the first file in the zip"});
+    } else {
+      append(all, std::move(*one));
+    }
+    if (all.vertices.size() > wish.most_vertices)
+      return fail("file", fmt::format("more than {} vertices", wish.most_vertices),
+                  "a part of the drawing or survey near the crossing");
+  }
+  if (all.layers.empty()) return tl::unexpected(*first_error);
+  return all;
+}
+
+}  // namespace burrow::gdal

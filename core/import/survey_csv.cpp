@@ -1,0 +1,288 @@
+#include "burrow/import/survey_csv.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+
+#include "csv_fields.h"
+#include "found_builder.h"
+
+namespace burrow {
+
+namespace {
+
+using csv::Line;
+
+constexpr std::array delimiters{',', ';', '\t', ' '};
+
+/// The next line of `rest`, which loses it. LF, CRLF and CR end a line.
+std::string_view next_line(std::string_view& rest) {
+  const std::size_t end = std::min(rest.find_first_of("\r\n"), rest.size());
+  const std::string_view line = rest.substr(0, end);
+  const bool two = rest.substr(end).starts_with("\r\n");
+  rest.remove_prefix(std::min(rest.size(), end + (two ? 2 : 1)));
+  return line;
+}
+
+bool says_nothing(std::string_view line) {
+  const std::size_t at = line.find_first_not_of(" \t,;");
+  if (at == std::string_view::npos) return true;
+  line.remove_prefix(at);
+  return line.starts_with("#") || line.starts_with("//") || line.starts_with("!");
+}
+
+std::optional<double> number(const std::string& field, bool decimal_comma) {
+  std::string digits = csv::plain_number(field);
+  if (decimal_comma) std::replace(digits.begin(), digits.end(), ',', '.');
+  double value = 0;
+  const char* end = digits.data() + digits.size();
+  const auto [stop, code] = std::from_chars(digits.data(), end, value);
+  if (code != std::errc() || stop != end) return std::nullopt;
+  return value;
+}
+
+/// How a text is laid out, told by its first lines.
+struct Layout {
+  char delimiter = ',';
+  bool decimal_comma = false;
+  std::size_t columns = 0;      ///< of most lines
+  std::size_t lines = 0;        ///< looked at
+  std::vector<bool> is_number;  ///< of each column, in most lines that hold a number
+};
+
+Layout layout_with(std::string_view text, char delimiter) {
+  constexpr std::size_t enough = 400;
+  Layout layout;
+  layout.delimiter = delimiter;
+  std::vector<std::size_t> widths, numbers;
+  std::size_t commas = 0, points = 0, with_numbers = 0;
+  while (!text.empty() && layout.lines < enough) {
+    const std::string_view content = next_line(text);
+    if (says_nothing(content)) continue;
+    Line line{0, std::string(content), {}, false};
+    csv::split(line, delimiter);
+    ++layout.lines;
+    widths.push_back(line.fields.size());
+    numbers.resize(std::max(numbers.size(), line.fields.size()));
+    bool any = false;
+    for (std::size_t i = 0; i < line.fields.size(); ++i) {
+      const std::string& field = line.fields[i].text;
+      if (!csv::looks_like_number(field)) continue;
+      ++numbers[i];
+      any = true;
+      commas += field.find(',') != std::string::npos ? 1u : 0u;
+      points += field.find('.') != std::string::npos ? 1u : 0u;
+    }
+    with_numbers += any ? 1u : 0u;
+  }
+  layout.decimal_comma = commas > points;
+  for (const std::size_t n : numbers) layout.is_number.push_back(2 * n > with_numbers);
+  if (!widths.empty()) {
+    std::nth_element(widths.begin(), widths.begin() + static_cast<std::ptrdiff_t>(widths.size() / 2), widths.end());
+    layout.columns = widths[widths.size() / 2];
+  }
+  return layout;
+}
+
+Layout layout_of(std::string_view text) {
+  Layout best;
+  std::ptrdiff_t best_count = -1;
+  for (const char delimiter : delimiters) {
+    Layout layout = layout_with(text, delimiter);
+    const auto count = std::count(layout.is_number.begin(), layout.is_number.end(), true);
+    if (count <= best_count) continue;
+    best_count = count;
+    best = std::move(layout);
+  }
+  return best;
+}
+
+/// The header word without its unit: "Northing [m]" gives "northing".
+std::string first_word(const std::string& field) {
+  const std::string text = csv::lower(field);
+  return text.substr(0, text.find_first_of(" ([_/,#."));
+}
+
+char letter_of(const std::string& heading) {
+  static constexpr std::array<std::pair<char, std::string_view>, 5> known{
+      {{'p', "|p|pt|point|pnt|no|nr|number|id|name|pointnumber|"},
+       {'n', "|n|y|north|northing|hochwert|"},
+       {'e', "|e|x|east|easting|rechtswert|"},
+       {'z', "|z|h|height|elevation|elev|level|rl|altitude|ele|"},
+       {'d', "|d|code|desc|description|feature|remark|remarks|note|"}}};
+  const std::string word = "|" + first_word(heading) + "|";
+  for (const auto& [letter, words] : known)
+    if (words.find(word) != std::string_view::npos) return letter;
+  return '-';
+}
+
+/// Order that a header gives; empty where it does not name both north and east.
+std::string header_order(const Line& line) {
+  std::string order;
+  for (const auto& field : line.fields) {
+    const char letter = letter_of(field.text);
+    order += order.find(letter) == std::string::npos ? letter : '-';
+  }
+  const bool both = order.find('n') != std::string::npos && order.find('e') != std::string::npos;
+  return both ? order : std::string();
+}
+
+/// Fewer columns than PNEZD has: without description, without number, or both.
+std::string order_for(const Layout& layout) {
+  const auto is_number = [&](std::size_t i) { return i < layout.is_number.size() && layout.is_number[i]; };
+  if (layout.columns <= 3) return "nez";
+  if (layout.columns == 4) return is_number(3) ? "pnez" : "nezd";
+  return std::string(usual_order);
+}
+
+class Reader {
+ public:
+  Reader(std::string_view text, const ReadWish& wish)
+      : text_(text), wish_(wish), builder_(wish, "survey points"), layout_(layout_of(text)) {}
+
+  Result<Found> run() {
+    if (!wish_.order.empty()) {
+      const auto order = survey_order(wish_.order);
+      if (!order) return tl::unexpected(order.error());
+      order_ = *order;
+    }
+    std::string_view rest = text_;
+    for (std::uint32_t line_number = 1; !rest.empty(); ++line_number) {
+      if (line_number % 4096 == 0)
+        if (auto error = builder_.must_end(1.0 - static_cast<double>(rest.size()) / static_cast<double>(text_.size())))
+          return tl::unexpected(*error);
+      const std::string_view content = next_line(rest);
+      if (!says_nothing(content)) read({static_cast<int>(line_number), std::string(content), {}, false});
+    }
+    if (auto error = builder_.must_end(1.0)) return tl::unexpected(*error);
+    Found& found = builder_.found;
+    if (found.features.empty())
+      return fail("survey", fmt::format("no points in {} lines", layout_.lines),
+                  "a point a line, \"17,538484.571,1455544.537,682.233,KERB\"");
+    found.order = order_;
+    found.order_is_known = known_;
+    if (layout_.decimal_comma) found.notes.emplace_back("commas were read as decimal marks");
+    return builder_.finish();
+  }
+
+ private:
+  void read(Line line) {
+    csv::split(line, layout_.delimiter);
+    if (begun_) return read_point(line);
+    const bool words_alone = std::none_of(line.fields.begin(), line.fields.end(),
+                                          [](const auto& f) { return csv::looks_like_number(f.text); });
+    std::string order = words_alone ? header_order(line) : std::string();
+    if (!order.empty()) {
+      builder_.found.frame.unit = unit_named_in(line.text);
+      builder_.found.frame.height_unit = builder_.found.frame.unit;
+      known_ = true;
+      begun_ = true;
+      if (order_.empty()) order_ = std::move(order);
+      return;
+    }
+    if (words_alone)
+      return builder_.leave_out(place(line), line.text, "no numbers, and no header that names north and east");
+    known_ = !order_.empty();
+    if (order_.empty()) order_ = order_for(layout_);
+    begun_ = true;
+    read_point(line);
+  }
+
+  static std::string place(const Line& line) { return fmt::format("line {}", line.number); }
+
+  void read_point(const Line& line) {
+    FoundFeature feature;
+    FoundVertex v;
+    std::string description, point;
+    for (std::size_t i = 0; i < order_.size(); ++i) {
+      const bool there = i < line.fields.size() && !line.fields[i].text.empty();
+      const std::string field = there ? line.fields[i].text : std::string();
+      switch (order_[i]) {
+        case 'p':
+          point = field;
+          break;
+        case 'd':
+          description = i + 1 == order_.size() ? rest_of(line, i) : field;
+          break;
+        case 'n':
+        case 'e':
+        case 'z':
+          if (!there && order_[i] == 'z') break;
+          if (const std::string reason = take_number(order_[i], field, v); !reason.empty())
+            return builder_.leave_out(place(line), line.text, reason);
+          break;
+        default:
+          break;
+      }
+    }
+    feature.layer = builder_.layer(description.substr(0, description.find_first_of(" \t")));
+    feature.place = static_cast<std::uint32_t>(line.number);
+    feature.text = point + (point.empty() || description.empty() ? "" : " ") + description;
+    builder_.add(std::move(feature), {v}, place(line));
+  }
+
+  /// Empty: taken; else why not.
+  std::string take_number(char letter, const std::string& field, FoundVertex& v) const {
+    const std::string_view name = letter == 'n' ? "north" : letter == 'e' ? "east" : "height";
+    if (field.empty()) return fmt::format("no {}", name);
+    const auto value = number(field, layout_.decimal_comma);
+    if (!value) return fmt::format("the {} is not a number", name);
+    if (!std::isfinite(*value)) return fmt::format("the {} is {}", name, field);
+    if (letter == 'n') v.y_m = *value;
+    if (letter == 'e') v.x_m = *value;
+    if (letter == 'z') v.z_m = *value;
+    return {};
+  }
+
+  /// A description may hold the delimiter itself.
+  [[nodiscard]] std::string rest_of(const Line& line, std::size_t from) const {
+    std::string rest;
+    for (std::size_t i = from; i < line.fields.size(); ++i) {
+      if (i > from) rest += layout_.delimiter;
+      rest += line.fields[i].text;
+    }
+    while (!rest.empty() && (rest.back() == layout_.delimiter || rest.back() == ' ')) rest.pop_back();
+    return rest;
+  }
+
+  std::string_view text_;
+  const ReadWish& wish_;
+  FoundBuilder builder_;
+  Layout layout_;
+  std::string order_;
+  bool known_ = false;
+  bool begun_ = false;  ///< the first line that is a header or a point was met
+};
+
+}  // namespace
+
+Result<std::string> survey_order(std::string_view letters) {
+  std::string order = csv::lower(letters);
+  std::replace(order.begin(), order.end(), 'y', 'n');
+  std::replace(order.begin(), order.end(), 'x', 'e');
+  const auto wrong = [&] {
+    return fail("order", std::string(letters),
+                "letters of the columns from the left: p point, n north, e east, z height, d description, - not used; "
+                "n and e must be there, none twice");
+  };
+  for (const char c : order)
+    if (std::string_view("pnezd-").find(c) == std::string_view::npos ||
+        (c != '-' && std::count(order.begin(), order.end(), c) > 1))
+      return wrong();
+  if (order.find('n') == std::string::npos || order.find('e') == std::string::npos || order.size() > 64) return wrong();
+  return order;
+}
+
+Result<Found> read_survey_csv(std::string_view text, const ReadWish& wish) {
+  constexpr std::size_t most_bytes = 512u << 20;
+  if (text.size() > most_bytes) return fail("file", fmt::format("{} bytes", text.size()), "at most 512 MB");
+  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) return fail("file", "UTF-16 text", "UTF-8 text");
+  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+  if (text.find('\0') != std::string_view::npos) return fail("file", "zero bytes", "text");
+  return Reader(text, wish).run();
+}
+
+}  // namespace burrow

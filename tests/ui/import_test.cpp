@@ -1,0 +1,174 @@
+// The import screen, driven as a person does: a file, two clicks, what things mean, one step of undo.
+
+#include <gtest/gtest.h>
+
+#include <QComboBox>
+#include <QFile>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QTemporaryDir>
+#include <QTreeWidget>
+
+#include "burrow/window/import_screen.h"
+#include "window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+class Import : public testing::Test {
+ protected:
+  QString write(const QString& name, const QByteArray& text) {
+    QFile file(folder_.filePath(name));
+    EXPECT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write(text);
+    return file.fileName();
+  }
+  QString survey() {
+    QByteArray text;
+    for (int i = -5; i <= 15; ++i)
+      for (int k = -5; k <= 5; ++k)
+        text += QByteArray::number(text.size()) + ',' + QByteArray::number(2000 + 4 * k) + ',' +
+                QByteArray::number(1000 + 4 * i) + ",55.5,GND\n";
+    return write(QStringLiteral("a.csv"), text + "9001,1990,1006,54.5,XQ\n9002,2010,1006,54.4,XQ\nbroken\n");
+  }
+  std::unique_ptr<ImportScreen> open(const QString& path) {
+    auto screen = std::make_unique<ImportScreen>(tables_for_tests(), Theme::light(), UnitSystem::metric,
+                                                 folder_.filePath(QStringLiteral("own/layers.json")), nullptr);
+    screen->show();
+    screen->add_file(path);
+    settle(*screen);
+    return screen;
+  }
+  static void settle(ImportScreen& screen) {
+    EXPECT_TRUE(QTest::qWaitFor([&] { return !screen.busy(); }, 20000));
+    QCoreApplication::processEvents();
+  }
+  static void click(ImportScreen& screen, const PlanPoint& p) {
+    QTest::mouseClick(&screen.preview(), Qt::LeftButton, Qt::NoModifier, screen.preview().to_screen(p).toPoint());
+  }
+  static QModelIndex cell(ImportScreen& screen, const char* layer, int column) {
+    for (int row = 0; row < screen.layers().rowCount({}); ++row)
+      if (screen.layers().index(row, 0).data() == QLatin1String(layer)) return screen.layers().index(row, column);
+    ADD_FAILURE() << layer;
+    return {};
+  }
+  static QPushButton* button(ImportScreen& screen, const char* text) {
+    for (QPushButton* b : screen.findChildren<QPushButton*>())
+      if (b->text().remove(QLatin1Char('&')) == QLatin1String(text)) return b;
+    ADD_FAILURE() << text;
+    return nullptr;
+  }
+  QTemporaryDir folder_;
+};
+
+TEST_F(Import, TwoClicks_LayTheLine) {
+  const auto screen = open(survey());
+  ASSERT_EQ(screen->files().size(), 1u);
+  EXPECT_FALSE(button(*screen, "New crossing from this")->isEnabled());
+  click(*screen, {1000, 2000});
+  click(*screen, {1020, 2000});
+  settle(*screen);
+  EXPECT_TRUE(button(*screen, "New crossing from this")->isEnabled());
+  EXPECT_NEAR(screen->imported().length.m, 20, 0.5) << "a click is a pixel";
+  EXPECT_NEAR(screen->imported().ground.front().elevation_m, 55.5, 1e-9);
+  const auto* list = screen->findChild<QTreeWidget*>();
+  ASSERT_GT(list->topLevelItemCount(), 0);
+  EXPECT_EQ(list->topLevelItem(0)->text(0), QLatin1String("line 234"));
+}
+
+TEST_F(Import, MeaningAndHeights_ChangeWhatComesOut) {
+  const auto screen = open(survey());
+  screen->set_line({{1000, 2000}, {1020, 2000}});
+  settle(*screen);
+  EXPECT_TRUE(screen->imported().utilities.empty());
+  LayerModel& model = screen->layers();
+  EXPECT_TRUE(model.setData(cell(*screen, "XQ", LayerModel::meaning), static_cast<int>(Meaning::gas), Qt::EditRole));
+  EXPECT_TRUE(model.setData(cell(*screen, "XQ", LayerModel::join), Qt::Checked, Qt::CheckStateRole));
+  settle(*screen);
+  ASSERT_EQ(screen->imported().utilities.size(), 1u);
+  EXPECT_FALSE(screen->imported().utilities[0].path[0].z_m) << "nobody said what the heights are";
+  EXPECT_TRUE(model.setData(cell(*screen, "XQ", LayerModel::heights), 1, Qt::EditRole));
+  EXPECT_TRUE(model.setData(cell(*screen, "XQ", LayerModel::diameter), QStringLiteral("200 mm"), Qt::EditRole));
+  EXPECT_FALSE(model.setData(cell(*screen, "XQ", LayerModel::diameter), QStringLiteral("nonsense"), Qt::EditRole));
+  settle(*screen);
+  EXPECT_NEAR(*screen->imported().utilities.at(0).path[0].z_m, 54.4, 1e-9);
+  // What was said is kept for the next file.
+  QTest::mouseClick(button(*screen, "New crossing from this"), Qt::LeftButton);
+  EXPECT_EQ(screen->result(), QDialog::Accepted);
+  const auto next = open(survey());
+  EXPECT_EQ(next->files().at(0).layers.back().meaning, Meaning::gas);
+}
+
+TEST_F(Import, OrderAndUnit_HaveLiveConsequence) {
+  const auto screen = open(survey());
+  auto* order = [&]() -> QComboBox* {
+    for (QComboBox* box : screen->findChildren<QComboBox*>())
+      if (box->isEditable()) return box;
+    return nullptr;
+  }();
+  ASSERT_NE(order, nullptr);
+  EXPECT_EQ(order->currentText(), QLatin1String("PNEZD"));
+  order->setEditText(QStringLiteral("PENZD"));
+  Q_EMIT order->lineEdit()->editingFinished();
+  settle(*screen);
+  EXPECT_EQ(screen->files().at(0).found->order, "penzd");
+  const auto extent = extent_of(*screen->files().at(0).found);
+  EXPECT_EQ(extent->low_x, 1980);
+  order->setEditText(QStringLiteral("PQ"));
+  Q_EMIT order->lineEdit()->editingFinished();
+  bool told = false;
+  for (const QLabel* label : screen->findChildren<QLabel*>())
+    told = told || label->text().contains(QLatin1String("n and e"));
+  EXPECT_TRUE(told);
+}
+
+TEST_F(Import, BadFile_IsSaidAndTheScreenStays) {
+  const auto screen = open(write(QStringLiteral("b.dxf"), "not a drawing"));
+  EXPECT_TRUE(screen->files().empty());
+  bool told = false;
+  for (const QLabel* label : screen->findChildren<QLabel*>())
+    told = told || label->text().startsWith(QLatin1String("Not read."));
+  EXPECT_TRUE(told);
+  screen->add_file(survey());
+  settle(*screen);
+  EXPECT_EQ(screen->files().size(), 1u);
+}
+
+TEST_F(Import, TypedLine_ByKeyboardAlone) {
+  const auto screen = open(survey());
+  const auto edits = screen->findChildren<QLineEdit*>();
+  QLineEdit *launch = nullptr, *exit = nullptr;
+  for (QLineEdit* edit : edits)
+    if (edit->placeholderText() == QLatin1String("east, north")) (launch ? exit : launch) = edit;
+  ASSERT_TRUE(launch && exit);
+  launch->setText(QStringLiteral("1000, 2000"));
+  exit->setText(QStringLiteral("1012.5 2000"));
+  Q_EMIT exit->editingFinished();
+  settle(*screen);
+  EXPECT_NEAR(screen->imported().length.m, 12.5, 1e-9);
+}
+
+TEST_F(Import, IntoTheOpenCrossing_OneStepOfUndo) {
+  TestWindow w("house-service");
+  const Crossing before = w.crossing();
+  const auto screen = open(survey());
+  screen->set_line({{1000, 2000}, {1020, 2000}});
+  settle(*screen);
+  w.window.take_import(screen->imported(), false);
+  EXPECT_NE(w.crossing().site.ground, before.site.ground);
+  EXPECT_EQ(w.crossing().bore, before.bore);
+  ASSERT_TRUE(w.crossing().site.georeference);
+  EXPECT_EQ(w.crossing().site.georeference->origin, (PlanPoint{1000, 2000}));
+  w.window.document().undo_stack().undo();
+  EXPECT_EQ(w.crossing(), before);
+  w.window.document().undo_stack().redo();
+  EXPECT_NE(w.crossing(), before);
+  w.window.document().undo_stack().undo();
+  w.window.take_import(screen->imported(), true);
+  EXPECT_EQ(w.crossing().bore.exit.station.m, 20);
+  EXPECT_TRUE(w.window.document().modified());
+}
+
+}  // namespace
+}  // namespace burrow

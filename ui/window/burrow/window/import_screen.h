@@ -1,0 +1,112 @@
+#pragma once
+/// One screen for everything that comes from foreign files: what was found, what it means, where the crossing line
+/// lies, what was left out.
+
+#include <QDialog>
+#include <QTimer>
+
+#include "burrow/crossing/tables.h"
+#include "burrow/drawing/theme.h"
+#include "burrow/window/import_desk.h"
+#include "burrow/window/import_preview.h"
+#include "burrow/window/layer_choices.h"
+
+class QComboBox;
+class QLabel;
+class QLineEdit;
+class QProgressBar;
+class QPushButton;
+class QTreeWidget;
+
+namespace burrow {
+
+class ImportScreen : public QDialog {
+  Q_OBJECT
+
+ public:
+  /// `own_table`: file of the person's own meanings, read now and written when something was learned; empty: none.
+  ImportScreen(const Tables& tables, const Theme& theme, UnitSystem units, const QString& own_table, QWidget* parent);
+
+  void add_file(const QString& path);
+  /// Where the open crossing lies: its line is proposed where the first file is in the same coordinates.
+  void set_open_crossing(const std::optional<Georeference>& place, Length length);
+  /// What came out, once accepted.
+  [[nodiscard]] const Imported& imported() const { return *imported_; }
+  [[nodiscard]] bool as_new_crossing() const { return as_new_; }
+
+  [[nodiscard]] bool busy() const { return desk_.running() || later_.isActive(); }
+  [[nodiscard]] const std::vector<ImportFile>& files() const { return files_; }
+  ImportPreview& preview() { return *preview_; }
+  LayerModel& layers() { return *layers_; }
+  void set_line(const CrossingLine& line);
+
+ Q_SIGNALS:
+  /// A file could not be read; the screen says so too.
+  void refused(const QString& why);
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+
+ private:
+  void make_left(QWidget* left);
+  void make_right(QWidget* right);
+  void take_found(const Result<Found>& found);
+  void take_imported(const Result<Imported>& imported);
+  void show_file();
+  void show_consequence();
+  void show_left_out();
+  void choose_units();
+  void read_order();
+  void read_typed_line();
+  void cut_soon();
+  void propose_line();
+  void edit_table();
+  void learn();
+  void finish(bool as_new);
+  void say(const QString& text, bool wrong);
+  ImportFile* current();
+
+  const Tables& tables_;
+  Theme theme_;
+  UnitSystem units_;
+  QString own_path_;
+  MeaningTable built_in_, own_;
+  std::vector<ImportFile> files_;
+  std::vector<std::pair<std::string, Meaning>> said_;  ///< choices of a meaning, to be learned
+  std::optional<CrossingLine> line_;
+  std::optional<Imported> imported_;
+  std::optional<std::size_t> reading_again_;  ///< the file that is being read in another order
+  QStringList waiting_;
+  std::optional<Georeference> open_place_;
+  Length open_length_;
+  bool reading_ = false;
+  bool as_new_ = true;
+  bool filling_ = false;
+
+  ImportDesk desk_;
+  QTimer later_;
+  QComboBox* file_box_ = nullptr;
+  QComboBox* order_ = nullptr;
+  QLabel* order_label_ = nullptr;
+  QComboBox* unit_ = nullptr;
+  QComboBox* height_unit_ = nullptr;
+  QLabel* consequence_ = nullptr;
+  QTableView* table_ = nullptr;
+  LayerModel* layers_ = nullptr;
+  QTreeWidget* left_out_ = nullptr;
+  QLabel* left_out_label_ = nullptr;
+  ImportPreview* preview_ = nullptr;
+  CutPreview* cut_ = nullptr;
+  QLabel* result_ = nullptr;
+  QLineEdit* launch_ = nullptr;
+  QLineEdit* exit_ = nullptr;
+  QProgressBar* progress_ = nullptr;
+  QLabel* message_ = nullptr;
+  QPushButton* new_button_ = nullptr;
+  QPushButton* into_button_ = nullptr;
+};
+
+/// The person's own table of meanings in a small editor: rows of layer or code and meaning.
+std::optional<MeaningTable> edit_meanings(const MeaningTable& rows, const Tables& tables, QWidget* parent);
+
+}  // namespace burrow

@@ -1,0 +1,88 @@
+#include "burrow/window/import_desk.h"
+
+#include <chrono>
+
+#include "burrow/import/read_file.h"
+
+namespace burrow {
+
+ImportDesk::ImportDesk(QObject* parent) : QObject(parent) {
+  worker_ = std::jthread([this](const std::stop_token& end) { work(end); });
+}
+
+ImportDesk::~ImportDesk() {
+  stop_.request_stop();
+  worker_.request_stop();
+  wake_.notify_all();
+}
+
+void ImportDesk::read(const std::string& path, const std::string& order) {
+  begin([this, path, order](const Tell& tell) -> std::function<void()> {
+    ReadWish wish;
+    wish.order = order;
+    wish.progress = tell;
+    auto found = std::make_shared<const Result<Found>>(read_foreign_file(path, wish));
+    return [this, found] { Q_EMIT read_done(found); };
+  });
+}
+
+void ImportDesk::cut(std::vector<ImportFile> files, const CrossingLine& line) {
+  begin([this, files = std::move(files), line](const Tell& tell) -> std::function<void()> {
+    auto imported = std::make_shared<const Result<Imported>>(into_crossing(files, line, {}, tell));
+    return [this, imported] { Q_EMIT cut_done(imported); };
+  });
+}
+
+void ImportDesk::stop() {
+  stop_.request_stop();
+  ++newest_;
+  running_ = false;
+}
+
+void ImportDesk::begin(std::function<std::function<void()>(const Tell&)> run) {
+  stop_.request_stop();
+  stop_ = std::stop_source();
+  {
+    const std::lock_guard lock(mutex_);
+    waiting_ = Job{std::move(run), ++newest_, stop_.get_token()};
+  }
+  running_ = true;
+  wake_.notify_all();
+}
+
+void ImportDesk::work(const std::stop_token& end) {
+  while (true) {
+    Job job;
+    {
+      std::unique_lock lock(mutex_);
+      if (!wake_.wait(lock, end, [this] { return waiting_.has_value(); })) return;
+      job = std::move(*waiting_);
+      waiting_.reset();
+    }
+    auto told = std::chrono::steady_clock::now();
+    const Tell tell = [&](double share) {
+      const auto now = std::chrono::steady_clock::now();
+      if (now - told > std::chrono::milliseconds(40)) {
+        told = now;
+        QMetaObject::invokeMethod(
+            this,
+            [this, share, number = job.number] {
+              if (number == newest_) Q_EMIT progressed(share);
+            },
+            Qt::QueuedConnection);
+      }
+      return !job.stop.stop_requested() && !end.stop_requested();
+    };
+    auto after = job.run(tell);
+    QMetaObject::invokeMethod(
+        this,
+        [this, after = std::move(after), number = job.number] {
+          if (number != newest_) return;
+          running_ = false;
+          after();
+        },
+        Qt::QueuedConnection);
+  }
+}
+
+}  // namespace burrow
