@@ -50,11 +50,12 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   answer.launch_pit = launch_pit_of(crossing, tool, tables, ready.memory);
   answer.exit_pit = exit_pit_shape(crossing, tool, tables, answer.bore);
 
-  answer.findings.reserve(64 + 4 * crossing.site.utilities.size());  // findings are large: growing would move them all
-  if (kept)
+  if (kept) {
     kept->reserve(64 + 8 * crossing.site.utilities.size());
-  else
+  } else {
+    answer.findings.reserve(64 + 4 * crossing.site.utilities.size());  // they are large: growing would move them all
     answer.working.reserve(32 + 8 * crossing.site.utilities.size());
+  }
   answer.utilities.reserve(crossing.site.utilities.size());
   const StopChance stopping(crossing.site, tables, ground, answer.bore);
   Judge judge{crossing, tables, ground, tool, stopping, ready.limits, answer, kept};
@@ -103,6 +104,8 @@ Groundwork::Groundwork(const Crossing& crossing, const Tables& tables, const Tur
 JudgedLaunch judge_launch(const Crossing& crossing, const Tables& tables, const Groundwork& groundwork,
                           LaunchMemory* memory) {
   JudgedLaunch judged;
+  if (memory) judged.kept = std::move(memory->room);
+  judged.kept.clear();
   judged.answer = judge_all(crossing, tables,
                             {groundwork.ground, groundwork.tool, groundwork.limits, &groundwork, memory}, &judged.kept);
   return judged;

@@ -81,7 +81,7 @@ void LaunchJudge::take(std::vector<Entry>& entries, const Finding& finding, bool
 Judged LaunchJudge::at(const MapPlace& place) {
   crossing_.bore.launch = launch_at(entered_, over_, place);
   keys_.begin();
-  const JudgedLaunch launch = judge_launch(crossing_, tables_, groundwork_, &memory_);
+  JudgedLaunch launch = judge_launch(crossing_, tables_, groundwork_, &memory_);
   const Assessment& answer = launch.answer;
   Judged judged;
   judged.place = place;
@@ -92,6 +92,7 @@ Judged LaunchJudge::at(const MapPlace& place) {
       take(judged.entries, finding, true);
   }
   for (const Finding& finding : launch.kept) take(judged.entries, finding, false);
+  memory_.room = std::move(launch.kept);
 
   if (seen_.size() < keys_.limits().size()) seen_.resize(keys_.limits().size());
   for (const Entry& entry : judged.entries) {

@@ -36,6 +36,7 @@ struct Groundwork {
 struct LaunchMemory {
   Launch launch;
   std::optional<PitShape> pit;  ///< the launch pit of that launch
+  std::vector<Finding> room;    ///< given back for the next `JudgedLaunch::kept`: such lists are large
 };
 
 struct JudgedLaunch {
