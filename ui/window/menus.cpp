@@ -20,6 +20,13 @@
 namespace burrow {
 
 namespace {
+/// Ctrl+1 to Ctrl+9; later pages have none (Ctrl+0 shows the whole bore).
+QKeySequence page_keys(int page) {
+  return page > 8 ? QKeySequence() : QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + page));
+}
+}  // namespace
+
+namespace {
 
 constexpr int most_recent = 8;
 
@@ -136,11 +143,10 @@ void MainWindow::make_view_menu() {
   connect(&side_->trials(), &TrialsPanel::cloud_toggled, cloud_action_, &QAction::setChecked);
   menu->addSeparator();
   for (int page = 0; page < side_->count(); ++page)
-    menu->addAction(side_->page_name(page), QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + page)), this,
-                    [this, page] {
-                      side_->setCurrentIndex(page);
-                      side_->currentWidget()->setFocus();
-                    });
+    menu->addAction(side_->page_name(page), page_keys(page), this, [this, page] {
+      side_->setCurrentIndex(page);
+      side_->currentWidget()->setFocus();
+    });
   menu->addSeparator();
   QMenu* units = menu->addMenu(tr("&Units"));
   unit_actions_ = new QActionGroup(this);

@@ -8,6 +8,7 @@ namespace burrow {
 SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent)
     : QWidget(parent),
       desk_(document),
+      launch_desk_(document),
       bar_(new PageBar(this)),
       stack_(new QStackedWidget(this)),
       findings_(new FindingsPanel(document, this)),
@@ -18,7 +19,8 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       surface_(new SurfacePanel(document, this)),
       pits_(new PitsPanel(document, this)),
       soil_(new SoilPanel(document, this)),
-      tool_(new ToolPanel(document, this)) {
+      tool_(new ToolPanel(document, this)),
+      launch_(new LaunchPanel(document, launch_desk_, this)) {
   auto* all = new QVBoxLayout(this);
   all->setContentsMargins(0, 0, 0, 0);
   all->setSpacing(0);
@@ -33,6 +35,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(pits_, tr("Pits"), tr("Floor, sides, soil type and spoil of both pits, and what is to be done there"));
   add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
+  add_page(launch_, tr("Which launch"), tr("At which launches everything holds, and what would have to give way"));
   connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
   bar_->check(0);
   wire(drawing);
@@ -76,6 +79,7 @@ void SideColumn::set_units(UnitSystem units) {
   pits_->set_units(units);
   soil_->set_units(units);
   tool_->set_units(units);
+  launch_->set_units(units);
 }
 
 void SideColumn::set_theme(const Theme& theme) {
@@ -89,6 +93,7 @@ void SideColumn::set_theme(const Theme& theme) {
   pits_->set_theme(theme);
   soil_->set_theme(theme);
   tool_->set_theme(theme);
+  launch_->set_theme(theme);
 }
 
 }  // namespace burrow
