@@ -23,7 +23,7 @@ struct SearchOptions {
 };
 
 /// One line without its end. Cells lie row by row, from the first grade to the last, from the shallowest down; each of
-/// the lists under `cells` has one entry for each. What is unknown or not finite is null.   Evidence: SearchFile.*
+/// the lists under `cells` has one entry for each. What is unknown or not finite is null.   Evidence: SearchCommand.*
 std::string write_search(const Crossing& crossing, const SearchAnswer& answer, const std::string& file,
                          const SearchOptions& options);
 
