@@ -139,11 +139,8 @@ double Tracer::step_to_daylight(double h) const {
 
 /// What the soil at the axis does by chance.
 SoilChance Tracer::chance() const {
-  if (turns_) {
-    const TurnTable::Place place = turns_->place(pose_.at.x_m);
-    return turns_->chances()[turns_->soil(place, place.surface_m - pose_.at.z_m)];
-  }
-  const Soil& soil = *column_.layer_at(pose_.at.z_m).properties;
+  const Soil& soil =
+      turns_ ? ground_.soil_at(pose_.at.x_m, pose_.at.y_m, pose_.at.z_m) : *column_.layer_at(pose_.at.z_m).properties;
   return {soil.wander.rad_sqrt_m, soil.stone_rate.per_m, soil.stone_kick.rad, soil.refusal_rate.per_m};
 }
 

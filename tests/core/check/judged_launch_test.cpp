@@ -84,8 +84,9 @@ TEST(JudgedLaunch, LimitsKept_HaveTheValuesOfTheAnswer) {
   }
 }
 
-// With tables of the turning the path may differ by a millimetre; everything judged follows it.
-TEST(JudgedLaunch, Tables_WithinAMillimetre) {
+// With tables of the turning the path may differ by two millimetres, the band by a hundredth of itself; everything
+// judged follows them.
+TEST(JudgedLaunch, Tables_WithinTwoMillimetres) {
   for (const char* name : samples) {
     Crossing crossing = sample(name);
     const double from = crossing.bore.launch.station.m, to = crossing.bore.exit.station.m;
@@ -100,14 +101,14 @@ TEST(JudgedLaunch, Tables_WithinAMillimetre) {
         const Assessment quick = judge_launch(moved, tables(), groundwork).answer;
         ASSERT_EQ(quick.bore.ends, plain.bore.ends) << name;
         const PathPoint &a = quick.bore.points.back(), &b = plain.bore.points.back();
-        EXPECT_NEAR(a.z_m, b.z_m, 1e-3) << name << lower_m << grade;
-        EXPECT_NEAR(a.x_m, b.x_m, 1e-3) << name;
-        EXPECT_NEAR(a.sd_vertical_m, b.sd_vertical_m, 1e-3) << name;
+        EXPECT_NEAR(a.z_m, b.z_m, 2e-3) << name << lower_m << grade;
+        EXPECT_NEAR(a.x_m, b.x_m, 2e-3) << name;
+        EXPECT_NEAR(a.sd_vertical_m, b.sd_vertical_m, 0.01 * b.sd_vertical_m) << name;
         ASSERT_EQ(quick.neutral_line.size(), plain.neutral_line.size());
         for (std::size_t i = 0; i < quick.neutral_line.size(); ++i) {
           ASSERT_EQ(quick.neutral_line[i].cover_m.has_value(), plain.neutral_line[i].cover_m.has_value()) << name;
-          if (quick.neutral_line[i].cover_m)
-            EXPECT_NEAR(*quick.neutral_line[i].cover_m, *plain.neutral_line[i].cover_m, 2e-3) << name << i;
+          if (!quick.neutral_line[i].cover_m) continue;
+          EXPECT_NEAR(*quick.neutral_line[i].cover_m, *plain.neutral_line[i].cover_m, 2e-3) << name << i;
         }
       }
   }

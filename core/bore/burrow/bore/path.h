@@ -58,7 +58,7 @@ struct PathSteps {
 /// at or behind the launch face, which the reader refuses, gives the launch point alone with length 0 and `longest`; a
 /// launch point in the air gives the launch point alone and `daylight`. Evidence: PredictPath.*, PathSpread.*, Wander.*
 /// `turns`: the turning is looked up there instead of being computed at each step, for many paths through one ground
-/// without strips; the path then lies within a millimetre of its own and carries no resistances.
+/// without strips; the path then lies within 2 mm of its own, its band within 1 %, and it carries no resistances.
 /// Evidence of that: TurnedPath.*
 BorePath predict_path(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps = {},
                       const TurnTable* turns = nullptr);

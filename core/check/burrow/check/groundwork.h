@@ -21,8 +21,8 @@ namespace burrow {
 /// Holds for every crossing of the same site, tool and limits. Only read by those who judge with it: threads share it.
 struct Groundwork {
   Groundwork(const Crossing& crossing, const Tables& tables);
-  /// With tables of what the ground does to the tool, for launches within that extent: ten times as quick, paths within
-  /// a millimetre. Left out where there are strips.
+  /// With tables of what the ground does to the tool, for launches within that extent: quick, paths within 2 mm and
+  /// bands within 1 % of those of `assess()`. Left out where there are strips.
   Groundwork(const Crossing& crossing, const Tables& tables, const TurnExtent& extent);
   Ground ground;
   GuessedGrounds guesses;
