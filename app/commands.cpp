@@ -8,6 +8,9 @@ std::string usage() {
   return "burrowline [FILE]                       opens the workbench\n"
          "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--alternative ID] [--jobs N] [--part "
          "K/N]\n"
+         "burrowline search FILE [--json] [--units metric|us] [--grid 64] [--over depth-and-grade|station-and-offset] "
+         "[--tools] "
+         "[--alternative ID] [--jobs N]\n"
          "burrowline sheet FILE -o OUT.pdf [--paper a3] [--scale 100] [--units metric|us]\n"
          "burrowline picture FILE -o OUT.png [--size 1600x900] [--theme light|dark] [--units metric|us] [--ratio 2]\n"
          "burrowline import IN… -o OUT.crossing [--order pnezd] [--units m|ft|us-ft] [--line X1,Y1,X2,Y2]\n"
@@ -15,15 +18,17 @@ std::string usage() {
          "LAYER=gas,…]\n"
          "    [--diameter LAYER=0.125,…] [--join LAYER,…] [--meanings FILE.json]\n"
          "burrowline --help | --version\n"
-         "exit code of check: 0, 1 stop or incomplete, 2 not readable or a wrong word\n";
+         "exit code of check: 0, 1 stop or incomplete, 2 not readable or a wrong word\n"
+         "exit code of search: 0, 1 no launch works, 2 not readable or a wrong word\n";
 }
 
 bool is_command(const std::string& word) {
-  return word == "check" || word == "sheet" || word == "picture" || word == "import";
+  return word == "check" || word == "search" || word == "sheet" || word == "picture" || word == "import";
 }
 
 int run_command(const std::string& name, const CommandWords& words, Streams streams) {
   if (name == "check") return check_command(words, streams);
+  if (name == "search") return search_command(words, streams);
   if (name == "sheet") return sheet_command(words, streams);
   if (name == "picture") return picture_command(words, streams);
   if (name == "import") return import_command(words, streams);

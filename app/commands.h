@@ -16,6 +16,7 @@ struct Streams {
 using CommandWords = std::vector<std::string>;
 
 int check_command(const CommandWords& words, Streams streams);
+int search_command(const CommandWords& words, Streams streams);
 int sheet_command(const CommandWords& words, Streams streams);
 int picture_command(const CommandWords& words, Streams streams);
 int import_command(const CommandWords& words, Streams streams);

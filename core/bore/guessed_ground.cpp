@@ -72,50 +72,119 @@ Added added_at(double x_m, const BorePath& own, double own_chance, const std::ve
 
 }  // namespace
 
-GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path) {
-  GuessedPath answer;
-  std::optional<BorePath> own;  // at the coarse step
-  std::vector<Added> added(path.points.size());
-  std::optional<Ground> ground;
-  for (std::size_t i = 0; i < site.strata.size() && path.points.size() > 1; ++i) {
-    if (site.strata[i].known.value != Known::guess) continue;
-    const std::vector<SoilGuess> classes = guesses_of(site.strata[i].soil, tables);
-    if (!ground) ground.emplace(site, tables);
-    if (classes.size() < 2 || !within_reach(*ground, path, i, 2 * tool.diameter.m)) continue;
-    if (!own) own = predict_path(*ground, tool, bore, coarse);
+namespace {
+
+/// Nothing where the stratum was seen or its class has no neighbours.
+std::optional<GuessedGrounds::Guess> guess_of(const Site& site, const Tables& tables, std::size_t stratum) {
+  if (site.strata[stratum].known.value != Known::guess) return std::nullopt;
+  const std::vector<SoilGuess> classes = guesses_of(site.strata[stratum].soil, tables);
+  if (classes.size() < 2) return std::nullopt;
+  GuessedGrounds::Guess guess;
+  guess.stratum = stratum;
+  guess.own_chance = classes.front().chance;
+  for (std::size_t k = 1; k < classes.size(); ++k) {
+    Site other = site;
+    other.strata[stratum].soil = classes[k].soil;
+    guess.neighbours.push_back({Ground(other, tables), classes[k].chance, std::nullopt});
+  }
+  return guess;
+}
+
+}  // namespace
+
+GuessedGrounds::GuessedGrounds(const Site& site, const Tables& tables) {
+  for (std::size_t i = 0; i < site.strata.size(); ++i)
+    if (auto guess = guess_of(site, tables, i)) all_.push_back(std::move(*guess));
+}
+
+void GuessedGrounds::tabulate(const Site& site, const Tool& tool, const TurnExtent& extent, double y_m) {
+  if (!site.strips.empty()) return;
+  for (Guess& guess : all_)
+    for (Neighbour& other : guess.neighbours)
+      other.turns.emplace(site, other.ground, Steering(other.ground, tool), tool, extent, y_m);
+}
+
+namespace {
+
+/// Adds up what the guesses do to one path.
+class Widening {
+ public:
+  Widening(const Ground& ground, const Tool& tool, const Bore& bore, BorePath path, const TurnTable* turns = nullptr)
+      : ground_(ground), tool_(tool), bore_(bore), path_(std::move(path)), turns_(turns), added_(path_.points.size()) {}
+
+  [[nodiscard]] bool reaches(std::size_t stratum) const {
+    return path_.points.size() > 1 && within_reach(ground_, path_, stratum, 2 * tool_.diameter.m);
+  }
+
+  void take(const GuessedGrounds::Guess& guess) {
+    if (!own_) own_ = predict_path(ground_, tool_, bore_, coarse, turns_);
     GuessEffect effect;
-    effect.stratum = i;
+    effect.stratum = guess.stratum;
     std::vector<Neighbour> neighbours;
-    for (std::size_t k = 1; k < classes.size(); ++k) {
-      Site other = site;
-      other.strata[i].soil = classes[k].soil;
-      neighbours.push_back({predict_path(Ground(other, tables), tool, bore, coarse), classes[k].chance});
+    for (const GuessedGrounds::Neighbour& other : guess.neighbours) {
+      neighbours.push_back(
+          {predict_path(other.ground, tool_, bore_, coarse, other.turns ? &*other.turns : nullptr), other.chance});
       const BorePath& its = neighbours.back().path;
-      if (its.ends != own->ends) {
-        effect.chance_of_loss += classes[k].chance;
+      if (its.ends != own_->ends) {
+        effect.chance_of_loss += other.chance;
         continue;
       }
-      const double shift = its.points.back().z_m - own->points.back().z_m;
+      const double shift = its.points.back().z_m - own_->points.back().z_m;
       effect.shift_low_m = std::min(effect.shift_low_m, shift);
       effect.shift_high_m = std::max(effect.shift_high_m, shift);
     }
-    for (std::size_t p = 0; p < path.points.size(); ++p) {
-      const Added more = added_at(path.points[p].x_m, *own, classes.front().chance, neighbours);
-      added[p].lateral_m2 += more.lateral_m2;
-      added[p].vertical_m2 += more.vertical_m2;
+    for (std::size_t p = 0; p < path_.points.size(); ++p) {
+      const Added more = added_at(path_.points[p].x_m, *own_, guess.own_chance, neighbours);
+      added_[p].lateral_m2 += more.lateral_m2;
+      added_[p].vertical_m2 += more.vertical_m2;
       effect.lateral_var_m2 = more.lateral_m2;
       effect.vertical_var_m2 = more.vertical_m2;
     }
-    answer.chance_to_reach *= 1 - effect.chance_of_loss;
-    answer.effects.push_back(effect);
+    answer_.chance_to_reach *= 1 - effect.chance_of_loss;
+    answer_.effects.push_back(effect);
   }
-  const auto wider = [](double sd, double more) { return std::sqrt(sd * sd + more); };
-  for (std::size_t p = 0; p < path.points.size(); ++p) {
-    path.points[p].sd_lateral_m = wider(path.points[p].sd_lateral_m, added[p].lateral_m2);
-    path.points[p].sd_vertical_m = wider(path.points[p].sd_vertical_m, added[p].vertical_m2);
+
+  GuessedPath finish() {
+    const auto wider = [](double sd, double more) { return std::sqrt(sd * sd + more); };
+    for (std::size_t p = 0; p < path_.points.size(); ++p) {
+      path_.points[p].sd_lateral_m = wider(path_.points[p].sd_lateral_m, added_[p].lateral_m2);
+      path_.points[p].sd_vertical_m = wider(path_.points[p].sd_vertical_m, added_[p].vertical_m2);
+    }
+    answer_.path = std::move(path_);
+    return std::move(answer_);
   }
-  answer.path = std::move(path);
-  return answer;
+
+ private:
+  const Ground& ground_;
+  const Tool& tool_;
+  const Bore& bore_;
+  BorePath path_;
+  const TurnTable* turns_;
+  std::optional<BorePath> own_;  // at the coarse step
+  std::vector<Added> added_;
+  GuessedPath answer_;
+};
+
+}  // namespace
+
+GuessedPath with_guesses(const Ground& ground, const GuessedGrounds& guesses, const Tool& tool, const Bore& bore,
+                         BorePath path, const TurnTable* turns) {
+  Widening widening(ground, tool, bore, std::move(path), turns);
+  for (const GuessedGrounds::Guess& guess : guesses.all())
+    if (widening.reaches(guess.stratum)) widening.take(guess);
+  return widening.finish();
+}
+
+GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path) {
+  const bool any = std::any_of(site.strata.begin(), site.strata.end(),
+                               [](const Stratum& stratum) { return stratum.known.value == Known::guess; });
+  if (!any || path.points.size() < 2) return {std::move(path), {}, 1};
+  const Ground ground(site, tables);
+  Widening widening(ground, tool, bore, std::move(path));
+  for (std::size_t i = 0; i < site.strata.size(); ++i)
+    if (site.strata[i].known.value == Known::guess && widening.reaches(i))  // made only where it matters
+      if (const auto guess = guess_of(site, tables, i)) widening.take(*guess);
+  return widening.finish();
 }
 
 StopChance::StopChance(const Site& site, const Tables& tables, const Ground& ground, const BorePath& path) {

@@ -52,22 +52,60 @@ std::optional<double> neutral_cover(const Soil& soil, const Tool& tool) {
   return Balance(ground, tool).root(ground.column(0, 0));
 }
 
-std::vector<NeutralPoint> neutral_line(const Ground& ground, const Tool& tool, const BorePath& path) {
+namespace {
+
+/// About every metre of a path and at its end.
+template <class Cover>
+std::vector<NeutralPoint> line_along(const Ground& ground, const Tool& tool, const BorePath& path, Cover cover_at) {
   constexpr double spacing_m = 1.0;
   std::vector<NeutralPoint> line;
-  const Balance balance(ground, tool);
-  Column column;
-  std::optional<double> cover;
   for (const PathPoint& p : path.points) {
     if (&p != &path.points.back() && !line.empty() && p.x_m < line.back().station_m + spacing_m) continue;
-    ground.fill(column, p.x_m, p.y_m);
-    cover = balance.root(column, cover);
-    line.push_back({p.x_m, std::nullopt, std::nullopt});
-    if (!cover) continue;
-    line.back().cover_m = *cover * tool.diameter.m;
-    line.back().elevation_m = column.surface_m() - (*cover + 0.5) * tool.diameter.m;
+    const std::optional<double> cover_m = cover_at(p);
+    line.push_back({p.x_m, std::nullopt, cover_m});
+    if (cover_m) line.back().elevation_m = ground.surface_m(p.x_m, p.y_m) - *cover_m - 0.5 * tool.diameter.m;
   }
   return line;
+}
+
+}  // namespace
+
+std::vector<NeutralPoint> neutral_line(const Ground& ground, const Tool& tool, const BorePath& path) {
+  const Balance balance(ground, tool);
+  Column column;
+  std::optional<double> diameters;
+  return line_along(ground, tool, path, [&](const PathPoint& p) -> std::optional<double> {
+    ground.fill(column, p.x_m, p.y_m);
+    diameters = balance.root(column, diameters);
+    return diameters ? std::optional(*diameters * tool.diameter.m) : std::nullopt;
+  });
+}
+
+NeutralTable::NeutralTable(const Ground& ground, const Tool& tool, double from_m, double to_m, double y_m)
+    : from_m_(from_m) {
+  const Balance balance(ground, tool);
+  Column column;
+  std::optional<double> diameters;
+  const auto count = static_cast<std::size_t>(std::ceil((to_m - from_m) * per_m_)) + 2;
+  for (std::size_t i = 0; i < count; ++i) {
+    ground.fill(column, from_m + static_cast<double>(i) / per_m_, y_m);
+    diameters = balance.root(column, diameters);
+    covers_m_.push_back(diameters ? std::optional(*diameters * tool.diameter.m) : std::nullopt);
+  }
+}
+
+std::optional<double> NeutralTable::cover_m(double x_m) const {
+  const double at = std::clamp((x_m - from_m_) * per_m_, 0.0, static_cast<double>(covers_m_.size() - 2));
+  const auto left = static_cast<std::size_t>(at);
+  const std::optional<double>&a = covers_m_[left], &b = covers_m_[left + 1];
+  const double share = at - static_cast<double>(left);
+  if (!a || !b) return share < 0.5 ? a : b;
+  return *a + share * (*b - *a);
+}
+
+std::vector<NeutralPoint> neutral_line(const Ground& ground, const NeutralTable& table, const Tool& tool,
+                                       const BorePath& path) {
+  return line_along(ground, tool, path, [&](const PathPoint& p) { return table.cover_m(p.x_m); });
 }
 
 }  // namespace burrow

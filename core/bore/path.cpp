@@ -7,6 +7,7 @@
 #include "burrow/base/ensure.h"
 #include "burrow/bore/spread.h"
 #include "burrow/bore/steering.h"
+#include "burrow/bore/turn_table.h"
 
 namespace burrow {
 
@@ -30,11 +31,13 @@ double at_a_station(double sd, double angle) {
 
 class Tracer {
  public:
-  Tracer(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps);
+  Tracer(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps, const TurnTable* turns);
   BorePath run();
 
  private:
   void look();  // fills column and steer at the pose
+  [[nodiscard]] Steer looked_up(double by_m) const;
+  [[nodiscard]] SoilChance chance() const;
   [[nodiscard]] Pose moved(double h) const;
   [[nodiscard]] double cover(const Pose& pose) const {
     return ground_.surface_m(pose.at.x_m, pose.at.y_m) - pose.at.z_m - radius_;
@@ -47,6 +50,7 @@ class Tracer {
   void record();
 
   const Ground& ground_;
+  const TurnTable* turns_;
   Steering steering_;
   double radius_, diameter_, c_, c_sd_, step_, recorded_every_m_, exit_x_, longest_;
   Pose pose_;
@@ -61,8 +65,9 @@ class Tracer {
   BorePath path_;
 };
 
-Tracer::Tracer(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps)
+Tracer::Tracer(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps, const TurnTable* turns)
     : ground_(ground),
+      turns_(turns),
       steering_(ground, tool),
       radius_(0.5 * tool.diameter.m),
       diameter_(tool.diameter.m),
@@ -81,7 +86,21 @@ Tracer::Tracer(const Ground& ground, const Tool& tool, const Bore& bore, PathSte
   pose_.heading = launch.heading->rad;
 }
 
+/// Pitch and its sag from the table, at the pose raised by `by_m`.
+Steer Tracer::looked_up(double by_m) const {
+  const TurnTable::Place place = turns_->place(pose_.at.x_m);
+  const TurnNode node = turns_->turn(place, place.surface_m - pose_.at.z_m - by_m);
+  Steer steer;
+  steer.sag_1_m = static_cast<double>(node.sag_1_m) * std::cos(pose_.grade);
+  steer.pitch_1_m = static_cast<double>(node.asymmetry_1_m) - steer.sag_1_m;
+  return steer;
+}
+
 void Tracer::look() {
+  if (turns_) {
+    steer_ = looked_up(0);
+    return;
+  }
   ground_.fill(column_, pose_.at.x_m, pose_.at.y_m);
   steer_ = steering_.at(column_, pose_.at, pose_.grade, pose_.heading);
 }
@@ -118,6 +137,13 @@ double Tracer::step_to_daylight(double h) const {
   return out;
 }
 
+/// What the soil at the axis does by chance.
+SoilChance Tracer::chance() const {
+  const Soil& soil =
+      turns_ ? ground_.soil_at(pose_.at.x_m, pose_.at.y_m, pose_.at.z_m) : *column_.layer_at(pose_.at.z_m).properties;
+  return {soil.wander.rad_sqrt_m, soil.stone_rate.per_m, soil.stone_kick.rad, soil.refusal_rate.per_m};
+}
+
 void Tracer::step(double h) {
   if (pose_.s + h >= longest_ * (1 - 1e-12)) {
     h = longest_ - pose_.s;
@@ -135,9 +161,9 @@ void Tracer::step(double h) {
     next = moved(h);
     ended_ = PathEnd::daylight;
   }
-  const Soil& soil = *column_.layer_at(pose_.at.z_m).properties;
-  const double sigma = soil.wander.rad_sqrt_m, kick = soil.stone_kick.rad;
-  block_.push_back({h, sigma * sigma + soil.stone_rate.per_m * kick * kick, steer_.pitch_1_m, steer_.yaw_1_m});
+  const SoilChance soil = chance();
+  const double sigma = soil.wander_rad_sqrt_m, kick = soil.stone_kick_rad;
+  block_.push_back({h, sigma * sigma + soil.stone_rate_1_m * kick * kick, steer_.pitch_1_m, steer_.yaw_1_m});
   last_steer_ = steer_;
   last_h_ = h;
   pose_ = next;
@@ -146,6 +172,10 @@ void Tracer::step(double h) {
 /// ∂κ/∂z and, where a strip is near, ∂κ_h/∂y by differences over half a diameter.
 void Tracer::take_gradients() {
   const double delta = 0.25 * diameter_;
+  if (turns_) {
+    pitch_gradient_ = c_ * (looked_up(delta).pitch_1_m - looked_up(-delta).pitch_1_m) / (2 * delta);
+    return;
+  }
   const double up = steering_.pitch(column_, pose_.at.z_m + delta, pose_.grade).pitch_1_m;
   const double down = steering_.pitch(column_, pose_.at.z_m - delta, pose_.grade).pitch_1_m;
   pitch_gradient_ = c_ * (up - down) / (2 * delta);
@@ -168,6 +198,11 @@ void Tracer::spread_over_block() {
 }
 
 void Tracer::record() {
+  if (turns_) {  // what others ask of a point
+    ground_.fill(column_, pose_.at.x_m, pose_.at.y_m);
+    steer_.limit_Pa = column_.limit_pressure(pose_.at.z_m);
+    steer_.cap_Pa = column_.roof_cap(pose_.at.z_m, diameter_);
+  }
   path_.points.push_back({.s_m = pose_.s,
                           .x_m = pose_.at.x_m,
                           .y_m = pose_.at.y_m,
@@ -215,8 +250,9 @@ BorePath Tracer::run() {
 }
 }  // namespace
 
-BorePath predict_path(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps) {
-  return Tracer(ground, tool, bore, steps).run();
+BorePath predict_path(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps,
+                      const TurnTable* turns) {
+  return Tracer(ground, tool, bore, steps, turns).run();
 }
 
 double chance_of_refusal(const Ground& ground, const BorePath& path, Length up_to) {

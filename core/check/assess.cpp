@@ -1,28 +1,64 @@
 #include "burrow/check/assess.h"
 
+#include "burrow/check/groundwork.h"
 #include "burrow/pit/plan.h"
 #include "judge.h"
 
 namespace burrow {
 
-Assessment assess(const Crossing& crossing, const Tables& tables) {
+namespace {
+
+struct Ready {
+  const Ground& ground;
+  const Tool& tool;
+  const LimitsInForce& limits;
+  const Groundwork* groundwork = nullptr;  ///< null: made where it is wanted
+  LaunchMemory* memory = nullptr;
+};
+
+/// The launch pit does not ask for the grade.
+PitShape launch_pit_of(const Crossing& crossing, const Tool& tool, const Tables& tables, LaunchMemory* memory) {
+  if (!memory) return launch_pit_shape(crossing, tool, tables);
+  Launch level = crossing.bore.launch;
+  level.grade = {};
+  if (!memory->pit || !(memory->launch == level)) {
+    memory->launch = level;
+    memory->pit = launch_pit_shape(crossing, tool, tables);
+  }
+  return *memory->pit;
+}
+
+GuessedPath path_of(const Crossing& crossing, const Tables& tables, const Ready& ready) {
+  const Groundwork* there = ready.groundwork;
+  const TurnTable* turns = there && there->turns ? &*there->turns : nullptr;
+  BorePath mean = predict_path(ready.ground, ready.tool, crossing.bore, {}, turns);
+  return there ? with_guesses(ready.ground, there->guesses, ready.tool, crossing.bore, std::move(mean), turns)
+               : with_guesses(crossing.site, tables, ready.tool, crossing.bore, std::move(mean));
+}
+
+Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready& ready, std::vector<Finding>* kept) {
   Assessment answer;
-  const Ground ground(crossing.site, tables);
-  const Tool tool = resolve_tool(crossing.bore.tool, tables);
-  GuessedPath predicted =
-      with_guesses(crossing.site, tables, tool, crossing.bore, predict_path(ground, tool, crossing.bore));
+  const Ground& ground = ready.ground;
+  const Tool& tool = ready.tool;
+  GuessedPath predicted = path_of(crossing, tables, ready);
   answer.bore = std::move(predicted.path);
   answer.guesses = std::move(predicted.effects);
   answer.chance_to_reach = predicted.chance_to_reach;
-  answer.neutral_line = neutral_line(ground, tool, answer.bore);
-  answer.launch_pit = launch_pit_shape(crossing, tool, tables);
+  answer.neutral_line = ready.groundwork && ready.groundwork->neutral
+                            ? neutral_line(ground, *ready.groundwork->neutral, tool, answer.bore)
+                            : neutral_line(ground, tool, answer.bore);
+  answer.launch_pit = launch_pit_of(crossing, tool, tables, ready.memory);
   answer.exit_pit = exit_pit_shape(crossing, tool, tables, answer.bore);
 
-  answer.findings.reserve(64 + 4 * crossing.site.utilities.size());  // findings are large: growing would move them all
-  answer.working.reserve(32 + 8 * crossing.site.utilities.size());
+  if (kept) {
+    kept->reserve(64 + 8 * crossing.site.utilities.size());
+  } else {
+    answer.findings.reserve(64 + 4 * crossing.site.utilities.size());  // they are large: growing would move them all
+    answer.working.reserve(32 + 8 * crossing.site.utilities.size());
+  }
   answer.utilities.reserve(crossing.site.utilities.size());
   const StopChance stopping(crossing.site, tables, ground, answer.bore);
-  Judge judge{crossing, tables, ground, tool, stopping, answer};
+  Judge judge{crossing, tables, ground, tool, stopping, ready.limits, answer, kept};
   check_missing(judge);
   check_bore(judge);
   check_advance(judge);
@@ -39,6 +75,40 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   check_pits(judge);
   conclude(crossing, answer);
   return answer;
+}
+
+}  // namespace
+
+Assessment assess(const Crossing& crossing, const Tables& tables) {
+  const Ground ground(crossing.site, tables);
+  const Tool tool = resolve_tool(crossing.bore.tool, tables);
+  const LimitsInForce limits(crossing, tables);
+  return judge_all(crossing, tables, {ground, tool, limits}, nullptr);
+}
+
+Groundwork::Groundwork(const Crossing& crossing, const Tables& tables)
+    : ground(crossing.site, tables),
+      guesses(crossing.site, tables),
+      tool(resolve_tool(crossing.bore.tool, tables)),
+      limits(crossing, tables) {}
+
+Groundwork::Groundwork(const Crossing& crossing, const Tables& tables, const TurnExtent& extent)
+    : Groundwork(crossing, tables) {
+  if (!crossing.site.strips.empty() || !(extent.to_m > extent.from_m)) return;
+  const double y = crossing.bore.launch.offset->m;  // nothing varies across
+  turns.emplace(crossing.site, ground, Steering(ground, tool), tool, extent, y);
+  guesses.tabulate(crossing.site, tool, extent, y);
+  neutral.emplace(ground, tool, extent.from_m, extent.to_m, y);
+}
+
+JudgedLaunch judge_launch(const Crossing& crossing, const Tables& tables, const Groundwork& groundwork,
+                          LaunchMemory* memory) {
+  JudgedLaunch judged;
+  if (memory) judged.kept = std::move(memory->room);
+  judged.kept.clear();
+  judged.answer = judge_all(crossing, tables,
+                            {groundwork.ground, groundwork.tool, groundwork.limits, &groundwork, memory}, &judged.kept);
+  return judged;
 }
 
 }  // namespace burrow

@@ -112,29 +112,42 @@ void judge_stops(Judge& judge, const std::vector<Above>& obstacles) {
       finding.source = limit.source;
       judge.say(std::move(finding));
     }
-    judge.show(
-        {"surface.stuck",
-         o.feature->id,
-         "P = exp(−N_from) − exp(−N_to), N = ∫ r ds",
-         {{"from", o.stretch.from_m, "m"}, {"to", o.stretch.to_m, "m"}, {"N_from", before, ""}, {"N_to", until, ""}},
-         "P",
-         chance,
-         "",
-         limit.value,
-         {"refusal rate r of each soil class along the path, classes of guessed strata mixed", SourceLabel::our_model},
-         limit.source});
+    if (judge.shows())
+      judge.show(
+          {"surface.stuck",
+           o.feature->id,
+           "P = exp(−N_from) − exp(−N_to), N = ∫ r ds",
+           {{"from", o.stretch.from_m, "m"}, {"to", o.stretch.to_m, "m"}, {"N_from", before, ""}, {"N_to", until, ""}},
+           "P",
+           chance,
+           "",
+           limit.value,
+           {"refusal rate r of each soil class along the path, classes of guessed strata mixed",
+            SourceLabel::our_model},
+           limit.source});
   }
+}
+
+Severity set_severity(const Judge& judge) {
+  return judge.crossing.bore.model.calibrated_from.value > 0 ? Severity::stop : Severity::caution;
 }
 
 /// The place where the set first falls below the least, and, where one cannot dig there, the thing on top of it.
 void judge_set(Judge& judge, const Limit& least, const std::vector<Above>& obstacles) {
   const Advance& advance = judge.answer.advance;
-  if (!advance.stop_station_m) return;
+  if (!advance.stop_station_m) {
+    const auto least_at =
+        std::min_element(advance.points.begin(), advance.points.end(),
+                         [](const AdvancePoint& a, const AdvancePoint& b) { return a.set_m < b.set_m; });
+    if (least_at != advance.points.end())
+      judge.keep(finding_at("bore.set", set_severity(judge), "bore", "bore", least_at->x_m, 0, 0), least_at->set_m,
+                 least);
+    return;
+  }
   const auto at = std::find_if(advance.points.begin(), advance.points.end(),
                                [&](const AdvancePoint& p) { return p.s_m >= *advance.stop_s_m; });
   const PathPoint& p = judge.answer.bore.points[static_cast<std::size_t>(at - advance.points.begin())];
-  const bool calibrated = judge.crossing.bore.model.calibrated_from.value > 0;
-  const Severity severity = calibrated ? Severity::stop : Severity::caution;
+  const Severity severity = set_severity(judge);
   judge.demand(finding_at("bore.set", severity, "bore", "bore", p.x_m, p.y_m, p.z_m), at->set_m, least);
   for (const Above& o : obstacles)
     if (p.x_m >= o.stretch.from_m && p.x_m <= o.stretch.to_m)
@@ -169,16 +182,17 @@ void check_advance(Judge& judge) {
   const std::vector<Above> obstacles = in_the_way(judge);
   judge_set(judge, least_set, obstacles);
   judge_grip(judge);
-  for (Working& working : working_of(answer.advance, judge.tool, ask)) {
-    if (working.code == "bore.set") working.limit_source = least_set.source;
-    if (working.code == "bore.grip") {
-      const Limit stop = judge.limit("grip_stop");
-      const Limit grip = answer.advance.least_grip < stop.value ? stop : judge.limit("grip_caution");
-      working.limit = grip.value;
-      working.limit_source = grip.source;
+  if (judge.shows())
+    for (Working& working : working_of(answer.advance, judge.tool, ask)) {
+      if (working.code == "bore.set") working.limit_source = least_set.source;
+      if (working.code == "bore.grip") {
+        const Limit stop = judge.limit("grip_stop");
+        const Limit grip = answer.advance.least_grip < stop.value ? stop : judge.limit("grip_caution");
+        working.limit = grip.value;
+        working.limit_source = grip.source;
+      }
+      judge.show(std::move(working));
     }
-    judge.show(std::move(working));
-  }
   find_stops(judge, obstacles);
   judge_stops(judge, obstacles);
 }

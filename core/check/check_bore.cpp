@@ -41,20 +41,21 @@ void judge_arrival(Judge& judge) {
   finding.name = "exit pit";
   finding.unit = "";
   judge.demand(std::move(finding), *arrival.chance_inside_exit_pit, least);
-  judge.show({"bore.exit-window",
-              "exit-pit",
-              "P = P_window · (1 − P_refusal) · P_ground",
-              {{"P_window", inside, ""},
-               {"P_refusal", answer.chance_of_refusal.value_or(0), ""},
-               {"P_ground", answer.chance_to_reach, ""},
-               {"sd_lateral", end.sd_lateral_m, "m"},
-               {"sd_vertical", end.sd_vertical_m, "m"}},
-              "P",
-              *arrival.chance_inside_exit_pit,
-              "",
-              least.value,
-              {"independent normal errors over the exit window", SourceLabel::our_model},
-              least.source});
+  if (judge.shows())
+    judge.show({"bore.exit-window",
+                "exit-pit",
+                "P = P_window · (1 − P_refusal) · P_ground",
+                {{"P_window", inside, ""},
+                 {"P_refusal", answer.chance_of_refusal.value_or(0), ""},
+                 {"P_ground", answer.chance_to_reach, ""},
+                 {"sd_lateral", end.sd_lateral_m, "m"},
+                 {"sd_vertical", end.sd_vertical_m, "m"}},
+                "P",
+                *arrival.chance_inside_exit_pit,
+                "",
+                least.value,
+                {"independent normal errors over the exit window", SourceLabel::our_model},
+                least.source});
 }
 
 }  // namespace
@@ -68,17 +69,18 @@ void check_bore(Judge& judge) {
   for (const std::string_view id : {length_limit_for(judge.tool.diameter.m), std::string_view("length_any_m")}) {
     const Limit limit = judge.limit(id);
     const double margin = judge.demand(bore_finding(judge, "bore.length", Severity::stop), length, limit);
-    judge.show(
-        {"bore.length",
-         "bore",
-         "L = x_exit − x_launch",
-         {{"x_exit", judge.crossing.bore.exit.station.m, "m"}, {"x_launch", judge.crossing.bore.launch.station.m, "m"}},
-         "L",
-         length,
-         "m",
-         limit.value,
-         {"difference of stations", SourceLabel::derived},
-         limit.source});
+    if (judge.shows())
+      judge.show({"bore.length",
+                  "bore",
+                  "L = x_exit − x_launch",
+                  {{"x_exit", judge.crossing.bore.exit.station.m, "m"},
+                   {"x_launch", judge.crossing.bore.launch.station.m, "m"}},
+                  "L",
+                  length,
+                  "m",
+                  limit.value,
+                  {"difference of stations", SourceLabel::derived},
+                  limit.source});
     if (margin < 0) break;  // one finding about length is enough
   }
 

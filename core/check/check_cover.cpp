@@ -45,29 +45,31 @@ void demand_cover(Judge& judge, std::string_view code, const std::string& subjec
   if (mean >= 0)
     judge.demand(finding_at(std::string(code) + "-low", Severity::caution, subject, name, low.x_m, low.y_m, low.z_m),
                  least.low_m, limit);
-  judge.show({code,
-              subject,
-              "C = z_ground − z_axis − D/2",
-              {{"z_ground", elevation_at(judge.crossing.site.ground, p.x_m), "m"},
-               {"z_axis", p.z_m, "m"},
-               {"D", judge.tool.diameter.m, "m"},
-               {"x", p.x_m, "m"}},
-              "C",
-              least.mean_m,
-              "m",
-              limit.value,
-              {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
-              limit.source});
-  judge.show({code == "bore.cover" ? "bore.cover-low" : "surface.cover-low",
-              subject,
-              "C_low = C − 1.645 sd",
-              {{"C", low.cover_m, "m"}, {"sd", low.sd_vertical_m, "m"}, {"x", low.x_m, "m"}},
-              "C_low",
-              least.low_m,
-              "m",
-              limit.value,
-              {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
-              limit.source});
+  if (judge.shows())
+    judge.show({code,
+                subject,
+                "C = z_ground − z_axis − D/2",
+                {{"z_ground", elevation_at(judge.crossing.site.ground, p.x_m), "m"},
+                 {"z_axis", p.z_m, "m"},
+                 {"D", judge.tool.diameter.m, "m"},
+                 {"x", p.x_m, "m"}},
+                "C",
+                least.mean_m,
+                "m",
+                limit.value,
+                {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
+                limit.source});
+  if (judge.shows())
+    judge.show({code == "bore.cover" ? "bore.cover-low" : "surface.cover-low",
+                subject,
+                "C_low = C − 1.645 sd",
+                {{"C", low.cover_m, "m"}, {"sd", low.sd_vertical_m, "m"}, {"x", low.x_m, "m"}},
+                "C_low",
+                least.low_m,
+                "m",
+                limit.value,
+                {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
+                limit.source});
 }
 
 void check_owner_cover(Judge& judge, const SurfaceFeature& feature) {

@@ -66,7 +66,7 @@ void rank_holes(Judge& judge, const std::vector<Clearance>& all) {
     answer.chance_to_go_on = worth.chance_to_go_on;
     answer.chance_after_hole = worth.chance_after;
     candidate.gain = std::round((*c.contact_chance - worth.chance_after) / no_difference) * no_difference;
-    judge.show(working_of(c, plan, worth));
+    if (judge.shows()) judge.show(working_of(c, plan, worth));
   }
   std::stable_sort(candidates.begin(), candidates.end(), before);
   for (std::size_t rank = 0; rank < candidates.size(); ++rank)
@@ -107,7 +107,8 @@ void check_any_contact(Judge& judge, const std::vector<Clearance>& all) {
   const UtilitySearch& search = judge.crossing.site.utility_search;
   if (!all.empty() || *search.none_found) {
     judge.answer.contact_chance_any = contact_chance_of_any(all);
-    if (judge.answer.contact_chance_any) judge.show(working_of_any(all, *judge.answer.contact_chance_any));
+    if (judge.answer.contact_chance_any && judge.shows())
+      judge.show(working_of_any(all, *judge.answer.contact_chance_any));
   }
   if (judge.answer.bore.points.empty()) return;
   const double rate = search.unknown_rate->per_m2, length = judge.answer.bore.length_m, width = judge.tool.diameter.m;
@@ -123,15 +124,16 @@ void check_any_contact(Judge& judge, const std::vector<Clearance>& all) {
   finding.at_least = false;
   finding.source = source;
   judge.say(std::move(finding));
-  judge.show({"site.unknown-service",
-              "site",
-              "P = 1 − exp(−λ L D)",
-              {{"λ", rate, "1/m²"}, {"L", length, "m"}, {"D", width, "m"}},
-              "P",
-              chance,
-              "",
-              std::nullopt,
-              source});
+  if (judge.shows())
+    judge.show({"site.unknown-service",
+                "site",
+                "P = 1 − exp(−λ L D)",
+                {{"λ", rate, "1/m²"}, {"L", length, "m"}, {"D", width, "m"}},
+                "P",
+                chance,
+                "",
+                std::nullopt,
+                source});
 }
 
 }  // namespace burrow

@@ -54,17 +54,18 @@ void check_footing(Judge& judge) {
     const PathPoint& p = *nearest.point;
     judge.demand(finding_at("footing.influence", Severity::caution, feature.id, called(feature), p.x_m, p.y_m, p.z_m),
                  nearest.gap_m, limit);
-    judge.show(
-        {"footing.influence",
-         feature.id,
-         "g = min(b, (b − t)/√2) − D/2",
-         {{"b", nearest.beside_m, "m"}, {"t", nearest.below_m, "m"}, {"D", judge.tool.diameter.m, "m"}},
-         "g",
-         nearest.gap_m,
-         "m",
-         limit.value,
-         {"distance to the plane at 45° under the edge; b beside it, t below its founding level", SourceLabel::derived},
-         limit.source});
+    if (judge.shows())
+      judge.show({"footing.influence",
+                  feature.id,
+                  "g = min(b, (b − t)/√2) − D/2",
+                  {{"b", nearest.beside_m, "m"}, {"t", nearest.below_m, "m"}, {"D", judge.tool.diameter.m, "m"}},
+                  "g",
+                  nearest.gap_m,
+                  "m",
+                  limit.value,
+                  {"distance to the plane at 45° under the edge; b beside it, t below its founding level",
+                   SourceLabel::derived},
+                  limit.source});
   }
 }
 

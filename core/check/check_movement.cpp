@@ -81,27 +81,28 @@ class UtilitiesInMotion {
 
   void judge_movement(const Utility& utility, const UtilityAnswer& answer, const OpenedHole& hole,
                       const UtilityPlace& place, const UtilityStrain& strain) {
-    if (hurts(utility) && margin_of(strain.movement_m, movement_limit_) < 0)
+    if (hurts(utility) && (judge_.kept || margin_of(strain.movement_m, movement_limit_) < 0))
       judge_.demand(at(utility, *answer.on_utility, "utility.movement", Severity::caution), strain.movement_m,
                     movement_limit_);
-    judge_.show({"utility.movement",
-                 utility.id,
-                 "u = √(u_out² + u_up²)",
-                 {{"f_v", hole.share.v, ""},
-                  {"a", hole.radius.m, "m"},
-                  {"h", hole.axis_depth.m, "m"},
-                  {"x", place.beside.m, "m"},
-                  {"z", place.depth.m, "m"},
-                  {"u_out", strain.outward_m, "m"},
-                  {"u_up", strain.rise_m, "m"}},
-                 "u",
-                 strain.movement_m,
-                 "m",
-                 movement_limit_.value,
-                 {"Sagaseta 1987; Verruijt and Booker 1996, half-plane with ν = ½, exact near the hole; the utility "
-                  "follows the ground: an upper bound",
-                  SourceLabel::from_memory},
-                 movement_limit_.source});
+    if (judge_.shows())
+      judge_.show({"utility.movement",
+                   utility.id,
+                   "u = √(u_out² + u_up²)",
+                   {{"f_v", hole.share.v, ""},
+                    {"a", hole.radius.m, "m"},
+                    {"h", hole.axis_depth.m, "m"},
+                    {"x", place.beside.m, "m"},
+                    {"z", place.depth.m, "m"},
+                    {"u_out", strain.outward_m, "m"},
+                    {"u_up", strain.rise_m, "m"}},
+                   "u",
+                   strain.movement_m,
+                   "m",
+                   movement_limit_.value,
+                   {"Sagaseta 1987; Verruijt and Booker 1996, half-plane with ν = ½, exact near the hole; the utility "
+                    "follows the ground: an upper bound",
+                    SourceLabel::from_memory},
+                   movement_limit_.source});
   }
 
   void judge_strain(const Utility& utility, UtilityAnswer& answer, const UtilityPlace& place,
@@ -113,33 +114,35 @@ class UtilitiesInMotion {
     answer.strain = value;
     if (wall == UtilityWall::unknown && hurts(utility))
       unknown_walls_.take(utility, *answer.on_utility, value, *rule.limit);
-    if (wall != UtilityWall::unknown && hurts(utility) && rule.limit && margin_of(value, *rule.limit) < 0) {
+    if (wall != UtilityWall::unknown && hurts(utility) && rule.limit &&
+        (judge_.kept || margin_of(value, *rule.limit) < 0)) {
       Finding finding = at(utility, *answer.on_utility, "utility.strain", strain_severity(utility, wall));
       finding.unit = "";
       judge_.demand(std::move(finding), value, *rule.limit);
     }
     const bool limit_counts = rule.limit && wall != UtilityWall::unknown;
-    judge_.show(
-        {"utility.strain",
-         utility.id,
-         "ε = sin²β (κ d/2 + j ε_x) + cos²β (κ_front d/2 + j ε_front)",
-         {{"β", place.crossing.rad, "rad"},
-          {"d", place.diameter.m, "m"},
-          {"κ", strain.square.curvature_1_m, "1/m"},
-          {"ε_x", strain.square.stretch, ""},
-          {"κ_front", strain.front.curvature_1_m, "1/m"},
-          {"ε_front", strain.front.stretch, ""},
-          {"j", counted, ""}},
-         "ε",
-         value,
-         "",
-         limit_counts ? std::optional(rule.limit->value) : std::nullopt,
-         {rule.joints_stretch ? "bending of the ground at the axis, half-plane with ν = ½; the joints of short "
-                                "pieces take the stretch (j = 0); an upper bound, since a pipe bends less"
-                              : "bending and stretch of the ground at the axis, half-plane with ν = ½; an upper "
-                                "bound, since a pipe bends less and slips",
-          SourceLabel::derived},
-         limit_counts ? std::optional(rule.limit->source) : std::nullopt});
+    if (judge_.shows())
+      judge_.show(
+          {"utility.strain",
+           utility.id,
+           "ε = sin²β (κ d/2 + j ε_x) + cos²β (κ_front d/2 + j ε_front)",
+           {{"β", place.crossing.rad, "rad"},
+            {"d", place.diameter.m, "m"},
+            {"κ", strain.square.curvature_1_m, "1/m"},
+            {"ε_x", strain.square.stretch, ""},
+            {"κ_front", strain.front.curvature_1_m, "1/m"},
+            {"ε_front", strain.front.stretch, ""},
+            {"j", counted, ""}},
+           "ε",
+           value,
+           "",
+           limit_counts ? std::optional(rule.limit->value) : std::nullopt,
+           {rule.joints_stretch ? "bending of the ground at the axis, half-plane with ν = ½; the joints of short "
+                                  "pieces take the stretch (j = 0); an upper bound, since a pipe bends less"
+                                : "bending and stretch of the ground at the axis, half-plane with ν = ½; an upper "
+                                  "bound, since a pipe bends less and slips",
+            SourceLabel::derived},
+           limit_counts ? std::optional(rule.limit->source) : std::nullopt});
   }
 
   Judge& judge_;

@@ -43,16 +43,17 @@ void place_ladder(Judge& judge, const PitUnderCheck& pit) {
   finding.station_m = foot.x_m;
   finding.offset_m = foot.y_m;
   demand(judge, std::move(finding), travel, limit);
-  judge.show({"pit.ladder",
-              pit.subject,
-              "t = √(x² + y²)",
-              {{"x", along, "m"}, {"y", across, "m"}},
-              "t",
-              travel,
-              "m",
-              limit.value,
-              {"from the farthest corner of the floor to the ladder", SourceLabel::derived},
-              limit.source});
+  if (judge.shows())
+    judge.show({"pit.ladder",
+                pit.subject,
+                "t = √(x² + y²)",
+                {{"x", along, "m"}, {"y", across, "m"}},
+                "t",
+                travel,
+                "m",
+                limit.value,
+                {"from the farthest corner of the floor to the ladder", SourceLabel::derived},
+                limit.source});
 }
 
 void test_air(Judge& judge, const PitUnderCheck& pit) {

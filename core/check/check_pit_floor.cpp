@@ -55,22 +55,23 @@ void judge_heave(Judge& judge, const PitUnderCheck& pit, const Under& under) {
   Finding finding = finding_of(pit, "pit.base-heave", safety < stop.value ? Severity::stop : Severity::caution);
   finding.unit = "";
   demand(judge, std::move(finding), safety, safety < stop.value ? stop : caution);
-  judge.show({"pit.base-heave",
-              pit.subject,
-              "F = N_c s_u/(σ + q), N_c = 5 (1 + 0.2 d/B)(1 + 0.2 B/L), d/B ≤ 2.5",
-              {{"N_c", n_c, ""},
-               {"s_u", *strength, "Pa"},
-               {"σ", weight, "Pa"},
-               {"q", load, "Pa"},
-               {"d", depth, "m"},
-               {"B", width, "m"},
-               {"L", length, "m"}},
-              "F",
-              safety,
-              "",
-              safety < stop.value ? stop.value : caution.value,
-              {"Bjerrum & Eide 1956, N_c after Skempton 1951", SourceLabel::from_memory},
-              safety < stop.value ? stop.source : caution.source});
+  if (judge.shows())
+    judge.show({"pit.base-heave",
+                pit.subject,
+                "F = N_c s_u/(σ + q), N_c = 5 (1 + 0.2 d/B)(1 + 0.2 B/L), d/B ≤ 2.5",
+                {{"N_c", n_c, ""},
+                 {"s_u", *strength, "Pa"},
+                 {"σ", weight, "Pa"},
+                 {"q", load, "Pa"},
+                 {"d", depth, "m"},
+                 {"B", width, "m"},
+                 {"L", length, "m"}},
+                "F",
+                safety,
+                "",
+                safety < stop.value ? stop.value : caution.value,
+                {"Bjerrum & Eide 1956, N_c after Skempton 1951", SourceLabel::from_memory},
+                safety < stop.value ? stop.source : caution.source});
 }
 
 /// The clay between the floor and the first water-bearing layer below it, against the pressure of the water there.
@@ -89,16 +90,17 @@ void judge_uplift(Judge& judge, const PitUnderCheck& pit, const Under& under, do
     Finding finding = finding_of(pit, "pit.uplift", safety < 1 ? Severity::stop : Severity::caution);
     finding.unit = "";
     demand(judge, std::move(finding), safety, limit);
-    judge.show({"pit.uplift",
-                pit.subject,
-                "F = W/(γ_w h)",
-                {{"W", weight, "Pa"}, {"γ_w", water_unit_weight_N_m3, "N/m³"}, {"h", water_m - layer.top_m, "m"}},
-                "F",
-                safety,
-                "",
-                limit.value,
-                {"weight of the clay under the floor over the water pressure below it", SourceLabel::derived},
-                limit.source});
+    if (judge.shows())
+      judge.show({"pit.uplift",
+                  pit.subject,
+                  "F = W/(γ_w h)",
+                  {{"W", weight, "Pa"}, {"γ_w", water_unit_weight_N_m3, "N/m³"}, {"h", water_m - layer.top_m, "m"}},
+                  "F",
+                  safety,
+                  "",
+                  limit.value,
+                  {"weight of the clay under the floor over the water pressure below it", SourceLabel::derived},
+                  limit.source});
     return;
   }
 }

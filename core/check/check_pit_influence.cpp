@@ -117,16 +117,17 @@ void check_pits_influence(Judge& judge, std::span<const PitUnderCheck> pits) {
     demand(judge,
            finding_at(code, severity, feature.id, called(feature), nearest.at.x_m, nearest.at.y_m, nearest.at.z_m),
            nearest.spare_m, limit);
-    judge.show({code,
-                feature.id,
-                "s = b − n t",
-                {{"b", nearest.beside_m, "m"}, {"n", spread.value, ""}, {"t", nearest.below_m, "m"}},
-                "s",
-                nearest.spare_m,
-                "m",
-                limit.value,
-                {"excavation beside the spread of the load, b in plan, t below its level", SourceLabel::derived},
-                limit.source});
+    if (judge.shows())
+      judge.show({code,
+                  feature.id,
+                  "s = b − n t",
+                  {{"b", nearest.beside_m, "m"}, {"n", spread.value, ""}, {"t", nearest.below_m, "m"}},
+                  "s",
+                  nearest.spare_m,
+                  "m",
+                  limit.value,
+                  {"excavation beside the spread of the load, b in plan, t below its level", SourceLabel::derived},
+                  limit.source});
   }
 }
 

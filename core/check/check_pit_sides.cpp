@@ -87,6 +87,9 @@ void demand_protection(Judge& judge, const PitUnderCheck& pit) {
   } else if (!needed && !pit.entered.signs.distress && any([&](const PitSide& side) { return steep(pit, side); })) {
     judge.missing("pit-signs", pit.subject, pit.name);
   }
+  if (!needed && any(stands_upright))
+    judge.keep(finding_of(pit, "pit.unprotected", Severity::stop), pit.shape.depth_m,
+               {pit.rules.protection_from.m, false, {}});
 }
 
 /// Slopes deeper than the rules cover. Deeper than 20 ft is a finding of its own.
@@ -174,15 +177,16 @@ void look_for_roof(Judge& judge, const PitUnderCheck& pit) {
   finding.at_least = false;
   finding.source = {"the roof is missing where the tool enters or leaves", SourceLabel::our_model};
   judge.say(std::move(finding));
-  judge.show({"pit.bore-side-sloped",
-              pit.subject,
-              "m = |x_surface − x_face|",
-              {{"x_surface", surface, "m"}, {"x_face", face, "m"}},
-              "m",
-              missing,
-              "m",
-              std::nullopt,
-              {"stretch of the bore over which the side is cut away", SourceLabel::derived}});
+  if (judge.shows())
+    judge.show({"pit.bore-side-sloped",
+                pit.subject,
+                "m = |x_surface − x_face|",
+                {{"x_surface", surface, "m"}, {"x_face", face, "m"}},
+                "m",
+                missing,
+                "m",
+                std::nullopt,
+                {"stretch of the bore over which the side is cut away", SourceLabel::derived}});
 }
 
 }  // namespace

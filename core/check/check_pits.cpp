@@ -17,7 +17,10 @@ Finding finding_of(const PitUnderCheck& pit, std::string_view code, Severity sev
 void demand(Judge& judge, Finding finding, double value, const Limit& limit) {
   constexpr double rounding = 1e-9;
   const double margin = margin_of(value, limit);
-  if (std::abs(value - limit.value) <= rounding || !(margin < 0)) return;
+  if (std::abs(value - limit.value) <= rounding || !(margin < 0)) {
+    judge.keep(std::move(finding), value, limit);
+    return;
+  }
   auto& all = judge.answer.findings;
   const auto other = std::find_if(all.begin(), all.end(), [&](const Finding& f) {
     return f.code == finding.code && f.subject == finding.subject && f.name == finding.name;
@@ -80,17 +83,18 @@ void find_utilities_inside(Judge& judge, const PitUnderCheck& pit) {
 void check_depth(Judge& judge, const PitUnderCheck& pit) {
   const Limit deepest = judge.limit("pit_depth_m");
   judge.demand(finding_of(pit, "pit.depth", Severity::stop), pit.shape.depth_m, deepest);
-  judge.show({"pit.depth",
-              pit.subject,
-              "d = z_ground − z_floor",
-              {{"z_ground", pit.shape.floor_elevation_m + pit.shape.depth_m, "m"},
-               {"z_floor", pit.shape.floor_elevation_m, "m"}},
-              "d",
-              pit.shape.depth_m,
-              "m",
-              deepest.value,
-              {"deepest place of the floor below the ground", SourceLabel::derived},
-              deepest.source});
+  if (judge.shows())
+    judge.show({"pit.depth",
+                pit.subject,
+                "d = z_ground − z_floor",
+                {{"z_ground", pit.shape.floor_elevation_m + pit.shape.depth_m, "m"},
+                 {"z_floor", pit.shape.floor_elevation_m, "m"}},
+                "d",
+                pit.shape.depth_m,
+                "m",
+                deepest.value,
+                {"deepest place of the floor below the ground", SourceLabel::derived},
+                deepest.source});
 }
 
 void check_water(Judge& judge, const PitUnderCheck& pit) {
@@ -98,8 +102,11 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
   const double water = elevation_at(*judge.crossing.site.water, (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2);
   const double head = water - (pit.shape.floor_elevation_m - pit.entered.sump_depth->m);
   pit.work.water_head_m = head;
-  if (!(head > 0)) return;
   Finding finding = finding_of(pit, "pit.water", Severity::caution);
+  if (!(head > 0)) {
+    judge.keep(std::move(finding), head, {0, false, {}});
+    return;
+  }
   finding.measured = head;
   finding.limit = 0;
   finding.at_least = false;

@@ -36,16 +36,17 @@ void judge_moved(Judge& judge, const SurfaceFeature& feature, std::string_view c
   };
   const double to_stop = judge.demand(at(Severity::stop), by, *limits.stop);
   if (to_stop >= 0 && limits.caution) judge.demand(at(Severity::caution), by, *limits.caution);
-  judge.show({code,
-              feature.id,
-              "w = |z_then − z_before|",
-              {{"z_then", moved.then_m, "m"}, {"z_before", moved.before_m, "m"}},
-              "w",
-              by,
-              "m",
-              limits.stop->value,
-              {"levels entered for this crossing", SourceLabel::derived},
-              limits.stop->source});
+  if (judge.shows())
+    judge.show({code,
+                feature.id,
+                "w = |z_then − z_before|",
+                {{"z_then", moved.then_m, "m"}, {"z_before", moved.before_m, "m"}},
+                "w",
+                by,
+                "m",
+                limits.stop->value,
+                {"levels entered for this crossing", SourceLabel::derived},
+                limits.stop->source});
 }
 
 /// The high estimate of the rise at a station.

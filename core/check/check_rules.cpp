@@ -42,16 +42,17 @@ void judge_angle(Judge& judge, const UnderRule& under) {
   Finding finding = at(judge, under, "surface.angle", middle);
   finding.unit = "rad";
   judge.demand(std::move(finding), angle, limit);
-  judge.show({"surface.angle",
-              under.feature.id,
-              "β = 90° − |skew| − |ψ|",
-              {{"skew", skew, "rad"}, {"ψ", heading, "rad"}},
-              "β",
-              angle,
-              "rad",
-              limit.value,
-              {"angle between bore and thing on top", SourceLabel::derived},
-              limit.source});
+  if (judge.shows())
+    judge.show({"surface.angle",
+                under.feature.id,
+                "β = 90° − |skew| − |ψ|",
+                {{"skew", skew, "rad"}, {"ψ", heading, "rad"}},
+                "β",
+                angle,
+                "rad",
+                limit.value,
+                {"angle between bore and thing on top", SourceLabel::derived},
+                limit.source});
 }
 
 /// Of the two pits the one that stands nearer.
@@ -65,16 +66,17 @@ void judge_setback(Judge& judge, const UnderRule& under) {
   const double away = (nearer_launch ? edge - face : face - edge) * std::cos(under.feature.skew->rad);
   Finding finding = at(judge, under, "surface.pit-setback", face);
   judge.demand(std::move(finding), away, limit);
-  judge.show({"surface.pit-setback",
-              under.feature.id,
-              "a = |x_edge − x_face| cos(skew)",
-              {{"x_edge", edge, "m"}, {"x_face", face, "m"}, {"skew", under.feature.skew->rad, "rad"}},
-              "a",
-              away,
-              "m",
-              limit.value,
-              {"face of the nearer pit to the edge, square to it", SourceLabel::derived},
-              limit.source});
+  if (judge.shows())
+    judge.show({"surface.pit-setback",
+                under.feature.id,
+                "a = |x_edge − x_face| cos(skew)",
+                {{"x_edge", edge, "m"}, {"x_face", face, "m"}, {"skew", under.feature.skew->rad, "rad"}},
+                "a",
+                away,
+                "m",
+                limit.value,
+                {"face of the nearer pit to the edge, square to it", SourceLabel::derived},
+                limit.source});
 }
 
 void judge_diameter(Judge& judge, const UnderRule& under) {

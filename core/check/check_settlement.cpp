@@ -42,20 +42,21 @@ void judge_feature(Judge& judge, const SurfaceFeature& feature, const Stretch& s
   judge.demand(finding_at("surface.settlement", Severity::caution, feature.id, called(feature), p.x_m, p.y_m,
                           elevation_at(judge.crossing.site.ground, p.x_m)),
                sinks, limit);
-  judge.show({"surface.settlement",
-              feature.id,
-              "s = f π/4 (D² − n d²)/(√(2π) 0.5 h)",
-              {{"f", deepest.share, ""},
-               {"D", judge.tool.diameter.m, "m"},
-               {"n", annulus.count, ""},
-               {"d", annulus.pipe_m, "m"},
-               {"h", deepest.depth_m, "m"}},
-              "s",
-              sinks,
-              "m",
-              limit.value,
-              {"Peck 1969 form with i = 0.5 h; share as for heave, at most 1: our model", SourceLabel::from_memory},
-              limit.source});
+  if (judge.shows())
+    judge.show({"surface.settlement",
+                feature.id,
+                "s = f π/4 (D² − n d²)/(√(2π) 0.5 h)",
+                {{"f", deepest.share, ""},
+                 {"D", judge.tool.diameter.m, "m"},
+                 {"n", annulus.count, ""},
+                 {"d", annulus.pipe_m, "m"},
+                 {"h", deepest.depth_m, "m"}},
+                "s",
+                sinks,
+                "m",
+                limit.value,
+                {"Peck 1969 form with i = 0.5 h; share as for heave, at most 1: our model", SourceLabel::from_memory},
+                limit.source});
 }
 
 }  // namespace

@@ -94,17 +94,18 @@ class HeaveAlongBore {
       judge_.answer.surface.limit_m = limits.stop->value;
     }
     const double depth = elevation_at(judge_.crossing.site.ground, g.point->x_m) - g.point->z_m;
-    judge_.show(
-        {"surface.heave",
-         feature.id,
-         "w = f_v a²/h",
-         {{"f_v", g.share, ""}, {"a", judge_.tool.diameter.m / 2, "m"}, {"h", depth, "m"}, {"w_high", g.high_m, "m"}},
-         "w",
-         g.low_m,
-         "m",
-         limits.stop->value,
-         {"Sagaseta 1987; Verruijt and Booker 1996, half-plane with ν = ½", SourceLabel::from_memory},
-         limits.stop->source});
+    if (judge_.shows())
+      judge_.show(
+          {"surface.heave",
+           feature.id,
+           "w = f_v a²/h",
+           {{"f_v", g.share, ""}, {"a", judge_.tool.diameter.m / 2, "m"}, {"h", depth, "m"}, {"w_high", g.high_m, "m"}},
+           "w",
+           g.low_m,
+           "m",
+           limits.stop->value,
+           {"Sagaseta 1987; Verruijt and Booker 1996, half-plane with ν = ½", SourceLabel::from_memory},
+           limits.stop->source});
   }
 
  private:

@@ -131,6 +131,7 @@ void check_utilities(Judge& judge) {
                         SourceLabel::common_practice};
       judge.say(std::move(finding));
     }
+    if (!judge.shows()) continue;
     for (Working& working : working_of(c)) {
       const auto set = [&](const Limit& limit) {
         working.limit = limit.value;
@@ -142,7 +143,7 @@ void check_utilities(Judge& judge) {
       judge.show(std::move(working));
     }
   }
-  rank_holes(judge, all);
+  if (judge.shows()) rank_holes(judge, all);  // what digging would buy is no limit
   check_any_contact(judge, all);
 }
 

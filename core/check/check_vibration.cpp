@@ -34,25 +34,26 @@ Shaking shaking_at(const Judge& judge, double energy_J, const Point3& on_bore, d
 
 void show(Judge& judge, std::string_view code, const std::string& subject, double energy_J, const Shaking& s,
           const Limit& limit) {
-  judge.show(
-      {code,
-       subject,
-       "v = max(0.001 k_p √W/r^1.3, 0.0165 (7.62/r)^n √(W/48 810)), in m, J and m/s",
-       {{"k_p", s.ground.scale, ""},
-        {"W", energy_J, "J"},
-        {"r", s.distance_m, "m"},
-        {"n", s.ground.exponent, ""},
-        {"v_1", s.percussive_m_s, "m/s"},
-        {"v_2", s.by_distance_m_s, "m/s"}},
-       "v",
-       s.greater_m_s(),
-       "m/s",
-       limit.value,
-       {"BS 5228-2 Table E.1, stated for blows of 1.5 to 85 kJ from 1 m on: a piercing tool strikes less hard and lies "
-        "outside it; beside it Caltrans 2013 eq. 9 for pile drivers. No measurement beside a piercing tool is "
-        "known to us",
-        SourceLabel::our_model},
-       limit.source});
+  if (judge.shows())
+    judge.show({code,
+                subject,
+                "v = max(0.001 k_p √W/r^1.3, 0.0165 (7.62/r)^n √(W/48 810)), in m, J and m/s",
+                {{"k_p", s.ground.scale, ""},
+                 {"W", energy_J, "J"},
+                 {"r", s.distance_m, "m"},
+                 {"n", s.ground.exponent, ""},
+                 {"v_1", s.percussive_m_s, "m/s"},
+                 {"v_2", s.by_distance_m_s, "m/s"}},
+                "v",
+                s.greater_m_s(),
+                "m/s",
+                limit.value,
+                {"BS 5228-2 Table E.1, stated for blows of 1.5 to 85 kJ from 1 m on: a piercing tool strikes less hard "
+                 "and lies "
+                 "outside it; beside it Caltrans 2013 eq. 9 for pile drivers. No measurement beside a piercing tool is "
+                 "known to us",
+                 SourceLabel::our_model},
+                limit.source});
 }
 
 bool has_word(const std::optional<std::string>& structure, std::initializer_list<std::string_view> words) {

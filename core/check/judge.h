@@ -1,6 +1,7 @@
 #pragma once
 /// What every check of this room works with: the values read, the answer written, findings and working collected.
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -22,14 +23,31 @@ struct Judge {
   const Ground& ground;
   const Tool& tool;
   const StopChance& stopping;
+  const LimitsInForce& limits;
   Assessment& answer;
+  /// Where the search asks: limits that are kept, each with its margin. No working is made then.
+  std::vector<Finding>* kept = nullptr;
 
-  [[nodiscard]] Limit limit(std::string_view id) const { return limit_of(crossing, tables, id); }
+  [[nodiscard]] const Limit& limit(std::string_view id) const { return limits.of(id); }
+  [[nodiscard]] bool shows() const { return kept == nullptr; }
+
+  /// Remembers a limit that is kept, where somebody asks for them; without its source.
+  void keep(Finding finding, double value, const Limit& limit) {
+    if (!kept) return;
+    finding.measured = value;
+    finding.limit = limit.value;
+    finding.at_least = limit.at_least;
+    finding.margin = std::max(margin_of(value, limit), 0.0);
+    kept->push_back(std::move(finding));
+  }
 
   /// Adds a finding where the limit is broken; gives its margin either way.
   double demand(Finding finding, double value, const Limit& limit) {
     const double margin = margin_of(value, limit);
-    if (!(margin < 0)) return margin;
+    if (!(margin < 0)) {
+      keep(std::move(finding), value, limit);
+      return margin;
+    }
     finding.measured = value;
     finding.limit = limit.value;
     finding.at_least = limit.at_least;

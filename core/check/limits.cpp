@@ -18,6 +18,18 @@ Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view 
   return limit;
 }
 
+LimitsInForce::LimitsInForce(const Crossing& crossing, const Tables& tables) {
+  all_.reserve(tables.limits.size());
+  for (const LimitRow& row : tables.limits) all_.emplace_back(row.id, limit_of(crossing, tables, row.id));
+}
+
+const Limit& LimitsInForce::of(std::string_view id) const {
+  for (const auto& [known, limit] : all_)
+    if (known == id) return limit;
+  BURROW_ENSURE(!"the tables lack a limit");
+  return all_.front().second;
+}
+
 double margin_of(double value, const Limit& limit) {
   const double scale = std::abs(limit.value) > 0 ? std::abs(limit.value) : 1.0;
   return (limit.at_least ? value - limit.value : limit.value - value) / scale;

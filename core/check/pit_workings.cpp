@@ -5,6 +5,7 @@
 namespace burrow {
 
 void show_set_back(Judge& judge, const PitUnderCheck& pit) {
+  if (!judge.shows()) return;
   constexpr std::string_view rises[] = {"t_1", "t_2", "t_3", "t_4", "t_5", "t_6"};
   constexpr std::string_view runs[] = {"n_1", "n_2", "n_3", "n_4", "n_5", "n_6"};
   if (pit.shape.layers.size() > std::size(rises)) return;
@@ -21,6 +22,7 @@ void show_set_back(Judge& judge, const PitUnderCheck& pit) {
 }
 
 void show_loose(Judge& judge, const PitUnderCheck& pit) {
+  if (!judge.shows()) return;
   constexpr std::string_view banks[] = {"V_1", "V_2", "V_3", "V_4", "V_5", "V_6"};
   constexpr std::string_view swells[] = {"s_1", "s_2", "s_3", "s_4", "s_5", "s_6"};
   if (pit.work.layers.size() > std::size(banks) || !pit.work.loose_m3) return;
@@ -41,6 +43,7 @@ void show_loose(Judge& judge, const PitUnderCheck& pit) {
 }
 
 void show_heap(Judge& judge, const PitUnderCheck& pit, const HeapShape& shape, double run_per_rise) {
+  if (!judge.shows()) return;
   judge.show({"pit.heap",
               pit.subject,
               "V = L b h + (L + b) n h² + π n² h³/3",
@@ -56,6 +59,7 @@ void show_heap(Judge& judge, const PitUnderCheck& pit, const HeapShape& shape, d
 }
 
 void show_gap(Judge& judge, std::string_view code, const std::string& subject, const PlanGap& gap, const Limit& limit) {
+  if (!judge.shows()) return;
   judge.show({code,
               subject,
               "g = √((x − x_edge)² + (y − y_edge)²)",

@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "burrow/trials/turn_table.h"
+#include "burrow/bore/turn_table.h"
 
 namespace burrow::trials {
 

@@ -6,9 +6,9 @@
 #include <memory>
 #include <numeric>
 
+#include "burrow/base/share_out.h"
 #include "grounds.h"
 #include "obstacle.h"
-#include "share_out.h"
 
 namespace burrow {
 

@@ -107,6 +107,31 @@ int main(int argc, char** argv) {
   QDir().mkpath(folder);
   import_screens(folder);
   if (argc > 2 && QString::fromLocal8Bit(argv[2]) == QLatin1String("import")) return 0;
+  for (const char* name : {"house-service", "four-faults", "rail-siding"}) {
+    burrow::TestWindow w(name);
+    burrow::LaunchDesk& desk = w.window.side().launch_desk();
+    const auto settle = [&] {
+      (void)QTest::qWaitFor([&] { return desk.map() && desk.current() && !desk.running(); }, 240000);
+      QTest::qWait(80);
+    };
+    w.window.side().show_page(burrow::SideColumn::Page::launch);
+    settle();
+    shot(w, folder, QStringLiteral("launch-%1").arg(QLatin1String(name)));
+    whole_page(w, folder, QStringLiteral("launch-%1-whole").arg(QLatin1String(name)));
+    w.window.set_dark(true);
+    w.window.set_units(burrow::UnitSystem::us);
+    shot(w, folder, QStringLiteral("launch-%1-dark-us").arg(QLatin1String(name)));
+    whole_page(w, folder, QStringLiteral("launch-%1-whole-dark-us").arg(QLatin1String(name)));
+    w.window.set_dark(false);
+    w.window.set_units(burrow::UnitSystem::metric);
+    desk.set_over(burrow::MapOver::station_and_offset);
+    settle();
+    shot(w, folder, QStringLiteral("launch-%1-station").arg(QLatin1String(name)));
+    desk.ask_tools();
+    settle();
+    whole_page(w, folder, QStringLiteral("launch-%1-tools").arg(QLatin1String(name)));
+  }
+  if (app.arguments().contains(QStringLiteral("--launch"))) return 0;
   const QStringList samples{QStringLiteral("house-service"), QStringLiteral("rail-siding"),
                             QStringLiteral("car-park-duct"), QStringLiteral("four-faults"),
                             QStringLiteral("first-lesson"),  QStringLiteral("sixty-utilities")};
@@ -190,6 +215,11 @@ int main(int argc, char** argv) {
         w.window.side().trials().cloud_wanted()->setChecked(true);
         (void)QTest::qWaitFor([&] { return !w.window.side().desk().running(); }, 60000);
         QTest::qWait(150);
+      }
+      if (page == static_cast<int>(burrow::SideColumn::Page::launch)) {
+        const burrow::LaunchDesk& desk = w.window.side().launch_desk();
+        (void)QTest::qWaitFor([&] { return desk.map() && !desk.running(); }, 120000);
+        QTest::qWait(80);
       }
       if (page == 1) w.window.side().path().rescue_wanted()->setChecked(true);
       if (page == static_cast<int>(burrow::SideColumn::Page::surface)) w.window.side().surface().add_peg();

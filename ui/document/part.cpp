@@ -197,13 +197,6 @@ bool holds(const Crossing& crossing, const PartRef& part) {
   }
 }
 
-bool member_locked(const Crossing& crossing, const std::string& pointer) {
-  return std::any_of(crossing.locks.begin(), crossing.locks.end(), [&](const std::string& lock) {
-    return pointer == lock ||
-           (pointer.size() > lock.size() && pointer.starts_with(lock) && pointer[lock.size()] == '/');
-  });
-}
-
 bool part_locked(const Crossing& crossing, const PartRef& part) {
   switch (part.kind) {
     case PartKind::launch:

@@ -21,6 +21,13 @@
 namespace burrow {
 
 namespace {
+/// Ctrl+1 to Ctrl+9; later pages have none (Ctrl+0 shows the whole bore).
+QKeySequence page_keys(int page) {
+  return page > 8 ? QKeySequence() : QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + page));
+}
+}  // namespace
+
+namespace {
 
 constexpr int most_recent = 8;
 
@@ -148,12 +155,10 @@ void MainWindow::make_view_menu() {
   connect(&side_->trials(), &TrialsPanel::cloud_toggled, cloud_action_, &QAction::setChecked);
   menu->addSeparator();
   for (int page = 0; page < side_->count(); ++page)
-    menu->addAction(side_->page_name(page),
-                    page < 9 ? QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + page)) : QKeySequence(), this,
-                    [this, page] {
-                      side_->setCurrentIndex(page);
-                      side_->currentWidget()->setFocus();
-                    });
+    menu->addAction(side_->page_name(page), page_keys(page), this, [this, page] {
+      side_->setCurrentIndex(page);
+      side_->currentWidget()->setFocus();
+    });
   menu->addSeparator();
   QMenu* units = menu->addMenu(tr("&Units"));
   unit_actions_ = new QActionGroup(this);

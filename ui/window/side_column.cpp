@@ -8,6 +8,7 @@ namespace burrow {
 SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent)
     : QWidget(parent),
       desk_(document),
+      launch_desk_(document),
       bar_(new PageBar(this)),
       stack_(new QStackedWidget(this)),
       findings_(new FindingsPanel(document, this)),
@@ -18,7 +19,8 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       surface_(new SurfacePanel(document, this)),
       pits_(new PitsPanel(document, this)),
       soil_(new SoilPanel(document, this)),
-      tool_(new ToolPanel(document, this)) {
+      tool_(new ToolPanel(document, this)),
+      launch_(new LaunchPanel(document, launch_desk_, this)) {
   auto* all = new QVBoxLayout(this);
   all->setContentsMargins(0, 0, 0, 0);
   all->setSpacing(0);
@@ -28,6 +30,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(findings_, tr("Findings"), tr("What is wrong, missing or worth knowing, worst first"));
   add_page(path_, tr("Path"), tr("Where it goes, how it gets on, and the pit for a stuck tool"));
   add_page(trials_, tr("Trials"), tr("Many bores drawn at random, and what became of them"));
+  add_page(launch_, tr("Which launch"), tr("At which launches everything holds, and what would have to give way"));
   bar_->begin_row(tr("Site"));
   add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(utilities_, tr("Utilities"), tr("What lies below, how it is known, and what to expose first"));
@@ -80,6 +83,7 @@ void SideColumn::set_units(UnitSystem units) {
   pits_->set_units(units);
   soil_->set_units(units);
   tool_->set_units(units);
+  launch_->set_units(units);
 }
 
 void SideColumn::set_theme(const Theme& theme) {
@@ -93,6 +97,7 @@ void SideColumn::set_theme(const Theme& theme) {
   pits_->set_theme(theme);
   soil_->set_theme(theme);
   tool_->set_theme(theme);
+  launch_->set_theme(theme);
 }
 
 }  // namespace burrow

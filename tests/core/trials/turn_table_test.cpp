@@ -1,5 +1,5 @@
 // The table of the turning against `Steering` itself, by the arrival of bores in which nothing is random.
-#include "burrow/trials/turn_table.h"
+#include "burrow/bore/turn_table.h"
 
 #include <gtest/gtest.h>
 

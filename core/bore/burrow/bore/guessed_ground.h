@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "burrow/bore/path.h"
+#include "burrow/bore/turn_table.h"
 
 namespace burrow {
 
@@ -32,6 +33,34 @@ struct GuessedPath {
 /// stratum was seen or bored. Source: law of total variance (derived), the classes our model.   Range: as
 /// `predict_path`. Evidence: GuessedGround.*
 GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path);
+
+/// The ground with each stratum that nobody has seen in its neighbouring classes, for many paths through it.
+class GuessedGrounds {
+ public:
+  GuessedGrounds(const Site& site, const Tables& tables);
+  /// Paths follow tables from now on; not where there are strips.
+  void tabulate(const Site& site, const Tool& tool, const TurnExtent& extent, double y_m);
+
+  struct Neighbour {
+    Ground ground;
+    double chance = 0;
+    std::optional<TurnTable> turns;
+  };
+  struct Guess {
+    std::size_t stratum = 0;  ///< number in `Site::strata`
+    double own_chance = 1;
+    std::vector<Neighbour> neighbours;  ///< empty: its class has none
+  };
+  [[nodiscard]] const std::vector<Guess>& all() const { return all_; }
+
+ private:
+  std::vector<Guess> all_;
+};
+
+/// The same on grounds that are there already; `turns`: a table of the ground itself, as for `predict_path`.
+/// Evidence: GuessedGround.ReadyGrounds_TheSame
+GuessedPath with_guesses(const Ground& ground, const GuessedGrounds& guesses, const Tool& tool, const Bore& bore,
+                         BorePath path, const TurnTable* turns = nullptr);
 
 /// Chance that something in the ground stops the tool on its way, the classes of guessed strata mixed:
 /// 1 − exp(−N) Π_strata Σ_k p_k exp(−r_k L), N = ∫ r ds over ground that is known, L the length in a guessed stratum.

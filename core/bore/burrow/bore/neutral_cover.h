@@ -29,4 +29,20 @@ struct NeutralPoint {
 /// Source: root of dθ/ds at θ = 0, help page Method (our model).   Evidence: NeutralLine.*
 std::vector<NeutralPoint> neutral_line(const Ground& ground, const Tool& tool, const BorePath& path);
 
+/// Neutral covers at every decimetre of a line, for many paths along it; between two of them straight.
+/// Range: to ≥ from; as if nothing varied across.   Evidence: NeutralTable.*
+class NeutralTable {
+ public:
+  NeutralTable(const Ground& ground, const Tool& tool, double from_m, double to_m, double y_m);
+  [[nodiscard]] std::optional<double> cover_m(double x_m) const;
+
+ private:
+  double from_m_ = 0, per_m_ = 10;
+  std::vector<std::optional<double>> covers_m_;
+};
+
+/// The same line by a table.
+std::vector<NeutralPoint> neutral_line(const Ground& ground, const NeutralTable& table, const Tool& tool,
+                                       const BorePath& path);
+
 }  // namespace burrow

@@ -1,7 +1,10 @@
 #pragma once
 /// The limits in force: the table's, or the user's own with its reason.
 
+#include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include "burrow/base/source.h"
 #include "burrow/clearance/clearance.h"
@@ -19,6 +22,17 @@ struct Limit {
 /// The limit with this id. A typed one carries the label *owner's setting* and the user's reason.
 /// Range: an id of `resources/tables/limits.json` (otherwise a bug).   Evidence: Limits.*
 Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view id);
+
+/// All limits in force, looked up once.   Evidence: Limits.*
+class LimitsInForce {
+ public:
+  LimitsInForce(const Crossing& crossing, const Tables& tables);
+  /// Range: an id of the table (otherwise a bug).
+  [[nodiscard]] const Limit& of(std::string_view id) const;
+
+ private:
+  std::vector<std::pair<std::string, Limit>> all_;
+};
 
 /// The gaps to utilities in force, for the closed forms and the trials alike.   Evidence: TrialsPlan.*
 ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables);

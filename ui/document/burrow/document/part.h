@@ -8,6 +8,7 @@
 #include <variant>
 
 #include "burrow/crossing/crossing.h"
+#include "burrow/crossing/locks.h"
 
 namespace burrow {
 
@@ -77,7 +78,6 @@ void put(Crossing& crossing, const PartRef& part, PartValue value);
 /// Whether a lock of the file keeps this part from dragging and searching (never from typing).
 /// A lock on a member ("/bore/launch/elevation_m") is answered per member by `member_locked`.
 bool part_locked(const Crossing& crossing, const PartRef& part);
-bool member_locked(const Crossing& crossing, const std::string& pointer);
 
 /// Whether the crossing still holds the part.
 bool holds(const Crossing& crossing, const PartRef& part);

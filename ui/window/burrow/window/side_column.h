@@ -5,9 +5,11 @@
 #include <QStackedWidget>
 #include <QWidget>
 
+#include "burrow/document/launch_desk.h"
 #include "burrow/document/trials_desk.h"
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/panels/findings_panel.h"
+#include "burrow/panels/launch_panel.h"
 #include "burrow/panels/path_panel.h"
 #include "burrow/panels/pits_panel.h"
 #include "burrow/panels/setup_panel.h"
@@ -24,7 +26,7 @@ class SideColumn : public QWidget {
   Q_OBJECT
 
  public:
-  enum class Page { findings, path, trials, ground, utilities, surface, setup, tool, pits };
+  enum class Page { findings, path, trials, launch, ground, utilities, surface, setup, tool, pits };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
   void set_units(UnitSystem units);
@@ -46,13 +48,16 @@ class SideColumn : public QWidget {
   PitsPanel& pits() { return *pits_; }
   SoilPanel& soil() { return *soil_; }
   ToolPanel& tool() { return *tool_; }
+  LaunchPanel& launch() { return *launch_; }
   TrialsDesk& desk() { return desk_; }
+  LaunchDesk& launch_desk() { return launch_desk_; }
 
  private:
   void add_page(QWidget* page, const QString& name, const QString& hint);
   void wire(DrawingView& drawing);
 
   TrialsDesk desk_;
+  LaunchDesk launch_desk_;
   PageBar* bar_;
   QStackedWidget* stack_;
   FindingsPanel* findings_;
@@ -64,6 +69,7 @@ class SideColumn : public QWidget {
   PitsPanel* pits_;
   SoilPanel* soil_;
   ToolPanel* tool_;
+  LaunchPanel* launch_;
 };
 
 }  // namespace burrow

@@ -1,4 +1,4 @@
-#include "burrow/trials/turn_table.h"
+#include "burrow/bore/turn_table.h"
 
 #include <cmath>
 

@@ -7,7 +7,7 @@
 #include <thread>
 #include <vector>
 
-namespace burrow::trials {
+namespace burrow {
 
 /// Calls `work(worker, piece)` for each piece once, on `threads` threads of which this one is the first; `after` on
 /// this thread after each of its pieces, with the number of pieces done. Ends early where stopping is asked for.
@@ -29,4 +29,4 @@ inline void share_out(unsigned threads, std::size_t pieces, const std::stop_toke
   take(0);
 }
 
-}  // namespace burrow::trials
+}  // namespace burrow

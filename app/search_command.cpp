@@ -1,0 +1,139 @@
+/// search: the launches at which everything holds.
+
+#include <algorithm>
+#include <ostream>
+#include <thread>
+
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
+#include "burrow/file/search_file.h"
+#include "burrow/file/tables_file.h"
+#include "burrow/plan/launch_text.h"
+#include "commands.h"
+#include "options.h"
+
+namespace burrow {
+
+namespace {
+
+void add_lines(std::string& text, const std::string& title, const std::vector<std::string>& lines) {
+  if (lines.empty()) return;
+  text += title + "\n";
+  for (const std::string& line : lines) text += "  " + line + "\n";
+}
+
+std::vector<std::string> told(const std::vector<Finding>& findings, UnitSystem units) {
+  std::vector<std::string> lines;
+  for (const Finding& finding : findings) lines.push_back(finding_text(finding, units));
+  return lines;
+}
+
+std::string verdict_words(Verdict verdict) {
+  return verdict == Verdict::stop ? "stop" : verdict == Verdict::caution ? "caution" : "within limits";
+}
+
+std::string launch_line(const LaunchMap& map, const LaunchCell& cell, UnitSystem units) {
+  std::string line = place_text(map.over, cell.place, units) + ": " + verdict_words(cell.verdict);
+  if (const std::string binds = binding_text(map, cell, units); !binds.empty())
+    line += ", " + margin_text(cell.margin) + ": " + binds;
+  if (cell.chance_clean) line += "; clean bore " + format(*cell.chance_clean, Dimension::chance, units);
+  return line;
+}
+
+/// How much of the map each limit decides.
+std::vector<std::string> shares(const LaunchMap& map) {
+  std::vector<std::string> lines;
+  for (std::size_t i = 0; i < map.limits.size(); ++i) {
+    const auto cells = std::count_if(map.cells.begin(), map.cells.end(),
+                                     [&](const LaunchCell& cell) { return cell.binds == static_cast<int>(i); });
+    const double percent = 100.0 * static_cast<double>(cells) / static_cast<double>(map.cells.size());
+    if (percent < 0.5) continue;
+    lines.push_back(std::to_string(static_cast<int>(percent + 0.5)) + " % " + limit_title(map.limits[i]) + " (" +
+                    std::string(words(map.limits[i].severity)) + ")");
+  }
+  return lines;
+}
+
+std::string as_text(const std::string& file, const SearchAnswer& answer, UnitSystem units) {
+  const LaunchMap& map = answer.map;
+  std::string text = file + ": " + search_headline(map, units) + "\n";
+  if (map.best) add_lines(text, "best", {launch_line(map, *map.best, units)});
+  add_lines(text, "as it stands", {launch_line(map, map.here, units)});
+  add_lines(text, "what binds, of all launches judged", shares(map));
+  add_lines(text, "broken at every launch", told(map.everywhere, units));
+  add_lines(text, "not known, and so not in the map", told(map.missing, units));
+  if (const std::string conflict = conflict_text(map); !conflict.empty())
+    add_lines(text, "limits that stand against one another", {conflict});
+  for (const Relaxation& relaxation : map.relaxations)
+    add_lines(text, "would do, " + place_text(map.over, relaxation.place, units) + ", if this were allowed",
+              relaxation_lines(relaxation, units));
+  std::vector<std::string> exposures;
+  for (const Exposure& exposure : answer.exposures) exposures.push_back(exposure_text(exposure, map.over, units));
+  add_lines(text, "digging first", exposures);
+  std::vector<std::string> tools;
+  for (const ToolRow& row : answer.tools)
+    tools.push_back(row.tool + ", " + insertion_words(row.insertion) + ": " +
+                    (row.works ? verdict_words(row.best->verdict) : std::string("no launch")) + ", " +
+                    tool_text(row, units));
+  add_lines(text, "other tools", tools);
+  return text;
+}
+
+}  // namespace
+
+int search_command(const CommandWords& words, Streams streams) {
+  const auto refuse = [&](const Error& error) {
+    streams.err << "burrowline search: " << error.text() << "\n";
+    return 2;
+  };
+  const Result<Options> options = read_options(words, {{"--json", false},
+                                                       {"--units", true},
+                                                       {"--grid", true},
+                                                       {"--over", true},
+                                                       {"--tools", false},
+                                                       {"--alternative", true},
+                                                       {"--jobs", true}});
+  if (!options) return refuse(options.error());
+  if (options->files.size() != 1)
+    return refuse(
+        Error{"", options->files.empty() ? "no file" : std::to_string(options->files.size()) + " files", "one FILE"});
+  const Result<UnitSystem> units = units_of(*options);
+  if (!units) return refuse(units.error());
+  const Result<long> grid = whole_number(*options, "--grid", 64, 2, 512);
+  if (!grid) return refuse(grid.error());
+  const long cores = std::max(1L, static_cast<long>(std::thread::hardware_concurrency()));
+  const Result<long> jobs = whole_number(*options, "--jobs", cores, 1, 1024);
+  if (!jobs) return refuse(jobs.error());
+  const std::string over = options->value("--over", std::string(word_of(MapOver::depth_and_grade)));
+  if (!from_word<MapOver>(over)) return refuse(Error{"--over", over, known_words<MapOver>()});
+
+  const std::string& file = options->files.front();
+  const auto unreadable = [&](const Error& error) {
+    if (options->has("--json")) streams.out << write_search_failure(file, error) << "\n";
+    streams.err << file << ": " << error.text() << "\n";
+    return 2;
+  };
+  const Tables tables = load_tables();
+  const Result<std::string> text = read_text_file(file);
+  if (!text) return unreadable(text.error());
+  const Result<Crossing> read = read_crossing(*text, tables);
+  if (!read) return unreadable(read.error());
+  const std::string wanted = options->value("--alternative", "");
+  if (!wanted.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
+                                      [&](const Alternative& a) { return a.id == wanted; }))
+    return unreadable(Error{"--alternative", wanted, "an alternative of the file"});
+  const Crossing crossing = wanted.empty() ? *read : with_alternative(*read, wanted);
+
+  const auto threads = static_cast<unsigned>(*jobs);
+  SearchAnswer answer;
+  answer.map = search_launches(crossing, tables, {*from_word<MapOver>(over), static_cast<int>(*grid), true, threads});
+  if (!answer.map.works) answer.exposures = exposures(crossing, tables, answer.map, {16, threads});
+  if (options->has("--tools")) answer.tools = choose_tool(crossing, tables, {16, threads});
+  if (options->has("--json"))
+    streams.out << write_search(crossing, answer, file, {*units, options->has("--tools")}) << "\n";
+  else
+    streams.out << as_text(file, answer, *units);
+  return answer.map.works ? 0 : 1;
+}
+
+}  // namespace burrow

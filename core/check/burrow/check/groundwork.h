@@ -1,0 +1,53 @@
+#pragma once
+/// Many launches of one crossing judged, as the search does it: what they share is made ready once.
+
+#include <vector>
+
+#include <optional>
+
+#include "burrow/bore/guessed_ground.h"
+#include "burrow/bore/neutral_cover.h"
+#include "burrow/bore/tool.h"
+#include "burrow/bore/turn_table.h"
+#include "burrow/check/assessment.h"
+#include "burrow/check/limits.h"
+#include "burrow/crossing/crossing.h"
+#include "burrow/crossing/tables.h"
+#include "burrow/soil/ground.h"
+
+namespace burrow {
+
+/// What `assess()` makes ready before it looks at the launch: soils with their fits, the tool, the limits in force.
+/// Holds for every crossing of the same site, tool and limits. Only read by those who judge with it: threads share it.
+struct Groundwork {
+  Groundwork(const Crossing& crossing, const Tables& tables);
+  /// With tables of what the ground does to the tool, for launches within that extent: quick, paths within 2 mm and
+  /// bands within 1 % of those of `assess()`. Left out where there are strips.
+  Groundwork(const Crossing& crossing, const Tables& tables, const TurnExtent& extent);
+  Ground ground;
+  GuessedGrounds guesses;
+  Tool tool;
+  LimitsInForce limits;
+  std::optional<TurnTable> turns;
+  std::optional<NeutralTable> neutral;
+};
+
+/// What does not change while only grade changes: kept from one launch to the next by whoever judges many.
+struct LaunchMemory {
+  Launch launch;
+  std::optional<PitShape> pit;  ///< the launch pit of that launch
+  std::vector<Finding> room;    ///< given back for the next `JudgedLaunch::kept`: such lists are large
+};
+
+struct JudgedLaunch {
+  Assessment answer;  ///< as `assess()` gives it, but without working and without test holes to dig
+  /// Every limit judged and kept, with its margin ≥ 0 and without its source. Those that are broken are findings.
+  std::vector<Finding> kept;
+};
+
+/// `assess()` of one launch on groundwork that is there already.
+/// Range: groundwork of this site, tool and limits.   Evidence: JudgedLaunch.*
+JudgedLaunch judge_launch(const Crossing& crossing, const Tables& tables, const Groundwork& groundwork,
+                          LaunchMemory* memory = nullptr);
+
+}  // namespace burrow

@@ -1,0 +1,99 @@
+#include "burrow/plan/launch_choice.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/check/limits.h"
+#include "burrow/soil/settlement.h"
+
+namespace burrow {
+
+namespace {
+
+Finding bound(const LaunchMap& map, const LaunchCell& cell) {
+  Finding finding = map.limits[static_cast<std::size_t>(cell.binds)];
+  finding.measured = cell.measured;
+  finding.limit = cell.limit;
+  finding.limit_base = cell.limit_base;
+  finding.margin = cell.margin;
+  return finding;
+}
+
+bool pipe_fits(const Crossing& crossing, double diameter_m) {
+  if (!crossing.pipe || !crossing.pipe->outside_diameter) return true;
+  return crossing.pipe->outside_diameter->m <= diameter_m &&
+         open_area_m2(Length{diameter_m}, *crossing.pipe->outside_diameter, *crossing.pipe->count).has_value();
+}
+
+ToolRow judge_row(Crossing crossing, const Tables& tables, const ToolClass& tool, Insertion insertion,
+                  const LaunchMapWish& wish, const std::stop_token& stop) {
+  ToolRow row;
+  row.tool = tool.id;
+  row.diameter_m = tool.diameter.m;
+  row.insertion = insertion;
+  row.in_force = crossing.bore.tool.tool_class == tool.id && (!crossing.pipe || *crossing.pipe->insertion == insertion);
+  if (!row.in_force) crossing.bore.tool = ToolChoice{};
+  crossing.bore.tool.tool_class = tool.id;
+  if (crossing.pipe) crossing.pipe->insertion.set(insertion);
+  row.pipe_fits = pipe_fits(crossing, row.diameter_m);
+  const LaunchMap map = search_launches(crossing, tables, wish, stop);
+  row.works = map.works && row.pipe_fits;
+  row.best = map.best;
+  if (map.best && map.best->binds >= 0) row.binds = bound(map, *map.best);
+  if (!map.works && !map.relaxations.empty()) row.why = map.relaxations.front().limits;
+  return row;
+}
+
+bool exposed(const Utility& utility) {
+  return *utility.located.how == LocatedHow::exposed;
+}
+
+}  // namespace
+
+std::vector<ToolRow> choose_tool(const Crossing& crossing, const Tables& tables, const ToolTableWish& wish,
+                                 const std::stop_token& stop, const std::function<void(double)>& progress) {
+  std::vector<Insertion> ways{Insertion::pulled_after, Insertion::towed, Insertion::pushed};
+  if (!crossing.pipe) ways = {Insertion::pulled_after};
+  std::vector<ToolRow> rows;
+  const double all = static_cast<double>(tables.tools.size() * ways.size());
+  for (const ToolClass& tool : tables.tools)
+    for (const Insertion way : ways) {
+      ToolRow row =
+          judge_row(crossing, tables, tool, way, {MapOver::depth_and_grade, wish.cells, true, wish.threads}, stop);
+      if (stop.stop_requested()) return rows;
+      rows.push_back(std::move(row));
+      if (progress) progress(static_cast<double>(rows.size()) / all);
+    }
+  return rows;
+}
+
+std::vector<Exposure> exposures(const Crossing& crossing, const Tables& tables, const LaunchMap& map,
+                                const ToolTableWish& wish, const std::stop_token& stop) {
+  const double hole_sd = limit_of(crossing, tables, "hole_sd_m").value;
+  std::vector<Exposure> all;
+  for (const Utility& utility : crossing.site.utilities) {
+    const bool in_the_way = std::any_of(map.relaxations.begin(), map.relaxations.end(), [&](const Relaxation& r) {
+      return std::any_of(r.limits.begin(), r.limits.end(), [&](const Finding& f) { return f.subject == utility.id; });
+    });
+    if (!in_the_way || exposed(utility)) continue;
+    Crossing dug = crossing;
+    for (Utility& other : dug.site.utilities) {
+      if (other.id != utility.id) continue;
+      other.located.how.set(LocatedHow::exposed);
+      for (std::optional<Length>* sd : {&other.located.lateral_sd, &other.located.vertical_sd})
+        *sd = Length{std::min(*sd ? (*sd)->m : hole_sd, hole_sd)};
+    }
+    const LaunchMap then = search_launches(dug, tables, {map.over, wish.cells, true, wish.threads}, stop);
+    if (stop.stop_requested() || !then.best) return all;
+    Exposure& exposure = all.emplace_back();
+    exposure.utility = utility.id;
+    exposure.name = utility.name.empty() ? std::string(word_of(utility.kind)) + " " + utility.id : utility.name;
+    exposure.works = then.works;
+    exposure.best = *then.best;
+    exposure.best.binds = exposure.best.also = -1;
+  }
+  std::stable_sort(all.begin(), all.end(), [](const Exposure& a, const Exposure& b) { return a.works > b.works; });
+  return all;
+}
+
+}  // namespace burrow

@@ -1,0 +1,203 @@
+#include "burrow/plan/launch_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace burrow {
+
+namespace {
+
+/// Words for a code; "{}" is what the finding calls its subject.
+struct TitleRow {
+  std::string_view code, title;
+};
+
+constexpr TitleRow titles[] = {
+    {"utility.separation", "clear gap to {}"},
+    {"utility.contact", "chance of touching {}"},
+    {"utility.encroachment", "chance of passing too near to {}"},
+    {"utility.movement", "movement of {}"},
+    {"utility.strain", "strain of {}"},
+    {"utility.expose", "{} not exposed"},
+    {"bore.cover", "cover over the bore"},
+    {"bore.cover-low", "cover at the edge of the band"},
+    {"bore.neutral-cover", "cover at which the tool climbs"},
+    {"bore.length", "length of the bore"},
+    {"bore.daylight", "coming out of the ground early"},
+    {"bore.no-arrival", "not reaching the exit"},
+    {"bore.exit-window", "chance to arrive in the exit pit"},
+    {"bore.grip", "grip of the ground on the tool"},
+    {"bore.set", "advance at each blow"},
+    {"surface.cover", "cover under {}"},
+    {"surface.cover-low", "cover under {} at the edge of the band"},
+    {"surface.heave", "rise of {}"},
+    {"surface.heave-high", "rise of {}, high estimate"},
+    {"surface.settlement", "later sinking of {}"},
+    {"surface.stuck", "getting stuck under {}"},
+    {"surface.would-stop", "stopping under {}"},
+    {"surface.angle", "angle to {}"},
+    {"surface.pit-setback", "pits away from {}"},
+    {"surface.driven", "hole under {}"},
+    {"building.vibration", "shaking of {}"},
+    {"footing.influence", "ground that carries {}"},
+    {"pit.depth", "depth of the {}"},
+    {"pit.water", "water in the {}"},
+    {"pit.inflow", "water running into the {}"},
+    {"pit.utility", "{} inside a pit"},
+    {"pit.unprotected", "unprotected sides of the {}"},
+    {"pit.slope", "slope of the {}"},
+    {"pit.slope-depth", "depth for slopes, {}"},
+    {"pit.base-heave", "heave of the floor, {}"},
+    {"pit.uplift", "uplift of the floor, {}"},
+    {"pit.edge-load", "loads beside the {}"},
+    {"pit.plant", "{} beside a pit"},
+    {"pit.tree", "{} beside a pit"},
+    {"pit.footing-spread", "pit beside {}"},
+    {"pit.track-spread", "pit beside {}"},
+    {"pit.on-road", "pit cut into {}"},
+    {"pit.on-track", "pit cut into {}"},
+    {"pit.on-ditch", "pit cut into {}"},
+    {"pit.on-structure", "pit cut into {}"},
+    {"pit.boundary", "pit across {}"},
+    {"pit.heap-on", "spoil heap on {}"},
+};
+
+Dimension dimension_of(const Finding& limit) {
+  if (limit.unit == "m")
+    return limit.limit && std::abs(*limit.limit) < 0.1 ? Dimension::small_length : Dimension::length;
+  if (limit.unit == "rad") return Dimension::angle;
+  const bool chance = limit.code.ends_with("contact") || limit.code.ends_with("encroachment") ||
+                      limit.code.ends_with("window") || limit.code.ends_with("stuck");
+  return chance ? Dimension::chance : Dimension::ratio;
+}
+
+std::string joined(const std::vector<std::string>& all, std::string_view between) {
+  std::string text;
+  for (const std::string& one : all) {
+    if (!text.empty()) text += between;
+    text += one;
+  }
+  return text;
+}
+
+Finding with_numbers(const LaunchMap& map, const LaunchCell& cell) {
+  Finding finding = map.limits[static_cast<std::size_t>(cell.binds)];
+  finding.measured = cell.measured;
+  finding.limit = cell.limit;
+  finding.limit_base = cell.limit_base;
+  finding.margin = cell.margin;
+  return finding;
+}
+
+std::vector<std::string> titles_of(const std::vector<Finding>& limits) {
+  std::vector<std::string> all;
+  for (const Finding& limit : limits)
+    if (std::string title = limit_title(limit); std::find(all.begin(), all.end(), title) == all.end())
+      all.push_back(std::move(title));
+  return all;
+}
+
+}  // namespace
+
+std::string limit_title(const Finding& limit) {
+  for (const TitleRow& row : titles)
+    if (row.code == limit.code) return fmt::format(fmt::runtime(row.title), limit.name);
+  std::string words = limit.code;
+  std::replace(words.begin(), words.end(), '-', ' ');
+  std::replace(words.begin(), words.end(), '.', ' ');
+  return limit.name.empty() ? words : words + ", " + limit.name;
+}
+
+std::string place_text(MapOver over, const MapPlace& place, UnitSystem units) {
+  if (over == MapOver::station_and_offset)
+    return fmt::format("station {}, offset {}", format(place.across, Dimension::station, units),
+                       format(place.down, Dimension::station, units));
+  return fmt::format("{} deep at {}", format(place.down, Dimension::length, units),
+                     format(place.across, Dimension::grade, units));
+}
+
+std::string binding_text(const LaunchMap& map, const LaunchCell& cell, UnitSystem units) {
+  if (cell.binds < 0) return {};
+  return finding_text(with_numbers(map, cell), units);
+}
+
+std::string margin_text(double margin) {
+  const double percent = std::abs(margin) * 100;
+  if (!(margin < 0)) return fmt::format("margin {:.0f} %", percent);
+  if (percent > 999) return "more than 999 % short";
+  return fmt::format("{:.0f} % short", std::max(percent, 1.0));
+}
+
+std::string search_headline(const LaunchMap& map, UnitSystem units) {
+  if (!map.best) return "Nothing was judged.";
+  const std::string place = place_text(map.over, map.best->place, units);
+  std::vector<std::string> blocked;
+  for (const Finding& finding : map.everywhere)
+    if (finding.severity == Severity::stop) blocked.push_back(finding_text(finding, units));
+  if (!blocked.empty()) return fmt::format("No launch works: {}, wherever the launch is.", joined(blocked, "; "));
+  if (!map.works) {
+    const std::string least = binding_text(map, *map.best, units);
+    return fmt::format("No launch on this map works. The nearest: {}, {}.", place, least);
+  }
+  const std::string binds = map.best->binds < 0
+                                ? std::string()
+                                : fmt::format(", least {}: {}", margin_text(map.best->margin),
+                                              limit_title(map.limits[static_cast<std::size_t>(map.best->binds)]));
+  if (map.best->verdict == Verdict::within_limits) return fmt::format("Best launch: {}{}.", place, binds);
+  return fmt::format("Best launch: {}, no limit broken but not without a caution{}.", place, binds);
+}
+
+std::string conflict_text(const LaunchMap& map) {
+  if (map.works || map.relaxations.empty()) return {};
+  std::vector<std::string> all;
+  for (const Relaxation& relaxation : map.relaxations)
+    for (std::string& title : titles_of(relaxation.limits))
+      if (std::find(all.begin(), all.end(), title) == all.end()) all.push_back(std::move(title));
+  return all.size() < 2 ? std::string() : joined(all, "; ");
+}
+
+std::string gives_text(const Finding& limit, UnitSystem units) {
+  if (!limit.measured || !limit.limit) return {};
+  const Dimension dimension = dimension_of(limit);
+  return fmt::format("{} {}", format(std::abs(*limit.limit - *limit.measured), dimension, units),
+                     limit.at_least ? "less" : "more");
+}
+
+std::vector<std::string> relaxation_lines(const Relaxation& relaxation, UnitSystem units) {
+  std::vector<std::string> lines;
+  for (const Finding& limit : relaxation.limits) {
+    const std::string gives = gives_text(limit, units);
+    lines.push_back(finding_text(limit, units) + (gives.empty() ? "" : ": " + gives));
+  }
+  return lines;
+}
+
+std::string exposure_text(const Exposure& exposure, MapOver over, UnitSystem units) {
+  if (!exposure.works) return fmt::format("Exposing {} alone does not open a launch.", exposure.name);
+  return fmt::format("Expose {} by hand: if it is found where it is drawn, {} works.", exposure.name,
+                     place_text(over, exposure.best.place, units));
+}
+
+std::string tool_text(const ToolRow& row, UnitSystem units) {
+  if (!row.pipe_fits) return "the pipe is wider than the hole";
+  std::vector<std::string> why;
+  for (const Finding& limit : row.why) why.push_back(finding_text(limit, units));
+  if (!why.empty()) return joined(why, "; ");
+  return row.binds ? finding_text(*row.binds, units) : std::string();
+}
+
+std::string insertion_words(Insertion insertion) {
+  switch (insertion) {
+    case Insertion::pulled_after:
+      return "pulled in after the tool is out";
+    case Insertion::towed:
+      return "towed behind the tool";
+    case Insertion::pushed:
+      return "pushed in from the launch pit";
+  }
+  return {};
+}
+
+}  // namespace burrow

@@ -1,0 +1,228 @@
+/// The page "Which launch": real window, real events; the map and the drawing move one another.
+
+#include <gtest/gtest.h>
+
+#include <QComboBox>
+#include <QLabel>
+#include <QPushButton>
+
+#include "burrow/charts/launch_map_view.h"
+#include "burrow/check/assess.h"
+#include "window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+struct LaunchPage : TestWindow {
+  explicit LaunchPage(const char* sample) : TestWindow(sample) {
+    window.side().show_page(SideColumn::Page::launch);
+    settle();
+  }
+  LaunchDesk& desk() { return window.side().launch_desk(); }
+  LaunchPanel& panel() { return window.side().launch(); }
+  LaunchMapView& view() { return *panel().view(); }
+  /// Until the full map stands on the screen, at most two minutes.
+  void settle() {
+    ASSERT_TRUE(QTest::qWaitFor([&] { return desk().map() && !desk().running() && desk().current(); }, 120000));
+    QTest::qWait(60);
+  }
+  [[nodiscard]] MapPlace here() { return place_of(crossing(), desk().over()); }
+  void on_map(QEvent::Type type, const QPointF& at, Qt::MouseButton button, Qt::MouseButtons buttons) {
+    QMouseEvent event(type, at, view().mapToGlobal(at), button, buttons, Qt::NoModifier);
+    QCoreApplication::sendEvent(&view(), &event);
+    QCoreApplication::processEvents();
+  }
+  int steps() { return window.document().undo_stack().index(); }
+};
+
+TEST(LaunchPage, Shown_SearchesByItself_CoarseThenFull) {
+  TestWindow w("house-service");
+  LaunchDesk& desk = w.window.side().launch_desk();
+  EXPECT_FALSE(desk.map());
+  QTest::qWait(50);
+  EXPECT_FALSE(desk.running());  // nobody looks
+  bool coarse_seen = false;
+  QObject::connect(&desk, &LaunchDesk::changed, [&] { coarse_seen |= desk.map() && desk.coarse(); });
+  w.window.side().show_page(SideColumn::Page::launch);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return desk.map() && !desk.running(); }, 120000));
+  EXPECT_TRUE(coarse_seen);
+  EXPECT_EQ(desk.map()->across.count, 64);
+  LaunchMapWish wish;
+  EXPECT_TRUE(*desk.map() == search_launches(w.crossing(), w.window.document().tables(), wish));
+}
+
+TEST(LaunchPage, DragOfTheDot_MovesTheDrawing_OneStep) {
+  LaunchPage w("house-service");
+  const Launch before = w.crossing().bore.launch;
+  const MapPlace from = w.here();
+  const MapPlace to{from.across - 0.02, from.down + 0.4};
+  const QPointF a = w.view().at(from), b = w.view().at(to);
+  w.on_map(QEvent::MouseButtonPress, a, Qt::LeftButton, Qt::LeftButton);
+  ASSERT_TRUE(w.view().dragging());
+  for (int i = 1; i <= 5; ++i) w.on_map(QEvent::MouseMove, a + (b - a) * i / 5, Qt::NoButton, Qt::LeftButton);
+  EXPECT_NEAR(w.here().across, to.across, 1e-3);  // already while it is dragged
+  EXPECT_NEAR(w.here().down, to.down, 0.01);
+  EXPECT_EQ(w.steps(), 0);
+  w.on_map(QEvent::MouseButtonRelease, b, Qt::LeftButton, Qt::NoButton);
+  EXPECT_EQ(w.steps(), 1);
+  EXPECT_TRUE(w.desk().current());  // the map is still the map
+  w.window.document().undo_stack().undo();
+  EXPECT_EQ(w.crossing().bore.launch, before);
+}
+
+TEST(LaunchPage, EscWhileDragging_PutsBack) {
+  LaunchPage w("house-service");
+  const Launch before = w.crossing().bore.launch;
+  const QPointF a = w.view().at(w.here());
+  w.on_map(QEvent::MouseButtonPress, a, Qt::LeftButton, Qt::LeftButton);
+  w.on_map(QEvent::MouseMove, a + QPointF(30, 30), Qt::NoButton, Qt::LeftButton);
+  EXPECT_NE(w.crossing().bore.launch, before);
+  QTest::keyClick(&w.view(), Qt::Key_Escape);
+  EXPECT_EQ(w.crossing().bore.launch, before);
+  EXPECT_EQ(w.steps(), 0);
+  w.on_map(QEvent::MouseButtonRelease, a, Qt::LeftButton, Qt::NoButton);
+  EXPECT_EQ(w.steps(), 0);
+}
+
+TEST(LaunchPage, PressBesideTheDot_MovesNothing) {
+  LaunchPage w("house-service");
+  const QPointF aside = w.view().at(w.here()) + QPointF(60, -40);
+  w.on_map(QEvent::MouseButtonPress, aside, Qt::LeftButton, Qt::LeftButton);
+  w.on_map(QEvent::MouseMove, aside + QPointF(30, 30), Qt::NoButton, Qt::LeftButton);
+  w.on_map(QEvent::MouseButtonRelease, aside, Qt::LeftButton, Qt::NoButton);
+  EXPECT_EQ(w.steps(), 0);
+}
+
+TEST(LaunchPage, DragInTheDrawing_MovesTheDot) {
+  LaunchPage w("house-service");
+  const QPointF before = w.view().at(w.here());
+  const QPointF pit = w.window.drawing().place_of({PartKind::launch, {}, -1});
+  w.drag(pit, pit + QPointF(0, 25));
+  QTest::qWait(80);
+  EXPECT_GT(w.view().at(w.here()).y(), before.y() + 3);  // deeper is further down
+}
+
+TEST(LaunchPage, TakeTheBest_OneStepAndItIsWhatAssessSays) {
+  LaunchPage w("house-service");
+  ASSERT_TRUE(w.desk().map()->best);
+  const LaunchCell best = *w.desk().map()->best;
+  EXPECT_NE(best.verdict, Verdict::stop);
+  QTest::mouseClick(w.panel().take_best(), Qt::LeftButton);
+  EXPECT_EQ(w.steps(), 1);
+  EXPECT_NEAR(w.here().across, best.place.across, 1e-4);
+  EXPECT_NEAR(w.here().down, best.place.down, 1e-3);
+  const Assessment& now = w.window.document().assessment();
+  EXPECT_NE(now.verdict, Verdict::stop);
+  EXPECT_EQ(now.verdict == Verdict::within_limits || now.verdict == Verdict::incomplete,
+            best.verdict == Verdict::within_limits);
+}
+
+TEST(LaunchPage, PointerTellsWhatBinds) {
+  LaunchPage w("house-service");
+  EXPECT_TRUE(w.panel().pointed()->text().startsWith(QStringLiteral("As it stands: 1.33 m deep")))
+      << w.panel().pointed()->text().toStdString();
+  const QPointF at = w.view().at({0.05, 0.6});
+  w.on_map(QEvent::MouseMove, at, Qt::NoButton, Qt::NoButton);
+  const QString text = w.panel().pointed()->text();
+  EXPECT_TRUE(text.startsWith(QStringLiteral("Here: "))) << text.toStdString();
+  EXPECT_TRUE(text.contains(QStringLiteral("short"))) << text.toStdString();
+  EXPECT_TRUE(text.contains(QStringLiteral("clean bore"))) << text.toStdString();
+  QEvent leave(QEvent::Leave);
+  QCoreApplication::sendEvent(&w.view(), &leave);
+  EXPECT_TRUE(w.panel().pointed()->text().startsWith(QStringLiteral("As it stands")));
+}
+
+TEST(LaunchPage, ArrowKeys_OneStepEach) {
+  LaunchPage w("house-service");
+  const MapPlace from = w.here();
+  QTest::keyClick(&w.view(), Qt::Key_Down);
+  EXPECT_NEAR(w.here().down, from.down + 0.01, 0.006);
+  QTest::keyClick(&w.view(), Qt::Key_Right);
+  EXPECT_NEAR(w.here().across, from.across + 0.001, 1e-9);
+  EXPECT_EQ(w.steps(), 2);
+}
+
+TEST(LaunchPage, ChangeOfTheSite_LooksOldThenIsSearchedAgain) {
+  LaunchPage w("house-service");
+  SurfaceFeature road = w.crossing().site.surface.front();
+  road.required_cover = Length{1.4};
+  const PartRef part{PartKind::surface, road.id, -1};
+  auto element = std::get<Element<SurfaceFeature>>(take(w.crossing(), part));
+  element.value = road;
+  w.window.document().change(part, element, QStringLiteral("more cover"));
+  EXPECT_FALSE(w.desk().current());
+  QTest::qWait(50);
+  EXPECT_FALSE(w.panel().take_best()->isEnabled());
+  w.settle();
+  EXPECT_TRUE(w.panel().take_best()->isEnabled());
+}
+
+TEST(LaunchPage, NewestRequestWins) {
+  LaunchPage w("house-service");
+  for (int i = 0; i < 5; ++i) {
+    ToolChoice tool = w.crossing().bore.tool;
+    tool.tool_class = i % 2 ? "tool-65" : "tool-95";
+    w.window.document().change({PartKind::tool, {}, -1}, tool, QStringLiteral("tool"));
+    w.desk().run();
+  }
+  w.settle();
+  LaunchMapWish wish;
+  EXPECT_TRUE(*w.desk().map() == search_launches(w.crossing(), w.window.document().tables(), wish));
+}
+
+TEST(LaunchPage, Cancel_KeepsTheMapBefore) {
+  LaunchPage w("house-service");
+  const auto before = w.desk().map();
+  w.desk().run();
+  w.desk().cancel();
+  EXPECT_FALSE(w.desk().running());
+  QTest::qWait(200);
+  EXPECT_EQ(w.desk().map(), before);
+}
+
+TEST(LaunchPage, StationAndOffset_DragMovesThePit) {
+  LaunchPage w("house-service");
+  w.desk().set_over(MapOver::station_and_offset);
+  w.settle();
+  const MapPlace from = w.here();
+  const QPointF a = w.view().at(from), b = w.view().at({from.across - 0.5, from.down + 0.6});
+  EXPECT_LT(b.y(), a.y());  // left is up, as in the plan
+  w.on_map(QEvent::MouseButtonPress, a, Qt::LeftButton, Qt::LeftButton);
+  w.on_map(QEvent::MouseMove, b, Qt::NoButton, Qt::LeftButton);
+  w.on_map(QEvent::MouseButtonRelease, b, Qt::LeftButton, Qt::NoButton);
+  EXPECT_NEAR(w.crossing().bore.launch.station.m, from.across - 0.5, 0.02);
+  EXPECT_NEAR(w.crossing().bore.launch.offset->m, from.down + 0.6, 0.02);
+  EXPECT_EQ(w.steps(), 1);
+}
+
+TEST(LaunchPage, ToolsOnDemand_RowsSayWhy) {
+  LaunchPage w("house-service");
+  QTest::mouseClick(w.panel().tools_button(), Qt::LeftButton);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return w.desk().tools() && !w.desk().running(); }, 240000));
+  QTest::qWait(60);
+  const QString said = w.panel().said();
+  EXPECT_TRUE(said.contains(QStringLiteral("(now)"))) << said.toStdString();
+  EXPECT_TRUE(said.contains(QStringLiteral("the pipe is wider than the hole"))) << said.toStdString();
+}
+
+TEST(LaunchPage, AnotherCrossing_ForgetsTheMap) {
+  LaunchPage w("house-service");
+  w.desk().run();
+  ASSERT_TRUE(w.window.document().open(sample_path("first-lesson")));
+  w.settle();
+  LaunchMapWish wish;
+  EXPECT_TRUE(*w.desk().map() == search_launches(w.crossing(), w.window.document().tables(), wish));
+}
+
+TEST(LaunchPage, RegionColours_ToldApartInBothThemes) {
+  for (const Theme& theme : {Theme::light(), Theme::night()})
+    for (int i = 0; i < region_colours; ++i)
+      for (int k = 0; k < i; ++k) {
+        const QColor a = region_colour(i, theme), b = region_colour(k, theme);
+        const int apart = std::abs(a.red() - b.red()) + std::abs(a.green() - b.green()) + std::abs(a.blue() - b.blue());
+        EXPECT_GT(apart, 60) << i << k;
+      }
+}
+
+}  // namespace
+}  // namespace burrow
