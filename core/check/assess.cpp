@@ -37,6 +37,7 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   check_footing(judge);
   check_rules(judge);
   check_pits(judge);
+  check_loads(judge);
   conclude(crossing, answer);
   return answer;
 }
