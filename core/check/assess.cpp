@@ -73,6 +73,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   check_footing(judge);
   check_rules(judge);
   check_pits(judge);
+  check_loads(judge);
   conclude(crossing, answer);
   return answer;
 }

@@ -246,8 +246,7 @@ const FindingWords rows[] = {
     {"scope.not-judged",
      [](const Say&) {
        return std::string(
-           "not judged here: traffic and earth loads on the pipe, its strength and pull-in, air line, stiffness "
-           "and joints of utilities, what a footing bears");
+           "not judged here: air line, joints of the pipe, stiffness and joints of utilities, what a footing bears");
      },
      "Have these judged by other means."},
     {"site.soil-guessed",
@@ -298,7 +297,7 @@ const FindingWords rows[] = {
 };
 
 const FindingWords* row_for(std::string_view code) {
-  for (const auto& some : {std::span<const FindingWords>(rows), words_of_records(), words_of_pits()})
+  for (const auto& some : {std::span<const FindingWords>(rows), words_of_records(), words_of_pits(), words_of_pipe()})
     for (const FindingWords& row : some)
       if (row.code == code) return &row;
   return nullptr;

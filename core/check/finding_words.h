@@ -38,5 +38,7 @@ struct FindingWords {
 std::span<const FindingWords> words_of_records();
 /// Of the pits.
 std::span<const FindingWords> words_of_pits();
+/// Of the pipe and what presses on it.
+std::span<const FindingWords> words_of_pipe();
 
 }  // namespace burrow

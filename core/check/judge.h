@@ -139,6 +139,7 @@ void check_vibration(Judge& judge);
 void check_footing(Judge& judge);
 void check_rules(Judge& judge);
 void check_pits(Judge& judge);
+void check_loads(Judge& judge);  ///< and the pipe under them
 
 /// Mutes, order (worst first), verdict.
 void conclude(const Crossing& crossing, Assessment& answer);

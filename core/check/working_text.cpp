@@ -6,7 +6,8 @@ namespace burrow {
 
 namespace {
 constexpr double cubic_yard_m3 = 27 * 0.3048 * 0.3048 * 0.3048;
-constexpr double pound_per_cubic_foot_N_m3 = 4.4482216152605 / (0.3048 * 0.3048 * 0.3048);
+constexpr double pound_N = 4.4482216152605;
+constexpr double pound_per_cubic_foot_N_m3 = pound_N / (0.3048 * 0.3048 * 0.3048);
 }  // namespace
 
 std::string working_number(double value, std::string_view unit, UnitSystem units, std::string_view symbol) {
@@ -23,6 +24,14 @@ std::string working_number(double value, std::string_view unit, UnitSystem units
   if (unit == "N/m³")
     return us ? fmt::format("{:.4g} lb/ft³", value / pound_per_cubic_foot_N_m3)
               : fmt::format("{:.4g} kN/m³", value / 1e3);
+  if (unit == "N") return us ? fmt::format("{:.4g} lbf", value / pound_N) : fmt::format("{:.4g} N", value);
+  if (unit == "N/m")
+    return us ? fmt::format("{:.4g} lb/ft", value / pound_N * 0.3048) : fmt::format("{:.4g} N/m", value);
+  if (unit == "m²")
+    return us ? fmt::format("{:.4g} in²", value / 0.0254 / 0.0254) : fmt::format("{:.4g} cm²", value * 1e4);
+  if (unit == "1/m") return us ? fmt::format("{:.4g} 1/ft", value * 0.3048) : fmt::format("{:.4g} 1/m", value);
+  if (unit == "K") return us ? fmt::format("{:.4g} °F", value * 1.8) : fmt::format("{:.4g} K", value);
+  if (unit == "1/K") return us ? fmt::format("{:.4g} 1/°F", value / 1.8) : fmt::format("{:.4g} 1/K", value);
   if (unit == "rad") return fmt::format("{:.4g}°", value * 180.0 / pi);
   if (unit.empty()) return fmt::format("{:.4g}", value);
   return fmt::format("{:.4g} {}", value, unit);

@@ -200,7 +200,23 @@ Json json_of(const PipeCheck& check) {
                  {"value", number(check.value)},
                  {"limit", number(check.limit)},
                  {"unit", Json(check.unit)},
-                 {"station_m", number(check.station_m)}});
+                 {"station_m", number(check.station_m)},
+                 {"code", Json(check.code)},
+                 {"utilisation", number(check.utilisation)},
+                 {"at_least", Json(check.at_least)},
+                 {"source", Json(check.source.text)},
+                 {"source_label", Json(words(check.source.label))},
+                 {"text", Json(check.text)}});
+}
+
+Json json_of(const LoadPoint& load) {
+  return object({{"station_m", Json(load.station_m)},
+                 {"depth_m", Json(load.depth_m)},
+                 {"earth_pa", Json(load.earth_Pa)},
+                 {"earth_arched_pa", Json(load.earth_arched_Pa)},
+                 {"live_pa", Json(load.live_Pa)},
+                 {"water_pa", Json(load.water_Pa)},
+                 {"live", Json(load.live)}});
 }
 
 Json json_of(const Mark& mark) {
@@ -272,23 +288,24 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
   const auto finding = [&](const Finding& f) { return json_of(f, options.units); };
   const Json no_day = object(
       {{"nose_m", Json()}, {"advice", Json()}, {"arrival", json_of(Arrival())}, {"utilities", Json(Json::Array())}});
-  Json::Object members{{"crossing", Json(crossing.name)},
-                       {"verdict", Json(word_of(assessment.verdict))},
-                       {"bore", bore_of(assessment, crossing)},
-                       {"cover", json_of(assessment.cover)},
-                       {"utilities", json_list(assessment.utilities)},
-                       {"services", object({{"contact_chance_any", number(assessment.contact_chance_any)},
-                                            {"chance_unknown_service", number(assessment.chance_unknown_service)}})},
-                       {"surface", json_of(assessment.surface)},
-                       {"structures", json_list(assessment.structures)},
-                       {"pits", object({{"launch", pit_json(assessment.launch_pit, assessment.launch_pit_work)},
-                                        {"exit", pit_json(assessment.exit_pit, assessment.exit_pit_work)}})},
-                       {"pipe", object({{"checks", json_list(assessment.pipe_checks)}})},
-                       {"air", object({{"pressure_at_tool_pa", number(assessment.air.pressure_at_tool_pa)},
-                                       {"free_air_m3_s", number(assessment.air.free_air_m3_s)}})},
-                       {"marks", json_list(assessment.marks)},
-                       {"day", no_day},
-                       {"findings", list_of(assessment.findings, finding)}};
+  Json::Object members{
+      {"crossing", Json(crossing.name)},
+      {"verdict", Json(word_of(assessment.verdict))},
+      {"bore", bore_of(assessment, crossing)},
+      {"cover", json_of(assessment.cover)},
+      {"utilities", json_list(assessment.utilities)},
+      {"services", object({{"contact_chance_any", number(assessment.contact_chance_any)},
+                           {"chance_unknown_service", number(assessment.chance_unknown_service)}})},
+      {"surface", json_of(assessment.surface)},
+      {"structures", json_list(assessment.structures)},
+      {"pits", object({{"launch", pit_json(assessment.launch_pit, assessment.launch_pit_work)},
+                       {"exit", pit_json(assessment.exit_pit, assessment.exit_pit_work)}})},
+      {"pipe", object({{"checks", json_list(assessment.pipe_checks)}, {"loads", json_list(assessment.loads)}})},
+      {"air", object({{"pressure_at_tool_pa", number(assessment.air.pressure_at_tool_pa)},
+                      {"free_air_m3_s", number(assessment.air.free_air_m3_s)}})},
+      {"marks", json_list(assessment.marks)},
+      {"day", no_day},
+      {"findings", list_of(assessment.findings, finding)}};
   if (options.trials) members.push_back({"trials", json_of(*options.trials)});
   if (options.working) members.push_back({"working", json_list(assessment.working)});
   return compact_json(heading_of(file, std::move(members)));

@@ -14,6 +14,9 @@ void fields(Io& io, V& pipe) {
   io.field("insertion", pipe.insertion);
   io.field("pull_by", pipe.pull_by);
   io.field("head_diameter_m", pipe.head_diameter, range::diameter);
+  io.field("coupling_diameter_m", pipe.coupling_diameter, range::diameter);
+  io.field("hose_rating_n", pipe.hose_rating, range::not_negative);
+  io.field("pull_time_s", pipe.pull_time, range::positive);
   io.field("operating_pressure_pa", pipe.operating_pressure, range::not_negative);
   io.field("temperature_k", pipe.temperature, range::positive);
   io.field("piece_length_m", pipe.piece_length, range::size);

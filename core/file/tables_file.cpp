@@ -9,6 +9,7 @@
 
 #include "burrow/base/ensure.h"
 #include "burrow_resources.h"
+#include "pipe_rows.h"
 #include "table_row.h"
 
 namespace burrow {
@@ -67,12 +68,6 @@ void read(Row& row, ToolClass& tool) {
   tool.pressure.Pa = row.number("pressure_pa", 1, 1e8);
   tool.free_air.m3_s = row.number("free_air_m3_s", 1e-9, 1e3);
   tool.source = row.source();
-}
-
-void read(Row& row, PipeMaterial& pipe) {
-  pipe.id = row.text("id");
-  pipe.name = row.text("name");
-  pipe.source = row.source();
 }
 
 void read(Row& row, UtilityKindRow& utility) {
@@ -237,9 +232,9 @@ std::optional<Error> lay_over(std::vector<T>& rows, const json& text, const std:
   return std::nullopt;
 }
 
-constexpr std::array file_names{"soils.json",    "tools.json",    "pipes.json",         "utilities.json",
-                                "locating.json", "limits.json",   "surface_rules.json", "excavation.json",
-                                "shoring.json",  "earthwork.json"};
+constexpr std::array file_names{"soils.json",    "tools.json",     "pipes.json",         "utilities.json",
+                                "locating.json", "limits.json",    "surface_rules.json", "excavation.json",
+                                "shoring.json",  "earthwork.json", "pipe_sizes.json"};
 
 std::optional<Error> lay_file_over(Tables& tables, const std::string& name, const std::string& text) {
   const auto rows = table_file::parse_table(text, name);
@@ -247,6 +242,7 @@ std::optional<Error> lay_file_over(Tables& tables, const std::string& name, cons
   if (name == "soils.json") return lay_over(tables.soils, *rows, name);
   if (name == "tools.json") return lay_over(tables.tools, *rows, name);
   if (name == "pipes.json") return lay_over(tables.pipes, *rows, name);
+  if (name == "pipe_sizes.json") return lay_over(tables.pipe_sizes, *rows, name);
   if (name == "utilities.json") return lay_over(tables.utilities, *rows, name);
   if (name == "locating.json") return lay_over(tables.locating, *rows, name);
   if (name == "limits.json") return lay_over(tables.limits, *rows, name);

@@ -39,6 +39,7 @@ inline SurfaceFeature lane(double from_m, double to_m) {
   road.from = Length{from_m};
   road.to = Length{to_m};
   road.rule = "road-duct-cover-36in";
+  road.traffic = "highway";
   road.permission.set(Permission::allowed);
   return road;
 }
@@ -77,7 +78,8 @@ inline Crossing clean_crossing() {
   c.bore.exit.station = Length{8};
   c.pipe = Pipe{};
   c.pipe->material = "pe100";
-  c.pipe->outside_diameter = Length{0.063};
+  c.pipe->outside_diameter = Length{0.055};
+  c.pipe->sdr = Ratio{11};
   return c;
 }
 

@@ -9,6 +9,8 @@
 #include <map>
 
 #include "burrow/clearance/contact.h"
+#include "burrow/load/railway.h"
+#include "burrow/pipe/ring.h"
 #include "burrow/soil/movement.h"
 #include "clean_crossing.h"
 
@@ -51,6 +53,47 @@ double set_back_again(const Working& w) {
   double sum = 0;
   for (std::size_t i = 0; i + 1 < w.inputs.size(); i += 2) sum += w.inputs[i].value * w.inputs[i + 1].value;
   return sum;
+}
+
+/// Wheels spread over their area, or a train by the greater of table and half-space.
+double live_again(const Working& w) {
+  for (const WorkingInput& i : w.inputs)
+    if (i.symbol == "P")
+      return input(w, "counted") * input(w, "n") * input(w, "P") * input(w, "m") * (1 + input(w, "IM")) /
+             (input(w, "l") * input(w, "w"));
+  return rail_pressure(Length{input(w, "H")})->pressure_Pa;
+}
+
+double cubed(double v) {
+  return v * v * v;
+}
+
+/// Ground that lasts and traffic that passes, with the support beside.
+double flattening_again(const Working& w) {
+  const auto part = [&](const char* load, const char* e) {
+    return 0.1 * input(w, load) / (2.0 / 3 * input(w, e) / cubed(input(w, "DR") - 1) + 0.061 * input(w, "E′"));
+  };
+  return part("P_ground", "E_long") + part("P_traffic", "E_short");
+}
+
+double bare_buckling_again(const Working& w) {
+  const double d = input(w, "d"), oval = cubed((1 - d) / ((1 + d) * (1 + d)));
+  const double limit =
+      2 * input(w, "E_long") * oval / ((1 - input(w, "ν") * input(w, "ν")) * cubed(input(w, "DR") - 1) * input(w, "N"));
+  EXPECT_NEAR(*w.limit, limit, 1e-9 * limit);
+  return input(w, "u") + input(w, "P_ground") + input(w, "P_traffic") * input(w, "E_long") / input(w, "E_short");
+}
+
+double held_buckling_again(const Working& w) {
+  const double bending = input(w, "E_long") / (12 * cubed(input(w, "DR") - 1));
+  const double held = 5.65 / input(w, "N") * std::sqrt(input(w, "R_w") * input(w, "B′") * input(w, "E′") * bending);
+  EXPECT_GE(*w.limit, held * (1 - 1e-12));
+  return input(w, "u") + input(w, "R_w") * input(w, "P_ground") + input(w, "P_traffic");
+}
+
+double pull_again(const Working& w) {
+  EXPECT_GE(input(w, "T_turn"), 0);
+  return input(w, "T_drag") + input(w, "T_turn");
 }
 
 /// The formulas as a person would work them out from the inputs listed.
@@ -144,6 +187,45 @@ const std::map<std::string, Again, std::less<>>& formulas() {
        }},
       {"site.unknown-service",
        [](const Working& w) { return 1 - std::exp(-input(w, "λ") * input(w, "L") * input(w, "D")); }},
+      {"pipe.hole", [](const Working& w) { return input(w, "D") / input(w, "d"); }},
+      {"pipe.earth", [](const Working& w) { return input(w, "γ") * input(w, "H"); }},
+      {"pipe.earth-arched",
+       [](const Working& w) {
+         const double k = input(w, "Kμ′"), b = input(w, "B");
+         return (1 - std::exp(-2 * k * input(w, "H") / b)) / (2 * k) * input(w, "γ") * b;
+       }},
+      {"pipe.live", live_again},
+      {"pipe.safe-pull",
+       [](const Working& w) {
+         const double by_yield = 0.40 * input(w, "f_t") * input(w, "T_y");
+         return input(w, "n") * input(w, "A") * input(w, "f_T") * std::min(by_yield, input(w, "σ"));
+       }},
+      {"pipe.pull", pull_again},
+      {"pipe.pull-closed", pull_again},
+      {"pipe.push", pull_again},
+      {"pipe.hose", [](const Working& w) { return input(w, "T"); }},
+      {"pipe.stretch",
+       [](const Working& w) { return input(w, "T") * input(w, "L") / (input(w, "n A") * input(w, "E")); }},
+      {"pipe.bend", [](const Working& w) { return std::min(1 / input(w, "κ"), 1e4); }},
+      {"pipe.strain",
+       [](const Working& w) {
+         const double i = 0.5 * input(w, "h");
+         return (input(w, "κ") + input(w, "g") / (i * i)) * input(w, "D") / 2;
+       }},
+      {"pipe.deflection", flattening_again},
+      {"pipe.deflection-bare",
+       [](const Working& w) {
+         const double loads = input(w, "P_ground") / input(w, "E_long") + input(w, "P_traffic") / input(w, "E_short");
+         return 0.15 * cubed(input(w, "DR") - 1) * loads;
+       }},
+      {"pipe.ring",
+       [](const Working& w) { return (input(w, "P_ground") + input(w, "P_traffic")) * input(w, "DR") / 2; }},
+      {"pipe.buckling-bare", bare_buckling_again},
+      {"pipe.buckling", held_buckling_again},
+      {"pipe.pressure", [](const Working& w) { return input(w, "p") * (input(w, "DR") - 1) / 2; }},
+      {"pipe.thermal", [](const Working& w) { return std::abs(input(w, "α") * input(w, "L") * input(w, "ΔT")); }},
+      {"pipe.float",
+       [](const Working& w) { return input(w, "w") / (input(w, "γ_w") * pi * input(w, "D") * input(w, "D") / 4); }},
       {"utility.separation", [](const Working& w) { return input(w, "δ") - input(w, "R"); }},
       {"utility.gap-low",
        [](const Working& w) {
@@ -184,6 +266,7 @@ Crossing busy_crossing() {
   crossing.site.surface.front().levels.pegs = {peg};
   crossing.site.utility_search.unknown_rate.set(RatePerArea{0.01});
   crossing.pits.exit.sides.bore.kind.set(SideKind::sloped);
+  crossing.pipe->insertion.set(Insertion::pushed);
   return crossing;
 }
 
@@ -210,6 +293,9 @@ Crossing wet_crossing() {
   lime.offset = Length{6};
   lime.protection_radius = Length{3};
   crossing.site.trees = {lime};
+  crossing.pipe->pull_by.set(PullBy::hose);
+  crossing.pipe->hose_rating = Force{2000};
+  crossing.pipe->operating_pressure.set(Pressure{6e5});
   return crossing;
 }
 

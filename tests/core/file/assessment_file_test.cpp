@@ -53,7 +53,7 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
         "heap":{"side":null,"setback_m":null,"length_m":null,"width_m":null,"height_m":null,"volume_m3":null},
         "duties":[],"ladder_travel_m":null,"shoring":[],"shoring_width_m":null,"edge_load_gap_m":null,"water_head_m":null,
         "base_heave_safety":null,"uplift_safety":null}},
-    "pipe":{"checks":[]},
+    "pipe":{"checks":[],"loads":[]},
     "air":{"pressure_at_tool_pa":null,"free_air_m3_s":null},
     "marks":[],
     "day":{"nose_m":null,"advice":null,

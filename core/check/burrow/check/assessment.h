@@ -134,12 +134,30 @@ struct RuleZone {
   bool operator==(const RuleZone&) const = default;
 };
 
+/// One check of the pipe. A value without a limit is told, not judged; a check without a value could not be done, and
+/// `text` says what is not known.
 struct PipeCheck {
   std::string name;
   std::optional<double> value, limit;
   std::string unit;
   std::optional<double> station_m;
+  std::string code{};                   ///< of its finding and its working, "pipe.deflection"
+  std::optional<double> utilisation{};  ///< 1: on the limit
+  bool at_least = false;                ///< sense of the limit
+  Source source{};                      ///< of the limit, else of the value
+  std::string text{};                   ///< what goes with it, or what is not known
   bool operator==(const PipeCheck&) const = default;
+};
+
+/// What presses on the crown of the pipe at a station. Unknown live load: nobody said what stands there.
+struct LoadPoint {
+  double station_m = 0, depth_m = 0;  ///< of the crown of the hole
+  double earth_Pa = 0;                ///< the whole weight above
+  double earth_arched_Pa = 0;         ///< as the hole lets it arch
+  double live_Pa = 0;                 ///< traffic, track or machines, dynamic part included
+  double water_Pa = 0;                ///< at the axis
+  std::string live;                   ///< id of what stands above, empty: nothing
+  bool operator==(const LoadPoint&) const = default;
 };
 
 struct AirAnswer {
@@ -183,6 +201,7 @@ struct Assessment {
   PitShape launch_pit, exit_pit;
   PitAnswer launch_pit_work, exit_pit_work;  ///< what follows from them
   std::vector<PipeCheck> pipe_checks;
+  std::vector<LoadPoint> loads;  ///< along the bore, for the chart
   AirAnswer air;
   std::vector<Mark> marks;
   std::vector<Finding> findings;  ///< worst first

@@ -34,6 +34,9 @@ struct Pipe {
   Given<Insertion> insertion{Insertion::pulled_after};
   Given<PullBy> pull_by{PullBy::rope};
   std::optional<Length> head_diameter;
+  std::optional<Length> coupling_diameter;  ///< of what joins the pieces
+  std::optional<Force> hose_rating;         ///< pull the maker of the hose allows; without it the hose carries none
+  Given<Duration> pull_time{Duration{3600}};
   Given<Pressure> operating_pressure;
   Given<Temperature> temperature{Temperature{293.15}};
   std::optional<Length> piece_length;

@@ -1,0 +1,97 @@
+/// The pipe: what of it is known, and whether the hole takes it.
+
+#include <algorithm>
+#include <cmath>
+
+#include "pipe_check.h"
+
+namespace burrow {
+
+namespace {
+
+/// The strictest thing that is not known is a finding of its own; the checks that need it are left out by name.
+void say_missing(Judge& judge, const PipeUnderCheck& pipe, const PipeMaterial* material) {
+  if (!pipe.pipe.outside_diameter) judge.missing("pipe-diameter", pipe.subject, "pipe");
+  if (pipe.pipe.outside_diameter && !pipe.section) judge.missing("pipe-wall", pipe.subject, "pipe");
+  if (!material) judge.missing("pipe-material", pipe.subject, "pipe");
+  if (material && !pipe.strength) {
+    Finding finding;
+    finding.code = "pipe.no-law";
+    finding.severity = Severity::caution;
+    finding.subject = pipe.subject;
+    finding.name = material->name;
+    finding.source = material->source;
+    judge.say(std::move(finding));
+  }
+  if (!pipe.water_known && pipe.section && pipe.strength)
+    leave_out(judge, "pipe.water", "water around the pipe",
+              "The water level is not entered: taken as dry, friction and "
+              "weight on the safe side.");
+}
+
+/// Temperature or time beyond what the rows of the material tell.
+void say_beyond(Judge& judge, const PipeUnderCheck& pipe) {
+  if (!pipe.strength) return;
+  const bool hot = !derating(*pipe.strength, *pipe.pipe.temperature);
+  if (!hot && pull_stress(*pipe.strength, *pipe.pipe.pull_time, *pipe.pipe.temperature)) return;
+  Finding finding;
+  finding.code = "pipe.beyond";
+  finding.severity = Severity::caution;
+  finding.subject = pipe.subject;
+  finding.name = hot ? "a temperature" : "a time of the pull";
+  finding.source = pipe.strength->source;
+  judge.say(std::move(finding));
+}
+
+}  // namespace
+
+void check_pipe(Judge& judge, const LoadsAbove& above, std::vector<const PathPoint*> places) {
+  const Pipe& entered = *judge.crossing.pipe;
+  const PipeMaterial* material = find_pipe(judge.tables, entered.material);
+  PipeUnderCheck pipe{entered, nullptr, std::nullopt, std::nullopt, false, above};
+  if (material && material->strength) pipe.strength = &*material->strength;
+  if (auto section = pipe_section(entered, judge.tables)) pipe.section = *section;
+  if (const auto widest = widest_drawn(entered, judge.tables)) pipe.widest_m = widest->m;
+  pipe.water_known = judge.crossing.site.water && !judge.crossing.site.water->empty();
+  pipe.places = std::move(places);
+  judge.answer.pipe_checks.reserve(24);
+  say_missing(judge, pipe, material);
+  say_beyond(judge, pipe);
+  check_pipe_hole(judge, pipe);
+  check_pipe_loads(judge, pipe);
+  check_pipe_pull(judge, pipe);
+  check_pipe_ring(judge, pipe);
+  check_pipe_along(judge, pipe);
+}
+
+void check_pipe_hole(Judge& judge, const PipeUnderCheck& pipe) {
+  constexpr std::string_view code = "pipe.hole", name = "hole over the widest thing drawn in";
+  if (!pipe.widest_m) return leave_out(judge, code, name, "The diameter of the pipe is not entered.");
+  const double hole = judge.tool.diameter.m, ratio = hole / *pipe.widest_m;
+  const Limit low = judge.limit("pipe_hole_low"), high = judge.limit("pipe_hole_high");
+  const bool fits = ratio >= 1;
+  const PipeLimit limit = fits ? PipeLimit{low.value, true, Severity::caution, low.source, false}
+                               : PipeLimit{1, true, Severity::stop, {"it does not go in", SourceLabel::derived}, false};
+  const PathPoint* place = judge.answer.bore.points.empty() ? nullptr : &judge.answer.bore.points.front();
+  const PipeResult result{code, name, ratio, "", place, "Couplings, pulling head and tolerance count."};
+  judge_pipe(judge, pipe, result, limit,
+             {{},
+              {},
+              "n = D/d",
+              {{"D", hole, "m"}, {"d", *pipe.widest_m, "m"}},
+              "n",
+              0,
+              {},
+              std::nullopt,
+              {"diameter of the tool over pipe, bundle, coupling or pulling head", SourceLabel::derived}});
+  if (ratio <= high.value) return;
+  Finding wide;
+  wide.code = "pipe.hole-wide";
+  wide.severity = Severity::note;
+  wide.subject = pipe.subject;
+  wide.name = "pipe";
+  if (place) wide.station_m = place->x_m;
+  judge.demand(std::move(wide), ratio, high);
+}
+
+}  // namespace burrow

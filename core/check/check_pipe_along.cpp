@@ -1,0 +1,160 @@
+/// The pipe along its length: bends with the path, follows the ground, shortens as it cools, floats in a wet hole.
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/pipe/along.h"
+#include "pipe_check.h"
+
+namespace burrow {
+
+namespace {
+
+/// What the ground keeps all year at the depth of a bore (our default).
+constexpr Temperature ground_temperature{283.15};
+constexpr double straightest_m = 1e4;
+
+double turning_1_m(const PathPoint& p) {
+  return std::hypot(p.curvature_1_m, p.yaw_curvature_1_m * std::cos(p.grade_rad));
+}
+
+void judge_bend(Judge& judge, const PipeUnderCheck& pipe) {
+  constexpr std::string_view code = "pipe.bend", name = "least radius of the path";
+  const double diameter = pipe.section->diameter_m;
+  const BendRow* row = bend_row(*pipe.strength, pipe.section->ratio);
+  const bool joints = pipe.pipe.piece_length && pipe.pipe.piece_length->m > 0 &&
+                      pipe.pipe.piece_length->m < judge.answer.bore.length_m && pipe.strength->fitting_bend;
+  if (!row && !joints) return leave_out(judge, code, name, "No least bend is known for this wall.");
+  const double times = joints ? pipe.strength->fitting_bend->v : row->diameters.v;
+  const PathPoint* sharpest = &judge.answer.bore.points.front();
+  for (const PathPoint& p : judge.answer.bore.points)
+    if (turning_1_m(p) > turning_1_m(*sharpest)) sharpest = &p;
+  const double curvature = turning_1_m(*sharpest);
+  const double radius = curvature > 1 / straightest_m ? 1 / curvature : straightest_m;
+  judge_pipe(judge, pipe,
+             {code, name, radius, "m", sharpest,
+              joints ? "Joints lie in the bend." : "Of the predicted path, without wander."},
+             {times * diameter, true, Severity::caution,
+              joints ? Source{"100 diameters with a fitting in the bend", SourceLabel::second_hand} : row->source},
+             {{},
+              {},
+              "R = 1/κ, at most 10 km; limit k D",
+              {{"κ", curvature, "1/m"}, {"k", times, ""}, {"D", diameter, "m"}},
+              "R",
+              0,
+              {},
+              std::nullopt,
+              {"curvature of the predicted path: our model", SourceLabel::our_model}});
+}
+
+void judge_strain(Judge& judge, const PipeUnderCheck& pipe) {
+  if (judge.answer.loads.empty()) return;
+  const double diameter = pipe.section->diameter_m, gap = std::max(judge.tool.diameter.m - diameter, 0.0);
+  double most = -1, path_1_m = 0, settling_1_m = 0, depth_m = 0;
+  const PathPoint* place = nullptr;
+  for (const LoadPoint& load : judge.answer.loads) {
+    const PathPoint* p = place_of(judge, pipe, load);
+    const double depth = load.depth_m + judge.tool.diameter.m / 2;
+    const auto settling = settling_curvature_1_m(Length{gap}, Length{depth});
+    const double curvature = turning_1_m(*p) + (settling ? *settling : 0);
+    if (!(curvature > most)) continue;
+    most = curvature;
+    path_1_m = turning_1_m(*p);
+    settling_1_m = curvature - path_1_m;
+    depth_m = depth;
+    place = p;
+  }
+  const auto strain = place ? bending_strain(most, Length{diameter}) : Result<Ratio>(Ratio{0});
+  if (!place || !strain) return;
+  const Limit limit = judge.limit(pipe.strength->strain_limit);
+  judge_pipe(judge, pipe,
+             {"pipe.strain", "strain along it as it follows the ground", strain->v, "", place,
+              "The bend of the path, and the ground over the gap coming down by all of it: an upper bound."},
+             {limit.value, false, Severity::caution, limit.source},
+             {{},
+              {},
+              "ε = (κ + g/(0.5 h)²) D/2",
+              {{"κ", path_1_m, "1/m"},
+               {"g", gap, "m"},
+               {"h", depth_m, "m"},
+               {"g/(0.5 h)²", settling_1_m, "1/m"},
+               {"D", diameter, "m"}},
+              "ε",
+              0,
+              {},
+              std::nullopt,
+              {"greatest curvature of a Gaussian trough, Peck 1969 form, as deep as the gap", SourceLabel::our_model}});
+}
+
+void tell_thermal(Judge& judge, const PipeUnderCheck& pipe) {
+  const double length = judge.answer.bore.length_m, cooling = pipe.pipe.temperature->K - ground_temperature.K;
+  const auto shorter = thermal_shortening(pipe.strength->expansion_1_K, Length{length}, cooling);
+  if (!shorter || !std::isfinite(shorter->m)) return;
+  tell_pipe(
+      judge, pipe,
+      {"pipe.thermal", cooling >= 0 ? "shortening as it cools in the ground" : "lengthening as it warms in the ground",
+       std::abs(shorter->m), "m", nullptr,
+       "From the temperature entered to 10 °C (our default). Let it come to the ground's temperature before it is "
+       "cut."},
+      {{},
+       {},
+       "ΔL = α L |ΔT|",
+       {{"α", pipe.strength->expansion_1_K, "1/K"}, {"L", length, "m"}, {"ΔT", cooling, "K"}},
+       "ΔL",
+       0,
+       {},
+       std::nullopt,
+       pipe.strength->source});
+}
+
+void tell_floating(Judge& judge, const PipeUnderCheck& pipe) {
+  const auto f = floating(pipe.strength->unit_weight, pipe.section->area_m2, Length{pipe.section->diameter_m});
+  if (!f) return;
+  const PathPoint* wet = nullptr;
+  for (const PathPoint& p : judge.answer.bore.points) {
+    const std::optional<double> water = pipe.water_known ? judge.ground.water_m(p.x_m) : std::nullopt;
+    if (water && *water > p.z_m) {
+      wet = &p;
+      break;
+    }
+  }
+  const double share = f->weight_N_m / f->uplift_N_m;
+  const bool floats = share < 1;
+  tell_pipe(
+      judge, pipe,
+      {"pipe.float", "weight of the empty pipe over the water it displaces", share, "", wet,
+       !pipe.water_known ? "The water level is not entered."
+       : !wet            ? "The hole lies above the water."
+       : floats          ? "Empty it floats against the roof of the wet hole."
+                         : "It does not float."},
+      {{},
+       {},
+       "n = w/(γ_w π D²/4)",
+       {{"w", f->weight_N_m, "N/m"}, {"γ_w", water_unit_weight_N_m3, "N/m³"}, {"D", pipe.section->diameter_m, "m"}},
+       "n",
+       0,
+       {},
+       std::nullopt,
+       {"weight of the wall alone", SourceLabel::derived}});
+  if (!wet || !floats) return;
+  Finding finding = finding_at("pipe.floats", Severity::note, pipe.subject, "pipe", wet->x_m, wet->y_m, wet->z_m);
+  finding.unit = "";
+  finding.measured = share;
+  finding.source = {"weight of the wall alone", SourceLabel::derived};
+  judge.say(std::move(finding));
+}
+
+}  // namespace
+
+void check_pipe_along(Judge& judge, const PipeUnderCheck& pipe) {
+  constexpr std::string_view code = "pipe.bend", name = "bend, strain, heat and floating";
+  if (judge.answer.bore.points.empty()) return;
+  if (!pipe.section) return leave_out(judge, code, name, "The wall of the pipe is not known.");
+  if (!pipe.strength) return leave_out(judge, code, name, "How the material bears is not known.");
+  judge_bend(judge, pipe);
+  judge_strain(judge, pipe);
+  tell_thermal(judge, pipe);
+  tell_floating(judge, pipe);
+}
+
+}  // namespace burrow

@@ -1,0 +1,259 @@
+/// The ring of the pipe under ground, traffic and water, once before and once after the ground has closed on it.
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/pipe/ring.h"
+#include "pipe_check.h"
+
+namespace burrow {
+
+namespace {
+
+struct RingPlace {
+  const LoadPoint* load = nullptr;
+  double value = 0, limit = 0, used = -1;
+};
+
+class RingUnderLoad {
+ public:
+  RingUnderLoad(Judge& judge, const PipeUnderCheck& pipe, double long_Pa, double short_Pa)
+      : judge_(judge), pipe_(pipe), long_{pipe.section->ratio, long_Pa, pipe.strength->poisson_ratio.v} {
+    short_ = long_;
+    short_.modulus_Pa = short_Pa;
+    for (const PathPoint* p : pipe.places)
+      soil_moduli_.push_back(soil_support_modulus(judge.ground.soil_at(p->x_m, p->y_m, p->z_m)));
+  }
+
+  void judge_all() {
+    judge_deflection(false);
+    judge_deflection(true);
+    judge_compression();
+    judge_buckling_bare();
+    judge_buckling();
+    judge_pressure();
+  }
+
+ private:
+  /// Deflection by ground that lasts and traffic that passes.
+  [[nodiscard]] double deflection(const LoadPoint& load, bool supported) const {
+    const Pressure earth{supported ? load.earth_Pa : load.earth_arched_Pa}, live{load.live_Pa};
+    const Pressure soil = soil_modulus(load);
+    const auto by_earth = supported ? supported_deflection(long_, earth, soil) : bare_deflection(long_, earth);
+    const auto by_live = supported ? supported_deflection(short_, live, soil) : bare_deflection(short_, live);
+    return by_earth && by_live ? by_earth->v + by_live->v : 0;
+  }
+
+  [[nodiscard]] Pressure soil_modulus(const LoadPoint& load) const {
+    return soil_moduli_[static_cast<std::size_t>(&load - judge_.answer.loads.data())];
+  }
+
+  template <class Value>
+  [[nodiscard]] RingPlace worst(Value value_and_limit) const {
+    RingPlace worst;
+    for (const LoadPoint& load : judge_.answer.loads) {
+      const auto [value, limit] = value_and_limit(load);
+      if (limit > 0 && value / limit > worst.used) worst = {&load, value, limit, value / limit};
+    }
+    return worst;
+  }
+
+  [[nodiscard]] Limit deflection_limit() const {
+    const bool pressed = pipe_.pipe.operating_pressure->Pa > 0;
+    const DeflectionRow* row = deflection_row(*pipe_.strength, long_.ratio);
+    if (pressed && row) return {row->share.v, false, row->source};
+    return {pipe_.strength->deflection_free.v, false, pipe_.strength->source};
+  }
+
+  void judge_deflection(bool supported) {
+    const Limit limit = deflection_limit();
+    const RingPlace w =
+        worst([&](const LoadPoint& load) { return std::pair(deflection(load, supported), limit.value); });
+    if (!w.load) return;
+    const double earth = supported ? w.load->earth_Pa : w.load->earth_arched_Pa;
+    std::vector<WorkingInput> inputs{{"P_ground", earth, "Pa"},
+                                     {"P_traffic", w.load->live_Pa, "Pa"},
+                                     {"E_long", long_.modulus_Pa, "Pa"},
+                                     {"E_short", short_.modulus_Pa, "Pa"},
+                                     {"DR", long_.ratio, ""}};
+    if (supported) inputs.push_back({"E′", soil_modulus(*w.load).Pa, "Pa"});
+    judge_pipe(
+        judge_, pipe_,
+        {supported ? "pipe.deflection" : "pipe.deflection-bare",
+         supported ? "flattening, ground closed on it" : "flattening, hole still open", w.value, "",
+         place_of(judge_, pipe_, *w.load),
+         supported ? "All of the ground's weight, with the support of the ground beside."
+                   : "The ground that arches over the hole, and all of the traffic; no support beside."},
+        {limit.value, false, supported ? Severity::stop : Severity::caution, limit.source},
+        {{},
+         {},
+         supported ? "d = 0.1 P_ground/(⅔ E_long/(DR − 1)³ + 0.061 E′) + 0.1 P_traffic/(⅔ E_short/(DR − 1)³ + 0.061 E′)"
+                   : "d = 0.15 (DR − 1)³ (P_ground/E_long + P_traffic/E_short)",
+         std::move(inputs),
+         "d",
+         0,
+         {},
+         std::nullopt,
+         supported
+             ? Source{"modified Iowa, lag 1; E′ of native soil a class lower: our model", SourceLabel::second_hand}
+             : Source{"ASTM F1962, ring without support", SourceLabel::from_memory}});
+  }
+
+  void judge_compression() {
+    constexpr std::string_view code = "pipe.ring", name = "compression around the ring";
+    const auto warm = strength_derating(*pipe_.strength, *pipe_.pipe.temperature);
+    if (!pipe_.strength->ring_stress || !warm)
+      return leave_out(judge_, code, name, "What the material bears is not known.");
+    const double limit = pipe_.strength->ring_stress->Pa * warm->v;
+    const RingPlace w = worst([&](const LoadPoint& load) {
+      const auto s = ring_compression(long_.ratio, Pressure{load.earth_Pa + load.live_Pa});
+      return std::pair(s ? s->Pa : 0.0, limit);
+    });
+    if (!w.load) return;
+    judge_pipe(judge_, pipe_, {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load)},
+               {limit,
+                false,
+                Severity::stop,
+                {"long-term compression of the material, times its temperature factor", SourceLabel::from_memory}},
+               {{},
+                {},
+                "S = (P_ground + P_traffic) DR/2",
+                {{"P_ground", w.load->earth_Pa, "Pa"}, {"P_traffic", w.load->live_Pa, "Pa"}, {"DR", long_.ratio, ""}},
+                "S",
+                0,
+                {},
+                std::nullopt,
+                {"thin ring under even pressure", SourceLabel::derived}});
+  }
+
+  /// By its own stiffness, long-term, at the flattening it has there.
+  [[nodiscard]] double collapse(const LoadPoint& load) const {
+    const auto oval = ovality_factor(Ratio{std::min(deflection(load, false), 0.5)});
+    const auto collapse_Pa = oval ? collapse_pressure(long_, *oval) : Result<Pressure>(Pressure{0});
+    return collapse_Pa ? collapse_Pa->Pa : 0;
+  }
+
+  void judge_buckling_bare() {
+    constexpr std::string_view code = "pipe.buckling-bare", name = "buckling, hole still open";
+    if (!pipe_.water_known) return leave_out(judge_, code, name, "The water level is not entered.");
+    const Limit safety = judge_.limit("pipe_buckling_safety");
+    const double quick = long_.modulus_Pa / short_.modulus_Pa;
+    const RingPlace w = worst([&](const LoadPoint& load) {
+      return std::pair(load.water_Pa + load.earth_arched_Pa + quick * load.live_Pa, collapse(load) / safety.value);
+    });
+    if (!w.load) return;
+    judge_pipe(judge_, pipe_,
+               {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load),
+                "Water outside, arching ground and traffic, put together as a pressure that lasts; the pipe empty."},
+               {w.limit, false, Severity::caution, safety.source},
+               {{},
+                {},
+                "p = u + P_ground + P_traffic E_long/E_short; limit 2 E_long f_o/((1 − ν²)(DR − 1)³ N)",
+                {{"u", w.load->water_Pa, "Pa"},
+                 {"P_ground", w.load->earth_arched_Pa, "Pa"},
+                 {"P_traffic", w.load->live_Pa, "Pa"},
+                 {"E_long", long_.modulus_Pa, "Pa"},
+                 {"E_short", short_.modulus_Pa, "Pa"},
+                 {"DR", long_.ratio, ""},
+                 {"ν", long_.poisson, ""},
+                 {"d", std::min(deflection(*w.load, false), 0.5), ""},
+                 {"N", safety.value, ""}},
+                "p",
+                0,
+                {},
+                std::nullopt,
+                {"Levy, ring without support, as ASTM F1962; f_o by ASTM F1216", SourceLabel::read}});
+  }
+
+  void judge_buckling() {
+    constexpr std::string_view code = "pipe.buckling", name = "buckling, ground closed on it";
+    if (!pipe_.water_known) return leave_out(judge_, code, name, "The water level is not entered.");
+    const Limit safety = judge_.limit("pipe_buckling_safety");
+    const auto of = [&](const LoadPoint& load) {
+      struct {
+        double water_m, rw, support, soil_Pa, value, limit;
+      } r{};
+      r.water_m = std::clamp(load.water_Pa / water_unit_weight_N_m3 - judge_.tool.diameter.m / 2, 0.0, load.depth_m);
+      r.rw = buoyancy_factor(Length{r.water_m}, Length{load.depth_m}).value_or(Ratio{0.67}).v;
+      const auto support = elastic_support(Length{load.depth_m}, Length{long_.ratio * pipe_.section->wall_m});
+      r.support = support ? support->value : 0;
+      r.soil_Pa = soil_modulus(load).Pa;
+      r.value = load.water_Pa + r.rw * load.earth_Pa + load.live_Pa;
+      const auto held = supported_buckling(long_, r.support, r.rw, Pressure{r.soil_Pa}, safety.value);
+      r.limit = std::max(held ? held->Pa : 0.0, collapse(load) / safety.value);  // support takes nothing away
+      return r;
+    };
+    const RingPlace w = worst([&](const LoadPoint& load) {
+      const auto r = of(load);
+      return std::pair(r.value, r.limit);
+    });
+    if (!w.load) return;
+    const auto r = of(*w.load);
+    judge_pipe(judge_, pipe_,
+               {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load),
+                "Water outside, all of the ground's weight and the traffic; the pipe empty."},
+               {w.limit, false, Severity::stop, safety.source},
+               {{},
+                {},
+                "p = u + R_w P_ground + P_traffic; limit (5.65/N) √(R_w B′ E′ E_long/(12 (DR − 1)³)), or bare if more",
+                {{"u", w.load->water_Pa, "Pa"},
+                 {"R_w", r.rw, ""},
+                 {"P_ground", w.load->earth_Pa, "Pa"},
+                 {"P_traffic", w.load->live_Pa, "Pa"},
+                 {"B′", r.support, ""},
+                 {"E′", r.soil_Pa, "Pa"},
+                 {"E_long", long_.modulus_Pa, "Pa"},
+                 {"DR", long_.ratio, ""},
+                 {"N", safety.value, ""}},
+                "p",
+                0,
+                {},
+                std::nullopt,
+                {"AWWA/Luscher, Buried Pipe Design p 139; the smaller of two B′", SourceLabel::read}});
+  }
+
+  void judge_pressure() {
+    const double pressure = pipe_.pipe.operating_pressure->Pa;
+    if (!(pressure > 0)) return;
+    constexpr std::string_view code = "pipe.pressure", name = "tension around the ring by the pressure inside";
+    const auto warm = strength_derating(*pipe_.strength, *pipe_.pipe.temperature);
+    const double stress = pressure * (long_.ratio - 1) / 2;
+    if (!pipe_.strength->pressure_stress || !warm || !std::isfinite(stress))
+      return leave_out(judge_, code, name, "What the material bears inside is not known: see the rating of the pipe.");
+    judge_pipe(
+        judge_, pipe_, {code, name, stress, "Pa", nullptr},
+        {pipe_.strength->pressure_stress->Pa * warm->v,
+         false,
+         Severity::stop,
+         {"long-term design stress of the material for water, times its temperature factor", SourceLabel::from_memory}},
+        {{},
+         {},
+         "σ = p (DR − 1)/2",
+         {{"p", pressure, "Pa"}, {"DR", long_.ratio, ""}},
+         "σ",
+         0,
+         {},
+         std::nullopt,
+         {"ISO 12162 and ASTM D2837 form", SourceLabel::from_memory}});
+  }
+
+  Judge& judge_;
+  const PipeUnderCheck& pipe_;
+  Ring long_, short_;
+  std::vector<Pressure> soil_moduli_;  ///< of each of the loads
+};
+
+}  // namespace
+
+void check_pipe_ring(Judge& judge, const PipeUnderCheck& pipe) {
+  constexpr std::string_view code = "pipe.ring", name = "flattening, compression and buckling of the ring";
+  if (judge.answer.loads.empty()) return leave_out(judge, code, name, "There is no path under ground.");
+  if (!pipe.section) return leave_out(judge, code, name, "The wall of the pipe is not known.");
+  if (!pipe.strength) return leave_out(judge, code, name, "How the material bears is not known.");
+  const auto long_term = modulus(*pipe.strength, design_life, *pipe.pipe.temperature);
+  const auto quick = modulus(*pipe.strength, short_term, *pipe.pipe.temperature);
+  if (!long_term || !quick) return leave_out(judge, code, name, long_term.error().text());
+  RingUnderLoad(judge, pipe, long_term->Pa, quick->Pa).judge_all();
+}
+
+}  // namespace burrow

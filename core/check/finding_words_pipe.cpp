@@ -1,0 +1,142 @@
+#include "finding_words.h"
+
+namespace burrow {
+
+namespace {
+
+std::string times(const std::optional<double>& n) {
+  return n ? fmt::format("{:.2f}", *n) : std::string("–");
+}
+
+std::string percent(const std::optional<double>& share) {
+  return share ? fmt::format("{:.1f} %", *share * 100) : std::string("–");
+}
+
+const FindingWords rows[] = {
+    {"missing.pipe-diameter", [](const Say&) { return std::string("diameter of the pipe not entered"); },
+     "Enter its outside diameter, or pick a size."},
+    {"missing.pipe-wall", [](const Say&) { return std::string("wall of the pipe not known"); },
+     "Enter the wall, or the ratio of diameter to wall."},
+    {"missing.pipe-material", [](const Say&) { return std::string("material of the pipe not entered"); },
+     "Pick the material."},
+    {"pipe.no-law", [](const Say& s) { return fmt::format("strength of the pipe ({}) is not judged", s.f.name); },
+     "Ask its maker for safe pull, least bend and what it bears from outside."},
+    {"pipe.beyond",
+     [](const Say& s) {
+       return fmt::format("{} entered for the pipe lies beyond what its material's values tell", s.f.name);
+     },
+     "Pull sooner or cooler, or ask the maker."},
+    {"pipe.hole",
+     [](const Say& s) {
+       if (s.f.severity == Severity::stop)
+         return fmt::format("the hole is {} times as wide as what is drawn in: it does not go in", times(s.f.measured));
+       return fmt::format("the hole is {} times as wide as the widest thing drawn in, {} wanted", times(s.f.measured),
+                          times(s.f.limit));
+     },
+     "Use a larger tool, a smaller pipe, or a smaller pulling head or coupling."},
+    {"pipe.hole-wide",
+     [](const Say& s) {
+       return fmt::format("the hole is {} times as wide as the widest thing drawn in, {} is usual at most",
+                          times(s.f.measured), times(s.f.limit));
+     },
+     "A smaller tool leaves less of a gap to settle; or fill the gap with grout."},
+    {"pipe.traffic-taken",
+     [](const Say& s) { return fmt::format("traffic on {} not entered: taken as the heaviest usual there", s.f.name); },
+     "Enter what runs on it."},
+    {"pipe.traffic-unknown",
+     [](const Say& s) {
+       return fmt::format("the word for the traffic on {} is not known: taken as the heaviest usual there", s.f.name);
+     },
+     "Pick one of the known kinds of traffic."},
+    {"pipe.pull",
+     [](const Say& s) {
+       return fmt::format("pull-in {} with the hole open, {} at most", s.measured(Dimension::force),
+                          s.limit(Dimension::force));
+     },
+     "Shorten the bore, grease the hole, choose a thicker wall, or let the pull last less long."},
+    {"pipe.push",
+     [](const Say& s) {
+       return fmt::format("push-in {} with the hole open, {} before the pipe buckles", s.measured(Dimension::force),
+                          s.limit(Dimension::force));
+     },
+     "Pull it in instead, or use a stiffer pipe."},
+    {"pipe.pull-closed",
+     [](const Say& s) {
+       return fmt::format("if the hole closes on the pipe, the pull is {}, {} at most", s.measured(Dimension::force),
+                          s.limit(Dimension::force));
+     },
+     "Bring the pipe in at once, without a break; have it lying ready before the tool arrives."},
+    {"pipe.hose-unrated",
+     [](const Say&) { return std::string("the pipe is to be pulled by the air hose, which nobody has rated for it"); },
+     "A hose is no tension member unless its maker rates it: pull by a rope or a rod, or enter the maker's rating."},
+    {"pipe.hose",
+     [](const Say& s) {
+       return fmt::format("pull on the air hose {}, its maker rates it for {}", s.measured(Dimension::force),
+                          s.limit(Dimension::force));
+     },
+     "Pull by a rope or a rod."},
+    {"pipe.bend",
+     [](const Say& s) {
+       return fmt::format("the path bends to a radius of {}, the pipe wants {}", s.measured(Dimension::length),
+                          s.limit(Dimension::length));
+     },
+     "Use a more flexible pipe, or a line that bends less."},
+    {"pipe.deflection",
+     [](const Say& s) {
+       return fmt::format("the pipe flattens by {} once the ground has closed on it, {} at most", percent(s.f.measured),
+                          percent(s.f.limit));
+     },
+     "Choose a thicker wall, or lay it deeper under traffic."},
+    {"pipe.deflection-bare",
+     [](const Say& s) {
+       return fmt::format("the pipe flattens by {} while the hole stands open around it, {} at most",
+                          percent(s.f.measured), percent(s.f.limit));
+     },
+     "Choose a thicker wall, fill the gap with grout, or keep traffic off until the ground has closed."},
+    {"pipe.ring",
+     [](const Say& s) {
+       return fmt::format("compression around the pipe {}, {} at most", s.measured(Dimension::big_pressure),
+                          s.limit(Dimension::big_pressure));
+     },
+     "Choose a thicker wall."},
+    {"pipe.buckling-bare",
+     [](const Say& s) {
+       return fmt::format("{} press on the pipe while the hole stands open, {} before it may buckle",
+                          s.measured(Dimension::pressure), s.limit(Dimension::pressure));
+     },
+     "Choose a thicker wall, keep it full of water, or fill the gap with grout."},
+    {"pipe.buckling",
+     [](const Say& s) {
+       return fmt::format("{} press on the pipe, {} before it may buckle", s.measured(Dimension::pressure),
+                          s.limit(Dimension::pressure));
+     },
+     "Choose a thicker wall."},
+    {"pipe.pressure",
+     [](const Say& s) {
+       return fmt::format("tension around the pipe by the pressure inside {}, {} at most",
+                          s.measured(Dimension::big_pressure), s.limit(Dimension::big_pressure));
+     },
+     "Choose a thicker wall or a lower pressure."},
+    {"pipe.strain",
+     [](const Say& s) {
+       return fmt::format("strain along the pipe {} as it follows the ground, {} at most", Say::strain(s.f.measured),
+                          Say::strain(s.f.limit));
+     },
+     "Use a closer-fitting tool, fill the gap with grout, or a more flexible pipe."},
+    {"pipe.floats",
+     [](const Say& s) {
+       return fmt::format("the empty pipe floats in the wet hole: it weighs {} of the water it displaces",
+                          percent(s.f.measured));
+     },
+     "Fill it with water while it goes in, if it drags."},
+    {"pipe.near", [](const Say& s) { return fmt::format("{}: {} of its limit used", s.f.name, percent(s.f.measured)); },
+     "Within its limit, but near it."},
+};
+
+}  // namespace
+
+std::span<const FindingWords> words_of_pipe() {
+  return rows;
+}
+
+}  // namespace burrow

@@ -1,0 +1,90 @@
+#include "pipe_check.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace burrow {
+
+namespace {
+
+Finding at_place(const PipeUnderCheck& pipe, const PipeResult& result, std::string_view code, Severity severity,
+                 std::string name) {
+  Finding finding;
+  finding.code = code;
+  finding.severity = severity;
+  finding.subject = pipe.subject;
+  finding.name = std::move(name);
+  if (result.place) {
+    finding.station_m = result.place->x_m;
+    finding.offset_m = result.place->y_m;
+    finding.elevation_m = result.place->z_m;
+  }
+  finding.unit = result.unit;
+  return finding;
+}
+
+PipeCheck& write_down(Judge& judge, const PipeResult& result) {
+  PipeCheck& check = judge.answer.pipe_checks.emplace_back();
+  check.name = result.name;
+  check.code = result.code;
+  check.value = result.value;
+  check.unit = result.unit;
+  check.text = result.text;
+  if (result.place) check.station_m = result.place->x_m;
+  return check;
+}
+
+void complete(Working& working, const PipeUnderCheck& pipe, const PipeResult& result) {
+  working.code = result.code;
+  working.subject = pipe.subject;
+  working.value = result.value;
+  working.unit = result.unit;
+}
+
+}  // namespace
+
+void judge_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& result, const PipeLimit& limit,
+                Working working) {
+  PipeCheck& check = write_down(judge, result);
+  check.limit = limit.value;
+  check.at_least = limit.at_least;
+  check.source = limit.source;
+  const double part = limit.at_least ? limit.value : result.value, whole = limit.at_least ? result.value : limit.value;
+  if (whole > 0) check.utilisation = std::max(part, 0.0) / whole;
+  const Limit plain{limit.value, limit.at_least, limit.source};
+  const double margin = judge.demand(at_place(pipe, result, result.code, limit.severity, "pipe"), result.value, plain);
+  const Limit near = judge.limit("pipe_near");
+  if (limit.near_counts && margin >= 0 && check.utilisation && *check.utilisation > near.value) {
+    Finding finding = at_place(pipe, result, "pipe.near", Severity::note, std::string(result.name));
+    finding.unit = "";
+    finding.measured = *check.utilisation;
+    finding.limit = 1;
+    finding.at_least = false;
+    finding.source = limit.source;
+    finding.margin = 1 - *check.utilisation;
+    judge.say(std::move(finding));
+  }
+  complete(working, pipe, result);
+  working.limit = limit.value;
+  working.limit_source = limit.source;
+  judge.show(std::move(working));
+}
+
+void tell_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& result, Working working) {
+  write_down(judge, result).source = working.source;
+  complete(working, pipe, result);
+  judge.show(std::move(working));
+}
+
+void leave_out(Judge& judge, std::string_view code, std::string_view name, std::string what) {
+  PipeCheck& check = judge.answer.pipe_checks.emplace_back();
+  check.name = name;
+  check.code = code;
+  check.text = std::move(what);
+}
+
+const PathPoint* place_of(const Judge& judge, const PipeUnderCheck& pipe, const LoadPoint& load) {
+  return pipe.places[static_cast<std::size_t>(&load - judge.answer.loads.data())];
+}
+
+}  // namespace burrow

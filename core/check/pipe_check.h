@@ -1,0 +1,62 @@
+#pragma once
+/// What the checks of the pipe share.
+
+#include <string>
+
+#include "burrow/pipe/material.h"
+#include "burrow/pipe/section.h"
+#include "judge.h"
+#include "loads_above.h"
+
+namespace burrow {
+
+struct PipeUnderCheck {
+  const Pipe& pipe;
+  const PipeStrength* strength = nullptr;  ///< nothing is known of the material
+  std::optional<PipeSection> section;
+  std::optional<double> widest_m;
+  bool water_known = false;
+  const LoadsAbove& above;
+  std::vector<const PathPoint*> places{};  ///< on the path, of each of `Assessment::loads`
+  std::string subject = "pipe";
+};
+
+/// A limit of a check: where it comes from, and what breaking it means.
+struct PipeLimit {
+  double value = 0;
+  bool at_least = false;
+  Severity severity = Severity::caution;
+  Source source;
+  bool near_counts = true;  ///< whether coming near it is worth saying
+};
+
+/// One result: the check, its finding where the limit is broken or near, its working.
+struct PipeResult {
+  std::string_view code;
+  std::string_view name;
+  double value = 0;
+  std::string_view unit;
+  const PathPoint* place = nullptr;
+  std::string text{};
+};
+
+/// Writes a judged check down. The working takes code, value, unit and limit from it.
+void judge_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& result, const PipeLimit& limit,
+                Working working);
+/// Writes down what is told and not judged.
+void tell_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& result, Working working);
+/// Writes down that a check could not be done, and what is not known.
+void leave_out(Judge& judge, std::string_view code, std::string_view name, std::string what);
+
+/// Point of the path under one of `Assessment::loads`.
+const PathPoint* place_of(const Judge& judge, const PipeUnderCheck& pipe, const LoadPoint& load);
+
+/// All of them, the loads made ready.
+void check_pipe(Judge& judge, const LoadsAbove& above, std::vector<const PathPoint*> places);
+void check_pipe_hole(Judge& judge, const PipeUnderCheck& pipe);
+void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe);
+void check_pipe_pull(Judge& judge, const PipeUnderCheck& pipe);
+void check_pipe_ring(Judge& judge, const PipeUnderCheck& pipe);
+void check_pipe_along(Judge& judge, const PipeUnderCheck& pipe);
+
+}  // namespace burrow
