@@ -1,5 +1,6 @@
 #include "burrow/check/assess.h"
 
+#include "burrow/check/tool_at_work.h"
 #include "burrow/pit/plan.h"
 #include "judge.h"
 
@@ -8,7 +9,9 @@ namespace burrow {
 Assessment assess(const Crossing& crossing, const Tables& tables) {
   Assessment answer;
   const Ground ground(crossing.site, tables);
-  const Tool tool = resolve_tool(crossing.bore.tool, tables);
+  ToolAtWork at_work = tool_at_work(crossing, tables);
+  const Tool tool = at_work.tool;
+  answer.air = std::move(at_work.air);
   GuessedPath predicted =
       with_guesses(crossing.site, tables, tool, crossing.bore, predict_path(ground, tool, crossing.bore));
   answer.bore = std::move(predicted.path);
@@ -37,6 +40,8 @@ Assessment assess(const Crossing& crossing, const Tables& tables) {
   check_footing(judge);
   check_rules(judge);
   check_pits(judge);
+  check_air(judge);
+  check_marks(judge);
   conclude(crossing, answer);
   return answer;
 }

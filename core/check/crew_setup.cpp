@@ -1,6 +1,7 @@
 #include "burrow/check/crew_setup.h"
 
 #include "burrow/check/limits.h"
+#include "burrow/check/tool_at_work.h"
 #include "burrow/pit/plan.h"
 
 namespace burrow {
@@ -17,7 +18,7 @@ CrewSetup crew_setup(const Crossing& crossing, const Tables& tables) {
   const Launch& launch = crossing.bore.launch;
   const Ground ground(crossing.site, tables);
   CrewSetup setup;
-  setup.tool = resolve_tool(crossing.bore.tool, tables);
+  setup.tool = tool_at_work(crossing, tables).tool;
   setup.grade = grade_readings(launch, setup.tool);
   setup.stake = stake_offset(launch);
   const PitShape pit = launch_pit_shape(crossing, setup.tool, tables);
@@ -32,7 +33,7 @@ std::vector<PressureEffect> pressure_choices(const Crossing& crossing, const Tab
                                              const Assessment& assessment) {
   if (assessment.bore.points.size() < 2) return {};
   const Ground ground(crossing.site, tables);
-  const Tool tool = resolve_tool(crossing.bore.tool, tables);
+  const Tool tool = tool_at_work(crossing, tables).tool;
   return pressure_effects(ground, tool, assessment.bore, ask_of(crossing, tables, tool),
                           {Pressure{4.0e5}, Pressure{5.0e5}, Pressure{6.0e5}, Pressure{6.9e5}});
 }

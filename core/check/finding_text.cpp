@@ -246,7 +246,7 @@ const FindingWords rows[] = {
     {"scope.not-judged",
      [](const Say&) {
        return std::string(
-           "not judged here: traffic and earth loads on the pipe, its strength and pull-in, air line, stiffness "
+           "not judged here: traffic and earth loads on the pipe, its strength and pull-in, stiffness "
            "and joints of utilities, what a footing bears");
      },
      "Have these judged by other means."},
@@ -298,7 +298,7 @@ const FindingWords rows[] = {
 };
 
 const FindingWords* row_for(std::string_view code) {
-  for (const auto& some : {std::span<const FindingWords>(rows), words_of_records(), words_of_pits()})
+  for (const auto& some : {std::span<const FindingWords>(rows), words_of_records(), words_of_pits(), words_of_air()})
     for (const FindingWords& row : some)
       if (row.code == code) return &row;
   return nullptr;

@@ -5,7 +5,8 @@
 namespace burrow {
 
 namespace {
-constexpr double cubic_yard_m3 = 27 * 0.3048 * 0.3048 * 0.3048;
+constexpr double cubic_foot_m3 = 0.3048 * 0.3048 * 0.3048;
+constexpr double cubic_yard_m3 = 27 * cubic_foot_m3;
 constexpr double pound_per_cubic_foot_N_m3 = 4.4482216152605 / (0.3048 * 0.3048 * 0.3048);
 }  // namespace
 
@@ -23,6 +24,9 @@ std::string working_number(double value, std::string_view unit, UnitSystem units
   if (unit == "N/m³")
     return us ? fmt::format("{:.4g} lb/ft³", value / pound_per_cubic_foot_N_m3)
               : fmt::format("{:.4g} kN/m³", value / 1e3);
+  if (unit == "m³/s")
+    return us ? fmt::format("{:.4g} ft³/min", value * 60 / cubic_foot_m3) : fmt::format("{:.4g} m³/min", value * 60);
+  if (unit == "K") return format(value, Dimension::temperature, units);
   if (unit == "rad") return fmt::format("{:.4g}°", value * 180.0 / pi);
   if (unit.empty()) return fmt::format("{:.4g}", value);
   return fmt::format("{:.4g} {}", value, unit);
