@@ -73,6 +73,8 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return crossing.bore.trials;
     case PartKind::name:
       return crossing.name;
+    case PartKind::air:
+      return crossing.air;
     case PartKind::none:
       break;
   }
@@ -135,6 +137,9 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
       return;
     case PartKind::name:
       crossing.name = expect<std::string>(std::move(value));
+      return;
+    case PartKind::air:
+      crossing.air = expect<Air>(std::move(value));
       return;
     case PartKind::none:
       return;
@@ -248,6 +253,8 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return "random trials";
     case PartKind::name:
       return "name";
+    case PartKind::air:
+      return "air";
     case PartKind::none:
       break;
   }
@@ -267,6 +274,8 @@ std::string part_subject(const PartRef& part) {
       return "bore";
     case PartKind::pipe:
       return "pipe";
+    case PartKind::air:
+      return "air";
     case PartKind::utility_search:
       return "site";
     case PartKind::utility:

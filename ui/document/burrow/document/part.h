@@ -30,7 +30,8 @@ enum class PartKind {
   tool,
   model,
   trials,
-  name
+  name,
+  air
 };
 
 /// Which part: `id` for elements of lists, `index` for one vertex of a line (−1: the whole).
@@ -60,7 +61,7 @@ struct UtilityAndHoles {
 using PartValue =
     std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
                  Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, ToolChoice, ModelConstants,
-                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>>;
+                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Air>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);
