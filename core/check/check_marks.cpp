@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "air_workings.h"
 #include "burrow/clearance/contact.h"
 #include "judge.h"
 
@@ -166,19 +167,6 @@ double spacing_of(Judge& judge, double length_m) {
   return least;
 }
 
-void show_first(Judge& judge, const Mark& mark) {
-  judge.show(
-      {"air.mark",
-       "air",
-       "s = m + L_t + t",
-       {{"m", *mark.hose_m, "m"}, {"L_t", judge.tool.length.m, "m"}, {"t", judge.crossing.air.tail_fitting->m, "m"}},
-       "s",
-       *mark.nose_m,
-       "m",
-       std::nullopt,
-       {"the nose is a tool and its tail fitting ahead of the hose", SourceLabel::derived}});
-}
-
 }  // namespace
 
 void check_marks(Judge& judge) {
@@ -207,7 +195,7 @@ void check_marks(Judge& judge) {
   }
   const auto first =
       std::find_if(answer.marks.begin(), answer.marks.end(), [](const Mark& m) { return m.hose_m.has_value(); });
-  if (first != answer.marks.end()) show_first(judge, *first);
+  if (first != answer.marks.end()) show_mark(judge, *first);
 }
 
 }  // namespace burrow

@@ -46,7 +46,7 @@ TEST(UtilityFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
 TEST(PageBar, FiveToARow_ArrowsAndShortcuts) {
   TestWindow w("house-service");
   SideColumn& side = w.window.side();
-  ASSERT_EQ(side.count(), 9);
+  ASSERT_EQ(side.count(), 11);
   for (int page = 0; page < side.count(); ++page) {
     PageButton* button = side.bar().button(page);
     EXPECT_EQ(button->y(), side.bar().button(page / 5 * 5)->y());

@@ -135,12 +135,15 @@ void MainWindow::make_view_menu() {
   cloud_action_->setCheckable(true);
   connect(&side_->trials(), &TrialsPanel::cloud_toggled, cloud_action_, &QAction::setChecked);
   menu->addSeparator();
-  for (int page = 0; page < side_->count(); ++page)
-    menu->addAction(side_->page_name(page), QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + page)), this,
-                    [this, page] {
-                      side_->setCurrentIndex(page);
-                      side_->currentWidget()->setFocus();
-                    });
+  for (int page = 0; page < side_->count(); ++page) {
+    // Nine digits are not enough: from the tenth on once more with Alt.
+    const auto keys = page < 9 ? QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + page))
+                               : QKeySequence(Qt::CTRL | Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + page - 9));
+    menu->addAction(side_->page_name(page), keys, this, [this, page] {
+      side_->setCurrentIndex(page);
+      side_->currentWidget()->setFocus();
+    });
+  }
   menu->addSeparator();
   QMenu* units = menu->addMenu(tr("&Units"));
   unit_actions_ = new QActionGroup(this);

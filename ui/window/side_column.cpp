@@ -18,7 +18,9 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       surface_(new SurfacePanel(document, this)),
       pits_(new PitsPanel(document, this)),
       soil_(new SoilPanel(document, this)),
-      tool_(new ToolPanel(document, this)) {
+      tool_(new ToolPanel(document, this)),
+      air_(new AirPanel(document, this)),
+      run_(new RunPanel(document, this)) {
   auto* all = new QVBoxLayout(this);
   all->setContentsMargins(0, 0, 0, 0);
   all->setSpacing(0);
@@ -33,6 +35,8 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(pits_, tr("Pits"), tr("Floor, sides, soil type and spoil of both pits, and what is to be done there"));
   add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
+  add_page(air_, tr("Air"), tr("Compressor, air line and oil, and the pressure that reaches the tool"));
+  add_page(run_, tr("Run sheet"), tr("Marks of the hose and what lies ahead, checklist, equipment"));
   connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
   bar_->check(0);
   wire(drawing);
@@ -76,6 +80,8 @@ void SideColumn::set_units(UnitSystem units) {
   pits_->set_units(units);
   soil_->set_units(units);
   tool_->set_units(units);
+  air_->set_units(units);
+  run_->set_units(units);
 }
 
 void SideColumn::set_theme(const Theme& theme) {
@@ -89,6 +95,8 @@ void SideColumn::set_theme(const Theme& theme) {
   pits_->set_theme(theme);
   soil_->set_theme(theme);
   tool_->set_theme(theme);
+  air_->set_theme(theme);
+  run_->set_theme(theme);
 }
 
 }  // namespace burrow

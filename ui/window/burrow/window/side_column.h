@@ -7,9 +7,11 @@
 
 #include "burrow/document/trials_desk.h"
 #include "burrow/drawing/drawing_view.h"
+#include "burrow/panels/air_panel.h"
 #include "burrow/panels/findings_panel.h"
 #include "burrow/panels/path_panel.h"
 #include "burrow/panels/pits_panel.h"
+#include "burrow/panels/run_panel.h"
 #include "burrow/panels/setup_panel.h"
 #include "burrow/panels/soil_panel.h"
 #include "burrow/panels/surface_panel.h"
@@ -24,7 +26,7 @@ class SideColumn : public QWidget {
   Q_OBJECT
 
  public:
-  enum class Page { findings, path, trials, setup, utilities, surface, pits, ground, tool };
+  enum class Page { findings, path, trials, setup, utilities, surface, pits, ground, tool, air, run };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
   void set_units(UnitSystem units);
@@ -46,6 +48,8 @@ class SideColumn : public QWidget {
   PitsPanel& pits() { return *pits_; }
   SoilPanel& soil() { return *soil_; }
   ToolPanel& tool() { return *tool_; }
+  AirPanel& air() { return *air_; }
+  RunPanel& run() { return *run_; }
   TrialsDesk& desk() { return desk_; }
 
  private:
@@ -64,6 +68,8 @@ class SideColumn : public QWidget {
   PitsPanel* pits_;
   SoilPanel* soil_;
   ToolPanel* tool_;
+  AirPanel* air_;
+  RunPanel* run_;
 };
 
 }  // namespace burrow
