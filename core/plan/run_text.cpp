@@ -31,6 +31,8 @@ std::string air_words(const AirAnswer& air, UnitSystem units) {
   else
     text = fmt::format("pressure at the tool not worked out ({}); {} taken", air.not_judged,
                        number(air.pressure_worked_with_pa, Dimension::air_pressure, units));
+  if (air.supply && air.pressure_typed)
+    text += fmt::format(" ({} as typed counts)", number(air.pressure_worked_with_pa, Dimension::air_pressure, units));
   text += "; oil " + format(air.oil.first_fill.m3, Dimension::small_volume, units);
   if (air.oil.for_nine_in_ten)
     text += fmt::format(" and up to {} more", format(air.oil.for_nine_in_ten->m3, Dimension::small_volume, units));

@@ -198,6 +198,8 @@ TEST(RunText, Air_WithAndWithoutALine) {
   air.oil.look_every = Duration{3600};
   EXPECT_EQ(air_words(air, UnitSystem::metric),
             "6.5 bar at the tool, 1.20 m³/min of free air; oil 120 mL, look at it every 1 h");
+  air.pressure_typed = true;
+  EXPECT_NE(air_words(air, UnitSystem::metric).find("(6.9 bar as typed counts)"), std::string::npos);
 }
 
 TEST(Checklist, TaskWords_EachItsOwn) {
