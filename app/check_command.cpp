@@ -15,6 +15,7 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/tables_file.h"
+#include "burrow/plan/run_text.h"
 #include "burrow/plan/trials_plan.h"
 #include "burrow/plan/trials_text.h"
 #include "commands.h"
@@ -42,7 +43,8 @@ struct Answer {
   int code = 0;
 };
 
-std::string as_text(const std::string& file, const Assessment& assessment, const Trials* trials, const Wish& wish) {
+std::string as_text(const std::string& file, const Crossing& crossing, const Assessment& assessment,
+                    const Trials* trials, const Wish& wish) {
   std::string text =
       file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, wish.units) + "\n";
   int number = 0;
@@ -55,6 +57,9 @@ std::string as_text(const std::string& file, const Assessment& assessment, const
     if (!f.source.text.empty() && f.limit)
       text += "     limit from: " + f.source.text + " [" + std::string(words(f.source.label)) + "]\n";
   }
+  text += "  air: " + air_words(assessment.air, wish.units) + "\n";
+  if (!assessment.marks.empty()) text += "  run sheet\n";
+  for (const Mark& mark : assessment.marks) text += "    " + mark_words(mark, crossing, wish.units) + "\n";
   if (trials) {
     text += "  random trials\n";
     for (const TrialsLine& line : trials_lines(*trials, assessment, wish.units))
@@ -102,7 +107,7 @@ Answer check_one(const std::string& file, const Tables& tables, const Wish& wish
   options.working = wish.working;
   options.trials = trials ? &*trials : nullptr;
   answer.out = wish.json ? write_assessment(crossing, assessment, file, options) + "\n"
-                         : as_text(file, assessment, options.trials, wish);
+                         : as_text(file, crossing, assessment, options.trials, wish);
   answer.code = assessment.verdict == Verdict::stop || assessment.verdict == Verdict::incomplete ? 1 : 0;
   return answer;
 }

@@ -226,7 +226,9 @@ class Parser {
   void add(double value, const Unit* unit) {
     const quantity_units::Shown bare = quantity_units::shown(dimension_, units_);
     const bool turn = unit != nullptr ? unit->group == Group::turn : dimension_ == Dimension::angle;
-    (turn ? turns_ : sum_) += value * (unit != nullptr ? unit->factor : bare.factor);
+    const double zero = unit != nullptr ? unit->zero : bare.zero;
+    (turn ? turns_ : sum_) += (value + zero) * (unit != nullptr ? unit->factor : bare.factor);
+    ++terms_;
   }
 
   bool term(double sign) {
@@ -353,6 +355,7 @@ class Parser {
     }
     if (dimension_ == Dimension::angle) value = turns_ + std::atan(sum_);
     if (!std::isfinite(value)) return error("too large");
+    if (dimension_ == Dimension::temperature && terms_ != 1) return error("temperatures are not added up");
     if (dimension_ == Dimension::count && value != std::floor(value)) return error("not a whole number");
     return value;
   }
@@ -364,6 +367,7 @@ class Parser {
   std::size_t at_ = 0;
   double sum_ = 0;    ///< SI; of a grade or an angle: rise over run
   double turns_ = 0;  ///< rad
+  int terms_ = 0;
   std::optional<Error> error_;
 };
 

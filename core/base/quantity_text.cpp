@@ -44,6 +44,12 @@ Shown shown(Dimension dimension, UnitSystem units) {
       return us ? Shown{"yd³", yard3_m3} : Shown{"m³", 1};
     case Dimension::flow:
       return us ? Shown{"ft³/min", foot3_m3 / 60} : Shown{"m³/min", 1.0 / 60};
+    case Dimension::small_volume:
+      return us ? Shown{"fl oz", fluid_ounce_m3} : Shown{"mL", 1e-6};
+    case Dimension::small_flow:
+      return us ? Shown{"fl oz/h", fluid_ounce_m3 / 3600} : Shown{"mL/h", 1e-6 / 3600};
+    case Dimension::temperature:
+      return us ? Shown{"°F", 1 / 1.8, 459.67} : Shown{"°C", 1, 273.15};
     case Dimension::blow_rate:
       return {"/min", 1.0 / 60};
     case Dimension::ratio:
@@ -90,6 +96,11 @@ int decimals(double magnitude, Dimension dimension, UnitSystem units) {
       return magnitude < 10 ? 2 : 1;
     case Dimension::flow:
       return us ? (magnitude < 10 ? 1 : 0) : 2;
+    case Dimension::small_volume:
+    case Dimension::small_flow:
+      return us ? 2 : (magnitude < 10 ? 1 : 0);
+    case Dimension::temperature:
+      return 1;
     case Dimension::chance:
       return magnitude < 1 ? 2 : 1;
     case Dimension::ratio:
@@ -143,8 +154,8 @@ std::string percent_of_chance(double chance) {
 }
 
 std::string magnitude_text(double magnitude, Dimension dimension, UnitSystem units) {
-  const auto [unit, factor] = shown(dimension, units);
-  const double number = magnitude / factor;
+  const auto [unit, factor, zero] = shown(dimension, units);
+  const double number = magnitude / factor - zero;
   if (!(number < beyond_plain_digits)) return fmt::format("{:.6g}{}{}", number, unit.empty() ? "" : " ", unit);
   if (dimension == Dimension::duration) return hours_minutes_seconds(magnitude);
   if (dimension == Dimension::chance) return percent_of_chance(magnitude);
@@ -163,9 +174,20 @@ bool shows_something(std::string_view text) {
   return text.find_first_of("123456789") != std::string_view::npos;
 }
 
+/// The one quantity whose zero is not that of SI.
+std::string degrees(double kelvin, UnitSystem units) {
+  const auto [unit, factor, zero] = shown(Dimension::temperature, units);
+  const double number = kelvin / factor - zero;
+  if (!std::isfinite(number)) return std::string(unknown);
+  const std::string digits =
+      without_trailing_zeros(fixed(std::abs(number), decimals(std::abs(number), Dimension::temperature, units)));
+  return std::string(number < 0 && shows_something(digits) ? minus : "") + digits + " " + std::string(unit);
+}
+
 }  // namespace
 
 std::string format(double value, Dimension dimension, UnitSystem units) {
+  if (dimension == Dimension::temperature) return degrees(value, units);
   if (!std::isfinite(value) || !std::isfinite(value / shown(dimension, units).factor)) return std::string(unknown);
   std::string text = magnitude_text(std::abs(value), dimension, units);
   return value < 0 && shows_something(text) ? std::string(minus) + text : text;

@@ -102,6 +102,17 @@ constexpr Unit units[] = {
     {"/s", Group::frequency, 1},
     {"1/s", Group::frequency, 1},
     {"hz", Group::frequency, 1},
+    {"fl oz", Group::volume, fluid_ounce_m3},
+    {"floz", Group::volume, fluid_ounce_m3},
+    {"ml/h", Group::flow, 1e-6 / 3600},
+    {"l/h", Group::flow, 1e-3 / 3600},
+    {"fl oz/h", Group::flow, fluid_ounce_m3 / 3600},
+    {"floz/h", Group::flow, fluid_ounce_m3 / 3600},
+    {"°c", Group::temperature, 1, 273.15},
+    {"c", Group::temperature, 1, 273.15},
+    {"°f", Group::temperature, 1 / 1.8, 459.67},
+    {"f", Group::temperature, 1 / 1.8, 459.67},
+    {"k", Group::temperature, 1},
 };
 }  // namespace
 
@@ -135,6 +146,8 @@ std::string_view noun(Group group) {
       return "a flow";
     case Group::frequency:
       return "a blow rate";
+    case Group::temperature:
+      return "a temperature";
   }
   return "a number";
 }
@@ -162,9 +175,13 @@ std::string_view noun(Dimension dimension) {
     case Dimension::duration:
       return "a time";
     case Dimension::volume:
+    case Dimension::small_volume:
       return "a volume";
     case Dimension::flow:
+    case Dimension::small_flow:
       return "a flow";
+    case Dimension::temperature:
+      return "a temperature";
     case Dimension::blow_rate:
       return "a blow rate";
     case Dimension::chance:
@@ -199,9 +216,13 @@ bool accepts(Dimension dimension, Group group) {
     case Dimension::duration:
       return group == Group::time;
     case Dimension::volume:
+    case Dimension::small_volume:
       return group == Group::volume;
     case Dimension::flow:
+    case Dimension::small_flow:
       return group == Group::flow;
+    case Dimension::temperature:
+      return group == Group::temperature;
     case Dimension::blow_rate:
       return group == Group::frequency;
     case Dimension::chance:
@@ -244,6 +265,12 @@ std::string_view example(Dimension dimension, UnitSystem system) {
       return us ? "3.5 yd3" : "2.7 m3";
     case Dimension::flow:
       return us ? "90 ft3/min" : "2.5 m3/min";
+    case Dimension::small_volume:
+      return us ? "4 fl oz" : "120 mL";
+    case Dimension::small_flow:
+      return us ? "0.5 fl oz/h" : "15 mL/h";
+    case Dimension::temperature:
+      return us ? "59 °F" : "15 °C";
     case Dimension::blow_rate:
       return "480 /min";
     case Dimension::chance:

@@ -14,6 +14,7 @@ inline constexpr double us_survey_foot_m = 1200.0 / 3937.0;
 inline constexpr double yard_m = 0.9144;
 inline constexpr double foot3_m3 = foot_m * foot_m * foot_m;
 inline constexpr double yard3_m3 = yard_m * yard_m * yard_m;
+inline constexpr double fluid_ounce_m3 = 2.95735295625e-5;  ///< US
 inline constexpr double pound_kg = 0.45359237;
 inline constexpr double pound_N = pound_kg * gravity_m_s2;
 inline constexpr double pound_ft3_N_m3 = pound_N / foot3_m3;
@@ -23,15 +24,31 @@ inline constexpr double degree_rad = pi / 180;
 struct Shown {
   std::string_view unit;
   double factor = 1;  ///< SI value of one unit
+  double zero = 0;    ///< added before: SI = (number + zero) · factor; of a temperature alone
 };
 Shown shown(Dimension dimension, UnitSystem units);
 
-enum class Group { length, percent, slope, turn, pressure, unit_weight, force, mass, time, volume, flow, frequency };
+enum class Group {
+  length,
+  percent,
+  slope,
+  turn,
+  pressure,
+  unit_weight,
+  force,
+  mass,
+  time,
+  volume,
+  flow,
+  frequency,
+  temperature
+};
 
 struct Unit {
   std::string_view name;  ///< lower case
   Group group = Group::length;
   double factor = 1;  ///< SI value of one unit
+  double zero = 0;    ///< as in `Shown`
 };
 std::span<const Unit> known_units();
 

@@ -1,6 +1,7 @@
 #include "burrow/check/assess.h"
 
 #include "burrow/check/groundwork.h"
+#include "burrow/check/tool_at_work.h"
 #include "burrow/pit/plan.h"
 #include "judge.h"
 
@@ -11,6 +12,7 @@ namespace {
 struct Ready {
   const Ground& ground;
   const Tool& tool;
+  const AirAnswer& air;
   const LimitsInForce& limits;
   const Groundwork* groundwork = nullptr;  ///< null: made where it is wanted
   LaunchMemory* memory = nullptr;
@@ -40,6 +42,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   Assessment answer;
   const Ground& ground = ready.ground;
   const Tool& tool = ready.tool;
+  answer.air = ready.air;
   GuessedPath predicted = path_of(crossing, tables, ready);
   answer.bore = std::move(predicted.path);
   answer.guesses = std::move(predicted.effects);
@@ -74,6 +77,8 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   check_rules(judge);
   check_pits(judge);
   check_loads(judge);
+  check_air(judge);
+  if (!kept) check_marks(judge);  // judges nothing, and nobody asks a search for its run sheet
   conclude(crossing, answer);
   return answer;
 }
@@ -82,15 +87,16 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
 
 Assessment assess(const Crossing& crossing, const Tables& tables) {
   const Ground ground(crossing.site, tables);
-  const Tool tool = resolve_tool(crossing.bore.tool, tables);
+  const ToolAtWork at_work = tool_at_work(crossing, tables);
   const LimitsInForce limits(crossing, tables);
-  return judge_all(crossing, tables, {ground, tool, limits}, nullptr);
+  return judge_all(crossing, tables, {ground, at_work.tool, at_work.air, limits}, nullptr);
 }
 
 Groundwork::Groundwork(const Crossing& crossing, const Tables& tables)
     : ground(crossing.site, tables),
       guesses(crossing.site, tables),
-      tool(resolve_tool(crossing.bore.tool, tables)),
+      at_work(tool_at_work(crossing, tables)),
+      tool(at_work.tool),
       limits(crossing, tables) {}
 
 Groundwork::Groundwork(const Crossing& crossing, const Tables& tables, const TurnExtent& extent)
@@ -107,8 +113,10 @@ JudgedLaunch judge_launch(const Crossing& crossing, const Tables& tables, const 
   JudgedLaunch judged;
   if (memory) judged.kept = std::move(memory->room);
   judged.kept.clear();
-  judged.answer = judge_all(crossing, tables,
-                            {groundwork.ground, groundwork.tool, groundwork.limits, &groundwork, memory}, &judged.kept);
+  judged.answer =
+      judge_all(crossing, tables,
+                {groundwork.ground, groundwork.tool, groundwork.at_work.air, groundwork.limits, &groundwork, memory},
+                &judged.kept);
   return judged;
 }
 

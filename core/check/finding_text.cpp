@@ -246,7 +246,7 @@ const FindingWords rows[] = {
     {"scope.not-judged",
      [](const Say&) {
        return std::string(
-           "not judged here: air line, joints of the pipe, stiffness and joints of utilities, what a footing bears");
+           "not judged here: joints of the pipe, stiffness and joints of utilities, what a footing bears");
      },
      "Have these judged by other means."},
     {"site.soil-guessed",
@@ -297,7 +297,8 @@ const FindingWords rows[] = {
 };
 
 const FindingWords* row_for(std::string_view code) {
-  for (const auto& some : {std::span<const FindingWords>(rows), words_of_records(), words_of_pits(), words_of_pipe()})
+  for (const auto& some :
+       {std::span<const FindingWords>(rows), words_of_records(), words_of_pits(), words_of_pipe(), words_of_air()})
     for (const FindingWords& row : some)
       if (row.code == code) return &row;
   return nullptr;

@@ -36,6 +36,8 @@ struct FindingWords {
 
 /// Of what was measured before and after the bore.
 std::span<const FindingWords> words_of_records();
+/// Of the air line.
+std::span<const FindingWords> words_of_air();
 /// Of the pits.
 std::span<const FindingWords> words_of_pits();
 /// Of the pipe and what presses on it.

@@ -140,6 +140,8 @@ void check_footing(Judge& judge);
 void check_rules(Judge& judge);
 void check_pits(Judge& judge);
 void check_loads(Judge& judge);  ///< and the pipe under them
+void check_air(Judge& judge);
+void check_marks(Judge& judge);
 
 /// Mutes, order (worst first), verdict.
 void conclude(const Crossing& crossing, Assessment& answer);

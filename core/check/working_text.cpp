@@ -5,9 +5,10 @@
 namespace burrow {
 
 namespace {
-constexpr double cubic_yard_m3 = 27 * 0.3048 * 0.3048 * 0.3048;
+constexpr double cubic_foot_m3 = 0.3048 * 0.3048 * 0.3048;
+constexpr double cubic_yard_m3 = 27 * cubic_foot_m3;
 constexpr double pound_N = 4.4482216152605;
-constexpr double pound_per_cubic_foot_N_m3 = pound_N / (0.3048 * 0.3048 * 0.3048);
+constexpr double pound_per_cubic_foot_N_m3 = pound_N / cubic_foot_m3;
 }  // namespace
 
 std::string working_number(double value, std::string_view unit, UnitSystem units, std::string_view symbol) {
@@ -30,8 +31,12 @@ std::string working_number(double value, std::string_view unit, UnitSystem units
   if (unit == "m²")
     return us ? fmt::format("{:.4g} in²", value / 0.0254 / 0.0254) : fmt::format("{:.4g} cm²", value * 1e4);
   if (unit == "1/m") return us ? fmt::format("{:.4g} 1/ft", value * 0.3048) : fmt::format("{:.4g} 1/m", value);
-  if (unit == "K") return us ? fmt::format("{:.4g} °F", value * 1.8) : fmt::format("{:.4g} K", value);
+  if (unit == "K" && symbol.starts_with("Δ"))  // a difference
+    return us ? fmt::format("{:.4g} °F", value * 1.8) : fmt::format("{:.4g} K", value);
   if (unit == "1/K") return us ? fmt::format("{:.4g} 1/°F", value / 1.8) : fmt::format("{:.4g} 1/K", value);
+  if (unit == "m³/s")
+    return us ? fmt::format("{:.4g} ft³/min", value * 60 / cubic_foot_m3) : fmt::format("{:.4g} m³/min", value * 60);
+  if (unit == "K") return format(value, Dimension::temperature, units);
   if (unit == "rad") return fmt::format("{:.4g}°", value * 180.0 / pi);
   if (unit.empty()) return fmt::format("{:.4g}", value);
   return fmt::format("{:.4g} {}", value, unit);

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "assessment_air.h"
 #include "assessment_pits.h"
 #include "json_answers.h"
 
@@ -15,10 +16,6 @@ Json json_of(const Arrival& arrival) {
                  {"sd_lateral_m", number(arrival.sd_lateral_m)},
                  {"sd_vertical_m", number(arrival.sd_vertical_m)},
                  {"chance_inside_exit_pit", number(arrival.chance_inside_exit_pit)}});
-}
-
-Json json_of(const Quantiles& q) {
-  return object({{"p10", number(q.p10)}, {"p50", number(q.p50)}, {"p90", number(q.p90)}});
 }
 
 /// A point of the path, with how the tool gets on there. From a stop on there is no time.
@@ -41,7 +38,7 @@ Json path_point(const PathPoint& p, const AdvancePoint* advance) {
                  {"sag_curvature_1_m", Json(p.sag_curvature_1_m)},
                  {"set_m", on_the_way(advance ? advance->set_m : 0)},
                  {"grip", on_the_way(advance ? advance->grip : 0)},
-                 {"time_s", json_of(time)}});
+                 {"time_s", quantiles_json(time)}});
 }
 
 Json path_of(const Assessment& a) {
@@ -83,7 +80,7 @@ Json bore_of(const Assessment& a, const Crossing& crossing) {
                  {"neutral_line", list_of(a.neutral_line, [](const NeutralPoint& p) { return json_of(p); })},
                  {"chance_of_refusal", number(a.chance_of_refusal)},
                  {"refusal_station_m", number(a.refusal_station_m)},
-                 {"advance_time_s", json_of(a.advance_time_s)},
+                 {"advance_time_s", quantiles_json(a.advance_time_s)},
                  {"least_grip", advances ? Json(a.advance.least_grip) : Json()},
                  {"hold_until_m", number(a.advance.held_until_m)},
                  {"stops", list_of(a.stops, [](const StopStretch& s) { return json_of(s); })},
@@ -219,18 +216,6 @@ Json json_of(const LoadPoint& load) {
                  {"live", Json(load.live)}});
 }
 
-Json json_of(const Mark& mark) {
-  const auto near = [](const MarkNear& n) { return object({{"id", Json(n.id)}, {"above_m", number(n.above_m)}}); };
-  return object({{"hose_m", number(mark.hose_m)},
-                 {"nose_m", number(mark.nose_m)},
-                 {"station_m", number(mark.station_m)},
-                 {"depth_m", number(mark.depth_m)},
-                 {"depth_low_m", number(mark.depth_low_m)},
-                 {"depth_high_m", number(mark.depth_high_m)},
-                 {"time_s", json_of(mark.time_s)},
-                 {"near", list_of(mark.near, near)}});
-}
-
 Json json_of(const std::optional<Muted>& muted) {
   if (!muted) return {};
   return object({{"reason", Json(muted->reason)}, {"by", Json(muted->by)}, {"date", Json(muted->date)}});
@@ -301,9 +286,8 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
       {"pits", object({{"launch", pit_json(assessment.launch_pit, assessment.launch_pit_work)},
                        {"exit", pit_json(assessment.exit_pit, assessment.exit_pit_work)}})},
       {"pipe", object({{"checks", json_list(assessment.pipe_checks)}, {"loads", json_list(assessment.loads)}})},
-      {"air", object({{"pressure_at_tool_pa", number(assessment.air.pressure_at_tool_pa)},
-                      {"free_air_m3_s", number(assessment.air.free_air_m3_s)}})},
-      {"marks", json_list(assessment.marks)},
+      {"air", air_json(assessment.air, crossing.air)},
+      {"marks", marks_json(assessment.marks)},
       {"day", no_day},
       {"findings", list_of(assessment.findings, finding)}};
   if (options.trials) members.push_back({"trials", json_of(*options.trials)});

@@ -92,8 +92,9 @@ std::string Row::text(const char* key) {
 std::string Row::unit(const char* key) {
   const json* value = member(key, true);
   if (!value) return {};
-  if (*value == "m" || *value == "m/s" || *value == "m3" || *value == "") return value->get<std::string>();
-  wrong(key, shown(*value), "\"m\", \"m/s\", \"m3\", or \"\" for a ratio");
+  for (const char* known : {"m", "m/s", "m3", "Pa", "K", ""})
+    if (*value == known) return value->get<std::string>();
+  wrong(key, shown(*value), "\"m\", \"m/s\", \"m3\", \"Pa\", \"K\", or \"\" for a ratio");
   return {};
 }
 

@@ -104,6 +104,10 @@ void read(Row& row, LimitRow& limit) {
     row.wrong("unit", "\"" + limit.unit + "\"", "\"m/s\" exactly where the id ends in _m_s");
   if ((limit.unit == "m3") != limit.id.ends_with("_m3"))
     row.wrong("unit", "\"" + limit.unit + "\"", "\"m3\" exactly where the id ends in _m3");
+  if ((limit.unit == "Pa") != limit.id.ends_with("_pa"))
+    row.wrong("unit", "\"" + limit.unit + "\"", "\"Pa\" exactly where the id ends in _pa");
+  if ((limit.unit == "K") != limit.id.ends_with("_k"))
+    row.wrong("unit", "\"" + limit.unit + "\"", "\"K\" exactly where the id ends in _k");
   limit.at_least = row.flag("at_least");
   limit.source = row.source();
 }

@@ -42,6 +42,9 @@ TEST(CheckCommand, Text_WorstFirstWithLimitAndSource) {
   EXPECT_THAT(ran.out, HasSubstr("  1. stop: "));
   EXPECT_THAT(ran.out, HasSubstr("limit from: "));
   EXPECT_LT(ran.out.find("stop: "), ran.out.find("note: "));
+  EXPECT_THAT(ran.out, HasSubstr("\n  air: "));
+  EXPECT_THAT(ran.out, HasSubstr(" at the tool, "));
+  EXPECT_THAT(ran.out, HasSubstr("\n    hose 1.50 m: nose "));
   const Ran siding = run("check", {sample("rail-siding")});
   EXPECT_THAT(siding.out, HasSubstr("missing: "));
 }
@@ -92,7 +95,9 @@ const json& contract() {
         "top_width_m":"number","volume_m3":"number"}},
     "pipe":{"checks":[{"name":"text","value":"number","limit":"number","unit":"text","station_m":"number"}]},
     "air":{"pressure_at_tool_pa":"number","free_air_m3_s":"number"},
-    "marks":["anything"],
+    "marks":[{"hose_m":"number","nose_m":"number","station_m":"number","depth_m":"number","depth_low_m":"number",
+      "depth_high_m":"number","time_s":{"p10":"number","p50":"number","p90":"number"},
+      "near":[{"id":"text","above_m":"number"}]}],
     "day":{"nose_m":"number","advice":"text","arrival":"anything","utilities":["anything"]},
     "findings":[{"code":"text","severity":"text","subject":"text","station_m":"number","offset_m":"number",
       "elevation_m":"number","measured":"number","limit":"number","unit":"text","source":"text","source_label":"text",

@@ -99,6 +99,8 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return crossing.name;
     case PartKind::site:
       return crossing.site;
+    case PartKind::air:
+      return crossing.air;
     case PartKind::none:
       break;
   }
@@ -165,6 +167,9 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
       return;
     case PartKind::site:
       crossing.site = expect<Site>(std::move(value));
+      return;
+    case PartKind::air:
+      crossing.air = expect<Air>(std::move(value));
       return;
     case PartKind::none:
       return;
@@ -279,6 +284,8 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return "name";
     case PartKind::site:
       return "site";
+    case PartKind::air:
+      return "air";
     case PartKind::none:
       break;
   }
@@ -300,6 +307,8 @@ std::string part_subject(const PartRef& part) {
       return "bore";
     case PartKind::pipe:
       return "pipe";
+    case PartKind::air:
+      return "air";
     case PartKind::utility_search:
       return "site";
     case PartKind::utility:

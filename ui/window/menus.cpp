@@ -21,9 +21,10 @@
 namespace burrow {
 
 namespace {
-/// Ctrl+1 to Ctrl+9; later pages have none (Ctrl+0 shows the whole bore).
+/// Ctrl+1 to Ctrl+9, then with Alt too (Ctrl+0 shows the whole bore).
 QKeySequence page_keys(int page) {
-  return page > 8 ? QKeySequence() : QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + page));
+  const auto digit = static_cast<Qt::Key>(Qt::Key_1 + page % 9);
+  return page > 8 ? QKeySequence(Qt::CTRL | Qt::ALT | digit) : QKeySequence(Qt::CTRL | digit);
 }
 }  // namespace
 

@@ -20,7 +20,9 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       pits_(new PitsPanel(document, this)),
       soil_(new SoilPanel(document, this)),
       tool_(new ToolPanel(document, this)),
-      launch_(new LaunchPanel(document, launch_desk_, this)) {
+      launch_(new LaunchPanel(document, launch_desk_, this)),
+      air_(new AirPanel(document, this)),
+      run_(new RunPanel(document, this)) {
   auto* all = new QVBoxLayout(this);
   all->setContentsMargins(0, 0, 0, 0);
   all->setSpacing(0);
@@ -39,6 +41,9 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(setup_, tr("Set-up"), tr("What the crew sets at the launch, and what an error there becomes"));
   add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
   add_page(pits_, tr("Pits"), tr("Floor, sides, soil type and spoil of both pits, and what is to be done there"));
+  add_page(air_, tr("Air"), tr("Compressor, air line and oil, and the pressure that reaches the tool"));
+  bar_->begin_row(tr("Day"));
+  add_page(run_, tr("Run sheet"), tr("Marks of the hose and what lies ahead, checklist, equipment"));
   connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
   bar_->check(0);
   wire(drawing);
@@ -84,6 +89,8 @@ void SideColumn::set_units(UnitSystem units) {
   soil_->set_units(units);
   tool_->set_units(units);
   launch_->set_units(units);
+  air_->set_units(units);
+  run_->set_units(units);
 }
 
 void SideColumn::set_theme(const Theme& theme) {
@@ -98,6 +105,8 @@ void SideColumn::set_theme(const Theme& theme) {
   soil_->set_theme(theme);
   tool_->set_theme(theme);
   launch_->set_theme(theme);
+  air_->set_theme(theme);
+  run_->set_theme(theme);
 }
 
 }  // namespace burrow

@@ -110,51 +110,74 @@ TEST(Parse, Definition_GradesAndAngles) {
 
 // 1 lbf = 0.45359237 × 9.80665 N by definition, so 65 psi = 448159.2 Pa and 115 lb/ft³ = 18065.06 N/m³.
 TEST(Parse, Definition_OtherQuantities) {
-  for (const Typed& typed : std::initializer_list<Typed>{{"6.9 bar", Dimension::air_pressure, us, 690000},
-                                                         {"100", Dimension::air_pressure, metric, 1e7},
-                                                         {"45 kPa", Dimension::pressure, us, 45000},
-                                                         {"45 kN/m²", Dimension::pressure, us, 45000},
-                                                         {"8 N/mm2", Dimension::big_pressure, us, 8e6},
-                                                         {"18 kN/m³", Dimension::unit_weight, us, 18000},
-                                                         {"4 kN", Dimension::force, metric, 4000},
-                                                         {"18 kg", Dimension::mass, us, 18},
-                                                         {"1 h 12 min", Dimension::duration, metric, 4320},
-                                                         {"8", Dimension::duration, us, 480},
-                                                         {"90 s", Dimension::duration, us, 90},
-                                                         {"27 ft3", Dimension::volume, metric, 0.764554857984},
-                                                         {"2.5 m³/min", Dimension::flow, us, 2.5 / 60},
-                                                         {"480", Dimension::blow_rate, metric, 8},
-                                                         {"480 /min", Dimension::blow_rate, us, 8},
-                                                         {"480/min", Dimension::blow_rate, metric, 8},
-                                                         {"480 1/min", Dimension::blow_rate, metric, 8},
-                                                         {"480 blows per minute", Dimension::blow_rate, us, 8},
-                                                         {"480 blows/min", Dimension::blow_rate, us, 8},
-                                                         {"8 Hz", Dimension::blow_rate, us, 8},
-                                                         {"8/s", Dimension::blow_rate, metric, 8},
-                                                         {"0.1 %", Dimension::chance, metric, 0.001},
-                                                         {"0,1", Dimension::chance, metric, 0.001},
-                                                         {"0.25", Dimension::ratio, us, 0.25},
-                                                         {"25 %", Dimension::ratio, us, 0.25},
-                                                         {"1:1.5", Dimension::ratio, us, 1 / 1.5},
-                                                         {"3", Dimension::count, us, 3}})
+  for (const Typed& typed :
+       std::initializer_list<Typed>{{"6.9 bar", Dimension::air_pressure, us, 690000},
+                                    {"100", Dimension::air_pressure, metric, 1e7},
+                                    {"45 kPa", Dimension::pressure, us, 45000},
+                                    {"45 kN/m²", Dimension::pressure, us, 45000},
+                                    {"8 N/mm2", Dimension::big_pressure, us, 8e6},
+                                    {"18 kN/m³", Dimension::unit_weight, us, 18000},
+                                    {"4 kN", Dimension::force, metric, 4000},
+                                    {"18 kg", Dimension::mass, us, 18},
+                                    {"1 h 12 min", Dimension::duration, metric, 4320},
+                                    {"8", Dimension::duration, us, 480},
+                                    {"90 s", Dimension::duration, us, 90},
+                                    {"27 ft3", Dimension::volume, metric, 0.764554857984},
+                                    {"2.5 m³/min", Dimension::flow, us, 2.5 / 60},
+                                    {"120 mL", Dimension::small_volume, us, 120e-6},
+                                    {"4 fl oz", Dimension::small_volume, metric, 118.29411825e-6},
+                                    {"15", Dimension::small_flow, metric, 15e-6 / 3600},
+                                    {"1 fl oz/h", Dimension::small_flow, metric, 2.95735295625e-5 / 3600},
+                                    {"15 °C", Dimension::temperature, us, 288.15},
+                                    {"-40", Dimension::temperature, metric, 233.15},
+                                    {"−40 °F", Dimension::temperature, metric, 233.15},
+                                    {"59", Dimension::temperature, us, 288.15},
+                                    {"59F", Dimension::temperature, metric, 288.15},
+                                    {"288.15 K", Dimension::temperature, us, 288.15},
+                                    {"480", Dimension::blow_rate, metric, 8},
+                                    {"480 /min", Dimension::blow_rate, us, 8},
+                                    {"480/min", Dimension::blow_rate, metric, 8},
+                                    {"480 1/min", Dimension::blow_rate, metric, 8},
+                                    {"480 blows per minute", Dimension::blow_rate, us, 8},
+                                    {"480 blows/min", Dimension::blow_rate, us, 8},
+                                    {"8 Hz", Dimension::blow_rate, us, 8},
+                                    {"8/s", Dimension::blow_rate, metric, 8},
+                                    {"0.1 %", Dimension::chance, metric, 0.001},
+                                    {"0,1", Dimension::chance, metric, 0.001},
+                                    {"0.25", Dimension::ratio, us, 0.25},
+                                    {"25 %", Dimension::ratio, us, 0.25},
+                                    {"1:1.5", Dimension::ratio, us, 1 / 1.5},
+                                    {"3", Dimension::count, us, 3}})
     expect_read(typed);
   EXPECT_NEAR(*parse("65 psi", Dimension::air_pressure, metric), 448159.2, 0.05);
   EXPECT_NEAR(*parse("115 lb/ft³", Dimension::unit_weight, metric), 18065.06, 0.005);
 }
 
 TEST(Parse, Refused_WhatIsNoQuantity) {
-  for (const Refused& typed :
-       std::initializer_list<Refused>{{"", Dimension::length, metric},       {"   ", Dimension::length, metric},
-                                      {"deep", Dimension::length, metric},   {"nan", Dimension::length, metric},
-                                      {"inf", Dimension::length, metric},    {"1e400 m", Dimension::length, metric},
-                                      {"1 zork", Dimension::length, metric}, {"5 kg", Dimension::length, metric},
-                                      {"2 %", Dimension::length, metric},    {"5 m", Dimension::pressure, metric},
-                                      {"0.5 in", Dimension::grade, us},      {"90 deg", Dimension::grade, us},
-                                      {"1:0", Dimension::grade, us},         {"1/0", Dimension::length, us},
-                                      {"1.2 +", Dimension::length, metric},  {"--1", Dimension::length, metric},
-                                      {"1 2", Dimension::length, metric},    {"4 in 6 ft", Dimension::length, us},
-                                      {"1'234", Dimension::length, us},      {"1.5", Dimension::count, us},
-                                      {"3 m", Dimension::count, us}})
+  for (const Refused& typed : std::initializer_list<Refused>{{"", Dimension::length, metric},
+                                                             {"   ", Dimension::length, metric},
+                                                             {"deep", Dimension::length, metric},
+                                                             {"nan", Dimension::length, metric},
+                                                             {"inf", Dimension::length, metric},
+                                                             {"1e400 m", Dimension::length, metric},
+                                                             {"1 zork", Dimension::length, metric},
+                                                             {"5 kg", Dimension::length, metric},
+                                                             {"2 %", Dimension::length, metric},
+                                                             {"5 m", Dimension::pressure, metric},
+                                                             {"0.5 in", Dimension::grade, us},
+                                                             {"90 deg", Dimension::grade, us},
+                                                             {"1:0", Dimension::grade, us},
+                                                             {"1/0", Dimension::length, us},
+                                                             {"1.2 +", Dimension::length, metric},
+                                                             {"--1", Dimension::length, metric},
+                                                             {"1 2", Dimension::length, metric},
+                                                             {"4 in 6 ft", Dimension::length, us},
+                                                             {"1'234", Dimension::length, us},
+                                                             {"1.5", Dimension::count, us},
+                                                             {"3 m", Dimension::count, us},
+                                                             {"10 °C + 5 °C", Dimension::temperature, us},
+                                                             {"10 °C 5 °F", Dimension::temperature, us},
+                                                             {"10 °", Dimension::temperature, us}})
     expect_refused(typed);
 }
 
@@ -218,6 +241,13 @@ TEST(Format, Definition_MetricAndUs) {
       {3599, Dimension::duration, "1 h", "1 h"},
       {2.7, Dimension::volume, "2.70 m³", "3.53 yd³"},
       {0.0417, Dimension::flow, "2.50 m³/min", "88 ft³/min"},
+      {120e-6, Dimension::small_volume, "120 mL", "4.06 fl oz"},
+      {15e-6 / 3600, Dimension::small_flow, "15 mL/h", "0.51 fl oz/h"},
+      {288.15, Dimension::temperature, "15 °C", "59 °F"},
+      {233.15, Dimension::temperature, "−40 °C", "−40 °F"},
+      {285.65, Dimension::temperature, "12.5 °C", "54.5 °F"},
+      {273.15, Dimension::temperature, "0 °C", "32 °F"},
+      {273.14, Dimension::temperature, "0 °C", "32 °F"},
       {8, Dimension::blow_rate, "480 /min", "480 /min"},
       {4.5, Dimension::blow_rate, "270 /min", "270 /min"},
       {0.0003, Dimension::chance, "0.03 %", "0.03 %"},
@@ -283,6 +313,12 @@ double half_digit(double v, Dimension dimension, UnitSystem units) {
       return 0.05 * (in_us ? 0.764554858 : 1);
     case Dimension::flow:
       return in_us ? 0.5 * 0.0283168466 / 60 : 0.005 / 60;
+    case Dimension::small_volume:
+      return in_us ? 0.005 * 29.57353e-6 : 0.5e-6;
+    case Dimension::small_flow:
+      return (in_us ? 0.005 * 29.57353e-6 : 0.5e-6) / 3600;
+    case Dimension::temperature:
+      return in_us ? 0.05 / 1.8 : 0.05;
     case Dimension::blow_rate:
       return 0.5 / 60;
     case Dimension::chance:
@@ -296,11 +332,13 @@ double half_digit(double v, Dimension dimension, UnitSystem units) {
 }
 
 TEST(RoundTrip, Property_WithinHalfTheShownDigit) {
-  constexpr Dimension all[] = {
-      Dimension::length,   Dimension::station,      Dimension::small_length, Dimension::grade,       Dimension::angle,
-      Dimension::pressure, Dimension::big_pressure, Dimension::air_pressure, Dimension::unit_weight, Dimension::force,
-      Dimension::mass,     Dimension::duration,     Dimension::volume,       Dimension::flow,        Dimension::chance,
-      Dimension::ratio,    Dimension::count,        Dimension::blow_rate};
+  constexpr Dimension all[] = {Dimension::length,       Dimension::station,      Dimension::small_length,
+                               Dimension::grade,        Dimension::angle,        Dimension::pressure,
+                               Dimension::big_pressure, Dimension::air_pressure, Dimension::unit_weight,
+                               Dimension::force,        Dimension::mass,         Dimension::duration,
+                               Dimension::volume,       Dimension::flow,         Dimension::chance,
+                               Dimension::ratio,        Dimension::count,        Dimension::blow_rate,
+                               Dimension::small_volume, Dimension::small_flow,   Dimension::temperature};
   std::mt19937_64 random(7);
   std::uniform_real_distribution<double> exponent(-4, 5);
   std::uniform_real_distribution<double> unit(0, 1);
@@ -310,6 +348,7 @@ TEST(RoundTrip, Property_WithinHalfTheShownDigit) {
         double value = std::pow(10.0, exponent(random)) * (i % 2 == 0 ? 1 : -1);
         if (dimension == Dimension::chance) value = unit(random);
         if (dimension == Dimension::angle) value = unit(random);
+        if (dimension == Dimension::small_volume || dimension == Dimension::small_flow) value *= 1e-6;
         const std::string text = format(value, dimension, units);
         const auto back = parse(text, dimension, units);
         ASSERT_TRUE(back) << text << ": " << back.error().text();

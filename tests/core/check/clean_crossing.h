@@ -83,6 +83,22 @@ inline Crossing clean_crossing() {
   return c;
 }
 
+/// A compressor of 2.5 m³/min at 6.9 bar, 20 m of 19 mm hose, two couplings, a lubricator.
+inline void give_air(Crossing& crossing) {
+  Air& air = crossing.air;
+  air.compressor.free_air = VolumeFlow{0.0417};
+  air.compressor.pressure = Pressure{6.9e5};
+  AirPart hose, couplings, lubricator;
+  hose.length = Length{20};
+  hose.bore = Length{0.019};
+  couplings.kind = AirPartKind::coupling;
+  couplings.count.set(2);
+  couplings.equivalent_length = Length{0.6};
+  lubricator.kind = AirPartKind::lubricator;
+  lubricator.equivalent_length = Length{1.5};
+  air.line = {hose, couplings, lubricator};
+}
+
 inline Mute mute(std::string code, std::string subject, std::string reason, std::optional<double> measured = {}) {
   Mute m;
   m.code = std::move(code);

@@ -15,7 +15,7 @@ namespace {
 
 bool is_code(const std::string& word) {
   static const std::set<std::string, std::less<>> rooms{"bore", "utility", "surface",  "pit",     "site", "scope",
-                                                        "file", "missing", "building", "footing", "pipe"};
+                                                        "file", "missing", "building", "footing", "pipe", "air"};
   const auto dot = word.find('.');
   return dot != std::string::npos && dot + 1 < word.size() && rooms.contains(word.substr(0, dot)) &&
          word.find_first_not_of("abcdefghijklmnopqrstuvwxyz-.") == std::string::npos;

@@ -54,7 +54,13 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
         "duties":[],"ladder_travel_m":null,"shoring":[],"shoring_width_m":null,"edge_load_gap_m":null,"water_head_m":null,
         "base_heave_safety":null,"uplift_safety":null}},
     "pipe":{"checks":[],"loads":[]},
-    "air":{"pressure_at_tool_pa":null,"free_air_m3_s":null},
+    "air":{"pressure_at_tool_pa":null,"free_air_m3_s":null,"pressure_worked_with_pa":null,"pressure_typed":false,
+      "not_judged":null,"pressure_at_compressor_pa":null,"compressor_pressure_pa":null,"wanted_free_air_m3_s":null,
+      "ambient_pa":null,"held_by":null,"loss_harris_pa":null,
+      "iteration":{"ended":null,"steps":null,"residual":null},"along":[],
+      "water":{"humidity":null,"humidity_known":null,"drawn_in_kg_s":null,"comes_out_kg_s":null,"exhaust_ideal_k":null,"icing":null},
+      "oil":{"rate_m3_s":null,"rate_entered":false,"first_fill_m3":null,"for_p50_m3":null,"for_p90_m3":null,
+        "fill_lasts_s":null,"look_every_s":null}},
     "marks":[],
     "day":{"nose_m":null,"advice":null,
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
@@ -79,7 +85,9 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
   a.utilities = {u};
   Mark mark;
   mark.hose_m = 1.5;
-  mark.near = {{"u1", 0.25}};
+  mark.near = {{"u1", 0.25, "gas main", std::nullopt, 0.8, true}};
+  mark.tasks = {MarkTask::stop_until_exposed, MarkTask::listen};
+  mark.under = {"f1"};
   a.marks = {mark};
   StructureAnswer house;
   house.id = "f4";
@@ -129,7 +137,17 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
                                       "vibration_distance_m_s", "vibration_limit_m_s", "vibration_m_s",
                                       "vibration_percussive_m_s"}));
   EXPECT_EQ(j["structures"][0]["vibration_m_s"], 0.004);
-  EXPECT_EQ(j["marks"][0]["near"][0], json({{"id", "u1"}, {"above_m", 0.25}}));
+  EXPECT_EQ(j["marks"][0]["near"][0], json({{"id", "u1"},
+                                            {"above_m", 0.25},
+                                            {"name", "gas main"},
+                                            {"gap_m", nullptr},
+                                            {"ahead_m", 0.8},
+                                            {"expose", true}}));
+  EXPECT_EQ(j["marks"][0]["tasks"], json({"stop-until-exposed", "listen"}));
+  EXPECT_EQ(j["marks"][0]["under"], json({"f1"}));
+  EXPECT_EQ(keys(j["marks"][0]),
+            (std::vector<std::string>{"depth_high_m", "depth_low_m", "depth_m", "elevation_m", "hose_m", "near",
+                                      "nose_m", "offset_m", "station_m", "tasks", "time_s", "under"}));
   EXPECT_EQ(j["marks"][0]["time_s"], json({{"p10", nullptr}, {"p50", nullptr}, {"p90", nullptr}}));
   EXPECT_EQ(j["pipe"]["checks"][0]["name"], "ring deflection");
   EXPECT_EQ(j["working"][0]["inputs"][0], json({{"symbol", "d"}, {"value", 1.25}, {"unit", "m"}}));
@@ -155,6 +173,33 @@ TEST(AssessmentFile, Advance_StandsWithThePath) {
   EXPECT_EQ(j["bore"]["stops"][0],
             json({{"from_m", 0.0}, {"to_m", 1.0}, {"above", "carriageway"}, {"id", "f1"}, {"chance", 0.02}}));
   EXPECT_TRUE(j["bore"]["neutral_line"][0]["z_m"].is_null());
+}
+
+TEST(AssessmentFile, Air_LineWaterAndOil) {
+  Crossing crossing;
+  crossing.air.line = {AirPart{}};
+  Assessment a;
+  AirSupply supply;
+  supply.ambient = {1e5};
+  supply.at_compressor = {6e5};
+  supply.held_by = AirHeldBy::compressor;
+  supply.along = {{0, 7e5, 6.5e5, 12.5, false}};
+  supply.iteration = {IterationEnd::step_small, 7, 1e-12};
+  a.air.supply = supply;
+  a.air.pressure_at_tool_pa = 5.5e5;
+  a.air.water = AirWater{};
+  a.air.water->icing = Icing::possible;
+  a.air.oil.rate = {2e-9};
+  a.air.oil.for_nine_in_ten = Volume{1e-5};
+  const json air = json::parse(write_assessment(crossing, a, "x", {}))["air"];
+  EXPECT_EQ(air["held_by"], "compressor");
+  EXPECT_EQ(air["along"][0],
+            json({{"kind", "hose"}, {"inlet_pa", 6e5}, {"outlet_pa", 5.5e5}, {"speed_m_s", 12.5}, {"choked", false}}));
+  EXPECT_EQ(air["iteration"]["ended"], "step-small");
+  EXPECT_EQ(air["iteration"]["steps"], 7);
+  EXPECT_EQ(air["water"]["icing"], "possible");
+  EXPECT_EQ(air["oil"]["for_p90_m3"], 1e-5);
+  EXPECT_TRUE(air["oil"]["for_p50_m3"].is_null());
 }
 
 TEST(AssessmentFile, Trials_CountsWithTheirUncertainty) {

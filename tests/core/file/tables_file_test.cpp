@@ -303,6 +303,8 @@ TEST(TablesOverlay, Refused_WithFileAndPointer) {
   expect_refused("limits.json", R"([{"id": "gap_m", "value": 1, "unit": "", )" + limit_tail, "limits.json/0/unit", "");
   expect_refused("limits.json", R"([{"id": "shake_m_s", "value": 1, "unit": "", )" + limit_tail, "limits.json/0/unit",
                  "");
+  expect_refused("limits.json", R"([{"id": "air_pa", "value": 1, "unit": "", )" + limit_tail, "limits.json/0/unit", "");
+  expect_refused("limits.json", R"([{"id": "cold", "value": 1, "unit": "K", )" + limit_tail, "limits.json/0/unit", "");
   expect_refused("limits.json", R"([{"id": "gap", "value": 1, "unit": "m/s", )" + limit_tail, "limits.json/0/unit",
                  "m/s");
 }

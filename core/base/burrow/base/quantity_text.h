@@ -32,7 +32,10 @@ enum class Dimension {
   mass,          ///< kg · lb
   duration,      ///< "1 h 12 min", "8 min", "35 s"
   volume,        ///< m³ · yd³
+  small_volume,  ///< mL · fl oz (US)
   flow,          ///< m³/min · ft³/min
+  small_flow,    ///< mL/h · fl oz/h
+  temperature,   ///< °C · °F; SI is K, which is read too
   blow_rate,     ///< "480 /min", blows per minute; SI is Hz, which is read too
   chance,        ///< % ; "0.03 %", "< 0.01 %"
   ratio,         ///< plain

@@ -6,6 +6,9 @@
 #include <string>
 #include <vector>
 
+#include "burrow/air/moisture.h"
+#include "burrow/air/oil.h"
+#include "burrow/air/supply.h"
 #include "burrow/base/finding.h"
 #include "burrow/base/geometry.h"
 #include "burrow/base/quantity_text.h"
@@ -162,19 +165,49 @@ struct LoadPoint {
 
 struct AirAnswer {
   std::optional<double> pressure_at_tool_pa, free_air_m3_s;
+  std::optional<AirSupply> supply;  ///< empty: see `not_judged`
+  std::string not_judged;  ///< what is not entered or outside the method: "compressor", "hose", "roughness" …
+  std::optional<double> loss_harris_pa;           ///< of the line at the same flow, by the older formula
+  std::optional<double> pressure_worked_with_pa;  ///< at the tool: what advance and vibration are computed with
+  bool pressure_typed = false;                    ///< it stands on the tool's plate as entered, and wins
+  std::optional<AirWater> water;                  ///< without a known humidity the air is taken as saturated
+  OilPlan oil;                                    ///< for the time that half of all bores and nine in ten take
   bool operator==(const AirAnswer&) const = default;
 };
 
 struct MarkNear {
   std::string id;
-  std::optional<double> above_m;
+  std::optional<double>
+      above_m;  ///< axis of the utility over that of the bore; negative: below; empty: depth not known
+  std::string name;
+  std::optional<double> gap_m;  ///< least clear gap, 95 % one-sided
+  double ahead_m = 0;           ///< of the nose along the bore, where it comes nearest; negative: passed
+  bool expose = false;          ///< not exposed, and the band may meet it
   bool operator==(const MarkNear&) const = default;
 };
 
+/// What the crew does with the nose between this mark and the next.
+enum class MarkTask { check_alignment, stop_until_exposed, slow_down, look, listen, check_heave, prepare_arrival };
+template <>
+struct Words<MarkTask> {
+  static constexpr std::pair<MarkTask, std::string_view> list[] = {{MarkTask::check_alignment, "check-alignment"},
+                                                                   {MarkTask::stop_until_exposed, "stop-until-exposed"},
+                                                                   {MarkTask::slow_down, "slow-down"},
+                                                                   {MarkTask::look, "look"},
+                                                                   {MarkTask::listen, "listen"},
+                                                                   {MarkTask::check_heave, "check-heave"},
+                                                                   {MarkTask::prepare_arrival, "prepare-arrival"}};
+};
+
+/// A line of the run sheet. `hose_m` is empty where no mark of the hose stands at the face: the tool just in the
+/// ground, or an arrival before the hose follows.
 struct Mark {
   std::optional<double> hose_m, nose_m, station_m, depth_m, depth_low_m, depth_high_m;
   Quantiles time_s;
   std::vector<MarkNear> near;
+  std::optional<double> offset_m, elevation_m;  ///< of the nose
+  std::vector<MarkTask> tasks;                  ///< in the order of the words above
+  std::vector<std::string> under;  ///< ids of roads, tracks, drives, footways above the nose until the next mark
   bool operator==(const Mark&) const = default;
 };
 

@@ -11,6 +11,7 @@
 #include "burrow/bore/turn_table.h"
 #include "burrow/check/assessment.h"
 #include "burrow/check/limits.h"
+#include "burrow/check/tool_at_work.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
 #include "burrow/soil/ground.h"
@@ -18,7 +19,8 @@
 namespace burrow {
 
 /// What `assess()` makes ready before it looks at the launch: soils with their fits, the tool, the limits in force.
-/// Holds for every crossing of the same site, tool and limits. Only read by those who judge with it: threads share it.
+/// Holds for every crossing of the same site, tool, air and limits. Only read by those who judge with it: threads share
+/// it.
 struct Groundwork {
   Groundwork(const Crossing& crossing, const Tables& tables);
   /// With tables of what the ground does to the tool, for launches within that extent: quick, paths within 2 mm and
@@ -26,7 +28,8 @@ struct Groundwork {
   Groundwork(const Crossing& crossing, const Tables& tables, const TurnExtent& extent);
   Ground ground;
   GuessedGrounds guesses;
-  Tool tool;
+  ToolAtWork at_work;
+  Tool tool;  ///< at the pressure that stands at it
   LimitsInForce limits;
   std::optional<TurnTable> turns;
   std::optional<NeutralTable> neutral;

@@ -33,7 +33,8 @@ enum class PartKind {
   model,
   trials,
   name,
-  site
+  site,
+  air
 };
 
 /// An edge of a pit that a drag takes hold of: `PartRef::index` of a `pit_edge`, whose id is "launch" or "exit".
@@ -67,7 +68,7 @@ struct UtilityAndHoles {
 using PartValue =
     std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
                  Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, ToolChoice, ModelConstants,
-                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Site>;
+                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Site, Air>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);

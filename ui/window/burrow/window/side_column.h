@@ -8,10 +8,12 @@
 #include "burrow/document/launch_desk.h"
 #include "burrow/document/trials_desk.h"
 #include "burrow/drawing/drawing_view.h"
+#include "burrow/panels/air_panel.h"
 #include "burrow/panels/findings_panel.h"
 #include "burrow/panels/launch_panel.h"
 #include "burrow/panels/path_panel.h"
 #include "burrow/panels/pits_panel.h"
+#include "burrow/panels/run_panel.h"
 #include "burrow/panels/setup_panel.h"
 #include "burrow/panels/soil_panel.h"
 #include "burrow/panels/surface_panel.h"
@@ -26,7 +28,7 @@ class SideColumn : public QWidget {
   Q_OBJECT
 
  public:
-  enum class Page { findings, path, trials, launch, ground, utilities, surface, setup, tool, pits };
+  enum class Page { findings, path, trials, launch, ground, utilities, surface, setup, tool, pits, air, run };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
   void set_units(UnitSystem units);
@@ -49,6 +51,8 @@ class SideColumn : public QWidget {
   SoilPanel& soil() { return *soil_; }
   ToolPanel& tool() { return *tool_; }
   LaunchPanel& launch() { return *launch_; }
+  AirPanel& air() { return *air_; }
+  RunPanel& run() { return *run_; }
   TrialsDesk& desk() { return desk_; }
   LaunchDesk& launch_desk() { return launch_desk_; }
 
@@ -70,6 +74,8 @@ class SideColumn : public QWidget {
   SoilPanel* soil_;
   ToolPanel* tool_;
   LaunchPanel* launch_;
+  AirPanel* air_;
+  RunPanel* run_;
 };
 
 }  // namespace burrow

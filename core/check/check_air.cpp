@@ -1,0 +1,129 @@
+/// The air line: pressure at the tool, what holds it down, water, oil.
+
+#include <algorithm>
+
+#include "air_workings.h"
+#include "burrow/check/tool_at_work.h"
+#include "judge.h"
+
+namespace burrow {
+
+namespace {
+
+Finding about_air(std::string_view code, Severity severity, std::string_view unit, std::string name = "air line") {
+  Finding finding;
+  finding.code = code;
+  finding.severity = severity;
+  finding.subject = "air";
+  finding.name = std::move(name);
+  finding.unit = unit;
+  return finding;
+}
+
+/// Nothing to compute with: said once, with what is missing. The contract's list of what caps the verdict does not hold
+/// the compressor; the tool's own pressure is then taken as given, and that is said.
+void say_not_judged(Judge& judge) {
+  const std::string& what = judge.answer.air.not_judged;
+  const bool entered = what != "compressor" && what != "hose";
+  Finding finding = entered ? about_air("air.outside-method", Severity::note, "", what)
+                            : about_air("air.not-entered", Severity::note, "", what);
+  finding.source = {"the tool's own pressure is taken instead", SourceLabel::our_default};
+  judge.say(std::move(finding));
+}
+
+void judge_pressure(Judge& judge, const AirSupply& supply, const Tool& wanted) {
+  const double at_tool = supply.at_tool.Pa;
+  Limit limit = judge.limit("air_pressure_share_stop");
+  const Limit caution = judge.limit("air_pressure_share_caution");
+  const bool stops = at_tool < limit.value * wanted.pressure.Pa;
+  if (!stops) limit = caution;
+  limit.value *= wanted.pressure.Pa;
+  judge.demand(about_air("air.pressure-low", stops ? Severity::stop : Severity::caution, "Pa"), at_tool, limit);
+  judge.show({"air.pressure-low",
+              "air",
+              "p = p_compressor − Δp",
+              {{"p_compressor", supply.at_compressor.Pa, "Pa"}, {"Δp", supply.at_compressor.Pa - at_tool, "Pa"}},
+              "p",
+              at_tool,
+              "Pa",
+              limit.value,
+              {"pressure at which the line needs as much at its inlet as the compressor holds, for what the tool takes",
+               SourceLabel::our_model},
+              limit.source});
+}
+
+void judge_supply(Judge& judge, const AirSupply& supply) {
+  judge.demand(about_air("air.loss", Severity::note, "Pa"), supply.at_compressor.Pa - supply.at_tool.Pa,
+               judge.limit("air_loss_pa"));
+  if (supply.held_by == AirHeldBy::compressor) {
+    const Limit take{supply.would_take.m3_s,
+                     true,
+                     {"free air the tool takes at the pressure this line would leave it", SourceLabel::our_model}};
+    judge.demand(about_air("air.compressor-small", Severity::note, "m³/s", "compressor"), supply.compressor_gives.m3_s,
+                 take);
+  }
+  const auto choked =
+      std::find_if(supply.along.begin(), supply.along.end(), [](const PartFlow& p) { return p.choked; });
+  if (choked == supply.along.end()) return;
+  Finding finding = about_air("air.choked", Severity::caution, "m/s",
+                              std::string(word_of(judge.crossing.air.line[choked->entered].kind)));
+  finding.measured = choked->speed_m_s;
+  finding.source = {"isothermal flow reaches √(R T) and no more", SourceLabel::derived};
+  judge.say(std::move(finding));
+}
+
+/// Not above the limit, neither typed nor as the line gives it.
+void judge_high(Judge& judge) {
+  const AirAnswer& air = judge.answer.air;
+  const double measured =
+      air.pressure_typed ? judge.tool.pressure.Pa : air.pressure_at_tool_pa.value_or(judge.tool.pressure.Pa);
+  judge.demand(about_air("air.pressure-high", Severity::caution, "Pa"), measured, judge.limit("air_pressure_most_pa"));
+}
+
+void judge_water(Judge& judge, const AirSupply& supply) {
+  const Limit cold = judge.limit("air_cold_k");
+  const Result<SiteAir> site = site_air(*judge.crossing.air.altitude, *judge.crossing.air.air_temperature);
+  if (!site) return;
+  const auto water = water_in_line(*site, judge.crossing.air.relative_humidity, supply.at_tool, supply.free_air,
+                                   Temperature{cold.value});
+  if (!water) return;
+  judge.answer.air.water = *water;
+  if (water->icing == Icing::likely) {
+    Finding finding = about_air("air.icing", Severity::caution, "K");
+    finding.measured = site->temperature.K;
+    finding.limit = cold.value;
+    finding.source = cold.source;
+    finding.margin = margin_of(site->temperature.K, cold);
+    judge.say(std::move(finding));
+  }
+  show_water(judge, *site, supply);
+}
+
+void plan_oil(Judge& judge, double free_air_m3_s) {
+  Assessment& answer = judge.answer;
+  const Oil& oil = judge.crossing.air.oil;
+  answer.air.oil = oil_plan(oil, {free_air_m3_s}, answer.advance_time_s.p50, answer.advance_time_s.p90);
+  show_oil(judge);
+}
+
+}  // namespace
+
+void check_air(Judge& judge) {
+  const ToolChoice& choice = judge.crossing.bore.tool;
+  const Tool rated = rated_tool(choice, judge.tables);
+  judge_high(judge);
+  if (!judge.answer.air.supply) {
+    say_not_judged(judge);
+    plan_oil(judge, rated.free_air.m3_s);
+    return;
+  }
+  const AirSupply& supply = *judge.answer.air.supply;
+  judge_pressure(judge, supply, resolve_tool(choice, judge.tables));
+  judge_supply(judge, supply);
+  show_demand(judge, supply, rated);
+  show_line(judge, supply);
+  judge_water(judge, supply);
+  plan_oil(judge, supply.free_air.m3_s);
+}
+
+}  // namespace burrow

@@ -1,0 +1,51 @@
+#pragma once
+/// What the crew does before, during and after, each with what it protects from; when to stop; what to do when a line
+/// is struck. For sheet, card and panel alike.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "burrow/base/quantity_text.h"
+#include "burrow/base/words.h"
+#include "burrow/check/assessment.h"
+#include "burrow/crossing/crossing.h"
+
+namespace burrow {
+
+enum class ChecklistPhase { before, during, after };
+template <>
+struct Words<ChecklistPhase> {
+  static constexpr std::pair<ChecklistPhase, std::string_view> list[] = {
+      {ChecklistPhase::before, "before"}, {ChecklistPhase::during, "during"}, {ChecklistPhase::after, "after"}};
+};
+
+struct ChecklistItem {
+  ChecklistPhase phase = ChecklistPhase::before;
+  std::string what;      ///< "Bleed the line before any coupling is opened."
+  std::string protects;  ///< "a hose that whips"
+  bool operator==(const ChecklistItem&) const = default;
+};
+
+/// The usual cautions always, others where the crossing calls for them: a pit in water, a track, a building.
+/// Wording ours; what it rests on: common practice (no source), the owners' and local rules govern.
+/// Evidence: Checklist.*
+std::vector<ChecklistItem> checklist(const Crossing& crossing, const Assessment& assessment, UnitSystem units);
+
+/// What makes the crew shut the air at once.   Evidence: Checklist.StopSigns_*
+std::vector<std::string> stop_signs(const Crossing& crossing, const Assessment& assessment, UnitSystem units);
+
+/// What to do when a line is struck, one list for each kind that lies near the bore or a pit and one for whatever else.
+struct EmergencySteps {
+  UtilityKind kind = UtilityKind::unknown;  ///< unknown: any line that nobody expected
+  std::string title;                        ///< "Gas"
+  std::vector<std::string> steps;
+  std::vector<std::string> owners;  ///< as entered, to be rung up; may be empty
+  bool operator==(const EmergencySteps&) const = default;
+};
+std::vector<EmergencySteps> emergency_steps(const Crossing& crossing);
+
+/// A task of the run sheet in plain words: "slow down, watch in the test hole".
+std::string_view words_of_task(MarkTask task);
+
+}  // namespace burrow

@@ -1,0 +1,234 @@
+#include "burrow/plan/checklist.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace burrow {
+
+namespace {
+
+using Items = std::vector<ChecklistItem>;
+
+bool has_surface(const Crossing& crossing, SurfaceKind kind) {
+  return std::any_of(crossing.site.surface.begin(), crossing.site.surface.end(),
+                     [&](const SurfaceFeature& f) { return f.kind == kind; });
+}
+
+bool needs(const PitAnswer& work, std::string_view duty) {
+  return std::any_of(work.duties.begin(), work.duties.end(),
+                     [&](const PitDuty& d) { return d.applies && d.code == duty; });
+}
+
+std::string named(const UtilityAnswer& u) {
+  return u.name.empty() ? u.id : u.name;
+}
+
+std::string to_expose(const Assessment& answer) {
+  std::string names;
+  for (const UtilityAnswer& u : answer.utilities)
+    if (u.expose) names += (names.empty() ? "" : ", ") + named(u);
+  return names;
+}
+
+bool watches_surface(const Assessment& answer) {
+  return std::any_of(answer.marks.begin(), answer.marks.end(), [](const Mark& m) { return !m.under.empty(); });
+}
+
+void add_before(Items& items, const Crossing& crossing, const Assessment& answer) {
+  const auto add = [&](std::string what, std::string protects) {
+    items.push_back({ChecklistPhase::before, std::move(what), std::move(protects)});
+  };
+  const std::string& reference = crossing.site.utility_search.reference;
+  add(reference.empty() ? "Call the locating service and wait for its marks; write down the reference."
+                        : "Check that the locating reference " + reference + " still holds and the marks are there.",
+      "a line that nobody told you of");
+  add("Look around for what no mark shows: meters, covers, posts, fresh patches, house drains.",
+      "private lines, which are usually not marked");
+  if (const std::string names = to_expose(answer); !names.empty())
+    add("Dig test holes by hand or suction down to: " + names + ". Measure, and enter what you find.",
+        "boring into a line that lies elsewhere than drawn");
+  add("Slope, shore or shield both pits before anybody goes in; the competent person looks at them.",
+      "a side that falls in");
+  if (needs(answer.launch_pit_work, "ladder") || needs(answer.exit_pit_work, "ladder"))
+    add("Set the ladders.", "being caught in a pit without a way out");
+  if (needs(answer.launch_pit_work, "air-test") || needs(answer.exit_pit_work, "air-test"))
+    add("Test the air in the pits before going in, and while in.", "gas or too little oxygen");
+  const bool power = std::any_of(crossing.site.utilities.begin(), crossing.site.utilities.end(),
+                                 [](const Utility& u) { return u.kind == UtilityKind::power; });
+  if (power)
+    add("Ask the owner of the power cable what somebody in the pit is to do if it is struck.",
+        "a wrong step with current in the ground");
+  if (has_surface(crossing, SurfaceKind::track))
+    add("Have the track's owner on site and agree how trains are told.", "a train over ground that moves");
+  if (has_surface(crossing, SurfaceKind::road))
+    add("Set up the traffic signs and keep people off the line of the bore.", "traffic beside pits and over the bore");
+  if (watches_surface(answer))
+    add("Level the pegs above the bore and write the levels down.", "a claim that cannot be answered, heave unseen");
+  if (!answer.structures.empty())
+    add("Photograph walls and floors of the buildings nearby.", "a dispute about cracks that were there before");
+  add("Look over hose, couplings and tool; put a restraint on every coupling and its pin in place.",
+      "a hose that comes off and whips");
+  add("Blow the hose out before it is joined to the tool, its end held down and pointing away.",
+      "dirt in the tool, flying dirt in eyes");
+  add("Fill the oil and see that mist comes out of the exhaust.", "a tool that seizes in the ground");
+  add("Put the marks on the hose as on the run sheet.", "not knowing where the nose is");
+  add("Set line and level, then let a second person check both.", "an error that grows all the way");
+  add("Agree who shuts the air, and by which sign.", "a tool that runs on when it must stop");
+  add("Eye and ear protection on, loose clothing off.", "flying soil, noise");
+}
+
+void add_during(Items& items, const Assessment& answer, UnitSystem units) {
+  const auto add = [&](std::string what, std::string protects) {
+    items.push_back({ChecklistPhase::during, std::move(what), std::move(protects)});
+  };
+  add("Nobody in the exit pit, nobody over the bore while air is on.", "the tool breaking out, ground that lifts");
+  add("Stand beside the hose in the launch pit, never astride it.", "a hose that whips, a tool that slips back");
+  if (answer.advance.held_until_m)
+    add(fmt::format("Start with the air half open and hold the tool until {} of it is in the ground.",
+                    format(*answer.advance.held_until_m, Dimension::length, units)),
+        "a crooked start, a tool that jumps out");
+  else
+    add("Start with the air half open and hold the tool.", "a crooked start, a tool that jumps out");
+  add("Stop when the tool is all in the ground; check line and level once more before you go on.",
+      "an error that can still be mended by pulling back");
+  add("At each mark write down the time; compare with the run sheet.", "a tool that is stuck or has left its line");
+  add("Do what the run sheet says at each mark: stop, slow down, look, listen, level the surface.",
+      "passing a line unseen");
+  if (answer.air.oil.look_every)
+    add(fmt::format("Look at the oil every {}; the exhaust shows a faint mist.",
+                    format(answer.air.oil.look_every->s, Dimension::duration, units)),
+        "a dry tool");
+  add("Shut the air and bleed the line before any coupling is opened.", "a hose that whips");
+  add("Keep hands off hose and tool while it runs near a power cable.", "current along the hose");
+}
+
+void add_after(Items& items, const Crossing& crossing, const Assessment& answer) {
+  const auto add = [&](std::string what, std::string protects) {
+    items.push_back({ChecklistPhase::after, std::move(what), std::move(protects)});
+  };
+  add("Shut the air, bleed the line, then uncouple.", "a hose that whips");
+  add("Cap the tool and the hose ends at once.", "dirt that wears the tool at its next start");
+  add("Measure where it came out and write it down.", "drawing the pipe where it is not; a model that never learns");
+  if (crossing.pipe && crossing.pipe->insertion.value != Insertion::towed)
+    add("Bring the pipe in before the hole closes.", "boring the hole twice");
+  add("Close the ends of the hole around the pipe.", "water and gas that follow the pipe");
+  if (watches_surface(answer))
+    add("Level the pegs again now, and when the ground has settled.", "a road that sinks weeks later");
+  const bool sewer = std::any_of(crossing.site.utilities.begin(), crossing.site.utilities.end(),
+                                 [](const Utility& u) { return u.kind == UtilityKind::sewer; });
+  if (sewer)
+    add("Send a camera through the sewers that were crossed.", "a pipe bored through a drain, found years later");
+  add("Fill the pits in layers and compact them.", "a surface that sinks");
+}
+
+struct StepsFor {
+  UtilityKind kind;
+  const char* title;
+  std::vector<std::string> steps;
+};
+
+const std::vector<StepsFor>& known_steps() {
+  static const std::vector<StepsFor> all{
+      {UtilityKind::gas,
+       "Gas",
+       {"Leave tool and hose; out of the pit, upwind, and take everybody with you.",
+        "No flame, no switch, no phone near it. Do not go back to stop an engine or the compressor.",
+        "Stop traffic and tell the houses around.", "From a safe place ring the emergency number and the owner.",
+        "Do not try to close the leak; do not fill the pit. Nobody goes back until the owner says so."}},
+      {UtilityKind::power,
+       "Power",
+       {"Take it as live, even when nothing is seen and the fuse has gone.",
+        "Touch nothing: neither tool, hose, compressor nor pipe. Who sits on a machine stays there unless it burns.",
+        "Who is in the pit does what was agreed with the owner of the cable before the start.",
+        "Stay away from the pit and keep everybody away. Ring the emergency number and the owner.",
+        "Nobody comes near until the owner says it is dead."}},
+      {UtilityKind::steam,
+       "Steam",
+       {"Shut the air and get out of the pit.", "Keep everybody away from the steam and from the ground around it.",
+        "Ring the owner."}},
+      {UtilityKind::water,
+       "Water",
+       {"Shut the air and get out of the pit: it fills and its sides wash away.",
+        "Keep people and machines off the edge.", "Ring the owner."}},
+      {UtilityKind::sewer,
+       "Sewer or drain",
+       {"Shut the air. Nobody into the pit: bad air, infection.", "Ring the owner; have it looked at by camera."}},
+      {UtilityKind::telecom,
+       "Cable or fibre",
+       {"Shut the air. Do not look into the ends of a fibre.", "Ring the owner; do not join it yourself."}},
+      {UtilityKind::unknown,
+       "Whatever it is",
+       {"Shut the air. Do not reverse: leave tool and hose.",
+        "Take it as live, full and dangerous until its owner is "
+        "known.",
+        "Everybody away; ring the emergency services if anything escapes, else the locating service."}}};
+  return all;
+}
+
+UtilityKind treated_as(UtilityKind kind) {
+  return kind == UtilityKind::reclaimed ? UtilityKind::water : kind;
+}
+
+}  // namespace
+
+std::vector<ChecklistItem> checklist(const Crossing& crossing, const Assessment& assessment, UnitSystem units) {
+  Items items;
+  add_before(items, crossing, assessment);
+  add_during(items, assessment, units);
+  add_after(items, crossing, assessment);
+  return items;
+}
+
+std::vector<std::string> stop_signs(const Crossing& crossing, const Assessment& assessment, UnitSystem units) {
+  std::vector<std::string> signs{"The hose stops going in, or goes in much faster or slower than the run sheet says.",
+                                 "The sound or the shaking changes: metal, plastic, hollow.",
+                                 "Water, gas, smell or smoke from either pit or along the line.",
+                                 "Anything at the surface lifts, cracks or sinks.",
+                                 "Lights, phones or water nearby fail.",
+                                 "Anybody steps into the exit pit or over the bore, or is no longer in sight."};
+  if (const std::string names = to_expose(assessment); !names.empty())
+    signs.insert(signs.begin(), "The next mark passes a utility that nobody has exposed: " + names + ".");
+  if (const auto& limit = assessment.surface.limit_m; limit && !crossing.site.surface.empty())
+    signs.push_back(fmt::format("A peg has risen by {}.", format(*limit, Dimension::small_length, units)));
+  return signs;
+}
+
+std::vector<EmergencySteps> emergency_steps(const Crossing& crossing) {
+  std::vector<EmergencySteps> all;
+  for (const StepsFor& known : known_steps()) {
+    EmergencySteps steps{known.kind, known.title, known.steps, {}};
+    bool near =
+        known.kind == UtilityKind::unknown || known.kind == UtilityKind::gas || known.kind == UtilityKind::power;
+    for (const Utility& u : crossing.site.utilities) {
+      if (treated_as(u.kind) != known.kind) continue;
+      near = true;
+      if (!u.owner.empty() && std::find(steps.owners.begin(), steps.owners.end(), u.owner) == steps.owners.end())
+        steps.owners.push_back(u.owner);
+    }
+    if (near) all.push_back(std::move(steps));
+  }
+  return all;
+}
+
+std::string_view words_of_task(MarkTask task) {
+  switch (task) {
+    case MarkTask::check_alignment:
+      return "stop: the tool is in, check line and level";
+    case MarkTask::stop_until_exposed:
+      return "stop until it is exposed";
+    case MarkTask::slow_down:
+      return "slow down";
+    case MarkTask::look:
+      return "look in the test hole";
+    case MarkTask::listen:
+      return "listen";
+    case MarkTask::check_heave:
+      return "level the surface";
+    case MarkTask::prepare_arrival:
+      break;
+  }
+  return "clear the exit pit";
+}
+
+}  // namespace burrow

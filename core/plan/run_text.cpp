@@ -1,0 +1,81 @@
+#include "burrow/plan/run_text.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "burrow/plan/checklist.h"
+
+namespace burrow {
+
+namespace {
+
+std::string number(const std::optional<double>& value, Dimension dimension, UnitSystem units) {
+  return value ? format(*value, dimension, units) : "–";
+}
+
+std::string surface_name(const Crossing& crossing, const std::string& id) {
+  for (const SurfaceFeature& feature : crossing.site.surface)
+    if (feature.id == id) return feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
+  return id;
+}
+
+}  // namespace
+
+std::string air_words(const AirAnswer& air, UnitSystem units) {
+  std::string text;
+  if (air.supply)
+    text =
+        fmt::format("{} at the tool, {} of free air", number(air.pressure_at_tool_pa, Dimension::air_pressure, units),
+                    number(air.free_air_m3_s, Dimension::flow, units));
+  else
+    text = fmt::format("pressure at the tool not worked out ({}); {} taken", air.not_judged,
+                       number(air.pressure_worked_with_pa, Dimension::air_pressure, units));
+  if (air.supply && air.pressure_typed)
+    text += fmt::format(" ({} as typed counts)", number(air.pressure_worked_with_pa, Dimension::air_pressure, units));
+  text += "; oil " + format(air.oil.first_fill.m3, Dimension::small_volume, units);
+  if (air.oil.for_nine_in_ten)
+    text += fmt::format(" and up to {} more", format(air.oil.for_nine_in_ten->m3, Dimension::small_volume, units));
+  if (air.oil.look_every) text += ", look at it every " + format(air.oil.look_every->s, Dimension::duration, units);
+  return text;
+}
+
+std::string near_words(const MarkNear& near, UnitSystem units) {
+  const auto length = [&](double v) { return format(std::abs(v), Dimension::length, units); };
+  const std::string where = !near.above_m        ? std::string("depth not known")
+                            : *near.above_m >= 0 ? length(*near.above_m) + " above"
+                                                 : length(*near.above_m) + " below";
+  return fmt::format("{} {}, {} {}", near.name.empty() ? near.id : near.name, where,
+                     near.ahead_m >= 0 ? "in" : "passed by", length(near.ahead_m));
+}
+
+std::string task_words(const Mark& mark, const Crossing& crossing) {
+  std::string text;
+  for (const MarkTask task : mark.tasks) {
+    if (!text.empty()) text += "; ";
+    text += words_of_task(task);
+    if (task != MarkTask::check_heave) continue;
+    for (std::size_t i = 0; i < mark.under.size(); ++i)
+      text += (i == 0 ? ": " : ", ") + surface_name(crossing, mark.under[i]);
+  }
+  return text;
+}
+
+std::string mark_words(const Mark& mark, const Crossing& crossing, UnitSystem units) {
+  std::string text = mark.hose_m ? "hose " + format(*mark.hose_m, Dimension::length, units) : "no hose yet";
+  text +=
+      fmt::format(": nose {}, depth {} ({} to {})", number(mark.nose_m, Dimension::length, units),
+                  number(mark.depth_m, Dimension::length, units), number(mark.depth_low_m, Dimension::length, units),
+                  number(mark.depth_high_m, Dimension::length, units));
+  if (mark.time_s.p50)
+    text += fmt::format(", {} ({} to {})", number(mark.time_s.p50, Dimension::duration, units),
+                        number(mark.time_s.p10, Dimension::duration, units),
+                        number(mark.time_s.p90, Dimension::duration, units));
+  else
+    text += ", would have stopped";
+  for (const MarkNear& near : mark.near) text += "; " + near_words(near, units);
+  if (!mark.tasks.empty()) text += "; " + task_words(mark, crossing);
+  return text;
+}
+
+}  // namespace burrow
