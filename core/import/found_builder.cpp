@@ -146,8 +146,18 @@ void FoundBuilder::forget_zero_heights(bool mixed) {
   if (mixed) found.notes.emplace_back("the file mixes vertices with and without height");
 }
 
+void FoundBuilder::drop_flat_surfaces() {
+  std::erase_if(found.surfaces, [&](const FoundSurface& surface) {
+    const bool flat =
+        std::all_of(surface.points.begin(), surface.points.end(), [](const Point3& p) { return p.z_m == 0; });
+    if (flat) leave_out("surface " + found.layers[surface.layer], "", "height 0 throughout counts as not given");
+    return flat;
+  });
+}
+
 Found FoundBuilder::finish(bool mixed) {
   forget_zero_heights(mixed);
+  drop_flat_surfaces();
   found.vertices.shrink_to_fit();
   found.features.shrink_to_fit();
   return std::move(found);

@@ -38,6 +38,7 @@ class FoundBuilder {
 
  private:
   void forget_zero_heights(bool mixed);
+  void drop_flat_surfaces();
 
   const ReadWish& wish_;
   std::map<std::string, std::uint32_t, std::less<>> layers_;

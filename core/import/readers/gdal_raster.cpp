@@ -83,7 +83,8 @@ Result<Found> read_raster(const std::string& path, const ReadWish& wish) {
       raster.least_z = std::min(raster.least_z.value_or(*z), *z);
       raster.most_z = std::max(raster.most_z.value_or(*z), *z);
     }
-  if (!raster.least_z) return fail("file", "no height in the whole grid", "a grid of heights");
+  if (!raster.least_z || (*raster.least_z == 0 && *raster.most_z == 0))
+    return fail("file", "no height, or 0, in the whole grid", "a grid of heights");
 
   FoundBuilder builder(wish, "grid of heights");
   const std::size_t slash = path.find_last_of('/');

@@ -3,71 +3,17 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
-#include <fstream>
 #include <pugixml.hpp>
 
-#include "../csv_fields.h"
 #include "landxml_lines.h"
+#include "landxml_text.h"
 
 namespace burrow {
 
 namespace {
 
-using Node = pugi::xml_node;
-
-std::string_view local_name(const Node& node) {
-  const std::string_view name = node.name();
-  const std::size_t colon = name.find(':');
-  return colon == std::string_view::npos ? name : name.substr(colon + 1);
-}
-
-Node child(const Node& node, std::string_view name) {
-  for (const Node& inner : node.children())
-    if (local_name(inner) == name) return inner;
-  return {};
-}
-
-template <class Do>
-void each(const Node& node, std::string_view name, Do&& act) {
-  for (const Node& inner : node.children())
-    if (local_name(inner) == name) act(inner);
-}
-
-/// The numbers of a text; stops at the first thing that is none. Not pugixml's own reading, which follows the locale.
-std::vector<double> numbers(std::string_view text) {
-  std::vector<double> all;
-  while (true) {
-    text.remove_prefix(std::min(text.find_first_not_of(" \t\r\n,"), text.size()));
-    double value = 0;
-    const char* end = text.data() + text.size();
-    const auto [stop, error] = std::from_chars(text.data(), end, value);
-    if (error != std::errc()) return all;
-    all.push_back(value);
-    text.remove_prefix(static_cast<std::size_t>(stop - text.data()));
-  }
-}
-
-std::optional<double> number_in(const Node& node, const char* attribute) {
-  const std::vector<double> all = numbers(node.attribute(attribute).value());
-  if (all.size() != 1 || !std::isfinite(all[0])) return std::nullopt;
-  return all[0];
-}
-
-std::optional<FileUnit> unit_from(std::string_view word) {
-  const std::string text = csv::lower(word);
-  for (const auto& [name, unit] : {std::pair{"meter", FileUnit::metre},
-                                   {"metre", FileUnit::metre},
-                                   {"millimeter", FileUnit::millimetre},
-                                   {"centimeter", FileUnit::centimetre},
-                                   {"foot", FileUnit::foot},
-                                   {"feet", FileUnit::foot},
-                                   {"ussurveyfoot", FileUnit::us_survey_foot},
-                                   {"inch", FileUnit::inch}})
-    if (text == name) return unit;
-  return std::nullopt;
-}
+using namespace landxml;
 
 PlanPoint plan(const FoundVertex& v) {
   return {v.x_m, v.y_m};

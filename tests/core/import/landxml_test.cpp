@@ -46,6 +46,15 @@ TEST_F(LandXml, Trap_HiddenFaces) {
   EXPECT_THAT(found.left_out[0].reason, HasSubstr("hidden"));
 }
 
+TEST_F(LandXml, Trap_SurfaceOfZeros) {
+  write("a.xml",
+        "<LandXML><Surfaces><Surface name='EG'><Definition><Pnts><P id='1'>0 0 0</P><P id='2'>0 10 0</P>"
+        "<P id='3'>10 0 0</P></Pnts><Faces><F>1 2 3</F></Faces></Definition></Surface></Surfaces></LandXML>");
+  EXPECT_THAT(error_of("a.xml").found, HasSubstr("counts as not given"));
+  write_grid(path("b.tif"), 25832, 0, 0, 1, 5, {0, 0, 0});
+  EXPECT_FALSE(read_foreign_file(path("b.tif"), {}));
+}
+
 TEST_F(LandXml, Units_EachOnItsOwn) {
   const Found found =
       of("<CgPoints><CgPoint name='1'>1 2 3</CgPoint></CgPoints><CoordinateSystem epsgCode='25832' "
