@@ -17,6 +17,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       utilities_(new UtilitiesPanel(document, this)),
       surface_(new SurfacePanel(document, this)),
       pits_(new PitsPanel(document, this)),
+      pipe_(new PipePanel(document, this)),
       soil_(new SoilPanel(document, this)),
       tool_(new ToolPanel(document, this)) {
   auto* all = new QVBoxLayout(this);
@@ -31,6 +32,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(utilities_, tr("Utilities"), tr("What lies below, how it is known, and what to expose first"));
   add_page(surface_, tr("Surface"), tr("Roads, tracks, buildings on top, and what their owners ask for"));
   add_page(pits_, tr("Pits"), tr("Floor, sides, soil type and spoil of both pits, and what is to be done there"));
+  add_page(pipe_, tr("Pipe"), tr("The pipe, how it goes in, what presses on it and what it bears"));
   add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
   connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
@@ -74,6 +76,7 @@ void SideColumn::set_units(UnitSystem units) {
   utilities_->set_units(units);
   surface_->set_units(units);
   pits_->set_units(units);
+  pipe_->set_units(units);
   soil_->set_units(units);
   tool_->set_units(units);
 }
@@ -87,6 +90,7 @@ void SideColumn::set_theme(const Theme& theme) {
   utilities_->set_theme(theme);
   surface_->set_theme(theme);
   pits_->set_theme(theme);
+  pipe_->set_theme(theme);
   soil_->set_theme(theme);
   tool_->set_theme(theme);
 }

@@ -9,6 +9,7 @@
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/panels/findings_panel.h"
 #include "burrow/panels/path_panel.h"
+#include "burrow/panels/pipe_panel.h"
 #include "burrow/panels/pits_panel.h"
 #include "burrow/panels/setup_panel.h"
 #include "burrow/panels/soil_panel.h"
@@ -24,7 +25,7 @@ class SideColumn : public QWidget {
   Q_OBJECT
 
  public:
-  enum class Page { findings, path, trials, setup, utilities, surface, pits, ground, tool };
+  enum class Page { findings, path, trials, setup, utilities, surface, pits, pipe, ground, tool };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
   void set_units(UnitSystem units);
@@ -44,6 +45,7 @@ class SideColumn : public QWidget {
   UtilitiesPanel& utilities() { return *utilities_; }
   SurfacePanel& surface() { return *surface_; }
   PitsPanel& pits() { return *pits_; }
+  PipePanel& pipe() { return *pipe_; }
   SoilPanel& soil() { return *soil_; }
   ToolPanel& tool() { return *tool_; }
   TrialsDesk& desk() { return desk_; }
@@ -62,6 +64,7 @@ class SideColumn : public QWidget {
   UtilitiesPanel* utilities_;
   SurfacePanel* surface_;
   PitsPanel* pits_;
+  PipePanel* pipe_;
   SoilPanel* soil_;
   ToolPanel* tool_;
 };
