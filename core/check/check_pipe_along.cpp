@@ -49,6 +49,9 @@ void judge_bend(Judge& judge, const PipeUnderCheck& pipe) {
 
 void judge_strain(Judge& judge, const PipeUnderCheck& pipe) {
   if (judge.answer.loads.empty()) return;
+  if (!find_limit(judge.tables, pipe.strength->strain_limit))
+    return leave_out(judge, "pipe.strain", "strain along it as it follows the ground",
+                     "No limit is known for this material.");
   const double diameter = pipe.section->diameter_m, gap = std::max(judge.tool.diameter.m - diameter, 0.0);
   double most = -1, path_1_m = 0, settling_1_m = 0, depth_m = 0;
   const PathPoint* place = nullptr;

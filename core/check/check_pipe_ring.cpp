@@ -133,10 +133,17 @@ class RingUnderLoad {
     return collapse_Pa ? collapse_Pa->Pa : 0;
   }
 
+  /// A person may set any number; no safety at all would make the limit endless.
+  [[nodiscard]] Limit buckling_safety() const {
+    Limit safety = judge_.limit("pipe_buckling_safety");
+    safety.value = std::max(safety.value, 0.1);
+    return safety;
+  }
+
   void judge_buckling_bare() {
     constexpr std::string_view code = "pipe.buckling-bare", name = "buckling, hole still open";
     if (!pipe_.water_known) return leave_out(judge_, code, name, "The water level is not entered.");
-    const Limit safety = judge_.limit("pipe_buckling_safety");
+    const Limit safety = buckling_safety();
     const double quick = long_.modulus_Pa / short_.modulus_Pa;
     const RingPlace w = worst([&](const LoadPoint& load) {
       return std::pair(load.water_Pa + load.earth_arched_Pa + quick * load.live_Pa, collapse(load) / safety.value);
@@ -168,7 +175,7 @@ class RingUnderLoad {
   void judge_buckling() {
     constexpr std::string_view code = "pipe.buckling", name = "buckling, ground closed on it";
     if (!pipe_.water_known) return leave_out(judge_, code, name, "The water level is not entered.");
-    const Limit safety = judge_.limit("pipe_buckling_safety");
+    const Limit safety = buckling_safety();
     const auto of = [&](const LoadPoint& load) {
       struct {
         double water_m, rw, support, soil_Pa, value, limit;

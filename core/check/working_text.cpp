@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace burrow {
 
 namespace {
@@ -56,6 +58,24 @@ std::string working_text(const Working& working, UnitSystem units) {
   text += "from: " + working.source.text + (working.source.text.empty() ? "" : " ") + "[" +
           std::string(words(working.source.label)) + "]";
   return text;
+}
+
+const Working* working_of(const Assessment& assessment, const Finding& finding) {
+  const auto step = [&](std::string_view code) -> const Working* {
+    const auto& all = assessment.working;
+    const auto it = std::find_if(all.begin(), all.end(),
+                                 [&](const Working& w) { return w.code == code && w.subject == finding.subject; });
+    return it == all.end() ? nullptr : &*it;
+  };
+  if (finding.code == "utility.contact") return step("utility.contact-worst");
+  if (const Working* own = step(finding.code)) return own;
+  if (finding.code == "pipe.floats") return step("pipe.float");
+  if (finding.code == "pipe.near")
+    for (const PipeCheck& check : assessment.pipe_checks)
+      if (check.name == finding.name) return step(check.code);
+  for (const std::string_view end : {"-high", "-wide"})
+    if (finding.code.ends_with(end)) return step(std::string_view(finding.code).substr(0, finding.code.size() - 5));
+  return nullptr;
 }
 
 }  // namespace burrow

@@ -201,8 +201,8 @@ Json json_of(const PipeCheck& check) {
                  {"code", Json(check.code)},
                  {"utilisation", number(check.utilisation)},
                  {"at_least", Json(check.at_least)},
-                 {"source", Json(check.source.text)},
-                 {"source_label", Json(words(check.source.label))},
+                 {"source", check.source.text.empty() ? Json() : Json(check.source.text)},
+                 {"source_label", check.source.text.empty() ? Json() : Json(words(check.source.label))},
                  {"text", Json(check.text)}});
 }
 

@@ -45,7 +45,9 @@ const PipeSize* find_size(const Tables& tables, std::string_view material, Lengt
 Result<PipeSection> pipe_section(const Pipe& pipe, const Tables& tables) {
   if (!pipe.outside_diameter) return fail("outside diameter", "nothing", "a diameter");
   const double diameter = pipe.outside_diameter->m;
-  if (!(diameter > 0) || !std::isfinite(diameter)) return out_of_range("outside diameter", diameter, "> 0 m");
+  constexpr double least_m = 1e-4;  // below it areas vanish in rounding
+  if (!(diameter >= least_m) || !std::isfinite(diameter))
+    return out_of_range("outside diameter", diameter, ">= 0.0001 m");
   const std::optional<FoundWall> wall = wall_of(pipe, tables);
   if (!wall) return fail("wall", "nothing", "a wall, or the ratio of diameter to wall");
   if (!(wall->m > 1e-6 * diameter && wall->m < 0.499 * diameter))

@@ -1,12 +1,15 @@
 #include "burrow/panels/findings_panel.h"
 
+#include <QClipboard>
+#include <QGuiApplication>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QListView>
+#include <QPushButton>
 #include <QSplitter>
 #include <QTextBrowser>
 #include <QTimer>
 #include <QVBoxLayout>
-#include <algorithm>
 
 #include "burrow/check/headline.h"
 #include "burrow/check/working_text.h"
@@ -49,6 +52,7 @@ FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
       list_(new QListView(this)),
       working_heading_(new QLabel(tr("Working"), this)),
       working_(new QTextBrowser(this)),
+      copy_(new QPushButton(tr("Copy"), this)),
       later_(new QTimer(this)) {
   setAutoFillBackground(true);
   QFont bold = heading_->font();
@@ -65,12 +69,19 @@ FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
   working_->setFrameShape(QFrame::NoFrame);
   working_->setAccessibleName(tr("Working of the picked finding"));
   working_->setOpenLinks(false);
+  copy_->setAutoDefault(false);
+  copy_->setToolTip(tr("Copies the finding and its working as text"));
+  copy_->setAccessibleName(tr("Copy the working"));
+  connect(copy_, &QPushButton::clicked, this, [this] { QGuiApplication::clipboard()->setText(plain_); });
 
   auto* splitter = new QSplitter(Qt::Vertical, this);
   auto* lower = new QWidget(splitter);
   auto* lower_layout = new QVBoxLayout(lower);
   lower_layout->setContentsMargins(10, 6, 6, 6);
-  lower_layout->addWidget(working_heading_);
+  auto* top = new QHBoxLayout;
+  top->addWidget(working_heading_, 1);
+  top->addWidget(copy_);
+  lower_layout->addLayout(top);
   lower_layout->addWidget(working_);
   splitter->addWidget(list_);
   splitter->addWidget(lower);
@@ -142,6 +153,7 @@ QString FindingsPanel::working() const {
 
 void FindingsPanel::show_working(int row) {
   if (row < 0 || row >= model_->rowCount()) {
+    copy_->setEnabled(false);
     working_->setPlainText(
         tr("Pick a finding, here or by its flag, to see how its number came about and where its limit comes from."));
     return;
@@ -150,16 +162,11 @@ void FindingsPanel::show_working(int row) {
   QString html = QStringLiteral("<p>%1</p>").arg(QString::fromStdString(finding_text(finding, units_)).toHtmlEscaped());
   if (const QString what = qs(advice(finding)); !what.isEmpty())
     html += QStringLiteral("<p><b>%1</b> %2</p>").arg(tr("To do:"), what.toHtmlEscaped());
-  // The step that gave the judged number; where a check has no step of its own, the plain one of its kind.
-  const std::vector<Working>& all = document_.assessment().working;
-  const auto step = [&](std::string_view code) {
-    return std::find_if(all.begin(), all.end(),
-                        [&](const Working& w) { return w.code == code && w.subject == finding.subject; });
-  };
-  auto found = finding.code == "utility.contact" ? step("utility.contact-worst") : step(finding.code);
-  if (found == all.end() && finding.code.ends_with("-high"))
-    found = step(finding.code.substr(0, finding.code.size() - 5));
-  if (found != all.end()) html += working_html(*found, units_);
+  const Working* step = working_of(document_.assessment(), finding);
+  if (step) html += working_html(*step, units_);
+  plain_ = QString::fromStdString(finding_text(finding, units_));
+  if (step) plain_ += QLatin1Char('\n') + QString::fromStdString(working_text(*step, units_));
+  copy_->setEnabled(true);
   if (finding.limit)
     html += QStringLiteral("<p>%1 %2 [%3]</p>")
                 .arg(tr("Limit from:"), qs(finding.source.text).toHtmlEscaped(),

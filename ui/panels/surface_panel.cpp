@@ -9,6 +9,7 @@
 
 #include "burrow/charts/bore_charts.h"
 #include "burrow/document/utility_fields.h"
+#include "burrow/load/live.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
@@ -80,6 +81,22 @@ void SurfacePanel::make_values() {
                  return value;
                }},
               {}, true);
+  add_choice(
+      tr("what runs on it"),
+      {tr("not said: heaviest usual"), tr("highway trucks"), tr("EN 1991-2 lorries"), tr("light vehicles to 16 t"),
+       tr("cars"), tr("trains, Cooper E80"), tr("nothing")},
+      [this] {
+        if (!current() || !current()->traffic || current()->traffic->empty()) return current() ? 0 : -1;
+        const auto traffic = from_word<Traffic>(*current()->traffic);
+        return traffic ? row_of_word(*traffic) + 1 : -1;
+      },
+      [this](int row) {
+        edit(tr("Choose what runs on it"), [&](SurfaceFeature& f) {
+          const auto traffic = word_or_none_at<Traffic>(row);
+          f.traffic = traffic ? std::optional(std::string(word_of(*traffic))) : std::nullopt;
+        });
+      },
+      true);
   values_ = add_entries(tr("default"), true);
   place_text_ = add_text(tr("Where it lies"), true);
 }

@@ -18,6 +18,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       utilities_(new UtilitiesPanel(document, this)),
       surface_(new SurfacePanel(document, this)),
       pits_(new PitsPanel(document, this)),
+      pipe_(new PipePanel(document, this)),
       soil_(new SoilPanel(document, this)),
       tool_(new ToolPanel(document, this)),
       launch_(new LaunchPanel(document, launch_desk_, this)),
@@ -41,6 +42,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(setup_, tr("Set-up"), tr("What the crew sets at the launch, and what an error there becomes"));
   add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
   add_page(pits_, tr("Pits"), tr("Floor, sides, soil type and spoil of both pits, and what is to be done there"));
+  add_page(pipe_, tr("Pipe"), tr("The pipe, how it goes in, what presses on it and what it bears"));
   add_page(air_, tr("Air"), tr("Compressor, air line and oil, and the pressure that reaches the tool"));
   bar_->begin_row(tr("Day"));
   add_page(run_, tr("Run sheet"), tr("Marks of the hose and what lies ahead, checklist, equipment"));
@@ -86,6 +88,7 @@ void SideColumn::set_units(UnitSystem units) {
   utilities_->set_units(units);
   surface_->set_units(units);
   pits_->set_units(units);
+  pipe_->set_units(units);
   soil_->set_units(units);
   tool_->set_units(units);
   launch_->set_units(units);
@@ -102,6 +105,7 @@ void SideColumn::set_theme(const Theme& theme) {
   utilities_->set_theme(theme);
   surface_->set_theme(theme);
   pits_->set_theme(theme);
+  pipe_->set_theme(theme);
   soil_->set_theme(theme);
   tool_->set_theme(theme);
   launch_->set_theme(theme);

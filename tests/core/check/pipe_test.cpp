@@ -1,6 +1,7 @@
 // The pipe under its loads: what is judged, what is told, what is left out because something is not known.
 
 #include <cmath>
+#include <functional>
 #include <set>
 
 #include "burrow/check/load_profile.h"
@@ -245,6 +246,57 @@ TEST(PipeChecks, DaylightAtOnce_NothingIsMadeUp) {
   for (const PipeCheck& c : answer.pipe_checks)
     if (c.code != "pipe.hole" && c.code != "pipe.safe-pull") {
       EXPECT_TRUE(!c.value || std::isfinite(*c.value)) << c.code;
+    }
+}
+
+// Whatever a person sets as a limit, or a table of their own says, is answered.
+TEST(PipeChecks, OddLimitsAndTables_AreAnswered) {
+  for (const char* id : {"pipe_hole_low", "pipe_hole_high", "pipe_pull_caution", "pipe_pull_stop",
+                         "pipe_buckling_safety", "pipe_near", "strain_plastic"})
+    for (const double value : {0.0, -1.0, 1e300}) {
+      Crossing crossing = clean_crossing();
+      crossing.limits[id] = {value, "odd", {}};
+      for (const PipeCheck& c : judged(crossing).pipe_checks) {
+        EXPECT_TRUE(!c.value || std::isfinite(*c.value)) << id << value << c.code;
+        EXPECT_TRUE(!c.limit || std::isfinite(*c.limit)) << id << value << c.code;
+      }
+    }
+  Tables own = tables();
+  for (PipeMaterial& material : own.pipes)
+    if (material.strength) material.strength->strain_limit = "nobody_knows";
+  const Assessment answer = assess(clean_crossing(), own);
+  EXPECT_FALSE(check(answer, "pipe.strain")->value);
+}
+
+// Odd pipes that a file may hold.
+TEST(PipeChecks, OddPipes_AreAnswered) {
+  const std::vector<std::function<void(Pipe&)>> odd{[](Pipe& p) { p.count.set(9000000000000000); },
+                                                    [](Pipe& p) { p.wall = Length{0}; },
+                                                    [](Pipe& p) { p.wall = Length{1e5}; },
+                                                    [](Pipe& p) { p.sdr = Ratio{1e-300}; },
+                                                    [](Pipe& p) { p.sdr = Ratio{1e5}; },
+                                                    [](Pipe& p) { p.outside_diameter = Length{5}; },
+                                                    [](Pipe& p) { p.outside_diameter = Length{1e-300}; },
+                                                    [](Pipe& p) { p.operating_pressure.set(Pressure{1e308}); },
+                                                    [](Pipe& p) { p.temperature.set(Temperature{1e-300}); },
+                                                    [](Pipe& p) { p.temperature.set(Temperature{1e308}); },
+                                                    [](Pipe& p) { p.pull_time.set(Duration{1e-300}); },
+                                                    [](Pipe& p) { p.piece_length = Length{0}; },
+                                                    [](Pipe& p) { p.head_diameter = Length{5}; },
+                                                    [](Pipe& p) { p.insertion.set(Insertion::pushed); }};
+  for (std::size_t i = 0; i < odd.size(); ++i)
+    for (const char* material : {"pe100", "copper-k", "steel-sch40", "pvc-40", "duct-bundle", ""}) {
+      Crossing crossing = clean_crossing();
+      crossing.pipe->material = material;
+      odd[i](*crossing.pipe);
+      const Assessment answer = judged(crossing);
+      for (const PipeCheck& c : answer.pipe_checks)
+        EXPECT_TRUE((!c.value || std::isfinite(*c.value)) && (!c.limit || std::isfinite(*c.limit)) &&
+                    (!c.utilisation || std::isfinite(*c.utilisation)))
+            << i << material << c.code;
+      for (const Working& w : answer.working)
+        for (const WorkingInput& input : w.inputs)
+          EXPECT_TRUE(std::isfinite(input.value)) << i << w.code << input.symbol;
     }
 }
 

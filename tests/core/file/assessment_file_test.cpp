@@ -94,6 +94,7 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
   house.vibration_m_s = 0.004;
   a.structures = {house};
   a.pipe_checks = {{"ring deflection", 0.01, 0.05, "", 3.0}};
+  a.loads = {{3, 1.4, 27e3, 6e3, 31e3, 0, "f1"}};
   a.working = {{"cover", "bore", "C = d - a", {{"d", 1.25, "m"}}, "C", 1.0, "m", 0.5, {"x", SourceLabel::derived}}};
   const json j = written(a, {.working = true});
   EXPECT_EQ(j["verdict"], "within-limits");
@@ -150,6 +151,18 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
                                       "nose_m", "offset_m", "station_m", "tasks", "time_s", "under"}));
   EXPECT_EQ(j["marks"][0]["time_s"], json({{"p10", nullptr}, {"p50", nullptr}, {"p90", nullptr}}));
   EXPECT_EQ(j["pipe"]["checks"][0]["name"], "ring deflection");
+  EXPECT_EQ(keys(j["pipe"]["checks"][0]),
+            (std::vector<std::string>{"at_least", "code", "limit", "name", "source", "source_label", "station_m",
+                                      "text", "unit", "utilisation", "value"}));
+  EXPECT_TRUE(j["pipe"]["checks"][0]["utilisation"].is_null());
+  EXPECT_TRUE(j["pipe"]["checks"][0]["source_label"].is_null());
+  EXPECT_EQ(j["pipe"]["loads"][0], json({{"station_m", 3.0},
+                                         {"depth_m", 1.4},
+                                         {"earth_pa", 27e3},
+                                         {"earth_arched_pa", 6e3},
+                                         {"live_pa", 31e3},
+                                         {"water_pa", 0.0},
+                                         {"live", "f1"}}));
   EXPECT_EQ(j["working"][0]["inputs"][0], json({{"symbol", "d"}, {"value", 1.25}, {"unit", "m"}}));
   EXPECT_EQ(j["working"][0]["source_label"], "derived");
 }

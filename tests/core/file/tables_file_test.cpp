@@ -48,6 +48,22 @@ TEST(TablesFile, BuiltIn_EveryRowHasASource) {
   }
 }
 
+TEST(TablesFile, PipeRows_EachWithASource) {
+  expect_sourced(built_in().pipe_sizes);
+  int known = 0;
+  for (const PipeMaterial& pipe : built_in().pipes) {
+    if (!pipe.strength) continue;
+    ++known;
+    expect_sourced(pipe.strength->modulus);
+    expect_sourced(pipe.strength->bend);
+    expect_sourced(pipe.strength->deflection);
+    for (const DeratingRow& row : pipe.strength->derating) EXPECT_FALSE(row.source.text.empty());
+    for (const PullStressRow& row : pipe.strength->pull_stress) EXPECT_FALSE(row.source.text.empty());
+    EXPECT_FALSE(pipe.strength->source.text.empty());
+  }
+  EXPECT_EQ(known, 9);
+}
+
 // Fill, broken rock: named so; the rest by strength and type. What a table may leave out, it may leave out.
 TEST(TablesFile, ExcavationWords_AreOptional) {
   EXPECT_EQ(find_soil(built_in(), "trench-backfill")->matter, ExcavationMatter::fill);
@@ -292,6 +308,25 @@ TEST(TablesOverlay, Refused_WithFileAndPointer) {
   expect_refused("pipes.json", R"([{"id": "a", "name": "n", "source": "s", "source_label": "guess"}])",
                  "pipes.json/0/source_label", "guess");
   expect_refused("pipes.json", "[{\"id\": \"\xff\", " + good + "}]", "pipes.json", "UTF-8");
+  expect_refused("pipes.json", R"([{"id": "a", "law": "wood", )" + good + "}]", "pipes.json/0/law", "wood");
+  const std::string law = R"("law": "metal", "law_source": "s", "law_source_label": "read", "unit_weight_n_m3": 7e4,
+    "poisson": 0.3, "expansion_1_k": 1e-5, "deflection_free": 0.03, "strain_limit": "strain_steel", )";
+  const std::string step = R"({"time_s": 60, "modulus_pa": 2e11, "source": "s", "source_label": "read"})";
+  const auto own = [&](const std::string& rows) {
+    return R"([{"id": "own", )" + law + R"("modulus": [)" + rows + "], " + good + "}]";
+  };
+  EXPECT_TRUE(overlay_table(built_in(), "pipes.json", own(step)));
+  expect_refused("pipes.json", own(""), "pipes.json/0/modulus", "empty");
+  expect_refused("pipes.json", own(step + "," + step), "pipes.json/0/modulus/1", "not above");
+  expect_refused("pipes.json", own(R"({"time_s": 0, "modulus_pa": 1, "source": "s", "source_label": "read"})"),
+                 "pipes.json/0/modulus/0/time_s", "0");
+  const auto series = [&](const std::string& walls) {
+    return R"([{"id": "own", "materials": ["pe80"], "sizes": [{"name": "x", "outside_diameter_m": 0.05, "walls": [)" +
+           walls + "]}], " + good + "}]";
+  };
+  EXPECT_TRUE(overlay_table(built_in(), "pipe_sizes.json", series(R"({"wall_m": 0.004})")));
+  expect_refused("pipe_sizes.json", series(""), "pipe_sizes.json/0/sizes/0/walls", "empty");
+  expect_refused("pipe_sizes.json", series(R"({"wall_m": 0.025})"), "pipe_sizes.json/0/sizes/0/walls", "half");
   expect_refused("stones.json", "[]", "stones.json", "name");
   const std::string limit_tail = R"("at_least": true, )" + good + "}]";
   expect_refused("limits.json", R"([{"id": "gap_m", "value": -1, "unit": "m", )" + limit_tail, "limits.json/0/value",

@@ -5,6 +5,7 @@
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/base/working.h"
+#include "burrow/check/assessment.h"
 
 namespace burrow {
 
@@ -14,5 +15,9 @@ std::string working_number(double value, std::string_view unit, UnitSystem units
 
 /// Formula, the numbers put in, the result, the limit, the source and its label, one a line.
 std::string working_text(const Working& working, UnitSystem units);
+
+/// The step that gave the number of a finding: of its own code, or the plain one of its kind where several findings
+/// share a step. Null: nothing was computed for it.   Evidence: WorkingOf.*
+const Working* working_of(const Assessment& assessment, const Finding& finding);
 
 }  // namespace burrow

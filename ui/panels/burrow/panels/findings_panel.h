@@ -9,6 +9,7 @@
 
 class QListView;
 class QLabel;
+class QPushButton;
 class QTextBrowser;
 class QTimer;
 
@@ -25,6 +26,7 @@ class FindingsPanel : public QWidget {
   [[nodiscard]] QListView* list() const { return list_; }
   /// Text of the working shown, for copying.
   [[nodiscard]] QString working() const;
+  [[nodiscard]] QPushButton* copy() const { return copy_; }
 
  Q_SIGNALS:
   void picked(int row);
@@ -40,6 +42,8 @@ class FindingsPanel : public QWidget {
   QListView* list_;
   QLabel* working_heading_;
   QTextBrowser* working_;
+  QPushButton* copy_;
+  QString plain_;  ///< finding and working as text
   QTimer* later_;
   Theme theme_ = Theme::light();
   UnitSystem units_ = UnitSystem::metric;

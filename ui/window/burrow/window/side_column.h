@@ -12,6 +12,7 @@
 #include "burrow/panels/findings_panel.h"
 #include "burrow/panels/launch_panel.h"
 #include "burrow/panels/path_panel.h"
+#include "burrow/panels/pipe_panel.h"
 #include "burrow/panels/pits_panel.h"
 #include "burrow/panels/run_panel.h"
 #include "burrow/panels/setup_panel.h"
@@ -28,7 +29,7 @@ class SideColumn : public QWidget {
   Q_OBJECT
 
  public:
-  enum class Page { findings, path, trials, launch, ground, utilities, surface, setup, tool, pits, air, run };
+  enum class Page { findings, path, trials, launch, ground, utilities, surface, setup, tool, pits, pipe, air, run };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
   void set_units(UnitSystem units);
@@ -48,6 +49,7 @@ class SideColumn : public QWidget {
   UtilitiesPanel& utilities() { return *utilities_; }
   SurfacePanel& surface() { return *surface_; }
   PitsPanel& pits() { return *pits_; }
+  PipePanel& pipe() { return *pipe_; }
   SoilPanel& soil() { return *soil_; }
   ToolPanel& tool() { return *tool_; }
   LaunchPanel& launch() { return *launch_; }
@@ -71,6 +73,7 @@ class SideColumn : public QWidget {
   UtilitiesPanel* utilities_;
   SurfacePanel* surface_;
   PitsPanel* pits_;
+  PipePanel* pipe_;
   SoilPanel* soil_;
   ToolPanel* tool_;
   LaunchPanel* launch_;

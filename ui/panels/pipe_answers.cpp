@@ -1,0 +1,120 @@
+/// What the page of the pipe says: sources, checks, working.
+
+#include <QLabel>
+#include <QPushButton>
+#include <algorithm>
+
+#include "burrow/check/headline.h"
+#include "burrow/check/limits.h"
+#include "burrow/check/pipe_text.h"
+#include "burrow/check/working_text.h"
+#include "burrow/panels/check_list.h"
+#include "burrow/panels/choice_words.h"
+#include "burrow/panels/pipe_panel.h"
+#include "burrow/pipe/section.h"
+
+namespace burrow {
+
+namespace {
+
+const Finding* finding_of(const Assessment& assessment, const std::string& code) {
+  const auto it = std::find_if(assessment.findings.begin(), assessment.findings.end(),
+                               [&](const Finding& f) { return f.code == code && f.subject == "pipe"; });
+  return it == assessment.findings.end() ? nullptr : &*it;
+}
+
+const Working* step_of(const Assessment& assessment, const std::string& code) {
+  const auto it = std::find_if(assessment.working.begin(), assessment.working.end(),
+                               [&](const Working& w) { return w.code == code && w.subject == "pipe"; });
+  return it == assessment.working.end() ? nullptr : &*it;
+}
+
+}  // namespace
+
+QString PipePanel::source_words() const {
+  const Pipe pipe = pipe_of(document_.crossing());
+  if (!document_.crossing().pipe) return tr("No pipe is entered. Pick its material first.");
+  const auto cited = [](const Source& source) {
+    return tr("%1 [%2]").arg(text_from(source.text), text_from(words(source.label)));
+  };
+  QStringList lines;
+  const PipeMaterial* material = find_pipe(document_.tables(), pipe.material);
+  if (pipe.outside_diameter)
+    for (const OfferedSize& one : offered_sizes(document_.tables(), pipe.material))
+      if (one.size == find_size(document_.tables(), pipe.material, *pipe.outside_diameter))
+        lines << tr("Size: %1").arg(cited(one.series->source));
+  if (material && material->strength)
+    lines << tr("Material: %1").arg(cited(material->strength->source));
+  else if (material)
+    lines << tr("How this material bears is not known here: only size, hole and loads are judged.");
+  return lines.join(QLatin1Char('\n'));
+}
+
+void PipePanel::show_checks() {
+  const Assessment& now = document_.assessment();
+  std::vector<CheckRow> rows;
+  const double near_share = limit_of(document_.crossing(), document_.tables(), "pipe_near").value;
+  int over = 0, near = 0, open = 0;
+  for (const PipeCheck& check : now.pipe_checks) {
+    CheckRow row;
+    row.code = check.code;
+    row.name = text_from(check.name);
+    const QString value = QString::fromStdString(value_text(check, units_)),
+                  limit = QString::fromStdString(limit_text(check, units_));
+    row.numbers = value.isEmpty() ? text_from(check.text) : limit.isEmpty() ? value : tr("%1, %2").arg(value, limit);
+    row.used = QString::fromStdString(utilisation_text(check));
+    row.share = check.utilisation.value_or(0);
+    if (const Finding* finding = finding_of(now, check.code)) {
+      row.broken = finding->margin.value_or(0) < 0;
+      row.severity = finding->severity;
+    }
+    row.near = !row.broken && row.share > near_share && !check.at_least;
+    over += row.broken ? 1 : 0;
+    near += row.near ? 1 : 0;
+    open += check.value ? 0 : 1;
+    rows.push_back(std::move(row));
+  }
+  QStringList said;
+  if (rows.empty()) said << tr("Nothing is judged without a pipe.");
+  if (!rows.empty())
+    said << (over == 0   ? tr("No limit is broken.")
+             : over == 1 ? tr("1 limit is broken.")
+                         : tr("%1 limits are broken.").arg(over));
+  if (near) said << tr("%1 near the limit.").arg(near);
+  if (open) said << tr("%1 could not be done.").arg(open);
+  if (!rows.empty()) said << tr("Pick one for its working.");
+  summary_->setText(said.join(QLatin1Char(' ')));
+  if (std::none_of(rows.begin(), rows.end(), [this](const CheckRow& r) { return r.code == picked_; })) picked_.clear();
+  checks_->setVisible(!rows.empty());
+  checks_->show_checks(std::move(rows), picked_);
+  show_working();
+}
+
+void PipePanel::show_working() {
+  const Assessment& now = document_.assessment();
+  const auto check = std::find_if(now.pipe_checks.begin(), now.pipe_checks.end(),
+                                  [this](const PipeCheck& c) { return !picked_.empty() && c.code == picked_; });
+  const bool shown = check != now.pipe_checks.end();
+  working_->setVisible(shown);
+  copy_->setVisible(shown);
+  plain_.clear();
+  if (!shown) return;
+  QStringList lines{text_from(check->name)};
+  if (check->station_m && check->value)
+    lines << tr("at station %1").arg(text_of(*check->station_m, Dimension::station));
+  if (!check->text.empty()) lines << text_from(check->text);
+  if (const Finding* finding = finding_of(now, check->code))
+    if (const std::string_view what = advice(*finding); !what.empty()) lines << tr("To do: %1").arg(text_from(what));
+  if (const Working* step = step_of(now, check->code)) lines << QString::fromStdString(working_text(*step, units_));
+  plain_ = lines.join(QLatin1Char('\n')).replace(QChar(QChar::Nbsp), QLatin1Char(' '));
+  working_->setText(plain_.toHtmlEscaped()
+                        .replace(QLatin1Char('\n'), QStringLiteral("<br>"))
+                        .prepend(QStringLiteral("<p>"))
+                        .append(QStringLiteral("</p>")));
+}
+
+QString PipePanel::working() const {
+  return plain_;
+}
+
+}  // namespace burrow
