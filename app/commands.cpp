@@ -9,18 +9,20 @@ std::string usage() {
          "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--alternative ID] [--jobs N]\n"
          "burrowline sheet FILE -o OUT.pdf [--paper a3] [--scale 100] [--units metric|us]\n"
          "burrowline picture FILE -o OUT.png [--size 1600x900] [--theme light|dark] [--units metric|us] [--ratio 2]\n"
+         "burrowline learn FILE… [--json] [-o LIBRARY]\n"
          "burrowline --help | --version\n"
          "exit code of check: 0, 1 stop or incomplete, 2 not readable or a wrong word\n";
 }
 
 bool is_command(const std::string& word) {
-  return word == "check" || word == "sheet" || word == "picture";
+  return word == "check" || word == "sheet" || word == "picture" || word == "learn";
 }
 
 int run_command(const std::string& name, const CommandWords& words, Streams streams) {
   if (name == "check") return check_command(words, streams);
   if (name == "sheet") return sheet_command(words, streams);
   if (name == "picture") return picture_command(words, streams);
+  if (name == "learn") return learn_command(words, streams);
   streams.err << usage();
   return 2;
 }

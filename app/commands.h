@@ -18,6 +18,7 @@ using CommandWords = std::vector<std::string>;
 int check_command(const CommandWords& words, Streams streams);
 int sheet_command(const CommandWords& words, Streams streams);
 int picture_command(const CommandWords& words, Streams streams);
+int learn_command(const CommandWords& words, Streams streams);
 
 /// How to call the program.
 std::string usage();

@@ -188,6 +188,37 @@ Conditioned condition(const SpreadChain& chain, const std::vector<PathReading>& 
   return answer;
 }
 
+Eigen::MatrixXd joint_covariance(const SpreadChain& chain, const std::vector<PathReading>& readings) {
+  std::vector<double> wanted;
+  for (const PathReading& reading : readings) wanted.push_back(reading.s_m);
+  std::sort(wanted.begin(), wanted.end());
+  std::vector<Node> nodes = nodes_of(chain, wanted);
+  hand_out(nodes, readings);
+  const auto n = static_cast<Eigen::Index>(readings.size());
+  Eigen::MatrixXd joint = Eigen::MatrixXd::Zero(n, n);
+  // Carried along: the covariance here, and what the state here has in common with each reading behind.
+  DeviationCovariance here = chain.start;
+  Eigen::Matrix<double, deviation_members, Eigen::Dynamic> with_behind =
+      Eigen::Matrix<double, deviation_members, Eigen::Dynamic>::Zero(deviation_members, n);
+  std::vector<std::size_t> behind;
+  for (std::size_t i = 0; i < nodes.size(); ++i) {
+    if (i > 0) {
+      here = symmetric(nodes[i].onward * here * nodes[i].onward.transpose() + nodes[i].noise);
+      with_behind = nodes[i].onward * with_behind;
+    }
+    for (const std::size_t r : nodes[i].readings) {
+      const auto at = static_cast<Eigen::Index>(r);
+      with_behind.col(at) = here * readings[r].row;
+      behind.push_back(r);
+      for (const std::size_t other : behind) {
+        const auto to = static_cast<Eigen::Index>(other);
+        joint(at, to) = joint(to, at) = readings[r].row.dot(with_behind.col(to));
+      }
+    }
+  }
+  return joint;
+}
+
 PathPoint point_at(const BorePath& path, double s_m) {
   BURROW_ENSURE(!path.points.empty());
   const auto next = std::upper_bound(path.points.begin(), path.points.end(), s_m,

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "assessment_day.h"
 #include "assessment_pits.h"
 #include "json_answers.h"
 
@@ -270,8 +271,6 @@ Json heading_of(const std::string& file, Json::Object rest) {
 std::string write_assessment(const Crossing& crossing, const Assessment& assessment, const std::string& file,
                              const AssessmentOptions& options) {
   const auto finding = [&](const Finding& f) { return json_of(f, options.units); };
-  const Json no_day = object(
-      {{"nose_m", Json()}, {"advice", Json()}, {"arrival", json_of(Arrival())}, {"utilities", Json(Json::Array())}});
   Json::Object members{{"crossing", Json(crossing.name)},
                        {"verdict", Json(word_of(assessment.verdict))},
                        {"bore", bore_of(assessment, crossing)},
@@ -287,7 +286,7 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
                        {"air", object({{"pressure_at_tool_pa", number(assessment.air.pressure_at_tool_pa)},
                                        {"free_air_m3_s", number(assessment.air.free_air_m3_s)}})},
                        {"marks", json_list(assessment.marks)},
-                       {"day", no_day},
+                       {"day", day_json(options.day, crossing)},
                        {"findings", list_of(assessment.findings, finding)}};
   if (options.trials) members.push_back({"trials", json_of(*options.trials)});
   if (options.working) members.push_back({"working", json_list(assessment.working)});

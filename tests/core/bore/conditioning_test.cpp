@@ -132,6 +132,24 @@ TEST(Conditioning, Batch_WholeState) {
   EXPECT_LT(all.covariance(constant, constant), 1);  // c was learnt from
 }
 
+// The joint covariance of readings is that of the batch, in any order and at places between points.
+TEST(Conditioning, Joint_IsThatOfTheBatch) {
+  Case c("soft-clay", -1.2);
+  const BorePath path = c.path();
+  const SpreadChain chain = c.chain(path);
+  const std::vector<PathReading> readings{reading_of(up_m, path.points[30].s_m, 0, 0.1),
+                                          reading_of(pitch_rad, path.points[8].s_m, 0, 0.1),
+                                          reading_of(left_m, path.points[30].s_m, 0, 0.1)};
+  const Eigen::MatrixXd joint = joint_covariance(chain, readings);
+  // Conditioning on one alone takes Cov²/(Var + r²) off the other.
+  const Conditioned none = condition(chain, {}), one = condition(chain, {readings[1]});
+  const double before = none.points[30].smoothed_cov(up_m, up_m), after = one.points[30].smoothed_cov(up_m, up_m);
+  EXPECT_NEAR(joint(0, 0), before, 1e-12);
+  EXPECT_NEAR(joint(0, 1) * joint(0, 1) / (joint(1, 1) + 0.01), before - after, 1e-12);
+  EXPECT_EQ(joint(0, 1), joint(1, 0));
+  EXPECT_NEAR(joint(2, 1), 0, 1e-15);
+}
+
 // Limit: no reading widens a band, and no variance loses its sign, even after a reading all but exact and a start all
 // but unknown (where the textbook form fails).
 TEST(Conditioning, Limit_NeverWiderNeverNegative) {

@@ -56,9 +56,10 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
     "pipe":{"checks":[]},
     "air":{"pressure_at_tool_pa":null,"free_air_m3_s":null},
     "marks":[],
-    "day":{"nose_m":null,"advice":null,
+    "day":{"record":null,"nose_m":null,"advice":null,
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
-      "utilities":[]},
+      "utilities":[],"near":[],"reasons":[],"next":[],"time_left_s":{"p10":null,"p50":null,"p90":null},"rate":[],
+      "odd":[],"left_out":[],"path":[],"may_back_out":null,"bands_in_doubt":null},
     "findings":[]})");
   EXPECT_EQ(j, want) << j.dump(1);
   EXPECT_TRUE(written({}, {.working = true}).at("working").is_array());

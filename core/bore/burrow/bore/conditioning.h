@@ -85,6 +85,10 @@ struct Conditioned {
 Conditioned condition(const SpreadChain& chain, const std::vector<PathReading>& readings,
                       const std::vector<double>& also_at = {});
 
+/// What the readings have in common before any is taken, their own errors left out: one row and column a reading.
+/// Zero for those outside the chain.   Evidence: Conditioning.Joint_*, LearnRecovery.*
+Eigen::MatrixXd joint_covariance(const SpreadChain& chain, const std::vector<PathReading>& readings);
+
 enum class Knowledge { filtered, smoothed };
 
 /// The path as it is now believed to run, in its own bands; points in between are put in where readings were taken.
