@@ -123,14 +123,13 @@ class Gatherer {
         tool_.pressure, {evidence.factor_expected}, Length{limit_of(crossing_, tables_, "set_least_m").value}};
     const Advance advance = advance_along(ground_, tool_, path, ask);
     const RateAnswer rate = rate_answer(ground_, tool_, path, advance, ask, timeline);
-    double taken = 0, expected = 0;
+    double sum_ln = 0;  // of the logarithms: a mean of times would lean to the slow pieces
     for (std::size_t i = 0; i < rate.pieces.size(); ++i) {
       if (rate.odds[i].front().what != OddRate::as_before) continue;  // a stone says nothing of the soil
-      taken += rate.pieces[i].taken_s;
-      expected += rate.pieces[i].expected_s;
+      sum_ln += std::log(rate.pieces[i].taken_s / rate.pieces[i].expected_s);
       ++evidence.pieces;
     }
-    if (evidence.pieces > 0) evidence.time_ln = std::log(taken / expected);
+    if (evidence.pieces > 0) evidence.time_ln = sum_ln / evidence.pieces;
   }
 
   void path_readings(const BorePath& path, const std::vector<PathReading>& readings, BoreEvidence& evidence) const {

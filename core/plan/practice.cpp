@@ -155,7 +155,8 @@ class Maker {
 
   [[nodiscard]] std::string sound(double from_m, double to_m, int stones) const {
     if (stones > 0) return "a hard, ringing blow, then even again";
-    const double before = advance_rate(from_m), now = advance_rate(to_m);
+    // Over the first metres the body only now comes into the ground.
+    const double before = from_m > 0 ? advance_rate(from_m) : 0, now = advance_rate(to_m);
     if (before > 0 && now > 1.6 * before) return "the blows turn soft and quick";
     if (before > 0 && now < before / 1.6) return "the blows turn hard and slow";
     return soil_at(to_m).drained ? "dry, sharp blows, even" : "dull blows, even";

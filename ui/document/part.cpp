@@ -73,6 +73,10 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return crossing.bore.trials;
     case PartKind::name:
       return crossing.name;
+    case PartKind::record:
+      return take_element(crossing.record, part.id);
+    case PartKind::practice:
+      return crossing.practice;
     case PartKind::none:
       break;
   }
@@ -136,6 +140,12 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
     case PartKind::name:
       crossing.name = expect<std::string>(std::move(value));
       return;
+    case PartKind::record:
+      put_element(crossing.record, part.id, expect<Element<DayRecord>>(std::move(value)));
+      return;
+    case PartKind::practice:
+      crossing.practice = expect<std::string>(std::move(value));
+      return;
     case PartKind::none:
       return;
   }
@@ -160,6 +170,8 @@ bool holds(const Crossing& crossing, const PartRef& part) {
       return false;
     case PartKind::ground:
       return vertex(crossing.site.ground.size());
+    case PartKind::record:
+      return in(crossing.record);
     case PartKind::water:
       return crossing.site.water && vertex(crossing.site.water->size());
     default:
@@ -248,6 +260,10 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return "random trials";
     case PartKind::name:
       return "name";
+    case PartKind::record:
+      return "record";
+    case PartKind::practice:
+      return "practice bore";
     case PartKind::none:
       break;
   }

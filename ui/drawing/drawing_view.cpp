@@ -35,6 +35,8 @@ DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollA
     focus_ = Focus();
     set_trials(nullptr, false);
     set_rescue(std::nullopt);
+    set_read_path(std::nullopt);
+    set_truth(std::nullopt);
     zoom_to_fit();
     Q_EMIT picked_changed();
   });
@@ -200,6 +202,16 @@ void DrawingView::set_trials(const Trials* trials, bool current) {
 
 void DrawingView::set_rescue(std::optional<PitShape> pit) {
   shown_.rescue = std::move(pit);
+  viewport()->update();
+}
+
+void DrawingView::set_read_path(std::optional<ReadPath> read) {
+  shown_.read = std::move(read);
+  viewport()->update();
+}
+
+void DrawingView::set_truth(std::optional<TrueLine> truth) {
+  shown_.truth = std::move(truth);
   viewport()->update();
 }
 

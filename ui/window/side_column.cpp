@@ -18,7 +18,9 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       surface_(new SurfacePanel(document, this)),
       pits_(new PitsPanel(document, this)),
       soil_(new SoilPanel(document, this)),
-      tool_(new ToolPanel(document, this)) {
+      tool_(new ToolPanel(document, this)),
+      day_(new DayPanel(document, this)),
+      practice_(new PracticePanel(document, this)) {
   auto* all = new QVBoxLayout(this);
   all->setContentsMargins(0, 0, 0, 0);
   all->setSpacing(0);
@@ -33,6 +35,8 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(pits_, tr("Pits"), tr("Floor, sides, soil type and spoil of both pits, and what is to be done there"));
   add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
+  add_page(day_, tr("Day"), tr("Readings as they are taken, where it is now heading, and what to do"));
+  add_page(practice_, tr("Practice"), tr("Bores whose truth is hidden until the tool arrives, and errors to try"));
   connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
   bar_->check(0);
   wire(drawing);
@@ -57,6 +61,13 @@ void SideColumn::wire(DrawingView& drawing) {
   connect(pits_, &PitsPanel::picked, &drawing, [&drawing](WhichPit which) {
     drawing.pick({which == WhichPit::launch ? PartKind::launch : PartKind::exit, {}, -1});
   });
+  const auto show_read = [&drawing](const std::vector<PathPoint>& points, double nose_m) {
+    drawing.set_read_path(points.size() < 2 ? std::nullopt : std::optional<ReadPath>(ReadPath{points, nose_m}));
+  };
+  connect(day_, &DayPanel::read_path_changed, &drawing, show_read);
+  connect(practice_, &PracticePanel::read_path_changed, &drawing, show_read);
+  connect(practice_, &PracticePanel::truth_changed, &drawing, &DrawingView::set_truth);
+  connect(practice_, &PracticePanel::lesson_wanted, this, &SideColumn::lesson_wanted);
   connect(&drawing, &DrawingView::picked_changed, this, [this, &drawing] {
     const PartRef& part = drawing.picked();
     if (part.kind == PartKind::utility) utilities_->pick(part.id);
@@ -76,6 +87,8 @@ void SideColumn::set_units(UnitSystem units) {
   pits_->set_units(units);
   soil_->set_units(units);
   tool_->set_units(units);
+  day_->set_units(units);
+  practice_->set_units(units);
 }
 
 void SideColumn::set_theme(const Theme& theme) {
@@ -89,6 +102,8 @@ void SideColumn::set_theme(const Theme& theme) {
   pits_->set_theme(theme);
   soil_->set_theme(theme);
   tool_->set_theme(theme);
+  day_->set_theme(theme);
+  practice_->set_theme(theme);
 }
 
 }  // namespace burrow

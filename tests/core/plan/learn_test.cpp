@@ -24,7 +24,7 @@ TEST(LearnRecovery, Simulated_TwoHundredBores) {
   const LearnLibrary library = learn(evidence.bores);
   ASSERT_EQ(library.soils.size(), 1u);
   const LearnedSoil& soil = library.soils[0];
-  EXPECT_EQ(soil.soil, "firm-clay");
+  EXPECT_EQ(soil.soil, "soft-clay");
   EXPECT_EQ(soil.bores, 200);
   EXPECT_EQ(soil.timed_bores, 200);
   const auto expect_held = [](const LearnedValue& v, double value, double prior_ln_sd) {

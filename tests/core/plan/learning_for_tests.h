@@ -43,6 +43,8 @@ struct Schooled {
 
   Schooled() {
     crossing.bore.exit.station = Length{length_m};
+    crossing.bore.tool.tool_class = "tool-130";  // heavy in soft ground: it sags enough to tell c by
+    crossing.site.strata[0].soil = "soft-clay";
     crossing.site.utilities.clear();
   }
 
@@ -119,7 +121,7 @@ inline Coverage coverage(int times, int bores_each, std::uint64_t seed) {
   const Schooled school;
   std::mt19937_64 engine(seed);
   Coverage covered;
-  const double wander_class = find_soil(tables(), "firm-clay")->wander.rad_sqrt_m;
+  const double wander_class = find_soil(tables(), "soft-clay")->wander.rad_sqrt_m;
   for (int i = 0; i < times; ++i) {
     const Constants truth = drawn_constants(engine, wander_class);
     Crossing crossing = school.crossing;

@@ -55,7 +55,7 @@ struct BoreEvidence {
   Eigen::MatrixXd fixed;          ///< covariance that σ does not change: set-up, stones, errors of reading
   Eigen::MatrixXd by_wander;      ///< for σ = 1
   double factor_expected = 0;     ///< F the times were expected with
-  std::optional<double> time_ln;  ///< ln of the time taken over the expected
+  std::optional<double> time_ln;  ///< mean over the pieces of ln(time taken/expected)
   int pieces = 0;
 };
 

@@ -30,7 +30,9 @@ enum class PartKind {
   tool,
   model,
   trials,
-  name
+  name,
+  record,   ///< one day's record, by id
+  practice  ///< the practice bore, as JSON text
 };
 
 /// Which part: `id` for elements of lists, `index` for one vertex of a line (−1: the whole).
@@ -57,10 +59,10 @@ struct UtilityAndHoles {
   bool operator==(const UtilityAndHoles&) const = default;
 };
 
-using PartValue =
-    std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
-                 Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, ToolChoice, ModelConstants,
-                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>>;
+using PartValue = std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine,
+                               std::optional<LevelLine>, Element<Stratum>, Element<SurfaceFeature>, Pits,
+                               std::optional<Pipe>, ToolChoice, ModelConstants, TrialsRequest, std::string,
+                               std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Element<DayRecord>>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);

@@ -7,9 +7,11 @@
 
 #include "burrow/document/trials_desk.h"
 #include "burrow/drawing/drawing_view.h"
+#include "burrow/panels/day_panel.h"
 #include "burrow/panels/findings_panel.h"
 #include "burrow/panels/path_panel.h"
 #include "burrow/panels/pits_panel.h"
+#include "burrow/panels/practice_panel.h"
 #include "burrow/panels/setup_panel.h"
 #include "burrow/panels/soil_panel.h"
 #include "burrow/panels/surface_panel.h"
@@ -24,7 +26,7 @@ class SideColumn : public QWidget {
   Q_OBJECT
 
  public:
-  enum class Page { findings, path, trials, setup, utilities, surface, pits, ground, tool };
+  enum class Page { findings, path, trials, setup, utilities, surface, pits, ground, tool, day, practice };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
   void set_units(UnitSystem units);
@@ -46,7 +48,13 @@ class SideColumn : public QWidget {
   PitsPanel& pits() { return *pits_; }
   SoilPanel& soil() { return *soil_; }
   ToolPanel& tool() { return *tool_; }
+  DayPanel& day() { return *day_; }
+  PracticePanel& practice() { return *practice_; }
   TrialsDesk& desk() { return desk_; }
+
+ Q_SIGNALS:
+  /// A lesson is to be opened, by the name of its sample.
+  void lesson_wanted(const QString& sample);
 
  private:
   void add_page(QWidget* page, const QString& name, const QString& hint);
@@ -64,6 +72,8 @@ class SideColumn : public QWidget {
   PitsPanel* pits_;
   SoilPanel* soil_;
   ToolPanel* tool_;
+  DayPanel* day_;
+  PracticePanel* practice_;
 };
 
 }  // namespace burrow
