@@ -15,6 +15,8 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/tables_file.h"
+#include "burrow/plan/day.h"
+#include "burrow/plan/day_text.h"
 #include "burrow/plan/run_text.h"
 #include "burrow/plan/trials_plan.h"
 #include "burrow/plan/trials_text.h"
@@ -44,7 +46,7 @@ struct Answer {
 };
 
 std::string as_text(const std::string& file, const Crossing& crossing, const Assessment& assessment,
-                    const Trials* trials, const Wish& wish) {
+                    const Trials* trials, const DayAnswer* day, const Wish& wish) {
   std::string text =
       file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, wish.units) + "\n";
   int number = 0;
@@ -65,9 +67,16 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
     for (const TrialsLine& line : trials_lines(*trials, assessment, wish.units))
       text += "    " + line.what + ": " + line.value + "\n";
   }
+  if (day) {
+    text += "  the day\n";
+    for (const DayLine& line : day_lines(*day, crossing, wish.units))
+      text += "    " + line.what + (line.what.empty() || line.value.empty() ? "" : ": ") + line.value + "\n";
+  }
   if (wish.working) {
     text += "  working\n";
-    for (const Working& w : assessment.working) {
+    std::vector<Working> all = assessment.working;
+    if (day) all.insert(all.end(), day->working.begin(), day->working.end());
+    for (const Working& w : all) {
       text += "  - " + std::string(w.code) + ", " + w.subject + "\n";
       std::string lines = working_text(w, wish.units);
       for (std::size_t at = 0; (at = lines.find('\n', at)) != std::string::npos; at += 5)
@@ -101,13 +110,18 @@ Answer check_one(const std::string& file, const Tables& tables, const Wish& wish
   std::optional<Trials> trials;
   if (wish.trials)
     trials = run_trials(crossing, tables, trials_setup(crossing, tables, assessment), {}, {}, wish.threads_each);
+  std::optional<DayAnswer> day;
+  if (const DayRecord* open = open_record(*read))
+    day = open->alternative.value_or("") == wish.alternative ? day_answer(crossing, tables, *open, assessment)
+                                                             : day_answer(*read, tables, *open);
   Answer answer;
   AssessmentOptions options;
   options.units = wish.units;
   options.working = wish.working;
   options.trials = trials ? &*trials : nullptr;
+  options.day = day ? &*day : nullptr;
   answer.out = wish.json ? write_assessment(crossing, assessment, file, options) + "\n"
-                         : as_text(file, crossing, assessment, options.trials, wish);
+                         : as_text(file, crossing, assessment, options.trials, options.day, wish);
   answer.code = assessment.verdict == Verdict::stop || assessment.verdict == Verdict::incomplete ? 1 : 0;
   return answer;
 }

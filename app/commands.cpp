@@ -17,13 +17,15 @@ std::string usage() {
          "    [--height-units m|ft|us-ft] [--heights datum|ground] [--level crown|centre|invert] [--meaning "
          "LAYER=gas,…]\n"
          "    [--diameter LAYER=0.125,…] [--join LAYER,…] [--meanings FILE.json]\n"
+         "burrowline learn FILE… [--json] [-o LIBRARY]\n"
          "burrowline --help | --version\n"
          "exit code of check: 0, 1 stop or incomplete, 2 not readable or a wrong word\n"
          "exit code of search: 0, 1 no launch works, 2 not readable or a wrong word\n";
 }
 
 bool is_command(const std::string& word) {
-  return word == "check" || word == "search" || word == "sheet" || word == "picture" || word == "import";
+  return word == "check" || word == "search" || word == "sheet" || word == "picture" || word == "import" ||
+         word == "learn";
 }
 
 int run_command(const std::string& name, const CommandWords& words, Streams streams) {
@@ -32,6 +34,7 @@ int run_command(const std::string& name, const CommandWords& words, Streams stre
   if (name == "sheet") return sheet_command(words, streams);
   if (name == "picture") return picture_command(words, streams);
   if (name == "import") return import_command(words, streams);
+  if (name == "learn") return learn_command(words, streams);
   streams.err << usage();
   return 2;
 }

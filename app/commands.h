@@ -20,6 +20,7 @@ int search_command(const CommandWords& words, Streams streams);
 int sheet_command(const CommandWords& words, Streams streams);
 int picture_command(const CommandWords& words, Streams streams);
 int import_command(const CommandWords& words, Streams streams);
+int learn_command(const CommandWords& words, Streams streams);
 
 /// How to call the program.
 std::string usage();

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "assessment_air.h"
+#include "assessment_day.h"
 #include "assessment_pits.h"
 #include "json_answers.h"
 
@@ -271,8 +272,6 @@ Json heading_of(const std::string& file, Json::Object rest) {
 std::string write_assessment(const Crossing& crossing, const Assessment& assessment, const std::string& file,
                              const AssessmentOptions& options) {
   const auto finding = [&](const Finding& f) { return json_of(f, options.units); };
-  const Json no_day = object(
-      {{"nose_m", Json()}, {"advice", Json()}, {"arrival", json_of(Arrival())}, {"utilities", Json(Json::Array())}});
   Json::Object members{
       {"crossing", Json(crossing.name)},
       {"verdict", Json(word_of(assessment.verdict))},
@@ -288,7 +287,7 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
       {"pipe", object({{"checks", json_list(assessment.pipe_checks)}, {"loads", json_list(assessment.loads)}})},
       {"air", air_json(assessment.air, crossing.air)},
       {"marks", marks_json(assessment.marks)},
-      {"day", no_day},
+      {"day", day_json(options.day, crossing)},
       {"findings", list_of(assessment.findings, finding)}};
   if (options.trials) members.push_back({"trials", json_of(*options.trials)});
   if (options.working) members.push_back({"working", json_list(assessment.working)});

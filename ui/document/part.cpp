@@ -101,6 +101,10 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return crossing.site;
     case PartKind::air:
       return crossing.air;
+    case PartKind::record:
+      return take_element(crossing.record, part.id);
+    case PartKind::practice:
+      return crossing.practice;
     case PartKind::none:
       break;
   }
@@ -171,6 +175,12 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
     case PartKind::air:
       crossing.air = expect<Air>(std::move(value));
       return;
+    case PartKind::record:
+      put_element(crossing.record, part.id, expect<Element<DayRecord>>(std::move(value)));
+      return;
+    case PartKind::practice:
+      crossing.practice = expect<std::string>(std::move(value));
+      return;
     case PartKind::none:
       return;
   }
@@ -195,6 +205,8 @@ bool holds(const Crossing& crossing, const PartRef& part) {
       return false;
     case PartKind::ground:
       return vertex(crossing.site.ground.size());
+    case PartKind::record:
+      return in(crossing.record);
     case PartKind::water:
       return crossing.site.water && vertex(crossing.site.water->size());
     default:
@@ -286,6 +298,10 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return "site";
     case PartKind::air:
       return "air";
+    case PartKind::record:
+      return "record";
+    case PartKind::practice:
+      return "practice bore";
     case PartKind::none:
       break;
   }

@@ -36,6 +36,8 @@ DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollA
     set_trials(nullptr, false);
     set_rescue(std::nullopt);
     shown_.tape.reset();
+    set_read_path(std::nullopt);
+    set_truth(std::nullopt);
     zoom_to_fit();
     Q_EMIT picked_changed();
   });
@@ -208,6 +210,16 @@ void DrawingView::set_across(bool on) {
   const Bore& bore = document_.crossing().bore;
   shown_.across_station_m.reset();
   if (on) shown_.across_station_m = (bore.launch.station.m + bore.exit.station.m) / 2;
+  viewport()->update();
+}
+
+void DrawingView::set_read_path(std::optional<ReadPath> read) {
+  shown_.read = std::move(read);
+  viewport()->update();
+}
+
+void DrawingView::set_truth(std::optional<TrueLine> truth) {
+  shown_.truth = std::move(truth);
   viewport()->update();
 }
 

@@ -63,6 +63,8 @@ void paint_all(QPainter& painter, const Picture& picture, Pane pane) {
   else
     paint_cloud(painter, picture, pane);
   paint_mean_path(painter, picture, picture.assessment, pane, false);
+  paint_read_path(painter, picture, pane);
+  paint_truth(painter, picture, pane);
 }
 
 }  // namespace

@@ -41,7 +41,12 @@ constexpr Sample samples[] = {{"house-service", QT_TRANSLATE_NOOP("samples", "Ho
                               {"car-park-duct", QT_TRANSLATE_NOOP("samples", "Duct under a car park")},
                               {"four-faults", QT_TRANSLATE_NOOP("samples", "Four faults")},
                               {"first-lesson", QT_TRANSLATE_NOOP("samples", "A first lesson")},
-                              {"sixty-utilities", QT_TRANSLATE_NOOP("samples", "Sixty utilities")}};
+                              {"sixty-utilities", QT_TRANSLATE_NOOP("samples", "Sixty utilities")},
+                              {"lesson-level", QT_TRANSLATE_NOOP("samples", "Lesson: the level lies")},
+                              {"lesson-sight", QT_TRANSLATE_NOOP("samples", "Lesson: aimed past the stake")},
+                              {"lesson-sag", QT_TRANSLATE_NOOP("samples", "Lesson: sag in soft clay")},
+                              {"lesson-shallow", QT_TRANSLATE_NOOP("samples", "Lesson: too shallow in sand")},
+                              {"lesson-mark", QT_TRANSLATE_NOOP("samples", "Lesson: the mark that was wrong")}};
 
 }  // namespace
 
@@ -154,6 +159,11 @@ void MainWindow::make_view_menu() {
                                   [this](bool on) { side_->trials().cloud_wanted()->setChecked(on); });
   cloud_action_->setCheckable(true);
   connect(&side_->trials(), &TrialsPanel::cloud_toggled, cloud_action_, &QAction::setChecked);
+  connect(side_, &SideColumn::lesson_wanted, this, [this](const QString& sample) {
+    if (!may_leave()) return;
+    open_sample(sample);
+    side_->show_page(SideColumn::Page::practice);
+  });
   menu->addSeparator();
   for (int page = 0; page < side_->count(); ++page)
     menu->addAction(side_->page_name(page), page_keys(page), this, [this, page] {

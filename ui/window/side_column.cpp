@@ -23,7 +23,9 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       tool_(new ToolPanel(document, this)),
       launch_(new LaunchPanel(document, launch_desk_, this)),
       air_(new AirPanel(document, this)),
-      run_(new RunPanel(document, this)) {
+      run_(new RunPanel(document, this)),
+      day_(new DayPanel(document, this)),
+      practice_(new PracticePanel(document, this)) {
   auto* all = new QVBoxLayout(this);
   all->setContentsMargins(0, 0, 0, 0);
   all->setSpacing(0);
@@ -46,6 +48,8 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(air_, tr("Air"), tr("Compressor, air line and oil, and the pressure that reaches the tool"));
   bar_->begin_row(tr("Day"));
   add_page(run_, tr("Run sheet"), tr("Marks of the hose and what lies ahead, checklist, equipment"));
+  add_page(day_, tr("Day"), tr("Readings as they are taken, where it is now heading, and what to do"));
+  add_page(practice_, tr("Practice"), tr("Bores whose truth is hidden until the tool arrives, and errors to try"));
   connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
   bar_->check(0);
   wire(drawing);
@@ -70,6 +74,13 @@ void SideColumn::wire(DrawingView& drawing) {
   connect(pits_, &PitsPanel::picked, &drawing, [&drawing](WhichPit which) {
     drawing.pick({which == WhichPit::launch ? PartKind::launch : PartKind::exit, {}, -1});
   });
+  const auto show_read = [&drawing](const std::vector<PathPoint>& points, double nose_m) {
+    drawing.set_read_path(points.size() < 2 ? std::nullopt : std::optional<ReadPath>(ReadPath{points, nose_m}));
+  };
+  connect(day_, &DayPanel::read_path_changed, &drawing, show_read);
+  connect(practice_, &PracticePanel::read_path_changed, &drawing, show_read);
+  connect(practice_, &PracticePanel::truth_changed, &drawing, &DrawingView::set_truth);
+  connect(practice_, &PracticePanel::lesson_wanted, this, &SideColumn::lesson_wanted);
   connect(&drawing, &DrawingView::picked_changed, this, [this, &drawing] {
     const PartRef& part = drawing.picked();
     if (part.kind == PartKind::utility) utilities_->pick(part.id);
@@ -94,6 +105,8 @@ void SideColumn::set_units(UnitSystem units) {
   launch_->set_units(units);
   air_->set_units(units);
   run_->set_units(units);
+  day_->set_units(units);
+  practice_->set_units(units);
 }
 
 void SideColumn::set_theme(const Theme& theme) {
@@ -111,6 +124,8 @@ void SideColumn::set_theme(const Theme& theme) {
   launch_->set_theme(theme);
   air_->set_theme(theme);
   run_->set_theme(theme);
+  day_->set_theme(theme);
+  practice_->set_theme(theme);
 }
 
 }  // namespace burrow

@@ -62,9 +62,10 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
       "oil":{"rate_m3_s":null,"rate_entered":false,"first_fill_m3":null,"for_p50_m3":null,"for_p90_m3":null,
         "fill_lasts_s":null,"look_every_s":null}},
     "marks":[],
-    "day":{"nose_m":null,"advice":null,
+    "day":{"record":null,"nose_m":null,"advice":null,
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
-      "utilities":[]},
+      "utilities":[],"near":[],"reasons":[],"next":[],"time_left_s":{"p10":null,"p50":null,"p90":null},"rate":[],
+      "odd":[],"left_out":[],"path":[],"may_back_out":null,"bands_in_doubt":null},
     "findings":[]})");
   EXPECT_EQ(j, want) << j.dump(1);
   EXPECT_TRUE(written({}, {.working = true}).at("working").is_array());

@@ -6,6 +6,7 @@
 #include "burrow/base/result.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
+#include "burrow/plan/day.h"
 #include "burrow/plan/trials_plan.h"
 
 namespace burrow {
@@ -14,6 +15,7 @@ struct AssessmentOptions {
   UnitSystem units = UnitSystem::metric;  ///< of the words of findings only
   bool working = false;                   ///< add the list of workings
   const Trials* trials = nullptr;         ///< add what the random trials counted
+  const DayAnswer* day = nullptr;         ///< of the open record
 };
 
 /// One line without its end. Every object and list of the contract is there; what is unknown or not finite is null,

@@ -34,7 +34,9 @@ enum class PartKind {
   trials,
   name,
   site,
-  air
+  air,
+  record,   ///< one day's record, by id
+  practice  ///< the practice bore, as JSON text
 };
 
 /// An edge of a pit that a drag takes hold of: `PartRef::index` of a `pit_edge`, whose id is "launch" or "exit".
@@ -65,10 +67,10 @@ struct UtilityAndHoles {
   bool operator==(const UtilityAndHoles&) const = default;
 };
 
-using PartValue =
-    std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
-                 Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, ToolChoice, ModelConstants,
-                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Site, Air>;
+using PartValue = std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine,
+                               std::optional<LevelLine>, Element<Stratum>, Element<SurfaceFeature>, Pits,
+                               std::optional<Pipe>, ToolChoice, ModelConstants, TrialsRequest, std::string,
+                               std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Site, Air, Element<DayRecord>>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);

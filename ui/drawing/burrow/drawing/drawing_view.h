@@ -49,6 +49,9 @@ class DrawingView : public QAbstractScrollArea {
   void set_trials(const Trials* trials, bool current);
   /// The pit by which a stuck tool would be dug out. Another crossing takes it away.
   void set_rescue(std::optional<PitShape> pit);
+  /// The bore as read on the day, and the truth of a practice bore. Another crossing takes both away.
+  void set_read_path(std::optional<ReadPath> read);
+  void set_truth(std::optional<TrueLine> truth);
 
   /// A section across the line; its station follows the pointer.
   void set_across(bool on);

@@ -43,6 +43,19 @@ struct Focus {
 class KeptLayers;
 struct Trials;
 
+/// The bore by what was read on the day: as built up to the nose, predicted ahead of it.
+struct ReadPath {
+  std::vector<PathPoint> points;
+  double nose_m = 0;  ///< arc length
+};
+
+/// Where a practice bore really ran, revealed so far.
+struct TrueLine {
+  std::vector<Point3> points;
+  std::vector<Point3> stones;
+  std::vector<std::vector<Point3>> services;  ///< lines of those that do not lie where they were marked
+};
+
 /// What is shown on demand.
 struct Shown {
   bool turning = false;  ///< why the tool turns; needs a frame with its pane
@@ -55,6 +68,8 @@ struct Shown {
   std::optional<PitShape> rescue;
   std::optional<double> across_station_m;  ///< of the section across
   std::optional<Tape> tape;
+  std::optional<ReadPath> read;  ///< of the open record, or of a practice bore under way
+  std::optional<TrueLine> truth;
 };
 
 struct Picture {
@@ -127,6 +142,9 @@ void paint_cloud_key(QPainter& painter, const Picture& picture);
 QRectF cloud_key_box(const Picture& picture);
 /// What `paint_cloud` covers, within the pane.
 QRectF cloud_area(const Picture& picture, Pane pane);
+/// The path by the day's readings with its bands, the nose marked; and the truth of a practice bore.
+void paint_read_path(QPainter& painter, const Picture& picture, Pane pane);
+void paint_truth(QPainter& painter, const Picture& picture, Pane pane);
 void paint_rescue_side(QPainter& painter, const Picture& picture);
 void paint_rescue_plan(QPainter& painter, const Picture& picture);
 /// Its name and depth below its floor, over everything.

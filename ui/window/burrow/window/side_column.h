@@ -9,11 +9,13 @@
 #include "burrow/document/trials_desk.h"
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/panels/air_panel.h"
+#include "burrow/panels/day_panel.h"
 #include "burrow/panels/findings_panel.h"
 #include "burrow/panels/launch_panel.h"
 #include "burrow/panels/path_panel.h"
 #include "burrow/panels/pipe_panel.h"
 #include "burrow/panels/pits_panel.h"
+#include "burrow/panels/practice_panel.h"
 #include "burrow/panels/run_panel.h"
 #include "burrow/panels/setup_panel.h"
 #include "burrow/panels/soil_panel.h"
@@ -29,7 +31,23 @@ class SideColumn : public QWidget {
   Q_OBJECT
 
  public:
-  enum class Page { findings, path, trials, launch, ground, utilities, surface, setup, tool, pits, pipe, air, run };
+  enum class Page {
+    findings,
+    path,
+    trials,
+    launch,
+    ground,
+    utilities,
+    surface,
+    setup,
+    tool,
+    pits,
+    pipe,
+    air,
+    run,
+    day,
+    practice
+  };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
   void set_units(UnitSystem units);
@@ -55,8 +73,14 @@ class SideColumn : public QWidget {
   LaunchPanel& launch() { return *launch_; }
   AirPanel& air() { return *air_; }
   RunPanel& run() { return *run_; }
+  DayPanel& day() { return *day_; }
+  PracticePanel& practice() { return *practice_; }
   TrialsDesk& desk() { return desk_; }
   LaunchDesk& launch_desk() { return launch_desk_; }
+
+ Q_SIGNALS:
+  /// A lesson is to be opened, by the name of its sample.
+  void lesson_wanted(const QString& sample);
 
  private:
   void add_page(QWidget* page, const QString& name, const QString& hint);
@@ -79,6 +103,8 @@ class SideColumn : public QWidget {
   LaunchPanel* launch_;
   AirPanel* air_;
   RunPanel* run_;
+  DayPanel* day_;
+  PracticePanel* practice_;
 };
 
 }  // namespace burrow

@@ -1,0 +1,21 @@
+#pragma once
+/// The user's own library of what was learnt from records: JSON, UTF-8, keys that carry their unit.
+
+#include <string>
+#include <string_view>
+
+#include "burrow/base/result.h"
+#include "burrow/crossing/tables.h"
+#include "burrow/plan/learn.h"
+
+namespace burrow {
+
+/// `{"format":"burrowline-library","version":1,"soils":[{"soil":"firm-clay","bores":12,"timed_bores":9,
+///   "steer_constant":{"likeliest":…,"low":…,"high":…,"ln_mean":…,"ln_sd":…},"wander_rad_sqrt_m":{…},
+///   "field_factor":{…}}]}`; low and high hold nine in ten. Unknown keys of the whole are kept.
+/// Errors: as `read_crossing`; another format, a newer version, a soil twice, an interval the wrong way round.
+/// Evidence: LibraryFile.*
+Result<LearnLibrary> read_library(std::string_view json_text, const Tables& tables);
+std::string write_library(const LearnLibrary& library);
+
+}  // namespace burrow

@@ -1,0 +1,147 @@
+/// From what was written down to numbers about the path.
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/soil/movement.h"
+#include "day_work.h"
+
+namespace burrow {
+
+namespace {
+
+/// Arc length at a station; empty off the path.
+std::optional<double> arc_at(const BorePath& path, double x_m) {
+  for (std::size_t i = 1; i < path.points.size(); ++i) {
+    const PathPoint &a = path.points[i - 1], &b = path.points[i];
+    if (x_m >= a.x_m && x_m <= b.x_m && b.x_m > a.x_m) return a.s_m + (x_m - a.x_m) / (b.x_m - a.x_m) * (b.s_m - a.s_m);
+  }
+  return std::nullopt;
+}
+
+class Taker {
+ public:
+  Taker(const Crossing& crossing, const DayRecord& record, const Ground& ground, const Tool& tool, const BorePath& path,
+        Timeline& timeline)
+      : crossing_(crossing), record_(record), ground_(ground), tool_(tool), path_(path), timeline_(timeline) {}
+
+  std::vector<TakenReading> run() {
+    for (const std::size_t i : timeline_.order) take(i, record_.readings[i]);
+    return std::move(taken_);
+  }
+
+ private:
+  void take(std::size_t i, const Reading& r) {
+    switch (r.kind) {
+      case ReadingKind::grade:
+      case ReadingKind::heading:
+      case ReadingKind::fix:
+        at_the_nose(i, r);
+        break;
+      case ReadingKind::peg:
+        peg(i, r);
+        break;
+      case ReadingKind::arrival:
+        arrival(i, r);
+        break;
+      default:
+        break;
+    }
+  }
+
+  void leave_out(std::size_t i, ReadingTrouble trouble) { timeline_.left_out.push_back({i, trouble}); }
+
+  void add(std::size_t i, DeviationMember member, double s, double value, double sd) {
+    taken_.push_back({i, reading_of(member, s, value, sd)});
+  }
+
+  void at_the_nose(std::size_t i, const Reading& r) {
+    const std::optional<double> nose = timeline_.nose_of[i];
+    if (!nose) return leave_out(i, ReadingTrouble::no_nose);
+    if (*nose > path_.length_m + 1e-9) return leave_out(i, ReadingTrouble::beyond_path);
+    const PathPoint p = point_at(path_, *nose);
+    const auto angle_sd = [&](double otherwise) { return r.angle_sd ? r.angle_sd->rad : otherwise; };
+    bool any = false;
+    if (r.kind == ReadingKind::grade && r.grade) {
+      add(i, pitch_rad, *nose, std::atan(r.grade->v) - p.grade_rad, angle_sd(errors_.level_rad));
+      any = true;
+    }
+    if (r.kind == ReadingKind::heading && r.heading) {
+      add(i, yaw_rad, *nose, r.heading->rad - p.heading_rad, angle_sd(errors_.heading_rad));
+      any = true;
+    }
+    if (r.kind == ReadingKind::fix) any = place(i, r, p);
+    if (!any) leave_out(i, ReadingTrouble::no_value);
+  }
+
+  bool place(std::size_t i, const Reading& r, const PathPoint& p) {
+    const double along = std::cos(p.heading_rad), level = std::cos(p.grade_rad);
+    if (r.offset)
+      add(i, left_m, p.s_m, (r.offset->m - p.y_m) * along,
+          (r.lateral_sd ? r.lateral_sd->m : errors_.lateral_m) * along);
+    if (r.depth) {
+      const double elevation = ground_.surface_m(p.x_m, r.offset ? r.offset->m : p.y_m) - r.depth->m;
+      add(i, up_m, p.s_m, (elevation - p.z_m) * level, (r.vertical_sd ? r.vertical_sd->m : errors_.vertical_m) * level);
+    }
+    return r.offset || r.depth;
+  }
+
+  /// The ground at a peg rises by f a² h/(u² + h²): higher over a shallower bore. How far the low and the high estimate
+  /// lie apart is the model's own error, and much the larger part.
+  void peg(std::size_t i, const Reading& r) {
+    if (!r.station || !r.rise) return leave_out(i, ReadingTrouble::no_value);
+    const std::optional<double> s = arc_at(path_, r.station->m);
+    if (!s || *s > timeline_.furthest_m) return leave_out(i, ReadingTrouble::beyond_path);
+    const PathPoint p = point_at(path_, *s);
+    const double h = ground_.surface_m(p.x_m, p.y_m) - p.z_m, u = (r.offset ? r.offset->m : 0.0) - p.y_m;
+    const double a = 0.5 * tool_.diameter.m, f = ground_.soil_at(p.x_m, p.y_m, p.z_m).heave_share.v;
+    const Result<HeaveEstimate> over =
+        surface_heave(Length{a}, Length{h}, Ratio{f}, p.roof_cap_Pa, p.limit_pressure_Pa);
+    if (!over) return leave_out(i, ReadingTrouble::no_value);
+    const double square = u * u + h * h, low = f * a * a * h / square;
+    const double high = over->high_m * std::exp(-2 * u * u / (h * h));
+    const double reading_sd = r.sd ? r.sd->m : errors_.peg_m, model_sd = 0.5 * std::abs(high - low);
+    PathReading reading;
+    reading.s_m = *s;
+    reading.row[up_m] = -f * a * a * (u * u - h * h) / (square * square);
+    reading.row[left_m] = f * a * a * h * 2 * u / (square * square);
+    reading.value = r.rise->m - 0.5 * (low + high);
+    reading.sd = std::hypot(reading_sd, model_sd);
+    taken_.push_back({i, reading});
+  }
+
+  void arrival(std::size_t i, const Reading& r) {
+    if (path_.ends != PathEnd::exit) return leave_out(i, ReadingTrouble::beyond_path);
+    if (!r.offset && !r.elevation) return leave_out(i, ReadingTrouble::no_value);
+    const PathPoint& p = path_.points.back();
+    const double sd = r.sd ? r.sd->m : errors_.arrival_m;
+    const double along = std::cos(p.heading_rad), level = std::cos(p.grade_rad);
+    if (r.offset) add(i, left_m, p.s_m, (r.offset->m - p.y_m) * along, sd * along);
+    if (r.elevation) add(i, up_m, p.s_m, (r.elevation->m - p.z_m) * level, sd * level);
+    timeline_.nose_m = timeline_.furthest_m = p.s_m;
+  }
+
+  const Crossing& crossing_;
+  const DayRecord& record_;
+  const Ground& ground_;
+  const Tool& tool_;
+  const BorePath& path_;
+  Timeline& timeline_;
+  ReadingErrors errors_;
+  std::vector<TakenReading> taken_;
+};
+
+}  // namespace
+
+std::vector<TakenReading> taken_readings(const Crossing& crossing, const DayRecord& record, const Ground& ground,
+                                         const Tool& tool, const BorePath& path, Timeline& timeline) {
+  return Taker(crossing, record, ground, tool, path, timeline).run();
+}
+
+std::vector<PathReading> DayWork::readings() const {
+  std::vector<PathReading> all;
+  for (const TakenReading& one : taken) all.push_back(one.taken);
+  return all;
+}
+
+}  // namespace burrow

@@ -1,0 +1,123 @@
+/// The page of practice bores: started, driven mark by mark, revealed, entered in the table; and one error tried.
+
+#include "burrow/panels/practice_panel.h"
+
+#include <gtest/gtest.h>
+
+#include <QCheckBox>
+#include <QLabel>
+#include <QPushButton>
+#include <QSlider>
+#include <QTableWidget>
+#include <cmath>
+
+#include "burrow/charts/bore_charts.h"
+#include "burrow/document/practice_entry.h"
+#include "burrow/panels/try_error_box.h"
+#include "panel_for_tests.h"
+
+namespace burrow {
+namespace {
+
+struct PracticePage : PanelBeside<PracticePanel> {
+  explicit PracticePage(const char* sample = "lesson-level") : PanelBeside<PracticePanel>(sample) {
+    panel.refresh_now();
+  }
+  void click(const char* begins_with) {
+    QPushButton* button = panel.button(QString::fromUtf8(begins_with));
+    ASSERT_TRUE(button) << begins_with;
+    ASSERT_TRUE(button->isEnabled() && button->isVisibleTo(&panel)) << begins_with;
+    QTest::mouseClick(button, Qt::LeftButton);
+  }
+  void drive_to_the_end() {
+    for (int i = 0; i < 30 && panel.run() && !panel.run()->over(); ++i) click("Drive");
+  }
+};
+
+TEST(PracticePanel, Lesson_FromStartToTheTable) {
+  PracticePage w;
+  ASSERT_TRUE(w.opened);
+  EXPECT_NE(w.panel.said().indexOf(QStringLiteral("The level lies")), -1);
+  w.click("Set out");
+  ASSERT_TRUE(w.panel.run());
+  w.click("Drive");
+  EXPECT_NE(w.panel.said().indexOf(QStringLiteral("You hear")), -1);
+  w.click("Take a fix");
+  EXPECT_NE(w.panel.said().indexOf(QStringLiteral("The fix here")), -1);
+  EXPECT_FALSE(w.panel.button(QStringLiteral("Take a fix"))->isVisibleTo(&w.panel));  // one a place
+  w.drive_to_the_end();
+  ASSERT_TRUE(w.panel.run()->over());
+  w.panel.finish_reveal();
+  EXPECT_NE(w.panel.said().indexOf(QStringLiteral("Missed the predicted arrival")), -1);
+  EXPECT_EQ(w.steps(), 0);  // a bore changes nothing in the crossing
+  w.click("Enter in the table");
+  EXPECT_EQ(w.steps(), 1);
+  EXPECT_EQ(practice_of(w.crossing(), tables_for_tests()).results.size(), 1u);
+  EXPECT_EQ(w.panel.results()->rowCount(), 1);
+  w.expect_opens_again();
+  w.click("Again");
+  ASSERT_TRUE(w.panel.run());
+  EXPECT_FALSE(w.panel.run()->over());
+}
+
+// The truth is told to nobody before the bore is over, and then bit by bit.
+TEST(PracticePanel, Truth_IsToldAfterTheEnd) {
+  PracticePage w("lesson-shallow");
+  std::vector<std::optional<TrueLine>> told;
+  QObject::connect(&w.panel, &PracticePanel::truth_changed,
+                   [&](const std::optional<TrueLine>& truth) { told.push_back(truth); });
+  w.click("Set out");
+  w.drive_to_the_end();
+  for (const auto& truth : told) EXPECT_FALSE(truth);
+  told.clear();
+  w.panel.speed()->setValue(20);
+  w.click("Reveal");
+  ASSERT_TRUE(QTest::qWaitFor([&] { return told.size() > 3; }, 5000));
+  const double first = told.front()->points.back().x_m, later = told.back()->points.back().x_m;
+  EXPECT_GT(later, first);
+  EXPECT_LT(later, w.panel.run()->truth().bore.path.points.back().x_m);
+  w.panel.finish_reveal();
+  EXPECT_EQ(told.back()->points.back().x_m, w.panel.run()->truth().bore.path.points.back().x_m);
+}
+
+TEST(PracticePanel, Trainer_SetsTheTruth) {
+  PracticePage w("first-lesson");
+  EXPECT_FALSE(w.panel.truth()->isVisibleTo(&w.panel));
+  w.panel.trainer()->click();
+  EXPECT_TRUE(w.panel.truth()->isVisibleTo(&w.panel));
+  w.type(w.panel.truth(), "level set wrong", "0.5 deg");
+  EXPECT_NEAR(practice_of(w.crossing(), tables_for_tests()).truth.errors.level_rad, 0.5 * pi / 180, 1e-9);
+  EXPECT_EQ(w.steps(), 1);
+  w.choose("lowest stratum is really", "stiff clay");
+  EXPECT_EQ(practice_of(w.crossing(), tables_for_tests()).truth.soils.at(0).soil, "stiff-clay");
+  w.expect_opens_again();
+  w.click("Draw a truth");
+  EXPECT_EQ(w.steps(), 3);
+  w.document.undo_stack().undo();
+  EXPECT_NEAR(practice_of(w.crossing(), tables_for_tests()).truth.errors.level_rad, 0.5 * pi / 180, 1e-9);
+}
+
+TEST(PracticePanel, TryAnError_MissGrowsWithTheSlider) {
+  PracticePage w("lesson-level");
+  TryErrorBox& box = *w.panel.try_error();
+  const double straight = box.chart()->points(Across::up).back().y();
+  QTest::keyClick(box.level(), Qt::Key_PageUp);
+  EXPECT_EQ(box.level()->value(), 5);
+  const double tilted = box.chart()->points(Across::up).back().y();
+  EXPECT_NEAR((tilted - straight) / 1000, 9 * std::tan(0.5 * pi / 180), 0.01);
+  EXPECT_NE(box.said().indexOf(QStringLiteral("At the exit")), -1);
+  QTest::keyClick(box.sight(), Qt::Key_PageDown);
+  EXPECT_LT(box.chart()->points(Across::sideways).back().y(), -50);
+  EXPECT_EQ(w.steps(), 0);
+}
+
+TEST(PracticePanel, Narrow_NothingBeyondTheEdge) {
+  PracticePage w("lesson-mark");
+  w.click("Set out");
+  w.click("Drive");
+  w.panel.trainer()->click();
+  for (const int width : {260, 400}) w.expect_inside(width);
+}
+
+}  // namespace
+}  // namespace burrow

@@ -1,0 +1,81 @@
+#pragma once
+/// Practice bores: lessons, the trainer's truth, the bore mark by mark, the reveal with its debrief, the class table;
+/// and one error tried plainly.
+
+#include <memory>
+#include <optional>
+
+#include "burrow/drawing/picture.h"
+#include "burrow/panels/form_panel.h"
+#include "burrow/plan/practice.h"
+
+class QCheckBox;
+class QLineEdit;
+class QSlider;
+class QTableWidget;
+class QTimer;
+
+namespace burrow {
+
+class TryErrorBox;
+
+class PracticePanel : public FormPanel {
+  Q_OBJECT
+
+ public:
+  explicit PracticePanel(Document& document, QWidget* parent = nullptr);
+  void set_units(UnitSystem units) override;
+  void set_theme(const Theme& theme) override;
+
+  [[nodiscard]] QPushButton* button(const QString& begins_with) const;
+  [[nodiscard]] const PracticeRun* run() const { return run_.get(); }
+  [[nodiscard]] TryErrorBox* try_error() const { return try_; }
+  [[nodiscard]] EntryForm* truth() const { return truth_; }
+  [[nodiscard]] QCheckBox* trainer() const { return trainer_; }
+  [[nodiscard]] QSlider* speed() const { return speed_; }
+  [[nodiscard]] QTableWidget* results() const { return results_; }
+  [[nodiscard]] QString said() const;
+  /// Shows the whole of the reveal at once; for pictures and tests.
+  void finish_reveal();
+
+ Q_SIGNALS:
+  void lesson_wanted(const QString& sample);
+  void read_path_changed(const std::vector<PathPoint>& points, double nose_m);
+  void truth_changed(const std::optional<TrueLine>& truth);
+
+ protected:
+  void refresh() override;
+
+ private:
+  void make_truth();
+  void make_results();
+  void start();
+  void choose(PracticeChoice choice);
+  void reveal();
+  void step_reveal();
+  void tell_truth();
+  void show_run();
+  void show_debrief();
+  void show_results();
+  void enter_result();
+  void forget();
+  void edit_truth(const QString& step_name, const std::function<void(Practice&)>& edit);
+
+  std::unique_ptr<PracticeRun> run_;
+  std::optional<Debrief> debrief_;
+  double revealed_m_ = -1;  ///< arc length; below 0: nothing
+  QTimer* slow_ = nullptr;
+  QLabel *lesson_ = nullptr, *state_ = nullptr, *said_ = nullptr;
+  QComboBox *lessons_ = nullptr, *true_soil_ = nullptr, *moved_ = nullptr;
+  QCheckBox* trainer_ = nullptr;
+  EntryForm* truth_ = nullptr;
+  std::vector<QWidget*> trainers_;
+  std::vector<QPushButton*> choices_;
+  QPushButton *start_ = nullptr, *again_ = nullptr, *reveal_ = nullptr, *enter_ = nullptr;
+  QLineEdit* name_ = nullptr;
+  QSlider* speed_ = nullptr;
+  QTableWidget* results_ = nullptr;
+  TryErrorBox* try_ = nullptr;
+};
+
+}  // namespace burrow

@@ -1,0 +1,283 @@
+#include "burrow/panels/practice_panel.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QSlider>
+#include <QTableWidget>
+#include <QTimer>
+#include <algorithm>
+
+#include "burrow/document/practice_entry.h"
+#include "burrow/panels/entry_form.h"
+#include "burrow/panels/practice_words.h"
+#include "burrow/panels/try_error_box.h"
+
+namespace burrow {
+
+namespace {
+constexpr int refresh_ms = 120;
+constexpr int frame_ms = 40;
+constexpr double slowest_m_s = 0.2;  ///< of the reveal at the left end of the slider; each step is as much more
+}  // namespace
+
+PracticePanel::PracticePanel(Document& document, QWidget* parent)
+    : FormPanel(document, refresh_ms, parent), slow_(new QTimer(this)) {
+  slow_->setInterval(frame_ms);
+  connect(slow_, &QTimer::timeout, this, &PracticePanel::step_reveal);
+  add_heading(tr("Practice bore"));
+  lessons_ = add_combo(tr("Lesson"));
+  for (const Lesson& lesson : all_lessons()) lessons_->addItem(tr(lesson.title), QString::fromLatin1(lesson.sample));
+  const auto open = add_buttons({tr("Open this lesson"), tr("Draw a truth at random")});
+  connect(open[0], &QPushButton::clicked, this, [this] { Q_EMIT lesson_wanted(lessons_->currentData().toString()); });
+  connect(open[1], &QPushButton::clicked, this, [this] {
+    edit_truth(tr("Draw a truth"), [this](Practice& practice) {
+      practice.truth = draw_truth(document_.crossing(), document_.tables(), practice.truth.seed + 1);
+    });
+    forget();
+  });
+  lesson_ = add_text(tr("Aim and question"));
+  add_gap();
+  start_ = add_buttons({tr("Set out and start")})[0];
+  start_->setToolTip(tr("With the layout as it is drawn now"));
+  connect(start_, &QPushButton::clicked, this, &PracticePanel::start);
+  state_ = add_text(tr("What the crew sees"));
+  QStringList words;
+  for (const auto& [choice, word] : Words<PracticeChoice>::list) words << choice_words(choice);
+  choices_ = add_buttons(words);
+  for (std::size_t i = 0; i < choices_.size(); ++i)
+    connect(choices_[i], &QPushButton::clicked, this, [this, i] { choose(word_at_row(i)); });
+  reveal_ = add_buttons({tr("Reveal what it did")})[0];
+  connect(reveal_, &QPushButton::clicked, this, &PracticePanel::reveal);
+  speed_ = new QSlider(Qt::Horizontal, this);
+  speed_->setRange(1, 20);
+  speed_->setValue(4);
+  speed_->setAccessibleName(tr("Speed of the reveal"));
+  add_labelled(tr("speed of the reveal"), speed_);
+  said_ = add_text(tr("Debrief"));
+  make_results();
+  make_truth();
+  add_gap();
+  add_heading(tr("Try an error"));
+  try_ = new TryErrorBox(document, this);
+  add_widget(try_);
+  add_end();
+  connect(&document, &Document::replaced, this, &PracticePanel::forget);
+}
+
+void PracticePanel::make_results() {
+  add_gap();
+  add_heading(tr("Class table"));
+  results_ = new QTableWidget(this);
+  results_->setAccessibleName(tr("Class table"));
+  results_->setColumnCount(5);
+  results_->setHorizontalHeaderLabels({tr("who"), tr("end"), tr("across"), tr("up"), tr("right")});
+  results_->setEditTriggers(QAbstractItemView::NoEditTriggers);
+  results_->setFrameShape(QFrame::NoFrame);
+  results_->setMinimumHeight(fontMetrics().height() * 7);
+  add_widget(results_);
+  name_ = new QLineEdit(this);
+  name_->setAccessibleName(tr("name for the table"));
+  add_labelled(tr("name"), name_);
+  const auto buttons = add_buttons({tr("Enter in the table"), tr("Again, same truth")});
+  enter_ = buttons[0];
+  again_ = buttons[1];
+  connect(enter_, &QPushButton::clicked, this, &PracticePanel::enter_result);
+  connect(name_, &QLineEdit::returnPressed, this, &PracticePanel::enter_result);
+  connect(again_, &QPushButton::clicked, this, &PracticePanel::start);
+}
+
+void PracticePanel::make_truth() {
+  add_gap();
+  trainer_ = new QCheckBox(tr("Trainer: show and set the truth"), this);
+  add_widget(trainer_);
+  const int before = things_so_far();
+  truth_ = add_entries(tr("default"));
+  truth_->show_part(practice_part, [this] { return truth_fields(document_.crossing(), document_.tables()); });
+  const auto soil_at_launch = [this]() -> const Stratum* {
+    const auto& strata = document_.crossing().site.strata;
+    return strata.empty() ? nullptr : &strata.back();
+  };
+  QStringList soils{tr("as drawn")};
+  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(soil.name);
+  true_soil_ = add_choice(
+      tr("lowest stratum is really"), soils,
+      [this, soil_at_launch] {
+        const PracticeTruth truth = practice_of(document_.crossing(), document_.tables()).truth;
+        for (const TrueSoil& one : truth.soils)
+          if (soil_at_launch() && one.stratum == soil_at_launch()->id)
+            for (std::size_t i = 0; i < document_.tables().soils.size(); ++i)
+              if (document_.tables().soils[i].id == one.soil) return static_cast<int>(i) + 1;
+        return 0;
+      },
+      [this, soil_at_launch](int row) {
+        if (!soil_at_launch()) return;
+        const std::string id = soil_at_launch()->id;
+        edit_truth(tr("True soil"), [&](Practice& practice) {
+          std::erase_if(practice.truth.soils, [&](const TrueSoil& one) { return one.stratum == id; });
+          if (row > 0)
+            practice.truth.soils.push_back({id, document_.tables().soils[static_cast<std::size_t>(row - 1)].id});
+        });
+      },
+      true);
+  moved_ = add_combo(tr("service that lies 0.3 m off its mark"));
+  connect(moved_, &QComboBox::activated, this, [this](int row) {
+    const std::string id = moved_->itemData(row).toString().toStdString();
+    edit_truth(tr("Move a service"), [&](Practice& practice) {
+      practice.truth.services.clear();
+      if (!id.empty()) practice.truth.services.push_back({id, 0, 0.3});
+    });
+  });
+  trainers_ = things_since(before);
+  connect(trainer_, &QCheckBox::toggled, this, [this](bool on) {
+    for (QWidget* widget : trainers_) widget->setVisible(on);
+  });
+  for (QWidget* widget : trainers_) widget->setVisible(false);
+}
+
+void PracticePanel::edit_truth(const QString& step_name, const std::function<void(Practice&)>& edit) {
+  if (locked()) return;
+  Practice practice = practice_of(document_.crossing(), document_.tables());
+  edit(practice);
+  change(practice_part, practice_value(practice), step_name);
+}
+
+void PracticePanel::forget() {
+  slow_->stop();
+  run_.reset();
+  debrief_.reset();
+  revealed_m_ = -1;
+  Q_EMIT truth_changed(std::nullopt);
+  Q_EMIT read_path_changed({}, 0);
+  if (isVisible()) refresh_now();
+}
+
+void PracticePanel::start() {
+  forget();
+  const Practice practice = practice_of(document_.crossing(), document_.tables());
+  run_ = std::make_unique<PracticeRun>(document_.crossing(), document_.tables(), practice.truth);
+  show_run();
+}
+
+void PracticePanel::choose(PracticeChoice choice) {
+  if (!run_ || run_->over()) return;
+  run_->choose(choice);
+  show_run();
+  for (std::size_t i = 0; i < choices_.size(); ++i)
+    if (word_at_row(i) == choice && choices_[i]->isVisible()) choices_[i]->setFocus();
+}
+
+void PracticePanel::reveal() {
+  if (!run_ || !run_->over()) return;
+  if (!debrief_)
+    debrief_ = debrief(run_->layout(), document_.tables(), practice_of(document_.crossing(), document_.tables()).truth);
+  revealed_m_ = 0;
+  slow_->start();
+  show_run();
+}
+
+void PracticePanel::step_reveal() {
+  if (!run_ || !run_->over()) return slow_->stop();
+  revealed_m_ += slowest_m_s * speed_->value() * frame_ms / 1000;
+  if (revealed_m_ >= run_->truth().bore.path.length_m) {
+    revealed_m_ = run_->truth().bore.path.length_m;
+    slow_->stop();
+    show_run();
+  }
+  tell_truth();
+}
+
+void PracticePanel::finish_reveal() {
+  reveal();
+  if (!run_ || !run_->over()) return;
+  revealed_m_ = run_->truth().bore.path.length_m;
+  slow_->stop();
+  tell_truth();
+  show_run();
+}
+
+/// As much of the hidden bore as is revealed so far.
+void PracticePanel::tell_truth() {
+  if (!run_ || !run_->over() || revealed_m_ < 0) return;
+  const PracticeBore& bore = run_->truth();
+  TrueLine line;
+  for (const PathPoint& p : bore.bore.path.points)
+    if (p.s_m < revealed_m_) line.points.push_back({p.x_m, p.y_m, p.z_m});
+  const PathPoint tip = point_at(bore.bore.path, revealed_m_);
+  line.points.push_back({tip.x_m, tip.y_m, tip.z_m});
+  for (const StoneHit& stone : bore.bore.stones)
+    if (stone.s_m <= revealed_m_) {
+      const PathPoint p = point_at(bore.bore.path, stone.s_m);
+      line.stones.push_back({p.x_m, p.y_m, p.z_m});
+    }
+  if (!slow_->isActive()) {
+    const PracticeTruth truth = practice_of(document_.crossing(), document_.tables()).truth;
+    const Crossing real = true_crossing(run_->layout(), truth);
+    for (const MovedService& moved : truth.services)
+      for (const Utility& utility : real.site.utilities) {
+        if (utility.id != moved.utility) continue;
+        std::vector<Point3> points;
+        for (const PathVertex& v : utility.path) points.push_back({v.x_m, v.y_m, v.z_m.value_or(tip.z_m)});
+        line.services.push_back(std::move(points));
+      }
+  }
+  Q_EMIT truth_changed(line);
+}
+
+void PracticePanel::enter_result() {
+  if (!run_ || !run_->over() || !debrief_ || locked()) return;
+  const std::string name = name_->text().trimmed().toStdString();
+  const PracticeResult result = run_->result(name.empty() ? "–" : name, *debrief_);
+  edit_truth(tr("Enter a result"), [&](Practice& practice) { practice.results.push_back(result); });
+  name_->clear();
+  show_results();
+}
+
+QPushButton* PracticePanel::button(const QString& begins_with) const {
+  for (QPushButton* one : findChildren<QPushButton*>())
+    if (one->text().startsWith(begins_with)) return one;
+  return nullptr;
+}
+
+QString PracticePanel::said() const {
+  return plain(lesson_) + plain(state_) + plain(said_);
+}
+
+void PracticePanel::set_units(UnitSystem units) {
+  try_->set_units(units);
+  FormPanel::set_units(units);
+}
+
+void PracticePanel::set_theme(const Theme& theme) {
+  try_->set_theme(theme);
+  FormPanel::set_theme(theme);
+  results_->setPalette(palette());
+}
+
+void PracticePanel::refresh() {
+  const Practice practice = practice_of(document_.crossing(), document_.tables());
+  QStringList lines;
+  for (const std::string& text : {practice.title, practice.aim, practice.question})
+    if (!text.empty()) lines << QString::fromStdString(text);
+  lesson_->setText(lines.isEmpty()
+                       ? tr("No lesson is set here: open one, or draw a truth for this crossing and see how "
+                            "its bore goes.")
+                       : lines.join(QStringLiteral("\n\n")));
+  truth_->catch_up();
+  moved_->clear();
+  moved_->addItem(tr("none"), QString());
+  for (const Utility& utility : document_.crossing().site.utilities)
+    moved_->addItem(QString::fromStdString(utility.name.empty() ? utility.id : utility.name),
+                    QString::fromStdString(utility.id));
+  const auto& services = practice.truth.services;
+  moved_->setCurrentIndex(
+      services.empty() ? 0 : std::max(0, moved_->findData(QString::fromStdString(services.front().utility))));
+  for (QWidget* widget : trainers_) widget->setVisible(trainer_->isChecked());
+  show_run();
+  show_results();
+  try_->catch_up();
+}
+
+}  // namespace burrow
