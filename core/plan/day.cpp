@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/check/assess.h"
+#include "burrow/check/tool_at_work.h"
 #include "day_rates.h"
 #include "day_work.h"
 
@@ -63,7 +64,7 @@ DayAnswer day_answer(const Crossing& crossing, const Tables& tables, const DayRe
   nothing.record = record.id;
   if (assessment.bore.points.size() < 2) return nothing;
   const Ground ground(crossing.site, tables);
-  const Tool tool = resolve_tool(crossing.bore.tool, tables);
+  const Tool tool = tool_at_work(crossing, tables).tool;
   DayWork work{crossing, tables, assessment, record, ground, tool, timeline_of(record), {}, {}, {}, {}, {}, 1, nothing};
   const BorePath& path = assessment.bore;
   work.chain = spread_chain(ground, tool, crossing.bore, path);

@@ -5,6 +5,7 @@
 #include <map>
 
 #include "burrow/check/assess.h"
+#include "burrow/check/tool_at_work.h"
 #include "burrow/plan/learn.h"
 #include "day_rates.h"
 #include "day_work.h"
@@ -90,7 +91,7 @@ class Gatherer {
         tables_(tables),
         prior_(prior),
         ground_(crossing.site, tables),
-        tool_(resolve_tool(crossing.bore.tool, tables)) {}
+        tool_(tool_at_work(crossing, tables).tool) {}
 
   /// Empty text: the evidence is complete.
   std::string gather(const DayRecord& record, BoreEvidence& evidence) {

@@ -8,6 +8,7 @@
 
 #include "burrow/bore/advance.h"
 #include "burrow/check/limits.h"
+#include "burrow/check/tool_at_work.h"
 #include "burrow/clearance/separation.h"
 #include "burrow/soil/guesses.h"
 
@@ -93,7 +94,7 @@ class Maker {
       : truth_(truth),
         real_(true_crossing(layout, truth)),
         ground_(real_.site, tables),
-        tool_(resolve_tool(real_.bore.tool, tables)),
+        tool_(tool_at_work(real_, tables).tool),
         draw_(truth.seed + 17),
         least_set_{limit_of(layout, tables, "set_least_m").value} {}
 
