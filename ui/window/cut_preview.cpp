@@ -39,7 +39,7 @@ void CutPreview::paintEvent(QPaintEvent*) {
   const LevelLine& ground = imported_->ground;
   struct Met {
     double station_m;
-    double z_m;
+    std::optional<double> z_m;
     UtilityKind kind;
   };
   std::vector<Met> met;
@@ -51,10 +51,11 @@ void CutPreview::paintEvent(QPaintEvent*) {
   for (const Utility& u : imported_->utilities)
     for (std::size_t i = 1; i < u.path.size(); ++i) {
       const PathVertex &a = u.path[i - 1], &b = u.path[i];
-      if ((a.y_m >= 0) == (b.y_m >= 0) || !a.z_m || !b.z_m) continue;
+      if ((a.y_m >= 0) == (b.y_m >= 0)) continue;
       const double t = a.y_m / (a.y_m - b.y_m);
-      met.push_back({a.x_m + t * (b.x_m - a.x_m), *a.z_m + t * (*b.z_m - *a.z_m), u.kind});
-      low = std::min(low, met.back().z_m);
+      met.push_back({a.x_m + t * (b.x_m - a.x_m), std::nullopt, u.kind});
+      if (a.z_m && b.z_m) met.back().z_m = *a.z_m + t * (*b.z_m - *a.z_m);
+      low = std::min(low, met.back().z_m.value_or(low));
     }
   low = std::min(low, high - 0.5);
   const double from = ground.front().station_m, to = ground.back().station_m;
@@ -81,13 +82,18 @@ void CutPreview::paintEvent(QPaintEvent*) {
   for (const Met& m : met) {
     const UtilityKindRow& row = row_of(tables_, m.kind);
     const QColor colour(QString::fromStdString(theme_.dark ? row.colour_dark : row.colour));
-    const QPointF p = at(m.station_m, m.z_m);
+    // Without a depth it stands on the ground line, with a question mark.
+    const QPointF p = at(m.station_m, m.z_m.value_or(elevation_at(ground, m.station_m)));
     if (!box.adjusted(-4, -4, 4, 4).contains(p)) continue;
     painter.setPen(QPen(colour, 2));
     painter.setBrush(Qt::NoBrush);
-    painter.drawEllipse(p, 4, 4);
+    if (m.z_m)
+      painter.drawEllipse(p, 4, 4);
+    else
+      painter.drawLine(p - QPointF(0, 6), p + QPointF(0, 6));
     painter.setPen(theme_.ink);
-    painter.drawText(p + QPointF(7, 4), QString::fromStdString(row.letter_code));
+    painter.drawText(p + (m.z_m ? QPointF(7, 4) : QPointF(5, 16)),
+                     QString::fromStdString(row.letter_code) + (m.z_m ? QString() : QStringLiteral("?")));
   }
   painter.setFont(drawing_font(12));
   painter.setPen(theme_.ink_soft);

@@ -58,6 +58,7 @@ ImportScreen::ImportScreen(const Tables& tables, const Theme& theme, UnitSystem 
   make_right(right);
   splitter->setStretchFactor(0, 1);
   splitter->setStretchFactor(1, 1);
+  splitter->setSizes({660, 640});
   column->addWidget(splitter, 1);
   progress_ = new QProgressBar(this);
   progress_->setRange(0, 1000);
@@ -89,6 +90,7 @@ ImportScreen::ImportScreen(const Tables& tables, const Theme& theme, UnitSystem 
     if (line_ && !files_.empty() && !reading_) desk_.cut(files_, *line_);
   });
   preview_->set_theme(theme);
+  preview_->set_units(units);
   cut_->set_theme(theme);
   cut_->set_units(units);
   layers_->set_theme(theme);
@@ -103,7 +105,7 @@ ImportScreen::ImportScreen(const Tables& tables, const Theme& theme, UnitSystem 
         say(tr("The own table of meanings was not read: %1").arg(QString::fromStdString(own.error().text())), true);
     }
   }
-  resize(1240, 780);
+  resize(1320, 800);
   show_file();
 }
 

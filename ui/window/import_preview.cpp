@@ -54,6 +54,11 @@ void ImportPreview::set_line(const std::optional<CrossingLine>& line) {
   update();
 }
 
+void ImportPreview::set_units(UnitSystem units) {
+  units_ = units;
+  refresh();
+}
+
 void ImportPreview::set_theme(const Theme& theme) {
   theme_ = theme;
   refresh();
@@ -133,6 +138,7 @@ void ImportPreview::draw_file(QPainter& painter, const ImportFile& file) const {
     }
     painter.drawPath(path);
   }
+  draw_joined(painter, file);
   // Points that fall on one pixel are drawn once.
   std::vector<bool> taken(static_cast<std::size_t>(width() + 1) * static_cast<std::size_t>(height() + 1));
   for (const FoundFeature& f : found.features) {
@@ -163,12 +169,63 @@ void ImportPreview::draw_file(QPainter& painter, const ImportFile& file) const {
   }
 }
 
+/// Single points that become lines: as they will be joined.
+void ImportPreview::draw_joined(QPainter& painter, const ImportFile& file) const {
+  const Found& found = *file.found;
+  constexpr double longest_step_m = 30;
+  const double longest = longest_step_m / metres_per_unit();
+  std::vector<std::optional<PlanPoint>> last(found.layers.size());
+  for (const FoundFeature& f : found.features) {
+    const LayerChoice& choice = file.layers[f.layer];
+    if (f.shape != Shape::point || !choice.join_points || choice.meaning == Meaning::not_used) continue;
+    const PlanPoint at{found.vertices[f.first].x_m, found.vertices[f.first].y_m};
+    const auto before = std::exchange(last[f.layer], at);
+    if (!before || std::hypot(at.x_m - before->x_m, (at.y_m - before->y_m) * stretch()) > longest) continue;
+    painter.setPen(QPen(meaning_colour(choice.meaning, theme_, tables_), utility_kind(choice.meaning) ? 2.0 : 1.4));
+    painter.drawLine(to_screen(*before), to_screen(at));
+  }
+}
+
+double ImportPreview::metres_per_unit() const {
+  if (!files_ || files_->empty()) return 1;
+  const ImportFile& file = files_->front();
+  constexpr double degree_m = 111'320;
+  if (file.found->frame.geographic) return degree_m / stretch();
+  return metres_in(file.unit.value_or(file.found->frame.unit.value_or(FileUnit::metre)));
+}
+
+/// A round length, so that a wrong unit shows at once.
+void ImportPreview::draw_scale(QPainter& painter) const {
+  if (!files_ || files_->empty()) return;
+  const double pixels_per_shown = pixels_per_unit_ / metres_per_unit() * (units_ == UnitSystem::us ? 0.3048 : 1.0);
+  const double wanted = 110 / pixels_per_shown;
+  const double power = std::pow(10, std::floor(std::log10(wanted)));
+  const double round = wanted >= 5 * power ? 5 * power : wanted >= 2 * power ? 2 * power : power;
+  const QPointF from(14, height() - 14), to = from + QPointF(round * pixels_per_shown, 0);
+  painter.setPen(QPen(theme_.ink, 2));
+  painter.drawPolyline(QPolygonF{{from - QPointF(0, 6), from, to, to - QPointF(0, 6)}});
+  painter.setFont(drawing_font(12));
+  const QString unit = units_ == UnitSystem::us ? QStringLiteral("ft") : QStringLiteral("m");
+  painter.drawText(from + QPointF(4, -8), QStringLiteral("%1 %2").arg(round).arg(unit));
+  painter.drawText(QPointF(width() - 24, 20), tr("N"));
+  const QPointF tip(width() - 19, 26);
+  painter.drawLine(tip, tip + QPointF(0, 22));
+  painter.drawPolyline(QPolygonF{{tip + QPointF(-4, 7), tip, tip + QPointF(4, 7)}});
+}
+
 void ImportPreview::draw(QPainter& painter) const {
   painter.fillRect(rect(), theme_.paper);
   painter.setRenderHint(QPainter::Antialiasing);
-  if (!files_) return;
+  if (!files_ || files_->empty()) {
+    painter.setFont(drawing_font(13));
+    painter.setPen(theme_.ink_soft);
+    painter.drawText(rect().adjusted(20, 20, -20, -20), Qt::AlignCenter | Qt::TextWordWrap,
+                     tr("Add a file: its plan appears here. Then click the launch pit and the exit pit."));
+    return;
+  }
   for (const ImportFile& file : *files_)
     if (file.found->frame.crs == files_->front().found->frame.crs) draw_file(painter, file);
+  draw_scale(painter);
 }
 
 void ImportPreview::draw_line(QPainter& painter) const {

@@ -144,7 +144,7 @@ void ImportScreen::show_file() {
         height_unit_->findData(file->height_unit ? static_cast<int>(*file->height_unit) : -1));
   }
   table_->resizeColumnsToContents();
-  for (const auto& [section, most] : {std::pair<int, int>{LayerModel::layer, 170}, {LayerModel::holds, 150}})
+  for (const auto& [section, most] : {std::pair<int, int>{LayerModel::layer, 150}, {LayerModel::holds, 130}})
     if (table_->columnWidth(section) > most) table_->setColumnWidth(section, most);
   filling_ = false;
   show_consequence();
@@ -237,11 +237,10 @@ void ImportScreen::show_left_out() {
     add(imported_->left_out);
     note(imported_->notes);
   }
-  left_out_label_->setText(count + more == 0 ? tr("Nothing was left out.")
-                                             : tr("Left out: %n thing(s)", nullptr, static_cast<int>(count + more)));
+  left_out_label_->setText(count + more == 0 ? tr("Nothing was left out.") : tr("Left out: %1").arg(count + more));
   left_out_->resizeColumnToContents(0);
-  left_out_->setColumnWidth(0, std::min(left_out_->columnWidth(0), 180));
-  left_out_->setColumnWidth(1, 150);
+  left_out_->setColumnWidth(0, std::min(left_out_->columnWidth(0), 130));
+  left_out_->setColumnWidth(1, 130);
 }
 
 void ImportScreen::choose_units() {
@@ -320,16 +319,17 @@ void ImportScreen::take_imported(const Result<Imported>& imported) {
     return std::none_of(u.path.begin(), u.path.end(), [](const PathVertex& v) { return v.z_m.has_value(); });
   });
   QStringList parts{tr("Crossing line %1").arg(qs(format(imported_->length, units_, Dimension::station)))};
-  const int utilities = static_cast<int>(imported_->utilities.size());
-  parts << (imported_->ground.empty()
-                ? tr("no ground")
-                : tr("ground line of %n point(s)", nullptr, static_cast<int>(imported_->ground.size())));
-  parts << (without > 0 ? tr("%n utility(ies), %1 without depth", nullptr, utilities).arg(without)
-                        : tr("%n utility(ies)", nullptr, utilities));
+  const auto counted = [](std::size_t count, const QString& one, const QString& many) {
+    return count == 1 ? one : many.arg(count);
+  };
+  parts << (imported_->ground.empty() ? tr("no ground") : tr("ground line of %1 points").arg(imported_->ground.size()));
+  QString utilities = counted(imported_->utilities.size(), tr("1 utility"), tr("%1 utilities"));
+  if (without > 0) utilities += tr(", %1 without depth").arg(without);
+  parts << utilities;
   if (!imported_->surface.empty())
-    parts << tr("%n road(s) and building(s)", nullptr, static_cast<int>(imported_->surface.size()));
+    parts << counted(imported_->surface.size(), tr("1 road or building"), tr("%1 roads and buildings"));
   if (!imported_->background.empty())
-    parts << tr("background of %n layer(s)", nullptr, static_cast<int>(imported_->background.size()));
+    parts << counted(imported_->background.size(), tr("background of 1 layer"), tr("background of %1 layers"));
   result_->setText(parts.join(QStringLiteral(" · ")) + QLatin1Char('.'));
   show_left_out();
   new_button_->setEnabled(true);

@@ -69,19 +69,18 @@ bool LayerModel::is_utility(int row) const {
   return utility_kind(file_->layers[static_cast<std::size_t>(row)].meaning).has_value();
 }
 
-QString LayerModel::words(const LayerSummary& layer) const {
+QString LayerModel::words(const LayerSummary& what) const {
   QStringList parts;
   const auto say = [&](std::size_t count, const QString& text) {
     if (count > 0) parts << text;
   };
-  const auto n = [](std::size_t count) { return static_cast<int>(count); };
-  say(layer.points, tr("%n point(s)", nullptr, n(layer.points)));
-  say(layer.lines, tr("%n line(s)", nullptr, n(layer.lines)));
-  say(layer.areas, tr("%n area(s)", nullptr, n(layer.areas)));
-  say(layer.faces, tr("%n triangle(s)", nullptr, n(layer.faces)));
-  say(layer.rasters, tr("grid of heights"));
-  if (layer.vertices > 0 && layer.with_height == 0) parts << tr("no heights");
-  if (layer.with_height > 0 && layer.with_height < layer.vertices) parts << tr("some heights");
+  say(what.points, what.points == 1 ? tr("1 point") : tr("%1 points").arg(what.points));
+  say(what.lines, what.lines == 1 ? tr("1 line") : tr("%1 lines").arg(what.lines));
+  say(what.areas, what.areas == 1 ? tr("1 area") : tr("%1 areas").arg(what.areas));
+  say(what.faces, what.faces == 1 ? tr("1 triangle") : tr("%1 triangles").arg(what.faces));
+  say(what.rasters, tr("grid of heights"));
+  if (what.vertices > 0 && what.with_height == 0) parts << tr("no heights");
+  if (what.with_height > 0 && what.with_height < what.vertices) parts << tr("some heights");
   return parts.join(QStringLiteral(", "));
 }
 
@@ -102,6 +101,7 @@ QVariant LayerModel::data(const QModelIndex& index, int role) const {
   if (role == Qt::ToolTipRole && index.column() == heights && is_utility(index.row()))
     return tr(
         "What the heights in the file are. Heights that nobody explains are not used: the depth is then missing.");
+  if (role == Qt::ToolTipRole && index.column() == diameter) return tr("Outside diameter; the file rarely states it.");
   if (role == Qt::ToolTipRole && index.column() == join)
     return tr("Joins single points in the order of the file to a line; a gap of more than 30 m ends it.");
   if (role == Qt::ForegroundRole && choice.meaning == Meaning::not_used) return theme_.ink_soft;
@@ -145,7 +145,7 @@ QVariant LayerModel::headerData(int section, Qt::Orientation orientation, int ro
     case heights:
       return tr("its heights are");
     case diameter:
-      return tr("outside diameter");
+      return tr("diameter");
     default:
       return tr("join");
   }

@@ -28,6 +28,7 @@ class ImportPreview : public QWidget {
   void refresh();
   void set_line(const std::optional<CrossingLine>& line);
   void set_theme(const Theme& theme);
+  void set_units(UnitSystem units);
   [[nodiscard]] QSize sizeHint() const override { return {560, 420}; }
   [[nodiscard]] QPointF to_screen(const PlanPoint& p) const;
   [[nodiscard]] PlanPoint to_plan(const QPointF& at) const;
@@ -49,12 +50,16 @@ class ImportPreview : public QWidget {
   void show_all();
   void draw(QPainter& painter) const;
   void draw_file(QPainter& painter, const ImportFile& file) const;
+  void draw_joined(QPainter& painter, const ImportFile& file) const;
+  void draw_scale(QPainter& painter) const;
+  [[nodiscard]] double metres_per_unit() const;  ///< of x in the first file
   void draw_line(QPainter& painter) const;
   [[nodiscard]] std::optional<CrossingLine> nearest_piece(const QPointF& at) const;
   [[nodiscard]] double stretch() const;  ///< of degrees of latitude against those of longitude
 
   const Tables& tables_;
   Theme theme_ = Theme::light();
+  UnitSystem units_ = UnitSystem::metric;
   const std::vector<ImportFile>* files_ = nullptr;
   std::optional<CrossingLine> line_;
   std::optional<PlanPoint> first_;  ///< the first of two clicks

@@ -45,7 +45,7 @@ class LayerModel : public QAbstractTableModel {
   void chosen(const QString& layer);
 
  private:
-  [[nodiscard]] QString words(const LayerSummary& layer) const;
+  [[nodiscard]] QString words(const LayerSummary& what) const;
   [[nodiscard]] bool is_utility(int row) const;
 
   const Tables& tables_;
