@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "launch_weigh.h"
+
 namespace burrow {
 
 namespace {
@@ -91,14 +93,6 @@ Finding with_numbers(const LaunchMap& map, const LaunchCell& cell) {
   return finding;
 }
 
-std::vector<std::string> titles_of(const std::vector<Finding>& limits) {
-  std::vector<std::string> all;
-  for (const Finding& limit : limits)
-    if (std::string title = limit_title(limit); std::find(all.begin(), all.end(), title) == all.end())
-      all.push_back(std::move(title));
-  return all;
-}
-
 }  // namespace
 
 std::string limit_title(const Finding& limit) {
@@ -141,20 +135,26 @@ std::string search_headline(const LaunchMap& map, UnitSystem units) {
     const std::string least = binding_text(map, *map.best, units);
     return fmt::format("No launch on this map works. The nearest: {}, {}.", place, least);
   }
-  const std::string binds = map.best->binds < 0
-                                ? std::string()
-                                : fmt::format(", least {}: {}", margin_text(map.best->margin),
-                                              limit_title(map.limits[static_cast<std::size_t>(map.best->binds)]));
-  if (map.best->verdict == Verdict::within_limits) return fmt::format("Best launch: {}{}.", place, binds);
-  return fmt::format("Best launch: {}, no limit broken but not without a caution{}.", place, binds);
+  const std::string binds =
+      map.best->binds < 0 ? std::string() : limit_title(map.limits[static_cast<std::size_t>(map.best->binds)]);
+  const std::string margin = margin_text(map.best->margin);
+  if (map.best->margin < 0)
+    return fmt::format("Best launch: {}. No stop, but not without a caution; the worst: {}, {}.", place, binds, margin);
+  const std::string least = binds.empty() ? std::string() : fmt::format("; least {}: {}", margin, binds);
+  if (map.best->verdict == Verdict::within_limits) return fmt::format("Best launch: {}{}.", place, least);
+  return fmt::format("Best launch: {}. No limit is broken, but it is not without a caution{}.", place, least);
 }
 
 std::string conflict_text(const LaunchMap& map) {
-  if (map.works || map.relaxations.empty()) return {};
-  std::vector<std::string> all;
+  if (map.works) return {};
+  std::vector<std::string> things, all;  // all limits about one utility are one thing
   for (const Relaxation& relaxation : map.relaxations)
-    for (std::string& title : titles_of(relaxation.limits))
-      if (std::find(all.begin(), all.end(), title) == all.end()) all.push_back(std::move(title));
+    for (const Finding& limit : relaxation.limits) {
+      const std::string thing = launch::unit_of(limit);
+      if (std::find(things.begin(), things.end(), thing) != things.end()) continue;
+      things.push_back(thing);
+      all.push_back(limit_title(limit));
+    }
   return all.size() < 2 ? std::string() : joined(all, "; ");
 }
 
