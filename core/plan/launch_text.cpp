@@ -93,6 +93,20 @@ Finding with_numbers(const LaunchMap& map, const LaunchCell& cell) {
   return finding;
 }
 
+/// Words of findings are of limits that are broken; a few of them would be wrong of one that is kept.
+std::string words_of(const Finding& limit, UnitSystem units) {
+  const bool kept = limit.margin && !(*limit.margin < 0) && limit.measured && limit.limit;
+  if (!kept) return finding_text(limit, units);
+  if (limit.code == "pit.water")
+    return fmt::format("floor of {} {} above the water level", limit.name,
+                       format(-*limit.measured, Dimension::length, units));
+  for (const std::string_view code : {"bore.neutral-cover", "bore.set", "surface.would-stop", "pit.unprotected"})
+    if (limit.code == code)
+      return fmt::format("{}: {}, {} {}", limit_title(limit), format(*limit.measured, dimension_of(limit), units),
+                         format(*limit.limit, dimension_of(limit), units), limit.at_least ? "wanted" : "at most");
+  return finding_text(limit, units);
+}
+
 }  // namespace
 
 std::string limit_title(const Finding& limit) {
@@ -114,7 +128,7 @@ std::string place_text(MapOver over, const MapPlace& place, UnitSystem units) {
 
 std::string binding_text(const LaunchMap& map, const LaunchCell& cell, UnitSystem units) {
   if (cell.binds < 0) return {};
-  return finding_text(with_numbers(map, cell), units);
+  return words_of(with_numbers(map, cell), units);
 }
 
 std::string margin_text(double margin) {
@@ -185,7 +199,7 @@ std::string tool_text(const ToolRow& row, UnitSystem units) {
   std::vector<std::string> why;
   for (const Finding& limit : row.why) why.push_back(finding_text(limit, units));
   if (!why.empty()) return joined(why, "; ");
-  return row.binds ? finding_text(*row.binds, units) : std::string();
+  return row.binds ? words_of(*row.binds, units) : std::string();
 }
 
 std::string insertion_words(Insertion insertion) {

@@ -211,8 +211,12 @@ void LaunchPanel::show_pointed() {
     pointed_->setText(tr("Here: %1").arg(cell_words(map->cells[static_cast<std::size_t>(hovered_)])));
     return;
   }
-  // As it stands: the cell of the dot, which follows a drag at once.
   const MapPlace here = place_of(document_.crossing(), map->over);
+  if (here == map->here.place) {
+    pointed_->setText(tr("As it stands: %1").arg(cell_words(map->here)));
+    return;
+  }
+  // Moved since it was searched: the cell next to the dot follows a drag at once.
   const LaunchCell* nearest = nullptr;
   double least = 0;
   for (const LaunchCell& cell : map->cells) {
@@ -224,9 +228,7 @@ void LaunchPanel::show_pointed() {
       least = away;
     }
   }
-  LaunchCell cell = *nearest;
-  cell.place = here;
-  pointed_->setText(tr("As it stands: %1").arg(cell_words(cell)));
+  pointed_->setText(tr("As it stands, by the launch next to it on the map: %1").arg(cell_words(*nearest)));
 }
 
 QString LaunchPanel::key_html() const {

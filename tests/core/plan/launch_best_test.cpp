@@ -152,6 +152,35 @@ TEST(LaunchText, EveryLimitThatBinds_HasWords) {
   EXPECT_EQ(limit_title(strange), "orbit too high, moon");
 }
 
+// The words of findings are of broken limits: none of those that would be wrong of a kept one may be told.
+TEST(LaunchText, KeptLimit_IsNotToldAsBroken) {
+  LaunchMap map;
+  for (const char* code : {"bore.neutral-cover", "bore.set", "pit.unprotected"}) {
+    Finding limit;
+    limit.code = code;
+    limit.name = "bore";
+    limit.unit = "m";
+    map.limits = {limit};
+    LaunchCell cell;
+    cell.binds = 0;
+    cell.margin = 0.5;
+    cell.measured = 1.5;
+    cell.limit = 1.0;
+    const std::string text = binding_text(map, cell, UnitSystem::metric);
+    EXPECT_EQ(text.find("less than"), std::string::npos) << text;
+    EXPECT_EQ(text.find("would stop"), std::string::npos) << text;
+    EXPECT_NE(text.find("1.50 m, 1.00 m wanted"), std::string::npos) << text;
+  }
+  map.limits[0].code = "pit.water";
+  map.limits[0].name = "exit pit";
+  LaunchCell dry;
+  dry.binds = 0;
+  dry.margin = 0.62;
+  dry.measured = -0.62;
+  dry.limit = 0;
+  EXPECT_EQ(binding_text(map, dry, UnitSystem::metric), "floor of exit pit 0.62 m above the water level");
+}
+
 TEST(LaunchText, Words) {
   EXPECT_EQ(margin_text(0.123), "margin 12 %");
   EXPECT_EQ(margin_text(-0.31), "31 % short");
