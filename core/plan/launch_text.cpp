@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "launch_weigh.h"
+
 namespace burrow {
 
 namespace {
@@ -91,12 +93,18 @@ Finding with_numbers(const LaunchMap& map, const LaunchCell& cell) {
   return finding;
 }
 
-std::vector<std::string> titles_of(const std::vector<Finding>& limits) {
-  std::vector<std::string> all;
-  for (const Finding& limit : limits)
-    if (std::string title = limit_title(limit); std::find(all.begin(), all.end(), title) == all.end())
-      all.push_back(std::move(title));
-  return all;
+/// Words of findings are of limits that are broken; a few of them would be wrong of one that is kept.
+std::string words_of(const Finding& limit, UnitSystem units) {
+  const bool kept = limit.margin && !(*limit.margin < 0) && limit.measured && limit.limit;
+  if (!kept) return finding_text(limit, units);
+  if (limit.code == "pit.water")
+    return fmt::format("floor of {} {} above the water level", limit.name,
+                       format(-*limit.measured, Dimension::length, units));
+  for (const std::string_view code : {"bore.neutral-cover", "bore.set", "surface.would-stop", "pit.unprotected"})
+    if (limit.code == code)
+      return fmt::format("{}: {}, {} {}", limit_title(limit), format(*limit.measured, dimension_of(limit), units),
+                         format(*limit.limit, dimension_of(limit), units), limit.at_least ? "wanted" : "at most");
+  return finding_text(limit, units);
 }
 
 }  // namespace
@@ -120,7 +128,7 @@ std::string place_text(MapOver over, const MapPlace& place, UnitSystem units) {
 
 std::string binding_text(const LaunchMap& map, const LaunchCell& cell, UnitSystem units) {
   if (cell.binds < 0) return {};
-  return finding_text(with_numbers(map, cell), units);
+  return words_of(with_numbers(map, cell), units);
 }
 
 std::string margin_text(double margin) {
@@ -141,20 +149,26 @@ std::string search_headline(const LaunchMap& map, UnitSystem units) {
     const std::string least = binding_text(map, *map.best, units);
     return fmt::format("No launch on this map works. The nearest: {}, {}.", place, least);
   }
-  const std::string binds = map.best->binds < 0
-                                ? std::string()
-                                : fmt::format(", least {}: {}", margin_text(map.best->margin),
-                                              limit_title(map.limits[static_cast<std::size_t>(map.best->binds)]));
-  if (map.best->verdict == Verdict::within_limits) return fmt::format("Best launch: {}{}.", place, binds);
-  return fmt::format("Best launch: {}, no limit broken but not without a caution{}.", place, binds);
+  const std::string binds =
+      map.best->binds < 0 ? std::string() : limit_title(map.limits[static_cast<std::size_t>(map.best->binds)]);
+  const std::string margin = margin_text(map.best->margin);
+  if (map.best->margin < 0)
+    return fmt::format("Best launch: {}. No stop, but not without a caution; the worst: {}, {}.", place, binds, margin);
+  const std::string least = binds.empty() ? std::string() : fmt::format("; least {}: {}", margin, binds);
+  if (map.best->verdict == Verdict::within_limits) return fmt::format("Best launch: {}{}.", place, least);
+  return fmt::format("Best launch: {}. No limit is broken, but it is not without a caution{}.", place, least);
 }
 
 std::string conflict_text(const LaunchMap& map) {
-  if (map.works || map.relaxations.empty()) return {};
-  std::vector<std::string> all;
+  if (map.works) return {};
+  std::vector<std::string> things, all;  // all limits about one utility are one thing
   for (const Relaxation& relaxation : map.relaxations)
-    for (std::string& title : titles_of(relaxation.limits))
-      if (std::find(all.begin(), all.end(), title) == all.end()) all.push_back(std::move(title));
+    for (const Finding& limit : relaxation.limits) {
+      const std::string thing = launch::unit_of(limit);
+      if (std::find(things.begin(), things.end(), thing) != things.end()) continue;
+      things.push_back(thing);
+      all.push_back(limit_title(limit));
+    }
   return all.size() < 2 ? std::string() : joined(all, "; ");
 }
 
@@ -185,7 +199,7 @@ std::string tool_text(const ToolRow& row, UnitSystem units) {
   std::vector<std::string> why;
   for (const Finding& limit : row.why) why.push_back(finding_text(limit, units));
   if (!why.empty()) return joined(why, "; ");
-  return row.binds ? finding_text(*row.binds, units) : std::string();
+  return row.binds ? words_of(*row.binds, units) : std::string();
 }
 
 std::string insertion_words(Insertion insertion) {

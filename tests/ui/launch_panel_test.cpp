@@ -1,4 +1,4 @@
-/// The page "Which launch": real window, real events; the map and the drawing move one another.
+/// The page of the launches: real window, real events; the map and the drawing move one another.
 
 #include <gtest/gtest.h>
 

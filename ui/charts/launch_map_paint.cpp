@@ -72,7 +72,7 @@ void LaunchMapView::paint_cells(QPainter& painter) const {
 void LaunchMapView::paint_borders(QPainter& painter) const {
   QColor thin = theme_.ink;
   thin.setAlpha(110);
-  const QPen region_pen(thin, 1), caution_pen(theme_.ink, 1.4, Qt::DashLine, Qt::FlatCap),
+  const QPen region_pen(thin, 1), caution_pen(theme_.ink, 1.6, Qt::SolidLine, Qt::FlatCap),
       works_pen(theme_.ink, 3, Qt::SolidLine, Qt::SquareCap);
   const auto between = [&](const LaunchCell& a, const LaunchCell& b) -> const QPen* {
     if ((a.verdict == Verdict::stop) != (b.verdict == Verdict::stop)) return &works_pen;
@@ -86,6 +86,7 @@ void LaunchMapView::paint_borders(QPainter& painter) const {
       for (int column = 0; column < map_->across.count; ++column) {
         const QRectF room = cell_rect(column, row);
         const LaunchCell& cell = map_->cell(column, row);
+        if (pass == &caution_pen && (column + row) % 2) continue;  // dashed: every other edge
         if (column + 1 < map_->across.count && between(cell, map_->cell(column + 1, row)) == pass) {
           path.moveTo(room.topRight());
           path.lineTo(room.bottomRight());
@@ -134,12 +135,11 @@ std::vector<LaunchMapView::Tick> LaunchMapView::ticks(const MapAxis& axis, Dimen
   }
   const bool feet = units_ == UnitSystem::us && dimension != Dimension::grade;
   const double unit = feet ? 0.3048 : dimension == Dimension::grade ? 0.01 : 1.0;
-  const double most = std::max(2.0, std::floor(room_px / (text_px * 1.6)));
-  const double span = (axis.to - axis.from) / unit;
+  const double most = std::max(2.0, room_px / (text_px * 1.1)), low = axis.from / unit, high = axis.to / unit;
   double step = 1;
   for (const double candidate : {0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0}) {
     step = candidate;
-    if (span / step <= most) break;
+    if (std::floor(high / step + 1e-9) - std::ceil(low / step - 1e-9) + 1 <= most) break;
   }
   for (double n = std::ceil(axis.from / unit / step - 1e-9); n * step * unit <= axis.to + 1e-9; ++n)
     say(n * step * unit);

@@ -15,6 +15,11 @@ namespace {
 constexpr int refresh_ms = 30;
 const PartRef launch_part{PartKind::launch, {}, -1};
 
+/// A number stays with its per cent.
+QString kept_together(const std::string& text) {
+  return QString::fromStdString(text).replace(QStringLiteral(" %"), QStringLiteral("\u00a0%"));
+}
+
 QString verdict_words(Verdict verdict) {
   return verdict == Verdict::stop      ? LaunchPanel::tr("stop")
          : verdict == Verdict::caution ? LaunchPanel::tr("caution")
@@ -182,11 +187,11 @@ void LaunchPanel::show_state() {
 
 QString LaunchPanel::cell_words(const LaunchCell& cell) const {
   const LaunchMap& map = *desk_.map();
-  QString text = QString::fromStdString(place_text(map.over, cell.place, units_)) + QStringLiteral(": ") +
-                 verdict_words(cell.verdict);
+  QString text =
+      kept_together(place_text(map.over, cell.place, units_)) + QStringLiteral(": ") + verdict_words(cell.verdict);
   if (cell.binds >= 0)
-    text += QStringLiteral(", ") + QString::fromStdString(margin_text(cell.margin)) + QStringLiteral("\n") +
-            QString::fromStdString(binding_text(map, cell, units_));
+    text += QStringLiteral(", ") + kept_together(margin_text(cell.margin)) + QStringLiteral("\n") +
+            kept_together(binding_text(map, cell, units_));
   if (cell.also >= 0 && cell.verdict == Verdict::caution)
     text += QStringLiteral("\n") +
             tr("also: %1").arg(QString::fromStdString(limit_title(map.limits[static_cast<std::size_t>(cell.also)])));
@@ -206,8 +211,12 @@ void LaunchPanel::show_pointed() {
     pointed_->setText(tr("Here: %1").arg(cell_words(map->cells[static_cast<std::size_t>(hovered_)])));
     return;
   }
-  // As it stands: the cell of the dot, which follows a drag at once.
   const MapPlace here = place_of(document_.crossing(), map->over);
+  if (here == map->here.place) {
+    pointed_->setText(tr("As it stands: %1").arg(cell_words(map->here)));
+    return;
+  }
+  // Moved since it was searched: the cell next to the dot follows a drag at once.
   const LaunchCell* nearest = nullptr;
   double least = 0;
   for (const LaunchCell& cell : map->cells) {
@@ -219,9 +228,7 @@ void LaunchPanel::show_pointed() {
       least = away;
     }
   }
-  LaunchCell cell = *nearest;
-  cell.place = here;
-  pointed_->setText(tr("As it stands: %1").arg(cell_words(cell)));
+  pointed_->setText(tr("As it stands, by the launch next to it on the map: %1").arg(cell_words(*nearest)));
 }
 
 QString LaunchPanel::key_html() const {
@@ -247,7 +254,7 @@ QString LaunchPanel::key_html() const {
 
 QString LaunchPanel::way_out_html() const {
   const LaunchMap& map = *desk_.map();
-  const auto esc = [](const std::string& text) { return QString::fromStdString(text).toHtmlEscaped(); };
+  const auto esc = [](const std::string& text) { return kept_together(text).toHtmlEscaped(); };
   QString html;
   if (const std::string conflict = conflict_text(map); !conflict.empty())
     html += tr("<p><b>Limits that stand against one another:</b> %1.</p>").arg(esc(conflict));
@@ -275,7 +282,7 @@ void LaunchPanel::show_words() {
     for (QLabel* label : {answer_, way_out_, key_}) label->setText(QString());
     return;
   }
-  answer_->setText(QString::fromStdString(search_headline(*map, units_)));
+  answer_->setText(kept_together(search_headline(*map, units_)));
   view_->setAccessibleDescription(answer_->text());
   way_out_->setText(way_out_html());
   way_out_->setVisible(!way_out_->text().isEmpty());
@@ -300,11 +307,15 @@ void LaunchPanel::show_tools() {
     QString ways = QString::fromStdString(insertion_words(row.insertion));
     bool in_force = row.in_force;
     // Ways that fare alike share a row.
+    const std::size_t first = i;
     while (i + 1 < rows->size() && (*rows)[i + 1].tool == row.tool && (*rows)[i + 1].works == row.works &&
            tool_text((*rows)[i + 1], units_) == tool_text(row, units_)) {
       ways += QStringLiteral(", ") + QString::fromStdString(insertion_words((*rows)[++i].insertion));
       in_force = in_force || (*rows)[i].in_force;
     }
+    const bool last_of_tool = i + 1 == rows->size() || (*rows)[i + 1].tool != row.tool;
+    const bool first_of_tool = first == 0 || (*rows)[first - 1].tool != row.tool;
+    if (i > first && first_of_tool && last_of_tool) ways = tr("pipe put in any way");
     const QColor colour = !row.works || !row.best ? theme_.stop : theme_.verdict(row.best->verdict);
     html += QStringLiteral(
                 "<tr><td valign='top'><b>%1</b>%2<br><font color='%3'>%4</font></td>"
@@ -312,7 +323,7 @@ void LaunchPanel::show_tools() {
                 .arg(text_of(row.diameter_m, Dimension::small_length), in_force ? tr(" (now)") : QString(),
                      theme_.ink_soft.name(), ways.toHtmlEscaped(), colour.name(),
                      row.works ? verdict_words(row.best->verdict) : tr("no launch"),
-                     QString::fromStdString(tool_text(row, units_)).toHtmlEscaped());
+                     kept_together(tool_text(row, units_)).toHtmlEscaped());
   }
   tools_->setText(html + QStringLiteral("</table>"));
 }

@@ -35,7 +35,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(findings_, tr("Findings"), tr("What is wrong, missing or worth knowing, worst first"));
   add_page(path_, tr("Path"), tr("Where it goes, how it gets on, and the pit for a stuck tool"));
   add_page(trials_, tr("Trials"), tr("Many bores drawn at random, and what became of them"));
-  add_page(launch_, tr("Which launch"), tr("At which launches everything holds, and what would have to give way"));
+  add_page(launch_, tr("Launches"), tr("At which launches everything holds, and what would have to give way"));
   bar_->begin_row(tr("Site"));
   add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(utilities_, tr("Utilities"), tr("What lies below, how it is known, and what to expose first"));

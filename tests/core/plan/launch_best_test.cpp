@@ -119,7 +119,7 @@ TEST(Relaxations, Exposing_OpensALaunch) {
   for (const Exposure& e : dug) EXPECT_EQ(e.works, e.utility == "upper" || e.utility == "lower") << e.utility;
   EXPECT_TRUE(dug[0].works && dug[1].works);
   const std::vector<Exposure> closer = [&] {
-    const Crossing tight = between_mains(99.2, 98.3);  // 0.9 apart: not even then
+    const Crossing tight = between_mains(99.75, 98.85);  // 0.9 apart: not even then
     return exposures(tight, tables(), search_launches(tight, tables()));
   }();
   ASSERT_FALSE(closer.empty());
@@ -150,6 +150,35 @@ TEST(LaunchText, EveryLimitThatBinds_HasWords) {
   strange.code = "orbit.too-high";
   strange.name = "moon";
   EXPECT_EQ(limit_title(strange), "orbit too high, moon");
+}
+
+// The words of findings are of broken limits: none of those that would be wrong of a kept one may be told.
+TEST(LaunchText, KeptLimit_IsNotToldAsBroken) {
+  LaunchMap map;
+  for (const char* code : {"bore.neutral-cover", "bore.set", "pit.unprotected"}) {
+    Finding limit;
+    limit.code = code;
+    limit.name = "bore";
+    limit.unit = "m";
+    map.limits = {limit};
+    LaunchCell cell;
+    cell.binds = 0;
+    cell.margin = 0.5;
+    cell.measured = 1.5;
+    cell.limit = 1.0;
+    const std::string text = binding_text(map, cell, UnitSystem::metric);
+    EXPECT_EQ(text.find("less than"), std::string::npos) << text;
+    EXPECT_EQ(text.find("would stop"), std::string::npos) << text;
+    EXPECT_NE(text.find("1.50 m, 1.00 m wanted"), std::string::npos) << text;
+  }
+  map.limits[0].code = "pit.water";
+  map.limits[0].name = "exit pit";
+  LaunchCell dry;
+  dry.binds = 0;
+  dry.margin = 0.62;
+  dry.measured = -0.62;
+  dry.limit = 0;
+  EXPECT_EQ(binding_text(map, dry, UnitSystem::metric), "floor of exit pit 0.62 m above the water level");
 }
 
 TEST(LaunchText, Words) {
