@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace burrow {
 
@@ -64,7 +65,11 @@ const Working* working_of(const Assessment& assessment, const Finding& finding) 
   };
   if (finding.code == "utility.contact") return step("utility.contact-worst");
   if (const Working* own = step(finding.code)) return own;
-  if (finding.code == "pipe.floats") return step("pipe.float");
+  constexpr std::pair<std::string_view, std::string_view> shared[] = {
+      {"pipe.floats", "pipe.float"},    {"pit.unprotected", "pit.depth"}, {"pit.shoring", "pit.depth"},
+      {"pit.slope-depth", "pit.depth"}, {"pit.inflow", "pit.water"},      {"utility.wall-unknown", "utility.strain"}};
+  for (const auto& [code, plain] : shared)
+    if (finding.code == code) return step(plain);
   if (finding.code == "pipe.near")
     for (const PipeCheck& check : assessment.pipe_checks)
       if (check.name == finding.name) return step(check.code);

@@ -27,6 +27,8 @@ TEST(PipeText, EachUnit_InBothSystems) {
             format(3e5, Dimension::big_pressure, UnitSystem::metric));
   EXPECT_EQ(value_text(made("pipe.deflection", "", 0.0304), UnitSystem::us), "3.04 %");
   EXPECT_EQ(value_text(made("pipe.hole", "", 1.171), UnitSystem::metric), "1.17");
+  EXPECT_EQ(value_text(made("pipe.bend", "m", 3349.28, 1.575), UnitSystem::us), "10988 ft");
+  EXPECT_EQ(limit_text(made("pipe.bend", "m", 3349.28, 1.575), UnitSystem::metric), "1.57 m at most");
   EXPECT_EQ(value_text(made("pipe.stretch", "m", 0.012), UnitSystem::metric),
             format(0.012, Dimension::small_length, UnitSystem::metric));
 }
