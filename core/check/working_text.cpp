@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace burrow {
@@ -17,6 +18,9 @@ std::string working_number(double value, std::string_view unit, UnitSystem units
   const bool us = units == UnitSystem::us;
   if (unit.empty() && symbol.starts_with('P')) return format(value, Dimension::chance, units);
   if (unit == "m") return us ? fmt::format("{:.4g} ft", value / 0.3048) : fmt::format("{:.4g} m", value);
+  constexpr double stiff_Pa = 1e7;  // moduli
+  if (unit == "Pa" && std::abs(value) >= stiff_Pa)
+    return us ? fmt::format("{:.4g} ksi", value / 6894757.293168361) : fmt::format("{:.4g} MPa", value / 1e6);
   if (unit == "Pa")
     return us ? fmt::format("{:.4g} psi", value / 6894.757293168361) : fmt::format("{:.4g} kPa", value / 1e3);
   if (unit == "m/s") {

@@ -35,7 +35,7 @@ void dress_lines(const Pens& lines, const Theme& theme) {
   lines.ground->setPen(QPen(theme.ground, 1.5, Qt::DashLine));
   lines.arched->setPen(QPen(theme.ink_soft, 1.5, Qt::DotLine));
   lines.live->setPen(QPen(theme.stop, 1.5, Qt::DashDotLine));
-  lines.mark->setPen(QPen(theme.bore, 2));
+  lines.mark->setPen(QPen(theme.focus, 2));
 }
 
 /// What would run off the chart at no depth is cut at a round multiple of what presses on the pipe.

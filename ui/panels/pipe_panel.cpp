@@ -102,6 +102,7 @@ void PipePanel::make_checks() {
   connect(checks_, &CheckList::chosen, this, [this](const QString& code) {
     picked_ = code.toStdString();
     show_working();
+    bring_into_view(copy_);  // below the list, which may be longer than the page shows
   });
   working_ = add_text(tr("Working of the picked check"));
   copy_ = add_buttons({tr("Copy the working")}).front();
