@@ -108,6 +108,18 @@ void judge_neutral_cover(Judge& judge) {
       {"neutral cover in the ground as it is there, path model of this program", SourceLabel::our_model}};
   judge.demand(finding_at("bore.neutral-cover", Severity::caution, "bore", "bore", at->x_m, at->y_m, at->z_m),
                at->cover_m, neutral);
+  const double half = judge.tool.diameter.m / 2;
+  judge.show(
+      {"bore.neutral-cover",
+       "bore",
+       "C = z_ground − z_axis − D/2; limit: the cover at which dθ/ds = 0 for a level tool there",
+       {{"z_ground", at->z_m + half + at->cover_m, "m"}, {"z_axis", at->z_m, "m"}, {"D", 2 * half, "m"}},
+       "C",
+       at->cover_m,
+       "m",
+       neutral.value,
+       {"crown of the hole to the ground line, where the path is nearest to its neutral cover", SourceLabel::derived},
+       neutral.source});
 }
 
 }  // namespace

@@ -112,6 +112,18 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
   finding.at_least = false;
   finding.margin = -head;
   finding.source = {"pit floor below the water level entered", SourceLabel::derived};
+  judge.show({"pit.water",
+              pit.subject,
+              "h = z_water − (z_floor − sump)",
+              {{"z_water", water, "m"},
+               {"z_floor", pit.shape.floor_elevation_m, "m"},
+               {"sump", pit.entered.sump_depth->m, "m"}},
+              "h",
+              head,
+              "m",
+              0.0,
+              {"level of the water entered, at the middle of the floor", SourceLabel::derived},
+              finding.source});
   judge.say(std::move(finding));
 }
 

@@ -45,13 +45,24 @@ Source source_of(const Soil& soil) {
 }
 
 struct Reach {
-  double reach_m = 0, distance_m = 0;
+  double reach_m = 0, distance_m = 0, radius_m = 0;
   const Soil* soil = nullptr;
   Finding place;
 };
 
-void say(Judge& judge, Reach&& reach) {
+/// `code`: that of its finding, a literal.
+void say(Judge& judge, Reach&& reach, std::string_view code) {
   if (!reach.soil) return;
+  judge.show({code,
+              reach.place.subject,
+              reach.soil->drained ? "r = a n, n of a cylinder opened from nothing" : "r = a n, n = √(G/s_u)",
+              {{"a", reach.radius_m, "m"}, {"n", reach.reach_m / reach.radius_m, ""}},
+              "r",
+              reach.reach_m,
+              "m",
+              reach.distance_m,
+              source_of(*reach.soil),
+              Source{"distance of the bore's axis", SourceLabel::derived}});
   reach.place.measured = reach.reach_m;
   reach.place.limit = reach.distance_m;
   reach.place.at_least = false;
@@ -70,10 +81,10 @@ void check_plastic_zone(Judge& judge) {
     const double depth = elevation_at(judge.crossing.site.ground, p.x_m) - p.z_m;
     if (!(depth > 0) || !(a * one.ratio > depth)) continue;
     if (surface.soil && a * one.ratio / depth <= surface.reach_m / surface.distance_m) continue;
-    surface = {a * one.ratio, depth, one.soil,
+    surface = {a * one.ratio, depth, a, one.soil,
                finding_at("bore.plastic-zone", Severity::note, "bore", "bore", p.x_m, p.y_m, p.z_m)};
   }
-  say(judge, std::move(surface));
+  say(judge, std::move(surface), "bore.plastic-zone");
 
   // One note for all utilities: in sand the zone takes in most of them.
   Reach nearest;
@@ -86,12 +97,12 @@ void check_plastic_zone(Judge& judge) {
     for (const SoilOnTheWay& one : soils) {
       if (one.soil != soil || !(a * one.ratio > distance)) continue;
       if (nearest.soil && distance >= nearest.distance_m) continue;
-      nearest = {a * one.ratio, distance, soil,
+      nearest = {a * one.ratio, distance, a, soil,
                  finding_at("utility.plastic-zone", Severity::note, u.id, called(judge.crossing.site.utilities[i]),
                             u.on_utility->x_m, u.on_utility->y_m, u.on_utility->z_m)};
     }
   }
-  say(judge, std::move(nearest));
+  say(judge, std::move(nearest), "utility.plastic-zone");
 }
 
 }  // namespace burrow

@@ -12,6 +12,9 @@ std::string number_text(const PipeCheck& check, double value, UnitSystem units) 
   const double size = std::max(std::abs(check.value.value_or(0)), std::abs(check.limit.value_or(0)));
   if (check.unit == "Pa") return format(value, size < 1e6 ? Dimension::pressure : Dimension::big_pressure, units);
   if (check.unit == "N") return format(value, Dimension::force, units);
+  constexpr double far_m = 100;  // a radius: nobody wants its inches
+  if (check.unit == "m" && value >= far_m)
+    return units == UnitSystem::us ? fmt::format("{:.0f} ft", value / 0.3048) : fmt::format("{:.0f} m", value);
   if (check.unit == "m") return format(value, size < 0.5 ? Dimension::small_length : Dimension::length, units);
   const bool share = check.code.starts_with("pipe.deflection") || check.code == "pipe.strain";
   return share ? fmt::format("{:.2f} %", value * 100) : fmt::format("{:.2f}", value);

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 namespace burrow {
 
@@ -17,6 +19,9 @@ std::string working_number(double value, std::string_view unit, UnitSystem units
   const bool us = units == UnitSystem::us;
   if (unit.empty() && symbol.starts_with('P')) return format(value, Dimension::chance, units);
   if (unit == "m") return us ? fmt::format("{:.4g} ft", value / 0.3048) : fmt::format("{:.4g} m", value);
+  constexpr double stiff_Pa = 1e7;  // moduli
+  if (unit == "Pa" && std::abs(value) >= stiff_Pa)
+    return us ? fmt::format("{:.4g} ksi", value / 6894757.293168361) : fmt::format("{:.4g} MPa", value / 1e6);
   if (unit == "Pa")
     return us ? fmt::format("{:.4g} psi", value / 6894.757293168361) : fmt::format("{:.4g} kPa", value / 1e3);
   if (unit == "m/s") {
@@ -69,7 +74,11 @@ const Working* working_of(const Assessment& assessment, const Finding& finding) 
   };
   if (finding.code == "utility.contact") return step("utility.contact-worst");
   if (const Working* own = step(finding.code)) return own;
-  if (finding.code == "pipe.floats") return step("pipe.float");
+  constexpr std::pair<std::string_view, std::string_view> shared[] = {
+      {"pipe.floats", "pipe.float"},    {"pit.unprotected", "pit.depth"}, {"pit.shoring", "pit.depth"},
+      {"pit.slope-depth", "pit.depth"}, {"pit.inflow", "pit.water"},      {"utility.wall-unknown", "utility.strain"}};
+  for (const auto& [code, plain] : shared)
+    if (finding.code == code) return step(plain);
   if (finding.code == "pipe.near")
     for (const PipeCheck& check : assessment.pipe_checks)
       if (check.name == finding.name) return step(check.code);

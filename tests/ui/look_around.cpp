@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "burrow/drawing/theme.h"
+#include "burrow/panels/check_list.h"
 #include "burrow/window/import_screen.h"
 #include "window_for_tests.h"
 
@@ -228,6 +229,7 @@ int main(int argc, char** argv) {
         whole_page(w, folder, QStringLiteral("%1-exit-pit").arg(QLatin1String(name)));
         w.window.side().pits().show_pit(burrow::WhichPit::launch);
       }
+      if (page == static_cast<int>(burrow::SideColumn::Page::pipe)) w.window.side().pipe().checks()->setCurrentRow(12);
       shot(w, folder, QStringLiteral("%1-page%2").arg(QLatin1String(name)).arg(page));
       whole_page(w, folder, QStringLiteral("%1-page%2-whole").arg(QLatin1String(name)).arg(page));
       w.window.side().path().rescue_wanted()->setChecked(false);

@@ -13,6 +13,7 @@
 #include "burrow/charts/load_charts.h"
 #include "burrow/check/assess.h"
 #include "burrow/check/pipe_text.h"
+#include "burrow/check/working_text.h"
 #include "burrow/panels/check_list.h"
 #include "panel_for_tests.h"
 
@@ -169,6 +170,22 @@ TEST(PipePanel, LiveUpdate_LoadsFollowTheLaunch) {
                                            *check(w.document.assessment(), "pipe.earth"), UnitSystem::metric)));
   }));
   EXPECT_GT(*check(w.document.assessment(), "pipe.earth")->value, before);
+}
+
+// The page of the findings: whatever is picked can be copied, with its working where something was computed.
+TEST(FindingsPanel, Copy_TakesFindingAndWorking) {
+  TestWindow w("four-faults");
+  EXPECT_FALSE(w.window.findings().copy()->isEnabled());
+  const Assessment& now = w.window.document().assessment();
+  ASSERT_GE(now.findings.size(), 4u);
+  for (std::size_t i = 0; i < now.findings.size(); ++i) {
+    w.window.findings().pick(static_cast<int>(i));
+    QTest::mouseClick(w.window.findings().copy(), Qt::LeftButton);
+    const QString copied = QGuiApplication::clipboard()->text();
+    const Finding& finding = now.findings[i];
+    EXPECT_TRUE(copied.startsWith(QString::fromStdString(finding_text(finding, UnitSystem::metric)))) << finding.code;
+    EXPECT_EQ(copied.contains(QStringLiteral("from: ")), working_of(now, finding) != nullptr) << finding.code;
+  }
 }
 
 // Whatever an entry accepts can be written, read again and judged.

@@ -200,6 +200,30 @@ TEST(SurfacePanel, HeaveChart_FollowsTheTipAndTheUnits) {
   EXPECT_NEAR(line(Line::low).front().y(), heave[0].low_m / 0.0254, 1e-9);
 }
 
+// What runs on it presses on the pipe: one undo step, and the load follows.
+TEST(SurfacePanel, Traffic_IsPickedAndPresses) {
+  PanelBeside<SurfacePanel> w("house-service");
+  ASSERT_TRUE(w.opened);
+  w.panel.refresh_now();
+  const auto live = [&] {
+    double most = 0;
+    for (const LoadPoint& load : w.document.assessment().loads) most = std::max(most, load.live_Pa);
+    return most;
+  };
+  const int before = w.steps();
+  w.choose("what runs on it", "cars");
+  EXPECT_EQ(w.crossing().site.surface.front().traffic, "cars");
+  EXPECT_EQ(w.steps(), before + 1);
+  w.expect_opens_again();
+  w.choose("what runs on it", "not said");
+  EXPECT_FALSE(w.crossing().site.surface.front().traffic);
+  EXPECT_EQ(w.steps(), before + 2);
+  w.choose("what runs on it", "trains");
+  const double trains = live();
+  w.choose("what runs on it", "nothing");
+  EXPECT_LT(live(), trains);
+}
+
 TEST(SurfacePanel, NarrowColumn_ClipsNothing) {
   for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us})
     for (const int width : {240, 260, 370}) {

@@ -35,7 +35,7 @@ void dress_lines(const Pens& lines, const Theme& theme) {
   lines.ground->setPen(QPen(theme.ground, 1.5, Qt::DashLine));
   lines.arched->setPen(QPen(theme.ink_soft, 1.5, Qt::DotLine));
   lines.live->setPen(QPen(theme.stop, 1.5, Qt::DashDotLine));
-  lines.mark->setPen(QPen(theme.bore, 2));
+  lines.mark->setPen(QPen(theme.focus, 2));
 }
 
 /// What would run off the chart at no depth is cut at a round multiple of what presses on the pipe.
@@ -57,11 +57,11 @@ LoadDepthChart::LoadDepthChart(QWidget* parent) : BoreChart(tr("Load against dep
     (*series)->attachAxis(pressure);
     (*series)->attachAxis(depth);
   }
-  all_->setName(tr("ground and traffic"));
+  all_->setName(tr("all"));
   ground_->setName(tr("ground"));
-  arched_->setName(tr("ground, arching"));
+  arched_->setName(tr("arching"));
   live_->setName(tr("traffic"));
-  pipe_->setName(tr("pipe here"));
+  pipe_->setName(tr("pipe"));
   chart()->legend()->setVisible(true);
   chart()->legend()->setAlignment(Qt::AlignBottom);
   chart()->legend()->setMarkerShape(QLegend::MarkerShapeFromSeries);
@@ -140,11 +140,11 @@ LoadAlongChart::LoadAlongChart(QWidget* parent) : BoreChart(tr("Load along the b
     (*series)->attachAxis(station);
     (*series)->attachAxis(pressure);
   }
-  all_->setName(tr("ground and traffic"));
+  all_->setName(tr("all"));
   ground_->setName(tr("ground"));
-  arched_->setName(tr("ground, arching"));
+  arched_->setName(tr("arching"));
   live_->setName(tr("traffic"));
-  here_->setName(tr("station above"));
+  here_->setName(tr("here"));
   chart()->legend()->setVisible(true);
   chart()->legend()->setAlignment(Qt::AlignBottom);
   chart()->legend()->setMarkerShape(QLegend::MarkerShapeFromSeries);

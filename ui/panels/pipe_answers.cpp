@@ -82,7 +82,7 @@ void PipePanel::show_checks() {
                          : tr("%1 limits are broken.").arg(over));
   if (near) said << tr("%1 near the limit.").arg(near);
   if (open) said << tr("%1 could not be done.").arg(open);
-  if (!rows.empty()) said << tr("Pick one for its working.");
+  if (!rows.empty()) said << tr("Pick a check below for its working.");
   summary_->setText(said.join(QLatin1Char(' ')));
   if (std::none_of(rows.begin(), rows.end(), [this](const CheckRow& r) { return r.code == picked_; })) picked_.clear();
   checks_->setVisible(!rows.empty());

@@ -44,6 +44,7 @@ void fill(QComboBox* combo, const QStringList& rows, int now) {
 
 PipePanel::PipePanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
   add_heading(tr("Pipe"));
+  summary_ = add_text(tr("The checks of the pipe in one line"));
   make_size();
   make_pull();
   make_checks();
@@ -56,8 +57,8 @@ void PipePanel::make_size() {
   materials_ = add_combo(tr("material"));
   sizes_ = add_combo(tr("size"));
   walls_ = add_combo(tr("wall of that size"));
+  size_ = add_entries(tr("default"), true);
   source_ = add_text(tr("Where size and material values come from"), true);
-  size_ = add_entries(tr("by the table"), true);
   size_->show_part(pipe_part, [this] { return pipe_size_fields(document_.crossing(), document_.tables()); });
   connect(materials_, &QComboBox::activated, this, &PipePanel::choose_material);
   connect(sizes_, &QComboBox::activated, this, &PipePanel::choose_size);
@@ -96,12 +97,12 @@ void PipePanel::make_pull() {
 void PipePanel::make_checks() {
   add_gap();
   add_heading(tr("What it bears"));
-  summary_ = add_text(tr("The checks of the pipe in one line"));
   checks_ = new CheckList(tr("Checks of the pipe"), this);
   add_widget(checks_);
   connect(checks_, &CheckList::chosen, this, [this](const QString& code) {
     picked_ = code.toStdString();
     show_working();
+    bring_into_view(copy_);  // below the list, which may be longer than the page shows
   });
   working_ = add_text(tr("Working of the picked check"));
   copy_ = add_buttons({tr("Copy the working")}).front();

@@ -27,6 +27,8 @@ TEST(PipeText, EachUnit_InBothSystems) {
             format(3e5, Dimension::big_pressure, UnitSystem::metric));
   EXPECT_EQ(value_text(made("pipe.deflection", "", 0.0304), UnitSystem::us), "3.04 %");
   EXPECT_EQ(value_text(made("pipe.hole", "", 1.171), UnitSystem::metric), "1.17");
+  EXPECT_EQ(value_text(made("pipe.bend", "m", 3349.28, 1.575), UnitSystem::us), "10988 ft");
+  EXPECT_EQ(limit_text(made("pipe.bend", "m", 3349.28, 1.575), UnitSystem::metric), "1.57 m at most");
   EXPECT_EQ(value_text(made("pipe.stretch", "m", 0.012), UnitSystem::metric),
             format(0.012, Dimension::small_length, UnitSystem::metric));
 }
@@ -88,6 +90,8 @@ TEST(WorkingText, Number_UnitsOfThePipe) {
   EXPECT_EQ(working_number(14.593902937, "N/m", UnitSystem::us), "1 lb/ft");
   EXPECT_EQ(working_number(6.4516e-4, "m²", UnitSystem::us), "1 in²");
   EXPECT_EQ(working_number(6.4516e-4, "m²", UnitSystem::metric), "6.452 cm²");
+  EXPECT_EQ(working_number(2e8, "Pa", UnitSystem::metric), "200 MPa");
+  EXPECT_EQ(working_number(2e8, "Pa", UnitSystem::us), "29.01 ksi");
   EXPECT_EQ(working_number(10, "K", UnitSystem::us), "18 °F");
   EXPECT_EQ(working_number(1.8e-4, "1/K", UnitSystem::us), "0.0001 1/°F");
   EXPECT_EQ(working_number(0.3048, "1/m", UnitSystem::us), "0.0929 1/ft");

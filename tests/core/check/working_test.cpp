@@ -177,6 +177,11 @@ const std::map<std::string, Again, std::less<>>& formulas() {
        [](const Working& w) { return input(w, "f_v") * input(w, "a") * input(w, "a") / input(w, "h"); }},
       {"surface.levels-rose", [](const Working& w) { return std::abs(input(w, "z_then") - input(w, "z_before")); }},
       {"surface.levels-sank", [](const Working& w) { return std::abs(input(w, "z_then") - input(w, "z_before")); }},
+      {"bore.neutral-cover",
+       [](const Working& w) { return input(w, "z_ground") - input(w, "z_axis") - input(w, "D") / 2; }},
+      {"bore.plastic-zone", [](const Working& w) { return input(w, "a") * input(w, "n"); }},
+      {"utility.plastic-zone", [](const Working& w) { return input(w, "a") * input(w, "n"); }},
+      {"pit.water", [](const Working& w) { return input(w, "z_water") - input(w, "z_floor") + input(w, "sump"); }},
       {"pit.depth", [](const Working& w) { return input(w, "z_ground") - input(w, "z_floor"); }},
       {"pit.set-back", set_back_again},
       {"pit.bore-side-sloped", [](const Working& w) { return std::abs(input(w, "x_surface") - input(w, "x_face")); }},
@@ -310,6 +315,14 @@ Crossing busy_crossing() {
   return crossing;
 }
 
+/// In dense sand the ground yields as far as the surface and the water main.
+Crossing sandy_crossing() {
+  Crossing crossing = clean_crossing();
+  crossing.site.strata.front().soil = "dense-sand";
+  crossing.site.utilities = {water_main(4, 98.2)};
+  return crossing;
+}
+
 /// Pits 2 m deep in clay over sand that holds water, a machine and a tree beside them.
 Crossing wet_crossing() {
   Crossing crossing = clean_crossing();
@@ -343,6 +356,8 @@ TEST(Working, EachRecomputesFromItsInputs) {
   std::vector<Working> all = judged(busy_crossing()).working;
   const std::vector<Working> wet = judged(wet_crossing()).working;
   all.insert(all.end(), wet.begin(), wet.end());
+  const std::vector<Working> sandy = judged(sandy_crossing()).working;
+  all.insert(all.end(), sandy.begin(), sandy.end());
   std::map<std::string_view, int> met;
   for (const Working& w : all) {
     const auto it = formulas().find(w.code);
