@@ -68,8 +68,10 @@ Result<AirSupply> supply_tool(const Air& air, const Tool& tool) {
   if (!compressor.free_air || !(compressor.free_air->m3_s > 0) || !compressor.pressure ||
       !(compressor.pressure->Pa > 0))
     return fail("compressor", "no free air or no pressure", "free air and pressure above 0");
-  if (!(compressor.pressure->Pa <= 1e8)) return out_of_range("compressor", compressor.pressure->Pa, "up to 1e8 Pa");
-  if (!(compressor.free_air->m3_s <= 1e3)) return out_of_range("compressor", compressor.free_air->m3_s, "to 1000 m³/s");
+  if (!(compressor.pressure->Pa <= 1e8))
+    return out_of_range("pressure of the compressor", compressor.pressure->Pa, "up to 1e8 Pa");
+  if (!(compressor.free_air->m3_s <= 1e3))
+    return out_of_range("free air of the compressor", compressor.free_air->m3_s, "to 1000 m³/s");
   if (!(tool.pressure.Pa > 0 && tool.pressure.Pa <= 1e8)) return out_of_range("tool", tool.pressure.Pa, "to 1e8 Pa");
   if (!(tool.free_air.m3_s >= 0 && tool.free_air.m3_s <= 1e3))
     return out_of_range("tool", tool.free_air.m3_s, "0 to 1000 m³/s");

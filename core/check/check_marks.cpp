@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "air_workings.h"
+#include "burrow/check/hose_marks.h"
 #include "burrow/clearance/contact.h"
 #include "judge.h"
 
@@ -154,7 +155,7 @@ Mark mark_at(const Sheet& sheet, double nose_m, double next_m) {
 
 /// The spacing entered, unless it asks for more marks than a hose can carry.
 double spacing_of(Judge& judge, double length_m) {
-  const double entered = judge.crossing.air.mark_spacing->m;
+  const double entered = mark_spacing(judge.crossing).m;
   const double least = std::max(least_spacing_m, length_m / most_marks);
   if (entered >= least) return entered;
   Finding finding;

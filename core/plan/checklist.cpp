@@ -91,7 +91,7 @@ void add_during(Items& items, const Assessment& answer, UnitSystem units) {
   else
     add("Start with the air half open and hold the tool.", "a crooked start, a tool that jumps out");
   add("Stop when the tool is all in the ground; check line and level once more before you go on.",
-      "an error that can still be mended by pulling back");
+      "a wrong line or level that can be mended now and not later");
   add("At each mark write down the time; compare with the run sheet.", "a tool that is stuck or has left its line");
   add("Do what the run sheet says at each mark: stop, slow down, look, listen, level the surface.",
       "passing a line unseen");

@@ -45,7 +45,7 @@ std::string near_words(const MarkNear& near, UnitSystem units) {
   const std::string where = !near.above_m        ? std::string("depth not known")
                             : *near.above_m >= 0 ? length(*near.above_m) + " above"
                                                  : length(*near.above_m) + " below";
-  return fmt::format("{} {}, {} {}", near.name.empty() ? near.id : near.name, where,
+  return fmt::format("{}: {}, {} {}", near.name.empty() ? near.id : near.name, where,
                      near.ahead_m >= 0 ? "in" : "passed by", length(near.ahead_m));
 }
 

@@ -142,7 +142,11 @@ TEST(AirPanel, SaysPressureAndChanges_InBothUnits) {
       const QString text = QString::fromStdString(format(value, dimension, units));
       EXPECT_TRUE(said.contains(text)) << text.toStdString() << " in " << said.toStdString();
     };
-    shows(*air.pressure_at_tool_pa, Dimension::air_pressure);
+    const double at_tool = *air.pressure_at_tool_pa;
+    EXPECT_TRUE(said.contains(units == UnitSystem::us
+                                  ? QString::number(at_tool / 6894.757, 'f', 1) + QStringLiteral(" psi")
+                                  : QString::number(at_tool / 1e5, 'f', 2) + QStringLiteral(" bar")))
+        << said.toStdString();
     shows(*air.free_air_m3_s, Dimension::flow);
     shows(air.oil.for_nine_in_ten->m3, Dimension::small_volume);
     EXPECT_TRUE(said.contains(QStringLiteral("wider hose"))) << said.toStdString();

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "burrow/check/hose_marks.h"
+
 namespace burrow {
 
 namespace {
@@ -144,7 +146,12 @@ std::vector<Field> oil_fields(const Crossing& crossing, const AirAnswer& answer)
 
 std::vector<Field> hose_mark_fields(const Crossing& crossing) {
   const Air& now = crossing.air;
-  return {given_field("a mark every", Dimension::length, now.mark_spacing, &Length::m, 0.25, 50, &Air::mark_spacing),
+  const double every = mark_spacing(crossing).m;
+  return {air_field("a mark every", Dimension::length, every, now.mark_spacing.entered, 0.25, 50, every,
+                    [](Air& air, Typed v) {
+                      air.mark_spacing = Air{}.mark_spacing;
+                      if (v) air.mark_spacing.set(Length{*v});
+                    }),
           given_field("tail fitting, tool to hose", Dimension::length, now.tail_fitting, &Length::m, 0, 5,
                       &Air::tail_fitting)};
 }

@@ -6,6 +6,7 @@
 
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/kept_layers.h"
+#include "burrow/drawing/paint_marks.h"
 
 namespace burrow {
 
@@ -117,6 +118,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   paint_neutral_line(painter, picture);
   paint_strata_names(painter, picture);
   paint_bore_side(painter, picture);
+  paint_marks_side(painter, picture);
   paint_holes_side(painter, picture);
   paint_utilities_side(painter, picture);  // above the bands, so that names stay readable
   paint_rescue_name(painter, picture, Pane::elevation);

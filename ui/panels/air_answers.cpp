@@ -20,6 +20,14 @@ double caution_pressure(const Document& document) {
   return limit_of(document.crossing(), document.tables(), "air_pressure_share_caution").value * tool.pressure.Pa;
 }
 
+/// With a digit more than elsewhere: what one part takes is small beside the whole.
+QString fine_pressure(double gauge_Pa, UnitSystem units) {
+  constexpr double psi_Pa = 6894.757293168361;
+  const QString text = units == UnitSystem::us ? QObject::tr("%1 psi").arg(gauge_Pa / psi_Pa, 0, 'f', 1)
+                                               : QObject::tr("%1 bar").arg(gauge_Pa / 1e5, 0, 'f', 2);
+  return QString(text).replace(QLatin1Char(' '), QChar(QChar::Nbsp));
+}
+
 }  // namespace
 
 QString AirPanel::part_words(const AirPart& part) const {
@@ -49,7 +57,7 @@ Thing AirPanel::thing(std::size_t part) const {
   if (supply && part < supply->along.size()) {
     const PartFlow& flow = supply->along[part];
     row.facts = tr("takes %1, air leaves it at %2")
-                    .arg(text_of(flow.inlet_Pa - flow.outlet_Pa, Dimension::pressure),
+                    .arg(fine_pressure(flow.inlet_Pa - flow.outlet_Pa, units_),
                          units_ == UnitSystem::us ? tr("%1 ft/s").arg(flow.speed_m_s / 0.3048, 0, 'f', 0)
                                                   : tr("%1 m/s").arg(flow.speed_m_s, 0, 'f', 0));
     if (flow.choked) row.tag = tr("choked");
@@ -69,13 +77,18 @@ std::vector<AirBar> AirPanel::bars() const {
   const double least = caution_pressure(document_);
   std::vector<AirBar> all;
   const auto add = [&](const QString& name, double gauge_Pa, bool alarm) {
-    all.push_back({name, text_of(gauge_Pa, Dimension::air_pressure), std::max(gauge_Pa, 0.0) / most, alarm});
+    all.push_back({name, fine_pressure(gauge_Pa, units_), std::max(gauge_Pa, 0.0) / most, alarm});
   };
   add(tr("compressor"), supply->at_compressor.Pa, false);
-  for (const PartFlow& part : supply->along)
-    if (part.entered < document_.crossing().air.line.size())
-      add(tr("behind %1").arg(part_words(document_.crossing().air.line[part.entered])),
-          part.outlet_Pa - supply->ambient.Pa, part.choked);
+  for (const PartFlow& part : supply->along) {
+    if (part.entered >= document_.crossing().air.line.size()) continue;
+    const AirPart& entered = document_.crossing().air.line[part.entered];
+    // Short, so that it stands beside its number in a narrow column.
+    const QString name = entered.kind == AirPartKind::hose && entered.bore
+                             ? tr("hose, %1").arg(text_of(entered.bore->m, Dimension::small_length))
+                             : part_words(entered);
+    add(tr("behind %1").arg(name), part.outlet_Pa - supply->ambient.Pa, part.choked);
+  }
   add(tr("at the tool"), supply->at_tool.Pa, supply->at_tool.Pa < least);
   return all;
 }
@@ -98,7 +111,7 @@ QString AirPanel::not_judged_words() const {
 
 QString AirPanel::pressure_words() const {
   const AirAnswer& air = document_.assessment().air;
-  const auto pressure = [&](double v) { return text_of(v, Dimension::air_pressure); };
+  const auto pressure = [&](double v) { return fine_pressure(v, units_); };
   Facts facts;
   QString why;
   if (air.supply) {
@@ -161,12 +174,16 @@ QString AirPanel::change_words() const {
         change.at_tool.Pa > most + 1
             ? tr("\nmore than %1 at the tool: not without its maker's word").arg(text_of(most, Dimension::air_pressure))
             : QString();
-    facts.emplace_back(what, tr("%1 at the tool, %2 more")
-                                     .arg(text_of(change.at_tool.Pa, Dimension::air_pressure),
-                                          text_of(change.gain.Pa, Dimension::pressure)) +
-                                 warn);
+    facts.emplace_back(what,
+                       tr("%1 at the tool, %2 more")
+                               .arg(fine_pressure(change.at_tool.Pa, units_), fine_pressure(change.gain.Pa, units_)) +
+                           warn);
   }
-  return facts_html(facts);
+  const auto& at_tool = document_.assessment().air.pressure_at_tool_pa;
+  const QString first = at_tool && *at_tool >= caution_pressure(document_)
+                            ? tr("Enough stands at the tool. What each change would give, by itself:")
+                            : tr("Each by itself:");
+  return QStringLiteral("<p>%1</p>").arg(first.toHtmlEscaped()) + facts_html(facts);
 }
 
 QString AirPanel::oil_words() const {

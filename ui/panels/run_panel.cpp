@@ -55,17 +55,19 @@ QString RunPanel::mark_html(const Mark& mark) const {
   const auto number = [&](const std::optional<double>& v, Dimension dimension) {
     return v ? text_of(*v, dimension).toHtmlEscaped() : QStringLiteral("–");
   };
-  const QString time = mark.time_s.p50 ? tr("%1<br>%2 to %3")
-                                             .arg(number(mark.time_s.p50, Dimension::duration),
-                                                  number(mark.time_s.p10, Dimension::duration),
-                                                  number(mark.time_s.p90, Dimension::duration))
-                                       : tr("would have stopped");
+  const auto minutes = [](double seconds) { return QString::number(seconds / 60, 'f', seconds < 600 ? 1 : 0); };
+  const bool moves = mark.time_s.p10 && mark.time_s.p50 && mark.time_s.p90;
+  const QString time = moves ? tr("%1<br>%2–%3")
+                                   .arg(number(mark.time_s.p50, Dimension::duration), minutes(*mark.time_s.p10),
+                                        minutes(*mark.time_s.p90))
+                             : tr("would have stopped");
+  const QString band = mark.depth_m && mark.depth_high_m
+                           ? text_of(*mark.depth_high_m - *mark.depth_m, Dimension::small_length)
+                           : QStringLiteral("–");
   QString html = QStringLiteral("<tr>");
   html += cell(mark.hose_m ? QStringLiteral("<b>%1</b>").arg(number(mark.hose_m, Dimension::length)) : tr("none yet"));
   html += cell(number(mark.nose_m, Dimension::length));
-  html += cell(tr("%1<br>%2 to %3")
-                   .arg(number(mark.depth_m, Dimension::length), number(mark.depth_low_m, Dimension::length),
-                        number(mark.depth_high_m, Dimension::length)));
+  html += cell(tr("%1<br>±&nbsp;%2").arg(number(mark.depth_m, Dimension::length), band));
   html += cell(time) + QStringLiteral("</tr>");
   QStringList said;
   for (const MarkNear& near : mark.near) said << escaped(near_words(near, units_));
@@ -84,12 +86,13 @@ QString RunPanel::marks_html() const {
   html += QStringLiteral("</tr>");
   for (const Mark& mark : now.marks) html += mark_html(mark);
   html += QStringLiteral("</table>");
-  html += QStringLiteral("<p>%1</p>")
-              .arg(tr("Hose: the mark that stands at the launch face. Nose: how far it has bored. Depth: of the axis "
-                      "below the ground, nine in ten between the two below it. Time: half of all bores, and those that "
-                      "a tenth and nine tenths take. %1.")
-                       .arg(text_from(model_status(*document_.crossing().bore.model.calibrated_from)))
-                       .toHtmlEscaped());
+  html +=
+      QStringLiteral("<p>%1</p>")
+          .arg(tr("Hose: the mark that stands at the launch face. Nose: how far it has bored. Depth: of the axis "
+                  "below the ground, nine bores in ten within the number below it. Time: half of all bores, below it "
+                  "the minutes that a tenth and nine tenths take. %1.")
+                   .arg(text_from(model_status(*document_.crossing().bore.model.calibrated_from)))
+                   .toHtmlEscaped());
   return html;
 }
 

@@ -63,6 +63,14 @@ QString SetupPanel::line_text() const {
                level              ? tr("nose as high as the tail")
                : grade.rise.m > 0 ? tr("nose %1 higher than the tail").arg(apart)
                                   : tr("nose %1 lower than the tail").arg(apart)}};
+  for (const LevelRise& one : setup_.level_rises) {
+    // Levels are sold in whole feet or in tenths of a metre.
+    const double feet = one.level.m / 0.3048, tenths = one.level.m * 10;
+    const double counted = units_ == UnitSystem::us ? feet : tenths;
+    if (level || std::abs(counted - std::round(counted)) > 1e-6) continue;
+    facts.emplace_back(tr("over a level %1 long").arg(text_of(one.level.m, Dimension::length)),
+                       text_of(std::abs(one.rise.m), Dimension::small_length));
+  }
   const Launch& launch = document_.crossing().bore.launch;
   if (setup_.stake && launch.sight_base) {
     const QString off = text_of(std::abs(setup_.stake->m), Dimension::small_length);
@@ -83,8 +91,16 @@ QString SetupPanel::cradle_text() const {
                   .arg(text_of(point.above_floor.m, Dimension::length), text_of(point.station.m, Dimension::station),
                        text_of(point.elevation.m, Dimension::station))};
   };
-  Facts facts{row(tr("nose, at the face"), setup_.cradle.nose),
-              row(tr("front third, held here"), setup_.cradle.front_third), row(tr("tail"), setup_.cradle.tail)};
+  const LaunchLevels& levels = setup_.levels;
+  const QString packing = text_of(std::abs(levels.packing.m), Dimension::small_length);
+  Facts facts{
+      {tr("axis below the ground at the face"), text_of(levels.axis_depth.m, Dimension::length)},
+      {tr("pack under the tool there"), std::abs(levels.packing.m) < shown_m ? tr("nothing: it lies on the bed")
+                                        : levels.packing.m > 0               ? packing
+                                                               : tr("bed or floor is %1 too high").arg(packing)},
+      row(tr("nose, at the face"), setup_.cradle.nose),
+      row(tr("front third, held here"), setup_.cradle.front_third),
+      row(tr("tail"), setup_.cradle.tail)};
   facts.emplace_back(tr("hold the tool"),
                      setup_.hold_until_m
                          ? tr("until %1 of it is in the ground").arg(text_of(*setup_.hold_until_m, Dimension::length))

@@ -104,6 +104,12 @@ TEST(Oil, OwnRateWins_AndAShiftIsTheLongest) {
   EXPECT_FALSE(plan.for_half);
   oil.rate = VolumeFlow{0};
   EXPECT_FALSE(oil_plan(oil, {0.05}, 1.0, 2.0).look_every);
+  oil.rate = VolumeFlow{1e308};  // accepted by the file; no number comes of it
+  EXPECT_FALSE(oil_plan(oil, {0.05}, 1e4, 1e4).for_half);
+  oil.first_fill.set(Volume{1e308});
+  oil.rate = VolumeFlow{1e-300};
+  EXPECT_FALSE(oil_plan(oil, {0.05}, 1e4, 1e4).fill_lasts);
+  EXPECT_DOUBLE_EQ(oil_plan(oil, {0.05}, 1e4, 1e4).look_every->s, 8 * 3600);
   oil.first_fill.set(Volume{0});
   oil.rate = VolumeFlow{1};
   EXPECT_FALSE(oil_plan(oil, {0.05}, 1.0, 2.0).fill_lasts);

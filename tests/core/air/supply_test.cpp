@@ -158,7 +158,10 @@ TEST(AirSupply, Refused_WithWhatIsMissing) {
   EXPECT_EQ(place(air), "hose");
   air = usual();
   air.compressor.pressure = Pressure{1e300};
-  EXPECT_EQ(place(air), "compressor");
+  EXPECT_EQ(place(air), "pressure of the compressor");
+  air = usual();
+  air.compressor.free_air = VolumeFlow{1e300};
+  EXPECT_EQ(place(air), "free air of the compressor");
   air = usual();
   air.compressor.free_air = VolumeFlow{std::nan("")};
   EXPECT_EQ(place(air), "compressor");

@@ -51,6 +51,18 @@ TEST(Marks, SpacingAndFitting_AsEntered) {
   EXPECT_NEAR(*marks[2].nose_m, 4 + L_t + 0.3, 1e-12);
 }
 
+// Five feet on a sheet in US units, unless something is entered.
+TEST(Marks, Spacing_FiveFeetOnASheetInFeet) {
+  Crossing crossing = straight();
+  crossing.sheet.units = UnitSystem::us;
+  EXPECT_NEAR(*judged(crossing).marks[1].hose_m, 1.524, 1e-12);
+  crossing.air.mark_spacing.set(Length{1.5});
+  EXPECT_NEAR(*judged(crossing).marks[1].hose_m, 1.5, 1e-12);
+  crossing.air.mark_spacing = Air{}.mark_spacing;
+  crossing.sheet.units = UnitSystem::metric;
+  EXPECT_NEAR(*judged(crossing).marks[1].hose_m, 1.5, 1e-12);
+}
+
 // Depth of the axis below level ground at 100 m, nine in ten between the other two; times are those of the advance.
 TEST(Marks, DepthBandAndTime_AreThoseOfThePath) {
   const Assessment answer = judged(straight());

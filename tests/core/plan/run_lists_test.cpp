@@ -175,8 +175,8 @@ TEST(RunText, Mark_InOneLine) {
   mark.tasks = {MarkTask::slow_down, MarkTask::check_heave};
   mark.under = {"f1"};
   EXPECT_EQ(mark_words(mark, c, UnitSystem::metric),
-            "hose 1.50 m: nose 2.84 m, depth 1.40 m (1.35 m to 1.45 m), 3 min (1 min to 7 min); water main 0.50 m "
-            "below, in 1.16 m; u2 depth not known, passed by 0.34 m; slow down; level the surface: Alder Lane");
+            "hose 1.50 m: nose 2.84 m, depth 1.40 m (1.35 m to 1.45 m), 3 min (1 min to 7 min); water main: 0.50 m "
+            "below, in 1.16 m; u2: depth not known, passed by 0.34 m; slow down; level the surface: Alder Lane");
   const std::string us = mark_words(mark, c, UnitSystem::us);
   EXPECT_NE(us.find("hose 4 ft 11.1 in"), std::string::npos) << us;
   mark.hose_m.reset();

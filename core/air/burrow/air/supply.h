@@ -61,8 +61,8 @@ Pressure compressor_pressure(Pressure rated, Pressure ambient);
 /// `inlet_for(p, demand(p)) = p_compressor`, monotone and continuous even where the line chokes. Where that flow is
 /// more than the compressor gives, the pressure at which the tool takes just as much as it gives. 0: no pressure is
 /// left. Source: our model of compressor and tool; the line as `line.h`. Errors: `place` as in `line.h` and
-/// `atmosphere.h`, or "compressor" (pressure or free air not entered or 0), or "tool" (rated pressure or free air
-/// outside 0 to 1e8 Pa, 1e3 m³/s).   Evidence: AirSupply.*
+/// `atmosphere.h`, "compressor" (not entered or 0), "pressure of the compressor", "free air of the compressor", "tool"
+/// (above 1e8 Pa or 1e3 m³/s, each of the three).   Evidence: AirSupply.*
 Result<AirSupply> supply_tool(const Air& air, const Tool& tool);
 
 }  // namespace burrow

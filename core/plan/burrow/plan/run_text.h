@@ -12,7 +12,7 @@ namespace burrow {
 /// "6.7 bar at the tool, 0.76 m³/min of free air; oil 120 mL and up to 5 mL more, look at it every 7 h 18 min".
 std::string air_words(const AirAnswer& air, UnitSystem units);
 
-/// "water main 0.50 m above, in 1.16 m"; "… depth not known, passed by 0.34 m".
+/// "water main: 0.50 m above, in 1.16 m"; "…: depth not known, passed by 0.34 m".
 std::string near_words(const MarkNear& near, UnitSystem units);
 
 /// "slow down; listen; level the surface: Alder Lane". Names of the crossing stand for the ids.
