@@ -268,7 +268,7 @@ TEST(CheckCommand, Alternative_StandsInForTheLayout) {
 }
 
 TEST(Commands, Usage_NamesEachCommand) {
-  for (const char* command : {"check", "sheet", "picture"}) {
+  for (const char* command : {"check", "sheet", "picture", "learn"}) {
     EXPECT_TRUE(is_command(command));
     EXPECT_THAT(usage(), HasSubstr("burrowline " + std::string(command)));
   }
