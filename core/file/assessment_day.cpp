@@ -139,8 +139,8 @@ Json day_json(const DayAnswer* day, const Crossing& crossing) {
                  {"odd", list_of(d.odd, odd)},
                  {"left_out", list_of(d.left_out, left_out)},
                  {"path", path_json(d.smoothed)},
-                 {"may_back_out", day ? Json(d.may_back_out) : Json()},
-                 {"bands_in_doubt", day ? Json(d.bands_in_doubt) : Json()}});
+                 {"may_back_out", Json(d.may_back_out)},
+                 {"bands_in_doubt", Json(d.bands_in_doubt)}});
 }
 
 }  // namespace burrow

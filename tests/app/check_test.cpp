@@ -294,7 +294,7 @@ TEST(CheckCommand, Alternative_StandsInForTheLayout) {
 }
 
 TEST(Commands, Usage_NamesEachCommand) {
-  for (const char* command : {"check", "sheet", "picture", "import"}) {
+  for (const char* command : {"check", "search", "sheet", "picture", "import", "learn"}) {
     EXPECT_TRUE(is_command(command));
     EXPECT_THAT(usage(), HasSubstr("burrowline " + std::string(command)));
   }

@@ -6,7 +6,9 @@
 
 #include <QLabel>
 #include <QPushButton>
+#include <QTemporaryDir>
 
+#include "burrow/panels/learn_box.h"
 #include "panel_for_tests.h"
 
 namespace burrow {
@@ -132,6 +134,30 @@ TEST(DayPanel, Narrow_NothingBeyondTheEdge) {
     w.click("Mark");
     for (const int width : {260, 400}) w.expect_inside(width);
   }
+}
+
+// What the records say goes into the model as one step, and the library comes back from its file.
+TEST(DayPanel, Learning_IntoTheCrossingAndIntoAFile) {
+  DayPage w;
+  w.click("Start");
+  for (int i = 0; i < 3; ++i) {
+    w.now = w.now.addSecs(90);
+    w.click("Mark");
+  }
+  const int before = w.steps();
+  w.click("Learn from");
+  ASSERT_EQ(w.panel.learning()->library().soils.size(), 1u) << w.panel.learning()->said().toStdString();
+  w.click("Take into");
+  EXPECT_EQ(w.steps(), before + 1);
+  EXPECT_TRUE(w.crossing().bore.model.field_factor.entered);
+  w.expect_opens_again();
+  const QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("own.json"));
+  const LearnLibrary library = w.panel.learning()->library();
+  ASSERT_TRUE(w.panel.learning()->save_library(path));
+  ASSERT_TRUE(w.panel.learning()->open_library(path));
+  EXPECT_EQ(w.panel.learning()->library(), library);
+  EXPECT_FALSE(w.panel.learning()->open_library(folder.filePath(QStringLiteral("none.json"))));
 }
 
 // The path as read stands on the drawing of the real window.

@@ -2,13 +2,16 @@
 
 #include <QCheckBox>
 #include <QDir>
+#include <QPushButton>
 #include <QScrollArea>
+#include <QSlider>
 #include <QTemporaryDir>
 #include <QTextStream>
 #include <cmath>
 
 #include "burrow/drawing/theme.h"
 #include "burrow/panels/check_list.h"
+#include "burrow/panels/try_error_box.h"
 #include "burrow/window/import_screen.h"
 #include "window_for_tests.h"
 
@@ -95,6 +98,65 @@ void import_screens(const QString& folder) {
   }
 }
 
+QPushButton* click(burrow::TestWindow& w, QPushButton* button) {
+  (void)w;
+  if (button && button->isEnabled()) QTest::mouseClick(button, Qt::LeftButton);
+  return button;
+}
+
+/// Light and metric, then dark and US.
+void both(burrow::TestWindow& w, const QString& folder, const QString& name) {
+  shot(w, folder, name);
+  whole_page(w, folder, name + QStringLiteral("-whole"));
+  w.window.set_dark(true);
+  w.window.set_units(burrow::UnitSystem::us);
+  shot(w, folder, name + QStringLiteral("-dark-us"));
+  whole_page(w, folder, name + QStringLiteral("-whole-dark-us"));
+  w.window.set_dark(false);
+  w.window.set_units(burrow::UnitSystem::metric);
+}
+
+/// The pages of the day and of practice bores, in their states.
+void day_and_practice(const QString& folder) {
+  using burrow::SideColumn;
+  {
+    burrow::TestWindow w("house-service");
+    burrow::DayPanel& day = w.window.side().day();
+    QDateTime now(QDate(2026, 3, 14), QTime(8, 0), Qt::UTC);
+    day.set_clock([&now] { return now; });
+    w.window.side().show_page(SideColumn::Page::day);
+    both(w, folder, QStringLiteral("day-empty"));
+    click(w, day.button(QStringLiteral("Start")));
+    for (int i = 0; i < 3; ++i) {
+      now = now.addSecs(200);
+      day.refresh_now();
+      click(w, day.button(QStringLiteral("Mark")));
+    }
+    day.refresh_now();
+    both(w, folder, QStringLiteral("day-marks"));
+    day.input(QStringLiteral("hose"))->setText(QStringLiteral("nonsense"));
+    click(w, day.button(QStringLiteral("Add")));
+    both(w, folder, QStringLiteral("day-wrong"));
+  }
+  for (const char* lesson : {"lesson-mark", "lesson-shallow"}) {
+    burrow::TestWindow w(lesson);
+    burrow::PracticePanel& page = w.window.side().practice();
+    w.window.side().show_page(SideColumn::Page::practice);
+    const QString name = QLatin1String(lesson);
+    both(w, folder, name + QStringLiteral("-start"));
+    click(w, page.button(QStringLiteral("Set out")));
+    click(w, page.button(QStringLiteral("Drive")));
+    click(w, page.button(QStringLiteral("Take a fix")));
+    both(w, folder, name + QStringLiteral("-under-way"));
+    for (int i = 0; i < 20 && page.run() && !page.run()->over(); ++i) click(w, page.button(QStringLiteral("Drive")));
+    page.finish_reveal();
+    click(w, page.button(QStringLiteral("Enter")));
+    page.trainer()->setChecked(true);
+    page.try_error()->level()->setValue(5);
+    both(w, folder, name + QStringLiteral("-debrief"));
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -106,8 +168,10 @@ int main(int argc, char** argv) {
   QApplication::setFont(font);
   const QString folder = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral(".");
   QDir().mkpath(folder);
-  import_screens(folder);
-  if (argc > 2 && QString::fromLocal8Bit(argv[2]) == QLatin1String("import")) return 0;
+  const QString only = argc > 2 ? QString::fromLocal8Bit(argv[2]) : QString();  // import, launches, day, or all
+  if (only.isEmpty() || only == QLatin1String("import")) import_screens(folder);
+  if (only.isEmpty() || only == QLatin1String("day")) day_and_practice(folder);
+  if (!only.isEmpty() && only != QLatin1String("launches")) return 0;
   for (const char* name : {"house-service", "four-faults", "rail-siding"}) {
     burrow::TestWindow w(name);
     burrow::LaunchDesk& desk = w.window.side().launch_desk();
@@ -132,7 +196,7 @@ int main(int argc, char** argv) {
     settle();
     whole_page(w, folder, QStringLiteral("launch-%1-tools").arg(QLatin1String(name)));
   }
-  if (app.arguments().contains(QStringLiteral("--launch"))) return 0;
+  if (!only.isEmpty()) return 0;
   const QStringList samples{QStringLiteral("house-service"), QStringLiteral("rail-siding"),
                             QStringLiteral("car-park-duct"), QStringLiteral("four-faults"),
                             QStringLiteral("first-lesson"),  QStringLiteral("sixty-utilities")};

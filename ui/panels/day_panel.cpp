@@ -9,6 +9,7 @@
 
 #include "burrow/charts/bore_charts.h"
 #include "burrow/panels/choice_words.h"
+#include "burrow/panels/learn_box.h"
 #include "burrow/panels/thing_list.h"
 #include "burrow/plan/day_text.h"
 
@@ -61,6 +62,10 @@ DayPanel::DayPanel(Document& document, QWidget* parent)
       {tr("Arrived"), tr("Backed out"), tr("Stuck"), tr("Came out of the ground"), tr("Struck something"), tr("Lost")});
   for (std::size_t i = 0; i < ends_.size(); ++i)
     connect(ends_[i], &QPushButton::clicked, this, [this, i] { tap_end(word_at<EndHow>(static_cast<int>(i))); });
+  add_gap();
+  add_heading(tr("Learning"));
+  learn_ = new LearnBox(document, this);
+  add_widget(learn_);
   add_end();
   connect(records_, &QComboBox::activated, this, [this](int row) {
     shown_ = records_->itemData(row).toString().toStdString();
@@ -294,6 +299,7 @@ void DayPanel::refresh() {
   add_->setEnabled(record() && !locked());
   show_readings();
   show_answer();
+  learn_->catch_up();
 }
 
 void DayPanel::show_readings() {

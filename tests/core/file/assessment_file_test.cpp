@@ -65,7 +65,7 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
     "day":{"record":null,"nose_m":null,"advice":null,
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
       "utilities":[],"near":[],"reasons":[],"next":[],"time_left_s":{"p10":null,"p50":null,"p90":null},"rate":[],
-      "odd":[],"left_out":[],"path":[],"may_back_out":null,"bands_in_doubt":null},
+      "odd":[],"left_out":[],"path":[],"may_back_out":false,"bands_in_doubt":false},
     "findings":[]})");
   EXPECT_EQ(j, want) << j.dump(1);
   EXPECT_TRUE(written({}, {.working = true}).at("working").is_array());
@@ -235,6 +235,43 @@ TEST(AssessmentFile, Trials_CountsWithTheirUncertainty) {
   EXPECT_EQ(j["standard_errors"]["sd_vertical_m"], 0.002);
   EXPECT_EQ(j["utilities"][0]["encroachment"], 40);
   EXPECT_FALSE(written({}).contains("trials"));
+}
+
+// The day: what was read and advised, under the keys of the contract and beside them.
+TEST(AssessmentFile, Day_AdviceArrivalUtilities) {
+  DayAnswer day;
+  day.record = "d1";
+  day.nose_m = 3.5;
+  day.advice = Advice::leave_and_expose;
+  day.arrival.offset_m = 0.1;
+  DayUtility ahead;
+  ahead.id = "u1";
+  ahead.separation_m = 0.4;
+  ahead.contact_chance = 0.02;
+  ahead.by = ContactBy::bound;
+  day.utilities = {ahead};
+  day.near = {{"u1", "gas main", 0.4, false, true}};
+  DayReason reason;
+  reason.code = "day.contact";
+  reason.leads_to = Advice::leave_and_expose;
+  reason.broken = true;
+  day.reasons = {reason};
+  day.rate.pieces = {{0, 1.5, 100, 50}};
+  day.rate.odds = {{{OddRate::stone, 0.7}, {OddRate::as_before, 0.3}}};
+  day.odd = {{2, 3.1}};
+  day.left_out = {{4, ReadingTrouble::runs_back}};
+  const json j = written({}, {.day = &day}).at("day");
+  EXPECT_EQ(j["advice"], "leave-and-expose");
+  EXPECT_EQ(j["nose_m"], 3.5);
+  EXPECT_EQ(j["arrival"]["offset_m"], 0.1);
+  EXPECT_EQ(j["utilities"][0]["separation_m"], 0.4);
+  EXPECT_EQ(j["utilities"][0]["by"], "bound");
+  EXPECT_EQ(j["near"][0]["within_band"], true);
+  EXPECT_EQ(j["reasons"][0]["code"], "day.contact");
+  EXPECT_EQ(j["rate"][0]["odds"][0], json({{"what", "a stone"}, {"chance", 0.7}}));
+  EXPECT_EQ(j["odd"][0]["in_sd"], 3.1);
+  EXPECT_EQ(j["left_out"][0]["why"], "runs-back");
+  EXPECT_TRUE(j["time_left_s"]["p50"].is_null());
 }
 
 TEST(AssessmentFile, NotAtTheExitFace_ArrivalIsNull) {

@@ -10,10 +10,11 @@ namespace {
 // (three standard errors of the count are 3.7 points).
 TEST(LearnRecoveryLong, Coverage_SixHundredSets) {
   const Coverage covered = coverage(600, 8, 77);
-  for (const int held : {covered.steer, covered.wander, covered.factor}) {
-    RecordProperty("held", held);
+  RecordProperty("steer", covered.steer);
+  RecordProperty("wander", covered.wander);
+  RecordProperty("factor", covered.factor);
+  for (const int held : {covered.steer, covered.wander, covered.factor})
     EXPECT_NEAR(static_cast<double>(held) / covered.of, 0.90, 0.04);
-  }
 }
 
 }  // namespace

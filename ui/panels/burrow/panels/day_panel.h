@@ -15,6 +15,7 @@ class QLineEdit;
 namespace burrow {
 
 class DeviationChart;
+class LearnBox;
 
 class DayPanel : public FormPanel {
   Q_OBJECT
@@ -27,6 +28,7 @@ class DayPanel : public FormPanel {
   void set_clock(std::function<QDateTime()> clock) { clock_ = std::move(clock); }
 
   [[nodiscard]] QLabel* advice() const { return advice_; }
+  [[nodiscard]] LearnBox* learning() const { return learn_; }
   [[nodiscard]] ThingList* readings() const { return list_; }
   [[nodiscard]] QLineEdit* input(const QString& label) const;
   [[nodiscard]] QPushButton* button(const QString& begins_with) const;
@@ -73,6 +75,7 @@ class DayPanel : public FormPanel {
   std::map<int, QStringList> typed_;  ///< what was begun for each kind: changing the kind loses nothing
   ThingList* list_ = nullptr;
   DeviationChart *up_ = nullptr, *sideways_ = nullptr;
+  LearnBox* learn_ = nullptr;
 };
 
 }  // namespace burrow

@@ -1,0 +1,131 @@
+#include "burrow/panels/learn_box.h"
+
+#include <QFileDialog>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "burrow/file/disk.h"
+#include "burrow/file/library_file.h"
+#include "burrow/panels/flow_row.h"
+#include "burrow/plan/learn_text.h"
+
+namespace burrow {
+
+namespace {
+QString qs(const std::string& s) {
+  return QString::fromStdString(s);
+}
+}  // namespace
+
+LearnBox::LearnBox(Document& document, QWidget* parent)
+    : QWidget(parent),
+      document_(document),
+      said_(new QLabel(this)),
+      learn_(new QPushButton(tr("Learn from these records"), this)),
+      open_(new QPushButton(tr("Open a library…"), this)),
+      save_(new QPushButton(tr("Save as a library…"), this)),
+      take_(new QPushButton(tr("Take into this crossing"), this)) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  auto* row = new QWidget(this);
+  auto* flow = new FlowRow(row);
+  QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+  policy.setHeightForWidth(true);
+  row->setSizePolicy(policy);
+  for (QPushButton* button : {learn_, open_, save_, take_}) {
+    button->setAutoDefault(false);
+    flow->addWidget(button);
+  }
+  said_->setWordWrap(true);
+  said_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  column->addWidget(row);
+  column->addWidget(said_);
+  connect(learn_, &QPushButton::clicked, this, &LearnBox::learn_here);
+  connect(open_, &QPushButton::clicked, this, [this] {
+    const QString path = QFileDialog::getOpenFileName(this, tr("Open a library"), {}, tr("Libraries (*.json)"));
+    if (!path.isEmpty()) open_library(path);
+  });
+  connect(save_, &QPushButton::clicked, this, [this] {
+    const QString path = QFileDialog::getSaveFileName(this, tr("Save as a library"), {}, tr("Libraries (*.json)"));
+    if (!path.isEmpty()) save_library(path);
+  });
+  connect(take_, &QPushButton::clicked, this, &LearnBox::take_over);
+  show_library();
+}
+
+void LearnBox::catch_up() {
+  if (!of_.empty() && of_ != document_.crossing().record) {
+    of_.clear();
+    library_ = {};
+  }
+  learn_->setEnabled(!document_.crossing().record.empty());
+  show_library();
+}
+
+void LearnBox::learn_here() {
+  const Evidence evidence = evidence_of(document_.crossing(), document_.tables());
+  library_ = learn(evidence.bores);
+  of_ = document_.crossing().record;
+  show_library();
+  QStringList lines;
+  for (const NotLearnt& one : evidence.not_learnt) lines << tr("Not used, %1: %2.").arg(qs(one.record), qs(one.why));
+  if (!lines.isEmpty()) said_->setText(said_->text() + QLatin1Char('\n') + lines.join(QLatin1Char('\n')));
+}
+
+bool LearnBox::open_library(const QString& path) {
+  const Result<std::string> text = read_text_file(path.toStdString());
+  const Result<LearnLibrary> read =
+      text ? read_library(*text, document_.tables()) : Result<LearnLibrary>(tl::unexpected<Error>(text.error()));
+  if (!read) {
+    said_->setText(tr("The library could not be read: %1").arg(qs(read.error().text())));
+    return false;
+  }
+  library_ = *read;
+  of_.clear();
+  show_library();
+  return true;
+}
+
+bool LearnBox::save_library(const QString& path) {
+  const Result<void> saved = save_atomically(path.toStdString(), write_library(library_));
+  if (!saved) said_->setText(tr("The library could not be saved: %1").arg(qs(saved.error().text())));
+  return saved.has_value();
+}
+
+void LearnBox::take_over() {
+  const Crossing now = document_.crossing();
+  const Crossing learned = with_library(now, document_.tables(), library_);
+  if (learned == now || now.version > known_file_version || document_.in_session()) return;
+  document_.undo_stack().beginMacro(tr("Take learnt constants"));
+  document_.change({PartKind::model, {}, -1}, learned.bore.model, tr("Path model"));
+  for (const Stratum& stratum : learned.site.strata) {
+    const PartRef part{PartKind::stratum, stratum.id, -1};
+    document_.change(part, take(learned, part), tr("Wander"));
+  }
+  document_.change({PartKind::strips, {}, -1}, learned.site.strips, tr("Wander"));
+  document_.undo_stack().endMacro();
+}
+
+QString LearnBox::said() const {
+  return said_->text();
+}
+
+void LearnBox::show_library() {
+  const bool any = !library_.soils.empty();
+  save_->setEnabled(any);
+  take_->setEnabled(any && document_.crossing().version <= known_file_version);
+  if (!any) {
+    said_->setText(document_.crossing().record.empty()
+                       ? tr("Records of many bores tell the constants of the model. None is kept here yet.")
+                       : tr("Nothing learnt yet."));
+    return;
+  }
+  QStringList lines;
+  for (const LearnRow& row : learn_rows(library_, document_.tables()))
+    lines << tr("%1, %2: %3; before %4; from %5")
+                 .arg(qs(row.soil), qs(row.what), qs(row.learnt), qs(row.before), qs(row.from));
+  said_->setText(lines.join(QLatin1Char('\n')));
+}
+
+}  // namespace burrow
