@@ -151,8 +151,7 @@ TEST(LaunchPage, ChangeOfTheSite_LooksOldThenIsSearchedAgain) {
   element.value = road;
   w.window.document().change(part, element, QStringLiteral("more cover"));
   EXPECT_FALSE(w.desk().current());
-  QTest::qWait(50);
-  EXPECT_FALSE(w.panel().take_best()->isEnabled());
+  EXPECT_FALSE(w.panel().take_best()->isEnabled());  // at once, without a turn of the event loop
   w.settle();
   EXPECT_TRUE(w.panel().take_best()->isEnabled());
 }

@@ -166,7 +166,8 @@ void LaunchDesk::search(Request request) {
                         [&](double share) { tell_progress(request.number, share); });
   if (map.cancelled) return;
   std::vector<Exposure> dug;
-  if (!map.works) dug = burrow::exposures(request.crossing, tables_, map, {coarse_cells, threads_to_use()}, request.stop);
+  if (!map.works)
+    dug = burrow::exposures(request.crossing, tables_, map, {coarse_cells, threads_to_use()}, request.stop);
   if (!request.stop.stop_requested()) send(std::move(map), std::move(dug), false);
 }
 

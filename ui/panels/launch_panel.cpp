@@ -71,6 +71,8 @@ void LaunchPanel::make_tools() {
 
 void LaunchPanel::wire() {
   connect(&desk_, &LaunchDesk::changed, this, &LaunchPanel::refresh_later);
+  // At once: nothing is taken from a map that is no longer of this crossing.
+  connect(&desk_, &LaunchDesk::changed, this, &LaunchPanel::show_state);
   connect(&desk_, &LaunchDesk::progressed, this,
           [this](double share) { progress_->setValue(static_cast<int>(share * 1000)); });
   connect(search_, &QPushButton::clicked, this, [this] { desk_.running() ? desk_.cancel() : desk_.run(); });

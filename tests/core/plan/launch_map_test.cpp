@@ -65,7 +65,8 @@ ByBruteForce brute_force(const Crossing& crossing, const LaunchMap& map, const M
   return answer;
 }
 
-// The table of the turning moves a path by less than 2 mm and a band by less than 1 %: a margin by less than 2 %. A verdict may differ only where a margin is that near to nothing.
+// The table of the turning moves a path by less than 2 mm and a band by less than 1 %: a margin by less than 2 %. A
+// verdict may differ only where a margin is that near to nothing.
 constexpr double hair = 0.02;
 
 TEST(LaunchMap, EveryCell_AsAssessOfTheCrossingMovedThere) {

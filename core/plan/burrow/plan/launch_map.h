@@ -100,14 +100,12 @@ Launch launch_at(const Crossing& crossing, MapOver over, const MapPlace& place);
 /// Where a launch lies on the map.
 MapPlace place_of(const Crossing& crossing, MapOver over);
 
-/// A limit's margin is (limit − value)/limit with the sign of its sense, as everywhere; only the chance to arrive in the
-/// exit pit counts by its complement, (P − limit)/(1 − limit), since by itself it never gets further than a ninth above
-/// 90 %.
-/// Judges a launch for each cell, finds the best one, and where none works the smallest relaxations. The same answer
-/// at any number of threads. Best: no stop before no caution before the greater least margin; of those within 0.001 of
-/// it the shallower pits, then the shorter bore.
-/// Source: help page Method.   Range: as `assess`, the exit at least a metre beyond the launch.
-/// Evidence: LaunchMap.*, BestLaunch.*, Relaxations.*
+/// A limit's margin is (limit − value)/limit with the sign of its sense, as everywhere; only the chance to arrive in
+/// the exit pit counts by its complement, (P − limit)/(1 − limit), since by itself it never gets further than a ninth
+/// above 90 %. Judges a launch for each cell, finds the best one, and where none works the smallest relaxations. The
+/// same answer at any number of threads. Best: no stop before no caution before the greater least margin; of those
+/// within 0.001 of it the shallower pits, then the shorter bore. Source: help page Method.   Range: as `assess`, the
+/// exit at least a metre beyond the launch. Evidence: LaunchMap.*, BestLaunch.*, Relaxations.*
 LaunchMap search_launches(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish = {},
                           const std::stop_token& stop = {}, const std::function<void(double)>& progress = {});
 

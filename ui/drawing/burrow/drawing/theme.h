@@ -47,8 +47,8 @@ struct SoilFill {
 };
 SoilFill soil_fill(std::string_view soil, const Theme& theme);
 
-/// Colours that tell the regions of a map apart, told apart also by people who see few colours: hue and lightness differ
-/// from one to the next. The last stands for all others.
+/// Colours that tell the regions of a map apart, told apart also by people who see few colours: hue and lightness
+/// differ from one to the next. The last stands for all others.
 inline constexpr int region_colours = 8;
 QColor region_colour(int number, const Theme& theme);
 
