@@ -31,9 +31,11 @@ struct Lesson {
   /// The cause that cost most, across or up.
   [[nodiscard]] std::string_view main_cause() const {
     const Debrief d = debrief(crossing, tables(), practice.truth);
-    return std::max_element(d.shares.begin(), d.shares.end(), [](const MissShare& a, const MissShare& b) {
-             return std::hypot(a.left_m, a.up_m) < std::hypot(b.left_m, b.up_m);
-           })->cause;
+    return std::max_element(d.shares.begin(), d.shares.end(),
+                            [](const MissShare& a, const MissShare& b) {
+                              return std::hypot(a.left_m, a.up_m) < std::hypot(b.left_m, b.up_m);
+                            })
+        ->cause;
   }
 };
 
