@@ -6,6 +6,7 @@
 #include <Eigen/LU>
 #include <cmath>
 
+#include "burrow/plan/learn_text.h"
 #include "learning_for_tests.h"
 
 namespace burrow::test {
@@ -141,6 +142,24 @@ TEST(Learn, Library_IntoACrossing) {
   EXPECT_EQ(with_library(typed, tables(), library).site.strata[0].values.wander->rad_sqrt_m, 0.009);
   typed.site.strata[0].soil = "loose-sand";
   EXPECT_EQ(with_library(typed, tables(), library), typed);
+}
+
+// Three rows a class, each with its interval, the default it stands against and how many bores it is from.
+TEST(LearnText, Rows_SayValueDefaultAndBores) {
+  LearnLibrary library;
+  library.soils = {{"firm-clay",
+                    1,
+                    9,
+                    {0.05, 0.04, 0.06, -3, 0.1},
+                    {0.003, 0.002, 0.004, -5.8, 0.2},
+                    {0.2, 0.15, 0.25, -1.6, 0.15}}};
+  const std::vector<LearnRow> rows = learn_rows(library, tables());
+  ASSERT_EQ(rows.size(), 3u);
+  EXPECT_EQ(rows[0].soil, "firm clay");
+  EXPECT_EQ(rows[0].learnt, "0.05 (0.04 to 0.06)");
+  EXPECT_EQ(rows[0].before, "0.04");
+  EXPECT_EQ(rows[0].from, "1 bore");
+  EXPECT_EQ(rows[2].from, "9 bores");
 }
 
 }  // namespace

@@ -37,7 +37,8 @@ double tail_to_nose(const Crossing& crossing, const Tables& tables);
 double next_mark(const Crossing& crossing, const Tables& tables, const DayRecord& record);
 
 /// A reading from typed texts, one an input, and the words.
-/// Errors: the input that is wrong (`place` is its label), or nothing typed at all.   Evidence: RecordEntry.*
+/// Errors: the input that is wrong (`place` is its label), or nothing typed at all.   Evidence: DayPanel.Typed_*,
+/// .WrongTyping_*
 Result<Reading> reading_from(const ReadingForm& form, const std::vector<std::string>& texts, const std::string& words,
                              double time_s, UnitSystem units);
 
