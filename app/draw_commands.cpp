@@ -4,42 +4,14 @@
 #include <charconv>
 #include <ostream>
 
-#include "burrow/check/assess.h"
-#include "burrow/file/crossing_file.h"
-#include "burrow/file/disk.h"
-#include "burrow/file/tables_file.h"
 #include "burrow/sheet/image.h"
 #include "burrow/sheet/sheet.h"
 #include "commands.h"
-#include "options.h"
+#include "opened.h"
 
 namespace burrow {
 
 namespace {
-
-struct Opened {
-  Tables tables;
-  Crossing crossing;
-  Assessment assessment;
-};
-
-Result<Opened> open_one(const Options& options) {
-  if (options.files.size() != 1)
-    return fail("", options.files.empty() ? "no file" : std::to_string(options.files.size()) + " files", "one FILE");
-  Opened opened;
-  opened.tables = load_tables();
-  Result<std::string> text = read_text_file(options.files.front());
-  if (!text) return tl::unexpected(std::move(text).error());
-  Result<Crossing> crossing = read_crossing(*text, opened.tables);
-  if (!crossing) {
-    Error error = std::move(crossing).error();
-    error.place = options.files.front() + ": " + error.place;
-    return tl::unexpected(std::move(error));
-  }
-  opened.crossing = std::move(*crossing);
-  opened.assessment = assess(opened.crossing, opened.tables);
-  return opened;
-}
 
 Result<double> positive(const std::string& name, const std::string& text, double least, double most) {
   double value = 0;
@@ -55,12 +27,6 @@ Result<QSize> size_of(const std::string& text) {
   const Result<double> height = positive("--size", x == std::string::npos ? "" : text.substr(x + 1), 200, 16000);
   if (!width || !height) return fail("--size", text, "WIDTHxHEIGHT in pixels, for example 1600x900");
   return QSize(static_cast<int>(*width), static_cast<int>(*height));
-}
-
-/// Units of paper: the command's, else the file's own, else metric.
-Result<UnitSystem> sheet_units(const Options& options, const Crossing& crossing) {
-  if (!options.has("--units") && crossing.sheet.units) return *crossing.sheet.units;
-  return units_of(options);
 }
 
 Result<void> write_sheet(const CommandWords& words) {
