@@ -31,26 +31,28 @@ Result<QSize> size_of(const std::string& text) {
 
 Result<void> write_sheet(const CommandWords& words) {
   const Result<Options> options =
-      read_options(words, {{"-o", true}, {"--paper", true}, {"--scale", true}, {"--units", true}});
+      read_options(words, {{"-o", true}, {"--paper", true}, {"--scale", true}, {"--units", true}, {"--part", true}});
   if (!options) return tl::unexpected(options.error());
   if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.pdf");
+  const std::string part = options->value("--part", std::string(word_of(SheetPart::sheet)));
+  if (!from_word<SheetPart>(part)) return fail("--part", part, known_words<SheetPart>());
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
-  Sheet sheet{opened->crossing, opened->assessment, opened->tables};
   const Result<UnitSystem> units = sheet_units(*options, opened->crossing);
   if (!units) return tl::unexpected(units.error());
+  Sheet sheet{opened->crossing, opened->assessment, opened->tables};
   sheet.units = *units;
+  sheet.scale = opened->crossing.sheet.scale.value_or(0);
   const Result<QSizeF> paper =
       paper_size(QString::fromStdString(options->value("--paper", opened->crossing.sheet.paper.value_or("a3"))));
   if (!paper) return tl::unexpected(paper.error());
   sheet.paper_mm = *paper;
-  sheet.scale = opened->crossing.sheet.scale.value_or(0);
   if (options->has("--scale")) {
     const Result<double> scale = positive("--scale", options->value("--scale", ""), 1, 10000);
     if (!scale) return tl::unexpected(scale.error());
     sheet.scale = *scale;
   }
-  return write_sheet_pdf(sheet, QString::fromStdString(options->value("-o", "")));
+  return write_sheet_pdf(sheet, QString::fromStdString(options->value("-o", "")), *from_word<SheetPart>(part));
 }
 
 Result<void> write_picture(const CommandWords& words) {

@@ -7,6 +7,7 @@
 #include "burrow/export/geojson.h"
 #include "burrow/file/disk.h"
 #include "burrow/import/georeferenced.h"
+#include "burrow/sheet/sheet.h"
 #include "commands.h"
 #include "opened.h"
 
@@ -42,7 +43,7 @@ Result<void> write_export(const CommandWords& words) {
   if (!options) return tl::unexpected(options.error());
   const std::string path = options->value("-o", "");
   const std::string ending = ending_of(path);
-  if (ending != "dxf" && ending != "csv" && ending != "geojson")
+  if (ending != "dxf" && ending != "csv" && ending != "geojson" && ending != "svg")
     return fail("-o", path.empty() ? "nothing" : path, endings);
   if (options->has("--what")) {
     const std::string what = options->value("--what", "");
@@ -51,6 +52,13 @@ Result<void> write_export(const CommandWords& words) {
   }
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
+  if (ending == "svg") {
+    const Result<UnitSystem> units = sheet_units(*options, opened->crossing);
+    if (!units) return tl::unexpected(units.error());
+    const Result<Sheet> sheet = sheet_of(opened->crossing, opened->assessment, opened->tables, *units);
+    if (!sheet) return tl::unexpected(sheet.error());
+    return write_sheet_svg(*sheet, QString::fromStdString(path));
+  }
   const Result<std::string> text = text_of(ending, *options, *opened);
   if (!text) return tl::unexpected(text.error());
   return save_atomically(path, *text);

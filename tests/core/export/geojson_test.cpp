@@ -69,8 +69,9 @@ TEST(GeoJson, DepthNotKnown_IsNullNotZero) {
   j.crossing.site.utilities[0].path[0].z_m.reset();
   const Json all = Json::parse(*write_geojson(j.crossing, j.answer, in_degrees));
   for (const Json& f : all["features"])
-    if (f["properties"].contains("id") && f["properties"]["id"] == j.crossing.site.utilities[0].id)
+    if (f["properties"].contains("id") && f["properties"]["id"] == j.crossing.site.utilities[0].id) {
       EXPECT_TRUE(f["properties"]["elevation_m"][0].is_null());
+    }
 }
 
 TEST(GeoJson, PlaceFails_IsTold) {
