@@ -68,7 +68,7 @@ std::vector<Setting> settings(const Sheet& sheet, const CrewSetup& setup) {
   all.push_back(
       {tr("Level, %1 long").arg(us ? tr("4 ft") : tr("1.2 m")), up_down(level.rise.m, sheet), tr("nose against tail")});
   if (setup.stake)
-    all.push_back({tr("Aim at the stake"), left_right(*setup.stake, sheet, Dimension::small_length),
+    all.push_back({tr("Aim at the stake"), left_right(setup.stake->m, sheet, Dimension::small_length),
                    tr("stake %1 off").arg(length(setup.sight.base ? setup.sight.base->m : 0, sheet))});
   else
     all.push_back({tr("Aim at the exit"), left_right(setup.sight.at_exit.m, sheet, Dimension::length),
