@@ -12,7 +12,9 @@ std::string usage() {
          "[--tools] "
          "[--alternative ID] [--jobs N]\n"
          "burrowline sheet FILE -o OUT.pdf [--paper a3] [--scale 100] [--units metric|us]\n"
+         "    [--part sheet|card|working|all]\n"
          "burrowline picture FILE -o OUT.png [--size 1600x900] [--theme light|dark] [--units metric|us] [--ratio 2]\n"
+         "burrowline export FILE -o OUT.dxf|csv|geojson|svg [--what path|marks|findings] [--units metric|us]\n"
          "burrowline import IN… -o OUT.crossing [--order pnezd] [--units m|ft|us-ft] [--line X1,Y1,X2,Y2]\n"
          "    [--height-units m|ft|us-ft] [--heights datum|ground] [--level crown|centre|invert] [--meaning "
          "LAYER=gas,…]\n"
@@ -24,8 +26,8 @@ std::string usage() {
 }
 
 bool is_command(const std::string& word) {
-  return word == "check" || word == "search" || word == "sheet" || word == "picture" || word == "import" ||
-         word == "learn";
+  return word == "check" || word == "search" || word == "sheet" || word == "picture" || word == "export" ||
+         word == "import" || word == "learn";
 }
 
 int run_command(const std::string& name, const CommandWords& words, Streams streams) {
@@ -33,6 +35,7 @@ int run_command(const std::string& name, const CommandWords& words, Streams stre
   if (name == "search") return search_command(words, streams);
   if (name == "sheet") return sheet_command(words, streams);
   if (name == "picture") return picture_command(words, streams);
+  if (name == "export") return export_command(words, streams);
   if (name == "import") return import_command(words, streams);
   if (name == "learn") return learn_command(words, streams);
   streams.err << usage();

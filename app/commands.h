@@ -19,6 +19,7 @@ int check_command(const CommandWords& words, Streams streams);
 int search_command(const CommandWords& words, Streams streams);
 int sheet_command(const CommandWords& words, Streams streams);
 int picture_command(const CommandWords& words, Streams streams);
+int export_command(const CommandWords& words, Streams streams);
 int import_command(const CommandWords& words, Streams streams);
 int learn_command(const CommandWords& words, Streams streams);
 

@@ -4,42 +4,14 @@
 #include <charconv>
 #include <ostream>
 
-#include "burrow/check/assess.h"
-#include "burrow/file/crossing_file.h"
-#include "burrow/file/disk.h"
-#include "burrow/file/tables_file.h"
 #include "burrow/sheet/image.h"
 #include "burrow/sheet/sheet.h"
 #include "commands.h"
-#include "options.h"
+#include "opened.h"
 
 namespace burrow {
 
 namespace {
-
-struct Opened {
-  Tables tables;
-  Crossing crossing;
-  Assessment assessment;
-};
-
-Result<Opened> open_one(const Options& options) {
-  if (options.files.size() != 1)
-    return fail("", options.files.empty() ? "no file" : std::to_string(options.files.size()) + " files", "one FILE");
-  Opened opened;
-  opened.tables = load_tables();
-  Result<std::string> text = read_text_file(options.files.front());
-  if (!text) return tl::unexpected(std::move(text).error());
-  Result<Crossing> crossing = read_crossing(*text, opened.tables);
-  if (!crossing) {
-    Error error = std::move(crossing).error();
-    error.place = options.files.front() + ": " + error.place;
-    return tl::unexpected(std::move(error));
-  }
-  opened.crossing = std::move(*crossing);
-  opened.assessment = assess(opened.crossing, opened.tables);
-  return opened;
-}
 
 Result<double> positive(const std::string& name, const std::string& text, double least, double most) {
   double value = 0;
@@ -57,34 +29,30 @@ Result<QSize> size_of(const std::string& text) {
   return QSize(static_cast<int>(*width), static_cast<int>(*height));
 }
 
-/// Units of paper: the command's, else the file's own, else metric.
-Result<UnitSystem> sheet_units(const Options& options, const Crossing& crossing) {
-  if (!options.has("--units") && crossing.sheet.units) return *crossing.sheet.units;
-  return units_of(options);
-}
-
 Result<void> write_sheet(const CommandWords& words) {
   const Result<Options> options =
-      read_options(words, {{"-o", true}, {"--paper", true}, {"--scale", true}, {"--units", true}});
+      read_options(words, {{"-o", true}, {"--paper", true}, {"--scale", true}, {"--units", true}, {"--part", true}});
   if (!options) return tl::unexpected(options.error());
   if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.pdf");
+  const std::string part = options->value("--part", std::string(word_of(SheetPart::sheet)));
+  if (!from_word<SheetPart>(part)) return fail("--part", part, known_words<SheetPart>());
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
-  Sheet sheet{opened->crossing, opened->assessment, opened->tables};
   const Result<UnitSystem> units = sheet_units(*options, opened->crossing);
   if (!units) return tl::unexpected(units.error());
+  Sheet sheet{opened->crossing, opened->assessment, opened->tables};
   sheet.units = *units;
+  sheet.scale = opened->crossing.sheet.scale.value_or(0);
   const Result<QSizeF> paper =
       paper_size(QString::fromStdString(options->value("--paper", opened->crossing.sheet.paper.value_or("a3"))));
   if (!paper) return tl::unexpected(paper.error());
   sheet.paper_mm = *paper;
-  sheet.scale = opened->crossing.sheet.scale.value_or(0);
   if (options->has("--scale")) {
     const Result<double> scale = positive("--scale", options->value("--scale", ""), 1, 10000);
     if (!scale) return tl::unexpected(scale.error());
     sheet.scale = *scale;
   }
-  return write_sheet_pdf(sheet, QString::fromStdString(options->value("-o", "")));
+  return write_sheet_pdf(sheet, QString::fromStdString(options->value("-o", "")), *from_word<SheetPart>(part));
 }
 
 Result<void> write_picture(const CommandWords& words) {

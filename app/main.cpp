@@ -63,7 +63,7 @@ int main(int argc, char** argv) {
   const burrow::Streams streams{std::cout, std::cerr};
   if (first == "check" || first == "search" || first == "import" || first == "learn")
     return burrow::run_command(first, rest, streams);
-  ::setenv("QT_QPA_PLATFORM", "offscreen", 1);  // sheet and picture draw, but show nothing
+  ::setenv("QT_QPA_PLATFORM", "offscreen", 1);  // sheet, picture and export draw, but show nothing
   int none = 1;
   QGuiApplication app(none, argv);
   return burrow::run_command(first, rest, streams);

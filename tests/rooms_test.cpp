@@ -35,6 +35,7 @@ const std::map<std::string, Words>& may_include() {
       {"check", up_to_check},
       {"plan", {"base", "crossing", "soil", "bore", "clearance", "load", "pipe", "pit", "air", "check", "trials"}},
       {"file", {"base", "crossing", "check", "plan", "nlohmann", "resources", "system"}},
+      {"export", {"base", "crossing", "bore", "pit", "check", "plan", "nlohmann"}},
       {"import", {"base", "crossing", "gdal", "proj", "pugixml", "nlohmann", "resources", "system"}},
   };
   return table;

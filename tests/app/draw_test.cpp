@@ -50,7 +50,7 @@ struct Paper {
 };
 
 // ISO 216 A-series and the US sizes 8.5 × 11 and 11 × 17 in (from memory), landscape.
-TEST(SheetCommand, Paper_OnePageOfTheSizeAskedFor) {
+TEST(SheetCommand, Paper_PagesOfTheSizeAskedFor) {
   const Folder folder;
   for (const auto& [name, width, height] : {Paper{"a3", 420, 297},
                                             {"a4", 297, 210},
@@ -64,7 +64,7 @@ TEST(SheetCommand, Paper_OnePageOfTheSizeAskedFor) {
     const auto [w, h] = media_box(pdf);
     EXPECT_NEAR(w / 72 * 25.4, width, 0.5) << name;
     EXPECT_NEAR(h / 72 * 25.4, height, 0.5) << name;
-    EXPECT_EQ(pages(pdf), 1u) << name;
+    EXPECT_GE(pages(pdf), 2u) << name;  // the drawing, then the tables
     EXPECT_GT(pdf.size(), 20000u) << name;
   }
 }
@@ -96,6 +96,30 @@ TEST(SheetCommand, ScaleAndUnits_ChangeThePage) {
   const std::string at_100 = page({"--scale", "100"});
   EXPECT_NE(at_100.size(), page({"--scale", "200"}).size());
   EXPECT_NE(at_100.size(), page({"--scale", "100", "--units", "us"}).size());
+}
+
+TEST(SheetCommand, Part_CardIsSmall_AllIsMost) {
+  const Folder folder;
+  const auto page = [&](const char* part) {
+    const Ran ran = run("sheet", {sample("house-service"), "-o", folder.path("x.pdf"), "--part", part});
+    EXPECT_EQ(ran.code, 0) << ran.err;
+    return folder.read("x.pdf");
+  };
+  const std::string card = page("card");
+  EXPECT_NEAR(media_box(card).first / 72 * 25.4, 148, 0.5);
+  EXPECT_NEAR(media_box(card).second / 72 * 25.4, 210, 0.5);
+  EXPECT_EQ(pages(page("all")), pages(page("sheet")) + pages(card) + pages(page("working")));
+  const Ran wrong = run("sheet", {sample("house-service"), "-o", folder.path("y.pdf"), "--part", "poster"});
+  EXPECT_EQ(wrong.code, 2);
+  EXPECT_THAT(wrong.err, HasSubstr("card"));
+}
+
+TEST(SheetCommand, ScaleThatDoesNotFit_NamesOneThatDoes) {
+  const Folder folder;
+  const Ran ran = run("sheet", {sample("house-service"), "-o", folder.path("x.pdf"), "--scale", "10"});
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("1:50 or smaller"));
+  EXPECT_FALSE(std::filesystem::exists(folder.path("x.pdf")));
 }
 
 TEST(SheetCommand, WrongWords_TwoAndNothingWritten) {

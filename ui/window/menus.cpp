@@ -13,8 +13,6 @@
 #include "burrow/crossing/blank.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/import/read_file.h"
-#include "burrow/sheet/image.h"
-#include "burrow/sheet/sheet.h"
 #include "burrow/window/help_window.h"
 #include "burrow/window/main_window.h"
 
@@ -86,8 +84,7 @@ void MainWindow::make_file_menu() {
     if (!path.isEmpty()) import_ground(path);
   });
   menu->addSeparator();
-  menu->addAction(tr("Sheet as &PDF…"), QKeySequence::Print, this, &MainWindow::write_pdf);
-  menu->addAction(tr("P&icture as PNG…"), this, &MainWindow::write_png);
+  add_paper_entries(menu);
   menu->addSeparator();
   menu->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
 }
@@ -281,32 +278,6 @@ void MainWindow::remove_picked() {
   gone.utility.value.reset();
   std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == part.id; });
   document_.change(whole, gone, tr("Remove %1").arg(name));
-}
-
-void MainWindow::write_pdf() {
-  const QString path = ask_where(tr("Sheet as PDF"), QString(), tr("PDF (*.pdf)"), QStringLiteral("pdf"));
-  if (path.isEmpty()) return;
-  Sheet sheet{document_.crossing(), document_.assessment(), document_.tables()};
-  sheet.units = units_;
-  const Result<void> written = write_sheet_pdf(sheet, path);
-  if (!written)
-    complain(tr("The sheet was not written."), written.error());
-  else
-    statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
-}
-
-void MainWindow::write_png() {
-  const QString path = ask_where(tr("Picture as PNG"), QString(), tr("PNG (*.png)"), QStringLiteral("png"));
-  if (path.isEmpty()) return;
-  ImageWish wish;
-  wish.dark = dark_;
-  wish.units = units_;
-  const Result<void> written =
-      write_image(document_.crossing(), document_.assessment(), document_.tables(), wish, path);
-  if (!written)
-    complain(tr("The picture was not written."), written.error());
-  else
-    statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
 }
 
 }  // namespace burrow

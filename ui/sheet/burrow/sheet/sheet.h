@@ -1,17 +1,27 @@
 #pragma once
-/// The crossing on paper: one page with plan and side elevation to scale, findings, title block, cautions.
+/// The crossing on paper: the sheet with plan and side elevation to scale and its tables, the card for the pit, the
+/// working of every check.
 
-#include <QPainter>
 #include <QSizeF>
 #include <QString>
+#include <vector>
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/base/result.h"
+#include "burrow/base/words.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
+#include "burrow/sheet/page.h"
 
 namespace burrow {
+
+enum class SheetPart { sheet, card, working, all };
+template <>
+struct Words<SheetPart> {
+  static constexpr std::pair<SheetPart, std::string_view> list[] = {
+      {SheetPart::sheet, "sheet"}, {SheetPart::card, "card"}, {SheetPart::working, "working"}, {SheetPart::all, "all"}};
+};
 
 struct Sheet {
   const Crossing& crossing;
@@ -22,17 +32,21 @@ struct Sheet {
   double scale = 0;  ///< 1:scale; 0: the largest standard scale that fits
 };
 
-/// Standard scale 1:n that shows the whole bore in an area, or the next larger n if none does.
-double standard_scale(const Sheet& sheet, const QSizeF& area_mm);
+/// With the paper and scale that the crossing's file names.   Errors: a paper that nobody knows.
+Result<Sheet> sheet_of(const Crossing& crossing, const Assessment& assessment, const Tables& tables, UnitSystem units);
 
-/// Paints one page. The painter's units are tenths of a millimetre on paper, the origin at the paper's corner.
-void paint_sheet(QPainter& painter, const Sheet& sheet);
+/// All pages of a part, laid out. Errors: a scale at which the drawing does not fit (names the largest that does).
+/// Evidence: SheetPages.*
+Result<std::vector<Page>> sheet_pages(const Sheet& sheet, SheetPart part);
 
 /// Paper sizes by name ("a3", "a4", "a2", "letter", "tabloid", "ansi-d"), landscape, in millimetres.
 Result<QSizeF> paper_size(const QString& name);
 QString known_papers();
 
-/// Writes the page as PDF at 1200 dpi: true to scale when printed at actual size.
-Result<void> write_sheet_pdf(const Sheet& sheet, const QString& path);
+/// Writes the pages as PDF, true to scale when printed at actual size.   Evidence: SheetPdf.*
+Result<void> write_sheet_pdf(const Sheet& sheet, const QString& path, SheetPart part = SheetPart::sheet);
+
+/// Writes the drawing page as SVG in millimetres.
+Result<void> write_sheet_svg(const Sheet& sheet, const QString& path);
 
 }  // namespace burrow

@@ -19,6 +19,8 @@ namespace burrow {
 
 class Recovery;
 
+enum class SheetPart;
+
 class MainWindow : public QMainWindow {
   Q_OBJECT
 
@@ -69,8 +71,13 @@ class MainWindow : public QMainWindow {
   QString ask_where(const QString& title, const QString& at, const QString& kinds, const QString& ending);
   bool may_leave();  ///< asks to save unsaved work
   void complain(const QString& what, const Error& error);
-  void write_pdf();
+  void add_paper_entries(QMenu* menu);
+  void print_part(SheetPart part);
+  void write_pdf(SheetPart part);
   void write_png();
+  void add_export_entries(QMenu* menu);
+  void write_file(const QString& kinds, const QString& ending,
+                  const std::function<Result<void>(const QString& path)>& write);
   void new_crossing();
 
   Document document_;

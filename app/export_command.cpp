@@ -1,0 +1,76 @@
+/// export: files for other programs.
+
+#include <ostream>
+
+#include "burrow/export/csv.h"
+#include "burrow/export/dxf.h"
+#include "burrow/export/geojson.h"
+#include "burrow/file/disk.h"
+#include "burrow/import/georeferenced.h"
+#include "burrow/sheet/sheet.h"
+#include "commands.h"
+#include "opened.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr const char* endings = "a name that ends in .dxf, .csv, .geojson or .svg";
+
+std::string ending_of(const std::string& path) {
+  const std::size_t dot = path.find_last_of("./");
+  std::string ending = dot == std::string::npos || path[dot] == '/' ? std::string() : path.substr(dot + 1);
+  for (char& c : ending)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return ending;
+}
+
+Result<std::string> text_of(const std::string& ending, const Options& options, const Opened& opened) {
+  const Result<UnitSystem> units = sheet_units(options, opened.crossing);
+  if (!units) return tl::unexpected(units.error());
+  if (ending == "csv") {
+    const std::string what = options.value("--what", "path");
+    return write_csv(*from_word<CsvTable>(what), opened.crossing, opened.assessment, *units);
+  }
+  if (ending == "dxf") return write_dxf(opened.crossing, opened.tables, opened.assessment, *units);
+  return write_geojson(opened.crossing, opened.assessment, [&](std::vector<PlanPoint> local) {
+    return longitude_latitude(*opened.crossing.site.georeference, std::move(local));
+  });
+}
+
+Result<void> write_export(const CommandWords& words) {
+  const Result<Options> options = read_options(words, {{"-o", true}, {"--what", true}, {"--units", true}});
+  if (!options) return tl::unexpected(options.error());
+  const std::string path = options->value("-o", "");
+  const std::string ending = ending_of(path);
+  if (ending != "dxf" && ending != "csv" && ending != "geojson" && ending != "svg")
+    return fail("-o", path.empty() ? "nothing" : path, endings);
+  if (options->has("--what")) {
+    const std::string what = options->value("--what", "");
+    if (ending != "csv") return fail("--what", what, "-o OUT.csv: only tables have a choice");
+    if (!from_word<CsvTable>(what)) return fail("--what", what, known_words<CsvTable>());
+  }
+  const Result<Opened> opened = open_one(*options);
+  if (!opened) return tl::unexpected(opened.error());
+  if (ending == "svg") {
+    const Result<UnitSystem> units = sheet_units(*options, opened->crossing);
+    if (!units) return tl::unexpected(units.error());
+    const Result<Sheet> sheet = sheet_of(opened->crossing, opened->assessment, opened->tables, *units);
+    if (!sheet) return tl::unexpected(sheet.error());
+    return write_sheet_svg(*sheet, QString::fromStdString(path));
+  }
+  const Result<std::string> text = text_of(ending, *options, *opened);
+  if (!text) return tl::unexpected(text.error());
+  return save_atomically(path, *text);
+}
+
+}  // namespace
+
+int export_command(const CommandWords& words, Streams streams) {
+  const Result<void> done = write_export(words);
+  if (done) return 0;
+  streams.err << "burrowline export: " << done.error().text() << "\n";
+  return 2;
+}
+
+}  // namespace burrow

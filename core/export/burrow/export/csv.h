@@ -1,0 +1,29 @@
+#pragma once
+/// Tables for a spreadsheet or a script: path, marks of the run sheet, findings.
+
+#include <string>
+
+#include "burrow/base/quantity_text.h"
+#include "burrow/base/words.h"
+#include "burrow/check/assessment.h"
+#include "burrow/crossing/crossing.h"
+
+namespace burrow {
+
+enum class CsvTable { path, marks, findings };
+template <>
+struct Words<CsvTable> {
+  static constexpr std::pair<CsvTable, std::string_view> list[] = {
+      {CsvTable::path, "path"}, {CsvTable::marks, "marks"}, {CsvTable::findings, "findings"}};
+};
+
+/// One field as a table wants it: in quotes where it holds a comma, a quote or the end of a line.
+/// Source: RFC 4180, rules 5 to 7 (from memory).   Evidence: Csv.Field_*
+std::string csv_field(std::string_view text);
+
+/// A header line, then one line each, ended by CR LF; UTF-8; always SI with the unit in the column's name; what is
+/// unknown is empty, never 0. `units`: of the words of findings only.   Evidence: Csv.*
+std::string write_csv(CsvTable table, const Crossing& crossing, const Assessment& assessment,
+                      UnitSystem units = UnitSystem::metric);
+
+}  // namespace burrow

@@ -1,0 +1,106 @@
+#include "burrow/export/csv.h"
+
+#include <cmath>
+#include <initializer_list>
+
+#include "burrow/plan/run_text.h"
+
+namespace burrow {
+
+namespace {
+
+/// Collects fields and ends lines.
+class Rows {
+ public:
+  explicit Rows(std::initializer_list<std::string_view> names) {
+    for (const std::string_view name : names) text(name);
+    end();
+  }
+  Rows& text(std::string_view words) {
+    if (!first_) all_ += ',';
+    first_ = false;
+    all_ += csv_field(words);
+    return *this;
+  }
+  Rows& number(const std::optional<double>& value) {
+    return text(value && std::isfinite(*value) ? exact_text(*value) : std::string());
+  }
+  void end() {
+    all_ += "\r\n";
+    first_ = true;
+  }
+  std::string take() { return std::move(all_); }
+
+ private:
+  std::string all_;
+  bool first_ = true;
+};
+
+std::string path_rows(const Assessment& assessment) {
+  Rows rows{"s_m",         "station_m",    "offset_m",      "elevation_m", "inclination_rad",
+            "heading_rad", "sd_lateral_m", "sd_vertical_m", "cover_m"};
+  for (const PathPoint& p : assessment.bore.points) {
+    for (const double v :
+         {p.s_m, p.x_m, p.y_m, p.z_m, p.grade_rad, p.heading_rad, p.sd_lateral_m, p.sd_vertical_m, p.cover_m})
+      rows.number(v);
+    rows.end();
+  }
+  return rows.take();
+}
+
+std::string near_of(const Mark& mark) {
+  std::string all;
+  for (const MarkNear& near : mark.near) all += (all.empty() ? "" : "; ") + near_words(near, UnitSystem::metric);
+  return all;
+}
+
+std::string mark_rows(const Crossing& crossing, const Assessment& assessment) {
+  Rows rows{"hose_m",       "nose_m",     "station_m",  "offset_m",   "elevation_m", "depth_m", "depth_low_m",
+            "depth_high_m", "time_p10_s", "time_p50_s", "time_p90_s", "near",        "to_do"};
+  for (const Mark& m : assessment.marks) {
+    for (const std::optional<double>& v : {m.hose_m, m.nose_m, m.station_m, m.offset_m, m.elevation_m, m.depth_m,
+                                           m.depth_low_m, m.depth_high_m, m.time_s.p10, m.time_s.p50, m.time_s.p90})
+      rows.number(v);
+    rows.text(near_of(m)).text(task_words(m, crossing)).end();
+  }
+  return rows.take();
+}
+
+std::string finding_rows(const Assessment& assessment, UnitSystem units) {
+  Rows rows{"code",     "severity", "missing", "subject", "name",   "station_m",    "offset_m",     "elevation_m",
+            "measured", "limit",    "unit",    "sense",   "source", "source_label", "muted_reason", "text"};
+  for (const Finding& f : assessment.findings) {
+    rows.text(f.code).text(words(f.severity)).text(f.missing ? "yes" : "no").text(f.subject).text(f.name);
+    for (const std::optional<double>& v : {f.station_m, f.offset_m, f.elevation_m, f.measured, f.limit}) rows.number(v);
+    rows.text(f.unit).text(!f.limit ? "" : f.at_least ? "at least" : "at most").text(f.source.text);
+    rows.text(words(f.source.label)).text(f.muted ? f.muted->reason : std::string()).text(finding_text(f, units));
+    rows.end();
+  }
+  return rows.take();
+}
+
+}  // namespace
+
+std::string csv_field(std::string_view text) {
+  if (text.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(text);
+  std::string quoted = "\"";
+  for (const char c : text) {
+    if (c == '"') quoted += '"';
+    quoted += c;
+  }
+  return quoted + '"';
+}
+
+std::string write_csv(CsvTable table, const Crossing& crossing, const Assessment& assessment, UnitSystem units) {
+  switch (table) {
+    case CsvTable::path:
+      return path_rows(assessment);
+    case CsvTable::marks:
+      return mark_rows(crossing, assessment);
+    case CsvTable::findings:
+      break;
+  }
+  return finding_rows(assessment, units);
+}
+
+}  // namespace burrow

@@ -1,0 +1,198 @@
+#include "burrow/export/dxf_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/base/ensure.h"
+
+namespace burrow {
+
+namespace {
+
+std::string pair_text(int group, std::string_view value) {
+  return fmt::format("{:3}\r\n{}\r\n", group, value);
+}
+
+/// The next code point of UTF-8; a stray byte stands for itself.
+unsigned next_point(std::string_view text, std::size_t& at) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned>(static_cast<unsigned char>(text[i])); };
+  const unsigned first = byte(at++);
+  const int more = first >= 0xf0 ? 3 : first >= 0xe0 ? 2 : first >= 0xc0 ? 1 : 0;
+  if (more == 0) return first;
+  unsigned value = first & (0x3fU >> static_cast<unsigned>(more));
+  for (int i = 0; i < more && at < text.size(); ++i) value = (value << 6U) | (byte(at++) & 0x3fU);
+  return value;
+}
+
+}  // namespace
+
+std::string dxf_string(std::string_view utf8) {
+  std::string out;
+  for (std::size_t at = 0; at < utf8.size();) {
+    const unsigned c = next_point(utf8, at);
+    if (c == '%' && !out.empty() && out.back() == '%')
+      out += " %";
+    else if (c < 0x20 || c == 0x7f)
+      out += ' ';
+    else if (c < 0x7f)
+      out += static_cast<char>(c);
+    else if (c <= 0xffff)
+      out += fmt::format("\\U+{:04X}", c);
+    else
+      out += '?';
+  }
+  return out;
+}
+
+void DxfText::code(int group, std::string_view value) {
+  entities_ += pair_text(group, value);
+}
+void DxfText::number(int group, double value) {
+  BURROW_ENSURE(std::isfinite(value));
+  code(group, fmt::format("{:.6f}", value));
+}
+
+void DxfText::point(int first_code, double x_m, double y_m, double z_m) {
+  number(first_code, x_m);
+  number(first_code + 10, y_m);
+  number(first_code + 20, z_m);
+  least_x_ = any_ ? std::min(least_x_, x_m) : x_m;
+  least_y_ = any_ ? std::min(least_y_, y_m) : y_m;
+  most_x_ = any_ ? std::max(most_x_, x_m) : x_m;
+  most_y_ = any_ ? std::max(most_y_, y_m) : y_m;
+  any_ = true;
+}
+
+void DxfText::layer(const std::string& name, int colour, bool dashed) {
+  layers_.emplace(name, LayerRow{colour, dashed});
+}
+
+void DxfText::begin(std::string_view kind, const std::string& layer) {
+  layers_.emplace(layer, LayerRow{});
+  code(0, kind);
+  code(8, layer);
+}
+
+void DxfText::line(const std::string& layer, const std::vector<PlanPoint>& points, bool closed) {
+  if (points.size() < 2) return;
+  begin("POLYLINE", layer);
+  code(66, "1");
+  point(10, points.front().x_m, points.front().y_m, 0);
+  code(70, closed ? "1" : "0");
+  for (const PlanPoint& p : points) {
+    begin("VERTEX", layer);
+    point(10, p.x_m, p.y_m, 0);
+  }
+  begin("SEQEND", layer);
+}
+
+void DxfText::line(const std::string& layer, const std::vector<Point3>& points) {
+  if (points.size() < 2) return;
+  begin("POLYLINE", layer);
+  code(66, "1");
+  point(10, points.front().x_m, points.front().y_m, 0);
+  code(70, "8");  // a line in space
+  for (const Point3& p : points) {
+    begin("VERTEX", layer);
+    point(10, p.x_m, p.y_m, p.z_m);
+    code(70, "32");
+  }
+  begin("SEQEND", layer);
+}
+
+void DxfText::circle(const std::string& layer, PlanPoint middle, double radius_m) {
+  if (!(radius_m > 0)) return;
+  begin("CIRCLE", layer);
+  point(10, middle.x_m, middle.y_m, 0);
+  number(40, radius_m);
+}
+
+void DxfText::text(const std::string& layer, PlanPoint at, double height_m, std::string_view words, double turned_deg) {
+  if (words.empty()) return;
+  begin("TEXT", layer);
+  point(10, at.x_m, at.y_m, 0);
+  number(40, height_m);
+  code(1, dxf_string(words));
+  if (turned_deg != 0) number(50, turned_deg);
+  code(7, "STANDARD");
+}
+
+std::string DxfText::take() const {
+  std::string out;
+  const auto put = [&](int group, std::string_view value) { out += pair_text(group, value); };
+  const auto place = [&](const char* name, double x, double y) {
+    put(9, name);
+    put(10, fmt::format("{:.6f}", x));
+    put(20, fmt::format("{:.6f}", y));
+    put(30, "0.0");
+  };
+  put(0, "SECTION");
+  put(2, "HEADER");
+  put(9, "$ACADVER");
+  put(1, "AC1009");
+  put(9, "$INSUNITS");
+  put(70, "6");  // metres
+  put(9, "$MEASUREMENT");
+  put(70, "1");
+  place("$EXTMIN", least_x_, least_y_);
+  place("$EXTMAX", most_x_, most_y_);
+  put(0, "ENDSEC");
+
+  put(0, "SECTION");
+  put(2, "TABLES");
+  put(0, "TABLE");
+  put(2, "LTYPE");
+  put(70, "2");
+  const auto line_type = [&](const char* name, const char* shape, std::vector<const char*> lengths, const char* sum) {
+    put(0, "LTYPE");
+    put(2, name);
+    put(70, "0");
+    put(3, shape);
+    put(72, "65");
+    put(73, std::to_string(lengths.size()));
+    put(40, sum);
+    for (const char* length : lengths) put(49, length);
+  };
+  line_type("CONTINUOUS", "Solid line", {}, "0.0");
+  line_type("DASHED", "__ __ __", {"0.3", "-0.15"}, "0.45");
+  put(0, "ENDTAB");
+  put(0, "TABLE");
+  put(2, "LAYER");
+  put(70, std::to_string(layers_.size() + 1));
+  const auto layer_row = [&](const std::string& name, const LayerRow& row) {
+    put(0, "LAYER");
+    put(2, name);
+    put(70, "0");
+    put(62, std::to_string(row.colour));
+    put(6, row.dashed ? "DASHED" : "CONTINUOUS");
+  };
+  if (!layers_.contains("0")) layer_row("0", {});
+  for (const auto& [name, row] : layers_) layer_row(name, row);
+  put(0, "ENDTAB");
+  put(0, "TABLE");
+  put(2, "STYLE");
+  put(70, "1");
+  put(0, "STYLE");
+  put(2, "STANDARD");
+  put(70, "0");
+  put(40, "0.0");
+  put(41, "1.0");
+  put(50, "0.0");
+  put(71, "0");
+  put(42, "0.2");
+  put(3, "txt");
+  put(4, "");
+  put(0, "ENDTAB");
+  put(0, "ENDSEC");
+
+  put(0, "SECTION");
+  put(2, "ENTITIES");
+  out += entities_;
+  put(0, "ENDSEC");
+  put(0, "EOF");
+  return out;
+}
+
+}  // namespace burrow

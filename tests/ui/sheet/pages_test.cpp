@@ -1,0 +1,213 @@
+// What stands on the pages: inside the frame, nothing over anything else, every letter in the typeface.
+
+#include <QRawFont>
+#include <QSet>
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/drawing/theme.h"
+#include "burrow/sheet/page.h"
+#include "sheet_for_tests.h"
+
+namespace burrow::test {
+namespace {
+
+struct Kind {
+  const char* paper;
+  UnitSystem units;
+};
+const Kind kinds[] = {{"a4", UnitSystem::metric}, {"a3", UnitSystem::metric},  {"a2", UnitSystem::metric},
+                      {"letter", UnitSystem::us}, {"tabloid", UnitSystem::us}, {"ansi-d", UnitSystem::us}};
+
+/// Calls with every page of every sample, paper and unit system.
+template <class Look>
+void each_page(Look look) {
+  for (const std::string& name : sample_names())
+    for (const Kind& kind : kinds) {
+      const auto pages = sheet_pages(sheet_for(judged_sample(name), kind.units, kind.paper), SheetPart::all);
+      ASSERT_TRUE(pages) << name << " " << kind.paper << ": " << pages.error().text();
+      int number = 0;
+      for (const Page& page : *pages) look(page, name + ", " + kind.paper + ", page " + std::to_string(++number));
+    }
+}
+
+TEST(SheetPages, Texts_StandInsideTheFrame) {
+  each_page([](const Page& page, const std::string& where) {
+    EXPECT_TRUE(QRectF(QPointF(0, 0), page.size_mm).contains(page.frame_mm)) << where;
+    for (const PageItem& item : page.items) {
+      if (item.kind == PageItemKind::text) {
+        EXPECT_TRUE(page.frame_mm.contains(item.box)) << where << ": " << item.text.toStdString();
+        EXPECT_FALSE(item.text.trimmed().isEmpty()) << where;
+      } else if (item.clip.isNull()) {
+        EXPECT_TRUE(page.frame_mm.adjusted(-0.01, -0.01, 0.01, 0.01).contains(item.points.boundingRect()))
+            << where << ", a line from " << item.points.front().x() << ", " << item.points.front().y();
+      } else {
+        EXPECT_TRUE(page.frame_mm.contains(item.clip)) << where;
+      }
+      for (const QPointF& p : item.points) EXPECT_TRUE(std::isfinite(p.x()) && std::isfinite(p.y())) << where;
+    }
+  });
+}
+
+TEST(SheetPages, Texts_DoNotOverlap) {
+  each_page([](const Page& page, const std::string& where) {
+    std::vector<const PageItem*> texts;
+    for (const PageItem& item : page.items)
+      if (item.kind == PageItemKind::text) texts.push_back(&item);
+    std::sort(texts.begin(), texts.end(),
+              [](const PageItem* a, const PageItem* b) { return a->box.top() < b->box.top(); });
+    for (std::size_t i = 0; i < texts.size(); ++i)
+      for (std::size_t k = i + 1; k < texts.size() && texts[k]->box.top() < texts[i]->box.bottom(); ++k)
+        EXPECT_FALSE(texts[i]->box.adjusted(0.02, 0.02, -0.02, -0.02).intersects(texts[k]->box))
+            << where << ": \"" << texts[i]->text.toStdString() << "\" and \"" << texts[k]->text.toStdString() << "\"";
+  });
+}
+
+// A letter that the bundled typeface lacks would be taken from another one, which need not be there.
+TEST(SheetPages, Letters_AllInTheTypeface) {
+  QMap<int, QRawFont> fonts;
+  for (const QFont::Weight weight : {QFont::Normal, QFont::DemiBold, QFont::Bold})
+    fonts[weight] = QRawFont::fromFont(paper_font(weight));
+  QSet<QString> missing;
+  each_page([&](const Page& page, const std::string&) {
+    for (const PageItem& item : page.items) {
+      if (item.kind != PageItemKind::text) continue;
+      for (const uint c : item.text.toUcs4())
+        if (!fonts[item.style.weight].supportsCharacter(c))
+          missing << QString::fromUcs4(reinterpret_cast<const char32_t*>(&c), 1);
+    }
+  });
+  EXPECT_TRUE(missing.isEmpty()) << QStringList(missing.values()).join(QLatin1Char(' ')).toStdString();
+}
+
+TEST(SheetPages, Everything_IsSaid) {
+  for (const std::string& name : sample_names()) {
+    const Judged& j = judged_sample(name);
+    const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::sheet));
+    const QString flat = QString(words).replace(QLatin1Char('\n'), QLatin1Char(' '));
+    EXPECT_TRUE(flat.contains(QString::fromStdString(j.crossing.name))) << name;
+    for (const char* heading : {"Findings, worst first", "Utilities", "Pits", "Pipe", "Air", "Cautions",
+                                "100 mm when printed at actual size", "scale", "checked"})
+      EXPECT_TRUE(flat.contains(QLatin1String(heading))) << name << ": " << heading;
+    // Long names break over lines, so their first words are looked for.
+    for (const Utility& u : j.crossing.site.utilities)
+      EXPECT_TRUE(words.contains(QString::fromStdString(u.name).section(QLatin1Char(' '), 0, 0))) << u.name;
+    for (const Finding& f : j.answer.findings)
+      EXPECT_TRUE(words.contains(QString::fromStdString(finding_text(f, UnitSystem::metric)).left(12)))
+          << finding_text(f, UnitSystem::metric);
+  }
+}
+
+// Sixty utilities over forty metres: each number stands in the side elevation and in the table.
+TEST(SheetPages, SixtyUtilities_EachHasItsNumberOnTheDrawing) {
+  const auto pages = *sheet_pages(sheet_for(judged_sample("sixty-utilities"), UnitSystem::metric), SheetPart::sheet);
+  QMap<QString, int> seen;
+  for (const PageItem& item : pages.front().items)
+    if (item.kind == PageItemKind::text && item.style.weight == QFont::DemiBold) ++seen[item.text];
+  for (int number = 1; number <= 60; ++number)
+    EXPECT_GE(seen.value(QString::number(number)), 2) << number << " in elevation and plan";
+}
+
+TEST(SheetPages, MutedFinding_StandsWithItsReason) {
+  Judged j = judged_sample("four-faults");
+  ASSERT_FALSE(j.answer.findings.empty());
+  j.answer.findings.back().muted = Muted{"cut and capped in spring", "A. Miller", "2025-05-02"};
+  const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::sheet));
+  EXPECT_TRUE(words.contains(QStringLiteral("Muted findings")));
+  EXPECT_TRUE(words.contains(QStringLiteral("cut and capped")));
+}
+
+TEST(SheetPages, NorthArrow_OnlyWhereNorthIsKnown) {
+  Judged j = judged_sample("house-service");
+  const auto has = [&](const char* word) {
+    for (const PageItem& item : sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::sheet)->front().items)
+      if (item.kind == PageItemKind::text && item.text == QLatin1String(word)) return true;
+    return false;
+  };
+  EXPECT_TRUE(has("bore"));
+  EXPECT_FALSE(has("north"));
+  Georeference geo;
+  geo.crs = "EPSG:25832";
+  geo.azimuth.set(Angle{0.7});
+  j.crossing.site.georeference = geo;
+  EXPECT_TRUE(has("north"));
+}
+
+TEST(SheetScale, TooLarge_NamesTheLargestThatFits) {
+  Sheet sheet = sheet_for(judged_sample("house-service"), UnitSystem::metric, "a4");
+  sheet.scale = 10;
+  const auto pages = sheet_pages(sheet, SheetPart::sheet);
+  ASSERT_FALSE(pages);
+  EXPECT_NE(pages.error().expected.find("1:100"), std::string::npos) << pages.error().text();
+}
+
+// The card is read in the rain: 11 pt at least, what has to be set in 20 pt.
+TEST(Card, Type_IsLargeEnough) {
+  constexpr double pt = 25.4 / 72;
+  for (const std::string& name : sample_names())
+    for (const Kind& kind : kinds) {
+      const auto pages = *sheet_pages(sheet_for(judged_sample(name), kind.units, kind.paper), SheetPart::card);
+      int large = 0;
+      for (const Page& page : pages) {
+        const bool us = kind.units == UnitSystem::us;
+        EXPECT_EQ(page.size_mm, us ? QSizeF(139.7, 215.9) : QSizeF(148, 210));
+        for (const PageItem& item : page.items) {
+          if (item.kind != PageItemKind::text) continue;
+          EXPECT_GE(item.style.size_mm, 11 * pt - 1e-9) << item.text.toStdString();
+          if (item.style.size_mm >= 20 * pt - 1e-9) ++large;
+        }
+      }
+      EXPECT_EQ(large, 6) << name << " " << kind.paper;
+    }
+}
+
+TEST(Card, SaysWhatTheCrewNeeds) {
+  for (const std::string& name : sample_names()) {
+    const Judged& j = judged_sample(name);
+    const auto pages = *sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::card);
+    const QString words = words_of(pages);
+    for (const char* what : {"Depth to set", "Grade", "Pit floor", "Packing", "Air off at once", "Struck: Gas",
+                             "Struck: Power", "Phone", "Emergency", "Marks of the hose"})
+      EXPECT_TRUE(words.contains(QLatin1String(what))) << name << ": " << what;
+    // What is set and when to stop stand on the front.
+    const QString front = words_of({pages.front()});
+    EXPECT_TRUE(front.contains(QStringLiteral("Depth to set")) && front.contains(QStringLiteral("Air off at once")));
+    if (j.answer.verdict == Verdict::stop) EXPECT_TRUE(front.contains(QStringLiteral("do not bore")));
+  }
+}
+
+TEST(Working, EachStandsWithFormulaAndSource) {
+  const Judged& j = judged_sample("house-service");
+  const auto pages = *sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::working);
+  QStringList lines;
+  for (const Page& page : pages)
+    for (const PageItem& item : page.items)
+      if (item.kind == PageItemKind::text) lines << item.text;
+  int from = 0;
+  for (const QString& line : lines) from += line.startsWith(QStringLiteral("from: "));
+  EXPECT_EQ(from, static_cast<int>(j.answer.working.size()));
+}
+
+// Against the table of the typeface's own widths: the letters of "Bore" one by one, no kerning between them.
+TEST(Paper, TextWidth_IsTheSumOfItsLetters) {
+  const QRawFont raw = QRawFont::fromFont(paper_font(QFont::Normal));
+  double sum = 0;
+  for (const QPointF& p : raw.advancesForGlyphIndexes(raw.glyphIndexesForString(QStringLiteral("mill")))) sum += p.x();
+  EXPECT_NEAR(text_width_mm(QStringLiteral("mill"), {2.5}), sum * 2.5 / raw.pixelSize(), 0.01);
+}
+
+TEST(Paper, Wrapped_KeepsTheWordsAndTheWidth) {
+  const TextStyle style{2.5};
+  const QString words = QStringLiteral("expose it before the tool passes, then ring the owner of the main");
+  for (const double width : {12.0, 25.0, 60.0, 500.0}) {
+    const QStringList lines = wrapped(words, style, width);
+    EXPECT_EQ(lines.join(QLatin1Char(' ')), words);
+    for (const QString& line : lines) EXPECT_LE(text_width_mm(line, style), width);
+  }
+  const QStringList broken = wrapped(QString(200, QLatin1Char('m')), style, 20);
+  EXPECT_EQ(broken.join(QString()).size(), 200);
+  for (const QString& line : broken) EXPECT_LE(text_width_mm(line, style), 20);
+}
+
+}  // namespace
+}  // namespace burrow::test

@@ -1,0 +1,29 @@
+#pragma once
+/// Pages onto devices: PDF, printer, SVG.
+
+#include <QPagedPaintDevice>
+#include <QPainter>
+#include <functional>
+
+#include "burrow/base/result.h"
+#include "burrow/sheet/page.h"
+
+class QPrinter;
+
+namespace burrow {
+
+/// One painter for every device. The painter's units are millimetres on paper, its origin the corner of the page.
+void paint_page(QPainter& painter, const Page& page);
+
+/// True to scale when printed at actual size: 1200 dpi, no margins, the typeface embedded.
+/// Errors: no page; the file cannot be written (what stood there may be lost then).   Evidence: PaperOut.Pdf_*
+Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& title, const QString& path);
+
+/// One page, in millimetres; texts as outlines, so that they look the same without the typeface; each carries its words
+/// as a label.   Evidence: PaperOut.Svg_*
+QByteArray page_svg(const Page& page, const QString& title);
+
+/// On a printer, at actual size, as much of each page as its paper takes.
+void print_pages(QPrinter& printer, const std::vector<Page>& pages);
+
+}  // namespace burrow

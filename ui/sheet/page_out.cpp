@@ -1,0 +1,230 @@
+#include "burrow/sheet/page_out.h"
+
+#include <QFile>
+#include <QPageLayout>
+#include <QPageSize>
+#include <QPainterPath>
+#include <QPdfWriter>
+#include <QPrinter>
+#include <QXmlStreamWriter>
+
+namespace burrow {
+
+namespace {
+
+constexpr double em = 100;
+
+QPen pen_of(const Stroke& stroke) {
+  if (!(stroke.width_mm > 0)) return QPen(Qt::NoPen);
+  QPen pen(stroke.colour, stroke.width_mm, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
+  if (!stroke.dash_mm.isEmpty()) {
+    QList<qreal> pattern;
+    for (const double length : stroke.dash_mm) pattern << length / stroke.width_mm;
+    pen.setDashPattern(pattern);
+  }
+  return pen;
+}
+
+void paint_item(QPainter& painter, const PageItem& item) {
+  switch (item.kind) {
+    case PageItemKind::line:
+      painter.setPen(pen_of(item.stroke));
+      painter.drawPolyline(item.points);
+      return;
+    case PageItemKind::area:
+      painter.setPen(pen_of(item.stroke));
+      painter.setBrush(item.fill.isValid() ? QBrush(item.fill) : QBrush(Qt::NoBrush));
+      painter.drawPolygon(item.points);
+      painter.setBrush(Qt::NoBrush);
+      return;
+    case PageItemKind::text:
+      break;
+  }
+  painter.save();
+  painter.translate(item.points.front());
+  painter.rotate(-item.turned_deg);
+  painter.scale(item.style.size_mm / em, item.style.size_mm / em);
+  painter.setFont(paper_font(item.style.weight));
+  painter.setPen(item.style.colour);
+  painter.drawText(QPointF(0, 0), item.text);
+  painter.restore();
+}
+
+QPageLayout layout_of(const QSizeF& size_mm) {
+  return QPageLayout(QPageSize(size_mm, QPageSize::Millimeter, QString(), QPageSize::ExactMatch), QPageLayout::Portrait,
+                     QMarginsF(0, 0, 0, 0));
+}
+
+QString mm(double value) {
+  return QString::number(value, 'f', 5);
+}
+
+QString path_text(const QPainterPath& path) {
+  QString d;
+  for (int i = 0; i < path.elementCount(); ++i) {
+    const QPainterPath::Element& e = path.elementAt(i);
+    if (e.type == QPainterPath::MoveToElement)
+      d += QLatin1Char('M');
+    else if (e.type == QPainterPath::LineToElement)
+      d += QLatin1Char('L');
+    else if (e.type == QPainterPath::CurveToElement)
+      d += QLatin1Char('C');
+    d += mm(e.x) + QLatin1Char(' ') + mm(e.y) + QLatin1Char(' ');
+  }
+  return d;
+}
+
+QPainterPath outline_of(const PageItem& item) {
+  QPainterPath path;
+  if (item.kind == PageItemKind::text) {
+    path.addText(QPointF(0, 0), paper_font(item.style.weight), item.text);
+    QTransform at;
+    at.translate(item.points.front().x(), item.points.front().y());
+    at.rotate(-item.turned_deg);
+    at.scale(item.style.size_mm / em, item.style.size_mm / em);
+    return at.map(path);
+  }
+  path.addPolygon(item.points);
+  return path;
+}
+
+void colour_attribute(QXmlStreamWriter& out, const QString& name, const QColor& colour) {
+  out.writeAttribute(name, colour.name());
+  if (colour.alpha() < 255)
+    out.writeAttribute(name + QStringLiteral("-opacity"), QString::number(colour.alphaF(), 'f', 3));
+}
+
+void write_item(QXmlStreamWriter& out, const PageItem& item, int clip) {
+  out.writeStartElement(QStringLiteral("path"));
+  QString d = path_text(outline_of(item));
+  if (item.kind == PageItemKind::area) d += QLatin1Char('Z');
+  out.writeAttribute(QStringLiteral("d"), d);
+  if (clip >= 0) out.writeAttribute(QStringLiteral("clip-path"), QStringLiteral("url(#c%1)").arg(clip));
+  if (item.kind == PageItemKind::text) {
+    colour_attribute(out, QStringLiteral("fill"), item.style.colour);
+    out.writeAttribute(QStringLiteral("aria-label"), item.text);
+  } else {
+    if (item.kind == PageItemKind::area && item.fill.isValid())
+      colour_attribute(out, QStringLiteral("fill"), item.fill);
+    else
+      out.writeAttribute(QStringLiteral("fill"), QStringLiteral("none"));
+    if (item.stroke.width_mm > 0) {
+      colour_attribute(out, QStringLiteral("stroke"), item.stroke.colour);
+      out.writeAttribute(QStringLiteral("stroke-width"), mm(item.stroke.width_mm));
+      QStringList dashes;
+      for (const double length : item.stroke.dash_mm) dashes << mm(length);
+      if (!dashes.isEmpty()) out.writeAttribute(QStringLiteral("stroke-dasharray"), dashes.join(QLatin1Char(' ')));
+    }
+  }
+  out.writeEndElement();
+}
+
+}  // namespace
+
+void paint_page(QPainter& painter, const Page& page) {
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setRenderHint(QPainter::TextAntialiasing);
+  QRectF clip;
+  for (const PageItem& item : page.items) {
+    if (item.clip != clip) {
+      clip = item.clip;
+      painter.setClipping(false);
+      if (!clip.isNull()) painter.setClipRect(clip);
+    }
+    paint_item(painter, item);
+  }
+  painter.setClipping(false);
+}
+
+Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& title, const QString& path) {
+  if (pages.empty()) return fail(path.toStdString(), "no page", "at least one");
+  QFile file(path);
+  if (!file.open(QIODevice::WriteOnly))
+    return fail(path.toStdString(), file.errorString().toStdString(), "a folder that may be written");
+  {
+    QPdfWriter writer(&file);
+    writer.setResolution(1200);
+    writer.setTitle(title);
+    writer.setCreator(QStringLiteral("Burrowline"));
+    writer.setPageLayout(layout_of(pages.front().size_mm));
+    QPainter painter;
+    if (!painter.begin(&writer)) return fail(path.toStdString(), "the page could not be started", "room on the disk");
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+      if (i > 0) {
+        writer.setPageLayout(layout_of(pages[i].size_mm));
+        writer.newPage();
+      }
+      painter.resetTransform();
+      painter.scale(writer.resolution() / 25.4, writer.resolution() / 25.4);
+      paint_page(painter, pages[i]);
+    }
+    if (!painter.end()) return fail(path.toStdString(), "the page could not be finished", "room on the disk");
+  }
+  if (!file.flush() || file.error() != QFileDevice::NoError) {
+    const std::string why = file.errorString().toStdString();
+    file.remove();
+    return fail(path.toStdString(), why, "room on the disk");
+  }
+  return {};
+}
+
+QByteArray page_svg(const Page& page, const QString& title) {
+  QByteArray bytes;
+  QXmlStreamWriter out(&bytes);
+  out.setAutoFormatting(true);
+  out.writeStartDocument();
+  out.writeStartElement(QStringLiteral("svg"));
+  out.writeDefaultNamespace(QStringLiteral("http://www.w3.org/2000/svg"));
+  const QString w = mm(page.size_mm.width()), h = mm(page.size_mm.height());
+  out.writeAttribute(QStringLiteral("width"), w + QStringLiteral("mm"));
+  out.writeAttribute(QStringLiteral("height"), h + QStringLiteral("mm"));
+  out.writeAttribute(QStringLiteral("viewBox"), QStringLiteral("0 0 %1 %2").arg(w, h));
+  out.writeTextElement(QStringLiteral("title"), title);
+  QList<QRectF> clips;
+  out.writeStartElement(QStringLiteral("defs"));
+  for (const PageItem& item : page.items) {
+    if (item.clip.isNull() || clips.contains(item.clip)) continue;
+    out.writeStartElement(QStringLiteral("clipPath"));
+    out.writeAttribute(QStringLiteral("id"), QStringLiteral("c%1").arg(clips.size()));
+    out.writeEmptyElement(QStringLiteral("rect"));
+    out.writeAttribute(QStringLiteral("x"), mm(item.clip.x()));
+    out.writeAttribute(QStringLiteral("y"), mm(item.clip.y()));
+    out.writeAttribute(QStringLiteral("width"), mm(item.clip.width()));
+    out.writeAttribute(QStringLiteral("height"), mm(item.clip.height()));
+    out.writeEndElement();
+    clips << item.clip;
+  }
+  out.writeEndElement();
+  out.writeEmptyElement(QStringLiteral("rect"));
+  out.writeAttribute(QStringLiteral("width"), w);
+  out.writeAttribute(QStringLiteral("height"), h);
+  out.writeAttribute(QStringLiteral("fill"), QStringLiteral("#ffffff"));
+  for (const PageItem& item : page.items)
+    write_item(out, item, item.clip.isNull() ? -1 : static_cast<int>(clips.indexOf(item.clip)));
+  out.writeEndElement();
+  out.writeEndDocument();
+  return bytes;
+}
+
+void print_pages(QPrinter& printer, const std::vector<Page>& pages) {
+  if (pages.empty()) return;
+  printer.setFullPage(true);
+  QPainter painter;
+  const auto set_size = [&](const Page& page) {
+    printer.setPageSize(QPageSize(page.size_mm, QPageSize::Millimeter));
+    printer.setPageMargins(QMarginsF(0, 0, 0, 0));
+  };
+  set_size(pages.front());
+  if (!painter.begin(&printer)) return;
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    if (i > 0) {
+      set_size(pages[i]);
+      printer.newPage();
+    }
+    painter.resetTransform();
+    painter.scale(printer.resolution() / 25.4, printer.resolution() / 25.4);
+    paint_page(painter, pages[i]);
+  }
+}
+
+}  // namespace burrow

@@ -1,0 +1,34 @@
+#pragma once
+/// The parts of the paper, and the words that they share.
+
+#include "burrow/sheet/flow.h"
+#include "burrow/sheet/sheet.h"
+
+namespace burrow {
+
+/// Setup card: both sides, further ones where the run sheet is long. A5, of American papers half a letter.
+/// Type is never smaller than 11 pt, the numbers to be set 20 pt.   Evidence: Card.*
+std::vector<Page> card_pages(const Sheet& sheet);
+
+/// The crossing sheet. Errors: a scale at which the drawing does not fit.
+Result<std::vector<Page>> crossing_pages(const Sheet& sheet);
+
+/// The working appendix.
+std::vector<Page> working_pages(const Sheet& sheet);
+
+/// Everything that follows the drawing: tables in columns on further pages, which are added to `pages`.
+void add_tables(std::vector<Page>& pages, const Sheet& sheet);
+
+/// A page with frame and head line, and the columns of text in it.
+std::vector<Flow::Area> new_text_page(std::vector<Page>& pages, const Sheet& sheet, const QString& title);
+/// "page 2 of 5" and what identifies the sheet, at the foot of each page.
+void number_pages(std::vector<Page>& pages, const Sheet& sheet);
+
+inline QString qs(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
+/// A dash where it is not known.
+QString shown(const std::optional<double>& value, Dimension dimension, UnitSystem units);
+QString utility_name(const Utility& utility);
+
+}  // namespace burrow

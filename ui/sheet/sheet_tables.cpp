@@ -1,0 +1,308 @@
+#include <QCoreApplication>
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/check/headline.h"
+#include "burrow/check/working_text.h"
+#include "burrow/plan/equipment.h"
+#include "burrow/plan/run_text.h"
+#include "parts.h"
+
+namespace burrow {
+
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("sheet", text);
+}
+
+class SheetTables {
+ public:
+  SheetTables(Flow& flow, const Sheet& sheet) : flow_(flow), sheet_(sheet) {}
+
+  void all() {
+    findings();
+    utilities();
+    pits();
+    pipe();
+    loads();
+    air();
+    marks();
+    cautions();
+  }
+
+ private:
+  QString text(const std::optional<double>& v, Dimension d = Dimension::length) const {
+    return shown(v, d, sheet_.units);
+  }
+  /// A value in the SI unit that it comes with.
+  QString number(const std::optional<double>& v, std::string_view unit) const {
+    return v ? QString::fromStdString(working_number(*v, unit, sheet_.units, unit.empty() ? "P" : ""))
+             : QStringLiteral("–");
+  }
+
+  void findings() {
+    flow_.heading(tr("Findings, worst first"));
+    flow_.paragraph(qs(verdict_title(sheet_.assessment.verdict)) + QStringLiteral(". ") +
+                    QString::fromStdString(headline(sheet_.assessment, sheet_.units)));
+    std::vector<TableRow> open, muted;
+    int count = 0;
+    for (const Finding& f : sheet_.assessment.findings) {
+      const QString source = f.source.text.empty() && !f.limit
+                                 ? QString()
+                                 : QString::fromStdString(f.source.text) + QStringLiteral(" [") +
+                                       qs(words(f.source.label)) + QLatin1Char(']');
+      const QString severity = f.missing ? tr("missing") : qs(words(f.severity));
+      ++count;
+      if (f.muted)
+        muted.push_back({QString::number(count), severity, QString::fromStdString(finding_text(f, sheet_.units)),
+                         qs(f.muted->reason), qs(f.muted->by) + QLatin1Char(' ') + qs(f.muted->date)});
+      else
+        open.push_back({QString::number(count), severity, QString::fromStdString(finding_text(f, sheet_.units)),
+                        text(f.station_m, Dimension::station), source});
+    }
+    if (open.empty() && muted.empty()) {
+      flow_.paragraph(tr("None."));
+      return;
+    }
+    if (!open.empty())
+      flow_.table({{tr("no."), 0.45, Align::right},
+                   {tr("weight"), 1},
+                   {tr("finding"), 5},
+                   {tr("station"), 1, Align::right},
+                   {tr("limit from"), 3.2}},
+                  open);
+    if (!muted.empty()) {
+      flow_.heading(tr("Muted findings"));
+      flow_.table({{tr("no."), 0.45, Align::right},
+                   {tr("weight"), 1},
+                   {tr("finding"), 4.2},
+                   {tr("reason"), 3.5},
+                   {tr("by, date"), 1.5}},
+                  muted);
+    }
+  }
+
+  void utilities() {
+    const auto& all = sheet_.crossing.site.utilities;
+    if (all.empty()) return;
+    flow_.heading(tr("Utilities"));
+    std::vector<TableRow> rows;
+    int count = 0;
+    for (const Utility& u : all) {
+      const auto found = std::find_if(sheet_.assessment.utilities.begin(), sheet_.assessment.utilities.end(),
+                                      [&](const UtilityAnswer& a) { return a.id == u.id; });
+      const UtilityAnswer none;
+      const UtilityAnswer& a = found == sheet_.assessment.utilities.end() ? none : *found;
+      QString name = utility_name(u);
+      if (!u.owner.empty()) name += QStringLiteral(", ") + qs(u.owner);
+      QString what = qs(word_of(u.kind)) + QStringLiteral(", ") + qs(word_of(*u.status));
+      if (u.outside_diameter) what += QStringLiteral(", ") + text(u.outside_diameter->m, Dimension::small_length);
+      rows.push_back({QString::number(++count), name, what, text(a.station_m, Dimension::station),
+                      text(a.elevation_m, Dimension::station), text(a.separation_m), text(a.required_m),
+                      text(a.contact_chance, Dimension::chance), qs(word_of(*u.located.how)),
+                      !a.expose       ? tr("no")
+                      : a.expose_rank ? tr("yes, %1").arg(static_cast<int>(*a.expose_rank))
+                                      : tr("yes")});
+    }
+    flow_.table({{tr("no."), 0.5, Align::right},
+                 {tr("name, owner"), 2.5},
+                 {tr("kind, state, size"), 2.1},
+                 {tr("station"), 1.15, Align::right},
+                 {tr("level"), 1.2, Align::right},
+                 {tr("clear gap"), 1.25, Align::right},
+                 {tr("wanted"), 1.1, Align::right},
+                 {tr("chance of contact"), 1.15, Align::right},
+                 {tr("located"), 1.05},
+                 {tr("expose"), 0.85}},
+                rows);
+  }
+
+  void pits() {
+    flow_.heading(tr("Pits"));
+    const Assessment& a = sheet_.assessment;
+    const PitShape& l = a.launch_pit;
+    const PitShape& e = a.exit_pit;
+    const PitAnswer& lw = a.launch_pit_work;
+    const PitAnswer& ew = a.exit_pit_work;
+    std::vector<TableRow> rows;
+    const auto row = [&](const QString& what, const QString& launch, const QString& exit) {
+      rows.push_back({what, launch, exit});
+    };
+    const auto by = [&](double length, double width) { return text(length) + QStringLiteral(" × ") + text(width); };
+    row(tr("floor, length × width"), by(l.floor_length_m, l.floor_width_m), by(e.floor_length_m, e.floor_width_m));
+    row(tr("at the surface"), by(l.top_length_m, l.top_width_m), by(e.top_length_m, e.top_width_m));
+    row(tr("depth, deepest"), text(l.depth_m), text(e.depth_m));
+    row(tr("level of the floor"), text(l.floor_elevation_m, Dimension::station),
+        text(e.floor_elevation_m, Dimension::station));
+    row(tr("level of the axis"), text(l.axis_elevation_m, Dimension::station),
+        text(e.axis_elevation_m, Dimension::station));
+    row(tr("sides: bore, back, left, right"), sides(sheet_.crossing.pits.launch.sides),
+        sides(sheet_.crossing.pits.exit.sides));
+    row(tr("soil type"), soil(l, lw), soil(e, ew));
+    row(tr("dug, in the bank"), text(l.volume_m3, Dimension::volume), text(e.volume_m3, Dimension::volume));
+    row(tr("dug, loose"), text(lw.loose_m3, Dimension::volume), text(ew.loose_m3, Dimension::volume));
+    row(tr("water over the floor"), text(lw.water_head_m), text(ew.water_head_m));
+    row(tr("needed"), duties(lw), duties(ew));
+    flow_.table({{QString(), 1.3}, {tr("launch pit"), 2}, {tr("exit pit"), 2}}, rows);
+  }
+  static QString sides(const PitSides& s) {
+    QStringList all;
+    for (const PitSide* side : {&s.bore, &s.back, &s.left, &s.right}) all << qs(word_of(*side->kind));
+    return all.join(QStringLiteral(", "));
+  }
+  static QString soil(const PitShape& shape, const PitAnswer& work) {
+    return qs(word_of(shape.soil_type)) + (work.confirmed ? tr(", confirmed") : tr(", not confirmed on site"));
+  }
+  static QString duties(const PitAnswer& work) {
+    QStringList all;
+    for (const PitDuty& duty : work.duties)
+      if (duty.applies) all << qs(duty.code).replace(QLatin1Char('-'), QLatin1Char(' '));
+    return all.isEmpty() ? QStringLiteral("–") : all.join(QStringLiteral(", "));
+  }
+
+  void pipe() {
+    flow_.heading(tr("Pipe"));
+    const auto& pipe = sheet_.crossing.pipe;
+    if (!pipe) {
+      flow_.paragraph(tr("No pipe is entered."));
+      return;
+    }
+    QString words = qs(pipe->material);
+    if (const PipeMaterial* material = find_pipe(sheet_.tables, pipe->material)) words = qs(material->name);
+    if (pipe->outside_diameter)
+      words += QStringLiteral(", ") + text(pipe->outside_diameter->m, Dimension::small_length);
+    if (pipe->sdr) words += tr(", SDR %1").arg(pipe->sdr->v);
+    if (*pipe->count > 1) words += tr(", %1 of them").arg(*pipe->count);
+    words += QStringLiteral(", ") + qs(word_of(*pipe->insertion)).replace(QLatin1Char('-'), QLatin1Char(' '));
+    flow_.paragraph(words);
+    std::vector<TableRow> rows;
+    for (const PipeCheck& check : sheet_.assessment.pipe_checks)
+      rows.push_back(
+          {qs(check.name), number(check.value, check.unit),
+           check.limit ? (check.at_least ? tr("at least ") : tr("at most ")) + number(check.limit, check.unit)
+                       : QStringLiteral("–"),
+           shown(check.utilisation, Dimension::chance, sheet_.units), text(check.station_m, Dimension::station),
+           QString::fromStdString(check.source.text) + QStringLiteral(" [") + qs(burrow::words(check.source.label)) +
+               QLatin1Char(']')});
+    if (!rows.empty())
+      flow_.table({{tr("check"), 2.4},
+                   {tr("value"), 1.1, Align::right},
+                   {tr("limit"), 1.6, Align::right},
+                   {tr("used"), 0.8, Align::right},
+                   {tr("station"), 1, Align::right},
+                   {tr("from"), 3}},
+                  rows);
+  }
+
+  void loads() {
+    const auto& all = sheet_.assessment.loads;
+    if (all.empty()) return;
+    flow_.heading(tr("Loads on the crown of the pipe"));
+    // A dozen places are enough to read; the worst is always one of them.
+    std::vector<std::size_t> places;
+    const std::size_t most = 12;
+    for (std::size_t k = 0; k < std::min(most, all.size()); ++k)
+      places.push_back(all.size() <= most ? k : k * (all.size() - 1) / (most - 1));
+    const auto worst = std::max_element(all.begin(), all.end(), [](const LoadPoint& a, const LoadPoint& b) {
+      return a.earth_Pa + a.live_Pa < b.earth_Pa + b.live_Pa;
+    });
+    places.push_back(static_cast<std::size_t>(worst - all.begin()));
+    std::sort(places.begin(), places.end());
+    places.erase(std::unique(places.begin(), places.end()), places.end());
+    std::vector<TableRow> rows;
+    for (const std::size_t i : places) {
+      const LoadPoint& p = all[i];
+      rows.push_back({text(p.station_m, Dimension::station), text(p.depth_m), text(p.earth_Pa, Dimension::pressure),
+                      text(p.earth_arched_Pa, Dimension::pressure), text(p.live_Pa, Dimension::pressure),
+                      text(p.water_Pa, Dimension::pressure), surface_name(p.live)});
+    }
+    flow_.table({{tr("station"), 1, Align::right},
+                 {tr("depth of crown"), 1.1, Align::right},
+                 {tr("earth, whole"), 1, Align::right},
+                 {tr("earth, arched"), 1, Align::right},
+                 {tr("traffic, machines"), 1.1, Align::right},
+                 {tr("water"), 1, Align::right},
+                 {tr("what stands above"), 1.8}},
+                rows);
+  }
+  QString surface_name(const std::string& id) const {
+    for (const SurfaceFeature& f : sheet_.crossing.site.surface)
+      if (f.id == id) return f.name.empty() ? qs(word_of(f.kind)) : qs(f.name);
+    return qs(id);
+  }
+
+  void air() {
+    flow_.heading(tr("Air"));
+    flow_.paragraph(QString::fromStdString(air_words(sheet_.assessment.air, sheet_.units)) + QLatin1Char('.'));
+  }
+
+  void marks() {
+    if (sheet_.assessment.marks.empty()) return;
+    flow_.heading(tr("Run sheet"));
+    std::vector<TableRow> rows;
+    for (const Mark& m : sheet_.assessment.marks) {
+      QStringList near;
+      for (const MarkNear& n : m.near) near << QString::fromStdString(near_words(n, sheet_.units));
+      rows.push_back({text(m.hose_m), text(m.nose_m), text(m.depth_m), text(m.time_s.p50, Dimension::duration),
+                      near.join(QStringLiteral("; ")), QString::fromStdString(task_words(m, sheet_.crossing))});
+    }
+    flow_.table({{tr("hose"), 1, Align::right},
+                 {tr("nose"), 1, Align::right},
+                 {tr("deep"), 1, Align::right},
+                 {tr("time, half of all"), 1.1, Align::right},
+                 {tr("what is near"), 4},
+                 {tr("to do"), 2.4}},
+                rows);
+  }
+
+  void cautions() {
+    flow_.heading(tr("Cautions"));
+    flow_.paragraph(
+        tr("Locate before digging; expose before passing; protect the pit; restrain every air coupling and bleed the "
+           "line before uncoupling. Local codes and the competent person at the excavation govern. The path is a "
+           "prediction with a spread: the tool cannot be steered. Print at actual size and measure the 100 mm bar "
+           "before anything is taken off this sheet with a scale."));
+  }
+
+  Flow& flow_;
+  const Sheet& sheet_;
+};
+
+}  // namespace
+
+void add_tables(std::vector<Page>& pages, const Sheet& sheet) {
+  Flow flow([&] { return new_text_page(pages, sheet, tr("Crossing sheet, tables")); });
+  SheetTables(flow, sheet).all();
+}
+
+std::vector<Page> working_pages(const Sheet& sheet) {
+  std::vector<Page> pages;
+  Flow flow([&] { return new_text_page(pages, sheet, tr("Working")); });
+  flow.paragraph(
+      tr("Every number of the checks: the formula in symbols, what was put in, what came out, the limit, and "
+         "where both come from."));
+  for (const Working& w : sheet.assessment.working) {
+    QStringList lines = QString::fromStdString(working_text(w, sheet.units)).split(QLatin1Char('\n'));
+    // The numbers put in stand on one line, so that a page holds more.
+    QStringList joined;
+    QStringList inputs;
+    for (const QString& line : lines) {
+      if (line.startsWith(QStringLiteral("  "))) {
+        inputs << line.trimmed();
+        continue;
+      }
+      if (!inputs.isEmpty()) joined << inputs.join(QStringLiteral(";  "));
+      inputs.clear();
+      joined << line;
+    }
+    std::string subject = w.subject;
+    for (const Utility& u : sheet.crossing.site.utilities)
+      if (u.id == subject && !u.name.empty()) subject += " (" + u.name + ")";
+    flow.block(qs(w.code) + QStringLiteral(", ") + qs(subject), joined);
+  }
+  number_pages(pages, sheet);
+  return pages;
+}
+
+}  // namespace burrow

@@ -1,0 +1,124 @@
+/// Paper and files for others: the entries of the File menu and what they do.
+
+#include <QMenu>
+#include <QPrintPreviewDialog>
+#include <QPrinter>
+#include <QStatusBar>
+
+#include "burrow/export/csv.h"
+#include "burrow/export/dxf.h"
+#include "burrow/export/geojson.h"
+#include "burrow/file/disk.h"
+#include "burrow/import/georeferenced.h"
+#include "burrow/sheet/image.h"
+#include "burrow/sheet/page_out.h"
+#include "burrow/sheet/sheet.h"
+#include "burrow/window/main_window.h"
+
+namespace burrow {
+
+void MainWindow::add_paper_entries(QMenu* menu) {
+  struct Part {
+    SheetPart part;
+    QString name;
+  };
+  const Part parts[] = {{SheetPart::sheet, tr("&Crossing sheet…")},
+                        {SheetPart::card, tr("&Setup card…")},
+                        {SheetPart::working, tr("&Working…")},
+                        {SheetPart::all, tr("&All of it…")}};
+  QMenu* print = menu->addMenu(tr("&Print"));
+  QMenu* pdf = menu->addMenu(tr("Sheet as P&DF"));
+  for (const auto& [part, name] : parts) {
+    QAction* action = print->addAction(name, this, [this, wanted = part] { print_part(wanted); });
+    if (part == SheetPart::sheet) action->setShortcut(QKeySequence::Print);
+    pdf->addAction(name, this, [this, wanted = part] { write_pdf(wanted); });
+  }
+  menu->addAction(tr("P&icture as PNG…"), this, &MainWindow::write_png);
+  add_export_entries(menu->addMenu(tr("&Export")));
+}
+
+void MainWindow::print_part(SheetPart part) {
+  const Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
+  if (!sheet) return complain(tr("Nothing was printed."), sheet.error());
+  const Result<std::vector<Page>> pages = sheet_pages(*sheet, part);
+  if (!pages) return complain(tr("Nothing was printed."), pages.error());
+  QPrinter printer(QPrinter::HighResolution);
+  printer.setFullPage(true);
+  printer.setPageSize(QPageSize(pages->front().size_mm, QPageSize::Millimeter));
+  QPrintPreviewDialog preview(&printer, this);
+  preview.setWindowTitle(tr("Print at actual size"));
+  connect(&preview, &QPrintPreviewDialog::paintRequested, this, [&pages](QPrinter* to) { print_pages(*to, *pages); });
+  preview.exec();
+}
+
+void MainWindow::write_pdf(SheetPart part) {
+  const QString path = ask_where(tr("Sheet as PDF"), QString(), tr("PDF (*.pdf)"), QStringLiteral("pdf"));
+  if (path.isEmpty()) return;
+  const Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
+  const Result<void> written = sheet ? write_sheet_pdf(*sheet, path, part) : tl::unexpected(sheet.error());
+  if (!written)
+    complain(tr("The sheet was not written."), written.error());
+  else
+    statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
+}
+
+void MainWindow::write_png() {
+  const QString path = ask_where(tr("Picture as PNG"), QString(), tr("PNG (*.png)"), QStringLiteral("png"));
+  if (path.isEmpty()) return;
+  ImageWish wish;
+  wish.dark = dark_;
+  wish.units = units_;
+  const Result<void> written =
+      write_image(document_.crossing(), document_.assessment(), document_.tables(), wish, path);
+  if (!written)
+    complain(tr("The picture was not written."), written.error());
+  else
+    statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
+}
+
+void MainWindow::write_file(const QString& kinds, const QString& ending,
+                            const std::function<Result<void>(const QString& path)>& write) {
+  const QString path = ask_where(tr("Export"), QString(), kinds, ending);
+  if (path.isEmpty()) return;
+  const Result<void> written = write(path);
+  if (!written)
+    complain(tr("The file was not written."), written.error());
+  else
+    statusBar()->showMessage(tr("Written: %1").arg(path), 6000);
+}
+
+void MainWindow::add_export_entries(QMenu* menu) {
+  const auto save = [](const QString& path, const Result<std::string>& text) -> Result<void> {
+    return text ? save_atomically(path.toStdString(), *text) : tl::unexpected(text.error());
+  };
+  menu->addAction(tr("&Drawing as DXF, in metres…"), this, [this, save] {
+    write_file(tr("Drawing (*.dxf)"), QStringLiteral("dxf"), [&](const QString& path) {
+      return save(path, write_dxf(document_.crossing(), document_.tables(), document_.assessment(), units_));
+    });
+  });
+  menu->addAction(tr("Drawing to scale as &SVG…"), this, [this] {
+    write_file(tr("Picture (*.svg)"), QStringLiteral("svg"), [&](const QString& path) -> Result<void> {
+      const Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
+      return sheet ? write_sheet_svg(*sheet, path) : tl::unexpected(sheet.error());
+    });
+  });
+  menu->addAction(tr("&Map as GeoJSON…"), this, [this, save] {
+    write_file(tr("Map (*.geojson)"), QStringLiteral("geojson"), [&](const QString& path) {
+      const Crossing& crossing = document_.crossing();
+      return save(path, write_geojson(crossing, document_.assessment(), [&](std::vector<PlanPoint> local) {
+                    return longitude_latitude(*crossing.site.georeference, std::move(local));
+                  }));
+    });
+  });
+  const std::pair<CsvTable, QString> tables[] = {{CsvTable::path, tr("Table of the &path as CSV…")},
+                                                 {CsvTable::marks, tr("Table of the &hose marks as CSV…")},
+                                                 {CsvTable::findings, tr("Table of the &findings as CSV…")}};
+  for (const auto& [table, name] : tables)
+    menu->addAction(name, this, [this, save, which = table] {
+      write_file(tr("Table (*.csv)"), QStringLiteral("csv"), [&](const QString& path) {
+        return save(path, write_csv(which, document_.crossing(), document_.assessment(), units_));
+      });
+    });
+}
+
+}  // namespace burrow
