@@ -121,7 +121,7 @@ Json day_json(const DayAnswer* day, const Crossing& crossing) {
   const auto odd = [&](const OddReading& o) {
     return object({{"reading", index(o.reading)}, {"kind", kind_of(o.reading)}, {"in_sd", Json(o.in_sd)}});
   };
-  const auto left_out = [&](const LeftOut& l) {
+  const auto left_out = [&](const ReadingLeftOut& l) {
     return object(
         {{"reading", index(l.reading)}, {"kind", kind_of(l.reading)}, {"why", Json(trouble_word(l.trouble))}});
   };

@@ -98,7 +98,7 @@ std::string next_text(const NextReading& next, UnitSystem units) {
                      length(next.sd_lateral_m, units), length(next.sd_vertical_m, units), turn);
 }
 
-std::string left_out_text(const LeftOut& left_out, const DayRecord& record) {
+std::string left_out_text(const ReadingLeftOut& left_out, const DayRecord& record) {
   const std::string kind = left_out.reading < record.readings.size()
                                ? std::string(word_of(record.readings[left_out.reading].kind))
                                : std::string("reading");
@@ -155,7 +155,7 @@ std::vector<DayLine> day_lines(const DayAnswer& day, const Crossing& crossing, U
   for (const NextReading& next : day.next) add("worth knowing", next_text(next, units));
   for (const DayRecord& record : crossing.record)
     if (record.id == day.record)
-      for (const LeftOut& out : day.left_out) add("not used", left_out_text(out, record));
+      for (const ReadingLeftOut& out : day.left_out) add("not used", left_out_text(out, record));
   return lines;
 }
 

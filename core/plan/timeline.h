@@ -21,7 +21,7 @@ struct Timeline {
   std::vector<std::optional<double>> nose_of;  ///< at each reading of the record
   std::vector<std::size_t> order;              ///< numbers of the readings by time
   std::vector<TimelineRun> runs;               ///< into new ground only
-  std::vector<LeftOut> left_out;
+  std::vector<ReadingLeftOut> left_out;
 };
 
 /// Times of stops do not count until the tool goes on. A mark behind an earlier one without a reversal is left out.

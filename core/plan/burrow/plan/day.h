@@ -94,10 +94,10 @@ struct OddReading {
 };
 
 enum class ReadingTrouble { beyond_path, no_nose, no_value, runs_back };
-struct LeftOut {
+struct ReadingLeftOut {
   std::size_t reading = 0;
   ReadingTrouble trouble = ReadingTrouble::no_value;
-  bool operator==(const LeftOut&) const = default;
+  bool operator==(const ReadingLeftOut&) const = default;
 };
 
 /// What one reading more would be worth, taken now.
@@ -133,7 +133,7 @@ struct DayAnswer {
   std::vector<NearService> near;
   RateAnswer rate;
   std::vector<OddReading> odd;
-  std::vector<LeftOut> left_out;
+  std::vector<ReadingLeftOut> left_out;
   std::optional<Advice> advice;    ///< empty: nothing started, or the bore has ended
   std::vector<DayReason> reasons;  ///< those that decide first
   std::vector<NextReading> next;   ///< best first

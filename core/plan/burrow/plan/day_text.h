@@ -18,7 +18,7 @@ std::string reason_text(const DayReason& reason, UnitSystem units);
 /// "a fix here narrows the arrival to 0.11 m across and 0.13 m up; one in five that it turns the advice".
 std::string next_text(const NextReading& next, UnitSystem units);
 /// Why a reading was not used.
-std::string left_out_text(const LeftOut& left_out, const DayRecord& record);
+std::string left_out_text(const ReadingLeftOut& left_out, const DayRecord& record);
 
 struct DayLine {
   std::string what, value;
