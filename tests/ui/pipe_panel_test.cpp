@@ -51,7 +51,7 @@ TEST(PipePanel, EntriesAndChoices_AreOneStepEach) {
   EXPECT_NEAR(pipe().outside_diameter->m, 1.9 * 0.0254, 1e-9);
   EXPECT_EQ(pipe().sdr->v, 11);
   one_more("pe size");
-  w.choose("wall of that size", "5.4 mm");
+  w.choose("wall of that size", "5.4");  // a hard space stands before the unit
   EXPECT_EQ(pipe().sdr->v, 9);
   one_more("wall");
   w.type(w.panel.size_entries(), "outside diameter", "2.375 in");
@@ -78,8 +78,8 @@ TEST(PipePanel, EntriesAndChoices_AreOneStepEach) {
   w.type(w.panel.pull_entries(), "the pull lasts", "30 min");
   EXPECT_NEAR(pipe().pull_time->s, 1800, 1e-9);
   one_more("time");
-  w.type(w.panel.use_entries(), "pressure inside", "6 bar");
-  EXPECT_NEAR(pipe().operating_pressure->Pa, 6e5, 1e-6);
+  w.type(w.panel.use_entries(), "pressure inside", "5 bar");
+  EXPECT_NEAR(pipe().operating_pressure->Pa, 5e5, 1e-6);
   one_more("pressure");
   w.choose("temperature of the pipe", "40 °C");
   EXPECT_NEAR(pipe().temperature->K, 313.15, 1e-9);
@@ -146,8 +146,9 @@ TEST(PipePanel, Charts_FollowStationAndDepth) {
     return w.panel.by_depth()->points(LoadLine::live);
   };
   // The road lies from 4.0 to 11.5 m of 14 m: the middle is under it, the very end is not.
-  EXPECT_FALSE(at(100).empty());
-  EXPECT_GT(at(100).last().x(), 0);
+  const QList<QPointF> under_the_road = at(100);
+  // Deep down a truck's load is left out: the code allows it from 8 ft on.
+  EXPECT_TRUE(std::any_of(under_the_road.begin(), under_the_road.end(), [](const QPointF& p) { return p.x() > 0; }));
   ASSERT_EQ(w.panel.by_depth()->pipe().size(), 2);
   const double station = 0.5 * (w.crossing().bore.launch.station.m + w.crossing().bore.exit.station.m);
   const LoadProfile profile = load_profile(w.crossing(), tables_for_tests(), w.document.assessment(), station);
