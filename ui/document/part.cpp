@@ -105,6 +105,8 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return take_element(crossing.record, part.id);
     case PartKind::practice:
       return crossing.practice;
+    case PartKind::layouts:
+      return Layouts{crossing.bore, crossing.pipe, crossing.pits, crossing.air, crossing.locks, crossing.alternatives};
     case PartKind::none:
       break;
   }
@@ -181,6 +183,16 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
     case PartKind::practice:
       crossing.practice = expect<std::string>(std::move(value));
       return;
+    case PartKind::layouts: {
+      auto layouts = expect<Layouts>(std::move(value));
+      crossing.bore = std::move(layouts.bore);
+      crossing.pipe = std::move(layouts.pipe);
+      crossing.pits = std::move(layouts.pits);
+      crossing.air = std::move(layouts.air);
+      crossing.locks = std::move(layouts.locks);
+      crossing.alternatives = std::move(layouts.alternatives);
+      return;
+    }
     case PartKind::none:
       return;
   }
@@ -302,6 +314,8 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return "record";
     case PartKind::practice:
       return "practice bore";
+    case PartKind::layouts:
+      return "layouts";
     case PartKind::none:
       break;
   }

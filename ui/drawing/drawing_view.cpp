@@ -36,6 +36,7 @@ DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollA
     set_trials(nullptr, false);
     set_rescue(std::nullopt);
     shown_.tape.reset();
+    ghost_layout_.reset();
     set_read_path(std::nullopt);
     set_truth(std::nullopt);
     zoom_to_fit();
@@ -151,8 +152,8 @@ void DrawingView::paintEvent(QPaintEvent*) {
     if (gesture_ == Gesture::part)
       focus_.pointer_lines = live_numbers(document_.crossing(), document_.assessment(), session_->part(), look_.units);
   } else {
-    focus_.ghost_crossing = nullptr;
-    focus_.ghost = nullptr;
+    focus_.ghost_crossing = ghost_layout_ ? &ghost_layout_->crossing : nullptr;
+    focus_.ghost = ghost_layout_ ? &ghost_layout_->assessment : nullptr;
     tell_pointer();
   }
   Picture now = picture();
@@ -203,6 +204,11 @@ void DrawingView::set_trials(const Trials* trials, bool current) {
 
 void DrawingView::set_rescue(std::optional<PitShape> pit) {
   shown_.rescue = std::move(pit);
+  viewport()->update();
+}
+
+void DrawingView::set_ghost_layout(std::shared_ptr<const GhostLayout> ghost) {
+  ghost_layout_ = std::move(ghost);
   viewport()->update();
 }
 

@@ -22,6 +22,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       soil_(new SoilPanel(document, this)),
       tool_(new ToolPanel(document, this)),
       launch_(new LaunchPanel(document, launch_desk_, this)),
+      layouts_(new LayoutsPanel(document, this)),
       air_(new AirPanel(document, this)),
       run_(new RunPanel(document, this)),
       day_(new DayPanel(document, this)),
@@ -36,6 +37,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(path_, tr("Path"), tr("Where it goes, how it gets on, and the pit for a stuck tool"));
   add_page(trials_, tr("Trials"), tr("Many bores drawn at random, and what became of them"));
   add_page(launch_, tr("Launches"), tr("At which launches everything holds, and what would have to give way"));
+  add_page(layouts_, tr("Layouts"), tr("Other layouts kept in the file, beside the one in force"));
   bar_->begin_row(tr("Site"));
   add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(utilities_, tr("Utilities"), tr("What lies below, how it is known, and what to expose first"));
@@ -81,6 +83,7 @@ void SideColumn::wire(DrawingView& drawing) {
   connect(practice_, &PracticePanel::read_path_changed, &drawing, show_read);
   connect(practice_, &PracticePanel::truth_changed, &drawing, &DrawingView::set_truth);
   connect(practice_, &PracticePanel::lesson_wanted, this, &SideColumn::lesson_wanted);
+  connect(layouts_, &LayoutsPanel::ghost_changed, &drawing, &DrawingView::set_ghost_layout);
   connect(&drawing, &DrawingView::picked_changed, this, [this, &drawing] {
     const PartRef& part = drawing.picked();
     if (part.kind == PartKind::utility) utilities_->pick(part.id);
@@ -103,6 +106,7 @@ void SideColumn::set_units(UnitSystem units) {
   soil_->set_units(units);
   tool_->set_units(units);
   launch_->set_units(units);
+  layouts_->set_units(units);
   air_->set_units(units);
   run_->set_units(units);
   day_->set_units(units);
@@ -122,6 +126,7 @@ void SideColumn::set_theme(const Theme& theme) {
   soil_->set_theme(theme);
   tool_->set_theme(theme);
   launch_->set_theme(theme);
+  layouts_->set_theme(theme);
   air_->set_theme(theme);
   run_->set_theme(theme);
   day_->set_theme(theme);

@@ -35,8 +35,9 @@ enum class PartKind {
   name,
   site,
   air,
-  record,   ///< one day's record, by id
-  practice  ///< the practice bore, as JSON text
+  record,    ///< one day's record, by id
+  practice,  ///< the practice bore, as JSON text
+  layouts    ///< the layout in force with the alternatives
 };
 
 /// An edge of a pit that a drag takes hold of: `PartRef::index` of a `pit_edge`, whose id is "launch" or "exit".
@@ -67,10 +68,22 @@ struct UtilityAndHoles {
   bool operator==(const UtilityAndHoles&) const = default;
 };
 
-using PartValue = std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine,
-                               std::optional<LevelLine>, Element<Stratum>, Element<SurfaceFeature>, Pits,
-                               std::optional<Pipe>, ToolChoice, ModelConstants, TrialsRequest, std::string,
-                               std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Site, Air, Element<DayRecord>>;
+/// All that a layout is made of, with the other layouts of the file.
+struct Layouts {
+  Bore bore;
+  std::optional<Pipe> pipe;
+  Pits pits;
+  Air air;
+  std::vector<std::string> locks;
+  std::vector<Alternative> alternatives;
+  bool operator==(const Layouts&) const = default;
+};
+
+using PartValue =
+    std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
+                 Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, ToolChoice, ModelConstants,
+                 TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Site, Air,
+                 Element<DayRecord>, Layouts>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);

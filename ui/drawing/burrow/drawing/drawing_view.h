@@ -13,6 +13,12 @@
 
 namespace burrow {
 
+/// Another layout of the crossing, drawn dashed behind the one in force.
+struct GhostLayout {
+  Crossing crossing;
+  Assessment assessment;
+};
+
 class DrawingView : public QAbstractScrollArea {
   Q_OBJECT
 
@@ -53,6 +59,8 @@ class DrawingView : public QAbstractScrollArea {
   void set_read_path(std::optional<ReadPath> read);
   void set_truth(std::optional<TrueLine> truth);
 
+  /// Path and pits of another layout; none takes it away. Another crossing does too.
+  void set_ghost_layout(std::shared_ptr<const GhostLayout> ghost);
   /// A section across the line; its station follows the pointer.
   void set_across(bool on);
   [[nodiscard]] bool across() const { return shown_.across_station_m.has_value(); }
@@ -126,6 +134,7 @@ class DrawingView : public QAbstractScrollArea {
   Frame press_frame_;
   bool scheduled_ = false;
   std::unique_ptr<EditSession> session_;
+  std::shared_ptr<const GhostLayout> ghost_layout_;
   std::vector<SnapLine> snap_lines_;  ///< of the drag under way
   PartRef nudged_;
   Move nudge_move_;

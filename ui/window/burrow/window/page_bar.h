@@ -1,7 +1,7 @@
 #pragma once
-/// The bar that chooses the page beside the drawing: flat buttons in named rows, one row for each kind of page. The page
-/// shown is told by weight and by a bar under its name, never by colour alone. Arrow keys go from button to button; Tab
-/// leaves the bar.
+/// The bar that chooses the page beside the drawing: flat buttons in named rows, one row for each kind of page. The
+/// page shown is told by weight and by a bar under its name, never by colour alone. Arrow keys go from button to
+/// button; Tab leaves the bar.
 
 #include <QPushButton>
 #include <QWidget>

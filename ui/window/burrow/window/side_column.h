@@ -12,6 +12,7 @@
 #include "burrow/panels/day_panel.h"
 #include "burrow/panels/findings_panel.h"
 #include "burrow/panels/launch_panel.h"
+#include "burrow/panels/layouts_panel.h"
 #include "burrow/panels/path_panel.h"
 #include "burrow/panels/pipe_panel.h"
 #include "burrow/panels/pits_panel.h"
@@ -36,6 +37,7 @@ class SideColumn : public QWidget {
     path,
     trials,
     launch,
+    layouts,
     ground,
     utilities,
     surface,
@@ -71,6 +73,7 @@ class SideColumn : public QWidget {
   SoilPanel& soil() { return *soil_; }
   ToolPanel& tool() { return *tool_; }
   LaunchPanel& launch() { return *launch_; }
+  LayoutsPanel& layouts() { return *layouts_; }
   AirPanel& air() { return *air_; }
   RunPanel& run() { return *run_; }
   DayPanel& day() { return *day_; }
@@ -101,6 +104,7 @@ class SideColumn : public QWidget {
   SoilPanel* soil_;
   ToolPanel* tool_;
   LaunchPanel* launch_;
+  LayoutsPanel* layouts_;
   AirPanel* air_;
   RunPanel* run_;
   DayPanel* day_;

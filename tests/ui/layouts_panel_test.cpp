@@ -1,0 +1,87 @@
+/// The page of the layouts: real widgets, one undo step each.
+
+#include <gtest/gtest.h>
+
+#include <QComboBox>
+#include <QLineEdit>
+#include <QPushButton>
+
+#include "burrow/file/crossing_file.h"
+#include "window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+void click(QPushButton* button) {
+  ASSERT_TRUE(button->isEnabled());
+  QTest::mouseClick(button, Qt::LeftButton);
+  QCoreApplication::processEvents();
+}
+
+TEST(LayoutsPanel, KeepChangeTakeBack) {
+  TestWindow w("house-service");
+  w.window.side().show_page(SideColumn::Page::layouts);
+  LayoutsPanel& page = w.window.side().layouts();
+  EXPECT_FALSE(page.take()->isEnabled());
+  page.name()->setText(QStringLiteral("level launch"));
+  click(page.keep());
+  ASSERT_EQ(w.crossing().alternatives.size(), 1u);
+  EXPECT_EQ(w.crossing().alternatives[0].name, "level launch");
+  const Bore first = w.crossing().bore;
+
+  Launch deeper = w.crossing().bore.launch;
+  deeper.elevation.m -= 0.5;
+  w.window.document().change({PartKind::launch, {}, -1}, deeper, QStringLiteral("deeper"));
+  page.refresh_now();
+  EXPECT_TRUE(page.said().contains(QStringLiteral("level launch")));
+
+  page.name()->setText(QStringLiteral("half a metre deeper"));
+  click(page.take());
+  EXPECT_EQ(w.crossing().bore, first);
+  ASSERT_EQ(w.crossing().alternatives.size(), 1u);
+  EXPECT_EQ(w.crossing().alternatives[0].name, "half a metre deeper");
+  EXPECT_EQ(w.window.document().undo_stack().count(), 3);
+  const auto again = read_crossing(write_crossing(w.crossing()), tables_for_tests());
+  ASSERT_TRUE(again.has_value());
+  EXPECT_EQ(*again, w.crossing());
+
+  w.window.document().undo_stack().undo();
+  EXPECT_EQ(w.crossing().bore.launch, deeper);
+  EXPECT_EQ(w.crossing().alternatives[0].name, "level launch");
+}
+
+TEST(LayoutsPanel, RenameAndRemove) {
+  TestWindow w("house-service");
+  w.window.side().show_page(SideColumn::Page::layouts);
+  LayoutsPanel& page = w.window.side().layouts();
+  click(page.keep());
+  page.name()->setText(QStringLiteral("another name"));
+  click(page.rename());
+  EXPECT_EQ(w.crossing().alternatives[0].name, "another name");
+  EXPECT_EQ(page.other()->currentText(), QStringLiteral("another name"));
+  click(page.remove());
+  EXPECT_TRUE(w.crossing().alternatives.empty());
+  EXPECT_FALSE(page.ghost()->isEnabled());
+}
+
+TEST(LayoutsPanel, DrawnDashed_ChangesTheDrawingOnly) {
+  TestWindow w("house-service");
+  w.window.side().show_page(SideColumn::Page::layouts);
+  LayoutsPanel& page = w.window.side().layouts();
+  click(page.keep());
+  Launch deeper = w.crossing().bore.launch;
+  deeper.elevation.m -= 0.5;
+  w.window.document().change({PartKind::launch, {}, -1}, deeper, QStringLiteral("deeper"));
+  const Crossing before = w.crossing();
+  page.refresh_now();
+  QCoreApplication::processEvents();
+  const QImage plain = w.viewport()->grab().toImage();
+  click(page.ghost());
+  EXPECT_NE(w.viewport()->grab().toImage(), plain);
+  EXPECT_EQ(w.crossing(), before);
+  click(page.ghost());
+  EXPECT_EQ(w.viewport()->grab().toImage(), plain);
+}
+
+}  // namespace
+}  // namespace burrow
