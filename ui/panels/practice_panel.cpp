@@ -265,6 +265,10 @@ void PracticePanel::refresh() {
                        ? tr("No lesson is set here: open one, or draw a truth for this crossing and see how "
                             "its bore goes.")
                        : lines.join(QStringLiteral("\n\n")));
+  if (const QString title = QString::fromStdString(practice.title); title != shown_lesson_) {
+    shown_lesson_ = title;  // the list names the lesson that was opened
+    if (const int row = lessons_->findText(title); row >= 0) lessons_->setCurrentIndex(row);
+  }
   truth_->catch_up();
   moved_->clear();
   moved_->addItem(tr("none"), QString());

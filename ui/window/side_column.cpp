@@ -55,6 +55,10 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
   bar_->check(0);
   wire(drawing);
+  // A record that is under way shows on the drawing at once, whichever page is open.
+  connect(&document, &Document::replaced, day_, [this, &document] {
+    if (!document.crossing().record.empty()) day_->refresh_now();
+  });
 }
 
 void SideColumn::add_page(QWidget* page, const QString& name, const QString& hint) {

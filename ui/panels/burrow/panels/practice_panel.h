@@ -67,6 +67,7 @@ class PracticePanel : public FormPanel {
   QTimer* slow_ = nullptr;
   QLabel *lesson_ = nullptr, *state_ = nullptr, *said_ = nullptr;
   QComboBox *lessons_ = nullptr, *true_soil_ = nullptr, *moved_ = nullptr;
+  QString shown_lesson_;
   QCheckBox* trainer_ = nullptr;
   EntryForm* truth_ = nullptr;
   std::vector<QWidget*> trainers_;
