@@ -106,7 +106,7 @@ std::optional<Error> FoundBuilder::must_end(double share) {
     return Error{"file", fmt::format("more than {} vertices", wish_.most_vertices),
                  "a part of the drawing or survey near the crossing"};
   if (wish_.progress && !wish_.progress(std::clamp(share, 0.0, 1.0)))
-    return Error{"file", std::string(stopped), "to be read to its end"};
+    return Error{"file", std::string(told_to_stop), "to be read to its end"};
   return std::nullopt;
 }
 

@@ -48,7 +48,7 @@ class Importer {
  private:
   [[nodiscard]] bool stop(double share) const { return progress_ && !progress_(share); }
   static tl::unexpected<Error> stopped_error() {
-    return fail("import", std::string(stopped), "to be carried to its end");
+    return fail("import", std::string(told_to_stop), "to be carried to its end");
   }
 
   void take_layer(const PlacedFile& file, std::uint32_t layer) {

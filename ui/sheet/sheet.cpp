@@ -47,13 +47,13 @@ QString known_papers() {
 }
 
 Result<QSizeF> paper_size(const QString& name) {
-  struct Paper {
+  struct Size {
     const char* name;
     QSizeF size;
   };
-  static const Paper papers[] = {{"a4", {297, 210}},         {"a3", {420, 297}},          {"a2", {594, 420}},
-                                 {"letter", {279.4, 215.9}}, {"tabloid", {431.8, 279.4}}, {"ansi-d", {863.6, 558.8}}};
-  for (const Paper& paper : papers)
+  static const Size papers[] = {{"a4", {297, 210}},         {"a3", {420, 297}},          {"a2", {594, 420}},
+                                {"letter", {279.4, 215.9}}, {"tabloid", {431.8, 279.4}}, {"ansi-d", {863.6, 558.8}}};
+  for (const Size& paper : papers)
     if (name == QLatin1String(paper.name)) return paper.size;
   return fail("paper", name.toStdString(), known_papers().toStdString());
 }

@@ -68,7 +68,7 @@ class Scanner {
       if (bad_)
         return fail(fmt::format("line {}", line_), as_utf8(code_.substr(0, 40)), "a group code of a DXF drawing");
       if (++pairs % 65536 == 0 && wish_.progress && !wish_.progress(0))
-        return fail("file", std::string(stopped), "to be read to its end");
+        return fail("file", std::string(told_to_stop), "to be read to its end");
       take();
     }
     if (pairs == 0) return fail("file", "nothing", "a DXF drawing");

@@ -52,7 +52,7 @@ Result<void> count_bytes(const std::string& folder, const std::vector<std::strin
     if (sum > wish.most_unpacked_bytes)
       return fail("zipped file", fmt::format("more than {} MB once unpacked", wish.most_unpacked_bytes >> 20u),
                   "a part of the data near the crossing");
-    if (ended) return fail("file", std::string(stopped), "to be read to its end");
+    if (ended) return fail("file", std::string(told_to_stop), "to be read to its end");
   }
   return {};
 }
@@ -104,7 +104,7 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
     Result<Found> one =
         entry.driver == "raster" ? read_raster(entry.path, wish) : read_vector(entry.path, entry.driver, wish);
     if (!one) {
-      if (one.error().found == stopped) return one;
+      if (one.error().found == told_to_stop) return one;
       if (!first_error) first_error = one.error();
       all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)), one.error().found, "could not be read"});
       continue;

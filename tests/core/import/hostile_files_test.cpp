@@ -135,7 +135,7 @@ TEST_F(HostileFiles, Bound_CancelAndProgress) {
     EXPECT_TRUE(share >= 0 && share <= 1);
     return ++asked < 10;
   };
-  EXPECT_EQ(error_of("a.dxf", wish).found, stopped);
+  EXPECT_EQ(error_of("a.dxf", wish).found, told_to_stop);
   EXPECT_EQ(asked, 10);
 }
 

@@ -136,7 +136,7 @@ TEST(SurveyCsv, Bound_TooManyAndStopped) {
   };
   const auto ended = read_survey_csv(text, wish);
   ASSERT_FALSE(ended);
-  EXPECT_EQ(ended.error().found, stopped);
+  EXPECT_EQ(ended.error().found, told_to_stop);
 }
 
 struct CommaMark : std::numpunct<char> {

@@ -119,11 +119,11 @@ struct ReadWish {
   std::string order;                      ///< of a survey's columns, "pnezd"; empty: the header, else the usual order
   std::size_t most_vertices = 4'000'000;  ///< more is refused: a survey takes about 200 bytes a point
   std::size_t most_unpacked_bytes = 1u << 30;  ///< of a zipped file
-  /// Told how much is read (0 … 1); false stops the reading, which then fails with `stopped`.
+  /// Told how much is read (0 … 1); false stops the reading, which then fails with `told_to_stop`.
   std::function<bool(double)> progress{};
 };
 
 /// The error's `found` when the reading was stopped.
-inline constexpr std::string_view stopped = "stopped";
+inline constexpr std::string_view told_to_stop = "stopped";
 
 }  // namespace burrow

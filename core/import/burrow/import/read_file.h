@@ -11,7 +11,7 @@ namespace burrow {
 
 /// Survey points (csv, txt, asc, pts, xyz), DXF (ASCII), GeoJSON, Shapefile (also zipped), GeoPackage, KML and KMZ,
 /// LandXML, grid of heights (GeoTIFF, ASCII grid). What cannot be read says so: a binary drawing, a drawing of another
-/// format, a picture. Errors: as said by each reader, in words for people; `stopped`.
+/// format, a picture. Errors: as said by each reader, in words for people; `told_to_stop`.
 /// Evidence: ForeignFiles.*, HostileFiles.*
 Result<Found> read_foreign_file(const std::string& path, const ReadWish& wish);
 
