@@ -168,7 +168,7 @@ void marks(Flow& flow, const Sheet& sheet) {
   for (const Mark& mark : sheet.assessment.marks)
     rows.push_back({mark.hose_m ? number(mark.hose_m) : tr("none"), number(mark.nose_m), number(mark.depth_m),
                     near_and_to_do(mark, sheet)});
-  const double narrow = sheet.units == UnitSystem::us ? 1.35 : 1;
+  const double narrow = sheet.units == UnitSystem::us ? 2.1 : 1;  // "11 ft 1.7 in"
   flow.table({{tr("hose"), narrow}, {tr("nose"), narrow}, {tr("deep"), narrow}, {tr("to do; what is near"), 4.4}},
              rows);
 }

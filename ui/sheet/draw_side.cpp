@@ -29,9 +29,9 @@ class Side {
     grid();
     paper_.clip(f_.elevation);
     ground_fill();
+    strata();
     pits();
     bore();
-    strata();
     surface();
     utilities();
     paper_.clip({});
@@ -163,6 +163,8 @@ class Side {
         paper_.line(middle - QPointF(0, up), middle + QPointF(0, up), {0.15, stroke.colour});
       }
       ellipse(middle, std::max(rx, 0.35), std::max(ry, 0.35), stroke.colour);
+      const double keep = std::max({rx, ry, 0.8});
+      places_.take(QRectF(middle.x() - keep, middle.y() - keep, 2 * keep, 2 * keep));
     }
   }
 
