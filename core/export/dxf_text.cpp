@@ -15,14 +15,18 @@ std::string pair_text(int group, std::string_view value) {
   return fmt::format("{:3}\r\n{}\r\n", group, value);
 }
 
-/// The next code point of UTF-8; a stray byte stands for itself.
+/// The next code point of UTF-8; a stray byte stands for itself, one cut off at the end for a question mark.
 unsigned next_point(std::string_view text, std::size_t& at) {
   const auto byte = [&](std::size_t i) { return static_cast<unsigned>(static_cast<unsigned char>(text[i])); };
   const unsigned first = byte(at++);
   const int more = first >= 0xf0 ? 3 : first >= 0xe0 ? 2 : first >= 0xc0 ? 1 : 0;
   if (more == 0) return first;
   unsigned value = first & (0x3fU >> static_cast<unsigned>(more));
-  for (int i = 0; i < more && at < text.size(); ++i) value = (value << 6U) | (byte(at++) & 0x3fU);
+  if (at + static_cast<std::size_t>(more) > text.size()) {
+    at = text.size();
+    return '?';
+  }
+  for (int i = 0; i < more; ++i) value = (value << 6U) | (byte(at++) & 0x3fU);
   return value;
 }
 

@@ -62,7 +62,7 @@ std::vector<Setting> settings(const Sheet& sheet, const CrewSetup& setup) {
   const bool us = sheet.units == UnitSystem::us;
   const LevelRise& level = setup.level_rises[us ? 3 : 1];
   std::vector<Setting> all;
-  all.push_back({tr("Depth to set"), length(setup.levels.axis_depth.m, sheet), tr("ground to axis, at the face")});
+  all.push_back({tr("Depth to set"), length(setup.levels.axis_depth.m, sheet), tr("ground to axis")});
   all.push_back({tr("Grade"), length(setup.grade.grade.v, sheet, Dimension::grade),
                  tr("axis level %1").arg(length(setup.levels.axis.m, sheet, Dimension::station))});
   all.push_back(
@@ -74,10 +74,8 @@ std::vector<Setting> settings(const Sheet& sheet, const CrewSetup& setup) {
     all.push_back({tr("Aim at the exit"), left_right(setup.sight.at_exit.m, sheet, Dimension::length),
                    tr("of the crossing line")});
   all.push_back({tr("Pit floor"), length(setup.levels.ground.m - setup.levels.floor.m, sheet), tr("below the ground")});
-  all.push_back({tr("Packing under tool"), length(setup.levels.packing.m, sheet, Dimension::small_length),
-                 tr("cradle %1, slab %2")
-                     .arg(length(sheet.crossing.pits.launch.cradle_height->m, sheet, Dimension::small_length),
-                          length(sheet.crossing.pits.launch.slab_thickness->m, sheet, Dimension::small_length))});
+  all.push_back(
+      {tr("Packing under tool"), length(setup.levels.packing.m, sheet, Dimension::small_length), tr("cradle to body")});
   return all;
 }
 
@@ -115,23 +113,23 @@ double first_side(Page& page, const Sheet& sheet, const CrewSetup& setup) {
     paper.short_text({cell.left() + 1, cell.top() + 4.6}, all[i].what, {small, QFont::DemiBold}, room);
     // The size is 20 pt; "11 ft 2.6 in" still goes in on a narrow card.
     const TextStyle big = fitted(all[i].number, large, QFont::Bold, room);
-    if (big.size_mm < large - 0.01 && all[i].number.contains(QLatin1Char(' '))) {
-      paper.text({cell.left() + 1, cell.top() + 12.4}, all[i].number, big);
-    } else {
-      paper.text({cell.left() + 1, cell.top() + 12.6}, all[i].number, big);
-    }
+    paper.text({cell.left() + 1, cell.top() + 12.6}, all[i].number, big);
     paper.short_text({cell.left() + 1, cell.top() + 18.6}, all[i].detail, {small}, room);
   }
   return y + 2 * cell_height + 2;
 }
 
+/// What to do on the first line, what is near on those below.
 QString near_and_to_do(const Mark& mark, const Sheet& sheet) {
+  QString task = QString::fromStdString(task_words(mark, sheet.crossing));
+  if (!task.isEmpty()) task[0] = task[0].toUpper();
+  if (std::find(mark.tasks.begin(), mark.tasks.end(), MarkTask::stop_until_exposed) != mark.tasks.end())
+    task = tr("STOP. ") + task;
   QStringList all;
-  for (const MarkNear& near : mark.near) all << QString::fromStdString(near_words(near, sheet.units));
-  QString words = all.join(QStringLiteral("; "));
-  const QString task = QString::fromStdString(task_words(mark, sheet.crossing));
-  if (!task.isEmpty()) words = task.toUpper() + (words.isEmpty() ? QString() : QStringLiteral(" – ") + words);
-  return words;
+  if (!task.isEmpty()) all << task;
+  for (const MarkNear& near : mark.near)
+    all << QStringLiteral("• ") + QString::fromStdString(near_words(near, sheet.units));
+  return all.join(QLatin1Char('\n'));
 }
 
 void stops_and_steps(Flow& flow, const Sheet& sheet) {
@@ -170,8 +168,8 @@ void marks(Flow& flow, const Sheet& sheet) {
   for (const Mark& mark : sheet.assessment.marks)
     rows.push_back({mark.hose_m ? number(mark.hose_m) : tr("none"), number(mark.nose_m), number(mark.depth_m),
                     near_and_to_do(mark, sheet)});
-  const double narrow = sheet.units == UnitSystem::us ? 1.35 : 1;
-  flow.table({{tr("hose"), narrow}, {tr("nose"), narrow}, {tr("deep"), narrow}, {tr("to do – what is near"), 4.4}},
+  const double narrow = sheet.units == UnitSystem::us ? 2.1 : 1;  // "11 ft 1.7 in"
+  flow.table({{tr("hose"), narrow}, {tr("nose"), narrow}, {tr("deep"), narrow}, {tr("to do; what is near"), 4.4}},
              rows);
 }
 
@@ -203,6 +201,10 @@ std::vector<Page> card_pages(const Sheet& sheet) {
   if (setup.hold_until_m)
     flow.paragraph(tr("Start with the air half open; hold the tool until %1 of it is in.")
                        .arg(length(*setup.hold_until_m, sheet)));
+  const Pit& pit = sheet.crossing.pits.launch;
+  flow.paragraph(tr("Cradle %1 high on a slab of %2.")
+                     .arg(length(pit.cradle_height->m, sheet, Dimension::small_length),
+                          length(pit.slab_thickness->m, sheet, Dimension::small_length)));
   stops_and_steps(flow, sheet);
   phones(flow, sheet);
   marks(flow, sheet);

@@ -29,9 +29,9 @@ class Side {
     grid();
     paper_.clip(f_.elevation);
     ground_fill();
+    strata();
     pits();
     bore();
-    strata();
     surface();
     utilities();
     paper_.clip({});
@@ -163,6 +163,8 @@ class Side {
         paper_.line(middle - QPointF(0, up), middle + QPointF(0, up), {0.15, stroke.colour});
       }
       ellipse(middle, std::max(rx, 0.35), std::max(ry, 0.35), stroke.colour);
+      const double keep = std::max({rx, ry, 0.8});
+      places_.take(QRectF(middle.x() - keep, middle.y() - keep, 2 * keep, 2 * keep));
     }
   }
 
@@ -232,6 +234,7 @@ class Side {
     }
     pit_label(a.launch_pit, tr("launch pit"));
     pit_label(a.exit_pit, tr("exit pit"));
+    deep_ones();
     if (a.cover.least_m && a.cover.station_m) {
       const double x = f_.px_x(*a.cover.station_m);
       const double top = f_.px_z(elevation_at(ground, *a.cover.station_m));
@@ -269,14 +272,35 @@ class Side {
     if (pit.section.empty()) return;
     const double x = f_.px_x((pit.floor_from_m + pit.floor_to_m) / 2);
     const double floor = f_.px_z(pit.floor_elevation_m);
-    const auto middle = [&](const QString& words, const std::vector<double>& ups) {
+    const double width = (pit.floor_to_m - pit.floor_from_m) * f_.px_per_m - 1.5;
+    const QString lines[] = {name, tr("%1 deep").arg(length(pit.depth_m)),
+                             tr("floor %1").arg(length(pit.floor_elevation_m, Dimension::station))};
+    bool inside = floor - f_.px_z(pit.floor_elevation_m + pit.depth_m) > 9.5;
+    for (const QString& words : lines) inside = inside && text_width_mm(words, label_style) < width;
+    for (int i = 0; i < 3; ++i) {
       std::vector<QPointF> at;
-      for (const double up : ups) at.push_back({x, floor - up});
-      places_.label(paper_, at, words, label_style, Align::centre, false);
-    };
-    middle(name, {6.6, 9.4, 12.2, -5.4, -8.2});
-    middle(tr("%1 deep").arg(length(pit.depth_m)), {3.8, 1.0, 9.4, -2.6, -5.4, -8.2});
-    middle(tr("floor %1").arg(length(pit.floor_elevation_m, Dimension::station)), {1.0, -2.6, -5.4, -8.2, -11});
+      if (inside) at.push_back({x, floor - 1 - 2.8 * (2 - i)});
+      for (const double down : {0.0, 2.8, 5.6, 8.4}) at.push_back({x, floor + 3 + 2.8 * i + down});
+      places_.label(paper_, at, lines[i], label_style, Align::centre, false);
+    }
+  }
+
+  /// A utility below what is shown: an arrow at the edge, with its level.
+  void deep_ones() {
+    for (const Balloon& b : views_.balloons) {
+      const Utility& u = sheet_.crossing.site.utilities[static_cast<std::size_t>(b.number - 1)];
+      const SidePlace at = side_place(sheet_, u);
+      if (!at.elevation_m || f_.px_z(*at.elevation_m) <= f_.elevation.bottom()) continue;
+      const QColor colour = utility_stroke(sheet_.tables, u.kind, 1).colour;
+      const QPointF tip(b.to_x, f_.elevation.bottom() - 0.3);
+      paper_.area(QPolygonF{tip, tip + QPointF(-0.9, -2), tip + QPointF(0.9, -2)}, colour);
+      const QString words = tr("%1 at %2").arg(b.number).arg(length(*at.elevation_m, Dimension::station));
+      const double w = text_width_mm(words, label_style);
+      places_.label(paper_,
+                    {tip + QPointF(1.6, -0.6), tip + QPointF(-1.6 - w, -0.6), tip + QPointF(1.6, -3.4),
+                     tip + QPointF(-1.6 - w, -3.4)},
+                    words, label_style);
+    }
   }
 
   Paper paper_;

@@ -5,7 +5,7 @@
 namespace burrow {
 
 namespace {
-constexpr double cell_gap = 1.2;
+constexpr double cell_gap = 2.4;
 }  // namespace
 
 void Flow::next() {

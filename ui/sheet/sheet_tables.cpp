@@ -142,7 +142,7 @@ class SheetTables {
     row(tr("soil type"), soil(l, lw), soil(e, ew));
     row(tr("dug, in the bank"), text(l.volume_m3, Dimension::volume), text(e.volume_m3, Dimension::volume));
     row(tr("dug, loose"), text(lw.loose_m3, Dimension::volume), text(ew.loose_m3, Dimension::volume));
-    row(tr("water over the floor"), text(lw.water_head_m), text(ew.water_head_m));
+    row(tr("water above the floor (− below)"), text(lw.water_head_m), text(ew.water_head_m));
     row(tr("needed"), duties(lw), duties(ew));
     flow_.table({{QString(), 1.3}, {tr("launch pit"), 2}, {tr("exit pit"), 2}}, rows);
   }

@@ -55,6 +55,10 @@ Extent extent_of(const Sheet& sheet) {
   e.top = std::max(elevation_at(sheet.crossing.site.ground, e.from), elevation_at(sheet.crossing.site.ground, e.to));
   for (const LevelPoint& p : sheet.crossing.site.ground)
     if (p.station_m > e.from && p.station_m < e.to) e.top = std::max(e.top, p.elevation_m);
+  // Utilities a little deeper than the bore are shown too.
+  const double reach = e.bottom - 1.5;
+  for (const UtilityAnswer& u : a.utilities)
+    if (u.on_utility && u.on_utility->z_m - 0.3 > reach) e.bottom = std::min(e.bottom, u.on_utility->z_m - 0.3);
   e.bottom = std::min(e.bottom, e.top - 0.5);
   return e;
 }
@@ -113,8 +117,8 @@ int rows_for(const Sheet& sheet, double width_mm, double scale, const Extent& e)
 
 std::vector<double> standard_scales(UnitSystem units) {
   if (units == UnitSystem::us)
-    return {12,   24,   36,   48,    60,    120,   240,    360,    480,    600,
-            1200, 2400, 6000, 12000, 24000, 60000, 120000, 240000, 600000, 1200000};
+    return {12,  24,  36,  48,   60,   72,   96,    120,   144,   180,    240,    300,    360,
+            480, 600, 960, 1200, 2400, 6000, 12000, 24000, 60000, 120000, 240000, 600000, 1200000};
   return {10,   20,   25,   50,    75,    100,   125,    200,    250,    500,
           1000, 2000, 5000, 10000, 20000, 50000, 100000, 200000, 500000, 1000000};
 }
@@ -172,14 +176,16 @@ Result<SheetViews> place_views(const Sheet& sheet, const QRectF& area) {
   f.exaggeration = times;
   f.px_per_m = 1000 / views.scale;
   views.sky_mm = sky_at(views.scale);
-  // What is left over goes to the plan as far as it has something to show, then to the ground below.
+  // What is left over goes to the plan as far as it has something to show, then to two metres of ground below, then to
+  // the plan again.
   const double spare = area.height() - below_side - ruler - side_height(views.scale) - plan_height(views.scale);
   double wanted = 0;
   for (const Utility& u : sheet.crossing.site.utilities)
     for (const PathVertex& v : u.path) wanted = std::max(wanted, std::abs(v.y_m));
-  const double half = std::max({e.left, -e.right, std::min(wanted, 8.0)});
-  const double plan =
-      std::min(plan_height(views.scale) + spare, std::max(plan_height(views.scale), 2 * half * f.px_per_m + 5));
+  const double half = std::max({e.left, -e.right, std::min(wanted, 5.0)});
+  const double to_plan = std::clamp(2 * half * f.px_per_m + 5 - plan_height(views.scale), 0.0, spare);
+  const double to_side = std::min(spare - to_plan, 2 * f.px_per_m * times);
+  const double plan = plan_height(views.scale) + spare - to_side;
   const double side = area.height() - below_side - ruler - plan;
   f.elevation = QRectF(area.left() + gutter, area.top(), width, side);
   f.ruler = QRectF(area.left() + gutter, f.elevation.bottom() + below_side, width, ruler);

@@ -154,7 +154,8 @@ TEST(Dxf, SideElevation_StandsAboveThePlanByWholeTens) {
 
 // Second route: ezdxf reads it without its repair mode, its audit finds nothing, lengths and layers are as said.
 TEST(Dxf, AnotherLibrary_ReadsItAndFindsNoFault) {
-  if (std::system("python3 -c 'import ezdxf' >/dev/null 2>&1") != 0) GTEST_SKIP() << "python3-ezdxf is not there";
+  if (std::system("/usr/bin/python3 -c 'import ezdxf' >/dev/null 2>&1") != 0)
+    GTEST_SKIP() << "python3-ezdxf is not there";
   const auto folder = std::filesystem::temp_directory_path() / ("burrow-dxf-" + std::to_string(::getpid()));
   std::filesystem::create_directory(folder);
   std::ofstream(folder / "audit.py") << R"(import sys, math, ezdxf
@@ -173,7 +174,7 @@ for name in sys.argv[1:]:
     assert len(bore) == 1 and bore[0].is_3d_polyline
     assert len(space.query("TEXT")) >= 3 and doc.header["$INSUNITS"] == 6
 )";
-  std::string call = "python3 '" + (folder / "audit.py").string() + "'";
+  std::string call = "/usr/bin/python3 '" + (folder / "audit.py").string() + "'";
   for (const std::string& name : sample_names()) {
     Judged j = judged_sample(name);
     j.crossing.name += " – ä%%c\nnew line";

@@ -1,5 +1,6 @@
 // What stands on the pages: inside the frame, nothing over anything else, every letter in the typeface.
 
+#include <QMap>
 #include <QRawFont>
 #include <QSet>
 #include <algorithm>
@@ -172,7 +173,8 @@ TEST(Card, SaysWhatTheCrewNeeds) {
     // What is set and when to stop stand on the front.
     const QString front = words_of({pages.front()});
     EXPECT_TRUE(front.contains(QStringLiteral("Depth to set")) && front.contains(QStringLiteral("Air off at once")));
-    if (j.answer.verdict == Verdict::stop) EXPECT_TRUE(front.contains(QStringLiteral("do not bore")));
+    EXPECT_EQ(front.contains(QStringLiteral("do not bore")),
+              j.answer.verdict == Verdict::stop || j.answer.verdict == Verdict::incomplete);
   }
 }
 
