@@ -127,7 +127,8 @@ TEST(Findings, Property_LimitHasASource) {
       EXPECT_FALSE(f.source.text.empty()) << f.code;
     }
     if (f.limit && f.measured) {
-      EXPECT_TRUE(f.unit == "m" || f.unit == "m/s" || f.unit.empty()) << f.code << f.unit;
+      EXPECT_TRUE(f.unit == "m" || f.unit == "m/s" || f.unit == "N" || f.unit == "Pa" || f.unit.empty())
+          << f.code << f.unit;
     }
   }
 }

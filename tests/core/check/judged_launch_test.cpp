@@ -22,6 +22,7 @@ const char* const samples[] = {"house-service", "four-faults",  "rail-siding",
 /// What the search does not ask for taken out.
 Assessment without_working(Assessment answer) {
   answer.working.clear();
+  answer.marks.clear();
   for (UtilityAnswer& u : answer.utilities) {
     u.expose_rank = u.chance_to_go_on = u.chance_after_hole = u.required_after_hole_m = std::nullopt;
     u.hole_station_m = u.hole_offset_m = u.hole_depth_low_m = u.hole_depth_high_m = std::nullopt;

@@ -92,7 +92,7 @@ TEST(WorkingText, Number_UnitsOfThePipe) {
   EXPECT_EQ(working_number(6.4516e-4, "m²", UnitSystem::metric), "6.452 cm²");
   EXPECT_EQ(working_number(2e8, "Pa", UnitSystem::metric), "200 MPa");
   EXPECT_EQ(working_number(2e8, "Pa", UnitSystem::us), "29.01 ksi");
-  EXPECT_EQ(working_number(10, "K", UnitSystem::us), "18 °F");
+  EXPECT_EQ(working_number(10, "K", UnitSystem::us, "ΔT"), "18 °F");
   EXPECT_EQ(working_number(1.8e-4, "1/K", UnitSystem::us), "0.0001 1/°F");
   EXPECT_EQ(working_number(0.3048, "1/m", UnitSystem::us), "0.0929 1/ft");
 }

@@ -43,7 +43,7 @@ struct LaunchMemory {
 };
 
 struct JudgedLaunch {
-  Assessment answer;  ///< as `assess()` gives it, but without working and without test holes to dig
+  Assessment answer;  ///< as `assess()` gives it, but without working, run sheet and test holes to dig
   /// Every limit judged and kept, with its margin ≥ 0 and without its source. Those that are broken are findings.
   std::vector<Finding> kept;
 };
