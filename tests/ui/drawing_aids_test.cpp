@@ -12,6 +12,12 @@
 namespace burrow {
 namespace {
 
+Focus focused(const PartRef& part) {
+  Focus focus;
+  focus.picked = part;
+  return focus;
+}
+
 Picture shown(TestWindow& w) {
   DrawingView& drawing = w.window.drawing();
   return {w.crossing(),
@@ -19,7 +25,7 @@ Picture shown(TestWindow& w) {
           w.window.document().tables(),
           drawing.frame(),
           drawing.look(),
-          Focus{drawing.picked()},
+          focused(drawing.picked()),
           nullptr,
           drawing.shown()};
 }

@@ -12,6 +12,12 @@
 namespace burrow {
 namespace {
 
+Focus focused(const PartRef& part) {
+  Focus focus;
+  focus.picked = part;
+  return focus;
+}
+
 PartRef edge(const char* pit, PitEdge which) {
   return {PartKind::pit_edge, pit, static_cast<int>(which)};
 }
@@ -24,7 +30,7 @@ QPointF place(TestWindow& w, const PartRef& part, Pane pane) {
                     w.window.document().tables(),
                     drawing.frame(),
                     drawing.look(),
-                    Focus{drawing.picked()},
+                    focused(drawing.picked()),
                     nullptr,
                     drawing.shown()};
   for (const Handle& handle : handles(now))
@@ -105,7 +111,7 @@ TEST(PitEdges, ShoredSideHasNoTop) {
                     w.window.document().tables(),
                     drawing.frame(),
                     drawing.look(),
-                    Focus{drawing.picked()},
+                    focused(drawing.picked()),
                     nullptr,
                     drawing.shown()};
   for (const PitEdgePlace& place : pit_edge_places(now))
