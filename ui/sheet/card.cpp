@@ -46,16 +46,17 @@ QString length(double v, const Sheet& sheet, Dimension dimension = Dimension::le
   return QString::fromStdString(format(v, dimension, sheet.units));
 }
 
-QString left_right(double offset_m, const Sheet& sheet, Dimension dimension) {
-  const QString size = length(std::abs(offset_m), sheet, dimension);
-  if (std::abs(offset_m) < 0.0005) return tr("on the line");
-  return offset_m > 0 ? tr("%1 left").arg(size) : tr("%1 right").arg(size);
+/// The size alone is set in large type; which way stands below it.
+Setting left_right(const QString& what, double offset_m, const Sheet& sheet, Dimension dimension) {
+  if (std::abs(offset_m) < 0.0005) return {what, tr("on line"), tr("straight ahead")};
+  return {what, length(std::abs(offset_m), sheet, dimension),
+          offset_m > 0 ? tr("left of the line") : tr("right of the line")};
 }
 
-QString up_down(double rise_m, const Sheet& sheet) {
-  const QString size = length(std::abs(rise_m), sheet, Dimension::small_length);
-  if (std::abs(rise_m) < 0.00005) return tr("level");
-  return rise_m > 0 ? tr("%1 up").arg(size) : tr("%1 down").arg(size);
+Setting up_down(const QString& what, double rise_m, const Sheet& sheet) {
+  if (std::abs(rise_m) < 0.00005) return {what, tr("level"), tr("nose and tail")};
+  return {what, length(std::abs(rise_m), sheet, Dimension::small_length),
+          rise_m > 0 ? tr("nose higher") : tr("nose lower")};
 }
 
 std::vector<Setting> settings(const Sheet& sheet, const CrewSetup& setup) {
@@ -65,14 +66,11 @@ std::vector<Setting> settings(const Sheet& sheet, const CrewSetup& setup) {
   all.push_back({tr("Depth to set"), length(setup.levels.axis_depth.m, sheet), tr("ground to axis")});
   all.push_back({tr("Grade"), length(setup.grade.grade.v, sheet, Dimension::grade),
                  tr("axis level %1").arg(length(setup.levels.axis.m, sheet, Dimension::station))});
-  all.push_back(
-      {tr("Level, %1 long").arg(us ? tr("4 ft") : tr("1.2 m")), up_down(level.rise.m, sheet), tr("nose against tail")});
+  all.push_back(up_down(tr("Level, %1 long").arg(us ? tr("4 ft") : tr("1.2 m")), level.rise.m, sheet));
   if (setup.stake)
-    all.push_back({tr("Aim at the stake"), left_right(setup.stake->m, sheet, Dimension::small_length),
-                   tr("stake %1 off").arg(length(setup.sight.base ? setup.sight.base->m : 0, sheet))});
+    all.push_back(left_right(tr("Aim at the stake"), setup.stake->m, sheet, Dimension::small_length));
   else
-    all.push_back({tr("Aim at the exit"), left_right(setup.sight.at_exit.m, sheet, Dimension::length),
-                   tr("of the crossing line")});
+    all.push_back(left_right(tr("Aim at the exit"), setup.sight.at_exit.m, sheet, Dimension::length));
   all.push_back({tr("Pit floor"), length(setup.levels.ground.m - setup.levels.floor.m, sheet), tr("below the ground")});
   all.push_back(
       {tr("Packing under tool"), length(setup.levels.packing.m, sheet, Dimension::small_length), tr("cradle to body")});
@@ -205,6 +203,7 @@ std::vector<Page> card_pages(const Sheet& sheet) {
   flow.paragraph(tr("Cradle %1 high on a slab of %2.")
                      .arg(length(pit.cradle_height->m, sheet, Dimension::small_length),
                           length(pit.slab_thickness->m, sheet, Dimension::small_length)));
+  if (setup.sight.base) flow.paragraph(tr("Stake %1 from the face.").arg(length(setup.sight.base->m, sheet)));
   stops_and_steps(flow, sheet);
   phones(flow, sheet);
   marks(flow, sheet);

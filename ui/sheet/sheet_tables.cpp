@@ -283,7 +283,9 @@ std::vector<Page> working_pages(const Sheet& sheet) {
       tr("Every number of the checks: the formula in symbols, what was put in, what came out, the limit, and "
          "where both come from."));
   for (const Working& w : sheet.assessment.working) {
-    QStringList lines = QString::fromStdString(working_text(w, sheet.units)).split(QLatin1Char('\n'));
+    QString all = QString::fromStdString(working_text(w, sheet.units));
+    all.replace(QChar(0x2154), QStringLiteral("2/3"));  // the typeface lacks this sign
+    const QStringList lines = all.split(QLatin1Char('\n'));
     // The numbers put in stand on one line, so that a page holds more.
     QStringList joined;
     QStringList inputs;
