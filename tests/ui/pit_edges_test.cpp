@@ -135,8 +135,8 @@ TEST(PitEdges, StopAtWhatAPitCanBe) {
         const auto value = moved(c, {PartKind::pit_edge, "launch", index}, move);
         if (!value) continue;
         const Pit& pit = std::get<Pits>(*value).launch;
-        if (pit.floor_length) EXPECT_GE(pit.floor_length->m, 0.3 - 1e-9);
-        if (pit.floor_width) EXPECT_GE(pit.floor_width->m, 0.3 - 1e-9);
+        EXPECT_GE(pit.floor_length.value_or(Length{1}).m, 0.3 - 1e-9);
+        EXPECT_GE(pit.floor_width.value_or(Length{1}).m, 0.3 - 1e-9);
         for (const PitSide* side : {&pit.sides.bore, &pit.sides.back, &pit.sides.left, &pit.sides.right}) {
           if (!side->run_per_rise) continue;
           EXPECT_GE(side->run_per_rise->v, 0);
