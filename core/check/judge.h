@@ -71,7 +71,9 @@ struct Judge {
     return answer.findings.back();
   }
 
-  void show(Working working) { answer.working.push_back(std::move(working)); }
+  void show(Working working) {
+    if (!kept) answer.working.push_back(std::move(working));  // nobody reads how a search came to its numbers
+  }
 };
 
 Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m,

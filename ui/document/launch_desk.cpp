@@ -6,7 +6,7 @@ namespace burrow {
 
 namespace {
 constexpr int quiet_ms = 200;
-constexpr int coarse_cells = 16, full_cells = 64;
+constexpr int coarse_cells = 16;
 
 /// One core is left to the screen.
 unsigned threads_to_use() {
@@ -53,7 +53,7 @@ void LaunchDesk::ask(bool tools) {
   quiet_.stop();
   stop_.request_stop();
   stop_ = std::stop_source();
-  Request request{document_.crossing(), over_, tools, ++newest_, stop_.get_token()};
+  Request request{document_.crossing(), over_, tools, full_cells_, ++newest_, stop_.get_token()};
   {
     const std::lock_guard lock(mutex_);
     waiting_ = std::move(request);
@@ -160,7 +160,7 @@ void LaunchDesk::search(Request request) {
   LaunchMap map = search_launches(request.crossing, tables_, wish, request.stop);
   if (map.cancelled) return;
   send(std::move(map), {}, true);
-  wish.cells = full_cells;
+  wish.cells = request.full_cells;
   wish.refine = true;
   map = search_launches(request.crossing, tables_, wish, request.stop,
                         [&](double share) { tell_progress(request.number, share); });

@@ -162,7 +162,12 @@ TEST_F(HostileFiles, TwoMillionVertices_BoundedMemory) {
   EXPECT_EQ(found.vertices.size(), 2'000'000u);
   EXPECT_EQ(last, 1);
   EXPECT_GT(told, 100);
-  EXPECT_LT(after.ru_maxrss - before.ru_maxrss, 700 * 1024);
+#ifdef __SANITIZE_ADDRESS__
+  constexpr long most_MB = 2100;  // red zones and what is kept back after freeing: three times as much
+#else
+  constexpr long most_MB = 700;
+#endif
+  EXPECT_LT(after.ru_maxrss - before.ru_maxrss, most_MB * 1024);
 }
 
 }  // namespace

@@ -47,6 +47,9 @@ class LaunchDesk : public QObject {
   [[nodiscard]] bool current() const { return current_; }
   /// The full map follows.
   [[nodiscard]] bool coarse() const { return coarse_; }
+  /// Launches along each side of the full map, from the next search on.
+  [[nodiscard]] int full_cells() const { return full_cells_; }
+  void set_full_cells(int cells) { full_cells_ = cells; }
 
   /// The same question over tools and ways of putting the pipe in; takes longer, so only when asked.
   void ask_tools();
@@ -64,6 +67,7 @@ class LaunchDesk : public QObject {
     Crossing crossing;
     MapOver over = MapOver::depth_and_grade;
     bool tools = false;
+    int full_cells = 64;
     std::uint64_t number = 0;
     std::stop_token stop;
   };
@@ -84,6 +88,7 @@ class LaunchDesk : public QObject {
   Crossing searched_, tools_of_;
   std::optional<std::vector<ToolRow>> tools_;
   bool wanted_ = false, current_ = false, coarse_ = false, running_ = false, tools_running_ = false;
+  int full_cells_ = 64;
   double progress_ = 0;
   std::uint64_t newest_ = 0;
   std::stop_source stop_;
