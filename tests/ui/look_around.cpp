@@ -169,11 +169,13 @@ int main(int argc, char** argv) {
   QApplication::setFont(font);
   const QString folder = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral(".");
   QDir().mkpath(folder);
-  const QString only = argc > 2 ? QString::fromLocal8Bit(argv[2]) : QString();  // import, launches, day, or all
+  const QString only = argc > 2 ? QString::fromLocal8Bit(argv[2]) : QString();  // import, day, launches, pages, or all
   if (only.isEmpty() || only == QLatin1String("import")) import_screens(folder);
   if (only.isEmpty() || only == QLatin1String("day")) day_and_practice(folder);
-  if (!only.isEmpty() && only != QLatin1String("launches")) return 0;
+  if (only == QLatin1String("import") || only == QLatin1String("day")) return 0;
+  const bool pages_only = only == QLatin1String("pages");
   for (const char* name : {"house-service", "four-faults", "rail-siding"}) {
+    if (pages_only) break;
     burrow::TestWindow w(name);
     burrow::LaunchDesk& desk = w.window.side().launch_desk();
     const auto settle = [&] {
@@ -197,11 +199,12 @@ int main(int argc, char** argv) {
     settle();
     whole_page(w, folder, QStringLiteral("launch-%1-tools").arg(QLatin1String(name)));
   }
-  if (!only.isEmpty()) return 0;
+  if (only == QLatin1String("launches")) return 0;
   const QStringList samples{QStringLiteral("house-service"), QStringLiteral("rail-siding"),
                             QStringLiteral("car-park-duct"), QStringLiteral("four-faults"),
                             QStringLiteral("first-lesson"),  QStringLiteral("sixty-utilities")};
   for (const QString& name : samples) {
+    if (pages_only) break;
     burrow::TestWindow w(name.toLatin1().constData());
     shot(w, folder, name);
     w.window.findings().pick(0);
@@ -276,6 +279,7 @@ int main(int argc, char** argv) {
     w.window.drawing().set_turning_strip(true);
     w.window.drawing().zoom_to_fit();
     for (int page = 1; page < w.window.side().count(); ++page) {
+      if (page == static_cast<int>(burrow::SideColumn::Page::launch)) continue;  // taken above
       w.window.side().setCurrentIndex(page);
       if (page == 2) {
         w.window.side().trials().cloud_wanted()->setChecked(true);
