@@ -122,7 +122,8 @@ TEST(SheetPages, MutedFinding_StandsWithItsReason) {
 TEST(SheetPages, NorthArrow_OnlyWhereNorthIsKnown) {
   Judged j = judged_sample("house-service");
   const auto has = [&](const char* word) {
-    for (const PageItem& item : sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::sheet)->front().items)
+    const auto pages = sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::sheet);
+    for (const PageItem& item : pages->front().items)
       if (item.kind == PageItemKind::text && item.text == QLatin1String(word)) return true;
     return false;
   };
