@@ -13,7 +13,7 @@
 namespace burrow {
 namespace {
 
-constexpr int quick_cells = 20;  // what the page does does not hang on how fine the map is
+constexpr int quick_cells = 10;  // what the page does does not hang on how fine the map is
 
 struct LaunchPage : TestWindow {
   explicit LaunchPage(const char* sample) : TestWindow(sample) {
@@ -172,6 +172,7 @@ TEST(LaunchPage, NewestRequestWins) {
   }
   w.settle();
   LaunchMapWish wish;
+  wish.cells = quick_cells;
   EXPECT_TRUE(*w.desk().map() == search_launches(w.crossing(), w.window.document().tables(), wish));
 }
 
@@ -216,6 +217,7 @@ TEST(LaunchPage, AnotherCrossing_ForgetsTheMap) {
   ASSERT_TRUE(w.window.document().open(sample_path("first-lesson")));
   w.settle();
   LaunchMapWish wish;
+  wish.cells = quick_cells;
   EXPECT_TRUE(*w.desk().map() == search_launches(w.crossing(), w.window.document().tables(), wish));
 }
 
