@@ -23,6 +23,7 @@ TEST(LayoutsPanel, KeepChangeTakeBack) {
   w.window.side().show_page(SideColumn::Page::layouts);
   LayoutsPanel& page = w.window.side().layouts();
   EXPECT_FALSE(page.take()->isEnabled());
+  EXPECT_TRUE(page.said().contains(QStringLiteral("< 0.01"))) << "a chance that small is no mark-up";
   page.name()->setText(QStringLiteral("level launch"));
   click(page.keep());
   ASSERT_EQ(w.crossing().alternatives.size(), 1u);

@@ -18,11 +18,11 @@ const PartRef layouts_part{PartKind::layouts, {}, -1};
 QString verdict_text(const LayoutSummary& sum) {
   switch (sum.verdict) {
     case Verdict::stop:
-      return LayoutsPanel::tr("stop, %n limit(s)", nullptr, sum.stops);
+      return LayoutsPanel::tr("stop: %1 broken").arg(sum.stops);
     case Verdict::incomplete:
-      return LayoutsPanel::tr("incomplete, %n thing(s)", nullptr, sum.missing);
+      return LayoutsPanel::tr("incomplete: %1 not known").arg(sum.missing);
     case Verdict::caution:
-      return LayoutsPanel::tr("%n caution(s)", nullptr, sum.cautions);
+      return LayoutsPanel::tr("caution: %1").arg(sum.cautions);
     case Verdict::within_limits:
       return LayoutsPanel::tr("within limits");
   }
@@ -119,7 +119,7 @@ void LayoutsPanel::put(Crossing changed, const QString& step_name) {
 QString LayoutsPanel::table_html(const std::vector<LayoutSummary>& all) const {
   using Cell = std::function<QString(const LayoutSummary&)>;
   const auto number = [this](const std::optional<double>& v, Dimension d) {
-    return v ? text_of(*v, d) : QStringLiteral("–");
+    return v ? text_of(*v, d).toHtmlEscaped() : QStringLiteral("–");  // "< 0.01 %"
   };
   const std::vector<std::pair<QString, Cell>> rows{
       {tr("verdict"), [](const LayoutSummary& s) { return verdict_text(s); }},
