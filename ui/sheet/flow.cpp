@@ -134,6 +134,13 @@ void Flow::block(const QString& title, const QStringList& lines) {
   y_ += 1.6;
 }
 
+Flow::Area Flow::room(double height_mm) {
+  keep(height_mm);
+  const QRectF box(area_.box.left(), y_, area_.box.width(), height_mm);
+  y_ += height_mm + 1;
+  return {area_.page, box};
+}
+
 void Flow::to_fill_in(const QStringList& words) {
   const TextStyle& body = style_.body;
   const double height = 1.7 * line_height_mm(body);

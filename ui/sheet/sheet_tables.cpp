@@ -145,6 +145,9 @@ class SheetTables {
     row(tr("water above the floor (− below)"), text(lw.water_head_m), text(ew.water_head_m));
     row(tr("needed"), duties(lw), duties(ew));
     flow_.table({{QString(), 1.3}, {tr("launch pit"), 2}, {tr("exit pit"), 2}}, rows);
+    if (l.footprint.empty() || e.footprint.empty()) return;  // no ground line: nothing is cut
+    const Flow::Area area = flow_.room(52);
+    draw_pits(*area.page, area.box, sheet_, 2.5, true);
   }
   static QString sides(const PitSides& s) {
     QStringList all;
