@@ -59,14 +59,18 @@ std::string mark_in_short(const Mark& mark, UnitSystem units) {
                      : has(MarkTask::look)      ? "slow, look in hole: "
                      : has(MarkTask::slow_down) ? "slow: "
                                                 : "";
+  constexpr int most = 2;
   std::string names;
+  int count = 0;
   for (const MarkNear& near : mark.near) {
     if (near.ahead_m < 0 || (stop && !near.expose)) continue;  // behind; for later, when it goes on
+    if (++count > most) continue;
     const std::string where = !near.above_m ? ", depth not known"
                                             : " " + format(std::abs(*near.above_m), Dimension::length, units) +
                                                   (*near.above_m < 0 ? " below" : " above");
     names += (names.empty() ? "" : "; ") + (near.name.empty() ? near.id : near.name) + where;
   }
+  if (count > most) names += fmt::format("; {} more", count - most);
   if (names.empty()) lead = stop ? "STOP until it is exposed" : has(MarkTask::slow_down) ? "slow" : "";
   std::string text = has(MarkTask::check_alignment) ? "check line, level" : "";
   const auto add = [&](const std::string& more) {

@@ -47,6 +47,17 @@ void write(QPainter& painter, const PitPicture& picture, const QPointF& centre, 
             picture.look.theme.ink, picture.look.theme.paper);
 }
 
+/// Beside an edge of the floor, to the right of `from` or to the left of it, but within the picture.
+void write_beside(QPainter& painter, const PitPicture& picture, const QRectF& area, const QPointF& from,
+                  bool to_the_left, const QString& text) {
+  const QFontMetricsF metrics(painter.font());
+  const double width = metrics.horizontalAdvance(text);
+  const double wanted = from.x() - (to_the_left ? width : 0);
+  const double left = std::max(area.left() + 2, std::min(wanted, area.right() - width - 2));
+  halo_text(painter, QPointF(left, from.y() + metrics.ascent() * 0.4), text, picture.look.theme.ink,
+            picture.look.theme.paper);
+}
+
 /// A line with end ticks square to it and its length in words.
 void dimension(QPainter& painter, const PitPicture& picture, const QPointF& from, const QPointF& to,
                const QString& text) {
@@ -144,10 +155,10 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
   painter.drawPolygon(polygon(levels.back()));
 
   const auto& floor = levels.front();
-  write(painter, picture, (at(floor[0]) + at(floor[1])) / 2 + QPointF(text, text * 0.8),
-        text_of(picture, shape.floor_length_m));
-  write(painter, picture, (at(floor[0]) + at(floor[3])) / 2 + QPointF(-text, text * 0.8),
-        text_of(picture, shape.floor_width_m));
+  write_beside(painter, picture, area, (at(floor[0]) + at(floor[1])) / 2 + QPointF(text * 0.6, text * 0.8), false,
+               text_of(picture, shape.floor_length_m));
+  write_beside(painter, picture, area, (at(floor[0]) + at(floor[3])) / 2 + QPointF(-text * 0.6, text * 0.8), true,
+               text_of(picture, shape.floor_width_m));
   const Point3& foot = floor[1];
   dimension(painter, picture, at(foot), at({foot.x_m, foot.y_m, elevation_at(picture.ground, foot.x_m)}),
             text_of(picture, elevation_at(picture.ground, foot.x_m) - shape.floor_elevation_m));

@@ -186,6 +186,10 @@ TEST(RunText, MarkInShort_TheNextThing) {
   mark.tasks = {MarkTask::check_alignment, MarkTask::slow_down};
   EXPECT_EQ(mark_in_short(mark, UnitSystem::metric),
             "check line, level; slow: gas main 0.71 m above; drain 1.00 m below");
+  for (int i = 0; i < 3; ++i) mark.near.push_back({"u9", 0.5, "duct", 0.4, 2.5, false});
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric),
+            "check line, level; slow: gas main 0.71 m above; drain 1.00 m below; 3 more");
+  mark.near.resize(2);
   mark.tasks = {MarkTask::slow_down, MarkTask::look};
   mark.near[0].ahead_m = -0.2;  // passed by the nose, not by the tool
   EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "slow, look in hole: drain 1.00 m below");
