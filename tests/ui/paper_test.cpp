@@ -63,7 +63,7 @@ int inked(const QImage& picture) {
 TEST(Printing, Preview_ShowsEachPage) {
   TestWindow test("house-service");
   ASSERT_TRUE(test.opened);
-  const Document& document = test.window.document();
+  Document& document = test.window.document();
   const auto sheet = sheet_of(document.crossing(), document.assessment(), document.tables(), UnitSystem::metric);
   ASSERT_TRUE(sheet);
   for (const auto& [name, part] : {std::pair{"Crossing sheet…", SheetPart::sheet}, {"Setup card…", SheetPart::card}}) {
