@@ -46,7 +46,8 @@ struct FirstAnswers {
   std::optional<Ratio> sdr = Ratio{11};
   std::string tool;  ///< class; empty: the smallest that leaves room for the pipe
 
-  std::optional<Length> depth;  ///< of the axis at the launch; empty: the owner's cover or ten diameters, at least 1.2 m
+  std::optional<Length>
+      depth;  ///< of the axis at the launch; empty: the owner's cover or ten diameters, at least 1.2 m
   bool operator==(const FirstAnswers&) const = default;
 };
 
@@ -55,9 +56,10 @@ struct FirstAnswers {
 std::string tool_for(const Tables& tables, const std::optional<Length>& pipe_diameter);
 
 /// The whole crossing: the thing crossed in the middle of the bore, ground straight from pit to pit and level beyond at
-/// 100 m for the launch, one stratum, lines square to the bore 8 m to either side, a level bore. What was not answered
-/// stays missing. Errors (place: the question): a length, width, depth or diameter that is none, what is crossed wider
-/// than the bore is long, a line beside the bore, a soil, material or tool nobody knows.   Evidence: FirstLayout.*
+/// 100 m for the launch, one stratum, lines square to the bore 8 m to either side, their errors by how they were found
+/// (PAS 128), a level bore. What was not answered stays missing. Errors (place: the question): a length, width, depth
+/// or diameter that is none, what is crossed wider than the bore is long, a line beside the bore, a soil, material or
+/// tool nobody knows.   Evidence: FirstLayout.*
 Result<Crossing> first_layout(const FirstAnswers& answers, const Tables& tables);
 
 }  // namespace burrow

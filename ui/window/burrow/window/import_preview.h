@@ -53,7 +53,7 @@ class ImportPreview : public QWidget {
   void draw_file(QPainter& painter, const ImportFile& file) const;
   void draw_joined(QPainter& painter, const ImportFile& file) const;
   void draw_scale(QPainter& painter) const;
-  [[nodiscard]] double metres_per_unit() const;  ///< of x in the first file
+  [[nodiscard]] double metres_per_unit() const;                       ///< of x in the first file
   [[nodiscard]] double units_of_first(const ImportFile& file) const;  ///< in one of this file
   void draw_line(QPainter& painter) const;
   [[nodiscard]] std::optional<CrossingLine> nearest_piece(const QPointF& at) const;

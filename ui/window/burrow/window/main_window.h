@@ -9,6 +9,7 @@
 #include "burrow/import/into_crossing.h"
 #include "burrow/panels/verdict_bar.h"
 #include "burrow/widgets/value_card.h"
+#include "burrow/window/hints.h"
 #include "burrow/window/side_column.h"
 
 class QLabel;
@@ -49,6 +50,10 @@ class MainWindow : public QMainWindow {
   /// Offers work that a crash left behind.
   void offer_left_work();
   void open_sample(const QString& name);
+  void show_hints();
+  /// Once in the life of an installation.
+  void show_first_hints();
+  [[nodiscard]] Hints* hints() const { return hints_; }
 
  protected:
   void closeEvent(QCloseEvent* event) override;
@@ -79,6 +84,7 @@ class MainWindow : public QMainWindow {
   void write_file(const QString& kinds, const QString& ending,
                   const std::function<Result<void>(const QString& path)>& write);
   void new_crossing();
+  void new_guided_crossing();
 
   Document document_;
   VerdictBar* verdict_;
@@ -96,6 +102,7 @@ class MainWindow : public QMainWindow {
   QAction* dark_action_ = nullptr;
   QAction* cloud_action_ = nullptr;
   QAction* remove_action_ = nullptr;
+  QPointer<Hints> hints_;
 };
 
 }  // namespace burrow
