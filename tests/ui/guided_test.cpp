@@ -16,7 +16,8 @@ namespace burrow {
 namespace {
 
 struct Guide {
-  explicit Guide(UnitSystem units = UnitSystem::metric) : dialog(tables_for_tests(), Theme::light(), units, nullptr) {
+  explicit Guide(UnitSystem units = UnitSystem::metric)
+      : dialog(tables_for_tests(), Theme::light(), units, std::nullopt, nullptr) {
     dialog.show();
     QCoreApplication::processEvents();
   }

@@ -174,8 +174,16 @@ void newcomer(const QString& folder) {
       for (QPushButton* b : w.window.findChildren<QPushButton*>())
         if (b->text() == QLatin1String("Next hint") && b->isVisible()) b->click();
     }
+    const QTemporaryDir own_folder;
+    const burrow::OwnStart own(own_folder.path(), burrow::tables_for_tests());
+    (void)own.keep(w.crossing());
+    burrow::SettingsDialog settings({units, burrow::Colours::light}, own, w.crossing(), &w.window);
+    settings.show();
+    QTest::qWait(40);
+    settings.grab().save(QDir(folder).filePath(QStringLiteral("settings") + end));
+    settings.hide();
     burrow::GuidedCrossing guide(burrow::tables_for_tests(), dark ? burrow::Theme::night() : burrow::Theme::light(),
-                                 units, &w.window);
+                                 units, std::nullopt, &w.window);
     guide.show();
     for (int question = 0; question < 6; ++question) {
       guide.go_to(question);

@@ -10,6 +10,7 @@
 
 #include "burrow/check/assess.h"
 #include "burrow/check/headline.h"
+#include "burrow/crossing/own_start.h"
 #include "burrow/plan/launch_map.h"
 
 namespace burrow {
@@ -50,11 +51,13 @@ void GuidedPicture::paintEvent(QPaintEvent*) {
   paint_picture(painter, Picture{crossing_, assessment_, tables_, frame, look_, focus});
 }
 
-GuidedCrossing::GuidedCrossing(const Tables& tables, const Theme& theme, UnitSystem units, QWidget* parent)
+GuidedCrossing::GuidedCrossing(const Tables& tables, const Theme& theme, UnitSystem units, std::optional<Crossing> own,
+                               QWidget* parent)
     : QDialog(parent),
       tables_(tables),
       theme_(theme),
       units_(units),
+      own_(std::move(own)),
       pages_(new QStackedWidget(this)),
       picture_(new GuidedPicture(tables, theme, units, this)),
       step_(new QLabel(this)),
@@ -204,6 +207,11 @@ void GuidedCrossing::catch_up() {
   stands_ = made ? std::string() : made.error().text();
   if (made) {
     crossing_ = std::move(*made);
+    if (own_) {
+      const ToolChoice chosen = crossing_.bore.tool;
+      crossing_ = with_own_start(std::move(crossing_), *own_);
+      if (!answers_.tool.empty()) crossing_.bore.tool = chosen;
+    }
     if (propose_ && question() == pages_->count() - 1) propose_depth();
     assessment_ = assess(crossing_, tables_);
   }

@@ -254,7 +254,7 @@ void GuidedCrossing::ask_pipe() {
   pipe->setMaxVisibleItems(16);
   form->addRow(tr("&Pipe"), pipe);
   auto* tool = new QComboBox(this);
-  tool->addItem(tr("the smallest that leaves room"), QString());
+  tool->addItem(own_ ? tr("your own") : tr("the smallest that leaves room"), QString());
   for (const ToolClass& t : tables_.tools)
     tool->addItem(tr("tool of %1").arg(QString::fromStdString(format(t.diameter, units_, Dimension::small_length))),
                   qs(t.id));

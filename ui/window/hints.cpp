@@ -106,6 +106,9 @@ void Hints::place() {
     else
       at.moveBottom(about.top() - away);
   }
+  // Lower than what it is about: less of the drawing there.
+  constexpr int lower = 90;
+  if (!about.isEmpty() && (at.left() > about.right() || at.right() < about.left())) at.translate(0, lower);
   at.moveLeft(std::clamp(at.left(), 10, std::max(10, window.width() - size.width() - 10)));
   at.moveTop(std::clamp(at.top(), 10, std::max(10, window.height() - size.height() - 10)));
   box_->setGeometry(at);

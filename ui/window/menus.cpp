@@ -8,9 +8,11 @@
 #include <QMenuBar>
 #include <QMessageBox>
 #include <QSettings>
+#include <QStandardPaths>
 #include <QStatusBar>
 
 #include "burrow/crossing/blank.h"
+#include "burrow/crossing/own_start.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/import/read_file.h"
 #include "burrow/window/guided_crossing.h"
@@ -184,6 +186,7 @@ void MainWindow::make_view_menu() {
   }
   dark_action_ = menu->addAction(tr("&Dark colours"), this, [this](bool on) { set_dark(on); });
   dark_action_->setCheckable(true);
+  menu->addAction(tr("&Settings…"), QKeySequence::Preferences, this, &MainWindow::show_settings);
 }
 
 void MainWindow::make_help_menu() {
@@ -203,13 +206,39 @@ void MainWindow::make_help_menu() {
   });
 }
 
+OwnStart MainWindow::own_start() const {
+  // A test has no folder of its own to keep things in, and neither reads nor writes a person's.
+  const QString folder = QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation);
+  return OwnStart(recovery_folder_.isEmpty() ? QString() : folder, document_.tables());
+}
+
 void MainWindow::new_crossing() {
-  if (may_leave()) document_.start_from(blank_crossing(), false);
+  if (!may_leave()) return;
+  const std::optional<Crossing> own = own_start().kept();
+  document_.start_from(own ? with_own_start(blank_crossing(), *own) : blank_crossing(), false);
+}
+
+void MainWindow::show_settings() {
+  const OwnStart own = own_start();
+  SettingsDialog dialog({units_, colours_}, own, document_.crossing(), this);
+  connect(&dialog, &SettingsDialog::units_wanted, this, &MainWindow::set_units);
+  connect(&dialog, &SettingsDialog::colours_wanted, this, &MainWindow::set_colours);
+  connect(&dialog, &SettingsDialog::hints_wanted, this, &MainWindow::show_hints);
+  dialog.exec();
+}
+
+void MainWindow::set_colours(Colours colours) {
+  constexpr int middle = 128;
+  // Asked before the program's own colours are laid over the desktop's.
+  static const bool desktop_dark = QGuiApplication::palette().color(QPalette::Window).lightness() < middle;
+  set_dark(colours == Colours::dark || (colours == Colours::as_desktop && desktop_dark));
+  colours_ = colours;
 }
 
 void MainWindow::new_guided_crossing() {
   if (!may_leave()) return;
-  GuidedCrossing guide(document_.tables(), dark_ ? Theme::night() : Theme::light(), units_, this);
+  const std::optional<Crossing> own = own_start().kept();
+  GuidedCrossing guide(document_.tables(), dark_ ? Theme::night() : Theme::light(), units_, own, this);
   if (guide.exec() != QDialog::Accepted) return;
   document_.start_from(guide.crossing(), true);
   drawing_->zoom_to_fit();

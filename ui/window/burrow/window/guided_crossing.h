@@ -42,7 +42,9 @@ class GuidedCrossing : public QDialog {
   Q_OBJECT
 
  public:
-  GuidedCrossing(const Tables& tables, const Theme& theme, UnitSystem units, QWidget* parent);
+  /// `own`: what the crew brings to every crossing (`with_own_start`).
+  GuidedCrossing(const Tables& tables, const Theme& theme, UnitSystem units, std::optional<Crossing> own,
+                 QWidget* parent);
 
   /// What came out, once accepted.
   [[nodiscard]] const Crossing& crossing() const { return crossing_; }
@@ -71,6 +73,7 @@ class GuidedCrossing : public QDialog {
   const Tables& tables_;
   Theme theme_;
   UnitSystem units_;
+  std::optional<Crossing> own_;
   FirstAnswers answers_;
   bool propose_ = true;
   Crossing crossing_;
