@@ -44,7 +44,7 @@ TEST(Settings, OwnStart_TakenKeptForgotten) {
     dialog.show();
     EXPECT_FALSE(button(dialog, QStringLiteral("Forget"))->isEnabled());
     QTest::mouseClick(button(dialog, QStringLiteral("Take tool")), Qt::LeftButton);
-    EXPECT_TRUE(said(dialog).contains(QStringLiteral("tool-95"))) << said(dialog).toStdString();
+    EXPECT_TRUE(said(dialog).contains(QStringLiteral("the 95 mm tool"))) << said(dialog).toStdString();
     EXPECT_TRUE(said(dialog).contains(QStringLiteral("one limit of your own")));
   }
   ASSERT_TRUE(own.kept());

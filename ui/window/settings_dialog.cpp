@@ -11,6 +11,7 @@
 #include <QVBoxLayout>
 
 #include "burrow/base/quantity_text.h"
+#include "burrow/bore/tool.h"
 #include "burrow/crossing/own_start.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
@@ -74,6 +75,8 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const OwnStart& own, cons
 
   auto* start = new QGroupBox(tr("New crossings begin with"), this);
   said_->setWordWrap(true);
+  said_->setMinimumHeight(3 * fontMetrics().lineSpacing());
+  said_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
   said_->setAccessibleName(tr("What new crossings begin with"));
   wrong_->setWordWrap(true);
   auto* take = new QPushButton(tr("&Take tool, air and limits of the open crossing"), start);
@@ -83,7 +86,10 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const OwnStart& own, cons
   column->addWidget(forget_);
   column->addWidget(wrong_);
 
+  // Enter closes; it neither keeps nor forgets.
+  for (QPushButton* b : {hints, take, forget_}) b->setAutoDefault(false);
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
+  buttons->button(QDialogButtonBox::Close)->setDefault(true);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::accept);
   auto* all = new QVBoxLayout(this);
   all->addLayout(form);
@@ -122,8 +128,8 @@ void SettingsDialog::show_own() {
     return;
   }
   QStringList parts;
-  const ToolChoice& tool = own->bore.tool;
-  parts << (tool.tool_class.empty() ? tr("a tool of your own") : tr("tool %1").arg(qs(tool.tool_class)));
+  parts << tr("the %1 tool")
+               .arg(qs(format(resolve_tool(own->bore.tool, own_.tables()).diameter, units_, Dimension::small_length)));
   if (own->air.compressor.free_air)
     parts << tr("a compressor of %1").arg(qs(format(own->air.compressor.free_air->m3_s, Dimension::flow, units_)));
   if (!own->air.line.empty()) parts << tr("an air line of %1 parts").arg(own->air.line.size());

@@ -30,6 +30,7 @@ class OwnStart {
   /// Errors: the folder cannot be written.
   Result<void> keep(const Crossing& crossing) const;
   Result<void> forget() const;
+  [[nodiscard]] const Tables& tables() const { return tables_; }
 
  private:
   [[nodiscard]] QString path() const;
