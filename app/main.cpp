@@ -33,6 +33,7 @@ int open_workbench(int argc, char** argv, const std::string& file) {
   burrow::MainWindow window(burrow::load_tables(), folder);
   if (file.empty()) window.open_sample(QStringLiteral("house-service"));
   window.show();
+  if (file.empty()) window.show_first_hints();
   if (!file.empty() && !window.open_file(QString::fromStdString(file)))
     window.open_sample(QStringLiteral("house-service"));
   window.offer_left_work();

@@ -139,6 +139,7 @@ double Tracer::step_to_daylight(double h) const {
 
 /// What the soil at the axis does by chance.
 SoilChance Tracer::chance() const {
+  // Not by the table's nodes: a bore along the top of a layer would have the other layer's wander for a node's depth.
   const Soil& soil =
       turns_ ? ground_.soil_at(pose_.at.x_m, pose_.at.y_m, pose_.at.z_m) : *column_.layer_at(pose_.at.z_m).properties;
   return {soil.wander.rad_sqrt_m, soil.stone_rate.per_m, soil.stone_kick.rad, soil.refusal_rate.per_m};

@@ -26,6 +26,7 @@ PitShape launch_pit_of(const Crossing& crossing, const Tool& tool, const Tables&
   if (!memory->pit || !(memory->launch == level)) {
     memory->launch = level;
     memory->pit = launch_pit_shape(crossing, tool, tables);
+    memory->launch_pit.reset();
   }
   return *memory->pit;
 }
@@ -33,7 +34,9 @@ PitShape launch_pit_of(const Crossing& crossing, const Tool& tool, const Tables&
 GuessedPath path_of(const Crossing& crossing, const Tables& tables, const Ready& ready) {
   const Groundwork* there = ready.groundwork;
   const TurnTable* turns = there && there->turns ? &*there->turns : nullptr;
-  BorePath mean = predict_path(ready.ground, ready.tool, crossing.bore, {}, turns);
+  // A table has no finer steps to lose: half as many are good to the millimetre where the rounds of a search add up.
+  constexpr PathSteps many_launches{{0.125}, {0.25}};
+  BorePath mean = predict_path(ready.ground, ready.tool, crossing.bore, turns ? many_launches : PathSteps{}, turns);
   return there ? with_guesses(ready.ground, there->guesses, ready.tool, crossing.bore, std::move(mean), turns)
                : with_guesses(crossing.site, tables, ready.tool, crossing.bore, std::move(mean));
 }
@@ -61,7 +64,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   }
   answer.utilities.reserve(crossing.site.utilities.size());
   const StopChance stopping(crossing.site, tables, ground, answer.bore);
-  Judge judge{crossing, tables, ground, tool, stopping, ready.limits, answer, kept};
+  Judge judge{crossing, tables, ground, tool, stopping, ready.limits, answer, kept, ready.memory};
   check_missing(judge);
   check_bore(judge);
   check_advance(judge);
@@ -79,7 +82,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   check_loads(judge);
   check_air(judge);
   if (!kept) check_marks(judge);  // judges nothing, and nobody asks a search for its run sheet
-  conclude(crossing, answer);
+  kept ? give_verdict(crossing, answer) : conclude(crossing, answer);
   return answer;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/check/groundwork.h"
 #include "burrow/check/in_pit.h"
 #include "pit_check.h"
 
@@ -142,6 +143,23 @@ void check_pit(Judge& judge, PitUnderCheck& pit) {
   check_pit_floor(judge, pit);
 }
 
+/// The launch pit does not ask for the grade: judged once for all launches that differ in nothing else.
+void check_launch_pit(Judge& judge, PitUnderCheck& pit) {
+  if (!judge.memory || !judge.kept) return check_pit(judge, pit);
+  auto &findings = judge.answer.findings, &kept = *judge.kept;
+  if (const auto& known = judge.memory->launch_pit) {
+    pit.work = known->work;
+    findings.insert(findings.end(), known->findings.begin(), known->findings.end());
+    kept.insert(kept.end(), known->kept.begin(), known->kept.end());
+    return;
+  }
+  const auto before = static_cast<std::ptrdiff_t>(findings.size()),
+             kept_before = static_cast<std::ptrdiff_t>(kept.size());
+  check_pit(judge, pit);
+  judge.memory->launch_pit =
+      JudgedPit{pit.work, {findings.begin() + before, findings.end()}, {kept.begin() + kept_before, kept.end()}};
+}
+
 }  // namespace
 
 void check_pits(Judge& judge) {
@@ -150,7 +168,8 @@ void check_pits(Judge& judge) {
   PitUnderCheck pits[] = {
       {answer.launch_pit, judge.crossing.pits.launch, answer.launch_pit_work, rules, "launch-pit", "launch pit"},
       {answer.exit_pit, judge.crossing.pits.exit, answer.exit_pit_work, rules, "exit-pit", "exit pit"}};
-  for (PitUnderCheck& pit : pits) check_pit(judge, pit);
+  check_launch_pit(judge, pits[0]);
+  check_pit(judge, pits[1]);
   check_pits_near(judge, pits);
   check_pits_influence(judge, pits);
 }

@@ -59,12 +59,22 @@ Limit gap_limit(const Judge& judge, const Clearance& c, const Utility& utility) 
 /// Stop above the one limit, else caution above the other.
 void demand_chance(Judge& judge, const Clearance& c, std::string_view code, double chance, std::string_view stop,
                    std::string_view caution) {
+  // In a search, with dozens of utilities, most are so far off that no margin but 1 could come of them.
+  constexpr double nowhere_near = 1e-6;
+  if (judge.kept && chance < nowhere_near * judge.limit(caution).value) return;
   Finding finding = at(c, code, hurts(c) ? Severity::stop : Severity::caution, "");
   finding.limit_base = c.required_fixed_m;
   if (judge.demand(finding, chance, judge.limit(stop)) >= 0) {
     finding.severity = Severity::caution;
-    judge.demand(finding, chance, judge.limit(caution));
+    judge.demand(std::move(finding), chance, judge.limit(caution));
   }
+}
+
+template <class LimitOf>
+ClearanceRules rules_by(LimitOf limit_of) {
+  const auto gap = [&](std::string_view id) { return Length{limit_of(id).value}; };
+  return {gap("separation_exposed_m"), gap("separation_traced_m"), gap("separation_gas_m"), gap("separation_power_m"),
+          gap("separation_steam_m")};
 }
 
 UtilityAnswer answer_of(const Clearance& c) {
@@ -98,13 +108,11 @@ UtilityAnswer answer_of(const Clearance& c) {
 }  // namespace
 
 ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables) {
-  const auto gap = [&](std::string_view id) { return Length{limit_of(crossing, tables, id).value}; };
-  return {gap("separation_exposed_m"), gap("separation_traced_m"), gap("separation_gas_m"), gap("separation_power_m"),
-          gap("separation_steam_m")};
+  return rules_by([&](std::string_view id) { return limit_of(crossing, tables, id); });
 }
 
 void check_utilities(Judge& judge) {
-  const ClearanceRules rules = clearance_rules(judge.crossing, judge.tables);
+  const ClearanceRules rules = rules_by([&](std::string_view id) -> const Limit& { return judge.limit(id); });
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
   const std::vector<Clearance> all =
       clearances(judge.answer.bore, judge.tool.diameter, utilities, judge.crossing.site.ground, rules, judge.tables,

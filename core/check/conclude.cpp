@@ -58,13 +58,11 @@ std::vector<Finding> in_order(std::vector<Finding> findings) {
 
 }  // namespace
 
-void conclude(const Crossing& crossing, Assessment& answer) {
+void give_verdict(const Crossing& crossing, Assessment& answer) {
   for (Finding& finding : answer.findings)
     for (const Mute& mute : crossing.muted)
       if (mute.code == finding.code && mute.subject == finding.subject && !worse_than_muted(finding, mute))
         finding.muted = Muted{mute.reason, mute.by, mute.date};
-
-  answer.findings = in_order(std::move(answer.findings));
 
   const auto any = [&](auto holds) { return std::any_of(answer.findings.begin(), answer.findings.end(), holds); };
   if (any([](const Finding& f) { return f.severity == Severity::stop; }))
@@ -75,6 +73,11 @@ void conclude(const Crossing& crossing, Assessment& answer) {
     answer.verdict = Verdict::caution;
   else
     answer.verdict = Verdict::within_limits;
+}
+
+void conclude(const Crossing& crossing, Assessment& answer) {
+  give_verdict(crossing, answer);
+  answer.findings = in_order(std::move(answer.findings));
 }
 
 }  // namespace burrow

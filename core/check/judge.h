@@ -17,6 +17,8 @@
 
 namespace burrow {
 
+struct LaunchMemory;
+
 struct Judge {
   const Crossing& crossing;
   const Tables& tables;
@@ -27,6 +29,8 @@ struct Judge {
   Assessment& answer;
   /// Where the search asks: limits that are kept, each with its margin. No working is made then.
   std::vector<Finding>* kept = nullptr;
+  /// Where launches are judged one after the other that differ in nothing but grade.
+  LaunchMemory* memory = nullptr;
 
   [[nodiscard]] const Limit& limit(std::string_view id) const { return limits.of(id); }
   [[nodiscard]] bool shows() const { return kept == nullptr; }
@@ -145,7 +149,9 @@ void check_loads(Judge& judge);  ///< and the pipe under them
 void check_air(Judge& judge);
 void check_marks(Judge& judge);
 
-/// Mutes, order (worst first), verdict.
+/// Mutes and verdict.
+void give_verdict(const Crossing& crossing, Assessment& answer);
+/// The same, with the findings in order, worst first.
 void conclude(const Crossing& crossing, Assessment& answer);
 
 }  // namespace burrow

@@ -1,5 +1,6 @@
 #include "burrow/check/limits.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "burrow/base/ensure.h"
@@ -21,13 +22,14 @@ Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view 
 LimitsInForce::LimitsInForce(const Crossing& crossing, const Tables& tables) {
   all_.reserve(tables.limits.size());
   for (const LimitRow& row : tables.limits) all_.emplace_back(row.id, limit_of(crossing, tables, row.id));
+  std::sort(all_.begin(), all_.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
 }
 
 const Limit& LimitsInForce::of(std::string_view id) const {
-  for (const auto& [known, limit] : all_)
-    if (known == id) return limit;
-  BURROW_ENSURE(!"the tables lack a limit");
-  return all_.front().second;
+  const auto at = std::lower_bound(all_.begin(), all_.end(), id,
+                                   [](const auto& known, std::string_view wanted) { return known.first < wanted; });
+  BURROW_ENSURE(at != all_.end() && at->first == id);  // else the tables lack a limit
+  return at->second;
 }
 
 double margin_of(double value, const Limit& limit) {

@@ -13,40 +13,41 @@ constexpr double cubic_foot_m3 = 0.3048 * 0.3048 * 0.3048;
 constexpr double cubic_yard_m3 = 27 * cubic_foot_m3;
 constexpr double pound_N = 4.4482216152605;
 constexpr double pound_per_cubic_foot_N_m3 = pound_N / cubic_foot_m3;
+
+/// Four digits; a number of five to seven before the point in full, as people read it.
+std::string with_unit(std::string_view unit, double value) {
+  const bool plain = std::abs(value) >= 1e4 && std::abs(value) < 1e7;
+  return (plain ? fmt::format("{:.0f}", value) : fmt::format("{:.4g}", value)) + std::string(unit);
+}
 }  // namespace
 
 std::string working_number(double value, std::string_view unit, UnitSystem units, std::string_view symbol) {
   const bool us = units == UnitSystem::us;
   if (unit.empty() && symbol.starts_with('P')) return format(value, Dimension::chance, units);
-  if (unit == "m") return us ? fmt::format("{:.4g} ft", value / 0.3048) : fmt::format("{:.4g} m", value);
+  if (unit == "m") return us ? with_unit(" ft", value / 0.3048) : with_unit(" m", value);
   constexpr double stiff_Pa = 1e7;  // moduli
   if (unit == "Pa" && std::abs(value) >= stiff_Pa)
-    return us ? fmt::format("{:.4g} ksi", value / 6894757.293168361) : fmt::format("{:.4g} MPa", value / 1e6);
-  if (unit == "Pa")
-    return us ? fmt::format("{:.4g} psi", value / 6894.757293168361) : fmt::format("{:.4g} kPa", value / 1e3);
+    return us ? with_unit(" ksi", value / 6894757.293168361) : with_unit(" MPa", value / 1e6);
+  if (unit == "Pa") return us ? with_unit(" psi", value / 6894.757293168361) : with_unit(" kPa", value / 1e3);
   if (unit == "m/s") {
-    if (us) return fmt::format("{:.4g} in/s", value / 0.0254);
-    return value < 0.1 ? fmt::format("{:.4g} mm/s", value * 1e3) : fmt::format("{:.4g} m/s", value);
+    if (us) return with_unit(" in/s", value / 0.0254);
+    return value < 0.1 ? with_unit(" mm/s", value * 1e3) : with_unit(" m/s", value);
   }
-  if (unit == "m³") return us ? fmt::format("{:.4g} yd³", value / cubic_yard_m3) : fmt::format("{:.4g} m³", value);
+  if (unit == "m³") return us ? with_unit(" yd³", value / cubic_yard_m3) : with_unit(" m³", value);
   if (unit == "N/m³")
-    return us ? fmt::format("{:.4g} lb/ft³", value / pound_per_cubic_foot_N_m3)
-              : fmt::format("{:.4g} kN/m³", value / 1e3);
-  if (unit == "N") return us ? fmt::format("{:.4g} lbf", value / pound_N) : fmt::format("{:.4g} N", value);
-  if (unit == "N/m")
-    return us ? fmt::format("{:.4g} lb/ft", value / pound_N * 0.3048) : fmt::format("{:.4g} N/m", value);
-  if (unit == "m²")
-    return us ? fmt::format("{:.4g} in²", value / 0.0254 / 0.0254) : fmt::format("{:.4g} cm²", value * 1e4);
-  if (unit == "1/m") return us ? fmt::format("{:.4g} 1/ft", value * 0.3048) : fmt::format("{:.4g} 1/m", value);
+    return us ? with_unit(" lb/ft³", value / pound_per_cubic_foot_N_m3) : with_unit(" kN/m³", value / 1e3);
+  if (unit == "N") return us ? with_unit(" lbf", value / pound_N) : with_unit(" N", value);
+  if (unit == "N/m") return us ? with_unit(" lb/ft", value / pound_N * 0.3048) : with_unit(" N/m", value);
+  if (unit == "m²") return us ? with_unit(" in²", value / 0.0254 / 0.0254) : with_unit(" cm²", value * 1e4);
+  if (unit == "1/m") return us ? with_unit(" 1/ft", value * 0.3048) : with_unit(" 1/m", value);
   if (unit == "K" && symbol.starts_with("Δ"))  // a difference
-    return us ? fmt::format("{:.4g} °F", value * 1.8) : fmt::format("{:.4g} K", value);
-  if (unit == "1/K") return us ? fmt::format("{:.4g} 1/°F", value / 1.8) : fmt::format("{:.4g} 1/K", value);
-  if (unit == "m³/s")
-    return us ? fmt::format("{:.4g} ft³/min", value * 60 / cubic_foot_m3) : fmt::format("{:.4g} m³/min", value * 60);
+    return us ? with_unit(" °F", value * 1.8) : with_unit(" K", value);
+  if (unit == "1/K") return us ? with_unit(" 1/°F", value / 1.8) : with_unit(" 1/K", value);
+  if (unit == "m³/s") return us ? with_unit(" ft³/min", value * 60 / cubic_foot_m3) : with_unit(" m³/min", value * 60);
   if (unit == "K") return format(value, Dimension::temperature, units);
-  if (unit == "rad") return fmt::format("{:.4g}°", value * 180.0 / pi);
-  if (unit.empty()) return fmt::format("{:.4g}", value);
-  return fmt::format("{:.4g} {}", value, unit);
+  if (unit == "rad") return with_unit("°", value * 180.0 / pi);
+  if (unit.empty()) return with_unit("", value);
+  return with_unit(" " + std::string(unit), value);
 }
 
 std::string working_text(const Working& working, UnitSystem units) {

@@ -67,18 +67,16 @@ struct BoreAxis::Query {
     const PathVertex& v = utility[std::min(i, utility.size() - 1)];
     return {v.x_m, v.y_m, in_plan ? 0 : *v.z_m};
   }
-  [[nodiscard]] Box box(std::size_t segment) const {
-    const Point3 a = vertex(segment), b = vertex(segment + 1);
-    const auto x = std::minmax(a.x_m, b.x_m), y = std::minmax(a.y_m, b.y_m), z = std::minmax(a.z_m, b.z_m);
-    return {{x.first, y.first, z.first}, {x.second, y.second, z.second}};
-  }
-  [[nodiscard]] double gap2(const Box& a, const Box& b) const {
-    double sum = 0;
-    for (std::size_t i = 0; i < (in_plan ? 2U : 3U); ++i) {
-      const double gap = std::max({0.0, a.low[i] - b.high[i], b.low[i] - a.high[i]});
-      sum += gap * gap;
-    }
-    return sum;
+  /// No point of the box is nearer to the segment: to the middle, less half the diagonal. A segment that leans fills
+  /// its own box badly, so that boxes alone would tell little.
+  [[nodiscard]] double gap2(const Node& node, const Point3& u0, const Point3& u1) const {
+    Point3 middle = node.middle;
+    if (in_plan) middle.z_m = 0;
+    const Vector along_u = u1 - u0, to = middle - u0;
+    const double share = share_of(dot(along_u, to), dot(along_u, along_u));
+    const Vector off{to.x - share * along_u.x, to.y - share * along_u.y, to.z - share * along_u.z};
+    const double gap = std::sqrt(dot(off, off)) - node.half_m;
+    return gap > 0 ? gap * gap * (1 - 1e-12) : 0;  // rounding must not hide the nearest pair
   }
 };
 
@@ -102,7 +100,7 @@ const Point3& BoreAxis::segment_end(std::size_t segment) const {
 std::size_t BoreAxis::build(std::size_t from, std::size_t to) {
   const std::size_t index = nodes_.size();
   constexpr double far = std::numeric_limits<double>::infinity();
-  nodes_.push_back({Box{{far, far, far}, {-far, -far, -far}}, from, to, 0});
+  nodes_.push_back({Box{{far, far, far}, {-far, -far, -far}}, {}, 0, from, to, 0});
   Box& box = nodes_[index].box;
   for (std::size_t i = from; i <= to && i < points_.size(); ++i) {
     const std::array<double, 3> p{points_[i].x_m, points_[i].y_m, points_[i].z_m};
@@ -111,6 +109,9 @@ std::size_t BoreAxis::build(std::size_t from, std::size_t to) {
       box.high[k] = std::max(box.high[k], p[k]);
     }
   }
+  const auto& [low, high] = box;
+  nodes_[index].middle = {(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2};
+  nodes_[index].half_m = std::hypot(high[0] - low[0], high[1] - low[1], high[2] - low[2]) / 2;
   if (to - from > 2) {
     const std::size_t middle = from + (to - from) / 2;
     build(from, middle);
@@ -121,7 +122,6 @@ std::size_t BoreAxis::build(std::size_t from, std::size_t to) {
 
 /// Branch and bound: the nearer half first, nothing that lies farther than the best pair so far.
 void BoreAxis::search(Query& query, std::size_t utility_segment) const {
-  const Box reach = query.box(utility_segment);
   const Point3 u0 = query.vertex(utility_segment), u1 = query.vertex(utility_segment + 1);
   struct Open {
     std::size_t node;
@@ -129,14 +129,14 @@ void BoreAxis::search(Query& query, std::size_t utility_segment) const {
   };
   std::array<Open, 64> open;
   std::size_t count = 0;
-  open[count++] = {0, query.gap2(nodes_[0].box, reach)};
+  open[count++] = {0, query.gap2(nodes_[0], u0, u1)};
   while (count > 0) {
     const Open next = open[--count];
     if (!(next.gap2 < query.best2)) continue;
     const Node& node = nodes_[next.node];
     if (node.second != 0) {
-      Open near{next.node + 1, query.gap2(nodes_[next.node + 1].box, reach)};
-      Open far{node.second, query.gap2(nodes_[node.second].box, reach)};
+      Open near{next.node + 1, query.gap2(nodes_[next.node + 1], u0, u1)};
+      Open far{node.second, query.gap2(nodes_[node.second], u0, u1)};
       if (far.gap2 < near.gap2) std::swap(near, far);
       open[count++] = far;
       open[count++] = near;

@@ -18,6 +18,17 @@ Crossing with_alternative(const Crossing& crossing, std::string_view id) {
   return variant;
 }
 
+std::string name_of_crs(std::string_view crs) {
+  // WKT begins KIND["name", …; PROJJSON has "name": "…".
+  constexpr std::string_view member = "\"name\"";
+  const bool json = crs.starts_with('{');
+  std::size_t from = json ? crs.find(member) : crs.find('[');
+  if (from == std::string_view::npos) return std::string(crs);
+  from = crs.find('"', json ? from + member.size() : from);
+  const std::size_t to = from == std::string_view::npos ? from : crs.find('"', from + 1);
+  return std::string(to == std::string_view::npos ? crs : crs.substr(from + 1, to - from - 1));
+}
+
 namespace {
 template <class List>
 void collect_ids(const List& list, std::set<std::string, std::less<>>& ids) {

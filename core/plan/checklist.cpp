@@ -126,6 +126,7 @@ struct StepsFor {
   UtilityKind kind;
   const char* title;
   std::vector<std::string> steps;
+  std::vector<std::string> in_short{};  ///< empty: the steps are short
 };
 
 const std::vector<StepsFor>& known_steps() {
@@ -135,14 +136,18 @@ const std::vector<StepsFor>& known_steps() {
        {"Leave tool and hose; out of the pit, upwind, and take everybody with you.",
         "No flame, no switch, no phone near it. Do not go back to stop an engine or the compressor.",
         "Stop traffic and tell the houses around.", "From a safe place ring the emergency number and the owner.",
-        "Do not try to close the leak; do not fill the pit. Nobody goes back until the owner says so."}},
+        "Do not try to close the leak; do not fill the pit. Nobody goes back until the owner says so."},
+       {"Leave all; out, upwind.", "No flame, no switch, no phone.", "Stop traffic, warn the houses.",
+        "Ring from afar; stay away."}},
       {UtilityKind::power,
        "Power",
        {"Take it as live, even when nothing is seen and the fuse has gone.",
         "Touch nothing: neither tool, hose, compressor nor pipe. Who sits on a machine stays there unless it burns.",
         "Who is in the pit does what was agreed with the owner of the cable before the start.",
         "Stay away from the pit and keep everybody away. Ring the emergency number and the owner.",
-        "Nobody comes near until the owner says it is dead."}},
+        "Nobody comes near until the owner says it is dead."},
+       {"Live, whatever it looks like.", "Touch nothing. On a machine: stay unless it burns.",
+        "In the pit: do as agreed.", "All away; ring the owner."}},
       {UtilityKind::steam,
        "Steam",
        {"Shut the air and get out of the pit.", "Keep everybody away from the steam and from the ground around it.",
@@ -162,7 +167,8 @@ const std::vector<StepsFor>& known_steps() {
        {"Shut the air. Do not reverse: leave tool and hose.",
         "Take it as live, full and dangerous until its owner is "
         "known.",
-        "Everybody away; ring the emergency services if anything escapes, else the locating service."}}};
+        "Everybody away; ring the emergency services if anything escapes, else the locating service."},
+       {"Air off, do not reverse, all away, ring."}}};
   return all;
 }
 
@@ -194,10 +200,20 @@ std::vector<std::string> stop_signs(const Crossing& crossing, const Assessment& 
   return signs;
 }
 
+std::vector<std::string> stop_signs_in_short(const Crossing& crossing, const Assessment& assessment, UnitSystem units) {
+  std::vector<std::string> signs{"hose stops, races, drags", "new sound or shaking",  "water, gas, smell, smoke",
+                                 "ground lifts or sinks",    "lights or phones fail", "anyone in the way"};
+  if (!to_expose(assessment).empty()) signs.insert(signs.begin(), "utility ahead not exposed");
+  if (const auto& limit = assessment.surface.limit_m; limit && !crossing.site.surface.empty())
+    signs.push_back(fmt::format("peg up {}", format(*limit, Dimension::small_length, units)));
+  return signs;
+}
+
 std::vector<EmergencySteps> emergency_steps(const Crossing& crossing) {
   std::vector<EmergencySteps> all;
   for (const StepsFor& known : known_steps()) {
-    EmergencySteps steps{known.kind, known.title, known.steps, {}};
+    EmergencySteps steps{
+        known.kind, known.title, known.steps, known.in_short.empty() ? known.steps : known.in_short, {}};
     bool near =
         known.kind == UtilityKind::unknown || known.kind == UtilityKind::gas || known.kind == UtilityKind::power;
     for (const Utility& u : crossing.site.utilities) {

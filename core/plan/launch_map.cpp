@@ -93,6 +93,18 @@ std::vector<Finding> broken_everywhere(const Judgements& all) {
   return broken;
 }
 
+/// What a limit is, without what it came to at the launch where it happened to be met first.
+Finding named(const Finding& met) {
+  Finding limit;
+  limit.code = met.code;
+  limit.severity = met.severity;
+  limit.subject = met.subject;
+  limit.name = met.name;
+  limit.unit = met.unit;
+  limit.at_least = met.at_least;
+  return limit;
+}
+
 /// Only the limits that a cell names, numbered by how often they bind, the most frequent first.
 void name_limits(LaunchMap& map, const Limits& limits) {
   std::vector<std::int64_t> times(limits.keys.limits().size(), 0);
@@ -114,7 +126,7 @@ void name_limits(LaunchMap& map, const Limits& limits) {
   std::vector<int> number(limits.keys.limits().size(), -1);
   for (std::size_t i = 0; i < order.size(); ++i) {
     number[static_cast<std::size_t>(order[i])] = static_cast<int>(i);
-    map.limits.push_back(limits.of(order[i]));
+    map.limits.push_back(named(limits.of(order[i])));
   }
   each([&](LaunchCell& cell) {
     if (cell.binds >= 0) cell.binds = number[static_cast<std::size_t>(cell.binds)];

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "burrow/plan/checklist.h"
@@ -47,6 +48,37 @@ std::string near_words(const MarkNear& near, UnitSystem units) {
                                                  : length(*near.above_m) + " below";
   return fmt::format("{}: {}, {} {}", near.name.empty() ? near.id : near.name, where,
                      near.ahead_m >= 0 ? "in" : "passed by", length(near.ahead_m));
+}
+
+std::string mark_in_short(const Mark& mark, UnitSystem units) {
+  const auto has = [&](MarkTask task) {
+    return std::find(mark.tasks.begin(), mark.tasks.end(), task) != mark.tasks.end();
+  };
+  const bool stop = has(MarkTask::stop_until_exposed);
+  std::string lead = stop                       ? "STOP: expose "
+                     : has(MarkTask::look)      ? "slow, look in hole: "
+                     : has(MarkTask::slow_down) ? "slow: "
+                                                : "";
+  constexpr int most = 2;
+  std::string names;
+  int count = 0;
+  for (const MarkNear& near : mark.near) {
+    if (near.ahead_m < 0 || (stop && !near.expose)) continue;  // behind; for later, when it goes on
+    if (++count > most) continue;
+    const std::string where = !near.above_m ? ", depth not known"
+                                            : " " + format(std::abs(*near.above_m), Dimension::length, units) +
+                                                  (*near.above_m < 0 ? " below" : " above");
+    names += (names.empty() ? "" : "; ") + (near.name.empty() ? near.id : near.name) + where;
+  }
+  if (count > most) names += fmt::format("; {} more", count - most);
+  if (names.empty()) lead = stop ? "STOP until it is exposed" : has(MarkTask::slow_down) ? "slow" : "";
+  std::string text = has(MarkTask::check_alignment) ? "check line, level" : "";
+  const auto add = [&](const std::string& more) {
+    if (!more.empty()) text += (text.empty() ? "" : "; ") + more;
+  };
+  add(lead + names);
+  if (has(MarkTask::prepare_arrival)) add("clear the exit pit");
+  return text;
 }
 
 std::string task_words(const Mark& mark, const Crossing& crossing) {

@@ -135,6 +135,55 @@ TEST_F(Import, BadFile_IsSaidAndTheScreenStays) {
   EXPECT_EQ(screen->files().size(), 1u);
 }
 
+// A file in degrees over one in metres of a map: 45 degrees north on the central meridian of zone 32 lie 0.9996 of the
+// meridian arc of 4984944.378 m (Snyder 1987, equation 3-21, GRS 80) to the north, at easting 500 000.
+TEST_F(Import, OtherCoordinateSystem_IsSeenInItsPlace) {
+  const auto line = [&](const char* name, const QByteArray& crs, const QByteArray& coordinates) {
+    return write(QString::fromLatin1(name), R"({"type":"FeatureCollection",)" + crs +
+                                                R"("features":[{"type":"Feature","properties":{"kind":"X"},)" +
+                                                R"("geometry":{"type":"LineString","coordinates":)" + coordinates +
+                                                "}}]}");
+  };
+  const auto screen = open(line("map.geojson", R"("crs":{"type":"name","properties":{"name":"EPSG:25832"}},)",
+                                "[[499990,4982940],[499990,4982961],[500010,4982961]]"));
+  const QPoint middle = screen->preview().to_screen({500000, 0.9996 * 4984944.378}).toPoint();
+  const auto inked = [&] {
+    const QImage image = screen->preview().grab().toImage();
+    const double ratio = image.devicePixelRatio();
+    int dark = 0;
+    for (int y = -2; y <= 2; ++y)
+      dark += image.pixelColor((QPointF(middle.x(), middle.y() + y) * ratio).toPoint()).lightnessF() < 0.75;
+    return dark > 0;
+  };
+  EXPECT_FALSE(inked());
+  screen->add_file(line("degrees.geojson", "", "[[8.99995,45],[9.00005,45]]"));
+  settle(*screen);
+  ASSERT_EQ(screen->files().size(), 2u);
+  EXPECT_TRUE(screen->files()[1].seen);
+  EXPECT_TRUE(inked());
+}
+
+// Feet beside metres, neither with a coordinate system: each by the unit that is said of it.
+TEST_F(Import, OtherUnit_IsSeenInItsPlace) {
+  const auto screen = open(write(QStringLiteral("m.csv"), "1,1000,1000,5,A\n2,1000,1020,5,A\n3,1020,1000,5,A\n"));
+  screen->add_file(write(QStringLiteral("ft.csv"), "1,3313.648,3313.648,5,B\n2,3313.648,3313.648,5,B\n"));
+  settle(*screen);
+  const QPoint middle = screen->preview().to_screen({1010, 1010}).toPoint();
+  const auto inked = [&] {
+    return screen->preview().grab().toImage().pixelColor(middle * screen->devicePixelRatioF()).lightnessF() < 0.75;
+  };
+  EXPECT_FALSE(inked());
+  // The second unit box is that of the file shown, which is the one added last.
+  QComboBox* unit = nullptr;
+  for (QComboBox* box : screen->findChildren<QComboBox*>())
+    if (box->findData(static_cast<int>(FileUnit::foot)) >= 0 && !unit) unit = box;
+  ASSERT_TRUE(unit);
+  unit->setCurrentIndex(unit->findData(static_cast<int>(FileUnit::foot)));
+  Q_EMIT unit->activated(unit->currentIndex());
+  settle(*screen);
+  EXPECT_TRUE(inked());
+}
+
 TEST_F(Import, TypedLine_ByKeyboardAlone) {
   const auto screen = open(survey());
   const auto edits = screen->findChildren<QLineEdit*>();

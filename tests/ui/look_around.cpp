@@ -13,6 +13,7 @@
 #include "burrow/drawing/theme.h"
 #include "burrow/panels/check_list.h"
 #include "burrow/panels/try_error_box.h"
+#include "burrow/window/guided_crossing.h"
 #include "burrow/window/import_screen.h"
 #include "window_for_tests.h"
 
@@ -158,6 +159,44 @@ void day_and_practice(const QString& folder) {
   }
 }
 
+/// The six questions and the three hints.
+void newcomer(const QString& folder) {
+  for (const bool dark : {false, true}) {
+    const burrow::UnitSystem units = dark ? burrow::UnitSystem::us : burrow::UnitSystem::metric;
+    burrow::TestWindow w("house-service");
+    w.window.set_dark(dark);
+    w.window.set_units(units);
+    const QString end = dark ? QStringLiteral("-dark-us.png") : QStringLiteral(".png");
+    w.window.show_hints();
+    for (int i = 0; i < 3 && w.window.hints(); ++i) {
+      QTest::qWait(60);
+      w.window.grab().save(QDir(folder).filePath(QStringLiteral("hint-%1").arg(i + 1) + end));
+      for (QPushButton* b : w.window.findChildren<QPushButton*>())
+        if (b->text() == QLatin1String("Next hint") && b->isVisible()) b->click();
+    }
+    const QTemporaryDir own_folder;
+    const burrow::OwnStart own(own_folder.path(), burrow::tables_for_tests());
+    (void)own.keep(w.crossing());
+    burrow::SettingsDialog settings({units, burrow::Colours::light}, own, w.crossing(), &w.window);
+    settings.show();
+    QTest::qWait(40);
+    settings.grab().save(QDir(folder).filePath(QStringLiteral("settings") + end));
+    settings.hide();
+    burrow::GuidedCrossing guide(burrow::tables_for_tests(), dark ? burrow::Theme::night() : burrow::Theme::light(),
+                                 units, std::nullopt, &w.window);
+    guide.show();
+    for (int question = 0; question < 6; ++question) {
+      guide.go_to(question);
+      if (question == 3)
+        for (QPushButton* b : guide.findChildren<QPushButton*>())
+          if (b->text().contains(QLatin1String("dd a line")))
+            for (int k = 0; k < 3; ++k) b->click();
+      QTest::qWait(40);
+      guide.grab().save(QDir(folder).filePath(QStringLiteral("guide-%1").arg(question + 1) + end));
+    }
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -169,10 +208,13 @@ int main(int argc, char** argv) {
   QApplication::setFont(font);
   const QString folder = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral(".");
   QDir().mkpath(folder);
-  const QString only = argc > 2 ? QString::fromLocal8Bit(argv[2]) : QString();  // import, day, launches, pages, or all
+  const QString only =
+      argc > 2 ? QString::fromLocal8Bit(argv[2]) : QString();  // import, day, newcomer, launches, pages, or all
   if (only.isEmpty() || only == QLatin1String("import")) import_screens(folder);
   if (only.isEmpty() || only == QLatin1String("day")) day_and_practice(folder);
-  if (only == QLatin1String("import") || only == QLatin1String("day")) return 0;
+  if (only.isEmpty() || only == QLatin1String("newcomer")) newcomer(folder);
+  for (const char* alone : {"import", "day", "newcomer"})
+    if (only == QLatin1String(alone)) return 0;
   const bool pages_only = only == QLatin1String("pages");
   for (const char* name : {"house-service", "four-faults", "rail-siding"}) {
     if (pages_only) break;

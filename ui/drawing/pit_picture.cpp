@@ -41,10 +41,26 @@ QString text_of(const PitPicture& picture, double value_m) {
   return QString::fromStdString(format(value_m, Dimension::length, picture.look.units));
 }
 
-void write(QPainter& painter, const PitPicture& picture, const QPointF& centre, const QString& text) {
+/// With its left end at `wanted`, or as near to that as the picture allows.
+void write_from(QPainter& painter, const PitPicture& picture, QPointF wanted, const QString& text) {
   const QFontMetricsF metrics(painter.font());
-  halo_text(painter, centre + QPointF(-metrics.horizontalAdvance(text) / 2, metrics.ascent() * 0.4), text,
-            picture.look.theme.ink, picture.look.theme.paper);
+  const QRectF within(painter.window());
+  const double last = within.right() - metrics.horizontalAdvance(text) - 2;
+  wanted.setX(std::max(within.left() + 2, std::min(wanted.x(), last)));
+  halo_text(painter, wanted + QPointF(0, metrics.ascent() * 0.4), text, picture.look.theme.ink,
+            picture.look.theme.paper);
+}
+
+void write(QPainter& painter, const PitPicture& picture, const QPointF& centre, const QString& text) {
+  const double width = QFontMetricsF(painter.font()).horizontalAdvance(text);
+  write_from(painter, picture, centre - QPointF(width / 2, 0), text);
+}
+
+/// Beside an edge of the floor, to the right of `from` or to the left of it.
+void write_beside(QPainter& painter, const PitPicture& picture, const QPointF& from, bool to_the_left,
+                  const QString& text) {
+  const double width = to_the_left ? QFontMetricsF(painter.font()).horizontalAdvance(text) : 0;
+  write_from(painter, picture, from - QPointF(width, 0), text);
 }
 
 /// A line with end ticks square to it and its length in words.
@@ -144,10 +160,10 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
   painter.drawPolygon(polygon(levels.back()));
 
   const auto& floor = levels.front();
-  write(painter, picture, (at(floor[0]) + at(floor[1])) / 2 + QPointF(text, text * 0.8),
-        text_of(picture, shape.floor_length_m));
-  write(painter, picture, (at(floor[0]) + at(floor[3])) / 2 + QPointF(-text, text * 0.8),
-        text_of(picture, shape.floor_width_m));
+  write_beside(painter, picture, (at(floor[0]) + at(floor[1])) / 2 + QPointF(text * 0.6, text * 0.8), false,
+               text_of(picture, shape.floor_length_m));
+  write_beside(painter, picture, (at(floor[0]) + at(floor[3])) / 2 + QPointF(-text * 0.6, text * 0.8), true,
+               text_of(picture, shape.floor_width_m));
   const Point3& foot = floor[1];
   dimension(painter, picture, at(foot), at({foot.x_m, foot.y_m, elevation_at(picture.ground, foot.x_m)}),
             text_of(picture, elevation_at(picture.ground, foot.x_m) - shape.floor_elevation_m));

@@ -37,43 +37,41 @@ QSizeF card_size(const QSizeF& paper_mm) {
   return {148, 210};
 }
 
-/// A number to be set, with what it is above and what goes with it below.
+/// A number to be set, with what it is above.
 struct Setting {
-  QString what, number, detail;
+  QString what, number;
 };
 
 QString length(double v, const Sheet& sheet, Dimension dimension = Dimension::length) {
   return QString::fromStdString(format(v, dimension, sheet.units));
 }
 
-/// The size alone is set in large type; which way stands below it.
+/// The size alone is set in large type; which way stands above it.
 Setting left_right(const QString& what, double offset_m, const Sheet& sheet, Dimension dimension) {
-  if (std::abs(offset_m) < 0.0005) return {what, tr("on line"), tr("straight ahead")};
-  return {what, length(std::abs(offset_m), sheet, dimension),
-          offset_m > 0 ? tr("left of the line") : tr("right of the line")};
+  if (std::abs(offset_m) < 0.0005) return {what, tr("on line")};
+  return {tr("%1: %2").arg(what, offset_m > 0 ? tr("left") : tr("right")),
+          length(std::abs(offset_m), sheet, dimension)};
 }
 
 Setting up_down(const QString& what, double rise_m, const Sheet& sheet) {
-  if (std::abs(rise_m) < 0.00005) return {what, tr("level"), tr("nose and tail")};
-  return {what, length(std::abs(rise_m), sheet, Dimension::small_length),
-          rise_m > 0 ? tr("nose higher") : tr("nose lower")};
+  if (std::abs(rise_m) < 0.00005) return {what, tr("level")};
+  return {tr("%1: %2").arg(what, rise_m > 0 ? tr("nose up") : tr("nose down")),
+          length(std::abs(rise_m), sheet, Dimension::small_length)};
 }
 
 std::vector<Setting> settings(const Sheet& sheet, const CrewSetup& setup) {
   const bool us = sheet.units == UnitSystem::us;
   const LevelRise& level = setup.level_rises[us ? 3 : 1];
   std::vector<Setting> all;
-  all.push_back({tr("Depth to set"), length(setup.levels.axis_depth.m, sheet), tr("ground to axis")});
-  all.push_back({tr("Grade"), length(setup.grade.grade.v, sheet, Dimension::grade),
-                 tr("axis level %1").arg(length(setup.levels.axis.m, sheet, Dimension::station))});
-  all.push_back(up_down(tr("Level, %1 long").arg(us ? tr("4 ft") : tr("1.2 m")), level.rise.m, sheet));
+  all.push_back({tr("Depth to axis"), length(setup.levels.axis_depth.m, sheet)});
+  all.push_back({tr("Grade"), length(setup.grade.grade.v, sheet, Dimension::grade)});
+  all.push_back(up_down(us ? tr("4 ft level") : tr("1.2 m level"), level.rise.m, sheet));
   if (setup.stake)
-    all.push_back(left_right(tr("Aim at the stake"), setup.stake->m, sheet, Dimension::small_length));
+    all.push_back(left_right(tr("Aim, stake"), setup.stake->m, sheet, Dimension::small_length));
   else
-    all.push_back(left_right(tr("Aim at the exit"), setup.sight.at_exit.m, sheet, Dimension::length));
-  all.push_back({tr("Pit floor"), length(setup.levels.ground.m - setup.levels.floor.m, sheet), tr("below the ground")});
-  all.push_back(
-      {tr("Packing under tool"), length(setup.levels.packing.m, sheet, Dimension::small_length), tr("cradle to body")});
+    all.push_back(left_right(tr("Aim, exit"), setup.sight.at_exit.m, sheet, Dimension::length));
+  all.push_back({tr("Depth of floor"), length(setup.levels.ground.m - setup.levels.floor.m, sheet)});
+  all.push_back({tr("Packing"), length(setup.levels.packing.m, sheet, Dimension::small_length)});
   return all;
 }
 
@@ -101,7 +99,7 @@ double first_side(Page& page, const Sheet& sheet, const CrewSetup& setup) {
   double y = band.bottom() + 5.6;
   paper.short_text({in.left(), y}, qs(sheet.crossing.name), {13 * pt, QFont::Bold}, in.width());
   y += 2.2;
-  const double cell_width = in.width() / 3, cell_height = 20.5;
+  const double cell_width = in.width() / 3, cell_height = 13.6;
   const std::vector<Setting> all = settings(sheet, setup);
   for (std::size_t i = 0; i < all.size(); ++i) {
     const QRectF cell(in.left() + static_cast<double>(i % 3) * cell_width, y + static_cast<double>(i / 3) * cell_height,
@@ -111,10 +109,126 @@ double first_side(Page& page, const Sheet& sheet, const CrewSetup& setup) {
     paper.short_text({cell.left() + 1, cell.top() + 4.6}, all[i].what, {small, QFont::DemiBold}, room);
     // The size is 20 pt; "11 ft 2.6 in" still goes in on a narrow card.
     const TextStyle big = fitted(all[i].number, large, QFont::Bold, room);
-    paper.text({cell.left() + 1, cell.top() + 12.6}, all[i].number, big);
-    paper.short_text({cell.left() + 1, cell.top() + 18.6}, all[i].detail, {small}, room);
+    paper.text({cell.left() + 1, cell.top() + 12.0}, all[i].number, big);
   }
   return y + 2 * cell_height + 2;
+}
+
+/// Hold, level, cradle and stake, as one text.
+QString notes(const Sheet& sheet, const CrewSetup& setup) {
+  QStringList all;
+  if (setup.hold_until_m)
+    all << tr("Air half open; hold the tool until %1 of it is in.").arg(length(*setup.hold_until_m, sheet));
+  all << tr("Axis at level %1.").arg(length(setup.levels.axis.m, sheet, Dimension::station));
+  const Pit& pit = sheet.crossing.pits.launch;
+  if (pit.cradle_height->m > 0 || pit.slab_thickness->m > 0)
+    all << tr("Cradle %1 high on a slab of %2.")
+               .arg(length(pit.cradle_height->m, sheet, Dimension::small_length),
+                    length(pit.slab_thickness->m, sheet, Dimension::small_length));
+  if (setup.sight.base) all << tr("Stake %1 from the face.").arg(length(setup.sight.base->m, sheet));
+  return all.join(QLatin1Char(' '));
+}
+
+/// Steps one below the other, each with its number; gives where they end.
+double steps_below(Paper& paper, const QRectF& column, const EmergencySteps& steps) {
+  constexpr double hanging = 4.6;
+  const TextStyle head{small, QFont::Bold}, body{small};
+  double y = column.top();
+  y += paper.paragraph(QRectF(column.left(), y, column.width(), 30), tr("Struck: %1").arg(qs(steps.title)), head);
+  int number = 0;
+  for (const std::string& step : steps.in_short) {
+    paper.text({column.left(), y + small}, QString::number(++number), head);
+    y += paper.paragraph(QRectF(column.left() + hanging, y, column.width() - hanging, 60), qs(step), body);
+  }
+  return y;
+}
+
+/// Words beside bold ones that say what they are about; gives their height.
+double led_by(Paper& paper, const QRectF& in, double top, const QString& lead, const QString& words) {
+  const TextStyle bold{small, QFont::Bold};
+  paper.text({in.left(), top + small}, lead, bold);
+  const double indent = text_width_mm(lead, bold) + 1.6;
+  return paper.paragraph(QRectF(in.left() + indent, top, in.width() - indent, 60), words, {small});
+}
+
+/// When to stop, what to do when a line is struck, whom to ring: the lower part of the front. Gives its lower edge.
+double foot_of_front(Paper& paper, const QRectF& in, double top, const Sheet& sheet) {
+  const TextStyle body{small};
+  constexpr double gap = 4;
+  double y = top;
+  QStringList signs;
+  for (const std::string& sign : stop_signs_in_short(sheet.crossing, sheet.assessment, sheet.units)) signs << qs(sign);
+  y += led_by(paper, in, y, tr("Air off at once:"), signs.join(QStringLiteral(" · "))) + 1;
+  paper.line({in.left(), y}, {in.right(), y}, {0.25});
+  y += 1;
+
+  // Gas and power side by side, and what holds for anything else.
+  const double half = (in.width() - gap) / 2;
+  const std::vector<EmergencySteps> all = emergency_steps(sheet.crossing);
+  double end = y;
+  for (const EmergencySteps& steps : all) {
+    if (steps.kind != UtilityKind::gas && steps.kind != UtilityKind::power) continue;
+    const double left = in.left() + (steps.kind == UtilityKind::gas ? 0 : half + gap);
+    end = std::max(end, steps_below(paper, QRectF(left, y, half, 100), steps));
+  }
+  y = end + 0.6;
+  for (const EmergencySteps& steps : all) {
+    if (steps.kind != UtilityKind::unknown) continue;
+    QStringList words;
+    for (const std::string& step : steps.in_short) words << qs(step);
+    y += led_by(paper, in, y, tr("Anything else:"), words.join(QLatin1Char(' ')));
+  }
+  y += 0.6;
+  paper.line({in.left(), y}, {in.right(), y}, {0.25});
+
+  const QString lines[] = {tr("Emergency"), tr("Locating service"), tr("Competent person"), tr("Owner")};
+  constexpr double row = 7.2;  // a hand writes in it
+  for (int i = 0; i < 4; ++i) {
+    const double left = in.left() + (i % 2) * (half + gap), base = y + row * (1 + i / 2) - 1.2;
+    const QRectF said = paper.text({left, base}, lines[i], body);
+    paper.line({said.right() + 1.2, base + 0.5}, {left + half, base + 0.5}, {0.2});
+  }
+  return y + 2 * row;
+}
+
+/// The marks in short between settings and foot, as many as there is room for.
+void short_marks(Paper& paper, const QRectF& box, const Sheet& sheet) {
+  const std::vector<Mark>& marks = sheet.assessment.marks;
+  if (marks.empty()) return;
+  const TextStyle body{small}, bold{small, QFont::DemiBold};
+  const double number = sheet.units == UnitSystem::us ? 26 : 17;
+  const double words_at = box.left() + 2 * number + 1, words_width = box.right() - words_at;
+  const auto shown_length = [&](const std::optional<double>& v) { return shown(v, Dimension::length, sheet.units); };
+  double y = box.top();
+  paper.rect(QRectF(box.left(), y, box.width(), line_height_mm(bold) + 0.6), QColor(0xec, 0xec, 0xec));
+  paper.text({box.left() + 1, y + small}, tr("hose at"), bold);
+  paper.text({box.left() + number + 1, y + small}, tr("deep"), bold);
+  paper.text({words_at, y + small}, tr("what comes next"), bold);
+  y += line_height_mm(bold) + 1;
+
+  const double line = line_height_mm(body);
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    const Mark& mark = marks[i];
+    QString words = qs(mark_in_short(mark, sheet.units));
+    if (words.isEmpty() && i + 1 == marks.size()) words = tr("exit pit");
+    const QStringList lines = wrapped(words, body, words_width);
+    const double height = line * static_cast<double>(std::max<qsizetype>(1, lines.size())) + 0.5;
+    const double after = i + 1 < marks.size() ? line : 0;  // for the words that send to the back
+    if (y + height + after > box.bottom() + 1e-6) {
+      paper.text({box.left() + 1, y + small}, tr("The other %1 marks are on the back.").arg(marks.size() - i), bold);
+      return;
+    }
+    paper.text({box.left() + 1, y + small}, mark.hose_m ? shown_length(mark.hose_m) : tr("tool in"), body);
+    paper.text({box.left() + number + 1, y + small}, shown_length(mark.depth_m), body);
+    const bool stops = words.startsWith(QStringLiteral("STOP"));
+    double base = y + small;
+    for (const QString& part : lines) {
+      if (!part.isEmpty()) paper.text({words_at, base}, part, {small, stops ? QFont::Bold : QFont::Normal});
+      base += line;
+    }
+    y += height;
+    paper.line({box.left(), y - 0.15}, {box.right(), y - 0.15}, {0.1, QColor(0xb0, 0xb0, 0xb0)});
+  }
 }
 
 /// What to do on the first line, what is near on those below.
@@ -130,13 +244,24 @@ QString near_and_to_do(const Mark& mark, const Sheet& sheet) {
   return all.join(QLatin1Char('\n'));
 }
 
-void stops_and_steps(Flow& flow, const Sheet& sheet) {
+void marks_in_full(Flow& flow, const Sheet& sheet) {
+  if (sheet.assessment.marks.empty()) return;
+  flow.heading(tr("Marks of the hose"));
+  std::vector<TableRow> rows;
+  const auto number = [&](const std::optional<double>& v) { return shown(v, Dimension::length, sheet.units); };
+  for (const Mark& mark : sheet.assessment.marks)
+    rows.push_back({mark.hose_m ? number(mark.hose_m) : tr("tool in"), number(mark.nose_m), number(mark.depth_m),
+                    near_and_to_do(mark, sheet)});
+  const double narrow = sheet.units == UnitSystem::us ? 2.1 : 1;  // "11 ft 1.7 in"
+  flow.table({{tr("hose"), narrow}, {tr("nose"), narrow}, {tr("deep"), narrow}, {tr("to do; what is near"), 4.4}},
+             rows);
+}
+
+void stops_and_steps_in_full(Flow& flow, const Sheet& sheet) {
   flow.heading(tr("Air off at once when"));
   for (const std::string& sign : stop_signs(sheet.crossing, sheet.assessment, sheet.units))
     flow.paragraph(QStringLiteral("• ") + QString::fromStdString(sign));
   for (const EmergencySteps& steps : emergency_steps(sheet.crossing)) {
-    if (steps.kind != UtilityKind::gas && steps.kind != UtilityKind::power && steps.kind != UtilityKind::unknown)
-      continue;
     QStringList lines;
     int number = 0;
     for (const std::string& step : steps.steps)
@@ -145,30 +270,17 @@ void stops_and_steps(Flow& flow, const Sheet& sheet) {
   }
 }
 
-void phones(Flow& flow, const Sheet& sheet) {
-  flow.heading(tr("Phone"));
-  QStringList lines{tr("Emergency"), tr("Locating service"), tr("Competent person")};
+void owners_to_ring(Flow& flow, const Sheet& sheet) {
   QStringList owners;
   for (const EmergencySteps& steps : emergency_steps(sheet.crossing))
     for (const std::string& owner : steps.owners) owners << QString::fromStdString(owner);
   owners.removeDuplicates();
+  if (owners.isEmpty()) return;
+  flow.heading(tr("Phone"));
+  QStringList lines;
   // More owners than one can ring belong on the sheet's table of utilities.
-  for (const QString& owner : owners.mid(0, 4)) lines << tr("Owner: %1").arg(owner);
-  if (owners.isEmpty()) lines << tr("Owner, gas") << tr("Owner, power");
+  for (const QString& owner : owners.mid(0, 8)) lines << tr("Owner: %1").arg(owner);
   flow.to_fill_in(lines);
-}
-
-void marks(Flow& flow, const Sheet& sheet) {
-  if (sheet.assessment.marks.empty()) return;
-  flow.heading(tr("Marks of the hose"));
-  std::vector<TableRow> rows;
-  const auto number = [&](const std::optional<double>& v) { return shown(v, Dimension::length, sheet.units); };
-  for (const Mark& mark : sheet.assessment.marks)
-    rows.push_back({mark.hose_m ? number(mark.hose_m) : tr("none"), number(mark.nose_m), number(mark.depth_m),
-                    near_and_to_do(mark, sheet)});
-  const double narrow = sheet.units == UnitSystem::us ? 2.1 : 1;  // "11 ft 1.7 in"
-  flow.table({{tr("hose"), narrow}, {tr("nose"), narrow}, {tr("deep"), narrow}, {tr("to do; what is near"), 4.4}},
-             rows);
 }
 
 }  // namespace
@@ -184,29 +296,32 @@ std::vector<Page> card_pages(const Sheet& sheet) {
     sides.back()->frame_mm = QRectF(QPointF(0, 0), size).adjusted(margin, margin, -margin, -margin);
     return *sides.back();
   };
+  // The front is all that a foreman needs in the pit; the back says the same at length.
   Page& front = add_side();
-  const double from = first_side(front, sheet, setup);
-  bool first = true;
+  const QRectF in = front.frame_mm.adjusted(0, 0, 0, -6);
+  Paper paper(front);
+  double y = first_side(front, sheet, setup);
+  y += paper.paragraph(QRectF(in.left(), y, in.width(), 60), notes(sheet, setup), {small}) + 1.4;
+  Page tried = front;
+  Paper scratch(tried);
+  const double foot = in.bottom() - foot_of_front(scratch, in, 0, sheet);
+  short_marks(paper, QRectF(in.left(), y, in.width(), foot - 1.6 - y), sheet);
+  paper.line({in.left(), foot - 0.8}, {in.right(), foot - 0.8}, {0.4});
+  foot_of_front(paper, in, foot, sheet);
+
   Flow flow(
       [&]() -> std::vector<Flow::Area> {
-        Page& page = first ? front : add_side();
-        const QRectF in = page.frame_mm;
-        const double top = first ? from : in.top();
-        first = false;
-        return {{&page, QRectF(in.left(), top, in.width(), in.bottom() - 6 - top)}};
+        Page& page = add_side();
+        return {{&page, page.frame_mm.adjusted(0, 0, 0, -6)}};
       },
       card_style());
-  if (setup.hold_until_m)
-    flow.paragraph(tr("Start with the air half open; hold the tool until %1 of it is in.")
-                       .arg(length(*setup.hold_until_m, sheet)));
-  const Pit& pit = sheet.crossing.pits.launch;
-  flow.paragraph(tr("Cradle %1 high on a slab of %2.")
-                     .arg(length(pit.cradle_height->m, sheet, Dimension::small_length),
-                          length(pit.slab_thickness->m, sheet, Dimension::small_length)));
-  if (setup.sight.base) flow.paragraph(tr("Stake %1 from the face.").arg(length(setup.sight.base->m, sheet)));
-  stops_and_steps(flow, sheet);
-  phones(flow, sheet);
-  marks(flow, sheet);
+  if (!sheet.assessment.launch_pit.footprint.empty() && !sheet.assessment.exit_pit.footprint.empty()) {
+    const Flow::Area area = flow.room(58);
+    draw_pits(*area.page, area.box, sheet, small, false);
+  }
+  marks_in_full(flow, sheet);
+  stops_and_steps_in_full(flow, sheet);
+  owners_to_ring(flow, sheet);
   std::vector<Page> pages;
   int number = 0;
   for (const auto& side : sides) {

@@ -62,7 +62,7 @@ class TitleBlock {
     y += row;
     cell(0, y, half, row, tr("sheet"), qs(c.sheet.number));
     const auto& geo = c.site.georeference;
-    cell(half, y, half, row, tr("map system"), geo && !geo->crs.empty() ? qs(geo->crs) : tr("local"));
+    cell(half, y, half, row, tr("map system"), geo && !geo->crs.empty() ? qs(name_of_crs(geo->crs)) : tr("local"));
     y += row;
     revisions(y);
     paper_.rect(box_, {}, {0.5});

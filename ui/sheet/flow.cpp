@@ -67,7 +67,7 @@ void Flow::table_titles(const std::vector<TableColumn>& columns, const std::vect
 
 void Flow::table(const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows) {
   const TextStyle& body = style_.body;
-  keep(14);
+  if (!area_.page) next();
   double shares = 0;
   for (const TableColumn& c : columns) shares += c.share;
   const auto widths_here = [&] {
@@ -75,6 +75,21 @@ void Flow::table(const std::vector<TableColumn>& columns, const std::vector<Tabl
     for (const TableColumn& c : columns) widths.push_back(area_.box.width() * c.share / shares);
     return widths;
   };
+  // Titles alone at the foot of an area would head nothing.
+  double least = 14;
+  if (!rows.empty()) {
+    const std::vector<double> widths = widths_here();
+    qsizetype titles = 1, first = 1;
+    for (std::size_t c = 0; c < columns.size(); ++c) {
+      const double width = widths[c] - cell_gap;
+      titles = std::max(titles, wrapped(columns[c].title, style_.titles, width).size());
+      if (static_cast<qsizetype>(c) < rows.front().size())
+        first = std::max(first, wrapped(rows.front()[static_cast<qsizetype>(c)], body, width).size());
+    }
+    least = static_cast<double>(titles) * line_height_mm(style_.titles) +
+            static_cast<double>(first) * line_height_mm(body) + 3;
+  }
+  keep(std::min(std::max(least, 14.0), area_.box.height() / 2));
   table_titles(columns, widths_here());
   for (const TableRow& row : rows) {
     std::vector<double> widths = widths_here();
@@ -132,6 +147,13 @@ void Flow::block(const QString& title, const QStringList& lines) {
     y_ += line_height_mm(body);
   }
   y_ += 1.6;
+}
+
+Flow::Area Flow::room(double height_mm) {
+  keep(height_mm);
+  const QRectF box(area_.box.left(), y_, area_.box.width(), height_mm);
+  y_ += height_mm + 1;
+  return {area_.page, box};
 }
 
 void Flow::to_fill_in(const QStringList& words) {

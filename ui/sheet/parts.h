@@ -24,6 +24,9 @@ std::vector<Flow::Area> new_text_page(std::vector<Page>& pages, const Sheet& she
 /// "page 2 of 5" and what identifies the sheet, at the foot of each page.
 void number_pages(std::vector<Page>& pages, const Sheet& sheet);
 
+/// Launch pit and exit pit beside each other, obliquely from above and square across the bore, each under its name.
+void draw_pits(Page& page, const QRectF& box, const Sheet& sheet, double text_mm, bool across);
+
 inline QString qs(std::string_view s) {
   return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
 }

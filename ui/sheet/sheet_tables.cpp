@@ -106,14 +106,14 @@ class SheetTables {
                                       : tr("yes")});
     }
     flow_.table({{tr("no."), 0.5, Align::right},
-                 {tr("name, owner"), 2.5},
-                 {tr("kind, state, size"), 2.1},
+                 {tr("name, owner"), 2.35},
+                 {tr("kind, state, size"), 2.0},
                  {tr("station"), 1.15, Align::right},
                  {tr("level"), 1.2, Align::right},
                  {tr("clear gap"), 1.25, Align::right},
                  {tr("wanted"), 1.1, Align::right},
                  {tr("chance of contact"), 1.15, Align::right},
-                 {tr("located"), 1.05},
+                 {tr("located"), 1.4},
                  {tr("expose"), 0.85}},
                 rows);
   }
@@ -145,6 +145,9 @@ class SheetTables {
     row(tr("water above the floor (− below)"), text(lw.water_head_m), text(ew.water_head_m));
     row(tr("needed"), duties(lw), duties(ew));
     flow_.table({{QString(), 1.3}, {tr("launch pit"), 2}, {tr("exit pit"), 2}}, rows);
+    if (l.footprint.empty() || e.footprint.empty()) return;  // no ground line: nothing is cut
+    const Flow::Area area = flow_.room(52);
+    draw_pits(*area.page, area.box, sheet_, 2.5, true);
   }
   static QString sides(const PitSides& s) {
     QStringList all;

@@ -3,6 +3,7 @@
 #include <chrono>
 
 #include "burrow/import/read_file.h"
+#include "burrow/import/seen_in.h"
 
 namespace burrow {
 
@@ -16,13 +17,21 @@ ImportDesk::~ImportDesk() {
   wake_.notify_all();
 }
 
-void ImportDesk::read(const std::string& path, const std::string& order) {
-  begin([this, path, order](const Tell& tell) -> std::function<void()> {
+void ImportDesk::read(const std::string& path, const std::string& order, std::shared_ptr<const Found> beside) {
+  begin([this, path, order, beside = std::move(beside)](const Tell& tell) -> std::function<void()> {
     ReadWish wish;
     wish.order = order;
     wish.progress = tell;
     auto found = std::make_shared<const Result<Found>>(read_foreign_file(path, wish));
-    return [this, found] { Q_EMIT read_done(found); };
+    std::shared_ptr<const Found> seen;
+    const auto extent = beside ? extent_of(*beside) : std::nullopt;
+    if (*found && extent) {
+      const PlanPoint middle{(extent->low_x + extent->high_x) / 2, (extent->low_y + extent->high_y) / 2};
+      // Where it cannot be placed, the cut says why; the picture goes without.
+      if (auto moved = seen_in(**found, beside->frame, middle); moved && *moved)
+        seen = std::make_shared<const Found>(*std::move(*moved));
+    }
+    return [this, found, seen] { Q_EMIT read_done(found, seen); };
   });
 }
 

@@ -82,7 +82,8 @@ ImportScreen::ImportScreen(const Tables& tables, const Theme& theme, UnitSystem 
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
   connect(&desk_, &ImportDesk::progressed, progress_,
           [this](double share) { progress_->setValue(static_cast<int>(1000 * share)); });
-  connect(&desk_, &ImportDesk::read_done, this, [this](const auto& found) { take_found(*found); });
+  connect(&desk_, &ImportDesk::read_done, this,
+          [this](const auto& found, const auto& seen) { take_found(*found, seen); });
   connect(&desk_, &ImportDesk::cut_done, this, [this](const auto& imported) { take_imported(*imported); });
   later_.setSingleShot(true);
   later_.setInterval(120);

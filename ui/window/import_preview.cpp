@@ -27,6 +27,11 @@ QColor meaning_colour(Meaning meaning, const Theme& theme, const Tables& tables)
   }
 }
 
+/// What of a file is drawn.
+static const Found& drawn_of(const ImportFile& file) {
+  return file.seen ? *file.seen : *file.found;
+}
+
 ImportPreview::ImportPreview(const Tables& tables, QWidget* parent) : QWidget(parent), tables_(tables) {
   setMouseTracking(true);
   setFocusPolicy(Qt::StrongFocus);
@@ -91,7 +96,9 @@ void ImportPreview::show_all() {
 }
 
 void ImportPreview::draw_file(QPainter& painter, const ImportFile& file) const {
-  const Found& found = *file.found;
+  const Found& found = drawn_of(file);
+  const double units = units_of_first(file);
+  const auto to_screen = [&](const PlanPoint& p) { return this->to_screen({p.x_m * units, p.y_m * units}); };
   const QRectF view = QRectF(rect()).adjusted(-4, -4, 4, 4);
   const auto pen_of = [&](std::uint32_t layer) {
     const Meaning meaning = file.layers[layer].meaning;
@@ -171,14 +178,15 @@ void ImportPreview::draw_file(QPainter& painter, const ImportFile& file) const {
 
 /// Single points that become lines: as they will be joined.
 void ImportPreview::draw_joined(QPainter& painter, const ImportFile& file) const {
-  const Found& found = *file.found;
+  const Found& found = drawn_of(file);
+  const double units = units_of_first(file);
   constexpr double longest_step_m = 30;
   const double longest = longest_step_m / metres_per_unit();
   std::vector<std::optional<PlanPoint>> last(found.layers.size());
   for (const FoundFeature& f : found.features) {
     const LayerChoice& choice = file.layers[f.layer];
     if (f.shape != Shape::point || !choice.join_points || choice.meaning == Meaning::not_used) continue;
-    const PlanPoint at{found.vertices[f.first].x_m, found.vertices[f.first].y_m};
+    const PlanPoint at{found.vertices[f.first].x_m * units, found.vertices[f.first].y_m * units};
     const auto before = std::exchange(last[f.layer], at);
     if (!before || std::hypot(at.x_m - before->x_m, (at.y_m - before->y_m) * stretch()) > longest) continue;
     painter.setPen(QPen(meaning_colour(choice.meaning, theme_, tables_), utility_kind(choice.meaning) ? 2.0 : 1.4));
@@ -192,6 +200,16 @@ double ImportPreview::metres_per_unit() const {
   constexpr double degree_m = 111'320;
   if (file.found->frame.geographic) return degree_m / stretch();
   return metres_in(file.unit.value_or(file.found->frame.unit.value_or(FileUnit::metre)));
+}
+
+/// As the import places it: without a coordinate system by the units said of each file, else as they are.
+double ImportPreview::units_of_first(const ImportFile& file) const {
+  const ImportFile& first = files_->front();
+  if (!first.found->frame.crs.empty()) return 1;
+  const auto metres = [](const ImportFile& one) {
+    return metres_in(one.unit.value_or(one.found->frame.unit.value_or(FileUnit::metre)));
+  };
+  return metres(file) / metres(first);
 }
 
 /// A round length, so that a wrong unit shows at once.
@@ -223,8 +241,11 @@ void ImportPreview::draw(QPainter& painter) const {
                      tr("Add a file: its plan appears here. Then click the launch pit and the exit pit."));
     return;
   }
-  for (const ImportFile& file : *files_)
-    if (file.found->frame.crs == files_->front().found->frame.crs) draw_file(painter, file);
+  const std::string& first = files_->front().found->frame.crs;
+  for (const ImportFile& file : *files_) {
+    const std::string& crs = drawn_of(file).frame.crs;
+    if (first.empty() || crs.empty() || crs == first) draw_file(painter, file);
+  }
   draw_scale(painter);
 }
 

@@ -63,10 +63,15 @@ void ImportScreen::add_file(const QString& path) {
   say(tr("Reading %1 …").arg(QFileInfo(path).fileName()), false);
   progress_->setValue(0);
   progress_->show();
-  desk_.read(path.toStdString(), {});
+  read(path, {});
 }
 
-void ImportScreen::take_found(const Result<Found>& found) {
+void ImportScreen::read(const QString& path, const std::string& order) {
+  const bool first = files_.empty() || reading_again_ == std::size_t{0};
+  desk_.read(path.toStdString(), order, first ? nullptr : files_.front().found);
+}
+
+void ImportScreen::take_found(const Result<Found>& found, std::shared_ptr<const Found> seen) {
   progress_->hide();
   reading_ = false;
   const auto again = std::exchange(reading_again_, std::nullopt);
@@ -77,6 +82,7 @@ void ImportScreen::take_found(const Result<Found>& found) {
   } else {
     say({}, false);
     ImportFile file = import_file(std::make_shared<const Found>(*found), joined(own_, built_in_));
+    file.seen = std::move(seen);
     if (again) {
       // Meanings and units stay as they were said; layers are told by their names.
       const ImportFile& before = files_[*again];
@@ -252,6 +258,7 @@ void ImportScreen::choose_units() {
   };
   file->unit = said(unit_);
   file->height_unit = said(height_unit_);
+  preview_->refresh();
   show_consequence();
   cut_soon();
 }
@@ -273,7 +280,7 @@ void ImportScreen::read_order() {
   line_.reset();
   imported_.reset();
   preview_->set_line(line_);
-  desk_.read(file->found->file, *order);
+  read(qs(file->found->file), *order);
 }
 
 void ImportScreen::set_line(const CrossingLine& line) {

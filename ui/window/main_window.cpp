@@ -96,7 +96,8 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   QSettings settings;
   set_units(settings.value(QStringLiteral("units")).toString() == QLatin1String("us") ? UnitSystem::us
                                                                                       : UnitSystem::metric);
-  set_dark(settings.value(QStringLiteral("dark"), false).toBool());
+  set_colours(
+      from_word<Colours>(settings.value(QStringLiteral("colours")).toString().toStdString()).value_or(Colours::light));
   resize(1500, 900);
 }
 
@@ -200,6 +201,7 @@ void MainWindow::set_units(UnitSystem units) {
 
 void MainWindow::set_dark(bool dark) {
   dark_ = dark;
+  colours_ = dark ? Colours::dark : Colours::light;
   dark_action_->setChecked(dark);
   apply_theme();
 }
@@ -260,7 +262,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
   QSettings settings;
   settings.setValue(QStringLiteral("units"),
                     units_ == UnitSystem::us ? QStringLiteral("us") : QStringLiteral("metric"));
-  settings.setValue(QStringLiteral("dark"), dark_);
+  settings.setValue(QStringLiteral("colours"), qs(std::string(word_of(colours_))));
   recovery_.reset();
   event->accept();
 }

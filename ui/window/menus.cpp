@@ -8,12 +8,16 @@
 #include <QMenuBar>
 #include <QMessageBox>
 #include <QSettings>
+#include <QStandardPaths>
 #include <QStatusBar>
 
 #include "burrow/crossing/blank.h"
+#include "burrow/crossing/own_start.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/import/read_file.h"
+#include "burrow/window/guided_crossing.h"
 #include "burrow/window/help_window.h"
+#include "burrow/window/hints.h"
 #include "burrow/window/main_window.h"
 
 namespace burrow {
@@ -50,7 +54,9 @@ constexpr Sample samples[] = {{"house-service", QT_TRANSLATE_NOOP("samples", "Ho
 
 void MainWindow::make_file_menu() {
   QMenu* menu = menuBar()->addMenu(tr("&File"));
-  menu->addAction(tr("&New crossing"), QKeySequence::New, this, &MainWindow::new_crossing);
+  menu->addAction(tr("&New crossing, step by step…"), QKeySequence::New, this, &MainWindow::new_guided_crossing);
+  menu->addAction(tr("New &blank crossing"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N), this,
+                  &MainWindow::new_crossing);
   menu->addAction(tr("&Open…"), QKeySequence::Open, this, [this] {
     if (!may_leave()) return;
     const QString path = QFileDialog::getOpenFileName(this, tr("Open a crossing"), QString(),
@@ -180,6 +186,7 @@ void MainWindow::make_view_menu() {
   }
   dark_action_ = menu->addAction(tr("&Dark colours"), this, [this](bool on) { set_dark(on); });
   dark_action_->setCheckable(true);
+  menu->addAction(tr("&Settings…"), QKeySequence::Preferences, this, &MainWindow::show_settings);
 }
 
 void MainWindow::make_help_menu() {
@@ -189,6 +196,7 @@ void MainWindow::make_help_menu() {
     help->setAttribute(Qt::WA_DeleteOnClose);
     help->show();
   });
+  menu->addAction(tr("&Three hints"), this, &MainWindow::show_hints);
   menu->addAction(tr("&About"), this, [this] {
     QMessageBox::about(this, tr("Burrowline"),
                        tr("Burrowline %1\n\nPredicts where an unsteered piercing tool will come out and what it may "
@@ -198,8 +206,69 @@ void MainWindow::make_help_menu() {
   });
 }
 
+OwnStart MainWindow::own_start() const {
+  // A test has no folder of its own to keep things in, and neither reads nor writes a person's.
+  const QString folder = QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation);
+  return OwnStart(recovery_folder_.isEmpty() ? QString() : folder, document_.tables());
+}
+
 void MainWindow::new_crossing() {
-  if (may_leave()) document_.start_from(blank_crossing(), false);
+  if (!may_leave()) return;
+  const std::optional<Crossing> own = own_start().kept();
+  document_.start_from(own ? with_own_start(blank_crossing(), *own) : blank_crossing(), false);
+}
+
+void MainWindow::show_settings() {
+  const OwnStart own = own_start();
+  SettingsDialog dialog({units_, colours_}, own, document_.crossing(), this);
+  connect(&dialog, &SettingsDialog::units_wanted, this, &MainWindow::set_units);
+  connect(&dialog, &SettingsDialog::colours_wanted, this, &MainWindow::set_colours);
+  connect(&dialog, &SettingsDialog::hints_wanted, this, &MainWindow::show_hints);
+  dialog.exec();
+}
+
+void MainWindow::set_colours(Colours colours) {
+  constexpr int middle = 128;
+  // Asked before the program's own colours are laid over the desktop's.
+  static const bool desktop_dark = QGuiApplication::palette().color(QPalette::Window).lightness() < middle;
+  set_dark(colours == Colours::dark || (colours == Colours::as_desktop && desktop_dark));
+  colours_ = colours;
+}
+
+void MainWindow::new_guided_crossing() {
+  if (!may_leave()) return;
+  const std::optional<Crossing> own = own_start().kept();
+  GuidedCrossing guide(document_.tables(), dark_ ? Theme::night() : Theme::light(), units_, own, this);
+  if (guide.exec() != QDialog::Accepted) return;
+  document_.start_from(guide.crossing(), true);
+  drawing_->zoom_to_fit();
+}
+
+/// Three things to try on the crossing that is open.
+void MainWindow::show_hints() {
+  if (hints_) hints_->close();
+  const auto here = [this](QWidget& widget) { return QRect(widget.mapTo(this, QPoint(0, 0)), widget.size()); };
+  const auto launch = [this] {
+    const QPoint at = drawing_->viewport()->mapTo(this, drawing_->place_of({PartKind::launch, {}, -1}).toPoint());
+    return QRect(at - QPoint(9, 9), QSize(18, 18));
+  };
+  std::vector<Hint> hints{
+      {tr("Drag this round grip down, slowly. Everything is judged again while you drag; Esc puts it back."), launch},
+      {tr("This line says how the crossing stands and what to do first. Pick one of the findings beside the drawing: "
+          "its "
+          "working shows the formula, the numbers and where they come from."),
+       [this, here] { return here(*verdict_); }},
+      {tr("The same question the other way round: Launches shows which launches work, and takes the best one with one "
+          "click."),
+       [this, here] { return here(*side_->bar().button(static_cast<int>(SideColumn::Page::launch))); }}};
+  hints_ = new Hints(std::move(hints), dark_ ? Theme::night() : Theme::light(), this);
+}
+
+void MainWindow::show_first_hints() {
+  QSettings settings;
+  if (settings.value(QStringLiteral("hints-shown")).toBool()) return;
+  show_hints();
+  connect(hints_, &Hints::ended, this, [] { QSettings().setValue(QStringLiteral("hints-shown"), true); });
 }
 
 void MainWindow::open_sample(const QString& name) {

@@ -62,6 +62,23 @@ std::optional<FileUnit> unit_of(double metres) {
   return std::nullopt;
 }
 
+/// The same system as the register has it, in place of a long definition under another name.
+OGRSpatialReferenceH like_a_known_one(OGRSpatialReferenceH srs) {
+  constexpr int all_but_the_name = 90;  // of 100, by the documentation of OSRFindMatches
+  int count = 0;
+  int* confidence = nullptr;
+  OGRSpatialReferenceH* matches = OSRFindMatches(srs, nullptr, &count, &confidence);
+  OGRSpatialReferenceH best = nullptr;
+  // Two that fit equally well are not told apart.
+  if (count > 0 && confidence[0] >= all_but_the_name && (count == 1 || confidence[1] < confidence[0]))
+    best = OSRClone(matches[0]);
+  OSRFreeSRSArray(matches);
+  CPLFree(confidence);
+  if (!best) return srs;
+  OSRDestroySpatialReference(srs);
+  return best;
+}
+
 std::string definition(OGRSpatialReferenceH srs) {
   const char* name = OSRGetAuthorityName(srs, nullptr);
   const char* code = OSRGetAuthorityCode(srs, nullptr);
@@ -79,7 +96,7 @@ std::string definition(OGRSpatialReferenceH srs) {
 void describe(OGRSpatialReferenceH srs, FoundFrame& frame) {
   if (!srs) return;
   OGRSpatialReferenceH copy = OSRClone(srs);
-  OSRAutoIdentifyEPSG(copy);
+  if (OSRAutoIdentifyEPSG(copy) != OGRERR_NONE) copy = like_a_known_one(copy);
   if (OSRIsProjected(copy) || OSRIsGeographic(copy)) {
     frame.crs = as_utf8(definition(copy));
     frame.geographic = OSRIsGeographic(copy) != 0;

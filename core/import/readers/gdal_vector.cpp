@@ -8,6 +8,7 @@
 #include "arity.h"
 #include "dxf_scan.h"
 #include "gdal_tools.h"
+#include "watched_file.h"
 
 namespace burrow::gdal {
 
@@ -209,14 +210,32 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   const Listener listener;
   const std::array<const char*, 3> drivers{driver.c_str(), driver == "LIBKML" ? "KML" : nullptr, nullptr};
   const std::array<const char*, 2> immutable{"IMMUTABLE=YES", nullptr};  // no journal files beside a GeoPackage
-  const DataSet data(GDALOpenEx(path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers.data(),
-                                driver == "GPKG" ? immutable.data() : nullptr, nullptr));
+  // Those that read the whole file to open it: half of the way.
+  const bool opens_whole = driver == "GeoJSON";
+  double furthest = 0;
+  const auto halfway = [&wish, &furthest](double from) {
+    return [&wish, &furthest, from](double share) {
+      furthest = std::max(furthest, from + share / 2);
+      return wish.progress(furthest);
+    };
+  };
+  ReadWish to_open = wish, to_take = wish;
+  if (opens_whole && wish.progress) {
+    to_open.progress = halfway(0);
+    to_take.progress = halfway(0.5);
+  }
+  WatchedFile watched(path, to_open);
+  const DataSet data(GDALOpenEx(opens_whole ? watched.path().c_str() : path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY,
+                                drivers.data(), driver == "GPKG" ? immutable.data() : nullptr, nullptr));
+  if (watched.stopped()) return fail("file", std::string(told_to_stop), "to be read to its end");
   if (!data.get())
     return fail("file", listener.last_error("something else than its name says, or a file cut short"),
                 "a " + format_words(driver));
-  VectorReader reader(wish, format_words(driver), drawing);
+  VectorReader reader(to_take, format_words(driver), drawing);
   if (drawing) apply(scan, reader.builder());
-  if (auto error = reader.read(data.get())) return tl::unexpected(*error);
+  const auto error = reader.read(data.get());
+  if (watched.stopped()) return fail("file", std::string(told_to_stop), "to be read to its end");
+  if (error) return tl::unexpected(*error);
   if (!listener.errors().empty()) reader.builder().leave_out("whole file", "", listener.errors().front());
   std::set<std::string> said;
   for (const std::string& warning : listener.warnings())

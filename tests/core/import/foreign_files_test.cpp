@@ -15,6 +15,7 @@ namespace {
 
 using ::testing::ElementsAre;
 using ::testing::HasSubstr;
+using ::testing::Not;
 
 class ForeignFiles : public WithFolder {};
 
@@ -42,6 +43,16 @@ TEST_F(ForeignFiles, FourContainers_SameLine) {
     EXPECT_NEAR(found.vertices[0].y_m, 50.0002, 1e-9) << name;
     EXPECT_EQ(found.vertices[0].z_m, 101.5) << name;
   }
+}
+
+// A long definition under another name than the register's becomes the register's code.
+TEST_F(ForeignFiles, Trap_DefinitionUnderAnotherName) {
+  write_lines("ESRI Shapefile", path("a.shp"), 3035, {{{4321010, 3210020, 1.5}, {4321020, 3210030, 1.25}}});
+  std::ifstream in(path("a.prj"));
+  const std::string prj{std::istreambuf_iterator<char>(in), {}};
+  ASSERT_THAT(prj, HasSubstr("PROJCS["));
+  ASSERT_THAT(prj, Not(HasSubstr("AUTHORITY")));
+  EXPECT_EQ(read("a.shp").frame.crs, "EPSG:3035");
 }
 
 TEST_F(ForeignFiles, ZippedShapefile_AndKmz) {

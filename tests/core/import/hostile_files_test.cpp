@@ -139,6 +139,31 @@ TEST_F(HostileFiles, Bound_CancelAndProgress) {
   EXPECT_EQ(asked, 10);
 }
 
+// A driver that reads the whole file to open it can still be stopped there, and says how far it is.
+TEST_F(HostileFiles, Stop_WhileADriverOpens) {
+  std::string features;
+  for (int i = 0; i < 20'000; ++i)
+    features += std::string(i ? "," : "") + R"({"type":"Feature","properties":{},"geometry":{"type":"Point",)" +
+                R"("coordinates":[)" + std::to_string(9 + i * 1e-6) + ",50,100]}}";
+  write("a.geojson", R"({"type":"FeatureCollection","features":[)" + features + "]}");
+  std::vector<double> shares;
+  ReadWish wish;
+  wish.progress = [&](double share) {
+    shares.push_back(share);
+    return true;
+  };
+  EXPECT_EQ(read("a.geojson", wish).features.size(), 20'000u);
+  EXPECT_TRUE(std::is_sorted(shares.begin(), shares.end()));
+  EXPECT_GT(std::count_if(shares.begin(), shares.end(), [](double share) { return share > 0 && share < 0.5; }), 5);
+  EXPECT_EQ(shares.back(), 1);
+  for (const int last : {1, 4, 12}) {
+    int asked = 0;
+    wish.progress = [&](double) { return ++asked < last; };
+    EXPECT_EQ(error_of("a.geojson", wish).found, told_to_stop);
+    EXPECT_EQ(asked, last);
+  }
+}
+
 // Two million survey points: read, with word of how far it is, within 700 MB beyond what the program had before.
 TEST_F(HostileFiles, TwoMillionVertices_BoundedMemory) {
   struct rusage before {

@@ -158,6 +158,51 @@ TEST(Checklist, Emergency_ByKind) {
   EXPECT_NE(steps.back().steps.front().find("Do not reverse"), std::string::npos);
 }
 
+// Half a card's width at 11 pt holds some thirty letters: a step in short takes two lines at most.
+TEST(Checklist, InShort_SaysTheSameInFewWords) {
+  Crossing c = simple();
+  c.site.utilities = {line(UtilityKind::water, 98)};
+  for (const EmergencySteps& one : emergency_steps(c)) {
+    EXPECT_GE(one.in_short.size(), 1U) << one.title;
+    EXPECT_LE(one.in_short.size(), one.steps.size()) << one.title;
+    if (one.kind != UtilityKind::gas && one.kind != UtilityKind::power && one.kind != UtilityKind::unknown) continue;
+    for (const std::string& step : one.in_short) EXPECT_LE(step.size(), 52U) << step;
+  }
+  const Assessment answer = assess(c, tables());
+  EXPECT_EQ(stop_signs_in_short(c, answer, UnitSystem::metric).size(),
+            stop_signs(c, answer, UnitSystem::metric).size());
+  Assessment hidden = answer;
+  hidden.utilities.resize(1);
+  hidden.utilities[0].expose = true;
+  EXPECT_EQ(stop_signs_in_short(c, hidden, UnitSystem::metric).front(), "utility ahead not exposed");
+}
+
+TEST(RunText, MarkInShort_TheNextThing) {
+  Mark mark;
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "");
+  mark.near = {{"u1", 0.71, "gas main", 0.3, 1.16, true}, {"u2", -1.0, "drain", 0.9, 2.0, false}};
+  mark.tasks = {MarkTask::stop_until_exposed, MarkTask::slow_down, MarkTask::check_heave};
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "STOP: expose gas main 0.71 m above");
+  mark.tasks = {MarkTask::check_alignment, MarkTask::slow_down};
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric),
+            "check line, level; slow: gas main 0.71 m above; drain 1.00 m below");
+  for (int i = 0; i < 3; ++i) mark.near.push_back({"u9", 0.5, "duct", 0.4, 2.5, false});
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric),
+            "check line, level; slow: gas main 0.71 m above; drain 1.00 m below; 3 more");
+  mark.near.resize(2);
+  mark.tasks = {MarkTask::slow_down, MarkTask::look};
+  mark.near[0].ahead_m = -0.2;  // passed by the nose, not by the tool
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "slow, look in hole: drain 1.00 m below");
+  mark.near.pop_back();
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "slow");
+  mark.tasks = {MarkTask::prepare_arrival};
+  mark.near = {{"u3", std::nullopt, "", std::nullopt, 0.4, false}};
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "u3, depth not known; clear the exit pit");
+  mark.near.clear();
+  mark.tasks = {MarkTask::stop_until_exposed};
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::us), "STOP until it is exposed");
+}
+
 TEST(RunText, Mark_InOneLine) {
   Crossing c = simple();
   SurfaceFeature lane;

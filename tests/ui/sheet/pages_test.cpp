@@ -2,6 +2,7 @@
 
 #include <QMap>
 #include <QRawFont>
+#include <QRegularExpression>
 #include <QSet>
 #include <algorithm>
 #include <cmath>
@@ -164,17 +165,45 @@ TEST(Card, Type_IsLargeEnough) {
     }
 }
 
+// The front alone does in the pit: settings, marks, when to stop, what to do when gas or power is struck, whom to ring.
+TEST(Card, Front_IsEnoughInThePit) {
+  for (const std::string& name : sample_names())
+    for (const Kind& kind : kinds) {
+      const Judged& j = judged_sample(name);
+      const Page front = sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::card)->front();
+      const QString words = words_of({front});
+      for (const char* what : {"Depth to axis", "Grade", "Depth of floor", "Packing", "hose at", "Air off at once",
+                               "Struck: Gas", "Struck: Power", "Anything else", "Emergency", "Competent person"})
+        EXPECT_TRUE(words.contains(QLatin1String(what))) << name << " " << kind.paper << ": " << what;
+      // Each mark is there, or the front says how many stand on the back.
+      int rows = 0, more = 0;
+      for (const PageItem& item : front.items) {
+        if (item.kind != PageItemKind::text) continue;
+        const auto about = QRegularExpression(QStringLiteral("^The other (\\d+) marks")).match(item.text);
+        if (about.hasMatch()) more = about.captured(1).toInt();
+      }
+      for (const Mark& mark : j.answer.marks) {
+        const QString depth = QString::fromStdString(format(mark.depth_m.value_or(0), Dimension::length, kind.units));
+        rows += std::any_of(front.items.begin(), front.items.end(), [&](const PageItem& item) {
+          return item.kind == PageItemKind::text && item.text == depth;
+        });
+      }
+      EXPECT_GE(rows + more, static_cast<int>(j.answer.marks.size())) << name << " " << kind.paper;
+      EXPECT_GE(rows, std::min(3, static_cast<int>(j.answer.marks.size()))) << name << " " << kind.paper;
+    }
+}
+
 TEST(Card, SaysWhatTheCrewNeeds) {
   for (const std::string& name : sample_names()) {
     const Judged& j = judged_sample(name);
     const auto pages = *sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::card);
     const QString words = words_of(pages);
-    for (const char* what : {"Depth to set", "Grade", "Pit floor", "Packing", "Air off at once", "Struck: Gas",
-                             "Struck: Power", "Phone", "Emergency", "Marks of the hose"})
+    for (const char* what : {"Depth to axis", "Grade", "Depth of floor", "Packing", "Air off at once", "Struck: Gas",
+                             "Struck: Power", "Emergency", "Owner", "Marks of the hose"})
       EXPECT_TRUE(words.contains(QLatin1String(what))) << name << ": " << what;
     // What is set and when to stop stand on the front.
     const QString front = words_of({pages.front()});
-    EXPECT_TRUE(front.contains(QStringLiteral("Depth to set")) && front.contains(QStringLiteral("Air off at once")));
+    EXPECT_TRUE(front.contains(QStringLiteral("Depth to axis")) && front.contains(QStringLiteral("Air off at once")));
     EXPECT_EQ(front.contains(QStringLiteral("do not bore")),
               j.answer.verdict == Verdict::stop || j.answer.verdict == Verdict::incomplete);
   }

@@ -2,6 +2,7 @@
 /// What is there: ground, strata, water, what stands on top, what lies below. Everything as entered; nothing derived.
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "burrow/base/geometry.h"
@@ -327,13 +328,16 @@ struct Background {
 };
 
 struct Georeference {
-  std::string crs;
+  std::string crs;  ///< "EPSG:25832", or its definition
   PlanPoint origin;
   Given<Angle> azimuth;
   std::string vertical;
   std::string extra;
   bool operator==(const Georeference&) const = default;
 };
+
+/// What a coordinate system is called on paper: a short code as it stands, of a long definition the name within.
+std::string name_of_crs(std::string_view crs);
 
 struct Site {
   LevelLine ground;

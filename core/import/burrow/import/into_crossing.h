@@ -27,6 +27,7 @@ struct LayerChoice {
 
 struct ImportFile {
   std::shared_ptr<const Found> found;
+  std::shared_ptr<const Found> seen;    ///< for pictures, in the coordinates of the first file; null: `found` as it is
   std::optional<FileUnit> unit;         ///< said by the person; empty: what the file states, else metres
   std::optional<FileUnit> height_unit;  ///< likewise; empty: what the file states, else `unit`
   std::vector<LayerChoice> layers;      ///< one for each of `Found::layers`

@@ -35,11 +35,15 @@ std::vector<ChecklistItem> checklist(const Crossing& crossing, const Assessment&
 /// What makes the crew shut the air at once.   Evidence: Checklist.StopSigns_*
 std::vector<std::string> stop_signs(const Crossing& crossing, const Assessment& assessment, UnitSystem units);
 
+/// The same in a few words each, in the same order.   Evidence: Checklist.InShort_*
+std::vector<std::string> stop_signs_in_short(const Crossing& crossing, const Assessment& assessment, UnitSystem units);
+
 /// What to do when a line is struck, one list for each kind that lies near the bore or a pit and one for whatever else.
 struct EmergencySteps {
   UtilityKind kind = UtilityKind::unknown;  ///< unknown: any line that nobody expected
   std::string title;                        ///< "Gas"
   std::vector<std::string> steps;
+  std::vector<std::string> in_short;  ///< the same for the front of the card, step by step
   std::vector<std::string> owners;  ///< as entered, to be rung up; may be empty
   bool operator==(const EmergencySteps&) const = default;
 };

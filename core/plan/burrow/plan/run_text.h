@@ -15,6 +15,10 @@ std::string air_words(const AirAnswer& air, UnitSystem units);
 /// "water main: 0.50 m above, in 1.16 m"; "…: depth not known, passed by 0.34 m".
 std::string near_words(const MarkNear& near, UnitSystem units);
 
+/// One or two things for the pit: "STOP: expose gas main 0.71 m above", "slow, look in hole: water main 0.57 m above",
+/// "clear the exit pit". Names what the nose has not passed, two at most. Empty: go on.   Evidence: RunText.MarkInShort_*
+std::string mark_in_short(const Mark& mark, UnitSystem units);
+
 /// "slow down; listen; level the surface: Alder Lane". Names of the crossing stand for the ids.
 std::string task_words(const Mark& mark, const Crossing& crossing);
 

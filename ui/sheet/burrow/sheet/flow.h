@@ -39,6 +39,8 @@ class Flow {
   void block(const QString& title, const QStringList& lines);
   /// Ruled lines to write on, each after its words.
   void to_fill_in(const QStringList& words);
+  /// A box of this height, as wide as the area, to draw in.
+  Area room(double height_mm);
   /// Room for this height here, else in the next area.
   void keep(double height_mm);
 

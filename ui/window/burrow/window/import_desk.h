@@ -22,14 +22,16 @@ class ImportDesk : public QObject {
   /// Stops what runs and waits for it.
   ~ImportDesk() override;
 
-  void read(const std::string& path, const std::string& order);
+  /// `beside`: the first file of the picture the new one is to be seen in.
+  void read(const std::string& path, const std::string& order, std::shared_ptr<const Found> beside);
   void cut(std::vector<ImportFile> files, const CrossingLine& line);
   void stop();
   [[nodiscard]] bool running() const { return running_; }
 
  Q_SIGNALS:
   void progressed(double share);
-  void read_done(std::shared_ptr<const burrow::Result<burrow::Found>> found);
+  /// `seen`: as the picture wants it, null where it wants it as it is.
+  void read_done(std::shared_ptr<const burrow::Result<burrow::Found>> found, std::shared_ptr<const burrow::Found> seen);
   void cut_done(std::shared_ptr<const burrow::Result<burrow::Imported>> imported);
 
  private:

@@ -22,7 +22,8 @@ class ImportPreview : public QWidget {
  public:
   ImportPreview(const Tables& tables, QWidget* parent);
 
-  /// `files` must outlive the preview or be set anew. Those in another coordinate system than the first are not drawn.
+  /// `files` must outlive the preview or be set anew. Those in another coordinate system are drawn as `seen`, and not
+  /// without it.
   void set_files(const std::vector<ImportFile>* files, bool show_all);
   /// The meanings changed.
   void refresh();
@@ -52,7 +53,8 @@ class ImportPreview : public QWidget {
   void draw_file(QPainter& painter, const ImportFile& file) const;
   void draw_joined(QPainter& painter, const ImportFile& file) const;
   void draw_scale(QPainter& painter) const;
-  [[nodiscard]] double metres_per_unit() const;  ///< of x in the first file
+  [[nodiscard]] double metres_per_unit() const;                       ///< of x in the first file
+  [[nodiscard]] double units_of_first(const ImportFile& file) const;  ///< in one of this file
   void draw_line(QPainter& painter) const;
   [[nodiscard]] std::optional<CrossingLine> nearest_piece(const QPointF& at) const;
   [[nodiscard]] double stretch() const;  ///< of degrees of latitude against those of longitude

@@ -50,7 +50,8 @@ class ImportScreen : public QDialog {
  private:
   void make_left(QWidget* left);
   void make_right(QWidget* right);
-  void take_found(const Result<Found>& found);
+  void take_found(const Result<Found>& found, std::shared_ptr<const Found> seen);
+  void read(const QString& path, const std::string& order);
   void take_imported(const Result<Imported>& imported);
   void show_file();
   void show_consequence();

@@ -9,6 +9,8 @@
 #include "burrow/import/into_crossing.h"
 #include "burrow/panels/verdict_bar.h"
 #include "burrow/widgets/value_card.h"
+#include "burrow/window/hints.h"
+#include "burrow/window/settings_dialog.h"
 #include "burrow/window/side_column.h"
 
 class QLabel;
@@ -46,9 +48,14 @@ class MainWindow : public QMainWindow {
   void take_import(const Imported& imported, bool as_new);
   void set_units(UnitSystem units);
   void set_dark(bool dark);
+  void set_colours(Colours colours);
   /// Offers work that a crash left behind.
   void offer_left_work();
   void open_sample(const QString& name);
+  void show_hints();
+  /// Once in the life of an installation.
+  void show_first_hints();
+  [[nodiscard]] Hints* hints() const { return hints_; }
 
  protected:
   void closeEvent(QCloseEvent* event) override;
@@ -79,6 +86,9 @@ class MainWindow : public QMainWindow {
   void write_file(const QString& kinds, const QString& ending,
                   const std::function<Result<void>(const QString& path)>& write);
   void new_crossing();
+  void new_guided_crossing();
+  void show_settings();
+  [[nodiscard]] OwnStart own_start() const;
 
   Document document_;
   VerdictBar* verdict_;
@@ -92,10 +102,12 @@ class MainWindow : public QMainWindow {
   std::unique_ptr<Recovery> recovery_;
   UnitSystem units_ = UnitSystem::metric;
   bool dark_ = false;
+  Colours colours_ = Colours::light;
   QActionGroup* unit_actions_ = nullptr;
   QAction* dark_action_ = nullptr;
   QAction* cloud_action_ = nullptr;
   QAction* remove_action_ = nullptr;
+  QPointer<Hints> hints_;
 };
 
 }  // namespace burrow

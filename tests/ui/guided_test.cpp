@@ -1,0 +1,139 @@
+// The guided new crossing, answered as a person answers it: by keyboard and mouse, with mistakes.
+
+#include <gtest/gtest.h>
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QRadioButton>
+
+#include "burrow/window/guided_crossing.h"
+#include "window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+struct Guide {
+  explicit Guide(UnitSystem units = UnitSystem::metric)
+      : dialog(tables_for_tests(), Theme::light(), units, std::nullopt, nullptr) {
+    dialog.show();
+    QCoreApplication::processEvents();
+  }
+  template <class W>
+  W* named(const QString& name) {
+    for (W* w : dialog.findChildren<W*>())
+      if (w->accessibleName() == name) return w;
+    ADD_FAILURE() << name.toStdString();
+    return nullptr;
+  }
+  QPushButton* button(const QString& text) {
+    for (QPushButton* b : dialog.findChildren<QPushButton*>())
+      if (b->text().remove(QLatin1Char('&')) == text) return b;
+    ADD_FAILURE() << text.toStdString();
+    return nullptr;
+  }
+  void click(QPushButton* b) {
+    QTest::mouseClick(b, Qt::LeftButton);
+    QCoreApplication::processEvents();
+  }
+  void type(const QString& name, const QString& text) {
+    auto* entry = named<QLineEdit>(name);
+    ASSERT_TRUE(entry);
+    entry->setFocus();
+    entry->selectAll();
+    if (text.isEmpty())
+      QTest::keyClick(entry, Qt::Key_Delete);
+    else
+      QTest::keyClicks(entry, text);
+    QCoreApplication::processEvents();
+  }
+  QString fault() { return named<QLabel>(QStringLiteral("What is wrong with the answers"))->text(); }
+  QString outcome() { return named<QLabel>(QStringLiteral("How the crossing stands"))->text(); }
+
+  GuidedCrossing dialog;
+};
+
+TEST(Guided, SixTimesNext_GivesAnAssessedCrossing) {
+  Guide guide;
+  for (int i = 0; i < 5; ++i) {
+    EXPECT_EQ(guide.dialog.question(), i);
+    guide.click(guide.button(QStringLiteral("Next")));
+  }
+  EXPECT_EQ(guide.dialog.question(), 5);
+  EXPECT_TRUE(guide.outcome().contains(QStringLiteral("Still open"))) << "nobody said that the lines are located";
+  guide.click(guide.button(QStringLiteral("Make this crossing")));
+  EXPECT_EQ(guide.dialog.result(), QDialog::Accepted);
+  EXPECT_EQ(guide.dialog.crossing().bore.exit.station.m, 12);
+  EXPECT_EQ(guide.dialog.assessment().verdict, Verdict::incomplete);
+}
+
+TEST(Guided, Typed_InAnyUnitAndWithMistakes) {
+  Guide guide;
+  guide.dialog.go_to(1);
+  guide.type(QStringLiteral("Length of the bore"), QStringLiteral("30 ft"));
+  EXPECT_NEAR(guide.dialog.crossing().bore.exit.station.m, 9.144, 1e-9);
+  guide.type(QStringLiteral("Length of the bore"), QStringLiteral("far"));
+  EXPECT_FALSE(guide.fault().isEmpty());
+  EXPECT_FALSE(guide.button(QStringLiteral("Next"))->isEnabled());
+  EXPECT_NEAR(guide.dialog.crossing().bore.exit.station.m, 9.144, 1e-9) << "the last good answer stands";
+  guide.type(QStringLiteral("Length of the bore"), QStringLiteral("5"));
+  EXPECT_TRUE(guide.fault().contains(QStringLiteral("less than the length"))) << guide.fault().toStdString();
+  EXPECT_FALSE(guide.button(QStringLiteral("Next"))->isEnabled());
+  guide.type(QStringLiteral("Length of the bore"), QStringLiteral("14.5"));
+  EXPECT_TRUE(guide.fault().isEmpty());
+  EXPECT_TRUE(guide.button(QStringLiteral("Next"))->isEnabled());
+}
+
+TEST(Guided, Lines_AddedAndRemoved) {
+  Guide guide;
+  guide.dialog.go_to(3);
+  guide.click(guide.button(QStringLiteral("Add a line")));
+  guide.click(guide.button(QStringLiteral("Add a line")));
+  ASSERT_EQ(guide.dialog.crossing().site.utilities.size(), 2U);
+  guide.type(QStringLiteral("Depth of line 2"), QStringLiteral("0.9"));
+  guide.type(QStringLiteral("Diameter of line 2"), QStringLiteral("110"));
+  guide.type(QStringLiteral("Line 2 crossed at"), QStringLiteral("7"));
+  const Utility& second = guide.dialog.crossing().site.utilities[1];
+  EXPECT_NEAR(*second.path[0].z_m, 100 - 0.9 - 0.055, 1e-9);
+  EXPECT_EQ(second.path[0].x_m, 7);
+  // A row with a mistake goes, and its mistake with it.
+  guide.type(QStringLiteral("Depth of line 1"), QStringLiteral("deep"));
+  EXPECT_FALSE(guide.button(QStringLiteral("Next"))->isEnabled());
+  guide.click(guide.named<QPushButton>(QStringLiteral("Remove line 1")));
+  EXPECT_EQ(guide.dialog.crossing().site.utilities.size(), 1U);
+  EXPECT_TRUE(guide.button(QStringLiteral("Next"))->isEnabled());
+  EXPECT_EQ(guide.dialog.crossing().site.utilities[0].path[0].x_m, 7);
+}
+
+// With everything answered nothing is missing, and the proposed launch is no worse than the usual depth.
+TEST(Guided, Everything_AnsweredIsComplete) {
+  Guide guide;
+  for (QComboBox* box : guide.dialog.findChildren<QComboBox*>()) {
+    for (const char* word : {"allowed", "seen", "none here"})
+      if (const int at = box->findText(QLatin1String(word)); at >= 0) box->setCurrentIndex(at);
+    if (const int at = box->findText(QStringLiteral("36 in for ducts under a road")); at >= 0) box->setCurrentIndex(at);
+  }
+  guide.dialog.go_to(2);
+  guide.type(QStringLiteral("Depth of the water"), QStringLiteral("4"));
+  guide.dialog.findChild<QCheckBox*>()->setChecked(true);
+  guide.dialog.go_to(5);
+  EXPECT_FALSE(guide.outcome().contains(QStringLiteral("Still open"))) << guide.outcome().toStdString();
+  EXPECT_NE(guide.dialog.assessment().verdict, Verdict::incomplete);
+  EXPECT_NE(guide.dialog.assessment().verdict, Verdict::stop);
+  for (QRadioButton* way : guide.dialog.findChildren<QRadioButton*>())
+    if (!way->isChecked()) QTest::mouseClick(way, Qt::LeftButton, Qt::NoModifier, QPoint(10, way->height() / 2));
+  guide.type(QStringLiteral("Depth of the axis"), QStringLiteral("0.5"));
+  EXPECT_NEAR(guide.dialog.crossing().bore.launch.elevation.m, 99.5, 1e-9);
+  EXPECT_EQ(guide.dialog.assessment().verdict, Verdict::stop) << "half a metre under a road whose owner wants 36 in";
+}
+
+TEST(Guided, FeetAndInches_BeginWithRoundNumbers) {
+  Guide guide(UnitSystem::us);
+  EXPECT_NEAR(guide.dialog.crossing().bore.exit.station.m, 40 * 0.3048, 1e-9);
+  EXPECT_EQ(guide.named<QLineEdit>(QStringLiteral("Length of the bore"))->text(), QStringLiteral("40 ft 0.0 in"));
+}
+
+}  // namespace
+}  // namespace burrow

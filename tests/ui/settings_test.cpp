@@ -1,0 +1,100 @@
+// Settings: what a new crossing begins with is kept and taken; a damaged or unwritable file loses nothing.
+
+#include "burrow/window/settings_dialog.h"
+
+#include <gtest/gtest.h>
+
+#include <QComboBox>
+#include <QFile>
+#include <QLabel>
+#include <QPushButton>
+#include <QTemporaryDir>
+
+#include "burrow/crossing/blank.h"
+#include "burrow/crossing/own_start.h"
+#include "burrow/window/guided_crossing.h"
+#include "window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+QPushButton* button(QWidget& in, const QString& begins) {
+  for (QPushButton* b : in.findChildren<QPushButton*>())
+    if (b->text().remove(QLatin1Char('&')).startsWith(begins)) return b;
+  ADD_FAILURE() << begins.toStdString();
+  return nullptr;
+}
+
+QString said(const QWidget& in) {
+  for (const QLabel* l : in.findChildren<QLabel*>())
+    if (l->accessibleName() == QLatin1String("What new crossings begin with")) return l->text();
+  ADD_FAILURE();
+  return {};
+}
+
+TEST(Settings, OwnStart_TakenKeptForgotten) {
+  const QTemporaryDir folder;
+  const OwnStart own(folder.filePath(QStringLiteral("made/when wanted")), tables_for_tests());
+  EXPECT_FALSE(own.kept());
+  Crossing open = blank_crossing();
+  open.bore.tool.tool_class = "tool-95";
+  open.limits["separation_gas_m"] = {0.8, "own handbook", {}};
+  {
+    SettingsDialog dialog({}, own, open, nullptr);
+    dialog.show();
+    EXPECT_FALSE(button(dialog, QStringLiteral("Forget"))->isEnabled());
+    QTest::mouseClick(button(dialog, QStringLiteral("Take tool")), Qt::LeftButton);
+    EXPECT_TRUE(said(dialog).contains(QStringLiteral("the 95 mm tool"))) << said(dialog).toStdString();
+    EXPECT_TRUE(said(dialog).contains(QStringLiteral("one limit of your own")));
+  }
+  ASSERT_TRUE(own.kept());
+  EXPECT_EQ(*own.kept(), own_start_of(open));
+  GuidedCrossing guide(tables_for_tests(), Theme::light(), UnitSystem::metric, own.kept(), nullptr);
+  EXPECT_EQ(guide.crossing().bore.tool.tool_class, "tool-95");
+  EXPECT_EQ(guide.crossing().limits.at("separation_gas_m").value, 0.8);
+  SettingsDialog again({}, own, open, nullptr);
+  QTest::mouseClick(button(again, QStringLiteral("Forget")), Qt::LeftButton);
+  EXPECT_FALSE(own.kept());
+}
+
+TEST(Settings, OwnStart_DamagedOrNowhere) {
+  const QTemporaryDir folder;
+  const OwnStart own(folder.path(), tables_for_tests());
+  QFile file(folder.filePath(QStringLiteral("own-start.crossing")));
+  ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+  file.write("{\"format\": \"burrowline-cr");
+  file.close();
+  EXPECT_FALSE(own.kept());
+  EXPECT_TRUE(file.exists()) << "left for a person to look at";
+  EXPECT_FALSE(OwnStart(QString(), tables_for_tests()).keep(blank_crossing())) << "tests keep nothing";
+  // A folder that is a file cannot hold one; the dialog says so.
+  const OwnStart nowhere(file.fileName(), tables_for_tests());
+  SettingsDialog dialog({}, nowhere, blank_crossing(), nullptr);
+  dialog.show();
+  QTest::mouseClick(button(dialog, QStringLiteral("Take tool")), Qt::LeftButton);
+  bool told = false;
+  for (const QLabel* l : dialog.findChildren<QLabel*>())
+    told = told || (l->isVisible() && l->text().contains(QStringLiteral("own-start")));
+  EXPECT_TRUE(told);
+}
+
+TEST(Settings, UnitsAndColours_AtOnce) {
+  TestWindow test("house-service");
+  const OwnStart own(QString(), tables_for_tests());
+  SettingsDialog dialog({UnitSystem::metric, Colours::light}, own, test.crossing(), &test.window);
+  QObject::connect(&dialog, &SettingsDialog::units_wanted, &test.window, &MainWindow::set_units);
+  QObject::connect(&dialog, &SettingsDialog::colours_wanted, &test.window, &MainWindow::set_colours);
+  const auto boxes = dialog.findChildren<QComboBox*>();
+  ASSERT_EQ(boxes.size(), 2);
+  for (QComboBox* box : boxes) {
+    for (const char* word : {"US customary", "dark"})
+      if (const int at = box->findText(QLatin1String(word)); at >= 0) box->setCurrentIndex(at);
+  }
+  EXPECT_EQ(test.window.drawing().look().units, UnitSystem::us);
+  EXPECT_TRUE(test.window.drawing().look().theme.dark);
+  test.window.set_colours(Colours::as_desktop);
+  EXPECT_FALSE(test.window.drawing().look().theme.dark) << "the desktop of the tests is light";
+}
+
+}  // namespace
+}  // namespace burrow

@@ -1,0 +1,98 @@
+#pragma once
+/// A new crossing in six questions, each with a default and the picture of what follows from the answers so far.
+
+#include <QDialog>
+
+#include "burrow/check/assessment.h"
+#include "burrow/crossing/tables.h"
+#include "burrow/drawing/picture.h"
+#include "burrow/plan/first_layout.h"
+
+class QComboBox;
+class QFormLayout;
+class QGridLayout;
+class QLabel;
+class QLineEdit;
+class QPushButton;
+class QStackedWidget;
+
+namespace burrow {
+
+/// The crossing as the answers make it.
+class GuidedPicture : public QWidget {
+  Q_OBJECT
+
+ public:
+  GuidedPicture(const Tables& tables, const Theme& theme, UnitSystem units, QWidget* parent);
+  void show_crossing(const Crossing& crossing, const Assessment& assessment, const PartRef& asked_about);
+  [[nodiscard]] QSize sizeHint() const override { return {620, 470}; }
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+
+ private:
+  const Tables& tables_;
+  Look look_;
+  Crossing crossing_;
+  Assessment assessment_;
+  PartRef picked_;
+};
+
+class GuidedCrossing : public QDialog {
+  Q_OBJECT
+
+ public:
+  /// `own`: what the crew brings to every crossing (`with_own_start`).
+  GuidedCrossing(const Tables& tables, const Theme& theme, UnitSystem units, std::optional<Crossing> own,
+                 QWidget* parent);
+
+  /// What came out, once accepted.
+  [[nodiscard]] const Crossing& crossing() const { return crossing_; }
+  [[nodiscard]] const Assessment& assessment() const { return assessment_; }
+  [[nodiscard]] int question() const;
+  void go_to(int question);
+
+ private:
+  QFormLayout* ask(const QString& title, const QString& why);
+  /// An entry of a length; an empty one means that nobody knows, where that is allowed.
+  QLineEdit* length_entry(const QString& label, std::optional<double> value, Dimension dimension, bool may_be_empty,
+                          std::function<void(std::optional<double>)> take);
+  void ask_what_is_crossed();
+  void ask_how_far();
+  void ask_ground();
+  void ask_lines();
+  void ask_pipe();
+  void ask_depth();
+  void fill_rules();
+  void add_line();
+  void show_lines();
+  void catch_up();
+  void propose_depth();
+  void show_step();
+
+  const Tables& tables_;
+  Theme theme_;
+  UnitSystem units_;
+  std::optional<Crossing> own_;
+  FirstAnswers answers_;
+  bool propose_ = true;
+  Crossing crossing_;
+  Assessment assessment_;
+  std::string stands_;  ///< what is wrong with the answers; empty: nothing
+
+  QStackedWidget* pages_;
+  GuidedPicture* picture_;
+  QLabel* step_;
+  QLabel* fault_;
+  QLabel* outcome_;
+  QPushButton* back_;
+  QPushButton* next_;
+  QComboBox* rule_ = nullptr;
+  QLabel* thumb_ = nullptr;
+  QWidget* lines_ = nullptr;
+  QLabel* proposal_ = nullptr;
+  QLineEdit* depth_ = nullptr;
+  std::vector<QLineEdit*> wrong_;  ///< entries that cannot be read
+};
+
+}  // namespace burrow

@@ -1,0 +1,142 @@
+#include "burrow/window/settings_dialog.h"
+
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QDir>
+#include <QFile>
+#include <QFormLayout>
+#include <QGroupBox>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "burrow/base/quantity_text.h"
+#include "burrow/bore/tool.h"
+#include "burrow/crossing/own_start.h"
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
+
+namespace burrow {
+
+namespace {
+
+QString qs(const std::string& s) {
+  return QString::fromStdString(s);
+}
+
+}  // namespace
+
+QString OwnStart::path() const {
+  return folder_ + QStringLiteral("/own-start.crossing");
+}
+
+std::optional<Crossing> OwnStart::kept() const {
+  if (folder_.isEmpty()) return std::nullopt;
+  const Result<std::string> text = read_text_file(path().toStdString());
+  if (!text) return std::nullopt;
+  Result<Crossing> crossing = read_crossing(*text, tables_);
+  return crossing ? std::optional(std::move(*crossing)) : std::nullopt;
+}
+
+Result<void> OwnStart::keep(const Crossing& crossing) const {
+  if (folder_.isEmpty()) return fail("own start", "no folder to keep it in", "a folder of one's own");
+  QDir().mkpath(folder_);
+  return save_atomically(path().toStdString(), write_crossing(own_start_of(crossing)));
+}
+
+Result<void> OwnStart::forget() const {
+  QFile file(path());
+  if (!file.exists() || file.remove()) return {};
+  return fail(path().toStdString(), file.errorString().toStdString(), "a file that may be removed");
+}
+
+SettingsDialog::SettingsDialog(const SettingsNow& now, const OwnStart& own, const Crossing& open, QWidget* parent)
+    : QDialog(parent),
+      own_(own),
+      units_(now.units),
+      said_(new QLabel(this)),
+      wrong_(new QLabel(this)),
+      forget_(new QPushButton(tr("&Forget it"), this)) {
+  setWindowTitle(tr("Settings"));
+  auto* units = new QComboBox(this);
+  units->addItem(tr("metric"), static_cast<int>(UnitSystem::metric));
+  units->addItem(tr("US customary"), static_cast<int>(UnitSystem::us));
+  units->setCurrentIndex(units->findData(static_cast<int>(now.units)));
+  auto* colours = new QComboBox(this);
+  colours->addItem(tr("light"), static_cast<int>(Colours::light));
+  colours->addItem(tr("dark"), static_cast<int>(Colours::dark));
+  colours->addItem(tr("as the desktop has them"), static_cast<int>(Colours::as_desktop));
+  colours->setCurrentIndex(colours->findData(static_cast<int>(now.colours)));
+  auto* form = new QFormLayout;
+  form->addRow(tr("&Units"), units);
+  form->addRow(tr("&Colours"), colours);
+  auto* hints = new QPushButton(tr("Show the three &hints again"), this);
+  form->addRow(hints);
+
+  auto* start = new QGroupBox(tr("New crossings begin with"), this);
+  said_->setWordWrap(true);
+  said_->setMinimumHeight(3 * fontMetrics().lineSpacing());
+  said_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
+  said_->setAccessibleName(tr("What new crossings begin with"));
+  wrong_->setWordWrap(true);
+  auto* take = new QPushButton(tr("&Take tool, air and limits of the open crossing"), start);
+  auto* column = new QVBoxLayout(start);
+  column->addWidget(said_);
+  column->addWidget(take);
+  column->addWidget(forget_);
+  column->addWidget(wrong_);
+
+  // Enter closes; it neither keeps nor forgets.
+  for (QPushButton* b : {hints, take, forget_}) b->setAutoDefault(false);
+  auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
+  buttons->button(QDialogButtonBox::Close)->setDefault(true);
+  connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::accept);
+  auto* all = new QVBoxLayout(this);
+  all->addLayout(form);
+  all->addWidget(start);
+  all->addStretch(1);
+  all->addWidget(buttons);
+  setMinimumWidth(440);
+
+  connect(units, &QComboBox::currentIndexChanged, this, [this, units] {
+    units_ = static_cast<UnitSystem>(units->currentData().toInt());
+    Q_EMIT units_wanted(units_);
+    show_own();
+  });
+  connect(colours, &QComboBox::currentIndexChanged, this,
+          [this, colours] { Q_EMIT colours_wanted(static_cast<Colours>(colours->currentData().toInt())); });
+  connect(hints, &QPushButton::clicked, this, [this] {
+    accept();
+    Q_EMIT hints_wanted();
+  });
+  const auto tell = [this](const Result<void>& done) {
+    wrong_->setText(done ? QString() : qs(done.error().text()));
+    wrong_->setVisible(!done);
+    show_own();
+  };
+  connect(take, &QPushButton::clicked, this, [this, tell, open] { tell(own_.keep(open)); });
+  connect(forget_, &QPushButton::clicked, this, [this, tell] { tell(own_.forget()); });
+  wrong_->hide();
+  show_own();
+}
+
+void SettingsDialog::show_own() {
+  const std::optional<Crossing> own = own_.kept();
+  forget_->setEnabled(own.has_value());
+  if (!own) {
+    said_->setText(tr("The program's own start: the 65 mm tool, no compressor, the limits of the tables."));
+    return;
+  }
+  QStringList parts;
+  parts << tr("the %1 tool")
+               .arg(qs(format(resolve_tool(own->bore.tool, own_.tables()).diameter, units_, Dimension::small_length)));
+  if (own->air.compressor.free_air)
+    parts << tr("a compressor of %1").arg(qs(format(own->air.compressor.free_air->m3_s, Dimension::flow, units_)));
+  if (!own->air.line.empty()) parts << tr("an air line of %1 parts").arg(own->air.line.size());
+  parts << (own->limits.empty()       ? tr("the limits of the tables")
+            : own->limits.size() == 1 ? tr("one limit of your own")
+                                      : tr("%1 limits of your own").arg(own->limits.size()));
+  said_->setText(tr("Your own start: %1.").arg(parts.join(QStringLiteral(", "))));
+}
+
+}  // namespace burrow
