@@ -65,6 +65,7 @@ Json pit_json(const PitShape& pit, const PitAnswer& work) {
                  {"top_length_m", of_pit(pit.top_length_m)},
                  {"top_width_m", of_pit(pit.top_width_m)},
                  {"volume_m3", of_pit(pit.volume_m3)},
+                 {"ground", known ? Json(pit.ground.surveyed() ? "points" : "line") : Json()},
                  {"soil_type", known ? Json(word_of(pit.soil_type)) : Json()},
                  {"proposed_best", proposed ? Json(word_of(work.proposed_best)) : Json()},
                  {"proposed_worst", proposed ? Json(word_of(work.proposed_worst)) : Json()},

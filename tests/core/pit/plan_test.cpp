@@ -126,6 +126,42 @@ TEST(PitPlan, NoGroundLine_NoBody) {
   EXPECT_TRUE(pit.footprint.empty());
 }
 
+// Points far from a pit say nothing about it: everything stays as it is without them, to the last bit.
+TEST(PitPlan, SurveyedPointsFarOff_ChangeNothing) {
+  Crossing c = crossing();
+  const PitShape without = launch_pit_shape(c, tool(), tables());
+  c.site.ground_points = {{14, 3, 103}, {20, -6, 99}};
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables()), without);
+  c.site.ground_points.push_back({-1, 0.005, 140});  // on the line, where the line counts
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables()), without);
+}
+
+// Ground that rises to the left by 1 in 10: the line is the same, the pit is deeper at its left side and wider there.
+TEST(PitPlan, SurveyedPointsNear_GroundAcross) {
+  Crossing c = crossing();
+  const PitShape level = launch_pit_shape(c, tool(), tables());
+  for (const double x : {-12.0, -4.0, 4.0, 12.0})
+    for (const double y : {-9.0, 9.0}) c.site.ground_points.push_back({x, y, 102 + 0.1 * y});
+  const PitShape pit = launch_pit_shape(c, tool(), tables());
+  EXPECT_TRUE(pit.ground.surveyed());
+  EXPECT_NEAR(pit.depth_m, level.depth_m + 0.045, 1e-6);
+  double left = 0, right = 0;
+  for (const PlanPoint& p : pit.footprint) {
+    left = std::max(left, p.y_m);
+    right = std::min(right, p.y_m);
+  }
+  // 1.5 : 1 against a slope of 0.1 up, and with it down.
+  EXPECT_NEAR(left - 0.45, 1.5 * (1.0325 + 0.045) / (1 - 0.15), 1e-6);
+  EXPECT_NEAR(-0.45 - right, 1.5 * (1.0325 - 0.045) / (1 + 0.15), 1e-6);
+  EXPECT_GT(pit.volume_m3, level.volume_m3);
+  EXPECT_NEAR(pit.top_length_m, level.top_length_m, 0.5);
+  EXPECT_EQ(pit.layers.front().volume_m3, pit.volume_m3);
+  EXPECT_EQ(pit.section, level.section) << "along the line nothing changes";
+  // The surface made before is taken, or made again where it does not fit; either way the same pit.
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables(), pit.ground), pit);
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables(), GroundSurface({{0, 5}}, {{1, 1, 7}})), pit);
+}
+
 PitShape window(double width, double floor) {
   PitShape pit;
   pit.floor_right_m = -width / 2;

@@ -6,6 +6,7 @@
 
 #include "burrow/base/geometry.h"
 #include "burrow/crossing/pits.h"
+#include "burrow/pit/ground_surface.h"
 #include "burrow/pit/side.h"
 
 namespace burrow {
@@ -37,8 +38,13 @@ struct PitShape {
   ExcavationType soil_type = ExcavationType::c;  ///< typed, else the worst of the layers
   std::vector<PitLayer> layers;                  ///< from the ground down; their volumes add up to the volume
   CutSides sides;
+  GroundSurface ground;        ///< it is cut out of; none: the ground line alone, level across
   bool bore_side_high = true;  ///< the side that the tool passes stands at the larger station
   bool operator==(const PitShape&) const = default;
 };
+
+/// The side that stands over the edge of the floor from corner i to the next: the one it looks at most.
+PitSideName side_name(const PitShape& shape, std::size_t edge);
+const SideProfile& side_over(const PitShape& shape, std::size_t edge);
 
 }  // namespace burrow
