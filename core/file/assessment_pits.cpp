@@ -62,6 +62,7 @@ Json pit_json(const PitShape& pit, const PitAnswer& work) {
   return object({{"depth_m", of_pit(pit.depth_m)},
                  {"floor_length_m", of_pit(pit.floor_length_m)},
                  {"floor_width_m", of_pit(pit.floor_width_m)},
+                 {"floor_corners", known ? Json(static_cast<double>(pit.floor.size())) : Json()},
                  {"top_length_m", of_pit(pit.top_length_m)},
                  {"top_width_m", of_pit(pit.top_width_m)},
                  {"volume_m3", of_pit(pit.volume_m3)},

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "burrow/crossing/floor_outline.h"
 #include "burrow/pit/plan.h"
 #include "burrow/pit/solid.h"
 #include "layers.h"
@@ -25,6 +26,12 @@ class Excavation {
              const GroundSurface& surface)
       : site_(crossing.site), pit_(pit), rules_(row_of(tables, *crossing.pits.rules)), floor_(placed.floor) {
     shape_.face_station_m = placed.face_station_m;
+    shape_.bore_side_high = placed.bore_side_high;
+    shape_.floor = {{floor_.from_m, floor_.right_m},
+                    {floor_.to_m, floor_.right_m},
+                    {floor_.to_m, floor_.left_m},
+                    {floor_.from_m, floor_.left_m}};
+    if (!pit.floor_outline.empty() && !fault_of_floor(pit.floor_outline)) place_outline();
     shape_.floor_from_m = floor_.from_m;
     shape_.floor_to_m = floor_.to_m;
     shape_.floor_right_m = floor_.right_m;
@@ -34,11 +41,6 @@ class Excavation {
     shape_.floor_length_m = floor_.to_m - floor_.from_m;
     shape_.floor_width_m = floor_.left_m - floor_.right_m;
     shape_.soil_type = type_in_force(site_, 0, pit);
-    shape_.bore_side_high = placed.bore_side_high;
-    shape_.floor = {{floor_.from_m, floor_.right_m},
-                    {floor_.to_m, floor_.right_m},
-                    {floor_.to_m, floor_.left_m},
-                    {floor_.from_m, floor_.left_m}};
     choose_ground(surface);
   }
 
@@ -57,8 +59,28 @@ class Excavation {
  private:
   [[nodiscard]] bool by_surface() const { return shape_.ground.there(); }
 
+  /// From the frame of the pit into that of the crossing.
+  void place_outline() {
+    const double middle = (floor_.right_m + floor_.left_m) / 2, into = shape_.bore_side_high ? -1 : 1;
+    PlanLine corners;
+    for (const PlanPoint& p : pit_.floor_outline)
+      corners.push_back({shape_.face_station_m + into * p.x_m, middle + p.y_m});
+    shape_.floor = turned_left(std::move(corners));
+    shape_.outlined = true;
+    floor_.from_m = floor_.to_m = shape_.floor.front().x_m;
+    floor_.right_m = floor_.left_m = shape_.floor.front().y_m;
+    for (const PlanPoint& p : shape_.floor) {
+      floor_.from_m = std::min(floor_.from_m, p.x_m);
+      floor_.to_m = std::max(floor_.to_m, p.x_m);
+      floor_.right_m = std::min(floor_.right_m, p.y_m);
+      floor_.left_m = std::max(floor_.left_m, p.y_m);
+    }
+  }
+
   void choose_ground(const GroundSurface& surface) {
-    if (site_.ground.empty() || site_.ground_points.empty()) return;
+    if (site_.ground.empty()) return;
+    if (shape_.outlined) shape_.ground = GroundSurface(site_.ground, {});  // only that way knows other floors
+    if (site_.ground_points.empty()) return;
     if (!(floor_.to_m > floor_.from_m && floor_.left_m > floor_.right_m)) return;
     const GroundSurface fitting =
         surface.made_of(site_.ground, site_.ground_points) ? surface : GroundSurface(site_.ground, site_.ground_points);
@@ -168,7 +190,7 @@ class Excavation {
   const Site& site_;
   const Pit& pit_;
   const ExcavationRuleSet& rules_;
-  const FloorRectangle& floor_;
+  FloorRectangle floor_;  // or the one round the outline
   PitShape shape_;
 };
 

@@ -9,7 +9,7 @@
 namespace burrow {
 
 struct PlacedFloor {
-  FloorRectangle floor;
+  FloorRectangle floor;  ///< typed or proposed; an outline that was entered lies about its middle, from the face on
   double face_station_m = 0, axis_elevation_m = 0;
   bool bore_side_high = true;
 };

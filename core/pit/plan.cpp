@@ -111,8 +111,24 @@ PitShape rescue_pit_shape(const Crossing& crossing, const Tool& tool, const Tabl
 }
 
 ExitOpening exit_opening(const PitShape& exit, Length ground, std::optional<Length> widest) {
-  const double centre = (exit.floor_right_m + exit.floor_left_m) / 2;
-  const double width = std::max(exit.floor_left_m - exit.floor_right_m, widest ? widest->m : 0);
+  double right = exit.floor_right_m, left = exit.floor_left_m;
+  if (exit.outlined) {
+    // What of the floor lies against the face; nothing: no way in.
+    constexpr double against_m = 1e-6;
+    right = left = (right + left) / 2;
+    bool any = false;
+    for (std::size_t i = 0; i < exit.floor.size(); ++i) {
+      const PlanPoint &p = exit.floor[i], &q = exit.floor[(i + 1) % exit.floor.size()];
+      if (std::abs(p.x_m - exit.face_station_m) > against_m || std::abs(q.x_m - exit.face_station_m) > against_m)
+        continue;
+      const auto [low, high] = std::minmax(p.y_m, q.y_m);
+      right = any ? std::min(right, low) : low;
+      left = any ? std::max(left, high) : high;
+      any = true;
+    }
+  }
+  const double centre = (right + left) / 2;
+  const double width = std::max(left - right, widest ? widest->m : 0);
   return {centre - width / 2, centre + width / 2, exit.floor_elevation_m + window_sill_m, ground.m};
 }
 

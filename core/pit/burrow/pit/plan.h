@@ -18,7 +18,8 @@ inline constexpr double surveyed_reach_m = 10;
 /// It is cut out of the ground line, level across; where a surveyed point lies within `surveyed_reach_m` of its floor,
 /// out of the surface through line and points. `surface`: the one made before, if there is one; another is made where
 /// it does not fit the site. The same holds for the other pits.
-/// Source: our model.   Evidence: LaunchPit.*
+/// A floor entered as an outline counts instead of length and width; one that `fault_of_floor` finds fault with does
+/// not. Source: our model.   Evidence: LaunchPit.*
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
                           const GroundSurface& surface = {});
 
@@ -44,9 +45,8 @@ struct ExitOpening {
   double low_m = 0, high_m = 0;    ///< elevations
 };
 
-/// The width of the floor, from 0.1 m above it up to the ground. `widest`: for a pit left to the program, the widest
-/// exit the limits allow; it counts where it is wider.
-/// Source: our model.   Evidence: ExitWindow.*
+/// The width of the floor at the face, from 0.1 m above it up to the ground. `widest`: for a pit left to the program,
+/// the widest exit the limits allow; it counts where it is wider. Source: our model.   Evidence: ExitWindow.*
 ExitOpening exit_opening(const PitShape& exit, Length ground, std::optional<Length> widest = std::nullopt);
 
 /// Chance that a bore which arrives does so inside the exit opening.

@@ -31,10 +31,11 @@ struct PitShape {
   double depth_m = 0;  ///< deepest, ground to floor
   double floor_length_m = 0, floor_width_m = 0;
   double top_length_m = 0, top_width_m = 0;
-  double volume_m3 = 0;  ///< in the bank
-  PlanLine floor;        ///< corners of the floor
-  PlanLine footprint;    ///< outline at the surface
-  LevelLine section;     ///< outline of the cut along the crossing line, from the surface down and up again
+  double volume_m3 = 0;   ///< in the bank
+  PlanLine floor;         ///< corners of the floor, counter-clockwise
+  bool outlined = false;  ///< no rectangle: from, to, right and left are those of the rectangle round it
+  PlanLine footprint;     ///< outline at the surface
+  LevelLine section;      ///< outline of the cut along the crossing line, from the surface down and up again
   ExcavationType soil_type = ExcavationType::c;  ///< typed, else the worst of the layers
   std::vector<PitLayer> layers;                  ///< from the ground down; their volumes add up to the volume
   CutSides sides;
