@@ -30,16 +30,16 @@ TEST(FloorOutline, BadOnes_NameTheCorner) {
   } cases[] = {
       {{{0, 0}}, 0},
       {{{0, 0}, {1, 0}}, 1},
-      {{{0, 0}, {2, 1}, {2, 0}, {0, 1}}, 2},                // crosses itself
-      {{{0, 0}, {2, 0}, {2, 1}, {2, 0.01}}, 3},             // two in one place
-      {{{0, 0}, {2, 0}, {1, 0}, {1, 1}}, 2},                // back along its own edge
-      {{{0, 0}, {3, 0}, {3, 2}, {1.5, 0}, {0, 2}}, 2},      // a corner on an edge
-      {{{-0.1, 0}, {2, 0}, {2, 1}}, 0},                     // before the face
+      {{{0, 0}, {2, 1}, {2, 0}, {0, 1}}, 2},            // crosses itself
+      {{{0, 0}, {2, 0}, {2, 1}, {2, 0.01}}, 3},         // two in one place
+      {{{0, 0}, {2, 0}, {1, 0}, {1, 1}}, 2},            // back along its own edge
+      {{{0, 0}, {3, 0}, {3, 2}, {1.5, 0}, {0, 2}}, 2},  // a corner on an edge
+      {{{-0.1, 0}, {2, 0}, {2, 1}}, 0},                 // before the face
       {{{0, 0}, {2, nan}, {2, 1}}, 1},
       {{{0, 0}, {nan, 1}, {2, 1}}, 1},
       {{{0, 0}, {inf, 0}, {2, 1}}, 1},
-      {{{0, 0}, {0.2, 0}, {0.2, 0.2}, {0, 0.2}}, 0},        // no room
-      {{{0, 0}, {4, 0.2}, {4, -0.2}}, 0},                   // a spike
+      {{{0, 0}, {0.2, 0}, {0.2, 0.2}, {0, 0.2}}, 0},  // no room
+      {{{0, 0}, {4, 0.2}, {4, -0.2}}, 0},             // a spike
   };
   for (const auto& c : cases) {
     const auto fault = fault_of_floor(c.outline);

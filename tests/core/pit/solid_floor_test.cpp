@@ -150,7 +150,8 @@ TEST(PitSolidFloor, NotchThatCloses_IsDugOut) {
 TEST(PitSolidFloor, CornersOnOneLine_ChangeNothing) {
   const GroundSurface level({{0, 2}}, {});
   const SideProfile side = sloped(1.0);
-  const PlanLine square{{0, 0}, {2, 0}, {2, 2}, {0, 2}}, more{{0, 0}, {1, 0}, {2, 0}, {2, 2}, {1.3, 2}, {0.4, 2}, {0, 2}};
+  const PlanLine square{{0, 0}, {2, 0}, {2, 2}, {0, 2}},
+      more{{0, 0}, {1, 0}, {2, 0}, {2, 2}, {1.3, 2}, {0.4, 2}, {0, 2}};
   EXPECT_NEAR(volume_of(dig_out(all_alike(square, side, 0), level)),
               volume_of(dig_out(all_alike(more, side, 0), level)), 1e-9);
   PlanLine l_more = l_shape;
