@@ -1,4 +1,4 @@
-// Floors that are no rectangles: closed forms, and columns of ground on a fine mesh as second route.
+// Floors that are no rectangles: closed forms, and columns of ground as second route.
 
 #include <gtest/gtest.h>
 
@@ -105,24 +105,26 @@ double bottom_over(const PitFloor& floor, double x, double y) {
   return lowest;
 }
 
-double by_mesh(const PitFloor& floor, const GroundSurface& ground, double step) {
-  double volume = 0;
-  for (double x = -6 + step / 2; x < 9; x += step) {
-    const LevelLine above = ground.along({x, -7}, {x, 8});
-    std::size_t k = 1;
-    for (double y = -7 + step / 2; y < 8; y += step) {
-      while (k + 1 < above.size() && above[k].station_m < y + 7) ++k;
-      const LevelPoint &a = above[k - 1], &b = above[k];
-      const double t = (y + 7 - a.station_m) / (b.station_m - a.station_m);
-      const double surface = a.elevation_m + t * (b.elevation_m - a.elevation_m) - floor.elevation_m;
-      volume += step * step * std::max(surface - bottom_over(floor, x, y), 0.0);
+/// Columns of ground at places that fill the plan evenly and stand in no row: no wall is favoured. Roberts 2018, the R2
+/// sequence, from memory.
+double by_columns(const PitFloor& floor, const GroundSurface& ground, int count) {
+  const std::vector<GroundPiece> pieces = ground.pieces_in({-5, 8, -5, 7});
+  double sum = 0, u = 0.5, v = 0.5;
+  for (int i = 0; i < count; ++i) {
+    u = std::fmod(u + 0.7548776662466927, 1.0);
+    v = std::fmod(v + 0.5698402909980532, 1.0);
+    const double x = -5 + 13 * u, y = -5 + 12 * v;
+    for (const GroundPiece& piece : pieces) {
+      if (!inside(piece.outline, x, y)) continue;
+      sum += std::max(piece.plane.at(x, y) - floor.elevation_m - bottom_over(floor, x, y), 0.0);
+      break;
     }
   }
-  return volume;
+  return 13.0 * 12.0 * sum / count;
 }
 
 // Sides that differ, notches that close, slopes that would come out behind the floor's other arm, uneven ground.
-TEST(PitSolidFloor, Mesh_SidesThatDiffer) {
+TEST(PitSolidFloor, Columns_SidesThatDiffer) {
   const GroundSurface ground({{-6, 1.6}, {1, 2.1}, {8, 1.8}}, {{-3, 4, 2.4}, {2, 3, 1.7}, {4, -3, 2.2}, {0, -4, 1.5}});
   const SideProfile flat = sloped(1.5), steep = sloped(0.5), steps = benched(), wall = shored();
   const SideProfile* kinds[] = {&flat, &wall, &steep, &steps};
@@ -131,7 +133,7 @@ TEST(PitSolidFloor, Mesh_SidesThatDiffer) {
       PitFloor floor{corners, {}, 0.3};
       for (std::size_t i = 0; i < corners.size(); ++i) floor.sides.push_back(kinds[(i * i + shift) % 4]);
       const double volume = volume_of(dig_out(floor, ground));
-      EXPECT_NEAR(by_mesh(floor, ground, 0.03), volume, 4e-3 * volume) << corners.size() << ' ' << shift;
+      EXPECT_NEAR(by_columns(floor, ground, 80000), volume, 3e-3 * volume) << corners.size() << ' ' << shift;
     }
 }
 
