@@ -196,7 +196,7 @@ TEST(PitEdges, FloorCorner_DraggedInThePlan) {
   TestWindow w("house-service");
   Pits pits = w.crossing().pits;
   pits.launch.floor_outline = {{0, -0.5}, {0, 0.5}, {1.5, 0.5}, {1.5, 1.2}, {3, 1.2}, {3, -0.5}};
-  w.window.document().commit({PartKind::pits, {}, -1}, pits, QStringLiteral("corners"));
+  ASSERT_TRUE(w.window.document().change({PartKind::pits, {}, -1}, pits, QStringLiteral("corners")));
   const int steps = w.window.document().undo_stack().count();
   pick_pit(w, PartKind::launch);
   const PartRef corner{PartKind::pit_edge, "launch", first_floor_corner + 3};

@@ -106,8 +106,8 @@ TEST(PracticePanel, Trainer_HidesStonesTrenchAndAServiceByAnyLength) {
   ASSERT_EQ(truth().stones.size(), stones + 1);
   EXPECT_EQ(w.steps(), 1);
   const std::string stone = "stone " + std::to_string(stones + 1);
-  w.type(w.panel.hidden_truth(), stone + ", met after", "4.2 m");
-  w.type(w.panel.hidden_truth(), stone + ", turns the nose left", "-1.5 deg");
+  w.type(w.panel.hidden_truth(), (stone + ", met after").c_str(), "4.2 m");
+  w.type(w.panel.hidden_truth(), (stone + ", turns the nose left").c_str(), "-1.5 deg");
   EXPECT_NEAR(truth().stones.back().s_m, 4.2, 1e-9);
   EXPECT_NEAR(truth().stones.back().left_rad, -1.5 * pi / 180, 1e-9);
   w.choose("old trench across, filled with", "loose sand");

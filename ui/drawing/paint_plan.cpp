@@ -85,7 +85,7 @@ void paint_pit_plan(QPainter& painter, const Picture& picture, const PitShape& p
   painter.drawPolygon(footprint);
   painter.setBrush(theme.pit);
   painter.drawPolygon(floor);
-  if (footprint.size() == 4 && floor.size() == 4) {  // edges of the slopes
+  if (!pit.ground.there() && footprint.size() == 4 && floor.size() == 4) {  // edges of the slopes
     painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
     for (int i = 0; i < 4; ++i) painter.drawLine(footprint[i], floor[i]);
   }

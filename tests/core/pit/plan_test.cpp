@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -160,6 +161,43 @@ TEST(PitPlan, SurveyedPointsNear_GroundAcross) {
   // The surface made before is taken, or made again where it does not fit; either way the same pit.
   EXPECT_EQ(launch_pit_shape(c, tool(), tables(), pit.ground), pit);
   EXPECT_EQ(launch_pit_shape(c, tool(), tables(), GroundSurface({{0, 5}}, {{1, 1, 7}})), pit);
+}
+
+// An outline instead of length and width, from the face on, about the middle of the floor, either way round.
+TEST(PitPlan, FloorOutline_LiesAtTheFace) {
+  Crossing c = crossing();
+  const PlanLine l_shape{{0, -0.5}, {0, 0.5}, {1.5, 0.5}, {1.5, 1.4}, {3, 1.4}, {3, -0.5}};
+  c.pits.launch.floor_outline = c.pits.exit.floor_outline = l_shape;
+  c.pits.launch.floor_offset = Length{0.2};
+  const PitShape launch = launch_pit_shape(c, tool(), tables());
+  EXPECT_TRUE(launch.outlined);
+  EXPECT_NEAR(launch.floor_from_m, -3, 1e-12);
+  EXPECT_NEAR(launch.floor_to_m, 0, 1e-12);
+  EXPECT_NEAR(launch.floor_right_m, -0.3, 1e-12);
+  EXPECT_NEAR(launch.floor_left_m, 1.6, 1e-12);
+  EXPECT_TRUE(inside(launch.floor, -2.9, 1.5));
+  EXPECT_FALSE(inside(launch.floor, -1.4, 1.0));
+  for (PitSide* side :
+       {&c.pits.launch.sides.bore, &c.pits.launch.sides.back, &c.pits.launch.sides.left, &c.pits.launch.sides.right})
+    *side = shored_side();
+  const PitShape box = launch_pit_shape(c, tool(), tables());
+  EXPECT_NEAR(box.volume_m3, (3 * 1 + 1.5 * 0.9) * 1.0325, 1e-8);
+  std::reverse(c.pits.launch.floor_outline.begin(), c.pits.launch.floor_outline.end());
+  EXPECT_NEAR(launch_pit_shape(c, tool(), tables()).volume_m3, box.volume_m3, 1e-9);
+  const PitShape exit = exit_pit_shape(c, tool(), tables(), arriving(0, 100.8, 0.05, 0.05));
+  EXPECT_NEAR(exit.floor_from_m, 14, 1e-12);
+  EXPECT_NEAR(exit.floor_to_m, 17, 1e-12);
+  // Only what of the floor lies against the face lets the tool in: 1 m of the 1.9 m.
+  const ExitOpening opening = exit_opening(exit, Length{102});
+  EXPECT_NEAR(opening.left_m - opening.right_m, 1.0, 1e-9);
+}
+
+// One that crosses itself can come by no reader; the rectangle stands in for it.
+TEST(PitPlan, FloorOutlineWithAFault_IsTheRectangle) {
+  Crossing c = crossing();
+  const PitShape rectangle = launch_pit_shape(c, tool(), tables());
+  c.pits.launch.floor_outline = {{0, 0}, {2, 1}, {2, 0}, {0, 1}};
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables()), rectangle);
 }
 
 PitShape window(double width, double floor) {
