@@ -109,6 +109,28 @@ GroundHalf::GroundHalf(LevelLine line, const std::vector<Point3>& points) : line
     }
   }
   find_rim();
+  sort_into_bins();
+}
+
+void GroundHalf::sort_into_bins() {
+  double low = 1e300, high = -1e300;
+  for (const Point3& p : points_) {
+    low = std::min(low, p.x_m);
+    high = std::max(high, p.x_m);
+  }
+  constexpr std::size_t triangles_a_bin = 8, most_bins = 512;
+  bins_.resize(std::clamp<std::size_t>(triangles_.size() / triangles_a_bin, 1, most_bins));
+  bins_from_m_ = low;
+  bin_m_ = std::max((high - low) / static_cast<double>(bins_.size()), 1e-3);
+  for (std::size_t t = 0; t < triangles_.size(); ++t)
+    for (std::size_t b = bin_of(triangles_[t].box.x_low_m); b <= bin_of(triangles_[t].box.x_high_m); ++b)
+      bins_[b].push_back(t);
+}
+
+/// What lies before the first bin or behind the last one belongs to it.
+std::size_t GroundHalf::bin_of(double x_m) const {
+  const double at = (x_m - bins_from_m_) / bin_m_;
+  return at > 0 ? std::min(static_cast<std::size_t>(std::min(at, 1e6)), bins_.size() - 1) : 0;
 }
 
 /// Edges that one triangle alone has, off the line, in a chain.
@@ -180,12 +202,17 @@ void GroundHalf::add_pieces(const PlanBox& box, std::vector<GroundPiece>& pieces
   }
   const PlanLine all = outline_of(box);
   const std::vector<HalfPlane> walls = bounds_of(all);
-  for (const Triangle& t : triangles_) {
-    if (apart(t.box, box)) continue;
+  const std::size_t first = bin_of(box.x_low_m), last = bin_of(box.x_high_m);
+  const auto add = [&](const Triangle& t) {
     const Point3 &a = nodes_[t.node[0]], &b = nodes_[t.node[1]], &c = nodes_[t.node[2]];
     PlanLine outline = clipped({in_plan(a), in_plan(b), in_plan(c)}, walls);
     if (!outline.empty()) pieces.push_back({std::move(outline), through(a, b, c)});
-  }
+  };
+  for (std::size_t bin = first; bin <= last; ++bin)
+    for (const std::size_t i : bins_[bin]) {
+      const Triangle& t = triangles_[i];
+      if (bin == std::max(bin_of(t.box.x_low_m), first) && !apart(t.box, box)) add(t);  // in each bin it reaches into
+    }
   add_beyond(box, pieces);
 }
 

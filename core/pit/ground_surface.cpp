@@ -56,10 +56,18 @@ bool GroundSurface::surveyed() const {
 
 bool GroundSurface::surveyed_near(const PlanLine& outline, double reach_m) const {
   if (!made_ || outline.empty()) return false;
+  PlanBox box{1e300, -1e300, 1e300, -1e300};
+  for (const PlanPoint& p : outline)
+    box = {std::min(box.x_low_m, p.x_m), std::max(box.x_high_m, p.x_m), std::min(box.y_low_m, p.y_m),
+           std::max(box.y_high_m, p.y_m)};
   const auto near = [&](const GroundHalf& half, double sign) {
     const std::vector<Point3>& points = half.points();
     return std::any_of(points.begin(), points.end(), [&](const Point3& p) {
-      return gap_between(outline, {{p.x_m, sign * p.y_m}}, false).gap_m <= reach_m;
+      const double y = sign * p.y_m;
+      if (p.x_m < box.x_low_m - reach_m || p.x_m > box.x_high_m + reach_m || y < box.y_low_m - reach_m ||
+          y > box.y_high_m + reach_m)
+        return false;
+      return gap_between(outline, {{p.x_m, y}}, false).gap_m <= reach_m;
     });
   };
   return near(made_->left, 1) || near(made_->right, -1);
