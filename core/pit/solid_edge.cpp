@@ -16,6 +16,8 @@ constexpr double one_line_m = 1e-7;  ///< so near are edges of two pieces that a
 struct Edge {
   PlanPoint from, to;
   double length = 0;
+  [[nodiscard]] double x_low() const { return std::min(from.x_m, to.x_m); }
+  [[nodiscard]] double x_high() const { return std::max(from.x_m, to.x_m); }
   [[nodiscard]] double along(const PlanPoint& p) const {
     return ((p.x_m - from.x_m) * (to.x_m - from.x_m) + (p.y_m - from.y_m) * (to.y_m - from.y_m)) / length;
   }
@@ -39,16 +41,23 @@ std::vector<Edge> edges_of(const std::vector<SolidPiece>& body) {
       const Edge edge = edge_between(piece.outline[i], piece.outline[(i + 1) % piece.outline.size()]);
       if (edge.length > one_line_m) edges.push_back(edge);
     }
+  std::sort(edges.begin(), edges.end(), [](const Edge& a, const Edge& b) { return a.x_low() < b.x_low(); });
   return edges;
 }
 
-/// Parts of an edge along which no other piece lies on its right.
-void add_open(const Edge& edge, const std::vector<Edge>& all, std::vector<Edge>& open) {
+/// Parts of an edge along which no other piece lies on its right. `all` by `x_low`, none longer than `longest` along x.
+void add_open(const Edge& edge, const std::vector<Edge>& all, double longest, std::vector<Edge>& open) {
   std::vector<std::pair<double, double>> covered;
-  const double x_low = std::min(edge.from.x_m, edge.to.x_m) - one_line_m,
-               x_high = std::max(edge.from.x_m, edge.to.x_m) + one_line_m;
-  for (const Edge& other : all) {
-    if (std::max(other.from.x_m, other.to.x_m) < x_low || std::min(other.from.x_m, other.to.x_m) > x_high) continue;
+  const double x_low = edge.x_low() - one_line_m, x_high = edge.x_high() + one_line_m;
+  const double y_low = std::min(edge.from.y_m, edge.to.y_m) - one_line_m,
+               y_high = std::max(edge.from.y_m, edge.to.y_m) + one_line_m;
+  const auto first =
+      std::lower_bound(all.begin(), all.end(), x_low - longest, [](const Edge& e, double x) { return e.x_low() < x; });
+  for (auto at = first; at != all.end() && at->x_low() <= x_high; ++at) {
+    const Edge& other = *at;
+    if (other.x_high() < x_low || std::max(other.from.y_m, other.to.y_m) < y_low ||
+        std::min(other.from.y_m, other.to.y_m) > y_high)
+      continue;
     if (std::abs(edge.beside(other.from)) > one_line_m || std::abs(edge.beside(other.to)) > one_line_m) continue;
     const double a = edge.along(other.to), b = edge.along(other.from);
     if (b > a) covered.emplace_back(std::max(a, 0.0), std::min(b, edge.length));
@@ -86,8 +95,10 @@ PlanLine tidy(const PlanLine& ring) {
 
 PlanLine edge_of(const std::vector<SolidPiece>& body) {
   const std::vector<Edge> all = edges_of(body);
+  double longest = 0;
+  for (const Edge& edge : all) longest = std::max(longest, edge.x_high() - edge.x_low());
   std::vector<Edge> open;
-  for (const Edge& edge : all) add_open(edge, all, open);
+  for (const Edge& edge : all) add_open(edge, all, longest, open);
   PlanLine best;
   while (!open.empty()) {
     PlanLine ring{open.back().from};
