@@ -12,7 +12,7 @@ std::string usage() {
          "[--tools] "
          "[--alternative ID] [--jobs N]\n"
          "burrowline sheet FILE -o OUT.pdf [--paper a3] [--scale 100] [--units metric|us]\n"
-         "    [--part sheet|card|working|all]\n"
+         "    [--part sheet|card|working|as-built|all] [--record ID]\n"
          "burrowline picture FILE -o OUT.png [--size 1600x900] [--theme light|dark] [--units metric|us] [--ratio 2]\n"
          "burrowline export FILE -o OUT.dxf|csv|geojson|svg [--what path|marks|findings] [--units metric|us]\n"
          "burrowline import IN… -o OUT.crossing [--order pnezd] [--units m|ft|us-ft] [--line X1,Y1,X2,Y2]\n"

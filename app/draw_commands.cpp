@@ -30,8 +30,9 @@ Result<QSize> size_of(const std::string& text) {
 }
 
 Result<void> write_sheet(const CommandWords& words) {
-  const Result<Options> options =
-      read_options(words, {{"-o", true}, {"--paper", true}, {"--scale", true}, {"--units", true}, {"--part", true}});
+  const Result<Options> options = read_options(
+      words,
+      {{"-o", true}, {"--paper", true}, {"--scale", true}, {"--units", true}, {"--part", true}, {"--record", true}});
   if (!options) return tl::unexpected(options.error());
   if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.pdf");
   const std::string part = options->value("--part", std::string(word_of(SheetPart::sheet)));
@@ -52,6 +53,7 @@ Result<void> write_sheet(const CommandWords& words) {
     if (!scale) return tl::unexpected(scale.error());
     sheet.scale = *scale;
   }
+  sheet.record = options->value("--record", "");
   return write_sheet_pdf(sheet, QString::fromStdString(options->value("-o", "")), *from_word<SheetPart>(part));
 }
 

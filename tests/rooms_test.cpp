@@ -89,7 +89,8 @@ std::string owner_of(const std::string& include) {
   if (consists_of(include, "abcdefghijklmnopqrstuvwxyz_0123456789")) return "std";
   if (is_qt_header(include)) return "qt";
   if (include.starts_with("Eigen/")) return "eigen";
-  if (starts_with_any(include, {"boost/math/", "boost/container/", "boost/random/"})) return "boost-math";
+  if (starts_with_any(include, {"boost/math/", "boost/container/", "boost/polygon/", "boost/random/"}))
+    return "boost-math";
   if (include == "tl/expected.hpp") return "expected";
   if (include.starts_with("fmt/")) return "fmt";
   if (include.starts_with("nlohmann/")) return "nlohmann";

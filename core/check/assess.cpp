@@ -14,18 +14,25 @@ struct Ready {
   const Tool& tool;
   const AirAnswer& air;
   const LimitsInForce& limits;
+  const GroundSurface& surface;
   const Groundwork* groundwork = nullptr;  ///< null: made where it is wanted
   LaunchMemory* memory = nullptr;
 };
 
+GroundSurface surface_through(const Site& site, const GroundSurface& made = {}) {
+  if (site.ground.empty() || site.ground_points.empty()) return {};
+  return made.made_of(site.ground, site.ground_points) ? made : GroundSurface(site.ground, site.ground_points);
+}
+
 /// The launch pit does not ask for the grade.
-PitShape launch_pit_of(const Crossing& crossing, const Tool& tool, const Tables& tables, LaunchMemory* memory) {
-  if (!memory) return launch_pit_shape(crossing, tool, tables);
+PitShape launch_pit_of(const Crossing& crossing, const Tool& tool, const Tables& tables, const GroundSurface& surface,
+                       LaunchMemory* memory) {
+  if (!memory) return launch_pit_shape(crossing, tool, tables, surface);
   Launch level = crossing.bore.launch;
   level.grade = {};
   if (!memory->pit || !(memory->launch == level)) {
     memory->launch = level;
-    memory->pit = launch_pit_shape(crossing, tool, tables);
+    memory->pit = launch_pit_shape(crossing, tool, tables, surface);
     memory->launch_pit.reset();
   }
   return *memory->pit;
@@ -46,6 +53,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   const Ground& ground = ready.ground;
   const Tool& tool = ready.tool;
   answer.air = ready.air;
+  answer.ground_surface = ready.surface;
   GuessedPath predicted = path_of(crossing, tables, ready);
   answer.bore = std::move(predicted.path);
   answer.guesses = std::move(predicted.effects);
@@ -53,8 +61,8 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   answer.neutral_line = ready.groundwork && ready.groundwork->neutral
                             ? neutral_line(ground, *ready.groundwork->neutral, tool, answer.bore)
                             : neutral_line(ground, tool, answer.bore);
-  answer.launch_pit = launch_pit_of(crossing, tool, tables, ready.memory);
-  answer.exit_pit = exit_pit_shape(crossing, tool, tables, answer.bore);
+  answer.launch_pit = launch_pit_of(crossing, tool, tables, ready.surface, ready.memory);
+  answer.exit_pit = exit_pit_shape(crossing, tool, tables, answer.bore, ready.surface);
 
   if (kept) {
     kept->reserve(64 + 8 * crossing.site.utilities.size());
@@ -88,15 +96,17 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
 
 }  // namespace
 
-Assessment assess(const Crossing& crossing, const Tables& tables) {
+Assessment assess(const Crossing& crossing, const Tables& tables, const GroundSurface& made) {
   const Ground ground(crossing.site, tables);
   const ToolAtWork at_work = tool_at_work(crossing, tables);
   const LimitsInForce limits(crossing, tables);
-  return judge_all(crossing, tables, {ground, at_work.tool, at_work.air, limits}, nullptr);
+  const GroundSurface surface = surface_through(crossing.site, made);
+  return judge_all(crossing, tables, {ground, at_work.tool, at_work.air, limits, surface}, nullptr);
 }
 
 Groundwork::Groundwork(const Crossing& crossing, const Tables& tables)
     : ground(crossing.site, tables),
+      surface(surface_through(crossing.site)),
       guesses(crossing.site, tables),
       at_work(tool_at_work(crossing, tables)),
       tool(at_work.tool),
@@ -116,10 +126,10 @@ JudgedLaunch judge_launch(const Crossing& crossing, const Tables& tables, const 
   JudgedLaunch judged;
   if (memory) judged.kept = std::move(memory->room);
   judged.kept.clear();
-  judged.answer =
-      judge_all(crossing, tables,
-                {groundwork.ground, groundwork.tool, groundwork.at_work.air, groundwork.limits, &groundwork, memory},
-                &judged.kept);
+  judged.answer = judge_all(crossing, tables,
+                            {groundwork.ground, groundwork.tool, groundwork.at_work.air, groundwork.limits,
+                             groundwork.surface, &groundwork, memory},
+                            &judged.kept);
   return judged;
 }
 

@@ -202,6 +202,16 @@ std::vector<SideUnderCheck> sides_of(const PitUnderCheck& pit) {
 }
 
 double height_at(const Judge& judge, const PitUnderCheck& pit, PitSideName side) {
+  if (pit.shape.ground.there()) {
+    double highest = 0;
+    for (std::size_t i = 0; i < pit.shape.floor.size(); ++i) {
+      if (side_name(pit.shape, i) != side) continue;
+      const LevelLine over =
+          pit.shape.ground.along(pit.shape.floor[i], pit.shape.floor[(i + 1) % pit.shape.floor.size()]);
+      for (const LevelPoint& p : over) highest = std::max(highest, p.elevation_m - pit.shape.floor_elevation_m);
+    }
+    return highest;
+  }
   if (side == PitSideName::left || side == PitSideName::right) return pit.shape.depth_m;
   const bool at_high_end = (side == PitSideName::bore) == pit.shape.bore_side_high;
   const double station = at_high_end ? pit.shape.floor_to_m : pit.shape.floor_from_m;

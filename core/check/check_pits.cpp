@@ -133,6 +133,7 @@ void check_pit(Judge& judge, PitUnderCheck& pit) {
   check_depth(judge, pit);
   check_water(judge, pit);
   if (pit.shape.footprint.empty()) return;  // no ground line: nothing is cut
+  show_ground(judge, pit);
   check_pit_soil(judge, pit);
   check_pit_sides(judge, pit);
   check_pit_support(judge, pit);

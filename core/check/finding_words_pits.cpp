@@ -142,6 +142,9 @@ const FindingWords rows[] = {
                           s.measured(Dimension::ratio), s.limit(Dimension::ratio));
      },
      "Dig less deep, keep loads away from the edge, or have sheeting below the floor designed."},
+    {"pit.tool-off-floor",
+     [](const Say& s) { return fmt::format("the tool does not lie on the floor drawn for {}", s.f.name); },
+     "Draw the floor so that it begins at the face and holds the tool's whole length there."},
     {"pit.uplift",
      [](const Say& s) {
        return fmt::format("the clay under the floor of {} weighs {} times the water pressure below it, {} wanted",

@@ -1,8 +1,38 @@
 /// Workings that the checks of a pit share, and those that belong to no finding.
 
+#include <cmath>
+
+#include "burrow/pit/plan.h"
 #include "pit_check.h"
 
 namespace burrow {
+
+void show_ground(Judge& judge, const PitUnderCheck& pit) {
+  const Site& site = judge.crossing.site;
+  if (!judge.shows() || site.ground_points.empty() || pit.shape.footprint.empty()) return;
+  const bool surveyed = pit.shape.ground.surveyed();
+  double surface = 0, line = 0, x = 0, y = 0;
+  for (const PlanPoint& p : pit.shape.footprint) {
+    const double z_line = elevation_at(site.ground, p.x_m);
+    const double z = surveyed ? pit.shape.ground.height_at(p.x_m, p.y_m) : z_line;
+    if (surface != 0 && std::abs(z - z_line) <= std::abs(surface - line)) continue;
+    surface = z;
+    line = z_line;
+    x = p.x_m;
+    y = p.y_m;
+  }
+  judge.show({"pit.ground",
+              pit.subject,
+              "h = z_surface − z_line",
+              {{"x", x, "m"}, {"y", y, "m"}, {"z_surface", surface, "m"}, {"z_line", line, "m"}},
+              "h",
+              surface - line,
+              "m",
+              std::nullopt,
+              {surveyed ? "cut out of triangles through the ground line and the surveyed points"
+                        : "cut out of the ground line, level across: no surveyed point within 10 m of the floor",
+               surveyed ? SourceLabel::derived : SourceLabel::our_default}});
+}
 
 void show_set_back(Judge& judge, const PitUnderCheck& pit) {
   if (!judge.shows()) return;

@@ -4,6 +4,7 @@
 #include <unordered_set>
 
 #include "burrow/check/tool_fault.h"
+#include "burrow/crossing/floor_outline.h"
 
 namespace burrow {
 
@@ -39,6 +40,23 @@ std::string expected_id(const std::string& what, const List& list) {
   return "the id of " + what + (all.empty() ? "; there is none" : ": " + all);
 }
 
+void check_floor(Reader& reader, const Pit& pit, const std::string& place) {
+  const auto fault = fault_of_floor(pit.floor_outline);
+  if (!fault) return;
+  const std::size_t corner = std::min(fault->corner, pit.floor_outline.size() - 1);
+  const PlanPoint& p = pit.floor_outline[corner];
+  reader.refuse(
+      json_pointer(place + "/floor_outline", corner), "[" + digits(p.x_m) + "," + digits(p.y_m) + "]",
+      "corners of a floor, [into the pit from its face, to the left]: 3 to 24, no two within 5 cm, none before "
+      "the face, no edges that cross, 0.1 m² or more; this one " +
+          fault->what);
+}
+
+void check_pits(Reader& reader, const Pits& pits, const std::string& place) {
+  check_floor(reader, pits.launch, place + "/launch");
+  check_floor(reader, pits.exit, place + "/exit");
+}
+
 void check_references(Reader& reader, const Crossing& crossing) {
   const Site& site = crossing.site;
   const auto utilities = ids_of(site.utilities);
@@ -63,11 +81,13 @@ void check_locks(Reader& reader, const std::vector<std::string>& locks, const st
 
 void check_rules(Reader& reader, const Crossing& crossing) {
   check_bore(reader, crossing.bore, "/bore");
+  check_pits(reader, crossing.pits, "/pits");
   check_references(reader, crossing);
   check_locks(reader, crossing.locks, "/locks");
   for (std::size_t i = 0; i < crossing.alternatives.size(); ++i) {
     const std::string place = json_pointer("/alternatives", i);
     if (crossing.alternatives[i].bore) check_bore(reader, *crossing.alternatives[i].bore, place + "/bore");
+    if (crossing.alternatives[i].pits) check_pits(reader, *crossing.alternatives[i].pits, place + "/pits");
     check_locks(reader, crossing.alternatives[i].locks, place + "/locks");
   }
 }

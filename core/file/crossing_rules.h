@@ -6,7 +6,8 @@
 
 namespace burrow {
 
-/// The exit lies beyond the launch, a tool is a class or a typed diameter (in every alternative too), references name
+/// The exit lies beyond the launch, a tool is a class or a typed diameter, the floors of the pits are
+/// simple outlines (in every alternative too), references name
 /// what is there, locks are JSON pointers. Runs after the ids are settled; refuses through the reader.
 void check_rules(Reader& reader, const Crossing& crossing);
 

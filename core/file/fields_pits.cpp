@@ -64,6 +64,7 @@ void fields(Io& io, V& pit) {
   io.field("floor_width_m", pit.floor_width, range::size);
   io.field("floor_elevation_m", pit.floor_elevation, range::elevation);
   io.field("floor_offset_m", pit.floor_offset, range::offset);
+  io.line("floor_outline", pit.floor_outline);
   io.field("working_length_m", pit.working_length, range::size);
   io.field("cradle_height_m", pit.cradle_height, range::size);
   io.field("slab_thickness_m", pit.slab_thickness, range::size);

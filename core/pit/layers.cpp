@@ -33,8 +33,7 @@ LevelLine outer(const LevelLine& a, const LevelLine& b, bool upper, double from_
   return line;
 }
 
-double top_at(const Site& site, std::size_t stratum, double station_m) {
-  const double ground = elevation_at(site.ground, station_m);
+double top_at(const Site& site, std::size_t stratum, double station_m, double ground) {
   const std::optional<LevelLine>& top = site.strata[stratum].top;
   return stratum == 0 || !top || top->empty() ? ground : std::min(elevation_at(*top, station_m), ground);
 }
@@ -54,20 +53,20 @@ ExcavationType type_in_force(const Site& site, std::size_t stratum, const Pit& p
   return type.value_or(ExcavationType::c);
 }
 
-std::vector<PitLayer> layers_at(const Site& site, const Pit& pit, double station_m, double floor_elevation_m) {
-  const double ground = elevation_at(site.ground, station_m);
+std::vector<PitLayer> layers_at(const Site& site, const Pit& pit, double station_m, double ground_m,
+                                double floor_elevation_m) {
   std::vector<PitLayer> layers;
   const auto add = [&](std::size_t stratum, double top, double bottom) {
     if (bottom < top) layers.push_back({stratum, top, bottom, type_in_force(site, stratum, pit)});
   };
   if (site.strata.size() < 2) {
-    add(0, ground, floor_elevation_m);
+    add(0, ground_m, floor_elevation_m);
     return layers;
   }
   // From the lowest up: a stratum begins where those below it end.
   double below = floor_elevation_m;
   for (std::size_t i = site.strata.size(); i-- > 0;) {
-    const double top = top_at(site, i, station_m);
+    const double top = top_at(site, i, station_m, ground_m);
     add(i, top, below);
     below = std::max(below, top);
   }
@@ -108,15 +107,20 @@ std::vector<SlopeStep> steps_of(const std::vector<PitLayer>& layers, const PitSi
   return steps;
 }
 
-LevelLine surface_of(const Site& site, std::size_t stratum, double from_m, double to_m) {
-  if (stratum == 0 || site.strata.size() < 2) return site.ground;
+std::optional<LevelLine> top_of(const Site& site, std::size_t stratum, double from_m, double to_m) {
+  if (stratum == 0 || site.strata.size() < 2) return std::nullopt;
   LevelLine line;
   for (std::size_t i = site.strata.size(); i-- > stratum;) {
     const std::optional<LevelLine>& top = site.strata[i].top;
-    if (!top || top->empty()) return site.ground;
+    if (!top || top->empty()) return std::nullopt;
     line = line.empty() ? *top : outer(line, *top, true, from_m, to_m);
   }
-  return outer(line, site.ground, false, from_m, to_m);
+  return line;
+}
+
+LevelLine surface_of(const Site& site, std::size_t stratum, double from_m, double to_m) {
+  const std::optional<LevelLine> top = top_of(site, stratum, from_m, to_m);
+  return top ? outer(*top, site.ground, false, from_m, to_m) : site.ground;
 }
 
 }  // namespace burrow

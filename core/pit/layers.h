@@ -1,6 +1,7 @@
 #pragma once
 /// The strata that a pit is dug through.
 
+#include <optional>
 #include <vector>
 
 #include "burrow/base/geometry.h"
@@ -11,10 +12,11 @@
 
 namespace burrow {
 
-/// Layers at a station from the ground down to the floor; each with the type in force, without slope and volume.
-/// Without strata: one layer. Same order as `Ground`: where the top of a lower stratum rises above an upper one, the
-/// upper has no thickness there.   Evidence: PitLayers.*
-std::vector<PitLayer> layers_at(const Site& site, const Pit& pit, double station_m, double floor_elevation_m);
+/// Layers at a station from the ground, at the height given, down to the floor; each with the type in force, without
+/// slope and volume. Without strata: one layer. Same order as `Ground`: where the top of a lower stratum rises above an
+/// upper one, the upper has no thickness there.   Evidence: PitLayers.*
+std::vector<PitLayer> layers_at(const Site& site, const Pit& pit, double station_m, double ground_m,
+                                double floor_elevation_m);
 
 /// Type of a stratum in this pit: typed for the stratum or for the pit, the worse of both; without either Type C.
 ExcavationType type_in_force(const Site& site, std::size_t stratum, const Pit& pit);
@@ -31,7 +33,10 @@ void slope_layers(std::vector<PitLayer>& layers, const ExcavationRuleSet& rules,
 std::vector<SlopeStep> steps_of(const std::vector<PitLayer>& layers, const PitSide& side,
                                 const ExcavationRuleSet& rules, double floor_elevation_m, double depth_m);
 
-/// Upper surface of a stratum and all below it between two stations; never above the ground.
+/// Upper surface of a stratum and all below it between two stations, wherever the ground is. Nothing: it reaches up to
+/// the ground.
+std::optional<LevelLine> top_of(const Site& site, std::size_t stratum, double from_m, double to_m);
+/// The same, but never above the ground line.
 LevelLine surface_of(const Site& site, std::size_t stratum, double from_m, double to_m);
 
 }  // namespace burrow

@@ -1,7 +1,10 @@
 #include "burrow/pit/outlines.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+
+#include "outlines_of_solid.h"
 
 namespace burrow {
 
@@ -24,7 +27,7 @@ std::vector<std::array<double, 2>> climb(const SideProfile& side, double to_heig
 
 /// The same to a micrometre.
 bool same(const PitRing& a, const PitRing& b) {
-  for (std::size_t i = 0; i < a.size(); ++i)
+  for (std::size_t i = 0; i < std::min(a.size(), b.size()); ++i)
     if (std::abs(a[i].x_m - b[i].x_m) > 1e-6 || std::abs(a[i].y_m - b[i].y_m) > 1e-6 ||
         std::abs(a[i].z_m - b[i].z_m) > 1e-6)
       return false;
@@ -34,6 +37,7 @@ bool same(const PitRing& a, const PitRing& b) {
 }  // namespace
 
 LevelLine cross_section(const PitShape& shape, const LevelLine& ground, double station_m) {
+  if (shape.ground.there()) return section_of_solid(shape, station_m);
   const double height = elevation_at(ground, station_m) - shape.floor_elevation_m;
   LevelLine line;
   if (!(height > 0)) return line;
@@ -45,6 +49,7 @@ LevelLine cross_section(const PitShape& shape, const LevelLine& ground, double s
 }
 
 std::vector<PitRing> pit_rings(const PitShape& shape, const LevelLine& ground) {
+  if (shape.ground.there()) return rings_of_solid(shape);
   std::vector<PitRing> rings;
   const auto ring = [&](double low, double high, double right, double left, double height) {
     const double z = shape.floor_elevation_m + height, x0 = shape.floor_from_m - low, x1 = shape.floor_to_m + high;

@@ -4,9 +4,8 @@
 #include <cmath>
 
 #include "burrow/base/ensure.h"
-#include "burrow/pit/cut.h"
 #include "burrow/pit/rescue.h"
-#include "layers.h"
+#include "excavate.h"
 
 namespace burrow {
 
@@ -18,101 +17,6 @@ constexpr double window_sill_m = 0.1;  // the tool must clear the floor
 constexpr double band_90_sd = 1.645;
 constexpr double rescue_room_m = 0.5;   // before the nose and behind the tail
 constexpr double rescue_below_m = 0.2;  // under the tool, to get a sling round it
-
-double deepest(const FloorRectangle& floor, const LevelLine& ground) {
-  double high = std::max(elevation_at(ground, floor.from_m), elevation_at(ground, floor.to_m));
-  for (const LevelPoint& p : ground)
-    if (p.station_m > floor.from_m && p.station_m < floor.to_m) high = std::max(high, p.elevation_m);
-  return high - floor.elevation_m;
-}
-
-/// Sides by the layers at each of them: those of the long sides half way along the floor.
-CutSides sides_of(const Crossing& crossing, const Pit& pit, const ExcavationRuleSet& rules, const FloorRectangle& floor,
-                  double depth_m, bool bore_side_high, std::vector<PitLayer>& middle) {
-  double highest = floor.elevation_m;  // the ground may rise behind the pit
-  for (const LevelPoint& p : crossing.site.ground) highest = std::max(highest, p.elevation_m);
-  const auto layers = [&](double station) {
-    std::vector<PitLayer> all = layers_at(crossing.site, pit, station, floor.elevation_m);
-    if (all.empty()) all.push_back({0, floor.elevation_m, floor.elevation_m, type_in_force(crossing.site, 0, pit)});
-    slope_layers(all, rules, depth_m, pit);
-    return all;
-  };
-  const auto profile = [&](const PitSide& side, const std::vector<PitLayer>& there) {
-    return SideProfile(side, steps_of(there, side, rules, floor.elevation_m, depth_m), highest - floor.elevation_m);
-  };
-  middle = layers((floor.from_m + floor.to_m) / 2);
-  const bool one = crossing.site.strata.size() < 2;
-  const std::vector<PitLayer> low = one ? middle : layers(floor.from_m), high = one ? middle : layers(floor.to_m);
-  const PitSides& s = pit.sides;
-  return {profile(bore_side_high ? s.back : s.bore, low), profile(bore_side_high ? s.bore : s.back, high),
-          profile(s.left, middle), profile(s.right, middle)};
-}
-
-/// What of the cut lies in each stratum: what lies below its top, less what lies below the next one's.
-void share_out(const Site& site, const Pit& pit, const FloorRectangle& floor, const Cut& cut, const CutSides& sides,
-               std::vector<PitLayer>& layers) {
-  if (layers.empty()) return;
-  if (site.strata.size() < 2) {
-    layers.front().volume_m3 = cut.volume_m3;
-    return;
-  }
-  double below = 0;
-  for (std::size_t i = site.strata.size(); i-- > 0;) {
-    const double from_here =
-        i == 0 ? cut.volume_m3
-               : volume_below(floor, sides, surface_of(site, i, cut.from_m, cut.to_m), cut.from_m, cut.to_m);
-    const double volume = std::max(from_here - below, 0.0);
-    below = std::max(below, from_here);
-    const auto layer = std::find_if(layers.begin(), layers.end(), [&](const PitLayer& l) { return l.stratum == i; });
-    if (layer != layers.end()) {
-      layer->volume_m3 = volume;
-    } else if (volume > 0) {  // cut at one end of the pit only
-      const auto next = std::find_if(layers.begin(), layers.end(), [&](const PitLayer& l) { return l.stratum > i; });
-      const double level = next != layers.end() ? next->top_m : floor.elevation_m;
-      PitLayer thin = layers.front();
-      thin.stratum = i;
-      thin.top_m = thin.bottom_m = level;
-      thin.type = type_in_force(site, i, pit);
-      thin.volume_m3 = volume;
-      layers.insert(next, thin);
-    }
-  }
-}
-
-PitShape shape_of(const Crossing& crossing, const Pit& pit, const Tables& tables, const FloorRectangle& floor,
-                  double face_station_m, double axis_elevation_m, bool bore_side_high) {
-  PitShape shape;
-  shape.face_station_m = face_station_m;
-  shape.floor_from_m = floor.from_m;
-  shape.floor_to_m = floor.to_m;
-  shape.floor_right_m = floor.right_m;
-  shape.floor_left_m = floor.left_m;
-  shape.floor_elevation_m = floor.elevation_m;
-  shape.axis_elevation_m = axis_elevation_m;
-  shape.floor_length_m = floor.to_m - floor.from_m;
-  shape.floor_width_m = floor.left_m - floor.right_m;
-  shape.soil_type = type_in_force(crossing.site, 0, pit);
-  shape.bore_side_high = bore_side_high;
-  shape.floor = {{floor.from_m, floor.right_m},
-                 {floor.to_m, floor.right_m},
-                 {floor.to_m, floor.left_m},
-                 {floor.from_m, floor.left_m}};
-  const LevelLine& ground = crossing.site.ground;
-  if (ground.empty()) return shape;  // nothing is known above the floor
-  const double depth_m = deepest(floor, ground);
-  const ExcavationRuleSet& rules = row_of(tables, *crossing.pits.rules);
-  shape.sides = sides_of(crossing, pit, rules, floor, depth_m, bore_side_high, shape.layers);
-  const Cut cut = cut_out(floor, shape.sides, ground);
-  share_out(crossing.site, pit, floor, cut, shape.sides, shape.layers);
-  for (const PitLayer& layer : shape.layers) shape.soil_type = std::max(shape.soil_type, layer.type);
-  shape.depth_m = cut.depth_m;
-  shape.top_length_m = cut.top_length_m;
-  shape.top_width_m = cut.top_width_m;
-  shape.volume_m3 = cut.volume_m3;
-  shape.footprint = cut.footprint;
-  shape.section = cut.section;
-  return shape;
-}
 
 /// The mean arrival, or the straight launch line where the path does not come to the exit face.
 ArrivalSpread expected_arrival(const Crossing& crossing, const BorePath& path) {
@@ -144,7 +48,8 @@ double typed_or(const std::optional<Length>& typed, double proposed) {
 
 }  // namespace
 
-PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables) {
+PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
+                          const GroundSurface& surface) {
   const Launch& launch = crossing.bore.launch;
   const Pit& pit = crossing.pits.launch;
   const double length = typed_or(pit.floor_length, longest_in(crossing.pipe, tool) + pit.working_length->m);
@@ -153,10 +58,11 @@ PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tabl
   const double below_axis = tool.diameter.m / 2 + pit.cradle_height->m + pit.slab_thickness->m;
   const FloorRectangle floor{launch.station.m - length, launch.station.m, centre - width / 2, centre + width / 2,
                              typed_or(pit.floor_elevation, launch.elevation.m - below_axis)};
-  return shape_of(crossing, pit, tables, floor, launch.station.m, launch.elevation.m, true);
+  return excavate(crossing, pit, tables, {floor, launch.station.m, launch.elevation.m, true}, surface);
 }
 
-PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path) {
+PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
+                        const GroundSurface& surface) {
   const Exit& exit = crossing.bore.exit;
   const Pit& pit = crossing.pits.exit;
   const ArrivalSpread arrival = expected_arrival(crossing, path);
@@ -170,11 +76,11 @@ PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables
   const double level = arrival.elevation_m - band_90_sd * arrival.sd_vertical_m - room;
   const FloorRectangle floor{exit.station.m, exit.station.m + length, centre - width / 2, centre + width / 2,
                              typed_or(pit.floor_elevation, level)};
-  return shape_of(crossing, pit, tables, floor, exit.station.m, arrival.elevation_m, false);
+  return excavate(crossing, pit, tables, {floor, exit.station.m, arrival.elevation_m, false}, surface);
 }
 
 PitShape rescue_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                          Length nose) {
+                          Length nose, const GroundSurface& surface) {
   BURROW_ENSURE(!path.points.empty());
   const double to = std::clamp(nose.m, 0.0, path.length_m), from = to - tool.length.m;
   const PathPoint* at = &path.points.front();
@@ -201,12 +107,28 @@ PitShape rescue_pit_shape(const Crossing& crossing, const Tool& tool, const Tabl
   const double run = tool.length.m * std::cos(at->heading_rad) * std::cos(at->grade_rad);
   const FloorRectangle floor{at->x_m - run - rescue_room_m, at->x_m + rescue_room_m, middle - half, middle + half,
                              lowest - tool.diameter.m / 2 - rescue_below_m};
-  return shape_of(crossing, pit, tables, floor, at->x_m, at->z_m, true);
+  return excavate(crossing, pit, tables, {floor, at->x_m, at->z_m, true}, surface);
 }
 
 ExitOpening exit_opening(const PitShape& exit, Length ground, std::optional<Length> widest) {
-  const double centre = (exit.floor_right_m + exit.floor_left_m) / 2;
-  const double width = std::max(exit.floor_left_m - exit.floor_right_m, widest ? widest->m : 0);
+  double right = exit.floor_right_m, left = exit.floor_left_m;
+  if (exit.outlined) {
+    // What of the floor lies against the face; nothing: no way in.
+    constexpr double against_m = 1e-6;
+    right = left = (right + left) / 2;
+    bool any = false;
+    for (std::size_t i = 0; i < exit.floor.size(); ++i) {
+      const PlanPoint &p = exit.floor[i], &q = exit.floor[(i + 1) % exit.floor.size()];
+      if (std::abs(p.x_m - exit.face_station_m) > against_m || std::abs(q.x_m - exit.face_station_m) > against_m)
+        continue;
+      const auto [low, high] = std::minmax(p.y_m, q.y_m);
+      right = any ? std::min(right, low) : low;
+      left = any ? std::max(left, high) : high;
+      any = true;
+    }
+  }
+  const double centre = (right + left) / 2;
+  const double width = std::max(left - right, widest ? widest->m : 0);
   return {centre - width / 2, centre + width / 2, exit.floor_elevation_m + window_sill_m, ground.m};
 }
 

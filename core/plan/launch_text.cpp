@@ -52,6 +52,7 @@ constexpr TitleRow titles[] = {
     {"pit.slope", "slope of the {}"},
     {"pit.slope-depth", "depth for slopes, {}"},
     {"pit.base-heave", "heave of the floor, {}"},
+    {"pit.tool-off-floor", "tool off the floor drawn, {}"},
     {"pit.uplift", "uplift of the floor, {}"},
     {"pit.edge-load", "loads beside the {}"},
     {"pit.plant", "{} beside a pit"},

@@ -88,4 +88,29 @@ BENCHMARK(assess_crossing)
     ->Args({200, 1, 45, 5, 0})
     ->Unit(benchmark::kMicrosecond);
 
+/// With surveyed points beside the line, 0 for none. `kept`: the surface of the last answer is taken on, as in a drag.
+void assess_surveyed(benchmark::State& state) {
+  Crossing crossing = crossing_with(6, 1, 15, 0.5, Known::seen);
+  const auto count = state.range(0);
+  for (std::int64_t i = 0; i < count; ++i) {
+    const double x = -8 + 31 * std::fmod(0.618034 * static_cast<double>(i), 1.0);
+    const double y = -10 + 20 * (static_cast<double>(i) + 0.5) / static_cast<double>(count);
+    crossing.site.ground_points.push_back({x, y, 100 + 0.08 * y + 0.1 * std::sin(x)});
+  }
+  GroundSurface surface;
+  for (auto _ : state) {
+    const Assessment answer = assess(crossing, tables(), surface);
+    if (state.range(1)) surface = answer.ground_surface;
+    benchmark::DoNotOptimize(answer.launch_pit.volume_m3);
+  }
+}
+BENCHMARK(assess_surveyed)
+    ->ArgNames({"points", "kept"})
+    ->Args({0, 1})
+    ->Args({20, 1})
+    ->Args({200, 0})
+    ->Args({200, 1})
+    ->Args({5000, 1})
+    ->Unit(benchmark::kMicrosecond);
+
 }  // namespace

@@ -197,6 +197,38 @@ void newcomer(const QString& folder) {
   }
 }
 
+/// Ground that rises across the line, surveyed; a floor with corners; the section across; hidden things of a practice.
+void surveyed_ground(const QString& folder) {
+  using burrow::SideColumn;
+  burrow::TestWindow w("house-service");
+  burrow::Crossing crossing = w.crossing();
+  for (double x = -7; x < 20; x += 2.9)
+    for (const double y : {-4.6, -2.1, 1.9, 4.2})
+      crossing.site.ground_points.push_back(
+          {x + 0.3 * std::sin(7 * y), y + 0.2 * std::sin(3 * x),
+           elevation_at(crossing.site.ground, x) + 0.17 * y + 0.05 * std::sin(x * y)});
+  w.window.document().start_from(crossing, false);
+  burrow::DrawingView& drawing = w.window.drawing();
+  w.window.side().show_page(SideColumn::Page::pits);
+  both(w, folder, QStringLiteral("surveyed"));
+  drawing.set_across(true);
+  for (const double station : {-1.2, 6.0}) {
+    w.mouse(QEvent::MouseMove, drawing.frame().side(station, 101), Qt::NoButton, Qt::NoButton);
+    both(w, folder, QStringLiteral("surveyed-across-%1").arg(station > 0 ? 2 : 1));
+  }
+  drawing.set_across(false);
+  crossing.pits.launch.floor_outline = {{0, -0.5}, {0, 0.5}, {1.3, 0.5}, {1.3, 1.3}, {2.8, 1.3}, {2.8, -0.5}};
+  w.window.document().start_from(crossing, false);
+  drawing.pick({burrow::PartKind::launch, {}, -1});
+  both(w, folder, QStringLiteral("floor-corners"));
+  burrow::PracticePanel& page = w.window.side().practice();
+  w.window.side().show_page(SideColumn::Page::practice);
+  page.trainer()->setChecked(true);
+  click(w, page.button(QStringLiteral("Add a stone")));
+  page.refresh_now();
+  both(w, folder, QStringLiteral("practice-hidden"));
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -209,11 +241,12 @@ int main(int argc, char** argv) {
   const QString folder = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral(".");
   QDir().mkpath(folder);
   const QString only =
-      argc > 2 ? QString::fromLocal8Bit(argv[2]) : QString();  // import, day, newcomer, launches, pages, or all
+      argc > 2 ? QString::fromLocal8Bit(argv[2]) : QString();  // import, day, newcomer, ground, launches, pages, or all
   if (only.isEmpty() || only == QLatin1String("import")) import_screens(folder);
   if (only.isEmpty() || only == QLatin1String("day")) day_and_practice(folder);
   if (only.isEmpty() || only == QLatin1String("newcomer")) newcomer(folder);
-  for (const char* alone : {"import", "day", "newcomer"})
+  if (only.isEmpty() || only == QLatin1String("ground")) surveyed_ground(folder);
+  for (const char* alone : {"import", "day", "newcomer", "ground"})
     if (only == QLatin1String(alone)) return 0;
   const bool pages_only = only == QLatin1String("pages");
   for (const char* name : {"house-service", "four-faults", "rail-siding"}) {

@@ -191,5 +191,28 @@ TEST(PitEdges, TypingBesideAnEdge_OffersItsSize) {
       EXPECT_FALSE(fields_of(w.crossing(), edge(pit, which)).empty());
 }
 
+// A corner of a floor goes where it is dragged, one undo step; it does not go where edges would cross.
+TEST(PitEdges, FloorCorner_DraggedInThePlan) {
+  TestWindow w("house-service");
+  Pits pits = w.crossing().pits;
+  pits.launch.floor_outline = {{0, -0.5}, {0, 0.5}, {1.5, 0.5}, {1.5, 1.2}, {3, 1.2}, {3, -0.5}};
+  ASSERT_TRUE(w.window.document().change({PartKind::pits, {}, -1}, pits, QStringLiteral("corners")));
+  const int steps = w.window.document().undo_stack().count();
+  pick_pit(w, PartKind::launch);
+  const PartRef corner{PartKind::pit_edge, "launch", first_floor_corner + 3};
+  const QPointF from = place(w, corner, Pane::plan);
+  const double px = w.window.drawing().frame().px_per_m;
+  w.drag(from, from - QPointF(0, 0.3 * px));
+  const PlanLine& outline = w.crossing().pits.launch.floor_outline;
+  EXPECT_NEAR(outline[3].y_m, 1.5, 0.02);
+  EXPECT_NEAR(outline[3].x_m, 1.5, 0.02);
+  EXPECT_EQ(w.window.document().undo_stack().count(), steps + 1);
+  const double kept = outline[3].y_m;
+  const QPointF again = place(w, corner, Pane::plan);
+  w.drag(again, again + QPointF(0, 4 * px));  // down across the right edge
+  EXPECT_GT(w.crossing().pits.launch.floor_outline[3].y_m, -0.5);
+  EXPECT_LE(w.crossing().pits.launch.floor_outline[3].y_m, kept);
+}
+
 }  // namespace
 }  // namespace burrow

@@ -2,11 +2,14 @@
 
 #include <gtest/gtest.h>
 
+#include <QPushButton>
 #include <cmath>
 #include <iterator>
 
 #include "burrow/check/assess.h"
+#include "burrow/panels/entry_form.h"
 #include "burrow/panels/pits_panel.h"
+#include "burrow/panels/thing_list.h"
 #include "panel_for_tests.h"
 
 namespace burrow {
@@ -138,6 +141,55 @@ TEST(PitsPanel, NarrowColumn_ClipsNothing) {
       Page w("house-service", units);
       w.expect_inside(width);
     }
+}
+
+QPushButton* button_of(PitsPanel& panel, const char* words) {
+  for (QPushButton* button : panel.findChildren<QPushButton*>())
+    if (button->text() == QLatin1String(words)) return button;
+  return nullptr;
+}
+
+// A floor gets corners, begins as the rectangle it was, is shaped by typing, and goes back; each is one undo step.
+TEST(PitsPanel, Corners_FromRectangleAndBack) {
+  Page w("house-service");
+  ASSERT_TRUE(w.opened);
+  w.panel.refresh_now();
+  const auto outline = [&]() -> const PlanLine& { return w.crossing().pits.launch.floor_outline; };
+  const auto click = [&](const char* words) {
+    QPushButton* button = button_of(w.panel, words);
+    ASSERT_TRUE(button) << words;
+    ASSERT_TRUE(button->isVisibleTo(&w.panel) && button->isEnabled()) << words;
+    QTest::mouseClick(button, Qt::LeftButton);
+  };
+  const PitShape rectangle = w.document.assessment().launch_pit;
+  EXPECT_FALSE(w.panel.corners()->isVisibleTo(&w.panel));
+  click("Give it corners");
+  ASSERT_EQ(outline().size(), 4U);
+  EXPECT_EQ(w.steps(), 1);
+  w.expect_opens_again();
+  const PitShape outlined = w.document.assessment().launch_pit;
+  EXPECT_TRUE(outlined.outlined);
+  EXPECT_NEAR(outlined.volume_m3, rectangle.volume_m3, 1e-6) << "the same pit by another way";
+  EXPECT_NEAR(outlined.depth_m, rectangle.depth_m, 1e-9);
+  // Corner 3 is the far left one; a corner more before it makes the far end wider.
+  Q_EMIT w.panel.corners()->chosen(QStringLiteral("1"));
+  click("Add a corner");
+  ASSERT_EQ(outline().size(), 5U);
+  w.type(w.panel.corner_values(), "left of the middle of the floor", "1.1");
+  EXPECT_NEAR(outline()[2].y_m, 1.1, 1e-9);
+  EXPECT_GT(w.document.assessment().launch_pit.volume_m3, rectangle.volume_m3);
+  w.expect_opens_again();
+  const int steps = w.steps();
+  w.type(w.panel.corner_values(), "left of the middle of the floor", "-30");  // across the other side
+  EXPECT_EQ(w.steps(), steps) << "edges would cross";
+  EXPECT_NEAR(outline()[2].y_m, 1.1, 1e-9);
+  w.panel.refresh_now();
+  click("Remove this corner");
+  EXPECT_EQ(outline().size(), 4U);
+  click("Back to a rectangle");
+  EXPECT_TRUE(outline().empty());
+  EXPECT_EQ(w.document.assessment().launch_pit, rectangle);
+  for (const int width : {260, 400}) w.expect_inside(width);
 }
 
 }  // namespace

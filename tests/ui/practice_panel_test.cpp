@@ -97,6 +97,47 @@ TEST(PracticePanel, Trainer_SetsTheTruth) {
   EXPECT_NEAR(practice_of(w.crossing(), tables_for_tests()).truth.errors.level_rad, 0.5 * pi / 180, 1e-9);
 }
 
+TEST(PracticePanel, Trainer_HidesStonesTrenchAndAServiceByAnyLength) {
+  PracticePage w("house-service");
+  w.panel.trainer()->click();
+  const auto truth = [&] { return practice_of(w.crossing(), tables_for_tests()).truth; };
+  const std::size_t stones = truth().stones.size();
+  w.click("Add a stone");
+  ASSERT_EQ(truth().stones.size(), stones + 1);
+  EXPECT_EQ(w.steps(), 1);
+  const std::string stone = "stone " + std::to_string(stones + 1);
+  w.type(w.panel.hidden_truth(), (stone + ", met after").c_str(), "4.2 m");
+  w.type(w.panel.hidden_truth(), (stone + ", turns the nose left").c_str(), "-1.5 deg");
+  EXPECT_NEAR(truth().stones.back().s_m, 4.2, 1e-9);
+  EXPECT_NEAR(truth().stones.back().left_rad, -1.5 * pi / 180, 1e-9);
+  w.choose("old trench across, filled with", "loose sand");
+  ASSERT_EQ(truth().trenches.size(), 1U);
+  EXPECT_EQ(truth().trenches.front().soil, "loose-sand");
+  w.type(w.panel.hidden_truth(), "trench, from station", "3");
+  w.type(w.panel.hidden_truth(), "trench, to station", "4.5");
+  w.type(w.panel.hidden_truth(), "trench, level of its bottom", "98.7");
+  const Strip trench = truth().trenches.front();
+  EXPECT_TRUE(inside(trench.outline, 3.1, 0) && inside(trench.outline, 4.4, 5));
+  EXPECT_FALSE(inside(trench.outline, 2.9, 0) || inside(trench.outline, 4.6, 0));
+  EXPECT_NEAR(trench.bottom_elevation.m, 98.7, 1e-9);
+  w.panel.moved()->setCurrentIndex(1);
+  Q_EMIT w.panel.moved()->activated(1);
+  ASSERT_EQ(truth().services.size(), 1U);
+  EXPECT_EQ(truth().services.front().up_m, 0.3);
+  w.panel.refresh_now();
+  w.type(w.panel.hidden_truth(), "service off its mark, higher", "-0.75");
+  w.type(w.panel.hidden_truth(), "service off its mark, to its own left", "1.2");
+  EXPECT_NEAR(truth().services.front().up_m, -0.75, 1e-9);
+  EXPECT_NEAR(truth().services.front().across_m, 1.2, 1e-9);
+  w.expect_opens_again();
+  // The bore is made in that ground: the trench and the stone are in it.
+  EXPECT_EQ(true_crossing(w.crossing(), truth()).site.strips.size(), w.crossing().site.strips.size() + 1);
+  w.choose("old trench across, filled with", "none");
+  EXPECT_TRUE(truth().trenches.empty());
+  w.click("Remove the last stone");
+  EXPECT_EQ(truth().stones.size(), stones);
+}
+
 TEST(PracticePanel, TryAnError_MissGrowsWithTheSlider) {
   PracticePage w("lesson-level");
   TryErrorBox& box = *w.panel.try_error();

@@ -44,7 +44,7 @@ Document::Document(Tables tables, QObject* parent)
 
 const Assessment& Document::assessment() {
   if (stale_) {
-    assessment_ = assess(crossing_, tables_);
+    assessment_ = assess(crossing_, tables_, assessment_.ground_surface);
     stale_ = false;
   }
   return assessment_;

@@ -30,6 +30,8 @@ void put_element(std::vector<T>& list, const std::string& id, Element<T> element
 
 std::string pit_edge_name(const PartRef& part) {
   const std::string pit = part.id + " pit, ";
+  if (part.index >= first_floor_corner)
+    return pit + "corner " + std::to_string(part.index - first_floor_corner + 1) + " of the floor";
   switch (static_cast<PitEdge>(part.index)) {
     case PitEdge::floor_back:
       return pit + "far end of the floor";

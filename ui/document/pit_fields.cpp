@@ -1,7 +1,10 @@
 #include "burrow/document/pit_fields.h"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
+
+#include "burrow/crossing/floor_outline.h"
 
 namespace burrow {
 
@@ -74,6 +77,15 @@ void add_step(const Add& add, const std::string& name, const PitSide& side, std:
         [step](PitSide& s, Typed v) { step(s).tread = Length{v.value_or(0)}; });
 }
 
+/// The middle from which an outline is measured, or of the rectangle.
+double middle_of_floor(const Pit& pit, const PitShape& shape) {
+  double middle = (shape.floor_left_m + shape.floor_right_m) / 2;
+  if (pit.floor_outline.empty()) return middle;
+  const auto [low, high] = std::minmax_element(pit.floor_outline.begin(), pit.floor_outline.end(),
+                                               [](const PlanPoint& a, const PlanPoint& b) { return a.y_m < b.y_m; });
+  return middle - (low->y_m + high->y_m) / 2;
+}
+
 struct NamedSide {
   const char* name;
   PitSide PitSides::*side;
@@ -94,22 +106,66 @@ const Pit& pit_of(const Pits& pits, WhichPit which) {
 
 std::vector<Field> pit_floor_fields(const Crossing& crossing, WhichPit which, const PitShape& shape) {
   const Pit& pit = pit_of(crossing.pits, which);
-  std::vector<Field> fields{
-      proposed_field(which, "floor, along the line", Dimension::length, pit, &Pit::floor_length, shape.floor_length_m,
-                     0.1, 100),
-      proposed_field(which, "floor, across", Dimension::length, pit, &Pit::floor_width, shape.floor_width_m, 0.1, 100),
-      proposed_field(which, "level of the floor", Dimension::station, pit, &Pit::floor_elevation,
-                     shape.floor_elevation_m, -9e3, 9e3),
-      proposed_field(which, "middle of the floor, left positive", Dimension::station, pit, &Pit::floor_offset,
-                     (shape.floor_left_m + shape.floor_right_m) / 2, -largest_m, largest_m),
-      given_field(which, "room to work, beside the tool", pit, &Pit::working_length, 100),
-      given_field(which, "slab or bedding, thick", pit, &Pit::slab_thickness, 10),
-      given_field(which, "sump below the floor", pit, &Pit::sump_depth, 10)};
+  std::vector<Field> fields;
+  if (pit.floor_outline.empty())
+    fields = {proposed_field(which, "floor, along the line", Dimension::length, pit, &Pit::floor_length,
+                             shape.floor_length_m, 0.1, 100),
+              proposed_field(which, "floor, across", Dimension::length, pit, &Pit::floor_width, shape.floor_width_m,
+                             0.1, 100)};
+  const Field rest[] = {proposed_field(which, "level of the floor", Dimension::station, pit, &Pit::floor_elevation,
+                                       shape.floor_elevation_m, -9e3, 9e3),
+                        proposed_field(which, "middle of the floor, left positive", Dimension::station, pit,
+                                       &Pit::floor_offset, middle_of_floor(pit, shape), -largest_m, largest_m),
+                        given_field(which, "room to work, beside the tool", pit, &Pit::working_length, 100),
+                        given_field(which, "slab or bedding, thick", pit, &Pit::slab_thickness, 10),
+                        given_field(which, "sump below the floor", pit, &Pit::sump_depth, 10)};
+  fields.insert(fields.end(), std::begin(rest), std::end(rest));
   if (which == WhichPit::launch)
     fields.insert(fields.end() - 2, given_field(which, "cradle, tool above the floor", pit, &Pit::cradle_height, 10));
   else
     fields.push_back(given_field(which, "room beyond the arrival band", pit, &Pit::allowance, 10));
   return fields;
+}
+
+std::vector<Field> floor_corner_fields(const Crossing& crossing, WhichPit which, std::size_t corner) {
+  const PlanLine& outline = pit_of(crossing.pits, which).floor_outline;
+  if (corner >= outline.size()) return {};
+  const auto coordinate = [&](const char* label, Dimension dimension, double PlanPoint::*member, double low) {
+    Field field = pit_field(which, label, dimension, outline[corner].*member, true, low, 100, std::nullopt,
+                            [corner, member](Pit& p, Typed v) {
+                              if (v && corner < p.floor_outline.size()) p.floor_outline[corner].*member = *v;
+                            });
+    field.may_be_empty = false;
+    field.holds = [which, corner, member](const Crossing& c, Typed v) -> Result<void> {
+      PlanLine moved = pit_of(c.pits, which).floor_outline;
+      if (!v || corner >= moved.size()) return {};
+      moved[corner].*member = *v;
+      if (const auto fault = fault_of_floor(moved))
+        return fail("corner " + std::to_string(fault->corner + 1), fault->what,
+                    "a floor whose edges do not cross, with corners 5 cm or more apart");
+      return {};
+    };
+    return field;
+  };
+  return {coordinate("from the face into the pit", Dimension::length, &PlanPoint::x_m, 0),
+          coordinate("left of the middle of the floor", Dimension::station, &PlanPoint::y_m, -100)};
+}
+
+PlanLine with_corner_after(PlanLine outline, std::size_t corner) {
+  const PlanPoint &p = outline[corner], &q = outline[(corner + 1) % outline.size()];
+  const PlanPoint middle{(p.x_m + q.x_m) / 2, (p.y_m + q.y_m) / 2};
+  outline.insert(outline.begin() + static_cast<std::ptrdiff_t>(corner) + 1, middle);
+  return outline;
+}
+
+PlanLine without_corner(PlanLine outline, std::size_t corner) {
+  outline.erase(outline.begin() + static_cast<std::ptrdiff_t>(corner));
+  return outline;
+}
+
+PlanLine outline_of_rectangle(const PitShape& shape) {
+  const double half = shape.floor_width_m / 2, length = shape.floor_length_m;
+  return {{0, -half}, {0, half}, {length, half}, {length, -half}};
 }
 
 std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, const PitShape& shape) {
@@ -162,6 +218,8 @@ std::vector<Field> pit_edge_fields(const Crossing& crossing, const PartRef& edge
     }
     return some;
   };
+  if (edge.index >= first_floor_corner)
+    return floor_corner_fields(crossing, which, static_cast<std::size_t>(edge.index - first_floor_corner));
   switch (static_cast<PitEdge>(edge.index)) {
     case PitEdge::floor_back:
       return starting("floor, along");

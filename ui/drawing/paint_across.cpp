@@ -1,10 +1,12 @@
 #include <QObject>
+#include <QPainterPath>
 #include <algorithm>
 #include <cmath>
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/along.h"
+#include "burrow/pit/plan.h"
 
 namespace burrow {
 
@@ -45,29 +47,53 @@ std::vector<double> cuts_of(const PlanLine& outline, double station_m) {
   return cuts;
 }
 
+/// Surveyed points near the plane, as small crosses.
+void paint_surveyed(QPainter& painter, const Picture& picture, const View& view, double station) {
+  painter.setPen(QPen(picture.look.theme.ground, picture.look.hair * 1.2));
+  const double arm = picture.look.text * 0.25;
+  for (const Point3& p : picture.crossing.site.ground_points) {
+    if (std::abs(p.x_m - station) > near_plane_m) continue;
+    const QPointF at = view.at(p.y_m, p.z_m);
+    painter.drawLine(at - QPointF(arm, arm), at + QPointF(arm, arm));
+    painter.drawLine(at - QPointF(arm, -arm), at + QPointF(arm, -arm));
+  }
+}
+
 void paint_earth(QPainter& painter, const Picture& picture, const View& view, double station) {
   const Site& site = picture.crossing.site;
   const Theme& theme = picture.look.theme;
-  const double ground = elevation_at(site.ground, station);
   const double left = view.middle_m + view.half_width_m(), right = view.middle_m - view.half_width_m();
+  const LevelLine ground = ground_across(picture.assessment, site, station, right, left);
+  QPolygonF surface, earth;  // from right to left
+  for (const LevelPoint& p : ground) surface << view.at(p.station_m, p.elevation_m);
+  earth = surface;
+  earth << QPointF(surface.back().x(), view.area.bottom()) << QPointF(surface.front().x(), view.area.bottom());
+  QPainterPath below_ground;
+  below_ground.addPolygon(earth);
+  below_ground.closeSubpath();
+  painter.save();
+  painter.setClipPath(below_ground, Qt::IntersectClip);
   painter.setPen(Qt::NoPen);
   for (std::size_t i = 0; i < site.strata.size(); ++i) {
     const Stratum& stratum = site.strata[i];
-    const double top =
-        i == 0 || !stratum.top || stratum.top->empty() ? ground : std::min(ground, elevation_at(*stratum.top, station));
     painter.setBrush(soil_fill(stratum.soil, theme).tint);
-    painter.drawRect(QRectF(view.at(left, top), view.area.bottomRight()));
+    const bool to_the_ground = i == 0 || !stratum.top || stratum.top->empty();
+    const QPointF corner = to_the_ground ? view.area.topLeft() : view.at(left, elevation_at(*stratum.top, station));
+    painter.drawRect(QRectF(corner, view.area.bottomRight()));
   }
   for (const Strip& strip : site.strips) {
     const std::vector<double> cuts = cuts_of(strip.outline, station);
     painter.setBrush(soil_fill(strip.soil, theme).tint);
     painter.setPen(QPen(theme.ground, picture.look.hair, Qt::DotLine));
-    const double top = strip.top_elevation ? std::min(ground, strip.top_elevation->m) : ground;
+    const double top = strip.top_elevation ? strip.top_elevation->m : view.top_m;
     for (std::size_t i = 1; i < cuts.size(); i += 2)
       painter.drawRect(QRectF(view.at(cuts[i], top), view.at(cuts[i - 1], strip.bottom_elevation.m)));
   }
+  painter.restore();
+  painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(theme.ground, picture.look.hair * 1.8));
-  painter.drawLine(view.at(left, ground), view.at(right, ground));
+  painter.drawPolyline(surface);
+  paint_surveyed(painter, picture, view, station);
   if (site.water) {
     const double level = elevation_at(*site.water, station);
     painter.setPen(QPen(theme.water, picture.look.hair * 1.3, Qt::DashDotLine));
@@ -208,6 +234,18 @@ std::vector<AcrossUtility> utilities_across(const Site& site, double station_m, 
   return found;
 }
 
+LevelLine ground_across(const Assessment& assessment, const Site& site, double station_m, double from_m, double to_m) {
+  const GroundSurface& surface = assessment.ground_surface;
+  const PlanPoint from{station_m, from_m}, to{station_m, to_m};
+  if (!surface.surveyed() || !surface.surveyed_near({from, to}, surveyed_reach_m)) {
+    const double level = elevation_at(site.ground, station_m);
+    return {{from_m, level}, {to_m, level}};
+  }
+  LevelLine line = surface.along(from, to);
+  for (LevelPoint& p : line) p.station_m += from_m;
+  return line;
+}
+
 QRectF across_box(const Picture& picture) {
   if (!picture.shown.across_station_m || picture.crossing.site.ground.empty()) return {};
   const QRectF& plan = picture.frame.plan;
@@ -272,12 +310,18 @@ void paint_across(QPainter& painter, const Picture& picture) {
   view.area = box.adjusted(look.hair, 3.4 * line, -look.hair, -look.hair);
   painter.setClipRect(view.area);
   painter.fillRect(view.area, theme.sky);
-  const double ground = elevation_at(picture.crossing.site.ground, station);
   view.middle_m = point ? point->y_m : picture.crossing.bore.launch.offset->m;
+  double ground = elevation_at(picture.crossing.site.ground, station);
+  double lowest = ground;
+  for (const LevelPoint& p : ground_across(picture.assessment, picture.crossing.site, station,
+                                           view.middle_m - least_half_m, view.middle_m + least_half_m)) {
+    ground = std::max(ground, p.elevation_m);
+    lowest = std::min(lowest, p.elevation_m);
+  }
   const double axis = point ? point->z_m : picture.crossing.bore.launch.elevation.m;
   const double reach = point ? 2.576 * point->sd_vertical_m + diameter / 2 : 0;
   view.top_m = std::max(ground, axis + reach) + above_ground_m;
-  const double bottom = std::min(ground, axis - reach) - below_bore_m;
+  const double bottom = std::min(lowest, axis - reach) - below_bore_m;
   view.px_per_m =
       std::min(view.area.height() / std::max(0.5, view.top_m - bottom), view.area.width() / (2 * least_half_m));
   paint_earth(painter, picture, view, station);

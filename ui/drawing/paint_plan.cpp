@@ -59,6 +59,21 @@ void paint_surface_plan(QPainter& painter, const Picture& picture) {
   }
 }
 
+/// Surveyed points of the ground, as small crosses; where they stand too close, not all of them.
+void paint_surveyed_points(QPainter& painter, const Picture& picture) {
+  const Frame& f = picture.frame;
+  const double arm = picture.look.text * 0.2;
+  painter.setPen(QPen(picture.look.theme.ground, picture.look.hair));
+  QRectF last;
+  for (const Point3& p : picture.crossing.site.ground_points) {
+    const QPointF at = f.above(p.x_m, p.y_m);
+    if (!f.plan.contains(at) || last.contains(at)) continue;
+    last = QRectF(at - QPointF(2 * arm, 2 * arm), QSizeF(4 * arm, 4 * arm));
+    painter.drawLine(at - QPointF(arm, arm), at + QPointF(arm, arm));
+    painter.drawLine(at - QPointF(arm, -arm), at + QPointF(arm, -arm));
+  }
+}
+
 void paint_pit_plan(QPainter& painter, const Picture& picture, const PitShape& pit, bool picked) {
   const Theme& theme = picture.look.theme;
   painter.setPen(QPen(picked ? theme.focus : theme.ink, picture.look.hair * (picked ? 2.2 : 1.2)));
@@ -70,7 +85,7 @@ void paint_pit_plan(QPainter& painter, const Picture& picture, const PitShape& p
   painter.drawPolygon(footprint);
   painter.setBrush(theme.pit);
   painter.drawPolygon(floor);
-  if (footprint.size() == 4 && floor.size() == 4) {  // edges of the slopes
+  if (!pit.ground.there() && footprint.size() == 4 && floor.size() == 4) {  // edges of the slopes
     painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
     for (int i = 0; i < 4; ++i) painter.drawLine(footprint[i], floor[i]);
   }
@@ -152,6 +167,7 @@ void paint_plan_base(QPainter& painter, const Picture& picture) {
   for (const Background& sheet : picture.crossing.site.background)
     for (const PlanLine& line : sheet.lines) painter.drawPolyline(plan_line(f, line));
   paint_surface_plan(painter, picture);
+  paint_surveyed_points(painter, picture);
   painter.setBrush(Qt::NoBrush);
   for (const Boundary& boundary : picture.crossing.site.boundaries) {
     painter.setPen(QPen(theme.ink_soft, picture.look.hair * 1.4, Qt::DashDotDotLine));

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "burrow/base/quantity_text.h"
+#include "burrow/crossing/floor_outline.h"
 
 namespace burrow {
 
@@ -114,6 +115,33 @@ std::optional<PartValue> moved_top(const Crossing& before, const PartRef& part, 
   return pits;
 }
 
+/// Where a corner of the outline that was entered lies.
+PlanPoint corner_place(const PitShape& shape, const PlanLine& outline, std::size_t corner) {
+  const double into = shape.bore_side_high ? -1 : 1;
+  double low = outline.front().y_m, high = low;
+  for (const PlanPoint& p : outline) {
+    low = std::min(low, p.y_m);
+    high = std::max(high, p.y_m);
+  }
+  const double middle = (shape.floor_left_m + shape.floor_right_m) / 2 - (low + high) / 2;
+  return {shape.face_station_m + into * outline[corner].x_m, middle + outline[corner].y_m};
+}
+
+/// A corner stays where no edges cross and none lies before the face; elsewhere it does not move.
+std::optional<PartValue> moved_corner(const Crossing& before, const PartRef& part, const Move& move) {
+  if (move.pane != Pane::plan || member_locked(before, "/pits/" + part.id + "/floor_outline")) return std::nullopt;
+  Pits pits = before.pits;
+  PlanLine& outline = pit_in(pits, part).floor_outline;
+  const auto corner = static_cast<std::size_t>(part.index - first_floor_corner);
+  if (corner >= outline.size()) return std::nullopt;
+  const double into = move.pit->bore_side_high ? -1 : 1;
+  PlanPoint& p = outline[corner];
+  p.x_m = std::max(rounded(p.x_m + into * move.by_station_m, move.step_m), 0.0);
+  p.y_m = rounded(p.y_m + move.by_up_m, move.step_m);
+  if (fault_of_floor(outline)) return std::nullopt;
+  return pits;
+}
+
 void set_across(Pit& pit, double right_m, double left_m) {
   pit.floor_width = Length{left_m - right_m};
   pit.floor_offset = Length{(left_m + right_m) / 2};
@@ -142,11 +170,20 @@ std::vector<PitEdgePlace> pit_edge_places(const Picture& picture) {
     };
     const double back = shape.bore_side_high ? shape.floor_from_m : shape.floor_to_m;
     const double station = middle_station(shape), offset = (shape.floor_left_m + shape.floor_right_m) / 2;
-    add(PitEdge::floor_back, Pane::elevation, f.side(back, shape.floor_elevation_m));
     add(PitEdge::floor_level, Pane::elevation, f.side(station, shape.floor_elevation_m));
-    add(PitEdge::floor_back, Pane::plan, f.above(back, offset));
-    add(PitEdge::floor_left, Pane::plan, f.above(station, shape.floor_left_m));
-    add(PitEdge::floor_right, Pane::plan, f.above(station, shape.floor_right_m));
+    if (shape.outlined) {
+      const PlanLine& outline = pit_in(picture.crossing.pits, pit).floor_outline;
+      for (std::size_t i = 0; i < outline.size(); ++i) {
+        const PlanPoint at = corner_place(shape, outline, i);
+        places.push_back(
+            {{PartKind::pit_edge, id, first_floor_corner + static_cast<int>(i)}, Pane::plan, f.above(at.x_m, at.y_m)});
+      }
+    } else {
+      add(PitEdge::floor_back, Pane::elevation, f.side(back, shape.floor_elevation_m));
+      add(PitEdge::floor_back, Pane::plan, f.above(back, offset));
+      add(PitEdge::floor_left, Pane::plan, f.above(station, shape.floor_left_m));
+      add(PitEdge::floor_right, Pane::plan, f.above(station, shape.floor_right_m));
+    }
     for (const PitEdge edge : {PitEdge::top_bore, PitEdge::top_back, PitEdge::top_left, PitEdge::top_right}) {
       const TopEdge top = top_edge(shape, edge);
       if (!leans(sides.*top.side)) continue;
@@ -159,6 +196,7 @@ std::vector<PitEdgePlace> pit_edge_places(const Picture& picture) {
 }
 
 std::optional<PartValue> moved_pit_edge(const Crossing& before, const PartRef& part, const Move& move) {
+  if (move.pit && part.index >= first_floor_corner) return moved_corner(before, part, move);
   if (!move.pit || part.index < 0 || part.index > static_cast<int>(PitEdge::top_right)) return std::nullopt;
   const PitShape& shape = *move.pit;
   const auto edge = static_cast<PitEdge>(part.index);
@@ -203,6 +241,15 @@ QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessm
     lines << what + QStringLiteral(" ") + QString::fromStdString(format(value, dimension, units));
   };
   const PitShape& shape = is_launch(part) ? assessment.launch_pit : assessment.exit_pit;
+  const PlanLine& outline = pit_in(crossing.pits, part).floor_outline;
+  if (part.index >= first_floor_corner) {
+    const auto corner = static_cast<std::size_t>(part.index - first_floor_corner);
+    if (corner >= outline.size()) return lines;
+    say(QObject::tr("from the face"), outline[corner].x_m, Dimension::length);
+    say(QObject::tr("left of the middle"), outline[corner].y_m, Dimension::station);
+    say(QObject::tr("to dig"), shape.volume_m3, Dimension::volume);
+    return lines;
+  }
   const auto edge = static_cast<PitEdge>(part.index);
   if (is_top(edge) && shape.section.size() >= 3) {
     const TopEdge top = top_edge(shape, edge);

@@ -82,10 +82,13 @@ QColor tint(const QColor& colour, int alpha) {
   return c;
 }
 
-/// Corners of a ring in the order: near right, far right, far left, near left, seen with the tool.
-std::array<Point3, 4> with_the_tool(const PitRing& ring, bool ahead_is_high) {
-  if (ahead_is_high) return ring;
-  return {ring[2], ring[3], ring[0], ring[1]};
+/// A side of the pit that stands at the back of the picture: the one the tool passes, or the one to the tool's left.
+enum class Stands { at_the_back, at_the_left, in_front };
+Stands stands(const PitShape& shape, std::size_t edge) {
+  const PitSideName name = side_name(shape, edge);
+  if (name == PitSideName::bore) return Stands::at_the_back;
+  return name == (shape.bore_side_high ? PitSideName::left : PitSideName::right) ? Stands::at_the_left
+                                                                                 : Stands::in_front;
 }
 
 void paint_hole(QPainter& painter, const PitPicture& picture, const Oblique& at) {
@@ -117,16 +120,12 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
   const Theme& theme = picture.look.theme;
   const std::vector<PitRing> rings = pit_rings(shape, picture.ground);
   if (rings.size() < 2) return;
-  std::vector<std::array<Point3, 4>> levels;
   std::vector<Point3> points;
-  for (const PitRing& ring : rings) {
-    levels.push_back(with_the_tool(ring, shape.bore_side_high));
-    points.insert(points.end(), ring.begin(), ring.end());
-  }
+  for (const PitRing& ring : rings) points.insert(points.end(), ring.begin(), ring.end());
   const double text = picture.look.text;
   Oblique at(picture);
   at.fit(area.adjusted(text, text * 0.8, -text, -text * 0.8), points);
-  const auto polygon = [&](const std::array<Point3, 4>& corners) {
+  const auto polygon = [&](const PitRing& corners) {
     QPolygonF p;
     for (const Point3& corner : corners) p << at(corner);
     return p;
@@ -136,37 +135,53 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
   painter.setFont(drawing_font(text * 0.9));
   painter.setPen(Qt::NoPen);
   painter.setBrush(tint(theme.ground, 40));
-  painter.drawPolygon(polygon(levels.back()));
+  painter.drawPolygon(polygon(rings.back()));
   painter.setBrush(theme.pit);
-  painter.drawPolygon(polygon(levels.front()));
-  for (std::size_t i = 0; i + 1 < levels.size(); ++i) {
-    const auto& low = levels[i];
-    const auto& high = levels[i + 1];
+  painter.drawPolygon(polygon(rings.front()));
+  const std::size_t corners = rings.front().size();
+  for (std::size_t i = 0; i + 1 < rings.size(); ++i) {
+    const PitRing& low = rings[i];
+    const PitRing& high = rings[i + 1];
     painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
-    painter.setBrush(tint(theme.ground, 90));  // the bore side
-    painter.drawPolygon(QPolygonF{at(low[1]), at(low[2]), at(high[2]), at(high[1])});
-    painter.setBrush(tint(theme.ground, 140));  // to the left of the tool
-    painter.drawPolygon(QPolygonF{at(low[2]), at(low[3]), at(high[3]), at(high[2])});
+    for (std::size_t a = 0; a < corners; ++a) {
+      const std::size_t b = (a + 1) % corners;
+      const Stands side = stands(shape, a);
+      if (side == Stands::in_front) continue;
+      painter.setBrush(tint(theme.ground, side == Stands::at_the_back ? 90 : 140));
+      painter.drawPolygon(QPolygonF{at(low[a]), at(low[b]), at(high[b]), at(high[a])});
+    }
     painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8, Qt::DotLine));
-    painter.drawLine(at(low[0]), at(high[0]));
-    painter.setBrush(Qt::NoBrush);
-    if (i > 0) painter.drawPolyline(QPolygonF{at(low[3]), at(low[0]), at(low[1])});
+    for (std::size_t a = 0; a < corners; ++a) {
+      if (stands(shape, a) != Stands::in_front) continue;
+      if (stands(shape, (a + corners - 1) % corners) == Stands::in_front) painter.drawLine(at(low[a]), at(high[a]));
+      if (i > 0) painter.drawLine(at(low[a]), at(low[(a + 1) % corners]));
+    }
   }
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(theme.ink, picture.look.hair));
-  painter.drawPolygon(polygon(levels.front()));
+  painter.drawPolygon(polygon(rings.front()));
   paint_hole(painter, picture, at);
   painter.setPen(QPen(theme.ink, picture.look.hair * 1.8));
-  painter.drawPolygon(polygon(levels.back()));
+  painter.drawPolygon(polygon(rings.back()));
 
-  const auto& floor = levels.front();
+  // Corners of the rectangle that holds the floor, seen with the tool: near right, far right, near left.
+  const bool high = shape.bore_side_high;
+  const double near_x = high ? shape.floor_from_m : shape.floor_to_m,
+               far_x = high ? shape.floor_to_m : shape.floor_from_m;
+  const double right_y = high ? shape.floor_right_m : shape.floor_left_m,
+               left_y = high ? shape.floor_left_m : shape.floor_right_m;
+  const Point3 floor[] = {{near_x, right_y, shape.floor_elevation_m},
+                          {far_x, right_y, shape.floor_elevation_m},
+                          {near_x, left_y, shape.floor_elevation_m}};
   write_beside(painter, picture, (at(floor[0]) + at(floor[1])) / 2 + QPointF(text * 0.6, text * 0.8), false,
                text_of(picture, shape.floor_length_m));
-  write_beside(painter, picture, (at(floor[0]) + at(floor[3])) / 2 + QPointF(-text * 0.6, text * 0.8), true,
+  write_beside(painter, picture, (at(floor[0]) + at(floor[2])) / 2 + QPointF(-text * 0.6, text * 0.8), true,
                text_of(picture, shape.floor_width_m));
   const Point3& foot = floor[1];
-  dimension(painter, picture, at(foot), at({foot.x_m, foot.y_m, elevation_at(picture.ground, foot.x_m)}),
-            text_of(picture, elevation_at(picture.ground, foot.x_m) - shape.floor_elevation_m));
+  const double above =
+      shape.ground.there() ? shape.ground.height_at(foot.x_m, foot.y_m) : elevation_at(picture.ground, foot.x_m);
+  dimension(painter, picture, at(foot), at({foot.x_m, foot.y_m, above}),
+            text_of(picture, above - shape.floor_elevation_m));
   painter.restore();
 }
 
@@ -177,9 +192,17 @@ void paint_pit_across(QPainter& painter, const QRectF& area, const PitPicture& p
   const double station = shape.face_station_m + (shape.bore_side_high ? -back : back);
   const LevelLine section = cross_section(shape, picture.ground, station);
   if (section.size() < 2) return;
-  const double text = picture.look.text, surface = section.front().elevation_m;
+  const double text = picture.look.text;
   const double right = section.front().station_m, left = section.back().station_m;
   const double beside = 0.15 * (left - right) + 0.2, below = 0.25;
+  // The ground beside the cut: level, or as it was surveyed.
+  LevelLine ground{{right - beside, section.front().elevation_m}, {left + beside, section.back().elevation_m}};
+  if (shape.ground.there()) {
+    ground = shape.ground.along({station, right - beside}, {station, left + beside});
+    for (LevelPoint& p : ground) p.station_m += right - beside;
+  }
+  double surface = ground.front().elevation_m;
+  for (const LevelPoint& p : ground) surface = std::max(surface, p.elevation_m);
   const QRectF room = area.adjusted(text * 0.5, text * 2, -text * 4.5, -text * 2);
   const double px =
       std::min(room.width() / (left - right + 2 * beside), room.height() / (surface - shape.floor_elevation_m + below));
@@ -196,16 +219,34 @@ void paint_pit_across(QPainter& painter, const QRectF& area, const PitPicture& p
   for (const LevelPoint& p : section) earth << at(p.station_m, p.elevation_m);
   const QPolygonF cut = earth;
   const double deep = shape.floor_elevation_m - below;
-  earth << at(left + beside, surface) << at(left + beside, deep) << at(right - beside, deep)
-        << at(right - beside, surface);
+  for (const LevelPoint& p : ground)
+    if (p.station_m > left) earth << at(p.station_m, p.elevation_m);
+  earth << at(left + beside, deep) << at(right - beside, deep);
+  for (const LevelPoint& p : ground)
+    if (p.station_m < right) earth << at(p.station_m, p.elevation_m);
   painter.setPen(Qt::NoPen);
   painter.setBrush(tint(theme.ground, 90));
   painter.drawPolygon(earth);
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(theme.ink, picture.look.hair * 1.6));
   painter.drawPolyline(cut);
-  painter.drawLine(at(left, surface), at(left + beside, surface));
-  painter.drawLine(at(right, surface), at(right - beside, surface));
+  QPolygonF beside_left{at(left, elevation_at(ground, left))}, beside_right;
+  for (const LevelPoint& p : ground) {
+    if (p.station_m > left) beside_left << at(p.station_m, p.elevation_m);
+    if (p.station_m < right) beside_right << at(p.station_m, p.elevation_m);
+  }
+  beside_right << at(right, elevation_at(ground, right));
+  painter.drawPolyline(beside_left);
+  painter.drawPolyline(beside_right);
+  if (shape.ground.surveyed()) {  // what the ground was before
+    painter.setPen(QPen(theme.ground, picture.look.hair, Qt::DashLine));
+    QPolygonF before;
+    for (const LevelPoint& p : ground)
+      if (p.station_m > right && p.station_m < left) before << at(p.station_m, p.elevation_m);
+    before.prepend(beside_right.back());
+    before << beside_left.front();
+    painter.drawPolyline(before);
+  }
   if (picture.work.water_head_m && *picture.work.water_head_m > -below) {
     const double water = shape.floor_elevation_m + *picture.work.water_head_m;
     painter.setPen(QPen(theme.water, picture.look.hair * 1.4, Qt::DashDotLine));

@@ -63,6 +63,18 @@ DayPanel::DayPanel(Document& document, QWidget* parent)
   for (std::size_t i = 0; i < ends_.size(); ++i)
     connect(ends_[i], &QPushButton::clicked, this, [this, i] { tap_end(word_at<EndHow>(static_cast<int>(i))); });
   add_gap();
+  add_heading(tr("As-built record"));
+  const auto paper = add_buttons({tr("As PDF…"), tr("Print…")});
+  as_pdf_ = paper[0];
+  print_ = paper[1];
+  as_pdf_->setToolTip(tr("Drawing of the bore as it was built, the readings as they were taken, lines to sign on"));
+  print_->setToolTip(as_pdf_->toolTip());
+  const auto want = [this](bool printed) {
+    if (const DayRecord* now = record(); now && !now->readings.empty()) Q_EMIT as_built_wanted(now->id, printed);
+  };
+  connect(as_pdf_, &QPushButton::clicked, this, [want] { want(false); });
+  connect(print_, &QPushButton::clicked, this, [want] { want(true); });
+  add_gap();
   add_heading(tr("Learning"));
   learn_ = new LearnBox(document, this);
   add_widget(learn_);
@@ -316,6 +328,7 @@ void DayPanel::show_readings() {
   if (now && !now->readings.empty()) picked_ = std::min(picked_, now->readings.size() - 1);
   list_->setVisible(!things.empty());
   remove_->setVisible(!things.empty());
+  for (QPushButton* button : {as_pdf_, print_}) button->setEnabled(!things.empty());
   remove_->setEnabled(!locked());
   list_->show_things(std::move(things), std::to_string(picked_));
 }

@@ -43,8 +43,11 @@ QString PitsPanel::earth_words() const {
   Facts facts;
   const auto length = [&](double value) { return text_of(value, Dimension::length); };
   facts.emplace_back(tr("deep"), length(pit.depth_m));
-  facts.emplace_back(tr("floor, long × wide"),
+  facts.emplace_back(pit.outlined ? tr("round the floor, long × wide") : tr("floor, long × wide"),
                      tr("%1 × %2").arg(length(pit.floor_length_m), length(pit.floor_width_m)));
+  if (document_.assessment().ground_surface.surveyed())
+    facts.emplace_back(tr("cut out of"),
+                       pit.ground.surveyed() ? tr("the surveyed ground") : tr("the ground line, level across"));
   facts.emplace_back(tr("at the surface"), tr("%1 × %2").arg(length(pit.top_length_m), length(pit.top_width_m)));
   facts.emplace_back(tr("earth, as it lies"), text_of(pit.volume_m3, Dimension::volume));
   const auto add = [&](const QString& name, const std::optional<double>& value) {

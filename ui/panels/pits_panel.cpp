@@ -52,6 +52,7 @@ void PitsPanel::make_floor() {
   add_gap();
   add_heading(tr("Floor"));
   floor_ = add_entries(tr("proposed"), true);
+  make_corners();
 }
 
 void PitsPanel::make_sides() {
@@ -149,6 +150,7 @@ void PitsPanel::edit(const QString& step_name, const std::function<void(Pit&)>& 
 }
 
 void PitsPanel::point_forms() {
+  corner_values_->show_part(pits_part, [this] { return floor_corner_fields(document_.crossing(), which_, corner_); });
   floor_->show_part(pits_part, [this] { return pit_floor_fields(document_.crossing(), which_, shape()); });
   sides_->show_part(pits_part, [this] { return pit_side_fields(document_.crossing(), which_, shape()); });
   soil_->show_part(pits_part, [this] { return pit_soil_fields(document_.crossing(), which_); });
@@ -158,6 +160,7 @@ void PitsPanel::point_forms() {
 void PitsPanel::show_pit(WhichPit which) {
   if (which == which_) return;
   which_ = which;
+  corner_ = 0;
   point_forms();
   refresh_now();
   order_tabs();
@@ -167,6 +170,7 @@ void PitsPanel::refresh() {
   for (EntryForm* form : {floor_, sides_, soil_, spoil_}) form->catch_up();
   confirmed_->catch_up();
   sides_->setVisible(!pit_side_fields(document_.crossing(), which_, shape()).empty());
+  show_corners();
   view_->show_pit(which_, units_, theme_);
   earth_->setText(earth_words());
   soil_text_->setText(soil_words());

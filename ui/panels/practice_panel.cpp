@@ -122,14 +122,17 @@ void PracticePanel::make_truth() {
         });
       },
       true);
-  moved_ = add_combo(tr("service that lies 0.3 m off its mark"));
+  moved_ = add_combo(tr("service that lies off its mark"));
   connect(moved_, &QComboBox::activated, this, [this](int row) {
     const std::string id = moved_->itemData(row).toString().toStdString();
     edit_truth(tr("Move a service"), [&](Practice& practice) {
-      practice.truth.services.clear();
-      if (!id.empty()) practice.truth.services.push_back({id, 0, 0.3});
+      std::vector<MovedService>& services = practice.truth.services;
+      const MovedService as_before = services.empty() ? MovedService{{}, 0, 0.3} : services.front();
+      services.clear();
+      if (!id.empty()) services.push_back({id, as_before.across_m, as_before.up_m});
     });
   });
+  make_hidden();
   trainers_ = things_since(before);
   connect(trainer_, &QCheckBox::toggled, this, [this](bool on) {
     for (QWidget* widget : trainers_) widget->setVisible(on);
@@ -270,6 +273,9 @@ void PracticePanel::refresh() {
     if (const int row = lessons_->findText(title); row >= 0) lessons_->setCurrentIndex(row);
   }
   truth_->catch_up();
+  hidden_->catch_up();
+  add_stone_->setEnabled(!locked());
+  remove_stone_->setEnabled(!locked() && !practice.truth.stones.empty());
   moved_->clear();
   moved_->addItem(tr("none"), QString());
   for (const Utility& utility : document_.crossing().site.utilities)

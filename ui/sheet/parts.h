@@ -16,6 +16,11 @@ Result<std::vector<Page>> crossing_pages(const Sheet& sheet);
 /// The working appendix.
 std::vector<Page> working_pages(const Sheet& sheet);
 
+/// The bore as it was built, by the readings of a day: drawing, facts, lines to sign on; then the readings as they were
+/// taken, the line as built, the utilities passed. Of the layout that was bored.
+/// Errors: no record with readings; the paper is too small.   Evidence: AsBuilt.*
+Result<std::vector<Page>> as_built_pages(const Sheet& sheet);
+
 /// Everything that follows the drawing: tables in columns on further pages, which are added to `pages`.
 void add_tables(std::vector<Page>& pages, const Sheet& sheet);
 

@@ -2,6 +2,7 @@
 
 #include <QFile>
 #include <QSaveFile>
+#include <algorithm>
 #include <iterator>
 
 #include "burrow/sheet/page_out.h"
@@ -39,6 +40,13 @@ Result<std::vector<Page>> sheet_pages(const Sheet& sheet, SheetPart part) {
   }
   if (part == SheetPart::working || part == SheetPart::all) add(working_pages(sheet));
   if (part == SheetPart::card || part == SheetPart::all) add(card_pages(sheet));
+  const auto& records = sheet.crossing.record;
+  const bool read = std::any_of(records.begin(), records.end(), [](const DayRecord& r) { return !r.readings.empty(); });
+  if (part == SheetPart::as_built || (part == SheetPart::all && read)) {
+    Result<std::vector<Page>> built = as_built_pages(sheet);
+    if (!built) return built;
+    add(std::move(*built));
+  }
   return pages;
 }
 

@@ -118,6 +118,12 @@ class SheetTables {
                 rows);
   }
 
+  [[nodiscard]] QString corners(const Pit& pit) const {
+    QStringList all;
+    for (const PlanPoint& p : pit.floor_outline) all << tr("%1, %2").arg(text(p.x_m), text(p.y_m, Dimension::station));
+    return all.isEmpty() ? tr("rectangle") : all.join(QStringLiteral("; "));
+  }
+
   void pits() {
     flow_.heading(tr("Pits"));
     const Assessment& a = sheet_.assessment;
@@ -131,6 +137,15 @@ class SheetTables {
     };
     const auto by = [&](double length, double width) { return text(length) + QStringLiteral(" × ") + text(width); };
     row(tr("floor, length × width"), by(l.floor_length_m, l.floor_width_m), by(e.floor_length_m, e.floor_width_m));
+    if (l.outlined || e.outlined)
+      row(tr("corners of the floor: from the face, left of its middle"), corners(sheet_.crossing.pits.launch),
+          corners(sheet_.crossing.pits.exit));
+    if (a.ground_surface.surveyed()) {
+      const auto ground = [](const PitShape& pit) {
+        return pit.ground.surveyed() ? tr("surveyed points and ground line") : tr("ground line, level across");
+      };
+      row(tr("cut out of"), ground(l), ground(e));
+    }
     row(tr("at the surface"), by(l.top_length_m, l.top_width_m), by(e.top_length_m, e.top_width_m));
     row(tr("depth, deepest"), text(l.depth_m), text(e.depth_m));
     row(tr("level of the floor"), text(l.floor_elevation_m, Dimension::station),

@@ -10,10 +10,12 @@
 #include "burrow/export/geojson.h"
 #include "burrow/file/disk.h"
 #include "burrow/import/georeferenced.h"
+#include "burrow/panels/day_panel.h"
 #include "burrow/sheet/image.h"
 #include "burrow/sheet/page_out.h"
 #include "burrow/sheet/sheet.h"
 #include "burrow/window/main_window.h"
+#include "burrow/window/side_column.h"
 
 namespace burrow {
 
@@ -25,6 +27,7 @@ void MainWindow::add_paper_entries(QMenu* menu) {
   const Part parts[] = {{SheetPart::sheet, tr("&Crossing sheet…")},
                         {SheetPart::card, tr("&Setup card…")},
                         {SheetPart::working, tr("&Working…")},
+                        {SheetPart::as_built, tr("As-&built record…")},
                         {SheetPart::all, tr("&All of it…")}};
   QMenu* print = menu->addMenu(tr("&Print"));
   QMenu* pdf = menu->addMenu(tr("Sheet as P&DF"));
@@ -33,13 +36,17 @@ void MainWindow::add_paper_entries(QMenu* menu) {
     if (part == SheetPart::sheet) action->setShortcut(QKeySequence::Print);
     pdf->addAction(name, this, [this, wanted = part] { write_pdf(wanted); });
   }
+  connect(&side_->day(), &DayPanel::as_built_wanted, this, [this](const std::string& record, bool printed) {
+    printed ? print_part(SheetPart::as_built, record) : write_pdf(SheetPart::as_built, record);
+  });
   menu->addAction(tr("P&icture as PNG…"), this, &MainWindow::write_png);
   add_export_entries(menu->addMenu(tr("&Export")));
 }
 
-void MainWindow::print_part(SheetPart part) {
-  const Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
+void MainWindow::print_part(SheetPart part, const std::string& record) {
+  Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
   if (!sheet) return complain(tr("Nothing was printed."), sheet.error());
+  sheet->record = record;
   const Result<std::vector<Page>> pages = sheet_pages(*sheet, part);
   if (!pages) return complain(tr("Nothing was printed."), pages.error());
   QPrinter printer(QPrinter::HighResolution);
@@ -51,10 +58,11 @@ void MainWindow::print_part(SheetPart part) {
   preview.exec();
 }
 
-void MainWindow::write_pdf(SheetPart part) {
+void MainWindow::write_pdf(SheetPart part, const std::string& record) {
   const QString path = ask_where(tr("Sheet as PDF"), QString(), tr("PDF (*.pdf)"), QStringLiteral("pdf"));
   if (path.isEmpty()) return;
-  const Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
+  Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
+  if (sheet) sheet->record = record;
   const Result<void> written = sheet ? write_sheet_pdf(*sheet, path, part) : tl::unexpected(sheet.error());
   if (!written)
     complain(tr("The sheet was not written."), written.error());

@@ -172,5 +172,40 @@ TEST(PitWorks, Shoring_TheSmallestRowThatFits) {
   EXPECT_EQ(find(answer, "pit.shoring")->severity, Severity::note);
 }
 
+// A floor by corners: the tool lies on it, its length from the face on.
+TEST(PitWorks, ToolOffAFloorWithCorners) {
+  Crossing crossing = box_crossing();
+  EXPECT_FALSE(find(judged(crossing), "pit.tool-off-floor"));
+  crossing.pits.launch.floor_outline = {{0, -0.5}, {0, 0.5}, {2.5, 0.5}, {2.5, -0.5}};
+  EXPECT_FALSE(find(judged(crossing), "pit.tool-off-floor"));
+  crossing.pits.launch.floor_outline = {{0.4, -0.5}, {0.4, 0.5}, {2.5, 0.5}, {2.5, -0.5}};  // away from the face
+  EXPECT_TRUE(find(judged(crossing), "pit.tool-off-floor", "launch-pit"));
+  crossing.pits.launch.floor_outline = {{0, 0.1}, {0, 0.5}, {2.5, 0.5}, {2.5, 0.1}};  // beside the tool, same middle
+  crossing.pits.launch.floor_offset = Length{0.0};
+  EXPECT_TRUE(find(judged(crossing), "pit.tool-off-floor", "launch-pit"));
+}
+
+// Ground that was surveyed beside the pit: its earth is that of the ground across, and the working says so.
+TEST(PitWorks, SurveyedGround_EarthAndWorking) {
+  Crossing crossing = box_crossing();
+  const Assessment level = judged(crossing);
+  for (const double x : {-12.0, -4.0, 4.0, 20.0})
+    for (const double y : {-9.0, 9.0}) crossing.site.ground_points.push_back({x, y, 100 + 0.1 * y});
+  const Assessment answer = judged(crossing);
+  EXPECT_NEAR(answer.launch_pit.volume_m3, level.launch_pit.volume_m3, 1e-6) << "as much more left as less right";
+  EXPECT_NEAR(answer.launch_pit.depth_m, level.launch_pit.depth_m + 0.05, 1e-6);
+  EXPECT_NEAR(answer.launch_pit.layers[0].volume_m3 + answer.launch_pit.layers[1].volume_m3,
+              answer.launch_pit.volume_m3, 1e-9);
+  const auto working = std::find_if(answer.working.begin(), answer.working.end(), [](const Working& w) {
+    return w.code == "pit.ground" && w.subject == "launch-pit";
+  });
+  ASSERT_NE(working, answer.working.end());
+  EXPECT_NEAR(std::abs(working->value), 0.05, 1e-6);
+  EXPECT_TRUE(std::none_of(level.working.begin(), level.working.end(),
+                           [](const Working& w) { return w.code == "pit.ground"; }));
+  // The surface of one answer serves the next.
+  EXPECT_EQ(assess(crossing, tables(), answer.ground_surface), answer);
+}
+
 }  // namespace
 }  // namespace burrow::test

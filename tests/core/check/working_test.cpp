@@ -183,6 +183,7 @@ const std::map<std::string, Again, std::less<>>& formulas() {
       {"utility.plastic-zone", [](const Working& w) { return input(w, "a") * input(w, "n"); }},
       {"pit.water", [](const Working& w) { return input(w, "z_water") - input(w, "z_floor") + input(w, "sump"); }},
       {"pit.depth", [](const Working& w) { return input(w, "z_ground") - input(w, "z_floor"); }},
+      {"pit.ground", [](const Working& w) { return input(w, "z_surface") - input(w, "z_line"); }},
       {"pit.set-back", set_back_again},
       {"pit.bore-side-sloped", [](const Working& w) { return std::abs(input(w, "x_surface") - input(w, "x_face")); }},
       {"pit.loose",
@@ -310,6 +311,7 @@ Crossing busy_crossing() {
   crossing.site.surface.front().levels.pegs = {peg};
   crossing.site.utility_search.unknown_rate.set(RatePerArea{0.01});
   crossing.pits.exit.sides.bore.kind.set(SideKind::sloped);
+  crossing.site.ground_points = {{-3, 4, 100.6}, {1, -3, 99.8}, {9, 5, 100.3}};
   crossing.pipe->insertion.set(Insertion::pushed);
   give_air(crossing);
   return crossing;

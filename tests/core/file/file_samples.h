@@ -69,6 +69,7 @@ inline std::string full_text() {
          "pull_by":"rope","head_diameter_m":0.07,"operating_pressure_pa":0.0,"temperature_k":293.15,"piece_length_m":6},
 "pits": {"rules":"us-1926",
   "launch": {"floor_length_m":2.2,"floor_width_m":0.9,"floor_elevation_m":100.9,"floor_offset_m":0.1,
+     "floor_outline":[[0.0,-0.5],[0.0,0.5],[1.5,0.5],[1.5,1.25],[3.0,1.25],[3.0,-0.5]],
      "working_length_m":1.0,"cradle_height_m":0.0,"slab_thickness_m":0.0,"sump_depth_m":0.0,
      "soil_type":"C","confirmed_by":"c","open_time_s":3600,
      "signs":{"fissured":true,"vibrated":false,"disturbed":false,"seeping":false,"dip_run_per_rise":0.1,

@@ -127,7 +127,8 @@ BURROW_FILL(PitSides, bore, back, left, right)
 BURROW_FILL(PitSigns, a, b, c, d, e, f, g)
 BURROW_FILL(Spoil, side, setback, height)
 BURROW_FILL(Ladder, side, along)
-BURROW_FILL(Pit, a, b, c, d, e, f, g, h, soil_type, confirmed_by, open_time, signs, sides, spoil, ladder, allowance)
+BURROW_FILL(Pit, a, b, c, d, floor_outline, e, f, g, h, soil_type, confirmed_by, open_time, signs, sides, spoil, ladder,
+            allowance)
 BURROW_FILL(Pits, rules, launch, exit)
 BURROW_FILL(Compressor, name, free_air, pressure)
 BURROW_FILL(AirPart, kind, length, bore, roughness, count, equivalent)
@@ -178,6 +179,13 @@ inline Crossing random_crossing(unsigned seed) {
     if (d.alternative) d.alternative = c.alternatives.empty() ? std::nullopt : std::optional(c.alternatives[0].id);
   for (std::string& lock : c.locks) lock = "/bore/launch/grade";
   mend(c.bore);
+  const auto simple = [seed](Pit& pit) {
+    if (!pit.floor_outline.empty())
+      pit.floor_outline = {{0, -0.5}, {3.25 + seed, -0.5}, {3.25 + seed, 0.5}, {1.5, 0.5}, {1.5, 1.4}, {0, 1.4}};
+  };
+  simple(c.pits.launch), simple(c.pits.exit);
+  for (Alternative& a : c.alternatives)
+    if (a.pits) simple(a.pits->launch), simple(a.pits->exit);
   if (c.pipe) c.pipe->material = seed % 2 ? "pe100" : "";
   for (Alternative& a : c.alternatives) {
     if (a.bore) mend(*a.bore);

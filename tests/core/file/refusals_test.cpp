@@ -177,6 +177,24 @@ TEST(Refusals, Stations_MustIncrease) {
   });
 }
 
+// Floors that are no outline: the corner to mend is named. The other way round is as good.
+TEST(Refusals, FloorOutline_MustBeSimple) {
+  const char* good = "[[0.0,-0.5],[0.0,0.5],[1.5,0.5],[1.5,1.25],[3.0,1.25],[3.0,-0.5]]";
+  const auto outline = [&](const char* other, const char* place, const char* found, const char* expected) {
+    SCOPED_TRACE(other);
+    expect_refused(with(full_text(), good, other), {"", "", place, found, expected});
+  };
+  outline("[[0.0,-0.5],[3.0,0.5]]", "/pits/launch/floor_outline/1", "[3.0,0.5]", "fewer than 3");
+  outline("[[0.0,-0.5],[3.0,0.5],[3.0,-0.5],[0.0,0.5]]", "/pits/launch/floor_outline/2", "[3.0,-0.5]", "crosses");
+  outline("[[0.0,-0.5],[0.0,0.5],[3.0,0.5],[3.0,0.51]]", "/pits/launch/floor_outline/3", "[3.0,0.51]", "within 5 cm");
+  outline("[[-1.0,-0.5],[0.0,0.5],[3.0,0.5]]", "/pits/launch/floor_outline/0", "[-1.0,-0.5]", "before the face");
+  outline("[[0.0,-0.5],[0.0,0.5],[3.0]]", "/pits/launch/floor_outline/2", "[3.0]", "two numbers");
+  outline("[[0.0,-0.5],[0.0,0.5],[1e999,0.5]]", "/pits/launch/floor_outline/2/0", "", "");
+  const auto reversed = read_crossing(
+      with(full_text(), good, "[[3.0,-0.5],[3.0,1.25],[1.5,1.25],[1.5,0.5],[0.0,0.5],[0.0,-0.5]]"), tables());
+  EXPECT_TRUE(reversed) << reversed.error().text();
+}
+
 TEST(Refusals, UnknownNames_ListTheKnown) {
   expect_all_refused({
       {R"("soil":"firm-clay")", R"("soil":"mud")", "/site/strata/0/soil", "\"mud\"", "soft-clay, firm-clay"},

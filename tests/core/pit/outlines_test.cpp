@@ -7,6 +7,8 @@
 #include <cmath>
 
 #include "burrow/pit/cut.h"
+#include "burrow/pit/plan_overlap.h"
+#include "burrow/pit/solid.h"
 
 namespace burrow {
 namespace {
@@ -69,6 +71,39 @@ TEST(PitOutlines, Section_AreaOfTheSolid) {
     const Cut slice = cut_out({x - half, x + half, -0.5, 0.7, 98}, shape.sides, ground);
     EXPECT_NEAR(area_of(cross_section(shape, ground, x)), slice.volume_m3 / (2 * half), 1e-6) << x;
   }
+}
+
+// The same on surveyed ground: the section's area is the volume of a thin slice of the body, and its ends lie on the
+// ground; corners at the surface too.
+TEST(PitOutlines, Section_OnSurveyedGround) {
+  const LevelLine ground{{-10, 99.2}, {1, 100.1}, {10, 100.9}};
+  PitShape shape = shape_with(shored_side(), shored_side(), sloped(1), sloped(0.75, 0.3), ground);
+  shape.floor = {{0, -0.5}, {3, -0.5}, {3, 0.7}, {0, 0.7}};
+  shape.ground = GroundSurface(ground, {{-4, 5, 101}, {2, 3, 100.9}, {5, 6, 101.5}, {1, -4, 99.1}, {7, -3, 100.2}});
+  const std::vector<SolidPiece> body = dig_out(floor_of(shape), shape.ground);
+  for (const double x : {0.4, 1.7, 2.6}) {
+    const LevelLine section = cross_section(shape, ground, x);
+    ASSERT_GT(section.size(), 4u);
+    for (const LevelPoint& end : {section.front(), section.back()})
+      EXPECT_NEAR(end.elevation_m, shape.ground.height_at(x, end.station_m), 1e-5);
+    LevelLine closed = section;  // the ground above it, from left to right
+    const LevelLine above = shape.ground.along({x, section.back().station_m}, {x, section.front().station_m});
+    for (const LevelPoint& p : above) closed.push_back({section.back().station_m - p.station_m, p.elevation_m});
+    constexpr double half = 1e-4;
+    std::vector<SolidPiece> slice;
+    for (const SolidPiece& piece : body)
+      if (overlap_area(piece.outline, {{x - half, -50}, {x + half, -50}, {x + half, 50}, {x - half, 50}}) > 0)
+        slice.push_back(piece);
+    double volume = 0;
+    for (double y = -4; y < 5; y += 0.001)
+      for (const SolidPiece& piece : slice)
+        if (inside(piece.outline, x, y + 0.0005))
+          volume += 0.001 * (piece.ground.at(x, y + 0.0005) - piece.bottom.at(x, y + 0.0005));
+    EXPECT_NEAR(area_of(closed), volume, 2e-3) << x;
+  }
+  const std::vector<PitRing> rings = pit_rings(shape, ground);
+  for (const Point3& corner : rings.back())
+    EXPECT_NEAR(corner.z_m, shape.ground.height_at(corner.x_m, corner.y_m), 1e-6);
 }
 
 TEST(PitOutlines, Rings_FloorBendsSurface) {

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -124,6 +125,79 @@ TEST(PitPlan, NoGroundLine_NoBody) {
   const PitShape pit = launch_pit_shape(c, tool(), tables());
   EXPECT_EQ(pit.volume_m3, 0);
   EXPECT_TRUE(pit.footprint.empty());
+}
+
+// Points far from a pit say nothing about it: everything stays as it is without them, to the last bit.
+TEST(PitPlan, SurveyedPointsFarOff_ChangeNothing) {
+  Crossing c = crossing();
+  const PitShape without = launch_pit_shape(c, tool(), tables());
+  c.site.ground_points = {{14, 3, 103}, {20, -6, 99}};
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables()), without);
+  c.site.ground_points.push_back({-1, 0.005, 140});  // on the line, where the line counts
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables()), without);
+}
+
+// Ground that rises to the left by 1 in 10: the line is the same, the pit is deeper at its left side and wider there.
+TEST(PitPlan, SurveyedPointsNear_GroundAcross) {
+  Crossing c = crossing();
+  const PitShape level = launch_pit_shape(c, tool(), tables());
+  for (const double x : {-12.0, -4.0, 4.0, 12.0})
+    for (const double y : {-9.0, 9.0}) c.site.ground_points.push_back({x, y, 102 + 0.1 * y});
+  const PitShape pit = launch_pit_shape(c, tool(), tables());
+  EXPECT_TRUE(pit.ground.surveyed());
+  EXPECT_NEAR(pit.depth_m, level.depth_m + 0.045, 1e-6);
+  double left = 0, right = 0;
+  for (const PlanPoint& p : pit.footprint) {
+    left = std::max(left, p.y_m);
+    right = std::min(right, p.y_m);
+  }
+  // 1.5 : 1 against a slope of 0.1 up, and with it down.
+  EXPECT_NEAR(left - 0.45, 1.5 * (1.0325 + 0.045) / (1 - 0.15), 1e-6);
+  EXPECT_NEAR(-0.45 - right, 1.5 * (1.0325 - 0.045) / (1 + 0.15), 1e-6);
+  EXPECT_GT(pit.volume_m3, level.volume_m3);
+  EXPECT_NEAR(pit.top_length_m, level.top_length_m, 0.5);
+  EXPECT_EQ(pit.layers.front().volume_m3, pit.volume_m3);
+  EXPECT_EQ(pit.section, level.section) << "along the line nothing changes";
+  // The surface made before is taken, or made again where it does not fit; either way the same pit.
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables(), pit.ground), pit);
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables(), GroundSurface({{0, 5}}, {{1, 1, 7}})), pit);
+}
+
+// An outline instead of length and width, from the face on, about the middle of the floor, either way round.
+TEST(PitPlan, FloorOutline_LiesAtTheFace) {
+  Crossing c = crossing();
+  const PlanLine l_shape{{0, -0.5}, {0, 0.5}, {1.5, 0.5}, {1.5, 1.4}, {3, 1.4}, {3, -0.5}};
+  c.pits.launch.floor_outline = c.pits.exit.floor_outline = l_shape;
+  c.pits.launch.floor_offset = Length{0.2};
+  const PitShape launch = launch_pit_shape(c, tool(), tables());
+  EXPECT_TRUE(launch.outlined);
+  EXPECT_NEAR(launch.floor_from_m, -3, 1e-12);
+  EXPECT_NEAR(launch.floor_to_m, 0, 1e-12);
+  EXPECT_NEAR(launch.floor_right_m, -0.3, 1e-12);
+  EXPECT_NEAR(launch.floor_left_m, 1.6, 1e-12);
+  EXPECT_TRUE(inside(launch.floor, -2.9, 1.5));
+  EXPECT_FALSE(inside(launch.floor, -1.4, 1.0));
+  for (PitSide* side :
+       {&c.pits.launch.sides.bore, &c.pits.launch.sides.back, &c.pits.launch.sides.left, &c.pits.launch.sides.right})
+    *side = shored_side();
+  const PitShape box = launch_pit_shape(c, tool(), tables());
+  EXPECT_NEAR(box.volume_m3, (3 * 1 + 1.5 * 0.9) * 1.0325, 1e-8);
+  std::reverse(c.pits.launch.floor_outline.begin(), c.pits.launch.floor_outline.end());
+  EXPECT_NEAR(launch_pit_shape(c, tool(), tables()).volume_m3, box.volume_m3, 1e-9);
+  const PitShape exit = exit_pit_shape(c, tool(), tables(), arriving(0, 100.8, 0.05, 0.05));
+  EXPECT_NEAR(exit.floor_from_m, 14, 1e-12);
+  EXPECT_NEAR(exit.floor_to_m, 17, 1e-12);
+  // Only what of the floor lies against the face lets the tool in: 1 m of the 1.9 m.
+  const ExitOpening opening = exit_opening(exit, Length{102});
+  EXPECT_NEAR(opening.left_m - opening.right_m, 1.0, 1e-9);
+}
+
+// One that crosses itself can come by no reader; the rectangle stands in for it.
+TEST(PitPlan, FloorOutlineWithAFault_IsTheRectangle) {
+  Crossing c = crossing();
+  const PitShape rectangle = launch_pit_shape(c, tool(), tables());
+  c.pits.launch.floor_outline = {{0, 0}, {2, 1}, {2, 0}, {0, 1}};
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables()), rectangle);
 }
 
 PitShape window(double width, double floor) {

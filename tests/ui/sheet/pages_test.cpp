@@ -14,18 +14,11 @@
 namespace burrow::test {
 namespace {
 
-struct Kind {
-  const char* paper;
-  UnitSystem units;
-};
-const Kind kinds[] = {{"a4", UnitSystem::metric}, {"a3", UnitSystem::metric},  {"a2", UnitSystem::metric},
-                      {"letter", UnitSystem::us}, {"tabloid", UnitSystem::us}, {"ansi-d", UnitSystem::us}};
-
 /// Calls with every page of every sample, paper and unit system.
 template <class Look>
 void each_page(Look look) {
   for (const std::string& name : sample_names())
-    for (const Kind& kind : kinds) {
+    for (const PaperKind& kind : paper_kinds) {
       const auto pages = sheet_pages(sheet_for(judged_sample(name), kind.units, kind.paper), SheetPart::all);
       ASSERT_TRUE(pages) << name << " " << kind.paper << ": " << pages.error().text();
       int number = 0;
@@ -34,36 +27,11 @@ void each_page(Look look) {
 }
 
 TEST(SheetPages, Texts_StandInsideTheFrame) {
-  each_page([](const Page& page, const std::string& where) {
-    EXPECT_TRUE(QRectF(QPointF(0, 0), page.size_mm).contains(page.frame_mm)) << where;
-    for (const PageItem& item : page.items) {
-      if (item.kind == PageItemKind::text) {
-        EXPECT_TRUE(page.frame_mm.contains(item.box)) << where << ": " << item.text.toStdString();
-        EXPECT_FALSE(item.text.trimmed().isEmpty()) << where;
-      } else if (item.clip.isNull()) {
-        for (const QPointF& p : item.points)
-          EXPECT_TRUE(page.frame_mm.adjusted(-0.01, -0.01, 0.01, 0.01).contains(p))
-              << where << ", a line through " << p.x() << ", " << p.y();
-      } else {
-        EXPECT_TRUE(page.frame_mm.contains(item.clip)) << where;
-      }
-      for (const QPointF& p : item.points) EXPECT_TRUE(std::isfinite(p.x()) && std::isfinite(p.y())) << where;
-    }
-  });
+  each_page([](const Page& page, const std::string& where) { expect_inside_the_frame(page, where); });
 }
 
 TEST(SheetPages, Texts_DoNotOverlap) {
-  each_page([](const Page& page, const std::string& where) {
-    std::vector<const PageItem*> texts;
-    for (const PageItem& item : page.items)
-      if (item.kind == PageItemKind::text) texts.push_back(&item);
-    std::sort(texts.begin(), texts.end(),
-              [](const PageItem* a, const PageItem* b) { return a->box.top() < b->box.top(); });
-    for (std::size_t i = 0; i < texts.size(); ++i)
-      for (std::size_t k = i + 1; k < texts.size() && texts[k]->box.top() < texts[i]->box.bottom(); ++k)
-        EXPECT_FALSE(texts[i]->box.adjusted(0.02, 0.02, -0.02, -0.02).intersects(texts[k]->box))
-            << where << ": \"" << texts[i]->text.toStdString() << "\" and \"" << texts[k]->text.toStdString() << "\"";
-  });
+  each_page([](const Page& page, const std::string& where) { expect_texts_apart(page, where); });
 }
 
 // A letter that the bundled typeface lacks would be taken from another one, which need not be there.
@@ -149,7 +117,7 @@ TEST(SheetScale, TooLarge_NamesTheLargestThatFits) {
 TEST(Card, Type_IsLargeEnough) {
   constexpr double pt = 25.4 / 72;
   for (const std::string& name : sample_names())
-    for (const Kind& kind : kinds) {
+    for (const PaperKind& kind : paper_kinds) {
       const auto pages = *sheet_pages(sheet_for(judged_sample(name), kind.units, kind.paper), SheetPart::card);
       int large = 0;
       for (const Page& page : pages) {

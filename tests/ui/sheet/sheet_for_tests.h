@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <map>
 #include <string>
 #include <vector>
@@ -50,6 +52,43 @@ inline Sheet sheet_for(const Judged& judged, UnitSystem units, const char* paper
   sheet.units = units;
   sheet.paper_mm = *paper_size(QString::fromLatin1(paper));
   return sheet;
+}
+
+struct PaperKind {
+  const char* paper;
+  UnitSystem units;
+};
+inline const PaperKind paper_kinds[] = {{"a4", UnitSystem::metric},  {"a3", UnitSystem::metric},
+                                        {"a2", UnitSystem::metric},  {"letter", UnitSystem::us},
+                                        {"tabloid", UnitSystem::us}, {"ansi-d", UnitSystem::us}};
+
+inline void expect_inside_the_frame(const Page& page, const std::string& where) {
+  EXPECT_TRUE(QRectF(QPointF(0, 0), page.size_mm).contains(page.frame_mm)) << where;
+  for (const PageItem& item : page.items) {
+    if (item.kind == PageItemKind::text) {
+      EXPECT_TRUE(page.frame_mm.contains(item.box)) << where << ": " << item.text.toStdString();
+      EXPECT_FALSE(item.text.trimmed().isEmpty()) << where;
+    } else if (item.clip.isNull()) {
+      for (const QPointF& p : item.points)
+        EXPECT_TRUE(page.frame_mm.adjusted(-0.01, -0.01, 0.01, 0.01).contains(p))
+            << where << ", a line through " << p.x() << ", " << p.y();
+    } else {
+      EXPECT_TRUE(page.frame_mm.contains(item.clip)) << where;
+    }
+    for (const QPointF& p : item.points) EXPECT_TRUE(std::isfinite(p.x()) && std::isfinite(p.y())) << where;
+  }
+}
+
+inline void expect_texts_apart(const Page& page, const std::string& where) {
+  std::vector<const PageItem*> texts;
+  for (const PageItem& item : page.items)
+    if (item.kind == PageItemKind::text) texts.push_back(&item);
+  std::sort(texts.begin(), texts.end(),
+            [](const PageItem* a, const PageItem* b) { return a->box.top() < b->box.top(); });
+  for (std::size_t i = 0; i < texts.size(); ++i)
+    for (std::size_t k = i + 1; k < texts.size() && texts[k]->box.top() < texts[i]->box.bottom(); ++k)
+      EXPECT_FALSE(texts[i]->box.adjusted(0.02, 0.02, -0.02, -0.02).intersects(texts[k]->box))
+          << where << ": \"" << texts[i]->text.toStdString() << "\" and \"" << texts[k]->text.toStdString() << "\"";
 }
 
 inline QString words_of(const std::vector<Page>& pages) {

@@ -20,6 +20,7 @@
 #include "burrow/bore/path.h"
 #include "burrow/check/pit_answer.h"
 #include "burrow/clearance/test_holes.h"
+#include "burrow/pit/ground_surface.h"
 #include "burrow/pit/shape.h"
 
 namespace burrow {
@@ -232,6 +233,7 @@ struct Assessment {
   std::vector<RuleZone> zones;    ///< of the owners' rules, for the drawing
   std::vector<StructureAnswer> structures;
   PitShape launch_pit, exit_pit;
+  GroundSurface ground_surface;              ///< through the ground line and the surveyed points; none without any
   PitAnswer launch_pit_work, exit_pit_work;  ///< what follows from them
   std::vector<PipeCheck> pipe_checks;
   std::vector<LoadPoint> loads;  ///< along the bore, for the chart

@@ -27,6 +27,7 @@ struct Groundwork {
   /// bands within 1 % of those of `assess()`. Left out where there are strips.
   Groundwork(const Crossing& crossing, const Tables& tables, const TurnExtent& extent);
   Ground ground;
+  GroundSurface surface;  ///< none without surveyed points
   GuessedGrounds guesses;
   ToolAtWork at_work;
   Tool tool;  ///< at the pressure that stands at it

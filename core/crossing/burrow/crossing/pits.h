@@ -106,6 +106,9 @@ struct Pit {
   std::optional<Length> floor_width;
   std::optional<Length> floor_elevation;
   std::optional<Length> floor_offset;
+  /// Corners of a floor that is no rectangle; instead of length and width. x from the face into the pit, y to the left
+  /// (looking along the line) of the middle of the floor, in either order round. Empty: a rectangle.
+  PlanLine floor_outline;
   Given<Length> working_length{Length{1.0}};
   Given<Length> cradle_height;
   Given<Length> slab_thickness;

@@ -8,11 +8,20 @@
 
 namespace burrow {
 
+/// So near to the floor of a pit a surveyed point must lie for the ground across the line to count there.
+/// Source: our default.
+inline constexpr double surveyed_reach_m = 10;
+
 /// Launch pit, behind the face (x < launch station). Floor L_t + working length (of a pipe that is pushed in:
 /// a piece of it, where that is longer than the tool) by max(0.9 m, D + 0.8 m), its level the
 /// axis less the tool's radius, cradle and slab; typed values win. Sides of the soil type typed, else Type C.
-/// Source: our model.   Evidence: LaunchPit.*
-PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables);
+/// It is cut out of the ground line, level across; where a surveyed point lies within `surveyed_reach_m` of its floor,
+/// out of the surface through line and points. `surface`: the one made before, if there is one; another is made where
+/// it does not fit the site. The same holds for the other pits.
+/// A floor entered as an outline counts instead of length and width; one that `fault_of_floor` finds fault with does
+/// not. Source: our model.   Evidence: LaunchPit.*
+PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
+                          const GroundSurface& surface = {});
 
 /// Exit pit, beyond the exit face. The floor takes in the 90 % band of the arrival and the allowance: as low as
 /// z − 1.645 sd − a − allowance, as wide as max(0.9 m, 2 (1.645 sd + a + allowance)), about the offset entered for
@@ -21,7 +30,8 @@ PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tabl
 /// A path that does not arrive is replaced by the straight launch line, with the spread it had where it ended, or the
 /// set-up errors over that length where they are more.
 /// Source: our model.   Evidence: ExitPit.*
-PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path);
+PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
+                        const GroundSurface& surface = {});
 
 /// Where the bore comes through the exit face.
 struct ArrivalSpread {
@@ -35,9 +45,8 @@ struct ExitOpening {
   double low_m = 0, high_m = 0;    ///< elevations
 };
 
-/// The width of the floor, from 0.1 m above it up to the ground. `widest`: for a pit left to the program, the widest
-/// exit the limits allow; it counts where it is wider.
-/// Source: our model.   Evidence: ExitWindow.*
+/// The width of the floor at the face, from 0.1 m above it up to the ground. `widest`: for a pit left to the program,
+/// the widest exit the limits allow; it counts where it is wider. Source: our model.   Evidence: ExitWindow.*
 ExitOpening exit_opening(const PitShape& exit, Length ground, std::optional<Length> widest = std::nullopt);
 
 /// Chance that a bore which arrives does so inside the exit opening.

@@ -15,6 +15,6 @@ namespace burrow {
 /// Source: our model; slopes as `least_run_per_rise`.   Range: a path with points; the nose is held within it.
 /// Evidence: RescuePit.*
 PitShape rescue_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                          Length nose);
+                          Length nose, const GroundSurface& surface = {});
 
 }  // namespace burrow

@@ -6,6 +6,7 @@
 
 #include "burrow/base/geometry.h"
 #include "burrow/crossing/pits.h"
+#include "burrow/pit/ground_surface.h"
 #include "burrow/pit/side.h"
 
 namespace burrow {
@@ -30,15 +31,21 @@ struct PitShape {
   double depth_m = 0;  ///< deepest, ground to floor
   double floor_length_m = 0, floor_width_m = 0;
   double top_length_m = 0, top_width_m = 0;
-  double volume_m3 = 0;  ///< in the bank
-  PlanLine floor;        ///< corners of the floor
-  PlanLine footprint;    ///< outline at the surface
-  LevelLine section;     ///< outline of the cut along the crossing line, from the surface down and up again
+  double volume_m3 = 0;   ///< in the bank
+  PlanLine floor;         ///< corners of the floor, counter-clockwise
+  bool outlined = false;  ///< no rectangle: from, to, right and left are those of the rectangle round it
+  PlanLine footprint;     ///< outline at the surface
+  LevelLine section;      ///< outline of the cut along the crossing line, from the surface down and up again
   ExcavationType soil_type = ExcavationType::c;  ///< typed, else the worst of the layers
   std::vector<PitLayer> layers;                  ///< from the ground down; their volumes add up to the volume
   CutSides sides;
+  GroundSurface ground;        ///< it is cut out of; none: the ground line alone, level across
   bool bore_side_high = true;  ///< the side that the tool passes stands at the larger station
   bool operator==(const PitShape&) const = default;
 };
+
+/// The side that stands over the edge of the floor from corner i to the next: the one it looks at most.
+PitSideName side_name(const PitShape& shape, std::size_t edge);
+const SideProfile& side_over(const PitShape& shape, std::size_t edge);
 
 }  // namespace burrow

@@ -13,12 +13,12 @@
 namespace burrow {
 
 /// Built once for each assessment. Level across: the ground line and the tops of strata hold at every offset, and
-/// `Site::ground_points` (points off the line) do not enter. Strips of other soil have their outline in plan; where two
-/// overlap the later one counts. Where the top of a lower stratum rises above an upper one, the upper has no thickness;
-/// the first stratum reaches to the ground line. Water above the ground stands on it as free water.
-/// Source: help page Method (our model).
-/// Range: at least one ground point and one stratum, every soil known to the tables (the reader refuses anything else;
-/// otherwise a bug).   Evidence: Ground.*
+/// `Site::ground_points` (points off the line) do not enter: the pits alone are cut out of them (`GroundSurface`).
+/// Strips of other soil have their outline in plan; where two overlap the later one counts. Where the top of a lower
+/// stratum rises above an upper one, the upper has no thickness; the first stratum reaches to the ground line. Water
+/// above the ground stands on it as free water. Source: help page Method (our model). Range: at least one ground point
+/// and one stratum, every soil known to the tables (the reader refuses anything else; otherwise a bug).   Evidence:
+/// Ground.*
 class Ground {
  public:
   Ground(const Site& site, const Tables& tables);

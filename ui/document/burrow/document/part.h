@@ -43,6 +43,8 @@ enum class PartKind {
 /// An edge of a pit that a drag takes hold of: `PartRef::index` of a `pit_edge`, whose id is "launch" or "exit".
 /// `back` is the end away from the bore; its value is all of `Crossing::pits`.
 enum class PitEdge { floor_back, floor_level, floor_left, floor_right, top_bore, top_back, top_left, top_right };
+/// From this index on a pit edge is a corner of its floor: this + its number.
+inline constexpr int first_floor_corner = 100;
 
 /// Which part: `id` for elements of lists, `index` for one vertex of a line (−1: the whole).
 struct PartRef {

@@ -19,5 +19,13 @@ PartValue practice_value(const Practice& practice);
 
 /// Errors of the set-up, constants and seed of the truth.   Evidence: PracticePanel.*
 std::vector<Field> truth_fields(const Crossing& crossing, const Tables& tables);
+/// What hides in the ground: how far the service that is marked wrong lies off its mark; stones; an old trench.
+std::vector<Field> hidden_fields(const Crossing& crossing, const Tables& tables);
+
+/// Services can be that far off.
+inline constexpr double most_off_mark_m = 10;
+/// A stone half way, that turns the nose by a hundredth up; and an old trench 0.6 m wide there, to below the bore.
+StoneHit stone_half_way(const Crossing& crossing);
+Strip trench_half_way(const Crossing& crossing, const std::string& soil);
 
 }  // namespace burrow

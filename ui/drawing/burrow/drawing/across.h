@@ -17,6 +17,10 @@ struct AcrossUtility {
 /// Evidence: Across.*
 std::vector<AcrossUtility> utilities_across(const Site& site, double station_m, double reach_m);
 
+/// The ground across the line at a station, from one offset to another: offsets and heights. Level, unless a surveyed
+/// point lies within `surveyed_reach_m` of that stretch.   Evidence: Across.*
+LevelLine ground_across(const Assessment& assessment, const Site& site, double station_m, double from_m, double to_m);
+
 /// Where the section stands: in the plan, at the end away from its station. Empty when it is not shown.
 QRectF across_box(const Picture& picture);
 

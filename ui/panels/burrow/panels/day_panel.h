@@ -38,6 +38,8 @@ class DayPanel : public FormPanel {
  Q_SIGNALS:
   /// The bore as read; fewer than two points: nothing to draw.
   void read_path_changed(const std::vector<PathPoint>& points, double nose_m);
+  /// The record shown is wanted on paper: to be printed, or as a PDF.
+  void as_built_wanted(const std::string& record, bool printed);
 
  protected:
   void refresh() override;
@@ -64,7 +66,7 @@ class DayPanel : public FormPanel {
   QComboBox *records_ = nullptr, *kinds_ = nullptr;
   QLabel *advice_ = nullptr, *facts_ = nullptr, *why_ = nullptr, *complaint_ = nullptr;
   QPushButton *begin_ = nullptr, *mark_ = nullptr, *stop_ = nullptr, *go_ = nullptr, *add_ = nullptr,
-              *remove_ = nullptr;
+              *remove_ = nullptr, *as_pdf_ = nullptr, *print_ = nullptr;
   std::vector<QPushButton*> ends_;
   QWidget* entry_ = nullptr;
   QGridLayout* grid_ = nullptr;

@@ -20,6 +20,8 @@ class PitsPanel : public FormPanel {
 
   [[nodiscard]] PitView* view() const { return view_; }
   [[nodiscard]] EntryForm* floor() const { return floor_; }
+  [[nodiscard]] EntryForm* corner_values() const { return corner_values_; }
+  [[nodiscard]] ThingList* corners() const { return corners_; }
   [[nodiscard]] EntryForm* sides() const { return sides_; }
   [[nodiscard]] EntryForm* soil() const { return soil_; }
   [[nodiscard]] EntryForm* spoil() const { return spoil_; }
@@ -40,6 +42,9 @@ class PitsPanel : public FormPanel {
   [[nodiscard]] const PitAnswer& work() const;
   void edit(const QString& step_name, const std::function<void(Pit&)>& change_it);
   void make_floor();
+  void make_corners();
+  void show_corners();
+  void set_outline(const QString& step_name, PlanLine outline);
   void make_sides();
   void make_soil();
   void make_spoil();
@@ -57,6 +62,11 @@ class PitsPanel : public FormPanel {
   QLabel *earth_ = nullptr, *soil_text_ = nullptr, *duties_ = nullptr, *supports_ = nullptr;
   EntryForm *floor_ = nullptr, *sides_ = nullptr, *soil_ = nullptr, *spoil_ = nullptr;
   TextForm* confirmed_ = nullptr;
+  std::size_t corner_ = 0;
+  QLabel* corners_text_ = nullptr;
+  ThingList* corners_ = nullptr;
+  EntryForm* corner_values_ = nullptr;
+  QPushButton *shape_it_ = nullptr, *rectangle_ = nullptr, *add_corner_ = nullptr, *remove_corner_ = nullptr;
 };
 
 }  // namespace burrow

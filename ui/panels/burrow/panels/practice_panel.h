@@ -31,6 +31,8 @@ class PracticePanel : public FormPanel {
   [[nodiscard]] const PracticeRun* run() const { return run_.get(); }
   [[nodiscard]] TryErrorBox* try_error() const { return try_; }
   [[nodiscard]] EntryForm* truth() const { return truth_; }
+  [[nodiscard]] EntryForm* hidden_truth() const { return hidden_; }
+  [[nodiscard]] QComboBox* moved() const { return moved_; }
   [[nodiscard]] QCheckBox* trainer() const { return trainer_; }
   [[nodiscard]] QSlider* speed() const { return speed_; }
   [[nodiscard]] QTableWidget* results() const { return results_; }
@@ -48,6 +50,7 @@ class PracticePanel : public FormPanel {
 
  private:
   void make_truth();
+  void make_hidden();
   void make_results();
   void start();
   void choose(PracticeChoice choice);
@@ -66,10 +69,11 @@ class PracticePanel : public FormPanel {
   double revealed_m_ = -1;  ///< arc length; below 0: nothing
   QTimer* slow_ = nullptr;
   QLabel *lesson_ = nullptr, *state_ = nullptr, *said_ = nullptr;
-  QComboBox *lessons_ = nullptr, *true_soil_ = nullptr, *moved_ = nullptr;
+  QComboBox *lessons_ = nullptr, *true_soil_ = nullptr, *moved_ = nullptr, *trench_ = nullptr;
   QString shown_lesson_;
   QCheckBox* trainer_ = nullptr;
-  EntryForm* truth_ = nullptr;
+  EntryForm *truth_ = nullptr, *hidden_ = nullptr;
+  QPushButton *add_stone_ = nullptr, *remove_stone_ = nullptr;
   std::vector<QWidget*> trainers_;
   std::vector<QPushButton*> choices_;
   QPushButton *start_ = nullptr, *again_ = nullptr, *reveal_ = nullptr, *enter_ = nullptr;

@@ -1,6 +1,6 @@
 #pragma once
 /// The crossing on paper: the sheet with plan and side elevation to scale and its tables, the card for the pit, the
-/// working of every check.
+/// working of every check, the record of what was built.
 
 #include <QSizeF>
 #include <QString>
@@ -16,11 +16,15 @@
 
 namespace burrow {
 
-enum class SheetPart { sheet, card, working, all };
+enum class SheetPart { sheet, card, working, as_built, all };
 template <>
 struct Words<SheetPart> {
   static constexpr std::pair<SheetPart, std::string_view> list[] = {
-      {SheetPart::sheet, "sheet"}, {SheetPart::card, "card"}, {SheetPart::working, "working"}, {SheetPart::all, "all"}};
+      {SheetPart::sheet, "sheet"},
+      {SheetPart::card, "card"},
+      {SheetPart::working, "working"},
+      {SheetPart::as_built, "as-built"},
+      {SheetPart::all, "all"}};
 };
 
 struct Sheet {
@@ -30,12 +34,14 @@ struct Sheet {
   QSizeF paper_mm{420, 297};
   UnitSystem units = UnitSystem::metric;
   double scale = 0;  ///< 1:scale; 0: the largest standard scale that fits
+  std::string record{};  ///< of the day, for the as-built record; empty: the newest with readings
 };
 
 /// With the paper and scale that the crossing's file names.   Errors: a paper that nobody knows.
 Result<Sheet> sheet_of(const Crossing& crossing, const Assessment& assessment, const Tables& tables, UnitSystem units);
 
-/// All pages of a part, laid out. Errors: a scale at which the drawing does not fit (names the largest that does).
+/// All pages of a part, laid out; the as-built record is in all of them where there are readings. Errors: no readings
+/// for the as-built record; a scale at which the drawing does not fit (names the largest that does).
 /// Evidence: SheetPages.*
 Result<std::vector<Page>> sheet_pages(const Sheet& sheet, SheetPart part);
 

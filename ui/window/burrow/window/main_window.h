@@ -79,8 +79,8 @@ class MainWindow : public QMainWindow {
   bool may_leave();  ///< asks to save unsaved work
   void complain(const QString& what, const Error& error);
   void add_paper_entries(QMenu* menu);
-  void print_part(SheetPart part);
-  void write_pdf(SheetPart part);
+  void print_part(SheetPart part, const std::string& record = {});
+  void write_pdf(SheetPart part, const std::string& record = {});
   void write_png();
   void add_export_entries(QMenu* menu);
   void write_file(const QString& kinds, const QString& ending,

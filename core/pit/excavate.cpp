@@ -1,0 +1,204 @@
+#include "excavate.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "burrow/crossing/floor_outline.h"
+#include "burrow/pit/plan.h"
+#include "burrow/pit/solid.h"
+#include "layers.h"
+
+namespace burrow {
+
+namespace {
+
+double deepest(const FloorRectangle& floor, const LevelLine& ground) {
+  double high = std::max(elevation_at(ground, floor.from_m), elevation_at(ground, floor.to_m));
+  for (const LevelPoint& p : ground)
+    if (p.station_m > floor.from_m && p.station_m < floor.to_m) high = std::max(high, p.elevation_m);
+  return high - floor.elevation_m;
+}
+
+class Excavation {
+ public:
+  Excavation(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
+             const GroundSurface& surface)
+      : site_(crossing.site), pit_(pit), rules_(row_of(tables, *crossing.pits.rules)), floor_(placed.floor) {
+    shape_.face_station_m = placed.face_station_m;
+    shape_.bore_side_high = placed.bore_side_high;
+    shape_.floor = {{floor_.from_m, floor_.right_m},
+                    {floor_.to_m, floor_.right_m},
+                    {floor_.to_m, floor_.left_m},
+                    {floor_.from_m, floor_.left_m}};
+    if (!pit.floor_outline.empty() && !fault_of_floor(pit.floor_outline)) place_outline();
+    shape_.floor_from_m = floor_.from_m;
+    shape_.floor_to_m = floor_.to_m;
+    shape_.floor_right_m = floor_.right_m;
+    shape_.floor_left_m = floor_.left_m;
+    shape_.floor_elevation_m = floor_.elevation_m;
+    shape_.axis_elevation_m = placed.axis_elevation_m;
+    shape_.floor_length_m = floor_.to_m - floor_.from_m;
+    shape_.floor_width_m = floor_.left_m - floor_.right_m;
+    shape_.soil_type = type_in_force(site_, 0, pit);
+    choose_ground(surface);
+  }
+
+  PitShape all() {
+    if (site_.ground.empty()) return std::move(shape_);  // nothing is known above the floor
+    shape_.depth_m = by_surface() ? deepest_of_surface() : deepest(floor_, site_.ground);
+    cut_sides();
+    if (by_surface())
+      dig_surface();
+    else
+      dig_line();
+    for (const PitLayer& layer : shape_.layers) shape_.soil_type = std::max(shape_.soil_type, layer.type);
+    return std::move(shape_);
+  }
+
+ private:
+  [[nodiscard]] bool by_surface() const { return shape_.ground.there(); }
+
+  /// From the frame of the pit into that of the crossing.
+  void place_outline() {
+    const double middle = (floor_.right_m + floor_.left_m) / 2, into = shape_.bore_side_high ? -1 : 1;
+    PlanLine corners;
+    for (const PlanPoint& p : pit_.floor_outline)
+      corners.push_back({shape_.face_station_m + into * p.x_m, middle + p.y_m});
+    shape_.floor = turned_left(std::move(corners));
+    shape_.outlined = true;
+    floor_.from_m = floor_.to_m = shape_.floor.front().x_m;
+    floor_.right_m = floor_.left_m = shape_.floor.front().y_m;
+    for (const PlanPoint& p : shape_.floor) {
+      floor_.from_m = std::min(floor_.from_m, p.x_m);
+      floor_.to_m = std::max(floor_.to_m, p.x_m);
+      floor_.right_m = std::min(floor_.right_m, p.y_m);
+      floor_.left_m = std::max(floor_.left_m, p.y_m);
+    }
+  }
+
+  void choose_ground(const GroundSurface& surface) {
+    if (site_.ground.empty()) return;
+    if (shape_.outlined) shape_.ground = GroundSurface(site_.ground, {});  // only that way knows other floors
+    if (site_.ground_points.empty()) return;
+    if (!(floor_.to_m > floor_.from_m && floor_.left_m > floor_.right_m)) return;
+    const GroundSurface fitting =
+        surface.made_of(site_.ground, site_.ground_points) ? surface : GroundSurface(site_.ground, site_.ground_points);
+    if (fitting.surveyed_near(shape_.floor, surveyed_reach_m)) shape_.ground = fitting;
+  }
+
+  [[nodiscard]] double ground_at(double station_m) const {
+    if (!by_surface()) return elevation_at(site_.ground, station_m);
+    return shape_.ground.height_at(station_m, (floor_.left_m + floor_.right_m) / 2);
+  }
+
+  [[nodiscard]] double deepest_of_surface() const {
+    const SideProfile upright;
+    const PitFloor floor{shape_.floor, std::vector<const SideProfile*>(shape_.floor.size(), &upright),
+                         floor_.elevation_m};
+    return depth_of(dig_out(floor, shape_.ground), floor);
+  }
+
+  /// Sides by the layers at each of them: those of the long sides half way along the floor.
+  void cut_sides() {
+    double highest = floor_.elevation_m;  // the ground may rise behind the pit
+    for (const LevelPoint& p : site_.ground) highest = std::max(highest, p.elevation_m);
+    if (by_surface()) highest = std::max(highest, shape_.ground.highest_m());
+    const auto layers = [&](double station) {
+      std::vector<PitLayer> all = layers_at(site_, pit_, station, ground_at(station), floor_.elevation_m);
+      if (all.empty()) all.push_back({0, floor_.elevation_m, floor_.elevation_m, type_in_force(site_, 0, pit_)});
+      slope_layers(all, rules_, shape_.depth_m, pit_);
+      return all;
+    };
+    const auto profile = [&](const PitSide& side, const std::vector<PitLayer>& there) {
+      return SideProfile(side, steps_of(there, side, rules_, floor_.elevation_m, shape_.depth_m),
+                         highest - floor_.elevation_m);
+    };
+    const std::vector<PitLayer> middle = layers((floor_.from_m + floor_.to_m) / 2);
+    const bool one = site_.strata.size() < 2;
+    const std::vector<PitLayer> low = one ? middle : layers(floor_.from_m), high = one ? middle : layers(floor_.to_m);
+    const PitSides& s = pit_.sides;
+    const bool bore_high = shape_.bore_side_high;
+    shape_.sides = {profile(bore_high ? s.back : s.bore, low), profile(bore_high ? s.bore : s.back, high),
+                    profile(s.left, middle), profile(s.right, middle)};
+    shape_.layers = middle;
+  }
+
+  void dig_line() {
+    const Cut cut = cut_out(floor_, shape_.sides, site_.ground);
+    share_out(cut.volume_m3, [&](std::size_t stratum) {
+      return volume_below(floor_, shape_.sides, surface_of(site_, stratum, cut.from_m, cut.to_m), cut.from_m, cut.to_m);
+    });
+    shape_.depth_m = cut.depth_m;
+    shape_.top_length_m = cut.top_length_m;
+    shape_.top_width_m = cut.top_width_m;
+    shape_.volume_m3 = cut.volume_m3;
+    shape_.footprint = cut.footprint;
+    shape_.section = cut.section;
+  }
+
+  void dig_surface() {
+    const std::vector<SolidPiece> body = dig_out(floor_of(shape_), shape_.ground);
+    shape_.section = cut_out(floor_, shape_.sides, site_.ground).section;  // along the line the ground is the line
+    shape_.footprint = edge_of(body);
+    shape_.volume_m3 = volume_of(body);
+    double from = floor_.from_m, to = floor_.to_m, right = floor_.right_m, left = floor_.left_m;
+    for (const PlanPoint& p : shape_.footprint) {
+      from = std::min(from, p.x_m);
+      to = std::max(to, p.x_m);
+      right = std::min(right, p.y_m);
+      left = std::max(left, p.y_m);
+    }
+    shape_.top_length_m = to - from;
+    shape_.top_width_m = left - right;
+    share_out(shape_.volume_m3, [&](std::size_t stratum) {
+      const std::optional<LevelLine> top = top_of(site_, stratum, from, to);
+      return top ? volume_below(body, *top) : shape_.volume_m3;
+    });
+  }
+
+  /// What of the cut lies in each stratum: what lies below its top, less what lies below the next one's.
+  template <class VolumeBelow>
+  void share_out(double whole, VolumeBelow&& volume_below_top) {
+    std::vector<PitLayer>& layers = shape_.layers;
+    if (layers.empty()) return;
+    if (site_.strata.size() < 2) {
+      layers.front().volume_m3 = whole;
+      return;
+    }
+    double below = 0;
+    for (std::size_t i = site_.strata.size(); i-- > 0;) {
+      const double from_here = i == 0 ? whole : volume_below_top(i);
+      const double volume = std::max(from_here - below, 0.0);
+      below = std::max(below, from_here);
+      const auto layer = std::find_if(layers.begin(), layers.end(), [&](const PitLayer& l) { return l.stratum == i; });
+      if (layer != layers.end()) {
+        layer->volume_m3 = volume;
+      } else if (volume > 0) {  // cut at one end of the pit only
+        const auto next = std::find_if(layers.begin(), layers.end(), [&](const PitLayer& l) { return l.stratum > i; });
+        const double level = next != layers.end() ? next->top_m : floor_.elevation_m;
+        PitLayer thin = layers.front();
+        thin.stratum = i;
+        thin.top_m = thin.bottom_m = level;
+        thin.type = type_in_force(site_, i, pit_);
+        thin.volume_m3 = volume;
+        layers.insert(next, thin);
+      }
+    }
+  }
+
+  const Site& site_;
+  const Pit& pit_;
+  const ExcavationRuleSet& rules_;
+  FloorRectangle floor_;  // or the one round the outline
+  PitShape shape_;
+};
+
+}  // namespace
+
+PitShape excavate(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
+                  const GroundSurface& surface) {
+  return Excavation(crossing, pit, tables, placed, surface).all();
+}
+
+}  // namespace burrow

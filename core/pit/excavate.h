@@ -1,0 +1,20 @@
+#pragma once
+/// A floor cut out of the ground.
+
+#include "burrow/crossing/crossing.h"
+#include "burrow/crossing/tables.h"
+#include "burrow/pit/cut.h"
+#include "burrow/pit/shape.h"
+
+namespace burrow {
+
+struct PlacedFloor {
+  FloorRectangle floor;  ///< typed or proposed; an outline that was entered lies about its middle, from the face on
+  double face_station_m = 0, axis_elevation_m = 0;
+  bool bore_side_high = true;
+};
+
+PitShape excavate(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
+                  const GroundSurface& surface);
+
+}  // namespace burrow

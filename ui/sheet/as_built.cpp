@@ -1,0 +1,364 @@
+#include "as_built.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/check/assess.h"
+#include "burrow/document/record_entry.h"
+#include "burrow/plan/day_text.h"
+#include "parts.h"
+#include "views.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double strip_height = 46;
+const TextStyle small{2.2}, body{2.5}, head{2.8, QFont::DemiBold};
+const BuiltStyle colours;
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("sheet", text);
+}
+
+class AsBuiltPages {
+ public:
+  explicit AsBuiltPages(const AsBuilt& built) : built_(built), sheet_(built.sheet), day_(built.day) {}
+
+  Result<std::vector<Page>> all() {
+    new_text_page(pages_, sheet_, tr("As-built record"));
+    const QRectF in = pages_.front().frame_mm;
+    const Result<double> scale = draw_as_built(pages_.front(), built_, in.adjusted(2, 9, -3, -(strip_height + 7)));
+    if (!scale) return tl::unexpected(scale.error());
+    const QRectF strip(in.left() + 3, in.bottom() - strip_height - 5, in.width() - 6, strip_height);
+    Paper paper(pages_.front());
+    paper.line({in.left(), strip.top() - 1}, {in.right(), strip.top() - 1}, {0.25});
+    const double legend = std::min(62.0, strip.width() * 0.25), sign = std::min(120.0, strip.width() * 0.36);
+    draw_legend(paper, QRectF(strip.left(), strip.top(), legend, strip.height()));
+    facts(paper, QRectF(strip.left() + legend + 3, strip.top(), strip.width() - legend - sign - 7, strip.height()),
+          *scale);
+    signatures(paper, QRectF(strip.right() - sign, strip.top(), sign, strip.height()));
+    tables();
+    number_pages(pages_, sheet_);
+    return std::move(pages_);
+  }
+
+ private:
+  [[nodiscard]] QString said(const std::optional<double>& v, Dimension d = Dimension::length) const {
+    return shown(v, d, sheet_.units);
+  }
+  [[nodiscard]] QString aside(double m, const QString& plus, const QString& minus) const {
+    if (std::abs(m) < 0.0005) return tr("as planned");
+    return QStringLiteral("%1 %2").arg(said(std::abs(m)), m > 0 ? plus : minus);
+  }
+
+  void draw_legend(Paper& paper, const QRectF& box) {
+    paper.text({box.left(), box.top() + 3.6}, tr("What is drawn"), head);
+    double y = box.top() + 7.6;
+    const auto line = [&](const Stroke& stroke, const QString& words) {
+      paper.line({box.left(), y - 0.8}, {box.left() + 8, y - 0.8}, stroke);
+      paper.short_text({box.left() + 10, y}, words, small, box.width() - 10);
+      y += 3.6;
+    };
+    line({0.5, colours.path}, tr("as built, by all readings"));
+    paper.rect(QRectF(box.left(), y - 2, 8, 2.2), colours.band);
+    paper.short_text({box.left() + 10, y}, tr("nine in ten, half of all"), small, box.width() - 10);
+    y += 3.6;
+    line({0.3, colours.planned, {2, 1}}, tr("as planned, the mean"));
+    line({0.3, Qt::black, {2, 0.8}}, tr("edge of a pit"));
+    const std::pair<ReadingKind, QString> signs[] = {{ReadingKind::mark, tr("hose mark")},
+                                                     {ReadingKind::grade, tr("grade or heading read")},
+                                                     {ReadingKind::fix, tr("place found from above")},
+                                                     {ReadingKind::peg, tr("peg over the nose")},
+                                                     {ReadingKind::stop, tr("stop")},
+                                                     {ReadingKind::back, tr("driven back")},
+                                                     {ReadingKind::arrival, tr("arrival, end")}};
+    for (const auto& [kind, words] : signs) {
+      draw_reading_sign(paper, kind, {box.left() + 4, y - 0.8});
+      paper.short_text({box.left() + 10, y}, words, small, box.width() - 10);
+      y += 3.6;
+    }
+  }
+
+  void facts(Paper& paper, const QRectF& box, double scale) {
+    paper.short_text({box.left(), box.top() + 3.6}, tr("What was built"), head, box.width());
+    double y = box.top() + 5;
+    for (const auto& [what, value] : fact_lines(scale)) {
+      const double words = std::min(30.0, box.width() * 0.36);
+      const QStringList lines = wrapped(value, body, box.width() - words - 1);
+      if (y + static_cast<double>(lines.size()) * line_height_mm(body) > box.bottom()) break;
+      paper.short_text({box.left(), y + body.size_mm}, what, {2.2, QFont::Normal, QColor(0x50, 0x50, 0x50)}, words);
+      y += paper.paragraph(QRectF(box.left() + words + 1, y, box.width() - words - 1, 30), value, body) + 0.25;
+    }
+  }
+
+  [[nodiscard]] std::vector<std::pair<QString, QString>> fact_lines(double scale) const {
+    const DayRecord& record = built_.record;
+    const Crossing& c = sheet_.crossing;
+    std::vector<std::pair<QString, QString>> all;
+    const QString begun = qs(record.started.value_or(""));
+    all.emplace_back(tr("started"),
+                     begun.isEmpty() ? tr("not entered") : QString(begun).replace(QLatin1Char('T'), QLatin1Char(' ')));
+    all.emplace_back(tr("crew"), record.crew.empty() ? tr("not entered") : qs(record.crew));
+    if (record.alternative) all.emplace_back(tr("layout"), qs(*record.alternative));
+    const QString after = said(day_.time_s, Dimension::duration);
+    all.emplace_back(tr("end"), day_.how ? tr("%1, after %2").arg(how_words(*day_.how), after)
+                                         : tr("not entered; last reading after %1").arg(after));
+    all.emplace_back(tr("furthest nose"), said(day_.furthest_m));
+    const Arrival &planned = sheet_.assessment.arrival, &now = day_.arrival;
+    if (day_.how == EndHow::arrived && now.offset_m && now.elevation_m) {
+      all.emplace_back(
+          tr("came out"),
+          tr("offset %1 ± %2, level %3 ± %4")
+              .arg(said(*now.offset_m, Dimension::station), said(1.645 * now.sd_lateral_m.value_or(0)),
+                   said(*now.elevation_m, Dimension::station), said(1.645 * now.sd_vertical_m.value_or(0))));
+      if (planned.offset_m && planned.elevation_m) {
+        all.emplace_back(tr("off the plan"),
+                         tr("%1, %2").arg(aside(*now.offset_m - *planned.offset_m, tr("left"), tr("right")),
+                                          aside(*now.elevation_m - *planned.elevation_m, tr("higher"), tr("lower"))));
+        const bool within =
+            std::abs(*now.offset_m - *planned.offset_m) <= 1.645 * planned.sd_lateral_m.value_or(0) &&
+            std::abs(*now.elevation_m - *planned.elevation_m) <= 1.645 * planned.sd_vertical_m.value_or(0);
+        all.emplace_back(tr("planned band"), within ? tr("inside nine in ten") : tr("outside nine in ten"));
+      }
+    }
+    all.emplace_back(tr("pipe"), c.pipe ? QString::fromStdString(c.pipe->material.empty() ? std::string("not entered")
+                                                                                          : c.pipe->material)
+                                        : tr("none"));
+    all.emplace_back(tr("scale"), scale_words(scale, sheet_.units));
+    const double times = std::max(1.0, c.sheet.vertical_exaggeration->v);
+    if (times > 1) all.emplace_back(tr("heights"), tr("× %1").arg(times));
+    return all;
+  }
+
+  static QString how_words(EndHow how) {
+    switch (how) {
+      case EndHow::arrived:
+        return tr("arrived");
+      case EndHow::backed_out:
+        return tr("backed out");
+      case EndHow::stuck:
+        return tr("stuck");
+      case EndHow::daylight:
+        return tr("came up in between");
+      case EndHow::struck:
+        return tr("struck something");
+      case EndHow::lost:
+        break;
+    }
+    return tr("lost");
+  }
+
+  void signatures(Paper& paper, const QRectF& box) {
+    paper.short_text({box.left(), box.top() + 3.6}, tr("Signed"), head, box.width());
+    const QString who[] = {tr("crew"), tr("inspector"), tr("owner of road or track"), tr("client")};
+    const double height = (box.height() - 6) / 4, name = box.width() * 0.58, date = box.width() * 0.8;
+    for (std::size_t i = 0; i < 4; ++i) {
+      const double base = box.top() + 5.5 + height * static_cast<double>(i + 1) - 3.4;
+      paper.line({box.left(), base}, {box.left() + name - 2, base}, {0.2});
+      paper.line({box.left() + name, base}, {box.left() + date - 2, base}, {0.2});
+      paper.line({box.left() + date, base}, {box.right(), base}, {0.2});
+      const TextStyle style{2, QFont::Normal, QColor(0x50, 0x50, 0x50)};
+      paper.short_text({box.left(), base + 2.4}, tr("%1: name, signature").arg(who[i]), style, name - 2);
+      paper.short_text({box.left() + name, base + 2.4}, tr("date"), style, date - name - 2);
+      paper.short_text({box.left() + date, base + 2.4}, tr("time"), style, box.right() - box.left() - date);
+    }
+  }
+
+  void tables() {
+    // The flow keeps places of pages, so none may move: they are put on the list one by one, which has room.
+    pages_.reserve(512);
+    Flow flow([this] { return new_text_page(pages_, sheet_, tr("As-built record: readings")); });
+    flow.heading(tr("Readings as they were taken"));
+    readings(flow);
+    flow.heading(tr("The line as built"));
+    flow.paragraph(
+        tr("Place of the axis by all readings, with its nine in ten each way; beside it how far it lies off the mean "
+           "path that was planned. Depth: ground line to axis."));
+    line_table(flow);
+    flow.heading(tr("Utilities passed"));
+    utilities(flow);
+  }
+
+  void readings(Flow& flow) {
+    const std::vector<std::optional<double>> noses = noses_of(built_.record);
+    std::vector<TableRow> rows;
+    for (std::size_t i = 0; i < built_.record.readings.size(); ++i) {
+      const Reading& reading = built_.record.readings[i];
+      // "8 min · mark · nose 3.00 m": the time has a column of its own.
+      const QString line = QString::fromStdString(reading_line(reading, sheet_.units));
+      const QString sep = QStringLiteral(" · ");
+      const QString rest = line.contains(sep) ? line.section(sep, 1) : line;
+      TableRow row{QString::number(i + 1), said(reading.time.s, Dimension::duration), rest};
+      const bool placed = noses[i].has_value() && !day_.smoothed.points.empty();
+      const PathPoint at = placed ? built_at(day_.smoothed, *noses[i]) : PathPoint{};
+      row << (placed ? said(at.x_m, Dimension::station) : QStringLiteral("–"))
+          << (placed ? said(at.y_m, Dimension::station) : QStringLiteral("–"))
+          << (placed ? said(at.z_m, Dimension::station) : QStringLiteral("–")) << remark(i);
+      rows.push_back(row);
+    }
+    if (rows.empty()) {
+      flow.paragraph(tr("None."));
+      return;
+    }
+    flow.table({{tr("no."), 0.7},
+                {tr("after"), 1.2},
+                {tr("reading"), 4.2},
+                {tr("station"), 1.4},
+                {tr("offset"), 1.4},
+                {tr("level"), 1.5},
+                {tr("remark"), 2.2}},
+               rows);
+  }
+
+  [[nodiscard]] QString remark(std::size_t reading) const {
+    for (const ReadingLeftOut& out : day_.left_out)
+      if (out.reading == reading) return QString::fromStdString(left_out_text(out, built_.record));
+    for (const OddReading& odd : day_.odd)
+      if (odd.reading == reading) return tr("odd: %1 sd off").arg(QString::number(odd.in_sd, 'f', 1));
+    return QString();
+  }
+
+  void line_table(Flow& flow) {
+    const std::vector<PathPoint> points = built_points(built_);
+    if (points.size() < 2) {
+      flow.paragraph(tr("Nothing was bored."));
+      return;
+    }
+    const double step = sheet_.units == UnitSystem::us ? 3 * 0.3048 : 1.0;
+    std::vector<TableRow> rows;
+    const double last = points.back().s_m;
+    for (int i = 0;; ++i) {
+      const double s = std::min(i * step, last);
+      const PathPoint p = built_at(day_.smoothed, s);
+      TableRow row{said(p.x_m, Dimension::station),
+                   said(p.y_m, Dimension::station),
+                   said(p.z_m, Dimension::station),
+                   said(elevation_at(sheet_.crossing.site.ground, p.x_m) - p.z_m),
+                   QStringLiteral("± ") + said(1.645 * p.sd_lateral_m),
+                   QStringLiteral("± ") + said(1.645 * p.sd_vertical_m)};
+      const std::vector<PathPoint>& planned = sheet_.assessment.bore.points;
+      const auto beyond =
+          std::find_if(planned.begin(), planned.end(), [&](const PathPoint& q) { return q.x_m >= p.x_m - 1e-9; });
+      if (beyond != planned.end()) {
+        PathPoint q = *beyond;
+        if (beyond != planned.begin()) {
+          const PathPoint& before = *(beyond - 1);
+          const double t = std::clamp((p.x_m - before.x_m) / std::max(beyond->x_m - before.x_m, 1e-12), 0.0, 1.0);
+          q.y_m = before.y_m + t * (beyond->y_m - before.y_m);
+          q.z_m = before.z_m + t * (beyond->z_m - before.z_m);
+        }
+        row << aside(p.y_m - q.y_m, tr("left"), tr("right")) << aside(p.z_m - q.z_m, tr("higher"), tr("lower"));
+      } else {
+        row << QStringLiteral("–") << QStringLiteral("–");
+      }
+      rows.push_back(row);
+      if (s >= last) break;
+    }
+    flow.table({{tr("station"), 1.2},
+                {tr("offset"), 1.2},
+                {tr("axis level"), 1.4},
+                {tr("deep"), 1.1},
+                {tr("across"), 1.3},
+                {tr("in height"), 1.3},
+                {tr("off the plan, across"), 1.7},
+                {tr("off the plan, in height"), 1.7}},
+               rows);
+  }
+
+  void utilities(Flow& flow) {
+    std::vector<TableRow> rows;
+    const double last = built_.day.furthest_m;
+    for (const UtilityAnswer& u : sheet_.assessment.utilities) {
+      if (!u.on_utility || !u.on_bore) continue;
+      // Nearest place of the line as built, to where the utility was taken to lie.
+      double nearest = 1e300;
+      PathPoint at;
+      for (const PathPoint& p : built_points(built_)) {
+        const double gap = std::hypot(p.x_m - u.on_utility->x_m, p.y_m - u.on_utility->y_m, p.z_m - u.on_utility->z_m);
+        if (gap < nearest) {
+          nearest = gap;
+          at = p;
+        }
+      }
+      if (nearest > 1e200 || at.s_m > last + 1e-9) continue;
+      rows.push_back({qs(u.name), said(at.x_m, Dimension::station), said(nearest), said(u.separation_m)});
+    }
+    if (rows.empty()) {
+      flow.paragraph(tr("None with a known depth."));
+      return;
+    }
+    flow.table({{tr("utility"), 3},
+                {tr("passed at station"), 1.6},
+                {tr("axis to its axis there, as built"), 2},
+                {tr("clear gap, as planned"), 1.6}},
+               rows);
+  }
+
+  const AsBuilt& built_;
+  const Sheet& sheet_;
+  const DayAnswer& day_;
+  std::vector<Page> pages_;
+};
+
+}  // namespace
+
+PathPoint built_at(const BorePath& path, double s_m) {
+  const auto& points = path.points;
+  if (points.empty()) return {};
+  const auto beyond = std::find_if(points.begin(), points.end(), [&](const PathPoint& p) { return p.s_m >= s_m; });
+  if (beyond == points.begin()) return points.front();
+  if (beyond == points.end()) return points.back();
+  const PathPoint& a = *(beyond - 1);
+  PathPoint p = *beyond;
+  const double t = (s_m - a.s_m) / std::max(p.s_m - a.s_m, 1e-12);
+  const auto between = [&](double PathPoint::*m) { p.*m = a.*m + t * (p.*m - a.*m); };
+  for (double PathPoint::*m :
+       {&PathPoint::x_m, &PathPoint::y_m, &PathPoint::z_m, &PathPoint::sd_lateral_m, &PathPoint::sd_vertical_m})
+    between(m);
+  p.s_m = s_m;
+  return p;
+}
+
+std::vector<std::optional<double>> noses_of(const DayRecord& record) {
+  std::vector<std::optional<double>> noses;
+  std::optional<double> last;
+  for (const Reading& reading : record.readings) {
+    if (reading.kind == ReadingKind::start) last = last.value_or(0.0);
+    if (reading.nose) last = reading.nose->m;
+    noses.push_back(last);
+  }
+  return noses;
+}
+
+std::vector<PathPoint> built_points(const AsBuilt& built) {
+  std::vector<PathPoint> points;
+  for (const PathPoint& p : built.day.smoothed.points) {
+    if (p.s_m >= built.day.furthest_m - 1e-9) break;
+    points.push_back(p);
+  }
+  if (!built.day.smoothed.points.empty()) points.push_back(built_at(built.day.smoothed, built.day.furthest_m));
+  return points;
+}
+
+Result<std::vector<Page>> as_built_pages(const Sheet& sheet) {
+  const auto& records = sheet.crossing.record;
+  const auto chosen = std::find_if(records.rbegin(), records.rend(), [&](const DayRecord& record) {
+    return sheet.record.empty() ? !record.readings.empty() : record.id == sheet.record;
+  });
+  if (chosen == records.rend() || chosen->readings.empty())
+    return fail("record", sheet.record.empty() ? "no readings" : sheet.record,
+                "a record of the day with readings: take them on the page Day");
+  const DayRecord& record = *chosen;
+  const Crossing bored = record.alternative ? with_alternative(sheet.crossing, *record.alternative) : sheet.crossing;
+  const Assessment planned = record.alternative ? assess(bored, sheet.tables) : sheet.assessment;
+  Sheet of_layout{bored, planned, sheet.tables};
+  of_layout.paper_mm = sheet.paper_mm;
+  of_layout.units = sheet.units;
+  const DayAnswer day = day_answer(bored, sheet.tables, record, planned);
+  const AsBuilt built{of_layout, record, day};
+  return AsBuiltPages(built).all();
+}
+
+}  // namespace burrow
