@@ -1,0 +1,163 @@
+// Pictures of the main states against those kept in tests/ui/pictures. A difference is a reason to look, not always a
+// fault: `tests/renew-pictures` draws them anew, and whoever renews them looks at each.
+
+#include <gtest/gtest.h>
+
+#include <QDir>
+#include <QPainter>
+#include <QPushButton>
+#include <cmath>
+
+#include "burrow/sheet/page_out.h"
+#include "burrow/sheet/sheet.h"
+#include "burrow/window/guided_crossing.h"
+#include "window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+/// Share of pixels of which a colour is off by more than the edges of letters differ between two builds.
+double differing(const QImage& a, const QImage& b) {
+  if (a.size() != b.size()) return 1;
+  constexpr int much = 48;
+  std::int64_t off = 0;
+  for (int y = 0; y < a.height(); ++y) {
+    const auto* p = reinterpret_cast<const QRgb*>(a.constScanLine(y));
+    const auto* q = reinterpret_cast<const QRgb*>(b.constScanLine(y));
+    for (int x = 0; x < a.width(); ++x)
+      off += std::abs(qRed(p[x]) - qRed(q[x])) > much || std::abs(qGreen(p[x]) - qGreen(q[x])) > much ||
+             std::abs(qBlue(p[x]) - qBlue(q[x])) > much;
+  }
+  return static_cast<double>(off) / (static_cast<double>(a.width()) * a.height());
+}
+
+void expect_like_kept(const QImage& now, const QString& name) {
+  constexpr double allowed = 0.004;
+  const QImage picture = now.convertToFormat(QImage::Format_RGB32);
+  const QString folder = QStringLiteral(BURROW_SOURCE_DIR "/tests/ui/pictures");
+  const QString path = QDir(folder).filePath(name + QStringLiteral(".png"));
+  if (qEnvironmentVariableIsSet("BURROW_RENEW_PICTURES")) {
+    QDir().mkpath(folder);
+    EXPECT_TRUE(picture.save(path, "PNG", 0)) << path.toStdString();
+    return;
+  }
+  const QImage kept = QImage(path).convertToFormat(QImage::Format_RGB32);
+  ASSERT_FALSE(kept.isNull()) << path.toStdString() << " is not there: run tests/renew-pictures and look at it";
+  const double share = differing(picture, kept);
+  if (share <= allowed) return;
+  const QString seen = QDir(QDir::tempPath()).filePath(QStringLiteral("burrowline-") + name + QStringLiteral(".png"));
+  picture.save(seen);
+  ADD_FAILURE() << name.toStdString() << ": " << 100 * share << " % of the picture differ; it is kept as "
+                << seen.toStdString();
+}
+
+struct Shot : TestWindow {
+  explicit Shot(const char* sample) : TestWindow(sample, {1200, 760}) {}
+  void expect(const char* name) {
+    QCoreApplication::processEvents();
+    QTest::qWait(90);  // lists catch up
+    window.drawing().clearFocus();
+    QCoreApplication::processEvents();
+    expect_like_kept(window.grab().toImage(), QLatin1String(name));
+  }
+};
+
+TEST(Pictures, Opened) {
+  Shot("house-service").expect("opened");
+  Shot dark("house-service");
+  dark.window.set_dark(true);
+  dark.window.set_units(UnitSystem::us);
+  dark.window.drawing().zoom_to_fit();
+  dark.expect("opened-dark-us");
+  dark.window.set_dark(false);
+}
+
+TEST(Pictures, Finding_WithItsWorking) {
+  Shot w("four-faults");
+  w.window.findings().pick(0);
+  w.expect("finding");
+}
+
+TEST(Pictures, Drag_WithItsGhost) {
+  Shot w("house-service");
+  const QPointF launch = w.window.drawing().place_of({PartKind::launch, {}, -1});
+  w.press(launch);
+  for (int i = 1; i <= 5; ++i) w.move(launch + QPointF(0, 6 * i));
+  w.expect("drag");
+  w.release(launch + QPointF(0, 30));
+}
+
+TEST(Pictures, SixtyUtilities) {
+  Shot("sixty-utilities").expect("sixty-utilities");
+}
+
+TEST(Pictures, Pages) {
+  using Page = SideColumn::Page;
+  Shot w("house-service");
+  for (const auto& [page, name] : {std::pair{Page::path, "page-path"},
+                                   {Page::utilities, "page-utilities"},
+                                   {Page::pits, "page-pits"},
+                                   {Page::pipe, "page-pipe"},
+                                   {Page::air, "page-air"},
+                                   {Page::run, "page-run-sheet"}}) {
+    w.window.side().show_page(page);
+    w.expect(name);
+  }
+}
+
+TEST(Pictures, Practice_Revealed) {
+  Shot w("lesson-level");
+  w.window.side().show_page(SideColumn::Page::practice);
+  PracticePanel& practice = w.window.side().practice();
+  practice.refresh_now();
+  QTest::mouseClick(practice.button(QStringLiteral("Set out")), Qt::LeftButton);
+  for (int i = 0; i < 30 && practice.run() && !practice.run()->over(); ++i)
+    QTest::mouseClick(practice.button(QStringLiteral("Drive")), Qt::LeftButton);
+  practice.finish_reveal();
+  w.expect("practice");
+}
+
+TEST(Pictures, Guide) {
+  GuidedCrossing guide(tables_for_tests(), Theme::light(), UnitSystem::metric, std::nullopt, nullptr);
+  guide.show();
+  guide.go_to(3);
+  for (QPushButton* b : guide.findChildren<QPushButton*>())
+    if (b->text().contains(QLatin1String("dd a line"))) b->click();
+  QTest::qWait(60);
+  expect_like_kept(guide.grab().toImage(), QStringLiteral("guide"));
+}
+
+TEST(Pictures, Paper) {
+  Shot w("house-service");
+  for (const auto& [part, name] : {std::pair{SheetPart::sheet, "sheet"}, {SheetPart::card, "card"}}) {
+    const auto sheet = sheet_of(w.crossing(), w.window.document().assessment(), tables_for_tests(), UnitSystem::metric);
+    ASSERT_TRUE(sheet);
+    const Page page = sheet_pages(*sheet, part)->front();
+    constexpr double px_per_mm = 3.2;
+    QImage image((page.size_mm * px_per_mm).toSize(), QImage::Format_RGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    painter.scale(px_per_mm, px_per_mm);
+    paint_page(painter, page);
+    painter.end();
+    expect_like_kept(image, QString::fromLatin1(name));
+  }
+}
+
+// The comparison sees what a person would: a line that is gone, not a shade.
+TEST(Pictures, Comparison_SeesALine) {
+  QImage a(400, 300, QImage::Format_RGB32);
+  a.fill(Qt::white);
+  QImage b = a;
+  b.fill(QColor(250, 250, 250));
+  EXPECT_EQ(differing(a, b), 0);
+  QPainter painter(&b);
+  painter.setPen(QPen(Qt::black, 2));
+  painter.drawLine(0, 150, 400, 150);
+  painter.end();
+  EXPECT_GT(differing(a, b), 0.004);
+  EXPECT_EQ(differing(a, QImage(10, 10, QImage::Format_RGB32)), 1);
+}
+
+}  // namespace
+}  // namespace burrow
