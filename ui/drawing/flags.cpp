@@ -36,7 +36,9 @@ std::vector<Group> groups_of(const std::vector<Finding>& findings) {
   std::vector<Group> groups;
   for (std::size_t i = 0; i < findings.size(); ++i) {
     const Finding& f = findings[i];
-    if (!f.station_m || f.severity == Severity::note || f.muted) continue;
+    // A muted caution no longer counts and has no flag; a muted stop or gap in the data still does.
+    const bool silent = f.muted && f.severity != Severity::stop && !f.missing;
+    if (!f.station_m || f.severity == Severity::note || silent) continue;
     const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& g) {
       const Finding& first = findings[g.speaks];
       return first.subject == f.subject &&

@@ -83,6 +83,12 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
     state_->setText(part.none() ? QString() : tr("picked: %1").arg(qs(part_name(document_.crossing(), part))));
   });
   connect(&findings(), &FindingsPanel::picked, drawing_, &DrawingView::go_to_finding);
+  connect(&findings(), &FindingsPanel::jump_wanted, this, [this](int finding) {
+    drawing_->go_to_finding(finding);
+    drawing_->setFocus();
+  });
+  connect(&findings(), &FindingsPanel::refused, this,
+          [this](const QString& why) { statusBar()->showMessage(why, 8000); });
   connect(verdict_, &VerdictBar::first_wanted, this, [this] {
     side_->show_page(SideColumn::Page::findings);
     findings().pick(0);

@@ -90,6 +90,7 @@ void SideColumn::wire(DrawingView& drawing) {
   connect(layouts_, &LayoutsPanel::ghost_changed, &drawing, &DrawingView::set_ghost_layout);
   connect(&drawing, &DrawingView::picked_changed, this, [this, &drawing] {
     const PartRef& part = drawing.picked();
+    findings_->set_picked_thing(part);
     if (part.kind == PartKind::utility) utilities_->pick(part.id);
     if (part.kind == PartKind::surface) surface_->pick(part.id);
     if (part.kind == PartKind::launch) pits_->show_pit(WhichPit::launch);
