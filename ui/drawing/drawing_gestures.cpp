@@ -88,6 +88,7 @@ void DrawingView::step_gesture() {
 
 void DrawingView::mousePressEvent(QMouseEvent* event) {
   setFocus(Qt::MouseFocusReason);
+  interrupt_glide();
   if (gesture_ != Gesture::none) return;
   if (session_) settle();  // a held arrow key
   press_at_ = last_at_ = event->position();
@@ -203,6 +204,7 @@ void DrawingView::mouseDoubleClickEvent(QMouseEvent* event) {
 void DrawingView::wheelEvent(QWheelEvent* event) {
   const QPointF turned = event->angleDelta();
   if (gesture_ != Gesture::none) return;
+  interrupt_glide();
   if (event->modifiers().testFlag(Qt::ShiftModifier) || std::abs(turned.x()) > std::abs(turned.y())) {
     const double by = std::abs(turned.x()) > std::abs(turned.y()) ? turned.x() : turned.y();
     frame_.pan(QPointF(by * 0.6, 0));
@@ -325,6 +327,7 @@ void DrawingView::pick_next(int direction) {
 }
 
 void DrawingView::keyPressEvent(QKeyEvent* event) {
+  interrupt_glide(event->key());
   if (event->key() == Qt::Key_Escape) {
     if (session_ || gesture_ != Gesture::none) {
       cancel_gesture();
@@ -359,7 +362,7 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
       return;
     case Qt::Key_0:
     case Qt::Key_Home:
-      zoom_to_fit();
+      glide_to_fit();
       return;
     default:
       QAbstractScrollArea::keyPressEvent(event);

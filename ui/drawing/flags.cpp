@@ -36,9 +36,7 @@ std::vector<Group> groups_of(const std::vector<Finding>& findings) {
   std::vector<Group> groups;
   for (std::size_t i = 0; i < findings.size(); ++i) {
     const Finding& f = findings[i];
-    // A muted caution no longer counts and has no flag; a muted stop or gap in the data still does.
-    const bool silent = f.muted && f.severity != Severity::stop && !f.missing;
-    if (!f.station_m || f.severity == Severity::note || silent) continue;
+    if (!flag_wanted(f)) continue;
     const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& g) {
       const Finding& first = findings[g.speaks];
       return first.subject == f.subject &&
@@ -63,6 +61,15 @@ bool fits(const std::vector<Flag>& placed, const QRectF& box) {
 }
 
 }  // namespace
+
+bool flag_wanted(const Finding& finding) {
+  if (!finding.station_m || finding.severity == Severity::note) return false;
+  return !finding.muted || finding.severity == Severity::stop || finding.missing;
+}
+
+double marks_row_height(const Look& look) {
+  return look.text * 1.1;
+}
 
 std::vector<Flag> place_flags(const Picture& picture, int* left_out) {
   const Frame& f = picture.frame;

@@ -41,6 +41,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
       document_(std::move(tables)),
       verdict_(new VerdictBar(document_, this)),
       drawing_(new DrawingView(document_, this)),
+      overview_(new OverviewStrip(document_, *drawing_, this)),
       side_(new SideColumn(document_, *drawing_, this)),
       card_(new ValueCard(document_, drawing_)),
       where_(new QLabel(this)),
@@ -54,7 +55,13 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   column->setSpacing(0);
   column->addWidget(verdict_);
   auto* splitter = new QSplitter(Qt::Horizontal, middle);
-  splitter->addWidget(drawing_);
+  auto* views = new QWidget(splitter);
+  auto* views_column = new QVBoxLayout(views);
+  views_column->setContentsMargins(0, 0, 0, 0);
+  views_column->setSpacing(0);
+  views_column->addWidget(drawing_, 1);
+  views_column->addWidget(overview_);
+  splitter->addWidget(views);
   splitter->addWidget(side_);
   splitter->setStretchFactor(0, 1);
   splitter->setStretchFactor(1, 0);
@@ -89,6 +96,11 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   });
   connect(&findings(), &FindingsPanel::refused, this,
           [this](const QString& why) { statusBar()->showMessage(why, 8000); });
+  connect(overview_, &OverviewStrip::finding_wanted, this, [this](int finding) {
+    side_->show_page(SideColumn::Page::findings);
+    findings().pick(finding);
+    drawing_->go_to_finding(finding);
+  });
   connect(verdict_, &VerdictBar::first_wanted, this, [this] {
     side_->show_page(SideColumn::Page::findings);
     findings().pick(0);

@@ -124,9 +124,10 @@ void MainWindow::make_edit_menu() {
 
 void MainWindow::make_view_menu() {
   QMenu* menu = menuBar()->addMenu(tr("&View"));
-  menu->addAction(tr("&Whole bore"), QKeySequence(Qt::CTRL | Qt::Key_0), this, [this] { drawing_->zoom_to_fit(); });
+  menu->addAction(tr("&Whole bore"), QKeySequence(Qt::CTRL | Qt::Key_0), this, [this] { drawing_->glide_to_fit(); });
   menu->addAction(tr("&Closer"), QKeySequence::ZoomIn, this, [this] { drawing_->zoom_by(1.25); });
   menu->addAction(tr("&Further"), QKeySequence::ZoomOut, this, [this] { drawing_->zoom_by(0.8); });
+  menu->addAction(overview_->shown_action());
   QMenu* heights = menu->addMenu(tr("&Heights"));
   auto* times_group = new QActionGroup(this);
   for (const int times : {1, 2, 3, 5}) {

@@ -3,13 +3,18 @@
 /// picked, dragged, nudged and typed. It reads the document's values and emits edits; it computes nothing.
 
 #include <QAbstractScrollArea>
+#include <QElapsedTimer>
+#include <functional>
 #include <memory>
 #include <optional>
 
 #include "burrow/document/document.h"
+#include "burrow/drawing/glide.h"
 #include "burrow/drawing/kept_layers.h"
 #include "burrow/drawing/move.h"
 #include "burrow/drawing/picture.h"
+
+class QTimer;
 
 namespace burrow {
 
@@ -65,8 +70,17 @@ class DrawingView : public QAbstractScrollArea {
   void set_across(bool on);
   [[nodiscard]] bool across() const { return shown_.across_station_m.has_value(); }
 
+  /// The whole bore at once; `glide_to_fit` the same smoothly.
   void zoom_to_fit();
+  void glide_to_fit();
   void zoom_by(double factor);
+  /// These stations fill the width; heights and offsets in the middle stay.
+  void show_stations(double from_m, double to_m, bool smoothly);
+  /// How long a glide takes, 0: at once; tests set their own clock. Never during a drag; any input ends it.
+  void set_glide(int milliseconds, std::function<qint64()> clock = {});
+  [[nodiscard]] bool gliding() const { return gliding_; }
+  /// One frame of a glide under way.
+  void step_glide();
   [[nodiscard]] const PartRef& picked() const { return focus_.picked; }
   void pick(const PartRef& part);
   /// Brings the place of a finding into view and marks its flag.
@@ -84,6 +98,8 @@ class DrawingView : public QAbstractScrollArea {
   void finding_picked(int index);
   /// "station 12.30 m · level 101.02 m · 1.21 m deep", empty outside the panes.
   void pointer_moved(const QString& where);
+  /// It shows another stretch, or looks otherwise: told at most once a frame.
+  void view_changed();
   /// Double-click or Enter: the value is to be typed at this place of the viewport.
   void typing_wanted(const QPoint& at);
 
@@ -105,6 +121,12 @@ class DrawingView : public QAbstractScrollArea {
 
   [[nodiscard]] Picture picture();
   void lay_out_again();
+  [[nodiscard]] qint64 now_ms() const;
+  [[nodiscard]] Frame goal() const;
+  void glide_to(const Frame& to);
+  void stop_glide();
+  void interrupt_glide(int key = 0);  ///< stays where it has come to
+  void bring_into_view(double station_m, std::optional<double> elevation_m, std::optional<double> offset_m);
   void schedule();      ///< one step of the gesture and one repaint per frame
   void step_gesture();  ///< applies the newest pointer position
   [[nodiscard]] Move move_in(Pane pane);
@@ -138,6 +160,14 @@ class DrawingView : public QAbstractScrollArea {
   std::vector<SnapLine> snap_lines_;  ///< of the drag under way
   PartRef nudged_;
   Move nudge_move_;
+  Frame told_;  ///< with the last `view_changed`
+  bool gliding_ = false;
+  Frame glide_from_, glide_to_;
+  qint64 glide_start_ms_ = 0;
+  int glide_ms_;
+  QTimer* glide_timer_;
+  QElapsedTimer since_start_;
+  std::function<qint64()> clock_;
 };
 
 }  // namespace burrow

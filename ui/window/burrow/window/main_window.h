@@ -6,6 +6,7 @@
 
 #include "burrow/document/document.h"
 #include "burrow/drawing/drawing_view.h"
+#include "burrow/drawing/overview.h"
 #include "burrow/import/into_crossing.h"
 #include "burrow/panels/verdict_bar.h"
 #include "burrow/widgets/value_card.h"
@@ -31,6 +32,7 @@ class MainWindow : public QMainWindow {
 
   Document& document() { return document_; }
   DrawingView& drawing() { return *drawing_; }
+  OverviewStrip& overview() { return *overview_; }
   FindingsPanel& findings() { return side_->findings(); }
   SideColumn& side() { return *side_; }
   ValueCard& value_card() { return *card_; }
@@ -83,6 +85,7 @@ class MainWindow : public QMainWindow {
   Document document_;
   VerdictBar* verdict_;
   DrawingView* drawing_;
+  OverviewStrip* overview_;
   SideColumn* side_;
   ValueCard* card_;
   QLabel* where_;
