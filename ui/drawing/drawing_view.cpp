@@ -29,7 +29,7 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
   setAccessibleName(tr("Drawing of the crossing"));
   setAccessibleDescription(
       tr("Side elevation above, plan below. N picks the next thing, P the one before, arrow keys move it, Enter types "
-         "its value."));
+         "its value. D picks the next dimension line."));
   setMinimumSize(420, 320);
   connect(&document_, &Document::changed, this, [this] {
     if (!holds(document_.crossing(), focus_.hovered)) focus_.hovered = {};
@@ -123,13 +123,26 @@ void DrawingView::paintEvent(QPaintEvent*) {
     focus_.ghost = &session_->assessment_before();
     if (gesture_ == Gesture::part)
       focus_.pointer_lines = live_numbers(document_.crossing(), document_.assessment(), session_->part(), look_.units);
+    if (gesture_ == Gesture::measure && held_) {
+      const std::optional<double> value = measure_value(document_.crossing(), document_.assessment(), held_->measure);
+      focus_.pointer_lines.clear();
+      if (value)
+        focus_.pointer_lines << QString::fromStdString(measure_name(document_.crossing(), held_->measure) + " " +
+                                                       format(*value, Dimension::length, look_.units));
+      focus_.pointer_lines << live_numbers(document_.crossing(), document_.assessment(), session_->part(), look_.units);
+    }
   } else {
     focus_.ghost_crossing = ghost_layout_ ? &ghost_layout_->crossing : nullptr;
     focus_.ghost = ghost_layout_ ? &ghost_layout_->assessment : nullptr;
     tell_pointer();
   }
+  if (gesture_ == Gesture::held && held_) {
+    focus_.pointer = last_at_;
+    focus_.pointer_lines = QStringList{why_held(*held_).isEmpty() ? document_.read_only_because() : why_held(*held_)};
+  }
   Picture now = picture();
   now.kept = &kept_;
+  now.dimensions = dimension_lines(now);
   paint_picture(painter, now);
   if (hasFocus()) {
     painter.setBrush(Qt::NoBrush);

@@ -113,6 +113,8 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
   // By what stands there anyway, by marks, then by the names placed so far.
   std::vector<QRectF> taken{model_status_box(picture), cloud_key_box(picture)};
   if (picture.shown.neutral_line) taken.push_back(neutral_name_box(picture));
+  for (const DimensionLine& line : picture.dimensions)
+    if (line.pane == Pane::elevation) taken.push_back(line.label);
   for (const Utility& utility : picture.crossing.site.utilities) {
     const UtilityMark mark = utility_mark(utility);
     if (mark.depth_known)

@@ -158,6 +158,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   paint_stops(painter, picture);
   paint_turning(painter, picture);
   paint_across_line(painter, picture);
+  paint_dimension_lines(painter, picture);
   if (picture.look.handles) paint_handles(painter, picture);
   painter.save();
   painter.setClipRect(f.elevation);

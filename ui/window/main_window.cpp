@@ -84,6 +84,13 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
     findings().pick(finding);
   });
   connect(drawing_, &DrawingView::typing_wanted, this, &MainWindow::type_values);
+  connect(drawing_, &DrawingView::measure_typing_wanted, this, [this](const MeasureRef& measure, const QPoint& at) {
+    const auto entry = [this, measure](const Crossing& c) {
+      return std::vector<Field>{measure_field(c, assess(c, document_.tables()), document_.tables(), measure)};
+    };
+    card_->open_fields(qs(measure_name(document_.crossing(), measure)), measure_part(measure), entry,
+                       drawing_->viewport()->mapTo(drawing_, at), units_);
+  });
   connect(drawing_, &DrawingView::picked_changed, this, [this] {
     const PartRef& part = drawing_->picked();
     remove_action_->setEnabled(part.kind == PartKind::utility);

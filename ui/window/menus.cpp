@@ -144,6 +144,10 @@ void MainWindow::make_view_menu() {
   QAction* neutral = menu->addAction(tr("&Neutral cover"), this, [this](bool on) { drawing_->set_neutral_line(on); });
   neutral->setCheckable(true);
   neutral->setChecked(true);
+  QAction* dimensions =
+      menu->addAction(tr("Dimension &lines"), this, [this](bool on) { drawing_->set_dimensions(on); });
+  dimensions->setCheckable(true);
+  dimensions->setChecked(true);
   QAction* zones =
       menu->addAction(tr("&Zones of the owners' rules"), this, [this](bool on) { drawing_->set_zones(on); });
   zones->setCheckable(true);

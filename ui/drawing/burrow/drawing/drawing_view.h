@@ -49,6 +49,13 @@ class DrawingView : public QAbstractScrollArea {
   /// Where owners' rules let neither bore nor pit be.
   void set_zones(bool on);
   [[nodiscard]] bool zones() const { return shown_.zones; }
+  /// Lines with a number and a grip: length, depths, cover, gap, floor.
+  void set_dimensions(bool on);
+  [[nodiscard]] bool dimensions() const { return shown_.dimensions; }
+  /// Those on the screen now.
+  [[nodiscard]] std::vector<DimensionLine> dimension_lines_shown();
+  /// The dimension line that is picked by click or key.
+  [[nodiscard]] const std::optional<MeasureRef>& picked_measure() const { return focus_.measure; }
   /// How the surface rises over the bore: profile and lines of equal rise.
   void set_rise(bool on);
   [[nodiscard]] bool rise() const { return shown_.rise; }
@@ -102,6 +109,8 @@ class DrawingView : public QAbstractScrollArea {
   void view_changed();
   /// Double-click or Enter: the value is to be typed at this place of the viewport.
   void typing_wanted(const QPoint& at);
+  /// The same for a dimension line.
+  void measure_typing_wanted(const MeasureRef& measure, const QPoint& at);
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -117,7 +126,7 @@ class DrawingView : public QAbstractScrollArea {
   void focusOutEvent(QFocusEvent* event) override;
 
  private:
-  enum class Gesture { none, waiting, part, pan, split, tape };
+  enum class Gesture { none, waiting, part, pan, split, tape, measure, held };
 
   [[nodiscard]] Picture picture();
   void lay_out_again();
@@ -138,6 +147,11 @@ class DrawingView : public QAbstractScrollArea {
   void cancel_gesture();
   bool nudge(QKeyEvent* event);
   void pick_next(int direction);
+  bool press_dimension(const QPointF& at);
+  void start_dimension();
+  void pull_dimension();
+  void pick_next_dimension(int direction);
+  bool type_dimension(const QPointF& at);
   [[nodiscard]] double snap_step(Qt::KeyboardModifiers modifiers) const;
 
   Document& document_;
@@ -157,7 +171,8 @@ class DrawingView : public QAbstractScrollArea {
   bool scheduled_ = false;
   std::unique_ptr<EditSession> session_;
   std::shared_ptr<const GhostLayout> ghost_layout_;
-  std::vector<SnapLine> snap_lines_;  ///< of the drag under way
+  std::vector<SnapLine> snap_lines_;   ///< of the drag under way
+  std::optional<DimensionLine> held_;  ///< the dimension line under the button
   PartRef nudged_;
   Move nudge_move_;
   Frame told_;  ///< with the last `view_changed`
