@@ -58,9 +58,10 @@ TEST(Measures, AreThoseOfThePathAndTheGround) {
     EXPECT_DOUBLE_EQ(w.value({MeasureKind::bore_length, {}}), c.bore.exit.station.m - c.bore.launch.station.m);
     EXPECT_DOUBLE_EQ(w.value({MeasureKind::launch_depth, {}}),
                      elevation_at(c.site.ground, c.bore.launch.station.m) - c.bore.launch.elevation.m);
-    if (a.arrival.elevation_m)
+    if (a.arrival.elevation_m) {
       EXPECT_DOUBLE_EQ(w.value({MeasureKind::exit_depth, {}}),
                        elevation_at(c.site.ground, c.bore.exit.station.m) - *a.arrival.elevation_m);
+    }
     for (const MeasureRef& m : measures_of(c, a)) {
       if (m.kind != MeasureKind::surface_cover) continue;
       double least = 1e9;

@@ -5,9 +5,11 @@
 #include <QWheelEvent>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/along.h"
+#include "burrow/drawing/box_pick.h"
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/drawing/handles.h"
@@ -19,6 +21,11 @@ namespace {
 constexpr double reach_px = 9;
 constexpr double drag_starts_px = 3;
 constexpr double snap_px = 4;
+
+bool in_a_view(const Frame& frame, const QPointF& at) {
+  const Pane pane = frame.pane_at(at);
+  return pane == Pane::elevation || pane == Pane::plan;
+}
 
 }  // namespace
 
@@ -61,6 +68,9 @@ void DrawingView::step_gesture() {
     if (fit_again) zoom_to_fit();
   } else if (gesture_ == Gesture::tape) {
     pull_tape(last_at_);
+  } else if (gesture_ == Gesture::box) {
+    const QRectF& pane = press_frame_.pane_at(press_at_) == Pane::plan ? frame_.plan : frame_.elevation;
+    focus_.box = QRectF(press_at_, last_at_).normalized().intersected(pane);
   } else if (gesture_ == Gesture::measure) {
     pull_dimension();
   } else if (gesture_ == Gesture::part && session_) {
@@ -95,7 +105,8 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
   press_at_ = last_at_ = event->position();
   press_frame_ = frame_;
   modifiers_ = event->modifiers();
-  if (event->button() == Qt::MiddleButton || event->button() == Qt::RightButton) {
+  const bool pans = event->button() == Qt::MiddleButton || event->button() == Qt::RightButton || space_down_;
+  if (pans) {
     gesture_ = Gesture::pan;
     viewport()->setCursor(Qt::ClosedHandCursor);
     return;
@@ -117,8 +128,12 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
     return;
   }
   if (press_dimension(press_at_)) return;
-  pick(part_at(now, press_at_, reach_px));
+  const PartRef under = part_at(now, press_at_, reach_px);
   gesture_ = Gesture::waiting;
+  box_adds_ = modifiers_.testFlag(Qt::ShiftModifier);
+  shift_pressed_ = box_adds_ && may_be_several(under) ? under : PartRef{};
+  if (!shift_pressed_.none() || (box_adds_ && under.none())) return;  // a click adds or takes away
+  pick(under);
 }
 
 void DrawingView::mouseMoveEvent(QMouseEvent* event) {
@@ -129,8 +144,11 @@ void DrawingView::mouseMoveEvent(QMouseEvent* event) {
     const QPointF off = last_at_ - press_at_;
     if (std::hypot(off.x(), off.y()) < drag_starts_px) return;
     const bool may = document_.crossing().version <= known_file_version;
+    if (!shift_pressed_.none()) pick(std::exchange(shift_pressed_, {}));
     if (held_) {
       start_dimension();
+    } else if (part_at(picture(), press_at_, reach_px).none() && in_a_view(frame_, press_at_)) {
+      gesture_ = Gesture::box;
     } else if (!focus_.picked.none() && may && !part_locked(document_.crossing(), focus_.picked) &&
                moved(document_.crossing(), focus_.picked, move_in(frame_.pane_at(press_at_)))) {
       gesture_ = Gesture::part;
@@ -155,6 +173,9 @@ void DrawingView::mouseReleaseEvent(QMouseEvent* event) {
   if (gesture_ == Gesture::part && session_) session_->finish(step_name(document_.crossing(), session_->part()));
   if (gesture_ == Gesture::measure && session_)
     session_->finish(tr("Set %1").arg(QString::fromStdString(measure_name(document_.crossing(), held_->measure))));
+  if (gesture_ == Gesture::waiting && !shift_pressed_.none()) toggle_picked(shift_pressed_);
+  shift_pressed_ = {};
+  if (gesture_ == Gesture::box) take_box();
   session_.reset();
   held_.reset();
   focus_.snaps.clear();
@@ -191,6 +212,8 @@ void DrawingView::pull_tape(const QPointF& at) {
 void DrawingView::cancel_gesture() {
   session_.reset();
   held_.reset();
+  shift_pressed_ = {};
+  focus_.box.reset();
   focus_.snaps.clear();
   if (gesture_ == Gesture::tape) shown_.tape.reset();
   if (gesture_ == Gesture::pan) frame_ = press_frame_;

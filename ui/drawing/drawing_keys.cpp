@@ -81,6 +81,10 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
     viewport()->update();
     return;
   }
+  if (event->key() == Qt::Key_Space) {
+    space_down_ = true;
+    return;
+  }
   if (nudge(event)) return;
   switch (event->key()) {
     case Qt::Key_Return:
@@ -93,6 +97,7 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
             return;
           }
       }
+      if (!focus_.several.empty()) Q_EMIT several_typing_wanted();
       if (!focus_.picked.none()) Q_EMIT typing_wanted(place_of(focus_.picked).toPoint());
       return;
     case Qt::Key_N:
@@ -121,6 +126,7 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
 }
 
 void DrawingView::keyReleaseEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) space_down_ = false;
   if (event->isAutoRepeat() || nudged_.none()) return;
   switch (event->key()) {
     case Qt::Key_Left:

@@ -32,8 +32,7 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
          "its value. D picks the next dimension line."));
   setMinimumSize(420, 320);
   connect(&document_, &Document::changed, this, [this] {
-    if (!holds(document_.crossing(), focus_.hovered)) focus_.hovered = {};
-    if (!holds(document_.crossing(), focus_.picked)) pick({});
+    forget_gone();
     viewport()->update();
   });
   connect(&document_, &Document::replaced, this, [this] {
@@ -89,8 +88,9 @@ Picture DrawingView::picture() {
 }
 
 void DrawingView::pick(const PartRef& part) {
-  if (focus_.picked == part) return;
+  if (focus_.picked == part && focus_.several.empty()) return;
   focus_.picked = part;
+  focus_.several.clear();
   viewport()->update();
   Q_EMIT picked_changed();
 }
@@ -235,6 +235,7 @@ bool DrawingView::event(QEvent* event) {
 }
 
 void DrawingView::focusOutEvent(QFocusEvent* event) {
+  space_down_ = false;
   if (nudged_.none()) {
     QAbstractScrollArea::focusOutEvent(event);
   } else {

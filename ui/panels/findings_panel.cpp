@@ -211,13 +211,19 @@ void FindingsPanel::pick(int row) {
   list_->scrollTo(filter_->shown(row));
 }
 
-void FindingsPanel::set_picked_thing(const PartRef& part) {
+void FindingsPanel::set_picked_things(const std::vector<PartRef>& parts) {
   std::vector<std::string> subjects;
-  if (const std::string own = part_subject(part); !own.empty()) subjects.push_back(own);
-  // What the bore does follows from where it starts and ends.
-  if (part.kind == PartKind::launch || part.kind == PartKind::exit) subjects.emplace_back("bore");
-  bar_->set_picked(subjects.empty() ? QString() : QString::fromStdString(part_name(document_.crossing(), part)),
-                   std::move(subjects));
+  QStringList names;
+  for (const PartRef& part : parts) {
+    const std::string own = part_subject(part);
+    // What the bore does follows from where it starts and ends.
+    if (part.kind == PartKind::launch || part.kind == PartKind::exit) subjects.emplace_back("bore");
+    if (own.empty()) continue;
+    subjects.push_back(own);
+    names << QString::fromStdString(part_name(document_.crossing(), part));
+  }
+  if (names.size() > 2) names = QStringList{tr("%n things", nullptr, static_cast<int>(names.size()))};
+  bar_->set_picked(names.join(QStringLiteral(", ")), std::move(subjects));
 }
 
 QString FindingsPanel::working() const {

@@ -93,8 +93,13 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   });
   connect(drawing_, &DrawingView::picked_changed, this, [this] {
     const PartRef& part = drawing_->picked();
-    remove_action_->setEnabled(part.kind == PartKind::utility);
-    state_->setText(part.none() ? QString() : tr("picked: %1").arg(qs(part_name(document_.crossing(), part))));
+    const std::vector<PartRef> all = drawing_->all_picked();
+    const bool whole_things = !all.empty() && std::all_of(all.begin(), all.end(), may_be_several);
+    remove_action_->setEnabled(whole_things);
+    duplicate_action_->setEnabled(whole_things);
+    state_->setText(all.empty()      ? QString()
+                    : all.size() > 1 ? tr("picked: %1").arg(qs(several_name(document_.crossing(), all)))
+                                     : tr("picked: %1").arg(qs(part_name(document_.crossing(), part))));
   });
   connect(&findings(), &FindingsPanel::picked, drawing_, &DrawingView::go_to_finding);
   connect(&findings(), &FindingsPanel::jump_wanted, this, [this](int finding) {

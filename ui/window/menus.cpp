@@ -118,8 +118,11 @@ void MainWindow::make_edit_menu() {
   menu->addSeparator();
   menu->addAction(tr("&Add a utility"), QKeySequence(Qt::CTRL | Qt::Key_U), this, &MainWindow::add_utility);
   remove_action_ =
-      menu->addAction(tr("&Remove the picked utility"), QKeySequence::Delete, this, &MainWindow::remove_picked);
+      menu->addAction(tr("Re&move what is picked"), QKeySequence::Delete, this, &MainWindow::remove_picked);
   remove_action_->setEnabled(false);
+  duplicate_action_ = menu->addAction(tr("&Duplicate what is picked"), QKeySequence(Qt::CTRL | Qt::Key_D), this,
+                                      &MainWindow::duplicate_picked);
+  duplicate_action_->setEnabled(false);
 }
 
 void MainWindow::make_view_menu() {
@@ -274,15 +277,22 @@ void MainWindow::add_utility() {
 }
 
 void MainWindow::remove_picked() {
-  const PartRef part = drawing_->picked();
-  if (part.kind != PartKind::utility) return;
-  const PartRef whole{PartKind::utility_and_holes, part.id, -1};
-  auto gone = std::get<UtilityAndHoles>(take(document_.crossing(), whole));
-  const QString name = QString::fromStdString(part_name(document_.crossing(), part));
+  const std::vector<PartRef> parts = drawing_->all_picked();
+  if (parts.empty() || !std::all_of(parts.begin(), parts.end(), may_be_several)) return;
+  const QString name = QString::fromStdString(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
+                                                                : several_name(document_.crossing(), parts));
   drawing_->pick({});
-  gone.utility.value.reset();
-  std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == part.id; });
-  document_.change(whole, gone, tr("Remove %1").arg(name));
+  document_.change({PartKind::site, {}, -1}, site_without(document_.crossing(), parts), tr("Remove %1").arg(name));
+}
+
+void MainWindow::duplicate_picked() {
+  const std::vector<PartRef> parts = drawing_->all_picked();
+  if (parts.empty() || !std::all_of(parts.begin(), parts.end(), may_be_several)) return;
+  const QString name = QString::fromStdString(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
+                                                                : several_name(document_.crossing(), parts));
+  Copies copies = site_with_copies(document_.crossing(), parts);
+  if (document_.change({PartKind::site, {}, -1}, std::move(copies.site), tr("Duplicate %1").arg(name)))
+    drawing_->pick_several(copies.parts);
 }
 
 }  // namespace burrow

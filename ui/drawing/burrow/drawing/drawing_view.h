@@ -90,6 +90,11 @@ class DrawingView : public QAbstractScrollArea {
   void step_glide();
   [[nodiscard]] const PartRef& picked() const { return focus_.picked; }
   void pick(const PartRef& part);
+  /// Two or more things picked at once; fewer pick one, or none.
+  void pick_several(std::vector<PartRef> parts);
+  [[nodiscard]] const std::vector<PartRef>& several() const { return focus_.several; }
+  /// The picked thing, or the several.
+  [[nodiscard]] std::vector<PartRef> all_picked() const;
   /// Brings the place of a finding into view and marks its flag.
   void go_to_finding(int index);
   /// Where a part's grip or mark stands in the viewport, for typing beside it.
@@ -109,6 +114,8 @@ class DrawingView : public QAbstractScrollArea {
   void view_changed();
   /// Double-click or Enter: the value is to be typed at this place of the viewport.
   void typing_wanted(const QPoint& at);
+  /// Enter with several things picked.
+  void several_typing_wanted();
   /// The same for a dimension line.
   void measure_typing_wanted(const MeasureRef& measure, const QPoint& at);
 
@@ -126,7 +133,7 @@ class DrawingView : public QAbstractScrollArea {
   void focusOutEvent(QFocusEvent* event) override;
 
  private:
-  enum class Gesture { none, waiting, part, pan, split, tape, measure, held };
+  enum class Gesture { none, waiting, part, pan, split, tape, measure, held, box };
 
   [[nodiscard]] Picture picture();
   void lay_out_again();
@@ -147,6 +154,9 @@ class DrawingView : public QAbstractScrollArea {
   void cancel_gesture();
   bool nudge(QKeyEvent* event);
   void pick_next(int direction);
+  void toggle_picked(const PartRef& part);
+  void take_box();
+  void forget_gone();  ///< what the crossing no longer holds is not picked
   bool press_dimension(const QPointF& at);
   void start_dimension();
   void pull_dimension();
@@ -171,7 +181,10 @@ class DrawingView : public QAbstractScrollArea {
   bool scheduled_ = false;
   std::unique_ptr<EditSession> session_;
   std::shared_ptr<const GhostLayout> ghost_layout_;
-  std::vector<SnapLine> snap_lines_;   ///< of the drag under way
+  std::vector<SnapLine> snap_lines_;  ///< of the drag under way
+  PartRef shift_pressed_;             ///< under Shift and the button: a click adds it, a drag moves it
+  bool box_adds_ = false;
+  bool space_down_ = false;
   std::optional<DimensionLine> held_;  ///< the dimension line under the button
   PartRef nudged_;
   Move nudge_move_;

@@ -33,6 +33,8 @@ struct Look {
 struct Focus {
   PartRef picked;
   PartRef hovered;
+  std::vector<PartRef> several;              ///< picked at once, two or more; `picked` is none then
+  std::optional<QRectF> box;                 ///< dragged to pick what it holds
   int finding = -1;                          ///< index of the picked finding
   const Crossing* ghost_crossing = nullptr;  ///< the state before a drag
   const Assessment* ghost = nullptr;

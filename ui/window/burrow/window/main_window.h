@@ -69,6 +69,7 @@ class MainWindow : public QMainWindow {
   void type_values(const QPoint& at);
   void add_utility();
   void remove_picked();
+  void duplicate_picked();
   bool save_as();
   QString ask_where(const QString& title, const QString& at, const QString& kinds, const QString& ending);
   bool may_leave();  ///< asks to save unsaved work
@@ -99,6 +100,7 @@ class MainWindow : public QMainWindow {
   QAction* dark_action_ = nullptr;
   QAction* cloud_action_ = nullptr;
   QAction* remove_action_ = nullptr;
+  QAction* duplicate_action_ = nullptr;
 };
 
 }  // namespace burrow
