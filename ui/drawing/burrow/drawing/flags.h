@@ -34,5 +34,7 @@ FindingMark mark_of(const Finding& finding);
 void paint_finding_mark(QPainter& painter, const QRectF& box, FindingMark mark, const Theme& theme,
                         const QString& number);
 QColor mark_colour(FindingMark mark, const Theme& theme);
+/// For thin lines, which need more contrast than a filled mark.
+QColor mark_line_colour(FindingMark mark, const Theme& theme);
 
 }  // namespace burrow
