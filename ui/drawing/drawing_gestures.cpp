@@ -253,8 +253,7 @@ void DrawingView::wheelEvent(QWheelEvent* event) {
 
 void DrawingView::hover(const QPointF& at) {
   const Picture now = picture();
-  const std::vector<DimensionLine> lines = dimension_lines(now);
-  const DimensionLine* line = dimension_at(lines, at, reach_px * 2 / 3);
+  const DimensionLine* line = dimension_at(painted_dimensions_, at, reach_px * 2 / 3);
   const std::optional<MeasureRef> measure = line ? std::optional(line->measure) : std::nullopt;
   if (measure != focus_.measure_hovered) {
     focus_.measure_hovered = measure;

@@ -143,6 +143,7 @@ void DrawingView::paintEvent(QPaintEvent*) {
   Picture now = picture();
   now.kept = &kept_;
   now.dimensions = dimension_lines(now);
+  painted_dimensions_ = now.dimensions;
   paint_picture(painter, now);
   if (hasFocus()) {
     painter.setBrush(Qt::NoBrush);

@@ -185,6 +185,7 @@ class DrawingView : public QAbstractScrollArea {
   PartRef shift_pressed_;             ///< under Shift and the button: a click adds it, a drag moves it
   bool box_adds_ = false;
   bool space_down_ = false;
+  std::vector<DimensionLine> painted_dimensions_;  ///< as they stand on the screen
   std::optional<DimensionLine> held_;  ///< the dimension line under the button
   PartRef nudged_;
   Move nudge_move_;
