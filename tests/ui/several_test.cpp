@@ -12,6 +12,7 @@
 #include <set>
 
 #include "burrow/drawing/box_pick.h"
+#include "burrow/drawing/handles.h"
 #include "burrow/file/crossing_file.h"
 #include "window_for_tests.h"
 
@@ -29,10 +30,18 @@ struct SeveralWindow : TestWindow {
       mouse(QEvent::MouseMove, from + (to - from) * i / 4, Qt::NoButton, Qt::LeftButton, keys);
     mouse(QEvent::MouseButtonRelease, to, Qt::LeftButton, Qt::NoButton, keys);
   }
-  /// Around all of the plan, beginning in its upper corner beyond the bore.
+  /// An empty place near the upper edge of the plan, as far to the right as there is one.
+  QPointF empty_corner() {
+    const Picture now{
+        crossing(), window.document().assessment(), window.document().tables(), drawing().frame(), drawing().look(),
+        Focus{}};
+    QPointF at = drawing().frame().plan.topRight() + QPointF(-3, 3);
+    while (at.x() > now.frame.plan.left() && !part_at(now, at, 9).none()) at.rx() -= 1;
+    return at;
+  }
+  /// Over the plan from there to the lower left corner.
   void box_over_the_plan(Qt::KeyboardModifiers keys = Qt::NoModifier) {
-    const QRectF plan = drawing().frame().plan.adjusted(2, 2, -2, -2);
-    box(plan.topRight(), plan.bottomLeft(), keys);
+    box(empty_corner(), drawing().frame().plan.bottomLeft() + QPointF(3, -3), keys);
   }
   void pick_all_utilities() {
     std::vector<PartRef> all;
@@ -56,6 +65,7 @@ TEST(BoxPick, OverThePlan_TakesEveryLineInIt_ChangesNothing) {
   SeveralWindow w("house-service");
   const Crossing before = w.crossing();
   const Frame frame = w.drawing().frame();
+  const QRectF box = QRectF(w.empty_corner(), frame.plan.bottomLeft() + QPointF(3, -3)).normalized();
   w.box_over_the_plan();
   std::set<std::string> wanted;
   for (const Utility& u : w.crossing().site.utilities)
@@ -64,7 +74,7 @@ TEST(BoxPick, OverThePlan_TakesEveryLineInIt_ChangesNothing) {
         const double t = k / 200.0;
         const QPointF at = frame.above(u.path[i].x_m + t * (u.path[i + 1].x_m - u.path[i].x_m),
                                        u.path[i].y_m + t * (u.path[i + 1].y_m - u.path[i].y_m));
-        if (frame.plan.adjusted(3, 3, -3, -3).contains(at)) wanted.insert(u.id);
+        if (box.contains(at)) wanted.insert(u.id);
       }
   ASSERT_GE(wanted.size(), 2u);
   for (const std::string& id : wanted) EXPECT_TRUE(w.picked_ids().contains(id)) << id;
@@ -81,9 +91,8 @@ TEST(BoxPick, ShiftAdds_WithoutItBeginsAnew_EscLetsGo) {
   w.box_over_the_plan(Qt::ShiftModifier);
   const auto with_shift = w.picked_ids();
   EXPECT_TRUE(with_shift.contains(first));
-  const QRectF plan = w.drawing().frame().plan;
-  const QPointF corner = plan.topRight() + QPointF(-3, 3);
-  w.box(corner, corner + QPointF(-12, 8));
+  const QPointF corner = w.empty_corner();
+  w.box(corner, corner + QPointF(-4, 4));
   EXPECT_TRUE(w.picked_ids().empty()) << "an empty box picks nothing";
   EXPECT_FALSE(w.panel().isVisible());
   w.pick_all_utilities();
@@ -94,11 +103,11 @@ TEST(BoxPick, ShiftAdds_WithoutItBeginsAnew_EscLetsGo) {
 
 TEST(BoxPick, EscDuringTheBox_KeepsNothing) {
   SeveralWindow w("house-service");
-  const QRectF plan = w.drawing().frame().plan.adjusted(2, 2, -2, -2);
-  w.press(plan.topRight());
-  w.move(plan.center());
+  const QPointF middle = w.drawing().frame().plan.center();
+  w.press(w.empty_corner());
+  w.move(middle);
   w.key(Qt::Key_Escape);
-  w.release(plan.center());
+  w.release(middle);
   EXPECT_TRUE(w.picked_ids().empty());
 }
 
@@ -140,7 +149,7 @@ TEST(BoxPick, SpaceAndDrag_PansAsTheMiddleButtonDoes) {
   SeveralWindow w("house-service");
   const double before = w.drawing().frame().left_station_m;
   w.drawing().setFocus();
-  const QPointF from = w.drawing().frame().plan.topRight() + QPointF(-5, 5);
+  const QPointF from = w.empty_corner();
   QTest::keyPress(&w.drawing(), Qt::Key_Space);
   w.drag(from, from + QPointF(-100, 0));
   QTest::keyRelease(&w.drawing(), Qt::Key_Space);

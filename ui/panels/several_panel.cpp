@@ -5,6 +5,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -17,6 +18,19 @@ namespace burrow {
 namespace {
 constexpr int refresh_ms = 50;
 const PartRef whole_site{PartKind::site, {}, -1};
+
+/// As high as what it holds, or as there is room.
+class BodyScroll : public QScrollArea {
+ public:
+  explicit BodyScroll(QWidget* parent) : QScrollArea(parent) {
+    setFrameShape(QFrame::NoFrame);
+    setWidgetResizable(true);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  }
+  [[nodiscard]] QSize sizeHint() const override { return {200, widget() ? widget()->sizeHint().height() + 2 : 60}; }
+  [[nodiscard]] QSize minimumSizeHint() const override { return {60, 40}; }
+};
 
 const Utility* utility_of(const Site& site, const std::string& id) {
   for (const Utility& utility : site.utilities)
@@ -64,12 +78,20 @@ SeveralPanel::SeveralPanel(Document& document, QWidget* parent)
     button->setAutoDefault(false);
     buttons->addWidget(button);
   }
+  // Neither wider nor higher than there is room for: the drawing beside it must not move when it appears.
+  setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  auto* body = new QWidget(this);
+  auto* rows = new QVBoxLayout(body);
+  rows->setContentsMargins(0, 0, 0, 0);
+  rows->addWidget(choices_);
+  rows->addWidget(nothing_);
+  rows->addWidget(values_);
+  auto* scroll = new BodyScroll(this);
+  scroll->setWidget(body);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(10, 8, 10, 8);
   column->addWidget(heading_);
-  column->addWidget(choices_);
-  column->addWidget(nothing_);
-  column->addWidget(values_);
+  column->addWidget(scroll, 1);
   column->addLayout(buttons);
   connect(kinds_, &QComboBox::activated, this, &SeveralPanel::set_kind);
   connect(statuses_, &QComboBox::activated, this, &SeveralPanel::set_status);
@@ -118,6 +140,7 @@ void SeveralPanel::refresh_now() {
                      [this, parts] { return shared_fields(document_.crossing(), parts, document_.tables()); });
   nothing_->setVisible(values_->count() == 0 && !all_utilities());
   refresh_choices();
+  if (auto* scroll = findChild<QScrollArea*>()) scroll->updateGeometry();
   const bool may = crossing.version <= known_file_version;
   for (QWidget* widget : {static_cast<QWidget*>(kinds_), static_cast<QWidget*>(statuses_),
                           static_cast<QWidget*>(duplicate_), static_cast<QWidget*>(remove_)})
