@@ -171,12 +171,14 @@ TEST(Drag, LockedThingStays) {
   EXPECT_NE(w.crossing().bore.launch.station.m, locked.bore.launch.station.m);
 }
 
-TEST(Drag, OfNothingPansTheDrawing) {
+TEST(Drag, WithTheMiddleButtonPansTheDrawing) {
   TestWindow w("house-service");
   const Crossing before = w.crossing();
   const Frame frame = w.window.drawing().frame();
   const QPointF sky(frame.elevation.left() + 30, frame.elevation.top() + 60);
-  w.drag(sky, sky + QPointF(40, 0));
+  w.mouse(QEvent::MouseButtonPress, sky, Qt::MiddleButton, Qt::MiddleButton);
+  w.mouse(QEvent::MouseMove, sky + QPointF(40, 0), Qt::NoButton, Qt::MiddleButton);
+  w.mouse(QEvent::MouseButtonRelease, sky + QPointF(40, 0), Qt::MiddleButton, Qt::NoButton);
   EXPECT_EQ(w.crossing(), before);
   EXPECT_NEAR(w.window.drawing().frame().left_station_m, frame.left_station_m - 40 / frame.px_per_m, 1e-9);
 }

@@ -1,6 +1,8 @@
 /// Pictures of the main states of the workbench, for a person to look at. Not a test: it judges nothing.
 
+#include <QAction>
 #include <QCheckBox>
+#include <QComboBox>
 #include <QDir>
 #include <QLineEdit>
 #include <QPushButton>
@@ -229,6 +231,77 @@ void surveyed_ground(const QString& folder) {
   both(w, folder, QStringLiteral("practice-hidden"));
 }
 
+/// A bore of another length, its utilities named by forty letters.
+void other_length(burrow::TestWindow& w, double length_m, std::size_t utilities) {
+  burrow::Crossing c = w.crossing();
+  c.bore.exit.station.m = c.bore.launch.station.m + length_m;
+  if (c.site.ground.back().station_m < c.bore.exit.station.m + 6)
+    c.site.ground.push_back({c.bore.exit.station.m + 8, c.site.ground.back().elevation_m});
+  if (c.site.utilities.size() > utilities) c.site.utilities.resize(utilities);
+  for (burrow::Utility& u : c.site.utilities) u.name = "transmission main, north side, number 12 b";
+  w.window.document().start_from(c, false);
+  w.window.drawing().zoom_to_fit();
+}
+
+/// Muting, filter, overview, dimension lines, several picked.
+void workbench(const QString& folder) {
+  const auto in_both = [&](burrow::TestWindow& w, const QString& name) {
+    shot(w, folder, name);
+    w.window.set_dark(true);
+    w.window.set_units(burrow::UnitSystem::us);
+    shot(w, folder, name + QStringLiteral("-dark-us"));
+    w.window.set_dark(false);
+    w.window.set_units(burrow::UnitSystem::metric);
+  };
+  for (const char* name : {"house-service", "sixty-utilities", "rail-siding", "four-faults"}) {
+    burrow::TestWindow w(name);
+    w.window.overview().shown_action()->setChecked(true);
+    const QString sample = QLatin1String(name);
+    w.window.drawing().pick({burrow::PartKind::launch, {}, -1});
+    in_both(w, sample + QStringLiteral("-bench-launch"));
+    w.window.drawing().pick({burrow::PartKind::utility, w.crossing().site.utilities[1].id, -1});
+    w.window.drawing().show_stations(w.crossing().bore.launch.station.m + 1, w.crossing().bore.launch.station.m + 6,
+                                     false);
+    in_both(w, sample + QStringLiteral("-bench-near"));
+    w.window.drawing().zoom_to_fit();
+    std::vector<burrow::PartRef> all;
+    for (const burrow::Utility& u : w.crossing().site.utilities)
+      if (all.size() < 4) all.push_back({burrow::PartKind::utility, u.id, -1});
+    w.window.drawing().pick_several(all);
+    in_both(w, sample + QStringLiteral("-bench-several"));
+  }
+  {
+    burrow::TestWindow w("house-service");
+    burrow::FindingsPanel& page = w.window.findings();
+    const auto& findings = w.window.document().assessment().findings;
+    for (std::size_t i = 0; i < findings.size(); ++i)
+      if (findings[i].severity == burrow::Severity::caution) {
+        page.pick(static_cast<int>(i));
+        break;
+      }
+    QTest::keyClick(page.list(), Qt::Key_M);
+    shot(w, folder, QStringLiteral("mute-form"));
+    QTest::keyClick(page.mute_form()->reason(), Qt::Key_Return);
+    shot(w, folder, QStringLiteral("mute-refused"));
+    QTest::keyClicks(page.mute_form()->reason(), QStringLiteral("seen open on site, cut and capped"));
+    QTest::keyClick(page.mute_form()->reason(), Qt::Key_Return);
+    in_both(w, QStringLiteral("muted"));
+    page.filter_bar()->words()->setText(QStringLiteral("gas"));
+    in_both(w, QStringLiteral("filter"));
+    page.filter_bar()->kinds()->setCurrentIndex(4);
+    in_both(w, QStringLiteral("filter-empty"));
+  }
+  for (const double length : {6.0, 45.0}) {
+    burrow::TestWindow w("house-service");
+    other_length(w, length, length > 10 ? 6 : 1);
+    in_both(w, QStringLiteral("length-%1").arg(length));
+  }
+  {
+    burrow::TestWindow w("house-service", {900, 620});
+    shot(w, folder, QStringLiteral("bench-small"));
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -240,13 +313,13 @@ int main(int argc, char** argv) {
   QApplication::setFont(font);
   const QString folder = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral(".");
   QDir().mkpath(folder);
-  const QString only =
-      argc > 2 ? QString::fromLocal8Bit(argv[2]) : QString();  // import, day, newcomer, ground, launches, pages, or all
+  const QString only = argc > 2 ? QString::fromLocal8Bit(argv[2]) : QString();  // one of the words below, or all
   if (only.isEmpty() || only == QLatin1String("import")) import_screens(folder);
   if (only.isEmpty() || only == QLatin1String("day")) day_and_practice(folder);
   if (only.isEmpty() || only == QLatin1String("newcomer")) newcomer(folder);
   if (only.isEmpty() || only == QLatin1String("ground")) surveyed_ground(folder);
-  for (const char* alone : {"import", "day", "newcomer", "ground"})
+  if (only.isEmpty() || only == QLatin1String("workbench")) workbench(folder);
+  for (const char* alone : {"import", "day", "newcomer", "ground", "workbench"})
     if (only == QLatin1String(alone)) return 0;
   const bool pages_only = only == QLatin1String("pages");
   for (const char* name : {"house-service", "four-faults", "rail-siding"}) {

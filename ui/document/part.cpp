@@ -109,6 +109,8 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return crossing.practice;
     case PartKind::layouts:
       return Layouts{crossing.bore, crossing.pipe, crossing.pits, crossing.air, crossing.locks, crossing.alternatives};
+    case PartKind::muted:
+      return crossing.muted;
     case PartKind::none:
       break;
   }
@@ -195,6 +197,9 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
       crossing.alternatives = std::move(layouts.alternatives);
       return;
     }
+    case PartKind::muted:
+      crossing.muted = expect<std::vector<Mute>>(std::move(value));
+      return;
     case PartKind::none:
       return;
   }
@@ -318,6 +323,8 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return "practice bore";
     case PartKind::layouts:
       return "layouts";
+    case PartKind::muted:
+      return "muted findings";
     case PartKind::none:
       break;
   }

@@ -1,14 +1,15 @@
-/// Mouse, wheel and keys of the drawing.
+/// Mouse and wheel of the drawing.
 
-#include <QKeyEvent>
 #include <QMouseEvent>
 #include <QTimer>
 #include <QWheelEvent>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/along.h"
+#include "burrow/drawing/box_pick.h"
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/drawing/handles.h"
@@ -20,6 +21,11 @@ namespace {
 constexpr double reach_px = 9;
 constexpr double drag_starts_px = 3;
 constexpr double snap_px = 4;
+
+bool in_a_view(const Frame& frame, const QPointF& at) {
+  const Pane pane = frame.pane_at(at);
+  return pane == Pane::elevation || pane == Pane::plan;
+}
 
 }  // namespace
 
@@ -62,6 +68,11 @@ void DrawingView::step_gesture() {
     if (fit_again) zoom_to_fit();
   } else if (gesture_ == Gesture::tape) {
     pull_tape(last_at_);
+  } else if (gesture_ == Gesture::box) {
+    const QRectF& pane = press_frame_.pane_at(press_at_) == Pane::plan ? frame_.plan : frame_.elevation;
+    focus_.box = QRectF(press_at_, last_at_).normalized().intersected(pane);
+  } else if (gesture_ == Gesture::measure) {
+    pull_dimension();
   } else if (gesture_ == Gesture::part && session_) {
     const Pane pane = press_frame_.pane_at(press_at_);
     Move move = move_in(pane);
@@ -88,12 +99,14 @@ void DrawingView::step_gesture() {
 
 void DrawingView::mousePressEvent(QMouseEvent* event) {
   setFocus(Qt::MouseFocusReason);
+  interrupt_glide();
   if (gesture_ != Gesture::none) return;
   if (session_) settle();  // a held arrow key
   press_at_ = last_at_ = event->position();
   press_frame_ = frame_;
   modifiers_ = event->modifiers();
-  if (event->button() == Qt::MiddleButton || event->button() == Qt::RightButton) {
+  const bool pans = event->button() == Qt::MiddleButton || event->button() == Qt::RightButton || space_down_;
+  if (pans) {
     gesture_ = Gesture::pan;
     viewport()->setCursor(Qt::ClosedHandCursor);
     return;
@@ -114,8 +127,13 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
     Q_EMIT finding_picked(flag.finding);
     return;
   }
-  pick(part_at(now, press_at_, reach_px));
+  if (press_dimension(press_at_)) return;
+  const PartRef under = part_at(now, press_at_, reach_px);
   gesture_ = Gesture::waiting;
+  box_adds_ = modifiers_.testFlag(Qt::ShiftModifier);
+  shift_pressed_ = box_adds_ && may_be_several(under) ? under : PartRef{};
+  if (!shift_pressed_.none() || (box_adds_ && under.none())) return;  // a click adds or takes away
+  pick(under);
 }
 
 void DrawingView::mouseMoveEvent(QMouseEvent* event) {
@@ -126,8 +144,13 @@ void DrawingView::mouseMoveEvent(QMouseEvent* event) {
     const QPointF off = last_at_ - press_at_;
     if (std::hypot(off.x(), off.y()) < drag_starts_px) return;
     const bool may = document_.crossing().version <= known_file_version;
-    if (!focus_.picked.none() && may && !part_locked(document_.crossing(), focus_.picked) &&
-        moved(document_.crossing(), focus_.picked, move_in(frame_.pane_at(press_at_)))) {
+    if (!shift_pressed_.none()) pick(std::exchange(shift_pressed_, {}));
+    if (held_) {
+      start_dimension();
+    } else if (part_at(picture(), press_at_, reach_px).none() && in_a_view(frame_, press_at_)) {
+      gesture_ = Gesture::box;
+    } else if (!focus_.picked.none() && may && !part_locked(document_.crossing(), focus_.picked) &&
+               moved(document_.crossing(), focus_.picked, move_in(frame_.pane_at(press_at_)))) {
       gesture_ = Gesture::part;
       snap_lines_ =
           snap_lines(document_.crossing(), document_.tables(), document_.assessment(), focus_.picked, look_.units);
@@ -148,7 +171,13 @@ void DrawingView::mouseReleaseEvent(QMouseEvent* event) {
   last_at_ = event->position();
   if (gesture_ != Gesture::none && gesture_ != Gesture::waiting) step_gesture();
   if (gesture_ == Gesture::part && session_) session_->finish(step_name(document_.crossing(), session_->part()));
+  if (gesture_ == Gesture::measure && session_)
+    session_->finish(tr("Set %1").arg(QString::fromStdString(measure_name(document_.crossing(), held_->measure))));
+  if (gesture_ == Gesture::waiting && !shift_pressed_.none()) toggle_picked(shift_pressed_);
+  shift_pressed_ = {};
+  if (gesture_ == Gesture::box) take_box();
   session_.reset();
+  held_.reset();
   focus_.snaps.clear();
   if (gesture_ == Gesture::tape && last_at_ == press_at_) shown_.tape.reset();
   gesture_ = Gesture::none;
@@ -182,6 +211,9 @@ void DrawingView::pull_tape(const QPointF& at) {
 
 void DrawingView::cancel_gesture() {
   session_.reset();
+  held_.reset();
+  shift_pressed_ = {};
+  focus_.box.reset();
   focus_.snaps.clear();
   if (gesture_ == Gesture::tape) shown_.tape.reset();
   if (gesture_ == Gesture::pan) frame_ = press_frame_;
@@ -194,6 +226,7 @@ void DrawingView::cancel_gesture() {
 void DrawingView::mouseDoubleClickEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton) return;
   settle();
+  if (type_dimension(event->position())) return;
   const PartRef part = part_at(picture(), event->position(), reach_px);
   if (part.none()) return;
   pick(part);
@@ -203,6 +236,7 @@ void DrawingView::mouseDoubleClickEvent(QMouseEvent* event) {
 void DrawingView::wheelEvent(QWheelEvent* event) {
   const QPointF turned = event->angleDelta();
   if (gesture_ != Gesture::none) return;
+  interrupt_glide();
   if (event->modifiers().testFlag(Qt::ShiftModifier) || std::abs(turned.x()) > std::abs(turned.y())) {
     const double by = std::abs(turned.x()) > std::abs(turned.y()) ? turned.x() : turned.y();
     frame_.pan(QPointF(by * 0.6, 0));
@@ -218,18 +252,32 @@ void DrawingView::wheelEvent(QWheelEvent* event) {
 }
 
 void DrawingView::hover(const QPointF& at) {
-  const PartRef under = part_at(picture(), at, reach_px);
-  if (frame_.ruler.contains(at))
+  const Picture now = picture();
+  const DimensionLine* line = dimension_at(painted_dimensions_, at, reach_px * 2 / 3);
+  const std::optional<MeasureRef> measure = line ? std::optional(line->measure) : std::nullopt;
+  if (measure != focus_.measure_hovered) {
+    focus_.measure_hovered = measure;
+    viewport()->update();
+  }
+  const PartRef under = line ? PartRef{} : part_at(now, at, reach_px);
+  if (line) {
+    const QString why = why_held(*line);
+    const QString name = QString::fromStdString(measure_name(document_.crossing(), line->measure));
+    viewport()->setCursor(why.isEmpty() ? Qt::OpenHandCursor : Qt::ForbiddenCursor);
+    viewport()->setToolTip(why.isEmpty() ? tr("%1: drag the round end, or double-click to type").arg(name)
+                                         : name + QStringLiteral(": ") + why);
+  } else if (frame_.ruler.contains(at))
     viewport()->setCursor(Qt::SplitVCursor);
   else if (under.none())
     viewport()->unsetCursor();
   else
     viewport()->setCursor(Qt::OpenHandCursor);
-  const bool tells = !pointer_words(picture(), at).isEmpty();
+  const bool tells = !pointer_words(now, at).isEmpty();
   if (tells || !focus_.pointer_lines.isEmpty()) viewport()->update();
   if (under == focus_.hovered) return;
   focus_.hovered = under;
-  viewport()->setToolTip(under.none() ? QString() : QString::fromStdString(part_name(document_.crossing(), under)));
+  if (!line)
+    viewport()->setToolTip(under.none() ? QString() : QString::fromStdString(part_name(document_.crossing(), under)));
   viewport()->update();
 }
 
@@ -265,122 +313,6 @@ void DrawingView::show_pointer(const QPointF& at) {
                                          .arg(text(std::abs(offset), Dimension::length));
   }
   Q_EMIT pointer_moved(where);
-}
-
-bool DrawingView::nudge(QKeyEvent* event) {
-  double right = 0;
-  double up = 0;
-  switch (event->key()) {
-    case Qt::Key_Left:
-      right = -1;
-      break;
-    case Qt::Key_Right:
-      right = 1;
-      break;
-    case Qt::Key_Up:
-      up = 1;
-      break;
-    case Qt::Key_Down:
-      up = -1;
-      break;
-    default:
-      return false;
-  }
-  if (focus_.picked.none() || gesture_ != Gesture::none || document_.crossing().version > known_file_version)
-    return false;
-  const bool plan = event->modifiers().testFlag(Qt::AltModifier);  // Alt: move in the plan
-  const double step =
-      (look_.units == UnitSystem::us ? 0.3048 / 20 : 0.01) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
-  if (!session_) {
-    nudge_move_ = move_in(plan ? Pane::plan : Pane::elevation);
-    nudge_move_.step_m = 0;
-    if (!moved(document_.crossing(), focus_.picked, nudge_move_)) return false;
-    session_ = std::make_unique<EditSession>(document_, focus_.picked);
-    nudged_ = focus_.picked;
-  }
-  if (nudged_.kind == PartKind::grade) {
-    const double run =
-        grade_grip_station(session_->crossing_before()) - session_->crossing_before().bore.launch.station.m;
-    nudge_move_.by_up_m += up * 0.001 * std::max(0.2, run) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
-  } else {
-    nudge_move_.by_up_m += up * step;
-    nudge_move_.by_station_m += right * step;
-  }
-  if (const auto value = moved(session_->crossing_before(), nudged_, nudge_move_)) session_->preview(*value);
-  viewport()->update();
-  return true;
-}
-
-/// Tab order of the things on the drawing: launch, grade, exit, then the utilities and what stands on top.
-void DrawingView::pick_next(int direction) {
-  std::vector<PartRef> order{{PartKind::launch, {}, -1}, {PartKind::grade, {}, -1}, {PartKind::exit, {}, -1}};
-  for (const Utility& u : document_.crossing().site.utilities) order.push_back({PartKind::utility, u.id, -1});
-  for (const SurfaceFeature& s : document_.crossing().site.surface) order.push_back({PartKind::surface, s.id, -1});
-  for (std::size_t i = 0; i < document_.crossing().site.ground.size(); ++i)
-    order.push_back({PartKind::ground, {}, static_cast<int>(i)});
-  const auto it = std::find(order.begin(), order.end(), focus_.picked);
-  const auto n = static_cast<std::ptrdiff_t>(order.size());
-  const std::ptrdiff_t at = it == order.end() ? (direction > 0 ? -1 : 0) : it - order.begin();
-  pick(order[static_cast<std::size_t>(((at + direction) % n + n) % n)]);
-}
-
-void DrawingView::keyPressEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_Escape) {
-    if (session_ || gesture_ != Gesture::none) {
-      cancel_gesture();
-    } else if (shown_.tape) {
-      shown_.tape.reset();
-    } else {
-      focus_.finding = -1;
-      pick({});
-    }
-    viewport()->update();
-    return;
-  }
-  if (nudge(event)) return;
-  switch (event->key()) {
-    case Qt::Key_Return:
-    case Qt::Key_Enter:
-    case Qt::Key_F2:
-      if (!focus_.picked.none()) Q_EMIT typing_wanted(place_of(focus_.picked).toPoint());
-      return;
-    case Qt::Key_N:
-      pick_next(1);
-      return;
-    case Qt::Key_P:
-      pick_next(-1);
-      return;
-    case Qt::Key_Plus:
-    case Qt::Key_Equal:
-      zoom_by(1.25);
-      return;
-    case Qt::Key_Minus:
-      zoom_by(0.8);
-      return;
-    case Qt::Key_0:
-    case Qt::Key_Home:
-      zoom_to_fit();
-      return;
-    default:
-      QAbstractScrollArea::keyPressEvent(event);
-  }
-}
-
-void DrawingView::keyReleaseEvent(QKeyEvent* event) {
-  if (event->isAutoRepeat() || nudged_.none()) return;
-  switch (event->key()) {
-    case Qt::Key_Left:
-    case Qt::Key_Right:
-    case Qt::Key_Up:
-    case Qt::Key_Down:
-      if (session_) session_->finish(step_name(document_.crossing(), nudged_));
-      session_.reset();
-      nudged_ = {};
-      viewport()->update();
-      break;
-    default:
-      break;
-  }
 }
 
 }  // namespace burrow

@@ -13,7 +13,14 @@
 
 namespace burrow {
 
-DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollArea(parent), document_(document) {
+DrawingView::DrawingView(Document& document, QWidget* parent)
+    : QAbstractScrollArea(parent),
+      document_(document),
+      glide_ms_(desktop_wants_stillness() ? 0 : glide_ms),
+      glide_timer_(new QTimer(this)) {
+  since_start_.start();
+  glide_timer_->setTimerType(Qt::PreciseTimer);
+  connect(glide_timer_, &QTimer::timeout, this, &DrawingView::step_glide);
   setFrameShape(QFrame::NoFrame);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -22,11 +29,10 @@ DrawingView::DrawingView(Document& document, QWidget* parent) : QAbstractScrollA
   setAccessibleName(tr("Drawing of the crossing"));
   setAccessibleDescription(
       tr("Side elevation above, plan below. N picks the next thing, P the one before, arrow keys move it, Enter types "
-         "its value."));
+         "its value. D picks the next dimension line."));
   setMinimumSize(420, 320);
   connect(&document_, &Document::changed, this, [this] {
-    if (!holds(document_.crossing(), focus_.hovered)) focus_.hovered = {};
-    if (!holds(document_.crossing(), focus_.picked)) pick({});
+    forget_gone();
     viewport()->update();
   });
   connect(&document_, &Document::replaced, this, [this] {
@@ -49,14 +55,17 @@ DrawingView::~DrawingView() = default;
 void DrawingView::set_theme(const Theme& theme) {
   look_.theme = theme;
   viewport()->update();
+  Q_EMIT view_changed();
 }
 
 void DrawingView::set_units(UnitSystem units) {
   look_.units = units;
   viewport()->update();
+  Q_EMIT view_changed();
 }
 
 void DrawingView::set_exaggeration(double times) {
+  stop_glide();
   const double centre = frame_.elevation_m(frame_.elevation.center().y());
   frame_.exaggeration = std::clamp(times, 1.0, 10.0);
   frame_.top_elevation_m = centre + frame_.elevation.height() / 2 / (frame_.px_per_m * frame_.exaggeration);
@@ -65,22 +74,13 @@ void DrawingView::set_exaggeration(double times) {
 }
 
 void DrawingView::lay_out_again() {
+  if (gliding_) {  // the panes are about to change: be there
+    frame_ = glide_to_;
+    stop_glide();
+  }
   look_.text = std::max(11.0, QFontMetricsF(font()).height() * 0.70);
   lay_out(frame_, QRectF(viewport()->rect()), split_, gutter_width(look_), ruler_height(look_),
           shown_.turning ? turning_height(look_) : 0);
-}
-
-void DrawingView::zoom_to_fit() {
-  lay_out_again();
-  fit(frame_, document_.crossing(), document_.assessment(), look_.text * 9.5);
-  fitted_ = true;
-  viewport()->update();
-}
-
-void DrawingView::zoom_by(double factor) {
-  frame_.zoom(frame_.elevation.center(), factor);
-  fitted_ = false;
-  viewport()->update();
 }
 
 Picture DrawingView::picture() {
@@ -88,43 +88,11 @@ Picture DrawingView::picture() {
 }
 
 void DrawingView::pick(const PartRef& part) {
-  if (focus_.picked == part) return;
+  if (focus_.picked == part && focus_.several.empty()) return;
   focus_.picked = part;
+  focus_.several.clear();
   viewport()->update();
   Q_EMIT picked_changed();
-}
-
-void DrawingView::go_to_finding(int index) {
-  focus_.finding = index;
-  const auto& findings = document_.assessment().findings;
-  if (index >= 0 && static_cast<std::size_t>(index) < findings.size()) {
-    const Finding& finding = findings[static_cast<std::size_t>(index)];
-    if (finding.station_m) {
-      const double x = frame_.px_x(*finding.station_m);
-      const double margin = look_.text;
-      if (x < frame_.elevation.left() + margin || x > frame_.elevation.right() - margin) {
-        frame_.left_station_m = *finding.station_m - frame_.elevation.width() / frame_.px_per_m / 2;
-        fitted_ = false;
-      }
-      if (finding.elevation_m) {
-        const double z = frame_.px_z(*finding.elevation_m);
-        if (z < frame_.elevation.top() + 20 || z > frame_.elevation.bottom() - 20) {
-          frame_.top_elevation_m =
-              *finding.elevation_m + frame_.elevation.height() * 0.6 / (frame_.px_per_m * frame_.exaggeration);
-          fitted_ = false;
-        }
-      }
-    }
-    for (const Utility& u : document_.crossing().site.utilities)
-      if (u.id == finding.subject) pick({PartKind::utility, u.id, -1});
-    if (finding.subject == "launch-pit") pick({PartKind::launch, {}, -1});
-    if (finding.subject == "exit-pit") pick({PartKind::exit, {}, -1});
-    if (finding.subject == "bore" && finding.severity != Severity::note)
-      pick({finding.code == "bore.length" ? PartKind::exit : PartKind::launch, {}, -1});
-    for (const SurfaceFeature& s : document_.crossing().site.surface)
-      if (s.id == finding.subject) pick({PartKind::surface, s.id, -1});
-  }
-  viewport()->update();
 }
 
 QPointF DrawingView::place_of(const PartRef& part) {
@@ -145,19 +113,37 @@ QPointF DrawingView::place_of(const PartRef& part) {
 }
 
 void DrawingView::paintEvent(QPaintEvent*) {
+  if (!(told_ == frame_)) {
+    told_ = frame_;
+    Q_EMIT view_changed();
+  }
   QPainter painter(viewport());
   if (session_) {
     focus_.ghost_crossing = &session_->crossing_before();
     focus_.ghost = &session_->assessment_before();
     if (gesture_ == Gesture::part)
       focus_.pointer_lines = live_numbers(document_.crossing(), document_.assessment(), session_->part(), look_.units);
+    if (gesture_ == Gesture::measure && held_) {
+      const std::optional<double> value = measure_value(document_.crossing(), document_.assessment(), held_->measure);
+      focus_.pointer_lines.clear();
+      if (value)
+        focus_.pointer_lines << QString::fromStdString(measure_name(document_.crossing(), held_->measure) + " " +
+                                                       format(*value, Dimension::length, look_.units));
+      focus_.pointer_lines << live_numbers(document_.crossing(), document_.assessment(), session_->part(), look_.units);
+    }
   } else {
     focus_.ghost_crossing = ghost_layout_ ? &ghost_layout_->crossing : nullptr;
     focus_.ghost = ghost_layout_ ? &ghost_layout_->assessment : nullptr;
     tell_pointer();
   }
+  if (gesture_ == Gesture::held && held_) {
+    focus_.pointer = last_at_;
+    focus_.pointer_lines = QStringList{why_held(*held_).isEmpty() ? document_.read_only_because() : why_held(*held_)};
+  }
   Picture now = picture();
   now.kept = &kept_;
+  now.dimensions = dimension_lines(now);
+  painted_dimensions_ = now.dimensions;
   paint_picture(painter, now);
   if (hasFocus()) {
     painter.setBrush(Qt::NoBrush);
@@ -250,6 +236,7 @@ bool DrawingView::event(QEvent* event) {
 }
 
 void DrawingView::focusOutEvent(QFocusEvent* event) {
+  space_down_ = false;
   if (nudged_.none()) {
     QAbstractScrollArea::focusOutEvent(event);
   } else {

@@ -36,7 +36,7 @@ std::vector<Group> groups_of(const std::vector<Finding>& findings) {
   std::vector<Group> groups;
   for (std::size_t i = 0; i < findings.size(); ++i) {
     const Finding& f = findings[i];
-    if (!f.station_m || f.severity == Severity::note || f.muted) continue;
+    if (!flag_wanted(f)) continue;
     const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& g) {
       const Finding& first = findings[g.speaks];
       return first.subject == f.subject &&
@@ -61,6 +61,15 @@ bool fits(const std::vector<Flag>& placed, const QRectF& box) {
 }
 
 }  // namespace
+
+bool flag_wanted(const Finding& finding) {
+  if (!finding.station_m || finding.severity == Severity::note) return false;
+  return !finding.muted || finding.severity == Severity::stop || finding.missing;
+}
+
+double marks_row_height(const Look& look) {
+  return look.text * 1.1;
+}
 
 std::vector<Flag> place_flags(const Picture& picture, int* left_out) {
   const Frame& f = picture.frame;
@@ -132,11 +141,16 @@ QColor mark_colour(FindingMark mark, const Theme& theme) {
   return theme.note;
 }
 
+QColor mark_line_colour(FindingMark mark, const Theme& theme) {
+  return mark == FindingMark::caution ? theme.caution_line : mark_colour(mark, theme);
+}
+
 void paint_finding_mark(QPainter& painter, const QRectF& box, FindingMark mark, const Theme& theme,
                         const QString& number) {
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
-  painter.setPen(Qt::NoPen);
+  // Amber shows on dark ground only; a dark rim carries it on light.
+  painter.setPen(mark == FindingMark::caution ? QPen(theme.caution_line, 1) : QPen(Qt::NoPen));
   painter.setBrush(mark_colour(mark, theme));
   const QPointF c = box.center();
   const double r = std::min(box.width(), box.height()) / 2;
@@ -181,7 +195,7 @@ void paint_flags(QPainter& painter, const Picture& picture) {
   const std::vector<Flag> flags = place_flags(picture, &left_out);
   for (const Flag& flag : flags) {
     const QColor colour =
-        mark_colour(mark_of(picture.assessment.findings[static_cast<std::size_t>(flag.finding)]), theme);
+        mark_line_colour(mark_of(picture.assessment.findings[static_cast<std::size_t>(flag.finding)]), theme);
     painter.setPen(QPen(colour, picture.look.hair * 1.3));
     const double x = std::clamp(flag.anchor.x(), flag.box.left() + text, flag.box.right() - text);
     painter.drawLine(QPointF(x, flag.box.bottom()), flag.anchor);
@@ -191,8 +205,8 @@ void paint_flags(QPainter& painter, const Picture& picture) {
   for (const Flag& flag : flags) {
     const Finding& finding = picture.assessment.findings[static_cast<std::size_t>(flag.finding)];
     const bool picked = picture.focus.finding == flag.finding;
-    painter.setPen(
-        QPen(picked ? theme.focus : mark_colour(mark_of(finding), theme), picture.look.hair * (picked ? 2.6 : 1.3)));
+    painter.setPen(QPen(picked ? theme.focus : mark_line_colour(mark_of(finding), theme),
+                        picture.look.hair * (picked ? 2.6 : 1.3)));
     painter.setBrush(theme.field);
     painter.drawRoundedRect(flag.box, text * 0.3, text * 0.3);
     const double badge = text * 1.5;

@@ -169,12 +169,19 @@ void paint_ground(QPainter& painter, const Picture& picture) {
   painter.drawPolyline(surface);
 }
 
-void paint_strata_names(QPainter& painter, const Picture& picture) {
+namespace {
+
+struct StratumName {
+  QPointF at;  ///< left end of its base line
+  QString text;
+  QColor ground;
+};
+
+std::vector<StratumName> strata_names(const Picture& picture) {
+  std::vector<StratumName> names;
   const Crossing& crossing = picture.crossing;
   const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  if (crossing.site.ground.empty()) return;
-  painter.setFont(drawing_font(picture.look.text * 0.92));
+  if (crossing.site.ground.empty()) return names;
   double label_px = f.elevation.left() + picture.look.text * 0.8;
   if (!picture.assessment.launch_pit.section.empty()) {
     const double pit_from = f.px_x(picture.assessment.launch_pit.section.front().station_m);
@@ -195,10 +202,32 @@ void paint_strata_names(QPainter& painter, const Picture& picture) {
                         : s.known.value == Known::borehole ? QObject::tr("borehole")
                                                            : QObject::tr("a guess");
     const QString name = soil ? text_of(soil->name) : text_of(s.soil);
-    halo_text(painter, QPointF(label_px, y), name + QStringLiteral(" · ") + how, theme.ink_soft,
-              soil_fill(s.soil, theme).tint);
+    names.push_back(
+        {QPointF(label_px, y), name + QStringLiteral(" · ") + how, soil_fill(s.soil, picture.look.theme).tint});
   }
+  return names;
+}
+
+QFont strata_font(const Look& look) {
+  return drawing_font(look.text * 0.92);
+}
+
+}  // namespace
+
+void paint_strata_names(QPainter& painter, const Picture& picture) {
+  painter.setFont(strata_font(picture.look));
+  for (const StratumName& name : strata_names(picture))
+    halo_text(painter, name.at, name.text, picture.look.theme.ink_soft, name.ground);
   painter.setFont(drawing_font(picture.look.text));
+}
+
+std::vector<QRectF> strata_name_boxes(const Picture& picture) {
+  const QFontMetricsF metrics(strata_font(picture.look));
+  std::vector<QRectF> boxes;
+  for (const StratumName& name : strata_names(picture))
+    boxes.emplace_back(name.at.x() - 2, name.at.y() - metrics.ascent(), metrics.horizontalAdvance(name.text) + 4,
+                       metrics.height());
+  return boxes;
 }
 
 void paint_surface(QPainter& painter, const Picture& picture) {

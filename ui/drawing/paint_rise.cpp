@@ -88,7 +88,7 @@ void paint_rise_plan(QPainter& painter, const Picture& picture) {
                                           : std::array{0.001, 0.002, 0.005, 0.010, 0.020};
   painter.setBrush(Qt::NoBrush);
   painter.setFont(drawing_font(picture.look.text * 0.8));
-  const QColor ink = picture.look.theme.dark ? picture.look.theme.caution : picture.look.theme.caution.darker(150);
+  const QColor ink = picture.look.theme.caution_line;
   for (const double level : levels) {
     for (const double side : {1.0, -1.0}) {
       QPolygonF line;

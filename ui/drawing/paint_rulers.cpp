@@ -74,7 +74,7 @@ void paint_ruler(QPainter& painter, const Picture& picture) {
   if (f.exaggeration > 1.0) {
     const QString said = QObject::tr("heights ×%1").arg(f.exaggeration);
     halo_text(painter, QPointF(f.elevation.left() + text * 0.8, f.elevation.bottom() - text * 0.6), said,
-              theme.caution.darker(theme.dark ? 100 : 160), theme.paper);
+              theme.caution_line, theme.paper);
   }
 }
 

@@ -1,10 +1,10 @@
 #include <QPainterPath>
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "burrow/drawing/picture.h"
 #include "burrow/drawing/pit_edges.h"
+#include "burrow/drawing/utility_names.h"
 
 namespace burrow {
 
@@ -110,15 +110,6 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
   const Frame& f = picture.frame;
   const Theme& theme = picture.look.theme;
   const double text = picture.look.text;
-  // By what stands there anyway, by marks, then by the names placed so far.
-  std::vector<QRectF> taken{model_status_box(picture), cloud_key_box(picture)};
-  if (picture.shown.neutral_line) taken.push_back(neutral_name_box(picture));
-  for (const Utility& utility : picture.crossing.site.utilities) {
-    const UtilityMark mark = utility_mark(utility);
-    if (mark.depth_known)
-      taken.push_back(
-          disc_of(f, mark, utility.outside_diameter.value_or(Length{0}).m, text * 0.7).adjusted(1, 1, -1, -1));
-  }
   for (const Utility& utility : picture.crossing.site.utilities) {
     const UtilityMark mark = utility_mark(utility);
     if (utility.path.empty() || f.px_x(mark.station_m) < f.elevation.left() - 200 ||
@@ -169,33 +160,10 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
     painter.setBrush(utility.status.value == UtilityStatus::abandoned ? QBrush(colour, Qt::BDiagPattern)
                                                                       : QBrush(colour));
     painter.drawEllipse(disc);
-
-    painter.setFont(drawing_font(text * 0.92, QFont::Bold));
-    QString name = utility.name.empty() ? letter : letter + QStringLiteral("  ") + text_of(utility.name);
-    if (utility.outside_diameter)
-      name += QStringLiteral(" · ") +
-              QString::fromStdString(format(*utility.outside_diameter, picture.look.units, Dimension::small_length));
-    const QFontMetricsF metrics(painter.font());
-    for (const bool whole : {true, false}) {
-      const QString shown = whole ? metrics.elidedText(name, Qt::ElideMiddle, text * 19) : letter;
-      const double w = metrics.horizontalAdvance(shown) + 4;
-      const double h = metrics.height();
-      const std::array<QPointF, 4> places{QPointF(disc.right() + 4, disc.center().y() + h * 0.32),
-                                          QPointF(disc.left() - w - 2, disc.center().y() + h * 0.32),
-                                          QPointF(disc.center().x() - w / 2, disc.top() - 4),
-                                          QPointF(disc.center().x() - w / 2, disc.bottom() + h)};
-      bool placed = false;
-      for (const QPointF& at : places) {
-        const QRectF box(at.x() - 2, at.y() - metrics.ascent(), w, h);
-        if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& r) { return r.intersects(box); })) continue;
-        halo_text(painter, at, shown, theme.ink, theme.sky);
-        taken.push_back(box);
-        placed = true;
-        break;
-      }
-      if (placed) break;
-    }
   }
+  painter.setFont(drawing_font(text * 0.92, QFont::Bold));
+  for (const UtilityName& name : place_utility_names(picture))
+    halo_text(painter, name.at, name.text, theme.ink, theme.sky);
   painter.setFont(drawing_font(text));
   paint_ghost_utilities(painter, picture);
 }

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "burrow/drawing/across.h"
+#include "burrow/drawing/box_pick.h"
 #include "burrow/drawing/kept_layers.h"
 #include "burrow/drawing/paint_marks.h"
 
@@ -158,6 +159,8 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   paint_stops(painter, picture);
   paint_turning(painter, picture);
   paint_across_line(painter, picture);
+  paint_several(painter, picture);
+  paint_dimension_lines(painter, picture);
   if (picture.look.handles) paint_handles(painter, picture);
   painter.save();
   painter.setClipRect(f.elevation);

@@ -90,7 +90,7 @@ class CheckDelegate : public QStyledItemDelegate {
     painter.fillRect(room, empty);
     QRect full = room;
     full.setWidth(static_cast<int>(room.width() * std::clamp(shown.share * limit_at, 0.0, 1.0)));
-    QColor colour = shown.broken ? theme.severity(shown.severity) : shown.near ? theme.caution : theme.fine;
+    QColor colour = shown.broken ? theme.severity(shown.severity) : shown.near ? theme.caution_line : theme.fine;
     if (picked) colour = ink;
     painter.fillRect(full, colour);
     painter.fillRect(

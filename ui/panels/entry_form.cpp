@@ -120,11 +120,13 @@ void EntryForm::fill(Row& row, const Field& field) {
   const QString name = stands ? tr("%1 (%2)").arg(qs(field.label), standing_word_) : qs(field.label);
   if (row.name->text() != name) row.name->setText(name);
   row.entry->setReadOnly(locked());
-  row.entry->setPlaceholderText(field.standing       ? qs(format(*field.standing, field.dimension, units_))
+  row.entry->setPlaceholderText(field.various        ? tr("various")
+                                : field.standing     ? qs(format(*field.standing, field.dimension, units_))
                                 : field.may_be_empty ? tr("not known")
                                                      : QString());
   const QString way_back =
-      field.standing
+      field.various ? tr("They differ. What is typed goes to all of them.")
+      : field.standing
           ? tr("Empty: back to %1 (%2).").arg(qs(format(*field.standing, field.dimension, units_)), standing_word_)
       : field.may_be_empty ? tr("Empty: not known.")
                            : tr("Cannot be left empty.");

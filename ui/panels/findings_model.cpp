@@ -1,7 +1,9 @@
 #include "burrow/panels/findings_model.h"
 
 #include <QPainter>
+#include <cmath>
 
+#include "burrow/check/mute.h"
 #include "burrow/drawing/flags.h"
 
 namespace burrow {
@@ -15,8 +17,19 @@ QString qs(std::string_view s) {
   return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
 }
 
-QString source_line(const Finding& finding) {
-  if (finding.muted) return QObject::tr("muted: %1").arg(qs(finding.muted->reason));
+QString source_line(const Finding& finding, const Crossing& crossing) {
+  if (finding.muted) {
+    QStringList who;
+    if (!finding.muted->by.empty()) who << qs(finding.muted->by);
+    if (!finding.muted->date.empty()) who << qs(finding.muted->date);
+    const QString said = who.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(who.join(QStringLiteral(", ")));
+    const bool counts = finding.severity == Severity::stop || finding.missing;
+    return (counts ? QObject::tr("muted, but still counts: %1") : QObject::tr("muted: %1"))
+               .arg(qs(finding.muted->reason)) +
+           said;
+  }
+  if (const Mute* lapsed = mute_of(crossing, finding))
+    return QObject::tr("was muted (%1), but has got worse since").arg(qs(lapsed->reason));
   if (finding.missing) return QObject::tr("not entered");
   const QString label = qs(words(finding.source.label));
   return finding.source.text.empty() ? label : qs(finding.source.text) + QStringLiteral(" – ") + label;
@@ -36,16 +49,37 @@ QVariant FindingsModel::data(const QModelIndex& index, int role) const {
     case Qt::DisplayRole:
       return QString::fromStdString(finding_text(f, units_));
     case Qt::AccessibleTextRole:
-      return qs(words(f.severity)) + QStringLiteral(": ") + QString::fromStdString(finding_text(f, units_));
+      return qs(burrow::words(f.severity)) + (f.muted ? QObject::tr(", muted: ") : QStringLiteral(": ")) +
+             QString::fromStdString(finding_text(f, units_));
     case mark_role:
       return static_cast<int>(mark_of(f));
     case source_role:
-      return source_line(f);
+      return source_line(f, document_.crossing());
     case muted_role:
       return f.muted.has_value();
+    case finding_number_role:
+      return index.row() + 1;
     default:
       return {};
   }
+}
+
+int FindingsModel::row_like(const Finding& finding, int near_row) const {
+  int best = -1;
+  for (int row = 0; row < rowCount(); ++row) {
+    const Finding& here = this->finding(row);
+    if (here.code != finding.code || here.subject != finding.subject) continue;
+    // Several at one subject, as the layers of a pit's side: the one at the same station, else the nearest row.
+    if (here.station_m == finding.station_m && here.measured == finding.measured) return row;
+    if (best < 0 || std::abs(row - near_row) < std::abs(best - near_row)) best = row;
+  }
+  return best;
+}
+
+QString FindingsModel::words(int row) const {
+  const Finding& f = finding(row);
+  return QString::fromStdString(finding_text(f, units_)) + QLatin1Char('\n') + source_line(f, document_.crossing()) +
+         QLatin1Char('\n') + qs(f.name) + (f.muted ? QObject::tr(" muted") : QString());
 }
 
 void FindingsModel::set_units(UnitSystem units) {
@@ -116,17 +150,22 @@ void FindingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
   if (picked) painter->fillRect(QRect(option.rect.left(), option.rect.top(), 4, option.rect.height()), theme_.focus);
   painter->translate(option.rect.topLeft());
   const auto mark = static_cast<FindingMark>(index.data(mark_role).toInt());
-  if (index.data(muted_role).toBool()) painter->setOpacity(0.6);
+  // Muted: the mark pales and the words are struck through; they stay as readable as the others.
+  const bool muted = index.data(muted_role).toBool();
+  if (muted) painter->setOpacity(0.45);
   painter->setFont(option.font);
-  paint_finding_mark(*painter, b.mark, mark, theme_, QString::number(index.row() + 1));
-  painter->setPen(theme_.ink);
+  paint_finding_mark(*painter, b.mark, mark, theme_, index.data(finding_number_role).toString());
+  painter->setOpacity(1);
+  QFont said = option.font;
+  said.setStrikeOut(muted);
+  painter->setFont(said);
+  painter->setPen(muted ? theme_.ink_soft : theme_.ink);
   painter->drawText(b.words, Qt::TextWordWrap, index.data(Qt::DisplayRole).toString());
   QFont small = option.font;
   small.setPointSizeF(small.pointSizeF() * 0.88);
   painter->setFont(small);
   painter->setPen(theme_.ink_soft);
   painter->drawText(b.source, Qt::TextWordWrap, index.data(source_role).toString());
-  painter->setOpacity(1);
   painter->setPen(theme_.grid);
   painter->drawLine(8, option.rect.height() - 1, option.rect.width() - 8, option.rect.height() - 1);
   painter->restore();

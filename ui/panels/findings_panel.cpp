@@ -2,7 +2,6 @@
 
 #include <QClipboard>
 #include <QGuiApplication>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QListView>
 #include <QPushButton>
@@ -13,6 +12,7 @@
 
 #include "burrow/check/headline.h"
 #include "burrow/check/working_text.h"
+#include "burrow/panels/flow_row.h"
 
 namespace burrow {
 
@@ -47,43 +47,76 @@ FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
     : QWidget(parent),
       document_(document),
       model_(new FindingsModel(document, this)),
+      filter_(new FindingsFilter(*model_, this)),
       delegate_(new FindingDelegate(this)),
       heading_(new QLabel(tr("Findings, worst first"), this)),
+      bar_(new FilterBar(*filter_, this)),
       list_(new QListView(this)),
+      empty_(new QLabel(this)),
       working_heading_(new QLabel(tr("Working"), this)),
       working_(new QTextBrowser(this)),
+      mute_(new QPushButton(tr("Mute…"), this)),
+      unmute_(new QPushButton(tr("Unmute"), this)),
       copy_(new QPushButton(tr("Copy"), this)),
+      form_(new MuteForm(this)),
       later_(new QTimer(this)) {
   setAutoFillBackground(true);
   QFont bold = heading_->font();
   bold.setBold(true);
   heading_->setFont(bold);
   working_heading_->setFont(bold);
-  list_->setModel(model_);
+  list_->setModel(filter_);
   list_->setItemDelegate(delegate_);
   list_->setFrameShape(QFrame::NoFrame);
   list_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
   list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   list_->setResizeMode(QListView::Adjust);
   list_->setAccessibleName(tr("Findings"));
+  list_->setAccessibleDescription(tr("Enter goes to the place, M mutes with a reason, U takes the mute off."));
+  list_->setContextMenuPolicy(Qt::CustomContextMenu);
+  list_->installEventFilter(this);
+  empty_->setWordWrap(true);
+  empty_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+  empty_->setContentsMargins(10, 10, 10, 10);
+  empty_->setAccessibleName(tr("Why no finding is shown"));
+  empty_->hide();
   working_->setFrameShape(QFrame::NoFrame);
   working_->setAccessibleName(tr("Working of the picked finding"));
   working_->setOpenLinks(false);
-  copy_->setAutoDefault(false);
+  for (QPushButton* button : {mute_, unmute_, copy_}) button->setAutoDefault(false);
+  mute_->setToolTip(tr("Say why it may stand (M). It stays in the list and on the sheet."));
+  mute_->setAccessibleName(tr("Mute the finding with a reason"));
+  unmute_->setToolTip(tr("Lets it count again (U)"));
+  unmute_->setAccessibleName(tr("Take the mute off the finding"));
   copy_->setToolTip(tr("Copies the finding and its working as text"));
   copy_->setAccessibleName(tr("Copy the working"));
+  connect(mute_, &QPushButton::clicked, this, &FindingsPanel::open_form);
+  connect(unmute_, &QPushButton::clicked, this, &FindingsPanel::take_unmute);
+  connect(form_, &MuteForm::given, this, &FindingsPanel::take_mute);
+  connect(form_, &MuteForm::left, this, [this] {
+    muting_.reset();
+    list_->setFocus();
+  });
+  connect(bar_, &FilterBar::changed, this, &FindingsPanel::show_list_or_note);
+  connect(list_, &QWidget::customContextMenuRequested, this, &FindingsPanel::open_menu);
   connect(copy_, &QPushButton::clicked, this, [this] { QGuiApplication::clipboard()->setText(plain_); });
 
   auto* splitter = new QSplitter(Qt::Vertical, this);
   auto* lower = new QWidget(splitter);
   auto* lower_layout = new QVBoxLayout(lower);
   lower_layout->setContentsMargins(10, 6, 6, 6);
-  auto* top = new QHBoxLayout;
-  top->addWidget(working_heading_, 1);
-  top->addWidget(copy_);
-  lower_layout->addLayout(top);
+  lower_layout->addWidget(working_heading_);
+  auto* buttons = new FlowRow(nullptr);
+  for (QPushButton* button : {mute_, unmute_, copy_}) buttons->addWidget(button);
+  lower_layout->addLayout(buttons);
+  lower_layout->addWidget(form_);
   lower_layout->addWidget(working_);
-  splitter->addWidget(list_);
+  auto* upper = new QWidget(splitter);
+  auto* upper_layout = new QVBoxLayout(upper);
+  upper_layout->setContentsMargins(0, 0, 0, 0);
+  upper_layout->addWidget(list_, 1);
+  upper_layout->addWidget(empty_, 1);
+  splitter->addWidget(upper);
   splitter->addWidget(lower);
   splitter->setStretchFactor(0, 3);
   splitter->setStretchFactor(1, 2);
@@ -93,7 +126,8 @@ FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
   layout->setSpacing(6);
   heading_->setContentsMargins(10, 0, 0, 0);
   layout->addWidget(heading_);
-  layout->addWidget(splitter);
+  layout->addWidget(bar_);
+  layout->addWidget(splitter, 1);
 
   later_->setSingleShot(true);
   later_->setInterval(refresh_ms);
@@ -102,23 +136,32 @@ FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
     if (!later_->isActive()) later_->start();
   });
   connect(&document_, &Document::replaced, this, [this] {
-    refresh();
+    form_->close_form();
+    muting_.reset();
     list_->clearSelection();
+    list_->setCurrentIndex({});
+    refresh();
     show_working(-1);
   });
   connect(list_->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& now) {
-    show_working(now.isValid() ? now.row() : -1);
-    if (now.isValid()) Q_EMIT picked(now.row());
+    show_working(filter_->whole_row(now));
+    if (now.isValid() && !quiet_) Q_EMIT picked(filter_->whole_row(now));
   });
-  connect(list_, &QListView::clicked, this, [this](const QModelIndex& now) { Q_EMIT picked(now.row()); });
+  connect(list_, &QListView::clicked, this, [this](const QModelIndex& now) { Q_EMIT picked(filter_->whole_row(now)); });
+  connect(list_, &QListView::activated, this,
+          [this](const QModelIndex& now) { Q_EMIT jump_wanted(filter_->whole_row(now)); });
   refresh();
   show_working(-1);
+}
+
+int FindingsPanel::picked_row() const {
+  return filter_->whole_row(list_->currentIndex());
 }
 
 void FindingsPanel::set_units(UnitSystem units) {
   units_ = units;
   model_->set_units(units);
-  show_working(list_->currentIndex().isValid() ? list_->currentIndex().row() : -1);
+  show_working(picked_row());
 }
 
 void FindingsPanel::set_theme(const Theme& theme) {
@@ -130,21 +173,57 @@ void FindingsPanel::set_theme(const Theme& theme) {
   colours.setColor(QPalette::Base, theme.panel);
   colours.setColor(QPalette::Text, theme.ink);
   setPalette(colours);
+  bar_->set_theme(theme);
+  form_->set_theme(theme);
   list_->setPalette(colours);
   working_->setPalette(colours);
   list_->viewport()->update();
-  show_working(list_->currentIndex().isValid() ? list_->currentIndex().row() : -1);
+  show_working(picked_row());
 }
 
 void FindingsPanel::refresh() {
+  // What is picked stays picked, though the order changes.
+  const int row = picked_row();
+  std::optional<Finding> kept;
+  if (row >= 0 && row < model_->rowCount()) kept = model_->finding(row);
+  quiet_ = true;
   model_->refresh();
-  show_working(list_->currentIndex().isValid() ? list_->currentIndex().row() : -1);
+  const int now = kept ? model_->row_like(*kept, row) : -1;
+  const QModelIndex index = now >= 0 ? filter_->shown(now) : QModelIndex();
+  if (index != list_->currentIndex()) list_->setCurrentIndex(index);
+  quiet_ = false;
+  bar_->tell();
+  show_list_or_note();
+  show_working(picked_row());
+}
+
+void FindingsPanel::show_list_or_note() {
+  const QString why = bar_->empty_words();
+  empty_->setText(why);
+  empty_->setVisible(!why.isEmpty());
+  list_->setVisible(why.isEmpty());
 }
 
 void FindingsPanel::pick(int row) {
   if (row < 0 || row >= model_->rowCount()) return;
-  list_->setCurrentIndex(model_->index(row));
-  list_->scrollTo(model_->index(row));
+  if (!filter_->shown(row).isValid()) bar_->show_all();
+  list_->setCurrentIndex(filter_->shown(row));
+  list_->scrollTo(filter_->shown(row));
+}
+
+void FindingsPanel::set_picked_things(const std::vector<PartRef>& parts) {
+  std::vector<std::string> subjects;
+  QStringList names;
+  for (const PartRef& part : parts) {
+    const std::string own = part_subject(part);
+    // What the bore does follows from where it starts and ends.
+    if (part.kind == PartKind::launch || part.kind == PartKind::exit) subjects.emplace_back("bore");
+    if (own.empty()) continue;
+    subjects.push_back(own);
+    names << QString::fromStdString(part_name(document_.crossing(), part));
+  }
+  if (names.size() > 2) names = QStringList{tr("%n things", nullptr, static_cast<int>(names.size()))};
+  bar_->set_picked(names.join(QStringLiteral(", ")), std::move(subjects));
 }
 
 QString FindingsPanel::working() const {
@@ -154,6 +233,8 @@ QString FindingsPanel::working() const {
 void FindingsPanel::show_working(int row) {
   if (row < 0 || row >= model_->rowCount()) {
     copy_->setEnabled(false);
+    mute_->setEnabled(false);
+    unmute_->setVisible(false);
     working_->setPlainText(
         tr("Pick a finding, here or by its flag, to see how its number came about and where its limit comes from."));
     return;
@@ -162,11 +243,17 @@ void FindingsPanel::show_working(int row) {
   QString html = QStringLiteral("<p>%1</p>").arg(QString::fromStdString(finding_text(finding, units_)).toHtmlEscaped());
   if (const QString what = qs(advice(finding)); !what.isEmpty())
     html += QStringLiteral("<p><b>%1</b> %2</p>").arg(tr("To do:"), what.toHtmlEscaped());
+  if (finding.muted)
+    html += QStringLiteral("<p><b>%1</b> %2</p>").arg(tr("Muted:"), qs(finding.muted->reason).toHtmlEscaped());
   const Working* step = working_of(document_.assessment(), finding);
   if (step) html += working_html(*step, units_);
   plain_ = QString::fromStdString(finding_text(finding, units_));
   if (step) plain_ += QLatin1Char('\n') + QString::fromStdString(working_text(*step, units_));
   copy_->setEnabled(true);
+  const Mute* said = mute_of(document_.crossing(), finding);
+  mute_->setEnabled(true);
+  mute_->setText(said ? tr("Change the reason…") : tr("Mute…"));
+  unmute_->setVisible(said != nullptr);
   if (finding.limit)
     html += QStringLiteral("<p>%1 %2 [%3]</p>")
                 .arg(tr("Limit from:"), qs(finding.source.text).toHtmlEscaped(),

@@ -1,10 +1,37 @@
 #include "burrow/panels/verdict_bar.h"
 
 #include <QPainter>
+#include <QTextLayout>
 
 #include "burrow/check/headline.h"
 
 namespace burrow {
+
+namespace {
+
+/// On one line, or on two where one is too short; the second ends with an ellipsis if even that is not enough.
+bool paint_sentence(QPainter& painter, const QRect& room, const QString& sentence) {
+  const QFontMetrics metrics(painter.font());
+  if (metrics.horizontalAdvance(sentence) <= room.width()) {
+    painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft, sentence);
+    return true;
+  }
+  QTextLayout layout(sentence, painter.font());
+  layout.beginLayout();
+  QTextLine first = layout.createLine();
+  first.setLineWidth(room.width());
+  layout.endLayout();
+  const QString rest = sentence.mid(first.textLength());
+  const QString below = metrics.elidedText(rest, Qt::ElideRight, room.width());
+  const int top = room.center().y() - metrics.height();
+  painter.drawText(QRect(room.left(), top, room.width(), metrics.height()), Qt::AlignVCenter | Qt::AlignLeft,
+                   sentence.left(first.textLength()).trimmed());
+  painter.drawText(QRect(room.left(), top + metrics.height(), room.width(), metrics.height()),
+                   Qt::AlignVCenter | Qt::AlignLeft, below);
+  return below == rest;
+}
+
+}  // namespace
 
 VerdictBar::VerdictBar(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
@@ -49,9 +76,9 @@ void VerdictBar::paintEvent(QPaintEvent*) {
   painter.setPen(theme_.ink);
   const QString sentence = QString::fromStdString(headline(assessment, units_));
   const QRect room = rect().adjusted(block.width() + pad, 0, -pad, 0);
-  QFontMetrics metrics(font());
-  painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft, metrics.elidedText(sentence, Qt::ElideRight, room.width()));
-  setToolTip(metrics.horizontalAdvance(sentence) > room.width() ? sentence : QString());
+  const bool whole = paint_sentence(painter, room, sentence);
+  setToolTip(whole ? QString() : sentence);
+  if (accessibleDescription() != sentence) setAccessibleDescription(sentence);
 }
 
 }  // namespace burrow

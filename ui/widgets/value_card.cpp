@@ -36,10 +36,20 @@ void ValueCard::clear() {
 }
 
 void ValueCard::open_for(const PartRef& part, const QPoint& at, UnitSystem units) {
+  open_fields(
+      qs(part_name(document_.crossing(), part)), part, [part](const Crossing& c) { return fields_of(c, part); }, at,
+      units);
+}
+
+void ValueCard::open_fields(const QString& title, const PartRef& part,
+                            std::function<std::vector<Field>(const Crossing&)> fields, const QPoint& at,
+                            UnitSystem units) {
   clear();
   part_ = part;
+  title_ = title;
+  make_ = std::move(fields);
   units_ = units;
-  fields_ = fields_of(document_.crossing(), part);
+  fields_ = make_(document_.crossing());
   if (fields_.empty()) {
     close_card();
     return;
@@ -47,11 +57,11 @@ void ValueCard::open_for(const PartRef& part, const QPoint& at, UnitSystem units
   auto* form = new QFormLayout(this);
   form->setContentsMargins(12, 10, 12, 10);
   form->setVerticalSpacing(5);
-  auto* title = new QLabel(qs(part_name(document_.crossing(), part)), this);
-  QFont bold = title->font();
+  auto* heading = new QLabel(title, this);
+  QFont bold = heading->font();
   bold.setBold(true);
-  title->setFont(bold);
-  form->addRow(title);
+  heading->setFont(bold);
+  form->addRow(heading);
   const bool locked = !document_.read_only_because().isEmpty() && document_.crossing().version > known_file_version;
   for (const Field& field : fields_) {
     auto* entry = new QLineEdit(this);
@@ -100,7 +110,7 @@ void ValueCard::open_for(const PartRef& part, const QPoint& at, UnitSystem units
 
 void ValueCard::take_over() {
   // Every entry is read before any is taken, so that a wrong one leaves all as it was.
-  const std::vector<Field> live = fields_of(document_.crossing(), part_);
+  const std::vector<Field> live = make_(document_.crossing());
   if (live.size() != fields_.size()) {  // the thing has gone meanwhile
     close_card();
     return;
@@ -110,31 +120,38 @@ void ValueCard::take_over() {
     if (entries_[i]->text() == shown_[i]) continue;
     const Result<std::optional<double>> value = read_field(live[i], entries_[i]->text().toStdString(), units_);
     if (!value) {
-      wrong_->setText(
-          tr("%1: %2").arg(qs(fields_[i].label),
-                           qs(value.error().found.empty() ? value.error().expected
-                                                          : value.error().found + " – " + value.error().expected)));
-      wrong_->show();
-      adjustSize();
-      entries_[i]->setFocus();
-      entries_[i]->selectAll();
+      complain(i, value.error());
       return;
     }
+    if (live[i].holds)
+      if (const Result<void> stands = live[i].holds(document_.crossing(), *value); !stands) {
+        complain(i, stands.error());
+        return;
+      }
     changes.emplace_back(i, *value);
   }
-  const QString name = tr("Type %1").arg(qs(part_name(document_.crossing(), part_)));
+  const QString name = tr("Type %1").arg(title_);
   if (!changes.empty()) {
     // All that was typed here is one step: each field is set on the crossing that the one before left.
     Crossing draft = document_.crossing();
     const PartRef whole{part_.kind, part_.id,
                         part_.kind == PartKind::utility || part_.kind == PartKind::stratum ? -1 : part_.index};
     for (const auto& [i, value] : changes) {
-      const std::vector<Field> now = fields_of(draft, part_);
+      const std::vector<Field> now = make_(draft);
       put(draft, whole, now[i].with(draft, value));
     }
     document_.change(whole, take(draft, whole), name);
   }
   close_card();
+}
+
+void ValueCard::complain(std::size_t row, const Error& error) {
+  wrong_->setText(tr("%1: %2").arg(qs(fields_[row].label),
+                                   qs(error.found.empty() ? error.expected : error.found + " – " + error.expected)));
+  wrong_->show();
+  adjustSize();
+  entries_[row]->setFocus();
+  entries_[row]->selectAll();
 }
 
 void ValueCard::close_card() {

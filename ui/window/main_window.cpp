@@ -41,6 +41,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
       document_(std::move(tables)),
       verdict_(new VerdictBar(document_, this)),
       drawing_(new DrawingView(document_, this)),
+      overview_(new OverviewStrip(document_, *drawing_, this)),
       side_(new SideColumn(document_, *drawing_, this)),
       card_(new ValueCard(document_, drawing_)),
       where_(new QLabel(this)),
@@ -54,7 +55,13 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   column->setSpacing(0);
   column->addWidget(verdict_);
   auto* splitter = new QSplitter(Qt::Horizontal, middle);
-  splitter->addWidget(drawing_);
+  auto* views = new QWidget(splitter);
+  auto* views_column = new QVBoxLayout(views);
+  views_column->setContentsMargins(0, 0, 0, 0);
+  views_column->setSpacing(0);
+  views_column->addWidget(drawing_, 1);
+  views_column->addWidget(overview_);
+  splitter->addWidget(views);
   splitter->addWidget(side_);
   splitter->setStretchFactor(0, 1);
   splitter->setStretchFactor(1, 0);
@@ -77,12 +84,35 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
     findings().pick(finding);
   });
   connect(drawing_, &DrawingView::typing_wanted, this, &MainWindow::type_values);
+  connect(drawing_, &DrawingView::measure_typing_wanted, this, [this](const MeasureRef& measure, const QPoint& at) {
+    const auto entry = [this, measure](const Crossing& c) {
+      return std::vector<Field>{measure_field(c, assess(c, document_.tables()), document_.tables(), measure)};
+    };
+    card_->open_fields(qs(measure_name(document_.crossing(), measure)), measure_part(measure), entry,
+                       drawing_->viewport()->mapTo(drawing_, at), units_);
+  });
   connect(drawing_, &DrawingView::picked_changed, this, [this] {
     const PartRef& part = drawing_->picked();
-    remove_action_->setEnabled(part.kind == PartKind::utility);
-    state_->setText(part.none() ? QString() : tr("picked: %1").arg(qs(part_name(document_.crossing(), part))));
+    const std::vector<PartRef> all = drawing_->all_picked();
+    const bool whole_things = !all.empty() && std::all_of(all.begin(), all.end(), may_be_several);
+    remove_action_->setEnabled(whole_things);
+    duplicate_action_->setEnabled(whole_things);
+    state_->setText(all.empty()      ? QString()
+                    : all.size() > 1 ? tr("picked: %1").arg(qs(several_name(document_.crossing(), all)))
+                                     : tr("picked: %1").arg(qs(part_name(document_.crossing(), part))));
   });
   connect(&findings(), &FindingsPanel::picked, drawing_, &DrawingView::go_to_finding);
+  connect(&findings(), &FindingsPanel::jump_wanted, this, [this](int finding) {
+    drawing_->go_to_finding(finding);
+    drawing_->setFocus();
+  });
+  connect(&findings(), &FindingsPanel::refused, this,
+          [this](const QString& why) { statusBar()->showMessage(why, 8000); });
+  connect(overview_, &OverviewStrip::finding_wanted, this, [this](int finding) {
+    side_->show_page(SideColumn::Page::findings);
+    findings().pick(finding);
+    drawing_->go_to_finding(finding);
+  });
   connect(verdict_, &VerdictBar::first_wanted, this, [this] {
     side_->show_page(SideColumn::Page::findings);
     findings().pick(0);

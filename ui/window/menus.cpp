@@ -124,15 +124,19 @@ void MainWindow::make_edit_menu() {
   menu->addSeparator();
   menu->addAction(tr("&Add a utility"), QKeySequence(Qt::CTRL | Qt::Key_U), this, &MainWindow::add_utility);
   remove_action_ =
-      menu->addAction(tr("&Remove the picked utility"), QKeySequence::Delete, this, &MainWindow::remove_picked);
+      menu->addAction(tr("Re&move what is picked"), QKeySequence::Delete, this, &MainWindow::remove_picked);
   remove_action_->setEnabled(false);
+  duplicate_action_ = menu->addAction(tr("&Duplicate what is picked"), QKeySequence(Qt::CTRL | Qt::Key_D), this,
+                                      &MainWindow::duplicate_picked);
+  duplicate_action_->setEnabled(false);
 }
 
 void MainWindow::make_view_menu() {
   QMenu* menu = menuBar()->addMenu(tr("&View"));
-  menu->addAction(tr("&Whole bore"), QKeySequence(Qt::CTRL | Qt::Key_0), this, [this] { drawing_->zoom_to_fit(); });
+  menu->addAction(tr("&Whole bore"), QKeySequence(Qt::CTRL | Qt::Key_0), this, [this] { drawing_->glide_to_fit(); });
   menu->addAction(tr("&Closer"), QKeySequence::ZoomIn, this, [this] { drawing_->zoom_by(1.25); });
   menu->addAction(tr("&Further"), QKeySequence::ZoomOut, this, [this] { drawing_->zoom_by(0.8); });
+  menu->addAction(overview_->shown_action());
   QMenu* heights = menu->addMenu(tr("&Heights"));
   auto* times_group = new QActionGroup(this);
   for (const int times : {1, 2, 3, 5}) {
@@ -149,6 +153,10 @@ void MainWindow::make_view_menu() {
   QAction* neutral = menu->addAction(tr("&Neutral cover"), this, [this](bool on) { drawing_->set_neutral_line(on); });
   neutral->setCheckable(true);
   neutral->setChecked(true);
+  QAction* dimensions =
+      menu->addAction(tr("Dimension &lines"), this, [this](bool on) { drawing_->set_dimensions(on); });
+  dimensions->setCheckable(true);
+  dimensions->setChecked(true);
   QAction* zones =
       menu->addAction(tr("&Zones of the owners' rules"), this, [this](bool on) { drawing_->set_zones(on); });
   zones->setCheckable(true);
@@ -338,15 +346,22 @@ void MainWindow::add_utility() {
 }
 
 void MainWindow::remove_picked() {
-  const PartRef part = drawing_->picked();
-  if (part.kind != PartKind::utility) return;
-  const PartRef whole{PartKind::utility_and_holes, part.id, -1};
-  auto gone = std::get<UtilityAndHoles>(take(document_.crossing(), whole));
-  const QString name = QString::fromStdString(part_name(document_.crossing(), part));
+  const std::vector<PartRef> parts = drawing_->all_picked();
+  if (parts.empty() || !std::all_of(parts.begin(), parts.end(), may_be_several)) return;
+  const QString name = QString::fromStdString(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
+                                                                : several_name(document_.crossing(), parts));
   drawing_->pick({});
-  gone.utility.value.reset();
-  std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == part.id; });
-  document_.change(whole, gone, tr("Remove %1").arg(name));
+  document_.change({PartKind::site, {}, -1}, site_without(document_.crossing(), parts), tr("Remove %1").arg(name));
+}
+
+void MainWindow::duplicate_picked() {
+  const std::vector<PartRef> parts = drawing_->all_picked();
+  if (parts.empty() || !std::all_of(parts.begin(), parts.end(), may_be_several)) return;
+  const QString name = QString::fromStdString(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
+                                                                : several_name(document_.crossing(), parts));
+  Copies copies = site_with_copies(document_.crossing(), parts);
+  if (document_.change({PartKind::site, {}, -1}, std::move(copies.site), tr("Duplicate %1").arg(name)))
+    drawing_->pick_several(copies.parts);
 }
 
 }  // namespace burrow

@@ -10,6 +10,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       desk_(document),
       launch_desk_(document),
       bar_(new PageBar(this)),
+      several_(new SeveralPanel(document, this)),
       stack_(new QStackedWidget(this)),
       findings_(new FindingsPanel(document, this)),
       path_(new PathPanel(document, this)),
@@ -31,6 +32,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   all->setContentsMargins(0, 0, 0, 0);
   all->setSpacing(0);
   all->addWidget(bar_);
+  all->addWidget(several_);
   all->addWidget(stack_, 1);
   bar_->begin_row(tr("Answer"));
   add_page(findings_, tr("Findings"), tr("What is wrong, missing or worth knowing, worst first"));
@@ -87,9 +89,13 @@ void SideColumn::wire(DrawingView& drawing) {
   connect(practice_, &PracticePanel::read_path_changed, &drawing, show_read);
   connect(practice_, &PracticePanel::truth_changed, &drawing, &DrawingView::set_truth);
   connect(practice_, &PracticePanel::lesson_wanted, this, &SideColumn::lesson_wanted);
+  connect(several_, &SeveralPanel::pick_wanted, &drawing, &DrawingView::pick_several);
+  connect(&drawing, &DrawingView::several_typing_wanted, several_, &SeveralPanel::begin_typing);
   connect(layouts_, &LayoutsPanel::ghost_changed, &drawing, &DrawingView::set_ghost_layout);
   connect(&drawing, &DrawingView::picked_changed, this, [this, &drawing] {
     const PartRef& part = drawing.picked();
+    several_->show_parts(drawing.several());
+    findings_->set_picked_things(drawing.all_picked());
     if (part.kind == PartKind::utility) utilities_->pick(part.id);
     if (part.kind == PartKind::surface) surface_->pick(part.id);
     if (part.kind == PartKind::launch) pits_->show_pit(WhichPit::launch);
@@ -99,6 +105,7 @@ void SideColumn::wire(DrawingView& drawing) {
 }
 
 void SideColumn::set_units(UnitSystem units) {
+  several_->set_units(units);
   findings_->set_units(units);
   path_->set_units(units);
   trials_->set_units(units);
@@ -119,6 +126,7 @@ void SideColumn::set_units(UnitSystem units) {
 
 void SideColumn::set_theme(const Theme& theme) {
   bar_->set_theme(theme);
+  several_->set_theme(theme);
   findings_->set_theme(theme);
   path_->set_theme(theme);
   trials_->set_theme(theme);

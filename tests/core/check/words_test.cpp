@@ -155,7 +155,8 @@ TEST(Headline, MutedCaution_IsNotCounted) {
   crossing.muted = {mute("pit.bore-side-sloped", "exit-pit", "shield follows")};
   EXPECT_EQ(
       headline(judged(crossing), UnitSystem::metric),
-      "1 caution; first: bore side of launch pit is sloped: the roof is missing over the first 2.15 m of the bore.");
+      "1 caution; first: bore side of launch pit is sloped: the roof is missing over the first 2.15 m of the bore. "
+      "1 muted.");
 }
 
 }  // namespace

@@ -24,6 +24,8 @@ struct Field {
   std::optional<double> standing = std::nullopt;
   /// Why the crossing could not stand with this value or with an empty entry, though it lies in the range.
   std::function<Result<void>(const Crossing&, std::optional<double>)> holds{};
+  /// Stands for several things that differ; what is typed goes to all of them.
+  bool various = false;
 };
 
 /// Fields of the part, the most wanted first.   Evidence: Fields.*

@@ -37,7 +37,8 @@ enum class PartKind {
   air,
   record,    ///< one day's record, by id
   practice,  ///< the practice bore, as JSON text
-  layouts    ///< the layout in force with the alternatives
+  layouts,   ///< the layout in force with the alternatives
+  muted      ///< findings muted with a reason
 };
 
 /// An edge of a pit that a drag takes hold of: `PartRef::index` of a `pit_edge`, whose id is "launch" or "exit".
@@ -85,7 +86,7 @@ using PartValue =
     std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
                  Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, ToolChoice, ModelConstants,
                  TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Site, Air,
-                 Element<DayRecord>, Layouts>;
+                 Element<DayRecord>, Layouts, std::vector<Mute>>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);

@@ -3,13 +3,18 @@
 /// picked, dragged, nudged and typed. It reads the document's values and emits edits; it computes nothing.
 
 #include <QAbstractScrollArea>
+#include <QElapsedTimer>
+#include <functional>
 #include <memory>
 #include <optional>
 
 #include "burrow/document/document.h"
+#include "burrow/drawing/glide.h"
 #include "burrow/drawing/kept_layers.h"
 #include "burrow/drawing/move.h"
 #include "burrow/drawing/picture.h"
+
+class QTimer;
 
 namespace burrow {
 
@@ -44,6 +49,13 @@ class DrawingView : public QAbstractScrollArea {
   /// Where owners' rules let neither bore nor pit be.
   void set_zones(bool on);
   [[nodiscard]] bool zones() const { return shown_.zones; }
+  /// Lines with a number and a grip: length, depths, cover, gap, floor.
+  void set_dimensions(bool on);
+  [[nodiscard]] bool dimensions() const { return shown_.dimensions; }
+  /// Those on the screen now.
+  [[nodiscard]] std::vector<DimensionLine> dimension_lines_shown();
+  /// The dimension line that is picked by click or key.
+  [[nodiscard]] const std::optional<MeasureRef>& picked_measure() const { return focus_.measure; }
   /// How the surface rises over the bore: profile and lines of equal rise.
   void set_rise(bool on);
   [[nodiscard]] bool rise() const { return shown_.rise; }
@@ -65,10 +77,24 @@ class DrawingView : public QAbstractScrollArea {
   void set_across(bool on);
   [[nodiscard]] bool across() const { return shown_.across_station_m.has_value(); }
 
+  /// The whole bore at once; `glide_to_fit` the same smoothly.
   void zoom_to_fit();
+  void glide_to_fit();
   void zoom_by(double factor);
+  /// These stations fill the width; heights and offsets in the middle stay.
+  void show_stations(double from_m, double to_m, bool smoothly);
+  /// How long a glide takes, 0: at once; tests set their own clock. Never during a drag; any input ends it.
+  void set_glide(int milliseconds, std::function<qint64()> clock = {});
+  [[nodiscard]] bool gliding() const { return gliding_; }
+  /// One frame of a glide under way.
+  void step_glide();
   [[nodiscard]] const PartRef& picked() const { return focus_.picked; }
   void pick(const PartRef& part);
+  /// Two or more things picked at once; fewer pick one, or none.
+  void pick_several(std::vector<PartRef> parts);
+  [[nodiscard]] const std::vector<PartRef>& several() const { return focus_.several; }
+  /// The picked thing, or the several.
+  [[nodiscard]] std::vector<PartRef> all_picked() const;
   /// Brings the place of a finding into view and marks its flag.
   void go_to_finding(int index);
   /// Where a part's grip or mark stands in the viewport, for typing beside it.
@@ -84,8 +110,14 @@ class DrawingView : public QAbstractScrollArea {
   void finding_picked(int index);
   /// "station 12.30 m · level 101.02 m · 1.21 m deep", empty outside the panes.
   void pointer_moved(const QString& where);
+  /// It shows another stretch, or looks otherwise: told at most once a frame.
+  void view_changed();
   /// Double-click or Enter: the value is to be typed at this place of the viewport.
   void typing_wanted(const QPoint& at);
+  /// Enter with several things picked.
+  void several_typing_wanted();
+  /// The same for a dimension line.
+  void measure_typing_wanted(const MeasureRef& measure, const QPoint& at);
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -101,10 +133,16 @@ class DrawingView : public QAbstractScrollArea {
   void focusOutEvent(QFocusEvent* event) override;
 
  private:
-  enum class Gesture { none, waiting, part, pan, split, tape };
+  enum class Gesture { none, waiting, part, pan, split, tape, measure, held, box };
 
   [[nodiscard]] Picture picture();
   void lay_out_again();
+  [[nodiscard]] qint64 now_ms() const;
+  [[nodiscard]] Frame goal() const;
+  void glide_to(const Frame& to);
+  void stop_glide();
+  void interrupt_glide(int key = 0);  ///< stays where it has come to
+  void bring_into_view(double station_m, std::optional<double> elevation_m, std::optional<double> offset_m);
   void schedule();      ///< one step of the gesture and one repaint per frame
   void step_gesture();  ///< applies the newest pointer position
   [[nodiscard]] Move move_in(Pane pane);
@@ -116,6 +154,14 @@ class DrawingView : public QAbstractScrollArea {
   void cancel_gesture();
   bool nudge(QKeyEvent* event);
   void pick_next(int direction);
+  void toggle_picked(const PartRef& part);
+  void take_box();
+  void forget_gone();  ///< what the crossing no longer holds is not picked
+  bool press_dimension(const QPointF& at);
+  void start_dimension();
+  void pull_dimension();
+  void pick_next_dimension(int direction);
+  bool type_dimension(const QPointF& at);
   [[nodiscard]] double snap_step(Qt::KeyboardModifiers modifiers) const;
 
   Document& document_;
@@ -136,8 +182,21 @@ class DrawingView : public QAbstractScrollArea {
   std::unique_ptr<EditSession> session_;
   std::shared_ptr<const GhostLayout> ghost_layout_;
   std::vector<SnapLine> snap_lines_;  ///< of the drag under way
+  PartRef shift_pressed_;             ///< under Shift and the button: a click adds it, a drag moves it
+  bool box_adds_ = false;
+  bool space_down_ = false;
+  std::vector<DimensionLine> painted_dimensions_;  ///< as they stand on the screen
+  std::optional<DimensionLine> held_;  ///< the dimension line under the button
   PartRef nudged_;
   Move nudge_move_;
+  Frame told_;  ///< with the last `view_changed`
+  bool gliding_ = false;
+  Frame glide_from_, glide_to_;
+  qint64 glide_start_ms_ = 0;
+  int glide_ms_;
+  QTimer* glide_timer_;
+  QElapsedTimer since_start_;
+  std::function<qint64()> clock_;
 };
 
 }  // namespace burrow

@@ -17,6 +17,12 @@ struct Flag {
   QString text;
 };
 
+/// Whether a finding stands on the drawing: it has a place and counts. A muted caution no longer counts; a muted stop
+/// or a muted gap in the data still does.
+bool flag_wanted(const Finding& finding);
+/// Of the marks without words, in the overview strip.
+double marks_row_height(const Look& look);
+
 /// Flags of the findings on the screen, worst first, in rows in the sky, none over another, each wholly inside the side
 /// elevation. What finds no room is left to the list: `left_out` says how many.
 std::vector<Flag> place_flags(const Picture& picture, int* left_out = nullptr);
@@ -28,5 +34,7 @@ FindingMark mark_of(const Finding& finding);
 void paint_finding_mark(QPainter& painter, const QRectF& box, FindingMark mark, const Theme& theme,
                         const QString& number);
 QColor mark_colour(FindingMark mark, const Theme& theme);
+/// For thin lines, which need more contrast than a filled mark.
+QColor mark_line_colour(FindingMark mark, const Theme& theme);
 
 }  // namespace burrow

@@ -11,6 +11,7 @@
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
 #include "burrow/document/part.h"
+#include "burrow/drawing/dimension_lines.h"
 #include "burrow/drawing/frame.h"
 #include "burrow/drawing/snap.h"
 #include "burrow/drawing/tape.h"
@@ -32,12 +33,15 @@ struct Look {
 struct Focus {
   PartRef picked;
   PartRef hovered;
+  std::vector<PartRef> several;              ///< picked at once, two or more; `picked` is none then
+  std::optional<QRectF> box;                 ///< dragged to pick what it holds
   int finding = -1;                          ///< index of the picked finding
   const Crossing* ghost_crossing = nullptr;  ///< the state before a drag
   const Assessment* ghost = nullptr;
   QPointF pointer;
-  QStringList pointer_lines;    ///< live numbers beside the pointer
-  std::vector<SnapLine> snaps;  ///< that hold what is dragged
+  QStringList pointer_lines;                           ///< live numbers beside the pointer
+  std::vector<SnapLine> snaps;                         ///< that hold what is dragged
+  std::optional<MeasureRef> measure, measure_hovered;  ///< the picked dimension line, the one under the pointer
 };
 
 class KeptLayers;
@@ -62,6 +66,7 @@ struct Shown {
   bool neutral_line = true;
   bool zones = true;               ///< where owners' rules let neither bore nor pit be
   bool rise = false;               ///< how the surface rises over the bore
+  bool dimensions = true;          ///< dimension lines (screen only)
   bool cloud = false;              ///< the paths of `trials`
   const Trials* trials = nullptr;  ///< must outlive the picture
   bool trials_current = false;     ///< they are of the crossing as it is now
@@ -81,6 +86,7 @@ struct Picture {
   Focus focus;
   KeptLayers* kept = nullptr;  ///< screen only
   Shown shown = {};
+  std::vector<DimensionLine> dimensions = {};  ///< placed by `dimension_lines`; other names keep clear of them
 };
 
 /// Everything, clipped to the frame's panes.
@@ -107,6 +113,8 @@ UtilityMark utility_mark(const Utility& utility);
 void paint_ground(QPainter& painter, const Picture& picture);
 /// Names of the strata, at the left edge clear of the launch pit, each inside its own layer.
 void paint_strata_names(QPainter& painter, const Picture& picture);
+/// Where they stand.
+std::vector<QRectF> strata_name_boxes(const Picture& picture);
 void paint_surface(QPainter& painter, const Picture& picture);
 void paint_zones_side(QPainter& painter, const Picture& picture);
 void paint_zones_plan(QPainter& painter, const Picture& picture);

@@ -29,6 +29,7 @@ struct Theme {
   QColor ghost;                                  ///< the state before a drag
   QColor focus;                                  ///< picked thing and keyboard focus
   QColor stop, caution, note, fine;              ///< severities; `fine` for within limits
+  QColor caution_line;                           ///< thin lines of a caution, and the rim of its mark
   QColor on_stop, on_caution, on_note, on_fine;  ///< text on those
 
   static Theme light();
@@ -56,7 +57,8 @@ QColor region_colour(int number, const Theme& theme);
 QString register_typeface();
 QFont drawing_font(double pixels, QFont::Weight weight = QFont::Normal);
 
-/// WCAG 2 contrast ratio of two opaque colours.
+/// WCAG 2 contrast ratio of two opaque colours. Text wants 4.5, lines and marks 3: on paper, panels, entries and on
+/// every soil, also as seen without red or green cones.   Evidence: Contrast.*, ColourBlind.*
 double contrast(const QColor& a, const QColor& b);
 
 }  // namespace burrow

@@ -9,6 +9,9 @@
 
 namespace burrow {
 
+/// Number in the whole list, whatever a filter leaves of it.
+inline constexpr int finding_number_role = Qt::UserRole + 4;
+
 class FindingsModel : public QAbstractListModel {
   Q_OBJECT
 
@@ -17,6 +20,10 @@ class FindingsModel : public QAbstractListModel {
   [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
   [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
   [[nodiscard]] const Finding& finding(int row) const { return findings_[static_cast<std::size_t>(row)]; }
+  /// Where a finding of this code and subject stands, nearest to a row; −1: gone.
+  [[nodiscard]] int row_like(const Finding& finding, int near_row) const;
+  /// All its words: what it says, and the line below.
+  [[nodiscard]] QString words(int row) const;
   void set_units(UnitSystem units);
   void refresh();
 

@@ -4,6 +4,7 @@
 /// says what is wrong and stays.
 
 #include <QFrame>
+#include <functional>
 #include <vector>
 
 #include "burrow/document/document.h"
@@ -22,6 +23,9 @@ class ValueCard : public QFrame {
 
   /// Shows the fields of a part near `at` (in the parent's coordinates), wholly inside the parent.
   void open_for(const PartRef& part, const QPoint& at, UnitSystem units);
+  /// The same for entries of another kind: `fields` makes them from a crossing, what they change is `part`.
+  void open_fields(const QString& title, const PartRef& part, std::function<std::vector<Field>(const Crossing&)> fields,
+                   const QPoint& at, UnitSystem units);
   [[nodiscard]] const std::vector<QLineEdit*>& entries() const { return entries_; }
 
  Q_SIGNALS:
@@ -34,9 +38,12 @@ class ValueCard : public QFrame {
   void take_over();
   void close_card();
   void clear();
+  void complain(std::size_t row, const Error& error);
 
   Document& document_;
   PartRef part_;
+  QString title_;
+  std::function<std::vector<Field>(const Crossing&)> make_;
   UnitSystem units_ = UnitSystem::metric;
   std::vector<Field> fields_;
   std::vector<QLineEdit*> entries_;

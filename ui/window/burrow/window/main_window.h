@@ -6,6 +6,7 @@
 
 #include "burrow/document/document.h"
 #include "burrow/drawing/drawing_view.h"
+#include "burrow/drawing/overview.h"
 #include "burrow/import/into_crossing.h"
 #include "burrow/panels/verdict_bar.h"
 #include "burrow/widgets/value_card.h"
@@ -33,6 +34,7 @@ class MainWindow : public QMainWindow {
 
   Document& document() { return document_; }
   DrawingView& drawing() { return *drawing_; }
+  OverviewStrip& overview() { return *overview_; }
   FindingsPanel& findings() { return side_->findings(); }
   SideColumn& side() { return *side_; }
   ValueCard& value_card() { return *card_; }
@@ -74,6 +76,7 @@ class MainWindow : public QMainWindow {
   void type_values(const QPoint& at);
   void add_utility();
   void remove_picked();
+  void duplicate_picked();
   bool save_as();
   QString ask_where(const QString& title, const QString& at, const QString& kinds, const QString& ending);
   bool may_leave();  ///< asks to save unsaved work
@@ -93,6 +96,7 @@ class MainWindow : public QMainWindow {
   Document document_;
   VerdictBar* verdict_;
   DrawingView* drawing_;
+  OverviewStrip* overview_;
   SideColumn* side_;
   ValueCard* card_;
   QLabel* where_;
@@ -108,6 +112,7 @@ class MainWindow : public QMainWindow {
   QAction* cloud_action_ = nullptr;
   QAction* remove_action_ = nullptr;
   QPointer<Hints> hints_;
+  QAction* duplicate_action_ = nullptr;
 };
 
 }  // namespace burrow

@@ -19,6 +19,7 @@
 #include "burrow/panels/practice_panel.h"
 #include "burrow/panels/run_panel.h"
 #include "burrow/panels/setup_panel.h"
+#include "burrow/panels/several_panel.h"
 #include "burrow/panels/soil_panel.h"
 #include "burrow/panels/surface_panel.h"
 #include "burrow/panels/tool_panel.h"
@@ -62,6 +63,7 @@ class SideColumn : public QWidget {
   [[nodiscard]] QString page_name(int page) const { return bar_->button(page)->text(); }
 
   PageBar& bar() { return *bar_; }
+  SeveralPanel& several() { return *several_; }
   FindingsPanel& findings() { return *findings_; }
   PathPanel& path() { return *path_; }
   TrialsPanel& trials() { return *trials_; }
@@ -92,6 +94,7 @@ class SideColumn : public QWidget {
   TrialsDesk desk_;
   LaunchDesk launch_desk_;
   PageBar* bar_;
+  SeveralPanel* several_;
   QStackedWidget* stack_;
   FindingsPanel* findings_;
   PathPanel* path_;

@@ -1,0 +1,273 @@
+#include "burrow/document/measures.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/check/assess.h"
+#include "burrow/document/pit_fields.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double least_run_m = 0.5;  ///< exit beyond launch
+constexpr double least_floor_m = 0.3, greatest_floor_m = 100;
+constexpr double highest_m = 1e4, farthest_m = 1e5;  ///< what the file accepts
+constexpr double good_m = 0.0005;
+constexpr int most_steps = 12;
+/// The bore passes so much beside a utility that raising it hardly changes the gap.
+constexpr double least_upright_share = 0.2;
+
+const UtilityAnswer* answer_of(const Assessment& assessment, const std::string& id) {
+  for (const UtilityAnswer& answer : assessment.utilities)
+    if (answer.id == id) return &answer;
+  return nullptr;
+}
+
+const SurfaceFeature* feature_of(const Crossing& crossing, const std::string& id) {
+  for (const SurfaceFeature& feature : crossing.site.surface)
+    if (feature.id == id) return &feature;
+  return nullptr;
+}
+
+const PitShape& shape_of(const Assessment& assessment, const MeasureRef& measure) {
+  return measure.id == "launch" ? assessment.launch_pit : assessment.exit_pit;
+}
+
+WhichPit pit_named(const MeasureRef& measure) {
+  return measure.id == "launch" ? WhichPit::launch : WhichPit::exit;
+}
+
+Launch raised(const Crossing& crossing, double by_m) {
+  Launch launch = crossing.bore.launch;
+  launch.elevation.m = std::clamp(launch.elevation.m + by_m, -highest_m, highest_m);
+  return launch;
+}
+
+}  // namespace
+
+const PathPoint* least_cover_under(const Assessment& assessment, const SurfaceFeature& feature) {
+  if (!feature.from || !feature.to) return nullptr;
+  const PathPoint* least = nullptr;
+  for (const PathPoint& p : assessment.bore.points) {
+    if (p.x_m < feature.from->m || p.x_m > feature.to->m) continue;
+    if (!least || p.cover_m < least->cover_m) least = &p;
+  }
+  return least;
+}
+
+std::vector<MeasureRef> measures_of(const Crossing& crossing, const Assessment& assessment) {
+  std::vector<MeasureRef> all;
+  const auto add = [&](MeasureKind kind, const std::string& id) {
+    const MeasureRef measure{kind, id};
+    if (measure_value(crossing, assessment, measure)) all.push_back(measure);
+  };
+  add(MeasureKind::bore_length, {});
+  add(MeasureKind::launch_depth, {});
+  add(MeasureKind::exit_depth, {});
+  for (const SurfaceFeature& feature : crossing.site.surface)
+    if (feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track)
+      add(MeasureKind::surface_cover, feature.id);
+  for (const Utility& utility : crossing.site.utilities) add(MeasureKind::separation, utility.id);
+  for (const char* pit : {"launch", "exit"}) {
+    add(MeasureKind::floor_length, pit);
+    add(MeasureKind::floor_width, pit);
+  }
+  return all;
+}
+
+std::optional<double> measure_value(const Crossing& crossing, const Assessment& assessment, const MeasureRef& measure) {
+  const LevelLine& ground = crossing.site.ground;
+  const Launch& launch = crossing.bore.launch;
+  const double exit = crossing.bore.exit.station.m;
+  switch (measure.kind) {
+    case MeasureKind::bore_length:
+      return exit - launch.station.m;
+    case MeasureKind::launch_depth:
+      if (ground.empty()) return std::nullopt;
+      return elevation_at(ground, launch.station.m) - launch.elevation.m;
+    case MeasureKind::exit_depth:
+      if (ground.empty() || !assessment.arrival.elevation_m) return std::nullopt;
+      return elevation_at(ground, exit) - *assessment.arrival.elevation_m;
+    case MeasureKind::surface_cover: {
+      const SurfaceFeature* feature = feature_of(crossing, measure.id);
+      const PathPoint* least = feature ? least_cover_under(assessment, *feature) : nullptr;
+      return least ? std::optional(least->cover_m) : std::nullopt;
+    }
+    case MeasureKind::separation: {
+      const UtilityAnswer* answer = answer_of(assessment, measure.id);
+      return answer && answer->on_bore && answer->on_utility ? answer->separation_m : std::nullopt;
+    }
+    case MeasureKind::floor_length:
+    case MeasureKind::floor_width: {
+      const PitShape& shape = shape_of(assessment, measure);
+      if (shape.section.size() < 3) return std::nullopt;
+      return measure.kind == MeasureKind::floor_length ? shape.floor_length_m : shape.floor_width_m;
+    }
+  }
+  return std::nullopt;
+}
+
+PartRef measure_part(const MeasureRef& measure) {
+  switch (measure.kind) {
+    case MeasureKind::bore_length:
+      return {PartKind::exit, {}, -1};
+    case MeasureKind::exit_depth:
+      return {PartKind::grade, {}, -1};
+    case MeasureKind::floor_length:
+    case MeasureKind::floor_width:
+      return {PartKind::pits, {}, -1};
+    default:
+      return {PartKind::launch, {}, -1};
+  }
+}
+
+std::string measure_name(const Crossing& crossing, const MeasureRef& measure) {
+  switch (measure.kind) {
+    case MeasureKind::bore_length:
+      return "length from face to face";
+    case MeasureKind::launch_depth:
+      return "depth at the launch face";
+    case MeasureKind::exit_depth:
+      return "depth at the exit face";
+    case MeasureKind::surface_cover:
+      return "least cover under " + part_name(crossing, {PartKind::surface, measure.id, -1});
+    case MeasureKind::separation:
+      return "clear gap to " + part_name(crossing, {PartKind::utility, measure.id, -1});
+    case MeasureKind::floor_length:
+      return "floor of the " + measure.id + " pit, along the line";
+    case MeasureKind::floor_width:
+      return "floor of the " + measure.id + " pit, across";
+  }
+  return {};
+}
+
+std::string measure_lock(const Crossing& crossing, const MeasureRef& measure) {
+  const auto first_locked = [&](std::initializer_list<std::string> pointers) -> std::string {
+    for (const std::string& pointer : pointers)
+      if (member_locked(crossing, pointer)) return pointer;
+    return {};
+  };
+  switch (measure.kind) {
+    case MeasureKind::bore_length:
+      return first_locked({"/bore/exit/station_m"});
+    case MeasureKind::exit_depth:
+      return first_locked({"/bore/launch/grade"});
+    case MeasureKind::floor_length:
+      return first_locked({"/pits/" + measure.id + "/floor_length_m"});
+    case MeasureKind::floor_width:
+      return first_locked({"/pits/" + measure.id + "/floor_width_m"});
+    default:
+      return first_locked({"/bore/launch/elevation_m"});
+  }
+}
+
+std::optional<PartValue> toward_measure(const Crossing& crossing, const Assessment& assessment,
+                                        const MeasureRef& measure, double wanted) {
+  const std::optional<double> now = measure_value(crossing, assessment, measure);
+  if (!now) return std::nullopt;
+  const Launch& launch = crossing.bore.launch;
+  switch (measure.kind) {
+    case MeasureKind::bore_length: {
+      Exit exit = crossing.bore.exit;
+      exit.station.m = std::min(launch.station.m + std::max(wanted, least_run_m), farthest_m);
+      return exit;
+    }
+    case MeasureKind::launch_depth:
+    case MeasureKind::surface_cover:
+      return raised(crossing, *now - wanted);
+    case MeasureKind::exit_depth: {
+      Launch turned = launch;
+      const double run = std::max(least_run_m, crossing.bore.exit.station.m - launch.station.m);
+      turned.grade.v = std::clamp(launch.grade.v + (*now - wanted) / run, -1.0, 1.0);
+      return turned;
+    }
+    case MeasureKind::separation: {
+      const UtilityAnswer& answer = *answer_of(assessment, measure.id);
+      const Point3 &bore = *answer.on_bore, &utility = *answer.on_utility;
+      const double up = bore.z_m - utility.z_m;
+      const double apart = std::hypot(bore.x_m - utility.x_m, bore.y_m - utility.y_m, up);
+      if (!(std::abs(up) > least_upright_share * apart)) return std::nullopt;
+      return raised(crossing, (wanted - *now) * apart / up);
+    }
+    case MeasureKind::floor_length:
+    case MeasureKind::floor_width: {
+      Pits pits = crossing.pits;
+      Pit& pit = pit_of(pits, pit_named(measure));
+      (measure.kind == MeasureKind::floor_length ? pit.floor_length : pit.floor_width) =
+          Length{std::clamp(wanted, least_floor_m, greatest_floor_m)};
+      return pits;
+    }
+  }
+  return std::nullopt;
+}
+
+Result<PartValue> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure,
+                               double wanted) {
+  const PartRef part = measure_part(measure);
+  const std::string name = measure_name(crossing, measure);
+  const auto text = [](double v) { return format(v, Dimension::length, UnitSystem::metric); };
+  Crossing draft = crossing;
+  double nearest = 1e300, nearest_value = 0;
+  for (int step = 0; step < most_steps; ++step) {
+    const Assessment answer = assess(draft, tables);
+    const std::optional<double> now = measure_value(draft, answer, measure);
+    if (!now) break;
+    const double off = std::abs(*now - wanted);
+    if (off < nearest) {
+      nearest = off;
+      nearest_value = *now;
+    }
+    if (off < good_m) return take(draft, part);
+    std::optional<PartValue> next = toward_measure(draft, answer, measure, wanted);
+    if (!next)
+      return fail(name, text(wanted),
+                  "a move of the bore up or down that changes it; it passes beside. Move the line in the plan instead");
+    put(draft, part, std::move(*next));
+  }
+  return fail(name, text(wanted),
+              nearest < 1e300
+                  ? "something that can be reached by this alone; the nearest found is " + text(nearest_value)
+                  : "a bore that reaches so far");
+}
+
+Field measure_field(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
+                    const MeasureRef& measure) {
+  Field field;
+  field.label = measure_name(crossing, measure);
+  field.dimension = Dimension::length;
+  field.value = measure_value(crossing, assessment, measure);
+  const Pit& pit = pit_of(crossing.pits, pit_named(measure));
+  switch (measure.kind) {
+    case MeasureKind::bore_length:
+      field.low = least_run_m;
+      field.high = 1000;
+      break;
+    case MeasureKind::floor_length:
+    case MeasureKind::floor_width:
+      field.low = least_floor_m;
+      field.high = greatest_floor_m;
+      field.entered = (measure.kind == MeasureKind::floor_length ? pit.floor_length : pit.floor_width).has_value();
+      break;
+    case MeasureKind::separation:
+      field.low = -10;
+      field.high = 100;
+      break;
+    default:
+      field.low = -10;
+      field.high = 30;
+  }
+  const Tables* known = &tables;
+  field.with = [known, measure](const Crossing& c, std::optional<double> wanted) -> PartValue {
+    if (Result<PartValue> value = with_measure(c, *known, measure, wanted.value_or(0))) return *value;
+    return take(c, measure_part(measure));
+  };
+  field.holds = [known, measure](const Crossing& c, std::optional<double> wanted) -> Result<void> {
+    if (Result<PartValue> value = with_measure(c, *known, measure, wanted.value_or(0)); !value)
+      return tl::unexpected(value.error());
+    return {};
+  };
+  return field;
+}
+
+}  // namespace burrow

@@ -1,0 +1,217 @@
+#include "burrow/document/several.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "burrow/document/class_fields.h"
+#include "burrow/document/utility_fields.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double beside_m = 0.5;
+constexpr double farthest_m = 1e5, lowest_m = -1e4;
+
+template <class T>
+T* in(std::vector<T>& list, const std::string& id) {
+  const auto it = std::find_if(list.begin(), list.end(), [&](const T& e) { return e.id == id; });
+  return it == list.end() ? nullptr : &*it;
+}
+template <class T>
+const T* in(const std::vector<T>& list, const std::string& id) {
+  const auto it = std::find_if(list.begin(), list.end(), [&](const T& e) { return e.id == id; });
+  return it == list.end() ? nullptr : &*it;
+}
+
+std::vector<Field> own_fields(const Crossing& crossing, const PartRef& part, const Tables& tables) {
+  switch (part.kind) {
+    case PartKind::stratum:
+      return soil_fields(crossing, part.id, tables);
+    case PartKind::test_holes:
+      return hole_fields(crossing, part.id);
+    default:
+      return fields_of(crossing, {part.kind, part.id, -1});
+  }
+}
+
+/// Where a thing lies along and across, which is its own.
+bool is_place(const Field& field) {
+  return field.label.starts_with("station") || field.label.starts_with("offset") ||
+         field.label.starts_with("from station") || field.label.starts_with("to station");
+}
+
+/// The part that a field of this thing changes.
+PartRef changed_part(const PartRef& part) {
+  if (part.kind == PartKind::test_holes) return {PartKind::test_holes, {}, -1};
+  return {part.kind, part.id, -1};
+}
+
+double moved_along(double station_m, double by) {
+  return std::clamp(station_m + by, -farthest_m, farthest_m);
+}
+
+std::string copy_name(const std::string& name) {
+  return name.empty() ? name : name + " (copy)";
+}
+
+}  // namespace
+
+bool may_be_several(const PartRef& part) {
+  return part.kind == PartKind::utility || part.kind == PartKind::surface || part.kind == PartKind::stratum ||
+         (part.kind == PartKind::test_holes && !part.id.empty());
+}
+
+bool there_is(const Crossing& crossing, const PartRef& part) {
+  if (part.kind == PartKind::test_holes && !part.id.empty()) return in(crossing.site.test_holes, part.id) != nullptr;
+  return holds(crossing, part);
+}
+
+std::string several_name(const Crossing& crossing, const std::vector<PartRef>& parts) {
+  std::map<std::string, int> counts;
+  std::vector<std::string> order;
+  for (const PartRef& part : parts) {
+    std::string kind = "test hole";
+    if (part.kind == PartKind::utility) kind = "utility";
+    if (part.kind == PartKind::stratum) kind = "stratum";
+    if (const SurfaceFeature* feature = in(crossing.site.surface, part.id); part.kind == PartKind::surface && feature)
+      kind = std::string(word_of(feature->kind));
+    if (counts[kind]++ == 0) order.push_back(kind);
+  }
+  const auto plural = [](const std::string& kind) {
+    if (kind == "utility") return std::string("utilities");
+    if (kind == "stratum") return std::string("strata");
+    if (kind == "ditch") return std::string("ditches");
+    return kind + "s";
+  };
+  std::string name;
+  for (const std::string& kind : order)
+    name += fmt::format("{}{} {}", name.empty() ? "" : ", ", counts[kind], counts[kind] == 1 ? kind : plural(kind));
+  return name;
+}
+
+std::vector<Field> shared_fields(const Crossing& crossing, const std::vector<PartRef>& parts, const Tables& tables) {
+  if (parts.empty()) return {};
+  std::vector<Field> shared = own_fields(crossing, parts.front(), tables);
+  std::erase_if(shared, is_place);
+  for (std::size_t i = 1; i < parts.size(); ++i) {
+    const std::vector<Field> own = own_fields(crossing, parts[i], tables);
+    std::erase_if(shared, [&](Field& field) {
+      const auto same = std::find_if(own.begin(), own.end(), [&](const Field& f) {
+        return f.label == field.label && f.dimension == field.dimension;
+      });
+      if (same == own.end()) return true;
+      if (same->value != field.value || same->entered != field.entered) field.various = true;
+      field.low = std::max(field.low, same->low);
+      field.high = std::min(field.high, same->high);
+      field.may_be_empty = field.may_be_empty && same->may_be_empty;
+      if (same->standing != field.standing) field.standing.reset();
+      return false;
+    });
+  }
+  for (Field& field : shared) {
+    if (field.various) {
+      field.value.reset();
+      field.standing.reset();
+    }
+    const std::string label = field.label;
+    const Tables* known = &tables;
+    /// The crossing with the value set for one after the other, or what the first that refuses says.
+    const auto all_set = [label, parts, known](const Crossing& c, std::optional<double> value) -> Result<Crossing> {
+      Crossing draft = c;
+      for (const PartRef& part : parts)
+        for (const Field& own : own_fields(draft, part, *known)) {
+          if (own.label != label) continue;
+          if (own.holds)
+            if (Result<void> holds = own.holds(draft, value); !holds) return tl::unexpected(holds.error());
+          put(draft, changed_part(part), own.with(draft, value));
+          break;
+        }
+      return draft;
+    };
+    field.with = [all_set](const Crossing& c, std::optional<double> value) -> PartValue {
+      const Result<Crossing> set = all_set(c, value);
+      return set ? set->site : c.site;
+    };
+    field.holds = [all_set](const Crossing& c, std::optional<double> value) -> Result<void> {
+      if (const Result<Crossing> set = all_set(c, value); !set) return tl::unexpected(set.error());
+      return {};
+    };
+  }
+  return shared;
+}
+
+Site site_without(const Crossing& crossing, const std::vector<PartRef>& parts) {
+  Site site = crossing.site;
+  for (const PartRef& part : parts) {
+    const auto this_one = [&](const auto& e) { return e.id == part.id; };
+    switch (part.kind) {
+      case PartKind::utility:
+        std::erase_if(site.utilities, this_one);
+        std::erase_if(site.test_holes, [&](const TestHole& hole) { return hole.utility == part.id; });
+        break;
+      case PartKind::surface:
+        std::erase_if(site.surface, this_one);
+        break;
+      case PartKind::test_holes:
+        std::erase_if(site.test_holes, this_one);
+        break;
+      case PartKind::stratum:
+        if (site.strata.size() > 1) std::erase_if(site.strata, this_one);
+        break;
+      default:
+        break;
+    }
+  }
+  // The uppermost begins at the ground.
+  if (!site.strata.empty() && site.strata.front().top && crossing.site.strata.front().id != site.strata.front().id)
+    site.strata.front().top.reset();
+  return site;
+}
+
+Copies site_with_copies(const Crossing& crossing, const std::vector<PartRef>& parts) {
+  Crossing draft = crossing;
+  Copies copies;
+  const auto add = [&](auto& list, auto copy, const char* prefix, PartKind kind) {
+    copy.id = free_id(draft, prefix);
+    copies.parts.push_back({kind, copy.id, -1});
+    list.push_back(std::move(copy));
+  };
+  for (const PartRef& part : parts) {
+    Site& site = draft.site;
+    if (const Utility* u = in(site.utilities, part.id); part.kind == PartKind::utility && u) {
+      Utility copy = *u;
+      copy.name = copy_name(copy.name);
+      for (PathVertex& p : copy.path) p.x_m = moved_along(p.x_m, beside_m);
+      add(site.utilities, std::move(copy), "u", PartKind::utility);
+    } else if (const SurfaceFeature* s = in(site.surface, part.id); part.kind == PartKind::surface && s) {
+      SurfaceFeature copy = *s;
+      copy.name = copy_name(copy.name);
+      for (std::optional<Length>* end : {&copy.from, &copy.to})
+        if (*end) (*end)->m = moved_along((*end)->m, beside_m);
+      for (PlanPoint& p : copy.outline) p.x_m = moved_along(p.x_m, beside_m);
+      copy.levels = {};  // taken there, not here
+      add(site.surface, std::move(copy), "f", PartKind::surface);
+    } else if (const TestHole* h = in(site.test_holes, part.id); part.kind == PartKind::test_holes && h) {
+      TestHole copy = *h;
+      copy.station.m = moved_along(copy.station.m, beside_m);
+      add(site.test_holes, std::move(copy), "h", PartKind::test_holes);
+    } else if (const Stratum* layer = in(site.strata, part.id); part.kind == PartKind::stratum && layer) {
+      Stratum copy = *layer;
+      LevelLine top = copy.top ? *copy.top : site.ground;
+      for (LevelPoint& p : top) p.elevation_m = std::max(p.elevation_m - beside_m, lowest_m);
+      copy.top = top;
+      copy.id = free_id(draft, "l");
+      copies.parts.push_back({PartKind::stratum, copy.id, -1});
+      const auto at = std::find_if(site.strata.begin(), site.strata.end(),
+                                   [&](const Stratum& other) { return other.id == part.id; });
+      site.strata.insert(at + 1, std::move(copy));
+    }
+  }
+  copies.site = std::move(draft.site);
+  return copies;
+}
+
+}  // namespace burrow

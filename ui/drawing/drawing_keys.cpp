@@ -1,0 +1,146 @@
+/// Keys of the drawing.
+
+#include <QKeyEvent>
+#include <algorithm>
+
+#include "burrow/drawing/drawing_view.h"
+#include "burrow/drawing/handles.h"
+
+namespace burrow {
+
+bool DrawingView::nudge(QKeyEvent* event) {
+  double right = 0;
+  double up = 0;
+  switch (event->key()) {
+    case Qt::Key_Left:
+      right = -1;
+      break;
+    case Qt::Key_Right:
+      right = 1;
+      break;
+    case Qt::Key_Up:
+      up = 1;
+      break;
+    case Qt::Key_Down:
+      up = -1;
+      break;
+    default:
+      return false;
+  }
+  if (focus_.picked.none() || gesture_ != Gesture::none || document_.crossing().version > known_file_version)
+    return false;
+  const bool plan = event->modifiers().testFlag(Qt::AltModifier);  // Alt: move in the plan
+  const double step =
+      (look_.units == UnitSystem::us ? 0.3048 / 20 : 0.01) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
+  if (!session_) {
+    nudge_move_ = move_in(plan ? Pane::plan : Pane::elevation);
+    nudge_move_.step_m = 0;
+    if (!moved(document_.crossing(), focus_.picked, nudge_move_)) return false;
+    session_ = std::make_unique<EditSession>(document_, focus_.picked);
+    nudged_ = focus_.picked;
+  }
+  if (nudged_.kind == PartKind::grade) {
+    const double run =
+        grade_grip_station(session_->crossing_before()) - session_->crossing_before().bore.launch.station.m;
+    nudge_move_.by_up_m += up * 0.001 * std::max(0.2, run) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
+  } else {
+    nudge_move_.by_up_m += up * step;
+    nudge_move_.by_station_m += right * step;
+  }
+  if (const auto value = moved(session_->crossing_before(), nudged_, nudge_move_)) session_->preview(*value);
+  viewport()->update();
+  return true;
+}
+
+/// Tab order of the things on the drawing: launch, grade, exit, then the utilities and what stands on top.
+void DrawingView::pick_next(int direction) {
+  std::vector<PartRef> order{{PartKind::launch, {}, -1}, {PartKind::grade, {}, -1}, {PartKind::exit, {}, -1}};
+  for (const Utility& u : document_.crossing().site.utilities) order.push_back({PartKind::utility, u.id, -1});
+  for (const SurfaceFeature& s : document_.crossing().site.surface) order.push_back({PartKind::surface, s.id, -1});
+  for (std::size_t i = 0; i < document_.crossing().site.ground.size(); ++i)
+    order.push_back({PartKind::ground, {}, static_cast<int>(i)});
+  const auto it = std::find(order.begin(), order.end(), focus_.picked);
+  focus_.measure.reset();
+  const auto n = static_cast<std::ptrdiff_t>(order.size());
+  const std::ptrdiff_t at = it == order.end() ? (direction > 0 ? -1 : 0) : it - order.begin();
+  pick(order[static_cast<std::size_t>(((at + direction) % n + n) % n)]);
+}
+
+void DrawingView::keyPressEvent(QKeyEvent* event) {
+  interrupt_glide(event->key());
+  if (event->key() == Qt::Key_Escape) {
+    if (session_ || gesture_ != Gesture::none) {
+      cancel_gesture();
+    } else if (shown_.tape) {
+      shown_.tape.reset();
+    } else {
+      focus_.finding = -1;
+      focus_.measure.reset();
+      pick({});
+    }
+    viewport()->update();
+    return;
+  }
+  if (event->key() == Qt::Key_Space) {
+    space_down_ = true;
+    return;
+  }
+  if (nudge(event)) return;
+  switch (event->key()) {
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+    case Qt::Key_F2:
+      if (focus_.measure) {
+        for (const DimensionLine& line : dimension_lines_shown())
+          if (line.measure == *focus_.measure) {
+            Q_EMIT measure_typing_wanted(line.measure, line.label.center().toPoint());
+            return;
+          }
+      }
+      if (!focus_.several.empty()) Q_EMIT several_typing_wanted();
+      if (!focus_.picked.none()) Q_EMIT typing_wanted(place_of(focus_.picked).toPoint());
+      return;
+    case Qt::Key_N:
+      pick_next(1);
+      return;
+    case Qt::Key_P:
+      pick_next(-1);
+      return;
+    case Qt::Key_D:
+      pick_next_dimension(event->modifiers().testFlag(Qt::ShiftModifier) ? -1 : 1);
+      return;
+    case Qt::Key_Plus:
+    case Qt::Key_Equal:
+      zoom_by(1.25);
+      return;
+    case Qt::Key_Minus:
+      zoom_by(0.8);
+      return;
+    case Qt::Key_0:
+    case Qt::Key_Home:
+      glide_to_fit();
+      return;
+    default:
+      QAbstractScrollArea::keyPressEvent(event);
+  }
+}
+
+void DrawingView::keyReleaseEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) space_down_ = false;
+  if (event->isAutoRepeat() || nudged_.none()) return;
+  switch (event->key()) {
+    case Qt::Key_Left:
+    case Qt::Key_Right:
+    case Qt::Key_Up:
+    case Qt::Key_Down:
+      if (session_) session_->finish(step_name(document_.crossing(), nudged_));
+      session_.reset();
+      nudged_ = {};
+      viewport()->update();
+      break;
+    default:
+      break;
+  }
+}
+
+}  // namespace burrow

@@ -1,0 +1,112 @@
+/// What the overview strip shows.
+
+#include <QPainter>
+#include <QPainterPath>
+#include <algorithm>
+
+#include "burrow/drawing/flags.h"
+#include "burrow/drawing/overview.h"
+
+namespace burrow {
+
+namespace {
+
+void paint_ground_of(QPainter& painter, const OverviewScale& s, const Crossing& crossing, const Theme& theme) {
+  const LevelLine& ground = crossing.site.ground;
+  QPolygonF line{QPointF(s.area.left(), s.px_z(elevation_at(ground, s.from_m)))};
+  for (const LevelPoint& p : ground)
+    if (p.station_m > s.from_m && p.station_m < s.to_m) line << QPointF(s.px_x(p.station_m), s.px_z(p.elevation_m));
+  line << QPointF(s.area.right(), s.px_z(elevation_at(ground, s.to_m)));
+  QPolygonF body = line;
+  body << s.area.bottomRight() << s.area.bottomLeft();
+  painter.setPen(Qt::NoPen);
+  const std::string soil = crossing.site.strata.empty() ? std::string() : crossing.site.strata.front().soil;
+  painter.setBrush(soil_fill(soil, theme).tint);
+  painter.drawPolygon(body);
+  painter.setPen(QPen(theme.ground, 1.4));
+  painter.drawPolyline(line);
+  // What stands on top: roads and tracks thick on the ground line.
+  painter.setPen(QPen(theme.road, 3.2, Qt::SolidLine, Qt::FlatCap));
+  for (const SurfaceFeature& feature : crossing.site.surface) {
+    if (!feature.from || !feature.to) continue;
+    const double from = std::max(feature.from->m, s.from_m), to = std::min(feature.to->m, s.to_m);
+    if (from < to)
+      painter.drawLine(QPointF(s.px_x(from), s.px_z(elevation_at(ground, from))),
+                       QPointF(s.px_x(to), s.px_z(elevation_at(ground, to))));
+  }
+}
+
+}  // namespace
+
+void OverviewStrip::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const Theme& theme = drawing_.look().theme;
+  const Crossing& crossing = document_.crossing();
+  const Assessment& assessment = document_.assessment();
+  const OverviewScale s = scale();
+  painter.fillRect(rect(), theme.panel);
+
+  painter.save();
+  painter.setClipRect(QRectF(s.area.left(), 0, s.area.width(), height()));
+  paint_ground_of(painter, s, crossing, theme);
+  painter.setPen(QPen(theme.ink, 1));
+  painter.setBrush(theme.pit);
+  for (const PitShape* pit : {&assessment.launch_pit, &assessment.exit_pit}) {
+    QPolygonF cut;
+    for (const LevelPoint& p : pit->section) cut << QPointF(s.px_x(p.station_m), s.px_z(p.elevation_m));
+    painter.drawPolygon(cut);
+  }
+  QPolygonF path;
+  for (const PathPoint& p : assessment.bore.points) path << QPointF(s.px_x(p.x_m), s.px_z(p.z_m));
+  painter.setPen(QPen(theme.bore, 1.6));
+  painter.drawPolyline(path);
+  const Picture picture{crossing, assessment, document_.tables(), drawing_.frame(), drawing_.look(), Focus{}};
+  for (const Utility& utility : crossing.site.utilities) {
+    const UtilityMark mark = utility_mark(utility);
+    if (utility.path.empty() || mark.station_m < s.from_m || mark.station_m > s.to_m) continue;
+    const QColor colour = utility_colour(picture, utility.kind);
+    const bool picked = drawing_.picked().kind == PartKind::utility && drawing_.picked().id == utility.id;
+    const double x = s.px_x(mark.station_m);
+    if (!mark.depth_known) {
+      painter.setPen(QPen(colour, 1.2, Qt::DotLine));
+      painter.drawLine(QPointF(x, s.px_z(elevation_at(crossing.site.ground, mark.station_m))),
+                       QPointF(x, s.area.bottom()));
+      continue;
+    }
+    painter.setPen(QPen(picked ? theme.focus : theme.ink, picked ? 2 : 0.8));
+    painter.setBrush(colour);
+    painter.drawEllipse(QPointF(x, s.px_z(mark.elevation_m)), 3, 3);
+  }
+  painter.restore();
+
+  // What the drawing does not show lies in the shade.
+  const QRectF w = window();
+  QColor shade = theme.panel;
+  shade.setAlpha(150);
+  painter.fillRect(QRectF(0, 0, w.left(), height()), shade);
+  painter.fillRect(QRectF(w.right(), 0, width() - w.right(), height()), shade);
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(theme.focus, 1.6));
+  painter.drawRoundedRect(w, 3, 3);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(theme.focus);
+  const double grip = std::min(4.0, w.width() / 3);
+  const double tall = height() * 0.34;
+  for (const double x : {w.left() - grip / 2, w.right() - grip / 2})
+    painter.drawRoundedRect(QRectF(x, w.center().y() - tall / 2, grip, tall), 1.5, 1.5);
+
+  for (const Mark& mark : marks()) {
+    const Finding& f = assessment.findings[static_cast<std::size_t>(mark.finding)];
+    paint_finding_mark(painter, mark.box, mark_of(f), theme, QString());
+  }
+  painter.setPen(QPen(theme.grid, 1));
+  painter.drawLine(QPointF(0, 0.5), QPointF(width(), 0.5));
+  if (hasFocus()) {
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(theme.focus, 2));
+    painter.drawRect(QRectF(rect()).adjusted(1, 1, -1, -1));
+  }
+}
+
+}  // namespace burrow

@@ -1,0 +1,90 @@
+#pragma once
+/// Which findings the list shows: by words, by kind, by what is picked on the drawing. It hides nothing from the
+/// verdict, and says how many it hides.
+
+#include <QFrame>
+#include <QSortFilterProxyModel>
+#include <string>
+#include <vector>
+
+#include "burrow/drawing/theme.h"
+#include "burrow/panels/findings_model.h"
+
+class QCheckBox;
+class QComboBox;
+class QLabel;
+class QLineEdit;
+class QPushButton;
+
+namespace burrow {
+
+/// `muted`: only what is muted. The others hold what is muted too.
+enum class FindingKind { all, stop, missing, caution, note, muted };
+
+struct FindingChoice {
+  QString words;  ///< each word must occur
+  FindingKind kind = FindingKind::all;
+  bool picked_only = false;
+  std::vector<std::string> subjects;  ///< of the picked thing; empty: nothing is picked
+  bool operator==(const FindingChoice&) const = default;
+  [[nodiscard]] bool all() const { return words.trimmed().isEmpty() && kind == FindingKind::all && !picked_only; }
+};
+
+class FindingsFilter : public QSortFilterProxyModel {
+  Q_OBJECT
+
+ public:
+  FindingsFilter(FindingsModel& model, QObject* parent);
+  void choose(const FindingChoice& choice);
+  [[nodiscard]] const FindingChoice& choice() const { return choice_; }
+  /// Row of the whole list for a row shown; −1 for none.
+  [[nodiscard]] int whole_row(const QModelIndex& shown) const;
+  /// Invalid where the filter hides it.
+  [[nodiscard]] QModelIndex shown(int whole_row) const;
+  [[nodiscard]] int hidden() const { return model_.rowCount() - rowCount(); }
+
+ protected:
+  [[nodiscard]] bool filterAcceptsRow(int row, const QModelIndex& parent) const override;
+
+ private:
+  FindingsModel& model_;
+  FindingChoice choice_;
+};
+
+/// The entries over the list, and a line that says how many are hidden.
+class FilterBar : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit FilterBar(FindingsFilter& filter, QWidget* parent);
+  void set_theme(const Theme& theme);
+  /// What the picked thing is called and which findings are about it.
+  void set_picked(const QString& name, std::vector<std::string> subjects);
+  void show_all();
+  void tell();  ///< counts again
+  /// Nothing is shown: why, and how to see more. Empty while something is shown.
+  [[nodiscard]] QString empty_words() const;
+
+  [[nodiscard]] QLineEdit* words() const { return words_; }
+  [[nodiscard]] QComboBox* kinds() const { return kinds_; }
+  [[nodiscard]] QCheckBox* picked_only() const { return picked_only_; }
+  [[nodiscard]] QLabel* count() const { return count_; }
+  [[nodiscard]] QPushButton* all() const { return all_; }
+
+ Q_SIGNALS:
+  void changed();
+
+ private:
+  void take();
+
+  FindingsFilter& filter_;
+  QLineEdit* words_;
+  QComboBox* kinds_;
+  QCheckBox* picked_only_;
+  QLabel* count_;
+  QPushButton* all_;
+  QString picked_name_;
+  std::vector<std::string> subjects_;
+};
+
+}  // namespace burrow

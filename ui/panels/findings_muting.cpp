@@ -1,0 +1,101 @@
+/// Muting from the panel of the findings: button, key, context menu; each one step of undo.
+
+#include <QKeyEvent>
+#include <QListView>
+#include <QMenu>
+#include <QPushButton>
+
+#include "burrow/panels/findings_panel.h"
+
+namespace burrow {
+
+void FindingsPanel::open_form() {
+  const int row = picked_row();
+  if (row < 0) return;
+  muting_ = model_->finding(row);
+  form_->open_for(*muting_, QString::fromStdString(finding_text(*muting_, units_)),
+                  mute_of(document_.crossing(), *muting_));
+}
+
+void FindingsPanel::take_mute(const QString& reason, const QString& by) {
+  if (!muting_) return;
+  // As it measures now: the crossing may have been changed while the form stood open.
+  model_->refresh();
+  const int row = model_->row_like(*muting_, picked_row());
+  if (row < 0) {
+    form_->close_form();
+    muting_.reset();
+    Q_EMIT refused(tr("Nothing to mute: the finding has gone meanwhile."));
+    refresh();
+    return;
+  }
+  const Finding finding = model_->finding(row);
+  Result<std::vector<Mute>> muted =
+      with_mute(document_.crossing(), finding,
+                {reason.toStdString(), by.toStdString(), today_().toString(Qt::ISODate).toStdString()});
+  if (!muted) {
+    form_->complain(muted.error());
+    return;
+  }
+  set_muted(std::move(*muted), finding, tr("Mute a finding"));
+}
+
+void FindingsPanel::take_unmute() {
+  const int row = picked_row();
+  if (row < 0) return;
+  const Finding finding = model_->finding(row);
+  set_muted(without_mute(document_.crossing(), finding), finding, tr("Unmute a finding"));
+}
+
+void FindingsPanel::set_muted(std::vector<Mute> muted, const Finding& finding, const QString& step) {
+  if (!document_.change({PartKind::muted, {}, -1}, std::move(muted), step)) {
+    Q_EMIT refused(document_.in_session() ? tr("Not while something is dragged.")
+                                          : tr("Nothing may be changed: %1").arg(document_.read_only_because()));
+    return;
+  }
+  form_->close_form();
+  muting_.reset();
+  refresh();
+  const int row = model_->row_like(finding, picked_row());
+  if (row >= 0 && filter_->shown(row).isValid()) {
+    quiet_ = true;
+    list_->setCurrentIndex(filter_->shown(row));
+    list_->scrollTo(filter_->shown(row));
+    quiet_ = false;
+  }
+  show_working(picked_row());
+  (list_->isVisible() ? static_cast<QWidget*>(list_) : this)->setFocus();
+}
+
+void FindingsPanel::open_menu(const QPoint& at) {
+  const QModelIndex index = list_->indexAt(at);
+  if (!index.isValid()) return;
+  list_->setCurrentIndex(index);
+  QMenu menu(this);
+  const int row = filter_->whole_row(index);
+  menu.addAction(tr("&Go there"), this, [this, row] { Q_EMIT jump_wanted(row); });
+  menu.addSeparator();
+  menu.addAction(mute_->text(), mute_, &QPushButton::click);
+  if (mute_of(document_.crossing(), model_->finding(row))) menu.addAction(tr("&Unmute"), unmute_, &QPushButton::click);
+  menu.addSeparator();
+  menu.addAction(tr("&Copy"), copy_, &QPushButton::click);
+  menu.exec(list_->viewport()->mapToGlobal(at));
+}
+
+bool FindingsPanel::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == list_ && event->type() == QEvent::KeyPress) {
+    const auto* key = static_cast<const QKeyEvent*>(event);
+    const bool plain = key->modifiers() == Qt::NoModifier && picked_row() >= 0;
+    if (plain && key->key() == Qt::Key_M) {
+      open_form();
+      return true;
+    }
+    if (plain && key->key() == Qt::Key_U) {
+      if (mute_of(document_.crossing(), model_->finding(picked_row()))) take_unmute();
+      return true;
+    }
+  }
+  return QWidget::eventFilter(watched, event);
+}
+
+}  // namespace burrow
