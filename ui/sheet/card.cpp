@@ -325,15 +325,16 @@ std::vector<Page> card_pages(const Sheet& sheet) {
   std::vector<Page> pages;
   int number = 0;
   for (const auto& side : sides) {
-    Paper paper(*side);
-    const QRectF in = side->frame_mm;
+    Paper foot_line(*side);
+    const QRectF within = side->frame_mm;
     const QString which = tr("side %1 of %2").arg(++number).arg(sides.size());
-    paper.text(in.bottomRight(), which, {small}, Align::right);
-    const double room = in.width() - text_width_mm(which, {small}) - 4;
+    foot_line.text(within.bottomRight(), which, {small}, Align::right);
+    const double room = within.width() - text_width_mm(which, {small}) - 4;
     QStringList id{qs(sheet.crossing.sheet.number), qs(sheet.crossing.sheet.revision),
                    qs(sheet.crossing.sheet.date.value_or(""))};
     id.removeAll(QString());
-    paper.short_text(in.bottomLeft(), id.isEmpty() ? tr("setup card") : id.join(QStringLiteral(" · ")), {small}, room);
+    foot_line.short_text(within.bottomLeft(), id.isEmpty() ? tr("setup card") : id.join(QStringLiteral(" · ")), {small},
+                         room);
     // The frame takes the descenders of the last line.
     side->frame_mm = side->frame_mm.adjusted(-1, -1, 1, 2);
     pages.push_back(std::move(*side));
