@@ -313,6 +313,10 @@ class Drawing {
 
 }  // namespace
 
+Result<double> draw_as_built(Page& page, const AsBuilt& built, const QRectF& area) {
+  return Drawing(page, built, area).draw();
+}
+
 bool draw_reading_sign(Paper& paper, ReadingKind kind, const QPointF& at) {
   const auto polygon = [&](std::initializer_list<QPointF> corners, const QColor& fill, const QColor& line) {
     QPolygonF shape;
