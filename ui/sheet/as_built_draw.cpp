@@ -214,8 +214,9 @@ class Drawing {
       const SidePlace place = side_place(sheet_, u);
       if (!place.elevation_m || u.path.empty()) continue;
       const double r = std::max(0.7, u.outside_diameter.value_or(Length{0}).m / 2 * f_.px_per_m);
-      paper_.circle(f_.side(place.station_m, *place.elevation_m), r, Qt::white,
-                    utility_stroke(sheet_.tables, u.kind, 0.4));
+      Stroke stroke = utility_stroke(sheet_.tables, u.kind, 0.4);
+      stroke.dash_mm.clear();  // a small circle would fall apart
+      paper_.circle(f_.side(place.station_m, *place.elevation_m), r, Qt::white, stroke);
     }
     paths(Pane::elevation);
   }

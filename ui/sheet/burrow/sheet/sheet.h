@@ -19,12 +19,11 @@ namespace burrow {
 enum class SheetPart { sheet, card, working, as_built, all };
 template <>
 struct Words<SheetPart> {
-  static constexpr std::pair<SheetPart, std::string_view> list[] = {
-      {SheetPart::sheet, "sheet"},
-      {SheetPart::card, "card"},
-      {SheetPart::working, "working"},
-      {SheetPart::as_built, "as-built"},
-      {SheetPart::all, "all"}};
+  static constexpr std::pair<SheetPart, std::string_view> list[] = {{SheetPart::sheet, "sheet"},
+                                                                    {SheetPart::card, "card"},
+                                                                    {SheetPart::working, "working"},
+                                                                    {SheetPart::as_built, "as-built"},
+                                                                    {SheetPart::all, "all"}};
 };
 
 struct Sheet {
@@ -33,7 +32,7 @@ struct Sheet {
   const Tables& tables;
   QSizeF paper_mm{420, 297};
   UnitSystem units = UnitSystem::metric;
-  double scale = 0;  ///< 1:scale; 0: the largest standard scale that fits
+  double scale = 0;      ///< 1:scale; 0: the largest standard scale that fits
   std::string record{};  ///< of the day, for the as-built record; empty: the newest with readings
 };
 
