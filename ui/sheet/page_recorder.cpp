@@ -19,10 +19,10 @@ class PageRecorder::Engine : public QPaintEngine {
   bool end() override { return true; }
   [[nodiscard]] Type type() const override { return User; }
 
-  void updateState(const QPaintEngineState& state) override {
-    if (state.state() & DirtyTransform) transform_ = state.transform() * to_page_;
-    if (state.state() & DirtyPen) pen_ = state.pen();
-    if (state.state() & DirtyBrush) brush_ = state.brush();
+  void updateState(const QPaintEngineState& now) override {
+    if (now.state() & DirtyTransform) transform_ = now.transform() * to_page_;
+    if (now.state() & DirtyPen) pen_ = now.pen();
+    if (now.state() & DirtyBrush) brush_ = now.brush();
   }
 
   void drawPath(const QPainterPath& path) override {
