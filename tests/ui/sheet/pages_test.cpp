@@ -136,7 +136,7 @@ TEST(Card, Type_IsLargeEnough) {
 // The front alone does in the pit: settings, marks, when to stop, what to do when gas or power is struck, whom to ring.
 TEST(Card, Front_IsEnoughInThePit) {
   for (const std::string& name : sample_names())
-    for (const Kind& kind : kinds) {
+    for (const PaperKind& kind : paper_kinds) {
       const Judged& j = judged_sample(name);
       const Page front = sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::card)->front();
       const QString words = words_of({front});
