@@ -143,7 +143,7 @@ TEST(Walks, Contractor_FromTheSurveyToTheReadings) {
     int number = 0;
     const auto point = [&](double x, double y, double z, const char* code) {
       file.write(
-          QStringLiteral("%1,%2,%3,%4,%5\\n").arg(++number).arg(y).arg(x).arg(z).arg(QLatin1String(code)).toUtf8());
+          QStringLiteral("%1,%2,%3,%4,%5\n").arg(++number).arg(y).arg(x).arg(z).arg(QLatin1String(code)).toUtf8());
     };
     for (int i = -4; i <= 10; ++i)
       for (int k = -4; k <= 4; ++k) point(1000 + 2 * i, 2000 + 2 * k, 55 + 0.01 * i, "GND");
@@ -161,6 +161,10 @@ TEST(Walks, Contractor_FromTheSurveyToTheReadings) {
   for (const PlanPoint& p : {PlanPoint{1000, 2000}, PlanPoint{1010, 2000}})
     QTest::mouseClick(&screen.preview(), Qt::LeftButton, Qt::NoModifier, screen.preview().to_screen(p).toPoint());
   ASSERT_TRUE(QTest::qWaitFor([&] { return !screen.busy(); }, 20000));
+  QPushButton* as_new = nullptr;
+  for (QPushButton* b : screen.findChildren<QPushButton*>())
+    if (b->text().remove(QLatin1Char('&')) == QLatin1String("New crossing from this")) as_new = b;
+  ASSERT_TRUE(as_new && as_new->isEnabled()) << "the survey gave a crossing";
   w.window.take_import(screen.imported(), true);
   w.keep("imported");
   ASSERT_EQ(w.crossing().site.utilities.size(), 1U);

@@ -181,7 +181,8 @@ inline Crossing random_crossing(unsigned seed) {
   mend(c.bore);
   const auto simple = [seed](Pit& pit) {
     if (!pit.floor_outline.empty())
-      pit.floor_outline = {{0, -0.5}, {3.25 + seed, -0.5}, {3.25 + seed, 0.5}, {1.5, 0.5}, {1.5, 1.4}, {0, 1.4}};
+      pit.floor_outline = {{0, -0.5}, {3.25 + 0.5 * seed, -0.5}, {3.25 + 0.5 * seed, 0.5}, {1.5, 0.5}, {1.5, 1.4},
+                           {0, 1.4}};
   };
   simple(c.pits.launch), simple(c.pits.exit);
   for (Alternative& a : c.alternatives)

@@ -184,10 +184,10 @@ TEST(Refusals, FloorOutline_MustBeSimple) {
     SCOPED_TRACE(other);
     expect_refused(with(full_text(), good, other), {"", "", place, found, expected});
   };
-  outline("[[0.0,-0.5],[3.0,0.5]]", "/pits/launch/floor_outline/1", "[3.0,0.5]", "fewer than 3");
-  outline("[[0.0,-0.5],[3.0,0.5],[3.0,-0.5],[0.0,0.5]]", "/pits/launch/floor_outline/2", "[3.0,-0.5]", "crosses");
-  outline("[[0.0,-0.5],[0.0,0.5],[3.0,0.5],[3.0,0.51]]", "/pits/launch/floor_outline/3", "[3.0,0.51]", "within 5 cm");
-  outline("[[-1.0,-0.5],[0.0,0.5],[3.0,0.5]]", "/pits/launch/floor_outline/0", "[-1.0,-0.5]", "before the face");
+  outline("[[0.0,-0.5],[3.0,0.5]]", "/pits/launch/floor_outline/1", "[3,0.5]", "fewer than 3");
+  outline("[[0.0,-0.5],[3.0,0.5],[3.0,-0.5],[0.0,0.5]]", "/pits/launch/floor_outline/2", "[3,-0.5]", "crosses");
+  outline("[[0.0,-0.5],[0.0,0.5],[3.0,0.5],[3.0,0.51]]", "/pits/launch/floor_outline/3", "[3,0.51]", "within 5 cm");
+  outline("[[-1.0,-0.5],[0.0,0.5],[3.0,0.5]]", "/pits/launch/floor_outline/0", "[-1,-0.5]", "before the face");
   outline("[[0.0,-0.5],[0.0,0.5],[3.0]]", "/pits/launch/floor_outline/2", "[3.0]", "two numbers");
   outline("[[0.0,-0.5],[0.0,0.5],[1e999,0.5]]", "/pits/launch/floor_outline/2/0", "", "");
   const auto reversed = read_crossing(
