@@ -52,9 +52,9 @@ QFont name_font(const Look& look) {
   return drawing_font(look.text * 0.92);
 }
 
-/// What the name must not cover: pits, utilities, the bore with its spread, the ground line.
+/// What the name must not cover: pits, utilities, the bore with its spread, the ground line, names that stand already.
 struct Obstacles {
-  std::vector<QRectF> pits, utilities;
+  std::vector<QRectF> pits, utilities, names;
   QPolygonF bore_top, bore_bottom;
 };
 
@@ -75,6 +75,9 @@ Obstacles obstacles_of(const Picture& picture) {
     const double h = mark.depth_known ? r * f.exaggeration : f.elevation.height();
     all.utilities.emplace_back(at.x() - r, at.y() - h, 2 * r, 2 * h);
   }
+  all.names = strata_name_boxes(picture);
+  if (picture.shown.zones)
+    for (const QRectF& box : zone_name_boxes(picture)) all.names.push_back(box);
   for (const PathPoint& p : picture.assessment.bore.points) {
     all.bore_top << f.side(p.x_m, p.z_m + spread_sds * p.sd_vertical_m);
     all.bore_bottom << f.side(p.x_m, p.z_m - spread_sds * p.sd_vertical_m);
@@ -95,6 +98,7 @@ bool is_free(const Picture& picture, const Obstacles& obstacles, const QRectF& b
   if (top && bottom && top->top < box.bottom() && bottom->bottom > box.top()) return false;
   const auto covers = [&](const QRectF& taken) { return taken.adjusted(-air, 0, air, 0).intersects(box); };
   return std::none_of(obstacles.pits.begin(), obstacles.pits.end(), covers) &&
+         std::none_of(obstacles.names.begin(), obstacles.names.end(), covers) &&
          std::none_of(obstacles.utilities.begin(), obstacles.utilities.end(), covers);
 }
 

@@ -35,10 +35,44 @@ QPolygonF along_ground(const Picture& picture, double from_m, double to_m, doubl
   return line;
 }
 
+struct ZoneName {
+  QPointF at;
+  QString text;
+};
+
+QFont zone_font(const Look& look) {
+  return drawing_font(look.text * 0.82);
+}
+
+/// At the lower right corner of each zone that is wide enough to hold its name.
+std::vector<ZoneName> zone_names(const Picture& picture) {
+  const double text = picture.look.text;
+  const QFontMetricsF metrics(zone_font(picture.look));
+  std::vector<ZoneName> names;
+  for (const RuleZone& zone : picture.assessment.zones) {
+    if (!zone.cover_m) continue;
+    const QString said = QObject::tr("crown not above: %1 of cover wanted")
+                             .arg(QString::fromStdString(format(*zone.cover_m, Dimension::length, picture.look.units)));
+    const QPolygonF lower = along_ground(picture, zone.from_m, zone.to_m, *zone.cover_m);
+    const double wide = metrics.horizontalAdvance(said);
+    if (wide + text < lower.back().x() - lower.front().x())
+      names.push_back({{lower.back().x() - wide - text * 0.4, lower.back().y() - text * 0.3}, said});
+  }
+  return names;
+}
+
 }  // namespace
 
+std::vector<QRectF> zone_name_boxes(const Picture& picture) {
+  const QFontMetricsF metrics(zone_font(picture.look));
+  std::vector<QRectF> boxes;
+  for (const ZoneName& name : zone_names(picture))
+    boxes.emplace_back(name.at.x() - 2, name.at.y() - metrics.ascent(), metrics.horizontalAdvance(name.text) + 4,
+                       metrics.height());
+  return boxes;
+}
+
 void paint_zones_side(QPainter& painter, const Picture& picture) {
-  const double text = picture.look.text;
   for (const RuleZone& zone : picture.assessment.zones) {
     if (!zone.cover_m) continue;
     const QPolygonF lower = along_ground(picture, zone.from_m, zone.to_m, *zone.cover_m);
@@ -48,16 +82,11 @@ void paint_zones_side(QPainter& painter, const Picture& picture) {
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(zone_colour(picture, 200), picture.look.hair * 1.2, Qt::DashLine));
     painter.drawPolyline(lower);
-    // Its name, where the zone is wide enough to hold it.
-    painter.setFont(drawing_font(text * 0.82));
-    const QString said = QObject::tr("crown not above: %1 of cover wanted")
-                             .arg(QString::fromStdString(format(*zone.cover_m, Dimension::length, picture.look.units)));
-    const double wide = QFontMetricsF(painter.font()).horizontalAdvance(said);
-    if (wide + text < lower.back().x() - lower.front().x())
-      halo_text(painter, QPointF(lower.back().x() - wide - text * 0.4, lower.back().y() - text * 0.3), said,
-                picture.look.theme.stop, picture.look.theme.sky);
   }
-  painter.setFont(drawing_font(text));
+  painter.setFont(zone_font(picture.look));
+  for (const ZoneName& name : zone_names(picture))
+    halo_text(painter, name.at, name.text, picture.look.theme.stop, picture.look.theme.sky);
+  painter.setFont(drawing_font(picture.look.text));
 }
 
 void paint_zones_plan(QPainter& painter, const Picture& picture) {

@@ -117,6 +117,8 @@ void paint_strata_names(QPainter& painter, const Picture& picture);
 std::vector<QRectF> strata_name_boxes(const Picture& picture);
 void paint_surface(QPainter& painter, const Picture& picture);
 void paint_zones_side(QPainter& painter, const Picture& picture);
+/// Where their names stand, for those that have to keep clear of them.
+std::vector<QRectF> zone_name_boxes(const Picture& picture);
 void paint_zones_plan(QPainter& painter, const Picture& picture);
 /// Test holes that were dug, and the first of those worth digging.
 void paint_holes_side(QPainter& painter, const Picture& picture);
