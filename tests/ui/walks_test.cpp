@@ -157,6 +157,7 @@ TEST(Walks, Contractor_FromTheSurveyToTheReadings) {
     if (screen.layers().index(row, 0).data() != QLatin1String("GAS")) continue;
     screen.layers().setData(screen.layers().index(row, LayerModel::join), Qt::Checked, Qt::CheckStateRole);
     screen.layers().setData(screen.layers().index(row, LayerModel::heights), 1, Qt::EditRole);
+    screen.layers().setData(screen.layers().index(row, LayerModel::diameter), QStringLiteral("110 mm"), Qt::EditRole);
   }
   for (const PlanPoint& p : {PlanPoint{1000, 2000}, PlanPoint{1010, 2000}})
     QTest::mouseClick(&screen.preview(), Qt::LeftButton, Qt::NoModifier, screen.preview().to_screen(p).toPoint());

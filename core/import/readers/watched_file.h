@@ -8,9 +8,9 @@
 
 namespace burrow::gdal {
 
-/// While it lives, `path()` is `path` as a file that asks `wish` for leave to go on. One at a time in a thread, which is
-/// also the one that reads. Errors: none; a file that cannot be opened fails as the plain one would.
-/// Evidence: HostileFiles.Stop_WhileADriverOpens
+/// While it lives, `path()` is `path` as a file that asks `wish` for leave to go on. One at a time in a thread, which
+/// is also the one that reads. Errors: none; a file that cannot be opened fails as the plain one would. Evidence:
+/// HostileFiles.Stop_WhileADriverOpens
 class WatchedFile {
  public:
   WatchedFile(const std::string& path, const ReadWish& wish);

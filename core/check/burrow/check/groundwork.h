@@ -47,11 +47,12 @@ struct LaunchMemory {
   Launch launch;
   std::optional<PitShape> pit;          ///< the launch pit of that launch
   std::optional<JudgedPit> launch_pit;  ///< the same judged
-  std::vector<Finding> room;    ///< given back for the next `JudgedLaunch::kept`: such lists are large
+  std::vector<Finding> room;            ///< given back for the next `JudgedLaunch::kept`: such lists are large
 };
 
 struct JudgedLaunch {
-  Assessment answer;  ///< as `assess()` gives it, but without working, run sheet and test holes to dig, findings unsorted
+  Assessment
+      answer;  ///< as `assess()` gives it, but without working, run sheet and test holes to dig, findings unsorted
   /// Every limit judged and kept, with its margin ≥ 0 and without its source; without chances below a millionth of what
   /// is allowed, which nothing can hang on. Those that are broken are findings.
   std::vector<Finding> kept;

@@ -55,8 +55,8 @@ class BoreAxis {
   };
   struct Node {
     Box box;
-    Point3 middle;      ///< of the box
-    double half_m = 0;  ///< of its diagonal
+    Point3 middle;                 ///< of the box
+    double half_m = 0;             ///< of its diagonal
     std::size_t from = 0, to = 0;  ///< segments
     std::size_t second = 0;        ///< the other half; the first half follows directly; 0: a leaf
   };

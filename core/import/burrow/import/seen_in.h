@@ -8,9 +8,9 @@
 
 namespace burrow {
 
-/// What `found` holds, at its place in the coordinates of `frame`, for a picture near `near` (in that frame); heights and
-/// texts stay. Empty: it is drawn as it is, because both are in one system or one of the two does not say its own. What
-/// has no place there, such as the other side of the globe, is left out. Errors: a system PROJ does not know.
+/// What `found` holds, at its place in the coordinates of `frame`, for a picture near `near` (in that frame); heights
+/// and texts stay. Empty: it is drawn as it is, because both are in one system or one of the two does not say its own.
+/// What has no place there, such as the other side of the globe, is left out. Errors: a system PROJ does not know.
 /// Evidence: SeenIn.*
 Result<std::optional<Found>> seen_in(const Found& found, const FoundFrame& frame, PlanPoint near);
 

@@ -44,7 +44,7 @@ struct EmergencySteps {
   std::string title;                        ///< "Gas"
   std::vector<std::string> steps;
   std::vector<std::string> in_short;  ///< the same for the front of the card, step by step
-  std::vector<std::string> owners;  ///< as entered, to be rung up; may be empty
+  std::vector<std::string> owners;    ///< as entered, to be rung up; may be empty
   bool operator==(const EmergencySteps&) const = default;
 };
 std::vector<EmergencySteps> emergency_steps(const Crossing& crossing);

@@ -16,7 +16,8 @@ std::string air_words(const AirAnswer& air, UnitSystem units);
 std::string near_words(const MarkNear& near, UnitSystem units);
 
 /// One or two things for the pit: "STOP: expose gas main 0.71 m above", "slow, look in hole: water main 0.57 m above",
-/// "clear the exit pit". Names what the nose has not passed, two at most. Empty: go on.   Evidence: RunText.MarkInShort_*
+/// "clear the exit pit". Names what the nose has not passed, two at most. Empty: go on.   Evidence:
+/// RunText.MarkInShort_*
 std::string mark_in_short(const Mark& mark, UnitSystem units);
 
 /// "slow down; listen; level the surface: Alder Lane". Names of the crossing stand for the ids.

@@ -186,7 +186,7 @@ class DrawingView : public QAbstractScrollArea {
   bool box_adds_ = false;
   bool space_down_ = false;
   std::vector<DimensionLine> painted_dimensions_;  ///< as they stand on the screen
-  std::optional<DimensionLine> held_;  ///< the dimension line under the button
+  std::optional<DimensionLine> held_;              ///< the dimension line under the button
   PartRef nudged_;
   Move nudge_move_;
   Frame told_;  ///< with the last `view_changed`
