@@ -1,6 +1,9 @@
 #include "commands.h"
 
+#include <algorithm>
 #include <ostream>
+
+#include "burrow/document/language.h"
 
 namespace burrow {
 
@@ -21,8 +24,20 @@ std::string usage() {
          "    [--diameter LAYER=0.125,…] [--join LAYER,…] [--meanings FILE.json]\n"
          "burrowline learn FILE… [--json] [-o LIBRARY]\n"
          "burrowline --help | --version\n"
+         "with every command: --language en|de\n"
          "exit code of check: 0, 1 stop or incomplete, 2 not readable or a wrong word\n"
          "exit code of search: 0, 1 no launch works, 2 not readable or a wrong word\n";
+}
+
+Result<std::string> take_language(CommandWords& words) {
+  const auto end = std::find(words.begin(), words.end(), "--");
+  const auto at = std::find(words.begin(), end, "--language");
+  if (at == end) return std::string();
+  if (at + 1 == end) return fail("--language", "nothing after it", "en or de");
+  const std::string language = *(at + 1);
+  if (!languages().contains(QString::fromStdString(language))) return fail("--language", language, "en or de");
+  words.erase(at, at + 2);
+  return language;
 }
 
 bool is_command(const std::string& word) {

@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "burrow/base/result.h"
+
 namespace burrow {
 
 struct Streams {
@@ -22,6 +24,10 @@ int picture_command(const CommandWords& words, Streams streams);
 int export_command(const CommandWords& words, Streams streams);
 int import_command(const CommandWords& words, Streams streams);
 int learn_command(const CommandWords& words, Streams streams);
+
+/// Takes "--language de" out of the words, wherever it stands before "--"; empty: none was there. A command line speaks
+/// English unless told so. Error: a language the program does not speak.   Evidence: Commands.Language_*
+Result<std::string> take_language(CommandWords& words);
 
 /// How to call the program.
 std::string usage();

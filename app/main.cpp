@@ -1,8 +1,10 @@
 #include <QApplication>
+#include <QSettings>
 #include <QStandardPaths>
 #include <cstdlib>
 #include <iostream>
 
+#include "burrow/document/language.h"
 #include "burrow/drawing/theme.h"
 #include "burrow/file/tables_file.h"
 #include "burrow/window/main_window.h"
@@ -16,7 +18,7 @@ bool display_there() {
   return false;
 }
 
-int open_workbench(int argc, char** argv, const std::string& file) {
+int open_workbench(int argc, char** argv, const std::string& file, const std::string& language) {
   if (!display_there()) {
     std::cerr << "burrowline: there is no display to open the workbench on. Without one:\n" << burrow::usage();
     return 2;
@@ -29,6 +31,9 @@ int open_workbench(int argc, char** argv, const std::string& file) {
   QFont font(burrow::register_typeface());
   font.setPointSizeF(10);
   QApplication::setFont(font);
+  burrow::speak_language(burrow::resolve_language(
+      language.empty() ? QSettings().value(QStringLiteral("language"), QStringLiteral("as-desktop")).toString()
+                       : QString::fromStdString(language)));
   const QString folder = QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) + QStringLiteral("/unsaved");
   burrow::MainWindow window(burrow::load_tables(), folder);
   if (file.empty()) window.open_sample(QStringLiteral("house-service"));
@@ -43,7 +48,12 @@ int open_workbench(int argc, char** argv, const std::string& file) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  const std::vector<std::string> words(argv + 1, argv + argc);
+  std::vector<std::string> words(argv + 1, argv + argc);
+  const burrow::Result<std::string> language = burrow::take_language(words);
+  if (!language) {
+    std::cerr << "burrowline: " << language.error().text() << '\n';
+    return 2;
+  }
   const std::string first = words.empty() ? std::string() : words.front();
   if (first == "--help" || first == "-h") {
     std::cout << burrow::usage();
@@ -58,14 +68,16 @@ int main(int argc, char** argv) {
       std::cerr << "burrowline: " << first << " is not a command\n" << burrow::usage();
       return 2;
     }
-    return open_workbench(argc, argv, first);
+    return open_workbench(argc, argv, first, *language);
   }
   const burrow::CommandWords rest(words.begin() + 1, words.end());
   const burrow::Streams streams{std::cout, std::cerr};
+  burrow::speak_language(QString::fromStdString(*language));
   if (first == "check" || first == "search" || first == "import" || first == "learn")
     return burrow::run_command(first, rest, streams);
   ::setenv("QT_QPA_PLATFORM", "offscreen", 1);  // sheet, picture and export draw, but show nothing
   int none = 1;
   QGuiApplication app(none, argv);
+  burrow::speak_language(QString::fromStdString(*language));
   return burrow::run_command(first, rest, streams);
 }

@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "burrow/base/quantity_text.h"
+#include "burrow/base/say.h"
 #include "quantity_units.h"
 
 namespace burrow {
@@ -65,7 +66,7 @@ class Parser {
 
   Result<double> run() {
     skip_spaces();
-    if (at_end()) return error("nothing");
+    if (at_end()) return error(said("nothing"));
     if (dimension_ == Dimension::chance && (peek() == '<' || peek() == '>')) ++at_;
     for (bool first = true; first || !at_end(); first = false) {
       double sign = 1;
@@ -101,8 +102,7 @@ class Parser {
     std::string found = "\"" + std::string(typed_) + "\"";
     if (!why.empty()) found = why == "nothing" ? why : found + " (" + why + ")";
     if (advice.empty())
-      advice = fmt::format("{}, for example {}", quantity_units::noun(dimension_),
-                           quantity_units::example(dimension_, units_));
+      advice = say("{}, for example {}", quantity_units::noun(dimension_), quantity_units::example(dimension_, units_));
     const std::string_view what = quantity_units::noun(dimension_);
     error_ = Error{std::string(what.substr(what.find(' ') + 1)), std::move(found), std::move(advice)};
     return tl::unexpected(*error_);
@@ -111,7 +111,9 @@ class Parser {
     (void)error(why, std::move(advice));
     return false;
   }
-  [[nodiscard]] std::string rest_shown() const { return "not understood from \"" + text_.substr(at_) + "\" on"; }
+  [[nodiscard]] std::string rest_shown() const {
+    return said("not understood from \"") + text_.substr(at_) + said("\" on");
+  }
 
   bool whole_digits(double& value) {
     const std::size_t from = at_;
@@ -122,7 +124,7 @@ class Parser {
   bool to_double(const std::string& digits, double& value) {
     const auto [end, code] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
     if (code != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
-      return wrong("not a number that can be used: " + digits);
+      return wrong(said("not a number that can be used: ") + digits);
     return true;
   }
 
@@ -132,14 +134,14 @@ class Parser {
     while (is_digit(peek()) || peek() == '.' || peek() == ',') ++at_;
     std::string digits = text_.substr(from, at_ - from);
     const auto marks = std::count_if(digits.begin(), digits.end(), [](char c) { return !is_digit(c); });
-    if (marks > 1) return wrong("more than one decimal mark", "a number without thousands separators");
+    if (marks > 1) return wrong(said("more than one decimal mark"), said("a number without thousands separators"));
     if (const std::size_t comma = digits.find(','); comma != std::string::npos) {
       const bool thousands = digits.size() - comma == 4 && comma >= 1 && comma <= 3 && digits[0] != '0';
       std::string with_point = digits;
       with_point[comma] = '.';
       if (thousands || comma + 1 == digits.size())
-        return wrong("the comma may be a decimal mark or a thousands separator",
-                     fmt::format("{} or {}", digits.substr(0, comma) + digits.substr(comma + 1), with_point));
+        return wrong(said("the comma may be a decimal mark or a thousands separator"),
+                     say("{} or {}", digits.substr(0, comma) + digits.substr(comma + 1), with_point));
       digits = with_point;
     }
     number.whole = marks == 0;
@@ -167,14 +169,14 @@ class Parser {
     if (!whole_digits(above)) return false;
     ++at_;
     if (!whole_digits(below)) return false;
-    if (!(below > 0)) return wrong("a fraction over 0");
+    if (!(below > 0)) return wrong(said("a fraction over 0"));
     value = above / below;
     return true;
   }
 
   /// "1.37", "1/2", "6 1/2", "6-1/2".
   bool number(Number& result) {
-    if (!number_ahead()) return wrong(at_end() ? "a number is missing" : rest_shown());
+    if (!number_ahead()) return wrong(at_end() ? said("a number is missing") : rest_shown());
     if (fraction_ahead(0)) {
       result.fraction = true;
       return fraction(result.value);
@@ -207,13 +209,13 @@ class Parser {
       if (best == nullptr || each.name.size() > best->name.size()) best = &each;
     }
     if (found == nullptr && other != nullptr)
-      return wrong(fmt::format("{} is the unit of {}", other->name, quantity_units::noun(other->group)));
+      return wrong(say("{} is the unit of {}", other->name, quantity_units::noun(other->group)));
     if (found != nullptr) {
       at_ += found->name.size();
       return true;
     }
     const bool stands = !at_end() && std::string_view("+-:").find(peek()) == std::string_view::npos && !number_ahead();
-    return !stands || wrong(fmt::format("unknown unit \"{}\"", here));
+    return !stands || wrong(say("unknown unit \"{}\"", here));
   }
 
   static bool is_feet(const Unit* unit) {
@@ -247,7 +249,7 @@ class Parser {
     const Unit* first_unit = nullptr;
     if (!unit(first_unit)) return false;
     if (first.hyphened && !is_inches(first_unit) && !is_feet(first_unit))
-      return wrong("a hyphen before a fraction", "6 1/2, or a difference with spaces");
+      return wrong(said("a hyphen before a fraction"), said("6 1/2, or a difference with spaces"));
     if (first.fraction && first_unit == nullptr && is_slope()) {
       sum_ += sign * first.value;  // "1/50": rise over run, as on a level
       return true;
@@ -262,7 +264,7 @@ class Parser {
     skip_spaces();
     Number run;
     if (!number(run)) return false;
-    if (!(run.value > 0)) return wrong("a rise over a run of 0");
+    if (!(run.value > 0)) return wrong(said("a rise over a run of 0"));
     sum_ += rise / run.value;
     return true;
   }
@@ -280,8 +282,8 @@ class Parser {
     if (!unit(mark)) return false;
     at_ = from;
     if (bare && units_ == UnitSystem::us && dimension_ != Dimension::small_length && inches.value < 12)
-      return wrong("feet and inches, or a difference",
-                   fmt::format("{0:.0f}' {1:g}\" or {0:.0f} - {1:g}", feet.value, inches.value));
+      return wrong(said("feet and inches, or a difference"),
+                   say("{0:.0f}' {1:g}\" or {0:.0f} - {1:g}", feet.value, inches.value));
     return is_inches(mark);
   }
 
@@ -307,7 +309,7 @@ class Parser {
         const bool tight = !skip_spaces() && !spaced;
         const Inches next = inches_ahead();
         if (next == Inches::maybe || (next == Inches::marked && !tight))
-          return wrong("feet and inches, or a difference", "4' 6\", or 4 ft - 0.5 ft for a difference");
+          return wrong(said("feet and inches, or a difference"), said("4' 6\", or 4 ft - 0.5 ft for a difference"));
         if (next == Inches::none) at_ = from;
       }
       if (!number_ahead()) {
@@ -322,11 +324,11 @@ class Parser {
       static constexpr Unit inch{"in", Group::length, quantity_units::inch_m};
       if (smaller == nullptr && is_feet(bigger) && part.value < 12) smaller = &inch;
       if (smaller == nullptr || !(smaller->factor < bigger->factor) || smaller->group != bigger->group)
-        return wrong("two numbers without a sign between them");
+        return wrong(said("two numbers without a sign between them"));
       add(sign * part.value, smaller);
       bigger = smaller;
     }
-    if (skip_spaces() && number_ahead()) return wrong("two numbers without a sign between them");
+    if (skip_spaces() && number_ahead()) return wrong(said("two numbers without a sign between them"));
     return true;
   }
 
@@ -350,13 +352,13 @@ class Parser {
   Result<double> total() {
     double value = sum_ + turns_;
     if (dimension_ == Dimension::grade && turns_ != 0) {
-      if (!(std::abs(turns_) < pi / 2)) return error("steeper than upright");
+      if (!(std::abs(turns_) < pi / 2)) return error(said("steeper than upright"));
       value = sum_ + std::tan(turns_);
     }
     if (dimension_ == Dimension::angle) value = turns_ + std::atan(sum_);
-    if (!std::isfinite(value)) return error("too large");
-    if (dimension_ == Dimension::temperature && terms_ != 1) return error("temperatures are not added up");
-    if (dimension_ == Dimension::count && value != std::floor(value)) return error("not a whole number");
+    if (!std::isfinite(value)) return error(said("too large"));
+    if (dimension_ == Dimension::temperature && terms_ != 1) return error(said("temperatures are not added up"));
+    if (dimension_ == Dimension::count && value != std::floor(value)) return error(said("not a whole number"));
     return value;
   }
 
@@ -375,7 +377,8 @@ class Parser {
 
 Result<double> parse(std::string_view text, Dimension dimension, UnitSystem units) {
   constexpr std::size_t longest = 200;
-  if (text.size() > longest) return fail("text", std::to_string(text.size()) + " characters", "at most 200 characters");
+  if (text.size() > longest)
+    return fail(said("text"), std::to_string(text.size()) + " characters", said("at most 200 characters"));
   return Parser(text, dimension, units).run();
 }
 

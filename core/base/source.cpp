@@ -1,29 +1,30 @@
 #include "burrow/base/source.h"
 
 #include "burrow/base/finding.h"
+#include "burrow/base/say.h"
 
 namespace burrow {
 
 std::string_view words(SourceLabel label) {
   switch (label) {
     case SourceLabel::read:
-      return "read";
+      return noted("read");
     case SourceLabel::second_hand:
-      return "second-hand";
+      return noted("second-hand");
     case SourceLabel::from_memory:
-      return "from memory";
+      return noted("from memory");
     case SourceLabel::common_practice:
-      return "common practice (no source)";
+      return noted("common practice (no source)");
     case SourceLabel::derived:
-      return "derived";
+      return noted("derived");
     case SourceLabel::our_model:
-      return "our model";
+      return noted("our model");
     case SourceLabel::our_default:
-      return "our default";
+      return noted("our default");
     case SourceLabel::owners_setting:
-      return "owner's setting";
+      return noted("owner's setting");
   }
-  return "our default";
+  return noted("our default");
 }
 
 std::optional<SourceLabel> source_label_from_words(std::string_view text) {
@@ -35,13 +36,13 @@ std::optional<SourceLabel> source_label_from_words(std::string_view text) {
 std::string_view words(Severity severity) {
   switch (severity) {
     case Severity::stop:
-      return "stop";
+      return noted("stop");
     case Severity::caution:
-      return "caution";
+      return noted("caution");
     case Severity::note:
-      return "note";
+      return noted("note");
   }
-  return "note";
+  return noted("note");
 }
 
 }  // namespace burrow

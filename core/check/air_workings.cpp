@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include "burrow/base/say.h"
 
 namespace burrow {
 
@@ -63,7 +64,7 @@ void show_line(Judge& judge, const AirSupply& supply) {
   for (const LinePart& p : *parts) sum += p.length.m / foot_m / std::pow(p.bore.m / inch_m, 5.31);
   judge.show({"air.harris",
               "air",
-              "Δp = p1 − √(p1² − 2 S Q²/2390) in psi and ft³/min, S = Σ L/d^5.31 in ft and in",
+              said("Δp = p1 − √(p1² − 2 S Q²/2390) in psi and ft³/min, S = Σ L/d^5.31 in ft and in"),
               {{"p1", inlet.Pa, "Pa"}, {"S", sum, ""}, {"Q", standard.m3_s, "m³/s"}},
               "Δp",
               *judge.answer.air.loss_harris_pa,
@@ -78,7 +79,7 @@ void show_water(Judge& judge, const SiteAir& site, const AirSupply& supply) {
   const AirWater& water = *judge.answer.air.water;
   judge.show({"air.water",
               "air",
-              "m = 0.62198 (φ p_s/(p_h − φ p_s) − p_s/(p_h + p − p_s)) (p_h − φ p_s) Q/(R T), not below 0",
+              said("m = 0.62198 (φ p_s/(p_h − φ p_s) − p_s/(p_h + p − p_s)) (p_h − φ p_s) Q/(R T), not below 0"),
               {{"φ", water.humidity, ""},
                {"p_s", saturated->Pa, "Pa"},
                {"p_h", supply.ambient.Pa, "Pa"},
@@ -105,8 +106,8 @@ void show_oil(Judge& judge) {
               judge.answer.air.oil.for_nine_in_ten->m3,
               "m³",
               std::nullopt,
-              {oil.rate ? "rate entered, time that nine bores in ten take"
-                        : "a fluid ounce an hour for 100 ft³/min of free air, time that nine bores in ten take",
+              {oil.rate ? said("rate entered, time that nine bores in ten take")
+                        : said("a fluid ounce an hour for 100 ft³/min of free air, time that nine bores in ten take"),
                oil.rate ? SourceLabel::owners_setting : SourceLabel::from_memory}});
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "air_workings.h"
+#include "burrow/base/say.h"
 #include "burrow/check/tool_at_work.h"
 #include "judge.h"
 
@@ -10,7 +11,8 @@ namespace burrow {
 
 namespace {
 
-Finding about_air(std::string_view code, Severity severity, std::string_view unit, std::string name = "air line") {
+Finding about_air(std::string_view code, Severity severity, std::string_view unit,
+                  std::string name = said("air line")) {
   Finding finding;
   finding.code = code;
   finding.severity = severity;
@@ -65,8 +67,8 @@ void judge_supply(Judge& judge, const AirSupply& supply) {
   const auto choked =
       std::find_if(supply.along.begin(), supply.along.end(), [](const PartFlow& p) { return p.choked; });
   if (choked == supply.along.end()) return;
-  Finding finding = about_air("air.choked", Severity::caution, "m/s",
-                              std::string(word_of(judge.crossing.air.line[choked->entered].kind)));
+  Finding finding =
+      about_air("air.choked", Severity::caution, "m/s", said_word(judge.crossing.air.line[choked->entered].kind));
   finding.measured = choked->speed_m_s;
   finding.source = {"isothermal flow reaches √(R T) and no more", SourceLabel::derived};
   judge.say(std::move(finding));

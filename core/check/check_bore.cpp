@@ -1,5 +1,6 @@
 /// Does the bore get there: length, end of the path, exit window, what stops the tool.
 
+#include "burrow/base/say.h"
 #include "burrow/pit/plan.h"
 #include "judge.h"
 
@@ -38,7 +39,7 @@ void judge_arrival(Judge& judge) {
   const Limit least = judge.limit("exit_window_chance");
   Finding finding = bore_finding(judge, "bore.exit-window", Severity::stop);
   finding.subject = "exit-pit";
-  finding.name = "exit pit";
+  finding.name = said("exit pit");
   finding.unit = "";
   judge.demand(std::move(finding), *arrival.chance_inside_exit_pit, least);
   if (judge.shows())

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "burrow/base/say.h"
 #include "burrow/clearance/contact.h"
 #include "judge.h"
 
@@ -112,7 +113,7 @@ void judge_neutral_cover(Judge& judge) {
   judge.show(
       {"bore.neutral-cover",
        "bore",
-       "C = z_ground − z_axis − D/2; limit: the cover at which dθ/ds = 0 for a level tool there",
+       said("C = z_ground − z_axis − D/2; limit: the cover at which dθ/ds = 0 for a level tool there"),
        {{"z_ground", at->z_m + half + at->cover_m, "m"}, {"z_axis", at->z_m, "m"}, {"D", 2 * half, "m"}},
        "C",
        at->cover_m,

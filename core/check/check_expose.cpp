@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "burrow/base/say.h"
 #include "burrow/clearance/contact.h"
 #include "burrow/clearance/hole_worth.h"
 #include "expose_first.h"
@@ -119,7 +120,7 @@ void check_any_contact(Judge& judge, const std::vector<Clearance>& all) {
   Finding finding;
   finding.code = "site.unknown-service";
   finding.subject = "site";
-  finding.name = "services nobody drew";
+  finding.name = said("services nobody drew");
   finding.measured = chance;
   finding.at_least = false;
   finding.source = source;

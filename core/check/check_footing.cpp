@@ -3,6 +3,7 @@
 #include <cmath>
 #include <limits>
 
+#include "burrow/base/say.h"
 #include "judge.h"
 #include "structure_place.h"
 
@@ -43,14 +44,15 @@ void check_footing(Judge& judge) {
     StructureAnswer& answer = structure_answer(judge.answer, feature);
     answer.spread_gap_m = nearest.gap_m;
     answer.spread_gap_wanted_m = 3 * nearest.sd_m;
-    const Limit limit{3 * nearest.sd_m,
-                      true,
-                      {feature.founding_elevation
-                           ? "load spread 1 : 1 from the edge of the footing, three standard deviations of the path; a "
-                             "caution only, since what the footing bears is not judged"
-                           : "load spread 1 : 1, founding level not entered: taken at the ground line; three standard "
-                             "deviations of the path; a caution only, since what the footing bears is not judged",
-                       SourceLabel::common_practice}};
+    const Limit limit{
+        3 * nearest.sd_m,
+        true,
+        {feature.founding_elevation
+             ? said("load spread 1 : 1 from the edge of the footing, three standard deviations of the path; a "
+                    "caution only, since what the footing bears is not judged")
+             : "load spread 1 : 1, founding level not entered: taken at the ground line; three standard "
+               "deviations of the path; a caution only, since what the footing bears is not judged",
+         SourceLabel::common_practice}};
     const PathPoint& p = *nearest.point;
     judge.demand(finding_at("footing.influence", Severity::caution, feature.id, called(feature), p.x_m, p.y_m, p.z_m),
                  nearest.gap_m, limit);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "burrow/base/say.h"
 #include "pipe_check.h"
 
 namespace burrow {
@@ -26,7 +27,7 @@ Working of_highway(const HighwayPressure& p) {
           0,
           {},
           std::nullopt,
-          {p.negligible ? "AASHTO LRFD 3.6.1.2.6: left out under more than 8 ft of cover"
+          {p.negligible ? said("AASHTO LRFD 3.6.1.2.6: left out under more than 8 ft of cover")
                         : "AASHTO LRFD 3.6.1.2, 3.6.2.2; spread 1.00 for each unit of depth, one lane",
            SourceLabel::from_memory}};
 }
@@ -35,7 +36,7 @@ Working of_rail(const LiveLoad& load) {
   const bool table = load.rail->by_table;
   return {{},
           {},
-          table ? "p = p(H) of the printed table for E80, impact in it; straight between its rows"
+          table ? said("p = p(H) of the printed table for E80, impact in it; straight between its rows")
                 : "p = 4 q I(B/2H, L/2H) (1 + IM), q 2025 lb/ft² on B 8 ft by L 20 ft",
           {{"H", load.cover_m, "m"}, {"IM", load.rail->impact, ""}, {"p_half-space", load.rail->half_space_Pa, "Pa"}},
           "p",
@@ -50,7 +51,7 @@ Working of_live(const LiveLoad& load) {
   if (load.rail) return of_rail(load);
   return {{},
           {},
-          "p = greatest Σ q I below the wheels or machines",
+          said("p = greatest Σ q I below the wheels or machines"),
           {{"H", load.cover_m, "m"}},
           "p",
           0,
@@ -105,42 +106,44 @@ void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe) {
                             [&](const LoadPoint& a, const LoadPoint& b) { return of(a) < of(b); });
   };
   const LoadPoint& earth = *most([](const LoadPoint& p) { return p.earth_Pa; });
-  tell_pipe(judge, pipe,
-            {"pipe.earth", "ground above it, all of its weight", earth.earth_Pa, "Pa", place_of(judge, pipe, earth),
-             "On the crown of the hole. Over the years the ground comes to rest on the pipe."},
-            {{},
-             {},
-             "p = γ H",
-             {{"γ", earth.earth_Pa / earth.depth_m, "N/m³"}, {"H", earth.depth_m, "m"}},
-             "p",
-             0,
-             {},
-             std::nullopt,
-             {"weight of the layers above, γ their mean", SourceLabel::derived}});
+  tell_pipe(
+      judge, pipe,
+      {"pipe.earth", said("ground above it, all of its weight"), earth.earth_Pa, "Pa", place_of(judge, pipe, earth),
+       said("On the crown of the hole. Over the years the ground comes to rest on the pipe.")},
+      {{},
+       {},
+       "p = γ H",
+       {{"γ", earth.earth_Pa / earth.depth_m, "N/m³"}, {"H", earth.depth_m, "m"}},
+       "p",
+       0,
+       {},
+       std::nullopt,
+       {"weight of the layers above, γ their mean", SourceLabel::derived}});
   const LoadPoint& arched = *most([](const LoadPoint& p) { return p.earth_arched_Pa; });
-  tell_pipe(judge, pipe,
-            {"pipe.earth-arched", "ground above it, arching over the hole", arched.earth_arched_Pa, "Pa",
-             place_of(judge, pipe, arched),
-             "While the hole stands around the pipe. Its cohesion would often carry all of it on paper: not counted."},
-            {{},
-             {},
-             "p = C γ B, C = (1 − e^(−2 Kμ′ H/B))/(2 Kμ′)",
-             {{"γ", arched.earth_Pa / arched.depth_m, "N/m³"},
-              {"B", judge.tool.diameter.m, "m"},
-              {"H", arched.depth_m, "m"},
-              {"Kμ′", pipe.above.k_mu_at(*place_of(judge, pipe, arched)), ""}},
-             "p",
-             0,
-             {},
-             std::nullopt,
-             {"Marston, tunnel form, cohesion 0; Kμ′ of sand or of wet clay", SourceLabel::second_hand}});
+  tell_pipe(
+      judge, pipe,
+      {"pipe.earth-arched", said("ground above it, arching over the hole"), arched.earth_arched_Pa, "Pa",
+       place_of(judge, pipe, arched),
+       said("While the hole stands around the pipe. Its cohesion would often carry all of it on paper: not counted.")},
+      {{},
+       {},
+       "p = C γ B, C = (1 − e^(−2 Kμ′ H/B))/(2 Kμ′)",
+       {{"γ", arched.earth_Pa / arched.depth_m, "N/m³"},
+        {"B", judge.tool.diameter.m, "m"},
+        {"H", arched.depth_m, "m"},
+        {"Kμ′", pipe.above.k_mu_at(*place_of(judge, pipe, arched)), ""}},
+       "p",
+       0,
+       {},
+       std::nullopt,
+       {"Marston, tunnel form, cohesion 0; Kμ′ of sand or of wet clay", SourceLabel::second_hand}});
   const LoadPoint& live = *most([](const LoadPoint& p) { return p.live_Pa; });
   const PathPoint* place = place_of(judge, pipe, live);
   if (const auto load = pipe.above.live_at(live.station_m, place->y_m, live.depth_m))
-    tell_pipe(
-        judge, pipe,
-        {"pipe.live", "traffic, track or machines above it", live.live_Pa, "Pa", place, std::string(load->source)},
-        of_live(*load));
+    tell_pipe(judge, pipe,
+              {"pipe.live", said("traffic, track or machines above it"), live.live_Pa, "Pa", place,
+               std::string(load->source)},
+              of_live(*load));
 }
 
 }  // namespace burrow

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/clearance/contact.h"
 #include "judge.h"
 
@@ -107,7 +108,7 @@ void check_missing(Judge& judge) {
   const double from = crossing.bore.launch.station.m;
   const double to = crossing.bore.exit.station.m;
   if (site.ground.front().station_m > from + 1e-9 || site.ground.back().station_m < to - 1e-9) {
-    Finding& finding = judge.missing("ground", "site", "ground line");
+    Finding& finding = judge.missing("ground", "site", said("ground line"));
     finding.station_m = site.ground.front().station_m > from + 1e-9 ? from : to;
   }
   const double low = std::min(judge.answer.launch_pit.floor_from_m, from);
@@ -116,18 +117,18 @@ void check_missing(Judge& judge) {
     Finding note;
     note.code = "site.line-held-level";
     note.subject = "site";
-    note.name = "ground line";
+    note.name = said("ground line");
     note.source = {"beyond its ends a line is held level", SourceLabel::our_default};
     judge.say(std::move(note));
   }
-  if (!site.water || site.water->empty()) judge.missing("water", "site", "water level");
+  if (!site.water || site.water->empty()) judge.missing("water", "site", said("water level"));
   const UtilitySearch& search = site.utility_search;
   if (!search.done.value_or(false))
-    judge.missing("utility-search", "site", "utility search");
+    judge.missing("utility-search", "site", said("utility search"));
   else if (site.utilities.empty() && !search.none_found.value)
     judge.missing("utilities", "site", "utilities");
   const bool answered = search.laterals == Laterals::entered || search.laterals == Laterals::none_here;
-  if (!answered && house_connections_expected(crossing)) judge.missing("laterals", "site", "house connections");
+  if (!answered && house_connections_expected(crossing)) judge.missing("laterals", "site", said("house connections"));
   check_surface_answers(judge);
   if (!crossing.pipe) judge.missing("pipe", "pipe", "pipe");
   check_guesses(judge);

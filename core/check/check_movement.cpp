@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/soil/utility_strain.h"
 #include "judge.h"
 #include "utility_wall.h"
@@ -137,8 +138,8 @@ class UtilitiesInMotion {
            value,
            "",
            limit_counts ? std::optional(rule.limit->value) : std::nullopt,
-           {rule.joints_stretch ? "bending of the ground at the axis, half-plane with ν = ½; the joints of short "
-                                  "pieces take the stretch (j = 0); an upper bound, since a pipe bends less"
+           {rule.joints_stretch ? said("bending of the ground at the axis, half-plane with ν = ½; the joints of short "
+                                       "pieces take the stretch (j = 0); an upper bound, since a pipe bends less")
                                 : "bending and stretch of the ground at the axis, half-plane with ν = ½; an upper "
                                   "bound, since a pipe bends less and slips",
             SourceLabel::derived},

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/pipe/ring.h"
 #include "pipe_check.h"
 
@@ -80,10 +81,10 @@ class RingUnderLoad {
     judge_pipe(
         judge_, pipe_,
         {supported ? "pipe.deflection" : "pipe.deflection-bare",
-         supported ? "flattening, ground closed on it" : "flattening, hole still open", w.value, "",
+         supported ? said("flattening, ground closed on it") : said("flattening, hole still open"), w.value, "",
          place_of(judge_, pipe_, *w.load),
-         supported ? "All of the ground's weight, with the support of the ground beside."
-                   : "The ground that arches over the hole, and all of the traffic; no support beside."},
+         supported ? said("All of the ground's weight, with the support of the ground beside.")
+                   : said("The ground that arches over the hole, and all of the traffic; no support beside.")},
         {limit.value, false, supported ? Severity::stop : Severity::caution, limit.source},
         {{},
          {},
@@ -100,10 +101,11 @@ class RingUnderLoad {
   }
 
   void judge_compression() {
-    constexpr std::string_view code = "pipe.ring", name = "compression around the ring";
+    constexpr std::string_view code = "pipe.ring";
+    const std::string_view name = said("compression around the ring");
     const auto warm = strength_derating(*pipe_.strength, *pipe_.pipe.temperature);
     if (!pipe_.strength->ring_stress || !warm)
-      return leave_out(judge_, code, name, "What the material bears is not known.");
+      return leave_out(judge_, code, name, said("What the material bears is not known."));
     const double limit = pipe_.strength->ring_stress->Pa * warm->v;
     const RingPlace w = worst([&](const LoadPoint& load) {
       const auto s = ring_compression(long_.ratio, Pressure{load.earth_Pa + load.live_Pa});
@@ -141,40 +143,43 @@ class RingUnderLoad {
   }
 
   void judge_buckling_bare() {
-    constexpr std::string_view code = "pipe.buckling-bare", name = "buckling, hole still open";
-    if (!pipe_.water_known) return leave_out(judge_, code, name, "The water level is not entered.");
+    constexpr std::string_view code = "pipe.buckling-bare";
+    const std::string_view name = said("buckling, hole still open");
+    if (!pipe_.water_known) return leave_out(judge_, code, name, said("The water level is not entered."));
     const Limit safety = buckling_safety();
     const double quick = long_.modulus_Pa / short_.modulus_Pa;
     const RingPlace w = worst([&](const LoadPoint& load) {
       return std::pair(load.water_Pa + load.earth_arched_Pa + quick * load.live_Pa, collapse(load) / safety.value);
     });
     if (!w.load) return;
-    judge_pipe(judge_, pipe_,
-               {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load),
-                "Water outside, arching ground and traffic, put together as a pressure that lasts; the pipe empty."},
-               {w.limit, false, Severity::caution, safety.source},
-               {{},
-                {},
-                "p = u + P_ground + P_traffic E_long/E_short; limit 2 E_long f_o/((1 − ν²)(DR − 1)³ N)",
-                {{"u", w.load->water_Pa, "Pa"},
-                 {"P_ground", w.load->earth_arched_Pa, "Pa"},
-                 {"P_traffic", w.load->live_Pa, "Pa"},
-                 {"E_long", long_.modulus_Pa, "Pa"},
-                 {"E_short", short_.modulus_Pa, "Pa"},
-                 {"DR", long_.ratio, ""},
-                 {"ν", long_.poisson, ""},
-                 {"d", std::min(deflection(*w.load, false), 0.5), ""},
-                 {"N", safety.value, ""}},
-                "p",
-                0,
-                {},
-                std::nullopt,
-                {"Levy, ring without support, as ASTM F1962; f_o by ASTM F1216", SourceLabel::read}});
+    judge_pipe(
+        judge_, pipe_,
+        {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load),
+         said("Water outside, arching ground and traffic, put together as a pressure that lasts; the pipe empty.")},
+        {w.limit, false, Severity::caution, safety.source},
+        {{},
+         {},
+         "p = u + P_ground + P_traffic E_long/E_short; limit 2 E_long f_o/((1 − ν²)(DR − 1)³ N)",
+         {{"u", w.load->water_Pa, "Pa"},
+          {"P_ground", w.load->earth_arched_Pa, "Pa"},
+          {"P_traffic", w.load->live_Pa, "Pa"},
+          {"E_long", long_.modulus_Pa, "Pa"},
+          {"E_short", short_.modulus_Pa, "Pa"},
+          {"DR", long_.ratio, ""},
+          {"ν", long_.poisson, ""},
+          {"d", std::min(deflection(*w.load, false), 0.5), ""},
+          {"N", safety.value, ""}},
+         "p",
+         0,
+         {},
+         std::nullopt,
+         {"Levy, ring without support, as ASTM F1962; f_o by ASTM F1216", SourceLabel::read}});
   }
 
   void judge_buckling() {
-    constexpr std::string_view code = "pipe.buckling", name = "buckling, ground closed on it";
-    if (!pipe_.water_known) return leave_out(judge_, code, name, "The water level is not entered.");
+    constexpr std::string_view code = "pipe.buckling";
+    const std::string_view name = said("buckling, ground closed on it");
+    if (!pipe_.water_known) return leave_out(judge_, code, name, said("The water level is not entered."));
     const Limit safety = buckling_safety();
     const auto of = [&](const LoadPoint& load) {
       struct {
@@ -196,37 +201,40 @@ class RingUnderLoad {
     });
     if (!w.load) return;
     const auto r = of(*w.load);
-    judge_pipe(judge_, pipe_,
-               {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load),
-                "Water outside, all of the ground's weight and the traffic; the pipe empty."},
-               {w.limit, false, Severity::stop, safety.source},
-               {{},
-                {},
-                "p = u + R_w P_ground + P_traffic; limit (5.65/N) √(R_w B′ E′ E_long/(12 (DR − 1)³)), or bare if more",
-                {{"u", w.load->water_Pa, "Pa"},
-                 {"R_w", r.rw, ""},
-                 {"P_ground", w.load->earth_Pa, "Pa"},
-                 {"P_traffic", w.load->live_Pa, "Pa"},
-                 {"B′", r.support, ""},
-                 {"E′", r.soil_Pa, "Pa"},
-                 {"E_long", long_.modulus_Pa, "Pa"},
-                 {"DR", long_.ratio, ""},
-                 {"N", safety.value, ""}},
-                "p",
-                0,
-                {},
-                std::nullopt,
-                {"AWWA/Luscher, Buried Pipe Design p 139; the smaller of two B′", SourceLabel::read}});
+    judge_pipe(
+        judge_, pipe_,
+        {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load),
+         said("Water outside, all of the ground's weight and the traffic; the pipe empty.")},
+        {w.limit, false, Severity::stop, safety.source},
+        {{},
+         {},
+         said("p = u + R_w P_ground + P_traffic; limit (5.65/N) √(R_w B′ E′ E_long/(12 (DR − 1)³)), or bare if more"),
+         {{"u", w.load->water_Pa, "Pa"},
+          {"R_w", r.rw, ""},
+          {"P_ground", w.load->earth_Pa, "Pa"},
+          {"P_traffic", w.load->live_Pa, "Pa"},
+          {"B′", r.support, ""},
+          {"E′", r.soil_Pa, "Pa"},
+          {"E_long", long_.modulus_Pa, "Pa"},
+          {"DR", long_.ratio, ""},
+          {"N", safety.value, ""}},
+         "p",
+         0,
+         {},
+         std::nullopt,
+         {"AWWA/Luscher, Buried Pipe Design p 139; the smaller of two B′", SourceLabel::read}});
   }
 
   void judge_pressure() {
     const double pressure = pipe_.pipe.operating_pressure->Pa;
     if (!(pressure > 0)) return;
-    constexpr std::string_view code = "pipe.pressure", name = "tension around the ring by the pressure inside";
+    constexpr std::string_view code = "pipe.pressure";
+    const std::string_view name = said("tension around the ring by the pressure inside");
     const auto warm = strength_derating(*pipe_.strength, *pipe_.pipe.temperature);
     const double stress = pressure * (long_.ratio - 1) / 2;
     if (!pipe_.strength->pressure_stress || !warm || !std::isfinite(stress))
-      return leave_out(judge_, code, name, "What the material bears inside is not known: see the rating of the pipe.");
+      return leave_out(judge_, code, name,
+                       said("What the material bears inside is not known: see the rating of the pipe."));
     judge_pipe(
         judge_, pipe_, {code, name, stress, "Pa", nullptr},
         {pipe_.strength->pressure_stress->Pa * warm->v,
@@ -253,10 +261,11 @@ class RingUnderLoad {
 }  // namespace
 
 void check_pipe_ring(Judge& judge, const PipeUnderCheck& pipe) {
-  constexpr std::string_view code = "pipe.ring", name = "flattening, compression and buckling of the ring";
-  if (judge.answer.loads.empty()) return leave_out(judge, code, name, "There is no path under ground.");
-  if (!pipe.section) return leave_out(judge, code, name, "The wall of the pipe is not known.");
-  if (!pipe.strength) return leave_out(judge, code, name, "How the material bears is not known.");
+  constexpr std::string_view code = "pipe.ring";
+  const std::string_view name = said("flattening, compression and buckling of the ring");
+  if (judge.answer.loads.empty()) return leave_out(judge, code, name, said("There is no path under ground."));
+  if (!pipe.section) return leave_out(judge, code, name, said("The wall of the pipe is not known."));
+  if (!pipe.strength) return leave_out(judge, code, name, said("How the material bears is not known."));
   const auto long_term = modulus(*pipe.strength, design_life, *pipe.pipe.temperature);
   const auto quick = modulus(*pipe.strength, short_term, *pipe.pipe.temperature);
   if (!long_term || !quick) return leave_out(judge, code, name, long_term.error().text());

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "burrow/base/say.h"
 #include "burrow/pit/plan_overlap.h"
 #include "pit_check.h"
 #include "structure_place.h"
@@ -75,25 +76,25 @@ class Collisions {
       if (outline.empty()) continue;
       if (overlap_area(pit_.shape.footprint, outline) > least_area_m2)
         say(manner_of(feature), feature.id, called(feature), meeting_of(pit_.shape.footprint, outline),
-            "the excavation is cut into it");
+            said("the excavation is cut into it"));
       const bool bears_no_heap = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track ||
                                  feature.kind == SurfaceKind::ditch || stands(feature);
       if (bears_no_heap && has_heap() && overlap_area(pit_.work.heap.outline, outline) > least_area_m2)
         say({"pit.heap-on", heap_severity()}, feature.id, called(feature), meeting_of(pit_.work.heap.outline, outline),
-            "the heap of loose soil lies on it");
+            said("the heap of loose soil lies on it"));
     }
   }
 
   void boundaries() {
     for (const Boundary& boundary : judge_.crossing.site.boundaries) {
       if (boundary.line.size() < 2) continue;
-      const std::string name = boundary.name.empty() ? std::string(word_of(boundary.kind)) + " line" : boundary.name;
+      const std::string name = boundary.name.empty() ? burrow::say("{} line", said_word(boundary.kind)) : boundary.name;
       const PlanGap gap = gap_between(pit_.shape.footprint, boundary.line, false);
       if (!(gap.gap_m > 0))
         say({"pit.boundary", Severity::caution}, boundary.id, name, gap.on_line, "the excavation crosses it");
       else if (has_heap() && !(gap_between(pit_.work.heap.outline, boundary.line, false).gap_m > 0))
         say({"pit.heap-on", heap_severity()}, boundary.id, name, middle_of(pit_.work.heap.outline),
-            "the heap of loose soil crosses it");
+            said("the heap of loose soil crosses it"));
     }
   }
 

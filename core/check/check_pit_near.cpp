@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/pit/plan_overlap.h"
 #include "pit_check.h"
 
@@ -50,7 +51,7 @@ void check_pits_near(Judge& judge, std::span<const PitUnderCheck> pits) {
     if (const auto gap = nearest_of(pits, {{tree.station.m, tree.offset.m}}, false)) {
       const Limit limit{
           tree.protection_radius.m, true, {"protection circle entered for the tree", SourceLabel::owners_setting}};
-      const std::string name = tree.name.empty() ? "a tree" : tree.name;
+      const std::string name = tree.name.empty() ? said("a tree") : tree.name;
       demand(judge, at(judge, "pit.tree", Severity::caution, tree.id, name, *gap), gap->gap_m, limit);
       show_gap(judge, "pit.tree", tree.id, *gap, limit);
     }

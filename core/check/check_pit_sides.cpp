@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/pit/slope.h"
 #include "pit_check.h"
 

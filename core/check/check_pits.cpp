@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/check/groundwork.h"
 #include "burrow/check/in_pit.h"
 #include "pit_check.h"
@@ -43,7 +44,7 @@ PlanLine plan_of(const SurfaceFeature& feature) {
 }
 
 std::string called(const Plant& plant) {
-  return plant.name.empty() ? "a machine" : plant.name;
+  return plant.name.empty() ? said("a machine") : plant.name;
 }
 
 PlanLine plan_of(const Plant& plant) {
@@ -58,7 +59,7 @@ Finding finding_of(const PitUnderCheck& pit, PitSideName side, std::string_view 
   if (side == PitSideName::right) finding.offset_m = pit.shape.floor_right_m;
   if (side == PitSideName::bore || side == PitSideName::back)
     finding.station_m = high ? pit.shape.floor_to_m : pit.shape.floor_from_m;
-  finding.name = std::string(word_of(side)) + " side of " + pit.name;
+  finding.name = say("{} side of {}", said_word(side), pit.name);
   return finding;
 }
 
@@ -115,7 +116,7 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
   finding.source = {"pit floor below the water level entered", SourceLabel::derived};
   judge.show({"pit.water",
               pit.subject,
-              "h = z_water − (z_floor − sump)",
+              said("h = z_water − (z_floor − sump)"),
               {{"z_water", water, "m"},
                {"z_floor", pit.shape.floor_elevation_m, "m"},
                {"sump", pit.entered.sump_depth->m, "m"}},
@@ -167,8 +168,8 @@ void check_pits(Judge& judge) {
   const ExcavationRuleSet& rules = row_of(judge.tables, judge.crossing.pits.rules.value);
   Assessment& answer = judge.answer;
   PitUnderCheck pits[] = {
-      {answer.launch_pit, judge.crossing.pits.launch, answer.launch_pit_work, rules, "launch-pit", "launch pit"},
-      {answer.exit_pit, judge.crossing.pits.exit, answer.exit_pit_work, rules, "exit-pit", "exit pit"}};
+      {answer.launch_pit, judge.crossing.pits.launch, answer.launch_pit_work, rules, "launch-pit", said("launch pit")},
+      {answer.exit_pit, judge.crossing.pits.exit, answer.exit_pit_work, rules, "exit-pit", said("exit pit")}};
   check_launch_pit(judge, pits[0]);
   check_pit(judge, pits[1]);
   check_pits_near(judge, pits);

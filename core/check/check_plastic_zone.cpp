@@ -3,6 +3,7 @@
 #include <optional>
 #include <vector>
 
+#include "burrow/base/say.h"
 #include "burrow/soil/plastic_zone.h"
 #include "judge.h"
 
@@ -40,7 +41,7 @@ std::vector<SoilOnTheWay> soils_on_the_way(const Judge& judge) {
 
 Source source_of(const Soil& soil) {
   return {std::string(soil.drained ? "Yu and Houlsby 1991" : "Gibson and Anderson 1961") +
-              ", endless ground: its limit pressure is an upper bound here, less ground takes part",
+              said(", endless ground: its limit pressure is an upper bound here, less ground takes part"),
           SourceLabel::derived};
 }
 
@@ -55,7 +56,7 @@ void say(Judge& judge, Reach&& reach, std::string_view code) {
   if (!reach.soil) return;
   judge.show({code,
               reach.place.subject,
-              reach.soil->drained ? "r = a n, n of a cylinder opened from nothing" : "r = a n, n = √(G/s_u)",
+              reach.soil->drained ? said("r = a n, n of a cylinder opened from nothing") : "r = a n, n = √(G/s_u)",
               {{"a", reach.radius_m, "m"}, {"n", reach.reach_m / reach.radius_m, ""}},
               "r",
               reach.reach_m,

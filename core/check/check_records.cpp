@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "judge.h"
 
 namespace burrow {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "judge.h"
 
 namespace burrow {
@@ -45,7 +46,7 @@ void judge_angle(Judge& judge, const UnderRule& under) {
   if (judge.shows())
     judge.show({"surface.angle",
                 under.feature.id,
-                "β = 90° − |skew| − |ψ|",
+                said("β = 90° − |skew| − |ψ|"),
                 {{"skew", skew, "rad"}, {"ψ", heading, "rad"}},
                 "β",
                 angle,
@@ -69,7 +70,7 @@ void judge_setback(Judge& judge, const UnderRule& under) {
   if (judge.shows())
     judge.show({"surface.pit-setback",
                 under.feature.id,
-                "a = |x_edge − x_face| cos(skew)",
+                said("a = |x_edge − x_face| cos(skew)"),
                 {{"x_edge", edge, "m"}, {"x_face", face, "m"}, {"skew", under.feature.skew->rad, "rad"}},
                 "a",
                 away,

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "burrow/base/say.h"
 #include "burrow/clearance/clearance.h"
 #include "expose_first.h"
 #include "judge.h"
@@ -15,7 +16,7 @@ bool hurts(const Clearance& c) {
 }
 
 std::string name_of(const Clearance& c) {
-  return c.name.empty() ? std::string(word_of(c.kind)) + " " + c.id : c.name;
+  return c.name.empty() ? said_word(c.kind) + " " + c.id : c.name;
 }
 
 Finding at(const Clearance& c, std::string_view code, Severity severity, std::string_view unit) {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "burrow/base/say.h"
 #include "burrow/bore/advance.h"
 #include "burrow/soil/vibration.h"
 #include "judge.h"

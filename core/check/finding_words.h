@@ -8,6 +8,7 @@
 #include <string>
 #include <string_view>
 
+#include "burrow/base/say.h"
 #include "burrow/check/assessment.h"
 
 namespace burrow {
@@ -19,10 +20,10 @@ struct Say {
   [[nodiscard]] std::string limit(Dimension d) const { return f.limit ? format(*f.limit, d, units) : "–"; }
   [[nodiscard]] std::string speed(const std::optional<double>& m_s) const {
     if (!m_s) return "–";
-    return units == UnitSystem::us ? fmt::format("{:.2f} in/s", *m_s / 0.0254) : fmt::format("{:.1f} mm/s", *m_s * 1e3);
+    return units == UnitSystem::us ? say("{:.2f} in/s", *m_s / 0.0254) : say("{:.1f} mm/s", *m_s * 1e3);
   }
   [[nodiscard]] static std::string strain(const std::optional<double>& ratio) {
-    return ratio ? fmt::format("{:.0f} microstrain", *ratio * 1e6) : "–";
+    return ratio ? say("{:.0f} microstrain", *ratio * 1e6) : "–";
   }
 };
 
@@ -31,7 +32,7 @@ using WordsOfFinding = std::string (*)(const Say&);
 struct FindingWords {
   std::string_view code;
   WordsOfFinding words;
-  std::string_view advice;
+  const char* advice;  ///< marked by `noted`
 };
 
 /// Of what was measured before and after the bore.

@@ -1,3 +1,4 @@
+#include "burrow/base/say.h"
 #include "finding_words.h"
 
 namespace burrow {
@@ -7,51 +8,52 @@ namespace {
 const FindingWords rows[] = {
     {"air.pressure-low",
      [](const Say& s) {
-       return fmt::format("{} of air at the tool, {} wanted", s.measured(Dimension::air_pressure),
-                          s.limit(Dimension::air_pressure));
+       return say("{} of air at the tool, {} wanted", s.measured(Dimension::air_pressure),
+                  s.limit(Dimension::air_pressure));
      },
-     "See page Air for what to change, the most telling first: a wider or shorter hose, fewer couplings, more air."},
+     noted("See page Air for what to change, the most telling first: a wider or shorter hose, fewer couplings, more "
+           "air.")},
     {"air.pressure-high",
      [](const Say& s) {
-       return fmt::format("{} of air at the tool, {} at most", s.measured(Dimension::air_pressure),
-                          s.limit(Dimension::air_pressure));
+       return say("{} of air at the tool, {} at most", s.measured(Dimension::air_pressure),
+                  s.limit(Dimension::air_pressure));
      },
-     "Turn the air down, unless the maker's plate allows more."},
+     noted("Turn the air down, unless the maker's plate allows more.")},
     {"air.loss",
      [](const Say& s) {
-       return fmt::format("the air line takes {}, {} at most is usual", s.measured(Dimension::air_pressure),
-                          s.limit(Dimension::air_pressure));
+       return say("the air line takes {}, {} at most is usual", s.measured(Dimension::air_pressure),
+                  s.limit(Dimension::air_pressure));
      },
-     "A wider or shorter hose, or fewer couplings, would give it back."},
+     noted("A wider or shorter hose, or fewer couplings, would give it back.")},
     {"air.compressor-small",
      [](const Say& s) {
-       return fmt::format("the compressor gives {} of free air, the tool would take {}", s.measured(Dimension::flow),
-                          s.limit(Dimension::flow));
+       return say("the compressor gives {} of free air, the tool would take {}", s.measured(Dimension::flow),
+                  s.limit(Dimension::flow));
      },
-     "Its pressure falls until both agree: a larger compressor, or a smaller tool."},
+     noted("Its pressure falls until both agree: a larger compressor, or a smaller tool.")},
     {"air.choked",
      [](const Say& s) {
-       return fmt::format("the air line is choked in its {}: no more air passes, however high the pressure", s.f.name);
+       return say("the air line is choked in its {}: no more air passes, however high the pressure", s.f.name);
      },
-     "Use a wider hose and fittings of full bore; the pressure computed behind it is a rough one."},
+     noted("Use a wider hose and fittings of full bore; the pressure computed behind it is a rough one.")},
     {"air.icing",
      [](const Say& s) {
-       return fmt::format("wet air at {} is likely to freeze in the exhaust, {} or warmer is safer",
-                          s.measured(Dimension::temperature), s.limit(Dimension::temperature));
+       return say("wet air at {} is likely to freeze in the exhaust, {} or warmer is safer",
+                  s.measured(Dimension::temperature), s.limit(Dimension::temperature));
      },
-     "Put a water separator in the line, drain it, and use oil made for cold air."},
+     noted("Put a water separator in the line, drain it, and use oil made for cold air.")},
     {"air.not-entered",
-     [](const Say& s) { return fmt::format("pressure at the tool is not judged: {} not entered", s.f.name); },
-     "Enter the compressor and the parts of the line on page Air."},
+     [](const Say& s) { return say("pressure at the tool is not judged: {} not entered", s.f.name); },
+     noted("Enter the compressor and the parts of the line on page Air.")},
     {"air.outside-method",
-     [](const Say& s) { return fmt::format("the air line is not judged: its {} is outside the method", s.f.name); },
-     "Check what is entered on page Air."},
+     [](const Say& s) { return say("the air line is not judged: its {} is outside the method", s.f.name); },
+     noted("Check what is entered on page Air.")},
     {"air.mark-spacing",
      [](const Say& s) {
-       return fmt::format("hose marks every {} cannot be told apart, {} is taken", s.measured(Dimension::length),
-                          s.limit(Dimension::length));
+       return say("hose marks every {} cannot be told apart, {} is taken", s.measured(Dimension::length),
+                  s.limit(Dimension::length));
      },
-     "Enter a wider spacing."},
+     noted("Enter a wider spacing.")},
 };
 
 }  // namespace

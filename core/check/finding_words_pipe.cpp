@@ -1,3 +1,4 @@
+#include "burrow/base/say.h"
 #include "finding_words.h"
 
 namespace burrow {
@@ -13,124 +14,124 @@ std::string percent(const std::optional<double>& share) {
 }
 
 const FindingWords rows[] = {
-    {"missing.pipe-diameter", [](const Say&) { return std::string("diameter of the pipe not entered"); },
-     "Enter its outside diameter, or pick a size."},
-    {"missing.pipe-wall", [](const Say&) { return std::string("wall of the pipe not known"); },
-     "Enter the wall, or the ratio of diameter to wall."},
-    {"missing.pipe-material", [](const Say&) { return std::string("material of the pipe not entered"); },
-     "Pick the material."},
-    {"pipe.no-law", [](const Say& s) { return fmt::format("strength of the pipe ({}) is not judged", s.f.name); },
-     "Ask its maker for safe pull, least bend and what it bears from outside."},
+    {"missing.pipe-diameter", [](const Say&) { return std::string(said("diameter of the pipe not entered")); },
+     noted("Enter its outside diameter, or pick a size.")},
+    {"missing.pipe-wall", [](const Say&) { return std::string(said("wall of the pipe not known")); },
+     noted("Enter the wall, or the ratio of diameter to wall.")},
+    {"missing.pipe-material", [](const Say&) { return std::string(said("material of the pipe not entered")); },
+     noted("Pick the material.")},
+    {"pipe.no-law", [](const Say& s) { return say("strength of the pipe ({}) is not judged", s.f.name); },
+     noted("Ask its maker for safe pull, least bend and what it bears from outside.")},
     {"pipe.beyond",
-     [](const Say& s) {
-       return fmt::format("{} entered for the pipe lies beyond what its material's values tell", s.f.name);
-     },
-     "Pull sooner or cooler, or ask the maker."},
+     [](const Say& s) { return say("{} entered for the pipe lies beyond what its material's values tell", s.f.name); },
+     noted("Pull sooner or cooler, or ask the maker.")},
     {"pipe.hole",
      [](const Say& s) {
        if (s.f.severity == Severity::stop)
-         return fmt::format("the hole is {} times as wide as what is drawn in: it does not go in", times(s.f.measured));
-       return fmt::format("the hole is {} times as wide as the widest thing drawn in, {} wanted", times(s.f.measured),
-                          times(s.f.limit));
+         return say("the hole is {} times as wide as what is drawn in: it does not go in", times(s.f.measured));
+       return say("the hole is {} times as wide as the widest thing drawn in, {} wanted", times(s.f.measured),
+                  times(s.f.limit));
      },
-     "Use a larger tool, a smaller pipe, or a smaller pulling head or coupling."},
+     noted("Use a larger tool, a smaller pipe, or a smaller pulling head or coupling.")},
     {"pipe.hole-wide",
      [](const Say& s) {
-       return fmt::format("the hole is {} times as wide as the widest thing drawn in, {} is usual at most",
-                          times(s.f.measured), times(s.f.limit));
+       return say("the hole is {} times as wide as the widest thing drawn in, {} is usual at most", times(s.f.measured),
+                  times(s.f.limit));
      },
-     "A smaller tool leaves less of a gap to settle; or fill the gap with grout."},
+     noted("A smaller tool leaves less of a gap to settle; or fill the gap with grout.")},
     {"pipe.traffic-taken",
-     [](const Say& s) { return fmt::format("traffic on {} not entered: taken as the heaviest usual there", s.f.name); },
-     "Enter what runs on it."},
+     [](const Say& s) { return say("traffic on {} not entered: taken as the heaviest usual there", s.f.name); },
+     noted("Enter what runs on it.")},
     {"pipe.traffic-unknown",
      [](const Say& s) {
-       return fmt::format("the word for the traffic on {} is not known: taken as the heaviest usual there", s.f.name);
+       return say("the word for the traffic on {} is not known: taken as the heaviest usual there", s.f.name);
      },
-     "Pick one of the known kinds of traffic."},
+     noted("Pick one of the known kinds of traffic.")},
     {"pipe.pull",
      [](const Say& s) {
-       return fmt::format("pull-in {} with the hole open, {} at most", s.measured(Dimension::force),
-                          s.limit(Dimension::force));
+       return say("pull-in {} with the hole open, {} at most", s.measured(Dimension::force), s.limit(Dimension::force));
      },
-     "Shorten the bore, grease the hole, choose a thicker wall, or let the pull last less long."},
+     noted("Shorten the bore, grease the hole, choose a thicker wall, or let the pull last less long.")},
     {"pipe.push",
      [](const Say& s) {
-       return fmt::format("push-in {} with the hole open, {} before the pipe buckles", s.measured(Dimension::force),
-                          s.limit(Dimension::force));
+       return say("push-in {} with the hole open, {} before the pipe buckles", s.measured(Dimension::force),
+                  s.limit(Dimension::force));
      },
-     "Pull it in instead, or use a stiffer pipe."},
+     noted("Pull it in instead, or use a stiffer pipe.")},
     {"pipe.pull-closed",
      [](const Say& s) {
-       return fmt::format("if the hole closes on the pipe, the pull is {}, {} at most", s.measured(Dimension::force),
-                          s.limit(Dimension::force));
+       return say("if the hole closes on the pipe, the pull is {}, {} at most", s.measured(Dimension::force),
+                  s.limit(Dimension::force));
      },
-     "Bring the pipe in at once, without a break; have it lying ready before the tool arrives."},
+     noted("Bring the pipe in at once, without a break; have it lying ready before the tool arrives.")},
     {"pipe.hose-unrated",
-     [](const Say&) { return std::string("the pipe is to be pulled by the air hose, which nobody has rated for it"); },
-     "A hose is no tension member unless its maker rates it: pull by a rope or a rod, or enter the maker's rating."},
+     [](const Say&) {
+       return std::string(said("the pipe is to be pulled by the air hose, which nobody has rated for it"));
+     },
+     noted("A hose is no tension member unless its maker rates it: pull by a rope or a rod, or enter the maker's "
+           "rating.")},
     {"pipe.hose",
      [](const Say& s) {
-       return fmt::format("pull on the air hose {}, its maker rates it for {}", s.measured(Dimension::force),
-                          s.limit(Dimension::force));
+       return say("pull on the air hose {}, its maker rates it for {}", s.measured(Dimension::force),
+                  s.limit(Dimension::force));
      },
-     "Pull by a rope or a rod."},
+     noted("Pull by a rope or a rod.")},
     {"pipe.bend",
      [](const Say& s) {
-       return fmt::format("the path bends to a radius of {}, the pipe wants {}", s.measured(Dimension::length),
-                          s.limit(Dimension::length));
+       return say("the path bends to a radius of {}, the pipe wants {}", s.measured(Dimension::length),
+                  s.limit(Dimension::length));
      },
-     "Use a more flexible pipe, or a line that bends less."},
+     noted("Use a more flexible pipe, or a line that bends less.")},
     {"pipe.deflection",
      [](const Say& s) {
-       return fmt::format("the pipe flattens by {} once the ground has closed on it, {} at most", percent(s.f.measured),
-                          percent(s.f.limit));
+       return say("the pipe flattens by {} once the ground has closed on it, {} at most", percent(s.f.measured),
+                  percent(s.f.limit));
      },
-     "Choose a thicker wall, or lay it deeper under traffic."},
+     noted("Choose a thicker wall, or lay it deeper under traffic.")},
     {"pipe.deflection-bare",
      [](const Say& s) {
-       return fmt::format("the pipe flattens by {} while the hole stands open around it, {} at most",
-                          percent(s.f.measured), percent(s.f.limit));
+       return say("the pipe flattens by {} while the hole stands open around it, {} at most", percent(s.f.measured),
+                  percent(s.f.limit));
      },
-     "Choose a thicker wall, fill the gap with grout, or keep traffic off until the ground has closed."},
+     noted("Choose a thicker wall, fill the gap with grout, or keep traffic off until the ground has closed.")},
     {"pipe.ring",
      [](const Say& s) {
-       return fmt::format("compression around the pipe {}, {} at most", s.measured(Dimension::big_pressure),
-                          s.limit(Dimension::big_pressure));
+       return say("compression around the pipe {}, {} at most", s.measured(Dimension::big_pressure),
+                  s.limit(Dimension::big_pressure));
      },
-     "Choose a thicker wall."},
+     noted("Choose a thicker wall.")},
     {"pipe.buckling-bare",
      [](const Say& s) {
-       return fmt::format("{} press on the pipe while the hole stands open, {} before it may buckle",
-                          s.measured(Dimension::pressure), s.limit(Dimension::pressure));
+       return say("{} press on the pipe while the hole stands open, {} before it may buckle",
+                  s.measured(Dimension::pressure), s.limit(Dimension::pressure));
      },
-     "Choose a thicker wall, keep it full of water, or fill the gap with grout."},
+     noted("Choose a thicker wall, keep it full of water, or fill the gap with grout.")},
     {"pipe.buckling",
      [](const Say& s) {
-       return fmt::format("{} press on the pipe, {} before it may buckle", s.measured(Dimension::pressure),
-                          s.limit(Dimension::pressure));
+       return say("{} press on the pipe, {} before it may buckle", s.measured(Dimension::pressure),
+                  s.limit(Dimension::pressure));
      },
-     "Choose a thicker wall."},
+     noted("Choose a thicker wall.")},
     {"pipe.pressure",
      [](const Say& s) {
-       return fmt::format("tension around the pipe by the pressure inside {}, {} at most",
-                          s.measured(Dimension::big_pressure), s.limit(Dimension::big_pressure));
+       return say("tension around the pipe by the pressure inside {}, {} at most", s.measured(Dimension::big_pressure),
+                  s.limit(Dimension::big_pressure));
      },
-     "Choose a thicker wall or a lower pressure."},
+     noted("Choose a thicker wall or a lower pressure.")},
     {"pipe.strain",
      [](const Say& s) {
-       return fmt::format("strain along the pipe {} as it follows the ground, {} at most", Say::strain(s.f.measured),
-                          Say::strain(s.f.limit));
+       return say("strain along the pipe {} as it follows the ground, {} at most", Say::strain(s.f.measured),
+                  Say::strain(s.f.limit));
      },
-     "Use a closer-fitting tool, fill the gap with grout, or a more flexible pipe."},
+     noted("Use a closer-fitting tool, fill the gap with grout, or a more flexible pipe.")},
     {"pipe.floats",
      [](const Say& s) {
-       return fmt::format("the empty pipe floats in the wet hole: it weighs {} of the water it displaces",
-                          percent(s.f.measured));
+       return say("the empty pipe floats in the wet hole: it weighs {} of the water it displaces",
+                  percent(s.f.measured));
      },
-     "Fill it with water while it goes in, if it drags."},
-    {"pipe.near", [](const Say& s) { return fmt::format("{}: {} of its limit used", s.f.name, percent(s.f.measured)); },
-     "Within its limit, but near it."},
+     noted("Fill it with water while it goes in, if it drags.")},
+    {"pipe.near", [](const Say& s) { return say("{}: {} of its limit used", s.f.name, percent(s.f.measured)); },
+     noted("Within its limit, but near it.")},
 };
 
 }  // namespace

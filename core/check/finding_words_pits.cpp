@@ -1,3 +1,4 @@
+#include "burrow/base/say.h"
 #include "finding_words.h"
 
 namespace burrow {
@@ -7,183 +8,179 @@ namespace {
 const FindingWords rows[] = {
     {"pit.unprotected",
      [](const Say& s) {
-       return fmt::format("{} {} deep with an upright side and no support", s.f.name, s.measured(Dimension::length));
+       return say("{} {} deep with an upright side and no support", s.f.name, s.measured(Dimension::length));
      },
-     "Slope, shore or shield it; nobody enters before."},
+     noted("Slope, shore or shield it; nobody enters before.")},
     {"pit.slope",
      [](const Say& s) {
-       return fmt::format("{} is cut {} : 1, {} : 1 or flatter wanted for its soil type", s.f.name,
-                          s.measured(Dimension::ratio), s.limit(Dimension::ratio));
+       return say("{} is cut {} : 1, {} : 1 or flatter wanted for its soil type", s.f.name,
+                  s.measured(Dimension::ratio), s.limit(Dimension::ratio));
      },
-     "Slope it flatter, or shore or shield it."},
+     noted("Slope it flatter, or shore or shield it.")},
     {"pit.slope-depth",
      [](const Say& s) {
-       return fmt::format("{} {} deep with sloped sides, the rules' slopes hold to {}", s.f.name,
-                          s.measured(Dimension::length), s.limit(Dimension::length));
+       return say("{} {} deep with sloped sides, the rules' slopes hold to {}", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
      },
-     "Have the slopes calculated, or shore the pit."},
+     noted("Have the slopes calculated, or shore the pit.")},
     {"pit.slope-by-calculation",
      [](const Say& s) {
-       return fmt::format("the slopes of {} need a calculation: seepage, dipping layers or vibration", s.f.name);
+       return say("the slopes of {} need a calculation: seepage, dipping layers or vibration", s.f.name);
      },
-     "Have them calculated, or shore the pit."},
+     noted("Have them calculated, or shore the pit.")},
     {"pit.soil-type",
      [](const Say& s) {
-       return fmt::format("the soil type entered for {} is better than the published order gives", s.f.name);
+       return say("the soil type entered for {} is better than the published order gives", s.f.name);
      },
-     "Look at the reasons given for the type; the competent person decides on site and enters the name."},
+     noted("Look at the reasons given for the type; the competent person decides on site and enters the name.")},
     {"pit.soil-unconfirmed",
-     [](const Say& s) { return fmt::format("nobody has put a name to the soil type entered for {}", s.f.name); },
-     "The competent person looks, tests by hand and confirms it; until then take type C."},
+     [](const Say& s) { return say("nobody has put a name to the soil type entered for {}", s.f.name); },
+     noted("The competent person looks, tests by hand and confirms it; until then take type C.")},
     {"pit.bench",
      [](const Say& s) {
-       return fmt::format("a bench of {} is {} high, {} at most", s.f.name, s.measured(Dimension::length),
-                          s.limit(Dimension::length));
+       return say("a bench of {} is {} high, {} at most", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
      },
-     "Cut lower benches, slope the side, or shore it."},
-    {"pit.bench-soil", [](const Say& s) { return fmt::format("{} has benches, its soil type allows none", s.f.name); },
-     "Slope that side, or shore or shield it."},
+     noted("Cut lower benches, slope the side, or shore it.")},
+    {"pit.bench-soil", [](const Say& s) { return say("{} has benches, its soil type allows none", s.f.name); },
+     noted("Slope that side, or shore or shield it.")},
     {"pit.upright-part",
      [](const Say& s) {
-       return fmt::format("the upright lower part of {} is {} high without support, {} at most", s.f.name,
-                          s.measured(Dimension::length), s.limit(Dimension::length));
+       return say("the upright lower part of {} is {} high without support, {} at most", s.f.name,
+                  s.measured(Dimension::length), s.limit(Dimension::length));
      },
-     "Slope it from the floor up, or stand a shield or shoring in front of it and enter how far it reaches."},
+     noted("Slope it from the floor up, or stand a shield or shoring in front of it and enter how far it reaches.")},
     {"pit.support-low",
      [](const Say& s) {
-       return fmt::format("the support at {} reaches {} above the floor, {} wanted", s.f.name,
-                          s.measured(Dimension::length), s.limit(Dimension::length));
+       return say("the support at {} reaches {} above the floor, {} wanted", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
      },
-     "Use a higher shield or shoring: it stands above the upright part so that nothing rolls in."},
+     noted("Use a higher shield or shoring: it stands above the upright part so that nothing rolls in.")},
     {"pit.support-foot",
      [](const Say& s) {
-       return fmt::format("{} is dug {} below the foot of its support, {} at most", s.f.name,
-                          s.measured(Dimension::length), s.limit(Dimension::length));
+       return say("{} is dug {} below the foot of its support, {} at most", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
      },
-     "Let the shield or shoring follow down."},
+     noted("Let the shield or shoring follow down.")},
     {"pit.support-short",
      [](const Say& s) {
-       return fmt::format("the support in {} reaches {} above the floor, the side is {} high", s.f.name,
-                          s.measured(Dimension::length), s.limit(Dimension::length));
+       return say("the support in {} reaches {} above the floor, the side is {} high", s.f.name,
+                  s.measured(Dimension::length), s.limit(Dimension::length));
      },
-     "Use a higher shield, stack a second one, or slope what stands above it."},
+     noted("Use a higher shield, stack a second one, or slope what stands above it.")},
     {"pit.shoring",
      [](const Say& s) {
-       return fmt::format("no published example of shoring fits {} with its depth of {}", s.f.name,
-                          s.measured(Dimension::length));
+       return say("no published example of shoring fits {} with its depth of {}", s.f.name,
+                  s.measured(Dimension::length));
      },
-     "Take the full tables, the maker's data, or an engineer's design."},
+     noted("Take the full tables, the maker's data, or an engineer's design.")},
     {"pit.ladder",
      [](const Say& s) {
-       return fmt::format("the ladder in {} is {} from the farthest place of the floor, {} at most", s.f.name,
-                          s.measured(Dimension::length), s.limit(Dimension::length));
+       return say("the ladder in {} is {} from the farthest place of the floor, {} at most", s.f.name,
+                  s.measured(Dimension::length), s.limit(Dimension::length));
      },
-     "Move it to the middle or set a second one."},
+     noted("Move it to the middle or set a second one.")},
     {"pit.air",
      [](const Say& s) {
-       return fmt::format("the air in {} may be bad and it is {} deep", s.f.name, s.measured(Dimension::length));
+       return say("the air in {} may be bad and it is {} deep", s.f.name, s.measured(Dimension::length));
      },
-     "Test it for oxygen, gas and fumes before anybody enters and while they work; ventilate."},
+     noted("Test it for oxygen, gas and fumes before anybody enters and while they work; ventilate.")},
     {"pit.spoil",
      [](const Say& s) {
-       return fmt::format("the spoil of {} lies {} from the edge, {} wanted", s.f.name, s.measured(Dimension::length),
-                          s.limit(Dimension::length));
+       return say("the spoil of {} lies {} from the edge, {} wanted", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
      },
-     "Put it further back, or hold it by a board."},
+     noted("Put it further back, or hold it by a board.")},
     {"pit.plant",
      [](const Say& s) {
-       return fmt::format("{} stands {} from the edge of a pit, {} wanted", s.f.name, s.measured(Dimension::length),
-                          s.limit(Dimension::length));
+       return say("{} stands {} from the edge of a pit, {} wanted", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
      },
-     "Move it back from the edge."},
+     noted("Move it back from the edge.")},
     {"pit.edge-load",
      [](const Say& s) {
-       return fmt::format("load beside a pit ({}): {} from the edge, nearer than its depth of {}", s.f.name,
-                          s.measured(Dimension::length), s.limit(Dimension::length));
+       return say("load beside a pit ({}): {} from the edge, nearer than its depth of {}", s.f.name,
+                  s.measured(Dimension::length), s.limit(Dimension::length));
      },
-     "Keep it away while the pit is open, slope flatter, or have the support sized for that load."},
-    {"pit.on-road", [](const Say& s) { return fmt::format("the excavation of a pit is cut into {}", s.f.name); },
-     "Close the lane by permit, cover the pit when nobody works, and restore the surface; or move the pit."},
-    {"pit.on-track", [](const Say& s) { return fmt::format("the excavation of a pit is cut into {}", s.f.name); },
-     "Move the pit."},
-    {"pit.on-ditch", [](const Say& s) { return fmt::format("the excavation of a pit is cut into {}", s.f.name); },
-     "Move the pit, or lead the water past it."},
-    {"pit.on-paving", [](const Say& s) { return fmt::format("the excavation of a pit opens {}", s.f.name); },
-     "Lead people past it, and restore the surface."},
-    {"pit.on-structure", [](const Say& s) { return fmt::format("the excavation of a pit is cut into {}", s.f.name); },
-     "Move the pit, or shore it upright so that it stays clear."},
-    {"pit.boundary", [](const Say& s) { return fmt::format("the excavation of a pit crosses {}", s.f.name); },
-     "Get leave from the neighbour, move the pit, or shore it upright."},
-    {"pit.heap-on", [](const Say& s) { return fmt::format("the spoil heap of a pit lies on {}", s.f.name); },
-     "Heap it on another side, or cart it away."},
+     noted("Keep it away while the pit is open, slope flatter, or have the support sized for that load.")},
+    {"pit.on-road", [](const Say& s) { return say("the excavation of a pit is cut into {}", s.f.name); },
+     noted("Close the lane by permit, cover the pit when nobody works, and restore the surface; or move the pit.")},
+    {"pit.on-track", [](const Say& s) { return say("the excavation of a pit is cut into {}", s.f.name); },
+     noted("Move the pit.")},
+    {"pit.on-ditch", [](const Say& s) { return say("the excavation of a pit is cut into {}", s.f.name); },
+     noted("Move the pit, or lead the water past it.")},
+    {"pit.on-paving", [](const Say& s) { return say("the excavation of a pit opens {}", s.f.name); },
+     noted("Lead people past it, and restore the surface.")},
+    {"pit.on-structure", [](const Say& s) { return say("the excavation of a pit is cut into {}", s.f.name); },
+     noted("Move the pit, or shore it upright so that it stays clear.")},
+    {"pit.boundary", [](const Say& s) { return say("the excavation of a pit crosses {}", s.f.name); },
+     noted("Get leave from the neighbour, move the pit, or shore it upright.")},
+    {"pit.heap-on", [](const Say& s) { return say("the spoil heap of a pit lies on {}", s.f.name); },
+     noted("Heap it on another side, or cart it away.")},
     {"pit.tree",
      [](const Say& s) {
-       return fmt::format("the excavation of a pit comes within {} of {}, {} protected", s.measured(Dimension::length),
-                          s.f.name, s.limit(Dimension::length));
+       return say("the excavation of a pit comes within {} of {}, {} protected", s.measured(Dimension::length),
+                  s.f.name, s.limit(Dimension::length));
      },
-     "Move the pit, shore it upright, or dig by hand around the roots as the owner agrees."},
+     noted("Move the pit, shore it upright, or dig by hand around the roots as the owner agrees.")},
     {"pit.footing-spread",
      [](const Say& s) {
-       return fmt::format("the excavation of a pit reaches {} into the ground that carries {}",
-                          s.f.measured ? format(-*s.f.measured, Dimension::length, s.units) : std::string("–"),
-                          s.f.name);
+       return say("the excavation of a pit reaches {} into the ground that carries {}",
+                  s.f.measured ? format(-*s.f.measured, Dimension::length, s.units) : std::string("–"), s.f.name);
      },
-     "Move the pit away; else have an engineer design its support."},
+     noted("Move the pit away; else have an engineer design its support.")},
     {"pit.track-spread",
      [](const Say& s) {
-       return fmt::format("the excavation of a pit reaches {} into the ground that carries {}",
-                          s.f.measured ? format(-*s.f.measured, Dimension::length, s.units) : std::string("–"),
-                          s.f.name);
+       return say("the excavation of a pit reaches {} into the ground that carries {}",
+                  s.f.measured ? format(-*s.f.measured, Dimension::length, s.units) : std::string("–"), s.f.name);
      },
-     "Move the pit away; else have the support designed for the load of the track and ask its owner."},
+     noted("Move the pit away; else have the support designed for the load of the track and ask its owner.")},
     {"pit.base-heave",
      [](const Say& s) {
-       return fmt::format("safety against heave of the floor of {} {}, {} wanted", s.f.name,
-                          s.measured(Dimension::ratio), s.limit(Dimension::ratio));
+       return say("safety against heave of the floor of {} {}, {} wanted", s.f.name, s.measured(Dimension::ratio),
+                  s.limit(Dimension::ratio));
      },
-     "Dig less deep, keep loads away from the edge, or have sheeting below the floor designed."},
+     noted("Dig less deep, keep loads away from the edge, or have sheeting below the floor designed.")},
     {"pit.tool-off-floor",
-     [](const Say& s) { return fmt::format("the tool does not lie on the floor drawn for {}", s.f.name); },
-     "Draw the floor so that it begins at the face and holds the tool's whole length there."},
+     [](const Say& s) { return say("the tool does not lie on the floor drawn for {}", s.f.name); },
+     noted("Draw the floor so that it begins at the face and holds the tool's whole length there.")},
     {"pit.uplift",
      [](const Say& s) {
-       return fmt::format("the clay under the floor of {} weighs {} times the water pressure below it, {} wanted",
-                          s.f.name, s.measured(Dimension::ratio), s.limit(Dimension::ratio));
+       return say("the clay under the floor of {} weighs {} times the water pressure below it, {} wanted", s.f.name,
+                  s.measured(Dimension::ratio), s.limit(Dimension::ratio));
      },
-     "Lower the water in the layer below before digging, or dig less deep."},
+     noted("Lower the water in the layer below before digging, or dig less deep.")},
     {"pit.inflow",
      [](const Say& s) {
-       return fmt::format("water runs into {} through its soil, {} head over the floor", s.f.name,
-                          s.measured(Dimension::length));
+       return say("water runs into {} through its soil, {} head over the floor", s.f.name,
+                  s.measured(Dimension::length));
      },
-     "Lower the water before digging; never dig into sand that boils."},
-    {"pit.utility", [](const Say& s) { return fmt::format("{} lies inside the excavation of a pit", s.f.name); },
-     "Move the pit; or expose the utility by hand first and support it."},
+     noted("Lower the water before digging; never dig into sand that boils.")},
+    {"pit.utility", [](const Say& s) { return say("{} lies inside the excavation of a pit", s.f.name); },
+     noted("Move the pit; or expose the utility by hand first and support it.")},
     {"missing.pit-signs",
      [](const Say& s) {
-       return fmt::format(
+       return say(
            "{} has an upright or steep side without support, and nobody has said that its sides show no sign of "
            "distress",
            s.f.name);
      },
-     "Have the competent person look, and enter it; or shore that side."},
+     noted("Have the competent person look, and enter it; or shore that side.")},
     {"pit.bore-side-sloped",
      [](const Say& s) {
-       return fmt::format("bore side of {} is sloped: the roof is missing over the first {} of the bore", s.f.name,
-                          s.measured(Dimension::length));
+       return say("bore side of {} is sloped: the roof is missing over the first {} of the bore", s.f.name,
+                  s.measured(Dimension::length));
      },
-     "Keep that side upright and shore it."},
+     noted("Keep that side upright and shore it.")},
     {"pit.depth",
      [](const Say& s) {
-       return fmt::format("{} {} deep, {} at most without an engineer's design", s.f.name,
-                          s.measured(Dimension::length), s.limit(Dimension::length));
+       return say("{} {} deep, {} at most without an engineer's design", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
      },
-     "Have the pit designed by a registered engineer."},
+     noted("Have the pit designed by a registered engineer.")},
     {"pit.water",
-     [](const Say& s) {
-       return fmt::format("floor of {} {} below the water level", s.f.name, s.measured(Dimension::length));
-     },
-     "Plan a sump and pumping, or a shallower pit."},
+     [](const Say& s) { return say("floor of {} {} below the water level", s.f.name, s.measured(Dimension::length)); },
+     noted("Plan a sump and pumping, or a shallower pit.")},
 };
 
 }  // namespace

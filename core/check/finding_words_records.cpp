@@ -1,3 +1,4 @@
+#include "burrow/base/say.h"
 #include "finding_words.h"
 
 namespace burrow {
@@ -7,35 +8,35 @@ namespace {
 const FindingWords rows[] = {
     {"surface.levels-rose",
      [](const Say& s) {
-       return fmt::format("{} rose {} by the levels taken, {} at most", s.f.name, s.measured(Dimension::small_length),
-                          s.limit(Dimension::small_length));
+       return say("{} rose {} by the levels taken, {} at most", s.f.name, s.measured(Dimension::small_length),
+                  s.limit(Dimension::small_length));
      },
-     "Tell its owner at once and do what the permit says; take the levels again."},
+     noted("Tell its owner at once and do what the permit says; take the levels again.")},
     {"surface.levels-sank",
      [](const Say& s) {
-       return fmt::format("{} sank {} by the levels taken, {} at most", s.f.name, s.measured(Dimension::small_length),
-                          s.limit(Dimension::small_length));
+       return say("{} sank {} by the levels taken, {} at most", s.f.name, s.measured(Dimension::small_length),
+                  s.limit(Dimension::small_length));
      },
-     "Tell its owner at once and do what the permit says; look for a void and have it filled."},
+     noted("Tell its owner at once and do what the permit says; look for a void and have it filled.")},
     {"surface.levels-above-estimate",
      [](const Say& s) {
-       return fmt::format("{} rose {} by the levels taken, more than the {} that was thought possible", s.f.name,
-                          s.measured(Dimension::small_length), s.limit(Dimension::small_length));
+       return say("{} rose {} by the levels taken, more than the {} that was thought possible", s.f.name,
+                  s.measured(Dimension::small_length), s.limit(Dimension::small_length));
      },
-     "The ground is not what was entered: look at it again before the next bore here."},
+     noted("The ground is not what was entered: look at it again before the next bore here.")},
     {"site.camera-before",
-     [](const Say&) { return std::string("no camera survey of the sewers and drains nearby is entered"); },
-     "Survey them by camera before and after: a house connection struck unseen may show only months later."},
+     [](const Say&) { return std::string(said("no camera survey of the sewers and drains nearby is entered")); },
+     noted("Survey them by camera before and after: a house connection struck unseen may show only months later.")},
     {"site.camera-after",
-     [](const Say&) { return std::string("sewers and drains to be surveyed by camera again after the bore"); },
-     "Enter what it showed: a house connection struck unseen may show only months later."},
+     [](const Say&) { return std::string(said("sewers and drains to be surveyed by camera again after the bore")); },
+     noted("Enter what it showed: a house connection struck unseen may show only months later.")},
     {"site.camera-before-found",
-     [](const Say&) { return std::string("the camera found something in a sewer or drain before the bore"); },
-     "Keep the film, tell the owner, and make sure that it is not in the way of the bore."},
+     [](const Say&) { return std::string(said("the camera found something in a sewer or drain before the bore")); },
+     noted("Keep the film, tell the owner, and make sure that it is not in the way of the bore.")},
     {"site.camera-after-found",
-     [](const Say&) { return std::string("the camera found something in a sewer or drain after the bore"); },
-     "Shut it off, tell its owner and every house on it that gas may be near, and dig it out: never clear it by "
-     "machine."},
+     [](const Say&) { return std::string(said("the camera found something in a sewer or drain after the bore")); },
+     noted("Shut it off, tell its owner and every house on it that gas may be near, and dig it out: never clear it by "
+           "machine.")},
 };
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "burrow/base/say.h"
 #include "burrow/check/mute.h"
 
 namespace burrow {
@@ -9,15 +10,15 @@ namespace burrow {
 std::string_view verdict_title(Verdict verdict) {
   switch (verdict) {
     case Verdict::stop:
-      return "Stop";
+      return said("Stop");
     case Verdict::incomplete:
-      return "Incomplete";
+      return said("Incomplete");
     case Verdict::caution:
-      return "Caution";
+      return said("Caution");
     case Verdict::within_limits:
       break;
   }
-  return "Within limits";
+  return said("Within limits");
 }
 
 namespace {
@@ -36,9 +37,9 @@ std::string muted_words(const Assessment& assessment, UnitSystem units) {
     if (!worst) worst = &f;
   }
   if (muted == 0) return {};
-  std::string words = fmt::format(" {} muted", muted);
+  std::string words = say(" {} muted", muted);
   if (worst) {
-    words += muted == 1 ? " that may hurt people" : fmt::format(", {} of them may hurt people", harmful);
+    words += muted == 1 ? said(" that may hurt people") : say(", {} of them may hurt people", harmful);
     words += fmt::format(": {} ({})", finding_text(*worst, units), worst->muted->reason);
   }
   return words + ".";
@@ -65,16 +66,16 @@ std::string headline(const Assessment& assessment, UnitSystem units) {
   const std::string muted = muted_words(assessment, units);
   switch (assessment.verdict) {
     case Verdict::stop:
-      return fmt::format("{}; first: {}.", many(stops, "limit is broken", "limits are broken"), first()) + muted;
+      return say("{}; first: {}.", many(stops, said("limit is broken"), said("limits are broken")), first()) + muted;
     case Verdict::incomplete:
-      return fmt::format("{}; first: {}.", many(missing, "thing is not known", "things are not known"), first()) +
+      return say("{}; first: {}.", many(missing, said("thing is not known"), said("things are not known")), first()) +
              muted;
     case Verdict::caution:
-      return fmt::format("{}; first: {}.", many(cautions, "caution", "cautions"), first()) + muted;
+      return say("{}; first: {}.", many(cautions, said("caution"), said("cautions")), first()) + muted;
     case Verdict::within_limits:
       break;
   }
-  return "All limits judged here are kept." + muted + " Locate, expose and protect as always.";
+  return said("All limits judged here are kept.") + muted + said(" Locate, expose and protect as always.");
 }
 
 }  // namespace burrow

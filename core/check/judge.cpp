@@ -1,4 +1,5 @@
 #include "judge.h"
+#include "burrow/base/say.h"
 
 namespace burrow {
 
@@ -17,11 +18,11 @@ Finding finding_at(std::string_view code, Severity severity, std::string subject
 }
 
 std::string called(const SurfaceFeature& feature) {
-  return feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
+  return feature.name.empty() ? said_word(feature.kind) : feature.name;
 }
 
 std::string called(const Utility& utility) {
-  return utility.name.empty() ? std::string(word_of(utility.kind)) + " " + utility.id : utility.name;
+  return utility.name.empty() ? said_word(utility.kind) + " " + utility.id : utility.name;
 }
 
 void WorstOfMany::take(const Utility& one, const Point3& where, double its_value, const Limit& its_limit) {
@@ -39,7 +40,7 @@ void WorstOfMany::take(const Utility& one, const Point3& where, double its_value
 void WorstOfMany::say(Judge& judge, std::string_view code, std::string_view unit) const {
   if (!utility) return;
   std::string name = called(*utility);
-  if (count > 1) name += " and " + std::to_string(count - 1) + " more";
+  if (count > 1) name += burrow::say(" and {} more", count - 1);
   Finding finding = finding_at(code, Severity::note, utility->id, std::move(name), at.x_m, at.y_m, at.z_m);
   finding.unit = unit;
   judge.demand(std::move(finding), value, *limit);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/ensure.h"
+#include "burrow/base/say.h"
 
 namespace burrow {
 
@@ -13,7 +14,7 @@ Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view 
   Limit limit{row->value, row->at_least, row->source};
   if (const auto typed = crossing.limits.find(std::string(id)); typed != crossing.limits.end()) {
     limit.value = typed->second.value;
-    limit.source = {typed->second.why.empty() ? "set in this crossing" : typed->second.why,
+    limit.source = {typed->second.why.empty() ? said("set in this crossing") : typed->second.why,
                     SourceLabel::owners_setting};
   }
   return limit;

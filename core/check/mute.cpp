@@ -1,4 +1,5 @@
 #include "burrow/check/mute.h"
+#include "burrow/base/say.h"
 
 #include <algorithm>
 #include <array>
@@ -23,7 +24,8 @@ bool says_something(std::string_view text) {
 
 Result<std::vector<Mute>> with_mute(const Crossing& crossing, const Finding& finding, const MuteWords& words) {
   if (!says_something(words.reason))
-    return fail("reason", "nothing", "in a few words why this finding may stand, as “cut and capped, 2 May”");
+    return fail(said("reason"), said("nothing"),
+                said("in a few words why this finding may stand, as “cut and capped, 2 May”"));
   std::vector<Mute> muted = crossing.muted;
   auto at = std::find_if(muted.begin(), muted.end(), [&](const Mute& m) { return about(m, finding); });
   if (at == muted.end()) at = muted.insert(muted.end(), Mute{});

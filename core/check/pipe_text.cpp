@@ -1,4 +1,5 @@
 #include "burrow/check/pipe_text.h"
+#include "burrow/base/say.h"
 
 #include <fmt/format.h>
 
@@ -14,7 +15,7 @@ std::string number_text(const PipeCheck& check, double value, UnitSystem units) 
   if (check.unit == "N") return format(value, Dimension::force, units);
   constexpr double far_m = 100;  // a radius: nobody wants its inches
   if (check.unit == "m" && value >= far_m)
-    return units == UnitSystem::us ? fmt::format("{:.0f} ft", value / 0.3048) : fmt::format("{:.0f} m", value);
+    return units == UnitSystem::us ? say("{:.0f} ft", value / 0.3048) : fmt::format("{:.0f} m", value);
   if (check.unit == "m") return format(value, size < 0.5 ? Dimension::small_length : Dimension::length, units);
   const bool share = check.code.starts_with("pipe.deflection") || check.code == "pipe.strain";
   return share ? fmt::format("{:.2f} %", value * 100) : fmt::format("{:.2f}", value);
@@ -28,7 +29,7 @@ std::string value_text(const PipeCheck& check, UnitSystem units) {
 
 std::string limit_text(const PipeCheck& check, UnitSystem units) {
   if (!check.value || !check.limit) return {};
-  return number_text(check, *check.limit, units) + (check.at_least ? " at least" : " at most");
+  return number_text(check, *check.limit, units) + (check.at_least ? said(" at least") : said(" at most"));
 }
 
 std::string utilisation_text(const PipeCheck& check) {

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/pit/plan.h"
 #include "pit_check.h"
 
@@ -29,8 +30,8 @@ void show_ground(Judge& judge, const PitUnderCheck& pit) {
               surface - line,
               "m",
               std::nullopt,
-              {surveyed ? "cut out of triangles through the ground line and the surveyed points"
-                        : "cut out of the ground line, level across: no surveyed point within 10 m of the floor",
+              {surveyed ? said("cut out of triangles through the ground line and the surveyed points")
+                        : said("cut out of the ground line, level across: no surveyed point within 10 m of the floor"),
                surveyed ? SourceLabel::derived : SourceLabel::our_default}});
 }
 
@@ -40,7 +41,7 @@ void show_set_back(Judge& judge, const PitUnderCheck& pit) {
   constexpr std::string_view runs[] = {"n_1", "n_2", "n_3", "n_4", "n_5", "n_6"};
   if (pit.shape.layers.size() > std::size(rises)) return;
   Working working{
-      "pit.set-back", pit.subject,     "r = Σ t n, n the flattest of a layer and those below it", {}, "r", 0, "m",
+      "pit.set-back", pit.subject,     said("r = Σ t n, n the flattest of a layer and those below it"), {}, "r", 0, "m",
       std::nullopt,   pit.rules.source};
   for (std::size_t i = 0; i < pit.shape.layers.size(); ++i) {
     const PitLayer& layer = pit.shape.layers[i];

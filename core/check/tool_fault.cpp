@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "burrow/base/say.h"
 #include "burrow/bore/tool.h"
 
 namespace burrow {
@@ -9,9 +10,8 @@ namespace burrow {
 Result<void> tool_holds(const ToolChoice& choice, const Tables& tables) {
   const Tool tool = resolve_tool(choice, tables);
   if (tool.striker_mass.kg < tool.mass.kg) return {};
-  return fail("striker_mass_kg",
-              fmt::format("a striker of {:g} kg in a tool of {:g} kg", tool.striker_mass.kg, tool.mass.kg),
-              "a striker lighter than its tool; type both masses from the maker's plate");
+  return fail("striker_mass_kg", say("a striker of {:g} kg in a tool of {:g} kg", tool.striker_mass.kg, tool.mass.kg),
+              said("a striker lighter than its tool; type both masses from the maker's plate"));
 }
 
 }  // namespace burrow

@@ -1,4 +1,5 @@
 #include "burrow/check/working_text.h"
+#include "burrow/base/say.h"
 
 #include <fmt/format.h>
 
@@ -56,13 +57,14 @@ std::string working_text(const Working& working, UnitSystem units) {
     text += fmt::format("  {} = {}\n", input.symbol, working_number(input.value, input.unit, units, input.symbol));
   text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units, working.symbol));
   if (working.limit) {
-    text += "limit " + working_number(*working.limit, working.unit, units, working.symbol);
+    text += said("limit ") + working_number(*working.limit, working.unit, units, working.symbol);
     if (working.limit_source)
-      text += ", from: " + working.limit_source->text + " [" + std::string(words(working.limit_source->label)) + "]";
+      text += said(", from: ") + said(std::string_view(working.limit_source->text)) + " [" +
+              said(words(working.limit_source->label)) + "]";
     text += "\n";
   }
-  text += "from: " + working.source.text + (working.source.text.empty() ? "" : " ") + "[" +
-          std::string(words(working.source.label)) + "]";
+  text += said("from: ") + said(std::string_view(working.source.text)) + (working.source.text.empty() ? "" : " ") +
+          "[" + said(words(working.source.label)) + "]";
   return text;
 }
 

@@ -1,10 +1,11 @@
 #include "burrow/crossing/blank.h"
+#include "burrow/base/say.h"
 
 namespace burrow {
 
 Crossing blank_crossing() {
   Crossing crossing;
-  crossing.name = "New crossing";
+  crossing.name = said("New crossing");
   crossing.site.ground = {{-4.0, 100.0}, {0.0, 100.0}, {10.0, 100.0}, {14.0, 100.0}};
   Stratum clay;
   clay.id = "l1";

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/quantity.h"
+#include "burrow/base/say.h"
 
 namespace burrow {
 
@@ -42,7 +43,7 @@ double angle_at(const PlanPoint& before, const PlanPoint& p, const PlanPoint& af
 }
 
 std::string corner(std::size_t i) {
-  return "corner " + std::to_string(i + 1);
+  return said("corner ") + std::to_string(i + 1);
 }
 
 }  // namespace
@@ -50,28 +51,29 @@ std::string corner(std::size_t i) {
 std::optional<OutlineFault> fault_of_floor(const PlanLine& outline) {
   const std::size_t n = outline.size();
   if (n == 0) return std::nullopt;
-  if (n < 3) return OutlineFault{n - 1, "is one of fewer than 3 corners"};
-  if (n > most_corners) return OutlineFault{most_corners, "is one too many: 24 are the most"};
+  if (n < 3) return OutlineFault{n - 1, said("is one of fewer than 3 corners")};
+  if (n > most_corners) return OutlineFault{most_corners, said("is one too many: 24 are the most")};
   for (std::size_t i = 0; i < n; ++i) {
     const PlanPoint& p = outline[i];
-    if (!(p.x_m >= 0)) return OutlineFault{i, "lies before the face of the pit"};
+    if (!(p.x_m >= 0)) return OutlineFault{i, said("lies before the face of the pit")};
     if (!(p.x_m <= farthest_m && std::abs(p.y_m) <= farthest_m))
-      return OutlineFault{i, "lies more than 100 m from the face"};
+      return OutlineFault{i, said("lies more than 100 m from the face")};
   }
   for (std::size_t i = 0; i < n; ++i)
     for (std::size_t k = i + 1; k < n; ++k)
       if (std::hypot(outline[i].x_m - outline[k].x_m, outline[i].y_m - outline[k].y_m) < nearest_m)
-        return OutlineFault{k, "stands within 5 cm of " + corner(i)};
+        return OutlineFault{k, said("stands within 5 cm of ") + corner(i)};
   for (std::size_t i = 0; i < n; ++i)
     for (std::size_t k = i + 2; k < n; ++k) {
       if (i == 0 && k + 1 == n) continue;  // they share the first corner
       if (meet(outline[i], outline[i + 1], outline[k], outline[(k + 1) % n]))
-        return OutlineFault{k, "begins an edge that crosses the one from " + corner(i)};
+        return OutlineFault{k, said("begins an edge that crosses the one from ") + corner(i)};
     }
   for (std::size_t i = 0; i < n; ++i)
     if (angle_at(outline[(i + n - 1) % n], outline[i], outline[(i + 1) % n]) < sharpest_rad)
-      return OutlineFault{i, "is sharper than 15°"};
-  if (std::abs(area_of(outline)) < least_area_m2) return OutlineFault{0, "belongs to a floor of less than 0.1 m²"};
+      return OutlineFault{i, said("is sharper than 15°")};
+  if (std::abs(area_of(outline)) < least_area_m2)
+    return OutlineFault{0, said("belongs to a floor of less than 0.1 m²")};
   return std::nullopt;
 }
 

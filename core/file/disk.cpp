@@ -1,4 +1,5 @@
 #include "burrow/file/disk.h"
+#include "burrow/base/say.h"
 
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -40,21 +41,21 @@ tl::unexpected<Error> disk_error(const std::string& path, int code, std::string 
   switch (code) {
     case ENOENT:
     case ENOTDIR:
-      return fail(path, "no such file or folder", std::move(expected));
+      return fail(path, said("no such file or folder"), std::move(expected));
     case EISDIR:
-      return fail(path, "a folder", std::move(expected));
+      return fail(path, said("a folder"), std::move(expected));
     case EACCES:
     case EPERM:
-      return fail(path, "no permission", std::move(expected));
+      return fail(path, said("no permission"), std::move(expected));
     case EROFS:
-      return fail(path, "a read-only disk", std::move(expected));
+      return fail(path, said("a read-only disk"), std::move(expected));
     case ENOSPC:
     case EDQUOT:
-      return fail(path, "a full disk", std::move(expected));
+      return fail(path, said("a full disk"), std::move(expected));
     case EFBIG:
-      return fail(path, "a file larger than this system allows", std::move(expected));
+      return fail(path, said("a file larger than this system allows"), std::move(expected));
     case ELOOP:
-      return fail(path, "too many symbolic links", std::move(expected));
+      return fail(path, said("too many symbolic links"), std::move(expected));
     default:
       return fail(path, std::system_category().message(code), std::move(expected));
   }
@@ -138,11 +139,11 @@ void flush_folder(const std::string& folder) {
 }  // namespace
 
 Result<std::string> read_text_file(const std::string& path) {
-  const std::string wanted = "a file that can be read";
+  const std::string wanted = said("a file that can be read");
   struct stat status {};
   if (::stat(path.c_str(), &status) != 0) return disk_error(path, errno, wanted);
   if (S_ISDIR(status.st_mode)) return disk_error(path, EISDIR, wanted);
-  if (!S_ISREG(status.st_mode) && !S_ISFIFO(status.st_mode)) return fail(path, "not a file", wanted);
+  if (!S_ISREG(status.st_mode) && !S_ISFIFO(status.st_mode)) return fail(path, said("not a file"), wanted);
   const OpenFile file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
   if (!file.is_open()) return disk_error(path, errno, wanted);
   std::string text;
@@ -153,19 +154,20 @@ Result<std::string> read_text_file(const std::string& path) {
     if (count < 0) return disk_error(path, errno, wanted);
     if (count == 0) return text;
     text.append(piece.data(), static_cast<std::size_t>(count));
-    if (text.size() > max_file_bytes) return fail(path, "more than 64 MB", "at most 64 MB (64,000,000 bytes)");
+    if (text.size() > max_file_bytes)
+      return fail(path, said("more than 64 MB"), said("at most 64 MB (64,000,000 bytes)"));
   }
 }
 
 Result<void> save_atomically(const std::string& path, std::string_view text) {
-  const std::string wanted = "a place that can be written";
+  const std::string wanted = said("a place that can be written");
   const std::string target = behind_links(path);
   if (target.empty()) return disk_error(path, ELOOP, wanted);
   struct stat status {};
   const bool exists = ::stat(target.c_str(), &status) == 0;
   if (!exists && errno != ENOENT) return disk_error(path, errno, wanted);
   if (exists && S_ISDIR(status.st_mode)) return disk_error(path, EISDIR, wanted);
-  if (exists && !S_ISREG(status.st_mode)) return fail(path, "not a file", wanted);
+  if (exists && !S_ISREG(status.st_mode)) return fail(path, said("not a file"), wanted);
   if (exists && ::access(target.c_str(), W_OK) != 0) return disk_error(path, errno, wanted);
 
   Temporary temporary(folder_of(target));

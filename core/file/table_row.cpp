@@ -1,5 +1,7 @@
 #include "table_row.h"
 
+#include "burrow/base/say.h"
+
 #include <fmt/format.h>
 
 namespace burrow::table_file {
@@ -143,7 +145,7 @@ Source Row::source() {
     for (const SourceLabel each : all_source_labels) known += (known.empty() ? "" : ", ") + std::string(words(each));
     wrong("source_label", "\"" + label_text + "\"", "one of: " + known);
   }
-  return {text("source"), label.value_or(SourceLabel::our_default)};
+  return {said(std::string_view(text("source"))), label.value_or(SourceLabel::our_default)};
 }
 
 std::optional<Error> Row::finish() {

@@ -8,6 +8,7 @@
 #include <iterator>
 
 #include "burrow/base/ensure.h"
+#include "burrow/base/say.h"
 #include "burrow_resources.h"
 #include "pipe_rows.h"
 #include "table_row.h"
@@ -26,7 +27,7 @@ std::optional<Quantity> maybe(std::optional<double> value) {
 
 void read(Row& row, SoilClass& soil) {
   soil.id = row.text("id");
-  soil.name = row.text("name");
+  soil.name = said(std::string_view(row.text("name")));
   soil.unit_weight.N_m3 = row.number("unit_weight_n_m3", 1e3, 5e4);
   soil.saturated_unit_weight.N_m3 = row.number("saturated_unit_weight_n_m3", 1e3, 5e4);
   soil.undrained_strength = maybe<Pressure>(row.number_or_null("undrained_strength_pa", 1, 1e8));
@@ -47,9 +48,9 @@ void read(Row& row, SoilClass& soil) {
   soil.swell.v = row.number("swell", 0, 3);
   soil.excavation_type = row.word<ExcavationType>("excavation_type");
   soil.matter = row.word_or_nothing<ExcavationMatter>("matter");
-  soil.stands_open = row.text("stands_open");
-  soil.use = row.text("use");
-  soil.thumb = row.text("thumb");
+  soil.stands_open = said(std::string_view(row.text("stands_open")));
+  soil.use = said(std::string_view(row.text("use")));
+  soil.thumb = said(std::string_view(row.text("thumb")));
   soil.source = row.source();
   if (soil.drained && !soil.friction_angle) row.wrong("friction_angle_rad", "nothing", "a value in a drained class");
   if (!soil.drained && !soil.undrained_strength)
@@ -72,7 +73,7 @@ void read(Row& row, ToolClass& tool) {
 
 void read(Row& row, UtilityKindRow& utility) {
   utility.kind = row.word<UtilityKind>("kind");
-  utility.name = row.text("name");
+  utility.name = said(std::string_view(row.text("name")));
   utility.letter_code = row.text("letter_code");
   utility.colour = row.colour("colour");
   utility.colour_dark = row.colour("colour_dark");
@@ -85,7 +86,7 @@ void read(Row& row, UtilityKindRow& utility) {
 
 void read(Row& row, LocatingPreset& preset) {
   preset.id = row.text("id");
-  preset.name = row.text("name");
+  preset.name = said(std::string_view(row.text("name")));
   preset.lateral = maybe<Length>(row.number_or_null("lateral_m", 0, 100));
   preset.lateral_of_depth = maybe<Ratio>(row.number_or_null("lateral_of_depth", 0, 10));
   preset.vertical = maybe<Length>(row.number_or_null("vertical_m", 0, 100));
@@ -95,7 +96,7 @@ void read(Row& row, LocatingPreset& preset) {
 
 void read(Row& row, LimitRow& limit) {
   limit.id = row.text("id");
-  limit.name = row.text("name");
+  limit.name = said(std::string_view(row.text("name")));
   limit.value = row.number("value");
   limit.unit = row.unit("unit");
   if ((limit.unit == "m") != limit.id.ends_with("_m"))
@@ -114,7 +115,7 @@ void read(Row& row, LimitRow& limit) {
 
 void read(Row& row, SurfaceRule& rule) {
   rule.id = row.text("id");
-  rule.name = row.text("name");
+  rule.name = said(std::string_view(row.text("name")));
   rule.kind = row.word<SurfaceKind>("kind");
   rule.cover = maybe<Length>(row.number_or_null("cover_m", 0, 100));
   rule.heave_caution = maybe<Length>(row.number_or_null("heave_caution_m", 0, 1));
@@ -164,7 +165,7 @@ void read(Row& row, ShoringRow& shoring) {
 
 void read(Row& row, EarthworkRow& earth) {
   earth.id = row.text("id");
-  earth.name = row.text("name");
+  earth.name = said(std::string_view(row.text("name")));
   earth.loose.v = row.number("loose", 1, 3);
   earth.compacted.v = row.number("compacted", 0.5, 2);
   earth.source = row.source();
@@ -185,7 +186,7 @@ Result<std::vector<T>> read_rows(const json& rows, const std::string& pointer) {
 
 void read(Row& row, ExcavationRuleSet& set) {
   set.rules = row.word<ExcavationRules>("rules");
-  set.name = row.text("name");
+  set.name = said(std::string_view(row.text("name")));
   set.protection_from.m = row.number("protection_from_m", 0, 100);
   set.ladder_from.m = row.number("ladder_from_m", 0, 100);
   set.spoil_setback.m = row.number("spoil_setback_m", 0, 100);

@@ -1,4 +1,5 @@
 #include "burrow/import/file_unit.h"
+#include "burrow/base/say.h"
 
 #include "csv_fields.h"
 
@@ -32,7 +33,7 @@ std::optional<FileUnit> unit_named_in(std::string_view heading) {
     }
     return false;
   };
-  if (says("us-ft") || says("usft") || says("ftus") || says("us survey feet") || says("us survey foot"))
+  if (says("us-ft") || says("usft") || says("ftus") || says(said("us survey feet")) || says(said("us survey foot")))
     return FileUnit::us_survey_foot;
   if (says("ft") || says("feet") || says("foot")) return FileUnit::foot;
   if (says("m") || says("metre") || says("metres") || says("meter") || says("meters")) return FileUnit::metre;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include "burrow/base/say.h"
 
 namespace burrow {
 
@@ -78,12 +79,12 @@ std::uint32_t FoundBuilder::layer(std::string_view name) {
 void FoundBuilder::add(FoundFeature feature, const std::vector<FoundVertex>& vertices, const std::string& place) {
   const std::size_t least = feature.shape == Shape::point ? 1 : feature.shape == Shape::line ? 2 : 3;
   if (vertices.size() < least)
-    return leave_out(place, feature.text, fmt::format("{} vertices, at least {} wanted", vertices.size(), least));
+    return leave_out(place, feature.text, say("{} vertices, at least {} wanted", vertices.size(), least));
   for (const FoundVertex& v : vertices)
     if (!usable(v))
       return leave_out(place, feature.text,
-                       fmt::format("a coordinate that is no number within ±{:g}: {:g}, {:g}, {:g}", largest_coordinate,
-                                   v.x_m, v.y_m, v.z_m.value_or(0)));
+                       say("a coordinate that is no number within ±{:g}: {:g}, {:g}, {:g}", largest_coordinate, v.x_m,
+                           v.y_m, v.z_m.value_or(0)));
   feature.first = found.vertices.size();
   feature.count = vertices.size();
   feature.text = as_utf8(feature.text);
@@ -103,10 +104,10 @@ std::optional<Error> FoundBuilder::must_end(double share) {
   std::size_t count = found.vertices.size();
   for (const FoundSurface& s : found.surfaces) count += s.points.size();
   if (count > wish_.most_vertices)
-    return Error{"file", fmt::format("more than {} vertices", wish_.most_vertices),
-                 "a part of the drawing or survey near the crossing"};
+    return Error{"file", say("more than {} vertices", wish_.most_vertices),
+                 said("a part of the drawing or survey near the crossing")};
   if (wish_.progress && !wish_.progress(std::clamp(share, 0.0, 1.0)))
-    return Error{"file", std::string(told_to_stop), "to be read to its end"};
+    return Error{"file", std::string(told_to_stop), said("to be read to its end")};
   return std::nullopt;
 }
 
@@ -139,18 +140,18 @@ void FoundBuilder::forget_zero_heights(bool mixed) {
   if (!flat.empty()) {
     std::string names;
     for (std::size_t i = 0; i < flat.size() && i < 6; ++i) names += (i ? ", " : "") + flat[i];
-    if (flat.size() > 6) names += fmt::format(" and {} more", flat.size() - 6);
-    found.notes.push_back("height 0 throughout counts as not given: " + names);
+    if (flat.size() > 6) names += say(" and {} more", flat.size() - 6);
+    found.notes.push_back(said("height 0 throughout counts as not given: ") + names);
   }
-  if (single > 0) found.notes.push_back(fmt::format("{} heights of 0 among others count as not given", single));
-  if (mixed) found.notes.emplace_back("the file mixes vertices with and without height");
+  if (single > 0) found.notes.push_back(say("{} heights of 0 among others count as not given", single));
+  if (mixed) found.notes.emplace_back(said("the file mixes vertices with and without height"));
 }
 
 void FoundBuilder::drop_flat_surfaces() {
   std::erase_if(found.surfaces, [&](const FoundSurface& surface) {
     const bool flat =
         std::all_of(surface.points.begin(), surface.points.end(), [](const Point3& p) { return p.z_m == 0; });
-    if (flat) leave_out("surface " + found.layers[surface.layer], "", "height 0 throughout counts as not given");
+    if (flat) leave_out("surface " + found.layers[surface.layer], "", said("height 0 throughout counts as not given"));
     return flat;
   });
 }

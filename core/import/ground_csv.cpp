@@ -1,4 +1,5 @@
 #include "burrow/import/ground_csv.h"
+#include "burrow/base/say.h"
 
 #include <fmt/format.h>
 
@@ -62,8 +63,8 @@ class Reader {
     for (const Line& line : lines_)
       if (auto error = read(line)) return tl::unexpected(*error);
     if (out_.points.size() < 2)
-      return fail("ground line", fmt::format("{} points in {} lines", out_.points.size(), lines_.size()),
-                  "at least two lines with station and elevation, \"12.50, 102.30\"");
+      return fail(said("ground line"), say("{} points in {} lines", out_.points.size(), lines_.size()),
+                  said("at least two lines with station and elevation, \"12.50, 102.30\""));
     if (auto error = put_in_order()) return tl::unexpected(*error);
     say_what_was_done();
     return std::move(out_);
@@ -80,8 +81,8 @@ class Reader {
         if (field.text.find('.') != std::string::npos) with_point = &line;
       }
     if (!out_.decimal_comma || with_point == nullptr) return std::nullopt;
-    return Error{place(*with_point), "a decimal point in a file with decimal commas",
-                 "one decimal mark, no thousands separators"};
+    return Error{place(*with_point), said("a decimal point in a file with decimal commas"),
+                 said("one decimal mark, no thousands separators")};
   }
 
   std::optional<Error> read(const Line& line) {
@@ -95,9 +96,9 @@ class Reader {
         return std::nullopt;
       }
     }
-    if (line.open_quote) return leave_out(line, "a quote that is not closed");
+    if (line.open_quote) return leave_out(line, said("a quote that is not closed"));
     if (line.fields.size() <= std::max(columns_.station, columns_.elevation))
-      return leave_out(line, "no second column");
+      return leave_out(line, said("no second column"));
     double station = 0;
     double elevation = 0;
     if (const auto reason = read_number(line.fields[columns_.station], station))
@@ -124,13 +125,13 @@ class Reader {
 
   /// A word where a number belongs is left out and reported; "nan", "inf" and the like are refused.
   std::optional<Error> no_number(const Line& line, std::string_view what, const std::string& reason) {
-    if (reason.empty()) return leave_out(line, fmt::format("the {} is not a number", what));
-    return Error{place(line), reason, fmt::format("a {} within ±{:.0f}", what, largest)};
+    if (reason.empty()) return leave_out(line, say("the {} is not a number", what));
+    return Error{place(line), reason, say("a {} within ±{:.0f}", what, largest)};
   }
 
   static std::optional<Error> too_large(const Line& line, std::string_view what, double value) {
     if (std::abs(value) <= largest) return std::nullopt;
-    return Error{place(line), fmt::format("{} {:g}", what, value), fmt::format("a {} within ±{:.0f}", what, largest)};
+    return Error{place(line), fmt::format("{} {:g}", what, value), say("a {} within ±{:.0f}", what, largest)};
   }
 
   /// Without a header nobody can tell which columns are meant.
@@ -139,8 +140,8 @@ class Reader {
     if (columns_.named) return std::nullopt;
     for (std::size_t i = 2; i < line.fields.size(); ++i)
       if (csv::looks_like_number(line.fields[i].text))
-        return Error{place(line), fmt::format("a number in column {}", i + 1),
-                     "two columns, or a header that names \"station\" and \"elevation\""};
+        return Error{place(line), say("a number in column {}", i + 1),
+                     said("two columns, or a header that names \"station\" and \"elevation\"")};
     return std::nullopt;
   }
 
@@ -150,7 +151,7 @@ class Reader {
     if (out_.decimal_comma) std::replace(digits.begin(), digits.end(), ',', '.');
     const char* end = digits.data() + digits.size();
     const auto [stop, code] = std::from_chars(digits.data(), end, value);
-    if (code == std::errc::result_out_of_range) return "the number " + field.text;
+    if (code == std::errc::result_out_of_range) return said("the number ") + field.text;
     if (code != std::errc() || stop != end) return std::string();
     if (!std::isfinite(value)) return "\"" + field.text + "\"";
     return std::nullopt;
@@ -162,18 +163,18 @@ class Reader {
       const auto [it, is_new] = first_at.emplace(out_.points[i].station_m, i);
       if (is_new) continue;
       return Error{"line " + std::to_string(line_of_[i]),
-                   fmt::format("station {:g}, as on line {}", it->first, line_of_[it->second]), "each station once"};
+                   say("station {:g}, as on line {}", it->first, line_of_[it->second]), said("each station once")};
     }
     const auto by_station = [](const LevelPoint& a, const LevelPoint& b) { return a.station_m < b.station_m; };
     if (std::is_sorted(out_.points.begin(), out_.points.end(), by_station)) return std::nullopt;
     std::sort(out_.points.begin(), out_.points.end(), by_station);
-    out_.notes.emplace_back("the points were put in order of station");
+    out_.notes.emplace_back(said("the points were put in order of station"));
     return std::nullopt;
   }
 
   void say_what_was_done() {
-    if (out_.decimal_comma) out_.notes.emplace_back("commas were read as decimal marks");
-    if (more_columns_) out_.notes.emplace_back("columns beside station and elevation were not used");
+    if (out_.decimal_comma) out_.notes.emplace_back(said("commas were read as decimal marks"));
+    if (more_columns_) out_.notes.emplace_back(said("columns beside station and elevation were not used"));
   }
 
   std::vector<Line> lines_;
@@ -187,12 +188,14 @@ class Reader {
 
 Result<GroundCsv> read_ground_csv(std::string_view text) {
   constexpr std::size_t most_bytes = 64u << 20;
-  if (text.size() > most_bytes) return fail("file", fmt::format("{} bytes", text.size()), "at most 64 MB");
-  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) return fail("file", "UTF-16 text", "UTF-8 text");
+  if (text.size() > most_bytes) return fail(said("file"), say("{} bytes", text.size()), said("at most 64 MB"));
+  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
+    return fail(said("file"), said("UTF-16 text"), said("UTF-8 text"));
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  if (text.find('\0') != std::string_view::npos) return fail("file", "zero bytes", "text");
+  if (text.find('\0') != std::string_view::npos) return fail(said("file"), said("zero bytes"), said("text"));
   std::vector<Line> lines = csv::lines_of(text);
-  if (lines.empty()) return fail("file", "nothing", "lines with station and elevation, \"12.50, 102.30\"");
+  if (lines.empty())
+    return fail(said("file"), said("nothing"), said("lines with station and elevation, \"12.50, 102.30\""));
   return Reader(std::move(lines)).run();
 }
 

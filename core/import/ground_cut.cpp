@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include "burrow/base/say.h"
 
 namespace burrow {
 
@@ -99,16 +100,15 @@ class Cutter {
       }
       const double gap = piece.from.station_m - end;
       if (gap > same_place_m)
-        line.notes.push_back(
-            fmt::format("the {} has a gap from station {:.2f} to {:.2f} m: the ground is drawn straight there", what,
-                        end, piece.from.station_m));
+        line.notes.push_back(say("the {} has a gap from station {:.2f} to {:.2f} m: the ground is drawn straight there",
+                                 what, end, piece.from.station_m));
       for (const LevelPoint& p : {piece.from, piece.to})
         if (line.points.empty() || p.station_m > line.points.back().station_m + same_place_m) line.points.push_back(p);
       const double from = std::max({0.0, piece.from.station_m, end}), to = std::min(plan_.length_m, piece.to.station_m);
       line.covered_m += std::max(0.0, to - from);
       end = piece.to.station_m;
     }
-    if (doubled) line.notes.push_back("surfaces lie over each other along the line: the first met was taken");
+    if (doubled) line.notes.push_back(said("surfaces lie over each other along the line: the first met was taken"));
     // Rounding at shared corners must not count as a gap.
     line.covered_m += 1e-9 * static_cast<double>(pieces.size()) + same_place_m;
     if (line.points.empty()) line.covered_m = 0;
@@ -211,10 +211,10 @@ class Cutter {
           longest = std::max(longest, std::hypot(corners[k].x_m - corners[(k + 1) % 3].x_m,
                                                  corners[k].y_m - corners[(k + 1) % 3].y_m));
       }
-      line = chained(std::move(pieces), "triangles between the points");
+      line = chained(std::move(pieces), said("triangles between the points"));
       if (longest > 15)
         line.notes.push_back(
-            fmt::format("few ground points near the line: triangles with sides up to {:.0f} m were cut", longest));
+            say("few ground points near the line: triangles with sides up to {:.0f} m were cut", longest));
     }
     take_better(line, along_line());
     return line;
@@ -231,7 +231,7 @@ class Cutter {
     for (std::size_t i = 1; i < on.size(); ++i) pieces.push_back({on[i - 1], on[i]});
     Line line = chained(std::move(pieces), "profile");
     if (!line.points.empty())
-      line.notes.emplace_back("the ground line runs through the points within 1 m of the crossing line");
+      line.notes.emplace_back(said("the ground line runs through the points within 1 m of the crossing line"));
     return line;
   }
 
@@ -258,7 +258,7 @@ class Cutter {
     const bool low =
         std::any_of(out.begin(), out.end(), [](const LevelPoint& p) { return !(std::abs(p.elevation_m) <= 1e4); });
     if (!low) return out;
-    notes.emplace_back("heights beyond 10,000 m are not taken for ground: is the unit of heights right?");
+    notes.emplace_back(said("heights beyond 10,000 m are not taken for ground: is the unit of heights right?"));
     return {};
   }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/crossing/blank.h"
 #include "ground_cut.h"
 #include "near_lines.h"
@@ -48,30 +49,29 @@ class Importer {
  private:
   [[nodiscard]] bool stop(double share) const { return progress_ && !progress_(share); }
   static tl::unexpected<Error> stopped_error() {
-    return fail("import", std::string(told_to_stop), "to be carried to its end");
+    return fail(said("import"), std::string(told_to_stop), said("to be carried to its end"));
   }
 
   void take_layer(const PlacedFile& file, std::uint32_t layer) {
     const LayerChoice& choice = file.file->layers[layer];
     const Found& found = *file.file->found;
-    where_ = short_name(found.file) + ", layer " + found.layers[layer];
+    where_ = short_name(found.file) + said(", layer ") + found.layers[layer];
     if (choice.meaning == Meaning::ground || choice.meaning == Meaning::not_used) return;
     std::size_t points = 0, far = 0;
     for (const FoundFeature& f : found.features) points += f.layer == layer && f.shape == Shape::point ? 1u : 0u;
     if (points > 0 && !choice.join_points && choice.meaning != Meaning::background)
-      leave_out(where_, fmt::format("{} single points", points), "a line is wanted: let the points be joined");
+      leave_out(where_, say("{} single points", points), said("a line is wanted: let the points be joined"));
     const LayerLines lines = lines_of_layer(file, layer);
     if (lines.without_place > 0)
-      leave_out(where_, fmt::format("{} elements", lines.without_place),
-                "too far off to have a place in the local frame");
+      leave_out(where_, say("{} elements", lines.without_place),
+                said("too far off to have a place in the local frame"));
     for (const LayerLine& line : lines.lines) {
       const auto parts = inside_box(line.path, box_);
       far += parts.empty() ? 1u : 0u;
       if (!parts.empty()) take_line(choice, file, line, parts);
     }
     if (far > 0 && choice.meaning != Meaning::background)
-      leave_out(where_, fmt::format("{} lines", far),
-                fmt::format("farther than {:.0f} m from the crossing line", bounds_.corridor.m));
+      leave_out(where_, say("{} lines", far), say("farther than {:.0f} m from the crossing line", bounds_.corridor.m));
   }
 
   void take_line(const LayerChoice& choice, const PlacedFile& file, const LayerLine& line,
@@ -98,7 +98,7 @@ class Importer {
                    std::vector<PathVertex> path) {
     if (out_.utilities.size() >= bounds_.most_utilities) {
       leave_out(where_, line.feature->text,
-                fmt::format("more than {} lines of utilities near the crossing", bounds_.most_utilities));
+                say("more than {} lines of utilities near the crossing", bounds_.most_utilities));
       return;
     }
     const Found& found = *file.file->found;
@@ -122,7 +122,7 @@ class Importer {
     }
     if (diameter_m && *diameter_m > 0 && *diameter_m <= 5) utility.outside_diameter = Length{*diameter_m};
     const std::string reason = centre_heights(path, level, from, utility.outside_diameter);
-    if (!reason.empty()) leave_out(where_, "heights of " + utility.name, reason);
+    if (!reason.empty()) leave_out(where_, said("heights of ") + utility.name, reason);
     utility.path = std::move(path);
     out_.utilities.push_back(std::move(utility));
   }
@@ -133,11 +133,11 @@ class Importer {
     const bool any = std::any_of(path.begin(), path.end(), [](const PathVertex& v) { return v.z_m.has_value(); });
     if (!any) return {};
     std::string reason;
-    if (!from) reason = "not said whether they are elevations or depths below the ground";
-    if (from && !level) reason = "not said whether they are of the crown, the centre or the invert";
+    if (!from) reason = said("not said whether they are elevations or depths below the ground");
+    if (from && !level) reason = said("not said whether they are of the crown, the centre or the invert");
     if (from && level && *level != LevelMeant::centre && !diameter)
-      reason = "the centre cannot be told without the diameter";
-    if (from == DepthFrom::ground && out_.ground.empty()) reason = "depths below a ground that is not known";
+      reason = said("the centre cannot be told without the diameter");
+    if (from == DepthFrom::ground && out_.ground.empty()) reason = said("depths below a ground that is not known");
     for (PathVertex& v : path) {
       if (!v.z_m) continue;
       double z = *v.z_m;
@@ -183,10 +183,10 @@ class Importer {
       out_.surface.push_back(std::move(road));
     }
     if (edges_.size() % 2 == 1)
-      leave_out("crossing line", fmt::format("road edge at station {:.2f} m", edges_.back().station_m),
-                "an odd number of road edges: it has no other side");
+      leave_out(said("crossing line"), say("road edge at station {:.2f} m", edges_.back().station_m),
+                said("an odd number of road edges: it has no other side"));
     if (edges_.size() > 2)
-      out_.notes.push_back(fmt::format("{} road edges along the line were paired in their order", edges_.size()));
+      out_.notes.push_back(say("{} road edges along the line were paired in their order", edges_.size()));
   }
 
   void add_building(const LayerLine& line) {
@@ -234,8 +234,8 @@ class Importer {
         }
       if (count > bounds_.most_background) continue;
       if (count < before)
-        out_.notes.push_back(fmt::format("background: {} of {} vertices kept, lines within {:.0f} mm of the drawing",
-                                         count, before, tolerance * 1000));
+        out_.notes.push_back(say("background: {} of {} vertices kept, lines within {:.0f} mm of the drawing", count,
+                                 before, tolerance * 1000));
       return;
     }
     // Very many short lines: the shortest go first.
@@ -248,8 +248,8 @@ class Importer {
         return too_many;
       });
     std::erase_if(out_.background, [](const Background& sheet) { return sheet.lines.empty(); });
-    leave_out("background", fmt::format("{} lines", dropped),
-              fmt::format("more than {} vertices near the crossing", bounds_.most_background));
+    leave_out("background", say("{} lines", dropped),
+              say("more than {} vertices near the crossing", bounds_.most_background));
   }
 
   void leave_out(std::string place, std::string text, std::string reason) {

@@ -3,6 +3,7 @@
 #include <array>
 #include <filesystem>
 
+#include "burrow/base/say.h"
 #include "readers/readers.h"
 
 namespace burrow {
@@ -15,7 +16,7 @@ namespace fs = std::filesystem;
 Result<const Readers*> load() {
   std::error_code ignored;
   const fs::path program = fs::read_symlink("/proc/self/exe", ignored).parent_path();
-  std::string why = "it is not there";
+  std::string why = said("it is not there");
   for (const fs::path& place : {program / BURROW_READERS_NAME, program / "../lib/burrowline" / BURROW_READERS_NAME,
                                 fs::path(BURROW_READERS_FOLDER) / BURROW_READERS_NAME}) {
     if (!fs::exists(place, ignored)) continue;
@@ -28,15 +29,17 @@ Result<const Readers*> load() {
     if (!symbol) continue;
     const Readers* readers = reinterpret_cast<const Readers* (*)()>(symbol)();
     if (readers->version == readers_version) return readers;
-    why = "it is of another version";
+    why = said("it is of another version");
   }
-  return fail("importer library " BURROW_READERS_NAME, why, "the library beside the program");
+  return fail(std::string(said("importer library ")) + BURROW_READERS_NAME, why,
+              said("the library beside the program"));
 }
 
 }  // namespace
 
 Result<const Readers*> load_readers() {
   static const Result<const Readers*> readers = load();
+  if (readers) (*readers)->speak(spoken());  // the library has a dictionary of its own
   return readers;
 }
 

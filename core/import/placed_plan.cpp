@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include "burrow/base/say.h"
 
 namespace burrow {
 
@@ -31,10 +32,11 @@ class Placer {
     const double dx = ends[1].x_m - ends[0].x_m, dy = ends[1].y_m - ends[0].y_m;
     plan_.length_m = std::hypot(dx, dy);
     if (!std::isfinite(plan_.length_m))
-      return fail("crossing line", fmt::format("{:g}, {:g}", line_.exit.x_m, line_.exit.y_m),
-                  "places within the coordinate system of the first file");
+      return fail(said("crossing line"), fmt::format("{:g}, {:g}", line_.exit.x_m, line_.exit.y_m),
+                  said("places within the coordinate system of the first file"));
     if (!(plan_.length_m >= 0.5 && plan_.length_m <= 2000))
-      return fail("crossing line", fmt::format("{:.3f} m long", plan_.length_m), "two points 0.5 m to 2000 m apart");
+      return fail(said("crossing line"), say("{:.3f} m long", plan_.length_m),
+                  said("two points 0.5 m to 2000 m apart"));
     plan_.along = {dx / plan_.length_m, dy / plan_.length_m};
     if (auto error = georeference()) return tl::unexpected(*error);
     for (const ImportFile& file : files_)
@@ -61,11 +63,11 @@ class Placer {
     constexpr double worth_saying_m = 0.1;
     std::string note;
     if (done.shift_unknown)
-      note =
+      note = said(
           "no datum shift between its coordinate system and that of the first file is known here: it may lie off by "
-          "many metres";
+          "many metres");
     else if (done.error_m > worth_saying_m)
-      note = fmt::format("its coordinate system has another datum; the shift is good to {:g} m", done.error_m);
+      note = say("its coordinate system has another datum; the shift is good to {:g} m", done.error_m);
     if (note.empty()) return;
     note = file.found->file + ": " + note;
     if (plan_.notes.empty() || plan_.notes.back() != note) plan_.notes.push_back(std::move(note));
@@ -121,8 +123,8 @@ class Placer {
     const bool first = &file == &files_.front();
     if (!first && found.frame.crs.empty() != files_.front().found->frame.crs.empty())
       plan_.notes.push_back(found.file +
-                            ": taken to lie in the coordinates of the first file, since one of the two does "
-                            "not say its coordinate system");
+                            said(": taken to lie in the coordinates of the first file, since one of the two does "
+                                 "not say its coordinate system"));
     plan_.files.push_back(std::move(placed));
     return std::nullopt;
   }
@@ -144,8 +146,9 @@ double metres_of_height(const ImportFile& file) {
 
 Result<PlacedPlan> place(const std::vector<ImportFile>& files, const CrossingLine& line) {
   for (const double v : {line.launch.x_m, line.launch.y_m, line.exit.x_m, line.exit.y_m})
-    if (!(std::abs(v) <= 1e11)) return fail("crossing line", fmt::format("{:g}", v), "a coordinate of the plan");
-  if (files.empty()) return fail("import", "no file", "at least one");
+    if (!(std::abs(v) <= 1e11))
+      return fail(said("crossing line"), fmt::format("{:g}", v), said("a coordinate of the plan"));
+  if (files.empty()) return fail(said("import"), said("no file"), said("at least one"));
   return Placer(files, line).run();
 }
 

@@ -1,4 +1,5 @@
 #include "burrow/import/survey_csv.h"
+#include "burrow/base/say.h"
 
 #include <fmt/format.h>
 
@@ -160,11 +161,11 @@ class Reader {
     if (auto error = builder_.must_end(1.0)) return tl::unexpected(*error);
     Found& found = builder_.found;
     if (found.features.empty())
-      return fail("survey", fmt::format("no points in {} lines", layout_.lines),
-                  "a point a line, \"17,538484.571,1455544.537,682.233,KERB\"");
+      return fail(said("survey"), say("no points in {} lines", layout_.lines),
+                  said("a point a line, \"17,538484.571,1455544.537,682.233,KERB\""));
     found.order = order_;
     found.order_is_known = known_;
-    if (layout_.decimal_comma) found.notes.emplace_back("commas were read as decimal marks");
+    if (layout_.decimal_comma) found.notes.emplace_back(said("commas were read as decimal marks"));
     return builder_.finish();
   }
 
@@ -184,14 +185,14 @@ class Reader {
       return;
     }
     if (words_alone)
-      return builder_.leave_out(place(line), line.text, "no numbers, and no header that names north and east");
+      return builder_.leave_out(place(line), line.text, said("no numbers, and no header that names north and east"));
     known_ = !order_.empty();
     if (order_.empty()) order_ = order_for(layout_);
     begun_ = true;
     read_point(line);
   }
 
-  static std::string place(const Line& line) { return fmt::format("line {}", line.number); }
+  static std::string place(const Line& line) { return say("line {}", line.number); }
 
   void read_point(const Line& line) {
     FoundFeature feature;
@@ -227,10 +228,10 @@ class Reader {
   /// Empty: taken; else why not.
   std::string take_number(char letter, const std::string& field, FoundVertex& v) const {
     const std::string_view name = letter == 'n' ? "north" : letter == 'e' ? "east" : "height";
-    if (field.empty()) return fmt::format("no {}", name);
+    if (field.empty()) return say("no {}", name);
     const auto value = number(field, layout_.decimal_comma);
-    if (!value) return fmt::format("the {} is not a number", name);
-    if (!std::isfinite(*value)) return fmt::format("the {} is {}", name, field);
+    if (!value) return say("the {} is not a number", name);
+    if (!std::isfinite(*value)) return say("the {} is {}", name, field);
     if (letter == 'n') v.y_m = *value;
     if (letter == 'e') v.x_m = *value;
     if (letter == 'z') v.z_m = *value;
@@ -264,9 +265,10 @@ Result<std::string> survey_order(std::string_view letters) {
   std::replace(order.begin(), order.end(), 'y', 'n');
   std::replace(order.begin(), order.end(), 'x', 'e');
   const auto wrong = [&] {
-    return fail("order", std::string(letters),
-                "letters of the columns from the left: p point, n north, e east, z height, d description, - not used; "
-                "n and e must be there, none twice");
+    return fail(
+        said("order"), std::string(letters),
+        said("letters of the columns from the left: p point, n north, e east, z height, d description, - not used; "
+             "n and e must be there, none twice"));
   };
   for (const char c : order)
     if (std::string_view("pnezd-").find(c) == std::string_view::npos ||
@@ -278,10 +280,11 @@ Result<std::string> survey_order(std::string_view letters) {
 
 Result<Found> read_survey_csv(std::string_view text, const ReadWish& wish) {
   constexpr std::size_t most_bytes = 512u << 20;
-  if (text.size() > most_bytes) return fail("file", fmt::format("{} bytes", text.size()), "at most 512 MB");
-  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) return fail("file", "UTF-16 text", "UTF-8 text");
+  if (text.size() > most_bytes) return fail(said("file"), say("{} bytes", text.size()), said("at most 512 MB"));
+  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
+    return fail(said("file"), said("UTF-16 text"), said("UTF-8 text"));
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  if (text.find('\0') != std::string_view::npos) return fail("file", "zero bytes", "text");
+  if (text.find('\0') != std::string_view::npos) return fail(said("file"), said("zero bytes"), said("text"));
   return Reader(text, wish).run();
 }
 

@@ -1,4 +1,5 @@
 #include "burrow/load/live.h"
+#include "burrow/base/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -51,8 +52,8 @@ Result<LiveLoad> rail_load(Length cover) {
   if (!rail) return tl::unexpected(rail.error());
   LiveLoad load =
       told(rail->pressure_Pa,
-           rail->by_table ? "Cooper E80 by the printed table, impact included; cover from the bottom of the ties"
-                          : "Cooper E80 by the half-space with impact; cover from the bottom of the ties",
+           rail->by_table ? said("Cooper E80 by the printed table, impact included; cover from the bottom of the ties")
+                          : said("Cooper E80 by the half-space with impact; cover from the bottom of the ties"),
            rail->by_table ? SourceLabel::second_hand : SourceLabel::from_memory, below_ties_m);
   load.rail = *rail;
   return load;
@@ -81,14 +82,14 @@ Result<LiveLoad> live_load(Traffic traffic, Length cover, Length span, Length ro
     case Traffic::european: {
       const double lanes = std::clamp(std::floor(std::abs(road_width.m) / 3), 1.0, 3.0);
       return group_load(european_pressure(static_cast<int>(lanes), cover),
-                        "EN 1991-2 load model 1, tandems and even load, half-space, worst place below", cover);
+                        said("EN 1991-2 load model 1, tandems and even load, half-space, worst place below"), cover);
     }
     case Traffic::light:
       return group_load(group_pressure(WheelGroup::light_vehicle, cover),
-                        "EN 1991-1-1 category G, axle of 90 kN, half-space, worst place below", cover);
+                        said("EN 1991-1-1 category G, axle of 90 kN, half-space, worst place below"), cover);
     case Traffic::cars:
       return group_load(group_pressure(WheelGroup::car, cover),
-                        "EN 1991-1-1 category F, axle of 20 kN, half-space, worst place below", cover);
+                        said("EN 1991-1-1 category F, axle of 20 kN, half-space, worst place below"), cover);
     case Traffic::none:
       break;
   }
@@ -115,7 +116,7 @@ Result<Pressure> plant_stress(const std::vector<Plant>& plant, const PlanPoint& 
     if (!one) return one;
     sum.Pa += one->Pa;
   }
-  if (!std::isfinite(sum.Pa)) return out_of_range("load of the machines", sum.Pa, "a number");
+  if (!std::isfinite(sum.Pa)) return out_of_range(said("load of the machines"), sum.Pa, said("a number"));
   return sum;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/clearance/separation.h"
 #include "day_work.h"
 
@@ -28,7 +29,7 @@ bool passed(const DayWork& work, const Clearance& c) {
 }
 
 std::string called_by(const Clearance& c) {
-  return c.name.empty() ? std::string(word_of(c.kind)) + " " + c.id : c.name;
+  return c.name.empty() ? said_word(c.kind) + " " + c.id : c.name;
 }
 
 void list_utilities(DayWork& work) {

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/check/working_text.h"
 
 namespace burrow {
@@ -19,8 +20,8 @@ std::string chance(double value, UnitSystem units) {
 
 /// Who is near, for a sentence: "the gas main", "the gas main and 2 more".
 std::string near_names(const DayAnswer& day) {
-  std::string names = day.near.empty() ? "a service" : day.near.front().name;
-  if (day.near.size() > 1) names += fmt::format(" and {} more", day.near.size() - 1);
+  std::string names = day.near.empty() ? said("a service") : day.near.front().name;
+  if (day.near.size() > 1) names += say(" and {} more", day.near.size() - 1);
   return names;
 }
 
@@ -29,11 +30,11 @@ std::string near_names(const DayAnswer& day) {
 std::string advice_title(Advice advice) {
   switch (advice) {
     case Advice::stop_and_look:
-      return "Stop and look";
+      return said("Stop and look");
     case Advice::leave_and_expose:
-      return "Stop, leave the tool, expose";
+      return said("Stop, leave the tool, expose");
     case Advice::back_out:
-      return "Back out";
+      return said("Back out");
     case Advice::go_on:
       break;
   }
@@ -41,22 +42,21 @@ std::string advice_title(Advice advice) {
 }
 
 std::string advice_text(const DayAnswer& day, UnitSystem units) {
-  if (!day.advice) return day.ended ? "The bore has ended." : "Not started.";
+  if (!day.advice) return day.ended ? said("The bore has ended.") : said("Not started.");
   switch (*day.advice) {
     case Advice::go_on:
-      return "Nothing read so far speaks against going on. Read the next mark.";
+      return said("Nothing read so far speaks against going on. Read the next mark.");
     case Advice::stop_and_look:
-      return day.near.empty()
-                 ? "Shut the air and look: take a fix, look at the hose and the ground, then decide."
-                 : fmt::format("Shut the air and look. Do not drive back: {} is near and nobody has exposed it.",
-                               near_names(day));
+      return day.near.empty() ? said("Shut the air and look: take a fix, look at the hose and the ground, then decide.")
+                              : say("Shut the air and look. Do not drive back: {} is near and nobody has exposed it.",
+                                    near_names(day));
     case Advice::leave_and_expose:
-      return fmt::format(
+      return say(
           "Stop. Shut the air. Do not drive back. Leave tool and hose where they are, expose {} by hand, call its "
           "owner.",
           near_names(day));
     case Advice::back_out:
-      return fmt::format(
+      return say(
           "Back out while the hole stands, then start again in fresh ground at least {} aside (5 tool diameters, from "
           "memory), or the tool follows the old hole.",
           length(day.restart_aside_m, units));
@@ -65,54 +65,49 @@ std::string advice_text(const DayAnswer& day, UnitSystem units) {
 }
 
 std::string reason_text(const DayReason& r, UnitSystem units) {
-  const std::string at = r.station_m ? " (station " + format(*r.station_m, Dimension::station, units) + ")" : "";
+  const std::string at = r.station_m ? said(" (station ") + format(*r.station_m, Dimension::station, units) + ")" : "";
   if (r.code == "day.near")
-    return fmt::format(
-        "{} is {} from the nose and not exposed, nearer than {} or within its own doubt: never drive back here", r.name,
-        length(r.measured, units), length(r.limit, units));
+    return say("{} is {} from the nose and not exposed, nearer than {} or within its own doubt: never drive back here",
+               r.name, length(r.measured, units), length(r.limit, units));
   if (r.code == "day.odd")
-    return fmt::format("the last reading is {:.1f} standard deviations from what was expected, {:.1f} at most",
-                       r.measured, r.limit);
+    return say("the last reading is {:.1f} standard deviations from what was expected, {:.1f} at most", r.measured,
+               r.limit);
   if (r.code == "day.rate")
-    return fmt::format("chance that the rate means something new {}, {} at most", chance(r.measured, units),
-                       chance(r.limit, units));
+    return say("chance that the rate means something new {}, {} at most", chance(r.measured, units),
+               chance(r.limit, units));
   if (r.code == "day.contact")
-    return fmt::format("chance to touch {} ahead {}, {} at most{}", r.name, chance(r.measured, units),
-                       chance(r.limit, units), at);
+    return say("chance to touch {} ahead {}, {} at most{}", r.name, chance(r.measured, units), chance(r.limit, units),
+               at);
   if (r.code == "day.depth-unknown")
-    return fmt::format("the depth of {} ahead is not known: a chance to touch it cannot be given{}", r.name, at);
+    return say("the depth of {} ahead is not known: a chance to touch it cannot be given{}", r.name, at);
   if (r.code == "day.cover")
-    return fmt::format("least cover ahead {}, more than {} wanted{}", length(r.measured, units), length(r.limit, units),
-                       at);
-  return fmt::format("chance to arrive in the exit pit {}, {} wanted", chance(r.measured, units),
-                     chance(r.limit, units));
+    return say("least cover ahead {}, more than {} wanted{}", length(r.measured, units), length(r.limit, units), at);
+  return say("chance to arrive in the exit pit {}, {} wanted", chance(r.measured, units), chance(r.limit, units));
 }
 
 std::string next_text(const NextReading& next, UnitSystem units) {
   const std::string turn =
-      next.decides.empty() ? ""
-                           : fmt::format("; chance that it turns the advice {}", chance(next.chance_to_turn, units));
-  if (next.kind == NextReadingKind::expose) return fmt::format("expose {}{}", next.name, turn);
-  const char* what = next.kind == NextReadingKind::fix ? "a fix here" : "a level on the tail now";
-  return fmt::format("{} leaves the arrival uncertain by {} across and {} up or down (one standard deviation){}", what,
-                     length(next.sd_lateral_m, units), length(next.sd_vertical_m, units), turn);
+      next.decides.empty() ? "" : say("; chance that it turns the advice {}", chance(next.chance_to_turn, units));
+  if (next.kind == NextReadingKind::expose) return say("expose {}{}", next.name, turn);
+  const char* what = next.kind == NextReadingKind::fix ? said("a fix here") : said("a level on the tail now");
+  return say("{} leaves the arrival uncertain by {} across and {} up or down (one standard deviation){}", what,
+             length(next.sd_lateral_m, units), length(next.sd_vertical_m, units), turn);
 }
 
 std::string left_out_text(const ReadingLeftOut& left_out, const DayRecord& record) {
-  const std::string kind = left_out.reading < record.readings.size()
-                               ? std::string(word_of(record.readings[left_out.reading].kind))
-                               : std::string("reading");
+  const std::string kind = left_out.reading < record.readings.size() ? said_word(record.readings[left_out.reading].kind)
+                                                                     : std::string("reading");
   switch (left_out.trouble) {
     case ReadingTrouble::beyond_path:
-      return kind + ": beyond the predicted path, or where the tool has not been";
+      return kind + said(": beyond the predicted path, or where the tool has not been");
     case ReadingTrouble::no_nose:
-      return kind + ": nobody wrote how far in the nose was";
+      return kind + said(": nobody wrote how far in the nose was");
     case ReadingTrouble::runs_back:
-      return kind + ": behind an earlier mark, and no reversal written";
+      return kind + said(": behind an earlier mark, and no reversal written");
     case ReadingTrouble::no_value:
       break;
   }
-  return kind + ": no value written";
+  return kind + said(": no value written");
 }
 
 std::string odd_rate_text(const std::vector<OddRateChance>& odds, UnitSystem units) {
@@ -120,7 +115,7 @@ std::string odd_rate_text(const std::vector<OddRateChance>& odds, UnitSystem uni
   std::string text;
   for (const OddRateChance& odd : odds) {
     if (odd.what == OddRate::as_before || odd.chance < 0.02) continue;
-    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", word_of(odd.what), chance(odd.chance, units));
+    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", said_word(odd.what), chance(odd.chance, units));
   }
   return text;
 }
@@ -128,34 +123,36 @@ std::string odd_rate_text(const std::vector<OddRateChance>& odds, UnitSystem uni
 std::vector<DayLine> day_lines(const DayAnswer& day, const Crossing& crossing, UnitSystem units) {
   std::vector<DayLine> lines;
   const auto add = [&](std::string what, std::string value) { lines.push_back({std::move(what), std::move(value)}); };
-  add("advice", (day.advice ? advice_title(*day.advice) + ". " : "") + advice_text(day, units));
-  add("nose",
-      fmt::format("{} in, station {}, offset {}, level {} (± {} across, ± {} up or down)", length(day.nose_m, units),
-                  format(day.nose.x_m, Dimension::station, units), format(day.nose.y_m, Dimension::station, units),
-                  format(day.nose.z_m, Dimension::station, units), length(day.nose.sd_lateral_m, units),
-                  length(day.nose.sd_vertical_m, units)));
+  add(said("advice"), (day.advice ? advice_title(*day.advice) + ". " : "") + advice_text(day, units));
+  add(said("nose"),
+      say("{} in, station {}, offset {}, level {} (± {} across, ± {} up or down)", length(day.nose_m, units),
+          format(day.nose.x_m, Dimension::station, units), format(day.nose.y_m, Dimension::station, units),
+          format(day.nose.z_m, Dimension::station, units), length(day.nose.sd_lateral_m, units),
+          length(day.nose.sd_vertical_m, units)));
   if (day.arrival.offset_m) {
-    add("arrives", fmt::format("offset {}, level {} (± {} across, ± {} up or down)",
-                               format(*day.arrival.offset_m, Dimension::station, units),
-                               format(*day.arrival.elevation_m, Dimension::station, units),
-                               length(*day.arrival.sd_lateral_m, units), length(*day.arrival.sd_vertical_m, units)));
-    add("arrives in the exit pit", chance(*day.arrival.chance_inside_exit_pit, units));
+    add(said("arrives"), say("offset {}, level {} (± {} across, ± {} up or down)",
+                             format(*day.arrival.offset_m, Dimension::station, units),
+                             format(*day.arrival.elevation_m, Dimension::station, units),
+                             length(*day.arrival.sd_lateral_m, units), length(*day.arrival.sd_vertical_m, units)));
+    add(said("arrives in the exit pit"), chance(*day.arrival.chance_inside_exit_pit, units));
   } else {
-    add("arrives", "the path does not reach the exit");
+    add(said("arrives"), said("the path does not reach the exit"));
   }
-  if (day.bands_in_doubt) add("", "The true spread is wider than these bands say: run the random trials.");
+  if (day.bands_in_doubt) add("", said("The true spread is wider than these bands say: run the random trials."));
   if (day.rate.left_p50_s)
-    add("time left", fmt::format("{} (one in ten below {}, one in ten above {})",
-                                 format(*day.rate.left_p50_s, Dimension::duration, units),
-                                 format(*day.rate.left_p10_s, Dimension::duration, units),
-                                 format(*day.rate.left_p90_s, Dimension::duration, units)));
-  for (const DayReason& reason : day.reasons) add(reason.broken ? "against" : "for", reason_text(reason, units));
+    add(said("time left"),
+        say("{} (one in ten below {}, one in ten above {})", format(*day.rate.left_p50_s, Dimension::duration, units),
+            format(*day.rate.left_p10_s, Dimension::duration, units),
+            format(*day.rate.left_p90_s, Dimension::duration, units)));
+  for (const DayReason& reason : day.reasons)
+    add(reason.broken ? said("against") : said("for"), reason_text(reason, units));
   if (!day.rate.odds.empty())
-    if (const std::string odd = odd_rate_text(day.rate.odds.back(), units); !odd.empty()) add("the rate may mean", odd);
-  for (const NextReading& next : day.next) add("worth knowing", next_text(next, units));
+    if (const std::string odd = odd_rate_text(day.rate.odds.back(), units); !odd.empty())
+      add(said("the rate may mean"), odd);
+  for (const NextReading& next : day.next) add(said("worth knowing"), next_text(next, units));
   for (const DayRecord& record : crossing.record)
     if (record.id == day.record)
-      for (const ReadingLeftOut& out : day.left_out) add("not used", left_out_text(out, record));
+      for (const ReadingLeftOut& out : day.left_out) add(said("not used"), left_out_text(out, record));
   return lines;
 }
 

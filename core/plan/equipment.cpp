@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/bore/tool.h"
 
 namespace burrow {
@@ -20,8 +21,8 @@ class List {
     boring();
     air();
     setting_out();
-    pit("launch pit", crossing_.pits.launch, answer_.launch_pit_work);
-    pit("exit pit", crossing_.pits.exit, answer_.exit_pit_work);
+    pit(said("launch pit"), crossing_.pits.launch, answer_.launch_pit_work);
+    pit(said("exit pit"), crossing_.pits.exit, answer_.exit_pit_work);
     watching();
     people();
     return std::move(items_);
@@ -38,76 +39,78 @@ class List {
 
   void boring() {
     add(EquipmentGroup::boring,
-        fmt::format("piercing tool, {} across, {} long", text(tool_.diameter.m, Dimension::small_length),
-                    text(tool_.length.m, Dimension::length)),
-        fmt::format("{}; two people or a hoist to lower it", text(tool_.mass.kg, Dimension::mass)));
-    add(EquipmentGroup::boring, "a way to turn the tool to reverse from the launch pit, tried before it goes in");
+        say("piercing tool, {} across, {} long", text(tool_.diameter.m, Dimension::small_length),
+            text(tool_.length.m, Dimension::length)),
+        say("{}; two people or a hoist to lower it", text(tool_.mass.kg, Dimension::mass)));
+    add(EquipmentGroup::boring, said("a way to turn the tool to reverse from the launch pit, tried before it goes in"));
     if (const auto& pipe = crossing_.pipe) {
-      std::string what = pipe->material.empty() ? "pipe" : "pipe, " + pipe->material;
+      std::string what = pipe->material.empty() ? std::string(said("pipe")) : said("pipe, ") + pipe->material;
       if (pipe->outside_diameter) what += ", " + text(pipe->outside_diameter->m, Dimension::small_length);
-      if (*pipe->count > 1) what += fmt::format(", {} of them", *pipe->count);
+      if (*pipe->count > 1) what += say(", {} of them", *pipe->count);
       add(EquipmentGroup::boring, what,
           answer_.bore.length_m > 0
-              ? fmt::format("the bore is {} long; add both pits", text(answer_.bore.length_m, Dimension::length))
+              ? say("the bore is {} long; add both pits", text(answer_.bore.length_m, Dimension::length))
               : "");
       if (pipe->insertion.value != Insertion::pushed)
-        add(EquipmentGroup::boring,
-            fmt::format("{} to pull it, with swivel and pulling head", word_of(pipe->pull_by.value)));
-      add(EquipmentGroup::boring, "end caps for the pipe", "so that no soil is drawn in");
+        add(EquipmentGroup::boring, say("{} to pull it, with swivel and pulling head", word_of(pipe->pull_by.value)));
+      add(EquipmentGroup::boring, said("end caps for the pipe"), said("so that no soil is drawn in"));
     }
     if (const auto& grout = answer_.surface.grout_hole_m3)
-      add(EquipmentGroup::boring, "fill for a hole that is given up", "up to " + text(*grout, Dimension::volume));
+      add(EquipmentGroup::boring, said("fill for a hole that is given up"), say("up to {}", text(*grout, Dimension::volume)));
   }
 
   void air() {
     const Air& entered = crossing_.air;
     const auto& supply = answer_.air.supply;
-    std::string compressor = entered.compressor.name.empty() ? "compressor" : "compressor " + entered.compressor.name;
+    std::string compressor = entered.compressor.name.empty() ? std::string(said("compressor"))
+                                                             : said("compressor ") + entered.compressor.name;
     if (entered.compressor.free_air) compressor += ", " + text(entered.compressor.free_air->m3_s, Dimension::flow);
     if (entered.compressor.pressure)
       compressor += " at " + text(entered.compressor.pressure->Pa, Dimension::air_pressure);
     add(EquipmentGroup::air, compressor,
-        fmt::format("the tool takes {} of free air at {}",
-                    text(supply ? supply->wanted.m3_s : tool_.free_air.m3_s, Dimension::flow),
-                    text(tool_.pressure.Pa, Dimension::air_pressure)));
+        say("the tool takes {} of free air at {}",
+            text(supply ? supply->wanted.m3_s : tool_.free_air.m3_s, Dimension::flow),
+            text(tool_.pressure.Pa, Dimension::air_pressure)));
     std::int64_t couplings = 0;
     for (const AirPart& part : entered.line) {
       if (part.kind == AirPartKind::hose && part.length && part.bore)
-        add(EquipmentGroup::air, fmt::format("hose, {} of {} bore", text(part.length->m, Dimension::length),
-                                             text(part.bore->m, Dimension::small_length)));
+        add(EquipmentGroup::air, say("hose, {} of {} bore", text(part.length->m, Dimension::length),
+                                     text(part.bore->m, Dimension::small_length)));
       if (part.kind == AirPartKind::coupling) couplings += std::min<std::int64_t>(*part.count, 1000);
-      if (part.kind == AirPartKind::lubricator) add(EquipmentGroup::air, "lubricator in the line, within reach");
+      if (part.kind == AirPartKind::lubricator) add(EquipmentGroup::air, said("lubricator in the line, within reach"));
     }
-    add(EquipmentGroup::air, "a restraint on every coupling, its pin or lock in place",
-        couplings > 0 ? fmt::format("{} couplings entered, and both ends of the line", couplings) : "");
-    add(EquipmentGroup::air, "a valve at the launch pit that shuts the air and bleeds the line");
-    add(EquipmentGroup::air, "a pressure gauge at the tool's end of the line");
+    add(EquipmentGroup::air, said("a restraint on every coupling, its pin or lock in place"),
+        couplings > 0 ? say("{} couplings entered, and both ends of the line", couplings) : "");
+    add(EquipmentGroup::air, said("a valve at the launch pit that shuts the air and bleeds the line"));
+    add(EquipmentGroup::air, said("a pressure gauge at the tool's end of the line"));
     const OilPlan& oil = answer_.air.oil;
-    std::string use = "first fill " + text(oil.first_fill.m3, Dimension::small_volume);
-    if (oil.for_nine_in_ten) use += ", then up to " + text(oil.for_nine_in_ten->m3, Dimension::small_volume);
-    add(EquipmentGroup::air, "oil for the tool, made for the temperature of the day", use);
+    std::string use = said("first fill ") + text(oil.first_fill.m3, Dimension::small_volume);
+    if (oil.for_nine_in_ten) use += said(", then up to ") + text(oil.for_nine_in_ten->m3, Dimension::small_volume);
+    add(EquipmentGroup::air, said("oil for the tool, made for the temperature of the day"), use);
     if (answer_.air.water && answer_.air.water->icing != Icing::none)
-      add(EquipmentGroup::air, "a water separator in the line, with a drain",
-          "about " + text(answer_.air.water->comes_out_kg_s / 1000, Dimension::small_flow) + " of water comes out");
+      add(EquipmentGroup::air, said("a water separator in the line, with a drain"),
+          said("about ") + text(answer_.air.water->comes_out_kg_s / 1000, Dimension::small_flow) +
+              said(" of water comes out"));
   }
 
   void setting_out() {
-    add(EquipmentGroup::setting_out, "a level or grade gauge that lies on the tool, checked both ways round");
+    add(EquipmentGroup::setting_out, said("a level or grade gauge that lies on the tool, checked both ways round"));
     const Launch& launch = crossing_.bore.launch;
-    add(EquipmentGroup::setting_out, "sighting stake, line and plumb",
-        launch.sight_base ? "stake " + text(launch.sight_base->m, Dimension::length) + " ahead of the launch face"
-                          : "no sight base is entered");
-    add(EquipmentGroup::setting_out, "measuring tape, marker and watch");
+    add(EquipmentGroup::setting_out, said("sighting stake, line and plumb"),
+        launch.sight_base
+            ? said("stake ") + text(launch.sight_base->m, Dimension::length) + said(" ahead of the launch face")
+            : said("no sight base is entered"));
+    add(EquipmentGroup::setting_out, said("measuring tape, marker and watch"));
     const auto marks = std::count_if(answer_.marks.begin(), answer_.marks.end(),
                                      [](const Mark& mark) { return mark.hose_m.has_value(); });
-    if (marks > 0) add(EquipmentGroup::setting_out, fmt::format("tape for {} marks on the hose", marks));
-    add(EquipmentGroup::setting_out, "cradle or bearers, and wedges",
+    if (marks > 0) add(EquipmentGroup::setting_out, say("tape for {} marks on the hose", marks));
+    add(EquipmentGroup::setting_out, said("cradle or bearers, and wedges"),
         crossing_.pits.launch.cradle_height->m > 0
-            ? text(crossing_.pits.launch.cradle_height->m, Dimension::small_length) + " high"
+            ? text(crossing_.pits.launch.cradle_height->m, Dimension::small_length) + said(" high")
             : "");
     if (crossing_.pits.launch.slab_thickness->m > 0)
-      add(EquipmentGroup::setting_out, "slab or bedding for the launch pit",
-          text(crossing_.pits.launch.slab_thickness->m, Dimension::small_length) + " thick");
+      add(EquipmentGroup::setting_out, said("slab or bedding for the launch pit"),
+          text(crossing_.pits.launch.slab_thickness->m, Dimension::small_length) + said(" thick"));
   }
 
   void pit(const std::string& name, const Pit& entered, const PitAnswer& work) {
@@ -117,44 +120,45 @@ class List {
       shored += side->kind.value == SideKind::shored;
       shielded += side->kind.value == SideKind::shielded;
     }
-    const auto of_sides = [](int n) { return fmt::format("{} {}", n, n == 1 ? "side" : "sides"); };
-    if (shored > 0) add(EquipmentGroup::pits, name + ": shoring for " + of_sides(shored));
-    if (shielded > 0) add(EquipmentGroup::pits, name + ": a shield for " + of_sides(shielded));
+    const auto of_sides = [](int n) { return fmt::format("{} {}", n, n == 1 ? said("side") : said("sides")); };
+    if (shored > 0) add(EquipmentGroup::pits, name + said(": shoring for ") + of_sides(shored));
+    if (shielded > 0) add(EquipmentGroup::pits, name + said(": a shield for ") + of_sides(shielded));
     for (const PitDuty& duty : work.duties) {
       if (!duty.applies) continue;
-      if (duty.code == "ladder") add(EquipmentGroup::pits, name + ": ladder");
-      if (duty.code == "air-test") add(EquipmentGroup::pits, name + ": a tester for the air in the pit");
-      if (duty.code == "guard") add(EquipmentGroup::pits, name + ": guard rail");
+      if (duty.code == "ladder") add(EquipmentGroup::pits, name + said(": ladder"));
+      if (duty.code == "air-test") add(EquipmentGroup::pits, name + said(": a tester for the air in the pit"));
+      if (duty.code == "guard") add(EquipmentGroup::pits, name + said(": guard rail"));
     }
     if (work.water_head_m && *work.water_head_m > 0)
-      add(EquipmentGroup::pits, name + ": pump and sump",
-          "water " + text(*work.water_head_m, Dimension::length) + " above the floor");
+      add(EquipmentGroup::pits, name + said(": pump and sump"),
+          said("water ") + text(*work.water_head_m, Dimension::length) + said(" above the floor"));
     if (work.loose_m3)
-      add(EquipmentGroup::pits, name + ": room for " + text(*work.loose_m3, Dimension::volume) + " of loose soil");
+      add(EquipmentGroup::pits,
+          name + said(": room for ") + text(*work.loose_m3, Dimension::volume) + said(" of loose soil"));
   }
 
   void watching() {
     std::string expose;
     for (const UtilityAnswer& u : answer_.utilities)
       if (u.expose) expose += (expose.empty() ? "" : ", ") + (u.name.empty() ? u.id : u.name);
-    if (!expose.empty()) add(EquipmentGroup::watching, "hand tools or suction to expose utilities", expose);
+    if (!expose.empty()) add(EquipmentGroup::watching, said("hand tools or suction to expose utilities"), expose);
     const bool heave =
         std::any_of(answer_.marks.begin(), answer_.marks.end(), [](const Mark& mark) { return !mark.under.empty(); });
-    if (heave) add(EquipmentGroup::watching, "levelling instrument, staff and pegs above the bore");
+    if (heave) add(EquipmentGroup::watching, said("levelling instrument, staff and pegs above the bore"));
     const auto has = [&](UtilityKind kind) {
       return std::any_of(crossing_.site.utilities.begin(), crossing_.site.utilities.end(),
                          [&](const Utility& u) { return u.kind == kind; });
     };
-    if (has(UtilityKind::gas)) add(EquipmentGroup::watching, "gas detector, tried on the day");
-    add(EquipmentGroup::watching, "something to hear the tool with: a rod on the ground or a sonde receiver");
-    add(EquipmentGroup::watching, "a way for launch pit, exit pit and compressor to speak with one another");
+    if (has(UtilityKind::gas)) add(EquipmentGroup::watching, said("gas detector, tried on the day"));
+    add(EquipmentGroup::watching, said("something to hear the tool with: a rod on the ground or a sonde receiver"));
+    add(EquipmentGroup::watching, said("a way for launch pit, exit pit and compressor to speak with one another"));
   }
 
   void people() {
-    add(EquipmentGroup::people, "eye and ear protection, helmet, boots and gloves for everybody");
-    add(EquipmentGroup::people, "barriers and signs around both pits and the compressor");
-    add(EquipmentGroup::people, "phone numbers of the owners and of the emergency services, on paper");
-    add(EquipmentGroup::people, "first-aid kit and fire extinguisher");
+    add(EquipmentGroup::people, said("eye and ear protection, helmet, boots and gloves for everybody"));
+    add(EquipmentGroup::people, said("barriers and signs around both pits and the compressor"));
+    add(EquipmentGroup::people, said("phone numbers of the owners and of the emergency services, on paper"));
+    add(EquipmentGroup::people, said("first-aid kit and fire extinguisher"));
   }
 
   const Crossing& crossing_;
@@ -169,19 +173,19 @@ class List {
 std::string_view title_of(EquipmentGroup group) {
   switch (group) {
     case EquipmentGroup::boring:
-      return "Boring and pipe";
+      return said("Boring and pipe");
     case EquipmentGroup::air:
-      return "Compressor and air line";
+      return said("Compressor and air line");
     case EquipmentGroup::setting_out:
-      return "Setting out";
+      return said("Setting out");
     case EquipmentGroup::pits:
-      return "Pits";
+      return said("Pits");
     case EquipmentGroup::watching:
-      return "Exposing and watching";
+      return said("Exposing and watching");
     case EquipmentGroup::people:
       break;
   }
-  return "People";
+  return said("People");
 }
 
 std::vector<EquipmentItem> equipment_list(const Crossing& crossing, const Tables& tables, const Assessment& assessment,

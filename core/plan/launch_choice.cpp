@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/check/limits.h"
 #include "burrow/soil/settlement.h"
 
@@ -87,7 +88,7 @@ std::vector<Exposure> exposures(const Crossing& crossing, const Tables& tables, 
     if (stop.stop_requested() || !then.best) return all;
     Exposure& exposure = all.emplace_back();
     exposure.utility = utility.id;
-    exposure.name = utility.name.empty() ? std::string(word_of(utility.kind)) + " " + utility.id : utility.name;
+    exposure.name = utility.name.empty() ? said_word(utility.kind) + " " + utility.id : utility.name;
     exposure.works = then.works;
     exposure.best = *then.best;
     exposure.best.binds = exposure.best.also = -1;

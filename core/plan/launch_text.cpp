@@ -1,4 +1,5 @@
 #include "burrow/plan/launch_text.h"
+#include "burrow/base/say.h"
 
 #include <fmt/format.h>
 
@@ -13,58 +14,59 @@ namespace {
 
 /// Words for a code; "{}" is what the finding calls its subject.
 struct TitleRow {
-  std::string_view code, title;
+  std::string_view code;
+  const char* title;  ///< marked by `noted`
 };
 
 constexpr TitleRow titles[] = {
-    {"utility.separation", "clear gap to {}"},
-    {"utility.contact", "chance of touching {}"},
-    {"utility.encroachment", "chance of passing too near to {}"},
-    {"utility.movement", "movement of {}"},
-    {"utility.strain", "strain of {}"},
-    {"utility.expose", "{} not exposed"},
-    {"bore.cover", "cover over the bore"},
-    {"bore.cover-low", "cover at the edge of the band"},
-    {"bore.neutral-cover", "cover at which the tool climbs"},
-    {"bore.length", "length of the bore"},
-    {"bore.daylight", "coming out of the ground early"},
-    {"bore.no-arrival", "not reaching the exit"},
-    {"bore.exit-window", "chance to arrive in the exit pit"},
-    {"bore.grip", "grip of the ground on the tool"},
-    {"bore.set", "advance at each blow"},
-    {"surface.cover", "cover under {}"},
-    {"surface.cover-low", "cover under {} at the edge of the band"},
-    {"surface.heave", "rise of {}"},
-    {"surface.heave-high", "rise of {}, high estimate"},
-    {"surface.settlement", "later sinking of {}"},
-    {"surface.stuck", "getting stuck under {}"},
-    {"surface.would-stop", "stopping under {}"},
-    {"surface.angle", "angle to {}"},
-    {"surface.pit-setback", "pits away from {}"},
-    {"surface.driven", "hole under {}"},
-    {"building.vibration", "shaking of {}"},
-    {"footing.influence", "ground that carries {}"},
-    {"pit.depth", "depth of the {}"},
-    {"pit.water", "water in the {}"},
-    {"pit.inflow", "water running into the {}"},
-    {"pit.utility", "{} inside a pit"},
-    {"pit.unprotected", "unprotected sides of the {}"},
-    {"pit.slope", "slope of the {}"},
-    {"pit.slope-depth", "depth for slopes, {}"},
-    {"pit.base-heave", "heave of the floor, {}"},
-    {"pit.tool-off-floor", "tool off the floor drawn, {}"},
-    {"pit.uplift", "uplift of the floor, {}"},
-    {"pit.edge-load", "loads beside the {}"},
-    {"pit.plant", "{} beside a pit"},
-    {"pit.tree", "{} beside a pit"},
-    {"pit.footing-spread", "pit beside {}"},
-    {"pit.track-spread", "pit beside {}"},
-    {"pit.on-road", "pit cut into {}"},
-    {"pit.on-track", "pit cut into {}"},
-    {"pit.on-ditch", "pit cut into {}"},
-    {"pit.on-structure", "pit cut into {}"},
-    {"pit.boundary", "pit across {}"},
-    {"pit.heap-on", "spoil heap on {}"},
+    {"utility.separation", noted("clear gap to {}")},
+    {"utility.contact", noted("chance of touching {}")},
+    {"utility.encroachment", noted("chance of passing too near to {}")},
+    {"utility.movement", noted("movement of {}")},
+    {"utility.strain", noted("strain of {}")},
+    {"utility.expose", noted("{} not exposed")},
+    {"bore.cover", noted("cover over the bore")},
+    {"bore.cover-low", noted("cover at the edge of the band")},
+    {"bore.neutral-cover", noted("cover at which the tool climbs")},
+    {"bore.length", noted("length of the bore")},
+    {"bore.daylight", noted("coming out of the ground early")},
+    {"bore.no-arrival", noted("not reaching the exit")},
+    {"bore.exit-window", noted("chance to arrive in the exit pit")},
+    {"bore.grip", noted("grip of the ground on the tool")},
+    {"bore.set", noted("advance at each blow")},
+    {"surface.cover", noted("cover under {}")},
+    {"surface.cover-low", noted("cover under {} at the edge of the band")},
+    {"surface.heave", noted("rise of {}")},
+    {"surface.heave-high", noted("rise of {}, high estimate")},
+    {"surface.settlement", noted("later sinking of {}")},
+    {"surface.stuck", noted("getting stuck under {}")},
+    {"surface.would-stop", noted("stopping under {}")},
+    {"surface.angle", noted("angle to {}")},
+    {"surface.pit-setback", noted("pits away from {}")},
+    {"surface.driven", noted("hole under {}")},
+    {"building.vibration", noted("shaking of {}")},
+    {"footing.influence", noted("ground that carries {}")},
+    {"pit.depth", noted("depth of the {}")},
+    {"pit.water", noted("water in the {}")},
+    {"pit.inflow", noted("water running into the {}")},
+    {"pit.utility", noted("{} inside a pit")},
+    {"pit.unprotected", noted("unprotected sides of the {}")},
+    {"pit.slope", noted("slope of the {}")},
+    {"pit.slope-depth", noted("depth for slopes, {}")},
+    {"pit.base-heave", noted("heave of the floor, {}")},
+    {"pit.tool-off-floor", noted("tool off the floor drawn, {}")},
+    {"pit.uplift", noted("uplift of the floor, {}")},
+    {"pit.edge-load", noted("loads beside the {}")},
+    {"pit.plant", noted("{} beside a pit")},
+    {"pit.tree", noted("{} beside a pit")},
+    {"pit.footing-spread", noted("pit beside {}")},
+    {"pit.track-spread", noted("pit beside {}")},
+    {"pit.on-road", noted("pit cut into {}")},
+    {"pit.on-track", noted("pit cut into {}")},
+    {"pit.on-ditch", noted("pit cut into {}")},
+    {"pit.on-structure", noted("pit cut into {}")},
+    {"pit.boundary", noted("pit across {}")},
+    {"pit.heap-on", noted("spoil heap on {}")},
 };
 
 Dimension dimension_of(const Finding& limit) {
@@ -99,12 +101,12 @@ std::string words_of(const Finding& limit, UnitSystem units) {
   const bool kept = limit.margin && !(*limit.margin < 0) && limit.measured && limit.limit;
   if (!kept) return finding_text(limit, units);
   if (limit.code == "pit.water")
-    return fmt::format("floor of {} {} above the water level", limit.name,
-                       format(-*limit.measured, Dimension::length, units));
+    return say("floor of {} {} above the water level", limit.name, format(-*limit.measured, Dimension::length, units));
   for (const std::string_view code : {"bore.neutral-cover", "bore.set", "surface.would-stop", "pit.unprotected"})
     if (limit.code == code)
       return fmt::format("{}: {}, {} {}", limit_title(limit), format(*limit.measured, dimension_of(limit), units),
-                         format(*limit.limit, dimension_of(limit), units), limit.at_least ? "wanted" : "at most");
+                         format(*limit.limit, dimension_of(limit), units),
+                         limit.at_least ? said("wanted") : said("at most"));
   return finding_text(limit, units);
 }
 
@@ -112,7 +114,7 @@ std::string words_of(const Finding& limit, UnitSystem units) {
 
 std::string limit_title(const Finding& limit) {
   for (const TitleRow& row : titles)
-    if (row.code == limit.code) return fmt::format(fmt::runtime(row.title), limit.name);
+    if (row.code == limit.code) return fmt::vformat(said(row.title), fmt::make_format_args(limit.name));
   std::string words = limit.code;
   std::replace(words.begin(), words.end(), '-', ' ');
   std::replace(words.begin(), words.end(), '.', ' ');
@@ -121,10 +123,10 @@ std::string limit_title(const Finding& limit) {
 
 std::string place_text(MapOver over, const MapPlace& place, UnitSystem units) {
   if (over == MapOver::station_and_offset)
-    return fmt::format("station {}, offset {}", format(place.across, Dimension::station, units),
-                       format(place.down, Dimension::station, units));
-  return fmt::format("{} deep at {}", format(place.down, Dimension::length, units),
-                     format(place.across, Dimension::grade, units));
+    return say("station {}, offset {}", format(place.across, Dimension::station, units),
+               format(place.down, Dimension::station, units));
+  return say("{} deep at {}", format(place.down, Dimension::length, units),
+             format(place.across, Dimension::grade, units));
 }
 
 std::string binding_text(const LaunchMap& map, const LaunchCell& cell, UnitSystem units) {
@@ -134,30 +136,30 @@ std::string binding_text(const LaunchMap& map, const LaunchCell& cell, UnitSyste
 
 std::string margin_text(double margin) {
   const double percent = std::abs(margin) * 100;
-  if (!(margin < 0)) return fmt::format("margin {:.0f} %", percent);
-  if (percent > 999) return "more than 999 % short";
-  return fmt::format("{:.0f} % short", std::max(percent, 1.0));
+  if (!(margin < 0)) return say("margin {:.0f} %", percent);
+  if (percent > 999) return said("more than 999 % short");
+  return say("{:.0f} % short", std::max(percent, 1.0));
 }
 
 std::string search_headline(const LaunchMap& map, UnitSystem units) {
-  if (!map.best) return "Nothing was judged.";
+  if (!map.best) return said("Nothing was judged.");
   const std::string place = place_text(map.over, map.best->place, units);
   std::vector<std::string> blocked;
   for (const Finding& finding : map.everywhere)
     if (finding.severity == Severity::stop) blocked.push_back(finding_text(finding, units));
-  if (!blocked.empty()) return fmt::format("No launch works: {}, wherever the launch is.", joined(blocked, "; "));
+  if (!blocked.empty()) return say("No launch works: {}, wherever the launch is.", joined(blocked, "; "));
   if (!map.works) {
     const std::string least = binding_text(map, *map.best, units);
-    return fmt::format("No launch on this map works. The nearest: {}, {}.", place, least);
+    return say("No launch on this map works. The nearest: {}, {}.", place, least);
   }
   const std::string binds =
       map.best->binds < 0 ? std::string() : limit_title(map.limits[static_cast<std::size_t>(map.best->binds)]);
   const std::string margin = margin_text(map.best->margin);
   if (map.best->margin < 0)
-    return fmt::format("Best launch: {}. No stop, but not without a caution; the worst: {}, {}.", place, binds, margin);
-  const std::string least = binds.empty() ? std::string() : fmt::format("; least {}: {}", margin, binds);
-  if (map.best->verdict == Verdict::within_limits) return fmt::format("Best launch: {}{}.", place, least);
-  return fmt::format("Best launch: {}. No limit is broken, but it is not without a caution{}.", place, least);
+    return say("Best launch: {}. No stop, but not without a caution; the worst: {}, {}.", place, binds, margin);
+  const std::string least = binds.empty() ? std::string() : say("; least {}: {}", margin, binds);
+  if (map.best->verdict == Verdict::within_limits) return say("Best launch: {}{}.", place, least);
+  return say("Best launch: {}. No limit is broken, but it is not without a caution{}.", place, least);
 }
 
 std::string conflict_text(const LaunchMap& map) {
@@ -177,7 +179,7 @@ std::string gives_text(const Finding& limit, UnitSystem units) {
   if (!limit.measured || !limit.limit) return {};
   const Dimension dimension = dimension_of(limit);
   return fmt::format("{} {}", format(std::abs(*limit.limit - *limit.measured), dimension, units),
-                     limit.at_least ? "less" : "more");
+                     limit.at_least ? said("less") : said("more"));
 }
 
 std::vector<std::string> relaxation_lines(const Relaxation& relaxation, UnitSystem units) {
@@ -190,13 +192,13 @@ std::vector<std::string> relaxation_lines(const Relaxation& relaxation, UnitSyst
 }
 
 std::string exposure_text(const Exposure& exposure, MapOver over, UnitSystem units) {
-  if (!exposure.works) return fmt::format("Exposing {} alone does not open a launch.", exposure.name);
-  return fmt::format("Expose {} by hand: if it is found where it is drawn, {} works.", exposure.name,
-                     place_text(over, exposure.best.place, units));
+  if (!exposure.works) return say("Exposing {} alone does not open a launch.", exposure.name);
+  return say("Expose {} by hand: if it is found where it is drawn, {} works.", exposure.name,
+             place_text(over, exposure.best.place, units));
 }
 
 std::string tool_text(const ToolRow& row, UnitSystem units) {
-  if (!row.pipe_fits) return "the pipe is wider than the hole";
+  if (!row.pipe_fits) return said("the pipe is wider than the hole");
   std::vector<std::string> why;
   for (const Finding& limit : row.why) why.push_back(finding_text(limit, units));
   if (!why.empty()) return joined(why, "; ");
@@ -206,11 +208,11 @@ std::string tool_text(const ToolRow& row, UnitSystem units) {
 std::string insertion_words(Insertion insertion) {
   switch (insertion) {
     case Insertion::pulled_after:
-      return "pulled in after the tool is out";
+      return said("pulled in after the tool is out");
     case Insertion::towed:
-      return "towed behind the tool";
+      return said("towed behind the tool");
     case Insertion::pushed:
-      return "pushed in from the launch pit";
+      return said("pushed in from the launch pit");
   }
   return {};
 }

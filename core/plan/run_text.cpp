@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/plan/checklist.h"
 
 namespace burrow {
@@ -17,7 +18,7 @@ std::string number(const std::optional<double>& value, Dimension dimension, Unit
 
 std::string surface_name(const Crossing& crossing, const std::string& id) {
   for (const SurfaceFeature& feature : crossing.site.surface)
-    if (feature.id == id) return feature.name.empty() ? std::string(word_of(feature.kind)) : feature.name;
+    if (feature.id == id) return feature.name.empty() ? said_word(feature.kind) : feature.name;
   return id;
 }
 
@@ -26,28 +27,28 @@ std::string surface_name(const Crossing& crossing, const std::string& id) {
 std::string air_words(const AirAnswer& air, UnitSystem units) {
   std::string text;
   if (air.supply)
-    text =
-        fmt::format("{} at the tool, {} of free air", number(air.pressure_at_tool_pa, Dimension::air_pressure, units),
-                    number(air.free_air_m3_s, Dimension::flow, units));
+    text = say("{} at the tool, {} of free air", number(air.pressure_at_tool_pa, Dimension::air_pressure, units),
+               number(air.free_air_m3_s, Dimension::flow, units));
   else
-    text = fmt::format("pressure at the tool not worked out ({}); {} taken", air.not_judged,
-                       number(air.pressure_worked_with_pa, Dimension::air_pressure, units));
+    text = say("pressure at the tool not worked out ({}); {} taken", air.not_judged,
+               number(air.pressure_worked_with_pa, Dimension::air_pressure, units));
   if (air.supply && air.pressure_typed)
-    text += fmt::format(" ({} as typed counts)", number(air.pressure_worked_with_pa, Dimension::air_pressure, units));
-  text += "; oil " + format(air.oil.first_fill.m3, Dimension::small_volume, units);
+    text += say(" ({} as typed counts)", number(air.pressure_worked_with_pa, Dimension::air_pressure, units));
+  text += said("; oil ") + format(air.oil.first_fill.m3, Dimension::small_volume, units);
   if (air.oil.for_nine_in_ten)
-    text += fmt::format(" and up to {} more", format(air.oil.for_nine_in_ten->m3, Dimension::small_volume, units));
-  if (air.oil.look_every) text += ", look at it every " + format(air.oil.look_every->s, Dimension::duration, units);
+    text += say(" and up to {} more", format(air.oil.for_nine_in_ten->m3, Dimension::small_volume, units));
+  if (air.oil.look_every)
+    text += said(", look at it every ") + format(air.oil.look_every->s, Dimension::duration, units);
   return text;
 }
 
 std::string near_words(const MarkNear& near, UnitSystem units) {
   const auto length = [&](double v) { return format(std::abs(v), Dimension::length, units); };
-  const std::string where = !near.above_m        ? std::string("depth not known")
-                            : *near.above_m >= 0 ? length(*near.above_m) + " above"
-                                                 : length(*near.above_m) + " below";
+  const std::string where = !near.above_m        ? std::string(said("depth not known"))
+                            : *near.above_m >= 0 ? length(*near.above_m) + said(" above")
+                                                 : length(*near.above_m) + said(" below");
   return fmt::format("{}: {}, {} {}", near.name.empty() ? near.id : near.name, where,
-                     near.ahead_m >= 0 ? "in" : "passed by", length(near.ahead_m));
+                     near.ahead_m >= 0 ? "in" : said("passed by"), length(near.ahead_m));
 }
 
 std::string mark_in_short(const Mark& mark, UnitSystem units) {
@@ -55,9 +56,9 @@ std::string mark_in_short(const Mark& mark, UnitSystem units) {
     return std::find(mark.tasks.begin(), mark.tasks.end(), task) != mark.tasks.end();
   };
   const bool stop = has(MarkTask::stop_until_exposed);
-  std::string lead = stop                       ? "STOP: expose "
-                     : has(MarkTask::look)      ? "slow, look in hole: "
-                     : has(MarkTask::slow_down) ? "slow: "
+  std::string lead = stop                       ? said("STOP: expose ")
+                     : has(MarkTask::look)      ? said("slow, look in hole: ")
+                     : has(MarkTask::slow_down) ? said("slow: ")
                                                 : "";
   constexpr int most = 2;
   std::string names;
@@ -65,19 +66,19 @@ std::string mark_in_short(const Mark& mark, UnitSystem units) {
   for (const MarkNear& near : mark.near) {
     if (near.ahead_m < 0 || (stop && !near.expose)) continue;  // behind; for later, when it goes on
     if (++count > most) continue;
-    const std::string where = !near.above_m ? ", depth not known"
+    const std::string where = !near.above_m ? said(", depth not known")
                                             : " " + format(std::abs(*near.above_m), Dimension::length, units) +
-                                                  (*near.above_m < 0 ? " below" : " above");
+                                                  (*near.above_m < 0 ? said(" below") : said(" above"));
     names += (names.empty() ? "" : "; ") + (near.name.empty() ? near.id : near.name) + where;
   }
-  if (count > most) names += fmt::format("; {} more", count - most);
-  if (names.empty()) lead = stop ? "STOP until it is exposed" : has(MarkTask::slow_down) ? "slow" : "";
-  std::string text = has(MarkTask::check_alignment) ? "check line, level" : "";
+  if (count > most) names += say("; {} more", count - most);
+  if (names.empty()) lead = stop ? said("STOP until it is exposed") : has(MarkTask::slow_down) ? said("slow") : "";
+  std::string text = has(MarkTask::check_alignment) ? said("check line, level") : "";
   const auto add = [&](const std::string& more) {
     if (!more.empty()) text += (text.empty() ? "" : "; ") + more;
   };
   add(lead + names);
-  if (has(MarkTask::prepare_arrival)) add("clear the exit pit");
+  if (has(MarkTask::prepare_arrival)) add(said("clear the exit pit"));
   return text;
 }
 
@@ -94,17 +95,16 @@ std::string task_words(const Mark& mark, const Crossing& crossing) {
 }
 
 std::string mark_words(const Mark& mark, const Crossing& crossing, UnitSystem units) {
-  std::string text = mark.hose_m ? "hose " + format(*mark.hose_m, Dimension::length, units) : "no hose yet";
-  text +=
-      fmt::format(": nose {}, depth {} ({} to {})", number(mark.nose_m, Dimension::length, units),
-                  number(mark.depth_m, Dimension::length, units), number(mark.depth_low_m, Dimension::length, units),
-                  number(mark.depth_high_m, Dimension::length, units));
+  std::string text = mark.hose_m ? said("hose ") + format(*mark.hose_m, Dimension::length, units) : said("no hose yet");
+  text += say(": nose {}, depth {} ({} to {})", number(mark.nose_m, Dimension::length, units),
+              number(mark.depth_m, Dimension::length, units), number(mark.depth_low_m, Dimension::length, units),
+              number(mark.depth_high_m, Dimension::length, units));
   if (mark.time_s.p50)
-    text += fmt::format(", {} ({} to {})", number(mark.time_s.p50, Dimension::duration, units),
-                        number(mark.time_s.p10, Dimension::duration, units),
-                        number(mark.time_s.p90, Dimension::duration, units));
+    text +=
+        say(", {} ({} to {})", number(mark.time_s.p50, Dimension::duration, units),
+            number(mark.time_s.p10, Dimension::duration, units), number(mark.time_s.p90, Dimension::duration, units));
   else
-    text += ", would have stopped";
+    text += said(", would have stopped");
   for (const MarkNear& near : mark.near) text += "; " + near_words(near, units);
   if (!mark.tasks.empty()) text += "; " + task_words(mark, crossing);
   return text;

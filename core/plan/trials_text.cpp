@@ -1,4 +1,5 @@
 #include "burrow/plan/trials_text.h"
+#include "burrow/base/say.h"
 
 #include <fmt/format.h>
 
@@ -18,8 +19,8 @@ double rounded_up(double chance) {
 std::string chance_text(const Count& count, UnitSystem units) {
   const auto chance = [&](double value) { return format(value, Dimension::chance, units); };
   if (count.of == 0) return "–";
-  if (count.n == 0) return fmt::format("none seen, below {}", chance(rounded_up(count.upper_95())));
-  if (count.n == count.of) return fmt::format("all {}", count.of);
+  if (count.n == 0) return say("none seen, below {}", chance(rounded_up(count.upper_95())));
+  if (count.n == count.of) return say("all {}", count.of);
   return fmt::format("{} ± {}", chance(count.chance()), chance(count.standard_error()));
 }
 
@@ -44,39 +45,39 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
     lines.push_back(
         {std::move(what), chance_text(count, units), closed_text(closed, Dimension::chance, units), std::string()});
   };
-  share("arrive in the exit pit", trials.inside_window,
+  share(said("arrive in the exit pit"), trials.inside_window,
         arrives ? arrival.chance_inside_exit_pit : std::optional<double>());
-  share("reach the exit face", trials.arrived);
-  share("come out of the ground before", trials.daylight);
-  share("are stopped by the ground", trials.refused, assessment.chance_of_refusal);
+  share(said("reach the exit face"), trials.arrived);
+  share(said("come out of the ground before"), trials.daylight);
+  share(said("are stopped by the ground"), trials.refused, assessment.chance_of_refusal);
   if (assessment.refusal_station_m)
-    lines.push_back({"not counted: a blow no longer moves the tool",
-                     "from station " + format(*assessment.refusal_station_m, Dimension::station, units),
+    lines.push_back({said("not counted: a blow no longer moves the tool"),
+                     said("from station ") + format(*assessment.refusal_station_m, Dimension::station, units),
                      {},
                      {}});
-  share("end at a utility", trials.contact);
-  if (trials.lost.n > 0) share("neither arrive nor stop", trials.lost);
+  share(said("end at a utility"), trials.contact);
+  if (trials.lost.n > 0) share(said("neither arrive nor stop"), trials.lost);
   const auto length = [&](std::string what, const std::optional<Estimate>& estimate, Dimension dimension,
                           const std::optional<double>& closed) {
     if (!estimate) return;
     lines.push_back({std::move(what), estimate_text(estimate, dimension, units),
                      arrives ? closed_text(closed, dimension, units) : std::string(), std::string()});
   };
-  length("arrival, offset", trials.mean_offset_m, Dimension::station, arrival.offset_m);
-  length("arrival, level", trials.mean_elevation_m, Dimension::station, arrival.elevation_m);
-  length("standard deviation across", trials.sd_offset_m, Dimension::small_length, arrival.sd_lateral_m);
-  length("standard deviation up and down", trials.sd_elevation_m, Dimension::small_length, arrival.sd_vertical_m);
+  length(said("arrival, offset"), trials.mean_offset_m, Dimension::station, arrival.offset_m);
+  length(said("arrival, level"), trials.mean_elevation_m, Dimension::station, arrival.elevation_m);
+  length(said("standard deviation across"), trials.sd_offset_m, Dimension::small_length, arrival.sd_lateral_m);
+  length(said("standard deviation up and down"), trials.sd_elevation_m, Dimension::small_length, arrival.sd_vertical_m);
   for (std::size_t i = 0; i < trials.utilities.size(); ++i) {
     const UtilityTrials& counted = trials.utilities[i];
     const UtilityAnswer* answer = nullptr;
     for (const UtilityAnswer& u : assessment.utilities)
       if (u.id == counted.id) answer = &u;
     const std::string name = answer && !answer->name.empty() ? answer->name : counted.id;
-    const std::string unsure = counted.depth_unknown ? " (at least: its depth is not known everywhere)" : "";
-    lines.push_back({"touch " + name, chance_text(counted.contact, units) + unsure,
+    const std::string unsure = counted.depth_unknown ? said(" (at least: its depth is not known everywhere)") : "";
+    lines.push_back({said("touch ") + name, chance_text(counted.contact, units) + unsure,
                      answer ? closed_text(answer->contact_chance, Dimension::chance, units) : std::string(),
                      counted.id});
-    lines.push_back({"come too near to " + name, chance_text(counted.encroachment, units) + unsure,
+    lines.push_back({said("come too near to ") + name, chance_text(counted.encroachment, units) + unsure,
                      answer ? closed_text(answer->encroachment_chance, Dimension::chance, units) : std::string(),
                      counted.id});
   }
@@ -84,8 +85,8 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
 }
 
 std::string model_status(std::int64_t calibrated_from) {
-  if (calibrated_from <= 0) return "our model, not calibrated";
-  return fmt::format("our model, calibrated from {} {}", calibrated_from, calibrated_from == 1 ? "bore" : "bores");
+  if (calibrated_from <= 0) return said("our model, not calibrated");
+  return say("our model, calibrated from {} {}", calibrated_from, calibrated_from == 1 ? said("bore") : said("bores"));
 }
 
 }  // namespace burrow

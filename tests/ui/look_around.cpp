@@ -12,6 +12,7 @@
 #include <QTextStream>
 #include <cmath>
 
+#include "burrow/document/language.h"
 #include "burrow/drawing/theme.h"
 #include "burrow/panels/check_list.h"
 #include "burrow/panels/try_error_box.h"
@@ -311,6 +312,8 @@ int main(int argc, char** argv) {
   QFont font(burrow::register_typeface());
   font.setPointSizeF(10);
   QApplication::setFont(font);
+  // BURROW_LANGUAGE=de: the same pictures in German.
+  burrow::speak_language(burrow::resolve_language(qEnvironmentVariable("BURROW_LANGUAGE", QStringLiteral("en"))));
   const QString folder = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral(".");
   QDir().mkpath(folder);
   const QString only = argc > 2 ? QString::fromLocal8Bit(argv[2]) : QString();  // one of the words below, or all

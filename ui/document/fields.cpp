@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/document/class_fields.h"
 #include "burrow/document/pit_fields.h"
 
@@ -292,9 +293,9 @@ Result<std::optional<double>> read_field(const Field& field, std::string_view te
   const Result<double> value = parse(text, field.dimension, units);
   if (!value) return tl::unexpected(value.error());
   if (!(*value >= field.low && *value <= field.high))
-    return fail(
-        field.label, format(*value, field.dimension, units),
-        "between " + format(field.low, field.dimension, units) + " and " + format(field.high, field.dimension, units));
+    return fail(said_label(field.label), format(*value, field.dimension, units),
+                say("between {} and {}", format(field.low, field.dimension, units),
+                    format(field.high, field.dimension, units)));
   return std::optional<double>(*value);
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/check/assess.h"
 #include "burrow/document/pit_fields.h"
 
@@ -125,19 +126,21 @@ PartRef measure_part(const MeasureRef& measure) {
 std::string measure_name(const Crossing& crossing, const MeasureRef& measure) {
   switch (measure.kind) {
     case MeasureKind::bore_length:
-      return "length from face to face";
+      return burrow::said("length from face to face");
     case MeasureKind::launch_depth:
-      return "depth at the launch face";
+      return burrow::said("depth at the launch face");
     case MeasureKind::exit_depth:
-      return "depth at the exit face";
+      return burrow::said("depth at the exit face");
     case MeasureKind::surface_cover:
-      return "least cover under " + part_name(crossing, {PartKind::surface, measure.id, -1});
+      return say("least cover under {}", part_name(crossing, {PartKind::surface, measure.id, -1}));
     case MeasureKind::separation:
-      return "clear gap to " + part_name(crossing, {PartKind::utility, measure.id, -1});
+      return say("clear gap to {}", part_name(crossing, {PartKind::utility, measure.id, -1}));
     case MeasureKind::floor_length:
-      return "floor of the " + measure.id + " pit, along the line";
+      return measure.id == "launch" ? burrow::said("floor of the launch pit, along the line")
+                                    : burrow::said("floor of the exit pit, along the line");
     case MeasureKind::floor_width:
-      return "floor of the " + measure.id + " pit, across";
+      return measure.id == "launch" ? burrow::said("floor of the launch pit, across")
+                                    : burrow::said("floor of the exit pit, across");
   }
   return {};
 }
@@ -226,9 +229,9 @@ Result<PartValue> with_measure(const Crossing& crossing, const Tables& tables, c
     put(draft, part, std::move(*next));
   }
   return fail(name, text(wanted),
-              nearest < 1e300
-                  ? "something that can be reached by this alone; the nearest found is " + text(nearest_value)
-                  : "a bore that reaches so far");
+              nearest < 1e300 ? burrow::said("something that can be reached by this alone; the nearest found is ") +
+                                    text(nearest_value)
+                              : "a bore that reaches so far");
 }
 
 Field measure_field(const Crossing& crossing, const Assessment& assessment, const Tables& tables,

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "burrow/base/ensure.h"
+#include "burrow/base/say.h"
 
 namespace burrow {
 
@@ -29,28 +30,27 @@ void put_element(std::vector<T>& list, const std::string& id, Element<T> element
 }
 
 std::string pit_edge_name(const PartRef& part) {
-  const std::string pit = part.id + " pit, ";
-  if (part.index >= first_floor_corner)
-    return pit + "corner " + std::to_string(part.index - first_floor_corner + 1) + " of the floor";
+  const std::string pit = part.id == "launch" ? burrow::said("launch pit, ") : burrow::said("exit pit, ");
+  if (part.index >= first_floor_corner) return pit + say("corner {} of the floor", part.index - first_floor_corner + 1);
   switch (static_cast<PitEdge>(part.index)) {
     case PitEdge::floor_back:
-      return pit + "far end of the floor";
+      return pit + burrow::said("far end of the floor");
     case PitEdge::floor_level:
-      return pit + "level of the floor";
+      return pit + burrow::said("level of the floor");
     case PitEdge::floor_left:
-      return pit + "left edge of the floor";
+      return pit + burrow::said("left edge of the floor");
     case PitEdge::floor_right:
-      return pit + "right edge of the floor";
+      return pit + burrow::said("right edge of the floor");
     case PitEdge::top_bore:
-      return pit + "top of the bore side";
+      return pit + burrow::said("top of the bore side");
     case PitEdge::top_back:
-      return pit + "top of the back";
+      return pit + burrow::said("top of the back");
     case PitEdge::top_left:
-      return pit + "top of the left side";
+      return pit + burrow::said("top of the left side");
     case PitEdge::top_right:
-      return pit + "top of the right side";
+      return pit + burrow::said("top of the right side");
   }
-  return part.id + " pit";
+  return part.id == "launch" ? burrow::said("launch pit") : burrow::said("exit pit");
 }
 
 template <class T>
@@ -274,57 +274,57 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
   };
   switch (part.kind) {
     case PartKind::launch:
-      return "launch pit";
+      return burrow::said("launch pit");
     case PartKind::grade:
-      return "launch grade";
+      return burrow::said("launch grade");
     case PartKind::exit:
-      return "exit pit";
+      return burrow::said("exit pit");
     case PartKind::utility_and_holes:
     case PartKind::utility:
-      return named(crossing.site.utilities, "utility");
+      return named(crossing.site.utilities, burrow::said("utility"));
     case PartKind::test_holes:
-      return "test holes";
+      return burrow::said("test holes");
     case PartKind::utility_search:
-      return "utility search";
+      return burrow::said("utility search");
     case PartKind::ground:
-      return part.index < 0 ? "ground line" : "ground point";
+      return part.index < 0 ? burrow::said("ground line") : burrow::said("ground point");
     case PartKind::strips:
-      return "strips of other soil";
+      return burrow::said("strips of other soil");
     case PartKind::stratum: {
       for (const Stratum& s : crossing.site.strata)
-        if (s.id == part.id) return "top of " + s.soil;
-      return "stratum";
+        if (s.id == part.id) return say("top of {}", s.soil);
+      return burrow::said("stratum");
     }
     case PartKind::water:
-      return "water line";
+      return burrow::said("water line");
     case PartKind::surface:
-      return named(crossing.site.surface, "surface");
+      return named(crossing.site.surface, burrow::said("surface"));
     case PartKind::pits:
-      return "pits";
+      return burrow::said("pits");
     case PartKind::pit_edge:
       return pit_edge_name(part);
     case PartKind::pipe:
-      return "pipe";
+      return burrow::said("pipe");
     case PartKind::tool:
-      return "tool";
+      return burrow::said("tool");
     case PartKind::model:
-      return "path model";
+      return burrow::said("path model");
     case PartKind::trials:
-      return "random trials";
+      return burrow::said("random trials");
     case PartKind::name:
-      return "name";
+      return burrow::said("name");
     case PartKind::site:
-      return "site";
+      return burrow::said("site");
     case PartKind::air:
-      return "air";
+      return burrow::said("air");
     case PartKind::record:
-      return "record";
+      return burrow::said("record");
     case PartKind::practice:
-      return "practice bore";
+      return burrow::said("practice bore");
     case PartKind::layouts:
-      return "layouts";
+      return burrow::said("layouts");
     case PartKind::muted:
-      return "muted findings";
+      return burrow::said("muted findings");
     case PartKind::none:
       break;
   }

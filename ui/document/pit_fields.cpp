@@ -4,6 +4,7 @@
 #include <iterator>
 #include <utility>
 
+#include "burrow/base/say.h"
 #include "burrow/crossing/floor_outline.h"
 
 namespace burrow {
@@ -141,7 +142,7 @@ std::vector<Field> floor_corner_fields(const Crossing& crossing, WhichPit which,
       if (!v || corner >= moved.size()) return {};
       moved[corner].*member = *v;
       if (const auto fault = fault_of_floor(moved))
-        return fail("corner " + std::to_string(fault->corner + 1), fault->what,
+        return fail(say("corner {}", fault->corner + 1), fault->what,
                     "a floor whose edges do not cross, with corners 5 cm or more apart");
       return {};
     };

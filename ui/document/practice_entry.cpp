@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/file/practice_file.h"
 
 namespace burrow {
@@ -125,7 +126,7 @@ std::vector<Field> hidden_fields(const Crossing& crossing, const Tables& tables)
   }
   const double length = std::max(crossing.bore.exit.station.m - crossing.bore.launch.station.m, 0.1);
   for (std::size_t i = 0; i < truth.stones.size(); ++i) {
-    const std::string name = "stone " + std::to_string(i + 1);
+    const std::string name = say("stone {}", i + 1);
     const auto stone = [&, i](const std::string& label, Dimension dimension, double low, double high,
                               double StoneHit::*member, double standing) {
       fields.add(label, dimension, low, high, truth.stones[i].*member, standing,

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 
+#include "burrow/base/say.h"
 #include "burrow/document/class_fields.h"
 #include "burrow/document/utility_fields.h"
 
@@ -54,7 +55,7 @@ double moved_along(double station_m, double by) {
 }
 
 std::string copy_name(const std::string& name) {
-  return name.empty() ? name : name + " (copy)";
+  return name.empty() ? name : name + burrow::said(" (copy)");
 }
 
 }  // namespace
@@ -73,18 +74,28 @@ std::string several_name(const Crossing& crossing, const std::vector<PartRef>& p
   std::map<std::string, int> counts;
   std::vector<std::string> order;
   for (const PartRef& part : parts) {
-    std::string kind = "test hole";
-    if (part.kind == PartKind::utility) kind = "utility";
-    if (part.kind == PartKind::stratum) kind = "stratum";
+    std::string kind = burrow::said("test hole");
+    if (part.kind == PartKind::utility) kind = burrow::said("utility");
+    if (part.kind == PartKind::stratum) kind = burrow::said("stratum");
     if (const SurfaceFeature* feature = in(crossing.site.surface, part.id); part.kind == PartKind::surface && feature)
-      kind = std::string(word_of(feature->kind));
+      kind = said_word(feature->kind);
     if (counts[kind]++ == 0) order.push_back(kind);
   }
   const auto plural = [](const std::string& kind) {
-    if (kind == "utility") return std::string("utilities");
-    if (kind == "stratum") return std::string("strata");
-    if (kind == "ditch") return std::string("ditches");
-    return kind + "s";
+    // What stands in a dictionary has its plural there too.
+    for (const auto& [one, many] : {std::pair{noted("utility"), noted("utilities")},
+                                    {noted("stratum"), noted("strata")},
+                                    {noted("test hole"), noted("test holes")},
+                                    {noted("road"), noted("roads")},
+                                    {noted("track"), noted("tracks")},
+                                    {noted("ditch"), noted("ditches")},
+                                    {noted("drive"), noted("drives")},
+                                    {noted("footway"), noted("footways")},
+                                    {noted("footing"), noted("footings")},
+                                    {noted("building"), noted("buildings")},
+                                    {noted("wall"), noted("walls")}})
+      if (kind == burrow::said(one)) return std::string(burrow::said(many));
+    return kind;
   };
   std::string name;
   for (const std::string& kind : order)

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/clearance/clearance.h"
 
 namespace burrow {
@@ -145,9 +146,9 @@ std::vector<Field> utility_level_fields(const Crossing& crossing, const std::str
   const std::optional<double> above = above_centre_m(*utility, level);
   if (!above) return {};
   const bool down = from_ground(*utility, place);
-  const std::string what(word_of(level));
+  const std::string what(said_word(level));
   Field field;
-  field.label = down ? "depth of its " + what + " below ground at the bore" : "level of its " + what + " at the bore";
+  field.label = down ? say("depth of its {} below ground at the bore", what) : say("level of its {} at the bore", what);
   field.dimension = down ? Dimension::length : Dimension::station;
   const double ground = place.ground_m.value_or(0);
   if (place.axis_m) field.value = down ? ground - *place.axis_m - *above : *place.axis_m + *above;
@@ -201,7 +202,7 @@ std::vector<Field> hole_fields(const Crossing& crossing, const std::string& hole
   const auto hole = std::find_if(all.begin(), all.end(), [&](const TestHole& h) { return h.id == hole_id; });
   if (hole == all.end()) return {};
   std::vector<Field> fields{
-      hole_field(hole_id, "measured level of its " + std::string(word_of(*hole->level)), Dimension::station,
+      hole_field(hole_id, say("measured level of its {}", said_word(*hole->level)), Dimension::station,
                  hole->elevation ? Typed(hole->elevation->m) : std::nullopt, -highest_m, highest_m,
                  [](TestHole& h, Typed v) { h.elevation = as_length(v); }),
       hole_field(hole_id, "station of the hole", Dimension::station, hole->station.m, -farthest_m, farthest_m,

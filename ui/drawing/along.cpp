@@ -1,4 +1,5 @@
 #include "burrow/drawing/along.h"
+#include "burrow/base/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -73,8 +74,8 @@ QString stop_text(const Crossing& crossing, const StopStretch& stretch, UnitSyst
         .arg(chance);
   QString name;
   for (const SurfaceFeature& feature : crossing.site.surface)
-    if (feature.id == stretch.id) name = text_of(feature.name.empty() ? word_of(feature.kind) : feature.name);
-  if (name.isEmpty()) name = text_of(word_of(stretch.above));
+    if (feature.id == stretch.id) name = text_of(feature.name.empty() ? said_word(feature.kind) : feature.name);
+  if (name.isEmpty()) name = text_of(said_word(stretch.above));
   return QObject::tr("under %1: %2 chance that the ground stops the tool; not to be dug out").arg(name, chance);
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "burrow/base/say.h"
 #include "burrow/drawing/picture.h"
 
 namespace burrow {
@@ -276,7 +277,7 @@ void paint_surface(QPainter& painter, const Picture& picture) {
         painter.drawPolyline(band.translated(0, -width));
       }
     }
-    const QString name = feature.name.empty() ? text_of(word_of(feature.kind)) : text_of(feature.name);
+    const QString name = feature.name.empty() ? text_of(said_word(feature.kind)) : text_of(feature.name);
     const QFontMetricsF metrics(painter.font());
     const double room = f.px_x(to) - f.px_x(from);
     const QString shown = metrics.elidedText(name, Qt::ElideRight, std::max(room, text * 9));

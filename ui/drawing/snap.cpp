@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/drawing/picture.h"
 #include "burrow/plan/just_clear.h"
 
@@ -35,7 +36,7 @@ class Lines {
 
 void add_edges(Lines& lines, const Crossing& crossing) {
   for (const SurfaceFeature& feature : crossing.site.surface) {
-    const QString reason = QObject::tr("edge of %1").arg(name_of(feature.name, word_of(feature.kind)));
+    const QString reason = QObject::tr("edge of %1").arg(name_of(feature.name, said_word(feature.kind)));
     if (feature.from) lines.add_station(feature.from->m, reason);
     if (feature.to) lines.add_station(feature.to->m, reason);
   }

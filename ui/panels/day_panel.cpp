@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <algorithm>
 
+#include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/learn_box.h"
@@ -97,7 +98,7 @@ void DayPanel::make_entry() {
   add_heading(tr("Type a reading"));
   forms_ = reading_forms(0);
   kinds_ = add_combo(tr("Kind"));
-  for (const ReadingForm& form : forms_) kinds_->addItem(qs(form.name));
+  for (const ReadingForm& form : forms_) kinds_->addItem(qs(said_label(form.name)));
   entry_ = new QWidget(this);
   grid_ = new QGridLayout(entry_);
   grid_->setContentsMargins(0, 0, 0, 0);
@@ -155,7 +156,7 @@ void DayPanel::show_form(int form) {
     auto* edit = new QLineEdit(entry_);
     edit->setPlaceholderText(qs(input.hint));
     edit->setText(begun.value(static_cast<int>(inputs_.size())));
-    add(qs(input.label), edit);
+    add(qs(said_label(input.label)), edit);
     connect(edit, &QLineEdit::returnPressed, this, &DayPanel::add_typed);
     inputs_.push_back(edit);
   }
@@ -250,7 +251,7 @@ void DayPanel::add_typed() {
   complaint_->hide();
   complaint_->clear();
   const std::size_t before = record()->readings.size();
-  put_in(*reading, qs("Add " + form.name));
+  put_in(*reading, tr("Add %1").arg(qs(said_label(form.name))));
   if (record() && record()->readings.size() == before) return;  // not taken: the typing stays
   for (QLineEdit* input : inputs_) input->clear();
   words_->clear();
@@ -370,10 +371,12 @@ void DayPanel::show_answer() {
   Facts facts;
   QStringList why;
   for (const DayLine& line : day_lines(day, document_.crossing(), units_)) {
-    if (line.what == "advice") continue;
-    if (line.what == "against" || line.what == "for" || line.what == "worth knowing" || line.what == "not used" ||
-        line.what.empty() || line.what == "the rate may mean")
-      why << (line.what == "for" || line.what.empty() ? QString() : qs(line.what) + QStringLiteral(": ")) +
+    if (line.what == burrow::said("advice")) continue;
+    if (line.what == burrow::said("against") || line.what == burrow::said("for") ||
+        line.what == burrow::said("worth knowing") || line.what == burrow::said("not used") || line.what.empty() ||
+        line.what == burrow::said("the rate may mean"))
+      why << (line.what == burrow::said("for") || line.what.empty() ? QString()
+                                                                    : qs(line.what) + QStringLiteral(": ")) +
                  qs(line.value);
     else
       facts.emplace_back(qs(line.what), qs(line.value));

@@ -1,4 +1,5 @@
 #include "burrow/panels/entry_form.h"
+#include "burrow/base/say.h"
 
 #include <QGridLayout>
 #include <QKeyEvent>
@@ -89,7 +90,7 @@ void EntryForm::rebuild(const std::vector<Field>& fields) {
     row.name = new QLabel(this);
     row.name->setWordWrap(true);
     row.entry = new QLineEdit(this);
-    row.entry->setAccessibleName(qs(row.label));
+    row.entry->setAccessibleName(qs(said_label(row.label)));
     row.entry->setMinimumWidth(row.entry->fontMetrics().horizontalAdvance(QStringLiteral("00.00 m³/min ")) + 8);
     row.entry->installEventFilter(this);
     row.name->setBuddy(row.entry);
@@ -117,7 +118,8 @@ void EntryForm::rebuild(const std::vector<Field>& fields) {
 
 void EntryForm::fill(Row& row, const Field& field) {
   const bool stands = field.standing && (!field.value || !field.entered);
-  const QString name = stands ? tr("%1 (%2)").arg(qs(field.label), standing_word_) : qs(field.label);
+  const QString name =
+      stands ? tr("%1 (%2)").arg(qs(said_label(field.label)), standing_word_) : qs(said_label(field.label));
   if (row.name->text() != name) row.name->setText(name);
   row.entry->setReadOnly(locked());
   row.entry->setPlaceholderText(field.various        ? tr("various")
@@ -183,7 +185,7 @@ void EntryForm::take_over(std::size_t at) {
   const std::optional<double> value = *read_field(live[at], row.entry->text().toStdString(), units_);
   const QString whose = qs(part_name(document_.crossing(), part_));
   if (!document_.change(part_, live[at].with(document_.crossing(), value),
-                        tr("Type %1 of %2").arg(qs(row.label), whose))) {
+                        tr("Type %1 of %2").arg(qs(said_label(row.label)), whose))) {
     complain(row, locked() ? tr("Not taken: %1").arg(document_.read_only_because())
                            : tr("Not taken while something is being dragged."));
     return;

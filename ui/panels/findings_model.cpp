@@ -3,6 +3,7 @@
 #include <QPainter>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/check/mute.h"
 #include "burrow/drawing/flags.h"
 
@@ -31,8 +32,10 @@ QString source_line(const Finding& finding, const Crossing& crossing) {
   if (const Mute* lapsed = mute_of(crossing, finding))
     return QObject::tr("was muted (%1), but has got worse since").arg(qs(lapsed->reason));
   if (finding.missing) return QObject::tr("not entered");
-  const QString label = qs(words(finding.source.label));
-  return finding.source.text.empty() ? label : qs(finding.source.text) + QStringLiteral(" – ") + label;
+  const QString label = qs(burrow::said(burrow::words(finding.source.label)));
+  return finding.source.text.empty()
+             ? label
+             : qs(burrow::said(std::string_view(finding.source.text))) + QStringLiteral(" – ") + label;
 }
 }  // namespace
 
@@ -49,7 +52,7 @@ QVariant FindingsModel::data(const QModelIndex& index, int role) const {
     case Qt::DisplayRole:
       return QString::fromStdString(finding_text(f, units_));
     case Qt::AccessibleTextRole:
-      return qs(burrow::words(f.severity)) + (f.muted ? QObject::tr(", muted: ") : QStringLiteral(": ")) +
+      return qs(burrow::said(burrow::words(f.severity))) + (f.muted ? QObject::tr(", muted: ") : QStringLiteral(": ")) +
              QString::fromStdString(finding_text(f, units_));
     case mark_role:
       return static_cast<int>(mark_of(f));

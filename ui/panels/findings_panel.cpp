@@ -10,6 +10,7 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
+#include "burrow/base/say.h"
 #include "burrow/check/headline.h"
 #include "burrow/check/working_text.h"
 #include "burrow/panels/flow_row.h"
@@ -35,8 +36,8 @@ QString working_html(const Working& w, UnitSystem units) {
   line(w.symbol, w.value, w.unit, true);
   if (w.limit) line("limit", *w.limit, w.unit, false);
   html += QStringLiteral("</table><p>%1 %2 [%3]</p>")
-              .arg(QObject::tr("Formula from:"), qs(w.source.text).toHtmlEscaped(),
-                   qs(words(w.source.label)).toHtmlEscaped());
+              .arg(QObject::tr("Formula from:"), qs(burrow::said(std::string_view(w.source.text))).toHtmlEscaped(),
+                   qs(burrow::said(burrow::words(w.source.label))).toHtmlEscaped());
   return html;
 }
 
@@ -256,8 +257,8 @@ void FindingsPanel::show_working(int row) {
   unmute_->setVisible(said != nullptr);
   if (finding.limit)
     html += QStringLiteral("<p>%1 %2 [%3]</p>")
-                .arg(tr("Limit from:"), qs(finding.source.text).toHtmlEscaped(),
-                     qs(words(finding.source.label)).toHtmlEscaped());
+                .arg(tr("Limit from:"), qs(burrow::said(std::string_view(finding.source.text))).toHtmlEscaped(),
+                     qs(burrow::said(burrow::words(finding.source.label))).toHtmlEscaped());
   working_->setHtml(html);
 }
 

@@ -7,6 +7,7 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
 #include "burrow/check/crew_setup.h"
 #include "burrow/check/in_pit.h"
@@ -187,7 +188,7 @@ void PathPanel::show_rescue() {
   }
   for (const Utility& utility : crossing.site.utilities) {
     if (!enters_pit(utility, pit)) continue;
-    const QString name = qs(utility.name.empty() ? std::string(word_of(utility.kind)) : utility.name);
+    const QString name = qs(utility.name.empty() ? said_word(utility.kind) : utility.name);
     text += QLatin1Char('\n') +
             (*utility.located.how == LocatedHow::exposed
                  ? tr("It would lay bare %1: support it.").arg(name)

@@ -3,6 +3,7 @@
 #include <QLabel>
 #include <algorithm>
 
+#include "burrow/base/say.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/pits_panel.h"
 
@@ -11,7 +12,7 @@ namespace burrow {
 namespace {
 
 QString type_word(ExcavationType type) {
-  return type == ExcavationType::stable_rock ? QObject::tr("stable rock") : text_from(word_of(type));
+  return type == ExcavationType::stable_rock ? QObject::tr("stable rock") : text_from(said_word(type));
 }
 
 const char* duty_text(std::string_view code) {
@@ -110,10 +111,11 @@ QString PitsPanel::duty_words() const {
   for (const PitDuty& duty : work().duties) {
     const char* text = duty.applies ? duty_text(duty.code) : nullptr;
     if (!text) continue;
-    html +=
-        QStringLiteral("<p>• %1 <span style=\"font-size:small\">%2</span></p>")
-            .arg(tr(text).toHtmlEscaped(),
-                 tr("%1 [%2]").arg(text_from(duty.source.text), text_from(words(duty.source.label))).toHtmlEscaped());
+    html += QStringLiteral("<p>• %1 <span style=\"font-size:small\">%2</span></p>")
+                .arg(tr(text).toHtmlEscaped(), tr("%1 [%2]")
+                                                   .arg(text_from(burrow::said(std::string_view(duty.source.text))),
+                                                        text_from(burrow::said(burrow::words(duty.source.label))))
+                                                   .toHtmlEscaped());
   }
   if (const auto& travel = work().ladder_travel_m; travel && !html.isEmpty())
     html += QStringLiteral("<p>%1</p>")
@@ -140,10 +142,12 @@ QString PitsPanel::support_words() const {
                     ? tr("uprights %1, %2 apart")
                           .arg(text_from(row->upright), text_of(row->upright_spacing->m, Dimension::length))
                     : tr("uprights %1, close together").arg(text_from(row->upright)));
-    html +=
-        QStringLiteral("<p>• %1 <span style=\"font-size:small\">%2</span></p>")
-            .arg(parts.join(QStringLiteral("; ")).toHtmlEscaped(),
-                 tr("%1 [%2]").arg(text_from(row->source.text), text_from(words(row->source.label))).toHtmlEscaped());
+    html += QStringLiteral("<p>• %1 <span style=\"font-size:small\">%2</span></p>")
+                .arg(parts.join(QStringLiteral("; ")).toHtmlEscaped(),
+                     tr("%1 [%2]")
+                         .arg(text_from(burrow::said(std::string_view(row->source.text))),
+                              text_from(burrow::said(burrow::words(row->source.label))))
+                         .toHtmlEscaped());
   }
   if (html.isEmpty())
     return tr(

@@ -8,6 +8,7 @@
 #include <QSignalBlocker>
 #include <algorithm>
 
+#include "burrow/base/say.h"
 #include "burrow/document/class_fields.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/soil_choice.h"
@@ -143,14 +144,17 @@ void SoilPanel::show_stratum() {
   known_->setCurrentIndex(
       static_cast<int>(std::find(std::begin(known_rows), std::end(known_rows), stratum->known.value) - known_rows));
   if (const SoilClass* soil = find_soil(document_.tables(), stratum->soil)) {
-    const QString type = tr("soil type %1 of the excavation rules").arg(qs(word_of(soil->excavation_type)));
+    const QString type = tr("soil type %1 of the excavation rules").arg(qs(said_word(soil->excavation_type)));
     class_text_->setText(
         QStringLiteral("<p>%1 <b>%2</b></p>").arg(tr("Sign by hand:"), qs(soil->thumb).toHtmlEscaped()) +
         facts_html({{tr("for the tool"), qs(soil->use)},
                     {tr("a cut or hole stands open"), qs(soil->stands_open)},
                     {tr("in a pit"), type}}) +
         QStringLiteral("<p>%1</p>")
-            .arg(tr("Source: %1 [%2]").arg(qs(soil->source.text), qs(words(soil->source.label))).toHtmlEscaped()));
+            .arg(tr("Source: %1 [%2]")
+                     .arg(qs(burrow::said(std::string_view(soil->source.text))),
+                          qs(burrow::said(burrow::words(soil->source.label))))
+                     .toHtmlEscaped()));
   }
   known_text_->setText(known_words(*stratum));
   values_->catch_up();

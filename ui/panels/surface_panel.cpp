@@ -7,6 +7,7 @@
 #include <QSlider>
 #include <algorithm>
 
+#include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
 #include "burrow/document/utility_fields.h"
 #include "burrow/load/live.h"
@@ -23,7 +24,7 @@ constexpr std::size_t most_rows = 4;
 constexpr int tip_steps = 100;
 
 QString kind_words(SurfaceKind kind) {
-  return text_from(word_of(kind));
+  return text_from(said_word(kind));
 }
 
 QString name_of(const SurfaceFeature& feature) {
@@ -268,7 +269,9 @@ QString SurfacePanel::rule_words(const SurfaceRule& rule) const {
   if (current()->required_cover && rule.cover) text += QLatin1Char(' ') + tr("The cover typed below goes before it.");
   if (rule.kind != current()->kind) text += QLatin1Char(' ') + tr("It is a rule for a %1.").arg(kind_words(rule.kind));
   return text + QLatin1Char('\n') +
-         tr("Source: %1 [%2]").arg(text_from(rule.source.text), text_from(words(rule.source.label)));
+         tr("Source: %1 [%2]")
+             .arg(text_from(burrow::said(std::string_view(rule.source.text))),
+                  text_from(burrow::said(burrow::words(rule.source.label))));
 }
 
 void SurfacePanel::show_rule() {

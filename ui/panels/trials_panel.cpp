@@ -12,6 +12,7 @@
 #include <QTableWidget>
 #include <QVBoxLayout>
 
+#include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
 #include "burrow/plan/trials_text.h"
 
@@ -165,7 +166,8 @@ void TrialsPanel::refresh() {
     for (const std::string& text : {line.what, line.value, desk_.current() ? line.closed : std::string()}) {
       auto* item = new QTableWidgetItem(text.empty() ? QStringLiteral("–") : qs(text));
       item->setForeground(ink);
-      item->setToolTip(qs(text.find("none seen") == 0 ? text + " with 95 % confidence" : text));
+      item->setToolTip(
+          qs(text.starts_with(burrow::said("none seen")) ? text + burrow::said(" with 95 % confidence") : text));
       table_->setItem(row, column++, item);
     }
   }

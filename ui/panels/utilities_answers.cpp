@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
@@ -85,7 +86,8 @@ void UtilitiesPanel::show_answer() {
     if (working.code == "utility.separation" && working.subject == picked_ && working.limit_source)
       html += QStringLiteral("<p>%1</p>")
                   .arg(tr("Gap from: %1 [%2]")
-                           .arg(text_from(working.limit_source->text), text_from(words(working.limit_source->label)))
+                           .arg(text_from(working.limit_source->text),
+                                text_from(burrow::said(burrow::words(working.limit_source->label))))
                            .toHtmlEscaped());
   if (answer && answer->expose) html += QStringLiteral("<p><b>%1</b></p>").arg(tr("Expose it before the tool passes."));
   answer_->setText(html);
@@ -159,8 +161,8 @@ void UtilitiesPanel::show_holes() {
   const Field field = new_hole_field(document_.crossing(), picked_, place());
   const UtilityAnswer* answer = answer_of(picked_);
   const bool possible = answer && answer->station_m;
-  measured_name_->setText(text_from(field.label));
-  measured_->setAccessibleName(text_from(field.label));
+  measured_name_->setText(text_from(said_label(field.label)));
+  measured_->setAccessibleName(text_from(said_label(field.label)));
   measured_->setReadOnly(locked());
   measured_wrong_->setVisible(!measured_wrong_->text().isEmpty());
   for (QWidget* widget : {static_cast<QWidget*>(measured_name_), static_cast<QWidget*>(measured_)})
@@ -175,10 +177,10 @@ void UtilitiesPanel::show_holes() {
     thing.id = hole.id;
     thing.title = tr("station %1, offset %2")
                       .arg(text_of(hole.station.m, Dimension::station), text_of(hole.offset.m, Dimension::station));
-    thing.facts =
-        hole.elevation
-            ? tr("%1 at level %2").arg(text_from(word_of(*hole.level)), text_of(hole.elevation->m, Dimension::station))
-            : tr("level not measured");
+    thing.facts = hole.elevation
+                      ? tr("%1 at level %2")
+                            .arg(text_from(said_word(*hole.level)), text_of(hole.elevation->m, Dimension::station))
+                      : tr("level not measured");
     found = found || thing.id == hole_;
     things.push_back(std::move(thing));
   }

@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QLineEdit>
 
+#include "burrow/base/say.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
@@ -168,7 +169,7 @@ void UtilitiesPanel::show_place() {
   if (utility->recorded.diameter && *utility->recorded.diameter != DiameterMeant::outside)
     said << tr("The bore passes the outside: add the walls to what the record says.");
   if (!above_centre_m(*utility, level))
-    said << tr("Type the outside diameter first: %1 and centre lie half of it apart.").arg(text_from(word_of(level)));
+    said << tr("Type the outside diameter first: %1 and centre lie half of it apart.").arg(text_from(said_word(level)));
   else if (!here.axis_m)
     said << tr("Its depth at the bore is not known.");
   else if (level == LevelMeant::invert)
@@ -195,7 +196,9 @@ void UtilitiesPanel::show_place() {
     if (of_depth && !here.depth_m()) parts << tr("It is a share of the depth, which is not known here.");
     if (of_depth && here.depth_m())
       parts << tr("Taken at a depth of %1.").arg(text_of(*here.depth_m(), Dimension::length));
-    parts << tr("Source: %1 [%2]").arg(text_from(preset.source.text), text_from(burrow::words(preset.source.label)));
+    parts << tr("Source: %1 [%2]")
+                 .arg(text_from(burrow::said(std::string_view(preset.source.text))),
+                      text_from(burrow::said(burrow::words(preset.source.label))));
     words = parts.join(QLatin1Char(' '));
   }
   preset_text_->setText(words);

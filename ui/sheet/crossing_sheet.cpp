@@ -1,6 +1,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "burrow/base/say.h"
 #include "burrow/check/headline.h"
 #include "parts.h"
 #include "views.h"
@@ -148,7 +149,7 @@ void worst_findings(Paper& paper, const Sheet& sheet, const QRectF& box) {
   const double last = box.bottom() - 3.4;
   for (const Finding& f : sheet.assessment.findings) {
     QString words = QStringLiteral("%1. ").arg(shown + 1);
-    words += f.missing ? tr("missing") : qs(burrow::words(f.severity));
+    words += f.missing ? tr("missing") : qs(burrow::said(burrow::words(f.severity)));
     words += QStringLiteral(": ") + QString::fromStdString(finding_text(f, sheet.units));
     if (f.muted) words += tr(" (muted)");
     const double height = static_cast<double>(wrapped(words, body, box.width()).size()) * line_height_mm(body);

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/drawing/picture.h"
 #include "parts.h"
 #include "views.h"
@@ -11,6 +12,10 @@ namespace burrow {
 namespace {
 
 const QColor grey(0xc4, 0xc4, 0xc4), soft(0x55, 0x55, 0x55);
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("sheet", text);
+}
 
 class Plan {
  public:
@@ -52,10 +57,9 @@ class Plan {
       paper_.text({f_.plan.left() - 1, px + 0.75}, tick_text(y, across, unit), label_style, Align::right);
     }
     if (f_.plan.height() > 34)
-      paper_.text(
-          {f_.plan.left() - 11.6, f_.plan.center().y()},
-          QString::fromStdString("offset, left up, " + std::string(unit_name(Dimension::station, sheet_.units))),
-          label_style, Align::centre, 90);
+      paper_.text({f_.plan.left() - 11.6, f_.plan.center().y()},
+                  tr("offset, left up, %1").arg(qs(unit_name(Dimension::station, sheet_.units))), label_style,
+                  Align::centre, 90);
   }
 
   void surface() {
@@ -210,7 +214,7 @@ class Plan {
         middle = {f_.px_x((feature.from->m + feature.to->m) / 2), f_.plan.bottom() - 3};
       else
         continue;
-      const QString words = feature.name.empty() ? qs(word_of(feature.kind)) : qs(feature.name);
+      const QString words = feature.name.empty() ? qs(said_word(feature.kind)) : qs(feature.name);
       std::vector<QPointF> at;
       for (const double up : {0.0, 3.0, 6.0, -3.0, 9.0, 12.0, 16.0, 20.0})
         for (const double aside : {0.0, 6.0, -6.0}) at.push_back(middle + QPointF(aside, -up));

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/bore/tool.h"
 #include "burrow/drawing/picture.h"
 #include "parts.h"
@@ -66,8 +67,7 @@ class Side {
       if (y > f_.elevation.bottom() - 1.5) continue;
       paper_.text({f_.elevation.left() - 1, y + 0.75}, tick_text(z, up, unit), label_style, Align::right);
     }
-    const QString name =
-        QString::fromStdString(std::string("elevation, ") + std::string(unit_name(Dimension::station, sheet_.units)));
+    const QString name = tr("elevation, %1").arg(qs(unit_name(Dimension::station, sheet_.units)));
     paper_.text({views_.area.left() + 2.4, f_.elevation.center().y()}, name, label_style, Align::centre, 90);
     const double along = tick_step(f_.px_per_m, 12, unit);
     for (const double x : ticks(f_.left_station_m, f_.right_station_m(), along)) {
@@ -81,8 +81,7 @@ class Side {
     }
     paper_.line(f_.ruler.topLeft(), f_.ruler.topRight(), {0.25});
     paper_.text({f_.ruler.left() - 1, f_.ruler.top() + 4.2},
-                QString::fromStdString("station, " + std::string(unit_name(Dimension::station, sheet_.units))), {1.9},
-                Align::right);
+                tr("station, %1").arg(qs(unit_name(Dimension::station, sheet_.units))), {1.9}, Align::right);
   }
 
   void ground_fill() {
@@ -226,7 +225,7 @@ class Side {
       if (!feature.from || !feature.to) continue;
       const double middle = (feature.from->m + feature.to->m) / 2;
       const double y = f_.px_z(elevation_at(ground, middle));
-      const QString words = feature.name.empty() ? qs(word_of(feature.kind)) : qs(feature.name);
+      const QString words = feature.name.empty() ? qs(said_word(feature.kind)) : qs(feature.name);
       std::vector<QPointF> at;
       for (const double up : {1.9, 4.3})
         for (const double aside : {0.0, 4.0, -4.0, 8.0, -8.0}) at.push_back({f_.px_x(middle) + aside, y - up});
@@ -254,7 +253,7 @@ class Side {
     for (const Stratum& stratum : sheet_.crossing.site.strata) {
       QString words = qs(stratum.soil);
       if (const SoilClass* soil = find_soil(sheet_.tables, stratum.soil)) words = qs(soil->name);
-      words += QStringLiteral(" (") + qs(word_of(*stratum.known)) + QLatin1Char(')');
+      words += QStringLiteral(" (") + qs(said_word(*stratum.known)) + QLatin1Char(')');
       on_line(stratum.top ? *stratum.top : ground, words, 3.0);
     }
     if (sheet_.crossing.site.water) on_line(*sheet_.crossing.site.water, tr("water"), -0.9);

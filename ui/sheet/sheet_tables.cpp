@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/check/headline.h"
 #include "burrow/check/working_text.h"
 #include "burrow/plan/equipment.h"
@@ -50,9 +51,10 @@ class SheetTables {
     for (const Finding& f : sheet_.assessment.findings) {
       const QString source = f.source.text.empty() && !f.limit
                                  ? QString()
-                                 : QString::fromStdString(f.source.text) + QStringLiteral(" [") +
-                                       qs(words(f.source.label)) + QLatin1Char(']');
-      const QString severity = f.missing ? tr("missing") : qs(words(f.severity));
+                                 : QString::fromStdString(burrow::said(std::string_view(f.source.text))) +
+                                       QStringLiteral(" [") + qs(burrow::said(burrow::words(f.source.label))) +
+                                       QLatin1Char(']');
+      const QString severity = f.missing ? tr("missing") : qs(burrow::said(burrow::words(f.severity)));
       ++count;
       if (f.muted)
         muted.push_back({QString::number(count), severity, QString::fromStdString(finding_text(f, sheet_.units)),
@@ -96,11 +98,11 @@ class SheetTables {
       const UtilityAnswer& a = found == sheet_.assessment.utilities.end() ? none : *found;
       QString name = utility_name(u);
       if (!u.owner.empty()) name += QStringLiteral(", ") + qs(u.owner);
-      QString what = qs(word_of(u.kind)) + QStringLiteral(", ") + qs(word_of(*u.status));
+      QString what = qs(said_word(u.kind)) + QStringLiteral(", ") + qs(said_word(*u.status));
       if (u.outside_diameter) what += QStringLiteral(", ") + text(u.outside_diameter->m, Dimension::small_length);
       rows.push_back({QString::number(++count), name, what, text(a.station_m, Dimension::station),
                       text(a.elevation_m, Dimension::station), text(a.separation_m), text(a.required_m),
-                      text(a.contact_chance, Dimension::chance), qs(word_of(*u.located.how)),
+                      text(a.contact_chance, Dimension::chance), qs(said_word(*u.located.how)),
                       !a.expose       ? tr("no")
                       : a.expose_rank ? tr("yes, %1").arg(static_cast<int>(*a.expose_rank))
                                       : tr("yes")});
@@ -166,11 +168,11 @@ class SheetTables {
   }
   static QString sides(const PitSides& s) {
     QStringList all;
-    for (const PitSide* side : {&s.bore, &s.back, &s.left, &s.right}) all << qs(word_of(*side->kind));
+    for (const PitSide* side : {&s.bore, &s.back, &s.left, &s.right}) all << qs(said_word(*side->kind));
     return all.join(QStringLiteral(", "));
   }
   static QString soil(const PitShape& shape, const PitAnswer& work) {
-    return qs(word_of(shape.soil_type)) + (work.confirmed ? tr(", confirmed") : tr(", not confirmed on site"));
+    return qs(said_word(shape.soil_type)) + (work.confirmed ? tr(", confirmed") : tr(", not confirmed on site"));
   }
   static QString duties(const PitAnswer& work) {
     QStringList all;
@@ -192,7 +194,7 @@ class SheetTables {
       words += QStringLiteral(", ") + text(pipe->outside_diameter->m, Dimension::small_length);
     if (pipe->sdr) words += tr(", SDR %1").arg(pipe->sdr->v);
     if (*pipe->count > 1) words += tr(", %1 of them").arg(*pipe->count);
-    words += QStringLiteral(", ") + qs(word_of(*pipe->insertion)).replace(QLatin1Char('-'), QLatin1Char(' '));
+    words += QStringLiteral(", ") + qs(said_word(*pipe->insertion)).replace(QLatin1Char('-'), QLatin1Char(' '));
     flow_.paragraph(words);
     std::vector<TableRow> rows;
     for (const PipeCheck& check : sheet_.assessment.pipe_checks)
@@ -201,8 +203,8 @@ class SheetTables {
            check.limit ? (check.at_least ? tr("at least ") : tr("at most ")) + number(check.limit, check.unit)
                        : QStringLiteral("–"),
            shown(check.utilisation, Dimension::chance, sheet_.units), text(check.station_m, Dimension::station),
-           QString::fromStdString(check.source.text) + QStringLiteral(" [") + qs(burrow::words(check.source.label)) +
-               QLatin1Char(']')});
+           QString::fromStdString(burrow::said(std::string_view(check.source.text))) + QStringLiteral(" [") +
+               qs(burrow::said(burrow::words(check.source.label))) + QLatin1Char(']')});
     if (!rows.empty())
       flow_.table({{tr("check"), 2.4},
                    {tr("value"), 1.1, Align::right},
@@ -246,7 +248,7 @@ class SheetTables {
   }
   QString surface_name(const std::string& id) const {
     for (const SurfaceFeature& f : sheet_.crossing.site.surface)
-      if (f.id == id) return f.name.empty() ? qs(word_of(f.kind)) : qs(f.name);
+      if (f.id == id) return f.name.empty() ? qs(said_word(f.kind)) : qs(f.name);
     return qs(id);
   }
 

@@ -1,4 +1,5 @@
 #include "burrow/widgets/value_card.h"
+#include "burrow/base/say.h"
 
 #include <QFormLayout>
 #include <QHBoxLayout>
@@ -71,10 +72,10 @@ void ValueCard::open_fields(const QString& title, const PartRef& part,
     entry->setPlaceholderText(!field.may_be_empty ? QString()
                               : field.standing    ? qs(format(*field.standing, field.dimension, units))
                                                   : tr("not known"));
-    entry->setAccessibleName(qs(field.label));
+    entry->setAccessibleName(qs(said_label(field.label)));
     entry->setMinimumWidth(entry->fontMetrics().averageCharWidth() * 18);
     if (!field.entered) entry->setToolTip(tr("A default stands here; it was not entered."));
-    auto* label = new QLabel(qs(field.label) + (field.entered ? QString() : tr(" (default)")), this);
+    auto* label = new QLabel(qs(said_label(field.label)) + (field.entered ? QString() : tr(" (default)")), this);
     label->setBuddy(entry);
     form->addRow(label, entry);
     entries_.push_back(entry);
@@ -146,7 +147,7 @@ void ValueCard::take_over() {
 }
 
 void ValueCard::complain(std::size_t row, const Error& error) {
-  wrong_->setText(tr("%1: %2").arg(qs(fields_[row].label),
+  wrong_->setText(tr("%1: %2").arg(qs(said_label(fields_[row].label)),
                                    qs(error.found.empty() ? error.expected : error.found + " – " + error.expected)));
   wrong_->show();
   adjustSize();

@@ -11,6 +11,7 @@
 #include <QRadioButton>
 #include <QStackedWidget>
 
+#include "burrow/base/say.h"
 #include "burrow/window/guided_crossing.h"
 
 namespace burrow {
@@ -23,7 +24,7 @@ QString qs(std::string_view s) {
 
 /// A word of the file as people write it: "traced-twice" is "traced twice".
 QString spoken(std::string_view word) {
-  return qs(word).replace(QLatin1Char('-'), QLatin1Char(' '));
+  return qs(said(word)).replace(QLatin1Char('-'), QLatin1Char(' '));
 }
 
 }  // namespace

@@ -8,13 +8,16 @@
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
+#include "burrow/base/say.h"
+
 namespace burrow {
 
 std::vector<HelpPage> help_pages() {
   std::vector<HelpPage> pages;
-  for (const QString& name :
-       QDir(QStringLiteral(":/help")).entryList({QStringLiteral("*.md")}, QDir::Files, QDir::Name)) {
-    QFile file(QStringLiteral(":/help/") + name);
+  const QString own = QStringLiteral(":/help/%1/").arg(QString::fromStdString(spoken().language));
+  const QString folder = QDir(own).exists() ? own : QStringLiteral(":/help/");
+  for (const QString& name : QDir(folder).entryList({QStringLiteral("*.md")}, QDir::Files, QDir::Name)) {
+    QFile file(folder + name);
     if (!file.open(QIODevice::ReadOnly)) continue;
     HelpPage page;
     page.text = QString::fromUtf8(file.readAll());

@@ -12,6 +12,7 @@
 #include <QTreeWidget>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/file/disk.h"
 #include "burrow/import/survey_csv.h"
 
@@ -138,12 +139,12 @@ void ImportScreen::show_file() {
   if (file) {
     order_->setEditText(qs(file->found->order).toUpper());
     const FoundFrame& frame = file->found->frame;
-    unit_->setItemText(0, frame.unit ? tr("as the file says: %1").arg(QString::fromUtf8(word_of(*frame.unit).data()))
+    unit_->setItemText(0, frame.unit ? tr("as the file says: %1").arg(QString::fromUtf8(said_word(*frame.unit).data()))
                           : frame.geographic ? tr("degrees")
                                              : tr("not stated: metres?"));
     unit_->setEnabled(!frame.geographic && frame.crs.empty());
     height_unit_->setItemText(
-        0, frame.height_unit ? tr("as the file says: %1").arg(QString::fromUtf8(word_of(*frame.height_unit).data()))
+        0, frame.height_unit ? tr("as the file says: %1").arg(QString::fromUtf8(said_word(*frame.height_unit).data()))
                              : tr("not stated: as the plan?"));
     unit_->setCurrentIndex(unit_->findData(file->unit ? static_cast<int>(*file->unit) : -1));
     height_unit_->setCurrentIndex(

@@ -7,12 +7,14 @@
 #include <QFormLayout>
 #include <QGroupBox>
 #include <QLabel>
+#include <QLocale>
 #include <QPushButton>
 #include <QVBoxLayout>
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/bore/tool.h"
 #include "burrow/crossing/own_start.h"
+#include "burrow/document/language.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 
@@ -67,9 +69,19 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const OwnStart& own, cons
   colours->addItem(tr("dark"), static_cast<int>(Colours::dark));
   colours->addItem(tr("as the desktop has them"), static_cast<int>(Colours::as_desktop));
   colours->setCurrentIndex(colours->findData(static_cast<int>(now.colours)));
+  auto* language = new QComboBox(this);
+  language->addItem(tr("as the desktop has it"), QStringLiteral("as-desktop"));
+  for (const QString& one : languages()) language->addItem(QLocale(one).nativeLanguageName(), one);
+  language->setItemText(1, QStringLiteral("English"));
+  language->setCurrentIndex(std::max(0, language->findData(now.language)));
+  auto* from_next_start = new QLabel(tr("The language changes when the program starts the next time."), this);
+  from_next_start->setWordWrap(true);
+  from_next_start->hide();
   auto* form = new QFormLayout;
   form->addRow(tr("&Units"), units);
   form->addRow(tr("&Colours"), colours);
+  form->addRow(tr("&Language"), language);
+  form->addRow(from_next_start);
   auto* hints = new QPushButton(tr("Show the three &hints again"), this);
   form->addRow(hints);
 
@@ -105,6 +117,10 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const OwnStart& own, cons
   });
   connect(colours, &QComboBox::currentIndexChanged, this,
           [this, colours] { Q_EMIT colours_wanted(static_cast<Colours>(colours->currentData().toInt())); });
+  connect(language, &QComboBox::currentIndexChanged, this, [this, language, from_next_start] {
+    from_next_start->show();
+    Q_EMIT language_wanted(language->currentData().toString());
+  });
   connect(hints, &QPushButton::clicked, this, [this] {
     accept();
     Q_EMIT hints_wanted();

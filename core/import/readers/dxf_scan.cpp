@@ -6,6 +6,7 @@
 #include <charconv>
 #include <fstream>
 #include <set>
+#include "burrow/base/say.h"
 
 namespace burrow {
 
@@ -65,24 +66,23 @@ class Scanner {
   Result<DrawingScan> run() {
     std::size_t pairs = 0;
     while (next()) {
-      if (bad_)
-        return fail(fmt::format("line {}", line_), as_utf8(code_.substr(0, 40)), "a group code of a DXF drawing");
+      if (bad_) return fail(say("line {}", line_), as_utf8(code_.substr(0, 40)), said("a group code of a DXF drawing"));
       if (++pairs % 65536 == 0 && wish_.progress && !wish_.progress(0))
-        return fail("file", std::string(told_to_stop), "to be read to its end");
+        return fail(said("file"), std::string(told_to_stop), said("to be read to its end"));
       take();
     }
-    if (pairs == 0) return fail("file", "nothing", "a DXF drawing");
+    if (pairs == 0) return fail(said("file"), said("nothing"), said("a DXF drawing"));
     if (!ended_)
-      return fail("file", fmt::format("a drawing that breaks off after line {}", line_), "a whole DXF drawing");
+      return fail(said("file"), say("a drawing that breaks off after line {}", line_), said("a whole DXF drawing"));
     Unfolded unfolded(blocks_);
     double all = 0;
     for (const auto& [name, times] : plan_.inserts) all += static_cast<double>(times) * unfolded.of(name);
     if (!unfolded.circle.empty()) {
       scan_.inline_blocks = false;
-      scan_.block_note = "block " + as_utf8(unfolded.circle) + " holds itself: blocks were read as points alone";
+      scan_.block_note = "block " + as_utf8(unfolded.circle) + said(" holds itself: blocks were read as points alone");
     } else if (all > static_cast<double>(wish_.most_vertices)) {
       scan_.inline_blocks = false;
-      scan_.block_note = fmt::format("the blocks unfold into {:.0f} elements: they were read as points alone", all);
+      scan_.block_note = say("the blocks unfold into {:.0f} elements: they were read as points alone", all);
     }
     return std::move(scan_);
   }
@@ -131,8 +131,8 @@ class Scanner {
     if (const auto it = units.find(value); it != units.end()) {
       scan_.unit = it->second;
     } else if (value != "0") {
-      scan_.unit_note =
-          "the drawing states unit " + as_utf8(value) + ", which is none of m, mm, cm, ft, in, US survey ft";
+      scan_.unit_note = said("the drawing states unit ") + as_utf8(value) +
+                        said(", which is none of m, mm, cm, ft, in, US survey ft");
     }
   }
 
@@ -153,7 +153,7 @@ class Scanner {
 
 Result<DrawingScan> scan_drawing(const std::string& path, const ReadWish& wish) {
   std::ifstream in(path, std::ios::binary);
-  if (!in) return fail(path, "a file that cannot be opened", "a DXF drawing");
+  if (!in) return fail(path, said("a file that cannot be opened"), said("a DXF drawing"));
   return Scanner(in, wish).run();
 }
 
@@ -166,12 +166,12 @@ void apply(const DrawingScan& scan, FoundBuilder& builder) {
   if (!scan.block_note.empty()) found.notes.push_back(scan.block_note);
   for (const auto& [kind, count] : scan.kinds)
     if (!drawn.contains(kind))
-      builder.leave_out("whole drawing", fmt::format("{} × {}", count, as_utf8(kind)),
-                        "a kind of element that is not read");
+      builder.leave_out(said("whole drawing"), fmt::format("{} × {}", count, as_utf8(kind)),
+                        said("a kind of element that is not read"));
   if (const auto it = scan.kinds.find("SPLINE"); it != scan.kinds.end())
-    found.notes.push_back(fmt::format("{} splines were read without their heights", it->second));
+    found.notes.push_back(say("{} splines were read without their heights", it->second));
   if (scan.inserts > 0 && scan.inline_blocks)
-    found.notes.push_back(fmt::format("{} blocks were unfolded into their lines", scan.inserts));
+    found.notes.push_back(say("{} blocks were unfolded into their lines", scan.inserts));
 }
 
 }  // namespace burrow

@@ -1,6 +1,7 @@
 /// What the importer library shows to the program.
 
 #include "../csv_fields.h"
+#include "burrow/base/say.h"
 #include "gdal_tools.h"
 #include "landxml.h"
 #include "project.h"
@@ -16,15 +17,19 @@ Result<Found> read(const std::string& path, const ReadWish& wish) {
   if (ends(".zip") || ends(".kmz")) return gdal::read_zip(path, wish);
   if (ends(".dxf")) return gdal::read_vector(path, "DXF", wish);
   if (ends(".geojson") || ends(".json")) return gdal::read_vector(path, "GeoJSON", wish);
-  if (ends(".shp")) return gdal::read_vector(path, "ESRI Shapefile", wish);
+  if (ends(".shp")) return gdal::read_vector(path, said("ESRI Shapefile"), wish);
   if (ends(".gpkg")) return gdal::read_vector(path, "GPKG", wish);
   if (ends(".kml")) return gdal::read_vector(path, "LIBKML", wish);
   if (ends(".xml") || ends(".landxml")) return read_landxml(path, wish);
   return gdal::read_raster(path, wish);
 }
 
+void speak_as(const Dictionary& dictionary) {
+  if (dictionary.language != spoken().language) speak(dictionary);
+}
+
 constexpr Readers readers{readers_version,     &read,          &frames::project, &frames::unproject,
-                          &frames::metric_crs, &gdal::heights, &gdal::triangles};
+                          &frames::metric_crs, &gdal::heights, &gdal::triangles, &speak_as};
 
 }  // namespace
 

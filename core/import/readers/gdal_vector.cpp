@@ -6,6 +6,7 @@
 #include <set>
 
 #include "arity.h"
+#include "burrow/base/say.h"
 #include "dxf_scan.h"
 #include "gdal_tools.h"
 #include "watched_file.h"
@@ -38,7 +39,7 @@ class VectorReader {
     const int count = GDALDatasetGetLayerCount(data);
     for (int i = 0; i < count; ++i)
       if (auto error = read_layer(GDALDatasetGetLayer(data, i), i, count)) return error;
-    for (const auto& [reason, n] : counted_) builder_.leave_out("whole file", fmt::format("{} elements", n), reason);
+    for (const auto& [reason, n] : counted_) builder_.leave_out(said("whole file"), say("{} elements", n), reason);
     return std::nullopt;
   }
 
@@ -65,7 +66,7 @@ class VectorReader {
       like.place = number_;
       like.text = text_in(feature, text_field);
       if (paper_field >= 0 && OGR_F_GetFieldAsInteger(feature, paper_field) == 1) {
-        ++counted_["on the sheet of the drawing, not in the plan"];
+        ++counted_[said("on the sheet of the drawing, not in the plan")];
       } else {
         take(OGR_F_GetGeometryRef(feature), like, 0);
       }
@@ -86,16 +87,16 @@ class VectorReader {
     if (!frame.crs.empty() && frame.crs != known.crs)
       builder_.found.notes.push_back(
           "layer " + as_utf8(OGR_L_GetName(layer)) +
-          " has another coordinate system than the first layer; it was read as if it had the "
-          "first one's");
+          said(" has another coordinate system than the first layer; it was read as if it had the "
+               "first one's"));
   }
 
-  [[nodiscard]] std::string place() const { return fmt::format("element {}", number_); }
+  [[nodiscard]] std::string place() const { return say("element {}", number_); }
 
   void take(OGRGeometryH geometry, const FoundFeature& like, int depth) {
     constexpr int deepest = 16;
-    if (!geometry || OGR_G_IsEmpty(geometry)) return builder_.leave_out(place(), like.text, "no geometry");
-    if (depth > deepest) return builder_.leave_out(place(), like.text, "collections within collections");
+    if (!geometry || OGR_G_IsEmpty(geometry)) return builder_.leave_out(place(), like.text, said("no geometry"));
+    if (depth > deepest) return builder_.leave_out(place(), like.text, said("collections within collections"));
     if (OGR_G_HasCurveGeometry(geometry, 0)) {
       OGRGeometryH lines = OGR_G_GetLinearGeometry(geometry, 0, nullptr);
       take_straight(lines, like, depth);
@@ -159,7 +160,7 @@ class VectorReader {
                std::abs(*v.z_m) <= largest_coordinate;
       };
       if (vertices_.size() < 3 || !std::all_of(vertices_.begin(), vertices_.end(), good)) {
-        builder_.leave_out(place(), like.text, "a face without three usable corners");
+        builder_.leave_out(place(), like.text, said("a face without three usable corners"));
         continue;
       }
       const auto first = static_cast<std::uint32_t>(surface.points.size());
@@ -178,7 +179,7 @@ class VectorReader {
 };
 
 std::string format_words(const std::string& driver) {
-  if (driver == "DXF") return "DXF drawing";
+  if (driver == "DXF") return said("DXF drawing");
   if (driver == "ESRI Shapefile") return "Shapefile";
   if (driver == "GPKG") return "GeoPackage";
   if (driver == "LIBKML" || driver == "KML") return "KML";
@@ -192,7 +193,8 @@ void doubt_degrees(Found& found) {
   if (!extent || (extent->low_x >= -360 && extent->high_x <= 360 && extent->low_y >= -90 && extent->high_y <= 90))
     return;
   found.frame = {};
-  found.notes.emplace_back("the file counts as degrees, but its numbers are none: the coordinate system is not known");
+  found.notes.emplace_back(
+      said("the file counts as degrees, but its numbers are none: the coordinate system is not known"));
 }
 
 }  // namespace
@@ -227,27 +229,28 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   WatchedFile watched(path, to_open);
   const DataSet data(GDALOpenEx(opens_whole ? watched.path().c_str() : path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY,
                                 drivers.data(), driver == "GPKG" ? immutable.data() : nullptr, nullptr));
-  if (watched.stopped()) return fail("file", std::string(told_to_stop), "to be read to its end");
+  if (watched.stopped()) return fail(said("file"), std::string(told_to_stop), said("to be read to its end"));
   if (!data.get())
-    return fail("file", listener.last_error("something else than its name says, or a file cut short"),
+    return fail(said("file"), listener.last_error(said("something else than its name says, or a file cut short")),
                 "a " + format_words(driver));
   VectorReader reader(to_take, format_words(driver), drawing);
   if (drawing) apply(scan, reader.builder());
   const auto error = reader.read(data.get());
-  if (watched.stopped()) return fail("file", std::string(told_to_stop), "to be read to its end");
+  if (watched.stopped()) return fail(said("file"), std::string(told_to_stop), said("to be read to its end"));
   if (error) return tl::unexpected(*error);
-  if (!listener.errors().empty()) reader.builder().leave_out("whole file", "", listener.errors().front());
-  std::set<std::string> said;
+  if (!listener.errors().empty()) reader.builder().leave_out(said("whole file"), "", listener.errors().front());
+  std::set<std::string> told;
   for (const std::string& warning : listener.warnings())
-    if (warning.find("configuration option") == std::string::npos && said.size() < 5 && said.insert(warning).second)
+    if (warning.find("configuration option") == std::string::npos && told.size() < 5 && told.insert(warning).second)
       reader.builder().found.notes.push_back(warning);
   const bool mixed = driver.starts_with("GeoJSON") && mixes_arity(path);
   Found found = reader.builder().finish(mixed);
   doubt_degrees(found);
   if (found.features.empty() && found.surfaces.empty())
-    return fail("file",
-                found.left_out.empty() ? "nothing" : found.left_out.front().text + " " + found.left_out.front().reason,
-                "points, lines or areas");
+    return fail(
+        said("file"),
+        found.left_out.empty() ? said("nothing") : found.left_out.front().text + " " + found.left_out.front().reason,
+        said("points, lines or areas"));
   return found;
 }
 

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "../csv_fields.h"
+#include "burrow/base/say.h"
 #include "gdal_tools.h"
 
 namespace burrow::gdal {
@@ -50,9 +51,9 @@ Result<void> count_bytes(const std::string& folder, const std::vector<std::strin
     }
     VSIFCloseL(file);
     if (sum > wish.most_unpacked_bytes)
-      return fail("zipped file", fmt::format("more than {} MB once unpacked", wish.most_unpacked_bytes >> 20u),
-                  "a part of the data near the crossing");
-    if (ended) return fail("file", std::string(told_to_stop), "to be read to its end");
+      return fail(said("zipped file"), say("more than {} MB once unpacked", wish.most_unpacked_bytes >> 20u),
+                  said("a part of the data near the crossing"));
+    if (ended) return fail(said("file"), std::string(told_to_stop), said("to be read to its end"));
   }
   return {};
 }
@@ -88,7 +89,7 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
   const Listener listener;
   const std::string folder = "/vsizip/{" + path + "}";
   const std::vector<std::string> names = names_in(folder);
-  if (names.empty()) return fail("zipped file", "nothing, or a file cut short", "a zipped Shapefile");
+  if (names.empty()) return fail(said("zipped file"), said("nothing, or a file cut short"), said("a zipped Shapefile"));
   if (auto counted = count_bytes(folder, names, wish); !counted) return tl::unexpected(counted.error());
   if (csv::lower(path).ends_with(".kmz")) return read_vector(path, "LIBKML", wish);
   std::vector<Entry> entries;
@@ -96,8 +97,8 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
     for (const auto& [ending, driver] : known)
       if (csv::lower(name).ends_with(ending)) entries.push_back({folder + "/" + name, std::string(driver)});
   if (entries.empty())
-    return fail("zipped file", fmt::format("{} files, the first {}", names.size(), as_utf8(names.front())),
-                "a zipped Shapefile, GeoJSON, GeoPackage, KML or GeoTIFF");
+    return fail(said("zipped file"), say("{} files, the first {}", names.size(), as_utf8(names.front())),
+                said("a zipped Shapefile, GeoJSON, GeoPackage, KML or GeoTIFF"));
   Found all;
   std::optional<Error> first_error;
   for (const Entry& entry : entries) {
@@ -106,7 +107,8 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
     if (!one) {
       if (one.error().found == told_to_stop) return one;
       if (!first_error) first_error = one.error();
-      all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)), one.error().found, "could not be read"});
+      all.left_out.push_back(
+          {as_utf8(entry.path.substr(folder.size() + 1)), one.error().found, said("could not be read")});
       continue;
     }
     if (all.layers.empty()) {
@@ -116,13 +118,13 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
       all.left_out.insert(all.left_out.begin(), before.begin(), before.end());
     } else if (one->frame.crs != all.frame.crs) {
       all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)), one->frame.crs,
-                              "another coordinate system than the first file in the zip"});
+                              said("another coordinate system than the first file in the zip")});
     } else {
       append(all, std::move(*one));
     }
     if (all.vertices.size() > wish.most_vertices)
-      return fail("file", fmt::format("more than {} vertices", wish.most_vertices),
-                  "a part of the drawing or survey near the crossing");
+      return fail(said("file"), say("more than {} vertices", wish.most_vertices),
+                  said("a part of the drawing or survey near the crossing"));
   }
   if (all.layers.empty()) return tl::unexpected(*first_error);
   return all;

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <pugixml.hpp>
 
+#include "burrow/base/say.h"
 #include "landxml_lines.h"
 #include "landxml_text.h"
 
@@ -36,9 +37,9 @@ class Reader {
     Found found = builder_.finish();
     if (found.features.empty() && found.surfaces.empty())
       return fail(
-          "file",
-          found.left_out.empty() ? "nothing" : found.left_out.front().text + ": " + found.left_out.front().reason,
-          "points, surfaces, alignments or pipe networks");
+          said("file"),
+          found.left_out.empty() ? said("nothing") : found.left_out.front().text + ": " + found.left_out.front().reason,
+          said("points, surfaces, alignments or pipe networks"));
     return found;
   }
 
@@ -76,7 +77,7 @@ class Reader {
       ++number_;
       const std::string name = node.attribute("name").value();
       const auto v = vertex(node);
-      if (!v) return builder_.leave_out("CgPoint " + as_utf8(name), node.child_value(), "no north and east");
+      if (!v) return builder_.leave_out("CgPoint " + as_utf8(name), node.child_value(), said("no north and east"));
       named_.emplace(name, *v);
       FoundFeature feature;
       const std::string code = node.attribute("code").value();
@@ -99,9 +100,8 @@ class Reader {
         const bool good =
             n.size() > 2 && std::all_of(n.begin(), n.end(), [](double v) { return std::abs(v) <= largest_coordinate; });
         if (!good)
-          return builder_.leave_out(
-              fmt::format("surface {}, point {}", as_utf8(name), as_utf8(p.attribute("id").value())), p.child_value(),
-              "not three usable numbers");
+          return builder_.leave_out(say("surface {}, point {}", as_utf8(name), as_utf8(p.attribute("id").value())),
+                                    p.child_value(), said("not three usable numbers"));
         index.emplace(p.attribute("id").value(), static_cast<std::uint32_t>(surface.points.size()));
         surface.points.push_back({n[1], n[0], n[2]});
       });
@@ -116,9 +116,9 @@ class Reader {
         });
       });
       const std::string place = "surface " + as_utf8(name);
-      if (hidden > 0) builder_.leave_out(place, fmt::format("{} faces", hidden), "marked as hidden");
-      if (broken > 0) builder_.leave_out(place, fmt::format("{} faces", broken), "not three points of the surface");
-      if (surface.faces.empty()) return builder_.leave_out(place, "", "no faces");
+      if (hidden > 0) builder_.leave_out(place, say("{} faces", hidden), said("marked as hidden"));
+      if (broken > 0) builder_.leave_out(place, say("{} faces", broken), said("not three points of the surface"));
+      if (surface.faces.empty()) return builder_.leave_out(place, "", said("no faces"));
       builder_.found.surfaces.push_back(std::move(surface));
     });
   }
@@ -156,7 +156,7 @@ class Reader {
       }
       if (kind != "Line" && kind != "Curve" && kind != "Spiral") continue;
       if (!start || !end) {
-        builder_.leave_out(place, kind, "no start or no end");
+        builder_.leave_out(place, kind, said("no start or no end"));
         continue;
       }
       add(*start);
@@ -165,7 +165,7 @@ class Reader {
         const auto centre = vertex(child(part, "Center"));
         const bool clockwise = std::string_view(part.attribute("rot").value()) == "cw";
         if (centre) add_arc(between, {plan(*start), plan(*centre), plan(*end), clockwise}, sagitta_);
-        if (!centre) builder_.leave_out(place, kind, "no centre: read as a straight line");
+        if (!centre) builder_.leave_out(place, kind, said("no centre: read as a straight line"));
       }
       if (kind == "Spiral") add_spiral_of(part, *start, *end, between, place);
       for (std::size_t i = 0; i + 1 < between.size(); ++i) add({between[i].x_m, between[i].y_m, std::nullopt});
@@ -188,7 +188,7 @@ class Reader {
     const auto towards = vertex(child(part, "PI"));
     const auto length = number_in(part, "length");
     if (!towards || !length || !(*length > 0))
-      return builder_.leave_out(place, "Spiral", "no PI or no length: read as a straight line");
+      return builder_.leave_out(place, "Spiral", said("no PI or no length: read as a straight line"));
     const auto curvature = [&](const char* attribute) {
       const auto radius = number_in(part, attribute);  // "INF" is no finite number: straight
       const double left = std::string_view(part.attribute("rot").value()) == "cw" ? -1 : 1;
@@ -220,7 +220,8 @@ class Reader {
       std::vector<FoundVertex> line = geometry(child(node, "CoordGeom"), place);
       const std::vector<ProfilePoint> profile = profile_of(node);
       if (!profile.empty()) line = with_heights(line, profile, number_in(node, "staStart").value_or(0));
-      if (profile.empty() && !line.empty()) builder_.leave_out(place, "", "no profile: its heights are not known");
+      if (profile.empty() && !line.empty())
+        builder_.leave_out(place, "", said("no profile: its heights are not known"));
       add_line(std::move(line), "alignment " + name, name, place, Shape::line);
     });
   }
@@ -270,7 +271,7 @@ class Reader {
     each(section, "PlanFeature", [&](const Node& node) {
       const std::string name = node.attribute("name").value();
       const std::string code = node.attribute("code").value();
-      const std::string place = "plan feature " + as_utf8(name);
+      const std::string place = said("plan feature ") + as_utf8(name);
       each(node, "CoordGeom", [&](const Node& geom) {
         add_line(geometry(geom, place), code.empty() ? name : code, name, place, Shape::line);
       });
@@ -288,7 +289,7 @@ class Reader {
         structures.emplace(s.attribute("name").value(), s);
         auto v = vertex(child(s, "Center"));
         const std::string place = "structure " + as_utf8(s.attribute("name").value());
-        if (!v) return builder_.leave_out(place, "", "no place");
+        if (!v) return builder_.leave_out(place, "", said("no place"));
         v->z_m = number_in(s, "elevRim");
         add_line({*v}, "structures " + name, s.attribute("name").value(), place, Shape::point);
       });
@@ -303,7 +304,8 @@ class Reader {
     for (const char* which : {"refStart", "refEnd"}) {
       const auto it = structures.find(pipe.attribute(which).value());
       const auto v = it == structures.end() ? std::nullopt : vertex(child(it->second, "Center"));
-      if (!v) return builder_.leave_out(place, pipe.attribute(which).value(), "a structure that is not in the file");
+      if (!v)
+        return builder_.leave_out(place, pipe.attribute(which).value(), said("a structure that is not in the file"));
       line.push_back({v->x_m, v->y_m, std::nullopt});
       each(it->second, "Invert", [&](const Node& invert) {
         if (name == invert.attribute("refPipe").value()) line.back().z_m = number_in(invert, "elev");
@@ -318,8 +320,8 @@ class Reader {
     if (const auto diameter = number_in(child(pipe, "CircPipe"), "diameter")) {
       if (diameter_unit_) feature.diameter_m = *diameter * metres_in(*diameter_unit_);
       if (!diameter_unit_)
-        builder_.leave_out(place, fmt::format("diameter {:g}", *diameter),
-                           "the file does not state the unit of diameters");
+        builder_.leave_out(place, say("diameter {:g}", *diameter),
+                           said("the file does not state the unit of diameters"));
     }
     builder_.add(std::move(feature), line, place);
   }
@@ -331,7 +333,7 @@ class Reader {
         ""};
     const std::string_view name = local_name(node);
     if (std::find(known.begin(), known.end(), name) == known.end())
-      builder_.leave_out("whole file", name, "a part of LandXML that is not read");
+      builder_.leave_out(said("whole file"), name, said("a part of LandXML that is not read"));
   }
 
   using Section = void (Reader::*)(const Node&);
@@ -356,10 +358,10 @@ Result<Found> read_landxml(const std::string& path, const ReadWish& wish) {
   pugi::xml_document document;
   const pugi::xml_parse_result parsed = document.load_file(path.c_str());
   if (!parsed)
-    return fail("file", fmt::format("{} at byte {}", parsed.description(), parsed.offset), "a whole LandXML file");
+    return fail(said("file"), say("{} at byte {}", parsed.description(), parsed.offset), said("a whole LandXML file"));
   for (const Node& root : document.children())
     if (local_name(root) == "LandXML") return Reader(root, wish).run();
-  return fail("file", as_utf8(document.document_element().name()), "LandXML");
+  return fail(said("file"), as_utf8(document.document_element().name()), "LandXML");
 }
 
 }  // namespace burrow

@@ -8,6 +8,7 @@
 #include <memory>
 
 #include "burrow/base/quantity.h"
+#include "burrow/base/say.h"
 
 namespace burrow::frames {
 
@@ -31,7 +32,7 @@ Context new_context() {
 Result<Pj> system(PJ_CONTEXT* context, const std::string& crs) {
   Pj pj(proj_create(context, crs.c_str()));
   if (!pj || !proj_is_crs(pj.get()))
-    return fail("coordinate system", crs.substr(0, 80), "one that PROJ knows, \"EPSG:25832\"");
+    return fail(said("coordinate system"), crs.substr(0, 80), said("one that PROJ knows, \"EPSG:25832\""));
   // Heights keep their own unit and datum: only the plan is transformed.
   if (proj_get_type(pj.get()) == PJ_TYPE_COMPOUND_CRS) return Pj(proj_crs_get_sub_crs(context, pj.get(), 0));
   return pj;
@@ -46,14 +47,16 @@ Pj operation(PJ_CONTEXT* context, const Pj& from, const Pj& to) {
 Result<PlanPoint> move_one(const Pj& by, PlanPoint p) {
   const PJ_COORD out = proj_trans(by.get(), PJ_FWD, proj_coord(p.x_m, p.y_m, 0, 0));
   if (!std::isfinite(out.xy.x) || !std::isfinite(out.xy.y))
-    return fail("point", fmt::format("{:g}, {:g}", p.x_m, p.y_m), "a place within its coordinate system");
+    return fail(said("point"), fmt::format("{:g}, {:g}", p.x_m, p.y_m), said("a place within its coordinate system"));
   return PlanPoint{out.xy.x, out.xy.y};
 }
 
 Result<PlanPoint> longitude_latitude(PJ_CONTEXT* context, const Pj& crs, PlanPoint p) {
   const Pj geodetic(proj_crs_get_geodetic_crs(context, crs.get()));
   const Pj by = geodetic ? operation(context, crs, geodetic) : Pj();
-  if (!by) return fail("coordinate system", "one without latitude and longitude", "a map projection or degrees");
+  if (!by)
+    return fail(said("coordinate system"), said("one without latitude and longitude"),
+                said("a map projection or degrees"));
   return move_one(by, p);
 }
 
@@ -81,13 +84,14 @@ Result<Pj> local_system(PJ_CONTEXT* context, const LocalFrame& frame) {
   const Pj geodetic(proj_crs_get_geodetic_crs(context, crs->get()));
   const char* base = geodetic ? proj_as_projjson(context, geodetic.get(), nullptr) : nullptr;
   Pj local(base ? proj_create(context, local_definition(base, *at).c_str()) : nullptr);
-  if (!local) return fail("coordinate system", frame.crs.substr(0, 80), "a map projection or degrees");
+  if (!local) return fail(said("coordinate system"), frame.crs.substr(0, 80), said("a map projection or degrees"));
   return local;
 }
 
 Result<Projected> move(PJ_CONTEXT* context, const Pj& from, const Pj& to, std::vector<PlanPoint>& points) {
   const Pj by = operation(context, from, to);
-  if (!by) return fail("coordinate system", "no way between the two systems", "systems of the same region");
+  if (!by)
+    return fail(said("coordinate system"), said("no way between the two systems"), said("systems of the same region"));
   constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
   for (PlanPoint& p : points) p = move_one(by, p).value_or(PlanPoint{nowhere, nowhere});
   Projected how;
@@ -126,7 +130,8 @@ Result<std::string> metric_crs(const std::string& crs, double x, double y) {
   if (!from) return tl::unexpected(from.error());
   const Result<PlanPoint> at = longitude_latitude(context.get(), *from, {x, y});
   if (!at) return tl::unexpected(at.error());
-  if (!(std::abs(at->y_m) <= 84)) return fail("latitude", fmt::format("{:g}", at->y_m), "between −84 and 84 degrees");
+  if (!(std::abs(at->y_m) <= 84))
+    return fail(said("latitude"), fmt::format("{:g}", at->y_m), said("between −84 and 84 degrees"));
   const double turn = at->x_m - 360 * std::floor((at->x_m + 180) / 360);
   const int zone = std::min(60, static_cast<int>(std::floor((turn + 180) / 6)) + 1);
   return fmt::format("EPSG:{}", (at->y_m < 0 ? 32700 : 32600) + zone);

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "burrow/base/result.h"
+#include "burrow/base/say.h"
 #include "burrow/import/found.h"
 
 namespace burrow {
@@ -43,9 +44,11 @@ struct Readers {
                                                         const std::vector<PlanPoint>& points) = nullptr;
   /// Delaunay triangles of points in plan; at least three that are not on one line.
   Result<std::vector<std::array<std::uint32_t, 3>>> (*triangles)(const std::vector<PlanPoint>& points) = nullptr;
+  /// Messages in that language from now on.
+  void (*speak)(const Dictionary& dictionary) = nullptr;
 };
 
-inline constexpr int readers_version = 1;
+inline constexpr int readers_version = 2;
 
 /// The importer library; loaded once. Error: it is not beside the program, or does not fit it.
 Result<const Readers*> load_readers();

@@ -41,6 +41,7 @@ class OwnStart {
 struct SettingsNow {
   UnitSystem units = UnitSystem::metric;
   Colours colours = Colours::light;
+  QString language = QStringLiteral("as-desktop");  ///< or one of `languages()`; counts from the next start
 };
 
 class SettingsDialog : public QDialog {
@@ -52,6 +53,7 @@ class SettingsDialog : public QDialog {
  Q_SIGNALS:
   void units_wanted(burrow::UnitSystem units);
   void colours_wanted(burrow::Colours colours);
+  void language_wanted(const QString& language);
   void hints_wanted();
 
  private:
