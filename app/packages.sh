@@ -1,10 +1,11 @@
 # Debian 12 packages, and how the missing ones are installed. Read by app/start, tests/run and .ci/run (`source`).
 # The Qt platform plugins for X11 and for no display at all come with libqt6gui6, which qt6-base-dev brings along.
 # libgdal-dev, libproj-dev, libpugixml-dev: the importer library alone.
+# qt6-translations-l10n: the buttons of Qt in German.
 
 build_packages=(
   g++ cmake ninja-build
-  qt6-base-dev libqt6opengl6-dev qt6-charts-dev libgl-dev libopengl-dev
+  qt6-base-dev libqt6opengl6-dev qt6-charts-dev qt6-translations-l10n libgl-dev libopengl-dev
   libeigen3-dev libboost-dev nlohmann-json3-dev libexpected-dev libfmt-dev
   libgdal-dev libproj-dev libpugixml-dev
 )

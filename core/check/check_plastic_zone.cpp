@@ -40,7 +40,7 @@ std::vector<SoilOnTheWay> soils_on_the_way(const Judge& judge) {
 }
 
 Source source_of(const Soil& soil) {
-  return {std::string(soil.drained ? "Yu and Houlsby 1991" : "Gibson and Anderson 1961") +
+  return {std::string(soil.drained ? said("Yu and Houlsby 1991") : said("Gibson and Anderson 1961")) +
               said(", endless ground: its limit pressure is an upper bound here, less ground takes part"),
           SourceLabel::derived};
 }

@@ -38,7 +38,7 @@ std::string advice_title(Advice advice) {
     case Advice::go_on:
       break;
   }
-  return "Go on";
+  return said("Go on");
 }
 
 std::string advice_text(const DayAnswer& day, UnitSystem units) {
@@ -96,7 +96,7 @@ std::string next_text(const NextReading& next, UnitSystem units) {
 
 std::string left_out_text(const ReadingLeftOut& left_out, const DayRecord& record) {
   const std::string kind = left_out.reading < record.readings.size() ? said_word(record.readings[left_out.reading].kind)
-                                                                     : std::string("reading");
+                                                                     : std::string(said("reading"));
   switch (left_out.trouble) {
     case ReadingTrouble::beyond_path:
       return kind + said(": beyond the predicted path, or where the tool has not been");

@@ -66,7 +66,7 @@ class List {
                                                              : said("compressor ") + entered.compressor.name;
     if (entered.compressor.free_air) compressor += ", " + text(entered.compressor.free_air->m3_s, Dimension::flow);
     if (entered.compressor.pressure)
-      compressor += " at " + text(entered.compressor.pressure->Pa, Dimension::air_pressure);
+      compressor += say(" at {}", text(entered.compressor.pressure->Pa, Dimension::air_pressure));
     add(EquipmentGroup::air, compressor,
         say("the tool takes {} of free air at {}",
             text(supply ? supply->wanted.m3_s : tool_.free_air.m3_s, Dimension::flow),
