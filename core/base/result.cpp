@@ -2,12 +2,15 @@
 
 #include <fmt/format.h>
 
+#include "burrow/base/say.h"
+
 namespace burrow {
 
 std::string Error::text() const {
   std::string line = place.empty() ? std::string() : place + ": ";
-  if (!found.empty()) line += "found " + found;
-  if (!expected.empty()) line += (found.empty() ? "expected " : ", expected ") + expected;
+  if (!found.empty()) line += said("found ") + said(std::string_view(found));
+  if (!expected.empty())
+    line += (found.empty() ? said("expected ") : said(", expected ")) + said(std::string_view(expected));
   return line;
 }
 

@@ -56,4 +56,17 @@ TEST(Process, WorkbenchWithoutADisplaySaysSo) {
   EXPECT_NE(ran.text.find("no display"), std::string::npos);
 }
 
+// The words of every command in German, on request; what other programs read is the same.
+TEST(Process, Language_IsThatAskedFor) {
+  const Ran german = run("check --language de '" BURROW_SOURCE_DIR "/samples/house-service.crossing'");
+  EXPECT_EQ(german.code, 1) << german.text;
+  EXPECT_NE(german.text.find("Halt. 2 Grenzwerte verletzt"), std::string::npos) << german.text;
+  const Ran english = run("check '" BURROW_SOURCE_DIR "/samples/house-service.crossing'");
+  EXPECT_NE(english.text.find("Stop. 2 limits are broken"), std::string::npos) << english.text;
+  const Ran unknown = run("check --language xx a.crossing");
+  EXPECT_EQ(unknown.code, 2);
+  EXPECT_NE(unknown.text.find("en or de"), std::string::npos) << unknown.text;
+  EXPECT_EQ(run("check a.crossing --language").code, 2);
+}
+
 }  // namespace

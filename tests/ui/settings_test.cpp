@@ -96,5 +96,27 @@ TEST(Settings, UnitsAndColours_AtOnce) {
   EXPECT_FALSE(test.window.drawing().look().theme.dark) << "the desktop of the tests is light";
 }
 
+TEST(Settings, Language_IsAskedForAndCountsFromTheNextStart) {
+  const OwnStart nowhere(QString(), tables_for_tests());
+  SettingsNow now;
+  now.language = QStringLiteral("de");
+  SettingsDialog dialog(now, nowhere, blank_crossing(), nullptr);
+  QComboBox* language = nullptr;
+  for (QComboBox* box : dialog.findChildren<QComboBox*>())
+    if (box->findData(QStringLiteral("as-desktop")) >= 0) language = box;
+  ASSERT_NE(language, nullptr);
+  EXPECT_EQ(language->currentText(), QStringLiteral("Deutsch"));
+  EXPECT_EQ(language->count(), 3);
+  QString wanted;
+  QObject::connect(&dialog, &SettingsDialog::language_wanted, &dialog, [&](const QString& l) { wanted = l; });
+  language->setCurrentIndex(1);
+  EXPECT_EQ(language->currentText(), QStringLiteral("English"));
+  EXPECT_EQ(wanted, QStringLiteral("en"));
+  bool told = false;
+  for (const QLabel* label : dialog.findChildren<QLabel*>())
+    told = told || (label->text().contains(QStringLiteral("next time")) && !label->isHidden());
+  EXPECT_TRUE(told);
+}
+
 }  // namespace
 }  // namespace burrow
