@@ -63,6 +63,7 @@ PathPanel::PathPanel(Document& document, QWidget* parent)
   column->addWidget(rescue_said_);
   column->addStretch(1);
   auto* scroll = new QScrollArea(this);
+  scroll->setFocusPolicy(Qt::NoFocus);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setWidgetResizable(true);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

@@ -38,6 +38,7 @@ HelpWindow::HelpWindow(QWidget* parent)
   search_->setClearButtonEnabled(true);
   search_->setAccessibleName(tr("Search the help"));
   list_->setAccessibleName(tr("Pages of the help"));
+  text_->setAccessibleName(tr("Page of the help"));
   text_->setOpenLinks(false);
   text_->document()->setDocumentMargin(14);
   auto* left = new QWidget(this);

@@ -19,6 +19,7 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/import/ground_csv.h"
+#include "burrow/widgets/tab_order.h"
 #include "burrow/window/import_screen.h"
 
 namespace burrow {
@@ -47,6 +48,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
       where_(new QLabel(this)),
       state_(new QLabel(this)),
       recovery_folder_(recovery_folder) {
+  tab_by_place();
   setAcceptDrops(true);
   drawing_->setAcceptDrops(false);
   auto* middle = new QWidget(this);

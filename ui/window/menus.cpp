@@ -74,7 +74,7 @@ void MainWindow::make_file_menu() {
   }
   menu->addSeparator();
   menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save);
-  menu->addAction(tr("Save &as…"), QKeySequence::SaveAs, this, &MainWindow::save_as);
+  menu->addAction(tr("Sa&ve as…"), QKeySequence::SaveAs, this, &MainWindow::save_as);
   menu->addSeparator();
   menu->addAction(tr("&Import…"), QKeySequence(Qt::CTRL | Qt::Key_I), this, [this] {
     QStringList kinds;
@@ -147,7 +147,7 @@ void MainWindow::make_view_menu() {
     times_group->addAction(action);
   }
   menu->addSeparator();
-  QAction* turning = menu->addAction(tr("W&hy it turns"), QKeySequence(Qt::CTRL | Qt::Key_R), this,
+  QAction* turning = menu->addAction(tr("Wh&y it turns"), QKeySequence(Qt::CTRL | Qt::Key_R), this,
                                      [this](bool on) { drawing_->set_turning_strip(on); });
   turning->setCheckable(true);
   QAction* neutral = menu->addAction(tr("&Neutral cover"), this, [this](bool on) { drawing_->set_neutral_line(on); });
@@ -194,7 +194,7 @@ void MainWindow::make_view_menu() {
   }
   dark_action_ = menu->addAction(tr("&Dark colours"), this, [this](bool on) { set_dark(on); });
   dark_action_->setCheckable(true);
-  menu->addAction(tr("&Settings…"), QKeySequence::Preferences, this, &MainWindow::show_settings);
+  menu->addAction(tr("S&ettings…"), QKeySequence::Preferences, this, &MainWindow::show_settings);
 }
 
 void MainWindow::make_help_menu() {

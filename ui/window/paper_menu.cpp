@@ -39,7 +39,7 @@ void MainWindow::add_paper_entries(QMenu* menu) {
   connect(&side_->day(), &DayPanel::as_built_wanted, this, [this](const std::string& record, bool printed) {
     printed ? print_part(SheetPart::as_built, record) : write_pdf(SheetPart::as_built, record);
   });
-  menu->addAction(tr("P&icture as PNG…"), this, &MainWindow::write_png);
+  menu->addAction(tr("Pict&ure as PNG…"), this, &MainWindow::write_png);
   add_export_entries(menu->addMenu(tr("&Export")));
 }
 

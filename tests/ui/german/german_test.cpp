@@ -9,11 +9,13 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QMenuBar>
 #include <QRegularExpression>
 #include <QTemporaryDir>
 #include <QTest>
 #include <QTextBrowser>
+#include <map>
 
 #include "burrow/base/say.h"
 #include "burrow/check/assess.h"
@@ -156,6 +158,20 @@ TEST(German, Paper_HoldsNoEnglish) {
           found.look(words.join(QLatin1Char(' ')), QStringLiteral("%1 on paper").arg(QLatin1String(sample)));
         }
       }
+    }
+  }
+}
+
+TEST(German, Menus_EveryLetterOnce) {
+  TestWindow w("house-service");
+  for (const QMenu* menu : w.window.findChildren<QMenu*>()) {
+    std::map<QChar, QString> letters;
+    for (const QAction* action : menu->actions()) {
+      const qsizetype at = action->text().indexOf(QLatin1Char('&'));
+      if (at < 0 || at + 1 >= action->text().size() || action->isSeparator()) continue;
+      const auto [it, fresh] = letters.emplace(action->text()[at + 1].toLower(), action->text());
+      EXPECT_TRUE(fresh) << menu->title().toStdString() << ": " << it->second.toStdString() << " and "
+                         << action->text().toStdString();
     }
   }
 }
