@@ -4,9 +4,11 @@
 
 #include <algorithm>
 #include <array>
+#include <atomic>
 #include <charconv>
 #include <cmath>
 
+#include "burrow/base/fineness.h"
 #include "quantity_units.h"
 
 namespace burrow {
@@ -69,6 +71,13 @@ constexpr std::string_view minus = "−";
 constexpr std::string_view unknown = "–";
 constexpr double beyond_plain_digits = 1e12;  ///< from here on "1.5e+12", so that no number fills the screen
 
+std::atomic<Fineness> fineness = Fineness::usual;
+
+/// One digit more where it is fine.
+int more() {
+  return fineness.load() == Fineness::fine ? 1 : 0;
+}
+
 /// Digits behind the mark for a magnitude already in the unit shown.
 int decimals(double magnitude, Dimension dimension, UnitSystem units) {
   const bool us = units == UnitSystem::us;
@@ -77,9 +86,9 @@ int decimals(double magnitude, Dimension dimension, UnitSystem units) {
     case Dimension::station:
     case Dimension::grade:
     case Dimension::angle:
-      return 2;
+      return 2 + more();
     case Dimension::small_length:
-      return us ? 2 : 1;
+      return (us ? 2 : 1) + more();
     case Dimension::pressure:
       return magnitude < 100 ? 1 : 0;
     case Dimension::big_pressure:
@@ -126,10 +135,13 @@ std::string fixed(double magnitude, int digits) {
 }
 
 std::string feet_and_inches(double magnitude_m) {
-  const double tenths = std::round(magnitude_m / quantity_units::inch_m * 10);
-  const double feet = std::floor(tenths / 120);
-  const double inches = (tenths - 120 * feet) / 10;
-  return feet > 0 ? fmt::format("{:.0f} ft {:.1f} in", feet, inches) : fmt::format("{:.1f} in", inches);
+  const int digits = 1 + more();
+  const double parts_of_inch = digits == 1 ? 10 : 100;
+  const double parts = std::round(magnitude_m / quantity_units::inch_m * parts_of_inch);
+  const double feet = std::floor(parts / (12 * parts_of_inch));
+  const double inches = (parts - 12 * parts_of_inch * feet) / parts_of_inch;
+  return feet > 0 ? fmt::format("{:.0f} ft {:.{}f} in", feet, inches, digits)
+                  : fmt::format("{:.{}f} in", inches, digits);
 }
 
 std::string hours_minutes_seconds(double magnitude_s) {
@@ -185,6 +197,14 @@ std::string degrees(double kelvin, UnitSystem units) {
 }
 
 }  // namespace
+
+void show_quantities(Fineness wanted) {
+  fineness = wanted;
+}
+
+Fineness shown_fineness() {
+  return fineness;
+}
 
 std::string format(double value, Dimension dimension, UnitSystem units) {
   if (dimension == Dimension::temperature) return degrees(value, units);

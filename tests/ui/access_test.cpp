@@ -130,8 +130,9 @@ void expect_reachable(QWidget& root, QWidget& page, const QString& where) {
       const QRect now(at->mapTo(&page, QPoint(0, 0)), at->size());
       EXPECT_GT(now.bottom(), last.top())
           << which(*at, where) << " comes after what stands below it:\n  " << which(*before, where);
-      if (std::abs(now.center().y() - last.center().y()) < 6)
+      if (std::abs(now.center().y() - last.center().y()) < 6) {
         EXPECT_GT(now.left(), last.left()) << which(*at, where) << " comes after what stands right of it";
+      }
     }
     before = at;
   }

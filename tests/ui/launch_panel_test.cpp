@@ -205,9 +205,9 @@ TEST(LaunchPage, ToolsOnDemand_RowsSayWhy) {
   LaunchPage w("house-service");
   QTest::mouseClick(w.panel().tools_button(), Qt::LeftButton);
   ASSERT_TRUE(QTest::qWaitFor([&] { return w.desk().tools() && !w.desk().running(); }, 240000));
-  QTest::qWait(60);
+  // The page takes the answer over when the event loop comes to it, which on a busy machine is later than the answer.
+  EXPECT_TRUE(QTest::qWaitFor([&] { return w.panel().said().contains(QStringLiteral("(now)")); }, 60000));
   const QString said = w.panel().said();
-  EXPECT_TRUE(said.contains(QStringLiteral("(now)"))) << said.toStdString();
   EXPECT_TRUE(said.contains(QStringLiteral("the pipe is wider than the hole"))) << said.toStdString();
 }
 

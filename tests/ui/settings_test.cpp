@@ -4,14 +4,17 @@
 
 #include <gtest/gtest.h>
 
+#include <QAbstractItemView>
 #include <QComboBox>
 #include <QFile>
 #include <QLabel>
 #include <QPushButton>
+#include <QRegularExpression>
 #include <QTemporaryDir>
 
 #include "burrow/crossing/blank.h"
 #include "burrow/crossing/own_start.h"
+#include "burrow/panels/findings_panel.h"
 #include "burrow/window/guided_crossing.h"
 #include "window_for_tests.h"
 
@@ -85,7 +88,7 @@ TEST(Settings, UnitsAndColours_AtOnce) {
   QObject::connect(&dialog, &SettingsDialog::units_wanted, &test.window, &MainWindow::set_units);
   QObject::connect(&dialog, &SettingsDialog::colours_wanted, &test.window, &MainWindow::set_colours);
   const auto boxes = dialog.findChildren<QComboBox*>();
-  ASSERT_EQ(boxes.size(), 2);
+  ASSERT_GE(boxes.size(), 2);
   for (QComboBox* box : boxes) {
     for (const char* word : {"US customary", "dark"})
       if (const int at = box->findText(QLatin1String(word)); at >= 0) box->setCurrentIndex(at);
@@ -116,6 +119,28 @@ TEST(Settings, Language_IsAskedForAndCountsFromTheNextStart) {
   for (const QLabel* label : dialog.findChildren<QLabel*>())
     told = told || (label->text().contains(QStringLiteral("next time")) && !label->isHidden());
   EXPECT_TRUE(told);
+}
+
+TEST(Settings, Fineness_ChangesEveryTextAtOnce) {
+  TestWindow test("house-service");
+  const OwnStart nowhere(QString(), tables_for_tests());
+  SettingsDialog dialog({}, nowhere, blank_crossing(), &test.window);
+  QObject::connect(&dialog, &SettingsDialog::fineness_wanted, &test.window, &MainWindow::set_fineness);
+  QComboBox* numbers = nullptr;
+  for (QComboBox* box : dialog.findChildren<QComboBox*>())
+    if (box->itemText(0).startsWith(QStringLiteral("usual"))) numbers = box;
+  ASSERT_NE(numbers, nullptr);
+  const auto headline = [&] {
+    const auto* list = test.window.findChild<FindingsPanel*>()->findChild<QAbstractItemView*>();
+    return list->model()->index(0, 0).data().toString();
+  };
+  EXPECT_TRUE(headline().contains(QStringLiteral("0.61 m clear of gas main"))) << headline().toStdString();
+  numbers->setCurrentIndex(1);
+  EXPECT_EQ(shown_fineness(), Fineness::fine);
+  EXPECT_FALSE(headline().contains(QStringLiteral("0.61 m clear of gas main")));
+  EXPECT_TRUE(headline().contains(QRegularExpression(QStringLiteral("0\\.6[01]\\d m clear of gas main"))));
+  numbers->setCurrentIndex(0);
+  EXPECT_TRUE(headline().contains(QStringLiteral("0.61 m clear of gas main")));
 }
 
 }  // namespace

@@ -126,6 +126,8 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
 
   if (!recovery_folder_.isEmpty()) recovery_ = std::make_unique<Recovery>(document_, recovery_folder_);
   QSettings settings;
+  show_quantities(from_word<Fineness>(settings.value(QStringLiteral("fineness")).toString().toStdString())
+                      .value_or(Fineness::usual));
   set_units(settings.value(QStringLiteral("units")).toString() == QLatin1String("us") ? UnitSystem::us
                                                                                       : UnitSystem::metric);
   set_colours(
@@ -231,6 +233,11 @@ void MainWindow::set_units(UnitSystem units) {
     if (action->data().toInt() == static_cast<int>(units)) action->setChecked(true);
 }
 
+void MainWindow::set_fineness(Fineness fineness) {
+  show_quantities(fineness);
+  set_units(units_);  // every text anew
+}
+
 void MainWindow::set_dark(bool dark) {
   dark_ = dark;
   colours_ = dark ? Colours::dark : Colours::light;
@@ -295,6 +302,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
   settings.setValue(QStringLiteral("units"),
                     units_ == UnitSystem::us ? QStringLiteral("us") : QStringLiteral("metric"));
   settings.setValue(QStringLiteral("colours"), qs(std::string(word_of(colours_))));
+  settings.setValue(QStringLiteral("fineness"), qs(std::string(word_of(shown_fineness()))));
   recovery_.reset();
   event->accept();
 }

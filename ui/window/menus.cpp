@@ -229,9 +229,10 @@ void MainWindow::new_crossing() {
 void MainWindow::show_settings() {
   const OwnStart own = own_start();
   const QString language = QSettings().value(QStringLiteral("language"), QStringLiteral("as-desktop")).toString();
-  SettingsDialog dialog({units_, colours_, language}, own, document_.crossing(), this);
+  SettingsDialog dialog({units_, colours_, shown_fineness(), language}, own, document_.crossing(), this);
   connect(&dialog, &SettingsDialog::units_wanted, this, &MainWindow::set_units);
   connect(&dialog, &SettingsDialog::colours_wanted, this, &MainWindow::set_colours);
+  connect(&dialog, &SettingsDialog::fineness_wanted, this, &MainWindow::set_fineness);
   connect(&dialog, &SettingsDialog::language_wanted, this,
           [](const QString& wanted) { QSettings().setValue(QStringLiteral("language"), wanted); });
   connect(&dialog, &SettingsDialog::hints_wanted, this, &MainWindow::show_hints);

@@ -77,8 +77,14 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const OwnStart& own, cons
   auto* from_next_start = new QLabel(tr("The language changes when the program starts the next time."), this);
   from_next_start->setWordWrap(true);
   from_next_start->hide();
+  auto* fineness = new QComboBox(this);
+  fineness->addItem(tr("usual: 1 cm, 0.1 in, 0.01 %"), static_cast<int>(Fineness::usual));
+  fineness->addItem(tr("fine: 1 mm, 0.01 in, 0.001 %"), static_cast<int>(Fineness::fine));
+  fineness->setCurrentIndex(fineness->findData(static_cast<int>(now.fineness)));
+  fineness->setToolTip(tr("How finely lengths, levels, grades and angles are shown. What is computed is the same."));
   auto* form = new QFormLayout;
   form->addRow(tr("&Units"), units);
+  form->addRow(tr("&Numbers"), fineness);
   form->addRow(tr("&Colours"), colours);
   form->addRow(tr("&Language"), language);
   form->addRow(from_next_start);
@@ -117,6 +123,8 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const OwnStart& own, cons
   });
   connect(colours, &QComboBox::currentIndexChanged, this,
           [this, colours] { Q_EMIT colours_wanted(static_cast<Colours>(colours->currentData().toInt())); });
+  connect(fineness, &QComboBox::currentIndexChanged, this,
+          [this, fineness] { Q_EMIT fineness_wanted(static_cast<Fineness>(fineness->currentData().toInt())); });
   connect(language, &QComboBox::currentIndexChanged, this, [this, language, from_next_start] {
     from_next_start->show();
     Q_EMIT language_wanted(language->currentData().toString());

@@ -4,6 +4,9 @@
 
 #include <gtest/gtest.h>
 
+#include <initializer_list>
+#include <utility>
+
 #include "burrow/base/quantity_text.h"
 
 namespace burrow {
@@ -11,7 +14,7 @@ namespace {
 
 /// English again when a test ends.
 struct Speaks {
-  explicit Speaks(std::map<std::string, std::string, std::less<>> texts) { speak({"de", std::move(texts)}); }
+  explicit Speaks(std::initializer_list<std::pair<const std::string, std::string>> texts) { speak({"de", texts}); }
   ~Speaks() { speak({}); }
 };
 

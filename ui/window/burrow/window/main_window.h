@@ -4,6 +4,7 @@
 #include <QMainWindow>
 #include <QPointer>
 
+#include "burrow/base/fineness.h"
 #include "burrow/document/document.h"
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/drawing/overview.h"
@@ -49,6 +50,7 @@ class MainWindow : public QMainWindow {
   /// Takes over what came out of the import screen: a new crossing, or one step of undo.
   void take_import(const Imported& imported, bool as_new);
   void set_units(UnitSystem units);
+  void set_fineness(Fineness fineness);
   void set_dark(bool dark);
   void set_colours(Colours colours);
   /// Offers work that a crash left behind.

@@ -4,6 +4,8 @@
 #include <QDialog>
 #include <optional>
 
+#include "burrow/base/fineness.h"
+#include "burrow/base/quantity_text.h"
 #include "burrow/base/words.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
@@ -41,6 +43,7 @@ class OwnStart {
 struct SettingsNow {
   UnitSystem units = UnitSystem::metric;
   Colours colours = Colours::light;
+  Fineness fineness = Fineness::usual;
   QString language = QStringLiteral("as-desktop");  ///< or one of `languages()`; counts from the next start
 };
 
@@ -53,6 +56,7 @@ class SettingsDialog : public QDialog {
  Q_SIGNALS:
   void units_wanted(burrow::UnitSystem units);
   void colours_wanted(burrow::Colours colours);
+  void fineness_wanted(burrow::Fineness fineness);
   void language_wanted(const QString& language);
   void hints_wanted();
 
