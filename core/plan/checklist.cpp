@@ -252,7 +252,7 @@ std::string_view words_of_task(MarkTask task) {
     case MarkTask::look:
       return said("look in the test hole");
     case MarkTask::listen:
-      return "listen";
+      return said("listen");
     case MarkTask::check_heave:
       return said("level the surface");
     case MarkTask::prepare_arrival:
