@@ -3,11 +3,15 @@
 
 #include <benchmark/benchmark.h>
 
+#include <QTemporaryDir>
+
 #include <algorithm>
 #include <chrono>
 #include <vector>
 
 #include "../ui/window_for_tests.h"
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
 #include "burrow/plan/trials_plan.h"
 
 namespace {
@@ -18,8 +22,31 @@ double ms_since(Clock::time_point start) {
   return std::chrono::duration<double, std::milli>(Clock::now() - start).count();
 }
 
-void drag_frame(benchmark::State& state, burrow::PartKind kind, bool all_shown = false) {
+/// The sample of sixty with each of its utilities five times, a hand's breadth further along and lower each time.
+bool open_three_hundred(burrow::TestWindow& w, const QTemporaryDir& folder) {
+  burrow::Crossing crossing = w.crossing();
+  const std::vector<burrow::Utility> sixty = crossing.site.utilities;
+  for (int copy = 1; copy < 5; ++copy)
+    for (burrow::Utility utility : sixty) {
+      utility.id += "-" + std::to_string(copy);
+      for (auto& p : utility.path) {
+        p.x_m += 0.11 * copy;
+        if (p.z_m) *p.z_m -= 0.07 * copy;
+      }
+      crossing.site.utilities.push_back(std::move(utility));
+    }
+  const QString path = folder.filePath(QStringLiteral("300.crossing"));
+  return burrow::save_atomically(path.toStdString(), burrow::write_crossing(crossing)).has_value() &&
+         w.window.document().open(path).has_value();
+}
+
+void drag_frame(benchmark::State& state, burrow::PartKind kind, bool all_shown = false, bool many = false) {
   burrow::TestWindow w("sixty-utilities");
+  const QTemporaryDir folder;
+  if (many && !open_three_hundred(w, folder)) {
+    state.SkipWithError("the crossing of 300 utilities was not opened");
+    return;
+  }
   burrow::Trials trials;
   if (all_shown) {
     const burrow::Tables& tables = w.window.document().tables();
@@ -69,8 +96,12 @@ void drag_utility(benchmark::State& state) {
 void drag_launch_all_shown(benchmark::State& state) {
   drag_frame(state, burrow::PartKind::launch, true);
 }
+void drag_launch_300(benchmark::State& state) {
+  drag_frame(state, burrow::PartKind::launch, false, true);
+}
 BENCHMARK(drag_launch)->Unit(benchmark::kMillisecond)->Iterations(400);
 BENCHMARK(drag_utility)->Unit(benchmark::kMillisecond)->Iterations(400);
+BENCHMARK(drag_launch_300)->Unit(benchmark::kMillisecond)->Iterations(400);
 BENCHMARK(drag_launch_all_shown)->Unit(benchmark::kMillisecond)->Iterations(400);
 
 }  // namespace

@@ -1,4 +1,5 @@
 #include "burrow/drawing/flags.h"
+#include "boxes.h"
 
 #include <QRegularExpression>
 #include <algorithm>
@@ -56,8 +57,8 @@ std::vector<Group> groups_of(const std::vector<Finding>& findings) {
 }
 
 bool fits(const std::vector<Flag>& placed, const QRectF& box) {
-  return std::none_of(placed.begin(), placed.end(),
-                      [&](const Flag& f) { return f.box.adjusted(-4, -4, 4, 4).intersects(box); });
+  const QRectF around = box.adjusted(-4, -4, 4, 4);
+  return std::none_of(placed.begin(), placed.end(), [&](const Flag& f) { return lie_over(f.box, around); });
 }
 
 }  // namespace
@@ -102,7 +103,7 @@ std::vector<Flag> place_flags(const Picture& picture, int* left_out) {
     const double lowest = std::min(anchor.y() - text * 1.5, f.elevation.top() + f.elevation.height() * 0.55) - h;
     double best_cost = 1e300;
     QRectF best;
-    for (double y = top; y <= std::max(top, lowest); y += text * 0.5) {
+    for (double y = top; y <= std::max(top, lowest) && 0.8 * (y - top) < best_cost; y += text * 0.5) {
       for (int side = -14; side <= 14; ++side) {
         const double x = std::clamp(anchor.x() - w / 2 + side * text * 1.5, f.elevation.left() + text * 0.5,
                                     std::max(f.elevation.left() + text * 0.5, f.elevation.right() - w - text * 0.5));

@@ -68,7 +68,13 @@ OverviewStrip::OverviewStrip(Document& document, DrawingView& drawing, QWidget* 
     if (!on && hasFocus()) drawing_.setFocus();
     setVisible(on);
   });
-  connect(&document_, &Document::changed, this, qOverload<>(&QWidget::update));
+  // During a drag it follows the drawing, not each frame of it: the frame belongs to what is dragged.
+  later_.setSingleShot(true);
+  later_.setInterval(60);
+  connect(&later_, &QTimer::timeout, this, qOverload<>(&QWidget::update));
+  connect(&document_, &Document::changed, this, [this] {
+    if (!later_.isActive()) later_.start();
+  });
   connect(&drawing_, &DrawingView::view_changed, this, [this] {
     tell();
     update();

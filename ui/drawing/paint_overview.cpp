@@ -22,7 +22,9 @@ void paint_ground_of(QPainter& painter, const OverviewScale& s, const Crossing& 
   painter.setPen(Qt::NoPen);
   const std::string soil = crossing.site.strata.empty() ? std::string() : crossing.site.strata.front().soil;
   painter.setBrush(soil_fill(soil, theme).tint);
+  painter.setRenderHint(QPainter::Antialiasing, false);  // its upper edge lies under the ground line
   painter.drawPolygon(body);
+  painter.setRenderHint(QPainter::Antialiasing, true);
   painter.setPen(QPen(theme.ground, 1.4));
   painter.drawPolyline(line);
   // What stands on top: roads and tracks thick on the ground line.

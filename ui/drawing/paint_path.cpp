@@ -1,6 +1,10 @@
 /// The predicted path: the same lines in the side elevation and in the plan.
 
 #include <array>
+#include <boost/geometry/algorithms/simplify.hpp>
+#include <boost/geometry/geometries/linestring.hpp>
+#include <boost/geometry/geometries/point_xy.hpp>
+#include <boost/geometry/strategies/strategies.hpp>
 #include <cmath>
 
 #include "burrow/drawing/kept_layers.h"
@@ -21,6 +25,19 @@ constexpr std::array<Band, 3> bands{Band{2.576, 40, "99 %"}, Band{1.645, 55, "90
 QPointF place(const Frame& f, const PathPoint& p, Pane pane, double sds) {
   return pane == Pane::plan ? f.above(p.x_m, p.y_m + sds * p.sd_lateral_m)
                             : f.side(p.x_m, p.z_m + sds * p.sd_vertical_m);
+}
+
+/// Without the points that stand within a tenth of a pixel of the line through the others (Douglas & Peucker 1973): a
+/// path of hundreds of steps is nearly straight, and each joint of a wide or dashed line costs.
+QPolygonF without_idle_points(const QPolygonF& line) {
+  using Point = boost::geometry::model::d2::point_xy<double>;
+  boost::geometry::model::linestring<Point> all, few;
+  all.reserve(static_cast<std::size_t>(line.size()));
+  for (const QPointF& p : line) all.emplace_back(p.x(), p.y());
+  boost::geometry::simplify(all, few, 0.1);
+  QPolygonF kept;
+  for (const Point& p : few) kept << QPointF(p.x(), p.y());
+  return kept;
 }
 
 /// Names what a band means, at the exit end where it is widest.
@@ -82,7 +99,7 @@ void paint_bands(QPainter& painter, const Picture& picture, Pane pane) {
     QColor colour = picture.look.theme.band;
     colour.setAlpha(band.strength);
     painter.setBrush(colour);
-    painter.drawPolygon(shape);
+    painter.drawPolygon(without_idle_points(shape));
   }
   painter.setRenderHint(QPainter::Antialiasing, true);
 }
@@ -96,7 +113,7 @@ void paint_mean_path(QPainter& painter, const Picture& picture, const Assessment
   painter.setBrush(Qt::NoBrush);
   painter.setPen(ghost ? QPen(theme.ghost, picture.look.hair * 1.3, Qt::DashLine)
                        : QPen(theme.bore, picture.look.hair * 2.2, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
-  painter.drawPolyline(line);
+  painter.drawPolyline(without_idle_points(line));
 }
 
 void paint_bore_side(QPainter& painter, const Picture& picture) {

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "boxes.h"
 #include "burrow/drawing/picture.h"
 
 namespace burrow {
@@ -70,6 +71,7 @@ std::vector<UtilityName> place_utility_names(const Picture& picture) {
   if (picture.shown.neutral_line) taken.push_back(neutral_name_box(picture));
   for (const DimensionLine& line : picture.dimensions)
     if (line.pane == Pane::elevation) taken.push_back(line.label);
+  std::erase_if(taken, [](const QRectF& box) { return box.isEmpty(); });
   struct Place {
     std::size_t utility;
     QRectF disc;
@@ -114,7 +116,7 @@ std::vector<UtilityName> place_utility_names(const Picture& picture) {
                                          QPointF(disc.center().x() - w / 2, disc.bottom() + h)};
       const auto free = std::find_if(spots.begin(), spots.end(), [&](const QPointF& at) {
         const QRectF box(at.x() - 2, at.y() - metrics.ascent(), w, h);
-        return std::none_of(taken.begin(), taken.end(), [&](const QRectF& r) { return r.intersects(box); });
+        return std::none_of(taken.begin(), taken.end(), [&](const QRectF& r) { return lie_over(r, box); });
       });
       if (free == spots.end()) continue;
       const QRectF box(free->x() - 2, free->y() - metrics.ascent(), w, h);

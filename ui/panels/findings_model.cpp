@@ -1,5 +1,6 @@
 #include "burrow/panels/findings_model.h"
 
+#include <QCache>
 #include <QPainter>
 #include <cmath>
 
@@ -109,11 +110,21 @@ struct Boxes {
   int height = 0;
 };
 
+/// Height of wrapped words. A drag changes the numbers of some findings thirty times a second, while the list measures
+/// all of them anew; what was measured lately is looked up.
+int wrapped_height(const QFont& font, int room, const QString& words) {
+  static QCache<QString, int> measured(4000);
+  const QString key = QString::number(room) + font.key() + words;
+  if (const int* known = measured.object(key)) return *known;
+  const int height = QFontMetrics(font).boundingRect(QRect(0, 0, room, 4000), Qt::TextWordWrap, words).height();
+  measured.insert(key, new int(height));
+  return height;
+}
+
 Boxes boxes_for(const QStyleOptionViewItem& option, const QModelIndex& index, int width) {
   const QFontMetrics metrics(option.font);
   QFont small = option.font;
   small.setPointSizeF(small.pointSizeF() * 0.88);
-  const QFontMetrics small_metrics(small);
   const int pad = metrics.height() / 2;
   const int mark = metrics.height() * 3 / 2;
   const int left = pad + mark + pad * 2 / 3;
@@ -121,10 +132,9 @@ Boxes boxes_for(const QStyleOptionViewItem& option, const QModelIndex& index, in
   Boxes b;
   b.mark = QRect(pad, pad, mark, mark);
   const QString words = index.data(Qt::DisplayRole).toString();
-  b.words = QRect(left, pad, room, metrics.boundingRect(QRect(0, 0, room, 4000), Qt::TextWordWrap, words).height());
+  b.words = QRect(left, pad, room, wrapped_height(option.font, room, words));
   const QString source = index.data(source_role).toString();
-  b.source = QRect(left, b.words.bottom() + 3, room,
-                   small_metrics.boundingRect(QRect(0, 0, room, 4000), Qt::TextWordWrap, source).height());
+  b.source = QRect(left, b.words.bottom() + 3, room, wrapped_height(small, room, source));
   b.height = std::max(b.mark.bottom(), b.source.bottom()) + pad;
   return b;
 }

@@ -2,6 +2,7 @@
 /// A strip that shows the whole bore in small, with the stretch that the drawing shows as a frame: drag the frame to
 /// look elsewhere, pull its ends to look closer or wider. It reads the document's values and computes nothing.
 
+#include <QTimer>
 #include <QWidget>
 #include <vector>
 
@@ -76,6 +77,7 @@ class OverviewStrip : public QWidget {
   Document& document_;
   DrawingView& drawing_;
   QAction* shown_;
+  QTimer later_;
   Grip held_ = Grip::none;
   double press_m_ = 0;                        ///< station under the pointer at the press
   double press_from_m_ = 0, press_to_m_ = 0;  ///< of the frame at the press
