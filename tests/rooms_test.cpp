@@ -91,6 +91,7 @@ std::string owner_of(const std::string& include) {
   if (include.starts_with("Eigen/")) return "eigen";
   if (starts_with_any(include, {"boost/math/", "boost/container/", "boost/polygon/", "boost/random/"}))
     return "boost-math";
+  if (include.starts_with("boost/geometry/")) return "boost-geometry";  // lines of a drawing, not of the calculation
   if (include == "tl/expected.hpp") return "expected";
   if (include.starts_with("fmt/")) return "fmt";
   if (include.starts_with("nlohmann/")) return "nlohmann";
@@ -143,7 +144,7 @@ std::optional<std::string> fault_in_workbench(const std::string& room, const fs:
   const std::string owner = owner_of(*include);
   if (owner == "std" || owner == "qt" || owner == "resources" || owner == room) return std::nullopt;
   if (libraries_of_base.contains(owner) || may_include().contains(owner)) return std::nullopt;
-  if (owner == "system" && !is_header(file)) return std::nullopt;
+  if ((owner == "system" || owner == "boost-geometry") && !is_header(file)) return std::nullopt;
   if (owner == "unknown" && (include->ends_with(".moc") || fs::exists(file.parent_path() / *include)))
     return std::nullopt;
   if (workbench_may_include().at(room).contains(owner)) return std::nullopt;

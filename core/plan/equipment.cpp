@@ -56,7 +56,8 @@ class List {
       add(EquipmentGroup::boring, said("end caps for the pipe"), said("so that no soil is drawn in"));
     }
     if (const auto& grout = answer_.surface.grout_hole_m3)
-      add(EquipmentGroup::boring, said("fill for a hole that is given up"), say("up to {}", text(*grout, Dimension::volume)));
+      add(EquipmentGroup::boring, said("fill for a hole that is given up"),
+          say("up to {}", text(*grout, Dimension::volume)));
   }
 
   void air() {

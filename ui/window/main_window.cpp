@@ -19,6 +19,7 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/import/ground_csv.h"
+#include "burrow/widgets/glossary.h"
 #include "burrow/widgets/tab_order.h"
 #include "burrow/window/import_screen.h"
 
@@ -49,6 +50,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
       state_(new QLabel(this)),
       recovery_folder_(recovery_folder) {
   tab_by_place();
+  explain_words();
   setAcceptDrops(true);
   drawing_->setAcceptDrops(false);
   auto* middle = new QWidget(this);
