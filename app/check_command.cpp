@@ -8,6 +8,7 @@
 #include <ostream>
 #include <thread>
 
+#include "burrow/base/say.h"
 #include "burrow/check/assess.h"
 #include "burrow/check/headline.h"
 #include "burrow/check/working_text.h"
@@ -52,28 +53,29 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
   int number = 0;
   for (const Finding& f : assessment.findings) {
     text += "  " + std::to_string(++number) + ". " +
-            (f.missing ? std::string("missing") : std::string(words(f.severity))) + ": " + finding_text(f, wish.units);
-    if (f.station_m) text += " (station " + format(*f.station_m, Dimension::station, wish.units) + ")";
-    if (f.muted) text += " (muted: " + f.muted->reason + ")";
+            (f.missing ? std::string(said("missing")) : said(words(f.severity))) + ": " + finding_text(f, wish.units);
+    if (f.station_m) text += say(" (station {})", format(*f.station_m, Dimension::station, wish.units));
+    if (f.muted) text += say(" (muted: {})", f.muted->reason);
     text += "\n";
     if (!f.source.text.empty() && f.limit)
-      text += "     limit from: " + f.source.text + " [" + std::string(words(f.source.label)) + "]\n";
+      text += "     " + say("limit from: {} [{}]", said(std::string_view(f.source.text)), said(words(f.source.label))) +
+              "\n";
   }
-  text += "  air: " + air_words(assessment.air, wish.units) + "\n";
-  if (!assessment.marks.empty()) text += "  run sheet\n";
+  text += std::string("  ") + said("air: ") + air_words(assessment.air, wish.units) + "\n";
+  if (!assessment.marks.empty()) text += std::string("  ") + said("run sheet") + "\n";
   for (const Mark& mark : assessment.marks) text += "    " + mark_words(mark, crossing, wish.units) + "\n";
   if (trials) {
-    text += "  random trials\n";
+    text += std::string("  ") + said("random trials") + "\n";
     for (const TrialsLine& line : trials_lines(*trials, assessment, wish.units))
       text += "    " + line.what + ": " + line.value + "\n";
   }
   if (day) {
-    text += "  the day\n";
+    text += std::string("  ") + said("the day") + "\n";
     for (const DayLine& line : day_lines(*day, crossing, wish.units))
       text += "    " + line.what + (line.what.empty() || line.value.empty() ? "" : ": ") + line.value + "\n";
   }
   if (wish.working) {
-    text += "  working\n";
+    text += std::string("  ") + said("working") + "\n";
     std::vector<Working> all = assessment.working;
     if (day) all.insert(all.end(), day->working.begin(), day->working.end());
     for (const Working& w : all) {

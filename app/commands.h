@@ -26,7 +26,7 @@ int import_command(const CommandWords& words, Streams streams);
 int learn_command(const CommandWords& words, Streams streams);
 
 /// Takes "--language de" out of the words, wherever it stands before "--"; empty: none was there. A command line speaks
-/// English unless told so. Error: a language the program does not speak.   Evidence: Commands.Language_*
+/// English unless told so. Error: a language the program does not speak.   Evidence: Process.Language_*
 Result<std::string> take_language(CommandWords& words);
 
 /// How to call the program.

@@ -2,6 +2,7 @@
 
 #include <ostream>
 
+#include "burrow/base/say.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/library_file.h"
@@ -15,8 +16,9 @@ namespace burrow {
 namespace {
 
 std::string as_text(const LearnLibrary& library, const Tables& tables) {
-  if (library.soils.empty()) return "no record of these files says anything about the constants of the model\n";
-  std::string text = "soil, constant: learnt (nine in ten), default before, from\n";
+  if (library.soils.empty())
+    return std::string(said("no record of these files says anything about the constants of the model")) + "\n";
+  std::string text = std::string(said("soil, constant: learnt (nine in ten), default before, from")) + "\n";
   for (const LearnRow& row : learn_rows(library, tables))
     text += row.soil + ", " + row.what + ": " + row.learnt + ", " + row.before + ", " + row.from + "\n";
   return text;
@@ -42,7 +44,7 @@ int learn_command(const CommandWords& words, Streams streams) {
     Evidence evidence = evidence_of(*crossing, tables);
     for (BoreEvidence& bore : evidence.bores) bores.push_back(std::move(bore));
     for (const NotLearnt& not_learnt : evidence.not_learnt)
-      streams.err << file << ": record " << not_learnt.record << " not used: " << not_learnt.why << "\n";
+      streams.err << file << ": " << say("record {} not used: {}", not_learnt.record, not_learnt.why) << "\n";
   }
   const LearnLibrary library = learn(bores);
   const std::string json = write_library(library);

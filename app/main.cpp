@@ -72,9 +72,10 @@ int main(int argc, char** argv) {
   }
   const burrow::CommandWords rest(words.begin() + 1, words.end());
   const burrow::Streams streams{std::cout, std::cerr};
-  burrow::speak_language(QString::fromStdString(*language));
-  if (first == "check" || first == "search" || first == "import" || first == "learn")
+  if (first == "check" || first == "search" || first == "import" || first == "learn") {
+    burrow::speak_language(QString::fromStdString(*language));
     return burrow::run_command(first, rest, streams);
+  }
   ::setenv("QT_QPA_PLATFORM", "offscreen", 1);  // sheet, picture and export draw, but show nothing
   int none = 1;
   QGuiApplication app(none, argv);

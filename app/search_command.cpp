@@ -4,6 +4,7 @@
 #include <ostream>
 #include <thread>
 
+#include "burrow/base/say.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/search_file.h"
@@ -29,14 +30,16 @@ std::vector<std::string> told(const std::vector<Finding>& findings, UnitSystem u
 }
 
 std::string verdict_words(Verdict verdict) {
-  return verdict == Verdict::stop ? "stop" : verdict == Verdict::caution ? "caution" : "within limits";
+  return verdict == Verdict::stop      ? said("stop")
+         : verdict == Verdict::caution ? said("caution")
+                                       : said("within limits");
 }
 
 std::string launch_line(const LaunchMap& map, const LaunchCell& cell, UnitSystem units) {
   std::string line = place_text(map.over, cell.place, units) + ": " + verdict_words(cell.verdict);
   if (const std::string binds = binding_text(map, cell, units); !binds.empty())
     line += ", " + margin_text(cell.margin) + ": " + binds;
-  if (cell.chance_clean) line += "; clean bore " + format(*cell.chance_clean, Dimension::chance, units);
+  if (cell.chance_clean) line += say("; clean bore {}", format(*cell.chance_clean, Dimension::chance, units));
   return line;
 }
 
@@ -49,7 +52,7 @@ std::vector<std::string> shares(const LaunchMap& map) {
     const double percent = 100.0 * static_cast<double>(cells) / static_cast<double>(map.cells.size());
     if (percent < 0.5) continue;
     lines.push_back(std::to_string(static_cast<int>(percent + 0.5)) + " % " + limit_title(map.limits[i]) + " (" +
-                    std::string(words(map.limits[i].severity)) + ")");
+                    said(words(map.limits[i].severity)) + ")");
   }
   return lines;
 }
@@ -57,25 +60,25 @@ std::vector<std::string> shares(const LaunchMap& map) {
 std::string as_text(const std::string& file, const SearchAnswer& answer, UnitSystem units) {
   const LaunchMap& map = answer.map;
   std::string text = file + ": " + search_headline(map, units) + "\n";
-  if (map.best) add_lines(text, "best", {launch_line(map, *map.best, units)});
-  add_lines(text, "as it stands", {launch_line(map, map.here, units)});
-  add_lines(text, "what binds, of all launches judged", shares(map));
-  add_lines(text, "broken at every launch", told(map.everywhere, units));
-  add_lines(text, "not known, and so not in the map", told(map.missing, units));
+  if (map.best) add_lines(text, said("best"), {launch_line(map, *map.best, units)});
+  add_lines(text, said("as it stands"), {launch_line(map, map.here, units)});
+  add_lines(text, said("what binds, of all launches judged"), shares(map));
+  add_lines(text, said("broken at every launch"), told(map.everywhere, units));
+  add_lines(text, said("not known, and so not in the map"), told(map.missing, units));
   if (const std::string conflict = conflict_text(map); !conflict.empty())
-    add_lines(text, "limits that stand against one another", {conflict});
+    add_lines(text, said("limits that stand against one another"), {conflict});
   for (const Relaxation& relaxation : map.relaxations)
-    add_lines(text, "would do, " + place_text(map.over, relaxation.place, units) + ", if this were allowed",
+    add_lines(text, say("would do, {}, if this were allowed", place_text(map.over, relaxation.place, units)),
               relaxation_lines(relaxation, units));
   std::vector<std::string> exposures;
   for (const Exposure& exposure : answer.exposures) exposures.push_back(exposure_text(exposure, map.over, units));
-  add_lines(text, "digging first", exposures);
+  add_lines(text, said("digging first"), exposures);
   std::vector<std::string> tools;
   for (const ToolRow& row : answer.tools)
     tools.push_back(row.tool + ", " + insertion_words(row.insertion) + ": " +
-                    (row.works ? verdict_words(row.best->verdict) : std::string("no launch")) + ", " +
+                    (row.works ? verdict_words(row.best->verdict) : std::string(said("no launch"))) + ", " +
                     tool_text(row, units));
-  add_lines(text, "other tools", tools);
+  add_lines(text, said("other tools"), tools);
   return text;
 }
 

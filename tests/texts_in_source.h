@@ -157,7 +157,7 @@ inline void add_texts_of_tables(const nlohmann::json& value, const std::string& 
 
 inline Texts texts_in_source() {
   Texts texts;
-  for (const char* folder : {"core", "ui"})
+  for (const char* folder : {"core", "ui", "app"})
     for (const fs::path& file : files_below(folder, {".h", ".cpp"})) add_texts(file, texts);
   for (const fs::path& file : files_below("resources/tables", {".json"}))
     add_texts_of_tables(nlohmann::json::parse(read_all(file)), file.filename().string(), texts);

@@ -8,9 +8,8 @@ namespace burrow {
 
 std::string Error::text() const {
   std::string line = place.empty() ? std::string() : place + ": ";
-  if (!found.empty()) line += said("found ") + said(std::string_view(found));
-  if (!expected.empty())
-    line += (found.empty() ? said("expected ") : said(", expected ")) + said(std::string_view(expected));
+  if (!found.empty()) line += said("found ") + found;
+  if (!expected.empty()) line += (found.empty() ? said("expected ") : said(", expected ")) + expected;
   return line;
 }
 

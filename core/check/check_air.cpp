@@ -27,8 +27,8 @@ Finding about_air(std::string_view code, Severity severity, std::string_view uni
 void say_not_judged(Judge& judge) {
   const std::string& what = judge.answer.air.not_judged;
   const bool entered = what != "compressor" && what != "hose";
-  Finding finding = entered ? about_air("air.outside-method", Severity::note, "", what)
-                            : about_air("air.not-entered", Severity::note, "", what);
+  Finding finding = entered ? about_air("air.outside-method", Severity::note, "", said(std::string_view(what)))
+                            : about_air("air.not-entered", Severity::note, "", said(std::string_view(what)));
   finding.source = {"the tool's own pressure is taken instead", SourceLabel::our_default};
   judge.say(std::move(finding));
 }
@@ -61,8 +61,8 @@ void judge_supply(Judge& judge, const AirSupply& supply) {
     const Limit take{supply.would_take.m3_s,
                      true,
                      {"free air the tool takes at the pressure this line would leave it", SourceLabel::our_model}};
-    judge.demand(about_air("air.compressor-small", Severity::note, "m³/s", "compressor"), supply.compressor_gives.m3_s,
-                 take);
+    judge.demand(about_air("air.compressor-small", Severity::note, "m³/s", said("compressor")),
+                 supply.compressor_gives.m3_s, take);
   }
   const auto choked =
       std::find_if(supply.along.begin(), supply.along.end(), [](const PartFlow& p) { return p.choked; });

@@ -30,7 +30,7 @@ std::string air_words(const AirAnswer& air, UnitSystem units) {
     text = say("{} at the tool, {} of free air", number(air.pressure_at_tool_pa, Dimension::air_pressure, units),
                number(air.free_air_m3_s, Dimension::flow, units));
   else
-    text = say("pressure at the tool not worked out ({}); {} taken", air.not_judged,
+    text = say("pressure at the tool not worked out ({}); {} taken", said(std::string_view(air.not_judged)),
                number(air.pressure_worked_with_pa, Dimension::air_pressure, units));
   if (air.supply && air.pressure_typed)
     text += say(" ({} as typed counts)", number(air.pressure_worked_with_pa, Dimension::air_pressure, units));

@@ -13,7 +13,6 @@
 #include <QFormLayout>
 #include <QLabel>
 #include <QLineEdit>
-#include <QMenu>
 #include <QPushButton>
 #include <QRadioButton>
 #include <QRegularExpression>
@@ -33,6 +32,7 @@
 #include "burrow/window/import_screen.h"
 #include "burrow/window/page_bar.h"
 #include "burrow/window/settings_dialog.h"
+#include "menus_for_tests.h"
 #include "window_for_tests.h"
 
 namespace burrow {
@@ -200,16 +200,7 @@ TEST(Access, Shortcuts_AreUniqueAndInTheHelp) {
 
 TEST(Access, Menus_EveryLetterOnce) {
   TestWindow w("house-service");
-  for (const QMenu* menu : w.window.findChildren<QMenu*>()) {
-    std::map<QChar, QString> letters;
-    for (const QAction* action : menu->actions()) {
-      const qsizetype at = action->text().indexOf(QLatin1Char('&'));
-      if (at < 0 || at + 1 >= action->text().size() || action->isSeparator()) continue;
-      const auto [it, fresh] = letters.emplace(action->text()[at + 1].toLower(), action->text());
-      EXPECT_TRUE(fresh) << menu->title().toStdString() << ": " << it->second.toStdString() << " and "
-                         << action->text().toStdString();
-    }
-  }
+  expect_letters_once(w.window);
 }
 
 /// Shown alone, with and without the keyboard.

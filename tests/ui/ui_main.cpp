@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QStandardPaths>
 
+#include "burrow/document/language.h"
 #include "burrow/drawing/theme.h"
 
 int main(int argc, char** argv) {
@@ -15,6 +16,8 @@ int main(int argc, char** argv) {
   QFont font(burrow::register_typeface());
   font.setPointSizeF(10);
   QApplication::setFont(font);
+  // The language is chosen before tables, samples and windows are read, as the program does it.
+  burrow::speak_language(QStringLiteral(BURROW_TEST_LANGUAGE));
   testing::InitGoogleTest(&argc, argv);
   return RUN_ALL_TESTS();
 }

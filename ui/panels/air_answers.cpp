@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "burrow/air/changes.h"
+#include "burrow/base/say.h"
 #include "burrow/check/limits.h"
 #include "burrow/check/tool_at_work.h"
 #include "burrow/panels/air_panel.h"
@@ -106,7 +107,7 @@ QString AirPanel::not_judged_words() const {
   const std::string& what = document_.assessment().air.not_judged;
   if (what == "compressor") return tr("Not worked out: enter free air and pressure of the compressor.");
   if (what == "hose") return tr("Not worked out: enter a hose with its length and bore.");
-  return tr("Not worked out: %1 lies outside the method.").arg(text_from(what));
+  return tr("Not worked out: %1 lies outside the method.").arg(text_from(burrow::said(std::string_view(what))));
 }
 
 QString AirPanel::pressure_words() const {

@@ -6,12 +6,12 @@
 #include <QGroupBox>
 #include <QHelpEvent>
 #include <QLabel>
-#include <QPointer>
 #include <QRegularExpression>
 #include <QToolTip>
 #include <algorithm>
 
 #include "burrow/base/say.h"
+#include "watch_program.h"
 
 namespace burrow {
 
@@ -91,10 +91,7 @@ QString explained(const QString& text) {
 }
 
 void explain_words() {
-  static QPointer<Explainer> one;
-  if (one) return;
-  one = new Explainer(qApp);
-  qApp->installEventFilter(one);
+  watch_program<Explainer>();
 }
 
 }  // namespace burrow

@@ -1,4 +1,5 @@
 #include "burrow/widgets/tab_order.h"
+#include "watch_program.h"
 
 #include <QAbstractItemView>
 #include <QAbstractSpinBox>
@@ -6,7 +7,6 @@
 #include <QComboBox>
 #include <QKeyEvent>
 #include <QLineEdit>
-#include <QPointer>
 #include <algorithm>
 #include <vector>
 
@@ -64,10 +64,7 @@ void order_tabs(QWidget& window) {
 }
 
 void tab_by_place() {
-  static QPointer<BeforeTab> one;
-  if (one) return;
-  one = new BeforeTab(qApp);
-  qApp->installEventFilter(one);
+  watch_program<BeforeTab>();
 }
 
 }  // namespace burrow

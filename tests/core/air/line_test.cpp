@@ -179,8 +179,8 @@ TEST(AirLine, Parts_Refused) {
   EXPECT_EQ(place({fitting(AirPartKind::coupling, 1)}), "hose");
   EXPECT_EQ(place({AirPart{}}), "hose");
   EXPECT_EQ(place({hose(10, 0.019), AirPart{}}), "hose");
-  EXPECT_EQ(place({hose(10, 0.0009)}), "bore");
-  EXPECT_EQ(place({hose(10, 0)}), "bore");
+  EXPECT_EQ(place({hose(10, 0.0009)}), "hose bore");
+  EXPECT_EQ(place({hose(10, 0)}), "hose bore");
   AirPart rough = hose(10, 0.019);
   rough.roughness.set(Length{0.001});
   EXPECT_EQ(place({rough}), "roughness");

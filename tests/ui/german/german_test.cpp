@@ -9,13 +9,11 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
-#include <QMenu>
 #include <QMenuBar>
 #include <QRegularExpression>
 #include <QTemporaryDir>
 #include <QTest>
 #include <QTextBrowser>
-#include <map>
 
 #include "burrow/base/say.h"
 #include "burrow/check/assess.h"
@@ -28,6 +26,8 @@
 #include "burrow/window/guided_crossing.h"
 #include "burrow/window/help_window.h"
 #include "burrow/window/settings_dialog.h"
+#include "ui/menus_for_tests.h"
+#include "ui/sheet/sheet_for_tests.h"
 #include "ui/window_for_tests.h"
 
 namespace burrow {
@@ -162,18 +162,25 @@ TEST(German, Paper_HoldsNoEnglish) {
   }
 }
 
+// German words are longer: still inside the frame, and none over another, on every paper of every sample.
+TEST(German, Paper_HasRoomForItsWords) {
+  for (const std::string& name : test::sample_names())
+    for (const test::PaperKind& kind : test::paper_kinds) {
+      const auto pages =
+          sheet_pages(test::sheet_for(test::judged_sample(name), kind.units, kind.paper), SheetPart::all);
+      ASSERT_TRUE(pages) << name << " " << kind.paper << ": " << pages.error().text();
+      int number = 0;
+      for (const Page& page : *pages) {
+        const std::string where = name + ", " + kind.paper + ", page " + std::to_string(++number);
+        test::expect_inside_the_frame(page, where);
+        test::expect_texts_apart(page, where);
+      }
+    }
+}
+
 TEST(German, Menus_EveryLetterOnce) {
   TestWindow w("house-service");
-  for (const QMenu* menu : w.window.findChildren<QMenu*>()) {
-    std::map<QChar, QString> letters;
-    for (const QAction* action : menu->actions()) {
-      const qsizetype at = action->text().indexOf(QLatin1Char('&'));
-      if (at < 0 || at + 1 >= action->text().size() || action->isSeparator()) continue;
-      const auto [it, fresh] = letters.emplace(action->text()[at + 1].toLower(), action->text());
-      EXPECT_TRUE(fresh) << menu->title().toStdString() << ": " << it->second.toStdString() << " and "
-                         << action->text().toStdString();
-    }
-  }
+  expect_letters_once(w.window);
 }
 
 TEST(German, Verdict_IsSaidInGerman) {

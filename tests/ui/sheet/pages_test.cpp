@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/fineness.h"
 #include "burrow/drawing/theme.h"
 #include "burrow/sheet/page.h"
 #include "sheet_for_tests.h"
@@ -32,6 +33,16 @@ TEST(SheetPages, Texts_StandInsideTheFrame) {
 
 TEST(SheetPages, Texts_DoNotOverlap) {
   each_page([](const Page& page, const std::string& where) { expect_texts_apart(page, where); });
+}
+
+// One digit more wherever a size stands.
+TEST(SheetPages, FineNumbers_HaveRoom) {
+  show_quantities(Fineness::fine);
+  each_page([](const Page& page, const std::string& where) {
+    expect_inside_the_frame(page, where);
+    expect_texts_apart(page, where);
+  });
+  show_quantities(Fineness::usual);
 }
 
 // A letter that the bundled typeface lacks would be taken from another one, which need not be there.

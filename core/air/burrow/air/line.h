@@ -26,8 +26,8 @@ inline constexpr double lubricator_equivalent_m = 1.5;
 
 /// The parts with what was not entered filled in: a fitting has the bore of the hose before it, the first ones that of
 /// the first hose.
-/// Errors: `place` "hose" (none, or one without length or bore), "bore" (under 1 mm or over 5 m), "roughness" (over a
-/// twentieth of the bore, beyond Colebrook), "length" (over 1e5 m or none).   Evidence: AirLine.Parts_*
+/// Errors: `place` "hose" (none, or one without length or bore), "hose bore" (under 1 mm or over 5 m), "roughness"
+/// (over a twentieth of the bore, beyond Colebrook), "length" (over 1e5 m or none).   Evidence: AirLine.Parts_*
 Result<std::vector<LinePart>> line_parts(const std::vector<AirPart>& entered);
 
 /// Darcy friction factor: the greater of 64/Re and Colebrook's, so that it has no jump where flow turns turbulent.

@@ -1,9 +1,10 @@
 #pragma once
 /// Texts in the language of the person at the screen. The English text, as it stands in the code, is the key; a
 /// dictionary (`resources/words/de.json`, read by `core/file/dictionary_file.h`) holds the other language. Without
-/// one, or for a text it does not know, everything stays English. Codes, file words and citations are never turned;
+/// one, or for a text it does not know, everything stays English. Codes and file words are never turned, of sources our
+/// own words alone;
 /// numbers keep the decimal point of the files, and a comma typed is understood in both languages. Evidence:
-/// tests/core/base/say_test.cpp; that the dictionary is complete: tests/ui/dictionary_test.cpp.
+/// tests/core/base/say_test.cpp; that the dictionary is complete: tests/dictionary_test.cpp.
 
 #include <fmt/format.h>
 

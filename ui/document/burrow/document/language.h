@@ -12,7 +12,7 @@ QStringList languages();
 QString resolve_language(const QString& wanted);
 
 /// From now on texts are made in that language, and Qt's own buttons speak it where Qt's translations are installed.
-/// For the start of the program, before tables are loaded and windows made.   Evidence: Language.*
+/// For the start of the program, before tables are loaded and windows made.   Evidence: German.*
 void speak_language(const QString& language);
 
 }  // namespace burrow
