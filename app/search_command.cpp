@@ -116,7 +116,7 @@ int search_command(const CommandWords& words, Streams streams) {
     streams.err << file << ": " << error.text() << "\n";
     return 2;
   };
-  const Tables tables = load_tables();
+  const Tables tables = load_tables(today());
   const Result<std::string> text = read_text_file(file);
   if (!text) return unreadable(text.error());
   const Result<Crossing> read = read_crossing(*text, tables);
