@@ -49,8 +49,16 @@ Axes wider(Axes axes, const std::vector<MapEdge>& edges, const Axes& first, cons
   return axes;
 }
 
-bool may_grow(const LaunchMap& map) {
-  return std::any_of(map.edges.begin(), map.edges.end(), [](const MapEdge& edge) { return !edge.last; });
+bool may_grow(const std::vector<MapEdge>& edges) {
+  return std::any_of(edges.begin(), edges.end(), [](const MapEdge& edge) { return !edge.last; });
+}
+
+LaunchMap probe_of(const Crossing& crossing, const Tables& tables, LaunchMapWish wish, Axes axes,
+                   const std::vector<MapPlace>& found, const std::stop_token& stop) {
+  wish.cells = std::min(wish.cells, probing_cells);
+  wish.refine = false;
+  for (MapAxis* axis : {&axes.first, &axes.second}) axis->count = std::min(axis->count, wish.cells);
+  return search_within(crossing, tables, wish, axes, found, stop, {});
 }
 
 }  // namespace
@@ -74,32 +82,30 @@ LaunchMap search_launches(const Crossing& crossing, const Tables& tables, const 
   const Axes first = map_axes(crossing, tables, wish), bounds = map_bounds(crossing, tables, wish.over);
   LaunchMap map = search_within(crossing, tables, wish, first, {}, stop, progress);
   map.edges = edges_of(map, bounds);
-  if (map.cancelled || !may_grow(map)) return map;
 
   // How wide it has to be is found on coarse maps; what was found before is not lost to their coarseness.
-  std::vector<MapPlace> found{map.best->place};
-  if (map.best_by_limits) found.push_back(map.best_by_limits->place);
-  const std::int64_t judged = map.judged;
-  LaunchMap probe = map;
+  std::vector<MapPlace> found;
   Axes axes = first;
   int times = 0;
-  for (; times < most_times && may_grow(probe); ++times) {
-    axes = wider(axes, probe.edges, first, bounds);
-    LaunchMapWish coarse = wish;
-    coarse.cells = std::min(wish.cells, probing_cells);
-    coarse.refine = false;
-    Axes thin = axes;
-    for (MapAxis* axis : {&thin.first, &thin.second}) axis->count = std::min(axis->count, coarse.cells);
-    probe = search_within(crossing, tables, coarse, thin, found, stop, {});
-    if (probe.cancelled) return probe;
-    probe.edges = edges_of(probe, bounds);
-    found.push_back(probe.best->place);
+  while (times < most_times && may_grow(map.edges)) {
+    found.push_back(map.best->place);
+    if (map.best_by_limits) found.push_back(map.best_by_limits->place);
+    const std::int64_t judged = map.judged;
+    std::vector<MapEdge> edges = map.edges;
+    for (bool further = true; further && times < most_times; ++times) {
+      axes = wider(axes, edges, first, bounds);
+      const LaunchMap probe = probe_of(crossing, tables, wish, axes, found, stop);
+      if (probe.cancelled) return probe;
+      edges = edges_of(probe, bounds);
+      further = may_grow(edges);
+      found.push_back(probe.best->place);
+    }
+    map = search_within(crossing, tables, wish, axes, found, stop, progress);
+    if (map.cancelled) return map;
+    map.judged += judged;
+    map.edges = edges_of(map, bounds);
+    map.widened = times;
   }
-  map = search_within(crossing, tables, wish, axes, found, stop, progress);
-  if (map.cancelled) return map;
-  map.judged += judged;
-  map.edges = edges_of(map, bounds);
-  map.widened = times;
   return map;
 }
 

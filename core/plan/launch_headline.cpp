@@ -67,17 +67,19 @@ std::string cleaner_words(const LaunchMap& map, UnitSystem units) {
 }
 
 std::string reason(MapOver over, const MapEdge& edge) {
-  if (!edge.last || over == MapOver::station_and_offset) return said("what lies beyond was not searched");
+  if (!edge.last) return said("what lies beyond was not searched");
+  const bool depth = over == MapOver::depth_and_grade;
   switch (edge.side) {
     case MapSide::across_from:
+      return depth ? said("steeper launches are not searched") : said("launches further back are not searched");
     case MapSide::across_to:
-      return said("steeper launches are not searched");
+      return depth ? said("steeper launches are not searched") : said("launches nearer to the exit are not searched");
     case MapSide::down_from:
-      return said("less cover is not searched");
+      return depth ? said("less cover is not searched") : said("launches further aside are not searched");
     case MapSide::down_to:
       break;
   }
-  return said("a deeper pit wants an engineer");
+  return depth ? said("a deeper pit wants an engineer") : said("launches further aside are not searched");
 }
 
 }  // namespace

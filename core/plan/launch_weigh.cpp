@@ -97,8 +97,9 @@ int tier(const LaunchCell& cell, const LeastClean& least) {
 }
 
 double worth(const LaunchCell& cell, const LeastClean& least) {
-  const bool used_up = cell.margin <= -1 + as_good;
-  // Far short: the chance of a clean bore takes the place of the margin, below all that are less far short.
+  const bool used_up = cell.verdict == Verdict::stop && cell.margin <= -1 + as_good;
+  // A stop missed by all of it: the chance of a clean bore takes the place of the margin, below all that are less far
+  // short.
   const double within = used_up ? cell.chance_clean.value_or(0) - 2 : cell.margin;
   return -per_tier * tier(cell, least) + within;
 }

@@ -28,7 +28,7 @@ using LeastClean = std::optional<double>;
 /// everywhere.
 int tier(const LaunchCell& cell, const LeastClean& least);
 
-/// Greater is better; within a tier by margin, and where that is used up by the chance of a clean bore.
+/// Greater is better; within a tier by margin, and where a stop is missed by all of it by the chance of a clean bore.
 double worth(const LaunchCell& cell, const LeastClean& least);
 bool better(const LaunchCell& a, const LaunchCell& b, const LeastClean& least);
 

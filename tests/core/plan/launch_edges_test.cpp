@@ -75,11 +75,15 @@ TEST(MapEdges, OnTheLastEdge_SaidWithItsReason) {
   map.edges = {{MapSide::down_to, false}};
   EXPECT_NE(edge_text(map).find("beyond was not searched"), std::string::npos);
   map.over = MapOver::station_and_offset;
-  map.edges = {{MapSide::across_from, true}};
-  EXPECT_NE(edge_text(map).find("beyond was not searched"), std::string::npos);
+  map.edges = {{MapSide::across_from, true}, {MapSide::down_to, true}};
+  EXPECT_EQ(edge_text(map),
+            "It lies on the edge of the map: launches further back are not searched; launches further aside are not "
+            "searched.");
 }
 
-// Whatever is found: a best launch on a side of the map is never passed over in silence.
+// Both sides of the line are alike: the best one is followed to either side, until the shorter bore, which always looks
+// better, ends at the exit side of the map. Whatever is found: a best launch on a side of the map is never passed over
+// in silence.
 TEST(MapEdges, StationAndOffset_EdgeIsNamed) {
   Crossing c = clean_crossing();
   LaunchMapWish wish = of_cells(9);
@@ -89,6 +93,7 @@ TEST(MapEdges, StationAndOffset_EdgeIsNamed) {
   const bool on_side = map.best->place.across == map.across.from || map.best->place.across == map.across.to ||
                        map.best->place.down == map.down.from || map.best->place.down == map.down.to;
   EXPECT_TRUE(!on_side || !map.edges.empty());
+  for (const MapEdge& edge : map.edges) EXPECT_TRUE(edge.last || map.widened == 3) << edge_text(map);
   const auto [across, down] = map_bounds(c, tables(), MapOver::station_and_offset);
   EXPECT_EQ(across.from, -8);  // the ground line begins there
   EXPECT_EQ(down.to, 12);

@@ -122,8 +122,8 @@ struct LaunchMapWish {
 std::pair<MapAxis, MapAxis> map_axes(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish);
 
 /// How far the sides may be moved out: grades of ±30 %, cover of two diameters, the depth at which a pit needs an
-/// engineer, the longest bore of all and the end of the ground line, 12 m to either side; the launch as it stands is
-/// always within.
+/// engineer, the longest bore of all and the end of the ground line, 12 m to either side; not nearer to the exit than
+/// the map is at first, since the shorter bore always looks better. The launch as it stands is always within.
 /// Source: our default.   Evidence: MapEdges.*
 std::pair<MapAxis, MapAxis> map_bounds(const Crossing& crossing, const Tables& tables, MapOver over);
 
@@ -142,7 +142,7 @@ MapPlace place_of(const Crossing& crossing, MapOver over);
 /// stands, where that arrives (a difference too small to be shown gives way to a better verdict); then the verdict of
 /// `assess()`, within limits before caution before incomplete before stop; then no stop before no caution; then the
 /// greater least margin. Of those within 0.001 of it the least earth dug for both pits, then the shallower pits, then
-/// the shorter bore. Where a limit is missed by all of it the greater chance of a clean bore takes the margin's place.
+/// the shorter bore. Where a stop is missed by all of it the greater chance of a clean bore takes the margin's place.
 /// The best launch and the one as it stands are judged as `assess()` does, without tables. Where the best lies on the
 /// edge of the map, the map is made wider on that side, at most three times and not beyond `map_bounds`; then
 /// `progress` starts again. Source: help page Method.   Range: as `assess`, the exit at least a metre beyond the
