@@ -117,7 +117,7 @@ void check_utilities(Judge& judge) {
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
   const std::vector<Clearance> all =
       clearances(judge.answer.bore, judge.tool.diameter, utilities, judge.crossing.site.ground, rules, judge.tables,
-                 judge.crossing.site.test_holes);
+                 judge.crossing.site.test_holes, judge.fans);
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Clearance& c = all[i];
     judge.answer.utilities.push_back(answer_of(c));

@@ -57,7 +57,8 @@ bool can_hurt_people(const Finding& finding) {
       "pit.slope",         "pit.slope-by-calculation", "pit.soil-type",   "pit.soil-unconfirmed",
       "pit.track-spread",  "pit.unprotected",          "pit.uplift",      "pit.utility",
       "pipe.hose-unrated", "site.camera-before-found", "utility.contact", "utility.encroachment",
-      "utility.expose",    "utility.separation",       "utility.strain"};
+      "utility.expose",    "utility.separation",       "utility.strain",  "trials.contact",
+      "trials.encroachment"};
   if (finding.severity == Severity::note) return false;
   return finding.severity == Severity::stop || std::find(codes.begin(), codes.end(), finding.code) != codes.end();
 }
