@@ -12,7 +12,7 @@ namespace {
 
 constexpr double least_sd_m = 1e-6;  // a perfectly known place is a step
 constexpr double least_cos = 0.2;    // steeper, a bore turns no further
-constexpr std::size_t fine_steps = 160;
+constexpr double fine_steps = 160, fewer_steps = 80;  // the latter where many grounds share the chance
 constexpr double fine_step_m = 0.25, coarse_step_m = 0.5;
 
 FanLanes constants_of(const ModelConstants& model) {
@@ -148,7 +148,8 @@ PathFans::PathFans(FanGrounds& grounds, const Ground& ground, const Tool& tool, 
       mean_constant_(bore.model.steer_constant->v) {
   const double length = bore.exit.station.m - bore.launch.station.m;
   if (mean.points.size() < 2 || !(length > 0)) return;
-  const double fine = std::min(std::ceil(length / fine_step_m), 1.0 * fine_steps);
+  const double most = grounds.members().size() > 4 ? fewer_steps : fine_steps;
+  const double fine = std::min(std::ceil(length / fine_step_m), most);
   const double steps = std::max(fine, std::ceil(length / coarse_step_m));
   recorded_ = static_cast<std::size_t>(std::max(std::ceil(steps / 2), 2.0)) + 1;
   first_x_m_ = bore.launch.station.m;

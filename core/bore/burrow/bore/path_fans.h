@@ -48,7 +48,7 @@ struct FanChance {
 /// strata may be (`FanGrounds`). A quantity at a place is read off each of them, interpolated to 76 values of ln c, and
 /// its chance summed over c and the grounds with straight pieces between (exact for a score that is straight there).
 /// A bore that comes out goes on straight through the air, so that quantities stay smooth in c; it meets nothing there.
-/// Mean as `predict_path` at steps of 0.25 m (0.5 m beyond 40 m), ends included. Across, the mean path's own curve
+/// Mean as `predict_path` at steps of 0.25 m, longer in long bores, up to 0.5 m. Across, the mean path's own curve
 /// beside strips is scaled by c. Source: help page Method (our model).   Range: an exit beyond the launch face, a launch
 /// in the ground; else empty.   Evidence: PathFans.*, Tail.*
 class PathFans {
