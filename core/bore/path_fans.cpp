@@ -12,6 +12,7 @@ namespace {
 
 constexpr double least_sd_m = 1e-6;  // a perfectly known place is a step
 constexpr double least_cos = 0.2;    // steeper, a bore turns no further
+constexpr double most_turn_rad = 0.5, most_growth = 1;  // of one step, reached only by constants that nobody believes
 constexpr double fine_steps = 160, fewer_steps = 80;  // the latter where many grounds share the chance
 constexpr double fine_step_m = 0.25, coarse_step_m = 0.5;
 
@@ -114,7 +115,8 @@ struct PathFans::March {
       const double h = run_m / std::max(cosine[k], least_cos);
       const double c = turns ? constants[k] : 0, noise = turns ? look.noise_rad2_m[k] : 0;
       const double pitch = look.pitch_1_m[k], forward = first ? 0 : 0.5 * (pitch - last_pitch[k]);
-      const double half = 0.5 * h * c * pitch, angle = h * c * (pitch + forward);
+      const double half = std::clamp(0.5 * h * c * pitch, -most_turn_rad, most_turn_rad);
+      const double angle = std::clamp(h * c * (pitch + forward), -most_turn_rad, most_turn_rad);
       z[k] += run_m * (sine[k] + cosine[k] * half) / std::max(cosine[k] - sine[k] * half, least_cos);
       spread(k, h, c * look.gradient_1_m2[k], noise);
       const double s = angle * (1 - angle * angle / 6), e = 1 - 0.5 * angle * angle * (1 - angle * angle / 12);
@@ -127,8 +129,9 @@ struct PathFans::March {
 
   /// As `Spread::advance`.
   void spread(std::size_t k, double h, double gradient, double noise) {
-    const double q = gradient * h * h;
-    const double diagonal = 1 + q / 2 * (1 + q / 12), upper = h * (1 + q / 6 * (1 + q / 20)), lower = gradient * upper;
+    const double q = std::clamp(gradient * h * h, -most_growth, most_growth);
+    const double diagonal = 1 + q / 2 * (1 + q / 12), upper = h * (1 + q / 6 * (1 + q / 20));
+    const double lower = q / (h * h) * upper;
     const double position = up[k], both = up_turn[k], heading = turn[k];
     const double n1 = noise * h, n2 = n1 * h / 2, n3 = n1 * h * h / 3;
     up[k] = diagonal * diagonal * position + 2 * diagonal * upper * both + upper * upper * heading + n3;

@@ -103,6 +103,25 @@ TEST(PathFans, PredictPath_EachFollowedBore) {
   EXPECT_GT(compared, 400);
 }
 
+// Constants that nobody believes leave numbers: chances between 0 and 1.
+TEST(PathFans, AnyConstant_FiniteChances) {
+  for (const double constant : {0.0, 1e-6, 0.04, 3.0, 1e4})
+    for (const double sd : {0.0, 0.03, 5.0, 1e5}) {
+      Sand s;
+      s.bore.model.steer_constant.set(Ratio{constant});
+      s.bore.model.steer_constant_sd.set(Ratio{sd});
+      const Ground ground(s.site, tables());
+      FanGrounds grounds(s.site, tables(), ground, s.tool, {0, 0, 0}, {});
+      const PathFans fans(grounds, ground, s.tool, s.bore, predict_path(ground, s.tool, s.bore));
+      ASSERT_FALSE(fans.empty());
+      for (const double chance : {fans.daylight().chance, fans.cover_below(1.3, 0, 12).chance,
+                                  fans.inside(-1, 1, -3, 0.1).chance}) {
+        EXPECT_GE(chance, 0) << constant << " " << sd;
+        EXPECT_LE(chance, 1) << constant << " " << sd;
+      }
+    }
+}
+
 // A bore that cannot start, or has nowhere to go, has no fans: nobody may read a chance of 0 off them.
 TEST(PathFans, Rejection_NoBore) {
   Sand s;

@@ -76,7 +76,9 @@ inline Crossing tail_crossing(std::uint32_t seed) {
   for (int i = 0; i < 6; ++i) {
     const double station = any(0.25, 0.97) * length, away = any(0.15, 1.3) * (i % 2 ? 1 : -1);
     const double level = 100 - depth + c.bore.launch.grade.v * station;
-    c.site.utilities.push_back(duct("u" + std::to_string(i + 1), station, level + away, any(-0.7, 0.7), any(0.01, 0.2)));
+    const double in_the_ground = std::min(level + away, elevation_at(c.site.ground, station) - 0.35);
+    c.site.utilities.push_back(
+        duct("u" + std::to_string(i + 1), station, in_the_ground, any(-0.7, 0.7), any(0.01, 0.2)));
   }
   return c;
 }
