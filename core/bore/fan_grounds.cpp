@@ -78,7 +78,8 @@ FanGrounds::FanGrounds(const Site& site, const Tables& tables, const Ground& gro
     std::unique_ptr<const Ground> own;
     for (std::size_t k = 0; k < guessed_.size(); ++k)
       if (mix.classes[k] != site.strata[guessed_[k]].soil)
-        own = std::make_unique<const Ground>((own ? *own : ground).with_class(site, tables, guessed_[k], mix.classes[k]));
+        own =
+            std::make_unique<const Ground>((own ? *own : ground).with_class(site, tables, guessed_[k], mix.classes[k]));
     const Ground& its = own ? *own : ground;
     members_.push_back({mix.chance, std::move(mix.classes), std::move(own), FanTable(site, its, tool, line, coarse)});
   }

@@ -4,16 +4,17 @@
 #include <cmath>
 #include <limits>
 
+#include "burrow/bore/fan_nodes.h"
 #include "burrow/bore/normal_table.h"
 
 namespace burrow {
 
 namespace {
 
-constexpr double least_sd_m = 1e-6;  // a perfectly known place is a step
-constexpr double least_cos = 0.2;    // steeper, a bore turns no further
+constexpr double least_sd_m = 1e-6;                     // a perfectly known place is a step
+constexpr double least_cos = 0.2;                       // steeper, a bore turns no further
 constexpr double most_turn_rad = 0.5, most_growth = 1;  // of one step, reached only by constants that nobody believes
-constexpr double fine_steps = 160, fewer_steps = 80;  // the latter where many grounds share the chance
+constexpr double fine_steps = 160, fewer_steps = 80;    // the latter where many grounds share the chance
 constexpr double fine_step_m = 0.25, coarse_step_m = 0.5;
 
 FanLanes constants_of(const ModelConstants& model) {
@@ -23,7 +24,8 @@ FanLanes constants_of(const ModelConstants& model) {
   if (!(sd > 0 && mean > 0)) return c;
   const double log_variance = std::log1p(sd * sd / (mean * mean)), log_sd = std::sqrt(log_variance);
   for (std::size_t k = 0; k < fan_lanes; ++k)
-    c[k] = std::exp(std::log(mean) - 0.5 * log_variance + log_sd * (fan_first_sd + fan_step_sd * static_cast<double>(k)));
+    c[k] =
+        std::exp(std::log(mean) - 0.5 * log_variance + log_sd * (fan_first_sd + fan_step_sd * static_cast<double>(k)));
   return c;
 }
 
@@ -71,21 +73,38 @@ double fan_chance_below(const FanLanes& score) {
   return std::clamp(chance, 0.0, 1.0);
 }
 
-double fan_chance_between(const FanPoints& low, const FanPoints& high, const FanPoints* share, std::size_t from,
-                          std::size_t to) {
+namespace {
+
+double summed(const FanPoints& low, const FanPoints& high, const FanPoints* share, std::size_t from, std::size_t to,
+              std::size_t stride) {
   const NormalTable& table = normal_table();
   const auto& weights = fan_weights();
   double chance = 0;
   double sum_low = normal_below_sum(table, low[from]), sum_high = normal_below_sum(table, high[from]);
-  for (std::size_t i = from; i < to; ++i) {
-    const double next_low = normal_below_sum(table, low[i + 1]), next_high = normal_below_sum(table, high[i + 1]);
-    const double mean = mean_normal_below(high[i], sum_high, high[i + 1], next_high) -
-                        mean_normal_below(low[i], sum_low, low[i + 1], next_low);
-    chance += weights[i] * mean * (share ? 0.5 * ((*share)[i] + (*share)[i + 1]) : 1);
+  for (std::size_t i = from; i < to; i += stride) {
+    const std::size_t j = i + stride;
+    const double next_low = normal_below_sum(table, low[j]), next_high = normal_below_sum(table, high[j]);
+    const double mean =
+        mean_normal_below(high[i], sum_high, high[j], next_high) - mean_normal_below(low[i], sum_low, low[j], next_low);
+    double weight = weights[i];
+    for (std::size_t k = i + 1; k < j; ++k) weight += weights[k];
+    chance += weight * mean * (share ? 0.5 * ((*share)[i] + (*share)[j]) : 1);
     sum_low = next_low;
     sum_high = next_high;
   }
   return std::clamp(chance, 0.0, 1.0);
+}
+
+}  // namespace
+
+double fan_chance_between(const FanPoints& low, const FanPoints& high, const FanPoints* share, std::size_t from,
+                          std::size_t to) {
+  return summed(low, high, share, from, to, 1);
+}
+
+double fan_chance_at_nodes(const FanPoints& low, const FanPoints& high, const FanPoints* share, std::size_t from,
+                           std::size_t to) {
+  return summed(low, high, share, from, to, fan_finer);
 }
 
 /// Sixteen bores beside one another, one step after the other.
@@ -135,8 +154,8 @@ struct PathFans::March {
     const double position = up[k], both = up_turn[k], heading = turn[k];
     const double n1 = noise * h, n2 = n1 * h / 2, n3 = n1 * h * h / 3;
     up[k] = diagonal * diagonal * position + 2 * diagonal * upper * both + upper * upper * heading + n3;
-    up_turn[k] = diagonal * lower * position + (diagonal * diagonal + upper * lower) * both +
-                 diagonal * upper * heading + n2;
+    up_turn[k] =
+        diagonal * lower * position + (diagonal * diagonal + upper * lower) * both + diagonal * upper * heading + n2;
     turn[k] = lower * lower * position + 2 * diagonal * lower * both + diagonal * diagonal * heading + n1;
     left[k] += h * (2 * left_turn[k] + h * yaw[k]) + n3;
     left_turn[k] += h * yaw[k] + n2;
@@ -223,7 +242,8 @@ FanSpot PathFans::at(std::size_t fan, double x_m) const {
   FanSpot spot;
   spot.x_m = first_x_m_ + place * apart_m_;
   const auto between = [t](double from, double to) { return from + t * (to - from); };
-  const double y = between(y_m_[i], y_m_[i + 1]), aside = mean_constant_ > 0 ? between(aside_m_[i], aside_m_[i + 1]) / mean_constant_ : 0;
+  const double y = between(y_m_[i], y_m_[i + 1]),
+               aside = mean_constant_ > 0 ? between(aside_m_[i], aside_m_[i + 1]) / mean_constant_ : 0;
   for (std::size_t k = 0; k < fan_lanes; ++k) {
     spot.y_m[k] = y + aside * constants_[k];
     spot.z_m[k] = between(a.z_m[k], b.z_m[k]);

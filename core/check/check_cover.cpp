@@ -64,8 +64,8 @@ std::optional<double> demand_cover_chance(Judge& judge, std::string_view code, c
 }
 
 /// Least cover over a stretch against one limit: broken by the mean a stop, by path + 1.645 sd a caution.
-std::optional<double> demand_cover(Judge& judge, std::string_view code, const std::string& subject, const std::string& name,
-                  const Stretch& stretch, const Limit& limit) {
+std::optional<double> demand_cover(Judge& judge, std::string_view code, const std::string& subject,
+                                   const std::string& name, const Stretch& stretch, const Limit& limit) {
   const LeastCover least = least_cover(judge.answer.bore.points, stretch);
   if (!least.point) return std::nullopt;
   const PathPoint& p = *least.point;
@@ -74,8 +74,9 @@ std::optional<double> demand_cover(Judge& judge, std::string_view code, const st
       judge.demand(finding_at(code, Severity::stop, subject, name, p.x_m, p.y_m, p.z_m), least.mean_m, limit);
   bool told = mean < 0;
   if (!told)
-    told = judge.demand(finding_at(std::string(code) + "-low", Severity::caution, subject, name, low.x_m, low.y_m, low.z_m),
-                        least.low_m, limit) < 0;
+    told = judge.demand(
+               finding_at(std::string(code) + "-low", Severity::caution, subject, name, low.x_m, low.y_m, low.z_m),
+               least.low_m, limit) < 0;
   if (judge.shows())
     judge.show({code,
                 subject,

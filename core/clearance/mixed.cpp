@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/quantity.h"
+#include "burrow/bore/fan_nodes.h"
 #include "burrow/bore/normal_table.h"
 
 namespace burrow::clearance {
@@ -63,6 +64,8 @@ void MixedChances::narrow(Bores& bores, double wide_m, double place_m2) {
   bores.to = fan_points - 1;
   while (bores.from < bores.to && passes_by(bores.from)) ++bores.from;
   while (bores.to > bores.from && passes_by(bores.to - 1)) --bores.to;
+  bores.from -= bores.from % bores.stride;
+  bores.to += (bores.stride - bores.to % bores.stride) % bores.stride;
 }
 
 /// Fills in one fan, unless no bore of it comes near.
@@ -98,6 +101,7 @@ void MixedChances::take(const View& view, std::size_t fan, double radius_m, doub
   Bores& bores = bores_.emplace_back();
   bores.fan = fan;
   bores.chance = fans_.chance(fan);
+  bores.stride = view.shallow ? fan_finer : 1;
   bores.gap_nodes_m = gap;
   bores.variance_nodes_m2 = variance;
   bores.gap_m = fan_points_of(gap);
@@ -123,13 +127,14 @@ double MixedChances::sum(Kind kind, double radius_m, double place_m2) {
   each_.clear();
   FanPoints low, high;
   for (const Bores& bores : bores_) {
-    for (std::size_t i = bores.from; i <= bores.to; ++i) {
+    for (std::size_t i = bores.from; i <= bores.to; i += bores.stride) {
       const double inverse = 1 / std::sqrt(std::max(bores.variance_m2[i] + place_m2, least_sd_m * least_sd_m));
       low[i] = (-radius_m - bores.gap_m[i]) * inverse;
       high[i] = (radius_m - bores.gap_m[i]) * inverse;
     }
     const FanPoints* share = bores.ends_matter ? &bores.share[kind] : nullptr;
-    each_.push_back(fan_chance_between(low, high, share, bores.from, bores.to));
+    each_.push_back(bores.stride > 1 ? fan_chance_at_nodes(low, high, share, bores.from, bores.to)
+                                     : fan_chance_between(low, high, share, bores.from, bores.to));
     chance += bores.chance * each_.back();
   }
   return std::clamp(chance, 0.0, 1.0);
@@ -149,8 +154,8 @@ MixedChances::Worst MixedChances::worst_of(double radius_m, double stated_m) {
   while (sd < 0.25 * std::sqrt(narrowest)) sd *= 2;
   for (; sd < stated_m; sd *= 2) tried.push_back({at(sd), sd});
   std::sort(tried.begin(), tried.end(), [](const Worst& a, const Worst& b) { return a.sd_m < b.sd_m; });
-  const auto best = std::max_element(tried.begin(), tried.end(),
-                                     [](const Worst& a, const Worst& b) { return a.chance < b.chance; });
+  const auto best =
+      std::max_element(tried.begin(), tried.end(), [](const Worst& a, const Worst& b) { return a.chance < b.chance; });
   const bool first = best == tried.begin(), last = best + 1 == tried.end();
   if (first || best->chance < not_worth_searching) return *best;
   if (last && at(0.98 * stated_m) <= best->chance) return *best;

@@ -78,8 +78,8 @@ bool inside(const ExitWindow& window, const Point3& at) {
 }
 
 /// As if each utility were the only one.
-void meet_each_alone(const Run& run, const Flight& flight, std::size_t lane,
-                     const std::vector<Obstacle::Shift>& shifts, BlockResult& result) {
+void meet_each_alone(const Run& run, const Flight& flight, std::size_t lane, const std::vector<Obstacle::Shift>& shifts,
+                     BlockResult& result) {
   for (std::size_t u = 0; u < run.obstacles.size(); ++u) {
     const Obstacle::Met met = run.obstacles[u].meet(flight, lane, shifts[u], run.course.step_m);
     result.encroachments[u] += met.encroachment ? 1 : 0;

@@ -7,6 +7,7 @@
 #include <map>
 
 #include "burrow/base/quantity.h"
+#include "burrow/bore/fan_nodes.h"
 #include "burrow/bore/normal_table.h"
 #include "burrow/file/tables_file.h"
 
@@ -38,7 +39,9 @@ TEST(NormalTable, Derived_MeanOverARun) {
       constexpr int parts = 4000;
       for (int i = 0; i < parts; ++i) mean += normal_below(from + run * (i + 0.5) / parts) / parts;
       const double to = from + run;
-      EXPECT_NEAR(mean_normal_below(from, normal_below_sum(normal_table(), from), to, normal_below_sum(normal_table(), to)), mean, 2e-7);
+      EXPECT_NEAR(
+          mean_normal_below(from, normal_below_sum(normal_table(), from), to, normal_below_sum(normal_table(), to)),
+          mean, 2e-7);
     }
 }
 
@@ -52,13 +55,28 @@ FanLanes by_node(double (*of)(double)) {
 TEST(PathFans, Derived_StraightScore) {
   EXPECT_NEAR(fan_chance_below(by_node([](double) { return -2.0; })), normal_below(-2), 1e-9);
   EXPECT_NEAR(fan_chance_below(by_node([](double t) { return -3 + t; })), normal_below(-3 / std::sqrt(2.0)), 3e-4);
-  EXPECT_NEAR(fan_chance_below(by_node([](double t) { return -9 + 3 * t; })) / normal_below(-9 / std::sqrt(10.0)), 1, 0.03);
+  EXPECT_NEAR(fan_chance_below(by_node([](double t) { return -9 + 3 * t; })) / normal_below(-9 / std::sqrt(10.0)), 1,
+              0.03);
 }
 
 // A certain place: all c above a limit, with no other error to blur it. The lognormal's own tail, derived.
 TEST(PathFans, Derived_CertainPlaceIsTheTailOfC) {
-  const double chance = fan_chance_below(by_node([](double t) { return 1e4 * (std::exp(0.668 * t) - std::exp(0.668 * 3.03)); }));
+  const double chance =
+      fan_chance_below(by_node([](double t) { return 1e4 * (std::exp(0.668 * t) - std::exp(0.668 * 3.03)); }));
   EXPECT_NEAR(chance / (1 - normal_below(3.03)), 1, 0.05);
+}
+
+// Straight from node to node, five times as far apart: near the fine sum, and never half of it.
+TEST(PathFans, Nodes_NearTheFineSum) {
+  for (const double start : {-3.0, -6.0, -12.0}) {
+    FanLanes lanes;
+    for (std::size_t k = 0; k < fan_lanes; ++k) lanes[k] = start + 0.8 * std::exp(0.5 * static_cast<double>(k) * 0.668);
+    const FanPoints high = fan_points_of(lanes);
+    FanPoints low = high;
+    for (double& score : low) score -= 2;
+    const double fine = fan_chance_between(low, high);
+    EXPECT_NEAR(fan_chance_at_nodes(low, high, nullptr, 0, fan_points - 1) / fine, 1, 0.25) << start;
+  }
 }
 
 struct Sand {
@@ -114,8 +132,8 @@ TEST(PathFans, AnyConstant_FiniteChances) {
       FanGrounds grounds(s.site, tables(), ground, s.tool, {0, 0, 0}, {});
       const PathFans fans(grounds, ground, s.tool, s.bore, predict_path(ground, s.tool, s.bore));
       ASSERT_FALSE(fans.empty());
-      for (const double chance : {fans.daylight().chance, fans.cover_below(1.3, 0, 12).chance,
-                                  fans.inside(-1, 1, -3, 0.1).chance}) {
+      for (const double chance :
+           {fans.daylight().chance, fans.cover_below(1.3, 0, 12).chance, fans.inside(-1, 1, -3, 0.1).chance}) {
         EXPECT_GE(chance, 0) << constant << " " << sd;
         EXPECT_LE(chance, 1) << constant << " " << sd;
       }

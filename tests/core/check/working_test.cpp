@@ -152,8 +152,7 @@ double over_constant(const Working& w, F chance_between_rows) {
   for (int i = 0; i < 4000; ++i) {
     const double log_c = mean + sd * (-5 + 10 * (i + 0.5) / 4000), k = (log_c - mean) / sd;
     while (row + 2 < c.size() && std::log(c[row + 1]) < log_c) ++row;
-    const double share =
-        std::clamp((log_c - std::log(c[row])) / (std::log(c[row + 1]) - std::log(c[row])), 0.0, 1.0);
+    const double share = std::clamp((log_c - std::log(c[row])) / (std::log(c[row + 1]) - std::log(c[row])), 0.0, 1.0);
     const double weight = std::exp(-0.5 * k * k);
     sum += weight * chance_between_rows(row, share);
     weights += weight;
@@ -168,9 +167,8 @@ double below(double z) {
 /// The chance in the ground as entered once more from the rows; that of all grounds is their sum.
 double score_again(const Working& w) {
   const std::vector<double> score = all_of(w, "ζ(c)");
-  const double again = over_constant(w, [&](std::size_t row, double share) {
-    return below(score[row] + share * (score[row + 1] - score[row]));
-  });
+  const double again = over_constant(
+      w, [&](std::size_t row, double share) { return below(score[row] + share * (score[row + 1] - score[row])); });
   EXPECT_NEAR(again, input(w, "P_ground"), 0.002 + 0.1 * input(w, "P_ground")) << w.code;
   return over_grounds(w);
 }

@@ -68,7 +68,8 @@ TEST(MixedClearance, FirstOrder_WhereTheConstantIsKnown) {
         const Clearance mixed = c.of(main_at(9, -1.8 + gap, 0.05, 0.08, lean), true);
         ASSERT_TRUE(mixed.mixture);
         EXPECT_NEAR(*mixed.contact_chance, *first.contact_chance, 1e-4 + 0.03 * *first.contact_chance) << gap;
-        EXPECT_NEAR(*mixed.contact_chance_worst, *first.contact_chance_worst, 1e-4 + 0.03 * *first.contact_chance_worst);
+        EXPECT_NEAR(*mixed.contact_chance_worst, *first.contact_chance_worst,
+                    1e-4 + 0.03 * *first.contact_chance_worst);
         EXPECT_NEAR(*mixed.encroachment_chance, *first.encroachment_chance, 1e-4 + 0.03 * *first.encroachment_chance);
       }
     Utility ends = main_at(9, -1.7, 0.05, 0.08);
@@ -89,7 +90,8 @@ TEST(MixedClearance, Worst_NonDecreasingInBothErrors) {
           double last = 0;
           for (double sd = 0; sd < 1.5; sd = sd * 1.13 + 0.004) {
             const Clearance now = c.of(main_at(8, z, vertical ? 0.05 : sd, vertical ? sd : 0.05, lean, 2), true);
-            EXPECT_GE(*now.contact_chance_worst, last * (1 - 1e-5) - 1e-7) << soil << " " << z << " " << lean << " " << sd;
+            EXPECT_GE(*now.contact_chance_worst, last * (1 - 1e-5) - 1e-7)
+                << soil << " " << z << " " << lean << " " << sd;
             EXPECT_GE(*now.contact_chance_worst, *now.contact_chance);
             EXPECT_GE(*now.encroachment_chance, *now.contact_chance - 1e-9);
             last = *now.contact_chance_worst;

@@ -40,16 +40,18 @@ inline Crossing dense_sand_under_a_duct() {
   Crossing c = clean_crossing();
   c.site.strata[0].soil = "dense-sand";
   c.bore.tool.tool_class = "tool-130";
-  c.bore.launch.elevation = Length{97.6};
-  c.bore.exit.station = Length{12};
-  c.site.utilities = {duct("u1", 9, 97.6 + 0.83, 0, 0.05)};
+  c.bore.launch.elevation = Length{98.2};
+  c.bore.exit.station = Length{15};
+  c.site.utilities = {duct("u1", 12.4, 98.2 + 0.83, 0, 0.05)};
   return c;
 }
 
 /// Soil, tool, depth, grade, length, guesses and utilities by a seed; no two alike.
 inline Crossing tail_crossing(std::uint32_t seed) {
   std::mt19937 engine(seed * 7919 + 17);
-  const auto any = [&](double from, double to) { return from + (to - from) * (static_cast<double>(engine()) / 4294967296.0); };
+  const auto any = [&](double from, double to) {
+    return from + (to - from) * (static_cast<double>(engine()) / 4294967296.0);
+  };
   constexpr std::array soils{"dense-sand", "medium-sand", "loose-sand", "firm-clay",
                              "soft-clay",  "stiff-clay",  "silt",       "made-ground"};
   constexpr std::array tools{"tool-55", "tool-65", "tool-95", "tool-130"};
