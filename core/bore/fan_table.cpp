@@ -42,7 +42,7 @@ FanTable::FanTable(const Site& site, const Ground& ground, const Tool& tool, con
   if (!site.strips.empty()) return;
   const double slope = steepest(site);
   single_ = slope < 1e-6;
-  apart_m_ = std::clamp((coarse ? 2 : 1) * tool.diameter.m / std::max(slope, 1e-6), least_apart_m, most_apart_m);
+  apart_m_ = std::clamp(0.5 * tool.diameter.m / std::max(slope, 1e-6), least_apart_m, most_apart_m);
 }
 
 FanTable::Profile& FanTable::profile(long station) {

@@ -15,7 +15,8 @@ constexpr double least_sd_m = 1e-6;
 constexpr double out_of_reach_sd = 8;
 constexpr double ends_out_of_reach_sd = 6;
 constexpr double not_worth_searching = 1e-6;
-constexpr double parallel = 1e-3;  // sine below which two lines have no common normal
+constexpr double parallel = 1e-3;       // sine below which two lines have no common normal
+constexpr std::size_t few_grounds = 4;  // with more the nodes of all of them lie close enough together
 constexpr double shallow_below_rad = 20 * pi / 180;
 
 struct Axes {
@@ -101,7 +102,7 @@ void MixedChances::take(const View& view, std::size_t fan, double radius_m, doub
   Bores& bores = bores_.emplace_back();
   bores.fan = fan;
   bores.chance = fans_.chance(fan);
-  bores.stride = view.shallow ? fan_finer : 1;
+  bores.stride = view.shallow || fans_.size() > few_grounds ? fan_finer : 1;
   bores.gap_nodes_m = gap;
   bores.variance_nodes_m2 = variance;
   bores.gap_m = fan_points_of(gap);

@@ -50,7 +50,7 @@ class MixedChances {
     bool ends_matter;
     std::array<FanPoints, 3> share;  ///< of the length that the utility has, by kind; where its ends matter
     std::size_t from, to;            ///< points of c beyond which no bore comes near
-    std::size_t stride;              ///< nodes alone where the answer is a lower bound
+    std::size_t stride;              ///< nodes alone for a lower bound, and where there are many grounds
   };
   struct Place {  // location error: variance across the strip and along it
     double across_m2, along_m2;

@@ -46,8 +46,9 @@ inline Crossing dense_sand_under_a_duct() {
   return c;
 }
 
-/// Soil, tool, depth, grade, length, guesses and utilities by a seed; no two alike.
-inline Crossing tail_crossing(std::uint32_t seed) {
+/// Soil, tool, depth, grade, length, water, guesses and utilities by a seed; no two alike. One in four has a second
+/// stratum, its top `below_m` and up to 0.9 m more under the launch.
+inline Crossing tail_crossing(std::uint32_t seed, double below_m = 0.8) {
   std::mt19937 engine(seed * 7919 + 17);
   const auto any = [&](double from, double to) {
     return from + (to - from) * (static_cast<double>(engine()) / 4294967296.0);
@@ -69,7 +70,8 @@ inline Crossing tail_crossing(std::uint32_t seed) {
     Stratum lower = c.site.strata[0];
     lower.id = "l2";
     lower.soil = soils[engine() % soils.size()];
-    lower.top = LevelLine{{-8, 100 - depth - any(-0.3, 0.6)}, {length + 12, 100 - depth - any(-0.3, 0.6)}};
+    lower.top =
+        LevelLine{{-8, 100 - depth - below_m - any(0, 0.9)}, {length + 12, 100 - depth - below_m - any(0, 0.9)}};
     lower.known.set(seed % 8 == 1 ? Known::guess : Known::seen);
     c.site.strata.push_back(lower);
   }
