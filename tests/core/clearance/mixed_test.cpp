@@ -85,7 +85,7 @@ TEST(MixedClearance, Worst_NonDecreasingInBothErrors) {
   for (const char* soil : {"dense-sand", "firm-clay", "soft-clay"}) {
     const Case c(soil);
     for (const double z : {-2.3, -1.8, -1.3, -0.9})
-      for (const double lean : {0.0, 0.6, 12.0})
+      for (const double lean : {0.0, 0.6, 1.5})  // steeper than where the answer is a bound by its nearest section
         for (const bool vertical : {false, true}) {
           double last = 0;
           for (double sd = 0; sd < 1.5; sd = sd * 1.13 + 0.004) {
