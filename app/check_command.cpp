@@ -16,6 +16,7 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/tables_file.h"
+#include "burrow/plan/conclude_trials.h"
 #include "burrow/plan/day.h"
 #include "burrow/plan/day_text.h"
 #include "burrow/plan/run_text.h"
@@ -108,10 +109,12 @@ Answer check_one(const std::string& file, const Tables& tables, const Wish& wish
     return refuse(Error{"--alternative", wish.alternative, known.empty() ? "a file that has alternatives" : known});
   }
   const Crossing crossing = wish.alternative.empty() ? *read : with_alternative(*read, wish.alternative);
-  const Assessment assessment = assess(crossing, tables);
+  Assessment assessment = assess(crossing, tables);
   std::optional<Trials> trials;
-  if (wish.trials)
+  if (wish.trials) {
     trials = run_trials(crossing, tables, trials_setup(crossing, tables, assessment), {}, {}, wish.threads_each);
+    assessment = conclude_trials(crossing, tables, std::move(assessment), *trials);
+  }
   std::optional<DayAnswer> day;
   if (const DayRecord* open = open_record(*read))
     day = open->alternative.value_or("") == wish.alternative ? day_answer(crossing, tables, *open, assessment)

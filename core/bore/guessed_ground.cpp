@@ -75,26 +75,25 @@ Added added_at(double x_m, const BorePath& own, double own_chance, const std::ve
 namespace {
 
 /// Nothing where the stratum was seen or its class has no neighbours.
-std::optional<GuessedGrounds::Guess> guess_of(const Site& site, const Tables& tables, std::size_t stratum) {
+std::optional<GuessedGrounds::Guess> guess_of(const Site& site, const Tables& tables, const Ground& ground,
+                                              std::size_t stratum) {
   if (site.strata[stratum].known.value != Known::guess) return std::nullopt;
   const std::vector<SoilGuess> classes = guesses_of(site.strata[stratum].soil, tables);
   if (classes.size() < 2) return std::nullopt;
   GuessedGrounds::Guess guess;
   guess.stratum = stratum;
   guess.own_chance = classes.front().chance;
-  for (std::size_t k = 1; k < classes.size(); ++k) {
-    Site other = site;
-    other.strata[stratum].soil = classes[k].soil;
-    guess.neighbours.push_back({Ground(other, tables), classes[k].chance, std::nullopt});
-  }
+  for (std::size_t k = 1; k < classes.size(); ++k)
+    guess.neighbours.push_back(
+        {ground.with_class(site, tables, stratum, classes[k].soil), classes[k].chance, std::nullopt});
   return guess;
 }
 
 }  // namespace
 
-GuessedGrounds::GuessedGrounds(const Site& site, const Tables& tables) {
+GuessedGrounds::GuessedGrounds(const Site& site, const Tables& tables, const Ground& ground) {
   for (std::size_t i = 0; i < site.strata.size(); ++i)
-    if (auto guess = guess_of(site, tables, i)) all_.push_back(std::move(*guess));
+    if (auto guess = guess_of(site, tables, ground, i)) all_.push_back(std::move(*guess));
 }
 
 void GuessedGrounds::tabulate(const Site& site, const Tool& tool, const TurnExtent& extent, double y_m) {
@@ -175,16 +174,20 @@ GuessedPath with_guesses(const Ground& ground, const GuessedGrounds& guesses, co
   return widening.finish();
 }
 
-GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path) {
+GuessedPath with_guesses(const Site& site, const Tables& tables, const Ground& ground, const Tool& tool,
+                         const Bore& bore, BorePath path) {
   const bool any = std::any_of(site.strata.begin(), site.strata.end(),
                                [](const Stratum& stratum) { return stratum.known.value == Known::guess; });
   if (!any || path.points.size() < 2) return {std::move(path), {}, 1};
-  const Ground ground(site, tables);
   Widening widening(ground, tool, bore, std::move(path));
   for (std::size_t i = 0; i < site.strata.size(); ++i)
     if (site.strata[i].known.value == Known::guess && widening.reaches(i))  // made only where it matters
-      if (const auto guess = guess_of(site, tables, i)) widening.take(*guess);
+      if (const auto guess = guess_of(site, tables, ground, i)) widening.take(*guess);
   return widening.finish();
+}
+
+GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path) {
+  return with_guesses(site, tables, Ground(site, tables), tool, bore, std::move(path));
 }
 
 StopChance::StopChance(const Site& site, const Tables& tables, const Ground& ground, const BorePath& path) {

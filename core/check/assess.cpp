@@ -1,5 +1,8 @@
 #include "burrow/check/assess.h"
 
+#include <cmath>
+
+#include "burrow/bore/path_fans.h"
 #include "burrow/check/groundwork.h"
 #include "burrow/check/tool_at_work.h"
 #include "burrow/pit/plan.h"
@@ -45,7 +48,32 @@ GuessedPath path_of(const Crossing& crossing, const Tables& tables, const Ready&
   constexpr PathSteps many_launches{{0.125}, {0.25}};
   BorePath mean = predict_path(ready.ground, ready.tool, crossing.bore, turns ? many_launches : PathSteps{}, turns);
   return there ? with_guesses(ready.ground, there->guesses, ready.tool, crossing.bore, std::move(mean), turns)
-               : with_guesses(crossing.site, tables, ready.tool, crossing.bore, std::move(mean));
+               : with_guesses(crossing.site, tables, ready.ground, ready.tool, crossing.bore, std::move(mean));
+}
+
+/// The strata whose guess moves the bore by more than can be told apart, if only in the tail of the steering constant.
+std::vector<std::size_t> guessed_strata(const std::vector<GuessEffect>& effects) {
+  constexpr double no_matter_m = 0.0005;
+  std::vector<std::size_t> strata;
+  for (const GuessEffect& effect : effects)
+    if (effect.chance_of_loss > 0 || effect.shift_high_m - effect.shift_low_m > no_matter_m ||
+        std::max(effect.lateral_var_m2, effect.vertical_var_m2) > no_matter_m * no_matter_m)
+      strata.push_back(effect.stratum);
+  return strata;
+}
+
+PathFans fans_of(const Crossing& crossing, const Tables& tables, const Ready& ready, const GuessedPath& predicted) {
+  const Launch& launch = crossing.bore.launch;
+  const FanTable::LaunchLine line{launch.station.m, launch.offset->m, std::tan(launch.heading->rad)};
+  std::vector<std::size_t> guessed = guessed_strata(predicted.effects);
+  const auto make = [&] {
+    return std::make_unique<FanGrounds>(crossing.site, tables, ready.ground, ready.tool, line, std::move(guessed));
+  };
+  std::unique_ptr<FanGrounds> own;
+  std::unique_ptr<FanGrounds>& grounds =
+      ready.memory && crossing.site.strips.empty() ? ready.memory->fans : own;  // beside strips they know the line
+  if (!grounds || grounds->guessed() != guessed) grounds = make();
+  return PathFans(*grounds, ready.ground, ready.tool, crossing.bore, predicted.path);
 }
 
 Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready& ready, std::vector<Finding>* kept) {
@@ -55,6 +83,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   answer.air = ready.air;
   answer.ground_surface = ready.surface;
   GuessedPath predicted = path_of(crossing, tables, ready);
+  const PathFans fans = fans_of(crossing, tables, ready, predicted);
   answer.bore = std::move(predicted.path);
   answer.guesses = std::move(predicted.effects);
   answer.chance_to_reach = predicted.chance_to_reach;
@@ -72,7 +101,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   }
   answer.utilities.reserve(crossing.site.utilities.size());
   const StopChance stopping(crossing.site, tables, ground, answer.bore);
-  Judge judge{crossing, tables, ground, tool, stopping, ready.limits, answer, kept, ready.memory};
+  Judge judge{crossing, tables, ground, tool, stopping, fans, ready.limits, answer, kept, ready.memory};
   check_missing(judge);
   check_bore(judge);
   check_advance(judge);
@@ -108,7 +137,7 @@ Assessment assess(const Crossing& crossing, const Tables& tables, const GroundSu
 Groundwork::Groundwork(const Crossing& crossing, const Tables& tables)
     : ground(crossing.site, tables),
       surface(surface_through(crossing.site)),
-      guesses(crossing.site, tables),
+      guesses(crossing.site, tables, ground),
       at_work(tool_at_work(crossing, tables)),
       tool(at_work.tool),
       limits(crossing, tables) {}

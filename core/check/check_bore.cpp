@@ -31,10 +31,10 @@ void judge_arrival(Judge& judge) {
   std::optional<Length> widest;
   if (!judge.crossing.pits.exit.floor_width) widest = Length{judge.limit("exit_widest_m").value};
   const double ground = elevation_at(judge.crossing.site.ground, end.x_m);
-  const double inside =
-      chance_inside(answer.exit_pit, {end.y_m, end.z_m, end.sd_lateral_m, end.sd_vertical_m}, Length{ground}, widest);
-  const double arrives = (1.0 - answer.chance_of_refusal.value_or(0)) * answer.chance_to_reach;
-  arrival.chance_inside_exit_pit = inside * arrives;
+  // Out of all bores that nothing stops: those that come out before, in any ground a guess may be, are not inside.
+  const ExitOpening window = exit_opening(answer.exit_pit, Length{ground}, widest);
+  const FanChance inside = judge.fans.inside(window.right_m, window.left_m, window.low_m, window.high_m);
+  arrival.chance_inside_exit_pit = inside.chance * (1.0 - answer.chance_of_refusal.value_or(0));
 
   const Limit least = judge.limit("exit_window_chance");
   Finding finding = bore_finding(judge, "bore.exit-window", Severity::stop);
@@ -42,21 +42,53 @@ void judge_arrival(Judge& judge) {
   finding.name = said("exit pit");
   finding.unit = "";
   judge.demand(std::move(finding), *arrival.chance_inside_exit_pit, least);
+  if (!judge.shows()) return;
+  std::vector<WorkingInput> inputs{{"P_refusal", answer.chance_of_refusal.value_or(0), ""},
+                                   {"y_right", window.right_m, "m"},
+                                   {"y_left", window.left_m, "m"},
+                                   {"z_low", window.low_m, "m"},
+                                   {"z_high", window.high_m, "m"}};
+  for (const WorkingInput& input : inputs_of(judge.fans, inside, false)) inputs.push_back(input);
+  judge.show({"bore.exit-window",
+              "exit-pit",
+              said("P = (1 − P_refusal) Σ p P_ground; P_ground = ∫ P(inside | c) f(c) dc"),
+              std::move(inputs),
+              "P",
+              *arrival.chance_inside_exit_pit,
+              "",
+              least.value,
+              {"lognormal steering constant; given it, independent normal errors over the exit window",
+               SourceLabel::our_model},
+              least.source});
+}
+
+/// The chance of coming out before the exit: the mean path may arrive and one bore in ten not.
+void judge_daylight(Judge& judge) {
+  if (judge.fans.empty()) return;
+  Assessment& answer = judge.answer;
+  const FanChance daylight = judge.fans.daylight();
+  const double chance = daylight.chance;
+  answer.chance_of_daylight = chance;
+  const Limit& stop = judge.limit("daylight_stop");
   if (judge.shows())
-    judge.show({"bore.exit-window",
-                "exit-pit",
-                "P = P_window · (1 − P_refusal) · P_ground",
-                {{"P_window", inside, ""},
-                 {"P_refusal", answer.chance_of_refusal.value_or(0), ""},
-                 {"P_ground", answer.chance_to_reach, ""},
-                 {"sd_lateral", end.sd_lateral_m, "m"},
-                 {"sd_vertical", end.sd_vertical_m, "m"}},
+    judge.show({"bore.daylight-chance",
+                "bore",
+                said("P = Σ p P_ground; P_ground = ∫ Φ(ζ) f(c) dc, ζ = max over x of (z + D/2 − z_ground)/s"),
+                inputs_of(judge.fans, daylight, true),
                 "P",
-                *arrival.chance_inside_exit_pit,
+                chance,
                 "",
-                least.value,
-                {"independent normal errors over the exit window", SourceLabel::our_model},
-                least.source});
+                stop.value,
+                {"lognormal steering constant; given it, normal errors of the height", SourceLabel::our_model},
+                stop.source});
+  if (answer.bore.ends == PathEnd::daylight) return;  // the mean path itself comes out: that is said already
+  const auto finding = [&](Severity severity) {
+    Finding one = bore_finding(judge, "bore.daylight-chance", severity);
+    one.unit = "";
+    return one;
+  };
+  if (judge.demand(finding(Severity::stop), chance, stop) >= 0)
+    judge.demand(finding(Severity::caution), chance, judge.limit("daylight_caution"));
 }
 
 }  // namespace
@@ -93,6 +125,7 @@ void check_bore(Judge& judge) {
     finding.source = {"predicted path", SourceLabel::our_model};
     judge.say(std::move(finding));
   }
+  judge_daylight(judge);
 
   Finding model;
   model.code = "bore.model";

@@ -34,18 +34,49 @@ LeastCover least_cover(const std::vector<PathPoint>& points, const Stretch& stre
   return least;
 }
 
+/// The chance that the cover falls short somewhere along a stretch, all steering constants counted: a caution where
+/// neither the mean path nor its band says it already. Nothing where there is no path.
+std::optional<double> demand_cover_chance(Judge& judge, std::string_view code, const std::string& subject,
+                                          const std::string& name, const Stretch& stretch, double wanted_m,
+                                          const PathPoint& at, bool said_already) {
+  if (judge.fans.empty()) return std::nullopt;
+  const FanChance below = judge.fans.cover_below(wanted_m, stretch.from_m, stretch.to_m);
+  const double chance = below.chance;
+  const Limit& limit = judge.limit("cover_low_chance");
+  if (!said_already) {
+    Finding finding = finding_at(code, Severity::caution, subject, name, at.x_m, at.y_m, at.z_m);
+    finding.unit = "";
+    finding.limit_base = wanted_m;
+    judge.demand(std::move(finding), chance, limit);
+  }
+  if (judge.shows())
+    judge.show({code,
+                subject,
+                said("P = Σ p P_ground; P_ground = ∫ Φ(ζ) f(c) dc, ζ = max over x of (C_wanted − C)/s"),
+                inputs_of(judge.fans, below, true),
+                "P",
+                chance,
+                "",
+                limit.value,
+                {"lognormal steering constant; given it, normal errors of the height", SourceLabel::our_model},
+                limit.source});
+  return chance;
+}
+
 /// Least cover over a stretch against one limit: broken by the mean a stop, by path + 1.645 sd a caution.
-void demand_cover(Judge& judge, std::string_view code, const std::string& subject, const std::string& name,
-                  const Stretch& stretch, const Limit& limit) {
+std::optional<double> demand_cover(Judge& judge, std::string_view code, const std::string& subject,
+                                   const std::string& name, const Stretch& stretch, const Limit& limit) {
   const LeastCover least = least_cover(judge.answer.bore.points, stretch);
-  if (!least.point) return;
+  if (!least.point) return std::nullopt;
   const PathPoint& p = *least.point;
   const PathPoint& low = *least.low_point;
   const double mean =
       judge.demand(finding_at(code, Severity::stop, subject, name, p.x_m, p.y_m, p.z_m), least.mean_m, limit);
-  if (mean >= 0)
-    judge.demand(finding_at(std::string(code) + "-low", Severity::caution, subject, name, low.x_m, low.y_m, low.z_m),
-                 least.low_m, limit);
+  bool told = mean < 0;
+  if (!told)
+    told = judge.demand(
+               finding_at(std::string(code) + "-low", Severity::caution, subject, name, low.x_m, low.y_m, low.z_m),
+               least.low_m, limit) < 0;
   if (judge.shows())
     judge.show({code,
                 subject,
@@ -71,6 +102,8 @@ void demand_cover(Judge& judge, std::string_view code, const std::string& subjec
                 limit.value,
                 {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
                 limit.source});
+  return demand_cover_chance(judge, code == "bore.cover" ? "bore.cover-chance" : "surface.cover-chance", subject, name,
+                             stretch, limit.value, low, told);
 }
 
 void check_owner_cover(Judge& judge, const SurfaceFeature& feature) {
@@ -133,8 +166,8 @@ void check_cover(Judge& judge) {
   limit.value *= judge.tool.diameter.m;
   const LeastCover least = least_cover(answer.bore.points, all);
   if (!least.point) return;
-  answer.cover = {least.mean_m, least.low_m, least.point->x_m, limit.value};
-  demand_cover(judge, "bore.cover", "bore", "bore", all, limit);
+  answer.cover = {least.mean_m, least.low_m, least.point->x_m, limit.value, std::nullopt};
+  answer.cover.chance_below = demand_cover(judge, "bore.cover", "bore", "bore", all, limit);
 
   judge_neutral_cover(judge);
   for (const SurfaceFeature& feature : judge.crossing.site.surface) check_owner_cover(judge, feature);

@@ -130,7 +130,7 @@ void doubt_holes(Judge& judge, const ClearanceRules& rules, const Utility& utili
     if (hole.utility == utility.id && std::find(doubtful.begin(), doubtful.end(), hole.id) == doubtful.end())
       others.push_back(hole);
   Clearance without = clearances(judge.answer.bore, judge.tool.diameter, {utility}, judge.crossing.site.ground, rules,
-                                 judge.tables, others)
+                                 judge.tables, others, judge.fans)
                           .front();
   Finding& finding = judge.missing("utility-agreed", c.id, name_of(c));
   finding.station_m = c.station_m;
@@ -181,7 +181,7 @@ void check_utilities(Judge& judge) {
   const ClearanceRules rules = rules_by([&](std::string_view id) -> const Limit& { return judge.limit(id); });
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
   std::vector<Clearance> all = clearances(judge.answer.bore, judge.tool.diameter, utilities, judge.crossing.site.ground,
-                                          rules, judge.tables, judge.crossing.site.test_holes);
+                                          rules, judge.tables, judge.crossing.site.test_holes, judge.fans);
   for (std::size_t i = 0; i < all.size(); ++i) doubt_holes(judge, rules, utilities[i], all[i]);
   const WorkLine work = work_line(judge);
   for (std::size_t i = 0; i < all.size(); ++i) {

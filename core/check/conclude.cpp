@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "burrow/check/with_findings.h"
 #include "judge.h"
 
 namespace burrow {
@@ -78,6 +79,12 @@ void give_verdict(const Crossing& crossing, Assessment& answer) {
 void conclude(const Crossing& crossing, Assessment& answer) {
   give_verdict(crossing, answer);
   answer.findings = in_order(std::move(answer.findings));
+}
+
+Assessment with_findings(const Crossing& crossing, Assessment assessment, std::vector<Finding> more) {
+  for (Finding& finding : more) assessment.findings.push_back(std::move(finding));
+  conclude(crossing, assessment);
+  return assessment;
 }
 
 }  // namespace burrow

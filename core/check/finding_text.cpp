@@ -136,6 +136,12 @@ const FindingWords rows[] = {
        return say("cover may fall to {}, {} wanted", s.measured(Dimension::length), s.limit(Dimension::length));
      },
      noted("Launch deeper, or set level and sight more closely.")},
+    {"bore.cover-chance",
+     [](const Say& s) {
+       return say("{} chance that the cover falls below {}, {} at most", s.measured(Dimension::chance),
+                  s.limit_base(Dimension::length), s.limit(Dimension::chance));
+     },
+     noted("Launch deeper or grade downward: in this ground some bores climb far more than the mean.")},
     {"bore.neutral-cover",
      [](const Say& s) {
        return say("cover {} is less than the neutral cover {}: the tool tends to climb", s.measured(Dimension::length),
@@ -154,6 +160,12 @@ const FindingWords rows[] = {
                   s.limit(Dimension::length));
      },
      noted("Launch deeper, or set level and sight more closely.")},
+    {"surface.cover-chance",
+     [](const Say& s) {
+       return say("{} chance that the cover under {} falls below {}, {} at most", s.measured(Dimension::chance),
+                  s.f.name, s.limit_base(Dimension::length), s.limit(Dimension::chance));
+     },
+     noted("Launch deeper or grade downward: in this ground some bores climb far more than the mean.")},
     {"surface.heave",
      [](const Say& s) {
        return say("{} lifts {}, {} at most", s.f.name, s.measured(Dimension::small_length),
@@ -202,6 +214,36 @@ const FindingWords rows[] = {
      noted("Move the pits closer, or dig a pit in between.")},
     {"bore.daylight",
      [](const Say&) { return std::string(said("the tool comes out of the ground before the exit pit")); },
+     noted("Launch deeper or grade downward.")},
+    {"bore.daylight-chance",
+     [](const Say& s) {
+       return say("{} chance that the tool comes out of the ground before the exit pit, {} at most",
+                  s.measured(Dimension::chance), s.limit(Dimension::chance));
+     },
+     noted("Launch deeper or grade downward: in this ground some bores climb far more than the mean.")},
+    {"trials.contact",
+     [](const Say& s) {
+       return say("trials: at least {} of the bores touch {}, {} at most", s.measured(Dimension::chance), s.f.name,
+                  s.limit(Dimension::chance));
+     },
+     noted("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
+    {"trials.encroachment",
+     [](const Say& s) {
+       return say("trials: at least {} of the bores pass closer than wanted to {}, {} at most",
+                  s.measured(Dimension::chance), s.f.name, s.limit(Dimension::chance));
+     },
+     noted("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
+    {"trials.exit-window",
+     [](const Say& s) {
+       return say("trials: at most {} of the bores that nothing stops arrive in the exit pit, {} wanted",
+                  s.measured(Dimension::chance), s.limit(Dimension::chance));
+     },
+     noted("Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper.")},
+    {"trials.daylight",
+     [](const Say& s) {
+       return say("trials: at least {} of the bores come out of the ground before the exit pit, {} at most",
+                  s.measured(Dimension::chance), s.limit(Dimension::chance));
+     },
      noted("Launch deeper or grade downward.")},
     {"bore.no-arrival", [](const Say&) { return std::string(said("the predicted path does not reach the exit face")); },
      noted("Check grade, heading and soil; shorten the bore.")},

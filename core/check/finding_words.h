@@ -18,6 +18,9 @@ struct Say {
   UnitSystem units;
   [[nodiscard]] std::string measured(Dimension d) const { return f.measured ? format(*f.measured, d, units) : "–"; }
   [[nodiscard]] std::string limit(Dimension d) const { return f.limit ? format(*f.limit, d, units) : "–"; }
+  [[nodiscard]] std::string limit_base(Dimension d) const {
+    return f.limit_base ? format(*f.limit_base, d, units) : "–";
+  }
   [[nodiscard]] std::string speed(const std::optional<double>& m_s) const {
     if (!m_s) return "–";
     return units == UnitSystem::us ? say("{:.2f} in/s", *m_s / 0.0254) : say("{:.1f} mm/s", *m_s * 1e3);

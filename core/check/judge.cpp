@@ -3,6 +3,20 @@
 
 namespace burrow {
 
+std::vector<WorkingInput> inputs_of(const PathFans& fans, const FanChance& chance, bool scores) {
+  std::vector<WorkingInput> inputs;
+  for (std::size_t f = 0; f < chance.grounds.size(); ++f) {
+    inputs.push_back({"p", fans.chance(f), ""});
+    inputs.push_back({"P_ground", chance.grounds[f], ""});
+  }
+  if (!scores) return inputs;
+  for (std::size_t k = 0; k < fan_lanes; ++k) {
+    inputs.push_back({"c", fans.constants()[k], ""});
+    inputs.push_back({"ζ(c)", chance.score[k], ""});
+  }
+  return inputs;
+}
+
 Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m,
                    double offset_m, double elevation_m) {
   Finding finding;

@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "burrow/bore/path_fans.h"
 #include "burrow/bore/tool.h"
 #include "burrow/check/assessment.h"
 #include "burrow/check/limits.h"
@@ -25,6 +26,7 @@ struct Judge {
   const Ground& ground;
   const Tool& tool;
   const StopChance& stopping;
+  const PathFans& fans;  ///< the bore for every steering constant; empty where there is no path
   const LimitsInForce& limits;
   Assessment& answer;
   /// Where the search asks: limits that are kept, each with its margin. No working is made then.
@@ -79,6 +81,10 @@ struct Judge {
     if (!kept) answer.working.push_back(std::move(working));  // nobody reads how a search came to its numbers
   }
 };
+
+/// What a chance over all steering constants is summed from: each ground with its share and chance; with `scores` also
+/// the followed bores in the ground as entered.
+std::vector<WorkingInput> inputs_of(const PathFans& fans, const FanChance& chance, bool scores);
 
 Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m,
                    double offset_m, double elevation_m);

@@ -62,39 +62,55 @@ double arm(const Pair& pair, const Station& station, const Approach& near, std::
   return reach;
 }
 
+}  // namespace
+
+Reach reach_at(const Pair& pair, const Station& station, const Approach& near, std::size_t segment) {
+  Reach reach;
+  if (segment + 1 >= pair.line.size()) return reach;
+  reach.line = known_point(pair.line[segment + 1]) - known_point(pair.line[segment]);
+  const ViewVector seen = station.seen(reach.line);
+  const double seen_length = std::hypot(seen.across_m, seen.up_m);
+  if (!(seen_length > 0)) return reach;
+  const ViewVector d{seen.across_m / seen_length, seen.up_m / seen_length};
+  reach.ahead_m = arm(pair, station, near, segment, true, d);
+  reach.behind_m = arm(pair, station, near, segment, false, d);
+  return reach;
+}
+
+std::optional<std::size_t> other_segment(const Pair& pair, const Approach& near) {
+  const auto& path = pair.line;
+  std::optional<std::size_t> other;
+  if (near.on_utility_share == 0 && near.utility_segment > 0) other = near.utility_segment - 1;
+  if (near.on_utility_share == 1 && near.utility_segment + 2 < path.size()) other = near.utility_segment + 1;
+  if (!other || !path[*other].z_m || !path[*other + 1].z_m) return std::nullopt;
+  return other;
+}
+
+namespace {
+
 /// The stadium of the stretch around one segment at the nearest place.
 Chances at_nearest(const Pair& pair, const Station& station, const Approach& near, std::size_t segment) {
-  const auto& path = pair.line;
-  const Point3 on = known_point(near.on_utility);
-  const Vector gap = on - station.at;
+  const Vector gap = known_point(near.on_utility) - station.at;
   const ViewVector centre = station.seen(gap);
   Stadium stadium{centre, centre, 0};
-  Vector line{};
-  if (segment + 1 < path.size()) line = known_point(path[segment + 1]) - known_point(path[segment]);
-  const ViewVector seen = station.seen(line);
+  const Reach reach = reach_at(pair, station, near, segment);
+  const ViewVector seen = station.seen(reach.line);
   const double seen_length = std::hypot(seen.across_m, seen.up_m);
   if (seen_length > 0) {
     const ViewVector d{seen.across_m / seen_length, seen.up_m / seen_length};
-    const double ahead = arm(pair, station, near, segment, true, d);
-    const double behind = arm(pair, station, near, segment, false, d);
-    stadium.from = {centre.across_m - behind * d.across_m, centre.up_m - behind * d.up_m};
-    stadium.to = {centre.across_m + ahead * d.across_m, centre.up_m + ahead * d.up_m};
+    stadium.from = {centre.across_m - reach.behind_m * d.across_m, centre.up_m - reach.behind_m * d.up_m};
+    stadium.to = {centre.across_m + reach.ahead_m * d.across_m, centre.up_m + reach.ahead_m * d.up_m};
   }
   const LocationError error = pair.error_at(near.utility_segment, near.on_utility_share);
-  return chances_of(pair, station, stadium, error, across(line), dot(gap, station.forward));
+  return chances_of(pair, station, stadium, error, across(reach.line), dot(gap, station.forward));
 }
 
 }  // namespace
 
 Chances at_nearest(const Pair& pair, const Station& station, const Approach& near) {
-  const auto& path = pair.line;
-  Chances chances = at_nearest(pair, station, near, near.utility_segment);
-  std::optional<std::size_t> other;
-  if (near.on_utility_share == 0 && near.utility_segment > 0) other = near.utility_segment - 1;
-  if (near.on_utility_share == 1 && near.utility_segment + 2 < path.size()) other = near.utility_segment + 1;
-  if (!other || !path[*other].z_m || !path[*other + 1].z_m) return chances;
-  const Chances second = at_nearest(pair, station, near, *other);
-  return larger(chances, second);
+  const Chances chances = at_nearest(pair, station, near, near.utility_segment);
+  const std::optional<std::size_t> other = other_segment(pair, near);
+  return other ? larger(chances, at_nearest(pair, station, near, *other)) : chances;
 }
 
 RunSection worst_section(const Pair& pair) {

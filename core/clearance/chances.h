@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <optional>
 #include <vector>
 
 #include "burrow/clearance/test_holes.h"
@@ -46,6 +47,16 @@ struct Chances {
 inline Chances larger(const Chances& a, const Chances& b) {
   return {std::max(a.contact, b.contact), std::max(a.worst, b.worst), std::max(a.encroachment, b.encroachment)};
 }
+
+/// How far the utility reaches on both sides of its nearest point, as seen along the bore in the direction of one of its
+/// segments, and what the bore finds there.
+struct Reach {
+  Vector line;  ///< of the segment, not of length 1
+  double behind_m = 0, ahead_m = 0;
+};
+Reach reach_at(const Pair& pair, const Station& station, const Approach& near, std::size_t segment);
+/// The other segment that is as near, where the nearest point is a vertex.
+std::optional<std::size_t> other_segment(const Pair& pair, const Approach& near);
 
 /// The stadium at the nearest place; at a vertex two segments are equally near and the larger chance counts.
 Chances at_nearest(const Pair& pair, const Station& station, const Approach& near);

@@ -7,6 +7,7 @@
 #include "burrow/clearance/course.h"
 #include "burrow/crossing/statement.h"
 #include "chances.h"
+#include "mixed.h"
 
 namespace burrow {
 
@@ -29,6 +30,13 @@ bool steep_everywhere(const std::vector<PathVertex>& line) {
   return true;
 }
 
+void set(Clearance& c, const Chances& chances) {
+  c.contact_chance = chances.contact;
+  c.contact_chance_worst = chances.worst;
+  c.encroachment_chance = chances.encroachment;
+}
+
+/// By the first order: the mean path and its spread.
 void add_chances(Clearance& c, const Pair& pair, const Station& station, const Approach& near, double greatest_sd_m) {
   const double reach = pair.encroachment_radius_m + no_chance_beyond_sd * greatest_sd_m;
   Chances chances;
@@ -43,9 +51,24 @@ void add_chances(Clearance& c, const Pair& pair, const Station& station, const A
       chances = larger(chances, beside);
     }
   }
-  c.contact_chance = chances.contact;
-  c.contact_chance_worst = chances.worst;
-  c.encroachment_chance = chances.encroachment;
+  set(c, chances);
+}
+
+/// The same summed over the steering constant.
+void add_mixed_chances(Clearance& c, const Pair& pair, const Station& station, const Approach& near,
+                       MixedChances& mixed) {
+  c.mixture.emplace();
+  mixed.begin(pair, *c.mixture);
+  c.bound = c.angle_rad && *c.angle_rad < bound_below_rad;
+  Chances chances = mixed.at_nearest(station, near);
+  const RunSection run = steep_everywhere(pair.line) ? RunSection{} : worst_section(pair);
+  if (run.found) {
+    c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
+    const Chances beside = mixed.at_section(run);
+    c.bound = c.bound || beside.contact > chances.contact;
+    chances = larger(chances, beside);
+  }
+  set(c, chances);
 }
 
 double own_rule(const Utility& utility) {
@@ -179,12 +202,13 @@ LocationSd location_sd(const Located& located, const Tables& tables, double dept
 
 std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, const std::vector<Utility>& utilities,
                                   const LevelLine& ground, const ClearanceRules& rules, const Tables& tables,
-                                  const std::vector<TestHole>& holes) {
+                                  const std::vector<TestHole>& holes, const PathFans& fans) {
   const BoreAxis axis(path);
   const double bore_sd_m = greatest_sd(path);
   std::vector<Clearance> answers;
   answers.reserve(utilities.size());
   std::vector<PathVertex> moved;
+  MixedChances mixed(fans);
   for (const Utility& utility : utilities) {
     Clearance& c = answers.emplace_back();
     c.id = utility.id;
@@ -244,7 +268,10 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
       continue;
     }
     answer_in_space(c, *near, station, pair);
-    add_chances(c, pair, station, *near, std::hypot(bore_sd_m, greatest_error(pair)));
+    if (fans.empty())
+      add_chances(c, pair, station, *near, std::hypot(bore_sd_m, greatest_error(pair)));
+    else
+      add_mixed_chances(c, pair, station, *near, mixed);
   }
   return answers;
 }

@@ -1,16 +1,54 @@
 #include "burrow/base/quantity.h"
+#include "burrow/base/say.h"
 #include "burrow/clearance/clearance.h"
 
 namespace burrow {
 
+namespace {
+
+void add_grounds(std::vector<WorkingInput>& inputs, const Mixture& mixture, double MixedGround::*chance) {
+  for (const MixedGround& ground : mixture.grounds) {
+    inputs.push_back({"p", ground.share, ""});
+    inputs.push_back({"P_ground", ground.*chance, ""});
+  }
+}
+
+/// Where each ground is told alone, its chance summed like that of contact with another number in it.
+std::vector<WorkingInput> with_grounds(std::vector<WorkingInput> inputs, const std::optional<Mixture>& mixture,
+                                       double MixedGround::*chance) {
+  if (mixture) add_grounds(inputs, *mixture, chance);
+  return inputs;
+}
+
+/// What a mixed chance is summed from: each ground with its share and its chance, and for the ground as entered gap and
+/// spread of the bore of each steering constant that was followed.
+std::vector<WorkingInput> inputs_of(const Mixture& mixture, double radius_m) {
+  std::vector<WorkingInput> inputs{{"R", radius_m, "m"}, {"s_utility", mixture.utility_sd_m, "m"}};
+  add_grounds(inputs, mixture, &MixedGround::contact);
+  for (const MixedRow& row : mixture.rows) {
+    inputs.push_back({"c", row.constant, ""});
+    inputs.push_back({"δ(c)", row.gap_m, "m"});
+    inputs.push_back({"s_bore(c)", row.spread_m, "m"});
+  }
+  return inputs;
+}
+
+}  // namespace
+
 std::vector<Working> working_of(const Clearance& c) {
   if (!c.axis_distance_m) return {};
   const Source derived{"least distance of two lines; normal errors along the common normal", SourceLabel::derived};
-  const Source model{"chance over the utility as seen along the bore", SourceLabel::derived};
+  const Source model = c.mixture ? Source{"lognormal steering constant; given it, normal errors across the utility",
+                                          SourceLabel::our_model}
+                                 : Source{"chance over the utility as seen along the bore", SourceLabel::derived};
   const WorkingInput delta{"δ", *c.axis_distance_m, "m"}, R{"R", c.contact_radius_m, "m"}, s{"s", *c.spread_m, "m"};
   const WorkingInput required{"g_req", c.required_fixed_m, "m"}, angle{"α", c.angle_rad.value_or(pi / 2), "rad"};
   const WorkingInput bore{"s_bore", *c.bore_sd_m, "m"}, place{"s_utility", *c.utility_sd_m, "m"};
-  const std::string_view chance = c.bound
+  const bool mixed = c.mixture.has_value();
+  const std::string_view chance = mixed ? said(
+                                              "P = Σ p P_ground; P_ground = ∫ (Φ((R − δ)/s) − Φ((−R − δ)/s)) f(c) dc, "
+                                              "s² = s_bore² + s_utility²; times the share along its ends")
+                                  : c.bound
                                       ? "P = max over the run of ∬ N(Σ_bore + Σ_utility) over the section of radius R"
                                       : "P = Φ((R − δ)/s) − Φ((−R − δ)/s)";
   return {
@@ -24,25 +62,27 @@ std::vector<Working> working_of(const Clearance& c) {
        "m",
        std::nullopt,
        derived},
-      {"utility.contact", c.id, chance, {delta, R, s, angle}, "P", *c.contact_chance, "", std::nullopt, model},
+      {"utility.contact", c.id, chance,
+       mixed ? inputs_of(*c.mixture, c.contact_radius_m) : std::vector<WorkingInput>{delta, R, s, angle}, "P",
+       *c.contact_chance, "", std::nullopt, model},
       {"utility.contact-worst",
        c.id,
-       "P_worst = max of P for every location error from 0 to the stated one",
-       {delta, R, bore, place, angle},
+       mixed ? said("P_worst = Σ p P_ground, as contact, with s_worst for s_utility: the error from 0 to the stated "
+                    "one at "
+                    "which it is largest")
+             : "P_worst = max of P for every location error from 0 to the stated one",
+       mixed ? with_grounds({R, place, {"s_worst", c.mixture->worst_sd_m, "m"}}, c.mixture, &MixedGround::worst)
+             : std::vector<WorkingInput>{delta, R, bore, place, angle},
        "P_worst",
        *c.contact_chance_worst,
        "",
        std::nullopt,
        {"not knowing must not look safe", SourceLabel::our_model}},
-      {"utility.encroachment",
-       c.id,
-       "P_near = P with R + g_req for R",
-       {delta, R, required, s, angle},
-       "P_near",
-       *c.encroachment_chance,
-       "",
-       std::nullopt,
-       model},
+      {"utility.encroachment", c.id,
+       mixed ? said("P_near = Σ p P_ground, as contact, with R + g_req for R") : "P_near = P with R + g_req for R",
+       mixed ? with_grounds({R, required, place}, c.mixture, &MixedGround::encroachment)
+             : std::vector<WorkingInput>{delta, R, required, s, angle},
+       "P_near", *c.encroachment_chance, "", std::nullopt, model},
   };
 }
 

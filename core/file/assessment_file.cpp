@@ -80,6 +80,7 @@ Json bore_of(const Assessment& a, const Crossing& crossing) {
                  {"neutral_station_m", number(a.neutral_station_m)},
                  {"neutral_line", list_of(a.neutral_line, [](const NeutralPoint& p) { return json_of(p); })},
                  {"chance_of_refusal", number(a.chance_of_refusal)},
+                 {"chance_of_daylight", number(a.chance_of_daylight)},
                  {"refusal_station_m", number(a.refusal_station_m)},
                  {"advance_time_s", quantiles_json(a.advance_time_s)},
                  {"least_grip", advances ? Json(a.advance.least_grip) : Json()},
@@ -136,7 +137,8 @@ Json json_of(const CoverAnswer& cover) {
   return object({{"least_m", number(cover.least_m)},
                  {"least_low_m", number(cover.least_low_m)},
                  {"station_m", number(cover.station_m)},
-                 {"required_m", number(cover.required_m)}});
+                 {"required_m", number(cover.required_m)},
+                 {"chance_below", number(cover.chance_below)}});
 }
 
 Json json_of(const UtilityAnswer& u) {

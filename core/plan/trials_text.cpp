@@ -48,7 +48,7 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
   share(said("arrive in the exit pit"), trials.inside_window,
         arrives ? arrival.chance_inside_exit_pit : std::optional<double>());
   share(said("reach the exit face"), trials.arrived);
-  share(said("come out of the ground before"), trials.daylight);
+  share(said("come out of the ground before"), trials.daylight, assessment.chance_of_daylight);
   share(said("are stopped by the ground"), trials.refused, assessment.chance_of_refusal);
   if (assessment.refusal_station_m)
     lines.push_back({said("not counted: a blow no longer moves the tool"),

@@ -90,7 +90,17 @@ Ground Ground::uniform(const Soil& soil) {
   return ground;
 }
 
+Ground Ground::with_class(const Site& site, const Tables& tables, std::size_t stratum,
+                          const std::string& soil_class) const {
+  Ground other = *this;
+  Soil& soil = other.soils_[stratum];
+  soil = resolve_soil(class_of(tables, soil_class), site.strata[stratum].values);
+  other.laws_[stratum] = LimitLaw(soil, Pressure{0.5 * (1 + soil.earth_pressure_ratio.v) * fitted_to_Pa_});
+  return other;
+}
+
 void Ground::fit(double deepest_vertical_Pa) {
+  fitted_to_Pa_ = deepest_vertical_Pa;
   laws_.reserve(soils_.size());
   for (const Soil& soil : soils_)
     laws_.emplace_back(soil, Pressure{0.5 * (1 + soil.earth_pressure_ratio.v) * deepest_vertical_Pa});

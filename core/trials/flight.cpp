@@ -39,7 +39,8 @@ void Flight::launch(const Course& course, Draws& draws, std::size_t count) {
     cos_heading_[i] = std::cos(heading);
     sin_heading_[i] = std::sin(heading);
     stone_left_[i] = draws.exponential();
-    refusal_left_[i] = draws.exponential();
+    const double until_refusal = draws.exponential();  // drawn either way, so that the other draws stay the same
+    refusal_left_[i] = course.refusal ? until_refusal : never;
     exit_[i] = course.bore.exit.station.m;
     least_depth_[i] = course.radius_m;
     if (i >= count) finish(i, TrialEnd::lost, {x_[i], y_[i], z_[i]}, 0);

@@ -24,6 +24,7 @@ struct Course {
   double longest_m = 0;
   double constant_log_mean = 0, constant_log_sd = 0;  ///< of ln c
   double constant = 0;                                ///< c, where it has no spread
+  bool refusal = true;
   Course(const Bore& the_bore, const Tool& tool, Length step);
 };
 

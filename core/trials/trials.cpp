@@ -31,7 +31,7 @@ Room room_for(const BorePath& path, const Crossing& crossing, const Tool& tool) 
   for (const PathPoint& p : path.points) {
     const double depth = p.cover_m + 0.5 * tool.diameter.m;
     room.extent.deepest_m = std::max(room.extent.deepest_m, depth + 6 * p.sd_vertical_m + 0.5);
-    room.widest_m = std::max(room.widest_m, 8 * std::hypot(p.sd_lateral_m, p.sd_vertical_m));
+    room.widest_m = std::max(room.widest_m, 20 * std::hypot(p.sd_lateral_m, p.sd_vertical_m));  // c has a long tail
   }
   const double length = room.extent.to_m - room.extent.from_m;
   room.extent.deepest_m =
@@ -77,6 +77,16 @@ bool inside(const ExitWindow& window, const Point3& at) {
   return at.y_m >= window.right_m && at.y_m <= window.left_m && at.z_m >= window.low_m && at.z_m <= window.high_m;
 }
 
+/// As if each utility were the only one.
+void meet_each_alone(const Run& run, const Flight& flight, std::size_t lane, const std::vector<Obstacle::Shift>& shifts,
+                     BlockResult& result) {
+  for (std::size_t u = 0; u < run.obstacles.size(); ++u) {
+    const Obstacle::Met met = run.obstacles[u].meet(flight, lane, shifts[u], run.course.step_m);
+    result.encroachments[u] += met.encroachment ? 1 : 0;
+    result.contacts[u] += met.contact ? 1 : 0;
+  }
+}
+
 /// A bore ends at the first utility it touches; those it came too near to by then are counted.
 void meet_utilities(const Run& run, const Flight& flight, std::size_t lane, const std::vector<Obstacle::Shift>& shifts,
                     BlockResult& result, TrialOutcome& outcome) {
@@ -117,7 +127,10 @@ BlockResult fly(const Run& run, std::size_t block, Flight& flight) {
     TrialOutcome outcome{flight.end(lane), false, at.x_m, at.y_m, at.z_m};
     if (!run.obstacles.empty()) {
       for (std::size_t u = 0; u < shifts.size(); ++u) shifts[u] = run.obstacles[u].draw(draws);
-      meet_utilities(run, flight, lane, shifts, result, outcome);
+      if (run.setup.each_alone)
+        meet_each_alone(run, flight, lane, shifts, result);
+      else
+        meet_utilities(run, flight, lane, shifts, result, outcome);
     }
     outcome.inside_window = outcome.end == TrialEnd::arrived && inside(run.setup.window, at);
     if (first + lane < run.setup.paths_kept) keep_path(flight, lane, outcome, result);
@@ -192,6 +205,11 @@ double Count::upper_95() const {
   return boost::math::ibeta_inv(static_cast<double>(n + 1), static_cast<double>(of - n), 0.95);
 }
 
+double Count::lower_95() const {
+  if (n <= 0) return 0;
+  return boost::math::ibeta_inv(static_cast<double>(n), static_cast<double>(of - n + 1), 0.05);
+}
+
 Count refused_between(const Trials& trials, double from_m, double to_m) {
   const auto n = std::count_if(trials.outcomes.begin(), trials.outcomes.end(), [&](const TrialOutcome& outcome) {
     return outcome.end == TrialEnd::refused && outcome.station_m >= from_m && outcome.station_m < to_m;
@@ -210,6 +228,7 @@ Trials run_trials(const Crossing& crossing, const Tables& tables, const TrialsSe
 
   const Tool tool = resolve_tool(bore.tool, tables);
   Run run(setup, Course(bore, tool, setup.step));
+  run.course.refusal = setup.refusal;
   run.seed = static_cast<std::uint64_t>(trials.seed);
   run.count = static_cast<std::size_t>(*bore.trials.count);
   const std::size_t blocks = (run.count + lanes - 1) / lanes;

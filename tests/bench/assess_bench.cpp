@@ -81,12 +81,29 @@ BENCHMARK(assess_crossing)
     ->Args({0, 1, 15, 50, 0})
     ->Args({0, 1, 15, 50, 1})
     ->Args({6, 1, 15, 50, 0})
+    ->Args({60, 1, 15, 50, 0})
+    ->Args({200, 1, 15, 50, 0})
+    ->Args({60, 1, 15, 50, 1})
     ->Args({0, 1, 45, 50, 0})
     ->Args({0, 1, 45, 50, 1})
     ->Args({200, 1, 45, 50, 0})
     ->Args({200, 50, 45, 50, 0})
     ->Args({200, 1, 45, 5, 0})
     ->Unit(benchmark::kMicrosecond);
+
+/// 200 utilities along the bore, 0.3 to 1.8 m from it, at up to three degrees.
+void assess_parallel(benchmark::State& state) {
+  Crossing crossing = crossing_with(static_cast<int>(state.range(0)), 1, 15, 0.5, Known::seen);
+  int i = 0;
+  for (Utility& u : crossing.site.utilities) {
+    const double turn = 2.4 * i, away = 0.3 + 1.5 * std::abs(std::sin(1.3 * i)), lean = 0.05 * std::sin(0.7 * i);
+    const double y = away * std::cos(turn), z = 98.4 + away * std::sin(turn);
+    u.path = {{-2, y - 8 * lean, z}, {17, y + 8 * lean, z + 0.02}};
+    ++i;
+  }
+  for (auto _ : state) benchmark::DoNotOptimize(assess(crossing, tables()));
+}
+BENCHMARK(assess_parallel)->ArgName("utilities")->Arg(200)->Unit(benchmark::kMicrosecond);
 
 /// With surveyed points beside the line, 0 for none. `kept`: the surface of the last answer is taken on, as in a drag.
 void assess_surveyed(benchmark::State& state) {

@@ -125,6 +125,9 @@ void PathPanel::refresh() {
   if (answer.chance_of_refusal)
     lines << tr("Chance that a stone or hard ground stops it on the way: %1.")
                  .arg(said(*answer.chance_of_refusal, Dimension::chance));
+  if (answer.chance_of_daylight)
+    lines << tr("Chance that it comes out of the ground before the exit: %1.")
+                 .arg(said(*answer.chance_of_daylight, Dimension::chance));
   if (!lines.empty())
     lines << tr("Status: %1.").arg(qs(model_status(*crossing.bore.model.calibrated_from)));
   else

@@ -88,7 +88,7 @@ TEST(GuessedGround, ReadyGrounds_TheSame) {
   Layered c(Known::guess);
   c.bore.launch.elevation = {-1.4};
   const Ground ground(c.site, tables());
-  GuessedGrounds ready(c.site, tables());
+  GuessedGrounds ready(c.site, tables(), ground);
   EXPECT_EQ(ready.all().size(), 3U);
   const BorePath path = predict_path(ground, c.tool, c.bore);
   const GuessedPath anew = with_guesses(c.site, tables(), c.tool, c.bore, path);

@@ -25,6 +25,8 @@ bool is_code(const std::string& word) {
 /// with.
 std::set<std::string> codes_of_the_checks() {
   std::set<std::string> codes{"bore.cover-low", "surface.cover-low"};  // made from the code of the mean
+  for (const char* code : {"contact", "encroachment", "exit-window", "daylight"})
+    codes.insert(std::string("trials.") + code);  // made by the room that holds the trials
   for (const auto& entry : std::filesystem::directory_iterator(BURROW_SOURCE_DIR "/core/check")) {
     if (entry.path().filename().string().rfind("check_", 0) != 0) continue;
     std::stringstream text;

@@ -124,12 +124,77 @@ double harris_again(const Working& w) {
   return (p1 - std::sqrt(p1 * p1 - 2 * input(w, "S") * cfm * cfm / 2390)) * psi;
 }
 
+/// Σ p P_ground.
+double over_grounds(const Working& w) {
+  double sum = 0, share = 0;
+  for (const WorkingInput& i : w.inputs) {
+    if (i.symbol == "p") share = i.value;
+    if (i.symbol == "P_ground") sum += share * i.value;
+  }
+  return sum;
+}
+
+std::vector<double> all_of(const Working& w, std::string_view symbol) {
+  std::vector<double> values;
+  for (const WorkingInput& i : w.inputs)
+    if (i.symbol == symbol) values.push_back(i.value);
+  return values;
+}
+
+/// ∫ P(c) f(c) dc for the lognormal of mean 0.04 and sd 0.03, ln c in 4000 even steps; P of the place between the rows
+/// of the working, straight in ln c.
+template <class F>
+double over_constant(const Working& w, F chance_between_rows) {
+  const std::vector<double> c = all_of(w, "c");
+  const double variance = std::log1p(0.75 * 0.75), mean = std::log(0.04) - variance / 2, sd = std::sqrt(variance);
+  double sum = 0, weights = 0;
+  std::size_t row = 0;
+  for (int i = 0; i < 4000; ++i) {
+    const double log_c = mean + sd * (-5 + 10 * (i + 0.5) / 4000), k = (log_c - mean) / sd;
+    while (row + 2 < c.size() && std::log(c[row + 1]) < log_c) ++row;
+    const double share = std::clamp((log_c - std::log(c[row])) / (std::log(c[row + 1]) - std::log(c[row])), 0.0, 1.0);
+    const double weight = std::exp(-0.5 * k * k);
+    sum += weight * chance_between_rows(row, share);
+    weights += weight;
+  }
+  return sum / weights;
+}
+
+double below(double z) {
+  return 0.5 * std::erfc(-z * std::sqrt(0.5));
+}
+
+/// The chance in the ground as entered once more from the rows; that of all grounds is their sum.
+double score_again(const Working& w) {
+  const std::vector<double> score = all_of(w, "ζ(c)");
+  const double again = over_constant(
+      w, [&](std::size_t row, double share) { return below(score[row] + share * (score[row + 1] - score[row])); });
+  EXPECT_NEAR(again, input(w, "P_ground"), 0.002 + 0.1 * input(w, "P_ground")) << w.code;
+  return over_grounds(w);
+}
+
+double contact_again(const Working& w) {
+  const std::vector<double> gap = all_of(w, "δ(c)"), spread = all_of(w, "s_bore(c)");
+  if (!gap.empty()) {
+    const double R = input(w, "R"), place = input(w, "s_utility");
+    const double again = over_constant(w, [&](std::size_t row, double share) {
+      const double d = gap[row] + share * (gap[row + 1] - gap[row]);
+      const double s = std::hypot(spread[row] + share * (spread[row + 1] - spread[row]), place);
+      return below((R - d) / s) - below((-R - d) / s);
+    });
+    EXPECT_NEAR(again, input(w, "P_ground"), 0.002 + 0.1 * input(w, "P_ground")) << w.subject;
+  }
+  return over_grounds(w);
+}
+
 /// The formulas as a person would work them out from the inputs listed.
 const std::map<std::string, Again, std::less<>>& formulas() {
   static const std::map<std::string, Again, std::less<>> all{
       {"bore.length", [](const Working& w) { return input(w, "x_exit") - input(w, "x_launch"); }},
-      {"bore.exit-window",
-       [](const Working& w) { return input(w, "P_window") * (1 - input(w, "P_refusal")) * input(w, "P_ground"); }},
+      {"bore.exit-window", [](const Working& w) { return over_grounds(w) * (1 - input(w, "P_refusal")); }},
+      {"bore.daylight-chance", score_again},
+      {"bore.cover-chance", score_again},
+      {"surface.cover-chance", score_again},
       {"bore.set",
        [](const Working& w) {
          const double area = pi * input(w, "d_piston") * input(w, "d_piston") / 4;
@@ -276,17 +341,9 @@ const std::map<std::string, Again, std::less<>>& formulas() {
       {"air.water", water_again},
       {"air.oil", [](const Working& w) { return input(w, "r") * input(w, "t"); }},
       {"air.mark", [](const Working& w) { return input(w, "m") + input(w, "L_t") + input(w, "t"); }},
-      {"utility.contact",
-       [](const Working& w) { return crossing_chance(input(w, "δ"), input(w, "R"), input(w, "s")); }},
-      {"utility.contact-worst",
-       [](const Working& w) {
-         return worst_crossing_chance(input(w, "δ"), input(w, "R"), input(w, "s_bore"),
-                                      std::hypot(input(w, "s_bore"), input(w, "s_utility")));
-       }},
-      {"utility.encroachment",
-       [](const Working& w) {
-         return crossing_chance(input(w, "δ"), input(w, "R") + input(w, "g_req"), input(w, "s"));
-       }},
+      {"utility.contact", contact_again},
+      {"utility.contact-worst", over_grounds},
+      {"utility.encroachment", over_grounds},
   };
   return all;
 }

@@ -48,6 +48,22 @@ TEST(Ground, Layers_StratumAtAndOnABoundary) {
 }
 
 // Contract: where the top of a lower stratum rises above an upper one, the upper has no thickness.
+// Second route: the ground made anew with the other class. Typed values stay; the other strata too.
+TEST(Ground, WithClass_AsMadeAnew) {
+  Site site = layered();
+  site.strata[2].values.unit_weight = UnitWeight{18500};
+  const Ground entered(site, for_tests::tables());
+  const Ground other = entered.with_class(site, for_tests::tables(), 2, "medium-sand");
+  site.strata[2].soil = "medium-sand";
+  const Ground anew(site, for_tests::tables());
+  for (std::size_t i = 0; i < 3; ++i) EXPECT_EQ(other.stratum_soil(i), anew.stratum_soil(i)) << i;
+  EXPECT_NE(other.stratum_soil(2), entered.stratum_soil(2));
+  for (double z = 9.9; z > 5; z -= 0.3) {
+    const double pressure = anew.column(3, 0).limit_pressure(z);
+    EXPECT_NEAR(other.column(3, 0).limit_pressure(z), pressure, 1e-6 * pressure) << z;
+  }
+}
+
 TEST(Ground, Layers_PinchedOut) {
   Site site = layered();
   site.strata[2].top = LevelLine{{0, 8}, {10, 9.6}};  // sand rises through the clay

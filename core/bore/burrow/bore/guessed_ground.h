@@ -33,11 +33,14 @@ struct GuessedPath {
 /// stratum was seen or bored. Source: law of total variance (derived), the classes our model.   Range: as
 /// `predict_path`. Evidence: GuessedGround.*
 GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path);
+/// `ground`: that of the site, made before.
+GuessedPath with_guesses(const Site& site, const Tables& tables, const Ground& ground, const Tool& tool,
+                         const Bore& bore, BorePath path);
 
 /// The ground with each stratum that nobody has seen in its neighbouring classes, for many paths through it.
 class GuessedGrounds {
  public:
-  GuessedGrounds(const Site& site, const Tables& tables);
+  GuessedGrounds(const Site& site, const Tables& tables, const Ground& ground);
   /// Paths follow tables from now on; not where there are strips.
   void tabulate(const Site& site, const Tool& tool, const TurnExtent& extent, double y_m);
 

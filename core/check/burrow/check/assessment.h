@@ -49,6 +49,7 @@ struct CoverAnswer {
   std::optional<double> least_low_m;  ///< on path + 1.645 sd
   std::optional<double> station_m;
   std::optional<double> required_m;
+  std::optional<double> chance_below;  ///< that it falls below `required_m` somewhere
   bool operator==(const CoverAnswer&) const = default;
 };
 
@@ -219,6 +220,7 @@ struct Assessment {
   Arrival arrival;
   std::optional<double> neutral_cover_m, neutral_station_m;  ///< where the bore is nearest to it, or furthest above it
   std::optional<double> chance_of_refusal, refusal_station_m;
+  std::optional<double> chance_of_daylight;  ///< of coming out of the ground before the exit face, nothing stopping it
   Quantiles advance_time_s;
   Advance advance;                         ///< without points where there is no path
   std::vector<StopStretch> stops;          ///< from launch to the end of the path, in order

@@ -1,10 +1,11 @@
 #pragma once
 /// Many launches of one crossing judged, as the search does it: what they share is made ready once.
 
+#include <memory>
+#include <optional>
 #include <vector>
 
-#include <optional>
-
+#include "burrow/bore/fan_grounds.h"
 #include "burrow/bore/guessed_ground.h"
 #include "burrow/bore/neutral_cover.h"
 #include "burrow/bore/tool.h"
@@ -47,6 +48,7 @@ struct LaunchMemory {
   Launch launch;
   std::optional<PitShape> pit;          ///< the launch pit of that launch
   std::optional<JudgedPit> launch_pit;  ///< the same judged
+  std::unique_ptr<FanGrounds> fans;     ///< tables of the turning; belong to one groundwork
   std::vector<Finding> room;            ///< given back for the next `JudgedLaunch::kept`: such lists are large
 };
 

@@ -8,6 +8,7 @@
 #include "burrow/base/geometry.h"
 #include "burrow/base/working.h"
 #include "burrow/bore/path.h"
+#include "burrow/bore/path_fans.h"
 #include "burrow/clearance/test_holes.h"
 #include "burrow/crossing/site.h"
 #include "burrow/crossing/tables.h"
@@ -28,6 +29,26 @@ struct ClearanceRules {
 /// deviation (the safe reading), the larger of its absolute part and its share of the depth.
 /// Source: `resources/tables/locating.json`; reading of ±: our model.   Evidence: Clearance.Preset_*
 LocationSd location_sd(const Located& located, const Tables& tables, double depth_m);
+
+/// What a mixed chance is summed from, for the working: the bore of each followed steering constant in the ground as
+/// entered, and the chance in each ground that guesses may be.
+struct MixedRow {
+  double constant = 0, gap_m = 0, spread_m = 0;  ///< c; δ(c) with its sign; s(c) without the utility's
+  bool operator==(const MixedRow&) const = default;
+};
+struct MixedGround {
+  double share = 1;
+  double contact = 0, worst = 0, encroachment = 0;
+  bool operator==(const MixedGround&) const = default;
+};
+struct Mixture {
+  std::vector<MixedRow> rows;
+  std::vector<MixedGround> grounds;
+  double utility_sd_m = 0;
+  double worst_sd_m = 0;     ///< the location error, across, with which the chance of contact is largest
+  bool ends_matter = false;  ///< the utility ends so near that its length enters
+  bool operator==(const Mixture&) const = default;
+};
 
 /// Everything known about one utility. Empty optionals are unknown, never 0.
 struct Clearance {
@@ -64,6 +85,7 @@ struct Clearance {
   std::optional<double> contact_chance, contact_chance_worst;
   std::optional<double> encroachment_chance;  ///< of coming nearer than `required_fixed_m`
   bool bound = false;                         ///< the chances are lower bounds: run the trials
+  std::optional<Mixture> mixture;             ///< they are summed over the steering constant; rows: where it matters
   std::optional<Point3> on_bore, on_utility;
   PinnedLine pinned;  ///< by its test holes; all of the above follows this line
   bool operator==(const Clearance&) const = default;
@@ -78,11 +100,12 @@ struct Clearance {
 /// spread, over the (R + 2s)/tan α on either side in which contact is possible; in 10 m of wander random bores agree
 /// with it down to 20°, are a tenth more at 10° and twice as many at 3°. Test holes: `pinned_line`; one with level,
 /// date and name within 0.5 m of the place nearest the bore, at a crossing above 20°, exposes the utility there.
-/// Declared ends: `reach_of`. Range: ground line not empty when a preset states a share of depth.   Evidence:
-/// Clearance.*, Clearance.RandomBores_*, TestHoles.*
+/// Declared ends: `reach_of`. With `fans` the chances are summed over the steering constant and the grounds that
+/// guesses may be; without them the first order counts. Range: ground line not empty when a preset states a share of
+/// depth. Evidence: Clearance.*, Clearance.RandomBores_*, TestHoles.*
 std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, const std::vector<Utility>& utilities,
                                   const LevelLine& ground, const ClearanceRules& rules, const Tables& tables,
-                                  const std::vector<TestHole>& holes = {});
+                                  const std::vector<TestHole>& holes = {}, const PathFans& fans = {});
 
 /// The working behind one answer: codes `utility.separation`, `utility.gap-low`, `utility.contact`,
 /// `utility.encroachment`. Holds the very numbers of the answer; empty where they are unknown.

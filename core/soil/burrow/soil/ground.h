@@ -4,6 +4,7 @@
 #include <boost/container/small_vector.hpp>
 #include <cstddef>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "burrow/crossing/site.h"
@@ -27,6 +28,11 @@ class Ground {
 
   [[nodiscard]] double surface_m(double x_m, double y_m) const;
   [[nodiscard]] std::optional<double> water_m(double x_m) const;
+
+  /// The same ground with a stratum of another class, its typed values kept; what was fitted for the others stays.
+  /// Evidence: Ground.WithClass_AsMadeAnew
+  [[nodiscard]] Ground with_class(const Site& site, const Tables& tables, std::size_t stratum,
+                                  const std::string& soil_class) const;
 
   /// Number of the stratum in `Site::strata` at a point, as if there were no strips.
   [[nodiscard]] std::size_t stratum_at(double x_m, double y_m, double z_m) const;
@@ -74,6 +80,7 @@ class Ground {
   std::vector<Body> bodies_;
   std::vector<Soil> soils_;  // of the strata, then of the strips
   std::vector<LimitLaw> laws_;
+  double fitted_to_Pa_ = 0;  // vertical stress
 };
 
 }  // namespace burrow

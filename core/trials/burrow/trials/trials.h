@@ -39,6 +39,9 @@ struct TrialsSetup {
   ClearanceRules rules;
   std::size_t paths_kept = 200;
   Length step{0.10};
+  /// Each utility as if it were the only one: a bore that touches one goes on, and is counted as what it became then.
+  bool each_alone = false;
+  bool refusal = true;  ///< off: the ground stops no bore
 };
 
 /// How often something happened, with what chance that speaks for.
@@ -48,7 +51,10 @@ struct Count {
   [[nodiscard]] double chance() const;          ///< n / of
   [[nodiscard]] double standard_error() const;  ///< √(p (1 − p) / of)
   /// With 95 % confidence the chance is not above this; never 0 (3/of for none seen). Source: Clopper & Pearson 1934.
+  /// Evidence: Count.ClopperPearson1934_Bounds
   [[nodiscard]] double upper_95() const;
+  /// With 95 % confidence the chance is not below this; 0 for none seen.
+  [[nodiscard]] double lower_95() const;
   bool operator==(const Count&) const = default;
 };
 
