@@ -133,6 +133,21 @@ bool shown_by_hole(const Approach& near, const PinnedLine& pinned, const std::ve
                      [&](double hole) { return std::abs(hole - place) <= exposed_within_m; });
 }
 
+/// What of a utility this far from the bore, with errors of this size, can count: nothing beyond ten deviations and 10
+/// m more than its nearest place.
+NearBore near_bore(const BorePath& path, double nearest_m, double radius_m, double sd_m) {
+  constexpr double more_m = 10;
+  NearBore near{path.points.front().x_m, path.points.front().x_m, path.points.front().y_m, path.points.front().y_m,
+                nearest_m + radius_m + no_chance_beyond_sd * sd_m + more_m};
+  for (const PathPoint& p : path.points) {
+    near.from_x_m = std::min(near.from_x_m, p.x_m);
+    near.to_x_m = std::max(near.to_x_m, p.x_m);
+    near.from_y_m = std::min(near.from_y_m, p.y_m);
+    near.to_y_m = std::max(near.to_y_m, p.y_m);
+  }
+  return near;
+}
+
 double greatest_error(const Pair& pair) {
   double greatest = std::max(pair.error.lateral_m, pair.error.vertical_m);
   for (const PinnedVertex& v : pair.pinned) greatest = std::max({greatest, v.lateral_sd_m, v.vertical_sd_m});
@@ -186,7 +201,11 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
     const LocationSd sd = location_sd(utility.located, tables, depth);
     c.no_sd = !sd.lateral_m || !sd.vertical_m;
     const std::vector<PathVertex>* line = &utility.path;
-    if (holed) c.pinned = pinned_line(utility, sd, holes);
+    if (holed) {
+      const double sd_m = std::hypot(bore_sd_m, sd.lateral_m.value_or(0), sd.vertical_m.value_or(0));
+      const NearBore bore = near_bore(path, near->distance_m, c.contact_radius_m + own_rule(utility), sd_m);
+      c.pinned = pinned_line(utility, sd, holes, &bore);
+    }
     if (!c.pinned.line.empty()) {
       moved.clear();
       for (const PinnedVertex& v : c.pinned.line) moved.push_back(v.at);
