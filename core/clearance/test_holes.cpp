@@ -182,19 +182,17 @@ std::optional<double> elevation_on(const std::vector<PathVertex>& line, const Pa
   return record.at(segment, record.share(segment, along)).z_m;
 }
 
-double NearBore::apart_m(double x_m, double y_m) const {
-  const auto outside = [](double at, double low, double high) { return std::max({low - at, at - high, 0.0}); };
-  return std::hypot(outside(x_m, from_x_m, to_x_m), outside(y_m, from_y_m, to_y_m));
-}
+namespace {
 
-PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::vector<TestHole>& holes,
-                       const NearBore* bore) {
-  PinnedLine answer;
-  if (utility.path.size() < 2) return answer;
-  const Record record(utility.path);
-  if (!(record.length() > 0)) return answer;
-  std::vector<Counted> counted;
-  double reach = std::numeric_limits<double>::infinity();
+struct Counting {
+  std::vector<Counted> holes;
+  double reach_m = std::numeric_limits<double>::infinity();  ///< the least of theirs
+};
+
+/// The holes of a utility that count; why the others do not goes into the remarks.
+Counting counted_of(const Utility& utility, const LocationSd& sd, const std::vector<TestHole>& holes,
+                    const Record& record, PinnedLine& answer) {
+  Counting counting;
   for (const TestHole& hole : holes) {
     if (hole.utility != utility.id) continue;
     const std::optional<double> centre = centre_of(hole, utility);
@@ -206,11 +204,30 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
       answer.remarks.push_back(remark(hole, HoleTrouble::no_location_error));
     else {
       const double noise = std::max(hole.sd->m, least_hole_sd_m);
-      Counted& one = counted.emplace_back(Counted{&hole, 0, noise * noise, 0, *centre, {}});
+      Counted& one = counting.holes.emplace_back(Counted{&hole, 0, noise * noise, 0, *centre, {}});
       record.take(one, hole.station.m, hole.offset.m);
-      reach = std::min(reach, std::max(hole.reach->m, least_reach_m));
+      counting.reach_m = std::min(counting.reach_m, std::max(hole.reach->m, least_reach_m));
     }
   }
+  return counting;
+}
+
+}  // namespace
+
+double NearBore::apart_m(double x_m, double y_m) const {
+  const auto outside = [](double at, double low, double high) { return std::max({low - at, at - high, 0.0}); };
+  return std::hypot(outside(x_m, from_x_m, to_x_m), outside(y_m, from_y_m, to_y_m));
+}
+
+PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::vector<TestHole>& holes,
+                       const NearBore* bore) {
+  PinnedLine answer;
+  if (utility.path.size() < 2) return answer;
+  const Record record(utility.path);
+  if (!(record.length() > 0)) return answer;
+  const Counting counting = counted_of(utility, sd, holes, record, answer);
+  const std::vector<Counted>& counted = counting.holes;
+  const double reach = counting.reach_m;
   if (counted.empty()) return answer;
   const double lateral2 = *sd.lateral_m * *sd.lateral_m, vertical2 = *sd.vertical_m * *sd.vertical_m;
   remark_contradictions(answer, counted, lateral2, vertical2, reach);
