@@ -105,12 +105,18 @@ void remark_contradictions(PinnedLine& answer, const std::vector<Counted>& holes
     Contradiction worst;
     for (std::size_t k = 0; k < i; ++k) {
       const Counted& b = holes[k];
-      const double differ = 2 * (1 - hole_correlation(a.along_m - b.along_m, reach_m)),
-                   noise2 = a.noise2_m2 + b.noise2_m2;
       const bool both = a.vertical_m && b.vertical_m;
-      const Contradiction found =
-          compared(a.lateral_m - b.lateral_m, differ * lateral2 + noise2,
-                   both ? *a.vertical_m - *b.vertical_m : a.centre_m - b.centre_m, differ * vertical2 + noise2);
+      const double across = a.lateral_m - b.lateral_m,
+                   up = both ? *a.vertical_m - *b.vertical_m : a.centre_m - b.centre_m;
+      const double noise2 = a.noise2_m2 + b.noise2_m2;
+      // 2 (1 − ρ) is 2 d²/(1 + d²) or more: most pairs of many holes need no exponential.
+      const double d = (a.along_m - b.along_m) / reach_m, least = 2 * d * d / (1 + d * d);
+      const double allowed2 = likely_sd * likely_sd * std::max(1.0, worst.ratio * worst.ratio);
+      if (many && across * across <= allowed2 * (least * lateral2 + noise2) &&
+          up * up <= allowed2 * (least * vertical2 + noise2))
+        continue;
+      const double differ = 2 * (1 - hole_correlation(a.along_m - b.along_m, reach_m));
+      const Contradiction found = compared(across, differ * lateral2 + noise2, up, differ * vertical2 + noise2);
       if (!many)
         say(answer, *a.hole, HoleTrouble::holes_disagree, found);
       else if (found.ratio > worst.ratio)

@@ -32,6 +32,7 @@ class Filler {
   }
 
   void one(int& /*version*/) {}
+  void one(std::vector<UnknownKey>& /*found on reading alone*/) {}
   void one(double& v) { v = number(); }
   // Of these no range reaches down to a half.
   void one(UnitWeight& v) { v = {1e4 * (1 + number())}; }
