@@ -1,10 +1,7 @@
 #include <algorithm>
-#include <atomic>
 #include <charconv>
-#include <condition_variable>
 #include <filesystem>
-#include <map>
-#include <mutex>
+#include <optional>
 #include <ostream>
 #include <thread>
 
@@ -24,6 +21,7 @@
 #include "burrow/plan/trials_text.h"
 #include "commands.h"
 #include "options.h"
+#include "workers.h"
 
 namespace burrow {
 
@@ -38,13 +36,6 @@ struct Wish {
   bool trials = false;
   unsigned threads_each = 0;  ///< of the trials of one file
   std::string alternative;
-};
-
-/// What one file gives: text for each stream and its exit code.
-struct Answer {
-  std::string out;
-  std::string err;
-  int code = 0;
 };
 
 std::string as_text(const std::string& file, const Crossing& crossing, const Assessment& assessment,
@@ -90,14 +81,16 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
   return text;
 }
 
+Answer refusal(const std::string& file, const Error& error, const Wish& wish) {
+  Answer answer;
+  answer.code = 2;
+  if (wish.json) answer.out = write_failure(file, error) + "\n";
+  answer.err = file + ": " + error.text() + "\n";
+  return answer;
+}
+
 Answer check_one(const std::string& file, const Tables& tables, const Wish& wish) {
-  const auto refuse = [&](const Error& error) {
-    Answer answer;
-    answer.code = 2;
-    if (wish.json) answer.out = write_failure(file, error) + "\n";
-    answer.err = file + ": " + error.text() + "\n";
-    return answer;
-  };
+  const auto refuse = [&](const Error& error) { return refusal(file, error, wish); };
   const Result<std::string> text = read_text_file(file);
   if (!text) return refuse(text.error());
   const Result<Crossing> read = read_crossing(*text, tables);
@@ -131,27 +124,36 @@ Answer check_one(const std::string& file, const Tables& tables, const Wish& wish
   return answer;
 }
 
-Result<std::vector<std::string>> all_files(const std::vector<std::string>& named) {
-  std::vector<std::string> files;
+/// A file to be judged, or a folder that holds none, and why.
+struct Named {
+  std::string path;
+  std::optional<Error> error;
+};
+
+/// A folder means its crossings by name. One that has none, or may not be read, does not stop the others.
+std::vector<Named> all_files(const std::vector<std::string>& named) {
+  std::vector<Named> files;
   for (const std::string& name : named) {
     std::error_code error;
     if (!fs::is_directory(name, error)) {
-      files.push_back(name);
+      files.push_back({name, {}});
       continue;
     }
     std::vector<std::string> inside;
-    for (const auto& entry : fs::directory_iterator(name, error))
-      if (entry.path().extension() == ".crossing") inside.push_back(entry.path().string());
-    if (error) return fail(name, error.message(), "a folder that may be read");
-    if (inside.empty()) return fail(name, "a folder without *.crossing", "a folder of crossings");
+    for (fs::directory_iterator entry(name, error), end; !error && entry != end; entry.increment(error))
+      if (entry->path().extension() == ".crossing") inside.push_back(entry->path().string());
     std::sort(inside.begin(), inside.end());
-    files.insert(files.end(), inside.begin(), inside.end());
+    for (std::string& file : inside) files.push_back({std::move(file), {}});
+    if (error)
+      files.push_back({name, Error{"", error.message(), "a folder that may be read"}});
+    else if (inside.empty())
+      files.push_back({name, Error{"", "a folder without *.crossing", "a folder of crossings"}});
   }
   return files;
 }
 
 /// "3/16": of sixteen equal shares the third, every sixteenth file from the third on, for a scheduler's array job.
-Result<std::vector<std::string>> part_of(std::vector<std::string> files, const std::string& text) {
+Result<std::vector<Named>> part_of(std::vector<Named> files, const std::string& text) {
   const auto number = [](std::string_view digits) {
     long value = 0;
     const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
@@ -162,68 +164,36 @@ Result<std::vector<std::string>> part_of(std::vector<std::string> files, const s
   const long parts = slash == std::string::npos ? -1 : number(std::string_view(text).substr(slash + 1));
   if (!(parts >= 1 && parts <= 1'000'000 && part >= 1 && part <= parts))
     return fail("--part", text, "K/N, the K-th of N shares, K from 1 to N: 3/16");
-  std::vector<std::string> mine;
+  std::vector<Named> mine;
   for (auto i = static_cast<std::size_t>(part - 1); i < files.size(); i += static_cast<std::size_t>(parts))
     mine.push_back(std::move(files[i]));
   return mine;
 }
 
-/// Answers in the order of the files, made by `jobs` threads; no more than a few wait to be printed, so memory stays
-/// flat.
-class InOrder {
- public:
-  InOrder(const std::vector<std::string>& files, const Tables& tables, const Wish& wish)
-      : files_(files), tables_(tables), wish_(wish) {}
-
-  int run(std::size_t jobs, Streams streams) {
-    std::vector<std::jthread> threads;
-    for (std::size_t i = 0; i < std::min(jobs, files_.size()); ++i)
-      threads.emplace_back([this, jobs] { work(4 * jobs); });
-    int worst = 0;
-    for (std::size_t i = 0; i < files_.size(); ++i) {
-      Answer answer = wait_for(i);
-      streams.out << answer.out << std::flush;
-      streams.err << answer.err;
-      worst = std::max(worst, answer.code);
-    }
-    return worst;
-  }
-
- private:
-  void work(std::size_t most_ahead) {
-    for (;;) {
-      std::size_t mine = 0;
-      {
-        std::unique_lock lock(mutex_);
-        room_.wait(lock, [&] { return next_ >= files_.size() || next_ < printed_ + most_ahead; });
-        if (next_ >= files_.size()) return;
-        mine = next_++;
-      }
-      Answer answer = check_one(files_[mine], tables_, wish_);
-      const std::lock_guard lock(mutex_);
-      ready_[mine] = std::move(answer);
-      done_.notify_one();
-    }
-  }
-
-  Answer wait_for(std::size_t index) {
-    std::unique_lock lock(mutex_);
-    done_.wait(lock, [&] { return ready_.contains(index); });
-    Answer answer = std::move(ready_.extract(index).mapped());
-    printed_ = index + 1;
-    room_.notify_all();
-    return answer;
-  }
-
-  const std::vector<std::string>& files_;
-  const Tables& tables_;
-  const Wish& wish_;
-  std::mutex mutex_;
-  std::condition_variable room_, done_;
-  std::map<std::size_t, Answer> ready_;
-  std::size_t next_ = 0;
-  std::size_t printed_ = 0;
-};
+/// Answers in the order of the files: of one file here, of many by worker processes. Gives the largest exit code.
+int check_all(const std::vector<Named>& files, std::size_t jobs, const Wish& wish, Streams streams) {
+  constexpr double trials_take = 10;  // times as long
+  const Tables tables = load_tables(today());
+  int worst = 0;
+  WorkersAsk ask;
+  ask.count = files.size();
+  ask.jobs = jobs;
+  if (wish.trials) ask.limits.seconds *= trials_take;
+  ask.judge = [&](std::size_t i) {
+    return files[i].error ? refusal(files[i].path, *files[i].error, wish) : check_one(files[i].path, tables, wish);
+  };
+  ask.failed = [&](std::size_t i, const Error& error) { return refusal(files[i].path, error, wish); };
+  ask.take = [&](const Answer& answer) {
+    streams.out << answer.out << std::flush;
+    streams.err << answer.err << std::flush;
+    worst = std::max(worst, answer.code);
+  };
+  if (files.size() > 1)
+    run_in_workers(ask);
+  else if (!files.empty())
+    ask.take(ask.judge(0));
+  return worst;
+}
 
 }  // namespace
 
@@ -247,8 +217,8 @@ int check_command(const CommandWords& words, Streams streams) {
   const long cores = std::max(1L, static_cast<long>(std::thread::hardware_concurrency()));
   const Result<long> jobs = whole_number(*options, "--jobs", cores, 1, 1024);
   if (!jobs) return refuse(jobs.error());
-  Result<std::vector<std::string>> files = all_files(options->files);
-  if (files && options->has("--part")) files = part_of(std::move(*files), options->value("--part", ""));
+  Result<std::vector<Named>> files = all_files(options->files);
+  if (options->has("--part")) files = part_of(std::move(*files), options->value("--part", ""));
   if (!files) return refuse(files.error());
 
   Wish wish;
@@ -258,8 +228,7 @@ int check_command(const CommandWords& words, Streams streams) {
   wish.trials = options->has("--trials");
   wish.threads_each = files->size() > 1 ? 1 : static_cast<unsigned>(*jobs);
   wish.alternative = options->value("--alternative", "");
-  const Tables tables = load_tables(today());
-  return InOrder(*files, tables, wish).run(static_cast<std::size_t>(*jobs), streams);
+  return check_all(*files, static_cast<std::size_t>(*jobs), wish, streams);
 }
 
 }  // namespace burrow

@@ -10,6 +10,7 @@ namespace burrow {
 
 namespace {
 
+constexpr double most_looks = 2000;  // down from the surface: a needle of a tool at the bottom of a shaft
 constexpr PathSteps coarse{Length{0.5}, Length{0.5}};  // only differences are taken from such paths
 
 /// Place and variance of a path at a station; empty beyond its end.
@@ -37,7 +38,8 @@ std::optional<At> at_station(const BorePath& path, double x_m) {
 bool within_reach(const Ground& ground, const BorePath& path, std::size_t stratum, double reach_m) {
   return std::any_of(path.points.begin(), path.points.end(), [&](const PathPoint& p) {
     const double top = ground.surface_m(p.x_m, p.y_m), low = p.z_m - reach_m;
-    for (double z = top - 1e-6; z > low; z -= reach_m / 2)
+    const double step = std::max(reach_m / 2, (top - low) / most_looks);
+    for (double z = top - 1e-6; z > low; z -= step)
       if (ground.stratum_at(p.x_m, p.y_m, z) == stratum) return true;
     return ground.stratum_at(p.x_m, p.y_m, low) == stratum;
   });

@@ -225,7 +225,7 @@ void Tracer::record() {
 BorePath Tracer::run() {
   look();
   record();
-  if (!(exit_x_ > pose_.at.x_m)) {
+  if (!(exit_x_ > pose_.at.x_m) || !(exit_x_ - pose_.at.x_m <= longest_followed.m)) {
     path_.ends = PathEnd::longest;
     return path_;
   }
@@ -250,6 +250,10 @@ BorePath Tracer::run() {
   return path_;
 }
 }  // namespace
+
+bool too_long_to_follow(const Bore& bore) {
+  return !(bore.exit.station.m - bore.launch.station.m <= longest_followed.m);
+}
 
 BorePath predict_path(const Ground& ground, const Tool& tool, const Bore& bore, PathSteps steps,
                       const TurnTable* turns) {

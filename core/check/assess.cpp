@@ -76,7 +76,33 @@ PathFans fans_of(const Crossing& crossing, const Tables& tables, const Ready& re
   return PathFans(*grounds, ready.ground, ready.tool, crossing.bore, predicted.path);
 }
 
+/// A bore too long to follow: its length is judged, its pits, its air, and what was not entered. All that lies along
+/// it stays unknown, and is said to be missing.
+Assessment judge_length_alone(const Crossing& crossing, const Tables& tables, const Ready& ready,
+                              std::vector<Finding>* kept) {
+  Assessment answer;
+  answer.air = ready.air;
+  answer.ground_surface = ready.surface;
+  answer.bore = predict_path(ready.ground, ready.tool, crossing.bore);
+  answer.launch_pit = launch_pit_of(crossing, ready.tool, tables, ready.surface, ready.memory);
+  answer.exit_pit = exit_pit_shape(crossing, ready.tool, tables, answer.bore, ready.surface);
+  for (const Utility& utility : crossing.site.utilities) {
+    UtilityAnswer& unknown = answer.utilities.emplace_back();
+    unknown.id = utility.id;
+    unknown.name = utility.name;
+  }
+  const StopChance stopping(crossing.site, tables, ready.ground, answer.bore);
+  Judge judge{crossing, tables, ready.ground, ready.tool, stopping, ready.limits, answer, kept, ready.memory};
+  check_missing(judge);
+  check_too_long(judge);
+  check_pits(judge);
+  check_air(judge);
+  kept ? give_verdict(crossing, answer) : conclude(crossing, answer);
+  return answer;
+}
+
 Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready& ready, std::vector<Finding>* kept) {
+  if (too_long_to_follow(crossing.bore)) return judge_length_alone(crossing, tables, ready, kept);
   Assessment answer;
   const Ground& ground = ready.ground;
   const Tool& tool = ready.tool;
@@ -145,7 +171,8 @@ Groundwork::Groundwork(const Crossing& crossing, const Tables& tables)
 Groundwork::Groundwork(const Crossing& crossing, const Tables& tables, const TurnExtent& extent)
     : Groundwork(crossing, tables) {
   if (!crossing.site.strips.empty() || !(extent.to_m > extent.from_m)) return;
-  const double y = crossing.bore.launch.offset->m;  // nothing varies across
+  if (!(extent.to_m - extent.from_m <= 2 * longest_followed.m)) return;  // a table as long as that serves nobody
+  const double y = crossing.bore.launch.offset->m;                       // nothing varies across
   turns.emplace(crossing.site, ground, Steering(ground, tool), tool, extent, y);
   guesses.tabulate(crossing.site, tool, extent, y);
   neutral.emplace(ground, tool, extent.from_m, extent.to_m, y);

@@ -188,7 +188,7 @@ void check_advance(Judge& judge) {
       if (working.code == "bore.set") working.limit_source = least_set.source;
       if (working.code == "bore.grip") {
         const Limit stop = judge.limit("grip_stop");
-        const Limit grip = answer.advance.least_grip < stop.value ? stop : judge.limit("grip_caution");
+        const Limit grip = !(answer.advance.least_grip >= stop.value) ? stop : judge.limit("grip_caution");
         working.limit = grip.value;
         working.limit_source = grip.source;
       }

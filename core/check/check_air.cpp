@@ -37,7 +37,7 @@ void judge_pressure(Judge& judge, const AirSupply& supply, const Tool& wanted) {
   const double at_tool = supply.at_tool.Pa;
   Limit limit = judge.limit("air_pressure_share_stop");
   const Limit caution = judge.limit("air_pressure_share_caution");
-  const bool stops = at_tool < limit.value * wanted.pressure.Pa;
+  const bool stops = !(at_tool >= limit.value * wanted.pressure.Pa);
   if (!stops) limit = caution;
   limit.value *= wanted.pressure.Pa;
   judge.demand(about_air("air.pressure-low", stops ? Severity::stop : Severity::caution, "Pa"), at_tool, limit);

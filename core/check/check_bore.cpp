@@ -1,4 +1,5 @@
-/// Does the bore get there: length, end of the path, exit window, what stops the tool.
+/// Does the bore get there: length, end of the path, exit window, what stops the tool.   Evidence: LongBore.* of the
+/// bore that is judged by its length alone.
 
 #include "burrow/base/say.h"
 #include "burrow/pit/plan.h"
@@ -91,13 +92,8 @@ void judge_daylight(Judge& judge) {
     judge.demand(finding(Severity::caution), chance, judge.limit("daylight_caution"));
 }
 
-}  // namespace
-
-void check_bore(Judge& judge) {
-  Assessment& answer = judge.answer;
-  if (answer.bore.points.empty()) return;
-  answer.chance_of_refusal = judge.stopping.up_to(Length{answer.bore.length_m});
-
+/// Whether a limit of length is broken.
+bool judge_length(Judge& judge) {
   const double length = judge.crossing.bore.exit.station.m - judge.crossing.bore.launch.station.m;
   for (const std::string_view id : {length_limit_for(judge.tool.diameter.m), std::string_view("length_any_m")}) {
     const Limit limit = judge.limit(id);
@@ -114,19 +110,13 @@ void check_bore(Judge& judge) {
                   limit.value,
                   {"difference of stations", SourceLabel::derived},
                   limit.source});
-    if (margin < 0) break;  // one finding about length is enough
+    if (margin < 0) return true;  // one finding about length is enough
   }
+  return false;
+}
 
-  if (answer.bore.ends == PathEnd::exit) {
-    judge_arrival(judge);
-  } else {
-    Finding finding = bore_finding(judge, answer.bore.ends == PathEnd::daylight ? "bore.daylight" : "bore.no-arrival",
-                                   Severity::stop);
-    finding.source = {"predicted path", SourceLabel::our_model};
-    judge.say(std::move(finding));
-  }
-  judge_daylight(judge);
-
+/// What is said of every bore: how far to believe the model, and what is not judged at all.
+void say_scope(Judge& judge) {
   Finding model;
   model.code = "bore.model";
   model.subject = "bore";
@@ -140,6 +130,43 @@ void check_bore(Judge& judge) {
   scope.name = "scope";
   scope.source = {"what this program does not compute", SourceLabel::our_default};
   judge.say(std::move(scope));
+}
+
+}  // namespace
+
+void check_bore(Judge& judge) {
+  Assessment& answer = judge.answer;
+  if (answer.bore.points.empty()) return;
+  answer.chance_of_refusal = judge.stopping.up_to(Length{answer.bore.length_m});
+
+  judge_length(judge);
+
+  if (answer.bore.ends == PathEnd::exit) {
+    judge_arrival(judge);
+  } else {
+    Finding finding = bore_finding(judge, answer.bore.ends == PathEnd::daylight ? "bore.daylight" : "bore.no-arrival",
+                                   Severity::stop);
+    finding.source = {"predicted path", SourceLabel::our_model};
+    judge.say(std::move(finding));
+  }
+  judge_daylight(judge);
+
+  say_scope(judge);
+}
+
+void check_too_long(Judge& judge) {
+  const Bore& bore = judge.crossing.bore;
+  const double length = bore.exit.station.m - bore.launch.station.m;
+  const Limit most{longest_followed.m, false, {"no path is followed beyond this length", SourceLabel::our_default}};
+  if (!judge_length(judge))  // longer ones were allowed for this crossing
+    judge.demand(bore_finding(judge, "bore.length", Severity::stop), length, most);
+  Finding& path = judge.missing("path", "bore", said("path of the bore"));
+  path.measured = length;
+  path.limit = most.value;
+  path.at_least = most.at_least;
+  path.unit = "m";
+  path.source = most.source;
+  say_scope(judge);
 }
 
 }  // namespace burrow

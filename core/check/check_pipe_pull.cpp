@@ -143,7 +143,7 @@ class PullingIn {
 
   void judge_open(const Hole& hole, double pull_N) {
     const Limit half = judge_.limit("pipe_pull_caution"), full = judge_.limit("pipe_pull_stop");
-    const bool over = pull_N > full.value * safe_N_;
+    const bool over = !(pull_N <= full.value * safe_N_);
     const PipeLimit limit{(over ? full.value : half.value) * safe_N_, false, over ? Severity::stop : Severity::caution,
                           over ? stress_.source : half.source};
     judge_pipe(judge_, pipe_,

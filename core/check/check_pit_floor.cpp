@@ -53,9 +53,10 @@ void judge_heave(Judge& judge, const PitUnderCheck& pit, const Under& under) {
       {Length{depth}, Length{width}, Length{length}, Pressure{*strength}, Pressure{weight}, Pressure{load}});
   pit.work.base_heave_safety = safety;
   const Limit stop = judge.limit("base_heave_stop"), caution = judge.limit("base_heave_safety");
-  Finding finding = finding_of(pit, "pit.base-heave", safety < stop.value ? Severity::stop : Severity::caution);
+  const bool stops = !(safety >= stop.value);
+  Finding finding = finding_of(pit, "pit.base-heave", stops ? Severity::stop : Severity::caution);
   finding.unit = "";
-  demand(judge, std::move(finding), safety, safety < stop.value ? stop : caution);
+  demand(judge, std::move(finding), safety, stops ? stop : caution);
   if (judge.shows())
     judge.show({"pit.base-heave",
                 pit.subject,
@@ -70,9 +71,9 @@ void judge_heave(Judge& judge, const PitUnderCheck& pit, const Under& under) {
                 "F",
                 safety,
                 "",
-                safety < stop.value ? stop.value : caution.value,
+                stops ? stop.value : caution.value,
                 {"Bjerrum & Eide 1956, N_c after Skempton 1951", SourceLabel::from_memory},
-                safety < stop.value ? stop.source : caution.source});
+                stops ? stop.source : caution.source});
 }
 
 /// The clay between the floor and the first water-bearing layer below it, against the pressure of the water there.

@@ -19,7 +19,7 @@ Finding finding_of(const PitUnderCheck& pit, std::string_view code, Severity sev
 void demand(Judge& judge, Finding finding, double value, const Limit& limit) {
   constexpr double rounding = 1e-9;
   const double margin = margin_of(value, limit);
-  if (std::abs(value - limit.value) <= rounding || !(margin < 0)) {
+  if (std::abs(value - limit.value) <= rounding || margin >= 0) {
     judge.keep(std::move(finding), value, limit);
     return;
   }

@@ -13,9 +13,10 @@ namespace burrow {
 
 namespace {
 
-/// A mute lapses when what it was given for has got worse by more than the last digit shown.
+/// A mute lapses when what it was given for has got worse by more than the last digit shown, or can no longer be told.
 bool worse_than_muted(const Finding& finding, const Mute& mute) {
-  if (!mute.measured || !finding.measured) return false;
+  if (!mute.measured) return false;
+  if (!finding.measured) return true;
   const double slack = 0.005 * std::max(std::abs(*mute.measured), finding.limit ? std::abs(*finding.limit) : 0.0);
   return finding.at_least ? *finding.measured < *mute.measured - slack : *finding.measured > *mute.measured + slack;
 }

@@ -311,6 +311,12 @@ const FindingWords rows[] = {
                   s.f.measured.value_or(0), s.f.limit.value_or(0));
      },
      noted("Open it with the newer program.")},
+    {"missing.path",
+     [](const Say& s) {
+       return say("the bore is longer than {}: no path is predicted, nothing along it is judged",
+                  s.limit(Dimension::length));
+     },
+     noted("Correct the station of launch or exit.")},
     {"missing.ground",
      [](const Say&) { return std::string(said("the ground line does not reach from launch to exit")); },
      noted("Survey the missing stretch.")},
@@ -353,7 +359,10 @@ const FindingWords* row_for(std::string_view code) {
 
 std::string finding_text(const Finding& finding, UnitSystem units) {
   const FindingWords* row = row_for(finding.code);
-  return row ? row->words(Say{finding, units}) : finding.code;
+  std::string text = row ? row->words(Say{finding, units}) : finding.code;
+  const bool broken_unmeasured = finding.limit && finding.margin && !finding.measured;
+  if (broken_unmeasured) text += std::string(" (") + said("not a number could be worked out") + ")";
+  return text;
 }
 
 std::string_view advice(const Finding& finding) {

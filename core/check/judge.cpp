@@ -1,4 +1,7 @@
 #include "judge.h"
+
+#include <cmath>
+
 #include "burrow/base/say.h"
 
 namespace burrow {
@@ -15,6 +18,12 @@ std::vector<WorkingInput> inputs_of(const PathFans& fans, const FanChance& chanc
     inputs.push_back({"ζ(c)", chance.score[k], ""});
   }
   return inputs;
+}
+
+void set_numbers(Finding& finding, double value, const Limit& limit) {
+  finding.measured = std::isfinite(value) ? std::optional(value) : std::nullopt;
+  finding.limit = std::isfinite(limit.value) ? std::optional(limit.value) : std::nullopt;
+  finding.at_least = limit.at_least;
 }
 
 Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m,
@@ -41,7 +50,7 @@ std::string called(const Utility& utility) {
 
 void WorstOfMany::take(const Utility& one, const Point3& where, double its_value, const Limit& its_limit) {
   const double its_margin = margin_of(its_value, its_limit);
-  if (!(its_margin < 0)) return;
+  if (its_margin >= 0) return;
   ++count;
   if (!(its_margin < margin)) return;
   margin = its_margin;

@@ -20,6 +20,9 @@ namespace burrow {
 
 struct LaunchMemory;
 
+/// What was measured and what is wanted; of an infinite or no number, nothing.
+void set_numbers(Finding& finding, double value, const Limit& limit);
+
 struct Judge {
   const Crossing& crossing;
   const Tables& tables;
@@ -40,23 +43,20 @@ struct Judge {
   /// Remembers a limit that is kept, where somebody asks for them; without its source.
   void keep(Finding finding, double value, const Limit& limit) {
     if (!kept) return;
-    finding.measured = value;
-    finding.limit = limit.value;
-    finding.at_least = limit.at_least;
+    set_numbers(finding, value, limit);
     finding.margin = std::max(margin_of(value, limit), 0.0);
     kept->push_back(std::move(finding));
   }
 
-  /// Adds a finding where the limit is broken; gives its margin either way.
+  /// Adds a finding where the limit is broken; gives its margin either way. A value or a limit that is not a number
+  /// breaks it: nothing is measured then.   Evidence: Demand.*
   double demand(Finding finding, double value, const Limit& limit) {
     const double margin = margin_of(value, limit);
-    if (!(margin < 0)) {
+    if (margin >= 0) {
       keep(std::move(finding), value, limit);
       return margin;
     }
-    finding.measured = value;
-    finding.limit = limit.value;
-    finding.at_least = limit.at_least;
+    set_numbers(finding, value, limit);
     finding.source = limit.source;
     finding.margin = margin;
     answer.findings.push_back(std::move(finding));
@@ -141,6 +141,7 @@ void check_missing(Judge& judge);
 void check_search(Judge& judge);     ///< called by check_missing
 void check_plausible(Judge& judge);  ///< after check_utilities
 void check_bore(Judge& judge);
+void check_too_long(Judge& judge);  ///< instead of it, where no path is followed
 void check_advance(Judge& judge);
 void check_cover(Judge& judge);
 void check_utilities(Judge& judge);

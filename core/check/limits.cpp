@@ -34,8 +34,10 @@ const Limit& LimitsInForce::of(std::string_view id) const {
 }
 
 double margin_of(double value, const Limit& limit) {
-  const double scale = std::abs(limit.value) > 0 ? std::abs(limit.value) : 1.0;
-  return (limit.at_least ? value - limit.value : limit.value - value) / scale;
+  constexpr double widest = 1e9, as_good_as_0 = 1e-12;
+  const double scale = std::abs(limit.value) > as_good_as_0 ? std::abs(limit.value) : 1.0;
+  const double margin = (limit.at_least ? value - limit.value : limit.value - value) / scale;
+  return std::isnan(margin) ? -widest : std::clamp(margin, -widest, widest);
 }
 
 double bounded_margin(double margin) {

@@ -175,6 +175,21 @@ void lengthen(std::vector<PinnedVertex>& line, const LineReach& reach) {
     line.push_back({longer.back(), last.lateral_sd_m, last.vertical_sd_m});
 }
 
+/// What of a utility this far from the bore, with errors of this size, can count: nothing beyond ten deviations and 10
+/// m more than its nearest place.
+NearBore near_bore(const BorePath& path, double nearest_m, double radius_m, double sd_m) {
+  constexpr double more_m = 10;
+  NearBore near{path.points.front().x_m, path.points.front().x_m, path.points.front().y_m, path.points.front().y_m,
+                nearest_m + radius_m + no_chance_beyond_sd * sd_m + more_m};
+  for (const PathPoint& p : path.points) {
+    near.from_x_m = std::min(near.from_x_m, p.x_m);
+    near.to_x_m = std::max(near.to_x_m, p.x_m);
+    near.from_y_m = std::min(near.from_y_m, p.y_m);
+    near.to_y_m = std::max(near.to_y_m, p.y_m);
+  }
+  return near;
+}
+
 double greatest_error(const Pair& pair) {
   double greatest = std::max(pair.error.lateral_m, pair.error.vertical_m);
   for (const PinnedVertex& v : pair.pinned) greatest = std::max({greatest, v.lateral_sd_m, v.vertical_sd_m});
@@ -238,7 +253,11 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
     c.no_sd = !(sd.lateral_m > 0.0) || !(sd.vertical_m > 0.0);
     c.depth_m = depth;
     const std::vector<PathVertex>* line = longer ? &moved : &utility.path;
-    if (holed) c.pinned = pinned_line(utility, sd, holes);
+    if (holed) {
+      const double sd_m = std::hypot(bore_sd_m, sd.lateral_m.value_or(0), sd.vertical_m.value_or(0));
+      const NearBore bore = near_bore(path, near->distance_m, c.contact_radius_m + own_rule(utility), sd_m);
+      c.pinned = pinned_line(utility, sd, holes, &bore);
+    }
     if (!c.pinned.line.empty()) {
       if (longer) lengthen(c.pinned.line, reach);
       moved.clear();

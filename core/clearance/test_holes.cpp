@@ -1,12 +1,12 @@
 #include "burrow/clearance/test_holes.h"
 
-#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <utility>
 
 #include "burrow/clearance/mitre.h"
+#include "conditioned.h"
 
 namespace burrow {
 
@@ -18,6 +18,7 @@ constexpr double least_hole_sd_m = 1e-4;  // keeps two holes at one place from b
 constexpr double likely_sd = 3;
 constexpr double likely_at_most_m = 1.0;  // further off nobody calls it the same line unasked, however poor the record
 constexpr int steps_a_reach = 8, steps_each_way = 20;  // beyond 2.5 reaches the correlation is below 0.002
+constexpr double closest_of_many = 1.0 / 40;           // of the reach, between places around many holes
 
 struct Counted {
   const TestHole* hole;
@@ -74,91 +75,94 @@ class Record {
   std::vector<double> along_m_;
 };
 
-double correlation(double apart_m, double reach_m) {
-  const double d = apart_m / reach_m;
-  return std::exp(-d * d);
-}
-
-/// One error along the line, given what the holes found of it.
-class Conditioned {
- public:
-  Conditioned(double sd_m, double reach_m, std::vector<Counted> holes, const std::vector<double>& found_m)
-      : variance_(sd_m * sd_m), reach_m_(reach_m), holes_(std::move(holes)) {
-    const auto n = static_cast<Eigen::Index>(holes_.size());
-    if (n == 0) return;
-    Eigen::MatrixXd covariance(n, n);
-    Eigen::VectorXd found(n);
-    for (Eigen::Index i = 0; i < n; ++i) {
-      const Counted& a = holes_[static_cast<std::size_t>(i)];
-      for (Eigen::Index k = 0; k < n; ++k)
-        covariance(i, k) = variance_ * correlation(a.along_m - holes_[static_cast<std::size_t>(k)].along_m, reach_m_);
-      covariance(i, i) += a.noise2_m2;
-      found(i) = found_m[static_cast<std::size_t>(i)];
-    }
-    solver_.compute(covariance);
-    weights_ = solver_.solve(found);
-  }
-  struct Error {
-    double mean_m = 0, sd_m = 0;
-  };
-  [[nodiscard]] Error at(double along_m) const {
-    if (holes_.empty()) return {0, std::sqrt(variance_)};
-    Eigen::VectorXd k(static_cast<Eigen::Index>(holes_.size()));
-    for (Eigen::Index i = 0; i < k.size(); ++i)
-      k(i) = variance_ * correlation(along_m - holes_[static_cast<std::size_t>(i)].along_m, reach_m_);
-    const double left = variance_ - k.dot(solver_.solve(k));
-    return {k.dot(weights_), std::sqrt(std::clamp(left, 0.0, variance_))};
-  }
-
- private:
-  double variance_, reach_m_;
-  std::vector<Counted> holes_;
-  Eigen::LDLT<Eigen::MatrixXd> solver_;
-  Eigen::VectorXd weights_;
-};
-
 HoleRemark remark(const TestHole& hole, HoleTrouble trouble, double apart_m = 0, double likely_m = 0) {
   return {hole.id, trouble, hole.station.m, hole.offset.m, apart_m, likely_m};
 }
 
-/// The more contradicting of the two directions, if any is.
-void compare(PinnedLine& answer, const TestHole& hole, HoleTrouble trouble, double lateral_m, double lateral2_m2,
-             double vertical_m, double vertical2_m2) {
+/// How far apart two places are, against what is to be expected: the more contradicting of the two directions.
+struct Contradiction {
+  double apart_m = 0, likely_m = 0, ratio = 0;
+};
+
+Contradiction compared(double lateral_m, double lateral2_m2, double vertical_m, double vertical2_m2) {
   const double lateral_likely = std::min(likely_sd * std::sqrt(lateral2_m2), likely_at_most_m),
                vertical_likely = std::min(likely_sd * std::sqrt(vertical2_m2), likely_at_most_m);
   const double lateral = std::abs(lateral_m) / lateral_likely, vertical = std::abs(vertical_m) / vertical_likely;
-  if (!(std::max(lateral, vertical) > 1)) return;
-  const bool across = lateral > vertical;
-  answer.remarks.push_back(remark(hole, trouble, across ? std::abs(lateral_m) : std::abs(vertical_m),
-                                  across ? lateral_likely : vertical_likely));
+  if (lateral > vertical) return {std::abs(lateral_m), lateral_likely, lateral};
+  return {std::abs(vertical_m), vertical_likely, vertical};
 }
 
+void say(PinnedLine& answer, const TestHole& hole, HoleTrouble trouble, const Contradiction& found) {
+  if (found.ratio > 1) answer.remarks.push_back(remark(hole, trouble, found.apart_m, found.likely_m));
+}
+
+/// Each hole against the record and against those before it; of many holes each names only the worst.
 void remark_contradictions(PinnedLine& answer, const std::vector<Counted>& holes, double lateral2, double vertical2,
                            double reach_m) {
+  const bool many = holes.size() > Conditioned::few_holes;
   for (std::size_t i = 0; i < holes.size(); ++i) {
     const Counted& a = holes[i];
-    compare(answer, *a.hole, HoleTrouble::off_record, a.lateral_m, lateral2 + a.noise2_m2, a.vertical_m.value_or(0),
-            vertical2 + a.noise2_m2);
+    say(answer, *a.hole, HoleTrouble::off_record,
+        compared(a.lateral_m, lateral2 + a.noise2_m2, a.vertical_m.value_or(0), vertical2 + a.noise2_m2));
+    Contradiction worst;
     for (std::size_t k = 0; k < i; ++k) {
       const Counted& b = holes[k];
-      const double differ = 2 * (1 - correlation(a.along_m - b.along_m, reach_m)), noise2 = a.noise2_m2 + b.noise2_m2;
       const bool both = a.vertical_m && b.vertical_m;
-      compare(answer, *a.hole, HoleTrouble::holes_disagree, a.lateral_m - b.lateral_m, differ * lateral2 + noise2,
-              both ? *a.vertical_m - *b.vertical_m : a.centre_m - b.centre_m, differ * vertical2 + noise2);
+      const double across = a.lateral_m - b.lateral_m,
+                   up = both ? *a.vertical_m - *b.vertical_m : a.centre_m - b.centre_m;
+      const double noise2 = a.noise2_m2 + b.noise2_m2;
+      // 2 (1 − ρ) is 2 d²/(1 + d²) or more: most pairs of many holes need no exponential.
+      const double d = (a.along_m - b.along_m) / reach_m, least = 2 * d * d / (1 + d * d);
+      const double allowed2 = likely_sd * likely_sd * std::max(1.0, worst.ratio * worst.ratio);
+      const double at_most2 = std::max(1.0, worst.ratio * worst.ratio) * likely_at_most_m * likely_at_most_m;
+      if (many && across * across <= std::min(allowed2 * (least * lateral2 + noise2), at_most2) &&
+          up * up <= std::min(allowed2 * (least * vertical2 + noise2), at_most2))
+        continue;
+      const double differ = 2 * (1 - hole_correlation(a.along_m - b.along_m, reach_m));
+      const Contradiction found = compared(across, differ * lateral2 + noise2, up, differ * vertical2 + noise2);
+      if (!many)
+        say(answer, *a.hole, HoleTrouble::holes_disagree, found);
+      else if (found.ratio > worst.ratio)
+        worst = found;
     }
+    say(answer, *a.hole, HoleTrouble::holes_disagree, worst);
   }
 }
 
-/// Where the new line has its vertices: those of the record, and around each hole.
-std::vector<double> places(const Record& record, const std::vector<Counted>& holes, double reach_m) {
-  std::vector<double> added;
+/// A vertex added to the line of the record.
+struct Place {
+  double along_m = 0;
+  const Counted* alone = nullptr;  ///< far from the bore: the hole that lies there, which speaks for itself
+};
+
+/// Where the new line has its vertices beside those of the record: around each hole. Around many holes they are not
+/// closer than a fortieth of the reach, and a hole that lies too far from the bore to matter has one.
+std::vector<Place> places(const Record& record, const std::vector<Counted>& holes, double reach_m,
+                          const NearBore* bore) {
+  const bool many = holes.size() > Conditioned::few_holes;
+  double aside = 0;  // how far holes move the line
   for (const Counted& hole : holes)
+    aside = std::max({aside, std::abs(hole.lateral_m), std::abs(hole.vertical_m.value_or(0))});
+  std::vector<Place> added;
+  for (const Counted& hole : holes) {
+    const double far = steps_each_way * reach_m / steps_a_reach + 3 * aside;
+    if (many && bore && bore->apart_m(hole.hole->station.m, hole.hole->offset.m) > bore->matters_within_m + far) {
+      added.push_back({hole.along_m, &hole});
+      continue;
+    }
     for (int k = -steps_each_way; k <= steps_each_way; ++k) {
       const double along = hole.along_m + reach_m * k / steps_a_reach;
-      if (along > 0 && along < record.length()) added.push_back(along);
+      if (along > 0 && along < record.length()) added.push_back({along});
     }
-  std::sort(added.begin(), added.end());
-  return added;
+  }
+  std::sort(added.begin(), added.end(), [](const Place& a, const Place& b) { return a.along_m < b.along_m; });
+  if (!many) return added;
+  std::vector<Place> thinned;
+  for (const Place& place : added)
+    if (place.along_m > 0 && place.along_m < record.length() &&
+        (thinned.empty() || place.along_m - thinned.back().along_m >= closest_of_many * reach_m))
+      thinned.push_back(place);
+  return thinned;
 }
 
 }  // namespace
@@ -187,13 +191,17 @@ std::optional<double> elevation_on(const std::vector<PathVertex>& line, const Pa
   return record.at(segment, record.share(segment, along)).z_m;
 }
 
-PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::vector<TestHole>& holes) {
-  PinnedLine answer;
-  if (utility.path.size() < 2) return answer;
-  const Record record(utility.path);
-  if (!(record.length() > 0)) return answer;
-  std::vector<Counted> counted;
-  double reach = std::numeric_limits<double>::infinity();
+namespace {
+
+struct Counting {
+  std::vector<Counted> holes;
+  double reach_m = std::numeric_limits<double>::infinity();  ///< the least of theirs
+};
+
+/// The holes of a utility that count; why the others do not goes into the remarks.
+Counting counted_of(const Utility& utility, const LocationSd& sd, const std::vector<TestHole>& holes,
+                    const Record& record, PinnedLine& answer) {
+  Counting counting;
   for (const TestHole& hole : holes) {
     if (hole.utility != utility.id) continue;
     const std::optional<double> centre = centre_of(hole, utility);
@@ -205,30 +213,49 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
       answer.remarks.push_back(remark(hole, HoleTrouble::no_location_error));
     else {
       const double noise = std::max(hole.sd->m, least_hole_sd_m);
-      Counted& one = counted.emplace_back(Counted{&hole, 0, noise * noise, 0, *centre, {}});
+      Counted& one = counting.holes.emplace_back(Counted{&hole, 0, noise * noise, 0, *centre, {}});
       record.take(one, hole.station.m, hole.offset.m);
-      reach = std::min(reach, std::clamp(hole.reach->m, least_reach_m, most_reach_m));
+      counting.reach_m = std::min(counting.reach_m, std::clamp(hole.reach->m, least_reach_m, most_reach_m));
     }
   }
+  return counting;
+}
+
+}  // namespace
+
+double NearBore::apart_m(double x_m, double y_m) const {
+  const auto outside = [](double at, double low, double high) { return std::max({low - at, at - high, 0.0}); };
+  return std::hypot(outside(x_m, from_x_m, to_x_m), outside(y_m, from_y_m, to_y_m));
+}
+
+PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::vector<TestHole>& holes,
+                       const NearBore* bore) {
+  PinnedLine answer;
+  if (utility.path.size() < 2) return answer;
+  const Record record(utility.path);
+  if (!(record.length() > 0)) return answer;
+  const Counting counting = counted_of(utility, sd, holes, record, answer);
+  const std::vector<Counted>& counted = counting.holes;
+  const double reach = counting.reach_m;
   if (counted.empty()) return answer;
   const double lateral2 = *sd.lateral_m * *sd.lateral_m, vertical2 = *sd.vertical_m * *sd.vertical_m;
   remark_contradictions(answer, counted, lateral2, vertical2, reach);
 
-  std::vector<double> found_lateral, found_vertical;
-  std::vector<Counted> with_record;
+  std::vector<HoleError> across_line, in_height;
   for (const Counted& hole : counted) {
     answer.holes_along_m.push_back(hole.along_m);
-    found_lateral.push_back(hole.lateral_m);
-    if (!hole.vertical_m) continue;
-    with_record.push_back(hole);
-    found_vertical.push_back(*hole.vertical_m);
+    across_line.push_back({hole.along_m, hole.noise2_m2, hole.lateral_m});
+    if (hole.vertical_m) in_height.push_back({hole.along_m, hole.noise2_m2, *hole.vertical_m});
   }
-  const Conditioned lateral(*sd.lateral_m, reach, counted, found_lateral);
-  const Conditioned vertical(*sd.vertical_m, reach, with_record, found_vertical);
+  Conditioned lateral(*sd.lateral_m, reach, across_line), vertical(*sd.vertical_m, reach, in_height);
+  const auto alone = [](double variance, const Counted& hole, double found_m) {
+    const double share = variance / (variance + hole.noise2_m2);
+    return Conditioned::Error{share * found_m, std::sqrt(share * hole.noise2_m2)};
+  };
 
-  const auto add = [&](PathVertex at, const LevelNormal& n, double along_m) {
-    const auto across = lateral.at(along_m);
-    const auto up = vertical.at(along_m);
+  const auto add = [&](PathVertex at, const LevelNormal& n, double along_m, const Counted* hole) {
+    const auto across = hole ? alone(lateral2, *hole, hole->lateral_m) : lateral.at(along_m);
+    const auto up = hole && hole->vertical_m ? alone(vertical2, *hole, *hole->vertical_m) : vertical.at(along_m);
     double up_sd = up.sd_m;
     at.x_m += across.mean_m * n.x;
     at.y_m += across.mean_m * n.y;
@@ -241,22 +268,23 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
       const double apart = nearest->along_m - along_m;
       if (std::abs(apart) <= reach * (1 + 1e-9)) {
         at.z_m = nearest->centre_m;
-        up_sd = std::sqrt(2 * vertical2 * (1 - correlation(apart, reach)) + nearest->noise2_m2);
+        up_sd = std::sqrt(2 * vertical2 * (1 - hole_correlation(apart, reach)) + nearest->noise2_m2);
       }
     }
     answer.line.push_back({at, across.sd_m, up_sd});
   };
-  const std::vector<double> added = places(record, counted, reach);
+  const std::vector<Place> added = places(record, counted, reach, bore);
   auto next = added.begin();
   for (std::size_t i = 0; i < utility.path.size(); ++i) {
     const bool first = i == 0, last = i + 1 == utility.path.size();
     const LevelNormal before = record.normal(first ? 0 : i - 1), after = record.normal(last ? i - 1 : i);
     const double here = record.along()[i];
-    add(utility.path[i], mitre(before, after), here);
+    add(utility.path[i], mitre(before, after), here, nullptr);
     if (last) break;
-    for (; next != added.end() && *next < record.along()[i + 1]; ++next) {
-      const double previous = next == added.begin() ? -1.0 : *(next - 1);
-      if (*next - std::max(previous, here) > 1e-6) add(record.at(i, record.share(i, *next)), record.normal(i), *next);
+    for (; next != added.end() && next->along_m < record.along()[i + 1]; ++next) {
+      const double along = next->along_m, previous = next == added.begin() ? -1.0 : (next - 1)->along_m;
+      if (along - std::max(previous, here) > 1e-6)
+        add(record.at(i, record.share(i, along)), record.normal(i), along, next->alone);
     }
   }
   return answer;

@@ -65,6 +65,7 @@ Json json_of(const NeutralPoint& point) {
 Json bore_of(const Assessment& a, const Crossing& crossing) {
   const bool at_exit = a.bore.ends == PathEnd::exit && !a.bore.points.empty();
   const bool has_path = !a.bore.points.empty();
+  const bool followed = has_path && !too_long_to_follow(crossing.bore);
   const bool advances = !a.advance.points.empty();
   const auto guess = [&](const GuessEffect& effect) {
     return object({{"stratum", Json(crossing.site.strata[effect.stratum].id)},
@@ -72,7 +73,7 @@ Json bore_of(const Assessment& a, const Crossing& crossing) {
                    {"shift_high_m", Json(effect.shift_high_m)},
                    {"chance_of_loss", Json(effect.chance_of_loss)}});
   };
-  return object({{"length_m", has_path ? Json(a.bore.length_m) : Json()},
+  return object({{"length_m", followed ? Json(a.bore.length_m) : Json()},
                  {"ends", has_path ? Json(word_of(a.bore.ends)) : Json()},
                  {"path", path_of(a)},
                  {"arrival", json_of(at_exit ? a.arrival : Arrival())},

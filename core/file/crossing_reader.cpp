@@ -74,11 +74,20 @@ void Reader::coordinate(std::optional<double>& target, const Range& range) {
 void Reader::check_level_line(const Json& json, const LevelLine& line) {
   if (error_) return;
   if (line.empty()) return refuse_here(json, "at least one point [station, elevation]");
+  const auto stood = [&](std::size_t k, std::size_t number) {
+    return compact_json((*(*json.array())[k].array())[number]);
+  };
   for (std::size_t i = 1; i < line.size(); ++i) {
-    if (line[i].station_m > line[i - 1].station_m) continue;
-    const auto station = [&](std::size_t k) { return compact_json((*(*json.array())[k].array())[0]); };
-    return refuse(json_pointer(json_pointer(place_, i), 0), station(i),
-                  "stations that increase: more than " + station(i - 1) + ", the station before");
+    const LevelPoint &from = line[i - 1], &to = line[i];
+    const double run = to.station_m - from.station_m, rise = std::abs(to.elevation_m - from.elevation_m);
+    if (!(run >= least_station_step_m))
+      return refuse(json_pointer(json_pointer(place_, i), 0), stood(i, 0),
+                    "stations that increase: more than " + stood(i - 1, 0) +
+                        ", the station before, by a millimetre (0.001) or more, also where the ground drops upright");
+    if (!(rise <= steepest_level_line * run))
+      return refuse(json_pointer(json_pointer(place_, i), 1), stood(i, 1),
+                    "an elevation that rises or falls from " + stood(i - 1, 1) +
+                        ", the one before, by no more than 10000 times the run between them");
   }
 }
 
@@ -95,8 +104,8 @@ void Reader::origin(std::string_view key, PlanPoint& target) {
     if (!json->array() || json->array()->size() != 2) return refuse_here(*json, "a point of two numbers");
     tuple_ = json->array();
     next_ = 0;
-    coordinate(target.x_m, range::any);
-    coordinate(target.y_m, range::any);
+    coordinate(target.x_m, range::foreign);
+    coordinate(target.y_m, range::foreign);
   });
 }
 
@@ -184,17 +193,21 @@ void Reader::limits(std::string_view key, std::map<std::string, LimitOverride>& 
       if (!newer_ && !find_limit(tables_, member.key))
         return refuse(json_pointer(place_, member.key), '"' + member.key + '"',
                       "one of the limits: " + known_ids(tables_.limits));
-      at(member.key, [&] { take_limit(member.value, target[member.key]); });
+      const LimitRow* row = find_limit(tables_, member.key);
+      const Range& range = range::limit_in(row ? std::string_view(row->unit) : std::string_view());
+      at(member.key, [&] { take_limit(member.value, target[member.key], range); });
     }
   });
 }
 
-void Reader::take_limit(const Json& json, LimitOverride& target) {
-  static constexpr Range limit{0, range::largest, false, "a number, 0 or more, or {\"value\": …, \"why\": \"…\"}"};
-  if (!json.object()) return take(json, target.value, limit);
+void Reader::take_limit(const Json& json, LimitOverride& target, const Range& range) {
+  if (!json.object()) {
+    const std::string words = std::string(range.words) + R"(, or {"value": …, "why": "…"})";
+    return take(json, target.value, Range{range.low, range.high, range.above_low, words});
+  }
   Frame frame{json.object(), std::vector<bool>(json.object()->size())};
   std::swap(frame_, frame);
-  required("value", target.value, range::not_negative);
+  required("value", target.value, range);
   field("why", target.why);
   extra(target.extra);
   std::swap(frame_, frame);

@@ -19,9 +19,10 @@ void check_bore(Reader& reader, const Bore& bore, const std::string& place) {
     reader.refuse(place + "/tool", "neither class nor diameter_m", "a class of tool, or a typed diameter_m");
   else if (const Result<void> holds = reader.error() ? Result<void>() : tool_holds(bore.tool, reader.tables()); !holds)
     reader.refuse(place + "/tool/" + holds.error().place, holds.error().found, holds.error().expected);
-  if (!(bore.exit.station > bore.launch.station))
+  if (!(bore.exit.station.m - bore.launch.station.m >= least_station_step_m))
     reader.refuse(place + "/exit/station_m", digits(bore.exit.station.m),
-                  "an exit beyond the launch: more than launch.station_m, which is " + digits(bore.launch.station.m));
+                  "an exit beyond the launch: more than launch.station_m, which is " + digits(bore.launch.station.m) +
+                      ", by a millimetre (0.001) or more");
 }
 
 template <class List>

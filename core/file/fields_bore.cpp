@@ -8,14 +8,14 @@ template <class Io, Is<ToolChoice> V>
 void fields(Io& io, V& tool) {
   io.name("class", tool.tool_class, NameOf::tool);
   io.field("diameter_m", tool.diameter, range::diameter);
-  io.field("length_m", tool.length, range::positive_size);
-  io.field("mass_kg", tool.mass, range::positive);
+  io.field("length_m", tool.length, range::tool_length);
+  io.field("mass_kg", tool.mass, range::mass);
   io.field("piston_diameter_m", tool.piston_diameter, range::diameter);
-  io.field("stroke_m", tool.stroke, range::positive_size);
-  io.field("striker_mass_kg", tool.striker_mass, range::positive);
-  io.field("blow_rate_hz", tool.blow_rate, range::rate);
-  io.field("pressure_pa", tool.pressure, range::positive);
-  io.field("free_air_m3_s", tool.free_air, range::rate);
+  io.field("stroke_m", tool.stroke, range::stroke);
+  io.field("striker_mass_kg", tool.striker_mass, range::mass);
+  io.field("blow_rate_hz", tool.blow_rate, range::blow_rate);
+  io.field("pressure_pa", tool.pressure, range::tool_pressure);
+  io.field("free_air_m3_s", tool.free_air, range::flow);
   io.extra(tool.extra);
 }
 
@@ -27,9 +27,9 @@ void fields(Io& io, V& launch) {
   io.required("grade", launch.grade, range::grade);
   io.field("heading_rad", launch.heading, range::heading);
   io.field("position_sd_m", launch.position_sd, range::sd);
-  io.field("level_sd_rad", launch.level_sd, range::sd);
-  io.field("aim_sd_rad", launch.aim_sd, range::sd);
-  io.field("sight_base_m", launch.sight_base, range::positive_size);
+  io.field("level_sd_rad", launch.level_sd, range::angle_sd);
+  io.field("aim_sd_rad", launch.aim_sd, range::angle_sd);
+  io.field("sight_base_m", launch.sight_base, range::sight_base);
   io.extra(launch.extra);
 }
 
@@ -49,10 +49,10 @@ void fields(Io& io, V& trials) {
 
 template <class Io, Is<ModelConstants> V>
 void fields(Io& io, V& model) {
-  io.field("steer_constant", model.steer_constant, range::not_negative);
-  io.field("steer_constant_sd", model.steer_constant_sd, range::sd);
-  io.field("field_factor", model.field_factor, range::positive);
-  io.field("calibrated_from", model.calibrated_from, range::count);
+  io.field("steer_constant", model.steer_constant, range::steer);
+  io.field("steer_constant_sd", model.steer_constant_sd, range::steer);
+  io.field("field_factor", model.field_factor, range::field_factor);
+  io.field("calibrated_from", model.calibrated_from, range::bores);
   io.texts("calibrated_records", model.calibrated_records);
   io.extra(model.extra);
 }

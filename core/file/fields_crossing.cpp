@@ -11,7 +11,7 @@ void fields(Io& io, V& mute) {
   io.field("reason", mute.reason);
   io.field("by", mute.by);
   io.field("date", mute.date);
-  io.field("measured", mute.measured);
+  io.field("measured", mute.measured, range::of_a_finding);
   io.field("fingerprint", mute.fingerprint);
   io.extra(mute.extra);
 }
@@ -31,8 +31,8 @@ void fields(Io& io, V& alternative) {
 template <class Io, Is<SheetSettings> V>
 void fields(Io& io, V& sheet) {
   io.field("paper", sheet.paper);
-  io.field("scale", sheet.scale, range::positive);
-  io.field("vertical_exaggeration", sheet.vertical_exaggeration, range::positive);
+  io.field("scale", sheet.scale, range::sheet_scale);
+  io.field("vertical_exaggeration", sheet.vertical_exaggeration, range::exaggeration);
   io.field("units", sheet.units);
   io.field("number", sheet.number);
   io.field("revision", sheet.revision);

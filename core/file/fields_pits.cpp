@@ -14,7 +14,7 @@ void fields(Io& io, V& bench) {
 template <class Io, Is<PitSide> V>
 void fields(Io& io, V& side) {
   io.field("kind", side.kind);
-  io.field("run_per_rise", side.run_per_rise, range::not_negative);
+  io.field("run_per_rise", side.run_per_rise, range::run_per_rise);
   io.field("upright_m", side.upright, range::size);
   io.field("support_foot_m", side.support_foot, range::size);
   io.field("support_top_m", side.support_top, range::size);
@@ -37,7 +37,7 @@ void fields(Io& io, V& signs) {
   io.field("vibrated", signs.vibrated);
   io.field("disturbed", signs.disturbed);
   io.field("seeping", signs.seeping);
-  io.field("dip_run_per_rise", signs.dip_run_per_rise, range::not_negative);
+  io.field("dip_run_per_rise", signs.dip_run_per_rise, range::run_per_rise);
   io.field("distress", signs.distress);
   io.field("bad_air", signs.bad_air);
   io.extra(signs.extra);
@@ -71,7 +71,7 @@ void fields(Io& io, V& pit) {
   io.field("sump_depth_m", pit.sump_depth, range::size);
   io.field("soil_type", pit.soil_type);
   io.field("confirmed_by", pit.confirmed_by);
-  io.field("open_time_s", pit.open_time, range::not_negative);
+  io.field("open_time_s", pit.open_time, range::time);
   io.object("signs", pit.signs);
   io.object("sides", pit.sides);
   io.object("spoil", pit.spoil);

@@ -7,11 +7,11 @@ namespace burrow {
 template <class Io, Is<Reading> V>
 void fields(Io& io, V& reading) {
   io.field("kind", reading.kind);
-  io.field("time_s", reading.time, range::not_negative);
+  io.field("time_s", reading.time, range::time);
   io.field("nose_m", reading.nose, range::size);
   io.field("grade", reading.grade, range::grade);
   io.field("heading_rad", reading.heading, range::heading);
-  io.field("sd_rad", reading.angle_sd, range::sd);
+  io.field("sd_rad", reading.angle_sd, range::angle_sd);
   io.field("station_m", reading.station, range::station);
   io.field("offset_m", reading.offset, range::offset);
   io.field("depth_m", reading.depth, range::size);
@@ -19,7 +19,7 @@ void fields(Io& io, V& reading) {
   io.field("sd_m", reading.sd, range::sd);
   io.field("sd_lateral_m", reading.lateral_sd, range::sd);
   io.field("sd_vertical_m", reading.vertical_sd, range::sd);
-  io.field("pressure_pa", reading.pressure, range::not_negative);
+  io.field("pressure_pa", reading.pressure, range::pressure);
   io.field("at", reading.at);
   io.field("rise_m", reading.rise, range::rise);
   io.field("why", reading.why);

@@ -6,24 +6,24 @@ namespace burrow {
 
 template <class Io, Is<SoilOverrides> V>
 void fields(Io& io, V& values) {
-  io.field("unit_weight_n_m3", values.unit_weight, range::positive);
-  io.field("saturated_unit_weight_n_m3", values.saturated_unit_weight, range::positive);
-  io.field("undrained_strength_pa", values.undrained_strength, range::positive);
+  io.field("unit_weight_n_m3", values.unit_weight, range::unit_weight);
+  io.field("saturated_unit_weight_n_m3", values.saturated_unit_weight, range::unit_weight);
+  io.field("undrained_strength_pa", values.undrained_strength, range::strength);
   io.field("friction_angle_rad", values.friction_angle, range::slope_angle);
-  io.field("cohesion_pa", values.cohesion, range::not_negative);
+  io.field("cohesion_pa", values.cohesion, range::cohesion);
   io.field("dilation_angle_rad", values.dilation_angle, range::angle);
-  io.field("shear_modulus_pa", values.shear_modulus, range::positive);
+  io.field("shear_modulus_pa", values.shear_modulus, range::modulus);
   io.field("poisson_ratio", values.poisson_ratio, range::poisson);
-  io.field("earth_pressure_ratio", values.earth_pressure_ratio, range::not_negative);
+  io.field("earth_pressure_ratio", values.earth_pressure_ratio, range::earth_pressure);
   io.field("drained", values.drained);
-  io.field("adhesion_ratio", values.adhesion_ratio, range::not_negative);
+  io.field("adhesion_ratio", values.adhesion_ratio, range::adhesion);
   io.field("interface_angle_rad", values.interface_angle, range::slope_angle);
-  io.field("wander_rad_sqrt_m", values.wander, range::sd);
-  io.field("stone_rate_1_m", values.stone_rate, range::rate);
+  io.field("wander_rad_sqrt_m", values.wander, range::wander);
+  io.field("stone_rate_1_m", values.stone_rate, range::rate_by_length);
   io.field("stone_kick_rad", values.stone_kick, range::slope_angle);
-  io.field("refusal_rate_1_m", values.refusal_rate, range::rate);
+  io.field("refusal_rate_1_m", values.refusal_rate, range::rate_by_length);
   io.field("heave_share", values.heave_share, range::share);
-  io.field("swell", values.swell, range::not_negative);
+  io.field("swell", values.swell, range::swell);
   io.field("excavation_type", values.excavation_type);
   io.extra(values.extra);
 }
@@ -102,7 +102,7 @@ void fields(Io& io, V& feature) {
   io.line("outline", feature.outline);
   io.field("founding_elevation_m", feature.founding_elevation, range::elevation);
   io.field("structure", feature.structure);
-  io.field("bearing_pressure_pa", feature.bearing_pressure, range::not_negative);
+  io.field("bearing_pressure_pa", feature.bearing_pressure, range::pressure);
   io.object("rescue", feature.rescue);
   io.object("levels", feature.levels);
   io.extra(feature.extra);
@@ -135,8 +135,8 @@ void fields(Io& io, V& plant) {
   io.field("offset_m", plant.offset, range::offset);
   io.field("length_m", plant.length, range::size);
   io.field("width_m", plant.width, range::size);
-  io.field("load_n", plant.load, range::not_negative);
-  io.field("dynamic_factor", plant.dynamic_factor, range::not_negative);
+  io.field("load_n", plant.load, range::force);
+  io.field("dynamic_factor", plant.dynamic_factor, range::dynamic_factor);
   io.extra(plant.extra);
 }
 

@@ -85,7 +85,7 @@ void fields(Io& io, V& search) {
   io.field("marks_visible", search.marks_visible);
   io.field("none_found", search.none_found);
   io.field("laterals", search.laterals);
-  io.field("unknown_rate_1_m2", search.unknown_rate, range::rate);
+  io.field("unknown_rate_1_m2", search.unknown_rate, range::rate_by_area);
   io.object("camera_before", search.camera_before);
   io.object("camera_after", search.camera_after);
   io.extra(search.extra);

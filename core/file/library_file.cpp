@@ -26,7 +26,7 @@ void fields(Io& io, V& value) {
   io.required("likeliest", value.likeliest, range::positive);
   io.required("low", value.low, range::positive);
   io.required("high", value.high, range::positive);
-  io.required("ln_mean", value.ln_mean, range::any);
+  io.required("ln_mean", value.ln_mean, range::logarithm);
   io.required("ln_sd", value.ln_sd, range::sd);
 }
 

@@ -55,7 +55,7 @@ class Follower {
     look();
     record();
     bore_.path.ends = PathEnd::longest;
-    if (!(exit_x_m_ > at_.x_m)) return std::move(bore_);
+    if (!(exit_x_m_ > at_.x_m) || !(exit_x_m_ - at_.x_m <= longest_followed.m)) return std::move(bore_);
     if (!(at_.cover_m > 0)) {
       bore_.path.ends = PathEnd::daylight;
       return std::move(bore_);

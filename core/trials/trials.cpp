@@ -222,7 +222,7 @@ Trials run_trials(const Crossing& crossing, const Tables& tables, const TrialsSe
   const Bore& bore = crossing.bore;
   Trials trials;
   trials.seed = *bore.trials.seed;
-  const bool flies = bore.exit.station.m > bore.launch.station.m && *bore.trials.count > 0;
+  const bool flies = bore.exit.station.m > bore.launch.station.m && !too_long_to_follow(bore) && *bore.trials.count > 0;
   if (!flies) return trials;
   if (threads == 0) threads = std::max(1U, std::thread::hardware_concurrency());
 

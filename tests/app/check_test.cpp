@@ -207,6 +207,47 @@ TEST(CheckCommand, BadFileInBetween_IsSaidAndTheRestGoesOn) {
   EXPECT_THAT(ran.err, HasSubstr("/site/ground/0/1"));
 }
 
+// A folder without crossings among others is one error of its own; the others are judged.
+TEST(CheckCommand, EmptyFolderInBetween_DoesNotStopTheOthers) {
+  const Folder full, empty;
+  full.copy_sample("first-lesson", "a.crossing");
+  const Ran ran = run("check", {sample("car-park-duct"), empty.path(), full.path(), "/nowhere", "--json"});
+  EXPECT_EQ(ran.code, 2);
+  ASSERT_EQ(lines(ran.out).size(), 4u) << ran.out << ran.err;
+  EXPECT_EQ(json::parse(lines(ran.out)[0]).at("verdict"), "within-limits");
+  const json bad = json::parse(lines(ran.out)[1]);
+  EXPECT_EQ(bad.at("file"), empty.path());
+  EXPECT_THAT(bad.at("error").at("found").get<std::string>(), HasSubstr("without *.crossing"));
+  EXPECT_EQ(json::parse(lines(ran.out)[2]).at("verdict"), "within-limits");
+  EXPECT_TRUE(json::parse(lines(ran.out)[3]).contains("error"));
+  EXPECT_THAT(ran.err, HasSubstr(empty.path()));
+  const Ran text = run("check", {empty.path(), full.path()});
+  EXPECT_EQ(text.code, 2);
+  EXPECT_THAT(text.out, HasSubstr("Within limits"));
+}
+
+// Contract: the numbers that once crashed or hung the program, among good files.
+TEST(CheckCommand, WildNumbers_AreOneAnswerEach) {
+  const Folder folder;
+  json crossing = json::parse(std::ifstream(sample("first-lesson")));
+  folder.copy_sample("first-lesson", "a.crossing");
+  json heavy = crossing, steep = crossing, far = crossing;
+  heavy["site"]["strata"][0]["values"]["unit_weight_n_m3"] = 1e308;
+  folder.write("b.crossing", heavy.dump());
+  steep["site"]["ground"] = {{-8, 100}, {0, 100}, {1e-13, 1000}, {20, 100}};
+  folder.write("c.crossing", steep.dump());
+  far["bore"]["exit"]["station_m"] = 63000;
+  folder.write("d.crossing", far.dump());
+  folder.copy_sample("first-lesson", "e.crossing");
+  const Ran ran = run("check", {folder.path(), "--json"});
+  EXPECT_EQ(ran.code, 2);
+  ASSERT_EQ(lines(ran.out).size(), 5u) << ran.err;
+  EXPECT_EQ(json::parse(lines(ran.out)[1]).at("error").at("pointer"), "/site/strata/0/values/unit_weight_n_m3");
+  EXPECT_EQ(json::parse(lines(ran.out)[2]).at("error").at("pointer"), "/site/ground/2/0");
+  EXPECT_EQ(json::parse(lines(ran.out)[3]).at("verdict"), "stop");
+  EXPECT_EQ(json::parse(lines(ran.out)[4]).at("verdict"), "within-limits");
+}
+
 TEST(CheckCommand, FileThatIsNotThere_IsTwo) {
   const Ran ran = run("check", {"/nowhere/x.crossing", "--json"});
   EXPECT_EQ(ran.code, 2);

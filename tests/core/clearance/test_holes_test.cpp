@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 #include <random>
@@ -246,6 +247,128 @@ TEST(TestHoles, DepthUnknown_TheHoleTellsIt) {
   EXPECT_NEAR(*with(0).vertical_sd_m, 0.02, 1e-9);
   EXPECT_NEAR(*with(1.5).vertical_sd_m, std::sqrt(2 * 0.0144 * (1 - std::exp(-0.25)) + 0.0004), 1e-4);
   EXPECT_TRUE(with(5).depth_unknown_at_bore);
+}
+
+/// Holes evenly along the main, by what a smooth error would be and a reading error of each.
+std::vector<TestHole> many_holes(int count, double from_y_m, double to_y_m, double reach_m = 3) {
+  std::mt19937 random(3);
+  std::normal_distribution<double> reading(0, 0.01);
+  std::vector<TestHole> holes;
+  for (int i = 0; i < count; ++i) {
+    const double y = from_y_m + (to_y_m - from_y_m) * (i + 0.5) / count;
+    holes.push_back(hole(10 + 0.08 * std::sin(0.6 * y) + reading(random), y,
+                         101.6 + 0.05 * std::cos(0.4 * y) + reading(random), reach_m));
+    holes.back().id = "h" + std::to_string(i + 1);
+  }
+  return holes;
+}
+
+/// Second route: all holes in one system of equations, as it is done for few.
+class WholeMatrix {
+ public:
+  WholeMatrix(const std::vector<TestHole>& holes, double sd_m, double reach_m)
+      : holes_(holes), sd_m_(sd_m), reach_m_(reach_m) {
+    const auto n = static_cast<Eigen::Index>(holes.size());
+    Eigen::MatrixXd covariance(n, n);
+    Eigen::VectorXd found(n);
+    for (Eigen::Index i = 0; i < n; ++i) {
+      covariance.col(i) = like(holes[static_cast<std::size_t>(i)].offset.m);
+      covariance(i, i) += holes[static_cast<std::size_t>(i)].sd->m * holes[static_cast<std::size_t>(i)].sd->m;
+      found(i) = holes[static_cast<std::size_t>(i)].station.m - 10;
+    }
+    solver_.compute(covariance);
+    weights_ = solver_.solve(found);
+  }
+  [[nodiscard]] double mean_m(double y_m) const { return like(y_m).dot(weights_); }
+  [[nodiscard]] double sd_m(double y_m) const {
+    const Eigen::VectorXd here = like(y_m);
+    return std::sqrt(sd_m_ * sd_m_ - here.dot(solver_.solve(here)));
+  }
+
+ private:
+  [[nodiscard]] Eigen::VectorXd like(double y_m) const {
+    Eigen::VectorXd all(static_cast<Eigen::Index>(holes_.size()));
+    for (Eigen::Index i = 0; i < all.size(); ++i) {
+      const double apart = (holes_[static_cast<std::size_t>(i)].offset.m - y_m) / reach_m_;
+      all(i) = sd_m_ * sd_m_ * std::exp(-apart * apart);
+    }
+    return all;
+  }
+  const std::vector<TestHole>& holes_;
+  double sd_m_, reach_m_;
+  Eigen::LDLT<Eigen::MatrixXd> solver_;
+  Eigen::VectorXd weights_;
+};
+
+// Dense ones by waves, sparse ones by stretches: at the vertices the errors of the whole matrix to 1e-9.
+TEST(TestHoles, FourHundred_SameErrorsAsTheWholeMatrix) {
+  struct Case {
+    int count;
+    double half_length_m, reach_m;
+  };
+  for (const Case& c : {Case{400, 8, 3}, Case{120, 8, 0.5}, Case{120, 100, 3}, Case{150, 75, 3}}) {
+    SCOPED_TRACE(std::to_string(c.count) + " on " + std::to_string(2 * c.half_length_m) + " m");
+    const Utility main = water_main({{10, -c.half_length_m, 101.6}, {10, c.half_length_m, 101.6}});
+    const auto holes = many_holes(c.count, -c.half_length_m, c.half_length_m, c.reach_m);
+    const PinnedLine pinned = pinned_line(main, stated, holes);
+    const WholeMatrix whole(holes, 0.10, c.reach_m);
+    ASSERT_GT(pinned.line.size(), 40u);
+    for (std::size_t i = 0; i < pinned.line.size(); i += pinned.line.size() / 9) {
+      const PinnedVertex& v = pinned.line[i];
+      EXPECT_NEAR(v.at.x_m - 10, whole.mean_m(v.at.y_m), 1e-9) << v.at.y_m;
+      EXPECT_NEAR(v.lateral_sd_m, whole.sd_m(v.at.y_m), 1e-9) << v.at.y_m;
+    }
+  }
+}
+
+// No more work than the line needs: vertices no closer than a fortieth of the reach, and far from the bore one a hole.
+TEST(TestHoles, FourHundred_AFewVerticesEach) {
+  const Utility main = water_main({{10, -2000, 101.6}, {10, 2000, 101.6}});
+  const PinnedLine close = pinned_line(across_at_ten(), stated, many_holes(400, -8, 8));
+  EXPECT_LT(close.line.size(), 16 / (3.0 / 40) + 10);
+  const NearBore bore{0, 20, 0, 0, 15};
+  const auto holes = many_holes(400, -2000, 2000);
+  const PinnedLine far = pinned_line(main, stated, holes, &bore);
+  EXPECT_LT(far.line.size(), 400 + 41 * 8);
+  const PinnedLine all = pinned_line(main, stated, holes);
+  for (const PinnedVertex& v : far.line) {  // where it matters, the same
+    if (std::abs(v.at.y_m) > 10) continue;
+    const PinnedVertex same = at_offset(all, v.at.y_m);
+    EXPECT_NEAR(same.at.x_m, v.at.x_m, 1e-12);
+    EXPECT_NEAR(same.lateral_sd_m, v.lateral_sd_m, 1e-12);
+  }
+}
+
+// The answers of a bore across: as with the same holes in the old way, all vertices and one matrix, to what a chord
+// between vertices a fortieth of the reach apart leaves.
+TEST(TestHoles, FourHundred_SameClearanceAsTwentyFour) {
+  const auto with_holes = [](const std::vector<TestHole>& holes) {
+    return clearances(bore(), Length{0.065}, {across_at_ten()}, test::ground, test::rules, test::tables(), holes)
+        .front();
+  };
+  // Twenty-four places with one hole each, or with sixteen holes of four times the error: they tell the same.
+  std::vector<TestHole> few = many_holes(24, -8, 8), many;
+  for (TestHole& h : few) h.sd.set(Length{0.02});
+  for (const TestHole& h : few)
+    for (int i = 0; i < 16; ++i) {
+      many.push_back(h);
+      many.back().id += "-" + std::to_string(i);
+      many.back().sd.set(Length{0.08});
+    }
+  const Clearance one = with_holes(few), sixteen = with_holes(many);
+  EXPECT_NEAR(*one.separation_m, *sixteen.separation_m, 1e-5);
+  EXPECT_NEAR(*one.gap_low_m, *sixteen.gap_low_m, 1e-5);
+  EXPECT_NEAR(*one.utility_sd_m, *sixteen.utility_sd_m, 1e-5);
+  EXPECT_NEAR(*one.contact_chance, *sixteen.contact_chance, 1e-6);
+}
+
+// Four hundred that contradict one another: each says its worst, not all eighty thousand pairs.
+TEST(TestHoles, FourHundredThatDisagree_OneRemarkEach) {
+  auto holes = many_holes(400, -8, 8);
+  for (std::size_t i = 0; i < holes.size(); i += 2) holes[i].station.m += 0.8;
+  const PinnedLine pinned = pinned_line(across_at_ten(), stated, holes);
+  EXPECT_GT(pinned.remarks.size(), 300u);
+  EXPECT_LE(pinned.remarks.size(), 800u);
 }
 
 }  // namespace

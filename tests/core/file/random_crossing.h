@@ -14,7 +14,7 @@ class Filler {
   explicit Filler(unsigned seed) : random_(seed) {}
 
   bool coin() { return random_() % 2 == 0; }
-  /// Lies in the range of every number of the file.
+  /// Lies in the range of nearly every number of the file.
   double number() {
     const double u = static_cast<double>(random_() + 1u) / 4294967297.0;
     return coin() ? 0.01 + 0.48 * u : static_cast<double>(1 + random_() % 49) / 100.0;
@@ -32,7 +32,12 @@ class Filler {
   }
 
   void one(int& /*version*/) {}
+  void one(std::vector<UnknownKey>& /*found on reading alone*/) {}
   void one(double& v) { v = number(); }
+  // Of these no range reaches down to a half.
+  void one(UnitWeight& v) { v = {1e4 * (1 + number())}; }
+  void one(Pressure& v) { v = {1e5 * number()}; }
+  void one(Temperature& v) { v = {273.15 + 20 * number()}; }
   void one(bool& v) { v = coin(); }
   void one(std::int64_t& v) { v = 1 + static_cast<std::int64_t>(random_() % 1000u); }
   void one(std::string& v) { v = coin() ? text() : ""; }
@@ -192,10 +197,14 @@ inline Crossing random_crossing(unsigned seed) {
   simple(c.pits.launch), simple(c.pits.exit);
   for (Alternative& a : c.alternatives)
     if (a.pits) simple(a.pits->launch), simple(a.pits->exit);
+  const auto thick = [](Pipe& pipe) {
+    if (pipe.sdr) pipe.sdr->v += 11;
+  };
   if (c.pipe) c.pipe->material = seed % 2 ? "pe100" : "";
+  if (c.pipe) thick(*c.pipe);
   for (Alternative& a : c.alternatives) {
     if (a.bore) mend(*a.bore);
-    if (a.pipe) a.pipe->material = "pe80";
+    if (a.pipe) a.pipe->material = "pe80", thick(*a.pipe);
     for (std::string& lock : a.locks) lock = "/pits";
   }
   c.unknown_keys.clear();  // found on reading alone

@@ -128,15 +128,15 @@ TEST(Refusals, Ranges_AreThoseOfTheContract) {
        "5 m"},
       {R"("outside_diameter_m":0.063)", R"("outside_diameter_m":5.01)", "/pipe/outside_diameter_m", "5.01", "5 m"},
       {R"("outside_diameter_m":0.063)", R"("outside_diameter_m":0.063,"coupling_diameter_m":0)",
-       "/pipe/coupling_diameter_m", "0", "above 0"},
+       "/pipe/coupling_diameter_m", "0", "from 0.001 to 5 m"},
       {R"("outside_diameter_m":0.063)", R"("outside_diameter_m":0.063,"hose_rating_n":-1)", "/pipe/hose_rating_n", "-1",
-       "0 or more"},
+       "a force from 0 to"},
       {R"("outside_diameter_m":0.063)", R"("outside_diameter_m":0.063,"pull_time_s":0)", "/pipe/pull_time_s", "0",
-       "above 0"},
+       "a time from 0.01"},
       {R"("diameter_m":0.065)", R"("diameter_m":-0.065)", "/bore/tool/diameter_m", "-0.065", "diameter"},
-      {R"("pressure_pa":690000,)", R"("pressure_pa":0,)", "/bore/tool/pressure_pa", "0", "above 0"},
-      {R"("field_factor":0.3)", R"("field_factor":0)", "/bore/model/field_factor", "0", "above 0"},
-      {R"("sight_base_m":2.0)", R"("sight_base_m":0)", "/bore/launch/sight_base_m", "0", "above 0"},
+      {R"("pressure_pa":690000,)", R"("pressure_pa":0,)", "/bore/tool/pressure_pa", "0", "from 1000"},
+      {R"("field_factor":0.3)", R"("field_factor":0)", "/bore/model/field_factor", "0", "from 0.001 to 100"},
+      {R"("sight_base_m":2.0)", R"("sight_base_m":0)", "/bore/launch/sight_base_m", "0", "from 0.001"},
       {R"("protection_radius_m":2.4)", R"("protection_radius_m":-1)", "/site/trees/0/protection_radius_m", "-1",
        "size"},
       {R"("lateral_sd_m":0.15)", R"("lateral_sd_m":-0.1)", "/site/utilities/0/located/lateral_sd_m", "-0.1",
@@ -153,6 +153,59 @@ TEST(Refusals, Ranges_AreThoseOfTheContract) {
       {R"("relative_humidity":0.5)", R"("relative_humidity":-0.1)", "/air/relative_humidity", "-0.1", "share"},
       {R"("cover_diameters":12)", R"("cover_diameters":-12)", "/limits/cover_diameters", "-12", "0 or more"},
   });
+}
+
+// What once crashed the program or made it search for ever: no soil, no tool, no limit is like that (our default).
+TEST(Refusals, Ranges_ArePhysical) {
+  expect_all_refused({
+      {R"("unit_weight_n_m3":18000)", R"("unit_weight_n_m3":1e308)", "/site/strata/1/values/unit_weight_n_m3", "1e308",
+       "from 100 to 100000 N/m3"},
+      {R"("unit_weight_n_m3":18000)", R"("unit_weight_n_m3":18)", "/site/strata/1/values/unit_weight_n_m3", "18",
+       "from 100"},
+      {R"("undrained_strength_pa":45000)", R"("undrained_strength_pa":1e308)",
+       "/site/strata/1/values/undrained_strength_pa", "1e308", "a strength from 1 to 1e9 Pa"},
+      {R"("undrained_strength_pa":45000)", R"("undrained_strength_pa":1e-6)",
+       "/site/strata/1/values/undrained_strength_pa", "1e-6", "a strength from 1"},
+      {R"("shear_modulus_pa":4000000)", R"("shear_modulus_pa":1e300)", "/site/strata/1/values/shear_modulus_pa",
+       "1e300", "a modulus"},
+      {R"("refusal_rate_1_m":0.001)", R"("refusal_rate_1_m":1e16)", "/site/strata/1/values/refusal_rate_1_m", "1e16",
+       "a rate"},
+      {R"("run_per_rise":1.5)", R"("run_per_rise":1e16)", "/pits/launch/sides/back/run_per_rise", "1e16",
+       "for each unit of rise"},
+      {R"("blow_rate_hz":8)", R"("blow_rate_hz":1e300)", "/bore/tool/blow_rate_hz", "1e300", "a blow rate"},
+      {R"("temperature_k":293.15)", R"("temperature_k":20)", "/pipe/temperature_k", "20", "from 100 to 1000 K"},
+      {R"("sdr":11)", R"("sdr":2)", "/pipe/sdr", "2", "above 2"},
+      {R"("origin":[691000,5334000])", R"("origin":[691000,1e16])", "/site/georeference/origin/1", "1e16",
+       "a coordinate"},
+      {R"("measured":0.31)", R"("measured":1e308)", "/muted/0/measured", "1e308", "a number from"},
+      {R"("value":0.60)", R"("value":1e308)", "/limits/separation_gas_m/value", "1e308", "a limit from 0 to 100000 m"},
+      {R"("cover_diameters":12)", R"("cover_diameters":1e16)", "/limits/cover_diameters", "1e16",
+       R"(or {"value": …, "why": "…"})"},
+  });
+}
+
+// Ground, strata and water: a drop that stands upright is two stations a millimetre apart; 10 m over that is the
+// steepest. A slope of 1e16 crashed the program.
+TEST(Refusals, Slopes_AreThoseOfAGround) {
+  const char* const ground = "[-4.0,102.10],[0.0,102.05],[14.0,102.30]";
+  const auto with_ground = [&](const char* other) { return with(full_text(), ground, other); };
+  const auto expect_slope = [&](const char* other, const char* place, const char* found, const char* expected) {
+    SCOPED_TRACE(other);
+    expect_refused(with_ground(other), {"", other, place, found, expected});
+  };
+  expect_slope("[-4.0,102.10],[0.0,102.05],[1e-12,5000],[14.0,102.30]", "/site/ground/2/0", "1e-12", "by a millimetre");
+  expect_slope("[-4.0,102.10],[0.0,102.05],[0.0005,102],[14.0,102.30]", "/site/ground/2/0", "0.0005",
+               "by a millimetre");
+  expect_slope("[-4.0,102.10],[0.0,102.05],[0.001,92],[14.0,102.30]", "/site/ground/2/1", "92", "10000 times the run");
+  expect_slope("[-4.0,102.10],[0.0,102.05],[0.5,9000],[14.0,102.30]", "/site/ground/2/1", "9000", "from 102.05");
+  EXPECT_TRUE(read_crossing(with_ground("[-4.0,102.10],[0.0,102.05],[0.001,92.10],[14.0,102.30]"), tables()));
+  EXPECT_TRUE(read_crossing(with_ground("[-4.0,102.10],[12.345,102.05],[12.346,99.05],[14.0,102.30]"), tables()));
+  expect_refused(with(full_text(), "[[-4.0,99.0],[14.0,99.0]]", "[[-4.0,99.0],[-3.9999,99.0]]"),
+                 {"", "water", "/site/water/1/0", "-3.9999", "by a millimetre"});
+  expect_refused(with(full_text(), "[[-4.0,101.2],[14.0,101.4]]", "[[-4.0,101.2],[-3.9,-9000]]"),
+                 {"", "stratum", "/site/strata/1/top/1/1", "-9000", "10000 times"});
+  expect_refused(with(full_text(), R"("exit": {"station_m":14.0)", R"("exit": {"station_m":1e-300)"),
+                 {"", "exit", "/bore/exit/station_m", "1e-300", "by a millimetre"});
 }
 
 // The striker moves inside the tool: what stands of class and plate together must leave it lighter than the whole.
@@ -227,6 +280,32 @@ TEST(Refusals, IdsAndReferences_MustHold) {
          "exit":{"station_m":1}},"pipe")",
        "/alternatives/0/bore/exit/station_m", "1", "is 2"},
   });
+}
+
+/// Every number of the format has a bound above and below, and says where it was broken.
+TEST(Refusals, Ranges_EveryNumberHasBoth) {
+  const nlohmann::json whole = nlohmann::json::parse(full_text());
+  std::size_t numbers = 0;
+  const auto try_all = [&](const auto& self, const nlohmann::json& value,
+                           const nlohmann::json::json_pointer& at) -> void {
+    if (at.to_string() == "/practice") return;  // read when it is opened, with ranges of its own
+    if (value.is_object())
+      for (const auto& [key, member] : value.items()) self(self, member, at / key);
+    if (value.is_array())
+      for (std::size_t i = 0; i < value.size(); ++i) self(self, value[i], at / i);
+    if (!value.is_number()) return;
+    ++numbers;
+    for (const double wild : {1e308, -1e308, 1e20, -1e20}) {
+      nlohmann::json broken = whole;
+      broken[at] = wild;
+      const Result<Crossing> read = read_crossing(broken.dump(), tables());
+      ASSERT_FALSE(read.has_value()) << at.to_string() << " takes " << wild;
+      EXPECT_EQ(read.error().place, at.to_string()) << read.error().text();
+      EXPECT_FALSE(read.error().expected.empty()) << at.to_string();
+    }
+  };
+  try_all(try_all, whole, nlohmann::json::json_pointer());
+  EXPECT_GT(numbers, 150u);
 }
 
 /// Every key of the format is known to the reader: a value of a wrong type is refused at its place. What it did not

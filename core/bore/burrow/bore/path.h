@@ -43,6 +43,11 @@ struct BorePath {
   bool operator==(const BorePath&) const = default;
 };
 
+/// The longest bore whose path is followed, face to face: four times what any unsteered tool is sent (our default). A
+/// longer one is a slip of the pen, 14000 for 14, and is judged by its length alone.
+inline constexpr Length longest_followed{200};
+bool too_long_to_follow(const Bore& bore);
+
 /// How finely a path is followed, and how far apart its points are recorded at most.
 struct PathSteps {
   Length step{0.05};
@@ -55,8 +60,9 @@ struct PathSteps {
 /// Spread: wander σ_e² = σ² + λ s_J² of the soil at the axis, start, level and aim errors, the path's own sensitivity
 /// ∂κ/∂z (beside strips ∂κ/∂y), and the spread of c to first order. sd of a coordinate at a station: the sd across the
 /// axis is divided by the cosine of grade or heading. Source: help page Method (our model). Range: an exit
-/// at or behind the launch face, which the reader refuses, gives the launch point alone with length 0 and `longest`; a
-/// launch point in the air gives the launch point alone and `daylight`. Evidence: PredictPath.*, PathSpread.*, Wander.*
+/// at or behind the launch face, which the reader refuses, or more than `longest_followed` beyond it gives the launch
+/// point alone with length 0 and `longest`; a launch point in the air gives the launch point alone and `daylight`.
+/// Evidence: PredictPath.*, PathSpread.*, Wander.*, LongBore.*
 /// `turns`: the turning is looked up there instead of being computed at each step, for many paths through one ground
 /// without strips; the path then lies within 2 mm of its own, its band within 1 %, and it carries no resistances.
 /// Evidence of that: TurnedPath.*

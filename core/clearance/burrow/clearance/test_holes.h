@@ -40,6 +40,13 @@ struct PinnedLine {
   bool operator==(const PinnedLine&) const = default;
 };
 
+/// The box in plan around the bore, and how near to it a line must come to matter for it.
+struct NearBore {
+  double from_x_m = 0, to_x_m = 0, from_y_m = 0, to_y_m = 0;
+  double matters_within_m = 0;
+  [[nodiscard]] double apart_m(double x_m, double y_m) const;  ///< of a point from the box
+};
+
 /// The errors across the line and in height are two Gaussian processes along it, with the stated standard deviations
 /// and the correlation exp(−(d/reach)²), d in plan along the line; the reach is the least of those of its holes,
 /// 10 m at most. Both
@@ -49,9 +56,13 @@ struct PinnedLine {
 /// that of the line up to its reach: its own, with the error √(2 σ² (1 − ρ) + s²).
 /// A hole counts when its level, both errors of the utility and, for a level of crown or invert, the outside diameter
 /// are known. Remarks: a hole further from the record, or from another hole, than 3 sd of what is to be expected, or
-/// than 1 m. Source: our model; conditioning of a Gaussian process (derived).   Range: any. Evidence: TestHoles.*,
-/// Trials.TestHole_*
-PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::vector<TestHole>& holes);
+/// than 1 m.
+/// More than 24 holes on one utility: vertices around them no closer than a fortieth of the reach, of each hole only
+/// the worst disagreement with others, and with `bore` given a single vertex at each hole that lies too far from it.
+/// Source: our model; conditioning of a Gaussian process (derived).   Range: any.
+/// Evidence: TestHoles.*, Trials.TestHole_*
+PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::vector<TestHole>& holes,
+                       const NearBore* bore = nullptr);
 
 /// Distance along a line, in plan, of the place on it nearest to a point. Range: at least one vertex.
 double along_in_plan(const std::vector<PathVertex>& line, const PathVertex& point);
