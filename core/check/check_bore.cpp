@@ -1,5 +1,7 @@
 /// Does the bore get there: length, end of the path, exit window, what stops the tool.
 
+#include <cmath>
+
 #include "burrow/base/say.h"
 #include "burrow/pit/plan.h"
 #include "judge.h"
@@ -35,6 +37,11 @@ void judge_arrival(Judge& judge) {
       chance_inside(answer.exit_pit, {end.y_m, end.z_m, end.sd_lateral_m, end.sd_vertical_m}, Length{ground}, widest);
   const double arrives = (1.0 - answer.chance_of_refusal.value_or(0)) * answer.chance_to_reach;
   arrival.chance_inside_exit_pit = inside * arrives;
+
+  if (judge.crossing.bore.exit.offset.entered) {
+    const double off = std::abs(end.y_m - judge.crossing.bore.exit.offset->m);
+    judge.demand(bore_finding(judge, "bore.exit-off-aim", Severity::caution), off, judge.limit("exit_off_aim_m"));
+  }
 
   const Limit least = judge.limit("exit_window_chance");
   Finding finding = bore_finding(judge, "bore.exit-window", Severity::stop);
