@@ -1,6 +1,8 @@
 /// Does the bore get there: length, end of the path, exit window, what stops the tool.   Evidence: LongBore.* of the
 /// bore that is judged by its length alone.
 
+#include <cmath>
+
 #include "burrow/base/say.h"
 #include "burrow/pit/plan.h"
 #include "judge.h"
@@ -36,6 +38,11 @@ void judge_arrival(Judge& judge) {
   const ExitOpening window = exit_opening(answer.exit_pit, Length{ground}, widest);
   const FanChance inside = judge.fans.inside(window.right_m, window.left_m, window.low_m, window.high_m);
   arrival.chance_inside_exit_pit = inside.chance * (1.0 - answer.chance_of_refusal.value_or(0));
+
+  if (judge.crossing.bore.exit.offset.entered) {
+    const double off = std::abs(end.y_m - judge.crossing.bore.exit.offset->m);
+    judge.demand(bore_finding(judge, "bore.exit-off-aim", Severity::caution), off, judge.limit("exit_off_aim_m"));
+  }
 
   const Limit least = judge.limit("exit_window_chance");
   Finding finding = bore_finding(judge, "bore.exit-window", Severity::stop);

@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "burrow/pit/floor_heave.h"
-#include "burrow/pit/plan_overlap.h"
 #include "pit_check.h"
 
 namespace burrow {
@@ -123,29 +122,9 @@ void find_inflow(Judge& judge, const PitUnderCheck& pit, const Under& under, dou
   judge.say(std::move(finding));
 }
 
-/// A floor that is no rectangle: the tool lies on it, from the face on.
-void find_tool_off_floor(Judge& judge, const PitUnderCheck& pit) {
-  if (!pit.shape.outlined) return;
-  const bool launch = &pit.shape == &judge.answer.launch_pit;
-  const double offset = launch ? judge.crossing.bore.launch.offset->m
-                               : judge.answer.arrival.offset_m.value_or(judge.crossing.bore.exit.offset->m);
-  const double face = pit.shape.face_station_m, half = judge.tool.diameter.m / 2;
-  const double tail = face + (pit.shape.bore_side_high ? -1 : 1) * judge.tool.length.m;
-  const PlanLine tool{{face, offset - half}, {tail, offset - half}, {tail, offset + half}, {face, offset + half}};
-  const double wanted = judge.tool.length.m * judge.tool.diameter.m, lies = overlap_area(pit.shape.floor, tool);
-  if (!(wanted > 0) || lies >= wanted * (1 - 1e-6)) return;
-  Finding finding = finding_of(pit, "pit.tool-off-floor", Severity::caution);
-  finding.station_m = face;
-  finding.offset_m = offset;
-  finding.margin = -1;
-  finding.source = {"the tool, its length from the face on, lies on the outline of the floor", SourceLabel::derived};
-  judge.say(std::move(finding));
-}
-
 }  // namespace
 
 void check_pit_floor(Judge& judge, const PitUnderCheck& pit) {
-  find_tool_off_floor(judge, pit);
   const double x = (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2,
                y = (pit.shape.floor_left_m + pit.shape.floor_right_m) / 2;
   const Under under{x, y, pit.shape.floor_elevation_m, judge.ground.column(x, y)};

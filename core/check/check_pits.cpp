@@ -1,11 +1,10 @@
-/// The pits: what lies inside them, depth, water; sides, soil and works in files of their own.
+/// The pits: depth and water; utilities, room, sides, soil and works in files of their own.
 
 #include <algorithm>
 #include <cmath>
 
 #include "burrow/base/say.h"
 #include "burrow/check/groundwork.h"
-#include "burrow/check/in_pit.h"
 #include "pit_check.h"
 
 namespace burrow {
@@ -65,23 +64,6 @@ Finding finding_of(const PitUnderCheck& pit, PitSideName side, std::string_view 
 
 namespace {
 
-/// A live utility inside a pit is laid bare by the digging: a stop where it is dangerous and nobody has exposed it.
-void find_utilities_inside(Judge& judge, const PitUnderCheck& pit) {
-  for (const Utility& utility : judge.crossing.site.utilities) {
-    if (!enters_pit(utility, pit.shape)) continue;
-    const bool live = utility.status.value == UtilityStatus::live || utility.status.value == UtilityStatus::unknown;
-    const bool hidden = utility.located.how.value != LocatedHow::exposed;
-    const bool dangerous = row_of(judge.tables, utility.kind).dangerous;
-    Finding finding = finding_of(pit, "pit.utility", live && hidden && dangerous ? Severity::stop : Severity::caution);
-    finding.subject = utility.id;
-    finding.name = called(utility);
-    finding.source = {"expose by hand before digging with a machine, support what is laid bare",
-                      SourceLabel::common_practice};
-    finding.margin = -1;
-    judge.say(std::move(finding));
-  }
-}
-
 void check_depth(Judge& judge, const PitUnderCheck& pit) {
   const Limit deepest = judge.limit("pit_depth_m");
   judge.demand(finding_of(pit, "pit.depth", Severity::stop), pit.shape.depth_m, deepest);
@@ -130,7 +112,8 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
 }
 
 void check_pit(Judge& judge, PitUnderCheck& pit) {
-  find_utilities_inside(judge, pit);
+  check_pit_utilities(judge, pit);
+  check_pit_room(judge, pit);
   check_depth(judge, pit);
   check_water(judge, pit);
   if (pit.shape.footprint.empty()) return;  // no ground line: nothing is cut

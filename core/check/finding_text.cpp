@@ -253,6 +253,12 @@ const FindingWords rows[] = {
                   s.limit(Dimension::chance));
      },
      noted("Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper.")},
+    {"bore.exit-off-aim",
+     [](const Say& s) {
+       return say("the predicted path arrives {} beside the exit entered, {} at most", s.measured(Dimension::length),
+                  s.limit(Dimension::length));
+     },
+     noted("Aim again, or move the exit to where the path comes out.")},
     {"bore.set",
      [](const Say& s) {
        return say("the tool would stop here: {} at each blow, {} needed", s.measured(Dimension::small_length),

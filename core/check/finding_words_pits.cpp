@@ -156,8 +156,49 @@ const FindingWords rows[] = {
                   s.measured(Dimension::length));
      },
      noted("Lower the water before digging; never dig into sand that boils.")},
-    {"pit.utility", [](const Say& s) { return say("{} lies inside the excavation of a pit", s.f.name); },
+    {"pit.utility",
+     [](const Say& s) {
+       if (s.f.measured && s.f.limit)
+         return say("{} may lie inside the excavation of a pit: {} away as drawn, ± {} for its place", s.f.name,
+                    s.measured(Dimension::length), s.limit(Dimension::length));
+       return say("{} lies inside the excavation of a pit", s.f.name);
+     },
      noted("Move the pit; or expose the utility by hand first and support it.")},
+    {"pit.utility-near",
+     [](const Say& s) {
+       if (s.f.limit && s.f.limit_base && *s.f.limit - *s.f.limit_base > 0.005)
+         return say("{} lies {} from the excavation of a pit, {} wanted ({} + {} for not knowing exactly)", s.f.name,
+                    s.measured(Dimension::length), s.limit(Dimension::length),
+                    format(*s.f.limit_base, Dimension::length, s.units),
+                    format(*s.f.limit - *s.f.limit_base, Dimension::length, s.units));
+       return say("{} lies {} from the excavation of a pit, {} wanted", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
+     },
+     noted("Expose it by hand before the machine digs there; else move the pit or dig it less deep or wide.")},
+    {"pit.floor-length",
+     [](const Say& s) {
+       return say("floor of {} {} long where the tool lies, {} wanted", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
+     },
+     noted("Make the floor longer: the tool lies on it whole, and somebody works behind it.")},
+    {"pit.floor-width",
+     [](const Say& s) {
+       return say("floor of {} {} wide where the tool lies or arrives, {} wanted", s.f.name,
+                  s.measured(Dimension::length), s.limit(Dimension::length));
+     },
+     noted("Make the floor wider, or move it under the bore; for an exit pit a bore that spreads less does it too.")},
+    {"pit.floor-high",
+     [](const Say& s) {
+       return say("floor of {} {} higher than the tool can lie or arrive there", s.f.name,
+                  s.measured(Dimension::length));
+     },
+     noted("Dig the floor deeper; or enter a lower cradle or a thinner slab.")},
+    {"pit.floor-low",
+     [](const Say& s) {
+       return say("floor of {} {} below the tool, {} at most", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
+     },
+     noted("Dig less deep, or enter the slab and the cradle that carry the tool.")},
     {"missing.pit-signs",
      [](const Say& s) {
        return say(

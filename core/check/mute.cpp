@@ -44,14 +44,32 @@ const Mute* mute_of(const Crossing& crossing, const Finding& finding) {
 }
 
 bool can_hurt_people(const Finding& finding) {
-  static constexpr std::array codes{
-      "air.pressure-high",  "footing.influence",        "pit.air",         "pit.base-heave",
-      "pit.edge-load",      "pit.footing-spread",       "pit.inflow",      "pit.plant",
-      "pit.slope",          "pit.slope-by-calculation", "pit.soil-type",   "pit.soil-unconfirmed",
-      "pit.track-spread",   "pit.unprotected",          "pit.uplift",      "pit.utility",
-      "pipe.hose-unrated",  "site.camera-before-found", "utility.contact", "utility.encroachment",
-      "utility.expose",     "utility.separation",       "utility.strain",  "trials.contact",
-      "trials.encroachment"};
+  static constexpr std::array codes{"air.pressure-high",
+                                    "footing.influence",
+                                    "pipe.hose-unrated",
+                                    "pit.air",
+                                    "pit.base-heave",
+                                    "pit.edge-load",
+                                    "pit.footing-spread",
+                                    "pit.inflow",
+                                    "pit.plant",
+                                    "pit.slope",
+                                    "pit.slope-by-calculation",
+                                    "pit.soil-type",
+                                    "pit.soil-unconfirmed",
+                                    "pit.track-spread",
+                                    "pit.unprotected",
+                                    "pit.uplift",
+                                    "pit.utility",
+                                    "pit.utility-near",
+                                    "site.camera-before-found",
+                                    "trials.contact",
+                                    "trials.encroachment",
+                                    "utility.contact",
+                                    "utility.encroachment",
+                                    "utility.expose",
+                                    "utility.separation",
+                                    "utility.strain"};
   if (finding.severity == Severity::note) return false;
   return finding.severity == Severity::stop || std::find(codes.begin(), codes.end(), finding.code) != codes.end();
 }

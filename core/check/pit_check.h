@@ -38,6 +38,10 @@ double height_at(const Judge& judge, const PitUnderCheck& pit, PitSideName side)
 /// findings of one code about one subject only the worst stays.
 void demand(Judge& judge, Finding finding, double value, const Limit& limit);
 
+/// Of each utility: whether the excavation comes upon it or too near to it.
+void check_pit_utilities(Judge& judge, const PitUnderCheck& pit);
+/// Length, width and level of the floor.
+void check_pit_room(Judge& judge, const PitUnderCheck& pit);
 void check_pit_soil(Judge& judge, PitUnderCheck& pit);
 void check_pit_sides(Judge& judge, const PitUnderCheck& pit);
 void check_pit_benches(Judge& judge, const PitUnderCheck& pit);

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <string>
+#include <string_view>
 
 #include "burrow/base/ensure.h"
 #include "burrow/pit/rescue.h"
@@ -18,7 +21,27 @@ constexpr double band_90_sd = 1.645;
 constexpr double rescue_room_m = 0.5;   // before the nose and behind the tail
 constexpr double rescue_below_m = 0.2;  // under the tool, to get a sling round it
 
-/// The mean arrival, or the straight launch line where the path does not come to the exit face.
+/// What must lie in the launch pit: the tool, and behind it each piece of a pipe that is pushed in.
+double longest_in(const std::optional<Pipe>& pipe, const Tool& tool) {
+  const bool pushed = pipe && *pipe->insertion == Insertion::pushed && pipe->piece_length;
+  return pushed ? std::max(tool.length.m, pipe->piece_length->m) : tool.length.m;
+}
+
+double typed_or(const std::optional<Length>& typed, double proposed) {
+  return typed ? typed->m : proposed;
+}
+
+/// The widest exit pit the program may propose, never less than a person needs; no limit in the tables: none.
+double widest_exit(const Crossing& crossing, const Tables& tables) {
+  constexpr std::string_view id = "exit_widest_m";
+  if (const auto typed = crossing.limits.find(std::string(id)); typed != crossing.limits.end())
+    return std::max(typed->second.value, least_width_m);
+  const LimitRow* row = find_limit(tables, id);
+  return row ? row->value : std::numeric_limits<double>::infinity();
+}
+
+}  // namespace
+
 ArrivalSpread expected_arrival(const Crossing& crossing, const BorePath& path) {
   ArrivalSpread arrival;
   if (!path.points.empty()) {
@@ -36,28 +59,32 @@ ArrivalSpread expected_arrival(const Crossing& crossing, const BorePath& path) {
   return arrival;
 }
 
-/// What must lie in the launch pit: the tool, and behind it each piece of a pipe that is pushed in.
-double longest_in(const std::optional<Pipe>& pipe, const Tool& tool) {
-  const bool pushed = pipe && *pipe->insertion == Insertion::pushed && pipe->piece_length;
-  return pushed ? std::max(tool.length.m, pipe->piece_length->m) : tool.length.m;
+FloorWanted launch_floor_wanted(const Crossing& crossing, const Tool& tool) {
+  const Pit& pit = crossing.pits.launch;
+  const double below_axis = tool.diameter.m / 2 + pit.cradle_height->m + pit.slab_thickness->m;
+  return {Length{longest_in(crossing.pipe, tool) + pit.working_length->m},
+          Length{std::max(least_width_m, tool.diameter.m + side_room_m)},
+          Length{crossing.bore.launch.elevation.m - below_axis}};
 }
 
-double typed_or(const std::optional<Length>& typed, double proposed) {
-  return typed ? typed->m : proposed;
+FloorWanted exit_floor_wanted(const Crossing& crossing, const Tool& tool, const ArrivalSpread& arrival, Length centre) {
+  const Pit& pit = crossing.pits.exit;
+  const double room = tool.diameter.m / 2 + pit.allowance->m;
+  const double half_band = std::abs(arrival.offset_m - centre.m) + band_90_sd * arrival.sd_lateral_m + room;
+  return {Length{tool.length.m + pit.working_length->m}, Length{std::max(least_width_m, 2 * half_band)},
+          Length{arrival.elevation_m - band_90_sd * arrival.sd_vertical_m - room}};
 }
-
-}  // namespace
 
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
                           const GroundSurface& surface) {
   const Launch& launch = crossing.bore.launch;
   const Pit& pit = crossing.pits.launch;
-  const double length = typed_or(pit.floor_length, longest_in(crossing.pipe, tool) + pit.working_length->m);
-  const double width = typed_or(pit.floor_width, std::max(least_width_m, tool.diameter.m + side_room_m));
+  const FloorWanted wanted = launch_floor_wanted(crossing, tool);
+  const double length = typed_or(pit.floor_length, wanted.length.m);
+  const double width = typed_or(pit.floor_width, wanted.width.m);
   const double centre = typed_or(pit.floor_offset, launch.offset->m);
-  const double below_axis = tool.diameter.m / 2 + pit.cradle_height->m + pit.slab_thickness->m;
   const FloorRectangle floor{launch.station.m - length, launch.station.m, centre - width / 2, centre + width / 2,
-                             typed_or(pit.floor_elevation, launch.elevation.m - below_axis)};
+                             typed_or(pit.floor_elevation, wanted.elevation.m)};
   return excavate(crossing, pit, tables, {floor, launch.station.m, launch.elevation.m, true}, surface);
 }
 
@@ -66,16 +93,13 @@ PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables
   const Exit& exit = crossing.bore.exit;
   const Pit& pit = crossing.pits.exit;
   const ArrivalSpread arrival = expected_arrival(crossing, path);
-  const double room = tool.diameter.m / 2 + pit.allowance->m;
   const double proposed_centre = exit.offset.entered ? exit.offset->m : arrival.offset_m;
   const double centre = typed_or(pit.floor_offset, proposed_centre);
-  const double off_centre = std::abs(arrival.offset_m - centre);
-  const double half_band = off_centre + band_90_sd * arrival.sd_lateral_m + room;
-  const double width = typed_or(pit.floor_width, std::max(least_width_m, 2 * half_band));
-  const double length = typed_or(pit.floor_length, tool.length.m + pit.working_length->m);
-  const double level = arrival.elevation_m - band_90_sd * arrival.sd_vertical_m - room;
+  const FloorWanted wanted = exit_floor_wanted(crossing, tool, arrival, Length{centre});
+  const double width = typed_or(pit.floor_width, std::min(wanted.width.m, widest_exit(crossing, tables)));
+  const double length = typed_or(pit.floor_length, wanted.length.m);
   const FloorRectangle floor{exit.station.m, exit.station.m + length, centre - width / 2, centre + width / 2,
-                             typed_or(pit.floor_elevation, level)};
+                             typed_or(pit.floor_elevation, wanted.elevation.m)};
   return excavate(crossing, pit, tables, {floor, exit.station.m, arrival.elevation_m, false}, surface);
 }
 

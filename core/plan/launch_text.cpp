@@ -34,6 +34,7 @@ constexpr TitleRow titles[] = {
     {"bore.cover-chance", noted("chance of too little cover")},
     {"bore.no-arrival", noted("not reaching the exit")},
     {"bore.exit-window", noted("chance to arrive in the exit pit")},
+    {"bore.exit-off-aim", noted("arrival beside the exit entered")},
     {"bore.grip", noted("grip of the ground on the tool")},
     {"bore.set", noted("advance at each blow")},
     {"surface.cover", noted("cover under {}")},
@@ -53,6 +54,11 @@ constexpr TitleRow titles[] = {
     {"pit.water", noted("water in the {}")},
     {"pit.inflow", noted("water running into the {}")},
     {"pit.utility", noted("{} inside a pit")},
+    {"pit.utility-near", noted("{} beside a pit")},
+    {"pit.floor-length", noted("length of the floor, {}")},
+    {"pit.floor-width", noted("width of the floor, {}")},
+    {"pit.floor-high", noted("level of the floor, {}")},
+    {"pit.floor-low", noted("level of the floor, {}")},
     {"pit.unprotected", noted("unprotected sides of the {}")},
     {"pit.slope", noted("slope of the {}")},
     {"pit.slope-depth", noted("depth for slopes, {}")},
@@ -105,7 +111,8 @@ std::string words_of(const Finding& limit, UnitSystem units) {
   if (!kept) return finding_text(limit, units);
   if (limit.code == "pit.water")
     return say("floor of {} {} above the water level", limit.name, format(-*limit.measured, Dimension::length, units));
-  for (const std::string_view code : {"bore.neutral-cover", "bore.set", "surface.would-stop", "pit.unprotected"})
+  for (const std::string_view code : {"bore.neutral-cover", "bore.set", "bore.exit-off-aim", "surface.would-stop",
+                                      "pit.unprotected", "pit.floor-high", "pit.floor-low"})
     if (limit.code == code)
       return fmt::format("{}: {}, {} {}", limit_title(limit), format(*limit.measured, dimension_of(limit), units),
                          format(*limit.limit, dimension_of(limit), units),

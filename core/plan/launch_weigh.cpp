@@ -121,7 +121,7 @@ const LaunchCell* best_of(const std::vector<LaunchCell>& cells, const LeastClean
 }
 
 std::string unit_of(const Finding& limit) {
-  if (limit.code.starts_with("utility.") || limit.code == "pit.utility") return limit.subject;
+  if (limit.code.starts_with("utility.") || limit.code.starts_with("pit.utility")) return limit.subject;
   return limit.code + "\n" + limit.subject;
 }
 

@@ -325,6 +325,8 @@ const std::map<std::string, Again, std::less<>>& formulas() {
       {"pipe.thermal", [](const Working& w) { return std::abs(input(w, "α") * input(w, "L") * input(w, "ΔT")); }},
       {"pipe.float",
        [](const Working& w) { return input(w, "w") / (input(w, "γ_w") * pi * input(w, "D") * input(w, "D") / 4); }},
+      {"pit.floor-high",
+       [](const Working& w) { return input(w, "z_floor") - (input(w, "z_axis") - input(w, "D") / 2 - input(w, "t")); }},
       {"utility.separation", [](const Working& w) { return input(w, "δ") - input(w, "R"); }},
       {"utility.gap-low",
        [](const Working& w) {

@@ -108,6 +108,24 @@ TEST(ExitPit, EnteredOffset_StaysAndStillTakesInTheBand) {
   EXPECT_NEAR(pit.floor_left_m, 0.5 + 1.645 * 0.1 + 0.0325 + 0.1, 1e-12);
 }
 
+// Never wider than the limit of the tables, or the one typed for the crossing; a typed width wins.
+TEST(ExitPit, NeverProposedWiderThanTheLimit) {
+  Crossing c = crossing();
+  c.bore.exit.offset.set(Length{5});
+  Tables t = tables();
+  t.limits.push_back({"exit_widest_m", "", 3.0, "m", false, {}});
+  const BorePath path = arriving(0, 100.8, 0.1, 0.1);
+  EXPECT_NEAR(exit_pit_shape(c, tool(), t, path).floor_width_m, 3.0, 1e-12);
+  EXPECT_NEAR(exit_floor_wanted(c, tool(), expected_arrival(c, path), Length{5}).width.m,
+              2 * (5 + 1.645 * 0.1 + 0.0325 + 0.1), 1e-12);
+  c.limits["exit_widest_m"].value = 4.0;
+  EXPECT_NEAR(exit_pit_shape(c, tool(), t, path).floor_width_m, 4.0, 1e-12);
+  c.limits["exit_widest_m"].value = -1;
+  EXPECT_NEAR(exit_pit_shape(c, tool(), t, path).floor_width_m, 0.9, 1e-12);
+  c.pits.exit.floor_width = Length{7};
+  EXPECT_NEAR(exit_pit_shape(c, tool(), t, path).floor_width_m, 7.0, 1e-12);
+}
+
 TEST(ExitPit, NoArrival_StraightLaunchLine) {
   Crossing c = crossing();
   c.bore.launch.grade = Ratio{-0.02};

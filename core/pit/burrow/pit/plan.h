@@ -12,9 +12,18 @@ namespace burrow {
 /// Source: our default.
 inline constexpr double surveyed_reach_m = 10;
 
-/// Launch pit, behind the face (x < launch station). Floor L_t + working length (of a pipe that is pushed in:
-/// a piece of it, where that is longer than the tool) by max(0.9 m, D + 0.8 m), its level the
-/// axis less the tool's radius, cradle and slab; typed values win. Sides of the soil type typed, else Type C.
+/// What a floor needs. `elevation`: the highest that lets the tool lie or arrive on its axis.
+struct FloorWanted {
+  Length length, width, elevation;
+};
+
+/// Of the launch pit: L_t + working length (of a pipe that is pushed in: a piece of it, where that is longer than the
+/// tool) by max(0.9 m, D + 0.8 m), its level the axis less the tool's radius, cradle and slab. The proposal is that.
+/// Source: our model.   Evidence: LaunchPit.*, PitRoom.*
+FloorWanted launch_floor_wanted(const Crossing& crossing, const Tool& tool);
+
+/// Launch pit, behind the face (x < launch station). Floor as wanted; typed values win. Sides of the soil type typed,
+/// else Type C.
 /// It is cut out of the ground line, level across; where a surveyed point lies within `surveyed_reach_m` of its floor,
 /// out of the surface through line and points. `surface`: the one made before, if there is one; another is made where
 /// it does not fit the site. The same holds for the other pits.
@@ -23,21 +32,28 @@ inline constexpr double surveyed_reach_m = 10;
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
                           const GroundSurface& surface = {});
 
-/// Exit pit, beyond the exit face. The floor takes in the 90 % band of the arrival and the allowance: as low as
-/// z − 1.645 sd − a − allowance, as wide as max(0.9 m, 2 (1.645 sd + a + allowance)), about the offset entered for
-/// the exit (then wide enough for a mean arrival off it), else about the mean arrival. As long as the tool plus the
-/// working length: it is driven out whole, then uncoupled by a person standing beside its tail and lifted level.
-/// A path that does not arrive is replaced by the straight launch line, with the spread it had where it ended, or the
-/// set-up errors over that length where they are more.
-/// Source: our model.   Evidence: ExitPit.*
-PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                        const GroundSurface& surface = {});
-
 /// Where the bore comes through the exit face.
 struct ArrivalSpread {
   double offset_m = 0, elevation_m = 0;
   double sd_lateral_m = 0, sd_vertical_m = 0;
 };
+
+/// The mean arrival. A path that does not arrive is replaced by the straight launch line, with the spread it had where
+/// it ended, or the set-up errors over that length where they are more.
+ArrivalSpread expected_arrival(const Crossing& crossing, const BorePath& path);
+
+/// Of an exit pit about `centre`: it takes in the 90 % band of the arrival and the allowance, as low as
+/// z − 1.645 sd − a − allowance, as wide as max(0.9 m, 2 (off + 1.645 sd + a + allowance)), off how far the mean
+/// arrival lies beside the centre. As long as the tool plus the working length: it is driven out whole, then uncoupled
+/// by a person standing beside its tail and lifted level.
+/// Source: our model.   Evidence: ExitPit.*, PitRoom.*
+FloorWanted exit_floor_wanted(const Crossing& crossing, const Tool& tool, const ArrivalSpread& arrival, Length centre);
+
+/// Exit pit, beyond the exit face. Floor as wanted, about the offset entered for the exit, else about the mean arrival;
+/// never proposed wider than the limit `exit_widest_m`: where the band needs more, the checks say so. Typed values win.
+/// Source: our model.   Evidence: ExitPit.*
+PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
+                        const GroundSurface& surface = {});
 
 /// Where an arriving bore is wanted, on the exit face.
 struct ExitOpening {

@@ -1,0 +1,103 @@
+#include "burrow/pit/pit_reach.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace burrow {
+
+namespace {
+
+constexpr double endless_m = std::numeric_limits<double>::infinity();
+constexpr double step_m = 0.05;
+constexpr int most_steps = 60;
+
+double to_piece(const PlanPoint& a, const PlanPoint& b, double x, double y) {
+  const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m, length2 = dx * dx + dy * dy;
+  const double t = length2 > 0 ? std::clamp(((x - a.x_m) * dx + (y - a.y_m) * dy) / length2, 0.0, 1.0) : 0.0;
+  const double off_x = a.x_m + t * dx - x, off_y = a.y_m + t * dy - y;
+  return std::sqrt(off_x * off_x + off_y * off_y);
+}
+
+double to_outline(const PlanLine& outline, double x, double y) {
+  if (inside(outline, x, y)) return 0;
+  double least = endless_m;
+  for (std::size_t i = 0; i < outline.size(); ++i)
+    least = std::min(least, to_piece(outline[i], outline[(i + 1) % outline.size()], x, y));
+  return least;
+}
+
+/// What is left of a way in plan and one in height once each error is used up.
+double left_of(double in_plan_m, double in_height_m, const PlaceError& error) {
+  const double x = std::max(in_plan_m - error.in_plan_m, 0.0), z = std::max(in_height_m - error.in_height_m, 0.0);
+  return std::sqrt(x * x + z * z);
+}
+
+}  // namespace
+
+PitReach::PitReach(const PitShape& pit, Length sump_depth, const Walls& walls)
+    : edge_(pit.footprint.size() > 2 ? pit.footprint : pit.floor),
+      edge_wall_m_(std::max({walls.low_m, walls.high_m, walls.left_m, walls.right_m, 0.0})),
+      bottom_m_(pit.floor_elevation_m - std::max(sump_depth.m, 0.0)) {
+  if (edge_.size() < 3) return;
+  low_ = high_ = edge_.front();
+  for (const PlanLine* line : {static_cast<const PlanLine*>(&edge_), &pit.floor})
+    for (const PlanPoint& p : *line) {
+      low_ = {std::min(low_.x_m, p.x_m), std::min(low_.y_m, p.y_m)};
+      high_ = {std::max(high_.x_m, p.x_m), std::max(high_.y_m, p.y_m)};
+    }
+  low_ = {low_.x_m - edge_wall_m_, low_.y_m - edge_wall_m_};
+  high_ = {high_.x_m + edge_wall_m_, high_.y_m + edge_wall_m_};
+  cut_steps(pit, walls);
+}
+
+void PitReach::cut_steps(const PitShape& pit, const Walls& walls) {
+  const CutSides& sides = pit.sides;
+  const double top = std::max(pit.depth_m, step_m);
+  std::vector<double> heights{0, top};
+  for (const SideProfile* side : {&sides.low, &sides.high, &sides.left, &sides.right})
+    for (const double bend : side->bends())
+      if (bend > 0 && bend < top) heights.push_back(bend);
+  std::sort(heights.begin(), heights.end());
+  constexpr double hair_m = 1e-9;  // over a bench its upper end counts
+  const auto step_to = [&](double bottom, double height) {
+    const double h = height + hair_m;
+    steps_.push_back({pit.floor_from_m - sides.low.run_at(h) - walls.low_m,
+                      pit.floor_to_m + sides.high.run_at(h) + walls.high_m,
+                      pit.floor_right_m - sides.right.run_at(h) - walls.right_m,
+                      pit.floor_left_m + sides.left.run_at(h) + walls.left_m, pit.floor_elevation_m + bottom,
+                      pit.floor_elevation_m + height});
+  };
+  step_to(0, 0);  // the floor
+  for (std::size_t i = 0; i + 1 < heights.size(); ++i) {
+    const double low = heights[i], high = heights[i + 1];
+    double run = 0;
+    for (const SideProfile* side : {&sides.low, &sides.high, &sides.left, &sides.right})
+      run = std::max(run, side->run_at(high + hair_m) - side->run_at(low));
+    const int pieces = std::clamp(static_cast<int>(std::ceil(run / step_m)), 1, most_steps);
+    for (int k = 0; k < pieces; ++k) step_to(low + (high - low) * k / pieces, low + (high - low) * (k + 1) / pieces);
+  }
+  steps_.front().bottom_m = bottom_m_;
+  steps_.back().top_m = endless_m;
+}
+
+double PitReach::gap_below_edge(const PathVertex& place, const PlaceError& error) const {
+  if (edge_.size() < 3) return endless_m;
+  const double beside = std::max(to_outline(edge_, place.x_m, place.y_m) - edge_wall_m_, 0.0);
+  return left_of(beside, place.z_m ? std::max(bottom_m_ - *place.z_m, 0.0) : 0, error);
+}
+
+double PitReach::gap(const PathVertex& place, const PlaceError& error) const {
+  const double below_edge = gap_below_edge(place, error);
+  double least = endless_m;
+  for (const Step& step : steps_) {
+    if (least <= below_edge) break;
+    const double x = std::max({step.from_m - place.x_m, place.x_m - step.to_m, 0.0}),
+                 y = std::max({step.right_m - place.y_m, place.y_m - step.left_m, 0.0});
+    const double height = place.z_m ? std::max({step.bottom_m - *place.z_m, *place.z_m - step.top_m, 0.0}) : 0;
+    least = std::min(least, left_of(std::sqrt(x * x + y * y), height, error));
+  }
+  return std::max(least, below_edge);
+}
+
+}  // namespace burrow
