@@ -33,8 +33,7 @@ void judge_arrival(Judge& judge) {
   const double ground = elevation_at(judge.crossing.site.ground, end.x_m);
   const double inside =
       chance_inside(answer.exit_pit, {end.y_m, end.z_m, end.sd_lateral_m, end.sd_vertical_m}, Length{ground}, widest);
-  const double arrives = (1.0 - answer.chance_of_refusal.value_or(0)) * answer.chance_to_reach;
-  arrival.chance_inside_exit_pit = inside * arrives;
+  arrival.chance_inside_exit_pit = inside * answer.chance_to_reach;
 
   const Limit least = judge.limit("exit_window_chance");
   Finding finding = bore_finding(judge, "bore.exit-window", Severity::stop);
@@ -45,9 +44,8 @@ void judge_arrival(Judge& judge) {
   if (judge.shows())
     judge.show({"bore.exit-window",
                 "exit-pit",
-                "P = P_window · (1 − P_refusal) · P_ground",
+                "P = P_window · P_ground",
                 {{"P_window", inside, ""},
-                 {"P_refusal", answer.chance_of_refusal.value_or(0), ""},
                  {"P_ground", answer.chance_to_reach, ""},
                  {"sd_lateral", end.sd_lateral_m, "m"},
                  {"sd_vertical", end.sd_vertical_m, "m"}},
@@ -59,12 +57,53 @@ void judge_arrival(Judge& judge) {
                 least.source});
 }
 
+/// Being stopped by the ground is a finding of its own. The rates of the table have no source: they make a caution at
+/// most, and a note that names them where they do not.
+void judge_refusal(Judge& judge) {
+  const double chance = *judge.answer.chance_of_refusal;
+  const bool known = judge.answer.refusal_calibrated;
+  const Limit& caution = judge.limit("refusal_caution");
+  Finding finding;
+  finding.code = "bore.refusal";
+  finding.severity = Severity::stop;
+  finding.subject = "bore";
+  finding.name = known ? said("rate from records") : said("not calibrated from records");
+  finding.unit = "";
+  double margin = known ? judge.demand(finding, chance, judge.limit("refusal_stop")) : 0;
+  finding.severity = Severity::caution;
+  if (margin >= 0) margin = judge.demand(finding, chance, caution);
+  if (margin >= 0) {
+    finding.severity = Severity::note;
+    finding.measured = chance;
+    finding.limit = caution.value;
+    finding.at_least = false;
+    finding.source = caution.source;
+    judge.say(std::move(finding));
+  }
+  if (judge.shows())
+    judge.show(
+        {"bore.refusal",
+         "bore",
+         "P = 1 − exp(−N), N = ∫ r ds",
+         {{"N", judge.stopping.expected({judge.answer.bore.length_m}), ""}, {"L", judge.answer.bore.length_m, "m"}},
+         "P",
+         chance,
+         "",
+         caution.value,
+         known ? Source{"refusal rates entered for the ground along the path", SourceLabel::our_model}
+               : Source{"refusal rate r of each soil class along the path, classes of guessed strata mixed",
+                        SourceLabel::our_model},
+         caution.source});
+}
+
 }  // namespace
 
 void check_bore(Judge& judge) {
   Assessment& answer = judge.answer;
   if (answer.bore.points.empty()) return;
   answer.chance_of_refusal = judge.stopping.up_to(Length{answer.bore.length_m});
+  answer.refusal_calibrated = judge.calibrated() && judge.stopping.all_entered();
+  judge_refusal(judge);
 
   const double length = judge.crossing.bore.exit.station.m - judge.crossing.bore.launch.station.m;
   for (const std::string_view id : {length_limit_for(judge.tool.diameter.m), std::string_view("length_any_m")}) {

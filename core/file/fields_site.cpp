@@ -69,6 +69,14 @@ void fields(Io& io, V& levels) {
   io.extra(levels.extra);
 }
 
+template <class Io, Is<StuckPlan> V>
+void fields(Io& io, V& plan) {
+  io.field("how", plan.how);
+  io.field("agreed_with", plan.agreed_with);
+  io.field("date", plan.date);
+  io.extra(plan.extra);
+}
+
 template <class Io, Is<SurfaceFeature> V>
 void fields(Io& io, V& feature) {
   io.id(feature.id, "f");
@@ -88,6 +96,7 @@ void fields(Io& io, V& feature) {
   io.field("structure", feature.structure);
   io.field("bearing_pressure_pa", feature.bearing_pressure, range::not_negative);
   io.object("levels", feature.levels);
+  io.object("rescue", feature.rescue);
   io.extra(feature.extra);
 }
 
@@ -166,6 +175,7 @@ BURROW_FIELDS_BOTH_WAYS(Stratum)
 BURROW_FIELDS_BOTH_WAYS(Strip)
 BURROW_FIELDS_BOTH_WAYS(LevelPeg)
 BURROW_FIELDS_BOTH_WAYS(LevelRecord)
+BURROW_FIELDS_BOTH_WAYS(StuckPlan)
 BURROW_FIELDS_BOTH_WAYS(SurfaceFeature)
 BURROW_FIELDS_BOTH_WAYS(Boundary)
 BURROW_FIELDS_BOTH_WAYS(Tree)

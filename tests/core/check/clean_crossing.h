@@ -41,6 +41,7 @@ inline SurfaceFeature lane(double from_m, double to_m) {
   road.rule = "road-duct-cover-36in";
   road.traffic = "highway";
   road.permission.set(Permission::allowed);
+  road.rescue = {"lane closed at night and dug up, steel plates by morning", "the road authority", "2026-03-02", {}};
   return road;
 }
 

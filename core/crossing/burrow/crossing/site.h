@@ -114,6 +114,15 @@ struct LevelRecord {
   bool operator==(const LevelRecord&) const = default;
 };
 
+/// How a tool that stops under it would be got out, as agreed with whom it belongs to.
+struct StuckPlan {
+  std::string how;
+  std::string agreed_with;
+  std::optional<std::string> date;
+  std::string extra;
+  bool operator==(const StuckPlan&) const = default;
+};
+
 /// A road, track or ditch stretches from `from` to `to` where the crossing line meets it; a footing, building or wall
 /// has an outline in plan instead (either may be given for any kind).
 struct SurfaceFeature {
@@ -134,6 +143,7 @@ struct SurfaceFeature {
   std::optional<std::string> structure;
   std::optional<Pressure> bearing_pressure;
   LevelRecord levels;
+  StuckPlan rescue;
   std::string extra;
   bool operator==(const SurfaceFeature&) const = default;
 };
