@@ -35,18 +35,19 @@ int learn_command(const CommandWords& words, Streams streams) {
   if (!options) return refuse({}, options.error());
   if (options->files.empty()) return refuse({}, Error{"", "no file", "FILE…, crossings with records"});
   const Tables tables = load_tables(today());
-  std::vector<BoreEvidence> bores;
+  Evidence all;
   for (const std::string& file : options->files) {
     const Result<std::string> text = read_text_file(file);
     if (!text) return refuse(file, text.error());
     const Result<Crossing> crossing = read_crossing(*text, tables);
     if (!crossing) return refuse(file, crossing.error());
     Evidence evidence = evidence_of(*crossing, tables);
-    for (BoreEvidence& bore : evidence.bores) bores.push_back(std::move(bore));
+    for (BoreEvidence& bore : evidence.bores) all.bores.push_back(std::move(bore));
+    for (StopEvidence& stop : evidence.stops) all.stops.push_back(std::move(stop));
     for (const NotLearnt& not_learnt : evidence.not_learnt)
       streams.err << file << ": " << say("record {} not used: {}", not_learnt.record, not_learnt.why) << "\n";
   }
-  const LearnLibrary library = learn(bores);
+  const LearnLibrary library = learn(all);
   const std::string json = write_library(library);
   if (options->has("-o"))
     if (const Result<void> saved = save_atomically(options->value("-o", ""), json); !saved)

@@ -54,7 +54,7 @@ struct Added {
   double lateral_m2 = 0, vertical_m2 = 0;
 };
 
-/// Σ p_k (Var_k + Δ_k² − Var_0) at a station, over the classes that get there.
+/// Σ p_k (max(Var_k − Var_0, 0) + Δ_k²) at a station, over the classes that get there.
 Added added_at(double x_m, const BorePath& own, double own_chance, const std::vector<Neighbour>& neighbours) {
   Added added;
   const std::optional<At> mine = at_station(own, x_m);
@@ -65,11 +65,12 @@ Added added_at(double x_m, const BorePath& own, double own_chance, const std::ve
     if (!at) continue;
     chance += other.chance;
     const double dy = at->y_m - mine->y_m, dz = at->z_m - mine->z_m;
-    added.lateral_m2 += other.chance * (at->lateral_var_m2 + dy * dy - mine->lateral_var_m2);
-    added.vertical_m2 += other.chance * (at->vertical_var_m2 + dz * dz - mine->vertical_var_m2);
+    // Not knowing must not look safe: a class in which the tool runs straighter gets no credit for that, only its
+    // distance counts.
+    added.lateral_m2 += other.chance * (std::max(at->lateral_var_m2 - mine->lateral_var_m2, 0.0) + dy * dy);
+    added.vertical_m2 += other.chance * (std::max(at->vertical_var_m2 - mine->vertical_var_m2, 0.0) + dz * dz);
   }
-  // Not knowing must not look safe: a class in which the tool runs straighter does not narrow the band.
-  return {std::max(added.lateral_m2 / chance, 0.0), std::max(added.vertical_m2 / chance, 0.0)};
+  return {added.lateral_m2 / chance, added.vertical_m2 / chance};
 }
 
 }  // namespace
@@ -207,12 +208,22 @@ StopChance::StopChance(const Site& site, const Tables& tables, const Ground& gro
     const PathPoint &a = path.points[i - 1], &b = path.points[i];
     const double x = 0.5 * (a.x_m + b.x_m), y = 0.5 * (a.y_m + b.y_m), z = 0.5 * (a.z_m + b.z_m);
     Piece piece{a.s_m, b.s_m, ground.soil_at(x, y, z).refusal_rate.per_m, std::nullopt};
-    if (!ground.strip_at(x, y, z)) piece.guessed = place[ground.stratum_at(x, y, z)];
+    if (const std::optional<std::size_t> strip = ground.strip_at(x, y, z)) {
+      all_entered_ = all_entered_ && site.strips[*strip].values.refusal_rate;
+    } else {
+      const std::size_t stratum = ground.stratum_at(x, y, z);
+      piece.guessed = place[stratum];
+      all_entered_ = all_entered_ && site.strata[stratum].values.refusal_rate;
+    }
     pieces_.push_back(piece);
   }
 }
 
 double StopChance::up_to(Length arc) const {
+  return -std::expm1(-expected(arc));
+}
+
+double StopChance::expected(Length arc) const {
   double known = 0;
   std::vector<double> lengths(guesses_.size());
   for (const Piece& piece : pieces_) {
@@ -229,7 +240,7 @@ double StopChance::up_to(Length arc) const {
     for (const Rate& rate : guesses_[g]) passes += rate.chance * std::exp(-rate.rate_1_m * lengths[g]);
     log_passes += std::min(std::log(passes), -guesses_[g].front().rate_1_m * lengths[g]);
   }
-  return -std::expm1(log_passes);
+  return -log_passes;
 }
 
 }  // namespace burrow

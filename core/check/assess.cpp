@@ -132,6 +132,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   check_bore(judge);
   check_advance(judge);
   check_cover(judge);
+  check_drift(judge);
   check_utilities(judge);
   check_plausible(judge);
   check_surface(judge);

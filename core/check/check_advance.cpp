@@ -91,29 +91,36 @@ void find_stops(Judge& judge, const std::vector<Above>& obstacles) {
   }
 }
 
-/// A tool that stops under a road, a track or a building cannot simply be dug out.
+/// Whether it is said how a stuck tool would be got out, and with whom that is agreed.
+bool settled(const StuckPlan& plan) {
+  const auto said_something = [](const std::string& text) {
+    return text.find_first_not_of(" \t\r\n") != std::string::npos;
+  };
+  return said_something(plan.how) && said_something(plan.agreed_with);
+}
+
+/// Where nobody may dig, a tool that stops cannot simply be dug out: a caution until it is settled how it would be got
+/// out. The chance of that is said, and held against its limit, only where its rates are from records.
 void judge_stops(Judge& judge, const std::vector<Above>& obstacles) {
   const Limit limit = judge.limit("stuck_under_caution");
   const BorePath& path = judge.answer.bore;
+  const bool known = judge.answer.refusal_calibrated;
   for (const Above& o : obstacles) {
-    // Number of stops to be expected up to either end: chance = 1 − exp(−N).
-    const auto expected = [&](double x_m) { return -std::log1p(-judge.stopping.up_to({arc_at(path.points, x_m)})); };
+    const auto expected = [&](double x_m) { return judge.stopping.expected({arc_at(path.points, x_m)}); };
     const double before = expected(o.stretch.from_m), until = expected(o.stretch.to_m);
     const double chance = std::exp(-before) - std::exp(-until);
-    const std::string name = called(*o.feature);
     const double middle = 0.5 * (o.stretch.from_m + o.stretch.to_m);
-    Finding finding = finding_at("surface.stuck", Severity::caution, o.feature->id, name, middle, 0,
+    Finding finding = finding_at("surface.stuck", Severity::caution, o.feature->id, called(*o.feature), middle, 0,
                                  elevation_at(judge.crossing.site.ground, middle));
     finding.unit = "";
-    if (judge.demand(finding, chance, limit) >= 0) {
-      finding.severity = Severity::note;
-      finding.measured = chance;
-      finding.limit = limit.value;
-      finding.at_least = false;
-      finding.source = limit.source;
+    const bool agreed = settled(o.feature->rescue);
+    if (!agreed || !known || judge.demand(finding, chance, limit) >= 0) {
+      if (agreed) finding.severity = Severity::note;
+      if (known) finding.measured = chance;
+      finding.source = {"a tool that stops where nobody may dig", SourceLabel::our_default};
       judge.say(std::move(finding));
     }
-    if (judge.shows())
+    if (judge.shows() && known)
       judge.show(
           {"surface.stuck",
            o.feature->id,
@@ -123,14 +130,13 @@ void judge_stops(Judge& judge, const std::vector<Above>& obstacles) {
            chance,
            "",
            limit.value,
-           {"refusal rate r of each soil class along the path, classes of guessed strata mixed",
-            SourceLabel::our_model},
+           {"refusal rates entered for the ground along the path", SourceLabel::our_model},
            limit.source});
   }
 }
 
 Severity set_severity(const Judge& judge) {
-  return judge.crossing.bore.model.calibrated_from.value > 0 ? Severity::stop : Severity::caution;
+  return judge.calibrated() ? Severity::stop : Severity::caution;
 }
 
 /// The place where the set first falls below the least, and, where one cannot dig there, the thing on top of it.

@@ -37,7 +37,7 @@ void judge_arrival(Judge& judge) {
   // Out of all bores that nothing stops: those that come out before, in any ground a guess may be, are not inside.
   const ExitOpening window = exit_opening(answer.exit_pit, Length{ground}, widest);
   const FanChance inside = judge.fans.inside(window.right_m, window.left_m, window.low_m, window.high_m);
-  arrival.chance_inside_exit_pit = inside.chance * (1.0 - answer.chance_of_refusal.value_or(0));
+  arrival.chance_inside_exit_pit = inside.chance;
 
   if (judge.crossing.bore.exit.offset.entered) {
     const double off = std::abs(end.y_m - judge.crossing.bore.exit.offset->m);
@@ -51,15 +51,14 @@ void judge_arrival(Judge& judge) {
   finding.unit = "";
   judge.demand(std::move(finding), *arrival.chance_inside_exit_pit, least);
   if (!judge.shows()) return;
-  std::vector<WorkingInput> inputs{{"P_refusal", answer.chance_of_refusal.value_or(0), ""},
-                                   {"y_right", window.right_m, "m"},
+  std::vector<WorkingInput> inputs{{"y_right", window.right_m, "m"},
                                    {"y_left", window.left_m, "m"},
                                    {"z_low", window.low_m, "m"},
                                    {"z_high", window.high_m, "m"}};
   for (const WorkingInput& input : inputs_of(judge.fans, inside, false)) inputs.push_back(input);
   judge.show({"bore.exit-window",
               "exit-pit",
-              said("P = (1 − P_refusal) Σ p P_ground; P_ground = ∫ P(inside | c) f(c) dc"),
+              said("P = Σ p P_ground; P_ground = ∫ P(inside | c) f(c) dc"),
               std::move(inputs),
               "P",
               *arrival.chance_inside_exit_pit,
@@ -98,6 +97,46 @@ void judge_daylight(Judge& judge) {
   if (judge.demand(finding(Severity::stop), chance, stop) >= 0)
     judge.demand(finding(Severity::caution), chance, judge.limit("daylight_caution"));
 }
+
+/// Being stopped by the ground is a finding of its own. The rates of the table have no source: they make a caution at
+/// most, and a note that names them where they do not.
+void judge_refusal(Judge& judge) {
+  const double chance = *judge.answer.chance_of_refusal;
+  const bool known = judge.answer.refusal_calibrated;
+  const Limit& caution = judge.limit("refusal_caution");
+  Finding finding;
+  finding.code = "bore.refusal";
+  finding.severity = Severity::stop;
+  finding.subject = "bore";
+  finding.name = known ? said("rate from records") : said("not calibrated from records");
+  finding.unit = "";
+  double margin = known ? judge.demand(finding, chance, judge.limit("refusal_stop")) : 0;
+  finding.severity = Severity::caution;
+  if (margin >= 0) margin = judge.demand(finding, chance, caution);
+  if (margin >= 0) {
+    finding.severity = Severity::note;
+    finding.measured = chance;
+    finding.limit = caution.value;
+    finding.at_least = false;
+    finding.source = caution.source;
+    judge.say(std::move(finding));
+  }
+  if (judge.shows())
+    judge.show(
+        {"bore.refusal",
+         "bore",
+         "P = 1 − exp(−N), N = ∫ r ds",
+         {{"N", judge.stopping.expected({judge.answer.bore.length_m}), ""}, {"L", judge.answer.bore.length_m, "m"}},
+         "P",
+         chance,
+         "",
+         caution.value,
+         known ? Source{"refusal rates entered for the ground along the path", SourceLabel::our_model}
+               : Source{"refusal rate r of each soil class along the path, classes of guessed strata mixed",
+                        SourceLabel::our_model},
+         caution.source});
+}
+
 
 /// Whether a limit of length is broken.
 bool judge_length(Judge& judge) {
@@ -145,7 +184,8 @@ void check_bore(Judge& judge) {
   Assessment& answer = judge.answer;
   if (answer.bore.points.empty()) return;
   answer.chance_of_refusal = judge.stopping.up_to(Length{answer.bore.length_m});
-
+  answer.refusal_calibrated = judge.calibrated() && judge.stopping.all_entered();
+  judge_refusal(judge);
   judge_length(judge);
 
   if (answer.bore.ends == PathEnd::exit) {

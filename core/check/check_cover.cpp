@@ -1,4 +1,4 @@
-/// Cover along the bore: least of all, against neutral cover, and under each road, track and ditch.
+/// Cover along the bore: least of all, where it is nearest to the neutral one, and under each road, track and ditch.
 
 #include <algorithm>
 #include <limits>
@@ -120,9 +120,9 @@ void check_owner_cover(Judge& judge, const SurfaceFeature& feature) {
   demand_cover(judge, "surface.cover", feature.id, called(feature), *stretch, limit);
 }
 
-/// Where the cover exceeds the neutral one least, or falls short of it most, in the ground as it is along the bore:
-/// above it the tool tends to climb, whatever the rule of ten says.
-void judge_neutral_cover(Judge& judge) {
+/// Where the cover exceeds the neutral one least, or falls short of it most, in the ground as it is along the bore.
+/// With less the tool tends to climb; that is no fault by itself: what it does to the path is judged (`check_drift`).
+void find_neutral_cover(Judge& judge) {
   Assessment& answer = judge.answer;
   const PathPoint* at = nullptr;
   for (const NeutralPoint& neutral : answer.neutral_line) {
@@ -136,24 +136,20 @@ void judge_neutral_cover(Judge& judge) {
     answer.neutral_station_m = neutral.station_m;
   }
   if (!at) return;
-  const Limit neutral{
-      *answer.neutral_cover_m,
-      true,
-      {"neutral cover in the ground as it is there, path model of this program", SourceLabel::our_model}};
-  judge.demand(finding_at("bore.neutral-cover", Severity::caution, "bore", "bore", at->x_m, at->y_m, at->z_m),
-               at->cover_m, neutral);
   const double half = judge.tool.diameter.m / 2;
   judge.show(
       {"bore.neutral-cover",
        "bore",
-       said("C = z_ground − z_axis − D/2; limit: the cover at which dθ/ds = 0 for a level tool there"),
-       {{"z_ground", at->z_m + half + at->cover_m, "m"}, {"z_axis", at->z_m, "m"}, {"D", 2 * half, "m"}},
+       said("C = z_ground − z_axis − D/2; C_n: the cover at which dθ/ds = 0 for a level tool there"),
+       {{"z_ground", at->z_m + half + at->cover_m, "m"},
+        {"z_axis", at->z_m, "m"},
+        {"D", 2 * half, "m"},
+        {"C_n", *answer.neutral_cover_m, "m"}},
        "C",
        at->cover_m,
        "m",
-       neutral.value,
-       {"crown of the hole to the ground line, where the path is nearest to its neutral cover", SourceLabel::derived},
-       neutral.source});
+       std::nullopt,
+       {"crown of the hole to the ground line, where the path is nearest to its neutral cover", SourceLabel::derived}});
 }
 
 }  // namespace
@@ -169,7 +165,7 @@ void check_cover(Judge& judge) {
   answer.cover = {least.mean_m, least.low_m, least.point->x_m, limit.value, std::nullopt};
   answer.cover.chance_below = demand_cover(judge, "bore.cover", "bore", "bore", all, limit);
 
-  judge_neutral_cover(judge);
+  find_neutral_cover(judge);
   for (const SurfaceFeature& feature : judge.crossing.site.surface) check_owner_cover(judge, feature);
 }
 

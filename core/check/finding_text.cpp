@@ -142,12 +142,18 @@ const FindingWords rows[] = {
                   s.limit_base(Dimension::length), s.limit(Dimension::chance));
      },
      noted("Launch deeper or grade downward: in this ground some bores climb far more than the mean.")},
-    {"bore.neutral-cover",
+    {"bore.climb",
      [](const Say& s) {
-       return say("cover {} is less than the neutral cover {}: the tool tends to climb", s.measured(Dimension::length),
-                  s.limit(Dimension::length));
+       return say("by the path model the tool climbs {} above its aim, {} at most with this cover and exit pit",
+                  s.measured(Dimension::length), s.limit(Dimension::length));
      },
-     noted("Launch deeper, shorten the bore, or watch the climb from the first marks.")},
+     noted("Launch deeper or grade downward, shorten the bore, or watch the climb from the first marks.")},
+    {"bore.sag",
+     [](const Say& s) {
+       return say("by the path model the tool sags {} below its aim, {} at most with this exit pit",
+                  s.measured(Dimension::length), s.limit(Dimension::length));
+     },
+     noted("Aim higher, shorten the bore, or dig the exit pit deeper.")},
     {"surface.cover",
      [](const Say& s) {
        return say("cover under {} {}, its owner wants {}", s.f.name, s.measured(Dimension::length),
@@ -249,8 +255,8 @@ const FindingWords rows[] = {
      noted("Check grade, heading and soil; shorten the bore.")},
     {"bore.exit-window",
      [](const Say& s) {
-       return say("chance to arrive in the exit pit {}, {} wanted", s.measured(Dimension::chance),
-                  s.limit(Dimension::chance));
+       return say("chance to come out inside the exit pit, of bores that get there: {}, {} wanted",
+                  s.measured(Dimension::chance), s.limit(Dimension::chance));
      },
      noted("Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper.")},
     {"bore.exit-off-aim",
@@ -259,6 +265,16 @@ const FindingWords rows[] = {
                   s.limit(Dimension::length));
      },
      noted("Aim again, or move the exit to where the path comes out.")},
+    {"bore.refusal",
+     [](const Say& s) {
+       if (s.f.severity == Severity::note)
+         return say("chance that the ground stops the tool: {} ({})", s.measured(Dimension::chance), s.f.name);
+       return say("chance that the ground stops the tool: {} ({}), {} at most", s.measured(Dimension::chance), s.f.name,
+                  s.limit(Dimension::chance));
+     },
+     noted(
+         "Settle beforehand how a stuck tool is got out, ask those who bored in this ground, and let records of bores "
+         "teach the rate.")},
     {"bore.set",
      [](const Say& s) {
        return say("the tool would stop here: {} at each blow, {} needed", s.measured(Dimension::small_length),
@@ -281,12 +297,17 @@ const FindingWords rows[] = {
      noted("It could not simply be dug out there. Use a stronger tool or another line.")},
     {"surface.stuck",
      [](const Say& s) {
-       if (s.f.severity == Severity::note)
-         return say("chance that the ground stops the tool under {}: {}", s.f.name, s.measured(Dimension::chance));
-       return say("chance that the ground stops the tool under {}: {}, {} at most", s.f.name,
-                  s.measured(Dimension::chance), s.limit(Dimension::chance));
+       if (s.f.limit)
+         return say("chance that the ground stops the tool under {}: {}, {} at most", s.f.name,
+                    s.measured(Dimension::chance), s.limit(Dimension::chance));
+       std::string text =
+           s.f.severity == Severity::note
+               ? say("how a tool stuck under {} would be got out is agreed", s.f.name)
+               : say("nobody may dig for a tool stuck under {}, and how it would be got out is not agreed", s.f.name);
+       if (s.f.measured) text += say("; chance that it stops there: {}", s.measured(Dimension::chance));
+       return text;
      },
-     noted("It could not simply be dug out there. Settle beforehand with the owner what is done then.")},
+     noted("Settle with its owner how a stuck tool would be got out; enter how, and with whom it is agreed.")},
     {"bore.model",
      [](const Say& s) {
        const long bores = s.f.measured ? static_cast<long>(*s.f.measured) : 0;

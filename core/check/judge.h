@@ -77,6 +77,9 @@ struct Judge {
     return answer.findings.back();
   }
 
+  /// The path model and the blow balance are from records: until then they stop nobody.
+  [[nodiscard]] bool calibrated() const { return crossing.bore.model.calibrated_from.value > 0; }
+
   void show(Working working) {
     if (!kept) answer.working.push_back(std::move(working));  // nobody reads how a search came to its numbers
   }
@@ -144,6 +147,7 @@ void check_bore(Judge& judge);
 void check_too_long(Judge& judge);  ///< instead of it, where no path is followed
 void check_advance(Judge& judge);
 void check_cover(Judge& judge);
+void check_drift(Judge& judge);  ///< climb and sag
 void check_utilities(Judge& judge);
 void check_surface(Judge& judge);
 void check_records(Judge& judge);

@@ -82,6 +82,7 @@ Json bore_of(const Assessment& a, const Crossing& crossing) {
                  {"neutral_line", list_of(a.neutral_line, [](const NeutralPoint& p) { return json_of(p); })},
                  {"chance_of_refusal", number(a.chance_of_refusal)},
                  {"chance_of_daylight", number(a.chance_of_daylight)},
+                 {"refusal_calibrated", Json(a.refusal_calibrated)},
                  {"refusal_station_m", number(a.refusal_station_m)},
                  {"advance_time_s", quantiles_json(a.advance_time_s)},
                  {"least_grip", advances ? Json(a.advance.least_grip) : Json()},

@@ -30,6 +30,15 @@ void fields(Io& io, V& value) {
   io.required("ln_sd", value.ln_sd, range::sd);
 }
 
+template <class Io, Is<LearnedRate> V>
+void fields(Io& io, V& rate) {
+  io.required("mean_1_m", rate.mean_1_m, range::rate);
+  io.required("low_1_m", rate.low_1_m, range::rate);
+  io.required("high_1_m", rate.high_1_m, range::rate);
+  io.required("shape", rate.shape, range::positive);
+  io.required("length_m", rate.length_m, range::positive);
+}
+
 template <class Io, Is<LearnedSoil> V>
 void fields(Io& io, V& soil) {
   io.required_name("soil", soil.soil, NameOf::soil);
@@ -38,6 +47,9 @@ void fields(Io& io, V& soil) {
   io.required_object("steer_constant", soil.steer_constant);
   io.required_object("wander_rad_sqrt_m", soil.wander_rad_sqrt_m);
   io.required_object("field_factor", soil.field_factor);
+  io.field("refusals", soil.refusals, range::count);
+  io.field("bored_m", soil.bored_m, range::not_negative);
+  io.object("refusal_rate", soil.refusal_rate);
 }
 
 template <class Io, Is<LibraryFile> V>
@@ -71,6 +83,13 @@ Result<LearnLibrary> read_library(std::string_view json_text, const Tables& tabl
       if (!(value.low <= value.high))
         return fail(json_pointer(place, key), exact_text(value.low) + " to " + exact_text(value.high),
                     "low not above high");
+    const LearnedRate& rate = soil.refusal_rate;
+    if (!(rate.low_1_m <= rate.high_1_m))
+      return fail(json_pointer(place, "refusal_rate"), exact_text(rate.low_1_m) + " to " + exact_text(rate.high_1_m),
+                  "low not above high");
+    if (soil.bored_m > 0 && !(rate.length_m > soil.bored_m))
+      return fail(json_pointer(place, "refusal_rate"), exact_text(rate.length_m) + " m",
+                  "more than the " + exact_text(soil.bored_m) + " m bored");
   }
   return file.library;
 }

@@ -137,6 +137,16 @@ std::vector<double> Row::numbers(const char* key, double least, double most) {
   return all;
 }
 
+std::vector<std::string> Row::texts_or_nothing(const char* key) {
+  std::vector<std::string> all;
+  for (const json& value : list_or_nothing(key)) {
+    const std::string text = value.is_string() ? value.get<std::string>() : std::string();
+    if (text.empty()) wrong(key + ("/" + std::to_string(all.size())), shown(value), "a text");
+    all.push_back(text);
+  }
+  return all;
+}
+
 Source Row::source() {
   const std::string label_text = text("source_label");
   const auto label = source_label_from_words(label_text);

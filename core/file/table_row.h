@@ -27,7 +27,8 @@ class Row {
   std::vector<double> numbers(const char* key, double least = 0, double most = 1e12);
   const nlohmann::json& list(const char* key);  ///< an array, or the empty one
   const nlohmann::json& list_or_nothing(const char* key);
-  std::string text_or_nothing(const char* key);  ///< empty where absent or null
+  std::string text_or_nothing(const char* key);                ///< empty where absent or null
+  std::vector<std::string> texts_or_nothing(const char* key);  ///< none of them empty
   Source source();
 
   template <class E>

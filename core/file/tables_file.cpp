@@ -29,6 +29,9 @@ std::optional<Quantity> maybe(std::optional<double> value) {
 void read(Row& row, SoilClass& soil) {
   soil.id = row.text("id");
   soil.name = said(std::string_view(row.text("name")));
+  soil.neighbours = row.texts_or_nothing("neighbours");
+  if (soil.neighbours.size() > 2)
+    row.wrong("neighbours", std::to_string(soil.neighbours.size()) + " classes", "one or two: the softer, the stiffer");
   soil.unit_weight.N_m3 = row.number("unit_weight_n_m3", 1e3, 5e4);
   soil.saturated_unit_weight.N_m3 = row.number("saturated_unit_weight_n_m3", 1e3, 5e4);
   soil.undrained_strength = maybe<Pressure>(row.number_or_null("undrained_strength_pa", 1, 1e8));
@@ -239,6 +242,24 @@ std::optional<Error> lay_over(std::vector<T>& rows, const json& text, const std:
   return std::nullopt;
 }
 
+/// A class laid over without neighbours keeps those it had; each neighbour is a class that is there, and another one.
+std::optional<Error> lay_soils_over(std::vector<SoilClass>& soils, const json& rows, const std::string& name) {
+  const std::vector<SoilClass> before = soils;
+  if (auto error = lay_over(soils, rows, name)) return error;
+  for (SoilClass& soil : soils) {
+    const auto old = std::find_if(before.begin(), before.end(), [&](const SoilClass& s) { return s.id == soil.id; });
+    if (soil.neighbours.empty() && old != before.end()) soil.neighbours = old->neighbours;
+    for (std::size_t i = 0; i < soil.neighbours.size(); ++i) {
+      const std::string& other = soil.neighbours[i];
+      const auto there = [&](const SoilClass& s) { return s.id == other; };
+      if (other == soil.id || (i > 0 && other == soil.neighbours[0]) || std::none_of(soils.begin(), soils.end(), there))
+        return Error{name + "/" + soil.id + "/neighbours/" + std::to_string(i), "\"" + other + "\"",
+                     "another class of this table, once"};
+    }
+  }
+  return std::nullopt;
+}
+
 constexpr std::array file_names{"soils.json",    "tools.json",     "pipes.json",         "utilities.json",
                                 "locating.json", "limits.json",    "surface_rules.json", "excavation.json",
                                 "shoring.json",  "earthwork.json", "pipe_sizes.json"};
@@ -246,7 +267,7 @@ constexpr std::array file_names{"soils.json",    "tools.json",     "pipes.json",
 std::optional<Error> lay_file_over(Tables& tables, const std::string& name, const std::string& text) {
   const auto rows = table_file::parse_table(text, name);
   if (!rows) return rows.error();
-  if (name == "soils.json") return lay_over(tables.soils, *rows, name);
+  if (name == "soils.json") return lay_soils_over(tables.soils, *rows, name);
   if (name == "tools.json") return lay_over(tables.tools, *rows, name);
   if (name == "pipes.json") return lay_over(tables.pipes, *rows, name);
   if (name == "pipe_sizes.json") return lay_over(tables.pipe_sizes, *rows, name);

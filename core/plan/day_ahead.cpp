@@ -110,12 +110,8 @@ void find_arrival(DayWork& work) {
   const BorePath& path = work.answer.smoothed;
   if (path.ends != PathEnd::exit) return;
   const PathPoint& end = path.points.back();
-  const StopChance stopping(work.crossing.site, work.tables, work.ground, work.assessment.bore);
-  const double here = std::min(work.answer.furthest_m, path.length_m);
-  const double through = 1 - stopping.up_to(Length{here});
-  // Ground passed has not stopped the tool; the classes of guessed ground still ahead count as before.
-  work.arrives = through > 0 ? std::min(1.0, (1 - stopping.up_to(Length{path.length_m})) / through) : 0;
-  if (here < path.length_m) work.arrives *= work.assessment.chance_to_reach;
+  // Of bores that get there, as in the plan: the rates at which the ground stops a tool are no reading of the day.
+  if (work.answer.furthest_m < path.length_m) work.arrives = work.assessment.chance_to_reach;
   const ArrivalSpread spread{end.y_m, end.z_m, end.sd_lateral_m, end.sd_vertical_m};
   const double inside = window_chance(work, spread);
   work.answer.arrival = {end.y_m, end.z_m, end.sd_lateral_m, end.sd_vertical_m, inside};

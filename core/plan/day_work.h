@@ -37,7 +37,7 @@ struct DayWork {
   Conditioned conditioned;
   BorePath ahead;                   ///< from the nose on
   std::vector<Clearance> clearing;  ///< of the utilities along `ahead`
-  double arrives = 1;               ///< chance that the ground lets it get to the exit, from here
+  double arrives = 1;               ///< chance that no guessed ground still ahead ends the path
   DayAnswer answer;
 
   [[nodiscard]] Limit limit(std::string_view id) const { return limit_of(crossing, tables, id); }

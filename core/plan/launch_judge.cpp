@@ -19,8 +19,10 @@ double margin_in_search(const Finding& finding) {
   return allowed > 0 ? (*finding.measured - *finding.limit) / allowed : *finding.margin;
 }
 
+/// That the ground lets it through, and that it comes out inside the exit pit.
 double chance_of_arrival(const Assessment& answer) {
-  return answer.bore.ends == PathEnd::exit ? answer.arrival.chance_inside_exit_pit.value_or(0) : 0.0;
+  if (answer.bore.ends != PathEnd::exit) return 0.0;
+  return answer.arrival.chance_inside_exit_pit.value_or(0) * (1 - answer.chance_of_refusal.value_or(0));
 }
 
 }  // namespace

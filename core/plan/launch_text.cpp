@@ -27,13 +27,15 @@ constexpr TitleRow titles[] = {
     {"utility.expose", noted("{} not exposed")},
     {"bore.cover", noted("cover over the bore")},
     {"bore.cover-low", noted("cover at the edge of the band")},
-    {"bore.neutral-cover", noted("cover at which the tool climbs")},
+    {"bore.climb", noted("climb by the ground")},
+    {"bore.sag", noted("sag by the ground")},
     {"bore.length", noted("length of the bore")},
     {"bore.daylight", noted("coming out of the ground early")},
     {"bore.daylight-chance", noted("chance of coming out of the ground early")},
     {"bore.cover-chance", noted("chance of too little cover")},
     {"bore.no-arrival", noted("not reaching the exit")},
-    {"bore.exit-window", noted("chance to arrive in the exit pit")},
+    {"bore.exit-window", noted("chance to come out inside the exit pit")},
+    {"bore.refusal", noted("being stopped by the ground")},
     {"bore.exit-off-aim", noted("arrival beside the exit entered")},
     {"bore.grip", noted("grip of the ground on the tool")},
     {"bore.set", noted("advance at each blow")},
@@ -83,7 +85,8 @@ Dimension dimension_of(const Finding& limit) {
     return limit.limit && std::abs(*limit.limit) < 0.1 ? Dimension::small_length : Dimension::length;
   if (limit.unit == "rad") return Dimension::angle;
   const bool chance = limit.code.ends_with("contact") || limit.code.ends_with("encroachment") ||
-                      limit.code.ends_with("window") || limit.code.ends_with("stuck");
+                      limit.code.ends_with("window") || limit.code.ends_with("stuck") ||
+                      limit.code.ends_with("refusal");
   return chance ? Dimension::chance : Dimension::ratio;
 }
 
@@ -111,7 +114,7 @@ std::string words_of(const Finding& limit, UnitSystem units) {
   if (!kept) return finding_text(limit, units);
   if (limit.code == "pit.water")
     return say("floor of {} {} above the water level", limit.name, format(-*limit.measured, Dimension::length, units));
-  for (const std::string_view code : {"bore.neutral-cover", "bore.set", "bore.exit-off-aim", "surface.would-stop",
+  for (const std::string_view code : {"bore.climb", "bore.sag", "bore.set", "bore.exit-off-aim", "surface.would-stop",
                                       "pit.unprotected", "pit.floor-high", "pit.floor-low"})
     if (limit.code == code)
       return fmt::format("{}: {}, {} {}", limit_title(limit), format(*limit.measured, dimension_of(limit), units),

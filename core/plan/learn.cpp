@@ -8,6 +8,7 @@
 
 #include "burrow/bore/tool.h"
 #include "burrow/soil/ground.h"
+#include "learn_refusal.h"
 
 namespace burrow {
 
@@ -97,12 +98,14 @@ double top_of(double before, double middle, double after) {
 
 class Posterior {
  public:
-  Posterior(const std::vector<const BoreEvidence*>& bores, const LearnPrior& prior) {
-    const BoreEvidence& first = *bores.front();
-    const double variance = std::log1p(first.steer_sd * first.steer_sd / (first.steer_mean * first.steer_mean));
-    constant_mean_ = std::log(first.steer_mean) - 0.5 * variance;
+  Posterior(const std::vector<const BoreEvidence*>& bores, double wander_class, const LearnPrior& prior) {
+    const ModelConstants before;
+    const double mean = bores.empty() ? before.steer_constant->v : bores.front()->steer_mean;
+    const double sd = bores.empty() ? before.steer_constant_sd->v : bores.front()->steer_sd;
+    const double variance = std::log1p(sd * sd / (mean * mean));
+    constant_mean_ = std::log(mean) - 0.5 * variance;
     constant_sd_ = std::sqrt(variance);
-    wander_mean_ = std::log(first.wander_class);
+    wander_mean_ = std::log(wander_class);
     wander_sd_ = prior.wander_ln_sd;
     for (const BoreEvidence* bore : bores)
       if (bore->values.size() > 0) turned_.emplace_back(*bore);
@@ -192,30 +195,56 @@ const LearnedSoil* find_learned(const LearnLibrary& library, std::string_view so
 }
 
 LearnLibrary learn(const std::vector<BoreEvidence>& evidence, const LearnPrior& prior) {
-  std::map<std::string, std::vector<const BoreEvidence*>> by_soil;
-  for (const BoreEvidence& bore : evidence) by_soil[bore.soil].push_back(&bore);
+  return learn(Evidence{evidence, {}, {}}, prior);
+}
+
+LearnLibrary learn(const Evidence& evidence, const LearnPrior& prior) {
+  struct Of {
+    std::vector<const BoreEvidence*> bores;
+    std::vector<const StopEvidence*> stops;
+    double wander_class = 0;
+  };
+  std::map<std::string, Of> by_soil;
+  for (const StopEvidence& stop : evidence.stops) {
+    by_soil[stop.soil].stops.push_back(&stop);
+    by_soil[stop.soil].wander_class = stop.wander_class;
+  }
+  for (const BoreEvidence& bore : evidence.bores) {
+    by_soil[bore.soil].bores.push_back(&bore);
+    by_soil[bore.soil].wander_class = bore.wander_class;
+  }
   LearnLibrary library;
-  for (const auto& [soil, bores] : by_soil) {
+  for (const auto& [soil, of] : by_soil) {
+    if (!(of.wander_class > 0)) continue;
     LearnedSoil learned;
     learned.soil = soil;
-    const Posterior posterior(bores, prior);
+    const Posterior posterior(of.bores, of.wander_class, prior);
     learned.bores = posterior.bores();
     posterior.answer(learned);
-    learned.field_factor = factor_of(bores, prior, learned.timed_bores);
+    learned.field_factor = factor_of(of.bores, prior, learned.timed_bores);
+    learn_refusal(of.stops, prior, learned);
     library.soils.push_back(std::move(learned));
   }
   return library;
 }
 
+namespace {
+
+/// What goes into the values of one stratum or strip.
+void take_over(SoilOverrides& values, const LearnedSoil* soil, bool guessed) {
+  if (!soil) return;
+  if (soil->bores > 0 && !values.wander) values.wander = Wander{soil->wander_rad_sqrt_m.likeliest};
+  if (!guessed && !values.refusal_rate && outweighs_table(soil->refusal_rate, soil->bored_m))
+    values.refusal_rate = RatePerLength{soil->refusal_rate.mean_1_m};
+}
+
+}  // namespace
+
 Crossing with_library(const Crossing& crossing, const Tables& tables, const LearnLibrary& library) {
   Crossing learned = crossing;
   for (Stratum& stratum : learned.site.strata)
-    if (const LearnedSoil* soil = find_learned(library, stratum.soil);
-        soil && soil->bores > 0 && !stratum.values.wander)
-      stratum.values.wander = Wander{soil->wander_rad_sqrt_m.likeliest};
-  for (Strip& strip : learned.site.strips)
-    if (const LearnedSoil* soil = find_learned(library, strip.soil); soil && soil->bores > 0 && !strip.values.wander)
-      strip.values.wander = Wander{soil->wander_rad_sqrt_m.likeliest};
+    take_over(stratum.values, find_learned(library, stratum.soil), stratum.known.value == Known::guess);
+  for (Strip& strip : learned.site.strips) take_over(strip.values, find_learned(library, strip.soil), false);
   if (crossing.site.strata.empty() || crossing.site.ground.empty()) return learned;
   const Launch& launch = crossing.bore.launch;
   const Ground ground(crossing.site, tables);

@@ -10,6 +10,7 @@
 #include "burrow/plan/learn.h"
 #include "day_rates.h"
 #include "day_work.h"
+#include "learn_refusal.h"
 
 namespace burrow {
 
@@ -95,7 +96,7 @@ class Gatherer {
         tool_(tool_at_work(crossing, tables).tool) {}
 
   /// Empty text: the evidence is complete.
-  std::string gather(const DayRecord& record, BoreEvidence& evidence) {
+  std::string gather(const DayRecord& record, BoreEvidence& evidence, std::vector<StopEvidence>& stops) {
     const BorePath path = predict_path(ground_, tool_, crossing_.bore);
     if (path.points.size() < 2) return said("the layout has no path");
     Timeline timeline = timeline_of(record);
@@ -103,6 +104,8 @@ class Gatherer {
     for (const TakenReading& one : taken_readings(crossing_, record, ground_, tool_, path, timeline))
       if (member_of(one.taken) != constant) readings.push_back(one.taken);
     if (!(timeline.furthest_m > 0)) return said("nothing was bored");
+    for (StopEvidence& stop : stops_of(record, crossing_, tables_, ground_, path, timeline))
+      stops.push_back(std::move(stop));
     const auto [soil, share] = main_soil(crossing_, ground_, path, timeline.furthest_m);
     if (share < prior_.share_in_class) return said("no soil class makes up most of the bore");
     const SoilClass* row = find_soil(tables_, soil);
@@ -187,7 +190,7 @@ Evidence evidence_of(const Crossing& crossing, const Tables& tables, const Learn
   for (const DayRecord& record : crossing.record) {
     const Crossing bored = record.alternative ? with_alternative(crossing, *record.alternative) : crossing;
     BoreEvidence evidence;
-    const std::string why = Gatherer(bored, tables, prior).gather(record, evidence);
+    const std::string why = Gatherer(bored, tables, prior).gather(record, evidence, all.stops);
     if (why.empty())
       all.bores.push_back(std::move(evidence));
     else

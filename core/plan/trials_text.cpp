@@ -45,8 +45,11 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
     lines.push_back(
         {std::move(what), chance_text(count, units), closed_text(closed, Dimension::chance, units), std::string()});
   };
-  share(said("arrive in the exit pit"), trials.inside_window,
-        arrives ? arrival.chance_inside_exit_pit : std::optional<double>());
+  // The trials count those that the ground stops among all; the closed form speaks of bores that get there.
+  std::optional<double> inside;
+  if (arrives && arrival.chance_inside_exit_pit)
+    inside = *arrival.chance_inside_exit_pit * (1 - assessment.chance_of_refusal.value_or(0));
+  share(said("arrive in the exit pit"), trials.inside_window, inside);
   share(said("reach the exit face"), trials.arrived);
   share(said("come out of the ground before"), trials.daylight, assessment.chance_of_daylight);
   share(said("are stopped by the ground"), trials.refused, assessment.chance_of_refusal);

@@ -1,34 +1,43 @@
 #include "burrow/soil/guesses.h"
 
 #include <algorithm>
-#include <array>
-#include <string_view>
 
 namespace burrow {
 
 namespace {
-using Order = std::vector<std::string_view>;
-const std::array<Order, 3>& orders() {
-  static const std::array<Order, 3> all{
-      Order{"very-soft-clay", "soft-clay", "firm-clay", "stiff-clay", "very-stiff-clay", "hard-clay"},
-      Order{"silt", "loose-sand", "medium-sand", "dense-sand", "fine-gravel", "cobbly"},
-      Order{"trench-backfill", "made-ground", "engineered-fill"}};
-  return all;
+
+double strength_of(const SoilClass& soil) {
+  return soil.drained ? soil.friction_angle.value_or(Angle{}).rad : soil.undrained_strength.value_or(Pressure{}).Pa;
 }
+
+/// Of a class whose row names none: the next weaker and the next stronger one of the same drainage.
+std::vector<std::string> by_strength(const SoilClass& own, const Tables& tables) {
+  const SoilClass *weaker = nullptr, *stronger = nullptr;
+  for (const SoilClass& other : tables.soils) {
+    if (other.id == own.id || other.drained != own.drained) continue;
+    const double strength = strength_of(other);
+    if (strength < strength_of(own)) {
+      if (!weaker || strength > strength_of(*weaker)) weaker = &other;
+    } else if (!stronger || strength < strength_of(*stronger)) {
+      stronger = &other;
+    }
+  }
+  std::vector<std::string> found;
+  for (const SoilClass* one : {weaker, stronger})
+    if (one) found.push_back(one->id);
+  return found;
+}
+
 }  // namespace
 
 std::vector<SoilGuess> guesses_of(const std::string& soil, const Tables& tables) {
   std::vector<SoilGuess> guesses{{soil, 1.0}};
-  for (const Order& order : orders()) {
-    const auto here = std::find(order.begin(), order.end(), soil);
-    if (here == order.end()) continue;
-    const auto add = [&](std::string_view id) {
-      if (!find_soil(tables, id)) return;
-      guesses.push_back({std::string(id), 0.25});
-      guesses.front().chance -= 0.25;
-    };
-    if (here != order.begin()) add(*(here - 1));
-    if (here + 1 != order.end()) add(*(here + 1));
+  const SoilClass* row = find_soil(tables, soil);
+  if (!row) return guesses;
+  for (const std::string& other : row->neighbours.empty() ? by_strength(*row, tables) : row->neighbours) {
+    if (!find_soil(tables, other)) continue;
+    guesses.push_back({other, 0.25});
+    guesses.front().chance -= 0.25;
   }
   return guesses;
 }

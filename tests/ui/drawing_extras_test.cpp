@@ -247,7 +247,7 @@ TEST(Cloud, AnotherCrossingTakesTrialsAndRescuePitAway) {
   EXPECT_FALSE(view.shown().rescue.has_value());
 }
 
-TEST(Stops, EachStretchIsHitAndSaysItsChance) {
+TEST(Stops, EachStretchIsHitAndSaysWhatIsAbove) {
   for (const char* sample : samples) {
     const Bench bench(sample);
     const Assessment& answer = bench.document.assessment();
@@ -258,7 +258,7 @@ TEST(Stops, EachStretchIsHitAndSaysItsChance) {
       const QPointF at(bench.frame.px_x((s.from_m + s.to_m) / 2), y);
       ASSERT_EQ(stop_at(bench.picture(), at), i) << sample;
       const QString said = pointer_words(bench.picture(), at).join(QLatin1Char(' '));
-      EXPECT_TRUE(said.contains(QString::fromStdString(format(s.chance, Dimension::chance, UnitSystem::metric))));
+      EXPECT_FALSE(said.contains(QStringLiteral("%"))) << "a rate without a source";
       EXPECT_EQ(said.contains(QStringLiteral("not to be dug out")), s.above != AboveBore::diggable);
       EXPECT_FALSE(stop_at(bench.picture(), {at.x(), bench.frame.ruler.bottom() - 2}).has_value());
     }
@@ -269,7 +269,9 @@ TEST(Stops, EachStretchIsHitAndSaysItsChance) {
 TEST(Stops, TextNamesWhatIsOnTop) {
   const Bench bench("house-service");
   const StopStretch& road = bench.document.assessment().stops[1];
-  EXPECT_EQ(stop_text(bench.document.crossing(), road, UnitSystem::metric).toStdString(),
+  EXPECT_EQ(stop_text(bench.document.crossing(), road, false, UnitSystem::metric).toStdString(),
+            "under Larkfold Rise: a tool that stops is not to be dug out");
+  EXPECT_EQ(stop_text(bench.document.crossing(), road, true, UnitSystem::metric).toStdString(),
             "under Larkfold Rise: 0.71 % chance that the ground stops the tool; not to be dug out");
 }
 

@@ -45,6 +45,23 @@ TEST(SurfacePanel, EntriesAndChoices_AreOneStepEach) {
   one_more("heave");
   w.type(w.panel.permits(), "permit", "permit 115");
   one_more("permit");
+  const auto stuck = [&] {
+    for (const Finding& f : w.document.assessment().findings)
+      if (f.code == "surface.stuck" && f.subject == "f1") return f.severity;
+    return Severity::stop;
+  };
+  w.type(w.panel.rescue(), "got out by", "dug up at night");
+  EXPECT_EQ(road().rescue.how, "dug up at night");
+  one_more("got out by");
+  w.type(w.panel.rescue(), "agreed with", "  ");
+  EXPECT_EQ(stuck(), Severity::caution);
+  one_more("agreed with nobody");
+  w.type(w.panel.rescue(), "agreed with", "the road authority");
+  EXPECT_EQ(stuck(), Severity::note);
+  one_more("agreed with");
+  w.type(w.panel.rescue(), "agreed on", "2026-03-14");
+  EXPECT_EQ(road().rescue.date, "2026-03-14");
+  one_more("agreed on");
   w.choose("permission", "refused");
   EXPECT_TRUE(w.finds("surface.permission-refused", "f1"));
   one_more("permission");

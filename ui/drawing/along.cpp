@@ -66,17 +66,21 @@ std::optional<std::size_t> stop_at(const Picture& picture, const QPointF& at) {
   return static_cast<std::size_t>(it - stops.begin());
 }
 
-QString stop_text(const Crossing& crossing, const StopStretch& stretch, UnitSystem units) {
+QString stop_text(const Crossing& crossing, const StopStretch& stretch, bool calibrated, UnitSystem units) {
   const QString chance = number(stretch.chance, Dimension::chance, units);
   if (stretch.above == AboveBore::diggable)
-    return QObject::tr(
-               "under open ground: %1 chance that the ground stops the tool; to be dug out by hand near utilities")
-        .arg(chance);
+    return calibrated ? QObject::tr(
+                            "under open ground: %1 chance that the ground stops the tool; to be dug out by hand near "
+                            "utilities")
+                            .arg(chance)
+                      : QObject::tr("under open ground: a tool that stops is to be dug out by hand near utilities");
   QString name;
   for (const SurfaceFeature& feature : crossing.site.surface)
     if (feature.id == stretch.id) name = text_of(feature.name.empty() ? said_word(feature.kind) : feature.name);
   if (name.isEmpty()) name = text_of(said_word(stretch.above));
-  return QObject::tr("under %1: %2 chance that the ground stops the tool; not to be dug out").arg(name, chance);
+  return calibrated
+             ? QObject::tr("under %1: %2 chance that the ground stops the tool; not to be dug out").arg(name, chance)
+             : QObject::tr("under %1: a tool that stops is not to be dug out").arg(name);
 }
 
 QStringList pointer_words(const Picture& picture, const QPointF& at) {
@@ -87,7 +91,8 @@ QStringList pointer_words(const Picture& picture, const QPointF& at) {
     const StopStretch& stretch = picture.assessment.stops[*stop];
     const auto station = [&](double m) { return number(m, Dimension::station, picture.look.units); };
     QStringList words{QObject::tr("station %1 to %2").arg(station(stretch.from_m), station(stretch.to_m))};
-    return words << stop_text(picture.crossing, stretch, picture.look.units).split(QStringLiteral("; "));
+    return words << stop_text(picture.crossing, stretch, picture.assessment.refusal_calibrated, picture.look.units)
+                        .split(QStringLiteral("; "));
   }
   return {};
 }

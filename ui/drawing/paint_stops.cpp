@@ -66,12 +66,15 @@ QString word(AboveBore above) {
   return {};
 }
 
-/// The chance of stopping there, on clear ground in the middle of the stretch; as much as fits.
+/// What is above, and the chance of stopping there once its rates are from records, on clear ground in the middle of
+/// the stretch; as much as fits.
 void paint_chance(QPainter& painter, const Picture& picture, const StopStretch& stretch, const QRectF& seen) {
   const double text = picture.look.text;
   const QFontMetricsF metrics(painter.font());
   const QString chance = QString::fromStdString(format(stretch.chance, Dimension::chance, picture.look.units));
-  for (const QString& said : {chance + QStringLiteral(" · ") + word(stretch.above), chance}) {
+  QStringList texts{word(stretch.above)};
+  if (picture.assessment.refusal_calibrated) texts = {chance + QStringLiteral(" · ") + texts.front(), chance};
+  for (const QString& said : texts) {
     const double w = metrics.horizontalAdvance(said) + text * 0.6;
     if (w > seen.width() - text) continue;
     const QRectF ground(seen.center().x() - w / 2, seen.top() + picture.look.hair, w,

@@ -65,7 +65,7 @@ void LearnBox::catch_up() {
 
 void LearnBox::learn_here() {
   const Evidence evidence = evidence_of(document_.crossing(), document_.tables());
-  library_ = learn(evidence.bores);
+  library_ = learn(evidence);
   of_ = document_.crossing().record;
   show_library();
   QStringList lines;

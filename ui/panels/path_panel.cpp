@@ -123,7 +123,9 @@ void PathPanel::refresh() {
   if (!answer.advance.points.empty())
     lines << tr("The ground holds it with %1 times the push of its air.").arg(answer.advance.least_grip, 0, 'f', 2);
   if (answer.chance_of_refusal)
-    lines << tr("Chance that a stone or hard ground stops it on the way: %1.")
+    lines << (answer.refusal_calibrated
+                  ? tr("Chance that a stone or hard ground stops it on the way: %1.")
+                  : tr("Chance that a stone or hard ground stops it on the way: %1, not calibrated from records."))
                  .arg(said(*answer.chance_of_refusal, Dimension::chance));
   if (answer.chance_of_daylight)
     lines << tr("Chance that it comes out of the ground before the exit: %1.")

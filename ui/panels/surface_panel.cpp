@@ -125,6 +125,36 @@ void SurfacePanel::make_rule() {
                   return value;
                 }},
                tr("Number, date, or who said so"), true);
+  make_rescue();
+}
+
+/// A text of the plan for a stuck tool.
+void SurfacePanel::add_rescue(const QString& label, const QString& hint, TextOfRescue read, WriteRescue write) {
+  rescue_->add({label, [this, read] { return current() ? text_from(read(current()->rescue)) : QString(); },
+                [this, write](const Crossing& crossing, const QString& text) {
+                  PartValue value = take(crossing, part());
+                  if (auto& element = std::get<Element<SurfaceFeature>>(value); element.value)
+                    write(element.value->rescue, text.trimmed().toStdString());
+                  return value;
+                }},
+               hint, true);
+}
+
+void SurfacePanel::make_rescue() {
+  add_gap();
+  add_heading(tr("If the tool gets stuck under it"));
+  rescue_ = add_texts([this] { return part(); });
+  add_rescue(
+      tr("got out by"), tr("As: lane closed at night and dug up; pit beside the track"),
+      [](const StuckPlan& plan) { return plan.how; }, [](StuckPlan& plan, std::string text) { plan.how = text; });
+  add_rescue(
+      tr("agreed with"), tr("Whoever may say so for its owner"), [](const StuckPlan& plan) { return plan.agreed_with; },
+      [](StuckPlan& plan, std::string text) { plan.agreed_with = text; });
+  add_rescue(
+      tr("agreed on"), tr("The day"), [](const StuckPlan& plan) { return plan.date.value_or(""); },
+      [](StuckPlan& plan, std::string text) {
+        plan.date = text.empty() ? std::nullopt : std::optional<std::string>(text);
+      });
 }
 
 const SurfaceFeature* SurfacePanel::current() const {
@@ -313,6 +343,7 @@ void SurfacePanel::refresh() {
   heading_->setText(name_of(*feature));
   names_->catch_up();
   permit_->catch_up();
+  rescue_->catch_up();
   values_->catch_up();
   limits_->catch_up();
   fill_rules();

@@ -40,7 +40,8 @@ struct Case {
   [[nodiscard]] GuessedPath guessed() const { return with_guesses(site, tables(), tool, bore, path()); }
 };
 
-// Law of total variance over the three classes, put together from three paths at the fine step.
+// Law of total variance over the three classes, put together from three paths at the fine step; a class that runs
+// straighter than the one entered gets no credit for it: not knowing must not look safe.
 TEST(GuessedGround, TotalVariance_ThreePathsByHand) {
   const Case c("medium-sand");
   const GuessedPath answer = c.guessed();
@@ -49,9 +50,10 @@ TEST(GuessedGround, TotalVariance_ThreePathsByHand) {
   ASSERT_EQ(weaker.ends, PathEnd::exit);
   ASSERT_EQ(stiffer.ends, PathEnd::exit);
   const PathPoint &o = own.points.back(), &w = weaker.points.back(), &s = stiffer.points.back();
-  const double expected = 0.5 * o.sd_vertical_m * o.sd_vertical_m +
-                          0.25 * (w.sd_vertical_m * w.sd_vertical_m + std::pow(w.z_m - o.z_m, 2)) +
-                          0.25 * (s.sd_vertical_m * s.sd_vertical_m + std::pow(s.z_m - o.z_m, 2));
+  const auto with = [&](const PathPoint& k) {
+    return 0.25 * (std::pow(std::max(k.sd_vertical_m, o.sd_vertical_m), 2) + std::pow(k.z_m - o.z_m, 2));
+  };
+  const double expected = 0.5 * o.sd_vertical_m * o.sd_vertical_m + with(w) + with(s);
   EXPECT_NEAR(answer.path.points.back().sd_vertical_m, std::sqrt(expected), 2e-5);
   EXPECT_EQ(answer.path.points.back().z_m, o.z_m);  // the mean path is that of the class entered
   ASSERT_EQ(answer.effects.size(), 1u);
@@ -76,6 +78,27 @@ TEST(GuessedGround, Bound_NeverNarrowerThanSeen) {
               chance_of_refusal(ground, seen) - 1e-12)
         << soil.id;
   }
+}
+
+void expect_wider(const char* soil) {
+  const Case c(soil);
+  const BorePath seen = c.path();
+  const GuessedPath guessed = c.guessed();
+  ASSERT_EQ(seen.points.size(), guessed.path.points.size());
+  ASSERT_EQ(guessed.effects.size(), 1u) << soil;
+  EXPECT_GT(guessed.path.points.back().sd_vertical_m, seen.points.back().sd_vertical_m + 1e-4) << soil;
+}
+
+// Not knowing must not look safe: both stood in no order once, and a guess of them changed nothing.
+TEST(GuessedGround, Peat_GuessWidensTheBand) {
+  expect_wider("peat");
+}
+TEST(GuessedGround, WeatheredRock_GuessWidensTheBand) {
+  expect_wider("weathered-rock");
+}
+// Its kind: every class of the table.
+TEST(GuessedGround, EveryClass_GuessWidensTheBand) {
+  for (const SoilClass& soil : tables().soils) expect_wider(soil.id.c_str());
 }
 
 // By hand: 12 m in medium sand (0.005 1/m) that may be loose (0.002) or dense (0.03), chances ½, ¼, ¼.

@@ -91,16 +91,55 @@ TEST(CheckStops, Stretches_CoverTheBoreAndAddUp) {
   EXPECT_NEAR(sum, *answer.chance_of_refusal, 1e-12);
 }
 
-TEST(CheckStops, UnderARoad_IsAFindingOfItsOwn) {
-  const Assessment little = judged(clean_crossing());
-  ASSERT_TRUE(find(little, "surface.stuck", "f1"));
-  EXPECT_EQ(find(little, "surface.stuck", "f1")->severity, Severity::note);
-  EXPECT_EQ(little.verdict, Verdict::within_limits) << listed(little);
-  const Assessment much = judged(in_soil("made-ground"));
-  const Finding* finding = find(much, "surface.stuck", "f1");
-  ASSERT_TRUE(finding) << listed(much);
-  EXPECT_EQ(finding->severity, Severity::caution);
-  EXPECT_NEAR(*finding->measured, std::exp(-0.02 * 2) - std::exp(-0.02 * 6), 1e-5);
+// Where nobody may dig: a caution until it is said how a stuck tool would be got out and with whom that is agreed. No
+// percentage: the rate has no source.
+TEST(CheckStops, NobodyMayDig_ACautionUntilAgreed) {
+  for (const SurfaceKind kind :
+       {SurfaceKind::road, SurfaceKind::track, SurfaceKind::building, SurfaceKind::footing, SurfaceKind::wall}) {
+    Crossing crossing = clean_crossing();
+    SurfaceFeature& above = crossing.site.surface[0];
+    above.kind = kind;
+    const StuckPlan agreed = above.rescue;
+    const auto severity = [&] {
+      const Assessment answer = judged(crossing);
+      const Finding* finding = find(answer, "surface.stuck", "f1");
+      EXPECT_TRUE(finding) << listed(answer);
+      if (!finding) return Severity::stop;
+      EXPECT_FALSE(finding->measured || finding->limit);
+      EXPECT_EQ(finding_text(*finding, UnitSystem::metric).find('%'), std::string::npos);
+      return finding->severity;
+    };
+    EXPECT_EQ(severity(), Severity::note);
+    for (const StuckPlan& not_enough :
+         {StuckPlan{}, StuckPlan{agreed.how, "", agreed.date, ""}, StuckPlan{"", agreed.agreed_with, agreed.date, ""},
+          StuckPlan{" \t", agreed.agreed_with, agreed.date, ""}, StuckPlan{agreed.how, "\n ", agreed.date, ""}}) {
+      above.rescue = not_enough;
+      EXPECT_EQ(severity(), Severity::caution);
+      EXPECT_NE(judged(crossing).verdict, Verdict::within_limits);
+    }
+    above.rescue = {agreed.how, agreed.agreed_with, {}, {}};  // the day it was agreed may be missing
+    EXPECT_EQ(severity(), Severity::note);
+  }
+}
+
+// From records the chance is told; over its limit it is a caution, though agreed.
+TEST(CheckStops, FromRecords_TheChanceIsTold) {
+  Crossing crossing = in_soil("made-ground");
+  crossing.bore.model.calibrated_from.set(12);
+  EXPECT_FALSE(find(judged(crossing), "surface.stuck", "f1")->measured);  // the rate is that of the table
+  const auto told = [&](double rate) {
+    crossing.site.strata[0].values.refusal_rate = RatePerLength{rate};
+    const Assessment answer = judged(crossing);
+    const Finding& finding = *find(answer, "surface.stuck", "f1");
+    EXPECT_NEAR(*finding.measured, std::exp(-rate * 2) - std::exp(-rate * 6), 1e-5);
+    EXPECT_NE(finding_text(finding, UnitSystem::metric).find('%'), std::string::npos);
+    EXPECT_TRUE(working(answer, "surface.stuck", "f1"));
+    return finding.severity;
+  };
+  EXPECT_EQ(told(0.001), Severity::note);
+  EXPECT_EQ(told(0.02), Severity::caution);
+  crossing.site.surface[0].rescue = {};
+  EXPECT_EQ(told(0.001), Severity::caution);
 }
 
 // Hard clay from station 3.5 on: the set falls below the least under the lane, and that is a finding of the lane.

@@ -57,7 +57,8 @@ double normal_between(double low, double high, double mean, double sd) {
   return 0.5 * (std::erf((high - mean) / (sd * std::sqrt(2.0))) - std::erf((low - mean) / (sd * std::sqrt(2.0))));
 }
 
-// By hand: floor 0.9 m wide about the line, from 0.1 m above the floor to the ground; times the chance not to stop.
+// By hand: floor 0.9 m wide about the line, from 0.1 m above the floor to the ground; of bores that get there, so that
+// the rate at which the ground stops tools, which has no source, is none of its business.
 TEST(ExitWindow, TypedPit_ByHand) {
   Crossing crossing = clean_crossing();
   crossing.pits.exit.floor_width = Length{0.9};
@@ -68,8 +69,9 @@ TEST(ExitWindow, TypedPit_ByHand) {
   ASSERT_TRUE(at.chance_inside_exit_pit);
   const double inside = normal_between(-0.45, 0.45, *at.offset_m, *at.sd_lateral_m) *
                         normal_between(98.4, 100, *at.elevation_m, *at.sd_vertical_m);
-  const double arrives = std::exp(-0.001 * answer.bore.length_m);  // refusal rate of firm clay, table
-  EXPECT_NEAR(*at.chance_inside_exit_pit, inside * arrives, 1e-9);
+  EXPECT_NEAR(*at.chance_inside_exit_pit, inside, 1e-9);
+  crossing.site.strata[0].values.refusal_rate = RatePerLength{0.2};
+  EXPECT_EQ(*judged(crossing).arrival.chance_inside_exit_pit, *at.chance_inside_exit_pit);
 }
 
 TEST(ExitWindow, TooNarrowAPit_IsAStop) {
@@ -82,6 +84,64 @@ TEST(ExitWindow, TooNarrowAPit_IsAStop) {
   EXPECT_NEAR(*window->limit, 0.9, 1e-12);
   EXPECT_LT(*window->measured, 0.9);
   EXPECT_EQ(*window->measured, *answer.arrival.chance_inside_exit_pit);
+}
+
+double refusal_of(const char* soil, Severity severity, const Crossing& crossing = clean_crossing()) {
+  Crossing c = crossing;
+  c.site.strata[0].soil = soil;
+  const Assessment answer = judged(c);
+  const Finding* refusal = find(answer, "bore.refusal", "bore");
+  EXPECT_TRUE(refusal) << listed(answer);
+  if (!refusal) return -1;
+  EXPECT_EQ(refusal->severity, severity) << listed(answer);
+  EXPECT_EQ(*refusal->measured, *answer.chance_of_refusal);
+  EXPECT_EQ(refusal->source.label, SourceLabel::our_default);
+  EXPECT_NE(finding_text(*refusal, UnitSystem::metric).find("not calibrated from records"), std::string::npos);
+  return *refusal->measured;
+}
+
+// Our model: 1 − exp(−r L), rates of the table, 8 m. A guess of this program, so a caution at most.
+TEST(Refusal, NotCalibrated_ACautionAtMostAndNamesItself) {
+  EXPECT_NEAR(refusal_of("firm-clay", Severity::note), 1 - std::exp(-0.001 * 8), 1e-4);
+  EXPECT_NEAR(refusal_of("hard-clay", Severity::caution), 1 - std::exp(-0.05 * 8), 1e-3);
+  EXPECT_NEAR(refusal_of("weathered-rock", Severity::caution), 1 - std::exp(-0.5 * 8), 1e-3);
+  // Typed as certain, of a model that nobody calibrated: still no stop, and it does not go away.
+  Crossing certain = clean_crossing();
+  certain.site.strata[0].values.refusal_rate = RatePerLength{50};
+  EXPECT_NEAR(refusal_of("firm-clay", Severity::caution, certain), 1, 1e-9);
+  // The model calibrated, the rate not: the rate of the table has no source.
+  Crossing other = clean_crossing();
+  other.bore.model.calibrated_from.set(12);
+  EXPECT_NEAR(refusal_of("weathered-rock", Severity::caution, other), 1 - std::exp(-0.5 * 8), 1e-3);
+}
+
+TEST(Refusal, FromRecords_MayStop) {
+  Crossing crossing = clean_crossing();
+  crossing.bore.model.calibrated_from.set(12);
+  const auto at = [&](double rate) {
+    crossing.site.strata[0].values.refusal_rate = RatePerLength{rate};
+    const Assessment answer = judged(crossing);
+    const Finding& found = *find(answer, "bore.refusal");
+    EXPECT_EQ(finding_text(found, UnitSystem::metric).find("not calibrated"), std::string::npos);
+    return found.severity;
+  };
+  EXPECT_EQ(at(0.002), Severity::note);
+  EXPECT_EQ(at(0.05), Severity::caution);  // 33 %
+  EXPECT_EQ(at(0.1), Severity::stop);      // 55 %
+  crossing.limits["refusal_stop"] = {0.6, "spare tool at hand", {}};
+  EXPECT_EQ(at(0.1), Severity::caution);
+}
+
+// Muted it is told no more in the verdict, but it stays in the list, and lapses when the chance gets worse.
+TEST(Refusal, Muted_LapsesWhenWorse) {
+  Crossing crossing = clean_crossing();
+  crossing.site.strata[0].values.refusal_rate = RatePerLength{0.05};
+  const double chance = *find(judged(crossing), "bore.refusal")->measured;
+  crossing.muted = {mute("bore.refusal", "bore", "spare tool", chance)};
+  EXPECT_EQ(judged(crossing).verdict, Verdict::within_limits) << listed(judged(crossing));
+  EXPECT_TRUE(find(judged(crossing), "bore.refusal")->muted);
+  crossing.site.strata[0].values.refusal_rate = RatePerLength{0.06};
+  EXPECT_EQ(judged(crossing).verdict, Verdict::caution);
 }
 
 TEST(BoreEnd, Daylight_IsAStopAndHasNoArrival) {

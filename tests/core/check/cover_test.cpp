@@ -100,21 +100,21 @@ TEST(Cover, StretchOfAFeature_NeverSlipsThrough) {
   EXPECT_FALSE(judged_at(-5, -1));
 }
 
-// Loose sand: the neutral cover of the 65 mm tool is about 12 D (method table 12.3), more than the ten of the trade.
-TEST(Cover, NeutralCover_IsACaution) {
+// Loose sand: the neutral cover of the 65 mm tool is about 12 D (method table 12.3), more than the ten of the trade. To
+// be above it is no fault by itself: what it does to the path is (`Drift.*`).
+TEST(Cover, NeutralCover_IsToldButNoFinding) {
   Crossing crossing = clean_crossing();
   crossing.site.strata.front().soil = "loose-sand";
   crossing.bore.launch.elevation = Length{100 - a - 11.3 * D};
   const Assessment answer = judged(crossing);
   ASSERT_TRUE(answer.neutral_cover_m);
   EXPECT_NEAR(*answer.neutral_cover_m / D, 12.3, 0.05);
-  const Finding* neutral = find(answer, "bore.neutral-cover");
-  ASSERT_TRUE(neutral) << listed(answer);
-  EXPECT_EQ(neutral->severity, Severity::caution);
-  EXPECT_EQ(neutral->source.label, SourceLabel::our_model);
-  EXPECT_NEAR(*neutral->measured, *answer.cover.least_m, 1e-12);
-  crossing.bore.launch.elevation = Length{100 - a - 14 * D};
-  EXPECT_FALSE(find(judged(crossing), "bore.neutral-cover")) << listed(judged(crossing));
+  EXPECT_LT(*answer.cover.least_m, *answer.neutral_cover_m);
+  EXPECT_FALSE(find(answer, "bore.neutral-cover")) << listed(answer);
+  EXPECT_TRUE(working(answer, "bore.neutral-cover"));
+  // The ten diameters stay the least.
+  crossing.bore.launch.elevation = Length{100 - a - 9.9 * D};
+  EXPECT_EQ(find(judged(crossing), "bore.cover")->severity, Severity::stop);
 }
 
 // In the ground as it is: made ground over clay, launched in the clay. The line, not the soil at the launch, decides.
@@ -133,11 +133,9 @@ TEST(Cover, NeutralCover_IsThatOfTheLine) {
   ASSERT_NE(on_line, answer.neutral_line.end());
   EXPECT_EQ(on_line->cover_m, answer.neutral_cover_m);
   const bool climbs = answer.bore.points.front().curvature_1_m > 0;
-  EXPECT_EQ(find(answer, "bore.neutral-cover") != nullptr, climbs) << listed(answer);
   EXPECT_TRUE(climbs);
   crossing.bore.launch.elevation = Length{98.60};
   const Assessment deep = judged(crossing);
-  EXPECT_FALSE(find(deep, "bore.neutral-cover")) << listed(deep);
   EXPECT_LT(deep.bore.points.front().curvature_1_m, 0);
 }
 

@@ -191,10 +191,19 @@ double contact_again(const Working& w) {
 const std::map<std::string, Again, std::less<>>& formulas() {
   static const std::map<std::string, Again, std::less<>> all{
       {"bore.length", [](const Working& w) { return input(w, "x_exit") - input(w, "x_launch"); }},
-      {"bore.exit-window", [](const Working& w) { return over_grounds(w) * (1 - input(w, "P_refusal")); }},
+      {"bore.exit-window", [](const Working& w) { return over_grounds(w); }},
       {"bore.daylight-chance", score_again},
       {"bore.cover-chance", score_again},
       {"surface.cover-chance", score_again},
+      {"bore.refusal", [](const Working& w) { return 1 - std::exp(-input(w, "N")); }},
+      {"bore.climb",
+       [](const Working& w) {
+         return std::abs(input(w, "z") - input(w, "z_0") - input(w, "i") * (input(w, "x") - input(w, "x_0")));
+       }},
+      {"bore.sag",
+       [](const Working& w) {
+         return std::abs(input(w, "z") - input(w, "z_0") - input(w, "i") * (input(w, "x") - input(w, "x_0")));
+       }},
       {"bore.set",
        [](const Working& w) {
          const double area = pi * input(w, "d_piston") * input(w, "d_piston") / 4;
@@ -413,12 +422,23 @@ Crossing wet_crossing() {
   return crossing;
 }
 
+/// Rates from records, and an exit pit of a typed depth under a path that sags.
+Crossing calibrated_crossing() {
+  Crossing crossing = clean_crossing();
+  crossing.bore.model.calibrated_from.set(12);
+  crossing.site.strata.front().values.refusal_rate = RatePerLength{0.002};
+  crossing.pits.exit.floor_elevation = Length{98.2};
+  return crossing;
+}
+
 TEST(Working, EachRecomputesFromItsInputs) {
   std::vector<Working> all = judged(busy_crossing()).working;
   const std::vector<Working> wet = judged(wet_crossing()).working;
   all.insert(all.end(), wet.begin(), wet.end());
   const std::vector<Working> sandy = judged(sandy_crossing()).working;
   all.insert(all.end(), sandy.begin(), sandy.end());
+  const std::vector<Working> calibrated = judged(calibrated_crossing()).working;
+  all.insert(all.end(), calibrated.begin(), calibrated.end());
   std::map<std::string_view, int> met;
   for (const Working& w : all) {
     const auto it = formulas().find(w.code);

@@ -33,7 +33,7 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
     "crossing":"Alder \"Lane\"","verdict":"incomplete",
     "bore":{"length_m":null,"ends":null,"path":[],
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
-      "neutral_cover_m":null,"neutral_station_m":null,"neutral_line":[],"chance_of_refusal":null,"chance_of_daylight":null,"refusal_station_m":null,
+      "neutral_cover_m":null,"neutral_station_m":null,"neutral_line":[],"chance_of_refusal":null,"chance_of_daylight":null,"refusal_calibrated":false,"refusal_station_m":null,
       "advance_time_s":{"p10":null,"p50":null,"p90":null},
       "least_grip":null,"hold_until_m":null,"stops":[],"guesses":[],"calibrated_from":0},
     "cover":{"least_m":null,"least_low_m":null,"station_m":null,"required_m":null,"chance_below":null},

@@ -39,7 +39,8 @@ inline std::string full_text() {
               "outline":[[8.0,-6.0],[8.9,-6.0],[9.3,6.0],[8.4,6.0]],"top":102.0,"bottom_elevation_m":99.6}],
   "surface": [
     {"id":"f1","kind":"road","name":"Alder Lane","from_m":4.0,"to_m":11.5,"skew_rad":0.0,"traffic":"highway",
-     "rule":"road-cover-48in","required_cover_m":1.2,"heave_limit_m":0.01,"permission":"not-asked","permit":"x"},
+     "rule":"road-cover-48in","required_cover_m":1.2,"heave_limit_m":0.01,"permission":"not-asked","permit":"x",
+     "rescue":{"how":"dug up","agreed_with":"owner","date":"2025-04-03"}},
     {"id":"f3","kind":"footing","name":"","outline":[[1,3],[4,3],[4,6],[1,6]],"founding_elevation_m":101.4,
      "structure":"dwelling","bearing_pressure_pa":100000}],
   "boundaries": [{"id":"b1","kind":"property","name":"","line":[[12.5,-10.0],[12.5,10.0]]}],

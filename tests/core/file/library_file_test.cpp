@@ -21,7 +21,10 @@ LearnLibrary sample() {
        9,
        {0.05, 0.04, 0.06, -3, 0.1},
        {0.003, 0.002, 0.004, -5.8, 0.2},
-       {0.2, 0.15, 0.25, -1.6, 0.15}},
+       {0.2, 0.15, 0.25, -1.6, 0.15},
+       2,
+       1500,
+       {0.0012, 0.0003, 0.0025, 3, 2500}},
       {"silt", 1, 0, {0.03, 0.01, 0.09, -3.5, 0.6}, {0.0035, 0.002, 0.006, -5.6, 0.4}, {0.3, 0.1, 0.8, -1.2, 0.6}}};
   return library;
 }
@@ -32,6 +35,18 @@ TEST(LibraryFile, RoundTrip_SameValueSameBytes) {
   ASSERT_TRUE(back) << back.error().text();
   EXPECT_EQ(*back, sample());
   EXPECT_EQ(write_library(*back), text);
+}
+
+// A library from before rates were learnt: nothing is known of them.
+TEST(LibraryFile, WithoutRates_StillRead) {
+  LearnLibrary old = sample();
+  old.soils.erase(old.soils.begin());
+  const std::string text = write_library(old);
+  EXPECT_EQ(text.find("refusal_rate"), std::string::npos);
+  const Result<LearnLibrary> back = read_library(text, known());
+  ASSERT_TRUE(back) << back.error().text();
+  EXPECT_EQ(back->soils.at(0).bored_m, 0);
+  EXPECT_EQ(back->soils.at(0).refusal_rate, LearnedRate());
 }
 
 TEST(LibraryFile, Unknown_IsKept) {
@@ -58,7 +73,9 @@ TEST(LibraryFile, Rejection_NamesThePlace) {
         Wrong{with("\"version\": 1", "\"version\": 2"), "/version"},
         Wrong{with("\"silt\"", "\"firm-clay\""), "/soils/1/soil"},
         Wrong{with("\"silt\"", "\"porridge\""), "/soils/1/soil"}, Wrong{with("0.04", "0.4"), "/soils/0/steer_constant"},
-        Wrong{with("0.05", "-1"), "/soils/0/steer_constant/likeliest"}}) {
+        Wrong{with("0.05", "-1"), "/soils/0/steer_constant/likeliest"},
+        Wrong{with("0.0003", "0.3"), "/soils/0/refusal_rate"}, Wrong{with("2500", "1400"), "/soils/0/refusal_rate"},
+        Wrong{with("1500", "-1"), "/soils/0/bored_m"}, Wrong{with("0.0012", "-1"), "/soils/0/refusal_rate/mean_1_m"}}) {
     const Result<LearnLibrary> back = read_library(wrong.text, known());
     ASSERT_FALSE(back) << wrong.place;
     EXPECT_EQ(back.error().place, wrong.place);

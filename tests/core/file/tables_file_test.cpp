@@ -113,6 +113,40 @@ TEST(TablesFile, BuiltIn_SoilValues) {
   EXPECT_EQ(rock.swell.v, 0.50);
 }
 
+/// One class as a user's table would have it.
+std::string own_soil(const std::string& id, const std::string& more) {
+  return R"([{"id": ")" + id + R"(", "name": "own", )" + more + R"("unit_weight_n_m3": 18000,
+    "saturated_unit_weight_n_m3": 18500, "undrained_strength_pa": 45000, "drained": false, "cohesion_pa": 0,
+    "dilation_angle_rad": 0, "shear_modulus_pa": 4000000, "poisson_ratio": 0.3, "earth_pressure_ratio": null,
+    "adhesion_ratio": 0.2, "interface_angle_rad": 0.4, "wander_rad_sqrt_m": 0.0025, "stone_rate_1_m": 0,
+    "stone_kick_rad": 0, "refusal_rate_1_m": 0.001, "heave_share": 1, "swell": 0.4, "excavation_type": "B",
+    "stands_open": "days", "use": "good", "thumb": "x", "source": "own", "source_label": "owner's setting"}])";
+}
+
+// A table from before rows had neighbours still loads, and a class laid over keeps those it had.
+TEST(TablesFile, Neighbours_MayBeLeftOut) {
+  const auto over = overlay_table(built_in(), "soils.json", own_soil("firm-clay", ""));
+  ASSERT_TRUE(over) << over.error().text();
+  EXPECT_EQ(find_soil(*over, "firm-clay")->undrained_strength->Pa, 45000);
+  EXPECT_EQ(find_soil(*over, "firm-clay")->neighbours, find_soil(built_in(), "firm-clay")->neighbours);
+  EXPECT_TRUE(overlay_table(built_in(), "soils.json", own_soil("marl", "")));
+  const auto named = overlay_table(built_in(), "soils.json", own_soil("marl", R"("neighbours": ["peat"], )"));
+  ASSERT_TRUE(named) << named.error().text();
+  EXPECT_EQ(find_soil(*named, "marl")->neighbours, std::vector<std::string>{"peat"});
+}
+
+TEST(TablesFile, Neighbours_RefusedWithTheirPlace) {
+  for (const auto& [wrong, place] : {std::pair(R"("neighbours": ["porridge"], )", "neighbours/0"),
+                                     {R"("neighbours": ["marl"], )", "neighbours/0"},
+                                     {R"("neighbours": ["peat", "peat"], )", "neighbours/1"},
+                                     {R"("neighbours": ["peat", 3], )", "neighbours/1"},
+                                     {R"("neighbours": ["peat", "silt", "cobbly"], )", "neighbours"}}) {
+    const auto refused = overlay_table(built_in(), "soils.json", own_soil("marl", wrong));
+    ASSERT_FALSE(refused) << wrong;
+    EXPECT_NE(refused.error().place.find(place), std::string::npos) << refused.error().text();
+  }
+}
+
 TEST(TablesFile, Property_SoilsStandInOrder) {
   for (const SoilClass& soil : built_in().soils) {
     EXPECT_NE(soil.drained, soil.undrained_strength.has_value()) << soil.id;

@@ -188,7 +188,7 @@ TEST(LaunchMap, ChanceOfACleanBore_ArrivalTimesNoContact) {
   const LaunchMap map = search_launches(crossing, tables(), coarse(5));
   const Assessment here = judged(crossing);
   EXPECT_NEAR(*map.here.chance_clean,
-              *here.arrival.chance_inside_exit_pit * (1 - *here.contact_chance_any) *
+              *here.arrival.chance_inside_exit_pit * (1 - *here.chance_of_refusal) * (1 - *here.contact_chance_any) *
                   (1 - here.chance_unknown_service.value_or(0)),
               2e-3);
   for (const LaunchCell& cell : map.cells)

@@ -132,4 +132,51 @@ inline Coverage coverage(int times, int bores_each, std::uint64_t seed) {
   return covered;
 }
 
+/// A record of nothing but how far it got and how it ended.
+inline DayRecord stopped_record(EndHow how, double at_m) {
+  DayRecord record;
+  record.id = "d1";
+  record.readings = {read(ReadingKind::start, 0, 0), read(ReadingKind::mark, 600, at_m)};
+  Reading end;
+  end.kind = ReadingKind::end;
+  end.time = Duration{700};
+  end.how = how;
+  record.readings.push_back(end);
+  return record;
+}
+
+struct RefusalCoverage {
+  int of = 0, held = 0;
+};
+
+/// Rates drawn from the prior of dense sand, bores of 10 m each until the ground stops them: by way of records, or as
+/// evidence right away.
+inline RefusalCoverage refusal_coverage(int times, int bores_each, std::uint64_t seed, bool by_records) {
+  Schooled school;
+  school.crossing.site.strata[0].soil = "dense-sand";
+  const SoilClass& sand = *find_soil(tables(), "dense-sand");
+  std::mt19937_64 engine(seed);
+  std::exponential_distribution<double> prior(1 / sand.refusal_rate.per_m);  // gamma of shape 1
+  RefusalCoverage covered;
+  for (int i = 0; i < times; ++i) {
+    const double rate = prior(engine);
+    std::exponential_distribution<double> stop(rate);
+    Crossing crossing = school.crossing;
+    Evidence evidence;
+    for (int k = 0; k < bores_each; ++k) {
+      const double at = stop(engine);
+      const bool stopped = at < school.length_m;
+      crossing.record.push_back(
+          stopped_record(stopped ? EndHow::stuck : EndHow::arrived, std::min(at, school.length_m)));
+      evidence.stops.push_back(
+          {sand.id, sand.refusal_rate.per_m, sand.wander.rad_sqrt_m, std::min(at, school.length_m), stopped});
+    }
+    if (by_records) evidence = evidence_of(crossing, tables());
+    const LearnedRate& learnt = learn(evidence).soils.at(0).refusal_rate;
+    ++covered.of;
+    covered.held += learnt.low_1_m <= rate && rate <= learnt.high_1_m;
+  }
+  return covered;
+}
+
 }  // namespace burrow::test

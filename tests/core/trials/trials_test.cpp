@@ -279,10 +279,10 @@ TEST(Trials, Model_GuessDrawsNeighbouringClasses) {
   EXPECT_NEAR(arrival++->second, 1600, 32);
   EXPECT_NEAR(arrival++->second, 3200, 32);
   EXPECT_NEAR(arrival->second, 1600, 32);
-  c.crossing.site.strata[0].soil = "peat";  // stands in no order
-  EXPECT_EQ(c.run(64).grounds, 1u);
-  c.crossing.site.strata[0].soil = "hard-clay";  // an end
-  EXPECT_EQ(c.run(64).grounds, 2u);
+  c.crossing.site.strata[0].soil = "peat";  // two soft clays
+  EXPECT_EQ(c.run(64).grounds, 3u);
+  c.crossing.site.strata[0].soil = "hard-clay";  // weathered rock beyond it
+  EXPECT_EQ(c.run(64).grounds, 3u);
 }
 
 TEST(Trials, Model_ManyGuessesAreDealtEvenly) {

@@ -27,10 +27,10 @@ struct GuessedPath {
 };
 
 /// The band with the neighbouring classes of `guesses_of` in it: second moment about the mean path of the classes
-/// entered, Var = Var_0 + Σ_strata Σ_k p_k (Var_k + Δ_k² − Var_0), Δ_k the distance of the mean path in class k at the
-/// same station. Strata count as independent (first order). At a station only the classes whose path gets there count,
-/// their chances scaled to 1. No stratum narrows the band: not knowing must not look safe. Nothing changes where every
-/// stratum was seen or bored. Source: law of total variance (derived), the classes our model.   Range: as
+/// entered, Var = Var_0 + Σ_strata Σ_k p_k (max(Var_k − Var_0, 0) + Δ_k²), Δ_k the distance of the mean path in class k
+/// at the same station. Strata count as independent (first order). At a station only the classes whose path gets there
+/// count, their chances scaled to 1. No stratum narrows the band: not knowing must not look safe. Nothing changes where
+/// every stratum was seen or bored. Source: law of total variance (derived), the classes our model.   Range: as
 /// `predict_path`. Evidence: GuessedGround.*
 GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path);
 /// `ground`: that of the site, made before.
@@ -74,6 +74,10 @@ class StopChance {
  public:
   StopChance(const Site& site, const Tables& tables, const Ground& ground, const BorePath& path);
   [[nodiscard]] double up_to(Length arc) const;
+  /// Number of stops to be expected up to there, N in chance = 1 − exp(−N).
+  [[nodiscard]] double expected(Length arc) const;
+  /// Whether each rate on the way was entered for its stratum or strip, none taken from the table.
+  [[nodiscard]] bool all_entered() const { return all_entered_; }
 
  private:
   struct Piece {
@@ -86,6 +90,7 @@ class StopChance {
   };
   std::vector<Piece> pieces_;
   std::vector<std::vector<Rate>> guesses_;  // own class first
+  bool all_entered_ = true;
 };
 
 }  // namespace burrow

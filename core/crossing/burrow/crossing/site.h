@@ -123,7 +123,7 @@ struct LevelRecord {
   bool operator==(const LevelRecord&) const = default;
 };
 
-/// How a tool that is stuck under it would be got out, as agreed with its owner.
+/// How a tool that stops under it would be got out, as agreed with whom it belongs to.
 struct StuckPlan {
   std::string how;
   std::string agreed_with;

@@ -30,6 +30,8 @@ struct Words<ExcavationMatter> {
 struct SoilClass {
   std::string id;    ///< "firm-clay"
   std::string name;  ///< "firm clay"
+  /// The one or two classes it stands between, softer first: what a guess of it may be instead. `guesses_of`
+  std::vector<std::string> neighbours;
   UnitWeight unit_weight;
   UnitWeight saturated_unit_weight;
   std::optional<Pressure> undrained_strength;

@@ -15,7 +15,7 @@ struct LearnRow {
   std::string before;      ///< the default: "0.040"
   std::string from;        ///< "12 bores"
 };
-/// Three rows a soil class.   Evidence: LearnText.*
+/// Three rows a soil class, a fourth where the ends of its bores are known.   Evidence: LearnText.*
 std::vector<LearnRow> learn_rows(const LearnLibrary& library, const Tables& tables);
 
 }  // namespace burrow

@@ -17,5 +17,12 @@ TEST(LearnRecoveryLong, Coverage_SixHundredSets) {
     EXPECT_NEAR(static_cast<double>(held) / covered.of, 0.90, 0.04);
 }
 
+// The rate at which the ground stops tools, by way of records.
+TEST(LearnRecoveryLong, Coverage_RefusalSixHundredSets) {
+  const RefusalCoverage covered = refusal_coverage(600, 8, 79, true);
+  RecordProperty("refusal", covered.held);
+  EXPECT_NEAR(static_cast<double>(covered.held) / covered.of, 0.90, 0.04);
+}
+
 }  // namespace
 }  // namespace burrow::test

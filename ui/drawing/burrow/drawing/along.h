@@ -21,8 +21,9 @@ QRectF stops_row(const Frame& frame, const Look& look);
 /// The stretch under a point of that row.
 std::optional<std::size_t> stop_at(const Picture& picture, const QPointF& at);
 
-/// "under Larkfold Rise: 0.71 % chance that the ground stops the tool; not to be dug out".
-QString stop_text(const Crossing& crossing, const StopStretch& stretch, UnitSystem units);
+/// "under Larkfold Rise: 0.71 % chance that the ground stops the tool; not to be dug out". No chance is told of rates
+/// that are not from records.
+QString stop_text(const Crossing& crossing, const StopStretch& stretch, bool calibrated, UnitSystem units);
 
 /// What the pointer is told in the strip and in that row; empty elsewhere.
 QStringList pointer_words(const Picture& picture, const QPointF& at);

@@ -29,6 +29,7 @@ class SurfacePanel : public FormPanel {
   [[nodiscard]] ThingList* list() const { return list_; }
   [[nodiscard]] TextForm* names() const { return names_; }
   [[nodiscard]] TextForm* permits() const { return permit_; }
+  [[nodiscard]] TextForm* rescue() const { return rescue_; }
   [[nodiscard]] EntryForm* values() const { return values_; }
   [[nodiscard]] EntryForm* limits() const { return limits_; }
   [[nodiscard]] QComboBox* rules() const { return rules_; }
@@ -53,6 +54,10 @@ class SurfacePanel : public FormPanel {
   void edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it);
   void make_values();
   void make_rule();
+  using TextOfRescue = std::function<std::string(const StuckPlan&)>;
+  using WriteRescue = std::function<void(StuckPlan&, std::string)>;
+  void add_rescue(const QString& label, const QString& hint, TextOfRescue read, WriteRescue write);
+  void make_rescue();
   void make_levels();
   void show_levels();
   void show_heave();
@@ -83,6 +88,7 @@ class SurfacePanel : public FormPanel {
   EntryForm* values_ = nullptr;
   EntryForm* limits_ = nullptr;
   TextForm* permit_ = nullptr;
+  TextForm* rescue_ = nullptr;
   QLabel* levels_text_ = nullptr;
   TextForm* dates_ = nullptr;
   ThingList* pegs_ = nullptr;
