@@ -90,7 +90,11 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   check_loads(judge);
   check_air(judge);
   if (!kept) check_marks(judge);  // judges nothing, and nobody asks a search for its run sheet
-  kept ? give_verdict(crossing, answer) : conclude(crossing, answer);
+  check_typed_limits(judge);
+  if (kept)
+    give_verdict(crossing, tables, answer);
+  else
+    conclude(crossing, tables, answer);
   return answer;
 }
 

@@ -184,17 +184,19 @@ void Reader::limits(std::string_view key, std::map<std::string, LimitOverride>& 
       if (!newer_ && !find_limit(tables_, member.key))
         return refuse(json_pointer(place_, member.key), '"' + member.key + '"',
                       "one of the limits: " + known_ids(tables_.limits));
-      at(member.key, [&] { take_limit(member.value, target[member.key]); });
+      // A gap below zero is read, so that the verdict can name it: a stop.
+      const bool gap = member.key.starts_with("separation_");
+      at(member.key, [&] { take_limit(member.value, target[member.key], gap); });
     }
   });
 }
 
-void Reader::take_limit(const Json& json, LimitOverride& target) {
+void Reader::take_limit(const Json& json, LimitOverride& target, bool may_be_negative) {
   static constexpr Range limit{0, range::largest, false, "a number, 0 or more, or {\"value\": …, \"why\": \"…\"}"};
-  if (!json.object()) return take(json, target.value, limit);
+  if (!json.object()) return take(json, target.value, may_be_negative ? range::any : limit);
   Frame frame{json.object(), std::vector<bool>(json.object()->size())};
   std::swap(frame_, frame);
-  required("value", target.value, range::not_negative);
+  required("value", target.value, may_be_negative ? range::any : range::not_negative);
   field("why", target.why);
   extra(target.extra);
   std::swap(frame_, frame);

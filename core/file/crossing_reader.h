@@ -187,7 +187,7 @@ class Reader {
     if (!known) return refuse_here(json, "one of: " + known_words<E>());
     target = *known;
   }
-  void take_limit(const Json& json, LimitOverride& target);
+  void take_limit(const Json& json, LimitOverride& target, bool may_be_negative);
   [[nodiscard]] bool is_known(NameOf table, const std::string& name) const;
   [[nodiscard]] std::string known_names(NameOf table) const;
   void refuse_here(const Json& found, std::string expected) { refuse(place_, shown_json(found), std::move(expected)); }
