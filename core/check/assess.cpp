@@ -89,7 +89,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   check_pits(judge);
   check_loads(judge);
   check_air(judge);
-  if (!kept) check_marks(judge);  // judges nothing, and nobody asks a search for its run sheet
+  kept ? check_mark_spacing(judge) : check_marks(judge);  // nobody asks a search for its run sheet
   check_typed_limits(judge);
   if (kept)
     give_verdict(crossing, tables, answer);

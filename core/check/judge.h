@@ -153,6 +153,7 @@ void check_pits(Judge& judge);
 void check_loads(Judge& judge);  ///< and the pipe under them
 void check_air(Judge& judge);
 void check_marks(Judge& judge);
+void check_mark_spacing(Judge& judge);  ///< which the one before takes in
 void check_typed_limits(Judge& judge);  ///< looser than the table
 
 /// Mutes and verdict; gives the mutes that do not count.

@@ -24,6 +24,7 @@ inline Utility water_main(double station_m, double elevation_m) {
   u.name = "water main";
   u.kind = UtilityKind::water;
   u.status.set(UtilityStatus::live);
+  u.material = "pe100";
   u.outside_diameter = Length{0.11};
   u.located.how.set(LocatedHow::traced);
   u.located.lateral_sd = Length{0.05};

@@ -79,6 +79,7 @@ TEST(UtilityStrain, UnknownWalls_AreCautionsOfTheirOwn) {
     crossing.site.utilities.push_back(water_main(station, 97.8));
     crossing.site.utilities.back().id = "u" + std::to_string(crossing.site.utilities.size());
     crossing.site.utilities.back().name = "old line";
+    crossing.site.utilities.back().material.clear();
   }
   const Assessment answer = judged(crossing);
   for (std::size_t i = 0; i < 3; ++i) {
