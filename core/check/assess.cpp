@@ -92,12 +92,17 @@ Assessment judge_length_alone(const Crossing& crossing, const Tables& tables, co
     unknown.name = utility.name;
   }
   const StopChance stopping(crossing.site, tables, ready.ground, answer.bore);
-  Judge judge{crossing, tables, ready.ground, ready.tool, stopping, ready.limits, answer, kept, ready.memory};
+  const PathFans fans;
+  Judge judge{crossing, tables, ready.ground, ready.tool, stopping, fans, ready.limits, answer, kept, ready.memory};
   check_missing(judge);
   check_too_long(judge);
   check_pits(judge);
   check_air(judge);
-  kept ? give_verdict(crossing, answer) : conclude(crossing, answer);
+  check_typed_limits(judge);
+  if (kept)
+    give_verdict(crossing, tables, answer);
+  else
+    conclude(crossing, tables, answer);
   return answer;
 }
 
@@ -146,8 +151,12 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   check_pits(judge);
   check_loads(judge);
   check_air(judge);
-  if (!kept) check_marks(judge);  // judges nothing, and nobody asks a search for its run sheet
-  kept ? give_verdict(crossing, answer) : conclude(crossing, answer);
+  kept ? check_mark_spacing(judge) : check_marks(judge);  // nobody asks a search for its run sheet
+  check_typed_limits(judge);
+  if (kept)
+    give_verdict(crossing, tables, answer);
+  else
+    conclude(crossing, tables, answer);
   return answer;
 }
 

@@ -55,13 +55,13 @@ void judge_pressure(Judge& judge, const AirSupply& supply, const Tool& wanted) {
 }
 
 void judge_supply(Judge& judge, const AirSupply& supply) {
-  judge.demand(about_air("air.loss", Severity::note, "Pa"), supply.at_compressor.Pa - supply.at_tool.Pa,
+  judge.demand(about_air("air.loss", Severity::caution, "Pa"), supply.at_compressor.Pa - supply.at_tool.Pa,
                judge.limit("air_loss_pa"));
   if (supply.held_by == AirHeldBy::compressor) {
     const Limit take{supply.would_take.m3_s,
                      true,
                      {"free air the tool takes at the pressure this line would leave it", SourceLabel::our_model}};
-    judge.demand(about_air("air.compressor-small", Severity::note, "m³/s", said("compressor")),
+    judge.demand(about_air("air.compressor-small", Severity::caution, "m³/s", said("compressor")),
                  supply.compressor_gives.m3_s, take);
   }
   const auto choked =

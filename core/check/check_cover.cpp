@@ -109,15 +109,8 @@ std::optional<double> demand_cover(Judge& judge, std::string_view code, const st
 void check_owner_cover(Judge& judge, const SurfaceFeature& feature) {
   const std::optional<Stretch> stretch = stretch_of(feature, judge.answer.bore.points);
   if (!stretch) return;
-  const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
-  Limit limit;
-  if (feature.required_cover)
-    limit = {feature.required_cover->m, true, {"typed for this crossing", SourceLabel::owners_setting}};
-  else if (rule && rule->cover)
-    limit = {rule->cover->m, true, rule->source};
-  else
-    return;
-  demand_cover(judge, "surface.cover", feature.id, called(feature), *stretch, limit);
+  if (const std::optional<Limit> limit = cover_limit(judge, feature))
+    demand_cover(judge, "surface.cover", feature.id, called(feature), *stretch, *limit);
 }
 
 /// Where the cover exceeds the neutral one least, or falls short of it most, in the ground as it is along the bore.

@@ -160,6 +160,7 @@ double spacing_of(Judge& judge, double length_m) {
   if (entered >= least) return entered;
   Finding finding;
   finding.code = "air.mark-spacing";
+  finding.severity = Severity::caution;
   finding.subject = "air";
   finding.name = "hose";
   finding.unit = "m";
@@ -169,6 +170,10 @@ double spacing_of(Judge& judge, double length_m) {
 }
 
 }  // namespace
+
+void check_mark_spacing(Judge& judge) {
+  if (judge.answer.bore.points.size() >= 2) spacing_of(judge, judge.answer.bore.length_m);
+}
 
 void check_marks(Judge& judge) {
   Assessment& answer = judge.answer;

@@ -23,7 +23,7 @@ struct StrainRule {
   bool joints_stretch = false;
 };
 
-/// An unknown wall is held against the most brittle one, but only as a note.
+/// An unknown wall is held against the most brittle one.
 StrainRule rule_for(const Judge& judge, UtilityWall wall) {
   switch (wall) {
     case UtilityWall::grey_iron:
@@ -43,7 +43,7 @@ StrainRule rule_for(const Judge& judge, UtilityWall wall) {
   return {};
 }
 
-/// Of a wall that is known.
+/// One that is not known may be brittle, and need not be.
 Severity strain_severity(const Utility& utility, UtilityWall wall) {
   const bool brittle = wall == UtilityWall::grey_iron || wall == UtilityWall::rigid;
   return brittle && utility.kind == UtilityKind::gas ? Severity::stop : Severity::caution;
@@ -72,8 +72,6 @@ class UtilitiesInMotion {
     judge_movement(utility, answer, hole, place, *strain);
     if (utility.outside_diameter) judge_strain(utility, answer, place, *strain);
   }
-
-  void say_unknown_walls() { unknown_walls_.say(judge_, "utility.wall-unknown", ""); }
 
  private:
   Finding at(const Utility& utility, const Point3& pipe, std::string_view code, Severity severity) const {
@@ -113,11 +111,9 @@ class UtilitiesInMotion {
     const double counted = rule.joints_stretch ? 0 : 1;
     const double value = strain.bending + counted * strain.stretch;
     answer.strain = value;
-    if (wall == UtilityWall::unknown && hurts(utility))
-      unknown_walls_.take(utility, *answer.on_utility, value, *rule.limit);
-    if (wall != UtilityWall::unknown && hurts(utility) && rule.limit &&
-        (judge_.kept || margin_of(value, *rule.limit) < 0)) {
-      Finding finding = at(utility, *answer.on_utility, "utility.strain", strain_severity(utility, wall));
+    if (hurts(utility) && rule.limit && (judge_.kept || margin_of(value, *rule.limit) < 0)) {
+      const std::string_view code = wall == UtilityWall::unknown ? "utility.wall-unknown" : "utility.strain";
+      Finding finding = at(utility, *answer.on_utility, code, strain_severity(utility, wall));
       finding.unit = "";
       judge_.demand(std::move(finding), value, *rule.limit);
     }
@@ -149,7 +145,6 @@ class UtilitiesInMotion {
   Judge& judge_;
   Limit movement_limit_;
   std::array<StrainRule, 7> rules_;
-  WorstOfMany unknown_walls_;
 };
 
 }  // namespace
@@ -159,7 +154,6 @@ void check_movement(Judge& judge) {
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
   for (std::size_t i = 0; i < utilities.size() && i < judge.answer.utilities.size(); ++i)
     motion.judge_one(utilities[i], judge.answer.utilities[i]);
-  motion.say_unknown_walls();
 }
 
 }  // namespace burrow

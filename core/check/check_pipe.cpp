@@ -89,7 +89,7 @@ void check_pipe_hole(Judge& judge, const PipeUnderCheck& pipe) {
   if (ratio <= high.value) return;
   Finding wide;
   wide.code = "pipe.hole-wide";
-  wide.severity = Severity::note;
+  wide.severity = Severity::caution;
   wide.subject = pipe.subject;
   wide.name = "pipe";
   if (place) wide.station_m = place->x_m;

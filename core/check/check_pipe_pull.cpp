@@ -112,7 +112,7 @@ class PullingIn {
                {"pipe.pull-closed", said("pull-in, the hole closed on it"), closed_N->N, "N", end_,
                 closed.closes ? said("Sand and gravel close on it soon. Bring it in at once.")
                               : said("Where it is left lying until the hole closes: in clay after days.")},
-               {full.value * safe_N_, false, closed.closes ? Severity::caution : Severity::note, stress_.source, false},
+               {full.value * safe_N_, false, Severity::caution, stress_.source, false},
                of_pull(closed, closed_N->N, true));
     judge_hose(open_N->N);
     tell_stretch(open_N->N, open.length_m);

@@ -64,9 +64,7 @@ void say(Judge& judge, Reach&& reach, std::string_view code) {
               reach.distance_m,
               source_of(*reach.soil),
               Source{"distance of the bore's axis", SourceLabel::derived}});
-  reach.place.measured = reach.reach_m;
-  reach.place.limit = reach.distance_m;
-  reach.place.at_least = false;
+  reach.place.measured = reach.reach_m;  // the form holds for ground that goes on: nothing to hold it against
   reach.place.source = source_of(*reach.soil);
   judge.say(std::move(reach.place));
 }

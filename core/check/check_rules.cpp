@@ -93,10 +93,7 @@ void add_zone(Judge& judge, const UnderRule& under) {
   zone.id = under.feature.id;
   zone.from_m = under.stretch.from_m;
   zone.to_m = under.stretch.to_m;
-  if (under.feature.required_cover)
-    zone.cover_m = under.feature.required_cover->m;
-  else if (under.rule && under.rule->cover)
-    zone.cover_m = under.rule->cover->m;
+  if (const std::optional<Limit> cover = cover_limit(judge, under.feature)) zone.cover_m = cover->value;
   if (under.rule && under.rule->pit_setback) zone.pit_setback_m = under.rule->pit_setback->m;
   if (zone.cover_m || zone.pit_setback_m) judge.answer.zones.push_back(std::move(zone));
 }

@@ -20,19 +20,6 @@ struct Greatest {
 
 }  // namespace
 
-HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature) {
-  if (feature.heave_limit)
-    return {std::nullopt,
-            Limit{feature.heave_limit->m, false, {"typed for this crossing", SourceLabel::owners_setting}}};
-  const bool track = feature.kind == SurfaceKind::track;
-  HeaveLimits limits{judge.limit(track ? "heave_track_caution_m" : "heave_road_caution_m"),
-                     judge.limit(track ? "heave_track_stop_m" : "heave_road_stop_m")};
-  const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
-  if (rule && rule->heave_caution) limits.caution = Limit{rule->heave_caution->m, false, rule->source};
-  if (rule && rule->heave_stop) limits.stop = Limit{rule->heave_stop->m, false, rule->source};
-  return limits;
-}
-
 bool moves_with_ground(const SurfaceFeature& feature) {
   return feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track ||
          feature.kind == SurfaceKind::drive || feature.kind == SurfaceKind::footway;

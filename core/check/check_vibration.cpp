@@ -34,7 +34,7 @@ Shaking shaking_at(const Judge& judge, double energy_J, const Point3& on_bore, d
 }
 
 void show(Judge& judge, std::string_view code, const std::string& subject, double energy_J, const Shaking& s,
-          const Limit& limit) {
+          const Limit* limit) {
   if (judge.shows())
     judge.show({code,
                 subject,
@@ -48,13 +48,19 @@ void show(Judge& judge, std::string_view code, const std::string& subject, doubl
                 "v",
                 s.greater_m_s(),
                 "m/s",
-                limit.value,
+                limit ? std::optional(limit->value) : std::nullopt,
                 {"BS 5228-2 Table E.1, stated for blows of 1.5 to 85 kJ from 1 m on: a piercing tool strikes less hard "
                  "and lies "
                  "outside it; beside it Caltrans 2013 eq. 9 for pile drivers. No measurement beside a piercing tool is "
                  "known to us",
                  SourceLabel::our_model},
-                limit.source});
+                limit ? std::optional(limit->source) : std::nullopt});
+}
+
+/// Within the blows and distances that the form was made for. Source: BS 5228-2 Table E.1, 1.5 to 85 kJ, from 1 m on.
+bool form_holds(double energy_J, const Shaking& s) {
+  constexpr double least_J = 1500, most_J = 85e3, nearest_m = 1;
+  return energy_J >= least_J && energy_J <= most_J && s.distance_m >= nearest_m;
 }
 
 bool has_word(const std::optional<std::string>& structure, std::initializer_list<std::string_view> words) {
@@ -100,7 +106,7 @@ void judge_building(Judge& judge, double energy_J, const SurfaceFeature& feature
                                nearest->y_m, nearest->z_m);
   finding.unit = "m/s";
   judge.demand(std::move(finding), s.greater_m_s(), limit);
-  show(judge, "building.vibration", feature.id, energy_J, s, limit);
+  show(judge, "building.vibration", feature.id, energy_J, s, &limit);
 }
 
 struct PipeLimits {
@@ -133,8 +139,16 @@ void judge_utility(Judge& judge, double energy_J, const PipeLimits& limits, cons
   const Shaking s = shaking_at(judge, energy_J, bore, wall);
   const Limit& limit = limits.of(wall_of(utility.material));
   answer.vibration_m_s = s.greater_m_s();
-  shaken.take(utility, pipe, s.greater_m_s(), limit);
-  show(judge, "utility.vibration", utility.id, energy_J, s, limit);
+  const bool judged = form_holds(energy_J, s);
+  if (judged) {
+    Finding finding =
+        finding_at("utility.vibration", Severity::caution, utility.id, called(utility), pipe.x_m, pipe.y_m, pipe.z_m);
+    finding.unit = "m/s";
+    judge.demand(std::move(finding), s.greater_m_s(), limit);
+  } else {
+    shaken.take(utility, pipe, s.greater_m_s(), limit);
+  }
+  show(judge, "utility.vibration", utility.id, energy_J, s, judged ? &limit : nullptr);
 }
 
 }  // namespace
@@ -150,7 +164,7 @@ void check_vibration(Judge& judge) {
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
   for (std::size_t i = 0; i < utilities.size() && i < judge.answer.utilities.size(); ++i)
     judge_utility(judge, energy_J, limits, utilities[i], judge.answer.utilities[i], shaken);
-  shaken.say(judge, "utility.vibration", "m/s");
+  shaken.say_not_judged(judge, "utility.vibration", "m/s");
 }
 
 }  // namespace burrow

@@ -1,11 +1,14 @@
 /// Mutes, the order of the findings, and the verdict.
 
+#include <fmt/format.h>
+
 #include <algorithm>
-#include <cmath>
 #include <numeric>
+#include <string_view>
 #include <utility>
 #include <vector>
 
+#include "burrow/check/mute.h"
 #include "burrow/check/with_findings.h"
 #include "judge.h"
 
@@ -13,18 +16,30 @@ namespace burrow {
 
 namespace {
 
-/// A mute lapses when what it was given for has got worse by more than the last digit shown, or can no longer be told.
-bool worse_than_muted(const Finding& finding, const Mute& mute) {
-  if (!mute.measured) return false;
-  if (!finding.measured) return true;
-  const double slack = 0.005 * std::max(std::abs(*mute.measured), finding.limit ? std::abs(*finding.limit) : 0.0);
-  return finding.at_least ? *finding.measured < *mute.measured - slack : *finding.measured > *mute.measured + slack;
+/// Whose utility it is about decides whether somebody may come to harm over it.
+void mark_what_may_hurt(const Crossing& crossing, const Tables& tables, std::vector<Finding>& findings) {
+  std::vector<std::string_view> harmful;
+  for (const Utility& utility : crossing.site.utilities)
+    if (row_of(tables, utility.kind).can_hurt) harmful.emplace_back(utility.id);
+  std::sort(harmful.begin(), harmful.end());
+  for (Finding& finding : findings)
+    finding.can_hurt = std::binary_search(harmful.begin(), harmful.end(), std::string_view(finding.subject));
+}
+
+/// A mute that does not count is told, never passed over.
+Finding note_of(const VoidMute& one) {
+  Finding finding;
+  finding.code = "file.mute-void";
+  finding.subject = one.mute->subject;
+  finding.name = fmt::format("{}: {}", one.mute->code, why_void(one.fault));
+  finding.source = {"a mute wants reason, name and day, and holds for what it was given for", SourceLabel::our_default};
+  return finding;
 }
 
 int rank(const Finding& finding) {
   if (finding.severity == Severity::stop) return 0;
   if (finding.missing) return 1;
-  if (finding.severity == Severity::caution) return finding.muted ? 3 : 2;
+  if (finding.severity == Severity::caution) return counts_in_verdict(finding) ? 2 : 3;
   return 4;
 }
 
@@ -60,31 +75,36 @@ std::vector<Finding> in_order(std::vector<Finding> findings) {
 
 }  // namespace
 
-void give_verdict(const Crossing& crossing, Assessment& answer) {
-  for (Finding& finding : answer.findings)
-    for (const Mute& mute : crossing.muted)
-      if (mute.code == finding.code && mute.subject == finding.subject && !worse_than_muted(finding, mute))
-        finding.muted = Muted{mute.reason, mute.by, mute.date};
-
+std::vector<VoidMute> give_verdict(const Crossing& crossing, const Tables& tables, Assessment& answer) {
+  std::vector<VoidMute> voids;
+  if (!crossing.muted.empty()) {
+    mark_what_may_hurt(crossing, tables, answer.findings);
+    voids = apply_mutes(crossing, tables.judged_on, answer.findings);
+  }
   const auto any = [&](auto holds) { return std::any_of(answer.findings.begin(), answer.findings.end(), holds); };
   if (any([](const Finding& f) { return f.severity == Severity::stop; }))
     answer.verdict = Verdict::stop;
   else if (any([](const Finding& f) { return f.missing; }))
     answer.verdict = Verdict::incomplete;
-  else if (any([](const Finding& f) { return f.severity == Severity::caution && !f.muted; }))
+  else if (any(counts_in_verdict))
     answer.verdict = Verdict::caution;
   else
     answer.verdict = Verdict::within_limits;
+  return voids;
 }
 
-void conclude(const Crossing& crossing, Assessment& answer) {
-  give_verdict(crossing, answer);
+void conclude(const Crossing& crossing, const Tables& tables, Assessment& answer) {
+  if (crossing.muted.empty()) mark_what_may_hurt(crossing, tables, answer.findings);
+  for (const VoidMute& one : give_verdict(crossing, tables, answer)) answer.findings.push_back(note_of(one));
   answer.findings = in_order(std::move(answer.findings));
 }
 
-Assessment with_findings(const Crossing& crossing, Assessment assessment, std::vector<Finding> more) {
+Assessment with_findings(const Crossing& crossing, const Tables& tables, Assessment assessment,
+                         std::vector<Finding> more) {
+  std::erase_if(assessment.findings, [](const Finding& f) { return f.code == "file.mute-void"; });  // told anew
   for (Finding& finding : more) assessment.findings.push_back(std::move(finding));
-  conclude(crossing, assessment);
+  for (Finding& finding : assessment.findings) finding.muted.reset();
+  conclude(crossing, tables, assessment);
   return assessment;
 }
 

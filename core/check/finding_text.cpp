@@ -94,22 +94,23 @@ const FindingWords rows[] = {
      noted("Enter its material; cast iron, clay or cement pipes may break.")},
     {"utility.vibration",
      [](const Say& s) {
-       return say("blows shake {} with up to {}, {} at most; by forms made for heavier blows", s.f.name,
-                  s.speed(s.f.measured), s.speed(s.f.limit));
+       if (!s.f.limit)
+         return say("not judged: how hard the blows shake {}; up to {} by forms made for heavier blows", s.f.name,
+                    s.speed(s.f.measured));
+       return say("blows shake {} with up to {}, {} at most", s.f.name, s.speed(s.f.measured), s.speed(s.f.limit));
      },
      noted("Pass further off, or lower the pressure while the tool passes.")},
     {"utility.plastic-zone",
      [](const Say& s) {
-       return say("the ground yields up to {} from the bore, {} is only {} away", s.measured(Dimension::length),
-                  s.f.name, s.limit(Dimension::length));
+       return say("not judged: how the ground yields at {}; it would up to {} from the bore, which is further",
+                  s.f.name, s.measured(Dimension::length));
      },
      noted("The ground pushes less than computed there; nothing to do for this alone.")},
     {"bore.plastic-zone",
      [](const Say& s) {
        return say(
-           "the ground yields up to {} from the bore, the surface is only {} away: resistance is at "
-           "most that computed",
-           s.measured(Dimension::length), s.limit(Dimension::length));
+           "not judged: how the ground yields up to the surface; it would up to {} from the bore, which is further",
+           s.measured(Dimension::length));
      },
      noted("Nothing to do for this alone: the roof limit and the high estimate of heave count here.")},
     {"building.vibration",
@@ -376,7 +377,7 @@ const FindingWords rows[] = {
 
 const FindingWords* row_for(std::string_view code) {
   for (const auto& some : {std::span<const FindingWords>(rows), words_of_records(), words_of_known(), words_of_pits(),
-                           words_of_pipe(), words_of_air()})
+                           words_of_pipe(), words_of_air(), words_of_limits()})
     for (const FindingWords& row : some)
       if (row.code == code) return &row;
   return nullptr;

@@ -43,6 +43,8 @@ std::span<const FindingWords> words_of_records();
 std::span<const FindingWords> words_of_known();
 /// Of the air line.
 std::span<const FindingWords> words_of_air();
+/// Of limits and mutes as somebody set them.
+std::span<const FindingWords> words_of_limits();
 /// Of the pits.
 std::span<const FindingWords> words_of_pits();
 /// Of the pipe and what presses on it.

@@ -60,13 +60,15 @@ void WorstOfMany::take(const Utility& one, const Point3& where, double its_value
   limit = &its_limit;
 }
 
-void WorstOfMany::say(Judge& judge, std::string_view code, std::string_view unit) const {
+void WorstOfMany::say_not_judged(Judge& judge, std::string_view code, std::string_view unit) const {
   if (!utility) return;
   std::string name = called(*utility);
   if (count > 1) name += burrow::say(" and {} more", count - 1);
   Finding finding = finding_at(code, Severity::note, utility->id, std::move(name), at.x_m, at.y_m, at.z_m);
   finding.unit = unit;
-  judge.demand(std::move(finding), value, *limit);
+  finding.measured = value;
+  finding.source = {"forms made for heavier blows", SourceLabel::our_model};
+  judge.say(std::move(finding));
 }
 
 StructureAnswer& structure_answer(Assessment& answer, const SurfaceFeature& feature) {

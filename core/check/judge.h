@@ -8,10 +8,12 @@
 #include <utility>
 #include <vector>
 
+#include "burrow/base/ensure.h"
 #include "burrow/bore/path_fans.h"
 #include "burrow/bore/tool.h"
 #include "burrow/check/assessment.h"
 #include "burrow/check/limits.h"
+#include "burrow/check/mute.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
 #include "burrow/soil/ground.h"
@@ -48,14 +50,15 @@ struct Judge {
     kept->push_back(std::move(finding));
   }
 
-  /// Adds a finding where the limit is broken; gives its margin either way. A value or a limit that is not a number
-  /// breaks it: nothing is measured then.   Evidence: Demand.*
+  /// Adds a finding where the limit is broken, at least a caution; gives its margin either way. A value or a limit that
+  /// is not a number breaks it: nothing is measured then.   Evidence: Demand.*
   double demand(Finding finding, double value, const Limit& limit) {
     const double margin = margin_of(value, limit);
     if (margin >= 0) {
       keep(std::move(finding), value, limit);
       return margin;
     }
+    BURROW_ENSURE(finding.severity != Severity::note);  // a number over its limit counts
     set_numbers(finding, value, limit);
     finding.source = limit.source;
     finding.margin = margin;
@@ -98,12 +101,14 @@ struct Stretch {
 };
 
 /// What a road, track, drive or footway bears: the owner's values, else those of the table. A limit typed for the
-/// crossing has no caution before it.
+/// crossing has no caution before it; where it is looser than those and nobody gave a reason, it does not count.
 struct HeaveLimits {
   std::optional<Limit> caution;
   std::optional<Limit> stop;
 };
 HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature);
+/// Cover that its owner wants, by the same rule; none where nobody said.
+std::optional<Limit> cover_limit(const Judge& judge, const SurfaceFeature& feature);
 /// Whether heave and settlement of a thing on top are judged.
 bool moves_with_ground(const SurfaceFeature& feature);
 
@@ -111,7 +116,7 @@ bool moves_with_ground(const SurfaceFeature& feature);
 std::string called(const SurfaceFeature& feature);
 std::string called(const Utility& utility);
 
-/// One note for all utilities that share a trouble: the worst of them, and how many more.
+/// One note for all utilities that share a trouble which no form at hand can judge: the worst of them, how many more.
 struct WorstOfMany {
   std::size_t count = 0;
   double margin = 0;
@@ -121,8 +126,8 @@ struct WorstOfMany {
   const Limit* limit = nullptr;  ///< outlives this
 
   void take(const Utility& one, const Point3& where, double its_value, const Limit& its_limit);
-  /// Says nothing when there was none.
-  void say(Judge& judge, std::string_view code, std::string_view unit) const;
+  /// The number without a limit beside it. Says nothing when there was none.
+  void say_not_judged(Judge& judge, std::string_view code, std::string_view unit) const;
 };
 
 /// The answer about a building, footing or wall; made when first asked for.
@@ -161,10 +166,12 @@ void check_pits(Judge& judge);
 void check_loads(Judge& judge);  ///< and the pipe under them
 void check_air(Judge& judge);
 void check_marks(Judge& judge);
+void check_mark_spacing(Judge& judge);  ///< which the one before takes in
+void check_typed_limits(Judge& judge);  ///< looser than the table
 
-/// Mutes and verdict.
-void give_verdict(const Crossing& crossing, Assessment& answer);
-/// The same, with the findings in order, worst first.
-void conclude(const Crossing& crossing, Assessment& answer);
+/// Mutes and verdict; gives the mutes that do not count.
+std::vector<VoidMute> give_verdict(const Crossing& crossing, const Tables& tables, Assessment& answer);
+/// The same, with a note of each mute that does not count and the findings in order, worst first.
+void conclude(const Crossing& crossing, const Tables& tables, Assessment& answer);
 
 }  // namespace burrow

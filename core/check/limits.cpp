@@ -1,18 +1,44 @@
 #include "burrow/check/limits.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "burrow/base/ensure.h"
 #include "burrow/base/say.h"
+#include "burrow/crossing/statement.h"
 
 namespace burrow {
+
+namespace {
+
+/// Chances as the table has them: of coming to harm, which may not pass, and of arriving, which must be reached.
+bool impossible(const LimitRow& row, double value) {
+  constexpr std::array chances{"contact_caution",   "contact_stop",        "encroachment_caution",
+                               "encroachment_stop", "stuck_under_caution", "exit_window_chance"};
+  if (row.id.starts_with("separation_")) return !(value >= 0);
+  if (std::find(chances.begin(), chances.end(), row.id) == chances.end()) return !std::isfinite(value);
+  constexpr double even = 0.5;
+  return row.at_least ? !(value >= even) : !(value <= even);
+}
+
+}  // namespace
+
+TypedLimit judge_typed(const LimitRow& row, const LimitOverride& typed) {
+  if (impossible(row, typed.value)) return TypedLimit::impossible;
+  const bool looser = row.at_least ? typed.value < row.value : typed.value > row.value;
+  if (!looser) return TypedLimit::counts;
+  return says_something(typed.why) ? TypedLimit::loosened : TypedLimit::no_reason;
+}
 
 Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view id) {
   const LimitRow* row = find_limit(tables, id);
   BURROW_ENSURE(row != nullptr);
   Limit limit{row->value, row->at_least, row->source};
-  if (const auto typed = crossing.limits.find(std::string(id)); typed != crossing.limits.end()) {
+  const auto typed = crossing.limits.find(std::string(id));
+  if (typed == crossing.limits.end()) return limit;
+  if (const TypedLimit how = judge_typed(*row, typed->second);
+      how == TypedLimit::counts || how == TypedLimit::loosened) {
     limit.value = typed->second.value;
     limit.source = {typed->second.why.empty() ? said("set in this crossing") : typed->second.why,
                     SourceLabel::owners_setting};

@@ -242,6 +242,16 @@ Json json_of(const Finding& f, UnitSystem units) {
                  {"text", Json(finding_text(f, units))}});
 }
 
+Json json_of(const LoosenedLimit& l) {
+  return object({{"id", Json(l.id)},
+                 {"subject", Json(l.subject)},
+                 {"name", Json(l.name)},
+                 {"value", Json(l.value)},
+                 {"table_value", Json(l.table_value)},
+                 {"unit", Json(l.unit)},
+                 {"why", Json(l.why)}});
+}
+
 Json json_of(const Working& w) {
   const auto input = [](const WorkingInput& i) {
     return object({{"symbol", Json(i.symbol)}, {"value", Json(i.value)}, {"unit", Json(i.unit)}});
@@ -292,6 +302,7 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
       {"air", air_json(assessment.air, crossing.air)},
       {"marks", marks_json(assessment.marks)},
       {"day", day_json(options.day, crossing)},
+      {"loosened", json_list(assessment.loosened)},
       {"findings", list_of(assessment.findings, finding)}};
   if (options.trials) members.push_back({"trials", json_of(*options.trials)});
   if (options.working) members.push_back({"working", json_list(assessment.working)});

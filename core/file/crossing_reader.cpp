@@ -195,7 +195,9 @@ void Reader::limits(std::string_view key, std::map<std::string, LimitOverride>& 
                       "one of the limits: " + known_ids(tables_.limits));
       const LimitRow* row = find_limit(tables_, member.key);
       const Range& range = range::limit_in(row ? std::string_view(row->unit) : std::string_view());
-      at(member.key, [&] { take_limit(member.value, target[member.key], range); });
+      // A gap below zero is read, so that the verdict can name it: a stop.
+      const bool gap = member.key.starts_with("separation_");
+      at(member.key, [&] { take_limit(member.value, target[member.key], gap ? range::limit_gap : range); });
     }
   });
 }

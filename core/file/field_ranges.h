@@ -107,6 +107,7 @@ inline constexpr Range any{-1e15, 1e15, false, "a number from -1e15 to 1e15"};
 
 /// Typed limits by the unit of their row: as the things they limit; 0 is a limit.
 inline constexpr Range limit_length{0, 1e5, false, "a limit from 0 to 100000 m, 0 or more"};
+inline constexpr Range limit_gap{-1e5, 1e5, false, "a limit from -100000 to 100000 m"};
 inline constexpr Range limit_speed{0, 1e3, false, "a limit from 0 to 1000 m/s, 0 or more"};
 inline constexpr Range limit_pressure{0, 1e9, false, "a limit from 0 to 1e9 Pa, 0 or more"};
 inline constexpr Range limit_temperature{0, 1e3, false, "a limit from 0 to 1000 K, 0 or more"};

@@ -88,7 +88,7 @@ Assessment conclude_trials(const Crossing& crossing, const Tables& tables, Asses
                            const Trials& trials) {
   if (trials.cancelled || trials.count <= 0) return assessment;
   std::vector<Finding> found = TrialsJudge(crossing, tables, assessment, trials).findings();
-  return with_findings(crossing, std::move(assessment), std::move(found));
+  return with_findings(crossing, tables, std::move(assessment), std::move(found));
 }
 
 }  // namespace burrow

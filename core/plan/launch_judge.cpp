@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <tuple>
 
+#include "burrow/check/mute.h"
+
 namespace burrow::launch {
 
 namespace {
@@ -90,7 +92,7 @@ Judged LaunchJudge::at(const MapPlace& place) {
   for (const Finding& finding : answer.findings) {
     if (finding.missing)
       judged.missing.push_back(keys_.of(finding));
-    else if (finding.severity == Severity::stop || !finding.muted)
+    else if (!finding.muted || counts_in_verdict(finding))
       take(judged.entries, finding, true);
   }
   for (const Finding& finding : launch.kept) take(judged.entries, finding, false);

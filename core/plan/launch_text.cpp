@@ -24,6 +24,8 @@ constexpr TitleRow titles[] = {
     {"utility.encroachment", noted("chance of passing too near to {}")},
     {"utility.movement", noted("movement of {}")},
     {"utility.strain", noted("strain of {}")},
+    {"utility.wall-unknown", noted("strain of {}")},
+    {"utility.vibration", noted("shaking of {}")},
     {"utility.expose", noted("{} not exposed")},
     {"bore.cover", noted("cover over the bore")},
     {"bore.cover-low", noted("cover at the edge of the band")},

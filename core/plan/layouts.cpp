@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "burrow/check/mute.h"
+
 namespace burrow {
 
 LayoutSummary summary_of(const Crossing& crossing, const Assessment& assessment) {
@@ -12,7 +14,7 @@ LayoutSummary summary_of(const Crossing& crossing, const Assessment& assessment)
       ++sum.missing;
     else if (finding.severity == Severity::stop)
       ++sum.stops;
-    else if (finding.severity == Severity::caution && !finding.muted)
+    else if (counts_in_verdict(finding))
       ++sum.cautions;
   }
   const Launch& launch = crossing.bore.launch;

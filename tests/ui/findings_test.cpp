@@ -19,7 +19,7 @@ namespace {
 
 struct FindingsWindow : TestWindow {
   explicit FindingsWindow(const char* sample) : TestWindow(sample) {
-    page().set_today([] { return QDate(2026, 3, 14); });
+    page().set_today([] { return QDate(2026, 3, 1); });
     page().filter_bar()->show_all();
   }
   FindingsPanel& page() { return window.findings(); }
@@ -42,6 +42,7 @@ struct FindingsWindow : TestWindow {
     QTest::keyClick(page().list(), Qt::Key_M);
     page().mute_form()->reason()->selectAll();
     QTest::keyClicks(page().mute_form()->reason(), QString::fromUtf8(reason));
+    page().mute_form()->by()->setText(QStringLiteral("A. M."));
     QTest::keyClick(page().mute_form()->reason(), Qt::Key_Return);
     QCoreApplication::processEvents();
   }
@@ -53,12 +54,11 @@ TEST(Muting, ByKeyboard_IsOneStepAndInTheFile) {
   ASSERT_GE(row, 0);
   const Finding before = w.all()[static_cast<std::size_t>(row)];
   const Crossing crossing_before = w.crossing();
-  w.page().mute_form()->by()->clear();
   w.mute(row, "seen on site");
   EXPECT_EQ(w.steps(), 1);
   ASSERT_EQ(w.crossing().muted.size(), 1u);
   EXPECT_EQ(w.crossing().muted.front().reason, "seen on site");
-  EXPECT_EQ(w.crossing().muted.front().date, "2026-03-14");
+  EXPECT_EQ(w.crossing().muted.front().date, "2026-03-01");
   EXPECT_FALSE(w.page().mute_form()->isVisible());
   const int now = w.page().picked_row();
   ASSERT_GE(now, 0) << "it stays picked, wherever it has gone in the list";
@@ -90,6 +90,19 @@ TEST(Muting, WithoutAReason_IsRefusedAndSaysWhy) {
       << w.page().mute_form()->wrong()->text().toStdString();
   QTest::keyClick(w.page().mute_form()->reason(), Qt::Key_Escape);
   EXPECT_FALSE(w.page().mute_form()->isVisible());
+}
+
+TEST(Muting, WithoutAName_IsRefused) {
+  FindingsWindow w("car-park-duct");
+  ASSERT_GE(w.caution(), 0);
+  w.page().pick(w.caution());
+  QTest::keyClick(w.page().list(), Qt::Key_M);
+  w.page().mute_form()->by()->clear();
+  QTest::keyClicks(w.page().mute_form()->reason(), QStringLiteral("seen on site"));
+  QTest::keyClick(w.page().mute_form()->reason(), Qt::Key_Return);
+  EXPECT_TRUE(w.crossing().muted.empty());
+  EXPECT_TRUE(w.page().mute_form()->wrong()->text().contains(QStringLiteral("name is missing")))
+      << w.page().mute_form()->wrong()->text().toStdString();
 }
 
 TEST(Muting, AStop_StillCountsKeepsItsFlagAndSaysSo) {

@@ -1,5 +1,7 @@
 #include "burrow/drawing/flags.h"
+
 #include "boxes.h"
+#include "burrow/check/mute.h"
 
 #include <QRegularExpression>
 #include <algorithm>
@@ -65,7 +67,7 @@ bool fits(const std::vector<Flag>& placed, const QRectF& box) {
 
 bool flag_wanted(const Finding& finding) {
   if (!finding.station_m || finding.severity == Severity::note) return false;
-  return !finding.muted || finding.severity == Severity::stop || finding.missing;
+  return !finding.muted || counts_in_verdict(finding);
 }
 
 double marks_row_height(const Look& look) {

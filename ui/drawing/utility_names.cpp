@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "boxes.h"
+#include "burrow/check/mute.h"
 #include "burrow/drawing/picture.h"
 
 namespace burrow {
@@ -27,9 +28,8 @@ std::vector<int> ranks_of(const Picture& picture) {
     const std::string& id = utilities[i].id;
     const auto is = [&](const PartRef& part) { return part.kind == PartKind::utility && part.id == id; };
     if (is(picture.focus.picked) || is(picture.focus.hovered)) continue;
-    const auto worst = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) {
-      return f.subject == id && f.severity != Severity::note && !f.muted;
-    });
+    const auto worst = std::find_if(findings.begin(), findings.end(),
+                                    [&](const Finding& f) { return f.subject == id && counts_in_verdict(f); });
     ranks[i] = worst == findings.end() ? none : 1 + static_cast<int>(worst - findings.begin());
   }
   return ranks;

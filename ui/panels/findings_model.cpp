@@ -19,19 +19,23 @@ QString qs(std::string_view s) {
   return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
 }
 
-QString source_line(const Finding& finding, const Crossing& crossing) {
+QString source_line(const Finding& finding, const Crossing& crossing, const Tables& tables) {
   if (finding.muted) {
     QStringList who;
     if (!finding.muted->by.empty()) who << qs(finding.muted->by);
     if (!finding.muted->date.empty()) who << qs(finding.muted->date);
     const QString said = who.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(who.join(QStringLiteral(", ")));
-    const bool counts = finding.severity == Severity::stop || finding.missing;
+    const bool counts = counts_in_verdict(finding);
     return (counts ? QObject::tr("muted, but still counts: %1") : QObject::tr("muted: %1"))
                .arg(qs(finding.muted->reason)) +
            said;
   }
-  if (const Mute* lapsed = mute_of(crossing, finding))
-    return QObject::tr("was muted (%1), but has got worse since").arg(qs(lapsed->reason));
+  if (const Mute* lapsed = mute_of(crossing, finding)) {
+    std::optional<MuteFault> fault = fault_of_words(*lapsed, tables.judged_on);
+    if (!fault) fault = fault_of_matter(crossing, *lapsed, finding);
+    return QObject::tr("was muted (%1), does not count: %2")
+        .arg(qs(lapsed->reason), qs(why_void(fault.value_or(MuteFault::nothing_there))));
+  }
   if (finding.missing) return QObject::tr("not entered");
   const QString label = qs(burrow::said(burrow::words(finding.source.label)));
   return finding.source.text.empty()
@@ -58,7 +62,7 @@ QVariant FindingsModel::data(const QModelIndex& index, int role) const {
     case mark_role:
       return static_cast<int>(mark_of(f));
     case source_role:
-      return source_line(f, document_.crossing());
+      return source_line(f, document_.crossing(), document_.tables());
     case muted_role:
       return f.muted.has_value();
     case finding_number_role:
@@ -82,7 +86,7 @@ int FindingsModel::row_like(const Finding& finding, int near_row) const {
 
 QString FindingsModel::words(int row) const {
   const Finding& f = finding(row);
-  return QString::fromStdString(finding_text(f, units_)) + QLatin1Char('\n') + source_line(f, document_.crossing()) +
+  return QString::fromStdString(finding_text(f, units_)) + QLatin1Char('\n') + source_line(f, document_.crossing(), document_.tables()) +
          QLatin1Char('\n') + qs(f.name) + (f.muted ? QObject::tr(" muted") : QString());
 }
 

@@ -30,9 +30,11 @@ void FindingsPanel::take_mute(const QString& reason, const QString& by) {
     return;
   }
   const Finding finding = model_->finding(row);
+  // The day that the program judges by: after midnight the clock may be ahead of it.
+  std::string day = today_().toString(Qt::ISODate).toStdString();
+  if (const std::optional<Date>& on = document_.tables().judged_on; on && text_of(*on) < day) day = text_of(*on);
   Result<std::vector<Mute>> muted =
-      with_mute(document_.crossing(), finding,
-                {reason.toStdString(), by.toStdString(), today_().toString(Qt::ISODate).toStdString()});
+      with_mute(document_.crossing(), finding, {reason.toStdString(), by.toStdString(), day});
   if (!muted) {
     form_->complain(muted.error());
     return;

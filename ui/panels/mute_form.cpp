@@ -9,6 +9,8 @@
 #include <QSettings>
 #include <QVBoxLayout>
 
+#include "burrow/base/say.h"
+
 namespace burrow {
 
 namespace {
@@ -59,6 +61,7 @@ MuteForm::MuteForm(QWidget* parent)
   connect(reason_, &QLineEdit::returnPressed, this, give);
   connect(by_, &QLineEdit::returnPressed, this, give);
   connect(reason_, &QLineEdit::textEdited, wrong_, &QWidget::hide);
+  connect(by_, &QLineEdit::textEdited, wrong_, &QWidget::hide);
   connect(leave, &QPushButton::clicked, this, [this] {
     close_form();
     Q_EMIT left();
@@ -94,12 +97,12 @@ void MuteForm::open_for(const Finding& finding, const QString& what, const Mute*
     effect = tr("A note does not count in the verdict. It stays in the list, marked as muted.");
   else if (can_hurt_people(finding))
     effect =
-        tr("It no longer counts in the verdict, but somebody may come to harm over it: the headline goes on "
-           "naming it with your reason. It counts again when it gets worse.");
+        tr("Somebody may come to harm over it: muted or not, it counts in the verdict. The headline names it with "
+           "your reason, which is kept and printed.");
   else
     effect =
         tr("It stays in the list and on the sheet with your reason, and no longer counts in the verdict. It "
-           "counts again when it gets worse.");
+           "counts again when it gets worse or, where nothing was measured, when layout, place or tool change.");
   effect_->setText(effect);
   wrong_->hide();
   show();
@@ -115,7 +118,7 @@ void MuteForm::complain(const Error& error) {
   wrong_->setText(tr("Not muted: %1 is missing. Say %2.")
                       .arg(QString::fromStdString(error.place), QString::fromStdString(error.expected)));
   wrong_->show();
-  reason_->setFocus(Qt::OtherFocusReason);
+  (error.place == said("name") ? by_ : reason_)->setFocus(Qt::OtherFocusReason);
 }
 
 void MuteForm::keyPressEvent(QKeyEvent* event) {

@@ -83,6 +83,30 @@ TextStyle fitted(const QString& words, double most, QFont::Weight weight, double
   return style;
 }
 
+/// What was muted and loosened, in two lines at most; the back says it in full. Gives its height.
+double eased(Paper& paper, const QRectF& in, double top, const Sheet& sheet) {
+  const QString words = QString::fromStdString(eased_in_short(sheet.assessment));
+  if (words.isEmpty()) return 0;
+  const TextStyle bold{small, QFont::DemiBold};
+  const QStringList lines = wrapped(words, bold, in.width());
+  if (lines.size() <= 2) return paper.paragraph(QRectF(in.left(), top, in.width(), 20), words, bold) + 0.8;
+  double y = top;
+  y += paper.paragraph(QRectF(in.left(), y, in.width(), 20), lines.front(), bold);
+  paper.short_text({in.left(), y + small}, lines.mid(1).join(QLatin1Char(' ')), bold, in.width());
+  return y + line_height_mm(bold) - top + 0.8;
+}
+
+void eased_in_full(Flow& flow, const Sheet& sheet) {
+  if (eased_in_short(sheet.assessment).empty()) return;
+  flow.heading(tr("Muted and loosened"));
+  flow.paragraph(QString::fromStdString(headline(sheet.assessment, sheet.units)));
+  for (const Finding& f : sheet.assessment.findings)
+    if (f.muted && f.severity != Severity::note)
+      flow.paragraph(QStringLiteral("• ") + tr("muted: %1 (%2; %3, %4)")
+                                                .arg(QString::fromStdString(finding_text(f, sheet.units)),
+                                                     qs(f.muted->reason), qs(f.muted->by), qs(f.muted->date)));
+}
+
 /// Head and settings; gives where the rest may begin.
 double first_side(Page& page, const Sheet& sheet, const CrewSetup& setup) {
   Paper paper(page);
@@ -92,9 +116,11 @@ double first_side(Page& page, const Sheet& sheet, const CrewSetup& setup) {
   // Black on white or white on black: colours do not last in the rain.
   const QRectF band(in.left(), in.top(), in.width(), 9);
   paper.rect(band, go ? QColor(Qt::white) : QColor(Qt::black), {0.4});
-  const TextStyle head{14 * pt, QFont::Bold, go ? Qt::black : Qt::white};
   QString words = qs(verdict_title(verdict));
   if (!go) words = tr("%1: do not bore. See the sheet.").arg(words);
+  if (verdict == Verdict::within_limits) words = QString::fromStdString(no_permit());
+  TextStyle head = fitted(words, 14 * pt, QFont::Bold, band.width() - 4);
+  head.colour = go ? Qt::black : Qt::white;
   paper.short_text({band.left() + 2, band.bottom() - 2.7}, words, head, band.width() - 4);
   double y = band.bottom() + 5.6;
   paper.short_text({in.left(), y}, qs(sheet.crossing.name), {13 * pt, QFont::Bold}, in.width());
@@ -301,6 +327,7 @@ std::vector<Page> card_pages(const Sheet& sheet) {
   const QRectF in = front.frame_mm.adjusted(0, 0, 0, -6);
   Paper paper(front);
   double y = first_side(front, sheet, setup);
+  y += eased(paper, in, y, sheet);
   y += paper.paragraph(QRectF(in.left(), y, in.width(), 60), notes(sheet, setup), {small}) + 1.4;
   Page tried = front;
   Paper scratch(tried);
@@ -319,6 +346,7 @@ std::vector<Page> card_pages(const Sheet& sheet) {
     const Flow::Area area = flow.room(58);
     draw_pits(*area.page, area.box, sheet, small, false);
   }
+  eased_in_full(flow, sheet);
   marks_in_full(flow, sheet);
   stops_and_steps_in_full(flow, sheet);
   owners_to_ring(flow, sheet);

@@ -145,6 +145,13 @@ void check_bar(Paper& paper, const QPointF& at) {
 void worst_findings(Paper& paper, const Sheet& sheet, const QRectF& box) {
   paper.short_text({box.left(), box.top() + 3}, tr("Findings, worst first"), {2.8, QFont::DemiBold}, box.width());
   double y = box.top() + 4.6;
+  const QString standing = QString::fromStdString(headline(sheet.assessment, sheet.units));
+  const QStringList lines = wrapped(standing, body, box.width());
+  constexpr qsizetype most = 4;  // the next page has the whole of it
+  for (qsizetype i = 0; i < std::min(lines.size(), most); ++i, y += line_height_mm(body))
+    paper.short_text({box.left(), y + body.size_mm}, i + 1 < most ? lines[i] : lines.mid(i).join(QLatin1Char(' ')),
+                     body, box.width());
+  y += 0.6;
   std::size_t shown = 0;
   const double last = box.bottom() - 3.4;
   for (const Finding& f : sheet.assessment.findings) {

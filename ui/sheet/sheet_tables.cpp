@@ -46,6 +46,7 @@ class SheetTables {
     flow_.heading(tr("Findings, worst first"));
     flow_.paragraph(qs(verdict_title(sheet_.assessment.verdict)) + QStringLiteral(". ") +
                     QString::fromStdString(headline(sheet_.assessment, sheet_.units)));
+    loosened();
     std::vector<TableRow> open, muted;
     int count = 0;
     for (const Finding& f : sheet_.assessment.findings) {
@@ -83,6 +84,20 @@ class SheetTables {
                    {tr("by, date"), 1.5}},
                   muted);
     }
+  }
+
+  void loosened() {
+    if (sheet_.assessment.loosened.empty()) return;
+    flow_.heading(tr("Loosened limits"));
+    std::vector<TableRow> rows;
+    for (const LoosenedLimit& l : sheet_.assessment.loosened)
+      rows.push_back(
+          {QString::fromStdString(l.name), number(l.value, l.unit), number(l.table_value, l.unit), qs(l.why)});
+    flow_.table({{tr("limit"), 3.5},
+                 {tr("in force"), 1.2, Align::right},
+                 {tr("table or rule"), 1.2, Align::right},
+                 {tr("reason"), 4}},
+                rows);
   }
 
   void utilities() {

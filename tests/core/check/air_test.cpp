@@ -136,12 +136,13 @@ TEST(CheckAir, LossCompressorAndChoke_AreTold) {
   crossing.air.line.front().length = Length{200};
   const Assessment loss = judged(crossing);
   ASSERT_TRUE(find(loss, "air.loss")) << listed(loss);
-  EXPECT_EQ(find(loss, "air.loss")->severity, Severity::note);
+  EXPECT_EQ(find(loss, "air.loss")->severity, Severity::caution);
   crossing = with_air();
   crossing.air.compressor.free_air = VolumeFlow{0.010};
   const Assessment small = judged(crossing);
   ASSERT_TRUE(find(small, "air.compressor-small")) << listed(small);
   EXPECT_EQ(*find(small, "air.compressor-small")->measured, 0.010);
+  EXPECT_EQ(find(small, "air.compressor-small")->severity, Severity::caution);
   EXPECT_FALSE(working(small, "air.demand"));
   crossing = with_air();
   crossing.bore.tool.tool_class = "tool-180";

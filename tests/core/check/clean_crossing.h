@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "burrow/check/assess.h"
+#include "burrow/check/mute.h"
 #include "burrow/file/tables_file.h"
 
 namespace burrow::test {
@@ -23,6 +24,7 @@ inline Utility water_main(double station_m, double elevation_m) {
   u.name = "water main";
   u.kind = UtilityKind::water;
   u.status.set(UtilityStatus::live);
+  u.material = "pe100";
   u.outside_diameter = Length{0.11};
   u.located.how.set(LocatedHow::traced);
   u.located.lateral_sd = Length{0.05};
@@ -117,6 +119,8 @@ inline Mute mute(std::string code, std::string subject, std::string reason, std:
   m.code = std::move(code);
   m.subject = std::move(subject);
   m.reason = std::move(reason);
+  m.by = "A. M.";
+  m.date = "2026-02-27";
   m.measured = measured;
   return m;
 }
@@ -130,6 +134,18 @@ inline const Finding* find(const Assessment& answer, std::string_view code, std:
     return f.code == code && (subject.empty() || f.subject == subject);
   });
   return it == answer.findings.end() ? nullptr : &*it;
+}
+
+/// The crossing with these findings muted as they are now.
+inline Crossing with_muted(Crossing crossing, std::string_view code, std::string_view subject, const char* reason) {
+  const Assessment answer = assess(crossing, tables());
+  const Finding* finding = find(answer, code, subject);
+  if (!finding) {
+    ADD_FAILURE() << "no " << code << " of " << subject;
+    return crossing;
+  }
+  crossing.muted = with_mute(crossing, *finding, {reason, "A. M.", "2026-02-27"}).value();
+  return crossing;
 }
 
 inline const Working* working(const Assessment& answer, std::string_view code, std::string_view subject = {}) {

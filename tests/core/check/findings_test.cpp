@@ -24,7 +24,7 @@ TEST(Muting, CautionMuted_DoesNotCountButStays) {
   const Assessment open = judged(crossing);
   ASSERT_EQ(open.verdict, Verdict::caution) << listed(open);
   ASSERT_TRUE(find(open, "bore.cover-low", "bore")) << listed(open);
-  crossing.muted = {mute("bore.cover-low", "bore", "level set by laser")};
+  crossing.muted = {mute("bore.cover-low", "bore", "level set by laser", find(open, "bore.cover-low")->measured)};
   crossing.muted.front().by = "J";
   crossing.muted.front().date = "2025-05-02";
   const Assessment muted = judged(crossing);
@@ -69,7 +69,7 @@ TEST(Muting, LapsesWhenHeaveGetsWorse) {
 TEST(Muting, StopStillCounts) {
   Crossing crossing = clean_crossing();
   crossing.site.surface.front().permission.set(Permission::refused);
-  crossing.muted = {mute("surface.permission-refused", "f1", "he said so on the phone")};
+  crossing = with_muted(crossing, "surface.permission-refused", "f1", "he said so on the phone");
   const Assessment answer = judged(crossing);
   EXPECT_EQ(answer.verdict, Verdict::stop);
   EXPECT_TRUE(find(answer, "surface.permission-refused")->muted);
@@ -92,7 +92,7 @@ TEST(Findings, Order_WorstFirst) {
   crossing.pits.exit.sides.bore.kind.set(SideKind::sloped);
   crossing.site.utilities.push_back(water_main(5, 99.2));
   crossing.site.utilities.back().id = "u2";
-  crossing.muted = {mute("pit.bore-side-sloped", "exit-pit", "shield follows")};
+  crossing = with_muted(crossing, "pit.bore-side-sloped", "exit-pit", "shield follows");
   const Assessment answer = judged(crossing);
   ASSERT_GE(answer.findings.size(), 8u) << listed(answer);
   std::set<int> ranks;

@@ -136,7 +136,7 @@ TEST(PipeChecks, Hole_TooNarrowTightAndWide) {
   crossing.pipe->head_diameter.reset();
   crossing.pipe->outside_diameter = Length{0.04};
   EXPECT_EQ(find(judged(crossing), "pipe.hole"), nullptr);
-  EXPECT_EQ(find(judged(crossing), "pipe.hole-wide")->severity, Severity::note);
+  EXPECT_EQ(find(judged(crossing), "pipe.hole-wide")->severity, Severity::caution);
 }
 
 TEST(PipeChecks, Hose_IsNoTensionMemberUnlessRated) {

@@ -59,7 +59,8 @@ TEST(BuildingVibration, NoFoundingLevel_CountsInPlan) {
   EXPECT_TRUE(judged(crossing).structures.empty());  // nobody said where it stands
 }
 
-TEST(UtilityVibration, Near_IsANote) {
+// Blows of some 50 J lie outside the form (1.5 to 85 kJ from 1 m on, BS 5228-2 Table E.1): no limit stands beside it.
+TEST(UtilityVibration, FormMadeForHeavierBlows_IsNotJudged) {
   Crossing crossing = clean_crossing();
   EXPECT_FALSE(find(judged(crossing), "utility.vibration"));
   crossing.site.utilities.front() = water_main(4, 98.25);
@@ -68,11 +69,33 @@ TEST(UtilityVibration, Near_IsANote) {
   ASSERT_TRUE(finding) << listed(answer);
   EXPECT_EQ(finding->severity, Severity::note);
   EXPECT_EQ(*finding->measured, *answer.utilities.front().vibration_m_s);
+  EXPECT_FALSE(finding->limit);
+  EXPECT_FALSE(finding->margin);
+  const std::string words = finding_text(*finding, UnitSystem::metric);
+  EXPECT_EQ(words.find("not judged: "), 0u) << words;
+  EXPECT_EQ(words.find("at most"), std::string::npos) << words;
+  EXPECT_FALSE(working(answer, "utility.vibration")->limit);
   crossing.site.utilities.front() = water_main(4, 98.6);  // struck
   EXPECT_FALSE(judged(crossing).utilities.front().vibration_m_s);
-  crossing.site.utilities.front() = water_main(4, 98.25);
+}
+
+// Within the form a limit that is broken is a caution, and the limit is that of the wall.
+TEST(UtilityVibration, WithinTheForm_IsACaution) {
+  Crossing crossing = clean_crossing();
+  crossing.bore.tool.tool_class = "tool-180";
+  crossing.bore.tool.stroke = Length{0.5};  // a long one: 1.5 kJ and more
+  crossing.site.utilities.front() = water_main(4, 96.5);
   crossing.site.utilities.front().material = "steel";
-  EXPECT_EQ(*working(judged(crossing), "utility.vibration")->limit, 0.05);
+  crossing.limits["vibration_steel_pipe_m_s"] = {0.0001, "its owner", {}};
+  const Assessment answer = judged(crossing);
+  const Working* step = working(answer, "utility.vibration");
+  ASSERT_TRUE(step);
+  ASSERT_GE(input(*step, "W"), 1500);
+  EXPECT_EQ(*step->limit, 0.0001);
+  const Finding* finding = find(answer, "utility.vibration", "u1");
+  ASSERT_TRUE(finding) << listed(answer);
+  EXPECT_EQ(finding->severity, Severity::caution);
+  EXPECT_EQ(*finding->limit, 0.0001);
 }
 
 // The plane 1 : 1 under the edge. The bore lies 0.4 m below the founding level: with the edge 2.5 m off it passes

@@ -131,8 +131,7 @@ TEST(Headline, EachVerdict) {
 
   Crossing crossing = clean_crossing();
   crossing.site.surface = {lane(2.5, 3.5)};  // clear of sloped pits
-  EXPECT_EQ(headline(judged(crossing), UnitSystem::metric),
-            "All limits judged here are kept. Locate, expose and protect as always.");
+  EXPECT_EQ(headline(judged(crossing), UnitSystem::metric), "Layout within limits: not a permit to bore.");
   crossing.pits.exit.sides.bore.kind.set(SideKind::sloped);
   EXPECT_EQ(
       headline(judged(crossing), UnitSystem::metric),
@@ -154,7 +153,7 @@ TEST(Headline, MutedCaution_IsNotCounted) {
   crossing.site.surface = {lane(2.5, 3.5)};
   crossing.pits.exit.sides.bore.kind.set(SideKind::sloped);
   crossing.pits.launch.sides.bore.kind.set(SideKind::sloped);
-  crossing.muted = {mute("pit.bore-side-sloped", "exit-pit", "shield follows")};
+  crossing = with_muted(crossing, "pit.bore-side-sloped", "exit-pit", "shield follows");
   EXPECT_EQ(
       headline(judged(crossing), UnitSystem::metric),
       "1 caution; first: bore side of launch pit is sloped: the roof is missing over the first 2.15 m of the bore. "

@@ -66,7 +66,7 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
       "utilities":[],"near":[],"reasons":[],"next":[],"time_left_s":{"p10":null,"p50":null,"p90":null},"rate":[],
       "odd":[],"left_out":[],"path":[],"may_back_out":false,"bands_in_doubt":false},
-    "findings":[]})");
+    "loosened":[],"findings":[]})");
   EXPECT_EQ(j, want) << j.dump(1);
   EXPECT_TRUE(written({}, {.working = true}).at("working").is_array());
 }

@@ -99,6 +99,41 @@ TEST(SheetPages, MutedFinding_StandsWithItsReason) {
   EXPECT_TRUE(words.contains(QStringLiteral("cut and capped")));
 }
 
+TEST(SheetPages, MutedAndLoosened_StandOnSheetAndCard) {
+  Judged j = judged_sample("house-service");
+  j.answer.verdict = Verdict::caution;
+  Finding gas;
+  gas.code = "utility.expose";
+  gas.severity = Severity::caution;
+  gas.subject = "u1";
+  gas.name = "gas main";
+  gas.muted = Muted{"seen open", "A. Miller", "2026-02-14"};
+  j.answer.findings.insert(j.answer.findings.begin(), gas);
+  j.answer.loosened = {{"cover_diameters", "", "cover in tool diameters", 8, 10, "", "permit 12, line 4"}};
+  for (const PaperKind& kind : paper_kinds) {
+    const auto sheet = *sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::sheet);
+    const QString on_sheet = words_of(sheet);
+    EXPECT_TRUE(on_sheet.contains(QStringLiteral("Loosened limits"))) << kind.paper;
+    EXPECT_TRUE(on_sheet.contains(QStringLiteral("permit 12, line 4"))) << kind.paper;
+    const auto card = *sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::card);
+    const QString front = words_of({card.front()});
+    EXPECT_TRUE(front.contains(QStringLiteral("1 muted, may hurt people: gas main"))) << front.toStdString();
+    EXPECT_TRUE(front.contains(QStringLiteral("loosened"))) << front.toStdString();
+    const QString back = words_of({card.begin() + 1, card.end()});
+    EXPECT_TRUE(back.contains(QStringLiteral("permit 12, line 4"))) << kind.paper;
+    EXPECT_TRUE(back.contains(QStringLiteral("seen open"))) << kind.paper;
+  }
+}
+
+TEST(Card, BestVerdict_IsNoPermitToBore) {
+  Judged j = judged_sample("house-service");
+  j.answer.verdict = Verdict::within_limits;
+  for (const PaperKind& kind : paper_kinds) {
+    const auto pages = *sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::card);
+    EXPECT_TRUE(words_of({pages.front()}).contains(QStringLiteral("Layout within limits: not a permit to bore.")));
+  }
+}
+
 TEST(SheetPages, NorthArrow_OnlyWhereNorthIsKnown) {
   Judged j = judged_sample("house-service");
   const auto has = [&](const char* word) {

@@ -35,7 +35,8 @@ struct Finding {
   bool at_least = true;              ///< sense of the limit: the value must not be below (true) or above (false) it
   Source source;                     ///< of the limit
   std::optional<Muted> muted;
-  bool missing = false;  ///< data that were not entered: caps the verdict at `incomplete`
+  bool missing = false;   ///< data that were not entered: caps the verdict at `incomplete`
+  bool can_hurt = false;  ///< its subject is a utility that may hurt somebody who strikes it
   /// (limit − value)/limit with the sign of the sense: negative when the limit is broken; orders the list.
   std::optional<double> margin;
   bool operator==(const Finding&) const = default;

@@ -214,6 +214,17 @@ struct Mark {
   bool operator==(const Mark&) const = default;
 };
 
+/// A limit in force that is less strict than the table's or the owner's rule.
+struct LoosenedLimit {
+  std::string id;       ///< of the table, or "required_cover_m", "heave_limit_m" where it was typed on a thing on top
+  std::string subject;  ///< that thing's id, else empty
+  std::string name;     ///< what a person calls it: "cover in tool diameters"
+  double value = 0, table_value = 0;
+  std::string unit;  ///< SI unit of both
+  std::string why;
+  bool operator==(const LoosenedLimit&) const = default;
+};
+
 struct Assessment {
   Verdict verdict = Verdict::incomplete;
   BorePath bore;
@@ -242,6 +253,7 @@ struct Assessment {
   std::vector<PipeCheck> pipe_checks;
   std::vector<LoadPoint> loads;  ///< along the bore, for the chart
   AirAnswer air;
+  std::vector<LoosenedLimit> loosened;  ///< by id; what was typed on things on top comes after
   std::vector<Mark> marks;
   std::vector<Finding> findings;  ///< worst first
   std::vector<Working> working;

@@ -1,5 +1,6 @@
 #pragma once
-/// The limits in force: the table's, or the user's own with its reason.
+/// The limits in force: the table's, or the user's own with its reason. One that is looser than the table's counts only
+/// with a reason, and one that nobody may set never; both are findings, see `check_typed_limits`.
 
 #include <string>
 #include <string_view>
@@ -18,6 +19,13 @@ struct Limit {
   bool at_least = true;
   Source source;
 };
+
+/// What becomes of a limit that somebody typed.
+enum class TypedLimit { counts, loosened, no_reason, impossible };
+
+/// Looser is less strict than the table's value by the sense of the row. Impossible: a chance of harm above 0.5, a
+/// chance of arriving below it, a gap below 0.   Source: our default.   Evidence: Limits.*
+TypedLimit judge_typed(const LimitRow& row, const LimitOverride& typed);
 
 /// The limit with this id. A typed one carries the label *owner's setting* and the user's reason.
 /// Range: an id of `resources/tables/limits.json` (otherwise a bug).   Evidence: Limits.*

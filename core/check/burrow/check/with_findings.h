@@ -5,11 +5,13 @@
 
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
+#include "burrow/crossing/tables.h"
 
 namespace burrow {
 
 /// The same with more findings, the mutes of the crossing upon them, all of them in order, and the verdict given anew.
 /// Nothing is taken away, so that the verdict never gets better.   Evidence: ConcludeTrials.*
-Assessment with_findings(const Crossing& crossing, Assessment assessment, std::vector<Finding> more);
+Assessment with_findings(const Crossing& crossing, const Tables& tables, Assessment assessment,
+                         std::vector<Finding> more);
 
 }  // namespace burrow

@@ -1,0 +1,117 @@
+/// Limits that somebody typed: looser ones want a reason and are named, and none may be set beyond sense.
+
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "burrow/base/say.h"
+#include "burrow/crossing/statement.h"
+#include "judge.h"
+
+namespace burrow {
+
+namespace {
+
+const Source house_rule{"a limit looser than the table's wants a reason", SourceLabel::our_default};
+
+Finding about_limit(std::string_view code, Severity severity, std::string subject, std::string name, double value,
+                    double table_value, std::string_view unit) {
+  Finding finding;
+  finding.code = code;
+  finding.severity = severity;
+  finding.subject = std::move(subject);
+  finding.name = std::move(name);
+  finding.measured = value;
+  finding.limit_base = table_value;
+  finding.unit = unit;
+  finding.source = house_rule;
+  return finding;
+}
+
+/// Counted and named, or not counted and said so.
+void tell(Judge& judge, LoosenedLimit limit, std::string_view unit, TypedLimit how) {
+  const std::string subject = limit.subject.empty() ? "site" : limit.subject;
+  const auto say = [&](std::string_view code, Severity severity) {
+    judge.say(about_limit(code, severity, subject, limit.name, limit.value, limit.table_value, unit));
+  };
+  switch (how) {
+    case TypedLimit::counts:
+      return;
+    case TypedLimit::impossible:
+      return say("limit.impossible", Severity::stop);
+    case TypedLimit::no_reason:
+      return say("limit.no-reason", Severity::caution);
+    case TypedLimit::loosened:
+      break;
+  }
+  say("limit.loosened", Severity::note);
+  judge.answer.loosened.push_back(std::move(limit));
+}
+
+/// What was typed on a thing on top has no reason of its own: the permit that allows it is one.
+bool gives_reason(const SurfaceFeature& feature) {
+  return says_something(feature.permit);
+}
+
+void judge_on(Judge& judge, const SurfaceFeature& feature, std::string id, std::string name, Length typed,
+              double owners_m) {
+  const bool reason = gives_reason(feature);
+  tell(judge,
+       {std::move(id), feature.id, std::move(name), typed.m, owners_m, "m",
+        reason ? say("permit {}", feature.permit) : std::string()},
+       "m", reason ? TypedLimit::loosened : TypedLimit::no_reason);
+}
+
+/// Where nothing was typed: of the owner's rule, else of the table.
+HeaveLimits usual_heave_limits(const Judge& judge, const SurfaceFeature& feature) {
+  const bool track = feature.kind == SurfaceKind::track;
+  HeaveLimits limits{judge.limit(track ? "heave_track_caution_m" : "heave_road_caution_m"),
+                     judge.limit(track ? "heave_track_stop_m" : "heave_road_stop_m")};
+  const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
+  if (rule && rule->heave_caution) limits.caution = Limit{rule->heave_caution->m, false, rule->source};
+  if (rule && rule->heave_stop) limits.stop = Limit{rule->heave_stop->m, false, rule->source};
+  return limits;
+}
+
+const Source typed_here{"typed for this crossing", SourceLabel::owners_setting};
+
+}  // namespace
+
+std::optional<Limit> cover_limit(const Judge& judge, const SurfaceFeature& feature) {
+  const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
+  const bool ruled = rule && rule->cover;
+  const bool counts =
+      feature.required_cover && (!ruled || feature.required_cover->m >= rule->cover->m || gives_reason(feature));
+  if (counts) return Limit{feature.required_cover->m, true, typed_here};
+  if (ruled) return Limit{rule->cover->m, true, rule->source};
+  return std::nullopt;
+}
+
+HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature) {
+  HeaveLimits usual = usual_heave_limits(judge, feature);
+  if (!feature.heave_limit) return usual;
+  const Limit typed{feature.heave_limit->m, false, typed_here};
+  if (typed.value <= usual.caution->value || gives_reason(feature)) return {std::nullopt, typed};
+  if (typed.value < usual.stop->value) usual.stop = typed;
+  return usual;
+}
+
+void check_typed_limits(Judge& judge) {
+  for (const auto& [id, typed] : judge.crossing.limits) {
+    const LimitRow* row = find_limit(judge.tables, id);
+    if (!row) continue;  // of a newer program: its file's version is a finding
+    tell(judge, {id, "", said(std::string_view(row->name)), typed.value, row->value, row->unit, typed.why}, row->unit,
+         judge_typed(*row, typed));
+  }
+  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+    const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
+    if (feature.required_cover && rule && rule->cover && feature.required_cover->m < rule->cover->m)
+      judge_on(judge, feature, "required_cover_m", say("cover of {}", called(feature)), *feature.required_cover,
+               rule->cover->m);
+    if (!feature.heave_limit || !moves_with_ground(feature)) continue;
+    if (const double usual = usual_heave_limits(judge, feature).caution->value; feature.heave_limit->m > usual)
+      judge_on(judge, feature, "heave_limit_m", say("heave of {}", called(feature)), *feature.heave_limit, usual);
+  }
+}
+
+}  // namespace burrow

@@ -1,0 +1,41 @@
+#include "burrow/base/say.h"
+#include "burrow/check/working_text.h"
+#include "finding_words.h"
+
+namespace burrow {
+
+namespace {
+
+std::string number(const Say& s, const std::optional<double>& value) {
+  return value ? working_number(*value, s.f.unit, s.units) : "–";
+}
+
+const FindingWords rows[] = {
+    {"limit.loosened",
+     [](const Say& s) {
+       return say("limit loosened: {} {} instead of {}", s.f.name, number(s, s.f.measured), number(s, s.f.limit_base));
+     },
+     noted("Make sure that the reason still holds; it is printed on sheet and card.")},
+    {"limit.no-reason",
+     [](const Say& s) {
+       return say("limit {} loosened to {} without a reason: {} stays in force", s.f.name, number(s, s.f.measured),
+                  number(s, s.f.limit_base));
+     },
+     noted("Give the reason beside the limit in the file, or the permit of the owner; else take the limit out.")},
+    {"limit.impossible",
+     [](const Say& s) {
+       return say("limit {} set to {}, which nobody may set: {} stays in force", s.f.name, number(s, s.f.measured),
+                  number(s, s.f.limit_base));
+     },
+     noted("No chance of harm above 50 %, no chance of arriving below it, and no gap below 0. Take the limit out.")},
+    {"file.mute-void", [](const Say& s) { return say("a mute does not count: {}", s.f.name); },
+     noted("Mute it again with reason and name if it may still stand; else take the mute off.")},
+};
+
+}  // namespace
+
+std::span<const FindingWords> words_of_limits() {
+  return rows;
+}
+
+}  // namespace burrow
