@@ -1,6 +1,6 @@
 #pragma once
 /// What stands on top of the bore: roads, tracks, ditches, drives, footings, buildings; what their owners ask for, and
-/// whether they allow it.
+/// whether they allow it, how a stuck tool would be got out; or who says that there is nothing.
 
 #include "burrow/panels/form_panel.h"
 
@@ -29,6 +29,8 @@ class SurfacePanel : public FormPanel {
   [[nodiscard]] ThingList* list() const { return list_; }
   [[nodiscard]] TextForm* names() const { return names_; }
   [[nodiscard]] TextForm* permits() const { return permit_; }
+  [[nodiscard]] TextForm* rescue() const { return rescue_; }
+  [[nodiscard]] TextForm* nothing_above() const { return nothing_said_; }
   [[nodiscard]] EntryForm* values() const { return values_; }
   [[nodiscard]] EntryForm* limits() const { return limits_; }
   [[nodiscard]] QComboBox* rules() const { return rules_; }
@@ -53,6 +55,8 @@ class SurfacePanel : public FormPanel {
   void edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it);
   void make_values();
   void make_rule();
+  void make_rescue();
+  void make_nothing_above();
   void make_levels();
   void show_levels();
   void show_heave();
@@ -83,6 +87,8 @@ class SurfacePanel : public FormPanel {
   EntryForm* values_ = nullptr;
   EntryForm* limits_ = nullptr;
   TextForm* permit_ = nullptr;
+  TextForm* rescue_ = nullptr;
+  TextForm* nothing_said_ = nullptr;
   QLabel* levels_text_ = nullptr;
   TextForm* dates_ = nullptr;
   ThingList* pegs_ = nullptr;
