@@ -194,6 +194,10 @@ TEST(Guided, WhatDoesNotMatter_IsNotAsked) {
   answers.type("Valid to", "2026-02-31");
   EXPECT_TRUE(guide.fault().contains(QStringLiteral("is no day")));
   EXPECT_FALSE(guide.button(QStringLiteral("Next"))->isEnabled());
+  guide.dialog.findChild<QCheckBox*>()->setChecked(false);
+  EXPECT_TRUE(guide.button(QStringLiteral("Next"))->isEnabled()) << "a mistake in what is not asked any more";
+  guide.dialog.findChild<QCheckBox*>()->setChecked(true);
+  EXPECT_TRUE(guide.named<QLineEdit>(QStringLiteral("Valid to"))->text().isEmpty());
   answers.type("Valid to", "2026-03-31");
   EXPECT_TRUE(guide.button(QStringLiteral("Next"))->isEnabled());
 }

@@ -51,7 +51,7 @@ Crossing with_open_questions(Crossing crossing) {
   Utility& second = crossing.site.utilities[1];
   second.ends = {};
   second.path = {{6, -2.0, 99.0}, {6, 3.0, 99.0}};
-  for (const char* id : {"b1", "b2"}) {
+  for (const char* id : {"bg1", "bg2"}) {
     Background line;
     line.id = id;
     line.name = id;
@@ -314,7 +314,9 @@ TEST(UtilitiesEntry, NoError_OnlyOfAnExposedLine) {
 TEST(UtilitiesEntry, CtrlU_MakesNothingUp_AndADepthCountsToTheCrown) {
   TestWindow w("house-service");
   const Crossing before = w.crossing();
-  QTest::keyClick(&w.window, Qt::Key_U, Qt::ControlModifier);
+  w.window.activateWindow();
+  QCoreApplication::processEvents();
+  QTest::keyClick(&w.window.drawing(), Qt::Key_U, Qt::ControlModifier);
   ASSERT_EQ(w.crossing().site.utilities.size(), before.site.utilities.size() + 1);
   const Utility fresh = w.crossing().site.utilities.back();
   for (const PathVertex& at : fresh.path) EXPECT_FALSE(at.z_m);

@@ -1,14 +1,13 @@
 #include "burrow/panels/at_once_form.h"
 
 #include <QComboBox>
-#include <QFormLayout>
-#include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "burrow/panels/flow_row.h"
 #include "burrow/widgets/offered_text.h"
 
 namespace burrow {
@@ -21,7 +20,7 @@ AtOnceForm::AtOnceForm(Document& document, const QString& take, QWidget* parent)
     : QFrame(parent),
       document_(document),
       title_(new QLabel(this)),
-      form_(new QFormLayout),
+      form_(new QVBoxLayout),
       wrong_(new QLabel(this)),
       leave_(new QPushButton(tr("Leave"), this)),
       take_(new QPushButton(take, this)) {
@@ -30,22 +29,28 @@ AtOnceForm::AtOnceForm(Document& document, const QString& take, QWidget* parent)
   title_->setAccessibleName(tr("What is asked"));
   wrong_->setAccessibleName(tr("What is wrong with the answers"));
   wrong_->hide();
-  form_->setRowWrapPolicy(QFormLayout::WrapLongRows);
-  form_->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
+  form_->setSpacing(4);
   auto* rows = new QVBoxLayout(this);
   rows->addWidget(title_);
   rows->addLayout(form_);
   rows->addWidget(wrong_);
-  auto* buttons = new QHBoxLayout;
-  buttons->addStretch();
+  auto* flow = new FlowRow(nullptr);
   for (QPushButton* button : {leave_, take_}) {
     button->setAutoDefault(false);
-    buttons->addWidget(button);
+    flow->addWidget(button);
   }
-  rows->addLayout(buttons);
+  rows->addLayout(flow);
   connect(take_, &QPushButton::clicked, this, &AtOnceForm::give);
   connect(leave_, &QPushButton::clicked, this, &AtOnceForm::close_form);
   hide();
+}
+
+void AtOnceForm::add_labelled(const QString& label, QWidget* field) {
+  auto* name = new QLabel(label, this);
+  name->setWordWrap(true);
+  name->setBuddy(field);
+  form_->addWidget(name);
+  form_->addWidget(field);
 }
 
 QLineEdit* AtOnceForm::add_text(const QString& label, TextKind kind, const QString& hint) {
@@ -54,10 +59,7 @@ QLineEdit* AtOnceForm::add_text(const QString& label, TextKind kind, const QStri
   entry->setMinimumWidth(60);
   entry->setAccessibleName(label);
   entry->setToolTip(hint);
-  auto* name = new QLabel(label, this);
-  name->setWordWrap(true);
-  name->setBuddy(entry);
-  form_->addRow(name, entry);
+  add_labelled(label, entry);
   OfferedText* offer = nullptr;
   if (kind != TextKind::words) offer = new OfferedText(entry, [this, kind] { return offered(kind, document_); });
   connect(entry, &QLineEdit::returnPressed, this, &AtOnceForm::give);
@@ -73,10 +75,7 @@ QComboBox* AtOnceForm::add_choice(const QString& label, const QStringList& words
   combo->setMinimumContentsLength(6);
   combo->setFocusPolicy(Qt::StrongFocus);
   combo->addItems(words);
-  auto* name = new QLabel(label, this);
-  name->setWordWrap(true);
-  name->setBuddy(combo);
-  form_->addRow(name, combo);
+  add_labelled(label, combo);
   choices_.push_back(combo);
   if (!first_) first_ = combo;
   return combo;

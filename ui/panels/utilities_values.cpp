@@ -103,7 +103,7 @@ void UtilitiesPanel::make_place() {
       [this, ways](int row) { choose_located(word_at<LocatedHow>(row), ways[row]); });
   located_text_ = add_text(tr("What the way of locating brought with it"));
   tracer_ = utility_choice(
-      tr("the tracing followed"), {tr("not said"), tr("a wire beside it"), tr("a sonde in it"), tr("nothing")},
+      tr("the tracing followed"), {tr("not said"), tr("a wire"), tr("a sonde"), tr("nothing")},
       [](const Utility& u) { return row_of_word(u.located.tracer); },
       [](Utility& u, int row) { u.located.tracer = word_or_none_at<TracedBy>(row); });
   date_ = add_texts(whose);

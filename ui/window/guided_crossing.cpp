@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "burrow/check/assess.h"
 #include "burrow/check/headline.h"
@@ -233,6 +234,7 @@ void GuidedCrossing::propose_depth() {
 }
 
 void GuidedCrossing::catch_up() {
+  show_what_is_asked();
   if (!wrong_.empty()) return;
   FirstAnswers answers = answers_;
   if (propose_) answers.depth.reset();
@@ -251,13 +253,19 @@ void GuidedCrossing::catch_up() {
   if (const SoilClass* soil = find_soil(tables_, answers_.soil); soil && thumb_)
     thumb_->setText(soil->use.empty() ? qs(soil->thumb)
                                       : tr("%1. For the tool: %2.").arg(qs(soil->thumb), qs(soil->use)));
-  show_what_is_asked();
   show_step();
 }
 
 void GuidedCrossing::show_what_is_asked() {
-  const auto show = [](QFormLayout* form, const std::vector<QWidget*>& entries, bool on) {
-    for (QWidget* entry : entries) form->setRowVisible(entry, on);
+  const auto show = [this](QFormLayout* form, const std::vector<QWidget*>& entries, bool on) {
+    for (QWidget* entry : entries) {
+      form->setRowVisible(entry, on);
+      auto* text = qobject_cast<QLineEdit*>(entry);
+      if (on || std::find(wrong_.begin(), wrong_.end(), text) == wrong_.end()) continue;
+      // A mistake in what is not asked any more goes with it, and nothing is left of that answer.
+      text->clear();
+      Q_EMIT text->textEdited(QString());
+    }
   };
   if (!lines_form_) return;  // not all questions are made yet
   show(crossed_form_, of_crossed_, answers_.crossed && answers_.permission == Permission::allowed);

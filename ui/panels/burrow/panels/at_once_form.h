@@ -8,8 +8,8 @@
 #include "burrow/panels/text_form.h"
 
 class QComboBox;
-class QFormLayout;
 class QPushButton;
+class QVBoxLayout;
 
 namespace burrow {
 
@@ -47,10 +47,11 @@ class AtOnceForm : public QFrame {
     OfferedText* offer;
   };
   void give();
+  void add_labelled(const QString& label, QWidget* field);
 
   Document& document_;
   QLabel* title_;
-  QFormLayout* form_;
+  QVBoxLayout* form_;
   QLabel* wrong_;
   QPushButton* leave_;
   QPushButton* take_;
