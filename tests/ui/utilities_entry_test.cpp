@@ -225,6 +225,45 @@ TEST(UtilitiesEntry, NoBackgroundLineIsAService_OneStatementForAll) {
   EXPECT_EQ(w.crossing(), before);
 }
 
+TEST(UtilitiesEntry, BackgroundLine_MadeAUtility) {
+  Page w("house-service");
+  const Crossing before = with_open_questions(w.crossing());
+  w.document.start_from(before, false);
+  w.panel.refresh_now();
+  QTest::mouseClick(button(w.panel, "It is a service"), Qt::LeftButton);
+  ASSERT_EQ(w.crossing().site.background.size(), before.site.background.size() - 1);
+  ASSERT_EQ(w.crossing().site.utilities.size(), before.site.utilities.size() + 1);
+  const Utility& made = w.crossing().site.utilities.back();
+  EXPECT_EQ(made.name, "bg1");
+  EXPECT_EQ(made.kind, UtilityKind::unknown);
+  ASSERT_EQ(made.path.size(), 2u);
+  EXPECT_EQ(made.path[1].x_m, 9);
+  EXPECT_FALSE(made.path[1].z_m) << "drawn in plan: no depth is made up";
+  EXPECT_EQ(w.steps(), 1);
+  w.expect_opens_again();
+  w.document.undo_stack().undo();
+  EXPECT_EQ(w.crossing(), before);
+}
+
+TEST(UtilitiesEntry, LoneHole_GivenToTheUtilityItShowed) {
+  Page w("house-service");
+  Crossing before = w.crossing();
+  before.site.test_holes.front().utility.clear();
+  w.document.start_from(before, false);
+  w.panel.pick("u4");
+  w.panel.refresh_now();
+  EXPECT_EQ(lone_holes(before), std::vector<std::string>{"h1"});
+  QPushButton* take = button(w.panel, "The hole at station");
+  ASSERT_TRUE(take);
+  QTest::mouseClick(take, Qt::LeftButton);
+  EXPECT_EQ(w.crossing().site.test_holes.front().utility, "u4");
+  EXPECT_TRUE(lone_holes(w.crossing()).empty());
+  EXPECT_TRUE(take->parentWidget()->isHidden());
+  EXPECT_EQ(w.steps(), 1);
+  w.document.undo_stack().undo();
+  EXPECT_EQ(w.crossing(), before);
+}
+
 TEST(UtilitiesEntry, SearchQuestions_OneByOneAndAtOnce) {
   Page w("house-service");
   Crossing bare = w.crossing();

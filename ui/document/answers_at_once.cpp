@@ -67,4 +67,30 @@ Site with_no_services(const Crossing& crossing, const Statement& statement, cons
   return site;
 }
 
+Site with_service(const Crossing& crossing, const std::string& background) {
+  Crossing draft = crossing;
+  const auto& all = crossing.site.background;
+  const auto line = std::find_if(all.begin(), all.end(), [&](const Background& one) { return one.id == background; });
+  if (line == all.end()) return draft.site;
+  for (const PlanLine& piece : line->lines) {
+    Utility utility;
+    utility.id = free_id(draft, "u");
+    utility.name = line->name.empty() ? line->layer : line->name;
+    utility.recorded.source = line->source;
+    for (const PlanPoint& at : piece) utility.path.push_back({at.x_m, at.y_m, std::nullopt});
+    draft.site.utilities.push_back(std::move(utility));
+  }
+  std::erase_if(draft.site.background, [&](const Background& one) { return one.id == background; });
+  return draft.site;
+}
+
+std::vector<std::string> lone_holes(const Crossing& crossing) {
+  std::vector<std::string> lone;
+  for (const TestHole& hole : crossing.site.test_holes)
+    if (std::none_of(crossing.site.utilities.begin(), crossing.site.utilities.end(),
+                     [&](const Utility& utility) { return utility.id == hole.utility; }))
+      lone.push_back(hole.id);
+  return lone;
+}
+
 }  // namespace burrow

@@ -40,6 +40,9 @@ void UtilitiesPanel::make_answers() {
   hole_values_ = add_entries(tr("default"), true);
   make_hole_texts();
   remove_hole_ = add_buttons({tr("Remove this test hole")}).front();
+  lone_hole_ = add_buttons({QString()}).front();
+  lone_hole_->setToolTip(tr("A test hole of the file that belongs to no utility; Undo takes it back"));
+  connect(lone_hole_, &QPushButton::clicked, this, &UtilitiesPanel::take_lone_hole);
   connect(add_hole_, &QPushButton::clicked, this, &UtilitiesPanel::add_hole);
   connect(measured_, &QLineEdit::returnPressed, this, &UtilitiesPanel::add_hole);
   connect(remove_hole_, &QPushButton::clicked, this, &UtilitiesPanel::remove_hole);
@@ -196,6 +199,7 @@ void UtilitiesPanel::show_holes() {
                           static_cast<QWidget*>(hole_texts_), static_cast<QWidget*>(remove_hole_->parentWidget())})
     widget->setVisible(any);
   remove_hole_->setEnabled(!locked());
+  show_lone_holes();
 }
 
 void UtilitiesPanel::add_hole() {

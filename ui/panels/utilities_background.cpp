@@ -39,7 +39,12 @@ void UtilitiesPanel::make_background() {
         const Background* line = line_of(c, line_);
         return line ? &line->not_a_service : nullptr;
       });
-  background_button_ = add_buttons({tr("None of these is a service…")}).front();
+  const auto buttons = add_buttons({tr("It is a service: make it a utility"), tr("None of these is a service…")});
+  make_service_ = buttons[0];
+  background_button_ = buttons[1];
+  connect(make_service_, &QPushButton::clicked, this, [this] {
+    change(site_part, with_service(document_.crossing(), line_), tr("Make a line drawn only a utility"));
+  });
   background_form_ = new AtOnceForm(document_, tr("None is a service"), this);
   add_widget(background_form_);
   QLineEdit* all_how = background_form_->add_text(tr("how that is known"), TextKind::words, hint);
@@ -91,7 +96,8 @@ void UtilitiesPanel::show_background() {
   background_texts_->catch_up();
   for (QWidget* widget : {static_cast<QWidget*>(background_), static_cast<QWidget*>(background_texts_)})
     widget->setVisible(!all.empty());
-  background_button_->parentWidget()->setVisible(open > 0);
+  background_button_->parentWidget()->setVisible(!all.empty());
+  make_service_->setEnabled(!locked());
   background_button_->setEnabled(!locked() && open > 0);
   background_form_->set_locked(locked());
   if (open == 0) background_form_->close_form();

@@ -133,4 +133,23 @@ void UtilitiesPanel::make_hole_texts() {
                 whole, [hole](const Crossing& c) { return hole(c) ? &hole(c)->agreed : nullptr; });
 }
 
+void UtilitiesPanel::take_lone_hole() {
+  const std::vector<std::string> lone = lone_holes(document_.crossing());
+  if (lone.empty() || !current()) return;
+  std::vector<TestHole> holes = document_.crossing().site.test_holes;
+  for (TestHole& hole : holes)
+    if (hole.id == lone.front()) hole.utility = picked_;
+  hole_ = lone.front();
+  change(holes_part, std::move(holes), tr("Give a test hole to %1").arg(called(*current())));
+}
+
+void UtilitiesPanel::show_lone_holes() {
+  const std::vector<std::string> lone = lone_holes(document_.crossing());
+  const TestHole* hole = lone.empty() ? nullptr : element_of(document_.crossing().site.test_holes, lone.front());
+  lone_hole_->parentWidget()->setVisible(hole != nullptr);
+  lone_hole_->setEnabled(hole && !locked());
+  if (hole)
+    lone_hole_->setText(tr("The hole at station %1 is of this one").arg(text_of(hole->station.m, Dimension::station)));
+}
+
 }  // namespace burrow

@@ -35,4 +35,12 @@ std::vector<std::string> open_background(const Crossing& crossing, const std::op
 /// The site with all of those declared to be no service.   Evidence: AnswersAtOnce.Background_OneStatementForAll
 Site with_no_services(const Crossing& crossing, const Statement& statement, const std::optional<Date>& on);
 
+/// The site with a line drawn only made a utility after all, of its name, one for each of its pieces: of unknown kind,
+/// depth and diameter.   Evidence: UtilitiesEntry.BackgroundLine_MadeAUtility
+Site with_service(const Crossing& crossing, const std::string& background);
+
+/// Test holes that belong to no utility of the crossing, in the order of the file.   Evidence:
+/// UtilitiesEntry.LoneHole_*
+std::vector<std::string> lone_holes(const Crossing& crossing);
+
 }  // namespace burrow

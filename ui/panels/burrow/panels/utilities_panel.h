@@ -101,6 +101,8 @@ class UtilitiesPanel : public FormPanel {
   void show_search();
   void show_ends();
   void show_open_ends();
+  void take_lone_hole();
+  void show_lone_holes();
   void show_background();
   void show_located();
   [[nodiscard]] QString hole_words() const;
@@ -140,7 +142,7 @@ class UtilitiesPanel : public FormPanel {
   ThingList* holes_ = nullptr;
   EntryForm* hole_values_ = nullptr;
   TextForm* hole_texts_ = nullptr;
-  QPushButton* remove_hole_ = nullptr;
+  QPushButton *remove_hole_ = nullptr, *lone_hole_ = nullptr;
   QLabel* search_heading_ = nullptr;
   TextForm* search_texts_ = nullptr;
   std::vector<TextForm*> camera_texts_;
@@ -150,7 +152,7 @@ class UtilitiesPanel : public FormPanel {
   QLabel* background_text_ = nullptr;
   ThingList* background_ = nullptr;
   TextForm* background_texts_ = nullptr;
-  QPushButton* background_button_ = nullptr;
+  QPushButton *background_button_ = nullptr, *make_service_ = nullptr;
   AtOnceForm* background_form_ = nullptr;
 };
 
