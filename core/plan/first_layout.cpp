@@ -88,6 +88,32 @@ Utility utility_of(const MarkedLine& line, std::size_t number, double ground_m) 
   return u;
 }
 
+/// Where it was exposed its crown was measured: below the marks, on the bore.
+TestHole hole_of(const FirstAnswers& a, const MarkedLine& line, const std::string& utility, double ground_m) {
+  TestHole hole;
+  hole.id = "h" + utility.substr(1);
+  hole.utility = utility;
+  hole.station = line.along;
+  hole.level.set(LevelMeant::crown);
+  hole.elevation = Length{ground_m - line.depth->m};
+  hole.by = a.measured_by;
+  hole.date = a.measured_on;
+  return hole;
+}
+
+UtilitySearch search_of(const FirstAnswers& a) {
+  UtilitySearch search;
+  search.done = a.searched;
+  search.reference = a.reference;
+  search.date = a.search_date;
+  search.valid_from = a.valid_from;
+  search.valid_to = a.valid_to;
+  search.marks_visible = a.marks_visible;
+  if (a.searched && a.lines.empty()) search.none_found.set(true);
+  if (a.laterals != Laterals::not_checked) search.laterals = a.laterals;
+  return search;
+}
+
 }  // namespace
 
 std::string tool_for(const Tables& tables, const std::optional<Length>& pipe_diameter) {
@@ -123,14 +149,18 @@ Result<Crossing> first_layout(const FirstAnswers& a, const Tables& tables) {
     feature.to = Length{(end + a.crossed_width.m) / 2};
     if (!a.rule.empty()) feature.rule = a.rule;
     if (a.permission != Permission::not_asked) feature.permission.set(a.permission);
+    feature.permit = a.permit;
     site.surface = {feature};
+  } else {
+    site.nothing_above = a.nothing_above;
   }
-  site.utility_search.done = a.searched;
-  site.utility_search.reference = a.reference;
-  if (a.searched && a.lines.empty()) site.utility_search.none_found.set(true);
-  if (a.laterals != Laterals::not_checked) site.utility_search.laterals = a.laterals;
-  for (const MarkedLine& line : a.lines)
-    site.utilities.push_back(utility_of(line, site.utilities.size() + 1, elevation_at(site.ground, line.along.m)));
+  site.utility_search = search_of(a);
+  for (const MarkedLine& line : a.lines) {
+    const double ground_m = elevation_at(site.ground, line.along.m);
+    site.utilities.push_back(utility_of(line, site.utilities.size() + 1, ground_m));
+    if (line.how == LocatedHow::exposed && line.depth)
+      site.test_holes.push_back(hole_of(a, line, site.utilities.back().id, ground_m));
+  }
 
   const std::string tool = a.tool.empty() ? tool_for(tables, a.pipe_diameter) : a.tool;
   const ToolClass* known = find_tool(tables, tool);

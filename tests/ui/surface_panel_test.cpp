@@ -249,5 +249,45 @@ TEST(SurfacePanel, NarrowColumn_ClipsNothing) {
     }
 }
 
+TEST(SurfacePanel, NothingAbove_SaidWithNameAndDay) {
+  Page w("house-service");
+  Crossing bare = w.crossing();
+  bare.site.surface.clear();
+  bare.site.nothing_above = {};
+  w.document.start_from(bare, false);
+  w.panel.refresh_now();
+  EXPECT_FALSE(w.panel.nothing_above()->isHidden());
+  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("or say that there is nothing")));
+  w.type(w.panel.nothing_above(), "nothing on top, says", "E. Walker");
+  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("or say that there is nothing"))) << "a name alone does not do";
+  QTest::keyClick(w.panel.nothing_above()->entry(QStringLiteral("as seen on")), Qt::Key_Down);
+  w.panel.refresh_now();
+  EXPECT_EQ(w.crossing().site.nothing_above, (Statement{{}, "E. Walker", "2026-03-02", {}}));
+  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("E. Walker says that there is none")));
+  EXPECT_EQ(w.steps(), 2);
+  w.expect_opens_again();
+  while (w.document.undo_stack().canUndo()) w.document.undo_stack().undo();
+  EXPECT_EQ(w.crossing(), bare);
+  w.panel.add();
+  EXPECT_TRUE(w.panel.nothing_above()->isHidden()) << "something is on top";
+}
+
+TEST(SurfacePanel, StuckTool_HowItIsGotOutAndWhoAgreed) {
+  Page w("house-service");
+  w.panel.pick("f1");
+  const Crossing before = w.crossing();
+  w.type(w.panel.rescue(), "how it would be got out", "one lane closed at night");
+  w.type(w.panel.rescue(), "agreed with", "road office");
+  w.type(w.panel.rescue(), "agreed on", "2026-02-20");
+  const StuckPlan& plan = w.crossing().site.surface.front().rescue;
+  EXPECT_EQ(plan.how, "one lane closed at night");
+  EXPECT_EQ(plan.agreed_with, "road office");
+  EXPECT_EQ(plan.date, "2026-02-20");
+  EXPECT_EQ(w.steps(), 3);
+  w.expect_opens_again();
+  while (w.document.undo_stack().canUndo()) w.document.undo_stack().undo();
+  EXPECT_EQ(w.crossing(), before);
+}
+
 }  // namespace
 }  // namespace burrow

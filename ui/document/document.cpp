@@ -117,6 +117,10 @@ void Document::set_part(const PartRef& part, PartValue value) {
   Q_EMIT changed();
 }
 
+void Document::note_name(const QString& name) {
+  if (!name.trimmed().isEmpty()) last_name_ = name.trimmed();
+}
+
 bool Document::change(const PartRef& part, PartValue value, const QString& step_name) {
   if (crossing_.version > known_file_version || in_session_) return false;
   if (take(crossing_, part) == value) return true;

@@ -6,6 +6,7 @@
 #include "burrow/base/say.h"
 #include "burrow/document/class_fields.h"
 #include "burrow/document/pit_fields.h"
+#include "burrow/document/utility_fields.h"
 
 namespace burrow {
 
@@ -167,6 +168,9 @@ std::vector<Field> utility_fields(const Crossing& crossing, const PartRef& part)
                     true, 0, 100, [](Utility& x, Typed v) { x.located.vertical_sd = as_length(v); }),
       utility_field(part, "clear gap wanted by its owner", Dimension::length, value(u.required_clearance), true, 0, 100,
                     [](Utility& x, Typed v) { x.required_clearance = as_length(v); })};
+  for (Field& field : all)
+    if (field.label.starts_with("location error"))
+      field.holds = [id = part.id](const Crossing& c, Typed v) { return error_holds(c, id, v); };
   if (!whole)
     all.push_back(utility_field(part, "offset, left positive", Dimension::station, vertex.y_m, false, -farthest_m,
                                 farthest_m, [at](Utility& x, Typed v) { x.path[at].y_m = *v; }));

@@ -5,6 +5,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/clearance/clearance.h"
+#include "burrow/document/utility_entry.h"
 
 namespace burrow {
 
@@ -47,12 +48,8 @@ Field length_field(const Utility& utility, std::string label, Dimension dimensio
   return field;
 }
 
-LevelMeant level_meant(const Utility& utility) {
-  return utility.recorded.level.value_or(LevelMeant::centre);
-}
-
 bool from_ground(const Utility& utility, const PassingPlace& place) {
-  return utility.recorded.from == DepthFrom::ground && place.ground_m;
+  return depth_from(utility) == DepthFrom::ground && place.ground_m;
 }
 
 /// The line moved so that its centre lies at `centre_m` where it was at `axis_m`; a line of unknown depth is laid
@@ -113,6 +110,14 @@ LocationSd stated(const std::string& preset, const PassingPlace& place, const Ta
 
 }  // namespace
 
+LevelMeant level_meant(const Utility& utility) {
+  return utility.recorded.level.value_or(LevelMeant::crown);
+}
+
+DepthFrom depth_from(const Utility& utility) {
+  return utility.recorded.from.value_or(DepthFrom::ground);
+}
+
 std::optional<double> PassingPlace::depth_m() const {
   return axis_m && ground_m ? Typed(std::max(*ground_m - *axis_m, 0.0)) : std::nullopt;
 }
@@ -156,12 +161,18 @@ std::vector<Field> utility_level_fields(const Crossing& crossing, const std::str
   const auto [low, high] = centre_range(*utility, place.axis_m);
   field.low = down ? ground - high - *above : low + *above;
   field.high = down ? ground - low - *above : high + *above;
-  field.with = [part = PartRef{PartKind::utility, id, -1}, axis = place.axis_m, above, down, ground](const Crossing& c,
-                                                                                                     Typed v) {
+  field.with = [part = PartRef{PartKind::utility, id, -1}, axis = place.axis_m, above, down, ground, level](
+                   const Crossing& c, Typed v) {
     PartValue all = take(c, part);
     Typed centre;
     if (v) centre = (down ? ground - *v : *v) - *above;
-    if (auto& element = std::get<Element<Utility>>(all); element.value) lay_at(element.value->path, axis, centre);
+    auto& element = std::get<Element<Utility>>(all);
+    if (!element.value) return all;
+    lay_at(element.value->path, axis, centre);
+    // From now on the record says what the number was taken to mean.
+    Recorded& recorded = element.value->recorded;
+    if (v && !recorded.level) recorded.level = level;
+    if (v && !recorded.from) recorded.from = down ? DepthFrom::ground : DepthFrom::datum;
     return all;
   };
   return {std::move(field)};
@@ -174,6 +185,13 @@ std::vector<Field> utility_size_fields(const Crossing& crossing, const std::stri
                        [](Utility& u) -> std::optional<Length>& { return u.outside_diameter; })};
 }
 
+Result<void> error_holds(const Crossing& crossing, const std::string& id, Typed error_m) {
+  const Utility* utility = find_utility(crossing, id);
+  if (!utility || !error_m || *error_m > 0 || may_be_without_error(*utility)) return {};
+  return fail(said("location error"), said("0: only of a line that lay open, exposed, is it known so well"),
+              said("more than 0, or empty where it is not known"));
+}
+
 std::vector<Field> utility_location_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place,
                                            const Tables& tables) {
   const Utility* utility = find_utility(crossing, id);
@@ -182,6 +200,7 @@ std::vector<Field> utility_location_fields(const Crossing& crossing, const std::
                                        [](Utility& u) -> std::optional<Length>& { return u.located.lateral_sd; }),
                           length_field(*utility, "location error in height, one sd", Dimension::small_length, 0, 100,
                                        [](Utility& u) -> std::optional<Length>& { return u.located.vertical_sd; })};
+  for (Field& field : both) field.holds = [id](const Crossing& c, Typed v) { return error_holds(c, id, v); };
   if (utility->located.level) {
     const LocationSd sd = stated(*utility->located.level, place, tables);
     both[0].standing = sd.lateral_m;

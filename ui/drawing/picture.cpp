@@ -122,6 +122,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   paint_marks_side(painter, picture);
   paint_holes_side(painter, picture);
   paint_utilities_side(painter, picture);  // above the bands, so that names stay readable
+  paint_open_ends_side(painter, picture);
   paint_rescue_name(painter, picture, Pane::elevation);
   paint_model_status(painter, picture);
   paint_cloud_key(painter, picture);
@@ -148,6 +149,7 @@ void paint_picture(QPainter& painter, const Picture& picture) {
   paint_ghost_utilities_plan(painter, picture);
   paint_bore_plan(painter, picture);
   paint_holes_plan(painter, picture);
+  paint_open_ends_plan(painter, picture);
   paint_rescue_name(painter, picture, Pane::plan);
   painter.restore();
 

@@ -9,11 +9,12 @@
 
 #include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
+#include "burrow/crossing/statement.h"
 #include "burrow/document/utility_fields.h"
 #include "burrow/load/live.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/text_form.h"
+#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/thing_list.h"
 
 namespace burrow {
@@ -25,6 +26,12 @@ constexpr int tip_steps = 100;
 
 QString kind_words(SurfaceKind kind) {
   return text_from(said_word(kind));
+}
+
+const SurfaceFeature* picked_in(const Crossing& crossing, const std::string& id) {
+  for (const SurfaceFeature& feature : crossing.site.surface)
+    if (feature.id == id) return &feature;
+  return nullptr;
 }
 
 QString name_of(const SurfaceFeature& feature) {
@@ -41,7 +48,7 @@ SurfacePanel::SurfacePanel(Document& document, QWidget* parent) : FormPanel(docu
   add_->setToolTip(tr("A new road over the middle of the bore"));
   remove_->setToolTip(tr("Takes out the picked one; Undo brings it back"));
   nothing_ = add_text(tr("What is missing"));
-  nothing_->setText(tr("No road, track, ditch or building is entered."));
+  make_nothing_above();
   heave_ = new HeaveChart(this);
   add_widget(heave_);
   tip_ = new QSlider(Qt::Horizontal, this);
@@ -53,6 +60,7 @@ SurfacePanel::SurfacePanel(Document& document, QWidget* parent) : FormPanel(docu
   const int then = things_so_far();
   make_values();
   make_rule();
+  make_rescue();
   make_levels();
   of_thing_ = things_since(then);
   add_end();
@@ -117,50 +125,44 @@ void SurfacePanel::make_rule() {
         edit(tr("Answer: permission"), [&](SurfaceFeature& f) { f.permission.set(word_at<Permission>(row)); });
       });
   permit_ = add_texts([this] { return part(); });
-  permit_->add({tr("permit"), [this] { return current() ? text_from(current()->permit) : QString(); },
-                [this](const Crossing& crossing, const QString& text) {
-                  PartValue value = take(crossing, part());
-                  if (auto& element = std::get<Element<SurfaceFeature>>(value); element.value)
-                    element.value->permit = text.trimmed().toStdString();
-                  return value;
-                }},
+  permit_->add(text_field(
+                   document_, tr("permit"), [this] { return part(); },
+                   [this](const Crossing& c) {
+                     const SurfaceFeature* feature = picked_in(c, picked_);
+                     return feature ? &feature->permit : nullptr;
+                   }),
                tr("Number, date, or who said so"), true);
-  make_rescue();
 }
 
-/// A text of the plan for a stuck tool.
-void SurfacePanel::add_rescue(const QString& label, const QString& hint, TextOfRescue read, WriteRescue write) {
-  rescue_->add({label, [this, read] { return current() ? text_from(read(current()->rescue)) : QString(); },
-                [this, write](const Crossing& crossing, const QString& text) {
-                  PartValue value = take(crossing, part());
-                  if (auto& element = std::get<Element<SurfaceFeature>>(value); element.value)
-                    write(element.value->rescue, text.trimmed().toStdString());
-                  return value;
-                }},
-               hint, true);
+void SurfacePanel::make_nothing_above() {
+  const auto site = [] { return PartRef{PartKind::site, {}, -1}; };
+  nothing_said_ = add_texts(site);
+  add_statement(*nothing_said_, document_,
+                {tr("nothing on top: how that is known"), tr("As: walked over; the survey shows a field"),
+                 tr("nothing on top, says"), tr("as seen on")},
+                site, [](const Crossing& c) { return &c.site.nothing_above; });
 }
 
 void SurfacePanel::make_rescue() {
+  const auto whole = [this] { return part(); };
+  const auto plan = [this](const Crossing& c) {
+    const SurfaceFeature* feature = picked_in(c, picked_);
+    return feature ? &feature->rescue : nullptr;
+  };
   add_gap();
-  add_heading(tr("If the tool gets stuck under it"));
-  rescue_ = add_texts([this] { return part(); });
-  add_rescue(
-      tr("got out by"), tr("As: lane closed at night and dug up; pit beside the track"),
-      [](const StuckPlan& plan) { return plan.how; }, [](StuckPlan& plan, std::string text) { plan.how = text; });
-  add_rescue(
-      tr("agreed with"), tr("Whoever may say so for its owner"), [](const StuckPlan& plan) { return plan.agreed_with; },
-      [](StuckPlan& plan, std::string text) { plan.agreed_with = text; });
-  add_rescue(
-      tr("agreed on"), tr("The day"), [](const StuckPlan& plan) { return plan.date.value_or(""); },
-      [](StuckPlan& plan, std::string text) {
-        plan.date = text.empty() ? std::nullopt : std::optional<std::string>(text);
-      });
+  add_heading(tr("A tool stuck under it"));
+  rescue_ = add_texts(whole);
+  rescue_->add(text_field(document_, tr("how it would be got out"), whole,
+                          [plan](const Crossing& c) { return plan(c) ? &plan(c)->how : nullptr; }),
+               tr("As: one lane closed at night, pit of 1.5 m"), true);
+  rescue_->add(text_field(document_, tr("agreed with"), whole,
+                          [plan](const Crossing& c) { return plan(c) ? &plan(c)->agreed_with : nullptr; }));
+  rescue_->add(day_field(document_, tr("agreed on"), whole,
+                         [plan](const Crossing& c) { return plan(c) ? &plan(c)->date : nullptr; }));
 }
 
 const SurfaceFeature* SurfacePanel::current() const {
-  for (const SurfaceFeature& feature : document_.crossing().site.surface)
-    if (feature.id == picked_) return &feature;
-  return nullptr;
+  return picked_in(document_.crossing(), picked_);
 }
 
 void SurfacePanel::edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it) {
@@ -245,6 +247,13 @@ void SurfacePanel::list_things() {
   }
   list_->setVisible(!all.empty());
   nothing_->setVisible(all.empty());
+  const Statement& said = document_.crossing().site.nothing_above;
+  nothing_->setText(
+      declared(said, document_.tables().judged_on)
+          ? tr("No road, track, ditch or building is entered; %1 says that there is none.").arg(text_from(said.by))
+          : tr("No road, track, ditch or building is entered. Add what lies on top, or say that there is nothing:"));
+  nothing_said_->setVisible(all.empty());
+  nothing_said_->catch_up();
   list_->show_things(std::move(things), picked_);
   add_->setEnabled(!locked());
   remove_->setEnabled(!locked() && current());
@@ -352,7 +361,7 @@ void SurfacePanel::refresh() {
 }
 
 QString SurfacePanel::said() const {
-  return plain(place_text_) + plain(rule_text_) + plain(levels_text_);
+  return plain(nothing_) + plain(place_text_) + plain(rule_text_) + plain(levels_text_);
 }
 
 }  // namespace burrow

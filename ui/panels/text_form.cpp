@@ -6,12 +6,26 @@
 #include <QLineEdit>
 #include <algorithm>
 
+#include "burrow/base/date.h"
+#include "burrow/widgets/offered_text.h"
+
 namespace burrow {
 
 namespace {
 constexpr int longest = 400;     ///< letters
 constexpr int most_rows = 1000;  ///< the complaint stands below all of them
 }  // namespace
+
+QString offered(TextKind kind, const Document& document) {
+  if (kind == TextKind::name) return document.last_name();
+  const std::optional<Date>& today = document.tables().judged_on;
+  return kind == TextKind::day && today ? QString::fromStdString(text_of(*today)) : QString();
+}
+
+QString fault_of_text(TextKind kind, const QString& text) {
+  if (kind != TextKind::day || text.trimmed().isEmpty() || date_of(text.trimmed().toStdString())) return {};
+  return TextForm::tr("Not taken: “%1” is no day. Write it as 2026-03-14.").arg(text.trimmed());
+}
 
 TextForm::TextForm(Document& document, std::function<PartRef()> part, QWidget* parent)
     : QWidget(parent),
@@ -44,7 +58,21 @@ void TextForm::add(TextField field, const QString& hint, bool long_words) {
   grid_->addWidget(name, line, 0, 1, long_words ? 2 : 1);
   grid_->addWidget(entry, long_words ? line + 1 : line, long_words ? 0 : 1, 1, long_words ? 2 : 1);
   connect(entry, &QLineEdit::editingFinished, this, [this, at] { take_over(at); });
-  rows_.push_back({std::move(field), entry, hint});
+  OfferedText* offer = nullptr;
+  if (field.kind != TextKind::words) {
+    offer = new OfferedText(entry, [this, kind = field.kind] { return offered(kind, document_); });
+    connect(offer, &OfferedText::taken, this, [this, at] { take_over(at); });
+  }
+  rows_.push_back({std::move(field), entry, hint, offer});
+}
+
+void TextForm::complain(const QString& what) {
+  wrong_->setText(what);
+  wrong_->setVisible(!what.isEmpty());
+}
+
+QString TextForm::complaint() const {
+  return wrong_->isHidden() ? QString() : wrong_->text();
 }
 
 void TextForm::set_theme(const Theme& theme) {
@@ -60,6 +88,7 @@ void TextForm::catch_up() {
   const bool locked = document_.crossing().version > known_file_version;
   for (const Row& row : rows_) {
     row.entry->setReadOnly(locked);
+    if (row.offer) row.offer->refresh();
     if (row.entry->isModified()) continue;
     const QString text = row.field.now();
     if (row.entry->text() == text) continue;
@@ -80,17 +109,21 @@ void TextForm::take_over(std::size_t at) {
   const Row& row = rows_[at];
   if (!row.entry->isModified()) return;
   const QString text = row.entry->text();
+  if (const QString fault = fault_of_text(row.field.kind, text); !fault.isEmpty()) {
+    complain(fault);
+    return;
+  }
   if (text != row.field.now()) {
     const QString whose = QString::fromStdString(part_name(document_.crossing(), shown_));
     if (!document_.change(shown_, row.field.with(document_.crossing(), text),
                           tr("Type %1 of %2").arg(row.field.label, whose))) {
-      wrong_->setText(tr("Not taken now: %1").arg(row.field.label));
-      wrong_->show();
+      complain(tr("Not taken now: %1").arg(row.field.label));
       return;
     }
+    if (row.field.kind == TextKind::name) document_.note_name(text);
   }
   row.entry->setModified(false);
-  wrong_->hide();
+  complain({});
 }
 
 QLineEdit* TextForm::entry(const QString& label) const {

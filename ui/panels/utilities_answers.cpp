@@ -1,4 +1,4 @@
-/// What follows for the picked utility, its test holes, and the answers of the utility search.
+/// What follows for the picked utility, and its test holes.
 
 #include <QLabel>
 #include <QLineEdit>
@@ -18,7 +18,6 @@ namespace burrow {
 namespace {
 constexpr std::size_t most_holes = 3;
 constexpr double least_shown_chance = 1e-9;  ///< reads "< 0.01 %"
-const PartRef search_part{PartKind::utility_search, {}, -1};
 const PartRef holes_part{PartKind::test_holes, {}, -1};
 }  // namespace
 
@@ -39,7 +38,11 @@ void UtilitiesPanel::make_answers() {
   add_hole_ = add_buttons({tr("Add a test hole here")}).front();
   holes_ = add_list(tr("Test holes"), most_holes);
   hole_values_ = add_entries(tr("default"), true);
+  make_hole_texts();
   remove_hole_ = add_buttons({tr("Remove this test hole")}).front();
+  lone_hole_ = add_buttons({QString()}).front();
+  lone_hole_->setToolTip(tr("A test hole of the file that belongs to no utility; Undo takes it back"));
+  connect(lone_hole_, &QPushButton::clicked, this, &UtilitiesPanel::take_lone_hole);
   connect(add_hole_, &QPushButton::clicked, this, &UtilitiesPanel::add_hole);
   connect(measured_, &QLineEdit::returnPressed, this, &UtilitiesPanel::add_hole);
   connect(remove_hole_, &QPushButton::clicked, this, &UtilitiesPanel::remove_hole);
@@ -191,10 +194,12 @@ void UtilitiesPanel::show_holes() {
   const bool any = !things.empty();
   holes_->show_things(std::move(things), hole_);
   hole_values_->catch_up();
+  hole_texts_->catch_up();
   for (QWidget* widget : {static_cast<QWidget*>(holes_), static_cast<QWidget*>(hole_values_),
-                          static_cast<QWidget*>(remove_hole_->parentWidget())})
+                          static_cast<QWidget*>(hole_texts_), static_cast<QWidget*>(remove_hole_->parentWidget())})
     widget->setVisible(any);
   remove_hole_->setEnabled(!locked());
+  show_lone_holes();
 }
 
 void UtilitiesPanel::add_hole() {
@@ -223,104 +228,6 @@ void UtilitiesPanel::remove_hole() {
   std::vector<TestHole> holes = document_.crossing().site.test_holes;
   std::erase_if(holes, [&](const TestHole& hole) { return hole.id == hole_; });
   change(holes_part, std::move(holes), tr("Remove a test hole"));
-}
-
-void UtilitiesPanel::make_search() {
-  add_gap();
-  search_heading_ = add_heading(tr("Utility search of the site"));
-  const auto search = [this]() -> const UtilitySearch& { return document_.crossing().site.utility_search; };
-  add_choice(
-      tr("asked for and searched"), {tr("not answered"), tr("yes"), tr("no")},
-      [search] { return search().done ? (*search().done ? 1 : 2) : 0; },
-      [this](int row) {
-        edit_search(tr("Answer: utility search"), [&](UtilitySearch& s) {
-          s.done = row == 0 ? std::optional<bool>() : std::optional<bool>(row == 1);
-        });
-      });
-  add_choice(
-      tr("and found"), {tr("not answered"), tr("nothing there"), tr("what is entered")},
-      [search] { return search().none_found.entered ? (*search().none_found ? 1 : 2) : 0; },
-      [this](int row) {
-        edit_search(tr("Answer: what the search found"), [&](UtilitySearch& s) {
-          s.none_found = UtilitySearch{}.none_found;
-          if (row > 0) s.none_found.set(row == 1);
-        });
-      });
-  add_choice(
-      tr("house connections"), {tr("not answered"), tr("entered"), tr("none here"), tr("not checked")},
-      [search] { return row_of_word(search().laterals); },
-      [this](int row) {
-        edit_search(tr("Answer: house connections"),
-                    [&](UtilitySearch& s) { s.laterals = word_or_none_at<Laterals>(row); });
-      });
-  search_texts_ = add_texts([] { return search_part; });
-  search_texts_->add({tr("reference"), [search] { return text_from(search().reference); },
-                      [](const Crossing& c, const QString& text) -> PartValue {
-                        UtilitySearch changed = c.site.utility_search;
-                        changed.reference = text.trimmed().toStdString();
-                        return changed;
-                      }},
-                     tr("Number of the enquiry or ticket"));
-  search_texts_->add({tr("date of the search"), [search] { return text_from(search().date.value_or(std::string())); },
-                      [](const Crossing& c, const QString& text) -> PartValue {
-                        UtilitySearch changed = c.site.utility_search;
-                        changed.date.reset();
-                        if (!text.trimmed().isEmpty()) changed.date = text.trimmed().toStdString();
-                        return changed;
-                      }},
-                     tr("As 2026-03-14"));
-  rate_ = add_entries(tr("default"), true);
-  make_camera();
-  rate_->show_part(search_part, [this] { return search_fields(document_.crossing()); });
-}
-
-void UtilitiesPanel::make_camera() {
-  add_gap();
-  add_heading(tr("Sewers and drains seen by camera"));
-  const auto survey = [this](const QString& when, const QString& report, const QString& date,
-                             CameraSurvey UtilitySearch::*member) {
-    add_choice(
-        when, {tr("not answered"), tr("all clear"), tr("not clear")},
-        [this, member] { return row_of_word((document_.crossing().site.utility_search.*member).result); },
-        [this, when, member](int row) {
-          edit_search(tr("Answer: camera %1").arg(when),
-                      [&](UtilitySearch& s) { (s.*member).result = word_or_none_at<CameraResult>(row); });
-        });
-    TextForm* texts = add_texts([] { return search_part; });
-    texts->add(
-        {report, [this, member] { return text_from((document_.crossing().site.utility_search.*member).reference); },
-         [member](const Crossing& c, const QString& text) -> PartValue {
-           UtilitySearch changed = c.site.utility_search;
-           (changed.*member).reference = text.trimmed().toStdString();
-           return changed;
-         }},
-        tr("Film, report or who looked"));
-    texts->add({date,
-                [this, member] {
-                  return text_from((document_.crossing().site.utility_search.*member).date.value_or(std::string()));
-                },
-                [member](const Crossing& c, const QString& text) -> PartValue {
-                  UtilitySearch changed = c.site.utility_search;
-                  (changed.*member).date.reset();
-                  if (!text.trimmed().isEmpty()) (changed.*member).date = text.trimmed().toStdString();
-                  return changed;
-                }},
-               tr("As 2026-03-14"));
-    return texts;
-  };
-  camera_texts_ = {survey(tr("before the bore"), tr("report before"), tr("date before"), &UtilitySearch::camera_before),
-                   survey(tr("after the bore"), tr("report after"), tr("date after"), &UtilitySearch::camera_after)};
-}
-
-void UtilitiesPanel::show_search() {
-  search_texts_->catch_up();
-  for (TextForm* texts : camera_texts_) texts->catch_up();
-  rate_->catch_up();
-  const UtilitySearch& search = document_.crossing().site.utility_search;
-  const QString state = search.done ? (*search.done ? tr("done") : tr("not done")) : tr("not answered");
-  search_state_->setText(
-      tr("Utility search: %1").arg(state) +
-      QStringLiteral(" <a href=\"search\" style=\"color:%1\">%2</a>").arg(theme_.focus.name(), tr("answer below")));
 }
 
 }  // namespace burrow

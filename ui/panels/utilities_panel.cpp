@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <limits>
 
+#include "burrow/document/utility_entry.h"
+#include "burrow/panels/at_once_form.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
@@ -44,19 +46,25 @@ UtilitiesPanel::UtilitiesPanel(Document& document, QWidget* parent) : FormPanel(
   whole_bore_ = add_text(tr("Chances of the whole bore"));
   search_state_ = add_text(tr("Utility search"));
   search_state_->setTextInteractionFlags(Qt::TextBrowserInteraction);
+  make_ends_at_once();
   const int then = things_so_far();
   make_values();
+  make_ends();
   make_place();
   make_answers();
   of_utility_ = things_since(then);
   make_search();
+  make_background();
   add_end();
   connect(list_, &ThingList::chosen, this, &UtilitiesPanel::choose);
   connect(add_, &QPushButton::clicked, this, &UtilitiesPanel::add);
   connect(duplicate_, &QPushButton::clicked, this, &UtilitiesPanel::duplicate);
   connect(remove_, &QPushButton::clicked, this, &UtilitiesPanel::remove);
   connect(search_state_, &QLabel::linkActivated, this, [this] { bring_into_view(search_heading_); });
-  connect(&document_, &Document::replaced, this, [this] { measured_->clear(); });
+  connect(&document_, &Document::replaced, this, [this] {
+    measured_->clear();
+    for (AtOnceForm* form : {ends_form_, search_form_, background_form_}) form->close_form();
+  });
   refresh_now();
 }
 
@@ -68,6 +76,7 @@ void UtilitiesPanel::set_theme(const Theme& theme) {
   QPalette links = palette();
   links.setColor(QPalette::Link, theme.focus);
   search_state_->setPalette(links);
+  for (AtOnceForm* form : {ends_form_, search_form_, background_form_}) form->set_theme(theme);
   show_search();
 }
 
@@ -96,6 +105,7 @@ void UtilitiesPanel::pick(const std::string& id) {
   hole_.clear();
   measured_->clear();
   measured_wrong_->hide();
+  reset_.reset();
   point_forms();
   refresh_soon();
 }
@@ -121,12 +131,7 @@ void UtilitiesPanel::edit_search(const QString& step_name, const std::function<v
 
 void UtilitiesPanel::add() {
   const Crossing& crossing = document_.crossing();
-  Utility utility;
-  utility.id = free_id(crossing, "u");
-  utility.name = tr("new utility").toStdString();
-  const double middle = (crossing.bore.launch.station.m + crossing.bore.exit.station.m) / 2;
-  // Its depth is not known yet: nothing is made up for it.
-  utility.path = {{middle, -4.0, std::nullopt}, {middle, 4.0, std::nullopt}};
+  Utility utility = new_utility(crossing, tr("new utility").toStdString());
   const std::string id = utility.id;
   change({PartKind::utility, id, -1}, Element<Utility>{std::move(utility), crossing.site.utilities.size()},
          tr("Add a utility"));
@@ -222,16 +227,20 @@ void UtilitiesPanel::refresh() {
     for (TextForm* form : {names_, date_, precaution_}) form->catch_up();
     for (EntryForm* form : {size_, level_, location_, gap_}) form->catch_up();
     show_place();
+    show_located();
+    show_ends();
     show_answer();
     show_trench();
     show_holes();
   }
+  show_open_ends();
   show_search();
+  show_background();
 }
 
 QString UtilitiesPanel::said() const {
-  return plain(whole_bore_) + plain(level_text_) + plain(preset_text_) + plain(answer_) + plain(trench_text_) +
-         plain(hole_text_) + plain(search_state_);
+  return plain(whole_bore_) + plain(level_text_) + plain(located_text_) + plain(preset_text_) + plain(answer_) +
+         plain(trench_text_) + plain(hole_text_) + plain(search_state_);
 }
 
 }  // namespace burrow

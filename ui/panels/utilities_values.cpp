@@ -5,8 +5,10 @@
 #include <QLineEdit>
 
 #include "burrow/base/say.h"
+#include "burrow/document/utility_entry.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
+#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/text_form.h"
 #include "burrow/panels/thing_list.h"
 #include "burrow/panels/utilities_panel.h"
@@ -71,6 +73,7 @@ void UtilitiesPanel::make_values() {
       tr("status"), {tr("live"), tr("abandoned"), tr("proposed"), tr("not known")},
       [](const Utility& u) { return row_of_word(u.status.value); },
       [](Utility& u, int row) { u.status.set(word_at<UtilityStatus>(row)); });
+  make_abandonment();
   add_gap();
   add_heading(tr("Size and level"));
   utility_choice(
@@ -94,24 +97,22 @@ void UtilitiesPanel::make_place() {
   const auto whose = [this] { return part(); };
   add_gap();
   add_heading(tr("How its place is known"));
-  utility_choice(
-      tr("located by"), {tr("exposed"), tr("traced twice"), tr("traced"), tr("records"), tr("not known")},
-      [](const Utility& u) { return row_of_word(u.located.how.value); },
-      [](Utility& u, int row) { u.located.how.set(word_at<LocatedHow>(row)); });
+  const QStringList ways{tr("exposed"), tr("traced twice"), tr("traced"), tr("records"), tr("not known")};
+  add_choice(
+      tr("located by"), ways, [this] { return current() ? row_of_word(*current()->located.how) : -1; },
+      [this, ways](int row) { choose_located(word_at<LocatedHow>(row), ways[row]); });
+  located_text_ = add_text(tr("What the way of locating brought with it"));
+  tracer_ = utility_choice(
+      tr("the tracing followed"), {tr("not said"), tr("a wire"), tr("a sonde"), tr("nothing")},
+      [](const Utility& u) { return row_of_word(u.located.tracer); },
+      [](Utility& u, int row) { u.located.tracer = word_or_none_at<TracedBy>(row); });
   date_ = add_texts(whose);
-  date_->add({tr("date"),
-              [this] {
-                const Utility* utility = current();
-                return utility ? text_from(utility->located.date.value_or(std::string())) : QString();
-              },
-              [this](const Crossing& crossing, const QString& text) {
-                PartValue value = take(crossing, part());
-                if (auto& element = std::get<Element<Utility>>(value); element.value) {
-                  element.value->located.date.reset();
-                  if (!text.trimmed().isEmpty()) element.value->located.date = text.trimmed().toStdString();
-                }
-                return value;
-              }},
+  date_->add(day_field(document_, tr("date"), whose,
+                       [this](const Crossing& c) -> const std::optional<std::string>* {
+                         for (const Utility& utility : c.site.utilities)
+                           if (utility.id == picked_) return &utility.located.date;
+                         return nullptr;
+                       }),
              tr("When it was located, as 2026-03-14"));
   presets_ = add_combo(tr("quality level of the survey"));
   presets_->addItem(tr("none"));
@@ -142,6 +143,28 @@ void UtilitiesPanel::make_place() {
                    {}, true);
 }
 
+void UtilitiesPanel::choose_located(LocatedHow how, const QString& word) {
+  if (!current()) return;
+  edit(tr("Choose %1: %2").arg(tr("located by"), word),
+       [&](Utility& utility) { utility = located_by(std::move(utility), how, document_.tables()); });
+  if (current()->located.how == Given<LocatedHow>::enter(how)) reset_ = current()->located;
+  show_located();
+}
+
+void UtilitiesPanel::show_located() {
+  const Located& located = current()->located;
+  if (reset_ && !(*reset_ == located)) reset_.reset();
+  QString level = tr("none");
+  for (const LocatingPreset& preset : document_.tables().locating)
+    if (located.level && preset.id == *located.level) level = text_from(preset.name);
+  located_text_->setText(
+      reset_ ? tr("Quality level now: %1. Errors typed before gave way; Undo brings them back.").arg(level)
+             : QString());
+  located_text_->setVisible(reset_.has_value());
+  const bool traced = *located.how == LocatedHow::traced || *located.how == LocatedHow::traced_twice;
+  tracer_->parentWidget()->setVisible(traced || located.tracer);
+}
+
 void UtilitiesPanel::choose_preset(int row, PresetReading reading) {
   const Utility* utility = current();
   if (!utility || row < 0) return;
@@ -164,8 +187,10 @@ void UtilitiesPanel::point_forms() {
 void UtilitiesPanel::show_place() {
   const Utility* utility = current();
   const PassingPlace here = place();
-  const LevelMeant level = utility->recorded.level.value_or(LevelMeant::centre);
+  const LevelMeant level = level_meant(*utility);
   QStringList said;
+  if (!utility->recorded.level || !utility->recorded.from)
+    said << tr("What the record leaves open counts as: below ground, to the crown.");
   if (utility->recorded.diameter && *utility->recorded.diameter != DiameterMeant::outside)
     said << tr("The bore passes the outside: add the walls to what the record says.");
   if (!above_centre_m(*utility, level))

@@ -7,11 +7,13 @@
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "burrow/check/assess.h"
 #include "burrow/check/headline.h"
 #include "burrow/crossing/own_start.h"
 #include "burrow/plan/launch_map.h"
+#include "burrow/widgets/offered_text.h"
 
 namespace burrow {
 
@@ -180,6 +182,36 @@ QLineEdit* GuidedCrossing::length_entry(const QString& label, std::optional<doub
   return entry;
 }
 
+QLineEdit* GuidedCrossing::text_entry(const QString& label, TextKind kind,
+                                      std::function<void(std::optional<std::string>)> take) {
+  auto* entry = new QLineEdit(this);
+  entry->setAccessibleName(label);
+  const auto read = [this, entry, kind, label, take = std::move(take)] {
+    std::erase(wrong_, entry);
+    const QString text = entry->text().trimmed();
+    if (const QString fault = fault_of_text(kind, text); !fault.isEmpty()) {
+      wrong_.push_back(entry);
+      stands_ = tr("%1: %2").arg(label, fault).toStdString();
+      fault_->setText(QString::fromStdString(stands_));
+      next_->setEnabled(false);
+      return;
+    }
+    if (kind == TextKind::name && !text.isEmpty()) last_name_ = text;
+    take(text.isEmpty() ? std::optional<std::string>() : text.toStdString());
+    catch_up();
+  };
+  connect(entry, &QLineEdit::textEdited, this, read);
+  if (kind == TextKind::words) return entry;
+  auto* offer = new OfferedText(entry, [this, kind] {
+    const std::optional<Date>& today = tables_.judged_on;
+    if (kind == TextKind::name) return last_name_;
+    return today ? QString::fromStdString(text_of(*today)) : QString();
+  });
+  connect(offer, &OfferedText::taken, this, read);
+  offers_.push_back(offer);
+  return entry;
+}
+
 /// A coarse search is a matter of hundredths of a second with the lines of one road.
 void GuidedCrossing::propose_depth() {
   LaunchMapWish wish;
@@ -202,6 +234,7 @@ void GuidedCrossing::propose_depth() {
 }
 
 void GuidedCrossing::catch_up() {
+  show_what_is_asked();
   if (!wrong_.empty()) return;
   FirstAnswers answers = answers_;
   if (propose_) answers.depth.reset();
@@ -221,6 +254,27 @@ void GuidedCrossing::catch_up() {
     thumb_->setText(soil->use.empty() ? qs(soil->thumb)
                                       : tr("%1. For the tool: %2.").arg(qs(soil->thumb), qs(soil->use)));
   show_step();
+}
+
+void GuidedCrossing::show_what_is_asked() {
+  const auto show = [this](QFormLayout* form, const std::vector<QWidget*>& entries, bool on) {
+    for (QWidget* entry : entries) {
+      form->setRowVisible(entry, on);
+      auto* text = qobject_cast<QLineEdit*>(entry);
+      if (on || std::find(wrong_.begin(), wrong_.end(), text) == wrong_.end()) continue;
+      // A mistake in what is not asked any more goes with it, and nothing is left of that answer.
+      text->clear();
+      Q_EMIT text->textEdited(QString());
+    }
+  };
+  if (!lines_form_) return;  // not all questions are made yet
+  show(crossed_form_, of_crossed_, answers_.crossed && answers_.permission == Permission::allowed);
+  show(crossed_form_, of_nothing_, !answers_.crossed);
+  show(lines_form_, of_search_, answers_.searched);
+  show(lines_form_, of_exposed_, std::any_of(answers_.lines.begin(), answers_.lines.end(), [](const MarkedLine& line) {
+         return line.how == LocatedHow::exposed;
+       }));
+  for (OfferedText* offer : offers_) offer->refresh();
 }
 
 void GuidedCrossing::show_step() {

@@ -30,7 +30,7 @@ QString spoken(std::string_view word) {
 }  // namespace
 
 void GuidedCrossing::ask_what_is_crossed() {
-  QFormLayout* form =
+  QFormLayout* form = crossed_form_ =
       ask(tr("What do you go under?"), tr("It stands in the middle between the pits; drag it later to where it is."));
   auto* name = new QLineEdit(this);
   name->setPlaceholderText(tr("New crossing"));
@@ -53,6 +53,13 @@ void GuidedCrossing::ask_what_is_crossed() {
   for (const auto& [p, word] : Words<Permission>::list) asked->addItem(spoken(word), static_cast<int>(p));
   asked->setCurrentIndex(asked->findData(static_cast<int>(answers_.permission)));
   form->addRow(tr("Owner's &permission"), asked);
+  QLineEdit* permit = text_entry(tr("Permit"), TextKind::words, [this](const std::optional<std::string>& text) {
+    answers_.permit = text.value_or(std::string());
+  });
+  permit->setPlaceholderText(tr("number, date, or who said so"));
+  form->addRow(tr("Perm&it"), permit);
+  of_crossed_ = {permit};
+  ask_nothing_above(form);
   connect(asked, &QComboBox::currentIndexChanged, this, [this, asked] {
     answers_.permission = static_cast<Permission>(asked->currentData().toInt());
     catch_up();
@@ -68,6 +75,18 @@ void GuidedCrossing::ask_what_is_crossed() {
     catch_up();
   });
   fill_rules();
+}
+
+void GuidedCrossing::ask_nothing_above(QFormLayout* form) {
+  const auto add = [&](const QString& label, const QString& name, TextKind kind,
+                       std::function<void(std::optional<std::string>)> take) {
+    of_nothing_.push_back(text_entry(name, kind, std::move(take)));
+    form->addRow(label, of_nothing_.back());
+  };
+  add(tr("Nothing on top, sa&ys"), tr("Who says that nothing is on top"), TextKind::name,
+      [this](const std::optional<std::string>& text) { answers_.nothing_above.by = text.value_or(std::string()); });
+  add(tr("As &seen on"), tr("Nothing on top, as seen on"), TextKind::day,
+      [this](const std::optional<std::string>& text) { answers_.nothing_above.date = text; });
 }
 
 void GuidedCrossing::fill_rules() {
@@ -129,7 +148,9 @@ void GuidedCrossing::ask_lines() {
   form->addRow(done);
   auto* reference = new QLineEdit(this);
   reference->setPlaceholderText(tr("number or date of the answer"));
+  reference->setAccessibleName(tr("Reference"));
   form->addRow(tr("&Reference"), reference);
+  ask_search(form);
   lines_ = new QWidget(this);
   new QVBoxLayout(lines_);
   lines_->layout()->setContentsMargins(0, 0, 0, 0);
@@ -137,6 +158,7 @@ void GuidedCrossing::ask_lines() {
   auto* add = new QPushButton(tr("&Add a line"), this);
   add->setAutoDefault(false);
   form->addRow(add);
+  ask_exposed(form);
   auto* laterals = new QComboBox(this);
   for (const auto& [l, word] : Words<Laterals>::list) laterals->addItem(spoken(word), static_cast<int>(l));
   laterals->setCurrentIndex(laterals->findData(static_cast<int>(answers_.laterals)));
@@ -145,14 +167,50 @@ void GuidedCrossing::ask_lines() {
     answers_.searched = on;
     catch_up();
   });
-  connect(reference, &QLineEdit::textEdited, this,
-          [this](const QString& text) { answers_.reference = text.trimmed().toStdString(); });
+  connect(reference, &QLineEdit::textEdited, this, [this](const QString& text) {
+    answers_.reference = text.trimmed().toStdString();
+    catch_up();
+  });
   connect(laterals, &QComboBox::currentIndexChanged, this, [this, laterals] {
     answers_.laterals = static_cast<Laterals>(laterals->currentData().toInt());
     catch_up();
   });
   connect(add, &QPushButton::clicked, this, &GuidedCrossing::add_line);
+  lines_form_ = form;
   show_lines();
+}
+
+void GuidedCrossing::ask_search(QFormLayout* form) {
+  const auto add_day = [&](const QString& label, const QString& name,
+                           std::optional<std::string> FirstAnswers::*member) {
+    QLineEdit* entry = text_entry(name, TextKind::day,
+                                  [this, member](const std::optional<std::string>& text) { answers_.*member = text; });
+    form->addRow(label, entry);
+    of_search_.push_back(entry);
+  };
+  add_day(tr("&Date of the answer"), tr("Date of the answer"), &FirstAnswers::search_date);
+  add_day(tr("&Valid from"), tr("Valid from"), &FirstAnswers::valid_from);
+  add_day(tr("Valid &to"), tr("Valid to"), &FirstAnswers::valid_to);
+  auto* marks = new QComboBox(this);
+  marks->setAccessibleName(tr("Marks on the ground"));
+  marks->addItems({tr("not looked at"), tr("can be seen"), tr("cannot be seen")});
+  form->addRow(tr("&Marks on the ground"), marks);
+  of_search_.push_back(marks);
+  connect(marks, &QComboBox::currentIndexChanged, this, [this](int row) {
+    answers_.marks_visible = row > 0 ? std::optional<bool>(row == 1) : std::nullopt;
+    catch_up();
+  });
+}
+
+void GuidedCrossing::ask_exposed(QFormLayout* form) {
+  QLineEdit* by =
+      text_entry(tr("Exposed ones measured by"), TextKind::name,
+                 [this](const std::optional<std::string>& t) { answers_.measured_by = t.value_or(std::string()); });
+  QLineEdit* on = text_entry(tr("Exposed ones measured on"), TextKind::day,
+                             [this](const std::optional<std::string>& t) { answers_.measured_on = t; });
+  form->addRow(tr("&Exposed ones measured by"), by);
+  form->addRow(tr("Measured &on"), on);
+  of_exposed_ = {by, on};
 }
 
 void GuidedCrossing::add_line() {

@@ -13,6 +13,7 @@
 
 #include "burrow/crossing/blank.h"
 #include "burrow/crossing/own_start.h"
+#include "burrow/document/utility_entry.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/import/read_file.h"
 #include "burrow/window/guided_crossing.h"
@@ -337,12 +338,7 @@ bool MainWindow::save_as() {
 
 void MainWindow::add_utility() {
   const Crossing& crossing = document_.crossing();
-  Utility utility;
-  utility.id = free_id(crossing, "u");
-  utility.name = tr("new utility").toStdString();
-  const double middle = (crossing.bore.launch.station.m + crossing.bore.exit.station.m) / 2;
-  const double level = elevation_at(crossing.site.ground, middle) - 0.8;
-  utility.path = {{middle, -4.0, level}, {middle, 4.0, level}};
+  const Utility utility = new_utility(crossing, tr("new utility").toStdString());
   const PartRef part{PartKind::utility, utility.id, -1};
   if (!document_.change(part, Element<Utility>{utility, crossing.site.utilities.size()}, tr("Add a utility"))) return;
   drawing_->pick(part);

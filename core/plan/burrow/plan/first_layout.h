@@ -28,6 +28,8 @@ struct FirstAnswers {
   Length crossed_width{7.0};
   std::string rule;  ///< of the owner; empty: not asked yet
   Permission permission = Permission::not_asked;
+  std::string permit;
+  Statement nothing_above;  ///< who says so where nothing is crossed
 
   Length length{12.0};  ///< from launch face to exit face
   Length rise;          ///< of the ground at the exit over that at the launch
@@ -38,7 +40,11 @@ struct FirstAnswers {
 
   bool searched = false;  ///< asked for and located
   std::string reference;
+  std::optional<std::string> search_date, valid_from, valid_to;  ///< of the locating service's answer
+  std::optional<bool> marks_visible;
   std::vector<MarkedLine> lines;
+  std::string measured_by;                 ///< who measured the exposed ones, where the bore passes
+  std::optional<std::string> measured_on;  ///< and when
   Laterals laterals = Laterals::not_checked;
 
   std::string material = "pe100";
@@ -57,7 +63,8 @@ std::string tool_for(const Tables& tables, const std::optional<Length>& pipe_dia
 
 /// The whole crossing: the thing crossed in the middle of the bore, ground straight from pit to pit and level beyond at
 /// 100 m for the launch, one stratum, lines square to the bore 8 m to either side, their errors by how they were found
-/// (PAS 128), a level bore. What was not answered stays missing. Errors (place: the question): a length, width, depth
+/// (PAS 128), a level bore; an exposed line of known depth has its test hole on the bore, as measured. What was not
+/// answered stays missing. Errors (place: the question): a length, width, depth
 /// or diameter that is none, what is crossed wider than the bore is long, a line beside the bore, a soil, material or
 /// tool nobody knows.   Evidence: FirstLayout.*
 Result<Crossing> first_layout(const FirstAnswers& answers, const Tables& tables);

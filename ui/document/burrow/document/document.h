@@ -48,6 +48,10 @@ class Document : public QObject {
   /// False: nothing may be changed now (newer file, a drag under way).
   bool change(const PartRef& part, PartValue value, const QString& step_name);
 
+  /// The name that a person typed last while the program runs, to be offered where a name is asked; empty: none yet.
+  [[nodiscard]] const QString& last_name() const { return last_name_; }
+  void note_name(const QString& name);
+
   /// Locks what a drag holds: moves show at once, nothing is on the undo stack until `EditSession::finish`.
   [[nodiscard]] bool in_session() const { return in_session_; }
 
@@ -74,6 +78,7 @@ class Document : public QObject {
   QUndoStack undo_;
   QString path_;
   QString read_only_because_;
+  QString last_name_;
 };
 
 /// A drag or a held arrow key: press opens it, moves preview, `finish` pushes exactly one undo step; destruction

@@ -20,13 +20,20 @@ struct PassingPlace {
 /// line.
 PassingPlace passing_place(const Crossing& crossing, const Utility& utility, const UtilityAnswer* answer);
 
+/// What a level of the record is taken to mean: the crown, below ground, where nobody said otherwise.
+LevelMeant level_meant(const Utility& utility);
+DepthFrom depth_from(const Utility& utility);
+
 /// Rise of what the record meant over the centre. Empty: the diameter is not known.
 std::optional<double> above_centre_m(const Utility& utility, LevelMeant level);
 
 /// One field: level (or depth) of the whole line, told at the bore, in the terms of its record; the line follows.
-/// None where crown or invert is meant and the diameter is not known.   Evidence: UtilityFields.*
+/// None where crown or invert is meant and the diameter is not known. What is typed where the record says neither
+/// counts as a depth of the crown below ground, and the record says so from then on.   Evidence: UtilityFields.*
 std::vector<Field> utility_level_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place);
 std::vector<Field> utility_size_fields(const Crossing& crossing, const std::string& id);
+/// Why a location error cannot stand: one of nought, unless the line was exposed.   Evidence: UtilityEntry.NoError_*
+Result<void> error_holds(const Crossing& crossing, const std::string& id, std::optional<double> error_m);
 /// Across and in height; what is left empty stands by the preset at the depth of the utility.
 std::vector<Field> utility_location_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place,
                                            const Tables& tables);

@@ -124,6 +124,9 @@ void paint_zones_plan(QPainter& painter, const Picture& picture);
 void paint_holes_side(QPainter& painter, const Picture& picture);
 /// The same, with the line of a utility as its holes show it, and how well it is known along it.
 void paint_holes_plan(QPainter& painter, const Picture& picture);
+/// Ends of lines that a finding asks about; none where no finding does.   Evidence: OpenEnds.*
+void paint_open_ends_side(QPainter& painter, const Picture& picture);
+void paint_open_ends_plan(QPainter& painter, const Picture& picture);
 void paint_rise_side(QPainter& painter, const Picture& picture);
 void paint_rise_plan(QPainter& painter, const Picture& picture);
 void paint_pits_side(QPainter& painter, const Picture& picture);

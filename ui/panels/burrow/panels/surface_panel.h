@@ -1,6 +1,6 @@
 #pragma once
 /// What stands on top of the bore: roads, tracks, ditches, drives, footings, buildings; what their owners ask for, and
-/// whether they allow it.
+/// whether they allow it, how a stuck tool would be got out; or who says that there is nothing.
 
 #include "burrow/panels/form_panel.h"
 
@@ -30,6 +30,7 @@ class SurfacePanel : public FormPanel {
   [[nodiscard]] TextForm* names() const { return names_; }
   [[nodiscard]] TextForm* permits() const { return permit_; }
   [[nodiscard]] TextForm* rescue() const { return rescue_; }
+  [[nodiscard]] TextForm* nothing_above() const { return nothing_said_; }
   [[nodiscard]] EntryForm* values() const { return values_; }
   [[nodiscard]] EntryForm* limits() const { return limits_; }
   [[nodiscard]] QComboBox* rules() const { return rules_; }
@@ -54,10 +55,8 @@ class SurfacePanel : public FormPanel {
   void edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it);
   void make_values();
   void make_rule();
-  using TextOfRescue = std::function<std::string(const StuckPlan&)>;
-  using WriteRescue = std::function<void(StuckPlan&, std::string)>;
-  void add_rescue(const QString& label, const QString& hint, TextOfRescue read, WriteRescue write);
   void make_rescue();
+  void make_nothing_above();
   void make_levels();
   void show_levels();
   void show_heave();
@@ -89,6 +88,7 @@ class SurfacePanel : public FormPanel {
   EntryForm* limits_ = nullptr;
   TextForm* permit_ = nullptr;
   TextForm* rescue_ = nullptr;
+  TextForm* nothing_said_ = nullptr;
   QLabel* levels_text_ = nullptr;
   TextForm* dates_ = nullptr;
   ThingList* pegs_ = nullptr;

@@ -1,6 +1,6 @@
 #pragma once
 /// A column of entries for words: name, owner, date. Each is one undo step when the entry is left or Enter pressed; Esc
-/// puts the old words back.
+/// puts the old words back. An empty one may offer today's day or the name typed last; what is no day is not taken.
 
 #include <QWidget>
 #include <functional>
@@ -15,11 +15,22 @@ class QLineEdit;
 
 namespace burrow {
 
+class OfferedText;
+
+/// What kind of words it takes, and so what it offers while it is empty.
+enum class TextKind { words, name, day };
+
 struct TextField {
   QString label;
   std::function<QString()> now;
   std::function<PartValue(const Crossing&, const QString&)> with;
+  TextKind kind = TextKind::words;
 };
+
+/// What is offered for that kind of words: nothing, the name typed last, the day by which is judged.
+QString offered(TextKind kind, const Document& document);
+/// Why the text cannot be taken; empty: it can. A day is written as 2026-03-14.
+QString fault_of_text(TextKind kind, const QString& text);
 
 class TextForm : public QWidget {
   Q_OBJECT
@@ -34,6 +45,8 @@ class TextForm : public QWidget {
   void catch_up();
   void drop_typing();
   [[nodiscard]] QLineEdit* entry(const QString& label) const;
+  /// What is wrong with what was typed last; empty: nothing.
+  [[nodiscard]] QString complaint() const;
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
@@ -43,8 +56,10 @@ class TextForm : public QWidget {
     TextField field;
     QLineEdit* entry = nullptr;
     QString hint;
+    OfferedText* offer = nullptr;
   };
   void take_over(std::size_t at);
+  void complain(const QString& what);
 
   Document& document_;
   std::function<PartRef()> part_;

@@ -1,6 +1,7 @@
 #pragma once
 /// The utilities in the order in which to expose them: values of the picked one, how it is known, what follows for the
-/// bore, its test holes; and the answers of the utility search.
+/// bore, its test holes; the answers of the utility search; lines that are drawn only. What is asked of many is
+/// answered at once: why lines end, what the search says, that no line drawn only is a service.
 
 #include "burrow/document/utility_fields.h"
 #include "burrow/panels/form_panel.h"
@@ -10,6 +11,7 @@ class QPushButton;
 
 namespace burrow {
 
+class AtOnceForm;
 struct Thing;
 
 class UtilitiesPanel : public FormPanel {
@@ -45,6 +47,12 @@ class UtilitiesPanel : public FormPanel {
   [[nodiscard]] QLineEdit* measured() const { return measured_; }
   /// Of the camera before and after the bore.
   [[nodiscard]] const std::vector<TextForm*>& camera_texts() const { return camera_texts_; }
+  [[nodiscard]] TextForm* abandonment() const { return abandonment_; }
+  [[nodiscard]] TextForm* hole_texts() const { return hole_texts_; }
+  [[nodiscard]] TextForm* background_texts() const { return background_texts_; }
+  [[nodiscard]] AtOnceForm* ends_form() const { return ends_form_; }
+  [[nodiscard]] AtOnceForm* search_form() const { return search_form_; }
+  [[nodiscard]] AtOnceForm* background_form() const { return background_form_; }
   [[nodiscard]] QPushButton* trench_button() const { return add_trench_; }
   [[nodiscard]] ThingList* holes() const { return holes_; }
   /// What is said about level, preset, what follows and test holes, as plain text.
@@ -61,7 +69,13 @@ class UtilitiesPanel : public FormPanel {
   void make_values();
   void make_place();
   void make_answers();
+  void make_ends();
+  void make_ends_at_once();
+  void make_abandonment();
+  void make_hole_texts();
   void make_search();
+  void make_search_at_once();
+  void make_background();
   void make_camera();
   [[nodiscard]] const Utility* current() const;
   [[nodiscard]] const UtilityAnswer* answer_of(const std::string& id) const;
@@ -75,6 +89,7 @@ class UtilitiesPanel : public FormPanel {
   void edit_search(const QString& step_name, const std::function<void(UtilitySearch&)>& change_it);
   void choose(const QString& id);
   void choose_preset(int row, PresetReading reading);
+  void choose_located(LocatedHow how, const QString& word);
   void point_forms();
   void list_utilities();
   void show_whole_bore();
@@ -84,10 +99,16 @@ class UtilitiesPanel : public FormPanel {
   void show_holes();
   void show_trench();
   void show_search();
+  void show_ends();
+  void show_open_ends();
+  void take_lone_hole();
+  void show_lone_holes();
+  void show_background();
+  void show_located();
   [[nodiscard]] QString hole_words() const;
   [[nodiscard]] QString chance_text(double chance) const;
 
-  std::string picked_, hole_;
+  std::string picked_, hole_, line_;
   ThingList* list_;
   QPushButton *add_, *duplicate_, *remove_;
   QLabel *whole_bore_, *search_state_;
@@ -97,6 +118,13 @@ class UtilitiesPanel : public FormPanel {
   EntryForm* size_ = nullptr;
   EntryForm* level_ = nullptr;
   QLabel* level_text_ = nullptr;
+  TextForm* abandonment_ = nullptr;
+  QLabel* ends_text_ = nullptr;
+  QPushButton* ends_button_ = nullptr;
+  AtOnceForm* ends_form_ = nullptr;
+  QComboBox* tracer_ = nullptr;
+  QLabel* located_text_ = nullptr;
+  std::optional<Located> reset_;  ///< as a choice of "located by" left it; told until something else is said
   QComboBox* presets_ = nullptr;
   QLabel* preset_text_ = nullptr;
   EntryForm* location_ = nullptr;
@@ -113,11 +141,19 @@ class UtilitiesPanel : public FormPanel {
   QPushButton* add_hole_ = nullptr;
   ThingList* holes_ = nullptr;
   EntryForm* hole_values_ = nullptr;
-  QPushButton* remove_hole_ = nullptr;
+  TextForm* hole_texts_ = nullptr;
+  QPushButton *remove_hole_ = nullptr, *lone_hole_ = nullptr;
   QLabel* search_heading_ = nullptr;
   TextForm* search_texts_ = nullptr;
   std::vector<TextForm*> camera_texts_;
   EntryForm* rate_ = nullptr;
+  QPushButton* search_button_ = nullptr;
+  AtOnceForm* search_form_ = nullptr;
+  QLabel* background_text_ = nullptr;
+  ThingList* background_ = nullptr;
+  TextForm* background_texts_ = nullptr;
+  QPushButton *background_button_ = nullptr, *make_service_ = nullptr;
+  AtOnceForm* background_form_ = nullptr;
 };
 
 }  // namespace burrow

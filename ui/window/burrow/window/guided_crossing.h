@@ -6,6 +6,7 @@
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/tables.h"
 #include "burrow/drawing/picture.h"
+#include "burrow/panels/text_form.h"
 #include "burrow/plan/first_layout.h"
 
 class QComboBox;
@@ -57,10 +58,16 @@ class GuidedCrossing : public QDialog {
   /// An entry of a length; an empty one means that nobody knows, where that is allowed.
   QLineEdit* length_entry(const QString& label, std::optional<double> value, Dimension dimension, bool may_be_empty,
                           std::function<void(std::optional<double>)> take);
+  /// An entry of words; of a day, what is none is told and not taken. Empty where nobody knows.
+  QLineEdit* text_entry(const QString& label, TextKind kind, std::function<void(std::optional<std::string>)> take);
   void ask_what_is_crossed();
   void ask_how_far();
   void ask_ground();
   void ask_lines();
+  void ask_nothing_above(QFormLayout* form);
+  void ask_search(QFormLayout* form);
+  void ask_exposed(QFormLayout* form);
+  void show_what_is_asked();
   void ask_pipe();
   void ask_depth();
   void fill_rules();
@@ -90,8 +97,13 @@ class GuidedCrossing : public QDialog {
   QComboBox* rule_ = nullptr;
   QLabel* thumb_ = nullptr;
   QWidget* lines_ = nullptr;
+  QFormLayout* crossed_form_ = nullptr;
+  std::vector<QWidget*> of_crossed_, of_nothing_, of_search_, of_exposed_;  ///< asked only where it matters
+  QFormLayout* lines_form_ = nullptr;
   QLabel* proposal_ = nullptr;
   QLineEdit* depth_ = nullptr;
+  std::vector<OfferedText*> offers_;
+  QString last_name_;              ///< typed last, to be offered
   std::vector<QLineEdit*> wrong_;  ///< entries that cannot be read
 };
 

@@ -1,0 +1,24 @@
+#pragma once
+/// What a person enters of a utility at once: a new one of which nothing is known yet, and how it was located.
+
+#include "burrow/crossing/crossing.h"
+#include "burrow/crossing/tables.h"
+
+namespace burrow {
+
+/// A line across the middle of the bore. Depth, kind, diameter and location error are not known: nothing is made up.
+/// Evidence: UtilityEntry.New_KnowsNothing
+Utility new_utility(const Crossing& crossing, std::string name);
+
+/// The quality level that a way of locating stands for: exposed A, found by two methods B1, by one B2, from records D;
+/// empty: none.   Source: PAS 128, quality levels.   Evidence: UtilityEntry.How_StandsForItsLevel
+std::string_view level_of(LocatedHow how);
+
+/// The utility located in another way: with the quality level of that way where the table holds it; typed errors, which
+/// were those of the old way, give way.   Evidence: UtilityEntry.How_TakesItsLevelAndDropsTypedErrors
+Utility located_by(Utility utility, LocatedHow how, const Tables& tables);
+
+/// Whether an error of exactly nought may stand: only of what lay open to be measured.
+bool may_be_without_error(const Utility& utility);
+
+}  // namespace burrow

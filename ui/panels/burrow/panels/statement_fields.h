@@ -1,0 +1,28 @@
+#pragma once
+/// What somebody vouches for, as entries: how he knows it, who, when; name and day are offered.
+
+#include "burrow/crossing/site.h"
+#include "burrow/panels/text_form.h"
+
+namespace burrow {
+
+/// Where it stands in a crossing; null: there is none.
+using FindText = std::function<const std::string*(const Crossing&)>;
+using FindDay = std::function<const std::optional<std::string>*(const Crossing&)>;
+using FindStatement = std::function<const Statement*(const Crossing&)>;
+
+/// An entry for one text of a part.
+TextField text_field(Document& document, const QString& label, std::function<PartRef()> part, FindText find,
+                     TextKind kind = TextKind::words);
+/// An empty entry is no day.
+TextField day_field(Document& document, const QString& label, std::function<PartRef()> part, FindDay find);
+
+struct StatementLabels {
+  QString how, how_hint, by, date;
+};
+
+/// Three entries.   Evidence: UtilitiesEntry.Abandonment_HowByAndDate
+void add_statement(TextForm& form, Document& document, const StatementLabels& labels,
+                   const std::function<PartRef()>& part, const FindStatement& find);
+
+}  // namespace burrow
