@@ -36,6 +36,7 @@ struct Wish {
   bool trials = false;
   unsigned threads_each = 0;  ///< of the trials of one file
   std::string alternative;
+  Date on;  ///< the day to judge for
 };
 
 std::string as_text(const std::string& file, const Crossing& crossing, const Assessment& assessment,
@@ -173,7 +174,7 @@ Result<std::vector<Named>> part_of(std::vector<Named> files, const std::string& 
 /// Answers in the order of the files: of one file here, of many by worker processes. Gives the largest exit code.
 int check_all(const std::vector<Named>& files, std::size_t jobs, const Wish& wish, Streams streams) {
   constexpr double trials_take = 10;  // times as long
-  const Tables tables = load_tables(today());
+  const Tables tables = load_tables(wish.on);
   int worst = 0;
   WorkersAsk ask;
   ask.count = files.size();
@@ -206,6 +207,7 @@ int check_command(const CommandWords& words, Streams streams) {
                                                        {"--units", true},
                                                        {"--working", false},
                                                        {"--trials", false},
+                                                       {"--on", true},
                                                        {"--alternative", true},
                                                        {"--jobs", true},
                                                        {"--part", true}});
@@ -217,6 +219,8 @@ int check_command(const CommandWords& words, Streams streams) {
   const long cores = std::max(1L, static_cast<long>(std::thread::hardware_concurrency()));
   const Result<long> jobs = whole_number(*options, "--jobs", cores, 1, 1024);
   if (!jobs) return refuse(jobs.error());
+  const std::optional<Date> on = options->has("--on") ? date_of(options->value("--on", "")) : today();
+  if (!on) return refuse(Error{"--on", options->value("--on", ""), "a day, as 2026-03-02"});
   Result<std::vector<Named>> files = all_files(options->files);
   if (options->has("--part")) files = part_of(std::move(*files), options->value("--part", ""));
   if (!files) return refuse(files.error());
@@ -226,6 +230,7 @@ int check_command(const CommandWords& words, Streams streams) {
   wish.json = options->has("--json");
   wish.working = options->has("--working");
   wish.trials = options->has("--trials");
+  wish.on = *on;
   wish.threads_each = files->size() > 1 ? 1 : static_cast<unsigned>(*jobs);
   wish.alternative = options->value("--alternative", "");
   return check_all(*files, static_cast<std::size_t>(*jobs), wish, streams);

@@ -81,6 +81,7 @@ PathFans fans_of(const Crossing& crossing, const Tables& tables, const Ready& re
 Assessment judge_length_alone(const Crossing& crossing, const Tables& tables, const Ready& ready,
                               std::vector<Finding>* kept) {
   Assessment answer;
+  answer.judged_on = tables.judged_on;
   answer.air = ready.air;
   answer.ground_surface = ready.surface;
   answer.bore = predict_path(ready.ground, ready.tool, crossing.bore);
@@ -109,6 +110,7 @@ Assessment judge_length_alone(const Crossing& crossing, const Tables& tables, co
 Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready& ready, std::vector<Finding>* kept) {
   if (too_long_to_follow(crossing.bore)) return judge_length_alone(crossing, tables, ready, kept);
   Assessment answer;
+  answer.judged_on = tables.judged_on;
   const Ground& ground = ready.ground;
   const Tool& tool = ready.tool;
   answer.air = ready.air;

@@ -289,6 +289,7 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
   Json::Object members{
       {"crossing", Json(crossing.name)},
       {"verdict", Json(word_of(assessment.verdict))},
+      {"judged_on", assessment.judged_on ? Json(text_of(*assessment.judged_on)) : Json()},
       {"bore", bore_of(assessment, crossing)},
       {"cover", json_of(assessment.cover)},
       {"utilities", json_list(assessment.utilities)},

@@ -30,7 +30,7 @@ json written(const Assessment& assessment, const AssessmentOptions& options = {}
 TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
   const json j = written({});
   const json want = json::parse(R"({"format":"burrowline-assessment","version":1,"file":"a/b.crossing",
-    "crossing":"Alder \"Lane\"","verdict":"incomplete",
+    "crossing":"Alder \"Lane\"","verdict":"incomplete","judged_on":null,
     "bore":{"length_m":null,"ends":null,"path":[],
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
       "neutral_cover_m":null,"neutral_station_m":null,"neutral_line":[],"chance_of_refusal":null,"chance_of_daylight":null,"refusal_calibrated":false,"refusal_station_m":null,

@@ -9,6 +9,7 @@
 #include "burrow/air/moisture.h"
 #include "burrow/air/oil.h"
 #include "burrow/air/supply.h"
+#include "burrow/base/date.h"
 #include "burrow/base/finding.h"
 #include "burrow/base/geometry.h"
 #include "burrow/base/quantity_text.h"
@@ -227,6 +228,7 @@ struct LoosenedLimit {
 
 struct Assessment {
   Verdict verdict = Verdict::incomplete;
+  std::optional<Date> judged_on;  ///< the day for which it holds
   BorePath bore;
   Arrival arrival;
   std::optional<double> neutral_cover_m, neutral_station_m;  ///< where the bore is nearest to it, or furthest above it
