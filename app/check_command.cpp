@@ -258,7 +258,7 @@ int check_command(const CommandWords& words, Streams streams) {
   wish.trials = options->has("--trials");
   wish.threads_each = files->size() > 1 ? 1 : static_cast<unsigned>(*jobs);
   wish.alternative = options->value("--alternative", "");
-  const Tables tables = load_tables();
+  const Tables tables = load_tables(today());
   return InOrder(*files, tables, wish).run(static_cast<std::size_t>(*jobs), streams);
 }
 

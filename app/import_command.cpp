@@ -226,7 +226,7 @@ Result<void> import_all(const CommandWords& words, std::ostream& err) {
   say_left_out(imported->left_out, 0, err);
   const std::string text = write_crossing(crossing);
   // What is written must be readable again; a value beyond the file's ranges is said here, not when it is opened.
-  const Result<Crossing> again = read_crossing(text, load_tables());
+  const Result<Crossing> again = read_crossing(text, load_tables(today()));
   if (!again) return fail("crossing " + again.error().place, again.error().found, again.error().expected);
   return save_atomically(options->value("-o", ""), text);
 }

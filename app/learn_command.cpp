@@ -34,7 +34,7 @@ int learn_command(const CommandWords& words, Streams streams) {
   const Result<Options> options = read_options(words, {{"--json", false}, {"-o", true}});
   if (!options) return refuse({}, options.error());
   if (options->files.empty()) return refuse({}, Error{"", "no file", "FILE…, crossings with records"});
-  const Tables tables = load_tables();
+  const Tables tables = load_tables(today());
   std::vector<BoreEvidence> bores;
   for (const std::string& file : options->files) {
     const Result<std::string> text = read_text_file(file);

@@ -35,7 +35,7 @@ int open_workbench(int argc, char** argv, const std::string& file, const std::st
       language.empty() ? QSettings().value(QStringLiteral("language"), QStringLiteral("as-desktop")).toString()
                        : QString::fromStdString(language)));
   const QString folder = QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) + QStringLiteral("/unsaved");
-  burrow::MainWindow window(burrow::load_tables(), folder);
+  burrow::MainWindow window(burrow::load_tables(burrow::today()), folder);
   if (file.empty()) window.open_sample(QStringLiteral("house-service"));
   window.show();
   if (file.empty()) window.show_first_hints();

@@ -11,7 +11,7 @@ Result<Opened> open_one(const Options& options) {
   if (options.files.size() != 1)
     return fail("", options.files.empty() ? "no file" : std::to_string(options.files.size()) + " files", "one FILE");
   Opened opened;
-  opened.tables = load_tables();
+  opened.tables = load_tables(today());
   Result<std::string> text = read_text_file(options.files.front());
   if (!text) return tl::unexpected(std::move(text).error());
   Result<Crossing> crossing = read_crossing(*text, opened.tables);

@@ -29,16 +29,10 @@ std::vector<std::string> told(const std::vector<Finding>& findings, UnitSystem u
   return lines;
 }
 
-std::string verdict_words(Verdict verdict) {
-  return verdict == Verdict::stop      ? said("stop")
-         : verdict == Verdict::caution ? said("caution")
-                                       : said("within limits");
-}
-
 std::string launch_line(const LaunchMap& map, const LaunchCell& cell, UnitSystem units) {
-  std::string line = place_text(map.over, cell.place, units) + ": " + verdict_words(cell.verdict);
+  std::string line = place_text(map.over, cell.place, units) + ": " + verdict_text(cell);
   if (const std::string binds = binding_text(map, cell, units); !binds.empty())
-    line += ", " + margin_text(cell.margin) + ": " + binds;
+    line += ", " + margin_text(cell) + ": " + binds;
   if (cell.chance_clean) line += say("; clean bore {}", format(*cell.chance_clean, Dimension::chance, units));
   return line;
 }
@@ -61,6 +55,9 @@ std::string as_text(const std::string& file, const SearchAnswer& answer, UnitSys
   const LaunchMap& map = answer.map;
   std::string text = file + ": " + search_headline(map, units) + "\n";
   if (map.best) add_lines(text, said("best"), {launch_line(map, *map.best, units)});
+  if (map.best_by_limits)
+    add_lines(text, said("best by the limits alone"), {launch_line(map, *map.best_by_limits, units)});
+  if (map.widened > 0) add_lines(text, said("the map was made wider"), {said("the best launch lay on its edge")});
   add_lines(text, said("as it stands"), {launch_line(map, map.here, units)});
   add_lines(text, said("what binds, of all launches judged"), shares(map));
   add_lines(text, said("broken at every launch"), told(map.everywhere, units));
@@ -76,7 +73,7 @@ std::string as_text(const std::string& file, const SearchAnswer& answer, UnitSys
   std::vector<std::string> tools;
   for (const ToolRow& row : answer.tools)
     tools.push_back(row.tool + ", " + insertion_words(row.insertion) + ": " +
-                    (row.works ? verdict_words(row.best->verdict) : std::string(said("no launch"))) + ", " +
+                    (row.works ? verdict_text(*row.best) : std::string(said("no launch"))) + ", " +
                     tool_text(row, units));
   add_lines(text, said("other tools"), tools);
   return text;
@@ -116,7 +113,7 @@ int search_command(const CommandWords& words, Streams streams) {
     streams.err << file << ": " << error.text() << "\n";
     return 2;
   };
-  const Tables tables = load_tables();
+  const Tables tables = load_tables(today());
   const Result<std::string> text = read_text_file(file);
   if (!text) return unreadable(text.error());
   const Result<Crossing> read = read_crossing(*text, tables);

@@ -107,6 +107,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   check_advance(judge);
   check_cover(judge);
   check_utilities(judge);
+  check_plausible(judge);
   check_surface(judge);
   check_records(judge);
   check_settlement(judge);

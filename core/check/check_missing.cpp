@@ -5,6 +5,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/clearance/contact.h"
+#include "burrow/crossing/statement.h"
 #include "judge.h"
 
 namespace burrow {
@@ -36,6 +37,8 @@ void check_surface_answers(Judge& judge) {
     if (asks_rule && !feature.rule && !feature.required_cover) place(judge.missing("rule", feature.id, name));
     if (asks_permission && feature.permission.value == Permission::not_asked)
       place(judge.missing("permission", feature.id, name));
+    if (asks_permission && feature.permission.value == Permission::allowed && !says_something(feature.permit))
+      place(judge.missing("permit", feature.id, name));
     if (asks_permission && feature.permission.value == Permission::refused) {
       Finding finding;
       finding.code = "surface.permission-refused";
@@ -122,13 +125,15 @@ void check_missing(Judge& judge) {
     judge.say(std::move(note));
   }
   if (!site.water || site.water->empty()) judge.missing("water", "site", said("water level"));
-  const UtilitySearch& search = site.utility_search;
-  if (!search.done.value_or(false))
-    judge.missing("utility-search", "site", said("utility search"));
-  else if (site.utilities.empty() && !search.none_found.value)
-    judge.missing("utilities", "site", "utilities");
-  const bool answered = search.laterals == Laterals::entered || search.laterals == Laterals::none_here;
-  if (!answered && house_connections_expected(crossing)) judge.missing("laterals", "site", said("house connections"));
+  for (const UnknownKey& unknown : crossing.unknown_keys) {
+    Finding& finding = judge.missing("unknown-key", "site", unknown.pointer + "/" + unknown.key);
+    finding.code = "file.unknown-key";
+    finding.source = {unknown.like, SourceLabel::derived};
+  }
+  if (!judge.tables.judged_on) judge.missing("day", "site", said("day to judge by"));
+  check_search(judge);
+  if (site.surface.empty() && !declared(site.nothing_above, judge.tables.judged_on))
+    judge.missing("surface", "site", said("what stands above"));
   check_surface_answers(judge);
   if (!crossing.pipe) judge.missing("pipe", "pipe", "pipe");
   check_guesses(judge);

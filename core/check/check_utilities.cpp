@@ -1,19 +1,19 @@
 /// Each utility: clear gap, chance of contact and of coming too near, what has to be exposed.
 
+#include <algorithm>
 #include <utility>
 
 #include "burrow/base/say.h"
 #include "burrow/clearance/clearance.h"
+#include "burrow/clearance/contact.h"
 #include "expose_first.h"
 #include "judge.h"
+#include "utility_course.h"
+#include "utility_wall.h"
 
 namespace burrow {
 
 namespace {
-
-bool hurts(const Clearance& c) {
-  return c.status == UtilityStatus::live || c.status == UtilityStatus::unknown;
-}
 
 std::string name_of(const Clearance& c) {
   return c.name.empty() ? said_word(c.kind) + " " + c.id : c.name;
@@ -32,7 +32,28 @@ Finding at(const Clearance& c, std::string_view code, Severity severity, std::st
   return finding;
 }
 
-void ask_for_missing(Judge& judge, const Clearance& c) {
+/// A height that is known better than a tracing gives it wants a locating preset that says so, or a hole.
+bool depth_error_unproved(const Clearance& c, const Utility& utility, const Tables& tables) {
+  constexpr double traced_share = 0.15;  // PAS 128, two methods that agree (quality level B1)
+  const std::optional<Length>& typed = utility.located.vertical_sd;
+  if (!typed || c.hole_at_bore || !(typed->m < traced_share * c.depth_m - 1e-9)) return false;
+  Located level_alone = utility.located;
+  level_alone.lateral_sd.reset();
+  level_alone.vertical_sd.reset();
+  const std::optional<double> stated = location_sd(level_alone, tables, c.depth_m).vertical_m;
+  return !(stated && *stated <= typed->m + 1e-9);
+}
+
+bool tracer_unknown(const Clearance& c, const Utility& utility) {
+  const bool traced = c.how == LocatedHow::traced || c.how == LocatedHow::traced_twice;
+  const auto& tracer = utility.located.tracer;
+  return traced && !c.hole_at_bore && wall_of(utility.material) == UtilityWall::plastic &&
+         !(tracer && *tracer != TracedBy::none);
+}
+
+/// What lies far off is not asked about.
+void ask_for_missing(Judge& judge, const Clearance& c, const Utility& utility, const UtilityPlace& place) {
+  if (!place.near && !c.crossed_by_band) return;
   const auto ask = [&](std::string_view what) {
     Finding& finding = judge.missing(what, c.id, name_of(c));
     finding.station_m = c.station_m;
@@ -42,6 +63,23 @@ void ask_for_missing(Judge& judge, const Clearance& c) {
   if (c.depth_unknown_at_bore) ask("utility-depth");
   if (c.no_diameter) ask("utility-diameter");
   if (c.no_sd) ask("utility-location-error");
+  if (c.exposure_unproved) ask("exposure");
+  if (tracer_unknown(c, utility)) ask("utility-tracer");
+  if (depth_error_unproved(c, utility, judge.tables)) ask("utility-depth-error");
+}
+
+/// A live line that can hurt stays a caution until somebody has exposed it, where the band meets it, and where it is
+/// crossed with less than that between it and the band.
+void demand_exposure(Judge& judge, const Clearance& c, const UtilityPlace& place) {
+  if (!c.unexposed || !c.dangerous || !c.live || !c.separation_m) {
+    if (!(c.crossed_by_band && c.unexposed && c.dangerous && c.live)) return;
+    Finding finding = at(c, "utility.expose", Severity::caution, "m");
+    finding.source = judge.limit("expose_within_m").source;
+    return judge.say(std::move(finding));
+  }
+  const double gap_99 = *c.separation_m - band_99_sd * c.spread_m.value_or(0);
+  if (c.crossed_by_band || place.crossed)
+    judge.demand(at(c, "utility.expose", Severity::caution, "m"), gap_99, judge.limit("expose_within_m"));
 }
 
 Limit gap_limit(const Judge& judge, const Clearance& c, const Utility& utility) {
@@ -49,8 +87,12 @@ Limit gap_limit(const Judge& judge, const Clearance& c, const Utility& utility) 
                               : c.kind == UtilityKind::gas   ? "separation_gas_m"
                               : c.kind == UtilityKind::power ? "separation_power_m"
                               : c.kind == UtilityKind::steam ? "separation_steam_m"
+                              : c.dangerous                  ? "separation_gas_m"
                                                              : "separation_traced_m";
   Limit limit = judge.limit(id);
+  if (c.unexposed && c.kind == UtilityKind::unknown)  // judged as the strictest kind
+    for (const std::string_view other : {"separation_power_m", "separation_steam_m"})
+      if (judge.limit(other).value > limit.value) limit = judge.limit(other);
   if (utility.required_clearance && utility.required_clearance->m > limit.value)
     limit.source = {"clear gap entered for this utility", SourceLabel::owners_setting};
   if (c.required_m) limit.value = *c.required_m;
@@ -63,7 +105,7 @@ void demand_chance(Judge& judge, const Clearance& c, std::string_view code, doub
   // In a search, with dozens of utilities, most are so far off that no margin but 1 could come of them.
   constexpr double nowhere_near = 1e-6;
   if (judge.kept && chance < nowhere_near * judge.limit(caution).value) return;
-  Finding finding = at(c, code, hurts(c) ? Severity::stop : Severity::caution, "");
+  Finding finding = at(c, code, c.live ? Severity::stop : Severity::caution, "");
   finding.limit_base = c.required_fixed_m;
   if (judge.demand(finding, chance, judge.limit(stop)) >= 0) {
     finding.severity = Severity::caution;
@@ -76,6 +118,29 @@ ClearanceRules rules_by(LimitOf limit_of) {
   const auto gap = [&](std::string_view id) { return Length{limit_of(id).value}; };
   return {gap("separation_exposed_m"), gap("separation_traced_m"), gap("separation_gas_m"), gap("separation_power_m"),
           gap("separation_steam_m")};
+}
+
+/// A hole that contradicts the record moves the line only when somebody agrees; until then it lowers no alarm: the
+/// worse of the two counts, with the hole and without.
+void doubt_holes(Judge& judge, const ClearanceRules& rules, const Utility& utility, Clearance& c) {
+  const std::vector<std::string> doubtful = doubtful_holes(judge.crossing.site, c.pinned, judge.tables.judged_on);
+  if (doubtful.empty()) return;
+  std::vector<TestHole> others;
+  for (const TestHole& hole : judge.crossing.site.test_holes)
+    if (hole.utility == utility.id && std::find(doubtful.begin(), doubtful.end(), hole.id) == doubtful.end())
+      others.push_back(hole);
+  Clearance without = clearances(judge.answer.bore, judge.tool.diameter, {utility}, judge.crossing.site.ground, rules,
+                                 judge.tables, others, judge.fans)
+                          .front();
+  Finding& finding = judge.missing("utility-agreed", c.id, name_of(c));
+  finding.station_m = c.station_m;
+  finding.offset_m = c.offset_m;
+  const auto badness = [](const Clearance& one) {
+    return std::pair{one.separation_m && one.required_m ? *one.required_m - *one.separation_m : 1e9,
+                     one.contact_chance_worst.value_or(1)};
+  };
+  without.pinned.remarks = c.pinned.remarks;
+  if (badness(without) > badness(c)) c = std::move(without);
 }
 
 UtilityAnswer answer_of(const Clearance& c) {
@@ -93,7 +158,7 @@ UtilityAnswer answer_of(const Clearance& c) {
   a.contact_chance_worst = c.contact_chance_worst;
   a.encroachment_chance = c.encroachment_chance;
   a.by = c.bound ? ContactBy::bound : ContactBy::normal;
-  a.expose = c.unexposed && hurts(c) &&
+  a.expose = c.unexposed && c.live &&
              (c.crossed_by_band || c.depth_unknown_at_bore ||
               (c.separation_m && c.required_m && *c.separation_m < *c.required_m));
   if (!c.no_sd) {
@@ -115,16 +180,21 @@ ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables) {
 void check_utilities(Judge& judge) {
   const ClearanceRules rules = rules_by([&](std::string_view id) -> const Limit& { return judge.limit(id); });
   const std::vector<Utility>& utilities = judge.crossing.site.utilities;
-  const std::vector<Clearance> all =
-      clearances(judge.answer.bore, judge.tool.diameter, utilities, judge.crossing.site.ground, rules, judge.tables,
-                 judge.crossing.site.test_holes, judge.fans);
+  std::vector<Clearance> all = clearances(judge.answer.bore, judge.tool.diameter, utilities, judge.crossing.site.ground,
+                                          rules, judge.tables, judge.crossing.site.test_holes, judge.fans);
+  for (std::size_t i = 0; i < all.size(); ++i) doubt_holes(judge, rules, utilities[i], all[i]);
+  const WorkLine work = work_line(judge);
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Clearance& c = all[i];
     judge.answer.utilities.push_back(answer_of(c));
-    ask_for_missing(judge, c);
+    const UtilityPlace place(judge, work, utilities[i]);
+    judge.answer.utilities.back().near = place.near;
+    ask_for_missing(judge, c, utilities[i], place);
+    check_course(judge, work, c, utilities[i]);
     check_holes(judge, c, name_of(c));
     if (c.separation_m) {
-      const Severity severity = hurts(c) ? Severity::stop : Severity::caution;
+      // Bodies that overlap are struck whatever runs in them.
+      const Severity severity = c.live || *c.separation_m < 0 ? Severity::stop : Severity::caution;
       Finding gap = at(c, "utility.separation", severity, "m");
       gap.limit_base = c.required_fixed_m;
       judge.demand(std::move(gap), *c.separation_m, gap_limit(judge, c, utilities[i]));
@@ -134,12 +204,7 @@ void check_utilities(Judge& judge) {
     if (c.encroachment_chance)
       demand_chance(judge, c, "utility.encroachment", *c.encroachment_chance, "encroachment_stop",
                     "encroachment_caution");
-    if (c.crossed_by_band && c.unexposed && c.dangerous && hurts(c)) {
-      Finding finding = at(c, "utility.expose", Severity::caution, "m");
-      finding.source = {"expose before passing: an unexposed gas, power or liquid line within the 99 % band",
-                        SourceLabel::common_practice};
-      judge.say(std::move(finding));
-    }
+    demand_exposure(judge, c, place);
     if (!judge.shows()) continue;
     for (Working& working : working_of(c)) {
       const auto set = [&](const Limit& limit) {

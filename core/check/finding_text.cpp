@@ -35,7 +35,13 @@ const FindingWords rows[] = {
                   s.f.name, s.limit(Dimension::chance));
      },
      noted("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
-    {"utility.expose", [](const Say& s) { return say("{} lies within the band and nobody has exposed it", s.f.name); },
+    {"utility.expose",
+     [](const Say& s) {
+       if (!s.f.measured || *s.f.measured < 0)
+         return say("{} lies within the band and nobody has exposed it", s.f.name);
+       return say("{} is crossed {} from the band and nobody has exposed it, {} wanted", s.f.name,
+                  s.measured(Dimension::length), s.limit(Dimension::length));
+     },
      noted("Expose it before the tool passes.")},
     {"utility.hole-without-level",
      [](const Say& s) { return say("a test hole at {} is not used: no level was measured in it", s.f.name); },
@@ -336,8 +342,8 @@ const FindingWords rows[] = {
 };
 
 const FindingWords* row_for(std::string_view code) {
-  for (const auto& some :
-       {std::span<const FindingWords>(rows), words_of_records(), words_of_pits(), words_of_pipe(), words_of_air()})
+  for (const auto& some : {std::span<const FindingWords>(rows), words_of_records(), words_of_known(), words_of_pits(),
+                           words_of_pipe(), words_of_air()})
     for (const FindingWords& row : some)
       if (row.code == code) return &row;
   return nullptr;

@@ -40,6 +40,7 @@ struct FindingWords {
 
 /// Of what was measured before and after the bore.
 std::span<const FindingWords> words_of_records();
+std::span<const FindingWords> words_of_known();
 /// Of the air line.
 std::span<const FindingWords> words_of_air();
 /// Of the pits.

@@ -138,6 +138,8 @@ bool house_connections_expected(const Crossing& crossing);
 
 // One function a subject; each fills its part of the answer.
 void check_missing(Judge& judge);
+void check_search(Judge& judge);     ///< called by check_missing
+void check_plausible(Judge& judge);  ///< after check_utilities
 void check_bore(Judge& judge);
 void check_advance(Judge& judge);
 void check_cover(Judge& judge);

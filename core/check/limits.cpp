@@ -38,4 +38,8 @@ double margin_of(double value, const Limit& limit) {
   return (limit.at_least ? value - limit.value : limit.value - value) / scale;
 }
 
+double bounded_margin(double margin) {
+  return std::clamp(margin, -1.0, 1.0);
+}
+
 }  // namespace burrow

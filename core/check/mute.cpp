@@ -1,5 +1,6 @@
 #include "burrow/check/mute.h"
 #include "burrow/base/say.h"
+#include "burrow/crossing/statement.h"
 
 #include <algorithm>
 #include <array>
@@ -10,14 +11,6 @@ namespace {
 
 bool about(const Mute& mute, const Finding& finding) {
   return mute.code == finding.code && mute.subject == finding.subject;
-}
-
-/// Letters of other alphabets are bytes above ASCII.
-bool says_something(std::string_view text) {
-  return std::any_of(text.begin(), text.end(), [](char c) {
-    const auto u = static_cast<unsigned char>(c);
-    return u >= 0x80 || (u >= '0' && u <= '9') || (u >= 'A' && u <= 'Z') || (u >= 'a' && u <= 'z');
-  });
 }
 
 }  // namespace

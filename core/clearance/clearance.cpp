@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "burrow/clearance/contact.h"
+#include "burrow/clearance/course.h"
+#include "burrow/crossing/statement.h"
 #include "chances.h"
 #include "mixed.h"
 
@@ -77,6 +79,8 @@ double rule_for(const Clearance& c, const Utility& utility, const ClearanceRules
   double rule = c.unexposed ? rules.traced.m : rules.exposed.m;
   if (c.unexposed && c.dangerous) {
     rule = rules.unexposed_dangerous.m;
+    if (c.kind == UtilityKind::unknown)
+      rule = std::max({rule, rules.unexposed_power.value_or(Length{0}).m, rules.unexposed_steam.value_or(Length{0}).m});
     if (c.kind == UtilityKind::power && rules.unexposed_power) rule = rules.unexposed_power->m;
     if (c.kind == UtilityKind::steam && rules.unexposed_steam) rule = rules.unexposed_steam->m;
   }
@@ -149,11 +153,26 @@ double depth_found(const Utility& utility, const std::vector<TestHole>& holes, c
 }
 
 /// Whether a hole lies where the bore crosses. Beside a run of the utility one hole shows little of it.
-bool shown_by_hole(const Approach& near, const PinnedLine& pinned, const std::vector<PathVertex>& record) {
+bool shown_by_hole(const Approach& near, const Utility& utility, const std::vector<TestHole>& holes,
+                   const std::optional<Date>& on) {
   if (near.depth_unknown || !near.angle_rad || *near.angle_rad < bound_below_rad) return false;
-  const double place = along_in_plan(record, near.on_utility);
-  return std::any_of(pinned.holes_along_m.begin(), pinned.holes_along_m.end(),
-                     [&](double hole) { return std::abs(hole - place) <= exposed_within_m; });
+  const double place = along_in_plan(utility.path, near.on_utility);
+  return std::any_of(holes.begin(), holes.end(), [&](const TestHole& hole) {
+    return hole.utility == utility.id && centre_of(hole, utility) && says_something(hole.by) && dated(hole.date, on) &&
+           std::abs(along_in_plan(utility.path, {hole.station.m, hole.offset.m, {}}) - place) <= exposed_within_m;
+  });
+}
+
+/// The line by its holes goes on as that of the record does, with the errors of its ends.
+void lengthen(std::vector<PinnedVertex>& line, const LineReach& reach) {
+  std::vector<PathVertex> places;
+  for (const PinnedVertex& v : line) places.push_back(v.at);
+  const std::vector<PathVertex> longer = lengthened(places, reach);
+  const PinnedVertex first = line.front(), last = line.back();
+  if (longer.size() > line.size() && reach.first_m > 0)
+    line.insert(line.begin(), {longer.front(), first.lateral_sd_m, first.vertical_sd_m});
+  if (longer.size() > line.size() && reach.last_m > 0)
+    line.push_back({longer.back(), last.lateral_sd_m, last.vertical_sd_m});
 }
 
 double greatest_error(const Pair& pair) {
@@ -198,27 +217,39 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
     c.status = *utility.status;
     c.how = *utility.located.how;
     c.dangerous = row_of(tables, utility.kind).dangerous;
-    c.unexposed = c.how != LocatedHow::exposed;
+    c.live = may_be_live(utility, tables);
+    c.unexposed = true;
     c.no_diameter = !utility.outside_diameter;
     c.contact_radius_m = bore_diameter.m / 2 + (utility.outside_diameter ? utility.outside_diameter->m / 2 : 0);
 
-    std::optional<Approach> near = axis.nearest_to(utility.path);
+    const LineReach reach = reach_of(
+        utility,
+        utility.path.empty()
+            ? 0
+            : location_sd(utility.located, tables, depth_at(ground, utility.path.front())).lateral_m.value_or(0));
+    const bool longer = reach.first_m > 0 || reach.last_m > 0;
+    if (longer) moved = lengthened(utility.path, reach);
+    std::optional<Approach> near = axis.nearest_to(longer ? moved : utility.path);
     const bool holed = near && has_hole(utility, holes);
     const double depth = !near ? 0
                                : std::max(depth_at(ground, near->on_utility),
                                           holed && !near->on_utility.z_m ? depth_found(utility, holes, ground) : 0);
     const LocationSd sd = location_sd(utility.located, tables, depth);
-    c.no_sd = !sd.lateral_m || !sd.vertical_m;
-    const std::vector<PathVertex>* line = &utility.path;
+    c.no_sd = !(sd.lateral_m > 0.0) || !(sd.vertical_m > 0.0);
+    c.depth_m = depth;
+    const std::vector<PathVertex>* line = longer ? &moved : &utility.path;
     if (holed) c.pinned = pinned_line(utility, sd, holes);
     if (!c.pinned.line.empty()) {
+      if (longer) lengthen(c.pinned.line, reach);
       moved.clear();
       for (const PinnedVertex& v : c.pinned.line) moved.push_back(v.at);
       line = &moved;
       near = axis.nearest_to(moved);
-      c.hole_at_bore = shown_by_hole(*near, c.pinned, utility.path);
-      c.unexposed = c.unexposed && !c.hole_at_bore;
+      c.hole_at_bore = shown_by_hole(*near, utility, holes, tables.judged_on);
+      c.unexposed = !c.hole_at_bore;
+      c.no_sd = c.no_sd && !(c.hole_at_bore && sd.lateral_m && sd.vertical_m);
     }
+    c.exposure_unproved = c.how == LocatedHow::exposed && c.unexposed;
     c.required_fixed_m = rule_for(c, utility, rules);
     c.required_exposed_m = std::max(rules.exposed.m, own_rule(utility));
     if (!near) {

@@ -13,8 +13,10 @@ namespace burrow {
 namespace {
 
 constexpr double least_reach_m = 0.1;     // the hole itself
+constexpr double most_reach_m = 10.0;     // what is further off nobody has seen
 constexpr double least_hole_sd_m = 1e-4;  // keeps two holes at one place from being a contradiction of nothing
 constexpr double likely_sd = 3;
+constexpr double likely_at_most_m = 1.0;  // further off nobody calls it the same line unasked, however poor the record
 constexpr int steps_a_reach = 8, steps_each_way = 20;  // beyond 2.5 reaches the correlation is below 0.002
 
 struct Counted {
@@ -122,8 +124,8 @@ HoleRemark remark(const TestHole& hole, HoleTrouble trouble, double apart_m = 0,
 /// The more contradicting of the two directions, if any is.
 void compare(PinnedLine& answer, const TestHole& hole, HoleTrouble trouble, double lateral_m, double lateral2_m2,
              double vertical_m, double vertical2_m2) {
-  const double lateral_likely = likely_sd * std::sqrt(lateral2_m2),
-               vertical_likely = likely_sd * std::sqrt(vertical2_m2);
+  const double lateral_likely = std::min(likely_sd * std::sqrt(lateral2_m2), likely_at_most_m),
+               vertical_likely = std::min(likely_sd * std::sqrt(vertical2_m2), likely_at_most_m);
   const double lateral = std::abs(lateral_m) / lateral_likely, vertical = std::abs(vertical_m) / vertical_likely;
   if (!(std::max(lateral, vertical) > 1)) return;
   const bool across = lateral > vertical;
@@ -205,7 +207,7 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
       const double noise = std::max(hole.sd->m, least_hole_sd_m);
       Counted& one = counted.emplace_back(Counted{&hole, 0, noise * noise, 0, *centre, {}});
       record.take(one, hole.station.m, hole.offset.m);
-      reach = std::min(reach, std::max(hole.reach->m, least_reach_m));
+      reach = std::min(reach, std::clamp(hole.reach->m, least_reach_m, most_reach_m));
     }
   }
   if (counted.empty()) return answer;

@@ -25,6 +25,7 @@ std::string upper(std::string_view word) {
 int colour_of(UtilityKind kind) {
   switch (kind) {
     case UtilityKind::gas:
+    case UtilityKind::oil:
     case UtilityKind::steam:
       return 2;
     case UtilityKind::power:

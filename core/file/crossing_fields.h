@@ -10,6 +10,7 @@
 ///   object(key, thing)         a nested thing; an empty one is not written
 ///   list(key, things)          a list of things
 ///   line(key, points)          lists of points: level lines, outlines, paths, points in space
+///   unknown_keys(list)         what `extra` met that looks like a known key; last of all
 ///   texts(key, list) · raw(key, json text) · limits(key, map) · id(text, prefix) · extra(text, last of all)
 
 #include <concepts>
@@ -86,12 +87,15 @@ BURROW_FIELDS_OF(Stratum)
 BURROW_FIELDS_OF(Strip)
 BURROW_FIELDS_OF(LevelPeg)
 BURROW_FIELDS_OF(LevelRecord)
+BURROW_FIELDS_OF(Statement)
+BURROW_FIELDS_OF(StuckPlan)
 BURROW_FIELDS_OF(SurfaceFeature)
 BURROW_FIELDS_OF(Boundary)
 BURROW_FIELDS_OF(Tree)
 BURROW_FIELDS_OF(Plant)
 BURROW_FIELDS_OF(Background)
 BURROW_FIELDS_OF(Georeference)
+BURROW_FIELDS_OF(LineEnds)
 BURROW_FIELDS_OF(Utility)
 BURROW_FIELDS_OF(Recorded)
 BURROW_FIELDS_OF(Located)

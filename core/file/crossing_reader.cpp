@@ -7,6 +7,8 @@
 #include <unordered_map>
 #include <unordered_set>
 
+#include "key_likeness.h"
+
 namespace burrow {
 
 void Reader::refuse(std::string place, std::string found, std::string expected) {
@@ -15,6 +17,7 @@ void Reader::refuse(std::string place, std::string found, std::string expected) 
 
 const Json* Reader::find(std::string_view key) {
   if (error_) return nullptr;
+  frame_.asked.push_back(key);
   for (std::size_t i = 0; i < frame_.members->size(); ++i) {
     const JsonMember& member = (*frame_.members)[i];
     if (member.key != key) continue;
@@ -226,8 +229,14 @@ void Reader::settle_ids() {
 void Reader::extra(std::string& target) {
   if (error_) return;
   Json::Object unknown;
-  for (std::size_t i = 0; i < frame_.members->size(); ++i)
-    if (!frame_.used[i]) unknown.push_back((*frame_.members)[i]);
+  for (std::size_t i = 0; i < frame_.members->size(); ++i) {
+    if (frame_.used[i]) continue;
+    const JsonMember& member = (*frame_.members)[i];
+    unknown.push_back(member);
+    if (newer_) continue;  // a later version may well know it
+    if (const std::string_view like = looks_like(member.key, frame_.asked); !like.empty())
+      unknown_keys_.push_back({place_, member.key, std::string(like)});
+  }
   if (!unknown.empty()) target = compact_json(Json(std::move(unknown)));
 }
 

@@ -109,11 +109,13 @@ class Reader {
   void limits(std::string_view key, std::map<std::string, LimitOverride>& target);
   void id(std::string& target, std::string_view prefix);
   void extra(std::string& target);
+  void unknown_keys(std::vector<UnknownKey>& target) { target = unknown_keys_; }
 
  private:
   struct Frame {
     const Json::Object* members = nullptr;
     std::vector<bool> used;
+    std::vector<std::string_view> asked{};  ///< keys that the description knows
   };
   struct Id {
     std::string* text;
@@ -197,6 +199,7 @@ class Reader {
   const Json::Array* tuple_ = nullptr;
   std::size_t next_ = 0;
   std::vector<Id> ids_;
+  std::vector<UnknownKey> unknown_keys_;
   bool newer_ = false;  ///< the file is newer than this program
 };
 

@@ -99,6 +99,7 @@ class Writer {
   void id(const std::string& text, std::string_view /*prefix*/) { field("id", text); }
   /// Puts back the keys that this program does not know.
   void extra(const std::string& json_text);
+  void unknown_keys(const std::vector<UnknownKey>& /*found*/) {}
 
  private:
   void put(std::string_view key, Json json) { members_.push_back({std::string(key), std::move(json)}); }

@@ -53,6 +53,7 @@ void fields(Io& io, V& model) {
   io.field("steer_constant_sd", model.steer_constant_sd, range::sd);
   io.field("field_factor", model.field_factor, range::positive);
   io.field("calibrated_from", model.calibrated_from, range::count);
+  io.texts("calibrated_records", model.calibrated_records);
   io.extra(model.extra);
 }
 

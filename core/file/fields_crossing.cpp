@@ -12,6 +12,7 @@ void fields(Io& io, V& mute) {
   io.field("by", mute.by);
   io.field("date", mute.date);
   io.field("measured", mute.measured);
+  io.field("fingerprint", mute.fingerprint);
   io.extra(mute.extra);
 }
 
@@ -59,6 +60,7 @@ void fields(Io& io, V& crossing) {
   io.raw("practice", crossing.practice);
   io.object("sheet", crossing.sheet);
   io.extra(crossing.extra);
+  io.unknown_keys(crossing.unknown_keys);
 }
 
 BURROW_FIELDS_BOTH_WAYS(Mute)

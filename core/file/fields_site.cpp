@@ -69,6 +69,22 @@ void fields(Io& io, V& levels) {
   io.extra(levels.extra);
 }
 
+template <class Io, Is<Statement> V>
+void fields(Io& io, V& statement) {
+  io.field("how", statement.how);
+  io.field("by", statement.by);
+  io.field("date", statement.date);
+  io.extra(statement.extra);
+}
+
+template <class Io, Is<StuckPlan> V>
+void fields(Io& io, V& plan) {
+  io.field("how", plan.how);
+  io.field("agreed_with", plan.agreed_with);
+  io.field("date", plan.date);
+  io.extra(plan.extra);
+}
+
 template <class Io, Is<SurfaceFeature> V>
 void fields(Io& io, V& feature) {
   io.id(feature.id, "f");
@@ -87,6 +103,7 @@ void fields(Io& io, V& feature) {
   io.field("founding_elevation_m", feature.founding_elevation, range::elevation);
   io.field("structure", feature.structure);
   io.field("bearing_pressure_pa", feature.bearing_pressure, range::not_negative);
+  io.object("rescue", feature.rescue);
   io.object("levels", feature.levels);
   io.extra(feature.extra);
 }
@@ -130,6 +147,7 @@ void fields(Io& io, V& background) {
   io.field("source", background.source);
   io.field("layer", background.layer);
   io.lines("lines", background.lines);
+  io.object("not_a_service", background.not_a_service);
   io.extra(background.extra);
 }
 
@@ -150,6 +168,7 @@ void fields(Io& io, V& site) {
   io.list("strata", site.strata, 1);
   io.list("strips", site.strips);
   io.list("surface", site.surface);
+  io.object("nothing_above", site.nothing_above);
   io.list("boundaries", site.boundaries);
   io.list("trees", site.trees);
   io.list("plant", site.plant);
@@ -166,6 +185,8 @@ BURROW_FIELDS_BOTH_WAYS(Stratum)
 BURROW_FIELDS_BOTH_WAYS(Strip)
 BURROW_FIELDS_BOTH_WAYS(LevelPeg)
 BURROW_FIELDS_BOTH_WAYS(LevelRecord)
+BURROW_FIELDS_BOTH_WAYS(Statement)
+BURROW_FIELDS_BOTH_WAYS(StuckPlan)
 BURROW_FIELDS_BOTH_WAYS(SurfaceFeature)
 BURROW_FIELDS_BOTH_WAYS(Boundary)
 BURROW_FIELDS_BOTH_WAYS(Tree)

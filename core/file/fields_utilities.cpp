@@ -20,8 +20,16 @@ void fields(Io& io, V& located) {
   io.name("level", located.level, NameOf::locating);
   io.field("lateral_sd_m", located.lateral_sd, range::sd);
   io.field("vertical_sd_m", located.vertical_sd, range::sd);
+  io.field("tracer", located.tracer);
   io.field("date", located.date);
   io.extra(located.extra);
+}
+
+template <class Io, Is<LineEnds> V>
+void fields(Io& io, V& ends) {
+  io.field("first", ends.first);
+  io.field("last", ends.last);
+  io.extra(ends.extra);
 }
 
 template <class Io, Is<Utility> V>
@@ -34,6 +42,8 @@ void fields(Io& io, V& utility) {
   io.field("material", utility.material);
   io.field("outside_diameter_m", utility.outside_diameter, range::diameter);
   io.line("path", utility.path);
+  io.object("ends", utility.ends);
+  io.object("abandonment", utility.abandonment);
   io.object("recorded", utility.recorded);
   io.object("located", utility.located);
   io.field("required_clearance_m", utility.required_clearance, range::size);
@@ -52,6 +62,8 @@ void fields(Io& io, V& hole) {
   io.field("sd_m", hole.sd, range::sd);
   io.field("reach_m", hole.reach, range::size);
   io.field("date", hole.date);
+  io.field("by", hole.by);
+  io.object("agreed", hole.agreed);
   io.extra(hole.extra);
 }
 
@@ -68,6 +80,9 @@ void fields(Io& io, V& search) {
   io.field("done", search.done);
   io.field("reference", search.reference);
   io.field("date", search.date);
+  io.field("valid_from", search.valid_from);
+  io.field("valid_to", search.valid_to);
+  io.field("marks_visible", search.marks_visible);
   io.field("none_found", search.none_found);
   io.field("laterals", search.laterals);
   io.field("unknown_rate_1_m2", search.unknown_rate, range::rate);
@@ -78,6 +93,7 @@ void fields(Io& io, V& search) {
 
 BURROW_FIELDS_BOTH_WAYS(Recorded)
 BURROW_FIELDS_BOTH_WAYS(Located)
+BURROW_FIELDS_BOTH_WAYS(LineEnds)
 BURROW_FIELDS_BOTH_WAYS(Utility)
 BURROW_FIELDS_BOTH_WAYS(TestHole)
 BURROW_FIELDS_BOTH_WAYS(CameraSurvey)

@@ -25,11 +25,15 @@ struct Writer {
   [[nodiscard]] Json cell(const LaunchCell& cell) const {
     return object({{"launch", launch(cell.place)},
                    {"verdict", Json(word_of(cell.verdict))},
+                   {"assessed", Json(word_of(cell.assessed))},
+                   {"missing", Json(std::int64_t{cell.missing})},
+                   {"arrives", Json(cell.arrives)},
                    {"margin", Json(cell.margin)},
                    {"binds", cell.binds < 0 ? Json() : Json(std::int64_t{cell.binds})},
                    {"measured", number(cell.measured)},
                    {"limit", number(cell.limit)},
                    {"chance_clean", number(cell.chance_clean)},
+                   {"earth_m3", Json(cell.earth_m3)},
                    {"pit_depth_m", Json(cell.pit_depth_m)},
                    {"length_m", Json(cell.length_m)},
                    {"text", Json(binding_text(map, cell, units))}});
@@ -62,6 +66,9 @@ struct Writer {
     const auto each = [&](auto one) { return list_of(map.cells, one); };
     return object(
         {{"verdict", each([](const LaunchCell& c) { return Json(word_of(c.verdict)); })},
+         {"assessed", each([](const LaunchCell& c) { return Json(word_of(c.assessed)); })},
+         {"missing", each([](const LaunchCell& c) { return Json(std::int64_t{c.missing}); })},
+         {"arrives", each([](const LaunchCell& c) { return Json(c.arrives); })},
          {"margin", each([](const LaunchCell& c) { return Json(c.margin); })},
          {"binds", each([](const LaunchCell& c) { return c.binds < 0 ? Json() : Json(std::int64_t{c.binds}); })},
          {"chance_clean", each([](const LaunchCell& c) { return number(c.chance_clean); })}});
@@ -81,6 +88,8 @@ struct Writer {
                    {"pipe_fits", Json(row.pipe_fits)},
                    {"works", Json(row.works)},
                    {"verdict", row.best ? Json(word_of(row.best->verdict)) : Json()},
+                   {"assessed", row.best ? Json(word_of(row.best->assessed)) : Json()},
+                   {"missing", row.best ? Json(std::int64_t{row.best->missing}) : Json()},
                    {"margin", row.best ? Json(row.best->margin) : Json()},
                    {"launch", row.best ? launch(row.best->place) : Json()},
                    {"why", broken(row.why)},
@@ -107,6 +116,7 @@ std::string write_search(const Crossing& crossing, const SearchAnswer& answer, c
                    {"severity", Json(words(f.severity))},
                    {"title", Json(limit_title(f))}});
   };
+  const auto edge = [](const MapEdge& e) { return object({{"side", Json(word_of(e.side))}, {"last", Json(e.last)}}); };
   const auto relaxation = [&](const Relaxation& r) {
     return object(
         {{"launch", write.launch(r.place)}, {"margin", Json(r.worst_margin)}, {"limits", write.broken(r.limits)}});
@@ -119,6 +129,9 @@ std::string write_search(const Crossing& crossing, const SearchAnswer& answer, c
                        {"works", Json(map.works)},
                        {"headline", Json(search_headline(map, options.units))},
                        {"best", map.best ? write.cell(*map.best) : Json()},
+                       {"best_by_limits", map.best_by_limits ? write.cell(*map.best_by_limits) : Json()},
+                       {"edges", list_of(map.edges, edge)},
+                       {"widened", Json(std::int64_t{map.widened})},
                        {"here", write.cell(map.here)},
                        {"limits", list_of(map.limits, limit)},
                        {"cells", write.cells()},

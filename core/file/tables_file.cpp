@@ -1,5 +1,6 @@
 #include "burrow/file/tables_file.h"
 
+#include <ctime>
 #include <algorithm>
 #include <array>
 #include <cstdio>
@@ -81,6 +82,7 @@ void read(Row& row, UtilityKindRow& utility) {
   if (utility.dash.size() % 2 != 0)
     row.wrong("dash", std::to_string(utility.dash.size()) + " lengths", "pairs: on, off");
   utility.dangerous = row.flag("dangerous");
+  utility.can_hurt = row.flag("can_hurt");
   utility.source = row.source();
 }
 
@@ -285,6 +287,19 @@ Tables load_tables() {
     BURROW_ENSURE(!error);
   }
   return tables;
+}
+
+Tables load_tables(const Date& judged_on) {
+  Tables tables = load_tables();
+  tables.judged_on = judged_on;
+  return tables;
+}
+
+Date today() {
+  const std::time_t now = std::time(nullptr);
+  std::tm local{};
+  localtime_r(&now, &local);
+  return {local.tm_year + 1900, local.tm_mon + 1, local.tm_mday};
 }
 
 Result<Tables> load_tables(const std::string& overlay_folder) {

@@ -52,6 +52,8 @@ std::optional<UtilityKind> utility_kind(Meaning meaning) {
       return UtilityKind::reclaimed;
     case Meaning::steam:
       return UtilityKind::steam;
+    case Meaning::oil:
+      return UtilityKind::oil;
     case Meaning::unknown_utility:
       return UtilityKind::unknown;
     default:

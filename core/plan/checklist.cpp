@@ -185,6 +185,7 @@ std::vector<StepsFor> known_steps() {
 }
 
 UtilityKind treated_as(UtilityKind kind) {
+  if (kind == UtilityKind::oil) return UtilityKind::gas;  // no flame, stay away, the owner closes it
   return kind == UtilityKind::reclaimed ? UtilityKind::water : kind;
 }
 

@@ -15,6 +15,7 @@ namespace {
 constexpr double usual_grade = 0.10, beyond_grade = 0.02, steepest = 1.0;
 constexpr double usual_depth_m = 3.0, beyond_depth_m = 1.0, beside_m = 3.0, before_exit_m = 1.0;
 constexpr double least_cover_diameters = 2;
+constexpr double steepest_searched = 0.30, furthest_beside_m = 12.0;
 
 double ground_at_launch(const Crossing& crossing) {
   return elevation_at(crossing.site.ground, crossing.bore.launch.station.m);
@@ -30,11 +31,16 @@ double deepest_utility_m(const Crossing& crossing) {
   return deepest;
 }
 
-MapAxis depths(const Crossing& crossing, const Tables& tables) {
+/// From cover of two diameters to where a pit needs an engineer.
+MapAxis possible_depths(const Crossing& crossing, const Tables& tables) {
   const double diameter = resolve_tool(crossing.bore.tool, tables).diameter.m;
-  const double here = ground_at_launch(crossing) - crossing.bore.launch.elevation.m;
   const double least = (least_cover_diameters + 0.5) * diameter;
-  const double engineer = std::max(limit_of(crossing, tables, "pit_depth_m").value - diameter, 2 * least);
+  return {least, std::max(limit_of(crossing, tables, "pit_depth_m").value - diameter, 2 * least)};
+}
+
+MapAxis depths(const Crossing& crossing, const Tables& tables) {
+  const double here = ground_at_launch(crossing) - crossing.bore.launch.elevation.m;
+  const auto [least, engineer, count, locked] = possible_depths(crossing, tables);
   const double deepest = std::min(
       std::max({usual_depth_m, here + beyond_depth_m, deepest_utility_m(crossing) + beyond_depth_m}), engineer);
   return {std::min(least, here), std::max({deepest, here, 2 * least})};
@@ -84,6 +90,30 @@ std::pair<MapAxis, MapAxis> map_axes(const Crossing& crossing, const Tables& tab
             shared_out(offsets(crossing), wish.cells, locked("offset_m"), here.down)};
   return {shared_out(grades(crossing), wish.cells, locked("grade"), here.across),
           shared_out(depths(crossing, tables), wish.cells, locked("elevation_m"), here.down)};
+}
+
+std::pair<MapAxis, MapAxis> map_bounds(const Crossing& crossing, const Tables& tables, MapOver over) {
+  LaunchMapWish wish;
+  wish.over = over;
+  auto [across, down] = map_axes(crossing, tables, wish);
+  const auto hold = [](MapAxis& axis, double from, double to) {
+    if (axis.count < 2) return;
+    axis.from = std::min(axis.from, from);
+    axis.to = std::max(axis.to, to);
+  };
+  if (over == MapOver::depth_and_grade) {
+    const MapAxis depth = possible_depths(crossing, tables);
+    hold(across, -steepest_searched, steepest_searched);
+    hold(down, depth.from, depth.to);
+    return {across, down};
+  }
+  const double longest_m = limit_of(crossing, tables, "length_any_m").value, exit = crossing.bore.exit.station.m;
+  double back = exit - longest_m;
+  if (!crossing.site.ground.empty()) back = std::max(back, crossing.site.ground.front().station_m);
+  hold(across, back, across.to);
+  const double offset = crossing.bore.launch.offset->m;
+  hold(down, offset - furthest_beside_m, offset + furthest_beside_m);
+  return {across, down};
 }
 
 Launch launch_at(const Crossing& crossing, MapOver over, const MapPlace& place) {

@@ -39,8 +39,9 @@ ToolRow judge_row(Crossing crossing, const Tables& tables, const ToolClass& tool
   row.pipe_fits = pipe_fits(crossing, row.diameter_m);
   const LaunchMap map = search_launches(crossing, tables, wish, stop);
   row.works = map.works && row.pipe_fits;
-  row.best = map.best;
-  if (map.best && map.best->binds >= 0) row.binds = bound(map, *map.best);
+  // Where the pit is dug now says nothing for another tool: its launch is the best by the limits.
+  row.best = map.best_by_limits ? map.best_by_limits : map.best;
+  if (row.best && row.best->binds >= 0) row.binds = bound(map, *row.best);
   if (!map.works && !map.relaxations.empty()) row.why = map.relaxations.front().limits;
   return row;
 }
@@ -90,7 +91,7 @@ std::vector<Exposure> exposures(const Crossing& crossing, const Tables& tables, 
     exposure.utility = utility.id;
     exposure.name = utility.name.empty() ? said_word(utility.kind) + " " + utility.id : utility.name;
     exposure.works = then.works;
-    exposure.best = *then.best;
+    exposure.best = then.best_by_limits ? *then.best_by_limits : *then.best;
     exposure.best.binds = exposure.best.also = -1;
   }
   std::stable_sort(all.begin(), all.end(), [](const Exposure& a, const Exposure& b) { return a.works > b.works; });

@@ -6,6 +6,7 @@
 #include <map>
 
 #include "burrow/base/share_out.h"
+#include "burrow/check/limits.h"
 
 namespace burrow::launch {
 
@@ -17,13 +18,8 @@ constexpr std::size_t most_starts = 2, most_relaxations = 4;
 constexpr double near_the_best = 0.05;  // margin within which a second top is followed too
 constexpr double lost = -std::numeric_limits<double>::infinity();
 
-double worth_of(const LaunchCell& cell) {
-  const double by_verdict = cell.verdict == Verdict::stop ? -2e6 : cell.verdict == Verdict::caution ? -1e6 : 0;
-  return by_verdict + cell.margin;
-}
-
 /// Cells that none of their neighbours betters, the best first.
-std::vector<std::size_t> tops(const LaunchMap& map) {
+std::vector<std::size_t> tops(const LaunchMap& map, const LeastClean& least) {
   std::vector<std::size_t> all;
   const int width = map.across.count, height = map.down.count;
   for (int row = 0; row < height; ++row)
@@ -34,14 +30,14 @@ std::vector<std::size_t> tops(const LaunchMap& map) {
         for (int dx = -1; dx <= 1 && top; ++dx) {
           const int x = column + dx, y = row + dy;
           if (x < 0 || y < 0 || x >= width || y >= height) continue;
-          top = !better(map.cell(x, y), cell);
+          top = !better(map.cell(x, y), cell, least);
         }
       if (top)
         all.push_back(static_cast<std::size_t>(row) * static_cast<std::size_t>(width) +
                       static_cast<std::size_t>(column));
     }
   std::stable_sort(all.begin(), all.end(),
-                   [&](std::size_t a, std::size_t b) { return better(map.cells[a], map.cells[b]); });
+                   [&](std::size_t a, std::size_t b) { return better(map.cells[a], map.cells[b], least); });
   return all;
 }
 
@@ -111,12 +107,12 @@ Judged Follower::follow(Judged from, const Worth& worth, const std::function<voi
   return best;
 }
 
-void Follower::climb(std::vector<LaunchCell>& cells) {
-  const std::vector<std::size_t> starts = tops(map_);
-  const Worth worth = [&](const Judged& judged) { return worth_of(weigh(judged, limits_)); };
+void Follower::climb(std::vector<LaunchCell>& cells, const LeastClean& least) {
+  const std::vector<std::size_t> starts = tops(map_, least);
+  const Worth worth = [&](const Judged& judged) { return launch::worth(weigh(judged, limits_), least); };
   for (std::size_t i = 0; i < std::min(starts.size(), most_starts); ++i) {
     const LaunchCell &start = map_.cells[starts[i]], &first = map_.cells[starts[0]];
-    if (start.verdict != first.verdict || start.margin < first.margin - near_the_best) break;
+    if (launch::worth(start, least) < launch::worth(first, least) - near_the_best) break;
     Judged from = judge({start.place}).front();
     if (stop_.stop_requested()) return;
     follow(std::move(from), worth, [&](const Judged& judged) { cells.push_back(weigh(judged, limits_)); });
@@ -142,7 +138,7 @@ Relaxation Follower::relaxation_at(const Judged& judged) const {
     finding.limit = entry.limit;
     finding.limit_base = entry.limit_base;
     finding.margin = entry.margin;
-    relaxation.worst_margin = std::min(relaxation.worst_margin, entry.margin);
+    relaxation.worst_margin = std::min(relaxation.worst_margin, bounded_margin(entry.margin));
     relaxation.limits.push_back(std::move(finding));
   }
   std::stable_sort(relaxation.limits.begin(), relaxation.limits.end(),
@@ -163,6 +159,7 @@ std::vector<Relaxation> Follower::relaxations(const std::vector<Judged>& launche
   };
   std::map<std::vector<std::string>, Candidate> sets;
   for (const Judged& judged : launches) {
+    if (!judged.arrives) continue;
     Candidate& candidate = sets[broken_units(judged)];
     const double worst = worst_of(judged);
     if (!candidate.at || worst > candidate.worst) candidate = {&judged, worst};
@@ -176,6 +173,7 @@ std::vector<Relaxation> Follower::relaxations(const std::vector<Judged>& launche
   for (const auto& [units, candidate] : order) {
     if (all.size() == most_relaxations || (!all.empty() && units.size() > order.front().first.size())) break;
     const Worth worth = [&, &wanted = units](const Judged& judged) {
+      if (!judged.arrives) return lost;
       const std::vector<std::string> broken = broken_units(judged);
       return std::includes(wanted.begin(), wanted.end(), broken.begin(), broken.end()) ? worst_of(judged) : lost;
     };

@@ -18,8 +18,9 @@ class Follower {
   Follower(std::vector<LaunchJudge>& judges, Limits& limits, const LaunchMap& map, std::stop_token stop);
 
   /// From the best cells uphill; every launch judged is added.
-  void climb(std::vector<LaunchCell>& cells);
-  /// Launches at which the fewest things are broken, each of these sets where it is broken least.
+  void climb(std::vector<LaunchCell>& cells, const LeastClean& least);
+  /// Of the launches that arrive, those at which the fewest things are broken, each of these sets where it is broken
+  /// least. None where none arrives: that a bore need not arrive is nothing to ask for.
   std::vector<Relaxation> relaxations(const std::vector<Judged>& launches, bool refine);
   [[nodiscard]] std::int64_t judged() const { return judged_; }
 

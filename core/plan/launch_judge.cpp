@@ -119,6 +119,9 @@ Judged LaunchJudge::at(const MapPlace& place) {
     judged.chance_clean = chance_of_arrival(answer) * (1 - *answer.contact_chance_any) * (1 - unknown);
   judged.pit_depth_m = std::max(answer.launch_pit.depth_m, answer.exit_pit.depth_m);
   judged.length_m = answer.bore.length_m;
+  judged.earth_m3 = answer.launch_pit.volume_m3 + answer.exit_pit.volume_m3;
+  judged.arrives = answer.bore.ends == PathEnd::exit;
+  judged.verdict = answer.verdict;
   return judged;
 }
 

@@ -11,7 +11,8 @@
 
 namespace burrow::launch {
 
-/// A limit at one launch. A broken one without a measure has no `limit`.
+/// A limit at one launch. A broken one without a measure has no `limit`. Its margin is not bounded yet: what is
+/// followed uphill needs to know how far beyond.
 struct Entry {
   int key = 0;
   bool broken = false, stop = false;
@@ -26,7 +27,9 @@ struct Judged {
   std::vector<Entry> entries;
   std::vector<int> missing;
   std::optional<double> chance_clean;
-  double pit_depth_m = 0, length_m = 0;
+  double earth_m3 = 0, pit_depth_m = 0, length_m = 0;
+  bool arrives = true;                    ///< the mean path ends at the exit face
+  Verdict verdict = Verdict::incomplete;  ///< of the crossing with this launch, all findings among them
 };
 
 /// Numbers for limits: by code, subject and severity, in the order in which they are met.

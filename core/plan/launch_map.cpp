@@ -1,4 +1,4 @@
-#include "burrow/plan/launch_map.h"
+/// One map of launches: its cells judged, its limits told apart, the best launch found and settled.
 
 #include <algorithm>
 #include <cmath>
@@ -7,6 +7,8 @@
 
 #include "burrow/base/share_out.h"
 #include "launch_follow.h"
+#include "launch_grow.h"
+#include "launch_settle.h"
 #include "launch_weigh.h"
 
 namespace burrow {
@@ -112,6 +114,7 @@ void name_limits(LaunchMap& map, const Limits& limits) {
     for (LaunchCell& cell : map.cells) take(cell);
     take(map.here);
     if (map.best) take(*map.best);
+    if (map.best_by_limits) take(*map.best_by_limits);
   };
   each([&](const LaunchCell& cell) {
     if (cell.binds >= 0) times[static_cast<std::size_t>(cell.binds)] += 1000;
@@ -152,64 +155,98 @@ unsigned threads_of(const LaunchMapWish& wish) {
   return wish.threads > 0 ? wish.threads : std::max(1U, std::thread::hardware_concurrency());
 }
 
-}  // namespace
-
-LaunchMap search_launches(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish,
-                          const std::stop_token& stop, const std::function<void(double)>& progress) {
-  LaunchMap map;
-  map.over = wish.over;
-  std::tie(map.across, map.down) = map_axes(crossing, tables, wish);
-  const Groundwork groundwork(crossing, tables, extent_of(crossing, map));
-  const auto width = static_cast<std::size_t>(map.across.count), height = static_cast<std::size_t>(map.down.count);
-  const auto threads = static_cast<unsigned>(std::min<std::size_t>(threads_of(wish), height + 1));
+/// Every cell of a map and the launch as it stands, on as many threads as are wished for.
+struct Judging {
   std::vector<LaunchJudge> judges;
-  judges.reserve(threads);
-  for (unsigned i = 0; i < threads; ++i) judges.emplace_back(crossing, tables, groundwork, wish.over);
+  std::vector<Judged> launches;
+  std::vector<std::size_t> judge_of;
 
-  std::vector<Judged> launches(width * height + 1);
-  std::vector<std::size_t> judge_of(launches.size());
-  const MapPlace here = place_of(crossing, wish.over);
-  share_out(
-      threads, height + 1, stop,
-      [&](std::size_t worker, std::size_t row) {
-        const auto judge = [&](std::size_t i, const MapPlace& place) {
-          launches[i] = judges[worker].at(place);
-          judge_of[i] = worker;
-        };
-        if (row == height) return judge(width * height, here);
-        for (std::size_t column = 0; column < width && !stop.stop_requested(); ++column)
-          judge(row * width + column, {map.across.at(static_cast<int>(column)), map.down.at(static_cast<int>(row))});
-      },
-      [&](std::size_t rows) {
-        if (progress) progress(static_cast<double>(rows) / static_cast<double>(height + 1));
-      });
-  if (stop.stop_requested()) {
-    map.cancelled = true;
-    return map;
+  Judging(const Crossing& crossing, const Tables& tables, const Groundwork& groundwork, const LaunchMap& map,
+          unsigned threads) {
+    judges.reserve(threads);
+    for (unsigned i = 0; i < threads; ++i) judges.emplace_back(crossing, tables, groundwork, map.over);
+    launches.resize(static_cast<std::size_t>(map.across.count) * static_cast<std::size_t>(map.down.count) + 1);
+    judge_of.resize(launches.size());
   }
 
-  map.judged = static_cast<std::int64_t>(launches.size());
-  Judgements all = number_anew(std::move(launches), judge_of, judges);
-  map.cells.reserve(width * height);
-  for (std::size_t i = 0; i < width * height; ++i) map.cells.push_back(weigh(all.launches[i], all.limits));
-  map.here = weigh(all.launches.back(), all.limits);
+  void run(const LaunchMap& map, const MapPlace& here, const std::stop_token& stop,
+           const std::function<void(double)>& progress) {
+    const auto width = static_cast<std::size_t>(map.across.count), height = static_cast<std::size_t>(map.down.count);
+    share_out(
+        static_cast<unsigned>(judges.size()), height + 1, stop,
+        [&](std::size_t worker, std::size_t row) {
+          const auto judge = [&](std::size_t i, const MapPlace& place) {
+            launches[i] = judges[worker].at(place);
+            judge_of[i] = worker;
+          };
+          if (row == height) return judge(width * height, here);
+          for (std::size_t column = 0; column < width && !stop.stop_requested(); ++column)
+            judge(row * width + column, {map.across.at(static_cast<int>(column)), map.down.at(static_cast<int>(row))});
+        },
+        [&](std::size_t rows) {
+          if (progress) progress(static_cast<double>(rows) / static_cast<double>(height + 1));
+        });
+  }
+};
+
+/// The best launch, and the one by the limits alone where it has less chance of a clean bore than the one that stands.
+void find_best(LaunchMap& map, Follower& follower, Settler& settler, const std::vector<MapPlace>& also, bool refine) {
+  std::vector<LaunchCell> candidates = map.cells, settled{map.here};
+  candidates.push_back(map.here);
+  for (const MapPlace& place : also) settled.push_back(settler.at(place));
+  const LaunchMap* settable = refine ? &map : nullptr;
+  if (refine) follower.climb(candidates, {});
+  map.best = settler.best(candidates, settled, {}, settable);
+  if (!map.best || !map.here.arrives || !map.here.chance_clean) return;
+  const LeastClean least = map.here.chance_clean;
+  if (map.best->chance_clean && *map.best->chance_clean >= *least) return;
+  if (refine) follower.climb(candidates, least);
+  const std::optional<LaunchCell> by_limits = map.best;
+  map.best = settler.best(candidates, settled, least, settable);
+  // A difference too small to be shown does not outweigh a better verdict.
+  const std::optional<LaunchCell> as_shown =
+      settler.best(std::move(candidates), std::move(settled), *least - half_shown_chance, settable);
+  if (as_shown && tier(*as_shown, {}) < tier(*map.best, {})) map.best = as_shown;
+  if (!(map.best->place == by_limits->place)) map.best_by_limits = by_limits;
+}
+
+}  // namespace
+
+LaunchMap launch::search_within(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish,
+                                const std::pair<MapAxis, MapAxis>& axes, const std::vector<MapPlace>& also,
+                                const std::stop_token& stop, const std::function<void(double)>& progress) {
+  LaunchMap map;
+  map.over = wish.over;
+  std::tie(map.across, map.down) = axes;
+  const Groundwork groundwork(crossing, tables, extent_of(crossing, map));
+  const auto threads =
+      static_cast<unsigned>(std::min<std::size_t>(threads_of(wish), static_cast<std::size_t>(map.down.count) + 1));
+  Judging judging(crossing, tables, groundwork, map, threads);
+  const MapPlace here = place_of(crossing, wish.over);
+  judging.run(map, here, stop, progress);
+  LaunchMap cancelled;
+  cancelled.over = wish.over;
+  std::tie(cancelled.across, cancelled.down) = axes;
+  cancelled.cancelled = true;
+  if (stop.stop_requested()) return cancelled;
+
+  map.judged = static_cast<std::int64_t>(judging.launches.size());
+  Judgements all = number_anew(std::move(judging.launches), judging.judge_of, judging.judges);
+  map.cells.reserve(all.launches.size() - 1);
+  for (std::size_t i = 0; i + 1 < all.launches.size(); ++i) map.cells.push_back(weigh(all.launches[i], all.limits));
   map.everywhere = broken_everywhere(all);
   for (const int missing : all.missing) map.missing.push_back(all.limits.of(missing));
 
-  Follower follower(judges, all.limits, map, stop);
-  std::vector<LaunchCell> candidates = map.cells;
-  candidates.push_back(map.here);
-  if (wish.refine) follower.climb(candidates);
-  if (const LaunchCell* best = best_of(candidates)) map.best = *best;
+  Settler settler(crossing, tables, all.limits, wish.over);
+  map.here = settler.at(here);
+  Follower follower(judging.judges, all.limits, map, stop);
+  find_best(map, follower, settler, also, wish.refine);
+  const std::optional<LaunchCell>& by_limits = map.best_by_limits ? map.best_by_limits : map.best;
   const bool blocked = !map.everywhere.empty() && map.everywhere.front().severity == Severity::stop;
-  map.works = map.best && map.best->verdict != Verdict::stop && !blocked;
+  map.works = by_limits && by_limits->verdict != Verdict::stop && !blocked;
   if (!map.works) map.relaxations = follower.relaxations(all.launches, wish.refine);
   map.judged += follower.judged();
-  if (stop.stop_requested()) {
-    LaunchMap cancelled;
-    cancelled.cancelled = true;
-    return cancelled;
-  }
+  if (stop.stop_requested()) return cancelled;
   name_limits(map, all.limits);
   return map;
 }

@@ -140,29 +140,29 @@ std::string binding_text(const LaunchMap& map, const LaunchCell& cell, UnitSyste
 std::string margin_text(double margin) {
   const double percent = std::abs(margin) * 100;
   if (!(margin < 0)) return say("margin {:.0f} %", percent);
-  if (percent > 999) return said("more than 999 % short");
+  if (percent > 99.5) return said("far short");
   return say("{:.0f} % short", std::max(percent, 1.0));
 }
 
-std::string search_headline(const LaunchMap& map, UnitSystem units) {
-  if (!map.best) return said("Nothing was judged.");
-  const std::string place = place_text(map.over, map.best->place, units);
-  std::vector<std::string> blocked;
-  for (const Finding& finding : map.everywhere)
-    if (finding.severity == Severity::stop) blocked.push_back(finding_text(finding, units));
-  if (!blocked.empty()) return say("No launch works: {}, wherever the launch is.", joined(blocked, "; "));
-  if (!map.works) {
-    const std::string least = binding_text(map, *map.best, units);
-    return say("No launch on this map works. The nearest: {}, {}.", place, least);
+std::string margin_text(const LaunchCell& cell) {
+  if (!cell.arrives) return said("does not arrive");
+  if (cell.margin < 0 && !cell.limit) return said("not kept");
+  return margin_text(cell.margin);
+}
+
+std::string verdict_text(const LaunchCell& cell) {
+  switch (cell.assessed) {
+    case Verdict::stop:
+      return cell.verdict == Verdict::stop ? said("stop") : said("stop, the same at every launch");
+    case Verdict::incomplete:
+      return cell.missing == 1 ? std::string(said("incomplete (1 thing not known)"))
+                               : say("incomplete ({} things not known)", cell.missing);
+    case Verdict::caution:
+      return cell.verdict == Verdict::caution ? said("caution") : said("caution, the same at every launch");
+    case Verdict::within_limits:
+      break;
   }
-  const std::string binds =
-      map.best->binds < 0 ? std::string() : limit_title(map.limits[static_cast<std::size_t>(map.best->binds)]);
-  const std::string margin = margin_text(map.best->margin);
-  if (map.best->margin < 0)
-    return say("Best launch: {}. No stop, but not without a caution; the worst: {}, {}.", place, binds, margin);
-  const std::string least = binds.empty() ? std::string() : say("; least {}: {}", margin, binds);
-  if (map.best->verdict == Verdict::within_limits) return say("Best launch: {}{}.", place, least);
-  return say("Best launch: {}. No limit is broken, but it is not without a caution{}.", place, least);
+  return said("within limits");
 }
 
 std::string conflict_text(const LaunchMap& map) {

@@ -1,6 +1,7 @@
 #pragma once
 /// What a judged launch is worth, and which of two is better.
 
+#include <optional>
 #include <vector>
 
 #include "launch_judge.h"
@@ -20,11 +21,20 @@ struct Limits {
 
 LaunchCell weigh(const Judged& judged, const Limits& limits);
 
-/// No stop before no caution before the greater least margin.
-bool better(const LaunchCell& a, const LaunchCell& b);
+/// The least chance of a clean bore that a launch must have to be recommended; empty: any.
+using LeastClean = std::optional<double>;
 
-/// The best of all; of those within 0.001 of its margin the shallower pits, then the shorter bore, then the first.
-const LaunchCell* best_of(const std::vector<LaunchCell>& cells);
+/// 0 is the best: arrives, has that chance, verdict of the whole, verdict without what is missing or the same
+/// everywhere.
+int tier(const LaunchCell& cell, const LeastClean& least);
+
+/// Greater is better; within a tier by margin, and where a stop is missed by all of it by the chance of a clean bore.
+double worth(const LaunchCell& cell, const LeastClean& least);
+bool better(const LaunchCell& a, const LaunchCell& b, const LeastClean& least);
+
+/// The best of all; of those within 0.001 of its worth the least earth, then the shallower pits, then the shorter bore,
+/// then the first. Null: none.
+const LaunchCell* best_of(const std::vector<LaunchCell>& cells, const LeastClean& least);
 
 /// What gives way together: the limits about one utility, else the limit alone.
 std::string unit_of(const Finding& limit);

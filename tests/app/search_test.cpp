@@ -37,7 +37,7 @@ TEST(SearchCommand, Json_OneLine_CellsRowByRow) {
   EXPECT_EQ(answer.at("across").at("of"), "grade");
   EXPECT_EQ(answer.at("down").at("of"), "depth_m");
   EXPECT_EQ(answer.at("across").at("count"), 12);
-  for (const char* list : {"verdict", "margin", "binds", "chance_clean"})
+  for (const char* list : {"verdict", "assessed", "missing", "arrives", "margin", "binds", "chance_clean"})
     EXPECT_EQ(answer.at("cells").at(list).size(), 144U) << list;
   for (const json& binds : answer.at("cells").at("binds"))
     if (!binds.is_null()) {
@@ -45,16 +45,44 @@ TEST(SearchCommand, Json_OneLine_CellsRowByRow) {
     }
   for (const char* key : {"best", "here"}) {
     const json& cell = answer.at(key);
-    for (const char* inner : {"launch", "verdict", "margin", "binds", "measured", "limit", "chance_clean",
-                              "pit_depth_m", "length_m", "text"})
+    for (const char* inner : {"launch", "verdict", "assessed", "missing", "arrives", "margin", "binds", "measured",
+                              "limit", "chance_clean", "earth_m3", "pit_depth_m", "length_m", "text"})
       EXPECT_TRUE(cell.contains(inner)) << key << inner;
     for (const char* inner : {"station_m", "offset_m", "elevation_m", "depth_m", "grade"})
       EXPECT_TRUE(cell.at("launch").at(inner).is_number()) << key << inner;
   }
   EXPECT_NEAR(answer.at("here").at("launch").at("elevation_m").get<double>(), 100.95, 1e-9);
-  for (const char* key : {"everywhere", "missing", "relaxations", "exposures", "limits"})
+  EXPECT_TRUE(answer.contains("best_by_limits"));
+  EXPECT_TRUE(answer.at("widened").is_number_integer());
+  for (const json& margin : answer.at("cells").at("margin")) {
+    EXPECT_GE(margin.get<double>(), -1);
+    EXPECT_LE(margin.get<double>(), 1);
+  }
+  for (const char* key : {"everywhere", "missing", "relaxations", "exposures", "limits", "edges"})
     EXPECT_TRUE(answer.at(key).is_array()) << key;
   EXPECT_FALSE(answer.contains("tools"));
+}
+
+// Without a water level `check` says incomplete: so does the search, of the best launch, the present one, in words and
+// in JSON, and nowhere "within limits".
+TEST(SearchCommand, MissingData_IncompleteAsCheckSays) {
+  const Folder folder;
+  std::ifstream in(sample("first-lesson"));
+  json crossing = json::parse(in);
+  crossing["site"]["water"] = nullptr;
+  folder.write("dry.crossing", crossing.dump());
+  const std::string path = folder.path("dry.crossing");
+  const json checked = json::parse(run("check", {path, "--json"}).out);
+  const json answer = json::parse(run("search", {path, "--json", "--grid", "8"}).out);
+  EXPECT_EQ(answer.at("here").at("assessed"), checked.at("verdict"));
+  EXPECT_GE(answer.at("best").at("missing").get<int>(), 1);
+  EXPECT_NE(answer.at("best").at("assessed"), "within-limits");
+  for (const json& assessed : answer.at("cells").at("assessed"))
+    EXPECT_TRUE(assessed == "incomplete" || assessed == "stop") << assessed;
+  EXPECT_THAT(answer.at("headline").get<std::string>(), HasSubstr("Incomplete: "));
+  const std::string text = run("search", {path, "--grid", "8"}).out;
+  EXPECT_THAT(text, HasSubstr("incomplete ("));
+  EXPECT_EQ(text.find("within limits"), std::string::npos) << text;
 }
 
 TEST(SearchCommand, SameAnswerWithAnyNumberOfJobs) {

@@ -125,7 +125,7 @@ BENCHMARK(nearest_of_200)->Unit(benchmark::kMicrosecond);
 /// Utilities that run beside the bore within reach of it, at up to a few degrees; the ratio is to the same number that
 /// cross it.
 void assess_beside(benchmark::State& state) {
-  static const Tables tables = load_tables();
+  static const Tables tables = load_tables(Date{2026, 3, 2});
   const auto crossing = [&](bool beside) {
     Crossing c = blank_crossing();
     c.site.ground = {{-10, 100}, {60, 100}};

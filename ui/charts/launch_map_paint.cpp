@@ -62,10 +62,15 @@ void LaunchMapView::paint_cells(QPainter& painter) const {
               : regions_[static_cast<std::size_t>(std::min<int>(region, static_cast<int>(regions_.size()) - 1))].colour;
       const QRect room = cell_rect(column, row).toAlignedRect();
       painter.fillRect(room, mixed(base, theme_.paper, strength(cell.verdict)));
-      if (cell.verdict != Verdict::stop) continue;
-      QColor hatch = theme_.paper;
-      hatch.setAlpha(90);
-      painter.fillRect(room, QBrush(hatch, Qt::BDiagPattern));
+      if (cell.verdict == Verdict::stop) {
+        QColor hatch = theme_.paper;
+        hatch.setAlpha(90);
+        painter.fillRect(room, QBrush(hatch, Qt::BDiagPattern));
+      } else if (cell.missing > 0) {
+        QColor dots = theme_.ink;
+        dots.setAlpha(120);
+        painter.fillRect(room, QBrush(dots, Qt::Dense7Pattern));
+      }
     }
 }
 

@@ -20,10 +20,8 @@ QString kept_together(const std::string& text) {
   return QString::fromStdString(text).replace(QStringLiteral(" %"), QStringLiteral("\u00a0%"));
 }
 
-QString verdict_words(Verdict verdict) {
-  return verdict == Verdict::stop      ? LaunchPanel::tr("stop")
-         : verdict == Verdict::caution ? LaunchPanel::tr("caution")
-                                       : LaunchPanel::tr("within limits");
+QString verdict_words(const LaunchCell& cell) {
+  return QString::fromStdString(verdict_text(cell));
 }
 }  // namespace
 
@@ -189,10 +187,9 @@ void LaunchPanel::show_state() {
 
 QString LaunchPanel::cell_words(const LaunchCell& cell) const {
   const LaunchMap& map = *desk_.map();
-  QString text =
-      kept_together(place_text(map.over, cell.place, units_)) + QStringLiteral(": ") + verdict_words(cell.verdict);
+  QString text = kept_together(place_text(map.over, cell.place, units_)) + QStringLiteral(": ") + verdict_words(cell);
   if (cell.binds >= 0)
-    text += QStringLiteral(", ") + kept_together(margin_text(cell.margin)) + QStringLiteral("\n") +
+    text += QStringLiteral(", ") + kept_together(margin_text(cell)) + QStringLiteral("\n") +
             kept_together(binding_text(map, cell, units_));
   if (cell.also >= 0 && cell.verdict == Verdict::caution)
     text += QStringLiteral("\n") +
@@ -249,9 +246,9 @@ QString LaunchPanel::key_html() const {
   html += QStringLiteral("</table>");
   return html +
          tr("Each colour is the limit that comes nearest to being broken, or is broken most. Strong and hatched: a "
-            "limit is broken that is a stop. Medium: a caution. Pale: within all limits. The thick line bounds "
-            "what breaks no stop, the dashed one what is without caution. Dot: as it stands; drag it. Ring: the "
-            "best launch.");
+            "limit is broken that is a stop. Medium: a caution. Pale: all limits judged are kept. Dotted: data are "
+            "missing, so the launch is incomplete. The thick line bounds what breaks no stop, the dashed one what is "
+            "without caution. Dot: as it stands; drag it. Ring: the best launch.");
 }
 
 QString LaunchPanel::way_out_html() const {
@@ -318,13 +315,13 @@ void LaunchPanel::show_tools() {
     const bool last_of_tool = i + 1 == rows->size() || (*rows)[i + 1].tool != row.tool;
     const bool first_of_tool = first == 0 || (*rows)[first - 1].tool != row.tool;
     if (i > first && first_of_tool && last_of_tool) ways = tr("pipe put in any way");
-    const QColor colour = !row.works || !row.best ? theme_.stop : theme_.verdict(row.best->verdict);
+    const QColor colour = !row.works || !row.best ? theme_.stop : theme_.verdict(row.best->assessed);
     html += QStringLiteral(
                 "<tr><td valign='top'><b>%1</b>%2<br><font color='%3'>%4</font></td>"
                 "<td valign='top'><font color='%5'>■</font> %6<br>%7</td></tr>")
                 .arg(text_of(row.diameter_m, Dimension::small_length), in_force ? tr(" (now)") : QString(),
                      theme_.ink_soft.name(), ways.toHtmlEscaped(), colour.name(),
-                     row.works ? verdict_words(row.best->verdict) : tr("no launch"),
+                     row.works ? verdict_words(*row.best) : tr("no launch"),
                      kept_together(tool_text(row, units_)).toHtmlEscaped());
   }
   tools_->setText(html + QStringLiteral("</table>"));

@@ -191,7 +191,9 @@ void GuidedCrossing::propose_depth() {
            "in the way, and the page Launches what would have to give."));
     return;
   }
-  crossing_.bore.launch = launch_at(crossing_, map.over, map.best->place);
+  // Nobody chose the usual depth: how clean a bore from there would be does not bind.
+  const LaunchCell& best = map.best_by_limits ? *map.best_by_limits : *map.best;
+  crossing_.bore.launch = launch_at(crossing_, map.over, best.place);
   const double deep =
       elevation_at(crossing_.site.ground, crossing_.bore.launch.station.m) - crossing_.bore.launch.elevation.m;
   proposal_->setText(tr("Proposed: axis %1 deep, grade %2.")

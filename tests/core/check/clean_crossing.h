@@ -13,7 +13,7 @@
 namespace burrow::test {
 
 inline const Tables& tables() {
-  static const Tables loaded = load_tables();
+  static const Tables loaded = load_tables(Date{2026, 3, 2});
   return loaded;
 }
 
@@ -27,6 +27,7 @@ inline Utility water_main(double station_m, double elevation_m) {
   u.located.how.set(LocatedHow::traced);
   u.located.lateral_sd = Length{0.05};
   u.located.vertical_sd = Length{0.06};
+  u.located.level = "asce38-a";  // a level that says how the height comes to be known so well
   u.path = {{station_m, -8, elevation_m}, {station_m, 8, elevation_m}};
   return u;
 }
@@ -41,6 +42,8 @@ inline SurfaceFeature lane(double from_m, double to_m) {
   road.rule = "road-duct-cover-36in";
   road.traffic = "highway";
   road.permission.set(Permission::allowed);
+  road.permit = "permit 12";
+  road.rescue = {"dig from the verge, lane closed by night", "the owner's inspector", "2026-02-20", ""};
   return road;
 }
 
@@ -54,6 +57,17 @@ inline SurfaceFeature house(double beside_m) {
   building.founding_elevation = Length{99};
   building.structure = "dwelling";
   return building;
+}
+
+/// Ticket, house connections, marks: all that is asked about a search.
+inline void answer_search(UtilitySearch& search) {
+  search.done = true;
+  search.reference = "ticket 4711";
+  search.date = "2026-02-23";
+  search.valid_from = "2026-02-24";
+  search.valid_to = "2026-03-24";
+  search.marks_visible = true;
+  search.laterals = Laterals::none_here;
 }
 
 /// Level ground at 100 m, firm clay seen in the pit, water far below, a 65 mm tool at 98.60 m, 8 m of bore, a lane on
@@ -70,8 +84,7 @@ inline Crossing clean_crossing() {
   c.site.strata = {clay};
   c.site.surface = {lane(2, 6)};
   c.site.utilities = {water_main(4, 97.0)};
-  c.site.utility_search.done = true;
-  c.site.utility_search.laterals = Laterals::none_here;
+  answer_search(c.site.utility_search);
   c.bore.tool.tool_class = "tool-65";
   c.bore.launch.elevation = Length{98.60};
   c.bore.launch.grade = Ratio{0.0};

@@ -15,7 +15,7 @@
 namespace burrow::test {
 
 inline const Tables& tables() {
-  static const Tables loaded = load_tables();
+  static const Tables loaded = load_tables(Date{2026, 3, 2});
   return loaded;
 }
 

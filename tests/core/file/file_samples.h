@@ -10,7 +10,7 @@
 namespace burrow::test {
 
 inline const Tables& tables() {
-  static const Tables all = load_tables();
+  static const Tables all = load_tables(Date{2026, 3, 2});
   return all;
 }
 

@@ -99,26 +99,31 @@ BURROW_FILL(Stratum, id, soil, top, known, values)
 BURROW_FILL(Strip, id, name, soil, values, outline, top, bottom)
 BURROW_FILL(LevelPeg, station, offset, before, after, settled)
 BURROW_FILL(LevelRecord, before, after, settled, pegs)
+BURROW_FILL(Statement, how, by, date)
+BURROW_FILL(StuckPlan, how, agreed_with, date)
 BURROW_FILL(SurfaceFeature, id, kind, name, from, to, skew, traffic, rule, cover, heave, permission, permit, outline,
-            founding, structure, bearing, levels)
+            founding, structure, bearing, rescue, levels)
 BURROW_FILL(Boundary, id, kind, name, line)
 BURROW_FILL(Tree, id, name, station, offset, radius)
 BURROW_FILL(Plant, id, name, station, offset, length, width, load, factor)
 BURROW_FILL(Recorded, diameter, level, from, source, date)
-BURROW_FILL(Located, how, level, lateral, vertical, date)
-BURROW_FILL(Utility, id, name, owner, kind, status, material, diameter, path, recorded, located, clearance, precaution)
-BURROW_FILL(TestHole, id, utility, station, offset, level, elevation, sd, reach, date)
+BURROW_FILL(Located, how, level, lateral, vertical, tracer, date)
+BURROW_FILL(LineEnds, first, last)
+BURROW_FILL(Utility, id, name, owner, kind, status, material, diameter, path, ends, abandonment, recorded, located,
+            clearance, precaution)
+BURROW_FILL(TestHole, id, utility, station, offset, level, elevation, sd, reach, date, by, agreed)
 BURROW_FILL(CameraSurvey, result, reference, date)
-BURROW_FILL(UtilitySearch, done, reference, date, none_found, laterals, rate, camera_before, camera_after)
-BURROW_FILL(Background, id, name, source, layer, lines)
+BURROW_FILL(UtilitySearch, done, reference, date, valid_from, valid_to, marks, none_found, laterals, rate,
+            camera_before, camera_after)
+BURROW_FILL(Background, id, name, source, layer, lines, not_a_service)
 BURROW_FILL(Georeference, crs, origin, azimuth, vertical)
-BURROW_FILL(Site, ground, points, water, strata, strips, surface, boundaries, trees, plant, utilities, holes, search,
-            background, georeference)
+BURROW_FILL(Site, ground, points, water, strata, strips, surface, nothing_above, boundaries, trees, plant, utilities,
+            holes, search, background, georeference)
 BURROW_FILL(ToolChoice, tool_class, a, b, c, d, e, f, g, h, i)
 BURROW_FILL(Launch, station, offset, elevation, grade, heading, a, b, c, d)
 BURROW_FILL(Exit, station, offset)
 BURROW_FILL(TrialsRequest, count, seed)
-BURROW_FILL(ModelConstants, a, b, c, d)
+BURROW_FILL(ModelConstants, a, b, c, d, records)
 BURROW_FILL(Bore, tool, launch, exit, trials, model)
 BURROW_FILL(Pipe, material, a, b, c, count, insertion, pull_by, d, coupling, rating, time, e, f, g)
 BURROW_FILL(Bench, rise, tread)
@@ -137,11 +142,11 @@ BURROW_FILL(Air, compressor, altitude, temperature, humidity, line, oil, spacing
 BURROW_FILL(Reading, kind, time, a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, p, q)
 BURROW_FILL(DayRecord, id, started, crew, alternative, readings)
 BURROW_FILL(LimitOverride, value, why)
-BURROW_FILL(Mute, code, subject, reason, by, date, measured)
+BURROW_FILL(Mute, code, subject, reason, by, date, measured, fingerprint)
 BURROW_FILL(Alternative, id, name, bore, pipe, pits, air, locks)
 BURROW_FILL(SheetSettings, a, b, c, d, e, f, g, h, i)
 BURROW_FILL(Crossing, version, name, notes, site, bore, pipe, pits, air, record, limits, locks, muted, alternatives,
-            practice, sheet)
+            practice, sheet, unknown_keys)
 #undef BURROW_FILL
 #undef BURROW_FILL_POINT
 
@@ -193,6 +198,7 @@ inline Crossing random_crossing(unsigned seed) {
     if (a.pipe) a.pipe->material = "pe80";
     for (std::string& lock : a.locks) lock = "/pits";
   }
+  c.unknown_keys.clear();  // found on reading alone
   c.practice = filler.coin() ? R"({"truth":[0.25,null,"x"]})" : "";
   return c;
 }

@@ -289,7 +289,7 @@ TEST_F(IntoCrossing, Background_IsKeptLight) {
 TEST_F(IntoCrossing, Result_ReadsBackAndCountsGroundAsMissing) {
   write("a.dxf", drawing("6", drawing_line("GAS", 5, -5, 101, 5, 5, 101.5)));
   const Crossing bare = crossing_from(cut({file("a.dxf")}, {{0, 0}, {20, 0}}));
-  const auto again = read_crossing(write_crossing(bare), load_tables());
+  const auto again = read_crossing(write_crossing(bare), load_tables(Date{2026, 3, 2}));
   ASSERT_TRUE(again) << again.error().text();
   EXPECT_EQ(*again, bare);
   EXPECT_LT(bare.site.ground.back().station_m, 0);

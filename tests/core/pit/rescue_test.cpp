@@ -10,7 +10,7 @@ namespace burrow {
 namespace {
 
 TEST(RescuePit, Hand_LevelBoreInLevelGround) {
-  const Tables tables = load_tables();
+  const Tables tables = load_tables(Date{2026, 3, 2});
   Crossing crossing;
   crossing.site.ground = {{-5, 100}, {20, 100}};
   crossing.site.strata = {Stratum{}};
@@ -35,7 +35,7 @@ TEST(RescuePit, Hand_LevelBoreInLevelGround) {
 }
 
 TEST(RescuePit, Nose_IsHeldWithinThePath) {
-  const Tables tables = load_tables();
+  const Tables tables = load_tables(Date{2026, 3, 2});
   Crossing crossing;
   crossing.site.ground = {{-5, 100}, {20, 100}};
   crossing.site.strata = {Stratum{}};

@@ -71,13 +71,13 @@ TEST(BestLaunch, MainAgainstPitDepth_WhereTheirMarginsMeet) {
   EXPECT_NEAR(elevation(c, map.best->place), z, 0.02);
 }
 
-// Of launches that are equally good the shallower pits win: the pit's own depth is never the least margin here.
-TEST(BestLaunch, EquallyGood_ShallowerPits) {
+// Of launches that are equally good the least earth wins: what the pits cost is never the least margin here.
+TEST(BestLaunch, EquallyGood_LeastEarth) {
   Crossing c = between_mains(99.3, 97.6);
   const LaunchMap map = search_launches(c, tables());
   for (const LaunchCell& cell : map.cells) {
     if (cell.verdict == map.best->verdict && cell.margin >= map.best->margin) {
-      EXPECT_GE(cell.pit_depth_m, map.best->pit_depth_m - 1e-3);
+      EXPECT_GE(cell.earth_m3, map.best->earth_m3 - 0.02);
     }
     EXPECT_LE(cell.margin, map.best->margin + 1e-3 + (cell.verdict != map.best->verdict ? 2 : 0));
   }
@@ -185,7 +185,17 @@ TEST(LaunchText, Words) {
   EXPECT_EQ(margin_text(0.123), "margin 12 %");
   EXPECT_EQ(margin_text(-0.31), "31 % short");
   EXPECT_EQ(margin_text(-0.001), "1 % short");
-  EXPECT_EQ(margin_text(-88), "more than 999 % short");
+  // A number beyond the limit itself tells nobody anything.
+  EXPECT_EQ(margin_text(-0.98), "98 % short");
+  EXPECT_EQ(margin_text(-1), "far short");
+  EXPECT_EQ(margin_text(-88), "far short");
+  LaunchCell cell;
+  cell.margin = -1;
+  EXPECT_EQ(margin_text(cell), "not kept");  // without a measure: gas main inside a pit
+  cell.limit = 0.6;
+  EXPECT_EQ(margin_text(cell), "far short");
+  cell.arrives = false;
+  EXPECT_EQ(margin_text(cell), "does not arrive");
   EXPECT_EQ(place_text(MapOver::depth_and_grade, {-0.012, 1.42}, UnitSystem::metric), "1.42 m deep at −1.20 %");
 }
 

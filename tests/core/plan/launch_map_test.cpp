@@ -9,6 +9,7 @@
 
 #include "burrow/check/assess.h"
 #include "burrow/check/groundwork.h"
+#include "burrow/check/limits.h"
 #include "burrow/crossing/locks.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
@@ -36,10 +37,10 @@ bool among(const std::vector<Finding>& all, const Finding& f) {
   });
 }
 
-/// The chance to arrive counts by its complement.
+/// The chance to arrive counts by its complement; none counts by more than one.
 double margin_in_map(const Finding& f) {
-  if (f.code == "bore.exit-window") return (*f.measured - *f.limit) / (1 - *f.limit);
-  return f.limit && f.margin ? *f.margin : -1;
+  if (f.code == "bore.exit-window") return bounded_margin((*f.measured - *f.limit) / (1 - *f.limit));
+  return f.limit && f.margin ? bounded_margin(*f.margin) : -1;
 }
 
 struct ByBruteForce {
@@ -59,7 +60,7 @@ ByBruteForce brute_force(const Crossing& crossing, const LaunchMap& map, const M
       answer.stop_margin = std::min(answer.stop_margin, margin_in_map(f));
     } else {
       if (answer.verdict != Verdict::stop) answer.verdict = Verdict::caution;
-      if (f.limit && f.margin) answer.caution_margin = std::min(answer.caution_margin, *f.margin);
+      if (f.limit && f.margin) answer.caution_margin = std::min(answer.caution_margin, margin_in_map(f));
     }
   }
   return answer;
@@ -150,7 +151,7 @@ TEST(LaunchMap, StoppedOnTheWay_NothingClaimed) {
   EXPECT_FALSE(map.works);
 }
 
-TEST(LaunchMap, MissingData_NamedButNotInTheVerdict) {
+TEST(LaunchMap, MissingData_NamedAndIncompleteButInNoMargin) {
   Crossing crossing = clean_crossing();
   const LaunchMap full = search_launches(crossing, tables(), coarse(6));
   EXPECT_TRUE(full.missing.empty());
@@ -160,7 +161,12 @@ TEST(LaunchMap, MissingData_NamedButNotInTheVerdict) {
   ASSERT_EQ(map.missing.size(), 2U);
   EXPECT_EQ(map.missing[0].code, "missing.water");
   EXPECT_EQ(map.missing[1].code, "missing.pipe");
-  for (const LaunchCell& cell : map.cells) EXPECT_NE(cell.verdict, Verdict::incomplete);
+  // The margins leave it out; the verdict that is shown does not.
+  for (const LaunchCell& cell : map.cells) {
+    EXPECT_NE(cell.verdict, Verdict::incomplete);
+    EXPECT_EQ(cell.assessed, cell.verdict == Verdict::stop ? Verdict::stop : Verdict::incomplete);
+    EXPECT_EQ(cell.missing, 2);
+  }
 }
 
 TEST(LaunchMap, SameAtEveryLaunch_SaidOnce) {

@@ -69,6 +69,7 @@ struct UtilityAnswer {
   std::optional<double> ground_movement_m;  ///< of the ground at its axis
   std::optional<double> strain;             ///< if it follows the ground; bending alone where joints take the stretch
   std::optional<double> vibration_m_s;      ///< the greater of the two forms
+  bool near = false;                        ///< within 5 m of bore or pits in plan: questions are asked about it
   bool expose = false;
   /// Of those worth exposing: 1 is the first. What a test hole where the bore passes would buy: the chance that the
   /// crew goes on with this layout after it, and that they go on and yet touch it.

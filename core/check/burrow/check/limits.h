@@ -40,4 +40,8 @@ ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables);
 /// (limit − value)/limit with the sign of the sense: negative when the limit is broken. A limit of 0 counts as 1.
 double margin_of(double value, const Limit& limit);
 
+/// A margin as it is shown and ranked: a limit missed by more than itself, or kept by more than itself, says no more
+/// than that.   Range: any number.   Evidence: Limits.Margin_BoundedToOne
+double bounded_margin(double margin);
+
 }  // namespace burrow

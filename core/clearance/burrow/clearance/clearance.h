@@ -16,7 +16,8 @@
 namespace burrow {
 
 /// Clear gaps asked for, outside to outside, by how the utility is located. `unexposed_dangerous` counts for gas,
-/// power or liquid (`dangerous` in the table of utilities) that nobody has exposed: that gap plus 1.645 s.
+/// power or liquid (`dangerous` in the table of utilities) that nobody has exposed: that gap plus 1.645 s. A kind that
+/// is not known wants the largest of them.
 struct ClearanceRules {
   Length exposed;
   Length traced;
@@ -56,13 +57,16 @@ struct Clearance {
   UtilityStatus status = UtilityStatus::unknown;
   LocatedHow how = LocatedHow::unknown;
 
-  bool dangerous = false;              ///< by its kind
-  bool unexposed = true;               ///< nobody has seen it
+  bool dangerous = false;  ///< by its kind
+  bool live = true;        ///< something may be in it, see `may_be_live`
+  bool unexposed = true;   ///< nobody has seen it where the bore passes and left a measured level, date and name
+  bool exposure_unproved = false;      ///< said to be exposed, without such a hole: it counts as traced
   bool depth_unknown_at_bore = false;  ///< no 3-D answers; station, offset and angle are those in plan
   bool no_diameter = false;            ///< computed with a utility radius of 0
-  bool no_sd = false;                  ///< computed with a location error of 0
+  bool no_sd = false;                  ///< computed with a location error of 0; one of 0 typed counts as none
   bool crossed_by_band = false;        ///< |δ| < R + 2.576 s: the 99 % band reaches it
   bool hole_at_bore = false;           ///< a test hole shows it where the bore crosses: it counts as exposed there
+  double depth_m = 0;                  ///< below ground at the nearest place, 0: not known
 
   std::optional<double> axis_distance_m;              ///< δ, axis to axis
   double contact_radius_m = 0;                        ///< R, bore radius + utility radius
@@ -94,10 +98,11 @@ struct Clearance {
 /// (circle) is tried at every metre or so and the largest counts, which keeps one formula from crossing to parallel.
 /// `bound`: the angle is below 20°, or the run beside it decides. The stadium takes the bore as straight, of one
 /// spread, over the (R + 2s)/tan α on either side in which contact is possible; in 10 m of wander random bores agree
-/// with it down to 20°, are a tenth more at 10° and twice as many at 3°. Test holes: `pinned_line`; one within 0.5 m of
-/// the place nearest the bore, at a crossing above 20°, exposes the utility there. With `fans` the chances are summed over
-/// the steering constant and the grounds that guesses may be; without them the first order counts. Range: ground line not empty when a
-/// preset states a share of depth.   Evidence: Clearance.*, Clearance.RandomBores_*, TestHoles.*
+/// with it down to 20°, are a tenth more at 10° and twice as many at 3°. Test holes: `pinned_line`; one with level,
+/// date and name within 0.5 m of the place nearest the bore, at a crossing above 20°, exposes the utility there.
+/// Declared ends: `reach_of`. With `fans` the chances are summed over the steering constant and the grounds that
+/// guesses may be; without them the first order counts. Range: ground line not empty when a preset states a share of
+/// depth.   Evidence: Clearance.*, Clearance.RandomBores_*, TestHoles.*
 std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, const std::vector<Utility>& utilities,
                                   const LevelLine& ground, const ClearanceRules& rules, const Tables& tables,
                                   const std::vector<TestHole>& holes = {}, const PathFans& fans = {});

@@ -41,15 +41,16 @@ struct PinnedLine {
 };
 
 /// The errors across the line and in height are two Gaussian processes along it, with the stated standard deviations
-/// and the correlation exp(−(d/reach)²), d in plan along the line; the reach is the least of those of its holes. Both
+/// and the correlation exp(−(d/reach)²), d in plan along the line; the reach is the least of those of its holes,
+/// 10 m at most. Both
 /// are conditioned on all holes of the utility, each with its own error (the same across). Holes never make an error
 /// larger; at a hole it becomes σ s/√(σ² + s²), s the error of the hole. Vertices are added around the holes, an eighth
 /// of the reach apart; between vertices places and errors run straight. Where the record has no elevation, a hole gives
 /// that of the line up to its reach: its own, with the error √(2 σ² (1 − ρ) + s²).
 /// A hole counts when its level, both errors of the utility and, for a level of crown or invert, the outside diameter
-/// are known. Remarks: a hole further from the record, or from another hole, than 3 sd of what is to be expected.
-/// Source: our model; conditioning of a Gaussian process (derived).   Range: any.
-/// Evidence: TestHoles.*, Trials.TestHole_*
+/// are known. Remarks: a hole further from the record, or from another hole, than 3 sd of what is to be expected, or
+/// than 1 m. Source: our model; conditioning of a Gaussian process (derived).   Range: any. Evidence: TestHoles.*,
+/// Trials.TestHole_*
 PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::vector<TestHole>& holes);
 
 /// Distance along a line, in plan, of the place on it nearest to a point. Range: at least one vertex.

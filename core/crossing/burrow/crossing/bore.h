@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
@@ -59,7 +60,8 @@ struct ModelConstants {
   Given<Ratio> steer_constant{Ratio{0.04}};
   Given<Ratio> steer_constant_sd{Ratio{0.03}};
   Given<Ratio> field_factor{Ratio{0.3}};
-  Given<std::int64_t> calibrated_from{0};  ///< number of bores
+  Given<std::int64_t> calibrated_from{0};       ///< number of bores
+  std::vector<std::string> calibrated_records;  ///< the records those were; written by the program, never typed
   std::string extra;
   bool operator==(const ModelConstants&) const = default;
 };

@@ -32,6 +32,7 @@ struct Mute {
   std::string by;
   std::string date;
   std::optional<double> measured;
+  std::string fingerprint;  ///< of what it was given for, where nothing was measured
   std::string extra;
   bool operator==(const Mute&) const = default;
 };
@@ -63,6 +64,14 @@ struct SheetSettings {
   bool operator==(const SheetSettings&) const = default;
 };
 
+/// A key of the file that this program does not know and that looks like one it does.
+struct UnknownKey {
+  std::string pointer;  ///< of the object it stands in
+  std::string key;
+  std::string like;
+  bool operator==(const UnknownKey&) const = default;
+};
+
 struct Crossing {
   int version = 1;  ///< of the file; a newer one opens read-only
   std::string name;
@@ -79,6 +88,7 @@ struct Crossing {
   std::vector<Alternative> alternatives;
   std::string practice;  ///< JSON text of a practice bore, empty: none
   SheetSettings sheet;
+  std::vector<UnknownKey> unknown_keys;  ///< found on reading, never written
   std::string extra;
   bool operator==(const Crossing&) const = default;
 };

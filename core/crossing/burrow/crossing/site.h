@@ -12,6 +12,15 @@
 
 namespace burrow {
 
+/// What somebody vouches for: how he knows it, who, when. It counts when all of it is entered, see `vouched`.
+struct Statement {
+  std::string how;
+  std::string by;
+  std::optional<std::string> date;
+  std::string extra;
+  bool operator==(const Statement&) const = default;
+};
+
 /// How well a stratum is known.
 enum class Known { seen, borehole, guess };
 template <>
@@ -114,6 +123,15 @@ struct LevelRecord {
   bool operator==(const LevelRecord&) const = default;
 };
 
+/// How a tool that is stuck under it would be got out, as agreed with its owner.
+struct StuckPlan {
+  std::string how;
+  std::string agreed_with;
+  std::optional<std::string> date;
+  std::string extra;
+  bool operator==(const StuckPlan&) const = default;
+};
+
 /// A road, track or ditch stretches from `from` to `to` where the crossing line meets it; a footing, building or wall
 /// has an outline in plan instead (either may be given for any kind).
 struct SurfaceFeature {
@@ -133,6 +151,7 @@ struct SurfaceFeature {
   std::optional<Length> founding_elevation;
   std::optional<std::string> structure;
   std::optional<Pressure> bearing_pressure;
+  StuckPlan rescue;
   LevelRecord levels;
   std::string extra;
   bool operator==(const SurfaceFeature&) const = default;
@@ -178,13 +197,13 @@ struct Plant {
   bool operator==(const Plant&) const = default;
 };
 
-enum class UtilityKind { gas, power, water, sewer, telecom, reclaimed, steam, unknown };
+enum class UtilityKind { gas, power, water, sewer, telecom, reclaimed, steam, unknown, oil };
 template <>
 struct Words<UtilityKind> {
   static constexpr std::pair<UtilityKind, std::string_view> list[] = {
       {UtilityKind::gas, "gas"},     {UtilityKind::power, "power"},     {UtilityKind::water, "water"},
       {UtilityKind::sewer, "sewer"}, {UtilityKind::telecom, "telecom"}, {UtilityKind::reclaimed, "reclaimed"},
-      {UtilityKind::steam, "steam"}, {UtilityKind::unknown, "unknown"}};
+      {UtilityKind::steam, "steam"}, {UtilityKind::unknown, "unknown"}, {UtilityKind::oil, "oil"}};
 };
 
 enum class UtilityStatus { live, abandoned, proposed, unknown };
@@ -238,14 +257,42 @@ struct Recorded {
   bool operator==(const Recorded&) const = default;
 };
 
+/// What a tracing of a line that does not conduct followed.
+enum class TracedBy { wire, sonde, none };
+template <>
+struct Words<TracedBy> {
+  static constexpr std::pair<TracedBy, std::string_view> list[] = {
+      {TracedBy::wire, "wire"}, {TracedBy::sonde, "sonde"}, {TracedBy::none, "none"}};
+};
+
 struct Located {
   Given<LocatedHow> how{LocatedHow::unknown};
   std::optional<std::string> level;  ///< name of a locating preset
   std::optional<Length> lateral_sd;
   std::optional<Length> vertical_sd;
+  std::optional<TracedBy> tracer;  ///< asked where the line itself does not conduct
   std::optional<std::string> date;
   std::string extra;
   bool operator==(const Located&) const = default;
+};
+
+/// Why a line that is drawn to here ends here; `edge_of_record`: the record ends, the line goes on.
+enum class LineEnd { house_connection, cap, pole, pit, chamber, edge_of_record };
+template <>
+struct Words<LineEnd> {
+  static constexpr std::pair<LineEnd, std::string_view> list[] = {{LineEnd::house_connection, "house-connection"},
+                                                                  {LineEnd::cap, "cap"},
+                                                                  {LineEnd::pole, "pole"},
+                                                                  {LineEnd::pit, "pit"},
+                                                                  {LineEnd::chamber, "chamber"},
+                                                                  {LineEnd::edge_of_record, "edge-of-record"}};
+};
+
+/// What was declared of the first and the last vertex of a line; empty: nobody said why it ends there.
+struct LineEnds {
+  std::optional<LineEnd> first, last;
+  std::string extra;
+  bool operator==(const LineEnds&) const = default;
 };
 
 struct Utility {
@@ -257,6 +304,8 @@ struct Utility {
   std::string material;
   std::optional<Length> outside_diameter;
   std::vector<PathVertex> path;  ///< always the centre line
+  LineEnds ends;
+  Statement abandonment;  ///< how it was proved to be out of use
   Recorded recorded;
   Located located;
   std::optional<Length> required_clearance;
@@ -275,6 +324,8 @@ struct TestHole {
   Given<Length> sd{Length{0.02}};
   Given<Length> reach{Length{3.0}};
   std::optional<std::string> date;
+  std::string by;    ///< who measured
+  Statement agreed;  ///< it counts though it contradicts the record
   std::string extra;
   bool operator==(const TestHole&) const = default;
 };
@@ -307,6 +358,8 @@ struct UtilitySearch {
   std::optional<bool> done;
   std::string reference;
   std::optional<std::string> date;
+  std::optional<std::string> valid_from, valid_to;  ///< as the ticket says
+  std::optional<bool> marks_visible;                ///< the marks on the ground can still be seen
   Given<bool> none_found{false};
   std::optional<Laterals> laterals;
   Given<RatePerArea> unknown_rate;
@@ -323,6 +376,7 @@ struct Background {
   std::string source;
   std::string layer;
   std::vector<PlanLine> lines;
+  Statement not_a_service;
   std::string extra;
   bool operator==(const Background&) const = default;
 };
@@ -346,6 +400,7 @@ struct Site {
   std::vector<Stratum> strata;     ///< from the top down
   std::vector<Strip> strips;
   std::vector<SurfaceFeature> surface;
+  Statement nothing_above;  ///< declared where `surface` is empty
   std::vector<Boundary> boundaries;
   std::vector<Tree> trees;
   std::vector<Plant> plant;

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "burrow/base/date.h"
 #include "burrow/base/quantity.h"
 #include "burrow/base/source.h"
 #include "burrow/crossing/pits.h"
@@ -80,7 +81,8 @@ struct UtilityKindRow {
   std::string colour;        ///< "#rrggbb", uniform colour code of locators (light theme)
   std::string colour_dark;   ///< the same hue on a dark ground
   std::vector<double> dash;  ///< lengths on, off, on … in line widths; empty: unbroken
-  bool dangerous = false;  ///< gas, power or liquid fuel: an unexposed one under the band is never better than caution
+  bool dangerous = false;  ///< gas, power, steam, oil, or nobody knows: an unexposed one is never better than caution
+  bool can_hurt = false;   ///< somebody may come to harm when it is struck: those and pipes under pressure
   Source source;
   bool operator==(const UtilityKindRow&) const = default;
 };
@@ -299,6 +301,8 @@ struct PipeSeries {
 };
 
 struct Tables {
+  /// The day for which a crossing is judged: tickets run out. Empty: nobody said, and then none of them counts.
+  std::optional<Date> judged_on;
   std::vector<SoilClass> soils;
   std::vector<ToolClass> tools;
   std::vector<PipeMaterial> pipes;

@@ -11,6 +11,11 @@ namespace burrow {
 /// The built-in tables (`resources/tables`, compiled in). A broken one is a bug.
 /// Evidence: TablesFile.BuiltIn_*
 Tables load_tables();
+/// The same, to judge a crossing on that day.
+Tables load_tables(const Date& judged_on);
+
+/// The day by the clock and zone of this machine: the one place where anything asks the clock what to judge by.
+Date today();
 
 /// The built-in tables with a folder laid over them: a file of the same name ("soils.json") replaces the rows whose id
 /// it repeats, whole, and adds the others at the end. A file that is not there changes nothing.

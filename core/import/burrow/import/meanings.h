@@ -26,7 +26,8 @@ enum class Meaning {
   building,
   boundary,
   background,
-  not_used
+  not_used,
+  oil
 };
 template <>
 struct Words<Meaning> {
@@ -35,7 +36,7 @@ struct Words<Meaning> {
       {Meaning::water, "water"},           {Meaning::sewer, "sewer"},       {Meaning::telecom, "telecom"},
       {Meaning::reclaimed, "reclaimed"},   {Meaning::steam, "steam"},       {Meaning::unknown_utility, "utility"},
       {Meaning::road_edge, "road-edge"},   {Meaning::building, "building"}, {Meaning::boundary, "boundary"},
-      {Meaning::background, "background"}, {Meaning::not_used, "not-used"}};
+      {Meaning::background, "background"}, {Meaning::not_used, "not-used"}, {Meaning::oil, "oil"}};
 };
 
 /// The kind of utility, if the meaning is one.

@@ -38,28 +38,50 @@ struct MapPlace {
   bool operator==(const MapPlace&) const = default;
 };
 
-/// How a launch does. What is missing and what is the same at every launch of the map do not count here.
+/// How a launch does. What is missing and what is the same at every launch of the map count in `assessed` alone.
 struct LaunchCell {
   MapPlace place;
   /// `stop`, `caution` or `within_limits`; never `incomplete`.
   Verdict verdict = Verdict::within_limits;
+  /// What `assess()` says of the crossing with this launch: the one verdict that is shown.
+  Verdict assessed = Verdict::incomplete;
+  int missing = 0;      ///< data that were not entered, of those asked for at this launch
+  bool arrives = true;  ///< the mean path ends at the exit face
   /// Least margin: of the limits whose breach is a stop where one of them is broken, else of all of them. What holds or
-  /// does not hold, without a measure, counts as −1 where it is a stop.
+  /// does not hold, without a measure, counts as −1 where it is a stop. Bounded to ±1; −1 where the path does not
+  /// arrive.
   double margin = 0;
   int binds = -1;  ///< number in `LaunchMap::limits` of the limit with that margin; −1: none was judged
   std::optional<double> measured, limit, limit_base;  ///< of that limit here
   int also = -1;  ///< number of a caution broken here that has no measure ("not exposed"); −1: none
   /// Chance to arrive in the exit pit and to touch nothing: the two taken as independent.
   std::optional<double> chance_clean;
+  double earth_m3 = 0;     ///< dug for both pits, in the bank
   double pit_depth_m = 0;  ///< of the deeper pit
   double length_m = 0;     ///< of the path
   bool operator==(const LaunchCell&) const = default;
 };
 
+enum class MapSide { across_from, across_to, down_from, down_to };
+template <>
+struct Words<MapSide> {
+  static constexpr std::pair<MapSide, std::string_view> list[] = {{MapSide::across_from, "across-from"},
+                                                                  {MapSide::across_to, "across-to"},
+                                                                  {MapSide::down_from, "down-from"},
+                                                                  {MapSide::down_to, "down-to"}};
+};
+
+/// A side of the map on which the best launch lies: a better one may lie beyond.
+struct MapEdge {
+  MapSide side = MapSide::across_from;
+  bool last = false;  ///< the search goes no further on that side
+  bool operator==(const MapEdge&) const = default;
+};
+
 /// A launch that would do if these limits gave way and all others are kept.
 struct Relaxation {
   std::vector<Finding> limits;  ///< each with measured value and limit there
-  double worst_margin = 0;      ///< least of theirs
+  double worst_margin = 0;      ///< least of theirs, bounded to −1
   MapPlace place;
   bool operator==(const Relaxation&) const = default;
 };
@@ -73,6 +95,10 @@ struct LaunchMap {
   std::vector<Finding> missing;     ///< data that were not entered, once each
   LaunchCell here;                  ///< the launch as it stands
   std::optional<LaunchCell> best;   ///< the best of all, whether it works or not
+  /// The best by the limits alone, where it differs: with less chance of a clean bore than the launch as it stands.
+  std::optional<LaunchCell> best_by_limits;
+  std::vector<MapEdge> edges;  ///< of the map that the best launch lies on
+  int widened = 0;             ///< how often the map was made wider, since the best launch lay on its edge
   /// Whether any launch breaks no limit that is a stop.
   bool works = false;
   std::vector<Relaxation> relaxations;  ///< where none works, the smallest first
@@ -95,6 +121,15 @@ struct LaunchMapWish {
 /// Source: our default.   Evidence: MapAxes.*
 std::pair<MapAxis, MapAxis> map_axes(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish);
 
+/// How far the sides may be moved out: grades of ±30 %, cover of two diameters, the depth at which a pit needs an
+/// engineer, the longest bore of all and the end of the ground line, 12 m to either side; not nearer to the exit than
+/// the map is at first, since the shorter bore always looks better. The launch as it stands is always within.
+/// Source: our default.   Evidence: MapEdges.*
+std::pair<MapAxis, MapAxis> map_bounds(const Crossing& crossing, const Tables& tables, MapOver over);
+
+/// Chances are shown to a tenth of a per cent.
+constexpr double half_shown_chance = 0.0005;
+
 /// The launch of a place, all else as it is.
 Launch launch_at(const Crossing& crossing, MapOver over, const MapPlace& place);
 /// Where a launch lies on the map.
@@ -103,9 +138,15 @@ MapPlace place_of(const Crossing& crossing, MapOver over);
 /// A limit's margin is (limit − value)/limit with the sign of its sense, as everywhere; only the chance to arrive in
 /// the exit pit counts by its complement, (P − limit)/(1 − limit), since by itself it never gets further than a ninth
 /// above 90 %. Judges a launch for each cell, finds the best one, and where none works the smallest relaxations. The
-/// same answer at any number of threads. Best: no stop before no caution before the greater least margin; of those
-/// within 0.001 of it the shallower pits, then the shorter bore. Source: help page Method.   Range: as `assess`, the
-/// exit at least a metre beyond the launch. Evidence: LaunchMap.*, BestLaunch.*, Relaxations.*
+/// same answer at any number of threads. Best: what arrives; then no less chance of a clean bore than the launch as it
+/// stands, where that arrives (a difference too small to be shown gives way to a better verdict); then the verdict of
+/// `assess()`, within limits before caution before incomplete before stop; then no stop before no caution; then the
+/// greater least margin. Of those within 0.001 of it the least earth dug for both pits, then the shallower pits, then
+/// the shorter bore. Where a stop is missed by all of it the greater chance of a clean bore takes the margin's place.
+/// The best launch and the one as it stands are judged as `assess()` does, without tables. Where the best lies on the
+/// edge of the map, the map is made wider on that side, at most three times and not beyond `map_bounds`; then
+/// `progress` starts again. Source: help page Method.   Range: as `assess`, the exit at least a metre beyond the
+/// launch. Evidence: LaunchMap.*, BestLaunch.*, Relaxations.*, LaunchStory.*, MapEdges.*
 LaunchMap search_launches(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish = {},
                           const std::stop_token& stop = {}, const std::function<void(double)>& progress = {});
 

@@ -20,10 +20,21 @@ std::string place_text(MapOver over, const MapPlace& place, UnitSystem units);
 /// The limit that binds at a launch, with its numbers: "0.31 m clear of gas main, 0.60 m wanted". Empty: none.
 std::string binding_text(const LaunchMap& map, const LaunchCell& cell, UnitSystem units);
 
-/// "margin 12 %"; a broken limit: "12 % short"; beyond 999 % "more than 999 % short".
+/// "margin 12 %"; a broken limit: "12 % short"; by all of it "far short".
 std::string margin_text(double margin);
+/// The same of a launch: "does not arrive" where the path ends early, "not kept" of what has no measure.
+/// Evidence: LaunchText.*
+std::string margin_text(const LaunchCell& cell);
 
-/// In one or two sentences: what the best launch is, or that none works.
+/// The verdict of `assess()` on the crossing with this launch: "stop", "incomplete (2 things not known)", "caution",
+/// "within limits"; and where only the same limit at every launch makes it so, that.   Evidence: LaunchStory.*
+std::string verdict_text(const LaunchCell& cell);
+
+/// On which edge of the map the best launch lies, and what lies beyond. Empty: on none.   Evidence: MapEdges.*
+std::string edge_text(const LaunchMap& map);
+
+/// In a few sentences: what the best launch is, or that none works; what is not known; whether it lies on the edge of
+/// the map; what would be better but for the chance of a clean bore.
 std::string search_headline(const LaunchMap& map, UnitSystem units);
 
 /// Which limits stand against one another, where none works: "clear gap to gas main; clear gap to sewer". Empty where

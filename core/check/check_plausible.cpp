@@ -1,0 +1,163 @@
+/// What was entered and can hardly be: levels far from the ground, errors of nothing, constants that no record bears
+/// out.
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/base/say.h"
+#include "burrow/crossing/calibration.h"
+#include "judge.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double level_slack_m = 0.05;  // a crown that shows is no wrong entry by that much
+const Source& our_reading() {
+  static const Source source{"levels that are rarely met; a level typed in place of a depth, or the other way round",
+                             SourceLabel::our_default};
+  return source;
+}
+
+Finding doubt(std::string_view code, std::string subject, std::string name, double measured, double limit,
+              bool at_least) {
+  Finding finding;
+  finding.code = code;
+  finding.severity = Severity::caution;
+  finding.subject = std::move(subject);
+  finding.name = std::move(name);
+  finding.measured = measured;
+  finding.limit = limit;
+  finding.at_least = at_least;
+  finding.unit = "m";
+  finding.source = our_reading();
+  return finding;
+}
+
+/// Above the ground, or deeper than services lie.
+void check_depths(Judge& judge, const Utility& utility) {
+  const double deepest = judge.limit("utility_deepest_m").value;
+  const double half = utility.outside_diameter.value_or(Length{0}).m / 2;
+  for (const PathVertex& v : utility.path) {
+    if (!v.z_m) continue;
+    const double crown = judge.ground.surface_m(v.x_m, v.y_m) - *v.z_m - half;
+    const bool above = crown<-level_slack_m, deep = crown> deepest;
+    if (!above && !deep) continue;
+    Finding finding = above ? doubt("utility.above-ground", utility.id, called(utility), crown, 0, true)
+                            : doubt("utility.deep", utility.id, called(utility), crown, deepest, false);
+    finding.station_m = v.x_m;
+    finding.offset_m = v.y_m;
+    finding.elevation_m = v.z_m;
+    judge.say(std::move(finding));
+    return;
+  }
+}
+
+/// Far above or below the bore where its neighbours are not.
+void check_apart(Judge& judge) {
+  const double far = judge.limit("utility_apart_m").value;
+  const auto& utilities = judge.crossing.site.utilities;
+  std::vector<std::size_t> apart;
+  std::size_t asked = 0;
+  for (std::size_t i = 0; i < judge.answer.utilities.size(); ++i) {
+    const UtilityAnswer& answer = judge.answer.utilities[i];
+    if (!answer.on_bore || !answer.on_utility || !answer.near) continue;
+    ++asked;
+    if (std::abs(answer.on_bore->z_m - answer.on_utility->z_m) > far) apart.push_back(i);
+  }
+  if (apart.size() == asked && asked > 1) return;  // all of them: the bore may lie so
+  for (const std::size_t i : apart) {
+    const UtilityAnswer& answer = judge.answer.utilities[i];
+    Finding finding = doubt("utility.far-apart", answer.id, called(utilities[i]),
+                            std::abs(answer.on_bore->z_m - answer.on_utility->z_m), far, false);
+    finding.station_m = answer.station_m;
+    finding.offset_m = answer.offset_m;
+    finding.elevation_m = answer.elevation_m;
+    judge.say(std::move(finding));
+  }
+}
+
+void check_water_level(Judge& judge) {
+  const Site& site = judge.crossing.site;
+  if (!site.water || site.water->empty()) return;
+  const double deepest = judge.limit("water_deepest_m").value, highest = judge.limit("water_above_ground_m").value;
+  for (const double x : {judge.crossing.bore.launch.station.m, judge.crossing.bore.exit.station.m}) {
+    const double depth = elevation_at(site.ground, x) - elevation_at(*site.water, x);
+    if (depth <= deepest && depth >= -highest) continue;
+    Finding finding = depth > deepest ? doubt("site.water-deep", "site", said("water level"), depth, deepest, false)
+                                      : doubt("site.water-above", "site", said("water level"), -depth, highest, false);
+    finding.station_m = x;
+    judge.say(std::move(finding));
+    return;
+  }
+}
+
+/// Nobody sets level and sight without an error, no ground lets a tool run dead straight.
+void check_errors_of_nothing(Judge& judge) {
+  const Launch& launch = judge.crossing.bore.launch;
+  const ModelConstants& model = judge.crossing.bore.model;
+  const auto say = [&](std::string subject, std::string name) {
+    Finding finding;
+    finding.code = "bore.errors-none";
+    finding.severity = Severity::caution;
+    finding.subject = std::move(subject);
+    finding.name = std::move(name);
+    finding.source = {"no set-up is free of error and no ground lets a tool run dead straight",
+                      SourceLabel::our_default};
+    judge.say(std::move(finding));
+  };
+  if (!(launch.level_sd->rad > 0)) say("bore", said("level"));
+  if (!(launch.aim_sd->rad > 0)) say("bore", said("aim"));
+  if (!(launch.position_sd->m > 0)) say("bore", said("position at the launch face"));
+  if (!(model.steer_constant->v > 0) || !(model.steer_constant_sd->v > 0)) say("bore", said("steering constant"));
+  for (const Stratum& stratum : judge.crossing.site.strata)
+    if (stratum.values.wander && !(stratum.values.wander->rad_sqrt_m > 0)) {
+      const SoilClass* soil = find_soil(judge.tables, stratum.soil);
+      say(stratum.id, burrow::say("wander in {}", soil ? soil->name : stratum.soil));
+    }
+}
+
+void check_calibration(Judge& judge) {
+  const ModelConstants& model = judge.crossing.bore.model;
+  if (model.calibrated_from.value <= 0 || calibrated(model)) return;
+  Finding finding;
+  finding.code = "bore.calibration-unproved";
+  finding.severity = Severity::caution;
+  finding.subject = "bore";
+  finding.name = said("path model");
+  finding.measured = static_cast<double>(model.calibrated_records.size());
+  finding.limit = static_cast<double>(model.calibrated_from.value);
+  finding.at_least = true;
+  finding.source = {"only records in the library calibrate", SourceLabel::our_default};
+  judge.say(std::move(finding));
+}
+
+/// A road or track whose stations miss the bore loses its rules unseen.
+void check_surface_meets(Judge& judge) {
+  const double from = judge.crossing.bore.launch.station.m, to = judge.crossing.bore.exit.station.m;
+  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+    if (feature.kind != SurfaceKind::road && feature.kind != SurfaceKind::track) continue;
+    if (!feature.from || !feature.to) continue;
+    const double low = std::min(feature.from->m, feature.to->m), high = std::max(feature.from->m, feature.to->m);
+    if (high >= from && low <= to) continue;
+    Finding finding =
+        doubt("surface.off-the-bore", feature.id, called(feature), low > to ? low - to : from - high, 0, false);
+    finding.station_m = low > to ? low : high;
+    finding.source = {"stations as entered", SourceLabel::derived};
+    judge.say(std::move(finding));
+  }
+}
+
+}  // namespace
+
+void check_plausible(Judge& judge) {
+  for (std::size_t i = 0; i < judge.answer.utilities.size(); ++i)
+    if (judge.answer.utilities[i].near) check_depths(judge, judge.crossing.site.utilities[i]);
+  check_apart(judge);
+  check_water_level(judge);
+  check_errors_of_nothing(judge);
+  check_calibration(judge);
+  check_surface_meets(judge);
+}
+
+}  // namespace burrow

@@ -1,0 +1,132 @@
+/// The search for services: its ticket, house connections, lines that are drawn and mean nothing yet.
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/base/say.h"
+#include "burrow/crossing/statement.h"
+#include "judge.h"
+#include "utility_course.h"
+
+namespace burrow {
+
+namespace {
+
+/// Valid on the day: from its first day to its last, both as the ticket says.
+bool in_force(const UtilitySearch& search, const std::optional<Date>& on) {
+  const std::optional<Date> to = search.valid_to ? date_of(*search.valid_to) : std::nullopt;
+  return on && to && *on <= *to && dated(search.valid_from, on);
+}
+
+void check_ticket(Judge& judge, const UtilitySearch& search) {
+  const std::optional<Date>& on = judge.tables.judged_on;
+  if (!says_something(search.reference)) judge.missing("search-reference", "site", said("utility search"));
+  if (!dated(search.date, on)) judge.missing("search-date", "site", search.date.value_or(""));
+  if (!in_force(search, on)) {
+    Finding& finding = judge.missing("search-validity", "site", search.valid_to.value_or(""));
+    finding.source = {"validity as the ticket states it; it differs by country and state", SourceLabel::owners_setting};
+  }
+  if (!search.marks_visible.value_or(false)) judge.missing("search-marks", "site", said("utility search"));
+}
+
+/// House connections that were entered stand in the list: a line that ends as one.
+bool has_house_connection(const Site& site) {
+  const auto is = [](const std::optional<LineEnd>& end) { return end == LineEnd::house_connection; };
+  return std::any_of(site.utilities.begin(), site.utilities.end(),
+                     [&](const Utility& u) { return is(u.ends.first) || is(u.ends.last); });
+}
+
+/// The bore as drawn and the outlines of both pits, in plan.
+struct Works {
+  PlanPoint launch, exit;
+  const PlanLine *launch_pit, *exit_pit;
+  double x_low, x_high, y_low, y_high;
+
+  explicit Works(const Judge& judge)
+      : launch{judge.crossing.bore.launch.station.m, judge.crossing.bore.launch.offset->m},
+        exit{judge.crossing.bore.exit.station.m, judge.crossing.bore.exit.offset->m},
+        launch_pit(&judge.answer.launch_pit.footprint),
+        exit_pit(&judge.answer.exit_pit.footprint),
+        x_low(std::min(launch.x_m, exit.x_m)),
+        x_high(std::max(launch.x_m, exit.x_m)),
+        y_low(std::min(launch.y_m, exit.y_m)),
+        y_high(std::max(launch.y_m, exit.y_m)) {
+    for (const PlanLine* pit : {launch_pit, exit_pit})
+      for (const PlanPoint& p : *pit) {
+        x_low = std::min(x_low, p.x_m);
+        x_high = std::max(x_high, p.x_m);
+        y_low = std::min(y_low, p.y_m);
+        y_high = std::max(y_high, p.y_m);
+      }
+  }
+  [[nodiscard]] bool met_by(const PlanPoint& a, const PlanPoint& b) const {
+    if (std::max(a.x_m, b.x_m) < x_low || std::min(a.x_m, b.x_m) > x_high || std::max(a.y_m, b.y_m) < y_low ||
+        std::min(a.y_m, b.y_m) > y_high)
+      return false;
+    if (plan_distance(a, b, launch, exit) <= 0) return true;
+    for (const PlanLine* pit : {launch_pit, exit_pit}) {
+      if (inside(*pit, a.x_m, a.y_m)) return true;
+      for (std::size_t i = 0; i < pit->size(); ++i)
+        if (plan_distance(a, b, (*pit)[i], (*pit)[(i + 1) % pit->size()]) <= 0) return true;
+    }
+    return false;
+  }
+};
+
+std::string called(const Background& background) {
+  if (!background.name.empty()) return background.name;
+  return background.layer.empty() ? background.id : background.layer;
+}
+
+/// Nobody knows what they are: one that bore or pit meets may be a service.
+void check_background(Judge& judge) {
+  if (judge.crossing.site.background.empty()) return;
+  const Works works(judge);
+  for (const Background& background : judge.crossing.site.background) {
+    if (declared(background.not_a_service, judge.tables.judged_on)) continue;
+    std::optional<PlanPoint> where;
+    for (std::size_t l = 0; l < background.lines.size() && !where; ++l) {
+      const PlanLine& line = background.lines[l];
+      for (std::size_t i = 0; i < line.size() && !where; ++i)
+        if (works.met_by(line[i], line[std::min(i + 1, line.size() - 1)])) where = line[i];
+    }
+    if (!where) continue;
+    Finding& finding = judge.missing("background-line", background.id, called(background));
+    finding.station_m = where->x_m;
+    finding.offset_m = where->y_m;
+  }
+}
+
+/// A hole near the bore that belongs to nothing: something was dug for there, and nobody says what was found.
+void check_lone_holes(Judge& judge) {
+  const WorkLine work = work_line(judge);
+  for (const TestHole& hole : judge.crossing.site.test_holes) {
+    const bool owned = std::any_of(judge.crossing.site.utilities.begin(), judge.crossing.site.utilities.end(),
+                                   [&](const Utility& u) { return u.id == hole.utility; });
+    const PlanPoint at{hole.station.m, hole.offset.m};
+    if (owned || plan_distance(at, at, work.from, work.to) > asked_within_m + work.half_width_m) continue;
+    Finding& finding = judge.missing("hole-utility", hole.id, hole.id);
+    finding.station_m = hole.station.m;
+    finding.offset_m = hole.offset.m;
+  }
+}
+
+}  // namespace
+
+void check_search(Judge& judge) {
+  const Site& site = judge.crossing.site;
+  const UtilitySearch& search = site.utility_search;
+  if (!search.done.value_or(false))
+    judge.missing("utility-search", "site", said("utility search"));
+  else
+    check_ticket(judge, search);
+  if (search.done.value_or(false) && site.utilities.empty() && !search.none_found.value)
+    judge.missing("utilities", "site", "utilities");
+  const bool answered =
+      search.laterals == Laterals::none_here || (search.laterals == Laterals::entered && has_house_connection(site));
+  if (!answered) judge.missing("laterals", "site", said("house connections"));
+  check_background(judge);
+  check_lone_holes(judge);
+}
+
+}  // namespace burrow

@@ -1,0 +1,33 @@
+#pragma once
+/// Where a line goes beyond what is drawn of it.
+
+#include <optional>
+#include <vector>
+
+#include "burrow/base/geometry.h"
+#include "burrow/crossing/site.h"
+#include "burrow/crossing/tables.h"
+
+namespace burrow {
+
+/// As far as a line whose record ends is taken to go on, straight.
+inline constexpr double goes_on_m = 15.0;
+
+/// By how much the line is judged beyond its two ends: one that goes on (edge of the record) by `goes_on_m`; a declared
+/// end by 1.645 of its lateral standard deviation, since the end is no better known along the line than across it; an
+/// end of which nobody said anything not at all (that is asked for, see `missing.utility-course`). Source: our model.
+/// Evidence: Course.*
+struct LineReach {
+  double first_m = 0, last_m = 0;
+};
+LineReach reach_of(const Utility& utility, double lateral_sd_m);
+
+/// The line with straight pieces of that length at its ends, in the direction and slope of its first and last course. A
+/// line of one vertex has no direction and stays as it is.   Evidence: Course.*
+std::vector<PathVertex> lengthened(const std::vector<PathVertex>& path, const LineReach& reach);
+
+/// Something may be in it: live, not known, or said to be abandoned without proof (how, by whom, when).
+/// Source: our default.   Evidence: Course.Abandoned_CountsAsLiveUntilProved
+bool may_be_live(const Utility& utility, const Tables& tables);
+
+}  // namespace burrow

@@ -1,0 +1,28 @@
+#include "burrow/crossing/statement.h"
+
+#include <algorithm>
+
+namespace burrow {
+
+bool says_something(std::string_view text) {
+  // Letters of other alphabets are bytes above ASCII.
+  return std::any_of(text.begin(), text.end(), [](char c) {
+    const auto u = static_cast<unsigned char>(c);
+    return u >= 0x80 || (u >= '0' && u <= '9') || (u >= 'A' && u <= 'Z') || (u >= 'a' && u <= 'z');
+  });
+}
+
+bool dated(const std::optional<std::string>& date, const std::optional<Date>& on) {
+  const std::optional<Date> day = date ? date_of(*date) : std::nullopt;
+  return day && on && *day <= *on;
+}
+
+bool declared(const Statement& statement, const std::optional<Date>& on) {
+  return says_something(statement.by) && dated(statement.date, on);
+}
+
+bool vouched(const Statement& statement, const std::optional<Date>& on) {
+  return says_something(statement.how) && declared(statement, on);
+}
+
+}  // namespace burrow

@@ -1,0 +1,430 @@
+/// Nothing unknown looks safe: what the verdict says where it was not entered, not proved, old, or hardly possible.
+/// Rules of this program (our default) unless said otherwise; each case once came out within limits.
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "clean_crossing.h"
+
+namespace burrow::test {
+namespace {
+
+Utility gas_main(std::vector<PathVertex> path) {
+  Utility u = water_main(4, 97);
+  u.id = "u2";
+  u.name = "gas main";
+  u.kind = UtilityKind::gas;
+  u.located.how.set(LocatedHow::records);
+  u.located.level = "asce38-a";
+  u.path = std::move(path);
+  return u;
+}
+
+Crossing with_line(Utility u) {
+  Crossing c = clean_crossing();
+  c.site.utilities.push_back(std::move(u));
+  return c;
+}
+
+Crossing with_line(std::vector<PathVertex> path) {
+  return with_line(gas_main(std::move(path)));
+}
+
+/// A gas main square over the bore, that far above its axis, exposed with all that proves it.
+Crossing with_exposed_main(double above_m) {
+  Utility u = gas_main({{4, -8, 98.6 + above_m}, {4, 8, 98.6 + above_m}});
+  u.located.how.set(LocatedHow::exposed);
+  Crossing c = with_line(u);
+  TestHole hole;
+  hole.id = "h1";
+  hole.utility = "u2";
+  hole.station = Length{4};
+  hole.level.set(LevelMeant::centre);
+  hole.elevation = Length{98.6 + above_m};
+  hole.date = "2026-02-26";
+  hole.by = "A. Nobody";
+  c.site.test_holes = {hole};
+  return c;
+}
+
+bool asks(const Crossing& c, std::string_view what, std::string_view subject = {}) {
+  return find(judged(c), "missing." + std::string(what), subject) != nullptr;
+}
+
+TEST(Known, CleanCrossing_IsWithinLimits) {
+  const Assessment answer = judged(clean_crossing());
+  EXPECT_EQ(answer.verdict, Verdict::within_limits) << listed(answer);
+}
+
+// A gas main from records that just ends short of the bore, at its level, pointing at it.
+TEST(UtilityCourse, OurDefault_LineThatEndsShortOfTheBoreIsAsked) {
+  for (const double short_by : {0.8, 1.2, 3.0}) {
+    const Crossing c = with_line({{4, -9, 98.6}, {4, -short_by, 98.6}});
+    const Assessment answer = judged(c);
+    EXPECT_TRUE(find(answer, "missing.utility-course", "u2")) << short_by << listed(answer);
+    EXPECT_NE(answer.verdict, Verdict::within_limits) << short_by;
+  }
+  EXPECT_TRUE(asks(with_line({{4, 2.5, 98.6}}), "utility-course", "u2"));                      // a lone vertex
+  EXPECT_TRUE(asks(with_line({{3, -9, 98.6}, {4, -3, 98.6}}), "utility-course", "u2"));        // aslant
+  EXPECT_TRUE(asks(with_line({{-1.5, -9, 98.6}, {-1.5, -3, 98.6}}), "utility-course", "u2"));  // at the launch pit
+  EXPECT_TRUE(asks(with_line({{4, -9, {}}, {4, -3, {}}}), "utility-course", "u2"));            // its level unknown too
+  // It runs off, or beside at a distance, or lies far below, or has crossed already.
+  EXPECT_FALSE(asks(with_line({{4, -3, 98.6}, {4, -9, 98.6}, {-30, -9, 98.6}}), "nothing"));
+  EXPECT_FALSE(asks(with_line({{4, -19, 98.6}, {4, -14, 98.6}}), "utility-course"));
+  EXPECT_FALSE(asks(with_line({{4, -9, 90}, {4, -3, 90}}), "utility-course"));
+  EXPECT_FALSE(asks(with_line({{4, -9, 97}, {4, 3, 97}}), "utility-course"));
+}
+
+TEST(UtilityCourse, OurDefault_ADeclaredEndIsNotAsked_EdgeOfRecordGoesOn) {
+  Utility u = gas_main({{4, -9, 98.6}, {4, -1.2, 98.6}});
+  u.located.lateral_sd = Length{0.02};
+  for (const auto& [end, word] : Words<LineEnd>::list) {
+    u.ends.last = end;
+    const Assessment answer = judged(with_line(u));
+    EXPECT_FALSE(find(answer, "missing.utility-course", "u2")) << word;
+    if (end == LineEnd::edge_of_record) {
+      EXPECT_EQ(answer.verdict, Verdict::stop) << listed(answer);  // it runs through the bore
+      EXPECT_LT(*answer.utilities[1].separation_m, 0);
+    }
+  }
+  u.ends.last.reset();
+  u.ends.first = LineEnd::cap;  // the other end says nothing of this one
+  EXPECT_TRUE(asks(with_line(u), "utility-course", "u2"));
+}
+
+// A declared end is no better known along the line than across it.
+TEST(UtilityCourse, OurModel_ADeclaredEndHasAnErrorAlong) {
+  Utility u = gas_main({{4, -9, 98.6}, {4, -1.2, 98.6}});
+  u.ends.last = LineEnd::cap;
+  u.located.lateral_sd = Length{0.02};
+  const double well = *judged(with_line(u)).utilities[1].separation_m;
+  u.located.lateral_sd = Length{0.4};
+  EXPECT_NEAR(*judged(with_line(u)).utilities[1].separation_m, well - 1.645 * 0.38, 0.01);
+}
+
+// Deleting the kind never betters anything: unknown is the strictest.
+TEST(Kind, OurDefault_UnknownIsTheStrictest) {
+  for (const double level : {96.0, 97.0, 97.5, 97.8, 98.0, 98.2, 98.6, 99.0, 99.4})
+    for (const LocatedHow how : {LocatedHow::traced, LocatedHow::records, LocatedHow::unknown})
+      for (const auto& [kind, word] : Words<UtilityKind>::list) {
+        Utility u = gas_main({{4, -8, level}, {4, 8, level}});
+        u.kind = kind;
+        u.located.how.set(how);
+        const Verdict known = judged(with_line(u)).verdict;
+        u.kind = UtilityKind::unknown;
+        const Verdict unknown = judged(with_line(u)).verdict;
+        if (known == Verdict::stop) EXPECT_EQ(unknown, Verdict::stop) << word << " at " << level;
+        if (known != Verdict::within_limits) EXPECT_NE(unknown, Verdict::within_limits) << word << " at " << level;
+      }
+}
+
+// A bore straight through an abandoned main.
+TEST(Status, OurDefault_OverlapIsAStopWhateverTheStatus) {
+  for (const auto& [status, word] : Words<UtilityStatus>::list) {
+    Utility u = gas_main({{4, -8, 98.6}, {4, 8, 98.6}});
+    u.status.set(status);
+    u.abandonment = {"cut and capped at both ends", "A. Nobody", "2026-01-15", ""};
+    EXPECT_EQ(judged(with_line(u)).verdict, Verdict::stop) << word;
+  }
+}
+
+TEST(Status, OurDefault_AbandonedCountsAsLiveUntilProved) {
+  Utility u = gas_main({{4, -8, 97.75}, {4, 8, 97.75}});
+  u.status.set(UtilityStatus::live);
+  const Finding* live = nullptr;
+  const Assessment of_live = judged(with_line(u));
+  live = find(of_live, "utility.separation", "u2");
+  ASSERT_TRUE(live) << listed(of_live);
+  EXPECT_EQ(live->severity, Severity::stop);
+  u.status.set(UtilityStatus::abandoned);
+  for (const Statement& proof :
+       {Statement{}, Statement{"cut and capped", "", "2026-01-15", ""}, Statement{"", "A. Nobody", "2026-01-15", ""},
+        Statement{"cut", "A. Nobody", {}, ""}, Statement{"cut", "A. Nobody", "2027-01-15", ""}}) {
+    u.abandonment = proof;
+    const Assessment answer = judged(with_line(u));
+    EXPECT_EQ(find(answer, "utility.separation", "u2")->severity, Severity::stop);
+  }
+  u.abandonment = {"cut and capped at both ends, letter of the owner", "A. Nobody", "2026-01-15", ""};
+  const Assessment proved = judged(with_line(u));
+  EXPECT_EQ(find(proved, "utility.separation", "u2")->severity, Severity::caution);
+}
+
+TEST(Exposure, OurDefault_WantsAHoleWithLevelDateAndName) {
+  const Crossing proved = with_exposed_main(-0.8);
+  EXPECT_FALSE(asks(proved, "exposure")) << listed(judged(proved));
+  EXPECT_EQ(judged(proved).verdict, Verdict::within_limits) << listed(judged(proved));
+  std::vector<Crossing> others(5, proved);
+  others[0].site.test_holes.clear();
+  others[1].site.test_holes[0].date.reset();
+  others[2].site.test_holes[0].by = "  ";
+  others[3].site.test_holes[0].elevation.reset();
+  others[4].site.test_holes[0].offset = Length{0.7};
+  for (const Crossing& other : others) {
+    const Assessment answer = judged(other);
+    EXPECT_TRUE(find(answer, "missing.exposure", "u2")) << listed(answer);
+    EXPECT_TRUE(answer.verdict == Verdict::incomplete || answer.verdict == Verdict::stop);
+  }
+  // Two clicks no longer turn a stop into within limits.
+  Crossing clicked = with_line({{4, -8, 97.7}, {4, 8, 97.7}});
+  EXPECT_EQ(judged(clicked).verdict, Verdict::stop);
+  clicked.site.utilities[1].located.how.set(LocatedHow::exposed);
+  EXPECT_EQ(judged(clicked).verdict, Verdict::stop);
+}
+
+// Common practice, no source: expose before passing.
+TEST(Exposure, CommonPractice_ALiveGasLineCrossedWithinTheGapStaysACaution) {
+  Crossing c = with_line({{4, -8, 97.0}, {4, 8, 97.0}});
+  Assessment answer = judged(c);
+  const Finding* expose = find(answer, "utility.expose", "u2");
+  ASSERT_TRUE(expose) << listed(answer);
+  EXPECT_EQ(expose->severity, Severity::caution);
+  EXPECT_DOUBLE_EQ(*expose->limit, 1.5);
+  c.limits["expose_within_m"] = {0.2, "the owner's letter of 3 January", ""};
+  EXPECT_FALSE(find(judged(c), "utility.expose", "u2"));
+  c = with_line({{4, -8, 95.5}, {4, 8, 95.5}});
+  EXPECT_FALSE(find(judged(c), "utility.expose", "u2"));
+}
+
+TEST(Located, OurDefault_PlasticWantsItsTracer) {
+  Utility u = water_main(4, 97);
+  u.id = "u2";
+  u.material = "pe100";
+  for (const LocatedHow how : {LocatedHow::traced, LocatedHow::traced_twice}) {
+    u.located.how.set(how);
+    u.located.tracer.reset();
+    EXPECT_TRUE(asks(with_line(u), "utility-tracer", "u2"));
+    u.located.tracer = TracedBy::none;
+    EXPECT_TRUE(asks(with_line(u), "utility-tracer", "u2"));
+    u.located.tracer = TracedBy::wire;
+    EXPECT_FALSE(asks(with_line(u), "utility-tracer", "u2"));
+  }
+  u.located.tracer.reset();
+  u.material = "steel";
+  EXPECT_FALSE(asks(with_line(u), "utility-tracer", "u2"));
+}
+
+// PAS 128, two methods that agree: 15 % of the depth (second-hand).
+TEST(Located, Pas128_ABetterHeightThanTracingGivesWantsALevel) {
+  Utility u = water_main(4, 97);
+  u.id = "u2";
+  u.located.level.reset();
+  EXPECT_TRUE(asks(with_line(u), "utility-depth-error", "u2"));
+  u.located.vertical_sd = Length{0.15 * 3.0};
+  EXPECT_FALSE(asks(with_line(u), "utility-depth-error", "u2"));
+  u.located.vertical_sd = Length{0.06};
+  u.located.level = "pas128-b2";
+  EXPECT_TRUE(asks(with_line(u), "utility-depth-error", "u2"));
+  u.located.level = "pas128-a";
+  EXPECT_FALSE(asks(with_line(u), "utility-depth-error", "u2"));
+}
+
+TEST(Located, OurDefault_AnErrorOfNothingCountsAsNotKnown) {
+  Utility u = water_main(4, 97);
+  u.id = "u2";
+  u.located.lateral_sd = Length{0};
+  EXPECT_TRUE(asks(with_line(u), "utility-location-error", "u2"));
+  u = water_main(4, 97);
+  u.id = "u2";
+  u.located.vertical_sd = Length{0};
+  EXPECT_TRUE(asks(with_line(u), "utility-location-error", "u2"));
+  Crossing exposed = with_exposed_main(-0.8);
+  exposed.site.utilities[1].located.vertical_sd = Length{0};
+  EXPECT_FALSE(asks(exposed, "utility-location-error", "u2"));
+}
+
+// 7.4 m typed for 0.74: the hole contradicts its record.
+TEST(Holes, OurDefault_AContradictionIsDecidedBySomebodyAndLowersNoAlarm) {
+  Crossing c = with_line({{4, -8, 98.75}, {4, 8, 98.75}});
+  ASSERT_EQ(judged(c).verdict, Verdict::stop);
+  TestHole hole;
+  hole.id = "h1";
+  hole.utility = "u2";
+  hole.station = Length{4};
+  hole.elevation = Length{100 - 7.4};
+  hole.date = "2026-02-26";
+  hole.by = "A. Nobody";
+  c.site.test_holes = {hole};
+  Assessment answer = judged(c);
+  EXPECT_EQ(answer.verdict, Verdict::stop) << listed(answer);
+  EXPECT_TRUE(find(answer, "missing.utility-agreed", "u2")) << listed(answer);
+  c.site.test_holes[0].agreed = {"dug twice, the record is wrong", "A. Nobody", "2026-02-27", ""};
+  answer = judged(c);
+  EXPECT_FALSE(find(answer, "missing.utility-agreed", "u2"));
+  EXPECT_NE(answer.verdict, Verdict::stop) << listed(answer);
+  // However poor the record is said to be, a metre off is asked about.
+  c.site.test_holes[0].agreed = {};
+  c.site.utilities[1].located.vertical_sd = Length{5};
+  EXPECT_TRUE(asks(c, "utility-agreed", "u2"));
+}
+
+TEST(Holes, OurDefault_AHoleByTheBoreWithoutAUtilityIsAsked) {
+  Crossing c = clean_crossing();
+  TestHole hole;
+  hole.id = "h1";
+  hole.station = Length{4};
+  c.site.test_holes = {hole};
+  EXPECT_TRUE(asks(c, "hole-utility", "h1"));
+  c.site.test_holes[0].offset = Length{30};
+  EXPECT_FALSE(asks(c, "hole-utility"));
+}
+
+// A hole speaks for 10 m of its line at most.
+TEST(Holes, OurDefault_ReachAtMostTenMetres) {
+  Crossing c = with_exposed_main(-0.8);
+  c.site.test_holes[0].offset = Length{7};
+  c.site.test_holes[0].reach.set(Length{10});
+  const auto at_ten = judged(c).utilities[1].vertical_sd_m;
+  c.site.test_holes[0].reach.set(Length{5000});
+  EXPECT_EQ(judged(c).utilities[1].vertical_sd_m, at_ten);
+}
+
+// A typed 1.2 taken as a datum level lay 99.67 m clear, without a word.
+TEST(Plausible, OurDefault_LevelsThatCanHardlyBe) {
+  const auto says = [](double level) {
+    Utility u = gas_main({{4, -8, level}, {4, 8, level}});
+    return judged(with_line(u));
+  };
+  EXPECT_TRUE(find(says(1.2), "utility.deep", "u2"));
+  EXPECT_NE(says(1.2).verdict, Verdict::within_limits);
+  EXPECT_TRUE(find(says(101.2), "utility.above-ground", "u2"));
+  EXPECT_TRUE(find(says(86), "utility.far-apart", "u2"));
+  EXPECT_FALSE(find(says(97), "utility.far-apart", "u2"));
+  Crossing c = clean_crossing();
+  c.site.water = LevelLine{{-8, 8}, {20, 8}};
+  EXPECT_TRUE(find(judged(c), "site.water-deep"));
+  EXPECT_NE(judged(c).verdict, Verdict::within_limits);
+  c.site.water = LevelLine{{-8, 103}, {20, 103}};
+  EXPECT_TRUE(find(judged(c), "site.water-above"));
+}
+
+TEST(Search, OurDefault_CountsWithItsTicket) {
+  const auto with = [](auto change) {
+    Crossing c = clean_crossing();
+    change(c.site.utility_search);
+    return c;
+  };
+  EXPECT_TRUE(asks(with([](auto& s) { s.reference = " - "; }), "search-reference"));
+  for (const char* date : {"", "soon", "2026-02-30", "2026-03-03"})
+    EXPECT_TRUE(asks(with([&](auto& s) { s.date = date; }), "search-date")) << date;
+  EXPECT_TRUE(asks(with([](auto& s) { s.date.reset(); }), "search-date"));
+  for (const char* date : {"", "never", "2026-03-01"})
+    EXPECT_TRUE(asks(with([&](auto& s) { s.valid_to = date; }), "search-validity")) << date;
+  EXPECT_TRUE(asks(with([](auto& s) { s.valid_to.reset(); }), "search-validity"));
+  EXPECT_TRUE(asks(with([](auto& s) { s.valid_from = "2026-03-05"; }), "search-validity"));
+  EXPECT_TRUE(asks(with([](auto& s) { s.marks_visible.reset(); }), "search-marks"));
+  EXPECT_TRUE(asks(with([](auto& s) { s.marks_visible = false; }), "search-marks"));
+  EXPECT_FALSE(asks(with([](auto& s) { s.valid_to = "2026-03-02"; }), "search-validity"));  // its last day
+}
+
+// The day is an argument: the same file on the day after.
+TEST(Search, OurDefault_TheDayIsAnArgument) {
+  Crossing c = clean_crossing();
+  Tables later = tables();
+  later.judged_on = Date{2026, 3, 25};
+  EXPECT_EQ(assess(c, later).verdict, Verdict::incomplete);
+  later.judged_on.reset();
+  EXPECT_EQ(assess(c, later).verdict, Verdict::incomplete);
+  EXPECT_TRUE(find(assess(c, later), "missing.day"));
+}
+
+TEST(Search, OurDefault_LateralsAreAskedAlways) {
+  Crossing c = clean_crossing();
+  for (const auto& answer :
+       {std::optional<Laterals>{}, std::optional(Laterals::not_checked), std::optional(Laterals::entered)}) {
+    c.site.utility_search.laterals = answer;
+    EXPECT_TRUE(asks(c, "laterals"));
+  }
+  Utility service = gas_main({{9, 20, 97}, {9, 9, 97}});
+  service.ends.last = LineEnd::house_connection;
+  c.site.utilities.push_back(service);
+  EXPECT_FALSE(asks(c, "laterals"));
+}
+
+TEST(Above, OurDefault_NothingEnteredIsAsked) {
+  Crossing c = clean_crossing();
+  c.site.surface.clear();
+  EXPECT_TRUE(asks(c, "surface"));
+  EXPECT_EQ(judged(c).verdict, Verdict::incomplete);
+  c.site.nothing_above = {"walked over", "A. Nobody", "2026-03-01", ""};
+  EXPECT_FALSE(asks(c, "surface"));
+  c.site.nothing_above.by = "";
+  EXPECT_TRUE(asks(c, "surface"));
+}
+
+TEST(Above, OurDefault_APermissionWantsItsPermit) {
+  Crossing c = clean_crossing();
+  c.site.surface[0].permit = " ";
+  EXPECT_TRUE(asks(c, "permit", "f1"));
+}
+
+TEST(Above, OurDefault_ARoadThatTheBoreNeverMeetsIsAFinding) {
+  Crossing c = clean_crossing();
+  c.site.surface[0].from = Length{-30};
+  c.site.surface[0].to = Length{-20};
+  const Assessment answer = judged(c);
+  EXPECT_TRUE(find(answer, "surface.off-the-bore", "f1"));
+  EXPECT_NE(answer.verdict, Verdict::within_limits);
+}
+
+TEST(Background, OurDefault_ALineThatTheBoreMeetsIsAsked) {
+  Crossing c = clean_crossing();
+  Background line;
+  line.id = "g1";
+  line.layer = "MISC";
+  line.lines = {{{4, -5}, {4, 5}}};
+  c.site.background = {line};
+  EXPECT_TRUE(asks(c, "background-line", "g1"));
+  EXPECT_EQ(judged(c).verdict, Verdict::incomplete);
+  c.site.background[0].not_a_service = {"", "A. Nobody", "2026-03-01", ""};
+  EXPECT_FALSE(asks(c, "background-line"));
+  c.site.background[0].not_a_service = {};
+  c.site.background[0].lines = {{{4, 5}, {4, 25}}};
+  EXPECT_FALSE(asks(c, "background-line"));
+  c.site.background[0].lines = {{{-1, -5}, {-1, 5}}};  // through the launch pit
+  EXPECT_TRUE(asks(c, "background-line", "g1"));
+}
+
+TEST(Typed, OurDefault_ErrorsOfNothingAreSaid) {
+  const auto with = [](auto change) {
+    Crossing c = clean_crossing();
+    change(c);
+    return judged(c);
+  };
+  EXPECT_TRUE(find(with([](Crossing& c) { c.bore.launch.level_sd.set(Angle{0}); }), "bore.errors-none"));
+  EXPECT_TRUE(find(with([](Crossing& c) { c.bore.launch.aim_sd.set(Angle{0}); }), "bore.errors-none"));
+  EXPECT_TRUE(find(with([](Crossing& c) { c.bore.launch.position_sd.set(Length{0}); }), "bore.errors-none"));
+  EXPECT_TRUE(find(with([](Crossing& c) { c.bore.model.steer_constant_sd.set(Ratio{0}); }), "bore.errors-none"));
+  EXPECT_TRUE(find(with([](Crossing& c) { c.site.strata[0].values.wander = Wander{0}; }), "bore.errors-none", "l1"));
+}
+
+TEST(Typed, OurDefault_ACalibrationTypedByHandIsAFindingAndCalibratesNothing) {
+  Crossing c = clean_crossing();
+  c.bore.model.calibrated_from.set(12);
+  const Assessment answer = judged(c);
+  ASSERT_TRUE(find(answer, "bore.calibration-unproved")) << listed(answer);
+  EXPECT_EQ(answer.verdict, Verdict::caution);
+  for (int i = 0; i < 12; ++i) c.bore.model.calibrated_records.push_back("bore " + std::to_string(i));
+  EXPECT_FALSE(find(judged(c), "bore.calibration-unproved"));
+}
+
+TEST(UnknownKeys, OurDefault_AMisspeltKeyCapsTheVerdict) {
+  Crossing c = clean_crossing();
+  c.unknown_keys = {{"/site", "utilitys", "utilities"}};
+  const Assessment answer = judged(c);
+  EXPECT_EQ(answer.verdict, Verdict::incomplete);
+  ASSERT_TRUE(find(answer, "file.unknown-key"));
+  EXPECT_THAT(finding_text(*find(answer, "file.unknown-key"), UnitSystem::metric), testing::HasSubstr("utilitys"));
+}
+
+// Far off, nothing is asked; near, everything.
+TEST(Questions, OurDefault_OnlyAboutWhatLiesNear) {
+  Utility far = gas_main({{-3, 20, {}}, {30, 20, {}}});
+  far.outside_diameter.reset();
+  far.located = {};
+  EXPECT_EQ(judged(with_line(far)).verdict, Verdict::within_limits) << listed(judged(with_line(far)));
+  far.path = {{-3, 4, {}}, {30, 4, {}}};
+  EXPECT_EQ(judged(with_line(far)).verdict, Verdict::incomplete);
+}
+
+}  // namespace
+}  // namespace burrow::test
