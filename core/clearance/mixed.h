@@ -11,12 +11,12 @@
 namespace burrow::clearance {
 
 /// Seen along each bore of a fan the utility is a strip of half-width R, cut off where its line ends: there the round
-/// end counts by its area, R π/4 beyond the end. Across and along the strip count as independent. The bores are taken at
-/// the station where the mean path comes nearest, each with its own height, direction and spread; below 20°, where the
-/// direction would turn the strip about, with that of the mean path.
-/// `worst`: the largest sum for any location error from 0 to the stated one, all bores with the same error; along the
-/// strip each bore has its own worst. Non-decreasing in both errors, to 1e-5 of itself.
-/// Source: our model (mixture), strip derived.   Evidence: Tail.*, MixedClearance.*
+/// end counts by its area, R π/4 beyond the end. Across and along the strip count as independent. The bores are taken
+/// at the station where the mean path comes nearest, each with its own height, direction and spread; below 20°, where
+/// the direction would turn the strip about, with that of the mean path. `worst`: the largest sum for any location
+/// error from 0 to the stated one, all bores with the same error; along the strip each bore has its own worst.
+/// Non-decreasing in both errors, to 1e-5 of itself, where no run beside the bore decides (the section chosen there
+/// depends on the errors). Source: our model (mixture), strip derived.   Evidence: Tail.*, MixedClearance.*
 class MixedChances {
  public:
   explicit MixedChances(const PathFans& fans) : fans_(fans) {}

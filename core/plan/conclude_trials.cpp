@@ -5,6 +5,7 @@
 #include "burrow/base/say.h"
 #include "burrow/check/limits.h"
 #include "burrow/check/with_findings.h"
+#include "burrow/clearance/course.h"
 
 namespace burrow {
 
@@ -34,8 +35,7 @@ class TrialsJudge {
     finding.station_m = answer->station_m;
     finding.offset_m = answer->offset_m;
     finding.elevation_m = answer->elevation_m;
-    const bool hurts = *utility->status == UtilityStatus::live || *utility->status == UtilityStatus::unknown;
-    const Severity worst = hurts ? Severity::stop : Severity::caution;
+    const Severity worst = may_be_live(*utility, tables_) ? Severity::stop : Severity::caution;
     finding.code = "trials.contact";
     demand(finding, worst, counted.contact.lower_95(), "contact_stop", "contact_caution");
     finding.code = "trials.encroachment";

@@ -36,7 +36,7 @@ TEST(DaylightChance, Model_ShallowerIsWorse) {
   }
   EXPECT_GT(cautions, 0);
   EXPECT_GT(stops, 0);
-  EXPECT_GT(last, 0.1);
+  EXPECT_GT(last, 0.05);
 }
 
 // A mean path that comes out is one finding, and its chance is told all the same.

@@ -16,9 +16,10 @@ inline constexpr std::size_t fan_lanes = 16;
 using FanLanes = std::array<double, fan_lanes>;
 
 /// Turning, its gradient and the wander along a launch line, asked of `Steering` every D/4 of depth at stations
-/// between which no line of ground, water or stratum moves by more than D against the surface; straight lines between
-/// both ways. `coarse`: half as many each way, where many grounds share the chance. Rows are filled when a path first comes near. Beside strips stations lie 0.5 m apart.
-/// Source: our model (numerical).   Range: the ground outlives the table.   Evidence: PathFans.*
+/// between which no line of ground, water or stratum moves by more than D/2 against the surface; straight lines between
+/// both ways. `coarse`: rows D/2 apart, where many grounds share the chance. Rows are filled when a path first comes
+/// near. Beside strips stations lie 0.5 m apart. Source: our model (numerical).   Range: the ground outlives the table.
+/// Evidence: PathFans.*
 class FanTable {
  public:
   struct LaunchLine {
@@ -28,9 +29,9 @@ class FanTable {
   FanTable(const Site& site, const Ground& ground, const Tool& tool, const LaunchLine& line, bool coarse = false);
 
   struct Look {
-    FanLanes pitch_1_m{};       ///< dθ/ds for c = 1
-    FanLanes gradient_1_m2{};   ///< its rise with height
-    FanLanes noise_rad2_m{};    ///< σ_e² of the soil there
+    FanLanes pitch_1_m{};      ///< dθ/ds for c = 1
+    FanLanes gradient_1_m2{};  ///< its rise with height
+    FanLanes noise_rad2_m{};   ///< σ_e² of the soil there
   };
   /// At one station, at the depths of the paths.
   void look(double x_m, const FanLanes& depth_m, Look& look);

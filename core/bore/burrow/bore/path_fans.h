@@ -49,8 +49,9 @@ struct FanChance {
 /// its chance summed over c and the grounds with straight pieces between (exact for a score that is straight there).
 /// A bore that comes out goes on straight through the air, so that quantities stay smooth in c; it meets nothing there.
 /// Mean as `predict_path` at steps of 0.25 m, longer in long bores, up to 0.5 m. Across, the mean path's own curve
-/// beside strips is scaled by c. Source: help page Method (our model).   Range: an exit beyond the launch face, a launch
-/// in the ground; else empty.   Evidence: PathFans.*, Tail.*
+/// beside strips is scaled by c. Where a boundary of strata lies within the spread of the bore, errors given c are not
+/// normal: tails were found down to 0.3 and up to 1.45 of the trials there. Source: help page Method (our model).
+/// Range: an exit beyond the launch face, a launch in the ground; else empty.   Evidence: PathFans.*, Tail.*
 class PathFans {
  public:
   PathFans() = default;

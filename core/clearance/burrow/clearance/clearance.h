@@ -102,7 +102,7 @@ struct Clearance {
 /// date and name within 0.5 m of the place nearest the bore, at a crossing above 20°, exposes the utility there.
 /// Declared ends: `reach_of`. With `fans` the chances are summed over the steering constant and the grounds that
 /// guesses may be; without them the first order counts. Range: ground line not empty when a preset states a share of
-/// depth. Evidence: Clearance.*, Clearance.RandomBores_*, TestHoles.*
+/// depth.   Evidence: Clearance.*, Clearance.RandomBores_*, TestHoles.*
 std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, const std::vector<Utility>& utilities,
                                   const LevelLine& ground, const ClearanceRules& rules, const Tables& tables,
                                   const std::vector<TestHole>& holes = {}, const PathFans& fans = {});
