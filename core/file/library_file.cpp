@@ -83,7 +83,8 @@ Result<LearnLibrary> read_library(std::string_view json_text, const Tables& tabl
       if (!(value.low <= value.high))
         return fail(json_pointer(place, key), exact_text(value.low) + " to " + exact_text(value.high),
                     "low not above high");
-    const LearnedRate& rate = soil.refusal_rate;
+    if (!soil.refusal_rate) continue;
+    const LearnedRate& rate = *soil.refusal_rate;
     if (!(rate.low_1_m <= rate.high_1_m))
       return fail(json_pointer(place, "refusal_rate"), exact_text(rate.low_1_m) + " to " + exact_text(rate.high_1_m),
                   "low not above high");

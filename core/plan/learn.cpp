@@ -235,7 +235,7 @@ void take_over(SoilOverrides& values, const LearnedSoil* soil, bool guessed) {
   if (!soil) return;
   if (soil->bores > 0 && !values.wander) values.wander = Wander{soil->wander_rad_sqrt_m.likeliest};
   if (!guessed && !values.refusal_rate && outweighs_table(soil->refusal_rate, soil->bored_m))
-    values.refusal_rate = RatePerLength{soil->refusal_rate.mean_1_m};
+    values.refusal_rate = RatePerLength{soil->refusal_rate->mean_1_m};
 }
 
 }  // namespace

@@ -47,17 +47,18 @@ void learn_refusal(const std::vector<const StopEvidence*>& stops, const LearnPri
     learned.bored_m += stop->bored_m;
     learned.refusals += stop->stopped ? 1 : 0;
   }
-  LearnedRate& rate = learned.refusal_rate;
+  LearnedRate rate;
   rate.shape = prior.refusal_shape + static_cast<double>(learned.refusals);
   rate.length_m = prior.refusal_shape / before + learned.bored_m;
   const boost::math::gamma_distribution<double> posterior(rate.shape, 1 / rate.length_m);
   rate.mean_1_m = rate.shape / rate.length_m;
   rate.low_1_m = boost::math::quantile(posterior, 0.05);
   rate.high_1_m = boost::math::quantile(posterior, 0.95);
+  learned.refusal_rate = rate;
 }
 
-bool outweighs_table(const LearnedRate& rate, double bored_m) {
-  return bored_m > 0 && bored_m >= 0.5 * rate.length_m;
+bool outweighs_table(const std::optional<LearnedRate>& rate, double bored_m) {
+  return rate && bored_m > 0 && bored_m >= 0.5 * rate->length_m;
 }
 
 }  // namespace burrow

@@ -24,7 +24,7 @@ std::string stops_text(const LearnedSoil& soil) {
   std::string text = soil.refusals == 1 ? say("1 stop in {:.0f} m", soil.bored_m)
                                         : say("{} stops in {:.0f} m", soil.refusals, soil.bored_m);
   if (!outweighs_table(soil.refusal_rate, soil.bored_m))
-    text += say(", not taken over below {:.0f} m", soil.refusal_rate.length_m - soil.bored_m);
+    text += say(", not taken over below {:.0f} m", soil.refusal_rate->length_m - soil.bored_m);
   return text;
 }
 
@@ -42,8 +42,8 @@ std::vector<LearnRow> learn_rows(const LearnLibrary& library, const Tables& tabl
                     row ? fmt::format("{:.3g}", row->wander.rad_sqrt_m) : std::string("–"), bores_text(soil.bores)});
     rows.push_back({name, said("field factor"), value_text(soil.field_factor),
                     fmt::format("{:.3g}", defaults.field_factor->v), bores_text(soil.timed_bores)});
-    if (soil.bored_m > 0)
-      rows.push_back({name, said("stops by the ground in 100 m"), rate_text(soil.refusal_rate),
+    if (soil.bored_m > 0 && soil.refusal_rate)
+      rows.push_back({name, said("stops by the ground in 100 m"), rate_text(*soil.refusal_rate),
                       row ? fmt::format("{:.3g}", 100 * row->refusal_rate.per_m) : std::string("–"), stops_text(soil)});
   }
   return rows;

@@ -24,7 +24,7 @@ LearnLibrary sample() {
        {0.2, 0.15, 0.25, -1.6, 0.15},
        2,
        1500,
-       {0.0012, 0.0003, 0.0025, 3, 2500}},
+       LearnedRate{0.0123, 0.0031, 0.0257, 3, 2500}},
       {"silt", 1, 0, {0.03, 0.01, 0.09, -3.5, 0.6}, {0.0035, 0.002, 0.006, -5.6, 0.4}, {0.3, 0.1, 0.8, -1.2, 0.6}}};
   return library;
 }
@@ -46,7 +46,7 @@ TEST(LibraryFile, WithoutRates_StillRead) {
   const Result<LearnLibrary> back = read_library(text, known());
   ASSERT_TRUE(back) << back.error().text();
   EXPECT_EQ(back->soils.at(0).bored_m, 0);
-  EXPECT_EQ(back->soils.at(0).refusal_rate, LearnedRate());
+  EXPECT_FALSE(back->soils.at(0).refusal_rate);
 }
 
 TEST(LibraryFile, Unknown_IsKept) {
@@ -74,8 +74,8 @@ TEST(LibraryFile, Rejection_NamesThePlace) {
         Wrong{with("\"silt\"", "\"firm-clay\""), "/soils/1/soil"},
         Wrong{with("\"silt\"", "\"porridge\""), "/soils/1/soil"}, Wrong{with("0.04", "0.4"), "/soils/0/steer_constant"},
         Wrong{with("0.05", "-1"), "/soils/0/steer_constant/likeliest"},
-        Wrong{with("0.0003", "0.3"), "/soils/0/refusal_rate"}, Wrong{with("2500", "1400"), "/soils/0/refusal_rate"},
-        Wrong{with("1500", "-1"), "/soils/0/bored_m"}, Wrong{with("0.0012", "-1"), "/soils/0/refusal_rate/mean_1_m"}}) {
+        Wrong{with("0.0031", "0.31"), "/soils/0/refusal_rate"}, Wrong{with("2500", "1400"), "/soils/0/refusal_rate"},
+        Wrong{with("1500", "-1"), "/soils/0/bored_m"}, Wrong{with("0.0123", "-1"), "/soils/0/refusal_rate/mean_1_m"}}) {
     const Result<LearnLibrary> back = read_library(wrong.text, known());
     ASSERT_FALSE(back) << wrong.place;
     EXPECT_EQ(back.error().place, wrong.place);

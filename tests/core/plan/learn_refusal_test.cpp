@@ -25,22 +25,22 @@ TEST(LearnRefusal, ChiSquare_TwoInAHundredMetres) {
   EXPECT_EQ(soil.refusals, 2);
   EXPECT_DOUBLE_EQ(soil.bored_m, 100);
   const double length = 100 + 1 / 0.03;
-  EXPECT_DOUBLE_EQ(soil.refusal_rate.shape, 3);
-  EXPECT_DOUBLE_EQ(soil.refusal_rate.length_m, length);
-  EXPECT_DOUBLE_EQ(soil.refusal_rate.mean_1_m, 3 / length);
-  EXPECT_NEAR(soil.refusal_rate.low_1_m, 1.635 / 2 / length, 0.0005 / 2 / length);
-  EXPECT_NEAR(soil.refusal_rate.high_1_m, 12.592 / 2 / length, 0.0005 / 2 / length);
+  EXPECT_DOUBLE_EQ(soil.refusal_rate->shape, 3);
+  EXPECT_DOUBLE_EQ(soil.refusal_rate->length_m, length);
+  EXPECT_DOUBLE_EQ(soil.refusal_rate->mean_1_m, 3 / length);
+  EXPECT_NEAR(soil.refusal_rate->low_1_m, 1.635 / 2 / length, 0.0005 / 2 / length);
+  EXPECT_NEAR(soil.refusal_rate->high_1_m, 12.592 / 2 / length, 0.0005 / 2 / length);
 }
 
 // Limit: without a refusal the rate falls, never to nothing; without a record of known end nothing is said.
 TEST(LearnRefusal, Limit_NoStopIsNotNoRate) {
   const LearnedSoil soil = learnt_from({{"dense-sand", 0.03, 0.0045, 300, false}});
-  EXPECT_GT(soil.refusal_rate.mean_1_m, 0);
-  EXPECT_LT(soil.refusal_rate.mean_1_m, 0.03);
-  EXPECT_GT(soil.refusal_rate.low_1_m, 0);
+  EXPECT_GT(soil.refusal_rate->mean_1_m, 0);
+  EXPECT_LT(soil.refusal_rate->mean_1_m, 0.03);
+  EXPECT_GT(soil.refusal_rate->low_1_m, 0);
   const LearnedSoil never = learnt_from({{"soft-clay", 0, 0.003, 100, false}});  // the table says that nothing stops it
-  EXPECT_GT(never.refusal_rate.high_1_m, 0.001);
-  EXPECT_DOUBLE_EQ(never.refusal_rate.length_m, 1100);
+  EXPECT_GT(never.refusal_rate->high_1_m, 0.001);
+  EXPECT_DOUBLE_EQ(never.refusal_rate->length_m, 1100);
 }
 
 // Intervals of 90 %: six hundred rates drawn from the prior, thirty bores of 10 m each, each until it stops. Three

@@ -172,7 +172,7 @@ inline RefusalCoverage refusal_coverage(int times, int bores_each, std::uint64_t
           {sand.id, sand.refusal_rate.per_m, sand.wander.rad_sqrt_m, std::min(at, school.length_m), stopped});
     }
     if (by_records) evidence = evidence_of(crossing, tables());
-    const LearnedRate& learnt = learn(evidence).soils.at(0).refusal_rate;
+    const LearnedRate learnt = *learn(evidence).soils.at(0).refusal_rate;
     ++covered.of;
     covered.held += learnt.low_1_m <= rate && rate <= learnt.high_1_m;
   }

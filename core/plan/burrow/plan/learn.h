@@ -35,7 +35,7 @@ struct LearnedSoil {
   LearnedValue steer_constant, wander_rad_sqrt_m, field_factor;
   std::int64_t refusals = 0;  ///< bores that the ground of this class stopped
   double bored_m = 0;         ///< in this class, by all bores whose end is known; 0: nothing is known of its rate
-  LearnedRate refusal_rate{};
+  std::optional<LearnedRate> refusal_rate{};
   bool operator==(const LearnedSoil&) const = default;
 };
 
@@ -110,7 +110,7 @@ LearnLibrary learn(const Evidence& evidence, const LearnPrior& prior = {});
 
 /// Whether records say more of the rate than the table: L not less than the metres of the prior. Until then it stays
 /// out of a crossing, and does not pass for calibrated.   Evidence: LearnRefusal.TooLittle_*
-bool outweighs_table(const LearnedRate& rate, double bored_m);
+bool outweighs_table(const std::optional<LearnedRate>& rate, double bored_m);
 
 /// The crossing with what was learnt for the soil at the launch in its model, and the wander and refusal rate of each
 /// stratum whose class was learnt. Typed values stay, and so does the rate of a stratum that is only guessed: it may be
