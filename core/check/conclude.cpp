@@ -76,11 +76,8 @@ std::vector<Finding> in_order(std::vector<Finding> findings) {
 }  // namespace
 
 std::vector<VoidMute> give_verdict(const Crossing& crossing, const Tables& tables, Assessment& answer) {
-  std::vector<VoidMute> voids;
-  if (!crossing.muted.empty()) {
-    mark_what_may_hurt(crossing, tables, answer.findings);
-    voids = apply_mutes(crossing, tables.judged_on, answer.findings);
-  }
+  mark_what_may_hurt(crossing, tables, answer.findings);
+  std::vector<VoidMute> voids = apply_mutes(crossing, tables.judged_on, answer.findings);
   const auto any = [&](auto holds) { return std::any_of(answer.findings.begin(), answer.findings.end(), holds); };
   if (any([](const Finding& f) { return f.severity == Severity::stop; }))
     answer.verdict = Verdict::stop;
@@ -94,7 +91,6 @@ std::vector<VoidMute> give_verdict(const Crossing& crossing, const Tables& table
 }
 
 void conclude(const Crossing& crossing, const Tables& tables, Assessment& answer) {
-  if (crossing.muted.empty()) mark_what_may_hurt(crossing, tables, answer.findings);
   for (const VoidMute& one : give_verdict(crossing, tables, answer)) answer.findings.push_back(note_of(one));
   answer.findings = in_order(std::move(answer.findings));
 }

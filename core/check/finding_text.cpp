@@ -333,12 +333,6 @@ const FindingWords rows[] = {
     {"site.line-held-level",
      [](const Say&) { return std::string(said("the ground line ends inside a pit and is held level beyond")); },
      noted("Survey a few metres beyond the pits.")},
-    {"file.newer",
-     [](const Say& s) {
-       return say("file version {:.0f}, this program knows {:.0f}: only what it knows is judged",
-                  s.f.measured.value_or(0), s.f.limit.value_or(0));
-     },
-     noted("Open it with the newer program.")},
     {"missing.path",
      [](const Say& s) {
        return say("the bore is longer than {}: no path is predicted, nothing along it is judged",

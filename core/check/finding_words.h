@@ -43,7 +43,7 @@ std::span<const FindingWords> words_of_records();
 std::span<const FindingWords> words_of_known();
 /// Of the air line.
 std::span<const FindingWords> words_of_air();
-/// Of limits and mutes as somebody set them.
+/// Of limits and mutes as somebody set them, and of the file they stand in.
 std::span<const FindingWords> words_of_limits();
 /// Of the pits.
 std::span<const FindingWords> words_of_pits();

@@ -28,6 +28,12 @@ const FindingWords rows[] = {
                   number(s, s.f.limit_base));
      },
      noted("No chance of harm above 50 %, no chance of arriving below it, and no gap below 0. Take the limit out.")},
+    {"file.newer",
+     [](const Say& s) {
+       return say("file version {:.0f}, this program knows {:.0f}: only what it knows is judged",
+                  s.f.measured.value_or(0), s.f.limit.value_or(0));
+     },
+     noted("Open it with the newer program.")},
     {"file.mute-void", [](const Say& s) { return say("a mute does not count: {}", s.f.name); },
      noted("Mute it again with reason and name if it may still stand; else take the mute off.")},
 };
