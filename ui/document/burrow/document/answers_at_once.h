@@ -22,7 +22,7 @@ struct OpenEnd {
 inline constexpr double near_end_m = 5.0;
 
 /// All of them within `near_end_m` of the line from launch to exit, or asked about by a finding (which knows the pits,
-/// too), in the order of the file.   Evidence: AnswersAtOnce.OpenEnds_NearTheBoreOrAskedAbout
+/// too), in the order of the file.   Evidence: UtilitiesEntry.AllOpenEnds_*
 std::vector<OpenEnd> open_ends(const Crossing& crossing, const std::vector<Finding>& findings);
 
 /// The site with one meaning declared of those ends; what was declared before stays.
@@ -32,7 +32,7 @@ Site with_ends(const Crossing& crossing, const std::vector<OpenEnd>& ends, LineE
 /// file.
 std::vector<std::string> open_background(const Crossing& crossing, const std::optional<Date>& on);
 
-/// The site with all of those declared to be no service.   Evidence: AnswersAtOnce.Background_OneStatementForAll
+/// The site with all of those declared to be no service.   Evidence: UtilitiesEntry.NoBackgroundLine*
 Site with_no_services(const Crossing& crossing, const Statement& statement, const std::optional<Date>& on);
 
 /// The site with a line drawn only made a utility after all, of its name, one for each of its pieces: of unknown kind,

@@ -32,7 +32,7 @@ std::optional<double> above_centre_m(const Utility& utility, LevelMeant level);
 /// counts as a depth of the crown below ground, and the record says so from then on.   Evidence: UtilityFields.*
 std::vector<Field> utility_level_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place);
 std::vector<Field> utility_size_fields(const Crossing& crossing, const std::string& id);
-/// Why a location error cannot stand: one of nought, unless the line was exposed.   Evidence: UtilityEntry.NoError_*
+/// Why a location error cannot stand: one of nought, unless the line was exposed.   Evidence: UtilitiesEntry.NoError_*
 Result<void> error_holds(const Crossing& crossing, const std::string& id, std::optional<double> error_m);
 /// Across and in height; what is left empty stands by the preset at the depth of the utility.
 std::vector<Field> utility_location_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place,

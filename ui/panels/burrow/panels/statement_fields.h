@@ -21,7 +21,7 @@ struct StatementLabels {
   QString how, how_hint, by, date;
 };
 
-/// Three entries.   Evidence: UtilitiesEntry.Abandonment_HowByAndDate
+/// Three entries.   Evidence: UtilitiesEntry.EndsTracerAndAbandonment_*
 void add_statement(TextForm& form, Document& document, const StatementLabels& labels,
                    const std::function<PartRef()>& part, const FindStatement& find);
 

@@ -1,7 +1,7 @@
 #pragma once
 /// What an entry offers while it is empty: today's day, the name typed last. It stands there grey and counts for
 /// nothing until a person takes it: the Down key in the empty entry, or a click on the arrow at its end.
-/// Evidence: OfferedText.*
+/// Evidence: UtilitiesEntry.NameAndDay_*
 
 #include <QObject>
 #include <QString>
