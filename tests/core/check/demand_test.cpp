@@ -96,7 +96,11 @@ TEST(Demand, NoNumber_DecidesTheVerdict) {
 // A mute was given for a number; when there is none any more, nobody has looked at this.
 TEST(Demand, NoNumber_LapsesAMute) {
   Court court;
-  court.crossing.muted = {{"bore.cover", "bore", "seen on site", "", "", 0.9, ""}};
+  Mute& mute = court.crossing.muted.emplace_back();
+  mute.code = "bore.cover";
+  mute.subject = "bore";
+  mute.reason = "seen on site";
+  mute.measured = 0.9;
   court.judge.demand(about(Severity::caution), no_number, {1, true, {}});
   conclude(court.crossing, court.answer);
   EXPECT_FALSE(court.answer.findings.front().muted.has_value());

@@ -82,8 +82,12 @@ TEST(LongBore, LimitTypedHigher_IsStillAStop) {
   Crossing crossing = as_long_as(14000);
   for (const LimitRow& row : tables().limits)
     if (row.id.starts_with("length_")) crossing.limits[row.id] = {1e5, "the owner", {}};
-  for (const char* code : {"bore.length", "missing.path"})
-    crossing.muted.push_back({code, "bore", "known", "", "", {}, ""});
+  for (const char* code : {"bore.length", "missing.path"}) {
+    Mute& mute = crossing.muted.emplace_back();
+    mute.code = code;
+    mute.subject = "bore";
+    mute.reason = "known";
+  }
   const Assessment answer = judged(crossing);
   EXPECT_EQ(answer.verdict, Verdict::stop) << listed(answer);
   ASSERT_TRUE(says(answer, "bore.length"));

@@ -256,7 +256,7 @@ TEST(Refusals, UnknownNames_ListTheKnown) {
       {R"("rule":"road-cover-48in")", R"("rule":"r")", "/site/surface/0/rule", "\"r\"", "road-cover-48in"},
       {R"("level":"pas128-b1")", R"("level":"b9")", "/site/utilities/0/located/level", "\"b9\"", "pas128-b1"},
       {R"("cover_diameters":12)", R"("cover":12)", "/limits/cover", "\"cover\"", "cover_diameters"},
-      {R"("kind":"gas")", R"("kind":"oil")", "/site/utilities/0/kind", "\"oil\"", "gas, power, water"},
+      {R"("kind":"gas")", R"("kind":"smoke")", "/site/utilities/0/kind", "\"smoke\"", "gas, power, water"},
       {R"("kind":"road")", R"("kind":"Road")", "/site/surface/0/kind", "\"Road\"", "road, track"},
       {R"("kind":"shored")", R"("kind":"")", "/pits/launch/sides/bore/kind", "\"\"", "upright, sloped"},
       {R"("kind":"mark")", R"("kind":"m")", "/record/0/readings/1/kind", "\"m\"", "start, mark"},
