@@ -167,7 +167,7 @@ void say_scope(Judge& judge) {
   model.code = "bore.model";
   model.subject = "bore";
   model.name = "bore";
-  model.measured = static_cast<double>(judge.crossing.bore.model.calibrated_from.value);
+  model.measured = judge.calibrated() ? static_cast<double>(judge.crossing.bore.model.calibrated_from.value) : 0;
   model.source = {"path model of this program", SourceLabel::our_model};
   judge.say(std::move(model));
   Finding scope;

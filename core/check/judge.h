@@ -14,6 +14,7 @@
 #include "burrow/check/assessment.h"
 #include "burrow/check/limits.h"
 #include "burrow/check/mute.h"
+#include "burrow/crossing/calibration.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
 #include "burrow/soil/ground.h"
@@ -81,7 +82,7 @@ struct Judge {
   }
 
   /// The path model and the blow balance are from records: until then they stop nobody.
-  [[nodiscard]] bool calibrated() const { return crossing.bore.model.calibrated_from.value > 0; }
+  [[nodiscard]] bool calibrated() const { return burrow::calibrated(crossing.bore.model); }
 
   void show(Working working) {
     if (!kept) answer.working.push_back(std::move(working));  // nobody reads how a search came to its numbers

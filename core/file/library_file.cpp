@@ -50,6 +50,7 @@ void fields(Io& io, V& soil) {
   io.field("refusals", soil.refusals, range::count);
   io.field("bored_m", soil.bored_m, range::not_negative);
   io.object("refusal_rate", soil.refusal_rate);
+  io.texts("records", soil.records);
 }
 
 template <class Io, Is<LibraryFile> V>

@@ -220,6 +220,8 @@ LearnLibrary learn(const Evidence& evidence, const LearnPrior& prior) {
     learned.soil = soil;
     const Posterior posterior(of.bores, of.wander_class, prior);
     learned.bores = posterior.bores();
+    for (const BoreEvidence* bore : of.bores)
+      if (bore->values.size() > 0) learned.records.push_back(bore->record);
     posterior.answer(learned);
     learned.field_factor = factor_of(of.bores, prior, learned.timed_bores);
     learn_refusal(of.stops, prior, learned);
@@ -258,6 +260,7 @@ Crossing with_library(const Crossing& crossing, const Tables& tables, const Lear
     model.steer_constant.set(Ratio{mean});
     model.steer_constant_sd.set(Ratio{mean * std::sqrt(std::expm1(variance))});
     model.calibrated_from.set(soil->bores);
+    model.calibrated_records = soil->records;
   }
   if (soil->timed_bores > 0) model.field_factor.set(Ratio{soil->field_factor.likeliest});
   return learned;

@@ -191,6 +191,7 @@ Evidence evidence_of(const Crossing& crossing, const Tables& tables, const Learn
     const Crossing bored = record.alternative ? with_alternative(crossing, *record.alternative) : crossing;
     BoreEvidence evidence;
     const std::string why = Gatherer(bored, tables, prior).gather(record, evidence, all.stops);
+    evidence.record = crossing.name + ", " + record.id;
     if (why.empty())
       all.bores.push_back(std::move(evidence));
     else

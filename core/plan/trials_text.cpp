@@ -1,5 +1,6 @@
 #include "burrow/plan/trials_text.h"
 #include "burrow/base/say.h"
+#include "burrow/crossing/calibration.h"
 
 #include <fmt/format.h>
 
@@ -87,9 +88,10 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
   return lines;
 }
 
-std::string model_status(std::int64_t calibrated_from) {
-  if (calibrated_from <= 0) return said("our model, not calibrated");
-  return say("our model, calibrated from {} {}", calibrated_from, calibrated_from == 1 ? said("bore") : said("bores"));
+std::string model_status(const ModelConstants& model) {
+  if (!calibrated(model)) return said("our model, not calibrated");
+  const std::int64_t bores = model.calibrated_from.value;
+  return say("our model, calibrated from {} {}", bores, bores == 1 ? said("bore") : said("bores"));
 }
 
 }  // namespace burrow

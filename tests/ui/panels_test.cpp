@@ -277,7 +277,7 @@ TEST(SoilPanel, TypedValuesWaterAndModel_EachOneStep) {
   w.type(w.panel.model(), "steering constant", "0.06");
   EXPECT_EQ(w.crossing().bore.model.steer_constant, Given<Ratio>::enter(Ratio{0.06}));
   w.type(w.panel.model(), "calibrated", "12");
-  EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(model_status(12))));
+  EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(model_status(ModelConstants{}))));
   w.type(w.panel.model(), "steering constant", "");
   EXPECT_EQ(w.crossing().bore.model.steer_constant, ModelConstants{}.steer_constant);
   w.type(w.panel.water(), "water level", "99.5 m");
@@ -305,7 +305,7 @@ TEST(SetupPanel, ShowsTheSetUpOfTheCrew) {
   says(setup.errors.heading_1_degree.left_m, Dimension::small_length);
   if (setup.hold_until_m) says(*setup.hold_until_m, Dimension::length);
   EXPECT_TRUE(w.panel.said().contains(QStringLiteral("nose 7 mm lower than the tail"))) << w.panel.said().toStdString();
-  EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(model_status(0))));
+  EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(model_status(ModelConstants{}))));
 }
 
 TEST(SetupPanel, SightBaseAndErrors_AreTypedHere) {

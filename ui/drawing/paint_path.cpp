@@ -129,7 +129,7 @@ void paint_bore_plan(QPainter& painter, const Picture& picture) {
 namespace {
 QString status_text(const Picture& picture) {
   const QFontMetricsF metrics(drawing_font(picture.look.text * 0.92));
-  const QString whose = QString::fromStdString(model_status(picture.crossing.bore.model.calibrated_from.value));
+  const QString whose = QString::fromStdString(model_status(picture.crossing.bore.model));
   return metrics.elidedText(QObject::tr("path: %1").arg(whose), Qt::ElideRight,
                             picture.frame.elevation.width() - picture.look.text * 2);
 }

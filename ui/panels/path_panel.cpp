@@ -131,7 +131,7 @@ void PathPanel::refresh() {
     lines << tr("Chance that it comes out of the ground before the exit: %1.")
                  .arg(said(*answer.chance_of_daylight, Dimension::chance));
   if (!lines.empty())
-    lines << tr("Status: %1.").arg(qs(model_status(*crossing.bore.model.calibrated_from)));
+    lines << tr("Status: %1.").arg(qs(model_status(crossing.bore.model)));
   else
     lines << tr("There is no path yet: set launch and exit.");
   summary_->setText(lines.join(QLatin1Char('\n')));

@@ -91,7 +91,7 @@ QString RunPanel::marks_html() const {
           .arg(tr("Hose: the mark that stands at the launch face. Nose: how far it has bored. Depth: of the axis "
                   "below the ground, nine bores in ten within the number below it. Time: half of all bores, below it "
                   "the minutes that a tenth and nine tenths take. %1.")
-                   .arg(text_from(model_status(*document_.crossing().bore.model.calibrated_from)))
+                   .arg(text_from(model_status(document_.crossing().bore.model)))
                    .toHtmlEscaped());
   return html;
 }

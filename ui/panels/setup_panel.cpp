@@ -145,7 +145,7 @@ void SetupPanel::refresh() {
   cradle_text_->setText(cradle_text());
   errors_text_->setText(errors_text());
   errors_->catch_up();
-  status_->setText(tr("Path and grip: %1.").arg(qs(model_status(*document_.crossing().bore.model.calibrated_from))));
+  status_->setText(tr("Path and grip: %1.").arg(qs(model_status(document_.crossing().bore.model))));
 }
 
 QString SetupPanel::said() const {

@@ -248,7 +248,7 @@ void SoilPanel::refresh() {
   list_strata();
   show_stratum();
   water_->catch_up();
-  status_->setText(qs(model_status(*document_.crossing().bore.model.calibrated_from)));
+  status_->setText(qs(model_status(document_.crossing().bore.model)));
   model_->catch_up();
 }
 

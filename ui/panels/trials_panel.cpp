@@ -142,7 +142,7 @@ void TrialsPanel::show_state() {
   else
     state_->setText(tr("%L1 bores. Status: %2.")
                         .arg(trials->count)
-                        .arg(qs(model_status(*document_.crossing().bore.model.calibrated_from))));
+                        .arg(qs(model_status(document_.crossing().bore.model))));
 }
 
 void TrialsPanel::refresh() {

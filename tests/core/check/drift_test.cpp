@@ -94,6 +94,7 @@ TEST(Drift, Sag_AgainstATypedFloor) {
 TEST(Drift, NeverAStop) {
   Crossing crossing = climbing();
   crossing.bore.model.calibrated_from.set(40);
+  crossing.bore.model.calibrated_records.assign(40, "a record");
   EXPECT_EQ(find(judged(crossing), "bore.climb")->severity, Severity::caution);
   crossing.muted = {mute("bore.climb", "bore", "watched by locator")};
   EXPECT_TRUE(find(judged(crossing), "bore.climb")->muted);

@@ -31,6 +31,15 @@ Crossing prepared(const Ordinary& one) {
   main.located.how.set(LocatedHow::exposed);
   main.located.lateral_sd = main.located.vertical_sd = Length{0.02};
   crossing.site.utilities = {main};
+  TestHole hole;  // what proves it
+  hole.id = "h1";
+  hole.utility = main.id;
+  hole.station = Length{one.length_m / 2};
+  hole.level.set(LevelMeant::centre);
+  hole.elevation = Length{main.path.front().z_m.value_or(0)};
+  hole.date = "2026-02-26";
+  hole.by = "A. Nobody";
+  crossing.site.test_holes = {hole};
   crossing.pipe->outside_diameter = Length{one.pipe_m};
   return crossing;
 }

@@ -92,7 +92,8 @@ TEST(LearnRefusal, TwoClasses_EachItsMetres) {
 LearnLibrary library_of(double bored_m) {
   LearnLibrary library =
       learn(Evidence{{}, {{"firm-clay", 0.001, 0.0025, bored_m, true}, {"firm-clay", 0.001, 0.0025, 0, true}}, {}});
-  library.soils.at(0).bores = 12;
+  library.soils.at(0).bores = 2;
+  library.soils.at(0).records = {"Alder Lane, d1", "Alder Lane, d2"};
   return library;
 }
 

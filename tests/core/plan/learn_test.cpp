@@ -130,11 +130,13 @@ TEST(Learn, Library_IntoACrossing) {
   soil.steer_constant = {0.05, 0.04, 0.06, std::log(0.05), 0.1};
   soil.wander_rad_sqrt_m = {0.003, 0.002, 0.004, std::log(0.003), 0.1};
   soil.field_factor = {0.2, 0.15, 0.25, std::log(0.2), 0.15};
+  soil.records = {"Alder Lane, d1"};
   library.soils = {soil};
   const Crossing learned = with_library(clean_crossing(), tables(), library);
   EXPECT_NEAR(learned.bore.model.steer_constant->v, 0.05 * std::exp(0.005), 1e-12);
   EXPECT_NEAR(learned.bore.model.steer_constant_sd->v, 0.05 * std::exp(0.005) * std::sqrt(std::expm1(0.01)), 1e-12);
   EXPECT_EQ(*learned.bore.model.calibrated_from, 12);
+  EXPECT_EQ(learned.bore.model.calibrated_records, soil.records);
   EXPECT_EQ(learned.bore.model.field_factor->v, 0.2);
   EXPECT_EQ(learned.site.strata[0].values.wander->rad_sqrt_m, 0.003);
   Crossing typed = clean_crossing();

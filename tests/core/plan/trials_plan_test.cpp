@@ -150,9 +150,14 @@ TEST(TrialsText, NoneSeen_IsNotNever) {
 }
 
 TEST(TrialsText, ModelStatus_SaysFromHowManyBores) {
-  EXPECT_EQ(model_status(0), "our model, not calibrated");
-  EXPECT_EQ(model_status(1), "our model, calibrated from 1 bore");
-  EXPECT_EQ(model_status(12), "our model, calibrated from 12 bores");
+  ModelConstants model;
+  EXPECT_EQ(model_status(model), "our model, not calibrated");
+  model.calibrated_from.set(12);  // a number typed by hand calibrates nothing
+  EXPECT_EQ(model_status(model), "our model, not calibrated");
+  model.calibrated_records.assign(12, "a record");
+  EXPECT_EQ(model_status(model), "our model, calibrated from 12 bores");
+  model.calibrated_from.set(1);
+  EXPECT_EQ(model_status(model), "our model, calibrated from 1 bore");
 }
 
 }  // namespace

@@ -14,7 +14,8 @@ namespace burrow {
 ///   "steer_constant":{"likeliest":…,"low":…,"high":…,"ln_mean":…,"ln_sd":…},"wander_rad_sqrt_m":{…},
 ///   "field_factor":{…},"refusals":1,"bored_m":230,
 ///   "refusal_rate":{"mean_1_m":…,"low_1_m":…,"high_1_m":…,"shape":…,"length_m":…}}]}`; low and high hold nine in ten.
-/// The last three may be absent: nothing is known of the rate then. Unknown keys of the whole are kept.
+/// Beside it "records":[…], the names of the bores whose path was read. These four may be absent: nothing is known of
+/// the rate then, and without names the constants do not pass for calibrated. Unknown keys of the whole are kept.
 /// Errors: as `read_crossing`; another format, a newer version, a soil twice, an interval the wrong way round, more
 /// metres bored than the rate is from.
 /// Evidence: LibraryFile.*

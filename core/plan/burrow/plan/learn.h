@@ -36,6 +36,7 @@ struct LearnedSoil {
   std::int64_t refusals = 0;  ///< bores that the ground of this class stopped
   double bored_m = 0;         ///< in this class, by all bores whose end is known; 0: nothing is known of its rate
   std::optional<LearnedRate> refusal_rate{};
+  std::vector<std::string> records{};  ///< of those bores whose path was read, by name
   bool operator==(const LearnedSoil&) const = default;
 };
 
@@ -59,6 +60,7 @@ struct LearnPrior {
 
 /// What one bore contributes: its readings, what the model would have them be for each c, and how they scatter.
 struct BoreEvidence {
+  std::string record;  ///< "Alder Lane, d1"
   std::string soil;
   double wander_class = 0;  ///< σ of the class, before anything is learnt
   double steer_mean = 0, steer_sd = 0;

@@ -21,6 +21,6 @@ struct TrialsLine {
 std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& assessment, UnitSystem units);
 
 /// "our model, not calibrated" or "calibrated from 12 bores": stands wherever a result of the path model stands.
-std::string model_status(std::int64_t calibrated_from);
+std::string model_status(const ModelConstants& model);
 
 }  // namespace burrow
