@@ -12,12 +12,6 @@ namespace burrow {
 
 namespace {
 
-/// Valid on the day: from its first day to its last, both as the ticket says.
-bool in_force(const UtilitySearch& search, const std::optional<Date>& on) {
-  const std::optional<Date> to = search.valid_to ? date_of(*search.valid_to) : std::nullopt;
-  return on && to && *on <= *to && dated(search.valid_from, on);
-}
-
 void check_ticket(Judge& judge, const UtilitySearch& search) {
   const std::optional<Date>& on = judge.tables.judged_on;
   if (!says_something(search.reference)) judge.missing("search-reference", "site", said("utility search"));

@@ -47,7 +47,7 @@ void add_chances(Clearance& c, const Pair& pair, const Station& station, const A
     if (run.found) {
       c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
       const Chances beside = at_section(pair, run, chances.worst);
-      c.bound = c.bound || beside.contact > chances.contact;
+      c.bound = c.bound || beside.contact > chances.contact || beside.encroachment > chances.encroachment;
       chances = larger(chances, beside);
     }
   }
@@ -65,7 +65,7 @@ void add_mixed_chances(Clearance& c, const Pair& pair, const Station& station, c
   if (run.found) {
     c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
     const Chances beside = mixed.at_section(run);
-    c.bound = c.bound || beside.contact > chances.contact;
+    c.bound = c.bound || beside.contact > chances.contact || beside.encroachment > chances.encroachment;
     chances = larger(chances, beside);
   }
   set(c, chances);

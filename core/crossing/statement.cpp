@@ -25,4 +25,9 @@ bool vouched(const Statement& statement, const std::optional<Date>& on) {
   return says_something(statement.how) && declared(statement, on);
 }
 
+bool in_force(const UtilitySearch& search, const std::optional<Date>& on) {
+  const std::optional<Date> to = search.valid_to ? date_of(*search.valid_to) : std::nullopt;
+  return on && to && *on <= *to && dated(search.valid_from, on);
+}
+
 }  // namespace burrow

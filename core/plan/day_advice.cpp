@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/crossing/statement.h"
 #include "day_work.h"
 
 namespace burrow {
@@ -24,6 +25,7 @@ class Adviser {
     contacts();
     cover();
     window();
+    ticket();
     decide();
     order();
   }
@@ -141,6 +143,18 @@ class Adviser {
     DayReason& unlikely = add("day.window", chance, work_.limit("day_window"), "");
     unlikely.leads_to = arrived ? Advice::go_on : Advice::stop_and_look;
     place(unlikely, end);
+  }
+
+  /// Nobody bores on a search that nobody did, that has run out, or whose marks have gone: on the day of the record,
+  /// else on the day of judging.
+  void ticket() {
+    const UtilitySearch& search = work_.crossing.site.utility_search;
+    const std::optional<Date> begun = date_of(work_.record.started.value_or(""));
+    const std::optional<Date> day = begun ? begun : work_.tables.judged_on;
+    const bool holds = search.done.value_or(false) && in_force(search, day) && search.marks_visible.value_or(false);
+    DayReason& reason = add("day.ticket", holds ? 1 : 0,
+                            {1, true, {"the ticket and its marks as entered", SourceLabel::owners_setting}}, "");
+    reason.leads_to = Advice::stop_and_look;
   }
 
   [[nodiscard]] Advice back_or_look() const { return answer_.may_back_out ? Advice::back_out : Advice::stop_and_look; }

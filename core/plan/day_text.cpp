@@ -82,6 +82,9 @@ std::string reason_text(const DayReason& r, UnitSystem units) {
     return say("the depth of {} ahead is not known: a chance to touch it cannot be given{}", r.name, at);
   if (r.code == "day.cover")
     return say("least cover ahead {}, more than {} wanted{}", length(r.measured, units), length(r.limit, units), at);
+  if (r.code == "day.ticket")
+    return r.broken ? said("the utility search does not hold on this day, or its marks cannot be seen")
+                    : said("the utility search holds on this day, and its marks can be seen");
   return say("chance to arrive in the exit pit {}, {} wanted", chance(r.measured, units), chance(r.limit, units));
 }
 

@@ -31,6 +31,20 @@ TEST(Statements, OurRule_CountWhenSignedAndDated) {
   EXPECT_FALSE(declared(Statement{}, on));
 }
 
+TEST(Statements, OurRule_ATicketHoldsFromItsFirstDayToItsLast) {
+  UtilitySearch search;
+  search.valid_from = "2026-02-24";
+  search.valid_to = "2026-03-02";
+  EXPECT_TRUE(in_force(search, on));
+  EXPECT_FALSE(in_force(search, Date{2026, 3, 3}));
+  EXPECT_FALSE(in_force(search, Date{2026, 2, 23}));
+  EXPECT_FALSE(in_force(search, std::nullopt));
+  search.valid_to.reset();
+  EXPECT_FALSE(in_force(search, on));
+  search.valid_to = "when it rains";
+  EXPECT_FALSE(in_force(search, on));
+}
+
 TEST(Statements, OurRule_ADashSaysNothing) {
   for (const char* nothing : {"", " ", "-", "...", "?!"}) EXPECT_FALSE(says_something(nothing)) << nothing;
   for (const char* something : {"a", "7", "é", "漢"}) EXPECT_TRUE(says_something(something)) << something;

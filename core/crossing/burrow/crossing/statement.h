@@ -21,4 +21,7 @@ bool vouched(const Statement& statement, const std::optional<Date>& on);
 /// By whom and on which day; what is declared says the rest.   Evidence: Statements.*
 bool declared(const Statement& statement, const std::optional<Date>& on);
 
+/// Whether a ticket holds on that day: from its first to its last, both as it says. Evidence: Statements.*
+bool in_force(const UtilitySearch& search, const std::optional<Date>& on);
+
 }  // namespace burrow
