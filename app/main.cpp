@@ -1,6 +1,8 @@
 #include <QApplication>
 #include <QSettings>
 #include <QStandardPaths>
+#include <QTimer>
+#include <chrono>
 #include <cstdlib>
 #include <iostream>
 
@@ -42,6 +44,9 @@ int open_workbench(int argc, char** argv, const std::string& file, const std::st
   if (!file.empty() && !window.open_file(QString::fromStdString(file)))
     window.open_sample(QStringLiteral("house-service"));
   window.offer_left_work();
+  QTimer midnight;
+  QObject::connect(&midnight, &QTimer::timeout, &window, [&window] { window.document().judge_on(burrow::today()); });
+  midnight.start(std::chrono::minutes(1));
   return QApplication::exec();
 }
 

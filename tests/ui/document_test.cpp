@@ -5,6 +5,7 @@
 #include <QDir>
 #include <QFile>
 #include <QTemporaryDir>
+#include <algorithm>
 
 #include "burrow/crossing/blank.h"
 #include "burrow/document/fields.h"
@@ -26,6 +27,24 @@ void write_file(const QString& path, const QByteArray& text) {
 TEST(Document, StartsWithABlankCrossingThatIsIncomplete) {
   Document document(tables_for_tests());
   EXPECT_EQ(document.assessment().verdict, Verdict::incomplete);
+}
+
+// A window left open over midnight: the ticket of the sample does not hold for ever.
+TEST(Document, NextDay_TheTicketRunsOut) {
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("house-service")));
+  const auto asks = [&] {
+    const auto& findings = document.assessment().findings;
+    return std::any_of(findings.begin(), findings.end(),
+                       [](const Finding& f) { return f.code == "missing.search-validity"; });
+  };
+  EXPECT_FALSE(asks());
+  int changes = 0;
+  QObject::connect(&document, &Document::changed, [&] { ++changes; });
+  document.judge_on(Date{2100, 1, 1});
+  EXPECT_TRUE(asks());
+  document.judge_on(Date{2100, 1, 1});
+  EXPECT_EQ(changes, 1);
 }
 
 TEST(Document, WrongFileLeavesEverythingAsItWas) {

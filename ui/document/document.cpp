@@ -50,6 +50,13 @@ const Assessment& Document::assessment() {
   return assessment_;
 }
 
+void Document::judge_on(const Date& day) {
+  if (tables_.judged_on == day) return;
+  tables_.judged_on = day;
+  stale_ = true;
+  Q_EMIT changed();
+}
+
 QString Document::title() const {
   if (!path_.isEmpty()) return QFileInfo(path_).fileName();
   if (!crossing_.name.empty()) return QString::fromStdString(crossing_.name);

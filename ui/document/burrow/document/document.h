@@ -23,6 +23,8 @@ class Document : public QObject {
 
   [[nodiscard]] const Crossing& crossing() const { return crossing_; }
   [[nodiscard]] const Tables& tables() const { return tables_; }
+  /// Judges for that day from now on: a window left open over midnight.   Evidence: Document.NextDay_*
+  void judge_on(const Date& day);
   /// Brings the assessment up to date first, if the crossing has changed.
   const Assessment& assessment();
   QUndoStack& undo_stack() { return undo_; }
