@@ -137,7 +137,6 @@ void judge_refusal(Judge& judge) {
          caution.source});
 }
 
-
 /// Whether a limit of length is broken.
 bool judge_length(Judge& judge) {
   const double length = judge.crossing.bore.exit.station.m - judge.crossing.bore.launch.station.m;

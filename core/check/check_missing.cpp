@@ -126,9 +126,14 @@ void check_missing(Judge& judge) {
   }
   if (!site.water || site.water->empty()) judge.missing("water", "site", said("water level"));
   for (const UnknownKey& unknown : crossing.unknown_keys) {
-    Finding& finding = judge.missing("unknown-key", "site", unknown.pointer + "/" + unknown.key);
+    Finding finding;
     finding.code = "file.unknown-key";
+    finding.severity = Severity::caution;
+    finding.subject = "site";
+    finding.name = unknown.pointer + "/" + unknown.key;
+    finding.missing = true;
     finding.source = {unknown.like, SourceLabel::derived};
+    judge.say(std::move(finding));
   }
   if (!judge.tables.judged_on) judge.missing("day", "site", said("day to judge by"));
   check_search(judge);

@@ -97,6 +97,8 @@ const FindingWords rows[] = {
      noted("Enter what can be held on site, or leave the default.")},
     {"bore.calibration-unproved",
      [](const Say& s) {
+       if (!s.f.measured || !s.f.limit)
+         return std::string(said("path model said to be calibrated, without its records"));
        return say("path model said to be calibrated from {:.0f} bores, records of {:.0f} are named",
                   s.f.limit.value_or(0), s.f.measured.value_or(0));
      },

@@ -66,7 +66,7 @@ void WorstOfMany::say_not_judged(Judge& judge, std::string_view code, std::strin
   if (count > 1) name += burrow::say(" and {} more", count - 1);
   Finding finding = finding_at(code, Severity::note, utility->id, std::move(name), at.x_m, at.y_m, at.z_m);
   finding.unit = unit;
-  finding.measured = value;
+  if (std::isfinite(value)) finding.measured = value;
   finding.source = {"forms made for heavier blows", SourceLabel::our_model};
   judge.say(std::move(finding));
 }

@@ -110,6 +110,7 @@ WorkLine work_line(const Judge& judge) {
 UtilityPlace::UtilityPlace(const Judge& judge, const WorkLine& work, const Utility& utility) {
   const PlanPoint launch{judge.crossing.bore.launch.station.m, judge.crossing.bore.launch.offset->m};
   const PlanPoint exit{judge.crossing.bore.exit.station.m, judge.crossing.bore.exit.offset->m};
+  near = utility.path.empty();  // nobody said where it lies
   const double within = asked_within_m + work.half_width_m;
   const std::vector<PathVertex> line = lengthened(utility.path, reach_of(utility, 0));
   for (std::size_t i = 0; i < line.size() && !(near && crossed); ++i) {

@@ -32,9 +32,9 @@ void fields(Io& io, V& value) {
 
 template <class Io, Is<LearnedRate> V>
 void fields(Io& io, V& rate) {
-  io.required("mean_1_m", rate.mean_1_m, range::rate);
-  io.required("low_1_m", rate.low_1_m, range::rate);
-  io.required("high_1_m", rate.high_1_m, range::rate);
+  io.required("mean_1_m", rate.mean_1_m, range::rate_by_length);
+  io.required("low_1_m", rate.low_1_m, range::rate_by_length);
+  io.required("high_1_m", rate.high_1_m, range::rate_by_length);
   io.required("shape", rate.shape, range::positive);
   io.required("length_m", rate.length_m, range::positive);
 }
@@ -48,7 +48,7 @@ void fields(Io& io, V& soil) {
   io.required_object("wander_rad_sqrt_m", soil.wander_rad_sqrt_m);
   io.required_object("field_factor", soil.field_factor);
   io.field("refusals", soil.refusals, range::count);
-  io.field("bored_m", soil.bored_m, range::not_negative);
+  io.field("bored_m", soil.bored_m, range::size);
   io.object("refusal_rate", soil.refusal_rate);
   io.texts("records", soil.records);
 }

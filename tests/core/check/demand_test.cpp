@@ -26,9 +26,10 @@ struct Court {
     return empty;
   }();
   StopChance stopping{crossing.site, tables(), ground, answer.bore};
+  PathFans fans;
   LimitsInForce limits{crossing, tables()};
   std::vector<Finding> kept;
-  Judge judge{crossing, tables(), ground, tool, stopping, limits, answer, &kept};
+  Judge judge{crossing, tables(), ground, tool, stopping, fans, limits, answer, &kept};
 };
 
 Finding about(Severity severity) {
@@ -85,7 +86,7 @@ TEST(Demand, NoNumber_DecidesTheVerdict) {
        {std::pair{Severity::stop, Verdict::stop}, std::pair{Severity::caution, Verdict::caution}}) {
     Court court;
     court.judge.demand(about(severity), no_number, {1, true, {}});
-    conclude(court.crossing, court.answer);
+    conclude(court.crossing, tables(), court.answer);
     EXPECT_EQ(court.answer.verdict, verdict);
     const auto json = nlohmann::json::parse(write_assessment(court.crossing, court.answer, "x", {}));
     EXPECT_TRUE(json.at("findings").at(0).at("measured").is_null());
@@ -100,9 +101,11 @@ TEST(Demand, NoNumber_LapsesAMute) {
   mute.code = "bore.cover";
   mute.subject = "bore";
   mute.reason = "seen on site";
+  mute.by = "A. Nobody";
+  mute.date = "2026-03-01";
   mute.measured = 0.9;
   court.judge.demand(about(Severity::caution), no_number, {1, true, {}});
-  conclude(court.crossing, court.answer);
+  conclude(court.crossing, tables(), court.answer);
   EXPECT_FALSE(court.answer.findings.front().muted.has_value());
   EXPECT_EQ(court.answer.verdict, Verdict::caution);
 }
@@ -115,7 +118,7 @@ TEST(Demand, WorstOfMany_CountsWhatIsNoNumber) {
   worst.take(utility, {}, 2, limit);
   worst.take(utility, {1, 0, 0}, no_number, limit);
   EXPECT_EQ(worst.count, 2u);
-  worst.say(court.judge, "utility.movement", "m");
+  worst.say_not_judged(court.judge, "utility.vibration", "m/s");
   ASSERT_EQ(court.answer.findings.size(), 1u);
   EXPECT_FALSE(court.answer.findings.front().measured.has_value());
 }

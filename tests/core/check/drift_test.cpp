@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "burrow/check/mute.h"
 #include "clean_crossing.h"
 
 namespace burrow::test {
@@ -96,7 +97,10 @@ TEST(Drift, NeverAStop) {
   crossing.bore.model.calibrated_from.set(40);
   crossing.bore.model.calibrated_records.assign(40, "a record");
   EXPECT_EQ(find(judged(crossing), "bore.climb")->severity, Severity::caution);
-  crossing.muted = {mute("bore.climb", "bore", "watched by locator")};
+  const auto muted =
+      with_mute(crossing, *find(judged(crossing), "bore.climb"), {"watched by locator", "A. Nobody", "2026-03-01"});
+  ASSERT_TRUE(muted);
+  crossing.muted = *muted;
   EXPECT_TRUE(find(judged(crossing), "bore.climb")->muted);
 }
 

@@ -19,6 +19,8 @@ TestHole hole(double station_m, double elevation_m, std::string utility = "u1") 
   h.station = Length{station_m};
   h.level.set(LevelMeant::centre);
   h.elevation = Length{elevation_m};
+  h.date = "2026-02-26";
+  h.by = "A. Nobody";
   return h;
 }
 
@@ -76,7 +78,11 @@ TEST(Holes, OddOnes_AreSaid) {
                 },
                 "utility.hole-without-diameter"),
             "");
-  EXPECT_NE(said([](Crossing& c) { c.site.utilities[0].located.vertical_sd.reset(); }, "utility.hole-without-error"),
+  EXPECT_NE(said(
+                [](Crossing& c) {
+                  c.site.utilities[0].located.vertical_sd.reset(), c.site.utilities[0].located.level.reset();
+                },
+                "utility.hole-without-error"),
             "");
   EXPECT_EQ(said([](Crossing& c) { c.site.test_holes[0].elevation = Length{98.6}; }, "utility.hole-off-record"),
             "a test hole found gas main 0.50 m from its record, up to 0.19 m is to be expected");

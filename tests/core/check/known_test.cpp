@@ -26,7 +26,7 @@ Crossing with_line(Utility u) {
   return c;
 }
 
-Crossing with_line(std::vector<PathVertex> path) {
+Crossing with_path(std::vector<PathVertex> path) {
   return with_line(gas_main(std::move(path)));
 }
 
@@ -59,20 +59,20 @@ TEST(Known, CleanCrossing_IsWithinLimits) {
 // A gas main from records that just ends short of the bore, at its level, pointing at it.
 TEST(UtilityCourse, OurDefault_LineThatEndsShortOfTheBoreIsAsked) {
   for (const double short_by : {0.8, 1.2, 3.0}) {
-    const Crossing c = with_line({{4, -9, 98.6}, {4, -short_by, 98.6}});
+    const Crossing c = with_path({{4, -9, 98.6}, {4, -short_by, 98.6}});
     const Assessment answer = judged(c);
     EXPECT_TRUE(find(answer, "missing.utility-course", "u2")) << short_by << listed(answer);
     EXPECT_NE(answer.verdict, Verdict::within_limits) << short_by;
   }
-  EXPECT_TRUE(asks(with_line({{4, 2.5, 98.6}}), "utility-course", "u2"));                      // a lone vertex
-  EXPECT_TRUE(asks(with_line({{3, -9, 98.6}, {4, -3, 98.6}}), "utility-course", "u2"));        // aslant
-  EXPECT_TRUE(asks(with_line({{-1.5, -9, 98.6}, {-1.5, -3, 98.6}}), "utility-course", "u2"));  // at the launch pit
-  EXPECT_TRUE(asks(with_line({{4, -9, {}}, {4, -3, {}}}), "utility-course", "u2"));            // its level unknown too
+  EXPECT_TRUE(asks(with_path({{4, 2.5, 98.6}}), "utility-course", "u2"));                      // a lone vertex
+  EXPECT_TRUE(asks(with_path({{3, -9, 98.6}, {4, -3, 98.6}}), "utility-course", "u2"));        // aslant
+  EXPECT_TRUE(asks(with_path({{-1.5, -9, 98.6}, {-1.5, -3, 98.6}}), "utility-course", "u2"));  // at the launch pit
+  EXPECT_TRUE(asks(with_path({{4, -9, {}}, {4, -3, {}}}), "utility-course", "u2"));            // its level unknown too
   // It runs off, or beside at a distance, or lies far below, or has crossed already.
-  EXPECT_FALSE(asks(with_line({{4, -3, 98.6}, {4, -9, 98.6}, {-30, -9, 98.6}}), "nothing"));
-  EXPECT_FALSE(asks(with_line({{4, -19, 98.6}, {4, -14, 98.6}}), "utility-course"));
-  EXPECT_FALSE(asks(with_line({{4, -9, 90}, {4, -3, 90}}), "utility-course"));
-  EXPECT_FALSE(asks(with_line({{4, -9, 97}, {4, 3, 97}}), "utility-course"));
+  EXPECT_FALSE(asks(with_path({{4, -3, 98.6}, {4, -9, 98.6}, {-30, -9, 98.6}}), "nothing"));
+  EXPECT_FALSE(asks(with_path({{4, -19, 98.6}, {4, -14, 98.6}}), "utility-course"));
+  EXPECT_FALSE(asks(with_path({{4, -9, 90}, {4, -3, 90}}), "utility-course"));
+  EXPECT_FALSE(asks(with_path({{4, -9, 97}, {4, 3, 97}}), "utility-course"));
 }
 
 TEST(UtilityCourse, OurDefault_ADeclaredEndIsNotAsked_EdgeOfRecordGoesOn) {
@@ -113,8 +113,12 @@ TEST(Kind, OurDefault_UnknownIsTheStrictest) {
         const Verdict known = judged(with_line(u)).verdict;
         u.kind = UtilityKind::unknown;
         const Verdict unknown = judged(with_line(u)).verdict;
-        if (known == Verdict::stop) EXPECT_EQ(unknown, Verdict::stop) << word << " at " << level;
-        if (known != Verdict::within_limits) EXPECT_NE(unknown, Verdict::within_limits) << word << " at " << level;
+        if (known == Verdict::stop) {
+          EXPECT_EQ(unknown, Verdict::stop) << word << " at " << level;
+        }
+        if (known != Verdict::within_limits) {
+          EXPECT_NE(unknown, Verdict::within_limits) << word << " at " << level;
+        }
       }
 }
 
@@ -129,7 +133,7 @@ TEST(Status, OurDefault_OverlapIsAStopWhateverTheStatus) {
 }
 
 TEST(Status, OurDefault_AbandonedCountsAsLiveUntilProved) {
-  Utility u = gas_main({{4, -8, 97.75}, {4, 8, 97.75}});
+  Utility u = gas_main({{4, -8, 97.85}, {4, 8, 97.85}});
   u.status.set(UtilityStatus::live);
   const Finding* live = nullptr;
   const Assessment of_live = judged(with_line(u));
@@ -165,7 +169,7 @@ TEST(Exposure, OurDefault_WantsAHoleWithLevelDateAndName) {
     EXPECT_TRUE(answer.verdict == Verdict::incomplete || answer.verdict == Verdict::stop);
   }
   // Two clicks no longer turn a stop into within limits.
-  Crossing clicked = with_line({{4, -8, 97.7}, {4, 8, 97.7}});
+  Crossing clicked = with_path({{4, -8, 97.95}, {4, 8, 97.95}});
   EXPECT_EQ(judged(clicked).verdict, Verdict::stop);
   clicked.site.utilities[1].located.how.set(LocatedHow::exposed);
   EXPECT_EQ(judged(clicked).verdict, Verdict::stop);
@@ -173,7 +177,7 @@ TEST(Exposure, OurDefault_WantsAHoleWithLevelDateAndName) {
 
 // Common practice, no source: expose before passing.
 TEST(Exposure, CommonPractice_ALiveGasLineCrossedWithinTheGapStaysACaution) {
-  Crossing c = with_line({{4, -8, 97.0}, {4, 8, 97.0}});
+  Crossing c = with_path({{4, -8, 97.0}, {4, 8, 97.0}});
   Assessment answer = judged(c);
   const Finding* expose = find(answer, "utility.expose", "u2");
   ASSERT_TRUE(expose) << listed(answer);
@@ -181,7 +185,7 @@ TEST(Exposure, CommonPractice_ALiveGasLineCrossedWithinTheGapStaysACaution) {
   EXPECT_DOUBLE_EQ(*expose->limit, 1.5);
   c.limits["expose_within_m"] = {0.2, "the owner's letter of 3 January", ""};
   EXPECT_FALSE(find(judged(c), "utility.expose", "u2"));
-  c = with_line({{4, -8, 95.5}, {4, 8, 95.5}});
+  c = with_path({{4, -8, 95.5}, {4, 8, 95.5}});
   EXPECT_FALSE(find(judged(c), "utility.expose", "u2"));
 }
 
@@ -234,7 +238,7 @@ TEST(Located, OurDefault_AnErrorOfNothingCountsAsNotKnown) {
 
 // 7.4 m typed for 0.74: the hole contradicts its record.
 TEST(Holes, OurDefault_AContradictionIsDecidedBySomebodyAndLowersNoAlarm) {
-  Crossing c = with_line({{4, -8, 98.75}, {4, 8, 98.75}});
+  Crossing c = with_path({{4, -8, 98.75}, {4, 8, 98.75}});
   ASSERT_EQ(judged(c).verdict, Verdict::stop);
   TestHole hole;
   hole.id = "h1";

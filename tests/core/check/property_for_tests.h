@@ -212,12 +212,17 @@ inline int rank_of(Verdict verdict, bool hides) {
 inline void expect_sound(const Crossing& c, const Assessment& answer, const std::string& what) {
   for (const Finding& f : answer.findings) {
     for (const std::optional<double>& value : {f.measured, f.limit, f.margin, f.station_m})
-      if (value) EXPECT_TRUE(std::isfinite(*value)) << what << ": " << f.code;
+      if (value) {
+        EXPECT_TRUE(std::isfinite(*value)) << what << ": " << f.code;
+      }
   }
   for (const UtilityAnswer& u : answer.utilities) {
-    if (u.contact_chance) EXPECT_TRUE(*u.contact_chance >= 0 && *u.contact_chance <= 1) << what;
-    if (u.contact_chance && u.contact_chance_worst)
+    if (u.contact_chance) {
+      EXPECT_TRUE(*u.contact_chance >= 0 && *u.contact_chance <= 1) << what;
+    }
+    if (u.contact_chance && u.contact_chance_worst) {
       EXPECT_GE(*u.contact_chance_worst, *u.contact_chance * (1 - 1e-9)) << what;
+    }
   }
   (void)c;
 }
@@ -256,8 +261,9 @@ inline void expect_no_better(unsigned seed, int pairs) {
     const auto missing = [](const Finding& f) { return f.missing; };
     EXPECT_EQ(count(judged_quiet, stop), count(judged_before, stop)) << "seed " << seed << " " << muted.code;
     EXPECT_EQ(count(judged_quiet, missing), count(judged_before, missing)) << "seed " << seed << " " << muted.code;
-    if (muted.severity != Severity::caution || can_hurt_people(muted))
+    if (muted.severity != Severity::caution || can_hurt_people(muted)) {
       EXPECT_EQ(judged_quiet.verdict, judged_before.verdict) << "seed " << seed << " " << muted.code;
+    }
   }
 }
 

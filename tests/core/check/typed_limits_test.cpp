@@ -109,6 +109,7 @@ TEST(Limits, CoverTypedLooserThanTheRule_WantsAPermit) {
   Crossing crossing = clean_crossing();
   const double rule = find_rule(tables(), *crossing.site.surface.front().rule)->cover->m;
   crossing.site.surface.front().required_cover = Length{rule - 0.3};
+  crossing.site.surface.front().permit = "";
   const Assessment open = judged(crossing);
   EXPECT_TRUE(find(open, "limit.no-reason", "f1")) << listed(open);
   EXPECT_EQ(*working(open, "surface.cover", "f1")->limit, rule) << "the rule stays in force";
@@ -127,6 +128,7 @@ TEST(Limits, CoverTypedLooserThanTheRule_WantsAPermit) {
 TEST(Limits, HeaveTypedLooserThanTheTable_WantsAPermit) {
   Crossing crossing = clean_crossing();
   crossing.site.surface.front().heave_limit = Length{0.05};
+  crossing.site.surface.front().permit = "";
   const Assessment open = judged(crossing);
   EXPECT_TRUE(find(open, "limit.no-reason", "f1")) << listed(open);
   EXPECT_EQ(*working(open, "surface.heave", "f1")->limit, 0.010) << "the table stays in force";

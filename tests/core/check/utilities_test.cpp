@@ -63,16 +63,32 @@ TEST(Utilities, ContactChance_CautionThenStop) {
 
 TEST(Utilities, Exposed_AsksForLess) {
   Crossing crossing = straight_over(0.5);
-  crossing.site.utilities.front().located.how.set(LocatedHow::exposed);
+  Utility& utility = crossing.site.utilities.front();
+  utility.located.how.set(LocatedHow::exposed);
+  TestHole hole;
+  hole.id = "h1";
+  hole.utility = utility.id;
+  hole.station = Length{utility.path.front().x_m};
+  hole.level.set(LevelMeant::centre);
+  hole.elevation = Length{*utility.path.front().z_m};
+  hole.date = "2026-02-26";
+  hole.by = "A. Nobody";
+  crossing.site.test_holes = {hole};
   const Assessment answer = judged(crossing);
   EXPECT_NEAR(*answer.utilities.front().required_m, 0.30, 1e-12);
   EXPECT_FALSE(find(answer, "utility.separation")) << listed(answer);
   EXPECT_FALSE(answer.utilities.front().expose);
 }
 
-TEST(Utilities, Abandoned_IsNeverAStop) {
-  Crossing crossing = straight_over(0.05);
+// Out of use, proved: near it is a caution; through it a stop.
+TEST(Utilities, Abandoned_IsAStopOnlyWhereBodiesOverlap) {
+  Crossing crossing = straight_over(0.11);
   crossing.site.utilities.front().status.set(UtilityStatus::abandoned);
+  crossing.site.utilities.front().abandonment = {"cut and capped", "A. Nobody", "2026-01-15", ""};
+  Crossing through = straight_over(0.05);
+  through.site.utilities.front().status.set(UtilityStatus::abandoned);
+  through.site.utilities.front().abandonment = crossing.site.utilities.front().abandonment;
+  EXPECT_EQ(judged(through).verdict, Verdict::stop);
   const Assessment answer = judged(crossing);
   for (const char* code : {"utility.separation", "utility.contact"}) {
     ASSERT_TRUE(find(answer, code)) << code << listed(answer);
