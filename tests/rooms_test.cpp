@@ -98,8 +98,8 @@ std::string owner_of(const std::string& include) {
   if (starts_with_any(include, {"gdal", "ogr", "cpl_"})) return "gdal";
   if (include == "proj.h") return "proj";
   if (include == "pugixml.hpp") return "pugixml";
-  if (include == "unistd.h" || include == "fcntl.h" || include == "dlfcn.h" || include == "locale.h" ||
-      include.starts_with("sys/"))
+  if (include == "unistd.h" || include == "poll.h" || include == "fcntl.h" || include == "dlfcn.h" ||
+      include == "locale.h" || include.starts_with("sys/"))
     return "system";
   return "unknown";
 }

@@ -31,20 +31,20 @@ Finding about_limit(std::string_view code, Severity severity, std::string subjec
 /// Counted and named, or not counted and said so.
 void tell(Judge& judge, LoosenedLimit limit, std::string_view unit, TypedLimit how) {
   const std::string subject = limit.subject.empty() ? "site" : limit.subject;
-  const auto say = [&](std::string_view code, Severity severity) {
+  const auto add = [&](std::string_view code, Severity severity) {
     judge.say(about_limit(code, severity, subject, limit.name, limit.value, limit.table_value, unit));
   };
   switch (how) {
     case TypedLimit::counts:
       return;
     case TypedLimit::impossible:
-      return say("limit.impossible", Severity::stop);
+      return add("limit.impossible", Severity::stop);
     case TypedLimit::no_reason:
-      return say("limit.no-reason", Severity::caution);
+      return add("limit.no-reason", Severity::caution);
     case TypedLimit::loosened:
       break;
   }
-  say("limit.loosened", Severity::note);
+  add("limit.loosened", Severity::note);
   judge.answer.loosened.push_back(std::move(limit));
 }
 
