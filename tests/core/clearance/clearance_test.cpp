@@ -45,9 +45,11 @@ TEST(Clearance, UnexposedGas_AsksForTheBandToo) {
   EXPECT_NEAR(*c.required_m, 0.6 + 1.645 * *c.spread_m, 1e-12);
   EXPECT_NEAR(c.required_fixed_m, 0.6, 1e-12);
   gas.located.how = Given<LocatedHow>::enter(LocatedHow::exposed);
-  EXPECT_NEAR(*only(gas).required_m, 0.3, 1e-12);
+  EXPECT_TRUE(only(gas).exposure_unproved);  // said, not shown: as traced
+  EXPECT_NEAR(*only(gas).required_m, *c.required_m, 1e-12);
+  EXPECT_NEAR(c.required_exposed_m, 0.3, 1e-12);
   gas.required_clearance = Length{0.45};
-  EXPECT_NEAR(*only(gas).required_m, 0.45, 1e-12);
+  EXPECT_NEAR(only(gas).required_exposed_m, 0.45, 1e-12);
 }
 
 TEST(Clearance, MissingData_IsFlaggedNeverZero) {

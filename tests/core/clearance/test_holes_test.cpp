@@ -28,6 +28,8 @@ TestHole hole(double station_m, double offset_m, double elevation_m, double reac
   h.level.set(LevelMeant::centre);
   h.elevation = Length{elevation_m};
   h.reach.set(Length{reach_m});
+  h.date = "2026-02-26";
+  h.by = "A. Nobody";
   return h;
 }
 
