@@ -73,7 +73,10 @@ void FanTable::fill(Profile& profile, std::size_t from, std::size_t to) const {
 
 void FanTable::look(double x_m, const FanLanes& depth_m, Look& look) {
   FanLanes place;
-  for (std::size_t k = 0; k < fan_lanes; ++k) place[k] = std::clamp((depth_m[k] - top_m_) / row_m_, 0.0, deepest_row);
+  for (std::size_t k = 0; k < fan_lanes; ++k) {
+    const double row = (depth_m[k] - top_m_) / row_m_;
+    place[k] = row > 0 ? std::min(row, deepest_row) : 0;  // a depth that is no number leaves no row
+  }
   const auto [lowest, highest] = std::minmax_element(place.begin(), place.end());
   const auto first = static_cast<std::size_t>(*lowest), last = static_cast<std::size_t>(*highest);
   const double along = single_ ? 0 : std::floor(x_m / apart_m_);

@@ -73,7 +73,7 @@ const FindingWords rows[] = {
     {"utility.above-ground",
      [](const Say& s) {
        return say("{} lies {} above the ground as entered", s.f.name,
-                  format(-s.f.measured.value_or(0), Dimension::length, s.units));
+                  s.f.measured ? format(-*s.f.measured, Dimension::length, s.units) : std::string("–"));
      },
      noted("Check whether a depth was typed as a level, or the other way round.")},
     {"utility.deep",
