@@ -69,9 +69,32 @@ std::vector<ToolRow> choose_tool(const Crossing& crossing, const Tables& tables,
   return rows;
 }
 
+namespace {
+
+/// The hole that would prove it: where the bore passes, at the level of the record, measured on the day.
+std::optional<TestHole> hole_over(const Crossing& crossing, const Tables& tables, const Assessment& now,
+                                  const Utility& utility) {
+  const auto answer = std::find_if(now.utilities.begin(), now.utilities.end(),
+                                   [&](const UtilityAnswer& one) { return one.id == utility.id; });
+  if (answer == now.utilities.end() || !answer->station_m || !answer->elevation_m || !tables.judged_on) return {};
+  TestHole hole;
+  hole.id = free_id(crossing, "h");
+  hole.utility = utility.id;
+  hole.station = Length{*answer->station_m};
+  hole.offset = Length{*answer->offset_m};
+  hole.level.set(LevelMeant::centre);
+  hole.elevation = Length{*answer->elevation_m};
+  hole.date = text_of(*tables.judged_on);
+  hole.by = "crew";
+  return hole;
+}
+
+}  // namespace
+
 std::vector<Exposure> exposures(const Crossing& crossing, const Tables& tables, const LaunchMap& map,
                                 const ToolTableWish& wish, const std::stop_token& stop) {
   const double hole_sd = limit_of(crossing, tables, "hole_sd_m").value;
+  const Assessment now = assess(crossing, tables);
   std::vector<Exposure> all;
   for (const Utility& utility : crossing.site.utilities) {
     const bool in_the_way = std::any_of(map.relaxations.begin(), map.relaxations.end(), [&](const Relaxation& r) {
@@ -79,6 +102,8 @@ std::vector<Exposure> exposures(const Crossing& crossing, const Tables& tables, 
     });
     if (!in_the_way || exposed(utility)) continue;
     Crossing dug = crossing;
+    if (const std::optional<TestHole> hole = hole_over(crossing, tables, now, utility))
+      dug.site.test_holes.push_back(*hole);
     for (Utility& other : dug.site.utilities) {
       if (other.id != utility.id) continue;
       other.located.how.set(LocatedHow::exposed);

@@ -189,6 +189,16 @@ TEST(DayAdvice, Method_OddReadingNearAnUnexposedService) {
 TEST(DayAdvice, Exposed_IsNotNear) {
   Day day;
   day.crossing.site.utilities = {gas_beside(4, 97.9, LocatedHow::exposed)};
+  EXPECT_FALSE(day.mark(4).answer().near.empty());  // said, not shown
+  TestHole hole;
+  hole.id = "h1";
+  hole.utility = day.crossing.site.utilities[0].id;
+  hole.station = Length{4};
+  hole.level.set(LevelMeant::centre);
+  hole.elevation = Length{97.9};
+  hole.date = "2026-02-26";
+  hole.by = "A. Nobody";
+  day.crossing.site.test_holes = {hole};
   EXPECT_TRUE(day.mark(4).answer().near.empty());
 }
 

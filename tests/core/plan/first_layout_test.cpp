@@ -27,7 +27,11 @@ FirstAnswers all_known() {
   a.known = Known::seen;
   a.water_depth = Length{3};
   a.searched = true;
+  a.permit = "permit 4";
   a.reference = "17";
+  a.search_date = a.valid_from = "2026-02-24";
+  a.valid_to = "2026-03-24";
+  a.marks_visible = true;
   a.laterals = Laterals::none_here;
   a.lines = {{UtilityKind::gas, Length{4}, Length{0.8}, Length{0.11}, LocatedHow::traced}};
   return a;

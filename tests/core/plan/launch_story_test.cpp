@@ -257,13 +257,15 @@ TEST(LaunchStory, Ties_LeastDigging) {
     c.site.utilities.push_back(water_main(4, 100 - depth));
     c.site.utilities.back().id = "u" + std::to_string(c.site.utilities.size());
   }
-  for (const char* chance : {"contact_stop", "contact_caution", "encroachment_stop", "encroachment_caution"})
-    c.limits[chance] = {1, "not what is planted here", ""};
-  c.limits["exit_window_chance"] = {0.01, "not what is planted here", ""};
+  Tables planted = tables();
+  for (LimitRow& row : planted.limits) {
+    if (row.id.starts_with("contact_") || row.id.starts_with("encroachment_")) row.value = 1;
+    if (row.id == "exit_window_chance") row.value = 0.01;
+  }
   c.bore.launch.elevation = Length{95.7};
   LaunchMapWish wish = of_cells(16);
   wish.refine = false;
-  const LaunchMap map = search_launches(c, tables(), wish);
+  const LaunchMap map = search_launches(c, planted, wish);
   ASSERT_EQ(map.cells.size(), 16U);
   EXPECT_NEAR(map.cells[7].place.down, 3.097 - 0.196, 1e-3);
   EXPECT_NEAR(map.cells[7].margin, map.cells[8].margin, 1e-3);

@@ -106,7 +106,7 @@ inline std::vector<BothWays> both_ways(Crossing crossing, std::int64_t count = t
   }
   all.push_back({where + "daylight", *answer.chance_of_daylight, trials.daylight.chance()});
   if (answer.arrival.chance_inside_exit_pit) {
-    const double inside = *answer.arrival.chance_inside_exit_pit / (1 - *answer.chance_of_refusal);
+    const double inside = *answer.arrival.chance_inside_exit_pit;
     all.push_back({where + "outside the window", 1 - inside, 1 - trials.inside_window.chance()});
     all.push_back({where + "inside the window", inside, trials.inside_window.chance()});
   }
