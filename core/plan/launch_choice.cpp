@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
+#include "burrow/check/assess.h"
 #include "burrow/check/limits.h"
+#include "burrow/crossing/crossing.h"
 #include "burrow/soil/settlement.h"
 
 namespace burrow {
