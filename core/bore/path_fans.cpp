@@ -22,7 +22,9 @@ FanLanes constants_of(const ModelConstants& model) {
   FanLanes c;
   c.fill(mean);
   if (!(sd > 0 && mean > 0)) return c;
-  const double log_variance = std::log1p(sd * sd / (mean * mean)), log_sd = std::sqrt(log_variance);
+  constexpr double most_log_variance = 9;  // wider nobody knows anything of c
+  const double share = std::min(sd / mean, 1e6);
+  const double log_variance = std::min(std::log1p(share * share), most_log_variance), log_sd = std::sqrt(log_variance);
   for (std::size_t k = 0; k < fan_lanes; ++k)
     c[k] =
         std::exp(std::log(mean) - 0.5 * log_variance + log_sd * (fan_first_sd + fan_step_sd * static_cast<double>(k)));

@@ -109,7 +109,9 @@ void check_errors_of_nothing(Judge& judge) {
   if (!(launch.level_sd->rad > 0)) say("bore", said("level"));
   if (!(launch.aim_sd->rad > 0)) say("bore", said("aim"));
   if (!(launch.position_sd->m > 0)) say("bore", said("position at the launch face"));
-  if (!(model.steer_constant->v > 0) || !(model.steer_constant_sd->v > 0)) say("bore", said("steering constant"));
+  constexpr double least_constant = 1e-4;  // of 0.04: a tool that nothing turns
+  if (!(model.steer_constant->v > least_constant) || !(model.steer_constant_sd->v > least_constant))
+    say("bore", said("steering constant"));
   for (const Stratum& stratum : judge.crossing.site.strata)
     if (stratum.values.wander && !(stratum.values.wander->rad_sqrt_m > 0)) {
       const SoilClass* soil = find_soil(judge.tables, stratum.soil);

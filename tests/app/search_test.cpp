@@ -21,7 +21,7 @@ TEST(SearchCommand, Text_BestLaunchAndWhatBinds) {
   EXPECT_THAT(ran.out, HasSubstr("Best launch: "));
   EXPECT_THAT(ran.out, HasSubstr("as it stands\n  1.33 m deep at 0.00 %: stop"));
   EXPECT_THAT(ran.out, HasSubstr("what binds"));
-  EXPECT_THAT(ran.out, HasSubstr("clear gap to gas main (stop)"));
+  EXPECT_THAT(ran.out, HasSubstr("chance of touching gas main (stop)"));
   const Ran us = run("search", {sample("house-service"), "--grid", "8", "--units", "us"});
   EXPECT_THAT(us.out, HasSubstr("4 ft 4.4 in deep"));
 }

@@ -50,7 +50,7 @@ TEST(SurfacePanel, EntriesAndChoices_AreOneStepEach) {
       if (f.code == "surface.stuck" && f.subject == "f1") return f.severity;
     return Severity::stop;
   };
-  w.type(w.panel.rescue(), "got out by", "dug up at night");
+  w.type(w.panel.rescue(), "how it would be got out", "dug up at night");
   EXPECT_EQ(road().rescue.how, "dug up at night");
   one_more("got out by");
   w.type(w.panel.rescue(), "agreed with", "  ");
