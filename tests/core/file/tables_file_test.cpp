@@ -398,7 +398,7 @@ class TablesFolder : public testing::Test {
 TEST_F(TablesFolder, EmptyChangesNothing) {
   const auto tables = load_tables(folder_.string());
   ASSERT_TRUE(tables);
-  EXPECT_EQ(*tables, built_in());
+  EXPECT_EQ(*tables, load_tables());
 }
 
 TEST_F(TablesFolder, FilesOfTheSameNameAreLaidOver) {
