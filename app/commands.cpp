@@ -9,7 +9,8 @@ namespace burrow {
 
 std::string usage() {
   return "burrowline [FILE]                       opens the workbench\n"
-         "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--on DATE] [--alternative ID] [--jobs N] [--part "
+         "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--on DATE] [--alternative ID] "
+         "[--jobs N] [--part "
          "K/N]\n"
          "burrowline search FILE [--json] [--units metric|us] [--grid 64] [--over depth-and-grade|station-and-offset] "
          "[--tools] "

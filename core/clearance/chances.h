@@ -48,8 +48,8 @@ inline Chances larger(const Chances& a, const Chances& b) {
   return {std::max(a.contact, b.contact), std::max(a.worst, b.worst), std::max(a.encroachment, b.encroachment)};
 }
 
-/// How far the utility reaches on both sides of its nearest point, as seen along the bore in the direction of one of its
-/// segments, and what the bore finds there.
+/// How far the utility reaches on both sides of its nearest point, as seen along the bore in the direction of one of
+/// its segments, and what the bore finds there.
 struct Reach {
   Vector line;  ///< of the segment, not of length 1
   double behind_m = 0, ahead_m = 0;

@@ -1,9 +1,9 @@
 #include "burrow/file/tables_file.h"
 
-#include <ctime>
 #include <algorithm>
 #include <array>
 #include <cstdio>
+#include <ctime>
 #include <filesystem>
 #include <fstream>
 #include <iterator>

@@ -86,8 +86,9 @@ int FindingsModel::row_like(const Finding& finding, int near_row) const {
 
 QString FindingsModel::words(int row) const {
   const Finding& f = finding(row);
-  return QString::fromStdString(finding_text(f, units_)) + QLatin1Char('\n') + source_line(f, document_.crossing(), document_.tables()) +
-         QLatin1Char('\n') + qs(f.name) + (f.muted ? QObject::tr(" muted") : QString());
+  return QString::fromStdString(finding_text(f, units_)) + QLatin1Char('\n') +
+         source_line(f, document_.crossing(), document_.tables()) + QLatin1Char('\n') + qs(f.name) +
+         (f.muted ? QObject::tr(" muted") : QString());
 }
 
 void FindingsModel::set_units(UnitSystem units) {

@@ -140,9 +140,8 @@ void TrialsPanel::show_state() {
   else if (!desk_.current())
     state_->setText(tr("The crossing has changed since: these are the trials of how it stood before."));
   else
-    state_->setText(tr("%L1 bores. Status: %2.")
-                        .arg(trials->count)
-                        .arg(qs(model_status(document_.crossing().bore.model))));
+    state_->setText(
+        tr("%L1 bores. Status: %2.").arg(trials->count).arg(qs(model_status(document_.crossing().bore.model))));
 }
 
 void TrialsPanel::refresh() {

@@ -178,7 +178,8 @@ TEST(Refusals, Ranges_ArePhysical) {
       {R"("origin":[691000,5334000])", R"("origin":[691000,1e16])", "/site/georeference/origin/1", "1e16",
        "a coordinate"},
       {R"("measured":0.31)", R"("measured":1e308)", "/muted/0/measured", "1e308", "a number from"},
-      {R"("value":0.60)", R"("value":1e308)", "/limits/separation_gas_m/value", "1e308", "a limit from -100000 to 100000 m"},
+      {R"("value":0.60)", R"("value":1e308)", "/limits/separation_gas_m/value", "1e308",
+       "a limit from -100000 to 100000 m"},
       {R"("cover_diameters":12)", R"("cover_diameters":1e16)", "/limits/cover_diameters", "1e16",
        R"(or {"value": …, "why": "…"})"},
   });

@@ -234,7 +234,7 @@ struct Assessment {
   std::optional<double> neutral_cover_m, neutral_station_m;  ///< where the bore is nearest to it, or furthest above it
   std::optional<double> chance_of_refusal, refusal_station_m;
   std::optional<double> chance_of_daylight;  ///< of coming out of the ground before the exit face, nothing stopping it
-  bool refusal_calibrated = false;  ///< the rates behind that chance are from records, not from the table
+  bool refusal_calibrated = false;           ///< the rates behind that chance are from records, not from the table
   Quantiles advance_time_s;
   Advance advance;                         ///< without points where there is no path
   std::vector<StopStretch> stops;          ///< from launch to the end of the path, in order

@@ -83,8 +83,8 @@ struct UtilityKindRow {
   std::string colour;        ///< "#rrggbb", uniform colour code of locators (light theme)
   std::string colour_dark;   ///< the same hue on a dark ground
   std::vector<double> dash;  ///< lengths on, off, on … in line widths; empty: unbroken
-  bool dangerous = false;  ///< gas, power, steam, oil, or nobody knows: an unexposed one is never better than caution
-  bool can_hurt = false;   ///< somebody may come to harm when it is struck: those and pipes under pressure
+  bool dangerous = false;    ///< gas, power, steam, oil, or nobody knows: an unexposed one is never better than caution
+  bool can_hurt = false;     ///< somebody may come to harm when it is struck: those and pipes under pressure
   Source source;
   bool operator==(const UtilityKindRow&) const = default;
 };
