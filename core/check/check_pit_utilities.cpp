@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "burrow/clearance/clearance.h"
+#include "burrow/clearance/course.h"
 #include "burrow/pit/pit_reach.h"
 #include "pit_check.h"
 
@@ -90,7 +91,7 @@ class NearPit {
       }
       return;
     }
-    const std::vector<PathVertex>& line = utility_.path;
+    const std::vector<PathVertex> line = judged_line(utility_, judge_.crossing.site.ground, judge_.tables);
     for (std::size_t i = 0; i < line.size(); ++i) {
       const PathVertex &a = line[i], &b = line[std::min(i + 1, line.size() - 1)];
       if (line.size() > 1 && i + 1 == line.size()) break;
@@ -171,11 +172,12 @@ Finding at_utility(const PitUnderCheck& pit, const Utility& utility, const PathV
 
 /// Inside: by what is dug, within the error of its place; or as drawn within the edge at the surface, where the slopes
 /// may still leave it covered. The first is a stop until it is exposed, whatever it carries; the second, as what is
-/// known to be there, where its kind is dangerous or unknown. What is only proposed cannot be struck.
+/// known to be there, where its kind is dangerous or unknown. What is only proposed cannot be struck, and what is
+/// proved to be out of use does not hurt.
 bool say_inside(Judge& judge, const PitUnderCheck& pit, const Utility& utility, const Nearest& nearest,
                 bool unexposed) {
   if (nearest.low_m > 0 && !nearest.under_edge) return false;
-  const bool there = *utility.status != UtilityStatus::proposed;
+  const bool there = may_be_live(utility, judge.tables);
   const bool bad = utility.kind == UtilityKind::unknown || row_of(judge.tables, utility.kind).dangerous;
   const bool stops = unexposed && there && (!(nearest.low_m > 0) || bad);
   Finding finding = at_utility(pit, utility, nearest.at, "pit.utility", stops ? Severity::stop : Severity::caution);

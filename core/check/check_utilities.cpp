@@ -157,7 +157,7 @@ UtilityAnswer answer_of(const Clearance& c) {
   a.contact_chance = c.contact_chance;
   a.contact_chance_worst = c.contact_chance_worst;
   a.encroachment_chance = c.encroachment_chance;
-  a.by = c.bound ? ContactBy::bound : ContactBy::normal;
+  a.by = c.bound ? ContactBy::bound : c.mixture ? ContactBy::mixed : ContactBy::normal;
   a.expose = c.unexposed && c.live &&
              (c.crossed_by_band || c.depth_unknown_at_bore ||
               (c.separation_m && c.required_m && *c.separation_m < *c.required_m));

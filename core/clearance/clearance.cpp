@@ -237,11 +237,7 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
     c.no_diameter = !utility.outside_diameter;
     c.contact_radius_m = bore_diameter.m / 2 + (utility.outside_diameter ? utility.outside_diameter->m / 2 : 0);
 
-    const LineReach reach = reach_of(
-        utility,
-        utility.path.empty()
-            ? 0
-            : location_sd(utility.located, tables, depth_at(ground, utility.path.front())).lateral_m.value_or(0));
+    const LineReach reach = reach_of(utility, ground, tables);
     const bool longer = reach.first_m > 0 || reach.last_m > 0;
     if (longer) moved = lengthened(utility.path, reach);
     std::optional<Approach> near = axis.nearest_to(longer ? moved : utility.path);

@@ -1,7 +1,9 @@
 #include "burrow/clearance/course.h"
 
+#include <algorithm>
 #include <cmath>
 
+#include "burrow/clearance/clearance.h"
 #include "burrow/clearance/contact.h"
 #include "burrow/crossing/statement.h"
 
@@ -32,6 +34,14 @@ LineReach reach_of(const Utility& utility, double lateral_sd_m) {
   return {reach_of(utility.ends.first, lateral_sd_m), reach_of(utility.ends.last, lateral_sd_m)};
 }
 
+LineReach reach_of(const Utility& utility, const LevelLine& ground, const Tables& tables) {
+  if (!utility.ends.first && !utility.ends.last) return {};
+  const PathVertex* first = utility.path.empty() ? nullptr : &utility.path.front();
+  const double depth =
+      !first || !first->z_m || ground.empty() ? 0 : std::max(elevation_at(ground, first->x_m) - *first->z_m, 0.0);
+  return reach_of(utility, location_sd(utility.located, tables, depth).lateral_m.value_or(0));
+}
+
 std::vector<PathVertex> lengthened(const std::vector<PathVertex>& path, const LineReach& reach) {
   if (path.size() < 2) return path;
   std::vector<PathVertex> line;
@@ -42,6 +52,10 @@ std::vector<PathVertex> lengthened(const std::vector<PathVertex>& path, const Li
   if (reach.last_m > 0)
     if (const auto vertex = beyond(path[path.size() - 2], path.back(), reach.last_m)) line.push_back(*vertex);
   return line;
+}
+
+std::vector<PathVertex> judged_line(const Utility& utility, const LevelLine& ground, const Tables& tables) {
+  return lengthened(utility.path, reach_of(utility, ground, tables));
 }
 
 bool may_be_live(const Utility& utility, const Tables& tables) {

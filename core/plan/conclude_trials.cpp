@@ -84,10 +84,16 @@ class TrialsJudge {
 
 }  // namespace
 
+std::vector<Finding> trials_findings(const Crossing& crossing, const Tables& tables, const Assessment& assessment,
+                                     const Trials& trials) {
+  if (trials.cancelled || trials.count <= 0) return {};
+  return TrialsJudge(crossing, tables, assessment, trials).findings();
+}
+
 Assessment conclude_trials(const Crossing& crossing, const Tables& tables, Assessment assessment,
                            const Trials& trials) {
-  if (trials.cancelled || trials.count <= 0) return assessment;
-  std::vector<Finding> found = TrialsJudge(crossing, tables, assessment, trials).findings();
+  std::vector<Finding> found = trials_findings(crossing, tables, assessment, trials);
+  if (found.empty()) return assessment;
   return with_findings(crossing, tables, std::move(assessment), std::move(found));
 }
 

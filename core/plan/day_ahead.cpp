@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
+#include "burrow/clearance/course.h"
 #include "burrow/clearance/separation.h"
 #include "day_work.h"
 
@@ -77,7 +78,8 @@ void find_near(DayWork& work, const ClearanceRules& rules) {
     if (!unexposed(c) || !may_hurt(c)) continue;
     NearService near{c.id, called_by(c), 0, c.depth_unknown_at_bore, false};
     if (c.depth_unknown_at_bore || !c.separation_m) {
-      const std::optional<Approach> approach = axis.nearest_to(work.crossing.site.utilities[i].path);
+      const std::optional<Approach> approach =
+          axis.nearest_to(judged_line(work.crossing.site.utilities[i], work.crossing.site.ground, work.tables));
       if (!approach) continue;
       near.depth_unknown = true;
       near.gap_m = std::max(0.0, approach->distance_m - c.contact_radius_m);

@@ -7,6 +7,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/crossing/blank.h"
+#include "burrow/crossing/quality_level.h"
 
 namespace burrow {
 
@@ -52,23 +53,6 @@ std::optional<Error> fault_of(const FirstAnswers& a, const Tables& tables) {
   return std::nullopt;
 }
 
-/// How well a line found in this way lies where the marks say; empty: nobody can tell.
-/// Source: PAS 128, quality levels A, B1, B2 for one exposed, found by two methods, by one.
-std::string_view preset_of(LocatedHow how) {
-  switch (how) {
-    case LocatedHow::exposed:
-      return "pas128-a";
-    case LocatedHow::traced_twice:
-      return "pas128-b1";
-    case LocatedHow::traced:
-      return "pas128-b2";
-    case LocatedHow::records:
-    case LocatedHow::unknown:
-      break;
-  }
-  return {};
-}
-
 Utility utility_of(const MarkedLine& line, std::size_t number, double ground_m) {
   Utility u;
   u.id = fmt::format("u{}", number);
@@ -77,7 +61,7 @@ Utility utility_of(const MarkedLine& line, std::size_t number, double ground_m) 
   u.status.set(UtilityStatus::live);
   u.outside_diameter = line.outside_diameter;
   u.located.how.set(line.how);
-  if (const std::string_view preset = preset_of(line.how); !preset.empty()) u.located.level = std::string(preset);
+  if (const std::string_view level = quality_level_of(line.how); !level.empty()) u.located.level = std::string(level);
   u.recorded.from = DepthFrom::ground;
   u.recorded.level = LevelMeant::crown;
   if (line.outside_diameter) u.recorded.diameter = DiameterMeant::outside;

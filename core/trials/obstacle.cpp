@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "burrow/clearance/course.h"
 #include "burrow/clearance/mitre.h"
 #include "burrow/clearance/separation.h"
 
@@ -91,9 +92,10 @@ Obstacle::Obstacle(const Utility& utility, const Clearance& clearance, const Sit
   // Pinned by test holes: the error is smaller near them; what is drawn is the greatest, of which each place has a
   // share.
   const std::vector<PinnedVertex>& pinned = clearance.pinned.line;
-  std::vector<PathVertex> moved_line;
+  std::vector<PathVertex> path;
+  if (pinned.empty()) path = judged_line(utility, site.ground, tables);
   for (const PinnedVertex& v : pinned) {
-    moved_line.push_back(v.at);
+    path.push_back(v.at);
     lateral_sd_m_ = std::max(lateral_sd_m_, v.lateral_sd_m);
     vertical_sd_m_ = std::max(vertical_sd_m_, v.vertical_sd_m);
   }
@@ -104,7 +106,6 @@ Obstacle::Obstacle(const Utility& utility, const Clearance& clearance, const Sit
   const auto up_share = [&](std::size_t i) {
     return pinned.empty() ? 1 : share(pinned[i].vertical_sd_m, vertical_sd_m_);
   };
-  const auto& path = pinned.empty() ? utility.path : moved_line;
   const double reach = encroachment_radius_m_ + widest_m + 6 * std::hypot(lateral_sd_m_, vertical_sd_m_);
   depth_unknown_ = path.empty() || clearance.depth_unknown_at_bore;
   const auto point = [&](std::size_t i) { return Point3{path[i].x_m, path[i].y_m, *path[i].z_m}; };

@@ -29,6 +29,35 @@ TEST(Document, StartsWithABlankCrossingThatIsIncomplete) {
   EXPECT_EQ(document.assessment().verdict, Verdict::incomplete);
 }
 
+// What random trials found worse counts while the crossing stands as they knew it; a mute of something else leaves it.
+TEST(Document, Trials_WorsenWhileTheCrossingStands) {
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("first-lesson")));
+  const Verdict alone = document.assessment().verdict;
+  ASSERT_NE(alone, Verdict::stop);
+  Finding worse;
+  worse.code = "trials.contact";
+  worse.severity = Severity::stop;
+  document.note_trials(document.crossing(), {worse});
+  EXPECT_EQ(document.assessment().verdict, Verdict::stop);
+
+  Launch launch = document.crossing().bore.launch;
+  launch.elevation.m -= 0.1;
+  document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+  EXPECT_NE(document.assessment().verdict, Verdict::stop);
+  document.undo_stack().undo();
+  EXPECT_EQ(document.assessment().verdict, Verdict::stop);
+
+  std::vector<Mute> muted = document.crossing().muted;
+  muted.push_back({});
+  muted.back().code = "bore.climb";
+  ASSERT_TRUE(document.change({PartKind::muted, {}, -1}, muted, QStringLiteral("mute")));
+  EXPECT_EQ(document.assessment().verdict, Verdict::stop);
+
+  document.note_trials(document.crossing(), {});
+  EXPECT_EQ(document.assessment().verdict, alone);
+}
+
 // A window left open over midnight: the ticket of the sample does not hold for ever.
 TEST(Document, NextDay_TheTicketRunsOut) {
   Document document(tables_for_tests());

@@ -11,6 +11,7 @@
 #include <QTableWidget>
 
 #include "burrow/charts/bore_charts.h"
+#include "burrow/plan/conclude_trials.h"
 #include "burrow/plan/trials_plan.h"
 #include "window_for_tests.h"
 
@@ -40,6 +41,20 @@ TEST(TrialsDesk, CountsTheSameAsACallOfItsOwn) {
   EXPECT_TRUE(desk.current());
   const TrialsSetup setup = trials_setup(document.crossing(), document.tables(), document.assessment());
   EXPECT_EQ(*desk.trials(), run_trials(document.crossing(), document.tables(), setup));
+}
+
+// The verdict of the window is that of `check --trials`.
+TEST(TrialsDesk, Verdict_AsConcluded) {
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("sixty-utilities")));
+  const Assessment alone = document.assessment();
+  TrialsDesk desk(document);
+  desk.run();
+  wait_for(desk);
+  ASSERT_NE(desk.trials(), nullptr);
+  const Assessment concluded = conclude_trials(document.crossing(), document.tables(), alone, *desk.trials());
+  EXPECT_EQ(document.assessment().verdict, concluded.verdict);
+  EXPECT_EQ(document.assessment().findings, concluded.findings);
 }
 
 TEST(TrialsDesk, NewestRequestWins_OlderOnesAreDropped) {

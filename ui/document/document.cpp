@@ -2,6 +2,7 @@
 
 #include <QFileInfo>
 
+#include "burrow/check/with_findings.h"
 #include "burrow/crossing/blank.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
@@ -45,9 +46,26 @@ Document::Document(Tables tables, QObject* parent)
 const Assessment& Document::assessment() {
   if (stale_) {
     assessment_ = assess(crossing_, tables_, assessment_.ground_surface);
+    if (!from_trials_.empty() && same_but_mutes(counted_, crossing_))
+      assessment_ = with_findings(crossing_, tables_, std::move(assessment_), from_trials_);
     stale_ = false;
   }
   return assessment_;
+}
+
+void Document::note_trials(Crossing counted, std::vector<Finding> found) {
+  if (found.empty() && from_trials_.empty()) return;
+  counted_ = std::move(counted);
+  from_trials_ = std::move(found);
+  stale_ = true;
+  Q_EMIT changed();
+}
+
+bool same_but_mutes(const Crossing& one, const Crossing& other) {
+  if (one.muted == other.muted) return one == other;
+  Crossing muted = one;
+  muted.muted = other.muted;
+  return muted == other;
 }
 
 void Document::judge_on(const Date& day) {
@@ -70,6 +88,7 @@ void Document::adopt(Crossing crossing, const QString& path, const QString& read
   path_ = path;
   read_only_because_ = read_only_because;
   unsaved_start_ = unsaved;
+  from_trials_.clear();
   undo_.clear();
   Q_EMIT replaced();
   Q_EMIT changed();

@@ -2,6 +2,7 @@
 
 #include <chrono>
 
+#include "burrow/plan/conclude_trials.h"
 #include "burrow/plan/trials_plan.h"
 
 namespace burrow {
@@ -70,7 +71,7 @@ void TrialsDesk::set_following(bool following) {
 
 void TrialsDesk::crossing_changed() {
   if (trials_) {
-    const bool fits = counted_ == document_.crossing();
+    const bool fits = same_but_mutes(counted_, document_.crossing());
     if (fits != current_) {
       current_ = fits;
       Q_EMIT changed();
@@ -85,7 +86,9 @@ void TrialsDesk::finish(std::uint64_t number, Trials trials, const TrialsSetup& 
   trials_ = std::move(trials);
   setup_ = setup;
   counted_ = std::move(crossing);
-  current_ = counted_ == document_.crossing();
+  current_ = same_but_mutes(counted_, document_.crossing());
+  if (current_)
+    document_.note_trials(counted_, trials_findings(counted_, document_.tables(), document_.assessment(), *trials_));
   Q_EMIT changed();
   if (following_ && !current_) quiet_.start();
 }

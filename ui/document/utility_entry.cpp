@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "burrow/crossing/quality_level.h"
+
 namespace burrow {
 
 namespace {
@@ -17,28 +19,12 @@ Utility new_utility(const Crossing& crossing, std::string name) {
   return utility;
 }
 
-std::string_view level_of(LocatedHow how) {
-  switch (how) {
-    case LocatedHow::exposed:
-      return "pas128-a";
-    case LocatedHow::traced_twice:
-      return "pas128-b1";
-    case LocatedHow::traced:
-      return "pas128-b2";
-    case LocatedHow::records:
-      return "pas128-d";
-    case LocatedHow::unknown:
-      break;
-  }
-  return {};
-}
-
 Utility located_by(Utility utility, LocatedHow how, const Tables& tables) {
   utility.located.how.set(how);
   utility.located.level.reset();
   utility.located.lateral_sd.reset();
   utility.located.vertical_sd.reset();
-  const std::string_view level = level_of(how);
+  const std::string_view level = quality_level_of(how);
   const bool known = std::any_of(tables.locating.begin(), tables.locating.end(),
                                  [&](const LocatingPreset& preset) { return preset.id == level; });
   if (known) utility.located.level = std::string(level);

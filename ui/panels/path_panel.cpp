@@ -11,6 +11,7 @@
 #include "burrow/charts/bore_charts.h"
 #include "burrow/check/crew_setup.h"
 #include "burrow/check/in_pit.h"
+#include "burrow/clearance/course.h"
 #include "burrow/pit/rescue.h"
 #include "burrow/plan/trials_text.h"
 
@@ -193,7 +194,9 @@ void PathPanel::show_rescue() {
     text += QLatin1Char('\n') + tr("It would go through %1: not without its owner.").arg(name);
   }
   for (const Utility& utility : crossing.site.utilities) {
-    if (!enters_pit(utility, pit)) continue;
+    Utility judged = utility;
+    judged.path = judged_line(utility, crossing.site.ground, document_.tables());
+    if (!enters_pit(judged, pit)) continue;
     const QString name = qs(utility.name.empty() ? said_word(utility.kind) : utility.name);
     text += QLatin1Char('\n') +
             (*utility.located.how == LocatedHow::exposed

@@ -51,5 +51,34 @@ TEST(PitUtility, ExposedWaterPipe_IsACaution_BelowTheFloorIsNothing) {
   EXPECT_EQ(inside_pit(judged(crossing)), nullptr);
 }
 
+// A record that ends before the pit: the line goes on into it, and is judged so.
+TEST(PitUtility, EdgeOfRecord_GoesOnIntoThePit) {
+  Crossing crossing = clean_crossing();
+  const double middle = crossing.bore.launch.station.m - 1.0;
+  Utility gas = through(crossing, middle, 0.5, UtilityKind::gas);
+  gas.located.how.set(LocatedHow::traced);
+  const double z = *gas.path.front().z_m;
+  gas.path = {{middle, -12, z}, {middle, -6, z}};
+  gas.ends.first = gas.ends.last = LineEnd::cap;
+  crossing.site.utilities.push_back(gas);
+  ASSERT_EQ(inside_pit(judged(crossing)), nullptr);
+  crossing.site.utilities.back().ends.last = LineEnd::edge_of_record;
+  const Assessment answer = judged(crossing);
+  ASSERT_NE(inside_pit(answer), nullptr);
+  EXPECT_EQ(inside_pit(answer)->severity, Severity::stop);
+}
+
+TEST(PitUtility, Abandoned_HurtsUntilProved) {
+  Crossing crossing = clean_crossing();
+  Utility gas = through(crossing, crossing.bore.launch.station.m - 1.0, 0.5, UtilityKind::gas);
+  gas.located.how.set(LocatedHow::traced);
+  gas.status.set(UtilityStatus::abandoned);
+  crossing.site.utilities.push_back(gas);
+  ASSERT_NE(inside_pit(judged(crossing)), nullptr);
+  EXPECT_EQ(inside_pit(judged(crossing))->severity, Severity::stop);
+  crossing.site.utilities.back().abandonment = {"cut and capped at both ends, seen", "A. Person", "2026-02-01", {}};
+  EXPECT_EQ(inside_pit(judged(crossing))->severity, Severity::caution);
+}
+
 }  // namespace
 }  // namespace burrow

@@ -28,6 +28,20 @@ TEST(Trials, Derived_EachUtilityAlone) {
   EXPECT_EQ(alone.inside_window.n, 320);
 }
 
+// Derived: the record of a main ends 2 m beside a straight bore without errors; if it goes on, all bores strike it.
+TEST(Trials, Derived_EdgeOfRecordGoesOn) {
+  TrialCase c("firm-clay");
+  c.straight();
+  Utility main = crossing_utility(5, -1.5, 0, 0);
+  main.path.back().y_m = -2;
+  main.path.front().y_m = -5;
+  main.ends.first = main.ends.last = LineEnd::cap;
+  c.crossing.site.utilities = {main};
+  EXPECT_EQ(c.run(320).utilities[0].contact.n, 0);
+  c.crossing.site.utilities[0].ends.last = LineEnd::edge_of_record;
+  EXPECT_EQ(c.run(320).utilities[0].contact.n, 320);
+}
+
 // Derived: ground that stops all bores stops none where refusal is off; the other draws stay the same.
 TEST(Trials, Derived_RefusalOff) {
   TrialCase c("firm-clay");

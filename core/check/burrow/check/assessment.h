@@ -54,11 +54,12 @@ struct CoverAnswer {
   bool operator==(const CoverAnswer&) const = default;
 };
 
-enum class ContactBy { normal, bound };
+/// `mixed`: summed over the steering constant; `bound`: a lower bound.
+enum class ContactBy { normal, bound, mixed };
 template <>
 struct Words<ContactBy> {
-  static constexpr std::pair<ContactBy, std::string_view> list[] = {{ContactBy::normal, "normal"},
-                                                                    {ContactBy::bound, "bound"}};
+  static constexpr std::pair<ContactBy, std::string_view> list[] = {
+      {ContactBy::normal, "normal"}, {ContactBy::bound, "bound"}, {ContactBy::mixed, "mixed"}};
 };
 
 struct UtilityAnswer {

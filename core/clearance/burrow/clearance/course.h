@@ -21,10 +21,15 @@ struct LineReach {
   double first_m = 0, last_m = 0;
 };
 LineReach reach_of(const Utility& utility, double lateral_sd_m);
+/// The same with the location error at its first vertex.
+LineReach reach_of(const Utility& utility, const LevelLine& ground, const Tables& tables);
 
 /// The line with straight pieces of that length at its ends, in the direction and slope of its first and last course. A
 /// line of one vertex has no direction and stays as it is.   Evidence: Course.*
 std::vector<PathVertex> lengthened(const std::vector<PathVertex>& path, const LineReach& reach);
+
+/// The line of the record as it is judged: lengthened by what was declared of its ends.   Evidence: Course.*
+std::vector<PathVertex> judged_line(const Utility& utility, const LevelLine& ground, const Tables& tables);
 
 /// Something may be in it: live, not known, or said to be abandoned without proof (how, by whom, when).
 /// Source: our default.   Evidence: Course.Abandoned_CountsAsLiveUntilProved

@@ -1,6 +1,8 @@
 #pragma once
 /// What random trials of a crossing as it stands change in its verdict: it may get worse, never better.
 
+#include <vector>
+
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
@@ -16,5 +18,10 @@ namespace burrow {
 /// `trials`: of this crossing as it stands, with the setup of `trials_setup`; the caller sees to that.
 /// Source: our model.   Evidence: ConcludeTrials.*
 Assessment conclude_trials(const Crossing& crossing, const Tables& tables, Assessment assessment, const Trials& trials);
+
+/// Those findings alone, for whoever keeps them and puts them to a later assessment of the same crossing
+/// (`with_findings`).
+std::vector<Finding> trials_findings(const Crossing& crossing, const Tables& tables, const Assessment& assessment,
+                                     const Trials& trials);
 
 }  // namespace burrow

@@ -6,6 +6,7 @@
 #include <QString>
 #include <QUndoStack>
 #include <memory>
+#include <vector>
 
 #include "burrow/base/result.h"
 #include "burrow/check/assess.h"
@@ -14,6 +15,9 @@
 namespace burrow {
 
 class EditSession;
+
+/// Equal, whatever is muted: what was computed of one holds for the other.
+bool same_but_mutes(const Crossing& one, const Crossing& other);
 
 class Document : public QObject {
   Q_OBJECT
@@ -25,6 +29,9 @@ class Document : public QObject {
   [[nodiscard]] const Tables& tables() const { return tables_; }
   /// Judges for that day from now on: a window left open over midnight.   Evidence: Document.NextDay_*
   void judge_on(const Date& day);
+  /// What random trials of that crossing found worse counts while it stands as they knew it (its mutes apart).
+  /// Evidence: Document.Trials_*, TrialsDesk.Verdict_*
+  void note_trials(Crossing counted, std::vector<Finding> found);
   /// Brings the assessment up to date first, if the crossing has changed.
   const Assessment& assessment();
   QUndoStack& undo_stack() { return undo_; }
@@ -73,6 +80,8 @@ class Document : public QObject {
   Tables tables_;
   Crossing crossing_;
   Assessment assessment_;
+  Crossing counted_;                  ///< the crossing of the last random trials
+  std::vector<Finding> from_trials_;  ///< what they found worse
   bool stale_ = true;
   bool in_session_ = false;
   EditSession* session_ = nullptr;  ///< the open one, closed before another crossing is taken

@@ -10,10 +10,6 @@ namespace burrow {
 /// Evidence: UtilitiesEntry.CtrlU_MakesNothingUp_*
 Utility new_utility(const Crossing& crossing, std::string name);
 
-/// The quality level that a way of locating stands for: exposed A, found by two methods B1, by one B2, from records D;
-/// empty: none.   Source: PAS 128, quality levels.   Evidence: UtilitiesEntry.AnotherWayOfLocating_*
-std::string_view level_of(LocatedHow how);
-
 /// The utility located in another way: with the quality level of that way where the table holds it; typed errors, which
 /// were those of the old way, give way.   Evidence: UtilitiesEntry.AnotherWayOfLocating_*
 Utility located_by(Utility utility, LocatedHow how, const Tables& tables);
