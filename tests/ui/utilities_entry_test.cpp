@@ -272,7 +272,7 @@ TEST(UtilitiesEntry, SearchQuestions_OneByOneAndAtOnce) {
   w.panel.refresh_now();
   w.type(w.panel.search_texts(), "valid from", "2026-02-01");
   w.type(w.panel.search_texts(), "valid to", "2026-04-01");
-  w.choose("marks on the ground", "be seen");
+  w.choose("marks on the ground", "can be seen");
   const auto search = [&]() -> const UtilitySearch& { return w.crossing().site.utility_search; };
   EXPECT_EQ(search().valid_from, "2026-02-01");
   EXPECT_EQ(search().valid_to, "2026-04-01");

@@ -17,7 +17,7 @@ namespace {
 const PartRef search_part{PartKind::utility_search, {}, -1};
 
 QStringList marks_words() {
-  return {UtilitiesPanel::tr("not answered"), UtilitiesPanel::tr("be seen"), UtilitiesPanel::tr("not be seen")};
+  return {UtilitiesPanel::tr("not answered"), UtilitiesPanel::tr("can be seen"), UtilitiesPanel::tr("cannot be seen")};
 }
 
 std::optional<bool> yes_or_no_at(int row) {
