@@ -141,6 +141,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready
   check_cover(judge);
   check_drift(judge);
   check_utilities(judge);
+  check_boundary(judge);
   check_plausible(judge);
   check_surface(judge);
   check_records(judge);

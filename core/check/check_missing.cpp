@@ -98,6 +98,21 @@ bool house_connections_expected(const Crossing& crossing) {
   });
 }
 
+namespace {
+
+/// Whether anything entered lies over the bore; what has no place yet is asked for by itself.
+bool something_above(const Judge& judge) {
+  const double launch = judge.crossing.bore.launch.station.m, exit = judge.crossing.bore.exit.station.m;
+  const auto& features = judge.crossing.site.surface;
+  return std::any_of(features.begin(), features.end(), [&](const SurfaceFeature& feature) {
+    if (!place_known(feature)) return true;
+    const std::optional<Stretch> stretch = stretch_of(feature, judge.answer.bore.points);
+    return stretch && stretch->from_m <= exit && stretch->to_m >= launch;
+  });
+}
+
+}  // namespace
+
 void check_missing(Judge& judge) {
   const Crossing& crossing = judge.crossing;
   const Site& site = crossing.site;
@@ -137,7 +152,7 @@ void check_missing(Judge& judge) {
   }
   if (!judge.tables.judged_on) judge.missing("day", "site", said("day to judge by"));
   check_search(judge);
-  if (site.surface.empty() && !declared(site.nothing_above, judge.tables.judged_on))
+  if (!something_above(judge) && !declared(site.nothing_above, judge.tables.judged_on))
     judge.missing("surface", "site", said("what stands above"));
   check_surface_answers(judge);
   if (!crossing.pipe) judge.missing("pipe", "pipe", "pipe");

@@ -62,13 +62,16 @@ void test_air(Judge& judge, const PitUnderCheck& pit) {
   const bool deeper = pit.shape.depth_m > row->value + 1e-9;
   pit.work.duties.push_back(
       {"air-test", deeper && pit.entered.signs.bad_air.value_or(true), pit.shape.depth_m, row->value, row->source});
-  if (!deeper || !pit.entered.signs.bad_air.value_or(false)) return;
+  if (!pit.entered.signs.bad_air.value_or(false)) return;
   Finding finding = finding_of(pit, "pit.air", Severity::caution);
-  finding.measured = pit.shape.depth_m;
-  finding.limit = row->value;
-  finding.at_least = false;
   finding.margin = -1;
-  finding.source = row->source;
+  finding.source = {"bad air gathers in shallow pits too", SourceLabel::common_practice};
+  if (deeper) {
+    finding.measured = pit.shape.depth_m;
+    finding.limit = row->value;
+    finding.at_least = false;
+    finding.source = row->source;
+  }
   judge.say(std::move(finding));
 }
 

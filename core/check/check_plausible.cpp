@@ -92,31 +92,43 @@ void check_water_level(Judge& judge) {
   }
 }
 
-/// Nobody sets level and sight without an error, no ground lets a tool run dead straight.
-void check_errors_of_nothing(Judge& judge) {
-  const Launch& launch = judge.crossing.bore.launch;
-  const ModelConstants& model = judge.crossing.bore.model;
-  const auto say = [&](std::string subject, std::string name) {
+/// What was typed as nothing, or next to it beside what is usual: its danger is then never met.
+void check_next_to_nothing(Judge& judge) {
+  constexpr double next_to_nothing = 0.1;  // of the usual value
+  const auto look_at = [&](const std::string& subject, double typed, double usual, const std::string& name) {
+    if (!(usual > 0) || typed >= next_to_nothing * usual) return;
     Finding finding;
     finding.code = "bore.errors-none";
     finding.severity = Severity::caution;
-    finding.subject = std::move(subject);
-    finding.name = std::move(name);
-    finding.source = {"no set-up is free of error and no ground lets a tool run dead straight",
-                      SourceLabel::our_default};
+    finding.subject = subject;
+    finding.name = name;
+    finding.source = {
+        "no set-up is free of error, no ground lets a tool run dead straight: less than a tenth of the usual",
+        SourceLabel::our_default};
     judge.say(std::move(finding));
   };
-  if (!(launch.level_sd->rad > 0)) say("bore", said("level"));
-  if (!(launch.aim_sd->rad > 0)) say("bore", said("aim"));
-  if (!(launch.position_sd->m > 0)) say("bore", said("position at the launch face"));
-  constexpr double least_constant = 1e-4;  // of 0.04: a tool that nothing turns
-  if (!(model.steer_constant->v > least_constant) || !(model.steer_constant_sd->v > least_constant))
-    say("bore", said("steering constant"));
-  for (const Stratum& stratum : judge.crossing.site.strata)
-    if (stratum.values.wander && !(stratum.values.wander->rad_sqrt_m > 0)) {
-      const SoilClass* soil = find_soil(judge.tables, stratum.soil);
-      say(stratum.id, burrow::say("wander in {}", soil ? soil->name : stratum.soil));
-    }
+  const Launch &launch = judge.crossing.bore.launch, usual_launch;
+  look_at("bore", launch.level_sd->rad, usual_launch.level_sd->rad, said("level"));
+  look_at("bore", launch.aim_sd->rad, usual_launch.aim_sd->rad, said("aim"));
+  look_at("bore", launch.position_sd->m, usual_launch.position_sd->m, said("position at the launch face"));
+  const ModelConstants &model = judge.crossing.bore.model, usual_model;
+  if (!calibrated(model)) {
+    const double constant = model.steer_constant->v / usual_model.steer_constant->v;
+    const double sd = model.steer_constant_sd->v / usual_model.steer_constant_sd->v;
+    look_at("bore", std::min(constant, sd), 1, said("steering constant"));
+  }
+  for (const Stratum& stratum : judge.crossing.site.strata) {
+    const SoilClass* soil = find_soil(judge.tables, stratum.soil);
+    if (!soil) continue;
+    const SoilOverrides& typed = stratum.values;
+    if (typed.wander)
+      look_at(stratum.id, typed.wander->rad_sqrt_m, soil->wander.rad_sqrt_m, say("wander in {}", soil->name));
+    if (typed.refusal_rate)
+      look_at(stratum.id, typed.refusal_rate->per_m, soil->refusal_rate.per_m,
+              say("rate of refusal in {}", soil->name));
+    if (typed.heave_share)
+      look_at(stratum.id, typed.heave_share->v, soil->heave_share.v, say("share that heaves in {}", soil->name));
+  }
 }
 
 void check_calibration(Judge& judge) {
@@ -157,7 +169,7 @@ void check_plausible(Judge& judge) {
     if (judge.answer.utilities[i].near) check_depths(judge, judge.crossing.site.utilities[i]);
   check_apart(judge);
   check_water_level(judge);
-  check_errors_of_nothing(judge);
+  check_next_to_nothing(judge);
   check_calibration(judge);
   check_surface_meets(judge);
 }

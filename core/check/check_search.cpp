@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
+#include "burrow/clearance/course.h"
 #include "burrow/crossing/statement.h"
 #include "judge.h"
 #include "utility_course.h"
@@ -72,10 +73,23 @@ std::string called(const Background& background) {
   return background.layer.empty() ? background.id : background.layer;
 }
 
-/// Nobody knows what they are: one that bore or pit meets may be a service.
+/// Where a line that ends near the work would be if it went on, straight; a closed outline has no end.
+std::optional<PlanPoint> gone_on(const PlanLine& line, bool last, const WorkLine& work) {
+  if (line.size() < 2) return std::nullopt;
+  const PlanPoint &end = last ? line.back() : line.front(), &before = last ? line[line.size() - 2] : line[1];
+  const PlanPoint& other = last ? line.front() : line.back();
+  const double dx = end.x_m - before.x_m, dy = end.y_m - before.y_m, length = std::hypot(dx, dy);
+  const bool closed = line.size() > 2 && std::hypot(end.x_m - other.x_m, end.y_m - other.y_m) < 1e-6;
+  if (closed || !(length > 1e-9)) return std::nullopt;
+  if (plan_distance(end, end, work.from, work.to) > asked_within_m + work.half_width_m) return std::nullopt;
+  return PlanPoint{end.x_m + goes_on_m / length * dx, end.y_m + goes_on_m / length * dy};
+}
+
+/// Nobody knows what they are: one that bore or pit meets, or would meet if it went on, may be a service.
 void check_background(Judge& judge) {
   if (judge.crossing.site.background.empty()) return;
   const Works works(judge);
+  const WorkLine work = work_line(judge);
   for (const Background& background : judge.crossing.site.background) {
     if (declared(background.not_a_service, judge.tables.judged_on)) continue;
     std::optional<PlanPoint> where;
@@ -83,6 +97,9 @@ void check_background(Judge& judge) {
       const PlanLine& line = background.lines[l];
       for (std::size_t i = 0; i < line.size() && !where; ++i)
         if (works.met_by(line[i], line[std::min(i + 1, line.size() - 1)])) where = line[i];
+      for (const bool last : {false, true})
+        if (const auto far = gone_on(line, last, work); far && !where)
+          if (const PlanPoint& end = last ? line.back() : line.front(); works.met_by(end, *far)) where = end;
     }
     if (!where) continue;
     Finding& finding = judge.missing("background-line", background.id, called(background));

@@ -96,7 +96,22 @@ HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature) {
   return usual;
 }
 
+namespace {
+
+/// Room to work beside the tool that was typed shorter than the usual: every floor may then be shorter too.
+void judge_work_room(Judge& judge, const Pit& pit, std::string subject, std::string name) {
+  const double usual = Pit{}.working_length->m;
+  if (!pit.working_length.entered || pit.working_length->m >= usual) return;
+  tell(judge,
+       {"working_length_m", std::move(subject), std::move(name), pit.working_length->m, usual, "m", std::string()}, "m",
+       TypedLimit::no_reason);
+}
+
+}  // namespace
+
 void check_typed_limits(Judge& judge) {
+  judge_work_room(judge, judge.crossing.pits.launch, "launch-pit", said("room to work in the launch pit"));
+  judge_work_room(judge, judge.crossing.pits.exit, "exit-pit", said("room to work in the exit pit"));
   for (const auto& [id, typed] : judge.crossing.limits) {
     const LimitRow* row = find_limit(judge.tables, id);
     if (!row) continue;  // of a newer program: its file's version is a finding

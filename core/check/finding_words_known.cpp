@@ -93,7 +93,13 @@ const FindingWords rows[] = {
     {"site.water-above",
      [](const Say& s) { return say("water level {} above the ground as entered", s.measured(Dimension::length)); },
      noted("Check whether a depth was typed as a level.")},
-    {"bore.errors-none", [](const Say& s) { return say("an error of nothing is entered: {}", s.f.name); },
+    {"bore.boundary-near",
+     [](const Say& s) {
+       return say("another soil lies near the bore: the chance of {} may be {}, {} at most", s.f.name,
+                  s.measured(Dimension::chance), s.limit(Dimension::chance));
+     },
+     noted("Run the random trials: they follow each bore through both soils.")},
+    {"bore.errors-none", [](const Say& s) { return say("next to nothing is entered: {}", s.f.name); },
      noted("Enter what can be held on site, or leave the default.")},
     {"bore.calibration-unproved",
      [](const Say& s) {

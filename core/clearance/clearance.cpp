@@ -16,6 +16,7 @@ namespace {
 using namespace clearance;
 
 constexpr double bound_below_rad = 20 * pi / 180;
+constexpr double exposed_to_sd_m = 0.1;   // a hole measured worse shows no place
 constexpr double exposed_within_m = 0.5;  // of the crossing, along the utility: what a hole of that size shows
 
 /// All of the line crosses at 45° or more: the distance then grows faster along it than any spread, and the circle of
@@ -159,6 +160,7 @@ bool shown_by_hole(const Approach& near, const Utility& utility, const std::vect
   const double place = along_in_plan(utility.path, near.on_utility);
   return std::any_of(holes.begin(), holes.end(), [&](const TestHole& hole) {
     return hole.utility == utility.id && centre_of(hole, utility) && says_something(hole.by) && dated(hole.date, on) &&
+           hole.sd->m <= exposed_to_sd_m &&
            std::abs(along_in_plan(utility.path, {hole.station.m, hole.offset.m, {}}) - place) <= exposed_within_m;
   });
 }

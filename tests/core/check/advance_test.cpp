@@ -34,7 +34,7 @@ TEST(CheckAdvance, HardGround_WouldStop_CautionUntilCalibrated) {
   EXPECT_LT(*stops->measured, *stops->limit);
   EXPECT_FALSE(answer.advance_time_s.p50);
   crossing.bore.model.calibrated_from.set(12);
-  crossing.bore.model.calibrated_records.assign(12, "a record");
+  crossing.bore.model.calibrated_records = named_records(12);
   EXPECT_EQ(find(judged(crossing), "bore.set")->severity, Severity::stop);
 }
 
@@ -127,7 +127,7 @@ TEST(CheckStops, NobodyMayDig_ACautionUntilAgreed) {
 TEST(CheckStops, FromRecords_TheChanceIsTold) {
   Crossing crossing = in_soil("made-ground");
   crossing.bore.model.calibrated_from.set(12);
-  crossing.bore.model.calibrated_records.assign(12, "a record");
+  crossing.bore.model.calibrated_records = named_records(12);
   EXPECT_FALSE(find(judged(crossing), "surface.stuck", "f1")->measured);  // the rate is that of the table
   const auto told = [&](double rate) {
     crossing.site.strata[0].values.refusal_rate = RatePerLength{rate};

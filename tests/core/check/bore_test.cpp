@@ -114,14 +114,14 @@ TEST(Refusal, NotCalibrated_ACautionAtMostAndNamesItself) {
   // The model calibrated, the rate not: the rate of the table has no source.
   Crossing other = clean_crossing();
   other.bore.model.calibrated_from.set(12);
-  other.bore.model.calibrated_records.assign(12, "a record");
+  other.bore.model.calibrated_records = named_records(12);
   EXPECT_NEAR(refusal_of("weathered-rock", Severity::caution, other), 1 - std::exp(-0.5 * 8), 1e-3);
 }
 
 TEST(Refusal, FromRecords_MayStop) {
   Crossing crossing = clean_crossing();
   crossing.bore.model.calibrated_from.set(12);
-  crossing.bore.model.calibrated_records.assign(12, "a record");
+  crossing.bore.model.calibrated_records = named_records(12);
   const auto at = [&](double rate) {
     crossing.site.strata[0].values.refusal_rate = RatePerLength{rate};
     const Assessment answer = judged(crossing);

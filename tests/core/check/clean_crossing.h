@@ -13,6 +13,13 @@
 
 namespace burrow::test {
 
+/// So many names of records, as constants taken over from a library carry them.
+inline std::vector<std::string> named_records(int count) {
+  std::vector<std::string> names;
+  for (int i = 1; i <= count; ++i) names.push_back("record " + std::to_string(i));
+  return names;
+}
+
 inline const Tables& tables() {
   static const Tables loaded = load_tables(Date{2026, 3, 2});
   return loaded;

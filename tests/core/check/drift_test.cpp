@@ -95,7 +95,7 @@ TEST(Drift, Sag_AgainstATypedFloor) {
 TEST(Drift, NeverAStop) {
   Crossing crossing = climbing();
   crossing.bore.model.calibrated_from.set(40);
-  crossing.bore.model.calibrated_records.assign(40, "a record");
+  crossing.bore.model.calibrated_records = named_records(40);
   EXPECT_EQ(find(judged(crossing), "bore.climb")->severity, Severity::caution);
   const auto muted =
       with_mute(crossing, *find(judged(crossing), "bore.climb"), {"watched by locator", "A. Nobody", "2026-03-01"});

@@ -157,12 +157,13 @@ TEST(Exposure, OurDefault_WantsAHoleWithLevelDateAndName) {
   const Crossing proved = with_exposed_main(-0.8);
   EXPECT_FALSE(asks(proved, "exposure")) << listed(judged(proved));
   EXPECT_EQ(judged(proved).verdict, Verdict::within_limits) << listed(judged(proved));
-  std::vector<Crossing> others(5, proved);
+  std::vector<Crossing> others(6, proved);
   others[0].site.test_holes.clear();
   others[1].site.test_holes[0].date.reset();
   others[2].site.test_holes[0].by = "  ";
   others[3].site.test_holes[0].elevation.reset();
   others[4].site.test_holes[0].offset = Length{0.7};
+  others[5].site.test_holes[0].sd.set(Length{0.3});  // measured so badly that it shows no place
   for (const Crossing& other : others) {
     const Assessment answer = judged(other);
     EXPECT_TRUE(find(answer, "missing.exposure", "u2")) << listed(answer);
@@ -355,6 +356,19 @@ TEST(Above, OurDefault_NothingEnteredIsAsked) {
   EXPECT_TRUE(asks(c, "surface"));
 }
 
+// A path whose stations miss the bore leaves what stands above it open.
+TEST(Above, OurDefault_WhatLiesElsewhereIsNotAbove) {
+  Crossing c = clean_crossing();
+  ASSERT_EQ(c.site.surface.size(), 1U);
+  c.site.surface[0].kind = SurfaceKind::footway;
+  c.site.surface[0].outline.clear();
+  c.site.surface[0].from = Length{100};
+  c.site.surface[0].to = Length{104};
+  EXPECT_TRUE(asks(c, "surface"));
+  c.site.surface[0].to = Length{1};  // typed the other way round
+  EXPECT_FALSE(asks(c, "surface"));
+}
+
 TEST(Above, OurDefault_APermissionWantsItsPermit) {
   Crossing c = clean_crossing();
   c.site.surface[0].permit = " ";
@@ -382,7 +396,11 @@ TEST(Background, OurDefault_ALineThatTheBoreMeetsIsAsked) {
   c.site.background[0].not_a_service = {"", "A. Nobody", "2026-03-01", ""};
   EXPECT_FALSE(asks(c, "background-line"));
   c.site.background[0].not_a_service = {};
-  c.site.background[0].lines = {{{4, 5}, {4, 25}}};
+  c.site.background[0].lines = {{{4, 9}, {4, 25}}};
+  EXPECT_FALSE(asks(c, "background-line"));
+  c.site.background[0].lines = {{{4, 3}, {4, 25}}};  // drawn so far, and it may go on
+  EXPECT_TRUE(asks(c, "background-line", "g1"));
+  c.site.background[0].lines = {{{4, 3}, {4, 6}, {6, 6}, {6, 3}, {4, 3}}};  // an outline ends nowhere
   EXPECT_FALSE(asks(c, "background-line"));
   c.site.background[0].lines = {{{-1, -5}, {-1, 5}}};  // through the launch pit
   EXPECT_TRUE(asks(c, "background-line", "g1"));
@@ -399,6 +417,25 @@ TEST(Typed, OurDefault_ErrorsOfNothingAreSaid) {
   EXPECT_TRUE(find(with([](Crossing& c) { c.bore.launch.position_sd.set(Length{0}); }), "bore.errors-none"));
   EXPECT_TRUE(find(with([](Crossing& c) { c.bore.model.steer_constant_sd.set(Ratio{0}); }), "bore.errors-none"));
   EXPECT_TRUE(find(with([](Crossing& c) { c.site.strata[0].values.wander = Wander{0}; }), "bore.errors-none", "l1"));
+  // Next to nothing is no better.
+  EXPECT_TRUE(find(with([](Crossing& c) { c.bore.launch.level_sd.set(Angle{1e-6}); }), "bore.errors-none"));
+  EXPECT_FALSE(find(with([](Crossing& c) { c.bore.launch.level_sd.set(Angle{0.001}); }), "bore.errors-none"));
+  EXPECT_TRUE(find(with([](Crossing& c) { c.bore.model.steer_constant.set(Ratio{0.001}); }), "bore.errors-none"));
+  EXPECT_TRUE(
+      find(with([](Crossing& c) { c.site.strata[0].values.heave_share = Ratio{0}; }), "bore.errors-none", "l1"));
+  EXPECT_TRUE(find(with([](Crossing& c) { c.site.strata[0].values.refusal_rate = RatePerLength{0}; }),
+                   "bore.errors-none", "l1"));
+}
+
+// Room to work that was typed away, bad air in a shallow pit: both were silent.
+TEST(Typed, OurDefault_WorkRoomAndBadAirAreSaid) {
+  Crossing c = clean_crossing();
+  c.pits.launch.working_length.set(Length{0});
+  EXPECT_TRUE(find(judged(c), "limit.no-reason", "launch-pit"));
+  c.pits.launch.working_length.set(Length{1.2});
+  EXPECT_FALSE(find(judged(c), "limit.no-reason", "launch-pit"));
+  c.pits.launch.signs.bad_air = true;
+  EXPECT_TRUE(find(judged(c), "pit.air", "launch-pit"));
 }
 
 TEST(Typed, OurDefault_ACalibrationTypedByHandIsAFindingAndCalibratesNothing) {
@@ -407,7 +444,9 @@ TEST(Typed, OurDefault_ACalibrationTypedByHandIsAFindingAndCalibratesNothing) {
   const Assessment answer = judged(c);
   ASSERT_TRUE(find(answer, "bore.calibration-unproved")) << listed(answer);
   EXPECT_EQ(answer.verdict, Verdict::caution);
-  for (int i = 0; i < 12; ++i) c.bore.model.calibrated_records.push_back("bore " + std::to_string(i));
+  c.bore.model.calibrated_records.assign(12, "one record");
+  EXPECT_TRUE(find(judged(c), "bore.calibration-unproved")) << "one record twelve times is one";
+  c.bore.model.calibrated_records = named_records(12);
   EXPECT_FALSE(find(judged(c), "bore.calibration-unproved"));
 }
 

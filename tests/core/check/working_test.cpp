@@ -426,7 +426,7 @@ Crossing wet_crossing() {
 Crossing calibrated_crossing() {
   Crossing crossing = clean_crossing();
   crossing.bore.model.calibrated_from.set(12);
-  crossing.bore.model.calibrated_records.assign(12, "a record");
+  crossing.bore.model.calibrated_records = named_records(12);
   crossing.site.strata.front().values.refusal_rate = RatePerLength{0.002};
   crossing.pits.exit.floor_elevation = Length{98.2};
   return crossing;

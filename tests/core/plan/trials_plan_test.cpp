@@ -154,7 +154,7 @@ TEST(TrialsText, ModelStatus_SaysFromHowManyBores) {
   EXPECT_EQ(model_status(model), "our model, not calibrated");
   model.calibrated_from.set(12);  // a number typed by hand calibrates nothing
   EXPECT_EQ(model_status(model), "our model, not calibrated");
-  model.calibrated_records.assign(12, "a record");
+  model.calibrated_records = named_records(12);
   EXPECT_EQ(model_status(model), "our model, calibrated from 12 bores");
   model.calibrated_from.set(1);
   EXPECT_EQ(model_status(model), "our model, calibrated from 1 bore");

@@ -1,0 +1,92 @@
+/// Another soil near the bore: chances that lie not far below a limit may then be above it.
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/base/say.h"
+#include "burrow/clearance/contact.h"
+#include "judge.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double near_m = 0.8;  // from the axis; closer than the boundaries of the crossings at which the forms hold
+constexpr double step_m = 0.2;  // thinner layers turn no tool
+constexpr double may_be_times = 4;
+
+/// Whether two places hold ground that was entered as the same.
+bool same_soil(const Ground& ground, const Soil& here, double x_m, double y_m, double z_m) {
+  return &ground.soil_at(x_m, y_m, z_m) == &here;
+}
+
+/// Within the band, or within `near_m` of the axis where that is more.
+bool other_soil_near(const Judge& judge) {
+  const Site& site = judge.crossing.site;
+  if (site.strata.size() < 2 && site.strips.empty()) return false;
+  const auto& points = judge.answer.bore.points;
+  return std::any_of(points.begin(), points.end(), [&](const PathPoint& p) {
+    const Soil& here = judge.ground.soil_at(p.x_m, p.y_m, p.z_m);
+    const double surface = judge.ground.surface_m(p.x_m, p.y_m);
+    const double up = std::max(near_m, band_99_sd * p.sd_vertical_m);
+    const double aside = std::max(near_m, band_99_sd * p.sd_lateral_m);
+    for (double d = step_m; d < up + step_m; d += step_m) {
+      const double reach = std::min(d, up), above = std::min(p.z_m + reach, surface);
+      if (!same_soil(judge.ground, here, p.x_m, p.y_m, above) ||
+          !same_soil(judge.ground, here, p.x_m, p.y_m, p.z_m - reach))
+        return true;
+    }
+    if (site.strips.empty()) return false;
+    for (double d = step_m; d < aside + step_m; d += step_m)
+      for (const double y : {p.y_m - std::min(d, aside), p.y_m + std::min(d, aside)})
+        if (!same_soil(judge.ground, here, p.x_m, y, p.z_m)) return true;
+    return false;
+  });
+}
+
+class ChancesNearBoundary {
+ public:
+  explicit ChancesNearBoundary(Judge& judge) : judge_(judge) {}
+
+  void judge_all() {
+    const Assessment& answer = judge_.answer;
+    for (std::size_t i = 0; i < answer.utilities.size(); ++i) {
+      const UtilityAnswer& u = answer.utilities[i];
+      const std::string name = called(judge_.crossing.site.utilities[i]);
+      if (u.contact_chance_worst)
+        demand(u.id, say("touching {}", name), *u.contact_chance_worst, judge_.limit("contact_caution"));
+      if (u.encroachment_chance)
+        demand(u.id, say("coming too near to {}", name), *u.encroachment_chance, judge_.limit("encroachment_caution"));
+    }
+    if (answer.chance_of_daylight)
+      demand("bore", said("coming out early"), *answer.chance_of_daylight, judge_.limit("daylight_caution"));
+    if (answer.arrival.chance_inside_exit_pit) {
+      Limit outside = judge_.limit("exit_window_chance");
+      outside.value = 1 - outside.value;
+      outside.at_least = false;
+      demand("exit-pit", said("missing the exit window"), 1 - *answer.arrival.chance_inside_exit_pit, outside);
+    }
+  }
+
+ private:
+  /// What breaks the limit by itself is said elsewhere.
+  void demand(std::string subject, std::string name, double chance, const Limit& limit) {
+    if (chance > limit.value) return;
+    Finding finding;
+    finding.code = "bore.boundary-near";
+    finding.severity = Severity::caution;
+    finding.subject = std::move(subject);
+    finding.name = std::move(name);
+    judge_.demand(std::move(finding), std::min(may_be_times * chance, 1.0), limit);
+  }
+
+  Judge& judge_;
+};
+
+}  // namespace
+
+void check_boundary(Judge& judge) {
+  if (other_soil_near(judge)) ChancesNearBoundary(judge).judge_all();
+}
+
+}  // namespace burrow
