@@ -134,6 +134,7 @@ Result<Crossing> first_layout(const FirstAnswers& a, const Tables& tables) {
     if (!a.rule.empty()) feature.rule = a.rule;
     if (a.permission != Permission::not_asked) feature.permission.set(a.permission);
     feature.permit = a.permit;
+    feature.rescue = a.rescue;
     site.surface = {feature};
   } else {
     site.nothing_above = a.nothing_above;

@@ -59,6 +59,7 @@ void GuidedCrossing::ask_what_is_crossed() {
   permit->setPlaceholderText(tr("number, date, or who said so"));
   form->addRow(tr("Perm&it"), permit);
   of_crossed_ = {permit};
+  ask_rescue(form);
   ask_nothing_above(form);
   connect(asked, &QComboBox::currentIndexChanged, this, [this, asked] {
     answers_.permission = static_cast<Permission>(asked->currentData().toInt());
@@ -75,6 +76,20 @@ void GuidedCrossing::ask_what_is_crossed() {
     catch_up();
   });
   fill_rules();
+}
+
+void GuidedCrossing::ask_rescue(QFormLayout* form) {
+  const auto add = [&](const QString& label, const QString& name, TextKind kind,
+                       std::function<void(std::optional<std::string>)> take) {
+    of_crossed_.push_back(text_entry(name, kind, std::move(take)));
+    form->addRow(label, of_crossed_.back());
+  };
+  add(tr("A stuck &tool is got out"), tr("How a stuck tool is got out"), TextKind::words,
+      [this](const std::optional<std::string>& text) { answers_.rescue.how = text.value_or(std::string()); });
+  add(tr("A&greed with"), tr("With whom that is agreed"), TextKind::name,
+      [this](const std::optional<std::string>& text) { answers_.rescue.agreed_with = text.value_or(std::string()); });
+  add(tr("Agreed &on"), tr("Agreed on"), TextKind::day,
+      [this](const std::optional<std::string>& text) { answers_.rescue.date = text; });
 }
 
 void GuidedCrossing::ask_nothing_above(QFormLayout* form) {

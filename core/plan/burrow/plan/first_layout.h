@@ -29,6 +29,7 @@ struct FirstAnswers {
   std::string rule;  ///< of the owner; empty: not asked yet
   Permission permission = Permission::not_asked;
   std::string permit;
+  StuckPlan rescue;         ///< of a tool stuck under what is crossed
   Statement nothing_above;  ///< who says so where nothing is crossed
 
   Length length{12.0};  ///< from launch face to exit face

@@ -64,6 +64,7 @@ class GuidedCrossing : public QDialog {
   void ask_how_far();
   void ask_ground();
   void ask_lines();
+  void ask_rescue(QFormLayout* form);
   void ask_nothing_above(QFormLayout* form);
   void ask_search(QFormLayout* form);
   void ask_exposed(QFormLayout* form);
