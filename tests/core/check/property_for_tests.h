@@ -173,8 +173,11 @@ inline const std::vector<Change>& changes() {
       // errors grow
       {"worse across", false,
        to_utility([](Draw& d, Utility& u, Crossing&) { return u.located.lateral_sd->m *= d.between(1.05, 3), true; })},
-      {"worse in height", false,
-       to_utility([](Draw& d, Utility& u, Crossing&) { return u.located.vertical_sd->m *= d.between(1.05, 3), true; })},
+      // One that was better than a tracing tells, without a reason, counts for none: a worse one is then an answer.
+      {"worse in height", false, to_utility([](Draw& d, Utility& u, Crossing& c) {
+         if (find(judged(c), "missing.utility-depth-error", u.id)) return false;
+         return u.located.vertical_sd->m *= d.between(1.05, 3), true;
+       })},
       // nearer, larger
       {"larger", false,
        to_utility([](Draw& d, Utility& u, Crossing&) { return u.outside_diameter->m *= d.between(1.02, 1.5), true; })},
