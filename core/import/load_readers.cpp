@@ -12,13 +12,13 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// Beside the program, where an installation keeps libraries, and where this build made it.
+/// Beside the program or where an installation keeps libraries, and nowhere else: whoever can write to a place that is
+/// searched runs code.
 Result<const Readers*> load() {
   std::error_code ignored;
   const fs::path program = fs::read_symlink("/proc/self/exe", ignored).parent_path();
   std::string why = said("it is not there");
-  for (const fs::path& place : {program / BURROW_READERS_NAME, program / "../lib/burrowline" / BURROW_READERS_NAME,
-                                fs::path(BURROW_READERS_FOLDER) / BURROW_READERS_NAME}) {
+  for (const fs::path& place : {program / BURROW_READERS_NAME, program / "../lib/burrowline" / BURROW_READERS_NAME}) {
     if (!fs::exists(place, ignored)) continue;
     void* library = ::dlopen(place.c_str(), RTLD_NOW | RTLD_LOCAL);
     if (!library) {

@@ -1,6 +1,7 @@
 #include "gdal_tools.h"
 
 #include <cpl_conv.h>
+#include <cpl_http.h>
 #include <cpl_string.h>
 #include <gdal_frmts.h>
 #include <ogrsf_frmts.h>
@@ -8,6 +9,8 @@
 #include <array>
 #include <cmath>
 #include <mutex>
+
+#include "burrow/base/say.h"
 
 namespace burrow::gdal {
 
@@ -52,6 +55,33 @@ void CPL_STDCALL Listener::hear(CPLErr kind, CPLErrorNum, const char* text) {
 std::string Listener::last_error(const std::string& otherwise) const {
   if (!errors_.empty()) return errors_.back();
   return warnings_.empty() ? otherwise : warnings_.back();
+}
+
+namespace {
+
+CPLHTTPResult* refuse(const char* url, CSLConstList, GDALProgressFunc, void*, CPLHTTPFetchWriteFunc, void*,
+                      void* asked) {
+  auto& first = *static_cast<std::optional<std::string>*>(asked);
+  if (!first) first = as_utf8(url ? url : "");
+  auto* result = static_cast<CPLHTTPResult*>(CPLCalloc(1, sizeof(CPLHTTPResult)));
+  result->nStatus = 1;
+  result->pszErrBuf = CPLStrdup("nothing is fetched");
+  return result;
+}
+
+}  // namespace
+
+NoNetwork::NoNetwork() {
+  CPLHTTPPushFetchCallback(&refuse, &asked_);
+}
+NoNetwork::~NoNetwork() {
+  CPLHTTPPopFetchCallback();
+}
+
+std::optional<Error> NoNetwork::refusal() const {
+  if (!asked_) return std::nullopt;
+  return Error{said("coordinate system"), asked_->substr(0, 80),
+               said("a named one, \"EPSG:25832\": nothing is fetched from an address")};
 }
 
 namespace {

@@ -5,6 +5,7 @@
 #include <ogr_api.h>
 #include <ogr_srs_api.h>
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,6 +32,22 @@ class Listener {
  private:
   static void CPL_STDCALL hear(CPLErr kind, CPLErrorNum number, const char* text);
   std::vector<std::string> errors_, warnings_;
+};
+
+/// While it lives, what this thread would fetch from the network is refused and remembered.
+class NoNetwork {
+ public:
+  NoNetwork();
+  ~NoNetwork();
+  NoNetwork(const NoNetwork&) = delete;
+  NoNetwork& operator=(const NoNetwork&) = delete;
+  /// The first address that was asked for.
+  [[nodiscard]] const std::optional<std::string>& asked() const { return asked_; }
+  /// Why a file that asks for one is not read.
+  [[nodiscard]] std::optional<Error> refusal() const;
+
+ private:
+  std::optional<std::string> asked_;
 };
 
 /// Closes the data set at the end.

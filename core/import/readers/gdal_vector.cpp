@@ -210,6 +210,7 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
     CPLSetThreadLocalConfigOption("DXF_INLINE_BLOCKS", scan.inline_blocks ? "TRUE" : "FALSE");
   }
   const Listener listener;
+  const NoNetwork no_network;
   const std::array<const char*, 3> drivers{driver.c_str(), driver == "LIBKML" ? "KML" : nullptr, nullptr};
   const std::array<const char*, 2> immutable{"IMMUTABLE=YES", nullptr};  // no journal files beside a GeoPackage
   // Those that read the whole file to open it: half of the way.
@@ -230,6 +231,7 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   const DataSet data(GDALOpenEx(opens_whole ? watched.path().c_str() : path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY,
                                 drivers.data(), driver == "GPKG" ? immutable.data() : nullptr, nullptr));
   if (watched.stopped()) return fail(said("file"), std::string(told_to_stop), said("to be read to its end"));
+  if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (!data.get())
     return fail(said("file"), listener.last_error(said("something else than its name says, or a file cut short")),
                 "a " + format_words(driver));
@@ -237,6 +239,7 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   if (drawing) apply(scan, reader.builder());
   const auto error = reader.read(data.get());
   if (watched.stopped()) return fail(said("file"), std::string(told_to_stop), said("to be read to its end"));
+  if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (error) return tl::unexpected(*error);
   if (!listener.errors().empty()) reader.builder().leave_out(said("whole file"), "", listener.errors().front());
   std::set<std::string> told;

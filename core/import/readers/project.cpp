@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 #include <memory>
+#include <regex>
 
 #include "burrow/base/quantity.h"
 #include "burrow/base/say.h"
@@ -29,7 +30,28 @@ Context new_context() {
   return context;
 }
 
+/// "EPSG:25832", "EPSG:25832+7837", "urn:ogc:def:crs:EPSG::25832".
+bool is_code(const std::string& crs) {
+  static const std::regex code(
+      R"([A-Za-z][A-Za-z0-9]*:[A-Za-z0-9_.-]+(\+[A-Za-z0-9_.-]+)?|urn:(ogc|x-ogc):def:[A-Za-z0-9:_.,()-]+)",
+      std::regex::icase);
+  return crs.size() < 200 && std::regex_match(crs, code);
+}
+
+/// A definition in words that names no file: grids of shifts are files, and a chain of PROJ may open any.
+bool is_wkt_without_files(const std::string& crs) {
+  static const std::regex keyword(R"(\s*[A-Za-z_0-9]+\s*\[)");
+  static const std::regex file(R"(PARAMETERFILE|EXTENSION\s*\[|grids|\+(proj|init)|proj=|init=)", std::regex::icase);
+  constexpr std::size_t longest = 20000;
+  return crs.size() < longest &&
+         std::regex_search(crs.substr(0, 40), keyword, std::regex_constants::match_continuous) &&
+         !std::regex_search(crs, file);
+}
+
 Result<Pj> system(PJ_CONTEXT* context, const std::string& crs) {
+  if (!is_code(crs) && !is_wkt_without_files(crs))
+    return fail(said("coordinate system"), crs.substr(0, 80),
+                said("a named one: \"EPSG:25832\", an OGC URN, or WKT that names no file"));
   Pj pj(proj_create(context, crs.c_str()));
   if (!pj || !proj_is_crs(pj.get()))
     return fail(said("coordinate system"), crs.substr(0, 80), said("one that PROJ knows, \"EPSG:25832\""));
