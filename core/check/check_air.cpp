@@ -116,9 +116,11 @@ void judge_ratings(Judge& judge) {
   const std::vector<AirPart>& line = judge.crossing.air.line;
   if (!standing) return;
   const AirPart *weakest = nullptr, *unrated = nullptr;
+  std::vector<WorkingInput> inputs;
   for (const AirPart& part : line) {
     if (*part.count == 0) continue;
     if (!part.rating && !unrated) unrated = &part;
+    if (part.rating) inputs.push_back({"p_rated", part.rating->Pa, "Pa"});
     if (part.rating && !(weakest && *weakest->rating <= *part.rating)) weakest = &part;
   }
   if (weakest) {
@@ -130,13 +132,13 @@ void judge_ratings(Judge& judge) {
                  standing_in_it);
     judge.show({"air.rating",
                 "air",
-                said("p_rated of the weakest part, at least what stands in it"),
-                {{"p_standing", *standing, "Pa"}},
-                "p_rated",
+                "p = min(p_rated)",
+                std::move(inputs),
+                "p",
                 weakest->rating->Pa,
                 "Pa",
                 *standing,
-                {"rating of its maker as entered", SourceLabel::owners_setting},
+                {"rating of each part by its maker, the weakest counts", SourceLabel::owners_setting},
                 standing_in_it.source});
   }
   if (!unrated) return;
