@@ -59,7 +59,7 @@ bool named(const Row& row, std::string_view text) {
 const UtilityMaterialRow* find_material(const Tables& tables, std::string_view text, UtilityKind kind) {
   const std::string entry = plain(text);
   for (const UtilityMaterialRow& row : tables.utility_materials)
-    if (named(row, entry)) return made_for(row, kind) ? &row : nullptr;
+    if (named(row, entry) && made_for(row, kind)) return &row;
   for (const UtilityMaterialRow& row : tables.utility_materials) {
     if (!made_for(row, kind)) continue;
     for (const std::string& word : row.words)

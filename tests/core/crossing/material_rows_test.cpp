@@ -82,12 +82,12 @@ TEST(MaterialRows, WordsOfRecords_EnglishAndGerman) {
 TEST(MaterialRows, Copper_ByKind) {
   using enum UtilityKind;
   for (const UtilityKind kind : {gas, water, sewer, reclaimed, steam, oil, unknown}) {
-    EXPECT_EQ(find_material(tables(), "Kupfer", kind)->wall, UtilityWall::copper) << word_of(kind);
+    EXPECT_EQ(row_of_text("Kupfer", kind), "copper") << word_of(kind);
   }
-  for (const UtilityKind kind : {power, telecom})
-    EXPECT_EQ(find_material(tables(), "copper", kind)->wall, UtilityWall::cable) << word_of(kind);
-  EXPECT_EQ(find_material(tables(), "Erdkabel", power)->wall, UtilityWall::cable);
-  EXPECT_EQ(find_material(tables(), "armoured", power)->wall, UtilityWall::cable);
+  for (const UtilityKind kind : {power, telecom}) EXPECT_EQ(row_of_text("copper", kind), "conductor") << word_of(kind);
+  EXPECT_EQ(row_of_text("Erdkabel", power), "cable");
+  EXPECT_EQ(row_of_text("armoured", power), "cable");
+  EXPECT_EQ(row_of_text("cable", unknown), "cable");
   // A gas main is no cable, whatever was typed or chosen.
   EXPECT_EQ(row_of_text("cable", gas), "");
   EXPECT_EQ(row_of_text("armoured", gas), "");
