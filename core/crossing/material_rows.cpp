@@ -7,26 +7,6 @@ namespace burrow {
 
 namespace {
 
-/// Lower case without umlauts; blanks at both ends taken away.
-std::string plain(std::string_view text) {
-  constexpr std::pair<std::string_view, std::string_view> letters[] = {
-      {"ä", "ae"}, {"Ä", "ae"}, {"ö", "oe"}, {"Ö", "oe"}, {"ü", "ue"}, {"Ü", "ue"}, {"ß", "ss"}};
-  std::string out;
-  for (std::size_t i = 0; i < text.size();) {
-    const auto umlaut = std::find_if(std::begin(letters), std::end(letters),
-                                     [&](const auto& l) { return text.substr(i).starts_with(l.first); });
-    if (umlaut != std::end(letters)) {
-      out += umlaut->second;
-      i += umlaut->first.size();
-      continue;
-    }
-    const char c = text[i++];
-    out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  }
-  const auto from = out.find_first_not_of(" \t"), to = out.find_last_not_of(" \t");
-  return from == std::string::npos ? std::string() : out.substr(from, to - from + 1);
-}
-
 bool letter(char c) {
   return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80;
 }
@@ -49,17 +29,31 @@ bool made_for(const UtilityMaterialRow& row, UtilityKind kind) {
   return row.kinds.empty() || std::find(row.kinds.begin(), row.kinds.end(), kind) != row.kinds.end();
 }
 
-template <class Row>
-bool named(const Row& row, std::string_view text) {
-  return text == row.id || text == plain(row.name);
-}
-
 }  // namespace
 
+std::string matched_form(std::string_view text) {
+  constexpr std::pair<std::string_view, std::string_view> letters[] = {
+      {"ä", "ae"}, {"Ä", "ae"}, {"ö", "oe"}, {"Ö", "oe"}, {"ü", "ue"}, {"Ü", "ue"}, {"ß", "ss"}};
+  std::string out;
+  for (std::size_t i = 0; i < text.size();) {
+    const auto umlaut = std::find_if(std::begin(letters), std::end(letters),
+                                     [&](const auto& l) { return text.substr(i).starts_with(l.first); });
+    if (umlaut != std::end(letters)) {
+      out += umlaut->second;
+      i += umlaut->first.size();
+      continue;
+    }
+    const char c = text[i++];
+    out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  }
+  const auto from = out.find_first_not_of(" \t"), to = out.find_last_not_of(" \t");
+  return from == std::string::npos ? std::string() : out.substr(from, to - from + 1);
+}
+
 const UtilityMaterialRow* find_material(const Tables& tables, std::string_view text, UtilityKind kind) {
-  const std::string entry = plain(text);
+  const std::string entry = matched_form(text);
   for (const UtilityMaterialRow& row : tables.utility_materials)
-    if (named(row, entry) && made_for(row, kind)) return &row;
+    if (entry == row.id && made_for(row, kind)) return &row;
   for (const UtilityMaterialRow& row : tables.utility_materials) {
     if (!made_for(row, kind)) continue;
     for (const std::string& word : row.words)
@@ -74,9 +68,9 @@ UtilityWall wall_of(const Tables& tables, const Utility& utility) {
 }
 
 const StructureRow* find_structure(const Tables& tables, std::string_view text) {
-  const std::string entry = plain(text);
+  const std::string entry = matched_form(text);
   for (const StructureRow& row : tables.structures)
-    if (named(row, entry) || std::find(row.words.begin(), row.words.end(), entry) != row.words.end()) return &row;
+    if (entry == row.id || std::find(row.words.begin(), row.words.end(), entry) != row.words.end()) return &row;
   return nullptr;
 }
 

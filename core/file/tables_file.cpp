@@ -10,6 +10,7 @@
 
 #include "burrow/base/ensure.h"
 #include "burrow/base/say.h"
+#include "burrow/crossing/material_rows.h"
 #include "burrow_resources.h"
 #include "pipe_rows.h"
 #include "table_row.h"
@@ -98,7 +99,7 @@ void read(Row& row, UtilityMaterialRow& material) {
     if (!kind) return row.wrong("kinds", "\"" + word + "\"", "some of: " + known_words<UtilityKind>());
     material.kinds.push_back(*kind);
   }
-  material.words = row.texts_or_nothing("words");
+  for (const std::string& word : row.texts_or_nothing("words")) material.words.push_back(matched_form(word));
   material.source = row.source();
 }
 
@@ -106,7 +107,8 @@ void read(Row& row, StructureRow& structure) {
   structure.id = row.text("id");
   structure.name = said(std::string_view(row.text("name")));
   structure.limit = row.text("limit");
-  structure.words = row.texts_or_nothing("words");
+  structure.words = {matched_form(structure.name)};
+  for (const std::string& word : row.texts_or_nothing("words")) structure.words.push_back(matched_form(word));
   structure.source = row.source();
 }
 

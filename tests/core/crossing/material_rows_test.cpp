@@ -74,6 +74,11 @@ TEST(MaterialRows, WordsOfRecords_EnglishAndGerman) {
                                                        {"Kunststoff", "plastic"},
                                                        {"GRP", "plastic"},
                                                        {"Kupfer", "copper"},
+                                                       {"DIP", "ductile-iron"},
+                                                       {"RCP 600", "reinforced-concrete"},
+                                                       {"CIP", "grey-iron"},
+                                                       {"SML", "grey-iron"},
+                                                       {"CMP", "steel"},
                                                        {"copper", "copper"}};
   for (const auto& [text, id] : texts) EXPECT_EQ(row_of_text(text), id) << text;
 }
