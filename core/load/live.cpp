@@ -53,7 +53,7 @@ Result<LiveLoad> european_load(Length cover, Length carriageway) {
   LiveLoad load = told(european->greater_Pa(),
                        axle ? said("EN 1991-2 load model 2, single axle of 400 kN, half-space, worst place below")
                             : said("EN 1991-2 load model 1, tandems and even load, half-space, worst place below"),
-                       SourceLabel::from_memory, cover.m);
+                       axle ? SourceLabel::from_memory : SourceLabel::second_hand, cover.m);
   load.european = *european;
   return load;
 }

@@ -23,7 +23,7 @@ inline constexpr double two_lanes_from_m = 5.4, three_metre_lanes_from_m = 6.0;
 
 /// Two axles 1.2 m apart in the middle of each lane, wheels 2.0 m apart on 0.40 × 0.40 m: 300, 200, 100 kN an axle in
 /// the first, second and third lane. The second and third lie on either side of the first.
-/// Source: EN 1991-2 load model 1 (axle loads second-hand, geometry from memory). Dynamic part included.
+/// Source: EN 1991-2 load model 1 (axle loads, patch, gauge and spacing second-hand). Dynamic part included.
 /// Range: 1 to 3 lanes, else a bug.   Evidence: WheelGroup.*
 std::vector<RectangleLoad> european_wheels(int lanes, double lane_width_m = 3);
 
