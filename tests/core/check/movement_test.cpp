@@ -87,6 +87,24 @@ TEST(UtilityStrain, GreyIron_InGermanAndNotKnown) {
             severity_of(judged(with_main(97.9, "steel", UtilityKind::gas)), "utility.strain"));
 }
 
+// Whatever row is chosen, it is never held to less than what nobody entered: an entry cannot make things look worse.
+TEST(UtilityStrain, NotKnown_IsTheStrictestOfAllRows) {
+  const double unknown = *find(judged(with_main(97.9, "")), "utility.wall-unknown")->limit;
+  for (const UtilityMaterialRow& row : tables().utility_materials) {
+    const UtilityKind kind = row.kinds.empty() ? UtilityKind::water : row.kinds.front();
+    const Assessment answer = judged(with_main(97.9, row.id, kind));
+    const Working* step = working(answer, "utility.strain");
+    if (!step || !step->limit) {
+      EXPECT_EQ(row.wall, UtilityWall::cable) << row.id;
+      continue;
+    }
+    EXPECT_LE(unknown, *step->limit) << row.id;
+  }
+  const auto limit = [](const char* id) { return find_limit(tables(), id)->value; };
+  EXPECT_LE(limit("vibration_plastic_pipe_m_s"), limit("vibration_rigid_pipe_m_s"));
+  EXPECT_LE(limit("vibration_rigid_pipe_m_s"), limit("vibration_steel_pipe_m_s"));
+}
+
 // A copper pipe has a limit of its own, 6,000 psi (Copper Tube Handbook, Table 3c, read) over 17,000 ksi; a cable none.
 TEST(UtilityStrain, CopperPipe_HasALimitACableHasNone) {
   for (const char* material : {"copper", "Kupfer"}) {
