@@ -63,22 +63,34 @@ std::optional<AirChange> larger(const Air& air, const AirSupply& now) {
   return change;
 }
 
-std::optional<AirChange> more(const Air& air, const AirSupply& now) {
+std::optional<AirChange> more(const Air& air, const AirSupply& now, Pressure most) {
   if (now.held_by != AirHeldBy::line) return std::nullopt;
-  const double rated = air.compressor.pressure->Pa, lost = now.compressor_most.Pa - now.at_tool.Pa;
-  AirChange change{AirChangeKind::more_pressure, rated, rated + lost, {}, {}, air};
-  change.air.compressor.pressure = Pressure{change.to};
+  const Compressor& compressor = air.compressor;
+  const bool regulated = compressor.regulator && *compressor.regulator < *compressor.pressure;
+  if (regulated) most = std::min(most, *compressor.pressure);
+  const double set = standing_pressure(compressor)->Pa, lost = now.line_most.Pa - now.at_tool.Pa;
+  AirChange change{AirChangeKind::more_pressure, set, std::min(set + lost, most.Pa), {}, {}, air};
+  if (!(change.to > change.from)) return std::nullopt;
+  (regulated ? change.air.compressor.regulator : change.air.compressor.pressure) = Pressure{change.to};
   return change;
 }
 
 }  // namespace
 
-Result<std::vector<AirChange>> air_changes(const Air& air, const Tool& tool) {
+std::optional<Pressure> least_rating(const std::vector<AirPart>& line) {
+  std::optional<Pressure> least;
+  for (const AirPart& part : line)
+    if (part.rating && !(least && *least <= *part.rating)) least = part.rating;
+  return least;
+}
+
+Result<std::vector<AirChange>> air_changes(const Air& air, const Tool& tool, Pressure most) {
   const Result<AirSupply> now = supply_tool(air, tool);
   if (!now) return tl::unexpected(now.error());
+  most = std::min(most, least_rating(air.line).value_or(most));
   std::vector<AirChange> changes;
   for (std::optional<AirChange>& change :
-       std::array{wider(air), shorter(air), fewer(air), larger(air, *now), more(air, *now)}) {
+       std::array{wider(air), shorter(air), fewer(air), larger(air, *now), more(air, *now, most)}) {
     if (!change) continue;
     const Result<AirSupply> then = supply_tool(change->air, tool);
     if (!then) continue;

@@ -11,11 +11,18 @@ constexpr double freezing_K = 273.15;
 constexpr double vapour_to_air = 0.62198;  ///< masses of a mole, water over dry air
 }  // namespace
 
-Result<Pressure> saturation_pressure(Temperature temperature) {
+Result<Pressure> saturation_over_water(Temperature temperature) {
   if (!(temperature.K >= 200 && temperature.K <= 340))
     return out_of_range(noted("air temperature"), temperature.K, "200 to 340 K");
   const double t = temperature.K - freezing_K;
   return Pressure{611.2 * std::exp(17.62 * t / (243.12 + t))};
+}
+
+Result<Pressure> saturation_pressure(Temperature temperature) {
+  const Result<Pressure> over_water = saturation_over_water(temperature);
+  const double t = temperature.K - freezing_K;
+  if (!over_water || !(t < 0)) return over_water;
+  return Pressure{611.2 * std::exp(22.46 * t / (272.62 + t))};
 }
 
 Result<AirWater> water_in_line(const SiteAir& air, std::optional<Ratio> humidity, Pressure gauge, VolumeFlow free_air,
@@ -26,11 +33,12 @@ Result<AirWater> water_in_line(const SiteAir& air, std::optional<Ratio> humidity
   if (!(free_air.m3_s >= 0)) return out_of_range(noted("free air"), free_air.m3_s, "0 or more");
   const Result<Pressure> saturated = saturation_pressure(air.temperature);
   if (!saturated) return tl::unexpected(saturated.error());
+  const Pressure over_water = *saturation_over_water(air.temperature);
   AirWater water;
   water.humidity_known = humidity.has_value();
   water.humidity = humidity.value_or(Ratio{1}).v;
   const double absolute = air.ambient.Pa + gauge.Pa;
-  const double vapour = std::min(water.humidity * saturated->Pa, 0.99 * air.ambient.Pa);
+  const double vapour = std::min(water.humidity * over_water.Pa, 0.99 * air.ambient.Pa);
   const double held = std::min(saturated->Pa, 0.99 * absolute);
   const double drawn = vapour / (air.ambient.Pa - vapour), kept = held / (absolute - held);
   const double dry_kg_s = (air.ambient.Pa - vapour) / (air_gas_constant_J_kg_K * air.temperature.K) * free_air.m3_s;

@@ -64,6 +64,12 @@ Pressure compressor_pressure(Pressure rated, Pressure ambient) {
   return {rated.Pa * std::min(1.0, ambient.Pa / sea_level_Pa)};
 }
 
+std::optional<Pressure> standing_pressure(const Compressor& compressor) {
+  if (!compressor.pressure) return compressor.regulator;
+  if (!compressor.regulator) return compressor.pressure;
+  return std::min(*compressor.pressure, *compressor.regulator);
+}
+
 Result<AirSupply> supply_tool(const Air& air, const Tool& tool) {
   const Compressor& compressor = air.compressor;
   if (!compressor.free_air || !(compressor.free_air->m3_s > 0) || !compressor.pressure ||
@@ -88,7 +94,8 @@ Result<AirSupply> supply_tool(const Air& air, const Tool& tool) {
   supply.compressor_most = compressor_pressure(*compressor.pressure, site->ambient);
   supply.compressor_gives = *compressor.free_air;
   supply.wanted = tool_demand(tool, tool.pressure, site->ambient);
-  const double full = supply.compressor_most.Pa;
+  supply.line_most = std::min(supply.compressor_most, compressor.regulator.value_or(supply.compressor_most));
+  const double full = supply.line_most.Pa;
   const auto mass_at = [&](double gauge) {
     return tool_demand(tool, {gauge}, site->ambient).m3_s * site->density_kg_m3;
   };

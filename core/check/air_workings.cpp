@@ -74,25 +74,28 @@ void show_line(Judge& judge, const AirSupply& supply) {
 }
 
 void show_water(Judge& judge, const SiteAir& site, const AirSupply& supply) {
-  const auto saturated = saturation_pressure(site.temperature);
-  if (!judge.answer.air.water || !saturated) return;
+  const auto saturated = saturation_pressure(site.temperature), over_water = saturation_over_water(site.temperature);
+  if (!judge.answer.air.water || !saturated || !over_water) return;
   const AirWater& water = *judge.answer.air.water;
-  judge.show({"air.water",
-              "air",
-              said("m = 0.62198 (φ p_s/(p_h − φ p_s) − p_s/(p_h + p − p_s)) (p_h − φ p_s) Q/(R T), not below 0"),
-              {{"φ", water.humidity, ""},
-               {"p_s", saturated->Pa, "Pa"},
-               {"p_h", supply.ambient.Pa, "Pa"},
-               {"p", supply.at_tool.Pa, "Pa"},
-               {"Q", supply.free_air.m3_s, "m³/s"},
-               {"R", air_gas_constant_J_kg_K, "J/(kg K)"},
-               {"T", site.temperature.K, "K"}},
-              "m",
-              water.comes_out_kg_s,
-              "kg/s",
-              std::nullopt,
-              {"vapour drawn in, less what the compressed air holds once it has cooled; p_s by Magnus' form",
-               SourceLabel::derived}});
+  judge.show(
+      {"air.water",
+       "air",
+       said("m = 0.62198 (φ p_w/(p_h − φ p_w) − p_s/(p_h + p − p_s)) (p_h − φ p_w) Q/(R T), not below 0"),
+       {{"φ", water.humidity, ""},
+        {"p_w", over_water->Pa, "Pa"},
+        {"p_s", saturated->Pa, "Pa"},
+        {"p_h", supply.ambient.Pa, "Pa"},
+        {"p", supply.at_tool.Pa, "Pa"},
+        {"Q", supply.free_air.m3_s, "m³/s"},
+        {"R", air_gas_constant_J_kg_K, "J/(kg K)"},
+        {"T", site.temperature.K, "K"}},
+       "m",
+       water.comes_out_kg_s,
+       "kg/s",
+       std::nullopt,
+       {"vapour drawn in, less what the compressed air holds once it has cooled; p_w over water, p_s over ice below "
+        "0 °C, Magnus' form",
+        SourceLabel::derived}});
 }
 
 void show_oil(Judge& judge) {

@@ -82,6 +82,72 @@ void judge_high(Judge& judge) {
   judge.demand(about_air("air.pressure-high", Severity::caution, "Pa"), measured, judge.limit("air_pressure_most_pa"));
 }
 
+/// "hose 1": its kind and which of its kind it is, from the compressor on.
+std::string name_of_part(const std::vector<AirPart>& line, const AirPart& part) {
+  const auto same = std::count_if(line.data(), &part, [&](const AirPart& one) { return one.kind == part.kind; });
+  return said_word(part.kind) + " " + std::to_string(same + 1);
+}
+
+/// A tool that stalls takes no air, and all that the compressor is set to stands at it and in every part of the line.
+void judge_standing(Judge& judge) {
+  const std::optional<double>& standing = judge.answer.air.standing_pa;
+  if (!standing) return;
+  const Limit most = judge.limit("air_pressure_most_pa");
+  judge.demand(about_air("air.standing", Severity::stop, "Pa"), *standing, most);
+  const Compressor& compressor = judge.crossing.air.compressor;
+  std::vector<WorkingInput> inputs;
+  if (compressor.pressure) inputs.push_back({"p_compressor", compressor.pressure->Pa, "Pa"});
+  if (compressor.regulator) inputs.push_back({"p_regulator", compressor.regulator->Pa, "Pa"});
+  judge.show({"air.standing",
+              "air",
+              "p = min(p_compressor, p_regulator)",
+              std::move(inputs),
+              "p",
+              *standing,
+              "Pa",
+              most.value,
+              {"no air flows through a tool that stands still, so nothing is lost on the way", SourceLabel::derived},
+              most.source});
+}
+
+/// Each part is rated for what may stand in it. What is not entered is asked for.
+void judge_ratings(Judge& judge) {
+  const std::optional<double>& standing = judge.answer.air.standing_pa;
+  const std::vector<AirPart>& line = judge.crossing.air.line;
+  if (!standing) return;
+  const AirPart *weakest = nullptr, *unrated = nullptr;
+  std::vector<WorkingInput> inputs;
+  for (const AirPart& part : line) {
+    if (*part.count == 0) continue;
+    if (!part.rating && !unrated) unrated = &part;
+    if (part.rating) inputs.push_back({"p_rated", part.rating->Pa, "Pa"});
+    if (part.rating && !(weakest && *weakest->rating <= *part.rating)) weakest = &part;
+  }
+  if (weakest) {
+    const Limit standing_in_it{
+        *standing,
+        true,
+        {"what stands in the line when the tool stalls; rating as entered", SourceLabel::owners_setting}};
+    judge.demand(about_air("air.rating", Severity::stop, "Pa", name_of_part(line, *weakest)), weakest->rating->Pa,
+                 standing_in_it);
+    judge.show({"air.rating",
+                "air",
+                "p = min(p_rated)",
+                std::move(inputs),
+                "p",
+                weakest->rating->Pa,
+                "Pa",
+                *standing,
+                {"rating of each part by its maker, the weakest counts", SourceLabel::owners_setting},
+                standing_in_it.source});
+  }
+  if (!unrated) return;
+  Finding finding = about_air("air.rating-unknown", Severity::caution, "Pa", name_of_part(line, *unrated));
+  finding.measured = *standing;
+  finding.source = {"hose and couplings bear what their maker rates them for", SourceLabel::common_practice};
+  judge.say(std::move(finding));
+}
+
 void judge_water(Judge& judge, const AirSupply& supply) {
   const Limit cold = judge.limit("air_cold_k");
   const Result<SiteAir> site = site_air(*judge.crossing.air.altitude, *judge.crossing.air.air_temperature);
@@ -114,6 +180,8 @@ void check_air(Judge& judge) {
   const ToolChoice& choice = judge.crossing.bore.tool;
   const Tool rated = rated_tool(choice, judge.tables);
   judge_high(judge);
+  judge_standing(judge);
+  judge_ratings(judge);
   if (!judge.answer.air.supply) {
     say_not_judged(judge);
     plan_oil(judge, rated.free_air.m3_s);

@@ -5,9 +5,9 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
+#include "burrow/crossing/material_rows.h"
 #include "burrow/soil/utility_strain.h"
 #include "judge.h"
-#include "utility_wall.h"
 
 namespace burrow {
 
@@ -33,9 +33,12 @@ StrainRule rule_for(const Judge& judge, UtilityWall wall) {
       return {judge.limit("strain_ductile_iron")};
     case UtilityWall::steel:
       return {judge.limit("strain_steel")};
+    case UtilityWall::copper:
+      return {judge.limit("strain_copper")};
     case UtilityWall::plastic:
       return {judge.limit("strain_plastic")};
     case UtilityWall::rigid:
+    case UtilityWall::masonry:
       return {judge.limit("strain_rigid"), true};
     case UtilityWall::cable:
       break;
@@ -43,10 +46,12 @@ StrainRule rule_for(const Judge& judge, UtilityWall wall) {
   return {};
 }
 
-/// One that is not known may be brittle, and need not be.
+/// A brittle line that carries gas stops the work. What nobody entered, wall or kind, counts as that.
 Severity strain_severity(const Utility& utility, UtilityWall wall) {
-  const bool brittle = wall == UtilityWall::grey_iron || wall == UtilityWall::rigid;
-  return brittle && utility.kind == UtilityKind::gas ? Severity::stop : Severity::caution;
+  const bool brittle = wall == UtilityWall::grey_iron || wall == UtilityWall::rigid || wall == UtilityWall::masonry ||
+                       wall == UtilityWall::unknown;
+  const bool gas = utility.kind == UtilityKind::gas || utility.kind == UtilityKind::unknown;
+  return brittle && gas ? Severity::stop : Severity::caution;
 }
 
 class UtilitiesInMotion {
@@ -106,7 +111,7 @@ class UtilitiesInMotion {
 
   void judge_strain(const Utility& utility, UtilityAnswer& answer, const UtilityPlace& place,
                     const UtilityStrain& strain) {
-    const UtilityWall wall = wall_of(utility.material);
+    const UtilityWall wall = wall_of(judge_.tables, utility);
     const StrainRule& rule = rules_[static_cast<std::size_t>(wall)];
     const double counted = rule.joints_stretch ? 0 : 1;
     const double value = strain.bending + counted * strain.stretch;
@@ -144,7 +149,7 @@ class UtilitiesInMotion {
 
   Judge& judge_;
   Limit movement_limit_;
-  std::array<StrainRule, 7> rules_;
+  std::array<StrainRule, static_cast<std::size_t>(UtilityWall::unknown) + 1> rules_;
 };
 
 }  // namespace

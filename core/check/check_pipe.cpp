@@ -30,10 +30,24 @@ void say_missing(Judge& judge, const PipeUnderCheck& pipe, const PipeMaterial* m
                    "weight on the safe side."));
 }
 
+/// Nobody said how warm it gets in use: judged at the warmest its rows tell.
+void say_service_taken(Judge& judge, const PipeUnderCheck& pipe) {
+  if (pipe.pipe.service_temperature || !pipe.minds_warmth()) return;
+  Finding finding;
+  finding.code = "pipe.service-taken";
+  finding.severity = Severity::note;
+  finding.subject = pipe.subject;
+  finding.name = "pipe";
+  finding.unit = "K";
+  finding.measured = pipe.in_service().K;
+  finding.source = {"warmest row of its material: what a pipe will carry is not known", SourceLabel::our_default};
+  judge.say(std::move(finding));
+}
+
 /// Temperature or time beyond what the rows of the material tell.
 void say_beyond(Judge& judge, const PipeUnderCheck& pipe) {
   if (!pipe.strength) return;
-  const bool hot = !derating(*pipe.strength, *pipe.pipe.temperature);
+  const bool hot = !derating(*pipe.strength, *pipe.pipe.temperature) || !derating(*pipe.strength, pipe.in_service());
   if (!hot && pull_stress(*pipe.strength, *pipe.pipe.pull_time, *pipe.pipe.temperature)) return;
   Finding finding;
   finding.code = "pipe.beyond";
@@ -57,6 +71,7 @@ void check_pipe(Judge& judge, const LoadsAbove& above, std::vector<const PathPoi
   pipe.places = std::move(places);
   judge.answer.pipe_checks.reserve(24);
   say_missing(judge, pipe, material);
+  say_service_taken(judge, pipe);
   say_beyond(judge, pipe);
   check_pipe_hole(judge, pipe);
   check_pipe_loads(judge, pipe);

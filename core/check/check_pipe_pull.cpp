@@ -16,7 +16,7 @@ namespace {
 struct Hole {
   std::vector<HolePiece> pieces;
   bool closes = false;  ///< somewhere along it the ground is sand or gravel
-  double length_m = 0, turn_rad = 0, straight_N = 0, weight_N_m = 0, friction = friction_dry;
+  double length_m = 0, wet_m = 0, turn_rad = 0, straight_N = 0, weight_N_m = 0, friction = friction_dry;
 };
 
 /// The path turns so little that longer pieces give the same.
@@ -31,37 +31,79 @@ double arched_at(const Judge& judge, double station_m) {
                                 : std::max(after->earth_arched_Pa, std::prev(after)->earth_arched_Pa);
 }
 
-Hole hole_of(const Judge& judge, const PipeUnderCheck& pipe, const Floating& one, bool closed) {
-  Hole hole;
-  const std::vector<PathPoint>& points = judge.answer.bore.points;
-  const double count = pipe.section->count, weight = one.weight_N_m * count;
-  const double wet_weight = std::abs(weight - one.uplift_N_m * count);
-  const std::size_t step = 1 + points.size() / most_pieces;
-  for (std::size_t i = 0; i + 1 < points.size(); i += step) {
-    const PathPoint &a = points[i], &b = points[std::min(i + step, points.size() - 1)];
-    const std::optional<double> water = pipe.water_known ? judge.ground.water_m(b.x_m) : std::nullopt;
-    const bool wet = water && *water > b.z_m;
-    HolePiece piece;
-    piece.length_m = b.s_m - a.s_m;
+/// Share of the way from a to b at which the axis meets the water table; nothing where it does not.
+std::optional<double> water_meets(const Ground& ground, const PathPoint& a, const PathPoint& b) {
+  const std::optional<double> water_a = ground.water_m(a.x_m), water_b = ground.water_m(b.x_m);
+  if (!water_a || !water_b) return std::nullopt;
+  const double over_a = a.z_m - *water_a, over_b = b.z_m - *water_b;
+  if (!((over_a < 0) != (over_b < 0))) return std::nullopt;
+  return over_a / (over_a - over_b);
+}
+
+/// Puts the pieces of a hole together, each wholly above or wholly below the water table.
+class HoleInPieces {
+ public:
+  HoleInPieces(const Judge& judge, const PipeUnderCheck& pipe, const Floating& one, bool closed)
+      : judge_(judge),
+        pipe_(pipe),
+        closed_(closed),
+        weight_N_m_(one.weight_N_m * pipe.section->count),
+        wet_weight_N_m_(std::abs(weight_N_m_ - one.uplift_N_m * pipe.section->count)) {}
+
+  [[nodiscard]] Hole all() {
+    const std::vector<PathPoint>& points = judge_.answer.bore.points;
+    const std::size_t step = 1 + points.size() / most_pieces;
+    for (std::size_t i = 0; i + 1 < points.size(); i += step)
+      add(points[i], points[std::min(i + step, points.size() - 1)]);
+    return std::move(hole_);
+  }
+
+ private:
+  void add(const PathPoint& a, const PathPoint& b) {
     const double level = std::cos(0.5 * (a.grade_rad + b.grade_rad));
-    piece.turn_rad = std::hypot(b.grade_rad - a.grade_rad, level * (b.heading_rad - a.heading_rad));
-    piece.weight_N_m = pipe.water_known ? (wet ? wet_weight : weight) : std::max(weight, wet_weight);
+    const double turn_rad = std::hypot(b.grade_rad - a.grade_rad, level * (b.heading_rad - a.heading_rad));
+    const auto wet = [&](const PathPoint& p) {
+      const std::optional<double> water = pipe_.water_known ? judge_.ground.water_m(p.x_m) : std::nullopt;
+      return water && *water > p.z_m;
+    };
+    const auto cut = pipe_.water_known ? water_meets(judge_.ground, a, b) : std::nullopt;
+    if (!cut) return add_piece(b, b.s_m - a.s_m, turn_rad, wet(b));
+    add_piece(b, *cut * (b.s_m - a.s_m), *cut * turn_rad, wet(a));
+    add_piece(b, (1 - *cut) * (b.s_m - a.s_m), (1 - *cut) * turn_rad, wet(b));
+  }
+
+  void add_piece(const PathPoint& b, double length_m, double turn_rad, bool wet) {
+    HolePiece piece;
+    piece.length_m = length_m;
+    piece.turn_rad = turn_rad;
+    piece.weight_N_m =
+        pipe_.water_known ? (wet ? wet_weight_N_m_ : weight_N_m_) : std::max(weight_N_m_, wet_weight_N_m_);
     piece.grade_rad = b.grade_rad;
     piece.friction = wet ? friction_wet : friction_dry;
-    if (closed) {
-      piece.grip_N_m = arched_at(judge, b.x_m) * pi * *pipe.widest_m;
-      hole.closes = hole.closes || judge.ground.soil_at(b.x_m, b.y_m, b.z_m).drained;
+    if (closed_) {
+      piece.grip_N_m = arched_at(judge_, b.x_m) * pi * *pipe_.widest_m;
+      hole_.closes = hole_.closes || judge_.ground.soil_at(b.x_m, b.y_m, b.z_m).drained;
     }
-    hole.length_m += piece.length_m;
-    hole.turn_rad += piece.turn_rad;
-    hole.straight_N += (piece.friction * (piece.weight_N_m * std::cos(piece.grade_rad) + piece.grip_N_m) +
-                        piece.weight_N_m * std::abs(std::sin(piece.grade_rad))) *
-                       piece.length_m;
-    hole.weight_N_m = std::max(hole.weight_N_m, piece.weight_N_m);
-    hole.friction = wet ? std::min(hole.friction, friction_wet) : hole.friction;
-    hole.pieces.push_back(piece);
+    hole_.length_m += piece.length_m;
+    hole_.wet_m += wet ? piece.length_m : 0;
+    hole_.turn_rad += piece.turn_rad;
+    hole_.straight_N += (piece.friction * (piece.weight_N_m * std::cos(piece.grade_rad) + piece.grip_N_m) +
+                         piece.weight_N_m * std::abs(std::sin(piece.grade_rad))) *
+                        piece.length_m;
+    hole_.weight_N_m = std::max(hole_.weight_N_m, piece.weight_N_m);
+    hole_.friction = wet ? std::min(hole_.friction, friction_wet) : hole_.friction;
+    hole_.pieces.push_back(piece);
   }
-  return hole;
+
+  const Judge& judge_;
+  const PipeUnderCheck& pipe_;
+  bool closed_;
+  double weight_N_m_, wet_weight_N_m_;
+  Hole hole_;
+};
+
+Hole hole_of(const Judge& judge, const PipeUnderCheck& pipe, const Floating& one, bool closed) {
+  return HoleInPieces(judge, pipe, one, closed).all();
 }
 
 Working of_pull(const Hole& hole, double pull_N, bool closed) {
@@ -73,6 +115,7 @@ Working of_pull(const Hole& hole, double pull_N, bool closed) {
       {{"T_drag", hole.straight_N, "N"},
        {"T_turn", pull_N - hole.straight_N, "N"},
        {"L", hole.length_m, "m"},
+       {"L_wet", hole.wet_m, "m"},
        {"w", hole.weight_N_m, "N/m"},
        {"μ", hole.friction, ""},
        {"Σ|Δθ|", hole.turn_rad, "rad"}},

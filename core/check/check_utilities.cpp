@@ -6,10 +6,10 @@
 #include "burrow/base/say.h"
 #include "burrow/clearance/clearance.h"
 #include "burrow/clearance/contact.h"
+#include "burrow/crossing/material_rows.h"
 #include "expose_first.h"
 #include "judge.h"
 #include "utility_course.h"
-#include "utility_wall.h"
 
 namespace burrow {
 
@@ -44,10 +44,10 @@ bool depth_error_unproved(const Clearance& c, const Utility& utility, const Tabl
   return !(stated && *stated <= typed->m + 1e-9);
 }
 
-bool tracer_unknown(const Clearance& c, const Utility& utility) {
+bool tracer_unknown(const Clearance& c, const Utility& utility, const Tables& tables) {
   const bool traced = c.how == LocatedHow::traced || c.how == LocatedHow::traced_twice;
   const auto& tracer = utility.located.tracer;
-  return traced && !c.hole_at_bore && wall_of(utility.material) == UtilityWall::plastic &&
+  return traced && !c.hole_at_bore && wall_of(tables, utility) == UtilityWall::plastic &&
          !(tracer && *tracer != TracedBy::none);
 }
 
@@ -64,7 +64,7 @@ void ask_for_missing(Judge& judge, const Clearance& c, const Utility& utility, c
   if (c.no_diameter) ask("utility-diameter");
   if (c.no_sd) ask("utility-location-error");
   if (c.exposure_unproved) ask("exposure");
-  if (tracer_unknown(c, utility)) ask("utility-tracer");
+  if (tracer_unknown(c, utility, judge.tables)) ask("utility-tracer");
   if (depth_error_unproved(c, utility, judge.tables)) ask("utility-depth-error");
 }
 

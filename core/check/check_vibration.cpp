@@ -6,10 +6,10 @@
 
 #include "burrow/base/say.h"
 #include "burrow/bore/advance.h"
+#include "burrow/crossing/material_rows.h"
 #include "burrow/soil/vibration.h"
 #include "judge.h"
 #include "structure_place.h"
-#include "utility_wall.h"
 
 namespace burrow {
 
@@ -63,18 +63,21 @@ bool form_holds(double energy_J, const Shaking& s) {
   return energy_J >= least_J && energy_J <= most_J && s.distance_m >= nearest_m;
 }
 
-bool has_word(const std::optional<std::string>& structure, std::initializer_list<std::string_view> words) {
-  return structure && std::any_of(words.begin(), words.end(),
-                                  [&](std::string_view word) { return structure->find(word) != std::string::npos; });
-}
-
-/// A building is taken as a dwelling unless its entry says otherwise.
+/// By the kind of building entered. One that is not entered or not known is held against the strictest.
 Limit building_limit(const Judge& judge, const SurfaceFeature& feature) {
-  if (has_word(feature.structure, {"fragile", "listed", "historic", "monument", "ruin"}))
-    return judge.limit("vibration_fragile_m_s");
-  if (has_word(feature.structure, {"commercial", "industrial", "warehouse", "factory"}))
-    return judge.limit("vibration_commercial_m_s");
-  return judge.limit("vibration_dwelling_m_s");
+  if (const StructureRow* row = find_structure(judge.tables, feature.structure.value_or(""))) {
+    Limit limit = judge.limit(row->limit);
+    limit.source.text = row->name + ": " + limit.source.text;
+    return limit;
+  }
+  const auto& rows = judge.tables.structures;
+  BURROW_ENSURE(!rows.empty());
+  const auto strictest = std::min_element(rows.begin(), rows.end(), [&](const StructureRow& a, const StructureRow& b) {
+    return judge.limit(a.limit).value < judge.limit(b.limit).value;
+  });
+  Limit limit = judge.limit(strictest->limit);
+  limit.source.text = say("kind of building not known, the strictest counts: {}", limit.source.text);
+  return limit;
 }
 
 /// Nearest point of the path: in plan to the outline, up to the founding level where that lies above. Where it is not
@@ -118,8 +121,10 @@ struct PipeLimits {
         return steel;
       case UtilityWall::grey_iron:
       case UtilityWall::ductile_iron:
+      case UtilityWall::copper:
       case UtilityWall::rigid:
         return rigid;
+      case UtilityWall::masonry:
       case UtilityWall::plastic:
       case UtilityWall::cable:
       case UtilityWall::unknown:
@@ -137,7 +142,7 @@ void judge_utility(Judge& judge, double energy_J, const PipeLimits& limits, cons
   const double wall = axes - utility.outside_diameter.value_or(Length{0}).m / 2;
   if (!(wall > judge.tool.diameter.m / 2)) return;  // struck: that is a matter of the clear gap
   const Shaking s = shaking_at(judge, energy_J, bore, wall);
-  const Limit& limit = limits.of(wall_of(utility.material));
+  const Limit& limit = limits.of(wall_of(judge.tables, utility));
   answer.vibration_m_s = s.greater_m_s();
   const bool judged = form_holds(energy_J, s);
   if (judged) {

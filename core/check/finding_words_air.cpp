@@ -19,6 +19,24 @@ const FindingWords rows[] = {
                   s.limit(Dimension::air_pressure));
      },
      noted("Turn the air down, unless the maker's plate allows more.")},
+    {"air.standing",
+     [](const Say& s) {
+       return say("{} of air stands at the tool when it stalls, {} at most", s.measured(Dimension::air_pressure),
+                  s.limit(Dimension::air_pressure));
+     },
+     noted("Set the compressor lower, or enter and set a regulator behind it; more only by the maker's plate.")},
+    {"air.rating",
+     [](const Say& s) {
+       return say("{} is rated for {} of air, {} stands in it when the tool stalls", s.f.name,
+                  s.measured(Dimension::air_pressure), s.limit(Dimension::air_pressure));
+     },
+     noted("Change the part for one that is rated for it, or set the compressor or its regulator lower.")},
+    {"air.rating-unknown",
+     [](const Say& s) {
+       return say("rating of {} not entered: {} of air stands in it when the tool stalls", s.f.name,
+                  s.measured(Dimension::air_pressure));
+     },
+     noted("Read the working pressure off each hose and coupling and enter it on page Air.")},
     {"air.loss",
      [](const Say& s) {
        return say("the air line takes {}, {} at most is usual", s.measured(Dimension::air_pressure),

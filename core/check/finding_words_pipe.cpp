@@ -25,6 +25,12 @@ const FindingWords rows[] = {
     {"pipe.beyond",
      [](const Say& s) { return say("{} entered for the pipe lies beyond what its material's values tell", s.f.name); },
      noted("Pull sooner or cooler, or ask the maker.")},
+    {"pipe.service-taken",
+     [](const Say& s) {
+       return say("warmest temperature in service not entered: the ring of the pipe is judged at {}",
+                  s.measured(Dimension::temperature));
+     },
+     noted("Enter how warm the pipe gets in use, by what it carries and by the ground.")},
     {"pipe.hole",
      [](const Say& s) {
        if (s.f.severity == Severity::stop)

@@ -137,6 +137,10 @@ StructureAnswer& structure_answer(Assessment& answer, const SurfaceFeature& feat
 /// Where the bore meets a thing on top: the stations entered, in either order, else those of the path under its
 /// outline.
 std::optional<Stretch> stretch_of(const SurfaceFeature& feature, const std::vector<PathPoint>& points);
+/// Width of a carriageway as its lanes are counted by: the stations entered, and of an outline the longest straight
+/// line along the crossing that lies in it, whichever is more. A skewed road counts wider than it is, which is safe;
+/// where the bore ends under it all of it counts.   Evidence: RoadWidth.*
+double road_width_m(const SurfaceFeature& feature, const Stretch& stretch);
 /// Whether somebody said where it lies.
 bool place_known(const SurfaceFeature& feature);
 /// The path within a stretch; between two points of the path, the nearer one. Empty: the bore does not meet it.

@@ -14,7 +14,8 @@ LoadsAbove::LoadsAbove(const Crossing& crossing, const Ground& ground, Length ho
   for (const SurfaceFeature& feature : crossing.site.surface) {
     const TrafficAbove above = traffic_of(feature);
     if (above.traffic == Traffic::none) continue;
-    if (const auto stretch = stretch_of(feature, points)) traffic_.push_back({&feature, above, *stretch});
+    if (const auto stretch = stretch_of(feature, points))
+      traffic_.push_back({&feature, above, *stretch, road_width_m(feature, *stretch)});
   }
 }
 
@@ -23,8 +24,7 @@ std::optional<LiveLoad> LoadsAbove::live_at(double x_m, double y_m, double cover
   const double reach = reach_aside_m(Length{cover_m});
   for (const TrafficStretch& t : traffic_) {
     if (x_m < t.stretch.from_m - reach || x_m > t.stretch.to_m + reach) continue;
-    const Result<LiveLoad> load =
-        live_load(t.above.traffic, Length{cover_m}, Length{hole_m_}, Length{t.stretch.to_m - t.stretch.from_m});
+    const Result<LiveLoad> load = live_load(t.above.traffic, Length{cover_m}, Length{hole_m_}, Length{t.road_width_m});
     if (!load || (greatest && !(load->pressure_Pa > greatest->pressure_Pa))) continue;
     greatest = *load;
     if (id) *id = t.feature->id;

@@ -13,6 +13,7 @@ struct TrafficStretch {
   const SurfaceFeature* feature = nullptr;
   TrafficAbove above;
   Stretch stretch;
+  double road_width_m = 0;  ///< of the carriageway, see `road_width_m()`
 };
 
 /// The loads of one crossing, made ready. Refers to the crossing and the ground.

@@ -43,6 +43,12 @@ void complete(Working& working, const PipeUnderCheck& pipe, const PipeResult& re
 
 }  // namespace
 
+Temperature PipeUnderCheck::in_service() const {
+  if (pipe.service_temperature) return *pipe.service_temperature;
+  if (!minds_warmth()) return *pipe.temperature;
+  return std::max(*pipe.temperature, strength->derating.back().temperature);
+}
+
 void judge_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& result, const PipeLimit& limit,
                 Working working) {
   PipeCheck& check = write_down(judge, result);

@@ -19,6 +19,12 @@ struct PipeUnderCheck {
   const LoadsAbove& above;
   std::vector<const PathPoint*> places{};  ///< on the path, of each of `Assessment::loads`
   std::string subject = "pipe";
+
+  /// Warmest in use. Not entered: the warmest that the rows of its material tell, since nobody knows what it will
+  /// carry.
+  [[nodiscard]] Temperature in_service() const;
+  /// Whether a warmer pipe bears less.
+  [[nodiscard]] bool minds_warmth() const { return strength && !strength->derating.empty(); }
 };
 
 /// A limit of a check: where it comes from, and what breaking it means.

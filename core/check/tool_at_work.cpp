@@ -21,6 +21,7 @@ ToolAtWork tool_at_work(const Crossing& crossing, const Tables& tables) {
   at_work.tool = resolve_tool(choice, tables);
   AirAnswer& air = at_work.air;
   air.pressure_typed = choice.pressure.has_value();
+  if (const auto standing = standing_pressure(crossing.air.compressor)) air.standing_pa = standing->Pa;
   Result<AirSupply> supply = supply_tool(crossing.air, rated_tool(choice, tables));
   if (supply) {
     air.pressure_at_tool_pa = supply->at_tool.Pa;

@@ -96,6 +96,7 @@ Json air_json(const AirAnswer& air, const Air& entered) {
   const auto known = [&](auto member) { return supply ? Json(member(*supply)) : Json(); };
   return object({{"pressure_at_tool_pa", number(air.pressure_at_tool_pa)},
                  {"free_air_m3_s", number(air.free_air_m3_s)},
+                 {"standing_pressure_pa", number(air.standing_pa)},
                  {"pressure_worked_with_pa", number(air.pressure_worked_with_pa)},
                  {"pressure_typed", Json(air.pressure_typed)},
                  {"not_judged", air.not_judged.empty() ? Json() : Json(air.not_judged)},

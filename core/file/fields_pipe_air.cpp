@@ -19,6 +19,7 @@ void fields(Io& io, V& pipe) {
   io.field("pull_time_s", pipe.pull_time, range::positive_time);
   io.field("operating_pressure_pa", pipe.operating_pressure, range::pressure);
   io.field("temperature_k", pipe.temperature, range::temperature);
+  io.field("service_temperature_k", pipe.service_temperature, range::temperature);
   io.field("piece_length_m", pipe.piece_length, range::size);
   io.extra(pipe.extra);
 }
@@ -28,6 +29,7 @@ void fields(Io& io, V& compressor) {
   io.field("name", compressor.name);
   io.field("free_air_m3_s", compressor.free_air, range::flow);
   io.field("pressure_pa", compressor.pressure, range::pressure);
+  io.field("regulator_pa", compressor.regulator, range::pressure);
   io.extra(compressor.extra);
 }
 
@@ -39,6 +41,7 @@ void fields(Io& io, V& part) {
   io.field("roughness_m", part.roughness, range::roughness);
   io.field("count", part.count, range::pieces);
   io.field("equivalent_length_m", part.equivalent_length, range::size);
+  io.field("rating_pa", part.rating, range::pressure);
   io.extra(part.extra);
 }
 

@@ -10,6 +10,7 @@
 
 #include "burrow/base/ensure.h"
 #include "burrow/base/say.h"
+#include "burrow/crossing/material_rows.h"
 #include "burrow_resources.h"
 #include "pipe_rows.h"
 #include "table_row.h"
@@ -87,6 +88,28 @@ void read(Row& row, UtilityKindRow& utility) {
   utility.dangerous = row.flag("dangerous");
   utility.can_hurt = row.flag("can_hurt");
   utility.source = row.source();
+}
+
+void read(Row& row, UtilityMaterialRow& material) {
+  material.id = row.text("id");
+  material.name = said(std::string_view(row.text("name")));
+  material.wall = row.word<UtilityWall>("wall");
+  for (const std::string& word : row.texts_or_nothing("kinds")) {
+    const auto kind = from_word<UtilityKind>(word);
+    if (!kind) return row.wrong("kinds", "\"" + word + "\"", "some of: " + known_words<UtilityKind>());
+    material.kinds.push_back(*kind);
+  }
+  for (const std::string& word : row.texts_or_nothing("words")) material.words.push_back(matched_form(word));
+  material.source = row.source();
+}
+
+void read(Row& row, StructureRow& structure) {
+  structure.id = row.text("id");
+  structure.name = said(std::string_view(row.text("name")));
+  structure.limit = row.text("limit");
+  structure.words = {matched_form(structure.name)};
+  for (const std::string& word : row.texts_or_nothing("words")) structure.words.push_back(matched_form(word));
+  structure.source = row.source();
 }
 
 void read(Row& row, LocatingPreset& preset) {
@@ -260,9 +283,19 @@ std::optional<Error> lay_soils_over(std::vector<SoilClass>& soils, const json& r
   return std::nullopt;
 }
 
-constexpr std::array file_names{"soils.json",    "tools.json",     "pipes.json",         "utilities.json",
-                                "locating.json", "limits.json",    "surface_rules.json", "excavation.json",
-                                "shoring.json",  "earthwork.json", "pipe_sizes.json"};
+/// A structure names a limit of this table, so the limits are laid over first.
+std::optional<Error> lay_structures_over(Tables& tables, const json& rows, const std::string& name) {
+  if (auto error = lay_over(tables.structures, rows, name)) return error;
+  for (const StructureRow& structure : tables.structures)
+    if (!find_limit(tables, structure.limit))
+      return Error{name + "/" + structure.id + "/limit", "\"" + structure.limit + "\"", "an id of limits.json"};
+  return std::nullopt;
+}
+
+constexpr std::array file_names{"soils.json",     "tools.json",     "pipes.json",         "utilities.json",
+                                "locating.json",  "limits.json",    "surface_rules.json", "excavation.json",
+                                "shoring.json",   "earthwork.json", "pipe_sizes.json",    "utility_materials.json",
+                                "structures.json"};
 
 std::optional<Error> lay_file_over(Tables& tables, const std::string& name, const std::string& text) {
   const auto rows = table_file::parse_table(text, name);
@@ -278,6 +311,8 @@ std::optional<Error> lay_file_over(Tables& tables, const std::string& name, cons
   if (name == "excavation.json") return lay_over(tables.excavation, *rows, name);
   if (name == "shoring.json") return lay_over(tables.shoring, *rows, name);
   if (name == "earthwork.json") return lay_over(tables.earthwork, *rows, name);
+  if (name == "utility_materials.json") return lay_over(tables.utility_materials, *rows, name);
+  if (name == "structures.json") return lay_structures_over(tables, *rows, name);
   return Error{name, "a file of this name", "a table of the program"};
 }
 

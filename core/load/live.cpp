@@ -46,6 +46,18 @@ Result<LiveLoad> highway_load(Length cover, Length span) {
   return load;
 }
 
+Result<LiveLoad> european_load(Length cover, Length carriageway) {
+  const Result<EuropeanPressure> european = european_pressure(carriageway, cover);
+  if (!european) return tl::unexpected(european.error());
+  const bool axle = european->model_2_Pa > european->model_1_Pa;
+  LiveLoad load = told(european->greater_Pa(),
+                       axle ? said("EN 1991-2 load model 2, single axle of 400 kN, half-space, worst place below")
+                            : said("EN 1991-2 load model 1, tandems and even load, half-space, worst place below"),
+                       axle ? SourceLabel::from_memory : SourceLabel::second_hand, cover.m);
+  load.european = *european;
+  return load;
+}
+
 Result<LiveLoad> rail_load(Length cover) {
   const double below_ties_m = std::max(cover.m - tie_depth_m, 0.05);
   const Result<RailPressure> rail = rail_pressure(Length{below_ties_m});
@@ -79,11 +91,8 @@ Result<LiveLoad> live_load(Traffic traffic, Length cover, Length span, Length ro
       return highway_load(cover, span);
     case Traffic::cooper_e80:
       return rail_load(cover);
-    case Traffic::european: {
-      const double lanes = std::clamp(std::floor(std::abs(road_width.m) / 3), 1.0, 3.0);
-      return group_load(european_pressure(static_cast<int>(lanes), cover),
-                        said("EN 1991-2 load model 1, tandems and even load, half-space, worst place below"), cover);
-    }
+    case Traffic::european:
+      return european_load(cover, Length{std::abs(road_width.m)});
     case Traffic::light:
       return group_load(group_pressure(WheelGroup::light_vehicle, cover),
                         said("EN 1991-1-1 category G, axle of 90 kN, half-space, worst place below"), cover);

@@ -10,8 +10,12 @@ namespace burrow {
 
 namespace {
 
+RectangleLoad wheel(double x_m, double y_m, double along_m, double across_m, double load_N) {
+  return {x_m - along_m / 2, x_m + along_m / 2, y_m - across_m / 2, y_m + across_m / 2, load_N / (along_m * across_m)};
+}
+
 RectangleLoad wheel(double x_m, double y_m, double side_m, double load_N) {
-  return {x_m - side_m / 2, x_m + side_m / 2, y_m - side_m / 2, y_m + side_m / 2, load_N / (side_m * side_m)};
+  return wheel(x_m, y_m, side_m, side_m, load_N);
 }
 
 std::vector<RectangleLoad> axle(double side_m, double axle_N) {
@@ -54,6 +58,14 @@ const DepthTable& table_of(WheelGroup group) {
       static const DepthTable table(european_wheels(3));
       return table;
     }
+    case WheelGroup::european_2_narrow: {
+      static const DepthTable table(european_wheels(2, two_lanes_from_m / 2));
+      return table;
+    }
+    case WheelGroup::european_axle: {
+      static const DepthTable table(european_single_axle());
+      return table;
+    }
     case WheelGroup::light_vehicle: {
       static const DepthTable table(light_vehicle_wheels());
       return table;
@@ -67,14 +79,28 @@ const DepthTable& table_of(WheelGroup group) {
 
 }  // namespace
 
-std::vector<RectangleLoad> european_wheels(int lanes) {
+NotionalLanes notional_lanes(Length carriageway) {
+  const double width = carriageway.m;
+  if (!(width >= two_lanes_from_m)) return {};
+  if (width < three_metre_lanes_from_m) return {2, width / 2};
+  constexpr double hair = 1e-9, loaded_at_most = 3;  // a width of 9 m read off a drawing holds three
+  return {static_cast<int>(std::min(std::floor(width / 3 + hair), loaded_at_most)), 3};
+}
+
+std::vector<RectangleLoad> european_wheels(int lanes, double lane_width_m) {
   BURROW_ENSURE(lanes >= 1 && lanes <= 3);
-  constexpr double axle_N[] = {300e3, 200e3, 100e3}, middle_m[] = {0, 3, -3};
+  constexpr double axle_N[] = {300e3, 200e3, 100e3};
+  const double middle_m[] = {0, lane_width_m, -lane_width_m};
   std::vector<RectangleLoad> wheels;
   for (int lane = 0; lane < lanes; ++lane)
     for (const double x : {-0.6, 0.6})
       for (const double y : {-1.0, 1.0}) wheels.push_back(wheel(x, middle_m[lane] + y, 0.40, axle_N[lane] / 2));
   return wheels;
+}
+
+std::vector<RectangleLoad> european_single_axle() {
+  constexpr double wheel_N = 200e3, along_m = 0.35, across_m = 0.60;
+  return {wheel(0, -1, along_m, across_m, wheel_N), wheel(0, 1, along_m, across_m, wheel_N)};
 }
 
 std::vector<RectangleLoad> car_wheels() {
@@ -102,14 +128,21 @@ Result<Pressure> group_pressure(WheelGroup group, Length depth) {
   return Pressure{table_of(group)(depth.m)};
 }
 
-Result<Pressure> european_pressure(int lanes, Length depth) {
+Result<EuropeanPressure> european_pressure(Length carriageway, Length depth) {
   constexpr WheelGroup groups[] = {WheelGroup::european_1, WheelGroup::european_2, WheelGroup::european_3};
-  if (!(lanes >= 1 && lanes <= 3)) return out_of_range("lanes", lanes, "1 to 3");
-  const Result<Pressure> wheels = group_pressure(groups[lanes - 1], depth);
-  if (!wheels) return wheels;
+  EuropeanPressure p;
+  p.carriageway_m = carriageway.m;
+  p.lanes = notional_lanes(carriageway);
+  const bool narrow = p.lanes.count == 2 && p.lanes.width_m < 3;
+  const Result<Pressure> wheels =
+      group_pressure(narrow ? WheelGroup::european_2_narrow : groups[p.lanes.count - 1], depth);
+  if (!wheels) return tl::unexpected(wheels.error());
   constexpr double first_lane_Pa = 9e3, beside_Pa = 2.5e3;
   const Result<Pressure> lane = strip_stress(Pressure{first_lane_Pa - beside_Pa}, Length{3}, Length{0}, depth);
-  return Pressure{wheels->Pa + beside_Pa + lane->Pa};
+  if (!lane) return tl::unexpected(lane.error());
+  p.model_1_Pa = wheels->Pa + beside_Pa + lane->Pa;
+  p.model_2_Pa = group_pressure(WheelGroup::european_axle, depth)->Pa;
+  return p;
 }
 
 }  // namespace burrow

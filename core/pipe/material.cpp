@@ -22,11 +22,15 @@ double time_factor(double time_s) {
   return time_s <= 12 * hour_s ? 0.95 : 0.91;
 }
 
-double by_table(const PipeStrength& strength, double time_s) {
-  for (const PullStressRow& row : strength.pull_stress)
-    if (time_s <= row.time.s) return row.stress.Pa;
-  const bool creeps = strength.law == PipeLaw::polyethylene;
-  return creeps || strength.pull_stress.empty() ? 0 : strength.pull_stress.back().stress.Pa;
+/// The row for at least that long; beyond the last one that one, which only `by_yield` can bring down further. A row
+/// never bears more than one before it.
+const PullStressRow* row_for(const PipeStrength& strength, double time_s) {
+  const PullStressRow* least = nullptr;
+  for (const PullStressRow& row : strength.pull_stress) {
+    if (!least || row.stress.Pa <= least->stress.Pa) least = &row;
+    if (time_s <= row.time.s) break;
+  }
+  return least;
 }
 
 }  // namespace
@@ -78,7 +82,10 @@ Result<PullStress> pull_stress(const PipeStrength& strength, Duration time, Temp
   if (!warm) return tl::unexpected(warm.error());
   PullStress pull;
   pull.temperature_factor = warm->v;
-  pull.by_table_Pa = by_table(strength, time.s);
+  const PullStressRow* row = row_for(strength, time.s);
+  if (row && strength.law == PipeLaw::polyethylene && !strength.yield && time.s > strength.pull_stress.back().time.s)
+    return out_of_range("time of the pull", time.s, "no longer than the last row of the material");
+  pull.by_table_Pa = row ? row->stress.Pa : 0;
   if (strength.yield) {
     pull.time_factor = time_factor(time.s);
     pull.by_yield_Pa = 0.40 * pull.time_factor * strength.yield->Pa;
@@ -87,15 +94,7 @@ Result<PullStress> pull_stress(const PipeStrength& strength, Duration time, Temp
   if (!table && !yield) return fail("safe pull", "neither a stress nor a yield", "one of them in the material's row");
   const bool table_governs = table && (!yield || pull.by_table_Pa <= pull.by_yield_Pa);
   pull.stress_Pa = warm->v * (table_governs ? pull.by_table_Pa : pull.by_yield_Pa);
-  pull.source = strength.yield_source;
-  if (table_governs) {
-    pull.source = strength.pull_stress.back().source;
-    for (const PullStressRow& row : strength.pull_stress)
-      if (time.s <= row.time.s) {
-        pull.source = row.source;
-        break;
-      }
-  }
+  pull.source = table_governs ? row->source : strength.yield_source;
   return pull;
 }
 

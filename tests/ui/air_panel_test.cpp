@@ -37,6 +37,9 @@ TEST(AirPanel, Entries_AreOneStepEach) {
   w.type(w.panel.compressor(), "pressure it holds", "100 psi");
   EXPECT_NEAR(air().compressor.pressure->Pa, 689475.7, 0.1);
   one_more("pressure");
+  w.type(w.panel.compressor(), "regulator set to", "6 bar");
+  EXPECT_NEAR(air().compressor.regulator->Pa, 6e5, 1e-6);
+  one_more("regulator");
   w.type(w.panel.name(), "name", "No. 3");
   EXPECT_EQ(air().compressor.name, "No. 3");
   one_more("name");
@@ -75,6 +78,10 @@ TEST(AirPanel, Entries_AreOneStepEach) {
   w.type(w.panel.part(), "roughness", "80");
   EXPECT_NEAR(air().line[0].roughness->m, 80e-6, 1e-12);
   one_more("roughness");
+  w.type(w.panel.part(), "rated for", "5 bar");
+  EXPECT_NEAR(air().line[0].rating->Pa, 5e5, 1e-6);
+  one_more("rating");
+  EXPECT_TRUE(w.finds("air.rating", "air"));
   w.panel.pick(1);
   w.type(w.panel.part(), "how many", "4");
   EXPECT_EQ(*air().line[1].count, 4);

@@ -81,9 +81,12 @@ TEST(PipePanel, EntriesAndChoices_AreOneStepEach) {
   w.type(w.panel.use_entries(), "pressure inside", "5 bar");
   EXPECT_NEAR(pipe().operating_pressure->Pa, 5e5, 1e-6);
   one_more("pressure");
-  w.choose("temperature of the pipe", "40 °C");
+  w.choose("temperature on the day of pulling", "40 °C");
   EXPECT_NEAR(pipe().temperature->K, 313.15, 1e-9);
   one_more("temperature");
+  w.choose("warmest temperature in service", "30 °C");
+  EXPECT_NEAR(pipe().service_temperature->K, 303.15, 1e-9);
+  one_more("service temperature");
   while (w.document.undo_stack().canUndo()) w.document.undo_stack().undo();
   EXPECT_EQ(w.crossing(), before);
 }

@@ -241,6 +241,30 @@ TEST(SurfacePanel, Traffic_IsPickedAndPresses) {
   EXPECT_LT(live(), trains);
 }
 
+// The kind of a building decides what it may be shaken by; it is asked of what stands, not of a road.
+TEST(SurfacePanel, KindOfBuilding_IsPicked) {
+  PanelBeside<SurfacePanel> w("house-service");
+  ASSERT_TRUE(w.opened);
+  w.panel.pick("f1");
+  w.panel.refresh_now();
+  EXPECT_FALSE(w.choice("kind of building")->isVisibleTo(&w.panel));
+  w.panel.pick("f4");
+  w.panel.refresh_now();
+  EXPECT_TRUE(w.choice("kind of building")->isVisibleTo(&w.panel));
+  EXPECT_EQ(w.choice("kind of building")->currentText(), QStringLiteral("dwelling"));
+  const auto kind = [&] {
+    const auto& all = w.crossing().site.surface;
+    return std::find_if(all.begin(), all.end(), [](const SurfaceFeature& f) { return f.id == "f4"; })->structure;
+  };
+  const int before = w.steps();
+  w.choose("kind of building", "listed");
+  EXPECT_EQ(kind(), "fragile");
+  w.expect_opens_again();
+  w.choose("kind of building", "not known");
+  EXPECT_FALSE(kind());
+  EXPECT_EQ(w.steps(), before + 2);
+}
+
 TEST(SurfacePanel, NarrowColumn_ClipsNothing) {
   for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us})
     for (const int width : {240, 260, 370}) {

@@ -65,7 +65,8 @@ TEST(UtilitiesPanel, ChoicesAndTexts_AreOneStepEach) {
   one_more("name");
   w.type(w.panel.names(), "owner", "the gas company");
   one_more("owner");
-  w.type(w.panel.names(), "material", "steel");
+  w.choose("material", "steel");
+  EXPECT_EQ(utility_of(w.crossing(), "u2").material, "steel");
   one_more("material");
   w.choose("kind", "W");
   EXPECT_EQ(utility_of(w.crossing(), "u2").kind, UtilityKind::water);

@@ -81,7 +81,10 @@ std::vector<Field> compressor_fields(const Crossing& crossing) {
                 [](Air& air, Typed v) { air.compressor.free_air = v ? std::optional(VolumeFlow{*v}) : std::nullopt; }),
       air_field("pressure it holds", Dimension::air_pressure, number(now.pressure, &Pressure::Pa),
                 now.pressure.has_value(), 1e4, 5e6, std::nullopt,
-                [](Air& air, Typed v) { air.compressor.pressure = v ? std::optional(Pressure{*v}) : std::nullopt; })};
+                [](Air& air, Typed v) { air.compressor.pressure = v ? std::optional(Pressure{*v}) : std::nullopt; }),
+      air_field("regulator set to", Dimension::air_pressure, number(now.regulator, &Pressure::Pa),
+                now.regulator.has_value(), 1e4, 5e6, std::nullopt,
+                [](Air& air, Typed v) { air.compressor.regulator = v ? std::optional(Pressure{*v}) : std::nullopt; })};
 }
 
 std::vector<Field> site_air_fields(const Crossing& crossing) {
@@ -128,6 +131,9 @@ std::vector<Field> air_part_fields(const Crossing& crossing, std::size_t part) {
                                 now.kind == AirPartKind::coupling ? coupling_equivalent_m : lubricator_equivalent_m,
                                 length(&AirPart::equivalent_length)));
   }
+  fields.push_back(part_field(part, "rated for", Dimension::air_pressure, number(now.rating, &Pressure::Pa), 1e4, 1e8,
+                              std::nullopt,
+                              [](AirPart& p, Typed v) { p.rating = v ? std::optional(Pressure{*v}) : std::nullopt; }));
   return fields;
 }
 

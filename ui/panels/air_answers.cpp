@@ -118,6 +118,7 @@ QString AirPanel::pressure_words() const {
   if (air.supply) {
     const AirSupply& supply = *air.supply;
     facts.emplace_back(tr("at the tool"), pressure(supply.at_tool.Pa));
+    if (air.standing_pa) facts.emplace_back(tr("standing at the tool when it stalls"), pressure(*air.standing_pa));
     facts.emplace_back(tr("lost on the way"), tr("%1 (%2 by the older formula for iron pipe)")
                                                   .arg(pressure(supply.at_compressor.Pa - supply.at_tool.Pa),
                                                        air.loss_harris_pa ? pressure(*air.loss_harris_pa) : tr("–")));
@@ -144,7 +145,8 @@ QString AirPanel::pressure_words() const {
 
 QString AirPanel::change_words() const {
   const Crossing& crossing = document_.crossing();
-  const auto changes = air_changes(crossing.air, rated_tool(crossing.bore.tool, document_.tables()));
+  const double most = limit_of(crossing, document_.tables(), "air_pressure_most_pa").value;
+  const auto changes = air_changes(crossing.air, rated_tool(crossing.bore.tool, document_.tables()), Pressure{most});
   if (!changes) return tr("Nothing to compare as long as the line is not worked out.");
   if (changes->empty()) return tr("Nothing on the list would raise the pressure so that it shows.");
   Facts facts;
@@ -170,7 +172,6 @@ QString AirPanel::change_words() const {
         what = from_to(tr("compressor turned up: %2 instead of %1"), Dimension::air_pressure);
         break;
     }
-    const double most = limit_of(crossing, document_.tables(), "air_pressure_most_pa").value;
     const QString warn =
         change.at_tool.Pa > most + 1
             ? tr("\nmore than %1 at the tool: not without its maker's word").arg(text_of(most, Dimension::air_pressure))

@@ -82,15 +82,23 @@ void PipePanel::make_pull() {
       });
   pull_ = add_entries(tr("default"), true);
   pull_->show_part(pipe_part, [this] { return pipe_pull_fields(document_.crossing()); });
+  temperatures_ = add_combo(tr("temperature on the day of pulling"));
+  connect(temperatures_, &QComboBox::activated, this, [this](int row) {
+    if (row < 0 || row >= static_cast<int>(std::size(offered_celsius))) return;
+    edit(tr("Choose temperature on the day of pulling"),
+         [&](Pipe& p) { p.temperature.set(Temperature{zero_celsius_K + offered_celsius[row]}); });
+  });
   add_gap();
   add_heading(tr("In use"));
   use_ = add_entries(tr("default"), true);
   use_->show_part(pipe_part, [this] { return pipe_use_fields(document_.crossing()); });
-  temperatures_ = add_combo(tr("temperature of the pipe"));
-  connect(temperatures_, &QComboBox::activated, this, [this](int row) {
-    if (row < 0 || row >= static_cast<int>(std::size(offered_celsius))) return;
-    edit(tr("Choose temperature of the pipe"),
-         [&](Pipe& p) { p.temperature.set(Temperature{zero_celsius_K + offered_celsius[row]}); });
+  service_ = add_combo(tr("warmest temperature in service"));
+  connect(service_, &QComboBox::activated, this, [this](int row) {
+    if (row < 0 || row > static_cast<int>(std::size(offered_celsius))) return;
+    edit(tr("Choose warmest temperature in service"), [&](Pipe& p) {
+      p.service_temperature.reset();
+      if (row > 0) p.service_temperature = Temperature{zero_celsius_K + offered_celsius[row - 1]};
+    });
   });
 }
 
@@ -216,19 +224,22 @@ void PipePanel::choose_wall(int row) {
 }
 
 void PipePanel::fill_temperatures() {
-  const double now_K = pipe_of(document_.crossing()).temperature->K;
-  QStringList rows;
-  int now = -1;
-  for (const int celsius : offered_celsius) {
-    if (std::abs(now_K - zero_celsius_K - celsius) < 0.05) now = static_cast<int>(rows.size());
-    rows << temperature_words(zero_celsius_K + celsius);
-  }
-  if (now < 0) {
-    now = static_cast<int>(rows.size());
-    rows << temperature_words(now_K);
-  }
-  fill(temperatures_, rows, now);
-  temperatures_->setEnabled(!locked());
+  const Pipe pipe = pipe_of(document_.crossing());
+  const auto offer = [this](QComboBox* combo, QStringList rows, const std::optional<Temperature>& stands) {
+    int now = stands ? -1 : 0;
+    for (const int celsius : offered_celsius) {
+      if (stands && std::abs(stands->K - zero_celsius_K - celsius) < 0.05) now = static_cast<int>(rows.size());
+      rows << temperature_words(zero_celsius_K + celsius);
+    }
+    if (now < 0) {
+      now = static_cast<int>(rows.size());
+      rows << temperature_words(stands->K);
+    }
+    fill(combo, rows, now);
+    combo->setEnabled(!locked());
+  };
+  offer(temperatures_, {}, *pipe.temperature);
+  offer(service_, {tr("not entered: its warmest")}, pipe.service_temperature);
 }
 
 double PipePanel::station_m() const {

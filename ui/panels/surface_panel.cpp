@@ -9,6 +9,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
+#include "burrow/crossing/material_rows.h"
 #include "burrow/crossing/statement.h"
 #include "burrow/document/utility_fields.h"
 #include "burrow/load/live.h"
@@ -103,6 +104,22 @@ void SurfacePanel::make_values() {
         edit(tr("Choose what runs on it"), [&](SurfaceFeature& f) {
           const auto traffic = word_or_none_at<Traffic>(row);
           f.traffic = traffic ? std::optional(std::string(word_of(*traffic))) : std::nullopt;
+        });
+      },
+      true);
+  QStringList structures{tr("not known: the strictest counts")};
+  for (const StructureRow& row : document_.tables().structures) structures << text_from(row.name);
+  structure_ = add_choice(
+      tr("kind of building"), structures,
+      [this] {
+        if (!current()) return -1;
+        const StructureRow* row = find_structure(document_.tables(), current()->structure.value_or(""));
+        return row ? static_cast<int>(row - document_.tables().structures.data()) + 1 : 0;
+      },
+      [this, structures](int row) {
+        edit(tr("Choose kind of building: %1").arg(structures[row]), [&](SurfaceFeature& f) {
+          f.structure.reset();
+          if (row > 0) f.structure = document_.tables().structures[static_cast<std::size_t>(row) - 1].id;
         });
       },
       true);
@@ -315,6 +332,9 @@ QString SurfacePanel::rule_words(const SurfaceRule& rule) const {
 
 void SurfacePanel::show_rule() {
   const SurfaceFeature* feature = current();
+  const bool stands = feature->kind == SurfaceKind::building || feature->kind == SurfaceKind::footing ||
+                      feature->kind == SurfaceKind::wall;
+  structure_->parentWidget()->setVisible(stands);
   const SurfaceRule* rule = feature->rule ? find_rule(document_.tables(), *feature->rule) : nullptr;
   rule_text_->setText(rule ? rule_words(*rule)
                            : tr("No rule: ask the owner, then choose it here or type the cover. The rules are examples "

@@ -3,8 +3,10 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <algorithm>
 
 #include "burrow/base/say.h"
+#include "burrow/crossing/material_rows.h"
 #include "burrow/document/utility_entry.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
@@ -61,7 +63,6 @@ void UtilitiesPanel::make_values() {
   names_ = add_texts(whose);
   names_->add(utility_text(tr("name"), now, whose, [](Utility& u) -> std::string& { return u.name; }), {}, true);
   names_->add(utility_text(tr("owner"), now, whose, [](Utility& u) -> std::string& { return u.owner; }));
-  names_->add(utility_text(tr("material"), now, whose, [](Utility& u) -> std::string& { return u.material; }));
   QStringList kinds;
   for (const auto& [kind, word] : Words<UtilityKind>::list)
     kinds << tr("%1  %2").arg(text_from(burrow::row_of(document_.tables(), kind).letter_code),
@@ -73,6 +74,7 @@ void UtilitiesPanel::make_values() {
       tr("status"), {tr("live"), tr("abandoned"), tr("proposed"), tr("not known")},
       [](const Utility& u) { return row_of_word(u.status.value); },
       [](Utility& u, int row) { u.status.set(word_at<UtilityStatus>(row)); });
+  make_material();
   make_abandonment();
   add_gap();
   add_heading(tr("Size and level"));
@@ -91,6 +93,31 @@ void UtilitiesPanel::make_values() {
       [](Utility& u, int row) { u.recorded.from = word_or_none_at<DepthFrom>(row); });
   level_ = add_entries(tr("default"), true);
   level_text_ = add_text(tr("What the level means"), true);
+}
+
+void UtilitiesPanel::make_material() {
+  QStringList materials{tr("not known: counts as brittle")};
+  for (const UtilityMaterialRow& row : document_.tables().utility_materials) materials << text_from(row.name);
+  const auto row_of = [this](const Utility& u) {
+    const UtilityMaterialRow* row = find_material(document_.tables(), u.material, u.kind);
+    return row ? static_cast<int>(row - document_.tables().utility_materials.data()) + 1 : 0;
+  };
+  const auto choose = [this](Utility& u, int row) {
+    u.material = row > 0 ? document_.tables().utility_materials[static_cast<std::size_t>(row) - 1].id : std::string();
+  };
+  utility_choice(tr("material"), materials, row_of, choose, true);
+  material_text_ = add_text(tr("What the record says about the material"), true);
+}
+
+/// Words of an older file or of a record, and a material that the kind is not made of.
+void UtilitiesPanel::show_material() {
+  const Utility& utility = *current();
+  const auto& rows = document_.tables().utility_materials;
+  const bool id = std::any_of(rows.begin(), rows.end(), [&](const auto& row) { return row.id == utility.material; });
+  const bool known = find_material(document_.tables(), utility.material, utility.kind) != nullptr;
+  material_text_->setText(id ? tr("A line of this kind is not made of what is entered: it counts as not known.")
+                             : tr("On record: %1").arg(text_from(utility.material)));
+  material_text_->setVisible(!utility.material.empty() && !(id && known));
 }
 
 void UtilitiesPanel::make_place() {
@@ -185,6 +212,7 @@ void UtilitiesPanel::point_forms() {
 }
 
 void UtilitiesPanel::show_place() {
+  show_material();
   const Utility* utility = current();
   const PassingPlace here = place();
   const LevelMeant level = level_meant(*utility);

@@ -53,6 +53,35 @@ TEST(Moisture, Saturation_SteamTables) {
   EXPECT_FALSE(saturation_pressure({std::nan("")}));
 }
 
+// Below freezing frost forms and less vapour stays than over supercooled water; both meet at 0 °C. Slope of the form
+// over ice by Clausius and Clapeyron: d ln p/dT = L/(R_v T²), L 2.835 MJ/kg (from memory).
+TEST(Moisture, Saturation_OverIce) {
+  EXPECT_DOUBLE_EQ(saturation_pressure({273.15})->Pa, saturation_over_water({273.15})->Pa);
+  double before = 0;
+  for (double K = 233.15; K < 273; K += 1) {
+    const double ice = saturation_pressure({K})->Pa, water = saturation_over_water({K})->Pa;
+    EXPECT_LT(ice, water);
+    EXPECT_GT(ice, before);
+    before = ice;
+    const double slope = std::log(saturation_pressure({K + 0.01})->Pa / saturation_pressure({K - 0.01})->Pa) / 0.02;
+    EXPECT_NEAR(slope * K * K * 461.52, 2.835e6, 0.01 * 2.835e6) << K;
+  }
+  for (double K = 273.15; K < 320; K += 1) EXPECT_EQ(saturation_pressure({K})->Pa, saturation_over_water({K})->Pa);
+  EXPECT_FALSE(saturation_over_water({199}));
+}
+
+// In frost more water comes out than supercooled vapour would leave: nothing looks drier than it is.
+TEST(Moisture, Frost_MoreComesOut) {
+  const SiteAir air = day(263.15);
+  const VolumeFlow flow{0.05};
+  const AirWater water = water_in_line(air, Ratio{1}, {6e5}, flow, {278}).value();
+  const double w = saturation_over_water({263.15})->Pa, i = saturation_pressure({263.15})->Pa;
+  const double R_vapour = 287.05 / 0.62198;
+  const double compressed = flow.m3_s * (air.ambient.Pa - w) / (air.ambient.Pa + 6e5 - i);
+  EXPECT_NEAR(water.comes_out_kg_s, (w * flow.m3_s - i * compressed) / (R_vapour * 263.15), 1e-12);
+  EXPECT_EQ(water.icing, Icing::likely);
+}
+
 // Second route: volumes. What stays is the saturated vapour in the volume that the compressed air takes.
 TEST(Moisture, ComesOut_ByVolumes) {
   const SiteAir air = day(293.15);

@@ -216,6 +216,49 @@ TEST(AirChanges, SmallCompressor_LargerComesFirst) {
   EXPECT_FALSE(air_changes(Air{}, tool_95()));
 }
 
+// No remedy stands higher in the line than the tool or a part of it bears; a regulator is what is turned up.
+TEST(AirChanges, MorePressure_RespectsLimitRatingAndRegulator) {
+  Air air = usual(40);
+  const auto more = [&](Pressure most = {1e9}) -> std::optional<AirChange> {
+    for (const AirChange& change : air_changes(air, tool_95(), most).value_or(std::vector<AirChange>{}))
+      if (change.kind == AirChangeKind::more_pressure) return change;
+    return std::nullopt;
+  };
+  const double set = air.compressor.pressure->Pa;
+  ASSERT_TRUE(more());
+  const double wanted = more()->to;
+  EXPECT_GT(wanted, set);
+  EXPECT_FALSE(more({set}));
+  EXPECT_DOUBLE_EQ(more({set + 3000})->to, set + 3000);
+  air.line.front().rating = Pressure{set + 2000};
+  EXPECT_DOUBLE_EQ(more()->to, set + 2000);
+  EXPECT_DOUBLE_EQ(more({set + 1000})->to, set + 1000);
+  air.line.front().rating = Pressure{set - 1};
+  EXPECT_FALSE(more());
+  air.line.front().rating.reset();
+  air.compressor.regulator = Pressure{set - 20000};
+  ASSERT_TRUE(more());
+  EXPECT_DOUBLE_EQ(more()->from, set - 20000);
+  EXPECT_LE(more()->to, set);
+  EXPECT_DOUBLE_EQ(more()->air.compressor.pressure->Pa, set);
+  EXPECT_DOUBLE_EQ(more()->air.compressor.regulator->Pa, more()->to);
+  EXPECT_LE(standing_pressure(more({set - 15000})->air.compressor)->Pa, set - 15000);
+}
+
+TEST(AirStanding, CompressorOrRegulator) {
+  Compressor compressor;
+  EXPECT_FALSE(standing_pressure(compressor));
+  compressor.regulator = Pressure{7e5};
+  EXPECT_EQ(standing_pressure(compressor)->Pa, 7e5);
+  compressor.pressure = Pressure{8e5};
+  EXPECT_EQ(standing_pressure(compressor)->Pa, 7e5);
+  compressor.regulator = Pressure{9e5};
+  EXPECT_EQ(standing_pressure(compressor)->Pa, 8e5);
+  compressor.regulator.reset();
+  EXPECT_EQ(standing_pressure(compressor)->Pa, 8e5);
+  EXPECT_FALSE(least_rating({}));
+}
+
 // Half inch typed as 12.7 mm is a trade size; the next is 16 mm. The widest of the list has none.
 TEST(AirChanges, TradeSizes) {
   const auto wider = [](double bore_m) -> double {

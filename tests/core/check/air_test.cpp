@@ -131,6 +131,85 @@ TEST(CheckAir, PressureHigh_IsACaution) {
   EXPECT_TRUE(find(judged(typed), "air.pressure-high"));
 }
 
+// 8.6 bar at the compressor, 6.8 at the running tool: 8.6 stand at it when it stalls. 55 bar were a caution once.
+TEST(CheckAir, Standing_CountsAndStops) {
+  Crossing crossing = with_air();
+  crossing.air.compressor.pressure = Pressure{8.6e5};
+  while (*judged(crossing).air.pressure_at_tool_pa > 6.8e5) crossing.air.line.front().bore->m *= 0.97;
+  const Assessment answer = judged(crossing);
+  EXPECT_GT(*answer.air.pressure_at_tool_pa, 6e5);
+  EXPECT_FALSE(find(answer, "air.pressure-high"));  // running it keeps its limit
+  const Finding* standing = find(answer, "air.standing", "air");
+  ASSERT_TRUE(standing) << listed(answer);
+  EXPECT_EQ(standing->severity, Severity::stop);
+  EXPECT_EQ(*standing->measured, 8.6e5);
+  EXPECT_EQ(*standing->limit, 6.9e5);
+  EXPECT_EQ(answer.verdict, Verdict::stop);
+  EXPECT_EQ(input(*working(answer, "air.standing"), "p_compressor"), 8.6e5);
+  crossing.air.compressor.pressure = Pressure{55e5};
+  EXPECT_EQ(judged(crossing).verdict, Verdict::stop);
+  // Nobody entered how much air it gives: what it is set to stands all the same.
+  crossing.air.compressor.free_air.reset();
+  EXPECT_TRUE(find(judged(crossing), "air.standing"));
+  crossing.air.line.clear();
+  EXPECT_TRUE(find(judged(crossing), "air.standing"));
+  // A typed pressure of the tool is what it works with, not what can stand at it.
+  crossing.bore.tool.pressure = Pressure{6e5};
+  EXPECT_TRUE(find(judged(crossing), "air.standing"));
+  crossing.limits["air_pressure_most_pa"] = {56e5, "maker's plate", ""};
+  EXPECT_FALSE(find(judged(crossing), "air.standing"));
+}
+
+// A regulator brings it down, for the running tool as well; one that is set too high does not.
+TEST(CheckAir, Regulator_BringsItDown) {
+  Crossing crossing = with_air();
+  crossing.air.compressor.pressure = Pressure{8.6e5};
+  crossing.air.compressor.regulator = Pressure{6.8e5};
+  const Assessment answer = judged(crossing);
+  EXPECT_FALSE(find(answer, "air.standing")) << listed(answer);
+  EXPECT_EQ(*answer.air.standing_pa, 6.8e5);
+  EXPECT_EQ(answer.air.supply->line_most.Pa, 6.8e5);
+  EXPECT_LT(*answer.air.pressure_at_tool_pa, 6.8e5);
+  EXPECT_EQ(input(*working(answer, "air.standing"), "p_regulator"), 6.8e5);
+  Crossing turned_down = with_air();
+  turned_down.air.compressor.pressure = Pressure{6.8e5};
+  EXPECT_NEAR(*judged(turned_down).air.pressure_at_tool_pa, *answer.air.pressure_at_tool_pa, 1);
+  crossing.air.compressor.regulator = Pressure{9e5};
+  EXPECT_EQ(*find(judged(crossing), "air.standing")->measured, 8.6e5);
+  crossing.air.compressor.pressure.reset();  // then the regulator is all that is known
+  EXPECT_EQ(*find(judged(crossing), "air.standing")->measured, 9e5);
+}
+
+// Each part bears what it is rated for: below what can stand in it a stop, not entered a question.
+TEST(CheckAir, Ratings_StopAndAsk) {
+  Crossing crossing = with_air();
+  crossing.air.line[1].rating = Pressure{6e5};
+  const Assessment weak = judged(crossing);
+  const Finding* rating = find(weak, "air.rating", "air");
+  ASSERT_TRUE(rating) << listed(weak);
+  EXPECT_EQ(rating->severity, Severity::stop);
+  EXPECT_EQ(*rating->measured, 6e5);
+  EXPECT_EQ(*rating->limit, 6.9e5);
+  EXPECT_EQ(rating->name, "coupling 1");
+  EXPECT_EQ(*working(weak, "air.rating")->limit, 6.9e5);
+  crossing.air.compressor.regulator = Pressure{5.9e5};
+  EXPECT_FALSE(find(judged(crossing), "air.rating"));
+  crossing = with_air();
+  crossing.air.line[1].count.set(0);  // none there
+  crossing.air.line[1].rating = Pressure{1};
+  EXPECT_FALSE(find(judged(crossing), "air.rating"));
+  for (std::size_t part = 0; part < 3; ++part) {
+    crossing = with_air();
+    crossing.air.line[part].rating.reset();
+    const Assessment asked = judged(crossing);
+    ASSERT_TRUE(find(asked, "air.rating-unknown")) << listed(asked);
+    EXPECT_EQ(find(asked, "air.rating-unknown")->severity, Severity::caution);
+    EXPECT_EQ(asked.verdict, Verdict::caution);
+  }
+  crossing.air.line[0].rating = Pressure{1e5};  // one weak, one not known: both are said
+  EXPECT_TRUE(find(judged(crossing), "air.rating") && find(judged(crossing), "air.rating-unknown"));
+}
+
 TEST(CheckAir, LossCompressorAndChoke_AreTold) {
   Crossing crossing = with_air();
   crossing.air.line.front().length = Length{200};

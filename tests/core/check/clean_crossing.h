@@ -103,10 +103,11 @@ inline Crossing clean_crossing() {
   c.pipe->material = "pe100";
   c.pipe->outside_diameter = Length{0.055};
   c.pipe->sdr = Ratio{11};
+  c.pipe->service_temperature = Temperature{293.15};
   return c;
 }
 
-/// A compressor of 2.5 m³/min at 6.9 bar, 20 m of 19 mm hose, two couplings, a lubricator.
+/// A compressor of 2.5 m³/min at 6.9 bar, 20 m of 19 mm hose, two couplings, a lubricator, all rated for 16 bar.
 inline void give_air(Crossing& crossing) {
   Air& air = crossing.air;
   air.compressor.free_air = VolumeFlow{0.0417};
@@ -120,6 +121,7 @@ inline void give_air(Crossing& crossing) {
   lubricator.kind = AirPartKind::lubricator;
   lubricator.equivalent_length = Length{1.5};
   air.line = {hose, couplings, lubricator};
+  for (AirPart& part : air.line) part.rating = Pressure{1.6e6};
 }
 
 inline Mute mute(std::string code, std::string subject, std::string reason, std::optional<double> measured = {}) {

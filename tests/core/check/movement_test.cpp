@@ -64,11 +64,54 @@ TEST(UtilityStrain, Wall_DecidesWhatIsSaid) {
   EXPECT_EQ(severity_of(judged(with_main(97.9, "ductile iron")), "utility.strain"), Severity::caution);
   EXPECT_EQ(severity_of(judged(with_main(97.9, "ductile iron", UtilityKind::gas)), "utility.strain"),
             Severity::caution);
-  for (const char* material : {"pe100", "PVC-U", "hdpe", "armoured", "optic cable"})
+  for (const char* material : {"pe100", "PVC-U", "hdpe", "PE-HD"})
     EXPECT_EQ(severity_of(judged(with_main(97.9, material)), "utility.strain"), std::nullopt) << material;
   for (const char* material : {"", "specimen pipe"}) {
     EXPECT_EQ(severity_of(judged(with_main(97.9, material)), "utility.strain"), std::nullopt);
     EXPECT_EQ(severity_of(judged(with_main(97.9, material)), "utility.wall-unknown"), Severity::caution);
+  }
+}
+
+// A gas main of grey iron that strains is a stop in every language, and what nobody entered counts as that.
+TEST(UtilityStrain, GreyIron_InGermanAndNotKnown) {
+  for (const char* material : {"cast iron", "Grauguss", "Grauguß DN 100", "grey-iron", "Steinzeug", "Stahlbeton"})
+    EXPECT_EQ(severity_of(judged(with_main(98.1, material, UtilityKind::gas)), "utility.strain"), Severity::stop)
+        << material;
+  for (const char* material : {"", "specimen pipe", "cable"}) {
+    const Assessment answer = judged(with_main(97.9, material, UtilityKind::gas));
+    EXPECT_EQ(severity_of(answer, "utility.wall-unknown"), Severity::stop) << material;
+    EXPECT_EQ(answer.verdict, Verdict::stop);
+  }
+  EXPECT_EQ(severity_of(judged(with_main(97.9, "", UtilityKind::unknown)), "utility.wall-unknown"), Severity::stop);
+  EXPECT_EQ(severity_of(judged(with_main(97.9, "Stahl", UtilityKind::gas)), "utility.strain"),
+            severity_of(judged(with_main(97.9, "steel", UtilityKind::gas)), "utility.strain"));
+}
+
+// Whatever row is chosen, it is never held to less than what nobody entered: an entry cannot make things look worse.
+TEST(UtilityStrain, NotKnown_IsTheStrictestOfAllRows) {
+  const double unknown = *find(judged(with_main(97.9, "")), "utility.wall-unknown")->limit;
+  for (const UtilityMaterialRow& row : tables().utility_materials) {
+    const UtilityKind kind = row.kinds.empty() ? UtilityKind::water : row.kinds.front();
+    const Assessment answer = judged(with_main(97.9, row.id, kind));
+    const Working* step = working(answer, "utility.strain");
+    if (!step || !step->limit) {
+      EXPECT_EQ(row.wall, UtilityWall::cable) << row.id;
+      continue;
+    }
+    EXPECT_LE(unknown, *step->limit) << row.id;
+  }
+  const auto limit = [](const char* id) { return find_limit(tables(), id)->value; };
+  EXPECT_LE(limit("vibration_plastic_pipe_m_s"), limit("vibration_rigid_pipe_m_s"));
+  EXPECT_LE(limit("vibration_rigid_pipe_m_s"), limit("vibration_steel_pipe_m_s"));
+}
+
+// A copper pipe has a limit of its own, 6,000 psi (Copper Tube Handbook, Table 3c, read) over 17,000 ksi; a cable none.
+TEST(UtilityStrain, CopperPipe_HasALimitACableHasNone) {
+  for (const char* material : {"copper", "Kupfer"}) {
+    const Assessment pipe = judged(with_main(98.1, material));
+    EXPECT_EQ(severity_of(pipe, "utility.strain"), Severity::caution) << material;
+    EXPECT_NEAR(*find(pipe, "utility.strain")->limit, 6000.0 / 17e6, 0.000005);
+    EXPECT_EQ(severity_of(judged(with_main(98.1, material, UtilityKind::telecom)), "utility.strain"), std::nullopt);
   }
 }
 

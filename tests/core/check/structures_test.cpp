@@ -50,6 +50,27 @@ TEST(BuildingVibration, NearAndFragile_IsACaution) {
   EXPECT_FALSE(find(judged(crossing), "building.vibration"));
 }
 
+// Not entered, deleted, misspelt, or more than the word: the strictest of the table, in any language.
+TEST(BuildingVibration, KindNotKnown_TheStrictestCounts) {
+  for (const std::optional<std::string> structure :
+       {std::optional<std::string>(), std::optional<std::string>(""), std::optional<std::string>("Listed chapel"),
+        std::optional<std::string>("listed"), std::optional<std::string>("Kapelle"),
+        std::optional<std::string>("medieval house"), std::optional<std::string>("dwellling")}) {
+    Crossing crossing = beside_house(2.5);
+    crossing.site.surface.back().structure = structure;
+    const Assessment answer = judged(crossing);
+    EXPECT_EQ(*answer.structures.front().vibration_limit_m_s, 0.003) << structure.value_or("nothing");
+    EXPECT_TRUE(find(answer, "building.vibration")) << structure.value_or("nothing");
+  }
+  Crossing crossing = beside_house(2.5);
+  crossing.site.surface.back().structure.reset();
+  EXPECT_NE(find(judged(crossing), "building.vibration")->source.text.find("not known"), std::string::npos);
+  for (const char* dwelling : {"dwelling", "Wohnhaus", "house"}) {
+    crossing.site.surface.back().structure = dwelling;
+    EXPECT_EQ(*judged(crossing).structures.front().vibration_limit_m_s, 0.005) << dwelling;
+  }
+}
+
 // Without a founding level the footing may reach down to the bore: only the distance in plan counts.
 TEST(BuildingVibration, NoFoundingLevel_CountsInPlan) {
   Crossing crossing = beside_house(2.5);

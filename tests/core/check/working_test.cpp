@@ -10,6 +10,7 @@
 
 #include "burrow/clearance/contact.h"
 #include "burrow/load/railway.h"
+#include "burrow/load/wheel_group.h"
 #include "burrow/pipe/ring.h"
 #include "burrow/soil/movement.h"
 #include "clean_crossing.h"
@@ -61,6 +62,13 @@ double live_again(const Working& w) {
     if (i.symbol == "P")
       return input(w, "counted") * input(w, "n") * input(w, "P") * input(w, "m") * (1 + input(w, "IM")) /
              (input(w, "l") * input(w, "w"));
+  for (const WorkingInput& i : w.inputs)
+    if (i.symbol == "p_1") {
+      const EuropeanPressure p = *european_pressure(Length{input(w, "w")}, Length{input(w, "H")});
+      EXPECT_EQ(input(w, "n"), p.lanes.count);
+      EXPECT_EQ(i.value, p.model_1_Pa);
+      return std::max(i.value, input(w, "p_2"));
+    }
   return rail_pressure(Length{input(w, "H")})->pressure_Pa;
 }
 
@@ -113,7 +121,7 @@ double line_again(const Working& w) {
 }
 
 double water_again(const Working& w) {
-  const double vapour = input(w, "φ") * input(w, "p_s"), dry = input(w, "p_h") - vapour;
+  const double vapour = input(w, "φ") * input(w, "p_w"), dry = input(w, "p_h") - vapour;
   const double kept = input(w, "p_s") / (input(w, "p_h") + input(w, "p") - input(w, "p_s"));
   return std::max(0.0, 0.62198 * (vapour / dry - kept) * dry * input(w, "Q") / (input(w, "R") * input(w, "T")));
 }
@@ -348,6 +356,17 @@ const std::map<std::string, Again, std::less<>>& formulas() {
                 (input(w, "p_n") + input(w, "p_0"));
        }},
       {"air.line", line_again},
+      {"air.standing",
+       [](const Working& w) {
+         double least = 1e12;
+         for (const WorkingInput& i : w.inputs) least = std::min(least, i.value);
+         return least;
+       }},
+      {"air.rating",
+       [](const Working& w) {
+         const std::vector<double> ratings = all_of(w, "p_rated");
+         return *std::min_element(ratings.begin(), ratings.end());
+       }},
       {"air.harris", harris_again},
       {"air.water", water_again},
       {"air.oil", [](const Working& w) { return input(w, "r") * input(w, "t"); }},
@@ -434,6 +453,10 @@ Crossing calibrated_crossing() {
 
 TEST(Working, EachRecomputesFromItsInputs) {
   std::vector<Working> all = judged(busy_crossing()).working;
+  Crossing european = clean_crossing();
+  european.site.surface.front().traffic = "en-1991-2";
+  const std::vector<Working> lanes = judged(european).working;
+  all.insert(all.end(), lanes.begin(), lanes.end());
   const std::vector<Working> wet = judged(wet_crossing()).working;
   all.insert(all.end(), wet.begin(), wet.end());
   const std::vector<Working> sandy = judged(sandy_crossing()).working;

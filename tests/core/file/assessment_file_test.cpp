@@ -54,7 +54,7 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
         "duties":[],"ladder_travel_m":null,"shoring":[],"shoring_width_m":null,"edge_load_gap_m":null,"water_head_m":null,
         "base_heave_safety":null,"uplift_safety":null}},
     "pipe":{"checks":[],"loads":[]},
-    "air":{"pressure_at_tool_pa":null,"free_air_m3_s":null,"pressure_worked_with_pa":null,"pressure_typed":false,
+    "air":{"pressure_at_tool_pa":null,"free_air_m3_s":null,"standing_pressure_pa":null,"pressure_worked_with_pa":null,"pressure_typed":false,
       "not_judged":null,"pressure_at_compressor_pa":null,"compressor_pressure_pa":null,"wanted_free_air_m3_s":null,
       "ambient_pa":null,"held_by":null,"loss_harris_pa":null,
       "iteration":{"ended":null,"steps":null,"residual":null},"along":[],

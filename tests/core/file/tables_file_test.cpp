@@ -1,4 +1,5 @@
 #include "burrow/file/tables_file.h"
+#include "burrow/crossing/material_rows.h"
 
 #include <gtest/gtest.h>
 
@@ -86,6 +87,37 @@ TEST(TablesFile, ExcavationWords_AreOptional) {
   ASSERT_TRUE(taken) << taken.error().text();
   EXPECT_TRUE(taken->shoring.back().wale.empty());
   EXPECT_FALSE(taken->shoring.back().upright_spacing);
+}
+
+// A table of one's own: words as they are written on its records, a wall and kinds this program knows.
+TEST(TablesFile, UtilityMaterials_OwnRows) {
+  const auto own = [](const std::string& wall, const std::string& kinds) {
+    return overlay_table(
+        built_in(), "utility_materials.json",
+        R"([{"id": "wood", "name": "wood", "wall": ")" + wall + R"(", "kinds": [)" + kinds +
+            R"(], "words": ["Holz", "Däuben*"], "source": "own", "source_label": "owner's setting"}])");
+  };
+  const auto taken = own("rigid", R"("water", "sewer")");
+  ASSERT_TRUE(taken) << taken.error().text();
+  EXPECT_EQ(taken->utility_materials.size(), built_in().utility_materials.size() + 1);
+  EXPECT_EQ(find_material(*taken, "HOLZ DN 100", UtilityKind::water)->id, "wood");
+  EXPECT_EQ(find_material(*taken, "Däubenrohr", UtilityKind::sewer)->id, "wood");
+  EXPECT_FALSE(find_material(*taken, "Holz", UtilityKind::gas));
+  EXPECT_FALSE(own("oak", ""));
+  EXPECT_NE(own("rigid", R"("milk")").error().text().find("milk"), std::string::npos);
+}
+
+TEST(TablesFile, Structures_NameALimit) {
+  const auto own = [](const std::string& limit) {
+    return overlay_table(built_in(), "structures.json",
+                         R"([{"id": "silo", "name": "silo", "limit": ")" + limit +
+                             R"(", "source": "own", "source_label": "owner's setting"}])");
+  };
+  ASSERT_TRUE(own("vibration_commercial_m_s"));
+  EXPECT_EQ(find_structure(*own("vibration_commercial_m_s"), "Silo")->limit, "vibration_commercial_m_s");
+  const auto refused = own("vibration_moon_m_s");
+  ASSERT_FALSE(refused);
+  EXPECT_NE(refused.error().text().find("vibration_moon_m_s"), std::string::npos) << refused.error().text();
 }
 
 // Our defaults, three rows of different kinds as they are set out per class: weights in kN/m³, strength in kPa, G in

@@ -32,9 +32,13 @@ struct AirChange {
 /// Each change by itself, solved anew; those that gain less than 100 Pa left out; the most first. Wider: every hose of
 /// the narrowest bore one trade size up (13, 16, 19, 25, 32, 38, 51, 64, 76 mm). Shorter: the longest hose half as
 /// long. Fewer: half of all couplings, at least one. Larger: as much free air as the tool would take. More: the
-/// pressure turned up by as much as is lost, where the compressor is not too small.
+/// pressure turned up by as much as is lost, where the compressor is not too small; never so far that more stands in
+/// the line at a stalled tool than `most` or than a part of it is rated for. With a regulator that one is turned up.
 /// Source: our default (the steps), as `supply.h` (the effects).   Errors: as `supply_tool`.
 /// Evidence: AirChanges.*
-Result<std::vector<AirChange>> air_changes(const Air& air, const Tool& tool);
+Result<std::vector<AirChange>> air_changes(const Air& air, const Tool& tool, Pressure most = {1e9});
+
+/// The lowest rating of the parts of a line; nothing where none is entered.
+std::optional<Pressure> least_rating(const std::vector<AirPart>& line);
 
 }  // namespace burrow

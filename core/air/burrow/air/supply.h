@@ -36,6 +36,7 @@ struct Words<AirHeldBy> {
 struct AirSupply {
   Pressure ambient;             ///< absolute
   Pressure compressor_most;     ///< what the compressor can hold at this height
+  Pressure line_most;           ///< the same, or what a regulator behind it lets through
   VolumeFlow compressor_gives;  ///< free air
   VolumeFlow wanted;            ///< free air of the tool at its own pressure, at this height
   VolumeFlow would_take;        ///< free air with an endless compressor at the same pressure
@@ -57,8 +58,13 @@ VolumeFlow tool_demand(const Tool& tool, Pressure gauge, Pressure ambient);
 /// pressure times p_h/p_0, never more than rated (our model; the trade says 3 to 4 % for each 1000 ft, second-hand).
 Pressure compressor_pressure(Pressure rated, Pressure ambient);
 
-/// The pressure at the tool where what the line needs for the flow is what the compressor holds: Illinois' method on
-/// `inlet_for(p, demand(p)) = p_compressor`, monotone and continuous even where the line chokes. Where that flow is
+/// What stands all along the line, and at the tool, once it stalls and no air flows: what the compressor is set to, or
+/// its regulator where that lets through less. Nothing where neither is entered.
+/// Source: no flow, no loss (derived).   Evidence: AirStanding.*
+std::optional<Pressure> standing_pressure(const Compressor& compressor);
+
+/// The pressure at the tool where what the line needs for the flow is what compressor and regulator hold: Illinois'
+/// method on `inlet_for(p, demand(p)) = p_line`, monotone and continuous even where the line chokes. Where that flow is
 /// more than the compressor gives, the pressure at which the tool takes just as much as it gives. 0: no pressure is
 /// left. Source: our model of compressor and tool; the line as `line.h`. Errors: `place` as in `line.h` and
 /// `atmosphere.h`, "compressor" (not entered or 0), "pressure of the compressor", "free air of the compressor", "tool"

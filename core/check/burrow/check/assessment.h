@@ -170,7 +170,8 @@ struct LoadPoint {
 
 struct AirAnswer {
   std::optional<double> pressure_at_tool_pa, free_air_m3_s;
-  std::optional<AirSupply> supply;  ///< empty: see `not_judged`
+  std::optional<double> standing_pa;  ///< at the tool when it stalls and no air flows
+  std::optional<AirSupply> supply;    ///< empty: see `not_judged`
   std::string not_judged;  ///< what is not entered or outside the method: "compressor", "hose", "roughness" …
   std::optional<double> loss_harris_pa;           ///< of the line at the same flow, by the older formula
   std::optional<double> pressure_worked_with_pa;  ///< at the tool: what advance and vibration are computed with

@@ -16,6 +16,7 @@ struct Compressor {
   std::string name;
   std::optional<VolumeFlow> free_air;
   std::optional<Pressure> pressure;
+  std::optional<Pressure> regulator;  ///< set behind the compressor; empty: none
   std::string extra;
   bool operator==(const Compressor&) const = default;
 };
@@ -34,6 +35,7 @@ struct AirPart {
   Given<Length> roughness{Length{0.00005}};
   Given<std::int64_t> count{1};
   std::optional<Length> equivalent_length;
+  std::optional<Pressure> rating;  ///< working pressure its maker allows
   std::string extra;
   bool operator==(const AirPart&) const = default;
 };

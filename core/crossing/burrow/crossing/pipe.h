@@ -38,7 +38,8 @@ struct Pipe {
   std::optional<Force> hose_rating;         ///< pull the maker of the hose allows; without it the hose carries none
   Given<Duration> pull_time{Duration{3600}};
   Given<Pressure> operating_pressure;
-  Given<Temperature> temperature{Temperature{293.15}};
+  Given<Temperature> temperature{Temperature{293.15}};  ///< on the day it is brought in
+  std::optional<Temperature> service_temperature;       ///< warmest in use; empty: the warmest its material tells
   std::optional<Length> piece_length;
   std::string extra;
   bool operator==(const Pipe&) const = default;

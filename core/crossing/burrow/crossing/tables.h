@@ -89,6 +89,38 @@ struct UtilityKindRow {
   bool operator==(const UtilityKindRow&) const = default;
 };
 
+/// What the wall of a utility is made of, as far as strain and vibration ask. `unknown` has no word: no row says it.
+enum class UtilityWall { grey_iron, ductile_iron, steel, copper, plastic, rigid, masonry, cable, unknown };
+template <>
+struct Words<UtilityWall> {
+  static constexpr std::pair<UtilityWall, std::string_view> list[] = {
+      {UtilityWall::grey_iron, "grey-iron"}, {UtilityWall::ductile_iron, "ductile-iron"},
+      {UtilityWall::steel, "steel"},         {UtilityWall::copper, "copper"},
+      {UtilityWall::plastic, "plastic"},     {UtilityWall::rigid, "rigid"},
+      {UtilityWall::masonry, "masonry"},     {UtilityWall::cable, "cable"}};
+};
+
+/// A material of utilities. `material_rows.h` tells how an entry finds its row.
+struct UtilityMaterialRow {
+  std::string id;    ///< "grey-iron": what the file holds
+  std::string name;  ///< "grey cast iron"
+  UtilityWall wall = UtilityWall::unknown;
+  std::vector<UtilityKind> kinds;  ///< that are made of it; empty: any
+  std::vector<std::string> words;  ///< of records, any language, lower case: "ci", "*guss*"
+  Source source;
+  bool operator==(const UtilityMaterialRow&) const = default;
+};
+
+/// A kind of building, footing or wall.
+struct StructureRow {
+  std::string id;                  ///< "dwelling": what the file holds
+  std::string name;                ///< "dwelling"
+  std::string limit;               ///< id of the limit of its vibration
+  std::vector<std::string> words;  ///< whole entries that mean the same, any language, lower case: "wohnhaus"
+  Source source;
+  bool operator==(const StructureRow&) const = default;
+};
+
 /// A locating preset: "pas128-b1".
 struct LocatingPreset {
   std::string id;
@@ -310,6 +342,8 @@ struct Tables {
   std::vector<PipeMaterial> pipes;
   std::vector<PipeSeries> pipe_sizes;
   std::vector<UtilityKindRow> utilities;
+  std::vector<UtilityMaterialRow> utility_materials;  ///< the first that is met counts
+  std::vector<StructureRow> structures;
   std::vector<LocatingPreset> locating;
   std::vector<LimitRow> limits;
   std::vector<SurfaceRule> surface_rules;

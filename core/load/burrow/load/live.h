@@ -42,14 +42,15 @@ struct LiveLoad {
   SourceLabel label = SourceLabel::derived;
   std::optional<HighwayPressure> highway;
   std::optional<RailPressure> rail;
+  std::optional<EuropeanPressure> european;
   double cover_m = 0;  ///< that counted: a train's from the bottom of the ties
 };
 
 /// Ties reach so far below the ground line entered at a track: 7 in (from memory), the ground line taken as their top.
 inline constexpr double tie_depth_m = 0.1778;
 
-/// At the crown of a hole under the middle of the traffic. `width` of the road: one European lane for each 3 m, at most
-/// 3. A truck's load under more than 8 ft of cover is left out, as its code allows.
+/// At the crown of a hole under the middle of the traffic. `road_width`: of the carriageway, for the European lanes;
+/// the greater of load models 1 and 2. A truck's load under more than 8 ft of cover is left out, as its code allows.
 /// Range: cover > 0.   Errors: out_of_range.   Evidence: Live.*
 Result<LiveLoad> live_load(Traffic traffic, Length cover, Length span, Length road_width);
 

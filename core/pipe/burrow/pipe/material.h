@@ -26,15 +26,15 @@ Result<Pressure> modulus(const PipeStrength& strength, Duration time, Temperatur
 struct PullStress {
   double stress_Pa = 0;    ///< the lesser of the two, temperature in it
   double by_yield_Pa = 0;  ///< 0.40 f_t T_y, 0 where no yield is known
-  double by_table_Pa = 0;  ///< row for at least that long, 0 where there is none
+  double by_table_Pa = 0;  ///< least of the rows to that for at least that long, 0 where there is none
   double time_factor = 1;  ///< f_t
   double temperature_factor = 1;
   Source source;
 };
 /// Stress in the wall that a pull of this duration may reach: the lesser of the form of ASTM F1804, 0.40 f_t T_y with
-/// f_t 1.0 to 1 h, 0.95 to 12 h, 0.91 to 24 h (from memory), and the row of the table.
-/// Range: time > 0; polyethylene to 24 h.   Errors: out_of_range; a material without either.
-/// Evidence: Material.F1962_SafePullStress
+/// f_t 1.0 to 1 h, 0.95 to 12 h, 0.91 to 24 h (from memory), and the row of the table. It never rises with time.
+/// Range: time > 0; polyethylene to 24 h, without a yield no longer than its last row.   Errors: out_of_range; a
+/// material without either.   Evidence: Material.F1962_SafePullStress, Material.SafePull_*
 Result<PullStress> pull_stress(const PipeStrength& strength, Duration time, Temperature temperature);
 
 /// Least radius of a bend in outside diameters; nothing where the rows end.

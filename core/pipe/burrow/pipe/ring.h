@@ -50,10 +50,14 @@ Result<ElasticSupport> elastic_support(Length cover, Length diameter);
 Result<Ratio> buoyancy_factor(Length water_above, Length cover);
 
 /// q = (5.65/N) √(R_w B′ E′ E/(12 (DR − 1)³)): the ground has closed on the pipe.
-/// Source: AWWA/Luscher, Buried Pipe Design p 139 (read); with 5.65, N = 2: PE form (from memory). √32 = 5.657, so both
-/// are one. Range: as above, N > 0.   Evidence: Ring.Buckling_*
+/// Source: AWWA/Luscher, Buried Pipe Design p 139 (read); with 5.65: PE form (from memory). √32 = 5.657, so both are
+/// one. Range: as above, N > 0.   Evidence: Ring.Buckling_*
 Result<Pressure> supported_buckling(const Ring& ring, double support, double buoyancy, Pressure soil_modulus,
                                     double safety);
+
+/// Cover over outside diameter from which the lesser safety against buckling holds: 2.5 from two on, 3.0 below.
+/// Source: Moser & Folkman, Buried Pipe Design, p 113 (read).   Evidence: PipeChecks.Buckling_*
+inline constexpr double deep_cover_diameters = 2;
 
 /// E′ of the ground round a hole that was pushed open. No value is published; taken are those of native soil by
 /// strength (AWWA M45, from memory), a class lower, and at most the 700 psi that was long assumed (our model).

@@ -59,7 +59,7 @@ class PipePanel : public FormPanel {
   [[nodiscard]] double station_m() const;
   [[nodiscard]] QString source_words() const;
 
-  QComboBox *materials_ = nullptr, *sizes_ = nullptr, *walls_ = nullptr, *temperatures_ = nullptr;
+  QComboBox *materials_ = nullptr, *sizes_ = nullptr, *walls_ = nullptr, *temperatures_ = nullptr, *service_ = nullptr;
   QLabel* source_ = nullptr;
   EntryForm *size_ = nullptr, *pull_ = nullptr, *use_ = nullptr;
   QLabel* summary_ = nullptr;

@@ -82,7 +82,7 @@ class SurfacePanel : public FormPanel {
   QLabel* heading_ = nullptr;
   TextForm* names_ = nullptr;
   QLabel* place_text_ = nullptr;
-  QComboBox* rules_ = nullptr;
+  QComboBox *rules_ = nullptr, *structure_ = nullptr;
   QLabel* rule_text_ = nullptr;
   EntryForm* values_ = nullptr;
   EntryForm* limits_ = nullptr;

@@ -67,6 +67,7 @@ class UtilitiesPanel : public FormPanel {
 
  private:
   void make_values();
+  void make_material();
   void make_place();
   void make_answers();
   void make_ends();
@@ -95,6 +96,7 @@ class UtilitiesPanel : public FormPanel {
   void show_whole_bore();
   [[nodiscard]] Thing row_of_utility(const Utility& utility) const;
   void show_place();
+  void show_material();
   void show_answer();
   void show_holes();
   void show_trench();
@@ -117,7 +119,7 @@ class UtilitiesPanel : public FormPanel {
   TextForm* names_ = nullptr;
   EntryForm* size_ = nullptr;
   EntryForm* level_ = nullptr;
-  QLabel* level_text_ = nullptr;
+  QLabel *level_text_ = nullptr, *material_text_ = nullptr;
   TextForm* abandonment_ = nullptr;
   QLabel* ends_text_ = nullptr;
   QPushButton* ends_button_ = nullptr;
