@@ -143,7 +143,13 @@ TEST(CheckAir, Standing_CountsAndStops) {
   ASSERT_TRUE(standing) << listed(answer);
   EXPECT_EQ(standing->severity, Severity::stop);
   EXPECT_EQ(*standing->measured, 8.6e5);
-  EXPECT_EQ(*standing->limit, 6.9e5);
+  EXPECT_EQ(*standing->limit, 7.6e5);
+  Crossing usual = crossing;  // set to 7 bar, as is common
+  usual.air.compressor.pressure = Pressure{7e5};
+  const Assessment cautious = judged(usual);
+  ASSERT_TRUE(find(cautious, "air.standing"));
+  EXPECT_EQ(find(cautious, "air.standing")->severity, Severity::caution);
+  EXPECT_EQ(*find(cautious, "air.standing")->limit, 6.9e5);
   EXPECT_EQ(answer.verdict, Verdict::stop);
   EXPECT_EQ(input(*working(answer, "air.standing"), "p_compressor"), 8.6e5);
   crossing.air.compressor.pressure = Pressure{55e5};
