@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "burrow/base/say.h"
-#include "burrow/pit/slope.h"
 #include "burrow/pit/slope_conditions.h"
 #include "pit_check.h"
 
@@ -84,7 +83,7 @@ void show_rise(Judge& judge, const PitUnderCheck& pit) {
 
 void check_pit_conditions(Judge& judge, const PitUnderCheck& pit) {
   if (pit.rules.rules != ExcavationRules::din_4124) return;
-  const bool deep = protection_needed(pit.rules, Length{pit.shape.depth_m});
+  const bool deep = protected_sides(pit);
   const std::vector<SideUnderCheck> sides = sides_of(pit);
   const bool bare = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
     return *side.entered.kind != SideKind::shored && *side.entered.kind != SideKind::shielded;
