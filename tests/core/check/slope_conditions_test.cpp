@@ -105,7 +105,7 @@ TEST(SlopeConditions, FactsEnteredElsewhere) {
       {"dip", [](Crossing& c) { c.pits.launch.signs.dip_run_per_rise = Ratio{20}; }},
       {"rise behind",
        [](Crossing& c) {
-         c.site.ground = {{-8, 100.5}, {-3, 100}, {20, 100}};
+         c.site.ground = {{-8, 100.9}, {-3, 100}, {20, 100}};
        }},
       {"rise beside", [](Crossing& c) {
          for (const double x : {-8.0, 0.0, 8.0}) {
