@@ -74,6 +74,35 @@ void draw_pit(Draw& draw, Pit& pit, double depth_m) {
     *side = alike ? sides.left : draw.one_in(2) ? shored_side() : drawn_side(draw, depth_m);
 }
 
+/// In sound clay whose type somebody confirmed, one side of benches that nearly stand.
+void draw_benches(Draw& draw, Crossing& c) {
+  const bool type_a = draw.one_in(2);
+  c.site.strata.resize(1);
+  c.site.strata.front().soil = type_a ? "hard-clay" : "firm-clay";
+  c.site.strata.front().known.set(Known::seen);
+  c.site.surface.clear();
+  c.site.water = LevelLine{{-8, 90}, {20, 90}};
+  const double run = type_a ? 0.75 : 1.0;
+  for (Pit* pit : {&c.pits.launch, &c.pits.exit}) {
+    pit->soil_type = type_a ? ExcavationType::a : ExcavationType::b;
+    pit->confirmed_by = "A. Muster";
+    PitSigns& s = pit->signs;
+    s = PitSigns{};
+    s.fissured = s.vibrated = s.disturbed = s.seeping = s.distress = false;
+    s.none_seen = {"", "A. Muster", "2026-02-27", ""};
+    for (PitSide* side : {&pit->sides.right, &pit->sides.back, &pit->sides.bore}) *side = shored_side();
+    PitSide& side = pit->sides.left = PitSide{};
+    side.kind.set(SideKind::benched);
+    const double first = draw.between(0.9, 1.2192), later = draw.between(0.9, type_a ? 1.524 : 1.2192);
+    for (const auto& [rise, tread] : {std::pair{first, run * (first + later)}, std::pair{later, run * later}}) {
+      Bench& bench = side.benches.emplace_back();
+      bench.rise = Length{rise};
+      bench.tread = Length{tread * (draw.one_in(2) ? 1.0001 : draw.between(0.7, 1.1))};
+      if (draw.one_in(3)) bench.run_per_rise = Ratio{draw.between(0, 1)};
+    }
+  }
+}
+
 Crossing drawn_pits(unsigned seed) {
   Draw draw(seed);
   Crossing c = clean_crossing();
@@ -103,6 +132,7 @@ Crossing drawn_pits(unsigned seed) {
   };
   draw_pit(draw, c.pits.launch, depth());
   draw_pit(draw, c.pits.exit, depth());
+  if (draw.one_in(4)) draw_benches(draw, c);
   return c;
 }
 
