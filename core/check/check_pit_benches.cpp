@@ -169,8 +169,11 @@ bool benches_allowed(const Judge& judge, const PitUnderCheck& pit) {
 
 }  // namespace
 
-bool benches_behind_line(const Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side) {
+bool benches_gentle(const Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side) {
   const std::vector<Face> faces = faces_of(side.profile, highest_over(judge, pit, side.name));
+  if (berm_row(pit.rules, false))
+    for (const Face& face : faces)
+      if (face.run_per_rise < slope_over(pit, face.foot_m, face.top_m) - rounding) return false;
   for (std::size_t i = first_behind_line(pit, faces); i < faces.size(); ++i)
     if (faces[i].run_m < line_at(pit, faces[i].top_m) - rounding) return false;
   return true;

@@ -24,16 +24,11 @@ void say_conditions(Judge& judge, const PitUnderCheck& pit, std::string_view cod
   if (conditions.empty()) return;
   Finding finding = finding_of(pit, code, Severity::stop);
   finding.name = say("{} ({})", pit.name, listed(conditions));
-  finding.source = {"DIN 4124 as in DGUV Information 201-052 s. 4.2, BG BAU: with any of these by calculation only",
-                    SourceLabel::read};
+  finding.source = {
+      "DIN 4124 as in DGUV Information 201-052 s. 4.2, BG BAU C 469: with any of these by calculation only",
+      SourceLabel::read};
   finding.margin = -1;
   judge.say(std::move(finding));
-}
-
-/// What upright sides of a pit to 1.25 m want answered: the ground beside them is nearly level.
-std::vector<SlopeCondition> asked_of_shallow(std::vector<SlopeCondition> open) {
-  std::erase_if(open, [](SlopeCondition condition) { return condition != SlopeCondition::steep_ground; });
-  return open;
 }
 
 void show_rise(Judge& judge, const PitUnderCheck& pit) {
@@ -64,7 +59,7 @@ void check_pit_conditions(Judge& judge, const PitUnderCheck& pit) {
   const SlopeConditions conditions = slope_conditions(judge.crossing, pit.entered, judge.tables, place_of(pit.shape));
   show_rise(judge, pit);
   say_conditions(judge, pit, "pit.slope-by-calculation", conditions.present);
-  say_conditions(judge, pit, "pit.slope-conditions", deep ? conditions.open : asked_of_shallow(conditions.open));
+  say_conditions(judge, pit, "pit.slope-conditions", conditions.open);
 }
 
 }  // namespace burrow

@@ -185,12 +185,14 @@ bool has_steep_side(const Judge& judge, const PitUnderCheck& pit) {
   return std::any_of(sides.begin(), sides.end(), [&](const SideUnderCheck& under_check) {
     const PitSide& side = under_check.entered;
     if (stands_upright(side)) return true;
-    if (*side.kind == SideKind::benched) return !benches_behind_line(judge, pit, under_check);
+    if (*side.kind == SideKind::benched) return !benches_gentle(judge, pit, under_check);
     const std::optional<double> typed = typed_run(side);
     if (typed && *typed < wanted_run(pit, side) - rounding) return true;
-    if (!has_upright_part(side) || side.support_top) return false;
+    if (!has_upright_part(side)) return false;
+    const double upright = std::min(side.upright->m, height_at(judge, pit, under_check.name));
+    if (side.support_top && side.support_top->m >= upright - rounding) return false;
     const UprightPartRow* row = upright_row(pit);
-    return side.upright->m > (row ? row->upright.m : 0.0) + rounding;
+    return upright > (row ? row->upright.m : 0.0) + rounding;
   });
 }
 

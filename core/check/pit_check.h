@@ -37,8 +37,9 @@ bool protected_sides(const PitUnderCheck& pit);
 bool has_steep_side(const Judge& judge, const PitUnderCheck& pit);
 /// The slope of the worst soil where it lies at one end of the pit only; 0 where its middle shows it.
 double run_at_ends(const PitUnderCheck& pit);
-/// Whether each top edge of a benched side that has to lie behind the line of the rules' slope from the toe does.
-bool benches_behind_line(const Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side);
+/// Whether each top edge of a benched side that has to lie behind the line of the rules' slope from the toe does, and
+/// under German rules each face has the slope of its soil.
+bool benches_gentle(const Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side);
 /// Height of the ground above the floor's edge at a side.
 double height_at(const Judge& judge, const PitUnderCheck& pit, PitSideName side);
 

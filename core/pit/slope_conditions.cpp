@@ -60,8 +60,9 @@ SlopeConditions slope_conditions(const Crossing& crossing, const Pit& pit, const
   const bool fill = other.fill || dug_before(crossing, pit, place, floor + place.depth_m, floor);
   const bool water = site.water && !site.water->empty() && elevation_at(*site.water, place.middle_m()) > floor + 1e-9;
   const PitSides& s = pit.sides;
-  const bool upright =
-      has_upright_part(s.bore) || has_upright_part(s.back) || has_upright_part(s.left) || has_upright_part(s.right);
+  const bool deep = protection_needed(row_of(tables, *crossing.pits.rules), Length{place.depth_m});
+  const bool upright = deep && (has_upright_part(s.bore) || has_upright_part(s.back) || has_upright_part(s.left) ||
+                                has_upright_part(s.right));
   const bool stiff = other.all_cohesive && pit.soil_type == ExcavationType::a && soil_confirmed(pit);
   const double rise_allowed = stiff && !upright ? rise_in_stiff : rise_in_loose;
 

@@ -163,7 +163,7 @@ struct NaivePit {
     return true;
   }
 
-  [[nodiscard]] bool benches_stand(const PitSide& side, const SideProfile& profile) const {
+  [[nodiscard]] bool benches_stand(const PitSide& side, const SideProfile& profile, bool shape_only) const {
     const std::vector<Piece> faces = rising(profile);
     if (german()) {
       const double berm = said_yes(side.benches_only_walked) ? 0.6 : 1.5;
@@ -171,9 +171,9 @@ struct NaivePit {
         const Piece& f = faces[i];
         if (f.to - f.from > 3 + eps) return false;
         if (f.run_to - f.run_from < (f.to - f.from) * slope_below(f.to, false) - eps) return false;
-        if (i > 0 && f.run_from - faces[i - 1].run_to < berm - eps) return false;
+        if (!shape_only && i > 0 && f.run_from - faces[i - 1].run_to < berm - eps) return false;
       }
-      return angle_without_calculation();
+      return true;
     }
     if (depth() > 20 * ft + eps || worst_type() == 3 || (worst_type() == 2 && !cohesive_b())) return false;
     for (std::size_t i = 0; i < faces.size(); ++i) {
@@ -185,11 +185,13 @@ struct NaivePit {
     return true;
   }
 
-  [[nodiscard]] bool slope_stands(const PitSide& side, const SideProfile& profile) const {
+  [[nodiscard]] bool slope_stands(const PitSide& side, const SideProfile& profile, bool shape_only) const {
     const double upright = side.upright ? side.upright->m : 0.0;
     const bool part = upright > 0, held = part && side.support_top.has_value();
     double above = 0;  // slope over the upright part
-    if (held) {
+    if (held && shape_only) {
+      if (side.support_top->m < std::min(upright, depth()) - eps) return false;
+    } else if (held) {
       if (side.support_top->m < std::min(upright, depth()) + (german() ? 0.10 : 18 * 0.0254) - eps) return false;
       if (side.support_foot && side.support_foot->m > foot_allowed() + eps) return false;
     } else if (part) {
@@ -204,7 +206,7 @@ struct NaivePit {
       const double wanted = std::max(slope_below(p.to, !part), above);
       if (p.run_to - p.run_from < (p.to - p.from) * wanted - eps) return false;
     }
-    return !german() || angle_without_calculation();
+    return true;
   }
 
   [[nodiscard]] double foot_allowed() const {
@@ -218,19 +220,41 @@ struct NaivePit {
     return !side.support_foot || side.support_foot->m <= foot_allowed() + eps;
   }
 
-  [[nodiscard]] bool side_stands(const PitSide& side, const SideProfile& profile) const {
+  /// `shape_only`: as to how steep it is, not as to berms, and supports that need not be there.
+  [[nodiscard]] bool cut_as_allowed(const PitSide& side, const SideProfile& profile, bool shape_only = false) const {
     switch (*side.kind) {
       case SideKind::upright:
         return !german() && worst_type() == 0 && !said_yes(pit.signs.distress);
       case SideKind::sloped:
-        return slope_stands(side, profile);
+        return slope_stands(side, profile, shape_only);
       case SideKind::benched:
-        return benches_stand(side, profile);
+        return benches_stand(side, profile, shape_only);
       case SideKind::shored:
       case SideKind::shielded:
         break;
     }
     return support_stands(side);
+  }
+
+  [[nodiscard]] bool side_stands(const PitSide& side, const SideProfile& profile) const {
+    const bool bare = *side.kind != SideKind::shored && *side.kind != SideKind::shielded;
+    return cut_as_allowed(side, profile) && (!german() || !bare || angle_without_calculation());
+  }
+
+  /// Upright to 1.25 m, or steeper than the soil's angle, only where nothing endangers it.
+  [[nodiscard]] bool shallow_stands() const {
+    const PitSides& s = pit.sides;
+    const bool high = drawn.bore_side_high;
+    const CutSides& cut = drawn.sides;
+    const auto held = [](const PitSide& side) {
+      return *side.kind == SideKind::shored || *side.kind == SideKind::shielded;
+    };
+    const auto gentle = [&](const PitSide& side, const SideProfile& profile) {
+      return held(side) || cut_as_allowed(side, profile, true);
+    };
+    return (gentle(s.bore, high ? cut.high : cut.low) && gentle(s.back, high ? cut.low : cut.high) &&
+            gentle(s.left, cut.left) && gentle(s.right, cut.right)) ||
+           angle_without_calculation();
   }
 
   [[nodiscard]] bool wide_enough(double tool_length, double tool_diameter) const {
@@ -257,7 +281,7 @@ struct NaivePit {
   [[nodiscard]] bool allowed(double tool_length, double tool_diameter) const {
     const bool deep = german() ? depth() > 1.25 + eps : depth() >= 5 * ft - eps;
     if (depth() > 20 * ft + eps) return false;
-    if (!deep && !said_yes(pit.signs.distress)) return true;
+    if (!deep && !said_yes(pit.signs.distress)) return !german() || shallow_stands();
     const PitSides& s = pit.sides;
     const bool high = drawn.bore_side_high;
     const CutSides& cut = drawn.sides;

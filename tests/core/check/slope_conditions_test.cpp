@@ -154,26 +154,40 @@ TEST(SlopeConditions, SteepGround_ByTheLineEntered) {
   EXPECT_EQ(stops(kerb, "pit.slope-by-calculation"), 0) << listed(judged(kerb));
 }
 
-// Upright to 1.25 m the rules ask of the ground beside only, and distress is asked of everybody.
-TEST(SlopeConditions, Shallow_AsksOfTheGroundOnly) {
+// BG BAU C 469 (read): upright to 1.25 m where nothing of the kind endangers it. A side no steeper than its soil allows
+// is asked nothing there.
+TEST(SlopeConditions, Shallow_AskedOfSteepSides) {
   Crossing c = pit_in("firm-clay", 1.25, std::nullopt, german);
   c.pits.launch.sides.left.kind.set(SideKind::upright);
   forget_all(c.pits.launch);
   EXPECT_EQ(stops(c, "pit.slope-conditions"), 1);
   EXPECT_TRUE(find(judged(c), "missing.pit-signs", "launch-pit"));
-  c.pits.launch.signs.steep_ground = false;
+  EXPECT_EQ(standing(c), SlopeStanding::allowed);  // of a slope
+  c.pits.launch.sides.left = sloped(1.0);
   EXPECT_EQ(stops(c, "pit.slope-conditions"), 0);
-  c.pits.launch.signs.distress = false;
-  EXPECT_FALSE(find(judged(c), "missing.pit-signs", "launch-pit"));
-  EXPECT_EQ(standing(c), SlopeStanding::allowed);
-  c.pits.launch.signs.flowing = true;
-  EXPECT_EQ(stops(c, "pit.slope-by-calculation"), 1);
-  forget_all(c.pits.launch);
+  c.pits.launch.sides.left = sloped(0.9);
+  EXPECT_EQ(stops(c, "pit.slope-conditions"), 1);
   c.pits.launch.signs.none_seen = none_seen("A. Muster", "2026-02-27");
   EXPECT_EQ(stops(c, "pit.slope-conditions"), 0);
   EXPECT_FALSE(find(judged(c), "missing.pit-signs", "launch-pit"));
+  c.pits.launch.signs.flowing = true;
+  EXPECT_EQ(stops(c, "pit.slope-by-calculation"), 1);
+  c.pits.launch.sides.left.kind.set(SideKind::upright);
+  c.pits.launch.signs.flowing.reset();
   c.pits.launch.signs.distress = true;
   EXPECT_EQ(stops(c, "pit.unprotected"), 1);
+}
+
+// C 469 (read): upright to 1.25 m beside ground of 1 : 2 in cohesive soil (taken for stiff), 1 : 10 in other.
+TEST(SlopeConditions, Shallow_SteepGround) {
+  const auto stop = [](const char* soil, std::optional<ExcavationType> type) {
+    Crossing c = pit_in(soil, 1.2, type, german);
+    c.pits.launch.sides.left.kind.set(SideKind::upright);
+    c.site.ground = {{-10, 101}, {-2.2, 100}, {20, 100}};  // 1 : 7.8
+    return stops(c, "pit.slope-by-calculation");
+  };
+  EXPECT_EQ(stop("hard-clay", a), 0);
+  EXPECT_EQ(stop("medium-sand", std::nullopt), 1);
 }
 
 TEST(SlopeConditions, AmericanRulesAskNone) {

@@ -51,8 +51,8 @@ struct SlopeConditions {
 /// One answer counts for one condition; `none_seen`, with name and day, for each that has none. Neither speaks against
 /// what else is entered: water above the floor, fill in the pit (that, unless somebody said it is not loose), undrained
 /// soil below 15 kPa, layers with a dip, ground that rises from the edge on steeper than 1 : 10 (in cohesive soil
-/// confirmed as Type A, of which no part stands upright, 1 : 2).
-/// Source: DIN 4124 as restated in DGUV Information 201-052 s. 4.2 (read) and by BG BAU (second-hand); 15 kPa and how
+/// confirmed as Type A 1 : 2, unless the pit is deeper than 1.25 m and part of a side stands upright).
+/// Source: DIN 4124 as restated in DGUV Information 201-052 s. 4.2 and BG BAU C 469 (read); 15 kPa and how
 /// the rise is measured: our default.   Evidence: SlopeConditions.*
 SlopeConditions slope_conditions(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place);
 
