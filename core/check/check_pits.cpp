@@ -121,6 +121,7 @@ void check_pit(Judge& judge, PitUnderCheck& pit) {
   check_pit_soil(judge, pit);
   check_pit_sides(judge, pit);
   check_pit_support(judge, pit);
+  check_pit_width(judge, pit);
   check_pit_earth(judge, pit);
   check_pit_duties(judge, pit);
   check_pit_loads(judge, pit);
