@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "burrow/crossing/statement.h"
 #include "pit_check.h"
 
 namespace burrow {
@@ -20,6 +21,43 @@ void demand_reach(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& 
   if (deep && side.entered.support_top)
     demand(judge, finding_of(pit, "pit.support-short", Severity::stop), side.entered.support_top->m,
            {height, true, pit.rules.source});
+}
+
+/// A shield holds what its maker rates it for. Nobody entered that: it is not known to hold.
+void demand_rating(Judge& judge, const PitUnderCheck& pit) {
+  const std::vector<SideUnderCheck> sides = sides_of(pit);
+  const bool shielded = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
+    return side.entered.kind.value == SideKind::shielded;
+  });
+  const bool deep =
+      pit.shape.depth_m >= pit.rules.protection_from.m - 1e-9 || pit.entered.signs.distress.value_or(false);
+  if (!shielded || !deep) return;
+  const RatedShield& shield = pit.entered.shield;
+  if (!shield.depth || !shield.soil_type || !says_something(shield.source))
+    judge.missing("pit-shield", pit.subject, pit.name);
+  const Source plate{shield.source.empty() ? std::string("rating entered for the shield") : shield.source,
+                     SourceLabel::owners_setting};
+  if (shield.depth) {
+    const Limit limit{shield.depth->m, false, plate};
+    demand(judge, finding_of(pit, "pit.shield-depth", Severity::stop), pit.shape.depth_m, limit);
+    if (judge.shows())
+      judge.show({"pit.shield-depth",
+                  pit.subject,
+                  "d ≤ d_rated",
+                  {{"d_rated", shield.depth->m, "m"}},
+                  "d",
+                  pit.shape.depth_m,
+                  "m",
+                  limit.value,
+                  {"deepest place of the floor below the ground", SourceLabel::derived},
+                  plate});
+  }
+  if (shield.soil_type && *shield.soil_type < pit.shape.soil_type) {
+    Finding finding = finding_of(pit, "pit.shield-soil", Severity::stop);
+    finding.margin = -1;
+    finding.source = plate;
+    judge.say(std::move(finding));
+  }
 }
 
 /// Among the published rows that hold for this soil, depth and width, those of the smallest trench of each method.
@@ -48,7 +86,7 @@ void choose_members(Judge& judge, const PitUnderCheck& pit) {
   if (!pit.work.shoring.empty() || pit.shape.depth_m < pit.rules.protection_from.m) return;
   Finding finding = finding_of(pit, "pit.shoring", Severity::note);
   finding.measured = pit.shape.depth_m;
-  finding.source = {"29 CFR 1926 Subpart P App. C and D, worked examples: none for this soil, depth and width",
+  finding.source = {"29 CFR 1926 Subpart P App. C and D, worked examples and vertical shores: none for this soil, depth and width",
                     SourceLabel::read};
   judge.say(std::move(finding));
 }
@@ -57,6 +95,7 @@ void choose_members(Judge& judge, const PitUnderCheck& pit) {
 
 void check_pit_support(Judge& judge, const PitUnderCheck& pit) {
   for (const SideUnderCheck& side : sides_of(pit)) demand_reach(judge, pit, side);
+  demand_rating(judge, pit);
   choose_members(judge, pit);
 }
 

@@ -5,6 +5,9 @@
 
 #include "burrow/base/say.h"
 #include "burrow/check/groundwork.h"
+#include "burrow/pit/plan.h"
+#include "burrow/pit/proposal.h"
+#include "burrow/pit/slope.h"
 #include "pit_check.h"
 
 namespace burrow {
@@ -111,12 +114,54 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
   judge.say(std::move(finding));
 }
 
+/// The sides left to the program, and all of them sloped by the rules instead, but for the roof over the bore.
+void propose_sides(Judge& judge, PitUnderCheck& pit) {
+  const PitShape& shape = pit.shape;
+  if (!shape.held.proposed) return;
+  PitProposal& proposal = pit.work.proposal;
+  proposal.made = true;
+  const bool launch = &shape == &judge.answer.launch_pit;
+  const Pit& asked = launch ? judge.crossing.pits.launch : judge.crossing.pits.exit;
+  PitSides straight = asked.sides, sloped = asked.sides;
+  for (const auto& [side, held] : {std::pair{&PitSides::back, shape.held.back},
+                                   {&PitSides::left, shape.held.left},
+                                   {&PitSides::right, shape.held.right},
+                                   {&PitSides::bore, shape.held.bore}})
+    if (left_to_program(asked.sides.*side)) {
+      proposal.kind = held;
+      (straight.*side).kind.set(SideKind::shored);
+      (sloped.*side).kind.set(side == &PitSides::bore ? SideKind::shored : SideKind::sloped);
+    }
+  proposal.upright_allowed = may_stand_upright(pit.rules, asked, Length{shape.depth_m});
+  if (!judge.shows()) return;
+  const auto volume = [&](const PitSides& sides) {
+    const GroundSurface& surface = judge.answer.ground_surface;
+    return launch
+               ? launch_pit_shape(judge.crossing, judge.tool, judge.tables, surface, &sides).volume_m3
+               : exit_pit_shape(judge.crossing, judge.tool, judge.tables, judge.answer.bore, surface, &sides).volume_m3;
+  };
+  proposal.straight_m3 = volume(straight);
+  if (least_run_per_rise(pit.rules, shape.soil_type, Length{shape.depth_m})) proposal.sloped_m3 = volume(sloped);
+  Working working{"pit.proposal",
+                  pit.subject,
+                  said("V = V_straight: upright where it may stand, else shored or behind a shield"),
+                  {{"d", shape.depth_m, "m"}, {"d_0", pit.rules.protection_from.m, "m"}},
+                  "V",
+                  proposal.straight_m3,
+                  "m³",
+                  std::nullopt,
+                  pit.rules.source};
+  if (proposal.sloped_m3) working.inputs.push_back({"V_sloped", *proposal.sloped_m3, "m³"});
+  judge.show(std::move(working));
+}
+
 void check_pit(Judge& judge, PitUnderCheck& pit) {
   check_pit_utilities(judge, pit);
   check_pit_room(judge, pit);
   check_depth(judge, pit);
   check_water(judge, pit);
   if (pit.shape.footprint.empty()) return;  // no ground line: nothing is cut
+  propose_sides(judge, pit);
   show_ground(judge, pit);
   check_pit_soil(judge, pit);
   check_pit_sides(judge, pit);
@@ -150,13 +195,19 @@ void check_launch_pit(Judge& judge, PitUnderCheck& pit) {
 void check_pits(Judge& judge) {
   const ExcavationRuleSet& rules = row_of(judge.tables, judge.crossing.pits.rules.value);
   Assessment& answer = judge.answer;
-  PitUnderCheck pits[] = {
-      {answer.launch_pit, judge.crossing.pits.launch, answer.launch_pit_work, rules, "launch-pit", said("launch pit")},
-      {answer.exit_pit, judge.crossing.pits.exit, answer.exit_pit_work, rules, "exit-pit", said("exit pit")}};
+  const auto in_force = [](Pit pit, const PitShape& shape) {
+    pit.sides = sides_in_force(std::move(pit.sides), shape.held);
+    return pit;
+  };
+  const Pit launch = in_force(judge.crossing.pits.launch, answer.launch_pit),
+            exit = in_force(judge.crossing.pits.exit, answer.exit_pit);
+  PitUnderCheck pits[] = {{answer.launch_pit, launch, answer.launch_pit_work, rules, "launch-pit", said("launch pit")},
+                          {answer.exit_pit, exit, answer.exit_pit_work, rules, "exit-pit", said("exit pit")}};
   check_launch_pit(judge, pits[0]);
   check_pit(judge, pits[1]);
   check_pits_near(judge, pits);
   check_pits_influence(judge, pits);
+  check_owner_distances(judge, pits);
 }
 
 }  // namespace burrow

@@ -53,6 +53,8 @@ void check_pit_collisions(Judge& judge, const PitUnderCheck& pit);
 void check_pit_floor(Judge& judge, const PitUnderCheck& pit);
 void check_pits_near(Judge& judge, std::span<const PitUnderCheck> pits);
 void check_pits_influence(Judge& judge, std::span<const PitUnderCheck> pits);
+/// Owners' distances that count from the edge of an excavation.   Evidence: OwnersDistances.*
+void check_owner_distances(Judge& judge, std::span<const PitUnderCheck> pits);
 
 /// How far the ground at the edge of the excavation lies off the ground line, and which ground it is cut out of.
 /// Nothing where no point was surveyed.

@@ -5,7 +5,9 @@
 #include <cmath>
 
 #include "burrow/crossing/floor_outline.h"
+#include "burrow/crossing/statement.h"
 #include "burrow/pit/plan.h"
+#include "burrow/pit/proposal.h"
 #include "burrow/pit/solid.h"
 #include "layers.h"
 
@@ -24,7 +26,11 @@ class Excavation {
  public:
   Excavation(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
              const GroundSurface& surface)
-      : site_(crossing.site), pit_(pit), rules_(row_of(tables, *crossing.pits.rules)), floor_(placed.floor) {
+      : site_(crossing.site),
+        pit_(pit),
+        tables_(tables),
+        rules_(row_of(tables, *crossing.pits.rules)),
+        floor_(placed.floor) {
     shape_.face_station_m = placed.face_station_m;
     shape_.bore_side_high = placed.bore_side_high;
     shape_.floor = {{floor_.from_m, floor_.right_m},
@@ -117,11 +123,24 @@ class Excavation {
     const std::vector<PitLayer> middle = layers((floor_.from_m + floor_.to_m) / 2);
     const bool one = site_.strata.size() < 2;
     const std::vector<PitLayer> low = one ? middle : layers(floor_.from_m), high = one ? middle : layers(floor_.to_m);
-    const PitSides& s = pit_.sides;
+    shape_.held = held_sides(rules_, pit_, what_holds(middle));
+    const PitSides s = sides_in_force(pit_.sides, shape_.held);
     const bool bore_high = shape_.bore_side_high;
     shape_.sides = {profile(bore_high ? s.back : s.bore, low), profile(bore_high ? s.bore : s.back, high),
                     profile(s.left, middle), profile(s.right, middle)};
     shape_.layers = middle;
+  }
+
+  [[nodiscard]] PitGround what_holds(const std::vector<PitLayer>& layers) const {
+    PitGround ground{Length{shape_.depth_m}, ExcavationType::stable_rock, says_something(pit_.confirmed_by)};
+    for (const PitLayer& layer : layers) {
+      ground.worst = std::max(ground.worst, layer.type);
+      const SoilClass* soil =
+          layer.stratum < site_.strata.size() ? find_soil(tables_, site_.strata[layer.stratum].soil) : nullptr;
+      const bool rock = soil && soil->excavation_type == ExcavationType::stable_rock;
+      ground.sound_rock = ground.sound_rock && rock && layer.type == ExcavationType::stable_rock;
+    }
+    return ground;
   }
 
   void dig_line() {
@@ -189,6 +208,7 @@ class Excavation {
 
   const Site& site_;
   const Pit& pit_;
+  const Tables& tables_;
   const ExcavationRuleSet& rules_;
   FloorRectangle floor_;  // or the one round the outline
   PitShape shape_;

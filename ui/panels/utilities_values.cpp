@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QLineEdit>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/document/utility_entry.h"
 #include "burrow/panels/choice_words.h"
@@ -141,6 +142,13 @@ void UtilitiesPanel::make_place() {
                        tr("precaution"), [this] { return current(); }, whose,
                        [](Utility& u) -> std::string& { return u.precaution; }),
                    {}, true);
+  precaution_->add(
+      utility_text(tr("gap agreed with"), now, whose, [](Utility& u) -> std::string& { return u.agreed.with; }),
+      tr("As: the water company, its inspector"));
+  precaution_->add(day_field(document_, tr("agreed on"), whose, [this](const Crossing& c) {
+    const Utility* utility = element_of(c.site.utilities, picked_);
+    return utility ? &utility->agreed.date : nullptr;
+  }));
 }
 
 void UtilitiesPanel::choose_located(LocatedHow how, const QString& word) {
@@ -223,7 +231,7 @@ void UtilitiesPanel::show_place() {
       parts << tr("Taken at a depth of %1.").arg(text_of(*here.depth_m(), Dimension::length));
     parts << tr("Source: %1 [%2]")
                  .arg(text_from(burrow::said(std::string_view(preset.source.text))),
-                      text_from(burrow::said(burrow::words(preset.source.label))));
+                      text_from(burrow::label_text(preset.source.label)));
     words = parts.join(QLatin1Char(' '));
   }
   preset_text_->setText(words);
