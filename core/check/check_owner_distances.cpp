@@ -58,53 +58,74 @@ bool shored(const PitUnderCheck& pit) {
   });
 }
 
+/// Of each kind of distance the one that breaks its limit most, or keeps it least.
+struct WorstGap {
+  std::string name;
+  PlanGap gap;
+  Limit limit;
+  bool found = false;
+
+  void take(std::string its_name, const PlanGap& its_gap, const Limit& its_limit) {
+    if (found && !(its_gap.gap_m - its_limit.value < gap.gap_m - limit.value)) return;
+    *this = {std::move(its_name), its_gap, its_limit, true};
+  }
+};
+
 class OwnersDistances {
  public:
-  OwnersDistances(Judge& judge, const SurfaceFeature& feature, const SurfaceRule& rule)
-      : judge_(judge), feature_(feature), rule_(rule), lines_(lines_of(feature)) {}
+  OwnersDistances(const SurfaceFeature& feature, const SurfaceRule& rule)
+      : feature_(feature), rule_(rule), lines_(lines_of(feature)) {}
 
-  void judge_pit(const PitUnderCheck& pit) {
-    if (lines_.edge.empty() || pit.shape.footprint.empty()) return;
+  void take_pit(const PitUnderCheck& pit) {
     const PlanLine& outline = pit.shape.footprint;
+    if (lines_.edge.empty() || outline.empty()) return;
+    const std::string name = called(feature_);
     if (rule_.pit_setback && rule_.setback_span != SetbackSpan::face_to_edge) {
       const bool to_centre = rule_.setback_span == SetbackSpan::excavation_to_centre;
       const double more = rule_.unshored_adds_depth && !shored(pit) ? pit.shape.depth_m : 0;
-      want("surface.pit-setback", called(feature_),
-           to_centre ? gap_to_centre(outline, lines_) : gap_to_edge(outline, lines_),
-           {rule_.pit_setback->m + more, true, rule_.source});
+      pit_edge_.take(to_centre ? say("the centreline of {}", name) : name,
+                     to_centre ? gap_to_centre(outline, lines_) : gap_to_edge(outline, lines_),
+                     {rule_.pit_setback->m + more, true, rule_.source});
     }
     if (rule_.pipe_end_setback)
-      want("surface.pit-setback", called(feature_), gap_to_edge(outline, lines_),
-           {rule_.pipe_end_setback->m,
-            true,
-            {"the pipe reaches through the cut slope of its pit, so the excavation begins beyond where it must end",
-             SourceLabel::derived}});
+      pit_edge_.take(
+          name, gap_to_edge(outline, lines_),
+          {rule_.pipe_end_setback->m,
+           true,
+           {"the pipe reaches through the cut slope of its pit, so the excavation begins beyond where it must end",
+            SourceLabel::derived}});
     keep_clear(outline, pit.name);
     keep_clear(pit.work.heap.outline, say("the heap of {}", pit.name));
   }
 
-  void judge_plant(const Plant& plant) { keep_clear(plan_of(plant), called(plant)); }
+  void take_plant(const Plant& plant) { keep_clear(plan_of(plant), called(plant)); }
+
+  void judge_worst(Judge& judge) const {
+    judge_one(judge, "surface.pit-edge", pit_edge_);
+    judge_one(judge, "surface.near-centre", near_centre_);
+  }
 
  private:
   void keep_clear(const PlanLine& outline, const std::string& what) {
     if (!rule_.clear_of_centre || outline.empty() || lines_.edge.empty()) return;
-    want("surface.near-centre", say("{}, {}", called(feature_), what), gap_to_centre(outline, lines_),
-         {rule_.clear_of_centre->m, true, rule_.source});
+    near_centre_.take(say("{}, {}", called(feature_), what), gap_to_centre(outline, lines_),
+                      {rule_.clear_of_centre->m, true, rule_.source});
   }
 
-  void want(std::string_view code, const std::string& name, const PlanGap& gap, const Limit& limit) {
-    const double x = gap.on_outline.x_m;
-    demand(judge_,
-           finding_at(code, Severity::stop, feature_.id, name, x, gap.on_outline.y_m,
-                      elevation_at(judge_.crossing.site.ground, x)),
-           gap.gap_m, limit);
-    show_gap(judge_, code, feature_.id, gap, limit);
+  void judge_one(Judge& judge, std::string_view code, const WorstGap& worst) const {
+    if (!worst.found) return;
+    const PlanPoint& at = worst.gap.on_outline;
+    demand(judge,
+           finding_at(code, Severity::stop, feature_.id, worst.name, at.x_m, at.y_m,
+                      elevation_at(judge.crossing.site.ground, at.x_m)),
+           worst.gap.gap_m, worst.limit);
+    show_gap(judge, code, feature_.id, worst.gap, worst.limit);
   }
 
-  Judge& judge_;
   const SurfaceFeature& feature_;
   const SurfaceRule& rule_;
   Lines lines_;
+  WorstGap pit_edge_, near_centre_;
 };
 
 }  // namespace
@@ -113,9 +134,10 @@ void check_owner_distances(Judge& judge, std::span<const PitUnderCheck> pits) {
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
     const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
     if (!rule) continue;
-    OwnersDistances distances(judge, feature, *rule);
-    for (const PitUnderCheck& pit : pits) distances.judge_pit(pit);
-    for (const Plant& plant : judge.crossing.site.plant) distances.judge_plant(plant);
+    OwnersDistances distances(feature, *rule);
+    for (const PitUnderCheck& pit : pits) distances.take_pit(pit);
+    for (const Plant& plant : judge.crossing.site.plant) distances.take_plant(plant);
+    distances.judge_worst(judge);
   }
 }
 

@@ -43,8 +43,9 @@ void demand_rating(Judge& judge, const PitUnderCheck& pit) {
     if (judge.shows())
       judge.show({"pit.shield-depth",
                   pit.subject,
-                  "d ≤ d_rated",
-                  {{"d_rated", shield.depth->m, "m"}},
+                  "d = z_ground − z_floor",
+                  {{"z_ground", pit.shape.floor_elevation_m + pit.shape.depth_m, "m"},
+                   {"z_floor", pit.shape.floor_elevation_m, "m"}},
                   "d",
                   pit.shape.depth_m,
                   "m",
@@ -86,8 +87,9 @@ void choose_members(Judge& judge, const PitUnderCheck& pit) {
   if (!pit.work.shoring.empty() || pit.shape.depth_m < pit.rules.protection_from.m) return;
   Finding finding = finding_of(pit, "pit.shoring", Severity::note);
   finding.measured = pit.shape.depth_m;
-  finding.source = {"29 CFR 1926 Subpart P App. C and D, worked examples and vertical shores: none for this soil, depth and width",
-                    SourceLabel::read};
+  finding.source = {
+      "29 CFR 1926 Subpart P App. C and D, worked examples and vertical shores: none for this soil, depth and width",
+      SourceLabel::read};
   judge.say(std::move(finding));
 }
 

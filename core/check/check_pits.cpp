@@ -114,45 +114,35 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
   judge.say(std::move(finding));
 }
 
-/// The sides left to the program, and all of them sloped by the rules instead, but for the roof over the bore.
+/// The sides left to the program: straight up, they take the earth of the pit as it is proposed. Beside it, where
+/// somebody looks, what they would take sloped by the rules; the roof over the bore stays.
 void propose_sides(Judge& judge, PitUnderCheck& pit) {
   const PitShape& shape = pit.shape;
   if (!shape.held.proposed) return;
   PitProposal& proposal = pit.work.proposal;
   proposal.made = true;
+  proposal.straight_m3 = shape.volume_m3;
   const bool launch = &shape == &judge.answer.launch_pit;
   const Pit& asked = launch ? judge.crossing.pits.launch : judge.crossing.pits.exit;
-  PitSides straight = asked.sides, sloped = asked.sides;
-  for (const auto& [side, held] : {std::pair{&PitSides::back, shape.held.back},
-                                   {&PitSides::left, shape.held.left},
-                                   {&PitSides::right, shape.held.right},
-                                   {&PitSides::bore, shape.held.bore}})
-    if (left_to_program(asked.sides.*side)) {
-      proposal.kind = held;
-      (straight.*side).kind.set(SideKind::shored);
-      (sloped.*side).kind.set(side == &PitSides::bore ? SideKind::shored : SideKind::sloped);
-    }
   proposal.upright_allowed = may_stand_upright(pit.rules, asked, Length{shape.depth_m});
-  if (!judge.shows()) return;
-  const auto volume = [&](const PitSides& sides) {
-    const GroundSurface& surface = judge.answer.ground_surface;
-    return launch
-               ? launch_pit_shape(judge.crossing, judge.tool, judge.tables, surface, &sides).volume_m3
-               : exit_pit_shape(judge.crossing, judge.tool, judge.tables, judge.answer.bore, surface, &sides).volume_m3;
+  PitSides sloped = asked.sides;
+  const auto slope = [&](PitSide PitSides::*side, SideKind held, SideKind instead) {
+    if (!left_to_program(asked.sides.*side)) return;
+    proposal.kind = held;
+    (sloped.*side).kind.set(instead);
   };
-  proposal.straight_m3 = volume(straight);
-  if (least_run_per_rise(pit.rules, shape.soil_type, Length{shape.depth_m})) proposal.sloped_m3 = volume(sloped);
-  Working working{"pit.proposal",
-                  pit.subject,
-                  said("V = V_straight: upright where it may stand, else shored or behind a shield"),
-                  {{"d", shape.depth_m, "m"}, {"d_0", pit.rules.protection_from.m, "m"}},
-                  "V",
-                  proposal.straight_m3,
-                  "m³",
-                  std::nullopt,
-                  pit.rules.source};
-  if (proposal.sloped_m3) working.inputs.push_back({"V_sloped", *proposal.sloped_m3, "m³"});
-  judge.show(std::move(working));
+  slope(&PitSides::bore, shape.held.bore, SideKind::shored);
+  slope(&PitSides::back, shape.held.back, SideKind::sloped);
+  slope(&PitSides::left, shape.held.left, SideKind::sloped);
+  slope(&PitSides::right, shape.held.right, SideKind::sloped);
+  if (!judge.shows()) return;
+  const GroundSurface& surface = judge.answer.ground_surface;
+  if (least_run_per_rise(pit.rules, shape.soil_type, Length{shape.depth_m}))
+    proposal.sloped_m3 =
+        launch
+            ? launch_pit_shape(judge.crossing, judge.tool, judge.tables, surface, &sloped).volume_m3
+            : exit_pit_shape(judge.crossing, judge.tool, judge.tables, judge.answer.bore, surface, &sloped).volume_m3;
+  show_proposal(judge, pit);
 }
 
 void check_pit(Judge& judge, PitUnderCheck& pit) {

@@ -12,6 +12,12 @@ const FindingWords rows[] = {
                   s.limit(Dimension::length));
      },
      noted("Move the pit away, so that the pipe ends further off.")},
+    {"surface.pit-edge",
+     [](const Say& s) {
+       return say("the excavation of a pit begins {} from {}, its owner wants {}", s.measured(Dimension::length),
+                  s.f.name, s.limit(Dimension::length));
+     },
+     noted("Move the pit away, or shore it upright.")},
     {"surface.near-centre",
      [](const Say& s) {
        return say("{}: {} from the centre of the track, its owner wants {}", s.f.name, s.measured(Dimension::length),

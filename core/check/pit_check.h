@@ -61,6 +61,8 @@ void check_owner_distances(Judge& judge, std::span<const PitUnderCheck> pits);
 void show_ground(Judge& judge, const PitUnderCheck& pit);
 /// Set-back of a side cut by the rules, layer by layer.
 void show_set_back(Judge& judge, const PitUnderCheck& pit);
+/// Earth of the sides left to the program, beside that of slopes by the rules.
+void show_proposal(Judge& judge, const PitUnderCheck& pit);
 /// Bank to loose, layer by layer.
 void show_loose(Judge& judge, const PitUnderCheck& pit);
 void show_heap(Judge& judge, const PitUnderCheck& pit, const HeapShape& shape, double run_per_rise);

@@ -10,7 +10,8 @@ namespace {
 constexpr double ft = 0.3048;
 
 void shore_all(Pit& pit) {
-  for (PitSide* side : {&pit.sides.bore, &pit.sides.back, &pit.sides.left, &pit.sides.right}) *side = shored_side();
+  for (PitSide* side : {&pit.sides.bore, &pit.sides.back, &pit.sides.left, &pit.sides.right})
+    side->kind.set(SideKind::shored);
 }
 
 /// The lane from 6 to 10 m, pits at 0 and 16 m, shored all round, the cover typed: nothing but the pit is in question.
@@ -29,23 +30,23 @@ Crossing under_rule(const char* rule) {
 // 92 Ill. Adm. Code 530.500(b) (read): 10 ft from the pavement with shoring, 10 ft and the depth of the pit without.
 TEST(OwnersDistances, WithoutShoring_TheDepthIsAdded) {
   Crossing crossing = under_rule("road-pit-10ft-and-depth");
-  EXPECT_FALSE(find(judged(crossing), "surface.pit-setback")) << listed(judged(crossing));  // 6 m, 3.05 m wanted
+  EXPECT_FALSE(find(judged(crossing), "surface.pit-edge")) << listed(judged(crossing));  // 6 m, 3.05 m wanted
   crossing.site.surface[0].from = Length{4.0};
   crossing.site.surface[0].to = Length{12.0};
-  EXPECT_FALSE(find(judged(crossing), "surface.pit-setback"));
+  EXPECT_FALSE(find(judged(crossing), "surface.pit-edge"));
   crossing.pits.launch.sides.left.kind.set(SideKind::upright);
   crossing.pits.launch.signs.distress = false;
   const Assessment answer = judged(crossing);
-  const Finding* finding = find(answer, "surface.pit-setback", "f1");
+  const Finding* finding = find(answer, "surface.pit-edge", "f1");
   ASSERT_TRUE(finding) << listed(answer);
   EXPECT_EQ(finding->severity, Severity::stop);
   EXPECT_NEAR(*finding->measured, 4.0, 1e-9);
   EXPECT_NEAR(*finding->limit, 10 * ft + 1.4325, 1e-9);
   crossing.pits.launch.sides.left.kind.set(SideKind::shielded);  // its rating is another question
-  EXPECT_FALSE(find(judged(crossing), "surface.pit-setback"));
+  EXPECT_FALSE(find(judged(crossing), "surface.pit-edge"));
   crossing.site.surface[0].from = Length{3.0};
-  ASSERT_TRUE(find(judged(crossing), "surface.pit-setback"));
-  EXPECT_NEAR(*find(judged(crossing), "surface.pit-setback")->limit, 10 * ft, 1e-9);
+  ASSERT_TRUE(find(judged(crossing), "surface.pit-edge"));
+  EXPECT_NEAR(*find(judged(crossing), "surface.pit-edge")->limit, 10 * ft, 1e-9);
 }
 
 // A slope towards the road takes the edge of the excavation nearer than the face.
@@ -53,22 +54,22 @@ TEST(OwnersDistances, CountsFromTheEdgeOfTheExcavation) {
   Crossing crossing = under_rule("road-opening-36in-shoulder-3ft");
   crossing.site.surface[0].from = Length{2.0};
   crossing.site.surface[0].to = Length{14.9};
-  EXPECT_FALSE(find(judged(crossing), "surface.pit-setback")) << listed(judged(crossing));
+  EXPECT_FALSE(find(judged(crossing), "surface.pit-edge")) << listed(judged(crossing));
   crossing.pits.launch.sides.bore.kind.set(SideKind::sloped);
   crossing.pits.launch.sides.bore.run_per_rise = Ratio{1.0};
   const Assessment answer = judged(crossing);
-  ASSERT_TRUE(find(answer, "surface.pit-setback", "f1")) << listed(answer);
-  EXPECT_NEAR(*find(answer, "surface.pit-setback")->measured, 2.0 - 1.4325, 1e-9);
-  EXPECT_NEAR(*find(answer, "surface.pit-setback")->limit, 3 * ft, 1e-9);
-  ASSERT_TRUE(working(answer, "surface.pit-setback", "f1"));
+  ASSERT_TRUE(find(answer, "surface.pit-edge", "f1")) << listed(answer);
+  EXPECT_NEAR(*find(answer, "surface.pit-edge")->measured, 2.0 - 1.4325, 1e-9);
+  EXPECT_NEAR(*find(answer, "surface.pit-edge")->limit, 3 * ft, 1e-9);
+  ASSERT_TRUE(working(answer, "surface.pit-edge", "f1"));
 }
 
 // 530.500(b): 30 ft on fully access-controlled highways; above 6 in with an auger alone (read).
 TEST(OwnersDistances, AccessControlled_ThirtyFeet) {
   const Assessment answer = judged(under_rule("road-pit-30ft-access-controlled"));
-  ASSERT_TRUE(find(answer, "surface.pit-setback")) << listed(answer);
-  EXPECT_NEAR(*find(answer, "surface.pit-setback")->measured, 6.0, 1e-9);
-  EXPECT_NEAR(*find(answer, "surface.pit-setback")->limit, 30 * ft, 1e-9);
+  ASSERT_TRUE(find(answer, "surface.pit-edge")) << listed(answer);
+  EXPECT_NEAR(*find(answer, "surface.pit-edge")->measured, 6.0, 1e-9);
+  EXPECT_NEAR(*find(answer, "surface.pit-edge")->limit, 30 * ft, 1e-9);
   Crossing wide = under_rule("road-pit-30ft-access-controlled");
   wide.bore.tool.tool_class = "tool-180";
   EXPECT_NEAR(*find(judged(wide), "surface.driven")->limit, 6 * 0.0254, 1e-9);
@@ -87,12 +88,12 @@ TEST(OwnersDistances, Florida_PipeEndAndThePitBeyond) {
   crossing.site.surface[0].from = Length{1.3};
   answer = judged(crossing);
   EXPECT_FALSE(find(answer, "surface.pipe-end"));
-  EXPECT_FALSE(find(answer, "surface.pit-setback"));
+  EXPECT_FALSE(find(answer, "surface.pit-edge"));
   crossing.pits.launch.sides.bore.kind.set(SideKind::sloped);
   answer = judged(crossing);
   EXPECT_FALSE(find(answer, "surface.pipe-end"));
-  ASSERT_TRUE(find(answer, "surface.pit-setback")) << listed(answer);
-  EXPECT_EQ(find(answer, "surface.pit-setback")->source.label, SourceLabel::derived);
+  ASSERT_TRUE(find(answer, "surface.pit-edge")) << listed(answer);
+  EXPECT_EQ(find(answer, "surface.pit-edge")->source.label, SourceLabel::derived);
 }
 
 // "Exceeding six feet" (read): 6 ft itself is not enough.
@@ -124,9 +125,9 @@ TEST(OwnersDistances, RuleWithoutCover_IsMissing) {
 TEST(OwnersDistances, Track_FromItsCentreline) {
   Crossing crossing = under_rule("track-cover-66in-tie-pit-30ft");
   Assessment answer = judged(crossing);
-  ASSERT_TRUE(find(answer, "surface.pit-setback")) << listed(answer);
-  EXPECT_NEAR(*find(answer, "surface.pit-setback")->measured, 6.0 + 4.25 * ft, 1e-9);
-  EXPECT_NEAR(*find(answer, "surface.pit-setback")->limit, 30 * ft, 1e-9);
+  ASSERT_TRUE(find(answer, "surface.pit-edge")) << listed(answer);
+  EXPECT_NEAR(*find(answer, "surface.pit-edge")->measured, 6.0 + 4.25 * ft, 1e-9);
+  EXPECT_NEAR(*find(answer, "surface.pit-edge")->limit, 30 * ft, 1e-9);
   EXPECT_FALSE(find(answer, "surface.near-centre"));
   Plant excavator;
   excavator.id = "p1";

@@ -68,7 +68,9 @@ TEST(PitProposal, VolumesOfBothWays) {
   const Working* shown = working(answer, "pit.proposal", "launch-pit");
   ASSERT_TRUE(shown);
   EXPECT_NEAR(input(*shown, "V_sloped"), *proposal.sloped_m3, 1e-12);
-  EXPECT_FALSE(judged(clean_crossing()).launch_pit_work.proposal.made);  // all entered
+  crossing = clean_crossing();
+  crossing.pits.launch.sides.bore.kind.set(SideKind::shored);
+  EXPECT_FALSE(judged(crossing).launch_pit_work.proposal.made);  // all entered
 }
 
 // The proposed pit breaks no rule of its own: nobody looked, looked, deep.

@@ -1,8 +1,6 @@
 #include "unlocated_head.h"
 
-#include "burrow/base/say.h"
 #include "burrow/crossing/statement.h"
-#include "utility_course.h"
 
 namespace burrow {
 
@@ -34,17 +32,6 @@ void check_unlocated_head(Judge& judge, std::span<const LineNearby> in_service) 
     place(finding, in_service.front());
     finding.unit = "";
     judge.demand(std::move(finding), lines, {0, false, rule});
-    if (judge.shows())
-      judge.show({"bore.head-unlocated",
-                  "bore",
-                  said("n: lines in service within r of bore or pits"),
-                  {{"r", asked_within_m, "m"}},
-                  "n",
-                  lines,
-                  "",
-                  0.0,
-                  {"lines not proved to be out of service", SourceLabel::derived},
-                  rule});
   }
   for (const LineNearby& line : in_service) {
     const AgreedGap& agreed = line.utility->agreed;
