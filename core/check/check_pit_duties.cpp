@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/pit/slope.h"
 #include "pit_check.h"
 
 namespace burrow {
@@ -34,7 +35,7 @@ void place_ladder(Judge& judge, const PitUnderCheck& pit) {
   }
   const double travel = std::hypot(along, across);
   pit.work.ladder_travel_m = travel;
-  const bool needed = pit.shape.depth_m >= pit.rules.ladder_from.m - 1e-9;
+  const bool needed = ladder_needed(pit.rules, Length{pit.shape.depth_m});
   const DutyRow* row = find_duty(pit.rules, "ladder-travel");
   pit.work.duties.push_back({"ladder", needed, pit.shape.depth_m, pit.rules.ladder_from.m, pit.rules.source});
   if (!needed || !row) return;

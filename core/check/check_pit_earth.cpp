@@ -72,7 +72,8 @@ void heap_up(Judge& judge, const PitUnderCheck& pit) {
   const Box box = box_of(pit.shape.footprint);
   const bool along_line = *spoil.side == PitSideName::left || *spoil.side == PitSideName::right;
   const double side = along_line ? box.x_high - box.x_low : box.y_high - box.y_low;
-  const double slope = judge.limit("heap_run_per_rise").value;
+  const DutyRow* flat = find_duty(pit.rules, "heap-run");
+  const double slope = std::max(judge.limit("heap_run_per_rise").value, flat ? flat->value : 0.0);
   const double highest = spoil.height ? spoil.height->m : judge.limit("heap_height_m").value;
   if (!(side > 0) || !(slope > 0) || !(highest > 0)) return;
   const HeapShape shape = heap_of(*pit.work.loose_m3, side, slope, highest);

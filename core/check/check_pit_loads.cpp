@@ -3,10 +3,25 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/crossing/statement.h"
 #include "burrow/pit/plan_overlap.h"
+#include "burrow/pit/slope.h"
 #include "pit_check.h"
 
 namespace burrow {
+
+namespace {
+
+/// All four sides held, over their whole height, by a support that somebody sized for the loads beside them.
+bool held_for_loads(const Judge& judge, const PitUnderCheck& pit) {
+  const std::vector<SideUnderCheck> sides = sides_of(pit);
+  return vouched(pit.entered.load_design, judge.tables.judged_on) &&
+         std::all_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
+           return *side.entered.kind == SideKind::shored || *side.entered.kind == SideKind::shielded;
+         });
+}
+
+}  // namespace
 
 void check_pit_loads(Judge& judge, const PitUnderCheck& pit) {
   std::optional<PlanGap> nearest;
@@ -25,7 +40,7 @@ void check_pit_loads(Judge& judge, const PitUnderCheck& pit) {
   if (!nearest) return;
   pit.work.edge_load_gap_m = nearest->gap_m;
   const bool cut_into = !(nearest->gap_m > 0);  // told as what the excavation runs into
-  if (cut_into || pit.shape.depth_m < pit.rules.protection_from.m) return;
+  if (cut_into || !protection_needed(pit.rules, Length{pit.shape.depth_m}) || held_for_loads(judge, pit)) return;
   const Limit limit{pit.shape.depth_m,
                     true,
                     {"29 CFR 1926 Subpart P App. C: loads nearer than the depth are beside the excavation",

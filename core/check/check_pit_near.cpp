@@ -12,10 +12,25 @@ namespace burrow {
 namespace {
 
 constexpr double light_plant_kg = 12e3;
+constexpr double rounding_kg = 1e-3;  // of a mass entered as a load
+
+bool heavier_than_rules(const ExcavationRuleSet& rules, const Plant& plant) {
+  const DutyRow* heaviest = find_duty(rules, "plant-heaviest-kg");
+  return heaviest && !(plant.load.N / gravity_m_s2 <= heaviest->value + rounding_kg);
+}
+
+/// A machine that the rules have no distance for stays off twice the depth of the deeper pit (our default).
+Limit distance_without_rule(std::span<const PitUnderCheck> pits) {
+  const DutyRow *heavy = find_duty(pits.front().rules, "plant-heavy-distance"),
+                *heaviest = find_duty(pits.front().rules, "plant-heaviest-kg");
+  double off = heavy ? heavy->value : 0.0;
+  for (const PitUnderCheck& pit : pits) off = std::max(off, 2 * pit.shape.depth_m);
+  return {off, true, heaviest ? heaviest->source : pits.front().rules.source};
+}
 
 /// How far from the edge a machine stays: by its mass where the rules say so, else as spoil.
 Limit distance_wanted(const ExcavationRuleSet& rules, const Plant& plant) {
-  const bool light = plant.load.N / gravity_m_s2 <= light_plant_kg;
+  const bool light = plant.load.N / gravity_m_s2 <= light_plant_kg + rounding_kg;
   const DutyRow* row = find_duty(rules, light ? "plant-light-distance" : "plant-heavy-distance");
   if (row) return {row->value, true, row->source};
   return {rules.spoil_setback.m, true, rules.source};
@@ -43,9 +58,11 @@ void check_pits_near(Judge& judge, std::span<const PitUnderCheck> pits) {
   const Site& site = judge.crossing.site;
   for (const Plant& plant : site.plant)
     if (const auto gap = nearest_of(pits, plan_of(plant), true)) {
-      const Limit limit = distance_wanted(pits.front().rules, plant);
-      demand(judge, at(judge, "pit.plant", Severity::stop, plant.id, called(plant), *gap), gap->gap_m, limit);
-      show_gap(judge, "pit.plant", plant.id, *gap, limit);
+      const bool heavier = heavier_than_rules(pits.front().rules, plant);
+      const std::string_view code = heavier ? "pit.plant-heaviest" : "pit.plant";
+      const Limit limit = heavier ? distance_without_rule(pits) : distance_wanted(pits.front().rules, plant);
+      demand(judge, at(judge, code, Severity::stop, plant.id, called(plant), *gap), gap->gap_m, limit);
+      show_gap(judge, code, plant.id, *gap, limit);
     }
   for (const Tree& tree : site.trees)
     if (const auto gap = nearest_of(pits, {{tree.station.m, tree.offset.m}}, false)) {

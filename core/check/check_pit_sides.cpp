@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
+#include "burrow/crossing/statement.h"
 #include "burrow/pit/slope.h"
 #include "pit_check.h"
 
@@ -23,20 +24,13 @@ double wanted_run(const PitUnderCheck& pit, const PitSide& side) {
   double wanted = 0;
   for (const PitLayer& layer : pit.shape.layers)
     wanted = std::max(wanted, simple ? layer.run_per_rise : layer.compound_run_per_rise);
-  return wanted;
+  return std::max(wanted, run_at_ends(pit));
 }
 
-/// The steepest slope typed for a side; nothing where the program cuts it by the rules.
-std::optional<double> steepest_typed(const PitSide& side) {
+/// The slope typed for a side; nothing where the program cuts it by the rules. Benches are judged by their own check.
+std::optional<double> typed_run(const PitSide& side) {
   if (*side.kind == SideKind::sloped && side.run_per_rise) return side.run_per_rise->v;
-  std::optional<double> steepest;
-  if (*side.kind != SideKind::benched) return steepest;
-  for (const Bench& bench : side.benches)
-    if (bench.rise.m > 0) {
-      const double run = bench.tread.m / bench.rise.m;
-      steepest = std::min(steepest.value_or(run), run);
-    }
-  return steepest;
+  return std::nullopt;
 }
 
 bool has_upright_part(const PitSide& side) {
@@ -51,33 +45,29 @@ bool stands_upright(const PitSide& side) {
   return *side.kind == SideKind::upright;
 }
 
-/// Cut steeper than the rules have it, without a support.
-bool steep(const PitUnderCheck& pit, const PitSide& side) {
-  if (stands_upright(side)) return true;
-  const std::optional<double> typed = steepest_typed(side);
-  if (typed && *typed < wanted_run(pit, side) - rounding) return true;
-  if (!has_upright_part(side) || side.support_top) return false;
-  const UprightPartRow* row = upright_row(pit);
-  return side.upright->m > (row ? row->upright.m : 0.0) + rounding;
+/// Wholly stable rock needs no protection under the American rules; the German ones cut it back to 80°.
+bool stable_rock(const PitUnderCheck& pit) {
+  return pit.rules.rules == ExcavationRules::us_1926 && pit.shape.soil_type == ExcavationType::stable_rock;
 }
 
-/// Wholly stable rock needs no protection: where the order gives it, or somebody has put a name to it.
-bool stable_rock(const PitUnderCheck& pit) {
-  return pit.shape.soil_type == ExcavationType::stable_rock &&
-         (pit.work.proposed_best == ExcavationType::stable_rock || pit.work.confirmed);
+/// Nobody has said that there is no sign of distress; German rules take it from the one answer for all, too.
+bool nobody_looked(const Judge& judge, const PitUnderCheck& pit) {
+  const PitSigns& signs = pit.entered.signs;
+  const bool none_seen =
+      pit.rules.rules == ExcavationRules::din_4124 && declared(signs.none_seen, judge.tables.judged_on);
+  return !signs.distress && !none_seen;
 }
 
 /// Upright and unsupported, deep enough to need protection, or any sign of cave-in. Where it is less deep, a side that
 /// is steeper than the rules have it may stand if somebody has seen no sign.
 void demand_protection(Judge& judge, const PitUnderCheck& pit) {
   const std::vector<SideUnderCheck> sides = sides_of(pit);
-  const auto any = [&](auto&& holds) {
-    return std::any_of(sides.begin(), sides.end(), [&](const SideUnderCheck& side) { return holds(side.entered); });
-  };
+  const bool bare =
+      std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) { return stands_upright(side.entered); });
   const bool distress = any_distress(pit);
   if (stable_rock(pit) && !distress) return;
-  const bool needed = pit.shape.depth_m >= pit.rules.protection_from.m || distress;
-  if (needed && any(stands_upright)) {
+  const bool needed = protected_sides(pit);
+  if (needed && bare) {
     Finding finding = finding_of(pit, "pit.unprotected", Severity::stop);
     finding.measured = pit.shape.depth_m;
     finding.limit = distress ? 0.0 : pit.rules.protection_from.m;
@@ -85,10 +75,10 @@ void demand_protection(Judge& judge, const PitUnderCheck& pit) {
     finding.source = pit.rules.source;
     finding.margin = -1;
     judge.say(std::move(finding));
-  } else if (!needed && !pit.entered.signs.distress && any([&](const PitSide& side) { return steep(pit, side); })) {
+  } else if (!needed && nobody_looked(judge, pit) && has_steep_side(judge, pit)) {
     judge.missing("pit-signs", pit.subject, pit.name);
   }
-  if (!needed && any(stands_upright))
+  if (!needed && bare)
     judge.keep(finding_of(pit, "pit.unprotected", Severity::stop), pit.shape.depth_m,
                {pit.rules.protection_from.m, false, {}});
 }
@@ -117,7 +107,7 @@ void demand_slopes(Judge& judge, const PitUnderCheck& pit) {
   });
   if (!cut_back || beyond_slopes(judge, pit)) return;
   for (const SideUnderCheck& side : sides) {
-    const std::optional<double> typed = steepest_typed(side.entered);
+    const std::optional<double> typed = typed_run(side.entered);
     if (!typed) continue;
     Finding finding = finding_of(pit, side.name, "pit.slope", Severity::stop);
     finding.unit = "";
@@ -139,27 +129,11 @@ void demand_upright_part(Judge& judge, const PitUnderCheck& pit, const SideUnder
   const UprightPartRow* row = upright_row(pit);
   demand(judge, finding_of(pit, side.name, "pit.upright-part", Severity::stop), upright,
          {row ? row->upright.m : 0.0, false, row ? row->source : pit.rules.source});
-  const std::optional<double> typed = steepest_typed(side.entered);
+  const std::optional<double> typed = typed_run(side.entered);
   if (!row || !typed || row->run_above.v <= wanted_run(pit, side.entered)) return;  // else said by its slope
   Finding finding = finding_of(pit, side.name, "pit.slope", Severity::stop);
   finding.unit = "";
   demand(judge, std::move(finding), *typed, {row->run_above.v, true, row->source});
-}
-
-/// German slopes hold without a calculation only where none of these is there.
-void ask_for_design(Judge& judge, const PitUnderCheck& pit) {
-  if (pit.rules.rules != ExcavationRules::din_4124) return;
-  const std::vector<SideUnderCheck> sides = sides_of(pit);
-  const bool cut_back = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
-    return side.entered.kind.value == SideKind::sloped || side.entered.kind.value == SideKind::benched;
-  });
-  const PitSigns& signs = pit.entered.signs;
-  if (!cut_back || !(signs.seeping.value_or(false) || signs.vibrated.value_or(false) || signs.dip_run_per_rise)) return;
-  Finding finding = finding_of(pit, "pit.slope-by-calculation", Severity::caution);
-  finding.source = {"DIN 4124: with seepage, dipping layers or strong vibration the slope is calculated",
-                    SourceLabel::second_hand};
-  finding.margin = -1;
-  judge.say(std::move(finding));
 }
 
 /// Where the tool passes, the ground above it is its roof.
@@ -192,6 +166,34 @@ void look_for_roof(Judge& judge, const PitUnderCheck& pit) {
 
 }  // namespace
 
+bool protected_sides(const PitUnderCheck& pit) {
+  return protection_needed(pit.rules, Length{pit.shape.depth_m}) || any_distress(pit);
+}
+
+double run_at_ends(const PitUnderCheck& pit) {
+  ExcavationType worst = ExcavationType::stable_rock;
+  for (const PitLayer& layer : pit.shape.layers) worst = std::max(worst, layer.type);
+  if (pit.shape.soil_type <= worst) return 0;
+  const auto row = std::find_if(pit.rules.slopes.begin(), pit.rules.slopes.end(),
+                                [&](const SlopeRow& slope) { return slope.type == pit.shape.soil_type; });
+  const DutyRow* flatter = any_distress(pit) ? find_duty(pit.rules, "distress-flatter") : nullptr;
+  return (row == pit.rules.slopes.end() ? 0.0 : row->run_per_rise.v) + (flatter ? flatter->value : 0.0);
+}
+
+bool has_steep_side(const Judge& judge, const PitUnderCheck& pit) {
+  const std::vector<SideUnderCheck> sides = sides_of(pit);
+  return std::any_of(sides.begin(), sides.end(), [&](const SideUnderCheck& under_check) {
+    const PitSide& side = under_check.entered;
+    if (stands_upright(side)) return true;
+    if (*side.kind == SideKind::benched) return !benches_behind_line(judge, pit, under_check);
+    const std::optional<double> typed = typed_run(side);
+    if (typed && *typed < wanted_run(pit, side) - rounding) return true;
+    if (!has_upright_part(side) || side.support_top) return false;
+    const UprightPartRow* row = upright_row(pit);
+    return side.upright->m > (row ? row->upright.m : 0.0) + rounding;
+  });
+}
+
 std::vector<SideUnderCheck> sides_of(const PitUnderCheck& pit) {
   const PitSides& entered = pit.entered.sides;
   const CutSides& cut = pit.shape.sides;
@@ -221,12 +223,12 @@ double height_at(const Judge& judge, const PitUnderCheck& pit, PitSideName side)
 
 void check_pit_sides(Judge& judge, const PitUnderCheck& pit) {
   demand_protection(judge, pit);
-  if (pit.shape.depth_m >= pit.rules.protection_from.m || any_distress(pit)) {
+  if (protected_sides(pit)) {
     demand_slopes(judge, pit);
     for (const SideUnderCheck& side : sides_of(pit)) demand_upright_part(judge, pit, side);
     check_pit_benches(judge, pit);
-    ask_for_design(judge, pit);
   }
+  check_pit_conditions(judge, pit);
   look_for_roof(judge, pit);
 }
 

@@ -3,24 +3,62 @@
 #include <algorithm>
 
 #include "burrow/crossing/statement.h"
+#include "burrow/pit/slope.h"
 #include "pit_check.h"
 
 namespace burrow {
 
 namespace {
 
+/// How far below a support may be dug: under German rules in stiff cohesive soil, for a few days, only.
+Limit foot_limit(const PitUnderCheck& pit) {
+  const DutyRow* row = find_duty(pit.rules, "shield-below");
+  const DutyRow *stiff = find_duty(pit.rules, "shield-below-stiff"), *days = find_duty(pit.rules, "few-days");
+  const bool few_days = days && pit.entered.open_time && pit.entered.open_time->s <= days->value;
+  if (stiff && few_days && pit.shape.soil_type <= ExcavationType::a) row = stiff;
+  if (row) return {row->value, false, row->source};
+  return {0, false, pit.rules.source};
+}
+
+/// How far a support stands over the ground.
+Limit top_limit(const PitUnderCheck& pit, double height_m) {
+  const DutyRow *low = find_duty(pit.rules, "support-upstand"), *deep = find_duty(pit.rules, "support-upstand-deep");
+  const DutyRow* from = find_duty(pit.rules, "support-deep-from");
+  const DutyRow* row = deep && from && pit.shape.depth_m > from->value + 1e-9 ? deep : low;
+  if (row) return {height_m + row->value, true, row->source};
+  return {height_m, true, pit.rules.source};
+}
+
+void show_reach(Judge& judge, const PitUnderCheck& pit, const PitSide& side, double height_m, const Limit& limit) {
+  if (!judge.shows()) return;
+  judge.show({"pit.support-short",
+              pit.subject,
+              "t = z_top − z_floor",
+              {{"z_top", pit.shape.floor_elevation_m + side.support_top->m, "m"},
+               {"z_floor", pit.shape.floor_elevation_m, "m"},
+               {"h", height_m, "m"}},
+              "t",
+              side.support_top->m,
+              "m",
+              limit.value,
+              {"top of the support as entered; h: ground over the floor at that side", SourceLabel::derived},
+              limit.source});
+}
+
+/// What is less deep than any side needs holding may be dug out below its support.
 void demand_reach(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side) {
   const SideKind kind = side.entered.kind.value;
-  if (kind != SideKind::shored && kind != SideKind::shielded) return;
+  const bool whole = kind == SideKind::shored || kind == SideKind::shielded;
+  const bool lower_part = kind == SideKind::sloped && side.entered.upright && side.entered.support_top;
+  if (!(whole || lower_part) || !protected_sides(pit)) return;
+  if (side.entered.support_foot)
+    demand(judge, finding_of(pit, side.name, "pit.support-foot", Severity::stop), side.entered.support_foot->m,
+           foot_limit(pit));
+  if (!whole || !side.entered.support_top) return;
   const double height = height_at(judge, pit, side.name);
-  if (const DutyRow* row = find_duty(pit.rules, "shield-below"); row && side.entered.support_foot)
-    demand(judge, finding_of(pit, "pit.support-foot", Severity::stop), side.entered.support_foot->m,
-           {row->value, false, row->source});
-  const bool deep =
-      pit.shape.depth_m >= pit.rules.protection_from.m - 1e-9 || pit.entered.signs.distress.value_or(false);
-  if (deep && side.entered.support_top)
-    demand(judge, finding_of(pit, "pit.support-short", Severity::stop), side.entered.support_top->m,
-           {height, true, pit.rules.source});
+  const Limit limit = top_limit(pit, height);
+  demand(judge, finding_of(pit, side.name, "pit.support-short", Severity::stop), side.entered.support_top->m, limit);
+  show_reach(judge, pit, side.entered, height, limit);
 }
 
 /// A shield holds what its maker rates it for. Nobody entered that: it is not known to hold.
@@ -29,9 +67,7 @@ void demand_rating(Judge& judge, const PitUnderCheck& pit) {
   const bool shielded = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
     return side.entered.kind.value == SideKind::shielded;
   });
-  const bool deep =
-      pit.shape.depth_m >= pit.rules.protection_from.m - 1e-9 || pit.entered.signs.distress.value_or(false);
-  if (!shielded || !deep) return;
+  if (!shielded || !protected_sides(pit)) return;
   const RatedShield& shield = pit.entered.shield;
   if (!shield.depth || !shield.soil_type || !says_something(shield.source))
     judge.missing("pit-shield", pit.subject, pit.name);
@@ -84,7 +120,7 @@ void choose_members(Judge& judge, const PitUnderCheck& pit) {
       if (best && row.method == method && !smaller(*best, row) && !smaller(row, *best))
         pit.work.shoring.push_back(row.id);
   }
-  if (!pit.work.shoring.empty() || pit.shape.depth_m < pit.rules.protection_from.m) return;
+  if (!pit.work.shoring.empty() || !protection_needed(pit.rules, Length{pit.shape.depth_m})) return;
   Finding finding = finding_of(pit, "pit.shoring", Severity::note);
   finding.measured = pit.shape.depth_m;
   finding.source = {

@@ -124,7 +124,6 @@ void propose_sides(Judge& judge, PitUnderCheck& pit) {
   proposal.straight_m3 = shape.volume_m3;
   const bool launch = &shape == &judge.answer.launch_pit;
   const Pit& asked = launch ? judge.crossing.pits.launch : judge.crossing.pits.exit;
-  proposal.upright_allowed = may_stand_upright(pit.rules, asked, Length{shape.depth_m});
   PitSides sloped = asked.sides;
   const auto slope = [&](PitSide PitSides::*side, SideKind held, SideKind instead) {
     if (!left_to_program(asked.sides.*side)) return;
@@ -135,6 +134,7 @@ void propose_sides(Judge& judge, PitUnderCheck& pit) {
   slope(&PitSides::back, shape.held.back, SideKind::sloped);
   slope(&PitSides::left, shape.held.left, SideKind::sloped);
   slope(&PitSides::right, shape.held.right, SideKind::sloped);
+  proposal.upright_allowed = proposal.kind == SideKind::upright;
   if (!judge.shows()) return;
   const GroundSurface& surface = judge.answer.ground_surface;
   if (least_run_per_rise(pit.rules, shape.soil_type, Length{shape.depth_m}))
@@ -156,6 +156,7 @@ void check_pit(Judge& judge, PitUnderCheck& pit) {
   check_pit_soil(judge, pit);
   check_pit_sides(judge, pit);
   check_pit_support(judge, pit);
+  check_pit_width(judge, pit);
   check_pit_earth(judge, pit);
   check_pit_duties(judge, pit);
   check_pit_loads(judge, pit);

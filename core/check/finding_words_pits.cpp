@@ -24,18 +24,45 @@ const FindingWords rows[] = {
      },
      noted("Have the slopes calculated, or shore the pit.")},
     {"pit.slope-by-calculation",
+     [](const Say& s) { return say("sides without support need a calculation in {}", s.f.name); },
+     noted("Shore or shield the pit, or have its slopes calculated by an engineer.")},
+    {"pit.slope-conditions",
+     [](const Say& s) { return say("nobody has answered what sides without support hang on in {}", s.f.name); },
+     noted("Have the competent person look and answer each, or enter for all of them that none was seen, with name and "
+           "day; or shore the pit.")},
+    {"pit.bench-narrow",
      [](const Say& s) {
-       return say("the slopes of {} need a calculation: seepage, dipping layers or vibration", s.f.name);
+       return say("a berm of {} is {} wide, {} wanted", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
      },
-     noted("Have them calculated, or shore the pit.")},
+     noted("Cut it wider, slope the side without a berm, or shore it.")},
+    {"pit.trench-width",
+     [](const Say& s) {
+       return say("{} is {} wide between its sides, {} wanted at its depth", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
+     },
+     noted("Make the floor wider.")},
+    {"pit.working-space",
+     [](const Say& s) {
+       return say("{} has {} behind the tool to work in, {} wanted", s.f.name, s.measured(Dimension::length),
+                  s.limit(Dimension::length));
+     },
+     noted("Make the floor longer.")},
+    {"pit.plant-heaviest",
+     [](const Say& s) {
+       return say(
+           "{} is heavier than the rules for a distance reach, {} from the edge of a pit; off {} it counts no more",
+           s.f.name, s.measured(Dimension::length), s.limit(Dimension::length));
+     },
+     noted("Keep it away, or have the pit calculated for it.")},
     {"pit.soil-type",
      [](const Say& s) {
        return say("the soil type entered for {} is better than the published order gives", s.f.name);
      },
-     noted("Look at the reasons given for the type; the competent person decides on site and enters the name.")},
+     noted("Look at the reasons given for the type and enter what the ground really is; a name does not overrule it.")},
     {"pit.soil-unconfirmed",
      [](const Say& s) { return say("nobody has put a name to the soil type entered for {}", s.f.name); },
-     noted("The competent person looks, tests by hand and confirms it; until then take type C.")},
+     noted("The competent person looks, tests by hand and confirms it; until then it counts as type C.")},
     {"pit.bench",
      [](const Say& s) {
        return say("a bench of {} is {} high, {} at most", s.f.name, s.measured(Dimension::length),

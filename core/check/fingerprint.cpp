@@ -42,7 +42,10 @@ class Canon {
   void one(const PlanPoint& p) { all(p.x_m, p.y_m); }
   void one(const PathVertex& v) { all(v.x_m, v.y_m, v.z_m); }
   void one(const LevelPoint& p) { all(p.station_m, p.elevation_m); }
-  void one(const Bench& b) { all(b.rise, b.tread); }
+  void one(const Bench& b) {
+    all(b.rise, b.tread);
+    if (b.run_per_rise) one(*b.run_per_rise);  // mutes given before it could be entered still hold
+  }
   template <class E>
   requires std::is_enum_v<E>
   void one(E word) { text_ += std::string(word_of(word)) + "|"; }

@@ -31,6 +31,14 @@ struct SideUnderCheck {
   const SideProfile& profile;
 };
 std::vector<SideUnderCheck> sides_of(const PitUnderCheck& pit);
+/// Deep enough that a side without support must be cut back or held, or with signs of distress.
+bool protected_sides(const PitUnderCheck& pit);
+/// Upright, or cut steeper than the rules have it, without a support.
+bool has_steep_side(const Judge& judge, const PitUnderCheck& pit);
+/// The slope of the worst soil where it lies at one end of the pit only; 0 where its middle shows it.
+double run_at_ends(const PitUnderCheck& pit);
+/// Whether each top edge of a benched side that has to lie behind the line of the rules' slope from the toe does.
+bool benches_behind_line(const Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side);
 /// Height of the ground above the floor's edge at a side.
 double height_at(const Judge& judge, const PitUnderCheck& pit, PitSideName side);
 
@@ -45,6 +53,10 @@ void check_pit_room(Judge& judge, const PitUnderCheck& pit);
 void check_pit_soil(Judge& judge, PitUnderCheck& pit);
 void check_pit_sides(Judge& judge, const PitUnderCheck& pit);
 void check_pit_benches(Judge& judge, const PitUnderCheck& pit);
+/// What German slopes want answered.
+void check_pit_conditions(Judge& judge, const PitUnderCheck& pit);
+/// Least width of a trench and working space of the German rules.
+void check_pit_width(Judge& judge, const PitUnderCheck& pit);
 void check_pit_support(Judge& judge, const PitUnderCheck& pit);
 void check_pit_earth(Judge& judge, const PitUnderCheck& pit);
 void check_pit_duties(Judge& judge, const PitUnderCheck& pit);

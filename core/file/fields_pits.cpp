@@ -8,6 +8,7 @@ template <class Io, Is<Bench> V>
 void fields(Io& io, V& bench) {
   io.field("rise_m", bench.rise, range::size);
   io.field("tread_m", bench.tread, range::size);
+  io.field("run_per_rise", bench.run_per_rise, range::run_per_rise);
   io.extra(bench.extra);
 }
 
@@ -19,6 +20,7 @@ void fields(Io& io, V& side) {
   io.field("support_foot_m", side.support_foot, range::size);
   io.field("support_top_m", side.support_top, range::size);
   io.list("benches", side.benches);
+  io.field("benches_only_walked", side.benches_only_walked);
   io.extra(side.extra);
 }
 
@@ -48,6 +50,15 @@ void fields(Io& io, V& signs) {
   io.field("dip_run_per_rise", signs.dip_run_per_rise, range::run_per_rise);
   io.field("distress", signs.distress);
   io.field("bad_air", signs.bad_air);
+  io.field("joints", signs.joints);
+  io.field("dips_inward", signs.dips_inward);
+  io.field("loose_fill", signs.loose_fill);
+  io.field("soft_deposit", signs.soft_deposit);
+  io.field("open_drainage", signs.open_drainage);
+  io.field("flowing", signs.flowing);
+  io.field("steep_heap", signs.steep_heap);
+  io.field("steep_ground", signs.steep_ground);
+  io.object("none_seen", signs.none_seen);
   io.extra(signs.extra);
 }
 
@@ -83,6 +94,7 @@ void fields(Io& io, V& pit) {
   io.object("signs", pit.signs);
   io.object("sides", pit.sides);
   io.object("shield", pit.shield);
+  io.object("load_design", pit.load_design);
   io.object("spoil", pit.spoil);
   io.object("ladder", pit.ladder);
   io.field("allowance_m", pit.allowance, range::size);

@@ -5,9 +5,11 @@
 #include <cmath>
 
 #include "burrow/crossing/floor_outline.h"
-#include "burrow/crossing/statement.h"
 #include "burrow/pit/plan.h"
 #include "burrow/pit/proposal.h"
+#include "burrow/pit/slope.h"
+#include "burrow/pit/slope_conditions.h"
+#include "burrow/pit/soil_facts.h"
 #include "burrow/pit/solid.h"
 #include "layers.h"
 
@@ -26,7 +28,8 @@ class Excavation {
  public:
   Excavation(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
              const GroundSurface& surface)
-      : site_(crossing.site),
+      : crossing_(crossing),
+        site_(crossing.site),
         pit_(pit),
         tables_(tables),
         rules_(row_of(tables, *crossing.pits.rules)),
@@ -46,7 +49,6 @@ class Excavation {
     shape_.axis_elevation_m = placed.axis_elevation_m;
     shape_.floor_length_m = floor_.to_m - floor_.from_m;
     shape_.floor_width_m = floor_.left_m - floor_.right_m;
-    shape_.soil_type = type_in_force(site_, 0, pit);
     choose_ground(surface);
   }
 
@@ -58,7 +60,6 @@ class Excavation {
       dig_surface();
     else
       dig_line();
-    for (const PitLayer& layer : shape_.layers) shape_.soil_type = std::max(shape_.soil_type, layer.type);
     return std::move(shape_);
   }
 
@@ -105,20 +106,34 @@ class Excavation {
     return depth_of(dig_out(floor, shape_.ground), floor);
   }
 
+  [[nodiscard]] ExcavationType type_of(const PitLayer& layer) const {
+    const PitPlace place{floor_, shape_.depth_m, shape_.bore_side_high, by_surface() ? &shape_.ground : nullptr};
+    return type_in_force(crossing_, pit_, tables_, place, layer);
+  }
+
   /// Sides by the layers at each of them: those of the long sides half way along the floor.
   void cut_sides() {
     double highest = floor_.elevation_m;  // the ground may rise behind the pit
     for (const LevelPoint& p : site_.ground) highest = std::max(highest, p.elevation_m);
     if (by_surface()) highest = std::max(highest, shape_.ground.highest_m());
+    shape_.soil_type = ExcavationType::stable_rock;
     const auto layers = [&](double station) {
-      std::vector<PitLayer> all = layers_at(site_, pit_, station, ground_at(station), floor_.elevation_m);
-      if (all.empty()) all.push_back({0, floor_.elevation_m, floor_.elevation_m, type_in_force(site_, 0, pit_)});
+      std::vector<PitLayer> all = layers_at(site_, station, ground_at(station), floor_.elevation_m);
+      if (all.empty()) all.push_back({0, floor_.elevation_m, floor_.elevation_m});
+      for (PitLayer& layer : all) {
+        layer.type = type_of(layer);
+        shape_.soil_type = std::max(shape_.soil_type, layer.type);
+      }
       slope_layers(all, rules_, shape_.depth_m, pit_);
       return all;
     };
     const auto profile = [&](const PitSide& side, const std::vector<PitLayer>& there) {
-      return SideProfile(side, steps_of(there, side, rules_, floor_.elevation_m, shape_.depth_m),
-                         highest - floor_.elevation_m);
+      const std::vector<SlopeStep> steps = steps_of(there, side, rules_, floor_.elevation_m, shape_.depth_m);
+      const double highest_side = highest - floor_.elevation_m;
+      if (*side.kind != SideKind::benched || !side.benches.empty()) return SideProfile(side, steps, highest_side);
+      PitSide by_rules = side;
+      by_rules.benches = benches_by_rules(rules_, side.run_per_rise ? side.run_per_rise->v : steps.back().run_per_rise);
+      return SideProfile(by_rules, steps, highest_side);
     };
     const std::vector<PitLayer> middle = layers((floor_.from_m + floor_.to_m) / 2);
     const bool one = site_.strata.size() < 2;
@@ -132,15 +147,25 @@ class Excavation {
   }
 
   [[nodiscard]] PitGround what_holds(const std::vector<PitLayer>& layers) const {
-    PitGround ground{Length{shape_.depth_m}, ExcavationType::stable_rock, says_something(pit_.confirmed_by)};
+    PitGround ground{Length{shape_.depth_m}, shape_.soil_type, soil_confirmed(pit_), true};
     for (const PitLayer& layer : layers) {
-      ground.worst = std::max(ground.worst, layer.type);
       const SoilClass* soil =
           layer.stratum < site_.strata.size() ? find_soil(tables_, site_.strata[layer.stratum].soil) : nullptr;
       const bool rock = soil && soil->excavation_type == ExcavationType::stable_rock;
       ground.sound_rock = ground.sound_rock && rock && layer.type == ExcavationType::stable_rock;
     }
+    if (rules_.rules == ExcavationRules::din_4124 && may_stand_upright(rules_, pit_, ground.depth))
+      ground.conditions_clear = conditions_clear();
     return ground;
+  }
+
+  /// What DIN 4124 asks of upright sides, those left to the program upright.
+  [[nodiscard]] bool conditions_clear() const {
+    Pit upright = pit_;
+    for (PitSide* side : {&upright.sides.bore, &upright.sides.back, &upright.sides.left, &upright.sides.right})
+      if (left_to_program(*side)) side->kind.value = SideKind::upright;
+    const SlopeConditions conditions = slope_conditions(crossing_, upright, tables_, place_of(shape_));
+    return conditions.present.empty() && conditions.open.empty();
   }
 
   void dig_line() {
@@ -199,13 +224,15 @@ class Excavation {
         PitLayer thin = layers.front();
         thin.stratum = i;
         thin.top_m = thin.bottom_m = level;
-        thin.type = type_in_force(site_, i, pit_);
+        thin.type = type_of(thin);
         thin.volume_m3 = volume;
+        shape_.soil_type = std::max(shape_.soil_type, thin.type);
         layers.insert(next, thin);
       }
     }
   }
 
+  const Crossing& crossing_;
   const Site& site_;
   const Pit& pit_;
   const Tables& tables_;

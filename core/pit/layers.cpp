@@ -46,18 +46,10 @@ double flattest(const ExcavationRuleSet& rules) {
 
 }  // namespace
 
-ExcavationType type_in_force(const Site& site, std::size_t stratum, const Pit& pit) {
-  std::optional<ExcavationType> type = pit.soil_type;
-  if (stratum < site.strata.size())
-    if (const auto& typed = site.strata[stratum].values.excavation_type) type = std::max(type.value_or(*typed), *typed);
-  return type.value_or(ExcavationType::c);
-}
-
-std::vector<PitLayer> layers_at(const Site& site, const Pit& pit, double station_m, double ground_m,
-                                double floor_elevation_m) {
+std::vector<PitLayer> layers_at(const Site& site, double station_m, double ground_m, double floor_elevation_m) {
   std::vector<PitLayer> layers;
   const auto add = [&](std::size_t stratum, double top, double bottom) {
-    if (bottom < top) layers.push_back({stratum, top, bottom, type_in_force(site, stratum, pit)});
+    if (bottom < top) layers.push_back({stratum, top, bottom});
   };
   if (site.strata.size() < 2) {
     add(0, ground_m, floor_elevation_m);

@@ -12,14 +12,10 @@
 
 namespace burrow {
 
-/// Layers at a station from the ground, at the height given, down to the floor; each with the type in force, without
-/// slope and volume. Without strata: one layer. Same order as `Ground`: where the top of a lower stratum rises above an
-/// upper one, the upper has no thickness there.   Evidence: PitLayers.*
-std::vector<PitLayer> layers_at(const Site& site, const Pit& pit, double station_m, double ground_m,
-                                double floor_elevation_m);
-
-/// Type of a stratum in this pit: typed for the stratum or for the pit, the worse of both; without either Type C.
-ExcavationType type_in_force(const Site& site, std::size_t stratum, const Pit& pit);
+/// Layers at a station from the ground, at the height given, down to the floor; as Type C, without slope and volume.
+/// Without strata: one layer. Same order as `Ground`: where the top of a lower stratum rises above an upper one, the
+/// upper has no thickness there.   Evidence: PitLayers.*
+std::vector<PitLayer> layers_at(const Site& site, double station_m, double ground_m, double floor_elevation_m);
 
 /// Slopes of these layers as 29 CFR 1926 Subpart P App. B Fig. B-1.4 has them for two: each layer takes the flattest
 /// of its own slope and those below (six cases from memory; more than two layers are our extension). `with_distress`:

@@ -1,6 +1,7 @@
 #include "burrow/pit/proposal.h"
 
 #include "burrow/crossing/statement.h"
+#include "burrow/pit/slope.h"
 
 namespace burrow {
 
@@ -11,9 +12,8 @@ bool left_to_program(const PitSide& side) {
 
 bool may_stand_upright(const ExcavationRuleSet& rules, const Pit& pit, Length depth) {
   const PitSigns& signs = pit.signs;
-  const bool looked = signs.distress.has_value();
   const bool seen = signs.distress.value_or(true) || signs.fissured.value_or(false) || signs.seeping.value_or(false);
-  return looked && !seen && depth.m < rules.protection_from.m;
+  return !seen && !protection_needed(rules, depth);
 }
 
 bool shield_holds(const RatedShield& shield, ExcavationType soil, Length depth) {
@@ -23,7 +23,8 @@ bool shield_holds(const RatedShield& shield, ExcavationType soil, Length depth) 
 }
 
 HeldSides held_sides(const ExcavationRuleSet& rules, const Pit& pit, const PitGround& ground) {
-  const bool upright = ground.sound_rock || may_stand_upright(rules, pit, ground.depth);
+  const bool rock = ground.sound_rock && rules.rules == ExcavationRules::us_1926;
+  const bool upright = rock || (ground.conditions_clear && may_stand_upright(rules, pit, ground.depth));
   const SideKind proposal = upright                                                ? SideKind::upright
                             : shield_holds(pit.shield, ground.worst, ground.depth) ? SideKind::shielded
                                                                                    : SideKind::shored;

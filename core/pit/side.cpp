@@ -31,19 +31,27 @@ SideProfile::SideProfile(const PitSide& side, const std::vector<SlopeStep>& slop
     pieces_.push_back({needed, 0});
     return;
   }
-  std::vector<SidePiece> steps;
+  std::vector<Bench> steps;
   for (const Bench& bench : side.benches)
-    if (bench.rise.m > 0) steps.push_back({bench.rise.m, bench.tread.m});
-  if (steps.empty()) steps.push_back({bench_rise_m, bench_rise_m * uppermost});
+    if (bench.rise.m > 0) steps.push_back(bench);
+  if (steps.empty()) steps = benches_within(uppermost, bench_rise_m);
   constexpr std::size_t most_steps = 200;  // a rise of millimetres is no bench: the side then goes on upright
   double reached = 0;
   for (std::size_t i = 0; reached < needed && i < most_steps; ++i) {
-    const SidePiece& step = steps[std::min(i, steps.size() - 1)];
-    pieces_.push_back({step.rise_m, 0});
-    pieces_.push_back({0, step.run_m});
-    reached += step.rise_m;
+    const Bench& step = steps[std::min(i, steps.size() - 1)];
+    pieces_.push_back({step.rise.m, step.rise.m * step.run_per_rise.value_or(Ratio{0}).v});
+    pieces_.push_back({0, step.tread.m});
+    reached += step.rise.m;
   }
   pieces_.push_back({needed, 0});
+}
+
+std::vector<Bench> benches_within(double run_per_rise, double rise_m) {
+  Bench first, next;
+  first.rise = next.rise = Length{rise_m};
+  first.tread = Length{2 * rise_m * run_per_rise};
+  next.tread = Length{rise_m * run_per_rise};
+  return {first, next};
 }
 
 double SideProfile::run_at(double height_m) const {

@@ -10,7 +10,21 @@ namespace {
 constexpr double short_term_depth_m = 12 * 0.3048;
 constexpr double short_term_s = 24 * 3600;
 constexpr double rounding_m = 1e-9;
+
+/// At the depth itself: American rules say "from", German ones "above".
+bool reached(const ExcavationRuleSet& rules, Length from, Length depth) {
+  const double exempt_to = rules.rules == ExcavationRules::din_4124 ? from.m + rounding_m : from.m - rounding_m;
+  return rules.rules == ExcavationRules::din_4124 ? !(depth.m <= exempt_to) : !(depth.m < exempt_to);
+}
 }  // namespace
+
+bool protection_needed(const ExcavationRuleSet& rules, Length depth) {
+  return reached(rules, rules.protection_from, depth);
+}
+
+bool ladder_needed(const ExcavationRuleSet& rules, Length depth) {
+  return reached(rules, rules.ladder_from, depth);
+}
 
 Result<Ratio> least_run_per_rise(const ExcavationRuleSet& rules, ExcavationType type, Length depth,
                                  std::optional<Duration> open_time) {
@@ -24,6 +38,22 @@ Result<Ratio> least_run_per_rise(const ExcavationRuleSet& rules, ExcavationType 
   const bool short_term = rules.rules == ExcavationRules::us_1926 && type == ExcavationType::a && open_time &&
                           open_time->s <= short_term_s && depth.m <= short_term_depth_m + rounding_m;
   return short_term ? Ratio{0.5} : row->run_per_rise;
+}
+
+std::vector<Bench> benches_by_rules(const ExcavationRuleSet& rules, double run_per_rise) {
+  const DutyRow* rise = find_duty(rules, "bench-rise");
+  if (!rise) return {};
+  const DutyRow* berm = berm_row(rules, false);
+  if (!berm) return benches_within(run_per_rise, rise->value);
+  Bench bench;
+  bench.rise = Length{rise->value};
+  bench.tread = Length{berm->value};
+  bench.run_per_rise = Ratio{run_per_rise};
+  return {bench};
+}
+
+const DutyRow* berm_row(const ExcavationRuleSet& rules, bool only_walked) {
+  return find_duty(rules, only_walked ? "berm-walked" : "berm");
 }
 
 const UprightPartRow* upright_part_row(const ExcavationRuleSet& rules, ExcavationType type, Length depth) {

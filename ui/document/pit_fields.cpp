@@ -58,13 +58,13 @@ Typed metres(const std::optional<Length>& length) {
   return length ? Typed(length->m) : std::nullopt;
 }
 
-/// Height and depth of one step of a benched side. The last step is made again and again up to the ground; without a
-/// height there is none, and without any the program proposes them.
+/// Height, depth and slope of one step of a benched side. The last step is made again and again up to the ground;
+/// without a height there is none, and without any the program proposes them.
 template <class Add>
 void add_step(const Add& add, const std::string& name, const PitSide& side, std::size_t number) {
   const bool there = number < side.benches.size();
   const auto step = [number](PitSide& s) -> Bench& {
-    if (number >= s.benches.size()) s.benches.push_back({Length{1.2}, Length{1.2}, {}});
+    if (number >= s.benches.size()) s.benches.push_back({Length{1.2}, Length{1.2}, {}, {}});
     return s.benches[std::min(number, s.benches.size() - 1)];
   };
   add(name + ", high", Dimension::length, there ? Typed(side.benches[number].rise.m) : std::nullopt, 10, std::nullopt,
@@ -74,9 +74,12 @@ void add_step(const Add& add, const std::string& name, const PitSide& side, std:
         else if (number < s.benches.size())
           s.benches.erase(s.benches.begin() + static_cast<std::ptrdiff_t>(number), s.benches.end());
       });
-  if (there)
-    add(name + ", deep", Dimension::length, side.benches[number].tread.m, 100, std::nullopt,
-        [step](PitSide& s, Typed v) { step(s).tread = Length{v.value_or(0)}; });
+  if (!there) return;
+  add(name + ", deep", Dimension::length, side.benches[number].tread.m, 100, std::nullopt,
+      [step](PitSide& s, Typed v) { step(s).tread = Length{v.value_or(0)}; });
+  const std::optional<Ratio>& slope = side.benches[number].run_per_rise;
+  add(name + ", run of its face for each unit of rise", Dimension::ratio, slope ? Typed(slope->v) : std::nullopt,
+      flattest, 0, [step](PitSide& s, Typed v) { step(s).run_per_rise = v ? std::optional(Ratio{*v}) : std::nullopt; });
 }
 
 /// The middle from which an outline is measured, or of the rectangle.

@@ -96,6 +96,7 @@ void PitsPanel::make_sides() {
                   return pits;
                 }},
                tr("Plate or tabulated data of the maker"));
+  make_load_design();
 }
 
 void PitsPanel::add_sign(const QString& question, std::optional<bool> PitSigns::*member) {
@@ -121,6 +122,7 @@ void PitsPanel::make_soil() {
   add_sign(tr("water seeps in"), &PitSigns::seeping);
   add_sign(tr("air may be bad"), &PitSigns::bad_air);
   soil_ = add_entries(tr("not known"), true);
+  make_conditions();
   add_gap();
   add_heading(tr("Soil type"));
   soil_text_ = add_text(tr("Which soil type is proposed, and why"));
@@ -193,8 +195,7 @@ void PitsPanel::show_pit(WhichPit which) {
 
 void PitsPanel::refresh() {
   for (EntryForm* form : {floor_, sides_, soil_, spoil_}) form->catch_up();
-  confirmed_->catch_up();
-  shield_->catch_up();
+  for (TextForm* form : {confirmed_, conditions_, load_design_, shield_}) form->catch_up();
   sides_->setVisible(!pit_side_fields(document_.crossing(), which_, shape()).empty());
   show_corners();
   view_->show_pit(which_, units_, theme_);

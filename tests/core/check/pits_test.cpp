@@ -44,6 +44,8 @@ TEST(Pits, SlopeSteeperThanItsSoil_IsAStop) {
   EXPECT_EQ(find(answer, "pit.slope")->severity, Severity::stop);
   EXPECT_NEAR(*find(answer, "pit.slope")->limit, 1.5, 1e-12);
   crossing.pits.launch.soil_type = ExcavationType::b;
+  EXPECT_TRUE(find(judged(crossing), "pit.slope"));  // nobody has put a name to it
+  crossing.pits.launch.confirmed_by = "A. Muster";
   EXPECT_FALSE(find(judged(crossing), "pit.slope"));
 }
 

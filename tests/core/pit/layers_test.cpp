@@ -43,6 +43,7 @@ Crossing layered(ExcavationType over, double thickness_m, ExcavationType under, 
   c.pits.launch.floor_elevation = Length{-depth_m};
   for (PitSide* side : {&c.pits.launch.sides.back, &c.pits.launch.sides.left, &c.pits.launch.sides.right})
     side->kind.set(SideKind::sloped);
+  c.pits.launch.confirmed_by = "A. Muster";  // strength not known: he may find any of the three types
   return c;
 }
 
@@ -62,7 +63,7 @@ TEST(PitLayers, FigureB14_SetBackAtTheGround) {
   EXPECT_NEAR(set_back_ft(layered(b, 5 * ft, c, 10 * ft)), 15.0, 1e-9);
 }
 
-// DIN 4124 (second-hand): 45°, 60°, 80° at 2 m depth.
+// DIN 4124 as in DGUV Information 201-052 s. 4.2.3 (read): 45°, 60°, 80° at 2 m depth.
 TEST(PitLayers, Din4124_SetBackAtTheGround) {
   Crossing crossing = layered(ExcavationType::b, 1, ExcavationType::b, 2);
   crossing.pits.rules = Given<ExcavationRules>(ExcavationRules::din_4124);
@@ -70,7 +71,12 @@ TEST(PitLayers, Din4124_SetBackAtTheGround) {
   for (Stratum& s : crossing.site.strata) s.values.excavation_type = ExcavationType::a;
   EXPECT_NEAR(set_back_ft(crossing) * ft, 1.155, 0.0005);
   for (Stratum& s : crossing.site.strata) s.values.excavation_type = ExcavationType::stable_rock;
-  EXPECT_NEAR(set_back_ft(crossing) * ft, 0.353, 0.0005);
+  EXPECT_NEAR(set_back_ft(crossing) * ft, 2.000, 0.0005);  // a name makes no rock of clay
+  Tables with_rock = tables();
+  for (SoilClass& soil : with_rock.soils)
+    if (soil.id == "firm-clay") soil.matter = ExcavationMatter::rock;
+  const PitShape pit = launch_pit_shape(crossing, tool(), with_rock);
+  EXPECT_NEAR((pit.top_width_m - pit.floor_width_m) / 2, 0.353, 0.0005);
 }
 
 // The short-term slope is one of a simple slope: layers end it. Distress makes every slope 1/2 : 1 flatter.
@@ -84,7 +90,7 @@ TEST(PitLayers, ShortTermAndDistress) {
   EXPECT_NEAR(set_back_ft(crossing), 12.0, 1e-9);
 }
 
-// Typed for the pit and for the stratum: the worse of both; neither: Type C.
+// Typed for the pit and for the stratum: the worse of both; neither, or nobody's name: Type C.
 TEST(PitLayers, TypeInForce) {
   Crossing crossing = layered(ExcavationType::b, 1, ExcavationType::a, 2);
   crossing.pits.launch.soil_type = ExcavationType::b;
@@ -95,8 +101,11 @@ TEST(PitLayers, TypeInForce) {
   crossing.pits.launch.soil_type.reset();
   crossing.site.strata[1].values.excavation_type.reset();
   pit = launch_pit_shape(crossing, tool(), tables());
+  EXPECT_EQ(pit.layers[0].type, ExcavationType::b);
   EXPECT_EQ(pit.layers[1].type, ExcavationType::c);
   EXPECT_EQ(pit.soil_type, ExcavationType::c);
+  crossing.pits.launch.confirmed_by = " - ";
+  EXPECT_EQ(launch_pit_shape(crossing, tool(), tables()).layers[0].type, ExcavationType::c);
 }
 
 /// Second route: midpoints of a fine mesh in plan; each column of ground is shared out between the strata it passes.

@@ -81,6 +81,7 @@ TEST(LaunchPit, Typed_Wins) {
   pit.floor_width = Length{1.4};
   pit.floor_offset = Length{0.2};
   pit.soil_type = ExcavationType::b;
+  pit.confirmed_by = "A. Muster";
   pit.cradle_height.set(Length{0.1});
   pit.slab_thickness.set(Length{0.05});
   const PitShape shape = launch_pit_shape(c, tool(), tables());

@@ -31,6 +31,7 @@ TEST(RescuePit, Hand_LevelBoreInLevelGround) {
   EXPECT_NEAR(pit.top_width_m, 0.9 + 2 * 1.5 * pit.depth_m, 1e-6);
   EXPECT_NEAR(pit.top_length_m, pit.floor_length_m + 2 * 1.5 * pit.depth_m, 1e-6);
   crossing.pits.launch.soil_type = ExcavationType::b;
+  crossing.pits.launch.confirmed_by = "A. Muster";
   EXPECT_NEAR(rescue_pit_shape(crossing, tool, tables, path, Length{6}).top_width_m, 0.9 + 2 * pit.depth_m, 1e-6);
 }
 

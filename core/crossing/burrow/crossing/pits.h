@@ -39,9 +39,11 @@ struct Words<PitSideName> {
                                                                       {PitSideName::right, "right"}};
 };
 
+/// One step: a face, and the tread above it.
 struct Bench {
   Length rise;
   Length tread;
+  std::optional<Ratio> run_per_rise;  ///< of the face; empty: upright
   std::string extra;
   bool operator==(const Bench&) const = default;
 };
@@ -54,6 +56,7 @@ struct PitSide {
   /// upright lower part of a slope an empty top means that there is none.
   std::optional<Length> support_foot, support_top;
   std::vector<Bench> benches;
+  std::optional<bool> benches_only_walked;  ///< their treads catch no slides
   std::string extra;
   bool operator==(const PitSide&) const = default;
 };
@@ -73,7 +76,8 @@ struct PitSides {
   bool operator==(const PitSides&) const = default;
 };
 
-/// What somebody saw on site; empty: nobody looked.
+/// What somebody saw on site; empty: nobody looked. From `joints` on: what DIN 4124 wants a calculation for, together
+/// with `vibrated`, `seeping`, `dip_run_per_rise` and `distress`.
 struct PitSigns {
   std::optional<bool> fissured;
   std::optional<bool> vibrated;
@@ -82,6 +86,15 @@ struct PitSigns {
   std::optional<Ratio> dip_run_per_rise;
   std::optional<bool> distress;
   std::optional<bool> bad_air;
+  std::optional<bool> joints;         ///< faults or joints
+  std::optional<bool> dips_inward;    ///< layers that dip into the pit
+  std::optional<bool> loose_fill;     ///< fill that nobody compacted
+  std::optional<bool> soft_deposit;   ///< soft organic soil or lake clay
+  std::optional<bool> open_drainage;  ///< pumped from a sump in fine sand or silt
+  std::optional<bool> flowing;        ///< soil that flows
+  std::optional<bool> steep_heap;     ///< steeper than 1 : 2, or a stack over 10 kN/m², beside the load-free strip
+  std::optional<bool> steep_ground;   ///< beside it steeper than 1 : 10, in cohesive soil 1 : 2
+  Statement none_seen;                ///< of all that DIN 4124 asks; it counts where nobody has answered one
   std::string extra;
   bool operator==(const PitSigns&) const = default;
 };
@@ -128,6 +141,7 @@ struct Pit {
   PitSigns signs;
   PitSides sides;
   RatedShield shield;
+  Statement load_design;  ///< of a support of all sides, sized for the loads beside the pit
   Spoil spoil;
   Ladder ladder;
   Given<Length> allowance{Length{0.10}};  ///< exit pit: added to the arrival band

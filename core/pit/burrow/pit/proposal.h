@@ -11,9 +11,10 @@ namespace burrow {
 /// Neither its kind was entered nor a slope, an upright part, a support or a bench.   Evidence: PitProposal.*
 bool left_to_program(const PitSide& side);
 
-/// Whether a side may stand upright without support: less deep than the rules want protection from, and somebody has
-/// looked and seen no distress, no fissure, no water in it. Nobody looked: it may not.
-/// Source: 29 CFR 1926.652(a)(1), DIN 4124 (rows of `excavation.json`).   Evidence: PitProposal.*
+/// Whether a side may stand upright without support: not so deep that the rules want protection, and somebody has
+/// looked and seen no distress, no fissure, no water in it. Nobody looked: it may not. Under DIN 4124 its own
+/// conditions come on top, see `PitGround`. Source: 29 CFR 1926.652(a)(1) (read); fissures and water, and that the
+/// German rule asks for a look too: our default. Evidence: PitProposal.*
 bool may_stand_upright(const ExcavationRuleSet& rules, const Pit& pit, Length depth);
 
 /// Whether the user's own shield is rated for a pit of this depth and soil; a rating without a source counts for
@@ -24,7 +25,8 @@ bool shield_holds(const RatedShield& shield, ExcavationType soil, Length depth);
 struct PitGround {
   Length depth;
   ExcavationType worst = ExcavationType::c;  ///< type in force
-  bool sound_rock = false;                   ///< drawn as rock, and somebody has put a name to it
+  bool sound_rock = false;  ///< drawn as rock, and somebody has put a name to it: 29 CFR 1926 wants no protection then
+  bool conditions_clear = true;  ///< under DIN 4124: all of `slope_conditions` answered, none there
 };
 
 /// Kinds of all sides. One left to the program stands upright where it may, else behind the user's shield where that is

@@ -24,7 +24,7 @@ struct SlopeStep {
 /// From the floor up; the last piece goes on as far as it is needed.
 /// Upright, shored and shielded sides go straight up. A sloped side starts with its upright lower part, then takes the
 /// slope of each layer. A benched one steps up by its benches, the last of them again and again; without any entered,
-/// by 1.2 m (4 ft, second-hand) at the slope of the uppermost layer, which is the flattest.
+/// by `benches_within` steps of 1.2 m (4 ft, second-hand) of the slope of the uppermost layer, which is the flattest.
 class SideProfile {
  public:
   SideProfile() = default;  ///< straight up
@@ -45,6 +45,12 @@ class SideProfile {
  private:
   std::vector<SidePiece> pieces_;
 };
+
+/// Upright steps of which the first stands ahead of the line of this slope from the toe, and the top edge of every
+/// other one on it: two steps back behind the first, one behind each that follows.
+/// Source: 29 CFR 1926 Subpart P App. B Fig. B-1.1 (second-hand: the slope lies on the whole benched excavation; which
+/// corners it touches stands in a figure that nobody could read: this is the safe reading). Evidence: PitBenches.*
+std::vector<Bench> benches_within(double run_per_rise, double rise_m);
 
 /// `low` stands at the smaller station, `high` at the larger.
 struct CutSides {

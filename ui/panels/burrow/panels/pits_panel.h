@@ -27,6 +27,8 @@ class PitsPanel : public FormPanel {
   [[nodiscard]] EntryForm* spoil() const { return spoil_; }
   [[nodiscard]] TextForm* confirmed() const { return confirmed_; }
   [[nodiscard]] TextForm* shield() const { return shield_; }
+  [[nodiscard]] TextForm* conditions() const { return conditions_; }
+  [[nodiscard]] TextForm* load_design() const { return load_design_; }
   /// What is said about soil type, earth, duties and supports, as plain text.
   [[nodiscard]] QString said() const;
 
@@ -47,7 +49,9 @@ class PitsPanel : public FormPanel {
   void show_corners();
   void set_outline(const QString& step_name, PlanLine outline);
   void make_sides();
+  void make_load_design();
   void make_soil();
+  void make_conditions();
   void make_spoil();
   void add_sign(const QString& question, std::optional<bool> PitSigns::*member);
   void point_forms();
@@ -62,7 +66,7 @@ class PitsPanel : public FormPanel {
   PitView* view_ = nullptr;
   QLabel *earth_ = nullptr, *soil_text_ = nullptr, *duties_ = nullptr, *supports_ = nullptr;
   EntryForm *floor_ = nullptr, *sides_ = nullptr, *soil_ = nullptr, *spoil_ = nullptr;
-  TextForm *confirmed_ = nullptr, *shield_ = nullptr;
+  TextForm *confirmed_ = nullptr, *conditions_ = nullptr, *load_design_ = nullptr, *shield_ = nullptr;
   std::size_t corner_ = 0;
   QLabel* corners_text_ = nullptr;
   ThingList* corners_ = nullptr;

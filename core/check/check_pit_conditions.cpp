@@ -1,0 +1,98 @@
+/// German sides without support: what wants a calculation, and what nobody has answered.
+
+#include <algorithm>
+
+#include "burrow/base/say.h"
+#include "burrow/pit/slope_conditions.h"
+#include "pit_check.h"
+
+namespace burrow {
+
+namespace {
+
+const char* shown(SlopeCondition condition) {
+  switch (condition) {
+    case SlopeCondition::joints:
+      return noted("faults or joints");
+    case SlopeCondition::dips_inward:
+      return noted("layers dip into it");
+    case SlopeCondition::loose_fill:
+      return noted("loose fill");
+    case SlopeCondition::soft_deposit:
+      return noted("soft organic soil or lake clay");
+    case SlopeCondition::open_drainage:
+      return noted("open dewatering in fine sand or silt");
+    case SlopeCondition::seeping:
+      return noted("water");
+    case SlopeCondition::flowing:
+      return noted("soil that flows");
+    case SlopeCondition::vibrated:
+      return noted("strong vibration");
+    case SlopeCondition::steep_heap:
+      return noted("a steep heap or a stack beside it");
+    case SlopeCondition::steep_ground:
+      return noted("steep ground beside it");
+    case SlopeCondition::distress:
+      break;
+  }
+  return noted("signs of distress");
+}
+
+std::string listed(const std::vector<SlopeCondition>& conditions) {
+  std::string all;
+  for (const SlopeCondition condition : conditions) {
+    if (!all.empty()) all += ", ";
+    all += said(std::string_view(shown(condition)));
+  }
+  return all;
+}
+
+void say_conditions(Judge& judge, const PitUnderCheck& pit, std::string_view code,
+                    const std::vector<SlopeCondition>& conditions) {
+  if (conditions.empty()) return;
+  Finding finding = finding_of(pit, code, Severity::stop);
+  finding.name = say("{} ({})", pit.name, listed(conditions));
+  finding.source = {"DIN 4124 as in DGUV Information 201-052 s. 4.2, BG BAU: with any of these by calculation only",
+                    SourceLabel::read};
+  finding.margin = -1;
+  judge.say(std::move(finding));
+}
+
+/// What upright sides of a pit to 1.25 m want answered: the ground beside them is nearly level.
+std::vector<SlopeCondition> asked_of_shallow(std::vector<SlopeCondition> open) {
+  std::erase_if(open, [](SlopeCondition condition) { return condition != SlopeCondition::steep_ground; });
+  return open;
+}
+
+void show_rise(Judge& judge, const PitUnderCheck& pit) {
+  if (!judge.shows()) return;
+  judge.show(
+      {"pit.slope-by-calculation",
+       pit.subject,
+       "n = max (z(d + 2 m) − z(d)) / 2 m",
+       {{"d_most", 2 * pit.shape.depth_m, "m"}},
+       "n",
+       steepest_rise_beside(judge.crossing.site, pit.entered, place_of(pit.shape)),
+       "",
+       std::nullopt,
+       {"steepest rise of the ground entered, going away from the floor; 0.1 at most, 0.5 in stiff cohesive soil",
+        SourceLabel::our_default}});
+}
+
+}  // namespace
+
+void check_pit_conditions(Judge& judge, const PitUnderCheck& pit) {
+  if (pit.rules.rules != ExcavationRules::din_4124) return;
+  const bool deep = protected_sides(pit);
+  const std::vector<SideUnderCheck> sides = sides_of(pit);
+  const bool bare = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
+    return *side.entered.kind != SideKind::shored && *side.entered.kind != SideKind::shielded;
+  });
+  if (!(deep ? bare : has_steep_side(judge, pit))) return;
+  const SlopeConditions conditions = slope_conditions(judge.crossing, pit.entered, judge.tables, place_of(pit.shape));
+  show_rise(judge, pit);
+  say_conditions(judge, pit, "pit.slope-by-calculation", conditions.present);
+  say_conditions(judge, pit, "pit.slope-conditions", deep ? conditions.open : asked_of_shallow(conditions.open));
+}
+
+}  // namespace burrow

@@ -1,0 +1,65 @@
+#pragma once
+/// What DIN 4124 wants a calculation for, before a side without support may stand.
+
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "burrow/base/words.h"
+#include "burrow/crossing/crossing.h"
+#include "burrow/crossing/tables.h"
+#include "burrow/pit/pit_place.h"
+
+namespace burrow {
+
+enum class SlopeCondition {
+  joints,
+  dips_inward,
+  loose_fill,
+  soft_deposit,
+  open_drainage,
+  seeping,
+  flowing,
+  vibrated,
+  steep_heap,
+  steep_ground,
+  distress
+};
+template <>
+struct Words<SlopeCondition> {
+  static constexpr std::pair<SlopeCondition, std::string_view> list[] = {
+      {SlopeCondition::joints, "joints"},
+      {SlopeCondition::dips_inward, "dips-inward"},
+      {SlopeCondition::loose_fill, "loose-fill"},
+      {SlopeCondition::soft_deposit, "soft-deposit"},
+      {SlopeCondition::open_drainage, "open-drainage"},
+      {SlopeCondition::seeping, "seeping"},
+      {SlopeCondition::flowing, "flowing"},
+      {SlopeCondition::vibrated, "vibrated"},
+      {SlopeCondition::steep_heap, "steep-heap"},
+      {SlopeCondition::steep_ground, "steep-ground"},
+      {SlopeCondition::distress, "distress"}};
+};
+
+/// What is there, by an answer or by something else that is entered, and what nobody has answered.
+struct SlopeConditions {
+  std::vector<SlopeCondition> present, open;
+  bool operator==(const SlopeConditions&) const = default;
+};
+
+/// One answer counts for one condition; `none_seen`, with name and day, for each that has none. Neither speaks against
+/// what else is entered: water above the floor, fill in the pit (that, unless somebody said it is not loose), undrained
+/// soil below 15 kPa, layers with a dip, ground that rises from the edge on steeper than 1 : 10 (in cohesive soil
+/// confirmed as Type A, of which no part stands upright, 1 : 2).
+/// Source: DIN 4124 as restated in DGUV Information 201-052 s. 4.2 (read) and by BG BAU (second-hand); 15 kPa and how
+/// the rise is measured: our default.   Evidence: SlopeConditions.*
+SlopeConditions slope_conditions(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place);
+
+enum class SlopeStanding { allowed, not_answered, by_calculation };
+
+/// Whether a side of this pit may be sloped or benched without a calculation, and so proposed so. In force are the
+/// rules of the crossing: 29 CFR 1926 asks for none of it; DIN 4124 neither where upright sides may stand, to 1.25 m.
+/// Deeper than its slopes hold: by calculation.   Evidence: SlopeConditions.*
+SlopeStanding slope_standing(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place);
+
+}  // namespace burrow
