@@ -84,10 +84,31 @@ TEST(PitProposal, KeepsTheRulesItself) {
         crossing.bore.launch.elevation = Length{100 - depth};
         crossing.pits.launch.signs.distress = distress;
         const Assessment answer = judged(crossing);
-        for (const char* code : {"pit.unprotected", "pit.slope", "pit.slope-depth", "pit.upright-part",
-                                 "missing.pit-signs", "missing.pit-shield"})
+        for (const char* code :
+             {"pit.unprotected", "pit.slope", "pit.slope-depth", "pit.upright-part", "missing.pit-signs",
+              "missing.pit-shield", "pit.slope-conditions", "pit.slope-by-calculation"})
           EXPECT_FALSE(find(answer, code, "launch-pit")) << depth << listed(answer);
       }
+}
+
+// DIN 4124 (read): upright to 1.25 m, where none of what it asks a calculation for is there; 1.25 m itself may stand.
+TEST(PitProposal, German_UprightTo125WithAllAnswered) {
+  const auto held = [](double depth, bool answered) {
+    Crossing crossing = clean_crossing();
+    crossing.pits = Pits{};
+    crossing.pits.rules.set(ExcavationRules::din_4124);
+    crossing.bore.launch.elevation = Length{100 - depth + 0.0325};
+    PitSigns& signs = crossing.pits.launch.signs;
+    signs.distress = false;
+    if (answered) signs.none_seen = {"", "A. Muster", "2026-03-01", ""};
+    const Assessment answer = judged(crossing);
+    for (const char* code : {"pit.unprotected", "pit.slope-conditions", "pit.slope-by-calculation"})
+      EXPECT_FALSE(find(answer, code, "launch-pit")) << depth << listed(answer);
+    return answer.launch_pit.held.left;
+  };
+  EXPECT_EQ(held(1.25, true), SideKind::upright);
+  EXPECT_EQ(held(1.26, true), SideKind::shored);
+  EXPECT_EQ(held(1.25, false), SideKind::shored);
 }
 
 // 6 m sticks of steel do not go down into a floor of 2.44 m; polyethylene bends in.
