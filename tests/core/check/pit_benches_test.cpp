@@ -61,7 +61,9 @@ TEST(PitBenches, TypeA_FourAndFiveFeet) {
   c.pits.launch.sides.left = benched({{4 * ft, 6.75 * ft}, {5 * ft, 3.75 * ft}});
   EXPECT_FALSE(slope_of(judged(c)));
   EXPECT_FALSE(find(judged(c), "pit.bench"));
-  c.pits.launch.floor_elevation = Length{100 - 14.01 * ft};  // the third step repeats the second: its edge moves back
+  c.pits.launch.floor_elevation = Length{100 - 14 * ft};  // the third step repeats the second
+  EXPECT_FALSE(slope_of(judged(c)));
+  c.pits.launch.sides.left = benched({{4 * ft, 6.75 * ft}, {5 * ft, 3.7 * ft}});
   EXPECT_TRUE(slope_of(judged(c)));
   c.pits.launch.sides.left = benched({{4 * ft, 6.75 * ft}, {5.01 * ft, 4 * ft}});
   EXPECT_TRUE(find(judged(c), "pit.bench", "launch-pit"));  // a later step of 5 ft at most

@@ -152,7 +152,9 @@ TEST(PitGerman, Ladder_AboveOneMetreTwentyFive) {
   for (const auto& [depth, applies] : {std::pair{1.25, false}, std::pair{1.26, true}}) {
     const Assessment answer = judged(pit_in("hard-clay", depth, a, german));
     for (const PitDuty& duty : answer.launch_pit_work.duties)
-      if (duty.code == "ladder") EXPECT_EQ(duty.applies, applies) << depth;
+      if (duty.code == "ladder") {
+        EXPECT_EQ(duty.applies, applies) << depth;
+      }
   }
 }
 
