@@ -434,8 +434,13 @@ Crossing calibrated_crossing() {
   crossing.bore.model.calibrated_records.assign(12, "a record");
   crossing.site.strata.front().values.refusal_rate = RatePerLength{0.002};
   crossing.pits.exit.floor_elevation = Length{98.2};
-  PitSide& left = crossing.pits.launch.sides.left;
-  left = PitSide{};  // proposed: behind the shield that is rated for it
+  return crossing;
+}
+
+/// Sides left to the program, behind the shield that is rated for them.
+Crossing shielded_crossing() {
+  Crossing crossing = clean_crossing();
+  crossing.pits = Pits{};
   crossing.pits.launch.shield = {Length{3}, ExcavationType::c, "plate", ""};
   crossing.bore.launch.elevation = Length{98.3};
   return crossing;
@@ -449,6 +454,8 @@ TEST(Working, EachRecomputesFromItsInputs) {
   all.insert(all.end(), sandy.begin(), sandy.end());
   const std::vector<Working> calibrated = judged(calibrated_crossing()).working;
   all.insert(all.end(), calibrated.begin(), calibrated.end());
+  const std::vector<Working> shielded = judged(shielded_crossing()).working;
+  all.insert(all.end(), shielded.begin(), shielded.end());
   std::map<std::string_view, int> met;
   for (const Working& w : all) {
     const auto it = formulas().find(w.code);

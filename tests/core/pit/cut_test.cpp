@@ -20,7 +20,7 @@ PitSide shored() {
 PitSide benched() {
   PitSide side;
   side.kind = Given<SideKind>::enter(SideKind::benched);
-  side.benches = {{Length{0.8}, Length{0.7}, ""}};
+  side.benches = {{Length{0.8}, Length{0.7}, {}, ""}};
   return side;
 }
 CutSides sides(const PitSide& low, const PitSide& high, const PitSide& left, const PitSide& right) {

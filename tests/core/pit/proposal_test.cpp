@@ -51,7 +51,7 @@ TEST(PitProposal, LeftToTheProgram_OnlyWhereNothingWasEntered) {
   side.support_top = Length{1};
   EXPECT_FALSE(left_to_program(side));
   side = {};
-  side.benches = {{Length{1}, Length{1}, ""}};
+  side.benches = {{Length{1}, Length{1}, {}, ""}};
   EXPECT_FALSE(left_to_program(side));
 }
 

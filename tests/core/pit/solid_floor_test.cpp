@@ -23,7 +23,7 @@ SideProfile shored() {
 SideProfile benched() {
   PitSide side;
   side.kind = Given<SideKind>::enter(SideKind::benched);
-  side.benches = {{Length{0.8}, Length{0.5}, ""}};
+  side.benches = {{Length{0.8}, Length{0.5}, {}, ""}};
   return {side, 1, 8};
 }
 

@@ -143,7 +143,8 @@ class Maker {
     s.kind.set(kinds[one_of(5)]);
     if (one_of(3) == 0) s.run_per_rise = Ratio{between(0.3, 2)};
     if (one_of(3) == 0) s.upright = Length{between(0.2, 1.2)};
-    for (int i = one_of(3); i > 0; --i) s.benches.push_back({Length{between(0.4, 1.2)}, Length{between(0.3, 1.3)}, ""});
+    for (int i = one_of(3); i > 0; --i)
+      s.benches.push_back({Length{between(0.4, 1.2)}, Length{between(0.3, 1.3)}, {}, ""});
     return s;
   }
 

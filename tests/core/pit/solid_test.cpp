@@ -27,7 +27,7 @@ SideProfile shored() {
 SideProfile benched() {
   PitSide side;
   side.kind = Given<SideKind>::enter(SideKind::benched);
-  side.benches = {{Length{0.8}, Length{0.7}, ""}};
+  side.benches = {{Length{0.8}, Length{0.7}, {}, ""}};
   return {side, 1, 8};
 }
 
