@@ -10,39 +10,11 @@ namespace burrow {
 
 namespace {
 
-const char* shown(SlopeCondition condition) {
-  switch (condition) {
-    case SlopeCondition::joints:
-      return noted("faults or joints");
-    case SlopeCondition::dips_inward:
-      return noted("layers dip into it");
-    case SlopeCondition::loose_fill:
-      return noted("loose fill");
-    case SlopeCondition::soft_deposit:
-      return noted("soft organic soil or lake clay");
-    case SlopeCondition::open_drainage:
-      return noted("open dewatering in fine sand or silt");
-    case SlopeCondition::seeping:
-      return noted("water");
-    case SlopeCondition::flowing:
-      return noted("soil that flows");
-    case SlopeCondition::vibrated:
-      return noted("strong vibration");
-    case SlopeCondition::steep_heap:
-      return noted("a steep heap or a stack beside it");
-    case SlopeCondition::steep_ground:
-      return noted("steep ground beside it");
-    case SlopeCondition::distress:
-      break;
-  }
-  return noted("signs of distress");
-}
-
 std::string listed(const std::vector<SlopeCondition>& conditions) {
   std::string all;
   for (const SlopeCondition condition : conditions) {
     if (!all.empty()) all += ", ";
-    all += said(std::string_view(shown(condition)));
+    all += said_word(condition);
   }
   return all;
 }

@@ -45,15 +45,32 @@ void show_reach(Judge& judge, const PitUnderCheck& pit, const PitSide& side, dou
               limit.source});
 }
 
+void show_foot(Judge& judge, const PitUnderCheck& pit, const PitSide& side, const Limit& limit) {
+  if (!judge.shows()) return;
+  judge.show({"pit.support-foot",
+              pit.subject,
+              "u = z_foot − z_floor",
+              {{"z_foot", pit.shape.floor_elevation_m + side.support_foot->m, "m"},
+               {"z_floor", pit.shape.floor_elevation_m, "m"}},
+              "u",
+              side.support_foot->m,
+              "m",
+              limit.value,
+              {"foot of the support as entered", SourceLabel::derived},
+              limit.source});
+}
+
 /// What is less deep than any side needs holding may be dug out below its support.
 void demand_reach(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side) {
   const SideKind kind = side.entered.kind.value;
   const bool whole = kind == SideKind::shored || kind == SideKind::shielded;
   const bool lower_part = kind == SideKind::sloped && side.entered.upright && side.entered.support_top;
   if (!(whole || lower_part) || !protected_sides(pit)) return;
-  if (side.entered.support_foot)
-    demand(judge, finding_of(pit, side.name, "pit.support-foot", Severity::stop), side.entered.support_foot->m,
-           foot_limit(pit));
+  if (side.entered.support_foot) {
+    const Limit limit = foot_limit(pit);
+    demand(judge, finding_of(pit, side.name, "pit.support-foot", Severity::stop), side.entered.support_foot->m, limit);
+    show_foot(judge, pit, side.entered, limit);
+  }
   if (!whole || !side.entered.support_top) return;
   const double height = height_at(judge, pit, side.name);
   const Limit limit = top_limit(pit, height);

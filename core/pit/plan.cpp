@@ -137,6 +137,8 @@ PitShape rescue_pit_shape(const Crossing& crossing, const Tool& tool, const Tabl
   }
   Pit pit;
   pit.soil_type = crossing.pits.launch.soil_type;
+  pit.confirmed_by = crossing.pits.launch.confirmed_by;
+  pit.signs = crossing.pits.launch.signs;
   for (PitSide* side : {&pit.sides.bore, &pit.sides.back, &pit.sides.left, &pit.sides.right})
     side->kind.set(SideKind::sloped);
   const double half = std::max(least_width_m, left - right + tool.diameter.m + side_room_m) / 2;

@@ -70,6 +70,9 @@ TEST(PitGerman, SupportFoot) {
   EXPECT_EQ(foot("hard-clay", a, 0.5, std::nullopt), 1);
   EXPECT_EQ(foot("hard-clay", a, 0.51, 1), 1);
   EXPECT_EQ(foot("firm-clay", b, 0.5, 1), 1);
+  Crossing c = pit_in("medium-sand", 3, std::nullopt, german);
+  c.pits.launch.sides.left.support_foot = Length{2.0};
+  EXPECT_NEAR(working(judged(c), "pit.support-foot", "launch-pit")->value, 2.0, 1e-9);
 }
 
 // s. 4.3 (read): 0.05 m over the ground to 2.0 m deep, 0.10 m deeper.

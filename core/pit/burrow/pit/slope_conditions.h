@@ -25,20 +25,21 @@ enum class SlopeCondition {
   steep_ground,
   distress
 };
+/// As a person reads them; no file holds them.
 template <>
 struct Words<SlopeCondition> {
   static constexpr std::pair<SlopeCondition, std::string_view> list[] = {
-      {SlopeCondition::joints, "joints"},
-      {SlopeCondition::dips_inward, "dips-inward"},
-      {SlopeCondition::loose_fill, "loose-fill"},
-      {SlopeCondition::soft_deposit, "soft-deposit"},
-      {SlopeCondition::open_drainage, "open-drainage"},
-      {SlopeCondition::seeping, "seeping"},
-      {SlopeCondition::flowing, "flowing"},
-      {SlopeCondition::vibrated, "vibrated"},
-      {SlopeCondition::steep_heap, "steep-heap"},
-      {SlopeCondition::steep_ground, "steep-ground"},
-      {SlopeCondition::distress, "distress"}};
+      {SlopeCondition::joints, "faults or joints"},
+      {SlopeCondition::dips_inward, "layers dip into it"},
+      {SlopeCondition::loose_fill, "loose fill"},
+      {SlopeCondition::soft_deposit, "soft organic soil or lake clay"},
+      {SlopeCondition::open_drainage, "open dewatering in fine sand or silt"},
+      {SlopeCondition::seeping, "water"},
+      {SlopeCondition::flowing, "soil that flows"},
+      {SlopeCondition::vibrated, "strong vibration"},
+      {SlopeCondition::steep_heap, "a steep heap or a stack beside it"},
+      {SlopeCondition::steep_ground, "steep ground beside it"},
+      {SlopeCondition::distress, "signs of distress"}};
 };
 
 /// What is there, by an answer or by something else that is entered, and what nobody has answered.
