@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "burrow/base/say.h"
 #include "burrow/crossing/statement.h"
 #include "burrow/pit/slope.h"
 #include "pit_check.h"
@@ -88,7 +89,7 @@ void demand_rating(Judge& judge, const PitUnderCheck& pit) {
   const RatedShield& shield = pit.entered.shield;
   if (!shield.depth || !shield.soil_type || !says_something(shield.source))
     judge.missing("pit-shield", pit.subject, pit.name);
-  const Source plate{shield.source.empty() ? std::string("rating entered for the shield") : shield.source,
+  const Source plate{shield.source.empty() ? std::string(noted("rating entered for the shield")) : shield.source,
                      SourceLabel::owners_setting};
   if (shield.depth) {
     const Limit limit{shield.depth->m, false, plate};
