@@ -3,6 +3,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <algorithm>
 
 #include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
@@ -142,12 +143,14 @@ void UtilitiesPanel::make_place() {
                        tr("precaution"), [this] { return current(); }, whose,
                        [](Utility& u) -> std::string& { return u.precaution; }),
                    {}, true);
-  precaution_->add(
-      utility_text(tr("gap agreed with"), now, whose, [](Utility& u) -> std::string& { return u.agreed.with; }),
-      tr("As: the water company, its inspector"));
+  precaution_->add(utility_text(
+                       tr("gap agreed with"), [this] { return current(); }, whose,
+                       [](Utility& u) -> std::string& { return u.agreed.with; }),
+                   tr("As: the water company, its inspector"));
   precaution_->add(day_field(document_, tr("agreed on"), whose, [this](const Crossing& c) {
-    const Utility* utility = element_of(c.site.utilities, picked_);
-    return utility ? &utility->agreed.date : nullptr;
+    const auto& all = c.site.utilities;
+    const auto it = std::find_if(all.begin(), all.end(), [this](const Utility& u) { return u.id == picked_; });
+    return it == all.end() ? nullptr : &it->agreed.date;
   }));
 }
 
