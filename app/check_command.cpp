@@ -5,6 +5,7 @@
 #include <ostream>
 #include <thread>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/check/assess.h"
 #include "burrow/check/headline.h"
@@ -51,7 +52,7 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
     if (f.muted) text += say(" (muted: {})", f.muted->reason);
     text += "\n";
     if (!f.source.text.empty() && f.limit)
-      text += "     " + say("limit from: {} [{}]", said(std::string_view(f.source.text)), said(words(f.source.label))) +
+      text += "     " + say("limit from: {} [{}]", said(std::string_view(f.source.text)), label_text(f.source.label)) +
               "\n";
   }
   text += std::string("  ") + said("air: ") + air_words(assessment.air, wish.units) + "\n";

@@ -140,8 +140,8 @@ inline void add_texts(const fs::path& file, Texts& texts) {
 
 /// Names and short texts of the tables.
 inline void add_texts_of_tables(const nlohmann::json& value, const std::string& file, Texts& texts) {
-  static const std::set<std::string> shown{"name",   "use",        "stands_open", "thumb",
-                                           "source", "law_source", "yield_source"};
+  static const std::set<std::string> shown{"name", "use",    "stands_open", "thumb",
+                                           "note", "source", "law_source",  "yield_source"};
   for (const auto& [key, member] : value.items()) {
     if (member.is_structured()) add_texts_of_tables(member, file, texts);
     if (!member.is_string() || !shown.contains(key)) continue;

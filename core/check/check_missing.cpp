@@ -34,7 +34,7 @@ void check_surface_answers(Judge& judge) {
       if (feature.from && feature.to) finding.station_m = station;
     };
     if (asks_rule && !place_known(feature)) judge.missing("surface-place", feature.id, name);
-    if (asks_rule && !feature.rule && !feature.required_cover) place(judge.missing("rule", feature.id, name));
+    if (asks_rule && !cover_limit(judge, feature)) place(judge.missing("rule", feature.id, name));
     if (asks_permission && feature.permission.value == Permission::not_asked)
       place(judge.missing("permission", feature.id, name));
     if (asks_permission && feature.permission.value == Permission::allowed && !says_something(feature.permit))

@@ -80,10 +80,21 @@ void demand_room(Judge& judge, const Floor& floor, std::string_view code, double
   }
 }
 
+/// A piece of pipe that bends into the hole need not lie straight on the floor.
+bool bends_in(const Judge& judge) {
+  const PipeMaterial* material = find_pipe(judge.tables, judge.crossing.pipe->material);
+  return material && material->strength && material->strength->law == PipeLaw::polyethylene;
+}
+
 void judge_length(Judge& judge, const Floor& floor) {
-  const Limit stop{judge.tool.length.m, true, {"the length of the tool", SourceLabel::derived}};
-  const Limit caution{
-      floor.wanted.length.m, true, {"tool, or piece of pipe pushed in, and working length", SourceLabel::our_model}};
+  Limit stop{judge.tool.length.m, true, {"the length of the tool", SourceLabel::derived}};
+  const PieceEntry entry = piece_entry(judge.crossing);
+  const double piece = (floor.launch ? entry.at_launch : entry.at_exit).m;
+  if (piece > stop.value && !bends_in(judge))
+    stop = {piece, true, {"a stiff piece of pipe lies on the floor where it enters", SourceLabel::derived}};
+  const Limit caution{floor.wanted.length.m,
+                      true,
+                      {"tool, or piece of pipe where it enters, and working length", SourceLabel::our_model}};
   demand_room(judge, floor, "pit.floor-length", floor.room.length_m, stop, caution);
 }
 

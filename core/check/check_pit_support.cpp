@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "burrow/base/say.h"
+#include "burrow/crossing/statement.h"
 #include "burrow/pit/slope.h"
 #include "pit_check.h"
 
@@ -77,6 +79,42 @@ void demand_reach(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& 
   show_reach(judge, pit, side.entered, height, limit);
 }
 
+/// A shield holds what its maker rates it for. Nobody entered that: it is not known to hold.
+void demand_rating(Judge& judge, const PitUnderCheck& pit) {
+  const std::vector<SideUnderCheck> sides = sides_of(pit);
+  const bool shielded = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
+    return side.entered.kind.value == SideKind::shielded;
+  });
+  if (!shielded || !protected_sides(pit)) return;
+  const RatedShield& shield = pit.entered.shield;
+  if (!shield.depth || !shield.soil_type || !says_something(shield.source))
+    judge.missing("pit-shield", pit.subject, pit.name);
+  const Source plate{shield.source.empty() ? std::string(noted("rating entered for the shield")) : shield.source,
+                     SourceLabel::owners_setting};
+  if (shield.depth) {
+    const Limit limit{shield.depth->m, false, plate};
+    demand(judge, finding_of(pit, "pit.shield-depth", Severity::stop), pit.shape.depth_m, limit);
+    if (judge.shows())
+      judge.show({"pit.shield-depth",
+                  pit.subject,
+                  "d = z_ground − z_floor",
+                  {{"z_ground", pit.shape.floor_elevation_m + pit.shape.depth_m, "m"},
+                   {"z_floor", pit.shape.floor_elevation_m, "m"}},
+                  "d",
+                  pit.shape.depth_m,
+                  "m",
+                  limit.value,
+                  {"deepest place of the floor below the ground", SourceLabel::derived},
+                  plate});
+  }
+  if (shield.soil_type && *shield.soil_type < pit.shape.soil_type) {
+    Finding finding = finding_of(pit, "pit.shield-soil", Severity::stop);
+    finding.margin = -1;
+    finding.source = plate;
+    judge.say(std::move(finding));
+  }
+}
+
 /// Among the published rows that hold for this soil, depth and width, those of the smallest trench of each method.
 void choose_members(Judge& judge, const PitUnderCheck& pit) {
   const PitSides& sides = pit.entered.sides;
@@ -103,8 +141,9 @@ void choose_members(Judge& judge, const PitUnderCheck& pit) {
   if (!pit.work.shoring.empty() || !protection_needed(pit.rules, Length{pit.shape.depth_m})) return;
   Finding finding = finding_of(pit, "pit.shoring", Severity::note);
   finding.measured = pit.shape.depth_m;
-  finding.source = {"29 CFR 1926 Subpart P App. C and D, worked examples: none for this soil, depth and width",
-                    SourceLabel::read};
+  finding.source = {
+      "29 CFR 1926 Subpart P App. C and D, worked examples and vertical shores: none for this soil, depth and width",
+      SourceLabel::read};
   judge.say(std::move(finding));
 }
 
@@ -112,6 +151,7 @@ void choose_members(Judge& judge, const PitUnderCheck& pit) {
 
 void check_pit_support(Judge& judge, const PitUnderCheck& pit) {
   for (const SideUnderCheck& side : sides_of(pit)) demand_reach(judge, pit, side);
+  demand_rating(judge, pit);
   choose_members(judge, pit);
 }
 

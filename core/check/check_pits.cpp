@@ -5,6 +5,9 @@
 
 #include "burrow/base/say.h"
 #include "burrow/check/groundwork.h"
+#include "burrow/pit/plan.h"
+#include "burrow/pit/proposal.h"
+#include "burrow/pit/slope.h"
 #include "pit_check.h"
 
 namespace burrow {
@@ -111,12 +114,44 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
   judge.say(std::move(finding));
 }
 
+/// The sides left to the program: straight up, they take the earth of the pit as it is proposed. Beside it, where
+/// somebody looks, what they would take sloped by the rules; the roof over the bore stays.
+void propose_sides(Judge& judge, PitUnderCheck& pit) {
+  const PitShape& shape = pit.shape;
+  if (!shape.held.proposed) return;
+  PitProposal& proposal = pit.work.proposal;
+  proposal.made = true;
+  proposal.straight_m3 = shape.volume_m3;
+  const bool launch = &shape == &judge.answer.launch_pit;
+  const Pit& asked = launch ? judge.crossing.pits.launch : judge.crossing.pits.exit;
+  PitSides sloped = asked.sides;
+  const auto slope = [&](PitSide PitSides::*side, SideKind held, SideKind instead) {
+    if (!left_to_program(asked.sides.*side)) return;
+    proposal.kind = held;
+    (sloped.*side).kind.set(instead);
+  };
+  slope(&PitSides::bore, shape.held.bore, SideKind::shored);
+  slope(&PitSides::back, shape.held.back, SideKind::sloped);
+  slope(&PitSides::left, shape.held.left, SideKind::sloped);
+  slope(&PitSides::right, shape.held.right, SideKind::sloped);
+  proposal.upright_allowed = proposal.kind == SideKind::upright;
+  if (!judge.shows()) return;
+  const GroundSurface& surface = judge.answer.ground_surface;
+  if (least_run_per_rise(pit.rules, shape.soil_type, Length{shape.depth_m}))
+    proposal.sloped_m3 =
+        launch
+            ? launch_pit_shape(judge.crossing, judge.tool, judge.tables, surface, &sloped).volume_m3
+            : exit_pit_shape(judge.crossing, judge.tool, judge.tables, judge.answer.bore, surface, &sloped).volume_m3;
+  show_proposal(judge, pit);
+}
+
 void check_pit(Judge& judge, PitUnderCheck& pit) {
   check_pit_utilities(judge, pit);
   check_pit_room(judge, pit);
   check_depth(judge, pit);
   check_water(judge, pit);
   if (pit.shape.footprint.empty()) return;  // no ground line: nothing is cut
+  propose_sides(judge, pit);
   show_ground(judge, pit);
   check_pit_soil(judge, pit);
   check_pit_sides(judge, pit);
@@ -151,13 +186,19 @@ void check_launch_pit(Judge& judge, PitUnderCheck& pit) {
 void check_pits(Judge& judge) {
   const ExcavationRuleSet& rules = row_of(judge.tables, judge.crossing.pits.rules.value);
   Assessment& answer = judge.answer;
-  PitUnderCheck pits[] = {
-      {answer.launch_pit, judge.crossing.pits.launch, answer.launch_pit_work, rules, "launch-pit", said("launch pit")},
-      {answer.exit_pit, judge.crossing.pits.exit, answer.exit_pit_work, rules, "exit-pit", said("exit pit")}};
+  const auto in_force = [](Pit pit, const PitShape& shape) {
+    pit.sides = sides_in_force(std::move(pit.sides), shape.held);
+    return pit;
+  };
+  const Pit launch = in_force(judge.crossing.pits.launch, answer.launch_pit),
+            exit = in_force(judge.crossing.pits.exit, answer.exit_pit);
+  PitUnderCheck pits[] = {{answer.launch_pit, launch, answer.launch_pit_work, rules, "launch-pit", said("launch pit")},
+                          {answer.exit_pit, exit, answer.exit_pit_work, rules, "exit-pit", said("exit pit")}};
   check_launch_pit(judge, pits[0]);
   check_pit(judge, pits[1]);
   check_pits_near(judge, pits);
   check_pits_influence(judge, pits);
+  check_owner_distances(judge, pits);
 }
 
 }  // namespace burrow

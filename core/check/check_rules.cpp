@@ -56,19 +56,16 @@ void judge_angle(Judge& judge, const UnderRule& under) {
                 limit.source});
 }
 
-/// Of the two pits the one that stands nearer.
-void judge_setback(Judge& judge, const UnderRule& under) {
-  if (!under.rule || !under.rule->pit_setback) return;
-  const Limit limit{under.rule->pit_setback->m, true, under.rule->source};
+/// Of the two faces, between which the pipe lies at the least, the one that stands nearer.
+void demand_face(Judge& judge, const UnderRule& under, std::string_view code, const Limit& limit) {
   const double launch = judge.answer.launch_pit.face_station_m, exit = judge.answer.exit_pit.face_station_m;
   const bool nearer_launch = under.stretch.from_m - launch < exit - under.stretch.to_m;
   const double face = nearer_launch ? launch : exit;
   const double edge = nearer_launch ? under.stretch.from_m : under.stretch.to_m;
   const double away = (nearer_launch ? edge - face : face - edge) * std::cos(under.feature.skew->rad);
-  Finding finding = at(judge, under, "surface.pit-setback", face);
-  judge.demand(std::move(finding), away, limit);
+  judge.demand(at(judge, under, code, face), away, limit);
   if (judge.shows())
-    judge.show({"surface.pit-setback",
+    judge.show({code,
                 under.feature.id,
                 said("a = |x_edge − x_face| cos(skew)"),
                 {{"x_edge", edge, "m"}, {"x_face", face, "m"}, {"skew", under.feature.skew->rad, "rad"}},
@@ -78,6 +75,25 @@ void judge_setback(Judge& judge, const UnderRule& under) {
                 limit.value,
                 {"face of the nearer pit to the edge, square to it", SourceLabel::derived},
                 limit.source});
+}
+
+void judge_setback(Judge& judge, const UnderRule& under) {
+  if (!under.rule) return;
+  const SurfaceRule& rule = *under.rule;
+  if (rule.pit_setback && rule.setback_span == SetbackSpan::face_to_edge)
+    demand_face(judge, under, "surface.pit-setback", {rule.pit_setback->m, true, rule.source});
+  if (rule.pipe_end_setback)
+    demand_face(judge, under, "surface.pipe-end", {rule.pipe_end_setback->m, true, rule.source});
+}
+
+/// What else its owner asks and nothing here judges.
+void tell_note(Judge& judge, const UnderRule& under) {
+  if (!under.rule || under.rule->note.empty()) return;
+  Finding finding = at(judge, under, "surface.owner-asks", 0.5 * (under.stretch.from_m + under.stretch.to_m));
+  finding.severity = Severity::note;
+  finding.name += ": " + under.rule->note;
+  finding.source = under.rule->source;
+  judge.say(std::move(finding));
 }
 
 void judge_diameter(Judge& judge, const UnderRule& under) {
@@ -110,6 +126,7 @@ void check_rules(Judge& judge) {
     judge_angle(judge, under);
     judge_setback(judge, under);
     judge_diameter(judge, under);
+    tell_note(judge, under);
     add_zone(judge, under);
   }
 }

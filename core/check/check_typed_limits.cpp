@@ -1,5 +1,6 @@
 /// Limits that somebody typed: looser ones want a reason and are named, and none may be set beyond sense.
 
+#include <cmath>
 #include <optional>
 #include <string>
 #include <utility>
@@ -83,8 +84,10 @@ std::optional<Limit> cover_limit(const Judge& judge, const SurfaceFeature& featu
   const bool counts =
       feature.required_cover && (!ruled || feature.required_cover->m >= rule->cover->m || gives_reason(feature));
   if (counts) return Limit{feature.required_cover->m, true, typed_here};
-  if (ruled) return Limit{rule->cover->m, true, rule->source};
-  return std::nullopt;
+  if (!ruled) return std::nullopt;
+  constexpr double beyond = 1e3;
+  const double least = rule->cover_exceeded ? std::nextafter(rule->cover->m, beyond) : rule->cover->m;
+  return Limit{least, true, rule->source};
 }
 
 HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature) {

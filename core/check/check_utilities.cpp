@@ -9,6 +9,7 @@
 #include "burrow/crossing/material_rows.h"
 #include "expose_first.h"
 #include "judge.h"
+#include "unlocated_head.h"
 #include "utility_course.h"
 
 namespace burrow {
@@ -95,6 +96,9 @@ Limit gap_limit(const Judge& judge, const Clearance& c, const Utility& utility) 
       if (judge.limit(other).value > limit.value) limit = judge.limit(other);
   if (utility.required_clearance && utility.required_clearance->m > limit.value)
     limit.source = {"clear gap entered for this utility", SourceLabel::owners_setting};
+  if (utility.agreed.distance && utility.agreed.distance->m > limit.value &&
+      !(utility.required_clearance && *utility.required_clearance >= *utility.agreed.distance))
+    limit.source = {"clear gap agreed with its owner", SourceLabel::owners_setting};
   if (c.required_m) limit.value = *c.required_m;
   return limit;
 }
@@ -184,11 +188,14 @@ void check_utilities(Judge& judge) {
                                           rules, judge.tables, judge.crossing.site.test_holes, judge.fans);
   for (std::size_t i = 0; i < all.size(); ++i) doubt_holes(judge, rules, utilities[i], all[i]);
   const WorkLine work = work_line(judge);
+  std::vector<LineNearby> in_service;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Clearance& c = all[i];
     judge.answer.utilities.push_back(answer_of(c));
     const UtilityPlace place(judge, work, utilities[i]);
     judge.answer.utilities.back().near = place.near;
+    if (c.live && (place.near || c.crossed_by_band))
+      in_service.push_back({&utilities[i], name_of(c), c.station_m, c.offset_m, c.elevation_m});
     ask_for_missing(judge, c, utilities[i], place);
     check_course(judge, work, c, utilities[i]);
     check_holes(judge, c, name_of(c));
@@ -217,6 +224,7 @@ void check_utilities(Judge& judge) {
       judge.show(std::move(working));
     }
   }
+  check_unlocated_head(judge, in_service);
   if (judge.shows()) rank_holes(judge, all);  // what digging would buy is no limit
   check_any_contact(judge, all);
 }

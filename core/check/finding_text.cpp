@@ -371,7 +371,7 @@ const FindingWords rows[] = {
 
 const FindingWords* row_for(std::string_view code) {
   for (const auto& some : {std::span<const FindingWords>(rows), words_of_records(), words_of_known(), words_of_pits(),
-                           words_of_pipe(), words_of_air(), words_of_limits()})
+                           words_of_pipe(), words_of_air(), words_of_limits(), words_of_owners()})
     for (const FindingWords& row : some)
       if (row.code == code) return &row;
   return nullptr;

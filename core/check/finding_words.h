@@ -45,6 +45,7 @@ std::span<const FindingWords> words_of_known();
 std::span<const FindingWords> words_of_air();
 /// Of limits and mutes as somebody set them, and of the file they stand in.
 std::span<const FindingWords> words_of_limits();
+std::span<const FindingWords> words_of_owners();  ///< what owners of roads, tracks and lines ask, and makers of shields
 /// Of the pits.
 std::span<const FindingWords> words_of_pits();
 /// Of the pipe and what presses on it.

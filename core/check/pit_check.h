@@ -66,12 +66,16 @@ void check_pit_collisions(Judge& judge, const PitUnderCheck& pit);
 void check_pit_floor(Judge& judge, const PitUnderCheck& pit);
 void check_pits_near(Judge& judge, std::span<const PitUnderCheck> pits);
 void check_pits_influence(Judge& judge, std::span<const PitUnderCheck> pits);
+/// Owners' distances that count from the edge of an excavation.   Evidence: OwnersDistances.*
+void check_owner_distances(Judge& judge, std::span<const PitUnderCheck> pits);
 
 /// How far the ground at the edge of the excavation lies off the ground line, and which ground it is cut out of.
 /// Nothing where no point was surveyed.
 void show_ground(Judge& judge, const PitUnderCheck& pit);
 /// Set-back of a side cut by the rules, layer by layer.
 void show_set_back(Judge& judge, const PitUnderCheck& pit);
+/// Earth of the sides left to the program, beside that of slopes by the rules.
+void show_proposal(Judge& judge, const PitUnderCheck& pit);
 /// Bank to loose, layer by layer.
 void show_loose(Judge& judge, const PitUnderCheck& pit);
 void show_heap(Judge& judge, const PitUnderCheck& pit, const HeapShape& shape, double run_per_rise);

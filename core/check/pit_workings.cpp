@@ -52,6 +52,21 @@ void show_set_back(Judge& judge, const PitUnderCheck& pit) {
   judge.show(std::move(working));
 }
 
+void show_proposal(Judge& judge, const PitUnderCheck& pit) {
+  const PitProposal& proposal = pit.work.proposal;
+  Working working{"pit.proposal",
+                  pit.subject,
+                  said("V = V_straight, at most V_sloped: upright where it may stand, else shored or behind a shield"),
+                  {{"V_straight", proposal.straight_m3, "m³"}},
+                  "V",
+                  pit.shape.volume_m3,
+                  "m³",
+                  std::nullopt,
+                  pit.rules.source};
+  if (proposal.sloped_m3) working.inputs.push_back({"V_sloped", *proposal.sloped_m3, "m³"});
+  judge.show(std::move(working));
+}
+
 void show_loose(Judge& judge, const PitUnderCheck& pit) {
   if (!judge.shows()) return;
   constexpr std::string_view banks[] = {"V_1", "V_2", "V_3", "V_4", "V_5", "V_6"};

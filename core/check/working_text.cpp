@@ -1,4 +1,5 @@
 #include "burrow/check/working_text.h"
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 
 #include <fmt/format.h>
@@ -60,11 +61,11 @@ std::string working_text(const Working& working, UnitSystem units) {
     text += said("limit ") + working_number(*working.limit, working.unit, units, working.symbol);
     if (working.limit_source)
       text += said(", from: ") + said(std::string_view(working.limit_source->text)) + " [" +
-              said(words(working.limit_source->label)) + "]";
+              label_text(working.limit_source->label) + "]";
     text += "\n";
   }
   text += said("from: ") + said(std::string_view(working.source.text)) + (working.source.text.empty() ? "" : " ") +
-          "[" + said(words(working.source.label)) + "]";
+          "[" + label_text(working.source.label) + "]";
   return text;
 }
 

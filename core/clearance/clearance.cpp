@@ -73,7 +73,8 @@ void add_mixed_chances(Clearance& c, const Pair& pair, const Station& station, c
 }
 
 double own_rule(const Utility& utility) {
-  return utility.required_clearance ? utility.required_clearance->m : 0;
+  const double own = utility.required_clearance ? utility.required_clearance->m : 0;
+  return utility.agreed.distance ? std::max(own, utility.agreed.distance->m) : own;
 }
 
 double rule_for(const Clearance& c, const Utility& utility, const ClearanceRules& rules) {

@@ -48,6 +48,15 @@ Json duty_json(const PitDuty& duty) {
                  {"source_label", Json(words(duty.source.label))}});
 }
 
+Json proposal_json(const PitProposal& proposal) {
+  const bool made = proposal.made;
+  return object({{"made", Json(made)},
+                 {"kind", made ? Json(word_of(proposal.kind)) : Json()},
+                 {"upright_allowed", made ? Json(proposal.upright_allowed) : Json()},
+                 {"straight_m3", made ? Json(proposal.straight_m3) : Json()},
+                 {"sloped_m3", number(proposal.sloped_m3)}});
+}
+
 Json surface_json(const SurfaceCut& cut) {
   return object(
       {{"id", cut.id.empty() ? Json() : Json(cut.id)}, {"name", Json(cut.name)}, {"area_m2", Json(cut.area_m2)}});
@@ -71,6 +80,7 @@ Json pit_json(const PitShape& pit, const PitAnswer& work) {
                  {"proposed_best", proposed ? Json(word_of(work.proposed_best)) : Json()},
                  {"proposed_worst", proposed ? Json(word_of(work.proposed_worst)) : Json()},
                  {"confirmed", Json(work.confirmed)},
+                 {"proposal", proposal_json(work.proposal)},
                  {"layers", list_of(work.layers, layer_json)},
                  {"roof_missing_m", number(work.roof_missing_m)},
                  {"loose_m3", number(work.loose_m3)},

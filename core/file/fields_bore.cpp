@@ -64,6 +64,7 @@ void fields(Io& io, V& bore) {
   io.required_object("exit", bore.exit);
   io.object("trials", bore.trials);
   io.object("model", bore.model);
+  io.object("head_located", bore.head_located);
   io.extra(bore.extra);
 }
 

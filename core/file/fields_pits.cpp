@@ -33,6 +33,14 @@ void fields(Io& io, V& sides) {
   io.extra(sides.extra);
 }
 
+template <class Io, Is<RatedShield> V>
+void fields(Io& io, V& shield) {
+  io.field("depth_m", shield.depth, range::size);
+  io.field("soil_type", shield.soil_type);
+  io.field("source", shield.source);
+  io.extra(shield.extra);
+}
+
 template <class Io, Is<PitSigns> V>
 void fields(Io& io, V& signs) {
   io.field("fissured", signs.fissured);
@@ -85,6 +93,7 @@ void fields(Io& io, V& pit) {
   io.field("open_time_s", pit.open_time, range::time);
   io.object("signs", pit.signs);
   io.object("sides", pit.sides);
+  io.object("shield", pit.shield);
   io.object("load_design", pit.load_design);
   io.object("spoil", pit.spoil);
   io.object("ladder", pit.ladder);
@@ -103,6 +112,7 @@ void fields(Io& io, V& pits) {
 BURROW_FIELDS_BOTH_WAYS(Bench)
 BURROW_FIELDS_BOTH_WAYS(PitSide)
 BURROW_FIELDS_BOTH_WAYS(PitSides)
+BURROW_FIELDS_BOTH_WAYS(RatedShield)
 BURROW_FIELDS_BOTH_WAYS(PitSigns)
 BURROW_FIELDS_BOTH_WAYS(Spoil)
 BURROW_FIELDS_BOTH_WAYS(Ladder)

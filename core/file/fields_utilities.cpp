@@ -32,6 +32,14 @@ void fields(Io& io, V& ends) {
   io.extra(ends.extra);
 }
 
+template <class Io, Is<AgreedGap> V>
+void fields(Io& io, V& agreed) {
+  io.field("distance_m", agreed.distance, range::size);
+  io.field("with", agreed.with);
+  io.field("date", agreed.date);
+  io.extra(agreed.extra);
+}
+
 template <class Io, Is<Utility> V>
 void fields(Io& io, V& utility) {
   io.id(utility.id, "u");
@@ -47,6 +55,7 @@ void fields(Io& io, V& utility) {
   io.object("recorded", utility.recorded);
   io.object("located", utility.located);
   io.field("required_clearance_m", utility.required_clearance, range::size);
+  io.object("agreed", utility.agreed);
   io.field("precaution", utility.precaution);
   io.extra(utility.extra);
 }
@@ -94,6 +103,7 @@ void fields(Io& io, V& search) {
 BURROW_FIELDS_BOTH_WAYS(Recorded)
 BURROW_FIELDS_BOTH_WAYS(Located)
 BURROW_FIELDS_BOTH_WAYS(LineEnds)
+BURROW_FIELDS_BOTH_WAYS(AgreedGap)
 BURROW_FIELDS_BOTH_WAYS(Utility)
 BURROW_FIELDS_BOTH_WAYS(TestHole)
 BURROW_FIELDS_BOTH_WAYS(CameraSurvey)

@@ -83,6 +83,10 @@ bool Row::flag(const char* key) {
   return value->is_boolean() && value->get<bool>();
 }
 
+bool Row::flag_or_no(const char* key) {
+  return member(key, false) && flag(key);
+}
+
 std::string Row::text(const char* key) {
   const json* value = member(key, true);
   if (!value) return {};

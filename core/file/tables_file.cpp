@@ -150,6 +150,12 @@ void read(Row& row, SurfaceRule& rule) {
   rule.heave_stop = maybe<Length>(row.number_or_null("heave_stop_m", 0, 1));
   rule.least_angle = maybe<Angle>(row.number_or_null("least_angle_rad", 0, pi / 2));
   rule.pit_setback = maybe<Length>(row.number_or_null("pit_setback_m", 0, 100));
+  rule.cover_exceeded = row.flag_or_no("cover_exceeded");
+  rule.setback_span = row.word_or_nothing<SetbackSpan>("setback_span").value_or(SetbackSpan::face_to_edge);
+  rule.unshored_adds_depth = row.flag_or_no("unshored_adds_depth");
+  rule.pipe_end_setback = maybe<Length>(row.number_or_null("pipe_end_setback_m", 0, 100));
+  rule.clear_of_centre = maybe<Length>(row.number_or_null("clear_of_centre_m", 0, 100));
+  if (const std::string note = row.text_or_nothing("note"); !note.empty()) rule.note = said(std::string_view(note));
   rule.largest_driven = maybe<Length>(row.number_or_null("largest_driven_m", 0, 5));
   rule.source = row.source();
 }

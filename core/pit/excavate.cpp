@@ -6,7 +6,9 @@
 
 #include "burrow/crossing/floor_outline.h"
 #include "burrow/pit/plan.h"
+#include "burrow/pit/proposal.h"
 #include "burrow/pit/slope.h"
+#include "burrow/pit/slope_conditions.h"
 #include "burrow/pit/soil_facts.h"
 #include "burrow/pit/solid.h"
 #include "layers.h"
@@ -136,11 +138,34 @@ class Excavation {
     const std::vector<PitLayer> middle = layers((floor_.from_m + floor_.to_m) / 2);
     const bool one = site_.strata.size() < 2;
     const std::vector<PitLayer> low = one ? middle : layers(floor_.from_m), high = one ? middle : layers(floor_.to_m);
-    const PitSides& s = pit_.sides;
+    shape_.held = held_sides(rules_, pit_, what_holds(middle));
+    const PitSides s = sides_in_force(pit_.sides, shape_.held);
     const bool bore_high = shape_.bore_side_high;
     shape_.sides = {profile(bore_high ? s.back : s.bore, low), profile(bore_high ? s.bore : s.back, high),
                     profile(s.left, middle), profile(s.right, middle)};
     shape_.layers = middle;
+  }
+
+  [[nodiscard]] PitGround what_holds(const std::vector<PitLayer>& layers) const {
+    PitGround ground{Length{shape_.depth_m}, shape_.soil_type, soil_confirmed(pit_), true};
+    for (const PitLayer& layer : layers) {
+      const SoilClass* soil =
+          layer.stratum < site_.strata.size() ? find_soil(tables_, site_.strata[layer.stratum].soil) : nullptr;
+      const bool rock = soil && soil->excavation_type == ExcavationType::stable_rock;
+      ground.sound_rock = ground.sound_rock && rock && layer.type == ExcavationType::stable_rock;
+    }
+    if (rules_.rules == ExcavationRules::din_4124 && may_stand_upright(rules_, pit_, ground.depth))
+      ground.conditions_clear = conditions_clear();
+    return ground;
+  }
+
+  /// What DIN 4124 asks of upright sides, those left to the program upright.
+  [[nodiscard]] bool conditions_clear() const {
+    Pit upright = pit_;
+    for (PitSide* side : {&upright.sides.bore, &upright.sides.back, &upright.sides.left, &upright.sides.right})
+      if (left_to_program(*side)) side->kind.value = SideKind::upright;
+    const SlopeConditions conditions = slope_conditions(crossing_, upright, tables_, place_of(shape_));
+    return conditions.present.empty() && conditions.open.empty();
   }
 
   void dig_line() {

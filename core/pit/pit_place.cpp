@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "burrow/pit/proposal.h"
+
 namespace burrow {
 
 namespace {
@@ -10,7 +12,8 @@ constexpr double flattest_run = 1.5;
 constexpr double rise_over_m = 2, step_m = 0.25;
 
 bool cut_back(const PitSide& side) {
-  return *side.kind == SideKind::sloped || *side.kind == SideKind::benched;
+  // What is left to the program stands straight.
+  return !left_to_program(side) && (*side.kind == SideKind::sloped || *side.kind == SideKind::benched);
 }
 
 }  // namespace

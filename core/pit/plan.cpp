@@ -21,10 +21,11 @@ constexpr double band_90_sd = 1.645;
 constexpr double rescue_room_m = 0.5;   // before the nose and behind the tail
 constexpr double rescue_below_m = 0.2;  // under the tool, to get a sling round it
 
-/// What must lie in the launch pit: the tool, and behind it each piece of a pipe that is pushed in.
-double longest_in(const std::optional<Pipe>& pipe, const Tool& tool) {
-  const bool pushed = pipe && *pipe->insertion == Insertion::pushed && pipe->piece_length;
-  return pushed ? std::max(tool.length.m, pipe->piece_length->m) : tool.length.m;
+std::optional<Pit> with_sides(const Pit& pit, const PitSides* sides) {
+  if (!sides) return std::nullopt;
+  Pit other = pit;
+  other.sides = *sides;
+  return other;
 }
 
 double typed_or(const std::optional<Length>& typed, double proposed) {
@@ -59,10 +60,19 @@ ArrivalSpread expected_arrival(const Crossing& crossing, const BorePath& path) {
   return arrival;
 }
 
+PieceEntry piece_entry(const Crossing& crossing) {
+  const std::optional<Pipe>& pipe = crossing.pipe;
+  if (!pipe || !pipe->piece_length) return {};
+  const Length piece = *pipe->piece_length;
+  const std::optional<Length>& floor = crossing.pits.launch.floor_length;
+  const bool from_launch = *pipe->insertion != Insertion::pulled_after || (floor && *floor >= piece);
+  return from_launch ? PieceEntry{piece, {}} : PieceEntry{{}, piece};
+}
+
 FloorWanted launch_floor_wanted(const Crossing& crossing, const Tool& tool) {
   const Pit& pit = crossing.pits.launch;
   const double below_axis = tool.diameter.m / 2 + pit.cradle_height->m + pit.slab_thickness->m;
-  return {Length{longest_in(crossing.pipe, tool) + pit.working_length->m},
+  return {Length{std::max(tool.length.m, piece_entry(crossing).at_launch.m) + pit.working_length->m},
           Length{std::max(least_width_m, tool.diameter.m + side_room_m)},
           Length{crossing.bore.launch.elevation.m - below_axis}};
 }
@@ -71,14 +81,16 @@ FloorWanted exit_floor_wanted(const Crossing& crossing, const Tool& tool, const 
   const Pit& pit = crossing.pits.exit;
   const double room = tool.diameter.m / 2 + pit.allowance->m;
   const double half_band = std::abs(arrival.offset_m - centre.m) + band_90_sd * arrival.sd_lateral_m + room;
-  return {Length{tool.length.m + pit.working_length->m}, Length{std::max(least_width_m, 2 * half_band)},
+  return {Length{std::max(tool.length.m, piece_entry(crossing).at_exit.m) + pit.working_length->m},
+          Length{std::max(least_width_m, 2 * half_band)},
           Length{arrival.elevation_m - band_90_sd * arrival.sd_vertical_m - room}};
 }
 
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
-                          const GroundSurface& surface) {
+                          const GroundSurface& surface, const PitSides* sides) {
   const Launch& launch = crossing.bore.launch;
-  const Pit& pit = crossing.pits.launch;
+  const std::optional<Pit> other = with_sides(crossing.pits.launch, sides);
+  const Pit& pit = other ? *other : crossing.pits.launch;
   const FloorWanted wanted = launch_floor_wanted(crossing, tool);
   const double length = typed_or(pit.floor_length, wanted.length.m);
   const double width = typed_or(pit.floor_width, wanted.width.m);
@@ -89,9 +101,10 @@ PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tabl
 }
 
 PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                        const GroundSurface& surface) {
+                        const GroundSurface& surface, const PitSides* sides) {
   const Exit& exit = crossing.bore.exit;
-  const Pit& pit = crossing.pits.exit;
+  const std::optional<Pit> other = with_sides(crossing.pits.exit, sides);
+  const Pit& pit = other ? *other : crossing.pits.exit;
   const ArrivalSpread arrival = expected_arrival(crossing, path);
   const double proposed_centre = exit.offset.entered ? exit.offset->m : arrival.offset_m;
   const double centre = typed_or(pit.floor_offset, proposed_centre);

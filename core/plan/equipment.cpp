@@ -21,8 +21,8 @@ class List {
     boring();
     air();
     setting_out();
-    pit(said("launch pit"), crossing_.pits.launch, answer_.launch_pit_work);
-    pit(said("exit pit"), crossing_.pits.exit, answer_.exit_pit_work);
+    pit(said("launch pit"), answer_.launch_pit, answer_.launch_pit_work);
+    pit(said("exit pit"), answer_.exit_pit, answer_.exit_pit_work);
     watching();
     people();
     return std::move(items_);
@@ -114,12 +114,11 @@ class List {
           text(crossing_.pits.launch.slab_thickness->m, Dimension::small_length) + said(" thick"));
   }
 
-  void pit(const std::string& name, const Pit& entered, const PitAnswer& work) {
-    const PitSides& sides = entered.sides;
+  void pit(const std::string& name, const PitShape& shape, const PitAnswer& work) {
     int shored = 0, shielded = 0;
-    for (const PitSide* side : {&sides.bore, &sides.back, &sides.left, &sides.right}) {
-      shored += side->kind.value == SideKind::shored;
-      shielded += side->kind.value == SideKind::shielded;
+    for (const SideKind held : {shape.held.bore, shape.held.back, shape.held.left, shape.held.right}) {
+      shored += held == SideKind::shored;
+      shielded += held == SideKind::shielded;
     }
     const auto of_sides = [](int n) { return fmt::format("{} {}", n, n == 1 ? said("side") : said("sides")); };
     if (shored > 0) add(EquipmentGroup::pits, name + said(": shoring for ") + of_sides(shored));

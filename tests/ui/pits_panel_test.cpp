@@ -46,6 +46,18 @@ TEST(PitsPanel, EntriesAndChoices_AreOneStepEach) {
   w.choose("left side", "shielded");
   EXPECT_EQ(*pit().sides.left.kind, SideKind::shielded);
   one_more("left");
+  w.type(w.panel.sides(), "shield, rated depth", "2.4 m");
+  EXPECT_NEAR(pit().shield.depth->m, 2.4, 1e-12);
+  one_more("rated depth");
+  w.choose("shield rated for", "C");
+  EXPECT_EQ(pit().shield.soil_type, ExcavationType::c);
+  one_more("rated soil");
+  w.type(w.panel.shield(), "rating stands in", "plate 4711");
+  EXPECT_EQ(pit().shield.source, "plate 4711");
+  one_more("rating");
+  w.choose("right side", "as proposed");
+  EXPECT_FALSE(pit().sides.right.kind.entered);
+  steps = w.steps();  // it may have been so before
   w.choose("water seeps in", "yes");
   EXPECT_EQ(pit().signs.seeping, true);
   one_more("seeps");

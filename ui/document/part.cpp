@@ -97,6 +97,8 @@ PartValue take(const Crossing& crossing, const PartRef& part) {
       return crossing.bore.model;
     case PartKind::trials:
       return crossing.bore.trials;
+    case PartKind::head_located:
+      return crossing.bore.head_located;
     case PartKind::name:
       return crossing.name;
     case PartKind::site:
@@ -171,6 +173,9 @@ void put(Crossing& crossing, const PartRef& part, PartValue value) {
       return;
     case PartKind::trials:
       crossing.bore.trials = expect<TrialsRequest>(std::move(value));
+      return;
+    case PartKind::head_located:
+      crossing.bore.head_located = expect<Statement>(std::move(value));
       return;
     case PartKind::name:
       crossing.name = expect<std::string>(std::move(value));
@@ -261,6 +266,8 @@ bool part_locked(const Crossing& crossing, const PartRef& part) {
       return member_locked(crossing, "/bore/model");
     case PartKind::trials:
       return member_locked(crossing, "/bore/trials");
+    case PartKind::head_located:
+      return member_locked(crossing, "/bore/head_located");
     default:
       return false;
   }
@@ -311,6 +318,8 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
       return burrow::said("path model");
     case PartKind::trials:
       return burrow::said("random trials");
+    case PartKind::head_located:
+      return burrow::said("location of the head");
     case PartKind::name:
       return burrow::said("name");
     case PartKind::site:
@@ -343,6 +352,7 @@ std::string part_subject(const PartRef& part) {
     case PartKind::tool:
     case PartKind::model:
     case PartKind::trials:
+    case PartKind::head_located:
       return "bore";
     case PartKind::pipe:
       return "pipe";

@@ -6,6 +6,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/crossing/floor_outline.h"
+#include "burrow/pit/proposal.h"
 
 namespace burrow {
 
@@ -176,12 +177,20 @@ std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, con
   std::vector<Field> fields;
   double by_the_rules = 0;  // each layer has its own; the flattest stands for all
   for (const PitLayer& layer : shape.layers) by_the_rules = std::max(by_the_rules, layer.run_per_rise);
-  const PitSides& sides = pit_of(crossing.pits, which).sides;
+  const Pit& pit = pit_of(crossing.pits, which);
+  const PitSides sides = shape.held.proposed ? sides_in_force(pit.sides, shape.held) : pit.sides;
+  bool shielded = false;
   for (const auto& [name, member] : named_sides) {
     const PitSide& side = sides.*member;
+    const SideKind kind = side.kind.value;
+    shielded = shielded || kind == SideKind::shielded;
     const auto add = [&](std::string label, Dimension dimension, Typed value, double high, Typed standing, auto set) {
       fields.push_back(pit_field(which, std::move(label), dimension, value, value.has_value(), 0, high, standing,
-                                 [member = member, set](Pit& p, Typed v) { set(p.sides.*member, v); }));
+                                 [member = member, set, kind](Pit& p, Typed v) {
+                                   PitSide& typed = p.sides.*member;
+                                   if (v && left_to_program(typed)) typed.kind.set(kind);  // as it was shown
+                                   set(typed, v);
+                                 }));
     };
     if (side.kind.value == SideKind::sloped) {
       add(std::string(name) + ", run for each unit of rise", Dimension::ratio,
@@ -205,6 +214,10 @@ std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, con
       if (!side.benches.empty()) add_step(add, std::string(name) + ", steps above it", side, 1);
     }
   }
+  if (shielded || pit.shield.depth)
+    fields.push_back(pit_field(which, "shield, rated depth", Dimension::length, metres(pit.shield.depth),
+                               pit.shield.depth.has_value(), 0, 100, std::nullopt,
+                               [](Pit& p, Typed v) { p.shield.depth = v ? std::optional(Length{*v}) : std::nullopt; }));
   return fields;
 }
 

@@ -213,7 +213,9 @@ std::vector<Field> utility_gap_fields(const Crossing& crossing, const std::strin
   const Utility* utility = find_utility(crossing, id);
   if (!utility) return {};
   return {length_field(*utility, "clear gap wanted by its owner", Dimension::length, 0, 100,
-                       [](Utility& u) -> std::optional<Length>& { return u.required_clearance; })};
+                       [](Utility& u) -> std::optional<Length>& { return u.required_clearance; }),
+          length_field(*utility, "clear gap agreed with its owner", Dimension::length, 0, 100,
+                       [](Utility& u) -> std::optional<Length>& { return u.agreed.distance; })};
 }
 
 std::vector<Field> hole_fields(const Crossing& crossing, const std::string& hole_id) {

@@ -14,8 +14,7 @@ QString text_of(std::string_view s) {
   return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
 }
 
-void paint_pit_side(QPainter& painter, const Picture& picture, const PitShape& pit, const PitSides& sides, bool launch,
-                    bool picked) {
+void paint_pit_side(QPainter& painter, const Picture& picture, const PitShape& pit, bool launch, bool picked) {
   const Frame& f = picture.frame;
   const Theme& theme = picture.look.theme;
   if (pit.section.size() < 3) return;
@@ -26,7 +25,7 @@ void paint_pit_side(QPainter& painter, const Picture& picture, const PitShape& p
   painter.drawPolygon(cut);
 
   // Boards on the bore side, unless it is sloped.
-  const SideKind kind = sides.bore.kind.value;
+  const SideKind kind = pit.held.bore;
   if (kind == SideKind::shored || kind == SideKind::shielded) {
     const double x = launch ? pit.floor_to_m : pit.floor_from_m;
     const double top = elevation_at(picture.crossing.site.ground, x);
@@ -90,10 +89,8 @@ void paint_ghost_utilities(QPainter& painter, const Picture& picture) {
 }  // namespace
 
 void paint_pits_side(QPainter& painter, const Picture& picture) {
-  paint_pit_side(painter, picture, picture.assessment.launch_pit, picture.crossing.pits.launch.sides, true,
-                 pit_picked(picture, "launch"));
-  paint_pit_side(painter, picture, picture.assessment.exit_pit, picture.crossing.pits.exit.sides, false,
-                 pit_picked(picture, "exit"));
+  paint_pit_side(painter, picture, picture.assessment.launch_pit, true, pit_picked(picture, "launch"));
+  paint_pit_side(painter, picture, picture.assessment.exit_pit, false, pit_picked(picture, "exit"));
   if (picture.focus.ghost) {
     for (const PitShape* pit : {&picture.focus.ghost->launch_pit, &picture.focus.ghost->exit_pit}) {
       QPolygonF cut;

@@ -6,6 +6,7 @@
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/crossing/floor_outline.h"
+#include "burrow/pit/proposal.h"
 
 namespace burrow {
 
@@ -64,8 +65,9 @@ bool is_top(PitEdge edge) {
   return edge >= PitEdge::top_bore;
 }
 
+/// A side left to the program stands straight.
 bool leans(const PitSide& side) {
-  return *side.kind == SideKind::sloped || *side.kind == SideKind::benched;
+  return !left_to_program(side) && (*side.kind == SideKind::sloped || *side.kind == SideKind::benched);
 }
 
 /// How far the top stands back from the floor's edge.

@@ -4,6 +4,7 @@
 #include <QPainter>
 #include <cmath>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/check/mute.h"
 #include "burrow/drawing/flags.h"
@@ -37,7 +38,7 @@ QString source_line(const Finding& finding, const Crossing& crossing, const Tabl
         .arg(qs(lapsed->reason), qs(why_void(fault.value_or(MuteFault::nothing_there))));
   }
   if (finding.missing) return QObject::tr("not entered");
-  const QString label = qs(burrow::said(burrow::words(finding.source.label)));
+  const QString label = qs(burrow::label_text(finding.source.label));
   return finding.source.text.empty()
              ? label
              : qs(burrow::said(std::string_view(finding.source.text))) + QStringLiteral(" – ") + label;

@@ -10,6 +10,7 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/check/headline.h"
 #include "burrow/check/working_text.h"
@@ -37,7 +38,7 @@ QString working_html(const Working& w, UnitSystem units) {
   if (w.limit) line("limit", *w.limit, w.unit, false);
   html += QStringLiteral("</table><p>%1 %2 [%3]</p>")
               .arg(QObject::tr("Formula from:"), qs(burrow::said(std::string_view(w.source.text))).toHtmlEscaped(),
-                   qs(burrow::said(burrow::words(w.source.label))).toHtmlEscaped());
+                   qs(burrow::label_text(w.source.label)).toHtmlEscaped());
   return html;
 }
 
@@ -258,7 +259,7 @@ void FindingsPanel::show_working(int row) {
   if (finding.limit)
     html += QStringLiteral("<p>%1 %2 [%3]</p>")
                 .arg(tr("Limit from:"), qs(burrow::said(std::string_view(finding.source.text))).toHtmlEscaped(),
-                     qs(burrow::said(burrow::words(finding.source.label))).toHtmlEscaped());
+                     qs(burrow::label_text(finding.source.label)).toHtmlEscaped());
   working_->setHtml(html);
 }
 

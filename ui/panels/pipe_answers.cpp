@@ -4,6 +4,7 @@
 #include <QPushButton>
 #include <algorithm>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/check/headline.h"
 #include "burrow/check/limits.h"
@@ -36,7 +37,7 @@ QString PipePanel::source_words() const {
   const Pipe pipe = pipe_of(document_.crossing());
   if (!document_.crossing().pipe) return tr("No pipe is entered. Pick its material first.");
   const auto cited = [](const Source& source) {
-    return tr("%1 [%2]").arg(text_from(source.text), text_from(burrow::said(burrow::words(source.label))));
+    return tr("%1 [%2]").arg(text_from(source.text), text_from(burrow::label_text(source.label)));
   };
   QStringList lines;
   const PipeMaterial* material = find_pipe(document_.tables(), pipe.material);

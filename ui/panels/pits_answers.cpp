@@ -3,6 +3,7 @@
 #include <QLabel>
 #include <algorithm>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/pits_panel.h"
@@ -13,6 +14,22 @@ namespace {
 
 QString type_word(ExcavationType type) {
   return type == ExcavationType::stable_rock ? QObject::tr("stable rock") : text_from(said_word(type));
+}
+
+QString side_word(SideKind kind) {
+  switch (kind) {
+    case SideKind::upright:
+      return QObject::tr("upright, bare");
+    case SideKind::sloped:
+      return QObject::tr("sloped");
+    case SideKind::benched:
+      return QObject::tr("benched");
+    case SideKind::shored:
+      return QObject::tr("shored");
+    case SideKind::shielded:
+      return QObject::tr("shielded");
+  }
+  return {};
 }
 
 const char* duty_text(std::string_view code) {
@@ -51,6 +68,14 @@ QString PitsPanel::earth_words() const {
                        pit.ground.surveyed() ? tr("the surveyed ground") : tr("the ground line, level across"));
   facts.emplace_back(tr("at the surface"), tr("%1 × %2").arg(length(pit.top_length_m), length(pit.top_width_m)));
   facts.emplace_back(tr("earth, as it lies"), text_of(pit.volume_m3, Dimension::volume));
+  if (const PitProposal& proposal = answer.proposal; proposal.made) {
+    facts.emplace_back(tr("proposed, as least earth"), side_word(proposal.kind) + QStringLiteral(", ") +
+                                                           text_of(proposal.straight_m3, Dimension::volume));
+    facts.emplace_back(tr("sloped by the rules"), proposal.sloped_m3 ? text_of(*proposal.sloped_m3, Dimension::volume)
+                                                                     : tr("not allowed at this depth"));
+    facts.emplace_back(tr("upright, bare"),
+                       proposal.upright_allowed ? tr("allowed") : tr("not allowed, or nobody has looked"));
+  }
   const auto add = [&](const QString& name, const std::optional<double>& value) {
     if (value) facts.emplace_back(name, text_of(*value, Dimension::volume));
   };
@@ -114,7 +139,7 @@ QString PitsPanel::duty_words() const {
     html += QStringLiteral("<p>• %1 <span style=\"font-size:small\">%2</span></p>")
                 .arg(tr(text).toHtmlEscaped(), tr("%1 [%2]")
                                                    .arg(text_from(burrow::said(std::string_view(duty.source.text))),
-                                                        text_from(burrow::said(burrow::words(duty.source.label))))
+                                                        text_from(burrow::label_text(duty.source.label)))
                                                    .toHtmlEscaped());
   }
   if (const auto& travel = work().ladder_travel_m; travel && !html.isEmpty())
@@ -146,12 +171,13 @@ QString PitsPanel::support_words() const {
                 .arg(parts.join(QStringLiteral("; ")).toHtmlEscaped(),
                      tr("%1 [%2]")
                          .arg(text_from(burrow::said(std::string_view(row->source.text))),
-                              text_from(burrow::said(burrow::words(row->source.label))))
+                              text_from(burrow::label_text(row->source.label)))
                          .toHtmlEscaped());
   }
   if (html.isEmpty())
     return tr(
-        "No row that was read fits this pit. Take a shield or a support by its maker's tables, or have it designed.");
+        "No row of the published tables fits this pit. Take a shield or a support by its maker's tables, or have it "
+        "designed.");
   return html +
          QStringLiteral("<p>%1</p>").arg(tr("Read the notes of the table before you build by it.").toHtmlEscaped());
 }

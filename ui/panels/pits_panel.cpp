@@ -7,6 +7,7 @@
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/pit_view.h"
 #include "burrow/panels/text_form.h"
+#include "burrow/pit/proposal.h"
 
 namespace burrow {
 
@@ -60,10 +61,19 @@ void PitsPanel::make_sides() {
   add_heading(tr("Sides"));
   const auto side = [this](const QString& name, PitSide PitSides::*member) {
     add_choice(
-        name, {tr("upright, bare"), tr("sloped"), tr("benched"), tr("shored"), tr("shielded")},
-        [this, member] { return row_of_word((pit().sides.*member).kind.value); },
+        name, {tr("as proposed"), tr("upright, bare"), tr("sloped"), tr("benched"), tr("shored"), tr("shielded")},
+        [this, member] {
+          const PitSide& side = pit().sides.*member;
+          return left_to_program(side) ? 0 : 1 + row_of_word(side.kind.value);
+        },
         [this, name, member](int row) {
-          edit(tr("Choose %1").arg(name), [&](Pit& p) { (p.sides.*member).kind.set(word_at<SideKind>(row)); });
+          edit(tr("Choose %1").arg(name), [&](Pit& p) {
+            PitSide& side = p.sides.*member;
+            if (row == 0)
+              side = PitSides{}.*member;
+            else
+              side.kind.set(word_at<SideKind>(row - 1));
+          });
         });
   };
   side(tr("bore side"), &PitSides::bore);
@@ -71,6 +81,21 @@ void PitsPanel::make_sides() {
   side(tr("left side"), &PitSides::left);
   side(tr("right side"), &PitSides::right);
   sides_ = add_entries(tr("by the rules"), true);
+  add_choice(
+      tr("shield rated for"), {tr("not entered"), tr("stable rock"), tr("A"), tr("B"), tr("C")},
+      [this] { return row_of_word(pit().shield.soil_type); },
+      [this](int row) {
+        edit(tr("Choose soil of the shield"),
+             [&](Pit& p) { p.shield.soil_type = word_or_none_at<ExcavationType>(row); });
+      });
+  shield_ = add_texts([] { return pits_part; });
+  shield_->add({tr("rating stands in"), [this] { return text_from(pit().shield.source); },
+                [this](const Crossing& crossing, const QString& text) -> PartValue {
+                  Pits pits = crossing.pits;
+                  pit_of(pits, which_).shield.source = text.trimmed().toStdString();
+                  return pits;
+                }},
+               tr("Plate or tabulated data of the maker"));
   make_load_design();
 }
 
@@ -170,7 +195,7 @@ void PitsPanel::show_pit(WhichPit which) {
 
 void PitsPanel::refresh() {
   for (EntryForm* form : {floor_, sides_, soil_, spoil_}) form->catch_up();
-  for (TextForm* form : {confirmed_, conditions_, load_design_}) form->catch_up();
+  for (TextForm* form : {confirmed_, conditions_, load_design_, shield_}) form->catch_up();
   sides_->setVisible(!pit_side_fields(document_.crossing(), which_, shape()).empty());
   show_corners();
   view_->show_pit(which_, units_, theme_);

@@ -8,6 +8,7 @@
 #include <QSignalBlocker>
 #include <algorithm>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/document/class_fields.h"
 #include "burrow/panels/entry_form.h"
@@ -153,7 +154,7 @@ void SoilPanel::show_stratum() {
         QStringLiteral("<p>%1</p>")
             .arg(tr("Source: %1 [%2]")
                      .arg(qs(burrow::said(std::string_view(soil->source.text))),
-                          qs(burrow::said(burrow::words(soil->source.label))))
+                          qs(burrow::label_text(soil->source.label)))
                      .toHtmlEscaped()));
   }
   known_text_->setText(known_words(*stratum));

@@ -7,6 +7,7 @@
 #include <QSlider>
 #include <algorithm>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
 #include "burrow/crossing/material_rows.h"
@@ -319,15 +320,21 @@ QString SurfacePanel::rule_words(const SurfaceRule& rule) const {
   ask(tr("heave told from %1"), rule.heave_caution, &Length::m, Dimension::small_length);
   ask(tr("heave at most %1"), rule.heave_stop, &Length::m, Dimension::small_length);
   ask(tr("angle of the crossing at least %1"), rule.least_angle, &Angle::rad, Dimension::angle);
-  ask(tr("pits %1 off its edge"), rule.pit_setback, &Length::m, Dimension::length);
+  const bool to_centre = rule.setback_span == SetbackSpan::excavation_to_centre;
+  ask(to_centre ? tr("pits %1 off its centreline") : tr("pits %1 off its edge"), rule.pit_setback, &Length::m,
+      Dimension::length);
+  if (rule.unshored_adds_depth) asks << tr("without shoring by their depth more");
+  ask(tr("pipe ends %1 off its edge"), rule.pipe_end_setback, &Length::m, Dimension::length);
+  ask(tr("nothing within %1 of its centreline"), rule.clear_of_centre, &Length::m, Dimension::length);
   ask(tr("hole driven without taking soil out at most %1"), rule.largest_driven, &Length::m, Dimension::small_length);
   QString text = tr("%1: %2.").arg(text_from(rule.name), asks.join(tr(", ")));
   if (current()->required_cover && rule.cover) text += QLatin1Char(' ') + tr("The cover typed below goes before it.");
+  if (!rule.note.empty()) text += QLatin1Char(' ') + text_from(rule.note);
   if (rule.kind != current()->kind) text += QLatin1Char(' ') + tr("It is a rule for a %1.").arg(kind_words(rule.kind));
   return text + QLatin1Char('\n') +
          tr("Source: %1 [%2]")
              .arg(text_from(burrow::said(std::string_view(rule.source.text))),
-                  text_from(burrow::said(burrow::words(rule.source.label))));
+                  text_from(burrow::label_text(rule.source.label)));
 }
 
 void SurfacePanel::show_rule() {

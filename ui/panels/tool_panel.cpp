@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QPushButton>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/bore/tool.h"
 #include "burrow/check/limits.h"
@@ -95,7 +96,7 @@ void ToolPanel::show_source() {
   const QString plain = tr("Generic trend, not a product: take the maker's plate.");
   source_->setText(row ? tr("%1\nSource: %2 [%3]")
                              .arg(plain, qs(burrow::said(std::string_view(row->source.text))),
-                                  qs(burrow::said(burrow::words(row->source.label))))
+                                  qs(burrow::label_text(row->source.label)))
                        : tr("Typed from the plate. What is left empty follows from the diameter. %1\nSource: generic "
                             "trend with the diameter [%2]")
                              .arg(plain, qs(burrow::said(burrow::words(SourceLabel::our_model)))));

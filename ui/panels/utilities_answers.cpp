@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
@@ -90,7 +91,7 @@ void UtilitiesPanel::show_answer() {
       html += QStringLiteral("<p>%1</p>")
                   .arg(tr("Gap from: %1 [%2]")
                            .arg(text_from(working.limit_source->text),
-                                text_from(burrow::said(burrow::words(working.limit_source->label))))
+                                text_from(burrow::label_text(working.limit_source->label)))
                            .toHtmlEscaped());
   if (answer && answer->expose) html += QStringLiteral("<p><b>%1</b></p>").arg(tr("Expose it before the tool passes."));
   answer_->setText(html);

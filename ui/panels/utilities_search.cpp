@@ -15,6 +15,7 @@ namespace burrow {
 
 namespace {
 const PartRef search_part{PartKind::utility_search, {}, -1};
+const PartRef head_part{PartKind::head_located, {}, -1};
 
 QStringList marks_words() {
   return {UtilitiesPanel::tr("not answered"), UtilitiesPanel::tr("can be seen"), UtilitiesPanel::tr("cannot be seen")};
@@ -75,7 +76,19 @@ void UtilitiesPanel::make_search() {
   make_search_at_once();
   rate_ = add_entries(tr("default"), true);
   make_camera();
+  make_head_located();
   rate_->show_part(search_part, [this] { return search_fields(document_.crossing()); });
+}
+
+void UtilitiesPanel::make_head_located() {
+  add_gap();
+  add_heading(tr("The head while it runs"));
+  const auto whole = [] { return head_part; };
+  head_located_ = add_texts(whole);
+  add_statement(*head_located_, document_,
+                {tr("how it is located all the while"), tr("As: transmitter in the head, receiver above it"),
+                 tr("located by"), tr("stated on")},
+                whole, [](const Crossing& c) { return &c.bore.head_located; });
 }
 
 void UtilitiesPanel::make_search_at_once() {
@@ -142,6 +155,7 @@ void UtilitiesPanel::make_camera() {
 void UtilitiesPanel::show_search() {
   search_texts_->catch_up();
   for (TextForm* texts : camera_texts_) texts->catch_up();
+  head_located_->catch_up();
   search_button_->setEnabled(!locked());
   search_form_->set_locked(locked());
   rate_->catch_up();

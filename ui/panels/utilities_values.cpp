@@ -5,6 +5,7 @@
 #include <QLineEdit>
 #include <algorithm>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/crossing/material_rows.h"
 #include "burrow/document/utility_entry.h"
@@ -168,6 +169,15 @@ void UtilitiesPanel::make_place() {
                        tr("precaution"), [this] { return current(); }, whose,
                        [](Utility& u) -> std::string& { return u.precaution; }),
                    {}, true);
+  precaution_->add(utility_text(
+                       tr("gap agreed with"), [this] { return current(); }, whose,
+                       [](Utility& u) -> std::string& { return u.agreed.with; }),
+                   tr("As: the water company, its inspector"));
+  precaution_->add(day_field(document_, tr("agreed on"), whose, [this](const Crossing& c) {
+    const auto& all = c.site.utilities;
+    const auto it = std::find_if(all.begin(), all.end(), [this](const Utility& u) { return u.id == picked_; });
+    return it == all.end() ? nullptr : &it->agreed.date;
+  }));
 }
 
 void UtilitiesPanel::choose_located(LocatedHow how, const QString& word) {
@@ -251,7 +261,7 @@ void UtilitiesPanel::show_place() {
       parts << tr("Taken at a depth of %1.").arg(text_of(*here.depth_m(), Dimension::length));
     parts << tr("Source: %1 [%2]")
                  .arg(text_from(burrow::said(std::string_view(preset.source.text))),
-                      text_from(burrow::said(burrow::words(preset.source.label))));
+                      text_from(burrow::label_text(preset.source.label)));
     words = parts.join(QLatin1Char(' '));
   }
   preset_text_->setText(words);

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
 #include "burrow/check/headline.h"
 #include "burrow/check/working_text.h"
@@ -53,8 +54,7 @@ class SheetTables {
       const QString source = f.source.text.empty() && !f.limit
                                  ? QString()
                                  : QString::fromStdString(burrow::said(std::string_view(f.source.text))) +
-                                       QStringLiteral(" [") + qs(burrow::said(burrow::words(f.source.label))) +
-                                       QLatin1Char(']');
+                                       QStringLiteral(" [") + qs(burrow::label_text(f.source.label)) + QLatin1Char(']');
       const QString severity = f.missing ? tr("missing") : qs(burrow::said(burrow::words(f.severity)));
       ++count;
       if (f.muted)
@@ -219,7 +219,7 @@ class SheetTables {
                        : QStringLiteral("–"),
            shown(check.utilisation, Dimension::chance, sheet_.units), text(check.station_m, Dimension::station),
            QString::fromStdString(burrow::said(std::string_view(check.source.text))) + QStringLiteral(" [") +
-               qs(burrow::said(burrow::words(check.source.label))) + QLatin1Char(']')});
+               qs(burrow::label_text(check.source.label)) + QLatin1Char(']')});
     if (!rows.empty())
       flow_.table({{tr("check"), 2.4},
                    {tr("value"), 1.1, Align::right},

@@ -9,6 +9,8 @@
 #include <QVBoxLayout>
 
 #include "burrow/base/say.h"
+#include "burrow/crossing/label_counts.h"
+#include "burrow/file/tables_file.h"
 
 namespace burrow {
 
@@ -16,11 +18,13 @@ std::vector<HelpPage> help_pages() {
   std::vector<HelpPage> pages;
   const QString own = QStringLiteral(":/help/%1/").arg(QString::fromStdString(spoken().language));
   const QString folder = QDir(own).exists() ? own : QStringLiteral(":/help/");
+  const QString labels = QString::fromStdString(label_table(load_tables()));  // counted now: it cannot be out of date
   for (const QString& name : QDir(folder).entryList({QStringLiteral("*.md")}, QDir::Files, QDir::Name)) {
     QFile file(folder + name);
     if (!file.open(QIODevice::ReadOnly)) continue;
     HelpPage page;
     page.text = QString::fromUtf8(file.readAll());
+    page.text.replace(QLatin1String("{{labels}}\n"), labels);
     page.title = page.text.section(QLatin1Char('\n'), 0, 0).remove(QLatin1String("# "));
     pages.push_back(page);
   }

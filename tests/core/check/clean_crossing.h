@@ -80,6 +80,11 @@ inline void answer_search(UtilitySearch& search) {
   search.laterals = Laterals::none_here;
 }
 
+/// All sides but that of the bore sloped by the rules; what nobody enters the program proposes.
+inline void slope_sides(Pit& pit) {
+  for (PitSide* side : {&pit.sides.back, &pit.sides.left, &pit.sides.right}) side->kind.set(SideKind::sloped);
+}
+
 /// Level ground at 100 m, firm clay seen in the pit, water far below, a 65 mm tool at 98.60 m, 8 m of bore, a lane on
 /// top and a water main far below, everything asked for and answered.
 inline Crossing clean_crossing() {
@@ -104,6 +109,8 @@ inline Crossing clean_crossing() {
   c.pipe->outside_diameter = Length{0.055};
   c.pipe->sdr = Ratio{11};
   c.pipe->service_temperature = Temperature{293.15};
+  slope_sides(c.pits.launch);
+  slope_sides(c.pits.exit);
   return c;
 }
 

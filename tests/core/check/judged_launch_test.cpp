@@ -28,6 +28,7 @@ Assessment without_working(Assessment answer) {
     return std::tie(a.code, a.subject, a.name, a.station_m) < std::tie(b.code, b.subject, b.name, b.station_m);
   });
   answer.marks.clear();
+  answer.launch_pit_work.proposal.sloped_m3 = answer.exit_pit_work.proposal.sloped_m3 = std::nullopt;  // for the eye
   for (UtilityAnswer& u : answer.utilities) {
     u.expose_rank = u.chance_to_go_on = u.chance_after_hole = u.required_after_hole_m = std::nullopt;
     u.hole_station_m = u.hole_offset_m = u.hole_depth_low_m = u.hole_depth_high_m = std::nullopt;

@@ -136,7 +136,8 @@ TEST(PitNear, Footing_ByGrid) {
   EXPECT_EQ(finding->severity, Severity::caution);
   EXPECT_NEAR(*finding->measured, 0.7 - 1, 1e-9);
   EXPECT_NEAR(*finding->measured, spare_by_grid(answer.launch_pit, wall.outline, 99, 1), 1e-3);
-  crossing.pits.launch.sides.left = PitSide{};  // 1 1/2 : 1: flatter than the spread, so that its upper part is nearer
+  crossing.pits.launch.sides.left.kind.set(
+      SideKind::sloped);  // 1 1/2 : 1: flatter than the spread, so that its upper part is nearer
   const Assessment open = judged(crossing);
   ASSERT_TRUE(find(open, "pit.footing-spread", "f9"));
   EXPECT_EQ(find(open, "pit.footing-spread")->severity, Severity::stop);

@@ -160,7 +160,7 @@ TEST(PitWorks, Support_FootAndTop) {
 
 TEST(PitWorks, Shoring_TheSmallestRowThatFits) {
   Crossing crossing = box_crossing();
-  crossing.pits.launch.sides.back = PitSide{};  // sloped: the long sides only
+  crossing.pits.launch.sides.back.kind.set(SideKind::sloped);  // the long sides only
   PitAnswer work = judged(crossing).launch_pit_work;
   EXPECT_NEAR(*work.shoring_width_m, 1, 1e-12);
   EXPECT_EQ(work.shoring, (std::vector<std::string>{"timber-c-13x5-6", "timber-c-13x5-8", "hydraulic-c-9x4-6.5",

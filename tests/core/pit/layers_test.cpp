@@ -41,6 +41,8 @@ Crossing layered(ExcavationType over, double thickness_m, ExcavationType under, 
   c.bore.launch.elevation = Length{-depth_m + 0.2};
   c.bore.exit.station = Length{8};
   c.pits.launch.floor_elevation = Length{-depth_m};
+  for (PitSide* side : {&c.pits.launch.sides.back, &c.pits.launch.sides.left, &c.pits.launch.sides.right})
+    side->kind.set(SideKind::sloped);
   c.pits.launch.confirmed_by = "A. Muster";  // strength not known: he may find any of the three types
   return c;
 }

@@ -34,6 +34,8 @@ PitShape launch(bool shored, PlanLine outline = {}) {
   pit.floor_outline = std::move(outline);
   if (shored)
     for (PitSide* side : {&pit.sides.bore, &pit.sides.back, &pit.sides.left, &pit.sides.right}) *side = shored_side();
+  else
+    for (PitSide* side : {&pit.sides.back, &pit.sides.left, &pit.sides.right}) side->kind.set(SideKind::sloped);
   Tool tool;
   tool.diameter = Length{0.1};
   tool.length = Length{1};

@@ -24,6 +24,8 @@ Crossing crossing() {
   c.bore.launch.station = Length{0};
   c.bore.launch.elevation = Length{101};
   c.bore.exit.station = Length{14};
+  for (Pit* pit : {&c.pits.launch, &c.pits.exit})
+    for (PitSide* side : {&pit->sides.back, &pit->sides.left, &pit->sides.right}) side->kind.set(SideKind::sloped);
   return c;
 }
 

@@ -51,9 +51,20 @@ struct PitDuty {
   bool operator==(const PitDuty&) const = default;
 };
 
+/// What the sides left to the program come to, and what another way to hold them would take.
+struct PitProposal {
+  bool made = false;
+  SideKind kind = SideKind::shored;  ///< of the sides left to the program
+  bool upright_allowed = false;      ///< without support
+  double straight_m3 = 0;            ///< upright, shored or behind a shield: the same earth
+  std::optional<double> sloped_m3;   ///< sloped by the rules, the bore side straight; nothing: deeper than their slopes
+  bool operator==(const PitProposal&) const = default;
+};
+
 struct PitAnswer {
   ExcavationType proposed_best = ExcavationType::c, proposed_worst = ExcavationType::c;  ///< worst of its layers
   bool confirmed = false;  ///< somebody put a name to the soil type
+  PitProposal proposal;
   std::vector<PitLayerAnswer> layers;
   std::optional<double> roof_missing_m;  ///< length of bore over which a sloped bore side takes the roof away
   std::optional<double> bank_m3, loose_m3;

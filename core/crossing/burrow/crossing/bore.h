@@ -8,6 +8,7 @@
 
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
+#include "burrow/crossing/utility.h"
 
 namespace burrow {
 
@@ -72,6 +73,7 @@ struct Bore {
   Exit exit;
   TrialsRequest trials;
   ModelConstants model;
+  Statement head_located;  ///< how the head is located all the while it runs
   std::string extra;
   bool operator==(const Bore&) const = default;
 };

@@ -114,6 +114,15 @@ struct Ladder {
   bool operator==(const Ladder&) const = default;
 };
 
+/// A shield or box as its maker rates it: a row of the user's own.
+struct RatedShield {
+  std::optional<Length> depth;              ///< deepest pit it is rated for
+  std::optional<ExcavationType> soil_type;  ///< worst soil it is rated for
+  std::string source;                       ///< plate or tabulated data
+  std::string extra;
+  bool operator==(const RatedShield&) const = default;
+};
+
 struct Pit {
   std::optional<Length> floor_length;
   std::optional<Length> floor_width;
@@ -131,6 +140,7 @@ struct Pit {
   std::optional<Duration> open_time;
   PitSigns signs;
   PitSides sides;
+  RatedShield shield;
   Statement load_design;  ///< of a support of all sides, sized for the loads beside the pit
   Spoil spoil;
   Ladder ladder;

@@ -144,17 +144,37 @@ struct LimitRow {
   bool operator==(const LimitRow&) const = default;
 };
 
+/// From where to where an owner measures the distance of a pit.
+enum class SetbackSpan {
+  face_to_edge,         ///< from the pit's face to the edge of the road or track
+  excavation_to_edge,   ///< from the edge of the excavation at the ground, which a slope takes nearer
+  excavation_to_centre  ///< from there to the centreline of the nearest track
+};
+template <>
+struct Words<SetbackSpan> {
+  static constexpr std::pair<SetbackSpan, std::string_view> list[] = {
+      {SetbackSpan::face_to_edge, "face-to-edge"},
+      {SetbackSpan::excavation_to_edge, "excavation-to-edge"},
+      {SetbackSpan::excavation_to_centre, "excavation-to-centre"}};
+};
+
 /// A row of owners' rules for roads, tracks, ditches.
 struct SurfaceRule {
   std::string id;
   std::string name;
   SurfaceKind kind = SurfaceKind::road;
   std::optional<Length> cover;
+  bool cover_exceeded = false;  ///< more than the cover is wanted, not as much
   std::optional<Length> heave_caution;
   std::optional<Length> heave_stop;
-  std::optional<Angle> least_angle;      ///< between bore and road or track; a right angle is π/2
-  std::optional<Length> pit_setback;     ///< of a pit's face from the edge
-  std::optional<Length> largest_driven;  ///< hole opened without taking soil out
+  std::optional<Angle> least_angle;   ///< between bore and road or track; a right angle is π/2
+  std::optional<Length> pit_setback;  ///< of a pit
+  SetbackSpan setback_span = SetbackSpan::face_to_edge;
+  bool unshored_adds_depth = false;        ///< a pit without shoring keeps away by its depth besides
+  std::optional<Length> pipe_end_setback;  ///< of the pipe's end from the edge; its pit lies beyond
+  std::optional<Length> clear_of_centre;   ///< no pit, heap or machine nearer to the centreline of the nearest track
+  std::optional<Length> largest_driven;    ///< hole opened without taking soil out
+  std::string note;                        ///< what else the owner asks; nothing here judges it
   Source source;
   bool operator==(const SurfaceRule&) const = default;
 };

@@ -121,6 +121,15 @@ struct LineEnds {
   bool operator==(const LineEnds&) const = default;
 };
 
+/// The gap that the owner of a line agreed to for displacing the ground beside it.
+struct AgreedGap {
+  std::optional<Length> distance;
+  std::string with;  ///< who agreed, for the owner
+  std::optional<std::string> date;
+  std::string extra;
+  bool operator==(const AgreedGap&) const = default;
+};
+
 struct Utility {
   std::string id;
   std::string name;
@@ -135,6 +144,7 @@ struct Utility {
   Recorded recorded;
   Located located;
   std::optional<Length> required_clearance;
+  AgreedGap agreed;
   std::string precaution;
   std::string extra;
   bool operator==(const Utility&) const = default;

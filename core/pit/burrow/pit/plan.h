@@ -17,9 +17,18 @@ struct FloorWanted {
   Length length, width, elevation;
 };
 
-/// Of the launch pit: L_t + working length (of a pipe that is pushed in: a piece of it, where that is longer than the
-/// tool) by max(0.9 m, D + 0.8 m), its level the axis less the tool's radius, cradle and slab. The proposal is that.
-/// Source: our model.   Evidence: LaunchPit.*, PitRoom.*
+/// Where a pipe in pieces enters the ground: at the launch pit where it is pushed or towed behind the tool; one that is
+/// pulled in after the tool at the exit pit, unless a launch floor was entered that holds a piece.
+/// Source: our default.   Evidence: PipePieces.*
+struct PieceEntry {
+  Length at_launch, at_exit;  ///< length of a piece that has to lie there; 0: none
+};
+PieceEntry piece_entry(const Crossing& crossing);
+
+/// Of the launch pit: L_t + working length (of a pipe whose pieces enter here: a piece, where that is longer than the
+/// tool) by max(0.9 m, D + 0.8 m), its level the axis less the tool's
+/// radius, cradle and slab. The proposal is that.
+/// Source: our model.   Evidence: LaunchPit.*, PitRoom.*, PipePieces.*
 FloorWanted launch_floor_wanted(const Crossing& crossing, const Tool& tool);
 
 /// Launch pit, behind the face (x < launch station). Floor as wanted; typed values win. Sides of the soil type typed,
@@ -28,9 +37,10 @@ FloorWanted launch_floor_wanted(const Crossing& crossing, const Tool& tool);
 /// out of the surface through line and points. `surface`: the one made before, if there is one; another is made where
 /// it does not fit the site. The same holds for the other pits.
 /// A floor entered as an outline counts instead of length and width; one that `fault_of_floor` finds fault with does
-/// not. Source: our model.   Evidence: LaunchPit.*
+/// not. `sides`: in place of those entered, for what another way to hold them would take.
+/// Source: our model.   Evidence: LaunchPit.*
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
-                          const GroundSurface& surface = {});
+                          const GroundSurface& surface = {}, const PitSides* sides = nullptr);
 
 /// Where the bore comes through the exit face.
 struct ArrivalSpread {
@@ -53,7 +63,7 @@ FloorWanted exit_floor_wanted(const Crossing& crossing, const Tool& tool, const 
 /// never proposed wider than the limit `exit_widest_m`: where the band needs more, the checks say so. Typed values win.
 /// Source: our model.   Evidence: ExitPit.*
 PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                        const GroundSurface& surface = {});
+                        const GroundSurface& surface = {}, const PitSides* sides = nullptr);
 
 /// Where an arriving bore is wanted, on the exit face.
 struct ExitOpening {

@@ -22,6 +22,13 @@ struct PitLayer {
   bool operator==(const PitLayer&) const = default;
 };
 
+/// What holds each side: as entered, else as proposed.
+struct HeldSides {
+  SideKind bore = SideKind::shored, back = SideKind::sloped, left = SideKind::sloped, right = SideKind::sloped;
+  bool proposed = false;  ///< at least one of them by the program
+  bool operator==(const HeldSides&) const = default;
+};
+
 struct PitShape {
   double face_station_m = 0;                   ///< plane where the tool enters or leaves
   double floor_from_m = 0, floor_to_m = 0;     ///< stations of the floor, increasing
@@ -39,6 +46,7 @@ struct PitShape {
   ExcavationType soil_type = ExcavationType::c;  ///< typed, else the worst of the layers
   std::vector<PitLayer> layers;                  ///< from the ground down; their volumes add up to the volume
   CutSides sides;
+  HeldSides held;
   GroundSurface ground;        ///< it is cut out of; none: the ground line alone, level across
   bool bore_side_high = true;  ///< the side that the tool passes stands at the larger station
   bool operator==(const PitShape&) const = default;

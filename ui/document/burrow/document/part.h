@@ -35,10 +35,11 @@ enum class PartKind {
   name,
   site,
   air,
-  record,    ///< one day's record, by id
-  practice,  ///< the practice bore, as JSON text
-  layouts,   ///< the layout in force with the alternatives
-  muted      ///< findings muted with a reason
+  record,        ///< one day's record, by id
+  practice,      ///< the practice bore, as JSON text
+  head_located,  ///< how the head is located while it runs
+  layouts,       ///< the layout in force with the alternatives
+  muted          ///< findings muted with a reason
 };
 
 /// An edge of a pit that a drag takes hold of: `PartRef::index` of a `pit_edge`, whose id is "launch" or "exit".
@@ -86,7 +87,7 @@ using PartValue =
     std::variant<std::monostate, UtilityAndHoles, Launch, Exit, Element<Utility>, LevelLine, std::optional<LevelLine>,
                  Element<Stratum>, Element<SurfaceFeature>, Pits, std::optional<Pipe>, ToolChoice, ModelConstants,
                  TrialsRequest, std::string, std::vector<TestHole>, UtilitySearch, std::vector<Strip>, Site, Air,
-                 Element<DayRecord>, Layouts, std::vector<Mute>>;
+                 Element<DayRecord>, Layouts, std::vector<Mute>, Statement>;
 
 /// The part's value as it stands in the crossing.
 PartValue take(const Crossing& crossing, const PartRef& part);

@@ -26,6 +26,7 @@ class PitsPanel : public FormPanel {
   [[nodiscard]] EntryForm* soil() const { return soil_; }
   [[nodiscard]] EntryForm* spoil() const { return spoil_; }
   [[nodiscard]] TextForm* confirmed() const { return confirmed_; }
+  [[nodiscard]] TextForm* shield() const { return shield_; }
   [[nodiscard]] TextForm* conditions() const { return conditions_; }
   [[nodiscard]] TextForm* load_design() const { return load_design_; }
   /// What is said about soil type, earth, duties and supports, as plain text.
@@ -65,7 +66,7 @@ class PitsPanel : public FormPanel {
   PitView* view_ = nullptr;
   QLabel *earth_ = nullptr, *soil_text_ = nullptr, *duties_ = nullptr, *supports_ = nullptr;
   EntryForm *floor_ = nullptr, *sides_ = nullptr, *soil_ = nullptr, *spoil_ = nullptr;
-  TextForm *confirmed_ = nullptr, *conditions_ = nullptr, *load_design_ = nullptr;
+  TextForm *confirmed_ = nullptr, *conditions_ = nullptr, *load_design_ = nullptr, *shield_ = nullptr;
   std::size_t corner_ = 0;
   QLabel* corners_text_ = nullptr;
   ThingList* corners_ = nullptr;

@@ -49,6 +49,7 @@ class UtilitiesPanel : public FormPanel {
   [[nodiscard]] const std::vector<TextForm*>& camera_texts() const { return camera_texts_; }
   [[nodiscard]] TextForm* abandonment() const { return abandonment_; }
   [[nodiscard]] TextForm* hole_texts() const { return hole_texts_; }
+  [[nodiscard]] TextForm* head_located() const { return head_located_; }
   [[nodiscard]] TextForm* background_texts() const { return background_texts_; }
   [[nodiscard]] AtOnceForm* ends_form() const { return ends_form_; }
   [[nodiscard]] AtOnceForm* search_form() const { return search_form_; }
@@ -78,6 +79,7 @@ class UtilitiesPanel : public FormPanel {
   void make_search_at_once();
   void make_background();
   void make_camera();
+  void make_head_located();
   [[nodiscard]] const Utility* current() const;
   [[nodiscard]] const UtilityAnswer* answer_of(const std::string& id) const;
   [[nodiscard]] PassingPlace place() const;
@@ -146,7 +148,7 @@ class UtilitiesPanel : public FormPanel {
   TextForm* hole_texts_ = nullptr;
   QPushButton *remove_hole_ = nullptr, *lone_hole_ = nullptr;
   QLabel* search_heading_ = nullptr;
-  TextForm* search_texts_ = nullptr;
+  TextForm *search_texts_ = nullptr, *head_located_ = nullptr;
   std::vector<TextForm*> camera_texts_;
   EntryForm* rate_ = nullptr;
   QPushButton* search_button_ = nullptr;

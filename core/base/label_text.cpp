@@ -1,0 +1,13 @@
+#include "burrow/base/label_text.h"
+
+#include "burrow/base/say.h"
+
+namespace burrow {
+
+std::string label_text(SourceLabel label) {
+  std::string text(said(words(label)));
+  if (label == SourceLabel::from_memory) text += std::string(": ") + said("nobody has looked this up");
+  return text;
+}
+
+}  // namespace burrow

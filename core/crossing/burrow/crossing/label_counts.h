@@ -1,0 +1,27 @@
+#pragma once
+/// How far the numbers that decide verdicts can be trusted.
+
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "burrow/base/source.h"
+#include "burrow/crossing/tables.h"
+
+namespace burrow {
+
+/// Of one table: how many of its numbers stand under each label, in the order of `all_source_labels`.
+struct LabelCounts {
+  std::string_view table;  ///< "limits"
+  std::array<std::size_t, all_source_labels.size()> by_label{};
+};
+
+/// Numbers that a check goes by: limits, owners' rules, excavation rules, pipes, locating, soils, tools. Left out:
+/// members of shoring and swell of earth, which are shown and decide nothing.   Evidence: LabelCounts.*
+std::vector<LabelCounts> label_counts(const Tables& tables);
+
+/// The same as a table in Markdown, a line a label, in the language in force.
+std::string label_table(const Tables& tables);
+
+}  // namespace burrow

@@ -1,0 +1,125 @@
+#include "burrow/crossing/label_counts.h"
+
+#include <algorithm>
+
+#include "burrow/base/label_text.h"
+#include "burrow/base/say.h"
+
+namespace burrow {
+
+namespace {
+
+class Counter {
+ public:
+  explicit Counter(std::string_view table) { counts_.table = table; }
+
+  void add(const Source& source, std::size_t numbers = 1) {
+    const auto at = std::find(all_source_labels.begin(), all_source_labels.end(), source.label);
+    counts_.by_label[static_cast<std::size_t>(at - all_source_labels.begin())] += numbers;
+  }
+  template <class Rows>
+  void add_each(const Rows& rows, std::size_t numbers = 1) {
+    for (const auto& row : rows) add(row.source, numbers);
+  }
+  [[nodiscard]] LabelCounts counts() const { return counts_; }
+
+ private:
+  LabelCounts counts_;
+};
+
+template <class... T>
+std::size_t set(const std::optional<T>&... numbers) {
+  return (static_cast<std::size_t>(numbers.has_value()) + ...);
+}
+
+LabelCounts of_limits(const Tables& tables) {
+  Counter counter(noted("limits"));
+  counter.add_each(tables.limits);
+  return counter.counts();
+}
+
+LabelCounts of_owners(const Tables& tables) {
+  Counter counter(noted("owners' rules"));
+  for (const SurfaceRule& rule : tables.surface_rules)
+    counter.add(rule.source, set(rule.cover, rule.heave_caution, rule.heave_stop, rule.least_angle, rule.pit_setback,
+                                 rule.pipe_end_setback, rule.clear_of_centre, rule.largest_driven));
+  return counter.counts();
+}
+
+LabelCounts of_excavation(const Tables& tables) {
+  Counter counter(noted("excavation"));
+  for (const ExcavationRuleSet& set : tables.excavation) {
+    counter.add(set.source, 3);              // protection, ladder, spoil
+    counter.add_each(set.slopes, 2);         // slope, depth
+    counter.add_each(set.upright_parts, 3);  // depth, height, slope above
+    counter.add_each(set.duties);
+  }
+  return counter.counts();
+}
+
+LabelCounts of_pipes(const Tables& tables) {
+  Counter counter(noted("pipes"));
+  for (const PipeMaterial& pipe : tables.pipes) {
+    if (!pipe.strength) continue;
+    const PipeStrength& strength = *pipe.strength;
+    constexpr std::size_t always = 4;  // weight, ν, expansion, flattening without pressure
+    counter.add(strength.source, always + set(strength.fitting_bend, strength.ring_stress, strength.pressure_stress));
+    if (strength.yield) counter.add(strength.yield_source);
+    counter.add_each(strength.modulus);
+    counter.add_each(strength.derating);
+    counter.add_each(strength.pull_stress);
+    counter.add_each(strength.bend);
+    counter.add_each(strength.deflection);
+  }
+  return counter.counts();
+}
+
+LabelCounts of_locating(const Tables& tables) {
+  Counter counter(noted("locating"));
+  for (const LocatingPreset& preset : tables.locating)
+    counter.add(preset.source, set(preset.lateral, preset.lateral_of_depth, preset.vertical, preset.vertical_of_depth));
+  return counter.counts();
+}
+
+LabelCounts of_soils(const Tables& tables) {
+  Counter counter(noted("soils"));
+  constexpr std::size_t always = 14;
+  for (const SoilClass& soil : tables.soils)
+    counter.add(soil.source, always + set(soil.undrained_strength, soil.friction_angle, soil.earth_pressure_ratio));
+  return counter.counts();
+}
+
+LabelCounts of_tools(const Tables& tables) {
+  Counter counter(noted("tools"));
+  counter.add_each(tables.tools, 9);
+  return counter.counts();
+}
+
+}  // namespace
+
+std::vector<LabelCounts> label_counts(const Tables& tables) {
+  return {of_limits(tables),   of_owners(tables), of_excavation(tables), of_pipes(tables),
+          of_locating(tables), of_soils(tables),  of_tools(tables)};
+}
+
+std::string label_table(const Tables& tables) {
+  const std::vector<LabelCounts> counts = label_counts(tables);
+  std::string text = std::string("| ") + said("label") + " |", rule = "| --- |";
+  for (const LabelCounts& one : counts) {
+    text += std::string(" ") + said(one.table) + " |";
+    rule += " --- |";
+  }
+  text += std::string(" ") + said("all") + " |\n" + rule + " --- |\n";
+  for (std::size_t i = 0; i < all_source_labels.size(); ++i) {
+    std::size_t all = 0;
+    text += "| " + label_text(all_source_labels[i]) + " |";
+    for (const LabelCounts& one : counts) {
+      text += " " + std::to_string(one.by_label[i]) + " |";
+      all += one.by_label[i];
+    }
+    text += " " + std::to_string(all) + " |\n";
+  }
+  return text;
+}
+
+}  // namespace burrow
