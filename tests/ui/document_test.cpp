@@ -6,8 +6,10 @@
 #include <QFile>
 #include <QTemporaryDir>
 #include <algorithm>
+#include <csignal>
 
 #include "burrow/crossing/blank.h"
+#include "burrow/document/end_signals.h"
 #include "burrow/document/fields.h"
 #include "burrow/document/recovery.h"
 #include "burrow/file/crossing_file.h"
@@ -154,6 +156,74 @@ TEST(Document, NothingIsSavedInTheMiddleOfADrag) {
     EXPECT_FALSE(document.save_as(folder.filePath(QStringLiteral("x.crossing"))));
   }
   EXPECT_EQ(document.crossing(), before) << "a session that is not finished puts everything back";
+}
+
+TEST(Recovery, Signal_KeepsAnEditOfThisMoment) {
+  QTemporaryDir folder;
+  const QString kept = folder.filePath(QStringLiteral("unsaved"));
+  Crossing changed;
+  int heard = 0;
+  {
+    QObject alive;
+    Document document(tables_for_tests());
+    ASSERT_TRUE(document.open(sample_path("first-lesson")));
+    Recovery recovery(document, kept, 60000);  // its own time has not come
+    on_end_signal(&alive, [&](int signal) {
+      heard = signal;
+      EXPECT_TRUE(recovery.keep_for_later());
+    });
+    Launch launch = document.crossing().bore.launch;
+    launch.elevation.m -= 0.05;
+    document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+    changed = document.crossing();
+    std::raise(SIGTERM);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return heard == SIGTERM; }, 5000));
+  }
+  for (const int signal : {SIGTERM, SIGHUP, SIGINT}) std::signal(signal, SIG_DFL);
+  const auto left = Recovery::left_work(kept);
+  ASSERT_EQ(left.size(), 1U);
+  Document next(tables_for_tests());
+  ASSERT_TRUE(Recovery::take_back(next, left.front()));
+  EXPECT_TRUE(next.crossing() == changed);
+}
+
+TEST(Recovery, Trouble_IsToldAndTriedAgain) {
+  QTemporaryDir folder;
+  const QString kept = folder.filePath(QStringLiteral("unsaved"));
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("first-lesson")));
+  Recovery recovery(document, kept, 20);
+  QStringList told;
+  QObject::connect(&recovery, &Recovery::trouble, [&](const QString& why) { told << why; });
+  QDir(kept).removeRecursively();
+  write_file(kept, "a file where the folder was");  // as good as a full disk: root may write anywhere
+  Launch launch = document.crossing().bore.launch;
+  launch.elevation.m -= 0.05;
+  document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !told.isEmpty(); }, 5000));
+  EXPECT_FALSE(told.last().isEmpty());
+  QFile::remove(kept);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return told.last().isEmpty(); }, 5000)) << "it is tried again without a change";
+  EXPECT_TRUE(QFile::exists(recovery.copy_path()));
+}
+
+TEST(Recovery, Leftovers_AreCleanedAtTheNextStart) {
+  QTemporaryDir folder;
+  const QString kept = folder.filePath(QStringLiteral("unsaved"));
+  QDir().mkpath(kept);
+  const auto in = [&](const char* name) { return kept + QLatin1Char('/') + QLatin1String(name); };
+  write_file(in("dead.crossing.lock"), "999999\nburrowline\nhost\n");
+  write_file(in(".burrowline-999999-1.tmp"), "half");
+  write_file(in(".burrowline-999999-2.tmp"), "half");
+  QFile old(in(".burrowline-999999-1.tmp"));
+  ASSERT_TRUE(old.open(QIODevice::ReadWrite));
+  ASSERT_TRUE(old.setFileTime(QDateTime::currentDateTime().addDays(-1), QFileDevice::FileModificationTime));
+  old.close();
+  Document document(tables_for_tests());
+  const Recovery recovery(document, kept);
+  EXPECT_FALSE(QFile::exists(in("dead.crossing.lock")));
+  EXPECT_FALSE(QFile::exists(in(".burrowline-999999-1.tmp")));
+  EXPECT_TRUE(QFile::exists(in(".burrowline-999999-2.tmp"))) << "perhaps being written now";
 }
 
 TEST(Recovery, CrashLosesNothing) {

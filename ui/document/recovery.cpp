@@ -23,6 +23,7 @@ QString lock_of(const QString& copy) {
 Recovery::Recovery(Document& document, const QString& folder, int after_ms, QObject* parent)
     : QObject(parent), document_(document) {
   QDir().mkpath(folder);
+  clean(folder);
   copy_ =
       QDir(folder).absoluteFilePath(QUuid::createUuid().toString(QUuid::WithoutBraces) + QStringLiteral(".crossing"));
   lock_ = std::make_unique<QLockFile>(lock_of(copy_));
@@ -31,6 +32,9 @@ Recovery::Recovery(Document& document, const QString& folder, int after_ms, QObj
   later_.setSingleShot(true);
   later_.setInterval(after_ms);
   connect(&later_, &QTimer::timeout, this, &Recovery::keep_now);
+  again_.setSingleShot(true);
+  again_.setInterval(5 * after_ms);
+  connect(&again_, &QTimer::timeout, this, &Recovery::keep_now);
   connect(&document_, &Document::changed, this, [this] {
     if (!later_.isActive()) later_.start();
   });
@@ -40,6 +44,7 @@ Recovery::Recovery(Document& document, const QString& folder, int after_ms, QObj
 }
 
 Recovery::~Recovery() {
+  if (left_) return;
   QFile::remove(copy_);
   QFile::remove(origin_of(copy_));
 }
@@ -48,15 +53,54 @@ bool Recovery::keep_now() {
   if (!document_.modified()) {
     QFile::remove(copy_);
     QFile::remove(origin_of(copy_));
+    tell({});
     return true;
   }
   if (document_.in_session()) {  // not in the middle of a drag
     later_.start();
     return false;
   }
-  // A failure here (a full disk) must not disturb the work; the next change tries again.
-  if (!save_atomically(copy_.toStdString(), write_crossing(document_.crossing()))) return false;
-  return save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString()).has_value();
+  return write_copy();
+}
+
+/// A failure here (a full disk) does not disturb the work: it is told, and tried again.
+bool Recovery::write_copy() {
+  QDir().mkpath(QFileInfo(copy_).absolutePath());  // somebody may have removed it meanwhile
+  Result<void> written = save_atomically(copy_.toStdString(), write_crossing(document_.crossing()));
+  if (written) written = save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString());
+  tell(written ? QString() : QString::fromStdString(written.error().found));
+  if (!written) again_.start();
+  return written.has_value();
+}
+
+void Recovery::tell(const QString& why) {
+  if (why == told_) return;
+  told_ = why;
+  Q_EMIT trouble(why);
+}
+
+bool Recovery::keep_for_later() {
+  later_.stop();
+  if (!document_.modified() && !document_.in_session()) return true;
+  left_ = write_copy();
+  return left_;
+}
+
+void Recovery::clean(const QString& folder) {
+  const QDir dir(folder);
+  for (const QFileInfo& lock : dir.entryInfoList({QStringLiteral("*.lock")}, QDir::Files)) {
+    const QString copy = lock.absoluteFilePath().chopped(5);
+    if (QFile::exists(copy)) continue;
+    QLockFile held(lock.absoluteFilePath());
+    held.setStaleLockTime(0);
+    if (!held.tryLock(0)) continue;  // a running program holds it
+    held.unlock();
+    QFile::remove(origin_of(copy));
+  }
+  constexpr int an_hour_s = 3600;  // no copy takes so long to be written
+  const QDateTime before = QDateTime::currentDateTime().addSecs(-an_hour_s);
+  for (const QFileInfo& half : dir.entryInfoList({QStringLiteral(".burrowline-*.tmp")}, QDir::Files | QDir::Hidden))
+    if (half.lastModified() < before) QFile::remove(half.absoluteFilePath());
 }
 
 std::vector<LeftWork> Recovery::left_work(const QString& folder) {

@@ -19,6 +19,7 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/import/ground_csv.h"
+#include "burrow/widgets/field_undo.h"
 #include "burrow/widgets/glossary.h"
 #include "burrow/widgets/tab_order.h"
 #include "burrow/window/import_screen.h"
@@ -51,6 +52,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
       recovery_folder_(recovery_folder) {
   tab_by_place();
   explain_words();
+  qApp->installEventFilter(new FieldUndo(this));
   setAcceptDrops(true);
   drawing_->setAcceptDrops(false);
   auto* middle = new QWidget(this);
@@ -126,7 +128,16 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   connect(&document_, &Document::file_state_changed, this, &MainWindow::show_title);
   connect(&document_, &Document::changed, this, [this] { setWindowModified(document_.modified()); });
 
-  if (!recovery_folder_.isEmpty()) recovery_ = std::make_unique<Recovery>(document_, recovery_folder_);
+  if (!recovery_folder_.isEmpty()) {
+    recovery_ = std::make_unique<Recovery>(document_, recovery_folder_);
+    auto* keeping = new QLabel(this);
+    keeping->hide();
+    statusBar()->addPermanentWidget(keeping);
+    connect(recovery_.get(), &Recovery::trouble, keeping, [keeping](const QString& why) {
+      keeping->setText(tr("Unsaved work cannot be kept: %1").arg(why));
+      keeping->setVisible(!why.isEmpty());
+    });
+  }
   QSettings settings;
   show_quantities(from_word<Fineness>(settings.value(QStringLiteral("fineness")).toString().toStdString())
                       .value_or(Fineness::usual));
@@ -350,6 +361,10 @@ void MainWindow::take_import(const Imported& imported, bool as_new) {
     }
   }
   drawing_->zoom_to_fit();
+}
+
+void MainWindow::keep_for_later() {
+  if (recovery_) recovery_->keep_for_later();
 }
 
 void MainWindow::offer_left_work() {

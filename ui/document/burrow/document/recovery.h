@@ -35,16 +35,33 @@ class Recovery : public QObject {
   static Result<void> take_back(Document& document, const LeftWork& work);
   static void discard(const LeftWork& work);
 
+  /// Writes the copy at once, whatever is under way, and leaves it behind: the system ends the program. False: nothing
+  /// could be kept.   Evidence: Recovery.Signal_*
+  bool keep_for_later();
+  /// Removes what earlier runs left beside their copies: locks that nobody holds, halves of copies.
+  /// Evidence: Recovery.Leftovers_*
+  static void clean(const QString& folder);
+
   /// Writes the copy now, if there is unsaved work; otherwise removes it.
   /// False: nothing could be kept now.
   bool keep_now();
   [[nodiscard]] QString copy_path() const { return copy_; }
 
+ Q_SIGNALS:
+  /// Nothing can be kept, and why; it is tried again. Empty: it can again.
+  void trouble(const QString& why);
+
  private:
+  bool write_copy();
+  void tell(const QString& why);
+
   Document& document_;
   QString copy_;
+  QString told_;
+  bool left_ = false;
   std::unique_ptr<QLockFile> lock_;
   QTimer later_;
+  QTimer again_;
 };
 
 }  // namespace burrow

@@ -55,6 +55,8 @@ class MainWindow : public QMainWindow {
   void set_colours(Colours colours);
   /// Offers work that a crash left behind.
   void offer_left_work();
+  /// The system ends the program: unsaved work is kept and offered at the next start.
+  void keep_for_later();
   void open_sample(const QString& name);
   void show_hints();
   /// Once in the life of an installation.
