@@ -4,6 +4,7 @@
 
 #include <QDir>
 #include <QFile>
+#include <QSysInfo>
 #include <QTemporaryDir>
 #include <algorithm>
 #include <csignal>
@@ -11,6 +12,7 @@
 #include "burrow/crossing/blank.h"
 #include "burrow/document/end_signals.h"
 #include "burrow/document/fields.h"
+#include "burrow/document/open_mark.h"
 #include "burrow/document/recovery.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
@@ -156,6 +158,70 @@ TEST(Document, NothingIsSavedInTheMiddleOfADrag) {
     EXPECT_FALSE(document.save_as(folder.filePath(QStringLiteral("x.crossing"))));
   }
   EXPECT_EQ(document.crossing(), before) << "a session that is not finished puts everything back";
+}
+
+TEST(OnDisk, ToldByTheContent) {
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("a.crossing"));
+  Document document(tables_for_tests());
+  EXPECT_EQ(document.on_disk(), OnDisk::as_known);  // never saved
+  ASSERT_TRUE(document.open(sample_path("first-lesson")));
+  ASSERT_TRUE(document.save_as(path));
+  EXPECT_EQ(document.on_disk(), OnDisk::as_known);
+  Document theirs(tables_for_tests());
+  ASSERT_TRUE(theirs.open(path));
+  ASSERT_TRUE(theirs.save_as(path));  // the same again
+  EXPECT_EQ(document.on_disk(), OnDisk::as_known);
+  Launch launch = theirs.crossing().bore.launch;
+  launch.elevation.m -= 0.05;
+  theirs.change({PartKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+  ASSERT_TRUE(theirs.save_as(path));
+  EXPECT_EQ(document.on_disk(), OnDisk::changed);
+  ASSERT_TRUE(document.open(path));
+  EXPECT_EQ(document.on_disk(), OnDisk::as_known);
+  QFile::remove(path);
+  EXPECT_EQ(document.on_disk(), OnDisk::gone);
+}
+
+TEST(OnDisk, RecoveredWork_KnowsWhetherTheFileIsNewer) {
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("a.crossing"));
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("first-lesson")));
+  ASSERT_TRUE(document.save_as(path));
+  document.remember_path(path, QDateTime::currentDateTime().addSecs(60));
+  EXPECT_EQ(document.on_disk(), OnDisk::as_known);
+  document.remember_path(path, QDateTime::currentDateTime().addSecs(-3600));
+  EXPECT_EQ(document.on_disk(), OnDisk::changed);
+}
+
+TEST(OpenMark, TellsWhoHoldsIt_StaleOnesAreTakenOver) {
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("a.crossing"));
+  const QString mark = OpenMark::mark_of(path);
+  const QByteArray host = QSysInfo::machineHostName().toUtf8();
+  const QByteArray now = QDateTime::currentDateTime().toString(Qt::ISODate).toUtf8();
+  {
+    OpenMark mine;
+    EXPECT_FALSE(mine.take(path));
+    EXPECT_TRUE(QFile::exists(mark));
+  }
+  EXPECT_FALSE(QFile::exists(mark));
+  write_file(mark, "anna\n" + host + "\n1\n" + now);  // the first process of the machine lives
+  OpenMark mine;
+  const auto holder = mine.take(path);
+  ASSERT_TRUE(holder);
+  EXPECT_EQ(holder->user, QStringLiteral("anna"));
+  write_file(mark, "anna\nanother-desk\n1\n" + now);
+  EXPECT_TRUE(mine.take(path));
+  write_file(mark, "anna\nanother-desk\n1\n2020-01-01T00:00:00");  // years ago
+  EXPECT_FALSE(mine.take(path));
+  mine.leave();
+  write_file(mark, "anna\n" + host + "\n999999999\n" + now);  // that program has ended
+  EXPECT_FALSE(mine.take(path));
+  mine.leave();
+  write_file(mark, "nonsense");
+  EXPECT_FALSE(mine.take(path));
 }
 
 TEST(Recovery, Signal_KeepsAnEditOfThisMoment) {

@@ -1,5 +1,6 @@
 #include "burrow/document/document.h"
 
+#include <QCryptographicHash>
 #include <QFileInfo>
 
 #include "burrow/check/with_findings.h"
@@ -8,6 +9,14 @@
 #include "burrow/file/disk.h"
 
 namespace burrow {
+
+namespace {
+
+QByteArray hash_of(const std::string& text) {
+  return QCryptographicHash::hash(QByteArrayView(text), QCryptographicHash::Sha256);
+}
+
+}  // namespace
 
 /// Swaps one part with its other value; undo and redo are the same.
 class SwapEdit : public QUndoCommand {
@@ -99,9 +108,20 @@ void Document::start_from(Crossing crossing, bool unsaved) {
   adopt(std::move(crossing), {}, {}, unsaved);
 }
 
-void Document::remember_path(const QString& path) {
+void Document::remember_path(const QString& path, const QDateTime& kept) {
   path_ = path;
+  known_ = QByteArray("not what was kept");
+  if (const Result<std::string> text = read_text_file(path.toStdString());
+      text && QFileInfo(path).lastModified() <= kept)
+    known_ = hash_of(*text);
   Q_EMIT file_state_changed();
+}
+
+OnDisk Document::on_disk() const {
+  if (path_.isEmpty()) return OnDisk::as_known;
+  if (!QFileInfo::exists(path_)) return OnDisk::gone;
+  const Result<std::string> text = read_text_file(path_.toStdString());
+  return text && hash_of(*text) == known_ ? OnDisk::as_known : OnDisk::changed;
 }
 
 Result<void> Document::open(const QString& path) {
@@ -117,6 +137,7 @@ Result<void> Document::open(const QString& path) {
   else if (!QFileInfo(path).isWritable())
     why = tr("the file may not be written; use Save As to keep changes");
   adopt(std::move(*crossing), QFileInfo(path).absoluteFilePath(), why, false);
+  known_ = hash_of(*text);
   return {};
 }
 
@@ -130,6 +151,7 @@ Result<void> Document::save_as(const QString& path) {
   Result<void> saved = save_atomically(path.toStdString(), text);
   if (!saved) return saved;
   path_ = QFileInfo(path).absoluteFilePath();
+  known_ = hash_of(text);
   read_only_because_.clear();
   unsaved_start_ = false;
   undo_.setClean();

@@ -128,7 +128,7 @@ Result<void> Recovery::take_back(Document& document, const LeftWork& work) {
   Result<Crossing> crossing = read_crossing(*text, document.tables());
   if (!crossing) return tl::unexpected(std::move(crossing).error());
   document.start_from(std::move(*crossing), true);
-  document.remember_path(work.original);
+  document.remember_path(work.original, work.when);
   return {};
 }
 

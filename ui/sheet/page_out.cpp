@@ -206,23 +206,38 @@ QByteArray page_svg(const Page& page, const QString& title) {
   return bytes;
 }
 
+namespace {
+
+QSizeF largest_of(const std::vector<Page>& pages) {
+  QSizeF largest;
+  for (const Page& page : pages) largest = largest.expandedTo(page.size_mm);
+  return largest;
+}
+
+}  // namespace
+
 void print_pages(QPrinter& printer, const std::vector<Page>& pages) {
   if (pages.empty()) return;
   printer.setFullPage(true);
+  // Paper may be changed within a job where the job becomes a PDF, as on the way to a printer. A preview has one paper
+  // for all of it: the largest, with the edge of each page drawn upon it.
+  const bool changes_paper = printer.paintEngine()->type() == QPaintEngine::Pdf;
+  const auto set_size = [&](const QSizeF& size_mm) { printer.setPageLayout(layout_of(size_mm)); };
+  const QSizeF paper = changes_paper ? pages.front().size_mm : largest_of(pages);
+  set_size(paper);
   QPainter painter;
-  const auto set_size = [&](const Page& page) {
-    printer.setPageSize(QPageSize(page.size_mm, QPageSize::Millimeter));
-    printer.setPageMargins(QMarginsF(0, 0, 0, 0));
-  };
-  set_size(pages.front());
   if (!painter.begin(&printer)) return;
   for (std::size_t i = 0; i < pages.size(); ++i) {
     if (i > 0) {
-      set_size(pages[i]);
+      if (changes_paper) set_size(pages[i].size_mm);
       printer.newPage();
     }
     painter.resetTransform();
     painter.scale(printer.resolution() / 25.4, printer.resolution() / 25.4);
+    if (!changes_paper && pages[i].size_mm != paper) {
+      painter.setPen(QPen(Qt::lightGray, 0.2));
+      painter.drawRect(QRectF({0, 0}, pages[i].size_mm));
+    }
     paint_page(painter, pages[i]);
   }
 }

@@ -7,6 +7,7 @@
 #include <QFileInfo>
 #include <QInputDialog>
 #include <QLabel>
+#include <QLocale>
 #include <QMessageBox>
 #include <QMimeData>
 #include <QSettings>
@@ -128,6 +129,9 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   connect(&document_, &Document::file_state_changed, this, &MainWindow::show_title);
   connect(&document_, &Document::changed, this, [this] { setWindowModified(document_.modified()); });
 
+  also_open_ = new QLabel(this);
+  also_open_->hide();
+  statusBar()->addPermanentWidget(also_open_);
   if (!recovery_folder_.isEmpty()) {
     recovery_ = std::make_unique<Recovery>(document_, recovery_folder_);
     auto* keeping = new QLabel(this);
@@ -169,20 +173,9 @@ bool MainWindow::open_file(const QString& path) {
     return false;
   }
   remember_recent(document_.path());
+  mark_open();
   if (!document_.read_only_because().isEmpty())
     statusBar()->showMessage(tr("Read-only: %1").arg(document_.read_only_because()), 15000);
-  return true;
-}
-
-bool MainWindow::save() {
-  if (document_.path().isEmpty() || !document_.read_only_because().isEmpty()) return save_as();
-  const Result<void> saved = document_.save_as(document_.path());
-  if (!saved) {
-    complain(tr("Not saved. The file on the disk is as it was, your work is still on the screen."), saved.error());
-    return false;
-  }
-  remember_recent(document_.path());
-  statusBar()->showMessage(tr("Saved"), 3000);
   return true;
 }
 
@@ -373,8 +366,13 @@ void MainWindow::offer_left_work() {
     const QString what =
         work.original.isEmpty() ? tr("a crossing that was never saved") : QFileInfo(work.original).fileName();
     QMessageBox box(QMessageBox::Question, tr("Burrowline"),
-                    tr("The program ended with unsaved work on %1 (%2).").arg(what, work.when.toString(Qt::ISODate)),
+                    tr("The program ended with unsaved work on %1 (%2).")
+                        .arg(what, QLocale().toString(work.when, QLocale::ShortFormat)),
                     QMessageBox::NoButton, this);
+    if (const QFileInfo file(work.original);
+        !work.original.isEmpty() && file.exists() && file.lastModified() > work.when)
+      box.setInformativeText(tr("The file itself is newer: %1. Taking the work back leaves it as it is until you save.")
+                                 .arg(QLocale().toString(file.lastModified(), QLocale::ShortFormat)));
     QPushButton* take = box.addButton(tr("Take it back"), QMessageBox::AcceptRole);
     QPushButton* drop = box.addButton(tr("Throw it away"), QMessageBox::DestructiveRole);
     box.addButton(tr("Ask later"), QMessageBox::RejectRole);

@@ -323,19 +323,6 @@ QString MainWindow::ask_where(const QString& title, const QString& at, const QSt
   return dialog.selectedFiles().front();
 }
 
-bool MainWindow::save_as() {
-  const QString path =
-      ask_where(tr("Save the crossing"), document_.path(), tr("Crossings (*.crossing)"), QStringLiteral("crossing"));
-  if (path.isEmpty()) return false;
-  const Result<void> saved = document_.save_as(path);
-  if (!saved) {
-    complain(tr("Not saved. Your work is still on the screen."), saved.error());
-    return false;
-  }
-  remember_recent(document_.path());
-  return true;
-}
-
 void MainWindow::add_utility() {
   const Crossing& crossing = document_.crossing();
   const Utility utility = new_utility(crossing, tr("new utility").toStdString());

@@ -2,6 +2,8 @@
 /// The open crossing with its assessment, its undo stack and its file. The one place through which the screen changes
 /// a crossing.
 
+#include <QByteArray>
+#include <QDateTime>
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
@@ -15,6 +17,9 @@
 namespace burrow {
 
 class EditSession;
+
+/// What became of the document's file since it was read or written here.
+enum class OnDisk { as_known, changed, gone };
 
 /// Equal, whatever is muted: what was computed of one holds for the other.
 bool same_but_mutes(const Crossing& one, const Crossing& other);
@@ -49,8 +54,11 @@ class Document : public QObject {
   Result<void> save_as(const QString& path);
   /// Starts from a crossing that has no file yet; `unsaved` asks before it is thrown away.
   void start_from(Crossing crossing, bool unsaved);
-  /// Recovered work goes back to the file it came from when it is saved.
-  void remember_path(const QString& path);
+  /// Recovered work goes back to the file it came from when it is saved; `kept`: when. A file that is newer counts as
+  /// changed by somebody.
+  void remember_path(const QString& path, const QDateTime& kept);
+  /// Told by the content, not by times.   Evidence: OnDisk.*
+  [[nodiscard]] OnDisk on_disk() const;
 
   /// Changes one part as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the value is
   /// the same.
@@ -88,6 +96,7 @@ class Document : public QObject {
   bool unsaved_start_ = false;
   QUndoStack undo_;
   QString path_;
+  QByteArray known_;  ///< hash of what the file held
   QString read_only_because_;
   QString last_name_;
 };

@@ -6,6 +6,7 @@
 
 #include "burrow/base/fineness.h"
 #include "burrow/document/document.h"
+#include "burrow/document/open_mark.h"
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/drawing/overview.h"
 #include "burrow/import/into_crossing.h"
@@ -82,6 +83,11 @@ class MainWindow : public QMainWindow {
   void remove_picked();
   void duplicate_picked();
   bool save_as();
+  /// What is to become of a file that somebody else changed meanwhile.
+  bool ask_about_theirs();
+  bool write_to(const QString& path);
+  /// Says in the status line who else has the file open.
+  void mark_open();
   QString ask_where(const QString& title, const QString& at, const QString& kinds, const QString& ending);
   bool may_leave();  ///< asks to save unsaved work
   void complain(const QString& what, const Error& error);
@@ -108,6 +114,8 @@ class MainWindow : public QMainWindow {
   QMenu* recent_ = nullptr;
   QString recovery_folder_;
   std::unique_ptr<Recovery> recovery_;
+  OpenMark open_mark_;
+  QLabel* also_open_ = nullptr;
   UnitSystem units_ = UnitSystem::metric;
   bool dark_ = false;
   Colours colours_ = Colours::light;
