@@ -46,12 +46,14 @@ StrainRule rule_for(const Judge& judge, UtilityWall wall) {
   return {};
 }
 
-/// A brittle line that carries gas stops the work. What nobody entered, wall or kind, counts as that.
+bool may_carry_gas(const Utility& utility) {
+  return utility.kind == UtilityKind::gas || utility.kind == UtilityKind::unknown;
+}
+
+/// A brittle line that carries gas, or nobody knows what, stops the work. Where nobody entered its wall, that is asked.
 Severity strain_severity(const Utility& utility, UtilityWall wall) {
-  const bool brittle = wall == UtilityWall::grey_iron || wall == UtilityWall::rigid || wall == UtilityWall::masonry ||
-                       wall == UtilityWall::unknown;
-  const bool gas = utility.kind == UtilityKind::gas || utility.kind == UtilityKind::unknown;
-  return brittle && gas ? Severity::stop : Severity::caution;
+  const bool brittle = wall == UtilityWall::grey_iron || wall == UtilityWall::rigid || wall == UtilityWall::masonry;
+  return brittle && may_carry_gas(utility) ? Severity::stop : Severity::caution;
 }
 
 class UtilitiesInMotion {
@@ -120,6 +122,7 @@ class UtilitiesInMotion {
       const std::string_view code = wall == UtilityWall::unknown ? "utility.wall-unknown" : "utility.strain";
       Finding finding = at(utility, *answer.on_utility, code, strain_severity(utility, wall));
       finding.unit = "";
+      finding.missing = wall == UtilityWall::unknown && may_carry_gas(utility);
       judge_.demand(std::move(finding), value, *rule.limit);
     }
     const bool limit_counts = rule.limit && wall != UtilityWall::unknown;
