@@ -52,7 +52,7 @@ TEST(BuildingVibration, NearAndFragile_IsACaution) {
 
 // Not entered, deleted, misspelt, or more than the word: the strictest of the table, in any language.
 TEST(BuildingVibration, KindNotKnown_TheStrictestCounts) {
-  for (const std::optional<std::string> structure :
+  for (const std::optional<std::string>& structure :
        {std::optional<std::string>(), std::optional<std::string>(""), std::optional<std::string>("Listed chapel"),
         std::optional<std::string>("listed"), std::optional<std::string>("Kapelle"),
         std::optional<std::string>("medieval house"), std::optional<std::string>("dwellling")}) {

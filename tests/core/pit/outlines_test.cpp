@@ -64,7 +64,7 @@ TEST(PitOutlines, Section_AreaOfTheSolid) {
   const LevelLine ground{{-10, 99.2}, {1, 100.1}, {10, 100.9}};
   PitSide benched;
   benched.kind.set(SideKind::benched);
-  benched.benches = {{Length{0.6}, Length{0.4}, {}}, {Length{0.7}, Length{0.5}, {}}};
+  benched.benches = {{Length{0.6}, Length{0.4}, {}, {}}, {Length{0.7}, Length{0.5}, {}, {}}};
   const PitShape shape = shape_with(shored_side(), shored_side(), benched, sloped(0.75, 0.3), ground);
   for (const double x : {0.4, 1.7, 2.6}) {
     const double half = 1e-4;
@@ -131,7 +131,7 @@ TEST(PitOutlines, Rings_Benches) {
   const LevelLine ground{{-10, 99.5}, {10, 99.5}};
   PitSide benched;
   benched.kind.set(SideKind::benched);
-  benched.benches = {{Length{0.6}, Length{0.4}, {}}, {Length{2.0}, Length{0.5}, {}}};
+  benched.benches = {{Length{0.6}, Length{0.4}, {}, {}}, {Length{2.0}, Length{0.5}, {}, {}}};
   const PitShape shape = shape_with(shored_side(), shored_side(), benched, shored_side(), ground);
   const std::vector<PitRing> rings = pit_rings(shape, ground);
   ASSERT_EQ(rings.size(), 4u);
