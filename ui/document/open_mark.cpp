@@ -1,6 +1,5 @@
 #include "burrow/document/open_mark.h"
 
-#include <signal.h>
 #include <unistd.h>
 
 #include <QFile>
@@ -8,6 +7,7 @@
 #include <QStringList>
 #include <QSysInfo>
 #include <cerrno>
+#include <csignal>
 
 namespace burrow {
 
