@@ -59,7 +59,7 @@ void PitsPanel::make_floor() {
 void PitsPanel::make_sides() {
   add_gap();
   add_heading(tr("Sides"));
-  const auto side = [this](const QString& name, PitSide PitSides::*member) {
+  const auto add_side = [this](const QString& name, PitSide PitSides::*member) {
     add_choice(
         name, {tr("as proposed"), tr("upright, bare"), tr("sloped"), tr("benched"), tr("shored"), tr("shielded")},
         [this, member] {
@@ -76,10 +76,10 @@ void PitsPanel::make_sides() {
           });
         });
   };
-  side(tr("bore side"), &PitSides::bore);
-  side(tr("back"), &PitSides::back);
-  side(tr("left side"), &PitSides::left);
-  side(tr("right side"), &PitSides::right);
+  add_side(tr("bore side"), &PitSides::bore);
+  add_side(tr("back"), &PitSides::back);
+  add_side(tr("left side"), &PitSides::left);
+  add_side(tr("right side"), &PitSides::right);
   sides_ = add_entries(tr("by the rules"), true);
   add_choice(
       tr("shield rated for"), {tr("not entered"), tr("stable rock"), tr("A"), tr("B"), tr("C")},
