@@ -91,22 +91,7 @@ void demand_rating(Judge& judge, const PitUnderCheck& pit) {
     judge.missing("pit-shield", pit.subject, pit.name);
   const Source plate{shield.source.empty() ? std::string(noted("rating entered for the shield")) : shield.source,
                      SourceLabel::owners_setting};
-  if (shield.depth) {
-    const Limit limit{shield.depth->m, false, plate};
-    demand(judge, finding_of(pit, "pit.shield-depth", Severity::stop), pit.shape.depth_m, limit);
-    if (judge.shows())
-      judge.show({"pit.shield-depth",
-                  pit.subject,
-                  "d = z_ground − z_floor",
-                  {{"z_ground", pit.shape.floor_elevation_m + pit.shape.depth_m, "m"},
-                   {"z_floor", pit.shape.floor_elevation_m, "m"}},
-                  "d",
-                  pit.shape.depth_m,
-                  "m",
-                  limit.value,
-                  {"deepest place of the floor below the ground", SourceLabel::derived},
-                  plate});
-  }
+  if (shield.depth) demand_depth(judge, pit, "pit.shield-depth", {shield.depth->m, false, plate});
   if (shield.soil_type && *shield.soil_type < pit.shape.soil_type) {
     Finding finding = finding_of(pit, "pit.shield-soil", Severity::stop);
     finding.margin = -1;

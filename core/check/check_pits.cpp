@@ -65,13 +65,10 @@ Finding finding_of(const PitUnderCheck& pit, PitSideName side, std::string_view 
   return finding;
 }
 
-namespace {
-
-void check_depth(Judge& judge, const PitUnderCheck& pit) {
-  const Limit deepest = judge.limit("pit_depth_m");
-  judge.demand(finding_of(pit, "pit.depth", Severity::stop), pit.shape.depth_m, deepest);
+void demand_depth(Judge& judge, const PitUnderCheck& pit, std::string_view code, const Limit& deepest) {
+  demand(judge, finding_of(pit, code, Severity::stop), pit.shape.depth_m, deepest);
   if (judge.shows())
-    judge.show({"pit.depth",
+    judge.show({code,
                 pit.subject,
                 "d = z_ground − z_floor",
                 {{"z_ground", pit.shape.floor_elevation_m + pit.shape.depth_m, "m"},
@@ -83,6 +80,8 @@ void check_depth(Judge& judge, const PitUnderCheck& pit) {
                 {"deepest place of the floor below the ground", SourceLabel::derived},
                 deepest.source});
 }
+
+namespace {
 
 void check_water(Judge& judge, const PitUnderCheck& pit) {
   if (!judge.crossing.site.water || judge.crossing.site.water->empty()) return;
@@ -148,7 +147,7 @@ void propose_sides(Judge& judge, PitUnderCheck& pit) {
 void check_pit(Judge& judge, PitUnderCheck& pit) {
   check_pit_utilities(judge, pit);
   check_pit_room(judge, pit);
-  check_depth(judge, pit);
+  demand_depth(judge, pit, "pit.depth", judge.limit("pit_depth_m"));
   check_water(judge, pit);
   if (pit.shape.footprint.empty()) return;  // no ground line: nothing is cut
   propose_sides(judge, pit);

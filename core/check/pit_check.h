@@ -46,6 +46,8 @@ double height_at(const Judge& judge, const PitUnderCheck& pit, PitSideName side)
 /// As `Judge::demand`, but a value on its limit to within rounding (feet turned to metres) keeps it, and of several
 /// findings of one code about one subject only the worst stays.
 void demand(Judge& judge, Finding finding, double value, const Limit& limit);
+/// The depth of the floor against a limit, with its working; `code` lives as long as the answer.
+void demand_depth(Judge& judge, const PitUnderCheck& pit, std::string_view code, const Limit& deepest);
 
 /// Of each utility: whether the excavation comes upon it or too near to it.
 void check_pit_utilities(Judge& judge, const PitUnderCheck& pit);
