@@ -13,6 +13,7 @@ namespace {
 
 constexpr double near_m = 0.8;  // from the axis; closer than the boundaries of the crossings at which the forms hold
 constexpr double step_m = 0.2;  // thinner layers turn no tool
+constexpr double far_m = 8;     // a band that wide has the other soil in it somewhere
 constexpr double may_be_times = 4;
 
 /// Whether two places hold ground that was entered as the same.
@@ -30,6 +31,7 @@ bool other_soil_near(const Judge& judge) {
     const double surface = judge.ground.surface_m(p.x_m, p.y_m);
     const double up = std::max(near_m, band_99_sd * p.sd_vertical_m);
     const double aside = std::max(near_m, band_99_sd * p.sd_lateral_m);
+    if (!(up < far_m) || !(aside < far_m)) return true;
     for (double d = step_m; d < up + step_m; d += step_m) {
       const double reach = std::min(d, up), above = std::min(p.z_m + reach, surface);
       if (!same_soil(judge.ground, here, p.x_m, p.y_m, above) ||

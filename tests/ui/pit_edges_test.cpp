@@ -152,7 +152,7 @@ TEST(PitEdges, Steps_WidenTogether) {
   Crossing c = w.crossing();
   PitSide& side = c.pits.launch.sides.back;
   side.kind.set(SideKind::benched);
-  side.benches = {{Length{0.5}, Length{0.4}, {}}, {Length{0.5}, Length{0.8}, {}}};
+  side.benches = {{Length{0.5}, Length{0.4}, {}, {}}, {Length{0.5}, Length{0.8}, {}, {}}};
   w.window.document().change({PartKind::pits, {}, -1}, c.pits, QStringLiteral("steps"));
   c = w.crossing();
   Move move;
