@@ -278,7 +278,7 @@ TEST(Recovery, Leftovers_AreCleanedAtTheNextStart) {
   const QString kept = folder.filePath(QStringLiteral("unsaved"));
   QDir().mkpath(kept);
   const auto in = [&](const char* name) { return kept + QLatin1Char('/') + QLatin1String(name); };
-  write_file(in("dead.crossing.lock"), "999999\nburrowline\nhost\n");
+  write_file(in("dead.crossing.lock"), "999999999\nburrowline\n" + QSysInfo::machineHostName().toUtf8() + "\n");
   write_file(in(".burrowline-999999-1.tmp"), "half");
   write_file(in(".burrowline-999999-2.tmp"), "half");
   QFile old(in(".burrowline-999999-1.tmp"));

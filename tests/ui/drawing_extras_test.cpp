@@ -311,7 +311,7 @@ TEST(ModelStatus, StandsInTheElevationAndChangesWhenCalibrated) {
   EXPECT_TRUE(bench.frame.elevation.contains(before));
   Crossing known = bench.document.crossing();
   known.bore.model.calibrated_from.set(12);
-  known.bore.model.calibrated_records.assign(12, "a record");
+  for (int i = 1; i <= 12; ++i) known.bore.model.calibrated_records.push_back("record " + std::to_string(i));
   const QImage ours = bench.image();
   bench.document.start_from(known, false);
   EXPECT_FALSE(same_in(ours, bench.image(), before));

@@ -34,7 +34,8 @@ TEST(FieldUndo, ATypedValueGoesBackFromItsOwnField) {
     ++tried;
     undo_in(field);
     EXPECT_EQ(w.window.document().undo_stack().index(), steps) << field->accessibleName().toStdString();
-    EXPECT_EQ(field->text(), shown);
+    EXPECT_TRUE(QTest::qWaitFor([&] { return field->text() == shown; }, 5000))
+        << field->accessibleName().toStdString() << ": " << field->text().toStdString();
     EXPECT_TRUE(w.crossing() == before);
     // Redo takes it back, from the same field.
     QTest::keyClick(field, Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);

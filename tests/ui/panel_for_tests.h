@@ -42,7 +42,8 @@ struct PanelBeside {
   void choose(const char* name, const char* word) {
     QComboBox* combo = choice(name);
     ASSERT_TRUE(combo) << name;
-    const int row = combo->findText(QString::fromUtf8(word), Qt::MatchStartsWith);
+    const int exactly = combo->findText(QString::fromUtf8(word), Qt::MatchExactly);
+    const int row = exactly >= 0 ? exactly : combo->findText(QString::fromUtf8(word), Qt::MatchStartsWith);
     ASSERT_GE(row, 0) << word;
     combo->setCurrentIndex(row);
     Q_EMIT combo->activated(row);

@@ -86,6 +86,7 @@ TEST(PitEdges, SlopedBack_DraggedOut_TakesTheSlopeOfThePointer) {
   TestWindow w("house-service");
   Crossing sloped = w.crossing();
   sloped.pits.launch.sides.back = PitSide{};
+  sloped.pits.launch.sides.back.kind.set(SideKind::sloped);
   w.window.document().change({PartKind::pits, {}, -1}, sloped.pits, QStringLiteral("slope"));
   pick_pit(w, PartKind::launch);
   const PartRef top = edge("launch", PitEdge::top_back);
