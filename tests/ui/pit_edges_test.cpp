@@ -88,6 +88,8 @@ TEST(PitEdges, SlopedBack_DraggedOut_TakesTheSlopeOfThePointer) {
   sloped.pits.launch.sides.back = PitSide{};
   sloped.pits.launch.sides.back.kind.set(SideKind::sloped);
   w.window.document().change({PartKind::pits, {}, -1}, sloped.pits, QStringLiteral("slope"));
+  w.window.drawing().zoom_to_fit();
+  QCoreApplication::processEvents();
   pick_pit(w, PartKind::launch);
   const PartRef top = edge("launch", PitEdge::top_back);
   const PitShape before = w.window.document().assessment().launch_pit;
