@@ -49,7 +49,7 @@ TEST(FirstLayout, AllAnswered_NothingIsMissing) {
   // What the gas line is made of is asked on its page: a brittle one would not bear the ground to move so.
   EXPECT_EQ(missing(*made), 1U);
   Crossing told = *made;
-  told.site.utilities[0].material = "pe";
+  told.site.utilities[0].material = "steel";
   EXPECT_EQ(missing(told), 0U);
   EXPECT_NE(assess(told, tables()).verdict, Verdict::incomplete);
   // What it makes is a file like any other.
