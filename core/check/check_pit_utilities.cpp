@@ -136,12 +136,15 @@ class NearPit {
     if (a.at.z_m && b.at.z_m) at.z_m = between(*a.at.z_m, *b.at.z_m);
     const PlaceError error{band_90_sd * between(a.lateral_sd_m, b.lateral_sd_m),
                            band_90_sd * between(a.vertical_sd_m, b.vertical_sd_m)};
-    if (reach_.gap_below_edge(at, error) - radius_ > wanted_) return;
+    // Never more than the gap itself, and sooner computed.
+    const double at_least = reach_.gap_below_edge(at, error) - radius_;
+    if (at_least > wanted_) return;
     Nearest& nearest = seen_ || shown_by_hole(at) ? exposed_ : hidden_;
+    if (!nearest.under_edge && at_least <= 0) nearest.under_edge = reach_.gap_below_edge(at) <= radius_;
+    if (at_least >= nearest.low_m && (at.z_m || without_depth_)) return;
     if (at.z_m && nearest.under_edge && nearest.low_m <= -radius_) return;  // worse than that is none
     const double low = reach_.gap(at, error) - radius_;
     if (!at.z_m && low <= wanted_ && !without_depth_) without_depth_ = at;
-    nearest.under_edge = nearest.under_edge || reach_.gap_below_edge(at) <= radius_;
     if (!(low < nearest.low_m)) return;
     nearest.low_m = low;
     nearest.error_m = std::hypot(error.in_plan_m, error.in_height_m);
