@@ -28,6 +28,13 @@ std::optional<Pit> with_sides(const Pit& pit, const PitSides* sides) {
   return other;
 }
 
+/// DIN 4124 as in BG BAU H 906: 1.00 m deeper than 4.00 m; a little before, since the ground may rise along the floor.
+double least_width(const Crossing& crossing, Length station, double floor_m) {
+  constexpr double deep_from_m = 3.9, wider_m = 1.0;
+  const LevelLine& ground = crossing.site.ground;
+  return !ground.empty() && elevation_at(ground, station.m) - floor_m > deep_from_m ? wider_m : least_width_m;
+}
+
 double typed_or(const std::optional<Length>& typed, double proposed) {
   return typed ? typed->m : proposed;
 }
@@ -71,19 +78,19 @@ PieceEntry piece_entry(const Crossing& crossing) {
 
 FloorWanted launch_floor_wanted(const Crossing& crossing, const Tool& tool) {
   const Pit& pit = crossing.pits.launch;
-  const double below_axis = tool.diameter.m / 2 + pit.cradle_height->m + pit.slab_thickness->m;
+  const Launch& launch = crossing.bore.launch;
+  const double floor = launch.elevation.m - tool.diameter.m / 2 - pit.cradle_height->m - pit.slab_thickness->m;
   return {Length{std::max(tool.length.m, piece_entry(crossing).at_launch.m) + pit.working_length->m},
-          Length{std::max(least_width_m, tool.diameter.m + side_room_m)},
-          Length{crossing.bore.launch.elevation.m - below_axis}};
+          Length{std::max(least_width(crossing, launch.station, floor), tool.diameter.m + side_room_m)}, Length{floor}};
 }
 
 FloorWanted exit_floor_wanted(const Crossing& crossing, const Tool& tool, const ArrivalSpread& arrival, Length centre) {
   const Pit& pit = crossing.pits.exit;
   const double room = tool.diameter.m / 2 + pit.allowance->m;
   const double half_band = std::abs(arrival.offset_m - centre.m) + band_90_sd * arrival.sd_lateral_m + room;
+  const double floor = arrival.elevation_m - band_90_sd * arrival.sd_vertical_m - room;
   return {Length{std::max(tool.length.m, piece_entry(crossing).at_exit.m) + pit.working_length->m},
-          Length{std::max(least_width_m, 2 * half_band)},
-          Length{arrival.elevation_m - band_90_sd * arrival.sd_vertical_m - room}};
+          Length{std::max(least_width(crossing, crossing.bore.exit.station, floor), 2 * half_band)}, Length{floor}};
 }
 
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,

@@ -61,6 +61,17 @@ TEST(LaunchPit, Proposed_FloorBehindTheFace) {
 }
 
 // A pipe that is pushed in lies behind the face in pieces.
+// DIN 4124 as in BG BAU H 906 (read): 1.00 m wide deeper than 4.00 m.
+TEST(LaunchPit, Deep_IsAMetreWide) {
+  Crossing c = crossing();
+  const double ground = elevation_at(c.site.ground, c.bore.launch.station.m);
+  c.bore.launch.elevation = Length{ground - 3.0};
+  EXPECT_DOUBLE_EQ(launch_floor_wanted(c, tool()).width.m, 0.9);
+  c.bore.launch.elevation = Length{ground - 4.2};
+  EXPECT_DOUBLE_EQ(launch_floor_wanted(c, tool()).width.m, 1.0);
+  EXPECT_DOUBLE_EQ(exit_floor_wanted(c, tool(), {0, ground - 4.2, 0.01, 0.01}, Length{0}).width.m, 1.0);
+}
+
 TEST(LaunchPit, PushedPipe_LongestPieceFits) {
   Crossing c = crossing();
   c.pipe = Pipe{};
