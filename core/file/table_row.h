@@ -21,7 +21,7 @@ class Row {
   double number(const char* key, double least = 0, double most = 1e12);
   std::optional<double> number_or_null(const char* key, double least = 0, double most = 1e12);
   bool flag(const char* key);
-  bool flag_or_no(const char* key);  ///< false where absent or null
+  bool flag_or_no(const char* key);   ///< false where absent or null
   std::string text(const char* key);  ///< not empty
   std::string unit(const char* key);  ///< "m", "m/s", "m3", or "" for a plain ratio
   std::string colour(const char* key);
