@@ -12,7 +12,7 @@ namespace burrow {
 
 namespace {
 
-constexpr double cone_rad = pi / 4;  // off its last course
+const double cone_cosine = std::cos(pi / 4), cone_sine = std::sin(pi / 4);  // off its last course
 constexpr double pit_step_m = 0.5;
 
 struct Arrow {
@@ -47,8 +47,10 @@ bool may_reach(const End& end, Point3 place, double radius_m) {
   if (far - radius_m > goes_on_m) return false;
   const double straight = course.length();
   if (!(straight > 1e-9)) return true;
+  // The angle off the course, less the half angle under which the reach is seen, is within the cone: by cosines.
   const double cosine = (to.x * course.x + to.y * course.y + to.z * course.z) / (far * straight);
-  return std::acos(std::clamp(cosine, -1.0, 1.0)) - std::asin(std::min(radius_m / far, 1.0)) <= cone_rad;
+  const double sine_seen = radius_m / far, cosine_seen = std::sqrt(1 - sine_seen * sine_seen);
+  return cosine >= cone_cosine * cosine_seen - cone_sine * sine_seen;
 }
 
 bool reaches_band(const Judge& judge, const End& end, double radius_m, double utility_sd_m) {
