@@ -105,6 +105,36 @@ void assess_parallel(benchmark::State& state) {
 }
 BENCHMARK(assess_parallel)->ArgName("utilities")->Arg(200)->Unit(benchmark::kMicrosecond);
 
+/// One line beside the bore, dug for every few centimetres or every metre.
+Crossing crossing_with_holes(int holes) {
+  Crossing crossing = crossing_with(1, 1, 15, 0.5, Known::seen);
+  Utility& u = crossing.site.utilities.front();
+  u.path = {{-2, 0.9, 99.0}, {17, 1.1, 99.1}};
+  crossing.site.test_holes.clear();
+  for (int i = 0; i < holes; ++i) {
+    TestHole hole;
+    hole.id = "h" + std::to_string(i + 1);
+    hole.utility = u.id;
+    const double share = holes > 1 ? static_cast<double>(i) / (holes - 1) : 0.5;
+    hole.station = Length{-2 + 19 * share};
+    hole.offset = Length{0.9 + 0.2 * share + 0.02 * std::sin(1.7 * i)};
+    hole.level.set(LevelMeant::centre);
+    hole.elevation = Length{99.0 + 0.1 * share + 0.02 * std::cos(2.3 * i)};
+    hole.date = "2026-02-26";
+    hole.by = "A. Nobody";
+    crossing.site.test_holes.push_back(hole);
+  }
+  return crossing;
+}
+
+/// 400 holes are to cost no more than 20.
+void assess_holes(benchmark::State& state) {
+  const Crossing crossing = crossing_with_holes(static_cast<int>(state.range(0)));
+  for (auto _ : state) benchmark::DoNotOptimize(assess(crossing, tables()));
+  state.counters["ratio_to_20_holes"] = seconds_of_one(crossing) / seconds_of_one(crossing_with_holes(20));
+}
+BENCHMARK(assess_holes)->ArgName("holes")->Arg(20)->Arg(400)->Unit(benchmark::kMicrosecond);
+
 /// With surveyed points beside the line, 0 for none. `kept`: the surface of the last answer is taken on, as in a drag.
 void assess_surveyed(benchmark::State& state) {
   Crossing crossing = crossing_with(6, 1, 15, 0.5, Known::seen);
