@@ -93,12 +93,25 @@ bool held_all_round(const PitUnderCheck& pit) {
   });
 }
 
+/// A track's load spreads from 11 ft off its centreline, or from the edge entered where that lies further out. A
+/// railway's right-of-way requirements, s. 3.2 (read) begin 18 in below the rail; here it begins at the ground.
+PlanLine load_of_track(SurfaceFeature track) {
+  constexpr double from_centre_m = 11 * 0.3048;
+  if (track.from && track.to) {
+    const double middle = (track.from->m + track.to->m) / 2;
+    const double half = std::max(std::abs(track.to->m - track.from->m) / 2, from_centre_m / std::cos(track.skew->rad));
+    track.from = Length{middle - half};
+    track.to = Length{middle + half};
+  }
+  return plan_of(track);
+}
+
 }  // namespace
 
 void check_pits_influence(Judge& judge, std::span<const PitUnderCheck> pits) {
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
     const bool track = feature.kind == SurfaceKind::track;
-    const PlanLine outline = track || stands(feature) ? plan_of(feature) : PlanLine();
+    const PlanLine outline = track ? load_of_track(feature) : stands(feature) ? plan_of(feature) : PlanLine();
     if (outline.empty()) continue;
     const Limit spread = judge.limit(track ? "track_influence_run" : "footing_influence_run");
     Nearest nearest;

@@ -152,9 +152,16 @@ TEST(PitNear, Track_Spread) {
   ASSERT_TRUE(find(answer, "pit.track-spread", "f7")) << listed(answer);
   const double nearest = std::min(2.9, 8.0 - 5.0);
   EXPECT_LE(*find(answer, "pit.track-spread")->measured, nearest - 3 + 1e-9);
-  crossing.site.surface = {band(SurfaceKind::track, 3.2, 4)};
+  // From 11 ft off the centreline, 1 1/2 : 1 down to pits 2 m deep: a railway's right-of-way requirements s. 3.2
+  // (read).
+  const double wanted = 11 * 0.3048 + 1.5 * 2;
+  crossing.bore.exit.station = Length{16};
   crossing.pits.exit.floor_elevation = Length{98};
+  crossing.site.surface = {band(SurfaceKind::track, wanted - 0.1, wanted + 0.1)};
   EXPECT_FALSE(find(judged(crossing), "pit.track-spread"));
+  crossing.site.surface = {band(SurfaceKind::track, wanted - 0.3, wanted - 0.1)};
+  ASSERT_TRUE(find(judged(crossing), "pit.track-spread"));
+  EXPECT_NEAR(*find(judged(crossing), "pit.track-spread")->measured, -0.2, 1e-6);
 }
 
 // Bjerrum & Eide 1956 with N_c after Skempton 1951 (from memory), by hand: B = 1, L = 2, d = 2, s_u = 8 kPa,
