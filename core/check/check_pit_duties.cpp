@@ -59,10 +59,10 @@ void place_ladder(Judge& judge, const PitUnderCheck& pit) {
 
 void test_air(Judge& judge, const PitUnderCheck& pit) {
   const DutyRow* row = find_duty(pit.rules, "air-from");
-  if (!row) return;
-  const bool deeper = pit.shape.depth_m > row->value + 1e-9;
-  pit.work.duties.push_back(
-      {"air-test", deeper && pit.entered.signs.bad_air.value_or(true), pit.shape.depth_m, row->value, row->source});
+  const bool deeper = row && pit.shape.depth_m > row->value + 1e-9;
+  if (row)
+    pit.work.duties.push_back(
+        {"air-test", deeper && pit.entered.signs.bad_air.value_or(true), pit.shape.depth_m, row->value, row->source});
   if (!pit.entered.signs.bad_air.value_or(false)) return;
   Finding finding = finding_of(pit, "pit.air", Severity::caution);
   finding.margin = -1;

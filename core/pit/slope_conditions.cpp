@@ -80,14 +80,4 @@ SlopeConditions slope_conditions(const Crossing& crossing, const Pit& pit, const
   return conditions;
 }
 
-SlopeStanding slope_standing(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place) {
-  const ExcavationRuleSet& rules = row_of(tables, *crossing.pits.rules);
-  if (rules.rules != ExcavationRules::din_4124 || !protection_needed(rules, Length{place.depth_m}))
-    return SlopeStanding::allowed;
-  const SlopeConditions conditions = slope_conditions(crossing, pit, tables, place);
-  if (!conditions.present.empty() || !least_run_per_rise(rules, ExcavationType::c, Length{place.depth_m}))
-    return SlopeStanding::by_calculation;
-  return conditions.open.empty() ? SlopeStanding::allowed : SlopeStanding::not_answered;
-}
-
 }  // namespace burrow

@@ -436,6 +436,8 @@ TEST(Typed, OurDefault_WorkRoomAndBadAirAreSaid) {
   EXPECT_FALSE(find(judged(c), "limit.no-reason", "launch-pit"));
   c.pits.launch.signs.bad_air = true;
   EXPECT_TRUE(find(judged(c), "pit.air", "launch-pit"));
+  c.pits.rules.set(ExcavationRules::din_4124);  // which name no depth for it
+  EXPECT_TRUE(find(judged(c), "pit.air", "launch-pit"));
 }
 
 TEST(Typed, OurDefault_ACalibrationTypedByHandIsAFindingAndCalibratesNothing) {

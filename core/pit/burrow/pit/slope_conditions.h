@@ -56,11 +56,4 @@ struct SlopeConditions {
 /// the rise is measured: our default.   Evidence: SlopeConditions.*
 SlopeConditions slope_conditions(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place);
 
-enum class SlopeStanding { allowed, not_answered, by_calculation };
-
-/// Whether a side of this pit may be sloped or benched without a calculation, and so proposed so. In force are the
-/// rules of the crossing: 29 CFR 1926 asks for none of it; DIN 4124 neither where upright sides may stand, to 1.25 m.
-/// Deeper than its slopes hold: by calculation.   Evidence: SlopeConditions.*
-SlopeStanding slope_standing(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place);
-
 }  // namespace burrow
