@@ -52,8 +52,8 @@ std::string loosened_words(const Assessment& assessment, UnitSystem units) {
   std::string words;
   for (const LoosenedLimit& l : assessment.loosened) {
     words += words.empty() ? std::string(said(" Limits loosened: ")) : "; ";
-    words += say("{} {} instead of {} ({})", l.name, working_number(l.value, l.unit, units),
-                 working_number(l.table_value, l.unit, units), l.why);
+    words += say("{} {} instead of {} ({})", l.name, limit_number(l.value, l.unit, units),
+                 limit_number(l.table_value, l.unit, units), l.why);
   }
   return words.empty() ? words : words + ".";
 }

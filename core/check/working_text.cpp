@@ -52,6 +52,12 @@ std::string working_number(double value, std::string_view unit, UnitSystem units
   return with_unit(" " + std::string(unit), value);
 }
 
+std::string limit_number(double value, std::string_view unit, UnitSystem units) {
+  constexpr double small_m = 0.1;
+  if (unit == "m" && std::abs(value) < small_m) return format(value, Dimension::small_length, units);
+  return working_number(value, unit, units);
+}
+
 std::string working_text(const Working& working, UnitSystem units) {
   std::string text = std::string(working.formula) + "\n";
   for (const WorkingInput& input : working.inputs)

@@ -91,8 +91,8 @@ class SheetTables {
     flow_.heading(tr("Loosened limits"));
     std::vector<TableRow> rows;
     for (const LoosenedLimit& l : sheet_.assessment.loosened)
-      rows.push_back(
-          {QString::fromStdString(l.name), number(l.value, l.unit), number(l.table_value, l.unit), qs(l.why)});
+      rows.push_back({QString::fromStdString(l.name), qs(limit_number(l.value, l.unit, sheet_.units)),
+                      qs(limit_number(l.table_value, l.unit, sheet_.units)), qs(l.why)});
     flow_.table({{tr("limit"), 3.5},
                  {tr("in force"), 1.2, Align::right},
                  {tr("table or rule"), 1.2, Align::right},

@@ -6,6 +6,7 @@
 
 #include "burrow/check/headline.h"
 #include "burrow/check/limits.h"
+#include "burrow/check/working_text.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
@@ -49,6 +50,10 @@ TEST(Limits, LoosenedWithAReason_CountsAndIsNamedInTheHeadline) {
   EXPECT_EQ(headline(answer, UnitSystem::metric),
             "Layout within limits: not a permit to bore. Limits loosened: chance of contact, caution 0.002 instead of "
             "0.001 (owner agrees); cover in tool diameters 8 instead of 10 (permit 12, line 4).");
+  // Small lengths in mm and inches: 10 mm, not 0.01 m.
+  EXPECT_EQ(limit_number(0.01, "m", UnitSystem::metric), format(0.01, Dimension::small_length, UnitSystem::metric));
+  EXPECT_EQ(limit_number(0.01, "m", UnitSystem::us), format(0.01, Dimension::small_length, UnitSystem::us));
+  EXPECT_EQ(limit_number(32, "m", UnitSystem::metric), working_number(32, "m", UnitSystem::metric));
   const std::string json = write_assessment(crossing, answer, "a.crossing", {});
   EXPECT_NE(json.find(R"("loosened":[{"id":"contact_caution")"), std::string::npos) << json.substr(0, 400);
 }

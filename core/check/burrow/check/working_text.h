@@ -13,6 +13,9 @@ namespace burrow {
 /// A symbol that starts with P is a chance and is shown in per cent.
 std::string working_number(double value, std::string_view unit, UnitSystem units, std::string_view symbol = {});
 
+/// A limit as a person reads it: as `working_number`, but small lengths in mm or inches.
+std::string limit_number(double value, std::string_view unit, UnitSystem units);
+
 /// Formula, the numbers put in, the result, the limit, the source and its label, one a line.
 std::string working_text(const Working& working, UnitSystem units);
 
