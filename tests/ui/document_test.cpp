@@ -1,6 +1,7 @@
 /// Files, recovery, ground line from CSV.
 
 #include <gtest/gtest.h>
+#include <sys/file.h>
 
 #include <QDir>
 #include <QFile>
@@ -281,15 +282,16 @@ TEST(Recovery, Leftovers_AreCleanedAtTheNextStart) {
   write_file(in("dead.crossing.lock"), "999999999\nburrowline\n" + QSysInfo::machineHostName().toUtf8() + "\n");
   write_file(in(".burrowline-999999-1.tmp"), "half");
   write_file(in(".burrowline-999999-2.tmp"), "half");
-  QFile old(in(".burrowline-999999-1.tmp"));
-  ASSERT_TRUE(old.open(QIODevice::ReadWrite));
-  ASSERT_TRUE(old.setFileTime(QDateTime::currentDateTime().addDays(-1), QFileDevice::FileModificationTime));
-  old.close();
+  write_file(in("gone.crossing.origin"), "a path");
+  QFile writing(in(".burrowline-999999-2.tmp"));
+  ASSERT_TRUE(writing.open(QIODevice::ReadWrite));
+  ASSERT_EQ(::flock(writing.handle(), LOCK_EX), 0);
   Document document(tables_for_tests());
   const Recovery recovery(document, kept);
   EXPECT_FALSE(QFile::exists(in("dead.crossing.lock")));
+  EXPECT_FALSE(QFile::exists(in("gone.crossing.origin")));
   EXPECT_FALSE(QFile::exists(in(".burrowline-999999-1.tmp")));
-  EXPECT_TRUE(QFile::exists(in(".burrowline-999999-2.tmp"))) << "perhaps being written now";
+  EXPECT_TRUE(QFile::exists(in(".burrowline-999999-2.tmp"))) << "being written now";
 }
 
 TEST(Recovery, CrashLosesNothing) {
