@@ -8,6 +8,8 @@
 #include <QDir>
 #include <QSessionManager>
 #include <QTemporaryDir>
+#include <array>
+#include <csignal>
 #include <fstream>
 #include <iterator>
 
