@@ -1,6 +1,9 @@
 #include "burrow/file/differences.h"
 
 #include <algorithm>
+#include <array>
+#include <charconv>
+#include <utility>
 
 #include "json_tree.h"
 
@@ -28,6 +31,21 @@ Json::Object by_name(const Json::Array& items) {
   return named;
 }
 
+/// Nobody reads the last digits of a binary fraction, unless they are all that differs.
+std::string short_number(const Json& json) {
+  std::array<char, 32> text{};
+  constexpr int digits = 9;
+  const auto [end, bad] =
+      std::to_chars(text.data(), text.data() + text.size(), json.number()->value, std::chars_format::general, digits);
+  return bad == std::errc() ? std::string(text.data(), end) : json.number()->token;
+}
+
+std::pair<std::string, std::string> shown_both(const Json* one, const Json* other) {
+  if (one && other && one->number() && other->number() && short_number(*one) != short_number(*other))
+    return {short_number(*one), short_number(*other)};
+  return {one ? shown_json(*one) : "", other ? shown_json(*other) : ""};
+}
+
 class Walk {
  public:
   std::vector<Difference> all;
@@ -37,7 +55,9 @@ class Walk {
     if (one && other && one->array() && other->array() && (has_objects(*one) || has_objects(*other)))
       return members(where, by_name(*one->array()), by_name(*other->array()));
     if (one && other && compact_json(*one) == compact_json(*other)) return;
-    if (one || other) all.push_back({where, one ? shown_json(*one) : "", other ? shown_json(*other) : ""});
+    if (!one && !other) return;
+    auto [first, second] = shown_both(one, other);
+    all.push_back({where, std::move(first), std::move(second)});
   }
 
  private:

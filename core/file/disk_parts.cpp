@@ -1,6 +1,5 @@
 #include "disk_parts.h"
 
-#include <dirent.h>
 #include <fcntl.h>
 #include <sys/file.h>
 #include <sys/stat.h>
@@ -11,7 +10,7 @@
 #include <cerrno>
 #include <cstdio>
 #include <ctime>
-#include <memory>
+#include <filesystem>
 #include <system_error>
 
 #include "burrow/base/say.h"
@@ -167,14 +166,11 @@ int flush_folder(const std::string& folder) {
 }
 
 void clean_leftovers(const std::string& folder) {
-  const std::unique_ptr<DIR, int (*)(DIR*)> dir(::opendir(folder.c_str()), &::closedir);
-  while (dir) {
-    const dirent* entry = ::readdir(dir.get());
-    if (!entry) return;
-    const std::string_view name = entry->d_name;
-    if (!name.starts_with(begin_of_name) || !name.ends_with(end_of_name)) continue;
-    const std::string path = folder + '/' + std::string(name);
-    if (left_behind(path)) ::unlink(path.c_str());
+  std::error_code none;  // a folder that cannot be listed keeps what it has
+  for (std::filesystem::directory_iterator entry(folder, none), end; !none && entry != end; entry.increment(none)) {
+    const std::string path = entry->path().string();
+    const std::string name = name_of(path);
+    if (name.starts_with(begin_of_name) && name.ends_with(end_of_name) && left_behind(path)) ::unlink(path.c_str());
   }
 }
 

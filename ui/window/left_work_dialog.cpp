@@ -39,11 +39,11 @@ class CrossingPicture : public QWidget {
       : QWidget(parent), tables_(tables) {
     wish_.units = units;
     wish_.dark = dark;
-    setMinimumSize(420, 240);
+    setMinimumSize(480, 330);  // less has no room for both views with their rulers
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
     setAccessibleName(LeftWorkDialog::tr("Picture of the kept crossing"));
   }
-  [[nodiscard]] QSize sizeHint() const override { return {760, 400}; }
+  [[nodiscard]] QSize sizeHint() const override { return {960, 420}; }
   void set_crossing(std::optional<Crossing> crossing) {
     crossing_ = std::move(crossing);
     if (crossing_) assessment_ = assess(*crossing_, tables_);
@@ -93,6 +93,7 @@ LeftWorkDialog::LeftWorkDialog(const Tables& tables, std::vector<LeftWork> works
     accept();
   });
   list_->setCurrentRow(0);
+  resize(1040, 680);
 }
 
 void LeftWorkDialog::lay_out() {
@@ -103,7 +104,7 @@ void LeftWorkDialog::lay_out() {
   list_->setAccessibleName(tr("Unsaved work"));
   differences_->setReadOnly(true);
   differences_->setAccessibleName(tr("Differences from the file"));
-  differences_->setMinimumHeight(6 * fontMetrics().lineSpacing());
+  differences_->setMinimumHeight(4 * fontMetrics().lineSpacing());
   compared_->setBuddy(differences_);
   take_->setDefault(true);
   drop_->setAutoDefault(false);
@@ -111,14 +112,14 @@ void LeftWorkDialog::lay_out() {
   auto* column = new QVBoxLayout(right);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(about_);
-  column->addWidget(picture_, 3);
+  column->addWidget(picture_, 4);
   column->addWidget(compared_);
   column->addWidget(differences_, 1);
   auto* splitter = new QSplitter(this);
   splitter->addWidget(list_);
   splitter->addWidget(right);
   splitter->setStretchFactor(1, 1);
-  splitter->setSizes({200, 760});
+  splitter->setSizes({200, 800});
   splitter->setChildrenCollapsible(false);
   auto* buttons = new QDialogButtonBox(this);
   buttons->addButton(take_, QDialogButtonBox::AcceptRole);

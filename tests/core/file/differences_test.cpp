@@ -19,11 +19,20 @@ TEST(Differences, SayWhereAndWhat) {
   ASSERT_EQ(found->size(), 3u);
   EXPECT_EQ((*found)[0].where, "bore/launch/elevation_m");
   EXPECT_EQ((*found)[0].one, "101.25");
-  EXPECT_EQ((*found)[0].other, "101.30");
+  EXPECT_EQ((*found)[0].other, "101.3");
   EXPECT_EQ((*found)[1].where, "gone");
   EXPECT_EQ((*found)[1].other, "");
   EXPECT_EQ((*found)[2].where, "new");
   EXPECT_EQ((*found)[2].one, "");
+}
+
+TEST(Differences, BinaryFractions_AreShortUnlessTheyAreTheDifference) {
+  const auto far = differences(R"({"a": 9.209999999999999})", R"({"a": 9.1})");
+  ASSERT_EQ(far->size(), 1u);
+  EXPECT_EQ(far->front().one, "9.21");
+  const auto near = differences(R"({"a": 9.209999999999999})", R"({"a": 9.21})");
+  ASSERT_EQ(near->size(), 1u);
+  EXPECT_EQ(near->front().one, "9.209999999999999");
 }
 
 TEST(Differences, ThingsAreToldApartByTheirId) {
