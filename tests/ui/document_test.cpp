@@ -140,7 +140,7 @@ TEST(Document, WhatCouldNotBeReopenedIsNotSaved) {
   Launch beyond_exit = document.crossing().bore.launch;
   beyond_exit.station.m = document.crossing().bore.exit.station.m + 1;
   document.change({PartKind::launch, {}, -1}, beyond_exit, QStringLiteral("Move"));
-  const Result<void> saved = document.save_as(path);
+  const Result<Written> saved = document.save_as(path);
   ASSERT_FALSE(saved.has_value());
   EXPECT_NE(saved.error().place.find("/bore/"), std::string::npos);
   EXPECT_EQ(*read_text_file(path.toStdString()), before);

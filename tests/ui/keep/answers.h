@@ -3,7 +3,6 @@
 
 #include <QApplication>
 #include <QFileDialog>
-#include <QLineEdit>
 #include <QMessageBox>
 #include <QPushButton>
 #include <QStringList>
@@ -34,9 +33,9 @@ class Answers {
         return button->click();
       }
     } else if (auto* dialog = qobject_cast<QFileDialog*>(asking)) {
-      const QString path = presses_.takeFirst();
-      dialog->findChild<QLineEdit*>(QStringLiteral("fileNameEdit"))->setText(path);
-      QMetaObject::invokeMethod(dialog, "accept");
+      dialog->selectFile(presses_.takeFirst());
+      // Later: it may ask in its turn, and that too is to be answered here.
+      QMetaObject::invokeMethod(dialog, "accept", Qt::QueuedConnection);
     }
   }
 
