@@ -39,7 +39,8 @@ Result<void> save_atomically(const std::string& path, std::string_view text);
 /// Evidence: KillDuringSave.LinkedFile_*
 void mend_killed_save(const std::string& path);
 
-/// Removes what killed saves left in a folder; what another program is writing now stays.   Evidence: Disk.Leftovers_*
+/// Removes what killed saves left in a folder; what another program is writing now stays.   Evidence:
+/// DiskFaults.Leftovers_*
 void clean_leftovers(const std::string& folder);
 
 }  // namespace burrow

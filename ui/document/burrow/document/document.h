@@ -61,7 +61,7 @@ class Document : public QObject {
   void remember_path(const QString& path, const QDateTime& kept);
   /// Told by the content, not by times.   Evidence: OnDisk.*
   [[nodiscard]] OnDisk on_disk() const;
-  /// Somebody looked: a file that is gone makes unsaved work of what is on the screen.   Evidence: FileWatch.Gone_*
+  /// Somebody looked: a file that is gone makes unsaved work of what is on the screen.   Evidence: FileWatchTest.Gone_*
   void note_on_disk(OnDisk state);
 
   /// Changes one part as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the value is

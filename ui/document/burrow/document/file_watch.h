@@ -14,7 +14,7 @@ namespace burrow {
 /// Watches the file and its folder: a file that is renamed over is another one to the system, so both are followed anew
 /// after every event. Events of one moment are looked at once. What this program saves itself is no event, nor is the
 /// same content written again. A network folder that says nothing is still asked about at saving, by the content.
-/// Evidence: FileWatch.*
+/// Evidence: FileWatchTest.*
 class FileWatch : public QObject {
   Q_OBJECT
 

@@ -29,7 +29,7 @@ class Recovery : public QObject {
   ~Recovery() override;
 
   /// Copies that no running program holds, newest first. One that holds what its file holds (a kill between saving and
-  /// removing the copy) is no work: it is removed.   Evidence: Recovery.SavedAlready_*, KilledWindow.*
+  /// removing the copy) is no work: it is removed.   Evidence: LeftWorkTest.SavedAlready_*, KilledWindow.*
   [[nodiscard]] static std::vector<LeftWork> left_work(const QString& folder);
   /// Opens a copy as unsaved work in place of the document's crossing. The copy stays until another one is kept:
   /// `discard` it then.

@@ -19,7 +19,7 @@ namespace burrow {
 class CrossingPicture;
 
 /// Looking changes nothing: copies are only read. Where there are several, one can be taken back; the others stay.
-/// Evidence: LeftWork.*
+/// Evidence: LeftWorkTest.*
 class LeftWorkDialog : public QDialog {
   Q_OBJECT
 
