@@ -6,7 +6,6 @@
 #include <cstdlib>
 #include <iostream>
 
-#include "burrow/document/end_signals.h"
 #include "burrow/document/language.h"
 #include "burrow/drawing/theme.h"
 #include "burrow/file/tables_file.h"
@@ -45,10 +44,7 @@ int open_workbench(int argc, char** argv, const std::string& file, const std::st
   if (!file.empty() && !window.open_file(QString::fromStdString(file)))
     window.open_sample(QStringLiteral("house-service"));
   window.offer_left_work();
-  burrow::on_end_signal(&window, [&window](int signal) {
-    window.keep_for_later();
-    QCoreApplication::exit(128 + signal);
-  });
+  window.keep_through_ends();
   QTimer midnight;
   QObject::connect(&midnight, &QTimer::timeout, &window, [&window] { window.document().judge_on(burrow::today()); });
   midnight.start(std::chrono::minutes(1));

@@ -1,6 +1,7 @@
 /// Files, recovery, ground line from CSV.
 
 #include <gtest/gtest.h>
+#include <sys/file.h>
 
 #include <QDir>
 #include <QFile>
@@ -139,7 +140,7 @@ TEST(Document, WhatCouldNotBeReopenedIsNotSaved) {
   Launch beyond_exit = document.crossing().bore.launch;
   beyond_exit.station.m = document.crossing().bore.exit.station.m + 1;
   document.change({PartKind::launch, {}, -1}, beyond_exit, QStringLiteral("Move"));
-  const Result<void> saved = document.save_as(path);
+  const Result<Written> saved = document.save_as(path);
   ASSERT_FALSE(saved.has_value());
   EXPECT_NE(saved.error().place.find("/bore/"), std::string::npos);
   EXPECT_EQ(*read_text_file(path.toStdString()), before);
@@ -281,15 +282,16 @@ TEST(Recovery, Leftovers_AreCleanedAtTheNextStart) {
   write_file(in("dead.crossing.lock"), "999999999\nburrowline\n" + QSysInfo::machineHostName().toUtf8() + "\n");
   write_file(in(".burrowline-999999-1.tmp"), "half");
   write_file(in(".burrowline-999999-2.tmp"), "half");
-  QFile old(in(".burrowline-999999-1.tmp"));
-  ASSERT_TRUE(old.open(QIODevice::ReadWrite));
-  ASSERT_TRUE(old.setFileTime(QDateTime::currentDateTime().addDays(-1), QFileDevice::FileModificationTime));
-  old.close();
+  write_file(in("gone.crossing.origin"), "a path");
+  QFile writing(in(".burrowline-999999-2.tmp"));
+  ASSERT_TRUE(writing.open(QIODevice::ReadWrite));
+  ASSERT_EQ(::flock(writing.handle(), LOCK_EX), 0);
   Document document(tables_for_tests());
   const Recovery recovery(document, kept);
   EXPECT_FALSE(QFile::exists(in("dead.crossing.lock")));
+  EXPECT_FALSE(QFile::exists(in("gone.crossing.origin")));
   EXPECT_FALSE(QFile::exists(in(".burrowline-999999-1.tmp")));
-  EXPECT_TRUE(QFile::exists(in(".burrowline-999999-2.tmp"))) << "perhaps being written now";
+  EXPECT_TRUE(QFile::exists(in(".burrowline-999999-2.tmp"))) << "being written now";
 }
 
 TEST(Recovery, CrashLosesNothing) {

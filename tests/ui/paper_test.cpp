@@ -99,7 +99,7 @@ TEST(Printing, PagesOfTwoSizes_KeepTheirs) {
   QPrinter printer(QPrinter::HighResolution);
   printer.setOutputFormat(QPrinter::PdfFormat);
   printer.setOutputFileName(folder.filePath(QStringLiteral("job.pdf")));
-  print_pages(printer, *pages);
+  ASSERT_TRUE(print_pages(printer, *pages));
   const Seen seen = preview(test, QStringLiteral("All of it…"));
   qInstallMessageHandler(before);
   EXPECT_EQ(complaints, 0);

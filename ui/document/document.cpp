@@ -6,7 +6,6 @@
 #include "burrow/check/with_findings.h"
 #include "burrow/crossing/blank.h"
 #include "burrow/file/crossing_file.h"
-#include "burrow/file/disk.h"
 
 namespace burrow {
 
@@ -97,6 +96,8 @@ void Document::adopt(Crossing crossing, const QString& path, const QString& read
   path_ = path;
   read_only_because_ = read_only_because;
   unsaved_start_ = unsaved;
+  gone_ = false;
+  unconfirmed_ = false;
   from_trials_.clear();
   undo_.clear();
   Q_EMIT replaced();
@@ -124,8 +125,16 @@ OnDisk Document::on_disk() const {
   return text && hash_of(*text) == known_ ? OnDisk::as_known : OnDisk::changed;
 }
 
+void Document::note_on_disk(OnDisk state) {
+  const bool gone = state == OnDisk::gone;
+  if (gone == gone_) return;
+  gone_ = gone;
+  Q_EMIT file_state_changed();
+}
+
 Result<void> Document::open(const QString& path) {
   const std::string file = path.toStdString();
+  mend_killed_save(file);
   Result<std::string> text = read_text_file(file);
   if (!text) return tl::unexpected(std::move(text).error());
   Result<Crossing> crossing = read_crossing(*text, tables_);
@@ -136,27 +145,30 @@ Result<void> Document::open(const QString& path) {
         tr("it was written by a newer version (%1) and would lose what this one does not know").arg(crossing->version);
   else if (!QFileInfo(path).isWritable())
     why = tr("the file may not be written; use Save As to keep changes");
+  known_ = hash_of(*text);  // before anybody is told and looks
   adopt(std::move(*crossing), QFileInfo(path).absoluteFilePath(), why, false);
-  known_ = hash_of(*text);
+  clean_leftovers(QFileInfo(path_).absolutePath().toStdString());
   return {};
 }
 
-Result<void> Document::save_as(const QString& path) {
+Result<Written> Document::save_as(const QString& path) {
   if (crossing_.version > known_file_version)
     return fail(path.toStdString(), "a crossing of a newer version", "a program of that version to save it");
   if (in_session_) return fail(path.toStdString(), "a drag that is not finished", "the mouse button released first");
   const std::string text = write_crossing(crossing_);
   // What could not be opened again is not written over what could.
   if (const Result<Crossing> again = read_crossing(text, tables_); !again) return tl::unexpected(again.error());
-  Result<void> saved = save_atomically(path.toStdString(), text);
-  if (!saved) return saved;
+  const Result<Written> written = replace_file(path.toStdString(), text);
+  if (!written) return written;
   path_ = QFileInfo(path).absoluteFilePath();
   known_ = hash_of(text);
   read_only_because_.clear();
   unsaved_start_ = false;
+  gone_ = false;
+  unconfirmed_ = *written == Written::unconfirmed;
   undo_.setClean();
   Q_EMIT file_state_changed();
-  return {};
+  return written;
 }
 
 void Document::set_part(const PartRef& part, PartValue value) {

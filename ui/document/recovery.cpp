@@ -18,6 +18,20 @@ QString origin_of(const QString& copy) {
 QString lock_of(const QString& copy) {
   return copy + QStringLiteral(".lock");
 }
+
+/// Asked by taking its lock for a moment; one that a killed program left goes with that.
+bool held_by_nobody(const QString& copy) {
+  QLockFile lock(lock_of(copy));
+  lock.setStaleLockTime(0);
+  return lock.tryLock(0);
+}
+
+bool same_as_its_file(const LeftWork& work) {
+  if (work.original.isEmpty()) return false;
+  const Result<std::string> copy = read_text_file(work.copy.toStdString());
+  const Result<std::string> file = read_text_file(work.original.toStdString());
+  return copy && file && *copy == *file;
+}
 }  // namespace
 
 Recovery::Recovery(Document& document, const QString& folder, int after_ms, QObject* parent)
@@ -26,33 +40,46 @@ Recovery::Recovery(Document& document, const QString& folder, int after_ms, QObj
   clean(folder);
   copy_ =
       QDir(folder).absoluteFilePath(QUuid::createUuid().toString(QUuid::WithoutBraces) + QStringLiteral(".crossing"));
+  hold();
+  later_.setSingleShot(true);
+  again_.setSingleShot(true);
+  set_pause(after_ms);
+  connect(&later_, &QTimer::timeout, this, &Recovery::keep_now);
+  connect(&again_, &QTimer::timeout, this, &Recovery::keep_now);
+  const auto soon = [this] {
+    if (!later_.isActive()) later_.start();
+  };
+  connect(&document_, &Document::changed, this, soon);
+  connect(&document_, &Document::file_state_changed, this,
+          [this, soon] { document_.modified() ? soon() : static_cast<void>(keep_now()); });
+}
+
+void Recovery::set_pause(int after_ms) {
+  later_.setInterval(after_ms);
+  again_.setInterval(5 * after_ms);
+}
+
+/// Somebody may have removed the folder meanwhile, and the lock with it.
+void Recovery::hold() {
+  QDir().mkpath(QFileInfo(copy_).absolutePath());
+  if (lock_ && lock_->isLocked() && QFile::exists(lock_of(copy_))) return;
   lock_ = std::make_unique<QLockFile>(lock_of(copy_));
   lock_->setStaleLockTime(0);
   lock_->tryLock(0);
-  later_.setSingleShot(true);
-  later_.setInterval(after_ms);
-  connect(&later_, &QTimer::timeout, this, &Recovery::keep_now);
-  again_.setSingleShot(true);
-  again_.setInterval(5 * after_ms);
-  connect(&again_, &QTimer::timeout, this, &Recovery::keep_now);
-  connect(&document_, &Document::changed, this, [this] {
-    if (!later_.isActive()) later_.start();
-  });
-  connect(&document_, &Document::file_state_changed, this, [this] {
-    if (!document_.modified()) keep_now();
-  });
 }
 
 Recovery::~Recovery() {
-  if (left_) return;
+  if (!left_) remove_copy();
+}
+
+void Recovery::remove_copy() const {
   QFile::remove(copy_);
   QFile::remove(origin_of(copy_));
 }
 
 bool Recovery::keep_now() {
   if (!document_.modified()) {
-    QFile::remove(copy_);
-    QFile::remove(origin_of(copy_));
+    remove_copy();
     tell({});
     return true;
   }
@@ -63,11 +90,12 @@ bool Recovery::keep_now() {
   return write_copy();
 }
 
-/// A failure here (a full disk) does not disturb the work: it is told, and tried again.
+/// A failure here (a full disk) does not disturb the work: it is told, and tried again. Where the copy belongs is
+/// written first: a copy alone would pass for a crossing that was never saved.
 bool Recovery::write_copy() {
-  QDir().mkpath(QFileInfo(copy_).absolutePath());  // somebody may have removed it meanwhile
-  Result<void> written = save_atomically(copy_.toStdString(), write_crossing(document_.crossing()));
-  if (written) written = save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString());
+  hold();
+  Result<void> written = save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString());
+  if (written) written = save_atomically(copy_.toStdString(), write_crossing(document_.crossing()));
   tell(written ? QString() : QString::fromStdString(written.error().found));
   if (!written) again_.start();
   return written.has_value();
@@ -79,6 +107,11 @@ void Recovery::tell(const QString& why) {
   Q_EMIT trouble(why);
 }
 
+bool Recovery::keep_at_once() {
+  if (!document_.modified() && !document_.in_session()) return true;
+  return write_copy();
+}
+
 bool Recovery::keep_for_later() {
   later_.stop();
   if (!document_.modified() && !document_.in_session()) return true;
@@ -88,35 +121,25 @@ bool Recovery::keep_for_later() {
 
 void Recovery::clean(const QString& folder) {
   const QDir dir(folder);
-  for (const QFileInfo& lock : dir.entryInfoList({QStringLiteral("*.lock")}, QDir::Files)) {
-    const QString copy = lock.absoluteFilePath().chopped(5);
-    if (QFile::exists(copy)) continue;
-    QLockFile held(lock.absoluteFilePath());
-    held.setStaleLockTime(0);
-    if (!held.tryLock(0)) continue;  // a running program holds it
-    held.unlock();
-    QFile::remove(origin_of(copy));
-  }
-  constexpr int an_hour_s = 3600;  // no copy takes so long to be written
-  const QDateTime before = QDateTime::currentDateTime().addSecs(-an_hour_s);
-  for (const QFileInfo& half : dir.entryInfoList({QStringLiteral(".burrowline-*.tmp")}, QDir::Files | QDir::Hidden))
-    if (half.lastModified() < before) QFile::remove(half.absoluteFilePath());
+  for (const QString& ending : {QStringLiteral(".lock"), QStringLiteral(".origin")})
+    for (const QFileInfo& beside : dir.entryInfoList({QStringLiteral("*.crossing") + ending}, QDir::Files)) {
+      const QString copy = beside.absoluteFilePath().chopped(ending.size());
+      if (!QFile::exists(copy) && held_by_nobody(copy)) QFile::remove(origin_of(copy));
+    }
+  clean_leftovers(folder.toStdString());
 }
 
 std::vector<LeftWork> Recovery::left_work(const QString& folder) {
   std::vector<LeftWork> all;
   const QDir dir(folder);
   for (const QFileInfo& copy : dir.entryInfoList({QStringLiteral("*.crossing")}, QDir::Files)) {
-    QLockFile lock(lock_of(copy.absoluteFilePath()));
-    lock.setStaleLockTime(0);
-    if (!lock.tryLock(0)) continue;  // a running program holds it
-    lock.unlock();
     LeftWork work;
     work.copy = copy.absoluteFilePath();
+    if (!held_by_nobody(work.copy)) continue;
     work.when = copy.lastModified();
     if (const Result<std::string> origin = read_text_file(origin_of(work.copy).toStdString()))
       work.original = QString::fromStdString(*origin);
-    all.push_back(work);
+    same_as_its_file(work) ? discard(work) : all.push_back(work);
   }
   std::sort(all.begin(), all.end(), [](const LeftWork& a, const LeftWork& b) { return a.when > b.when; });
   return all;

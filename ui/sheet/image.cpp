@@ -1,8 +1,10 @@
 #include "burrow/sheet/image.h"
 
+#include <QBuffer>
 #include <QImageWriter>
 
 #include "burrow/check/headline.h"
+#include "burrow/file/disk.h"
 
 namespace burrow {
 
@@ -54,10 +56,14 @@ Result<void> write_image(const Crossing& crossing, const Assessment& assessment,
                     .arg(wish.ratio)
                     .toStdString(),
                 "200 to 16000 pixels a side, for example 1600x900");
-  QImageWriter writer(path, "png");
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  QImageWriter writer(&buffer, "png");
   if (!writer.write(render_image(crossing, assessment, tables, wish)))
-    return fail(path.toStdString(), writer.errorString().toStdString(), "a folder that may be written");
-  return {};
+    return fail(path.toStdString(), writer.errorString().toStdString(), "more memory");
+  return save_atomically(path.toStdString(),
+                         std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }
 
 }  // namespace burrow

@@ -1,5 +1,6 @@
 #include "burrow/sheet/page_out.h"
 
+#include <QBuffer>
 #include <QFile>
 #include <QPageLayout>
 #include <QPageSize>
@@ -7,6 +8,9 @@
 #include <QPdfWriter>
 #include <QPrinter>
 #include <QXmlStreamWriter>
+
+#include "burrow/base/say.h"
+#include "burrow/file/disk.h"
 
 namespace burrow {
 
@@ -138,17 +142,17 @@ void paint_page(QPainter& painter, const Page& page) {
 
 Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& title, const QString& path) {
   if (pages.empty()) return fail(path.toStdString(), "no page", "at least one");
-  QFile file(path);
-  if (!file.open(QIODevice::WriteOnly))
-    return fail(path.toStdString(), file.errorString().toStdString(), "a folder that may be written");
+  QByteArray bytes;  // whole before the file is touched: an old one stays where a disk is full
   {
-    QPdfWriter writer(&file);
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&buffer);
     writer.setResolution(1200);
     writer.setTitle(title);
     writer.setCreator(QStringLiteral("Burrowline"));
     writer.setPageLayout(layout_of(pages.front().size_mm));
     QPainter painter;
-    if (!painter.begin(&writer)) return fail(path.toStdString(), "the page could not be started", "room on the disk");
+    if (!painter.begin(&writer)) return fail(path.toStdString(), "the page could not be started", "more memory");
     for (std::size_t i = 0; i < pages.size(); ++i) {
       if (i > 0) {
         writer.setPageLayout(layout_of(pages[i].size_mm));
@@ -158,14 +162,10 @@ Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& titl
       painter.scale(writer.resolution() / 25.4, writer.resolution() / 25.4);
       paint_page(painter, pages[i]);
     }
-    if (!painter.end()) return fail(path.toStdString(), "the page could not be finished", "room on the disk");
+    if (!painter.end()) return fail(path.toStdString(), "the page could not be finished", "more memory");
   }
-  if (!file.flush() || file.error() != QFileDevice::NoError) {
-    const std::string why = file.errorString().toStdString();
-    file.remove();
-    return fail(path.toStdString(), why, "room on the disk");
-  }
-  return {};
+  return save_atomically(path.toStdString(),
+                         std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }
 
 QByteArray page_svg(const Page& page, const QString& title) {
@@ -214,10 +214,18 @@ QSizeF largest_of(const std::vector<Page>& pages) {
   return largest;
 }
 
+/// The printing system does not tell of a disk that was full; the end of the file does.
+bool whole_pdf(const QString& path) {
+  QFile file(path);
+  constexpr qint64 end = 16;
+  return file.open(QIODevice::ReadOnly) && file.seek(std::max<qint64>(0, file.size() - end)) &&
+         file.readAll().contains("%%EOF");
+}
+
 }  // namespace
 
-void print_pages(QPrinter& printer, const std::vector<Page>& pages) {
-  if (pages.empty()) return;
+Result<void> print_pages(QPrinter& printer, const std::vector<Page>& pages) {
+  if (pages.empty()) return fail("pages", "no page", "at least one");
   printer.setFullPage(true);
   // Paper may be changed within a job where the job becomes a PDF, as on the way to a printer. A preview has one paper
   // for all of it: the largest, with the edge of each page drawn upon it.
@@ -226,7 +234,10 @@ void print_pages(QPrinter& printer, const std::vector<Page>& pages) {
   const QSizeF paper = changes_paper ? pages.front().size_mm : largest_of(pages);
   set_size(paper);
   QPainter painter;
-  if (!painter.begin(&printer)) return;
+  const std::string to =
+      printer.outputFileName().isEmpty() ? printer.printerName().toStdString() : printer.outputFileName().toStdString();
+  if (!painter.begin(&printer))
+    return fail(to, said("nothing could be written there"), said("a place that can be written"));
   for (std::size_t i = 0; i < pages.size(); ++i) {
     if (i > 0) {
       if (changes_paper) set_size(pages[i].size_mm);
@@ -240,6 +251,10 @@ void print_pages(QPrinter& printer, const std::vector<Page>& pages) {
     }
     paint_page(painter, pages[i]);
   }
+  const bool ended = painter.end() && printer.printerState() != QPrinter::Error;
+  if (!ended || (changes_paper && !printer.outputFileName().isEmpty() && !whole_pdf(printer.outputFileName())))
+    return fail(to, said("only a part of it could be written"), said("room on the disk"));
+  return {};
 }
 
 }  // namespace burrow

@@ -1,10 +1,9 @@
 #include "burrow/sheet/sheet.h"
 
-#include <QFile>
-#include <QSaveFile>
 #include <algorithm>
 #include <iterator>
 
+#include "burrow/file/disk.h"
 #include "burrow/sheet/page_out.h"
 #include "parts.h"
 
@@ -75,11 +74,7 @@ Result<void> write_sheet_pdf(const Sheet& sheet, const QString& path, SheetPart 
 Result<void> write_sheet_svg(const Sheet& sheet, const QString& path) {
   const Result<std::vector<Page>> pages = crossing_pages(sheet);
   if (!pages) return tl::unexpected(pages.error());
-  QSaveFile file(path);
-  const QByteArray text = page_svg(pages->front(), qs(sheet.crossing.name));
-  if (!file.open(QIODevice::WriteOnly) || file.write(text) != text.size() || !file.commit())
-    return fail(path.toStdString(), file.errorString().toStdString(), "a folder that may be written");
-  return {};
+  return save_atomically(path.toStdString(), page_svg(pages->front(), qs(sheet.crossing.name)).toStdString());
 }
 
 }  // namespace burrow

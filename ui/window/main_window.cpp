@@ -24,6 +24,7 @@
 #include "burrow/widgets/glossary.h"
 #include "burrow/widgets/tab_order.h"
 #include "burrow/window/import_screen.h"
+#include "burrow/window/notice_line.h"
 
 namespace burrow {
 
@@ -48,6 +49,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
       overview_(new OverviewStrip(document_, *drawing_, this)),
       side_(new SideColumn(document_, *drawing_, this)),
       card_(new ValueCard(document_, drawing_)),
+      notice_(new NoticeLine(this)),
       where_(new QLabel(this)),
       state_(new QLabel(this)),
       recovery_folder_(recovery_folder) {
@@ -61,6 +63,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(verdict_);
+  column->addWidget(notice_);
   auto* splitter = new QSplitter(Qt::Horizontal, middle);
   auto* views = new QWidget(splitter);
   auto* views_column = new QVBoxLayout(views);
@@ -132,16 +135,8 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   also_open_ = new QLabel(this);
   also_open_->hide();
   statusBar()->addPermanentWidget(also_open_);
-  if (!recovery_folder_.isEmpty()) {
-    recovery_ = std::make_unique<Recovery>(document_, recovery_folder_);
-    auto* keeping = new QLabel(this);
-    keeping->hide();
-    statusBar()->addPermanentWidget(keeping);
-    connect(recovery_.get(), &Recovery::trouble, keeping, [keeping](const QString& why) {
-      keeping->setText(tr("Unsaved work cannot be kept: %1").arg(why));
-      keeping->setVisible(!why.isEmpty());
-    });
-  }
+  if (!recovery_folder_.isEmpty()) keep_copies();
+  watch_file();
   QSettings settings;
   show_quantities(from_word<Fineness>(settings.value(QStringLiteral("fineness")).toString().toStdString())
                       .value_or(Fineness::usual));
@@ -153,8 +148,10 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
 }
 
 MainWindow::~MainWindow() {
-  delete takeCentralWidget();
-}  // the drawing goes before the document it looks at
+  delete takeCentralWidget();  // the drawing goes before the document it looks at
+  // A stack of undo that is destroyed says that it is clean: nobody may look at the document then.
+  document_.disconnect();
+}
 
 void MainWindow::complain(const QString& what, const Error& error) {
   QMessageBox box(QMessageBox::Warning, tr("Burrowline"), what, QMessageBox::Ok, this);
@@ -276,6 +273,7 @@ void MainWindow::apply_theme() {
   drawing_->set_theme(theme);
   side_->set_theme(theme);
   verdict_->set_theme(theme);
+  notice_->set_theme(theme);
   card_->setStyleSheet(
       QStringLiteral(
           "#valueCard { border: 1.5px solid %1; border-radius: 4px; background: %2; } #wrongEntry { color: %3; }")
@@ -354,38 +352,6 @@ void MainWindow::take_import(const Imported& imported, bool as_new) {
     }
   }
   drawing_->zoom_to_fit();
-}
-
-void MainWindow::keep_for_later() {
-  if (recovery_) recovery_->keep_for_later();
-}
-
-void MainWindow::offer_left_work() {
-  if (recovery_folder_.isEmpty()) return;
-  for (const LeftWork& work : Recovery::left_work(recovery_folder_)) {
-    const QString what =
-        work.original.isEmpty() ? tr("a crossing that was never saved") : QFileInfo(work.original).fileName();
-    QMessageBox box(QMessageBox::Question, tr("Burrowline"),
-                    tr("The program ended with unsaved work on %1 (%2).")
-                        .arg(what, QLocale().toString(work.when, QLocale::ShortFormat)),
-                    QMessageBox::NoButton, this);
-    if (const QFileInfo file(work.original);
-        !work.original.isEmpty() && file.exists() && file.lastModified() > work.when)
-      box.setInformativeText(tr("The file itself is newer: %1. Taking the work back leaves it as it is until you save.")
-                                 .arg(QLocale().toString(file.lastModified(), QLocale::ShortFormat)));
-    QPushButton* take = box.addButton(tr("Take it back"), QMessageBox::AcceptRole);
-    QPushButton* drop = box.addButton(tr("Throw it away"), QMessageBox::DestructiveRole);
-    box.addButton(tr("Ask later"), QMessageBox::RejectRole);
-    box.exec();
-    if (box.clickedButton() == drop) Recovery::discard(work);
-    if (box.clickedButton() != take) continue;
-    const Result<void> back = Recovery::take_back(document_, work);
-    if (back) {
-      if (recovery_->keep_now()) Recovery::discard(work);  // only when the new copy is on the disk
-      return;
-    }
-    complain(tr("The unsaved work could not be read; it stays where it is."), back.error());
-  }
 }
 
 }  // namespace burrow

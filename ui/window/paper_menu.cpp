@@ -54,8 +54,10 @@ void MainWindow::print_part(SheetPart part, const std::string& record) {
   printer.setPageSize(QPageSize(pages->front().size_mm, QPageSize::Millimeter));
   QPrintPreviewDialog preview(&printer, this);
   preview.setWindowTitle(tr("Print at actual size"));
-  connect(&preview, &QPrintPreviewDialog::paintRequested, this, [&pages](QPrinter* to) { print_pages(*to, *pages); });
+  Result<void> done;
+  connect(&preview, &QPrintPreviewDialog::paintRequested, this, [&](QPrinter* to) { done = print_pages(*to, *pages); });
   preview.exec();
+  if (!done) complain(tr("It was not printed, or not all of it."), done.error());
 }
 
 void MainWindow::write_pdf(SheetPart part, const std::string& record) {

@@ -1,31 +1,17 @@
 /// Saving: never over what somebody else wrote meanwhile, and never to nowhere in silence.
 
-#include <QFile>
 #include <QFileInfo>
 #include <QLocale>
 #include <QMessageBox>
 #include <QPushButton>
-#include <QSet>
 #include <QStatusBar>
 
 #include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
 #include "burrow/window/main_window.h"
+#include "differences_text.h"
 
 namespace burrow {
-
-namespace {
-
-/// Lines of the one text that the other does not have.
-QString only_in(const QStringList& lines, const QStringList& others) {
-  constexpr int at_most = 60;
-  const QSet<QString> known(others.begin(), others.end());
-  QStringList only;
-  for (const QString& line : lines)
-    if (!known.contains(line) && only.size() < at_most) only << line.trimmed();
-  return only.join(QLatin1Char('\n'));
-}
-
-}  // namespace
 
 bool MainWindow::save() {
   if (document_.path().isEmpty() || !document_.read_only_because().isEmpty()) return save_as();
@@ -57,12 +43,8 @@ bool MainWindow::ask_about_theirs() {
   const QPushButton* elsewhere = box.addButton(tr("Save as…"), QMessageBox::AcceptRole);
   const QPushButton* mine = box.addButton(tr("Keep mine"), QMessageBox::DestructiveRole);
   const QPushButton* theirs = box.addButton(tr("Take theirs"), QMessageBox::DestructiveRole);
-  QFile file(document_.path());
-  if (file.open(QIODevice::ReadOnly)) {
-    const QStringList there = QString::fromUtf8(file.readAll()).split(QLatin1Char('\n'));
-    const QStringList here = QString::fromStdString(write_crossing(document_.crossing())).split(QLatin1Char('\n'));
-    box.setDetailedText(tr("Only in mine:\n%1\n\nOnly in theirs:\n%2").arg(only_in(here, there), only_in(there, here)));
-  }
+  if (const Result<std::string> there = read_text_file(document_.path().toStdString()))
+    box.setDetailedText(differences_text(write_crossing(document_.crossing()), *there, tr("mine"), tr("theirs")));
   box.exec();
   if (box.clickedButton() == elsewhere) return save_as();
   if (box.clickedButton() == mine) return write_to(document_.path());
@@ -77,20 +59,26 @@ bool MainWindow::save_as() {
 }
 
 bool MainWindow::write_to(const QString& path) {
-  const Result<void> saved = document_.save_as(path);
-  if (!saved) {
-    QMessageBox box(QMessageBox::Warning, tr("Burrowline"),
-                    tr("Not saved. Your work is still on the screen; what was on the disk is as it was."),
-                    QMessageBox::Cancel, this);
-    box.setInformativeText(QString::fromStdString(saved.error().text()));
-    const QPushButton* elsewhere = box.addButton(tr("Save as…"), QMessageBox::AcceptRole);
-    box.exec();
-    return box.clickedButton() == elsewhere && save_as();
-  }
+  const Result<Written> saved = document_.save_as(path);
+  if (!saved)
+    return offer_elsewhere(tr("Not saved. Your work is still on the screen; what was on the disk is as it was."),
+                           QString::fromStdString(saved.error().text()));
   remember_recent(document_.path());
   mark_open();
+  if (*saved == Written::unconfirmed)
+    return offer_elsewhere(
+        tr("Written, but the disk did not confirm it: after a power cut the old content may stand there again."),
+        tr("Your work counts as unsaved. Save it again, or somewhere else."));
   statusBar()->showMessage(tr("Saved"), 3000);
   return true;
+}
+
+bool MainWindow::offer_elsewhere(const QString& what, const QString& why) {
+  QMessageBox box(QMessageBox::Warning, tr("Burrowline"), what, QMessageBox::Cancel, this);
+  box.setInformativeText(why);
+  const QPushButton* elsewhere = box.addButton(tr("Save as…"), QMessageBox::AcceptRole);
+  box.exec();
+  return box.clickedButton() == elsewhere && save_as();
 }
 
 void MainWindow::mark_open() {

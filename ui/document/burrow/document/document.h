@@ -13,6 +13,7 @@
 #include "burrow/base/result.h"
 #include "burrow/check/assess.h"
 #include "burrow/document/part.h"
+#include "burrow/file/disk.h"
 
 namespace burrow {
 
@@ -45,13 +46,14 @@ class Document : public QObject {
   [[nodiscard]] QString path() const { return path_; }
   /// File name for the title bar, or the crossing's name.
   [[nodiscard]] QString title() const;
-  [[nodiscard]] bool modified() const { return !undo_.isClean() || unsaved_start_; }
+  /// Also where the file is gone, or was written and not confirmed: then the screen alone holds the work for sure.
+  [[nodiscard]] bool modified() const { return !undo_.isClean() || unsaved_start_ || gone_ || unconfirmed_; }
   /// Why nothing may be changed ("the file is of a newer version"), empty if it may.
   [[nodiscard]] QString read_only_because() const { return read_only_because_; }
 
   Result<void> open(const QString& path);
-  /// Saves to `path`, which becomes the document's file.
-  Result<void> save_as(const QString& path);
+  /// Saves to `path`, which becomes the document's file. Unconfirmed: it is written there, but stays unsaved work.
+  Result<Written> save_as(const QString& path);
   /// Starts from a crossing that has no file yet; `unsaved` asks before it is thrown away.
   void start_from(Crossing crossing, bool unsaved);
   /// Recovered work goes back to the file it came from when it is saved; `kept`: when. A file that is newer counts as
@@ -59,6 +61,8 @@ class Document : public QObject {
   void remember_path(const QString& path, const QDateTime& kept);
   /// Told by the content, not by times.   Evidence: OnDisk.*
   [[nodiscard]] OnDisk on_disk() const;
+  /// Somebody looked: a file that is gone makes unsaved work of what is on the screen.   Evidence: FileWatchTest.Gone_*
+  void note_on_disk(OnDisk state);
 
   /// Changes one part as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the value is
   /// the same.
@@ -94,6 +98,8 @@ class Document : public QObject {
   bool in_session_ = false;
   EditSession* session_ = nullptr;  ///< the open one, closed before another crossing is taken
   bool unsaved_start_ = false;
+  bool gone_ = false;         ///< the file was there and is not now
+  bool unconfirmed_ = false;  ///< the disk did not confirm the last save
   QUndoStack undo_;
   QString path_;
   QByteArray known_;  ///< hash of what the file held

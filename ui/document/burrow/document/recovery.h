@@ -28,7 +28,8 @@ class Recovery : public QObject {
   /// A normal end: the copy is removed.
   ~Recovery() override;
 
-  /// Copies that no running program holds, newest first.
+  /// Copies that no running program holds, newest first. One that holds what its file holds (a kill between saving and
+  /// removing the copy) is no work: it is removed.   Evidence: LeftWorkTest.SavedAlready_*, KilledWindow.*
   [[nodiscard]] static std::vector<LeftWork> left_work(const QString& folder);
   /// Opens a copy as unsaved work in place of the document's crossing. The copy stays until another one is kept:
   /// `discard` it then.
@@ -38,6 +39,8 @@ class Recovery : public QObject {
   /// Writes the copy at once, whatever is under way, and leaves it behind: the system ends the program. False: nothing
   /// could be kept.   Evidence: Recovery.Signal_*
   bool keep_for_later();
+  /// The same where the program may go on: a logout that is asked about may still be called off.
+  bool keep_at_once();
   /// Removes what earlier runs left beside their copies: locks that nobody holds, halves of copies.
   /// Evidence: Recovery.Leftovers_*
   static void clean(const QString& folder);
@@ -46,6 +49,8 @@ class Recovery : public QObject {
   /// False: nothing could be kept now.
   bool keep_now();
   [[nodiscard]] QString copy_path() const { return copy_; }
+  /// The pause after a change, for a test that cannot wait.
+  void set_pause(int after_ms);
 
  Q_SIGNALS:
   /// Nothing can be kept, and why; it is tried again. Empty: it can again.
@@ -53,6 +58,8 @@ class Recovery : public QObject {
 
  private:
   bool write_copy();
+  void remove_copy() const;
+  void hold();
   void tell(const QString& why);
 
   Document& document_;

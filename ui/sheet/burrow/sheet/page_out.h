@@ -16,7 +16,8 @@ namespace burrow {
 void paint_page(QPainter& painter, const Page& page);
 
 /// True to scale when printed at actual size: 1200 dpi, no margins, the typeface embedded.
-/// Errors: no page; the file cannot be written (what stood there may be lost then).   Evidence: PaperOut.Pdf_*
+/// Errors: no page; the file cannot be written: what stood there is as it was.   Evidence: PaperOut.Pdf_*,
+/// PlacesThatFail.*
 Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& title, const QString& path);
 
 /// One page, in millimetres; texts as outlines, so that they look the same without the typeface; each carries its words
@@ -24,6 +25,8 @@ Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& titl
 QByteArray page_svg(const Page& page, const QString& title);
 
 /// On a printer, at actual size, as much of each page as its paper takes.
-void print_pages(QPrinter& printer, const std::vector<Page>& pages);
+/// Errors: no page; nothing or not all could be written, where the printing system tells.   Evidence:
+/// PlacesThatFail.Print_*
+Result<void> print_pages(QPrinter& printer, const std::vector<Page>& pages);
 
 }  // namespace burrow

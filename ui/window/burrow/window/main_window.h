@@ -22,6 +22,7 @@ class QActionGroup;
 
 namespace burrow {
 
+class NoticeLine;
 class Recovery;
 
 enum class SheetPart;
@@ -54,10 +55,10 @@ class MainWindow : public QMainWindow {
   void set_fineness(Fineness fineness);
   void set_dark(bool dark);
   void set_colours(Colours colours);
-  /// Offers work that a crash left behind.
+  /// Shows what a crash left behind, to be looked at, taken back, kept for later or thrown away.
   void offer_left_work();
-  /// The system ends the program: unsaved work is kept and offered at the next start.
-  void keep_for_later();
+  /// From now on a signal that ends the program, and a logout, keep unsaved work for the next start.
+  void keep_through_ends();
   void open_sample(const QString& name);
   void show_hints();
   /// Once in the life of an installation.
@@ -86,6 +87,11 @@ class MainWindow : public QMainWindow {
   /// What is to become of a file that somebody else changed meanwhile.
   bool ask_about_theirs();
   bool write_to(const QString& path);
+  /// Says why it is not (surely) saved and offers another place; true: it is saved there.
+  bool offer_elsewhere(const QString& what, const QString& why);
+  void keep_copies();
+  /// Says in a line when the file changes or vanishes on the disk.
+  void watch_file();
   /// Says in the status line who else has the file open.
   void mark_open();
   QString ask_where(const QString& title, const QString& at, const QString& kinds, const QString& ending);
@@ -109,6 +115,7 @@ class MainWindow : public QMainWindow {
   OverviewStrip* overview_;
   SideColumn* side_;
   ValueCard* card_;
+  NoticeLine* notice_;
   QLabel* where_;
   QLabel* state_;
   QMenu* recent_ = nullptr;
