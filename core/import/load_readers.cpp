@@ -1,8 +1,6 @@
 #include <dlfcn.h>
 
-#include <array>
-#include <filesystem>
-
+#include "beside_program.h"
 #include "burrow/base/say.h"
 #include "readers/readers.h"
 
@@ -10,16 +8,9 @@ namespace burrow {
 
 namespace {
 
-namespace fs = std::filesystem;
-
-/// Beside the program or where an installation keeps libraries, and nowhere else: whoever can write to a place that is
-/// searched runs code.
 Result<const Readers*> load() {
-  std::error_code ignored;
-  const fs::path program = fs::read_symlink("/proc/self/exe", ignored).parent_path();
   std::string why = said("it is not there");
-  for (const fs::path& place : {program / BURROW_READERS_NAME, program / "../lib/burrowline" / BURROW_READERS_NAME}) {
-    if (!fs::exists(place, ignored)) continue;
+  for (const std::filesystem::path& place : beside_program(BURROW_READERS_NAME)) {
     void* library = ::dlopen(place.c_str(), RTLD_NOW | RTLD_LOCAL);
     if (!library) {
       why = ::dlerror();

@@ -29,7 +29,7 @@ void speak_as(const Dictionary& dictionary) {
 }
 
 constexpr Readers readers{readers_version,     &read,          &frames::project, &frames::unproject,
-                          &frames::metric_crs, &gdal::heights, &gdal::triangles, &speak_as};
+                          &frames::metric_crs, &gdal::heights, &gdal::triangles, &speak_as, &gdal::when_out_of_memory};
 
 }  // namespace
 
