@@ -18,9 +18,6 @@
 #include "confine.h"
 
 #ifdef __SANITIZE_ADDRESS__
-#include <sanitizer/asan_interface.h>
-
-#include <string_view>
 extern "C" const char* __asan_default_options() {
   return "detect_leaks=0";  // it ends without looking back
 }
@@ -134,13 +131,5 @@ int serve() {
 }  // namespace burrow
 
 int main() {
-#ifdef __SANITIZE_ADDRESS__
-  __asan_set_error_report_callback([](const char* report) {
-    const std::string_view text = report;
-    if (text.find("out-of-memory") != std::string_view::npos ||
-        text.find("allocation-size-too-big") != std::string_view::npos)
-      burrow::no_memory();
-  });
-#endif
   ::_exit(burrow::serve());
 }

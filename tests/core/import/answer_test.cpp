@@ -31,7 +31,7 @@ TEST(Answer, ThereAndBack) {
   heights.raster = answer.found->rasters[0];
   heights.points = {{1, 2}, {3, 4}};
   ReaderAnswer two;
-  two.heights.emplace({101.5, std::nullopt});
+  two.heights = std::vector<std::optional<double>>{101.5, std::nullopt};
   EXPECT_EQ(checked_answer(packed(two), heights), two);
 }
 
@@ -106,7 +106,7 @@ TEST(Answer, Texts_AreClean) {
 
 TEST(Answer, Refused_AnotherKindThanAsked) {
   ReaderAnswer heights;
-  heights.heights.emplace({101.5});
+  heights.heights = std::vector<std::optional<double>>{101.5};
   EXPECT_FALSE(checked_answer(packed(heights), request_of(path)));
   ReaderRequest request = request_of(path);
   request.raster = full_answer(path).found->rasters[0];
@@ -116,7 +116,7 @@ TEST(Answer, Refused_AnotherKindThanAsked) {
   request.points = {{1, 2}, {3, 4}};
   EXPECT_FALSE(checked_answer(packed(heights), request)) << "one height for two points";
   request.points = {{1, 2}};
-  heights.heights.emplace({std::nan("")});
+  heights.heights = std::vector<std::optional<double>>{std::nan("")};
   EXPECT_FALSE(checked_answer(packed(heights), request));
   EXPECT_FALSE(checked_answer(packed(ReaderAnswer{}), request_of(path))) << "says nothing";
   ReaderAnswer both = full_answer(path);

