@@ -11,7 +11,8 @@ namespace {
 Result<const Readers*> load() {
   std::string why = said("it is not there");
   for (const std::filesystem::path& place : beside_program(BURROW_READERS_NAME)) {
-    void* library = ::dlopen(place.c_str(), RTLD_NOW | RTLD_LOCAL);
+    // The library itself is bound at once (it is linked so); the hundred that it brings along need not be.
+    void* library = ::dlopen(place.c_str(), RTLD_LAZY | RTLD_LOCAL);
     if (!library) {
       why = ::dlerror();
       continue;

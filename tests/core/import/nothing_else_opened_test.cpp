@@ -100,6 +100,8 @@ class NothingElseOpened : public WithFolder {
                       "VALUES('evil','evil','features',25832),('worse','worse','features',25832)"),
           std::string("INSERT INTO gpkg_geometry_columns VALUES('evil','geom','LINESTRING',25832,1,0),"
                       "('worse','geom','LINESTRING',25832,1,0)"),
+          "UPDATE gpkg_spatial_ref_sys SET organization='NONE', definition='+proj=longlat +ellps=bessel +nadgrids=" +
+              words + "' WHERE srs_id=25832",
           "CREATE TRIGGER look AFTER INSERT ON mains BEGIN SELECT load_extension('" + words + "'); END"})
       GDALDatasetReleaseResultSet(data, GDALDatasetExecuteSQL(data, statement.c_str(), nullptr, nullptr));
     GDALClose(data);
@@ -181,6 +183,14 @@ TEST_F(NothingElseOpened, Traps) {
   for (const std::string& name : {address, words, "+proj=longlat +nadgrids=" + grid, "+init=" + words + ":1",
                                   "+proj=pipeline +step +proj=hgridshift +grids=" + grid})
     with_crs(R"({"type":"name","properties":{"name":")" + name + R"("}})");
+  trap("escaped.geojson",
+       R"({"type":"FeatureCollection","\u0063RS":{"type":"name","properties":{"name":"\u002bproj=longlat )"
+       R"(+nadgrids=)" +
+           grid + R"("}},)" + features);
+  trap("inside.geojson",
+       R"({"type":"LineString","coordinates":[[1,2],[3,4]],"crs":{"type":"name","properties":{"name":)"
+       R"("+proj=longlat +nadgrids=)" +
+           grid + R"("}}})");
   // A drawing with another drawing, a picture and a font in it.
   std::string outside = pair(0, "BLOCK") + pair(8, "0") + pair(2, "X") + pair(70, "4") + pair(10, "0") + pair(20, "0") +
                         pair(30, "0") + pair(3, "X") + pair(1, path("secret.dxf")) + pair(0, "ENDBLK");
