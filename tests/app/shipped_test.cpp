@@ -52,7 +52,8 @@ std::string beside(const char* name) {
 }
 
 TEST(Shipped, ProgramAndLibrary_AreHardened) {
-  for (const std::string& path : {std::string(BURROW_PROGRAM), beside("burrowline-readers.so"), beside("burrowline-reader")}) {
+  for (const std::string& path :
+       {std::string(BURROW_PROGRAM), beside("burrowline-readers.so"), beside("burrowline-reader")}) {
     const Elf elf(path);
     ASSERT_EQ(std::memcmp(elf.header().e_ident, ELFMAG, SELFMAG), 0) << path;
     EXPECT_EQ(elf.header().e_type, ET_DYN) << path << ": placed anew at each start";
