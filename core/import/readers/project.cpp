@@ -124,7 +124,8 @@ Result<Projected> move(PJ_CONTEXT* context, const Pj& from, const Pj& to, std::v
 }  // namespace
 
 bool names_file(const std::string& crs) {
-  static const std::regex file(R"(^\s?[/.~@]|PARAMETERFILE|EXTENSION\s*\[|grids|\+(proj|init)|proj=|init=)", std::regex::icase);
+  static const std::regex file(R"(^\s?[/.~@]|PARAMETERFILE|EXTENSION\s*\[|grids|\+(proj|init)|proj=|init=)",
+                               std::regex::icase);
   constexpr std::size_t longest = 20000;
   return crs.size() >= longest || std::regex_search(crs, file);
 }
