@@ -77,15 +77,20 @@ std::size_t least_size() {
   return size;
 }
 
+/// Whether a choice has that number: one with words is in their list, another says so by a specialisation.
+template <class Choice>
+bool is_known(std::uint8_t number) {
+  for (const auto& [entry, word] : Words<Choice>::list)
+    if (static_cast<std::uint8_t>(entry) == number) return true;
+  return false;
+}
+
 template <class Io, class Choice>
 void choice_part(Io& io, Choice& value) {
   auto number = static_cast<std::uint8_t>(value);
   io.bytes(&number, sizeof number);
   if constexpr (Unpacks<Io>) {
-    bool known = false;
-    for (const auto& [entry, word] : Words<std::remove_const_t<Choice>>::list)
-      known = known || static_cast<std::uint8_t>(entry) == number;
-    io.good = io.good && known;
+    io.good = io.good && is_known<std::remove_const_t<Choice>>(number);
     if (io.good) value = static_cast<Choice>(number);
   }
 }

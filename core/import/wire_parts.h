@@ -11,10 +11,9 @@
 namespace burrow {
 
 template <>
-struct Words<Shape> {
-  static constexpr std::pair<Shape, std::string_view> list[] = {
-      {Shape::point, "point"}, {Shape::line, "line"}, {Shape::area, "area"}};
-};
+inline bool wire::is_known<Shape>(std::uint8_t number) {
+  return number <= static_cast<std::uint8_t>(Shape::area);
+}
 
 /// The struct itself or a constant one.
 template <class T, class Struct>
