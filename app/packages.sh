@@ -1,17 +1,17 @@
 # Debian 12 packages, and how the missing ones are installed. Read by app/start, tests/run and .ci/run (`source`).
 # The Qt platform plugins for X11 and for no display at all come with libqt6gui6, which qt6-base-dev brings along.
-# libgdal-dev, libproj-dev, libpugixml-dev: the importer library alone.
+# libgdal-dev, libproj-dev, libpugixml-dev: the importer library alone; libseccomp-dev: the process it runs in.
 # qt6-translations-l10n: the buttons of Qt in German.
 
 build_packages=(
   g++ cmake ninja-build
   qt6-base-dev libqt6opengl6-dev qt6-charts-dev qt6-translations-l10n libgl-dev libopengl-dev
   libeigen3-dev libboost-dev nlohmann-json3-dev libexpected-dev libfmt-dev
-  libgdal-dev libproj-dev libpugixml-dev
+  libgdal-dev libproj-dev libpugixml-dev libseccomp-dev pkgconf
 )
 
-# libcgal-dev: the second route to distances; poppler-utils: reads our PDF back; python3-ezdxf: reads our DXF back; ccache: a rebuild after switching branches.
-test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev poppler-utils python3-ezdxf ccache)
+# libcgal-dev: the second route to distances; poppler-utils: reads our PDF back; python3-ezdxf: reads our DXF back; strace: what a reader opens; ccache: a rebuild after switching branches.
+test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev poppler-utils python3-ezdxf strace ccache)
 
 check_packages=(git clang-format clang-tidy)
 

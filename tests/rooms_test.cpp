@@ -36,7 +36,7 @@ const std::map<std::string, Words>& may_include() {
       {"plan", {"base", "crossing", "soil", "bore", "clearance", "load", "pipe", "pit", "air", "check", "trials"}},
       {"file", {"base", "crossing", "check", "plan", "nlohmann", "resources", "system"}},
       {"export", {"base", "crossing", "bore", "pit", "check", "plan", "nlohmann"}},
-      {"import", {"base", "crossing", "gdal", "proj", "pugixml", "nlohmann", "resources", "system"}},
+      {"import", {"base", "crossing", "gdal", "proj", "pugixml", "seccomp", "nlohmann", "resources", "system"}},
   };
   return table;
 }
@@ -98,8 +98,10 @@ std::string owner_of(const std::string& include) {
   if (starts_with_any(include, {"gdal", "ogr", "cpl_"})) return "gdal";
   if (include == "proj.h") return "proj";
   if (include == "pugixml.hpp") return "pugixml";
+  if (include == "seccomp.h") return "seccomp";
   if (include == "unistd.h" || include == "poll.h" || include == "fcntl.h" || include == "dlfcn.h" ||
-      include == "locale.h" || include.starts_with("sys/"))
+      include == "locale.h" || include == "spawn.h" || include.starts_with("sys/") || include.starts_with("linux/") ||
+      include.starts_with("sanitizer/"))
     return "system";
   return "unknown";
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include "burrow/base/say.h"
+#include "reader_process.h"
 
 namespace burrow {
 
@@ -21,8 +22,12 @@ struct Line {
 
 class Cutter {
  public:
-  Cutter(const PlacedPlan& plan, const ImportBounds& bounds)
-      : plan_(plan), low_(-bounds.ground_beyond.m), high_(plan.length_m + bounds.ground_beyond.m), bounds_(bounds) {}
+  Cutter(const PlacedPlan& plan, const ImportBounds& bounds, const std::function<bool()>& go_on)
+      : plan_(plan),
+        low_(-bounds.ground_beyond.m),
+        high_(plan.length_m + bounds.ground_beyond.m),
+        bounds_(bounds),
+        go_on_(go_on) {}
 
   Result<GroundCut> run() {
     Line best = from_surfaces();
@@ -144,9 +149,7 @@ class Cutter {
     for (int i = 0; i <= steps; ++i) local.push_back({low_ + (high_ - low_) * i / steps, 0});
     const Result<std::vector<PlanPoint>> there = in_file(plan_, *file.file, local);
     if (!there) return tl::unexpected(there.error());
-    const Result<const Readers*> readers = load_readers();
-    if (!readers) return tl::unexpected(readers.error());
-    const auto heights = (*readers)->heights(raster, *there);
+    const auto heights = heights_of(*file.file->found, raster, *there, go_on_);
     if (!heights) return tl::unexpected(heights.error());
     std::vector<CutPiece> pieces;
     for (std::size_t i = 1; i < local.size(); ++i) {
@@ -279,14 +282,15 @@ class Cutter {
   const PlacedPlan& plan_;
   double low_, high_;
   const ImportBounds& bounds_;
+  const std::function<bool()>& go_on_;
   std::vector<Point3> points_;
   std::vector<Point3> surface_points_;
 };
 
 }  // namespace
 
-Result<GroundCut> cut_ground(const PlacedPlan& plan, const ImportBounds& bounds) {
-  return Cutter(plan, bounds).run();
+Result<GroundCut> cut_ground(const PlacedPlan& plan, const ImportBounds& bounds, const std::function<bool()>& go_on) {
+  return Cutter(plan, bounds, go_on).run();
 }
 
 std::optional<CutPiece> cut_triangle(const std::array<Point3, 3>& corners) {

@@ -13,7 +13,7 @@ struct GroundCut {
 
 /// From surfaces, else grids, else points, whichever first reaches from pit to pit; else the one that reaches farthest.
 /// Evidence: GroundCut.*
-Result<GroundCut> cut_ground(const PlacedPlan& plan, const ImportBounds& bounds);
+Result<GroundCut> cut_ground(const PlacedPlan& plan, const ImportBounds& bounds, const std::function<bool()>& go_on);
 
 /// The polyline with points left out that lie within `tolerance` of the line through their neighbours kept
 /// (Ramer 1972, Douglas and Peucker 1973; from memory). Gives the indices kept.   Evidence: Simplify.*

@@ -32,7 +32,7 @@ class Importer {
     out_.georeference = plan_.georeference;
     out_.notes = plan_.notes;
     if (stop(0.3)) return stopped_error();
-    Result<GroundCut> ground = cut_ground(plan_, bounds_);
+    Result<GroundCut> ground = cut_ground(plan_, bounds_, [this] { return !stop(0); });
     if (!ground) return tl::unexpected(ground.error());
     out_.ground = std::move(ground->line);
     out_.ground_points = std::move(ground->points);

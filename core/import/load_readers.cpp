@@ -1,8 +1,6 @@
 #include <dlfcn.h>
 
-#include <array>
-#include <filesystem>
-
+#include "beside_program.h"
 #include "burrow/base/say.h"
 #include "readers/readers.h"
 
@@ -10,17 +8,11 @@ namespace burrow {
 
 namespace {
 
-namespace fs = std::filesystem;
-
-/// Beside the program or where an installation keeps libraries, and nowhere else: whoever can write to a place that is
-/// searched runs code.
 Result<const Readers*> load() {
-  std::error_code ignored;
-  const fs::path program = fs::read_symlink("/proc/self/exe", ignored).parent_path();
   std::string why = said("it is not there");
-  for (const fs::path& place : {program / BURROW_READERS_NAME, program / "../lib/burrowline" / BURROW_READERS_NAME}) {
-    if (!fs::exists(place, ignored)) continue;
-    void* library = ::dlopen(place.c_str(), RTLD_NOW | RTLD_LOCAL);
+  for (const std::filesystem::path& place : beside_program(BURROW_READERS_NAME)) {
+    // The library itself is bound at once (it is linked so); the hundred that it brings along need not be.
+    void* library = ::dlopen(place.c_str(), RTLD_LAZY | RTLD_LOCAL);
     if (!library) {
       why = ::dlerror();
       continue;

@@ -28,8 +28,9 @@ void speak_as(const Dictionary& dictionary) {
   if (dictionary.language != spoken().language) speak(dictionary);
 }
 
-constexpr Readers readers{readers_version,     &read,          &frames::project, &frames::unproject,
-                          &frames::metric_crs, &gdal::heights, &gdal::triangles, &speak_as};
+constexpr Readers readers{readers_version,          &read,          &frames::project, &frames::unproject,
+                          &frames::metric_crs,      &gdal::heights, &gdal::triangles, &speak_as,
+                          &gdal::when_out_of_memory};
 
 }  // namespace
 

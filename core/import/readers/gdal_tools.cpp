@@ -7,6 +7,7 @@
 #include <ogrsf_frmts.h>
 
 #include <array>
+#include <atomic>
 #include <cmath>
 #include <mutex>
 
@@ -38,6 +39,14 @@ void set_up() {
   });
 }
 
+namespace {
+std::atomic<void (*)()> out_of_memory = nullptr;
+}
+
+void when_out_of_memory(void (*what)()) {
+  out_of_memory = what;
+}
+
 Listener::Listener() {
   CPLPushErrorHandlerEx(&Listener::hear, this);
 }
@@ -45,7 +54,9 @@ Listener::~Listener() {
   CPLPopErrorHandler();
 }
 
-void CPL_STDCALL Listener::hear(CPLErr kind, CPLErrorNum, const char* text) {
+void CPL_STDCALL Listener::hear(CPLErr kind, CPLErrorNum number, const char* text) {
+  if (kind == CE_Fatal && number == CPLE_OutOfMemory)
+    if (const auto what = out_of_memory.load()) what();
   constexpr std::size_t most = 20;
   auto* self = static_cast<Listener*>(CPLGetErrorHandlerUserData());
   std::vector<std::string>& list = kind >= CE_Failure ? self->errors_ : self->warnings_;

@@ -16,6 +16,9 @@ namespace burrow::gdal {
 /// Registers the drivers on our list (once), keeps all others out; no network, no side files beside the user's data.
 void set_up();
 
+/// What to do where GDAL has no memory left, in place of its abort.
+void when_out_of_memory(void (*what)());
+
 /// Collects what GDAL says in this thread, in place of writing it to the terminal.
 class Listener {
  public:

@@ -9,6 +9,7 @@
 #include "burrow/base/say.h"
 #include "dxf_scan.h"
 #include "gdal_tools.h"
+#include "json_crs.h"
 #include "watched_file.h"
 
 namespace burrow::gdal {
@@ -209,6 +210,10 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
     scan = std::move(*scanned);
     CPLSetThreadLocalConfigOption("DXF_INLINE_BLOCKS", scan.inline_blocks ? "TRUE" : "FALSE");
   }
+  if (driver == "GeoJSON")
+    if (const auto named = file_named_by_crs(path))
+      return fail(said("coordinate system"), as_utf8(named->substr(0, 80)),
+                  said("a named one: \"EPSG:25832\", an OGC URN, or WKT that names no file"));
   const Listener listener;
   const NoNetwork no_network;
   const std::array<const char*, 3> drivers{driver.c_str(), driver == "LIBKML" ? "KML" : nullptr, nullptr};

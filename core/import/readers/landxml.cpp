@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <new>
 #include <pugixml.hpp>
 
 #include "burrow/base/say.h"
@@ -357,6 +358,8 @@ class Reader {
 Result<Found> read_landxml(const std::string& path, const ReadWish& wish) {
   pugi::xml_document document;
   const pugi::xml_parse_result parsed = document.load_file(path.c_str());
+  // As any other want of memory: the process that reads says so in its own way.
+  if (parsed.status == pugi::status_out_of_memory) throw std::bad_alloc();
   if (!parsed)
     return fail(said("file"), say("{} at byte {}", parsed.description(), parsed.offset), said("a whole LandXML file"));
   for (const Node& root : document.children())

@@ -38,14 +38,9 @@ bool is_code(const std::string& crs) {
   return crs.size() < 200 && std::regex_match(crs, code);
 }
 
-/// A definition in words that names no file: grids of shifts are files, and a chain of PROJ may open any.
 bool is_wkt_without_files(const std::string& crs) {
   static const std::regex keyword(R"(\s*[A-Za-z_0-9]+\s*\[)");
-  static const std::regex file(R"(PARAMETERFILE|EXTENSION\s*\[|grids|\+(proj|init)|proj=|init=)", std::regex::icase);
-  constexpr std::size_t longest = 20000;
-  return crs.size() < longest &&
-         std::regex_search(crs.substr(0, 40), keyword, std::regex_constants::match_continuous) &&
-         !std::regex_search(crs, file);
+  return std::regex_search(crs.substr(0, 40), keyword, std::regex_constants::match_continuous) && !names_file(crs);
 }
 
 Result<Pj> system(PJ_CONTEXT* context, const std::string& crs) {
@@ -127,6 +122,13 @@ Result<Projected> move(PJ_CONTEXT* context, const Pj& from, const Pj& to, std::v
 }
 
 }  // namespace
+
+bool names_file(const std::string& crs) {
+  static const std::regex file(R"(^\s?[/.~@]|PARAMETERFILE|EXTENSION\s*\[|grids|\+(proj|init)|proj=|init=)",
+                               std::regex::icase);
+  constexpr std::size_t longest = 20000;
+  return crs.size() >= longest || std::regex_search(crs, file);
+}
 
 Result<Projected> project(const std::string& crs, const LocalFrame& frame, std::vector<PlanPoint>& points) {
   const Context context = new_context();

@@ -11,6 +11,8 @@ namespace burrow::frames {
 /// Errors: a system PROJ does not know; an origin it cannot place.   Evidence: Frames.*
 Result<Projected> project(const std::string& crs, const LocalFrame& frame, std::vector<PlanPoint>& points);
 Result<Projected> unproject(const std::string& crs, const LocalFrame& frame, std::vector<PlanPoint>& points);
+/// Whether such a text may have PROJ open a file: a chain of PROJ, grids of shifts. One longer than any definition may.
+bool names_file(const std::string& crs);
 Result<std::string> metric_crs(const std::string& crs, double x, double y);
 
 }  // namespace burrow::frames

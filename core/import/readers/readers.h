@@ -46,9 +46,11 @@ struct Readers {
   Result<std::vector<std::array<std::uint32_t, 3>>> (*triangles)(const std::vector<PlanPoint>& points) = nullptr;
   /// Messages in that language from now on.
   void (*speak)(const Dictionary& dictionary) = nullptr;
+  /// Called where a library has no memory left and would otherwise end the process in its own way.
+  void (*when_out_of_memory)(void (*what)()) = nullptr;
 };
 
-inline constexpr int readers_version = 2;
+inline constexpr int readers_version = 3;
 
 /// The importer library; loaded once. Error: it is not beside the program, or does not fit it.
 Result<const Readers*> load_readers();

@@ -118,7 +118,7 @@ TEST_F(ForeignFiles, Trap_NoSideFiles) {
   std::filesystem::remove(path("b.shx"));
   const auto before = names();
   for (const char* name : {"c.gpkg", "d.tif", "e.dxf"}) read(name);
-  (void)read_foreign_file(path("b.shp"), {});
+  (void)read_here(path("b.shp"), {});
   EXPECT_EQ(names(), before);
 }
 
@@ -256,8 +256,8 @@ TEST_F(ForeignFiles, Refused_WithReason) {
   EXPECT_THAT(error_of("c.pdf").expected, HasSubstr(".dxf"));
   write("d.csv", "");
   EXPECT_THAT(error_of("d.csv").found, HasSubstr("empty"));
-  EXPECT_THAT(read_foreign_file(path("none.csv"), {}).error().place, HasSubstr("none.csv"));
-  EXPECT_THAT(read_foreign_file(folder_, {}).error().found, HasSubstr("folder"));
+  EXPECT_THAT(read_here(path("none.csv"), {}).error().place, HasSubstr("none.csv"));
+  EXPECT_THAT(read_here(folder_, {}).error().found, HasSubstr("folder"));
 }
 
 }  // namespace

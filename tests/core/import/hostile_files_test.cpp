@@ -33,7 +33,7 @@ TEST_F(HostileFiles, Truncated_EveryKind) {
     const std::string whole = bytes_of(name);
     for (int part = 1; part < 12; ++part) {
       write(name, whole.substr(0, whole.size() * static_cast<std::size_t>(part) / 12));
-      const Result<Found> found = read_foreign_file(path(name), {});
+      const Result<Found> found = read_here(path(name), {});
       ++tried;
       if (found) continue;
       ++refused;
@@ -50,7 +50,7 @@ TEST_F(HostileFiles, Noise_EveryEnding) {
   for (int i = 0; i < 5000; ++i) noise += static_cast<char>((state = state * 1103515245u + 12345u) >> 16u);
   for (const std::string& ending : readable_endings()) {
     write("noise" + ending.substr(1), noise);
-    EXPECT_FALSE(read_foreign_file(path("noise" + ending.substr(1)), {})) << ending;
+    EXPECT_FALSE(read_here(path("noise" + ending.substr(1)), {})) << ending;
   }
 }
 
@@ -80,7 +80,7 @@ TEST_F(HostileFiles, BlocksThatUnfoldWithoutEnd) {
 
 TEST_F(HostileFiles, NumbersWithoutEnd) {
   write("a.csv", "1,1e308,1e308,1,GND\n2,-1e308,5,1,GND\n");
-  EXPECT_FALSE(read_foreign_file(path("a.csv"), {}));
+  EXPECT_FALSE(read_here(path("a.csv"), {}));
   write("b.geojson", R"({"type":"LineString","coordinates":[[1e308,50],[9.2,-1e308]]})");
   EXPECT_THAT(error_of("b.geojson").found, HasSubstr("coordinate"));
   write("c.dxf", drawing("6", pair(0, "LINE") + pair(8, "A") + pair(10, "1e308") + pair(20, "nan") +
@@ -107,11 +107,11 @@ TEST_F(HostileFiles, ZipBomb) {
 TEST_F(HostileFiles, NestedArrays) {
   write("a.geojson",
         R"({"type":"Polygon","coordinates":)" + std::string(100'000, '[') + "1,2" + std::string(100'000, ']') + "}");
-  EXPECT_FALSE(read_foreign_file(path("a.geojson"), {}));
+  EXPECT_FALSE(read_here(path("a.geojson"), {}));
   std::string deep;
   for (int i = 0; i < 20'000; ++i) deep += "<a>";
   write("b.xml", "<LandXML>" + deep);
-  EXPECT_FALSE(read_foreign_file(path("b.xml"), {}));
+  EXPECT_FALSE(read_here(path("b.xml"), {}));
   // Collections within collections are left out, not followed.
   std::string open, close;
   for (int i = 0; i < 25; ++i) {
@@ -119,7 +119,7 @@ TEST_F(HostileFiles, NestedArrays) {
     close += "]}";
   }
   write("c.geojson", open + R"({"type":"Point","coordinates":[9,50]})" + close);
-  EXPECT_FALSE(read_foreign_file(path("c.geojson"), {}));
+  EXPECT_FALSE(read_here(path("c.geojson"), {}));
 }
 
 TEST_F(HostileFiles, Bound_CancelAndProgress) {

@@ -15,6 +15,7 @@
 
 #include "burrow/import/into_crossing.h"
 #include "burrow/import/read_file.h"
+#include "read_here.h"
 
 namespace burrow::test {
 
@@ -39,12 +40,12 @@ class WithFolder : public testing::Test {
     return all;
   }
   Found read(const std::string& name, const ReadWish& wish = {}) const {
-    const Result<Found> found = read_foreign_file(path(name), wish);
+    const Result<Found> found = read_here(path(name), wish);
     EXPECT_TRUE(found) << found.error().text();
     return found.value_or(Found{});
   }
   Error error_of(const std::string& name, const ReadWish& wish = {}) const {
-    const Result<Found> found = read_foreign_file(path(name), wish);
+    const Result<Found> found = read_here(path(name), wish);
     EXPECT_FALSE(found) << name;
     return found ? Error{} : found.error();
   }

@@ -52,7 +52,7 @@ TEST_F(LandXml, Trap_SurfaceOfZeros) {
         "<P id='3'>10 0 0</P></Pnts><Faces><F>1 2 3</F></Faces></Definition></Surface></Surfaces></LandXML>");
   EXPECT_THAT(error_of("a.xml").found, HasSubstr("counts as not given"));
   write_grid(path("b.tif"), 25832, 0, 0, 1, 5, {0, 0, 0});
-  EXPECT_FALSE(read_foreign_file(path("b.tif"), {}));
+  EXPECT_FALSE(read_here(path("b.tif"), {}));
 }
 
 TEST_F(LandXml, Units_EachOnItsOwn) {

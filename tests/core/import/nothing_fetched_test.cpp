@@ -49,7 +49,7 @@ TEST_F(NothingFetched, GeoJson_SystemByAddressIsRefused) {
       R"("features":[{"type":"Feature","properties":{},"geometry":{"type":"LineString","coordinates":[[1,2],[3,4]]}}]})";
   const auto with = [&](const std::string& crs) {
     write("a.geojson", R"({"type":"FeatureCollection","crs":)" + crs + "," + lines);
-    return read_foreign_file(path("a.geojson"), {});
+    return read_here(path("a.geojson"), {});
   };
   for (const std::string& crs : {R"({"type":"url","properties":{"url":")" + server.url + R"("}})",
                                  R"({"type":"URL","properties":{"url":")" + server.url + R"("}})",

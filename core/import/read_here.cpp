@@ -1,0 +1,126 @@
+#include "read_here.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "burrow/base/say.h"
+#include "burrow/import/read_file.h"
+#include "burrow/import/survey_csv.h"
+#include "csv_fields.h"
+#include "found_builder.h"
+#include "readers/readers.h"
+
+namespace burrow {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+bool ends_with_any(const std::string& name, std::initializer_list<std::string_view> endings) {
+  return std::any_of(endings.begin(), endings.end(), [&](std::string_view e) { return name.ends_with(e); });
+}
+
+/// A text grid of heights and a text of points may both be called .asc.
+bool is_text_grid(std::string_view head) {
+  return csv::lower(head.substr(0, 5)) == "ncols";
+}
+
+std::optional<Error> cannot_be(const std::string& path, std::string_view head) {
+  constexpr std::size_t brand = 7;  // the signature of a binary drawing begins with its maker's word
+  if (head.size() > 12 && head.substr(brand).starts_with(" Binary DXF\r\n"))
+    return Error{path, said("a binary DXF drawing"), said("DXF saved as text (ASCII)")};
+  if (head.starts_with("AC10") && head.find('\0') != std::string_view::npos)
+    return Error{path, said("a DWG drawing"), said("DXF saved as text (ASCII)")};
+  return std::nullopt;
+}
+
+/// The first bytes; empty where nothing can be read.
+std::string head_of(const std::string& path) {
+  std::ifstream in(path, std::ios::binary);
+  std::string head(512, '\0');
+  in.read(head.data(), static_cast<std::streamsize>(head.size()));
+  head.resize(static_cast<std::size_t>(in.gcount()));
+  return head;
+}
+
+/// Survey points, which are read by the program's own code.
+bool is_survey(const std::string& name, std::string_view head) {
+  return ends_with_any(name, {".csv", ".txt", ".asc", ".pts", ".xyz"}) && !is_text_grid(head);
+}
+
+Result<Found> read_survey(const std::string& path, const ReadWish& wish) {
+  constexpr std::uintmax_t most_bytes = 512u << 20u;
+  std::error_code error;
+  const std::uintmax_t size = fs::file_size(path, error);
+  if (size > most_bytes) return fail(said("file"), say("{} MB", size >> 20u), said("at most 512 MB"));
+  std::ifstream in(path, std::ios::binary);
+  std::ostringstream text;
+  text << in.rdbuf();
+  return read_survey_csv(text.view(), wish);
+}
+
+Result<Found> read_with_library(const std::string& path, const std::string& name, std::string_view head,
+                                const ReadWish& wish) {
+  if (!is_text_grid(head) && !ends_with_any(name, {".dxf", ".geojson", ".json", ".shp", ".zip", ".gpkg", ".kml", ".kmz",
+                                                   ".xml", ".landxml", ".tif", ".tiff"})) {
+    std::string known;
+    for (const std::string& ending : readable_endings()) known += (known.empty() ? "" : " ") + ending.substr(1);
+    return fail(said("file"), said("a kind of file that is not read"), known);
+  }
+  // These are held in memory whole while they are read, at several times their size.
+  constexpr std::uintmax_t most_text_bytes = 256u << 20u;
+  std::error_code error;
+  const std::uintmax_t size = fs::file_size(path, error);
+  if (ends_with_any(name, {".json", ".geojson", ".xml", ".landxml", ".kml"}) && size > most_text_bytes)
+    return fail(said("file"), say("{} MB", size >> 20u), said("at most 256 MB: a part of the data near the crossing"));
+  const Result<const Readers*> readers = load_readers();
+  if (!readers) return tl::unexpected(readers.error());
+  return (*readers)->read(path, wish);
+}
+
+}  // namespace
+
+std::optional<Error> no_plain_file(const std::string& path) {
+  std::error_code error;
+  const fs::file_status status = fs::status(path, error);
+  if (fs::is_directory(status)) return Error{path, said("a folder"), said("a file")};
+  if (!fs::exists(status))
+    return Error{path, said("no file that can be opened"), said("a file that is there and may be read")};
+  // A pipe or a device may never end.
+  if (!fs::is_regular_file(status)) return Error{path, said("a pipe or a device"), said("a file")};
+  return std::nullopt;
+}
+
+bool needs_library(const std::string& path) {
+  return !is_survey(csv::lower(path), head_of(path));
+}
+
+Result<Found> read_here(const std::string& path, const ReadWish& wish) {
+  if (auto no = no_plain_file(path)) return tl::unexpected(*no);
+  if (!std::ifstream(path, std::ios::binary))
+    return fail(path, said("no file that can be opened"), said("a file that is there and may be read"));
+  const std::string head = head_of(path), name = csv::lower(path);
+  if (head.empty()) return fail(path, said("an empty file"), said("survey, drawing or map data"));
+  if (auto no = cannot_be(path, head)) return tl::unexpected(*no);
+  Result<Found> found = is_survey(name, head) ? read_survey(path, wish) : read_with_library(path, name, head, wish);
+  if (!found) {
+    Error why = std::move(found).error();
+    why.place = why.place == "file" || why.place == said("file") ? path : path + ": " + why.place;
+    why.found = as_utf8(why.found);
+    return tl::unexpected(std::move(why));
+  }
+  // A reader asks now and then; what it met since counts too.
+  std::size_t count = found->vertices.size();
+  for (const FoundSurface& s : found->surfaces) count += s.points.size();
+  if (count > wish.most_vertices)
+    return fail(path, say("more than {} vertices", wish.most_vertices),
+                said("a part of the drawing or survey near the crossing"));
+  found->file = path;
+  return found;
+}
+
+}  // namespace burrow
