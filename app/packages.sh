@@ -15,6 +15,10 @@ test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev poppler-ut
 
 check_packages=(git clang-format clang-tidy)
 
+# Not needed by tests/run. Coverage-guided fuzzing (preset fuzz: tests/fuzz/run) and the memory checker of tests/valgrind.
+fuzz_packages=(clang libclang-rt-14-dev)
+memory_packages=(valgrind)
+
 say() { printf '%s\n' "$*" >&2; }
 
 # As root: the command itself. Otherwise through sudo; without sudo, says what root has to type.

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <fstream>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <string>
 
@@ -22,6 +23,45 @@ TEST(House, SourceFiles_KeepWithin400Lines) {
     }
   }
   EXPECT_GT(seen, 10u) << "the sources were not found";
+}
+
+/// Types of a file that other files could meet: "burrow::Launch". What is in a namespace without a name is the file's
+/// own.
+std::vector<std::string> types_defined(const std::vector<std::string>& lines) {
+  std::vector<std::string> spaces, types;
+  for (const std::string& line : lines) {
+    if (line.starts_with("namespace ") && line.ends_with('{')) {
+      spaces.push_back(line.substr(10, line.size() - 11));
+      continue;
+    }
+    if (line.starts_with("}  // namespace") && !spaces.empty()) spaces.pop_back();
+    for (const std::string_view word : {"struct ", "class ", "enum class "}) {
+      if (!line.starts_with(word) || line.find('{') == std::string::npos) continue;
+      const std::string name = line.substr(word.size(), line.find_first_of(" {", word.size()) - word.size());
+      const bool own = std::find(spaces.begin(), spaces.end(), "") != spaces.end();
+      if (own || name.find('<') != std::string::npos) continue;
+      std::string whole;
+      for (const std::string& space : spaces) whole += space;
+      types.push_back(whole + name);
+    }
+  }
+  return types;
+}
+
+// Two types of one name, in two rooms that never meet in one source: the linker takes the destructor of one for both.
+TEST(House, Types_OfOneNameAreDefinedOnce) {
+  std::map<std::string, fs::path> seen;
+  for (const char* folder : {"core", "ui", "app"})
+    for (const fs::path& file : files_below(folder, {".h", ".cpp"}))
+      for (const std::string& type : types_defined(lines_of(file))) {
+        const auto [first, is_new] = seen.emplace(type, file);
+        EXPECT_TRUE(is_new || first->second == file)
+            << place(file, 1) << ": " << type << " is also in " << first->second;
+      }
+  EXPECT_GT(seen.size(), 300u) << "the types were not found";
+  EXPECT_EQ(types_defined({"namespace burrow {", "struct A {", "};", "namespace {", "struct B {", "}  // namespace",
+                           "class C : public A {", "enum class D { e };", "struct F;", "}  // namespace burrow"}),
+            (std::vector<std::string>{"burrow A", "burrow C", "burrow D"}));
 }
 
 // A header without a single /// says neither what it is for nor where it comes from.

@@ -53,7 +53,7 @@ bool tracer_unknown(const Clearance& c, const Utility& utility, const Tables& ta
 }
 
 /// What lies far off is not asked about.
-void ask_for_missing(Judge& judge, const Clearance& c, const Utility& utility, const UtilityPlace& place) {
+void ask_for_missing(Judge& judge, const Clearance& c, const Utility& utility, const UtilityByWork& place) {
   if (!place.near && !c.crossed_by_band) return;
   const auto ask = [&](std::string_view what) {
     Finding& finding = judge.missing(what, c.id, name_of(c));
@@ -71,7 +71,7 @@ void ask_for_missing(Judge& judge, const Clearance& c, const Utility& utility, c
 
 /// A live line that can hurt stays a caution until somebody has exposed it, where the band meets it, and where it is
 /// crossed with less than that between it and the band.
-void demand_exposure(Judge& judge, const Clearance& c, const UtilityPlace& place) {
+void demand_exposure(Judge& judge, const Clearance& c, const UtilityByWork& place) {
   if (!c.unexposed || !c.dangerous || !c.live || !c.separation_m) {
     if (!(c.crossed_by_band && c.unexposed && c.dangerous && c.live)) return;
     Finding finding = at(c, "utility.expose", Severity::caution, "m");
@@ -192,7 +192,7 @@ void check_utilities(Judge& judge) {
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Clearance& c = all[i];
     judge.answer.utilities.push_back(answer_of(c));
-    const UtilityPlace place(judge, work, utilities[i]);
+    const UtilityByWork place(judge, work, utilities[i]);
     judge.answer.utilities.back().near = place.near;
     if (c.live && (place.near || c.crossed_by_band))
       in_service.push_back({&utilities[i], name_of(c), c.station_m, c.offset_m, c.elevation_m});

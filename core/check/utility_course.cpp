@@ -109,7 +109,7 @@ WorkLine work_line(const Judge& judge) {
   return line;
 }
 
-UtilityPlace::UtilityPlace(const Judge& judge, const WorkLine& work, const Utility& utility) {
+UtilityByWork::UtilityByWork(const Judge& judge, const WorkLine& work, const Utility& utility) {
   const PlanPoint launch{judge.crossing.bore.launch.station.m, judge.crossing.bore.launch.offset->m};
   const PlanPoint exit{judge.crossing.bore.exit.station.m, judge.crossing.bore.exit.offset->m};
   near = utility.path.empty();  // nobody said where it lies

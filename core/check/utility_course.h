@@ -24,8 +24,9 @@ WorkLine work_line(const Judge& judge);
 /// Least distance in plan of two stretches; 0 where they cross.
 double plan_distance(const PlanPoint& a, const PlanPoint& b, const PlanPoint& c, const PlanPoint& d);
 
-struct UtilityPlace {
-  UtilityPlace(const Judge& judge, const WorkLine& work, const Utility& utility);
+/// How a utility lies to bore and pits in plan.
+struct UtilityByWork {
+  UtilityByWork(const Judge& judge, const WorkLine& work, const Utility& utility);
   bool near = false;     ///< within `asked_within_m` of bore or pits
   bool crossed = false;  ///< the bore passes over or under it
 };

@@ -21,7 +21,7 @@ double hole_correlation(double apart_m, double reach_m) {
   return std::exp(-d * d);
 }
 
-Conditioned::Conditioned(double sd_m, double reach_m, std::vector<HoleError> holes)
+ConditionedByHoles::ConditionedByHoles(double sd_m, double reach_m, std::vector<HoleError> holes)
     : variance_(sd_m * sd_m), reach_m_(reach_m), all_(std::move(holes)), few_(all_.size() <= few_holes) {
   if (few_) {
     solve(all_, 0, 0);
@@ -30,7 +30,7 @@ Conditioned::Conditioned(double sd_m, double reach_m, std::vector<HoleError> hol
   std::sort(all_.begin(), all_.end(), [](const HoleError& a, const HoleError& b) { return a.along_m < b.along_m; });
 }
 
-Conditioned::Error Conditioned::at(double along_m) {
+ConditionedByHoles::Error ConditionedByHoles::at(double along_m) {
   if (all_.empty()) return {0, std::sqrt(variance_)};
   if (!few_) {
     const double number = std::floor(along_m / (stretch_reaches * reach_m_));
@@ -47,7 +47,7 @@ Conditioned::Error Conditioned::at(double along_m) {
   return waves_ > 0 ? by_waves(along_m) : by_holes(along_m);
 }
 
-void Conditioned::solve(std::vector<HoleError> holes, double from_m, double to_m) {
+void ConditionedByHoles::solve(std::vector<HoleError> holes, double from_m, double to_m) {
   holes_ = std::move(holes);
   waves_ = 0;
   if (holes_.empty()) return;
@@ -61,7 +61,7 @@ void Conditioned::solve(std::vector<HoleError> holes, double from_m, double to_m
   waves_ > 0 ? solve_by_waves() : solve_by_holes();
 }
 
-void Conditioned::solve_by_holes() {
+void ConditionedByHoles::solve_by_holes() {
   const auto n = static_cast<Eigen::Index>(holes_.size());
   Eigen::MatrixXd covariance(n, n);
   Eigen::VectorXd found(n);
@@ -77,7 +77,7 @@ void Conditioned::solve_by_holes() {
   weights_ = by_holes_.solve(found);
 }
 
-Conditioned::Error Conditioned::by_holes(double along_m) const {
+ConditionedByHoles::Error ConditionedByHoles::by_holes(double along_m) const {
   Eigen::VectorXd k(static_cast<Eigen::Index>(holes_.size()));
   for (Eigen::Index i = 0; i < k.size(); ++i)
     k(i) = variance_ * hole_correlation(along_m - holes_[static_cast<std::size_t>(i)].along_m, reach_m_);
@@ -86,7 +86,7 @@ Conditioned::Error Conditioned::by_holes(double along_m) const {
 }
 
 /// The error is Σ w φ(x) with independent standard normal w, and Σ φ(x) φ(x') = σ² exp(−(x − x')²/reach²).
-Eigen::VectorXd Conditioned::waves(double along_m) const {
+Eigen::VectorXd ConditionedByHoles::waves(double along_m) const {
   Eigen::VectorXd phi(waves_);
   const double step = step_1_m_ * reach_m_, scale = variance_ * step / std::sqrt(pi);
   phi(0) = std::sqrt(scale / 2);
@@ -100,7 +100,7 @@ Eigen::VectorXd Conditioned::waves(double along_m) const {
   return phi;
 }
 
-void Conditioned::solve_by_waves() {
+void ConditionedByHoles::solve_by_waves() {
   const auto n = static_cast<Eigen::Index>(holes_.size());
   Eigen::MatrixXd phi(waves_, n);
   Eigen::VectorXd found(n);
@@ -116,7 +116,7 @@ void Conditioned::solve_by_waves() {
   weights_ = by_waves_.solve(phi * found);
 }
 
-Conditioned::Error Conditioned::by_waves(double along_m) const {
+ConditionedByHoles::Error ConditionedByHoles::by_waves(double along_m) const {
   const Eigen::VectorXd phi = waves(along_m);
   const double left = by_waves_.matrixL().solve(phi).squaredNorm();
   return {phi.dot(weights_), std::sqrt(std::clamp(left, 0.0, variance_))};

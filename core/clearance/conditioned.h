@@ -22,11 +22,11 @@ struct HoleError {
 /// exp(−(d/reach)²)
 double hole_correlation(double apart_m, double reach_m);
 
-class Conditioned {
+class ConditionedByHoles {
  public:
   static constexpr std::size_t few_holes = 24;
 
-  Conditioned(double sd_m, double reach_m, std::vector<HoleError> holes);
+  ConditionedByHoles(double sd_m, double reach_m, std::vector<HoleError> holes);
   struct Error {
     double mean_m = 0, sd_m = 0;
   };

@@ -99,7 +99,7 @@ void say(PinnedLine& answer, const TestHole& hole, HoleTrouble trouble, const Co
 /// Each hole against the record and against those before it; of many holes each names only the worst.
 void remark_contradictions(PinnedLine& answer, const std::vector<Counted>& holes, double lateral2, double vertical2,
                            double reach_m) {
-  const bool many = holes.size() > Conditioned::few_holes;
+  const bool many = holes.size() > ConditionedByHoles::few_holes;
   for (std::size_t i = 0; i < holes.size(); ++i) {
     const Counted& a = holes[i];
     say(answer, *a.hole, HoleTrouble::off_record,
@@ -139,7 +139,7 @@ struct Place {
 /// closer than a fortieth of the reach, and a hole that lies too far from the bore to matter has one.
 std::vector<Place> places(const Record& record, const std::vector<Counted>& holes, double reach_m,
                           const NearBore* bore) {
-  const bool many = holes.size() > Conditioned::few_holes;
+  const bool many = holes.size() > ConditionedByHoles::few_holes;
   double aside = 0;  // how far holes move the line
   for (const Counted& hole : holes)
     aside = std::max({aside, std::abs(hole.lateral_m), std::abs(hole.vertical_m.value_or(0))});
@@ -247,10 +247,10 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
     across_line.push_back({hole.along_m, hole.noise2_m2, hole.lateral_m});
     if (hole.vertical_m) in_height.push_back({hole.along_m, hole.noise2_m2, *hole.vertical_m});
   }
-  Conditioned lateral(*sd.lateral_m, reach, across_line), vertical(*sd.vertical_m, reach, in_height);
+  ConditionedByHoles lateral(*sd.lateral_m, reach, across_line), vertical(*sd.vertical_m, reach, in_height);
   const auto alone = [](double variance, const Counted& hole, double found_m) {
     const double share = variance / (variance + hole.noise2_m2);
-    return Conditioned::Error{share * found_m, std::sqrt(share * hole.noise2_m2)};
+    return ConditionedByHoles::Error{share * found_m, std::sqrt(share * hole.noise2_m2)};
   };
 
   const auto add = [&](PathVertex at, const LevelNormal& n, double along_m, const Counted* hole) {
