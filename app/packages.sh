@@ -10,8 +10,8 @@ build_packages=(
   libgdal-dev libproj-dev libpugixml-dev
 )
 
-# libcgal-dev: the second route to distances; poppler-utils: reads our PDF back; python3-ezdxf: reads our DXF back; ccache: a rebuild after switching branches.
-test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev poppler-utils python3-ezdxf ccache)
+# libcgal-dev: the second route to distances; gettext: the dictionaries; poppler-utils: reads our PDF back; python3-ezdxf: reads our DXF back; ccache: a rebuild after switching branches.
+test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev gettext poppler-utils python3-ezdxf ccache)
 
 check_packages=(git clang-format clang-tidy)
 

@@ -43,6 +43,22 @@ std::string said(std::string_view english) {
   return text ? *text : std::string(english);
 }
 
+std::string in_context(std::string_view context, std::string_view english) {
+  return std::string(context) + '\x04' + std::string(english);
+}
+
+const char* said_in(const char* context, const char* english) {
+  const std::string* text = turned(in_context(context, english));
+  return text ? text->c_str() : said(english);
+}
+
+const std::string* counted_text(std::string_view one, unsigned long long n) {
+  const Dictionary& dictionary = spoken();
+  const auto it = dictionary.counted.find(one);
+  const std::size_t form = dictionary.plural.form_of(n);
+  return it == dictionary.counted.end() || form >= it->second.size() ? nullptr : &it->second[form];
+}
+
 std::string said_label(std::string_view english) {
   if (const std::string* whole = turned(english)) return *whole;
   std::string text;

@@ -35,7 +35,7 @@ QString end_words(const PracticeRun& run) {
 }
 
 QString cause_words(std::string_view cause) {
-  if (cause == "level") return QCoreApplication::translate("practice", "level");
+  if (cause == "level") return QObject::tr("level", "the instrument");
   if (cause == "sight") return QObject::tr("sight");
   if (cause == "start") return QObject::tr("where it started");
   if (cause == "ground") return QObject::tr("ground other than drawn");

@@ -18,8 +18,8 @@ constexpr double small = 11 * pt;  // nothing on the card is smaller
 constexpr double large = 20 * pt;  // what has to be set
 constexpr double margin = 8;
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("card", text);
+QString tr(const char* text, const char* context = nullptr) {
+  return QCoreApplication::translate("card", text, context);
 }
 
 FlowStyle card_style() {
@@ -54,7 +54,7 @@ Setting left_right(const QString& what, double offset_m, const Sheet& sheet, Dim
 }
 
 Setting up_down(const QString& what, double rise_m, const Sheet& sheet) {
-  if (std::abs(rise_m) < 0.00005) return {what, tr("level")};
+  if (std::abs(rise_m) < 0.00005) return {what, tr("level", "a line")};
   return {tr("%1: %2").arg(what, rise_m > 0 ? tr("nose up") : tr("nose down")),
           length(std::abs(rise_m), sheet, Dimension::small_length)};
 }

@@ -14,7 +14,9 @@ namespace {
 
 /// English again when a test ends.
 struct Speaks {
-  explicit Speaks(std::initializer_list<std::pair<const std::string, std::string>> texts) { speak({"de", texts}); }
+  explicit Speaks(std::initializer_list<std::pair<const std::string, std::string>> texts) {
+    speak({"de", texts, {}, {}});
+  }
   ~Speaks() { speak({}); }
 };
 
@@ -53,6 +55,41 @@ TEST(Say, PointersHandedOut_OutliveTheirDictionary) {
   }
   EXPECT_STREQ(kept, "Überdeckung");
   EXPECT_STREQ(said("cover"), "cover");
+}
+
+TEST(Say, CountedTexts_InEnglish_HaveTheirPluralInTheCode) {
+  EXPECT_EQ(say_count("one pit", "{} pits", 1), "one pit");
+  for (const int n : {0, 2, 5, 21}) EXPECT_EQ(say_count("one pit", "{} pits", n), fmt::format("{} pits", n));
+  EXPECT_EQ(say_count("{} pit of {}", "{} pits of {}", std::size_t{1}, "seven"), "1 pit of seven");
+}
+
+TEST(Say, CountedTexts_HaveTheFormsOfTheDictionary) {
+  struct English {
+    ~English() { speak({}); }
+  } const again;
+  Dictionary invented;
+  invented.language = "qx";
+  invented.texts = {{"one pit", "jama"}};
+  invented.counted = {{"one pit", {"{} jama", "{} jamy", "{} jam"}},
+                      {"{} of {}", {"a {1}: {0}", "b {1}: {0}", "c {1}: {0}"}}};
+  invented.plural =
+      *PluralRule::read("nplurals=3; plural=n==1 ? 0 : n%10>=2 && n%10<=4 && (n%100<10 || n%100>=20) ? 1 : 2;");
+  speak(invented);
+  EXPECT_EQ(say_count("one pit", "{} pits", 0), "0 jam");
+  EXPECT_EQ(say_count("one pit", "{} pits", 1), "1 jama");
+  EXPECT_EQ(say_count("one pit", "{} pits", 2), "2 jamy");
+  EXPECT_EQ(say_count("one pit", "{} pits", 5), "5 jam");
+  EXPECT_EQ(say_count("one pit", "{} pits", 22), "22 jamy");
+  EXPECT_EQ(say_count("{} of {}", "{} of {}", 3, "x"), "b x: 3");
+  EXPECT_EQ(say_count("a text", "{} that nobody turned", 3), "3 that nobody turned");
+}
+
+TEST(Say, ATextWithTwoMeanings_IsTurnedByItsContext) {
+  const Speaks german({{"level", "Höhe"}, {in_context("a line", "level"), "waagrecht"}});
+  EXPECT_STREQ(said("level"), "Höhe");
+  EXPECT_STREQ(said_in("a line", "level"), "waagrecht");
+  EXPECT_STREQ(said_in("another", "level"), "Höhe");
+  EXPECT_STREQ(said_in("a line", "cover"), "cover") << "the context is never shown";
 }
 
 // Numbers and their units are the same in every language, so that a number on the sheet is that of the file.
