@@ -104,6 +104,8 @@ inline bool has_words(const std::string& text) {
   return false;
 }
 
+inline const std::string label_part = "part of a label";
+
 /// Labels of entries are texts wherever they stand in these files; what begins otherwise is an id or a pointer.
 inline bool is_label_file(const std::string& name) {
   return name.starts_with("ui/document/") && (name.ends_with("fields.cpp") || name.ends_with("entry.cpp"));
@@ -173,6 +175,7 @@ inline void add_call(const TokenList& tokens, std::size_t i, const std::string& 
   if (!another) return;
   if (tokens.named(i - 2, {"say_count"})) add("", text, second);
   if (tokens.named(i - 2, {"said_in"})) add(text, second, "");
+  if (tokens.named(i - 2, {"say_count_in"}) && tokens.text(i + 4)) add(text, second, tokens.value(i + 4));
   if (tokens.named(i - 2, {"translate", "QT_TRANSLATE_NOOP"})) add("", second, "");
 }
 
@@ -193,7 +196,11 @@ inline void add_texts(const fs::path& file, Texts& texts) {
     if (!has_words(tokens.value(i))) continue;
     const bool source = tokens.sign(i + 1, ",") && tokens.named(i + 2, {"SourceLabel"});
     const bool label = is_label_file(name) && is_label(tokens.value(i)) && !(i > 1 && tokens.named(i - 2, {"tr"}));
-    if (source || label || words) texts[{"", tokens.value(i)}].other_files.insert(name);
+    if (!source && !label && !words) continue;
+    // What follows a name in a label, ", high": said_label looks it up by itself.
+    const bool part = label && tokens.value(i).starts_with(", ");
+    const TextKey key = part ? TextKey{label_part, tokens.value(i).substr(2)} : TextKey{"", tokens.value(i)};
+    texts[key].other_files.insert(name);
   }
 }
 

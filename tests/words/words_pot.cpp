@@ -28,6 +28,7 @@ int main() {
     if (found.other_files.empty()) continue;
     std::cout << '\n';
     for (const std::string& file : found.other_files) std::cout << "#: " << file << '\n';
+    if (!key.context.empty()) std::cout << "msgctxt " << quoted(key.context) << '\n';
     std::cout << "msgid " << quoted(key.text) << "\nmsgstr \"\"\n";
   }
 }

@@ -40,7 +40,10 @@ TEST(Say, Patterns_MayPutTheirValuesInAnotherOrder) {
 }
 
 TEST(Say, LabelsOfParts_AreTurnedPartByPart) {
-  const Speaks german({{"bore side", "Bohrseite"}, {", high", ", Höhe"}, {"floor, across", "Sohle, quer"}});
+  const Speaks german({{"bore side", "Bohrseite"},
+                       {"high", "hoch"},
+                       {in_context("part of a label", "high"), "Höhe"},
+                       {"floor, across", "Sohle, quer"}});
   EXPECT_EQ(said_label("bore side, high"), "Bohrseite, Höhe");
   EXPECT_EQ(said_label("floor, across"), "Sohle, quer") << "the whole goes before its parts";
   EXPECT_EQ(said_label("bore side, unheard of"), "Bohrseite, unheard of");
@@ -71,6 +74,7 @@ TEST(Say, CountedTexts_HaveTheFormsOfTheDictionary) {
   invented.language = "qx";
   invented.texts = {{"one pit", "jama"}};
   invented.counted = {{"one pit", {"{} jama", "{} jamy", "{} jam"}},
+                      {in_context("dug", "one pit"), {"{} vykop", "{} vykopa", "{} vykopy"}},
                       {"{} of {}", {"a {1}: {0}", "b {1}: {0}", "c {1}: {0}"}}};
   invented.plural =
       *PluralRule::read("nplurals=3; plural=n==1 ? 0 : n%10>=2 && n%10<=4 && (n%100<10 || n%100>=20) ? 1 : 2;");
@@ -81,7 +85,15 @@ TEST(Say, CountedTexts_HaveTheFormsOfTheDictionary) {
   EXPECT_EQ(say_count("one pit", "{} pits", 5), "5 jam");
   EXPECT_EQ(say_count("one pit", "{} pits", 22), "22 jamy");
   EXPECT_EQ(say_count("{} of {}", "{} of {}", 3, "x"), "b x: 3");
+  EXPECT_EQ(say_count_in("on a drawing", "one pit", "{} pits", 5), "5 jam");
+  EXPECT_EQ(say_count_in("dug", "one pit", "{} pits", 5), "5 vykopy");
   EXPECT_EQ(say_count("a text", "{} that nobody turned", 3), "3 that nobody turned");
+}
+
+TEST(Say, Sentences_HaveOneBlankBetween) {
+  EXPECT_EQ(sentences({"One.", "", "Two.", "Three.", ""}), "One. Two. Three.");
+  EXPECT_EQ(sentences({"", "Two."}), "Two.");
+  EXPECT_EQ(sentences({}), "");
 }
 
 TEST(Say, ATextWithTwoMeanings_IsTurnedByItsContext) {

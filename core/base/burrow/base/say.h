@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include <concepts>
+#include <initializer_list>
 #include <map>
 #include <string>
 #include <string_view>
@@ -48,8 +49,8 @@ std::string said(std::string_view english);
 /// the dictionary knows the text only without a context, that.
 const char* said_in(const char* context, const char* english);
 
-/// A label that may be put together of parts: "bore side, first step, high". The whole if it is known, else its parts
-/// ("bore side", ", first step", ", high").
+/// A label that lists parts: "bore side, first step, high". The whole if it is known, else its parts: "bore side", and
+/// "first step" and "high" in the context "part of a label".
 std::string said_label(std::string_view english);
 
 /// Marks a text of a table that is made before a language is chosen; whoever shows it asks `said`.
@@ -66,6 +67,7 @@ std::string say(fmt::format_string<Args...> pattern, Args&&... args) {
 
 /// The form of a counted text that the dictionary has for n, or nothing. `one` is the English text for one.
 const std::string* counted_text(std::string_view one, unsigned long long n);
+const std::string* counted_text_in(std::string_view context, std::string_view one, unsigned long long n);
 
 /// A text by the count in it: say_count("one pit", "{} pits", n). The count is the first value; further ones follow.
 /// English has the first pattern for 1 and the second for all else, 0 too; another language as many as its rule wants.
@@ -77,6 +79,19 @@ std::string say_count(fmt::format_string<N&, Args...> one, fmt::format_string<N&
   const fmt::string_view pattern = text ? fmt::string_view(*text) : n == 1 ? single : plural;
   return fmt::vformat(pattern, fmt::make_format_args(n, args...));
 }
+
+/// The same for a text that means something else in another place.
+template <std::integral N>
+std::string say_count_in(const char* context, fmt::format_string<N&> one, fmt::format_string<N&> many, N n) {
+  const fmt::string_view single = one, plural = many;
+  const std::string* text =
+      counted_text_in(context, std::string_view(single.data(), single.size()), static_cast<unsigned long long>(n));
+  const fmt::string_view pattern = text ? fmt::string_view(*text) : n == 1 ? single : plural;
+  return fmt::vformat(pattern, fmt::make_format_args(n));
+}
+
+/// Whole sentences one after the other; empty ones are left out.
+std::string sentences(std::initializer_list<std::string> all);
 
 /// The word of a choice, as a person reads it: said_word(UtilityKind::steam).
 template <class E>
