@@ -4,6 +4,7 @@
 
 #include <QObject>
 #include <QString>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,8 +23,9 @@ struct Speaks {
 
 /// Those of the pages, "%n pits"; the core's have "{}".
 std::vector<std::string> counted_texts_of_pages() {
+  const std::optional<Dictionary> english = dictionary_of("en");
   std::vector<std::string> texts;
-  for (const auto& [text, forms] : dictionary_of("en")->counted) texts.push_back(text);
+  for (const auto& [text, forms] : english.value().counted) texts.push_back(text);
   return texts;
 }
 
