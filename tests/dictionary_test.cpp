@@ -17,6 +17,11 @@
 namespace burrow::test {
 namespace {
 
+const Texts& texts() {
+  static const Texts all = texts_in_source();
+  return all;
+}
+
 fs::path dictionary_path(const std::string& language) {
   return source_dir() / "resources/words" / (language + ".po");
 }
@@ -72,9 +77,8 @@ int mnemonics(const std::string& text) {
 }
 
 TEST(Dictionary, EveryTextOfTheSource_IsInIt) {
-  const Texts texts = texts_in_source();
-  EXPECT_GT(texts.size(), 3000u) << "the texts were not found";
-  for (const auto& [key, found] : texts) {
+  EXPECT_GT(texts().size(), 3000u) << "the texts were not found";
+  for (const auto& [key, found] : texts()) {
     const std::string file = found.calls.empty() ? *found.other_files.begin() : *found.calls.begin();
     const auto it = german().find(key);
     if (it == german().end()) {
@@ -88,8 +92,7 @@ TEST(Dictionary, EveryTextOfTheSource_IsInIt) {
 }
 
 TEST(Dictionary, EveryEntry_IsATextOfTheSource) {
-  const Texts texts = texts_in_source();
-  for (const auto& [key, entry] : german()) EXPECT_TRUE(texts.contains(key)) << '"' << key.text << "\" is left over";
+  for (const auto& [key, entry] : german()) EXPECT_TRUE(texts().contains(key)) << '"' << key.text << "\" is left over";
 }
 
 // The forms of the pages' counted texts alone: tr() takes one text for all counts, the core's say_count two.
@@ -97,7 +100,7 @@ TEST(Dictionary, English_HoldsTheCountedTextsOfThePages) {
   const std::optional<Dictionary> english = dictionary_of("en");
   ASSERT_TRUE(english);
   std::size_t counted = 0;
-  for (const auto& [key, found] : texts_in_source()) {
+  for (const auto& [key, found] : texts()) {
     if (found.plural != key.text || key.text.find("%n") == std::string::npos) continue;
     ++counted;
     EXPECT_TRUE(english->counted.contains(key.text)) << key.text;
@@ -150,7 +153,7 @@ TEST(Dictionary, NoText_IsAPieceOfASentence) {
   const std::set<std::string> known{"core/base/result.cpp", "core/check/check_plastic_zone.cpp", "core/check/judge.cpp",
                                     "core/clearance/trench.cpp", "core/crossing/floor_outline.cpp"};
   std::set<std::string> mended = known;
-  for (const auto& [key, found] : texts_in_source()) {
+  for (const auto& [key, found] : texts()) {
     for (const std::string& text : {key.text, found.plural}) {
       if (text.empty()) continue;
       const bool piece = std::string_view(" \n\t,;:").find(text.front()) != std::string_view::npos ||
