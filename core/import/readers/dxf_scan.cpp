@@ -82,7 +82,9 @@ class Scanner {
       scan_.block_note = say("block {} holds itself: blocks were read as points alone", as_utf8(unfolded.circle));
     } else if (all > static_cast<double>(wish_.most_vertices)) {
       scan_.inline_blocks = false;
-      scan_.block_note = say("the blocks unfold into {:.0f} elements: they were read as points alone", all);
+      scan_.block_note = say_count("the blocks unfold into {} element: they were read as points alone",
+                                   "the blocks unfold into {} elements: they were read as points alone",
+                                   static_cast<long long>(std::min(all, 1e18)));
     }
     return std::move(scan_);
   }
