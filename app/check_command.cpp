@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <charconv>
 #include <filesystem>
@@ -46,16 +48,15 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
       file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, wish.units) + "\n";
   int number = 0;
   for (const Finding& f : assessment.findings) {
-    text += "  " + std::to_string(++number) + ". " +
-            (f.missing ? std::string(said("missing")) : said(words(f.severity))) + ": " + finding_text(f, wish.units);
-    if (f.station_m) text += say(" (station {})", format(*f.station_m, Dimension::station, wish.units));
-    if (f.muted) text += say(" (muted: {})", f.muted->reason);
-    text += "\n";
+    std::string line = finding_text(f, wish.units);
+    if (f.station_m) line = say("{} (station {})", line, format(*f.station_m, Dimension::station, wish.units));
+    if (f.muted) line = say("{} (muted: {})", line, f.muted->reason);
+    text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? said("missing") : said(words(f.severity)), line);
     if (!f.source.text.empty() && f.limit)
       text += "     " + say("limit from: {} [{}]", said(std::string_view(f.source.text)), label_text(f.source.label)) +
               "\n";
   }
-  text += std::string("  ") + said("air: ") + air_words(assessment.air, wish.units) + "\n";
+  text += "  " + say("air: {}", air_words(assessment.air, wish.units)) + "\n";
   if (!assessment.marks.empty()) text += std::string("  ") + said("run sheet") + "\n";
   for (const Mark& mark : assessment.marks) text += "    " + mark_words(mark, crossing, wish.units) + "\n";
   if (trials) {

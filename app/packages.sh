@@ -10,8 +10,9 @@ build_packages=(
   libgdal-dev libproj-dev libpugixml-dev libseccomp-dev pkgconf
 )
 
-# libcgal-dev: the second route to distances; poppler-utils: reads our PDF back; python3-ezdxf: reads our DXF back; strace: what a reader opens; ccache: a rebuild after switching branches.
-test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev poppler-utils python3-ezdxf strace ccache)
+# libcgal-dev: the second route to distances; gettext: the dictionaries; poppler-utils: reads our PDF back; python3-ezdxf: reads our
+# DXF back; strace: what a reader opens; ccache: a rebuild after switching branches.
+test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev gettext poppler-utils python3-ezdxf strace ccache)
 
 check_packages=(git clang-format clang-tidy)
 

@@ -33,7 +33,7 @@ std::string launch_line(const LaunchMap& map, const LaunchCell& cell, UnitSystem
   std::string line = place_text(map.over, cell.place, units) + ": " + verdict_text(cell);
   if (const std::string binds = binding_text(map, cell, units); !binds.empty())
     line += ", " + margin_text(cell) + ": " + binds;
-  if (cell.chance_clean) line += say("; clean bore {}", format(*cell.chance_clean, Dimension::chance, units));
+  if (cell.chance_clean) line += "; " + say("clean bore {}", format(*cell.chance_clean, Dimension::chance, units));
   return line;
 }
 

@@ -1,5 +1,7 @@
 #pragma once
-/// The texts a person reads, as they stand in the source: what a dictionary has to hold.
+/// The texts a person reads, as they stand in the source: what a dictionary has to hold. `xgettext` finds the calls too
+/// (tests/dictionary_test.cpp compares); words of choices, sources, labels of entries and texts of the tables it cannot
+/// tell from ids, so `resources/words/update` has them from here.
 
 #include <cctype>
 #include <fstream>
@@ -81,8 +83,17 @@ inline std::vector<Token> tokens_of(const std::string& code) {
   return tokens;
 }
 
-/// Text to the file it was first seen in.
-using Texts = std::map<std::string, std::string>;
+/// What gettext tells texts by.
+struct TextKey {
+  std::string context, text;
+  auto operator<=>(const TextKey&) const = default;
+};
+struct TextFound {
+  std::string plural;                 ///< of a counted text
+  std::set<std::string> calls;        ///< files with it in tr(…), said(…) …: xgettext finds it there
+  std::set<std::string> other_files;  ///< where it stands otherwise
+};
+using Texts = std::map<TextKey, TextFound>;
 
 inline bool has_words(const std::string& text) {
   int letters = 0;
@@ -92,6 +103,8 @@ inline bool has_words(const std::string& text) {
   }
   return false;
 }
+
+inline const std::string label_part = "part of a label";
 
 /// Labels of entries are texts wherever they stand in these files; what begins otherwise is an id or a pointer.
 inline bool is_label_file(const std::string& name) {
@@ -110,31 +123,84 @@ inline bool is_label(const std::string& text) {
   return most >= 3 && small(0) && text[0] != ' ' && small(1) && !ids.contains(text);
 }
 
-/// Those of one file of source: tr(…), said(…), say(…), noted(…), translate(context, …), sources with their label,
-/// labels of entries, the words of choices in the headers of the core.
+/// The tokens of one file, with what is asked of them.
+class TokenList {
+ public:
+  explicit TokenList(std::vector<Token> tokens) : tokens_(std::move(tokens)) {}
+
+  [[nodiscard]] std::size_t size() const { return tokens_.size(); }
+  [[nodiscard]] bool sign(std::size_t i, const char* what) const {
+    return is(i, Token::Kind::sign) && tokens_[i].value == what;
+  }
+  [[nodiscard]] bool named(std::size_t i, std::initializer_list<const char*> names) const {
+    return is(i, Token::Kind::name) &&
+           std::any_of(names.begin(), names.end(), [&](const char* n) { return tokens_[i].value == n; });
+  }
+  [[nodiscard]] bool text(std::size_t i) const { return is(i, Token::Kind::text); }
+  [[nodiscard]] const std::string& value(std::size_t i) const { return tokens_[i].value; }
+
+  /// A text that is the whole first argument: its third one is there ("tr(text, nullptr, n)").
+  [[nodiscard]] bool has_third_argument(std::size_t i) const {
+    int depth = 0, commas = 0;
+    for (; i < size(); ++i) {
+      if (sign(i, "(") || sign(i, "{") || sign(i, "[")) ++depth;
+      if ((sign(i, ")") || sign(i, "}") || sign(i, "]")) && depth-- == 0) return commas >= 2;
+      if (sign(i, ",") && depth == 0) ++commas;
+    }
+    return false;
+  }
+
+ private:
+  [[nodiscard]] bool is(std::size_t i, Token::Kind kind) const { return i < size() && tokens_[i].kind == kind; }
+
+  std::vector<Token> tokens_;
+};
+
+/// The calls: tr(…), said(…), say(…), noted(…), said_in(context, …), say_count(one, many, …), translate(context, …).
+inline void add_call(const TokenList& tokens, std::size_t i, const std::string& file, Texts& texts) {
+  if (i < 2 || !tokens.sign(i - 1, "(")) return;
+  const auto add = [&](const std::string& context, const std::string& text, const std::string& plural) {
+    TextFound& found = texts[{context, text}];
+    found.calls.insert(file);
+    if (!plural.empty()) found.plural = plural;
+  };
+  const bool another = tokens.sign(i + 1, ",") && tokens.text(i + 2);
+  const std::string& text = tokens.value(i);
+  const std::string second = another ? tokens.value(i + 2) : std::string();
+  if (tokens.named(i - 2, {"said", "say", "noted"})) add("", text, "");
+  if (tokens.named(i - 2, {"tr"})) {
+    const bool counted = tokens.has_third_argument(i);
+    add(second, text, counted ? text : "");
+  }
+  if (!another) return;
+  if (tokens.named(i - 2, {"say_count"})) add("", text, second);
+  if (tokens.named(i - 2, {"said_in"})) add(text, second, "");
+  if (tokens.named(i - 2, {"say_count_in"}) && tokens.text(i + 4)) add(text, second, tokens.value(i + 4));
+  if (tokens.named(i - 2, {"translate", "QT_TRANSLATE_NOOP"})) add("", second, "");
+}
+
+/// Those of one file of source: the calls, sources with their label, labels of entries, the words of choices in the
+/// headers of the core.
 inline void add_texts(const fs::path& file, Texts& texts) {
   const std::string name = file.lexically_relative(source_dir()).generic_string();
-  const std::vector<Token> tokens = tokens_of(read_all(file));
-  const auto sign = [&](std::size_t i, const char* what) {
-    return i < tokens.size() && tokens[i].kind == Token::Kind::sign && tokens[i].value == what;
-  };
-  const auto named = [&](std::size_t i, std::initializer_list<const char*> names) {
-    return i < tokens.size() && tokens[i].kind == Token::Kind::name &&
-           std::any_of(names.begin(), names.end(), [&](const char* n) { return tokens[i].value == n; });
-  };
+  const TokenList tokens(tokens_of(read_all(file)));
   bool words = false;
   for (std::size_t i = 0; i < tokens.size(); ++i) {
-    if (named(i, {"Words"}) && sign(i + 1, "<") && i > 0 && named(i - 1, {"struct"}) && name.starts_with("core/"))
+    if (tokens.named(i, {"Words"}) && tokens.sign(i + 1, "<") && i > 0 && tokens.named(i - 1, {"struct"}) &&
+        name.starts_with("core/"))
       words = true;
-    if (sign(i, "}") && sign(i + 1, ";") && sign(i + 2, "}")) words = false;
-    if (words && sign(i, "}") && sign(i + 1, ";") && !sign(i - 1, "}")) words = false;
-    if (tokens[i].kind != Token::Kind::text || !has_words(tokens[i].value)) continue;
-    const bool call = i >= 2 && sign(i - 1, "(") && named(i - 2, {"tr", "said", "say", "noted"});
-    const bool second = i >= 4 && sign(i - 1, ",") && tokens[i - 2].kind == Token::Kind::text && sign(i - 3, "(") &&
-                        named(i - 4, {"translate", "QT_TRANSLATE_NOOP"});
-    const bool source = sign(i + 1, ",") && named(i + 2, {"SourceLabel"});
-    const bool label = is_label_file(name) && is_label(tokens[i].value);
-    if (call || second || source || label || words) texts.emplace(tokens[i].value, name);
+    if (tokens.sign(i, "}") && tokens.sign(i + 1, ";") && tokens.sign(i + 2, "}")) words = false;
+    if (words && tokens.sign(i, "}") && tokens.sign(i + 1, ";") && !tokens.sign(i - 1, "}")) words = false;
+    if (!tokens.text(i)) continue;
+    add_call(tokens, i, name, texts);
+    if (!has_words(tokens.value(i))) continue;
+    const bool source = tokens.sign(i + 1, ",") && tokens.named(i + 2, {"SourceLabel"});
+    const bool label = is_label_file(name) && is_label(tokens.value(i)) && !(i > 1 && tokens.named(i - 2, {"tr"}));
+    if (!source && !label && !words) continue;
+    // What follows a name in a label, ", high": said_label looks it up by itself.
+    const bool part = label && tokens.value(i).starts_with(", ");
+    const TextKey key = part ? TextKey{label_part, tokens.value(i).substr(2)} : TextKey{"", tokens.value(i)};
+    texts[key].other_files.insert(name);
   }
 }
 
@@ -151,7 +217,7 @@ inline void add_texts_of_tables(const nlohmann::json& value, const std::string& 
       letters = std::isalpha(static_cast<unsigned char>(c)) ? letters + 1 : 0;
       most = std::max(most, letters);
     }
-    if (most >= 4) texts.emplace(text, file);
+    if (most >= 4) texts[{"", text}].other_files.insert(file);
   }
 }
 
@@ -160,7 +226,8 @@ inline Texts texts_in_source() {
   for (const char* folder : {"core", "ui", "app"})
     for (const fs::path& file : files_below(folder, {".h", ".cpp"})) add_texts(file, texts);
   for (const fs::path& file : files_below("resources/tables", {".json"}))
-    add_texts_of_tables(nlohmann::json::parse(read_all(file)), file.filename().string(), texts);
+    add_texts_of_tables(nlohmann::json::parse(read_all(file)), file.lexically_relative(source_dir()).generic_string(),
+                        texts);
   return texts;
 }
 

@@ -111,9 +111,7 @@ class Parser {
     (void)error(why, std::move(advice));
     return false;
   }
-  [[nodiscard]] std::string rest_shown() const {
-    return said("not understood from \"") + text_.substr(at_) + said("\" on");
-  }
+  [[nodiscard]] std::string rest_shown() const { return say("not understood from \"{}\" on", text_.substr(at_)); }
 
   bool whole_digits(double& value) {
     const std::size_t from = at_;
@@ -124,7 +122,7 @@ class Parser {
   bool to_double(const std::string& digits, double& value) {
     const auto [end, code] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
     if (code != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
-      return wrong(said("not a number that can be used: ") + digits);
+      return wrong(say("not a number that can be used: {}", digits));
     return true;
   }
 
@@ -378,7 +376,7 @@ class Parser {
 Result<double> parse(std::string_view text, Dimension dimension, UnitSystem units) {
   constexpr std::size_t longest = 200;
   if (text.size() > longest)
-    return fail(said("text"), std::to_string(text.size()) + " characters", said("at most 200 characters"));
+    return fail(said("text"), say_count("{} character", "{} characters", text.size()), said("at most 200 characters"));
   return Parser(text, dimension, units).run();
 }
 

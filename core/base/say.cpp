@@ -43,13 +43,42 @@ std::string said(std::string_view english) {
   return text ? *text : std::string(english);
 }
 
+std::string in_context(std::string_view context, std::string_view english) {
+  return std::string(context) + '\x04' + std::string(english);
+}
+
+const char* said_in(const char* context, const char* english) {
+  const std::string* text = turned(in_context(context, english));
+  return text ? text->c_str() : said(english);
+}
+
+const std::string* counted_text(std::string_view one, unsigned long long n) {
+  const Dictionary& dictionary = spoken();
+  const auto it = dictionary.counted.find(one);
+  const std::size_t form = dictionary.plural.form_of(n);
+  return it == dictionary.counted.end() || form >= it->second.size() ? nullptr : &it->second[form];
+}
+
+const std::string* counted_text_in(std::string_view context, std::string_view one, unsigned long long n) {
+  const std::string* text = counted_text(in_context(context, one), n);
+  return text ? text : counted_text(one, n);
+}
+
+std::string sentences(std::initializer_list<std::string> all) {
+  std::string text;
+  for (const std::string& one : all) text += (text.empty() || one.empty() ? "" : " ") + one;
+  return text;
+}
+
 std::string said_label(std::string_view english) {
   if (const std::string* whole = turned(english)) return *whole;
+  constexpr std::string_view between = ", ";
   std::string text;
   for (std::size_t from = 0; from < english.size();) {
-    const std::size_t next = std::min(english.find(", ", from + 1), english.size());
-    text += said(english.substr(from, next - from));
-    from = next;
+    const std::size_t next = std::min(english.find(between, from), english.size());
+    const std::string part(english.substr(from, next - from));
+    text += from == 0 ? said(part) : std::string(between) + said_in("part of a label", part.c_str());
+    from = next + between.size();
   }
   return text;
 }

@@ -10,15 +10,19 @@ namespace {
 const FindingWords rows[] = {
     {"utility.separation",
      [](const Say& s) {
-       std::string wanted = s.limit(Dimension::length);
-       if (s.f.limit && s.f.limit_base && *s.f.limit - *s.f.limit_base > 0.005)
-         wanted += say(" wanted ({} + {} for not knowing exactly)", format(*s.f.limit_base, Dimension::length, s.units),
-                       format(*s.f.limit - *s.f.limit_base, Dimension::length, s.units));
-       else
-         wanted += said(" wanted");
-       if (s.f.measured && *s.f.measured < 0)
-         return say("runs into {} by {}, {}", s.f.name, format(-*s.f.measured, Dimension::length, s.units), wanted);
-       return say("{} clear of {}, {}", s.measured(Dimension::length), s.f.name, wanted);
+       const auto length = [&](double m) { return format(m, Dimension::length, s.units); };
+       const std::string wanted = s.limit(Dimension::length);
+       const bool inside = s.f.measured && *s.f.measured < 0;
+       const std::string gap = inside ? length(-*s.f.measured) : s.measured(Dimension::length);
+       if (s.f.limit && s.f.limit_base && *s.f.limit - *s.f.limit_base > 0.005) {
+         const std::string base = length(*s.f.limit_base), more = length(*s.f.limit - *s.f.limit_base);
+         return inside ? say("runs into {} by {}, {} wanted ({} + {} for not knowing exactly)", s.f.name, gap, wanted,
+                             base, more)
+                       : say("{} clear of {}, {} wanted ({} + {} for not knowing exactly)", gap, s.f.name, wanted, base,
+                             more);
+       }
+       return inside ? say("runs into {} by {}, {} wanted", s.f.name, gap, wanted)
+                     : say("{} clear of {}, {} wanted", gap, s.f.name, wanted);
      },
      noted("Move the bore away: another launch level, grade or station. Then expose the utility before the tool "
            "passes.")},
@@ -305,7 +309,7 @@ const FindingWords rows[] = {
            s.f.severity == Severity::note
                ? say("how a tool stuck under {} would be got out is agreed", s.f.name)
                : say("nobody may dig for a tool stuck under {}, and how it would be got out is not agreed", s.f.name);
-       if (s.f.measured) text += say("; chance that it stops there: {}", s.measured(Dimension::chance));
+       if (s.f.measured) text += "; " + say("chance that it stops there: {}", s.measured(Dimension::chance));
        return text;
      },
      noted("Settle with its owner how a stuck tool would be got out; enter how, and with whom it is agreed.")},
@@ -313,7 +317,8 @@ const FindingWords rows[] = {
      [](const Say& s) {
        const long bores = s.f.measured ? static_cast<long>(*s.f.measured) : 0;
        return bores > 0
-                  ? say("path model of this program, calibrated from {} bores", bores)
+                  ? say_count("path model of this program, calibrated from {} bore",
+                              "path model of this program, calibrated from {} bores", bores)
                   : std::string(said("path model of this program, not calibrated: compare it with your own bores"));
      },
      ""},

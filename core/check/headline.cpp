@@ -38,24 +38,39 @@ std::string muted_words(const Assessment& assessment, UnitSystem units) {
     if (!worst) worst = &f;
   }
   if (muted == 0) return {};
-  std::string words = say(" {} muted", muted);
-  if (worst) {
-    words += muted == 1 ? said(" that may hurt people and counts all the same")
-                        : say(", {} of them may hurt people and count all the same", harmful);
-    words += fmt::format(": {} ({})", finding_text(*worst, units), worst->muted->reason);
-  }
-  return words + ".";
+  if (!worst) return say_count("{} muted.", "{} muted.", muted);
+  const std::string text = finding_text(*worst, units);
+  const std::string& why = worst->muted->reason;
+  if (muted == 1) return say("1 muted that may hurt people and counts all the same: {} ({}).", text, why);
+  return say_count("{1} muted, {0} of them may hurt people and counts all the same: {2} ({3}).",
+                   "{1} muted, {0} of them may hurt people and count all the same: {2} ({3}).", harmful, muted, text,
+                   why);
 }
 
 /// Each with its number, the table's and the reason.
 std::string loosened_words(const Assessment& assessment, UnitSystem units) {
-  std::string words;
+  std::string all;
   for (const LoosenedLimit& l : assessment.loosened) {
-    words += words.empty() ? std::string(said(" Limits loosened: ")) : "; ";
-    words += say("{} {} instead of {} ({})", l.name, limit_number(l.value, l.unit, units),
-                 limit_number(l.table_value, l.unit, units), l.why);
+    if (!all.empty()) all += "; ";
+    all += say("{} {} instead of {} ({})", l.name, limit_number(l.value, l.unit, units),
+               limit_number(l.table_value, l.unit, units), l.why);
   }
-  return words.empty() ? words : words + ".";
+  return all.empty() ? all : say("Limits loosened: {}.", all);
+}
+
+std::string counted(const Assessment& assessment, int stops, int missing, int cautions, UnitSystem units) {
+  const auto first = [&] { return finding_text(assessment.findings.front(), units); };
+  switch (assessment.verdict) {
+    case Verdict::stop:
+      return say_count("{} limit is broken; first: {}.", "{} limits are broken; first: {}.", stops, first());
+    case Verdict::incomplete:
+      return say_count("{} thing is not known; first: {}.", "{} things are not known; first: {}.", missing, first());
+    case Verdict::caution:
+      return say_count("{} caution; first: {}.", "{} cautions; first: {}.", cautions, first());
+    case Verdict::within_limits:
+      break;
+  }
+  return no_permit();
 }
 
 }  // namespace
@@ -72,23 +87,8 @@ std::string headline(const Assessment& assessment, UnitSystem units) {
     else if (counts_in_verdict(f))
       ++cautions;
   }
-  const auto first = [&] { return finding_text(assessment.findings.front(), units); };
-  const auto many = [](int n, std::string_view one, std::string_view more) {
-    return fmt::format("{} {}", n, n == 1 ? one : more);
-  };
-  const std::string eased = muted_words(assessment, units) + loosened_words(assessment, units);
-  switch (assessment.verdict) {
-    case Verdict::stop:
-      return say("{}; first: {}.", many(stops, said("limit is broken"), said("limits are broken")), first()) + eased;
-    case Verdict::incomplete:
-      return say("{}; first: {}.", many(missing, said("thing is not known"), said("things are not known")), first()) +
-             eased;
-    case Verdict::caution:
-      return say("{}; first: {}.", many(cautions, said("caution"), said("cautions")), first()) + eased;
-    case Verdict::within_limits:
-      break;
-  }
-  return no_permit() + eased;
+  return sentences({counted(assessment, stops, missing, cautions, units), muted_words(assessment, units),
+                    loosened_words(assessment, units)});
 }
 
 std::string no_permit() {
@@ -104,14 +104,12 @@ std::string eased_in_short(const Assessment& assessment) {
     if (can_hurt_people(f)) harmful += (harmful.empty() ? "" : ", ") + f.name;
   }
   for (const LoosenedLimit& l : assessment.loosened) loosened += (loosened.empty() ? "" : ", ") + l.name;
-  std::string words;
-  if (muted > 0) words += say("{} muted", muted);
-  if (!harmful.empty()) words += say(", may hurt people: {}", harmful);
-  if (!loosened.empty()) {
-    if (!words.empty()) words += ". ";
-    words += say("Limits loosened: {}", loosened);
-  }
-  return words.empty() ? words : words + ".";
+  std::string silenced;
+  if (!harmful.empty())
+    silenced = say_count("{} muted, may hurt people: {}.", "{} muted, may hurt people: {}.", muted, harmful);
+  else if (muted > 0)
+    silenced = say_count("{} muted.", "{} muted.", muted);
+  return sentences({silenced, loosened.empty() ? std::string() : say("Limits loosened: {}.", loosened)});
 }
 
 }  // namespace burrow

@@ -29,7 +29,8 @@ std::string value_text(const PipeCheck& check, UnitSystem units) {
 
 std::string limit_text(const PipeCheck& check, UnitSystem units) {
   if (!check.value || !check.limit) return {};
-  return number_text(check, *check.limit, units) + (check.at_least ? said(" at least") : said(" at most"));
+  const std::string limit = number_text(check, *check.limit, units);
+  return check.at_least ? say("{} at least", limit) : say("{} at most", limit);
 }
 
 std::string utilisation_text(const PipeCheck& check) {

@@ -58,21 +58,28 @@ std::string limit_number(double value, std::string_view unit, UnitSystem units) 
   return working_number(value, unit, units);
 }
 
+namespace {
+
+/// "DIN 4150-3 (1999) Table 1 [read]"
+std::string source_text(const Source& source) {
+  const std::string label = fmt::format("[{}]", label_text(source.label));
+  return source.text.empty() ? label : said(std::string_view(source.text)) + " " + label;
+}
+
+}  // namespace
+
 std::string working_text(const Working& working, UnitSystem units) {
   std::string text = std::string(working.formula) + "\n";
   for (const WorkingInput& input : working.inputs)
     text += fmt::format("  {} = {}\n", input.symbol, working_number(input.value, input.unit, units, input.symbol));
   text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units, working.symbol));
   if (working.limit) {
-    text += said("limit ") + working_number(*working.limit, working.unit, units, working.symbol);
-    if (working.limit_source)
-      text += said(", from: ") + said(std::string_view(working.limit_source->text)) + " [" +
-              label_text(working.limit_source->label) + "]";
-    text += "\n";
+    const std::string limit = working_number(*working.limit, working.unit, units, working.symbol);
+    text += (working.limit_source ? say("limit {}, from: {}", limit, source_text(*working.limit_source))
+                                  : say("limit {}", limit)) +
+            "\n";
   }
-  text += said("from: ") + said(std::string_view(working.source.text)) + (working.source.text.empty() ? "" : " ") +
-          "[" + label_text(working.source.label) + "]";
-  return text;
+  return text + say("from: {}", source_text(working.source));
 }
 
 const Working* working_of(const Assessment& assessment, const Finding& finding) {

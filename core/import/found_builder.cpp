@@ -79,7 +79,9 @@ std::uint32_t FoundBuilder::layer(std::string_view name) {
 void FoundBuilder::add(FoundFeature feature, const std::vector<FoundVertex>& vertices, const std::string& place) {
   const std::size_t least = feature.shape == Shape::point ? 1 : feature.shape == Shape::line ? 2 : 3;
   if (vertices.size() < least)
-    return leave_out(place, feature.text, say("{} vertices, at least {} wanted", vertices.size(), least));
+    return leave_out(
+        place, feature.text,
+        say_count("{} vertex, at least {} wanted", "{} vertices, at least {} wanted", vertices.size(), least));
   for (const FoundVertex& v : vertices)
     if (!usable(v))
       return leave_out(place, feature.text,
@@ -104,7 +106,7 @@ std::optional<Error> FoundBuilder::must_end(double share) {
   std::size_t count = found.vertices.size();
   for (const FoundSurface& s : found.surfaces) count += s.points.size();
   if (count > wish_.most_vertices)
-    return Error{"file", say("more than {} vertices", wish_.most_vertices),
+    return Error{"file", say_count("more than {} vertex", "more than {} vertices", wish_.most_vertices),
                  said("a part of the drawing or survey near the crossing")};
   if (wish_.progress && !wish_.progress(std::clamp(share, 0.0, 1.0)))
     return Error{"file", std::string(told_to_stop), said("to be read to its end")};
@@ -140,10 +142,12 @@ void FoundBuilder::forget_zero_heights(bool mixed) {
   if (!flat.empty()) {
     std::string names;
     for (std::size_t i = 0; i < flat.size() && i < 6; ++i) names += (i ? ", " : "") + flat[i];
-    if (flat.size() > 6) names += say(" and {} more", flat.size() - 6);
-    found.notes.push_back(said("height 0 throughout counts as not given: ") + names);
+    if (flat.size() > 6) names = say_count("{1} and {0} more", "{1} and {0} more", flat.size() - 6, names);
+    found.notes.push_back(say("height 0 throughout counts as not given: {}", names));
   }
-  if (single > 0) found.notes.push_back(say("{} heights of 0 among others count as not given", single));
+  if (single > 0)
+    found.notes.push_back(say_count("{} height of 0 among others counts as not given",
+                                    "{} heights of 0 among others count as not given", single));
   if (mixed) found.notes.emplace_back(said("the file mixes vertices with and without height"));
 }
 

@@ -63,7 +63,9 @@ class Reader {
     for (const Line& line : lines_)
       if (auto error = read(line)) return tl::unexpected(*error);
     if (out_.points.size() < 2)
-      return fail(said("ground line"), say("{} points in {} lines", out_.points.size(), lines_.size()),
+      return fail(said("ground line"),
+                  say_count("{} point in {}", "{} points in {}", out_.points.size(),
+                            say_count("{} line of text", "{} lines of text", lines_.size())),
                   said("at least two lines with station and elevation, \"12.50, 102.30\""));
     if (auto error = put_in_order()) return tl::unexpected(*error);
     say_what_was_done();
@@ -151,7 +153,7 @@ class Reader {
     if (out_.decimal_comma) std::replace(digits.begin(), digits.end(), ',', '.');
     const char* end = digits.data() + digits.size();
     const auto [stop, code] = std::from_chars(digits.data(), end, value);
-    if (code == std::errc::result_out_of_range) return said("the number ") + field.text;
+    if (code == std::errc::result_out_of_range) return say("the number {}", field.text);
     if (code != std::errc() || stop != end) return std::string();
     if (!std::isfinite(value)) return "\"" + field.text + "\"";
     return std::nullopt;
@@ -188,7 +190,8 @@ class Reader {
 
 Result<GroundCsv> read_ground_csv(std::string_view text) {
   constexpr std::size_t most_bytes = 64u << 20;
-  if (text.size() > most_bytes) return fail(said("file"), say("{} bytes", text.size()), said("at most 64 MB"));
+  if (text.size() > most_bytes)
+    return fail(said("file"), say_count("{} byte", "{} bytes", text.size()), said("at most 64 MB"));
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
     return fail(said("file"), said("UTF-16 text"), said("UTF-8 text"));
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);

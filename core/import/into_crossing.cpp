@@ -55,15 +55,16 @@ class Importer {
   void take_layer(const PlacedFile& file, std::uint32_t layer) {
     const LayerChoice& choice = file.file->layers[layer];
     const Found& found = *file.file->found;
-    where_ = short_name(found.file) + said(", layer ") + found.layers[layer];
+    where_ = say("{}, layer {}", short_name(found.file), found.layers[layer]);
     if (choice.meaning == Meaning::ground || choice.meaning == Meaning::not_used) return;
     std::size_t points = 0, far = 0;
     for (const FoundFeature& f : found.features) points += f.layer == layer && f.shape == Shape::point ? 1u : 0u;
     if (points > 0 && !choice.join_points && choice.meaning != Meaning::background)
-      leave_out(where_, say("{} single points", points), said("a line is wanted: let the points be joined"));
+      leave_out(where_, say_count("{} single point", "{} single points", points),
+                said("a line is wanted: let the points be joined"));
     const LayerLines lines = lines_of_layer(file, layer);
     if (lines.without_place > 0)
-      leave_out(where_, say("{} elements", lines.without_place),
+      leave_out(where_, say_count("{} element", "{} elements", lines.without_place),
                 said("too far off to have a place in the local frame"));
     for (const LayerLine& line : lines.lines) {
       const auto parts = inside_box(line.path, box_);
@@ -71,7 +72,8 @@ class Importer {
       if (!parts.empty()) take_line(choice, file, line, parts);
     }
     if (far > 0 && choice.meaning != Meaning::background)
-      leave_out(where_, say("{} lines", far), say("farther than {:.0f} m from the crossing line", bounds_.corridor.m));
+      leave_out(where_, say_count_in("drawn", "{} line", "{} lines", far),
+                say("farther than {:.0f} m from the crossing line", bounds_.corridor.m));
   }
 
   void take_line(const LayerChoice& choice, const PlacedFile& file, const LayerLine& line,
@@ -98,7 +100,8 @@ class Importer {
                    std::vector<PathVertex> path) {
     if (out_.utilities.size() >= bounds_.most_utilities) {
       leave_out(where_, line.feature->text,
-                say("more than {} lines of utilities near the crossing", bounds_.most_utilities));
+                say_count("more than {} line of utilities near the crossing",
+                          "more than {} lines of utilities near the crossing", bounds_.most_utilities));
       return;
     }
     const Found& found = *file.file->found;
@@ -122,7 +125,7 @@ class Importer {
     }
     if (diameter_m && *diameter_m > 0 && *diameter_m <= 5) utility.outside_diameter = Length{*diameter_m};
     const std::string reason = centre_heights(path, level, from, utility.outside_diameter);
-    if (!reason.empty()) leave_out(where_, said("heights of ") + utility.name, reason);
+    if (!reason.empty()) leave_out(where_, say("heights of {}", utility.name), reason);
     utility.path = std::move(path);
     out_.utilities.push_back(std::move(utility));
   }
@@ -234,8 +237,9 @@ class Importer {
         }
       if (count > bounds_.most_background) continue;
       if (count < before)
-        out_.notes.push_back(say("background: {} of {} vertices kept, lines within {:.0f} mm of the drawing", count,
-                                 before, tolerance * 1000));
+        out_.notes.push_back(say_count("background: {1} of {0} vertex kept, lines within {2:.0f} mm of the drawing",
+                                       "background: {1} of {0} vertices kept, lines within {2:.0f} mm of the drawing",
+                                       before, count, tolerance * 1000));
       return;
     }
     // Very many short lines: the shortest go first.
@@ -248,8 +252,9 @@ class Importer {
         return too_many;
       });
     std::erase_if(out_.background, [](const Background& sheet) { return sheet.lines.empty(); });
-    leave_out("background", say("{} lines", dropped),
-              say("more than {} vertices near the crossing", bounds_.most_background));
+    leave_out("background", say_count_in("drawn", "{} line", "{} lines", dropped),
+              say_count("more than {} vertex near the crossing", "more than {} vertices near the crossing",
+                        bounds_.most_background));
   }
 
   void leave_out(std::string place, std::string text, std::string reason) {

@@ -23,8 +23,7 @@ Result<const Readers*> load() {
     if (readers->version == readers_version) return readers;
     why = said("it is of another version");
   }
-  return fail(std::string(said("importer library ")) + BURROW_READERS_NAME, why,
-              said("the library beside the program"));
+  return fail(say("importer library {}", BURROW_READERS_NAME), why, said("the library beside the program"));
 }
 
 }  // namespace

@@ -122,9 +122,10 @@ class Placer {
     }
     const bool first = &file == &files_.front();
     if (!first && found.frame.crs.empty() != files_.front().found->frame.crs.empty())
-      plan_.notes.push_back(found.file +
-                            said(": taken to lie in the coordinates of the first file, since one of the two does "
-                                 "not say its coordinate system"));
+      plan_.notes.push_back(
+          say("{}: taken to lie in the coordinates of the first file, since one of the two does not say its coordinate "
+              "system",
+              found.file));
     plan_.files.push_back(std::move(placed));
     return std::nullopt;
   }

@@ -161,7 +161,7 @@ class Reader {
     if (auto error = builder_.must_end(1.0)) return tl::unexpected(*error);
     Found& found = builder_.found;
     if (found.features.empty())
-      return fail(said("survey"), say("no points in {} lines", layout_.lines),
+      return fail(said("survey"), say_count("no points in {} line", "no points in {} lines", layout_.lines),
                   said("a point a line, \"17,538484.571,1455544.537,682.233,KERB\""));
     found.order = order_;
     found.order_is_known = known_;
@@ -280,7 +280,8 @@ Result<std::string> survey_order(std::string_view letters) {
 
 Result<Found> read_survey_csv(std::string_view text, const ReadWish& wish) {
   constexpr std::size_t most_bytes = 512u << 20;
-  if (text.size() > most_bytes) return fail(said("file"), say("{} bytes", text.size()), said("at most 512 MB"));
+  if (text.size() > most_bytes)
+    return fail(said("file"), say_count("{} byte", "{} bytes", text.size()), said("at most 512 MB"));
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
     return fail(said("file"), said("UTF-16 text"), said("UTF-8 text"));
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);

@@ -41,14 +41,13 @@ void add_before(Items& items, const Crossing& crossing, const Assessment& answer
     items.push_back({ChecklistPhase::before, std::move(what), std::move(protects)});
   };
   const std::string& reference = crossing.site.utility_search.reference;
-  add(reference.empty()
-          ? said("Call the locating service and wait for its marks; write down the reference.")
-          : said("Check that the locating reference ") + reference + said(" still holds and the marks are there."),
+  add(reference.empty() ? said("Call the locating service and wait for its marks; write down the reference.")
+                        : say("Check that the locating reference {} still holds and the marks are there.", reference),
       said("a line that nobody told you of"));
   add(said("Look around for what no mark shows: meters, covers, posts, fresh patches, house drains."),
       said("private lines, which are usually not marked"));
   if (const std::string names = to_expose(answer); !names.empty())
-    add(said("Dig test holes by hand or suction down to: ") + names + said(". Measure, and enter what you find."),
+    add(say("Dig test holes by hand or suction down to: {}. Measure, and enter what you find.", names),
         said("boring into a line that lies elsewhere than drawn"));
   add(said("Slope, shore or shield both pits before anybody goes in; the competent person looks at them."),
       said("a side that falls in"));
@@ -208,7 +207,7 @@ std::vector<std::string> stop_signs(const Crossing& crossing, const Assessment& 
       said("Lights, phones or water nearby fail."),
       said("Anybody steps into the exit pit or over the bore, or is no longer in sight.")};
   if (const std::string names = to_expose(assessment); !names.empty())
-    signs.insert(signs.begin(), said("The next mark passes a utility that nobody has exposed: ") + names + ".");
+    signs.insert(signs.begin(), say("The next mark passes a utility that nobody has exposed: {}.", names));
   if (const auto& limit = assessment.surface.limit_m; limit && !crossing.site.surface.empty())
     signs.push_back(say("A peg has risen by {}.", format(*limit, Dimension::small_length, units)));
   return signs;

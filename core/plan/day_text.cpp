@@ -20,9 +20,10 @@ std::string chance(double value, UnitSystem units) {
 
 /// Who is near, for a sentence: "the gas main", "the gas main and 2 more".
 std::string near_names(const DayAnswer& day) {
-  std::string names = day.near.empty() ? said("a service") : day.near.front().name;
-  if (day.near.size() > 1) names += say(" and {} more", day.near.size() - 1);
-  return names;
+  if (day.near.empty()) return said("a service");
+  const std::string& first = day.near.front().name;
+  if (day.near.size() == 1) return first;
+  return say_count("{1} and {0} more", "{1} and {0} more", day.near.size() - 1, first);
 }
 
 }  // namespace
@@ -64,8 +65,17 @@ std::string advice_text(const DayAnswer& day, UnitSystem units) {
   return {};
 }
 
+namespace {
+
+/// A sentence about a place, with its station where there is one.
+std::string at_station(std::string sentence, const DayReason& r, UnitSystem units) {
+  if (!r.station_m) return sentence;
+  return say("{} (station {})", sentence, format(*r.station_m, Dimension::station, units));
+}
+
+}  // namespace
+
 std::string reason_text(const DayReason& r, UnitSystem units) {
-  const std::string at = r.station_m ? said(" (station ") + format(*r.station_m, Dimension::station, units) + ")" : "";
   if (r.code == "day.near")
     return say("{} is {} from the nose and not exposed, nearer than {} or within its own doubt: never drive back here",
                r.name, length(r.measured, units), length(r.limit, units));
@@ -76,12 +86,15 @@ std::string reason_text(const DayReason& r, UnitSystem units) {
     return say("chance that the rate means something new {}, {} at most", chance(r.measured, units),
                chance(r.limit, units));
   if (r.code == "day.contact")
-    return say("chance to touch {} ahead {}, {} at most{}", r.name, chance(r.measured, units), chance(r.limit, units),
-               at);
+    return at_station(
+        say("chance to touch {} ahead {}, {} at most", r.name, chance(r.measured, units), chance(r.limit, units)), r,
+        units);
   if (r.code == "day.depth-unknown")
-    return say("the depth of {} ahead is not known: a chance to touch it cannot be given{}", r.name, at);
+    return at_station(say("the depth of {} ahead is not known: a chance to touch it cannot be given", r.name), r,
+                      units);
   if (r.code == "day.cover")
-    return say("least cover ahead {}, more than {} wanted{}", length(r.measured, units), length(r.limit, units), at);
+    return at_station(
+        say("least cover ahead {}, more than {} wanted", length(r.measured, units), length(r.limit, units)), r, units);
   if (r.code == "day.ticket")
     return r.broken ? said("the utility search does not hold on this day, or its marks cannot be seen")
                     : said("the utility search holds on this day, and its marks can be seen");
@@ -90,11 +103,12 @@ std::string reason_text(const DayReason& r, UnitSystem units) {
 
 std::string next_text(const NextReading& next, UnitSystem units) {
   const std::string turn =
-      next.decides.empty() ? "" : say("; chance that it turns the advice {}", chance(next.chance_to_turn, units));
-  if (next.kind == NextReadingKind::expose) return say("expose {}{}", next.name, turn);
+      next.decides.empty() ? "" : "; " + say("chance that it turns the advice {}", chance(next.chance_to_turn, units));
+  if (next.kind == NextReadingKind::expose) return say("expose {}", next.name) + turn;
   const char* what = next.kind == NextReadingKind::fix ? said("a fix here") : said("a level on the tail now");
-  return say("{} leaves the arrival uncertain by {} across and {} up or down (one standard deviation){}", what,
-             length(next.sd_lateral_m, units), length(next.sd_vertical_m, units), turn);
+  return say("{} leaves the arrival uncertain by {} across and {} up or down (one standard deviation)", what,
+             length(next.sd_lateral_m, units), length(next.sd_vertical_m, units)) +
+         turn;
 }
 
 std::string left_out_text(const ReadingLeftOut& left_out, const DayRecord& record) {
@@ -102,15 +116,15 @@ std::string left_out_text(const ReadingLeftOut& left_out, const DayRecord& recor
                                                                      : std::string(said("reading"));
   switch (left_out.trouble) {
     case ReadingTrouble::beyond_path:
-      return kind + said(": beyond the predicted path, or where the tool has not been");
+      return say("{}: beyond the predicted path, or where the tool has not been", kind);
     case ReadingTrouble::no_nose:
-      return kind + said(": nobody wrote how far in the nose was");
+      return say("{}: nobody wrote how far in the nose was", kind);
     case ReadingTrouble::runs_back:
-      return kind + said(": behind an earlier mark, and no reversal written");
+      return say("{}: behind an earlier mark, and no reversal written", kind);
     case ReadingTrouble::no_value:
       break;
   }
-  return kind + said(": no value written");
+  return say("{}: no value written", kind);
 }
 
 std::string odd_rate_text(const std::vector<OddRateChance>& odds, UnitSystem units) {

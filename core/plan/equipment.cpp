@@ -44,9 +44,10 @@ class List {
         say("{}; two people or a hoist to lower it", text(tool_.mass.kg, Dimension::mass)));
     add(EquipmentGroup::boring, said("a way to turn the tool to reverse from the launch pit, tried before it goes in"));
     if (const auto& pipe = crossing_.pipe) {
-      std::string what = pipe->material.empty() ? std::string(said("pipe")) : said("pipe, ") + pipe->material;
+      std::string what = said("pipe");
+      if (!pipe->material.empty()) what += ", " + pipe->material;
       if (pipe->outside_diameter) what += ", " + text(pipe->outside_diameter->m, Dimension::small_length);
-      if (*pipe->count > 1) what += say(", {} of them", *pipe->count);
+      if (*pipe->count > 1) what += ", " + say_count("{} of them", "{} of them", *pipe->count);
       add(EquipmentGroup::boring, what,
           answer_.bore.length_m > 0
               ? say("the bore is {} long; add both pits", text(answer_.bore.length_m, Dimension::length))
@@ -64,10 +65,10 @@ class List {
     const Air& entered = crossing_.air;
     const auto& supply = answer_.air.supply;
     std::string compressor = entered.compressor.name.empty() ? std::string(said("compressor"))
-                                                             : said("compressor ") + entered.compressor.name;
+                                                             : say("compressor {}", entered.compressor.name);
     if (entered.compressor.free_air) compressor += ", " + text(entered.compressor.free_air->m3_s, Dimension::flow);
     if (entered.compressor.pressure)
-      compressor += say(" at {}", text(entered.compressor.pressure->Pa, Dimension::air_pressure));
+      compressor = say("{} at {}", compressor, text(entered.compressor.pressure->Pa, Dimension::air_pressure));
     add(EquipmentGroup::air, compressor,
         say("the tool takes {} of free air at {}",
             text(supply ? supply->wanted.m3_s : tool_.free_air.m3_s, Dimension::flow),
@@ -81,37 +82,41 @@ class List {
       if (part.kind == AirPartKind::lubricator) add(EquipmentGroup::air, said("lubricator in the line, within reach"));
     }
     add(EquipmentGroup::air, said("a restraint on every coupling, its pin or lock in place"),
-        couplings > 0 ? say("{} couplings entered, and both ends of the line", couplings) : "");
+        couplings > 0 ? say_count("{} coupling entered, and both ends of the line",
+                                  "{} couplings entered, and both ends of the line", couplings)
+                      : "");
     add(EquipmentGroup::air, said("a valve at the launch pit that shuts the air and bleeds the line"));
     add(EquipmentGroup::air, said("a pressure gauge at the tool's end of the line"));
     const OilPlan& oil = answer_.air.oil;
-    std::string use = said("first fill ") + text(oil.first_fill.m3, Dimension::small_volume);
-    if (oil.for_nine_in_ten) use += said(", then up to ") + text(oil.for_nine_in_ten->m3, Dimension::small_volume);
-    add(EquipmentGroup::air, said("oil for the tool, made for the temperature of the day"), use);
+    const std::string fill = text(oil.first_fill.m3, Dimension::small_volume);
+    add(EquipmentGroup::air, said("oil for the tool, made for the temperature of the day"),
+        oil.for_nine_in_ten
+            ? say("first fill {}, then up to {}", fill, text(oil.for_nine_in_ten->m3, Dimension::small_volume))
+            : say("first fill {}", fill));
     if (answer_.air.water && answer_.air.water->icing != Icing::none)
       add(EquipmentGroup::air, said("a water separator in the line, with a drain"),
-          said("about ") + text(answer_.air.water->comes_out_kg_s / 1000, Dimension::small_flow) +
-              said(" of water comes out"));
+          say("about {} of water comes out", text(answer_.air.water->comes_out_kg_s / 1000, Dimension::small_flow)));
   }
 
   void setting_out() {
     add(EquipmentGroup::setting_out, said("a level or grade gauge that lies on the tool, checked both ways round"));
     const Launch& launch = crossing_.bore.launch;
     add(EquipmentGroup::setting_out, said("sighting stake, line and plumb"),
-        launch.sight_base
-            ? said("stake ") + text(launch.sight_base->m, Dimension::length) + said(" ahead of the launch face")
-            : said("no sight base is entered"));
+        launch.sight_base ? say("stake {} ahead of the launch face", text(launch.sight_base->m, Dimension::length))
+                          : said("no sight base is entered"));
     add(EquipmentGroup::setting_out, said("measuring tape, marker and watch"));
     const auto marks = std::count_if(answer_.marks.begin(), answer_.marks.end(),
                                      [](const Mark& mark) { return mark.hose_m.has_value(); });
-    if (marks > 0) add(EquipmentGroup::setting_out, say("tape for {} marks on the hose", marks));
+    if (marks > 0)
+      add(EquipmentGroup::setting_out,
+          say_count("tape for {} mark on the hose", "tape for {} marks on the hose", marks));
     add(EquipmentGroup::setting_out, said("cradle or bearers, and wedges"),
         crossing_.pits.launch.cradle_height->m > 0
-            ? text(crossing_.pits.launch.cradle_height->m, Dimension::small_length) + said(" high")
+            ? say("{} high", text(crossing_.pits.launch.cradle_height->m, Dimension::small_length))
             : "");
     if (crossing_.pits.launch.slab_thickness->m > 0)
       add(EquipmentGroup::setting_out, said("slab or bedding for the launch pit"),
-          text(crossing_.pits.launch.slab_thickness->m, Dimension::small_length) + said(" thick"));
+          say("{} thick", text(crossing_.pits.launch.slab_thickness->m, Dimension::small_length)));
   }
 
   void pit(const std::string& name, const PitShape& shape, const PitAnswer& work) {
@@ -120,21 +125,21 @@ class List {
       shored += held == SideKind::shored;
       shielded += held == SideKind::shielded;
     }
-    const auto of_sides = [](int n) { return fmt::format("{} {}", n, n == 1 ? said("side") : said("sides")); };
-    if (shored > 0) add(EquipmentGroup::pits, name + said(": shoring for ") + of_sides(shored));
-    if (shielded > 0) add(EquipmentGroup::pits, name + said(": a shield for ") + of_sides(shielded));
+    if (shored > 0)
+      add(EquipmentGroup::pits, say_count("{1}: shoring for {0} side", "{1}: shoring for {0} sides", shored, name));
+    if (shielded > 0)
+      add(EquipmentGroup::pits, say_count("{1}: a shield for {0} side", "{1}: a shield for {0} sides", shielded, name));
     for (const PitDuty& duty : work.duties) {
       if (!duty.applies) continue;
-      if (duty.code == "ladder") add(EquipmentGroup::pits, name + said(": ladder"));
-      if (duty.code == "air-test") add(EquipmentGroup::pits, name + said(": a tester for the air in the pit"));
-      if (duty.code == "guard") add(EquipmentGroup::pits, name + said(": guard rail"));
+      if (duty.code == "ladder") add(EquipmentGroup::pits, say("{}: ladder", name));
+      if (duty.code == "air-test") add(EquipmentGroup::pits, say("{}: a tester for the air in the pit", name));
+      if (duty.code == "guard") add(EquipmentGroup::pits, say("{}: guard rail", name));
     }
     if (work.water_head_m && *work.water_head_m > 0)
-      add(EquipmentGroup::pits, name + said(": pump and sump"),
-          said("water ") + text(*work.water_head_m, Dimension::length) + said(" above the floor"));
+      add(EquipmentGroup::pits, say("{}: pump and sump", name),
+          say("water {} above the floor", text(*work.water_head_m, Dimension::length)));
     if (work.loose_m3)
-      add(EquipmentGroup::pits,
-          name + said(": room for ") + text(*work.loose_m3, Dimension::volume) + said(" of loose soil"));
+      add(EquipmentGroup::pits, say("{}: room for {} of loose soil", name, text(*work.loose_m3, Dimension::volume)));
   }
 
   void watching() {

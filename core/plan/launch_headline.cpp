@@ -43,15 +43,17 @@ std::string best_words(const LaunchMap& map, UnitSystem units) {
   const std::string margin = margin_text(best);
   if (best.margin < 0)
     return say("Best launch: {}. No stop, but not without a caution; the worst: {}, {}.", place, binds, margin);
-  const std::string least = binds.empty() ? std::string() : say("; least {}: {}", margin, binds);
-  if (best.verdict == Verdict::within_limits && map.everywhere.empty()) return say("Best launch: {}{}.", place, least);
-  return say("Best launch: {}. No limit is broken, but it is not without a caution{}.", place, least);
+  if (best.verdict == Verdict::within_limits && map.everywhere.empty())
+    return binds.empty() ? say("Best launch: {}.", place) : say("Best launch: {}; least {}: {}.", place, margin, binds);
+  if (binds.empty()) return say("Best launch: {}. No limit is broken, but it is not without a caution.", place);
+  return say("Best launch: {}. No limit is broken, but it is not without a caution; least {}: {}.", place, margin,
+             binds);
 }
 
 std::string missing_words(const LaunchCell& best) {
   if (best.missing == 0) return {};
-  if (best.missing == 1) return said(" Incomplete: one thing is not known, and nothing here counts it.");
-  return say(" Incomplete: {} things are not known, and nothing here counts them.", best.missing);
+  return say_count("Incomplete: one thing is not known, and nothing here counts it.",
+                   "Incomplete: {} things are not known, and nothing here counts them.", best.missing);
 }
 
 /// A better one by the limits, told where a launch is recommended in its place.
@@ -61,7 +63,7 @@ std::string cleaner_words(const LaunchMap& map, UnitSystem units) {
   const double less = map.here.chance_clean.value_or(0) - map.best_by_limits->chance_clean.value_or(0);
   if (map.best_by_limits->chance_clean && less < half_shown_chance) return {};  // it would say one number twice
   return say(
-      " By the limits alone {} would be better, but its chance of a clean bore is {}, that of the one that stands {}.",
+      "By the limits alone {} would be better, but its chance of a clean bore is {}, that of the one that stands {}.",
       place_text(map.over, map.best_by_limits->place, units), chance_words(*map.best_by_limits, units),
       chance_words(map.here, units));
 }
@@ -99,11 +101,10 @@ std::string edge_text(const LaunchMap& map) {
 std::string search_headline(const LaunchMap& map, UnitSystem units) {
   if (!map.best) return said("Nothing was judged.");
   if (const std::string stops = everywhere_words(map, units); !stops.empty())
-    return say("No launch works: {}, wherever the launch is.", stops) + missing_words(*map.best);
-  std::string text = best_words(map, units) + cleaner_words(map, units);
+    return sentences({say("No launch works: {}, wherever the launch is.", stops), missing_words(*map.best)});
   const bool names_it = (map.works || map.best->arrives) && !(map.works && map.best->verdict == Verdict::stop);
-  if (const std::string edge = edge_text(map); !edge.empty() && names_it) text += " " + edge;
-  return text + missing_words(*map.best);
+  return sentences({best_words(map, units), cleaner_words(map, units), names_it ? edge_text(map) : std::string(),
+                    missing_words(*map.best)});
 }
 
 }  // namespace burrow

@@ -167,8 +167,7 @@ std::string verdict_text(const LaunchCell& cell) {
     case Verdict::stop:
       return cell.verdict == Verdict::stop ? said("stop") : said("stop, the same at every launch");
     case Verdict::incomplete:
-      return cell.missing == 1 ? std::string(said("incomplete (1 thing not known)"))
-                               : say("incomplete ({} things not known)", cell.missing);
+      return say_count("incomplete ({} thing not known)", "incomplete ({} things not known)", cell.missing);
     case Verdict::caution:
       return cell.verdict == Verdict::caution ? said("caution") : said("caution, the same at every launch");
     case Verdict::within_limits:

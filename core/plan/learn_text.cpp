@@ -12,7 +12,7 @@ std::string value_text(const LearnedValue& v) {
 }
 
 std::string bores_text(std::int64_t bores) {
-  return fmt::format("{} {}", bores, bores == 1 ? said("bore") : said("bores"));
+  return say_count("{} bore", "{} bores", bores);
 }
 
 std::string rate_text(const LearnedRate& rate) {
@@ -21,10 +21,9 @@ std::string rate_text(const LearnedRate& rate) {
 
 /// Too few metres are said: such a rate stays out of a crossing.
 std::string stops_text(const LearnedSoil& soil) {
-  std::string text = soil.refusals == 1 ? say("1 stop in {:.0f} m", soil.bored_m)
-                                        : say("{} stops in {:.0f} m", soil.refusals, soil.bored_m);
+  std::string text = say_count("{} stop in {:.0f} m", "{} stops in {:.0f} m", soil.refusals, soil.bored_m);
   if (!outweighs_table(soil.refusal_rate, soil.bored_m))
-    text += say(", not taken over below {:.0f} m", soil.refusal_rate->length_m - soil.bored_m);
+    text += ", " + say("not taken over below {:.0f} m", soil.refusal_rate->length_m - soil.bored_m);
   return text;
 }
 

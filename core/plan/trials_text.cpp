@@ -17,10 +17,14 @@ double rounded_up(double chance) {
   return std::min(1.0, std::ceil(chance / digit - 1e-9) * digit);
 }
 
+bool none_seen(const Count& count) {
+  return count.n == 0 && count.of > 0;
+}
+
 std::string chance_text(const Count& count, UnitSystem units) {
   const auto chance = [&](double value) { return format(value, Dimension::chance, units); };
   if (count.of == 0) return "–";
-  if (count.n == 0) return say("none seen, below {}", chance(rounded_up(count.upper_95())));
+  if (none_seen(count)) return say("none seen, below {}", chance(rounded_up(count.upper_95())));
   if (count.n == count.of) return say("all {}", count.of);
   return fmt::format("{} ± {}", chance(count.chance()), chance(count.standard_error()));
 }
@@ -43,8 +47,8 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
   const bool arrives = assessment.bore.ends == PathEnd::exit;
   const Arrival& arrival = assessment.arrival;
   const auto share = [&](std::string what, const Count& count, std::optional<double> closed = {}) {
-    lines.push_back(
-        {std::move(what), chance_text(count, units), closed_text(closed, Dimension::chance, units), std::string()});
+    lines.push_back({std::move(what), chance_text(count, units), closed_text(closed, Dimension::chance, units),
+                     std::string(), none_seen(count)});
   };
   // The trials count those that the ground stops among all; the closed form speaks of bores that get there.
   std::optional<double> inside;
@@ -56,7 +60,7 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
   share(said("are stopped by the ground"), trials.refused, assessment.chance_of_refusal);
   if (assessment.refusal_station_m)
     lines.push_back({said("not counted: a blow no longer moves the tool"),
-                     said("from station ") + format(*assessment.refusal_station_m, Dimension::station, units),
+                     say("from station {}", format(*assessment.refusal_station_m, Dimension::station, units)),
                      {},
                      {}});
   share(said("end at a utility"), trials.contact);
@@ -77,21 +81,24 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
     for (const UtilityAnswer& u : assessment.utilities)
       if (u.id == counted.id) answer = &u;
     const std::string name = answer && !answer->name.empty() ? answer->name : counted.id;
-    const std::string unsure = counted.depth_unknown ? said(" (at least: its depth is not known everywhere)") : "";
-    lines.push_back({said("touch ") + name, chance_text(counted.contact, units) + unsure,
-                     answer ? closed_text(answer->contact_chance, Dimension::chance, units) : std::string(),
-                     counted.id});
-    lines.push_back({said("come too near to ") + name, chance_text(counted.encroachment, units) + unsure,
+    const auto chance = [&](const Count& count) {
+      const std::string seen = chance_text(count, units);
+      return counted.depth_unknown ? say("{} (at least: its depth is not known everywhere)", seen) : seen;
+    };
+    lines.push_back({say("touch {}", name), chance(counted.contact),
+                     answer ? closed_text(answer->contact_chance, Dimension::chance, units) : std::string(), counted.id,
+                     none_seen(counted.contact)});
+    lines.push_back({say("come too near to {}", name), chance(counted.encroachment),
                      answer ? closed_text(answer->encroachment_chance, Dimension::chance, units) : std::string(),
-                     counted.id});
+                     counted.id, none_seen(counted.encroachment)});
   }
   return lines;
 }
 
 std::string model_status(const ModelConstants& model) {
   if (!calibrated(model)) return said("our model, not calibrated");
-  const std::int64_t bores = model.calibrated_from.value;
-  return say("our model, calibrated from {} {}", bores, bores == 1 ? said("bore") : said("bores"));
+  return say_count("our model, calibrated from {} bore", "our model, calibrated from {} bores",
+                   model.calibrated_from.value);
 }
 
 }  // namespace burrow

@@ -12,17 +12,23 @@ namespace burrow {
 
 namespace {
 
-/// Gives tr() the dictionary of the core. A text with two meanings has an entry "context|text" for the rarer one.
+/// Gives tr() the dictionary of the core. A context is looked up only where the code gives one (tr's second text): the
+/// name of a class is none, so that pages and core share a text. The forms of counted texts are the dictionary's, in
+/// English too; Qt puts the number in.
 class FromDictionary : public QTranslator {
  public:
   using QTranslator::QTranslator;
 
   [[nodiscard]] bool isEmpty() const override { return spoken().texts.empty(); }
 
-  QString translate(const char* context, const char* text, const char* /*disambiguation*/, int /*n*/) const override {
+  QString translate(const char* /*class_name*/, const char* text, const char* context, int n) const override {
     if (!text || !*text) return {};
+    if (n >= 0) {
+      const std::string* form = counted_text(text, static_cast<unsigned long long>(n));
+      if (form) return QString::fromStdString(*form);
+    }
     const auto& texts = spoken().texts;
-    auto it = texts.find(std::string(context ? context : "") + '|' + text);
+    auto it = context && *context ? texts.find(in_context(context, text)) : texts.end();
     if (it == texts.end()) it = texts.find(std::string_view(text));
     return it == texts.end() ? QString() : QString::fromStdString(it->second);
   }
@@ -53,8 +59,8 @@ void speak_language(const QString& language) {
   }
   QCoreApplication::removeTranslator(ours);
   QCoreApplication::removeTranslator(of_qt);
-  if (spoken().language == "en") return;
-  if (of_qt->load(QStringLiteral("qtbase_") + language, QLibraryInfo::path(QLibraryInfo::TranslationsPath)))
+  if (spoken().language != "en" &&
+      of_qt->load(QStringLiteral("qtbase_") + language, QLibraryInfo::path(QLibraryInfo::TranslationsPath)))
     QCoreApplication::installTranslator(of_qt);
   QCoreApplication::installTranslator(ours);
 }

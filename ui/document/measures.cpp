@@ -229,9 +229,9 @@ Result<PartValue> with_measure(const Crossing& crossing, const Tables& tables, c
     put(draft, part, std::move(*next));
   }
   return fail(name, text(wanted),
-              nearest < 1e300 ? burrow::said("something that can be reached by this alone; the nearest found is ") +
-                                    text(nearest_value)
-                              : "a bore that reaches so far");
+              nearest < 1e300
+                  ? say("something that can be reached by this alone; the nearest found is {}", text(nearest_value))
+                  : "a bore that reaches so far");
 }
 
 Field measure_field(const Crossing& crossing, const Assessment& assessment, const Tables& tables,

@@ -29,28 +29,33 @@ void put_element(std::vector<T>& list, const std::string& id, Element<T> element
   }
 }
 
-std::string pit_edge_name(const PartRef& part) {
-  const std::string pit = part.id == "launch" ? burrow::said("launch pit, ") : burrow::said("exit pit, ");
-  if (part.index >= first_floor_corner) return pit + say("corner {} of the floor", part.index - first_floor_corner + 1);
+std::string edge_name(const PartRef& part) {
+  if (part.index >= first_floor_corner) return say("corner {} of the floor", part.index - first_floor_corner + 1);
   switch (static_cast<PitEdge>(part.index)) {
     case PitEdge::floor_back:
-      return pit + burrow::said("far end of the floor");
+      return burrow::said("far end of the floor");
     case PitEdge::floor_level:
-      return pit + burrow::said("level of the floor");
+      return burrow::said("level of the floor");
     case PitEdge::floor_left:
-      return pit + burrow::said("left edge of the floor");
+      return burrow::said("left edge of the floor");
     case PitEdge::floor_right:
-      return pit + burrow::said("right edge of the floor");
+      return burrow::said("right edge of the floor");
     case PitEdge::top_bore:
-      return pit + burrow::said("top of the bore side");
+      return burrow::said("top of the bore side");
     case PitEdge::top_back:
-      return pit + burrow::said("top of the back");
+      return burrow::said("top of the back");
     case PitEdge::top_left:
-      return pit + burrow::said("top of the left side");
+      return burrow::said("top of the left side");
     case PitEdge::top_right:
-      return pit + burrow::said("top of the right side");
+      return burrow::said("top of the right side");
   }
-  return part.id == "launch" ? burrow::said("launch pit") : burrow::said("exit pit");
+  return {};
+}
+
+std::string pit_edge_name(const PartRef& part) {
+  const std::string pit = part.id == "launch" ? burrow::said("launch pit") : burrow::said("exit pit");
+  const std::string edge = edge_name(part);
+  return edge.empty() ? pit : pit + ", " + edge;
 }
 
 template <class T>

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
+#include <utility>
 
 #include "burrow/base/say.h"
 #include "burrow/document/class_fields.h"
@@ -55,7 +57,7 @@ double moved_along(double station_m, double by) {
 }
 
 std::string copy_name(const std::string& name) {
-  return name.empty() ? name : name + burrow::said(" (copy)");
+  return name.empty() ? name : say("{} (copy)", name);
 }
 
 }  // namespace
@@ -70,36 +72,49 @@ bool there_is(const Crossing& crossing, const PartRef& part) {
   return holds(crossing, part);
 }
 
+namespace {
+
+/// What is counted together: surface features by their own kind.
+using Counted = std::pair<PartKind, std::optional<SurfaceKind>>;
+
+std::string counted_name(const Counted& counted, int n) {
+  if (counted.first == PartKind::utility) return say_count("{} utility", "{} utilities", n);
+  if (counted.first == PartKind::stratum) return say_count("{} stratum", "{} strata", n);
+  if (!counted.second) return say_count("{} test hole", "{} test holes", n);
+  switch (*counted.second) {
+    case SurfaceKind::road:
+      return say_count("{} road", "{} roads", n);
+    case SurfaceKind::track:
+      return say_count("{} track", "{} tracks", n);
+    case SurfaceKind::ditch:
+      return say_count("{} ditch", "{} ditches", n);
+    case SurfaceKind::drive:
+      return say_count("{} drive", "{} drives", n);
+    case SurfaceKind::footway:
+      return say_count("{} footway", "{} footways", n);
+    case SurfaceKind::footing:
+      return say_count("{} footing", "{} footings", n);
+    case SurfaceKind::building:
+      return say_count("{} building", "{} buildings", n);
+    case SurfaceKind::wall:
+      break;
+  }
+  return say_count("{} wall", "{} walls", n);
+}
+
+}  // namespace
+
 std::string several_name(const Crossing& crossing, const std::vector<PartRef>& parts) {
-  std::map<std::string, int> counts;
-  std::vector<std::string> order;
+  std::map<Counted, int> counts;
+  std::vector<Counted> order;
   for (const PartRef& part : parts) {
-    std::string kind = burrow::said("test hole");
-    if (part.kind == PartKind::utility) kind = burrow::said("utility");
-    if (part.kind == PartKind::stratum) kind = burrow::said("stratum");
+    Counted kind{part.kind, std::nullopt};
     if (const SurfaceFeature* feature = in(crossing.site.surface, part.id); part.kind == PartKind::surface && feature)
-      kind = said_word(feature->kind);
+      kind.second = feature->kind;
     if (counts[kind]++ == 0) order.push_back(kind);
   }
-  const auto plural = [](const std::string& kind) {
-    // What stands in a dictionary has its plural there too.
-    for (const auto& [one, many] : {std::pair{noted("utility"), noted("utilities")},
-                                    {noted("stratum"), noted("strata")},
-                                    {noted("test hole"), noted("test holes")},
-                                    {noted("road"), noted("roads")},
-                                    {noted("track"), noted("tracks")},
-                                    {noted("ditch"), noted("ditches")},
-                                    {noted("drive"), noted("drives")},
-                                    {noted("footway"), noted("footways")},
-                                    {noted("footing"), noted("footings")},
-                                    {noted("building"), noted("buildings")},
-                                    {noted("wall"), noted("walls")}})
-      if (kind == burrow::said(one)) return std::string(burrow::said(many));
-    return kind;
-  };
   std::string name;
-  for (const std::string& kind : order)
-    name += fmt::format("{}{} {}", name.empty() ? "" : ", ", counts[kind], counts[kind] == 1 ? kind : plural(kind));
+  for (const Counted& kind : order) name += (name.empty() ? "" : ", ") + counted_name(kind, counts[kind]);
   return name;
 }
 

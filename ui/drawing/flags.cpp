@@ -94,9 +94,10 @@ std::vector<Flag> place_flags(const Picture& picture, int* left_out) {
       continue;
     }
     QString words = with_units_kept(QString::fromStdString(finding_text(finding, picture.look.units)));
-    for (const int other : group.others)
-      words +=
-          (other == group.others.front() ? QObject::tr(" · also ") : QStringLiteral(", ")) + QString::number(other + 1);
+    QStringList others;
+    for (const int other : group.others) others << QString::number(other + 1);
+    if (!others.isEmpty())
+      words += QStringLiteral(" · ") + QObject::tr("also %1").arg(others.join(QStringLiteral(", ")));
     const QRectF area = metrics.boundingRect(QRectF(0, 0, width - badge - text * 0.5, 1000), Qt::TextWordWrap, words);
     const double w = std::ceil(area.width() + badge + text * 1.3);
     const double h = std::ceil(std::max(area.height(), badge - text * 0.4) + text * 0.5);

@@ -40,11 +40,11 @@ QString AirPanel::part_words(const AirPart& part) const {
       return tr("hose, %1 of %2 bore")
           .arg(length(part.length, Dimension::length), length(part.bore, Dimension::small_length));
     case AirPartKind::coupling:
-      return *part.count == 1 ? tr("coupling") : tr("%1 couplings").arg(*part.count);
+      return tr("%n couplings", nullptr, static_cast<int>(*part.count));
     case AirPartKind::lubricator:
       break;
   }
-  return *part.count == 1 ? tr("lubricator") : tr("%1 lubricators").arg(*part.count);
+  return tr("%n lubricators", nullptr, static_cast<int>(*part.count));
 }
 
 Thing AirPanel::thing(std::size_t part) const {
@@ -172,10 +172,10 @@ QString AirPanel::change_words() const {
         what = from_to(tr("compressor turned up: %2 instead of %1"), Dimension::air_pressure);
         break;
     }
-    const QString warn =
-        change.at_tool.Pa > most + 1
-            ? tr("\nmore than %1 at the tool: not without its maker's word").arg(text_of(most, Dimension::air_pressure))
-            : QString();
+    const QString warn = change.at_tool.Pa > most + 1
+                             ? QLatin1Char('\n') + tr("more than %1 at the tool: not without its maker's word")
+                                                       .arg(text_of(most, Dimension::air_pressure))
+                             : QString();
     facts.emplace_back(what,
                        tr("%1 at the tool, %2 more")
                                .arg(fine_pressure(change.at_tool.Pa, units_), fine_pressure(change.gain.Pa, units_)) +
@@ -201,11 +201,11 @@ QString AirPanel::oil_words() const {
   if (air.oil.look_every)
     facts.emplace_back(tr("look at it every"), text_of(air.oil.look_every->s, Dimension::duration));
   if (air.water) {
-    facts.emplace_back(tr("water that comes out in the line"),
-                       tr("%1, air %2 humid%3")
-                           .arg(text_of(air.water->comes_out_kg_s / 1000, Dimension::small_flow),
-                                text_of(air.water->humidity, Dimension::chance),
-                                air.water->humidity_known ? QString() : tr(" (not known: the worst)")));
+    facts.emplace_back(
+        tr("water that comes out in the line"),
+        (air.water->humidity_known ? tr("%1, air %2 humid") : tr("%1, air %2 humid (not known: the worst)"))
+            .arg(text_of(air.water->comes_out_kg_s / 1000, Dimension::small_flow),
+                 text_of(air.water->humidity, Dimension::chance)));
     facts.emplace_back(tr("ice in the exhaust"), air.water->icing == Icing::none       ? tr("none: no water comes out")
                                                  : air.water->icing == Icing::possible ? tr("possible: drain the water")
                                                                                        : tr("likely: cold and wet"));

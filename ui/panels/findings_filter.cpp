@@ -150,7 +150,7 @@ void FilterBar::tell() {
   const int shown = filter_.rowCount();
   const int whole = shown + filter_.hidden();
   const QString hidden = filter_.hidden() == 0 ? tr("none hidden") : tr("%n hidden", nullptr, filter_.hidden());
-  count_->setText(tr("%1 of %2 shown, %3").arg(shown).arg(whole).arg(hidden));
+  count_->setText(tr("%1 of %n shown, %2", nullptr, whole).arg(shown).arg(hidden));
   count_->setVisible(filtered);
   all_->setVisible(filtered);
 }
@@ -166,7 +166,7 @@ QString FilterBar::empty_words() const {
     ways << (subjects_.empty() ? tr("pick a thing on the drawing")
                                : tr("take the tick off “only about the picked thing”"));
   return tr("No finding fits this choice; %n hidden by it.", nullptr, filter_.hidden()) + QLatin1Char('\n') +
-         tr("To see more: %1, or “Show all”.").arg(ways.join(tr(", ")));
+         tr("To see more: %1, or “Show all”.").arg(ways.join(QStringLiteral(", ")));
 }
 
 }  // namespace burrow

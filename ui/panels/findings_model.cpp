@@ -58,8 +58,8 @@ QVariant FindingsModel::data(const QModelIndex& index, int role) const {
     case Qt::DisplayRole:
       return QString::fromStdString(finding_text(f, units_));
     case Qt::AccessibleTextRole:
-      return qs(burrow::said(burrow::words(f.severity))) + (f.muted ? QObject::tr(", muted: ") : QStringLiteral(": ")) +
-             QString::fromStdString(finding_text(f, units_));
+      return (f.muted ? QObject::tr("%1, muted: %2") : QStringLiteral("%1: %2"))
+          .arg(qs(burrow::said(burrow::words(f.severity))), QString::fromStdString(finding_text(f, units_)));
     case mark_role:
       return static_cast<int>(mark_of(f));
     case source_role:
@@ -88,8 +88,8 @@ int FindingsModel::row_like(const Finding& finding, int near_row) const {
 QString FindingsModel::words(int row) const {
   const Finding& f = finding(row);
   return QString::fromStdString(finding_text(f, units_)) + QLatin1Char('\n') +
-         source_line(f, document_.crossing(), document_.tables()) + QLatin1Char('\n') + qs(f.name) +
-         (f.muted ? QObject::tr(" muted") : QString());
+         source_line(f, document_.crossing(), document_.tables()) + QLatin1Char('\n') +
+         (f.muted ? QObject::tr("%1 muted").arg(qs(f.name)) : qs(f.name));
 }
 
 void FindingsModel::set_units(UnitSystem units) {

@@ -319,9 +319,9 @@ void LaunchPanel::show_tools() {
     html += QStringLiteral(
                 "<tr><td valign='top'><b>%1</b>%2<br><font color='%3'>%4</font></td>"
                 "<td valign='top'><font color='%5'>■</font> %6<br>%7</td></tr>")
-                .arg(text_of(row.diameter_m, Dimension::small_length), in_force ? tr(" (now)") : QString(),
-                     theme_.ink_soft.name(), ways.toHtmlEscaped(), colour.name(),
-                     row.works ? verdict_words(*row.best) : tr("no launch"),
+                .arg(text_of(row.diameter_m, Dimension::small_length),
+                     in_force ? QLatin1Char(' ') + tr("(now)") : QString(), theme_.ink_soft.name(),
+                     ways.toHtmlEscaped(), colour.name(), row.works ? verdict_words(*row.best) : tr("no launch"),
                      kept_together(tool_text(row, units_)).toHtmlEscaped());
   }
   tools_->setText(html + QStringLiteral("</table>"));

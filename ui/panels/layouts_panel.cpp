@@ -18,9 +18,9 @@ const PartRef layouts_part{PartKind::layouts, {}, -1};
 QString verdict_text(const LayoutSummary& sum) {
   switch (sum.verdict) {
     case Verdict::stop:
-      return LayoutsPanel::tr("stop: %1 broken").arg(sum.stops);
+      return LayoutsPanel::tr("stop: %n broken", nullptr, static_cast<int>(sum.stops));
     case Verdict::incomplete:
-      return LayoutsPanel::tr("incomplete: %1 not known").arg(sum.missing);
+      return LayoutsPanel::tr("incomplete: %n not known", nullptr, static_cast<int>(sum.missing));
     case Verdict::caution:
       return LayoutsPanel::tr("caution: %1").arg(sum.cautions);
     case Verdict::within_limits:

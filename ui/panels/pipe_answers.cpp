@@ -78,12 +78,9 @@ void PipePanel::show_checks() {
   }
   QStringList said;
   if (rows.empty()) said << tr("Nothing is judged without a pipe.");
-  if (!rows.empty())
-    said << (over == 0   ? tr("No limit is broken.")
-             : over == 1 ? tr("1 limit is broken.")
-                         : tr("%1 limits are broken.").arg(over));
-  if (near) said << tr("%1 near the limit.").arg(near);
-  if (open) said << tr("%1 could not be done.").arg(open);
+  if (!rows.empty()) said << (over == 0 ? tr("No limit is broken.") : tr("%n limits are broken.", nullptr, over));
+  if (near) said << tr("%n near the limit.", nullptr, near);
+  if (open) said << tr("%n could not be done.", nullptr, open);
   if (!rows.empty()) said << tr("Pick a check below for its working.");
   summary_->setText(said.join(QLatin1Char(' ')));
   if (std::none_of(rows.begin(), rows.end(), [this](const CheckRow& r) { return r.code == picked_; })) picked_.clear();

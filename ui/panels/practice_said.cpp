@@ -35,7 +35,7 @@ QString end_words(const PracticeRun& run) {
 }
 
 QString cause_words(std::string_view cause) {
-  if (cause == "level") return QCoreApplication::translate("practice", "level");
+  if (cause == "level") return QObject::tr("level", "the instrument");
   if (cause == "sight") return QObject::tr("sight");
   if (cause == "start") return QObject::tr("where it started");
   if (cause == "ground") return QObject::tr("ground other than drawn");
@@ -93,16 +93,20 @@ void PracticePanel::show_debrief() {
     return;
   }
   const auto side = [this](double left) {
-    return text_of(std::abs(left), Dimension::length) + (left < 0 ? tr(" right") : tr(" left"));
+    return (left < 0 ? tr("%1 right") : tr("%1 left")).arg(text_of(std::abs(left), Dimension::length));
   };
   const auto height = [this](double up) {
-    return text_of(std::abs(up), Dimension::length) + (up < 0 ? tr(" low") : tr(" high"));
+    return (up < 0 ? tr("%1 low") : tr("%1 high")).arg(text_of(std::abs(up), Dimension::length));
   };
-  QString html = (run_->end() == PracticeEnd::arrived
-                      ? tr("Missed the predicted arrival by %1 and %2%3")
-                      : tr("Left to itself it would have missed the predicted arrival by %1 and %2%3"))
-                     .arg(side(debrief_->miss_left_m), height(debrief_->miss_up_m),
-                          debrief_->prolonged ? tr(", carried on straight to the exit face.") : QStringLiteral("."));
+  const bool arrived = run_->end() == PracticeEnd::arrived;
+  const QString missed =
+      debrief_->prolonged
+          ? (arrived ? tr("Missed the predicted arrival by %1 and %2, carried on straight to the exit face.")
+                     : tr("Left to itself it would have missed the predicted arrival by %1 and %2, carried on straight "
+                          "to the exit face."))
+          : (arrived ? tr("Missed the predicted arrival by %1 and %2.")
+                     : tr("Left to itself it would have missed the predicted arrival by %1 and %2."));
+  QString html = missed.arg(side(debrief_->miss_left_m), height(debrief_->miss_up_m));
   if (!run_->truth().struck.empty())
     for (const Utility& utility : run_->layout().site.utilities)
       if (utility.id == run_->truth().struck)
@@ -123,7 +127,9 @@ void PracticePanel::show_debrief() {
                                                  choice_words(decision.choice).toLower(),
                                                  QString::fromStdString(advice_title(decision.advised)).toLower());
   }
-  html += tr("%1 of %2 decisions were what the numbers asked for.").arg(right).arg(run_->decisions().size()) + wrong;
+  html += tr("%1 of %n decisions were what the numbers asked for.", nullptr, static_cast<int>(run_->decisions().size()))
+              .arg(right) +
+          wrong;
   said_->setText(html);
   said_->show();
 }

@@ -54,7 +54,7 @@ QString SetupPanel::line_text() const {
   const GradeReadings& grade = setup_.grade;
   const QString apart = text_of(std::abs(grade.rise.m), Dimension::small_length);
   const bool level = std::abs(grade.rise.m) < shown_m;
-  Facts facts{{tr("grade"), level ? tr("level")
+  Facts facts{{tr("grade"), level ? tr("level", "a line")
                                   : tr("%1 (%2), %3")
                                         .arg(text_of(grade.grade.v, Dimension::grade),
                                              text_of(grade.inclination.rad, Dimension::angle),

@@ -202,7 +202,8 @@ QString SoilPanel::guess_words(const GuessEffect& effect, const Stratum& stratum
       : lower  ? tr("up to %1 lower").arg(size_of(effect.shift_low_m))
       : higher ? tr("up to %1 higher").arg(size_of(effect.shift_high_m))
                : tr("at the same level");
-  const QString classes = names.join(tr(" or "));
+  QString classes;
+  for (const QString& name : names) classes = classes.isEmpty() ? name : tr("%1 or %2").arg(classes, name);
   QString text = stratum.known.entered ? tr("A guess: it may as well be %1.").arg(classes)
                                        : tr("Nothing is entered, so a guess: it may as well be %1.").arg(classes);
   text += QLatin1Char(' ') + tr("There the bore would end %1.").arg(where);

@@ -281,7 +281,8 @@ QString SurfacePanel::place_words(const SurfaceFeature& feature) const {
   if (feature.from && feature.to)
     return tr("station %1 to %2")
         .arg(text_of(feature.from->m, Dimension::station), text_of(feature.to->m, Dimension::station));
-  if (feature.outline.size() > 2) return tr("outline of %1 points in plan").arg(feature.outline.size());
+  if (feature.outline.size() > 2)
+    return tr("outline of %n points in plan", nullptr, static_cast<int>(feature.outline.size()));
   return tr("place not entered");
 }
 
@@ -327,7 +328,7 @@ QString SurfacePanel::rule_words(const SurfaceRule& rule) const {
   ask(tr("pipe ends %1 off its edge"), rule.pipe_end_setback, &Length::m, Dimension::length);
   ask(tr("nothing within %1 of its centreline"), rule.clear_of_centre, &Length::m, Dimension::length);
   ask(tr("hole driven without taking soil out at most %1"), rule.largest_driven, &Length::m, Dimension::small_length);
-  QString text = tr("%1: %2.").arg(text_from(rule.name), asks.join(tr(", ")));
+  QString text = tr("%1: %2.").arg(text_from(rule.name), asks.join(QStringLiteral(", ")));
   if (current()->required_cover && rule.cover) text += QLatin1Char(' ') + tr("The cover typed below goes before it.");
   if (!rule.note.empty()) text += QLatin1Char(' ') + text_from(rule.note);
   if (rule.kind != current()->kind) text += QLatin1Char(' ') + tr("It is a rule for a %1.").arg(kind_words(rule.kind));

@@ -120,7 +120,8 @@ void ToolPanel::show_blow() {
                        (grip < stop      ? tr("%1: stop, at least %2 wanted").arg(times(grip), times(stop))
                         : grip < caution ? tr("%1: caution, %2 wanted").arg(times(grip), times(caution))
                                          : tr("%1: enough, %2 wanted").arg(times(grip), times(caution))) +
-                           tr("\nat station %1").arg(text_of(advance.least_grip_station_m, Dimension::station)));
+                           QLatin1Char('\n') +
+                           tr("at station %1").arg(text_of(advance.least_grip_station_m, Dimension::station)));
     facts.emplace_back(
         tr("hold the tool"),
         advance.held_until_m

@@ -165,8 +165,7 @@ void TrialsPanel::refresh() {
     for (const std::string& text : {line.what, line.value, desk_.current() ? line.closed : std::string()}) {
       auto* item = new QTableWidgetItem(text.empty() ? QStringLiteral("–") : qs(text));
       item->setForeground(ink);
-      item->setToolTip(
-          qs(text.starts_with(burrow::said("none seen")) ? text + burrow::said(" with 95 % confidence") : text));
+      item->setToolTip(qs(column == 1 && line.none_seen ? say("{} with 95 % confidence", text) : text));
       table_->setItem(row, column++, item);
     }
   }

@@ -69,9 +69,9 @@ void UtilitiesPanel::show_answer() {
     add(tr("clear gap, outside to outside"), answer->separation_m, Dimension::length);
     add(tr("19 times in 20 more than"), answer->gap_low_m, Dimension::length);
     add(tr("wanted"), answer->required_m, Dimension::length);
-    const QString least = answer->by == ContactBy::bound ? tr(", at least") : QString();
+    const bool least = answer->by == ContactBy::bound;
     const auto add_chance = [&](const QString& name, const std::optional<double>& chance) {
-      if (chance) facts.emplace_back(name + least, chance_text(*chance));
+      if (chance) facts.emplace_back(least ? tr("%1, at least").arg(name) : name, chance_text(*chance));
     };
     add_chance(tr("chance of touching"), answer->contact_chance);
     add_chance(tr("the same, however it is located"), answer->contact_chance_worst);

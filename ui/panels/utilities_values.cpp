@@ -89,7 +89,7 @@ void UtilitiesPanel::make_values() {
       [](const Utility& u) { return row_of_word(u.recorded.level); },
       [](Utility& u, int row) { u.recorded.level = word_or_none_at<LevelMeant>(row); });
   utility_choice(
-      tr("measured from"), {tr("not said"), tr("ground"), tr("datum")},
+      tr("measured from"), {tr("not said"), tr("ground", "measured from"), tr("datum")},
       [](const Utility& u) { return row_of_word(u.recorded.from); },
       [](Utility& u, int row) { u.recorded.from = word_or_none_at<DepthFrom>(row); });
   level_ = add_entries(tr("default"), true);

@@ -18,8 +18,8 @@ constexpr double small = 11 * pt;  // nothing on the card is smaller
 constexpr double large = 20 * pt;  // what has to be set
 constexpr double margin = 8;
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("card", text);
+QString tr(const char* text, const char* context = nullptr, int n = -1) {
+  return QCoreApplication::translate("card", text, context, n);
 }
 
 FlowStyle card_style() {
@@ -54,7 +54,7 @@ Setting left_right(const QString& what, double offset_m, const Sheet& sheet, Dim
 }
 
 Setting up_down(const QString& what, double rise_m, const Sheet& sheet) {
-  if (std::abs(rise_m) < 0.00005) return {what, tr("level")};
+  if (std::abs(rise_m) < 0.00005) return {what, tr("level", "a line")};
   return {tr("%1: %2").arg(what, rise_m > 0 ? tr("nose up") : tr("nose down")),
           length(std::abs(rise_m), sheet, Dimension::small_length)};
 }
@@ -217,6 +217,10 @@ double foot_of_front(Paper& paper, const QRectF& in, double top, const Sheet& sh
   return y + 2 * row;
 }
 
+bool stops_here(const Mark& mark) {
+  return std::find(mark.tasks.begin(), mark.tasks.end(), MarkTask::stop_until_exposed) != mark.tasks.end();
+}
+
 /// The marks in short between settings and foot, as many as there is room for.
 void short_marks(Paper& paper, const QRectF& box, const Sheet& sheet) {
   const std::vector<Mark>& marks = sheet.assessment.marks;
@@ -241,12 +245,13 @@ void short_marks(Paper& paper, const QRectF& box, const Sheet& sheet) {
     const double height = line * static_cast<double>(std::max<qsizetype>(1, lines.size())) + 0.5;
     const double after = i + 1 < marks.size() ? line : 0;  // for the words that send to the back
     if (y + height + after > box.bottom() + 1e-6) {
-      paper.text({box.left() + 1, y + small}, tr("The other %1 marks are on the back.").arg(marks.size() - i), bold);
+      paper.text({box.left() + 1, y + small},
+                 tr("The other %n marks are on the back.", nullptr, static_cast<int>(marks.size() - i)), bold);
       return;
     }
     paper.text({box.left() + 1, y + small}, mark.hose_m ? shown_length(mark.hose_m) : tr("tool in"), body);
     paper.text({box.left() + number + 1, y + small}, shown_length(mark.depth_m), body);
-    const bool stops = words.startsWith(QStringLiteral("STOP"));
+    const bool stops = stops_here(mark);
     double base = y + small;
     for (const QString& part : lines) {
       if (!part.isEmpty()) paper.text({words_at, base}, part, {small, stops ? QFont::Bold : QFont::Normal});
@@ -261,8 +266,7 @@ void short_marks(Paper& paper, const QRectF& box, const Sheet& sheet) {
 QString near_and_to_do(const Mark& mark, const Sheet& sheet) {
   QString task = QString::fromStdString(task_words(mark, sheet.crossing));
   if (!task.isEmpty()) task[0] = task[0].toUpper();
-  if (std::find(mark.tasks.begin(), mark.tasks.end(), MarkTask::stop_until_exposed) != mark.tasks.end())
-    task = tr("STOP. ") + task;
+  if (stops_here(mark)) task = tr("STOP.") + QLatin1Char(' ') + task;
   QStringList all;
   if (!task.isEmpty()) all << task;
   for (const MarkNear& near : mark.near)

@@ -15,8 +15,8 @@ constexpr double strip_height = 56;
 const QColor soft(0x50, 0x50, 0x50);
 const TextStyle small{2.2}, body{2.5};
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("sheet", text);
+QString tr(const char* text, const char* context = nullptr, int n = -1) {
+  return QCoreApplication::translate("sheet", text, context, n);
 }
 
 QColor verdict_colour(Verdict verdict) {
@@ -155,10 +155,10 @@ void worst_findings(Paper& paper, const Sheet& sheet, const QRectF& box) {
   std::size_t shown = 0;
   const double last = box.bottom() - 3.4;
   for (const Finding& f : sheet.assessment.findings) {
-    QString words = QStringLiteral("%1. ").arg(shown + 1);
-    words += f.missing ? tr("missing") : qs(burrow::said(burrow::words(f.severity)));
-    words += QStringLiteral(": ") + QString::fromStdString(finding_text(f, sheet.units));
-    if (f.muted) words += tr(" (muted)");
+    const QString severity = f.missing ? tr("missing") : qs(burrow::said(burrow::words(f.severity)));
+    const QString text = QString::fromStdString(finding_text(f, sheet.units));
+    const QString words = (f.muted ? tr("%1. %2: %3 (muted)") : QStringLiteral("%1. %2: %3"))
+                              .arg(QString::number(shown + 1), severity, text);
     const double height = static_cast<double>(wrapped(words, body, box.width()).size()) * line_height_mm(body);
     if (y + height > last) break;
     y += paper.paragraph(QRectF(box.left(), y, box.width(), height), words, body) + 0.3;
@@ -166,9 +166,10 @@ void worst_findings(Paper& paper, const Sheet& sheet, const QRectF& box) {
   }
   const std::size_t all = sheet.assessment.findings.size();
   paper.short_text({box.left(), box.bottom() - 0.8},
-                   all == 0       ? tr("None.")
-                   : shown == all ? tr("Limits and sources: next page.")
-                                  : tr("%1 more, limits and sources: next page.").arg(all - shown),
+                   all == 0 ? tr("None.")
+                   : shown == all
+                       ? tr("Limits and sources: next page.")
+                       : tr("%n more, limits and sources: next page.", nullptr, static_cast<int>(all - shown)),
                    {2.2, QFont::DemiBold}, box.width());
 }
 

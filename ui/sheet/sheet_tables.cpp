@@ -14,8 +14,8 @@ namespace burrow {
 
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("sheet", text);
+QString tr(const char* text, const char* context = nullptr, int n = -1) {
+  return QCoreApplication::translate("sheet", text, context, n);
 }
 
 class SheetTables {
@@ -187,7 +187,7 @@ class SheetTables {
     return all.join(QStringLiteral(", "));
   }
   static QString soil(const PitShape& shape, const PitAnswer& work) {
-    return qs(said_word(shape.soil_type)) + (work.confirmed ? tr(", confirmed") : tr(", not confirmed on site"));
+    return (work.confirmed ? tr("%1, confirmed") : tr("%1, not confirmed on site")).arg(qs(said_word(shape.soil_type)));
   }
   static QString duties(const PitAnswer& work) {
     QStringList all;
@@ -203,19 +203,18 @@ class SheetTables {
       flow_.paragraph(tr("No pipe is entered."));
       return;
     }
-    QString words = qs(pipe->material);
-    if (const PipeMaterial* material = find_pipe(sheet_.tables, pipe->material)) words = qs(material->name);
-    if (pipe->outside_diameter)
-      words += QStringLiteral(", ") + text(pipe->outside_diameter->m, Dimension::small_length);
-    if (pipe->sdr) words += tr(", SDR %1").arg(pipe->sdr->v);
-    if (*pipe->count > 1) words += tr(", %1 of them").arg(*pipe->count);
-    words += QStringLiteral(", ") + qs(said_word(*pipe->insertion)).replace(QLatin1Char('-'), QLatin1Char(' '));
-    flow_.paragraph(words);
+    const PipeMaterial* material = find_pipe(sheet_.tables, pipe->material);
+    QStringList words{material ? qs(material->name) : qs(pipe->material)};
+    if (pipe->outside_diameter) words << text(pipe->outside_diameter->m, Dimension::small_length);
+    if (pipe->sdr) words << tr("SDR %1").arg(pipe->sdr->v);
+    if (*pipe->count > 1) words << tr("%n of them", nullptr, static_cast<int>(*pipe->count));
+    words << qs(said_word(*pipe->insertion)).replace(QLatin1Char('-'), QLatin1Char(' '));
+    flow_.paragraph(words.join(QStringLiteral(", ")));
     std::vector<TableRow> rows;
     for (const PipeCheck& check : sheet_.assessment.pipe_checks)
       rows.push_back(
           {qs(check.name), number(check.value, check.unit),
-           check.limit ? (check.at_least ? tr("at least ") : tr("at most ")) + number(check.limit, check.unit)
+           check.limit ? (check.at_least ? tr("at least %1") : tr("at most %1")).arg(number(check.limit, check.unit))
                        : QStringLiteral("–"),
            shown(check.utilisation, Dimension::chance, sheet_.units), text(check.station_m, Dimension::station),
            QString::fromStdString(burrow::said(std::string_view(check.source.text))) + QStringLiteral(" [") +

@@ -124,10 +124,10 @@ std::vector<double> standard_scales(UnitSystem units) {
 }
 
 QString scale_words(double scale, UnitSystem units) {
-  QString words = QStringLiteral("1 : %1").arg(QString::number(scale, 'g', 7));
+  const QString words = QStringLiteral("1 : %1").arg(QString::number(scale, 'g', 7));
   const double feet = scale / 12;
   if (units == UnitSystem::us && std::abs(feet - std::round(feet)) < 1e-9)
-    words += QCoreApplication::translate("sheet", " (1 in = %1 ft)").arg(QString::number(feet, 'f', 0));
+    return QCoreApplication::translate("sheet", "%1 (1 in = %2 ft)").arg(words, QString::number(feet, 'f', 0));
   return words;
 }
 

@@ -75,7 +75,8 @@ void ValueCard::open_fields(const QString& title, const PartRef& part,
     entry->setAccessibleName(qs(said_label(field.label)));
     entry->setMinimumWidth(entry->fontMetrics().averageCharWidth() * 18);
     if (!field.entered) entry->setToolTip(tr("A default stands here; it was not entered."));
-    auto* label = new QLabel(qs(said_label(field.label)) + (field.entered ? QString() : tr(" (default)")), this);
+    const QString name = qs(said_label(field.label));
+    auto* label = new QLabel(field.entered ? name : tr("%1 (default)").arg(name), this);
     label->setBuddy(entry);
     form->addRow(label, entry);
     entries_.push_back(entry);

@@ -327,17 +327,13 @@ void ImportScreen::take_imported(const Result<Imported>& imported) {
     return std::none_of(u.path.begin(), u.path.end(), [](const PathVertex& v) { return v.z_m.has_value(); });
   });
   QStringList parts{tr("Crossing line %1").arg(qs(format(imported_->length, units_, Dimension::station)))};
-  const auto counted = [](std::size_t count, const QString& one, const QString& many) {
-    return count == 1 ? one : many.arg(count);
-  };
-  parts << (imported_->ground.empty() ? tr("no ground") : tr("ground line of %1 points").arg(imported_->ground.size()));
-  QString utilities = counted(imported_->utilities.size(), tr("1 utility"), tr("%1 utilities"));
-  if (without > 0) utilities += tr(", %1 without depth").arg(without);
-  parts << utilities;
-  if (!imported_->surface.empty())
-    parts << counted(imported_->surface.size(), tr("1 road or building"), tr("%1 roads and buildings"));
-  if (!imported_->background.empty())
-    parts << counted(imported_->background.size(), tr("background of 1 layer"), tr("background of %1 layers"));
+  const auto size = [](const auto& list) { return static_cast<int>(list.size()); };
+  parts << (imported_->ground.empty() ? tr("no ground")
+                                      : tr("ground line of %n points", nullptr, size(imported_->ground)));
+  const QString utilities = tr("%n utilities", nullptr, size(imported_->utilities));
+  parts << (without > 0 ? tr("%1, %n without depth", nullptr, static_cast<int>(without)).arg(utilities) : utilities);
+  if (!imported_->surface.empty()) parts << tr("%n roads and buildings", nullptr, size(imported_->surface));
+  if (!imported_->background.empty()) parts << tr("background of %n layers", nullptr, size(imported_->background));
   result_->setText(parts.join(QStringLiteral(" · ")) + QLatin1Char('.'));
   show_left_out();
   new_button_->setEnabled(true);

@@ -71,14 +71,12 @@ bool LayerModel::is_utility(int row) const {
 
 QString LayerModel::words(const LayerSummary& what) const {
   QStringList parts;
-  const auto say = [&](std::size_t count, const QString& text) {
-    if (count > 0) parts << text;
-  };
-  say(what.points, what.points == 1 ? tr("1 point") : tr("%1 points").arg(what.points));
-  say(what.lines, what.lines == 1 ? tr("1 line") : tr("%1 lines").arg(what.lines));
-  say(what.areas, what.areas == 1 ? tr("1 area") : tr("%1 areas").arg(what.areas));
-  say(what.faces, what.faces == 1 ? tr("1 triangle") : tr("%1 triangles").arg(what.faces));
-  say(what.rasters, tr("grid of heights"));
+  const auto n = [](std::size_t count) { return static_cast<int>(count); };
+  if (what.points > 0) parts << tr("%n points", nullptr, n(what.points));
+  if (what.lines > 0) parts << tr("%n lines", nullptr, n(what.lines));
+  if (what.areas > 0) parts << tr("%n areas", nullptr, n(what.areas));
+  if (what.faces > 0) parts << tr("%n triangles", nullptr, n(what.faces));
+  if (what.rasters > 0) parts << tr("grid of heights");
   if (what.vertices > 0 && what.with_height == 0) parts << tr("no heights");
   if (what.with_height > 0 && what.with_height < what.vertices) parts << tr("some heights");
   return parts.join(QStringLiteral(", "));

@@ -155,10 +155,10 @@ MainWindow::~MainWindow() {
 
 void MainWindow::complain(const QString& what, const Error& error) {
   QMessageBox box(QMessageBox::Warning, tr("Burrowline"), what, QMessageBox::Ok, this);
-  QString detail = qs(error.place);
-  if (!error.found.empty()) detail += tr("\nfound: %1").arg(qs(error.found));
-  if (!error.expected.empty()) detail += tr("\nexpected: %1").arg(qs(error.expected));
-  box.setInformativeText(detail);
+  QStringList detail{qs(error.place)};
+  if (!error.found.empty()) detail << tr("found: %1").arg(qs(error.found));
+  if (!error.expected.empty()) detail << tr("expected: %1").arg(qs(error.expected));
+  box.setInformativeText(detail.join(QLatin1Char('\n')));
   box.exec();
 }
 
@@ -193,7 +193,7 @@ bool MainWindow::import_ground(const QString& path) {
     bool sure = false;
     const QString picked =
         QInputDialog::getItem(this, tr("Unit of the ground line"),
-                              tr("%n point(s), from station %1 to %2. The file does not say its unit:", nullptr,
+                              tr("%n points, from station %1 to %2. The file does not say its unit:", nullptr,
                                  static_cast<int>(csv->points.size()))
                                   .arg(csv->points.front().station_m)
                                   .arg(csv->points.back().station_m),
@@ -206,7 +206,7 @@ bool MainWindow::import_ground(const QString& path) {
     return false;
   }
   drawing_->zoom_to_fit();
-  QString said = tr("Ground line of %n point(s) taken over.", nullptr, static_cast<int>(csv->points.size()));
+  QString said = tr("Ground line of %n points taken over.", nullptr, static_cast<int>(csv->points.size()));
   if (!csv->left_out.empty() || !csv->notes.empty()) {
     QStringList lines;
     for (const std::string& note : csv->notes) lines << qs(note);
@@ -214,8 +214,7 @@ bool MainWindow::import_ground(const QString& path) {
       lines << tr("line %1 left out: %2 (%3)").arg(left.line).arg(qs(left.reason), qs(left.text));
     QMessageBox box(QMessageBox::Information, tr("Ground line"), said, QMessageBox::Ok, this);
     box.setDetailedText(lines.join(QLatin1Char('\n')));
-    box.setInformativeText(
-        tr("%n line(s) left out; see the details.", nullptr, static_cast<int>(csv->left_out.size())));
+    box.setInformativeText(tr("%n lines left out; see the details.", nullptr, static_cast<int>(csv->left_out.size())));
     box.exec();
   } else {
     statusBar()->showMessage(said, 8000);

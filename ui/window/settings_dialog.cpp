@@ -156,10 +156,9 @@ void SettingsDialog::show_own() {
                .arg(qs(format(resolve_tool(own->bore.tool, own_.tables()).diameter, units_, Dimension::small_length)));
   if (own->air.compressor.free_air)
     parts << tr("a compressor of %1").arg(qs(format(own->air.compressor.free_air->m3_s, Dimension::flow, units_)));
-  if (!own->air.line.empty()) parts << tr("an air line of %1 parts").arg(own->air.line.size());
-  parts << (own->limits.empty()       ? tr("the limits of the tables")
-            : own->limits.size() == 1 ? tr("one limit of your own")
-                                      : tr("%1 limits of your own").arg(own->limits.size()));
+  if (!own->air.line.empty()) parts << tr("an air line of %n parts", nullptr, static_cast<int>(own->air.line.size()));
+  parts << (own->limits.empty() ? tr("the limits of the tables")
+                                : tr("%n limits of your own", nullptr, static_cast<int>(own->limits.size())));
   said_->setText(tr("Your own start: %1.").arg(parts.join(QStringLiteral(", "))));
 }
 

@@ -79,10 +79,12 @@ class Scanner {
     for (const auto& [name, times] : plan_.inserts) all += static_cast<double>(times) * unfolded.of(name);
     if (!unfolded.circle.empty()) {
       scan_.inline_blocks = false;
-      scan_.block_note = "block " + as_utf8(unfolded.circle) + said(" holds itself: blocks were read as points alone");
+      scan_.block_note = say("block {} holds itself: blocks were read as points alone", as_utf8(unfolded.circle));
     } else if (all > static_cast<double>(wish_.most_vertices)) {
       scan_.inline_blocks = false;
-      scan_.block_note = say("the blocks unfold into {:.0f} elements: they were read as points alone", all);
+      scan_.block_note = say_count("the blocks unfold into {} element: they were read as points alone",
+                                   "the blocks unfold into {} elements: they were read as points alone",
+                                   static_cast<long long>(std::min(all, 1e18)));
     }
     return std::move(scan_);
   }
@@ -131,8 +133,8 @@ class Scanner {
     if (const auto it = units.find(value); it != units.end()) {
       scan_.unit = it->second;
     } else if (value != "0") {
-      scan_.unit_note = said("the drawing states unit ") + as_utf8(value) +
-                        said(", which is none of m, mm, cm, ft, in, US survey ft");
+      scan_.unit_note =
+          say("the drawing states unit {}, which is none of m, mm, cm, ft, in, US survey ft", as_utf8(value));
     }
   }
 
@@ -169,9 +171,11 @@ void apply(const DrawingScan& scan, FoundBuilder& builder) {
       builder.leave_out(said("whole drawing"), fmt::format("{} × {}", count, as_utf8(kind)),
                         said("a kind of element that is not read"));
   if (const auto it = scan.kinds.find("SPLINE"); it != scan.kinds.end())
-    found.notes.push_back(say("{} splines were read without their heights", it->second));
+    found.notes.push_back(
+        say_count("{} spline was read without its heights", "{} splines were read without their heights", it->second));
   if (scan.inserts > 0 && scan.inline_blocks)
-    found.notes.push_back(say("{} blocks were unfolded into their lines", scan.inserts));
+    found.notes.push_back(
+        say_count("{} block was unfolded into its lines", "{} blocks were unfolded into their lines", scan.inserts));
 }
 
 }  // namespace burrow

@@ -62,8 +62,10 @@ Result<Found> read_raster(const std::string& path, const ReadWish& wish) {
   raster.rows = GDALGetRasterYSize(data.get());
   const int bands = GDALGetRasterCount(data.get());
   if (raster.columns < 1 || raster.rows < 1 || bands != 1)
-    return fail(said("file"), say("{} bands of {} by {} cells", bands, raster.columns, raster.rows),
-                said("one band of heights; a picture has several"));
+    return fail(
+        said("file"),
+        say_count("{} band of {} by {} cells", "{} bands of {} by {} cells", bands, raster.columns, raster.rows),
+        said("one band of heights; a picture has several"));
   if (GDALGetGeoTransform(data.get(), raster.to_plan.data()) != CE_None)
     return fail(said("file"), said("a grid that does not say where it lies"), said("a grid with its place"));
   const auto& t = raster.to_plan;
@@ -148,7 +150,8 @@ Result<std::vector<std::array<std::uint32_t, 3>>> triangles(const std::vector<Pl
       points.size() < 3 ? nullptr
                         : GDALTriangulationCreateDelaunay(static_cast<int>(points.size()), x.data(), y.data());
   if (!triangulation)
-    return fail(said("ground points"), say("{} points on one line", points.size()), said("three points that are not"));
+    return fail(said("ground points"), say_count("{} point on one line", "{} points on one line", points.size()),
+                said("three points that are not"));
   std::vector<std::array<std::uint32_t, 3>> all;
   for (int i = 0; i < triangulation->nFacets; ++i) {
     const auto& corners = triangulation->pasFacets[i].anVertexIdx;

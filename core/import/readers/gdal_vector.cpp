@@ -40,7 +40,8 @@ class VectorReader {
     const int count = GDALDatasetGetLayerCount(data);
     for (int i = 0; i < count; ++i)
       if (auto error = read_layer(GDALDatasetGetLayer(data, i), i, count)) return error;
-    for (const auto& [reason, n] : counted_) builder_.leave_out(said("whole file"), say("{} elements", n), reason);
+    for (const auto& [reason, n] : counted_)
+      builder_.leave_out(said("whole file"), say_count("{} element", "{} elements", n), reason);
     return std::nullopt;
   }
 
@@ -87,9 +88,8 @@ class VectorReader {
     if (known.crs.empty() && !frame.crs.empty()) known = frame;
     if (!frame.crs.empty() && frame.crs != known.crs)
       builder_.found.notes.push_back(
-          "layer " + as_utf8(OGR_L_GetName(layer)) +
-          said(" has another coordinate system than the first layer; it was read as if it had the "
-               "first one's"));
+          say("layer {} has another coordinate system than the first layer; it was read as if it had the first one's",
+              as_utf8(OGR_L_GetName(layer))));
   }
 
   [[nodiscard]] std::string place() const { return say("element {}", number_); }

@@ -97,7 +97,8 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
     for (const auto& [ending, driver] : known)
       if (csv::lower(name).ends_with(ending)) entries.push_back({folder + "/" + name, std::string(driver)});
   if (entries.empty())
-    return fail(said("zipped file"), say("{} files, the first {}", names.size(), as_utf8(names.front())),
+    return fail(said("zipped file"),
+                say_count("{} file, the first {}", "{} files, the first {}", names.size(), as_utf8(names.front())),
                 said("a zipped Shapefile, GeoJSON, GeoPackage, KML or GeoTIFF"));
   Found all;
   std::optional<Error> first_error;
@@ -123,7 +124,7 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
       append(all, std::move(*one));
     }
     if (all.vertices.size() > wish.most_vertices)
-      return fail(said("file"), say("more than {} vertices", wish.most_vertices),
+      return fail(said("file"), say_count("more than {} vertex", "more than {} vertices", wish.most_vertices),
                   said("a part of the drawing or survey near the crossing"));
   }
   if (all.layers.empty()) return tl::unexpected(*first_error);

@@ -117,8 +117,9 @@ class Reader {
         });
       });
       const std::string place = "surface " + as_utf8(name);
-      if (hidden > 0) builder_.leave_out(place, say("{} faces", hidden), said("marked as hidden"));
-      if (broken > 0) builder_.leave_out(place, say("{} faces", broken), said("not three points of the surface"));
+      if (hidden > 0) builder_.leave_out(place, say_count("{} face", "{} faces", hidden), said("marked as hidden"));
+      if (broken > 0)
+        builder_.leave_out(place, say_count("{} face", "{} faces", broken), said("not three points of the surface"));
       if (surface.faces.empty()) return builder_.leave_out(place, "", said("no faces"));
       builder_.found.surfaces.push_back(std::move(surface));
     });
@@ -272,7 +273,7 @@ class Reader {
     each(section, "PlanFeature", [&](const Node& node) {
       const std::string name = node.attribute("name").value();
       const std::string code = node.attribute("code").value();
-      const std::string place = said("plan feature ") + as_utf8(name);
+      const std::string place = say("plan feature {}", as_utf8(name));
       each(node, "CoordGeom", [&](const Node& geom) {
         add_line(geometry(geom, place), code.empty() ? name : code, name, place, Shape::line);
       });

@@ -1,5 +1,6 @@
 #pragma once
-/// The dictionary of another language: JSON, UTF-8.
+/// The dictionary of another language: a gettext catalogue (`resources/words/de.po`), UTF-8. It is read as the text
+/// that translators edit, so that the build needs no gettext and each error has its line.
 
 #include <optional>
 #include <string_view>
@@ -9,11 +10,14 @@
 
 namespace burrow {
 
-/// `{"language":"de","texts":{"English as in the code":"Deutsch", …}}`. Errors: not such an object; a text given twice;
-/// an empty translation. Evidence: tests/core/file/dictionary_file_test.cpp
-Result<Dictionary> read_dictionary(std::string_view json_text);
+/// The language and the plural rule are those of its header; entries without a translation and those marked `fuzzy` are
+/// left out, so that the text stays English. Errors (in English, for the translator): what `read_po` refuses; no
+/// header, no language or no plural rule in it; another character set; a text given twice; a counted text with more or
+/// fewer forms than the rule has. Evidence: tests/core/file/dictionary_file_test.cpp
+Result<Dictionary> read_dictionary(std::string_view po_text);
 
-/// The dictionary that comes with the program; nothing for a language it has none of ("en").
+/// The dictionary that comes with the program; nothing for a language it has none of. That of English ("en") holds the
+/// forms of the pages' counted texts alone, since Qt's tr() takes one text for all counts.
 std::optional<Dictionary> dictionary_of(std::string_view language);
 
 }  // namespace burrow

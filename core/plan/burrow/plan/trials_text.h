@@ -11,10 +11,11 @@
 namespace burrow {
 
 struct TrialsLine {
-  std::string what;    ///< "arrive in the exit pit"
-  std::string value;   ///< "91.3 % ± 0.2 %"; where none was seen "none seen, below 0.02 %" (with 95 % confidence)
-  std::string closed;  ///< the same by the closed form, empty where there is none
-  std::string id;      ///< of the utility, empty for the bore
+  std::string what;        ///< "arrive in the exit pit"
+  std::string value;       ///< "91.3 % ± 0.2 %"; where none was seen "none seen, below 0.02 %" (with 95 % confidence)
+  std::string closed;      ///< the same by the closed form, empty where there is none
+  std::string id;          ///< of the utility, empty for the bore
+  bool none_seen = false;  ///< the value is a bound, at 95 % confidence
 };
 
 /// Evidence: TrialsText.*
