@@ -52,7 +52,7 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
     if (f.muted) text += say(" (muted: {})", f.muted->reason);
     text += "\n";
     if (!f.source.text.empty() && f.limit)
-      text += "     " + say("limit from: {} [{}]", said(std::string_view(f.source.text)), label_text(f.source.label)) +
+      text += "     " + say("limit from: {} [{}]", said_phrase(f.source.text), label_text(f.source.label)) +
               "\n";
   }
   text += std::string("  ") + said("air: ") + air_words(assessment.air, wish.units) + "\n";

@@ -43,6 +43,10 @@ std::string said(std::string_view english) {
   return text ? *text : std::string(english);
 }
 
+std::string said_phrase(const Phrase& phrase) {
+  return phrase.in_words([](std::string_view text) { return said(text); });
+}
+
 std::string said_label(std::string_view english) {
   if (const std::string* whole = turned(english)) return *whole;
   std::string text;

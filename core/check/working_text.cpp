@@ -59,18 +59,18 @@ std::string limit_number(double value, std::string_view unit, UnitSystem units) 
 }
 
 std::string working_text(const Working& working, UnitSystem units) {
-  std::string text = std::string(working.formula) + "\n";
+  std::string text = said(working.formula) + "\n";
   for (const WorkingInput& input : working.inputs)
     text += fmt::format("  {} = {}\n", input.symbol, working_number(input.value, input.unit, units, input.symbol));
   text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units, working.symbol));
   if (working.limit) {
     text += said("limit ") + working_number(*working.limit, working.unit, units, working.symbol);
     if (working.limit_source)
-      text += said(", from: ") + said(std::string_view(working.limit_source->text)) + " [" +
+      text += said(", from: ") + said_phrase(working.limit_source->text) + " [" +
               label_text(working.limit_source->label) + "]";
     text += "\n";
   }
-  text += said("from: ") + said(std::string_view(working.source.text)) + (working.source.text.empty() ? "" : " ") +
+  text += said("from: ") + said_phrase(working.source.text) + (working.source.text.empty() ? "" : " ") +
           "[" + label_text(working.source.label) + "]";
   return text;
 }
@@ -89,9 +89,7 @@ const Working* working_of(const Assessment& assessment, const Finding& finding) 
       {"pit.slope-depth", "pit.depth"}, {"pit.inflow", "pit.water"},      {"utility.wall-unknown", "utility.strain"}};
   for (const auto& [code, plain] : shared)
     if (finding.code == code) return step(plain);
-  if (finding.code == "pipe.near")
-    for (const PipeCheck& check : assessment.pipe_checks)
-      if (check.name == finding.name) return step(check.code);
+  if (!finding.about_check.empty()) return step(finding.about_check);
   for (const std::string_view end : {"-high", "-wide"})
     if (finding.code.ends_with(end)) return step(std::string_view(finding.code).substr(0, finding.code.size() - 5));
   return nullptr;

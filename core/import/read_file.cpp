@@ -60,8 +60,8 @@ Result<Found> read_foreign_file(const std::string& path, const ReadWish& wish) {
   const auto with_name = [&](Result<Found> found) -> Result<Found> {
     if (!found) {
       Error why = std::move(found).error();
-      why.place = why.place == "file" ? path : path + ": " + why.place;
-      why.found = as_utf8(why.found);
+      why.place = why.place == "file" ? Phrase(path) : phrase("{}: {}", path, std::move(why.place));
+      why.found = as_utf8(said_phrase(why.found));
       return tl::unexpected(std::move(why));
     }
     found->file = path;

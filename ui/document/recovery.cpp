@@ -6,6 +6,7 @@
 #include <QUuid>
 #include <algorithm>
 
+#include "burrow/base/say.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 
@@ -68,7 +69,7 @@ bool Recovery::write_copy() {
   QDir().mkpath(QFileInfo(copy_).absolutePath());  // somebody may have removed it meanwhile
   Result<void> written = save_atomically(copy_.toStdString(), write_crossing(document_.crossing()));
   if (written) written = save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString());
-  tell(written ? QString() : QString::fromStdString(written.error().found));
+  tell(written ? QString() : QString::fromStdString(said_phrase(written.error().found)));
   if (!written) again_.start();
   return written.has_value();
 }

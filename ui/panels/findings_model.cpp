@@ -41,7 +41,7 @@ QString source_line(const Finding& finding, const Crossing& crossing, const Tabl
   const QString label = qs(burrow::label_text(finding.source.label));
   return finding.source.text.empty()
              ? label
-             : qs(burrow::said(std::string_view(finding.source.text))) + QStringLiteral(" – ") + label;
+             : qs(burrow::said_phrase(finding.source.text)) + QStringLiteral(" – ") + label;
 }
 }  // namespace
 
@@ -88,7 +88,7 @@ int FindingsModel::row_like(const Finding& finding, int near_row) const {
 QString FindingsModel::words(int row) const {
   const Finding& f = finding(row);
   return QString::fromStdString(finding_text(f, units_)) + QLatin1Char('\n') +
-         source_line(f, document_.crossing(), document_.tables()) + QLatin1Char('\n') + qs(f.name) +
+         source_line(f, document_.crossing(), document_.tables()) + QLatin1Char('\n') + qs(said_phrase(f.name)) +
          (f.muted ? QObject::tr(" muted") : QString());
 }
 

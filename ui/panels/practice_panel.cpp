@@ -101,7 +101,7 @@ void PracticePanel::make_truth() {
     return strata.empty() ? nullptr : &strata.back();
   };
   QStringList soils{tr("as drawn")};
-  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(soil.name);
+  for (const SoilClass& soil : document_.tables().soils) soils << text_from(soil.name);
   true_soil_ = add_choice(
       tr("lowest stratum is really"), soils,
       [this, soil_at_launch] {

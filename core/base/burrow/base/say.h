@@ -13,7 +13,7 @@
 #include <string_view>
 #include <utility>
 
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 #include "burrow/base/words.h"
 
 namespace burrow {
@@ -50,6 +50,9 @@ std::string say(fmt::format_string<Args...> pattern, Args&&... args) {
   const fmt::string_view english = pattern;
   return fmt::vformat(said(std::string_view(english.data(), english.size())), fmt::make_format_args(args...));
 }
+
+/// In the language spoken; what somebody entered stays.
+std::string said_phrase(const Phrase& phrase);
 
 /// The word of a choice, as a person reads it: said_word(UtilityKind::steam).
 template <class E>
