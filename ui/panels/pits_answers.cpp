@@ -118,7 +118,7 @@ QString PitsPanel::soil_words() const {
     QStringList steps;
     for (const TypeStep& step : layer.proposed.steps)
       steps << tr("%1: %2 (%3)")
-                   .arg(text_from(said(step.why)), type_words(step.best, step.worst), text_from(step.clause))
+                   .arg(text_from(burrow::said(step.why)), type_words(step.best, step.worst), text_from(step.clause))
                    .toHtmlEscaped();
     html += steps.join(QStringLiteral("; ")) + QStringLiteral(".</p>");
   }

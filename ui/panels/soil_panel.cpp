@@ -62,8 +62,8 @@ SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, 
 
   for (const SoilClass& row : document_.tables().soils) {
     classes_->addItem(qs(said_phrase(row.name)), qs(row.id));
-    classes_->setItemData(classes_->count() - 1, qs(row.thumb), SoilChoiceDelegate::sign_role);
-    classes_->setItemData(classes_->count() - 1, qs(row.thumb), Qt::ToolTipRole);
+    classes_->setItemData(classes_->count() - 1, qs(said_phrase(row.thumb)), SoilChoiceDelegate::sign_role);
+    classes_->setItemData(classes_->count() - 1, qs(said_phrase(row.thumb)), Qt::ToolTipRole);
     classes_->setItemData(classes_->count() - 1, tr("%1: %2").arg(qs(said_phrase(row.name)), qs(said_phrase(row.thumb))), Qt::AccessibleTextRole);
   }
   classes_->view()->setMinimumWidth(fontMetrics().averageCharWidth() * 58);
@@ -147,9 +147,9 @@ void SoilPanel::show_stratum() {
   if (const SoilClass* soil = find_soil(document_.tables(), stratum->soil)) {
     const QString type = tr("soil type %1 of the excavation rules").arg(qs(said_word(soil->excavation_type)));
     class_text_->setText(
-        QStringLiteral("<p>%1 <b>%2</b></p>").arg(tr("Sign by hand:"), qs(soil->thumb).toHtmlEscaped()) +
-        facts_html({{tr("for the tool"), qs(soil->use)},
-                    {tr("a cut or hole stands open"), qs(soil->stands_open)},
+        QStringLiteral("<p>%1 <b>%2</b></p>").arg(tr("Sign by hand:"), qs(said_phrase(soil->thumb)).toHtmlEscaped()) +
+        facts_html({{tr("for the tool"), qs(said_phrase(soil->use))},
+                    {tr("a cut or hole stands open"), qs(said_phrase(soil->stands_open))},
                     {tr("in a pit"), type}}) +
         QStringLiteral("<p>%1</p>")
             .arg(tr("Source: %1 [%2]")
