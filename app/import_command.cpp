@@ -160,7 +160,7 @@ Result<MeaningTable> meanings(const Options& options) {
   const Result<std::string> text = read_text_file(path);
   if (!text) return tl::unexpected(text.error());
   const Result<MeaningTable> own = read_meanings(*text);
-  if (!own) return fail(path + own.error().place, own.error().found, own.error().expected);
+  if (!own) return fail(phrase("{}{}", path, own.error().place), own.error().found, own.error().expected);
   return joined(*own, built_in);
 }
 
@@ -227,7 +227,7 @@ Result<void> import_all(const CommandWords& words, std::ostream& err) {
   const std::string text = write_crossing(crossing);
   // What is written must be readable again; a value beyond the file's ranges is said here, not when it is opened.
   const Result<Crossing> again = read_crossing(text, load_tables(today()));
-  if (!again) return fail("crossing " + again.error().place, again.error().found, again.error().expected);
+  if (!again) return fail(phrase("crossing {}", again.error().place), again.error().found, again.error().expected);
   return save_atomically(options->value("-o", ""), text);
 }
 

@@ -17,7 +17,7 @@ Result<Opened> open_one(const Options& options) {
   Result<Crossing> crossing = read_crossing(*text, opened.tables);
   if (!crossing) {
     Error error = std::move(crossing).error();
-    error.place = options.files.front() + ": " + error.place;
+    error.place = phrase("{}: {}", options.files.front(), error.place);
     return tl::unexpected(std::move(error));
   }
   opened.crossing = std::move(*crossing);

@@ -7,13 +7,15 @@
 namespace burrow {
 
 std::string Error::text() const {
-  std::string line = place.empty() ? std::string() : place + ": ";
-  if (!found.empty()) line += said("found ") + found;
-  if (!expected.empty()) line += (found.empty() ? said("expected ") : said(", expected ")) + expected;
-  return line;
+  const std::string what = said_phrase(found), wanted = said_phrase(expected);
+  const std::string line = !what.empty() && !wanted.empty() ? say("found {}, expected {}", what, wanted)
+                           : !what.empty()                  ? say("found {}", what)
+                           : !wanted.empty()                ? say("expected {}", wanted)
+                                                            : std::string();
+  return place.empty() ? line : fmt::format("{}: {}", said_phrase(place), line);
 }
 
-tl::unexpected<Error> out_of_range(std::string place, double found, std::string expected) {
+tl::unexpected<Error> out_of_range(Phrase place, double found, Phrase expected) {
   return fail(std::move(place), fmt::format("{}", found), std::move(expected));
 }
 

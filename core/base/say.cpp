@@ -70,6 +70,10 @@ std::string sentences(std::initializer_list<std::string> all) {
   return text;
 }
 
+std::string said_phrase(const Phrase& phrase) {
+  return phrase.in_words([](std::string_view text) { return said(text); });
+}
+
 std::string said_label(std::string_view english) {
   if (const std::string* whole = turned(english)) return *whole;
   constexpr std::string_view between = ", ";

@@ -12,7 +12,7 @@ namespace burrow {
 namespace {
 
 Finding about_air(std::string_view code, Severity severity, std::string_view unit,
-                  std::string name = said("air line")) {
+                  Phrase name = noted("air line")) {
   Finding finding;
   finding.code = code;
   finding.severity = severity;
@@ -27,8 +27,8 @@ Finding about_air(std::string_view code, Severity severity, std::string_view uni
 void say_not_judged(Judge& judge) {
   const std::string& what = judge.answer.air.not_judged;
   const bool entered = what != "compressor" && what != "hose";
-  Finding finding = entered ? about_air("air.outside-method", Severity::note, "", said(std::string_view(what)))
-                            : about_air("air.not-entered", Severity::note, "", said(std::string_view(what)));
+  Finding finding = entered ? about_air("air.outside-method", Severity::note, "", Phrase::of_table(what))
+                            : about_air("air.not-entered", Severity::note, "", Phrase::of_table(what));
   finding.source = {"the tool's own pressure is taken instead", SourceLabel::our_default};
   judge.say(std::move(finding));
 }
@@ -61,14 +61,14 @@ void judge_supply(Judge& judge, const AirSupply& supply) {
     const Limit take{supply.would_take.m3_s,
                      true,
                      {"free air the tool takes at the pressure this line would leave it", SourceLabel::our_model}};
-    judge.demand(about_air("air.compressor-small", Severity::caution, "m³/s", said("compressor")),
+    judge.demand(about_air("air.compressor-small", Severity::caution, "m³/s", noted("compressor")),
                  supply.compressor_gives.m3_s, take);
   }
   const auto choked =
       std::find_if(supply.along.begin(), supply.along.end(), [](const PartFlow& p) { return p.choked; });
   if (choked == supply.along.end()) return;
   Finding finding =
-      about_air("air.choked", Severity::caution, "m/s", said_word(judge.crossing.air.line[choked->entered].kind));
+      about_air("air.choked", Severity::caution, "m/s", phrase_of_word(judge.crossing.air.line[choked->entered].kind));
   finding.measured = choked->speed_m_s;
   finding.source = {"isothermal flow reaches √(R T) and no more", SourceLabel::derived};
   judge.say(std::move(finding));
@@ -83,9 +83,9 @@ void judge_high(Judge& judge) {
 }
 
 /// "hose 1": its kind and which of its kind it is, from the compressor on.
-std::string name_of_part(const std::vector<AirPart>& line, const AirPart& part) {
+Phrase name_of_part(const std::vector<AirPart>& line, const AirPart& part) {
   const auto same = std::count_if(line.data(), &part, [&](const AirPart& one) { return one.kind == part.kind; });
-  return said_word(part.kind) + " " + std::to_string(same + 1);
+  return phrase("{} {}", phrase_of_word(part.kind), std::to_string(same + 1));
 }
 
 /// A tool that stalls takes no air, and all that the compressor is set to stands at it and in every part of the line.

@@ -54,25 +54,25 @@ class ChancesNearBoundary {
     const Assessment& answer = judge_.answer;
     for (std::size_t i = 0; i < answer.utilities.size(); ++i) {
       const UtilityAnswer& u = answer.utilities[i];
-      const std::string name = called(judge_.crossing.site.utilities[i]);
+      const Phrase name = called(judge_.crossing.site.utilities[i]);
       if (u.contact_chance_worst)
-        demand(u.id, say("touching {}", name), *u.contact_chance_worst, judge_.limit("contact_caution"));
+        demand(u.id, phrase(noted("touching {}"), name), *u.contact_chance_worst, judge_.limit("contact_caution"));
       if (u.encroachment_chance)
-        demand(u.id, say("coming too near to {}", name), *u.encroachment_chance, judge_.limit("encroachment_caution"));
+        demand(u.id, phrase(noted("coming too near to {}"), name), *u.encroachment_chance, judge_.limit("encroachment_caution"));
     }
     if (answer.chance_of_daylight)
-      demand("bore", said("coming out early"), *answer.chance_of_daylight, judge_.limit("daylight_caution"));
+      demand("bore", noted("coming out early"), *answer.chance_of_daylight, judge_.limit("daylight_caution"));
     if (answer.arrival.chance_inside_exit_pit) {
       Limit outside = judge_.limit("exit_window_chance");
       outside.value = 1 - outside.value;
       outside.at_least = false;
-      demand("exit-pit", said("missing the exit window"), 1 - *answer.arrival.chance_inside_exit_pit, outside);
+      demand("exit-pit", noted("missing the exit window"), 1 - *answer.arrival.chance_inside_exit_pit, outside);
     }
   }
 
  private:
   /// What breaks the limit by itself is said elsewhere.
-  void demand(std::string subject, std::string name, double chance, const Limit& limit) {
+  void demand(std::string subject, Phrase name, double chance, const Limit& limit) {
     if (chance > limit.value) return;
     Finding finding;
     finding.code = "bore.boundary-near";

@@ -37,7 +37,7 @@ LeastCover least_cover(const std::vector<PathPoint>& points, const Stretch& stre
 /// The chance that the cover falls short somewhere along a stretch, all steering constants counted: a caution where
 /// neither the mean path nor its band says it already. Nothing where there is no path.
 std::optional<double> demand_cover_chance(Judge& judge, std::string_view code, const std::string& subject,
-                                          const std::string& name, const Stretch& stretch, double wanted_m,
+                                          const Phrase& name, const Stretch& stretch, double wanted_m,
                                           const PathPoint& at, bool said_already) {
   if (judge.fans.empty()) return std::nullopt;
   const FanChance below = judge.fans.cover_below(wanted_m, stretch.from_m, stretch.to_m);
@@ -52,7 +52,7 @@ std::optional<double> demand_cover_chance(Judge& judge, std::string_view code, c
   if (judge.shows())
     judge.show({code,
                 subject,
-                said("P = Σ p P_ground; P_ground = ∫ Φ(ζ) f(c) dc, ζ = max over x of (C_wanted − C)/s"),
+                noted("P = Σ p P_ground; P_ground = ∫ Φ(ζ) f(c) dc, ζ = max over x of (C_wanted − C)/s"),
                 inputs_of(judge.fans, below, true),
                 "P",
                 chance,
@@ -65,7 +65,7 @@ std::optional<double> demand_cover_chance(Judge& judge, std::string_view code, c
 
 /// Least cover over a stretch against one limit: broken by the mean a stop, by path + 1.645 sd a caution.
 std::optional<double> demand_cover(Judge& judge, std::string_view code, const std::string& subject,
-                                   const std::string& name, const Stretch& stretch, const Limit& limit) {
+                                   const Phrase& name, const Stretch& stretch, const Limit& limit) {
   const LeastCover least = least_cover(judge.answer.bore.points, stretch);
   if (!least.point) return std::nullopt;
   const PathPoint& p = *least.point;
@@ -133,7 +133,7 @@ void find_neutral_cover(Judge& judge) {
   judge.show(
       {"bore.neutral-cover",
        "bore",
-       said("C = z_ground − z_axis − D/2; C_n: the cover at which dθ/ds = 0 for a level tool there"),
+       noted("C = z_ground − z_axis − D/2; C_n: the cover at which dθ/ds = 0 for a level tool there"),
        {{"z_ground", at->z_m + half + at->cover_m, "m"},
         {"z_axis", at->z_m, "m"},
         {"D", 2 * half, "m"},

@@ -74,7 +74,7 @@ void rank_holes(Judge& judge, const std::vector<Clearance>& all) {
     judge.answer.utilities[candidates[rank].index].expose_rank = static_cast<double>(rank + 1);
 }
 
-void check_holes(Judge& judge, const Clearance& c, const std::string& name) {
+void check_holes(Judge& judge, const Clearance& c, const Phrase& name) {
   for (const HoleRemark& remark : c.pinned.remarks) {
     const auto code = [&]() -> std::string_view {
       switch (remark.trouble) {
@@ -120,7 +120,7 @@ void check_any_contact(Judge& judge, const std::vector<Clearance>& all) {
   Finding finding;
   finding.code = "site.unknown-service";
   finding.subject = "site";
-  finding.name = said("services nobody drew");
+  finding.name = noted("services nobody drew");
   finding.measured = chance;
   finding.at_least = false;
   finding.source = source;

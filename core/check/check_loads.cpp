@@ -27,7 +27,7 @@ Working of_highway(const HighwayPressure& p) {
           0,
           {},
           std::nullopt,
-          {p.negligible ? said("AASHTO LRFD 3.6.1.2.6: left out under more than 8 ft of cover")
+          {p.negligible ? noted("AASHTO LRFD 3.6.1.2.6: left out under more than 8 ft of cover")
                         : "AASHTO LRFD 3.6.1.2, 3.6.2.2; spread 1.00 for each unit of depth, one lane",
            SourceLabel::from_memory}};
 }
@@ -36,21 +36,21 @@ Working of_rail(const LiveLoad& load) {
   const bool table = load.rail->by_table;
   return {{},
           {},
-          table ? said("p = p(H) of the printed table for E80, impact in it; straight between its rows")
+          table ? noted("p = p(H) of the printed table for E80, impact in it; straight between its rows")
                 : "p = 4 q I(B/2H, L/2H) (1 + IM), q 2025 lb/ft² on B 8 ft by L 20 ft",
           {{"H", load.cover_m, "m"}, {"IM", load.rail->impact, ""}, {"p_half-space", load.rail->half_space_Pa, "Pa"}},
           "p",
           0,
           {},
           std::nullopt,
-          {std::string(load.source), load.label}};
+          {Phrase::of_table(std::string(load.source)), load.label}};
 }
 
 Working of_european(const LiveLoad& load) {
   const EuropeanPressure& p = *load.european;
   return {{},
           {},
-          said("p = greater of p_1 and p_2; n lanes: w < 5.4 m one, < 6 m two of w/2, else Int(w/3), loaded at most 3"),
+          noted("p = greater of p_1 and p_2; n lanes: w < 5.4 m one, < 6 m two of w/2, else Int(w/3), loaded at most 3"),
           {{"w", p.carriageway_m, "m"},
            {"n", static_cast<double>(p.lanes.count), ""},
            {"b", p.lanes.width_m, "m"},
@@ -61,7 +61,7 @@ Working of_european(const LiveLoad& load) {
           0,
           {},
           std::nullopt,
-          {std::string(load.source), load.label}};
+          {Phrase::of_table(std::string(load.source)), load.label}};
 }
 
 Working of_live(const LiveLoad& load) {
@@ -70,13 +70,13 @@ Working of_live(const LiveLoad& load) {
   if (load.rail) return of_rail(load);
   return {{},
           {},
-          said("p = greatest Σ q I below the wheels or machines"),
+          noted("p = greatest Σ q I below the wheels or machines"),
           {{"H", load.cover_m, "m"}},
           "p",
           0,
           {},
           std::nullopt,
-          {std::string(load.source), load.label}};
+          {Phrase::of_table(std::string(load.source)), load.label}};
 }
 
 /// Words of traffic that nobody entered, or that this program does not know.
@@ -127,8 +127,8 @@ void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe) {
   const LoadPoint& earth = *most([](const LoadPoint& p) { return p.earth_Pa; });
   tell_pipe(
       judge, pipe,
-      {"pipe.earth", said("ground above it, all of its weight"), earth.earth_Pa, "Pa", place_of(judge, pipe, earth),
-       said("On the crown of the hole. Over the years the ground comes to rest on the pipe.")},
+      {"pipe.earth", noted("ground above it, all of its weight"), earth.earth_Pa, "Pa", place_of(judge, pipe, earth),
+       noted("On the crown of the hole. Over the years the ground comes to rest on the pipe.")},
       {{},
        {},
        "p = γ H",
@@ -141,9 +141,9 @@ void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe) {
   const LoadPoint& arched = *most([](const LoadPoint& p) { return p.earth_arched_Pa; });
   tell_pipe(
       judge, pipe,
-      {"pipe.earth-arched", said("ground above it, arching over the hole"), arched.earth_arched_Pa, "Pa",
+      {"pipe.earth-arched", noted("ground above it, arching over the hole"), arched.earth_arched_Pa, "Pa",
        place_of(judge, pipe, arched),
-       said("While the hole stands around the pipe. Its cohesion would often carry all of it on paper: not counted.")},
+       noted("While the hole stands around the pipe. Its cohesion would often carry all of it on paper: not counted.")},
       {{},
        {},
        "p = C γ B, C = (1 − e^(−2 Kμ′ H/B))/(2 Kμ′)",
@@ -160,7 +160,7 @@ void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe) {
   const PathPoint* place = place_of(judge, pipe, live);
   if (const auto load = pipe.above.live_at(live.station_m, place->y_m, live.depth_m))
     tell_pipe(judge, pipe,
-              {"pipe.live", said("traffic, track or machines above it"), live.live_Pa, "Pa", place,
+              {"pipe.live", noted("traffic, track or machines above it"), live.live_Pa, "Pa", place,
                std::string(load->source)},
               of_live(*load));
 }

@@ -28,7 +28,7 @@ void check_surface_answers(Judge& judge) {
     const bool asks_rule =
         feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track || feature.kind == SurfaceKind::ditch;
     const bool asks_permission = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track;
-    const std::string name = called(feature);
+    const Phrase name = called(feature);
     const double station = feature.from && feature.to ? (feature.from->m + feature.to->m) / 2 : 0;
     const auto place = [&](Finding& finding) {
       if (feature.from && feature.to) finding.station_m = station;
@@ -126,7 +126,7 @@ void check_missing(Judge& judge) {
   const double from = crossing.bore.launch.station.m;
   const double to = crossing.bore.exit.station.m;
   if (site.ground.front().station_m > from + 1e-9 || site.ground.back().station_m < to - 1e-9) {
-    Finding& finding = judge.missing("ground", "site", said("ground line"));
+    Finding& finding = judge.missing("ground", "site", noted("ground line"));
     finding.station_m = site.ground.front().station_m > from + 1e-9 ? from : to;
   }
   const double low = std::min(judge.answer.launch_pit.floor_from_m, from);
@@ -135,11 +135,11 @@ void check_missing(Judge& judge) {
     Finding note;
     note.code = "site.line-held-level";
     note.subject = "site";
-    note.name = said("ground line");
+    note.name = noted("ground line");
     note.source = {"beyond its ends a line is held level", SourceLabel::our_default};
     judge.say(std::move(note));
   }
-  if (!site.water || site.water->empty()) judge.missing("water", "site", said("water level"));
+  if (!site.water || site.water->empty()) judge.missing("water", "site", noted("water level"));
   for (const UnknownKey& unknown : crossing.unknown_keys) {
     Finding finding;
     finding.code = "file.unknown-key";
@@ -150,10 +150,10 @@ void check_missing(Judge& judge) {
     finding.source = {unknown.like, SourceLabel::derived};
     judge.say(std::move(finding));
   }
-  if (!judge.tables.judged_on) judge.missing("day", "site", said("day to judge by"));
+  if (!judge.tables.judged_on) judge.missing("day", "site", noted("day to judge by"));
   check_search(judge);
   if (!something_above(judge) && !declared(site.nothing_above, judge.tables.judged_on))
-    judge.missing("surface", "site", said("what stands above"));
+    judge.missing("surface", "site", noted("what stands above"));
   check_surface_answers(judge);
   if (!crossing.pipe) judge.missing("pipe", "pipe", "pipe");
   check_guesses(judge);

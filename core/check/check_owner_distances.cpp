@@ -60,12 +60,12 @@ bool shored(const PitUnderCheck& pit) {
 
 /// Of each kind of distance the one that breaks its limit most, or keeps it least.
 struct WorstGap {
-  std::string name;
+  Phrase name;
   PlanGap gap;
   Limit limit;
   bool found = false;
 
-  void take(std::string its_name, const PlanGap& its_gap, const Limit& its_limit) {
+  void take(Phrase its_name, const PlanGap& its_gap, const Limit& its_limit) {
     if (found && !(its_gap.gap_m - its_limit.value < gap.gap_m - limit.value)) return;
     *this = {std::move(its_name), its_gap, its_limit, true};
   }
@@ -79,11 +79,11 @@ class OwnersDistances {
   void take_pit(const PitUnderCheck& pit) {
     const PlanLine& outline = pit.shape.footprint;
     if (lines_.edge.empty() || outline.empty()) return;
-    const std::string name = called(feature_);
+    const Phrase name = called(feature_);
     if (rule_.pit_setback && rule_.setback_span != SetbackSpan::face_to_edge) {
       const bool to_centre = rule_.setback_span == SetbackSpan::excavation_to_centre;
       const double more = rule_.unshored_adds_depth && !shored(pit) ? pit.shape.depth_m : 0;
-      pit_edge_.take(to_centre ? say("the centreline of {}", name) : name,
+      pit_edge_.take(to_centre ? phrase(noted("the centreline of {}"), name) : name,
                      to_centre ? gap_to_centre(outline, lines_) : gap_to_edge(outline, lines_),
                      {rule_.pit_setback->m + more, true, rule_.source});
     }
@@ -95,7 +95,7 @@ class OwnersDistances {
            {"the pipe reaches through the cut slope of its pit, so the excavation begins beyond where it must end",
             SourceLabel::derived}});
     keep_clear(outline, pit.name);
-    keep_clear(pit.work.heap.outline, say("the heap of {}", pit.name));
+    keep_clear(pit.work.heap.outline, phrase(noted("the heap of {}"), pit.name));
   }
 
   void take_plant(const Plant& plant) { keep_clear(plan_of(plant), called(plant)); }
@@ -106,9 +106,9 @@ class OwnersDistances {
   }
 
  private:
-  void keep_clear(const PlanLine& outline, const std::string& what) {
+  void keep_clear(const PlanLine& outline, const Phrase& what) {
     if (!rule_.clear_of_centre || outline.empty() || lines_.edge.empty()) return;
-    near_centre_.take(say("{}, {}", called(feature_), what), gap_to_centre(outline, lines_),
+    near_centre_.take(phrase("{}, {}", called(feature_), what), gap_to_centre(outline, lines_),
                       {rule_.clear_of_centre->m, true, rule_.source});
   }
 

@@ -61,11 +61,11 @@ class Collisions {
  public:
   Collisions(Judge& judge, const PitUnderCheck& pit) : judge_(judge), pit_(pit) {}
 
-  void say(const Manner& manner, const std::string& id, const std::string& name, const PlanPoint& place,
+  void say(const Manner& manner, const std::string& id, const Phrase& name, const PlanPoint& place,
            std::string_view why) {
     Finding finding = finding_at(manner.code, manner.severity, id, name, place.x_m, place.y_m,
                                  elevation_at(judge_.crossing.site.ground, place.x_m));
-    finding.source = {std::string(why), SourceLabel::common_practice};
+    finding.source = {Phrase::of_table(std::string(why)), SourceLabel::common_practice};
     finding.margin = -1;
     judge_.say(std::move(finding));
   }
@@ -76,25 +76,26 @@ class Collisions {
       if (outline.empty()) continue;
       if (overlap_area(pit_.shape.footprint, outline) > least_area_m2)
         say(manner_of(feature), feature.id, called(feature), meeting_of(pit_.shape.footprint, outline),
-            said("the excavation is cut into it"));
+            noted("the excavation is cut into it"));
       const bool bears_no_heap = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track ||
                                  feature.kind == SurfaceKind::ditch || stands(feature);
       if (bears_no_heap && has_heap() && overlap_area(pit_.work.heap.outline, outline) > least_area_m2)
         say({"pit.heap-on", heap_severity()}, feature.id, called(feature), meeting_of(pit_.work.heap.outline, outline),
-            said("the heap of loose soil lies on it"));
+            noted("the heap of loose soil lies on it"));
     }
   }
 
   void boundaries() {
     for (const Boundary& boundary : judge_.crossing.site.boundaries) {
       if (boundary.line.size() < 2) continue;
-      const std::string name = boundary.name.empty() ? burrow::say("{} line", said_word(boundary.kind)) : boundary.name;
+      const Phrase name =
+          boundary.name.empty() ? phrase(noted("{} line"), phrase_of_word(boundary.kind)) : Phrase(boundary.name);
       const PlanGap gap = gap_between(pit_.shape.footprint, boundary.line, false);
       if (!(gap.gap_m > 0))
         say({"pit.boundary", Severity::caution}, boundary.id, name, gap.on_line, "the excavation crosses it");
       else if (has_heap() && !(gap_between(pit_.work.heap.outline, boundary.line, false).gap_m > 0))
         say({"pit.heap-on", heap_severity()}, boundary.id, name, middle_of(pit_.work.heap.outline),
-            said("the heap of loose soil crosses it"));
+            noted("the heap of loose soil crosses it"));
     }
   }
 

@@ -10,12 +10,10 @@ namespace burrow {
 
 namespace {
 
-std::string listed(const std::vector<SlopeCondition>& conditions) {
-  std::string all;
-  for (const SlopeCondition condition : conditions) {
-    if (!all.empty()) all += ", ";
-    all += said_word(condition);
-  }
+Phrase listed(const std::vector<SlopeCondition>& conditions) {
+  Phrase all;
+  for (const SlopeCondition condition : conditions)
+    all = all.empty() ? phrase_of_word(condition) : phrase("{}, {}", std::move(all), phrase_of_word(condition));
   return all;
 }
 
@@ -23,7 +21,7 @@ void say_conditions(Judge& judge, const PitUnderCheck& pit, std::string_view cod
                     const std::vector<SlopeCondition>& conditions) {
   if (conditions.empty()) return;
   Finding finding = finding_of(pit, code, Severity::stop);
-  finding.name = say("{} ({})", pit.name, listed(conditions));
+  finding.name = phrase("{} ({})", pit.name, listed(conditions));
   finding.source = {
       "DIN 4124 as in DGUV Information 201-052 s. 4.2, BG BAU C 469: with any of these by calculation only",
       SourceLabel::read};

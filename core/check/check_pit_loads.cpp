@@ -25,8 +25,8 @@ bool held_for_loads(const Judge& judge, const PitUnderCheck& pit) {
 
 void check_pit_loads(Judge& judge, const PitUnderCheck& pit) {
   std::optional<PlanGap> nearest;
-  std::string name;
-  const auto take = [&](const PlanLine& outline, const std::string& whose) {
+  Phrase name;
+  const auto take = [&](const PlanLine& outline, const Phrase& whose) {
     if (outline.empty()) return;
     const PlanGap gap = gap_between(pit.shape.footprint, outline, true);
     if (nearest && !(gap.gap_m < nearest->gap_m)) return;
@@ -46,7 +46,7 @@ void check_pit_loads(Judge& judge, const PitUnderCheck& pit) {
                     {"29 CFR 1926 Subpart P App. C: loads nearer than the depth are beside the excavation",
                      SourceLabel::second_hand}};
   Finding finding = finding_of(pit, "pit.edge-load", Severity::caution);
-  finding.name = pit.name + ", " + name;
+  finding.name = phrase("{}, {}", pit.name, name);
   finding.station_m = nearest->on_outline.x_m;
   finding.offset_m = nearest->on_outline.y_m;
   finding.elevation_m = elevation_at(judge.crossing.site.ground, nearest->on_outline.x_m);

@@ -46,7 +46,7 @@ std::optional<PlanGap> nearest_of(std::span<const PitUnderCheck> pits, const Pla
   return nearest;
 }
 
-Finding at(const Judge& judge, std::string_view code, Severity severity, const std::string& id, const std::string& name,
+Finding at(const Judge& judge, std::string_view code, Severity severity, const std::string& id, const Phrase& name,
            const PlanGap& gap) {
   return finding_at(code, severity, id, name, gap.on_outline.x_m, gap.on_outline.y_m,
                     elevation_at(judge.crossing.site.ground, gap.on_outline.x_m));
@@ -68,7 +68,7 @@ void check_pits_near(Judge& judge, std::span<const PitUnderCheck> pits) {
     if (const auto gap = nearest_of(pits, {{tree.station.m, tree.offset.m}}, false)) {
       const Limit limit{
           tree.protection_radius.m, true, {"protection circle entered for the tree", SourceLabel::owners_setting}};
-      const std::string name = tree.name.empty() ? said("a tree") : tree.name;
+      const Phrase name = tree.name.empty() ? Phrase(noted("a tree")) : Phrase(tree.name);
       demand(judge, at(judge, "pit.tree", Severity::caution, tree.id, name, *gap), gap->gap_m, limit);
       show_gap(judge, "pit.tree", tree.id, *gap, limit);
     }

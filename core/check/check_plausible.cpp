@@ -19,7 +19,7 @@ const Source& our_reading() {
   return source;
 }
 
-Finding doubt(std::string_view code, std::string subject, std::string name, double measured, double limit,
+Finding doubt(std::string_view code, std::string subject, Phrase name, double measured, double limit,
               bool at_least) {
   Finding finding;
   finding.code = code;
@@ -84,8 +84,8 @@ void check_water_level(Judge& judge) {
   for (const double x : {judge.crossing.bore.launch.station.m, judge.crossing.bore.exit.station.m}) {
     const double depth = elevation_at(site.ground, x) - elevation_at(*site.water, x);
     if (depth <= deepest && depth >= -highest) continue;
-    Finding finding = depth > deepest ? doubt("site.water-deep", "site", said("water level"), depth, deepest, false)
-                                      : doubt("site.water-above", "site", said("water level"), -depth, highest, false);
+    Finding finding = depth > deepest ? doubt("site.water-deep", "site", noted("water level"), depth, deepest, false)
+                                      : doubt("site.water-above", "site", noted("water level"), -depth, highest, false);
     finding.station_m = x;
     judge.say(std::move(finding));
     return;
@@ -95,7 +95,7 @@ void check_water_level(Judge& judge) {
 /// What was typed as nothing, or next to it beside what is usual: its danger is then never met.
 void check_next_to_nothing(Judge& judge) {
   constexpr double next_to_nothing = 0.1;  // of the usual value
-  const auto look_at = [&](const std::string& subject, double typed, double usual, const std::string& name) {
+  const auto look_at = [&](const std::string& subject, double typed, double usual, const Phrase& name) {
     if (!(usual > 0) || typed >= next_to_nothing * usual) return;
     Finding finding;
     finding.code = "bore.errors-none";
@@ -108,26 +108,26 @@ void check_next_to_nothing(Judge& judge) {
     judge.say(std::move(finding));
   };
   const Launch &launch = judge.crossing.bore.launch, usual_launch;
-  look_at("bore", launch.level_sd->rad, usual_launch.level_sd->rad, said("level"));
-  look_at("bore", launch.aim_sd->rad, usual_launch.aim_sd->rad, said("aim"));
-  look_at("bore", launch.position_sd->m, usual_launch.position_sd->m, said("position at the launch face"));
+  look_at("bore", launch.level_sd->rad, usual_launch.level_sd->rad, noted("level"));
+  look_at("bore", launch.aim_sd->rad, usual_launch.aim_sd->rad, noted("aim"));
+  look_at("bore", launch.position_sd->m, usual_launch.position_sd->m, noted("position at the launch face"));
   const ModelConstants &model = judge.crossing.bore.model, usual_model;
   if (!calibrated(model)) {
     const double constant = model.steer_constant->v / usual_model.steer_constant->v;
     const double sd = model.steer_constant_sd->v / usual_model.steer_constant_sd->v;
-    look_at("bore", std::min(constant, sd), 1, said("steering constant"));
+    look_at("bore", std::min(constant, sd), 1, noted("steering constant"));
   }
   for (const Stratum& stratum : judge.crossing.site.strata) {
     const SoilClass* soil = find_soil(judge.tables, stratum.soil);
     if (!soil) continue;
     const SoilOverrides& typed = stratum.values;
     if (typed.wander)
-      look_at(stratum.id, typed.wander->rad_sqrt_m, soil->wander.rad_sqrt_m, say("wander in {}", soil->name));
+      look_at(stratum.id, typed.wander->rad_sqrt_m, soil->wander.rad_sqrt_m, phrase(noted("wander in {}"), soil->name));
     if (typed.refusal_rate)
       look_at(stratum.id, typed.refusal_rate->per_m, soil->refusal_rate.per_m,
-              say("rate of refusal in {}", soil->name));
+              phrase(noted("rate of refusal in {}"), soil->name));
     if (typed.heave_share)
-      look_at(stratum.id, typed.heave_share->v, soil->heave_share.v, say("share that heaves in {}", soil->name));
+      look_at(stratum.id, typed.heave_share->v, soil->heave_share.v, phrase(noted("share that heaves in {}"), soil->name));
   }
 }
 
@@ -138,7 +138,7 @@ void check_calibration(Judge& judge) {
   finding.code = "bore.calibration-unproved";
   finding.severity = Severity::caution;
   finding.subject = "bore";
-  finding.name = said("path model");
+  finding.name = noted("path model");
   finding.measured = static_cast<double>(model.calibrated_records.size());
   finding.limit = static_cast<double>(model.calibrated_from.value);
   finding.at_least = true;

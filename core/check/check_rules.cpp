@@ -14,7 +14,7 @@ namespace {
 struct UnderRule {
   const SurfaceFeature& feature;
   const SurfaceRule* rule = nullptr;
-  std::string name;
+  Phrase name;
   Stretch stretch;
 };
 
@@ -46,7 +46,7 @@ void judge_angle(Judge& judge, const UnderRule& under) {
   if (judge.shows())
     judge.show({"surface.angle",
                 under.feature.id,
-                said("β = 90° − |skew| − |ψ|"),
+                noted("β = 90° − |skew| − |ψ|"),
                 {{"skew", skew, "rad"}, {"ψ", heading, "rad"}},
                 "β",
                 angle,
@@ -67,7 +67,7 @@ void demand_face(Judge& judge, const UnderRule& under, std::string_view code, co
   if (judge.shows())
     judge.show({code,
                 under.feature.id,
-                said("a = |x_edge − x_face| cos(skew)"),
+                noted("a = |x_edge − x_face| cos(skew)"),
                 {{"x_edge", edge, "m"}, {"x_face", face, "m"}, {"skew", under.feature.skew->rad, "rad"}},
                 "a",
                 away,
@@ -91,7 +91,7 @@ void tell_note(Judge& judge, const UnderRule& under) {
   if (!under.rule || under.rule->note.empty()) return;
   Finding finding = at(judge, under, "surface.owner-asks", 0.5 * (under.stretch.from_m + under.stretch.to_m));
   finding.severity = Severity::note;
-  finding.name += ": " + under.rule->note;
+  finding.name = phrase("{}: {}", under.name, under.rule->note);
   finding.source = under.rule->source;
   judge.say(std::move(finding));
 }

@@ -15,7 +15,7 @@ namespace {
 
 const Source house_rule{"a limit looser than the table's wants a reason", SourceLabel::our_default};
 
-Finding about_limit(std::string_view code, Severity severity, std::string subject, std::string name, double value,
+Finding about_limit(std::string_view code, Severity severity, std::string subject, Phrase name, double value,
                     double table_value, std::string_view unit) {
   Finding finding;
   finding.code = code;
@@ -54,12 +54,12 @@ bool gives_reason(const SurfaceFeature& feature) {
   return says_something(feature.permit);
 }
 
-void judge_on(Judge& judge, const SurfaceFeature& feature, std::string id, std::string name, Length typed,
+void judge_on(Judge& judge, const SurfaceFeature& feature, std::string id, Phrase name, Length typed,
               double owners_m) {
   const bool reason = gives_reason(feature);
   tell(judge,
        {std::move(id), feature.id, std::move(name), typed.m, owners_m, "m",
-        reason ? say("permit {}", feature.permit) : std::string()},
+        reason ? phrase(noted("permit {}"), feature.permit) : Phrase()},
        "m", reason ? TypedLimit::loosened : TypedLimit::no_reason);
 }
 
@@ -102,33 +102,33 @@ HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature) {
 namespace {
 
 /// Room to work beside the tool that was typed shorter than the usual: every floor may then be shorter too.
-void judge_work_room(Judge& judge, const Pit& pit, std::string subject, std::string name) {
+void judge_work_room(Judge& judge, const Pit& pit, std::string subject, Phrase name) {
   const double usual = Pit{}.working_length->m;
   if (!pit.working_length.entered || pit.working_length->m >= usual) return;
   tell(judge,
-       {"working_length_m", std::move(subject), std::move(name), pit.working_length->m, usual, "m", std::string()}, "m",
+       {"working_length_m", std::move(subject), std::move(name), pit.working_length->m, usual, "m", Phrase()}, "m",
        TypedLimit::no_reason);
 }
 
 }  // namespace
 
 void check_typed_limits(Judge& judge) {
-  judge_work_room(judge, judge.crossing.pits.launch, "launch-pit", said("room to work in the launch pit"));
-  judge_work_room(judge, judge.crossing.pits.exit, "exit-pit", said("room to work in the exit pit"));
+  judge_work_room(judge, judge.crossing.pits.launch, "launch-pit", noted("room to work in the launch pit"));
+  judge_work_room(judge, judge.crossing.pits.exit, "exit-pit", noted("room to work in the exit pit"));
   for (const auto& [id, typed] : judge.crossing.limits) {
     const LimitRow* row = find_limit(judge.tables, id);
     if (!row) continue;  // of a newer program: its file's version is a finding
-    tell(judge, {id, "", said(std::string_view(row->name)), typed.value, row->value, row->unit, typed.why}, row->unit,
+    tell(judge, {id, "", row->name, typed.value, row->value, row->unit, typed.why}, row->unit,
          judge_typed(*row, typed));
   }
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
     const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
     if (feature.required_cover && rule && rule->cover && feature.required_cover->m < rule->cover->m)
-      judge_on(judge, feature, "required_cover_m", say("cover of {}", called(feature)), *feature.required_cover,
+      judge_on(judge, feature, "required_cover_m", phrase(noted("cover of {}"), called(feature)), *feature.required_cover,
                rule->cover->m);
     if (!feature.heave_limit || !moves_with_ground(feature)) continue;
     if (const double usual = usual_heave_limits(judge, feature).caution->value; feature.heave_limit->m > usual)
-      judge_on(judge, feature, "heave_limit_m", say("heave of {}", called(feature)), *feature.heave_limit, usual);
+      judge_on(judge, feature, "heave_limit_m", phrase(noted("heave of {}"), called(feature)), *feature.heave_limit, usual);
   }
 }
 

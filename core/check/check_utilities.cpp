@@ -16,8 +16,8 @@ namespace burrow {
 
 namespace {
 
-std::string name_of(const Clearance& c) {
-  return c.name.empty() ? said_word(c.kind) + " " + c.id : c.name;
+Phrase name_of(const Clearance& c) {
+  return c.name.empty() ? phrase("{} {}", phrase_of_word(c.kind), c.id) : Phrase(c.name);
 }
 
 Finding at(const Clearance& c, std::string_view code, Severity severity, std::string_view unit) {

@@ -67,7 +67,7 @@ bool form_holds(double energy_J, const Shaking& s) {
 Limit building_limit(const Judge& judge, const SurfaceFeature& feature) {
   if (const StructureRow* row = find_structure(judge.tables, feature.structure.value_or(""))) {
     Limit limit = judge.limit(row->limit);
-    limit.source.text = row->name + ": " + limit.source.text;
+    limit.source.text = phrase("{}: {}", row->name, limit.source.text);
     return limit;
   }
   const auto& rows = judge.tables.structures;
@@ -76,7 +76,7 @@ Limit building_limit(const Judge& judge, const SurfaceFeature& feature) {
     return judge.limit(a.limit).value < judge.limit(b.limit).value;
   });
   Limit limit = judge.limit(strictest->limit);
-  limit.source.text = say("kind of building not known, the strictest counts: {}", limit.source.text);
+  limit.source.text = phrase(noted("kind of building not known, the strictest counts: {}"), limit.source.text);
   return limit;
 }
 

@@ -12,7 +12,7 @@ namespace burrow {
 void rank_holes(Judge& judge, const std::vector<Clearance>& all);
 
 /// What is odd about test holes that were entered, and those that do not count.
-void check_holes(Judge& judge, const Clearance& clearance, const std::string& name);
+void check_holes(Judge& judge, const Clearance& clearance, const Phrase& name);
 
 /// The chance to touch any utility drawn, and apart from it one that nobody drew.
 void check_any_contact(Judge& judge, const std::vector<Clearance>& all);

@@ -16,19 +16,19 @@ const FindingWords rows[] = {
        const std::string gap = inside ? length(-*s.f.measured) : s.measured(Dimension::length);
        if (s.f.limit && s.f.limit_base && *s.f.limit - *s.f.limit_base > 0.005) {
          const std::string base = length(*s.f.limit_base), more = length(*s.f.limit - *s.f.limit_base);
-         return inside ? say("runs into {} by {}, {} wanted ({} + {} for not knowing exactly)", s.f.name, gap, wanted,
+         return inside ? say("runs into {} by {}, {} wanted ({} + {} for not knowing exactly)", s.name(), gap, wanted,
                              base, more)
-                       : say("{} clear of {}, {} wanted ({} + {} for not knowing exactly)", gap, s.f.name, wanted, base,
+                       : say("{} clear of {}, {} wanted ({} + {} for not knowing exactly)", gap, s.name(), wanted, base,
                              more);
        }
-       return inside ? say("runs into {} by {}, {} wanted", s.f.name, gap, wanted)
-                     : say("{} clear of {}, {} wanted", gap, s.f.name, wanted);
+       return inside ? say("runs into {} by {}, {} wanted", s.name(), gap, wanted)
+                     : say("{} clear of {}, {} wanted", gap, s.name(), wanted);
      },
      noted("Move the bore away: another launch level, grade or station. Then expose the utility before the tool "
            "passes.")},
     {"utility.contact",
      [](const Say& s) {
-       return say("{} chance of touching {}, {} at most", s.measured(Dimension::chance), s.f.name,
+       return say("{} chance of touching {}, {} at most", s.measured(Dimension::chance), s.name(),
                   s.limit(Dimension::chance));
      },
      noted("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
@@ -36,40 +36,40 @@ const FindingWords rows[] = {
      [](const Say& s) {
        return say("{} chance of passing closer than {} to {}, {} at most", s.measured(Dimension::chance),
                   s.f.limit_base ? format(*s.f.limit_base, Dimension::length, s.units) : std::string(said("wanted")),
-                  s.f.name, s.limit(Dimension::chance));
+                  s.name(), s.limit(Dimension::chance));
      },
      noted("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
     {"utility.expose",
      [](const Say& s) {
        if (!s.f.measured || *s.f.measured < 0)
-         return say("{} lies within the band and nobody has exposed it", s.f.name);
-       return say("{} is crossed {} from the band and nobody has exposed it, {} wanted", s.f.name,
+         return say("{} lies within the band and nobody has exposed it", s.name());
+       return say("{} is crossed {} from the band and nobody has exposed it, {} wanted", s.name(),
                   s.measured(Dimension::length), s.limit(Dimension::length));
      },
      noted("Expose it before the tool passes.")},
     {"utility.hole-without-level",
-     [](const Say& s) { return say("a test hole at {} is not used: no level was measured in it", s.f.name); },
+     [](const Say& s) { return say("a test hole at {} is not used: no level was measured in it", s.name()); },
      noted("Measure the level in the hole and enter it, or remove the hole.")},
     {"utility.hole-without-diameter",
      [](const Say& s) {
        return say("a test hole at {} is not used: its level is not that of the centre, and no diameter is entered",
-                  s.f.name);
+                  s.name());
      },
      noted("Enter the outside diameter, or the level of the centre.")},
     {"utility.hole-without-error",
      [](const Say& s) {
-       return say("a test hole at {} is not used: how well the utility was located is not entered", s.f.name);
+       return say("a test hole at {} is not used: how well the utility was located is not entered", s.name());
      },
      noted("Enter the standard deviations of its record, or pick how it was located.")},
     {"utility.hole-off-record",
      [](const Say& s) {
-       return say("a test hole found {} {} from its record, up to {} is to be expected", s.f.name,
+       return say("a test hole found {} {} from its record, up to {} is to be expected", s.name(),
                   s.measured(Dimension::length), s.limit(Dimension::length));
      },
      noted("Make sure that it is the same utility; correct its line or how well it was located.")},
     {"utility.holes-disagree",
      [](const Say& s) {
-       return say("two test holes at {} differ by {}, up to {} is to be expected", s.f.name,
+       return say("two test holes at {} differ by {}, up to {} is to be expected", s.name(),
                   s.measured(Dimension::length), s.limit(Dimension::length));
      },
      noted("Make sure that both found the same utility; measure again, or dig between them.")},
@@ -80,34 +80,34 @@ const FindingWords rows[] = {
      noted("Have the line swept again, and survey sewers by camera before and after.")},
     {"utility.movement",
      [](const Say& s) {
-       return say("the ground at {} moves {}, {} at most", s.f.name, s.measured(Dimension::small_length),
+       return say("the ground at {} moves {}, {} at most", s.name(), s.measured(Dimension::small_length),
                   s.limit(Dimension::small_length));
      },
      noted("Pass further off, use a smaller tool, or expose the utility and relieve it while the tool passes.")},
     {"utility.strain",
      [](const Say& s) {
-       return say("{} strains by up to {} if it follows the ground, {} at most", s.f.name, Say::strain(s.f.measured),
+       return say("{} strains by up to {} if it follows the ground, {} at most", s.name(), Say::strain(s.f.measured),
                   Say::strain(s.f.limit));
      },
      noted("Pass further off or use a smaller tool; else expose and relieve it, and ask its owner.")},
     {"utility.wall-unknown",
      [](const Say& s) {
        return say("material not known of {}: strain by up to {} if it follows the ground, a brittle pipe bears {}",
-                  s.f.name, Say::strain(s.f.measured), Say::strain(s.f.limit));
+                  s.name(), Say::strain(s.f.measured), Say::strain(s.f.limit));
      },
      noted("Enter its material; cast iron, clay or cement pipes may break.")},
     {"utility.vibration",
      [](const Say& s) {
        if (!s.f.limit)
-         return say("not judged: how hard the blows shake {}; up to {} by forms made for heavier blows", s.f.name,
+         return say("not judged: how hard the blows shake {}; up to {} by forms made for heavier blows", s.name(),
                     s.speed(s.f.measured));
-       return say("blows shake {} with up to {}, {} at most", s.f.name, s.speed(s.f.measured), s.speed(s.f.limit));
+       return say("blows shake {} with up to {}, {} at most", s.name(), s.speed(s.f.measured), s.speed(s.f.limit));
      },
      noted("Pass further off, or lower the pressure while the tool passes.")},
     {"utility.plastic-zone",
      [](const Say& s) {
        return say("not judged: how the ground yields at {}; it would up to {} from the bore, which is further",
-                  s.f.name, s.measured(Dimension::length));
+                  s.name(), s.measured(Dimension::length));
      },
      noted("The ground pushes less than computed there; nothing to do for this alone.")},
     {"bore.plastic-zone",
@@ -119,7 +119,7 @@ const FindingWords rows[] = {
      noted("Nothing to do for this alone: the roof limit and the high estimate of heave count here.")},
     {"building.vibration",
      [](const Say& s) {
-       return say("blows shake {} with up to {}, {} at most; by forms made for heavier blows", s.f.name,
+       return say("blows shake {} with up to {}, {} at most; by forms made for heavier blows", s.name(),
                   s.speed(s.f.measured), s.speed(s.f.limit));
      },
      noted("Keep further off, lower the pressure nearby, or measure the vibration; record the state of the building "
@@ -128,9 +128,9 @@ const FindingWords rows[] = {
      [](const Say& s) {
        if (s.f.measured && *s.f.measured < 0)
          return say("the bore runs {} inside the ground that carries {}",
-                    format(-*s.f.measured, Dimension::length, s.units), s.f.name);
+                    format(-*s.f.measured, Dimension::length, s.units), s.name());
        return say("the bore passes {} from the ground that carries {}, {} wanted", s.measured(Dimension::length),
-                  s.f.name, s.limit(Dimension::length));
+                  s.name(), s.limit(Dimension::length));
      },
      noted("Keep further off or shallower; else have an engineer judge the footing.")},
     {"bore.cover",
@@ -161,62 +161,62 @@ const FindingWords rows[] = {
      noted("Aim higher, shorten the bore, or dig the exit pit deeper.")},
     {"surface.cover",
      [](const Say& s) {
-       return say("cover under {} {}, its owner wants {}", s.f.name, s.measured(Dimension::length),
+       return say("cover under {} {}, its owner wants {}", s.name(), s.measured(Dimension::length),
                   s.limit(Dimension::length));
      },
      noted("Launch deeper or grade downward.")},
     {"surface.cover-low",
      [](const Say& s) {
-       return say("cover under {} may fall to {}, its owner wants {}", s.f.name, s.measured(Dimension::length),
+       return say("cover under {} may fall to {}, its owner wants {}", s.name(), s.measured(Dimension::length),
                   s.limit(Dimension::length));
      },
      noted("Launch deeper, or set level and sight more closely.")},
     {"surface.cover-chance",
      [](const Say& s) {
        return say("{} chance that the cover under {} falls below {}, {} at most", s.measured(Dimension::chance),
-                  s.f.name, s.limit_base(Dimension::length), s.limit(Dimension::chance));
+                  s.name(), s.limit_base(Dimension::length), s.limit(Dimension::chance));
      },
      noted("Launch deeper or grade downward: in this ground some bores climb far more than the mean.")},
     {"surface.heave",
      [](const Say& s) {
-       return say("{} lifts {}, {} at most", s.f.name, s.measured(Dimension::small_length),
+       return say("{} lifts {}, {} at most", s.name(), s.measured(Dimension::small_length),
                   s.limit(Dimension::small_length));
      },
      noted("Launch deeper or use a smaller tool.")},
     {"surface.heave-high",
      [](const Say& s) {
-       return say("{} may lift {}, {} at most", s.f.name, s.measured(Dimension::small_length),
+       return say("{} may lift {}, {} at most", s.name(), s.measured(Dimension::small_length),
                   s.limit(Dimension::small_length));
      },
      noted("Launch deeper, use a smaller tool, or watch the levels while it passes.")},
     {"surface.settlement",
      [](const Say& s) {
-       return say("{} may sink {} later, {} at most", s.f.name, s.measured(Dimension::small_length),
+       return say("{} may sink {} later, {} at most", s.name(), s.measured(Dimension::small_length),
                   s.limit(Dimension::small_length));
      },
      noted("Fill the gap around the pipe with grout, use a closer-fitting tool, or launch deeper.")},
     {"surface.angle",
      [](const Say& s) {
-       return say("the bore crosses {} at {}, its owner wants {} or more", s.f.name, s.measured(Dimension::angle),
+       return say("the bore crosses {} at {}, its owner wants {} or more", s.name(), s.measured(Dimension::angle),
                   s.limit(Dimension::angle));
      },
      noted("Cross it more squarely.")},
     {"surface.pit-setback",
      [](const Say& s) {
        if (s.f.measured && *s.f.measured < 0)
-         return say("a pit stands inside {}, its owner wants it {} away", s.f.name, s.limit(Dimension::length));
-       return say("a pit stands {} from {}, its owner wants {}", s.measured(Dimension::length), s.f.name,
+         return say("a pit stands inside {}, its owner wants it {} away", s.name(), s.limit(Dimension::length));
+       return say("a pit stands {} from {}, its owner wants {}", s.measured(Dimension::length), s.name(),
                   s.limit(Dimension::length));
      },
      noted("Move the pit further away.")},
     {"surface.driven",
      [](const Say& s) {
        return say("hole {} wide under {}, its owner allows {} without taking soil out",
-                  s.measured(Dimension::small_length), s.f.name, s.limit(Dimension::small_length));
+                  s.measured(Dimension::small_length), s.name(), s.limit(Dimension::small_length));
      },
      noted("Use a smaller tool or another method.")},
     {"surface.permission-refused",
-     [](const Say& s) { return say("the owner of {} refuses unsteered work under it", s.f.name); },
+     [](const Say& s) { return say("the owner of {} refuses unsteered work under it", s.name()); },
      noted("Use another method or another place.")},
     {"bore.length",
      [](const Say& s) {
@@ -234,14 +234,14 @@ const FindingWords rows[] = {
      noted("Launch deeper or grade downward: in this ground some bores climb far more than the mean.")},
     {"trials.contact",
      [](const Say& s) {
-       return say("trials: at least {} of the bores touch {}, {} at most", s.measured(Dimension::chance), s.f.name,
+       return say("trials: at least {} of the bores touch {}, {} at most", s.measured(Dimension::chance), s.name(),
                   s.limit(Dimension::chance));
      },
      noted("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
     {"trials.encroachment",
      [](const Say& s) {
        return say("trials: at least {} of the bores pass closer than wanted to {}, {} at most",
-                  s.measured(Dimension::chance), s.f.name, s.limit(Dimension::chance));
+                  s.measured(Dimension::chance), s.name(), s.limit(Dimension::chance));
      },
      noted("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
     {"trials.exit-window",
@@ -273,8 +273,8 @@ const FindingWords rows[] = {
     {"bore.refusal",
      [](const Say& s) {
        if (s.f.severity == Severity::note)
-         return say("chance that the ground stops the tool: {} ({})", s.measured(Dimension::chance), s.f.name);
-       return say("chance that the ground stops the tool: {} ({}), {} at most", s.measured(Dimension::chance), s.f.name,
+         return say("chance that the ground stops the tool: {} ({})", s.measured(Dimension::chance), s.name());
+       return say("chance that the ground stops the tool: {} ({}), {} at most", s.measured(Dimension::chance), s.name(),
                   s.limit(Dimension::chance));
      },
      noted(
@@ -296,19 +296,19 @@ const FindingWords rows[] = {
      noted("Lower the pressure, hold the tool while it starts, or use another tool.")},
     {"surface.would-stop",
      [](const Say& s) {
-       return say("the tool would stop under {}: {} at each blow, {} needed", s.f.name,
+       return say("the tool would stop under {}: {} at each blow, {} needed", s.name(),
                   s.measured(Dimension::small_length), s.limit(Dimension::small_length));
      },
      noted("It could not simply be dug out there. Use a stronger tool or another line.")},
     {"surface.stuck",
      [](const Say& s) {
        if (s.f.limit)
-         return say("chance that the ground stops the tool under {}: {}, {} at most", s.f.name,
+         return say("chance that the ground stops the tool under {}: {}, {} at most", s.name(),
                     s.measured(Dimension::chance), s.limit(Dimension::chance));
        std::string text =
            s.f.severity == Severity::note
-               ? say("how a tool stuck under {} would be got out is agreed", s.f.name)
-               : say("nobody may dig for a tool stuck under {}, and how it would be got out is not agreed", s.f.name);
+               ? say("how a tool stuck under {} would be got out is agreed", s.name())
+               : say("nobody may dig for a tool stuck under {}, and how it would be got out is not agreed", s.name());
        if (s.f.measured) text += "; " + say("chance that it stops there: {}", s.measured(Dimension::chance));
        return text;
      },
@@ -330,8 +330,8 @@ const FindingWords rows[] = {
      noted("Have these judged by other means.")},
     {"site.soil-guessed",
      [](const Say& s) {
-       if (!s.f.measured || *s.f.measured < 0.0005) return say("{} along the bore is only guessed", s.f.name);
-       return say("{} along the bore is only guessed: the band at its end is {} wider up and down", s.f.name,
+       if (!s.f.measured || *s.f.measured < 0.0005) return say("{} along the bore is only guessed", s.name());
+       return say("{} along the bore is only guessed: the band at its end is {} wider up and down", s.name(),
                   s.measured(Dimension::small_length));
      },
      noted("Look in the pit or drive a rod, and say how the stratum is known.")},
@@ -358,19 +358,19 @@ const FindingWords rows[] = {
     {"missing.laterals",
      [](const Say&) { return std::string(said("house connections (sewer, drain, cables) not checked")); },
      noted("They are usually not on the locator's marks: ask, or survey the sewer by camera before and after.")},
-    {"missing.rule", [](const Say& s) { return say("no rule or cover limit of the owner for {}", s.f.name); },
+    {"missing.rule", [](const Say& s) { return say("no rule or cover limit of the owner for {}", s.name()); },
      noted("Pick the owner's rule or type the cover.")},
-    {"missing.surface-place", [](const Say& s) { return say("where {} crosses the line is not entered", s.f.name); },
+    {"missing.surface-place", [](const Say& s) { return say("where {} crosses the line is not entered", s.name()); },
      noted("Enter its stations, from and to.")},
-    {"missing.permission", [](const Say& s) { return say("owner of {} not asked about unsteered work", s.f.name); },
+    {"missing.permission", [](const Say& s) { return say("owner of {} not asked about unsteered work", s.name()); },
      noted("Ask, and enter the permit.")},
     {"missing.pipe", [](const Say&) { return std::string(said("no pipe entered")); }, noted("Enter the pipe.")},
-    {"missing.utility-depth", [](const Say& s) { return say("depth of {} not known where the bore passes", s.f.name); },
+    {"missing.utility-depth", [](const Say& s) { return say("depth of {} not known where the bore passes", s.name()); },
      noted("Expose it or have it traced for depth.")},
-    {"missing.utility-diameter", [](const Say& s) { return say("diameter of {} not entered", s.f.name); },
+    {"missing.utility-diameter", [](const Say& s) { return say("diameter of {} not entered", s.name()); },
      noted("Ask its owner.")},
     {"missing.utility-location-error",
-     [](const Say& s) { return say("how well {} is located is not entered", s.f.name); },
+     [](const Say& s) { return say("how well {} is located is not entered", s.name()); },
      noted("Enter the standard deviations, or pick how it was located.")},
 };
 

@@ -27,13 +27,13 @@ const FindingWords rows[] = {
      noted("Set the compressor lower, or enter and set a regulator behind it; more only by the maker's plate.")},
     {"air.rating",
      [](const Say& s) {
-       return say("{} is rated for {} of air, {} stands in it when the tool stalls", s.f.name,
+       return say("{} is rated for {} of air, {} stands in it when the tool stalls", s.name(),
                   s.measured(Dimension::air_pressure), s.limit(Dimension::air_pressure));
      },
      noted("Change the part for one that is rated for it, or set the compressor or its regulator lower.")},
     {"air.rating-unknown",
      [](const Say& s) {
-       return say("rating of {} not entered: {} of air stands in it when the tool stalls", s.f.name,
+       return say("rating of {} not entered: {} of air stands in it when the tool stalls", s.name(),
                   s.measured(Dimension::air_pressure));
      },
      noted("Read the working pressure off each hose and coupling and enter it on page Air.")},
@@ -51,7 +51,7 @@ const FindingWords rows[] = {
      noted("Its pressure falls until both agree: a larger compressor, or a smaller tool.")},
     {"air.choked",
      [](const Say& s) {
-       return say("the air line is choked in its {}: no more air passes, however high the pressure", s.f.name);
+       return say("the air line is choked in its {}: no more air passes, however high the pressure", s.name());
      },
      noted("Use a wider hose and fittings of full bore; the pressure computed behind it is a rough one.")},
     {"air.icing",
@@ -61,10 +61,10 @@ const FindingWords rows[] = {
      },
      noted("Put a water separator in the line, drain it, and use oil made for cold air.")},
     {"air.not-entered",
-     [](const Say& s) { return say("pressure at the tool is not judged: {} not entered", s.f.name); },
+     [](const Say& s) { return say("pressure at the tool is not judged: {} not entered", s.name()); },
      noted("Enter the compressor and the parts of the line on page Air.")},
     {"air.outside-method",
-     [](const Say& s) { return say("the air line is not judged: its {} is outside the method", s.f.name); },
+     [](const Say& s) { return say("the air line is not judged: its {} is outside the method", s.name()); },
      noted("Check what is entered on page Air.")},
     {"air.mark-spacing",
      [](const Say& s) {

@@ -13,18 +13,18 @@ std::string number(const Say& s, const std::optional<double>& value) {
 const FindingWords rows[] = {
     {"limit.loosened",
      [](const Say& s) {
-       return say("limit loosened: {} {} instead of {}", s.f.name, number(s, s.f.measured), number(s, s.f.limit_base));
+       return say("limit loosened: {} {} instead of {}", s.name(), number(s, s.f.measured), number(s, s.f.limit_base));
      },
      noted("Make sure that the reason still holds; it is printed on sheet and card.")},
     {"limit.no-reason",
      [](const Say& s) {
-       return say("limit {} loosened to {} without a reason: {} stays in force", s.f.name, number(s, s.f.measured),
+       return say("limit {} loosened to {} without a reason: {} stays in force", s.name(), number(s, s.f.measured),
                   number(s, s.f.limit_base));
      },
      noted("Give the reason beside the limit in the file, or the permit of the owner; else take the limit out.")},
     {"limit.impossible",
      [](const Say& s) {
-       return say("limit {} set to {}, which nobody may set: {} stays in force", s.f.name, number(s, s.f.measured),
+       return say("limit {} set to {}, which nobody may set: {} stays in force", s.name(), number(s, s.f.measured),
                   number(s, s.f.limit_base));
      },
      noted("No chance of harm above 50 %, no chance of arriving below it, and no gap below 0. Take the limit out.")},
@@ -34,7 +34,7 @@ const FindingWords rows[] = {
                   s.f.measured.value_or(0), s.f.limit.value_or(0));
      },
      noted("Open it with the newer program.")},
-    {"file.mute-void", [](const Say& s) { return say("a mute does not count: {}", s.f.name); },
+    {"file.mute-void", [](const Say& s) { return say("a mute does not count: {}", s.name()); },
      noted("Mute it again with reason and name if it may still stand; else take the mute off.")},
 };
 

@@ -20,10 +20,10 @@ const FindingWords rows[] = {
      noted("Enter the wall, or the ratio of diameter to wall.")},
     {"missing.pipe-material", [](const Say&) { return std::string(said("material of the pipe not entered")); },
      noted("Pick the material.")},
-    {"pipe.no-law", [](const Say& s) { return say("strength of the pipe ({}) is not judged", s.f.name); },
+    {"pipe.no-law", [](const Say& s) { return say("strength of the pipe ({}) is not judged", s.name()); },
      noted("Ask its maker for safe pull, least bend and what it bears from outside.")},
     {"pipe.beyond",
-     [](const Say& s) { return say("{} entered for the pipe lies beyond what its material's values tell", s.f.name); },
+     [](const Say& s) { return say("{} entered for the pipe lies beyond what its material's values tell", s.name()); },
      noted("Pull sooner or cooler, or ask the maker.")},
     {"pipe.service-taken",
      [](const Say& s) {
@@ -46,11 +46,11 @@ const FindingWords rows[] = {
      },
      noted("A smaller tool leaves less of a gap to settle; or fill the gap with grout.")},
     {"pipe.traffic-taken",
-     [](const Say& s) { return say("traffic on {} not entered: taken as the heaviest usual there", s.f.name); },
+     [](const Say& s) { return say("traffic on {} not entered: taken as the heaviest usual there", s.name()); },
      noted("Enter what runs on it.")},
     {"pipe.traffic-unknown",
      [](const Say& s) {
-       return say("the word for the traffic on {} is not known: taken as the heaviest usual there", s.f.name);
+       return say("the word for the traffic on {} is not known: taken as the heaviest usual there", s.name());
      },
      noted("Pick one of the known kinds of traffic.")},
     {"pipe.pull",
@@ -136,7 +136,7 @@ const FindingWords rows[] = {
                   percent(s.f.measured));
      },
      noted("Fill it with water while it goes in, if it drags.")},
-    {"pipe.near", [](const Say& s) { return say("{}: {} of its limit used", s.f.name, percent(s.f.measured)); },
+    {"pipe.near", [](const Say& s) { return say("{}: {} of its limit used", s.name(), percent(s.f.measured)); },
      noted("Within its limit, but near it.")},
 };
 

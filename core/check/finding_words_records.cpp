@@ -8,19 +8,19 @@ namespace {
 const FindingWords rows[] = {
     {"surface.levels-rose",
      [](const Say& s) {
-       return say("{} rose {} by the levels taken, {} at most", s.f.name, s.measured(Dimension::small_length),
+       return say("{} rose {} by the levels taken, {} at most", s.name(), s.measured(Dimension::small_length),
                   s.limit(Dimension::small_length));
      },
      noted("Tell its owner at once and do what the permit says; take the levels again.")},
     {"surface.levels-sank",
      [](const Say& s) {
-       return say("{} sank {} by the levels taken, {} at most", s.f.name, s.measured(Dimension::small_length),
+       return say("{} sank {} by the levels taken, {} at most", s.name(), s.measured(Dimension::small_length),
                   s.limit(Dimension::small_length));
      },
      noted("Tell its owner at once and do what the permit says; look for a void and have it filled.")},
     {"surface.levels-above-estimate",
      [](const Say& s) {
-       return say("{} rose {} by the levels taken, more than the {} that was thought possible", s.f.name,
+       return say("{} rose {} by the levels taken, more than the {} that was thought possible", s.name(),
                   s.measured(Dimension::small_length), s.limit(Dimension::small_length));
      },
      noted("The ground is not what was entered: look at it again before the next bore here.")},

@@ -52,8 +52,8 @@ std::string loosened_words(const Assessment& assessment, UnitSystem units) {
   std::string all;
   for (const LoosenedLimit& l : assessment.loosened) {
     if (!all.empty()) all += "; ";
-    all += say("{} {} instead of {} ({})", l.name, limit_number(l.value, l.unit, units),
-               limit_number(l.table_value, l.unit, units), l.why);
+    all += say("{} {} instead of {} ({})", said_phrase(l.name), limit_number(l.value, l.unit, units),
+               limit_number(l.table_value, l.unit, units), said_phrase(l.why));
   }
   return all.empty() ? all : say("Limits loosened: {}.", all);
 }
@@ -101,9 +101,9 @@ std::string eased_in_short(const Assessment& assessment) {
   for (const Finding& f : assessment.findings) {
     if (!f.muted || f.severity == Severity::note) continue;
     ++muted;
-    if (can_hurt_people(f)) harmful += (harmful.empty() ? "" : ", ") + f.name;
+    if (can_hurt_people(f)) harmful += (harmful.empty() ? "" : ", ") + said_phrase(f.name);
   }
-  for (const LoosenedLimit& l : assessment.loosened) loosened += (loosened.empty() ? "" : ", ") + l.name;
+  for (const LoosenedLimit& l : assessment.loosened) loosened += (loosened.empty() ? "" : ", ") + said_phrase(l.name);
   std::string silenced;
   if (!harmful.empty())
     silenced = say_count("{} muted, may hurt people: {}.", "{} muted, may hurt people: {}.", muted, harmful);

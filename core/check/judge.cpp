@@ -26,7 +26,7 @@ void set_numbers(Finding& finding, double value, const Limit& limit) {
   finding.at_least = limit.at_least;
 }
 
-Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m,
+Finding finding_at(std::string_view code, Severity severity, std::string subject, Phrase name, double station_m,
                    double offset_m, double elevation_m) {
   Finding finding;
   finding.code = code;
@@ -40,12 +40,12 @@ Finding finding_at(std::string_view code, Severity severity, std::string subject
   return finding;
 }
 
-std::string called(const SurfaceFeature& feature) {
-  return feature.name.empty() ? said_word(feature.kind) : feature.name;
+Phrase called(const SurfaceFeature& feature) {
+  return feature.name.empty() ? phrase_of_word(feature.kind) : Phrase(feature.name);
 }
 
-std::string called(const Utility& utility) {
-  return utility.name.empty() ? said_word(utility.kind) + " " + utility.id : utility.name;
+Phrase called(const Utility& utility) {
+  return utility.name.empty() ? phrase("{} {}", phrase_of_word(utility.kind), utility.id) : Phrase(utility.name);
 }
 
 void WorstOfMany::take(const Utility& one, const Point3& where, double its_value, const Limit& its_limit) {
@@ -62,8 +62,8 @@ void WorstOfMany::take(const Utility& one, const Point3& where, double its_value
 
 void WorstOfMany::say_not_judged(Judge& judge, std::string_view code, std::string_view unit) const {
   if (!utility) return;
-  std::string name = called(*utility);
-  if (count > 1) name += burrow::say(" and {} more", count - 1);
+  Phrase name = called(*utility);
+  if (count > 1) name = phrase(noted("{} and {} more"), std::move(name), std::to_string(count - 1));
   Finding finding = finding_at(code, Severity::note, utility->id, std::move(name), at.x_m, at.y_m, at.z_m);
   finding.unit = unit;
   if (std::isfinite(value)) finding.measured = value;

@@ -70,7 +70,7 @@ struct Judge {
   void say(Finding finding) { answer.findings.push_back(std::move(finding)); }
 
   /// Data that were not entered: named, and the verdict is incomplete.
-  Finding& missing(std::string_view what, std::string subject, std::string name) {
+  Finding& missing(std::string_view what, std::string subject, Phrase name) {
     Finding finding;
     finding.code = "missing." + std::string(what);
     finding.severity = Severity::caution;
@@ -93,7 +93,7 @@ struct Judge {
 /// the followed bores in the ground as entered.
 std::vector<WorkingInput> inputs_of(const PathFans& fans, const FanChance& chance, bool scores);
 
-Finding finding_at(std::string_view code, Severity severity, std::string subject, std::string name, double station_m,
+Finding finding_at(std::string_view code, Severity severity, std::string subject, Phrase name, double station_m,
                    double offset_m, double elevation_m);
 
 /// A run of stations, from ≤ to.
@@ -114,8 +114,8 @@ std::optional<Limit> cover_limit(const Judge& judge, const SurfaceFeature& featu
 bool moves_with_ground(const SurfaceFeature& feature);
 
 /// What a person calls a thing on top, or a utility.
-std::string called(const SurfaceFeature& feature);
-std::string called(const Utility& utility);
+Phrase called(const SurfaceFeature& feature);
+Phrase called(const Utility& utility);
 
 /// One note for all utilities that share a trouble which no form at hand can judge: the worst of them, how many more.
 struct WorstOfMany {

@@ -8,7 +8,7 @@ namespace burrow {
 namespace {
 
 Finding at_place(const PipeUnderCheck& pipe, const PipeResult& result, std::string_view code, Severity severity,
-                 std::string name) {
+                 Phrase name) {
   Finding finding;
   finding.code = code;
   finding.severity = severity;
@@ -61,7 +61,8 @@ void judge_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& resu
   const double margin = judge.demand(at_place(pipe, result, result.code, limit.severity, "pipe"), result.value, plain);
   const Limit near = judge.limit("pipe_near");
   if (limit.near_counts && margin >= 0 && check.utilisation && *check.utilisation > near.value) {
-    Finding finding = at_place(pipe, result, "pipe.near", Severity::note, std::string(result.name));
+    Finding finding = at_place(pipe, result, "pipe.near", Severity::note, Phrase::of_table(std::string(result.name)));
+    finding.about_check = result.code;
     finding.unit = "";
     finding.measured = *check.utilisation;
     finding.limit = 1;

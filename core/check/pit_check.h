@@ -16,7 +16,7 @@ struct PitUnderCheck {
   PitAnswer& work;
   const ExcavationRuleSet& rules;
   std::string subject;
-  std::string name;
+  Phrase name;
 };
 
 /// At the middle of the floor.
@@ -87,7 +87,7 @@ void show_gap(Judge& judge, std::string_view code, const std::string& subject, c
 /// Closed outline of a thing on top in plan: as entered, else the band between its stations as it is drawn. Empty:
 /// nobody said where it lies.
 PlanLine plan_of(const SurfaceFeature& feature);
-std::string called(const Plant& plant);
+Phrase called(const Plant& plant);
 /// Closed outline of a machine standing at the surface.
 PlanLine plan_of(const Plant& plant);
 

@@ -30,8 +30,8 @@ void show_ground(Judge& judge, const PitUnderCheck& pit) {
               surface - line,
               "m",
               std::nullopt,
-              {surveyed ? said("cut out of triangles through the ground line and the surveyed points")
-                        : said("cut out of the ground line, level across: no surveyed point within 10 m of the floor"),
+              {surveyed ? noted("cut out of triangles through the ground line and the surveyed points")
+                        : noted("cut out of the ground line, level across: no surveyed point within 10 m of the floor"),
                surveyed ? SourceLabel::derived : SourceLabel::our_default}});
 }
 
@@ -41,7 +41,7 @@ void show_set_back(Judge& judge, const PitUnderCheck& pit) {
   constexpr std::string_view runs[] = {"n_1", "n_2", "n_3", "n_4", "n_5", "n_6"};
   if (pit.shape.layers.size() > std::size(rises)) return;
   Working working{
-      "pit.set-back", pit.subject,     said("r = Σ t n, n the flattest of a layer and those below it"), {}, "r", 0, "m",
+      "pit.set-back", pit.subject,     noted("r = Σ t n, n the flattest of a layer and those below it"), {}, "r", 0, "m",
       std::nullopt,   pit.rules.source};
   for (std::size_t i = 0; i < pit.shape.layers.size(); ++i) {
     const PitLayer& layer = pit.shape.layers[i];
@@ -56,7 +56,7 @@ void show_proposal(Judge& judge, const PitUnderCheck& pit) {
   const PitProposal& proposal = pit.work.proposal;
   Working working{"pit.proposal",
                   pit.subject,
-                  said("V = V_straight, at most V_sloped: upright where it may stand, else shored or behind a shield"),
+                  noted("V = V_straight, at most V_sloped: upright where it may stand, else shored or behind a shield"),
                   {{"V_straight", proposal.straight_m3, "m³"}},
                   "V",
                   pit.shape.volume_m3,

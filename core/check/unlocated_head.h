@@ -12,7 +12,7 @@ namespace burrow {
 /// A line in service in the working area: within 5 m of bore or pits, or met by the 99 % band.
 struct LineNearby {
   const Utility* utility = nullptr;
-  std::string name;
+  Phrase name;
   std::optional<double> station_m, offset_m, elevation_m;  ///< where the bore passes it
 };
 

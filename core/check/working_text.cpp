@@ -63,13 +63,13 @@ namespace {
 /// "DIN 4150-3 (1999) Table 1 [read]"
 std::string source_text(const Source& source) {
   const std::string label = fmt::format("[{}]", label_text(source.label));
-  return source.text.empty() ? label : said(std::string_view(source.text)) + " " + label;
+  return source.text.empty() ? label : said_phrase(source.text) + " " + label;
 }
 
 }  // namespace
 
 std::string working_text(const Working& working, UnitSystem units) {
-  std::string text = std::string(working.formula) + "\n";
+  std::string text = said(working.formula) + "\n";
   for (const WorkingInput& input : working.inputs)
     text += fmt::format("  {} = {}\n", input.symbol, working_number(input.value, input.unit, units, input.symbol));
   text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units, working.symbol));
@@ -96,9 +96,7 @@ const Working* working_of(const Assessment& assessment, const Finding& finding) 
       {"pit.slope-depth", "pit.depth"}, {"pit.inflow", "pit.water"},      {"utility.wall-unknown", "utility.strain"}};
   for (const auto& [code, plain] : shared)
     if (finding.code == code) return step(plain);
-  if (finding.code == "pipe.near")
-    for (const PipeCheck& check : assessment.pipe_checks)
-      if (check.name == finding.name) return step(check.code);
+  if (!finding.about_check.empty()) return step(finding.about_check);
   for (const std::string_view end : {"-high", "-wide"})
     if (finding.code.ends_with(end)) return step(std::string_view(finding.code).substr(0, finding.code.size() - 5));
   return nullptr;

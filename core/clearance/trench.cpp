@@ -125,7 +125,7 @@ std::optional<Strip> trench_of(const Utility& utility, const LevelLine& ground, 
   const double half = radius + rule.wider.m / 2;
   PlanLine back(line.rbegin(), line.rend());
   Strip strip;
-  strip.name = said("trench of ") + (utility.name.empty() ? std::string(word_of(utility.kind)) : utility.name);
+  strip.name = noted("trench of ") + (utility.name.empty() ? std::string(word_of(utility.kind)) : utility.name);
   strip.soil = rule.soil;
   strip.bottom_elevation = Length{*lowest - radius - rule.below.m};
   strip.outline = without_loops(raw_side(line, half), 12 * half);

@@ -1,11 +1,10 @@
 #include "burrow/crossing/blank.h"
-#include "burrow/base/say.h"
 
 namespace burrow {
 
-Crossing blank_crossing() {
+Crossing blank_crossing(std::string name) {
   Crossing crossing;
-  crossing.name = said("New crossing");
+  crossing.name = std::move(name);
   crossing.site.ground = {{-4.0, 100.0}, {0.0, 100.0}, {10.0, 100.0}, {14.0, 100.0}};
   Stratum clay;
   clay.id = "l1";

@@ -47,7 +47,7 @@ Json reason_json(const DayReason& r) {
                  {"measured", Json(r.measured)},
                  {"limit", Json(r.limit)},
                  {"unit", Json(r.unit)},
-                 {"source", Json(r.source.text)},
+                 {"source", Json(r.source.text.english())},
                  {"source_label", Json(words(r.source.label))}});
 }
 

@@ -5,6 +5,7 @@
 #include "assessment_air.h"
 #include "assessment_day.h"
 #include "assessment_pits.h"
+#include "burrow/base/say.h"
 #include "json_answers.h"
 
 namespace burrow {
@@ -206,9 +207,9 @@ Json json_of(const PipeCheck& check) {
                  {"code", Json(check.code)},
                  {"utilisation", number(check.utilisation)},
                  {"at_least", Json(check.at_least)},
-                 {"source", check.source.text.empty() ? Json() : Json(check.source.text)},
+                 {"source", check.source.text.empty() ? Json() : Json(check.source.text.english())},
                  {"source_label", check.source.text.empty() ? Json() : Json(words(check.source.label))},
-                 {"text", Json(check.text)}});
+                 {"text", Json(said(std::string_view(check.text)))}});
 }
 
 Json json_of(const LoadPoint& load) {
@@ -236,7 +237,7 @@ Json json_of(const Finding& f, UnitSystem units) {
                  {"measured", number(f.measured)},
                  {"limit", number(f.limit)},
                  {"unit", Json(f.unit)},
-                 {"source", Json(f.source.text)},
+                 {"source", Json(f.source.text.english())},
                  {"source_label", Json(words(f.source.label))},
                  {"muted", json_of(f.muted)},
                  {"text", Json(finding_text(f, units))}});
@@ -245,11 +246,11 @@ Json json_of(const Finding& f, UnitSystem units) {
 Json json_of(const LoosenedLimit& l) {
   return object({{"id", Json(l.id)},
                  {"subject", Json(l.subject)},
-                 {"name", Json(l.name)},
+                 {"name", Json(l.name.english())},
                  {"value", Json(l.value)},
                  {"table_value", Json(l.table_value)},
                  {"unit", Json(l.unit)},
-                 {"why", Json(l.why)}});
+                 {"why", Json(l.why.english())}});
 }
 
 Json json_of(const Working& w) {
@@ -263,9 +264,9 @@ Json json_of(const Working& w) {
                  {"value", Json(w.value)},
                  {"unit", Json(w.unit)},
                  {"limit", number(w.limit)},
-                 {"source", Json(w.source.text)},
+                 {"source", Json(w.source.text.english())},
                  {"source_label", Json(words(w.source.label))},
-                 {"limit_source", w.limit_source ? Json(w.limit_source->text) : Json()},
+                 {"limit_source", w.limit_source ? Json(w.limit_source->text.english()) : Json()},
                  {"limit_source_label", w.limit_source ? Json(words(w.limit_source->label)) : Json()}});
 }
 
@@ -312,7 +313,7 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
 
 std::string write_failure(const std::string& file, const Error& error) {
   const Json shown =
-      object({{"pointer", Json(error.place)}, {"found", Json(error.found)}, {"expected", Json(error.expected)}});
+      object({{"pointer", Json(error.place.english())}, {"found", Json(error.found.english())}, {"expected", Json(error.expected.english())}});
   return compact_json(heading_of(file, {{"error", shown}}));
 }
 

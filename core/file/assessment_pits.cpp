@@ -16,7 +16,7 @@ Json step_json(const TypeStep& step) {
 
 Json layer_json(const PitLayerAnswer& layer) {
   return object({{"stratum", Json(layer.stratum)},
-                 {"soil", Json(layer.soil)},
+                 {"soil", Json(layer.soil.english())},
                  {"top_m", Json(layer.top_m)},
                  {"bottom_m", Json(layer.bottom_m)},
                  {"soil_type", Json(word_of(layer.type))},
@@ -44,7 +44,7 @@ Json duty_json(const PitDuty& duty) {
                  {"applies", Json(duty.applies)},
                  {"measured_m", number(duty.measured_m)},
                  {"limit_m", number(duty.limit_m)},
-                 {"source", Json(duty.source.text)},
+                 {"source", Json(duty.source.text.english())},
                  {"source_label", Json(words(duty.source.label))}});
 }
 
@@ -59,7 +59,7 @@ Json proposal_json(const PitProposal& proposal) {
 
 Json surface_json(const SurfaceCut& cut) {
   return object(
-      {{"id", cut.id.empty() ? Json() : Json(cut.id)}, {"name", Json(cut.name)}, {"area_m2", Json(cut.area_m2)}});
+      {{"id", cut.id.empty() ? Json() : Json(cut.id)}, {"name", Json(cut.name.english())}, {"area_m2", Json(cut.area_m2)}});
 }
 
 }  // namespace

@@ -90,9 +90,9 @@ PipeStrength strength(Row& row, PipeLaw law) {
   s.ring_stress = maybe<Pressure>(row.number_or_null("ring_stress_pa", 1, largest_Pa));
   s.pressure_stress = maybe<Pressure>(row.number_or_null("pressure_stress_pa", 1, largest_Pa));
   s.yield = maybe<Pressure>(row.number_or_null("yield_pa", 1, largest_Pa));
-  const std::string yield_source = said(std::string_view(row.text_or_nothing("yield_source")));
+  const std::string yield_source = row.text_or_nothing("yield_source");
   const std::string yield_label = row.text_or_nothing("yield_source_label");
-  if (s.yield) s.yield_source = {yield_source, source_label_from_words(yield_label).value_or(SourceLabel::our_default)};
+  if (s.yield) s.yield_source = {Phrase::of_table(yield_source), source_label_from_words(yield_label).value_or(SourceLabel::our_default)};
   s.strain_limit = row.text("strain_limit");
   read_list(row, "modulus", s.modulus, true);
   read_list(row, "derating", s.derating);
@@ -107,7 +107,7 @@ PipeStrength strength(Row& row, PipeLaw law) {
   const std::string label = row.text("law_source_label");
   const auto known = source_label_from_words(label);
   if (!known) row.wrong("law_source_label", "\"" + label + "\"", "one of the eight source labels");
-  s.source = {said(std::string_view(row.text("law_source"))), known.value_or(SourceLabel::our_default)};
+  s.source = {row.phrase("law_source"), known.value_or(SourceLabel::our_default)};
   return s;
 }
 
@@ -115,14 +115,14 @@ PipeStrength strength(Row& row, PipeLaw law) {
 
 void read(Row& row, PipeMaterial& pipe) {
   pipe.id = row.text("id");
-  pipe.name = said(std::string_view(row.text("name")));
+  pipe.name = row.phrase("name");
   pipe.source = row.source();
   if (const auto law = row.word_or_nothing<PipeLaw>("law")) pipe.strength = strength(row, *law);
 }
 
 void read(Row& row, PipeSeries& series) {
   series.id = row.text("id");
-  series.name = said(std::string_view(row.text("name")));
+  series.name = row.phrase("name");
   series.source = row.source();
   for (const nlohmann::json& material : row.list("materials")) {
     if (!material.is_string()) return row.wrong("materials", shown(material), "ids of materials");

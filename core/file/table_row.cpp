@@ -159,7 +159,7 @@ Source Row::source() {
     for (const SourceLabel each : all_source_labels) known += (known.empty() ? "" : ", ") + std::string(words(each));
     wrong("source_label", "\"" + label_text + "\"", "one of: " + known);
   }
-  return {said(std::string_view(text("source"))), label.value_or(SourceLabel::our_default)};
+  return {phrase("source"), label.value_or(SourceLabel::our_default)};
 }
 
 std::optional<Error> Row::finish() {

@@ -23,6 +23,7 @@ class Row {
   bool flag(const char* key);
   bool flag_or_no(const char* key);   ///< false where absent or null
   std::string text(const char* key);  ///< not empty
+  Phrase phrase(const char* key) { return Phrase::of_table(text(key)); }
   std::string unit(const char* key);  ///< "m", "m/s", "m3", or "" for a plain ratio
   std::string colour(const char* key);
   std::vector<double> numbers(const char* key, double least = 0, double most = 1e12);

@@ -29,7 +29,7 @@ std::optional<Quantity> maybe(std::optional<double> value) {
 
 void read(Row& row, SoilClass& soil) {
   soil.id = row.text("id");
-  soil.name = said(std::string_view(row.text("name")));
+  soil.name = row.phrase("name");
   soil.neighbours = row.texts_or_nothing("neighbours");
   if (soil.neighbours.size() > 2)
     row.wrong("neighbours", std::to_string(soil.neighbours.size()) + " classes", "one or two: the softer, the stiffer");
@@ -53,9 +53,11 @@ void read(Row& row, SoilClass& soil) {
   soil.swell.v = row.number("swell", 0, 3);
   soil.excavation_type = row.word<ExcavationType>("excavation_type");
   soil.matter = row.word_or_nothing<ExcavationMatter>("matter");
-  soil.stands_open = said(std::string_view(row.text("stands_open")));
-  soil.use = said(std::string_view(row.text("use")));
-  soil.thumb = said(std::string_view(row.text("thumb")));
+  const std::string stands_open = row.text("stands_open");
+  soil.stands_open = Phrase::of_table(stands_open);
+  soil.closes_soon = stands_open == "minutes" || stands_open.starts_with("closes");
+  soil.use = row.phrase("use");
+  soil.thumb = row.phrase("thumb");
   soil.source = row.source();
   if (soil.drained && !soil.friction_angle) row.wrong("friction_angle_rad", "nothing", "a value in a drained class");
   if (!soil.drained && !soil.undrained_strength)
@@ -78,7 +80,7 @@ void read(Row& row, ToolClass& tool) {
 
 void read(Row& row, UtilityKindRow& utility) {
   utility.kind = row.word<UtilityKind>("kind");
-  utility.name = said(std::string_view(row.text("name")));
+  utility.name = row.phrase("name");
   utility.letter_code = row.text("letter_code");
   utility.colour = row.colour("colour");
   utility.colour_dark = row.colour("colour_dark");
@@ -92,7 +94,7 @@ void read(Row& row, UtilityKindRow& utility) {
 
 void read(Row& row, UtilityMaterialRow& material) {
   material.id = row.text("id");
-  material.name = said(std::string_view(row.text("name")));
+  material.name = row.phrase("name");
   material.wall = row.word<UtilityWall>("wall");
   for (const std::string& word : row.texts_or_nothing("kinds")) {
     const auto kind = from_word<UtilityKind>(word);
@@ -105,16 +107,16 @@ void read(Row& row, UtilityMaterialRow& material) {
 
 void read(Row& row, StructureRow& structure) {
   structure.id = row.text("id");
-  structure.name = said(std::string_view(row.text("name")));
+  structure.name = row.phrase("name");
   structure.limit = row.text("limit");
-  structure.words = {matched_form(structure.name)};
+  structure.words = {matched_form(row.text("name"))};
   for (const std::string& word : row.texts_or_nothing("words")) structure.words.push_back(matched_form(word));
   structure.source = row.source();
 }
 
 void read(Row& row, LocatingPreset& preset) {
   preset.id = row.text("id");
-  preset.name = said(std::string_view(row.text("name")));
+  preset.name = row.phrase("name");
   preset.lateral = maybe<Length>(row.number_or_null("lateral_m", 0, 100));
   preset.lateral_of_depth = maybe<Ratio>(row.number_or_null("lateral_of_depth", 0, 10));
   preset.vertical = maybe<Length>(row.number_or_null("vertical_m", 0, 100));
@@ -124,7 +126,7 @@ void read(Row& row, LocatingPreset& preset) {
 
 void read(Row& row, LimitRow& limit) {
   limit.id = row.text("id");
-  limit.name = said(std::string_view(row.text("name")));
+  limit.name = row.phrase("name");
   limit.value = row.number("value");
   limit.unit = row.unit("unit");
   if ((limit.unit == "m") != limit.id.ends_with("_m"))
@@ -143,7 +145,7 @@ void read(Row& row, LimitRow& limit) {
 
 void read(Row& row, SurfaceRule& rule) {
   rule.id = row.text("id");
-  rule.name = said(std::string_view(row.text("name")));
+  rule.name = row.phrase("name");
   rule.kind = row.word<SurfaceKind>("kind");
   rule.cover = maybe<Length>(row.number_or_null("cover_m", 0, 100));
   rule.heave_caution = maybe<Length>(row.number_or_null("heave_caution_m", 0, 1));
@@ -155,7 +157,7 @@ void read(Row& row, SurfaceRule& rule) {
   rule.unshored_adds_depth = row.flag_or_no("unshored_adds_depth");
   rule.pipe_end_setback = maybe<Length>(row.number_or_null("pipe_end_setback_m", 0, 100));
   rule.clear_of_centre = maybe<Length>(row.number_or_null("clear_of_centre_m", 0, 100));
-  if (const std::string note = row.text_or_nothing("note"); !note.empty()) rule.note = said(std::string_view(note));
+  if (const std::string note = row.text_or_nothing("note"); !note.empty()) rule.note = Phrase::of_table(note);
   rule.largest_driven = maybe<Length>(row.number_or_null("largest_driven_m", 0, 5));
   rule.source = row.source();
 }
@@ -199,7 +201,7 @@ void read(Row& row, ShoringRow& shoring) {
 
 void read(Row& row, EarthworkRow& earth) {
   earth.id = row.text("id");
-  earth.name = said(std::string_view(row.text("name")));
+  earth.name = row.phrase("name");
   earth.loose.v = row.number("loose", 1, 3);
   earth.compacted.v = row.number("compacted", 0.5, 2);
   earth.source = row.source();
@@ -220,7 +222,7 @@ Result<std::vector<T>> read_rows(const json& rows, const std::string& pointer) {
 
 void read(Row& row, ExcavationRuleSet& set) {
   set.rules = row.word<ExcavationRules>("rules");
-  set.name = said(std::string_view(row.text("name")));
+  set.name = row.phrase("name");
   set.protection_from.m = row.number("protection_from_m", 0, 100);
   set.ladder_from.m = row.number("ladder_from_m", 0, 100);
   set.spoil_setback.m = row.number("spoil_setback_m", 0, 100);

@@ -6,6 +6,7 @@
 #include "found_builder.h"
 #include "wire_parts.h"
 
+#include "burrow/base/say.h"
 namespace burrow {
 
 namespace {
@@ -57,7 +58,7 @@ void clean(std::string& text) {
 }
 
 /// The path may hold any bytes; it is the person's own.
-void clean(Error& error, const std::string& path) {
+void clean(ErrorInWords& error, const std::string& path) {
   const std::size_t own = error.place.starts_with(path) ? path.size() : 0;
   error.place = error.place.substr(0, own) + as_utf8(std::string_view(error.place).substr(own));
   clean(error.found);
@@ -140,6 +141,10 @@ bool heights_good(const std::vector<std::optional<double>>& heights, const Reade
 }
 
 }  // namespace
+
+ErrorInWords ErrorInWords::of(const Error& error) {
+  return {said_phrase(error.place), said_phrase(error.found), said_phrase(error.expected)};
+}
 
 std::string packed(const ReaderRequest& request) {
   wire::Packer packer;

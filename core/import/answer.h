@@ -38,10 +38,18 @@ struct ReaderRequest {
   std::vector<PlanPoint> points;
 };
 
+/// An error in the language of the request.
+struct ErrorInWords {
+  std::string place, found, expected;
+  bool operator==(const ErrorInWords&) const = default;
+  static ErrorInWords of(const Error& error);
+  [[nodiscard]] Error as_error() const { return {place, found, expected}; }
+};
+
 /// One of the three.
 struct ReaderAnswer {
   std::uint32_t version = answer_version;
-  std::optional<Error> error;
+  std::optional<ErrorInWords> error;
   std::optional<Found> found;
   std::optional<std::vector<std::optional<double>>> heights;
   bool operator==(const ReaderAnswer&) const = default;

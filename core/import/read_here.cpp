@@ -109,8 +109,9 @@ Result<Found> read_here(const std::string& path, const ReadWish& wish) {
   Result<Found> found = is_survey(name, head) ? read_survey(path, wish) : read_with_library(path, name, head, wish);
   if (!found) {
     Error why = std::move(found).error();
-    why.place = why.place == "file" || why.place == said("file") ? path : path + ": " + why.place;
-    why.found = as_utf8(why.found);
+    const std::string place = said_phrase(why.place);
+    why.place = place == "file" || place == said("file") ? path : path + ": " + place;
+    why.found = as_utf8(said_phrase(why.found));
     return tl::unexpected(std::move(why));
   }
   // A reader asks now and then; what it met since counts too.

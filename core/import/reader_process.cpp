@@ -162,7 +162,7 @@ class ReaderProcess {
     if (progress_ && !progress_(1)) return fail(request_.path, std::string(told_to_stop), to_its_end());
     auto answer = checked_answer(got_, request_);
     if (!answer) return tl::unexpected(nonsense());
-    if (answer->error) return tl::unexpected(*answer->error);
+    if (answer->error) return tl::unexpected(answer->error->as_error());
     return *std::move(answer);
   }
 

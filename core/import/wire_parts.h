@@ -67,7 +67,7 @@ void each_part(Is<Found> auto& f, Visit visit) {
         order_is_known, notes);
 }
 template <class Visit>
-void each_part(Is<Error> auto& e, Visit visit) {
+void each_part(Is<ErrorInWords> auto& e, Visit visit) {
   auto& [place, found, expected] = e;
   visit(place, found, expected);
 }

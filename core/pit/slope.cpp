@@ -32,7 +32,7 @@ Result<Ratio> least_run_per_rise(const ExcavationRuleSet& rules, ExcavationType 
   const auto row = std::find_if(rules.slopes.begin(), rules.slopes.end(),
                                 [&](const SlopeRow& candidate) { return candidate.type == type; });
   if (row == rules.slopes.end())
-    return fail("soil type", std::string(word_of(type)), "a soil type with a slope in " + rules.name);
+    return fail("soil type", std::string(word_of(type)), phrase("a soil type with a slope in {}", rules.name));
   if (depth.m > row->depth_limit.m + rounding_m)
     return out_of_range("pit depth", depth.m, "a depth the rules cover; deeper needs an engineer's design");
   const bool short_term = rules.rules == ExcavationRules::us_1926 && type == ExcavationType::a && open_time &&

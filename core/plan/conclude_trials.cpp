@@ -31,7 +31,7 @@ class TrialsJudge {
     if (answer == assessment_.utilities.end() || utility == crossing_.site.utilities.end()) return;
     Finding finding;
     finding.subject = counted.id;
-    finding.name = utility->name.empty() ? said_word(utility->kind) + " " + utility->id : utility->name;
+    finding.name = utility->name.empty() ? phrase("{} {}", phrase_of_word(utility->kind), utility->id) : Phrase(utility->name);
     finding.station_m = answer->station_m;
     finding.offset_m = answer->offset_m;
     finding.elevation_m = answer->elevation_m;
@@ -44,7 +44,8 @@ class TrialsJudge {
 
   void judge_bore() {
     Finding finding;
-    finding.subject = finding.name = "bore";
+    finding.subject = "bore";
+    finding.name = "bore";
     finding.code = "trials.daylight";
     demand(finding, Severity::stop, trials_.daylight.lower_95(), "daylight_stop", "daylight_caution");
 
@@ -52,7 +53,7 @@ class TrialsJudge {
     if (inside.of <= 0) return;
     finding.code = "trials.exit-window";
     finding.subject = "exit-pit";
-    finding.name = said("exit pit");
+    finding.name = noted("exit pit");
     finding.station_m = crossing_.bore.exit.station.m;
     add(finding, Severity::stop, inside.upper_95(), limit_of(crossing_, tables_, "exit_window_chance"));
   }

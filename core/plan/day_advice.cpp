@@ -167,7 +167,7 @@ class Adviser {
       const std::string& id = strip ? work_.crossing.site.strips[*strip].soil
                                     : work_.crossing.site.strata[work_.ground.stratum_at(p.x_m, p.y_m, p.z_m)].soil;
       const SoilClass* soil = find_soil(work_.tables, id);
-      if (!soil || soil->stands_open == "minutes" || soil->stands_open.starts_with("closes")) return false;
+      if (!soil || soil->closes_soon) return false;
     }
     return true;
   }

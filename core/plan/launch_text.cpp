@@ -115,7 +115,7 @@ std::string words_of(const Finding& limit, UnitSystem units) {
   const bool kept = limit.margin && !(*limit.margin < 0) && limit.measured && limit.limit;
   if (!kept) return finding_text(limit, units);
   if (limit.code == "pit.water")
-    return say("floor of {} {} above the water level", limit.name, format(-*limit.measured, Dimension::length, units));
+    return say("floor of {} {} above the water level", said_phrase(limit.name), format(-*limit.measured, Dimension::length, units));
   for (const std::string_view code : {"bore.climb", "bore.sag", "bore.set", "bore.exit-off-aim", "surface.would-stop",
                                       "pit.unprotected", "pit.floor-high", "pit.floor-low"})
     if (limit.code == code)
@@ -128,12 +128,13 @@ std::string words_of(const Finding& limit, UnitSystem units) {
 }  // namespace
 
 std::string limit_title(const Finding& limit) {
+  const std::string name = said_phrase(limit.name);
   for (const TitleRow& row : titles)
-    if (row.code == limit.code) return fmt::vformat(said(row.title), fmt::make_format_args(limit.name));
+    if (row.code == limit.code) return fmt::vformat(said(row.title), fmt::make_format_args(name));
   std::string words = limit.code;
   std::replace(words.begin(), words.end(), '-', ' ');
   std::replace(words.begin(), words.end(), '.', ' ');
-  return limit.name.empty() ? words : words + ", " + limit.name;
+  return name.empty() ? words : words + ", " + name;
 }
 
 std::string place_text(MapOver over, const MapPlace& place, UnitSystem units) {

@@ -34,7 +34,7 @@ std::vector<LearnRow> learn_rows(const LearnLibrary& library, const Tables& tabl
   const ModelConstants defaults;
   for (const LearnedSoil& soil : library.soils) {
     const SoilClass* row = find_soil(tables, soil.soil);
-    const std::string name = row ? row->name : soil.soil;
+    const std::string name = row ? said_phrase(row->name) : soil.soil;
     rows.push_back({name, said("steering constant"), value_text(soil.steer_constant),
                     fmt::format("{:.3g}", defaults.steer_constant->v), bores_text(soil.bores)});
     rows.push_back({name, said("wander, rad/√m"), value_text(soil.wander_rad_sqrt_m),

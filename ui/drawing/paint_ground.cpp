@@ -202,7 +202,7 @@ std::vector<StratumName> strata_names(const Picture& picture) {
     const QString how = s.known.value == Known::seen       ? QObject::tr("seen")
                         : s.known.value == Known::borehole ? QObject::tr("borehole")
                                                            : QObject::tr("a guess");
-    const QString name = soil ? text_of(soil->name) : text_of(s.soil);
+    const QString name = soil ? text_of(said_phrase(soil->name)) : text_of(s.soil);
     names.push_back(
         {QPointF(label_px, y), name + QStringLiteral(" · ") + how, soil_fill(s.soil, picture.look.theme).tint});
   }

@@ -239,7 +239,7 @@ void DayPanel::add_typed() {
   double time = seconds_now();
   if (!time_->text().trimmed().isEmpty()) {
     const Result<double> typed = parse(time_->text().toStdString(), Dimension::duration, units_);
-    if (!typed) return complain(tr("time since the start: %1").arg(qs(typed.error().expected)));
+    if (!typed) return complain(tr("time since the start: %1").arg(qs(said_phrase(typed.error().expected))));
     time = *typed;
   }
   std::vector<std::string> texts;
@@ -247,7 +247,8 @@ void DayPanel::add_typed() {
   const std::vector<ReadingForm> forms = reading_forms(tail_to_nose(document_.crossing(), document_.tables()));
   const ReadingForm& form = forms[static_cast<std::size_t>(form_)];
   const Result<Reading> reading = reading_from(form, texts, words_->text().toStdString(), time, units_);
-  if (!reading) return complain(tr("%1: %2 wanted").arg(qs(reading.error().place), qs(reading.error().expected)));
+  if (!reading) return complain(tr("%1: %2 wanted").arg(qs(said_phrase(reading.error().place)),
+                                               qs(said_phrase(reading.error().expected))));
   complaint_->hide();
   complaint_->clear();
   const std::size_t before = record()->readings.size();

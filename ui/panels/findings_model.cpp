@@ -41,7 +41,7 @@ QString source_line(const Finding& finding, const Crossing& crossing, const Tabl
   const QString label = qs(burrow::label_text(finding.source.label));
   return finding.source.text.empty()
              ? label
-             : qs(burrow::said(std::string_view(finding.source.text))) + QStringLiteral(" – ") + label;
+             : qs(burrow::said_phrase(finding.source.text)) + QStringLiteral(" – ") + label;
 }
 }  // namespace
 
@@ -89,7 +89,7 @@ QString FindingsModel::words(int row) const {
   const Finding& f = finding(row);
   return QString::fromStdString(finding_text(f, units_)) + QLatin1Char('\n') +
          source_line(f, document_.crossing(), document_.tables()) + QLatin1Char('\n') +
-         (f.muted ? QObject::tr("%1 muted").arg(qs(f.name)) : qs(f.name));
+         (f.muted ? QObject::tr("%1 muted").arg(qs(said_phrase(f.name))) : qs(said_phrase(f.name)));
 }
 
 void FindingsModel::set_units(UnitSystem units) {

@@ -24,7 +24,7 @@ QString qs(std::string_view s) {
 }
 QString working_html(const Working& w, UnitSystem units) {
   QString html =
-      QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>").arg(qs(w.formula).toHtmlEscaped());
+      QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>").arg(qs(said(w.formula)).toHtmlEscaped());
   const auto line = [&](std::string_view symbol, double value, std::string_view unit, bool strong) {
     const QString number =
         QString::fromStdString(working_number(value, unit, units, symbol == "limit" ? w.symbol : symbol))
@@ -37,7 +37,7 @@ QString working_html(const Working& w, UnitSystem units) {
   line(w.symbol, w.value, w.unit, true);
   if (w.limit) line("limit", *w.limit, w.unit, false);
   html += QStringLiteral("</table><p>%1 %2 [%3]</p>")
-              .arg(QObject::tr("Formula from:"), qs(burrow::said(std::string_view(w.source.text))).toHtmlEscaped(),
+              .arg(QObject::tr("Formula from:"), qs(burrow::said_phrase(w.source.text)).toHtmlEscaped(),
                    qs(burrow::label_text(w.source.label)).toHtmlEscaped());
   return html;
 }
@@ -258,7 +258,7 @@ void FindingsPanel::show_working(int row) {
   unmute_->setVisible(said != nullptr);
   if (finding.limit)
     html += QStringLiteral("<p>%1 %2 [%3]</p>")
-                .arg(tr("Limit from:"), qs(burrow::said(std::string_view(finding.source.text))).toHtmlEscaped(),
+                .arg(tr("Limit from:"), qs(burrow::said_phrase(finding.source.text)).toHtmlEscaped(),
                      qs(burrow::label_text(finding.source.label)).toHtmlEscaped());
   working_->setHtml(html);
 }

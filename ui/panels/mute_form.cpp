@@ -116,9 +116,10 @@ void MuteForm::close_form() {
 
 void MuteForm::complain(const Error& error) {
   wrong_->setText(tr("Not muted: %1 is missing. Say %2.")
-                      .arg(QString::fromStdString(error.place), QString::fromStdString(error.expected)));
+                      .arg(QString::fromStdString(said_phrase(error.place)),
+                           QString::fromStdString(said_phrase(error.expected))));
   wrong_->show();
-  (error.place == said("name") ? by_ : reason_)->setFocus(Qt::OtherFocusReason);
+  (error.place == "name" ? by_ : reason_)->setFocus(Qt::OtherFocusReason);
 }
 
 void MuteForm::keyPressEvent(QKeyEvent* event) {

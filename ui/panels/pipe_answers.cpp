@@ -60,10 +60,10 @@ void PipePanel::show_checks() {
   for (const PipeCheck& check : now.pipe_checks) {
     CheckRow row;
     row.code = check.code;
-    row.name = text_from(check.name);
+    row.name = text_from(burrow::said(std::string_view(check.name)));
     const QString value = QString::fromStdString(value_text(check, units_)),
                   limit = QString::fromStdString(limit_text(check, units_));
-    row.numbers = value.isEmpty() ? text_from(check.text) : limit.isEmpty() ? value : tr("%1, %2").arg(value, limit);
+    row.numbers = value.isEmpty() ? text_from(burrow::said(std::string_view(check.text))) : limit.isEmpty() ? value : tr("%1, %2").arg(value, limit);
     row.used = QString::fromStdString(utilisation_text(check));
     row.share = check.utilisation.value_or(0);
     if (const Finding* finding = finding_of(now, check.code)) {
@@ -98,7 +98,7 @@ void PipePanel::show_working() {
   copy_->setVisible(shown);
   plain_.clear();
   if (!shown) return;
-  QStringList lines{text_from(check->name)};
+  QStringList lines{text_from(burrow::said(std::string_view(check->name)))};
   if (check->station_m && check->value)
     lines << tr("at station %1").arg(text_of(*check->station_m, Dimension::station));
   if (!check->text.empty()) lines << text_from(check->text);

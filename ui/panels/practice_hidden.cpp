@@ -4,6 +4,7 @@
 #include <QPushButton>
 
 #include "burrow/document/practice_entry.h"
+#include "burrow/base/say.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/practice_panel.h"
 
@@ -15,7 +16,7 @@ constexpr std::size_t most_stones = 8;
 
 void PracticePanel::make_hidden() {
   QStringList soils{tr("none")};
-  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(soil.name);
+  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(said_phrase(soil.name));
   trench_ = add_choice(
       tr("old trench across, filled with"), soils,
       [this] {

@@ -10,6 +10,7 @@
 #include <QTimer>
 #include <algorithm>
 
+#include "burrow/base/say.h"
 #include "burrow/document/practice_entry.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/practice_words.h"
@@ -101,7 +102,7 @@ void PracticePanel::make_truth() {
     return strata.empty() ? nullptr : &strata.back();
   };
   QStringList soils{tr("as drawn")};
-  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(soil.name);
+  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(said_phrase(soil.name));
   true_soil_ = add_choice(
       tr("lowest stratum is really"), soils,
       [this, soil_at_launch] {

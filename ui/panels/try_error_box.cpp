@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
 
 namespace burrow {
@@ -45,7 +46,7 @@ TryErrorBox::TryErrorBox(Document& document, QWidget* parent)
     connect(combo, &QComboBox::activated, this, &TryErrorBox::show_answer);
   };
   soil_->addItem(tr("as drawn"), QString());
-  for (const SoilClass& soil : document_.tables().soils) soil_->addItem(qs(soil.name), qs(soil.id));
+  for (const SoilClass& soil : document_.tables().soils) soil_->addItem(qs(said_phrase(soil.name)), qs(soil.id));
   tool_->addItem(tr("as chosen"), QString());
   for (const ToolClass& tool : document_.tables().tools) tool_->addItem(qs(tool.id), qs(tool.id));
   add_combo(tr("soil all along"), soil_);

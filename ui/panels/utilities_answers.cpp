@@ -208,7 +208,7 @@ void UtilitiesPanel::add_hole() {
   const Field field = new_hole_field(document_.crossing(), picked_, place());
   const Result<std::optional<double>> value = read_field(field, measured_->text().toStdString(), units_);
   const QString fault =
-      value ? QString() : tr("Not added: %1 wanted").arg(QString::fromStdString(value.error().expected));
+      value ? QString() : tr("Not added: %1 wanted").arg(QString::fromStdString(said_phrase(value.error().expected)));
   measured_wrong_->setText(fault);
   measured_wrong_->setVisible(!fault.isEmpty());
   measured_->setAccessibleDescription(fault);

@@ -260,7 +260,7 @@ void UtilitiesPanel::show_place() {
     if (of_depth && here.depth_m())
       parts << tr("Taken at a depth of %1.").arg(text_of(*here.depth_m(), Dimension::length));
     parts << tr("Source: %1 [%2]")
-                 .arg(text_from(burrow::said(std::string_view(preset.source.text))),
+                 .arg(text_from(burrow::said_phrase(preset.source.text)),
                       text_from(burrow::label_text(preset.source.label)));
     words = parts.join(QLatin1Char(' '));
   }

@@ -127,7 +127,7 @@ void legend(Paper& paper, const Sheet& sheet, const QRectF& box) {
   for (const UtilityKindRow& kind : sheet.tables.utilities)
     if (std::any_of(sheet.crossing.site.utilities.begin(), sheet.crossing.site.utilities.end(),
                     [&](const Utility& u) { return u.kind == kind.kind; }))
-      row(utility_stroke(sheet.tables, kind.kind, 0.45), QString::fromStdString(kind.name));
+      row(utility_stroke(sheet.tables, kind.kind, 0.45), qs(said_phrase(kind.name)));
   if (!sheet.crossing.site.utilities.empty() && y <= box.bottom())
     paper.short_text({x, y}, tr("numbers: table of utilities"), small, column - 1);
 }

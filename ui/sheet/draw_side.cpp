@@ -252,7 +252,7 @@ class Side {
     };
     for (const Stratum& stratum : sheet_.crossing.site.strata) {
       QString words = qs(stratum.soil);
-      if (const SoilClass* soil = find_soil(sheet_.tables, stratum.soil)) words = qs(soil->name);
+      if (const SoilClass* soil = find_soil(sheet_.tables, stratum.soil)) words = qs(said_phrase(soil->name));
       words += QStringLiteral(" (") + qs(said_word(*stratum.known)) + QLatin1Char(')');
       on_line(stratum.top ? *stratum.top : ground, words, 3.0);
     }

@@ -53,7 +53,7 @@ class SheetTables {
     for (const Finding& f : sheet_.assessment.findings) {
       const QString source = f.source.text.empty() && !f.limit
                                  ? QString()
-                                 : QString::fromStdString(burrow::said(std::string_view(f.source.text))) +
+                                 : QString::fromStdString(burrow::said_phrase(f.source.text)) +
                                        QStringLiteral(" [") + qs(burrow::label_text(f.source.label)) + QLatin1Char(']');
       const QString severity = f.missing ? tr("missing") : qs(burrow::said(burrow::words(f.severity)));
       ++count;
@@ -91,8 +91,8 @@ class SheetTables {
     flow_.heading(tr("Loosened limits"));
     std::vector<TableRow> rows;
     for (const LoosenedLimit& l : sheet_.assessment.loosened)
-      rows.push_back({QString::fromStdString(l.name), qs(limit_number(l.value, l.unit, sheet_.units)),
-                      qs(limit_number(l.table_value, l.unit, sheet_.units)), qs(l.why)});
+      rows.push_back({qs(said_phrase(l.name)), qs(limit_number(l.value, l.unit, sheet_.units)),
+                      qs(limit_number(l.table_value, l.unit, sheet_.units)), qs(said_phrase(l.why))});
     flow_.table({{tr("limit"), 3.5},
                  {tr("in force"), 1.2, Align::right},
                  {tr("table or rule"), 1.2, Align::right},
@@ -204,7 +204,7 @@ class SheetTables {
       return;
     }
     const PipeMaterial* material = find_pipe(sheet_.tables, pipe->material);
-    QStringList words{material ? qs(material->name) : qs(pipe->material)};
+    QStringList words{material ? qs(said_phrase(material->name)) : qs(pipe->material)};
     if (pipe->outside_diameter) words << text(pipe->outside_diameter->m, Dimension::small_length);
     if (pipe->sdr) words << tr("SDR %1").arg(pipe->sdr->v);
     if (*pipe->count > 1) words << tr("%n of them", nullptr, static_cast<int>(*pipe->count));
@@ -213,11 +213,11 @@ class SheetTables {
     std::vector<TableRow> rows;
     for (const PipeCheck& check : sheet_.assessment.pipe_checks)
       rows.push_back(
-          {qs(check.name), number(check.value, check.unit),
+          {qs(said(std::string_view(check.name))), number(check.value, check.unit),
            check.limit ? (check.at_least ? tr("at least %1") : tr("at most %1")).arg(number(check.limit, check.unit))
                        : QStringLiteral("–"),
            shown(check.utilisation, Dimension::chance, sheet_.units), text(check.station_m, Dimension::station),
-           QString::fromStdString(burrow::said(std::string_view(check.source.text))) + QStringLiteral(" [") +
+           QString::fromStdString(burrow::said_phrase(check.source.text)) + QStringLiteral(" [") +
                qs(burrow::label_text(check.source.label)) + QLatin1Char(']')});
     if (!rows.empty())
       flow_.table({{tr("check"), 2.4},

@@ -9,6 +9,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "burrow/base/say.h"
 #include "burrow/check/assess.h"
 #include "burrow/check/headline.h"
 #include "burrow/crossing/own_start.h"
@@ -295,7 +296,7 @@ void GuidedCrossing::show_step() {
                            QString::fromStdString(headline(assessment_, units_)).toHtmlEscaped());
   QStringList missing;
   for (const Finding& f : assessment_.findings)
-    if (f.missing) missing << qs(f.name);
+    if (f.missing) missing << qs(said_phrase(f.name));
   missing.removeDuplicates();
   if (!missing.isEmpty()) words += tr("<br>Still open: %1.").arg(missing.join(QStringLiteral(", ")).toHtmlEscaped());
   outcome_->setText(words);

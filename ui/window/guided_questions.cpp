@@ -109,7 +109,7 @@ void GuidedCrossing::fill_rules() {
   rule_->clear();
   rule_->addItem(tr("not asked yet"), QString());
   for (const SurfaceRule& rule : tables_.surface_rules)
-    if (answers_.crossed && rule.kind == *answers_.crossed) rule_->addItem(qs(rule.name), qs(rule.id));
+    if (answers_.crossed && rule.kind == *answers_.crossed) rule_->addItem(qs(said_phrase(rule.name)), qs(rule.id));
   rule_->setEnabled(rule_->count() > 1);
   answers_.rule.clear();
 }
@@ -131,7 +131,7 @@ void GuidedCrossing::ask_ground() {
       ask(tr("What is the ground?"),
           tr("Soft ground lets the tool sag, loose ground lets it climb. One layer will do to begin with."));
   auto* soil = new QComboBox(this);
-  for (const SoilClass& s : tables_.soils) soil->addItem(qs(s.name), qs(s.id));
+  for (const SoilClass& s : tables_.soils) soil->addItem(qs(said_phrase(s.name)), qs(s.id));
   soil->setCurrentIndex(soil->findData(qs(answers_.soil)));
   form->addRow(tr("&Ground"), soil);
   thumb_ = new QLabel(this);

@@ -16,6 +16,7 @@
 #include <QStatusBar>
 #include <QVBoxLayout>
 
+#include "burrow/base/say.h"
 #include "burrow/document/recovery.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
@@ -155,9 +156,9 @@ MainWindow::~MainWindow() {
 
 void MainWindow::complain(const QString& what, const Error& error) {
   QMessageBox box(QMessageBox::Warning, tr("Burrowline"), what, QMessageBox::Ok, this);
-  QStringList detail{qs(error.place)};
-  if (!error.found.empty()) detail << tr("found: %1").arg(qs(error.found));
-  if (!error.expected.empty()) detail << tr("expected: %1").arg(qs(error.expected));
+  QStringList detail{qs(said_phrase(error.place))};
+  if (!error.found.empty()) detail << tr("found: %1").arg(qs(said_phrase(error.found)));
+  if (!error.expected.empty()) detail << tr("expected: %1").arg(qs(said_phrase(error.expected)));
   box.setInformativeText(detail.join(QLatin1Char('\n')));
   box.exec();
 }

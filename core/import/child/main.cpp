@@ -84,7 +84,7 @@ ReaderAnswer read(const ReaderRequest& request) {
     if (heights)
       answer.heights = *std::move(heights);
     else
-      answer.error = std::move(heights).error();
+      answer.error = ErrorInWords::of(heights.error());
     return answer;
   }
   Progress progress;
@@ -97,7 +97,7 @@ ReaderAnswer read(const ReaderRequest& request) {
   if (found)
     answer.found = *std::move(found);
   else
-    answer.error = std::move(found).error();
+    answer.error = ErrorInWords::of(found.error());
   return answer;
 }
 

@@ -106,10 +106,10 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
     Result<Found> one =
         entry.driver == "raster" ? read_raster(entry.path, wish) : read_vector(entry.path, entry.driver, wish);
     if (!one) {
-      if (one.error().found == told_to_stop) return one;
+      if (one.error().found == std::string(told_to_stop)) return one;
       if (!first_error) first_error = one.error();
       all.left_out.push_back(
-          {as_utf8(entry.path.substr(folder.size() + 1)), one.error().found, said("could not be read")});
+          {as_utf8(entry.path.substr(folder.size() + 1)), said_phrase(one.error().found), said("could not be read")});
       continue;
     }
     if (all.layers.empty()) {

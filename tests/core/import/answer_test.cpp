@@ -24,7 +24,7 @@ TEST(Answer, ThereAndBack) {
   EXPECT_FALSE(send_packed(answer, [](std::string_view) { return false; }));
 
   ReaderAnswer error;
-  error.error = Error{path + ": line 3", "x", "y"};
+  error.error = ErrorInWords{path + ": line 3", "x", "y"};
   EXPECT_EQ(checked_answer(packed(error), request_of(path)), error);
 
   ReaderRequest heights = request_of(path);
@@ -100,8 +100,8 @@ TEST(Answer, Texts_AreClean) {
   EXPECT_EQ(back->found->layers[0], "GAS [2J");
   EXPECT_EQ(back->found->notes[0], "café");
   ReaderAnswer error;
-  error.error = Error{path + "\n", "\n", "\n"};
-  EXPECT_EQ(checked_answer(packed(error), request_of(path))->error, (Error{path + " ", " ", " "}));
+  error.error = ErrorInWords{path + "\n", "\n", "\n"};
+  EXPECT_EQ(checked_answer(packed(error), request_of(path))->error, (ErrorInWords{path + " ", " ", " "}));
 }
 
 TEST(Answer, Refused_AnotherKindThanAsked) {
@@ -120,7 +120,7 @@ TEST(Answer, Refused_AnotherKindThanAsked) {
   EXPECT_FALSE(checked_answer(packed(heights), request));
   EXPECT_FALSE(checked_answer(packed(ReaderAnswer{}), request_of(path))) << "says nothing";
   ReaderAnswer both = full_answer(path);
-  both.error = Error{};
+  both.error = ErrorInWords{};
   EXPECT_FALSE(checked_answer(packed(both), request_of(path)));
   ReaderAnswer newer = full_answer(path);
   ++newer.version;

@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "burrow/base/phrase.h"
 #include "burrow/base/source.h"
 
 namespace burrow {
@@ -24,7 +25,7 @@ struct Finding {
   std::string code;  ///< stable: "utility.separation", "missing.water"
   Severity severity = Severity::note;
   std::string subject;  ///< an id, or one of: bore launch-pit exit-pit pipe air site
-  std::string name;     ///< what a person calls the subject: "gas main", "launch pit"
+  Phrase name;          ///< what a person calls the subject: "gas main", "launch pit"
   std::optional<double> station_m;
   std::optional<double> offset_m;
   std::optional<double> elevation_m;
@@ -33,6 +34,7 @@ struct Finding {
   std::optional<double> limit_base;  ///< the part of the limit without the allowance for not knowing exactly
   std::string_view unit;             ///< SI unit of both: "m", "Pa", "rad", "" for a chance
   bool at_least = true;              ///< sense of the limit: the value must not be below (true) or above (false) it
+  std::string about_check;           ///< code of the check that this finding is a note on, "pipe.deflection"; else empty
   Source source;                     ///< of the limit
   std::optional<Muted> muted;
   bool missing = false;   ///< data that were not entered: caps the verdict at `incomplete`

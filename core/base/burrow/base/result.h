@@ -5,25 +5,27 @@
 #include <string>
 #include <tl/expected.hpp>
 
+#include "burrow/base/phrase.h"
+
 namespace burrow {
 
 /// What was asked for, what stood there, and what would have been accepted.
 struct Error {
-  std::string place;     ///< parameter name, or a JSON pointer ("/bore/launch/grade"), or "line 12"
-  std::string found;     ///< the value as it was met
-  std::string expected;  ///< the accepted range, words or type
+  Phrase place;     ///< parameter name, or a JSON pointer ("/bore/launch/grade"), or "line 12"
+  Phrase found;     ///< the value as it was met
+  Phrase expected;  ///< the accepted range, words or type
   bool operator==(const Error&) const = default;
 
-  /// One line for a person: "grade: found 2, expected |grade| <= 1".
+  /// One line for a person, in the language spoken: "grade: found 2, expected |grade| <= 1".
   [[nodiscard]] std::string text() const;
 };
 
 template <class T>
 using Result = tl::expected<T, Error>;
 
-inline tl::unexpected<Error> fail(std::string place, std::string found, std::string expected) {
+inline tl::unexpected<Error> fail(Phrase place, Phrase found, Phrase expected) {
   return tl::unexpected<Error>(Error{std::move(place), std::move(found), std::move(expected)});
 }
-tl::unexpected<Error> out_of_range(std::string place, double found, std::string expected);
+tl::unexpected<Error> out_of_range(Phrase place, double found, Phrase expected);
 
 }  // namespace burrow

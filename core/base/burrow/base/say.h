@@ -17,6 +17,7 @@
 #include <utility>
 #include <vector>
 
+#include "burrow/base/phrase.h"
 #include "burrow/base/plural.h"
 #include "burrow/base/words.h"
 
@@ -92,6 +93,9 @@ std::string say_count_in(const char* context, fmt::format_string<N&> one, fmt::f
 
 /// Whole sentences one after the other; empty ones are left out.
 std::string sentences(std::initializer_list<std::string> all);
+
+/// In the language spoken; what somebody entered stays.
+std::string said_phrase(const Phrase& phrase);
 
 /// The word of a choice, as a person reads it: said_word(UtilityKind::steam).
 template <class E>

@@ -6,6 +6,8 @@
 #include <string>
 #include <string_view>
 
+#include "burrow/base/phrase.h"
+
 namespace burrow {
 
 enum class SourceLabel {
@@ -29,7 +31,7 @@ std::string_view words(SourceLabel label);
 std::optional<SourceLabel> source_label_from_words(std::string_view words);
 
 struct Source {
-  std::string text;  ///< author, year, equation or clause; empty only for the labels that have none
+  Phrase text;  ///< author, year, equation or clause; empty only for the labels that have none
   SourceLabel label = SourceLabel::our_default;
   bool operator==(const Source&) const = default;
 };

@@ -143,7 +143,7 @@ struct RuleZone {
 };
 
 /// One check of the pipe. A value without a limit is told, not judged; a check without a value could not be done, and
-/// `text` says what is not known.
+/// `text` says what is not known. `name` and `text` are English, as marked in the source.
 struct PipeCheck {
   std::string name;
   std::optional<double> value, limit;
@@ -221,10 +221,10 @@ struct Mark {
 struct LoosenedLimit {
   std::string id;       ///< of the table, or "required_cover_m", "heave_limit_m" where it was typed on a thing on top
   std::string subject;  ///< that thing's id, else empty
-  std::string name;     ///< what a person calls it: "cover in tool diameters"
+  Phrase name;          ///< what a person calls it: "cover in tool diameters"
   double value = 0, table_value = 0;
   std::string unit;  ///< SI unit of both
-  std::string why;
+  Phrase why;
   bool operator==(const LoosenedLimit&) const = default;
 };
 

@@ -18,7 +18,7 @@ namespace burrow {
 /// A stratum in the pit. The types proposed reach from `proposed.best` to `proposed.worst`; `type` is in force.
 struct PitLayerAnswer {
   std::string stratum;  ///< id
-  std::string soil;     ///< name of its class
+  Phrase soil;          ///< name of its class
   double top_m = 0, bottom_m = 0;
   ExcavationType type = ExcavationType::c;
   TypeProposal proposed;
@@ -29,7 +29,8 @@ struct PitLayerAnswer {
 
 /// Surface opened by the excavation; without id: what no road, footway or drive covers (verge).
 struct SurfaceCut {
-  std::string id, name;
+  std::string id;
+  Phrase name;
   double area_m2 = 0;
   bool operator==(const SurfaceCut&) const = default;
 };

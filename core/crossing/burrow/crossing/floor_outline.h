@@ -3,15 +3,15 @@
 
 #include <cstddef>
 #include <optional>
-#include <string>
 
 #include "burrow/base/geometry.h"
+#include "burrow/base/phrase.h"
 
 namespace burrow {
 
 struct OutlineFault {
   std::size_t corner = 0;  ///< the one to mend
-  std::string what;        ///< "crosses the edge from corner 3"
+  Phrase what;             ///< "crosses the edge from corner 3"
   bool operator==(const OutlineFault&) const = default;
 };
 

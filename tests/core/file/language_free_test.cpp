@@ -1,0 +1,87 @@
+// assess() and what it works with know no language: under each the answer is the same, and of its file only `text`
+// differs.
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
+#include "burrow/base/fineness.h"
+#include "burrow/base/say.h"
+#include "burrow/check/assess.h"
+#include "burrow/file/assessment_file.h"
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/dictionary_file.h"
+#include "burrow/file/disk.h"
+#include "burrow/file/tables_file.h"
+#include "random_crossing.h"
+
+namespace burrow {
+namespace {
+
+constexpr Date day{2026, 3, 2};
+
+struct German {
+  German() { speak(*dictionary_of("de")); }
+  ~German() { speak({}); }
+};
+
+/// Counts the texts it takes out.
+int without_text(nlohmann::json& json) {
+  int taken = 0;
+  if (json.is_object()) taken += static_cast<int>(json.erase("text"));
+  if (json.is_structured())
+    for (auto& member : json) taken += without_text(member);
+  return taken;
+}
+
+std::string file_of(const Crossing& crossing, const Assessment& assessment) {
+  AssessmentOptions options;
+  options.working = true;
+  return write_assessment(crossing, assessment, "one.crossing", options);
+}
+
+void expect_same(const Crossing& crossing, const std::string& which) {
+  const Tables english_tables = load_tables(day);
+  const Assessment english = assess(crossing, english_tables);
+  nlohmann::json in_english = nlohmann::json::parse(file_of(crossing, english));
+  const German german;
+  const Tables german_tables = load_tables(day);
+  const Assessment other = assess(crossing, german_tables);
+  EXPECT_TRUE(english == other) << which;
+  nlohmann::json in_german = nlohmann::json::parse(file_of(crossing, other));
+  const std::string text = in_german.dump();
+  EXPECT_EQ(without_text(in_english), without_text(in_german)) << which;
+  EXPECT_NE(text, in_german.dump());
+  EXPECT_EQ(in_english.dump(), in_german.dump()) << which;
+}
+
+TEST(LanguageFree, Samples_DifferInNothingButText) {
+  int samples = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(BURROW_SOURCE_DIR "/samples")) {
+    if (entry.path().extension() != ".crossing") continue;
+    const auto crossing = read_crossing(*read_text_file(entry.path()), load_tables(day));
+    ASSERT_TRUE(crossing) << entry.path();
+    expect_same(*crossing, entry.path().filename());
+    ++samples;
+  }
+  EXPECT_GE(samples, 10);
+}
+
+TEST(LanguageFree, RandomCrossings_DifferInNothingButText) {
+  for (unsigned seed = 0; seed < 12; ++seed) expect_same(random_crossing(seed), std::to_string(seed));
+}
+
+/// How fine numbers are shown is no business of what computes them either.
+TEST(LanguageFree, DisplayPrecision_ChangesNothing) {
+  const Tables tables = load_tables(day);
+  const auto crossing = read_crossing(*read_text_file(BURROW_SOURCE_DIR "/samples/four-faults.crossing"), tables);
+  ASSERT_TRUE(crossing);
+  const Assessment usual = assess(*crossing, tables);
+  const Fineness before = shown_fineness();
+  show_quantities(before == Fineness::fine ? Fineness::usual : Fineness::fine);
+  EXPECT_TRUE(assess(*crossing, tables) == usual);
+  show_quantities(before);
+}
+
+}  // namespace
+}  // namespace burrow
