@@ -1,5 +1,4 @@
 #include "burrow/clearance/trench.h"
-#include "burrow/base/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -125,7 +124,7 @@ std::optional<Strip> trench_of(const Utility& utility, const LevelLine& ground, 
   const double half = radius + rule.wider.m / 2;
   PlanLine back(line.rbegin(), line.rend());
   Strip strip;
-  strip.name = noted("trench of ") + (utility.name.empty() ? std::string(word_of(utility.kind)) : utility.name);
+  strip.name = "trench of " + (utility.name.empty() ? std::string(word_of(utility.kind)) : utility.name);
   strip.soil = rule.soil;
   strip.bottom_elevation = Length{*lowest - radius - rule.below.m};
   strip.outline = without_loops(raw_side(line, half), 12 * half);

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/say.h"
 #include "found_builder.h"
 #include "wire_parts.h"
 
-#include "burrow/base/say.h"
 namespace burrow {
 
 namespace {

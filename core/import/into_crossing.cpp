@@ -312,7 +312,7 @@ Result<Imported> into_crossing(const std::vector<ImportFile>& files, const Cross
 
 Crossing crossing_from(const Imported& imported) {
   constexpr double depth_m = 1.2;
-  Crossing crossing = blank_crossing();
+  Crossing crossing = blank_crossing(said("New crossing"));
   crossing.name = imported.name.empty() ? crossing.name : imported.name;
   crossing.bore.exit.station = imported.length;
   // Nobody gave the ground: a line that ends before the launch counts as missing.

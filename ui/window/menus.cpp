@@ -224,7 +224,8 @@ OwnStart MainWindow::own_start() const {
 void MainWindow::new_crossing() {
   if (!may_leave()) return;
   const std::optional<Crossing> own = own_start().kept();
-  document_.start_from(own ? with_own_start(blank_crossing(), *own) : blank_crossing(), false);
+  const Crossing blank = blank_crossing(tr("New crossing").toStdString());
+  document_.start_from(own ? with_own_start(blank, *own) : blank, false);
 }
 
 void MainWindow::show_settings() {
