@@ -65,7 +65,7 @@ class Reader {
     if (out_.points.size() < 2)
       return fail(said("ground line"),
                   say_count("{} point in {}", "{} points in {}", out_.points.size(),
-                            say_count("{} line of text", "{} lines of text", lines_.size())),
+                            say_count_in("of text", "{} line", "{} lines", lines_.size())),
                   said("at least two lines with station and elevation, \"12.50, 102.30\""));
     if (auto error = put_in_order()) return tl::unexpected(*error);
     say_what_was_done();

@@ -79,8 +79,8 @@ void expect_refused(std::string_view text, const std::string& place, std::string
 TEST(GroundCsv, Refused_WithTheLine) {
   expect_refused("", "file", "nothing");
   expect_refused("\n\n# only a comment\n", "file", "nothing");
-  expect_refused("0,102.05\n", "ground line", "1 points");
-  expect_refused("station,elevation\n", "ground line", "0 points");
+  expect_refused("0,102.05\n", "ground line", "1 point in 1 line");
+  expect_refused("station,elevation\n", "ground line", "0 points in 1 line");
   expect_refused("0,1\n5,2\n\n0.0,3\n", "line 4", "as on line 1");
   expect_refused("0,1\nnan,2\n", "line 2", "nan");
   expect_refused("0,1\n5,-inf\n", "line 2", "-inf");
