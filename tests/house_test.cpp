@@ -5,6 +5,7 @@
 #include <fstream>
 #include <map>
 #include <nlohmann/json.hpp>
+#include <regex>
 #include <string>
 
 #include "burrow/base/source.h"
@@ -65,6 +66,24 @@ TEST(House, Types_OfOneNameAreDefinedOnce) {
 }
 
 // A header without a single /// says neither what it is for nor where it comes from.
+// assess() and what it calls make phrases; whoever shows them puts them into a language. Named here: what shows.
+TEST(House, WhatComputes_KnowsNoLanguage) {
+  const std::regex spoken(R"((^|[^.\w])(said|say|said_word|said_label|said_phrase|said_in|say_count|say_count_in)\("|said_(word|label|phrase)\()");
+  std::size_t seen = 0;
+  for (const char* room : {"soil", "bore", "clearance", "pit", "load", "pipe", "air", "trials", "check"}) {
+    for (const fs::path& file : files_below(std::string("core/") + room, {".h", ".cpp"})) {
+      const std::string name = file.filename();
+      if (name.starts_with("finding_") || name == "headline.cpp" || name == "working_text.cpp" || name == "pipe_text.cpp")
+        continue;
+      ++seen;
+      const std::vector<std::string> lines = lines_of(file);
+      for (std::size_t i = 0; i < lines.size(); ++i)
+        if (!lines[i].starts_with("///")) EXPECT_FALSE(std::regex_search(lines[i], spoken)) << place(file, i + 1);
+    }
+  }
+  EXPECT_GT(seen, 100u);
+}
+
 TEST(House, HeadersOfCore_HaveADocComment) {
   for (const fs::path& file : files_below("core", {".h"})) {
     const auto lines = lines_of(file);

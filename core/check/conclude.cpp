@@ -31,7 +31,7 @@ Finding note_of(const VoidMute& one) {
   Finding finding;
   finding.code = "file.mute-void";
   finding.subject = one.mute->subject;
-  finding.name = fmt::format("{}: {}", one.mute->code, why_void(one.fault));
+  finding.name = phrase("{}: {}", one.mute->code, why_void(one.fault));
   finding.source = {"a mute wants reason, name and day, and holds for what it was given for", SourceLabel::our_default};
   return finding;
 }

@@ -40,10 +40,10 @@ double distance(const Crossing& crossing, const Mute& mute, const Finding& findi
 
 Result<std::vector<Mute>> with_mute(const Crossing& crossing, const Finding& finding, const MuteWords& words) {
   if (!says_something(words.reason))
-    return fail(said("reason"), said("nothing"),
-                said("in a few words why this finding may stand, as “cut and capped, 2 May”"));
-  if (!says_something(words.by)) return fail(said("name"), said("nothing"), said("who says so, by name or initials"));
-  if (!date_of(words.date)) return fail(said("date"), said("nothing"), said("the day, as 2026-05-02"));
+    return fail(noted("reason"), noted("nothing"),
+                noted("in a few words why this finding may stand, as “cut and capped, 2 May”"));
+  if (!says_something(words.by)) return fail(noted("name"), noted("nothing"), noted("who says so, by name or initials"));
+  if (!date_of(words.date)) return fail(noted("date"), noted("nothing"), noted("the day, as 2026-05-02"));
   std::vector<Mute> muted = crossing.muted;
   auto at = std::find_if(muted.begin(), muted.end(), [&](const Mute& m) { return about(m, finding, crossing); });
   if (at == muted.end()) at = muted.insert(muted.end(), Mute{});
@@ -83,24 +83,24 @@ std::optional<MuteFault> fault_of_matter(const Crossing& crossing, const Mute& m
   return mute.fingerprint == fingerprint_of(crossing, finding) ? std::nullopt : std::optional(MuteFault::changed);
 }
 
-std::string why_void(MuteFault fault) {
+const char* why_void(MuteFault fault) {
   switch (fault) {
     case MuteFault::no_reason:
-      return said("no reason");
+      return noted("no reason");
     case MuteFault::no_name:
-      return said("no name");
+      return noted("no name");
     case MuteFault::no_date:
-      return said("no date of a day that has come");
+      return noted("no date of a day that has come");
     case MuteFault::nothing_there:
-      return said("there is no such finding now");
+      return noted("there is no such finding now");
     case MuteFault::not_kept:
-      return said("what it was given for is not kept with it");
+      return noted("what it was given for is not kept with it");
     case MuteFault::worse:
-      return said("the number has got worse since");
+      return noted("the number has got worse since");
     case MuteFault::changed:
       break;
   }
-  return said("what it was given for has changed");
+  return noted("what it was given for has changed");
 }
 
 std::vector<VoidMute> apply_mutes(const Crossing& crossing, const std::optional<Date>& on,

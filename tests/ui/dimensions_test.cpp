@@ -103,7 +103,7 @@ TEST(Measures, OutOfReach_SaysHowNearItComes) {
   const Result<PartValue> part =
       with_measure(w.crossing(), w.window.document().tables(), {MeasureKind::bore_length, {}}, 0.1);
   ASSERT_FALSE(part);
-  EXPECT_NE(part.error().expected.find("0.50 m"), std::string::npos) << part.error().text();
+  EXPECT_NE(part.error().expected.english().find("0.50 m"), std::string::npos) << part.error().text();
 }
 
 TEST(Dimensions, LabelsKeepClearOfFlagsUtilitiesAndEachOther) {

@@ -94,7 +94,7 @@ TEST(SurfacePanel, Rule_ShowsWhatItAsksAndItsSource) {
   EXPECT_EQ(w.crossing().site.surface[0].rule, rule.id);
   const QString said = w.panel.said();
   EXPECT_TRUE(said.contains(QString::fromStdString(format(*rule.cover, UnitSystem::metric)))) << said.toStdString();
-  EXPECT_TRUE(said.contains(QString::fromStdString(rule.source.text)));
+  EXPECT_TRUE(said.contains(QString::fromStdString(rule.source.text.english())));
   EXPECT_TRUE(said.contains(QStringLiteral("[read]")));
   w.type(w.panel.limits(), "cover", "2 m");
   EXPECT_TRUE(w.panel.said().contains(QStringLiteral("goes before it")));

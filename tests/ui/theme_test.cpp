@@ -110,7 +110,7 @@ TEST(ColourBlind, UtilitiesDifferInLetterAndDash) {
   for (std::size_t i = 0; i < rows.size(); ++i)
     for (std::size_t j = 0; j < i; ++j) {
       EXPECT_NE(rows[i].letter_code, rows[j].letter_code);
-      EXPECT_NE(rows[i].dash, rows[j].dash) << rows[i].name << " " << rows[j].name;
+      EXPECT_NE(rows[i].dash, rows[j].dash) << rows[i].name.english() << " " << rows[j].name.english();
     }
 }
 

@@ -35,7 +35,7 @@ QString source_line(const Finding& finding, const Crossing& crossing, const Tabl
     std::optional<MuteFault> fault = fault_of_words(*lapsed, tables.judged_on);
     if (!fault) fault = fault_of_matter(crossing, *lapsed, finding);
     return QObject::tr("was muted (%1), does not count: %2")
-        .arg(qs(lapsed->reason), qs(why_void(fault.value_or(MuteFault::nothing_there))));
+        .arg(qs(lapsed->reason), qs(burrow::said(why_void(fault.value_or(MuteFault::nothing_there)))));
   }
   if (finding.missing) return QObject::tr("not entered");
   const QString label = qs(burrow::label_text(finding.source.label));

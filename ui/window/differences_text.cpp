@@ -9,12 +9,12 @@ namespace burrow {
 
 namespace {
 
-struct Words {
+struct DifferenceWords {
   Q_DECLARE_TR_FUNCTIONS(burrow::Differences)
 };
 
 QString value_text(const std::string& value) {
-  return value.empty() ? Words::tr("not there") : QString::fromStdString(value);
+  return value.empty() ? DifferenceWords::tr("not there") : QString::fromStdString(value);
 }
 
 }  // namespace
@@ -23,8 +23,8 @@ QString differences_text(const std::string& one, const std::string& other, const
                          const QString& other_name) {
   constexpr std::size_t at_most = 60;
   const Result<std::vector<Difference>> all = differences(one, other);
-  if (!all) return Words::tr("They cannot be compared: %1").arg(QString::fromStdString(all.error().text()));
-  if (all->empty()) return Words::tr("No difference.");
+  if (!all) return DifferenceWords::tr("They cannot be compared: %1").arg(QString::fromStdString(all.error().text()));
+  if (all->empty()) return DifferenceWords::tr("No difference.");
   QStringList lines;
   for (std::size_t i = 0; i < std::min(at_most, all->size()); ++i) {
     const Difference& d = (*all)[i];
@@ -32,7 +32,7 @@ QString differences_text(const std::string& one, const std::string& other, const
     lines << QStringLiteral("    %1: %2").arg(one_name, value_text(d.one));
     lines << QStringLiteral("    %1: %2").arg(other_name, value_text(d.other));
   }
-  if (all->size() > at_most) lines << Words::tr("and %1 more").arg(all->size() - at_most);
+  if (all->size() > at_most) lines << DifferenceWords::tr("and %1 more").arg(all->size() - at_most);
   return lines.join(QLatin1Char('\n'));
 }
 

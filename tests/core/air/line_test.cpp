@@ -173,7 +173,7 @@ TEST(AirLine, Parts_FittingsTakeBoreAndLength) {
 TEST(AirLine, Parts_Refused) {
   const auto place = [](const std::vector<AirPart>& entered) {
     const auto parts = line_parts(entered);
-    return parts ? std::string("none") : parts.error().place;
+    return parts ? std::string("none") : parts.error().place.english();
   };
   EXPECT_EQ(place({}), "hose");
   EXPECT_EQ(place({fitting(AirPartKind::coupling, 1)}), "hose");

@@ -150,7 +150,7 @@ TEST(AirSupply, Height_LessPressureMoreAir) {
 TEST(AirSupply, Refused_WithWhatIsMissing) {
   const auto place = [](const Air& air, const Tool& tool = tool_95()) {
     const auto supply = supply_tool(air, tool);
-    return supply ? std::string("none") : supply.error().place;
+    return supply ? std::string("none") : supply.error().place.english();
   };
   EXPECT_EQ(place(Air{}), "compressor");
   Air air = usual();

@@ -48,7 +48,7 @@ TEST(Mute, EmptyReason_IsRefusedAndSaysWhatToDo) {
     const auto muted = with_mute(crossing, finding, {nothing, "A", "2026-02-14"});
     ASSERT_FALSE(muted) << nothing;
     EXPECT_EQ(muted.error().place, "reason");
-    EXPECT_NE(muted.error().expected.find("why"), std::string::npos);
+    EXPECT_NE(muted.error().expected.english().find("why"), std::string::npos);
     const auto nameless = with_mute(crossing, finding, {"cut", nothing, "2026-02-14"});
     ASSERT_FALSE(nameless) << nothing;
     EXPECT_EQ(nameless.error().place, "name");

@@ -64,7 +64,7 @@ TEST(BuildingVibration, KindNotKnown_TheStrictestCounts) {
   }
   Crossing crossing = beside_house(2.5);
   crossing.site.surface.back().structure.reset();
-  EXPECT_NE(find(judged(crossing), "building.vibration")->source.text.find("not known"), std::string::npos);
+  EXPECT_NE(find(judged(crossing), "building.vibration")->source.text.english().find("not known"), std::string::npos);
   for (const char* dwelling : {"dwelling", "Wohnhaus", "house"}) {
     crossing.site.surface.back().structure = dwelling;
     EXPECT_EQ(*judged(crossing).structures.front().vibration_limit_m_s, 0.005) << dwelling;
@@ -162,7 +162,7 @@ TEST(FootingInfluence, NoFoundingLevel_TakenAtTheGround) {
   const Assessment answer = judged(crossing);
   const Finding* finding = find(answer, "footing.influence", "f9");
   ASSERT_TRUE(finding) << listed(answer);
-  EXPECT_NE(finding->source.text.find("founding level not entered"), std::string::npos);
+  EXPECT_NE(finding->source.text.english().find("founding level not entered"), std::string::npos);
 }
 
 // A wall drawn as a line, and one given by its stations alone.

@@ -44,7 +44,7 @@ TEST(FloorOutline, BadOnes_NameTheCorner) {
   for (const auto& c : cases) {
     const auto fault = fault_of_floor(c.outline);
     ASSERT_TRUE(fault) << c.outline.size() << ' ' << c.corner;
-    EXPECT_EQ(fault->corner, c.corner) << fault->what;
+    EXPECT_EQ(fault->corner, c.corner) << fault->what.english();
   }
   EXPECT_TRUE(fault_of_floor(PlanLine(25, {0, 0})));
 }
@@ -59,7 +59,7 @@ TEST(FloorOutline, Random_AsByWalkingTheEdges) {
     PlanLine outline;
     for (int i = 0; i < 5; ++i) outline.push_back({at(random), at(random)});
     const auto fault = fault_of_floor(outline);
-    if (fault && fault->what.find("crosses") == std::string::npos) continue;
+    if (fault && fault->what.english().find("crosses") == std::string::npos) continue;
     bool meets = false;
     const std::size_t n = outline.size();
     for (std::size_t i = 0; i < n && !meets; ++i)

@@ -59,7 +59,7 @@ TEST(LabelCounts, RowsAsTheSourcesWereFound) {
   const Tables tables = load_tables();
   const auto label_of = [&](const char* id) { return find_limit(tables, id)->source.label; };
   EXPECT_EQ(label_of("cover_diameters"), SourceLabel::read);
-  EXPECT_NE(find_limit(tables, "cover_diameters")->source.text.find("guided bores"), std::string::npos);
+  EXPECT_NE(find_limit(tables, "cover_diameters")->source.text.english().find("guided bores"), std::string::npos);
   for (const char* id : {"separation_gas_m", "separation_power_m", "separation_traced_m"})
     EXPECT_EQ(label_of(id), SourceLabel::our_default) << id;
   for (const char* id : {"length_to_55_m", "length_to_95_m", "length_to_145_m", "length_above_m"})

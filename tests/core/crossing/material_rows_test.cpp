@@ -24,7 +24,7 @@ TEST(MaterialRows, EveryId_IsItsOwnRow) {
   for (const UtilityMaterialRow& row : tables().utility_materials) {
     const UtilityKind kind = row.kinds.empty() ? UtilityKind::water : row.kinds.front();
     EXPECT_EQ(row_of_text(row.id, kind), row.id);
-    EXPECT_EQ(row_of_text(row.name, kind), row.id);
+    EXPECT_EQ(row_of_text(row.name.english(), kind), row.id);
     for (const std::string& word : row.words)
       for (const char c : word) EXPECT_FALSE((c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80) << word;
   }
@@ -106,7 +106,7 @@ TEST(StructureRows, IdsWordsAndWholeEntries) {
   };
   for (const StructureRow& row : tables().structures) {
     EXPECT_EQ(limit(row.id), row.limit);
-    EXPECT_EQ(limit(row.name), row.limit);
+    EXPECT_EQ(limit(row.name.english()), row.limit);
     EXPECT_TRUE(find_limit(tables(), row.limit));
   }
   for (const char* text : {"dwelling", "Dwelling", " Wohnhaus ", "Wohngebäude", "HOUSE"})

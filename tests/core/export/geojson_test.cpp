@@ -35,7 +35,7 @@ TEST(GeoJson, NotGeoreferenced_SaysWhatToDo) {
   const auto text = write_geojson(j.crossing, j.answer, in_degrees);
   ASSERT_FALSE(text);
   EXPECT_EQ(text.error().place, "/site/georeference");
-  EXPECT_NE(text.error().expected.find("import"), std::string::npos);
+  EXPECT_NE(text.error().expected.english().find("import"), std::string::npos);
 }
 
 TEST(GeoJson, AllFeatures_WithRingsTheRightWayRound) {

@@ -87,7 +87,7 @@ void try_everywhere(const std::vector<double>& wild) {
       const std::string what = place.to_string() + " = " + json(number).dump();
       const Result<Crossing> read = read_crossing(changed.dump(), tables());
       if (!read) {
-        EXPECT_EQ(read.error().place.find('/'), 0u) << what << ": " << read.error().text();
+        EXPECT_EQ(read.error().place.english().find('/'), 0u) << what << ": " << read.error().text();
         continue;
       }
       expect_sound(*read, what);

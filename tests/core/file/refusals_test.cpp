@@ -21,8 +21,8 @@ void expect_refused(const std::string& text, const Refusal& want) {
   const Result<Crossing> read = read_crossing(text, tables());
   ASSERT_FALSE(read.has_value()) << want.to << " was accepted";
   EXPECT_EQ(read.error().place, want.place) << read.error().text();
-  EXPECT_NE(read.error().found.find(want.found), std::string::npos) << read.error().text();
-  EXPECT_NE(read.error().expected.find(want.expected), std::string::npos) << read.error().text();
+  EXPECT_NE(read.error().found.english().find(want.found), std::string::npos) << read.error().text();
+  EXPECT_NE(read.error().expected.english().find(want.expected), std::string::npos) << read.error().text();
 }
 
 void expect_all_refused(const std::vector<Refusal>& refusals) {
@@ -60,8 +60,8 @@ TEST(Refusals, TruncatedText_SaysLineAndColumn) {
   for (std::size_t length = 1; length < text.size(); length += 7) {
     const Result<Crossing> read = read_crossing(std::string_view(text).substr(0, length), tables());
     ASSERT_FALSE(read.has_value()) << length;
-    EXPECT_NE(read.error().found.find("line "), std::string::npos) << read.error().text();
-    EXPECT_NE(read.error().found.find("column "), std::string::npos) << read.error().text();
+    EXPECT_NE(read.error().found.english().find("line "), std::string::npos) << read.error().text();
+    EXPECT_NE(read.error().found.english().find("column "), std::string::npos) << read.error().text();
   }
 }
 

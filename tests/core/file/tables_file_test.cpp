@@ -80,7 +80,7 @@ TEST(TablesFile, ExcavationWords_AreOptional) {
     "brace_spacing_m": 1, "brace_rise_m": 1, "upright": "y", "source": "own", "source_label": "owner's setting"}])";
   const auto refused = overlay_table(built_in(), "shoring.json", wrong);
   ASSERT_FALSE(refused);
-  EXPECT_NE(refused.error().place.find("type"), std::string::npos) << refused.error().text();
+  EXPECT_NE(refused.error().place.english().find("type"), std::string::npos) << refused.error().text();
   std::string right = wrong;
   right.replace(right.find("\"D\""), 3, "\"C\"");
   const auto taken = overlay_table(built_in(), "shoring.json", right);
@@ -175,7 +175,7 @@ TEST(TablesFile, Neighbours_RefusedWithTheirPlace) {
                                      {R"("neighbours": ["peat", "silt", "cobbly"], )", "neighbours"}}) {
     const auto refused = overlay_table(built_in(), "soils.json", own_soil("marl", wrong));
     ASSERT_FALSE(refused) << wrong;
-    EXPECT_NE(refused.error().place.find(place), std::string::npos) << refused.error().text();
+    EXPECT_NE(refused.error().place.english().find(place), std::string::npos) << refused.error().text();
   }
 }
 
@@ -357,7 +357,7 @@ void expect_refused(const std::string& file, const std::string& text, const std:
   const auto tables = overlay_table(built_in(), file, text);
   ASSERT_FALSE(tables) << text;
   EXPECT_EQ(tables.error().place, place) << tables.error().text();
-  EXPECT_NE(tables.error().found.find(found), std::string::npos) << tables.error().text();
+  EXPECT_NE(tables.error().found.english().find(found), std::string::npos) << tables.error().text();
 }
 
 TEST(TablesOverlay, Refused_WithFileAndPointer) {

@@ -72,7 +72,7 @@ void expect_refused(std::string_view text, const std::string& place, std::string
   const auto ground = read_ground_csv(text);
   ASSERT_FALSE(ground) << text;
   EXPECT_EQ(ground.error().place, place) << ground.error().text();
-  EXPECT_NE(ground.error().found.find(found), std::string::npos) << ground.error().text();
+  EXPECT_NE(ground.error().found.english().find(found), std::string::npos) << ground.error().text();
   EXPECT_FALSE(ground.error().expected.empty());
 }
 

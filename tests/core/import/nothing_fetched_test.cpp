@@ -57,7 +57,7 @@ TEST_F(NothingFetched, GeoJson_SystemByAddressIsRefused) {
                                  R"({"type":"link","properties":{"href":")" + server.url + R"("}})"}) {
     const Result<Found> found = with(crs);
     ASSERT_FALSE(found) << crs;
-    EXPECT_THAT(found.error().expected, HasSubstr("nothing is fetched")) << crs;
+    EXPECT_THAT(found.error().expected.english(), HasSubstr("nothing is fetched")) << crs;
     EXPECT_FALSE(server.called()) << crs;
   }
   const Result<Found> named = with(R"({"type":"name","properties":{"name":"urn:ogc:def:crs:EPSG::25832"}})");
@@ -95,7 +95,7 @@ TEST_F(NothingFetched, System_NamesNoFile) {
             grid + "\"]]]"}) {
     const auto done = project(bad);
     ASSERT_FALSE(done) << bad;
-    EXPECT_THAT(done.error().expected, HasSubstr("EPSG:25832")) << bad;
+    EXPECT_THAT(done.error().expected.english(), HasSubstr("EPSG:25832")) << bad;
   }
 }
 

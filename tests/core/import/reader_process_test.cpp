@@ -126,8 +126,8 @@ TEST_F(ReaderProcess, Endless_EndsByTime) {
   wish.most_seconds = 0.5;
   const Result<Found> found = read_foreign_file(endless(), wish);
   ASSERT_FALSE(found);
-  EXPECT_THAT(found.error().found, HasSubstr("more than 0.5 s of reading"));
-  EXPECT_THAT(found.error().place, HasSubstr("a.shp"));
+  EXPECT_THAT(found.error().found.english(), HasSubstr("more than 0.5 s of reading"));
+  EXPECT_THAT(found.error().place.english(), HasSubstr("a.shp"));
 }
 
 TEST_F(ReaderProcess, Cancel_KillsAtOnce) {
@@ -178,8 +178,8 @@ TEST_F(ReaderProcess, MemoryBomb_EndsWithASentence) {
   for (const char* name : {"a.csv", "b.geojson", "c.kml", "d.xml"}) {
     const Result<Found> found = read_foreign_file(path(name), wish);
     ASSERT_FALSE(found) << name;
-    EXPECT_THAT(found.error().found, HasSubstr("more than 6 MB of memory")) << name;
-    EXPECT_THAT(found.error().expected, HasSubstr("near the crossing")) << name;
+    EXPECT_THAT(found.error().found.english(), HasSubstr("more than 6 MB of memory")) << name;
+    EXPECT_THAT(found.error().expected.english(), HasSubstr("near the crossing")) << name;
   }
 }
 

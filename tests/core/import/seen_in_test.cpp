@@ -98,7 +98,7 @@ TEST(SeenIn, NoPlace_LeftOutAndUnknownSystemRefused) {
   EXPECT_EQ((*seen)->features[0].first, 0u);
   const auto unknown = seen_in(found, system("EPSG:1"), {0, 0});
   ASSERT_FALSE(unknown);
-  EXPECT_THAT(unknown.error().found, HasSubstr("EPSG:1"));
+  EXPECT_THAT(unknown.error().found.english(), HasSubstr("EPSG:1"));
 }
 
 }  // namespace

@@ -126,7 +126,7 @@ TEST(SurveyCsv, Bound_TooManyAndStopped) {
   wish.most_vertices = 5000;
   const auto many = read_survey_csv(text, wish);
   ASSERT_FALSE(many);
-  EXPECT_THAT(many.error().found, HasSubstr("5000"));
+  EXPECT_THAT(many.error().found.english(), HasSubstr("5000"));
   wish = {};
   double last = 0;
   wish.progress = [&](double share) {
@@ -136,7 +136,7 @@ TEST(SurveyCsv, Bound_TooManyAndStopped) {
   };
   const auto ended = read_survey_csv(text, wish);
   ASSERT_FALSE(ended);
-  EXPECT_EQ(ended.error().found, told_to_stop);
+  EXPECT_EQ(ended.error().found, std::string(told_to_stop));
 }
 
 struct CommaMark : std::numpunct<char> {

@@ -15,7 +15,8 @@ struct ClassRow {
 
 inline SoilClass soil_class(const ClassRow& row) {
   SoilClass soil;
-  soil.id = soil.name = row.id;
+  soil.id = row.id;
+  soil.name = row.id;
   soil.unit_weight = {1e3 * row.gamma_kN_m3};
   soil.saturated_unit_weight = {1e3 * row.saturated_kN_m3};
   soil.drained = row.phi_deg > 0;

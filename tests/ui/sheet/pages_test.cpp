@@ -156,7 +156,7 @@ TEST(SheetScale, TooLarge_NamesTheLargestThatFits) {
   sheet.scale = 10;
   const auto pages = sheet_pages(sheet, SheetPart::sheet);
   ASSERT_FALSE(pages);
-  EXPECT_NE(pages.error().expected.find("1:100"), std::string::npos) << pages.error().text();
+  EXPECT_NE(pages.error().expected.english().find("1:100"), std::string::npos) << pages.error().text();
 }
 
 // The card is read in the rain: 11 pt at least, what has to be set in 20 pt.

@@ -40,7 +40,7 @@ std::optional<MuteFault> fault_of_words(const Mute& mute, const std::optional<Da
 /// Evidence: Mute.WithoutAMeasuredValue_LapsesWithLayoutLocationAndTool, Muting.LapsesWhenItGetsWorse
 std::optional<MuteFault> fault_of_matter(const Crossing& crossing, const Mute& mute, const Finding& finding);
 /// "no name", "what it was given for has changed".
-std::string why_void(MuteFault fault);
+const char* why_void(MuteFault fault);
 
 /// Mutes each finding that a mute of the crossing holds for; one mute, one finding. What does not hold is given back.
 struct VoidMute {
