@@ -186,7 +186,7 @@ TEST(Limits, UnknownId_IsRefusedWithTheKnown) {
   ASSERT_FALSE(read);
   EXPECT_NE(read.error().place.english().find("/limits"), std::string::npos) << read.error().text();
   EXPECT_NE(read.error().text().find("cover_in_boots"), std::string::npos) << read.error().text();
-  EXPECT_NE(read.error().expected.english().find("cover_diameters"), std::string::npos) << read.error().expected;
+  EXPECT_NE(read.error().expected.english().find("cover_diameters"), std::string::npos) << read.error().text();
 }
 
 TEST(Limits, Margin_SignFollowsTheSense) {

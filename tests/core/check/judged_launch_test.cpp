@@ -25,7 +25,8 @@ const char* const samples[] = {"house-service", "four-faults",  "rail-siding",
 Assessment without_working(Assessment answer) {
   answer.working.clear();
   std::sort(answer.findings.begin(), answer.findings.end(), [](const Finding& a, const Finding& b) {
-    return std::tie(a.code, a.subject, a.name, a.station_m) < std::tie(b.code, b.subject, b.name, b.station_m);
+    const auto key = [](const Finding& f) { return std::tuple{f.code, f.subject, f.name.english(), f.station_m}; };
+    return key(a) < key(b);
   });
   answer.marks.clear();
   answer.launch_pit_work.proposal.sloped_m3 = answer.exit_pit_work.proposal.sloped_m3 = std::nullopt;  // for the eye

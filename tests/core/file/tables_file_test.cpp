@@ -327,10 +327,10 @@ TEST(TablesFile, Property_UtilitiesAreSeenAndToldApart) {
   std::set<std::vector<double>> dashes;
   std::set<std::string> letters;
   for (const UtilityKindRow& row : built_in().utilities) {
-    EXPECT_GE(contrast(row.colour, "#fbfaf7"), 3) << row.name;
-    EXPECT_GE(contrast(row.colour_dark, "#16191d"), 3) << row.name;
-    EXPECT_TRUE(dashes.insert(row.dash).second) << row.name;
-    EXPECT_TRUE(letters.insert(row.letter_code).second) << row.name;
+    EXPECT_GE(contrast(row.colour, "#fbfaf7"), 3) << row.name.english();
+    EXPECT_GE(contrast(row.colour_dark, "#16191d"), 3) << row.name.english();
+    EXPECT_TRUE(dashes.insert(row.dash).second) << row.name.english();
+    EXPECT_TRUE(letters.insert(row.letter_code).second) << row.name.english();
   }
   EXPECT_TRUE(row_of(built_in(), UtilityKind::gas).dangerous);
   EXPECT_TRUE(row_of(built_in(), UtilityKind::power).dangerous);
