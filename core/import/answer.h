@@ -15,11 +15,17 @@
 namespace burrow {
 
 /// Changes with every change of what goes between the two.
-inline constexpr std::uint32_t answer_version = 1;
+inline constexpr std::uint32_t answer_version = 2;
 
 struct RequestText {
   std::string english;
   std::string turned;
+};
+
+/// A counted text with its forms, for one and for more; of a language with another rule they stay English.
+struct RequestCounted {
+  std::string english;
+  std::vector<std::string> forms;
 };
 
 struct ReaderRequest {
@@ -33,6 +39,7 @@ struct ReaderRequest {
   double most_seconds = 0;
   std::string language;
   std::vector<RequestText> texts;  ///< of the dictionary
+  std::vector<RequestCounted> counted;
   /// Heights of this raster at these points are wanted; absent: the file is to be read.
   std::optional<FoundRaster> raster;
   std::vector<PlanPoint> points;

@@ -273,6 +273,19 @@ class ReaderProcess {
 
 }  // namespace
 
+namespace {
+
+/// One form for one, another for all else, as the process that reads takes it.
+bool has_usual_plural(const PluralRule& rule) {
+  const PluralRule usual;
+  constexpr unsigned long long tried = 1000;
+  bool same = rule.forms() == usual.forms();
+  for (unsigned long long n = 0; n <= tried && same; ++n) same = rule.form_of(n) == usual.form_of(n);
+  return same;
+}
+
+}  // namespace
+
 ReaderRequest request_for(const std::string& path, const ReadWish& wish) {
   ReaderRequest request;
   request.program = ::getpid();
@@ -284,6 +297,8 @@ ReaderRequest request_for(const std::string& path, const ReadWish& wish) {
   request.most_seconds = wish.most_seconds;
   request.language = spoken().language;
   for (const auto& [english, turned] : spoken().texts) request.texts.push_back({english, turned});
+  if (has_usual_plural(spoken().plural))
+    for (const auto& [english, forms] : spoken().counted) request.counted.push_back({english, forms});
   return request;
 }
 

@@ -77,11 +77,16 @@ void each_part(Is<RequestText> auto& t, Visit visit) {
   visit(english, turned);
 }
 template <class Visit>
+void each_part(Is<RequestCounted> auto& t, Visit visit) {
+  auto& [english, forms] = t;
+  visit(english, forms);
+}
+template <class Visit>
 void each_part(Is<ReaderRequest> auto& r, Visit visit) {
   auto& [version, program, path, order, most_vertices, most_unpacked_bytes, most_memory_bytes, most_seconds, language,
-         texts, raster, points] = r;
+         texts, counted, raster, points] = r;
   visit(version, program, path, order, most_vertices, most_unpacked_bytes, most_memory_bytes, most_seconds, language,
-        texts, raster, points);
+        texts, counted, raster, points);
 }
 template <class Visit>
 void each_part(Is<ReaderAnswer> auto& a, Visit visit) {

@@ -108,6 +108,8 @@ int serve() {
   Dictionary dictionary;
   dictionary.language = request->language;
   for (RequestText& text : request->texts) dictionary.texts.emplace(std::move(text.english), std::move(text.turned));
+  for (RequestCounted& text : request->counted)
+    dictionary.counted.emplace(std::move(text.english), std::move(text.forms));
   speak(std::move(dictionary));
   // Libraries are loaded before the file is looked into; what they do at their start is no concern of ours.
   if (request->raster || needs_library(request->path))

@@ -41,6 +41,7 @@ TEST(Answer, Request_ThereAndBack) {
   wish.most_seconds = 2.5;
   ReaderRequest request = request_for(path, wish);
   request.texts = {{"a", "ä"}};
+  request.counted = {{"{} line", {"{} Linie", "{} Linien"}}};
   request.points = {{1, 2}};
   request.raster = full_answer(path).found->rasters[0];
   const auto back = unpacked_request(packed(request));
@@ -49,6 +50,7 @@ TEST(Answer, Request_ThereAndBack) {
   EXPECT_EQ(back->order, "nez");
   EXPECT_EQ(back->most_seconds, 2.5);
   EXPECT_EQ(back->texts[0].turned, "ä");
+  EXPECT_EQ(back->counted[0].forms[1], "{} Linien");
   EXPECT_FALSE(unpacked_request(packed(request).substr(1)));
   EXPECT_FALSE(unpacked_request(""));
 }
