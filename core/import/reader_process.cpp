@@ -271,10 +271,6 @@ class ReaderProcess {
   std::string got_;
 };
 
-}  // namespace
-
-namespace {
-
 /// One form for one, another for all else, as the process that reads takes it.
 bool has_usual_plural(const PluralRule& rule) {
   const PluralRule usual;
