@@ -68,7 +68,7 @@ TEST(LanguageFree, Samples_DifferInNothingButText) {
 }
 
 TEST(LanguageFree, RandomCrossings_DifferInNothingButText) {
-  for (unsigned seed = 0; seed < 12; ++seed) expect_same(random_crossing(seed), std::to_string(seed));
+  for (unsigned seed = 0; seed < 12; ++seed) expect_same(test::random_crossing(seed), std::to_string(seed));
 }
 
 /// How fine numbers are shown is no business of what computes them either.

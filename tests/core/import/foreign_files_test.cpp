@@ -157,11 +157,11 @@ TEST_F(ForeignFiles, Drawing_LayersBlocksHeights) {
 
 TEST_F(ForeignFiles, Trap_NeverAnEmptySuccess) {
   write("a.dxf", drawing("6", pair(0, "3DSOLID") + pair(8, "0") + pair(0, "IMAGE") + pair(8, "0")));
-  EXPECT_THAT(error_of("a.dxf").found, HasSubstr("3DSOLID"));
+  EXPECT_THAT(error_of("a.dxf").found.english(), HasSubstr("3DSOLID"));
   write("b.geojson", R"({"type":"FeatureCollection","features":[]})");
   EXPECT_FALSE(error_of("b.geojson").text().empty());
   write("c.xml", "<LandXML xmlns='http://www.landxml.org/schema/LandXML-1.2'><Units/></LandXML>");
-  EXPECT_THAT(error_of("c.xml").found, HasSubstr("nothing"));
+  EXPECT_THAT(error_of("c.xml").found.english(), HasSubstr("nothing"));
 }
 
 TEST_F(ForeignFiles, Grid_PlaneAndUnit) {
@@ -249,15 +249,15 @@ TEST_F(ForeignFiles, Threads_SameAnswers) {
 
 TEST_F(ForeignFiles, Refused_WithReason) {
   write("a.dxf", "somebod Binary DXF\r\n\x1a");
-  EXPECT_THAT(error_of("a.dxf").found, HasSubstr("binary DXF"));
+  EXPECT_THAT(error_of("a.dxf").found.english(), HasSubstr("binary DXF"));
   write("b.dwg", std::string("AC1027\0\0\0\0", 10));
-  EXPECT_THAT(error_of("b.dwg").found, HasSubstr("DWG"));
+  EXPECT_THAT(error_of("b.dwg").found.english(), HasSubstr("DWG"));
   write("c.pdf", "%PDF-1.7");
-  EXPECT_THAT(error_of("c.pdf").expected, HasSubstr(".dxf"));
+  EXPECT_THAT(error_of("c.pdf").expected.english(), HasSubstr(".dxf"));
   write("d.csv", "");
-  EXPECT_THAT(error_of("d.csv").found, HasSubstr("empty"));
-  EXPECT_THAT(read_here(path("none.csv"), {}).error().place, HasSubstr("none.csv"));
-  EXPECT_THAT(read_here(folder_, {}).error().found, HasSubstr("folder"));
+  EXPECT_THAT(error_of("d.csv").found.english(), HasSubstr("empty"));
+  EXPECT_THAT(read_here(path("none.csv"), {}).error().place.english(), HasSubstr("none.csv"));
+  EXPECT_THAT(read_here(folder_, {}).error().found.english(), HasSubstr("folder"));
 }
 
 }  // namespace

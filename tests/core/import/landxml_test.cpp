@@ -50,7 +50,7 @@ TEST_F(LandXml, Trap_SurfaceOfZeros) {
   write("a.xml",
         "<LandXML><Surfaces><Surface name='EG'><Definition><Pnts><P id='1'>0 0 0</P><P id='2'>0 10 0</P>"
         "<P id='3'>10 0 0</P></Pnts><Faces><F>1 2 3</F></Faces></Definition></Surface></Surfaces></LandXML>");
-  EXPECT_THAT(error_of("a.xml").found, HasSubstr("counts as not given"));
+  EXPECT_THAT(error_of("a.xml").found.english(), HasSubstr("counts as not given"));
   write_grid(path("b.tif"), 25832, 0, 0, 1, 5, {0, 0, 0});
   EXPECT_FALSE(read_here(path("b.tif"), {}));
 }
@@ -195,13 +195,13 @@ TEST_F(LandXml, Trap_OtherNamespaceAndPrefix) {
 
 TEST_F(LandXml, Refused) {
   write("a.xml", "<LandXML><CgPoints><CgPoint name='1'>1 2 3</CgPoint>");
-  EXPECT_THAT(error_of("a.xml").found, HasSubstr("byte"));
+  EXPECT_THAT(error_of("a.xml").found.english(), HasSubstr("byte"));
   write("b.xml", "<gpx/>");
-  EXPECT_THAT(error_of("b.xml").found, HasSubstr("gpx"));
+  EXPECT_THAT(error_of("b.xml").found.english(), HasSubstr("gpx"));
   write("c.xml",
         "<LandXML><CgPoints><CgPoint name='1'>1e308 2 3</CgPoint><CgPoint name='2'>nan 2 "
         "3</CgPoint></CgPoints></LandXML>");
-  EXPECT_THAT(error_of("c.xml").found, HasSubstr("coordinate"));
+  EXPECT_THAT(error_of("c.xml").found.english(), HasSubstr("coordinate"));
 }
 
 }  // namespace

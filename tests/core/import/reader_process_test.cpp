@@ -101,8 +101,8 @@ TEST_F(ReaderProcess, Errors_AsInThisProcess) {
     EXPECT_EQ(here.error(), there.error()) << name;
   }
   ::mkfifo(path("e.csv").c_str(), 0600);
-  EXPECT_THAT(read_foreign_file(path("e.csv"), {}).error().found, HasSubstr("pipe or a device"));
-  EXPECT_THAT(read_foreign_file("/dev/zero", {}).error().found, HasSubstr("pipe or a device"));
+  EXPECT_THAT(read_foreign_file(path("e.csv"), {}).error().found.english(), HasSubstr("pipe or a device"));
+  EXPECT_THAT(read_foreign_file("/dev/zero", {}).error().found.english(), HasSubstr("pipe or a device"));
   EXPECT_FALSE(read_foreign_file("/vsicurl/http://127.0.0.1:9/a.shp", {}));
 }
 
@@ -115,9 +115,9 @@ TEST_F(ReaderProcess, Language_IsThatOfTheProgram) {
 }
 
 TEST_F(ReaderProcess, KilledInTheMiddle_SaysSo) {
-  EXPECT_THAT(after_signal(SIGKILL).found, HasSubstr("ended from outside"));
-  EXPECT_THAT(after_signal(SIGABRT).found, HasSubstr("breaks down (signal 6)"));
-  EXPECT_THAT(after_signal(SIGXCPU).found, HasSubstr("300 s of reading"));
+  EXPECT_THAT(after_signal(SIGKILL).found.english(), HasSubstr("ended from outside"));
+  EXPECT_THAT(after_signal(SIGABRT).found.english(), HasSubstr("breaks down (signal 6)"));
+  EXPECT_THAT(after_signal(SIGXCPU).found.english(), HasSubstr("300 s of reading"));
   EXPECT_TRUE(children().empty());
 }
 
@@ -134,7 +134,7 @@ TEST_F(ReaderProcess, Cancel_KillsAtOnce) {
   ReadWish wish;
   int asked = 0;
   wish.progress = [&](double) { return ++asked < 8; };
-  EXPECT_EQ(read_foreign_file(endless(), wish).error().found, told_to_stop);
+  EXPECT_EQ(read_foreign_file(endless(), wish).error().found, std::string(told_to_stop));
   EXPECT_EQ(asked, 8);
   EXPECT_TRUE(children().empty());
 }
@@ -184,18 +184,18 @@ TEST_F(ReaderProcess, MemoryBomb_EndsWithASentence) {
 }
 
 TEST_F(ReaderProcess, Answer_ThatCannotBeRight) {
-  EXPECT_THAT(from_script("printf xxxxxxxxxxxx >&3").error().found, HasSubstr("nonsense"));
-  EXPECT_THAT(from_script("printf 'a\\004\\0\\0\\0\\0\\0\\0\\0xxxx' >&3").error().found, HasSubstr("nonsense"));
-  EXPECT_THAT(from_script("printf 'a\\004\\0\\0\\0\\0\\0\\0\\0xxxxx' >&3").error().found, HasSubstr("nonsense"));
-  EXPECT_THAT(from_script("printf 'a\\0\\0\\0\\0\\0\\0\\0\\0' >&3").error().found, HasSubstr("nonsense"));
+  EXPECT_THAT(from_script("printf xxxxxxxxxxxx >&3").error().found.english(), HasSubstr("nonsense"));
+  EXPECT_THAT(from_script("printf 'a\\004\\0\\0\\0\\0\\0\\0\\0xxxx' >&3").error().found.english(), HasSubstr("nonsense"));
+  EXPECT_THAT(from_script("printf 'a\\004\\0\\0\\0\\0\\0\\0\\0xxxxx' >&3").error().found.english(), HasSubstr("nonsense"));
+  EXPECT_THAT(from_script("printf 'a\\0\\0\\0\\0\\0\\0\\0\\0' >&3").error().found.english(), HasSubstr("nonsense"));
   EXPECT_THAT(from_script("printf 'a\\377\\377\\377\\377\\377\\377\\377\\377' >&3; exec sleep 1000").error().found,
               HasSubstr("MB of memory"));
-  EXPECT_THAT(from_script("printf 'a\\011\\0\\0\\0\\0\\0\\0\\0xxxx' >&3").error().found, HasSubstr("breaks down"));
-  EXPECT_THAT(from_script("exit 0").error().found, HasSubstr("breaks down (exit code 0)"));
-  EXPECT_THAT(from_script("kill -11 $$").error().found, HasSubstr("breaks down (signal 11)"));
-  EXPECT_THAT(from_script("exit 71").error().found, HasSubstr("be confined"));
-  EXPECT_THAT(from_script("exit 72").error().found, HasSubstr("MB of memory"));
-  EXPECT_THAT(from_script("exit 70").error().found, HasSubstr("another version"));
+  EXPECT_THAT(from_script("printf 'a\\011\\0\\0\\0\\0\\0\\0\\0xxxx' >&3").error().found.english(), HasSubstr("breaks down"));
+  EXPECT_THAT(from_script("exit 0").error().found.english(), HasSubstr("breaks down (exit code 0)"));
+  EXPECT_THAT(from_script("kill -11 $$").error().found.english(), HasSubstr("breaks down (signal 11)"));
+  EXPECT_THAT(from_script("exit 71").error().found.english(), HasSubstr("be confined"));
+  EXPECT_THAT(from_script("exit 72").error().found.english(), HasSubstr("MB of memory"));
+  EXPECT_THAT(from_script("exit 70").error().found.english(), HasSubstr("another version"));
   // It says that it goes on, for ever; it says nothing more, and stays.
   EXPECT_THAT(from_script("while :; do printf 'p\\0\\0\\0\\0\\0\\0\\0\\0' >&3; done", 0.5).error().found,
               HasSubstr("0.5 s of reading"));
@@ -205,7 +205,7 @@ TEST_F(ReaderProcess, Answer_ThatCannotBeRight) {
 TEST_F(ReaderProcess, Start_ThatFails) {
   const auto with = [&](const std::string& program) { return ask_reader(program, request_for(path("a"), {}), {}); };
   EXPECT_FALSE(with(path("nothing-there")));
-  EXPECT_THAT(with(path("nothing-there")).error().place, HasSubstr("nothing-there"));
+  EXPECT_THAT(with(path("nothing-there")).error().place.english(), HasSubstr("nothing-there"));
   write("no-program", "\x01\x02");
   EXPECT_FALSE(with(path("no-program")));
 }
