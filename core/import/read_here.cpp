@@ -118,7 +118,7 @@ Result<Found> read_here(const std::string& path, const ReadWish& wish) {
   std::size_t count = found->vertices.size();
   for (const FoundSurface& s : found->surfaces) count += s.points.size();
   if (count > wish.most_vertices)
-    return fail(path, say("more than {} vertices", wish.most_vertices),
+    return fail(path, say_count("more than {} vertex", "more than {} vertices", wish.most_vertices),
                 said("a part of the drawing or survey near the crossing"));
   found->file = path;
   return found;

@@ -188,7 +188,7 @@ TEST_F(ReaderProcess, Answer_ThatCannotBeRight) {
   EXPECT_THAT(from_script("printf 'a\\004\\0\\0\\0\\0\\0\\0\\0xxxx' >&3").error().found.english(), HasSubstr("nonsense"));
   EXPECT_THAT(from_script("printf 'a\\004\\0\\0\\0\\0\\0\\0\\0xxxxx' >&3").error().found.english(), HasSubstr("nonsense"));
   EXPECT_THAT(from_script("printf 'a\\0\\0\\0\\0\\0\\0\\0\\0' >&3").error().found.english(), HasSubstr("nonsense"));
-  EXPECT_THAT(from_script("printf 'a\\377\\377\\377\\377\\377\\377\\377\\377' >&3; exec sleep 1000").error().found,
+  EXPECT_THAT(from_script("printf 'a\\377\\377\\377\\377\\377\\377\\377\\377' >&3; exec sleep 1000").error().found.english(),
               HasSubstr("MB of memory"));
   EXPECT_THAT(from_script("printf 'a\\011\\0\\0\\0\\0\\0\\0\\0xxxx' >&3").error().found.english(), HasSubstr("breaks down"));
   EXPECT_THAT(from_script("exit 0").error().found.english(), HasSubstr("breaks down (exit code 0)"));
@@ -197,7 +197,7 @@ TEST_F(ReaderProcess, Answer_ThatCannotBeRight) {
   EXPECT_THAT(from_script("exit 72").error().found.english(), HasSubstr("MB of memory"));
   EXPECT_THAT(from_script("exit 70").error().found.english(), HasSubstr("another version"));
   // It says that it goes on, for ever; it says nothing more, and stays.
-  EXPECT_THAT(from_script("while :; do printf 'p\\0\\0\\0\\0\\0\\0\\0\\0' >&3; done", 0.5).error().found,
+  EXPECT_THAT(from_script("while :; do printf 'p\\0\\0\\0\\0\\0\\0\\0\\0' >&3; done", 0.5).error().found.english(),
               HasSubstr("0.5 s of reading"));
   EXPECT_FALSE(from_script("exec 3>&-; exec sleep 1000"));
 }
@@ -218,7 +218,7 @@ TEST_F(ReaderProcess, Start_HandsNothingOver) {
   ::close(open_file);
   ::setenv("A_SECRET", "x", 1);
   EXPECT_THAT(
-      from_script("[ -e /proc/$$/fd/57 ] && exit 90; [ -n \"$A_SECRET$HOME\" ] && exit 91; exit 92").error().found,
+      from_script("[ -e /proc/$$/fd/57 ] && exit 90; [ -n \"$A_SECRET$HOME\" ] && exit 91; exit 92").error().found.english(),
       HasSubstr("exit code 92"));
   ::unsetenv("A_SECRET");
   ::close(number);
