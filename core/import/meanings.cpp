@@ -25,7 +25,7 @@ Result<MeaningRow> row_of(const json& value, const std::string& place) {
   const auto meaning = from_word<Meaning>(text("meaning"));
   if (!meaning) return fail(place + "/meaning", text("meaning"), known_words<Meaning>());
   row.meaning = *meaning;
-  row.source = {text("source"), SourceLabel::owners_setting};
+  row.source = {Phrase::of_table(text("source")), SourceLabel::owners_setting};
   if (const std::string label = text("source_label"); !label.empty()) {
     const auto known = source_label_from_words(label);
     if (!known) return fail(place + "/source_label", label, "one of the eight labels");

@@ -151,7 +151,7 @@ TEST(Limits, Override_CarriesItsReasonAndLabel) {
   EXPECT_NEAR(*answer.cover.required_m, 20.5 * 0.065, 1e-12);
   for (const Working& w : answer.working)
     if (w.code == "bore.cover") {
-      EXPECT_EQ(w.limit_source, (Source{"permit 12, line 4", SourceLabel::owners_setting}));
+      EXPECT_EQ(w.limit_source, (Source{std::string("permit 12, line 4"), SourceLabel::owners_setting}));
     }
   crossing.limits["cover_diameters"] = {40, "", {}};
   const Finding* cover = find(judged(crossing), "bore.cover");

@@ -275,7 +275,7 @@ TEST(Mute, Hazard_StaysInTheHeadline) {
             "1 caution; first: " + gas_text + ". 1 muted that may hurt people and counts all the same: " + gas_words);
   answer.findings = {gas, tree};
   EXPECT_NE(headline(answer, UnitSystem::metric)
-                .find(" 2 muted, 1 of them may hurt people and count all the same: " + gas_words),
+                .find(" 2 muted, 1 of them may hurt people and counts all the same: " + gas_words),
             std::string::npos)
       << headline(answer, UnitSystem::metric);
 }

@@ -98,7 +98,7 @@ TEST_F(ReaderProcess, Errors_AsInThisProcess) {
   for (const char* name : {"a.geojson", "b.csv", "c.dxf", "d.xml"}) {
     const Result<Found> here = read_here(path(name), {}), there = read_foreign_file(path(name), {});
     ASSERT_FALSE(here || there) << name;
-    EXPECT_EQ(here.error(), there.error()) << name;
+    EXPECT_EQ(here.error().text(), there.error().text()) << name;
   }
   ::mkfifo(path("e.csv").c_str(), 0600);
   EXPECT_THAT(read_foreign_file(path("e.csv"), {}).error().found.english(), HasSubstr("pipe or a device"));
