@@ -53,8 +53,7 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
     if (f.muted) line = say("{} (muted: {})", line, f.muted->reason);
     text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? said("missing") : said(words(f.severity)), line);
     if (!f.source.text.empty() && f.limit)
-      text += "     " + say("limit from: {} [{}]", said_phrase(f.source.text), label_text(f.source.label)) +
-              "\n";
+      text += "     " + say("limit from: {} [{}]", said_phrase(f.source.text), label_text(f.source.label)) + "\n";
   }
   text += "  " + say("air: {}", air_words(assessment.air, wish.units)) + "\n";
   if (!assessment.marks.empty()) text += std::string("  ") + said("run sheet") + "\n";

@@ -68,12 +68,14 @@ TEST(House, Types_OfOneNameAreDefinedOnce) {
 // A header without a single /// says neither what it is for nor where it comes from.
 // assess() and what it calls make phrases; whoever shows them puts them into a language. Named here: what shows.
 TEST(House, WhatComputes_KnowsNoLanguage) {
-  const std::regex spoken(R"((^|[^.\w])(said|say|said_word|said_label|said_phrase|said_in|say_count|say_count_in)\("|said_(word|label|phrase)\()");
+  const std::regex spoken(
+      R"((^|[^.\w])(said|say|said_word|said_label|said_phrase|said_in|say_count|say_count_in)\("|said_(word|label|phrase)\()");
   std::size_t seen = 0;
   for (const char* room : {"soil", "bore", "clearance", "pit", "load", "pipe", "air", "trials", "check"}) {
     for (const fs::path& file : files_below(std::string("core/") + room, {".h", ".cpp"})) {
       const std::string name = file.filename();
-      if (name.starts_with("finding_") || name == "headline.cpp" || name == "working_text.cpp" || name == "pipe_text.cpp")
+      if (name.starts_with("finding_") || name == "headline.cpp" || name == "working_text.cpp" ||
+          name == "pipe_text.cpp")
         continue;
       ++seen;
       const std::vector<std::string> lines = lines_of(file);

@@ -11,8 +11,7 @@ namespace burrow {
 
 namespace {
 
-Finding about_air(std::string_view code, Severity severity, std::string_view unit,
-                  Phrase name = noted("air line")) {
+Finding about_air(std::string_view code, Severity severity, std::string_view unit, Phrase name = noted("air line")) {
   Finding finding;
   finding.code = code;
   finding.severity = severity;

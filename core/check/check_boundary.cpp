@@ -58,7 +58,8 @@ class ChancesNearBoundary {
       if (u.contact_chance_worst)
         demand(u.id, phrase(noted("touching {}"), name), *u.contact_chance_worst, judge_.limit("contact_caution"));
       if (u.encroachment_chance)
-        demand(u.id, phrase(noted("coming too near to {}"), name), *u.encroachment_chance, judge_.limit("encroachment_caution"));
+        demand(u.id, phrase(noted("coming too near to {}"), name), *u.encroachment_chance,
+               judge_.limit("encroachment_caution"));
     }
     if (answer.chance_of_daylight)
       demand("bore", noted("coming out early"), *answer.chance_of_daylight, judge_.limit("daylight_caution"));

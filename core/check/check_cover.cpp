@@ -64,8 +64,8 @@ std::optional<double> demand_cover_chance(Judge& judge, std::string_view code, c
 }
 
 /// Least cover over a stretch against one limit: broken by the mean a stop, by path + 1.645 sd a caution.
-std::optional<double> demand_cover(Judge& judge, std::string_view code, const std::string& subject,
-                                   const Phrase& name, const Stretch& stretch, const Limit& limit) {
+std::optional<double> demand_cover(Judge& judge, std::string_view code, const std::string& subject, const Phrase& name,
+                                   const Stretch& stretch, const Limit& limit) {
   const LeastCover least = least_cover(judge.answer.bore.points, stretch);
   if (!least.point) return std::nullopt;
   const PathPoint& p = *least.point;

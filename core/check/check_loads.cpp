@@ -48,35 +48,30 @@ Working of_rail(const LiveLoad& load) {
 
 Working of_european(const LiveLoad& load) {
   const EuropeanPressure& p = *load.european;
-  return {{},
-          {},
-          noted("p = greater of p_1 and p_2; n lanes: w < 5.4 m one, < 6 m two of w/2, else Int(w/3), loaded at most 3"),
-          {{"w", p.carriageway_m, "m"},
-           {"n", static_cast<double>(p.lanes.count), ""},
-           {"b", p.lanes.width_m, "m"},
-           {"H", load.cover_m, "m"},
-           {"p_1", p.model_1_Pa, "Pa"},
-           {"p_2", p.model_2_Pa, "Pa"}},
-          "p",
-          0,
-          {},
-          std::nullopt,
-          {Phrase::of_table(std::string(load.source)), load.label}};
+  return {
+      {},
+      {},
+      noted("p = greater of p_1 and p_2; n lanes: w < 5.4 m one, < 6 m two of w/2, else Int(w/3), loaded at most 3"),
+      {{"w", p.carriageway_m, "m"},
+       {"n", static_cast<double>(p.lanes.count), ""},
+       {"b", p.lanes.width_m, "m"},
+       {"H", load.cover_m, "m"},
+       {"p_1", p.model_1_Pa, "Pa"},
+       {"p_2", p.model_2_Pa, "Pa"}},
+      "p",
+      0,
+      {},
+      std::nullopt,
+      {Phrase::of_table(std::string(load.source)), load.label}};
 }
 
 Working of_live(const LiveLoad& load) {
   if (load.highway) return of_highway(*load.highway);
   if (load.european) return of_european(load);
   if (load.rail) return of_rail(load);
-  return {{},
-          {},
-          noted("p = greatest Σ q I below the wheels or machines"),
-          {{"H", load.cover_m, "m"}},
-          "p",
-          0,
-          {},
-          std::nullopt,
-          {Phrase::of_table(std::string(load.source)), load.label}};
+  return {
+      {}, {},           noted("p = greatest Σ q I below the wheels or machines"), {{"H", load.cover_m, "m"}}, "p", 0,
+      {}, std::nullopt, {Phrase::of_table(std::string(load.source)), load.label}};
 }
 
 /// Words of traffic that nobody entered, or that this program does not know.

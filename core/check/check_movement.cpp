@@ -143,7 +143,7 @@ class UtilitiesInMotion {
            "",
            limit_counts ? std::optional(rule.limit->value) : std::nullopt,
            {rule.joints_stretch ? noted("bending of the ground at the axis, half-plane with ν = ½; the joints of short "
-                                       "pieces take the stretch (j = 0); an upper bound, since a pipe bends less")
+                                        "pieces take the stretch (j = 0); an upper bound, since a pipe bends less")
                                 : "bending and stretch of the ground at the axis, half-plane with ν = ½; an upper "
                                   "bound, since a pipe bends less and slips",
             SourceLabel::derived},

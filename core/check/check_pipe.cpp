@@ -27,7 +27,7 @@ void say_missing(Judge& judge, const PipeUnderCheck& pipe, const PipeMaterial* m
   if (!pipe.water_known && pipe.section && pipe.strength)
     leave_out(judge, "pipe.water", noted("water around the pipe"),
               noted("The water level is not entered: taken as dry, friction and "
-                   "weight on the safe side."));
+                    "weight on the safe side."));
 }
 
 /// Nobody said how warm it gets in use: judged at the warmest its rows tell.

@@ -100,8 +100,9 @@ void tell_thermal(Judge& judge, const PipeUnderCheck& pipe) {
       {"pipe.thermal",
        cooling >= 0 ? noted("shortening as it cools in the ground") : noted("lengthening as it warms in the ground"),
        std::abs(shorter->m), "m", nullptr,
-       noted("From the temperature entered to 10 °C (our default). Let it come to the ground's temperature before it is "
-            "cut.")},
+       noted(
+           "From the temperature entered to 10 °C (our default). Let it come to the ground's temperature before it is "
+           "cut.")},
       {{},
        {},
        "ΔL = α L |ΔT|",

@@ -124,8 +124,9 @@ Working of_pull(const Hole& hole, double pull_N, bool closed) {
       {},
       std::nullopt,
       {closed
-           ? noted("friction of weight and of the arched ground gripping the pipe all along, e^(μ Δθ) over each turn of "
-                  "the predicted path; a planning bound")
+           ? noted(
+                 "friction of weight and of the arched ground gripping the pipe all along, e^(μ Δθ) over each turn of "
+                 "the predicted path; a planning bound")
            : "friction of the pipe's weight, e^(μ Δθ) over each turn of the predicted path; μ 0.5 dry, 0.3 wet",
        SourceLabel::from_memory}};
 }
@@ -266,7 +267,7 @@ class PullingIn {
         {"pipe.stretch", noted("stretch by the pull"), longer->m, "m", nullptr,
          creeps
              ? noted("Pull 3 to 4 % more pipe through, and let it lie as long as the pull took, usually a day, before "
-                    "it is cut and tied in (from memory).")
+                     "it is cut and tied in (from memory).")
              : noted("It springs back when the pull ends.")},
         {{},
          {},

@@ -19,8 +19,7 @@ const Source& our_reading() {
   return source;
 }
 
-Finding doubt(std::string_view code, std::string subject, Phrase name, double measured, double limit,
-              bool at_least) {
+Finding doubt(std::string_view code, std::string subject, Phrase name, double measured, double limit, bool at_least) {
   Finding finding;
   finding.code = code;
   finding.severity = Severity::caution;
@@ -127,7 +126,8 @@ void check_next_to_nothing(Judge& judge) {
       look_at(stratum.id, typed.refusal_rate->per_m, soil->refusal_rate.per_m,
               phrase(noted("rate of refusal in {}"), soil->name));
     if (typed.heave_share)
-      look_at(stratum.id, typed.heave_share->v, soil->heave_share.v, phrase(noted("share that heaves in {}"), soil->name));
+      look_at(stratum.id, typed.heave_share->v, soil->heave_share.v,
+              phrase(noted("share that heaves in {}"), soil->name));
   }
 }
 

@@ -54,8 +54,7 @@ bool gives_reason(const SurfaceFeature& feature) {
   return says_something(feature.permit);
 }
 
-void judge_on(Judge& judge, const SurfaceFeature& feature, std::string id, Phrase name, Length typed,
-              double owners_m) {
+void judge_on(Judge& judge, const SurfaceFeature& feature, std::string id, Phrase name, Length typed, double owners_m) {
   const bool reason = gives_reason(feature);
   tell(judge,
        {std::move(id), feature.id, std::move(name), typed.m, owners_m, "m",
@@ -105,9 +104,8 @@ namespace {
 void judge_work_room(Judge& judge, const Pit& pit, std::string subject, Phrase name) {
   const double usual = Pit{}.working_length->m;
   if (!pit.working_length.entered || pit.working_length->m >= usual) return;
-  tell(judge,
-       {"working_length_m", std::move(subject), std::move(name), pit.working_length->m, usual, "m", Phrase()}, "m",
-       TypedLimit::no_reason);
+  tell(judge, {"working_length_m", std::move(subject), std::move(name), pit.working_length->m, usual, "m", Phrase()},
+       "m", TypedLimit::no_reason);
 }
 
 }  // namespace
@@ -124,11 +122,12 @@ void check_typed_limits(Judge& judge) {
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
     const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
     if (feature.required_cover && rule && rule->cover && feature.required_cover->m < rule->cover->m)
-      judge_on(judge, feature, "required_cover_m", phrase(noted("cover of {}"), called(feature)), *feature.required_cover,
-               rule->cover->m);
+      judge_on(judge, feature, "required_cover_m", phrase(noted("cover of {}"), called(feature)),
+               *feature.required_cover, rule->cover->m);
     if (!feature.heave_limit || !moves_with_ground(feature)) continue;
     if (const double usual = usual_heave_limits(judge, feature).caution->value; feature.heave_limit->m > usual)
-      judge_on(judge, feature, "heave_limit_m", phrase(noted("heave of {}"), called(feature)), *feature.heave_limit, usual);
+      judge_on(judge, feature, "heave_limit_m", phrase(noted("heave of {}"), called(feature)), *feature.heave_limit,
+               usual);
   }
 }
 

@@ -42,7 +42,8 @@ Result<std::vector<Mute>> with_mute(const Crossing& crossing, const Finding& fin
   if (!says_something(words.reason))
     return fail(noted("reason"), noted("nothing"),
                 noted("in a few words why this finding may stand, as “cut and capped, 2 May”"));
-  if (!says_something(words.by)) return fail(noted("name"), noted("nothing"), noted("who says so, by name or initials"));
+  if (!says_something(words.by))
+    return fail(noted("name"), noted("nothing"), noted("who says so, by name or initials"));
   if (!date_of(words.date)) return fail(noted("date"), noted("nothing"), noted("the day, as 2026-05-02"));
   std::vector<Mute> muted = crossing.muted;
   auto at = std::find_if(muted.begin(), muted.end(), [&](const Mute& m) { return about(m, finding, crossing); });

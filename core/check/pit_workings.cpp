@@ -40,9 +40,15 @@ void show_set_back(Judge& judge, const PitUnderCheck& pit) {
   constexpr std::string_view rises[] = {"t_1", "t_2", "t_3", "t_4", "t_5", "t_6"};
   constexpr std::string_view runs[] = {"n_1", "n_2", "n_3", "n_4", "n_5", "n_6"};
   if (pit.shape.layers.size() > std::size(rises)) return;
-  Working working{
-      "pit.set-back", pit.subject,     noted("r = Σ t n, n the flattest of a layer and those below it"), {}, "r", 0, "m",
-      std::nullopt,   pit.rules.source};
+  Working working{"pit.set-back",
+                  pit.subject,
+                  noted("r = Σ t n, n the flattest of a layer and those below it"),
+                  {},
+                  "r",
+                  0,
+                  "m",
+                  std::nullopt,
+                  pit.rules.source};
   for (std::size_t i = 0; i < pit.shape.layers.size(); ++i) {
     const PitLayer& layer = pit.shape.layers[i];
     working.inputs.push_back({rises[i], layer.top_m - layer.bottom_m, "m"});

@@ -68,8 +68,8 @@ std::vector<Working> working_of(const Clearance& c) {
       {"utility.contact-worst",
        c.id,
        mixed ? noted("P_worst = Σ p P_ground, as contact, with s_worst for s_utility: the error from 0 to the stated "
-                    "one at "
-                    "which it is largest")
+                     "one at "
+                     "which it is largest")
              : "P_worst = max of P for every location error from 0 to the stated one",
        mixed ? with_grounds({R, place, {"s_worst", c.mixture->worst_sd_m, "m"}}, c.mixture, &MixedGround::worst)
              : std::vector<WorkingInput>{delta, R, bore, place, angle},

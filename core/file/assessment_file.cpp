@@ -312,8 +312,9 @@ std::string write_assessment(const Crossing& crossing, const Assessment& assessm
 }
 
 std::string write_failure(const std::string& file, const Error& error) {
-  const Json shown =
-      object({{"pointer", Json(error.place.english())}, {"found", Json(error.found.english())}, {"expected", Json(error.expected.english())}});
+  const Json shown = object({{"pointer", Json(error.place.english())},
+                             {"found", Json(error.found.english())},
+                             {"expected", Json(error.expected.english())}});
   return compact_json(heading_of(file, {{"error", shown}}));
 }
 

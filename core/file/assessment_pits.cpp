@@ -58,8 +58,9 @@ Json proposal_json(const PitProposal& proposal) {
 }
 
 Json surface_json(const SurfaceCut& cut) {
-  return object(
-      {{"id", cut.id.empty() ? Json() : Json(cut.id)}, {"name", Json(cut.name.english())}, {"area_m2", Json(cut.area_m2)}});
+  return object({{"id", cut.id.empty() ? Json() : Json(cut.id)},
+                 {"name", Json(cut.name.english())},
+                 {"area_m2", Json(cut.area_m2)}});
 }
 
 }  // namespace

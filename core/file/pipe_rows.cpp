@@ -92,7 +92,9 @@ PipeStrength strength(Row& row, PipeLaw law) {
   s.yield = maybe<Pressure>(row.number_or_null("yield_pa", 1, largest_Pa));
   const std::string yield_source = row.text_or_nothing("yield_source");
   const std::string yield_label = row.text_or_nothing("yield_source_label");
-  if (s.yield) s.yield_source = {Phrase::of_table(yield_source), source_label_from_words(yield_label).value_or(SourceLabel::our_default)};
+  if (s.yield)
+    s.yield_source = {Phrase::of_table(yield_source),
+                      source_label_from_words(yield_label).value_or(SourceLabel::our_default)};
   s.strain_limit = row.text("strain_limit");
   read_list(row, "modulus", s.modulus, true);
   read_list(row, "derating", s.derating);

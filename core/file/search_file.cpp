@@ -146,8 +146,9 @@ std::string write_search(const Crossing& crossing, const SearchAnswer& answer, c
 }
 
 std::string write_search_failure(const std::string& file, const Error& error) {
-  const Json shown =
-      object({{"pointer", Json(error.place.english())}, {"found", Json(error.found.english())}, {"expected", Json(error.expected.english())}});
+  const Json shown = object({{"pointer", Json(error.place.english())},
+                             {"found", Json(error.found.english())},
+                             {"expected", Json(error.expected.english())}});
   return compact_json(heading_of(file, {{"error", shown}}));
 }
 

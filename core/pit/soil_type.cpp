@@ -48,7 +48,8 @@ void start_cohesive(Order& order, const std::optional<Pressure>& strength) {
   using enum ExcavationType;
   if (!strength) return order.set(a, c, noted("cohesive, strength not known: any of the three"));
   const double tsf = strength->Pa / tsf_Pa;
-  if (tsf >= 1.5 * (1 - rounding)) return order.set(a, noted("cohesive, unconfined strength 1.5 tsf (144 kPa) or more"));
+  if (tsf >= 1.5 * (1 - rounding))
+    return order.set(a, noted("cohesive, unconfined strength 1.5 tsf (144 kPa) or more"));
   if (tsf > 0.5 * (1 + rounding))
     return order.set(b, noted("cohesive, unconfined strength between 0.5 and 1.5 tsf (48 to 144 kPa)"));
   order.set(c, noted("cohesive, unconfined strength 0.5 tsf (48 kPa) or less"));

@@ -31,7 +31,8 @@ class TrialsJudge {
     if (answer == assessment_.utilities.end() || utility == crossing_.site.utilities.end()) return;
     Finding finding;
     finding.subject = counted.id;
-    finding.name = utility->name.empty() ? phrase("{} {}", phrase_of_word(utility->kind), utility->id) : Phrase(utility->name);
+    finding.name =
+        utility->name.empty() ? phrase("{} {}", phrase_of_word(utility->kind), utility->id) : Phrase(utility->name);
     finding.station_m = answer->station_m;
     finding.offset_m = answer->offset_m;
     finding.elevation_m = answer->elevation_m;

@@ -115,7 +115,8 @@ std::string words_of(const Finding& limit, UnitSystem units) {
   const bool kept = limit.margin && !(*limit.margin < 0) && limit.measured && limit.limit;
   if (!kept) return finding_text(limit, units);
   if (limit.code == "pit.water")
-    return say("floor of {} {} above the water level", said_phrase(limit.name), format(-*limit.measured, Dimension::length, units));
+    return say("floor of {} {} above the water level", said_phrase(limit.name),
+               format(-*limit.measured, Dimension::length, units));
   for (const std::string_view code : {"bore.climb", "bore.sag", "bore.set", "bore.exit-off-aim", "surface.would-stop",
                                       "pit.unprotected", "pit.floor-high", "pit.floor-low"})
     if (limit.code == code)

@@ -87,7 +87,8 @@ TEST(PublishedShoring, WorkedExamplesAreRead_TheRestSaysThatItIsNot) {
   for (const ShoringRow& r : tables().shoring) {
     read += r.source.label == SourceLabel::read;
     from_memory += r.source.label == SourceLabel::from_memory;
-    EXPECT_EQ(r.source.label == SourceLabel::read, r.source.text.english().find("Table D-") == std::string::npos) << r.id;
+    EXPECT_EQ(r.source.label == SourceLabel::read, r.source.text.english().find("Table D-") == std::string::npos)
+        << r.id;
   }
   EXPECT_EQ(read, 16U);
   EXPECT_EQ(from_memory, 18U);

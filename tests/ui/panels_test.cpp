@@ -236,7 +236,8 @@ TEST(SoilPanel, StrataStandFromTheGroundDown_AndAClassIsOneStep) {
   EXPECT_EQ(w.crossing().site.strata[1].soil, "medium-sand");
   EXPECT_EQ(w.steps(), 1);
   EXPECT_NE(w.document.assessment(), before);
-  EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(find_soil(tables_for_tests(), "medium-sand")->thumb.english())));
+  EXPECT_TRUE(
+      w.panel.said().contains(QString::fromStdString(find_soil(tables_for_tests(), "medium-sand")->thumb.english())));
   EXPECT_GE(w.panel.values()->find(QStringLiteral("friction angle")), 0);
   EXPECT_EQ(entry_of(w.panel.values(), "undrained strength")->text(), QStringLiteral("45.0 kPa"))
       << "typed values stay";

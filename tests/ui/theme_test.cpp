@@ -34,7 +34,8 @@ TEST(Contrast, Wcag_TextReads) {
 TEST(Contrast, Wcag_UtilityColoursShow) {
   for (const UtilityKindRow& row : tables_for_tests().utilities) {
     EXPECT_GE(contrast(QColor(QString::fromStdString(row.colour)), Theme::light().paper), 3.0) << row.name.english();
-    EXPECT_GE(contrast(QColor(QString::fromStdString(row.colour_dark)), Theme::night().paper), 3.0) << row.name.english();
+    EXPECT_GE(contrast(QColor(QString::fromStdString(row.colour_dark)), Theme::night().paper), 3.0)
+        << row.name.english();
   }
 }
 

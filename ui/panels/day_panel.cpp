@@ -247,8 +247,9 @@ void DayPanel::add_typed() {
   const std::vector<ReadingForm> forms = reading_forms(tail_to_nose(document_.crossing(), document_.tables()));
   const ReadingForm& form = forms[static_cast<std::size_t>(form_)];
   const Result<Reading> reading = reading_from(form, texts, words_->text().toStdString(), time, units_);
-  if (!reading) return complain(tr("%1: %2 wanted").arg(qs(said_phrase(reading.error().place)),
-                                               qs(said_phrase(reading.error().expected))));
+  if (!reading)
+    return complain(
+        tr("%1: %2 wanted").arg(qs(said_phrase(reading.error().place)), qs(said_phrase(reading.error().expected))));
   complaint_->hide();
   complaint_->clear();
   const std::size_t before = record()->readings.size();

@@ -150,7 +150,8 @@ QString EntryForm::fault_of(const Row& row, const Field& field) const {
   if (value) return {};
   return value.error().found.empty()
              ? tr("Not taken: %1 wanted").arg(qs(said_phrase(value.error().expected)))
-             : tr("Not taken: %1. Wanted: %2").arg(qs(said_phrase(value.error().found)), qs(said_phrase(value.error().expected)));
+             : tr("Not taken: %1. Wanted: %2")
+                   .arg(qs(said_phrase(value.error().found)), qs(said_phrase(value.error().expected)));
 }
 
 void EntryForm::complain(Row& row, const QString& what) {

@@ -39,9 +39,8 @@ QString source_line(const Finding& finding, const Crossing& crossing, const Tabl
   }
   if (finding.missing) return QObject::tr("not entered");
   const QString label = qs(burrow::label_text(finding.source.label));
-  return finding.source.text.empty()
-             ? label
-             : qs(burrow::said_phrase(finding.source.text)) + QStringLiteral(" – ") + label;
+  return finding.source.text.empty() ? label
+                                     : qs(burrow::said_phrase(finding.source.text)) + QStringLiteral(" – ") + label;
 }
 }  // namespace
 

@@ -23,8 +23,8 @@ QString qs(std::string_view s) {
   return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
 }
 QString working_html(const Working& w, UnitSystem units) {
-  QString html =
-      QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>").arg(qs(said(w.formula)).toHtmlEscaped());
+  QString html = QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>")
+                     .arg(qs(said(w.formula)).toHtmlEscaped());
   const auto line = [&](std::string_view symbol, double value, std::string_view unit, bool strong) {
     const QString number =
         QString::fromStdString(working_number(value, unit, units, symbol == "limit" ? w.symbol : symbol))

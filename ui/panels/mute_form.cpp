@@ -115,9 +115,9 @@ void MuteForm::close_form() {
 }
 
 void MuteForm::complain(const Error& error) {
-  wrong_->setText(tr("Not muted: %1 is missing. Say %2.")
-                      .arg(QString::fromStdString(said_phrase(error.place)),
-                           QString::fromStdString(said_phrase(error.expected))));
+  wrong_->setText(
+      tr("Not muted: %1 is missing. Say %2.")
+          .arg(QString::fromStdString(said_phrase(error.place)), QString::fromStdString(said_phrase(error.expected))));
   wrong_->show();
   (error.place == "name" ? by_ : reason_)->setFocus(Qt::OtherFocusReason);
 }

@@ -63,7 +63,9 @@ void PipePanel::show_checks() {
     row.name = text_from(burrow::said(std::string_view(check.name)));
     const QString value = QString::fromStdString(value_text(check, units_)),
                   limit = QString::fromStdString(limit_text(check, units_));
-    row.numbers = value.isEmpty() ? text_from(burrow::said(std::string_view(check.text))) : limit.isEmpty() ? value : tr("%1, %2").arg(value, limit);
+    row.numbers = value.isEmpty()   ? text_from(burrow::said(std::string_view(check.text)))
+                  : limit.isEmpty() ? value
+                                    : tr("%1, %2").arg(value, limit);
     row.used = QString::fromStdString(utilisation_text(check));
     row.share = check.utilisation.value_or(0);
     if (const Finding* finding = finding_of(now, check.code)) {

@@ -3,8 +3,8 @@
 #include <QComboBox>
 #include <QPushButton>
 
-#include "burrow/document/practice_entry.h"
 #include "burrow/base/say.h"
+#include "burrow/document/practice_entry.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/practice_panel.h"
 

@@ -64,7 +64,9 @@ SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, 
     classes_->addItem(qs(said_phrase(row.name)), qs(row.id));
     classes_->setItemData(classes_->count() - 1, qs(said_phrase(row.thumb)), SoilChoiceDelegate::sign_role);
     classes_->setItemData(classes_->count() - 1, qs(said_phrase(row.thumb)), Qt::ToolTipRole);
-    classes_->setItemData(classes_->count() - 1, tr("%1: %2").arg(qs(said_phrase(row.name)), qs(said_phrase(row.thumb))), Qt::AccessibleTextRole);
+    classes_->setItemData(classes_->count() - 1,
+                          tr("%1: %2").arg(qs(said_phrase(row.name)), qs(said_phrase(row.thumb))),
+                          Qt::AccessibleTextRole);
   }
   classes_->view()->setMinimumWidth(fontMetrics().averageCharWidth() * 58);
   classes_->setMaxVisibleItems(9);
@@ -153,8 +155,7 @@ void SoilPanel::show_stratum() {
                     {tr("in a pit"), type}}) +
         QStringLiteral("<p>%1</p>")
             .arg(tr("Source: %1 [%2]")
-                     .arg(qs(burrow::said_phrase(soil->source.text)),
-                          qs(burrow::label_text(soil->source.label)))
+                     .arg(qs(burrow::said_phrase(soil->source.text)), qs(burrow::label_text(soil->source.label)))
                      .toHtmlEscaped()));
   }
   known_text_->setText(known_words(*stratum));

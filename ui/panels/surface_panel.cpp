@@ -334,8 +334,7 @@ QString SurfacePanel::rule_words(const SurfaceRule& rule) const {
   if (rule.kind != current()->kind) text += QLatin1Char(' ') + tr("It is a rule for a %1.").arg(kind_words(rule.kind));
   return text + QLatin1Char('\n') +
          tr("Source: %1 [%2]")
-             .arg(text_from(burrow::said_phrase(rule.source.text)),
-                  text_from(burrow::label_text(rule.source.label)));
+             .arg(text_from(burrow::said_phrase(rule.source.text)), text_from(burrow::label_text(rule.source.label)));
 }
 
 void SurfacePanel::show_rule() {

@@ -94,12 +94,12 @@ void ToolPanel::take_typed_values_out() {
 void ToolPanel::show_source() {
   const ToolClass* row = find_tool(document_.tables(), document_.crossing().bore.tool.tool_class);
   const QString plain = tr("Generic trend, not a product: take the maker's plate.");
-  source_->setText(row ? tr("%1\nSource: %2 [%3]")
-                             .arg(plain, qs(burrow::said_phrase(row->source.text)),
-                                  qs(burrow::label_text(row->source.label)))
-                       : tr("Typed from the plate. What is left empty follows from the diameter. %1\nSource: generic "
-                            "trend with the diameter [%2]")
-                             .arg(plain, qs(burrow::said(burrow::words(SourceLabel::our_model)))));
+  source_->setText(
+      row ? tr("%1\nSource: %2 [%3]")
+                .arg(plain, qs(burrow::said_phrase(row->source.text)), qs(burrow::label_text(row->source.label)))
+          : tr("Typed from the plate. What is left empty follows from the diameter. %1\nSource: generic "
+               "trend with the diameter [%2]")
+                .arg(plain, qs(burrow::said(burrow::words(SourceLabel::our_model)))));
 }
 
 void ToolPanel::show_blow() {

@@ -53,8 +53,8 @@ class SheetTables {
     for (const Finding& f : sheet_.assessment.findings) {
       const QString source = f.source.text.empty() && !f.limit
                                  ? QString()
-                                 : QString::fromStdString(burrow::said_phrase(f.source.text)) +
-                                       QStringLiteral(" [") + qs(burrow::label_text(f.source.label)) + QLatin1Char(']');
+                                 : QString::fromStdString(burrow::said_phrase(f.source.text)) + QStringLiteral(" [") +
+                                       qs(burrow::label_text(f.source.label)) + QLatin1Char(']');
       const QString severity = f.missing ? tr("missing") : qs(burrow::said(burrow::words(f.severity)));
       ++count;
       if (f.muted)

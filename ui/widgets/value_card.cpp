@@ -148,9 +148,10 @@ void ValueCard::take_over() {
 }
 
 void ValueCard::complain(std::size_t row, const Error& error) {
-  wrong_->setText(tr("%1: %2").arg(qs(said_label(fields_[row].label)),
-                                   qs(error.found.empty() ? said_phrase(error.expected)
-                                                          : said_phrase(error.found) + " – " + said_phrase(error.expected))));
+  wrong_->setText(
+      tr("%1: %2").arg(qs(said_label(fields_[row].label)),
+                       qs(error.found.empty() ? said_phrase(error.expected)
+                                              : said_phrase(error.found) + " – " + said_phrase(error.expected))));
   wrong_->show();
   adjustSize();
   entries_[row]->setFocus();

@@ -252,8 +252,9 @@ void GuidedCrossing::catch_up() {
     assessment_ = assess(crossing_, tables_);
   }
   if (const SoilClass* soil = find_soil(tables_, answers_.soil); soil && thumb_)
-    thumb_->setText(soil->use.empty() ? qs(said_phrase(soil->thumb))
-                                      : tr("%1. For the tool: %2.").arg(qs(said_phrase(soil->thumb)), qs(said_phrase(soil->use))));
+    thumb_->setText(soil->use.empty()
+                        ? qs(said_phrase(soil->thumb))
+                        : tr("%1. For the tool: %2.").arg(qs(said_phrase(soil->thumb)), qs(said_phrase(soil->use))));
   show_step();
 }
 

@@ -338,7 +338,8 @@ TEST(Refusals, EveryKey_RefusesAWrongType) {
     value = value.is_object() ? nlohmann::json("wrong") : nlohmann::json{{"wrong", true}};
     const Result<Crossing> read = read_crossing(broken.dump(), tables());
     ASSERT_FALSE(read.has_value()) << place.to_string() << " takes any type";
-    EXPECT_EQ(read.error().place.english().rfind(place.to_string(), 0), 0u) << place.to_string() << ": " << read.error().text();
+    EXPECT_EQ(read.error().place.english().rfind(place.to_string(), 0), 0u)
+        << place.to_string() << ": " << read.error().text();
   }
 }
 

@@ -185,12 +185,16 @@ TEST_F(ReaderProcess, MemoryBomb_EndsWithASentence) {
 
 TEST_F(ReaderProcess, Answer_ThatCannotBeRight) {
   EXPECT_THAT(from_script("printf xxxxxxxxxxxx >&3").error().found.english(), HasSubstr("nonsense"));
-  EXPECT_THAT(from_script("printf 'a\\004\\0\\0\\0\\0\\0\\0\\0xxxx' >&3").error().found.english(), HasSubstr("nonsense"));
-  EXPECT_THAT(from_script("printf 'a\\004\\0\\0\\0\\0\\0\\0\\0xxxxx' >&3").error().found.english(), HasSubstr("nonsense"));
+  EXPECT_THAT(from_script("printf 'a\\004\\0\\0\\0\\0\\0\\0\\0xxxx' >&3").error().found.english(),
+              HasSubstr("nonsense"));
+  EXPECT_THAT(from_script("printf 'a\\004\\0\\0\\0\\0\\0\\0\\0xxxxx' >&3").error().found.english(),
+              HasSubstr("nonsense"));
   EXPECT_THAT(from_script("printf 'a\\0\\0\\0\\0\\0\\0\\0\\0' >&3").error().found.english(), HasSubstr("nonsense"));
-  EXPECT_THAT(from_script("printf 'a\\377\\377\\377\\377\\377\\377\\377\\377' >&3; exec sleep 1000").error().found.english(),
-              HasSubstr("MB of memory"));
-  EXPECT_THAT(from_script("printf 'a\\011\\0\\0\\0\\0\\0\\0\\0xxxx' >&3").error().found.english(), HasSubstr("breaks down"));
+  EXPECT_THAT(
+      from_script("printf 'a\\377\\377\\377\\377\\377\\377\\377\\377' >&3; exec sleep 1000").error().found.english(),
+      HasSubstr("MB of memory"));
+  EXPECT_THAT(from_script("printf 'a\\011\\0\\0\\0\\0\\0\\0\\0xxxx' >&3").error().found.english(),
+              HasSubstr("breaks down"));
   EXPECT_THAT(from_script("exit 0").error().found.english(), HasSubstr("breaks down (exit code 0)"));
   EXPECT_THAT(from_script("kill -11 $$").error().found.english(), HasSubstr("breaks down (signal 11)"));
   EXPECT_THAT(from_script("exit 71").error().found.english(), HasSubstr("be confined"));
@@ -217,9 +221,10 @@ TEST_F(ReaderProcess, Start_HandsNothingOver) {
   ASSERT_EQ(::dup2(open_file, number), number);
   ::close(open_file);
   ::setenv("A_SECRET", "x", 1);
-  EXPECT_THAT(
-      from_script("[ -e /proc/$$/fd/57 ] && exit 90; [ -n \"$A_SECRET$HOME\" ] && exit 91; exit 92").error().found.english(),
-      HasSubstr("exit code 92"));
+  EXPECT_THAT(from_script("[ -e /proc/$$/fd/57 ] && exit 90; [ -n \"$A_SECRET$HOME\" ] && exit 91; exit 92")
+                  .error()
+                  .found.english(),
+              HasSubstr("exit code 92"));
   ::unsetenv("A_SECRET");
   ::close(number);
 }

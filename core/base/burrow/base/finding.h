@@ -34,8 +34,8 @@ struct Finding {
   std::optional<double> limit_base;  ///< the part of the limit without the allowance for not knowing exactly
   std::string_view unit;             ///< SI unit of both: "m", "Pa", "rad", "" for a chance
   bool at_least = true;              ///< sense of the limit: the value must not be below (true) or above (false) it
-  std::string about_check;           ///< code of the check that this finding is a note on, "pipe.deflection"; else empty
-  Source source;                     ///< of the limit
+  std::string about_check;  ///< code of the check that this finding is a note on, "pipe.deflection"; else empty
+  Source source;            ///< of the limit
   std::optional<Muted> muted;
   bool missing = false;   ///< data that were not entered: caps the verdict at `incomplete`
   bool can_hurt = false;  ///< its subject is a utility that may hurt somebody who strikes it

@@ -28,8 +28,8 @@ struct Words<ExcavationMatter> {
 /// One soil class of `resources/soils.json`. A class with an undrained strength is undrained, one with a friction
 /// angle drained; `drained` decides where both are given.
 struct SoilClass {
-  std::string id;    ///< "firm-clay"
-  Phrase name;  ///< "firm clay"
+  std::string id;  ///< "firm-clay"
+  Phrase name;     ///< "firm clay"
   /// The one or two classes it stands between, softer first: what a guess of it may be instead. `guesses_of`
   std::vector<std::string> neighbours;
   UnitWeight unit_weight;
@@ -52,10 +52,10 @@ struct SoilClass {
   Ratio swell;  ///< bank to loose, "0.25" for a quarter more
   ExcavationType excavation_type = ExcavationType::c;
   std::optional<ExcavationMatter> matter;  ///< empty: by strength and type
-  Phrase stands_open;                 ///< how long the hole stands: "days"
+  Phrase stands_open;                      ///< how long the hole stands: "days"
   bool closes_soon = false;                ///< in minutes, or at once
-  Phrase use;                         ///< first hint: "good", "marginal: sags", "refuse"
-  Phrase thumb;                       ///< sign by hand: "thumb goes in with some effort"
+  Phrase use;                              ///< first hint: "good", "marginal: sags", "refuse"
+  Phrase thumb;                            ///< sign by hand: "thumb goes in with some effort"
   Source source;
   bool operator==(const SoilClass&) const = default;
 };
@@ -79,7 +79,7 @@ struct ToolClass {
 /// A kind of utility: how it is drawn and what it wants by default.
 struct UtilityKindRow {
   UtilityKind kind = UtilityKind::unknown;
-  Phrase name;          ///< "gas"
+  Phrase name;               ///< "gas"
   std::string letter_code;   ///< "G"
   std::string colour;        ///< "#rrggbb", uniform colour code of locators (light theme)
   std::string colour_dark;   ///< the same hue on a dark ground
@@ -103,8 +103,8 @@ struct Words<UtilityWall> {
 
 /// A material of utilities. `material_rows.h` tells how an entry finds its row.
 struct UtilityMaterialRow {
-  std::string id;    ///< "grey-iron": what the file holds
-  Phrase name;  ///< "grey cast iron"
+  std::string id;  ///< "grey-iron": what the file holds
+  Phrase name;     ///< "grey cast iron"
   UtilityWall wall = UtilityWall::unknown;
   std::vector<UtilityKind> kinds;  ///< that are made of it; empty: any
   std::vector<std::string> words;  ///< of records, any language, lower case: "ci", "*guss*"
@@ -115,7 +115,7 @@ struct UtilityMaterialRow {
 /// A kind of building, footing or wall.
 struct StructureRow {
   std::string id;                  ///< "dwelling": what the file holds
-  Phrase name;                ///< "dwelling"
+  Phrase name;                     ///< "dwelling"
   std::string limit;               ///< id of the limit of its vibration
   std::vector<std::string> words;  ///< whole entries that mean the same, any language, lower case: "wohnhaus"
   Source source;
@@ -137,7 +137,7 @@ struct LocatingPreset {
 /// A limit of `resources/limits.json`.
 struct LimitRow {
   std::string id;        ///< "cover_diameters", "separation_gas_m": the key in a crossing's `limits`
-  Phrase name;      ///< "cover in tool diameters"
+  Phrase name;           ///< "cover in tool diameters"
   double value = 0;      ///< SI
   std::string unit;      ///< "m", "m/s", "m3", "" for a ratio
   bool at_least = true;  ///< sense: the value must not be below (true) or above (false) the limit
@@ -175,7 +175,7 @@ struct SurfaceRule {
   std::optional<Length> pipe_end_setback;  ///< of the pipe's end from the edge; its pit lies beyond
   std::optional<Length> clear_of_centre;   ///< no pit, heap or machine nearer to the centreline of the nearest track
   std::optional<Length> largest_driven;    ///< hole opened without taking soil out
-  Phrase note;                        ///< what else the owner asks; nothing here judges it
+  Phrase note;                             ///< what else the owner asks; nothing here judges it
   Source source;
   bool operator==(const SurfaceRule&) const = default;
 };
@@ -324,8 +324,8 @@ struct PipeStrength {
 
 /// A pipe material: what the file may name.
 struct PipeMaterial {
-  std::string id;    ///< "pe100"
-  Phrase name;  ///< "polyethylene PE 100"
+  std::string id;  ///< "pe100"
+  Phrase name;     ///< "polyethylene PE 100"
   Source source;
   std::optional<PipeStrength> strength{};  ///< empty: nothing is known, as of a bundle
   bool operator==(const PipeMaterial&) const = default;
@@ -347,8 +347,8 @@ struct PipeSize {
 
 /// The sizes a material is made in. Walls are the least ones, stored as printed: they are not diameter over ratio.
 struct PipeSeries {
-  std::string id;    ///< "pe-metric"
-  Phrase name;  ///< "PE, metric"
+  std::string id;  ///< "pe-metric"
+  Phrase name;     ///< "PE, metric"
   std::vector<std::string> materials;
   std::vector<PipeSize> sizes;
   Source source;
