@@ -16,7 +16,7 @@ test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev gettext po
 
 check_packages=(git clang-format clang-tidy)
 
-# Not needed by tests/run. Coverage-guided fuzzing (preset fuzz: tests/fuzz/run) and the memory checker of tests/valgrind.
+# Not needed by tests/run. Coverage-guided fuzzing (preset fuzz: tests/fuzz/run) and the memory checker of tests/memory.
 fuzz_packages=(clang libclang-rt-14-dev)
 memory_packages=(valgrind)
 

@@ -1,5 +1,5 @@
 #pragma once
-/// Letters of the menus, in whatever language.
+/// Menus: their entries by name, their letters in whatever language.
 
 #include <gtest/gtest.h>
 
@@ -21,6 +21,17 @@ inline void expect_letters_once(const QWidget& window) {
                          << action->text().toStdString();
     }
   }
+}
+
+/// By menu and name, without the "&".
+inline QAction* entry(const QWidget& window, const QString& menu, const QString& name) {
+  for (QMenu* m : window.findChildren<QMenu*>()) {
+    if (m->title().remove(QLatin1Char('&')) != menu) continue;
+    for (QAction* action : m->actions())
+      if (action->text().remove(QLatin1Char('&')) == name) return action;
+  }
+  ADD_FAILURE() << "no entry " << name.toStdString();
+  return nullptr;
 }
 
 }  // namespace burrow

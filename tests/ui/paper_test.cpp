@@ -13,20 +13,11 @@
 
 #include "burrow/sheet/page_out.h"
 #include "burrow/sheet/sheet.h"
+#include "menus_for_tests.h"
 #include "window_for_tests.h"
 
 namespace burrow {
 namespace {
-
-QAction* entry(MainWindow& window, const QString& menu, const QString& name) {
-  for (QMenu* m : window.findChildren<QMenu*>()) {
-    if (m->title().remove(QLatin1Char('&')) != menu) continue;
-    for (QAction* action : m->actions())
-      if (action->text().remove(QLatin1Char('&')) == name) return action;
-  }
-  ADD_FAILURE() << "no entry " << name.toStdString();
-  return nullptr;
-}
 
 struct Seen {
   int pages = 0;

@@ -41,12 +41,6 @@ class Answer {
   QTimer look_;
 };
 
-void raise_launch(Document& document, double by_m) {
-  Launch launch = document.crossing().bore.launch;
-  launch.elevation.m += by_m;
-  document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("raise"));
-}
-
 double elevation_in(const QString& path) {
   Document document(tables_for_tests());
   EXPECT_TRUE(document.open(path));

@@ -19,6 +19,12 @@ inline QString sample_path(const char* name) {
   return QStringLiteral(BURROW_SOURCE_DIR "/samples/") + QLatin1String(name) + QStringLiteral(".crossing");
 }
 
+inline void raise_launch(Document& document, double by_m) {
+  Launch launch = document.crossing().bore.launch;
+  launch.elevation.m += by_m;
+  document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("raise"));
+}
+
 /// A window of fixed size on a sample, shown offscreen.
 struct TestWindow {
   explicit TestWindow(const char* sample, QSize size = {1600, 900}) : window(tables_for_tests(), QString()) {

@@ -8,6 +8,7 @@
 #include <QPainter>
 #include <QPlainTextEdit>
 #include <QPushButton>
+#include <QScreen>
 #include <QSplitter>
 #include <QVBoxLayout>
 
@@ -39,7 +40,8 @@ class CrossingPicture : public QWidget {
       : QWidget(parent), tables_(tables) {
     wish_.units = units;
     wish_.dark = dark;
-    setMinimumSize(480, 330);  // less has no room for both views with their rulers
+    // Less has no room for both views with their rulers; but the buttons below must stay on a small screen.
+    setMinimumSize(QSize(480, 330).boundedTo(parent->screen()->availableSize() / 3));
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
     setAccessibleName(LeftWorkDialog::tr("Picture of the kept crossing"));
   }
@@ -93,7 +95,7 @@ LeftWorkDialog::LeftWorkDialog(const Tables& tables, std::vector<LeftWork> works
     accept();
   });
   list_->setCurrentRow(0);
-  resize(1040, 680);
+  resize(QSize(1040, 680).boundedTo(screen()->availableSize() * 0.95));
 }
 
 void LeftWorkDialog::lay_out() {
@@ -136,9 +138,9 @@ void LeftWorkDialog::lay_out() {
 void LeftWorkDialog::show_work(int row) {
   list_->setVisible(works_.size() > 1);
   how_many_->setText(works_.size() > 1
-                         ? tr("The program ended with unsaved work on %1 crossings. One can be taken back "
-                              "now; the others are offered again at the next start.")
-                               .arg(works_.size())
+                         ? tr("The program ended with unsaved work on %n crossings. One can be taken back "
+                              "now; the others are offered again at the next start.",
+                              nullptr, static_cast<int>(works_.size()))
                          : tr("The program ended with unsaved work."));
   if (row < 0) return;
   const LeftWork& work = works_[static_cast<std::size_t>(row)];

@@ -15,8 +15,9 @@ NoticeLine::NoticeLine(QWidget* parent) : QFrame(parent), text_(new QLabel(this)
   action_->setAutoDefault(false);
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(12, 4, 8, 4);
+  row->setSpacing(12);
+  row->addWidget(action_);  // first: reached also where the window is wider than the screen
   row->addWidget(text_, 1);
-  row->addWidget(action_);
   connect(action_, &QPushButton::clicked, this, &NoticeLine::action_wanted);
   hide();
 }

@@ -55,6 +55,12 @@ void expect_same(const Crossing& crossing, const std::string& which) {
   EXPECT_EQ(in_english.dump(), in_german.dump()) << which;
 }
 
+TEST(LanguageFree, Tables_AreTheSame) {
+  const Tables english = load_tables(day);
+  const German german;
+  EXPECT_TRUE(load_tables(day) == english);
+}
+
 TEST(LanguageFree, Samples_DifferInNothingButText) {
   int samples = 0;
   for (const auto& entry : std::filesystem::directory_iterator(BURROW_SOURCE_DIR "/samples")) {

@@ -18,6 +18,16 @@ const Tables& built_in() {
   return tables;
 }
 
+// What the day goes by where a hole may close: those whose row says "minutes" or "closes", whatever language is spoken.
+TEST(TablesFile, ClosesSoon_TheseClasses) {
+  const Tables tables = load_tables();
+  std::set<std::string> soon;
+  for (const SoilClass& soil : tables.soils)
+    if (soil.closes_soon) soon.insert(soil.id);
+  EXPECT_EQ(soon, (std::set<std::string>{"very-soft-clay", "silt", "loose-sand", "medium-sand", "dense-sand",
+                                         "fine-gravel", "cobbly", "made-ground", "trench-backfill", "peat"}));
+}
+
 TEST(TablesFile, BuiltIn_SeventeenSoilsNineTools) {
   EXPECT_EQ(built_in().soils.size(), 17u);
   EXPECT_EQ(built_in().tools.size(), 9u);

@@ -20,12 +20,6 @@ namespace {
 
 constexpr int long_enough_ms = 20'000;
 
-void raise_launch(Document& document, double by_m) {
-  Launch launch = document.crossing().bore.launch;
-  launch.elevation.m += by_m;
-  document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("raise"));
-}
-
 class FileWatchTest : public ::testing::Test {
  protected:
   FileWatchTest() : test("first-lesson") {

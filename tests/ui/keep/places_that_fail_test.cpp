@@ -16,6 +16,7 @@
 #include "burrow/sheet/sheet.h"
 #include "core/file/failing_disk.h"
 #include "ui/keep/answers.h"
+#include "ui/menus_for_tests.h"
 #include "ui/window_for_tests.h"
 
 namespace burrow::test {
@@ -24,12 +25,6 @@ namespace {
 std::string bytes_of(const QString& path) {
   std::ifstream in(path.toStdString(), std::ios::binary);
   return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-}
-
-void raise_launch(Document& document, double by_m) {
-  Launch launch = document.crossing().bore.launch;
-  launch.elevation.m += by_m;
-  document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("raise"));
 }
 
 struct Place {
@@ -135,16 +130,6 @@ TEST_F(PlacesThatFail, Copies_AreTriedAgain_AndTheLineSaysSo) {
   }
   ASSERT_TRUE(QTest::qWaitFor([&] { return !told(); }, 20'000)) << "it is tried again without a change";
   EXPECT_TRUE(QFile::exists(recovery->copy_path()));
-}
-
-QAction* entry(MainWindow& window, const QString& menu, const QString& name) {
-  for (QMenu* m : window.findChildren<QMenu*>()) {
-    if (m->title().remove(QLatin1Char('&')) != menu) continue;
-    for (QAction* action : m->actions())
-      if (action->text().remove(QLatin1Char('&')) == name) return action;
-  }
-  ADD_FAILURE() << "no entry " << name.toStdString();
-  return nullptr;
 }
 
 // What was written there before is whole after each failure.
