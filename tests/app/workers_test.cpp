@@ -26,7 +26,7 @@ struct Took {
     ask.limits = limits;
     ask.judge = std::move(judge);
     ask.failed = [](std::size_t i, const Error& error) {
-      return Answer{std::to_string(i) + " failed", error.found + "; " + error.expected, 2};
+      return Answer{std::to_string(i) + " failed", error.found.english() + "; " + error.expected.english(), 2};
     };
     ask.take = [this](Answer answer) { answers.push_back(std::move(answer)); };
     run_in_workers(ask);
