@@ -51,25 +51,25 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
     std::string line = finding_text(f, wish.units);
     if (f.station_m) line = say("{} (station {})", line, format(*f.station_m, Dimension::station, wish.units));
     if (f.muted) line = say("{} (muted: {})", line, f.muted->reason);
-    text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? said("missing") : said(words(f.severity)), line);
+    text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? translated("missing") : translated(words(f.severity)), line);
     if (!f.source.text.empty() && f.limit)
-      text += "     " + say("limit from: {} [{}]", said_phrase(f.source.text), label_text(f.source.label)) + "\n";
+      text += "     " + say("limit from: {} [{}]", translated_phrase(f.source.text), label_text(f.source.label)) + "\n";
   }
   text += "  " + say("air: {}", air_words(assessment.air, wish.units)) + "\n";
-  if (!assessment.marks.empty()) text += std::string("  ") + said("run sheet") + "\n";
+  if (!assessment.marks.empty()) text += std::string("  ") + translated("run sheet") + "\n";
   for (const Mark& mark : assessment.marks) text += "    " + mark_words(mark, crossing, wish.units) + "\n";
   if (trials) {
-    text += std::string("  ") + said("random trials") + "\n";
+    text += std::string("  ") + translated("random trials") + "\n";
     for (const TrialsLine& line : trials_lines(*trials, assessment, wish.units))
       text += "    " + line.what + ": " + line.value + "\n";
   }
   if (day) {
-    text += std::string("  ") + said("the day") + "\n";
+    text += std::string("  ") + translated("the day") + "\n";
     for (const DayLine& line : day_lines(*day, crossing, wish.units))
       text += "    " + line.what + (line.what.empty() || line.value.empty() ? "" : ": ") + line.value + "\n";
   }
   if (wish.working) {
-    text += std::string("  ") + said("working") + "\n";
+    text += std::string("  ") + translated("working") + "\n";
     std::vector<Working> all = assessment.working;
     if (day) all.insert(all.end(), day->working.begin(), day->working.end());
     for (const Working& w : all) {

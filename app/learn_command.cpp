@@ -17,8 +17,8 @@ namespace {
 
 std::string as_text(const LearnLibrary& library, const Tables& tables) {
   if (library.soils.empty())
-    return std::string(said("no record of these files says anything about the constants of the model")) + "\n";
-  std::string text = std::string(said("soil, constant: learnt (nine in ten), default before, from")) + "\n";
+    return std::string(translated("no record of these files says anything about the constants of the model")) + "\n";
+  std::string text = std::string(translated("soil, constant: learnt (nine in ten), default before, from")) + "\n";
   for (const LearnRow& row : learn_rows(library, tables))
     text += row.soil + ", " + row.what + ": " + row.learnt + ", " + row.before + ", " + row.from + "\n";
   return text;

@@ -46,7 +46,7 @@ std::vector<std::string> shares(const LaunchMap& map) {
     const double percent = 100.0 * static_cast<double>(cells) / static_cast<double>(map.cells.size());
     if (percent < 0.5) continue;
     lines.push_back(std::to_string(static_cast<int>(percent + 0.5)) + " % " + limit_title(map.limits[i]) + " (" +
-                    said(words(map.limits[i].severity)) + ")");
+                    translated(words(map.limits[i].severity)) + ")");
   }
   return lines;
 }
@@ -54,28 +54,28 @@ std::vector<std::string> shares(const LaunchMap& map) {
 std::string as_text(const std::string& file, const SearchAnswer& answer, UnitSystem units) {
   const LaunchMap& map = answer.map;
   std::string text = file + ": " + search_headline(map, units) + "\n";
-  if (map.best) add_lines(text, said("best"), {launch_line(map, *map.best, units)});
+  if (map.best) add_lines(text, translated("best"), {launch_line(map, *map.best, units)});
   if (map.best_by_limits)
-    add_lines(text, said("best by the limits alone"), {launch_line(map, *map.best_by_limits, units)});
-  if (map.widened > 0) add_lines(text, said("the map was made wider"), {said("the best launch lay on its edge")});
-  add_lines(text, said("as it stands"), {launch_line(map, map.here, units)});
-  add_lines(text, said("what binds, of all launches judged"), shares(map));
-  add_lines(text, said("broken at every launch"), told(map.everywhere, units));
-  add_lines(text, said("not known, and so not in the map"), told(map.missing, units));
+    add_lines(text, translated("best by the limits alone"), {launch_line(map, *map.best_by_limits, units)});
+  if (map.widened > 0) add_lines(text, translated("the map was made wider"), {translated("the best launch lay on its edge")});
+  add_lines(text, translated("as it stands"), {launch_line(map, map.here, units)});
+  add_lines(text, translated("what binds, of all launches judged"), shares(map));
+  add_lines(text, translated("broken at every launch"), told(map.everywhere, units));
+  add_lines(text, translated("not known, and so not in the map"), told(map.missing, units));
   if (const std::string conflict = conflict_text(map); !conflict.empty())
-    add_lines(text, said("limits that stand against one another"), {conflict});
+    add_lines(text, translated("limits that stand against one another"), {conflict});
   for (const Relaxation& relaxation : map.relaxations)
     add_lines(text, say("would do, {}, if this were allowed", place_text(map.over, relaxation.place, units)),
               relaxation_lines(relaxation, units));
   std::vector<std::string> exposures;
   for (const Exposure& exposure : answer.exposures) exposures.push_back(exposure_text(exposure, map.over, units));
-  add_lines(text, said("digging first"), exposures);
+  add_lines(text, translated("digging first"), exposures);
   std::vector<std::string> tools;
   for (const ToolRow& row : answer.tools)
     tools.push_back(row.tool + ", " + insertion_words(row.insertion) + ": " +
-                    (row.works ? verdict_text(*row.best) : std::string(said("no launch"))) + ", " +
+                    (row.works ? verdict_text(*row.best) : std::string(translated("no launch"))) + ", " +
                     tool_text(row, units));
-  add_lines(text, said("other tools"), tools);
+  add_lines(text, translated("other tools"), tools);
   return text;
 }
 

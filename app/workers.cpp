@@ -141,7 +141,7 @@ class Workers {
       const std::uint64_t number = next_;
       if (worker.process < 0 && !start(worker)) {
         if (busy()) return;  // those that run go on; this one is tried again
-        fail(next_++, said("no worker process could be started"));
+        fail(next_++, translated("no worker process could be started"));
         return;
       }
       ++next_;
@@ -202,7 +202,7 @@ class Workers {
     if (WIFSIGNALED(status))
       fail(number, say("worker ended by signal {}", WTERMSIG(status)));
     else if (WEXITSTATUS(status) == ENOMEM)
-      fail(number, said("worker ended: no memory left"));
+      fail(number, translated("worker ended: no memory left"));
     else
       fail(number, say("worker ended with exit code {}", WEXITSTATUS(status)));
   }

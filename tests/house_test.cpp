@@ -68,8 +68,8 @@ TEST(House, Types_OfOneNameAreDefinedOnce) {
 // A header without a single /// says neither what it is for nor where it comes from.
 // assess() and what it calls make phrases; whoever shows them puts them into a language. Named here: what shows.
 TEST(House, WhatComputes_KnowsNoLanguage) {
-  const std::regex spoken(
-      R"((^|[^.\w])(said|say|said_word|said_label|said_phrase|said_in|say_count|say_count_in)\("|said_(word|label|phrase)\()");
+  const std::regex dictionary(
+      R"((^|[^.\w])(translated|say|translated_word|translated_label|translated_phrase|translated_in|say_count|say_count_in)\("|translated_(word|label|phrase)\()");
   std::size_t seen = 0;
   for (const char* room : {"soil", "bore", "clearance", "pit", "load", "pipe", "air", "trials", "check"}) {
     for (const fs::path& file : files_below(std::string("core/") + room, {".h", ".cpp"})) {
@@ -80,7 +80,7 @@ TEST(House, WhatComputes_KnowsNoLanguage) {
       ++seen;
       const std::vector<std::string> lines = lines_of(file);
       for (std::size_t i = 0; i < lines.size(); ++i)
-        EXPECT_FALSE(!lines[i].starts_with("///") && std::regex_search(lines[i], spoken)) << place(file, i + 1);
+        EXPECT_FALSE(!lines[i].starts_with("///") && std::regex_search(lines[i], dictionary)) << place(file, i + 1);
     }
   }
   EXPECT_GT(seen, 100u);

@@ -90,7 +90,7 @@ struct TextKey {
 };
 struct TextFound {
   std::string plural;                 ///< of a counted text
-  std::set<std::string> calls;        ///< files with it in tr(…), said(…) …: xgettext finds it there
+  std::set<std::string> calls;        ///< files with it in tr(…), translated(…) …: xgettext finds it there
   std::set<std::string> other_files;  ///< where it stands otherwise
 };
 using Texts = std::map<TextKey, TextFound>;
@@ -156,7 +156,7 @@ class TokenList {
   std::vector<Token> tokens_;
 };
 
-/// The calls: tr(…), said(…), say(…), noted(…), said_in(context, …), say_count(one, many, …), translate(context, …).
+/// The calls: tr(…), translated(…), say(…), translatable(…), translated_in(context, …), say_count(one, many, …), translate(context, …).
 inline void add_call(const TokenList& tokens, std::size_t i, const std::string& file, Texts& texts) {
   if (i < 2 || !tokens.sign(i - 1, "(")) return;
   const auto add = [&](const std::string& context, const std::string& text, const std::string& plural) {
@@ -167,14 +167,14 @@ inline void add_call(const TokenList& tokens, std::size_t i, const std::string& 
   const bool another = tokens.sign(i + 1, ",") && tokens.text(i + 2);
   const std::string& text = tokens.value(i);
   const std::string second = another ? tokens.value(i + 2) : std::string();
-  if (tokens.named(i - 2, {"said", "say", "noted"})) add("", text, "");
+  if (tokens.named(i - 2, {"translated", "say", "translatable"})) add("", text, "");
   if (tokens.named(i - 2, {"tr"})) {
     const bool counted = tokens.has_third_argument(i);
     add(second, text, counted ? text : "");
   }
   if (!another) return;
   if (tokens.named(i - 2, {"say_count"})) add("", text, second);
-  if (tokens.named(i - 2, {"said_in"})) add(text, second, "");
+  if (tokens.named(i - 2, {"translated_in"})) add(text, second, "");
   if (tokens.named(i - 2, {"say_count_in"}) && tokens.text(i + 4)) add(text, second, tokens.value(i + 4));
   if (tokens.named(i - 2, {"translate", "QT_TRANSLATE_NOOP"})) add("", second, "");
 }
@@ -197,7 +197,7 @@ inline void add_texts(const fs::path& file, Texts& texts) {
     const bool source = tokens.sign(i + 1, ",") && tokens.named(i + 2, {"SourceLabel"});
     const bool label = is_label_file(name) && is_label(tokens.value(i)) && !(i > 1 && tokens.named(i - 2, {"tr"}));
     if (!source && !label && !words) continue;
-    // What follows a name in a label, ", high": said_label looks it up by itself.
+    // What follows a name in a label, ", high": translated_label looks it up by itself.
     const bool part = label && tokens.value(i).starts_with(", ");
     const TextKey key = part ? TextKey{label_part, tokens.value(i).substr(2)} : TextKey{"", tokens.value(i)};
     texts[key].other_files.insert(name);

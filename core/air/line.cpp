@@ -60,7 +60,7 @@ double equivalent_m(const AirPart& part) {
 Result<std::vector<LinePart>> line_parts(const std::vector<AirPart>& entered) {
   const auto first = std::find_if(entered.begin(), entered.end(),
                                   [](const AirPart& p) { return p.kind == AirPartKind::hose && p.bore; });
-  if (first == entered.end()) return fail(noted("hose"), "none with a bore", "a hose with length and bore");
+  if (first == entered.end()) return fail(translatable("hose"), "none with a bore", "a hose with length and bore");
   std::vector<LinePart> parts;
   parts.reserve(entered.size());
   LinePart hose;
@@ -71,7 +71,7 @@ Result<std::vector<LinePart>> line_parts(const std::vector<AirPart>& entered) {
     LinePart one;
     one.entered = i;
     if (part.kind == AirPartKind::hose) {
-      if (!part.length || !part.bore) return fail(noted("hose"), "no length or no bore", "a hose with length and bore");
+      if (!part.length || !part.bore) return fail(translatable("hose"), "no length or no bore", "a hose with length and bore");
       one.length = *part.length;
       one.bore = *part.bore;
       one.roughness = *part.roughness;
@@ -81,11 +81,11 @@ Result<std::vector<LinePart>> line_parts(const std::vector<AirPart>& entered) {
       one.bore = part.bore.value_or(hose.bore);
       one.roughness = part.roughness.entered ? *part.roughness : hose.roughness;
     }
-    if (!(one.bore.m >= 0.001 && one.bore.m <= 5)) return out_of_range(noted("hose bore"), one.bore.m, "0.001 to 5 m");
+    if (!(one.bore.m >= 0.001 && one.bore.m <= 5)) return out_of_range(translatable("hose bore"), one.bore.m, "0.001 to 5 m");
     if (!(one.roughness.m >= 0 && one.roughness.m <= 0.05 * one.bore.m))
-      return out_of_range(noted("roughness"), one.roughness.m, "0 to a twentieth of the bore");
+      return out_of_range(translatable("roughness"), one.roughness.m, "0 to a twentieth of the bore");
     if (!(one.length.m >= 0 && one.length.m <= 1e5))
-      return out_of_range(noted("length"), one.length.m, "0 to 100000 m");
+      return out_of_range(translatable("length"), one.length.m, "0 to 100000 m");
     parts.push_back(one);
   }
   return parts;

@@ -13,7 +13,7 @@ constexpr double vapour_to_air = 0.62198;  ///< masses of a mole, water over dry
 
 Result<Pressure> saturation_over_water(Temperature temperature) {
   if (!(temperature.K >= 200 && temperature.K <= 340))
-    return out_of_range(noted("air temperature"), temperature.K, "200 to 340 K");
+    return out_of_range(translatable("air temperature"), temperature.K, "200 to 340 K");
   const double t = temperature.K - freezing_K;
   return Pressure{611.2 * std::exp(17.62 * t / (243.12 + t))};
 }
@@ -28,9 +28,9 @@ Result<Pressure> saturation_pressure(Temperature temperature) {
 Result<AirWater> water_in_line(const SiteAir& air, std::optional<Ratio> humidity, Pressure gauge, VolumeFlow free_air,
                                Temperature cold_below) {
   if (humidity && !(humidity->v >= 0 && humidity->v <= 1))
-    return out_of_range(noted("humidity"), humidity->v, "0 to 1");
-  if (!(gauge.Pa >= 0)) return out_of_range(noted("pressure"), gauge.Pa, "0 or more");
-  if (!(free_air.m3_s >= 0)) return out_of_range(noted("free air"), free_air.m3_s, "0 or more");
+    return out_of_range(translatable("humidity"), humidity->v, "0 to 1");
+  if (!(gauge.Pa >= 0)) return out_of_range(translatable("pressure"), gauge.Pa, "0 or more");
+  if (!(free_air.m3_s >= 0)) return out_of_range(translatable("free air"), free_air.m3_s, "0 or more");
   const Result<Pressure> saturated = saturation_pressure(air.temperature);
   if (!saturated) return tl::unexpected(saturated.error());
   const Pressure over_water = *saturation_over_water(air.temperature);

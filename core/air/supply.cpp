@@ -74,15 +74,15 @@ Result<AirSupply> supply_tool(const Air& air, const Tool& tool) {
   const Compressor& compressor = air.compressor;
   if (!compressor.free_air || !(compressor.free_air->m3_s > 0) || !compressor.pressure ||
       !(compressor.pressure->Pa > 0))
-    return fail(noted("compressor"), "no free air or no pressure", "free air and pressure above 0");
+    return fail(translatable("compressor"), "no free air or no pressure", "free air and pressure above 0");
   if (!(compressor.pressure->Pa <= 1e8))
-    return out_of_range(noted("pressure of the compressor"), compressor.pressure->Pa, "up to 1e8 Pa");
+    return out_of_range(translatable("pressure of the compressor"), compressor.pressure->Pa, "up to 1e8 Pa");
   if (!(compressor.free_air->m3_s <= 1e3))
-    return out_of_range(noted("free air of the compressor"), compressor.free_air->m3_s, "to 1000 m³/s");
+    return out_of_range(translatable("free air of the compressor"), compressor.free_air->m3_s, "to 1000 m³/s");
   if (!(tool.pressure.Pa > 0 && tool.pressure.Pa <= 1e8))
-    return out_of_range(noted("tool"), tool.pressure.Pa, "to 1e8 Pa");
+    return out_of_range(translatable("tool"), tool.pressure.Pa, "to 1e8 Pa");
   if (!(tool.free_air.m3_s >= 0 && tool.free_air.m3_s <= 1e3))
-    return out_of_range(noted("tool"), tool.free_air.m3_s, "0 to 1000 m³/s");
+    return out_of_range(translatable("tool"), tool.free_air.m3_s, "0 to 1000 m³/s");
   const Result<std::vector<LinePart>> parts = line_parts(air.line);
   if (!parts) return tl::unexpected(parts.error());
   const Result<SiteAir> site = site_air(*air.altitude, *air.air_temperature);

@@ -5,8 +5,8 @@
 namespace burrow {
 
 std::string label_text(SourceLabel label) {
-  std::string text(said(words(label)));
-  if (label == SourceLabel::from_memory) text += std::string(": ") + said("nobody has looked this up");
+  std::string text(translated(words(label)));
+  if (label == SourceLabel::from_memory) text += std::string(": ") + translated("nobody has looked this up");
   return text;
 }
 

@@ -66,7 +66,7 @@ class Parser {
 
   Result<double> run() {
     skip_spaces();
-    if (at_end()) return error(said("nothing"));
+    if (at_end()) return error(translated("nothing"));
     if (dimension_ == Dimension::chance && (peek() == '<' || peek() == '>')) ++at_;
     for (bool first = true; first || !at_end(); first = false) {
       double sign = 1;
@@ -132,13 +132,13 @@ class Parser {
     while (is_digit(peek()) || peek() == '.' || peek() == ',') ++at_;
     std::string digits = text_.substr(from, at_ - from);
     const auto marks = std::count_if(digits.begin(), digits.end(), [](char c) { return !is_digit(c); });
-    if (marks > 1) return wrong(said("more than one decimal mark"), said("a number without thousands separators"));
+    if (marks > 1) return wrong(translated("more than one decimal mark"), translated("a number without thousands separators"));
     if (const std::size_t comma = digits.find(','); comma != std::string::npos) {
       const bool thousands = digits.size() - comma == 4 && comma >= 1 && comma <= 3 && digits[0] != '0';
       std::string with_point = digits;
       with_point[comma] = '.';
       if (thousands || comma + 1 == digits.size())
-        return wrong(said("the comma may be a decimal mark or a thousands separator"),
+        return wrong(translated("the comma may be a decimal mark or a thousands separator"),
                      say("{} or {}", digits.substr(0, comma) + digits.substr(comma + 1), with_point));
       digits = with_point;
     }
@@ -167,14 +167,14 @@ class Parser {
     if (!whole_digits(above)) return false;
     ++at_;
     if (!whole_digits(below)) return false;
-    if (!(below > 0)) return wrong(said("a fraction over 0"));
+    if (!(below > 0)) return wrong(translated("a fraction over 0"));
     value = above / below;
     return true;
   }
 
   /// "1.37", "1/2", "6 1/2", "6-1/2".
   bool number(Number& result) {
-    if (!number_ahead()) return wrong(at_end() ? said("a number is missing") : rest_shown());
+    if (!number_ahead()) return wrong(at_end() ? translated("a number is missing") : rest_shown());
     if (fraction_ahead(0)) {
       result.fraction = true;
       return fraction(result.value);
@@ -247,7 +247,7 @@ class Parser {
     const Unit* first_unit = nullptr;
     if (!unit(first_unit)) return false;
     if (first.hyphened && !is_inches(first_unit) && !is_feet(first_unit))
-      return wrong(said("a hyphen before a fraction"), said("6 1/2, or a difference with spaces"));
+      return wrong(translated("a hyphen before a fraction"), translated("6 1/2, or a difference with spaces"));
     if (first.fraction && first_unit == nullptr && is_slope()) {
       sum_ += sign * first.value;  // "1/50": rise over run, as on a level
       return true;
@@ -262,7 +262,7 @@ class Parser {
     skip_spaces();
     Number run;
     if (!number(run)) return false;
-    if (!(run.value > 0)) return wrong(said("a rise over a run of 0"));
+    if (!(run.value > 0)) return wrong(translated("a rise over a run of 0"));
     sum_ += rise / run.value;
     return true;
   }
@@ -280,7 +280,7 @@ class Parser {
     if (!unit(mark)) return false;
     at_ = from;
     if (bare && units_ == UnitSystem::us && dimension_ != Dimension::small_length && inches.value < 12)
-      return wrong(said("feet and inches, or a difference"),
+      return wrong(translated("feet and inches, or a difference"),
                    say("{0:.0f}' {1:g}\" or {0:.0f} - {1:g}", feet.value, inches.value));
     return is_inches(mark);
   }
@@ -307,7 +307,7 @@ class Parser {
         const bool tight = !skip_spaces() && !spaced;
         const Inches next = inches_ahead();
         if (next == Inches::maybe || (next == Inches::marked && !tight))
-          return wrong(said("feet and inches, or a difference"), said("4' 6\", or 4 ft - 0.5 ft for a difference"));
+          return wrong(translated("feet and inches, or a difference"), translated("4' 6\", or 4 ft - 0.5 ft for a difference"));
         if (next == Inches::none) at_ = from;
       }
       if (!number_ahead()) {
@@ -322,11 +322,11 @@ class Parser {
       static constexpr Unit inch{"in", Group::length, quantity_units::inch_m};
       if (smaller == nullptr && is_feet(bigger) && part.value < 12) smaller = &inch;
       if (smaller == nullptr || !(smaller->factor < bigger->factor) || smaller->group != bigger->group)
-        return wrong(said("two numbers without a sign between them"));
+        return wrong(translated("two numbers without a sign between them"));
       add(sign * part.value, smaller);
       bigger = smaller;
     }
-    if (skip_spaces() && number_ahead()) return wrong(said("two numbers without a sign between them"));
+    if (skip_spaces() && number_ahead()) return wrong(translated("two numbers without a sign between them"));
     return true;
   }
 
@@ -350,13 +350,13 @@ class Parser {
   Result<double> total() {
     double value = sum_ + turns_;
     if (dimension_ == Dimension::grade && turns_ != 0) {
-      if (!(std::abs(turns_) < pi / 2)) return error(said("steeper than upright"));
+      if (!(std::abs(turns_) < pi / 2)) return error(translated("steeper than upright"));
       value = sum_ + std::tan(turns_);
     }
     if (dimension_ == Dimension::angle) value = turns_ + std::atan(sum_);
-    if (!std::isfinite(value)) return error(said("too large"));
-    if (dimension_ == Dimension::temperature && terms_ != 1) return error(said("temperatures are not added up"));
-    if (dimension_ == Dimension::count && value != std::floor(value)) return error(said("not a whole number"));
+    if (!std::isfinite(value)) return error(translated("too large"));
+    if (dimension_ == Dimension::temperature && terms_ != 1) return error(translated("temperatures are not added up"));
+    if (dimension_ == Dimension::count && value != std::floor(value)) return error(translated("not a whole number"));
     return value;
   }
 
@@ -376,7 +376,7 @@ class Parser {
 Result<double> parse(std::string_view text, Dimension dimension, UnitSystem units) {
   constexpr std::size_t longest = 200;
   if (text.size() > longest)
-    return fail(said("text"), say_count("{} character", "{} characters", text.size()), said("at most 200 characters"));
+    return fail(translated("text"), say_count("{} character", "{} characters", text.size()), translated("at most 200 characters"));
   return Parser(text, dimension, units).run();
 }
 

@@ -7,12 +7,12 @@
 namespace burrow {
 
 std::string Error::text() const {
-  const std::string what = said_phrase(found), wanted = said_phrase(expected);
+  const std::string what = translated_phrase(found), wanted = translated_phrase(expected);
   const std::string line = !what.empty() && !wanted.empty() ? say("found {}, expected {}", what, wanted)
                            : !what.empty()                  ? say("found {}", what)
                            : !wanted.empty()                ? say("expected {}", wanted)
                                                             : std::string();
-  return place.empty() ? line : fmt::format("{}: {}", said_phrase(place), line);
+  return place.empty() ? line : fmt::format("{}: {}", translated_phrase(place), line);
 }
 
 tl::unexpected<Error> out_of_range(Phrase place, double found, Phrase expected) {

@@ -13,15 +13,15 @@ namespace {
 const Dictionary english_only;
 std::atomic<const Dictionary*> in_use = &english_only;
 
-const std::string* turned(std::string_view english) {
-  const Dictionary& dictionary = spoken();
+const std::string* known_text(std::string_view english) {
+  const Dictionary& dictionary = dictionary();
   const auto it = dictionary.texts.find(english);
   return it == dictionary.texts.end() ? nullptr : &it->second;
 }
 
 }  // namespace
 
-void speak(Dictionary dictionary) {
+void use_dictionary(Dictionary dictionary) {
   static std::mutex one_at_a_time;
   static std::vector<std::unique_ptr<const Dictionary>> all;
   const std::lock_guard lock(one_at_a_time);
@@ -29,17 +29,17 @@ void speak(Dictionary dictionary) {
   in_use = all.back().get();
 }
 
-const Dictionary& spoken() {
+const Dictionary& dictionary() {
   return *in_use.load();
 }
 
-const char* said(const char* english) {
-  const std::string* text = turned(english);
+const char* translated(const char* english) {
+  const std::string* text = known_text(english);
   return text ? text->c_str() : english;
 }
 
-std::string said(std::string_view english) {
-  const std::string* text = turned(english);
+std::string translated(std::string_view english) {
+  const std::string* text = known_text(english);
   return text ? *text : std::string(english);
 }
 
@@ -47,13 +47,13 @@ std::string in_context(std::string_view context, std::string_view english) {
   return std::string(context) + '\x04' + std::string(english);
 }
 
-const char* said_in(const char* context, const char* english) {
-  const std::string* text = turned(in_context(context, english));
-  return text ? text->c_str() : said(english);
+const char* translated_in(const char* context, const char* english) {
+  const std::string* text = known_text(in_context(context, english));
+  return text ? text->c_str() : translated(english);
 }
 
 const std::string* counted_text(std::string_view one, unsigned long long n) {
-  const Dictionary& dictionary = spoken();
+  const Dictionary& dictionary = dictionary();
   const auto it = dictionary.counted.find(one);
   const std::size_t form = dictionary.plural.form_of(n);
   return it == dictionary.counted.end() || form >= it->second.size() ? nullptr : &it->second[form];
@@ -70,18 +70,18 @@ std::string sentences(std::initializer_list<std::string> all) {
   return text;
 }
 
-std::string said_phrase(const Phrase& phrase) {
-  return phrase.in_words([](std::string_view text) { return said(text); });
+std::string translated_phrase(const Phrase& phrase) {
+  return phrase.in_words([](std::string_view text) { return translated(text); });
 }
 
-std::string said_label(std::string_view english) {
-  if (const std::string* whole = turned(english)) return *whole;
+std::string translated_label(std::string_view english) {
+  if (const std::string* whole = known_text(english)) return *whole;
   constexpr std::string_view between = ", ";
   std::string text;
   for (std::size_t from = 0; from < english.size();) {
     const std::size_t next = std::min(english.find(between, from), english.size());
     const std::string part(english.substr(from, next - from));
-    text += from == 0 ? said(part) : std::string(between) + said_in("part of a label", part.c_str());
+    text += from == 0 ? translated(part) : std::string(between) + translated_in("part of a label", part.c_str());
     from = next + between.size();
   }
   return text;

@@ -8,23 +8,23 @@ namespace burrow {
 std::string_view words(SourceLabel label) {
   switch (label) {
     case SourceLabel::read:
-      return noted("read");
+      return translatable("read");
     case SourceLabel::second_hand:
-      return noted("second-hand");
+      return translatable("second-hand");
     case SourceLabel::from_memory:
-      return noted("from memory");
+      return translatable("from memory");
     case SourceLabel::common_practice:
-      return noted("common practice (no source)");
+      return translatable("common practice (no source)");
     case SourceLabel::derived:
-      return noted("derived");
+      return translatable("derived");
     case SourceLabel::our_model:
-      return noted("our model");
+      return translatable("our model");
     case SourceLabel::our_default:
-      return noted("our default");
+      return translatable("our default");
     case SourceLabel::owners_setting:
-      return noted("owner's setting");
+      return translatable("owner's setting");
   }
-  return noted("our default");
+  return translatable("our default");
 }
 
 std::optional<SourceLabel> source_label_from_words(std::string_view text) {
@@ -36,13 +36,13 @@ std::optional<SourceLabel> source_label_from_words(std::string_view text) {
 std::string_view words(Severity severity) {
   switch (severity) {
     case Severity::stop:
-      return noted("stop");
+      return translatable("stop");
     case Severity::caution:
-      return noted("caution");
+      return translatable("caution");
     case Severity::note:
-      return noted("note");
+      return translatable("note");
   }
-  return noted("note");
+  return translatable("note");
 }
 
 }  // namespace burrow

@@ -64,7 +64,7 @@ void show_line(Judge& judge, const AirSupply& supply) {
   for (const LinePart& p : *parts) sum += p.length.m / foot_m / std::pow(p.bore.m / inch_m, 5.31);
   judge.show({"air.harris",
               "air",
-              noted("Δp = p1 − √(p1² − 2 S Q²/2390) in psi and ft³/min, S = Σ L/d^5.31 in ft and in"),
+              translatable("Δp = p1 − √(p1² − 2 S Q²/2390) in psi and ft³/min, S = Σ L/d^5.31 in ft and in"),
               {{"p1", inlet.Pa, "Pa"}, {"S", sum, ""}, {"Q", standard.m3_s, "m³/s"}},
               "Δp",
               *judge.answer.air.loss_harris_pa,
@@ -80,7 +80,7 @@ void show_water(Judge& judge, const SiteAir& site, const AirSupply& supply) {
   judge.show(
       {"air.water",
        "air",
-       noted("m = 0.62198 (φ p_w/(p_h − φ p_w) − p_s/(p_h + p − p_s)) (p_h − φ p_w) Q/(R T), not below 0"),
+       translatable("m = 0.62198 (φ p_w/(p_h − φ p_w) − p_s/(p_h + p − p_s)) (p_h − φ p_w) Q/(R T), not below 0"),
        {{"φ", water.humidity, ""},
         {"p_w", over_water->Pa, "Pa"},
         {"p_s", saturated->Pa, "Pa"},
@@ -109,8 +109,8 @@ void show_oil(Judge& judge) {
               judge.answer.air.oil.for_nine_in_ten->m3,
               "m³",
               std::nullopt,
-              {oil.rate ? noted("rate entered, time that nine bores in ten take")
-                        : noted("a fluid ounce an hour for 100 ft³/min of free air, time that nine bores in ten take"),
+              {oil.rate ? translatable("rate entered, time that nine bores in ten take")
+                        : translatable("a fluid ounce an hour for 100 ft³/min of free air, time that nine bores in ten take"),
                oil.rate ? SourceLabel::owners_setting : SourceLabel::from_memory}});
 }
 

@@ -93,10 +93,10 @@ void find_stops(Judge& judge, const std::vector<Above>& obstacles) {
 
 /// Whether it is said how a stuck tool would be got out, and with whom that is agreed.
 bool settled(const StuckPlan& plan) {
-  const auto said_something = [](const std::string& text) {
+  const auto states_something = [](const std::string& text) {
     return text.find_first_not_of(" \t\r\n") != std::string::npos;
   };
-  return said_something(plan.how) && said_something(plan.agreed_with);
+  return states_something(plan.how) && states_something(plan.agreed_with);
 }
 
 /// Where nobody may dig, a tool that stops cannot simply be dug out: a caution until it is settled how it would be got

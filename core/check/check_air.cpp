@@ -11,7 +11,7 @@ namespace burrow {
 
 namespace {
 
-Finding about_air(std::string_view code, Severity severity, std::string_view unit, Phrase name = noted("air line")) {
+Finding about_air(std::string_view code, Severity severity, std::string_view unit, Phrase name = translatable("air line")) {
   Finding finding;
   finding.code = code;
   finding.severity = severity;
@@ -60,7 +60,7 @@ void judge_supply(Judge& judge, const AirSupply& supply) {
     const Limit take{supply.would_take.m3_s,
                      true,
                      {"free air the tool takes at the pressure this line would leave it", SourceLabel::our_model}};
-    judge.demand(about_air("air.compressor-small", Severity::caution, "m³/s", noted("compressor")),
+    judge.demand(about_air("air.compressor-small", Severity::caution, "m³/s", translatable("compressor")),
                  supply.compressor_gives.m3_s, take);
   }
   const auto choked =

@@ -47,7 +47,7 @@ void judge_arrival(Judge& judge) {
   const Limit least = judge.limit("exit_window_chance");
   Finding finding = bore_finding(judge, "bore.exit-window", Severity::stop);
   finding.subject = "exit-pit";
-  finding.name = noted("exit pit");
+  finding.name = translatable("exit pit");
   finding.unit = "";
   judge.demand(std::move(finding), *arrival.chance_inside_exit_pit, least);
   if (!judge.shows()) return;
@@ -58,7 +58,7 @@ void judge_arrival(Judge& judge) {
   for (const WorkingInput& input : inputs_of(judge.fans, inside, false)) inputs.push_back(input);
   judge.show({"bore.exit-window",
               "exit-pit",
-              noted("P = Σ p P_ground; P_ground = ∫ P(inside | c) f(c) dc"),
+              translatable("P = Σ p P_ground; P_ground = ∫ P(inside | c) f(c) dc"),
               std::move(inputs),
               "P",
               *arrival.chance_inside_exit_pit,
@@ -80,7 +80,7 @@ void judge_daylight(Judge& judge) {
   if (judge.shows())
     judge.show({"bore.daylight-chance",
                 "bore",
-                noted("P = Σ p P_ground; P_ground = ∫ Φ(ζ) f(c) dc, ζ = max over x of (z + D/2 − z_ground)/s"),
+                translatable("P = Σ p P_ground; P_ground = ∫ Φ(ζ) f(c) dc, ζ = max over x of (z + D/2 − z_ground)/s"),
                 inputs_of(judge.fans, daylight, true),
                 "P",
                 chance,
@@ -108,7 +108,7 @@ void judge_refusal(Judge& judge) {
   finding.code = "bore.refusal";
   finding.severity = Severity::stop;
   finding.subject = "bore";
-  finding.name = known ? noted("rate from records") : noted("not calibrated from records");
+  finding.name = known ? translatable("rate from records") : translatable("not calibrated from records");
   finding.unit = "";
   double margin = known ? judge.demand(finding, chance, judge.limit("refusal_stop")) : 0;
   finding.severity = Severity::caution;
@@ -206,7 +206,7 @@ void check_too_long(Judge& judge) {
   const Limit most{longest_followed.m, false, {"no path is followed beyond this length", SourceLabel::our_default}};
   if (!judge_length(judge))  // longer ones were allowed for this crossing
     judge.demand(bore_finding(judge, "bore.length", Severity::stop), length, most);
-  Finding& path = judge.missing("path", "bore", noted("path of the bore"));
+  Finding& path = judge.missing("path", "bore", translatable("path of the bore"));
   path.measured = length;
   path.limit = most.value;
   path.at_least = most.at_least;

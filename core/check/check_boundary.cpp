@@ -56,18 +56,18 @@ class ChancesNearBoundary {
       const UtilityAnswer& u = answer.utilities[i];
       const Phrase name = called(judge_.crossing.site.utilities[i]);
       if (u.contact_chance_worst)
-        demand(u.id, phrase(noted("touching {}"), name), *u.contact_chance_worst, judge_.limit("contact_caution"));
+        demand(u.id, phrase(translatable("touching {}"), name), *u.contact_chance_worst, judge_.limit("contact_caution"));
       if (u.encroachment_chance)
-        demand(u.id, phrase(noted("coming too near to {}"), name), *u.encroachment_chance,
+        demand(u.id, phrase(translatable("coming too near to {}"), name), *u.encroachment_chance,
                judge_.limit("encroachment_caution"));
     }
     if (answer.chance_of_daylight)
-      demand("bore", noted("coming out early"), *answer.chance_of_daylight, judge_.limit("daylight_caution"));
+      demand("bore", translatable("coming out early"), *answer.chance_of_daylight, judge_.limit("daylight_caution"));
     if (answer.arrival.chance_inside_exit_pit) {
       Limit outside = judge_.limit("exit_window_chance");
       outside.value = 1 - outside.value;
       outside.at_least = false;
-      demand("exit-pit", noted("missing the exit window"), 1 - *answer.arrival.chance_inside_exit_pit, outside);
+      demand("exit-pit", translatable("missing the exit window"), 1 - *answer.arrival.chance_inside_exit_pit, outside);
     }
   }
 

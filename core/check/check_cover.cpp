@@ -38,12 +38,12 @@ LeastCover least_cover(const std::vector<PathPoint>& points, const Stretch& stre
 /// neither the mean path nor its band says it already. Nothing where there is no path.
 std::optional<double> demand_cover_chance(Judge& judge, std::string_view code, const std::string& subject,
                                           const Phrase& name, const Stretch& stretch, double wanted_m,
-                                          const PathPoint& at, bool said_already) {
+                                          const PathPoint& at, bool stated_already) {
   if (judge.fans.empty()) return std::nullopt;
   const FanChance below = judge.fans.cover_below(wanted_m, stretch.from_m, stretch.to_m);
   const double chance = below.chance;
   const Limit& limit = judge.limit("cover_low_chance");
-  if (!said_already) {
+  if (!stated_already) {
     Finding finding = finding_at(code, Severity::caution, subject, name, at.x_m, at.y_m, at.z_m);
     finding.unit = "";
     finding.limit_base = wanted_m;
@@ -52,7 +52,7 @@ std::optional<double> demand_cover_chance(Judge& judge, std::string_view code, c
   if (judge.shows())
     judge.show({code,
                 subject,
-                noted("P = Σ p P_ground; P_ground = ∫ Φ(ζ) f(c) dc, ζ = max over x of (C_wanted − C)/s"),
+                translatable("P = Σ p P_ground; P_ground = ∫ Φ(ζ) f(c) dc, ζ = max over x of (C_wanted − C)/s"),
                 inputs_of(judge.fans, below, true),
                 "P",
                 chance,
@@ -133,7 +133,7 @@ void find_neutral_cover(Judge& judge) {
   judge.show(
       {"bore.neutral-cover",
        "bore",
-       noted("C = z_ground − z_axis − D/2; C_n: the cover at which dθ/ds = 0 for a level tool there"),
+       translatable("C = z_ground − z_axis − D/2; C_n: the cover at which dθ/ds = 0 for a level tool there"),
        {{"z_ground", at->z_m + half + at->cover_m, "m"},
         {"z_axis", at->z_m, "m"},
         {"D", 2 * half, "m"},

@@ -120,7 +120,7 @@ void check_any_contact(Judge& judge, const std::vector<Clearance>& all) {
   Finding finding;
   finding.code = "site.unknown-service";
   finding.subject = "site";
-  finding.name = noted("services nobody drew");
+  finding.name = translatable("services nobody drew");
   finding.measured = chance;
   finding.at_least = false;
   finding.source = source;

@@ -48,7 +48,7 @@ void check_footing(Judge& judge) {
         3 * nearest.sd_m,
         true,
         {feature.founding_elevation
-             ? noted("load spread 1 : 1 from the edge of the footing, three standard deviations of the path; a "
+             ? translatable("load spread 1 : 1 from the edge of the footing, three standard deviations of the path; a "
                      "caution only, since what the footing bears is not judged")
              : "load spread 1 : 1, founding level not entered: taken at the ground line; three standard "
                "deviations of the path; a caution only, since what the footing bears is not judged",

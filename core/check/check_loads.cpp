@@ -27,7 +27,7 @@ Working of_highway(const HighwayPressure& p) {
           0,
           {},
           std::nullopt,
-          {p.negligible ? noted("AASHTO LRFD 3.6.1.2.6: left out under more than 8 ft of cover")
+          {p.negligible ? translatable("AASHTO LRFD 3.6.1.2.6: left out under more than 8 ft of cover")
                         : "AASHTO LRFD 3.6.1.2, 3.6.2.2; spread 1.00 for each unit of depth, one lane",
            SourceLabel::from_memory}};
 }
@@ -36,7 +36,7 @@ Working of_rail(const LiveLoad& load) {
   const bool table = load.rail->by_table;
   return {{},
           {},
-          table ? noted("p = p(H) of the printed table for E80, impact in it; straight between its rows")
+          table ? translatable("p = p(H) of the printed table for E80, impact in it; straight between its rows")
                 : "p = 4 q I(B/2H, L/2H) (1 + IM), q 2025 lb/ft² on B 8 ft by L 20 ft",
           {{"H", load.cover_m, "m"}, {"IM", load.rail->impact, ""}, {"p_half-space", load.rail->half_space_Pa, "Pa"}},
           "p",
@@ -51,7 +51,7 @@ Working of_european(const LiveLoad& load) {
   return {
       {},
       {},
-      noted("p = greater of p_1 and p_2; n lanes: w < 5.4 m one, < 6 m two of w/2, else Int(w/3), loaded at most 3"),
+      translatable("p = greater of p_1 and p_2; n lanes: w < 5.4 m one, < 6 m two of w/2, else Int(w/3), loaded at most 3"),
       {{"w", p.carriageway_m, "m"},
        {"n", static_cast<double>(p.lanes.count), ""},
        {"b", p.lanes.width_m, "m"},
@@ -70,7 +70,7 @@ Working of_live(const LiveLoad& load) {
   if (load.european) return of_european(load);
   if (load.rail) return of_rail(load);
   return {
-      {}, {},           noted("p = greatest Σ q I below the wheels or machines"), {{"H", load.cover_m, "m"}}, "p", 0,
+      {}, {},           translatable("p = greatest Σ q I below the wheels or machines"), {{"H", load.cover_m, "m"}}, "p", 0,
       {}, std::nullopt, {Phrase::of_table(std::string(load.source)), load.label}};
 }
 
@@ -122,8 +122,8 @@ void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe) {
   const LoadPoint& earth = *most([](const LoadPoint& p) { return p.earth_Pa; });
   tell_pipe(
       judge, pipe,
-      {"pipe.earth", noted("ground above it, all of its weight"), earth.earth_Pa, "Pa", place_of(judge, pipe, earth),
-       noted("On the crown of the hole. Over the years the ground comes to rest on the pipe.")},
+      {"pipe.earth", translatable("ground above it, all of its weight"), earth.earth_Pa, "Pa", place_of(judge, pipe, earth),
+       translatable("On the crown of the hole. Over the years the ground comes to rest on the pipe.")},
       {{},
        {},
        "p = γ H",
@@ -136,9 +136,9 @@ void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe) {
   const LoadPoint& arched = *most([](const LoadPoint& p) { return p.earth_arched_Pa; });
   tell_pipe(
       judge, pipe,
-      {"pipe.earth-arched", noted("ground above it, arching over the hole"), arched.earth_arched_Pa, "Pa",
+      {"pipe.earth-arched", translatable("ground above it, arching over the hole"), arched.earth_arched_Pa, "Pa",
        place_of(judge, pipe, arched),
-       noted("While the hole stands around the pipe. Its cohesion would often carry all of it on paper: not counted.")},
+       translatable("While the hole stands around the pipe. Its cohesion would often carry all of it on paper: not counted.")},
       {{},
        {},
        "p = C γ B, C = (1 − e^(−2 Kμ′ H/B))/(2 Kμ′)",
@@ -155,7 +155,7 @@ void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe) {
   const PathPoint* place = place_of(judge, pipe, live);
   if (const auto load = pipe.above.live_at(live.station_m, place->y_m, live.depth_m))
     tell_pipe(judge, pipe,
-              {"pipe.live", noted("traffic, track or machines above it"), live.live_Pa, "Pa", place,
+              {"pipe.live", translatable("traffic, track or machines above it"), live.live_Pa, "Pa", place,
                std::string(load->source)},
               of_live(*load));
 }

@@ -65,10 +65,10 @@ std::optional<double> wider_by(const Judge& judge, std::size_t stratum) {
 /// Strata that nobody has seen, along the bore or near enough to turn the tool.
 void check_guesses(Judge& judge) {
   const std::vector<Stratum>& strata = judge.crossing.site.strata;
-  std::vector<bool> said(strata.size(), false);
+  std::vector<bool> translated(strata.size(), false);
   const auto say = [&](std::size_t i, const PathPoint& p) {
-    if (i >= strata.size() || said[i] || strata[i].known.value != Known::guess) return;
-    said[i] = true;
+    if (i >= strata.size() || named_already[i] || strata[i].known.value != Known::guess) return;
+    named_already[i] = true;
     const SoilClass* soil = find_soil(judge.tables, strata[i].soil);
     Finding finding = finding_at("site.soil-guessed", Severity::caution, strata[i].id,
                                  soil ? soil->name : strata[i].soil, p.x_m, p.y_m, p.z_m);
@@ -126,7 +126,7 @@ void check_missing(Judge& judge) {
   const double from = crossing.bore.launch.station.m;
   const double to = crossing.bore.exit.station.m;
   if (site.ground.front().station_m > from + 1e-9 || site.ground.back().station_m < to - 1e-9) {
-    Finding& finding = judge.missing("ground", "site", noted("ground line"));
+    Finding& finding = judge.missing("ground", "site", translatable("ground line"));
     finding.station_m = site.ground.front().station_m > from + 1e-9 ? from : to;
   }
   const double low = std::min(judge.answer.launch_pit.floor_from_m, from);
@@ -135,11 +135,11 @@ void check_missing(Judge& judge) {
     Finding note;
     note.code = "site.line-held-level";
     note.subject = "site";
-    note.name = noted("ground line");
+    note.name = translatable("ground line");
     note.source = {"beyond its ends a line is held level", SourceLabel::our_default};
     judge.say(std::move(note));
   }
-  if (!site.water || site.water->empty()) judge.missing("water", "site", noted("water level"));
+  if (!site.water || site.water->empty()) judge.missing("water", "site", translatable("water level"));
   for (const UnknownKey& unknown : crossing.unknown_keys) {
     Finding finding;
     finding.code = "file.unknown-key";
@@ -150,10 +150,10 @@ void check_missing(Judge& judge) {
     finding.source = {unknown.like, SourceLabel::derived};
     judge.say(std::move(finding));
   }
-  if (!judge.tables.judged_on) judge.missing("day", "site", noted("day to judge by"));
+  if (!judge.tables.judged_on) judge.missing("day", "site", translatable("day to judge by"));
   check_search(judge);
   if (!something_above(judge) && !declared(site.nothing_above, judge.tables.judged_on))
-    judge.missing("surface", "site", noted("what stands above"));
+    judge.missing("surface", "site", translatable("what stands above"));
   check_surface_answers(judge);
   if (!crossing.pipe) judge.missing("pipe", "pipe", "pipe");
   check_guesses(judge);

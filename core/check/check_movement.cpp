@@ -142,7 +142,7 @@ class UtilitiesInMotion {
            value,
            "",
            limit_counts ? std::optional(rule.limit->value) : std::nullopt,
-           {rule.joints_stretch ? noted("bending of the ground at the axis, half-plane with ν = ½; the joints of short "
+           {rule.joints_stretch ? translatable("bending of the ground at the axis, half-plane with ν = ½; the joints of short "
                                         "pieces take the stretch (j = 0); an upper bound, since a pipe bends less")
                                 : "bending and stretch of the ground at the axis, half-plane with ν = ½; an upper "
                                   "bound, since a pipe bends less and slips",

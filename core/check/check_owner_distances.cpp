@@ -83,7 +83,7 @@ class OwnersDistances {
     if (rule_.pit_setback && rule_.setback_span != SetbackSpan::face_to_edge) {
       const bool to_centre = rule_.setback_span == SetbackSpan::excavation_to_centre;
       const double more = rule_.unshored_adds_depth && !shored(pit) ? pit.shape.depth_m : 0;
-      pit_edge_.take(to_centre ? phrase(noted("the centreline of {}"), name) : name,
+      pit_edge_.take(to_centre ? phrase(translatable("the centreline of {}"), name) : name,
                      to_centre ? gap_to_centre(outline, lines_) : gap_to_edge(outline, lines_),
                      {rule_.pit_setback->m + more, true, rule_.source});
     }
@@ -95,7 +95,7 @@ class OwnersDistances {
            {"the pipe reaches through the cut slope of its pit, so the excavation begins beyond where it must end",
             SourceLabel::derived}});
     keep_clear(outline, pit.name);
-    keep_clear(pit.work.heap.outline, phrase(noted("the heap of {}"), pit.name));
+    keep_clear(pit.work.heap.outline, phrase(translatable("the heap of {}"), pit.name));
   }
 
   void take_plant(const Plant& plant) { keep_clear(plan_of(plant), called(plant)); }

@@ -25,8 +25,8 @@ void say_missing(Judge& judge, const PipeUnderCheck& pipe, const PipeMaterial* m
     judge.say(std::move(finding));
   }
   if (!pipe.water_known && pipe.section && pipe.strength)
-    leave_out(judge, "pipe.water", noted("water around the pipe"),
-              noted("The water level is not entered: taken as dry, friction and "
+    leave_out(judge, "pipe.water", translatable("water around the pipe"),
+              translatable("The water level is not entered: taken as dry, friction and "
                     "weight on the safe side."));
 }
 
@@ -53,7 +53,7 @@ void say_beyond(Judge& judge, const PipeUnderCheck& pipe) {
   finding.code = "pipe.beyond";
   finding.severity = Severity::caution;
   finding.subject = pipe.subject;
-  finding.name = hot ? noted("a temperature") : noted("a time of the pull");
+  finding.name = hot ? translatable("a temperature") : translatable("a time of the pull");
   finding.source = pipe.strength->source;
   judge.say(std::move(finding));
 }
@@ -82,15 +82,15 @@ void check_pipe(Judge& judge, const LoadsAbove& above, std::vector<const PathPoi
 
 void check_pipe_hole(Judge& judge, const PipeUnderCheck& pipe) {
   constexpr std::string_view code = "pipe.hole";
-  const std::string_view name = noted("hole over the widest thing drawn in");
-  if (!pipe.widest_m) return leave_out(judge, code, name, noted("The diameter of the pipe is not entered."));
+  const std::string_view name = translatable("hole over the widest thing drawn in");
+  if (!pipe.widest_m) return leave_out(judge, code, name, translatable("The diameter of the pipe is not entered."));
   const double hole = judge.tool.diameter.m, ratio = hole / *pipe.widest_m;
   const Limit low = judge.limit("pipe_hole_low"), high = judge.limit("pipe_hole_high");
   const bool fits = ratio >= 1;
   const PipeLimit limit = fits ? PipeLimit{low.value, true, Severity::caution, low.source, false}
                                : PipeLimit{1, true, Severity::stop, {"it does not go in", SourceLabel::derived}, false};
   const PathPoint* place = judge.answer.bore.points.empty() ? nullptr : &judge.answer.bore.points.front();
-  const PipeResult result{code, name, ratio, "", place, noted("Couplings, pulling head and tolerance count.")};
+  const PipeResult result{code, name, ratio, "", place, translatable("Couplings, pulling head and tolerance count.")};
   judge_pipe(judge, pipe, result, limit,
              {{},
               {},

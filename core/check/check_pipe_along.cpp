@@ -21,12 +21,12 @@ double turning_1_m(const PathPoint& p) {
 
 void judge_bend(Judge& judge, const PipeUnderCheck& pipe) {
   constexpr std::string_view code = "pipe.bend";
-  const std::string_view name = noted("least radius of the path");
+  const std::string_view name = translatable("least radius of the path");
   const double diameter = pipe.section->diameter_m;
   const BendRow* row = bend_row(*pipe.strength, pipe.section->ratio);
   const bool joints = pipe.pipe.piece_length && pipe.pipe.piece_length->m > 0 &&
                       pipe.pipe.piece_length->m < judge.answer.bore.length_m && pipe.strength->fitting_bend;
-  if (!row && !joints) return leave_out(judge, code, name, noted("No least bend is known for this wall."));
+  if (!row && !joints) return leave_out(judge, code, name, translatable("No least bend is known for this wall."));
   const double times = joints ? pipe.strength->fitting_bend->v : row->diameters.v;
   const PathPoint* sharpest = &judge.answer.bore.points.front();
   for (const PathPoint& p : judge.answer.bore.points)
@@ -35,12 +35,12 @@ void judge_bend(Judge& judge, const PipeUnderCheck& pipe) {
   const double radius = curvature > 1 / straightest_m ? 1 / curvature : straightest_m;
   judge_pipe(judge, pipe,
              {code, name, radius, "m", sharpest,
-              joints ? noted("Joints lie in the bend.") : noted("Of the predicted path, without wander.")},
+              joints ? translatable("Joints lie in the bend.") : translatable("Of the predicted path, without wander.")},
              {times * diameter, true, Severity::caution,
               joints ? Source{"100 diameters with a fitting in the bend", SourceLabel::second_hand} : row->source},
              {{},
               {},
-              noted("R = 1/κ, at most 10 km; limit k D"),
+              translatable("R = 1/κ, at most 10 km; limit k D"),
               {{"κ", curvature, "1/m"}, {"k", times, ""}, {"D", diameter, "m"}},
               "R",
               0,
@@ -52,8 +52,8 @@ void judge_bend(Judge& judge, const PipeUnderCheck& pipe) {
 void judge_strain(Judge& judge, const PipeUnderCheck& pipe) {
   if (judge.answer.loads.empty()) return;
   if (!find_limit(judge.tables, pipe.strength->strain_limit))
-    return leave_out(judge, "pipe.strain", noted("strain along it as it follows the ground"),
-                     noted("No limit is known for this material."));
+    return leave_out(judge, "pipe.strain", translatable("strain along it as it follows the ground"),
+                     translatable("No limit is known for this material."));
   const double diameter = pipe.section->diameter_m, gap = std::max(judge.tool.diameter.m - diameter, 0.0);
   double most = -1, path_1_m = 0, settling_1_m = 0, depth_m = 0;
   const PathPoint* place = nullptr;
@@ -73,8 +73,8 @@ void judge_strain(Judge& judge, const PipeUnderCheck& pipe) {
   if (!place || !strain) return;
   const Limit limit = judge.limit(pipe.strength->strain_limit);
   judge_pipe(judge, pipe,
-             {"pipe.strain", noted("strain along it as it follows the ground"), strain->v, "", place,
-              noted("The bend of the path, and the ground over the gap coming down by all of it: an upper bound.")},
+             {"pipe.strain", translatable("strain along it as it follows the ground"), strain->v, "", place,
+              translatable("The bend of the path, and the ground over the gap coming down by all of it: an upper bound.")},
              {limit.value, false, Severity::caution, limit.source},
              {{},
               {},
@@ -98,9 +98,9 @@ void tell_thermal(Judge& judge, const PipeUnderCheck& pipe) {
   tell_pipe(
       judge, pipe,
       {"pipe.thermal",
-       cooling >= 0 ? noted("shortening as it cools in the ground") : noted("lengthening as it warms in the ground"),
+       cooling >= 0 ? translatable("shortening as it cools in the ground") : translatable("lengthening as it warms in the ground"),
        std::abs(shorter->m), "m", nullptr,
-       noted(
+       translatable(
            "From the temperature entered to 10 °C (our default). Let it come to the ground's temperature before it is "
            "cut.")},
       {{},
@@ -129,11 +129,11 @@ void tell_floating(Judge& judge, const PipeUnderCheck& pipe) {
   const bool floats = share < 1;
   tell_pipe(
       judge, pipe,
-      {"pipe.float", noted("weight of the empty pipe over the water it displaces"), share, "", wet,
-       !pipe.water_known ? noted("The water level is not entered.")
-       : !wet            ? noted("The hole lies above the water.")
-       : floats          ? noted("Empty it floats against the roof of the wet hole.")
-                         : noted("It does not float.")},
+      {"pipe.float", translatable("weight of the empty pipe over the water it displaces"), share, "", wet,
+       !pipe.water_known ? translatable("The water level is not entered.")
+       : !wet            ? translatable("The hole lies above the water.")
+       : floats          ? translatable("Empty it floats against the roof of the wet hole.")
+                         : translatable("It does not float.")},
       {{},
        {},
        "n = w/(γ_w π D²/4)",
@@ -155,10 +155,10 @@ void tell_floating(Judge& judge, const PipeUnderCheck& pipe) {
 
 void check_pipe_along(Judge& judge, const PipeUnderCheck& pipe) {
   constexpr std::string_view code = "pipe.bend";
-  const std::string_view name = noted("bend, strain, heat and floating");
+  const std::string_view name = translatable("bend, strain, heat and floating");
   if (judge.answer.bore.points.empty()) return;
-  if (!pipe.section) return leave_out(judge, code, name, noted("The wall of the pipe is not known."));
-  if (!pipe.strength) return leave_out(judge, code, name, noted("How the material bears is not known."));
+  if (!pipe.section) return leave_out(judge, code, name, translatable("The wall of the pipe is not known."));
+  if (!pipe.strength) return leave_out(judge, code, name, translatable("How the material bears is not known."));
   judge_bend(judge, pipe);
   judge_strain(judge, pipe);
   tell_thermal(judge, pipe);

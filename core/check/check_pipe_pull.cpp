@@ -124,7 +124,7 @@ Working of_pull(const Hole& hole, double pull_N, bool closed) {
       {},
       std::nullopt,
       {closed
-           ? noted(
+           ? translatable(
                  "friction of weight and of the arched ground gripping the pipe all along, e^(μ Δθ) over each turn of "
                  "the predicted path; a planning bound")
            : "friction of the pipe's weight, e^(μ Δθ) over each turn of the predicted path; μ 0.5 dry, 0.3 wet",
@@ -146,16 +146,16 @@ class PullingIn {
     const Hole open = hole_of(judge_, pipe_, one_, false), closed = hole_of(judge_, pipe_, one_, true);
     const Result<Force> open_N = pull_force(open.pieces), closed_N = pull_force(closed.pieces);
     if (!open_N || !closed_N)
-      return leave_out(judge_, "pipe.pull", open_name(), noted("The path turns beyond what can be pulled."));
+      return leave_out(judge_, "pipe.pull", open_name(), translatable("The path turns beyond what can be pulled."));
     if (*pipe_.pipe.insertion == Insertion::pushed)
       judge_push(open, open_N->N);
     else
       judge_open(open, open_N->N);
     const Limit full = judge_.limit("pipe_pull_stop");
     judge_pipe(judge_, pipe_,
-               {"pipe.pull-closed", noted("pull-in, the hole closed on it"), closed_N->N, "N", end_,
-                closed.closes ? noted("Sand and gravel close on it soon. Bring it in at once.")
-                              : noted("Where it is left lying until the hole closes: in clay after days.")},
+               {"pipe.pull-closed", translatable("pull-in, the hole closed on it"), closed_N->N, "N", end_,
+                closed.closes ? translatable("Sand and gravel close on it soon. Bring it in at once.")
+                              : translatable("Where it is left lying until the hole closes: in clay after days.")},
                {full.value * safe_N_, false, Severity::caution, stress_.source, false},
                of_pull(closed, closed_N->N, true));
     judge_hose(open_N->N);
@@ -163,12 +163,12 @@ class PullingIn {
   }
 
  private:
-  [[nodiscard]] static std::string_view open_name() { return noted("pull-in, hole open"); }
+  [[nodiscard]] static std::string_view open_name() { return translatable("pull-in, hole open"); }
 
   void tell_safe_pull() {
     tell_pipe(judge_, pipe_,
-              {"pipe.safe-pull", noted("safe pull on the pipe"), safe_N_, "N", nullptr,
-               noted("By the wall, for the time and temperature entered. Joints and pulling heads may bear less.")},
+              {"pipe.safe-pull", translatable("safe pull on the pipe"), safe_N_, "N", nullptr,
+               translatable("By the wall, for the time and temperature entered. Joints and pulling heads may bear less.")},
               {{},
                {},
                "F = n A f_T min(0.40 f_t T_y, σ)",
@@ -193,26 +193,26 @@ class PullingIn {
     judge_pipe(judge_, pipe_,
                {"pipe.pull", open_name(), pull_N, "N", end_,
                 *pipe_.pipe.insertion == Insertion::towed
-                    ? noted("Towed: the blows shake the coupling behind the tool as well.")
-                    : noted("Against half of the safe pull, since the path is not known exactly.")},
+                    ? translatable("Towed: the blows shake the coupling behind the tool as well.")
+                    : translatable("Against half of the safe pull, since the path is not known exactly.")},
                limit, of_pull(hole, pull_N, false));
   }
 
   void judge_push(const Hole& hole, double push_N) {
     constexpr std::string_view code = "pipe.push";
-    const std::string_view name = noted("push-in, hole open");
+    const std::string_view name = translatable("push-in, hole open");
     const double bore = pipe_.section->bore_m(), d = pipe_.section->diameter_m;
     const auto modulus_Pa = modulus(*pipe_.strength, *pipe_.pipe.pull_time, *pipe_.pipe.temperature);
     if (!modulus_Pa) return leave_out(judge_, code, name, modulus_Pa.error().text());
     const double inertia_m4 = pi / 64 * (d * d * d * d - bore * bore * bore * bore);
     const double gap_m = (judge_.tool.diameter.m - *pipe_.widest_m) / 2, weight = one_.weight_N_m;
     const auto limit_N = push_limit(modulus_Pa->Pa * inertia_m4, weight, Length{gap_m});
-    if (!limit_N) return leave_out(judge_, code, name, noted("The hole leaves no room around the pipe."));
+    if (!limit_N) return leave_out(judge_, code, name, translatable("The hole leaves no room around the pipe."));
     Working working = of_pull(hole, push_N, false);
     working.inputs.push_back({"E", modulus_Pa->Pa, "Pa"});
     working.inputs.push_back({"r", gap_m, "m"});
     judge_pipe(judge_, pipe_,
-               {code, name, push_N, "N", end_, noted("Up to its limit the pipe lies straight in the hole.")},
+               {code, name, push_N, "N", end_, translatable("Up to its limit the pipe lies straight in the hole.")},
                {limit_N->N * pipe_.section->count,
                 false,
                 Severity::caution,
@@ -223,30 +223,30 @@ class PullingIn {
   void judge_hose(double pull_N) {
     if (*pipe_.pipe.insertion != Insertion::pulled_after || *pipe_.pipe.pull_by != PullBy::hose) return;
     constexpr std::string_view code = "pipe.hose";
-    const std::string_view name = noted("pull on the air hose");
+    const std::string_view name = translatable("pull on the air hose");
     if (!pipe_.pipe.hose_rating) {
       Finding finding;
       finding.code = "pipe.hose-unrated";
       finding.severity = Severity::stop;
       finding.subject = pipe_.subject;
-      finding.name = noted("air hose");
+      finding.name = translatable("air hose");
       finding.station_m = end_->x_m;
       finding.source = {"a hose and its couplings carry no haul unless their maker rates them for it",
                         SourceLabel::common_practice};
       judge_.say(std::move(finding));
       return leave_out(judge_, code, name,
-                       noted("A hose is no tension member unless its maker rates it. Pull by a rope or a rod."));
+                       translatable("A hose is no tension member unless its maker rates it. Pull by a rope or a rod."));
     }
     judge_pipe(
         judge_, pipe_,
-        {code, name, pull_N, "N", end_, noted("Couplings and their restraints are in the maker's rating or not: ask.")},
+        {code, name, pull_N, "N", end_, translatable("Couplings and their restraints are in the maker's rating or not: ask.")},
         {pipe_.pipe.hose_rating->N,
          false,
          Severity::stop,
          {"rating of the hose as entered", SourceLabel::owners_setting}},
         {{},
          {},
-         noted("T as for the open hole"),
+         translatable("T as for the open hole"),
          {{"T", pull_N, "N"}},
          "T",
          0,
@@ -264,11 +264,11 @@ class PullingIn {
     const bool creeps = pipe_.strength->law == PipeLaw::polyethylene;
     tell_pipe(
         judge_, pipe_,
-        {"pipe.stretch", noted("stretch by the pull"), longer->m, "m", nullptr,
+        {"pipe.stretch", translatable("stretch by the pull"), longer->m, "m", nullptr,
          creeps
-             ? noted("Pull 3 to 4 % more pipe through, and let it lie as long as the pull took, usually a day, before "
+             ? translatable("Pull 3 to 4 % more pipe through, and let it lie as long as the pull took, usually a day, before "
                      "it is cut and tied in (from memory).")
-             : noted("It springs back when the pull ends.")},
+             : translatable("It springs back when the pull ends.")},
         {{},
          {},
          "ΔL = T L/(n A E)",
@@ -293,9 +293,9 @@ class PullingIn {
 
 void check_pipe_pull(Judge& judge, const PipeUnderCheck& pipe) {
   constexpr std::string_view code = "pipe.pull", name = "pull-in";
-  if (judge.answer.bore.points.size() < 2) return leave_out(judge, code, name, noted("There is no path."));
-  if (!pipe.section || !pipe.widest_m) return leave_out(judge, code, name, noted("The wall of the pipe is not known."));
-  if (!pipe.strength) return leave_out(judge, code, name, noted("How the material bears is not known."));
+  if (judge.answer.bore.points.size() < 2) return leave_out(judge, code, name, translatable("There is no path."));
+  if (!pipe.section || !pipe.widest_m) return leave_out(judge, code, name, translatable("The wall of the pipe is not known."));
+  if (!pipe.strength) return leave_out(judge, code, name, translatable("How the material bears is not known."));
   const auto stress = pull_stress(*pipe.strength, *pipe.pipe.pull_time, *pipe.pipe.temperature);
   if (!stress) return leave_out(judge, code, name, stress.error().text());
   const auto one = floating(pipe.strength->unit_weight, pipe.section->area_m2, Length{pipe.section->diameter_m});

@@ -86,10 +86,10 @@ class RingUnderLoad {
     judge_pipe(
         judge_, pipe_,
         {supported ? "pipe.deflection" : "pipe.deflection-bare",
-         supported ? noted("flattening, ground closed on it") : noted("flattening, hole still open"), w.value, "",
+         supported ? translatable("flattening, ground closed on it") : translatable("flattening, hole still open"), w.value, "",
          place_of(judge_, pipe_, *w.load),
-         supported ? noted("All of the ground's weight, with the support of the ground beside.")
-                   : noted("The ground that arches over the hole, and all of the traffic; no support beside.")},
+         supported ? translatable("All of the ground's weight, with the support of the ground beside.")
+                   : translatable("The ground that arches over the hole, and all of the traffic; no support beside.")},
         {limit.value, false, supported ? Severity::stop : Severity::caution, limit.source},
         {{},
          {},
@@ -107,10 +107,10 @@ class RingUnderLoad {
 
   void judge_compression() {
     constexpr std::string_view code = "pipe.ring";
-    const std::string_view name = noted("compression around the ring");
+    const std::string_view name = translatable("compression around the ring");
     const auto warm = strength_derating(*pipe_.strength, pipe_.in_service());
     if (!pipe_.strength->ring_stress || !warm)
-      return leave_out(judge_, code, name, noted("What the material bears is not known."));
+      return leave_out(judge_, code, name, translatable("What the material bears is not known."));
     const double limit = pipe_.strength->ring_stress->Pa * warm->v;
     const RingPlace w = worst([&](const LoadPoint& load) {
       const auto s = ring_compression(long_.ratio, Pressure{load.earth_Pa + load.live_Pa});
@@ -121,7 +121,7 @@ class RingUnderLoad {
                {limit,
                 false,
                 Severity::stop,
-                {noted("long-term compression of the material, times its temperature factor"), ring_label()}},
+                {translatable("long-term compression of the material, times its temperature factor"), ring_label()}},
                {{},
                 {},
                 "S = (P_ground + P_traffic) DR/2",
@@ -162,8 +162,8 @@ class RingUnderLoad {
 
   void judge_buckling_bare() {
     constexpr std::string_view code = "pipe.buckling-bare";
-    const std::string_view name = noted("buckling, hole still open");
-    if (!pipe_.water_known) return leave_out(judge_, code, name, noted("The water level is not entered."));
+    const std::string_view name = translatable("buckling, hole still open");
+    if (!pipe_.water_known) return leave_out(judge_, code, name, translatable("The water level is not entered."));
     const double quick = long_.modulus_Pa / short_.modulus_Pa;
     const RingPlace w = worst([&](const LoadPoint& load) {
       return std::pair(load.water_Pa + load.earth_arched_Pa + quick * load.live_Pa,
@@ -174,7 +174,7 @@ class RingUnderLoad {
     judge_pipe(
         judge_, pipe_,
         {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load),
-         noted("Water outside, arching ground and traffic, put together as a pressure that lasts; the pipe empty.")},
+         translatable("Water outside, arching ground and traffic, put together as a pressure that lasts; the pipe empty.")},
         {w.limit, false, Severity::caution, safety.source},
         {{},
          {},
@@ -198,8 +198,8 @@ class RingUnderLoad {
 
   void judge_buckling() {
     constexpr std::string_view code = "pipe.buckling";
-    const std::string_view name = noted("buckling, ground closed on it");
-    if (!pipe_.water_known) return leave_out(judge_, code, name, noted("The water level is not entered."));
+    const std::string_view name = translatable("buckling, ground closed on it");
+    if (!pipe_.water_known) return leave_out(judge_, code, name, translatable("The water level is not entered."));
     const auto of = [&](const LoadPoint& load) {
       struct {
         double water_m, rw, support, soil_Pa, value, limit;
@@ -225,11 +225,11 @@ class RingUnderLoad {
     judge_pipe(
         judge_, pipe_,
         {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load),
-         noted("Water outside, all of the ground's weight and the traffic; the pipe empty.")},
+         translatable("Water outside, all of the ground's weight and the traffic; the pipe empty.")},
         {w.limit, false, Severity::stop, safety.source},
         {{},
          {},
-         noted("p = u + R_w P_ground + P_traffic; limit (5.65/N) √(R_w B′ E′ E_long/(12 (DR − 1)³)), or bare if more"),
+         translatable("p = u + R_w P_ground + P_traffic; limit (5.65/N) √(R_w B′ E′ E_long/(12 (DR − 1)³)), or bare if more"),
          {{"u", w.load->water_Pa, "Pa"},
           {"R_w", r.rw, ""},
           {"P_ground", w.load->earth_Pa, "Pa"},
@@ -253,18 +253,18 @@ class RingUnderLoad {
     const double pressure = pipe_.pipe.operating_pressure->Pa;
     if (!(pressure > 0)) return;
     constexpr std::string_view code = "pipe.pressure";
-    const std::string_view name = noted("tension around the ring by the pressure inside");
+    const std::string_view name = translatable("tension around the ring by the pressure inside");
     const auto warm = strength_derating(*pipe_.strength, pipe_.in_service());
     const double stress = pressure * (long_.ratio - 1) / 2;
     if (!pipe_.strength->pressure_stress || !warm || !std::isfinite(stress))
       return leave_out(judge_, code, name,
-                       noted("What the material bears inside is not known: see the rating of the pipe."));
+                       translatable("What the material bears inside is not known: see the rating of the pipe."));
     judge_pipe(
         judge_, pipe_, {code, name, stress, "Pa", nullptr},
         {pipe_.strength->pressure_stress->Pa * warm->v,
          false,
          Severity::stop,
-         {noted("long-term design stress of the material for water, times its temperature factor"), pressure_label()}},
+         {translatable("long-term design stress of the material for water, times its temperature factor"), pressure_label()}},
         {{},
          {},
          "σ = p (DR − 1)/2",
@@ -287,10 +287,10 @@ class RingUnderLoad {
 
 void check_pipe_ring(Judge& judge, const PipeUnderCheck& pipe) {
   constexpr std::string_view code = "pipe.ring";
-  const std::string_view name = noted("flattening, compression and buckling of the ring");
-  if (judge.answer.loads.empty()) return leave_out(judge, code, name, noted("There is no path under ground."));
-  if (!pipe.section) return leave_out(judge, code, name, noted("The wall of the pipe is not known."));
-  if (!pipe.strength) return leave_out(judge, code, name, noted("How the material bears is not known."));
+  const std::string_view name = translatable("flattening, compression and buckling of the ring");
+  if (judge.answer.loads.empty()) return leave_out(judge, code, name, translatable("There is no path under ground."));
+  if (!pipe.section) return leave_out(judge, code, name, translatable("The wall of the pipe is not known."));
+  if (!pipe.strength) return leave_out(judge, code, name, translatable("How the material bears is not known."));
   const auto long_term = modulus(*pipe.strength, design_life, pipe.in_service());
   const auto quick = modulus(*pipe.strength, short_term, pipe.in_service());
   if (!long_term || !quick) return leave_out(judge, code, name, long_term.error().text());

@@ -76,12 +76,12 @@ class Collisions {
       if (outline.empty()) continue;
       if (overlap_area(pit_.shape.footprint, outline) > least_area_m2)
         say(manner_of(feature), feature.id, called(feature), meeting_of(pit_.shape.footprint, outline),
-            noted("the excavation is cut into it"));
+            translatable("the excavation is cut into it"));
       const bool bears_no_heap = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track ||
                                  feature.kind == SurfaceKind::ditch || stands(feature);
       if (bears_no_heap && has_heap() && overlap_area(pit_.work.heap.outline, outline) > least_area_m2)
         say({"pit.heap-on", heap_severity()}, feature.id, called(feature), meeting_of(pit_.work.heap.outline, outline),
-            noted("the heap of loose soil lies on it"));
+            translatable("the heap of loose soil lies on it"));
     }
   }
 
@@ -89,13 +89,13 @@ class Collisions {
     for (const Boundary& boundary : judge_.crossing.site.boundaries) {
       if (boundary.line.size() < 2) continue;
       const Phrase name =
-          boundary.name.empty() ? phrase(noted("{} line"), phrase_of_word(boundary.kind)) : Phrase(boundary.name);
+          boundary.name.empty() ? phrase(translatable("{} line"), phrase_of_word(boundary.kind)) : Phrase(boundary.name);
       const PlanGap gap = gap_between(pit_.shape.footprint, boundary.line, false);
       if (!(gap.gap_m > 0))
         say({"pit.boundary", Severity::caution}, boundary.id, name, gap.on_line, "the excavation crosses it");
       else if (has_heap() && !(gap_between(pit_.work.heap.outline, boundary.line, false).gap_m > 0))
         say({"pit.heap-on", heap_severity()}, boundary.id, name, middle_of(pit_.work.heap.outline),
-            noted("the heap of loose soil crosses it"));
+            translatable("the heap of loose soil crosses it"));
     }
   }
 

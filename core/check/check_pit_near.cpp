@@ -68,7 +68,7 @@ void check_pits_near(Judge& judge, std::span<const PitUnderCheck> pits) {
     if (const auto gap = nearest_of(pits, {{tree.station.m, tree.offset.m}}, false)) {
       const Limit limit{
           tree.protection_radius.m, true, {"protection circle entered for the tree", SourceLabel::owners_setting}};
-      const Phrase name = tree.name.empty() ? Phrase(noted("a tree")) : Phrase(tree.name);
+      const Phrase name = tree.name.empty() ? Phrase(translatable("a tree")) : Phrase(tree.name);
       demand(judge, at(judge, "pit.tree", Severity::caution, tree.id, name, *gap), gap->gap_m, limit);
       show_gap(judge, "pit.tree", tree.id, *gap, limit);
     }

@@ -129,8 +129,8 @@ void show_level(Judge& judge, const Floor& floor, double below_tool_m, double va
               value,
               "m",
               limit.value,
-              {floor.launch ? noted("t: cradle and slab; negative: the floor lies below what the tool needs")
-                            : noted("t: 1.645 standard deviations; negative: the floor lies below what the tool needs"),
+              {floor.launch ? translatable("t: cradle and slab; negative: the floor lies below what the tool needs")
+                            : translatable("t: 1.645 standard deviations; negative: the floor lies below what the tool needs"),
                SourceLabel::derived},
               limit.source});
 }

@@ -89,7 +89,7 @@ void demand_rating(Judge& judge, const PitUnderCheck& pit) {
   const RatedShield& shield = pit.entered.shield;
   if (!shield.depth || !shield.soil_type || !says_something(shield.source))
     judge.missing("pit-shield", pit.subject, pit.name);
-  const Source plate{shield.source.empty() ? std::string(noted("rating entered for the shield")) : shield.source,
+  const Source plate{shield.source.empty() ? std::string(translatable("rating entered for the shield")) : shield.source,
                      SourceLabel::owners_setting};
   if (shield.depth) demand_depth(judge, pit, "pit.shield-depth", {shield.depth->m, false, plate});
   if (shield.soil_type && *shield.soil_type < pit.shape.soil_type) {

@@ -46,7 +46,7 @@ PlanLine plan_of(const SurfaceFeature& feature) {
 }
 
 Phrase called(const Plant& plant) {
-  return plant.name.empty() ? Phrase(noted("a machine")) : Phrase(plant.name);
+  return plant.name.empty() ? Phrase(translatable("a machine")) : Phrase(plant.name);
 }
 
 PlanLine plan_of(const Plant& plant) {
@@ -61,7 +61,7 @@ Finding finding_of(const PitUnderCheck& pit, PitSideName side, std::string_view 
   if (side == PitSideName::right) finding.offset_m = pit.shape.floor_right_m;
   if (side == PitSideName::bore || side == PitSideName::back)
     finding.station_m = high ? pit.shape.floor_to_m : pit.shape.floor_from_m;
-  finding.name = phrase(noted("{} side of {}"), phrase_of_word(side), pit.name);
+  finding.name = phrase(translatable("{} side of {}"), phrase_of_word(side), pit.name);
   return finding;
 }
 
@@ -100,7 +100,7 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
   finding.source = {"pit floor below the water level entered", SourceLabel::derived};
   judge.show({"pit.water",
               pit.subject,
-              noted("h = z_water − (z_floor − sump)"),
+              translatable("h = z_water − (z_floor − sump)"),
               {{"z_water", water, "m"},
                {"z_floor", pit.shape.floor_elevation_m, "m"},
                {"sump", pit.entered.sump_depth->m, "m"}},
@@ -191,8 +191,8 @@ void check_pits(Judge& judge) {
   };
   const Pit launch = in_force(judge.crossing.pits.launch, answer.launch_pit),
             exit = in_force(judge.crossing.pits.exit, answer.exit_pit);
-  PitUnderCheck pits[] = {{answer.launch_pit, launch, answer.launch_pit_work, rules, "launch-pit", noted("launch pit")},
-                          {answer.exit_pit, exit, answer.exit_pit_work, rules, "exit-pit", noted("exit pit")}};
+  PitUnderCheck pits[] = {{answer.launch_pit, launch, answer.launch_pit_work, rules, "launch-pit", translatable("launch pit")},
+                          {answer.exit_pit, exit, answer.exit_pit_work, rules, "exit-pit", translatable("exit pit")}};
   check_launch_pit(judge, pits[0]);
   check_pit(judge, pits[1]);
   check_pits_near(judge, pits);

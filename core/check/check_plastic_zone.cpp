@@ -40,9 +40,9 @@ std::vector<SoilOnTheWay> soils_on_the_way(const Judge& judge) {
 }
 
 Source source_of(const Soil& soil) {
-  return {soil.drained ? noted("Yu and Houlsby 1991, endless ground: its limit pressure is an upper bound here, less "
+  return {soil.drained ? translatable("Yu and Houlsby 1991, endless ground: its limit pressure is an upper bound here, less "
                                "ground takes part")
-                       : noted("Gibson and Anderson 1961, endless ground: its limit pressure is an upper bound here, "
+                       : translatable("Gibson and Anderson 1961, endless ground: its limit pressure is an upper bound here, "
                                "less ground takes part"),
           SourceLabel::derived};
 }
@@ -58,7 +58,7 @@ void say(Judge& judge, Reach&& reach, std::string_view code) {
   if (!reach.soil) return;
   judge.show({code,
               reach.place.subject,
-              reach.soil->drained ? noted("r = a n, n of a cylinder opened from nothing") : "r = a n, n = √(G/s_u)",
+              reach.soil->drained ? translatable("r = a n, n of a cylinder opened from nothing") : "r = a n, n = √(G/s_u)",
               {{"a", reach.radius_m, "m"}, {"n", reach.reach_m / reach.radius_m, ""}},
               "r",
               reach.reach_m,

@@ -83,8 +83,8 @@ void check_water_level(Judge& judge) {
   for (const double x : {judge.crossing.bore.launch.station.m, judge.crossing.bore.exit.station.m}) {
     const double depth = elevation_at(site.ground, x) - elevation_at(*site.water, x);
     if (depth <= deepest && depth >= -highest) continue;
-    Finding finding = depth > deepest ? doubt("site.water-deep", "site", noted("water level"), depth, deepest, false)
-                                      : doubt("site.water-above", "site", noted("water level"), -depth, highest, false);
+    Finding finding = depth > deepest ? doubt("site.water-deep", "site", translatable("water level"), depth, deepest, false)
+                                      : doubt("site.water-above", "site", translatable("water level"), -depth, highest, false);
     finding.station_m = x;
     judge.say(std::move(finding));
     return;
@@ -107,27 +107,27 @@ void check_next_to_nothing(Judge& judge) {
     judge.say(std::move(finding));
   };
   const Launch &launch = judge.crossing.bore.launch, usual_launch;
-  look_at("bore", launch.level_sd->rad, usual_launch.level_sd->rad, noted("level"));
-  look_at("bore", launch.aim_sd->rad, usual_launch.aim_sd->rad, noted("aim"));
-  look_at("bore", launch.position_sd->m, usual_launch.position_sd->m, noted("position at the launch face"));
+  look_at("bore", launch.level_sd->rad, usual_launch.level_sd->rad, translatable("level"));
+  look_at("bore", launch.aim_sd->rad, usual_launch.aim_sd->rad, translatable("aim"));
+  look_at("bore", launch.position_sd->m, usual_launch.position_sd->m, translatable("position at the launch face"));
   const ModelConstants &model = judge.crossing.bore.model, usual_model;
   if (!calibrated(model)) {
     const double constant = model.steer_constant->v / usual_model.steer_constant->v;
     const double sd = model.steer_constant_sd->v / usual_model.steer_constant_sd->v;
-    look_at("bore", std::min(constant, sd), 1, noted("steering constant"));
+    look_at("bore", std::min(constant, sd), 1, translatable("steering constant"));
   }
   for (const Stratum& stratum : judge.crossing.site.strata) {
     const SoilClass* soil = find_soil(judge.tables, stratum.soil);
     if (!soil) continue;
     const SoilOverrides& typed = stratum.values;
     if (typed.wander)
-      look_at(stratum.id, typed.wander->rad_sqrt_m, soil->wander.rad_sqrt_m, phrase(noted("wander in {}"), soil->name));
+      look_at(stratum.id, typed.wander->rad_sqrt_m, soil->wander.rad_sqrt_m, phrase(translatable("wander in {}"), soil->name));
     if (typed.refusal_rate)
       look_at(stratum.id, typed.refusal_rate->per_m, soil->refusal_rate.per_m,
-              phrase(noted("rate of refusal in {}"), soil->name));
+              phrase(translatable("rate of refusal in {}"), soil->name));
     if (typed.heave_share)
       look_at(stratum.id, typed.heave_share->v, soil->heave_share.v,
-              phrase(noted("share that heaves in {}"), soil->name));
+              phrase(translatable("share that heaves in {}"), soil->name));
   }
 }
 
@@ -138,7 +138,7 @@ void check_calibration(Judge& judge) {
   finding.code = "bore.calibration-unproved";
   finding.severity = Severity::caution;
   finding.subject = "bore";
-  finding.name = noted("path model");
+  finding.name = translatable("path model");
   finding.measured = static_cast<double>(model.calibrated_records.size());
   finding.limit = static_cast<double>(model.calibrated_from.value);
   finding.at_least = true;

@@ -46,7 +46,7 @@ void judge_angle(Judge& judge, const UnderRule& under) {
   if (judge.shows())
     judge.show({"surface.angle",
                 under.feature.id,
-                noted("β = 90° − |skew| − |ψ|"),
+                translatable("β = 90° − |skew| − |ψ|"),
                 {{"skew", skew, "rad"}, {"ψ", heading, "rad"}},
                 "β",
                 angle,
@@ -67,7 +67,7 @@ void demand_face(Judge& judge, const UnderRule& under, std::string_view code, co
   if (judge.shows())
     judge.show({code,
                 under.feature.id,
-                noted("a = |x_edge − x_face| cos(skew)"),
+                translatable("a = |x_edge − x_face| cos(skew)"),
                 {{"x_edge", edge, "m"}, {"x_face", face, "m"}, {"skew", under.feature.skew->rad, "rad"}},
                 "a",
                 away,

@@ -15,13 +15,13 @@ namespace {
 
 void check_ticket(Judge& judge, const UtilitySearch& search) {
   const std::optional<Date>& on = judge.tables.judged_on;
-  if (!says_something(search.reference)) judge.missing("search-reference", "site", noted("utility search"));
+  if (!says_something(search.reference)) judge.missing("search-reference", "site", translatable("utility search"));
   if (!dated(search.date, on)) judge.missing("search-date", "site", search.date.value_or(""));
   if (!in_force(search, on)) {
     Finding& finding = judge.missing("search-validity", "site", search.valid_to.value_or(""));
     finding.source = {"validity as the ticket states it; it differs by country and state", SourceLabel::owners_setting};
   }
-  if (!search.marks_visible.value_or(false)) judge.missing("search-marks", "site", noted("utility search"));
+  if (!search.marks_visible.value_or(false)) judge.missing("search-marks", "site", translatable("utility search"));
 }
 
 /// House connections that were entered stand in the list: a line that ends as one.
@@ -128,14 +128,14 @@ void check_search(Judge& judge) {
   const Site& site = judge.crossing.site;
   const UtilitySearch& search = site.utility_search;
   if (!search.done.value_or(false))
-    judge.missing("utility-search", "site", noted("utility search"));
+    judge.missing("utility-search", "site", translatable("utility search"));
   else
     check_ticket(judge, search);
   if (search.done.value_or(false) && site.utilities.empty() && !search.none_found.value)
     judge.missing("utilities", "site", "utilities");
   const bool answered =
       search.laterals == Laterals::none_here || (search.laterals == Laterals::entered && has_house_connection(site));
-  if (!answered) judge.missing("laterals", "site", noted("house connections"));
+  if (!answered) judge.missing("laterals", "site", translatable("house connections"));
   check_background(judge);
   check_lone_holes(judge);
 }

@@ -58,7 +58,7 @@ void judge_on(Judge& judge, const SurfaceFeature& feature, std::string id, Phras
   const bool reason = gives_reason(feature);
   tell(judge,
        {std::move(id), feature.id, std::move(name), typed.m, owners_m, "m",
-        reason ? phrase(noted("permit {}"), feature.permit) : Phrase()},
+        reason ? phrase(translatable("permit {}"), feature.permit) : Phrase()},
        "m", reason ? TypedLimit::loosened : TypedLimit::no_reason);
 }
 
@@ -111,8 +111,8 @@ void judge_work_room(Judge& judge, const Pit& pit, std::string subject, Phrase n
 }  // namespace
 
 void check_typed_limits(Judge& judge) {
-  judge_work_room(judge, judge.crossing.pits.launch, "launch-pit", noted("room to work in the launch pit"));
-  judge_work_room(judge, judge.crossing.pits.exit, "exit-pit", noted("room to work in the exit pit"));
+  judge_work_room(judge, judge.crossing.pits.launch, "launch-pit", translatable("room to work in the launch pit"));
+  judge_work_room(judge, judge.crossing.pits.exit, "exit-pit", translatable("room to work in the exit pit"));
   for (const auto& [id, typed] : judge.crossing.limits) {
     const LimitRow* row = find_limit(judge.tables, id);
     if (!row) continue;  // of a newer program: its file's version is a finding
@@ -122,11 +122,11 @@ void check_typed_limits(Judge& judge) {
   for (const SurfaceFeature& feature : judge.crossing.site.surface) {
     const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
     if (feature.required_cover && rule && rule->cover && feature.required_cover->m < rule->cover->m)
-      judge_on(judge, feature, "required_cover_m", phrase(noted("cover of {}"), called(feature)),
+      judge_on(judge, feature, "required_cover_m", phrase(translatable("cover of {}"), called(feature)),
                *feature.required_cover, rule->cover->m);
     if (!feature.heave_limit || !moves_with_ground(feature)) continue;
     if (const double usual = usual_heave_limits(judge, feature).caution->value; feature.heave_limit->m > usual)
-      judge_on(judge, feature, "heave_limit_m", phrase(noted("heave of {}"), called(feature)), *feature.heave_limit,
+      judge_on(judge, feature, "heave_limit_m", phrase(translatable("heave of {}"), called(feature)), *feature.heave_limit,
                usual);
   }
 }

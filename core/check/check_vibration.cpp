@@ -76,7 +76,7 @@ Limit building_limit(const Judge& judge, const SurfaceFeature& feature) {
     return judge.limit(a.limit).value < judge.limit(b.limit).value;
   });
   Limit limit = judge.limit(strictest->limit);
-  limit.source.text = phrase(noted("kind of building not known, the strictest counts: {}"), limit.source.text);
+  limit.source.text = phrase(translatable("kind of building not known, the strictest counts: {}"), limit.source.text);
   return limit;
 }
 

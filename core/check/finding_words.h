@@ -16,7 +16,7 @@ namespace burrow {
 struct Say {
   const Finding& f;
   UnitSystem units;
-  [[nodiscard]] std::string name() const { return said_phrase(f.name); }
+  [[nodiscard]] std::string name() const { return translated_phrase(f.name); }
   [[nodiscard]] std::string measured(Dimension d) const { return f.measured ? format(*f.measured, d, units) : "–"; }
   [[nodiscard]] std::string limit(Dimension d) const { return f.limit ? format(*f.limit, d, units) : "–"; }
   [[nodiscard]] std::string limit_base(Dimension d) const {
@@ -36,7 +36,7 @@ using WordsOfFinding = std::string (*)(const Say&);
 struct FindingWords {
   std::string_view code;
   WordsOfFinding words;
-  const char* advice;  ///< marked by `noted`
+  const char* advice;  ///< marked by `translatable`
 };
 
 /// Of what was measured before and after the bore.

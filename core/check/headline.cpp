@@ -11,15 +11,15 @@ namespace burrow {
 std::string_view verdict_title(Verdict verdict) {
   switch (verdict) {
     case Verdict::stop:
-      return said("Stop");
+      return translated("Stop");
     case Verdict::incomplete:
-      return said("Incomplete");
+      return translated("Incomplete");
     case Verdict::caution:
-      return said("Caution");
+      return translated("Caution");
     case Verdict::within_limits:
       break;
   }
-  return said("Within limits");
+  return translated("Within limits");
 }
 
 namespace {
@@ -52,8 +52,8 @@ std::string loosened_words(const Assessment& assessment, UnitSystem units) {
   std::string all;
   for (const LoosenedLimit& l : assessment.loosened) {
     if (!all.empty()) all += "; ";
-    all += say("{} {} instead of {} ({})", said_phrase(l.name), limit_number(l.value, l.unit, units),
-               limit_number(l.table_value, l.unit, units), said_phrase(l.why));
+    all += say("{} {} instead of {} ({})", translated_phrase(l.name), limit_number(l.value, l.unit, units),
+               limit_number(l.table_value, l.unit, units), translated_phrase(l.why));
   }
   return all.empty() ? all : say("Limits loosened: {}.", all);
 }
@@ -92,7 +92,7 @@ std::string headline(const Assessment& assessment, UnitSystem units) {
 }
 
 std::string no_permit() {
-  return said("Layout within limits: not a permit to bore.");
+  return translated("Layout within limits: not a permit to bore.");
 }
 
 std::string eased_in_short(const Assessment& assessment) {
@@ -101,9 +101,9 @@ std::string eased_in_short(const Assessment& assessment) {
   for (const Finding& f : assessment.findings) {
     if (!f.muted || f.severity == Severity::note) continue;
     ++muted;
-    if (can_hurt_people(f)) harmful += (harmful.empty() ? "" : ", ") + said_phrase(f.name);
+    if (can_hurt_people(f)) harmful += (harmful.empty() ? "" : ", ") + translated_phrase(f.name);
   }
-  for (const LoosenedLimit& l : assessment.loosened) loosened += (loosened.empty() ? "" : ", ") + said_phrase(l.name);
+  for (const LoosenedLimit& l : assessment.loosened) loosened += (loosened.empty() ? "" : ", ") + translated_phrase(l.name);
   std::string silenced;
   if (!harmful.empty())
     silenced = say_count("{} muted, may hurt people: {}.", "{} muted, may hurt people: {}.", muted, harmful);

@@ -63,7 +63,7 @@ void WorstOfMany::take(const Utility& one, const Point3& where, double its_value
 void WorstOfMany::say_not_judged(Judge& judge, std::string_view code, std::string_view unit) const {
   if (!utility) return;
   Phrase name = called(*utility);
-  if (count > 1) name = phrase(noted("{} and {} more"), std::move(name), std::to_string(count - 1));
+  if (count > 1) name = phrase(translatable("{} and {} more"), std::move(name), std::to_string(count - 1));
   Finding finding = finding_at(code, Severity::note, utility->id, std::move(name), at.x_m, at.y_m, at.z_m);
   finding.unit = unit;
   if (std::isfinite(value)) finding.measured = value;

@@ -40,7 +40,7 @@ Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view 
   if (const TypedLimit how = judge_typed(*row, typed->second);
       how == TypedLimit::counts || how == TypedLimit::loosened) {
     limit.value = typed->second.value;
-    limit.source = {typed->second.why.empty() ? Phrase(noted("set in this crossing")) : Phrase(typed->second.why),
+    limit.source = {typed->second.why.empty() ? Phrase(translatable("set in this crossing")) : Phrase(typed->second.why),
                     SourceLabel::owners_setting};
   }
   return limit;

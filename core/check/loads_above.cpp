@@ -34,7 +34,7 @@ std::optional<LiveLoad> LoadsAbove::live_at(double x_m, double y_m, double cover
   if (machines && machines->Pa > (greatest ? greatest->pressure_Pa : 0)) {
     greatest = LiveLoad{};
     greatest->pressure_Pa = machines->Pa;
-    greatest->source = noted("machines standing above, even rectangles on a half-space (Newmark 1935)");
+    greatest->source = translatable("machines standing above, even rectangles on a half-space (Newmark 1935)");
     greatest->cover_m = cover_m;
     if (id) *id = crossing_.site.plant.front().id;
   }

@@ -40,11 +40,11 @@ double distance(const Crossing& crossing, const Mute& mute, const Finding& findi
 
 Result<std::vector<Mute>> with_mute(const Crossing& crossing, const Finding& finding, const MuteWords& words) {
   if (!says_something(words.reason))
-    return fail(noted("reason"), noted("nothing"),
-                noted("in a few words why this finding may stand, as “cut and capped, 2 May”"));
+    return fail(translatable("reason"), translatable("nothing"),
+                translatable("in a few words why this finding may stand, as “cut and capped, 2 May”"));
   if (!says_something(words.by))
-    return fail(noted("name"), noted("nothing"), noted("who says so, by name or initials"));
-  if (!date_of(words.date)) return fail(noted("date"), noted("nothing"), noted("the day, as 2026-05-02"));
+    return fail(translatable("name"), translatable("nothing"), translatable("who says so, by name or initials"));
+  if (!date_of(words.date)) return fail(translatable("date"), translatable("nothing"), translatable("the day, as 2026-05-02"));
   std::vector<Mute> muted = crossing.muted;
   auto at = std::find_if(muted.begin(), muted.end(), [&](const Mute& m) { return about(m, finding, crossing); });
   if (at == muted.end()) at = muted.insert(muted.end(), Mute{});
@@ -87,21 +87,21 @@ std::optional<MuteFault> fault_of_matter(const Crossing& crossing, const Mute& m
 const char* why_void(MuteFault fault) {
   switch (fault) {
     case MuteFault::no_reason:
-      return noted("no reason");
+      return translatable("no reason");
     case MuteFault::no_name:
-      return noted("no name");
+      return translatable("no name");
     case MuteFault::no_date:
-      return noted("no date of a day that has come");
+      return translatable("no date of a day that has come");
     case MuteFault::nothing_there:
-      return noted("there is no such finding now");
+      return translatable("there is no such finding now");
     case MuteFault::not_kept:
-      return noted("what it was given for is not kept with it");
+      return translatable("what it was given for is not kept with it");
     case MuteFault::worse:
-      return noted("the number has got worse since");
+      return translatable("the number has got worse since");
     case MuteFault::changed:
       break;
   }
-  return noted("what it was given for has changed");
+  return translatable("what it was given for has changed");
 }
 
 std::vector<VoidMute> apply_mutes(const Crossing& crossing, const std::optional<Date>& on,

@@ -30,8 +30,8 @@ void show_ground(Judge& judge, const PitUnderCheck& pit) {
               surface - line,
               "m",
               std::nullopt,
-              {surveyed ? noted("cut out of triangles through the ground line and the surveyed points")
-                        : noted("cut out of the ground line, level across: no surveyed point within 10 m of the floor"),
+              {surveyed ? translatable("cut out of triangles through the ground line and the surveyed points")
+                        : translatable("cut out of the ground line, level across: no surveyed point within 10 m of the floor"),
                surveyed ? SourceLabel::derived : SourceLabel::our_default}});
 }
 
@@ -42,7 +42,7 @@ void show_set_back(Judge& judge, const PitUnderCheck& pit) {
   if (pit.shape.layers.size() > std::size(rises)) return;
   Working working{"pit.set-back",
                   pit.subject,
-                  noted("r = Σ t n, n the flattest of a layer and those below it"),
+                  translatable("r = Σ t n, n the flattest of a layer and those below it"),
                   {},
                   "r",
                   0,
@@ -62,7 +62,7 @@ void show_proposal(Judge& judge, const PitUnderCheck& pit) {
   const PitProposal& proposal = pit.work.proposal;
   Working working{"pit.proposal",
                   pit.subject,
-                  noted("V = V_straight, at most V_sloped: upright where it may stand, else shored or behind a shield"),
+                  translatable("V = V_straight, at most V_sloped: upright where it may stand, else shored or behind a shield"),
                   {{"V_straight", proposal.straight_m3, "m³"}},
                   "V",
                   pit.shape.volume_m3,

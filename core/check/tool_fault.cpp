@@ -11,9 +11,9 @@ Result<void> tool_holds(const ToolChoice& choice, const Tables& tables) {
   const Tool tool = resolve_tool(choice, tables);
   if (tool.striker_mass.kg < tool.mass.kg) return {};
   return fail("striker_mass_kg",
-              phrase(noted("a striker of {} kg in a tool of {} kg"), fmt::format("{:g}", tool.striker_mass.kg),
+              phrase(translatable("a striker of {} kg in a tool of {} kg"), fmt::format("{:g}", tool.striker_mass.kg),
                      fmt::format("{:g}", tool.mass.kg)),
-              noted("a striker lighter than its tool; type both masses from the maker's plate"));
+              translatable("a striker lighter than its tool; type both masses from the maker's plate"));
 }
 
 }  // namespace burrow

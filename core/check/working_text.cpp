@@ -63,13 +63,13 @@ namespace {
 /// "DIN 4150-3 (1999) Table 1 [read]"
 std::string source_text(const Source& source) {
   const std::string label = fmt::format("[{}]", label_text(source.label));
-  return source.text.empty() ? label : said_phrase(source.text) + " " + label;
+  return source.text.empty() ? label : translated_phrase(source.text) + " " + label;
 }
 
 }  // namespace
 
 std::string working_text(const Working& working, UnitSystem units) {
-  std::string text = said(working.formula) + "\n";
+  std::string text = translated(working.formula) + "\n";
   for (const WorkingInput& input : working.inputs)
     text += fmt::format("  {} = {}\n", input.symbol, working_number(input.value, input.unit, units, input.symbol));
   text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units, working.symbol));

@@ -45,7 +45,7 @@ std::vector<Working> working_of(const Clearance& c) {
   const WorkingInput required{"g_req", c.required_fixed_m, "m"}, angle{"α", c.angle_rad.value_or(pi / 2), "rad"};
   const WorkingInput bore{"s_bore", *c.bore_sd_m, "m"}, place{"s_utility", *c.utility_sd_m, "m"};
   const bool mixed = c.mixture.has_value();
-  const std::string_view chance = mixed ? noted(
+  const std::string_view chance = mixed ? translatable(
                                               "P = Σ p P_ground; P_ground = ∫ (Φ((R − δ)/s) − Φ((−R − δ)/s)) f(c) dc, "
                                               "s² = s_bore² + s_utility²; times the share along its ends")
                                   : c.bound
@@ -67,7 +67,7 @@ std::vector<Working> working_of(const Clearance& c) {
        *c.contact_chance, "", std::nullopt, model},
       {"utility.contact-worst",
        c.id,
-       mixed ? noted("P_worst = Σ p P_ground, as contact, with s_worst for s_utility: the error from 0 to the stated "
+       mixed ? translatable("P_worst = Σ p P_ground, as contact, with s_worst for s_utility: the error from 0 to the stated "
                      "one at "
                      "which it is largest")
              : "P_worst = max of P for every location error from 0 to the stated one",
@@ -79,7 +79,7 @@ std::vector<Working> working_of(const Clearance& c) {
        std::nullopt,
        {"not knowing must not look safe", SourceLabel::our_model}},
       {"utility.encroachment", c.id,
-       mixed ? noted("P_near = Σ p P_ground, as contact, with R + g_req for R") : "P_near = P with R + g_req for R",
+       mixed ? translatable("P_near = Σ p P_ground, as contact, with R + g_req for R") : "P_near = P with R + g_req for R",
        mixed ? with_grounds({R, required, place}, c.mixture, &MixedGround::encroachment)
              : std::vector<WorkingInput>{delta, R, required, s, angle},
        "P_near", *c.encroachment_chance, "", std::nullopt, model},

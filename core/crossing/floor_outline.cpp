@@ -51,29 +51,29 @@ std::string number(std::size_t i) {
 std::optional<OutlineFault> fault_of_floor(const PlanLine& outline) {
   const std::size_t n = outline.size();
   if (n == 0) return std::nullopt;
-  if (n < 3) return OutlineFault{n - 1, noted("is one of fewer than 3 corners")};
-  if (n > most_corners) return OutlineFault{most_corners, noted("is one too many: 24 are the most")};
+  if (n < 3) return OutlineFault{n - 1, translatable("is one of fewer than 3 corners")};
+  if (n > most_corners) return OutlineFault{most_corners, translatable("is one too many: 24 are the most")};
   for (std::size_t i = 0; i < n; ++i) {
     const PlanPoint& p = outline[i];
-    if (!(p.x_m >= 0)) return OutlineFault{i, noted("lies before the face of the pit")};
+    if (!(p.x_m >= 0)) return OutlineFault{i, translatable("lies before the face of the pit")};
     if (!(p.x_m <= farthest_m && std::abs(p.y_m) <= farthest_m))
-      return OutlineFault{i, noted("lies more than 100 m from the face")};
+      return OutlineFault{i, translatable("lies more than 100 m from the face")};
   }
   for (std::size_t i = 0; i < n; ++i)
     for (std::size_t k = i + 1; k < n; ++k)
       if (std::hypot(outline[i].x_m - outline[k].x_m, outline[i].y_m - outline[k].y_m) < nearest_m)
-        return OutlineFault{k, phrase(noted("stands within 5 cm of corner {}"), number(i))};
+        return OutlineFault{k, phrase(translatable("stands within 5 cm of corner {}"), number(i))};
   for (std::size_t i = 0; i < n; ++i)
     for (std::size_t k = i + 2; k < n; ++k) {
       if (i == 0 && k + 1 == n) continue;  // they share the first corner
       if (meet(outline[i], outline[i + 1], outline[k], outline[(k + 1) % n]))
-        return OutlineFault{k, phrase(noted("begins an edge that crosses the one from corner {}"), number(i))};
+        return OutlineFault{k, phrase(translatable("begins an edge that crosses the one from corner {}"), number(i))};
     }
   for (std::size_t i = 0; i < n; ++i)
     if (angle_at(outline[(i + n - 1) % n], outline[i], outline[(i + 1) % n]) < sharpest_rad)
-      return OutlineFault{i, noted("is sharper than 15°")};
+      return OutlineFault{i, translatable("is sharper than 15°")};
   if (std::abs(area_of(outline)) < least_area_m2)
-    return OutlineFault{0, noted("belongs to a floor of less than 0.1 m²")};
+    return OutlineFault{0, translatable("belongs to a floor of less than 0.1 m²")};
   return std::nullopt;
 }
 

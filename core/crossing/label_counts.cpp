@@ -33,13 +33,13 @@ std::size_t set(const std::optional<T>&... numbers) {
 }
 
 LabelCounts of_limits(const Tables& tables) {
-  Counter counter(noted("limits"));
+  Counter counter(translatable("limits"));
   counter.add_each(tables.limits);
   return counter.counts();
 }
 
 LabelCounts of_owners(const Tables& tables) {
-  Counter counter(noted("owners' rules"));
+  Counter counter(translatable("owners' rules"));
   for (const SurfaceRule& rule : tables.surface_rules)
     counter.add(rule.source, set(rule.cover, rule.heave_caution, rule.heave_stop, rule.least_angle, rule.pit_setback,
                                  rule.pipe_end_setback, rule.clear_of_centre, rule.largest_driven));
@@ -47,7 +47,7 @@ LabelCounts of_owners(const Tables& tables) {
 }
 
 LabelCounts of_excavation(const Tables& tables) {
-  Counter counter(noted("excavation"));
+  Counter counter(translatable("excavation"));
   for (const ExcavationRuleSet& set : tables.excavation) {
     counter.add(set.source, 3);              // protection, ladder, spoil
     counter.add_each(set.slopes, 2);         // slope, depth
@@ -58,7 +58,7 @@ LabelCounts of_excavation(const Tables& tables) {
 }
 
 LabelCounts of_pipes(const Tables& tables) {
-  Counter counter(noted("pipes"));
+  Counter counter(translatable("pipes"));
   for (const PipeMaterial& pipe : tables.pipes) {
     if (!pipe.strength) continue;
     const PipeStrength& strength = *pipe.strength;
@@ -75,14 +75,14 @@ LabelCounts of_pipes(const Tables& tables) {
 }
 
 LabelCounts of_locating(const Tables& tables) {
-  Counter counter(noted("locating"));
+  Counter counter(translatable("locating"));
   for (const LocatingPreset& preset : tables.locating)
     counter.add(preset.source, set(preset.lateral, preset.lateral_of_depth, preset.vertical, preset.vertical_of_depth));
   return counter.counts();
 }
 
 LabelCounts of_soils(const Tables& tables) {
-  Counter counter(noted("soils"));
+  Counter counter(translatable("soils"));
   constexpr std::size_t always = 14;
   for (const SoilClass& soil : tables.soils)
     counter.add(soil.source, always + set(soil.undrained_strength, soil.friction_angle, soil.earth_pressure_ratio));
@@ -90,7 +90,7 @@ LabelCounts of_soils(const Tables& tables) {
 }
 
 LabelCounts of_tools(const Tables& tables) {
-  Counter counter(noted("tools"));
+  Counter counter(translatable("tools"));
   counter.add_each(tables.tools, 9);
   return counter.counts();
 }
@@ -104,12 +104,12 @@ std::vector<LabelCounts> label_counts(const Tables& tables) {
 
 std::string label_table(const Tables& tables) {
   const std::vector<LabelCounts> counts = label_counts(tables);
-  std::string text = std::string("| ") + said("label") + " |", rule = "| --- |";
+  std::string text = std::string("| ") + translated("label") + " |", rule = "| --- |";
   for (const LabelCounts& one : counts) {
-    text += std::string(" ") + said(one.table) + " |";
+    text += std::string(" ") + translated(one.table) + " |";
     rule += " --- |";
   }
-  text += std::string(" ") + said("all") + " |\n" + rule + " --- |\n";
+  text += std::string(" ") + translated("all") + " |\n" + rule + " --- |\n";
   for (std::size_t i = 0; i < all_source_labels.size(); ++i) {
     std::size_t all = 0;
     text += "| " + label_text(all_source_labels[i]) + " |";

@@ -209,7 +209,7 @@ Json json_of(const PipeCheck& check) {
                  {"at_least", Json(check.at_least)},
                  {"source", check.source.text.empty() ? Json() : Json(check.source.text.english())},
                  {"source_label", check.source.text.empty() ? Json() : Json(words(check.source.label))},
-                 {"text", Json(said(std::string_view(check.text)))}});
+                 {"text", Json(translated(std::string_view(check.text)))}});
 }
 
 Json json_of(const LoadPoint& load) {

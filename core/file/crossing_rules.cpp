@@ -19,8 +19,8 @@ void check_bore(Reader& reader, const Bore& bore, const std::string& place) {
   if (bore.tool.tool_class.empty() && !bore.tool.diameter)
     reader.refuse(place + "/tool", "neither class nor diameter_m", "a class of tool, or a typed diameter_m");
   else if (const Result<void> holds = reader.error() ? Result<void>() : tool_holds(bore.tool, reader.tables()); !holds)
-    reader.refuse(place + "/tool/" + holds.error().place.english(), said_phrase(holds.error().found),
-                  said_phrase(holds.error().expected));
+    reader.refuse(place + "/tool/" + holds.error().place.english(), translated_phrase(holds.error().found),
+                  translated_phrase(holds.error().expected));
   if (!(bore.exit.station.m - bore.launch.station.m >= least_station_step_m))
     reader.refuse(place + "/exit/station_m", digits(bore.exit.station.m),
                   "an exit beyond the launch: more than launch.station_m, which is " + digits(bore.launch.station.m) +
@@ -52,7 +52,7 @@ void check_floor(Reader& reader, const Pit& pit, const std::string& place) {
       json_pointer(place + "/floor_outline", corner), "[" + digits(p.x_m) + "," + digits(p.y_m) + "]",
       "corners of a floor, [into the pit from its face, to the left]: 3 to 24, no two within 5 cm, none before "
       "the face, no edges that cross, 0.1 m² or more; this one " +
-          said_phrase(fault->what));
+          translated_phrase(fault->what));
 }
 
 void check_pits(Reader& reader, const Pits& pits, const std::string& place) {

@@ -52,23 +52,23 @@ std::string disk_words(int code) {
   switch (code) {
     case ENOENT:
     case ENOTDIR:
-      return said("no such file or folder");
+      return translated("no such file or folder");
     case EISDIR:
-      return said("a folder");
+      return translated("a folder");
     case EACCES:
     case EPERM:
-      return said("no permission");
+      return translated("no permission");
     case EROFS:
-      return said("a read-only disk");
+      return translated("a read-only disk");
     case ENOSPC:
     case EDQUOT:
-      return said("a full disk");
+      return translated("a full disk");
     case EFBIG:
-      return said("a file larger than this system allows");
+      return translated("a file larger than this system allows");
     case ELOOP:
-      return said("too many symbolic links");
+      return translated("too many symbolic links");
     case EIO:
-      return said("a fault of the disk");
+      return translated("a fault of the disk");
     default:
       return std::system_category().message(code);
   }

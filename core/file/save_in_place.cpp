@@ -156,11 +156,11 @@ std::string settled(const std::string& target, std::string text) {
 }
 
 Result<Written> save_in_place(const std::string& path, const std::string& target, std::string_view text) {
-  const std::string wanted = said("a place that can be written");
+  const std::string wanted = translated("a place that can be written");
   const OpenFile file(::open(target.c_str(), O_RDWR | O_CLOEXEC));
   if (!file.is_open()) return disk_error(path, errno, wanted);
   if (::flock(file.fd(), LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK)
-    return fail(path, said("another program that is saving it"), said("a file that nobody is saving"));
+    return fail(path, translated("another program that is saving it"), translated("a file that nobody is saving"));
   if (!mend(file.fd(), target)) return disk_error(path, errno, wanted);
   std::string before;
   if (!read_all(target, no_bound, before)) return disk_error(path, errno, wanted);

@@ -143,7 +143,7 @@ bool heights_good(const std::vector<std::optional<double>>& heights, const Reade
 }  // namespace
 
 ErrorInWords ErrorInWords::of(const Error& error) {
-  return {said_phrase(error.place), said_phrase(error.found), said_phrase(error.expected)};
+  return {translated_phrase(error.place), translated_phrase(error.found), translated_phrase(error.expected)};
 }
 
 std::string packed(const ReaderRequest& request) {
@@ -178,8 +178,8 @@ bool send_packed(const ReaderAnswer& answer, const std::function<bool(std::strin
 std::optional<ReaderAnswer> checked_answer(std::string_view bytes, const ReaderRequest& request) {
   std::optional<ReaderAnswer> answer = unpacked<ReaderAnswer>(bytes);
   if (!answer) return std::nullopt;
-  const int said = (answer->error ? 1 : 0) + (answer->found ? 1 : 0) + (answer->heights ? 1 : 0);
-  if (said != 1) return std::nullopt;
+  const int kinds = (answer->error ? 1 : 0) + (answer->found ? 1 : 0) + (answer->heights ? 1 : 0);
+  if (kinds != 1) return std::nullopt;
   if (answer->error) clean(*answer->error, request.path);
   const bool heights_wanted = request.raster.has_value();
   if (answer->found && (heights_wanted || !Check(*answer->found, request).good())) return std::nullopt;

@@ -19,7 +19,7 @@ inline constexpr std::uint32_t answer_version = 2;
 
 struct RequestText {
   std::string english;
-  std::string turned;
+  std::string translated;
 };
 
 /// A counted text with its forms, for one and for more; of a language with another rule they stay English.

@@ -33,7 +33,7 @@ std::optional<FileUnit> unit_named_in(std::string_view heading) {
     }
     return false;
   };
-  if (says("us-ft") || says("usft") || says("ftus") || says(said("us survey feet")) || says(said("us survey foot")))
+  if (says("us-ft") || says("usft") || says("ftus") || says(translated("us survey feet")) || says(translated("us survey foot")))
     return FileUnit::us_survey_foot;
   if (says("ft") || says("feet") || says("foot")) return FileUnit::foot;
   if (says("m") || says("metre") || says("metres") || says("meter") || says("meters")) return FileUnit::metre;

@@ -107,9 +107,9 @@ std::optional<Error> FoundBuilder::must_end(double share) {
   for (const FoundSurface& s : found.surfaces) count += s.points.size();
   if (count > wish_.most_vertices)
     return Error{"file", say_count("more than {} vertex", "more than {} vertices", wish_.most_vertices),
-                 said("a part of the drawing or survey near the crossing")};
+                 translated("a part of the drawing or survey near the crossing")};
   if (wish_.progress && !wish_.progress(std::clamp(share, 0.0, 1.0)))
-    return Error{"file", std::string(told_to_stop), said("to be read to its end")};
+    return Error{"file", std::string(told_to_stop), translated("to be read to its end")};
   return std::nullopt;
 }
 
@@ -148,14 +148,14 @@ void FoundBuilder::forget_zero_heights(bool mixed) {
   if (single > 0)
     found.notes.push_back(say_count("{} height of 0 among others counts as not given",
                                     "{} heights of 0 among others count as not given", single));
-  if (mixed) found.notes.emplace_back(said("the file mixes vertices with and without height"));
+  if (mixed) found.notes.emplace_back(translated("the file mixes vertices with and without height"));
 }
 
 void FoundBuilder::drop_flat_surfaces() {
   std::erase_if(found.surfaces, [&](const FoundSurface& surface) {
     const bool flat =
         std::all_of(surface.points.begin(), surface.points.end(), [](const Point3& p) { return p.z_m == 0; });
-    if (flat) leave_out("surface " + found.layers[surface.layer], "", said("height 0 throughout counts as not given"));
+    if (flat) leave_out("surface " + found.layers[surface.layer], "", translated("height 0 throughout counts as not given"));
     return flat;
   });
 }

@@ -63,10 +63,10 @@ class Reader {
     for (const Line& line : lines_)
       if (auto error = read(line)) return tl::unexpected(*error);
     if (out_.points.size() < 2)
-      return fail(said("ground line"),
+      return fail(translated("ground line"),
                   say_count("{} point in {}", "{} points in {}", out_.points.size(),
                             say_count_in("of text", "{} line", "{} lines", lines_.size())),
-                  said("at least two lines with station and elevation, \"12.50, 102.30\""));
+                  translated("at least two lines with station and elevation, \"12.50, 102.30\""));
     if (auto error = put_in_order()) return tl::unexpected(*error);
     say_what_was_done();
     return std::move(out_);
@@ -83,8 +83,8 @@ class Reader {
         if (field.text.find('.') != std::string::npos) with_point = &line;
       }
     if (!out_.decimal_comma || with_point == nullptr) return std::nullopt;
-    return Error{place(*with_point), said("a decimal point in a file with decimal commas"),
-                 said("one decimal mark, no thousands separators")};
+    return Error{place(*with_point), translated("a decimal point in a file with decimal commas"),
+                 translated("one decimal mark, no thousands separators")};
   }
 
   std::optional<Error> read(const Line& line) {
@@ -98,9 +98,9 @@ class Reader {
         return std::nullopt;
       }
     }
-    if (line.open_quote) return leave_out(line, said("a quote that is not closed"));
+    if (line.open_quote) return leave_out(line, translated("a quote that is not closed"));
     if (line.fields.size() <= std::max(columns_.station, columns_.elevation))
-      return leave_out(line, said("no second column"));
+      return leave_out(line, translated("no second column"));
     double station = 0;
     double elevation = 0;
     if (const auto reason = read_number(line.fields[columns_.station], station))
@@ -143,7 +143,7 @@ class Reader {
     for (std::size_t i = 2; i < line.fields.size(); ++i)
       if (csv::looks_like_number(line.fields[i].text))
         return Error{place(line), say("a number in column {}", i + 1),
-                     said("two columns, or a header that names \"station\" and \"elevation\"")};
+                     translated("two columns, or a header that names \"station\" and \"elevation\"")};
     return std::nullopt;
   }
 
@@ -165,18 +165,18 @@ class Reader {
       const auto [it, is_new] = first_at.emplace(out_.points[i].station_m, i);
       if (is_new) continue;
       return Error{"line " + std::to_string(line_of_[i]),
-                   say("station {:g}, as on line {}", it->first, line_of_[it->second]), said("each station once")};
+                   say("station {:g}, as on line {}", it->first, line_of_[it->second]), translated("each station once")};
     }
     const auto by_station = [](const LevelPoint& a, const LevelPoint& b) { return a.station_m < b.station_m; };
     if (std::is_sorted(out_.points.begin(), out_.points.end(), by_station)) return std::nullopt;
     std::sort(out_.points.begin(), out_.points.end(), by_station);
-    out_.notes.emplace_back(said("the points were put in order of station"));
+    out_.notes.emplace_back(translated("the points were put in order of station"));
     return std::nullopt;
   }
 
   void say_what_was_done() {
-    if (out_.decimal_comma) out_.notes.emplace_back(said("commas were read as decimal marks"));
-    if (more_columns_) out_.notes.emplace_back(said("columns beside station and elevation were not used"));
+    if (out_.decimal_comma) out_.notes.emplace_back(translated("commas were read as decimal marks"));
+    if (more_columns_) out_.notes.emplace_back(translated("columns beside station and elevation were not used"));
   }
 
   std::vector<Line> lines_;
@@ -191,14 +191,14 @@ class Reader {
 Result<GroundCsv> read_ground_csv(std::string_view text) {
   constexpr std::size_t most_bytes = 64u << 20;
   if (text.size() > most_bytes)
-    return fail(said("file"), say_count("{} byte", "{} bytes", text.size()), said("at most 64 MB"));
+    return fail(translated("file"), say_count("{} byte", "{} bytes", text.size()), translated("at most 64 MB"));
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
-    return fail(said("file"), said("UTF-16 text"), said("UTF-8 text"));
+    return fail(translated("file"), translated("UTF-16 text"), translated("UTF-8 text"));
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  if (text.find('\0') != std::string_view::npos) return fail(said("file"), said("zero bytes"), said("text"));
+  if (text.find('\0') != std::string_view::npos) return fail(translated("file"), translated("zero bytes"), translated("text"));
   std::vector<Line> lines = csv::lines_of(text);
   if (lines.empty())
-    return fail(said("file"), said("nothing"), said("lines with station and elevation, \"12.50, 102.30\""));
+    return fail(translated("file"), translated("nothing"), translated("lines with station and elevation, \"12.50, 102.30\""));
   return Reader(std::move(lines)).run();
 }
 

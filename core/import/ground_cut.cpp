@@ -113,7 +113,7 @@ class Cutter {
       line.covered_m += std::max(0.0, to - from);
       end = piece.to.station_m;
     }
-    if (doubled) line.notes.push_back(said("surfaces lie over each other along the line: the first met was taken"));
+    if (doubled) line.notes.push_back(translated("surfaces lie over each other along the line: the first met was taken"));
     // Rounding at shared corners must not count as a gap.
     line.covered_m += 1e-9 * static_cast<double>(pieces.size()) + same_place_m;
     if (line.points.empty()) line.covered_m = 0;
@@ -214,7 +214,7 @@ class Cutter {
           longest = std::max(longest, std::hypot(corners[k].x_m - corners[(k + 1) % 3].x_m,
                                                  corners[k].y_m - corners[(k + 1) % 3].y_m));
       }
-      line = chained(std::move(pieces), said("triangles between the points"));
+      line = chained(std::move(pieces), translated("triangles between the points"));
       if (longest > 15)
         line.notes.push_back(
             say("few ground points near the line: triangles with sides up to {:.0f} m were cut", longest));
@@ -234,7 +234,7 @@ class Cutter {
     for (std::size_t i = 1; i < on.size(); ++i) pieces.push_back({on[i - 1], on[i]});
     Line line = chained(std::move(pieces), "profile");
     if (!line.points.empty())
-      line.notes.emplace_back(said("the ground line runs through the points within 1 m of the crossing line"));
+      line.notes.emplace_back(translated("the ground line runs through the points within 1 m of the crossing line"));
     return line;
   }
 
@@ -261,7 +261,7 @@ class Cutter {
     const bool low =
         std::any_of(out.begin(), out.end(), [](const LevelPoint& p) { return !(std::abs(p.elevation_m) <= 1e4); });
     if (!low) return out;
-    notes.emplace_back(said("heights beyond 10,000 m are not taken for ground: is the unit of heights right?"));
+    notes.emplace_back(translated("heights beyond 10,000 m are not taken for ground: is the unit of heights right?"));
     return {};
   }
 

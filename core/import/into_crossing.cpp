@@ -49,7 +49,7 @@ class Importer {
  private:
   [[nodiscard]] bool stop(double share) const { return progress_ && !progress_(share); }
   static tl::unexpected<Error> stopped_error() {
-    return fail(said("import"), std::string(told_to_stop), said("to be carried to its end"));
+    return fail(translated("import"), std::string(told_to_stop), translated("to be carried to its end"));
   }
 
   void take_layer(const PlacedFile& file, std::uint32_t layer) {
@@ -61,11 +61,11 @@ class Importer {
     for (const FoundFeature& f : found.features) points += f.layer == layer && f.shape == Shape::point ? 1u : 0u;
     if (points > 0 && !choice.join_points && choice.meaning != Meaning::background)
       leave_out(where_, say_count("{} single point", "{} single points", points),
-                said("a line is wanted: let the points be joined"));
+                translated("a line is wanted: let the points be joined"));
     const LayerLines lines = lines_of_layer(file, layer);
     if (lines.without_place > 0)
       leave_out(where_, say_count("{} element", "{} elements", lines.without_place),
-                said("too far off to have a place in the local frame"));
+                translated("too far off to have a place in the local frame"));
     for (const LayerLine& line : lines.lines) {
       const auto parts = inside_box(line.path, box_);
       far += parts.empty() ? 1u : 0u;
@@ -136,11 +136,11 @@ class Importer {
     const bool any = std::any_of(path.begin(), path.end(), [](const PathVertex& v) { return v.z_m.has_value(); });
     if (!any) return {};
     std::string reason;
-    if (!from) reason = said("not said whether they are elevations or depths below the ground");
-    if (from && !level) reason = said("not said whether they are of the crown, the centre or the invert");
+    if (!from) reason = translated("not said whether they are elevations or depths below the ground");
+    if (from && !level) reason = translated("not said whether they are of the crown, the centre or the invert");
     if (from && level && *level != LevelMeant::centre && !diameter)
-      reason = said("the centre cannot be told without the diameter");
-    if (from == DepthFrom::ground && out_.ground.empty()) reason = said("depths below a ground that is not known");
+      reason = translated("the centre cannot be told without the diameter");
+    if (from == DepthFrom::ground && out_.ground.empty()) reason = translated("depths below a ground that is not known");
     for (PathVertex& v : path) {
       if (!v.z_m) continue;
       double z = *v.z_m;
@@ -186,8 +186,8 @@ class Importer {
       out_.surface.push_back(std::move(road));
     }
     if (edges_.size() % 2 == 1)
-      leave_out(said("crossing line"), say("road edge at station {:.2f} m", edges_.back().station_m),
-                said("an odd number of road edges: it has no other side"));
+      leave_out(translated("crossing line"), say("road edge at station {:.2f} m", edges_.back().station_m),
+                translated("an odd number of road edges: it has no other side"));
     if (edges_.size() > 2)
       out_.notes.push_back(say("{} road edges along the line were paired in their order", edges_.size()));
   }
@@ -312,7 +312,7 @@ Result<Imported> into_crossing(const std::vector<ImportFile>& files, const Cross
 
 Crossing crossing_from(const Imported& imported) {
   constexpr double depth_m = 1.2;
-  Crossing crossing = blank_crossing(said("New crossing"));
+  Crossing crossing = blank_crossing(translated("New crossing"));
   crossing.name = imported.name.empty() ? crossing.name : imported.name;
   crossing.bore.exit.station = imported.length;
   // Nobody gave the ground: a line that ends before the launch counts as missing.

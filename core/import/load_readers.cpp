@@ -9,7 +9,7 @@ namespace burrow {
 namespace {
 
 Result<const Readers*> load() {
-  std::string why = said("it is not there");
+  std::string why = translated("it is not there");
   for (const std::filesystem::path& place : beside_program(BURROW_READERS_NAME)) {
     // The library itself is bound at once (it is linked so); the hundred that it brings along need not be.
     void* library = ::dlopen(place.c_str(), RTLD_LAZY | RTLD_LOCAL);
@@ -21,16 +21,16 @@ Result<const Readers*> load() {
     if (!symbol) continue;
     const Readers* readers = reinterpret_cast<const Readers* (*)()>(symbol)();
     if (readers->version == readers_version) return readers;
-    why = said("it is of another version");
+    why = translated("it is of another version");
   }
-  return fail(say("importer library {}", BURROW_READERS_NAME), why, said("the library beside the program"));
+  return fail(say("importer library {}", BURROW_READERS_NAME), why, translated("the library beside the program"));
 }
 
 }  // namespace
 
 Result<const Readers*> load_readers() {
   static const Result<const Readers*> readers = load();
-  if (readers) (*readers)->speak(spoken());  // the library has a dictionary of its own
+  if (readers) (*readers)->use_dictionary(dictionary());  // the library has a dictionary of its own
   return readers;
 }
 

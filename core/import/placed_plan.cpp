@@ -32,11 +32,11 @@ class Placer {
     const double dx = ends[1].x_m - ends[0].x_m, dy = ends[1].y_m - ends[0].y_m;
     plan_.length_m = std::hypot(dx, dy);
     if (!std::isfinite(plan_.length_m))
-      return fail(said("crossing line"), fmt::format("{:g}, {:g}", line_.exit.x_m, line_.exit.y_m),
-                  said("places within the coordinate system of the first file"));
+      return fail(translated("crossing line"), fmt::format("{:g}, {:g}", line_.exit.x_m, line_.exit.y_m),
+                  translated("places within the coordinate system of the first file"));
     if (!(plan_.length_m >= 0.5 && plan_.length_m <= 2000))
-      return fail(said("crossing line"), say("{:.3f} m long", plan_.length_m),
-                  said("two points 0.5 m to 2000 m apart"));
+      return fail(translated("crossing line"), say("{:.3f} m long", plan_.length_m),
+                  translated("two points 0.5 m to 2000 m apart"));
     plan_.along = {dx / plan_.length_m, dy / plan_.length_m};
     if (auto error = georeference()) return tl::unexpected(*error);
     for (const ImportFile& file : files_)
@@ -63,7 +63,7 @@ class Placer {
     constexpr double worth_saying_m = 0.1;
     std::string note;
     if (done.shift_unknown)
-      note = said(
+      note = translated(
           "no datum shift between its coordinate system and that of the first file is known here: it may lie off by "
           "many metres");
     else if (done.error_m > worth_saying_m)
@@ -148,8 +148,8 @@ double metres_of_height(const ImportFile& file) {
 Result<PlacedPlan> place(const std::vector<ImportFile>& files, const CrossingLine& line) {
   for (const double v : {line.launch.x_m, line.launch.y_m, line.exit.x_m, line.exit.y_m})
     if (!(std::abs(v) <= 1e11))
-      return fail(said("crossing line"), fmt::format("{:g}", v), said("a coordinate of the plan"));
-  if (files.empty()) return fail(said("import"), said("no file"), said("at least one"));
+      return fail(translated("crossing line"), fmt::format("{:g}", v), translated("a coordinate of the plan"));
+  if (files.empty()) return fail(translated("import"), translated("no file"), translated("at least one"));
   return Placer(files, line).run();
 }
 

@@ -32,9 +32,9 @@ bool is_text_grid(std::string_view head) {
 std::optional<Error> cannot_be(const std::string& path, std::string_view head) {
   constexpr std::size_t brand = 7;  // the signature of a binary drawing begins with its maker's word
   if (head.size() > 12 && head.substr(brand).starts_with(" Binary DXF\r\n"))
-    return Error{path, said("a binary DXF drawing"), said("DXF saved as text (ASCII)")};
+    return Error{path, translated("a binary DXF drawing"), translated("DXF saved as text (ASCII)")};
   if (head.starts_with("AC10") && head.find('\0') != std::string_view::npos)
-    return Error{path, said("a DWG drawing"), said("DXF saved as text (ASCII)")};
+    return Error{path, translated("a DWG drawing"), translated("DXF saved as text (ASCII)")};
   return std::nullopt;
 }
 
@@ -56,7 +56,7 @@ Result<Found> read_survey(const std::string& path, const ReadWish& wish) {
   constexpr std::uintmax_t most_bytes = 512u << 20u;
   std::error_code error;
   const std::uintmax_t size = fs::file_size(path, error);
-  if (size > most_bytes) return fail(said("file"), say("{} MB", size >> 20u), said("at most 512 MB"));
+  if (size > most_bytes) return fail(translated("file"), say("{} MB", size >> 20u), translated("at most 512 MB"));
   std::ifstream in(path, std::ios::binary);
   std::ostringstream text;
   text << in.rdbuf();
@@ -69,14 +69,14 @@ Result<Found> read_with_library(const std::string& path, const std::string& name
                                                    ".xml", ".landxml", ".tif", ".tiff"})) {
     std::string known;
     for (const std::string& ending : readable_endings()) known += (known.empty() ? "" : " ") + ending.substr(1);
-    return fail(said("file"), said("a kind of file that is not read"), known);
+    return fail(translated("file"), translated("a kind of file that is not read"), known);
   }
   // These are held in memory whole while they are read, at several times their size.
   constexpr std::uintmax_t most_text_bytes = 256u << 20u;
   std::error_code error;
   const std::uintmax_t size = fs::file_size(path, error);
   if (ends_with_any(name, {".json", ".geojson", ".xml", ".landxml", ".kml"}) && size > most_text_bytes)
-    return fail(said("file"), say("{} MB", size >> 20u), said("at most 256 MB: a part of the data near the crossing"));
+    return fail(translated("file"), say("{} MB", size >> 20u), translated("at most 256 MB: a part of the data near the crossing"));
   const Result<const Readers*> readers = load_readers();
   if (!readers) return tl::unexpected(readers.error());
   return (*readers)->read(path, wish);
@@ -87,11 +87,11 @@ Result<Found> read_with_library(const std::string& path, const std::string& name
 std::optional<Error> no_plain_file(const std::string& path) {
   std::error_code error;
   const fs::file_status status = fs::status(path, error);
-  if (fs::is_directory(status)) return Error{path, said("a folder"), said("a file")};
+  if (fs::is_directory(status)) return Error{path, translated("a folder"), translated("a file")};
   if (!fs::exists(status))
-    return Error{path, said("no file that can be opened"), said("a file that is there and may be read")};
+    return Error{path, translated("no file that can be opened"), translated("a file that is there and may be read")};
   // A pipe or a device may never end.
-  if (!fs::is_regular_file(status)) return Error{path, said("a pipe or a device"), said("a file")};
+  if (!fs::is_regular_file(status)) return Error{path, translated("a pipe or a device"), translated("a file")};
   return std::nullopt;
 }
 
@@ -102,16 +102,16 @@ bool needs_library(const std::string& path) {
 Result<Found> read_here(const std::string& path, const ReadWish& wish) {
   if (auto no = no_plain_file(path)) return tl::unexpected(*no);
   if (!std::ifstream(path, std::ios::binary))
-    return fail(path, said("no file that can be opened"), said("a file that is there and may be read"));
+    return fail(path, translated("no file that can be opened"), translated("a file that is there and may be read"));
   const std::string head = head_of(path), name = csv::lower(path);
-  if (head.empty()) return fail(path, said("an empty file"), said("survey, drawing or map data"));
+  if (head.empty()) return fail(path, translated("an empty file"), translated("survey, drawing or map data"));
   if (auto no = cannot_be(path, head)) return tl::unexpected(*no);
   Result<Found> found = is_survey(name, head) ? read_survey(path, wish) : read_with_library(path, name, head, wish);
   if (!found) {
     Error why = std::move(found).error();
-    const std::string place = said_phrase(why.place);
-    why.place = place == "file" || place == said("file") ? path : path + ": " + place;
-    why.found = as_utf8(said_phrase(why.found));
+    const std::string place = translated_phrase(why.place);
+    why.place = place == "file" || place == translated("file") ? path : path + ": " + place;
+    why.found = as_utf8(translated_phrase(why.found));
     return tl::unexpected(std::move(why));
   }
   // A reader asks now and then; what it met since counts too.
@@ -119,7 +119,7 @@ Result<Found> read_here(const std::string& path, const ReadWish& wish) {
   for (const FoundSurface& s : found->surfaces) count += s.points.size();
   if (count > wish.most_vertices)
     return fail(path, say_count("more than {} vertex", "more than {} vertices", wish.most_vertices),
-                said("a part of the drawing or survey near the crossing"));
+                translated("a part of the drawing or survey near the crossing"));
   found->file = path;
   return found;
 }

@@ -168,39 +168,39 @@ class ReaderProcess {
 
  private:
   static Error not_started(const std::filesystem::path& program, int error) {
-    return {program.filename().string(), system_says(error), said("the program beside the library")};
+    return {program.filename().string(), system_says(error), translated("the program beside the library")};
   }
-  static std::string to_its_end() { return said("to be read to its end"); }
+  static std::string to_its_end() { return translated("to be read to its end"); }
   [[nodiscard]] Error too_slow() const {
     return {request_.path, say("more than {:g} s of reading", request_.most_seconds),
-            said("a part of the data near the crossing")};
+            translated("a part of the data near the crossing")};
   }
   [[nodiscard]] Error too_large() const {
     return {request_.path, say("more than {} MB of memory to read it", request_.most_memory_bytes / 1'000'000),
-            said("a part of the data near the crossing")};
+            translated("a part of the data near the crossing")};
   }
   [[nodiscard]] Error broke_down(std::string how) const {
-    return {request_.path, std::move(how), said("a whole file; saved anew, or as another kind, it may be read")};
+    return {request_.path, std::move(how), translated("a whole file; saved anew, or as another kind, it may be read")};
   }
-  [[nodiscard]] Error nonsense() const { return broke_down(said("a file upon which the reader says nonsense")); }
+  [[nodiscard]] Error nonsense() const { return broke_down(translated("a file upon which the reader says nonsense")); }
 
   [[nodiscard]] Error why_ended(std::optional<int> status) const {
-    if (!status) return broke_down(said("a file upon which the reader breaks down"));
+    if (!status) return broke_down(translated("a file upon which the reader breaks down"));
     if (WIFSIGNALED(*status)) {
       if (WTERMSIG(*status) == SIGXCPU) return too_slow();
       if (WTERMSIG(*status) == SIGKILL)
-        return {request_.path, said("the reader was ended from outside, maybe for want of memory"),
-                said("free memory, or a part of the data near the crossing")};
+        return {request_.path, translated("the reader was ended from outside, maybe for want of memory"),
+                translated("free memory, or a part of the data near the crossing")};
       return broke_down(say("a file upon which the reader breaks down (signal {})", WTERMSIG(*status)));
     }
     switch (WEXITSTATUS(*status)) {
       case reader_no_memory:
         return too_large();
       case reader_not_confined:
-        return {request_.path, said("a system that does not let the reader be confined"),
-                said("Linux with limits of resources and filters of calls (seccomp)")};
+        return {request_.path, translated("a system that does not let the reader be confined"),
+                translated("Linux with limits of resources and filters of calls (seccomp)")};
       case reader_bad_request:
-        return {"burrowline-reader", said("it is of another version"), said("the program beside the library")};
+        return {"burrowline-reader", translated("it is of another version"), translated("the program beside the library")};
       default:
         return broke_down(say("a file upon which the reader breaks down (exit code {})", WEXITSTATUS(*status)));
     }
@@ -291,10 +291,10 @@ ReaderRequest request_for(const std::string& path, const ReadWish& wish) {
   request.most_unpacked_bytes = wish.most_unpacked_bytes;
   request.most_memory_bytes = wish.most_memory_bytes;
   request.most_seconds = wish.most_seconds;
-  request.language = spoken().language;
-  for (const auto& [english, turned] : spoken().texts) request.texts.push_back({english, turned});
-  if (has_usual_plural(spoken().plural))
-    for (const auto& [english, forms] : spoken().counted) request.counted.push_back({english, forms});
+  request.language = dictionary().language;
+  for (const auto& [english, turned] : dictionary().texts) request.texts.push_back({english, turned});
+  if (has_usual_plural(dictionary().plural))
+    for (const auto& [english, forms] : dictionary().counted) request.counted.push_back({english, forms});
   return request;
 }
 
@@ -308,7 +308,7 @@ Result<ReaderAnswer> ask_reader(const std::filesystem::path& program, const Read
 Result<ReaderAnswer> ask_reader(const ReaderRequest& request, const std::function<bool(double)>& progress) {
   const std::vector<std::filesystem::path> programs = beside_program(BURROW_READER_NAME);
   if (programs.empty())
-    return fail(BURROW_READER_NAME, said("it is not there"), said("the program beside the library"));
+    return fail(BURROW_READER_NAME, translated("it is not there"), translated("the program beside the library"));
   return ask_reader(programs.front(), request, progress);
 }
 

@@ -161,11 +161,11 @@ class Reader {
     if (auto error = builder_.must_end(1.0)) return tl::unexpected(*error);
     Found& found = builder_.found;
     if (found.features.empty())
-      return fail(said("survey"), say_count("no points in {} line", "no points in {} lines", layout_.lines),
-                  said("a point a line, \"17,538484.571,1455544.537,682.233,KERB\""));
+      return fail(translated("survey"), say_count("no points in {} line", "no points in {} lines", layout_.lines),
+                  translated("a point a line, \"17,538484.571,1455544.537,682.233,KERB\""));
     found.order = order_;
     found.order_is_known = known_;
-    if (layout_.decimal_comma) found.notes.emplace_back(said("commas were read as decimal marks"));
+    if (layout_.decimal_comma) found.notes.emplace_back(translated("commas were read as decimal marks"));
     return builder_.finish();
   }
 
@@ -185,7 +185,7 @@ class Reader {
       return;
     }
     if (words_alone)
-      return builder_.leave_out(place(line), line.text, said("no numbers, and no header that names north and east"));
+      return builder_.leave_out(place(line), line.text, translated("no numbers, and no header that names north and east"));
     known_ = !order_.empty();
     if (order_.empty()) order_ = order_for(layout_);
     begun_ = true;
@@ -266,8 +266,8 @@ Result<std::string> survey_order(std::string_view letters) {
   std::replace(order.begin(), order.end(), 'x', 'e');
   const auto wrong = [&] {
     return fail(
-        said("order"), std::string(letters),
-        said("letters of the columns from the left: p point, n north, e east, z height, d description, - not used; "
+        translated("order"), std::string(letters),
+        translated("letters of the columns from the left: p point, n north, e east, z height, d description, - not used; "
              "n and e must be there, none twice"));
   };
   for (const char c : order)
@@ -281,11 +281,11 @@ Result<std::string> survey_order(std::string_view letters) {
 Result<Found> read_survey_csv(std::string_view text, const ReadWish& wish) {
   constexpr std::size_t most_bytes = 512u << 20;
   if (text.size() > most_bytes)
-    return fail(said("file"), say_count("{} byte", "{} bytes", text.size()), said("at most 512 MB"));
+    return fail(translated("file"), say_count("{} byte", "{} bytes", text.size()), translated("at most 512 MB"));
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
-    return fail(said("file"), said("UTF-16 text"), said("UTF-8 text"));
+    return fail(translated("file"), translated("UTF-16 text"), translated("UTF-8 text"));
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  if (text.find('\0') != std::string_view::npos) return fail(said("file"), said("zero bytes"), said("text"));
+  if (text.find('\0') != std::string_view::npos) return fail(translated("file"), translated("zero bytes"), translated("text"));
   return Reader(text, wish).run();
 }
 

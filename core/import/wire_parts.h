@@ -73,8 +73,8 @@ void each_part(Is<ErrorInWords> auto& e, Visit visit) {
 }
 template <class Visit>
 void each_part(Is<RequestText> auto& t, Visit visit) {
-  auto& [english, turned] = t;
-  visit(english, turned);
+  auto& [english, translated] = t;
+  visit(english, translated);
 }
 template <class Visit>
 void each_part(Is<RequestCounted> auto& t, Visit visit) {

@@ -51,8 +51,8 @@ Result<LiveLoad> european_load(Length cover, Length carriageway) {
   if (!european) return tl::unexpected(european.error());
   const bool axle = european->model_2_Pa > european->model_1_Pa;
   LiveLoad load = told(european->greater_Pa(),
-                       axle ? noted("EN 1991-2 load model 2, single axle of 400 kN, half-space, worst place below")
-                            : noted("EN 1991-2 load model 1, tandems and even load, half-space, worst place below"),
+                       axle ? translatable("EN 1991-2 load model 2, single axle of 400 kN, half-space, worst place below")
+                            : translatable("EN 1991-2 load model 1, tandems and even load, half-space, worst place below"),
                        axle ? SourceLabel::from_memory : SourceLabel::second_hand, cover.m);
   load.european = *european;
   return load;
@@ -64,8 +64,8 @@ Result<LiveLoad> rail_load(Length cover) {
   if (!rail) return tl::unexpected(rail.error());
   LiveLoad load =
       told(rail->pressure_Pa,
-           rail->by_table ? noted("Cooper E80 by the printed table, impact included; cover from the bottom of the ties")
-                          : noted("Cooper E80 by the half-space with impact; cover from the bottom of the ties"),
+           rail->by_table ? translatable("Cooper E80 by the printed table, impact included; cover from the bottom of the ties")
+                          : translatable("Cooper E80 by the half-space with impact; cover from the bottom of the ties"),
            rail->by_table ? SourceLabel::second_hand : SourceLabel::from_memory, below_ties_m);
   load.rail = *rail;
   return load;
@@ -95,10 +95,10 @@ Result<LiveLoad> live_load(Traffic traffic, Length cover, Length span, Length ro
       return european_load(cover, Length{std::abs(road_width.m)});
     case Traffic::light:
       return group_load(group_pressure(WheelGroup::light_vehicle, cover),
-                        noted("EN 1991-1-1 category G, axle of 90 kN, half-space, worst place below"), cover);
+                        translatable("EN 1991-1-1 category G, axle of 90 kN, half-space, worst place below"), cover);
     case Traffic::cars:
       return group_load(group_pressure(WheelGroup::car, cover),
-                        noted("EN 1991-1-1 category F, axle of 20 kN, half-space, worst place below"), cover);
+                        translatable("EN 1991-1-1 category F, axle of 20 kN, half-space, worst place below"), cover);
     case Traffic::none:
       break;
   }
@@ -125,7 +125,7 @@ Result<Pressure> plant_stress(const std::vector<Plant>& plant, const PlanPoint& 
     if (!one) return one;
     sum.Pa += one->Pa;
   }
-  if (!std::isfinite(sum.Pa)) return out_of_range(noted("load of the machines"), sum.Pa, noted("a number"));
+  if (!std::isfinite(sum.Pa)) return out_of_range(translatable("load of the machines"), sum.Pa, translatable("a number"));
   return sum;
 }
 

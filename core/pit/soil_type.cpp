@@ -46,34 +46,34 @@ class Order {
 
 void start_cohesive(Order& order, const std::optional<Pressure>& strength) {
   using enum ExcavationType;
-  if (!strength) return order.set(a, c, noted("cohesive, strength not known: any of the three"));
+  if (!strength) return order.set(a, c, translatable("cohesive, strength not known: any of the three"));
   const double tsf = strength->Pa / tsf_Pa;
   if (tsf >= 1.5 * (1 - rounding))
-    return order.set(a, noted("cohesive, unconfined strength 1.5 tsf (144 kPa) or more"));
+    return order.set(a, translatable("cohesive, unconfined strength 1.5 tsf (144 kPa) or more"));
   if (tsf > 0.5 * (1 + rounding))
-    return order.set(b, noted("cohesive, unconfined strength between 0.5 and 1.5 tsf (48 to 144 kPa)"));
-  order.set(c, noted("cohesive, unconfined strength 0.5 tsf (48 kPa) or less"));
+    return order.set(b, translatable("cohesive, unconfined strength between 0.5 and 1.5 tsf (48 to 144 kPa)"));
+  order.set(c, translatable("cohesive, unconfined strength 0.5 tsf (48 kPa) or less"));
 }
 
 void start(Order& order, const SoilSeen& seen) {
   using enum ExcavationType;
   switch (seen.matter) {
     case ExcavationMatter::rock:
-      return order.set(stable_rock, noted("rock that stays whole while it is laid open"));
+      return order.set(stable_rock, translatable("rock that stays whole while it is laid open"));
     case ExcavationMatter::broken_rock:
-      return seen.wet.value_or(false) ? order.set(c, noted("rock that is not stable, with water"))
-                                      : order.set(b, noted("dry rock that is not stable"));
+      return seen.wet.value_or(false) ? order.set(c, translatable("rock that is not stable, with water"))
+                                      : order.set(b, translatable("dry rock that is not stable"));
     case ExcavationMatter::cemented:
-      return order.set(a, noted("cemented soil such as caliche or hardpan"));
+      return order.set(a, translatable("cemented soil such as caliche or hardpan"));
     case ExcavationMatter::cohesive:
       return start_cohesive(order, seen.unconfined_strength);
     case ExcavationMatter::silt:
-      return order.set(b, noted("silt, silt or sandy loam, or angular gravel"));
+      return order.set(b, translatable("silt, silt or sandy loam, or angular gravel"));
     case ExcavationMatter::granular:
-      return order.set(c, noted("sand, gravel or loamy sand"));
+      return order.set(c, translatable("sand, gravel or loamy sand"));
     case ExcavationMatter::fill:
       return seen.unconfined_strength ? start_cohesive(order, seen.unconfined_strength)
-                                      : order.set(c, noted("fill without cohesion"), SourceLabel::our_model);
+                                      : order.set(c, translatable("fill without cohesion"), SourceLabel::our_model);
   }
 }
 
@@ -84,16 +84,16 @@ TypeProposal propose_type(const SoilSeen& seen) {
   Order order;
   start(order, seen);
   if (seen.matter == ExcavationMatter::rock) return order.proposal();
-  if (seen.wet.value_or(false)) order.demote(c, noted("under water, or water seeps out of it freely"));
+  if (seen.wet.value_or(false)) order.demote(c, translatable("under water, or water seeps out of it freely"));
   if (seen.dip_run_per_rise && seen.dip_run_per_rise->v <= steep_dip)
-    order.demote(c, noted("layers dip into the pit at 4H : 1V or steeper"));
-  if (seen.fissured.value_or(false)) order.demote(b, noted("fissured: no Type A"));
-  if (seen.vibrated.value_or(false)) order.demote(b, noted("shaken by traffic or the like: no Type A"));
+    order.demote(c, translatable("layers dip into the pit at 4H : 1V or steeper"));
+  if (seen.fissured.value_or(false)) order.demote(b, translatable("fissured: no Type A"));
+  if (seen.vibrated.value_or(false)) order.demote(b, translatable("shaken by traffic or the like: no Type A"));
   if (seen.disturbed.value_or(false) || seen.matter == ExcavationMatter::fill)
-    order.demote(b, noted("dug before: no Type A"));
+    order.demote(b, translatable("dug before: no Type A"));
   if (!seen.fissured || !seen.vibrated || !seen.disturbed)
-    order.leave_open(b, noted("nobody has said that it is not fissured, shaken or dug before"));
-  if (!seen.wet) order.leave_open(c, noted("nobody has said that no water seeps out of it"));
+    order.leave_open(b, translatable("nobody has said that it is not fissured, shaken or dug before"));
+  if (!seen.wet) order.leave_open(c, translatable("nobody has said that no water seeps out of it"));
   return order.proposal();
 }
 

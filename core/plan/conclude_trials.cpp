@@ -54,7 +54,7 @@ class TrialsJudge {
     if (inside.of <= 0) return;
     finding.code = "trials.exit-window";
     finding.subject = "exit-pit";
-    finding.name = noted("exit pit");
+    finding.name = translatable("exit pit");
     finding.station_m = crossing_.bore.exit.station.m;
     add(finding, Severity::stop, inside.upper_95(), limit_of(crossing_, tables_, "exit_window_chance"));
   }

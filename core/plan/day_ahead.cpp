@@ -30,7 +30,7 @@ bool passed(const DayWork& work, const Clearance& c) {
 }
 
 std::string called_by(const Clearance& c) {
-  return c.name.empty() ? said_word(c.kind) + " " + c.id : c.name;
+  return c.name.empty() ? translated_word(c.kind) + " " + c.id : c.name;
 }
 
 void list_utilities(DayWork& work) {

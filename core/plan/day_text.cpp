@@ -20,7 +20,7 @@ std::string chance(double value, UnitSystem units) {
 
 /// Who is near, for a sentence: "the gas main", "the gas main and 2 more".
 std::string near_names(const DayAnswer& day) {
-  if (day.near.empty()) return said("a service");
+  if (day.near.empty()) return translated("a service");
   const std::string& first = day.near.front().name;
   if (day.near.size() == 1) return first;
   return say_count("{1} and {0} more", "{1} and {0} more", day.near.size() - 1, first);
@@ -31,24 +31,24 @@ std::string near_names(const DayAnswer& day) {
 std::string advice_title(Advice advice) {
   switch (advice) {
     case Advice::stop_and_look:
-      return said("Stop and look");
+      return translated("Stop and look");
     case Advice::leave_and_expose:
-      return said("Stop, leave the tool, expose");
+      return translated("Stop, leave the tool, expose");
     case Advice::back_out:
-      return said("Back out");
+      return translated("Back out");
     case Advice::go_on:
       break;
   }
-  return said("Go on");
+  return translated("Go on");
 }
 
 std::string advice_text(const DayAnswer& day, UnitSystem units) {
-  if (!day.advice) return day.ended ? said("The bore has ended.") : said("Not started.");
+  if (!day.advice) return day.ended ? translated("The bore has ended.") : translated("Not started.");
   switch (*day.advice) {
     case Advice::go_on:
-      return said("Nothing read so far speaks against going on. Read the next mark.");
+      return translated("Nothing read so far speaks against going on. Read the next mark.");
     case Advice::stop_and_look:
-      return day.near.empty() ? said("Shut the air and look: take a fix, look at the hose and the ground, then decide.")
+      return day.near.empty() ? translated("Shut the air and look: take a fix, look at the hose and the ground, then decide.")
                               : say("Shut the air and look. Do not drive back: {} is near and nobody has exposed it.",
                                     near_names(day));
     case Advice::leave_and_expose:
@@ -96,8 +96,8 @@ std::string reason_text(const DayReason& r, UnitSystem units) {
     return at_station(
         say("least cover ahead {}, more than {} wanted", length(r.measured, units), length(r.limit, units)), r, units);
   if (r.code == "day.ticket")
-    return r.broken ? said("the utility search does not hold on this day, or its marks cannot be seen")
-                    : said("the utility search holds on this day, and its marks can be seen");
+    return r.broken ? translated("the utility search does not hold on this day, or its marks cannot be seen")
+                    : translated("the utility search holds on this day, and its marks can be seen");
   return say("chance to arrive in the exit pit {}, {} wanted", chance(r.measured, units), chance(r.limit, units));
 }
 
@@ -105,15 +105,15 @@ std::string next_text(const NextReading& next, UnitSystem units) {
   const std::string turn =
       next.decides.empty() ? "" : "; " + say("chance that it turns the advice {}", chance(next.chance_to_turn, units));
   if (next.kind == NextReadingKind::expose) return say("expose {}", next.name) + turn;
-  const char* what = next.kind == NextReadingKind::fix ? said("a fix here") : said("a level on the tail now");
+  const char* what = next.kind == NextReadingKind::fix ? translated("a fix here") : translated("a level on the tail now");
   return say("{} leaves the arrival uncertain by {} across and {} up or down (one standard deviation)", what,
              length(next.sd_lateral_m, units), length(next.sd_vertical_m, units)) +
          turn;
 }
 
 std::string left_out_text(const ReadingLeftOut& left_out, const DayRecord& record) {
-  const std::string kind = left_out.reading < record.readings.size() ? said_word(record.readings[left_out.reading].kind)
-                                                                     : std::string(said("reading"));
+  const std::string kind = left_out.reading < record.readings.size() ? translated_word(record.readings[left_out.reading].kind)
+                                                                     : std::string(translated("reading"));
   switch (left_out.trouble) {
     case ReadingTrouble::beyond_path:
       return say("{}: beyond the predicted path, or where the tool has not been", kind);
@@ -132,7 +132,7 @@ std::string odd_rate_text(const std::vector<OddRateChance>& odds, UnitSystem uni
   std::string text;
   for (const OddRateChance& odd : odds) {
     if (odd.what == OddRate::as_before || odd.chance < 0.02) continue;
-    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", said_word(odd.what), chance(odd.chance, units));
+    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", translated_word(odd.what), chance(odd.chance, units));
   }
   return text;
 }
@@ -140,36 +140,36 @@ std::string odd_rate_text(const std::vector<OddRateChance>& odds, UnitSystem uni
 std::vector<DayLine> day_lines(const DayAnswer& day, const Crossing& crossing, UnitSystem units) {
   std::vector<DayLine> lines;
   const auto add = [&](std::string what, std::string value) { lines.push_back({std::move(what), std::move(value)}); };
-  add(said("advice"), (day.advice ? advice_title(*day.advice) + ". " : "") + advice_text(day, units));
-  add(said("nose"),
+  add(translated("advice"), (day.advice ? advice_title(*day.advice) + ". " : "") + advice_text(day, units));
+  add(translated("nose"),
       say("{} in, station {}, offset {}, level {} (± {} across, ± {} up or down)", length(day.nose_m, units),
           format(day.nose.x_m, Dimension::station, units), format(day.nose.y_m, Dimension::station, units),
           format(day.nose.z_m, Dimension::station, units), length(day.nose.sd_lateral_m, units),
           length(day.nose.sd_vertical_m, units)));
   if (day.arrival.offset_m) {
-    add(said("arrives"), say("offset {}, level {} (± {} across, ± {} up or down)",
+    add(translated("arrives"), say("offset {}, level {} (± {} across, ± {} up or down)",
                              format(*day.arrival.offset_m, Dimension::station, units),
                              format(*day.arrival.elevation_m, Dimension::station, units),
                              length(*day.arrival.sd_lateral_m, units), length(*day.arrival.sd_vertical_m, units)));
-    add(said("arrives in the exit pit"), chance(*day.arrival.chance_inside_exit_pit, units));
+    add(translated("arrives in the exit pit"), chance(*day.arrival.chance_inside_exit_pit, units));
   } else {
-    add(said("arrives"), said("the path does not reach the exit"));
+    add(translated("arrives"), translated("the path does not reach the exit"));
   }
-  if (day.bands_in_doubt) add("", said("The true spread is wider than these bands say: run the random trials."));
+  if (day.bands_in_doubt) add("", translated("The true spread is wider than these bands say: run the random trials."));
   if (day.rate.left_p50_s)
-    add(said("time left"),
+    add(translated("time left"),
         say("{} (one in ten below {}, one in ten above {})", format(*day.rate.left_p50_s, Dimension::duration, units),
             format(*day.rate.left_p10_s, Dimension::duration, units),
             format(*day.rate.left_p90_s, Dimension::duration, units)));
   for (const DayReason& reason : day.reasons)
-    add(reason.broken ? said("against") : said("for"), reason_text(reason, units));
+    add(reason.broken ? translated("against") : translated("for"), reason_text(reason, units));
   if (!day.rate.odds.empty())
     if (const std::string odd = odd_rate_text(day.rate.odds.back(), units); !odd.empty())
-      add(said("the rate may mean"), odd);
-  for (const NextReading& next : day.next) add(said("worth knowing"), next_text(next, units));
+      add(translated("the rate may mean"), odd);
+  for (const NextReading& next : day.next) add(translated("worth knowing"), next_text(next, units));
   for (const DayRecord& record : crossing.record)
     if (record.id == day.record)
-      for (const ReadingLeftOut& out : day.left_out) add(said("not used"), left_out_text(out, record));
+      for (const ReadingLeftOut& out : day.left_out) add(translated("not used"), left_out_text(out, record));
   return lines;
 }
 

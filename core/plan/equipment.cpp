@@ -21,8 +21,8 @@ class List {
     boring();
     air();
     setting_out();
-    pit(said("launch pit"), answer_.launch_pit, answer_.launch_pit_work);
-    pit(said("exit pit"), answer_.exit_pit, answer_.exit_pit_work);
+    pit(translated("launch pit"), answer_.launch_pit, answer_.launch_pit_work);
+    pit(translated("exit pit"), answer_.exit_pit, answer_.exit_pit_work);
     watching();
     people();
     return std::move(items_);
@@ -42,9 +42,9 @@ class List {
         say("piercing tool, {} across, {} long", text(tool_.diameter.m, Dimension::small_length),
             text(tool_.length.m, Dimension::length)),
         say("{}; two people or a hoist to lower it", text(tool_.mass.kg, Dimension::mass)));
-    add(EquipmentGroup::boring, said("a way to turn the tool to reverse from the launch pit, tried before it goes in"));
+    add(EquipmentGroup::boring, translated("a way to turn the tool to reverse from the launch pit, tried before it goes in"));
     if (const auto& pipe = crossing_.pipe) {
-      std::string what = said("pipe");
+      std::string what = translated("pipe");
       if (!pipe->material.empty()) what += ", " + pipe->material;
       if (pipe->outside_diameter) what += ", " + text(pipe->outside_diameter->m, Dimension::small_length);
       if (*pipe->count > 1) what += ", " + say_count("{} of them", "{} of them", *pipe->count);
@@ -54,17 +54,17 @@ class List {
               : "");
       if (pipe->insertion.value != Insertion::pushed)
         add(EquipmentGroup::boring, say("{} to pull it, with swivel and pulling head", word_of(pipe->pull_by.value)));
-      add(EquipmentGroup::boring, said("end caps for the pipe"), said("so that no soil is drawn in"));
+      add(EquipmentGroup::boring, translated("end caps for the pipe"), translated("so that no soil is drawn in"));
     }
     if (const auto& grout = answer_.surface.grout_hole_m3)
-      add(EquipmentGroup::boring, said("fill for a hole that is given up"),
+      add(EquipmentGroup::boring, translated("fill for a hole that is given up"),
           say("up to {}", text(*grout, Dimension::volume)));
   }
 
   void air() {
     const Air& entered = crossing_.air;
     const auto& supply = answer_.air.supply;
-    std::string compressor = entered.compressor.name.empty() ? std::string(said("compressor"))
+    std::string compressor = entered.compressor.name.empty() ? std::string(translated("compressor"))
                                                              : say("compressor {}", entered.compressor.name);
     if (entered.compressor.free_air) compressor += ", " + text(entered.compressor.free_air->m3_s, Dimension::flow);
     if (entered.compressor.pressure)
@@ -79,43 +79,43 @@ class List {
         add(EquipmentGroup::air, say("hose, {} of {} bore", text(part.length->m, Dimension::length),
                                      text(part.bore->m, Dimension::small_length)));
       if (part.kind == AirPartKind::coupling) couplings += std::min<std::int64_t>(*part.count, 1000);
-      if (part.kind == AirPartKind::lubricator) add(EquipmentGroup::air, said("lubricator in the line, within reach"));
+      if (part.kind == AirPartKind::lubricator) add(EquipmentGroup::air, translated("lubricator in the line, within reach"));
     }
-    add(EquipmentGroup::air, said("a restraint on every coupling, its pin or lock in place"),
+    add(EquipmentGroup::air, translated("a restraint on every coupling, its pin or lock in place"),
         couplings > 0 ? say_count("{} coupling entered, and both ends of the line",
                                   "{} couplings entered, and both ends of the line", couplings)
                       : "");
-    add(EquipmentGroup::air, said("a valve at the launch pit that shuts the air and bleeds the line"));
-    add(EquipmentGroup::air, said("a pressure gauge at the tool's end of the line"));
+    add(EquipmentGroup::air, translated("a valve at the launch pit that shuts the air and bleeds the line"));
+    add(EquipmentGroup::air, translated("a pressure gauge at the tool's end of the line"));
     const OilPlan& oil = answer_.air.oil;
     const std::string fill = text(oil.first_fill.m3, Dimension::small_volume);
-    add(EquipmentGroup::air, said("oil for the tool, made for the temperature of the day"),
+    add(EquipmentGroup::air, translated("oil for the tool, made for the temperature of the day"),
         oil.for_nine_in_ten
             ? say("first fill {}, then up to {}", fill, text(oil.for_nine_in_ten->m3, Dimension::small_volume))
             : say("first fill {}", fill));
     if (answer_.air.water && answer_.air.water->icing != Icing::none)
-      add(EquipmentGroup::air, said("a water separator in the line, with a drain"),
+      add(EquipmentGroup::air, translated("a water separator in the line, with a drain"),
           say("about {} of water comes out", text(answer_.air.water->comes_out_kg_s / 1000, Dimension::small_flow)));
   }
 
   void setting_out() {
-    add(EquipmentGroup::setting_out, said("a level or grade gauge that lies on the tool, checked both ways round"));
+    add(EquipmentGroup::setting_out, translated("a level or grade gauge that lies on the tool, checked both ways round"));
     const Launch& launch = crossing_.bore.launch;
-    add(EquipmentGroup::setting_out, said("sighting stake, line and plumb"),
+    add(EquipmentGroup::setting_out, translated("sighting stake, line and plumb"),
         launch.sight_base ? say("stake {} ahead of the launch face", text(launch.sight_base->m, Dimension::length))
-                          : said("no sight base is entered"));
-    add(EquipmentGroup::setting_out, said("measuring tape, marker and watch"));
+                          : translated("no sight base is entered"));
+    add(EquipmentGroup::setting_out, translated("measuring tape, marker and watch"));
     const auto marks = std::count_if(answer_.marks.begin(), answer_.marks.end(),
                                      [](const Mark& mark) { return mark.hose_m.has_value(); });
     if (marks > 0)
       add(EquipmentGroup::setting_out,
           say_count("tape for {} mark on the hose", "tape for {} marks on the hose", marks));
-    add(EquipmentGroup::setting_out, said("cradle or bearers, and wedges"),
+    add(EquipmentGroup::setting_out, translated("cradle or bearers, and wedges"),
         crossing_.pits.launch.cradle_height->m > 0
             ? say("{} high", text(crossing_.pits.launch.cradle_height->m, Dimension::small_length))
             : "");
     if (crossing_.pits.launch.slab_thickness->m > 0)
-      add(EquipmentGroup::setting_out, said("slab or bedding for the launch pit"),
+      add(EquipmentGroup::setting_out, translated("slab or bedding for the launch pit"),
           say("{} thick", text(crossing_.pits.launch.slab_thickness->m, Dimension::small_length)));
   }
 
@@ -146,24 +146,24 @@ class List {
     std::string expose;
     for (const UtilityAnswer& u : answer_.utilities)
       if (u.expose) expose += (expose.empty() ? "" : ", ") + (u.name.empty() ? u.id : u.name);
-    if (!expose.empty()) add(EquipmentGroup::watching, said("hand tools or suction to expose utilities"), expose);
+    if (!expose.empty()) add(EquipmentGroup::watching, translated("hand tools or suction to expose utilities"), expose);
     const bool heave =
         std::any_of(answer_.marks.begin(), answer_.marks.end(), [](const Mark& mark) { return !mark.under.empty(); });
-    if (heave) add(EquipmentGroup::watching, said("levelling instrument, staff and pegs above the bore"));
+    if (heave) add(EquipmentGroup::watching, translated("levelling instrument, staff and pegs above the bore"));
     const auto has = [&](UtilityKind kind) {
       return std::any_of(crossing_.site.utilities.begin(), crossing_.site.utilities.end(),
                          [&](const Utility& u) { return u.kind == kind; });
     };
-    if (has(UtilityKind::gas)) add(EquipmentGroup::watching, said("gas detector, tried on the day"));
-    add(EquipmentGroup::watching, said("something to hear the tool with: a rod on the ground or a sonde receiver"));
-    add(EquipmentGroup::watching, said("a way for launch pit, exit pit and compressor to speak with one another"));
+    if (has(UtilityKind::gas)) add(EquipmentGroup::watching, translated("gas detector, tried on the day"));
+    add(EquipmentGroup::watching, translated("something to hear the tool with: a rod on the ground or a sonde receiver"));
+    add(EquipmentGroup::watching, translated("a way for launch pit, exit pit and compressor to speak with one another"));
   }
 
   void people() {
-    add(EquipmentGroup::people, said("eye and ear protection, helmet, boots and gloves for everybody"));
-    add(EquipmentGroup::people, said("barriers and signs around both pits and the compressor"));
-    add(EquipmentGroup::people, said("phone numbers of the owners and of the emergency services, on paper"));
-    add(EquipmentGroup::people, said("first-aid kit and fire extinguisher"));
+    add(EquipmentGroup::people, translated("eye and ear protection, helmet, boots and gloves for everybody"));
+    add(EquipmentGroup::people, translated("barriers and signs around both pits and the compressor"));
+    add(EquipmentGroup::people, translated("phone numbers of the owners and of the emergency services, on paper"));
+    add(EquipmentGroup::people, translated("first-aid kit and fire extinguisher"));
   }
 
   const Crossing& crossing_;
@@ -178,19 +178,19 @@ class List {
 std::string_view title_of(EquipmentGroup group) {
   switch (group) {
     case EquipmentGroup::boring:
-      return said("Boring and pipe");
+      return translated("Boring and pipe");
     case EquipmentGroup::air:
-      return said("Compressor and air line");
+      return translated("Compressor and air line");
     case EquipmentGroup::setting_out:
-      return said("Setting out");
+      return translated("Setting out");
     case EquipmentGroup::pits:
-      return said("Pits");
+      return translated("Pits");
     case EquipmentGroup::watching:
-      return said("Exposing and watching");
+      return translated("Exposing and watching");
     case EquipmentGroup::people:
       break;
   }
-  return said("People");
+  return translated("People");
 }
 
 std::vector<EquipmentItem> equipment_list(const Crossing& crossing, const Tables& tables, const Assessment& assessment,

@@ -23,33 +23,33 @@ std::optional<Error> not_between(const char* place, double value_m, double low_m
 }
 
 std::optional<Error> fault_of(const FirstAnswers& a, const Tables& tables) {
-  if (auto e = not_between(said("length of the bore"), a.length.m, 0.5, longest_m)) return e;
+  if (auto e = not_between(translated("length of the bore"), a.length.m, 0.5, longest_m)) return e;
   if (a.crossed) {
-    if (auto e = not_between(said("width of what is crossed"), a.crossed_width.m, 0.1, longest_m)) return e;
+    if (auto e = not_between(translated("width of what is crossed"), a.crossed_width.m, 0.1, longest_m)) return e;
     if (!(a.crossed_width.m < a.length.m))
-      return Error{said("width of what is crossed"), say("{:g} m with a bore of {:g} m", a.crossed_width.m, a.length.m),
-                   said("less than the length of the bore: the pits stand beside it")};
+      return Error{translated("width of what is crossed"), say("{:g} m with a bore of {:g} m", a.crossed_width.m, a.length.m),
+                   translated("less than the length of the bore: the pits stand beside it")};
   }
   if (!a.rule.empty() && !find_rule(tables, a.rule))
-    return Error{said("rule of the owner"), a.rule, said("one of the table")};
-  if (auto e = not_between(said("rise of the ground"), std::abs(a.rise.m), 0, a.length.m)) return e;
-  if (!find_soil(tables, a.soil)) return Error{"ground", a.soil, said("a soil of the table")};
+    return Error{translated("rule of the owner"), a.rule, translated("one of the table")};
+  if (auto e = not_between(translated("rise of the ground"), std::abs(a.rise.m), 0, a.length.m)) return e;
+  if (!find_soil(tables, a.soil)) return Error{"ground", a.soil, translated("a soil of the table")};
   if (a.water_depth)
-    if (auto e = not_between(said("depth of the water"), a.water_depth->m, 0, 50)) return e;
+    if (auto e = not_between(translated("depth of the water"), a.water_depth->m, 0, 50)) return e;
   for (const MarkedLine& line : a.lines) {
-    if (auto e = not_between(said("where a line is crossed"), line.along.m, -5, a.length.m + 5)) return e;
+    if (auto e = not_between(translated("where a line is crossed"), line.along.m, -5, a.length.m + 5)) return e;
     if (line.depth)
-      if (auto e = not_between(said("depth of a line"), line.depth->m, 0.05, 20)) return e;
+      if (auto e = not_between(translated("depth of a line"), line.depth->m, 0.05, 20)) return e;
     if (line.outside_diameter)
-      if (auto e = not_between(said("diameter of a line"), line.outside_diameter->m, 0.005, 5)) return e;
+      if (auto e = not_between(translated("diameter of a line"), line.outside_diameter->m, 0.005, 5)) return e;
   }
   if (a.pipe_diameter) {
-    if (auto e = not_between(said("diameter of the pipe"), a.pipe_diameter->m, 0.01, 0.5)) return e;
-    if (!find_pipe(tables, a.material)) return Error{"pipe", a.material, said("a material of the table")};
+    if (auto e = not_between(translated("diameter of the pipe"), a.pipe_diameter->m, 0.01, 0.5)) return e;
+    if (!find_pipe(tables, a.material)) return Error{"pipe", a.material, translated("a material of the table")};
   }
-  if (!a.tool.empty() && !find_tool(tables, a.tool)) return Error{"tool", a.tool, said("a class of the table")};
+  if (!a.tool.empty() && !find_tool(tables, a.tool)) return Error{"tool", a.tool, translated("a class of the table")};
   if (a.depth)
-    if (auto e = not_between(said("depth of the axis"), a.depth->m, 0.2, 6)) return e;
+    if (auto e = not_between(translated("depth of the axis"), a.depth->m, 0.2, 6)) return e;
   return std::nullopt;
 }
 
@@ -57,7 +57,7 @@ Utility utility_of(const MarkedLine& line, std::size_t number, double ground_m) 
   Utility u;
   u.id = fmt::format("u{}", number);
   u.kind = line.kind;
-  u.name = say("{} line", said_word(line.kind));
+  u.name = say("{} line", translated_word(line.kind));
   u.status.set(UtilityStatus::live);
   u.outside_diameter = line.outside_diameter;
   u.located.how.set(line.how);
@@ -65,7 +65,7 @@ Utility utility_of(const MarkedLine& line, std::size_t number, double ground_m) 
   u.recorded.from = DepthFrom::ground;
   u.recorded.level = LevelMeant::crown;
   if (line.outside_diameter) u.recorded.diameter = DiameterMeant::outside;
-  u.recorded.source = said("marks on the ground");
+  u.recorded.source = translated("marks on the ground");
   std::optional<double> z;
   if (line.depth) z = ground_m - line.depth->m - line.outside_diameter.value_or(Length{}).m / 2;
   for (const double y : {-half_line_m, half_line_m}) u.path.push_back({line.along.m, y, z});
@@ -115,7 +115,7 @@ std::string tool_for(const Tables& tables, const std::optional<Length>& pipe_dia
 Result<Crossing> first_layout(const FirstAnswers& a, const Tables& tables) {
   if (auto fault = fault_of(a, tables)) return tl::unexpected(std::move(*fault));
   Crossing c = blank_crossing();
-  c.name = a.name.empty() ? said("New crossing") : a.name;
+  c.name = a.name.empty() ? translated("New crossing") : a.name;
   Site& site = c.site;
   const double end = a.length.m;
   site.ground = {{-beyond_m, datum_m}, {0, datum_m}, {end, datum_m + a.rise.m}, {end + beyond_m, datum_m + a.rise.m}};
@@ -150,7 +150,7 @@ Result<Crossing> first_layout(const FirstAnswers& a, const Tables& tables) {
   const std::string tool = a.tool.empty() ? tool_for(tables, a.pipe_diameter) : a.tool;
   const ToolClass* known = find_tool(tables, tool);
   if (!known)
-    return fail(said("tool"), tool.empty() ? said("no class in the table") : tool, said("a class of the table"));
+    return fail(translated("tool"), tool.empty() ? translated("no class in the table") : tool, translated("a class of the table"));
   c.bore.tool.tool_class = tool;
   const SurfaceRule* rule = a.rule.empty() ? nullptr : find_rule(tables, a.rule);
   const LimitRow* diameters = find_limit(tables, "cover_diameters");

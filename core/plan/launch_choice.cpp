@@ -116,7 +116,7 @@ std::vector<Exposure> exposures(const Crossing& crossing, const Tables& tables, 
     if (stop.stop_requested() || !then.best) return all;
     Exposure& exposure = all.emplace_back();
     exposure.utility = utility.id;
-    exposure.name = utility.name.empty() ? said_word(utility.kind) + " " + utility.id : utility.name;
+    exposure.name = utility.name.empty() ? translated_word(utility.kind) + " " + utility.id : utility.name;
     exposure.works = then.works;
     exposure.best = then.best_by_limits ? *then.best_by_limits : *then.best;
     exposure.best.binds = exposure.best.also = -1;

@@ -19,7 +19,7 @@ std::string everywhere_words(const LaunchMap& map, UnitSystem units) {
 }
 
 std::string chance_words(const LaunchCell& cell, UnitSystem units) {
-  return cell.chance_clean ? format(*cell.chance_clean, Dimension::chance, units) : std::string(said("not known"));
+  return cell.chance_clean ? format(*cell.chance_clean, Dimension::chance, units) : std::string(translated("not known"));
 }
 
 /// Where a launch without a stop stands back, since the present one is cleaner.
@@ -34,7 +34,7 @@ std::string stands_back(const LaunchMap& map, UnitSystem units) {
 std::string best_words(const LaunchMap& map, UnitSystem units) {
   const LaunchCell& best = *map.best;
   const std::string place = place_text(map.over, best.place, units);
-  if (!map.works && !best.arrives) return said("No launch on this map arrives.");
+  if (!map.works && !best.arrives) return translated("No launch on this map arrives.");
   if (!map.works)
     return say("No launch on this map works. The nearest: {}, {}.", place, binding_text(map, best, units));
   if (best.verdict == Verdict::stop) return stands_back(map, units);
@@ -69,19 +69,19 @@ std::string cleaner_words(const LaunchMap& map, UnitSystem units) {
 }
 
 std::string reason(MapOver over, const MapEdge& edge) {
-  if (!edge.last) return said("what lies beyond was not searched");
+  if (!edge.last) return translated("what lies beyond was not searched");
   const bool depth = over == MapOver::depth_and_grade;
   switch (edge.side) {
     case MapSide::across_from:
-      return depth ? said("steeper launches are not searched") : said("launches further back are not searched");
+      return depth ? translated("steeper launches are not searched") : translated("launches further back are not searched");
     case MapSide::across_to:
-      return depth ? said("steeper launches are not searched") : said("launches nearer to the exit are not searched");
+      return depth ? translated("steeper launches are not searched") : translated("launches nearer to the exit are not searched");
     case MapSide::down_from:
-      return depth ? said("less cover is not searched") : said("launches further aside are not searched");
+      return depth ? translated("less cover is not searched") : translated("launches further aside are not searched");
     case MapSide::down_to:
       break;
   }
-  return depth ? said("a deeper pit wants an engineer") : said("launches further aside are not searched");
+  return depth ? translated("a deeper pit wants an engineer") : translated("launches further aside are not searched");
 }
 
 }  // namespace
@@ -99,7 +99,7 @@ std::string edge_text(const LaunchMap& map) {
 }
 
 std::string search_headline(const LaunchMap& map, UnitSystem units) {
-  if (!map.best) return said("Nothing was judged.");
+  if (!map.best) return translated("Nothing was judged.");
   if (const std::string stops = everywhere_words(map, units); !stops.empty())
     return sentences({say("No launch works: {}, wherever the launch is.", stops), missing_words(*map.best)});
   const bool names_it = (map.works || map.best->arrives) && !(map.works && map.best->verdict == Verdict::stop);

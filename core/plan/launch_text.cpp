@@ -15,71 +15,71 @@ namespace {
 /// Words for a code; "{}" is what the finding calls its subject.
 struct TitleRow {
   std::string_view code;
-  const char* title;  ///< marked by `noted`
+  const char* title;  ///< marked by `translatable`
 };
 
 constexpr TitleRow titles[] = {
-    {"utility.separation", noted("clear gap to {}")},
-    {"utility.contact", noted("chance of touching {}")},
-    {"utility.encroachment", noted("chance of passing too near to {}")},
-    {"utility.movement", noted("movement of {}")},
-    {"utility.strain", noted("strain of {}")},
-    {"utility.wall-unknown", noted("strain of {}")},
-    {"utility.vibration", noted("shaking of {}")},
-    {"utility.expose", noted("{} not exposed")},
-    {"bore.cover", noted("cover over the bore")},
-    {"bore.cover-low", noted("cover at the edge of the band")},
-    {"bore.climb", noted("climb by the ground")},
-    {"bore.sag", noted("sag by the ground")},
-    {"bore.length", noted("length of the bore")},
-    {"bore.daylight", noted("coming out of the ground early")},
-    {"bore.daylight-chance", noted("chance of coming out of the ground early")},
-    {"bore.cover-chance", noted("chance of too little cover")},
-    {"bore.no-arrival", noted("not reaching the exit")},
-    {"bore.exit-window", noted("chance to come out inside the exit pit")},
-    {"bore.refusal", noted("being stopped by the ground")},
-    {"bore.exit-off-aim", noted("arrival beside the exit entered")},
-    {"bore.grip", noted("grip of the ground on the tool")},
-    {"bore.set", noted("advance at each blow")},
-    {"surface.cover", noted("cover under {}")},
-    {"surface.cover-low", noted("cover under {} at the edge of the band")},
-    {"surface.cover-chance", noted("chance of too little cover under {}")},
-    {"surface.heave", noted("rise of {}")},
-    {"surface.heave-high", noted("rise of {}, high estimate")},
-    {"surface.settlement", noted("later sinking of {}")},
-    {"surface.stuck", noted("getting stuck under {}")},
-    {"surface.would-stop", noted("stopping under {}")},
-    {"surface.angle", noted("angle to {}")},
-    {"surface.pit-setback", noted("pits away from {}")},
-    {"surface.driven", noted("hole under {}")},
-    {"building.vibration", noted("shaking of {}")},
-    {"footing.influence", noted("ground that carries {}")},
-    {"pit.depth", noted("depth of the {}")},
-    {"pit.water", noted("water in the {}")},
-    {"pit.inflow", noted("water running into the {}")},
-    {"pit.utility", noted("{} inside a pit")},
-    {"pit.utility-near", noted("{} beside a pit")},
-    {"pit.floor-length", noted("length of the floor, {}")},
-    {"pit.floor-width", noted("width of the floor, {}")},
-    {"pit.floor-high", noted("level of the floor, {}")},
-    {"pit.floor-low", noted("level of the floor, {}")},
-    {"pit.unprotected", noted("unprotected sides of the {}")},
-    {"pit.slope", noted("slope of the {}")},
-    {"pit.slope-depth", noted("depth for slopes, {}")},
-    {"pit.base-heave", noted("heave of the floor, {}")},
-    {"pit.tool-off-floor", noted("tool off the floor drawn, {}")},
-    {"pit.uplift", noted("uplift of the floor, {}")},
-    {"pit.edge-load", noted("loads beside the {}")},
-    {"pit.plant", noted("{} beside a pit")},
-    {"pit.tree", noted("{} beside a pit")},
-    {"pit.footing-spread", noted("pit beside {}")},
-    {"pit.track-spread", noted("pit beside {}")},
-    {"pit.on-road", noted("pit cut into {}")},
-    {"pit.on-track", noted("pit cut into {}")},
-    {"pit.on-ditch", noted("pit cut into {}")},
-    {"pit.on-structure", noted("pit cut into {}")},
-    {"pit.boundary", noted("pit across {}")},
-    {"pit.heap-on", noted("spoil heap on {}")},
+    {"utility.separation", translatable("clear gap to {}")},
+    {"utility.contact", translatable("chance of touching {}")},
+    {"utility.encroachment", translatable("chance of passing too near to {}")},
+    {"utility.movement", translatable("movement of {}")},
+    {"utility.strain", translatable("strain of {}")},
+    {"utility.wall-unknown", translatable("strain of {}")},
+    {"utility.vibration", translatable("shaking of {}")},
+    {"utility.expose", translatable("{} not exposed")},
+    {"bore.cover", translatable("cover over the bore")},
+    {"bore.cover-low", translatable("cover at the edge of the band")},
+    {"bore.climb", translatable("climb by the ground")},
+    {"bore.sag", translatable("sag by the ground")},
+    {"bore.length", translatable("length of the bore")},
+    {"bore.daylight", translatable("coming out of the ground early")},
+    {"bore.daylight-chance", translatable("chance of coming out of the ground early")},
+    {"bore.cover-chance", translatable("chance of too little cover")},
+    {"bore.no-arrival", translatable("not reaching the exit")},
+    {"bore.exit-window", translatable("chance to come out inside the exit pit")},
+    {"bore.refusal", translatable("being stopped by the ground")},
+    {"bore.exit-off-aim", translatable("arrival beside the exit entered")},
+    {"bore.grip", translatable("grip of the ground on the tool")},
+    {"bore.set", translatable("advance at each blow")},
+    {"surface.cover", translatable("cover under {}")},
+    {"surface.cover-low", translatable("cover under {} at the edge of the band")},
+    {"surface.cover-chance", translatable("chance of too little cover under {}")},
+    {"surface.heave", translatable("rise of {}")},
+    {"surface.heave-high", translatable("rise of {}, high estimate")},
+    {"surface.settlement", translatable("later sinking of {}")},
+    {"surface.stuck", translatable("getting stuck under {}")},
+    {"surface.would-stop", translatable("stopping under {}")},
+    {"surface.angle", translatable("angle to {}")},
+    {"surface.pit-setback", translatable("pits away from {}")},
+    {"surface.driven", translatable("hole under {}")},
+    {"building.vibration", translatable("shaking of {}")},
+    {"footing.influence", translatable("ground that carries {}")},
+    {"pit.depth", translatable("depth of the {}")},
+    {"pit.water", translatable("water in the {}")},
+    {"pit.inflow", translatable("water running into the {}")},
+    {"pit.utility", translatable("{} inside a pit")},
+    {"pit.utility-near", translatable("{} beside a pit")},
+    {"pit.floor-length", translatable("length of the floor, {}")},
+    {"pit.floor-width", translatable("width of the floor, {}")},
+    {"pit.floor-high", translatable("level of the floor, {}")},
+    {"pit.floor-low", translatable("level of the floor, {}")},
+    {"pit.unprotected", translatable("unprotected sides of the {}")},
+    {"pit.slope", translatable("slope of the {}")},
+    {"pit.slope-depth", translatable("depth for slopes, {}")},
+    {"pit.base-heave", translatable("heave of the floor, {}")},
+    {"pit.tool-off-floor", translatable("tool off the floor drawn, {}")},
+    {"pit.uplift", translatable("uplift of the floor, {}")},
+    {"pit.edge-load", translatable("loads beside the {}")},
+    {"pit.plant", translatable("{} beside a pit")},
+    {"pit.tree", translatable("{} beside a pit")},
+    {"pit.footing-spread", translatable("pit beside {}")},
+    {"pit.track-spread", translatable("pit beside {}")},
+    {"pit.on-road", translatable("pit cut into {}")},
+    {"pit.on-track", translatable("pit cut into {}")},
+    {"pit.on-ditch", translatable("pit cut into {}")},
+    {"pit.on-structure", translatable("pit cut into {}")},
+    {"pit.boundary", translatable("pit across {}")},
+    {"pit.heap-on", translatable("spoil heap on {}")},
 };
 
 Dimension dimension_of(const Finding& limit) {
@@ -115,23 +115,23 @@ std::string words_of(const Finding& limit, UnitSystem units) {
   const bool kept = limit.margin && !(*limit.margin < 0) && limit.measured && limit.limit;
   if (!kept) return finding_text(limit, units);
   if (limit.code == "pit.water")
-    return say("floor of {} {} above the water level", said_phrase(limit.name),
+    return say("floor of {} {} above the water level", translated_phrase(limit.name),
                format(-*limit.measured, Dimension::length, units));
   for (const std::string_view code : {"bore.climb", "bore.sag", "bore.set", "bore.exit-off-aim", "surface.would-stop",
                                       "pit.unprotected", "pit.floor-high", "pit.floor-low"})
     if (limit.code == code)
       return fmt::format("{}: {}, {} {}", limit_title(limit), format(*limit.measured, dimension_of(limit), units),
                          format(*limit.limit, dimension_of(limit), units),
-                         limit.at_least ? said("wanted") : said("at most"));
+                         limit.at_least ? translated("wanted") : translated("at most"));
   return finding_text(limit, units);
 }
 
 }  // namespace
 
 std::string limit_title(const Finding& limit) {
-  const std::string name = said_phrase(limit.name);
+  const std::string name = translated_phrase(limit.name);
   for (const TitleRow& row : titles)
-    if (row.code == limit.code) return fmt::vformat(said(row.title), fmt::make_format_args(name));
+    if (row.code == limit.code) return fmt::vformat(translated(row.title), fmt::make_format_args(name));
   std::string words = limit.code;
   std::replace(words.begin(), words.end(), '-', ' ');
   std::replace(words.begin(), words.end(), '.', ' ');
@@ -154,28 +154,28 @@ std::string binding_text(const LaunchMap& map, const LaunchCell& cell, UnitSyste
 std::string margin_text(double margin) {
   const double percent = std::abs(margin) * 100;
   if (!(margin < 0)) return say("margin {:.0f} %", percent);
-  if (percent > 99.5) return said("far short");
+  if (percent > 99.5) return translated("far short");
   return say("{:.0f} % short", std::max(percent, 1.0));
 }
 
 std::string margin_text(const LaunchCell& cell) {
-  if (!cell.arrives) return said("does not arrive");
-  if (cell.margin < 0 && !cell.limit) return said("not kept");
+  if (!cell.arrives) return translated("does not arrive");
+  if (cell.margin < 0 && !cell.limit) return translated("not kept");
   return margin_text(cell.margin);
 }
 
 std::string verdict_text(const LaunchCell& cell) {
   switch (cell.assessed) {
     case Verdict::stop:
-      return cell.verdict == Verdict::stop ? said("stop") : said("stop, the same at every launch");
+      return cell.verdict == Verdict::stop ? translated("stop") : translated("stop, the same at every launch");
     case Verdict::incomplete:
       return say_count("incomplete ({} thing not known)", "incomplete ({} things not known)", cell.missing);
     case Verdict::caution:
-      return cell.verdict == Verdict::caution ? said("caution") : said("caution, the same at every launch");
+      return cell.verdict == Verdict::caution ? translated("caution") : translated("caution, the same at every launch");
     case Verdict::within_limits:
       break;
   }
-  return said("within limits");
+  return translated("within limits");
 }
 
 std::string conflict_text(const LaunchMap& map) {
@@ -195,7 +195,7 @@ std::string gives_text(const Finding& limit, UnitSystem units) {
   if (!limit.measured || !limit.limit) return {};
   const Dimension dimension = dimension_of(limit);
   return fmt::format("{} {}", format(std::abs(*limit.limit - *limit.measured), dimension, units),
-                     limit.at_least ? said("less") : said("more"));
+                     limit.at_least ? translated("less") : translated("more"));
 }
 
 std::vector<std::string> relaxation_lines(const Relaxation& relaxation, UnitSystem units) {
@@ -214,7 +214,7 @@ std::string exposure_text(const Exposure& exposure, MapOver over, UnitSystem uni
 }
 
 std::string tool_text(const ToolRow& row, UnitSystem units) {
-  if (!row.pipe_fits) return said("the pipe is wider than the hole");
+  if (!row.pipe_fits) return translated("the pipe is wider than the hole");
   std::vector<std::string> why;
   for (const Finding& limit : row.why) why.push_back(finding_text(limit, units));
   if (!why.empty()) return joined(why, "; ");
@@ -224,11 +224,11 @@ std::string tool_text(const ToolRow& row, UnitSystem units) {
 std::string insertion_words(Insertion insertion) {
   switch (insertion) {
     case Insertion::pulled_after:
-      return said("pulled in after the tool is out");
+      return translated("pulled in after the tool is out");
     case Insertion::towed:
-      return said("towed behind the tool");
+      return translated("towed behind the tool");
     case Insertion::pushed:
-      return said("pushed in from the launch pit");
+      return translated("pushed in from the launch pit");
   }
   return {};
 }

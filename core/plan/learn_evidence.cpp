@@ -98,18 +98,18 @@ class Gatherer {
   /// Empty text: the evidence is complete.
   std::string gather(const DayRecord& record, BoreEvidence& evidence, std::vector<StopEvidence>& stops) {
     const BorePath path = predict_path(ground_, tool_, crossing_.bore);
-    if (path.points.size() < 2) return said("the layout has no path");
+    if (path.points.size() < 2) return translated("the layout has no path");
     Timeline timeline = timeline_of(record);
     std::vector<PathReading> readings;
     for (const TakenReading& one : taken_readings(crossing_, record, ground_, tool_, path, timeline))
       if (member_of(one.taken) != constant) readings.push_back(one.taken);
-    if (!(timeline.furthest_m > 0)) return said("nothing was bored");
+    if (!(timeline.furthest_m > 0)) return translated("nothing was bored");
     for (StopEvidence& stop : stops_of(record, crossing_, tables_, ground_, path, timeline))
       stops.push_back(std::move(stop));
     const auto [soil, share] = main_soil(crossing_, ground_, path, timeline.furthest_m);
-    if (share < prior_.share_in_class) return said("no soil class makes up most of the bore");
+    if (share < prior_.share_in_class) return translated("no soil class makes up most of the bore");
     const SoilClass* row = find_soil(tables_, soil);
-    if (!row || !(row->wander.rad_sqrt_m > 0)) return said("its soil class has no wander to start from");
+    if (!row || !(row->wander.rad_sqrt_m > 0)) return translated("its soil class has no wander to start from");
     evidence.soil = soil;
     evidence.wander_class = row->wander.rad_sqrt_m;
     // The defaults, not what the layout holds: that may have been learnt from this very record.
@@ -117,7 +117,7 @@ class Gatherer {
     evidence.steer_sd = ModelConstants().steer_constant_sd->v;
     time(path, timeline, evidence);
     if (!readings.empty()) path_readings(path, readings, evidence);
-    if (readings.empty() && !evidence.time_ln) return said("neither a timed mark nor a reading of the path");
+    if (readings.empty() && !evidence.time_ln) return translated("neither a timed mark nor a reading of the path");
     return {};
   }
 

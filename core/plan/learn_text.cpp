@@ -34,15 +34,15 @@ std::vector<LearnRow> learn_rows(const LearnLibrary& library, const Tables& tabl
   const ModelConstants defaults;
   for (const LearnedSoil& soil : library.soils) {
     const SoilClass* row = find_soil(tables, soil.soil);
-    const std::string name = row ? said_phrase(row->name) : soil.soil;
-    rows.push_back({name, said("steering constant"), value_text(soil.steer_constant),
+    const std::string name = row ? translated_phrase(row->name) : soil.soil;
+    rows.push_back({name, translated("steering constant"), value_text(soil.steer_constant),
                     fmt::format("{:.3g}", defaults.steer_constant->v), bores_text(soil.bores)});
-    rows.push_back({name, said("wander, rad/√m"), value_text(soil.wander_rad_sqrt_m),
+    rows.push_back({name, translated("wander, rad/√m"), value_text(soil.wander_rad_sqrt_m),
                     row ? fmt::format("{:.3g}", row->wander.rad_sqrt_m) : std::string("–"), bores_text(soil.bores)});
-    rows.push_back({name, said("field factor"), value_text(soil.field_factor),
+    rows.push_back({name, translated("field factor"), value_text(soil.field_factor),
                     fmt::format("{:.3g}", defaults.field_factor->v), bores_text(soil.timed_bores)});
     if (soil.bored_m > 0 && soil.refusal_rate)
-      rows.push_back({name, said("stops by the ground in 100 m"), rate_text(*soil.refusal_rate),
+      rows.push_back({name, translated("stops by the ground in 100 m"), rate_text(*soil.refusal_rate),
                       row ? fmt::format("{:.3g}", 100 * row->refusal_rate.per_m) : std::string("–"), stops_text(soil)});
   }
   return rows;

@@ -43,7 +43,7 @@ Strip old_trench(const Crossing& crossing, Drawer& draw) {
   const double middle = from + (0.2 + 0.6 * draw.uniform()) * (to - from), skew = 1.0 * (draw.uniform() - 0.5);
   const double half = 0.3 + 0.2 * draw.uniform(), reach = 6;
   Strip trench;
-  trench.name = said("old trench");
+  trench.name = translated("old trench");
   trench.soil = "trench-backfill";
   trench.outline = {{middle - half - skew * reach, -reach},
                     {middle + half - skew * reach, -reach},
@@ -156,12 +156,12 @@ class Maker {
   }
 
   [[nodiscard]] std::string sound(double from_m, double to_m, int stones) const {
-    if (stones > 0) return said("a hard, ringing blow, then even again");
+    if (stones > 0) return translated("a hard, ringing blow, then even again");
     // Over the first metres the body only now comes into the ground.
     const double before = from_m > 0 ? advance_rate(from_m) : 0, now = advance_rate(to_m);
-    if (before > 0 && now > 1.6 * before) return said("the blows turn soft and quick");
-    if (before > 0 && now < before / 1.6) return said("the blows turn hard and slow");
-    return soil_at(to_m).drained ? said("dry, sharp blows, even") : said("dull blows, even");
+    if (before > 0 && now > 1.6 * before) return translated("the blows turn soft and quick");
+    if (before > 0 && now < before / 1.6) return translated("the blows turn hard and slow");
+    return soil_at(to_m).drained ? translated("dry, sharp blows, even") : translated("dull blows, even");
   }
   [[nodiscard]] double advance_rate(double s_m) const {
     double rate = 0;

@@ -18,7 +18,7 @@ std::string number(const std::optional<double>& value, Dimension dimension, Unit
 
 std::string surface_name(const Crossing& crossing, const std::string& id) {
   for (const SurfaceFeature& feature : crossing.site.surface)
-    if (feature.id == id) return feature.name.empty() ? said_word(feature.kind) : feature.name;
+    if (feature.id == id) return feature.name.empty() ? translated_word(feature.kind) : feature.name;
   return id;
 }
 
@@ -30,7 +30,7 @@ std::string air_words(const AirAnswer& air, UnitSystem units) {
   const std::string with = number(air.pressure_worked_with_pa, Dimension::air_pressure, units);
   std::string text;
   if (!air.supply)
-    text = say("pressure at the tool not worked out ({}); {} taken", said(std::string_view(air.not_judged)), with);
+    text = say("pressure at the tool not worked out ({}); {} taken", translated(std::string_view(air.not_judged)), with);
   else if (air.pressure_typed)
     text = say("{} at the tool, {} of free air ({} as typed counts)", at_tool, free_air, with);
   else
@@ -46,7 +46,7 @@ std::string air_words(const AirAnswer& air, UnitSystem units) {
 
 std::string near_words(const MarkNear& near, UnitSystem units) {
   const auto length = [&](double v) { return format(std::abs(v), Dimension::length, units); };
-  const std::string where = !near.above_m        ? std::string(said("depth not known"))
+  const std::string where = !near.above_m        ? std::string(translated("depth not known"))
                             : *near.above_m >= 0 ? say("{} above", length(*near.above_m))
                                                  : say("{} below", length(*near.above_m));
   const std::string along = length(near.ahead_m);
@@ -81,19 +81,19 @@ std::string mark_in_short(const Mark& mark, UnitSystem units) {
   if (count > most) names += "; " + say_count("{} more", "{} more", count - most);
   std::string what = names;
   if (names.empty())
-    what = stop ? said("STOP until it is exposed") : has(MarkTask::slow_down) ? said("slow") : "";
+    what = stop ? translated("STOP until it is exposed") : has(MarkTask::slow_down) ? translated("slow") : "";
   else if (stop)
     what = say("STOP: expose {}", names);
   else if (has(MarkTask::look))
     what = say("slow, look in hole: {}", names);
   else if (has(MarkTask::slow_down))
     what = say("slow: {}", names);
-  std::string text = has(MarkTask::check_alignment) ? said("check line, level") : "";
+  std::string text = has(MarkTask::check_alignment) ? translated("check line, level") : "";
   const auto add = [&](const std::string& more) {
     if (!more.empty()) text += (text.empty() ? "" : "; ") + more;
   };
   add(what);
-  if (has(MarkTask::prepare_arrival)) add(said("clear the exit pit"));
+  if (has(MarkTask::prepare_arrival)) add(translated("clear the exit pit"));
   return text;
 }
 
@@ -112,12 +112,12 @@ std::string task_words(const Mark& mark, const Crossing& crossing) {
 std::string mark_words(const Mark& mark, const Crossing& crossing, UnitSystem units) {
   const auto length = [&](const std::optional<double>& v) { return number(v, Dimension::length, units); };
   const auto time = [&](const std::optional<double>& v) { return number(v, Dimension::duration, units); };
-  std::string text = mark.hose_m ? say("hose {}", length(mark.hose_m)) : said("no hose yet");
+  std::string text = mark.hose_m ? say("hose {}", length(mark.hose_m)) : translated("no hose yet");
   text += ": " + say("nose {}, depth {} ({} to {})", length(mark.nose_m), length(mark.depth_m),
                      length(mark.depth_low_m), length(mark.depth_high_m));
   text += ", ";
   text += mark.time_s.p50 ? say("{} ({} to {})", time(mark.time_s.p50), time(mark.time_s.p10), time(mark.time_s.p90))
-                          : said("would have stopped");
+                          : translated("would have stopped");
   for (const MarkNear& near : mark.near) text += "; " + near_words(near, units);
   if (!mark.tasks.empty()) text += "; " + task_words(mark, crossing);
   return text;

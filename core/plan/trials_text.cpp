@@ -54,27 +54,27 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
   std::optional<double> inside;
   if (arrives && arrival.chance_inside_exit_pit)
     inside = *arrival.chance_inside_exit_pit * (1 - assessment.chance_of_refusal.value_or(0));
-  share(said("arrive in the exit pit"), trials.inside_window, inside);
-  share(said("reach the exit face"), trials.arrived);
-  share(said("come out of the ground before"), trials.daylight, assessment.chance_of_daylight);
-  share(said("are stopped by the ground"), trials.refused, assessment.chance_of_refusal);
+  share(translated("arrive in the exit pit"), trials.inside_window, inside);
+  share(translated("reach the exit face"), trials.arrived);
+  share(translated("come out of the ground before"), trials.daylight, assessment.chance_of_daylight);
+  share(translated("are stopped by the ground"), trials.refused, assessment.chance_of_refusal);
   if (assessment.refusal_station_m)
-    lines.push_back({said("not counted: a blow no longer moves the tool"),
+    lines.push_back({translated("not counted: a blow no longer moves the tool"),
                      say("from station {}", format(*assessment.refusal_station_m, Dimension::station, units)),
                      {},
                      {}});
-  share(said("end at a utility"), trials.contact);
-  if (trials.lost.n > 0) share(said("neither arrive nor stop"), trials.lost);
+  share(translated("end at a utility"), trials.contact);
+  if (trials.lost.n > 0) share(translated("neither arrive nor stop"), trials.lost);
   const auto length = [&](std::string what, const std::optional<Estimate>& estimate, Dimension dimension,
                           const std::optional<double>& closed) {
     if (!estimate) return;
     lines.push_back({std::move(what), estimate_text(estimate, dimension, units),
                      arrives ? closed_text(closed, dimension, units) : std::string(), std::string()});
   };
-  length(said("arrival, offset"), trials.mean_offset_m, Dimension::station, arrival.offset_m);
-  length(said("arrival, level"), trials.mean_elevation_m, Dimension::station, arrival.elevation_m);
-  length(said("standard deviation across"), trials.sd_offset_m, Dimension::small_length, arrival.sd_lateral_m);
-  length(said("standard deviation up and down"), trials.sd_elevation_m, Dimension::small_length, arrival.sd_vertical_m);
+  length(translated("arrival, offset"), trials.mean_offset_m, Dimension::station, arrival.offset_m);
+  length(translated("arrival, level"), trials.mean_elevation_m, Dimension::station, arrival.elevation_m);
+  length(translated("standard deviation across"), trials.sd_offset_m, Dimension::small_length, arrival.sd_lateral_m);
+  length(translated("standard deviation up and down"), trials.sd_elevation_m, Dimension::small_length, arrival.sd_vertical_m);
   for (std::size_t i = 0; i < trials.utilities.size(); ++i) {
     const UtilityTrials& counted = trials.utilities[i];
     const UtilityAnswer* answer = nullptr;
@@ -96,7 +96,7 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
 }
 
 std::string model_status(const ModelConstants& model) {
-  if (!calibrated(model)) return said("our model, not calibrated");
+  if (!calibrated(model)) return translated("our model, not calibrated");
   return say_count("our model, calibrated from {} bore", "our model, calibrated from {} bores",
                    model.calibrated_from.value);
 }

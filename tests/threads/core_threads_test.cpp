@@ -124,13 +124,13 @@ TEST(Threads, Language_ChangesWhileTextsAreMade) {
   const std::optional<Dictionary> german = dictionary_of("de");
   ASSERT_TRUE(german.has_value());
   for (int i = 0; i < 20 || made < 6; ++i) {
-    speak(i % 2 == 0 ? *german : Dictionary{});
+    use_dictionary(i % 2 == 0 ? *german : Dictionary{});
     show_quantities(i % 2 == 0 ? Fineness::fine : Fineness::usual);
     std::this_thread::yield();
   }
   over = true;
   makers.clear();
-  speak(Dictionary{});
+  use_dictionary(Dictionary{});
   show_quantities(Fineness::usual);
 }
 

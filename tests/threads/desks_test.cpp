@@ -134,7 +134,7 @@ TEST(Desks, TwoAtOnce_WhileTheLanguageChanges) {
     for (int i = 0; i < 12; ++i) {
       trials.run();
       search.run();
-      speak(i % 2 == 0 ? *german : Dictionary{});
+      use_dictionary(i % 2 == 0 ? *german : Dictionary{});
       turn(3);
       document.assessment();
     }
@@ -142,7 +142,7 @@ TEST(Desks, TwoAtOnce_WhileTheLanguageChanges) {
     EXPECT_TRUE(trials.current());
   }
   seen_dispatcher().forget_posts();
-  speak(Dictionary{});
+  use_dictionary(Dictionary{});
 }
 
 class ImportJobs : public testing::Test {

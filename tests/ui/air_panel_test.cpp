@@ -122,7 +122,7 @@ TEST(AirPanel, Parts_AddMoveRemove) {
   for (int i = 0; i < 3; ++i) click(w, 5);
   EXPECT_TRUE(w.crossing().air.line.empty());
   EXPECT_FALSE(w.panel.button(5)->isEnabled());
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("enter a hose")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("enter a hose")));
   EXPECT_TRUE(w.panel.view()->bars().empty());
   click(w, 0);
   EXPECT_EQ(w.crossing().air.line.size(), 1u);
@@ -143,20 +143,20 @@ TEST(AirPanel, ListPick_ShowsThatPart) {
 TEST(AirPanel, SaysPressureAndChanges_InBothUnits) {
   for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us}) {
     AirPage w("car-park-duct", units);
-    QString said = w.panel.said();
+    QString shown_text = w.panel.visible_text();
     const AirAnswer& air = w.document.assessment().air;
     const auto shows = [&](double value, Dimension dimension) {
       const QString text = QString::fromStdString(format(value, dimension, units));
-      EXPECT_TRUE(said.contains(text)) << text.toStdString() << " in " << said.toStdString();
+      EXPECT_TRUE(shown_text.contains(text)) << text.toStdString() << " in " << shown_text.toStdString();
     };
     const double at_tool = *air.pressure_at_tool_pa;
-    EXPECT_TRUE(said.contains(units == UnitSystem::us
+    EXPECT_TRUE(shown_text.contains(units == UnitSystem::us
                                   ? QString::number(at_tool / 6894.757, 'f', 1) + QStringLiteral(" psi")
                                   : QString::number(at_tool / 1e5, 'f', 2) + QStringLiteral(" bar")))
-        << said.toStdString();
+        << shown_text.toStdString();
     shows(*air.free_air_m3_s, Dimension::flow);
     shows(air.oil.for_nine_in_ten->m3, Dimension::small_volume);
-    EXPECT_TRUE(said.contains(QStringLiteral("wider hose"))) << said.toStdString();
+    EXPECT_TRUE(shown_text.contains(QStringLiteral("wider hose"))) << shown_text.toStdString();
     // Compressor, each part, tool.
     EXPECT_EQ(w.panel.view()->bars().size(), w.crossing().air.line.size() + 2);
     EXPECT_GE(w.panel.view()->bars().front().share, w.panel.view()->bars().back().share);
@@ -198,14 +198,14 @@ TEST(AirFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
 TEST(RunPanel, ShowsEveryMarkAndList_InBothUnits) {
   for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us}) {
     RunPage w("house-service", units);
-    const QString said = w.panel.said();
+    const QString shown_text = w.panel.visible_text();
     for (const Mark& mark : w.document.assessment().marks) {
       const QString nose = QString::fromStdString(format(*mark.nose_m, Dimension::length, units));
-      EXPECT_TRUE(said.contains(nose)) << nose.toStdString();
+      EXPECT_TRUE(shown_text.contains(nose)) << nose.toStdString();
     }
     for (const char* words : {"check line and level", "clear the exit pit", "Nobody in the exit pit",
                               "Call the locating", "a restraint on every coupling", "No flame", "Take it as live"})
-      EXPECT_TRUE(said.contains(QString::fromUtf8(words)) || said.contains(QStringLiteral("locating reference")))
+      EXPECT_TRUE(shown_text.contains(QString::fromUtf8(words)) || shown_text.contains(QStringLiteral("locating reference")))
           << words;
   }
 }
@@ -213,12 +213,12 @@ TEST(RunPanel, ShowsEveryMarkAndList_InBothUnits) {
 // Live: a lower launch is a deeper mark.
 TEST(RunPanel, FollowsTheCrossing) {
   RunPage w("house-service");
-  const QString before = w.panel.said();
+  const QString before = w.panel.visible_text();
   Launch launch = w.crossing().bore.launch;
   launch.elevation.m -= 0.5;
   ASSERT_TRUE(w.document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("lower")));
   w.panel.refresh_now();
-  EXPECT_NE(w.panel.said(), before);
+  EXPECT_NE(w.panel.visible_text(), before);
 }
 
 TEST(RunPanel, NarrowColumn_NothingHidden) {

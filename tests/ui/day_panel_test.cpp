@@ -95,14 +95,14 @@ TEST(DayPanel, Advice_FollowsTheReadings) {
   DayPage w;
   EXPECT_TRUE(w.panel.advice()->text().startsWith(QStringLiteral("Nothing started")));
   w.click("Start");
-  EXPECT_TRUE(w.panel.advice()->text().startsWith(QStringLiteral("Go on"))) << w.panel.said().toStdString();
-  EXPECT_NE(w.panel.said().indexOf(QStringLiteral("arrives")), -1);
+  EXPECT_TRUE(w.panel.advice()->text().startsWith(QStringLiteral("Go on"))) << w.panel.visible_text().toStdString();
+  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("arrives")), -1);
   w.now = w.now.addSecs(200);
   w.click("Mark");
   w.choose("Kind", "fix");
   w.panel.input(QStringLiteral("offset"))->setText(QStringLiteral("0.9 m"));
   w.type_into(w.panel.input(QStringLiteral("depth")), "0.9 m");
-  EXPECT_FALSE(w.panel.advice()->text().startsWith(QStringLiteral("Go on"))) << w.panel.said().toStdString();
+  EXPECT_FALSE(w.panel.advice()->text().startsWith(QStringLiteral("Go on"))) << w.panel.visible_text().toStdString();
 }
 
 TEST(DayPanel, Remove_TakesThePickedReading) {
@@ -146,7 +146,7 @@ TEST(DayPanel, Learning_IntoTheCrossingAndIntoAFile) {
   }
   const int before = w.steps();
   w.click("Learn from");
-  ASSERT_EQ(w.panel.learning()->library().soils.size(), 1u) << w.panel.learning()->said().toStdString();
+  ASSERT_EQ(w.panel.learning()->library().soils.size(), 1u) << w.panel.learning()->visible_text().toStdString();
   w.click("Take into");
   EXPECT_EQ(w.steps(), before + 1);
   EXPECT_TRUE(w.crossing().bore.model.field_factor.entered);

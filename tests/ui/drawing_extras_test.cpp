@@ -101,12 +101,12 @@ TEST(TurningStrip, IsPaintedOnlyWhenOn) {
 TEST(TurningStrip, NumbersAreThoseOfThePath) {
   const Bench bench("house-service");
   const PathPoint& p = bench.document.assessment().bore.points[20];
-  const QStringList said = turning_numbers(bench.document.assessment(), p.x_m, UnitSystem::metric);
-  ASSERT_EQ(said.size(), 4);
-  EXPECT_TRUE(said[1].contains(QString::fromStdString(format(p.resistance_above_Pa, Dimension::pressure, {}))));
-  EXPECT_TRUE(said[1].contains(QString::fromStdString(format(p.resistance_below_Pa, Dimension::pressure, {}))));
-  EXPECT_TRUE(said[2].startsWith(p.curvature_1_m < 0 ? QStringLiteral("sags") : QStringLiteral("turns up")));
-  EXPECT_TRUE(said[2].contains(QString::fromStdString(format(10 * p.curvature_1_m, Dimension::grade, {}))));
+  const QStringList shown_text = turning_numbers(bench.document.assessment(), p.x_m, UnitSystem::metric);
+  ASSERT_EQ(shown_text.size(), 4);
+  EXPECT_TRUE(shown_text[1].contains(QString::fromStdString(format(p.resistance_above_Pa, Dimension::pressure, {}))));
+  EXPECT_TRUE(shown_text[1].contains(QString::fromStdString(format(p.resistance_below_Pa, Dimension::pressure, {}))));
+  EXPECT_TRUE(shown_text[2].startsWith(p.curvature_1_m < 0 ? QStringLiteral("sags") : QStringLiteral("turns up")));
+  EXPECT_TRUE(shown_text[2].contains(QString::fromStdString(format(10 * p.curvature_1_m, Dimension::grade, {}))));
   EXPECT_TRUE(turning_numbers(bench.document.assessment(), -3, UnitSystem::metric).isEmpty());
   const QStringList feet = turning_numbers(bench.document.assessment(), p.x_m, UnitSystem::us);
   EXPECT_TRUE(feet[1].contains(QStringLiteral("psi")));
@@ -257,9 +257,9 @@ TEST(Stops, EachStretchIsHitAndSaysWhatIsAbove) {
       const StopStretch& s = answer.stops[i];
       const QPointF at(bench.frame.px_x((s.from_m + s.to_m) / 2), y);
       ASSERT_EQ(stop_at(bench.picture(), at), i) << sample;
-      const QString said = pointer_words(bench.picture(), at).join(QLatin1Char(' '));
-      EXPECT_FALSE(said.contains(QStringLiteral("%"))) << "a rate without a source";
-      EXPECT_EQ(said.contains(QStringLiteral("not to be dug out")), s.above != AboveBore::diggable);
+      const QString shown_text = pointer_words(bench.picture(), at).join(QLatin1Char(' '));
+      EXPECT_FALSE(shown_text.contains(QStringLiteral("%"))) << "a rate without a source";
+      EXPECT_EQ(shown_text.contains(QStringLiteral("not to be dug out")), s.above != AboveBore::diggable);
       EXPECT_FALSE(stop_at(bench.picture(), {at.x(), bench.frame.ruler.bottom() - 2}).has_value());
     }
     EXPECT_FALSE(stop_at(bench.picture(), {bench.frame.px_x(answer.stops.back().to_m) + 5, y}).has_value());

@@ -154,7 +154,7 @@ TEST(Muting, NewerFile_IsRefusedWithItsReason) {
   newer.version = known_file_version + 1;
   w.window.document().start_from(newer, false);
   QString why;
-  QObject::connect(&w.page(), &FindingsPanel::refused, &w.page(), [&](const QString& said) { why = said; });
+  QObject::connect(&w.page(), &FindingsPanel::refused, &w.page(), [&](const QString& shown_text) { why = shown_text; });
   w.mute(w.caution() >= 0 ? w.caution() : 0, "anything");
   EXPECT_FALSE(why.isEmpty());
   EXPECT_TRUE(w.crossing().muted.empty());

@@ -150,9 +150,9 @@ TEST(LaunchPage, MissingData_SaysWhatTheBarSays) {
   w.window.document().change({PartKind::utility_search, {}, -1}, search, QStringLiteral("not searched"));
   w.settle();
   ASSERT_EQ(w.window.document().assessment().verdict, Verdict::incomplete);
-  EXPECT_TRUE(w.panel().pointed()->text().contains(QStringLiteral("incomplete ("))) << w.panel().said().toStdString();
-  EXPECT_TRUE(w.panel().said().contains(QStringLiteral("Incomplete: "))) << w.panel().said().toStdString();
-  EXPECT_FALSE(w.panel().said().contains(QStringLiteral("within limits"))) << w.panel().said().toStdString();
+  EXPECT_TRUE(w.panel().pointed()->text().contains(QStringLiteral("incomplete ("))) << w.panel().visible_text().toStdString();
+  EXPECT_TRUE(w.panel().visible_text().contains(QStringLiteral("Incomplete: "))) << w.panel().visible_text().toStdString();
+  EXPECT_FALSE(w.panel().visible_text().contains(QStringLiteral("within limits"))) << w.panel().visible_text().toStdString();
 }
 
 TEST(LaunchPage, ArrowKeys_OneStepEach) {
@@ -223,9 +223,9 @@ TEST(LaunchPage, ToolsOnDemand_RowsSayWhy) {
   QTest::mouseClick(w.panel().tools_button(), Qt::LeftButton);
   ASSERT_TRUE(QTest::qWaitFor([&] { return w.desk().tools() && !w.desk().running(); }, 240000));
   // The page takes the answer over when the event loop comes to it, which on a busy machine is later than the answer.
-  EXPECT_TRUE(QTest::qWaitFor([&] { return w.panel().said().contains(QStringLiteral("(now)")); }, 60000));
-  const QString said = w.panel().said();
-  EXPECT_TRUE(said.contains(QStringLiteral("the pipe is wider than the hole"))) << said.toStdString();
+  EXPECT_TRUE(QTest::qWaitFor([&] { return w.panel().visible_text().contains(QStringLiteral("(now)")); }, 60000));
+  const QString shown_text = w.panel().visible_text();
+  EXPECT_TRUE(shown_text.contains(QStringLiteral("the pipe is wider than the hole"))) << shown_text.toStdString();
 }
 
 TEST(LaunchPage, AnotherCrossing_ForgetsTheMap) {

@@ -23,7 +23,7 @@ TEST(LayoutsPanel, KeepChangeTakeBack) {
   w.window.side().show_page(SideColumn::Page::layouts);
   LayoutsPanel& page = w.window.side().layouts();
   EXPECT_FALSE(page.take()->isEnabled());
-  EXPECT_TRUE(page.said().contains(QStringLiteral("< 0.01"))) << "a chance that small is no mark-up";
+  EXPECT_TRUE(page.visible_text().contains(QStringLiteral("< 0.01"))) << "a chance that small is no mark-up";
   page.name()->setText(QStringLiteral("level launch"));
   click(page.keep());
   ASSERT_EQ(w.crossing().alternatives.size(), 1u);
@@ -34,7 +34,7 @@ TEST(LayoutsPanel, KeepChangeTakeBack) {
   deeper.elevation.m -= 0.5;
   w.window.document().change({PartKind::launch, {}, -1}, deeper, QStringLiteral("deeper"));
   page.refresh_now();
-  EXPECT_TRUE(page.said().contains(QStringLiteral("level launch")));
+  EXPECT_TRUE(page.visible_text().contains(QStringLiteral("level launch")));
 
   page.name()->setText(QStringLiteral("half a metre deeper"));
   click(page.take());

@@ -183,11 +183,11 @@ TEST(ToolPanel, UndoRestoresTheShownText) {
 
 TEST(ToolPanel, SaysTheGenericTrendAndItsLabel) {
   Shown<ToolPanel> w("house-service");
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("take the maker's plate")));
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("[our model]")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("take the maker's plate")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("[our model]")));
   const std::string push =
       format(w.document.assessment().advance.blow.reaction_N, Dimension::force, UnitSystem::metric);
-  EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(push))) << push;
+  EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(push))) << push;
 }
 
 TEST(Panels, NewerFile_SaysReadOnlyAndTakesNothing) {
@@ -237,7 +237,7 @@ TEST(SoilPanel, StrataStandFromTheGroundDown_AndAClassIsOneStep) {
   EXPECT_EQ(w.steps(), 1);
   EXPECT_NE(w.document.assessment(), before);
   EXPECT_TRUE(
-      w.panel.said().contains(QString::fromStdString(find_soil(tables_for_tests(), "medium-sand")->thumb.english())));
+      w.panel.visible_text().contains(QString::fromStdString(find_soil(tables_for_tests(), "medium-sand")->thumb.english())));
   EXPECT_GE(w.panel.values()->find(QStringLiteral("friction angle")), 0);
   EXPECT_EQ(entry_of(w.panel.values(), "undrained strength")->text(), QStringLiteral("45.0 kPa"))
       << "typed values stay";
@@ -253,16 +253,16 @@ TEST(SoilPanel, GuessSaysWhatItDoes_AndSeenTakesItAway) {
   EXPECT_EQ(w.crossing().site.strata[1].known, Given<Known>::enter(Known::guess));
   const std::vector<GuessEffect>& guesses = w.document.assessment().guesses;
   ASSERT_EQ(guesses.size(), 1u);
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("soft clay or stiff clay"))) << w.panel.said().toStdString();
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("soft clay or stiff clay"))) << w.panel.visible_text().toStdString();
   if (guesses[0].chance_of_loss > 0) {
     const std::string chance = format(guesses[0].chance_of_loss, Dimension::chance, UnitSystem::metric);
-    EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(chance)));
+    EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(chance)));
   }
   const std::string lower = format(-guesses[0].shift_low_m, Dimension::small_length, UnitSystem::metric);
-  EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(lower))) << lower << w.panel.said().toStdString();
+  EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(lower))) << lower << w.panel.visible_text().toStdString();
   choose(w.panel.known(), 0);
-  EXPECT_FALSE(w.panel.said().contains(QStringLiteral("soft clay or stiff clay")));
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("Seen")));
+  EXPECT_FALSE(w.panel.visible_text().contains(QStringLiteral("soft clay or stiff clay")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("Seen")));
   EXPECT_EQ(w.steps(), 2);
 }
 
@@ -278,7 +278,7 @@ TEST(SoilPanel, TypedValuesWaterAndModel_EachOneStep) {
   w.type(w.panel.model(), "steering constant", "0.06");
   EXPECT_EQ(w.crossing().bore.model.steer_constant, Given<Ratio>::enter(Ratio{0.06}));
   w.type(w.panel.model(), "calibrated", "12");
-  EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(model_status(ModelConstants{}))));
+  EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(model_status(ModelConstants{}))));
   w.type(w.panel.model(), "steering constant", "");
   EXPECT_EQ(w.crossing().bore.model.steer_constant, ModelConstants{}.steer_constant);
   w.type(w.panel.water(), "water level", "99.5 m");
@@ -295,7 +295,7 @@ TEST(SetupPanel, ShowsTheSetUpOfTheCrew) {
   const CrewSetup setup = crew_setup(w.crossing(), tables_for_tests());
   const auto says = [&](double value, Dimension dimension) {
     const QString text = QString::fromStdString(format(std::abs(value), dimension, UnitSystem::metric));
-    EXPECT_TRUE(w.panel.said().contains(text)) << text.toStdString() << " in " << w.panel.said().toStdString();
+    EXPECT_TRUE(w.panel.visible_text().contains(text)) << text.toStdString() << " in " << w.panel.visible_text().toStdString();
   };
   says(setup.grade.rise.m, Dimension::small_length);
   says(setup.cradle.front_third.above_floor.m, Dimension::length);
@@ -305,19 +305,19 @@ TEST(SetupPanel, ShowsTheSetUpOfTheCrew) {
   says(setup.errors.level_1_percent.up_m, Dimension::small_length);
   says(setup.errors.heading_1_degree.left_m, Dimension::small_length);
   if (setup.hold_until_m) says(*setup.hold_until_m, Dimension::length);
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("nose 7 mm lower than the tail"))) << w.panel.said().toStdString();
-  EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(model_status(ModelConstants{}))));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("nose 7 mm lower than the tail"))) << w.panel.visible_text().toStdString();
+  EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(model_status(ModelConstants{}))));
 }
 
 TEST(SetupPanel, SightBaseAndErrors_AreTypedHere) {
   Shown<SetupPanel> w("first-lesson");
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("no stake entered")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("no stake entered")));
   w.type(w.panel.line(), "sight base", "5 ft");
   EXPECT_NEAR(w.crossing().bore.launch.sight_base->m, 1.524, 1e-12);
-  EXPECT_FALSE(w.panel.said().contains(QStringLiteral("no stake entered")));
+  EXPECT_FALSE(w.panel.visible_text().contains(QStringLiteral("no stake entered")));
   w.type(w.panel.line(), "heading", "1 deg");
   const std::string off = format(1.524 * std::tan(pi / 180), Dimension::small_length, UnitSystem::metric);
-  EXPECT_TRUE(w.panel.said().contains(QString::fromStdString(off + " left"))) << w.panel.said().toStdString();
+  EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(off + " left"))) << w.panel.visible_text().toStdString();
   const double before = *w.document.assessment().arrival.sd_vertical_m;
   w.type(w.panel.errors(), "level error", "10 mm/m");
   EXPECT_GT(*w.document.assessment().arrival.sd_vertical_m, before);

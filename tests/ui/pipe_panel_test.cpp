@@ -95,7 +95,7 @@ TEST(PipePanel, NoPipe_FirstChoiceMakesOne) {
   Page w("house-service");
   ASSERT_TRUE(w.document.change(pipe_part, std::optional<Pipe>(), QStringLiteral("take out")));
   w.panel.refresh_now();
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("No pipe is entered")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("No pipe is entered")));
   EXPECT_TRUE(w.panel.checks()->rows().empty());
   w.choose("material", "polyethylene PE 80");
   ASSERT_TRUE(w.crossing().pipe);

@@ -37,18 +37,18 @@ struct PracticePage : PanelBeside<PracticePanel> {
 TEST(PracticePanel, Lesson_FromStartToTheTable) {
   PracticePage w;
   ASSERT_TRUE(w.opened);
-  EXPECT_NE(w.panel.said().indexOf(QStringLiteral("The level lies")), -1);
+  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("The level lies")), -1);
   w.click("Set out");
   ASSERT_TRUE(w.panel.run());
   w.click("Drive");
-  EXPECT_NE(w.panel.said().indexOf(QStringLiteral("You hear")), -1);
+  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("You hear")), -1);
   w.click("Take a fix");
-  EXPECT_NE(w.panel.said().indexOf(QStringLiteral("The fix here")), -1);
+  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("The fix here")), -1);
   EXPECT_FALSE(w.panel.button(QStringLiteral("Take a fix"))->isVisibleTo(&w.panel));  // one a place
   w.drive_to_the_end();
   ASSERT_TRUE(w.panel.run()->over());
   w.panel.finish_reveal();
-  EXPECT_NE(w.panel.said().indexOf(QStringLiteral("Missed the predicted arrival")), -1);
+  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("Missed the predicted arrival")), -1);
   EXPECT_EQ(w.steps(), 0);  // a bore changes nothing in the crossing
   w.click("Enter in the table");
   EXPECT_EQ(w.steps(), 1);
@@ -146,7 +146,7 @@ TEST(PracticePanel, TryAnError_MissGrowsWithTheSlider) {
   EXPECT_EQ(box.level()->value(), 5);
   const double tilted = box.chart()->points(Across::up).back().y();
   EXPECT_NEAR((tilted - straight) / 1000, 9 * std::tan(0.5 * pi / 180), 0.01);
-  EXPECT_NE(box.said().indexOf(QStringLiteral("At the exit")), -1);
+  EXPECT_NE(box.visible_text().indexOf(QStringLiteral("At the exit")), -1);
   QTest::keyClick(box.sight(), Qt::Key_PageDown);
   EXPECT_LT(box.chart()->points(Across::sideways).back().y(), -50);
   EXPECT_EQ(w.steps(), 0);

@@ -28,7 +28,7 @@ QPushButton* button(QWidget& in, const QString& begins) {
   return nullptr;
 }
 
-QString said(const QWidget& in) {
+QString translated(const QWidget& in) {
   for (const QLabel* l : in.findChildren<QLabel*>())
     if (l->accessibleName() == QLatin1String("What new crossings begin with")) return l->text();
   ADD_FAILURE();
@@ -47,8 +47,8 @@ TEST(Settings, OwnStart_TakenKeptForgotten) {
     dialog.show();
     EXPECT_FALSE(button(dialog, QStringLiteral("Forget"))->isEnabled());
     QTest::mouseClick(button(dialog, QStringLiteral("Take tool")), Qt::LeftButton);
-    EXPECT_TRUE(said(dialog).contains(QStringLiteral("the 95 mm tool"))) << said(dialog).toStdString();
-    EXPECT_TRUE(said(dialog).contains(QStringLiteral("one limit of your own")));
+    EXPECT_TRUE(translated(dialog).contains(QStringLiteral("the 95 mm tool"))) << translated(dialog).toStdString();
+    EXPECT_TRUE(translated(dialog).contains(QStringLiteral("one limit of your own")));
   }
   ASSERT_TRUE(own.kept());
   EXPECT_EQ(*own.kept(), own_start_of(open));

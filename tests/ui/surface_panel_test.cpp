@@ -92,12 +92,12 @@ TEST(SurfacePanel, Rule_ShowsWhatItAsksAndItsSource) {
   }
   w.choose("rule of the owner", "72 in");
   EXPECT_EQ(w.crossing().site.surface[0].rule, rule.id);
-  const QString said = w.panel.said();
-  EXPECT_TRUE(said.contains(QString::fromStdString(format(*rule.cover, UnitSystem::metric)))) << said.toStdString();
-  EXPECT_TRUE(said.contains(QString::fromStdString(rule.source.text.english())));
-  EXPECT_TRUE(said.contains(QStringLiteral("[read]")));
+  const QString shown_text = w.panel.visible_text();
+  EXPECT_TRUE(shown_text.contains(QString::fromStdString(format(*rule.cover, UnitSystem::metric)))) << shown_text.toStdString();
+  EXPECT_TRUE(shown_text.contains(QString::fromStdString(rule.source.text.english())));
+  EXPECT_TRUE(shown_text.contains(QStringLiteral("[read]")));
   w.type(w.panel.limits(), "cover", "2 m");
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("goes before it")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("goes before it")));
   w.type(w.panel.limits(), "cover", "");
   w.choose("rule of the owner", "none");
   EXPECT_TRUE(w.finds("missing.rule", "f1"));
@@ -281,13 +281,13 @@ TEST(SurfacePanel, NothingAbove_SaidWithNameAndDay) {
   w.document.start_from(bare, false);
   w.panel.refresh_now();
   EXPECT_FALSE(w.panel.nothing_above()->isHidden());
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("or say that there is nothing")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("or say that there is nothing")));
   w.type(w.panel.nothing_above(), "nothing on top, says", "E. Walker");
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("or say that there is nothing"))) << "a name alone does not do";
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("or say that there is nothing"))) << "a name alone does not do";
   QTest::keyClick(w.panel.nothing_above()->entry(QStringLiteral("as seen on")), Qt::Key_Down);
   w.panel.refresh_now();
   EXPECT_EQ(w.crossing().site.nothing_above, (Statement{{}, "E. Walker", "2026-03-02", {}}));
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("E. Walker says that there is none")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("E. Walker says that there is none")));
   EXPECT_EQ(w.steps(), 2);
   w.expect_opens_again();
   while (w.document.undo_stack().canUndo()) w.document.undo_stack().undo();

@@ -319,12 +319,12 @@ TEST(UtilitiesEntry, AnotherWayOfLocating_TakesItsLevelAndDropsTypedErrors) {
     EXPECT_EQ(now.level, level);
     EXPECT_FALSE(now.lateral_sd) << way;
     EXPECT_FALSE(now.vertical_sd) << way;
-    EXPECT_TRUE(w.panel.said().contains(QStringLiteral("Errors typed before gave way"))) << way;
+    EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("Errors typed before gave way"))) << way;
     EXPECT_EQ(w.steps(), steps + 1) << way;
     w.document.undo_stack().undo();
     w.panel.refresh_now();
     EXPECT_EQ(w.crossing(), before) << way;
-    EXPECT_FALSE(w.panel.said().contains(QStringLiteral("Errors typed before gave way")))
+    EXPECT_FALSE(w.panel.visible_text().contains(QStringLiteral("Errors typed before gave way")))
         << "undone: not said any more";
   }
   w.choose("located by", "not known");

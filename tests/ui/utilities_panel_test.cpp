@@ -76,7 +76,7 @@ TEST(UtilitiesPanel, ChoicesAndTexts_AreOneStepEach) {
   one_more("status");
   w.choose("diameter of the record", "nominal");
   EXPECT_EQ(utility_of(w.crossing(), "u2").recorded.diameter, DiameterMeant::nominal);
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("add the walls")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("add the walls")));
   one_more("diameter");
   w.choose("level of the record", "not said");
   EXPECT_FALSE(utility_of(w.crossing(), "u2").recorded.level);
@@ -142,10 +142,10 @@ TEST(UtilitiesPanel, UnknownDepthAndDiameter_AreToldAndCanBeEntered) {
   w.type(w.panel.level(), "level of its crown", "");
   for (const PathVertex& p : utility_of(w.crossing(), "u4").path) EXPECT_FALSE(p.z_m);
   EXPECT_TRUE(w.finds("missing.utility-depth", "u4"));
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("not known")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("not known")));
   w.type(w.panel.size_entry(), "outside diameter", "");
   EXPECT_EQ(w.panel.level()->count(), 0) << "a crown without a diameter cannot be converted";
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("Type the outside diameter first")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("Type the outside diameter first")));
   w.type(w.panel.size_entry(), "outside diameter", "4 in");
   w.type(w.panel.level(), "level of its crown", "101.5508");
   for (const PathVertex& p : utility_of(w.crossing(), "u4").path) EXPECT_NEAR(*p.z_m, 101.5, 1e-9);
@@ -195,7 +195,7 @@ TEST(UtilitiesPanel, PresetWithoutNumbers_SaysSo_AndTypedValuesStay) {
   Page w("house-service");
   w.panel.pick("u2");
   w.choose("quality level of the survey", "ASCE 38 B");
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("carries no number")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("carries no number")));
   EXPECT_NEAR(utility_of(w.crossing(), "u2").located.lateral_sd->m, 0.08, 1e-12);
   w.type(w.panel.location(), "location error across", "");
   EXPECT_TRUE(w.finds("missing.utility-location-error", "u2"));
@@ -203,7 +203,7 @@ TEST(UtilitiesPanel, PresetWithoutNumbers_SaysSo_AndTypedValuesStay) {
   EXPECT_NEAR(utility_of(w.crossing(), "u2").located.lateral_sd->m, 0.1016, 1e-12);
   EXPECT_FALSE(w.finds("missing.utility-location-error", "u2"));
   w.choose("quality level of the survey", "PAS 128 B3");
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("no number in height")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("no number in height")));
   EXPECT_FALSE(utility_of(w.crossing(), "u2").located.lateral_sd) << "gives way to the ± 500 mm";
   EXPECT_TRUE(utility_of(w.crossing(), "u2").located.vertical_sd);
   w.choose("quality level of the survey", "none");
@@ -374,18 +374,18 @@ TEST(UtilitiesPanel, NewerFile_TakesNothing) {
 
 TEST(UtilitiesPanel, WholeBore_AnyOfThemAndWhatNobodyDrew) {
   Page w("four-faults");
-  QString said = w.panel.said();
-  said.replace(QChar(0x00a0), QLatin1Char(' '));
+  QString shown_text = w.panel.visible_text();
+  shown_text.replace(QChar(0x00a0), QLatin1Char(' '));
   const QString any = QString::fromStdString(
       format(*w.document.assessment().contact_chance_any, Dimension::chance, UnitSystem::metric));
-  EXPECT_TRUE(said.contains(QStringLiteral("Touching any of them: %1.").arg(any))) << said.toStdString();
-  EXPECT_TRUE(said.contains(QStringLiteral("not counted")));
+  EXPECT_TRUE(shown_text.contains(QStringLiteral("Touching any of them: %1.").arg(any))) << shown_text.toStdString();
+  EXPECT_TRUE(shown_text.contains(QStringLiteral("not counted")));
   w.type(w.panel.unknown_rate(), "services nobody knows of", "2");
-  said = w.panel.said();
-  said.replace(QChar(0x00a0), QLatin1Char(' '));
+  shown_text = w.panel.visible_text();
+  shown_text.replace(QChar(0x00a0), QLatin1Char(' '));
   const Assessment& now = w.document.assessment();
   EXPECT_NEAR(*now.chance_unknown_service, 1 - std::exp(-0.02 * now.bore.length_m * 0.130), 1e-9) << "130 mm tool";
-  EXPECT_TRUE(said.contains(QStringLiteral("Meeting one that nobody drew: ")));
+  EXPECT_TRUE(shown_text.contains(QStringLiteral("Meeting one that nobody drew: ")));
   EXPECT_TRUE(w.finds("site.unknown-service", "site"));
 }
 
@@ -393,14 +393,14 @@ TEST(UtilitiesPanel, Trench_TakenAndLeftOut_OneStepEach) {
   Page w("house-service");
   w.panel.pick("u2");
   const Crossing before = w.crossing();
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("Laid in a trench?")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("Laid in a trench?")));
   QTest::mouseClick(w.panel.trench_button(), Qt::LeftButton);
   w.panel.refresh_now();
   ASSERT_EQ(w.crossing().site.strips.size(), before.site.strips.size() + 1);
   const Strip& strip = w.crossing().site.strips.back();
   EXPECT_EQ(strip.soil, "trench-backfill");
   EXPECT_EQ(w.steps(), 1);
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("is taken as a strip")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("is taken as a strip")));
   w.expect_opens_again();
   QTest::mouseClick(w.panel.trench_button(), Qt::LeftButton);
   EXPECT_EQ(w.crossing(), before);
@@ -434,12 +434,12 @@ TEST(UtilitiesPanel, WhatAHoleBuys_IsSaidInNumbers) {
   const UtilityAnswer& answer = w.document.assessment().utilities[1];
   ASSERT_EQ(answer.expose_rank, 1);
   EXPECT_EQ(w.panel.list()->things().front().tag, QStringLiteral("expose 1"));
-  EXPECT_TRUE(w.panel.said().contains(QStringLiteral("Hole number 1")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("Hole number 1")));
   const auto shows = [&](double value, Dimension dimension) {
     const QString text = QString::fromStdString(format(value, dimension, UnitSystem::metric));
-    QString said = w.panel.said();
-    said.replace(QChar(0x00a0), QLatin1Char(' '));
-    EXPECT_TRUE(said.contains(text)) << text.toStdString() << " in " << said.toStdString();
+    QString shown_text = w.panel.visible_text();
+    shown_text.replace(QChar(0x00a0), QLatin1Char(' '));
+    EXPECT_TRUE(shown_text.contains(text)) << text.toStdString() << " in " << shown_text.toStdString();
   };
   shows(*answer.chance_to_go_on, Dimension::chance);
   shows(*answer.hole_depth_low_m, Dimension::length);

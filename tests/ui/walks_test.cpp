@@ -238,7 +238,7 @@ TEST(Walks, Trainer_FromTheLessonToTheDebrief) {
   ASSERT_TRUE(practice.run()->over());
   practice.finish_reveal();
   w.keep("revealed");
-  EXPECT_TRUE(practice.said().contains(QStringLiteral("Missed the predicted arrival")));
+  EXPECT_TRUE(practice.visible_text().contains(QStringLiteral("Missed the predicted arrival")));
   click("Enter in the table");
   EXPECT_EQ(w.window.document().undo_stack().index(), 1);
 }

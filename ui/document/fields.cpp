@@ -297,7 +297,7 @@ Result<std::optional<double>> read_field(const Field& field, std::string_view te
   const Result<double> value = parse(text, field.dimension, units);
   if (!value) return tl::unexpected(value.error());
   if (!(*value >= field.low && *value <= field.high))
-    return fail(said_label(field.label), format(*value, field.dimension, units),
+    return fail(translated_label(field.label), format(*value, field.dimension, units),
                 say("between {} and {}", format(field.low, field.dimension, units),
                     format(field.high, field.dimension, units)));
   return std::optional<double>(*value);

@@ -19,7 +19,7 @@ class FromDictionary : public QTranslator {
  public:
   using QTranslator::QTranslator;
 
-  [[nodiscard]] bool isEmpty() const override { return spoken().texts.empty(); }
+  [[nodiscard]] bool isEmpty() const override { return dictionary().texts.empty(); }
 
   QString translate(const char* /*class_name*/, const char* text, const char* context, int n) const override {
     if (!text || !*text) return {};
@@ -27,7 +27,7 @@ class FromDictionary : public QTranslator {
       const std::string* form = counted_text(text, static_cast<unsigned long long>(n));
       if (form) return QString::fromStdString(*form);
     }
-    const auto& texts = spoken().texts;
+    const auto& texts = dictionary().texts;
     auto it = context && *context ? texts.find(in_context(context, text)) : texts.end();
     if (it == texts.end()) it = texts.find(std::string_view(text));
     return it == texts.end() ? QString() : QString::fromStdString(it->second);
@@ -49,7 +49,7 @@ QString resolve_language(const QString& wanted) {
 void speak_language(const QString& language) {
   static FromDictionary* ours = nullptr;
   static QTranslator* of_qt = nullptr;
-  speak(dictionary_of(language.toStdString()).value_or(Dictionary()));
+  use_dictionary(dictionary_of(language.toStdString()).value_or(Dictionary()));
   QCoreApplication* app = QCoreApplication::instance();
   if (!app) return;
   if (!ours) {
@@ -59,7 +59,7 @@ void speak_language(const QString& language) {
   }
   QCoreApplication::removeTranslator(ours);
   QCoreApplication::removeTranslator(of_qt);
-  if (spoken().language != "en" &&
+  if (dictionary().language != "en" &&
       of_qt->load(QStringLiteral("qtbase_") + language, QLibraryInfo::path(QLibraryInfo::TranslationsPath)))
     QCoreApplication::installTranslator(of_qt);
   QCoreApplication::installTranslator(ours);

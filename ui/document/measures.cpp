@@ -126,21 +126,21 @@ PartRef measure_part(const MeasureRef& measure) {
 std::string measure_name(const Crossing& crossing, const MeasureRef& measure) {
   switch (measure.kind) {
     case MeasureKind::bore_length:
-      return burrow::said("length from face to face");
+      return burrow::translated("length from face to face");
     case MeasureKind::launch_depth:
-      return burrow::said("depth at the launch face");
+      return burrow::translated("depth at the launch face");
     case MeasureKind::exit_depth:
-      return burrow::said("depth at the exit face");
+      return burrow::translated("depth at the exit face");
     case MeasureKind::surface_cover:
       return say("least cover under {}", part_name(crossing, {PartKind::surface, measure.id, -1}));
     case MeasureKind::separation:
       return say("clear gap to {}", part_name(crossing, {PartKind::utility, measure.id, -1}));
     case MeasureKind::floor_length:
-      return measure.id == "launch" ? burrow::said("floor of the launch pit, along the line")
-                                    : burrow::said("floor of the exit pit, along the line");
+      return measure.id == "launch" ? burrow::translated("floor of the launch pit, along the line")
+                                    : burrow::translated("floor of the exit pit, along the line");
     case MeasureKind::floor_width:
-      return measure.id == "launch" ? burrow::said("floor of the launch pit, across")
-                                    : burrow::said("floor of the exit pit, across");
+      return measure.id == "launch" ? burrow::translated("floor of the launch pit, across")
+                                    : burrow::translated("floor of the exit pit, across");
   }
   return {};
 }

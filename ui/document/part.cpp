@@ -33,27 +33,27 @@ std::string edge_name(const PartRef& part) {
   if (part.index >= first_floor_corner) return say("corner {} of the floor", part.index - first_floor_corner + 1);
   switch (static_cast<PitEdge>(part.index)) {
     case PitEdge::floor_back:
-      return burrow::said("far end of the floor");
+      return burrow::translated("far end of the floor");
     case PitEdge::floor_level:
-      return burrow::said("level of the floor");
+      return burrow::translated("level of the floor");
     case PitEdge::floor_left:
-      return burrow::said("left edge of the floor");
+      return burrow::translated("left edge of the floor");
     case PitEdge::floor_right:
-      return burrow::said("right edge of the floor");
+      return burrow::translated("right edge of the floor");
     case PitEdge::top_bore:
-      return burrow::said("top of the bore side");
+      return burrow::translated("top of the bore side");
     case PitEdge::top_back:
-      return burrow::said("top of the back");
+      return burrow::translated("top of the back");
     case PitEdge::top_left:
-      return burrow::said("top of the left side");
+      return burrow::translated("top of the left side");
     case PitEdge::top_right:
-      return burrow::said("top of the right side");
+      return burrow::translated("top of the right side");
   }
   return {};
 }
 
 std::string pit_edge_name(const PartRef& part) {
-  const std::string pit = part.id == "launch" ? burrow::said("launch pit") : burrow::said("exit pit");
+  const std::string pit = part.id == "launch" ? burrow::translated("launch pit") : burrow::translated("exit pit");
   const std::string edge = edge_name(part);
   return edge.empty() ? pit : pit + ", " + edge;
 }
@@ -286,59 +286,59 @@ std::string part_name(const Crossing& crossing, const PartRef& part) {
   };
   switch (part.kind) {
     case PartKind::launch:
-      return burrow::said("launch pit");
+      return burrow::translated("launch pit");
     case PartKind::grade:
-      return burrow::said("launch grade");
+      return burrow::translated("launch grade");
     case PartKind::exit:
-      return burrow::said("exit pit");
+      return burrow::translated("exit pit");
     case PartKind::utility_and_holes:
     case PartKind::utility:
-      return named(crossing.site.utilities, burrow::said("utility"));
+      return named(crossing.site.utilities, burrow::translated("utility"));
     case PartKind::test_holes:
-      return burrow::said("test holes");
+      return burrow::translated("test holes");
     case PartKind::utility_search:
-      return burrow::said("utility search");
+      return burrow::translated("utility search");
     case PartKind::ground:
-      return part.index < 0 ? burrow::said("ground line") : burrow::said("ground point");
+      return part.index < 0 ? burrow::translated("ground line") : burrow::translated("ground point");
     case PartKind::strips:
-      return burrow::said("strips of other soil");
+      return burrow::translated("strips of other soil");
     case PartKind::stratum: {
       for (const Stratum& s : crossing.site.strata)
         if (s.id == part.id) return say("top of {}", s.soil);
-      return burrow::said("stratum");
+      return burrow::translated("stratum");
     }
     case PartKind::water:
-      return burrow::said("water line");
+      return burrow::translated("water line");
     case PartKind::surface:
-      return named(crossing.site.surface, burrow::said("surface"));
+      return named(crossing.site.surface, burrow::translated("surface"));
     case PartKind::pits:
-      return burrow::said("pits");
+      return burrow::translated("pits");
     case PartKind::pit_edge:
       return pit_edge_name(part);
     case PartKind::pipe:
-      return burrow::said("pipe");
+      return burrow::translated("pipe");
     case PartKind::tool:
-      return burrow::said("tool");
+      return burrow::translated("tool");
     case PartKind::model:
-      return burrow::said("path model");
+      return burrow::translated("path model");
     case PartKind::trials:
-      return burrow::said("random trials");
+      return burrow::translated("random trials");
     case PartKind::head_located:
-      return burrow::said("location of the head");
+      return burrow::translated("location of the head");
     case PartKind::name:
-      return burrow::said("name");
+      return burrow::translated("name");
     case PartKind::site:
-      return burrow::said("site");
+      return burrow::translated("site");
     case PartKind::air:
-      return burrow::said("air");
+      return burrow::translated("air");
     case PartKind::record:
-      return burrow::said("record");
+      return burrow::translated("record");
     case PartKind::practice:
-      return burrow::said("practice bore");
+      return burrow::translated("practice bore");
     case PartKind::layouts:
-      return burrow::said("layouts");
+      return burrow::translated("layouts");
     case PartKind::muted:
-      return burrow::said("muted findings");
+      return burrow::translated("muted findings");
     case PartKind::none:
       break;
   }

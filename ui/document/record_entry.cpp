@@ -126,42 +126,42 @@ Result<Reading> reading_from(const ReadingForm& form, const std::vector<std::str
     const ReadingInput& input = form.inputs[i];
     const std::string text = i < texts.size() ? texts[i] : std::string();
     if (text.find_first_not_of(" \t") == std::string::npos) {
-      if (input.required) return fail(said_label(input.label), burrow::said("nothing"), burrow::said("a number"));
+      if (input.required) return fail(translated_label(input.label), burrow::translated("nothing"), burrow::translated("a number"));
       continue;
     }
     const Result<double> value = parse(text, input.dimension, units);
-    if (!value) return fail(said_label(input.label), value.error().found, value.error().expected);
+    if (!value) return fail(translated_label(input.label), value.error().found, value.error().expected);
     if (!(*value >= input.low && *value <= input.high))
-      return fail(said_label(input.label), text,
+      return fail(translated_label(input.label), text,
                   format(input.low, input.dimension, units) + " to " + format(input.high, input.dimension, units));
     input.put(reading, *value);
     any = true;
   }
   if (form.needs_one && !any)
-    return fail(said_label(form.name), burrow::said("nothing"), burrow::said("at least one number"));
+    return fail(translated_label(form.name), burrow::translated("nothing"), burrow::translated("at least one number"));
   if (form.words) {
     if (words.find_first_not_of(" \t") == std::string::npos)
-      return fail(said_label(form.name), burrow::said("nothing"), burrow::said("some words"));
+      return fail(translated_label(form.name), burrow::translated("nothing"), burrow::translated("some words"));
     reading.text = words;
   }
   return reading;
 }
 
 std::string reading_line(const Reading& r, UnitSystem units) {
-  std::string line = format(r.time.s, Dimension::duration, units) + " · " + said_word(r.kind);
+  std::string line = format(r.time.s, Dimension::duration, units) + " · " + translated_word(r.kind);
   const auto add = [&](const char* name, double value, Dimension dimension) {
     line += std::string(" · ") + name + (*name ? " " : "") + format(value, dimension, units);
   };
   if (r.grade) add("", r.grade->v, Dimension::grade);
   if (r.heading) add("", r.heading->rad, Dimension::angle);
-  if (r.station) add(burrow::said("station"), r.station->m, Dimension::station);
-  if (r.offset) add(burrow::said("offset"), r.offset->m, Dimension::station);
-  if (r.depth) add(burrow::said("depth"), r.depth->m, Dimension::station);
-  if (r.elevation) add(burrow::said("level"), r.elevation->m, Dimension::station);
-  if (r.rise) add(burrow::said("risen"), r.rise->m, Dimension::small_length);
+  if (r.station) add(burrow::translated("station"), r.station->m, Dimension::station);
+  if (r.offset) add(burrow::translated("offset"), r.offset->m, Dimension::station);
+  if (r.depth) add(burrow::translated("depth"), r.depth->m, Dimension::station);
+  if (r.elevation) add(burrow::translated("level"), r.elevation->m, Dimension::station);
+  if (r.rise) add(burrow::translated("risen"), r.rise->m, Dimension::small_length);
   if (r.pressure) add("", r.pressure->Pa, Dimension::air_pressure);
-  if (r.nose) add(burrow::said("nose"), r.nose->m, Dimension::station);
-  if (r.how) line += " · " + said_word(*r.how);
+  if (r.nose) add(burrow::translated("nose"), r.nose->m, Dimension::station);
+  if (r.how) line += " · " + translated_word(*r.how);
   if (r.why && !r.why->empty()) line += " · " + *r.why;
   if (r.text && !r.text->empty()) line += " · " + *r.text;
   return line;

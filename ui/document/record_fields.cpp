@@ -17,7 +17,7 @@ TrenchOffer trench_offer(const Crossing& crossing, const std::string& id) {
   offer.strip = trench_of(*utility, crossing.site.ground, rule);
   if (!offer.strip) return offer;
   offer.strip->name = say(
-      "trench of {}", utility->name.empty() ? said_word(utility->kind) : utility->name);  // entered, in the language
+      "trench of {}", utility->name.empty() ? translated_word(utility->kind) : utility->name);  // entered, in the language
   offer.width_m = utility->outside_diameter->m + rule.wider.m;
   offer.below_m = rule.below.m;
   const auto& strips = crossing.site.strips;

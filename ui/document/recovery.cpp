@@ -97,7 +97,7 @@ bool Recovery::write_copy() {
   hold();
   Result<void> written = save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString());
   if (written) written = save_atomically(copy_.toStdString(), write_crossing(document_.crossing()));
-  tell(written ? QString() : QString::fromStdString(said_phrase(written.error().found)));
+  tell(written ? QString() : QString::fromStdString(translated_phrase(written.error().found)));
   if (!written) again_.start();
   return written.has_value();
 }

@@ -151,7 +151,7 @@ std::vector<Field> utility_level_fields(const Crossing& crossing, const std::str
   const std::optional<double> above = above_centre_m(*utility, level);
   if (!above) return {};
   const bool down = from_ground(*utility, place);
-  const std::string what(said_word(level));
+  const std::string what(translated_word(level));
   Field field;
   field.label = down ? say("depth of its {} below ground at the bore", what) : say("level of its {} at the bore", what);
   field.dimension = down ? Dimension::length : Dimension::station;
@@ -188,8 +188,8 @@ std::vector<Field> utility_size_fields(const Crossing& crossing, const std::stri
 Result<void> error_holds(const Crossing& crossing, const std::string& id, Typed error_m) {
   const Utility* utility = find_utility(crossing, id);
   if (!utility || !error_m || *error_m > 0 || may_be_without_error(*utility)) return {};
-  return fail(said("location error"), said("0: only of a line that lay open, exposed, is it known so well"),
-              said("more than 0, or empty where it is not known"));
+  return fail(translated("location error"), translated("0: only of a line that lay open, exposed, is it known so well"),
+              translated("more than 0, or empty where it is not known"));
 }
 
 std::vector<Field> utility_location_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place,
@@ -223,7 +223,7 @@ std::vector<Field> hole_fields(const Crossing& crossing, const std::string& hole
   const auto hole = std::find_if(all.begin(), all.end(), [&](const TestHole& h) { return h.id == hole_id; });
   if (hole == all.end()) return {};
   std::vector<Field> fields{
-      hole_field(hole_id, say("measured level of its {}", said_word(*hole->level)), Dimension::station,
+      hole_field(hole_id, say("measured level of its {}", translated_word(*hole->level)), Dimension::station,
                  hole->elevation ? Typed(hole->elevation->m) : std::nullopt, -highest_m, highest_m,
                  [](TestHole& h, Typed v) { h.elevation = as_length(v); }),
       hole_field(hole_id, "station of the hole", Dimension::station, hole->station.m, -farthest_m, farthest_m,

@@ -76,8 +76,8 @@ QString stop_text(const Crossing& crossing, const StopStretch& stretch, bool cal
                       : QObject::tr("under open ground: a tool that stops is to be dug out by hand near utilities");
   QString name;
   for (const SurfaceFeature& feature : crossing.site.surface)
-    if (feature.id == stretch.id) name = text_of(feature.name.empty() ? said_word(feature.kind) : feature.name);
-  if (name.isEmpty()) name = text_of(said_word(stretch.above));
+    if (feature.id == stretch.id) name = text_of(feature.name.empty() ? translated_word(feature.kind) : feature.name);
+  if (name.isEmpty()) name = text_of(translated_word(stretch.above));
   return calibrated
              ? QObject::tr("under %1: %2 chance that the ground stops the tool; not to be dug out").arg(name, chance)
              : QObject::tr("under %1: a tool that stops is not to be dug out").arg(name);

@@ -74,10 +74,10 @@ class Layout {
     const bool upright = std::abs(line.to.x() - line.from.x()) < std::abs(line.to.y() - line.from.y());
     if (std::hypot(line.to.x() - line.from.x(), line.to.y() - line.from.y()) < text_ * (upright ? 1.7 : 3)) return;
     const QString number = QString::fromStdString(format(*value, Dimension::length, picture_.look.units));
-    for (const QString& said : {words.arg(number), number}) {
-      const QSizeF size(metrics_.horizontalAdvance(said) + (line.lock.empty() ? 6 : 6 + text_), metrics_.height());
+    for (const QString& shown_text : {words.arg(number), number}) {
+      const QSizeF size(metrics_.horizontalAdvance(translated) + (line.lock.empty() ? 6 : 6 + text_), metrics_.height());
       if (const std::optional<QRectF> box = room_along(*seen, upright, size, pane)) {
-        line.text = said;
+        line.text = shown_text;
         line.label = *box;
         taken_.push_back(*box);
         lines_.push_back(line);

@@ -202,7 +202,7 @@ std::vector<StratumName> strata_names(const Picture& picture) {
     const QString how = s.known.value == Known::seen       ? QObject::tr("seen")
                         : s.known.value == Known::borehole ? QObject::tr("borehole")
                                                            : QObject::tr("a guess");
-    const QString name = soil ? text_of(said_phrase(soil->name)) : text_of(s.soil);
+    const QString name = soil ? text_of(translated_phrase(soil->name)) : text_of(s.soil);
     names.push_back(
         {QPointF(label_px, y), name + QStringLiteral(" · ") + how, soil_fill(s.soil, picture.look.theme).tint});
   }
@@ -277,7 +277,7 @@ void paint_surface(QPainter& painter, const Picture& picture) {
         painter.drawPolyline(band.translated(0, -width));
       }
     }
-    const QString name = feature.name.empty() ? text_of(said_word(feature.kind)) : text_of(feature.name);
+    const QString name = feature.name.empty() ? text_of(translated_word(feature.kind)) : text_of(feature.name);
     const QFontMetricsF metrics(painter.font());
     const double room = f.px_x(to) - f.px_x(from);
     const QString shown = metrics.elidedText(name, Qt::ElideRight, std::max(room, text * 9));

@@ -50,7 +50,7 @@ void paint_surface_plan(QPainter& painter, const Picture& picture) {
         painter.drawLine(area[0] + (area[1] - area[0]) * t, area[3] + (area[2] - area[3]) * t);
       }
     }
-    const QString name = feature.name.empty() ? text_of(said_word(feature.kind)) : text_of(feature.name);
+    const QString name = feature.name.empty() ? text_of(translated_word(feature.kind)) : text_of(feature.name);
     const QFontMetricsF metrics(painter.font());
     const QRectF box = area.boundingRect().intersected(f.plan);
     if (box.width() < text * 2.5) continue;

@@ -29,7 +29,7 @@ double most_of(const std::vector<HeavePoint>& rise) {
   return most;
 }
 
-QString said(const Picture& picture, double rise_m) {
+QString translated(const Picture& picture, double rise_m) {
   return QString::fromStdString(format(rise_m, Dimension::small_length, picture.look.units));
 }
 
@@ -68,7 +68,7 @@ void paint_rise_side(QPainter& painter, const Picture& picture) {
   const auto greatest = std::max_element(rise.begin(), rise.end(),
                                          [](const HeavePoint& a, const HeavePoint& b) { return a.low_m < b.low_m; });
   const QString text = QObject::tr("surface rises %1, up to %2 (drawn ×%3)")
-                           .arg(said(picture, greatest->low_m), said(picture, most))
+                           .arg(translated(picture, greatest->low_m), translated(picture, most))
                            .arg(times, 0, 'f', 0);
   painter.setFont(drawing_font(picture.look.text * 0.85));
   const double wide = QFontMetricsF(painter.font()).horizontalAdvance(text);
@@ -114,7 +114,7 @@ void paint_rise_plan(QPainter& painter, const Picture& picture) {
       }
       finish();
       if (side > 0 && most > 0)
-        halo_text(painter, widest + QPointF(3, -3), said(picture, level), ink, picture.look.theme.paper);
+        halo_text(painter, widest + QPointF(3, -3), translated(picture, level), ink, picture.look.theme.paper);
     }
   }
   painter.setFont(drawing_font(picture.look.text));

@@ -72,8 +72,8 @@ void paint_ruler(QPainter& painter, const Picture& picture) {
       painter.drawPolygon(QPolygonF(QList<QPointF>{{x - w, y}, {x + w, y}, {x, y + dir * w * 1.3}}));
   painter.restore();
   if (f.exaggeration > 1.0) {
-    const QString said = QObject::tr("heights ×%1").arg(f.exaggeration);
-    halo_text(painter, QPointF(f.elevation.left() + text * 0.8, f.elevation.bottom() - text * 0.6), said,
+    const QString shown_text = QObject::tr("heights ×%1").arg(f.exaggeration);
+    halo_text(painter, QPointF(f.elevation.left() + text * 0.8, f.elevation.bottom() - text * 0.6), shown_text,
               theme.caution_line, theme.paper);
   }
 }

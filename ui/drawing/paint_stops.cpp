@@ -74,14 +74,14 @@ void paint_chance(QPainter& painter, const Picture& picture, const StopStretch& 
   const QString chance = QString::fromStdString(format(stretch.chance, Dimension::chance, picture.look.units));
   QStringList texts{word(stretch.above)};
   if (picture.assessment.refusal_calibrated) texts = {chance + QStringLiteral(" · ") + texts.front(), chance};
-  for (const QString& said : texts) {
-    const double w = metrics.horizontalAdvance(said) + text * 0.6;
+  for (const QString& shown_text : texts) {
+    const double w = metrics.horizontalAdvance(translated) + text * 0.6;
     if (w > seen.width() - text) continue;
     const QRectF ground(seen.center().x() - w / 2, seen.top() + picture.look.hair, w,
                         seen.height() - 2 * picture.look.hair);
     painter.fillRect(ground, picture.look.theme.panel);
     painter.setPen(picture.look.theme.ink);
-    painter.drawText(ground, Qt::AlignCenter, said);
+    painter.drawText(ground, Qt::AlignCenter, shown_text);
     return;
   }
 }
@@ -119,9 +119,9 @@ void paint_stops(QPainter& painter, const Picture& picture) {
   const double x = f.px_x(*stop);
   // As the finding says: a caution until the model is calibrated.
   const auto& findings = picture.assessment.findings;
-  const auto said =
+  const auto shown_text =
       std::find_if(findings.begin(), findings.end(), [](const Finding& g) { return g.code == "bore.set"; });
-  const FindingMark mark = said != findings.end() ? mark_of(*said) : FindingMark::caution;
+  const FindingMark mark = shown_text != findings.end() ? mark_of(*shown_text) : FindingMark::caution;
   const QColor colour = mark_colour(mark, theme);
   painter.setPen(QPen(colour, picture.look.hair * 2.4, Qt::SolidLine, Qt::FlatCap));
   painter.drawLine(QPointF(x, row.top()), QPointF(x, row.bottom()));

@@ -76,10 +76,10 @@ struct Entry {
 std::vector<Entry> entries_of(const Picture& picture) {
   const Trials& trials = *picture.shown.trials;
   const int all = static_cast<int>(trials.count);
-  const QString said = picture.shown.trials_current
+  const QString shown_text = picture.shown.trials_current
                            ? QObject::tr("%1 of %n trials", nullptr, all)
                            : QObject::tr("trials of an earlier layout, %1 of %n", nullptr, all);
-  std::vector<Entry> entries{{TrialEnd::arrived, said.arg(trials.paths.size())}};
+  std::vector<Entry> entries{{TrialEnd::arrived, shown_text.arg(trials.paths.size())}};
   const std::array<std::pair<TrialEnd, QString>, 3> known{std::pair{TrialEnd::contact, QObject::tr("touches")},
                                                           std::pair{TrialEnd::daylight, QObject::tr("comes out")},
                                                           std::pair{TrialEnd::refused, QObject::tr("is stopped")}};

@@ -51,12 +51,12 @@ std::vector<ZoneName> zone_names(const Picture& picture) {
   std::vector<ZoneName> names;
   for (const RuleZone& zone : picture.assessment.zones) {
     if (!zone.cover_m) continue;
-    const QString said = QObject::tr("crown not above: %1 of cover wanted")
+    const QString shown_text = QObject::tr("crown not above: %1 of cover wanted")
                              .arg(QString::fromStdString(format(*zone.cover_m, Dimension::length, picture.look.units)));
     const QPolygonF lower = along_ground(picture, zone.from_m, zone.to_m, *zone.cover_m);
-    const double wide = metrics.horizontalAdvance(said);
+    const double wide = metrics.horizontalAdvance(translated);
     if (wide + text < lower.back().x() - lower.front().x())
-      names.push_back({{lower.back().x() - wide - text * 0.4, lower.back().y() - text * 0.3}, said});
+      names.push_back({{lower.back().x() - wide - text * 0.4, lower.back().y() - text * 0.3}, shown_text});
   }
   return names;
 }
@@ -101,14 +101,14 @@ void paint_zones_plan(QPainter& painter, const Picture& picture) {
       fill_hatched(painter, picture, QPolygonF(band), Qt::FDiagPattern);
     }
     painter.setFont(drawing_font(picture.look.text * 0.82));
-    const QString said =
+    const QString shown_text =
         QObject::tr("no pit within %1")
             .arg(QString::fromStdString(format(*zone.pit_setback_m, Dimension::length, picture.look.units)));
-    const double wide = QFontMetricsF(painter.font()).horizontalAdvance(said);
+    const double wide = QFontMetricsF(painter.font()).horizontalAdvance(translated);
     for (const double x :
          {f.px_x(zone.from_m) - wide - picture.look.text * 0.5, f.px_x(zone.to_m) + picture.look.text * 0.5})
       if (x > f.plan.left() && x + wide < f.plan.right())
-        halo_text(painter, QPointF(x, f.plan.top() + picture.look.text * 1.4), said, picture.look.theme.stop,
+        halo_text(painter, QPointF(x, f.plan.top() + picture.look.text * 1.4), shown_text, picture.look.theme.stop,
                   picture.look.theme.paper);
   }
   painter.setFont(drawing_font(picture.look.text));

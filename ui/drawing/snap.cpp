@@ -36,7 +36,7 @@ class Lines {
 
 void add_edges(Lines& lines, const Crossing& crossing) {
   for (const SurfaceFeature& feature : crossing.site.surface) {
-    const QString reason = QObject::tr("edge of %1").arg(name_of(feature.name, said_word(feature.kind)));
+    const QString reason = QObject::tr("edge of %1").arg(name_of(feature.name, translated_word(feature.kind)));
     if (feature.from) lines.add_station(feature.from->m, reason);
     if (feature.to) lines.add_station(feature.to->m, reason);
   }

@@ -107,7 +107,7 @@ QString AirPanel::not_judged_words() const {
   const std::string& what = document_.assessment().air.not_judged;
   if (what == "compressor") return tr("Not worked out: enter free air and pressure of the compressor.");
   if (what == "hose") return tr("Not worked out: enter a hose with its length and bore.");
-  return tr("Not worked out: %1 lies outside the method.").arg(text_from(burrow::said(std::string_view(what))));
+  return tr("Not worked out: %1 lies outside the method.").arg(text_from(burrow::translated(std::string_view(what))));
 }
 
 QString AirPanel::pressure_words() const {

@@ -116,7 +116,7 @@ void AirPanel::add(AirPartKind kind) {
   const std::size_t count = document_.crossing().air.line.size();
   if (count >= most_parts) return;
   const std::size_t at = picked_ < 0 ? count : static_cast<std::size_t>(picked_) + 1;
-  edit(tr("Add a %1").arg(text_from(said_word(kind))),
+  edit(tr("Add a %1").arg(text_from(translated_word(kind))),
        [&](Air& air) { air.line.insert(air.line.begin() + static_cast<std::ptrdiff_t>(at), new_air_part(air, kind)); });
   if (document_.crossing().air.line.size() > count) pick(static_cast<int>(at));
 }
@@ -134,7 +134,7 @@ void AirPanel::remove() {
   if (picked_ < 0) return;
   const auto at = static_cast<std::size_t>(picked_);
   if (at >= document_.crossing().air.line.size()) return;
-  const QString name = text_from(said_word(document_.crossing().air.line[at].kind));
+  const QString name = text_from(translated_word(document_.crossing().air.line[at].kind));
   edit(tr("Remove a %1").arg(name),
        [&](Air& air) { air.line.erase(air.line.begin() + static_cast<std::ptrdiff_t>(at)); });
   const int count = static_cast<int>(document_.crossing().air.line.size());
@@ -169,7 +169,7 @@ void AirPanel::refresh() {
   oil_text_->setText(oil_words());
 }
 
-QString AirPanel::said() const {
+QString AirPanel::visible_text() const {
   return plain(pressure_) + plain(changes_) + plain(oil_text_);
 }
 

@@ -98,7 +98,7 @@ void DayPanel::make_entry() {
   add_heading(tr("Type a reading"));
   forms_ = reading_forms(0);
   kinds_ = add_combo(tr("Kind"));
-  for (const ReadingForm& form : forms_) kinds_->addItem(qs(said_label(form.name)));
+  for (const ReadingForm& form : forms_) kinds_->addItem(qs(translated_label(form.name)));
   entry_ = new QWidget(this);
   grid_ = new QGridLayout(entry_);
   grid_->setContentsMargins(0, 0, 0, 0);
@@ -156,7 +156,7 @@ void DayPanel::show_form(int form) {
     auto* edit = new QLineEdit(entry_);
     edit->setPlaceholderText(qs(input.hint));
     edit->setText(begun.value(static_cast<int>(inputs_.size())));
-    add(qs(said_label(input.label)), edit);
+    add(qs(translated_label(input.label)), edit);
     connect(edit, &QLineEdit::returnPressed, this, &DayPanel::add_typed);
     inputs_.push_back(edit);
   }
@@ -239,7 +239,7 @@ void DayPanel::add_typed() {
   double time = seconds_now();
   if (!time_->text().trimmed().isEmpty()) {
     const Result<double> typed = parse(time_->text().toStdString(), Dimension::duration, units_);
-    if (!typed) return complain(tr("time since the start: %1").arg(qs(said_phrase(typed.error().expected))));
+    if (!typed) return complain(tr("time since the start: %1").arg(qs(translated_phrase(typed.error().expected))));
     time = *typed;
   }
   std::vector<std::string> texts;
@@ -249,11 +249,11 @@ void DayPanel::add_typed() {
   const Result<Reading> reading = reading_from(form, texts, words_->text().toStdString(), time, units_);
   if (!reading)
     return complain(
-        tr("%1: %2 wanted").arg(qs(said_phrase(reading.error().place)), qs(said_phrase(reading.error().expected))));
+        tr("%1: %2 wanted").arg(qs(translated_phrase(reading.error().place)), qs(translated_phrase(reading.error().expected))));
   complaint_->hide();
   complaint_->clear();
   const std::size_t before = record()->readings.size();
-  put_in(*reading, tr("Add %1").arg(qs(said_label(form.name))));
+  put_in(*reading, tr("Add %1").arg(qs(translated_label(form.name))));
   if (record() && record()->readings.size() == before) return;  // not taken: the typing stays
   for (QLineEdit* input : inputs_) input->clear();
   words_->clear();
@@ -278,7 +278,7 @@ QPushButton* DayPanel::button(const QString& begins_with) const {
   return nullptr;
 }
 
-QString DayPanel::said() const {
+QString DayPanel::visible_text() const {
   return plain(advice_) + plain(facts_) + plain(why_);
 }
 
@@ -373,11 +373,11 @@ void DayPanel::show_answer() {
   Facts facts;
   QStringList why;
   for (const DayLine& line : day_lines(day, document_.crossing(), units_)) {
-    if (line.what == burrow::said("advice")) continue;
-    if (line.what == burrow::said("against") || line.what == burrow::said("for") ||
-        line.what == burrow::said("worth knowing") || line.what == burrow::said("not used") || line.what.empty() ||
-        line.what == burrow::said("the rate may mean"))
-      why << (line.what == burrow::said("for") || line.what.empty() ? QString()
+    if (line.what == burrow::translated("advice")) continue;
+    if (line.what == burrow::translated("against") || line.what == burrow::translated("for") ||
+        line.what == burrow::translated("worth knowing") || line.what == burrow::translated("not used") || line.what.empty() ||
+        line.what == burrow::translated("the rate may mean"))
+      why << (line.what == burrow::translated("for") || line.what.empty() ? QString()
                                                                     : qs(line.what) + QStringLiteral(": ")) +
                  qs(line.value);
     else

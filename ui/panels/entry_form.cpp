@@ -90,7 +90,7 @@ void EntryForm::rebuild(const std::vector<Field>& fields) {
     row.name = new QLabel(this);
     row.name->setWordWrap(true);
     row.entry = new QLineEdit(this);
-    row.entry->setAccessibleName(qs(said_label(row.label)));
+    row.entry->setAccessibleName(qs(translated_label(row.label)));
     row.entry->setMinimumWidth(row.entry->fontMetrics().horizontalAdvance(QStringLiteral("00.00 m³/min ")) + 8);
     row.entry->installEventFilter(this);
     row.name->setBuddy(row.entry);
@@ -119,7 +119,7 @@ void EntryForm::rebuild(const std::vector<Field>& fields) {
 void EntryForm::fill(Row& row, const Field& field) {
   const bool stands = field.standing && (!field.value || !field.entered);
   const QString name =
-      stands ? tr("%1 (%2)").arg(qs(said_label(field.label)), standing_word_) : qs(said_label(field.label));
+      stands ? tr("%1 (%2)").arg(qs(translated_label(field.label)), standing_word_) : qs(translated_label(field.label));
   if (row.name->text() != name) row.name->setText(name);
   row.entry->setReadOnly(locked());
   row.entry->setPlaceholderText(field.various        ? tr("various")
@@ -149,9 +149,9 @@ QString EntryForm::fault_of(const Row& row, const Field& field) const {
       value = tl::unexpected(holds.error());
   if (value) return {};
   return value.error().found.empty()
-             ? tr("Not taken: %1 wanted").arg(qs(said_phrase(value.error().expected)))
+             ? tr("Not taken: %1 wanted").arg(qs(translated_phrase(value.error().expected)))
              : tr("Not taken: %1. Wanted: %2")
-                   .arg(qs(said_phrase(value.error().found)), qs(said_phrase(value.error().expected)));
+                   .arg(qs(translated_phrase(value.error().found)), qs(translated_phrase(value.error().expected)));
 }
 
 void EntryForm::complain(Row& row, const QString& what) {
@@ -186,7 +186,7 @@ void EntryForm::take_over(std::size_t at) {
   const std::optional<double> value = *read_field(live[at], row.entry->text().toStdString(), units_);
   const QString whose = qs(part_name(document_.crossing(), part_));
   if (!document_.change(part_, live[at].with(document_.crossing(), value),
-                        tr("Type %1 of %2").arg(qs(said_label(row.label)), whose))) {
+                        tr("Type %1 of %2").arg(qs(translated_label(row.label)), whose))) {
     complain(row, locked() ? tr("Not taken: %1").arg(document_.read_only_because())
                            : tr("Not taken while something is being dragged."));
     return;

@@ -25,22 +25,22 @@ QString source_line(const Finding& finding, const Crossing& crossing, const Tabl
     QStringList who;
     if (!finding.muted->by.empty()) who << qs(finding.muted->by);
     if (!finding.muted->date.empty()) who << qs(finding.muted->date);
-    const QString said = who.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(who.join(QStringLiteral(", ")));
+    const QString shown_text = who.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(who.join(QStringLiteral(", ")));
     const bool counts = counts_in_verdict(finding);
     return (counts ? QObject::tr("muted, but still counts: %1") : QObject::tr("muted: %1"))
                .arg(qs(finding.muted->reason)) +
-           said;
+           shown_text;
   }
   if (const Mute* lapsed = mute_of(crossing, finding)) {
     std::optional<MuteFault> fault = fault_of_words(*lapsed, tables.judged_on);
     if (!fault) fault = fault_of_matter(crossing, *lapsed, finding);
     return QObject::tr("was muted (%1), does not count: %2")
-        .arg(qs(lapsed->reason), qs(burrow::said(why_void(fault.value_or(MuteFault::nothing_there)))));
+        .arg(qs(lapsed->reason), qs(burrow::translated(why_void(fault.value_or(MuteFault::nothing_there)))));
   }
   if (finding.missing) return QObject::tr("not entered");
   const QString label = qs(burrow::label_text(finding.source.label));
   return finding.source.text.empty() ? label
-                                     : qs(burrow::said_phrase(finding.source.text)) + QStringLiteral(" – ") + label;
+                                     : qs(burrow::translated_phrase(finding.source.text)) + QStringLiteral(" – ") + label;
 }
 }  // namespace
 
@@ -58,7 +58,7 @@ QVariant FindingsModel::data(const QModelIndex& index, int role) const {
       return QString::fromStdString(finding_text(f, units_));
     case Qt::AccessibleTextRole:
       return (f.muted ? QObject::tr("%1, muted: %2") : QStringLiteral("%1: %2"))
-          .arg(qs(burrow::said(burrow::words(f.severity))), QString::fromStdString(finding_text(f, units_)));
+          .arg(qs(burrow::translated(burrow::words(f.severity))), QString::fromStdString(finding_text(f, units_)));
     case mark_role:
       return static_cast<int>(mark_of(f));
     case source_role:
@@ -88,7 +88,7 @@ QString FindingsModel::words(int row) const {
   const Finding& f = finding(row);
   return QString::fromStdString(finding_text(f, units_)) + QLatin1Char('\n') +
          source_line(f, document_.crossing(), document_.tables()) + QLatin1Char('\n') +
-         (f.muted ? QObject::tr("%1 muted").arg(qs(said_phrase(f.name))) : qs(said_phrase(f.name)));
+         (f.muted ? QObject::tr("%1 muted").arg(qs(translated_phrase(f.name))) : qs(translated_phrase(f.name)));
 }
 
 void FindingsModel::set_units(UnitSystem units) {
@@ -174,9 +174,9 @@ void FindingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
   painter->setFont(option.font);
   paint_finding_mark(*painter, b.mark, mark, theme_, index.data(finding_number_role).toString());
   painter->setOpacity(1);
-  QFont said = option.font;
-  said.setStrikeOut(muted);
-  painter->setFont(said);
+  QFont shown_text = option.font;
+  shown_text.setStrikeOut(muted);
+  painter->setFont(translated);
   painter->setPen(muted ? theme_.ink_soft : theme_.ink);
   painter->drawText(b.words, Qt::TextWordWrap, index.data(Qt::DisplayRole).toString());
   QFont small = option.font;

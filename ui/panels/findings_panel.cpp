@@ -24,7 +24,7 @@ QString qs(std::string_view s) {
 }
 QString working_html(const Working& w, UnitSystem units) {
   QString html = QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>")
-                     .arg(qs(said(w.formula)).toHtmlEscaped());
+                     .arg(qs(translated(w.formula)).toHtmlEscaped());
   const auto line = [&](std::string_view symbol, double value, std::string_view unit, bool strong) {
     const QString number =
         QString::fromStdString(working_number(value, unit, units, symbol == "limit" ? w.symbol : symbol))
@@ -37,7 +37,7 @@ QString working_html(const Working& w, UnitSystem units) {
   line(w.symbol, w.value, w.unit, true);
   if (w.limit) line("limit", *w.limit, w.unit, false);
   html += QStringLiteral("</table><p>%1 %2 [%3]</p>")
-              .arg(QObject::tr("Formula from:"), qs(burrow::said_phrase(w.source.text)).toHtmlEscaped(),
+              .arg(QObject::tr("Formula from:"), qs(burrow::translated_phrase(w.source.text)).toHtmlEscaped(),
                    qs(burrow::label_text(w.source.label)).toHtmlEscaped());
   return html;
 }
@@ -252,13 +252,13 @@ void FindingsPanel::show_working(int row) {
   plain_ = QString::fromStdString(finding_text(finding, units_));
   if (step) plain_ += QLatin1Char('\n') + QString::fromStdString(working_text(*step, units_));
   copy_->setEnabled(true);
-  const Mute* said = mute_of(document_.crossing(), finding);
+  const Mute* shown_text = mute_of(document_.crossing(), finding);
   mute_->setEnabled(true);
-  mute_->setText(said ? tr("Change the reason…") : tr("Mute…"));
-  unmute_->setVisible(said != nullptr);
+  mute_->setText(shown_text ? tr("Change the reason…") : tr("Mute…"));
+  unmute_->setVisible(shown_text != nullptr);
   if (finding.limit)
     html += QStringLiteral("<p>%1 %2 [%3]</p>")
-                .arg(tr("Limit from:"), qs(burrow::said_phrase(finding.source.text)).toHtmlEscaped(),
+                .arg(tr("Limit from:"), qs(burrow::translated_phrase(finding.source.text)).toHtmlEscaped(),
                      qs(burrow::label_text(finding.source.label)).toHtmlEscaped());
   working_->setHtml(html);
 }

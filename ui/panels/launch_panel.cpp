@@ -327,7 +327,7 @@ void LaunchPanel::show_tools() {
   tools_->setText(html + QStringLiteral("</table>"));
 }
 
-QString LaunchPanel::said() const {
+QString LaunchPanel::visible_text() const {
   return plain(state_) + plain(pointed_) + plain(answer_) + plain(way_out_) + plain(key_) + plain(tools_state_) +
          plain(tools_);
 }

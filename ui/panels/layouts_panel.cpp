@@ -179,7 +179,7 @@ void LayoutsPanel::refresh() {
   if (ghost_->isChecked()) say_ghost();
 }
 
-QString LayoutsPanel::said() const {
+QString LayoutsPanel::visible_text() const {
   return plain(empty_) + plain(table_);
 }
 

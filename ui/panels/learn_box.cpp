@@ -107,7 +107,7 @@ void LearnBox::take_over() {
   document_.undo_stack().endMacro();
 }
 
-QString LearnBox::said() const {
+QString LearnBox::visible_text() const {
   return said_->text();
 }
 

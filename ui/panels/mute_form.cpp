@@ -80,10 +80,10 @@ void MuteForm::set_theme(const Theme& theme) {
   wrong_->setPalette(red);
 }
 
-void MuteForm::open_for(const Finding& finding, const QString& what, const Mute* said) {
+void MuteForm::open_for(const Finding& finding, const QString& what, const Mute* shown_text) {
   title_->setText(tr("Mute “%1”").arg(what));
-  reason_->setText(said ? QString::fromStdString(said->reason) : QString());
-  by_->setText(said && !said->by.empty() ? QString::fromStdString(said->by) : QSettings().value(name_key()).toString());
+  reason_->setText(shown_text ? QString::fromStdString(shown_text->reason) : QString());
+  by_->setText(shown_text && !shown_text->by.empty() ? QString::fromStdString(shown_text->by) : QSettings().value(name_key()).toString());
   QString effect;
   if (finding.severity == Severity::stop)
     effect =
@@ -117,7 +117,7 @@ void MuteForm::close_form() {
 void MuteForm::complain(const Error& error) {
   wrong_->setText(
       tr("Not muted: %1 is missing. Say %2.")
-          .arg(QString::fromStdString(said_phrase(error.place)), QString::fromStdString(said_phrase(error.expected))));
+          .arg(QString::fromStdString(translated_phrase(error.place)), QString::fromStdString(translated_phrase(error.expected))));
   wrong_->show();
   (error.place == "name" ? by_ : reason_)->setFocus(Qt::OtherFocusReason);
 }

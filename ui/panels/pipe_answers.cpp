@@ -60,10 +60,10 @@ void PipePanel::show_checks() {
   for (const PipeCheck& check : now.pipe_checks) {
     CheckRow row;
     row.code = check.code;
-    row.name = text_from(burrow::said(std::string_view(check.name)));
+    row.name = text_from(burrow::translated(std::string_view(check.name)));
     const QString value = QString::fromStdString(value_text(check, units_)),
                   limit = QString::fromStdString(limit_text(check, units_));
-    row.numbers = value.isEmpty()   ? text_from(burrow::said(std::string_view(check.text)))
+    row.numbers = value.isEmpty()   ? text_from(burrow::translated(std::string_view(check.text)))
                   : limit.isEmpty() ? value
                                     : tr("%1, %2").arg(value, limit);
     row.used = QString::fromStdString(utilisation_text(check));
@@ -78,13 +78,13 @@ void PipePanel::show_checks() {
     open += check.value ? 0 : 1;
     rows.push_back(std::move(row));
   }
-  QStringList said;
-  if (rows.empty()) said << tr("Nothing is judged without a pipe.");
-  if (!rows.empty()) said << (over == 0 ? tr("No limit is broken.") : tr("%n limits are broken.", nullptr, over));
-  if (near) said << tr("%n near the limit.", nullptr, near);
-  if (open) said << tr("%n could not be done.", nullptr, open);
-  if (!rows.empty()) said << tr("Pick a check below for its working.");
-  summary_->setText(said.join(QLatin1Char(' ')));
+  QStringList shown_text;
+  if (rows.empty()) shown_text << tr("Nothing is judged without a pipe.");
+  if (!rows.empty()) shown_text << (over == 0 ? tr("No limit is broken.") : tr("%n limits are broken.", nullptr, over));
+  if (near) shown_text << tr("%n near the limit.", nullptr, near);
+  if (open) shown_text << tr("%n could not be done.", nullptr, open);
+  if (!rows.empty()) shown_text << tr("Pick a check below for its working.");
+  summary_->setText(shown_text.join(QLatin1Char(' ')));
   if (std::none_of(rows.begin(), rows.end(), [this](const CheckRow& r) { return r.code == picked_; })) picked_.clear();
   checks_->setVisible(!rows.empty());
   checks_->show_checks(std::move(rows), picked_);
@@ -100,7 +100,7 @@ void PipePanel::show_working() {
   copy_->setVisible(shown);
   plain_.clear();
   if (!shown) return;
-  QStringList lines{text_from(burrow::said(std::string_view(check->name)))};
+  QStringList lines{text_from(burrow::translated(std::string_view(check->name)))};
   if (check->station_m && check->value)
     lines << tr("at station %1").arg(text_of(*check->station_m, Dimension::station));
   if (!check->text.empty()) lines << text_from(check->text);

@@ -267,7 +267,7 @@ void PipePanel::show_loads() {
   along_->show_loads(document_.assessment(), station, units_);
 }
 
-QString PipePanel::said() const {
+QString PipePanel::visible_text() const {
   return plain(source_) + plain(summary_) + plain(working_);
 }
 

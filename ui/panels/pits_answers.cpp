@@ -13,7 +13,7 @@ namespace burrow {
 namespace {
 
 QString type_word(ExcavationType type) {
-  return type == ExcavationType::stable_rock ? QObject::tr("stable rock") : text_from(said_word(type));
+  return type == ExcavationType::stable_rock ? QObject::tr("stable rock") : text_from(translated_word(type));
 }
 
 QString side_word(SideKind kind) {
@@ -118,7 +118,7 @@ QString PitsPanel::soil_words() const {
     QStringList steps;
     for (const TypeStep& step : layer.proposed.steps)
       steps << tr("%1: %2 (%3)")
-                   .arg(text_from(burrow::said(step.why)), type_words(step.best, step.worst), text_from(step.clause))
+                   .arg(text_from(burrow::translated(step.why)), type_words(step.best, step.worst), text_from(step.clause))
                    .toHtmlEscaped();
     html += steps.join(QStringLiteral("; ")) + QStringLiteral(".</p>");
   }
@@ -138,7 +138,7 @@ QString PitsPanel::duty_words() const {
     if (!text) continue;
     html += QStringLiteral("<p>• %1 <span style=\"font-size:small\">%2</span></p>")
                 .arg(tr(text).toHtmlEscaped(), tr("%1 [%2]")
-                                                   .arg(text_from(burrow::said_phrase(duty.source.text)),
+                                                   .arg(text_from(burrow::translated_phrase(duty.source.text)),
                                                         text_from(burrow::label_text(duty.source.label)))
                                                    .toHtmlEscaped());
   }
@@ -170,7 +170,7 @@ QString PitsPanel::support_words() const {
     html += QStringLiteral("<p>• %1 <span style=\"font-size:small\">%2</span></p>")
                 .arg(parts.join(QStringLiteral("; ")).toHtmlEscaped(),
                      tr("%1 [%2]")
-                         .arg(text_from(burrow::said_phrase(row->source.text)),
+                         .arg(text_from(burrow::translated_phrase(row->source.text)),
                               text_from(burrow::label_text(row->source.label)))
                          .toHtmlEscaped());
   }

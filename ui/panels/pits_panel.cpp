@@ -205,7 +205,7 @@ void PitsPanel::refresh() {
   supports_->setText(support_words());
 }
 
-QString PitsPanel::said() const {
+QString PitsPanel::visible_text() const {
   return plain(earth_) + plain(soil_text_) + plain(duties_) + plain(supports_);
 }
 

@@ -16,7 +16,7 @@ constexpr std::size_t most_stones = 8;
 
 void PracticePanel::make_hidden() {
   QStringList soils{tr("none")};
-  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(said_phrase(soil.name));
+  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(translated_phrase(soil.name));
   trench_ = add_choice(
       tr("old trench across, filled with"), soils,
       [this] {

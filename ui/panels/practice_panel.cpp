@@ -102,7 +102,7 @@ void PracticePanel::make_truth() {
     return strata.empty() ? nullptr : &strata.back();
   };
   QStringList soils{tr("as drawn")};
-  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(said_phrase(soil.name));
+  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(translated_phrase(soil.name));
   true_soil_ = add_choice(
       tr("lowest stratum is really"), soils,
       [this, soil_at_launch] {
@@ -245,7 +245,7 @@ QPushButton* PracticePanel::button(const QString& begins_with) const {
   return nullptr;
 }
 
-QString PracticePanel::said() const {
+QString PracticePanel::visible_text() const {
   return plain(lesson_) + plain(state_) + plain(said_);
 }
 

@@ -69,11 +69,11 @@ QString RunPanel::mark_html(const Mark& mark) const {
   html += cell(number(mark.nose_m, Dimension::length));
   html += cell(tr("%1<br>±&nbsp;%2").arg(number(mark.depth_m, Dimension::length), band));
   html += cell(time) + QStringLiteral("</tr>");
-  QStringList said;
-  for (const MarkNear& near : mark.near) said << escaped(near_words(near, units_));
-  if (!mark.tasks.empty()) said << QStringLiteral("<b>%1</b>").arg(escaped(task_words(mark, document_.crossing())));
-  if (!said.isEmpty())
-    html += QStringLiteral("<tr><td colspan='4'>%1</td></tr>").arg(said.join(QStringLiteral("<br>")));
+  QStringList shown_text;
+  for (const MarkNear& near : mark.near) shown_text << escaped(near_words(near, units_));
+  if (!mark.tasks.empty()) shown_text << QStringLiteral("<b>%1</b>").arg(escaped(task_words(mark, document_.crossing())));
+  if (!shown_text.isEmpty())
+    html += QStringLiteral("<tr><td colspan='4'>%1</td></tr>").arg(shown_text.join(QStringLiteral("<br>")));
   return html + QStringLiteral("<tr><td colspan='4'><hr></td></tr>");
 }
 
@@ -150,7 +150,7 @@ void RunPanel::refresh() {
   equipment_->setText(equipment_html());
 }
 
-QString RunPanel::said() const {
+QString RunPanel::visible_text() const {
   return plain(marks_) + plain(signs_) + plain(emergency_) + plain(checklist_) + plain(equipment_);
 }
 

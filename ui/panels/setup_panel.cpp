@@ -148,7 +148,7 @@ void SetupPanel::refresh() {
   status_->setText(tr("Path and grip: %1.").arg(qs(model_status(document_.crossing().bore.model))));
 }
 
-QString SetupPanel::said() const {
+QString SetupPanel::visible_text() const {
   return plain(line_text_) + plain(cradle_text_) + plain(errors_text_) + plain(status_);
 }
 

@@ -61,11 +61,11 @@ SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, 
   add_end();
 
   for (const SoilClass& row : document_.tables().soils) {
-    classes_->addItem(qs(said_phrase(row.name)), qs(row.id));
-    classes_->setItemData(classes_->count() - 1, qs(said_phrase(row.thumb)), SoilChoiceDelegate::sign_role);
-    classes_->setItemData(classes_->count() - 1, qs(said_phrase(row.thumb)), Qt::ToolTipRole);
+    classes_->addItem(qs(translated_phrase(row.name)), qs(row.id));
+    classes_->setItemData(classes_->count() - 1, qs(translated_phrase(row.thumb)), SoilChoiceDelegate::sign_role);
+    classes_->setItemData(classes_->count() - 1, qs(translated_phrase(row.thumb)), Qt::ToolTipRole);
     classes_->setItemData(classes_->count() - 1,
-                          tr("%1: %2").arg(qs(said_phrase(row.name)), qs(said_phrase(row.thumb))),
+                          tr("%1: %2").arg(qs(translated_phrase(row.name)), qs(translated_phrase(row.thumb))),
                           Qt::AccessibleTextRole);
   }
   classes_->view()->setMinimumWidth(fontMetrics().averageCharWidth() * 58);
@@ -115,7 +115,7 @@ void SoilPanel::list_strata() {
   int height = 2 * strata_->frameWidth() + 2;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const SoilClass* soil = find_soil(document_.tables(), all[i].soil);
-    const QString name = soil ? qs(said_phrase(soil->name)) : qs(all[i].soil);
+    const QString name = soil ? qs(translated_phrase(soil->name)) : qs(all[i].soil);
     const auto from = std::find(std::begin(known_rows), std::end(known_rows), all[i].known.value) - known_rows;
     const QString top =
         all[i].top && !all[i].top->empty()
@@ -147,15 +147,15 @@ void SoilPanel::show_stratum() {
   known_->setCurrentIndex(
       static_cast<int>(std::find(std::begin(known_rows), std::end(known_rows), stratum->known.value) - known_rows));
   if (const SoilClass* soil = find_soil(document_.tables(), stratum->soil)) {
-    const QString type = tr("soil type %1 of the excavation rules").arg(qs(said_word(soil->excavation_type)));
+    const QString type = tr("soil type %1 of the excavation rules").arg(qs(translated_word(soil->excavation_type)));
     class_text_->setText(
-        QStringLiteral("<p>%1 <b>%2</b></p>").arg(tr("Sign by hand:"), qs(said_phrase(soil->thumb)).toHtmlEscaped()) +
-        facts_html({{tr("for the tool"), qs(said_phrase(soil->use))},
-                    {tr("a cut or hole stands open"), qs(said_phrase(soil->stands_open))},
+        QStringLiteral("<p>%1 <b>%2</b></p>").arg(tr("Sign by hand:"), qs(translated_phrase(soil->thumb)).toHtmlEscaped()) +
+        facts_html({{tr("for the tool"), qs(translated_phrase(soil->use))},
+                    {tr("a cut or hole stands open"), qs(translated_phrase(soil->stands_open))},
                     {tr("in a pit"), type}}) +
         QStringLiteral("<p>%1</p>")
             .arg(tr("Source: %1 [%2]")
-                     .arg(qs(burrow::said_phrase(soil->source.text)), qs(burrow::label_text(soil->source.label)))
+                     .arg(qs(burrow::translated_phrase(soil->source.text)), qs(burrow::label_text(soil->source.label)))
                      .toHtmlEscaped()));
   }
   known_text_->setText(known_words(*stratum));
@@ -194,7 +194,7 @@ QString SoilPanel::guess_words(const GuessEffect& effect, const Stratum& stratum
   QStringList names;
   for (const SoilGuess& other : guesses_of(stratum.soil, document_.tables()))
     if (const SoilClass* soil = find_soil(document_.tables(), other.soil); soil && other.soil != stratum.soil)
-      names << qs(said_phrase(soil->name));
+      names << qs(translated_phrase(soil->name));
   const auto size_of = [&](double v) { return text_of(std::abs(v), Dimension::small_length); };
   const bool lower = effect.shift_low_m<-seen_m, higher = effect.shift_high_m> seen_m;
   const QString where =
@@ -255,7 +255,7 @@ void SoilPanel::refresh() {
   model_->catch_up();
 }
 
-QString SoilPanel::said() const {
+QString SoilPanel::visible_text() const {
   return plain(class_text_) + plain(known_text_) + plain(status_);
 }
 

@@ -94,11 +94,11 @@ QString SurfacePanel::moved_words(const LevelPeg& peg) const {
     const QString much = text_of(std::abs(by), Dimension::small_length);
     return by < 0 ? tr("%1 sunk %2").arg(when, much) : tr("%1 risen %2").arg(when, much);
   };
-  QStringList said;
+  QStringList shown_text;
   for (const QString& words : {moved(tr("after:"), peg.after), moved(tr("settled:"), peg.settled)})
-    if (!words.isEmpty()) said << words;
-  return said.isEmpty() ? tr("before: level %1").arg(text_of(peg.before->m, Dimension::station))
-                        : said.join(QStringLiteral(" · "));
+    if (!words.isEmpty()) shown_text << words;
+  return shown_text.isEmpty() ? tr("before: level %1").arg(text_of(peg.before->m, Dimension::station))
+                        : shown_text.join(QStringLiteral(" · "));
 }
 
 void SurfacePanel::show_levels() {

@@ -27,7 +27,7 @@ constexpr std::size_t most_rows = 4;
 constexpr int tip_steps = 100;
 
 QString kind_words(SurfaceKind kind) {
-  return text_from(said_word(kind));
+  return text_from(translated_word(kind));
 }
 
 const SurfaceFeature* picked_in(const Crossing& crossing, const std::string& id) {
@@ -265,10 +265,10 @@ void SurfacePanel::list_things() {
   }
   list_->setVisible(!all.empty());
   nothing_->setVisible(all.empty());
-  const Statement& said = document_.crossing().site.nothing_above;
+  const Statement& shown_text = document_.crossing().site.nothing_above;
   nothing_->setText(
-      declared(said, document_.tables().judged_on)
-          ? tr("No road, track, ditch or building is entered; %1 says that there is none.").arg(text_from(said.by))
+      declared(translated, document_.tables().judged_on)
+          ? tr("No road, track, ditch or building is entered; %1 says that there is none.").arg(text_from(shown_text.by))
           : tr("No road, track, ditch or building is entered. Add what lies on top, or say that there is nothing:"));
   nothing_said_->setVisible(all.empty());
   nothing_said_->catch_up();
@@ -334,7 +334,7 @@ QString SurfacePanel::rule_words(const SurfaceRule& rule) const {
   if (rule.kind != current()->kind) text += QLatin1Char(' ') + tr("It is a rule for a %1.").arg(kind_words(rule.kind));
   return text + QLatin1Char('\n') +
          tr("Source: %1 [%2]")
-             .arg(text_from(burrow::said_phrase(rule.source.text)), text_from(burrow::label_text(rule.source.label)));
+             .arg(text_from(burrow::translated_phrase(rule.source.text)), text_from(burrow::label_text(rule.source.label)));
 }
 
 void SurfacePanel::show_rule() {
@@ -387,7 +387,7 @@ void SurfacePanel::refresh() {
   show_levels();
 }
 
-QString SurfacePanel::said() const {
+QString SurfacePanel::visible_text() const {
   return plain(nothing_) + plain(place_text_) + plain(rule_text_) + plain(levels_text_);
 }
 

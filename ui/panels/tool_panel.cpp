@@ -96,10 +96,10 @@ void ToolPanel::show_source() {
   const QString plain = tr("Generic trend, not a product: take the maker's plate.");
   source_->setText(
       row ? tr("%1\nSource: %2 [%3]")
-                .arg(plain, qs(burrow::said_phrase(row->source.text)), qs(burrow::label_text(row->source.label)))
+                .arg(plain, qs(burrow::translated_phrase(row->source.text)), qs(burrow::label_text(row->source.label)))
           : tr("Typed from the plate. What is left empty follows from the diameter. %1\nSource: generic "
                "trend with the diameter [%2]")
-                .arg(plain, qs(burrow::said(burrow::words(SourceLabel::our_model)))));
+                .arg(plain, qs(burrow::translated(burrow::words(SourceLabel::our_model)))));
 }
 
 void ToolPanel::show_blow() {
@@ -147,7 +147,7 @@ void ToolPanel::refresh() {
   show_blow();
 }
 
-QString ToolPanel::said() const {
+QString ToolPanel::visible_text() const {
   return plain(source_) + plain(blow_);
 }
 

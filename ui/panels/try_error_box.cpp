@@ -46,7 +46,7 @@ TryErrorBox::TryErrorBox(Document& document, QWidget* parent)
     connect(combo, &QComboBox::activated, this, &TryErrorBox::show_answer);
   };
   soil_->addItem(tr("as drawn"), QString());
-  for (const SoilClass& soil : document_.tables().soils) soil_->addItem(qs(said_phrase(soil.name)), qs(soil.id));
+  for (const SoilClass& soil : document_.tables().soils) soil_->addItem(qs(translated_phrase(soil.name)), qs(soil.id));
   tool_->addItem(tr("as chosen"), QString());
   for (const ToolClass& tool : document_.tables().tools) tool_->addItem(qs(tool.id), qs(tool.id));
   add_combo(tr("soil all along"), soil_);
@@ -88,7 +88,7 @@ void TryErrorBox::catch_up() {
   show_answer();
 }
 
-QString TryErrorBox::said() const {
+QString TryErrorBox::visible_text() const {
   return said_->text();
 }
 

@@ -107,31 +107,31 @@ QString UtilitiesPanel::hole_words() const {
   const UtilityAnswer* answer = answer_of(picked_);
   if (!answer || !answer->station_m) return tr("The bore does not come near: no place for a test hole follows.");
   const PassingPlace here = place();
-  QStringList said;
+  QStringList shown_text;
   if (answer->expose_rank)
-    said << tr("Hole number %1 of those worth digging.").arg(static_cast<int>(*answer->expose_rank));
-  said << tr("Dig it at station %1, offset %2.")
+    shown_text << tr("Hole number %1 of those worth digging.").arg(static_cast<int>(*answer->expose_rank));
+  shown_text << tr("Dig it at station %1, offset %2.")
               .arg(text_of(answer->hole_station_m.value_or(here.station_m), Dimension::station),
                    text_of(answer->hole_offset_m.value_or(here.offset_m), Dimension::station));
   if (answer->hole_depth_low_m && answer->hole_depth_high_m)
-    said << tr("Its crown is expected %1 to %2 below ground (nine times in ten).")
+    shown_text << tr("Its crown is expected %1 to %2 below ground (nine times in ten).")
                 .arg(text_of(std::max(*answer->hole_depth_low_m, 0.0), Dimension::length),
                      text_of(std::max(*answer->hole_depth_high_m, 0.0), Dimension::length));
   else if (here.axis_m && here.ground_m)
     if (const auto above = above_centre_m(*utility, LevelMeant::crown))
-      said << tr("Its crown is drawn %1 below ground; how well that is known is not entered.")
+      shown_text << tr("Its crown is drawn %1 below ground; how well that is known is not entered.")
                   .arg(text_of(std::max(*here.ground_m - *here.axis_m - *above, 0.0), Dimension::length));
   if (answer->chance_after_hole && answer->chance_to_go_on && answer->contact_chance)
-    said << tr("What it buys: in %1 of cases what is found lets the bore go on as it is laid out. Of all bores %2 then "
+    shown_text << tr("What it buys: in %1 of cases what is found lets the bore go on as it is laid out. Of all bores %2 then "
                "go "
                "on and touch it, %3 without the hole.")
                 .arg(text_of(*answer->chance_to_go_on, Dimension::chance), chance_text(*answer->chance_after_hole),
                      chance_text(*answer->contact_chance));
   else if (answer->expose_rank)
-    said << tr(
+    shown_text << tr(
         "What it buys cannot be told: where it lies, or how well that is known, is not entered. That is why it "
         "comes first.");
-  return said.join(QLatin1Char(' '));
+  return shown_text.join(QLatin1Char(' '));
 }
 
 void UtilitiesPanel::take_trench() {
@@ -165,8 +165,8 @@ void UtilitiesPanel::show_holes() {
   const Field field = new_hole_field(document_.crossing(), picked_, place());
   const UtilityAnswer* answer = answer_of(picked_);
   const bool possible = answer && answer->station_m;
-  measured_name_->setText(text_from(said_label(field.label)));
-  measured_->setAccessibleName(text_from(said_label(field.label)));
+  measured_name_->setText(text_from(translated_label(field.label)));
+  measured_->setAccessibleName(text_from(translated_label(field.label)));
   measured_->setReadOnly(locked());
   measured_wrong_->setVisible(!measured_wrong_->text().isEmpty());
   for (QWidget* widget : {static_cast<QWidget*>(measured_name_), static_cast<QWidget*>(measured_)})
@@ -183,7 +183,7 @@ void UtilitiesPanel::show_holes() {
                       .arg(text_of(hole.station.m, Dimension::station), text_of(hole.offset.m, Dimension::station));
     thing.facts = hole.elevation
                       ? tr("%1 at level %2")
-                            .arg(text_from(said_word(*hole.level)), text_of(hole.elevation->m, Dimension::station))
+                            .arg(text_from(translated_word(*hole.level)), text_of(hole.elevation->m, Dimension::station))
                       : tr("level not measured");
     found = found || thing.id == hole_;
     things.push_back(std::move(thing));
@@ -208,7 +208,7 @@ void UtilitiesPanel::add_hole() {
   const Field field = new_hole_field(document_.crossing(), picked_, place());
   const Result<std::optional<double>> value = read_field(field, measured_->text().toStdString(), units_);
   const QString fault =
-      value ? QString() : tr("Not added: %1 wanted").arg(QString::fromStdString(said_phrase(value.error().expected)));
+      value ? QString() : tr("Not added: %1 wanted").arg(QString::fromStdString(translated_phrase(value.error().expected)));
   measured_wrong_->setText(fault);
   measured_wrong_->setVisible(!fault.isEmpty());
   measured_->setAccessibleDescription(fault);

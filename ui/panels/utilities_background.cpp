@@ -58,16 +58,16 @@ void UtilitiesPanel::make_background() {
   });
   connect(background_button_, &QPushButton::clicked, background_form_, &AtOnceForm::open);
   connect(background_form_, &AtOnceForm::given, this, [=, this] {
-    const Statement said{all_how->text().trimmed().toStdString(),
+    const Statement shown_text{all_how->text().trimmed().toStdString(),
                          by->text().trimmed().toStdString(),
                          date->text().trimmed().toStdString(),
                          {}};
     const std::optional<Date>& on = document_.tables().judged_on;
-    if (!declared(said, on)) {
+    if (!declared(translated, on)) {
       background_form_->complain(tr("Not taken: it counts only with a name and a day up to today."));
       return;
     }
-    change(site_part, with_no_services(document_.crossing(), said, on), tr("Declare: no line drawn only is a service"));
+    change(site_part, with_no_services(document_.crossing(), shown_text, on), tr("Declare: no line drawn only is a service"));
     background_form_->close_form();
   });
 }

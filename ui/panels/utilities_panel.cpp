@@ -205,16 +205,16 @@ void UtilitiesPanel::list_utilities() {
 
 void UtilitiesPanel::show_whole_bore() {
   const Assessment& assessment = document_.assessment();
-  QStringList said;
+  QStringList shown_text;
   if (!assessment.utilities.empty())
-    said << (assessment.contact_chance_any
+    shown_text << (assessment.contact_chance_any
                  ? tr("Touching any of them: %1.").arg(chance_text(*assessment.contact_chance_any))
                  : tr("Touching any of them: not known, one of them has no chance."));
   if (assessment.chance_unknown_service && *assessment.chance_unknown_service > 0)
-    said << tr("Meeting one that nobody drew: %1.").arg(chance_text(*assessment.chance_unknown_service));
+    shown_text << tr("Meeting one that nobody drew: %1.").arg(chance_text(*assessment.chance_unknown_service));
   else
-    said << tr("What nobody drew is not counted: no rate is entered.");
-  whole_bore_->setText(said.join(QLatin1Char(' ')));
+    shown_text << tr("What nobody drew is not counted: no rate is entered.");
+  whole_bore_->setText(shown_text.join(QLatin1Char(' ')));
 }
 
 void UtilitiesPanel::refresh() {
@@ -238,7 +238,7 @@ void UtilitiesPanel::refresh() {
   show_background();
 }
 
-QString UtilitiesPanel::said() const {
+QString UtilitiesPanel::visible_text() const {
   return plain(whole_bore_) + plain(level_text_) + plain(located_text_) + plain(preset_text_) + plain(answer_) +
          plain(trench_text_) + plain(hole_text_) + plain(search_state_);
 }

@@ -226,24 +226,24 @@ void UtilitiesPanel::show_place() {
   const Utility* utility = current();
   const PassingPlace here = place();
   const LevelMeant level = level_meant(*utility);
-  QStringList said;
+  QStringList shown_text;
   if (!utility->recorded.level || !utility->recorded.from)
-    said << tr("What the record leaves open counts as: below ground, to the crown.");
+    shown_text << tr("What the record leaves open counts as: below ground, to the crown.");
   if (utility->recorded.diameter && *utility->recorded.diameter != DiameterMeant::outside)
-    said << tr("The bore passes the outside: add the walls to what the record says.");
+    shown_text << tr("The bore passes the outside: add the walls to what the record says.");
   if (!above_centre_m(*utility, level))
-    said << tr("Type the outside diameter first: %1 and centre lie half of it apart.").arg(text_from(said_word(level)));
+    shown_text << tr("Type the outside diameter first: %1 and centre lie half of it apart.").arg(text_from(translated_word(level)));
   else if (!here.axis_m)
-    said << tr("Its depth at the bore is not known.");
+    shown_text << tr("Its depth at the bore is not known.");
   else if (level == LevelMeant::invert)
-    said << tr("The invert is taken at half the outside diameter below the centre; a thick wall puts it higher.");
+    shown_text << tr("The invert is taken at half the outside diameter below the centre; a thick wall puts it higher.");
   if (here.axis_m && here.ground_m && above_centre_m(*utility, LevelMeant::crown))
-    said << tr("At station %1: centre at level %2, crown %3 below ground.")
+    shown_text << tr("At station %1: centre at level %2, crown %3 below ground.")
                 .arg(text_of(here.station_m, Dimension::station), text_of(*here.axis_m, Dimension::station),
                      text_of(*here.ground_m - *here.axis_m - *above_centre_m(*utility, LevelMeant::crown),
                              Dimension::length));
-  level_text_->setText(said.join(QLatin1Char(' ')));
-  level_text_->setVisible(!said.isEmpty());
+  level_text_->setText(shown_text.join(QLatin1Char(' ')));
+  level_text_->setVisible(!shown_text.isEmpty());
 
   const int row = utility->located.level ? presets_->findData(text_from(*utility->located.level)) : 0;
   presets_->setCurrentIndex(row);
@@ -260,7 +260,7 @@ void UtilitiesPanel::show_place() {
     if (of_depth && here.depth_m())
       parts << tr("Taken at a depth of %1.").arg(text_of(*here.depth_m(), Dimension::length));
     parts << tr("Source: %1 [%2]")
-                 .arg(text_from(burrow::said_phrase(preset.source.text)),
+                 .arg(text_from(burrow::translated_phrase(preset.source.text)),
                       text_from(burrow::label_text(preset.source.label)));
     words = parts.join(QLatin1Char(' '));
   }

@@ -45,12 +45,12 @@ class AsBuiltPages {
   }
 
  private:
-  [[nodiscard]] QString said(const std::optional<double>& v, Dimension d = Dimension::length) const {
+  [[nodiscard]] QString translated(const std::optional<double>& v, Dimension d = Dimension::length) const {
     return shown(v, d, sheet_.units);
   }
   [[nodiscard]] QString aside(double m, const QString& plus, const QString& minus) const {
     if (std::abs(m) < 0.0005) return tr("as planned");
-    return QStringLiteral("%1 %2").arg(said(std::abs(m)), m > 0 ? plus : minus);
+    return QStringLiteral("%1 %2").arg(translated(std::abs(m)), m > 0 ? plus : minus);
   }
 
   void draw_legend(Paper& paper, const QRectF& box) {
@@ -102,17 +102,17 @@ class AsBuiltPages {
                      begun.isEmpty() ? tr("not entered") : QString(begun).replace(QLatin1Char('T'), QLatin1Char(' ')));
     all.emplace_back(tr("crew"), record.crew.empty() ? tr("not entered") : qs(record.crew));
     if (record.alternative) all.emplace_back(tr("layout"), qs(*record.alternative));
-    const QString after = said(day_.time_s, Dimension::duration);
+    const QString after = translated(day_.time_s, Dimension::duration);
     all.emplace_back(tr("end"), day_.how ? tr("%1, after %2").arg(how_words(*day_.how), after)
                                          : tr("not entered; last reading after %1").arg(after));
-    all.emplace_back(tr("furthest nose"), said(day_.furthest_m));
+    all.emplace_back(tr("furthest nose"), translated(day_.furthest_m));
     const Arrival &planned = sheet_.assessment.arrival, &now = day_.arrival;
     if (day_.how == EndHow::arrived && now.offset_m && now.elevation_m) {
       all.emplace_back(
           tr("came out"),
           tr("offset %1 ± %2, level %3 ± %4")
-              .arg(said(*now.offset_m, Dimension::station), said(1.645 * now.sd_lateral_m.value_or(0)),
-                   said(*now.elevation_m, Dimension::station), said(1.645 * now.sd_vertical_m.value_or(0))));
+              .arg(translated(*now.offset_m, Dimension::station), translated(1.645 * now.sd_lateral_m.value_or(0)),
+                   translated(*now.elevation_m, Dimension::station), translated(1.645 * now.sd_vertical_m.value_or(0))));
       if (planned.offset_m && planned.elevation_m) {
         all.emplace_back(tr("off the plan"),
                          tr("%1, %2").arg(aside(*now.offset_m - *planned.offset_m, tr("left"), tr("right")),
@@ -190,12 +190,12 @@ class AsBuiltPages {
       const QString line = QString::fromStdString(reading_line(reading, sheet_.units));
       const QString sep = QStringLiteral(" · ");
       const QString rest = line.contains(sep) ? line.section(sep, 1) : line;
-      TableRow row{QString::number(i + 1), said(reading.time.s, Dimension::duration), rest};
+      TableRow row{QString::number(i + 1), translated(reading.time.s, Dimension::duration), rest};
       const bool placed = noses[i].has_value() && !day_.smoothed.points.empty();
       const PathPoint at = placed ? built_at(day_.smoothed, *noses[i]) : PathPoint{};
-      row << (placed ? said(at.x_m, Dimension::station) : QStringLiteral("–"))
-          << (placed ? said(at.y_m, Dimension::station) : QStringLiteral("–"))
-          << (placed ? said(at.z_m, Dimension::station) : QStringLiteral("–")) << remark(i);
+      row << (placed ? translated(at.x_m, Dimension::station) : QStringLiteral("–"))
+          << (placed ? translated(at.y_m, Dimension::station) : QStringLiteral("–"))
+          << (placed ? translated(at.z_m, Dimension::station) : QStringLiteral("–")) << remark(i);
       rows.push_back(row);
     }
     if (rows.empty()) {
@@ -232,12 +232,12 @@ class AsBuiltPages {
     for (int i = 0;; ++i) {
       const double s = std::min(i * step, last);
       const PathPoint p = built_at(day_.smoothed, s);
-      TableRow row{said(p.x_m, Dimension::station),
-                   said(p.y_m, Dimension::station),
-                   said(p.z_m, Dimension::station),
-                   said(elevation_at(sheet_.crossing.site.ground, p.x_m) - p.z_m),
-                   QStringLiteral("± ") + said(1.645 * p.sd_lateral_m),
-                   QStringLiteral("± ") + said(1.645 * p.sd_vertical_m)};
+      TableRow row{translated(p.x_m, Dimension::station),
+                   translated(p.y_m, Dimension::station),
+                   translated(p.z_m, Dimension::station),
+                   translated(elevation_at(sheet_.crossing.site.ground, p.x_m) - p.z_m),
+                   QStringLiteral("± ") + translated(1.645 * p.sd_lateral_m),
+                   QStringLiteral("± ") + translated(1.645 * p.sd_vertical_m)};
       const std::vector<PathPoint>& planned = sheet_.assessment.bore.points;
       const auto beyond =
           std::find_if(planned.begin(), planned.end(), [&](const PathPoint& q) { return q.x_m >= p.x_m - 1e-9; });
@@ -283,7 +283,7 @@ class AsBuiltPages {
         }
       }
       if (nearest > 1e200 || at.s_m > last + 1e-9) continue;
-      rows.push_back({qs(u.name), said(at.x_m, Dimension::station), said(nearest), said(u.separation_m)});
+      rows.push_back({qs(u.name), translated(at.x_m, Dimension::station), translated(nearest), translated(u.separation_m)});
     }
     if (rows.empty()) {
       flow.paragraph(tr("None with a known depth."));

@@ -211,8 +211,8 @@ double foot_of_front(Paper& paper, const QRectF& in, double top, const Sheet& sh
   constexpr double row = 7.2;  // a hand writes in it
   for (int i = 0; i < 4; ++i) {
     const double left = in.left() + (i % 2) * (half + gap), base = y + row * (1 + i / 2) - 1.2;
-    const QRectF said = paper.text({left, base}, lines[i], body);
-    paper.line({said.right() + 1.2, base + 0.5}, {left + half, base + 0.5}, {0.2});
+    const QRectF shown_text = paper.text({left, base}, lines[i], body);
+    paper.line({shown_text.right() + 1.2, base + 0.5}, {left + half, base + 0.5}, {0.2});
   }
   return y + 2 * row;
 }

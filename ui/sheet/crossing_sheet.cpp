@@ -73,9 +73,9 @@ class TitleBlock {
   void cell(double x, double y, double w, double h, const QString& what, const QString& value) {
     const QRectF box(box_.left() + x, y, w, h);
     paper_.rect(box, {}, {0.15});
-    const QRectF said = paper_.text({box.left() + 1.2, box.bottom() - 1.6}, what, {2, QFont::Normal, soft});
+    const QRectF shown_text = paper_.text({box.left() + 1.2, box.bottom() - 1.6}, what, {2, QFont::Normal, soft});
     paper_.short_text({box.left() + 16, box.bottom() - 1.6}, value, body,
-                      box.right() - 1 - std::max(box.left() + 16, said.right()));
+                      box.right() - 1 - std::max(box.left() + 16, shown_text.right()));
   }
 
   /// The revision of the file, and a line to write the next one on.
@@ -127,7 +127,7 @@ void legend(Paper& paper, const Sheet& sheet, const QRectF& box) {
   for (const UtilityKindRow& kind : sheet.tables.utilities)
     if (std::any_of(sheet.crossing.site.utilities.begin(), sheet.crossing.site.utilities.end(),
                     [&](const Utility& u) { return u.kind == kind.kind; }))
-      row(utility_stroke(sheet.tables, kind.kind, 0.45), qs(said_phrase(kind.name)));
+      row(utility_stroke(sheet.tables, kind.kind, 0.45), qs(translated_phrase(kind.name)));
   if (!sheet.crossing.site.utilities.empty() && y <= box.bottom())
     paper.short_text({x, y}, tr("numbers: table of utilities"), small, column - 1);
 }
@@ -155,7 +155,7 @@ void worst_findings(Paper& paper, const Sheet& sheet, const QRectF& box) {
   std::size_t shown = 0;
   const double last = box.bottom() - 3.4;
   for (const Finding& f : sheet.assessment.findings) {
-    const QString severity = f.missing ? tr("missing") : qs(burrow::said(burrow::words(f.severity)));
+    const QString severity = f.missing ? tr("missing") : qs(burrow::translated(burrow::words(f.severity)));
     const QString text = QString::fromStdString(finding_text(f, sheet.units));
     const QString words = (f.muted ? tr("%1. %2: %3 (muted)") : QStringLiteral("%1. %2: %3"))
                               .arg(QString::number(shown + 1), severity, text);
@@ -183,8 +183,8 @@ std::vector<Flow::Area> new_text_page(std::vector<Page>& pages, const Sheet& she
   Page& last = pages.back();
   Paper paper(last);
   const QRectF in = last.frame_mm;
-  const QRectF said = paper.text({in.left() + 3, in.top() + 5}, title, {3.2, QFont::Bold});
-  paper.short_text({in.right() - 3, in.top() + 5}, qs(sheet.crossing.name), {2.8}, in.right() - 6 - said.right() - 6,
+  const QRectF shown_text = paper.text({in.left() + 3, in.top() + 5}, title, {3.2, QFont::Bold});
+  paper.short_text({in.right() - 3, in.top() + 5}, qs(sheet.crossing.name), {2.8}, in.right() - 6 - shown_text.right() - 6,
                    Align::right);
   paper.line({in.left(), in.top() + 7}, {in.right(), in.top() + 7}, {0.25});
   paper.rect(in, {}, {0.35});

@@ -214,7 +214,7 @@ class Plan {
         middle = {f_.px_x((feature.from->m + feature.to->m) / 2), f_.plan.bottom() - 3};
       else
         continue;
-      const QString words = feature.name.empty() ? qs(said_word(feature.kind)) : qs(feature.name);
+      const QString words = feature.name.empty() ? qs(translated_word(feature.kind)) : qs(feature.name);
       std::vector<QPointF> at;
       for (const double up : {0.0, 3.0, 6.0, -3.0, 9.0, 12.0, 16.0, 20.0})
         for (const double aside : {0.0, 6.0, -6.0}) at.push_back(middle + QPointF(aside, -up));

@@ -225,7 +225,7 @@ class Side {
       if (!feature.from || !feature.to) continue;
       const double middle = (feature.from->m + feature.to->m) / 2;
       const double y = f_.px_z(elevation_at(ground, middle));
-      const QString words = feature.name.empty() ? qs(said_word(feature.kind)) : qs(feature.name);
+      const QString words = feature.name.empty() ? qs(translated_word(feature.kind)) : qs(feature.name);
       std::vector<QPointF> at;
       for (const double up : {1.9, 4.3})
         for (const double aside : {0.0, 4.0, -4.0, 8.0, -8.0}) at.push_back({f_.px_x(middle) + aside, y - up});
@@ -252,8 +252,8 @@ class Side {
     };
     for (const Stratum& stratum : sheet_.crossing.site.strata) {
       QString words = qs(stratum.soil);
-      if (const SoilClass* soil = find_soil(sheet_.tables, stratum.soil)) words = qs(said_phrase(soil->name));
-      words += QStringLiteral(" (") + qs(said_word(*stratum.known)) + QLatin1Char(')');
+      if (const SoilClass* soil = find_soil(sheet_.tables, stratum.soil)) words = qs(translated_phrase(soil->name));
+      words += QStringLiteral(" (") + qs(translated_word(*stratum.known)) + QLatin1Char(')');
       on_line(stratum.top ? *stratum.top : ground, words, 3.0);
     }
     if (sheet_.crossing.site.water) on_line(*sheet_.crossing.site.water, tr("water"), -0.9);

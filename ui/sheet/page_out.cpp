@@ -237,7 +237,7 @@ Result<void> print_pages(QPrinter& printer, const std::vector<Page>& pages) {
   const std::string to =
       printer.outputFileName().isEmpty() ? printer.printerName().toStdString() : printer.outputFileName().toStdString();
   if (!painter.begin(&printer))
-    return fail(to, said("nothing could be written there"), said("a place that can be written"));
+    return fail(to, translated("nothing could be written there"), translated("a place that can be written"));
   for (std::size_t i = 0; i < pages.size(); ++i) {
     if (i > 0) {
       if (changes_paper) set_size(pages[i].size_mm);
@@ -253,7 +253,7 @@ Result<void> print_pages(QPrinter& printer, const std::vector<Page>& pages) {
   }
   const bool ended = painter.end() && printer.printerState() != QPrinter::Error;
   if (!ended || (changes_paper && !printer.outputFileName().isEmpty() && !whole_pdf(printer.outputFileName())))
-    return fail(to, said("only a part of it could be written"), said("room on the disk"));
+    return fail(to, translated("only a part of it could be written"), translated("room on the disk"));
   return {};
 }
 

@@ -53,9 +53,9 @@ class SheetTables {
     for (const Finding& f : sheet_.assessment.findings) {
       const QString source = f.source.text.empty() && !f.limit
                                  ? QString()
-                                 : QString::fromStdString(burrow::said_phrase(f.source.text)) + QStringLiteral(" [") +
+                                 : QString::fromStdString(burrow::translated_phrase(f.source.text)) + QStringLiteral(" [") +
                                        qs(burrow::label_text(f.source.label)) + QLatin1Char(']');
-      const QString severity = f.missing ? tr("missing") : qs(burrow::said(burrow::words(f.severity)));
+      const QString severity = f.missing ? tr("missing") : qs(burrow::translated(burrow::words(f.severity)));
       ++count;
       if (f.muted)
         muted.push_back({QString::number(count), severity, QString::fromStdString(finding_text(f, sheet_.units)),
@@ -91,8 +91,8 @@ class SheetTables {
     flow_.heading(tr("Loosened limits"));
     std::vector<TableRow> rows;
     for (const LoosenedLimit& l : sheet_.assessment.loosened)
-      rows.push_back({qs(said_phrase(l.name)), qs(limit_number(l.value, l.unit, sheet_.units)),
-                      qs(limit_number(l.table_value, l.unit, sheet_.units)), qs(said_phrase(l.why))});
+      rows.push_back({qs(translated_phrase(l.name)), qs(limit_number(l.value, l.unit, sheet_.units)),
+                      qs(limit_number(l.table_value, l.unit, sheet_.units)), qs(translated_phrase(l.why))});
     flow_.table({{tr("limit"), 3.5},
                  {tr("in force"), 1.2, Align::right},
                  {tr("table or rule"), 1.2, Align::right},
@@ -113,11 +113,11 @@ class SheetTables {
       const UtilityAnswer& a = found == sheet_.assessment.utilities.end() ? none : *found;
       QString name = utility_name(u);
       if (!u.owner.empty()) name += QStringLiteral(", ") + qs(u.owner);
-      QString what = qs(said_word(u.kind)) + QStringLiteral(", ") + qs(said_word(*u.status));
+      QString what = qs(translated_word(u.kind)) + QStringLiteral(", ") + qs(translated_word(*u.status));
       if (u.outside_diameter) what += QStringLiteral(", ") + text(u.outside_diameter->m, Dimension::small_length);
       rows.push_back({QString::number(++count), name, what, text(a.station_m, Dimension::station),
                       text(a.elevation_m, Dimension::station), text(a.separation_m), text(a.required_m),
-                      text(a.contact_chance, Dimension::chance), qs(said_word(*u.located.how)),
+                      text(a.contact_chance, Dimension::chance), qs(translated_word(*u.located.how)),
                       !a.expose       ? tr("no")
                       : a.expose_rank ? tr("yes, %1").arg(static_cast<int>(*a.expose_rank))
                                       : tr("yes")});
@@ -183,11 +183,11 @@ class SheetTables {
   }
   static QString sides(const PitSides& s) {
     QStringList all;
-    for (const PitSide* side : {&s.bore, &s.back, &s.left, &s.right}) all << qs(said_word(*side->kind));
+    for (const PitSide* side : {&s.bore, &s.back, &s.left, &s.right}) all << qs(translated_word(*side->kind));
     return all.join(QStringLiteral(", "));
   }
   static QString soil(const PitShape& shape, const PitAnswer& work) {
-    return (work.confirmed ? tr("%1, confirmed") : tr("%1, not confirmed on site")).arg(qs(said_word(shape.soil_type)));
+    return (work.confirmed ? tr("%1, confirmed") : tr("%1, not confirmed on site")).arg(qs(translated_word(shape.soil_type)));
   }
   static QString duties(const PitAnswer& work) {
     QStringList all;
@@ -204,20 +204,20 @@ class SheetTables {
       return;
     }
     const PipeMaterial* material = find_pipe(sheet_.tables, pipe->material);
-    QStringList words{material ? qs(said_phrase(material->name)) : qs(pipe->material)};
+    QStringList words{material ? qs(translated_phrase(material->name)) : qs(pipe->material)};
     if (pipe->outside_diameter) words << text(pipe->outside_diameter->m, Dimension::small_length);
     if (pipe->sdr) words << tr("SDR %1").arg(pipe->sdr->v);
     if (*pipe->count > 1) words << tr("%n of them", nullptr, static_cast<int>(*pipe->count));
-    words << qs(said_word(*pipe->insertion)).replace(QLatin1Char('-'), QLatin1Char(' '));
+    words << qs(translated_word(*pipe->insertion)).replace(QLatin1Char('-'), QLatin1Char(' '));
     flow_.paragraph(words.join(QStringLiteral(", ")));
     std::vector<TableRow> rows;
     for (const PipeCheck& check : sheet_.assessment.pipe_checks)
       rows.push_back(
-          {qs(said(std::string_view(check.name))), number(check.value, check.unit),
+          {qs(translated(std::string_view(check.name))), number(check.value, check.unit),
            check.limit ? (check.at_least ? tr("at least %1") : tr("at most %1")).arg(number(check.limit, check.unit))
                        : QStringLiteral("–"),
            shown(check.utilisation, Dimension::chance, sheet_.units), text(check.station_m, Dimension::station),
-           QString::fromStdString(burrow::said_phrase(check.source.text)) + QStringLiteral(" [") +
+           QString::fromStdString(burrow::translated_phrase(check.source.text)) + QStringLiteral(" [") +
                qs(burrow::label_text(check.source.label)) + QLatin1Char(']')});
     if (!rows.empty())
       flow_.table({{tr("check"), 2.4},
@@ -262,7 +262,7 @@ class SheetTables {
   }
   QString surface_name(const std::string& id) const {
     for (const SurfaceFeature& f : sheet_.crossing.site.surface)
-      if (f.id == id) return f.name.empty() ? qs(said_word(f.kind)) : qs(f.name);
+      if (f.id == id) return f.name.empty() ? qs(translated_word(f.kind)) : qs(f.name);
     return qs(id);
   }
 

@@ -18,7 +18,7 @@ namespace burrow {
 namespace {
 
 std::vector<Term> read_glossary() {
-  const QString own = QStringLiteral(":/help/%1/09-words.md").arg(QString::fromStdString(spoken().language));
+  const QString own = QStringLiteral(":/help/%1/09-words.md").arg(QString::fromStdString(dictionary().language));
   QFile file(QFile::exists(own) ? own : QStringLiteral(":/help/09-words.md"));
   if (!file.open(QIODevice::ReadOnly)) return {};
   std::vector<Term> terms;

@@ -72,10 +72,10 @@ void ValueCard::open_fields(const QString& title, const PartRef& part,
     entry->setPlaceholderText(!field.may_be_empty ? QString()
                               : field.standing    ? qs(format(*field.standing, field.dimension, units))
                                                   : tr("not known"));
-    entry->setAccessibleName(qs(said_label(field.label)));
+    entry->setAccessibleName(qs(translated_label(field.label)));
     entry->setMinimumWidth(entry->fontMetrics().averageCharWidth() * 18);
     if (!field.entered) entry->setToolTip(tr("A default stands here; it was not entered."));
-    const QString name = qs(said_label(field.label));
+    const QString name = qs(translated_label(field.label));
     auto* label = new QLabel(field.entered ? name : tr("%1 (default)").arg(name), this);
     label->setBuddy(entry);
     form->addRow(label, entry);
@@ -149,9 +149,9 @@ void ValueCard::take_over() {
 
 void ValueCard::complain(std::size_t row, const Error& error) {
   wrong_->setText(
-      tr("%1: %2").arg(qs(said_label(fields_[row].label)),
-                       qs(error.found.empty() ? said_phrase(error.expected)
-                                              : said_phrase(error.found) + " – " + said_phrase(error.expected))));
+      tr("%1: %2").arg(qs(translated_label(fields_[row].label)),
+                       qs(error.found.empty() ? translated_phrase(error.expected)
+                                              : translated_phrase(error.found) + " – " + translated_phrase(error.expected))));
   wrong_->show();
   adjustSize();
   entries_[row]->setFocus();

@@ -253,8 +253,8 @@ void GuidedCrossing::catch_up() {
   }
   if (const SoilClass* soil = find_soil(tables_, answers_.soil); soil && thumb_)
     thumb_->setText(soil->use.empty()
-                        ? qs(said_phrase(soil->thumb))
-                        : tr("%1. For the tool: %2.").arg(qs(said_phrase(soil->thumb)), qs(said_phrase(soil->use))));
+                        ? qs(translated_phrase(soil->thumb))
+                        : tr("%1. For the tool: %2.").arg(qs(translated_phrase(soil->thumb)), qs(translated_phrase(soil->use))));
   show_step();
 }
 
@@ -297,7 +297,7 @@ void GuidedCrossing::show_step() {
                            QString::fromStdString(headline(assessment_, units_)).toHtmlEscaped());
   QStringList missing;
   for (const Finding& f : assessment_.findings)
-    if (f.missing) missing << qs(said_phrase(f.name));
+    if (f.missing) missing << qs(translated_phrase(f.name));
   missing.removeDuplicates();
   if (!missing.isEmpty()) words += tr("<br>Still open: %1.").arg(missing.join(QStringLiteral(", ")).toHtmlEscaped());
   outcome_->setText(words);

@@ -23,8 +23,8 @@ QString qs(std::string_view s) {
 }
 
 /// A word of the file as people write it: "traced-twice" is "traced twice".
-QString spoken(std::string_view word) {
-  return qs(said(word)).replace(QLatin1Char('-'), QLatin1Char(' '));
+QString dictionary(std::string_view word) {
+  return qs(translated(word)).replace(QLatin1Char('-'), QLatin1Char(' '));
 }
 
 }  // namespace
@@ -41,7 +41,7 @@ void GuidedCrossing::ask_what_is_crossed() {
   form->addRow(tr("&Name of the crossing"), name);
   auto* kind = new QComboBox(this);
   kind->addItem(tr("nothing but ground"), -1);
-  for (const auto& [k, word] : Words<SurfaceKind>::list) kind->addItem(spoken(word), static_cast<int>(k));
+  for (const auto& [k, word] : Words<SurfaceKind>::list) kind->addItem(dictionary(word), static_cast<int>(k));
   kind->setCurrentIndex(kind->findData(static_cast<int>(*answers_.crossed)));
   form->addRow(tr("&What is crossed"), kind);
   form->addRow(tr("&How wide it is"),
@@ -50,7 +50,7 @@ void GuidedCrossing::ask_what_is_crossed() {
   rule_ = new QComboBox(this);
   form->addRow(tr("Owner's &rule"), rule_);
   auto* asked = new QComboBox(this);
-  for (const auto& [p, word] : Words<Permission>::list) asked->addItem(spoken(word), static_cast<int>(p));
+  for (const auto& [p, word] : Words<Permission>::list) asked->addItem(dictionary(word), static_cast<int>(p));
   asked->setCurrentIndex(asked->findData(static_cast<int>(answers_.permission)));
   form->addRow(tr("Owner's &permission"), asked);
   QLineEdit* permit = text_entry(tr("Permit"), TextKind::words, [this](const std::optional<std::string>& text) {
@@ -109,7 +109,7 @@ void GuidedCrossing::fill_rules() {
   rule_->clear();
   rule_->addItem(tr("not asked yet"), QString());
   for (const SurfaceRule& rule : tables_.surface_rules)
-    if (answers_.crossed && rule.kind == *answers_.crossed) rule_->addItem(qs(said_phrase(rule.name)), qs(rule.id));
+    if (answers_.crossed && rule.kind == *answers_.crossed) rule_->addItem(qs(translated_phrase(rule.name)), qs(rule.id));
   rule_->setEnabled(rule_->count() > 1);
   answers_.rule.clear();
 }
@@ -131,14 +131,14 @@ void GuidedCrossing::ask_ground() {
       ask(tr("What is the ground?"),
           tr("Soft ground lets the tool sag, loose ground lets it climb. One layer will do to begin with."));
   auto* soil = new QComboBox(this);
-  for (const SoilClass& s : tables_.soils) soil->addItem(qs(said_phrase(s.name)), qs(s.id));
+  for (const SoilClass& s : tables_.soils) soil->addItem(qs(translated_phrase(s.name)), qs(s.id));
   soil->setCurrentIndex(soil->findData(qs(answers_.soil)));
   form->addRow(tr("&Ground"), soil);
   thumb_ = new QLabel(this);
   thumb_->setWordWrap(true);
   form->addRow(tr("Sign by hand"), thumb_);
   auto* known = new QComboBox(this);
-  for (const auto& [k, word] : Words<Known>::list) known->addItem(spoken(word), static_cast<int>(k));
+  for (const auto& [k, word] : Words<Known>::list) known->addItem(dictionary(word), static_cast<int>(k));
   known->setCurrentIndex(known->findData(static_cast<int>(answers_.known)));
   form->addRow(tr("How it is &known"), known);
   form->addRow(
@@ -175,7 +175,7 @@ void GuidedCrossing::ask_lines() {
   form->addRow(add);
   ask_exposed(form);
   auto* laterals = new QComboBox(this);
-  for (const auto& [l, word] : Words<Laterals>::list) laterals->addItem(spoken(word), static_cast<int>(l));
+  for (const auto& [l, word] : Words<Laterals>::list) laterals->addItem(dictionary(word), static_cast<int>(l));
   laterals->setCurrentIndex(laterals->findData(static_cast<int>(answers_.laterals)));
   form->addRow(tr("&House connections"), laterals);
   connect(done, &QCheckBox::toggled, this, [this](bool on) {
@@ -256,11 +256,11 @@ void GuidedCrossing::show_lines() {
     const MarkedLine& line = answers_.lines[i];
     const int row = static_cast<int>(i) + 1;
     auto* kind = new QComboBox(rows);
-    for (const auto& [k, word] : Words<UtilityKind>::list) kind->addItem(spoken(word), static_cast<int>(k));
+    for (const auto& [k, word] : Words<UtilityKind>::list) kind->addItem(dictionary(word), static_cast<int>(k));
     kind->setCurrentIndex(kind->findData(static_cast<int>(line.kind)));
     kind->setAccessibleName(tr("Kind of line %1").arg(row));
     auto* how = new QComboBox(rows);
-    for (const auto& [h, word] : Words<LocatedHow>::list) how->addItem(spoken(word), static_cast<int>(h));
+    for (const auto& [h, word] : Words<LocatedHow>::list) how->addItem(dictionary(word), static_cast<int>(h));
     how->setCurrentIndex(how->findData(static_cast<int>(line.how)));
     how->setAccessibleName(tr("How line %1 was found").arg(row));
     connect(kind, &QComboBox::currentIndexChanged, this, [this, i, kind] {

@@ -16,7 +16,7 @@ namespace burrow {
 
 std::vector<HelpPage> help_pages() {
   std::vector<HelpPage> pages;
-  const QString own = QStringLiteral(":/help/%1/").arg(QString::fromStdString(spoken().language));
+  const QString own = QStringLiteral(":/help/%1/").arg(QString::fromStdString(dictionary().language));
   const QString folder = QDir(own).exists() ? own : QStringLiteral(":/help/");
   const QString labels = QString::fromStdString(label_table(load_tables()));  // counted now: it cannot be out of date
   for (const QString& name : QDir(folder).entryList({QStringLiteral("*.md")}, QDir::Files, QDir::Name)) {

@@ -139,12 +139,12 @@ void ImportScreen::show_file() {
   if (file) {
     order_->setEditText(qs(file->found->order).toUpper());
     const FoundFrame& frame = file->found->frame;
-    unit_->setItemText(0, frame.unit ? tr("as the file says: %1").arg(QString::fromUtf8(said_word(*frame.unit).data()))
+    unit_->setItemText(0, frame.unit ? tr("as the file says: %1").arg(QString::fromUtf8(translated_word(*frame.unit).data()))
                           : frame.geographic ? tr("degrees")
                                              : tr("not stated: metres?"));
     unit_->setEnabled(!frame.geographic && frame.crs.empty());
     height_unit_->setItemText(
-        0, frame.height_unit ? tr("as the file says: %1").arg(QString::fromUtf8(said_word(*frame.height_unit).data()))
+        0, frame.height_unit ? tr("as the file says: %1").arg(QString::fromUtf8(translated_word(*frame.height_unit).data()))
                              : tr("not stated: as the plan?"));
     unit_->setCurrentIndex(unit_->findData(file->unit ? static_cast<int>(*file->unit) : -1));
     height_unit_->setCurrentIndex(
@@ -253,12 +253,12 @@ void ImportScreen::show_left_out() {
 void ImportScreen::choose_units() {
   ImportFile* file = current();
   if (!file || filling_) return;
-  const auto said = [](const QComboBox* box) {
+  const auto shown_text = [](const QComboBox* box) {
     const int unit = box->currentData().toInt();
     return unit < 0 ? std::optional<FileUnit>() : std::optional(static_cast<FileUnit>(unit));
   };
-  file->unit = said(unit_);
-  file->height_unit = said(height_unit_);
+  file->unit = translated(unit_);
+  file->height_unit = translated(height_unit_);
   preview_->refresh();
   show_consequence();
   cut_soon();

@@ -12,7 +12,7 @@ QString meaning_name(Meaning meaning, const Tables& tables) {
   if (const auto kind = utility_kind(meaning))
     return *kind == UtilityKind::unknown
                ? QObject::tr("utility, kind not known")
-               : QObject::tr("utility: %1").arg(QString::fromStdString(said_phrase(row_of(tables, *kind).name)));
+               : QObject::tr("utility: %1").arg(QString::fromStdString(translated_phrase(row_of(tables, *kind).name)));
   switch (meaning) {
     case Meaning::ground:
       return QObject::tr("ground");

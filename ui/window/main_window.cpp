@@ -156,9 +156,9 @@ MainWindow::~MainWindow() {
 
 void MainWindow::complain(const QString& what, const Error& error) {
   QMessageBox box(QMessageBox::Warning, tr("Burrowline"), what, QMessageBox::Ok, this);
-  QStringList detail{qs(said_phrase(error.place))};
-  if (!error.found.empty()) detail << tr("found: %1").arg(qs(said_phrase(error.found)));
-  if (!error.expected.empty()) detail << tr("expected: %1").arg(qs(said_phrase(error.expected)));
+  QStringList detail{qs(translated_phrase(error.place))};
+  if (!error.found.empty()) detail << tr("found: %1").arg(qs(translated_phrase(error.found)));
+  if (!error.expected.empty()) detail << tr("expected: %1").arg(qs(translated_phrase(error.expected)));
   box.setInformativeText(detail.join(QLatin1Char('\n')));
   box.exec();
 }
@@ -207,18 +207,18 @@ bool MainWindow::import_ground(const QString& path) {
     return false;
   }
   drawing_->zoom_to_fit();
-  QString said = tr("Ground line of %n points taken over.", nullptr, static_cast<int>(csv->points.size()));
+  QString shown_text = tr("Ground line of %n points taken over.", nullptr, static_cast<int>(csv->points.size()));
   if (!csv->left_out.empty() || !csv->notes.empty()) {
     QStringList lines;
     for (const std::string& note : csv->notes) lines << qs(note);
     for (const LeftOutLine& left : csv->left_out)
       lines << tr("line %1 left out: %2 (%3)").arg(left.line).arg(qs(left.reason), qs(left.text));
-    QMessageBox box(QMessageBox::Information, tr("Ground line"), said, QMessageBox::Ok, this);
+    QMessageBox box(QMessageBox::Information, tr("Ground line"), shown_text, QMessageBox::Ok, this);
     box.setDetailedText(lines.join(QLatin1Char('\n')));
     box.setInformativeText(tr("%n lines left out; see the details.", nullptr, static_cast<int>(csv->left_out.size())));
     box.exec();
   } else {
-    statusBar()->showMessage(said, 8000);
+    statusBar()->showMessage(translated, 8000);
   }
   return true;
 }

@@ -107,10 +107,10 @@ int serve() {
   if (!request || ::getppid() != request->program) return reader_bad_request;
   Dictionary dictionary;
   dictionary.language = request->language;
-  for (RequestText& text : request->texts) dictionary.texts.emplace(std::move(text.english), std::move(text.turned));
+  for (RequestText& text : request->texts) dictionary.texts.emplace(std::move(text.english), std::move(text.translated));
   for (RequestCounted& text : request->counted)
     dictionary.counted.emplace(std::move(text.english), std::move(text.forms));
-  speak(std::move(dictionary));
+  use_dictionary(std::move(dictionary));
   // Libraries are loaded before the file is looked into; what they do at their start is no concern of ours.
   if (request->raster || needs_library(request->path))
     if (const auto readers = load_readers()) (*readers)->when_out_of_memory(&no_memory);

@@ -66,14 +66,14 @@ class Scanner {
   Result<DrawingScan> run() {
     std::size_t pairs = 0;
     while (next()) {
-      if (bad_) return fail(say("line {}", line_), as_utf8(code_.substr(0, 40)), said("a group code of a DXF drawing"));
+      if (bad_) return fail(say("line {}", line_), as_utf8(code_.substr(0, 40)), translated("a group code of a DXF drawing"));
       if (++pairs % 65536 == 0 && wish_.progress && !wish_.progress(0))
-        return fail(said("file"), std::string(told_to_stop), said("to be read to its end"));
+        return fail(translated("file"), std::string(told_to_stop), translated("to be read to its end"));
       take();
     }
-    if (pairs == 0) return fail(said("file"), said("nothing"), said("a DXF drawing"));
+    if (pairs == 0) return fail(translated("file"), translated("nothing"), translated("a DXF drawing"));
     if (!ended_)
-      return fail(said("file"), say("a drawing that breaks off after line {}", line_), said("a whole DXF drawing"));
+      return fail(translated("file"), say("a drawing that breaks off after line {}", line_), translated("a whole DXF drawing"));
     Unfolded unfolded(blocks_);
     double all = 0;
     for (const auto& [name, times] : plan_.inserts) all += static_cast<double>(times) * unfolded.of(name);
@@ -155,7 +155,7 @@ class Scanner {
 
 Result<DrawingScan> scan_drawing(const std::string& path, const ReadWish& wish) {
   std::ifstream in(path, std::ios::binary);
-  if (!in) return fail(path, said("a file that cannot be opened"), said("a DXF drawing"));
+  if (!in) return fail(path, translated("a file that cannot be opened"), translated("a DXF drawing"));
   return Scanner(in, wish).run();
 }
 
@@ -168,8 +168,8 @@ void apply(const DrawingScan& scan, FoundBuilder& builder) {
   if (!scan.block_note.empty()) found.notes.push_back(scan.block_note);
   for (const auto& [kind, count] : scan.kinds)
     if (!drawn.contains(kind))
-      builder.leave_out(said("whole drawing"), fmt::format("{} × {}", count, as_utf8(kind)),
-                        said("a kind of element that is not read"));
+      builder.leave_out(translated("whole drawing"), fmt::format("{} × {}", count, as_utf8(kind)),
+                        translated("a kind of element that is not read"));
   if (const auto it = scan.kinds.find("SPLINE"); it != scan.kinds.end())
     found.notes.push_back(
         say_count("{} spline was read without its heights", "{} splines were read without their heights", it->second));

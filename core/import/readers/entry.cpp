@@ -17,7 +17,7 @@ Result<Found> read(const std::string& path, const ReadWish& wish) {
   if (ends(".zip") || ends(".kmz")) return gdal::read_zip(path, wish);
   if (ends(".dxf")) return gdal::read_vector(path, "DXF", wish);
   if (ends(".geojson") || ends(".json")) return gdal::read_vector(path, "GeoJSON", wish);
-  if (ends(".shp")) return gdal::read_vector(path, said("ESRI Shapefile"), wish);
+  if (ends(".shp")) return gdal::read_vector(path, translated("ESRI Shapefile"), wish);
   if (ends(".gpkg")) return gdal::read_vector(path, "GPKG", wish);
   if (ends(".kml")) return gdal::read_vector(path, "LIBKML", wish);
   if (ends(".xml") || ends(".landxml")) return read_landxml(path, wish);
@@ -25,7 +25,7 @@ Result<Found> read(const std::string& path, const ReadWish& wish) {
 }
 
 void speak_as(const Dictionary& dictionary) {
-  if (dictionary.language != spoken().language) speak(dictionary);
+  if (dictionary.language != dictionary().language) use_dictionary(dictionary);
 }
 
 constexpr Readers readers{readers_version,          &read,          &frames::project, &frames::unproject,

@@ -54,8 +54,8 @@ Result<Found> read_raster(const std::string& path, const ReadWish& wish) {
   const DataSet data(
       GDALOpenEx(path.c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY, raster_drivers.data(), nullptr, nullptr));
   if (!data.get())
-    return fail(said("file"), listener.last_error(said("something else than its name says, or a file cut short")),
-                said("a grid of heights (GeoTIFF or ASCII grid)"));
+    return fail(translated("file"), listener.last_error(translated("something else than its name says, or a file cut short")),
+                translated("a grid of heights (GeoTIFF or ASCII grid)"));
   FoundRaster raster;
   raster.path = path;
   raster.columns = GDALGetRasterXSize(data.get());
@@ -63,15 +63,15 @@ Result<Found> read_raster(const std::string& path, const ReadWish& wish) {
   const int bands = GDALGetRasterCount(data.get());
   if (raster.columns < 1 || raster.rows < 1 || bands != 1)
     return fail(
-        said("file"),
+        translated("file"),
         say_count("{} band of {} by {} cells", "{} bands of {} by {} cells", bands, raster.columns, raster.rows),
-        said("one band of heights; a picture has several"));
+        translated("one band of heights; a picture has several"));
   if (GDALGetGeoTransform(data.get(), raster.to_plan.data()) != CE_None)
-    return fail(said("file"), said("a grid that does not say where it lies"), said("a grid with its place"));
+    return fail(translated("file"), translated("a grid that does not say where it lies"), translated("a grid with its place"));
   const auto& t = raster.to_plan;
   const bool finite = std::all_of(t.begin(), t.end(), [](double v) { return std::abs(v) <= largest_coordinate; });
   if (!finite || !(std::abs(t[1] * t[5] - t[2] * t[4]) > 1e-18))
-    return fail(said("file"), said("a grid whose cells have no size"), said("a grid with its place"));
+    return fail(translated("file"), translated("a grid whose cells have no size"), translated("a grid with its place"));
   const Band band(GDALGetRasterBand(data.get(), 1));
 
   // A sparse look over the whole, for the least and the greatest height.
@@ -80,16 +80,16 @@ Result<Found> read_raster(const std::string& path, const ReadWish& wish) {
   std::vector<double> some(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows));
   if (GDALRasterIO(band.handle, GF_Read, 0, 0, raster.columns, raster.rows, some.data(), columns, rows, GDT_Float64, 0,
                    0) != CE_None)
-    return fail(said("file"), listener.last_error(said("a grid cut short")), said("a whole grid of heights"));
+    return fail(translated("file"), listener.last_error(translated("a grid cut short")), translated("a whole grid of heights"));
   for (const double stored : some)
     if (const auto z = band.height(stored)) {
       raster.least_z = std::min(raster.least_z.value_or(*z), *z);
       raster.most_z = std::max(raster.most_z.value_or(*z), *z);
     }
   if (!raster.least_z || (*raster.least_z == 0 && *raster.most_z == 0))
-    return fail(said("file"), said("no height, or 0, in the whole grid"), said("a grid of heights"));
+    return fail(translated("file"), translated("no height, or 0, in the whole grid"), translated("a grid of heights"));
 
-  FoundBuilder builder(wish, said("grid of heights"));
+  FoundBuilder builder(wish, translated("grid of heights"));
   const std::size_t slash = path.find_last_of('/');
   raster.layer = builder.layer(path.substr(slash == std::string::npos ? 0 : slash + 1));
   describe(GDALGetSpatialRef(data.get()), builder.found.frame);
@@ -106,7 +106,7 @@ Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, co
   const DataSet data(
       GDALOpenEx(raster.path.c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY, raster_drivers.data(), nullptr, nullptr));
   if (!data.get() || GDALGetRasterXSize(data.get()) != raster.columns || GDALGetRasterYSize(data.get()) != raster.rows)
-    return fail(raster.path, listener.last_error(said("another grid than before")), said("the grid that was read"));
+    return fail(raster.path, listener.last_error(translated("another grid than before")), translated("the grid that was read"));
   const Band band(GDALGetRasterBand(data.get(), 1));
   const auto& t = raster.to_plan;
   const double determinant = t[1] * t[5] - t[2] * t[4];
@@ -126,7 +126,7 @@ Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, co
     const int wide = std::min(2, raster.columns), high = std::min(2, raster.rows);
     std::array<double, 4> stored{};
     if (GDALRasterIO(band.handle, GF_Read, i, j, wide, high, stored.data(), wide, high, GDT_Float64, 0, 16) != CE_None)
-      return fail(raster.path, listener.last_error(said("a grid cut short")), said("a whole grid of heights"));
+      return fail(raster.path, listener.last_error(translated("a grid cut short")), translated("a whole grid of heights"));
     const auto at = [&](int c, int r) {
       return band.height(stored[static_cast<std::size_t>(std::min(r, high - 1) * 2 + std::min(c, wide - 1))]);
     };
@@ -150,8 +150,8 @@ Result<std::vector<std::array<std::uint32_t, 3>>> triangles(const std::vector<Pl
       points.size() < 3 ? nullptr
                         : GDALTriangulationCreateDelaunay(static_cast<int>(points.size()), x.data(), y.data());
   if (!triangulation)
-    return fail(said("ground points"), say_count("{} point on one line", "{} points on one line", points.size()),
-                said("three points that are not"));
+    return fail(translated("ground points"), say_count("{} point on one line", "{} points on one line", points.size()),
+                translated("three points that are not"));
   std::vector<std::array<std::uint32_t, 3>> all;
   for (int i = 0; i < triangulation->nFacets; ++i) {
     const auto& corners = triangulation->pasFacets[i].anVertexIdx;

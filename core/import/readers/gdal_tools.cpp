@@ -91,8 +91,8 @@ NoNetwork::~NoNetwork() {
 
 std::optional<Error> NoNetwork::refusal() const {
   if (!asked_) return std::nullopt;
-  return Error{said("coordinate system"), asked_->substr(0, 80),
-               said("a named one, \"EPSG:25832\": nothing is fetched from an address")};
+  return Error{translated("coordinate system"), asked_->substr(0, 80),
+               translated("a named one, \"EPSG:25832\": nothing is fetched from an address")};
 }
 
 namespace {

@@ -41,7 +41,7 @@ class VectorReader {
     for (int i = 0; i < count; ++i)
       if (auto error = read_layer(GDALDatasetGetLayer(data, i), i, count)) return error;
     for (const auto& [reason, n] : counted_)
-      builder_.leave_out(said("whole file"), say_count("{} element", "{} elements", n), reason);
+      builder_.leave_out(translated("whole file"), say_count("{} element", "{} elements", n), reason);
     return std::nullopt;
   }
 
@@ -68,7 +68,7 @@ class VectorReader {
       like.place = number_;
       like.text = text_in(feature, text_field);
       if (paper_field >= 0 && OGR_F_GetFieldAsInteger(feature, paper_field) == 1) {
-        ++counted_[said("on the sheet of the drawing, not in the plan")];
+        ++counted_[translated("on the sheet of the drawing, not in the plan")];
       } else {
         take(OGR_F_GetGeometryRef(feature), like, 0);
       }
@@ -96,8 +96,8 @@ class VectorReader {
 
   void take(OGRGeometryH geometry, const FoundFeature& like, int depth) {
     constexpr int deepest = 16;
-    if (!geometry || OGR_G_IsEmpty(geometry)) return builder_.leave_out(place(), like.text, said("no geometry"));
-    if (depth > deepest) return builder_.leave_out(place(), like.text, said("collections within collections"));
+    if (!geometry || OGR_G_IsEmpty(geometry)) return builder_.leave_out(place(), like.text, translated("no geometry"));
+    if (depth > deepest) return builder_.leave_out(place(), like.text, translated("collections within collections"));
     if (OGR_G_HasCurveGeometry(geometry, 0)) {
       OGRGeometryH lines = OGR_G_GetLinearGeometry(geometry, 0, nullptr);
       take_straight(lines, like, depth);
@@ -161,7 +161,7 @@ class VectorReader {
                std::abs(*v.z_m) <= largest_coordinate;
       };
       if (vertices_.size() < 3 || !std::all_of(vertices_.begin(), vertices_.end(), good)) {
-        builder_.leave_out(place(), like.text, said("a face without three usable corners"));
+        builder_.leave_out(place(), like.text, translated("a face without three usable corners"));
         continue;
       }
       const auto first = static_cast<std::uint32_t>(surface.points.size());
@@ -180,7 +180,7 @@ class VectorReader {
 };
 
 std::string format_words(const std::string& driver) {
-  if (driver == "DXF") return said("DXF drawing");
+  if (driver == "DXF") return translated("DXF drawing");
   if (driver == "ESRI Shapefile") return "Shapefile";
   if (driver == "GPKG") return "GeoPackage";
   if (driver == "LIBKML" || driver == "KML") return "KML";
@@ -195,7 +195,7 @@ void doubt_degrees(Found& found) {
     return;
   found.frame = {};
   found.notes.emplace_back(
-      said("the file counts as degrees, but its numbers are none: the coordinate system is not known"));
+      translated("the file counts as degrees, but its numbers are none: the coordinate system is not known"));
 }
 
 }  // namespace
@@ -212,8 +212,8 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   }
   if (driver == "GeoJSON")
     if (const auto named = file_named_by_crs(path))
-      return fail(said("coordinate system"), as_utf8(named->substr(0, 80)),
-                  said("a named one: \"EPSG:25832\", an OGC URN, or WKT that names no file"));
+      return fail(translated("coordinate system"), as_utf8(named->substr(0, 80)),
+                  translated("a named one: \"EPSG:25832\", an OGC URN, or WKT that names no file"));
   const Listener listener;
   const NoNetwork no_network;
   const std::array<const char*, 3> drivers{driver.c_str(), driver == "LIBKML" ? "KML" : nullptr, nullptr};
@@ -235,18 +235,18 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   WatchedFile watched(path, to_open);
   const DataSet data(GDALOpenEx(opens_whole ? watched.path().c_str() : path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY,
                                 drivers.data(), driver == "GPKG" ? immutable.data() : nullptr, nullptr));
-  if (watched.stopped()) return fail(said("file"), std::string(told_to_stop), said("to be read to its end"));
+  if (watched.stopped()) return fail(translated("file"), std::string(told_to_stop), translated("to be read to its end"));
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (!data.get())
-    return fail(said("file"), listener.last_error(said("something else than its name says, or a file cut short")),
+    return fail(translated("file"), listener.last_error(translated("something else than its name says, or a file cut short")),
                 "a " + format_words(driver));
   VectorReader reader(to_take, format_words(driver), drawing);
   if (drawing) apply(scan, reader.builder());
   const auto error = reader.read(data.get());
-  if (watched.stopped()) return fail(said("file"), std::string(told_to_stop), said("to be read to its end"));
+  if (watched.stopped()) return fail(translated("file"), std::string(told_to_stop), translated("to be read to its end"));
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (error) return tl::unexpected(*error);
-  if (!listener.errors().empty()) reader.builder().leave_out(said("whole file"), "", listener.errors().front());
+  if (!listener.errors().empty()) reader.builder().leave_out(translated("whole file"), "", listener.errors().front());
   std::set<std::string> told;
   for (const std::string& warning : listener.warnings())
     if (warning.find("configuration option") == std::string::npos && told.size() < 5 && told.insert(warning).second)
@@ -256,9 +256,9 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   doubt_degrees(found);
   if (found.features.empty() && found.surfaces.empty())
     return fail(
-        said("file"),
-        found.left_out.empty() ? said("nothing") : found.left_out.front().text + " " + found.left_out.front().reason,
-        said("points, lines or areas"));
+        translated("file"),
+        found.left_out.empty() ? translated("nothing") : found.left_out.front().text + " " + found.left_out.front().reason,
+        translated("points, lines or areas"));
   return found;
 }
 

@@ -51,9 +51,9 @@ Result<void> count_bytes(const std::string& folder, const std::vector<std::strin
     }
     VSIFCloseL(file);
     if (sum > wish.most_unpacked_bytes)
-      return fail(said("zipped file"), say("more than {} MB once unpacked", wish.most_unpacked_bytes >> 20u),
-                  said("a part of the data near the crossing"));
-    if (ended) return fail(said("file"), std::string(told_to_stop), said("to be read to its end"));
+      return fail(translated("zipped file"), say("more than {} MB once unpacked", wish.most_unpacked_bytes >> 20u),
+                  translated("a part of the data near the crossing"));
+    if (ended) return fail(translated("file"), std::string(told_to_stop), translated("to be read to its end"));
   }
   return {};
 }
@@ -89,7 +89,7 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
   const Listener listener;
   const std::string folder = "/vsizip/{" + path + "}";
   const std::vector<std::string> names = names_in(folder);
-  if (names.empty()) return fail(said("zipped file"), said("nothing, or a file cut short"), said("a zipped Shapefile"));
+  if (names.empty()) return fail(translated("zipped file"), translated("nothing, or a file cut short"), translated("a zipped Shapefile"));
   if (auto counted = count_bytes(folder, names, wish); !counted) return tl::unexpected(counted.error());
   if (csv::lower(path).ends_with(".kmz")) return read_vector(path, "LIBKML", wish);
   std::vector<Entry> entries;
@@ -97,9 +97,9 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
     for (const auto& [ending, driver] : known)
       if (csv::lower(name).ends_with(ending)) entries.push_back({folder + "/" + name, std::string(driver)});
   if (entries.empty())
-    return fail(said("zipped file"),
+    return fail(translated("zipped file"),
                 say_count("{} file, the first {}", "{} files, the first {}", names.size(), as_utf8(names.front())),
-                said("a zipped Shapefile, GeoJSON, GeoPackage, KML or GeoTIFF"));
+                translated("a zipped Shapefile, GeoJSON, GeoPackage, KML or GeoTIFF"));
   Found all;
   std::optional<Error> first_error;
   for (const Entry& entry : entries) {
@@ -109,7 +109,7 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
       if (one.error().found == std::string(told_to_stop)) return one;
       if (!first_error) first_error = one.error();
       all.left_out.push_back(
-          {as_utf8(entry.path.substr(folder.size() + 1)), said_phrase(one.error().found), said("could not be read")});
+          {as_utf8(entry.path.substr(folder.size() + 1)), translated_phrase(one.error().found), translated("could not be read")});
       continue;
     }
     if (all.layers.empty()) {
@@ -119,13 +119,13 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
       all.left_out.insert(all.left_out.begin(), before.begin(), before.end());
     } else if (one->frame.crs != all.frame.crs) {
       all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)), one->frame.crs,
-                              said("another coordinate system than the first file in the zip")});
+                              translated("another coordinate system than the first file in the zip")});
     } else {
       append(all, std::move(*one));
     }
     if (all.vertices.size() > wish.most_vertices)
-      return fail(said("file"), say_count("more than {} vertex", "more than {} vertices", wish.most_vertices),
-                  said("a part of the drawing or survey near the crossing"));
+      return fail(translated("file"), say_count("more than {} vertex", "more than {} vertices", wish.most_vertices),
+                  translated("a part of the drawing or survey near the crossing"));
   }
   if (all.layers.empty()) return tl::unexpected(*first_error);
   return all;

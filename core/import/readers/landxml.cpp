@@ -38,9 +38,9 @@ class Reader {
     Found found = builder_.finish();
     if (found.features.empty() && found.surfaces.empty())
       return fail(
-          said("file"),
-          found.left_out.empty() ? said("nothing") : found.left_out.front().text + ": " + found.left_out.front().reason,
-          said("points, surfaces, alignments or pipe networks"));
+          translated("file"),
+          found.left_out.empty() ? translated("nothing") : found.left_out.front().text + ": " + found.left_out.front().reason,
+          translated("points, surfaces, alignments or pipe networks"));
     return found;
   }
 
@@ -78,7 +78,7 @@ class Reader {
       ++number_;
       const std::string name = node.attribute("name").value();
       const auto v = vertex(node);
-      if (!v) return builder_.leave_out("CgPoint " + as_utf8(name), node.child_value(), said("no north and east"));
+      if (!v) return builder_.leave_out("CgPoint " + as_utf8(name), node.child_value(), translated("no north and east"));
       named_.emplace(name, *v);
       FoundFeature feature;
       const std::string code = node.attribute("code").value();
@@ -102,7 +102,7 @@ class Reader {
             n.size() > 2 && std::all_of(n.begin(), n.end(), [](double v) { return std::abs(v) <= largest_coordinate; });
         if (!good)
           return builder_.leave_out(say("surface {}, point {}", as_utf8(name), as_utf8(p.attribute("id").value())),
-                                    p.child_value(), said("not three usable numbers"));
+                                    p.child_value(), translated("not three usable numbers"));
         index.emplace(p.attribute("id").value(), static_cast<std::uint32_t>(surface.points.size()));
         surface.points.push_back({n[1], n[0], n[2]});
       });
@@ -117,10 +117,10 @@ class Reader {
         });
       });
       const std::string place = "surface " + as_utf8(name);
-      if (hidden > 0) builder_.leave_out(place, say_count("{} face", "{} faces", hidden), said("marked as hidden"));
+      if (hidden > 0) builder_.leave_out(place, say_count("{} face", "{} faces", hidden), translated("marked as hidden"));
       if (broken > 0)
-        builder_.leave_out(place, say_count("{} face", "{} faces", broken), said("not three points of the surface"));
-      if (surface.faces.empty()) return builder_.leave_out(place, "", said("no faces"));
+        builder_.leave_out(place, say_count("{} face", "{} faces", broken), translated("not three points of the surface"));
+      if (surface.faces.empty()) return builder_.leave_out(place, "", translated("no faces"));
       builder_.found.surfaces.push_back(std::move(surface));
     });
   }
@@ -158,7 +158,7 @@ class Reader {
       }
       if (kind != "Line" && kind != "Curve" && kind != "Spiral") continue;
       if (!start || !end) {
-        builder_.leave_out(place, kind, said("no start or no end"));
+        builder_.leave_out(place, kind, translated("no start or no end"));
         continue;
       }
       add(*start);
@@ -167,7 +167,7 @@ class Reader {
         const auto centre = vertex(child(part, "Center"));
         const bool clockwise = std::string_view(part.attribute("rot").value()) == "cw";
         if (centre) add_arc(between, {plan(*start), plan(*centre), plan(*end), clockwise}, sagitta_);
-        if (!centre) builder_.leave_out(place, kind, said("no centre: read as a straight line"));
+        if (!centre) builder_.leave_out(place, kind, translated("no centre: read as a straight line"));
       }
       if (kind == "Spiral") add_spiral_of(part, *start, *end, between, place);
       for (std::size_t i = 0; i + 1 < between.size(); ++i) add({between[i].x_m, between[i].y_m, std::nullopt});
@@ -190,7 +190,7 @@ class Reader {
     const auto towards = vertex(child(part, "PI"));
     const auto length = number_in(part, "length");
     if (!towards || !length || !(*length > 0))
-      return builder_.leave_out(place, "Spiral", said("no PI or no length: read as a straight line"));
+      return builder_.leave_out(place, "Spiral", translated("no PI or no length: read as a straight line"));
     const auto curvature = [&](const char* attribute) {
       const auto radius = number_in(part, attribute);  // "INF" is no finite number: straight
       const double left = std::string_view(part.attribute("rot").value()) == "cw" ? -1 : 1;
@@ -223,7 +223,7 @@ class Reader {
       const std::vector<ProfilePoint> profile = profile_of(node);
       if (!profile.empty()) line = with_heights(line, profile, number_in(node, "staStart").value_or(0));
       if (profile.empty() && !line.empty())
-        builder_.leave_out(place, "", said("no profile: its heights are not known"));
+        builder_.leave_out(place, "", translated("no profile: its heights are not known"));
       add_line(std::move(line), "alignment " + name, name, place, Shape::line);
     });
   }
@@ -291,7 +291,7 @@ class Reader {
         structures.emplace(s.attribute("name").value(), s);
         auto v = vertex(child(s, "Center"));
         const std::string place = "structure " + as_utf8(s.attribute("name").value());
-        if (!v) return builder_.leave_out(place, "", said("no place"));
+        if (!v) return builder_.leave_out(place, "", translated("no place"));
         v->z_m = number_in(s, "elevRim");
         add_line({*v}, "structures " + name, s.attribute("name").value(), place, Shape::point);
       });
@@ -307,7 +307,7 @@ class Reader {
       const auto it = structures.find(pipe.attribute(which).value());
       const auto v = it == structures.end() ? std::nullopt : vertex(child(it->second, "Center"));
       if (!v)
-        return builder_.leave_out(place, pipe.attribute(which).value(), said("a structure that is not in the file"));
+        return builder_.leave_out(place, pipe.attribute(which).value(), translated("a structure that is not in the file"));
       line.push_back({v->x_m, v->y_m, std::nullopt});
       each(it->second, "Invert", [&](const Node& invert) {
         if (name == invert.attribute("refPipe").value()) line.back().z_m = number_in(invert, "elev");
@@ -323,7 +323,7 @@ class Reader {
       if (diameter_unit_) feature.diameter_m = *diameter * metres_in(*diameter_unit_);
       if (!diameter_unit_)
         builder_.leave_out(place, say("diameter {:g}", *diameter),
-                           said("the file does not state the unit of diameters"));
+                           translated("the file does not state the unit of diameters"));
     }
     builder_.add(std::move(feature), line, place);
   }
@@ -335,7 +335,7 @@ class Reader {
         ""};
     const std::string_view name = local_name(node);
     if (std::find(known.begin(), known.end(), name) == known.end())
-      builder_.leave_out(said("whole file"), name, said("a part of LandXML that is not read"));
+      builder_.leave_out(translated("whole file"), name, translated("a part of LandXML that is not read"));
   }
 
   using Section = void (Reader::*)(const Node&);
@@ -362,10 +362,10 @@ Result<Found> read_landxml(const std::string& path, const ReadWish& wish) {
   // As any other want of memory: the process that reads says so in its own way.
   if (parsed.status == pugi::status_out_of_memory) throw std::bad_alloc();
   if (!parsed)
-    return fail(said("file"), say("{} at byte {}", parsed.description(), parsed.offset), said("a whole LandXML file"));
+    return fail(translated("file"), say("{} at byte {}", parsed.description(), parsed.offset), translated("a whole LandXML file"));
   for (const Node& root : document.children())
     if (local_name(root) == "LandXML") return Reader(root, wish).run();
-  return fail(said("file"), as_utf8(document.document_element().name()), "LandXML");
+  return fail(translated("file"), as_utf8(document.document_element().name()), "LandXML");
 }
 
 }  // namespace burrow

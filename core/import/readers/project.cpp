@@ -45,11 +45,11 @@ bool is_wkt_without_files(const std::string& crs) {
 
 Result<Pj> system(PJ_CONTEXT* context, const std::string& crs) {
   if (!is_code(crs) && !is_wkt_without_files(crs))
-    return fail(said("coordinate system"), crs.substr(0, 80),
-                said("a named one: \"EPSG:25832\", an OGC URN, or WKT that names no file"));
+    return fail(translated("coordinate system"), crs.substr(0, 80),
+                translated("a named one: \"EPSG:25832\", an OGC URN, or WKT that names no file"));
   Pj pj(proj_create(context, crs.c_str()));
   if (!pj || !proj_is_crs(pj.get()))
-    return fail(said("coordinate system"), crs.substr(0, 80), said("one that PROJ knows, \"EPSG:25832\""));
+    return fail(translated("coordinate system"), crs.substr(0, 80), translated("one that PROJ knows, \"EPSG:25832\""));
   // Heights keep their own unit and datum: only the plan is transformed.
   if (proj_get_type(pj.get()) == PJ_TYPE_COMPOUND_CRS) return Pj(proj_crs_get_sub_crs(context, pj.get(), 0));
   return pj;
@@ -64,7 +64,7 @@ Pj operation(PJ_CONTEXT* context, const Pj& from, const Pj& to) {
 Result<PlanPoint> move_one(const Pj& by, PlanPoint p) {
   const PJ_COORD out = proj_trans(by.get(), PJ_FWD, proj_coord(p.x_m, p.y_m, 0, 0));
   if (!std::isfinite(out.xy.x) || !std::isfinite(out.xy.y))
-    return fail(said("point"), fmt::format("{:g}, {:g}", p.x_m, p.y_m), said("a place within its coordinate system"));
+    return fail(translated("point"), fmt::format("{:g}, {:g}", p.x_m, p.y_m), translated("a place within its coordinate system"));
   return PlanPoint{out.xy.x, out.xy.y};
 }
 
@@ -72,8 +72,8 @@ Result<PlanPoint> longitude_latitude(PJ_CONTEXT* context, const Pj& crs, PlanPoi
   const Pj geodetic(proj_crs_get_geodetic_crs(context, crs.get()));
   const Pj by = geodetic ? operation(context, crs, geodetic) : Pj();
   if (!by)
-    return fail(said("coordinate system"), said("one without latitude and longitude"),
-                said("a map projection or degrees"));
+    return fail(translated("coordinate system"), translated("one without latitude and longitude"),
+                translated("a map projection or degrees"));
   return move_one(by, p);
 }
 
@@ -101,14 +101,14 @@ Result<Pj> local_system(PJ_CONTEXT* context, const LocalFrame& frame) {
   const Pj geodetic(proj_crs_get_geodetic_crs(context, crs->get()));
   const char* base = geodetic ? proj_as_projjson(context, geodetic.get(), nullptr) : nullptr;
   Pj local(base ? proj_create(context, local_definition(base, *at).c_str()) : nullptr);
-  if (!local) return fail(said("coordinate system"), frame.crs.substr(0, 80), said("a map projection or degrees"));
+  if (!local) return fail(translated("coordinate system"), frame.crs.substr(0, 80), translated("a map projection or degrees"));
   return local;
 }
 
 Result<Projected> move(PJ_CONTEXT* context, const Pj& from, const Pj& to, std::vector<PlanPoint>& points) {
   const Pj by = operation(context, from, to);
   if (!by)
-    return fail(said("coordinate system"), said("no way between the two systems"), said("systems of the same region"));
+    return fail(translated("coordinate system"), translated("no way between the two systems"), translated("systems of the same region"));
   constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
   for (PlanPoint& p : points) p = move_one(by, p).value_or(PlanPoint{nowhere, nowhere});
   Projected how;
@@ -155,7 +155,7 @@ Result<std::string> metric_crs(const std::string& crs, double x, double y) {
   const Result<PlanPoint> at = longitude_latitude(context.get(), *from, {x, y});
   if (!at) return tl::unexpected(at.error());
   if (!(std::abs(at->y_m) <= 84))
-    return fail(said("latitude"), fmt::format("{:g}", at->y_m), said("between −84 and 84 degrees"));
+    return fail(translated("latitude"), fmt::format("{:g}", at->y_m), translated("between −84 and 84 degrees"));
   const double turn = at->x_m - 360 * std::floor((at->x_m + 180) / 360);
   const int zone = std::min(60, static_cast<int>(std::floor((turn + 180) / 6)) + 1);
   return fmt::format("EPSG:{}", (at->y_m < 0 ? 32700 : 32600) + zone);

@@ -45,7 +45,7 @@ struct Readers {
   /// Delaunay triangles of points in plan; at least three that are not on one line.
   Result<std::vector<std::array<std::uint32_t, 3>>> (*triangles)(const std::vector<PlanPoint>& points) = nullptr;
   /// Messages in that language from now on.
-  void (*speak)(const Dictionary& dictionary) = nullptr;
+  void (*use_dictionary)(const Dictionary& dictionary) = nullptr;
   /// Called where a library has no memory left and would otherwise end the process in its own way.
   void (*when_out_of_memory)(void (*what)()) = nullptr;
 };

@@ -15,22 +15,22 @@ namespace {
 /// English again when a test ends.
 struct Speaks {
   explicit Speaks(std::initializer_list<std::pair<const std::string, std::string>> texts) {
-    speak({"de", texts, {}, {}});
+    use_dictionary({"de", texts, {}, {}});
   }
-  ~Speaks() { speak({}); }
+  ~Speaks() { use_dictionary({}); }
 };
 
 TEST(Say, WithoutADictionary_EverythingIsEnglish) {
-  EXPECT_EQ(spoken().language, "en");
-  EXPECT_STREQ(said("cover"), "cover");
+  EXPECT_EQ(dictionary().language, "en");
+  EXPECT_STREQ(translated("cover"), "cover");
   EXPECT_EQ(say("cover {}, {:.1f} wanted", "1.2 m", 1.25), "cover 1.2 m, 1.2 wanted");
 }
 
 TEST(Say, KnownTexts_AreTurned_OthersStay) {
   const Speaks german({{"cover", "Überdeckung"}});
-  EXPECT_STREQ(said("cover"), "Überdeckung");
-  EXPECT_EQ(said(std::string_view("cover")), "Überdeckung");
-  EXPECT_STREQ(said("a text that nobody turned"), "a text that nobody turned");
+  EXPECT_STREQ(translated("cover"), "Überdeckung");
+  EXPECT_EQ(translated(std::string_view("cover")), "Überdeckung");
+  EXPECT_STREQ(translated("a text that nobody turned"), "a text that nobody turned");
 }
 
 TEST(Say, Patterns_MayPutTheirValuesInAnotherOrder) {
@@ -44,20 +44,20 @@ TEST(Say, LabelsOfParts_AreTurnedPartByPart) {
                        {"high", "hoch"},
                        {in_context("part of a label", "high"), "Höhe"},
                        {"floor, across", "Sohle, quer"}});
-  EXPECT_EQ(said_label("bore side, high"), "Bohrseite, Höhe");
-  EXPECT_EQ(said_label("floor, across"), "Sohle, quer") << "the whole goes before its parts";
-  EXPECT_EQ(said_label("bore side, unheard of"), "Bohrseite, unheard of");
-  EXPECT_EQ(said_label(""), "");
+  EXPECT_EQ(translated_label("bore side, high"), "Bohrseite, Höhe");
+  EXPECT_EQ(translated_label("floor, across"), "Sohle, quer") << "the whole goes before its parts";
+  EXPECT_EQ(translated_label("bore side, unheard of"), "Bohrseite, unheard of");
+  EXPECT_EQ(translated_label(""), "");
 }
 
 TEST(Say, PointersHandedOut_OutliveTheirDictionary) {
   const char* kept = nullptr;
   {
     const Speaks german({{"cover", "Überdeckung"}});
-    kept = said("cover");
+    kept = translated("cover");
   }
   EXPECT_STREQ(kept, "Überdeckung");
-  EXPECT_STREQ(said("cover"), "cover");
+  EXPECT_STREQ(translated("cover"), "cover");
 }
 
 TEST(Say, CountedTexts_InEnglish_HaveTheirPluralInTheCode) {
@@ -68,7 +68,7 @@ TEST(Say, CountedTexts_InEnglish_HaveTheirPluralInTheCode) {
 
 TEST(Say, CountedTexts_HaveTheFormsOfTheDictionary) {
   struct English {
-    ~English() { speak({}); }
+    ~English() { use_dictionary({}); }
   } const again;
   Dictionary invented;
   invented.language = "qx";
@@ -78,7 +78,7 @@ TEST(Say, CountedTexts_HaveTheFormsOfTheDictionary) {
                       {"{} of {}", {"a {1}: {0}", "b {1}: {0}", "c {1}: {0}"}}};
   invented.plural =
       *PluralRule::read("nplurals=3; plural=n==1 ? 0 : n%10>=2 && n%10<=4 && (n%100<10 || n%100>=20) ? 1 : 2;");
-  speak(invented);
+  use_dictionary(invented);
   EXPECT_EQ(say_count("one pit", "{} pits", 0), "0 jam");
   EXPECT_EQ(say_count("one pit", "{} pits", 1), "1 jama");
   EXPECT_EQ(say_count("one pit", "{} pits", 2), "2 jamy");
@@ -98,10 +98,10 @@ TEST(Say, Sentences_HaveOneBlankBetween) {
 
 TEST(Say, ATextWithTwoMeanings_IsTurnedByItsContext) {
   const Speaks german({{"level", "Höhe"}, {in_context("a line", "level"), "waagrecht"}});
-  EXPECT_STREQ(said("level"), "Höhe");
-  EXPECT_STREQ(said_in("a line", "level"), "waagrecht");
-  EXPECT_STREQ(said_in("another", "level"), "Höhe");
-  EXPECT_STREQ(said_in("a line", "cover"), "cover") << "the context is never shown";
+  EXPECT_STREQ(translated("level"), "Höhe");
+  EXPECT_STREQ(translated_in("a line", "level"), "waagrecht");
+  EXPECT_STREQ(translated_in("another", "level"), "Höhe");
+  EXPECT_STREQ(translated_in("a line", "cover"), "cover") << "the context is never shown";
 }
 
 // Numbers and their units are the same in every language, so that a number on the sheet is that of the file.

@@ -29,7 +29,7 @@ struct NaivePit {
 
   [[nodiscard]] double depth() const { return 100 - drawn.floor_elevation_m; }
   [[nodiscard]] bool german() const { return *c.pits.rules == ExcavationRules::din_4124; }
-  [[nodiscard]] bool said_yes(const std::optional<bool>& sign) const { return sign && *sign; }
+  [[nodiscard]] bool is_yes(const std::optional<bool>& sign) const { return sign && *sign; }
   [[nodiscard]] bool named() const {
     for (const char letter : pit.confirmed_by)
       if (std::isalnum(static_cast<unsigned char>(letter))) return true;
@@ -48,7 +48,7 @@ struct NaivePit {
   /// 0 rock, 1 A, 2 B, 3 C.
   [[nodiscard]] int best_by_facts(std::size_t i) const {
     const Stratum& s = c.site.strata[i];
-    const bool wet = said_yes(pit.signs.seeping) || middle_water > bottom_of(i);
+    const bool wet = is_yes(pit.signs.seeping) || middle_water > bottom_of(i);
     static const std::map<std::string, double> qu_kPa{
         {"peat", 20}, {"soft-clay", 36}, {"firm-clay", 80}, {"stiff-clay", 160}, {"hard-clay", 500}};
     int best = 3;
@@ -57,8 +57,8 @@ struct NaivePit {
     if (s.soil == "silt" || s.soil == "weathered-rock") best = 2;
     const PitSigns& look = pit.signs;
     const bool shaken = look.vibrated ? *look.vibrated : road_beside;
-    if (said_yes(look.fissured) || said_yes(look.joints) || shaken || said_yes(look.disturbed) ||
-        said_yes(look.loose_fill))
+    if (is_yes(look.fissured) || is_yes(look.joints) || shaken || is_yes(look.disturbed) ||
+        is_yes(look.loose_fill))
       best = std::max(best, 2);
     if (wet || (look.dip_run_per_rise && look.dip_run_per_rise->v <= 4)) best = 3;
     return best;
@@ -96,7 +96,7 @@ struct NaivePit {
       if (!german() && type(i) == 1 && short_term) run = 0.5;
       flattest = std::max(flattest, run);
     }
-    return flattest + (!german() && said_yes(pit.signs.distress) ? 0.5 : 0.0);
+    return flattest + (!german() && is_yes(pit.signs.distress) ? 0.5 : 0.0);
   }
 
   // -- German questions
@@ -166,7 +166,7 @@ struct NaivePit {
   [[nodiscard]] bool benches_stand(const PitSide& side, const SideProfile& profile, bool shape_only) const {
     const std::vector<Piece> faces = rising(profile);
     if (german()) {
-      const double berm = said_yes(side.benches_only_walked) ? 0.6 : 1.5;
+      const double berm = is_yes(side.benches_only_walked) ? 0.6 : 1.5;
       for (std::size_t i = 0; i < faces.size(); ++i) {
         const Piece& f = faces[i];
         if (f.to - f.from > 3 + eps) return false;
@@ -224,7 +224,7 @@ struct NaivePit {
   [[nodiscard]] bool cut_as_allowed(const PitSide& side, const SideProfile& profile, bool shape_only = false) const {
     switch (*side.kind) {
       case SideKind::upright:
-        return !german() && worst_type() == 0 && !said_yes(pit.signs.distress);
+        return !german() && worst_type() == 0 && !is_yes(pit.signs.distress);
       case SideKind::sloped:
         return slope_stands(side, profile, shape_only);
       case SideKind::benched:
@@ -281,7 +281,7 @@ struct NaivePit {
   [[nodiscard]] bool allowed(double tool_length, double tool_diameter) const {
     const bool deep = german() ? depth() > 1.25 + eps : depth() >= 5 * ft - eps;
     if (depth() > 20 * ft + eps) return false;
-    if (!deep && !said_yes(pit.signs.distress)) return !german() || shallow_stands();
+    if (!deep && !is_yes(pit.signs.distress)) return !german() || shallow_stands();
     const PitSides& s = pit.sides;
     const bool high = drawn.bore_side_high;
     const CutSides& cut = drawn.sides;

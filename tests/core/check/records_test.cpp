@@ -44,13 +44,13 @@ TEST(Levels, RoseAndSank_ByTheLimitsOfTheRoad) {
         const Assessment answer = judged(with_pegs(
             {peg(3.5, 100, later ? std::nullopt : std::optional(then), later ? std::optional(then) : std::nullopt),
              peg(4.5, 100, 100)}));
-        const Finding* said = find(answer, sign > 0 ? "surface.levels-rose" : "surface.levels-sank", road);
+        const Finding* shown_text = find(answer, sign > 0 ? "surface.levels-rose" : "surface.levels-sank", road);
         EXPECT_FALSE(find(answer, sign > 0 ? "surface.levels-sank" : "surface.levels-rose", road));
-        ASSERT_EQ(said != nullptr, c.severity.has_value()) << c.by_m << listed(answer);
-        if (!said) continue;
-        EXPECT_EQ(said->severity, *c.severity) << c.by_m;
-        EXPECT_NEAR(*said->measured, c.by_m, 1e-9);
-        EXPECT_EQ(said->station_m, 3.5);
+        ASSERT_EQ(shown_text != nullptr, c.severity.has_value()) << c.by_m << listed(answer);
+        if (!shown_text) continue;
+        EXPECT_EQ(shown_text->severity, *c.severity) << c.by_m;
+        EXPECT_NEAR(*shown_text->measured, c.by_m, 1e-9);
+        EXPECT_EQ(shown_text->station_m, 3.5);
       }
 }
 
@@ -67,14 +67,14 @@ TEST(Levels, MoreThanTheHighEstimate_IsACaution) {
   const std::string road = clean_crossing().site.surface.front().id;
   EXPECT_FALSE(find(judged(with_pegs({peg(4, 100, 100 + high * 0.9)})), "surface.levels-above-estimate", road));
   const Assessment answer = judged(with_pegs({peg(4, 100, 100 + high + 0.002)}));
-  const Finding* said = find(answer, "surface.levels-above-estimate", road);
-  ASSERT_TRUE(said) << listed(answer);
-  EXPECT_LE(*said->limit, high + 1e-12);
-  EXPECT_LT(*said->margin, 0);
+  const Finding* shown_text = find(answer, "surface.levels-above-estimate", road);
+  ASSERT_TRUE(shown_text) << listed(answer);
+  EXPECT_LE(*shown_text->limit, high + 1e-12);
+  EXPECT_LT(*shown_text->margin, 0);
 }
 
 TEST(Camera, WhatItFound) {
-  const auto said = [](std::optional<CameraResult> before, std::optional<CameraResult> after, bool sewer) {
+  const auto shown_text = [](std::optional<CameraResult> before, std::optional<CameraResult> after, bool sewer) {
     Crossing crossing = clean_crossing();
     crossing.site.utility_search.laterals = Laterals::none_here;
     if (sewer) crossing.site.utilities.front().kind = UtilityKind::sewer;
@@ -88,13 +88,13 @@ TEST(Camera, WhatItFound) {
     return codes;
   };
   constexpr auto nothing = CameraResult::nothing_found, something = CameraResult::something_found;
-  EXPECT_EQ(said({}, {}, false), "");
-  EXPECT_EQ(said({}, {}, true), "before.");
-  EXPECT_EQ(said(nothing, {}, true), "after.");
-  EXPECT_EQ(said(nothing, nothing, true), "");
-  EXPECT_EQ(said(something, {}, true), "before-found?after.");
-  EXPECT_EQ(said(nothing, something, true), "after-found!");
-  EXPECT_EQ(said({}, something, false), "after-found!") << "wherever it was looked for";
+  EXPECT_EQ(translated({}, {}, false), "");
+  EXPECT_EQ(translated({}, {}, true), "before.");
+  EXPECT_EQ(translated(nothing, {}, true), "after.");
+  EXPECT_EQ(translated(nothing, nothing, true), "");
+  EXPECT_EQ(translated(something, {}, true), "before-found?after.");
+  EXPECT_EQ(translated(nothing, something, true), "after-found!");
+  EXPECT_EQ(translated({}, something, false), "after-found!") << "wherever it was looked for";
 }
 
 // Second route: the field of the passing tool in core/soil, with the share that gives the same endless bore.

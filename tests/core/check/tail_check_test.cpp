@@ -80,13 +80,13 @@ TEST(CoverChance, Model_SaidOnce) {
   for (double depth = 2.2; depth > 0.6; depth -= 0.02) {
     const Assessment answer = judged(in_sand(depth, 10));
     if (answer.bore.ends != PathEnd::exit) break;
-    const bool said = find(answer, "bore.cover") || find(answer, "bore.cover-low");
+    const bool shown_text = find(answer, "bore.cover") || find(answer, "bore.cover-low");
     const bool chance = find(answer, "bore.cover-chance");
-    EXPECT_FALSE(said && chance) << depth;
+    EXPECT_FALSE(shown_text && chance) << depth;
     ASSERT_TRUE(answer.cover.chance_below);
-    EXPECT_TRUE(said || chance == (*answer.cover.chance_below > 0.05)) << depth;
+    EXPECT_TRUE(shown_text || chance == (*answer.cover.chance_below > 0.05)) << depth;
     alone += chance ? 1 : 0;
-    with_band += said ? 1 : 0;
+    with_band += shown_text ? 1 : 0;
   }
   EXPECT_GT(with_band, 0);
   RecordProperty("alone", alone);

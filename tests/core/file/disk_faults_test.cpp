@@ -81,9 +81,9 @@ TEST_F(DiskFaults, BeforeTheRename_LeaveTheOldFile) {
 
 TEST_F(DiskFaults, UnconfirmedContent_IsSaidClearly) {
   const Failing failing(DiskCall::fsync_file, EIO);
-  const std::string said = save_atomically(path, after).error().text();
-  EXPECT_NE(said.find("did not confirm the new content"), std::string::npos) << said;
-  EXPECT_NE(said.find("untouched"), std::string::npos) << said;
+  const std::string shown_text = save_atomically(path, after).error().text();
+  EXPECT_NE(shown_text.find("did not confirm the new content"), std::string::npos) << shown_text;
+  EXPECT_NE(shown_text.find("untouched"), std::string::npos) << shown_text;
 }
 
 // The rename itself may be lost in a power cut: told where the disk failed, not where it has no such thing to offer.

@@ -21,8 +21,8 @@ namespace {
 constexpr Date day{2026, 3, 2};
 
 struct German {
-  German() { speak(*dictionary_of("de")); }
-  ~German() { speak({}); }
+  German() { use_dictionary(*dictionary_of("de")); }
+  ~German() { use_dictionary({}); }
 };
 
 /// Counts the texts it takes out.

@@ -49,7 +49,7 @@ TEST(Answer, Request_ThereAndBack) {
   EXPECT_EQ(packed(*back), packed(request));
   EXPECT_EQ(back->order, "nez");
   EXPECT_EQ(back->most_seconds, 2.5);
-  EXPECT_EQ(back->texts[0].turned, "ä");
+  EXPECT_EQ(back->texts[0].translated, "ä");
   EXPECT_EQ(back->counted[0].forms[1], "{} Linien");
   EXPECT_FALSE(unpacked_request(packed(request).substr(1)));
   EXPECT_FALSE(unpacked_request(""));

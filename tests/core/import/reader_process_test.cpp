@@ -108,9 +108,9 @@ TEST_F(ReaderProcess, Errors_AsInThisProcess) {
 
 TEST_F(ReaderProcess, Language_IsThatOfTheProgram) {
   write("a.csv", "");
-  speak({"de", {{"an empty file", "eine leere Datei"}}});
+  use_dictionary({"de", {{"an empty file", "eine leere Datei"}}});
   const Result<Found> found = read_foreign_file(path("a.csv"), {});
-  speak({});
+  use_dictionary({});
   EXPECT_EQ(found.error().found, "eine leere Datei");
 }
 

@@ -134,12 +134,12 @@ TEST(TrialsText, NoneSeen_IsNotNever) {
   trials.arrived.n = 1000;
   trials.refused.n = 40;
   trials.utilities = {{"u1", true, {0, 1000}, {3, 1000}}};
-  std::map<std::string, std::string> said;
-  for (const TrialsLine& line : trials_lines(trials, answer, UnitSystem::metric)) said[line.what] = line.value;
-  EXPECT_EQ(said.at("come out of the ground before"), "none seen, below 0.30 %");
-  EXPECT_EQ(said.at("reach the exit face"), "all 1000");
-  EXPECT_EQ(said.at("are stopped by the ground"), "4.0 % ± 0.62 %");
-  EXPECT_NE(said.at("touch water main").find("at least"), std::string::npos);
+  std::map<std::string, std::string> shown_text;
+  for (const TrialsLine& line : trials_lines(trials, answer, UnitSystem::metric)) shown_text[line.what] = line.value;
+  EXPECT_EQ(shown_text.at("come out of the ground before"), "none seen, below 0.30 %");
+  EXPECT_EQ(shown_text.at("reach the exit face"), "all 1000");
+  EXPECT_EQ(shown_text.at("are stopped by the ground"), "4.0 % ± 0.62 %");
+  EXPECT_NE(shown_text.at("touch water main").find("at least"), std::string::npos);
   EXPECT_TRUE(trials_lines({}, answer, UnitSystem::metric).empty());
   // 20,000 bores: the bound is 0.01498 %, and never told lower than it is.
   trials.count = trials.daylight.of = 20000;

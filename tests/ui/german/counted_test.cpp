@@ -34,7 +34,7 @@ void expect_forms(const char* language) {
   const std::vector<std::string> texts = counted_texts_of_pages();
   ASSERT_GT(texts.size(), 20u);
   for (const std::string& text : texts) {
-    const std::vector<std::string>& forms = spoken().counted.at(text);
+    const std::vector<std::string>& forms = dictionary().counted.at(text);
     ASSERT_EQ(forms.size(), 2u) << text;
     for (const int n : {0, 1, 2, 5}) {
       const QString wanted =
@@ -75,7 +75,7 @@ TEST(CountedTexts, ThreeForms_AreChosenByTheRuleOfTheLanguage) {
       "msgstr[2] \"{} vedok\"\n\n"
       "msgid \"level\"\nmsgstr \"urova\"\n\nmsgctxt \"a line\"\nmsgid \"level\"\nmsgstr \"rovno\"\n");
   ASSERT_TRUE(invented) << invented.error().text();
-  speak(*invented);
+  use_dictionary(*invented);
   const std::vector<std::pair<int, QString>> wanted{
       {0, QStringLiteral("ok")},  {1, QStringLiteral("ka")},  {2, QStringLiteral("ky")},  {5, QStringLiteral("ok")},
       {11, QStringLiteral("ok")}, {12, QStringLiteral("ok")}, {21, QStringLiteral("ka")}, {104, QStringLiteral("ky")}};

@@ -186,7 +186,7 @@ TEST(German, Menus_EveryLetterOnce) {
 TEST(German, Verdict_IsSaidInGerman) {
   EXPECT_EQ(verdict_title(Verdict::within_limits), "Innerhalb der Grenzen");
   EXPECT_EQ(verdict_title(Verdict::stop), "Halt");
-  EXPECT_EQ(spoken().language, "de");
+  EXPECT_EQ(dictionary().language, "de");
 }
 
 // The same crossing read in German gives the same numbers: a language is words.

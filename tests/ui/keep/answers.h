@@ -18,7 +18,7 @@ class Answers {
     look_.start(5);
   }
   /// Text and explanation of each message that was answered.
-  QStringList said;
+  QStringList shown_text;
   [[nodiscard]] bool all_asked() const { return presses_.isEmpty(); }
 
  private:
@@ -28,7 +28,7 @@ class Answers {
     if (auto* box = qobject_cast<QMessageBox*>(asking)) {
       for (QAbstractButton* button : box->buttons()) {
         if (button->text().remove(QLatin1Char('&')) != presses_.front()) continue;
-        said << box->text() + QLatin1Char('\n') + box->informativeText();
+        shown_text << box->text() + QLatin1Char('\n') + box->informativeText();
         presses_.removeFirst();
         return button->click();
       }

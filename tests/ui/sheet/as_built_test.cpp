@@ -104,9 +104,9 @@ TEST(AsBuilt, EveryReading_StandsWithItsNumberAndTime) {
       // Long ones break over lines, so the first words are looked for.
       EXPECT_TRUE(words.contains(line.left(12).trimmed())) << line.toStdString();
     }
-    for (const char* said : {"early shift", "2026-03-14 09:20:00", "arrived", "off the plan", "inspector", "Signed",
+    for (const char* shown_text : {"early shift", "2026-03-14 09:20:00", "arrived", "off the plan", "inspector", "Signed",
                              "Readings as they were taken", "The line as built", "Utilities passed"})
-      EXPECT_TRUE(words.contains(QLatin1String(said))) << said;
+      EXPECT_TRUE(words.contains(QLatin1String(shown_text))) << shown_text;
   }
 }
 
@@ -178,12 +178,12 @@ TEST(AsBuilt, NoReadings_SaysWhatToDo) {
 }
 
 TEST(AsBuilt, AllOfIt_HoldsItWhereThereIsOne) {
-  const auto said = [](const Judged& j) {
+  const auto shown_text = [](const Judged& j) {
     return words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::all))
         .contains(QStringLiteral("As-built"));
   };
-  EXPECT_TRUE(said(bored("house-service", true)));
-  EXPECT_FALSE(said(judged_sample("house-service")));
+  EXPECT_TRUE(translated(bored("house-service", true)));
+  EXPECT_FALSE(translated(judged_sample("house-service")));
 }
 
 }  // namespace

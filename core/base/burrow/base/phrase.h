@@ -1,6 +1,6 @@
 #pragma once
 /// Words for a person, kept without a language: a text of the program with what stands in it, or words that somebody
-/// entered. What computes makes phrases; whoever shows them puts them into the language of the screen (`said_phrase`).
+/// entered. What computes makes phrases; whoever shows them puts them into the language of the screen (`translated_phrase`).
 /// So an answer is the same in every language, and a name that somebody typed is never translated.
 /// Evidence: Phrase.*
 
@@ -16,7 +16,7 @@ namespace burrow {
 class Phrase {
  public:
   Phrase() = default;
-  /// A text of the program: marked by `noted`, or of a table.
+  /// A text of the program: marked by `translatable`, or of a table.
   Phrase(const char* text) : text_(text), ours_(true) {}  // NOLINT: stands wherever a literal stood
   /// Entered by somebody.
   Phrase(std::string entered) : text_(std::move(entered)) {}  // NOLINT: the same

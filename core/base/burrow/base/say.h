@@ -36,26 +36,26 @@ std::string in_context(std::string_view context, std::string_view english);
 
 /// From now on texts are made in that language. Call it before the first window, table or assessment is made: what
 /// exists already keeps its language. A dictionary once given lives as long as the program, so that the pointers
-/// `said` handed out stay good; other threads may make texts meanwhile.
-void speak(Dictionary dictionary);
+/// `translated` handed out stay good; other threads may make texts meanwhile.
+void use_dictionary(Dictionary dictionary);
 /// The dictionary in use; an empty English one at first.
-const Dictionary& spoken();
+const Dictionary& dictionary();
 
-/// The text in the language spoken. `said(const char*)` serves where a literal stood: it turns into a string or a
+/// The text in the language spoken. `translated(const char*)` serves where a literal stood: it turns into a string or a
 /// string_view by itself.
-const char* said(const char* english);
-std::string said(std::string_view english);
+const char* translated(const char* english);
+std::string translated(std::string_view english);
 
-/// A text that means something else in another place: said_in("of a line", "level"). The context is not shown. Where
+/// A text that means something else in another place: translated_in("of a line", "level"). The context is not shown. Where
 /// the dictionary knows the text only without a context, that.
-const char* said_in(const char* context, const char* english);
+const char* translated_in(const char* context, const char* english);
 
 /// A label that lists parts: "bore side, first step, high". The whole if it is known, else its parts: "bore side", and
 /// "first step" and "high" in the context "part of a label".
-std::string said_label(std::string_view english);
+std::string translated_label(std::string_view english);
 
-/// Marks a text of a table that is made before a language is chosen; whoever shows it asks `said`.
-constexpr const char* noted(const char* english) {
+/// Marks a text of a table that is made before a language is chosen; whoever shows it asks `translated`.
+constexpr const char* translatable(const char* english) {
   return english;
 }
 
@@ -63,7 +63,7 @@ constexpr const char* noted(const char* english) {
 template <class... Args>
 std::string say(fmt::format_string<Args...> pattern, Args&&... args) {
   const fmt::string_view english = pattern;
-  return fmt::vformat(said(std::string_view(english.data(), english.size())), fmt::make_format_args(args...));
+  return fmt::vformat(translated(std::string_view(english.data(), english.size())), fmt::make_format_args(args...));
 }
 
 /// The form of a counted text that the dictionary has for n, or nothing. `one` is the English text for one.
@@ -95,12 +95,12 @@ std::string say_count_in(const char* context, fmt::format_string<N&> one, fmt::f
 std::string sentences(std::initializer_list<std::string> all);
 
 /// In the language spoken; what somebody entered stays.
-std::string said_phrase(const Phrase& phrase);
+std::string translated_phrase(const Phrase& phrase);
 
-/// The word of a choice, as a person reads it: said_word(UtilityKind::steam).
+/// The word of a choice, as a person reads it: translated_word(UtilityKind::steam).
 template <class E>
-std::string said_word(E value) {
-  return said(word_of(value));
+std::string translated_word(E value) {
+  return translated(word_of(value));
 }
 
 }  // namespace burrow

@@ -32,7 +32,7 @@ class AirPanel : public FormPanel {
   /// Add hose, add coupling, add lubricator, up, down, remove.
   [[nodiscard]] QPushButton* button(std::size_t which) const { return buttons_[which]; }
   /// All that is said, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  protected:
   void refresh() override;

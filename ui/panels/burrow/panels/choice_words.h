@@ -21,7 +21,7 @@ inline QString text_from(const char* s) {
 }
 /// In the language of the screen.
 inline QString text_from(const Phrase& phrase) {
-  return QString::fromStdString(said_phrase(phrase));
+  return QString::fromStdString(translated_phrase(phrase));
 }
 
 /// Place of a value in the list of words of its enumeration.

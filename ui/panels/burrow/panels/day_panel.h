@@ -33,7 +33,7 @@ class DayPanel : public FormPanel {
   [[nodiscard]] QLineEdit* input(const QString& label) const;
   [[nodiscard]] QPushButton* button(const QString& begins_with) const;
   /// All that is said, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  Q_SIGNALS:
   /// The bore as read; fewer than two points: nothing to draw.

@@ -27,7 +27,7 @@ class LaunchPanel : public FormPanel {
   [[nodiscard]] QPushButton* tools_button() const { return ask_tools_; }
   [[nodiscard]] QLabel* pointed() const { return pointed_; }
   /// Everything said on the page, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  protected:
   void refresh() override;

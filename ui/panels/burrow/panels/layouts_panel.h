@@ -25,7 +25,7 @@ class LayoutsPanel : public FormPanel {
   [[nodiscard]] QPushButton* remove() const { return remove_; }
   [[nodiscard]] QPushButton* ghost() const { return ghost_; }
   /// All that is said, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  Q_SIGNALS:
   /// The layout to be drawn dashed; none takes it away.

@@ -27,7 +27,7 @@ class LearnBox : public QWidget {
   /// Model and wander of the strata, as one undo step.
   void take_over();
   [[nodiscard]] const LearnLibrary& library() const { return library_; }
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  private:
   void show_library();

@@ -20,8 +20,8 @@ class MuteForm : public QFrame {
  public:
   explicit MuteForm(QWidget* parent);
   void set_theme(const Theme& theme);
-  /// Shows the form for a finding; `said` is what was said before.
-  void open_for(const Finding& finding, const QString& what, const Mute* said);
+  /// Shows the form for a finding; `shown_text` is what was said before.
+  void open_for(const Finding& finding, const QString& what, const Mute* shown_text);
   void close_form();
   /// Tells what is wrong and keeps the form open.
   void complain(const Error& error);

@@ -35,7 +35,7 @@ class PipePanel : public FormPanel {
   [[nodiscard]] LoadAlongChart* along() const { return along_; }
   /// The working of the picked check, and what is said about source and size, as plain text.
   [[nodiscard]] QString working() const;
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  protected:
   void refresh() override;

@@ -30,7 +30,7 @@ class PitsPanel : public FormPanel {
   [[nodiscard]] TextForm* conditions() const { return conditions_; }
   [[nodiscard]] TextForm* load_design() const { return load_design_; }
   /// What is said about soil type, earth, duties and supports, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  Q_SIGNALS:
   /// A person chose one of the two pits here.

@@ -36,7 +36,7 @@ class PracticePanel : public FormPanel {
   [[nodiscard]] QCheckBox* trainer() const { return trainer_; }
   [[nodiscard]] QSlider* speed() const { return speed_; }
   [[nodiscard]] QTableWidget* results() const { return results_; }
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
   /// Shows the whole of the reveal at once; for pictures and tests.
   void finish_reveal();
 

@@ -12,7 +12,7 @@ class RunPanel : public FormPanel {
  public:
   explicit RunPanel(Document& document, QWidget* parent = nullptr);
   /// All that is said, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  protected:
   void refresh() override;

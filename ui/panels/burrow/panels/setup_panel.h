@@ -19,7 +19,7 @@ class SetupPanel : public FormPanel {
   /// The set-up that is shown.
   [[nodiscard]] const CrewSetup& shown() const { return setup_; }
   /// All that is said, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  protected:
   void refresh() override;

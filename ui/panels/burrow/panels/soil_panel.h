@@ -24,7 +24,7 @@ class SoilPanel : public FormPanel {
   [[nodiscard]] EntryForm* model() const { return model_; }
   [[nodiscard]] QPushButton* back_to_class() const { return back_; }
   /// What is said about the class, about how it is known, and about the model, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  protected:
   void refresh() override;

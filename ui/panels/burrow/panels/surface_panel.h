@@ -40,7 +40,7 @@ class SurfacePanel : public FormPanel {
   [[nodiscard]] EntryForm* peg_entries() const { return peg_values_; }
   [[nodiscard]] TextForm* level_dates() const { return dates_; }
   /// What is said about place, rule and permission, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  Q_SIGNALS:
   /// A person picked a thing here.

@@ -16,7 +16,7 @@ class ToolPanel : public FormPanel {
   [[nodiscard]] EntryForm* plate() const { return plate_; }
   [[nodiscard]] QPushButton* back_to_class() const { return back_; }
   /// What is said about source, blow and grip, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  protected:
   void refresh() override;

@@ -29,7 +29,7 @@ class TryErrorBox : public QWidget {
   [[nodiscard]] QSlider* sight() const { return sight_; }
   [[nodiscard]] QSlider* depth() const { return depth_; }
   [[nodiscard]] MissChart* chart() const { return chart_; }
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  private:
   QSlider* add_slider(const QString& name, int half_range);

@@ -57,7 +57,7 @@ class UtilitiesPanel : public FormPanel {
   [[nodiscard]] QPushButton* trench_button() const { return add_trench_; }
   [[nodiscard]] ThingList* holes() const { return holes_; }
   /// What is said about level, preset, what follows and test holes, as plain text.
-  [[nodiscard]] QString said() const;
+  [[nodiscard]] QString visible_text() const;
 
  Q_SIGNALS:
   /// A person picked a utility here.
