@@ -10,9 +10,9 @@ namespace {
 constexpr double foot_m = 0.3048, inch_m = 0.0254;
 }
 
-void show_demand(Judge& judge, const AirSupply& supply, const Tool& rated) {
+void show_demand(CheckRun& run, const AirSupply& supply, const Tool& rated) {
   if (supply.held_by == AirHeldBy::compressor) return;
-  judge.show({"air.demand",
+  run.add_working({"air.demand",
               "air",
               "Q = Q_n (p_0/p_h) (p + p_h)/(p_n + p_0)",
               {{"Q_n", rated.free_air.m3_s, "m³/s"},
@@ -27,9 +27,9 @@ void show_demand(Judge& judge, const AirSupply& supply, const Tool& rated) {
               {"the tool fills the same space at each blow, at the same blow rate", SourceLabel::our_model}});
 }
 
-void show_line(Judge& judge, const AirSupply& supply) {
-  const Result<std::vector<LinePart>> parts = line_parts(judge.crossing.air.line);
-  const Result<SiteAir> site = site_air(*judge.crossing.air.altitude, *judge.crossing.air.air_temperature);
+void show_line(CheckRun& run, const AirSupply& supply) {
+  const Result<std::vector<LinePart>> parts = line_parts(run.crossing.air.line);
+  const Result<SiteAir> site = site_air(*run.crossing.air.altitude, *run.crossing.air.air_temperature);
   if (!parts || !site || parts->empty()) return;
   const auto most = std::max_element(
       supply.along.begin(), supply.along.end(),
@@ -37,7 +37,7 @@ void show_line(Judge& judge, const AirSupply& supply) {
   const LinePart& part = (*parts)[static_cast<std::size_t>(most - supply.along.begin())];
   const double area = pi * part.bore.m * part.bore.m / 4, G = supply.mass_kg_s / area;
   if (G > 0)
-    judge.show({"air.line",
+    run.add_working({"air.line",
                 "air",
                 "p1² − p2² = G² R T (f L/D + 2 ln(p1/p2)), 1/√f = −2 log(ε/(3.7 D) + 2.51/(Re √f))",
                 {{"p2", most->outlet_Pa, "Pa"},
@@ -59,25 +59,25 @@ void show_line(Judge& judge, const AirSupply& supply) {
   const Pressure inlet{supply.at_compressor.Pa + supply.ambient.Pa};
   const auto outlet = harris_outlet(*parts, inlet, standard);
   if (!outlet) return;
-  judge.answer.air.loss_harris_pa = inlet.Pa - outlet->Pa;
+  run.answer.air.loss_harris_pa = inlet.Pa - outlet->Pa;
   double sum = 0;
   for (const LinePart& p : *parts) sum += p.length.m / foot_m / std::pow(p.bore.m / inch_m, 5.31);
-  judge.show({"air.harris",
+  run.add_working({"air.harris",
               "air",
               translatable("Δp = p1 − √(p1² − 2 S Q²/2390) in psi and ft³/min, S = Σ L/d^5.31 in ft and in"),
               {{"p1", inlet.Pa, "Pa"}, {"S", sum, ""}, {"Q", standard.m3_s, "m³/s"}},
               "Δp",
-              *judge.answer.air.loss_harris_pa,
+              *run.answer.air.loss_harris_pa,
               "Pa",
               std::nullopt,
               {"Harris' formula for iron pipe, for comparison only", SourceLabel::read}});
 }
 
-void show_water(Judge& judge, const SiteAir& site, const AirSupply& supply) {
+void show_water(CheckRun& run, const SiteAir& site, const AirSupply& supply) {
   const auto saturated = saturation_pressure(site.temperature), over_water = saturation_over_water(site.temperature);
-  if (!judge.answer.air.water || !saturated || !over_water) return;
-  const AirWater& water = *judge.answer.air.water;
-  judge.show(
+  if (!run.answer.air.water || !saturated || !over_water) return;
+  const AirWater& water = *run.answer.air.water;
+  run.add_working(
       {"air.water",
        "air",
        translatable("m = 0.62198 (φ p_w/(p_h − φ p_w) − p_s/(p_h + p − p_s)) (p_h − φ p_w) Q/(R T), not below 0"),
@@ -98,15 +98,15 @@ void show_water(Judge& judge, const SiteAir& site, const AirSupply& supply) {
         SourceLabel::derived}});
 }
 
-void show_oil(Judge& judge) {
-  const Oil& oil = judge.crossing.air.oil;
-  if (!judge.answer.air.oil.for_nine_in_ten) return;
-  judge.show({"air.oil",
+void show_oil(CheckRun& run) {
+  const Oil& oil = run.crossing.air.oil;
+  if (!run.answer.air.oil.for_nine_in_ten) return;
+  run.add_working({"air.oil",
               "air",
               "V = r t",
-              {{"r", judge.answer.air.oil.rate.m3_s, "m³/s"}, {"t", *judge.answer.advance_time_s.p90, "s"}},
+              {{"r", run.answer.air.oil.rate.m3_s, "m³/s"}, {"t", *run.answer.advance_time_s.p90, "s"}},
               "V",
-              judge.answer.air.oil.for_nine_in_ten->m3,
+              run.answer.air.oil.for_nine_in_ten->m3,
               "m³",
               std::nullopt,
               {oil.rate ? translatable("rate entered, time that nine bores in ten take")
@@ -114,12 +114,12 @@ void show_oil(Judge& judge) {
                oil.rate ? SourceLabel::owners_setting : SourceLabel::from_memory}});
 }
 
-void show_mark(Judge& judge, const Mark& mark) {
-  judge.show(
+void show_mark(CheckRun& run, const Mark& mark) {
+  run.add_working(
       {"air.mark",
        "air",
        "s = m + L_t + t",
-       {{"m", *mark.hose_m, "m"}, {"L_t", judge.tool.length.m, "m"}, {"t", judge.crossing.air.tail_fitting->m, "m"}},
+       {{"m", *mark.hose_m, "m"}, {"L_t", run.tool.length.m, "m"}, {"t", run.crossing.air.tail_fitting->m, "m"}},
        "s",
        *mark.nose_m,
        "m",

@@ -3,23 +3,23 @@
 #include <cmath>
 
 #include "burrow/bore/path_fans.h"
-#include "burrow/check/groundwork.h"
+#include "burrow/check/prepared_site.h"
 #include "burrow/check/tool_at_work.h"
 #include "burrow/pit/plan.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
 namespace {
 
-struct Ready {
+struct Inputs {
   const Ground& ground;
   const Tool& tool;
   const AirAnswer& air;
   const LimitsInForce& limits;
   const GroundSurface& surface;
-  const Groundwork* groundwork = nullptr;  ///< null: made where it is wanted
-  LaunchMemory* memory = nullptr;
+  const PreparedSite* groundwork = nullptr;  ///< null: made where it is wanted
+  LaunchCache* memory = nullptr;
 };
 
 GroundSurface surface_through(const Site& site, const GroundSurface& made = {}) {
@@ -29,7 +29,7 @@ GroundSurface surface_through(const Site& site, const GroundSurface& made = {}) 
 
 /// The launch pit does not ask for the grade.
 PitShape launch_pit_of(const Crossing& crossing, const Tool& tool, const Tables& tables, const GroundSurface& surface,
-                       LaunchMemory* memory) {
+                       LaunchCache* memory) {
   if (!memory) return launch_pit_shape(crossing, tool, tables, surface);
   Launch level = crossing.bore.launch;
   level.grade = {};
@@ -41,14 +41,14 @@ PitShape launch_pit_of(const Crossing& crossing, const Tool& tool, const Tables&
   return *memory->pit;
 }
 
-GuessedPath path_of(const Crossing& crossing, const Tables& tables, const Ready& ready) {
-  const Groundwork* there = ready.groundwork;
+GuessedPath path_of(const Crossing& crossing, const Tables& tables, const Inputs& inputs) {
+  const PreparedSite* there = inputs.groundwork;
   const TurnTable* turns = there && there->turns ? &*there->turns : nullptr;
   // A table has no finer steps to lose: half as many are good to the millimetre where the rounds of a search add up.
   constexpr PathSteps many_launches{{0.125}, {0.25}};
-  BorePath mean = predict_path(ready.ground, ready.tool, crossing.bore, turns ? many_launches : PathSteps{}, turns);
-  return there ? with_guesses(ready.ground, there->guesses, ready.tool, crossing.bore, std::move(mean), turns)
-               : with_guesses(crossing.site, tables, ready.ground, ready.tool, crossing.bore, std::move(mean));
+  BorePath mean = predict_path(inputs.ground, inputs.tool, crossing.bore, turns ? many_launches : PathSteps{}, turns);
+  return there ? with_guesses(inputs.ground, there->guesses, inputs.tool, crossing.bore, std::move(mean), turns)
+               : with_guesses(crossing.site, tables, inputs.ground, inputs.tool, crossing.bore, std::move(mean));
 }
 
 /// The strata whose guess moves the bore by more than can be told apart, if only in the tail of the steering constant.
@@ -62,101 +62,101 @@ std::vector<std::size_t> guessed_strata(const std::vector<GuessEffect>& effects)
   return strata;
 }
 
-PathFans fans_of(const Crossing& crossing, const Tables& tables, const Ready& ready, const GuessedPath& predicted) {
+PathFans fans_of(const Crossing& crossing, const Tables& tables, const Inputs& inputs, const GuessedPath& predicted) {
   const Launch& launch = crossing.bore.launch;
   const FanTable::LaunchLine line{launch.station.m, launch.offset->m, std::tan(launch.heading->rad)};
   std::vector<std::size_t> guessed = guessed_strata(predicted.effects);
   const auto make = [&] {
-    return std::make_unique<FanGrounds>(crossing.site, tables, ready.ground, ready.tool, line, std::move(guessed));
+    return std::make_unique<FanGrounds>(crossing.site, tables, inputs.ground, inputs.tool, line, std::move(guessed));
   };
   std::unique_ptr<FanGrounds> own;
   std::unique_ptr<FanGrounds>& grounds =
-      ready.memory && crossing.site.strips.empty() ? ready.memory->fans : own;  // beside strips they know the line
+      inputs.memory && crossing.site.strips.empty() ? inputs.memory->fans : own;  // beside strips they know the line
   if (!grounds || grounds->guessed() != guessed) grounds = make();
-  return PathFans(*grounds, ready.ground, ready.tool, crossing.bore, predicted.path);
+  return PathFans(*grounds, inputs.ground, inputs.tool, crossing.bore, predicted.path);
 }
 
 /// A bore too long to follow: its length is judged, its pits, its air, and what was not entered. All that lies along
 /// it stays unknown, and is said to be missing.
-Assessment judge_length_alone(const Crossing& crossing, const Tables& tables, const Ready& ready,
-                              std::vector<Finding>* kept) {
+Assessment judge_length_alone(const Crossing& crossing, const Tables& tables, const Inputs& inputs,
+                              std::vector<Finding>* passed) {
   Assessment answer;
   answer.judged_on = tables.judged_on;
-  answer.air = ready.air;
-  answer.ground_surface = ready.surface;
-  answer.bore = predict_path(ready.ground, ready.tool, crossing.bore);
-  answer.launch_pit = launch_pit_of(crossing, ready.tool, tables, ready.surface, ready.memory);
-  answer.exit_pit = exit_pit_shape(crossing, ready.tool, tables, answer.bore, ready.surface);
+  answer.air = inputs.air;
+  answer.ground_surface = inputs.surface;
+  answer.bore = predict_path(inputs.ground, inputs.tool, crossing.bore);
+  answer.launch_pit = launch_pit_of(crossing, inputs.tool, tables, inputs.surface, inputs.memory);
+  answer.exit_pit = exit_pit_shape(crossing, inputs.tool, tables, answer.bore, inputs.surface);
   for (const Utility& utility : crossing.site.utilities) {
     UtilityAnswer& unknown = answer.utilities.emplace_back();
     unknown.id = utility.id;
     unknown.name = utility.name;
   }
-  const StopChance stopping(crossing.site, tables, ready.ground, answer.bore);
+  const StopChance stopping(crossing.site, tables, inputs.ground, answer.bore);
   const PathFans fans;
-  Judge judge{crossing, tables, ready.ground, ready.tool, stopping, fans, ready.limits, answer, kept, ready.memory};
-  check_missing(judge);
-  check_too_long(judge);
-  check_pits(judge);
-  check_air(judge);
-  check_typed_limits(judge);
-  if (kept)
+  CheckRun run{crossing, tables, inputs.ground, inputs.tool, stopping, fans, inputs.limits, answer, passed, inputs.memory};
+  check_missing(run);
+  check_too_long(run);
+  check_pits(run);
+  check_air(run);
+  check_typed_limits(run);
+  if (passed)
     give_verdict(crossing, tables, answer);
   else
     conclude(crossing, tables, answer);
   return answer;
 }
 
-Assessment judge_all(const Crossing& crossing, const Tables& tables, const Ready& ready, std::vector<Finding>* kept) {
-  if (too_long_to_follow(crossing.bore)) return judge_length_alone(crossing, tables, ready, kept);
+Assessment judge_all(const Crossing& crossing, const Tables& tables, const Inputs& inputs, std::vector<Finding>* passed) {
+  if (too_long_to_follow(crossing.bore)) return judge_length_alone(crossing, tables, inputs, passed);
   Assessment answer;
   answer.judged_on = tables.judged_on;
-  const Ground& ground = ready.ground;
-  const Tool& tool = ready.tool;
-  answer.air = ready.air;
-  answer.ground_surface = ready.surface;
-  GuessedPath predicted = path_of(crossing, tables, ready);
-  const PathFans fans = fans_of(crossing, tables, ready, predicted);
+  const Ground& ground = inputs.ground;
+  const Tool& tool = inputs.tool;
+  answer.air = inputs.air;
+  answer.ground_surface = inputs.surface;
+  GuessedPath predicted = path_of(crossing, tables, inputs);
+  const PathFans fans = fans_of(crossing, tables, inputs, predicted);
   answer.bore = std::move(predicted.path);
   answer.guesses = std::move(predicted.effects);
   answer.chance_to_reach = predicted.chance_to_reach;
-  answer.neutral_line = ready.groundwork && ready.groundwork->neutral
-                            ? neutral_line(ground, *ready.groundwork->neutral, tool, answer.bore)
+  answer.neutral_line = inputs.groundwork && inputs.groundwork->neutral
+                            ? neutral_line(ground, *inputs.groundwork->neutral, tool, answer.bore)
                             : neutral_line(ground, tool, answer.bore);
-  answer.launch_pit = launch_pit_of(crossing, tool, tables, ready.surface, ready.memory);
-  answer.exit_pit = exit_pit_shape(crossing, tool, tables, answer.bore, ready.surface);
+  answer.launch_pit = launch_pit_of(crossing, tool, tables, inputs.surface, inputs.memory);
+  answer.exit_pit = exit_pit_shape(crossing, tool, tables, answer.bore, inputs.surface);
 
-  if (kept) {
-    kept->reserve(64 + 8 * crossing.site.utilities.size());
+  if (passed) {
+    passed->reserve(64 + 8 * crossing.site.utilities.size());
   } else {
     answer.findings.reserve(64 + 4 * crossing.site.utilities.size());  // they are large: growing would move them all
     answer.working.reserve(32 + 8 * crossing.site.utilities.size());
   }
   answer.utilities.reserve(crossing.site.utilities.size());
   const StopChance stopping(crossing.site, tables, ground, answer.bore);
-  Judge judge{crossing, tables, ground, tool, stopping, fans, ready.limits, answer, kept, ready.memory};
-  check_missing(judge);
-  check_bore(judge);
-  check_advance(judge);
-  check_cover(judge);
-  check_drift(judge);
-  check_utilities(judge);
-  check_boundary(judge);
-  check_plausible(judge);
-  check_surface(judge);
-  check_records(judge);
-  check_settlement(judge);
-  check_movement(judge);
-  check_plastic_zone(judge);
-  check_vibration(judge);
-  check_footing(judge);
-  check_rules(judge);
-  check_pits(judge);
-  check_loads(judge);
-  check_air(judge);
-  kept ? check_mark_spacing(judge) : check_marks(judge);  // nobody asks a search for its run sheet
-  check_typed_limits(judge);
-  if (kept)
+  CheckRun run{crossing, tables, ground, tool, stopping, fans, inputs.limits, answer, passed, inputs.memory};
+  check_missing(run);
+  check_bore(run);
+  check_advance(run);
+  check_cover(run);
+  check_drift(run);
+  check_utilities(run);
+  check_boundary(run);
+  check_plausible(run);
+  check_surface(run);
+  check_records(run);
+  check_settlement(run);
+  check_movement(run);
+  check_plastic_zone(run);
+  check_vibration(run);
+  check_footing(run);
+  check_rules(run);
+  check_pits(run);
+  check_loads(run);
+  check_air(run);
+  passed ? check_mark_spacing(run) : check_marks(run);  // nobody asks a search for its run sheet
+  check_typed_limits(run);
+  if (passed)
     give_verdict(crossing, tables, answer);
   else
     conclude(crossing, tables, answer);
@@ -173,7 +173,7 @@ Assessment assess(const Crossing& crossing, const Tables& tables, const GroundSu
   return judge_all(crossing, tables, {ground, at_work.tool, at_work.air, limits, surface}, nullptr);
 }
 
-Groundwork::Groundwork(const Crossing& crossing, const Tables& tables)
+PreparedSite::PreparedSite(const Crossing& crossing, const Tables& tables)
     : ground(crossing.site, tables),
       surface(surface_through(crossing.site)),
       guesses(crossing.site, tables, ground),
@@ -181,8 +181,8 @@ Groundwork::Groundwork(const Crossing& crossing, const Tables& tables)
       tool(at_work.tool),
       limits(crossing, tables) {}
 
-Groundwork::Groundwork(const Crossing& crossing, const Tables& tables, const TurnExtent& extent)
-    : Groundwork(crossing, tables) {
+PreparedSite::PreparedSite(const Crossing& crossing, const Tables& tables, const TurnExtent& extent)
+    : PreparedSite(crossing, tables) {
   if (!crossing.site.strips.empty() || !(extent.to_m > extent.from_m)) return;
   if (!(extent.to_m - extent.from_m <= 2 * longest_followed.m)) return;  // a table as long as that serves nobody
   const double y = crossing.bore.launch.offset->m;                       // nothing varies across
@@ -191,15 +191,15 @@ Groundwork::Groundwork(const Crossing& crossing, const Tables& tables, const Tur
   neutral.emplace(ground, tool, extent.from_m, extent.to_m, y);
 }
 
-JudgedLaunch judge_launch(const Crossing& crossing, const Tables& tables, const Groundwork& groundwork,
-                          LaunchMemory* memory) {
+JudgedLaunch judge_launch(const Crossing& crossing, const Tables& tables, const PreparedSite& groundwork,
+                          LaunchCache* memory) {
   JudgedLaunch judged;
-  if (memory) judged.kept = std::move(memory->room);
-  judged.kept.clear();
+  if (memory) judged.passed = std::move(memory->room);
+  judged.passed.clear();
   judged.answer = judge_all(crossing, tables,
                             {groundwork.ground, groundwork.tool, groundwork.at_work.air, groundwork.limits,
                              groundwork.surface, &groundwork, memory},
-                            &judged.kept);
+                            &judged.passed);
   return judged;
 }
 

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -42,10 +42,10 @@ struct Above {
 };
 
 /// Things on top that keep people from digging, cut to the path; the worst first, so that it counts where two overlap.
-std::vector<Above> in_the_way(const Judge& judge) {
-  const auto& points = judge.answer.bore.points;
+std::vector<Above> in_the_way(const CheckRun& run) {
+  const auto& points = run.answer.bore.points;
   std::vector<Above> all;
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+  for (const SurfaceFeature& feature : run.crossing.site.surface) {
     const AboveBore kind = above_of(feature.kind);
     if (kind == AboveBore::diggable) continue;
     std::optional<Stretch> stretch = stretch_of(feature, points);
@@ -58,8 +58,8 @@ std::vector<Above> in_the_way(const Judge& judge) {
   return all;
 }
 
-void find_stops(Judge& judge, const std::vector<Above>& obstacles) {
-  const BorePath& path = judge.answer.bore;
+void find_stops(CheckRun& run, const std::vector<Above>& obstacles) {
+  const BorePath& path = run.answer.bore;
   std::vector<double> cuts{path.points.front().x_m, path.points.back().x_m};
   for (const Above& o : obstacles) {
     cuts.push_back(o.stretch.from_m);
@@ -78,10 +78,10 @@ void find_stops(Judge& judge, const std::vector<Above>& obstacles) {
       stretch.above = on_top->kind;
       stretch.id = on_top->feature->id;
     }
-    const double until = judge.stopping.up_to({arc_at(path.points, cuts[i])});
+    const double until = run.stopping.up_to({arc_at(path.points, cuts[i])});
     stretch.chance = until - before;
     before = until;
-    auto& stops = judge.answer.stops;
+    auto& stops = run.answer.stops;
     if (!stops.empty() && stops.back().above == stretch.above && stops.back().id == stretch.id) {
       stops.back().to_m = stretch.to_m;
       stops.back().chance += stretch.chance;
@@ -101,27 +101,27 @@ bool settled(const StuckPlan& plan) {
 
 /// Where nobody may dig, a tool that stops cannot simply be dug out: a caution until it is settled how it would be got
 /// out. The chance of that is said, and held against its limit, only where its rates are from records.
-void judge_stops(Judge& judge, const std::vector<Above>& obstacles) {
-  const Limit limit = judge.limit("stuck_under_caution");
-  const BorePath& path = judge.answer.bore;
-  const bool known = judge.answer.refusal_calibrated;
+void judge_stops(CheckRun& run, const std::vector<Above>& obstacles) {
+  const Limit limit = run.limit("stuck_under_caution");
+  const BorePath& path = run.answer.bore;
+  const bool known = run.answer.refusal_calibrated;
   for (const Above& o : obstacles) {
-    const auto expected = [&](double x_m) { return judge.stopping.expected({arc_at(path.points, x_m)}); };
+    const auto expected = [&](double x_m) { return run.stopping.expected({arc_at(path.points, x_m)}); };
     const double before = expected(o.stretch.from_m), until = expected(o.stretch.to_m);
     const double chance = std::exp(-before) - std::exp(-until);
     const double middle = 0.5 * (o.stretch.from_m + o.stretch.to_m);
     Finding finding = finding_at("surface.stuck", Severity::caution, o.feature->id, called(*o.feature), middle, 0,
-                                 elevation_at(judge.crossing.site.ground, middle));
+                                 elevation_at(run.crossing.site.ground, middle));
     finding.unit = "";
     const bool agreed = settled(o.feature->rescue);
-    if (!agreed || !known || judge.demand(finding, chance, limit) >= 0) {
+    if (!agreed || !known || run.require(finding, chance, limit) >= 0) {
       if (agreed) finding.severity = Severity::note;
       if (known) finding.measured = chance;
       finding.source = {"a tool that stops where nobody may dig", SourceLabel::our_default};
-      judge.say(std::move(finding));
+      run.add(std::move(finding));
     }
-    if (judge.shows() && known)
-      judge.show(
+    if (run.wants_working() && known)
+      run.add_working(
           {"surface.stuck",
            o.feature->id,
            "P = exp(−N_from) − exp(−N_to), N = ∫ r ds",
@@ -135,73 +135,73 @@ void judge_stops(Judge& judge, const std::vector<Above>& obstacles) {
   }
 }
 
-Severity set_severity(const Judge& judge) {
-  return judge.calibrated() ? Severity::stop : Severity::caution;
+Severity set_severity(const CheckRun& run) {
+  return run.calibrated() ? Severity::stop : Severity::caution;
 }
 
 /// The place where the set first falls below the least, and, where one cannot dig there, the thing on top of it.
-void judge_set(Judge& judge, const Limit& least, const std::vector<Above>& obstacles) {
-  const Advance& advance = judge.answer.advance;
+void judge_set(CheckRun& run, const Limit& least, const std::vector<Above>& obstacles) {
+  const Advance& advance = run.answer.advance;
   if (!advance.stop_station_m) {
     const auto least_at =
         std::min_element(advance.points.begin(), advance.points.end(),
                          [](const AdvancePoint& a, const AdvancePoint& b) { return a.set_m < b.set_m; });
     if (least_at != advance.points.end())
-      judge.keep(finding_at("bore.set", set_severity(judge), "bore", "bore", least_at->x_m, 0, 0), least_at->set_m,
+      run.note_passed(finding_at("bore.set", set_severity(run), "bore", "bore", least_at->x_m, 0, 0), least_at->set_m,
                  least);
     return;
   }
   const auto at = std::find_if(advance.points.begin(), advance.points.end(),
                                [&](const AdvancePoint& p) { return p.s_m >= *advance.stop_s_m; });
-  const PathPoint& p = judge.answer.bore.points[static_cast<std::size_t>(at - advance.points.begin())];
-  const Severity severity = set_severity(judge);
-  judge.demand(finding_at("bore.set", severity, "bore", "bore", p.x_m, p.y_m, p.z_m), at->set_m, least);
+  const PathPoint& p = run.answer.bore.points[static_cast<std::size_t>(at - advance.points.begin())];
+  const Severity severity = set_severity(run);
+  run.require(finding_at("bore.set", severity, "bore", "bore", p.x_m, p.y_m, p.z_m), at->set_m, least);
   for (const Above& o : obstacles)
     if (p.x_m >= o.stretch.from_m && p.x_m <= o.stretch.to_m)
-      judge.demand(finding_at("surface.would-stop", severity, o.feature->id, called(*o.feature), p.x_m, p.y_m, p.z_m),
+      run.require(finding_at("surface.would-stop", severity, o.feature->id, called(*o.feature), p.x_m, p.y_m, p.z_m),
                    at->set_m, least);
 }
 
-void judge_grip(Judge& judge) {
-  const Advance& advance = judge.answer.advance;
-  const auto& points = judge.answer.bore.points;
+void judge_grip(CheckRun& run) {
+  const Advance& advance = run.answer.advance;
+  const auto& points = run.answer.bore.points;
   const auto at = std::min_element(points.begin(), points.end(), [&](const PathPoint& a, const PathPoint& b) {
     return std::abs(a.x_m - advance.least_grip_station_m) < std::abs(b.x_m - advance.least_grip_station_m);
   });
   Finding finding = finding_at("bore.grip", Severity::stop, "bore", "bore", at->x_m, at->y_m, at->z_m);
   finding.unit = "";
-  if (judge.demand(finding, advance.least_grip, judge.limit("grip_stop")) < 0) return;
+  if (run.require(finding, advance.least_grip, run.limit("grip_stop")) < 0) return;
   finding.severity = Severity::caution;
-  judge.demand(std::move(finding), advance.least_grip, judge.limit("grip_caution"));
+  run.require(std::move(finding), advance.least_grip, run.limit("grip_caution"));
 }
 
 }  // namespace
 
-void check_advance(Judge& judge) {
-  Assessment& answer = judge.answer;
+void check_advance(CheckRun& run) {
+  Assessment& answer = run.answer;
   if (answer.bore.points.size() < 2) return;
-  const Limit least_set = judge.limit("set_least_m");
-  const AdvanceAsk ask{judge.tool.pressure, *judge.crossing.bore.model.field_factor, Length{least_set.value}};
-  answer.advance = advance_along(judge.ground, judge.tool, answer.bore, ask);
+  const Limit least_set = run.limit("set_least_m");
+  const AdvanceAsk ask{run.tool.pressure, *run.crossing.bore.model.field_factor, Length{least_set.value}};
+  answer.advance = advance_along(run.ground, run.tool, answer.bore, ask);
   if (answer.advance.time)
     answer.advance_time_s = {answer.advance.time->p10_s, answer.advance.time->p50_s, answer.advance.time->p90_s};
   answer.refusal_station_m = answer.advance.stop_station_m;
-  const std::vector<Above> obstacles = in_the_way(judge);
-  judge_set(judge, least_set, obstacles);
-  judge_grip(judge);
-  if (judge.shows())
-    for (Working& working : working_of(answer.advance, judge.tool, ask)) {
+  const std::vector<Above> obstacles = in_the_way(run);
+  judge_set(run, least_set, obstacles);
+  judge_grip(run);
+  if (run.wants_working())
+    for (Working& working : working_of(answer.advance, run.tool, ask)) {
       if (working.code == "bore.set") working.limit_source = least_set.source;
       if (working.code == "bore.grip") {
-        const Limit stop = judge.limit("grip_stop");
-        const Limit grip = !(answer.advance.least_grip >= stop.value) ? stop : judge.limit("grip_caution");
+        const Limit stop = run.limit("grip_stop");
+        const Limit grip = !(answer.advance.least_grip >= stop.value) ? stop : run.limit("grip_caution");
         working.limit = grip.value;
         working.limit_source = grip.source;
       }
-      judge.show(std::move(working));
+      run.add_working(std::move(working));
     }
-  find_stops(judge, obstacles);
-  judge_stops(judge, obstacles);
+  find_stops(run, obstacles);
+  judge_stops(run, obstacles);
 }
 
 }  // namespace burrow

@@ -5,7 +5,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/clearance/contact.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -22,74 +22,74 @@ bool same_soil(const Ground& ground, const Soil& here, double x_m, double y_m, d
 }
 
 /// Within the band, or within `near_m` of the axis where that is more.
-bool other_soil_near(const Judge& judge) {
-  const Site& site = judge.crossing.site;
+bool other_soil_near(const CheckRun& run) {
+  const Site& site = run.crossing.site;
   if (site.strata.size() < 2 && site.strips.empty()) return false;
-  const auto& points = judge.answer.bore.points;
+  const auto& points = run.answer.bore.points;
   return std::any_of(points.begin(), points.end(), [&](const PathPoint& p) {
-    const Soil& here = judge.ground.soil_at(p.x_m, p.y_m, p.z_m);
-    const double surface = judge.ground.surface_m(p.x_m, p.y_m);
+    const Soil& here = run.ground.soil_at(p.x_m, p.y_m, p.z_m);
+    const double surface = run.ground.surface_m(p.x_m, p.y_m);
     const double up = std::max(near_m, band_99_sd * p.sd_vertical_m);
     const double aside = std::max(near_m, band_99_sd * p.sd_lateral_m);
     if (!(up < far_m) || !(aside < far_m)) return true;
     for (double d = step_m; d < up + step_m; d += step_m) {
       const double reach = std::min(d, up), above = std::min(p.z_m + reach, surface);
-      if (!same_soil(judge.ground, here, p.x_m, p.y_m, above) ||
-          !same_soil(judge.ground, here, p.x_m, p.y_m, p.z_m - reach))
+      if (!same_soil(run.ground, here, p.x_m, p.y_m, above) ||
+          !same_soil(run.ground, here, p.x_m, p.y_m, p.z_m - reach))
         return true;
     }
     if (site.strips.empty()) return false;
     for (double d = step_m; d < aside + step_m; d += step_m)
       for (const double y : {p.y_m - std::min(d, aside), p.y_m + std::min(d, aside)})
-        if (!same_soil(judge.ground, here, p.x_m, y, p.z_m)) return true;
+        if (!same_soil(run.ground, here, p.x_m, y, p.z_m)) return true;
     return false;
   });
 }
 
 class ChancesNearBoundary {
  public:
-  explicit ChancesNearBoundary(Judge& judge) : judge_(judge) {}
+  explicit ChancesNearBoundary(CheckRun& run) : run_(run) {}
 
   void judge_all() {
-    const Assessment& answer = judge_.answer;
+    const Assessment& answer = run_.answer;
     for (std::size_t i = 0; i < answer.utilities.size(); ++i) {
       const UtilityAnswer& u = answer.utilities[i];
-      const Phrase name = called(judge_.crossing.site.utilities[i]);
+      const Phrase name = called(run_.crossing.site.utilities[i]);
       if (u.contact_chance_worst)
-        demand(u.id, phrase(translatable("touching {}"), name), *u.contact_chance_worst, judge_.limit("contact_caution"));
+        require(u.id, phrase(translatable("touching {}"), name), *u.contact_chance_worst, run_.limit("contact_caution"));
       if (u.encroachment_chance)
-        demand(u.id, phrase(translatable("coming too near to {}"), name), *u.encroachment_chance,
-               judge_.limit("encroachment_caution"));
+        require(u.id, phrase(translatable("coming too near to {}"), name), *u.encroachment_chance,
+               run_.limit("encroachment_caution"));
     }
     if (answer.chance_of_daylight)
-      demand("bore", translatable("coming out early"), *answer.chance_of_daylight, judge_.limit("daylight_caution"));
+      require("bore", translatable("coming out early"), *answer.chance_of_daylight, run_.limit("daylight_caution"));
     if (answer.arrival.chance_inside_exit_pit) {
-      Limit outside = judge_.limit("exit_window_chance");
+      Limit outside = run_.limit("exit_window_chance");
       outside.value = 1 - outside.value;
       outside.at_least = false;
-      demand("exit-pit", translatable("missing the exit window"), 1 - *answer.arrival.chance_inside_exit_pit, outside);
+      require("exit-pit", translatable("missing the exit window"), 1 - *answer.arrival.chance_inside_exit_pit, outside);
     }
   }
 
  private:
   /// What breaks the limit by itself is said elsewhere.
-  void demand(std::string subject, Phrase name, double chance, const Limit& limit) {
+  void require(std::string subject, Phrase name, double chance, const Limit& limit) {
     if (chance > limit.value) return;
     Finding finding;
     finding.code = "bore.boundary-near";
     finding.severity = Severity::caution;
     finding.subject = std::move(subject);
     finding.name = std::move(name);
-    judge_.demand(std::move(finding), std::min(may_be_times * chance, 1.0), limit);
+    run_.require(std::move(finding), std::min(may_be_times * chance, 1.0), limit);
   }
 
-  Judge& judge_;
+  CheckRun& run_;
 };
 
 }  // namespace
 
-void check_boundary(Judge& judge) {
-  if (other_soil_near(judge)) ChancesNearBoundary(judge).judge_all();
+void check_boundary(CheckRun& run) {
+  if (other_soil_near(run)) ChancesNearBoundary(run).judge_all();
 }
 
 }  // namespace burrow

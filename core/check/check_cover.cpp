@@ -5,7 +5,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/clearance/contact.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -36,24 +36,24 @@ LeastCover least_cover(const std::vector<PathPoint>& points, const Stretch& stre
 
 /// The chance that the cover falls short somewhere along a stretch, all steering constants counted: a caution where
 /// neither the mean path nor its band says it already. Nothing where there is no path.
-std::optional<double> demand_cover_chance(Judge& judge, std::string_view code, const std::string& subject,
+std::optional<double> demand_cover_chance(CheckRun& run, std::string_view code, const std::string& subject,
                                           const Phrase& name, const Stretch& stretch, double wanted_m,
                                           const PathPoint& at, bool stated_already) {
-  if (judge.fans.empty()) return std::nullopt;
-  const FanChance below = judge.fans.cover_below(wanted_m, stretch.from_m, stretch.to_m);
+  if (run.fans.empty()) return std::nullopt;
+  const FanChance below = run.fans.cover_below(wanted_m, stretch.from_m, stretch.to_m);
   const double chance = below.chance;
-  const Limit& limit = judge.limit("cover_low_chance");
+  const Limit& limit = run.limit("cover_low_chance");
   if (!stated_already) {
     Finding finding = finding_at(code, Severity::caution, subject, name, at.x_m, at.y_m, at.z_m);
     finding.unit = "";
     finding.limit_base = wanted_m;
-    judge.demand(std::move(finding), chance, limit);
+    run.require(std::move(finding), chance, limit);
   }
-  if (judge.shows())
-    judge.show({code,
+  if (run.wants_working())
+    run.add_working({code,
                 subject,
                 translatable("P = Σ p P_ground; P_ground = ∫ Φ(ζ) f(c) dc, ζ = max over x of (C_wanted − C)/s"),
-                inputs_of(judge.fans, below, true),
+                inputs_of(run.fans, below, true),
                 "P",
                 chance,
                 "",
@@ -64,26 +64,26 @@ std::optional<double> demand_cover_chance(Judge& judge, std::string_view code, c
 }
 
 /// Least cover over a stretch against one limit: broken by the mean a stop, by path + 1.645 sd a caution.
-std::optional<double> demand_cover(Judge& judge, std::string_view code, const std::string& subject, const Phrase& name,
+std::optional<double> demand_cover(CheckRun& run, std::string_view code, const std::string& subject, const Phrase& name,
                                    const Stretch& stretch, const Limit& limit) {
-  const LeastCover least = least_cover(judge.answer.bore.points, stretch);
+  const LeastCover least = least_cover(run.answer.bore.points, stretch);
   if (!least.point) return std::nullopt;
   const PathPoint& p = *least.point;
   const PathPoint& low = *least.low_point;
   const double mean =
-      judge.demand(finding_at(code, Severity::stop, subject, name, p.x_m, p.y_m, p.z_m), least.mean_m, limit);
+      run.require(finding_at(code, Severity::stop, subject, name, p.x_m, p.y_m, p.z_m), least.mean_m, limit);
   bool told = mean < 0;
   if (!told)
-    told = judge.demand(
+    told = run.require(
                finding_at(std::string(code) + "-low", Severity::caution, subject, name, low.x_m, low.y_m, low.z_m),
                least.low_m, limit) < 0;
-  if (judge.shows())
-    judge.show({code,
+  if (run.wants_working())
+    run.add_working({code,
                 subject,
                 "C = z_ground − z_axis − D/2",
-                {{"z_ground", elevation_at(judge.crossing.site.ground, p.x_m), "m"},
+                {{"z_ground", elevation_at(run.crossing.site.ground, p.x_m), "m"},
                  {"z_axis", p.z_m, "m"},
-                 {"D", judge.tool.diameter.m, "m"},
+                 {"D", run.tool.diameter.m, "m"},
                  {"x", p.x_m, "m"}},
                 "C",
                 least.mean_m,
@@ -91,8 +91,8 @@ std::optional<double> demand_cover(Judge& judge, std::string_view code, const st
                 limit.value,
                 {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
                 limit.source});
-  if (judge.shows())
-    judge.show({code == "bore.cover" ? "bore.cover-low" : "surface.cover-low",
+  if (run.wants_working())
+    run.add_working({code == "bore.cover" ? "bore.cover-low" : "surface.cover-low",
                 subject,
                 "C_low = C − 1.645 sd",
                 {{"C", low.cover_m, "m"}, {"sd", low.sd_vertical_m, "m"}, {"x", low.x_m, "m"}},
@@ -102,21 +102,21 @@ std::optional<double> demand_cover(Judge& judge, std::string_view code, const st
                 limit.value,
                 {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
                 limit.source});
-  return demand_cover_chance(judge, code == "bore.cover" ? "bore.cover-chance" : "surface.cover-chance", subject, name,
+  return demand_cover_chance(run, code == "bore.cover" ? "bore.cover-chance" : "surface.cover-chance", subject, name,
                              stretch, limit.value, low, told);
 }
 
-void check_owner_cover(Judge& judge, const SurfaceFeature& feature) {
-  const std::optional<Stretch> stretch = stretch_of(feature, judge.answer.bore.points);
+void check_owner_cover(CheckRun& run, const SurfaceFeature& feature) {
+  const std::optional<Stretch> stretch = stretch_of(feature, run.answer.bore.points);
   if (!stretch) return;
-  if (const std::optional<Limit> limit = cover_limit(judge, feature))
-    demand_cover(judge, "surface.cover", feature.id, called(feature), *stretch, *limit);
+  if (const std::optional<Limit> limit = cover_limit(run, feature))
+    demand_cover(run, "surface.cover", feature.id, called(feature), *stretch, *limit);
 }
 
 /// Where the cover exceeds the neutral one least, or falls short of it most, in the ground as it is along the bore.
 /// With less the tool tends to climb; that is no fault by itself: what it does to the path is judged (`check_drift`).
-void find_neutral_cover(Judge& judge) {
-  Assessment& answer = judge.answer;
+void find_neutral_cover(CheckRun& run) {
+  Assessment& answer = run.answer;
   const PathPoint* at = nullptr;
   for (const NeutralPoint& neutral : answer.neutral_line) {
     if (!neutral.cover_m) continue;
@@ -129,8 +129,8 @@ void find_neutral_cover(Judge& judge) {
     answer.neutral_station_m = neutral.station_m;
   }
   if (!at) return;
-  const double half = judge.tool.diameter.m / 2;
-  judge.show(
+  const double half = run.tool.diameter.m / 2;
+  run.add_working(
       {"bore.neutral-cover",
        "bore",
        translatable("C = z_ground − z_axis − D/2; C_n: the cover at which dθ/ds = 0 for a level tool there"),
@@ -147,19 +147,19 @@ void find_neutral_cover(Judge& judge) {
 
 }  // namespace
 
-void check_cover(Judge& judge) {
-  Assessment& answer = judge.answer;
+void check_cover(CheckRun& run) {
+  Assessment& answer = run.answer;
   if (answer.bore.points.empty()) return;
-  const Stretch all{judge.crossing.bore.launch.station.m, judge.crossing.bore.exit.station.m};
-  Limit limit = judge.limit("cover_diameters");
-  limit.value *= judge.tool.diameter.m;
+  const Stretch all{run.crossing.bore.launch.station.m, run.crossing.bore.exit.station.m};
+  Limit limit = run.limit("cover_diameters");
+  limit.value *= run.tool.diameter.m;
   const LeastCover least = least_cover(answer.bore.points, all);
   if (!least.point) return;
   answer.cover = {least.mean_m, least.low_m, least.point->x_m, limit.value, std::nullopt};
-  answer.cover.chance_below = demand_cover(judge, "bore.cover", "bore", "bore", all, limit);
+  answer.cover.chance_below = demand_cover(run, "bore.cover", "bore", "bore", all, limit);
 
-  find_neutral_cover(judge);
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) check_owner_cover(judge, feature);
+  find_neutral_cover(run);
+  for (const SurfaceFeature& feature : run.crossing.site.surface) check_owner_cover(run, feature);
 }
 
 }  // namespace burrow

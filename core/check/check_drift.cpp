@@ -6,7 +6,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/pit/plan.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -21,14 +21,14 @@ struct Drift {
 
 class DriftOfPath {
  public:
-  explicit DriftOfPath(const Judge& judge)
-      : judge_(judge), points_(judge.answer.bore.points), share_(judge.limit("drift_share").value) {}
+  explicit DriftOfPath(const CheckRun& run)
+      : run_(run), points_(run.answer.bore.points), share_(run.limit("drift_share").value) {}
 
   [[nodiscard]] const PathPoint& start() const { return points_.front(); }
 
   /// Climb towards the least cover, and at the end towards the top of the exit window.
   [[nodiscard]] std::optional<Drift> climb() const {
-    const double least = judge_.limit("cover_diameters").value * judge_.tool.diameter.m;
+    const double least = run_.limit("cover_diameters").value * run_.tool.diameter.m;
     std::optional<Drift> worst;
     for (const PathPoint& p : points_) {
       const double risen = p.z_m - aim(p);
@@ -41,7 +41,7 @@ class DriftOfPath {
   /// Sag at the end towards the floor of an exit pit that somebody typed: one left to the program goes with the path.
   [[nodiscard]] std::optional<Drift> sag() const {
     std::optional<Drift> worst;
-    if (arrives() && judge_.crossing.pits.exit.floor_elevation)
+    if (arrives() && run_.crossing.pits.exit.floor_elevation)
       take(worst, points_.back(), aim(points_.back()) - points_.back().z_m, end_aim() - window().low_m);
     return worst;
   }
@@ -51,29 +51,29 @@ class DriftOfPath {
     return start().z_m + std::tan(start().grade_rad) / std::cos(start().heading_rad) * (p.x_m - start().x_m);
   }
   [[nodiscard]] double end_aim() const { return aim(points_.back()); }
-  [[nodiscard]] bool arrives() const { return judge_.answer.bore.ends == PathEnd::exit; }
+  [[nodiscard]] bool arrives() const { return run_.answer.bore.ends == PathEnd::exit; }
   [[nodiscard]] ExitOpening window() const {
-    return exit_opening(judge_.answer.exit_pit, Length{elevation_at(judge_.crossing.site.ground, points_.back().x_m)});
+    return exit_opening(run_.answer.exit_pit, Length{elevation_at(run_.crossing.site.ground, points_.back().x_m)});
   }
 
   /// No room at all is for the cover and the window to say; less than half a diameter nobody sees.
   void take(std::optional<Drift>& worst, const PathPoint& p, double size_m, double room_m) const {
     if (!(size_m > 0) || !(room_m > 0)) return;
-    const double most = std::max(share_ * room_m, judge_.tool.diameter.m / 2);
+    const double most = std::max(share_ * room_m, run_.tool.diameter.m / 2);
     if (!worst || size_m / most > worst->size_m / worst->most_m) worst = Drift{&p, aim(p), size_m, most};
   }
 
-  const Judge& judge_;
+  const CheckRun& run_;
   const std::vector<PathPoint>& points_;
   double share_;
 };
 
-void judge_drift(Judge& judge, std::string_view code, const Drift& drift, const PathPoint& start) {
+void judge_drift(CheckRun& run, std::string_view code, const Drift& drift, const PathPoint& start) {
   const PathPoint& p = *drift.at;
-  const Limit most{drift.most_m, false, judge.limit("drift_share").source};
-  judge.demand(finding_at(code, Severity::caution, "bore", "bore", p.x_m, p.y_m, p.z_m), drift.size_m, most);
-  if (!judge.shows()) return;
-  judge.show({code,
+  const Limit most{drift.most_m, false, run.limit("drift_share").source};
+  run.require(finding_at(code, Severity::caution, "bore", "bore", p.x_m, p.y_m, p.z_m), drift.size_m, most);
+  if (!run.wants_working()) return;
+  run.add_working({code,
               "bore",
               "Δz = |z − z_0 − i (x − x_0)|",
               {{"z", p.z_m, "m"},
@@ -91,11 +91,11 @@ void judge_drift(Judge& judge, std::string_view code, const Drift& drift, const 
 
 }  // namespace
 
-void check_drift(Judge& judge) {
-  if (judge.answer.bore.points.size() < 2) return;
-  const DriftOfPath path(judge);
-  if (const auto climb = path.climb()) judge_drift(judge, "bore.climb", *climb, path.start());
-  if (const auto sag = path.sag()) judge_drift(judge, "bore.sag", *sag, path.start());
+void check_drift(CheckRun& run) {
+  if (run.answer.bore.points.size() < 2) return;
+  const DriftOfPath path(run);
+  if (const auto climb = path.climb()) judge_drift(run, "bore.climb", *climb, path.start());
+  if (const auto sag = path.sag()) judge_drift(run, "bore.sag", *sag, path.start());
 }
 
 }  // namespace burrow

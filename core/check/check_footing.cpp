@@ -4,7 +4,7 @@
 #include <limits>
 
 #include "burrow/base/say.h"
-#include "judge.h"
+#include "check_run.h"
 #include "structure_place.h"
 
 namespace burrow {
@@ -19,15 +19,15 @@ struct Nearest {
 
 /// Least of the gaps to the body itself and to the plane at 45° under its edge, each less three standard deviations.
 /// Across the plane the two spreads count alike.
-Nearest nearest_of(const Judge& judge, const SurfaceFeature& feature) {
+Nearest nearest_of(const CheckRun& run, const SurfaceFeature& feature) {
   Nearest nearest;
-  for (const PathPoint& p : judge.answer.bore.points) {
+  for (const PathPoint& p : run.answer.bore.points) {
     const std::optional<double> beside = plan_distance(feature, p.x_m, p.y_m);
     if (!beside) break;
     const double founded =
-        feature.founding_elevation ? feature.founding_elevation->m : elevation_at(judge.crossing.site.ground, p.x_m);
+        feature.founding_elevation ? feature.founding_elevation->m : elevation_at(run.crossing.site.ground, p.x_m);
     const double below = founded - p.z_m;
-    const double gap = std::min(*beside, (*beside - below) / std::sqrt(2.0)) - judge.tool.diameter.m / 2;
+    const double gap = std::min(*beside, (*beside - below) / std::sqrt(2.0)) - run.tool.diameter.m / 2;
     const double sd = std::hypot(p.sd_lateral_m, p.sd_vertical_m) / std::sqrt(2.0);
     if (gap - 3 * sd < nearest.spare_m) nearest = {&p, *beside, below, gap, sd, gap - 3 * sd};
   }
@@ -36,12 +36,12 @@ Nearest nearest_of(const Judge& judge, const SurfaceFeature& feature) {
 
 }  // namespace
 
-void check_footing(Judge& judge) {
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+void check_footing(CheckRun& run) {
+  for (const SurfaceFeature& feature : run.crossing.site.surface) {
     if (!stands(feature)) continue;
-    const Nearest nearest = nearest_of(judge, feature);
+    const Nearest nearest = nearest_of(run, feature);
     if (!nearest.point) continue;
-    StructureAnswer& answer = structure_answer(judge.answer, feature);
+    StructureAnswer& answer = structure_answer(run.answer, feature);
     answer.spread_gap_m = nearest.gap_m;
     answer.spread_gap_wanted_m = 3 * nearest.sd_m;
     const Limit limit{
@@ -54,13 +54,13 @@ void check_footing(Judge& judge) {
                "deviations of the path; a caution only, since what the footing bears is not judged",
          SourceLabel::common_practice}};
     const PathPoint& p = *nearest.point;
-    judge.demand(finding_at("footing.influence", Severity::caution, feature.id, called(feature), p.x_m, p.y_m, p.z_m),
+    run.require(finding_at("footing.influence", Severity::caution, feature.id, called(feature), p.x_m, p.y_m, p.z_m),
                  nearest.gap_m, limit);
-    if (judge.shows())
-      judge.show({"footing.influence",
+    if (run.wants_working())
+      run.add_working({"footing.influence",
                   feature.id,
                   "g = min(b, (b − t)/√2) − D/2",
-                  {{"b", nearest.beside_m, "m"}, {"t", nearest.below_m, "m"}, {"D", judge.tool.diameter.m, "m"}},
+                  {{"b", nearest.beside_m, "m"}, {"t", nearest.below_m, "m"}, {"D", run.tool.diameter.m, "m"}},
                   "g",
                   nearest.gap_m,
                   "m",

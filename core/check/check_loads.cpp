@@ -75,7 +75,7 @@ Working of_live(const LiveLoad& load) {
 }
 
 /// Words of traffic that nobody entered, or that this program does not know.
-void say_taken(Judge& judge, const LoadsAbove& above) {
+void say_taken(CheckRun& run, const LoadsAbove& above) {
   for (const TrafficStretch& t : above.traffic()) {
     if (t.above.entered && t.above.known) continue;
     const bool known = t.above.known;
@@ -86,43 +86,43 @@ void say_taken(Judge& judge, const LoadsAbove& above) {
     finding.name = called(*t.feature);
     finding.station_m = (t.stretch.from_m + t.stretch.to_m) / 2;
     finding.source = {"the heaviest usual for its kind", SourceLabel::our_default};
-    judge.say(std::move(finding));
+    run.add(std::move(finding));
   }
 }
 
 }  // namespace
 
-void check_loads(Judge& judge) {
-  const std::vector<PathPoint>& points = judge.answer.bore.points;
-  const LoadsAbove above(judge.crossing, judge.ground, judge.tool.diameter, points);
+void check_loads(CheckRun& run) {
+  const std::vector<PathPoint>& points = run.answer.bore.points;
+  const LoadsAbove above(run.crossing, run.ground, run.tool.diameter, points);
   const std::size_t step = std::max<std::size_t>(1, (points.size() + most_points - 1) / most_points);
-  judge.answer.loads.reserve(most_points + 1);
+  run.answer.loads.reserve(most_points + 1);
   std::vector<const PathPoint*> places;
   places.reserve(most_points + 1);
   Column column;
   const auto take = [&](const PathPoint& p) {
-    const auto load = above.at(p.x_m, p.y_m, p.z_m + judge.tool.diameter.m / 2, column);
+    const auto load = above.at(p.x_m, p.y_m, p.z_m + run.tool.diameter.m / 2, column);
     if (!load) return;
-    judge.answer.loads.push_back(*load);
+    run.answer.loads.push_back(*load);
     places.push_back(&p);
   };
   for (std::size_t i = 0; i + 1 < points.size(); i += step) take(points[i]);
   if (!points.empty()) take(points.back());
-  if (judge.crossing.pipe) check_pipe(judge, above, std::move(places));
+  if (run.crossing.pipe) check_pipe(run, above, std::move(places));
 }
 
-void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe) {
-  const std::vector<LoadPoint>& loads = judge.answer.loads;
+void check_pipe_loads(CheckRun& run, const PipeUnderCheck& pipe) {
+  const std::vector<LoadPoint>& loads = run.answer.loads;
   if (loads.empty()) return;
-  say_taken(judge, pipe.above);
+  say_taken(run, pipe.above);
   const auto most = [&](auto of) {
     return std::max_element(loads.begin(), loads.end(),
                             [&](const LoadPoint& a, const LoadPoint& b) { return of(a) < of(b); });
   };
   const LoadPoint& earth = *most([](const LoadPoint& p) { return p.earth_Pa; });
   tell_pipe(
-      judge, pipe,
-      {"pipe.earth", translatable("ground above it, all of its weight"), earth.earth_Pa, "Pa", place_of(judge, pipe, earth),
+      run, pipe,
+      {"pipe.earth", translatable("ground above it, all of its weight"), earth.earth_Pa, "Pa", place_of(run, pipe, earth),
        translatable("On the crown of the hole. Over the years the ground comes to rest on the pipe.")},
       {{},
        {},
@@ -135,26 +135,26 @@ void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe) {
        {"weight of the layers above, γ their mean", SourceLabel::derived}});
   const LoadPoint& arched = *most([](const LoadPoint& p) { return p.earth_arched_Pa; });
   tell_pipe(
-      judge, pipe,
+      run, pipe,
       {"pipe.earth-arched", translatable("ground above it, arching over the hole"), arched.earth_arched_Pa, "Pa",
-       place_of(judge, pipe, arched),
+       place_of(run, pipe, arched),
        translatable("While the hole stands around the pipe. Its cohesion would often carry all of it on paper: not counted.")},
       {{},
        {},
        "p = C γ B, C = (1 − e^(−2 Kμ′ H/B))/(2 Kμ′)",
        {{"γ", arched.earth_Pa / arched.depth_m, "N/m³"},
-        {"B", judge.tool.diameter.m, "m"},
+        {"B", run.tool.diameter.m, "m"},
         {"H", arched.depth_m, "m"},
-        {"Kμ′", pipe.above.k_mu_at(*place_of(judge, pipe, arched)), ""}},
+        {"Kμ′", pipe.above.k_mu_at(*place_of(run, pipe, arched)), ""}},
        "p",
        0,
        {},
        std::nullopt,
        {"Marston, tunnel form, cohesion 0; Kμ′ of sand or of wet clay", SourceLabel::second_hand}});
   const LoadPoint& live = *most([](const LoadPoint& p) { return p.live_Pa; });
-  const PathPoint* place = place_of(judge, pipe, live);
+  const PathPoint* place = place_of(run, pipe, live);
   if (const auto load = pipe.above.live_at(live.station_m, place->y_m, live.depth_m))
-    tell_pipe(judge, pipe,
+    tell_pipe(run, pipe,
               {"pipe.live", translatable("traffic, track or machines above it"), live.live_Pa, "Pa", place,
                std::string(load->source)},
               of_live(*load));

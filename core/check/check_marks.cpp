@@ -6,7 +6,7 @@
 #include "air_workings.h"
 #include "burrow/check/hose_marks.h"
 #include "burrow/clearance/contact.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -75,11 +75,11 @@ struct Passing {
   std::optional<double> above_m;
 };
 
-std::vector<Passing> passings(const Judge& judge, const AlongBore& along, double near_m) {
+std::vector<Passing> passings(const CheckRun& run, const AlongBore& along, double near_m) {
   std::vector<Passing> all;
-  const std::vector<Utility>& utilities = judge.crossing.site.utilities;
-  for (std::size_t i = 0; i < judge.answer.utilities.size() && i < utilities.size(); ++i) {
-    const UtilityAnswer& u = judge.answer.utilities[i];
+  const std::vector<Utility>& utilities = run.crossing.site.utilities;
+  for (std::size_t i = 0; i < run.answer.utilities.size() && i < utilities.size(); ++i) {
+    const UtilityAnswer& u = run.answer.utilities[i];
     if (!u.station_m) continue;
     const std::optional<double> gap = u.gap_low_m ? u.gap_low_m : u.separation_m;
     // A depth that nobody knows must not read as far away.
@@ -87,7 +87,7 @@ std::vector<Passing> passings(const Judge& judge, const AlongBore& along, double
     Passing passing{&u, along.arc_at(u.on_bore ? u.on_bore->x_m : *u.station_m), u.by == ContactBy::bound, false, {}};
     if (u.on_bore && u.on_utility) passing.above_m = u.on_utility->z_m - u.on_bore->z_m;
     passing.in_sight = utilities[i].located.how.value == LocatedHow::exposed ||
-                       std::any_of(judge.crossing.site.test_holes.begin(), judge.crossing.site.test_holes.end(),
+                       std::any_of(run.crossing.site.test_holes.begin(), run.crossing.site.test_holes.end(),
                                    [&](const TestHole& hole) { return hole.utility == u.id; });
     all.push_back(passing);
   }
@@ -99,11 +99,11 @@ struct Top {
   Stretch stretch;
 };
 
-std::vector<Top> watched(const Judge& judge) {
+std::vector<Top> watched(const CheckRun& run) {
   std::vector<Top> all;
-  for (const SurfaceFeature& feature : judge.crossing.site.surface)
+  for (const SurfaceFeature& feature : run.crossing.site.surface)
     if (moves_with_ground(feature))
-      if (const auto stretch = stretch_of(feature, judge.answer.bore.points)) all.push_back({&feature, *stretch});
+      if (const auto stretch = stretch_of(feature, run.answer.bore.points)) all.push_back({&feature, *stretch});
   return all;
 }
 
@@ -154,8 +154,8 @@ Mark mark_at(const Sheet& sheet, double nose_m, double next_m) {
 }
 
 /// The spacing entered, unless it asks for more marks than a hose can carry.
-double spacing_of(Judge& judge, double length_m) {
-  const double entered = mark_spacing(judge.crossing).m;
+double spacing_of(CheckRun& run, double length_m) {
+  const double entered = mark_spacing(run.crossing).m;
   const double least = std::max(least_spacing_m, length_m / most_marks);
   if (entered >= least) return entered;
   Finding finding;
@@ -164,22 +164,22 @@ double spacing_of(Judge& judge, double length_m) {
   finding.subject = "air";
   finding.name = "hose";
   finding.unit = "m";
-  judge.demand(std::move(finding), entered,
+  run.require(std::move(finding), entered,
                {least, true, {"marks too close to tell apart on a hose", SourceLabel::our_default}});
   return least;
 }
 
 }  // namespace
 
-void check_mark_spacing(Judge& judge) {
-  if (judge.answer.bore.points.size() >= 2) spacing_of(judge, judge.answer.bore.length_m);
+void check_mark_spacing(CheckRun& run) {
+  if (run.answer.bore.points.size() >= 2) spacing_of(run, run.answer.bore.length_m);
 }
 
-void check_marks(Judge& judge) {
-  Assessment& answer = judge.answer;
+void check_marks(CheckRun& run) {
+  Assessment& answer = run.answer;
   if (answer.bore.points.size() < 2) return;
-  const double length = answer.bore.length_m, tool = judge.tool.length.m;
-  const double behind = tool + judge.crossing.air.tail_fitting->m, spacing = spacing_of(judge, length);
+  const double length = answer.bore.length_m, tool = run.tool.length.m;
+  const double behind = tool + run.crossing.air.tail_fitting->m, spacing = spacing_of(run, length);
   std::vector<double> noses;
   if (tool < length) noses.push_back(tool);
   for (int k = 1; k * spacing + behind < length; ++k) noses.push_back(k * spacing + behind);
@@ -187,9 +187,9 @@ void check_marks(Judge& judge) {
   noses.push_back(length);
 
   const AlongBore along(answer);
-  const std::vector<Passing> utilities = passings(judge, along, judge.limit("mark_near_m").value);
-  const std::vector<Top> tops = watched(judge);
-  const Sheet sheet{along, utilities, tops, judge.tool.diameter.m};
+  const std::vector<Passing> utilities = passings(run, along, run.limit("mark_near_m").value);
+  const std::vector<Top> tops = watched(run);
+  const Sheet sheet{along, utilities, tops, run.tool.diameter.m};
   const std::size_t count = arrives ? noses.size() : noses.size() - 1;
   answer.marks.reserve(count);
   for (std::size_t i = 0; i < count; ++i) {
@@ -201,7 +201,7 @@ void check_marks(Judge& judge) {
   }
   const auto first =
       std::find_if(answer.marks.begin(), answer.marks.end(), [](const Mark& m) { return m.hose_m.has_value(); });
-  if (first != answer.marks.end()) show_mark(judge, *first);
+  if (first != answer.marks.end()) show_mark(run, *first);
 }
 
 }  // namespace burrow

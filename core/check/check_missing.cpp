@@ -6,7 +6,7 @@
 #include "burrow/base/say.h"
 #include "burrow/clearance/contact.h"
 #include "burrow/crossing/statement.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -23,8 +23,8 @@ double distance_to_bore(const Crossing& crossing, double x_m, double y_m) {
   return std::hypot(x_m - x0 - t * dx, y_m - y0 - t * dy);
 }
 
-void check_surface_answers(Judge& judge) {
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+void check_surface_answers(CheckRun& run) {
+  for (const SurfaceFeature& feature : run.crossing.site.surface) {
     const bool asks_rule =
         feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track || feature.kind == SurfaceKind::ditch;
     const bool asks_permission = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track;
@@ -33,12 +33,12 @@ void check_surface_answers(Judge& judge) {
     const auto place = [&](Finding& finding) {
       if (feature.from && feature.to) finding.station_m = station;
     };
-    if (asks_rule && !place_known(feature)) judge.missing("surface-place", feature.id, name);
-    if (asks_rule && !cover_limit(judge, feature)) place(judge.missing("rule", feature.id, name));
+    if (asks_rule && !place_known(feature)) run.missing("surface-place", feature.id, name);
+    if (asks_rule && !cover_limit(run, feature)) place(run.missing("rule", feature.id, name));
     if (asks_permission && feature.permission.value == Permission::not_asked)
-      place(judge.missing("permission", feature.id, name));
+      place(run.missing("permission", feature.id, name));
     if (asks_permission && feature.permission.value == Permission::allowed && !says_something(feature.permit))
-      place(judge.missing("permit", feature.id, name));
+      place(run.missing("permit", feature.id, name));
     if (asks_permission && feature.permission.value == Permission::refused) {
       Finding finding;
       finding.code = "surface.permission-refused";
@@ -47,38 +47,38 @@ void check_surface_answers(Judge& judge) {
       finding.name = name;
       finding.source = {"the owner's answer entered for this crossing", SourceLabel::owners_setting};
       place(finding);
-      judge.say(std::move(finding));
+      run.add(std::move(finding));
     }
   }
 }
 
 /// By how much the guess of a stratum widens the 90 % band up and down, edge to edge, at the end of the path.
-std::optional<double> wider_by(const Judge& judge, std::size_t stratum) {
-  for (const GuessEffect& effect : judge.answer.guesses) {
+std::optional<double> wider_by(const CheckRun& run, std::size_t stratum) {
+  for (const GuessEffect& effect : run.answer.guesses) {
     if (effect.stratum != stratum) continue;
-    const double sd = judge.answer.bore.points.back().sd_vertical_m;
+    const double sd = run.answer.bore.points.back().sd_vertical_m;
     return 2 * band_90_sd * (sd - std::sqrt(std::max(sd * sd - effect.vertical_var_m2, 0.0)));
   }
   return std::nullopt;
 }
 
 /// Strata that nobody has seen, along the bore or near enough to turn the tool.
-void check_guesses(Judge& judge) {
-  const std::vector<Stratum>& strata = judge.crossing.site.strata;
+void check_guesses(CheckRun& run) {
+  const std::vector<Stratum>& strata = run.crossing.site.strata;
   std::vector<bool> translated(strata.size(), false);
   const auto say = [&](std::size_t i, const PathPoint& p) {
     if (i >= strata.size() || named_already[i] || strata[i].known.value != Known::guess) return;
     named_already[i] = true;
-    const SoilClass* soil = find_soil(judge.tables, strata[i].soil);
+    const SoilClass* soil = find_soil(run.tables, strata[i].soil);
     Finding finding = finding_at("site.soil-guessed", Severity::caution, strata[i].id,
                                  soil ? soil->name : strata[i].soil, p.x_m, p.y_m, p.z_m);
     finding.source = {"how the stratum is known, as entered; a guess where nothing is", SourceLabel::our_default};
-    finding.measured = wider_by(judge, i);
-    judge.say(std::move(finding));
+    finding.measured = wider_by(run, i);
+    run.add(std::move(finding));
   };
-  const std::vector<PathPoint>& points = judge.answer.bore.points;
-  for (const PathPoint& p : points) say(judge.ground.stratum_at(p.x_m, p.y_m, p.z_m), p);
-  for (const GuessEffect& effect : judge.answer.guesses) say(effect.stratum, points[points.size() / 2]);
+  const std::vector<PathPoint>& points = run.answer.bore.points;
+  for (const PathPoint& p : points) say(run.ground.stratum_at(p.x_m, p.y_m, p.z_m), p);
+  for (const GuessEffect& effect : run.answer.guesses) say(effect.stratum, points[points.size() / 2]);
 }
 
 }  // namespace
@@ -101,23 +101,23 @@ bool house_connections_expected(const Crossing& crossing) {
 namespace {
 
 /// Whether anything entered lies over the bore; what has no place yet is asked for by itself.
-bool something_above(const Judge& judge) {
-  const double launch = judge.crossing.bore.launch.station.m, exit = judge.crossing.bore.exit.station.m;
-  const auto& features = judge.crossing.site.surface;
+bool something_above(const CheckRun& run) {
+  const double launch = run.crossing.bore.launch.station.m, exit = run.crossing.bore.exit.station.m;
+  const auto& features = run.crossing.site.surface;
   return std::any_of(features.begin(), features.end(), [&](const SurfaceFeature& feature) {
     if (!place_known(feature)) return true;
-    const std::optional<Stretch> stretch = stretch_of(feature, judge.answer.bore.points);
+    const std::optional<Stretch> stretch = stretch_of(feature, run.answer.bore.points);
     return stretch && stretch->from_m <= exit && stretch->to_m >= launch;
   });
 }
 
 }  // namespace
 
-void check_missing(Judge& judge) {
-  const Crossing& crossing = judge.crossing;
+void check_missing(CheckRun& run) {
+  const Crossing& crossing = run.crossing;
   const Site& site = crossing.site;
   if (crossing.version > known_file_version) {
-    Finding& newer = judge.missing("newer-file", "site", "file");
+    Finding& newer = run.missing("newer-file", "site", "file");
     newer.code = "file.newer";
     newer.measured = crossing.version;
     newer.limit = known_file_version;
@@ -126,20 +126,20 @@ void check_missing(Judge& judge) {
   const double from = crossing.bore.launch.station.m;
   const double to = crossing.bore.exit.station.m;
   if (site.ground.front().station_m > from + 1e-9 || site.ground.back().station_m < to - 1e-9) {
-    Finding& finding = judge.missing("ground", "site", translatable("ground line"));
+    Finding& finding = run.missing("ground", "site", translatable("ground line"));
     finding.station_m = site.ground.front().station_m > from + 1e-9 ? from : to;
   }
-  const double low = std::min(judge.answer.launch_pit.floor_from_m, from);
-  const double high = std::max(judge.answer.exit_pit.floor_to_m, to);
+  const double low = std::min(run.answer.launch_pit.floor_from_m, from);
+  const double high = std::max(run.answer.exit_pit.floor_to_m, to);
   if (site.ground.front().station_m > low + 1e-9 || site.ground.back().station_m < high - 1e-9) {
     Finding note;
     note.code = "site.line-held-level";
     note.subject = "site";
     note.name = translatable("ground line");
     note.source = {"beyond its ends a line is held level", SourceLabel::our_default};
-    judge.say(std::move(note));
+    run.add(std::move(note));
   }
-  if (!site.water || site.water->empty()) judge.missing("water", "site", translatable("water level"));
+  if (!site.water || site.water->empty()) run.missing("water", "site", translatable("water level"));
   for (const UnknownKey& unknown : crossing.unknown_keys) {
     Finding finding;
     finding.code = "file.unknown-key";
@@ -148,15 +148,15 @@ void check_missing(Judge& judge) {
     finding.name = unknown.pointer + "/" + unknown.key;
     finding.missing = true;
     finding.source = {unknown.like, SourceLabel::derived};
-    judge.say(std::move(finding));
+    run.add(std::move(finding));
   }
-  if (!judge.tables.judged_on) judge.missing("day", "site", translatable("day to judge by"));
-  check_search(judge);
-  if (!something_above(judge) && !declared(site.nothing_above, judge.tables.judged_on))
-    judge.missing("surface", "site", translatable("what stands above"));
-  check_surface_answers(judge);
-  if (!crossing.pipe) judge.missing("pipe", "pipe", "pipe");
-  check_guesses(judge);
+  if (!run.tables.judged_on) run.missing("day", "site", translatable("day to judge by"));
+  check_search(run);
+  if (!something_above(run) && !declared(site.nothing_above, run.tables.judged_on))
+    run.missing("surface", "site", translatable("what stands above"));
+  check_surface_answers(run);
+  if (!crossing.pipe) run.missing("pipe", "pipe", "pipe");
+  check_guesses(run);
 }
 
 }  // namespace burrow

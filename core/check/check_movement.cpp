@@ -7,7 +7,7 @@
 #include "burrow/base/say.h"
 #include "burrow/crossing/material_rows.h"
 #include "burrow/soil/utility_strain.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -24,22 +24,22 @@ struct StrainRule {
 };
 
 /// An unknown wall is held against the most brittle one.
-StrainRule rule_for(const Judge& judge, UtilityWall wall) {
+StrainRule rule_for(const CheckRun& run, UtilityWall wall) {
   switch (wall) {
     case UtilityWall::grey_iron:
     case UtilityWall::unknown:
-      return {judge.limit("strain_grey_iron")};
+      return {run.limit("strain_grey_iron")};
     case UtilityWall::ductile_iron:
-      return {judge.limit("strain_ductile_iron")};
+      return {run.limit("strain_ductile_iron")};
     case UtilityWall::steel:
-      return {judge.limit("strain_steel")};
+      return {run.limit("strain_steel")};
     case UtilityWall::copper:
-      return {judge.limit("strain_copper")};
+      return {run.limit("strain_copper")};
     case UtilityWall::plastic:
-      return {judge.limit("strain_plastic")};
+      return {run.limit("strain_plastic")};
     case UtilityWall::rigid:
     case UtilityWall::masonry:
-      return {judge.limit("strain_rigid"), true};
+      return {run.limit("strain_rigid"), true};
     case UtilityWall::cable:
       break;
   }
@@ -58,17 +58,17 @@ Severity strain_severity(const Utility& utility, UtilityWall wall) {
 
 class UtilitiesInMotion {
  public:
-  explicit UtilitiesInMotion(Judge& judge) : judge_(judge), movement_limit_(judge.limit("movement_utility_m")) {
-    for (std::size_t i = 0; i < rules_.size(); ++i) rules_[i] = rule_for(judge, static_cast<UtilityWall>(i));
+  explicit UtilitiesInMotion(CheckRun& run) : run_(run), movement_limit_(run.limit("movement_utility_m")) {
+    for (std::size_t i = 0; i < rules_.size(); ++i) rules_[i] = rule_for(run, static_cast<UtilityWall>(i));
   }
 
   void judge_one(const Utility& utility, UtilityAnswer& answer) {
     if (!answer.on_bore || !answer.on_utility) return;
     const Point3 &bore = *answer.on_bore, &pipe = *answer.on_utility;
-    const double ground = elevation_at(judge_.crossing.site.ground, bore.x_m);
-    const OpenedHole hole{{judge_.tool.diameter.m / 2},
+    const double ground = elevation_at(run_.crossing.site.ground, bore.x_m);
+    const OpenedHole hole{{run_.tool.diameter.m / 2},
                           {ground - bore.z_m},
-                          judge_.ground.soil_at(bore.x_m, bore.y_m, bore.z_m).heave_share};
+                          run_.ground.soil_at(bore.x_m, bore.y_m, bore.z_m).heave_share};
     const UtilityPlace place{{std::hypot(pipe.x_m - bore.x_m, pipe.y_m - bore.y_m)},
                              {ground - pipe.z_m},
                              {std::clamp(answer.angle_rad.value_or(pi / 2), 0.0, pi / 2)},
@@ -87,11 +87,11 @@ class UtilitiesInMotion {
 
   void judge_movement(const Utility& utility, const UtilityAnswer& answer, const OpenedHole& hole,
                       const UtilityPlace& place, const UtilityStrain& strain) {
-    if (hurts(utility) && (judge_.kept || margin_of(strain.movement_m, movement_limit_) < 0))
-      judge_.demand(at(utility, *answer.on_utility, "utility.movement", Severity::caution), strain.movement_m,
+    if (hurts(utility) && (run_.passed || margin_of(strain.movement_m, movement_limit_) < 0))
+      run_.require(at(utility, *answer.on_utility, "utility.movement", Severity::caution), strain.movement_m,
                     movement_limit_);
-    if (judge_.shows())
-      judge_.show({"utility.movement",
+    if (run_.wants_working())
+      run_.add_working({"utility.movement",
                    utility.id,
                    "u = √(u_out² + u_up²)",
                    {{"f_v", hole.share.v, ""},
@@ -113,21 +113,21 @@ class UtilitiesInMotion {
 
   void judge_strain(const Utility& utility, UtilityAnswer& answer, const UtilityPlace& place,
                     const UtilityStrain& strain) {
-    const UtilityWall wall = wall_of(judge_.tables, utility);
+    const UtilityWall wall = wall_of(run_.tables, utility);
     const StrainRule& rule = rules_[static_cast<std::size_t>(wall)];
     const double counted = rule.joints_stretch ? 0 : 1;
     const double value = strain.bending + counted * strain.stretch;
     answer.strain = value;
-    if (hurts(utility) && rule.limit && (judge_.kept || margin_of(value, *rule.limit) < 0)) {
+    if (hurts(utility) && rule.limit && (run_.passed || margin_of(value, *rule.limit) < 0)) {
       const std::string_view code = wall == UtilityWall::unknown ? "utility.wall-unknown" : "utility.strain";
       Finding finding = at(utility, *answer.on_utility, code, strain_severity(utility, wall));
       finding.unit = "";
       finding.missing = wall == UtilityWall::unknown && may_carry_gas(utility);
-      judge_.demand(std::move(finding), value, *rule.limit);
+      run_.require(std::move(finding), value, *rule.limit);
     }
     const bool limit_counts = rule.limit && wall != UtilityWall::unknown;
-    if (judge_.shows())
-      judge_.show(
+    if (run_.wants_working())
+      run_.add_working(
           {"utility.strain",
            utility.id,
            "ε = sin²β (κ d/2 + j ε_x) + cos²β (κ_front d/2 + j ε_front)",
@@ -150,18 +150,18 @@ class UtilitiesInMotion {
            limit_counts ? std::optional(rule.limit->source) : std::nullopt});
   }
 
-  Judge& judge_;
+  CheckRun& run_;
   Limit movement_limit_;
   std::array<StrainRule, static_cast<std::size_t>(UtilityWall::unknown) + 1> rules_;
 };
 
 }  // namespace
 
-void check_movement(Judge& judge) {
-  UtilitiesInMotion motion(judge);
-  const std::vector<Utility>& utilities = judge.crossing.site.utilities;
-  for (std::size_t i = 0; i < utilities.size() && i < judge.answer.utilities.size(); ++i)
-    motion.judge_one(utilities[i], judge.answer.utilities[i]);
+void check_movement(CheckRun& run) {
+  UtilitiesInMotion motion(run);
+  const std::vector<Utility>& utilities = run.crossing.site.utilities;
+  for (std::size_t i = 0; i < utilities.size() && i < run.answer.utilities.size(); ++i)
+    motion.judge_one(utilities[i], run.answer.utilities[i]);
 }
 
 }  // namespace burrow

@@ -100,9 +100,9 @@ class OwnersDistances {
 
   void take_plant(const Plant& plant) { keep_clear(plan_of(plant), called(plant)); }
 
-  void judge_worst(Judge& judge) const {
-    judge_one(judge, "surface.pit-edge", pit_edge_);
-    judge_one(judge, "surface.near-centre", near_centre_);
+  void judge_worst(CheckRun& run) const {
+    judge_one(run, "surface.pit-edge", pit_edge_);
+    judge_one(run, "surface.near-centre", near_centre_);
   }
 
  private:
@@ -112,14 +112,14 @@ class OwnersDistances {
                       {rule_.clear_of_centre->m, true, rule_.source});
   }
 
-  void judge_one(Judge& judge, std::string_view code, const WorstGap& worst) const {
+  void judge_one(CheckRun& run, std::string_view code, const WorstGap& worst) const {
     if (!worst.found) return;
     const PlanPoint& at = worst.gap.on_outline;
-    demand(judge,
+    require(run,
            finding_at(code, Severity::stop, feature_.id, worst.name, at.x_m, at.y_m,
-                      elevation_at(judge.crossing.site.ground, at.x_m)),
+                      elevation_at(run.crossing.site.ground, at.x_m)),
            worst.gap.gap_m, worst.limit);
-    show_gap(judge, code, feature_.id, worst.gap, worst.limit);
+    show_gap(run, code, feature_.id, worst.gap, worst.limit);
   }
 
   const SurfaceFeature& feature_;
@@ -130,14 +130,14 @@ class OwnersDistances {
 
 }  // namespace
 
-void check_owner_distances(Judge& judge, std::span<const PitUnderCheck> pits) {
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
-    const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
+void check_owner_distances(CheckRun& run, std::span<const PitUnderCheck> pits) {
+  for (const SurfaceFeature& feature : run.crossing.site.surface) {
+    const SurfaceRule* rule = feature.rule ? find_rule(run.tables, *feature.rule) : nullptr;
     if (!rule) continue;
     OwnersDistances distances(feature, *rule);
     for (const PitUnderCheck& pit : pits) distances.take_pit(pit);
-    for (const Plant& plant : judge.crossing.site.plant) distances.take_plant(plant);
-    distances.judge_worst(judge);
+    for (const Plant& plant : run.crossing.site.plant) distances.take_plant(plant);
+    distances.judge_worst(run);
   }
 }
 

@@ -19,21 +19,21 @@ double turning_1_m(const PathPoint& p) {
   return std::hypot(p.curvature_1_m, p.yaw_curvature_1_m * std::cos(p.grade_rad));
 }
 
-void judge_bend(Judge& judge, const PipeUnderCheck& pipe) {
+void judge_bend(CheckRun& run, const PipeUnderCheck& pipe) {
   constexpr std::string_view code = "pipe.bend";
   const std::string_view name = translatable("least radius of the path");
   const double diameter = pipe.section->diameter_m;
   const BendRow* row = bend_row(*pipe.strength, pipe.section->ratio);
   const bool joints = pipe.pipe.piece_length && pipe.pipe.piece_length->m > 0 &&
-                      pipe.pipe.piece_length->m < judge.answer.bore.length_m && pipe.strength->fitting_bend;
-  if (!row && !joints) return leave_out(judge, code, name, translatable("No least bend is known for this wall."));
+                      pipe.pipe.piece_length->m < run.answer.bore.length_m && pipe.strength->fitting_bend;
+  if (!row && !joints) return leave_out(run, code, name, translatable("No least bend is known for this wall."));
   const double times = joints ? pipe.strength->fitting_bend->v : row->diameters.v;
-  const PathPoint* sharpest = &judge.answer.bore.points.front();
-  for (const PathPoint& p : judge.answer.bore.points)
+  const PathPoint* sharpest = &run.answer.bore.points.front();
+  for (const PathPoint& p : run.answer.bore.points)
     if (turning_1_m(p) > turning_1_m(*sharpest)) sharpest = &p;
   const double curvature = turning_1_m(*sharpest);
   const double radius = curvature > 1 / straightest_m ? 1 / curvature : straightest_m;
-  judge_pipe(judge, pipe,
+  judge_pipe(run, pipe,
              {code, name, radius, "m", sharpest,
               joints ? translatable("Joints lie in the bend.") : translatable("Of the predicted path, without wander.")},
              {times * diameter, true, Severity::caution,
@@ -49,17 +49,17 @@ void judge_bend(Judge& judge, const PipeUnderCheck& pipe) {
               {"curvature of the predicted path: our model", SourceLabel::our_model}});
 }
 
-void judge_strain(Judge& judge, const PipeUnderCheck& pipe) {
-  if (judge.answer.loads.empty()) return;
-  if (!find_limit(judge.tables, pipe.strength->strain_limit))
-    return leave_out(judge, "pipe.strain", translatable("strain along it as it follows the ground"),
+void judge_strain(CheckRun& run, const PipeUnderCheck& pipe) {
+  if (run.answer.loads.empty()) return;
+  if (!find_limit(run.tables, pipe.strength->strain_limit))
+    return leave_out(run, "pipe.strain", translatable("strain along it as it follows the ground"),
                      translatable("No limit is known for this material."));
-  const double diameter = pipe.section->diameter_m, gap = std::max(judge.tool.diameter.m - diameter, 0.0);
+  const double diameter = pipe.section->diameter_m, gap = std::max(run.tool.diameter.m - diameter, 0.0);
   double most = -1, path_1_m = 0, settling_1_m = 0, depth_m = 0;
   const PathPoint* place = nullptr;
-  for (const LoadPoint& load : judge.answer.loads) {
-    const PathPoint* p = place_of(judge, pipe, load);
-    const double depth = load.depth_m + judge.tool.diameter.m / 2;
+  for (const LoadPoint& load : run.answer.loads) {
+    const PathPoint* p = place_of(run, pipe, load);
+    const double depth = load.depth_m + run.tool.diameter.m / 2;
     const auto settling = settling_curvature_1_m(Length{gap}, Length{depth});
     const double curvature = turning_1_m(*p) + (settling ? *settling : 0);
     if (!(curvature > most)) continue;
@@ -71,8 +71,8 @@ void judge_strain(Judge& judge, const PipeUnderCheck& pipe) {
   }
   const auto strain = place ? bending_strain(most, Length{diameter}) : Result<Ratio>(Ratio{0});
   if (!place || !strain) return;
-  const Limit limit = judge.limit(pipe.strength->strain_limit);
-  judge_pipe(judge, pipe,
+  const Limit limit = run.limit(pipe.strength->strain_limit);
+  judge_pipe(run, pipe,
              {"pipe.strain", translatable("strain along it as it follows the ground"), strain->v, "", place,
               translatable("The bend of the path, and the ground over the gap coming down by all of it: an upper bound.")},
              {limit.value, false, Severity::caution, limit.source},
@@ -91,12 +91,12 @@ void judge_strain(Judge& judge, const PipeUnderCheck& pipe) {
               {"greatest curvature of a Gaussian trough, Peck 1969 form, as deep as the gap", SourceLabel::our_model}});
 }
 
-void tell_thermal(Judge& judge, const PipeUnderCheck& pipe) {
-  const double length = judge.answer.bore.length_m, cooling = pipe.pipe.temperature->K - ground_temperature.K;
+void tell_thermal(CheckRun& run, const PipeUnderCheck& pipe) {
+  const double length = run.answer.bore.length_m, cooling = pipe.pipe.temperature->K - ground_temperature.K;
   const auto shorter = thermal_shortening(pipe.strength->expansion_1_K, Length{length}, cooling);
   if (!shorter || !std::isfinite(shorter->m)) return;
   tell_pipe(
-      judge, pipe,
+      run, pipe,
       {"pipe.thermal",
        cooling >= 0 ? translatable("shortening as it cools in the ground") : translatable("lengthening as it warms in the ground"),
        std::abs(shorter->m), "m", nullptr,
@@ -114,12 +114,12 @@ void tell_thermal(Judge& judge, const PipeUnderCheck& pipe) {
        pipe.strength->source});
 }
 
-void tell_floating(Judge& judge, const PipeUnderCheck& pipe) {
+void tell_floating(CheckRun& run, const PipeUnderCheck& pipe) {
   const auto f = floating(pipe.strength->unit_weight, pipe.section->area_m2, Length{pipe.section->diameter_m});
   if (!f) return;
   const PathPoint* wet = nullptr;
-  for (const PathPoint& p : judge.answer.bore.points) {
-    const std::optional<double> water = pipe.water_known ? judge.ground.water_m(p.x_m) : std::nullopt;
+  for (const PathPoint& p : run.answer.bore.points) {
+    const std::optional<double> water = pipe.water_known ? run.ground.water_m(p.x_m) : std::nullopt;
     if (water && *water > p.z_m) {
       wet = &p;
       break;
@@ -128,7 +128,7 @@ void tell_floating(Judge& judge, const PipeUnderCheck& pipe) {
   const double share = f->weight_N_m / f->uplift_N_m;
   const bool floats = share < 1;
   tell_pipe(
-      judge, pipe,
+      run, pipe,
       {"pipe.float", translatable("weight of the empty pipe over the water it displaces"), share, "", wet,
        !pipe.water_known ? translatable("The water level is not entered.")
        : !wet            ? translatable("The hole lies above the water.")
@@ -148,21 +148,21 @@ void tell_floating(Judge& judge, const PipeUnderCheck& pipe) {
   finding.unit = "";
   finding.measured = share;
   finding.source = {"weight of the wall alone", SourceLabel::derived};
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
 }  // namespace
 
-void check_pipe_along(Judge& judge, const PipeUnderCheck& pipe) {
+void check_pipe_along(CheckRun& run, const PipeUnderCheck& pipe) {
   constexpr std::string_view code = "pipe.bend";
   const std::string_view name = translatable("bend, strain, heat and floating");
-  if (judge.answer.bore.points.empty()) return;
-  if (!pipe.section) return leave_out(judge, code, name, translatable("The wall of the pipe is not known."));
-  if (!pipe.strength) return leave_out(judge, code, name, translatable("How the material bears is not known."));
-  judge_bend(judge, pipe);
-  judge_strain(judge, pipe);
-  tell_thermal(judge, pipe);
-  tell_floating(judge, pipe);
+  if (run.answer.bore.points.empty()) return;
+  if (!pipe.section) return leave_out(run, code, name, translatable("The wall of the pipe is not known."));
+  if (!pipe.strength) return leave_out(run, code, name, translatable("How the material bears is not known."));
+  judge_bend(run, pipe);
+  judge_strain(run, pipe);
+  tell_thermal(run, pipe);
+  tell_floating(run, pipe);
 }
 
 }  // namespace burrow

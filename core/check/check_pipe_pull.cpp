@@ -22,8 +22,8 @@ struct Hole {
 /// The path turns so little that longer pieces give the same.
 constexpr std::size_t most_pieces = 40;
 
-double arched_at(const Judge& judge, double station_m) {
-  const std::vector<LoadPoint>& loads = judge.answer.loads;
+double arched_at(const CheckRun& run, double station_m) {
+  const std::vector<LoadPoint>& loads = run.answer.loads;
   const auto after = std::lower_bound(loads.begin(), loads.end(), station_m,
                                       [](const LoadPoint& p, double x) { return p.station_m < x; });
   if (after == loads.end()) return loads.empty() ? 0 : loads.back().earth_arched_Pa;
@@ -43,15 +43,15 @@ std::optional<double> water_meets(const Ground& ground, const PathPoint& a, cons
 /// Puts the pieces of a hole together, each wholly above or wholly below the water table.
 class HoleInPieces {
  public:
-  HoleInPieces(const Judge& judge, const PipeUnderCheck& pipe, const Floating& one, bool closed)
-      : judge_(judge),
+  HoleInPieces(const CheckRun& run, const PipeUnderCheck& pipe, const Floating& one, bool closed)
+      : run_(run),
         pipe_(pipe),
         closed_(closed),
         weight_N_m_(one.weight_N_m * pipe.section->count),
         wet_weight_N_m_(std::abs(weight_N_m_ - one.uplift_N_m * pipe.section->count)) {}
 
   [[nodiscard]] Hole all() {
-    const std::vector<PathPoint>& points = judge_.answer.bore.points;
+    const std::vector<PathPoint>& points = run_.answer.bore.points;
     const std::size_t step = 1 + points.size() / most_pieces;
     for (std::size_t i = 0; i + 1 < points.size(); i += step)
       add(points[i], points[std::min(i + step, points.size() - 1)]);
@@ -63,10 +63,10 @@ class HoleInPieces {
     const double level = std::cos(0.5 * (a.grade_rad + b.grade_rad));
     const double turn_rad = std::hypot(b.grade_rad - a.grade_rad, level * (b.heading_rad - a.heading_rad));
     const auto wet = [&](const PathPoint& p) {
-      const std::optional<double> water = pipe_.water_known ? judge_.ground.water_m(p.x_m) : std::nullopt;
+      const std::optional<double> water = pipe_.water_known ? run_.ground.water_m(p.x_m) : std::nullopt;
       return water && *water > p.z_m;
     };
-    const auto cut = pipe_.water_known ? water_meets(judge_.ground, a, b) : std::nullopt;
+    const auto cut = pipe_.water_known ? water_meets(run_.ground, a, b) : std::nullopt;
     if (!cut) return add_piece(b, b.s_m - a.s_m, turn_rad, wet(b));
     add_piece(b, *cut * (b.s_m - a.s_m), *cut * turn_rad, wet(a));
     add_piece(b, (1 - *cut) * (b.s_m - a.s_m), (1 - *cut) * turn_rad, wet(b));
@@ -81,8 +81,8 @@ class HoleInPieces {
     piece.grade_rad = b.grade_rad;
     piece.friction = wet ? friction_wet : friction_dry;
     if (closed_) {
-      piece.grip_N_m = arched_at(judge_, b.x_m) * pi * *pipe_.widest_m;
-      hole_.closes = hole_.closes || judge_.ground.soil_at(b.x_m, b.y_m, b.z_m).drained;
+      piece.grip_N_m = arched_at(run_, b.x_m) * pi * *pipe_.widest_m;
+      hole_.closes = hole_.closes || run_.ground.soil_at(b.x_m, b.y_m, b.z_m).drained;
     }
     hole_.length_m += piece.length_m;
     hole_.wet_m += wet ? piece.length_m : 0;
@@ -95,15 +95,15 @@ class HoleInPieces {
     hole_.pieces.push_back(piece);
   }
 
-  const Judge& judge_;
+  const CheckRun& run_;
   const PipeUnderCheck& pipe_;
   bool closed_;
   double weight_N_m_, wet_weight_N_m_;
   Hole hole_;
 };
 
-Hole hole_of(const Judge& judge, const PipeUnderCheck& pipe, const Floating& one, bool closed) {
-  return HoleInPieces(judge, pipe, one, closed).all();
+Hole hole_of(const CheckRun& run, const PipeUnderCheck& pipe, const Floating& one, bool closed) {
+  return HoleInPieces(run, pipe, one, closed).all();
 }
 
 Working of_pull(const Hole& hole, double pull_N, bool closed) {
@@ -133,26 +133,26 @@ Working of_pull(const Hole& hole, double pull_N, bool closed) {
 
 class PullingIn {
  public:
-  PullingIn(Judge& judge, const PipeUnderCheck& pipe, const Floating& one, const PullStress& stress)
-      : judge_(judge),
+  PullingIn(CheckRun& run, const PipeUnderCheck& pipe, const Floating& one, const PullStress& stress)
+      : run_(run),
         pipe_(pipe),
         one_(one),
         stress_(stress),
         safe_N_(stress.stress_Pa * pipe.section->area_m2 * pipe.section->count),
-        end_(&judge.answer.bore.points.back()) {}
+        end_(&run.answer.bore.points.back()) {}
 
   void judge_all() {
     tell_safe_pull();
-    const Hole open = hole_of(judge_, pipe_, one_, false), closed = hole_of(judge_, pipe_, one_, true);
+    const Hole open = hole_of(run_, pipe_, one_, false), closed = hole_of(run_, pipe_, one_, true);
     const Result<Force> open_N = pull_force(open.pieces), closed_N = pull_force(closed.pieces);
     if (!open_N || !closed_N)
-      return leave_out(judge_, "pipe.pull", open_name(), translatable("The path turns beyond what can be pulled."));
+      return leave_out(run_, "pipe.pull", open_name(), translatable("The path turns beyond what can be pulled."));
     if (*pipe_.pipe.insertion == Insertion::pushed)
       judge_push(open, open_N->N);
     else
       judge_open(open, open_N->N);
-    const Limit full = judge_.limit("pipe_pull_stop");
-    judge_pipe(judge_, pipe_,
+    const Limit full = run_.limit("pipe_pull_stop");
+    judge_pipe(run_, pipe_,
                {"pipe.pull-closed", translatable("pull-in, the hole closed on it"), closed_N->N, "N", end_,
                 closed.closes ? translatable("Sand and gravel close on it soon. Bring it in at once.")
                               : translatable("Where it is left lying until the hole closes: in clay after days.")},
@@ -166,7 +166,7 @@ class PullingIn {
   [[nodiscard]] static std::string_view open_name() { return translatable("pull-in, hole open"); }
 
   void tell_safe_pull() {
-    tell_pipe(judge_, pipe_,
+    tell_pipe(run_, pipe_,
               {"pipe.safe-pull", translatable("safe pull on the pipe"), safe_N_, "N", nullptr,
                translatable("By the wall, for the time and temperature entered. Joints and pulling heads may bear less.")},
               {{},
@@ -186,11 +186,11 @@ class PullingIn {
   }
 
   void judge_open(const Hole& hole, double pull_N) {
-    const Limit half = judge_.limit("pipe_pull_caution"), full = judge_.limit("pipe_pull_stop");
+    const Limit half = run_.limit("pipe_pull_caution"), full = run_.limit("pipe_pull_stop");
     const bool over = !(pull_N <= full.value * safe_N_);
     const PipeLimit limit{(over ? full.value : half.value) * safe_N_, false, over ? Severity::stop : Severity::caution,
                           over ? stress_.source : half.source};
-    judge_pipe(judge_, pipe_,
+    judge_pipe(run_, pipe_,
                {"pipe.pull", open_name(), pull_N, "N", end_,
                 *pipe_.pipe.insertion == Insertion::towed
                     ? translatable("Towed: the blows shake the coupling behind the tool as well.")
@@ -203,15 +203,15 @@ class PullingIn {
     const std::string_view name = translatable("push-in, hole open");
     const double bore = pipe_.section->bore_m(), d = pipe_.section->diameter_m;
     const auto modulus_Pa = modulus(*pipe_.strength, *pipe_.pipe.pull_time, *pipe_.pipe.temperature);
-    if (!modulus_Pa) return leave_out(judge_, code, name, modulus_Pa.error().text());
+    if (!modulus_Pa) return leave_out(run_, code, name, modulus_Pa.error().text());
     const double inertia_m4 = pi / 64 * (d * d * d * d - bore * bore * bore * bore);
-    const double gap_m = (judge_.tool.diameter.m - *pipe_.widest_m) / 2, weight = one_.weight_N_m;
+    const double gap_m = (run_.tool.diameter.m - *pipe_.widest_m) / 2, weight = one_.weight_N_m;
     const auto limit_N = push_limit(modulus_Pa->Pa * inertia_m4, weight, Length{gap_m});
-    if (!limit_N) return leave_out(judge_, code, name, translatable("The hole leaves no room around the pipe."));
+    if (!limit_N) return leave_out(run_, code, name, translatable("The hole leaves no room around the pipe."));
     Working working = of_pull(hole, push_N, false);
     working.inputs.push_back({"E", modulus_Pa->Pa, "Pa"});
     working.inputs.push_back({"r", gap_m, "m"});
-    judge_pipe(judge_, pipe_,
+    judge_pipe(run_, pipe_,
                {code, name, push_N, "N", end_, translatable("Up to its limit the pipe lies straight in the hole.")},
                {limit_N->N * pipe_.section->count,
                 false,
@@ -233,12 +233,12 @@ class PullingIn {
       finding.station_m = end_->x_m;
       finding.source = {"a hose and its couplings carry no haul unless their maker rates them for it",
                         SourceLabel::common_practice};
-      judge_.say(std::move(finding));
-      return leave_out(judge_, code, name,
+      run_.add(std::move(finding));
+      return leave_out(run_, code, name,
                        translatable("A hose is no tension member unless its maker rates it. Pull by a rope or a rod."));
     }
     judge_pipe(
-        judge_, pipe_,
+        run_, pipe_,
         {code, name, pull_N, "N", end_, translatable("Couplings and their restraints are in the maker's rating or not: ask.")},
         {pipe_.pipe.hose_rating->N,
          false,
@@ -263,7 +263,7 @@ class PullingIn {
     if (!longer) return;
     const bool creeps = pipe_.strength->law == PipeLaw::polyethylene;
     tell_pipe(
-        judge_, pipe_,
+        run_, pipe_,
         {"pipe.stretch", translatable("stretch by the pull"), longer->m, "m", nullptr,
          creeps
              ? translatable("Pull 3 to 4 % more pipe through, and let it lie as long as the pull took, usually a day, before "
@@ -281,7 +281,7 @@ class PullingIn {
           SourceLabel::derived}});
   }
 
-  Judge& judge_;
+  CheckRun& run_;
   const PipeUnderCheck& pipe_;
   Floating one_;
   PullStress stress_;
@@ -291,16 +291,16 @@ class PullingIn {
 
 }  // namespace
 
-void check_pipe_pull(Judge& judge, const PipeUnderCheck& pipe) {
+void check_pipe_pull(CheckRun& run, const PipeUnderCheck& pipe) {
   constexpr std::string_view code = "pipe.pull", name = "pull-in";
-  if (judge.answer.bore.points.size() < 2) return leave_out(judge, code, name, translatable("There is no path."));
-  if (!pipe.section || !pipe.widest_m) return leave_out(judge, code, name, translatable("The wall of the pipe is not known."));
-  if (!pipe.strength) return leave_out(judge, code, name, translatable("How the material bears is not known."));
+  if (run.answer.bore.points.size() < 2) return leave_out(run, code, name, translatable("There is no path."));
+  if (!pipe.section || !pipe.widest_m) return leave_out(run, code, name, translatable("The wall of the pipe is not known."));
+  if (!pipe.strength) return leave_out(run, code, name, translatable("How the material bears is not known."));
   const auto stress = pull_stress(*pipe.strength, *pipe.pipe.pull_time, *pipe.pipe.temperature);
-  if (!stress) return leave_out(judge, code, name, stress.error().text());
+  if (!stress) return leave_out(run, code, name, stress.error().text());
   const auto one = floating(pipe.strength->unit_weight, pipe.section->area_m2, Length{pipe.section->diameter_m});
   if (!one) return;
-  PullingIn(judge, pipe, *one, *stress).judge_all();
+  PullingIn(run, pipe, *one, *stress).judge_all();
 }
 
 }  // namespace burrow

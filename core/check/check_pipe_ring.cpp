@@ -18,8 +18,8 @@ struct RingPlace {
 
 class RingUnderLoad {
  public:
-  RingUnderLoad(Judge& judge, const PipeUnderCheck& pipe, double long_Pa, double short_Pa)
-      : judge_(judge),
+  RingUnderLoad(CheckRun& run, const PipeUnderCheck& pipe, double long_Pa, double short_Pa)
+      : run_(run),
         pipe_(pipe),
         long_{pipe.section->ratio, long_Pa, pipe.strength->poisson_ratio.v},
         deep_(safety_of("pipe_buckling_safety")),
@@ -27,7 +27,7 @@ class RingUnderLoad {
     short_ = long_;
     short_.modulus_Pa = short_Pa;
     for (const PathPoint* p : pipe.places)
-      soil_moduli_.push_back(soil_support_modulus(judge.ground.soil_at(p->x_m, p->y_m, p->z_m)));
+      soil_moduli_.push_back(soil_support_modulus(run.ground.soil_at(p->x_m, p->y_m, p->z_m)));
   }
 
   void judge_all() {
@@ -50,13 +50,13 @@ class RingUnderLoad {
   }
 
   [[nodiscard]] Pressure soil_modulus(const LoadPoint& load) const {
-    return soil_moduli_[static_cast<std::size_t>(&load - judge_.answer.loads.data())];
+    return soil_moduli_[static_cast<std::size_t>(&load - run_.answer.loads.data())];
   }
 
   template <class Value>
   [[nodiscard]] RingPlace worst(Value value_and_limit) const {
     RingPlace worst;
-    for (const LoadPoint& load : judge_.answer.loads) {
+    for (const LoadPoint& load : run_.answer.loads) {
       const auto [value, limit] = value_and_limit(load);
       if (limit > 0 && value / limit > worst.used) worst = {&load, value, limit, value / limit};
     }
@@ -84,10 +84,10 @@ class RingUnderLoad {
                                      {"DR", long_.ratio, ""}};
     if (supported) inputs.push_back({"E′", soil_modulus(*w.load).Pa, "Pa"});
     judge_pipe(
-        judge_, pipe_,
+        run_, pipe_,
         {supported ? "pipe.deflection" : "pipe.deflection-bare",
          supported ? translatable("flattening, ground closed on it") : translatable("flattening, hole still open"), w.value, "",
-         place_of(judge_, pipe_, *w.load),
+         place_of(run_, pipe_, *w.load),
          supported ? translatable("All of the ground's weight, with the support of the ground beside.")
                    : translatable("The ground that arches over the hole, and all of the traffic; no support beside.")},
         {limit.value, false, supported ? Severity::stop : Severity::caution, limit.source},
@@ -110,14 +110,14 @@ class RingUnderLoad {
     const std::string_view name = translatable("compression around the ring");
     const auto warm = strength_derating(*pipe_.strength, pipe_.in_service());
     if (!pipe_.strength->ring_stress || !warm)
-      return leave_out(judge_, code, name, translatable("What the material bears is not known."));
+      return leave_out(run_, code, name, translatable("What the material bears is not known."));
     const double limit = pipe_.strength->ring_stress->Pa * warm->v;
     const RingPlace w = worst([&](const LoadPoint& load) {
       const auto s = ring_compression(long_.ratio, Pressure{load.earth_Pa + load.live_Pa});
       return std::pair(s ? s->Pa : 0.0, limit);
     });
     if (!w.load) return;
-    judge_pipe(judge_, pipe_, {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load)},
+    judge_pipe(run_, pipe_, {code, name, w.value, "Pa", place_of(run_, pipe_, *w.load)},
                {limit,
                 false,
                 Severity::stop,
@@ -150,7 +150,7 @@ class RingUnderLoad {
 
   /// A person may set any number; no safety at all would make the limit endless.
   [[nodiscard]] Limit safety_of(std::string_view id) const {
-    Limit safety = judge_.limit(id);
+    Limit safety = run_.limit(id);
     safety.value = std::max(safety.value, 0.1);
     return safety;
   }
@@ -163,7 +163,7 @@ class RingUnderLoad {
   void judge_buckling_bare() {
     constexpr std::string_view code = "pipe.buckling-bare";
     const std::string_view name = translatable("buckling, hole still open");
-    if (!pipe_.water_known) return leave_out(judge_, code, name, translatable("The water level is not entered."));
+    if (!pipe_.water_known) return leave_out(run_, code, name, translatable("The water level is not entered."));
     const double quick = long_.modulus_Pa / short_.modulus_Pa;
     const RingPlace w = worst([&](const LoadPoint& load) {
       return std::pair(load.water_Pa + load.earth_arched_Pa + quick * load.live_Pa,
@@ -172,8 +172,8 @@ class RingUnderLoad {
     if (!w.load) return;
     const Limit& safety = safety_at(*w.load);
     judge_pipe(
-        judge_, pipe_,
-        {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load),
+        run_, pipe_,
+        {code, name, w.value, "Pa", place_of(run_, pipe_, *w.load),
          translatable("Water outside, arching ground and traffic, put together as a pressure that lasts; the pipe empty.")},
         {w.limit, false, Severity::caution, safety.source},
         {{},
@@ -199,12 +199,12 @@ class RingUnderLoad {
   void judge_buckling() {
     constexpr std::string_view code = "pipe.buckling";
     const std::string_view name = translatable("buckling, ground closed on it");
-    if (!pipe_.water_known) return leave_out(judge_, code, name, translatable("The water level is not entered."));
+    if (!pipe_.water_known) return leave_out(run_, code, name, translatable("The water level is not entered."));
     const auto of = [&](const LoadPoint& load) {
       struct {
         double water_m, rw, support, soil_Pa, value, limit;
       } r{};
-      r.water_m = std::clamp(load.water_Pa / water_unit_weight_N_m3 - judge_.tool.diameter.m / 2, 0.0, load.depth_m);
+      r.water_m = std::clamp(load.water_Pa / water_unit_weight_N_m3 - run_.tool.diameter.m / 2, 0.0, load.depth_m);
       r.rw = buoyancy_factor(Length{r.water_m}, Length{load.depth_m}).value_or(Ratio{0.67}).v;
       const auto support = elastic_support(Length{load.depth_m}, Length{long_.ratio * pipe_.section->wall_m});
       r.support = support ? support->value : 0;
@@ -223,8 +223,8 @@ class RingUnderLoad {
     const auto r = of(*w.load);
     const Limit& safety = safety_at(*w.load);
     judge_pipe(
-        judge_, pipe_,
-        {code, name, w.value, "Pa", place_of(judge_, pipe_, *w.load),
+        run_, pipe_,
+        {code, name, w.value, "Pa", place_of(run_, pipe_, *w.load),
          translatable("Water outside, all of the ground's weight and the traffic; the pipe empty.")},
         {w.limit, false, Severity::stop, safety.source},
         {{},
@@ -257,10 +257,10 @@ class RingUnderLoad {
     const auto warm = strength_derating(*pipe_.strength, pipe_.in_service());
     const double stress = pressure * (long_.ratio - 1) / 2;
     if (!pipe_.strength->pressure_stress || !warm || !std::isfinite(stress))
-      return leave_out(judge_, code, name,
+      return leave_out(run_, code, name,
                        translatable("What the material bears inside is not known: see the rating of the pipe."));
     judge_pipe(
-        judge_, pipe_, {code, name, stress, "Pa", nullptr},
+        run_, pipe_, {code, name, stress, "Pa", nullptr},
         {pipe_.strength->pressure_stress->Pa * warm->v,
          false,
          Severity::stop,
@@ -276,7 +276,7 @@ class RingUnderLoad {
          {"ISO 12162 and ASTM D2837 form", SourceLabel::from_memory}});
   }
 
-  Judge& judge_;
+  CheckRun& run_;
   const PipeUnderCheck& pipe_;
   Ring long_, short_;
   Limit deep_, shallow_;               ///< safety against buckling by cover
@@ -285,16 +285,16 @@ class RingUnderLoad {
 
 }  // namespace
 
-void check_pipe_ring(Judge& judge, const PipeUnderCheck& pipe) {
+void check_pipe_ring(CheckRun& run, const PipeUnderCheck& pipe) {
   constexpr std::string_view code = "pipe.ring";
   const std::string_view name = translatable("flattening, compression and buckling of the ring");
-  if (judge.answer.loads.empty()) return leave_out(judge, code, name, translatable("There is no path under ground."));
-  if (!pipe.section) return leave_out(judge, code, name, translatable("The wall of the pipe is not known."));
-  if (!pipe.strength) return leave_out(judge, code, name, translatable("How the material bears is not known."));
+  if (run.answer.loads.empty()) return leave_out(run, code, name, translatable("There is no path under ground."));
+  if (!pipe.section) return leave_out(run, code, name, translatable("The wall of the pipe is not known."));
+  if (!pipe.strength) return leave_out(run, code, name, translatable("How the material bears is not known."));
   const auto long_term = modulus(*pipe.strength, design_life, pipe.in_service());
   const auto quick = modulus(*pipe.strength, short_term, pipe.in_service());
-  if (!long_term || !quick) return leave_out(judge, code, name, long_term.error().text());
-  RingUnderLoad(judge, pipe, long_term->Pa, quick->Pa).judge_all();
+  if (!long_term || !quick) return leave_out(run, code, name, long_term.error().text());
+  RingUnderLoad(run, pipe, long_term->Pa, quick->Pa).judge_all();
 }
 
 }  // namespace burrow

@@ -23,8 +23,8 @@ struct Face {
 };
 
 /// Highest ground above the floor over what a side takes.
-double highest_over(const Judge& judge, const PitUnderCheck& pit, PitSideName side) {
-  double highest = height_at(judge, pit, side);
+double highest_over(const CheckRun& run, const PitUnderCheck& pit, PitSideName side) {
+  double highest = height_at(run, pit, side);
   const double floor = pit.shape.floor_elevation_m;
   const bool across = side == PitSideName::left || side == PitSideName::right;
   if (pit.shape.ground.there()) {
@@ -34,7 +34,7 @@ double highest_over(const Judge& judge, const PitUnderCheck& pit, PitSideName si
     const bool high_end = (side == PitSideName::bore) == pit.shape.bore_side_high;
     const double edge = high_end ? pit.shape.section.back().station_m : pit.shape.section.front().station_m;
     const double foot = high_end ? pit.shape.floor_to_m : pit.shape.floor_from_m;
-    const LevelLine& ground = judge.crossing.site.ground;
+    const LevelLine& ground = run.crossing.site.ground;
     highest = std::max(highest, elevation_at(ground, edge) - floor);
     for (const LevelPoint& p : ground)
       if (p.station_m > std::min(edge, foot) && p.station_m < std::max(edge, foot))
@@ -100,7 +100,7 @@ bool benched(const SideUnderCheck& side) {
   return *side.entered.kind == SideKind::benched;
 }
 
-void demand_line(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side, const std::vector<Face>& faces) {
+void demand_line(CheckRun& run, const PitUnderCheck& pit, const SideUnderCheck& side, const std::vector<Face>& faces) {
   const Source source = pit.rules.rules == ExcavationRules::us_1926
                             ? Source{"29 CFR 1926 Subpart P App. B Fig. B-1.1: the maximum slope lies on the whole "
                                      "benched excavation; which edges it touches stands in a figure, read on the safe "
@@ -119,9 +119,9 @@ void demand_line(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& s
   const Limit limit{line_at(pit, worst->top_m) / worst->top_m, true, source};
   Finding finding = finding_of(pit, side.name, "pit.slope", Severity::stop);
   finding.unit = "";
-  demand(judge, std::move(finding), worst->run_m / worst->top_m, limit);
-  if (judge.shows())
-    judge.show({"pit.slope",
+  require(run, std::move(finding), worst->run_m / worst->top_m, limit);
+  if (run.wants_working())
+    run.add_working({"pit.slope",
                 pit.subject,
                 "n = r / h",
                 {{"r", worst->run_m, "m"}, {"h", worst->top_m, "m"}},
@@ -133,12 +133,12 @@ void demand_line(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& s
                 limit.source});
 }
 
-void demand_steps(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side, const std::vector<Face>& faces) {
+void demand_steps(CheckRun& run, const PitUnderCheck& pit, const SideUnderCheck& side, const std::vector<Face>& faces) {
   const DutyRow* lowest = find_duty(pit.rules, "bench-rise");
   const DutyRow* upper = pit.shape.soil_type == ExcavationType::a ? find_duty(pit.rules, "bench-rise-upper") : nullptr;
   for (std::size_t i = 0; lowest && i < faces.size(); ++i) {
     const DutyRow& rule = i > 0 && upper ? *upper : *lowest;
-    demand(judge, finding_of(pit, side.name, "pit.bench", Severity::stop), faces[i].top_m - faces[i].foot_m,
+    require(run, finding_of(pit, side.name, "pit.bench", Severity::stop), faces[i].top_m - faces[i].foot_m,
            {rule.value, false, rule.source});
   }
   const DutyRow* berm = berm_row(pit.rules, side.entered.benches_only_walked.value_or(false));
@@ -147,30 +147,30 @@ void demand_steps(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& 
     const Face& face = faces[i];
     Finding steep = finding_of(pit, side.name, "pit.slope", Severity::stop);
     steep.unit = "";
-    demand(judge, std::move(steep), face.run_per_rise,
+    require(run, std::move(steep), face.run_per_rise,
            {slope_over(pit, face.foot_m, face.top_m), true, slope_source(pit)});
     if (face.tread_m && i + 1 < faces.size())
-      demand(judge, finding_of(pit, side.name, "pit.bench-narrow", Severity::stop), *face.tread_m,
+      require(run, finding_of(pit, side.name, "pit.bench-narrow", Severity::stop), *face.tread_m,
              {berm->value, true, berm->source});
   }
 }
 
 /// Type C offers no benched side; Type B only in cohesive soil.
-bool benches_allowed(const Judge& judge, const PitUnderCheck& pit) {
+bool benches_allowed(const CheckRun& run, const PitUnderCheck& pit) {
   if (pit.rules.rules != ExcavationRules::us_1926) return true;  // by the slope of each face
   if (pit.shape.soil_type == ExcavationType::c) return false;
   if (pit.shape.soil_type != ExcavationType::b) return true;
   return std::none_of(pit.shape.layers.begin(), pit.shape.layers.end(), [&](const PitLayer& layer) {
-    if (layer.type != ExcavationType::b || layer.stratum >= judge.crossing.site.strata.size()) return false;
-    const ExcavationMatter matter = matter_of(*find_soil(judge.tables, judge.crossing.site.strata[layer.stratum].soil));
+    if (layer.type != ExcavationType::b || layer.stratum >= run.crossing.site.strata.size()) return false;
+    const ExcavationMatter matter = matter_of(*find_soil(run.tables, run.crossing.site.strata[layer.stratum].soil));
     return matter != ExcavationMatter::cohesive && matter != ExcavationMatter::cemented;
   });
 }
 
 }  // namespace
 
-bool benches_gentle(const Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side) {
-  const std::vector<Face> faces = faces_of(side.profile, highest_over(judge, pit, side.name));
+bool benches_gentle(const CheckRun& run, const PitUnderCheck& pit, const SideUnderCheck& side) {
+  const std::vector<Face> faces = faces_of(side.profile, highest_over(run, pit, side.name));
   if (berm_row(pit.rules, false))
     for (const Face& face : faces)
       if (face.run_per_rise < slope_over(pit, face.foot_m, face.top_m) - rounding) return false;
@@ -179,21 +179,21 @@ bool benches_gentle(const Judge& judge, const PitUnderCheck& pit, const SideUnde
   return true;
 }
 
-void check_pit_benches(Judge& judge, const PitUnderCheck& pit) {
+void check_pit_benches(CheckRun& run, const PitUnderCheck& pit) {
   bool any = false;
   for (const SideUnderCheck& side : sides_of(pit)) {
     if (!benched(side)) continue;
     any = true;
-    const std::vector<Face> faces = faces_of(side.profile, highest_over(judge, pit, side.name));
-    demand_steps(judge, pit, side, faces);
-    demand_line(judge, pit, side, faces);
+    const std::vector<Face> faces = faces_of(side.profile, highest_over(run, pit, side.name));
+    demand_steps(run, pit, side, faces);
+    demand_line(run, pit, side, faces);
   }
-  if (!any || benches_allowed(judge, pit)) return;
+  if (!any || benches_allowed(run, pit)) return;
   Finding finding = finding_of(pit, "pit.bench-soil", Severity::stop);
   finding.source = {"29 CFR 1926 Subpart P App. B as restated: no benches in type C, in type B in cohesive soil only",
                     SourceLabel::second_hand};
   finding.margin = -1;
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
 }  // namespace burrow

@@ -59,19 +59,19 @@ Manner manner_of(const SurfaceFeature& feature) {
 
 class Collisions {
  public:
-  Collisions(Judge& judge, const PitUnderCheck& pit) : judge_(judge), pit_(pit) {}
+  Collisions(CheckRun& run, const PitUnderCheck& pit) : run_(run), pit_(pit) {}
 
   void say(const Manner& manner, const std::string& id, const Phrase& name, const PlanPoint& place,
            std::string_view why) {
     Finding finding = finding_at(manner.code, manner.severity, id, name, place.x_m, place.y_m,
-                                 elevation_at(judge_.crossing.site.ground, place.x_m));
+                                 elevation_at(run_.crossing.site.ground, place.x_m));
     finding.source = {Phrase::of_table(std::string(why)), SourceLabel::common_practice};
     finding.margin = -1;
-    judge_.say(std::move(finding));
+    run_.add(std::move(finding));
   }
 
   void surface() {
-    for (const SurfaceFeature& feature : judge_.crossing.site.surface) {
+    for (const SurfaceFeature& feature : run_.crossing.site.surface) {
       const PlanLine outline = plan_of(feature);
       if (outline.empty()) continue;
       if (overlap_area(pit_.shape.footprint, outline) > least_area_m2)
@@ -86,7 +86,7 @@ class Collisions {
   }
 
   void boundaries() {
-    for (const Boundary& boundary : judge_.crossing.site.boundaries) {
+    for (const Boundary& boundary : run_.crossing.site.boundaries) {
       if (boundary.line.size() < 2) continue;
       const Phrase name =
           boundary.name.empty() ? phrase(translatable("{} line"), phrase_of_word(boundary.kind)) : Phrase(boundary.name);
@@ -106,14 +106,14 @@ class Collisions {
   [[nodiscard]] Severity heap_severity() const {
     return pit_.entered.spoil.side.entered ? Severity::caution : Severity::note;
   }
-  Judge& judge_;
+  CheckRun& run_;
   const PitUnderCheck& pit_;
 };
 
 }  // namespace
 
-void check_pit_collisions(Judge& judge, const PitUnderCheck& pit) {
-  Collisions collisions(judge, pit);
+void check_pit_collisions(CheckRun& run, const PitUnderCheck& pit) {
+  Collisions collisions(run, pit);
   collisions.surface();
   collisions.boundaries();
 }

@@ -17,7 +17,7 @@ Phrase listed(const std::vector<SlopeCondition>& conditions) {
   return all;
 }
 
-void say_conditions(Judge& judge, const PitUnderCheck& pit, std::string_view code,
+void say_conditions(CheckRun& run, const PitUnderCheck& pit, std::string_view code,
                     const std::vector<SlopeCondition>& conditions) {
   if (conditions.empty()) return;
   Finding finding = finding_of(pit, code, Severity::stop);
@@ -26,18 +26,18 @@ void say_conditions(Judge& judge, const PitUnderCheck& pit, std::string_view cod
       "DIN 4124 as in DGUV Information 201-052 s. 4.2, BG BAU C 469: with any of these by calculation only",
       SourceLabel::read};
   finding.margin = -1;
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
-void show_rise(Judge& judge, const PitUnderCheck& pit) {
-  if (!judge.shows()) return;
-  judge.show(
+void show_rise(CheckRun& run, const PitUnderCheck& pit) {
+  if (!run.wants_working()) return;
+  run.add_working(
       {"pit.slope-by-calculation",
        pit.subject,
        "n = max (z(d + 2 m) − z(d)) / 2 m",
        {{"d_most", 2 * pit.shape.depth_m, "m"}},
        "n",
-       steepest_rise_beside(judge.crossing.site, pit.entered, place_of(pit.shape)),
+       steepest_rise_beside(run.crossing.site, pit.entered, place_of(pit.shape)),
        "",
        std::nullopt,
        {"steepest rise of the ground entered, going away from the floor; 0.1 at most, 0.5 in stiff cohesive soil",
@@ -46,18 +46,18 @@ void show_rise(Judge& judge, const PitUnderCheck& pit) {
 
 }  // namespace
 
-void check_pit_conditions(Judge& judge, const PitUnderCheck& pit) {
+void check_pit_conditions(CheckRun& run, const PitUnderCheck& pit) {
   if (pit.rules.rules != ExcavationRules::din_4124) return;
   const bool deep = protected_sides(pit);
   const std::vector<SideUnderCheck> sides = sides_of(pit);
   const bool bare = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
     return *side.entered.kind != SideKind::shored && *side.entered.kind != SideKind::shielded;
   });
-  if (!(deep ? bare : has_steep_side(judge, pit))) return;
-  const SlopeConditions conditions = slope_conditions(judge.crossing, pit.entered, judge.tables, place_of(pit.shape));
-  show_rise(judge, pit);
-  say_conditions(judge, pit, "pit.slope-by-calculation", conditions.present);
-  say_conditions(judge, pit, "pit.slope-conditions", conditions.open);
+  if (!(deep ? bare : has_steep_side(run, pit))) return;
+  const SlopeConditions conditions = slope_conditions(run.crossing, pit.entered, run.tables, place_of(pit.shape));
+  show_rise(run, pit);
+  say_conditions(run, pit, "pit.slope-by-calculation", conditions.present);
+  say_conditions(run, pit, "pit.slope-conditions", conditions.open);
 }
 
 }  // namespace burrow

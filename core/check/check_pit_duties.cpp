@@ -22,7 +22,7 @@ PlanPoint ladder_foot(const PitUnderCheck& pit) {
   return {at_high_end ? shape.floor_to_m : shape.floor_from_m, along_y};
 }
 
-void place_ladder(Judge& judge, const PitUnderCheck& pit) {
+void place_ladder(CheckRun& run, const PitUnderCheck& pit) {
   const PlanPoint foot = ladder_foot(pit);
   pit.work.ladder = foot;
   double along = 0, across = 0;
@@ -43,9 +43,9 @@ void place_ladder(Judge& judge, const PitUnderCheck& pit) {
   Finding finding = finding_of(pit, "pit.ladder", Severity::stop);
   finding.station_m = foot.x_m;
   finding.offset_m = foot.y_m;
-  demand(judge, std::move(finding), travel, limit);
-  if (judge.shows())
-    judge.show({"pit.ladder",
+  require(run, std::move(finding), travel, limit);
+  if (run.wants_working())
+    run.add_working({"pit.ladder",
                 pit.subject,
                 "t = √(x² + y²)",
                 {{"x", along, "m"}, {"y", across, "m"}},
@@ -57,7 +57,7 @@ void place_ladder(Judge& judge, const PitUnderCheck& pit) {
                 limit.source});
 }
 
-void test_air(Judge& judge, const PitUnderCheck& pit) {
+void test_air(CheckRun& run, const PitUnderCheck& pit) {
   const DutyRow* row = find_duty(pit.rules, "air-from");
   const bool deeper = row && pit.shape.depth_m > row->value + 1e-9;
   if (row)
@@ -73,10 +73,10 @@ void test_air(Judge& judge, const PitUnderCheck& pit) {
     finding.at_least = false;
     finding.source = row->source;
   }
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
-void keep_spoil_back(Judge& judge, const PitUnderCheck& pit) {
+void keep_spoil_back(CheckRun& run, const PitUnderCheck& pit) {
   const Limit limit{pit.rules.spoil_setback.m, true, pit.rules.source};
   const double setback = pit.entered.spoil.setback->m;
   pit.work.duties.push_back({"spoil-setback", true, setback, limit.value, limit.source});
@@ -85,17 +85,17 @@ void keep_spoil_back(Judge& judge, const PitUnderCheck& pit) {
     const PlanLine& heap = pit.work.heap.outline;
     finding.station_m = (heap[0].x_m + heap[2].x_m) / 2;
     finding.offset_m = (heap[0].y_m + heap[2].y_m) / 2;
-    finding.elevation_m = elevation_at(judge.crossing.site.ground, *finding.station_m);
+    finding.elevation_m = elevation_at(run.crossing.site.ground, *finding.station_m);
   }
-  demand(judge, std::move(finding), setback, limit);
+  require(run, std::move(finding), setback, limit);
 }
 
 }  // namespace
 
-void check_pit_duties(Judge& judge, const PitUnderCheck& pit) {
-  place_ladder(judge, pit);
-  test_air(judge, pit);
-  keep_spoil_back(judge, pit);
+void check_pit_duties(CheckRun& run, const PitUnderCheck& pit) {
+  place_ladder(run, pit);
+  test_air(run, pit);
+  keep_spoil_back(run, pit);
   if (const DutyRow* row = find_duty(pit.rules, "guard-from"))
     pit.work.duties.push_back(
         {"guard", pit.shape.depth_m >= row->value - 1e-9, pit.shape.depth_m, row->value, row->source});

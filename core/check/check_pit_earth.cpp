@@ -28,15 +28,15 @@ std::string_view earthwork_of(ExcavationMatter matter) {
   return "loam";
 }
 
-void move_earth(Judge& judge, const PitUnderCheck& pit) {
-  const std::vector<Stratum>& strata = judge.crossing.site.strata;
+void move_earth(CheckRun& run, const PitUnderCheck& pit) {
+  const std::vector<Stratum>& strata = run.crossing.site.strata;
   double loose = 0, compacted = 0, refill = 0;
   for (std::size_t i = 0; i < pit.work.layers.size(); ++i) {
     PitLayerAnswer& layer = pit.work.layers[i];
     const std::size_t stratum = pit.shape.layers[i].stratum;
-    const double swollen = 1 + judge.ground.stratum_soil(stratum).swell.v;
+    const double swollen = 1 + run.ground.stratum_soil(stratum).swell.v;
     const EarthworkRow* row =
-        find_earthwork(judge.tables, earthwork_of(matter_of(*find_soil(judge.tables, strata[stratum].soil))));
+        find_earthwork(run.tables, earthwork_of(matter_of(*find_soil(run.tables, strata[stratum].soil))));
     const double shrunk = row ? row->compacted.v : 1.0;
     layer.loose_m3 = layer.bank_m3 * swollen;
     loose += layer.loose_m3;
@@ -47,9 +47,9 @@ void move_earth(Judge& judge, const PitUnderCheck& pit) {
   pit.work.loose_m3 = loose;
   pit.work.compacted_m3 = compacted;
   pit.work.refill_m3 = refill;
-  const double load = judge.limit("truck_load_m3").value;
+  const double load = run.limit("truck_load_m3").value;
   if (load > 0) pit.work.truck_loads = std::ceil(loose / load - 1e-9);
-  show_loose(judge, pit);
+  show_loose(run, pit);
 }
 
 struct Box {
@@ -67,14 +67,14 @@ Box box_of(const PlanLine& outline) {
   return box;
 }
 
-void heap_up(Judge& judge, const PitUnderCheck& pit) {
+void heap_up(CheckRun& run, const PitUnderCheck& pit) {
   const Spoil& spoil = pit.entered.spoil;
   const Box box = box_of(pit.shape.footprint);
   const bool along_line = *spoil.side == PitSideName::left || *spoil.side == PitSideName::right;
   const double side = along_line ? box.x_high - box.x_low : box.y_high - box.y_low;
   const DutyRow* flat = find_duty(pit.rules, "heap-run");
-  const double slope = std::max(judge.limit("heap_run_per_rise").value, flat ? flat->value : 0.0);
-  const double highest = spoil.height ? spoil.height->m : judge.limit("heap_height_m").value;
+  const double slope = std::max(run.limit("heap_run_per_rise").value, flat ? flat->value : 0.0);
+  const double highest = spoil.height ? spoil.height->m : run.limit("heap_height_m").value;
   if (!(side > 0) || !(slope > 0) || !(highest > 0)) return;
   const HeapShape shape = heap_of(*pit.work.loose_m3, side, slope, highest);
   SpoilHeap& heap = pit.work.heap;
@@ -98,13 +98,13 @@ void heap_up(Judge& judge, const PitUnderCheck& pit) {
     heap.outline = box_line(box.x_high + near, box.x_high + far, y - half, y + half);
   else
     heap.outline = box_line(box.x_low - far, box.x_low - near, y - half, y + half);
-  show_heap(judge, pit, shape, slope);
+  show_heap(run, pit, shape, slope);
 }
 
 /// Surfacing that the footprint opens; what nothing covers is verge.
-void open_surface(Judge& judge, const PitUnderCheck& pit) {
+void open_surface(CheckRun& run, const PitUnderCheck& pit) {
   double verge = overlap_area(pit.shape.footprint, pit.shape.footprint);
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+  for (const SurfaceFeature& feature : run.crossing.site.surface) {
     const bool surfaced = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::drive ||
                           feature.kind == SurfaceKind::footway || feature.kind == SurfaceKind::track;
     if (!surfaced) continue;
@@ -118,11 +118,11 @@ void open_surface(Judge& judge, const PitUnderCheck& pit) {
 
 }  // namespace
 
-void check_pit_earth(Judge& judge, const PitUnderCheck& pit) {
+void check_pit_earth(CheckRun& run, const PitUnderCheck& pit) {
   if (pit.work.layers.empty()) return;
-  move_earth(judge, pit);
-  heap_up(judge, pit);
-  open_surface(judge, pit);
+  move_earth(run, pit);
+  heap_up(run, pit);
+  open_surface(run, pit);
 }
 
 }  // namespace burrow

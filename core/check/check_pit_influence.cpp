@@ -108,17 +108,17 @@ PlanLine load_of_track(SurfaceFeature track) {
 
 }  // namespace
 
-void check_pits_influence(Judge& judge, std::span<const PitUnderCheck> pits) {
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+void check_pits_influence(CheckRun& run, std::span<const PitUnderCheck> pits) {
+  for (const SurfaceFeature& feature : run.crossing.site.surface) {
     const bool track = feature.kind == SurfaceKind::track;
     const PlanLine outline = track ? load_of_track(feature) : stands(feature) ? plan_of(feature) : PlanLine();
     if (outline.empty()) continue;
-    const Limit spread = judge.limit(track ? "track_influence_run" : "footing_influence_run");
+    const Limit spread = run.limit(track ? "track_influence_run" : "footing_influence_run");
     Nearest nearest;
     for (const PitUnderCheck& pit : pits) {
       if (pit.shape.footprint.empty()) continue;
       const double middle = (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2;
-      const double ground = elevation_at(judge.crossing.site.ground, middle);
+      const double ground = elevation_at(run.crossing.site.ground, middle);
       Search(pit, outline, track || !feature.founding_elevation ? ground : feature.founding_elevation->m, spread.value,
              nearest)
           .look();
@@ -127,11 +127,11 @@ void check_pits_influence(Judge& judge, std::span<const PitUnderCheck> pits) {
     const Limit limit{0, true, spread.source};
     const std::string_view code = track ? "pit.track-spread" : "pit.footing-spread";
     const Severity severity = track || held_all_round(*nearest.pit) ? Severity::caution : Severity::stop;
-    demand(judge,
+    require(run,
            finding_at(code, severity, feature.id, called(feature), nearest.at.x_m, nearest.at.y_m, nearest.at.z_m),
            nearest.spare_m, limit);
-    if (judge.shows())
-      judge.show({code,
+    if (run.wants_working())
+      run.add_working({code,
                   feature.id,
                   "s = b − n t",
                   {{"b", nearest.beside_m, "m"}, {"n", spread.value, ""}, {"t", nearest.below_m, "m"}},

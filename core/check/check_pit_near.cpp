@@ -46,31 +46,31 @@ std::optional<PlanGap> nearest_of(std::span<const PitUnderCheck> pits, const Pla
   return nearest;
 }
 
-Finding at(const Judge& judge, std::string_view code, Severity severity, const std::string& id, const Phrase& name,
+Finding at(const CheckRun& run, std::string_view code, Severity severity, const std::string& id, const Phrase& name,
            const PlanGap& gap) {
   return finding_at(code, severity, id, name, gap.on_outline.x_m, gap.on_outline.y_m,
-                    elevation_at(judge.crossing.site.ground, gap.on_outline.x_m));
+                    elevation_at(run.crossing.site.ground, gap.on_outline.x_m));
 }
 
 }  // namespace
 
-void check_pits_near(Judge& judge, std::span<const PitUnderCheck> pits) {
-  const Site& site = judge.crossing.site;
+void check_pits_near(CheckRun& run, std::span<const PitUnderCheck> pits) {
+  const Site& site = run.crossing.site;
   for (const Plant& plant : site.plant)
     if (const auto gap = nearest_of(pits, plan_of(plant), true)) {
       const bool heavier = heavier_than_rules(pits.front().rules, plant);
       const std::string_view code = heavier ? "pit.plant-heaviest" : "pit.plant";
       const Limit limit = heavier ? distance_without_rule(pits) : distance_wanted(pits.front().rules, plant);
-      demand(judge, at(judge, code, Severity::stop, plant.id, called(plant), *gap), gap->gap_m, limit);
-      show_gap(judge, code, plant.id, *gap, limit);
+      require(run, at(run, code, Severity::stop, plant.id, called(plant), *gap), gap->gap_m, limit);
+      show_gap(run, code, plant.id, *gap, limit);
     }
   for (const Tree& tree : site.trees)
     if (const auto gap = nearest_of(pits, {{tree.station.m, tree.offset.m}}, false)) {
       const Limit limit{
           tree.protection_radius.m, true, {"protection circle entered for the tree", SourceLabel::owners_setting}};
       const Phrase name = tree.name.empty() ? Phrase(translatable("a tree")) : Phrase(tree.name);
-      demand(judge, at(judge, "pit.tree", Severity::caution, tree.id, name, *gap), gap->gap_m, limit);
-      show_gap(judge, "pit.tree", tree.id, *gap, limit);
+      require(run, at(run, "pit.tree", Severity::caution, tree.id, name, *gap), gap->gap_m, limit);
+      show_gap(run, "pit.tree", tree.id, *gap, limit);
     }
 }
 

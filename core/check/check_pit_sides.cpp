@@ -51,16 +51,16 @@ bool stable_rock(const PitUnderCheck& pit) {
 }
 
 /// Nobody has said that there is no sign of distress; German rules take it from the one answer for all, too.
-bool nobody_looked(const Judge& judge, const PitUnderCheck& pit) {
+bool nobody_looked(const CheckRun& run, const PitUnderCheck& pit) {
   const PitSigns& signs = pit.entered.signs;
   const bool none_seen =
-      pit.rules.rules == ExcavationRules::din_4124 && declared(signs.none_seen, judge.tables.judged_on);
+      pit.rules.rules == ExcavationRules::din_4124 && declared(signs.none_seen, run.tables.judged_on);
   return !signs.distress && !none_seen;
 }
 
 /// Upright and unsupported, deep enough to need protection, or any sign of cave-in. Where it is less deep, a side that
 /// is steeper than the rules have it may stand if somebody has seen no sign.
-void demand_protection(Judge& judge, const PitUnderCheck& pit) {
+void demand_protection(CheckRun& run, const PitUnderCheck& pit) {
   const std::vector<SideUnderCheck> sides = sides_of(pit);
   const bool bare =
       std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) { return stands_upright(side.entered); });
@@ -74,19 +74,19 @@ void demand_protection(Judge& judge, const PitUnderCheck& pit) {
     finding.at_least = false;
     finding.source = pit.rules.source;
     finding.margin = -1;
-    judge.say(std::move(finding));
-  } else if (!needed && nobody_looked(judge, pit) && has_steep_side(judge, pit)) {
-    judge.missing("pit-signs", pit.subject, pit.name);
+    run.add(std::move(finding));
+  } else if (!needed && nobody_looked(run, pit) && has_steep_side(run, pit)) {
+    run.missing("pit-signs", pit.subject, pit.name);
   }
   if (!needed && bare)
-    judge.keep(finding_of(pit, "pit.unprotected", Severity::stop), pit.shape.depth_m,
+    run.note_passed(finding_of(pit, "pit.unprotected", Severity::stop), pit.shape.depth_m,
                {pit.rules.protection_from.m, false, {}});
 }
 
 /// Slopes deeper than the rules cover. Deeper than 20 ft is a finding of its own.
-bool beyond_slopes(Judge& judge, const PitUnderCheck& pit) {
+bool beyond_slopes(CheckRun& run, const PitUnderCheck& pit) {
   if (least_run_per_rise(pit.rules, pit.shape.soil_type, Length{pit.shape.depth_m})) return false;
-  const Limit deepest = judge.limit("pit_depth_m");
+  const Limit deepest = run.limit("pit_depth_m");
   if (pit.shape.depth_m > deepest.value) return true;
   double limit = 0;
   const Source* source = &pit.rules.source;
@@ -95,49 +95,49 @@ bool beyond_slopes(Judge& judge, const PitUnderCheck& pit) {
       limit = row.depth_limit.m;
       source = &row.source;
     }
-  demand(judge, finding_of(pit, "pit.slope-depth", Severity::stop), pit.shape.depth_m, {limit, false, *source});
+  require(run, finding_of(pit, "pit.slope-depth", Severity::stop), pit.shape.depth_m, {limit, false, *source});
   return true;
 }
 
 /// Slopes typed steeper than the layers allow.
-void demand_slopes(Judge& judge, const PitUnderCheck& pit) {
+void demand_slopes(CheckRun& run, const PitUnderCheck& pit) {
   const std::vector<SideUnderCheck> sides = sides_of(pit);
   const bool cut_back = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
     return *side.entered.kind == SideKind::sloped || *side.entered.kind == SideKind::benched;
   });
-  if (!cut_back || beyond_slopes(judge, pit)) return;
+  if (!cut_back || beyond_slopes(run, pit)) return;
   for (const SideUnderCheck& side : sides) {
     const std::optional<double> typed = typed_run(side.entered);
     if (!typed) continue;
     Finding finding = finding_of(pit, side.name, "pit.slope", Severity::stop);
     finding.unit = "";
-    demand(judge, std::move(finding), *typed, {wanted_run(pit, side.entered), true, pit.rules.source});
+    require(run, std::move(finding), *typed, {wanted_run(pit, side.entered), true, pit.rules.source});
   }
 }
 
-void demand_upright_part(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side) {
+void demand_upright_part(CheckRun& run, const PitUnderCheck& pit, const SideUnderCheck& side) {
   if (!has_upright_part(side.entered)) return;
-  const double upright = std::min(side.entered.upright->m, height_at(judge, pit, side.name));
+  const double upright = std::min(side.entered.upright->m, height_at(run, pit, side.name));
   if (side.entered.support_top) {
     const DutyRow* above = find_duty(pit.rules, "support-above");
     const double wanted = upright + (above ? above->value : 0.0);
     const Source source = above ? above->source : pit.rules.source;
-    demand(judge, finding_of(pit, side.name, "pit.support-low", Severity::stop), side.entered.support_top->m,
+    require(run, finding_of(pit, side.name, "pit.support-low", Severity::stop), side.entered.support_top->m,
            {wanted, true, source});
     return;
   }
   const UprightPartRow* row = upright_row(pit);
-  demand(judge, finding_of(pit, side.name, "pit.upright-part", Severity::stop), upright,
+  require(run, finding_of(pit, side.name, "pit.upright-part", Severity::stop), upright,
          {row ? row->upright.m : 0.0, false, row ? row->source : pit.rules.source});
   const std::optional<double> typed = typed_run(side.entered);
   if (!row || !typed || row->run_above.v <= wanted_run(pit, side.entered)) return;  // else said by its slope
   Finding finding = finding_of(pit, side.name, "pit.slope", Severity::stop);
   finding.unit = "";
-  demand(judge, std::move(finding), *typed, {row->run_above.v, true, row->source});
+  require(run, std::move(finding), *typed, {row->run_above.v, true, row->source});
 }
 
 /// Where the tool passes, the ground above it is its roof.
-void look_for_roof(Judge& judge, const PitUnderCheck& pit) {
+void look_for_roof(CheckRun& run, const PitUnderCheck& pit) {
   const SideKind kind = pit.entered.sides.bore.kind.value;
   if ((kind != SideKind::sloped && kind != SideKind::benched) || pit.shape.section.empty()) return;
   const bool high = pit.shape.bore_side_high;
@@ -151,9 +151,9 @@ void look_for_roof(Judge& judge, const PitUnderCheck& pit) {
   finding.measured = missing;
   finding.at_least = false;
   finding.source = {"the roof is missing where the tool enters or leaves", SourceLabel::our_model};
-  judge.say(std::move(finding));
-  if (judge.shows())
-    judge.show({"pit.bore-side-sloped",
+  run.add(std::move(finding));
+  if (run.wants_working())
+    run.add_working({"pit.bore-side-sloped",
                 pit.subject,
                 "m = |x_surface − x_face|",
                 {{"x_surface", surface, "m"}, {"x_face", face, "m"}},
@@ -180,16 +180,16 @@ double run_at_ends(const PitUnderCheck& pit) {
   return (row == pit.rules.slopes.end() ? 0.0 : row->run_per_rise.v) + (flatter ? flatter->value : 0.0);
 }
 
-bool has_steep_side(const Judge& judge, const PitUnderCheck& pit) {
+bool has_steep_side(const CheckRun& run, const PitUnderCheck& pit) {
   const std::vector<SideUnderCheck> sides = sides_of(pit);
   return std::any_of(sides.begin(), sides.end(), [&](const SideUnderCheck& under_check) {
     const PitSide& side = under_check.entered;
     if (stands_upright(side)) return true;
-    if (*side.kind == SideKind::benched) return !benches_gentle(judge, pit, under_check);
+    if (*side.kind == SideKind::benched) return !benches_gentle(run, pit, under_check);
     const std::optional<double> typed = typed_run(side);
     if (typed && *typed < wanted_run(pit, side) - rounding) return true;
     if (!has_upright_part(side)) return false;
-    const double upright = std::min(side.upright->m, height_at(judge, pit, under_check.name));
+    const double upright = std::min(side.upright->m, height_at(run, pit, under_check.name));
     if (side.support_top && side.support_top->m >= upright - rounding) return false;
     const UprightPartRow* row = upright_row(pit);
     return upright > (row ? row->upright.m : 0.0) + rounding;
@@ -206,7 +206,7 @@ std::vector<SideUnderCheck> sides_of(const PitUnderCheck& pit) {
           {PitSideName::right, entered.right, cut.right}};
 }
 
-double height_at(const Judge& judge, const PitUnderCheck& pit, PitSideName side) {
+double height_at(const CheckRun& run, const PitUnderCheck& pit, PitSideName side) {
   if (pit.shape.ground.there()) {
     double highest = 0;
     for (std::size_t i = 0; i < pit.shape.floor.size(); ++i) {
@@ -220,18 +220,18 @@ double height_at(const Judge& judge, const PitUnderCheck& pit, PitSideName side)
   if (side == PitSideName::left || side == PitSideName::right) return pit.shape.depth_m;
   const bool at_high_end = (side == PitSideName::bore) == pit.shape.bore_side_high;
   const double station = at_high_end ? pit.shape.floor_to_m : pit.shape.floor_from_m;
-  return elevation_at(judge.crossing.site.ground, station) - pit.shape.floor_elevation_m;
+  return elevation_at(run.crossing.site.ground, station) - pit.shape.floor_elevation_m;
 }
 
-void check_pit_sides(Judge& judge, const PitUnderCheck& pit) {
-  demand_protection(judge, pit);
+void check_pit_sides(CheckRun& run, const PitUnderCheck& pit) {
+  demand_protection(run, pit);
   if (protected_sides(pit)) {
-    demand_slopes(judge, pit);
-    for (const SideUnderCheck& side : sides_of(pit)) demand_upright_part(judge, pit, side);
-    check_pit_benches(judge, pit);
+    demand_slopes(run, pit);
+    for (const SideUnderCheck& side : sides_of(pit)) demand_upright_part(run, pit, side);
+    check_pit_benches(run, pit);
   }
-  check_pit_conditions(judge, pit);
-  look_for_roof(judge, pit);
+  check_pit_conditions(run, pit);
+  look_for_roof(run, pit);
 }
 
 }  // namespace burrow

@@ -30,9 +30,9 @@ Limit top_limit(const PitUnderCheck& pit, double height_m) {
   return {height_m, true, pit.rules.source};
 }
 
-void show_reach(Judge& judge, const PitUnderCheck& pit, const PitSide& side, double height_m, const Limit& limit) {
-  if (!judge.shows()) return;
-  judge.show({"pit.support-short",
+void show_reach(CheckRun& run, const PitUnderCheck& pit, const PitSide& side, double height_m, const Limit& limit) {
+  if (!run.wants_working()) return;
+  run.add_working({"pit.support-short",
               pit.subject,
               "t = z_top − z_floor",
               {{"z_top", pit.shape.floor_elevation_m + side.support_top->m, "m"},
@@ -46,9 +46,9 @@ void show_reach(Judge& judge, const PitUnderCheck& pit, const PitSide& side, dou
               limit.source});
 }
 
-void show_foot(Judge& judge, const PitUnderCheck& pit, const PitSide& side, const Limit& limit) {
-  if (!judge.shows()) return;
-  judge.show({"pit.support-foot",
+void show_foot(CheckRun& run, const PitUnderCheck& pit, const PitSide& side, const Limit& limit) {
+  if (!run.wants_working()) return;
+  run.add_working({"pit.support-foot",
               pit.subject,
               "u = z_foot − z_floor",
               {{"z_foot", pit.shape.floor_elevation_m + side.support_foot->m, "m"},
@@ -62,25 +62,25 @@ void show_foot(Judge& judge, const PitUnderCheck& pit, const PitSide& side, cons
 }
 
 /// What is less deep than any side needs holding may be dug out below its support.
-void demand_reach(Judge& judge, const PitUnderCheck& pit, const SideUnderCheck& side) {
+void demand_reach(CheckRun& run, const PitUnderCheck& pit, const SideUnderCheck& side) {
   const SideKind kind = side.entered.kind.value;
   const bool whole = kind == SideKind::shored || kind == SideKind::shielded;
   const bool lower_part = kind == SideKind::sloped && side.entered.upright && side.entered.support_top;
   if (!(whole || lower_part) || !protected_sides(pit)) return;
   if (side.entered.support_foot) {
     const Limit limit = foot_limit(pit);
-    demand(judge, finding_of(pit, side.name, "pit.support-foot", Severity::stop), side.entered.support_foot->m, limit);
-    show_foot(judge, pit, side.entered, limit);
+    require(run, finding_of(pit, side.name, "pit.support-foot", Severity::stop), side.entered.support_foot->m, limit);
+    show_foot(run, pit, side.entered, limit);
   }
   if (!whole || !side.entered.support_top) return;
-  const double height = height_at(judge, pit, side.name);
+  const double height = height_at(run, pit, side.name);
   const Limit limit = top_limit(pit, height);
-  demand(judge, finding_of(pit, side.name, "pit.support-short", Severity::stop), side.entered.support_top->m, limit);
-  show_reach(judge, pit, side.entered, height, limit);
+  require(run, finding_of(pit, side.name, "pit.support-short", Severity::stop), side.entered.support_top->m, limit);
+  show_reach(run, pit, side.entered, height, limit);
 }
 
 /// A shield holds what its maker rates it for. Nobody entered that: it is not known to hold.
-void demand_rating(Judge& judge, const PitUnderCheck& pit) {
+void demand_rating(CheckRun& run, const PitUnderCheck& pit) {
   const std::vector<SideUnderCheck> sides = sides_of(pit);
   const bool shielded = std::any_of(sides.begin(), sides.end(), [](const SideUnderCheck& side) {
     return side.entered.kind.value == SideKind::shielded;
@@ -88,20 +88,20 @@ void demand_rating(Judge& judge, const PitUnderCheck& pit) {
   if (!shielded || !protected_sides(pit)) return;
   const RatedShield& shield = pit.entered.shield;
   if (!shield.depth || !shield.soil_type || !says_something(shield.source))
-    judge.missing("pit-shield", pit.subject, pit.name);
+    run.missing("pit-shield", pit.subject, pit.name);
   const Source plate{shield.source.empty() ? std::string(translatable("rating entered for the shield")) : shield.source,
                      SourceLabel::owners_setting};
-  if (shield.depth) demand_depth(judge, pit, "pit.shield-depth", {shield.depth->m, false, plate});
+  if (shield.depth) demand_depth(run, pit, "pit.shield-depth", {shield.depth->m, false, plate});
   if (shield.soil_type && *shield.soil_type < pit.shape.soil_type) {
     Finding finding = finding_of(pit, "pit.shield-soil", Severity::stop);
     finding.margin = -1;
     finding.source = plate;
-    judge.say(std::move(finding));
+    run.add(std::move(finding));
   }
 }
 
 /// Among the published rows that hold for this soil, depth and width, those of the smallest trench of each method.
-void choose_members(Judge& judge, const PitUnderCheck& pit) {
+void choose_members(CheckRun& run, const PitUnderCheck& pit) {
   const PitSides& sides = pit.entered.sides;
   const auto shored = [](const PitSide& side) { return side.kind.value == SideKind::shored; };
   const bool long_sides = shored(sides.left) && shored(sides.right), ends = shored(sides.bore) && shored(sides.back);
@@ -117,9 +117,9 @@ void choose_members(Judge& judge, const PitUnderCheck& pit) {
   };
   for (const auto& [method, word] : Words<ShoringMethod>::list) {
     const ShoringRow* best = nullptr;
-    for (const ShoringRow& row : judge.tables.shoring)
+    for (const ShoringRow& row : run.tables.shoring)
       if (row.method == method && fits(row) && (!best || smaller(row, *best))) best = &row;
-    for (const ShoringRow& row : judge.tables.shoring)
+    for (const ShoringRow& row : run.tables.shoring)
       if (best && row.method == method && !smaller(*best, row) && !smaller(row, *best))
         pit.work.shoring.push_back(row.id);
   }
@@ -129,15 +129,15 @@ void choose_members(Judge& judge, const PitUnderCheck& pit) {
   finding.source = {
       "29 CFR 1926 Subpart P App. C and D, worked examples and vertical shores: none for this soil, depth and width",
       SourceLabel::read};
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
 }  // namespace
 
-void check_pit_support(Judge& judge, const PitUnderCheck& pit) {
-  for (const SideUnderCheck& side : sides_of(pit)) demand_reach(judge, pit, side);
-  demand_rating(judge, pit);
-  choose_members(judge, pit);
+void check_pit_support(CheckRun& run, const PitUnderCheck& pit) {
+  for (const SideUnderCheck& side : sides_of(pit)) demand_reach(run, pit, side);
+  demand_rating(run, pit);
+  choose_members(run, pit);
 }
 
 }  // namespace burrow

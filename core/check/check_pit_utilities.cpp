@@ -19,8 +19,8 @@ constexpr double piece_m = 0.05;
 constexpr double pieces_at_most = 4000;
 constexpr double shown_by_hole_m = 0.5;  // as where the bore passes
 
-PitReach::Walls walls_of(const Judge& judge, const PitUnderCheck& pit) {
-  const double thick = judge.limit("pit_wall_m").value;
+PitReach::Walls walls_of(const CheckRun& run, const PitUnderCheck& pit) {
+  const double thick = run.limit("pit_wall_m").value;
   const auto wall = [&](const PitSide& side) {
     return *side.kind == SideKind::shored || *side.kind == SideKind::shielded ? thick : 0;
   };
@@ -31,14 +31,14 @@ PitReach::Walls walls_of(const Judge& judge, const PitUnderCheck& pit) {
 }
 
 /// The rule for how and what it is; of an unknown kind the strictest of all.
-const Limit& rule_for(const Judge& judge, UtilityKind kind, bool unexposed) {
-  if (!unexposed) return judge.limit("separation_exposed_m");
-  const Limit* rule = &judge.limit("separation_traced_m");
+const Limit& rule_for(const CheckRun& run, UtilityKind kind, bool unexposed) {
+  if (!unexposed) return run.limit("separation_exposed_m");
+  const Limit* rule = &run.limit("separation_traced_m");
   for (const auto& [of_kind, id] :
        {std::pair{UtilityKind::gas, "separation_gas_m"}, std::pair{UtilityKind::power, "separation_power_m"},
         std::pair{UtilityKind::steam, "separation_steam_m"}}) {
-    if (kind == of_kind) return judge.limit(id);
-    if (kind == UtilityKind::unknown && judge.limit(id).value > rule->value) rule = &judge.limit(id);
+    if (kind == of_kind) return run.limit(id);
+    if (kind == UtilityKind::unknown && run.limit(id).value > rule->value) rule = &run.limit(id);
   }
   return *rule;
 }
@@ -59,12 +59,12 @@ struct Nearest {
 /// What the digging of one pit comes near to of one utility.
 class NearPit {
  public:
-  NearPit(const Judge& judge, const PitReach& reach, const Utility& utility)
-      : judge_(judge), reach_(reach), utility_(utility) {
+  NearPit(const CheckRun& run, const PitReach& reach, const Utility& utility)
+      : run_(run), reach_(reach), utility_(utility) {
     radius_ = utility.outside_diameter.value_or(Length{0}).m / 2;
     seen_ = *utility.located.how == LocatedHow::exposed;
     wanted_ = std::max(
-        {rule_for(judge, utility.kind, true).value, rule_for(judge, utility.kind, false).value, own_gap(utility)});
+        {rule_for(run, utility.kind, true).value, rule_for(run, utility.kind, false).value, own_gap(utility)});
     look();
     for (Nearest* nearest : {&hidden_, &exposed_})
       if (std::isfinite(nearest->low_m)) nearest->gap_m = reach_.gap(nearest->at) - radius_;
@@ -81,8 +81,8 @@ class NearPit {
 
   /// As believed by its test holes, else as recorded; each piece with the errors of its deeper end.
   void look() {
-    const auto& answers = judge_.answer.utilities;
-    const auto index = static_cast<std::size_t>(&utility_ - judge_.crossing.site.utilities.data());
+    const auto& answers = run_.answer.utilities;
+    const auto index = static_cast<std::size_t>(&utility_ - run_.crossing.site.utilities.data());
     if (index < answers.size() && !answers[index].believed.empty()) {
       const std::vector<PinnedVertex>& line = answers[index].believed;
       for (std::size_t i = 0; i < line.size(); ++i) {
@@ -91,17 +91,17 @@ class NearPit {
       }
       return;
     }
-    const std::vector<PathVertex> line = judged_line(utility_, judge_.crossing.site.ground, judge_.tables);
+    const std::vector<PathVertex> line = judged_line(utility_, run_.crossing.site.ground, run_.tables);
     for (std::size_t i = 0; i < line.size(); ++i) {
       const PathVertex &a = line[i], &b = line[std::min(i + 1, line.size() - 1)];
       if (line.size() > 1 && i + 1 == line.size()) break;
-      const LocationSd sd = location_sd(utility_.located, judge_.tables, std::max(depth_of(a), depth_of(b)));
+      const LocationSd sd = location_sd(utility_.located, run_.tables, std::max(depth_of(a), depth_of(b)));
       look_along({a, sd.lateral_m.value_or(0), sd.vertical_m.value_or(0)},
                  {b, sd.lateral_m.value_or(0), sd.vertical_m.value_or(0)});
     }
   }
   [[nodiscard]] double depth_of(const PathVertex& v) const {
-    const LevelLine& ground = judge_.crossing.site.ground;
+    const LevelLine& ground = run_.crossing.site.ground;
     return ground.empty() || !v.z_m ? 0 : std::max(elevation_at(ground, v.x_m) - *v.z_m, 0.0);
   }
 
@@ -151,14 +151,14 @@ class NearPit {
     nearest.at = at;
   }
   [[nodiscard]] bool shown_by_hole(const PathVertex& at) const {
-    const auto& holes = judge_.crossing.site.test_holes;
+    const auto& holes = run_.crossing.site.test_holes;
     return std::any_of(holes.begin(), holes.end(), [&](const TestHole& hole) {
       return hole.utility == utility_.id && centre_of(hole, utility_) &&
              std::hypot(hole.station.m - at.x_m, hole.offset.m - at.y_m) <= shown_by_hole_m;
     });
   }
 
-  const Judge& judge_;
+  const CheckRun& run_;
   const PitReach& reach_;
   const Utility& utility_;
   double radius_ = 0, wanted_ = 0;
@@ -177,11 +177,11 @@ Finding at_utility(const PitUnderCheck& pit, const Utility& utility, const PathV
 /// may still leave it covered. The first is a stop until it is exposed, whatever it carries; the second, as what is
 /// known to be there, where its kind is dangerous or unknown. What is only proposed cannot be struck, and what is
 /// proved to be out of use does not hurt.
-bool say_inside(Judge& judge, const PitUnderCheck& pit, const Utility& utility, const Nearest& nearest,
+bool say_inside(CheckRun& run, const PitUnderCheck& pit, const Utility& utility, const Nearest& nearest,
                 bool unexposed) {
   if (nearest.low_m > 0 && !nearest.under_edge) return false;
-  const bool there = may_be_live(utility, judge.tables);
-  const bool bad = utility.kind == UtilityKind::unknown || row_of(judge.tables, utility.kind).dangerous;
+  const bool there = may_be_live(utility, run.tables);
+  const bool bad = utility.kind == UtilityKind::unknown || row_of(run.tables, utility.kind).dangerous;
   const bool stops = unexposed && there && (!(nearest.low_m > 0) || bad);
   Finding finding = at_utility(pit, utility, nearest.at, "pit.utility", stops ? Severity::stop : Severity::caution);
   finding.source = {"expose by hand before digging with a machine, support what is laid bare",
@@ -191,46 +191,46 @@ bool say_inside(Judge& judge, const PitUnderCheck& pit, const Utility& utility, 
     finding.measured = nearest.gap_m;
     finding.limit = nearest.error_m;
   }
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
   return true;
 }
 
 /// Whether it comes too near.
-bool say_near(Judge& judge, const PitUnderCheck& pit, const Utility& utility, const Nearest& nearest, bool unexposed) {
+bool say_near(CheckRun& run, const PitUnderCheck& pit, const Utility& utility, const Nearest& nearest, bool unexposed) {
   if (!std::isfinite(nearest.low_m)) return false;
-  Limit wanted = rule_for(judge, utility.kind, unexposed);
+  Limit wanted = rule_for(run, utility.kind, unexposed);
   if (own_gap(utility) > wanted.value)
     wanted = {own_gap(utility), true, {"clear gap entered for this utility", SourceLabel::owners_setting}};
   Finding finding = at_utility(pit, utility, nearest.at, "pit.utility-near", Severity::caution);
   finding.limit_base = wanted.value;
   wanted.value += nearest.gap_m - nearest.low_m;
-  return judge.demand(std::move(finding), nearest.gap_m, wanted) < 0;
+  return run.require(std::move(finding), nearest.gap_m, wanted) < 0;
 }
 
-void ask_for_depth(Judge& judge, const Utility& utility, const PathVertex& at) {
-  const auto& all = judge.answer.findings;
+void ask_for_depth(CheckRun& run, const Utility& utility, const PathVertex& at) {
+  const auto& all = run.answer.findings;
   const bool asked = std::any_of(all.begin(), all.end(), [&](const Finding& finding) {
     return finding.code == "missing.utility-depth" && finding.subject == utility.id;
   });
   if (asked) return;
-  Finding& finding = judge.missing("utility-depth", utility.id, called(utility));
+  Finding& finding = run.missing("utility-depth", utility.id, called(utility));
   finding.station_m = at.x_m;
   finding.offset_m = at.y_m;
 }
 
 }  // namespace
 
-void check_pit_utilities(Judge& judge, const PitUnderCheck& pit) {
-  if (judge.crossing.site.utilities.empty()) return;
-  const PitReach reach(pit.shape, *pit.entered.sump_depth, walls_of(judge, pit));
-  for (const Utility& utility : judge.crossing.site.utilities) {
-    const NearPit near(judge, reach, utility);
-    if (near.without_depth()) ask_for_depth(judge, utility, *near.without_depth());
-    if (say_inside(judge, pit, utility, near.nearest(true), true) ||
-        say_inside(judge, pit, utility, near.nearest(false), false))
+void check_pit_utilities(CheckRun& run, const PitUnderCheck& pit) {
+  if (run.crossing.site.utilities.empty()) return;
+  const PitReach reach(pit.shape, *pit.entered.sump_depth, walls_of(run, pit));
+  for (const Utility& utility : run.crossing.site.utilities) {
+    const NearPit near(run, reach, utility);
+    if (near.without_depth()) ask_for_depth(run, utility, *near.without_depth());
+    if (say_inside(run, pit, utility, near.nearest(true), true) ||
+        say_inside(run, pit, utility, near.nearest(false), false))
       continue;
-    if (!say_near(judge, pit, utility, near.nearest(true), true))
-      say_near(judge, pit, utility, near.nearest(false), false);
+    if (!say_near(run, pit, utility, near.nearest(true), true))
+      say_near(run, pit, utility, near.nearest(false), false);
   }
 }
 

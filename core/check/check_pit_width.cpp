@@ -29,10 +29,10 @@ const DutyRow* width_row(const PitUnderCheck& pit) {
   return find_duty(pit.rules, shored(s.left) && shored(s.right) ? "width-shored" : "width-part-sloped");
 }
 
-Limit width_wanted(const Judge& judge, const PitUnderCheck& pit) {
+Limit width_wanted(const CheckRun& run, const PitUnderCheck& pit) {
   const DutyRow *row = width_row(pit), *beside = find_duty(pit.rules, "width-beside");
   Limit limit{row ? row->value : 0.0, true, row ? row->source : pit.rules.source};
-  const double of_tool = judge.tool.diameter.m + (beside ? beside->value : 0.0);
+  const double of_tool = run.tool.diameter.m + (beside ? beside->value : 0.0);
   if (beside && of_tool > limit.value) limit = {of_tool, true, beside->source};
   return limit;
 }
@@ -43,9 +43,9 @@ Limit room_wanted(const PitUnderCheck& pit) {
   return {row ? row->value : 0.0, true, row ? row->source : pit.rules.source};
 }
 
-void show(Judge& judge, const PitUnderCheck& pit, double width, double room, const Limit& wide, const Limit& behind) {
-  if (!judge.shows()) return;
-  judge.show({"pit.trench-width",
+void show(CheckRun& run, const PitUnderCheck& pit, double width, double room, const Limit& wide, const Limit& behind) {
+  if (!run.wants_working()) return;
+  run.add_working({"pit.trench-width",
               pit.subject,
               "b = y_left − y_right",
               {{"y_left", pit.shape.floor_left_m, "m"}, {"y_right", pit.shape.floor_right_m, "m"}},
@@ -55,10 +55,10 @@ void show(Judge& judge, const PitUnderCheck& pit, double width, double room, con
               wide.value,
               {"clear width of the floor, of an outline where the tool lies", SourceLabel::derived},
               wide.source});
-  judge.show({"pit.working-space",
+  run.add_working({"pit.working-space",
               pit.subject,
               "w = L_floor − L_t",
-              {{"L_floor", room + judge.tool.length.m, "m"}, {"L_t", judge.tool.length.m, "m"}},
+              {{"L_floor", room + run.tool.length.m, "m"}, {"L_t", run.tool.length.m, "m"}},
               "w",
               room,
               "m",
@@ -69,20 +69,20 @@ void show(Judge& judge, const PitUnderCheck& pit, double width, double room, con
 
 }  // namespace
 
-void check_pit_width(Judge& judge, const PitUnderCheck& pit) {
+void check_pit_width(CheckRun& run, const PitUnderCheck& pit) {
   if (pit.rules.rules != ExcavationRules::din_4124 || !protection_needed(pit.rules, Length{pit.shape.depth_m})) return;
   double width = pit.shape.floor_width_m, length = pit.shape.floor_length_m;
   if (pit.shape.outlined) {
     const double middle = (pit.shape.floor_left_m + pit.shape.floor_right_m) / 2;
-    const FloorRoom room = floor_room(pit.shape, Length{middle}, judge.tool.length, judge.tool.diameter);
+    const FloorRoom room = floor_room(pit.shape, Length{middle}, run.tool.length, run.tool.diameter);
     width = room.width_m;
     length = room.length_m;
   }
-  const Limit wide = width_wanted(judge, pit), behind = room_wanted(pit);
-  const double room = length - judge.tool.length.m;
-  demand(judge, finding_of(pit, "pit.trench-width", Severity::stop), width, wide);
-  demand(judge, finding_of(pit, "pit.working-space", Severity::stop), room, behind);
-  show(judge, pit, width, room, wide, behind);
+  const Limit wide = width_wanted(run, pit), behind = room_wanted(pit);
+  const double room = length - run.tool.length.m;
+  require(run, finding_of(pit, "pit.trench-width", Severity::stop), width, wide);
+  require(run, finding_of(pit, "pit.working-space", Severity::stop), room, behind);
+  show(run, pit, width, room, wide, behind);
 }
 
 }  // namespace burrow

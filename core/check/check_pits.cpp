@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
-#include "burrow/check/groundwork.h"
+#include "burrow/check/prepared_site.h"
 #include "burrow/pit/plan.h"
 #include "burrow/pit/proposal.h"
 #include "burrow/pit/slope.h"
@@ -18,14 +18,14 @@ Finding finding_of(const PitUnderCheck& pit, std::string_view code, Severity sev
                     (pit.shape.floor_left_m + pit.shape.floor_right_m) / 2, pit.shape.floor_elevation_m);
 }
 
-void demand(Judge& judge, Finding finding, double value, const Limit& limit) {
+void require(CheckRun& run, Finding finding, double value, const Limit& limit) {
   constexpr double rounding = 1e-9;
   const double margin = margin_of(value, limit);
   if (std::abs(value - limit.value) <= rounding || margin >= 0) {
-    judge.keep(std::move(finding), value, limit);
+    run.note_passed(std::move(finding), value, limit);
     return;
   }
-  auto& all = judge.answer.findings;
+  auto& all = run.answer.findings;
   const auto other = std::find_if(all.begin(), all.end(), [&](const Finding& f) {
     return f.code == finding.code && f.subject == finding.subject && f.name == finding.name;
   });
@@ -33,7 +33,7 @@ void demand(Judge& judge, Finding finding, double value, const Limit& limit) {
     if (other->margin.value_or(0) <= margin) return;
     all.erase(other);
   }
-  judge.demand(std::move(finding), value, limit);
+  run.require(std::move(finding), value, limit);
 }
 
 PlanLine plan_of(const SurfaceFeature& feature) {
@@ -65,10 +65,10 @@ Finding finding_of(const PitUnderCheck& pit, PitSideName side, std::string_view 
   return finding;
 }
 
-void demand_depth(Judge& judge, const PitUnderCheck& pit, std::string_view code, const Limit& deepest) {
-  demand(judge, finding_of(pit, code, Severity::stop), pit.shape.depth_m, deepest);
-  if (judge.shows())
-    judge.show({code,
+void demand_depth(CheckRun& run, const PitUnderCheck& pit, std::string_view code, const Limit& deepest) {
+  require(run, finding_of(pit, code, Severity::stop), pit.shape.depth_m, deepest);
+  if (run.wants_working())
+    run.add_working({code,
                 pit.subject,
                 "d = z_ground − z_floor",
                 {{"z_ground", pit.shape.floor_elevation_m + pit.shape.depth_m, "m"},
@@ -83,14 +83,14 @@ void demand_depth(Judge& judge, const PitUnderCheck& pit, std::string_view code,
 
 namespace {
 
-void check_water(Judge& judge, const PitUnderCheck& pit) {
-  if (!judge.crossing.site.water || judge.crossing.site.water->empty()) return;
-  const double water = elevation_at(*judge.crossing.site.water, (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2);
+void check_water(CheckRun& run, const PitUnderCheck& pit) {
+  if (!run.crossing.site.water || run.crossing.site.water->empty()) return;
+  const double water = elevation_at(*run.crossing.site.water, (pit.shape.floor_from_m + pit.shape.floor_to_m) / 2);
   const double head = water - (pit.shape.floor_elevation_m - pit.entered.sump_depth->m);
   pit.work.water_head_m = head;
   Finding finding = finding_of(pit, "pit.water", Severity::caution);
   if (!(head > 0)) {
-    judge.keep(std::move(finding), head, {0, false, {}});
+    run.note_passed(std::move(finding), head, {0, false, {}});
     return;
   }
   finding.measured = head;
@@ -98,7 +98,7 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
   finding.at_least = false;
   finding.margin = -head;
   finding.source = {"pit floor below the water level entered", SourceLabel::derived};
-  judge.show({"pit.water",
+  run.add_working({"pit.water",
               pit.subject,
               translatable("h = z_water − (z_floor − sump)"),
               {{"z_water", water, "m"},
@@ -110,19 +110,19 @@ void check_water(Judge& judge, const PitUnderCheck& pit) {
               0.0,
               {"level of the water entered, at the middle of the floor", SourceLabel::derived},
               finding.source});
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
 /// The sides left to the program: straight up, they take the earth of the pit as it is proposed. Beside it, where
 /// somebody looks, what they would take sloped by the rules; the roof over the bore stays.
-void propose_sides(Judge& judge, PitUnderCheck& pit) {
+void propose_sides(CheckRun& run, PitUnderCheck& pit) {
   const PitShape& shape = pit.shape;
   if (!shape.held.proposed) return;
   PitProposal& proposal = pit.work.proposal;
   proposal.made = true;
   proposal.straight_m3 = shape.volume_m3;
-  const bool launch = &shape == &judge.answer.launch_pit;
-  const Pit& asked = launch ? judge.crossing.pits.launch : judge.crossing.pits.exit;
+  const bool launch = &shape == &run.answer.launch_pit;
+  const Pit& asked = launch ? run.crossing.pits.launch : run.crossing.pits.exit;
   PitSides sloped = asked.sides;
   const auto slope = [&](PitSide PitSides::*side, SideKind held, SideKind instead) {
     if (!left_to_program(asked.sides.*side)) return;
@@ -134,70 +134,70 @@ void propose_sides(Judge& judge, PitUnderCheck& pit) {
   slope(&PitSides::left, shape.held.left, SideKind::sloped);
   slope(&PitSides::right, shape.held.right, SideKind::sloped);
   proposal.upright_allowed = proposal.kind == SideKind::upright;
-  if (!judge.shows()) return;
-  const GroundSurface& surface = judge.answer.ground_surface;
+  if (!run.wants_working()) return;
+  const GroundSurface& surface = run.answer.ground_surface;
   if (least_run_per_rise(pit.rules, shape.soil_type, Length{shape.depth_m}))
     proposal.sloped_m3 =
         launch
-            ? launch_pit_shape(judge.crossing, judge.tool, judge.tables, surface, &sloped).volume_m3
-            : exit_pit_shape(judge.crossing, judge.tool, judge.tables, judge.answer.bore, surface, &sloped).volume_m3;
-  show_proposal(judge, pit);
+            ? launch_pit_shape(run.crossing, run.tool, run.tables, surface, &sloped).volume_m3
+            : exit_pit_shape(run.crossing, run.tool, run.tables, run.answer.bore, surface, &sloped).volume_m3;
+  show_proposal(run, pit);
 }
 
-void check_pit(Judge& judge, PitUnderCheck& pit) {
-  check_pit_utilities(judge, pit);
-  check_pit_room(judge, pit);
-  demand_depth(judge, pit, "pit.depth", judge.limit("pit_depth_m"));
-  check_water(judge, pit);
+void check_pit(CheckRun& run, PitUnderCheck& pit) {
+  check_pit_utilities(run, pit);
+  check_pit_room(run, pit);
+  demand_depth(run, pit, "pit.depth", run.limit("pit_depth_m"));
+  check_water(run, pit);
   if (pit.shape.footprint.empty()) return;  // no ground line: nothing is cut
-  propose_sides(judge, pit);
-  show_ground(judge, pit);
-  check_pit_soil(judge, pit);
-  check_pit_sides(judge, pit);
-  check_pit_support(judge, pit);
-  check_pit_width(judge, pit);
-  check_pit_earth(judge, pit);
-  check_pit_duties(judge, pit);
-  check_pit_loads(judge, pit);
-  check_pit_collisions(judge, pit);
-  check_pit_floor(judge, pit);
+  propose_sides(run, pit);
+  show_ground(run, pit);
+  check_pit_soil(run, pit);
+  check_pit_sides(run, pit);
+  check_pit_support(run, pit);
+  check_pit_width(run, pit);
+  check_pit_earth(run, pit);
+  check_pit_duties(run, pit);
+  check_pit_loads(run, pit);
+  check_pit_collisions(run, pit);
+  check_pit_floor(run, pit);
 }
 
 /// The launch pit does not ask for the grade: judged once for all launches that differ in nothing else.
-void check_launch_pit(Judge& judge, PitUnderCheck& pit) {
-  if (!judge.memory || !judge.kept) return check_pit(judge, pit);
-  auto &findings = judge.answer.findings, &kept = *judge.kept;
-  if (const auto& known = judge.memory->launch_pit) {
+void check_launch_pit(CheckRun& run, PitUnderCheck& pit) {
+  if (!run.memory || !run.passed) return check_pit(run, pit);
+  auto &findings = run.answer.findings, &kept = *run.passed;
+  if (const auto& known = run.memory->launch_pit) {
     pit.work = known->work;
     findings.insert(findings.end(), known->findings.begin(), known->findings.end());
-    kept.insert(kept.end(), known->kept.begin(), known->kept.end());
+    kept.insert(kept.end(), known->passed.begin(), known->passed.end());
     return;
   }
   const auto before = static_cast<std::ptrdiff_t>(findings.size()),
              kept_before = static_cast<std::ptrdiff_t>(kept.size());
-  check_pit(judge, pit);
-  judge.memory->launch_pit =
+  check_pit(run, pit);
+  run.memory->launch_pit =
       JudgedPit{pit.work, {findings.begin() + before, findings.end()}, {kept.begin() + kept_before, kept.end()}};
 }
 
 }  // namespace
 
-void check_pits(Judge& judge) {
-  const ExcavationRuleSet& rules = row_of(judge.tables, judge.crossing.pits.rules.value);
-  Assessment& answer = judge.answer;
+void check_pits(CheckRun& run) {
+  const ExcavationRuleSet& rules = row_of(run.tables, run.crossing.pits.rules.value);
+  Assessment& answer = run.answer;
   const auto in_force = [](Pit pit, const PitShape& shape) {
     pit.sides = sides_in_force(std::move(pit.sides), shape.held);
     return pit;
   };
-  const Pit launch = in_force(judge.crossing.pits.launch, answer.launch_pit),
-            exit = in_force(judge.crossing.pits.exit, answer.exit_pit);
+  const Pit launch = in_force(run.crossing.pits.launch, answer.launch_pit),
+            exit = in_force(run.crossing.pits.exit, answer.exit_pit);
   PitUnderCheck pits[] = {{answer.launch_pit, launch, answer.launch_pit_work, rules, "launch-pit", translatable("launch pit")},
                           {answer.exit_pit, exit, answer.exit_pit_work, rules, "exit-pit", translatable("exit pit")}};
-  check_launch_pit(judge, pits[0]);
-  check_pit(judge, pits[1]);
-  check_pits_near(judge, pits);
-  check_pits_influence(judge, pits);
-  check_owner_distances(judge, pits);
+  check_launch_pit(run, pits[0]);
+  check_pit(run, pits[1]);
+  check_pits_near(run, pits);
+  check_pits_influence(run, pits);
+  check_owner_distances(run, pits);
 }
 
 }  // namespace burrow

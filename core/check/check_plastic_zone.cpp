@@ -5,7 +5,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/soil/plastic_zone.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -18,10 +18,10 @@ struct SoilOnTheWay {
   double ratio = 0;
 };
 
-std::vector<SoilOnTheWay> soils_on_the_way(const Judge& judge) {
+std::vector<SoilOnTheWay> soils_on_the_way(const CheckRun& run) {
   std::vector<SoilOnTheWay> all;
-  for (const PathPoint& p : judge.answer.bore.points) {
-    const Soil* soil = &judge.ground.soil_at(p.x_m, p.y_m, p.z_m);
+  for (const PathPoint& p : run.answer.bore.points) {
+    const Soil* soil = &run.ground.soil_at(p.x_m, p.y_m, p.z_m);
     SoilOnTheWay* same = nullptr;
     for (SoilOnTheWay& other : all)
       if (other.soil == soil) same = &other;
@@ -31,7 +31,7 @@ std::vector<SoilOnTheWay> soils_on_the_way(const Judge& judge) {
   Column column;
   for (SoilOnTheWay& one : all) {
     const PathPoint& p = *one.shallowest;
-    judge.ground.fill(column, p.x_m, p.y_m);
+    run.ground.fill(column, p.x_m, p.y_m);
     const double mean =
         0.5 * (1 + one.soil->earth_pressure_ratio.v) * (column.vertical_stress(p.z_m) - column.pore_pressure(p.z_m));
     one.ratio = plastic_radius_ratio(*one.soil, mean).value_or(0);  // none: outside the method, nothing is claimed
@@ -54,9 +54,9 @@ struct Reach {
 };
 
 /// `code`: that of its finding, a literal.
-void say(Judge& judge, Reach&& reach, std::string_view code) {
+void say(CheckRun& run, Reach&& reach, std::string_view code) {
   if (!reach.soil) return;
-  judge.show({code,
+  run.add_working({code,
               reach.place.subject,
               reach.soil->drained ? translatable("r = a n, n of a cylinder opened from nothing") : "r = a n, n = √(G/s_u)",
               {{"a", reach.radius_m, "m"}, {"n", reach.reach_m / reach.radius_m, ""}},
@@ -68,42 +68,42 @@ void say(Judge& judge, Reach&& reach, std::string_view code) {
               Source{"distance of the bore's axis", SourceLabel::derived}});
   reach.place.measured = reach.reach_m;  // the form holds for ground that goes on: nothing to hold it against
   reach.place.source = source_of(*reach.soil);
-  judge.say(std::move(reach.place));
+  run.add(std::move(reach.place));
 }
 
 }  // namespace
 
-void check_plastic_zone(Judge& judge) {
-  const std::vector<SoilOnTheWay> soils = soils_on_the_way(judge);
-  const double a = judge.tool.diameter.m / 2;
+void check_plastic_zone(CheckRun& run) {
+  const std::vector<SoilOnTheWay> soils = soils_on_the_way(run);
+  const double a = run.tool.diameter.m / 2;
   Reach surface;
   for (const SoilOnTheWay& one : soils) {
     const PathPoint& p = *one.shallowest;
-    const double depth = elevation_at(judge.crossing.site.ground, p.x_m) - p.z_m;
+    const double depth = elevation_at(run.crossing.site.ground, p.x_m) - p.z_m;
     if (!(depth > 0) || !(a * one.ratio > depth)) continue;
     if (surface.soil && a * one.ratio / depth <= surface.reach_m / surface.distance_m) continue;
     surface = {a * one.ratio, depth, a, one.soil,
                finding_at("bore.plastic-zone", Severity::note, "bore", "bore", p.x_m, p.y_m, p.z_m)};
   }
-  say(judge, std::move(surface), "bore.plastic-zone");
+  say(run, std::move(surface), "bore.plastic-zone");
 
   // One note for all utilities: in sand the zone takes in most of them.
   Reach nearest;
-  for (std::size_t i = 0; i < judge.answer.utilities.size(); ++i) {
-    const UtilityAnswer& u = judge.answer.utilities[i];
+  for (std::size_t i = 0; i < run.answer.utilities.size(); ++i) {
+    const UtilityAnswer& u = run.answer.utilities[i];
     if (!u.on_bore || !u.separation_m) continue;
     const double distance = *u.separation_m + a;  // of the bore's axis to the wall
     if (!(distance > a)) continue;
-    const Soil* soil = &judge.ground.soil_at(u.on_bore->x_m, u.on_bore->y_m, u.on_bore->z_m);
+    const Soil* soil = &run.ground.soil_at(u.on_bore->x_m, u.on_bore->y_m, u.on_bore->z_m);
     for (const SoilOnTheWay& one : soils) {
       if (one.soil != soil || !(a * one.ratio > distance)) continue;
       if (nearest.soil && distance >= nearest.distance_m) continue;
       nearest = {a * one.ratio, distance, a, soil,
-                 finding_at("utility.plastic-zone", Severity::note, u.id, called(judge.crossing.site.utilities[i]),
+                 finding_at("utility.plastic-zone", Severity::note, u.id, called(run.crossing.site.utilities[i]),
                             u.on_utility->x_m, u.on_utility->y_m, u.on_utility->z_m)};
     }
   }
-  say(judge, std::move(nearest), "utility.plastic-zone");
+  say(run, std::move(nearest), "utility.plastic-zone");
 }
 
 }  // namespace burrow

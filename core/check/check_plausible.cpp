@@ -6,7 +6,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/crossing/calibration.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -34,12 +34,12 @@ Finding doubt(std::string_view code, std::string subject, Phrase name, double me
 }
 
 /// Above the ground, or deeper than services lie.
-void check_depths(Judge& judge, const Utility& utility) {
-  const double deepest = judge.limit("utility_deepest_m").value;
+void check_depths(CheckRun& run, const Utility& utility) {
+  const double deepest = run.limit("utility_deepest_m").value;
   const double half = utility.outside_diameter.value_or(Length{0}).m / 2;
   for (const PathVertex& v : utility.path) {
     if (!v.z_m) continue;
-    const double crown = judge.ground.surface_m(v.x_m, v.y_m) - *v.z_m - half;
+    const double crown = run.ground.surface_m(v.x_m, v.y_m) - *v.z_m - half;
     const bool above = crown<-level_slack_m, deep = crown> deepest;
     if (!above && !deep) continue;
     Finding finding = above ? doubt("utility.above-ground", utility.id, called(utility), crown, 0, true)
@@ -47,52 +47,52 @@ void check_depths(Judge& judge, const Utility& utility) {
     finding.station_m = v.x_m;
     finding.offset_m = v.y_m;
     finding.elevation_m = v.z_m;
-    judge.say(std::move(finding));
+    run.add(std::move(finding));
     return;
   }
 }
 
 /// Far above or below the bore where its neighbours are not.
-void check_apart(Judge& judge) {
-  const double far = judge.limit("utility_apart_m").value;
-  const auto& utilities = judge.crossing.site.utilities;
+void check_apart(CheckRun& run) {
+  const double far = run.limit("utility_apart_m").value;
+  const auto& utilities = run.crossing.site.utilities;
   std::vector<std::size_t> apart;
   std::size_t asked = 0;
-  for (std::size_t i = 0; i < judge.answer.utilities.size(); ++i) {
-    const UtilityAnswer& answer = judge.answer.utilities[i];
+  for (std::size_t i = 0; i < run.answer.utilities.size(); ++i) {
+    const UtilityAnswer& answer = run.answer.utilities[i];
     if (!answer.on_bore || !answer.on_utility || !answer.near) continue;
     ++asked;
     if (std::abs(answer.on_bore->z_m - answer.on_utility->z_m) > far) apart.push_back(i);
   }
   if (apart.size() == asked && asked > 1) return;  // all of them: the bore may lie so
   for (const std::size_t i : apart) {
-    const UtilityAnswer& answer = judge.answer.utilities[i];
+    const UtilityAnswer& answer = run.answer.utilities[i];
     Finding finding = doubt("utility.far-apart", answer.id, called(utilities[i]),
                             std::abs(answer.on_bore->z_m - answer.on_utility->z_m), far, false);
     finding.station_m = answer.station_m;
     finding.offset_m = answer.offset_m;
     finding.elevation_m = answer.elevation_m;
-    judge.say(std::move(finding));
+    run.add(std::move(finding));
   }
 }
 
-void check_water_level(Judge& judge) {
-  const Site& site = judge.crossing.site;
+void check_water_level(CheckRun& run) {
+  const Site& site = run.crossing.site;
   if (!site.water || site.water->empty()) return;
-  const double deepest = judge.limit("water_deepest_m").value, highest = judge.limit("water_above_ground_m").value;
-  for (const double x : {judge.crossing.bore.launch.station.m, judge.crossing.bore.exit.station.m}) {
+  const double deepest = run.limit("water_deepest_m").value, highest = run.limit("water_above_ground_m").value;
+  for (const double x : {run.crossing.bore.launch.station.m, run.crossing.bore.exit.station.m}) {
     const double depth = elevation_at(site.ground, x) - elevation_at(*site.water, x);
     if (depth <= deepest && depth >= -highest) continue;
     Finding finding = depth > deepest ? doubt("site.water-deep", "site", translatable("water level"), depth, deepest, false)
                                       : doubt("site.water-above", "site", translatable("water level"), -depth, highest, false);
     finding.station_m = x;
-    judge.say(std::move(finding));
+    run.add(std::move(finding));
     return;
   }
 }
 
 /// What was typed as nothing, or next to it beside what is usual: its danger is then never met.
-void check_next_to_nothing(Judge& judge) {
+void check_next_to_nothing(CheckRun& run) {
   constexpr double next_to_nothing = 0.1;  // of the usual value
   const auto look_at = [&](const std::string& subject, double typed, double usual, const Phrase& name) {
     if (!(usual > 0) || typed >= next_to_nothing * usual) return;
@@ -104,20 +104,20 @@ void check_next_to_nothing(Judge& judge) {
     finding.source = {
         "no set-up is free of error, no ground lets a tool run dead straight: less than a tenth of the usual",
         SourceLabel::our_default};
-    judge.say(std::move(finding));
+    run.add(std::move(finding));
   };
-  const Launch &launch = judge.crossing.bore.launch, usual_launch;
+  const Launch &launch = run.crossing.bore.launch, usual_launch;
   look_at("bore", launch.level_sd->rad, usual_launch.level_sd->rad, translatable("level"));
   look_at("bore", launch.aim_sd->rad, usual_launch.aim_sd->rad, translatable("aim"));
   look_at("bore", launch.position_sd->m, usual_launch.position_sd->m, translatable("position at the launch face"));
-  const ModelConstants &model = judge.crossing.bore.model, usual_model;
+  const ModelConstants &model = run.crossing.bore.model, usual_model;
   if (!calibrated(model)) {
     const double constant = model.steer_constant->v / usual_model.steer_constant->v;
     const double sd = model.steer_constant_sd->v / usual_model.steer_constant_sd->v;
     look_at("bore", std::min(constant, sd), 1, translatable("steering constant"));
   }
-  for (const Stratum& stratum : judge.crossing.site.strata) {
-    const SoilClass* soil = find_soil(judge.tables, stratum.soil);
+  for (const Stratum& stratum : run.crossing.site.strata) {
+    const SoilClass* soil = find_soil(run.tables, stratum.soil);
     if (!soil) continue;
     const SoilOverrides& typed = stratum.values;
     if (typed.wander)
@@ -131,8 +131,8 @@ void check_next_to_nothing(Judge& judge) {
   }
 }
 
-void check_calibration(Judge& judge) {
-  const ModelConstants& model = judge.crossing.bore.model;
+void check_calibration(CheckRun& run) {
+  const ModelConstants& model = run.crossing.bore.model;
   if (model.calibrated_from.value <= 0 || calibrated(model)) return;
   Finding finding;
   finding.code = "bore.calibration-unproved";
@@ -143,13 +143,13 @@ void check_calibration(Judge& judge) {
   finding.limit = static_cast<double>(model.calibrated_from.value);
   finding.at_least = true;
   finding.source = {"only records in the library calibrate", SourceLabel::our_default};
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
 /// A road or track whose stations miss the bore loses its rules unseen.
-void check_surface_meets(Judge& judge) {
-  const double from = judge.crossing.bore.launch.station.m, to = judge.crossing.bore.exit.station.m;
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+void check_surface_meets(CheckRun& run) {
+  const double from = run.crossing.bore.launch.station.m, to = run.crossing.bore.exit.station.m;
+  for (const SurfaceFeature& feature : run.crossing.site.surface) {
     if (feature.kind != SurfaceKind::road && feature.kind != SurfaceKind::track) continue;
     if (!feature.from || !feature.to) continue;
     const double low = std::min(feature.from->m, feature.to->m), high = std::max(feature.from->m, feature.to->m);
@@ -158,20 +158,20 @@ void check_surface_meets(Judge& judge) {
         doubt("surface.off-the-bore", feature.id, called(feature), low > to ? low - to : from - high, 0, false);
     finding.station_m = low > to ? low : high;
     finding.source = {"stations as entered", SourceLabel::derived};
-    judge.say(std::move(finding));
+    run.add(std::move(finding));
   }
 }
 
 }  // namespace
 
-void check_plausible(Judge& judge) {
-  for (std::size_t i = 0; i < judge.answer.utilities.size(); ++i)
-    if (judge.answer.utilities[i].near) check_depths(judge, judge.crossing.site.utilities[i]);
-  check_apart(judge);
-  check_water_level(judge);
-  check_next_to_nothing(judge);
-  check_calibration(judge);
-  check_surface_meets(judge);
+void check_plausible(CheckRun& run) {
+  for (std::size_t i = 0; i < run.answer.utilities.size(); ++i)
+    if (run.answer.utilities[i].near) check_depths(run, run.crossing.site.utilities[i]);
+  check_apart(run);
+  check_water_level(run);
+  check_next_to_nothing(run);
+  check_calibration(run);
+  check_surface_meets(run);
 }
 
 }  // namespace burrow

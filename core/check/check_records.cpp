@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -27,18 +27,18 @@ struct Extremes {
   }
 };
 
-void judge_moved(Judge& judge, const SurfaceFeature& feature, std::string_view code, const Moved& moved) {
+void judge_moved(CheckRun& run, const SurfaceFeature& feature, std::string_view code, const Moved& moved) {
   if (!moved.peg) return;
-  const HeaveLimits limits = heave_limits(judge, feature);
+  const HeaveLimits limits = heave_limits(run, feature);
   const double by = std::abs(moved.by_m());
   const auto at = [&](Severity severity) {
     return finding_at(code, severity, feature.id, called(feature), moved.peg->station.m, moved.peg->offset.m,
                       moved.then_m);
   };
-  const double to_stop = judge.demand(at(Severity::stop), by, *limits.stop);
-  if (to_stop >= 0 && limits.caution) judge.demand(at(Severity::caution), by, *limits.caution);
-  if (judge.shows())
-    judge.show({code,
+  const double to_stop = run.require(at(Severity::stop), by, *limits.stop);
+  if (to_stop >= 0 && limits.caution) run.require(at(Severity::caution), by, *limits.caution);
+  if (run.wants_working())
+    run.add_working({code,
                 feature.id,
                 "w = |z_then − z_before|",
                 {{"z_then", moved.then_m, "m"}, {"z_before", moved.before_m, "m"}},
@@ -60,14 +60,14 @@ std::optional<double> most_expected_m(const std::vector<HeavePoint>& heave, doub
 }
 
 /// More than the model thought possible: it does not hold for this ground.
-void compare_with_estimate(Judge& judge, const SurfaceFeature& feature) {
+void compare_with_estimate(CheckRun& run, const SurfaceFeature& feature) {
   Moved worst;
   double worst_over_m = 0.0005;  // levels are read to half a millimetre
   std::optional<double> worst_expected_m;
   for (const LevelPeg& peg : feature.levels.pegs) {
     if (!peg.before || !peg.after) continue;
     const Moved moved{&peg, peg.before->m, peg.after->m};
-    const std::optional<double> expected = most_expected_m(judge.answer.heave, peg.station.m);
+    const std::optional<double> expected = most_expected_m(run.answer.heave, peg.station.m);
     if (!expected || moved.by_m() - *expected <= worst_over_m) continue;
     worst = moved;
     worst_over_m = moved.by_m() - *expected;
@@ -81,10 +81,10 @@ void compare_with_estimate(Judge& judge, const SurfaceFeature& feature) {
   finding.at_least = false;
   finding.margin = *worst_expected_m > 0 ? 1 - worst.by_m() / *worst_expected_m : -1;
   finding.source = {"high estimate of the rise above the bore there", SourceLabel::our_model};
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
-void say_of_camera(Judge& judge, std::string_view code, Severity severity, const std::string& reference) {
+void say_of_camera(CheckRun& run, std::string_view code, Severity severity, const std::string& reference) {
   Finding finding;
   finding.code = code;
   finding.severity = severity;
@@ -93,30 +93,30 @@ void say_of_camera(Judge& judge, std::string_view code, Severity severity, const
   finding.source = {"camera survey of sewers and drains before and after a bore beside them",
                     SourceLabel::common_practice};
   if (severity == Severity::stop) finding.margin = -1;
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
 }  // namespace
 
-void check_records(Judge& judge) {
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
+void check_records(CheckRun& run) {
+  for (const SurfaceFeature& feature : run.crossing.site.surface) {
     if (!moves_with_ground(feature)) continue;
     Extremes extremes;
     for (const LevelPeg& peg : feature.levels.pegs)
       for (const std::optional<Length>& then : std::array{peg.after, peg.settled}) extremes.take(peg, then);
-    judge_moved(judge, feature, "surface.levels-rose", extremes.rose);
-    judge_moved(judge, feature, "surface.levels-sank", extremes.sank);
-    compare_with_estimate(judge, feature);
+    judge_moved(run, feature, "surface.levels-rose", extremes.rose);
+    judge_moved(run, feature, "surface.levels-sank", extremes.sank);
+    compare_with_estimate(run, feature);
   }
 
-  const UtilitySearch& search = judge.crossing.site.utility_search;
+  const UtilitySearch& search = run.crossing.site.utility_search;
   const CameraSurvey &before = search.camera_before, &after = search.camera_after;
   if (after.result == CameraResult::something_found)
-    say_of_camera(judge, "site.camera-after-found", Severity::stop, after.reference);
+    say_of_camera(run, "site.camera-after-found", Severity::stop, after.reference);
   if (before.result == CameraResult::something_found)
-    say_of_camera(judge, "site.camera-before-found", Severity::caution, before.reference);
-  if (!house_connections_expected(judge.crossing) || after.result) return;
-  say_of_camera(judge, before.result ? "site.camera-after" : "site.camera-before", Severity::note, {});
+    say_of_camera(run, "site.camera-before-found", Severity::caution, before.reference);
+  if (!house_connections_expected(run.crossing) || after.result) return;
+  say_of_camera(run, before.result ? "site.camera-after" : "site.camera-before", Severity::note, {});
 }
 
 }  // namespace burrow

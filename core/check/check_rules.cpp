@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -18,9 +18,9 @@ struct UnderRule {
   Stretch stretch;
 };
 
-Finding at(const Judge& judge, const UnderRule& under, std::string_view code, double station_m) {
+Finding at(const CheckRun& run, const UnderRule& under, std::string_view code, double station_m) {
   Finding finding = finding_at(code, Severity::stop, under.feature.id, under.name, station_m, 0,
-                               elevation_at(judge.crossing.site.ground, station_m));
+                               elevation_at(run.crossing.site.ground, station_m));
   return finding;
 }
 
@@ -32,19 +32,19 @@ double heading_at(const std::vector<PathPoint>& points, double station_m) {
   return nearest->heading_rad;
 }
 
-void judge_angle(Judge& judge, const UnderRule& under) {
+void judge_angle(CheckRun& run, const UnderRule& under) {
   if (!under.rule || !under.rule->least_angle) return;
   const double middle = 0.5 * (under.stretch.from_m + under.stretch.to_m);
   // Which way the skew turns is not in the file: the heading counts against the crossing.
   const double skew = std::abs(under.feature.skew->rad),
-               heading = std::abs(heading_at(judge.answer.bore.points, middle));
+               heading = std::abs(heading_at(run.answer.bore.points, middle));
   const double angle = pi / 2 - skew - heading;
   const Limit limit{under.rule->least_angle->rad, true, under.rule->source};
-  Finding finding = at(judge, under, "surface.angle", middle);
+  Finding finding = at(run, under, "surface.angle", middle);
   finding.unit = "rad";
-  judge.demand(std::move(finding), angle, limit);
-  if (judge.shows())
-    judge.show({"surface.angle",
+  run.require(std::move(finding), angle, limit);
+  if (run.wants_working())
+    run.add_working({"surface.angle",
                 under.feature.id,
                 translatable("β = 90° − |skew| − |ψ|"),
                 {{"skew", skew, "rad"}, {"ψ", heading, "rad"}},
@@ -57,15 +57,15 @@ void judge_angle(Judge& judge, const UnderRule& under) {
 }
 
 /// Of the two faces, between which the pipe lies at the least, the one that stands nearer.
-void demand_face(Judge& judge, const UnderRule& under, std::string_view code, const Limit& limit) {
-  const double launch = judge.answer.launch_pit.face_station_m, exit = judge.answer.exit_pit.face_station_m;
+void demand_face(CheckRun& run, const UnderRule& under, std::string_view code, const Limit& limit) {
+  const double launch = run.answer.launch_pit.face_station_m, exit = run.answer.exit_pit.face_station_m;
   const bool nearer_launch = under.stretch.from_m - launch < exit - under.stretch.to_m;
   const double face = nearer_launch ? launch : exit;
   const double edge = nearer_launch ? under.stretch.from_m : under.stretch.to_m;
   const double away = (nearer_launch ? edge - face : face - edge) * std::cos(under.feature.skew->rad);
-  judge.demand(at(judge, under, code, face), away, limit);
-  if (judge.shows())
-    judge.show({code,
+  run.require(at(run, under, code, face), away, limit);
+  if (run.wants_working())
+    run.add_working({code,
                 under.feature.id,
                 translatable("a = |x_edge − x_face| cos(skew)"),
                 {{"x_edge", edge, "m"}, {"x_face", face, "m"}, {"skew", under.feature.skew->rad, "rad"}},
@@ -77,57 +77,57 @@ void demand_face(Judge& judge, const UnderRule& under, std::string_view code, co
                 limit.source});
 }
 
-void judge_setback(Judge& judge, const UnderRule& under) {
+void judge_setback(CheckRun& run, const UnderRule& under) {
   if (!under.rule) return;
   const SurfaceRule& rule = *under.rule;
   if (rule.pit_setback && rule.setback_span == SetbackSpan::face_to_edge)
-    demand_face(judge, under, "surface.pit-setback", {rule.pit_setback->m, true, rule.source});
+    demand_face(run, under, "surface.pit-setback", {rule.pit_setback->m, true, rule.source});
   if (rule.pipe_end_setback)
-    demand_face(judge, under, "surface.pipe-end", {rule.pipe_end_setback->m, true, rule.source});
+    demand_face(run, under, "surface.pipe-end", {rule.pipe_end_setback->m, true, rule.source});
 }
 
 /// What else its owner asks and nothing here judges.
-void tell_note(Judge& judge, const UnderRule& under) {
+void tell_note(CheckRun& run, const UnderRule& under) {
   if (!under.rule || under.rule->note.empty()) return;
-  Finding finding = at(judge, under, "surface.owner-asks", 0.5 * (under.stretch.from_m + under.stretch.to_m));
+  Finding finding = at(run, under, "surface.owner-asks", 0.5 * (under.stretch.from_m + under.stretch.to_m));
   finding.severity = Severity::note;
   finding.name = phrase("{}: {}", under.name, under.rule->note);
   finding.source = under.rule->source;
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
-void judge_diameter(Judge& judge, const UnderRule& under) {
+void judge_diameter(CheckRun& run, const UnderRule& under) {
   if (!under.rule || !under.rule->largest_driven) return;
   const Limit limit{under.rule->largest_driven->m, false, under.rule->source};
-  judge.demand(at(judge, under, "surface.driven", 0.5 * (under.stretch.from_m + under.stretch.to_m)),
-               judge.tool.diameter.m, limit);
+  run.require(at(run, under, "surface.driven", 0.5 * (under.stretch.from_m + under.stretch.to_m)),
+               run.tool.diameter.m, limit);
 }
 
 /// Where the rule lets neither bore nor pit be, for the drawing.
-void add_zone(Judge& judge, const UnderRule& under) {
+void add_zone(CheckRun& run, const UnderRule& under) {
   RuleZone zone;
   zone.id = under.feature.id;
   zone.from_m = under.stretch.from_m;
   zone.to_m = under.stretch.to_m;
-  if (const std::optional<Limit> cover = cover_limit(judge, under.feature)) zone.cover_m = cover->value;
+  if (const std::optional<Limit> cover = cover_limit(run, under.feature)) zone.cover_m = cover->value;
   if (under.rule && under.rule->pit_setback) zone.pit_setback_m = under.rule->pit_setback->m;
-  if (zone.cover_m || zone.pit_setback_m) judge.answer.zones.push_back(std::move(zone));
+  if (zone.cover_m || zone.pit_setback_m) run.answer.zones.push_back(std::move(zone));
 }
 
 }  // namespace
 
-void check_rules(Judge& judge) {
-  if (judge.answer.bore.points.empty()) return;
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
-    const std::optional<Stretch> stretch = stretch_of(feature, judge.answer.bore.points);
+void check_rules(CheckRun& run) {
+  if (run.answer.bore.points.empty()) return;
+  for (const SurfaceFeature& feature : run.crossing.site.surface) {
+    const std::optional<Stretch> stretch = stretch_of(feature, run.answer.bore.points);
     if (!stretch) continue;
-    UnderRule under{feature, feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr, called(feature),
+    UnderRule under{feature, feature.rule ? find_rule(run.tables, *feature.rule) : nullptr, called(feature),
                     *stretch};
-    judge_angle(judge, under);
-    judge_setback(judge, under);
-    judge_diameter(judge, under);
-    tell_note(judge, under);
-    add_zone(judge, under);
+    judge_angle(run, under);
+    judge_setback(run, under);
+    judge_diameter(run, under);
+    tell_note(run, under);
+    add_zone(run, under);
   }
 }
 

@@ -6,22 +6,22 @@
 #include "burrow/base/say.h"
 #include "burrow/clearance/course.h"
 #include "burrow/crossing/statement.h"
-#include "judge.h"
+#include "check_run.h"
 #include "utility_course.h"
 
 namespace burrow {
 
 namespace {
 
-void check_ticket(Judge& judge, const UtilitySearch& search) {
-  const std::optional<Date>& on = judge.tables.judged_on;
-  if (!says_something(search.reference)) judge.missing("search-reference", "site", translatable("utility search"));
-  if (!dated(search.date, on)) judge.missing("search-date", "site", search.date.value_or(""));
+void check_ticket(CheckRun& run, const UtilitySearch& search) {
+  const std::optional<Date>& on = run.tables.judged_on;
+  if (!says_something(search.reference)) run.missing("search-reference", "site", translatable("utility search"));
+  if (!dated(search.date, on)) run.missing("search-date", "site", search.date.value_or(""));
   if (!in_force(search, on)) {
-    Finding& finding = judge.missing("search-validity", "site", search.valid_to.value_or(""));
+    Finding& finding = run.missing("search-validity", "site", search.valid_to.value_or(""));
     finding.source = {"validity as the ticket states it; it differs by country and state", SourceLabel::owners_setting};
   }
-  if (!search.marks_visible.value_or(false)) judge.missing("search-marks", "site", translatable("utility search"));
+  if (!search.marks_visible.value_or(false)) run.missing("search-marks", "site", translatable("utility search"));
 }
 
 /// House connections that were entered stand in the list: a line that ends as one.
@@ -37,11 +37,11 @@ struct Works {
   const PlanLine *launch_pit, *exit_pit;
   double x_low, x_high, y_low, y_high;
 
-  explicit Works(const Judge& judge)
-      : launch{judge.crossing.bore.launch.station.m, judge.crossing.bore.launch.offset->m},
-        exit{judge.crossing.bore.exit.station.m, judge.crossing.bore.exit.offset->m},
-        launch_pit(&judge.answer.launch_pit.footprint),
-        exit_pit(&judge.answer.exit_pit.footprint),
+  explicit Works(const CheckRun& run)
+      : launch{run.crossing.bore.launch.station.m, run.crossing.bore.launch.offset->m},
+        exit{run.crossing.bore.exit.station.m, run.crossing.bore.exit.offset->m},
+        launch_pit(&run.answer.launch_pit.footprint),
+        exit_pit(&run.answer.exit_pit.footprint),
         x_low(std::min(launch.x_m, exit.x_m)),
         x_high(std::max(launch.x_m, exit.x_m)),
         y_low(std::min(launch.y_m, exit.y_m)),
@@ -86,12 +86,12 @@ std::optional<PlanPoint> gone_on(const PlanLine& line, bool last, const WorkLine
 }
 
 /// Nobody knows what they are: one that bore or pit meets, or would meet if it went on, may be a service.
-void check_background(Judge& judge) {
-  if (judge.crossing.site.background.empty()) return;
-  const Works works(judge);
-  const WorkLine work = work_line(judge);
-  for (const Background& background : judge.crossing.site.background) {
-    if (declared(background.not_a_service, judge.tables.judged_on)) continue;
+void check_background(CheckRun& run) {
+  if (run.crossing.site.background.empty()) return;
+  const Works works(run);
+  const WorkLine work = work_line(run);
+  for (const Background& background : run.crossing.site.background) {
+    if (declared(background.not_a_service, run.tables.judged_on)) continue;
     std::optional<PlanPoint> where;
     for (std::size_t l = 0; l < background.lines.size() && !where; ++l) {
       const PlanLine& line = background.lines[l];
@@ -102,21 +102,21 @@ void check_background(Judge& judge) {
           if (const PlanPoint& end = last ? line.back() : line.front(); works.met_by(end, *far)) where = end;
     }
     if (!where) continue;
-    Finding& finding = judge.missing("background-line", background.id, called(background));
+    Finding& finding = run.missing("background-line", background.id, called(background));
     finding.station_m = where->x_m;
     finding.offset_m = where->y_m;
   }
 }
 
 /// A hole near the bore that belongs to nothing: something was dug for there, and nobody says what was found.
-void check_lone_holes(Judge& judge) {
-  const WorkLine work = work_line(judge);
-  for (const TestHole& hole : judge.crossing.site.test_holes) {
-    const bool owned = std::any_of(judge.crossing.site.utilities.begin(), judge.crossing.site.utilities.end(),
+void check_lone_holes(CheckRun& run) {
+  const WorkLine work = work_line(run);
+  for (const TestHole& hole : run.crossing.site.test_holes) {
+    const bool owned = std::any_of(run.crossing.site.utilities.begin(), run.crossing.site.utilities.end(),
                                    [&](const Utility& u) { return u.id == hole.utility; });
     const PlanPoint at{hole.station.m, hole.offset.m};
     if (owned || plan_distance(at, at, work.from, work.to) > asked_within_m + work.half_width_m) continue;
-    Finding& finding = judge.missing("hole-utility", hole.id, hole.id);
+    Finding& finding = run.missing("hole-utility", hole.id, hole.id);
     finding.station_m = hole.station.m;
     finding.offset_m = hole.offset.m;
   }
@@ -124,20 +124,20 @@ void check_lone_holes(Judge& judge) {
 
 }  // namespace
 
-void check_search(Judge& judge) {
-  const Site& site = judge.crossing.site;
+void check_search(CheckRun& run) {
+  const Site& site = run.crossing.site;
   const UtilitySearch& search = site.utility_search;
   if (!search.done.value_or(false))
-    judge.missing("utility-search", "site", translatable("utility search"));
+    run.missing("utility-search", "site", translatable("utility search"));
   else
-    check_ticket(judge, search);
+    check_ticket(run, search);
   if (search.done.value_or(false) && site.utilities.empty() && !search.none_found.value)
-    judge.missing("utilities", "site", "utilities");
+    run.missing("utilities", "site", "utilities");
   const bool answered =
       search.laterals == Laterals::none_here || (search.laterals == Laterals::entered && has_house_connection(site));
-  if (!answered) judge.missing("laterals", "site", translatable("house connections"));
-  check_background(judge);
-  check_lone_holes(judge);
+  if (!answered) run.missing("laterals", "site", translatable("house connections"));
+  check_background(run);
+  check_lone_holes(run);
 }
 
 }  // namespace burrow

@@ -7,7 +7,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/crossing/statement.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -30,10 +30,10 @@ Finding about_limit(std::string_view code, Severity severity, std::string subjec
 }
 
 /// Counted and named, or not counted and said so.
-void tell(Judge& judge, LoosenedLimit limit, std::string_view unit, TypedLimit how) {
+void tell(CheckRun& run, LoosenedLimit limit, std::string_view unit, TypedLimit how) {
   const std::string subject = limit.subject.empty() ? "site" : limit.subject;
   const auto add = [&](std::string_view code, Severity severity) {
-    judge.say(about_limit(code, severity, subject, limit.name, limit.value, limit.table_value, unit));
+    run.add(about_limit(code, severity, subject, limit.name, limit.value, limit.table_value, unit));
   };
   switch (how) {
     case TypedLimit::counts:
@@ -46,7 +46,7 @@ void tell(Judge& judge, LoosenedLimit limit, std::string_view unit, TypedLimit h
       break;
   }
   add("limit.loosened", Severity::note);
-  judge.answer.loosened.push_back(std::move(limit));
+  run.answer.loosened.push_back(std::move(limit));
 }
 
 /// What was typed on a thing on top has no reason of its own: the permit that allows it is one.
@@ -54,20 +54,20 @@ bool gives_reason(const SurfaceFeature& feature) {
   return says_something(feature.permit);
 }
 
-void judge_on(Judge& judge, const SurfaceFeature& feature, std::string id, Phrase name, Length typed, double owners_m) {
+void judge_on(CheckRun& run, const SurfaceFeature& feature, std::string id, Phrase name, Length typed, double owners_m) {
   const bool reason = gives_reason(feature);
-  tell(judge,
+  tell(run,
        {std::move(id), feature.id, std::move(name), typed.m, owners_m, "m",
         reason ? phrase(translatable("permit {}"), feature.permit) : Phrase()},
        "m", reason ? TypedLimit::loosened : TypedLimit::no_reason);
 }
 
 /// Where nothing was typed: of the owner's rule, else of the table.
-HeaveLimits usual_heave_limits(const Judge& judge, const SurfaceFeature& feature) {
+HeaveLimits usual_heave_limits(const CheckRun& run, const SurfaceFeature& feature) {
   const bool track = feature.kind == SurfaceKind::track;
-  HeaveLimits limits{judge.limit(track ? "heave_track_caution_m" : "heave_road_caution_m"),
-                     judge.limit(track ? "heave_track_stop_m" : "heave_road_stop_m")};
-  const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
+  HeaveLimits limits{run.limit(track ? "heave_track_caution_m" : "heave_road_caution_m"),
+                     run.limit(track ? "heave_track_stop_m" : "heave_road_stop_m")};
+  const SurfaceRule* rule = feature.rule ? find_rule(run.tables, *feature.rule) : nullptr;
   if (rule && rule->heave_caution) limits.caution = Limit{rule->heave_caution->m, false, rule->source};
   if (rule && rule->heave_stop) limits.stop = Limit{rule->heave_stop->m, false, rule->source};
   return limits;
@@ -77,8 +77,8 @@ const Source typed_here{"typed for this crossing", SourceLabel::owners_setting};
 
 }  // namespace
 
-std::optional<Limit> cover_limit(const Judge& judge, const SurfaceFeature& feature) {
-  const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
+std::optional<Limit> cover_limit(const CheckRun& run, const SurfaceFeature& feature) {
+  const SurfaceRule* rule = feature.rule ? find_rule(run.tables, *feature.rule) : nullptr;
   const bool ruled = rule && rule->cover;
   const bool counts =
       feature.required_cover && (!ruled || feature.required_cover->m >= rule->cover->m || gives_reason(feature));
@@ -89,8 +89,8 @@ std::optional<Limit> cover_limit(const Judge& judge, const SurfaceFeature& featu
   return Limit{least, true, rule->source};
 }
 
-HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature) {
-  HeaveLimits usual = usual_heave_limits(judge, feature);
+HeaveLimits heave_limits(const CheckRun& run, const SurfaceFeature& feature) {
+  HeaveLimits usual = usual_heave_limits(run, feature);
   if (!feature.heave_limit) return usual;
   const Limit typed{feature.heave_limit->m, false, typed_here};
   if (typed.value <= usual.caution->value || gives_reason(feature)) return {std::nullopt, typed};
@@ -101,32 +101,32 @@ HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature) {
 namespace {
 
 /// Room to work beside the tool that was typed shorter than the usual: every floor may then be shorter too.
-void judge_work_room(Judge& judge, const Pit& pit, std::string subject, Phrase name) {
+void judge_work_room(CheckRun& run, const Pit& pit, std::string subject, Phrase name) {
   const double usual = Pit{}.working_length->m;
   if (!pit.working_length.entered || pit.working_length->m >= usual) return;
-  tell(judge, {"working_length_m", std::move(subject), std::move(name), pit.working_length->m, usual, "m", Phrase()},
+  tell(run, {"working_length_m", std::move(subject), std::move(name), pit.working_length->m, usual, "m", Phrase()},
        "m", TypedLimit::no_reason);
 }
 
 }  // namespace
 
-void check_typed_limits(Judge& judge) {
-  judge_work_room(judge, judge.crossing.pits.launch, "launch-pit", translatable("room to work in the launch pit"));
-  judge_work_room(judge, judge.crossing.pits.exit, "exit-pit", translatable("room to work in the exit pit"));
-  for (const auto& [id, typed] : judge.crossing.limits) {
-    const LimitRow* row = find_limit(judge.tables, id);
+void check_typed_limits(CheckRun& run) {
+  judge_work_room(run, run.crossing.pits.launch, "launch-pit", translatable("room to work in the launch pit"));
+  judge_work_room(run, run.crossing.pits.exit, "exit-pit", translatable("room to work in the exit pit"));
+  for (const auto& [id, typed] : run.crossing.limits) {
+    const LimitRow* row = find_limit(run.tables, id);
     if (!row) continue;  // of a newer program: its file's version is a finding
-    tell(judge, {id, "", row->name, typed.value, row->value, row->unit, typed.why}, row->unit,
+    tell(run, {id, "", row->name, typed.value, row->value, row->unit, typed.why}, row->unit,
          judge_typed(*row, typed));
   }
-  for (const SurfaceFeature& feature : judge.crossing.site.surface) {
-    const SurfaceRule* rule = feature.rule ? find_rule(judge.tables, *feature.rule) : nullptr;
+  for (const SurfaceFeature& feature : run.crossing.site.surface) {
+    const SurfaceRule* rule = feature.rule ? find_rule(run.tables, *feature.rule) : nullptr;
     if (feature.required_cover && rule && rule->cover && feature.required_cover->m < rule->cover->m)
-      judge_on(judge, feature, "required_cover_m", phrase(translatable("cover of {}"), called(feature)),
+      judge_on(run, feature, "required_cover_m", phrase(translatable("cover of {}"), called(feature)),
                *feature.required_cover, rule->cover->m);
     if (!feature.heave_limit || !moves_with_ground(feature)) continue;
-    if (const double usual = usual_heave_limits(judge, feature).caution->value; feature.heave_limit->m > usual)
-      judge_on(judge, feature, "heave_limit_m", phrase(translatable("heave of {}"), called(feature)), *feature.heave_limit,
+    if (const double usual = usual_heave_limits(run, feature).caution->value; feature.heave_limit->m > usual)
+      judge_on(run, feature, "heave_limit_m", phrase(translatable("heave of {}"), called(feature)), *feature.heave_limit,
                usual);
   }
 }

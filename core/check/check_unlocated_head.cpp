@@ -19,10 +19,10 @@ void place(Finding& finding, const LineNearby& line) {
 
 }  // namespace
 
-void check_unlocated_head(Judge& judge, std::span<const LineNearby> in_service) {
-  if (*judge.crossing.pits.rules != ExcavationRules::din_4124 || in_service.empty()) return;
-  const auto& on = judge.tables.judged_on;
-  if (!vouched(judge.crossing.bore.head_located, on)) {
+void check_unlocated_head(CheckRun& run, std::span<const LineNearby> in_service) {
+  if (*run.crossing.pits.rules != ExcavationRules::din_4124 || in_service.empty()) return;
+  const auto& on = run.tables.judged_on;
+  if (!vouched(run.crossing.bore.head_located, on)) {
     const double lines = static_cast<double>(in_service.size());
     Finding finding;
     finding.code = "bore.head-unlocated";
@@ -31,12 +31,12 @@ void check_unlocated_head(Judge& judge, std::span<const LineNearby> in_service) 
     finding.name = in_service.front().name;
     place(finding, in_service.front());
     finding.unit = "";
-    judge.demand(std::move(finding), lines, {0, false, rule});
+    run.require(std::move(finding), lines, {0, false, rule});
   }
   for (const LineNearby& line : in_service) {
     const AgreedGap& agreed = line.utility->agreed;
     if (agreed.distance && says_something(agreed.with) && dated(agreed.date, on)) continue;
-    place(judge.missing("agreed-gap", line.utility->id, line.name), line);
+    place(run.missing("agreed-gap", line.utility->id, line.name), line);
   }
 }
 

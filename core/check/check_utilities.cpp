@@ -7,8 +7,8 @@
 #include "burrow/clearance/clearance.h"
 #include "burrow/clearance/contact.h"
 #include "burrow/crossing/material_rows.h"
-#include "expose_first.h"
-#include "judge.h"
+#include "test_hole_first.h"
+#include "check_run.h"
 #include "unlocated_head.h"
 #include "utility_course.h"
 
@@ -53,10 +53,10 @@ bool tracer_unknown(const Clearance& c, const Utility& utility, const Tables& ta
 }
 
 /// What lies far off is not asked about.
-void ask_for_missing(Judge& judge, const Clearance& c, const Utility& utility, const UtilityByWork& place) {
+void ask_for_missing(CheckRun& run, const Clearance& c, const Utility& utility, const UtilityByWork& place) {
   if (!place.near && !c.crossed_by_band) return;
   const auto ask = [&](std::string_view what) {
-    Finding& finding = judge.missing(what, c.id, name_of(c));
+    Finding& finding = run.missing(what, c.id, name_of(c));
     finding.station_m = c.station_m;
     finding.offset_m = c.offset_m;
     finding.elevation_m = c.elevation_m;
@@ -65,35 +65,35 @@ void ask_for_missing(Judge& judge, const Clearance& c, const Utility& utility, c
   if (c.no_diameter) ask("utility-diameter");
   if (c.no_sd) ask("utility-location-error");
   if (c.exposure_unproved) ask("exposure");
-  if (tracer_unknown(c, utility, judge.tables)) ask("utility-tracer");
-  if (depth_error_unproved(c, utility, judge.tables)) ask("utility-depth-error");
+  if (tracer_unknown(c, utility, run.tables)) ask("utility-tracer");
+  if (depth_error_unproved(c, utility, run.tables)) ask("utility-depth-error");
 }
 
 /// A live line that can hurt stays a caution until somebody has exposed it, where the band meets it, and where it is
 /// crossed with less than that between it and the band.
-void demand_exposure(Judge& judge, const Clearance& c, const UtilityByWork& place) {
+void demand_exposure(CheckRun& run, const Clearance& c, const UtilityByWork& place) {
   if (!c.unexposed || !c.dangerous || !c.live || !c.separation_m) {
     if (!(c.crossed_by_band && c.unexposed && c.dangerous && c.live)) return;
     Finding finding = at(c, "utility.expose", Severity::caution, "m");
-    finding.source = judge.limit("expose_within_m").source;
-    return judge.say(std::move(finding));
+    finding.source = run.limit("expose_within_m").source;
+    return run.add(std::move(finding));
   }
   const double gap_99 = *c.separation_m - band_99_sd * c.spread_m.value_or(0);
   if (c.crossed_by_band || place.crossed)
-    judge.demand(at(c, "utility.expose", Severity::caution, "m"), gap_99, judge.limit("expose_within_m"));
+    run.require(at(c, "utility.expose", Severity::caution, "m"), gap_99, run.limit("expose_within_m"));
 }
 
-Limit gap_limit(const Judge& judge, const Clearance& c, const Utility& utility) {
+Limit gap_limit(const CheckRun& run, const Clearance& c, const Utility& utility) {
   const std::string_view id = !c.unexposed                   ? "separation_exposed_m"
                               : c.kind == UtilityKind::gas   ? "separation_gas_m"
                               : c.kind == UtilityKind::power ? "separation_power_m"
                               : c.kind == UtilityKind::steam ? "separation_steam_m"
                               : c.dangerous                  ? "separation_gas_m"
                                                              : "separation_traced_m";
-  Limit limit = judge.limit(id);
+  Limit limit = run.limit(id);
   if (c.unexposed && c.kind == UtilityKind::unknown)  // judged as the strictest kind
     for (const std::string_view other : {"separation_power_m", "separation_steam_m"})
-      if (judge.limit(other).value > limit.value) limit = judge.limit(other);
+      if (run.limit(other).value > limit.value) limit = run.limit(other);
   if (utility.required_clearance && utility.required_clearance->m > limit.value)
     limit.source = {"clear gap entered for this utility", SourceLabel::owners_setting};
   if (utility.agreed.distance && utility.agreed.distance->m > limit.value &&
@@ -104,16 +104,16 @@ Limit gap_limit(const Judge& judge, const Clearance& c, const Utility& utility) 
 }
 
 /// Stop above the one limit, else caution above the other.
-void demand_chance(Judge& judge, const Clearance& c, std::string_view code, double chance, std::string_view stop,
+void demand_chance(CheckRun& run, const Clearance& c, std::string_view code, double chance, std::string_view stop,
                    std::string_view caution) {
   // In a search, with dozens of utilities, most are so far off that no margin but 1 could come of them.
   constexpr double nowhere_near = 1e-6;
-  if (judge.kept && chance < nowhere_near * judge.limit(caution).value) return;
+  if (run.passed && chance < nowhere_near * run.limit(caution).value) return;
   Finding finding = at(c, code, c.live ? Severity::stop : Severity::caution, "");
   finding.limit_base = c.required_fixed_m;
-  if (judge.demand(finding, chance, judge.limit(stop)) >= 0) {
+  if (run.require(finding, chance, run.limit(stop)) >= 0) {
     finding.severity = Severity::caution;
-    judge.demand(std::move(finding), chance, judge.limit(caution));
+    run.require(std::move(finding), chance, run.limit(caution));
   }
 }
 
@@ -126,17 +126,17 @@ ClearanceRules rules_by(LimitOf limit_of) {
 
 /// A hole that contradicts the record moves the line only when somebody agrees; until then it lowers no alarm: the
 /// worse of the two counts, with the hole and without.
-void doubt_holes(Judge& judge, const ClearanceRules& rules, const Utility& utility, Clearance& c) {
-  const std::vector<std::string> doubtful = doubtful_holes(judge.crossing.site, c.pinned, judge.tables.judged_on);
+void doubt_holes(CheckRun& run, const ClearanceRules& rules, const Utility& utility, Clearance& c) {
+  const std::vector<std::string> doubtful = doubtful_holes(run.crossing.site, c.pinned, run.tables.judged_on);
   if (doubtful.empty()) return;
   std::vector<TestHole> others;
-  for (const TestHole& hole : judge.crossing.site.test_holes)
+  for (const TestHole& hole : run.crossing.site.test_holes)
     if (hole.utility == utility.id && std::find(doubtful.begin(), doubtful.end(), hole.id) == doubtful.end())
       others.push_back(hole);
-  Clearance without = clearances(judge.answer.bore, judge.tool.diameter, {utility}, judge.crossing.site.ground, rules,
-                                 judge.tables, others, judge.fans)
+  Clearance without = clearances(run.answer.bore, run.tool.diameter, {utility}, run.crossing.site.ground, rules,
+                                 run.tables, others, run.fans)
                           .front();
-  Finding& finding = judge.missing("utility-agreed", c.id, name_of(c));
+  Finding& finding = run.missing("utility-agreed", c.id, name_of(c));
   finding.station_m = c.station_m;
   finding.offset_m = c.offset_m;
   const auto badness = [](const Clearance& one) {
@@ -181,52 +181,52 @@ ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables) {
   return rules_by([&](std::string_view id) { return limit_of(crossing, tables, id); });
 }
 
-void check_utilities(Judge& judge) {
-  const ClearanceRules rules = rules_by([&](std::string_view id) -> const Limit& { return judge.limit(id); });
-  const std::vector<Utility>& utilities = judge.crossing.site.utilities;
-  std::vector<Clearance> all = clearances(judge.answer.bore, judge.tool.diameter, utilities, judge.crossing.site.ground,
-                                          rules, judge.tables, judge.crossing.site.test_holes, judge.fans);
-  for (std::size_t i = 0; i < all.size(); ++i) doubt_holes(judge, rules, utilities[i], all[i]);
-  const WorkLine work = work_line(judge);
+void check_utilities(CheckRun& run) {
+  const ClearanceRules rules = rules_by([&](std::string_view id) -> const Limit& { return run.limit(id); });
+  const std::vector<Utility>& utilities = run.crossing.site.utilities;
+  std::vector<Clearance> all = clearances(run.answer.bore, run.tool.diameter, utilities, run.crossing.site.ground,
+                                          rules, run.tables, run.crossing.site.test_holes, run.fans);
+  for (std::size_t i = 0; i < all.size(); ++i) doubt_holes(run, rules, utilities[i], all[i]);
+  const WorkLine work = work_line(run);
   std::vector<LineNearby> in_service;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Clearance& c = all[i];
-    judge.answer.utilities.push_back(answer_of(c));
-    const UtilityByWork place(judge, work, utilities[i]);
-    judge.answer.utilities.back().near = place.near;
+    run.answer.utilities.push_back(answer_of(c));
+    const UtilityByWork place(run, work, utilities[i]);
+    run.answer.utilities.back().near = place.near;
     if (c.live && (place.near || c.crossed_by_band))
       in_service.push_back({&utilities[i], name_of(c), c.station_m, c.offset_m, c.elevation_m});
-    ask_for_missing(judge, c, utilities[i], place);
-    check_course(judge, work, c, utilities[i]);
-    check_holes(judge, c, name_of(c));
+    ask_for_missing(run, c, utilities[i], place);
+    check_course(run, work, c, utilities[i]);
+    check_holes(run, c, name_of(c));
     if (c.separation_m) {
       // Bodies that overlap are struck whatever runs in them.
       const Severity severity = c.live || *c.separation_m < 0 ? Severity::stop : Severity::caution;
       Finding gap = at(c, "utility.separation", severity, "m");
       gap.limit_base = c.required_fixed_m;
-      judge.demand(std::move(gap), *c.separation_m, gap_limit(judge, c, utilities[i]));
+      run.require(std::move(gap), *c.separation_m, gap_limit(run, c, utilities[i]));
     }
     if (c.contact_chance_worst)
-      demand_chance(judge, c, "utility.contact", *c.contact_chance_worst, "contact_stop", "contact_caution");
+      demand_chance(run, c, "utility.contact", *c.contact_chance_worst, "contact_stop", "contact_caution");
     if (c.encroachment_chance)
-      demand_chance(judge, c, "utility.encroachment", *c.encroachment_chance, "encroachment_stop",
+      demand_chance(run, c, "utility.encroachment", *c.encroachment_chance, "encroachment_stop",
                     "encroachment_caution");
-    demand_exposure(judge, c, place);
-    if (!judge.shows()) continue;
+    demand_exposure(run, c, place);
+    if (!run.wants_working()) continue;
     for (Working& working : working_of(c)) {
       const auto set = [&](const Limit& limit) {
         working.limit = limit.value;
         working.limit_source = limit.source;
       };
-      if (working.code.ends_with("contact-worst")) set(judge.limit("contact_stop"));
-      if (working.code == "utility.encroachment") set(judge.limit("encroachment_stop"));
-      if (working.code == "utility.separation" && c.required_m) set(gap_limit(judge, c, utilities[i]));
-      judge.show(std::move(working));
+      if (working.code.ends_with("contact-worst")) set(run.limit("contact_stop"));
+      if (working.code == "utility.encroachment") set(run.limit("encroachment_stop"));
+      if (working.code == "utility.separation" && c.required_m) set(gap_limit(run, c, utilities[i]));
+      run.add_working(std::move(working));
     }
   }
-  check_unlocated_head(judge, in_service);
-  if (judge.shows()) rank_holes(judge, all);  // what digging would buy is no limit
-  check_any_contact(judge, all);
+  check_unlocated_head(run, in_service);
+  if (run.wants_working()) rank_holes(run, all);  // what digging would buy is no limit
+  check_any_contact(run, all);
 }
 
 }  // namespace burrow

@@ -8,7 +8,7 @@
 #include "burrow/bore/advance.h"
 #include "burrow/crossing/material_rows.h"
 #include "burrow/soil/vibration.h"
-#include "judge.h"
+#include "check_run.h"
 #include "structure_place.h"
 
 namespace burrow {
@@ -24,19 +24,19 @@ struct Shaking {
 };
 
 /// Not nearer than the wall of the hole.
-Shaking shaking_at(const Judge& judge, double energy_J, const Point3& on_bore, double distance_m) {
+Shaking shaking_at(const CheckRun& run, double energy_J, const Point3& on_bore, double distance_m) {
   Shaking s;
-  s.distance_m = std::max(distance_m, judge.tool.diameter.m / 2);
-  s.ground = blow_ground(judge.ground.soil_at(on_bore.x_m, on_bore.y_m, on_bore.z_m));
+  s.distance_m = std::max(distance_m, run.tool.diameter.m / 2);
+  s.ground = blow_ground(run.ground.soil_at(on_bore.x_m, on_bore.y_m, on_bore.z_m));
   s.percussive_m_s = percussive_vibration_m_s(energy_J, Length{s.distance_m}, s.ground.scale).value_or(0);
   s.by_distance_m_s = distance_vibration_m_s(energy_J, Length{s.distance_m}, s.ground.exponent).value_or(0);
   return s;
 }
 
-void show(Judge& judge, std::string_view code, const std::string& subject, double energy_J, const Shaking& s,
+void show(CheckRun& run, std::string_view code, const std::string& subject, double energy_J, const Shaking& s,
           const Limit* limit) {
-  if (judge.shows())
-    judge.show({code,
+  if (run.wants_working())
+    run.add_working({code,
                 subject,
                 "v = max(0.001 k_p √W/r^1.3, 0.0165 (7.62/r)^n √(W/48 810)), in m, J and m/s",
                 {{"k_p", s.ground.scale, ""},
@@ -64,28 +64,28 @@ bool form_holds(double energy_J, const Shaking& s) {
 }
 
 /// By the kind of building entered. One that is not entered or not known is held against the strictest.
-Limit building_limit(const Judge& judge, const SurfaceFeature& feature) {
-  if (const StructureRow* row = find_structure(judge.tables, feature.structure.value_or(""))) {
-    Limit limit = judge.limit(row->limit);
+Limit building_limit(const CheckRun& run, const SurfaceFeature& feature) {
+  if (const StructureRow* row = find_structure(run.tables, feature.structure.value_or(""))) {
+    Limit limit = run.limit(row->limit);
     limit.source.text = phrase("{}: {}", row->name, limit.source.text);
     return limit;
   }
-  const auto& rows = judge.tables.structures;
+  const auto& rows = run.tables.structures;
   BURROW_ENSURE(!rows.empty());
   const auto strictest = std::min_element(rows.begin(), rows.end(), [&](const StructureRow& a, const StructureRow& b) {
-    return judge.limit(a.limit).value < judge.limit(b.limit).value;
+    return run.limit(a.limit).value < run.limit(b.limit).value;
   });
-  Limit limit = judge.limit(strictest->limit);
+  Limit limit = run.limit(strictest->limit);
   limit.source.text = phrase(translatable("kind of building not known, the strictest counts: {}"), limit.source.text);
   return limit;
 }
 
 /// Nearest point of the path: in plan to the outline, up to the founding level where that lies above. Where it is not
 /// entered the footing may reach down to the bore.
-void judge_building(Judge& judge, double energy_J, const SurfaceFeature& feature) {
+void judge_building(CheckRun& run, double energy_J, const SurfaceFeature& feature) {
   const PathPoint* nearest = nullptr;
   double distance_m = std::numeric_limits<double>::infinity();
-  for (const PathPoint& p : judge.answer.bore.points) {
+  for (const PathPoint& p : run.answer.bore.points) {
     const std::optional<double> beside = plan_distance(feature, p.x_m, p.y_m);
     if (!beside) return;
     const double below = feature.founding_elevation ? std::max(0.0, feature.founding_elevation->m - p.z_m) : 0.0;
@@ -96,9 +96,9 @@ void judge_building(Judge& judge, double energy_J, const SurfaceFeature& feature
     }
   }
   if (!nearest) return;
-  const Shaking s = shaking_at(judge, energy_J, {nearest->x_m, nearest->y_m, nearest->z_m}, distance_m);
-  const Limit limit = building_limit(judge, feature);
-  StructureAnswer& answer = structure_answer(judge.answer, feature);
+  const Shaking s = shaking_at(run, energy_J, {nearest->x_m, nearest->y_m, nearest->z_m}, distance_m);
+  const Limit limit = building_limit(run, feature);
+  StructureAnswer& answer = structure_answer(run.answer, feature);
   answer.distance_m = distance_m;
   answer.station_m = nearest->x_m;
   answer.vibration_m_s = s.greater_m_s();
@@ -108,8 +108,8 @@ void judge_building(Judge& judge, double energy_J, const SurfaceFeature& feature
   Finding finding = finding_at("building.vibration", Severity::caution, feature.id, called(feature), nearest->x_m,
                                nearest->y_m, nearest->z_m);
   finding.unit = "m/s";
-  judge.demand(std::move(finding), s.greater_m_s(), limit);
-  show(judge, "building.vibration", feature.id, energy_J, s, &limit);
+  run.require(std::move(finding), s.greater_m_s(), limit);
+  show(run, "building.vibration", feature.id, energy_J, s, &limit);
 }
 
 struct PipeLimits {
@@ -134,42 +134,42 @@ struct PipeLimits {
   }
 };
 
-void judge_utility(Judge& judge, double energy_J, const PipeLimits& limits, const Utility& utility,
+void judge_utility(CheckRun& run, double energy_J, const PipeLimits& limits, const Utility& utility,
                    UtilityAnswer& answer, WorstOfMany& shaken) {
   if (!answer.on_bore || !answer.on_utility) return;
   const Point3 &bore = *answer.on_bore, &pipe = *answer.on_utility;
   const double axes = std::hypot(pipe.x_m - bore.x_m, pipe.y_m - bore.y_m, pipe.z_m - bore.z_m);
   const double wall = axes - utility.outside_diameter.value_or(Length{0}).m / 2;
-  if (!(wall > judge.tool.diameter.m / 2)) return;  // struck: that is a matter of the clear gap
-  const Shaking s = shaking_at(judge, energy_J, bore, wall);
-  const Limit& limit = limits.of(wall_of(judge.tables, utility));
+  if (!(wall > run.tool.diameter.m / 2)) return;  // struck: that is a matter of the clear gap
+  const Shaking s = shaking_at(run, energy_J, bore, wall);
+  const Limit& limit = limits.of(wall_of(run.tables, utility));
   answer.vibration_m_s = s.greater_m_s();
   const bool judged = form_holds(energy_J, s);
   if (judged) {
     Finding finding =
         finding_at("utility.vibration", Severity::caution, utility.id, called(utility), pipe.x_m, pipe.y_m, pipe.z_m);
     finding.unit = "m/s";
-    judge.demand(std::move(finding), s.greater_m_s(), limit);
+    run.require(std::move(finding), s.greater_m_s(), limit);
   } else {
     shaken.take(utility, pipe, s.greater_m_s(), limit);
   }
-  show(judge, "utility.vibration", utility.id, energy_J, s, judged ? &limit : nullptr);
+  show(run, "utility.vibration", utility.id, energy_J, s, judged ? &limit : nullptr);
 }
 
 }  // namespace
 
-void check_vibration(Judge& judge) {
-  if (judge.answer.bore.points.empty() || !(judge.tool.pressure.Pa > 0)) return;
-  const double energy_J = blow_of(judge.tool, judge.tool.pressure).energy_J;
-  for (const SurfaceFeature& feature : judge.crossing.site.surface)
-    if (stands(feature)) judge_building(judge, energy_J, feature);
-  const PipeLimits limits{judge.limit("vibration_steel_pipe_m_s"), judge.limit("vibration_rigid_pipe_m_s"),
-                          judge.limit("vibration_plastic_pipe_m_s")};
+void check_vibration(CheckRun& run) {
+  if (run.answer.bore.points.empty() || !(run.tool.pressure.Pa > 0)) return;
+  const double energy_J = blow_of(run.tool, run.tool.pressure).energy_J;
+  for (const SurfaceFeature& feature : run.crossing.site.surface)
+    if (stands(feature)) judge_building(run, energy_J, feature);
+  const PipeLimits limits{run.limit("vibration_steel_pipe_m_s"), run.limit("vibration_rigid_pipe_m_s"),
+                          run.limit("vibration_plastic_pipe_m_s")};
   WorstOfMany shaken;
-  const std::vector<Utility>& utilities = judge.crossing.site.utilities;
-  for (std::size_t i = 0; i < utilities.size() && i < judge.answer.utilities.size(); ++i)
-    judge_utility(judge, energy_J, limits, utilities[i], judge.answer.utilities[i], shaken);
-  shaken.say_not_judged(judge, "utility.vibration", "m/s");
+  const std::vector<Utility>& utilities = run.crossing.site.utilities;
+  for (std::size_t i = 0; i < utilities.size() && i < run.answer.utilities.size(); ++i)
+    judge_utility(run, energy_J, limits, utilities[i], run.answer.utilities[i], shaken);
+  shaken.add_not_judged(run, "utility.vibration", "m/s");
 }
 
 }  // namespace burrow

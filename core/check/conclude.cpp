@@ -10,7 +10,7 @@
 
 #include "burrow/check/mute.h"
 #include "burrow/check/with_findings.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 

@@ -13,7 +13,7 @@
 
 namespace burrow {
 
-struct Say {
+struct FindingPhrases {
   const Finding& f;
   UnitSystem units;
   [[nodiscard]] std::string name() const { return translated_phrase(f.name); }
@@ -31,11 +31,11 @@ struct Say {
   }
 };
 
-using WordsOfFinding = std::string (*)(const Say&);
+using PhraseOfFinding = std::string (*)(const FindingPhrases&);
 
 struct FindingWords {
   std::string_view code;
-  WordsOfFinding words;
+  PhraseOfFinding words;
   const char* advice;  ///< marked by `translatable`
 };
 

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "burrow/load/live.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 

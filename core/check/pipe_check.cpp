@@ -23,8 +23,8 @@ Finding at_place(const PipeUnderCheck& pipe, const PipeResult& result, std::stri
   return finding;
 }
 
-PipeCheck& write_down(Judge& judge, const PipeResult& result) {
-  PipeCheck& check = judge.answer.pipe_checks.emplace_back();
+PipeCheck& write_down(CheckRun& run, const PipeResult& result) {
+  PipeCheck& check = run.answer.pipe_checks.emplace_back();
   check.name = result.name;
   check.code = result.code;
   check.value = result.value;
@@ -49,17 +49,17 @@ Temperature PipeUnderCheck::in_service() const {
   return std::max(*pipe.temperature, strength->derating.back().temperature);
 }
 
-void judge_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& result, const PipeLimit& limit,
+void judge_pipe(CheckRun& run, const PipeUnderCheck& pipe, const PipeResult& result, const PipeLimit& limit,
                 Working working) {
-  PipeCheck& check = write_down(judge, result);
+  PipeCheck& check = write_down(run, result);
   check.limit = limit.value;
   check.at_least = limit.at_least;
   check.source = limit.source;
   const double part = limit.at_least ? limit.value : result.value, whole = limit.at_least ? result.value : limit.value;
   if (whole > 0) check.utilisation = std::max(part, 0.0) / whole;
   const Limit plain{limit.value, limit.at_least, limit.source};
-  const double margin = judge.demand(at_place(pipe, result, result.code, limit.severity, "pipe"), result.value, plain);
-  const Limit near = judge.limit("pipe_near");
+  const double margin = run.require(at_place(pipe, result, result.code, limit.severity, "pipe"), result.value, plain);
+  const Limit near = run.limit("pipe_near");
   if (limit.near_counts && margin >= 0 && check.utilisation && *check.utilisation > near.value) {
     Finding finding = at_place(pipe, result, "pipe.near", Severity::note, Phrase::of_table(std::string(result.name)));
     finding.about_check = result.code;
@@ -69,29 +69,29 @@ void judge_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& resu
     finding.at_least = false;
     finding.source = limit.source;
     finding.margin = 1 - *check.utilisation;
-    judge.say(std::move(finding));
+    run.add(std::move(finding));
   }
   complete(working, pipe, result);
   working.limit = limit.value;
   working.limit_source = limit.source;
-  judge.show(std::move(working));
+  run.add_working(std::move(working));
 }
 
-void tell_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& result, Working working) {
-  write_down(judge, result).source = working.source;
+void tell_pipe(CheckRun& run, const PipeUnderCheck& pipe, const PipeResult& result, Working working) {
+  write_down(run, result).source = working.source;
   complete(working, pipe, result);
-  judge.show(std::move(working));
+  run.add_working(std::move(working));
 }
 
-void leave_out(Judge& judge, std::string_view code, std::string_view name, std::string what) {
-  PipeCheck& check = judge.answer.pipe_checks.emplace_back();
+void leave_out(CheckRun& run, std::string_view code, std::string_view name, std::string what) {
+  PipeCheck& check = run.answer.pipe_checks.emplace_back();
   check.name = name;
   check.code = code;
   check.text = std::move(what);
 }
 
-const PathPoint* place_of(const Judge& judge, const PipeUnderCheck& pipe, const LoadPoint& load) {
-  return pipe.places[static_cast<std::size_t>(&load - judge.answer.loads.data())];
+const PathPoint* place_of(const CheckRun& run, const PipeUnderCheck& pipe, const LoadPoint& load) {
+  return pipe.places[static_cast<std::size_t>(&load - run.answer.loads.data())];
 }
 
 }  // namespace burrow

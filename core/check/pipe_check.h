@@ -5,7 +5,7 @@
 
 #include "burrow/pipe/material.h"
 #include "burrow/pipe/section.h"
-#include "judge.h"
+#include "check_run.h"
 #include "loads_above.h"
 
 namespace burrow {
@@ -47,22 +47,22 @@ struct PipeResult {
 };
 
 /// Writes a judged check down. The working takes code, value, unit and limit from it.
-void judge_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& result, const PipeLimit& limit,
+void judge_pipe(CheckRun& run, const PipeUnderCheck& pipe, const PipeResult& result, const PipeLimit& limit,
                 Working working);
 /// Writes down what is told and not judged.
-void tell_pipe(Judge& judge, const PipeUnderCheck& pipe, const PipeResult& result, Working working);
+void tell_pipe(CheckRun& run, const PipeUnderCheck& pipe, const PipeResult& result, Working working);
 /// Writes down that a check could not be done, and what is not known.
-void leave_out(Judge& judge, std::string_view code, std::string_view name, std::string what);
+void leave_out(CheckRun& run, std::string_view code, std::string_view name, std::string what);
 
 /// Point of the path under one of `Assessment::loads`.
-const PathPoint* place_of(const Judge& judge, const PipeUnderCheck& pipe, const LoadPoint& load);
+const PathPoint* place_of(const CheckRun& run, const PipeUnderCheck& pipe, const LoadPoint& load);
 
 /// All of them, the loads made ready.
-void check_pipe(Judge& judge, const LoadsAbove& above, std::vector<const PathPoint*> places);
-void check_pipe_hole(Judge& judge, const PipeUnderCheck& pipe);
-void check_pipe_loads(Judge& judge, const PipeUnderCheck& pipe);
-void check_pipe_pull(Judge& judge, const PipeUnderCheck& pipe);
-void check_pipe_ring(Judge& judge, const PipeUnderCheck& pipe);
-void check_pipe_along(Judge& judge, const PipeUnderCheck& pipe);
+void check_pipe(CheckRun& run, const LoadsAbove& above, std::vector<const PathPoint*> places);
+void check_pipe_hole(CheckRun& run, const PipeUnderCheck& pipe);
+void check_pipe_loads(CheckRun& run, const PipeUnderCheck& pipe);
+void check_pipe_pull(CheckRun& run, const PipeUnderCheck& pipe);
+void check_pipe_ring(CheckRun& run, const PipeUnderCheck& pipe);
+void check_pipe_along(CheckRun& run, const PipeUnderCheck& pipe);
 
 }  // namespace burrow

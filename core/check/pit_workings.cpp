@@ -8,9 +8,9 @@
 
 namespace burrow {
 
-void show_ground(Judge& judge, const PitUnderCheck& pit) {
-  const Site& site = judge.crossing.site;
-  if (!judge.shows() || site.ground_points.empty() || pit.shape.footprint.empty()) return;
+void show_ground(CheckRun& run, const PitUnderCheck& pit) {
+  const Site& site = run.crossing.site;
+  if (!run.wants_working() || site.ground_points.empty() || pit.shape.footprint.empty()) return;
   const bool surveyed = pit.shape.ground.surveyed();
   double surface = 0, line = 0, x = 0, y = 0;
   for (const PlanPoint& p : pit.shape.footprint) {
@@ -22,7 +22,7 @@ void show_ground(Judge& judge, const PitUnderCheck& pit) {
     x = p.x_m;
     y = p.y_m;
   }
-  judge.show({"pit.ground",
+  run.add_working({"pit.ground",
               pit.subject,
               "h = z_surface − z_line",
               {{"x", x, "m"}, {"y", y, "m"}, {"z_surface", surface, "m"}, {"z_line", line, "m"}},
@@ -35,8 +35,8 @@ void show_ground(Judge& judge, const PitUnderCheck& pit) {
                surveyed ? SourceLabel::derived : SourceLabel::our_default}});
 }
 
-void show_set_back(Judge& judge, const PitUnderCheck& pit) {
-  if (!judge.shows()) return;
+void show_set_back(CheckRun& run, const PitUnderCheck& pit) {
+  if (!run.wants_working()) return;
   constexpr std::string_view rises[] = {"t_1", "t_2", "t_3", "t_4", "t_5", "t_6"};
   constexpr std::string_view runs[] = {"n_1", "n_2", "n_3", "n_4", "n_5", "n_6"};
   if (pit.shape.layers.size() > std::size(rises)) return;
@@ -55,10 +55,10 @@ void show_set_back(Judge& judge, const PitUnderCheck& pit) {
     working.inputs.push_back({runs[i], layer.run_per_rise, ""});
     working.value += (layer.top_m - layer.bottom_m) * layer.run_per_rise;
   }
-  judge.show(std::move(working));
+  run.add_working(std::move(working));
 }
 
-void show_proposal(Judge& judge, const PitUnderCheck& pit) {
+void show_proposal(CheckRun& run, const PitUnderCheck& pit) {
   const PitProposal& proposal = pit.work.proposal;
   Working working{"pit.proposal",
                   pit.subject,
@@ -70,11 +70,11 @@ void show_proposal(Judge& judge, const PitUnderCheck& pit) {
                   std::nullopt,
                   pit.rules.source};
   if (proposal.sloped_m3) working.inputs.push_back({"V_sloped", *proposal.sloped_m3, "m³"});
-  judge.show(std::move(working));
+  run.add_working(std::move(working));
 }
 
-void show_loose(Judge& judge, const PitUnderCheck& pit) {
-  if (!judge.shows()) return;
+void show_loose(CheckRun& run, const PitUnderCheck& pit) {
+  if (!run.wants_working()) return;
   constexpr std::string_view banks[] = {"V_1", "V_2", "V_3", "V_4", "V_5", "V_6"};
   constexpr std::string_view swells[] = {"s_1", "s_2", "s_3", "s_4", "s_5", "s_6"};
   if (pit.work.layers.size() > std::size(banks) || !pit.work.loose_m3) return;
@@ -89,14 +89,14 @@ void show_loose(Judge& judge, const PitUnderCheck& pit) {
                   {"swell from the bank to loose, as entered or of the class", SourceLabel::from_memory}};
   for (std::size_t i = 0; i < pit.work.layers.size(); ++i) {
     working.inputs.push_back({banks[i], pit.work.layers[i].bank_m3, "m³"});
-    working.inputs.push_back({swells[i], judge.ground.stratum_soil(pit.shape.layers[i].stratum).swell.v, ""});
+    working.inputs.push_back({swells[i], run.ground.stratum_soil(pit.shape.layers[i].stratum).swell.v, ""});
   }
-  judge.show(std::move(working));
+  run.add_working(std::move(working));
 }
 
-void show_heap(Judge& judge, const PitUnderCheck& pit, const HeapShape& shape, double run_per_rise) {
-  if (!judge.shows()) return;
-  judge.show({"pit.heap",
+void show_heap(CheckRun& run, const PitUnderCheck& pit, const HeapShape& shape, double run_per_rise) {
+  if (!run.wants_working()) return;
+  run.add_working({"pit.heap",
               pit.subject,
               "V = L b h + (L + b) n h² + π n² h³/3",
               {{"L", shape.ridge_length_m, "m"},
@@ -110,9 +110,9 @@ void show_heap(Judge& judge, const PitUnderCheck& pit, const HeapShape& shape, d
               {"heap with a level ridge L by b, slopes 1 : n, rounded ends", SourceLabel::derived}});
 }
 
-void show_gap(Judge& judge, std::string_view code, const std::string& subject, const PlanGap& gap, const Limit& limit) {
-  if (!judge.shows()) return;
-  judge.show({code,
+void show_gap(CheckRun& run, std::string_view code, const std::string& subject, const PlanGap& gap, const Limit& limit) {
+  if (!run.wants_working()) return;
+  run.add_working({code,
               subject,
               "g = √((x − x_edge)² + (y − y_edge)²)",
               {{"x", gap.on_line.x_m, "m"},

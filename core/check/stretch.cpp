@@ -4,7 +4,7 @@
 #include <cmath>
 #include <limits>
 
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 

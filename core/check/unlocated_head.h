@@ -5,7 +5,7 @@
 #include <span>
 #include <string>
 
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow {
 
@@ -20,6 +20,6 @@ struct LineNearby {
 /// where a line in service lies in the working area; the gap to each such line is agreed with its owner.
 /// Source: DGUV Information 203-017 (02/2019) 6.4 (read); it names no distance for the working area: that is ours.
 /// Evidence: UnlocatedHead.*
-void check_unlocated_head(Judge& judge, std::span<const LineNearby> in_service);
+void check_unlocated_head(CheckRun& run, std::span<const LineNearby> in_service);
 
 }  // namespace burrow

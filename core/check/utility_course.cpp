@@ -53,8 +53,8 @@ bool may_reach(const End& end, Point3 place, double radius_m) {
   return cosine >= cone_cosine * cosine_seen - cone_sine * sine_seen;
 }
 
-bool reaches_band(const Judge& judge, const End& end, double radius_m, double utility_sd_m) {
-  const auto& points = judge.answer.bore.points;
+bool reaches_band(const CheckRun& run, const End& end, double radius_m, double utility_sd_m) {
+  const auto& points = run.answer.bore.points;
   return std::any_of(points.begin(), points.end(), [&](const PathPoint& p) {
     const double sd = std::hypot(std::max(p.sd_lateral_m, p.sd_vertical_m), utility_sd_m);
     return may_reach(end, {p.x_m, p.y_m, p.z_m}, radius_m + band_99_sd * sd);
@@ -98,20 +98,20 @@ double plan_distance(const PlanPoint& a, const PlanPoint& b, const PlanPoint& c,
                    distance_to_segment(d, a, b)});
 }
 
-WorkLine work_line(const Judge& judge) {
-  const Bore& bore = judge.crossing.bore;
-  WorkLine line{{std::min(judge.answer.launch_pit.floor_from_m, bore.launch.station.m), bore.launch.offset->m},
-                {std::max(judge.answer.exit_pit.floor_to_m, bore.exit.station.m), bore.exit.offset->m},
+WorkLine work_line(const CheckRun& run) {
+  const Bore& bore = run.crossing.bore;
+  WorkLine line{{std::min(run.answer.launch_pit.floor_from_m, bore.launch.station.m), bore.launch.offset->m},
+                {std::max(run.answer.exit_pit.floor_to_m, bore.exit.station.m), bore.exit.offset->m},
                 0};
-  for (const PitShape* pit : {&judge.answer.launch_pit, &judge.answer.exit_pit})
+  for (const PitShape* pit : {&run.answer.launch_pit, &run.answer.exit_pit})
     for (const PlanPoint& corner : pit->footprint)
       line.half_width_m = std::max(line.half_width_m, distance_to_segment(corner, line.from, line.to));
   return line;
 }
 
-UtilityByWork::UtilityByWork(const Judge& judge, const WorkLine& work, const Utility& utility) {
-  const PlanPoint launch{judge.crossing.bore.launch.station.m, judge.crossing.bore.launch.offset->m};
-  const PlanPoint exit{judge.crossing.bore.exit.station.m, judge.crossing.bore.exit.offset->m};
+UtilityByWork::UtilityByWork(const CheckRun& run, const WorkLine& work, const Utility& utility) {
+  const PlanPoint launch{run.crossing.bore.launch.station.m, run.crossing.bore.launch.offset->m};
+  const PlanPoint exit{run.crossing.bore.exit.station.m, run.crossing.bore.exit.offset->m};
   near = utility.path.empty();  // nobody said where it lies
   const double within = asked_within_m + work.half_width_m;
   const std::vector<PathVertex> line = lengthened(utility.path, reach_of(utility, 0));
@@ -124,7 +124,7 @@ UtilityByWork::UtilityByWork(const Judge& judge, const WorkLine& work, const Uti
   }
 }
 
-void check_course(Judge& judge, const WorkLine& work, const Clearance& clearance, const Utility& utility) {
+void check_course(CheckRun& run, const WorkLine& work, const Clearance& clearance, const Utility& utility) {
   if (utility.path.empty()) return;
   const double sd = std::max(clearance.lateral_sd_m.value_or(utility.located.lateral_sd.value_or(Length{0}).m),
                              clearance.vertical_sd_m.value_or(utility.located.vertical_sd.value_or(Length{0}).m));
@@ -132,10 +132,10 @@ void check_course(Judge& judge, const WorkLine& work, const Clearance& clearance
     const End end = end_of(utility.path, last);
     if (distance_to_segment({end.at.x_m, end.at.y_m}, work.from, work.to) > asked_within_m + work.half_width_m)
       return false;
-    if (!reaches_band(judge, end, clearance.contact_radius_m, sd) && !reaches_pit(judge.answer.launch_pit, end, sd) &&
-        !reaches_pit(judge.answer.exit_pit, end, sd))
+    if (!reaches_band(run, end, clearance.contact_radius_m, sd) && !reaches_pit(run.answer.launch_pit, end, sd) &&
+        !reaches_pit(run.answer.exit_pit, end, sd))
       return false;
-    Finding& finding = judge.missing("utility-course", utility.id, called(utility));
+    Finding& finding = run.missing("utility-course", utility.id, called(utility));
     finding.station_m = end.at.x_m;
     finding.offset_m = end.at.y_m;
     if (end.level_known) finding.elevation_m = end.at.z_m;

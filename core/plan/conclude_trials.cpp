@@ -38,9 +38,9 @@ class TrialsJudge {
     finding.elevation_m = answer->elevation_m;
     const Severity worst = may_be_live(*utility, tables_) ? Severity::stop : Severity::caution;
     finding.code = "trials.contact";
-    demand(finding, worst, counted.contact.lower_95(), "contact_stop", "contact_caution");
+    require(finding, worst, counted.contact.lower_95(), "contact_stop", "contact_caution");
     finding.code = "trials.encroachment";
-    demand(finding, worst, counted.encroachment.lower_95(), "encroachment_stop", "encroachment_caution");
+    require(finding, worst, counted.encroachment.lower_95(), "encroachment_stop", "encroachment_caution");
   }
 
   void judge_bore() {
@@ -48,7 +48,7 @@ class TrialsJudge {
     finding.subject = "bore";
     finding.name = "bore";
     finding.code = "trials.daylight";
-    demand(finding, Severity::stop, trials_.daylight.lower_95(), "daylight_stop", "daylight_caution");
+    require(finding, Severity::stop, trials_.daylight.lower_95(), "daylight_stop", "daylight_caution");
 
     const Count inside{trials_.inside_window.n, trials_.count - trials_.refused.n};
     if (inside.of <= 0) return;
@@ -59,7 +59,7 @@ class TrialsJudge {
     add(finding, Severity::stop, inside.upper_95(), limit_of(crossing_, tables_, "exit_window_chance"));
   }
 
-  void demand(const Finding& finding, Severity worst, double chance, std::string_view stop, std::string_view caution) {
+  void require(const Finding& finding, Severity worst, double chance, std::string_view stop, std::string_view caution) {
     if (!add(finding, worst, chance, limit_of(crossing_, tables_, stop)))
       add(finding, Severity::caution, chance, limit_of(crossing_, tables_, caution));
   }

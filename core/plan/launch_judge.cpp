@@ -95,8 +95,8 @@ Judged LaunchJudge::at(const MapPlace& place) {
     else if (!finding.muted || counts_in_verdict(finding))
       take(judged.entries, finding, true);
   }
-  for (const Finding& finding : launch.kept) take(judged.entries, finding, false);
-  memory_.room = std::move(launch.kept);
+  for (const Finding& finding : launch.passed) take(judged.entries, finding, false);
+  memory_.room = std::move(launch.passed);
 
   if (seen_.size() < keys_.limits().size()) seen_.resize(keys_.limits().size());
   for (const Entry& entry : judged.entries) {

@@ -6,7 +6,7 @@
 #include <unordered_map>
 #include <vector>
 
-#include "burrow/check/groundwork.h"
+#include "burrow/check/prepared_site.h"
 #include "burrow/plan/launch_map.h"
 
 namespace burrow::launch {
@@ -58,7 +58,7 @@ struct Seen {
 /// Judges launches one after the other, with numbers of its own for the limits.
 class LaunchJudge {
  public:
-  LaunchJudge(const Crossing& crossing, const Tables& tables, const Groundwork& groundwork, MapOver over)
+  LaunchJudge(const Crossing& crossing, const Tables& tables, const PreparedSite& groundwork, MapOver over)
       : crossing_(crossing), entered_(crossing), tables_(tables), groundwork_(groundwork), over_(over) {}
   /// Goes on with the numbers of a map.
   void number_as(const Keys& keys) { keys_ = keys; }
@@ -73,10 +73,10 @@ class LaunchJudge {
   Crossing crossing_;
   const Crossing& entered_;
   const Tables& tables_;
-  const Groundwork& groundwork_;
+  const PreparedSite& groundwork_;
   MapOver over_;
   Keys keys_;
-  LaunchMemory memory_;
+  LaunchCache memory_;
   std::vector<Seen> seen_;
   std::vector<std::size_t> place_in_entries_;  // by number, one past; 0: not met at this launch
 };

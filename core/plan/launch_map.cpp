@@ -161,7 +161,7 @@ struct Judging {
   std::vector<Judged> launches;
   std::vector<std::size_t> judge_of;
 
-  Judging(const Crossing& crossing, const Tables& tables, const Groundwork& groundwork, const LaunchMap& map,
+  Judging(const Crossing& crossing, const Tables& tables, const PreparedSite& groundwork, const LaunchMap& map,
           unsigned threads) {
     judges.reserve(threads);
     for (unsigned i = 0; i < threads; ++i) judges.emplace_back(crossing, tables, groundwork, map.over);
@@ -218,7 +218,7 @@ LaunchMap launch::search_within(const Crossing& crossing, const Tables& tables, 
   LaunchMap map;
   map.over = wish.over;
   std::tie(map.across, map.down) = axes;
-  const Groundwork groundwork(crossing, tables, extent_of(crossing, map));
+  const PreparedSite groundwork(crossing, tables, extent_of(crossing, map));
   const auto threads =
       static_cast<unsigned>(std::min<std::size_t>(threads_of(wish), static_cast<std::size_t>(map.down.count) + 1));
   Judging judging(crossing, tables, groundwork, map, threads);

@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "burrow/check/groundwork.h"
+#include "burrow/check/prepared_site.h"
 #include "launch_weigh.h"
 
 namespace burrow::launch {
@@ -26,7 +26,7 @@ class Settler {
 
  private:
   const Crossing& crossing_;
-  Groundwork groundwork_;
+  PreparedSite groundwork_;
   Limits& limits_;
   LaunchJudge judge_;
 };

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/clearance/hole_worth.h"
+#include "burrow/clearance/test_hole_worth.h"
 #include "clean_crossing.h"
 
 namespace burrow::test {

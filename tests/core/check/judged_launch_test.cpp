@@ -6,7 +6,7 @@
 #include <cmath>
 #include <tuple>
 
-#include "burrow/check/groundwork.h"
+#include "burrow/check/prepared_site.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "clean_crossing.h"
@@ -40,8 +40,8 @@ Assessment without_working(Assessment answer) {
 TEST(JudgedLaunch, Samples_TheVeryAnswerOfAssess) {
   for (const char* name : samples) {
     Crossing crossing = sample(name);
-    const Groundwork groundwork(crossing, tables());
-    LaunchMemory memory;
+    const PreparedSite groundwork(crossing, tables());
+    LaunchCache memory;
     for (const double lower_m : {0.0, 0.2, -0.4})
       for (const double grade : {0.0, -0.03}) {
         Crossing moved = crossing;
@@ -57,7 +57,7 @@ TEST(JudgedLaunch, Samples_TheVeryAnswerOfAssess) {
 }
 
 const Finding* kept(const JudgedLaunch& launch, std::string_view code, std::string_view subject) {
-  for (const Finding& f : launch.kept)
+  for (const Finding& f : launch.passed)
     if (f.code == code && f.subject == subject) return &f;
   return nullptr;
 }
@@ -66,9 +66,9 @@ const Finding* kept(const JudgedLaunch& launch, std::string_view code, std::stri
 TEST(JudgedLaunch, LimitsKept_HaveTheValuesOfTheAnswer) {
   for (const char* name : samples) {
     const Crossing crossing = sample(name);
-    const JudgedLaunch launch = judge_launch(crossing, tables(), Groundwork(crossing, tables()));
-    ASSERT_FALSE(launch.kept.empty());
-    for (const Finding& f : launch.kept) {
+    const JudgedLaunch launch = judge_launch(crossing, tables(), PreparedSite(crossing, tables()));
+    ASSERT_FALSE(launch.passed.empty());
+    for (const Finding& f : launch.passed) {
       ASSERT_TRUE(f.measured && f.limit && f.margin) << f.code;
       const double scale = *f.limit == 0 ? 1 : std::abs(*f.limit);
       const double margin = (f.at_least ? *f.measured - *f.limit : *f.limit - *f.measured) / scale;
@@ -100,7 +100,7 @@ TEST(JudgedLaunch, Tables_WithinTwoMillimetres) {
   for (const char* name : samples) {
     Crossing crossing = sample(name);
     const double from = crossing.bore.launch.station.m, to = crossing.bore.exit.station.m;
-    const Groundwork groundwork(crossing, tables(), {from, to, 6});
+    const PreparedSite groundwork(crossing, tables(), {from, to, 6});
     EXPECT_EQ(groundwork.turns.has_value(), crossing.site.strips.empty());
     for (const double lower_m : {0.0, 0.4})
       for (const double grade : {0.0, -0.03, 0.03}) {

@@ -5,7 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "burrow/check/crew_setup.h"
-#include "burrow/check/groundwork.h"
+#include "burrow/check/prepared_site.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/plan/day.h"
@@ -108,7 +108,7 @@ TEST(LongBore, SearchTrialsAndDay_DoNotFollowItEither) {
   day.readings = {start, mark};
   crossing.record = {day};
   const Assessment answer = judged(crossing);
-  const Groundwork groundwork(crossing, tables(), {0, 63000, 5});
+  const PreparedSite groundwork(crossing, tables(), {0, 63000, 5});
   EXPECT_FALSE(groundwork.turns.has_value());
   const JudgedLaunch launch = judge_launch(crossing, tables(), groundwork);
   EXPECT_EQ(launch.answer.verdict, Verdict::stop);

@@ -8,7 +8,7 @@
 #include <cmath>
 
 #include "burrow/check/assess.h"
-#include "burrow/check/groundwork.h"
+#include "burrow/check/prepared_site.h"
 #include "burrow/check/limits.h"
 #include "burrow/crossing/locks.h"
 #include "burrow/file/crossing_file.h"
@@ -97,7 +97,7 @@ TEST(LaunchMap, EveryCell_AsAssessOfTheCrossingMovedThere) {
 TEST(LaunchMap, CellsWithinLimits_LeastMarginOfAllThatIsKept) {
   const Crossing crossing = sample("first-lesson");
   const LaunchMap map = search_launches(crossing, tables(), coarse(9));
-  const Groundwork groundwork(crossing, tables());
+  const PreparedSite groundwork(crossing, tables());
   int compared = 0;
   for (const LaunchCell& cell : map.cells) {
     if (cell.verdict != Verdict::within_limits) continue;
@@ -107,7 +107,7 @@ TEST(LaunchMap, CellsWithinLimits_LeastMarginOfAllThatIsKept) {
     ASSERT_GE(cell.binds, 0);
     const Finding& binds = map.limits[static_cast<std::size_t>(cell.binds)];
     double of_it = 2;
-    for (const Finding& f : launch.kept) {
+    for (const Finding& f : launch.passed) {
       if (f.severity == Severity::note) continue;
       if (f.code == binds.code && f.subject == binds.subject && f.severity == binds.severity)
         of_it = std::min(of_it, margin_in_map(f));

@@ -1,4 +1,4 @@
-#include "burrow/clearance/hole_worth.h"
+#include "burrow/clearance/test_hole_worth.h"
 
 #include <algorithm>
 #include <boost/math/quadrature/gauss.hpp>

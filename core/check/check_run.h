@@ -21,12 +21,12 @@
 
 namespace burrow {
 
-struct LaunchMemory;
+struct LaunchCache;
 
 /// What was measured and what is wanted; of an infinite or no number, nothing.
 void set_numbers(Finding& finding, double value, const Limit& limit);
 
-struct Judge {
+struct CheckRun {
   const Crossing& crossing;
   const Tables& tables;
   const Ground& ground;
@@ -36,27 +36,27 @@ struct Judge {
   const LimitsInForce& limits;
   Assessment& answer;
   /// Where the search asks: limits that are kept, each with its margin. No working is made then.
-  std::vector<Finding>* kept = nullptr;
+  std::vector<Finding>* passed = nullptr;
   /// Where launches are judged one after the other that differ in nothing but grade.
-  LaunchMemory* memory = nullptr;
+  LaunchCache* memory = nullptr;
 
   [[nodiscard]] const Limit& limit(std::string_view id) const { return limits.of(id); }
-  [[nodiscard]] bool shows() const { return kept == nullptr; }
+  [[nodiscard]] bool wants_working() const { return passed == nullptr; }
 
   /// Remembers a limit that is kept, where somebody asks for them; without its source.
-  void keep(Finding finding, double value, const Limit& limit) {
-    if (!kept) return;
+  void note_passed(Finding finding, double value, const Limit& limit) {
+    if (!passed) return;
     set_numbers(finding, value, limit);
     finding.margin = std::max(margin_of(value, limit), 0.0);
-    kept->push_back(std::move(finding));
+    passed->push_back(std::move(finding));
   }
 
   /// Adds a finding where the limit is broken, at least a caution; gives its margin either way. A value or a limit that
-  /// is not a number breaks it: nothing is measured then.   Evidence: Demand.*
-  double demand(Finding finding, double value, const Limit& limit) {
+  /// is not a number breaks it: nothing is measured then.   Evidence: Require.*
+  double require(Finding finding, double value, const Limit& limit) {
     const double margin = margin_of(value, limit);
     if (margin >= 0) {
-      keep(std::move(finding), value, limit);
+      note_passed(std::move(finding), value, limit);
       return margin;
     }
     BURROW_ENSURE(finding.severity != Severity::note);  // a number over its limit counts
@@ -67,7 +67,7 @@ struct Judge {
     return margin;
   }
 
-  void say(Finding finding) { answer.findings.push_back(std::move(finding)); }
+  void add(Finding finding) { answer.findings.push_back(std::move(finding)); }
 
   /// Data that were not entered: named, and the verdict is incomplete.
   Finding& missing(std::string_view what, std::string subject, Phrase name) {
@@ -84,8 +84,8 @@ struct Judge {
   /// The path model and the blow balance are from records: until then they stop nobody.
   [[nodiscard]] bool calibrated() const { return burrow::calibrated(crossing.bore.model); }
 
-  void show(Working working) {
-    if (!kept) answer.working.push_back(std::move(working));  // nobody reads how a search came to its numbers
+  void add_working(Working working) {
+    if (!passed) answer.working.push_back(std::move(working));  // nobody reads how a search came to its numbers
   }
 };
 
@@ -107,9 +107,9 @@ struct HeaveLimits {
   std::optional<Limit> caution;
   std::optional<Limit> stop;
 };
-HeaveLimits heave_limits(const Judge& judge, const SurfaceFeature& feature);
+HeaveLimits heave_limits(const CheckRun& run, const SurfaceFeature& feature);
 /// Cover that its owner wants, by the same rule; none where nobody said.
-std::optional<Limit> cover_limit(const Judge& judge, const SurfaceFeature& feature);
+std::optional<Limit> cover_limit(const CheckRun& run, const SurfaceFeature& feature);
 /// Whether heave and settlement of a thing on top are judged.
 bool moves_with_ground(const SurfaceFeature& feature);
 
@@ -128,7 +128,7 @@ struct WorstOfMany {
 
   void take(const Utility& one, const Point3& where, double its_value, const Limit& its_limit);
   /// The number without a limit beside it. Says nothing when there was none.
-  void say_not_judged(Judge& judge, std::string_view code, std::string_view unit) const;
+  void add_not_judged(CheckRun& run, std::string_view code, std::string_view unit) const;
 };
 
 /// The answer about a building, footing or wall; made when first asked for.
@@ -150,33 +150,33 @@ std::vector<const PathPoint*> points_within(const std::vector<PathPoint>& points
 bool house_connections_expected(const Crossing& crossing);
 
 // One function a subject; each fills its part of the answer.
-void check_missing(Judge& judge);
-void check_search(Judge& judge);     ///< called by check_missing
-void check_plausible(Judge& judge);  ///< after check_utilities
-void check_bore(Judge& judge);
-void check_too_long(Judge& judge);  ///< instead of it, where no path is followed
-void check_advance(Judge& judge);
-void check_cover(Judge& judge);
-void check_drift(Judge& judge);  ///< climb and sag
-void check_utilities(Judge& judge);
+void check_missing(CheckRun& run);
+void check_search(CheckRun& run);     ///< called by check_missing
+void check_plausible(CheckRun& run);  ///< after check_utilities
+void check_bore(CheckRun& run);
+void check_too_long(CheckRun& run);  ///< instead of it, where no path is followed
+void check_advance(CheckRun& run);
+void check_cover(CheckRun& run);
+void check_drift(CheckRun& run);  ///< climb and sag
+void check_utilities(CheckRun& run);
 /// Where another soil lies within the band or within 0.8 m of the axis, the closed forms came out up to 3.3 times too
 /// low (trials of 150 crossings): a chance that four times would lift over its limit is a caution. After
 /// check_utilities.   Source: our model.   Evidence: Boundary.*, TailLong.Trials_BoundariesInTheBand
-void check_boundary(Judge& judge);
-void check_surface(Judge& judge);
-void check_records(Judge& judge);
-void check_settlement(Judge& judge);
-void check_movement(Judge& judge);
-void check_plastic_zone(Judge& judge);
-void check_vibration(Judge& judge);
-void check_footing(Judge& judge);
-void check_rules(Judge& judge);
-void check_pits(Judge& judge);
-void check_loads(Judge& judge);  ///< and the pipe under them
-void check_air(Judge& judge);
-void check_marks(Judge& judge);
-void check_mark_spacing(Judge& judge);  ///< which the one before takes in
-void check_typed_limits(Judge& judge);  ///< looser than the table
+void check_boundary(CheckRun& run);
+void check_surface(CheckRun& run);
+void check_records(CheckRun& run);
+void check_settlement(CheckRun& run);
+void check_movement(CheckRun& run);
+void check_plastic_zone(CheckRun& run);
+void check_vibration(CheckRun& run);
+void check_footing(CheckRun& run);
+void check_rules(CheckRun& run);
+void check_pits(CheckRun& run);
+void check_loads(CheckRun& run);  ///< and the pipe under them
+void check_air(CheckRun& run);
+void check_marks(CheckRun& run);
+void check_mark_spacing(CheckRun& run);  ///< which the one before takes in
+void check_typed_limits(CheckRun& run);  ///< looser than the table
 
 /// Mutes and verdict; gives the mutes that do not count.
 std::vector<VoidMute> give_verdict(const Crossing& crossing, const Tables& tables, Assessment& answer);

@@ -1,4 +1,4 @@
-#include "judge.h"
+#include "check_run.h"
 
 #include <cmath>
 
@@ -60,7 +60,7 @@ void WorstOfMany::take(const Utility& one, const Point3& where, double its_value
   limit = &its_limit;
 }
 
-void WorstOfMany::say_not_judged(Judge& judge, std::string_view code, std::string_view unit) const {
+void WorstOfMany::add_not_judged(CheckRun& run, std::string_view code, std::string_view unit) const {
   if (!utility) return;
   Phrase name = called(*utility);
   if (count > 1) name = phrase(translatable("{} and {} more"), std::move(name), std::to_string(count - 1));
@@ -68,7 +68,7 @@ void WorstOfMany::say_not_judged(Judge& judge, std::string_view code, std::strin
   finding.unit = unit;
   if (std::isfinite(value)) finding.measured = value;
   finding.source = {"forms made for heavier blows", SourceLabel::our_model};
-  judge.say(std::move(finding));
+  run.add(std::move(finding));
 }
 
 StructureAnswer& structure_answer(Assessment& answer, const SurfaceFeature& feature) {

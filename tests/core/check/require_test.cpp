@@ -8,7 +8,7 @@
 
 #include "burrow/file/assessment_file.h"
 #include "clean_crossing.h"
-#include "judge.h"
+#include "check_run.h"
 
 namespace burrow::test {
 namespace {
@@ -28,8 +28,8 @@ struct Court {
   StopChance stopping{crossing.site, tables(), ground, answer.bore};
   PathFans fans;
   LimitsInForce limits{crossing, tables()};
-  std::vector<Finding> kept;
-  Judge judge{crossing, tables(), ground, tool, stopping, fans, limits, answer, &kept};
+  std::vector<Finding> passed;
+  CheckRun run{crossing, tables(), ground, tool, stopping, fans, limits, answer, &passed};
 };
 
 Finding about(Severity severity) {
@@ -41,7 +41,7 @@ Finding about(Severity severity) {
   return finding;
 }
 
-TEST(Demand, Margin_IsAlwaysANumber) {
+TEST(Require, Margin_IsAlwaysANumber) {
   for (const bool at_least : {true, false}) {
     const Limit limit{1, at_least, {}};
     EXPECT_LT(margin_of(no_number, limit), 0);
@@ -57,11 +57,11 @@ TEST(Demand, Margin_IsAlwaysANumber) {
   EXPECT_DOUBLE_EQ(margin_of(0.5, {0, true, {}}), 0.5);
 }
 
-TEST(Demand, NoNumber_IsBrokenAndNothingIsMeasured) {
+TEST(Require, NoNumber_IsBrokenAndNothingIsMeasured) {
   for (const bool at_least : {true, false}) {
     Court court;
-    EXPECT_LT(court.judge.demand(about(Severity::stop), no_number, {1, at_least, {}}), 0);
-    EXPECT_TRUE(court.kept.empty());
+    EXPECT_LT(court.run.require(about(Severity::stop), no_number, {1, at_least, {}}), 0);
+    EXPECT_TRUE(court.passed.empty());
     ASSERT_EQ(court.answer.findings.size(), 1u);
     const Finding& finding = court.answer.findings.front();
     EXPECT_EQ(finding.severity, Severity::stop);
@@ -74,18 +74,18 @@ TEST(Demand, NoNumber_IsBrokenAndNothingIsMeasured) {
   }
 }
 
-TEST(Demand, NoLimit_IsBroken) {
+TEST(Require, NoLimit_IsBroken) {
   Court court;
-  EXPECT_LT(court.judge.demand(about(Severity::caution), 1, {no_number, true, {}}), 0);
+  EXPECT_LT(court.run.require(about(Severity::caution), 1, {no_number, true, {}}), 0);
   ASSERT_EQ(court.answer.findings.size(), 1u);
   EXPECT_FALSE(court.answer.findings.front().limit.has_value());
 }
 
-TEST(Demand, NoNumber_DecidesTheVerdict) {
+TEST(Require, NoNumber_DecidesTheVerdict) {
   for (const auto& [severity, verdict] :
        {std::pair{Severity::stop, Verdict::stop}, std::pair{Severity::caution, Verdict::caution}}) {
     Court court;
-    court.judge.demand(about(severity), no_number, {1, true, {}});
+    court.run.require(about(severity), no_number, {1, true, {}});
     conclude(court.crossing, tables(), court.answer);
     EXPECT_EQ(court.answer.verdict, verdict);
     const auto json = nlohmann::json::parse(write_assessment(court.crossing, court.answer, "x", {}));
@@ -95,7 +95,7 @@ TEST(Demand, NoNumber_DecidesTheVerdict) {
 }
 
 // A mute was given for a number; when there is none any more, nobody has looked at this.
-TEST(Demand, NoNumber_LapsesAMute) {
+TEST(Require, NoNumber_LapsesAMute) {
   Court court;
   Mute& mute = court.crossing.muted.emplace_back();
   mute.code = "bore.cover";
@@ -104,13 +104,13 @@ TEST(Demand, NoNumber_LapsesAMute) {
   mute.by = "A. Nobody";
   mute.date = "2026-03-01";
   mute.measured = 0.9;
-  court.judge.demand(about(Severity::caution), no_number, {1, true, {}});
+  court.run.require(about(Severity::caution), no_number, {1, true, {}});
   conclude(court.crossing, tables(), court.answer);
   EXPECT_FALSE(court.answer.findings.front().muted.has_value());
   EXPECT_EQ(court.answer.verdict, Verdict::caution);
 }
 
-TEST(Demand, WorstOfMany_CountsWhatIsNoNumber) {
+TEST(Require, WorstOfMany_CountsWhatIsNoNumber) {
   Court court;
   const Limit limit{1, false, {}};
   const Utility& utility = court.crossing.site.utilities.front();
@@ -118,7 +118,7 @@ TEST(Demand, WorstOfMany_CountsWhatIsNoNumber) {
   worst.take(utility, {}, 2, limit);
   worst.take(utility, {1, 0, 0}, no_number, limit);
   EXPECT_EQ(worst.count, 2u);
-  worst.say_not_judged(court.judge, "utility.vibration", "m/s");
+  worst.add_not_judged(court.run, "utility.vibration", "m/s");
   ASSERT_EQ(court.answer.findings.size(), 1u);
   EXPECT_FALSE(court.answer.findings.front().measured.has_value());
 }

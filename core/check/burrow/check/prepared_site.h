@@ -22,11 +22,11 @@ namespace burrow {
 /// What `assess()` makes ready before it looks at the launch: soils with their fits, the tool, the limits in force.
 /// Holds for every crossing of the same site, tool, air and limits. Only read by those who judge with it: threads share
 /// it.
-struct Groundwork {
-  Groundwork(const Crossing& crossing, const Tables& tables);
+struct PreparedSite {
+  PreparedSite(const Crossing& crossing, const Tables& tables);
   /// With tables of what the ground does to the tool, for launches within that extent: quick, paths within 2 mm and
   /// bands within 1 % of those of `assess()`. Left out where there are strips.
-  Groundwork(const Crossing& crossing, const Tables& tables, const TurnExtent& extent);
+  PreparedSite(const Crossing& crossing, const Tables& tables, const TurnExtent& extent);
   Ground ground;
   GroundSurface surface;  ///< none without surveyed points
   GuessedGrounds guesses;
@@ -40,16 +40,16 @@ struct Groundwork {
 /// What the checks of one pit gave.
 struct JudgedPit {
   PitAnswer work;
-  std::vector<Finding> findings, kept;
+  std::vector<Finding> findings, passed;
 };
 
 /// What does not change while only grade changes: kept from one launch to the next by whoever judges many.
-struct LaunchMemory {
+struct LaunchCache {
   Launch launch;
   std::optional<PitShape> pit;          ///< the launch pit of that launch
   std::optional<JudgedPit> launch_pit;  ///< the same judged
   std::unique_ptr<FanGrounds> fans;     ///< tables of the turning; belong to one groundwork
-  std::vector<Finding> room;            ///< given back for the next `JudgedLaunch::kept`: such lists are large
+  std::vector<Finding> room;            ///< given back for the next `JudgedLaunch::passed`: such lists are large
 };
 
 struct JudgedLaunch {
@@ -57,12 +57,12 @@ struct JudgedLaunch {
       answer;  ///< as `assess()` gives it, but without working, run sheet and test holes to dig, findings unsorted
   /// Every limit judged and kept, with its margin ≥ 0 and without its source; without chances below a millionth of what
   /// is allowed, which nothing can hang on. Those that are broken are findings.
-  std::vector<Finding> kept;
+  std::vector<Finding> passed;
 };
 
 /// `assess()` of one launch on groundwork that is there already.
 /// Range: groundwork of this site, tool and limits.   Evidence: JudgedLaunch.*
-JudgedLaunch judge_launch(const Crossing& crossing, const Tables& tables, const Groundwork& groundwork,
-                          LaunchMemory* memory = nullptr);
+JudgedLaunch judge_launch(const Crossing& crossing, const Tables& tables, const PreparedSite& groundwork,
+                          LaunchCache* memory = nullptr);
 
 }  // namespace burrow

@@ -6,8 +6,8 @@
 
 #include "burrow/base/say.h"
 #include "burrow/clearance/contact.h"
-#include "burrow/clearance/hole_worth.h"
-#include "expose_first.h"
+#include "burrow/clearance/test_hole_worth.h"
+#include "test_hole_first.h"
 
 namespace burrow {
 
@@ -28,37 +28,37 @@ bool before(const Candidate& a, const Candidate& b) {
   return a.station_m < b.station_m;
 }
 
-bool worth_exposing(const Judge& judge, const Clearance& c, const UtilityAnswer& answer) {
+bool worth_exposing(const CheckRun& run, const Clearance& c, const UtilityAnswer& answer) {
   if (answer.expose) return true;
   if (!c.unexposed || !c.station_m) return false;
-  return c.contact_chance_worst.value_or(0) > judge.limit("contact_caution").value ||
-         c.encroachment_chance.value_or(0) > judge.limit("encroachment_caution").value;
+  return c.contact_chance_worst.value_or(0) > run.limit("contact_caution").value ||
+         c.encroachment_chance.value_or(0) > run.limit("encroachment_caution").value;
 }
 
 /// Where to dig, and how deep its crown is to be expected there.
-void place_hole(const Judge& judge, const Clearance& c, const Utility& utility, UtilityAnswer& answer) {
+void place_hole(const CheckRun& run, const Clearance& c, const Utility& utility, UtilityAnswer& answer) {
   answer.hole_station_m = c.station_m;
   answer.hole_offset_m = c.offset_m;
   answer.required_after_hole_m = c.required_exposed_m;
   if (!c.elevation_m || !c.vertical_sd_m || c.no_sd || !utility.outside_diameter) return;
   const double crown = *c.elevation_m + utility.outside_diameter->m / 2;
-  const double depth = judge.ground.surface_m(*c.station_m, *c.offset_m) - crown;
+  const double depth = run.ground.surface_m(*c.station_m, *c.offset_m) - crown;
   answer.hole_depth_low_m = depth - band_90_sd * *c.vertical_sd_m;
   answer.hole_depth_high_m = depth + band_90_sd * *c.vertical_sd_m;
 }
 
 }  // namespace
 
-void rank_holes(Judge& judge, const std::vector<Clearance>& all) {
+void rank_holes(CheckRun& run, const std::vector<Clearance>& all) {
   std::vector<Candidate> candidates;
   HolePlan plan;
-  plan.hole_sd = Length{judge.limit("hole_sd_m").value};
-  plan.contact_stop = judge.limit("contact_stop").value;
+  plan.hole_sd = Length{run.limit("hole_sd_m").value};
+  plan.contact_stop = run.limit("contact_stop").value;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Clearance& c = all[i];
-    UtilityAnswer& answer = judge.answer.utilities[i];
-    if (!c.station_m || !worth_exposing(judge, c, answer)) continue;
-    place_hole(judge, c, judge.crossing.site.utilities[i], answer);
+    UtilityAnswer& answer = run.answer.utilities[i];
+    if (!c.station_m || !worth_exposing(run, c, answer)) continue;
+    place_hole(run, c, run.crossing.site.utilities[i], answer);
     Candidate& candidate = candidates.emplace_back();
     candidate = {i, std::numeric_limits<double>::infinity(), c.dangerous, *c.station_m};
     if (!c.contact_chance || c.no_sd) continue;  // what nobody can tell is looked at first
@@ -67,14 +67,14 @@ void rank_holes(Judge& judge, const std::vector<Clearance>& all) {
     answer.chance_to_go_on = worth.chance_to_go_on;
     answer.chance_after_hole = worth.chance_after;
     candidate.gain = std::round((*c.contact_chance - worth.chance_after) / no_difference) * no_difference;
-    if (judge.shows()) judge.show(working_of(c, plan, worth));
+    if (run.wants_working()) run.add_working(working_of(c, plan, worth));
   }
   std::stable_sort(candidates.begin(), candidates.end(), before);
   for (std::size_t rank = 0; rank < candidates.size(); ++rank)
-    judge.answer.utilities[candidates[rank].index].expose_rank = static_cast<double>(rank + 1);
+    run.answer.utilities[candidates[rank].index].expose_rank = static_cast<double>(rank + 1);
 }
 
-void check_holes(Judge& judge, const Clearance& c, const Phrase& name) {
+void check_holes(CheckRun& run, const Clearance& c, const Phrase& name) {
   for (const HoleRemark& remark : c.pinned.remarks) {
     const auto code = [&]() -> std::string_view {
       switch (remark.trouble) {
@@ -100,21 +100,21 @@ void check_holes(Judge& judge, const Clearance& c, const Phrase& name) {
       finding.margin = 1 - remark.apart_m / remark.likely_m;
       finding.source = {"three standard deviations of what is to be expected", SourceLabel::our_model};
     }
-    judge.say(std::move(finding));
+    run.add(std::move(finding));
   }
 }
 
-void check_any_contact(Judge& judge, const std::vector<Clearance>& all) {
-  const UtilitySearch& search = judge.crossing.site.utility_search;
+void check_any_contact(CheckRun& run, const std::vector<Clearance>& all) {
+  const UtilitySearch& search = run.crossing.site.utility_search;
   if (!all.empty() || *search.none_found) {
-    judge.answer.contact_chance_any = contact_chance_of_any(all);
-    if (judge.answer.contact_chance_any && judge.shows())
-      judge.show(working_of_any(all, *judge.answer.contact_chance_any));
+    run.answer.contact_chance_any = contact_chance_of_any(all);
+    if (run.answer.contact_chance_any && run.wants_working())
+      run.add_working(working_of_any(all, *run.answer.contact_chance_any));
   }
-  if (judge.answer.bore.points.empty()) return;
-  const double rate = search.unknown_rate->per_m2, length = judge.answer.bore.length_m, width = judge.tool.diameter.m;
+  if (run.answer.bore.points.empty()) return;
+  const double rate = search.unknown_rate->per_m2, length = run.answer.bore.length_m, width = run.tool.diameter.m;
   const double chance = -std::expm1(-rate * length * width);
-  judge.answer.chance_unknown_service = chance + 0.0;
+  run.answer.chance_unknown_service = chance + 0.0;
   if (!(rate > 0)) return;
   const Source source{"services met at random; the rate was entered for this crossing", SourceLabel::our_model};
   Finding finding;
@@ -124,9 +124,9 @@ void check_any_contact(Judge& judge, const std::vector<Clearance>& all) {
   finding.measured = chance;
   finding.at_least = false;
   finding.source = source;
-  judge.say(std::move(finding));
-  if (judge.shows())
-    judge.show({"site.unknown-service",
+  run.add(std::move(finding));
+  if (run.wants_working())
+    run.add_working({"site.unknown-service",
                 "site",
                 "P = 1 − exp(−λ L D)",
                 {{"λ", rate, "1/m²"}, {"L", length, "m"}, {"D", width, "m"}},

@@ -1,7 +1,7 @@
 // What a test hole buys, against random utilities, bores and measurements; limits and the rule that measuring alone
 // changes nothing.
 
-#include "burrow/clearance/hole_worth.h"
+#include "burrow/clearance/test_hole_worth.h"
 
 #include <gtest/gtest.h>
 
