@@ -32,7 +32,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-struct Wish {
+struct CheckOptions {
   UnitSystem units = UnitSystem::metric;
   bool json = false;
   bool working = false;
@@ -43,38 +43,38 @@ struct Wish {
 };
 
 std::string as_text(const std::string& file, const Crossing& crossing, const Assessment& assessment,
-                    const Trials* trials, const DayAnswer* day, const Wish& wish) {
+                    const Trials* trials, const DayAnswer* day, const CheckOptions& options) {
   std::string text =
-      file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, wish.units) + "\n";
+      file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, options.units) + "\n";
   int number = 0;
   for (const Finding& f : assessment.findings) {
-    std::string line = finding_text(f, wish.units);
-    if (f.station_m) line = say("{} (station {})", line, format(*f.station_m, Dimension::station, wish.units));
+    std::string line = finding_text(f, options.units);
+    if (f.station_m) line = say("{} (station {})", line, format(*f.station_m, Dimension::station, options.units));
     if (f.muted) line = say("{} (muted: {})", line, f.muted->reason);
-    text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? translated("missing") : translated(words(f.severity)), line);
+    text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? translated("missing") : translated(word_of(f.severity)), line);
     if (!f.source.text.empty() && f.limit)
       text += "     " + say("limit from: {} [{}]", translated_phrase(f.source.text), label_text(f.source.label)) + "\n";
   }
-  text += "  " + say("air: {}", air_words(assessment.air, wish.units)) + "\n";
+  text += "  " + say("air: {}", air_words(assessment.air, options.units)) + "\n";
   if (!assessment.marks.empty()) text += std::string("  ") + translated("run sheet") + "\n";
-  for (const Mark& mark : assessment.marks) text += "    " + mark_words(mark, crossing, wish.units) + "\n";
+  for (const Mark& mark : assessment.marks) text += "    " + mark_words(mark, crossing, options.units) + "\n";
   if (trials) {
     text += std::string("  ") + translated("random trials") + "\n";
-    for (const TrialsLine& line : trials_lines(*trials, assessment, wish.units))
+    for (const TrialsLine& line : trials_lines(*trials, assessment, options.units))
       text += "    " + line.what + ": " + line.value + "\n";
   }
   if (day) {
     text += std::string("  ") + translated("the day") + "\n";
-    for (const DayLine& line : day_lines(*day, crossing, wish.units))
+    for (const DayLine& line : day_lines(*day, crossing, options.units))
       text += "    " + line.what + (line.what.empty() || line.value.empty() ? "" : ": ") + line.value + "\n";
   }
-  if (wish.working) {
+  if (options.working) {
     text += std::string("  ") + translated("working") + "\n";
     std::vector<Working> all = assessment.working;
     if (day) all.insert(all.end(), day->working.begin(), day->working.end());
     for (const Working& w : all) {
       text += "  - " + std::string(w.code) + ", " + w.subject + "\n";
-      std::string lines = working_text(w, wish.units);
+      std::string lines = working_text(w, options.units);
       for (std::size_t at = 0; (at = lines.find('\n', at)) != std::string::npos; at += 5)
         lines.replace(at, 1, "\n    ");
       text += "    " + lines + "\n";
@@ -83,45 +83,45 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
   return text;
 }
 
-Answer refusal(const std::string& file, const Error& error, const Wish& wish) {
+Answer refusal(const std::string& file, const Error& error, const CheckOptions& options) {
   Answer answer;
   answer.code = 2;
-  if (wish.json) answer.out = write_failure(file, error) + "\n";
+  if (options.json) answer.out = write_failure(file, error) + "\n";
   answer.err = file + ": " + error.text() + "\n";
   return answer;
 }
 
-Answer check_one(const std::string& file, const Tables& tables, const Wish& wish) {
-  const auto refuse = [&](const Error& error) { return refusal(file, error, wish); };
+Answer check_one(const std::string& file, const Tables& tables, const CheckOptions& options) {
+  const auto refuse = [&](const Error& error) { return refusal(file, error, options); };
   const Result<std::string> text = read_text_file(file);
   if (!text) return refuse(text.error());
   const Result<Crossing> read = read_crossing(*text, tables);
   if (!read) return refuse(read.error());
-  if (!wish.alternative.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
-                                                [&](const Alternative& a) { return a.id == wish.alternative; })) {
+  if (!options.alternative.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
+                                                [&](const Alternative& a) { return a.id == options.alternative; })) {
     std::string known;
     for (const Alternative& a : read->alternatives) known += (known.empty() ? "" : ", ") + a.id;
-    return refuse(Error{"--alternative", wish.alternative, known.empty() ? "a file that has alternatives" : known});
+    return refuse(Error{"--alternative", options.alternative, known.empty() ? "a file that has alternatives" : known});
   }
-  const Crossing crossing = wish.alternative.empty() ? *read : with_alternative(*read, wish.alternative);
+  const Crossing crossing = options.alternative.empty() ? *read : with_alternative(*read, options.alternative);
   Assessment assessment = assess(crossing, tables);
   std::optional<Trials> trials;
-  if (wish.trials) {
-    trials = run_trials(crossing, tables, trials_setup(crossing, tables, assessment), {}, {}, wish.threads_each);
+  if (options.trials) {
+    trials = run_trials(crossing, tables, trials_setup(crossing, tables, assessment), {}, {}, options.threads_each);
     assessment = conclude_trials(crossing, tables, std::move(assessment), *trials);
   }
   std::optional<DayAnswer> day;
   if (const DayRecord* open = open_record(*read))
-    day = open->alternative.value_or("") == wish.alternative ? day_answer(crossing, tables, *open, assessment)
+    day = open->alternative.value_or("") == options.alternative ? day_answer(crossing, tables, *open, assessment)
                                                              : day_answer(*read, tables, *open);
   Answer answer;
   AssessmentOptions options;
-  options.units = wish.units;
-  options.working = wish.working;
+  options.units = options.units;
+  options.working = options.working;
   options.trials = trials ? &*trials : nullptr;
   options.day = day ? &*day : nullptr;
-  answer.out = wish.json ? write_assessment(crossing, assessment, file, options) + "\n"
-                         : as_text(file, crossing, assessment, options.trials, options.day, wish);
+  answer.out = options.json ? write_assessment(crossing, assessment, file, options) + "\n"
+                         : as_text(file, crossing, assessment, options.trials, options.day, options);
   answer.code = assessment.verdict == Verdict::stop || assessment.verdict == Verdict::incomplete ? 1 : 0;
   return answer;
 }
@@ -173,18 +173,18 @@ Result<std::vector<Named>> part_of(std::vector<Named> files, const std::string& 
 }
 
 /// Answers in the order of the files: of one file here, of many by worker processes. Gives the largest exit code.
-int check_all(const std::vector<Named>& files, std::size_t jobs, const Wish& wish, Streams streams) {
+int check_all(const std::vector<Named>& files, std::size_t jobs, const CheckOptions& options, Streams streams) {
   constexpr double trials_take = 10;  // times as long
-  const Tables tables = load_tables(wish.on);
+  const Tables tables = load_tables(options.on);
   int worst = 0;
   WorkersAsk ask;
   ask.count = files.size();
   ask.jobs = jobs;
-  if (wish.trials) ask.limits.seconds *= trials_take;
+  if (options.trials) ask.limits.seconds *= trials_take;
   ask.judge = [&](std::size_t i) {
-    return files[i].error ? refusal(files[i].path, *files[i].error, wish) : check_one(files[i].path, tables, wish);
+    return files[i].error ? refusal(files[i].path, *files[i].error, options) : check_one(files[i].path, tables, options);
   };
-  ask.failed = [&](std::size_t i, const Error& error) { return refusal(files[i].path, error, wish); };
+  ask.failed = [&](std::size_t i, const Error& error) { return refusal(files[i].path, error, options); };
   ask.take = [&](const Answer& answer) {
     streams.out << answer.out << std::flush;
     streams.err << answer.err << std::flush;
@@ -199,12 +199,12 @@ int check_all(const std::vector<Named>& files, std::size_t jobs, const Wish& wis
 
 }  // namespace
 
-int check_command(const CommandWords& words, Streams streams) {
+int check_command(const CommandArgs& args, Streams streams) {
   const auto refuse = [&](const Error& error) {
     streams.err << "burrowline check: " << error.text() << "\n";
     return 2;
   };
-  const Result<Options> options = read_options(words, {{"--json", false},
+  const Result<Options> options = read_options(args, {{"--json", false},
                                                        {"--units", true},
                                                        {"--working", false},
                                                        {"--trials", false},
@@ -226,15 +226,15 @@ int check_command(const CommandWords& words, Streams streams) {
   if (options->has("--part")) files = part_of(std::move(*files), options->value("--part", ""));
   if (!files) return refuse(files.error());
 
-  Wish wish;
-  wish.units = *units;
-  wish.json = options->has("--json");
-  wish.working = options->has("--working");
-  wish.trials = options->has("--trials");
-  wish.on = *on;
-  wish.threads_each = files->size() > 1 ? 1 : static_cast<unsigned>(*jobs);
-  wish.alternative = options->value("--alternative", "");
-  return check_all(*files, static_cast<std::size_t>(*jobs), wish, streams);
+  CheckOptions options;
+  options.units = *units;
+  options.json = options->has("--json");
+  options.working = options->has("--working");
+  options.trials = options->has("--trials");
+  options.on = *on;
+  options.threads_each = files->size() > 1 ? 1 : static_cast<unsigned>(*jobs);
+  options.alternative = options->value("--alternative", "");
+  return check_all(*files, static_cast<std::size_t>(*jobs), options, streams);
 }
 
 }  // namespace burrow

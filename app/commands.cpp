@@ -30,14 +30,14 @@ std::string usage() {
          "exit code of search: 0, 1 no launch works, 2 not readable or a wrong word\n";
 }
 
-Result<std::string> take_language(CommandWords& words) {
-  const auto end = std::find(words.begin(), words.end(), "--");
-  const auto at = std::find(words.begin(), end, "--language");
+Result<std::string> take_language(CommandArgs& args) {
+  const auto end = std::find(args.begin(), args.end(), "--");
+  const auto at = std::find(args.begin(), end, "--language");
   if (at == end) return std::string();
   if (at + 1 == end) return fail("--language", "nothing after it", "en or de");
   const std::string language = *(at + 1);
   if (!languages().contains(QString::fromStdString(language))) return fail("--language", language, "en or de");
-  words.erase(at, at + 2);
+  args.erase(at, at + 2);
   return language;
 }
 
@@ -46,14 +46,14 @@ bool is_command(const std::string& word) {
          word == "import" || word == "learn";
 }
 
-int run_command(const std::string& name, const CommandWords& words, Streams streams) {
-  if (name == "check") return check_command(words, streams);
-  if (name == "search") return search_command(words, streams);
-  if (name == "sheet") return sheet_command(words, streams);
-  if (name == "picture") return picture_command(words, streams);
-  if (name == "export") return export_command(words, streams);
-  if (name == "import") return import_command(words, streams);
-  if (name == "learn") return learn_command(words, streams);
+int run_command(const std::string& name, const CommandArgs& args, Streams streams) {
+  if (name == "check") return check_command(args, streams);
+  if (name == "search") return search_command(args, streams);
+  if (name == "sheet") return sheet_command(args, streams);
+  if (name == "picture") return picture_command(args, streams);
+  if (name == "export") return export_command(args, streams);
+  if (name == "import") return import_command(args, streams);
+  if (name == "learn") return learn_command(args, streams);
   streams.err << usage();
   return 2;
 }

@@ -15,25 +15,25 @@ struct Streams {
   std::ostream& err;
 };
 
-using CommandWords = std::vector<std::string>;
+using CommandArgs = std::vector<std::string>;
 
-int check_command(const CommandWords& words, Streams streams);
-int search_command(const CommandWords& words, Streams streams);
-int sheet_command(const CommandWords& words, Streams streams);
-int picture_command(const CommandWords& words, Streams streams);
-int export_command(const CommandWords& words, Streams streams);
-int import_command(const CommandWords& words, Streams streams);
-int learn_command(const CommandWords& words, Streams streams);
+int check_command(const CommandArgs& args, Streams streams);
+int search_command(const CommandArgs& args, Streams streams);
+int sheet_command(const CommandArgs& args, Streams streams);
+int picture_command(const CommandArgs& args, Streams streams);
+int export_command(const CommandArgs& args, Streams streams);
+int import_command(const CommandArgs& args, Streams streams);
+int learn_command(const CommandArgs& args, Streams streams);
 
 /// Takes "--language de" out of the words, wherever it stands before "--"; empty: none was there. A command line speaks
 /// English unless told so. Error: a language the program does not speak.   Evidence: Process.Language_*
-Result<std::string> take_language(CommandWords& words);
+Result<std::string> take_language(CommandArgs& args);
 
 /// How to call the program.
 std::string usage();
 
 /// Whether the first word names a command rather than a file to open.
 bool is_command(const std::string& word);
-int run_command(const std::string& name, const CommandWords& words, Streams streams);
+int run_command(const std::string& name, const CommandArgs& args, Streams streams);
 
 }  // namespace burrow

@@ -29,9 +29,9 @@ Result<QSize> size_of(const std::string& text) {
   return QSize(static_cast<int>(*width), static_cast<int>(*height));
 }
 
-Result<void> write_sheet(const CommandWords& words) {
+Result<void> write_sheet(const CommandArgs& args) {
   const Result<Options> options = read_options(
-      words,
+      args,
       {{"-o", true}, {"--paper", true}, {"--scale", true}, {"--units", true}, {"--part", true}, {"--record", true}});
   if (!options) return tl::unexpected(options.error());
   if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.pdf");
@@ -57,27 +57,27 @@ Result<void> write_sheet(const CommandWords& words) {
   return write_sheet_pdf(sheet, QString::fromStdString(options->value("-o", "")), *from_word<SheetPart>(part));
 }
 
-Result<void> write_picture(const CommandWords& words) {
+Result<void> write_picture(const CommandArgs& args) {
   const Result<Options> options =
-      read_options(words, {{"-o", true}, {"--size", true}, {"--theme", true}, {"--units", true}, {"--ratio", true}});
+      read_options(args, {{"-o", true}, {"--size", true}, {"--theme", true}, {"--units", true}, {"--ratio", true}});
   if (!options) return tl::unexpected(options.error());
   if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.png");
-  ImageWish wish;
+  ImageOptions options;
   const Result<UnitSystem> units = units_of(*options);
   if (!units) return tl::unexpected(units.error());
-  wish.units = *units;
+  options.units = *units;
   const Result<QSize> size = size_of(options->value("--size", "1600x900"));
   if (!size) return tl::unexpected(size.error());
-  wish.size = *size;
+  options.size = *size;
   const std::string theme = options->value("--theme", "light");
   if (theme != "light" && theme != "dark") return fail("--theme", theme, "light, dark");
-  wish.dark = theme == "dark";
+  options.dark = theme == "dark";
   const Result<double> ratio = positive("--ratio", options->value("--ratio", "1"), 0.25, 8);
   if (!ratio) return tl::unexpected(ratio.error());
-  wish.ratio = *ratio;
+  options.ratio = *ratio;
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
-  return write_image(opened->crossing, opened->assessment, opened->tables, wish,
+  return write_image(opened->crossing, opened->assessment, opened->tables, options,
                      QString::fromStdString(options->value("-o", "")));
 }
 
@@ -89,11 +89,11 @@ int end(const char* command, const Result<void>& done, Streams streams) {
 
 }  // namespace
 
-int sheet_command(const CommandWords& words, Streams streams) {
-  return end("sheet", write_sheet(words), streams);
+int sheet_command(const CommandArgs& args, Streams streams) {
+  return end("sheet", write_sheet(args), streams);
 }
-int picture_command(const CommandWords& words, Streams streams) {
-  return end("picture", write_picture(words), streams);
+int picture_command(const CommandArgs& args, Streams streams) {
+  return end("picture", write_picture(args), streams);
 }
 
 }  // namespace burrow

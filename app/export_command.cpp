@@ -6,7 +6,7 @@
 #include "burrow/export/dxf.h"
 #include "burrow/export/geojson.h"
 #include "burrow/file/disk.h"
-#include "burrow/import/georeferenced.h"
+#include "burrow/import/longitude_latitude.h"
 #include "burrow/sheet/sheet.h"
 #include "commands.h"
 #include "opened.h"
@@ -38,8 +38,8 @@ Result<std::string> text_of(const std::string& ending, const Options& options, c
   });
 }
 
-Result<void> write_export(const CommandWords& words) {
-  const Result<Options> options = read_options(words, {{"-o", true}, {"--what", true}, {"--units", true}});
+Result<void> write_export(const CommandArgs& args) {
+  const Result<Options> options = read_options(args, {{"-o", true}, {"--what", true}, {"--units", true}});
   if (!options) return tl::unexpected(options.error());
   const std::string path = options->value("-o", "");
   const std::string ending = ending_of(path);
@@ -66,8 +66,8 @@ Result<void> write_export(const CommandWords& words) {
 
 }  // namespace
 
-int export_command(const CommandWords& words, Streams streams) {
-  const Result<void> done = write_export(words);
+int export_command(const CommandArgs& args, Streams streams) {
+  const Result<void> done = write_export(args);
   if (done) return 0;
   streams.err << "burrowline export: " << done.error().text() << "\n";
   return 2;

@@ -164,8 +164,8 @@ Result<MeaningTable> meanings(const Options& options) {
   return joined(*own, built_in);
 }
 
-Result<void> import_all(const CommandWords& words, std::ostream& err) {
-  const Result<Options> options = read_options(words, {{"-o", true},
+Result<void> import_all(const CommandArgs& args, std::ostream& err) {
+  const Result<Options> options = read_options(args, {{"-o", true},
                                                        {"--order", true},
                                                        {"--units", true},
                                                        {"--height-units", true},
@@ -189,15 +189,15 @@ Result<void> import_all(const CommandWords& words, std::ostream& err) {
   if (!choices) return tl::unexpected(choices.error());
   const Result<MeaningTable> table = meanings(*options);
   if (!table) return tl::unexpected(table.error());
-  ReadWish wish;
-  wish.order = options->value("--order", "");
-  if (!wish.order.empty())
-    if (const auto order = survey_order(wish.order); !order)
+  ReadOptions options;
+  options.order = options->value("--order", "");
+  if (!options.order.empty())
+    if (const auto order = survey_order(options.order); !order)
       return fail("--order", order.error().found, order.error().expected);
 
   std::vector<ImportFile> files;
   for (const std::string& path : options->files) {
-    Result<Found> found = read_foreign_file(path, wish);
+    Result<Found> found = read_foreign_file(path, options);
     if (!found) return tl::unexpected(found.error());
     ImportFile file = import_file(std::make_shared<const Found>(std::move(*found)), *table);
     file.unit = *unit;
@@ -233,8 +233,8 @@ Result<void> import_all(const CommandWords& words, std::ostream& err) {
 
 }  // namespace
 
-int import_command(const CommandWords& words, Streams streams) {
-  const Result<void> done = import_all(words, streams.err);
+int import_command(const CommandArgs& args, Streams streams) {
+  const Result<void> done = import_all(args, streams.err);
   if (done) return 0;
   streams.err << "burrowline import: " << done.error().text() << "\n";
   return 2;

@@ -26,12 +26,12 @@ std::string as_text(const LearnLibrary& library, const Tables& tables) {
 
 }  // namespace
 
-int learn_command(const CommandWords& words, Streams streams) {
+int learn_command(const CommandArgs& args, Streams streams) {
   const auto refuse = [&](const std::string& file, const Error& error) {
     streams.err << (file.empty() ? "burrowline learn" : file) << ": " << error.text() << "\n";
     return 2;
   };
-  const Result<Options> options = read_options(words, {{"--json", false}, {"-o", true}});
+  const Result<Options> options = read_options(args, {{"--json", false}, {"-o", true}});
   if (!options) return refuse({}, options.error());
   if (options->files.empty()) return refuse({}, Error{"", "no file", "FILE…, crossings with records"});
   const Tables tables = load_tables(today());

@@ -54,13 +54,13 @@ int open_workbench(int argc, char** argv, const std::string& file, const std::st
 }  // namespace
 
 int main(int argc, char** argv) {
-  std::vector<std::string> words(argv + 1, argv + argc);
-  const burrow::Result<std::string> language = burrow::take_language(words);
+  std::vector<std::string> args(argv + 1, argv + argc);
+  const burrow::Result<std::string> language = burrow::take_language(args);
   if (!language) {
     std::cerr << "burrowline: " << language.error().text() << '\n';
     return 2;
   }
-  const std::string first = words.empty() ? std::string() : words.front();
+  const std::string first = args.empty() ? std::string() : args.front();
   if (first == "--help" || first == "-h") {
     std::cout << burrow::usage();
     return 0;
@@ -70,13 +70,13 @@ int main(int argc, char** argv) {
     return 0;
   }
   if (!burrow::is_command(first)) {
-    if (words.size() > 1 || (first.size() > 1 && first[0] == '-')) {
+    if (args.size() > 1 || (first.size() > 1 && first[0] == '-')) {
       std::cerr << "burrowline: " << first << " is not a command\n" << burrow::usage();
       return 2;
     }
     return open_workbench(argc, argv, first, *language);
   }
-  const burrow::CommandWords rest(words.begin() + 1, words.end());
+  const burrow::CommandArgs rest(args.begin() + 1, args.end());
   const burrow::Streams streams{std::cout, std::cerr};
   if (first == "check" || first == "search" || first == "import" || first == "learn") {
     burrow::speak_language(QString::fromStdString(*language));

@@ -9,11 +9,11 @@ std::string Options::value(std::string_view name, std::string_view otherwise) co
   return it == values.end() ? std::string(otherwise) : it->second;
 }
 
-Result<Options> read_options(const std::vector<std::string>& words, const KnownOptions& known) {
+Result<Options> read_options(const std::vector<std::string>& args, const KnownOptions& known) {
   Options options;
   bool only_files = false;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    const std::string& word = words[i];
+  for (std::size_t i = 0; i < args.size(); ++i) {
+    const std::string& word = args[i];
     if (only_files || word.size() < 2 || word[0] != '-') {
       options.files.push_back(word);
       continue;
@@ -29,8 +29,8 @@ Result<Options> read_options(const std::vector<std::string>& words, const KnownO
       return fail("option", word, all.empty() ? "no options" : all);
     }
     if (options.has(word)) return fail(word, "given twice", "once");
-    if (it->second && i + 1 >= words.size()) return fail(word, "nothing after it", "a value");
-    options.values[word] = it->second ? words[++i] : std::string();
+    if (it->second && i + 1 >= args.size()) return fail(word, "nothing after it", "a value");
+    options.values[word] = it->second ? args[++i] : std::string();
   }
   return options;
 }

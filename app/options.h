@@ -24,7 +24,7 @@ struct Options {
 };
 
 /// Errors: an unknown option (lists the known), a missing value, an option twice.
-Result<Options> read_options(const std::vector<std::string>& words, const KnownOptions& known);
+Result<Options> read_options(const std::vector<std::string>& args, const KnownOptions& known);
 
 Result<UnitSystem> units_of(const Options& options);
 /// A whole number from `least` to `most`.

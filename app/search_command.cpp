@@ -23,7 +23,7 @@ void add_lines(std::string& text, const std::string& title, const std::vector<st
   for (const std::string& line : lines) text += "  " + line + "\n";
 }
 
-std::vector<std::string> told(const std::vector<Finding>& findings, UnitSystem units) {
+std::vector<std::string> lines_of(const std::vector<Finding>& findings, UnitSystem units) {
   std::vector<std::string> lines;
   for (const Finding& finding : findings) lines.push_back(finding_text(finding, units));
   return lines;
@@ -46,7 +46,7 @@ std::vector<std::string> shares(const LaunchMap& map) {
     const double percent = 100.0 * static_cast<double>(cells) / static_cast<double>(map.cells.size());
     if (percent < 0.5) continue;
     lines.push_back(std::to_string(static_cast<int>(percent + 0.5)) + " % " + limit_title(map.limits[i]) + " (" +
-                    translated(words(map.limits[i].severity)) + ")");
+                    translated(args(map.limits[i].severity)) + ")");
   }
   return lines;
 }
@@ -60,8 +60,8 @@ std::string as_text(const std::string& file, const SearchAnswer& answer, UnitSys
   if (map.widened > 0) add_lines(text, translated("the map was made wider"), {translated("the best launch lay on its edge")});
   add_lines(text, translated("as it stands"), {launch_line(map, map.here, units)});
   add_lines(text, translated("what binds, of all launches judged"), shares(map));
-  add_lines(text, translated("broken at every launch"), told(map.everywhere, units));
-  add_lines(text, translated("not known, and so not in the map"), told(map.missing, units));
+  add_lines(text, translated("broken at every launch"), lines_of(map.everywhere, units));
+  add_lines(text, translated("not known, and so not in the map"), lines_of(map.missing, units));
   if (const std::string conflict = conflict_text(map); !conflict.empty())
     add_lines(text, translated("limits that stand against one another"), {conflict});
   for (const Relaxation& relaxation : map.relaxations)
@@ -81,12 +81,12 @@ std::string as_text(const std::string& file, const SearchAnswer& answer, UnitSys
 
 }  // namespace
 
-int search_command(const CommandWords& words, Streams streams) {
+int search_command(const CommandArgs& args, Streams streams) {
   const auto refuse = [&](const Error& error) {
     streams.err << "burrowline search: " << error.text() << "\n";
     return 2;
   };
-  const Result<Options> options = read_options(words, {{"--json", false},
+  const Result<Options> options = read_options(args, {{"--json", false},
                                                        {"--units", true},
                                                        {"--grid", true},
                                                        {"--over", true},

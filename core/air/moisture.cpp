@@ -44,7 +44,7 @@ Result<AirWater> water_in_line(const SiteAir& air, std::optional<Ratio> humidity
   const double dry_kg_s = (air.ambient.Pa - vapour) / (air_gas_constant_J_kg_K * air.temperature.K) * free_air.m3_s;
   water.drawn_in_kg_s = vapour_to_air * drawn * dry_kg_s;
   water.comes_out_kg_s = vapour_to_air * std::max(drawn - kept, 0.0) * dry_kg_s;
-  water.share_out = drawn > 0 ? std::max(drawn - kept, 0.0) / drawn : 0;
+  water.parallel_for = drawn > 0 ? std::max(drawn - kept, 0.0) / drawn : 0;
   water.exhaust_ideal = {air.temperature.K * std::pow(air.ambient.Pa / absolute, 0.4 / 1.4)};
   if (water.comes_out_kg_s > 0 && water.exhaust_ideal.K < freezing_K)
     water.icing = air.temperature.K <= cold_below.K ? Icing::likely : Icing::possible;

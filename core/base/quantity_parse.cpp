@@ -224,7 +224,7 @@ class Parser {
   }
 
   void add(double value, const Unit* unit) {
-    const quantity_units::Shown bare = quantity_units::shown(dimension_, units_);
+    const quantity_units::UnitShown bare = quantity_units::shown(dimension_, units_);
     const bool turn = unit != nullptr ? unit->group == Group::turn : dimension_ == Dimension::angle;
     const double zero = unit != nullptr ? unit->zero : bare.zero;
     (turn ? turns_ : sum_) += (value + zero) * (unit != nullptr ? unit->factor : bare.factor);

@@ -8,50 +8,50 @@
 #include <charconv>
 #include <cmath>
 
-#include "burrow/base/fineness.h"
+#include "burrow/base/display_precision.h"
 #include "quantity_units.h"
 
 namespace burrow {
 
 namespace quantity_units {
 
-Shown shown(Dimension dimension, UnitSystem units) {
+UnitShown shown(Dimension dimension, UnitSystem units) {
   const bool us = units == UnitSystem::us;
   switch (dimension) {
     case Dimension::length:
     case Dimension::station:
-      return us ? Shown{"ft", foot_m} : Shown{"m", 1};
+      return us ? UnitShown{"ft", foot_m} : UnitShown{"m", 1};
     case Dimension::small_length:
-      return us ? Shown{"in", inch_m} : Shown{"mm", 1e-3};
+      return us ? UnitShown{"in", inch_m} : UnitShown{"mm", 1e-3};
     case Dimension::grade:
     case Dimension::chance:
       return {"%", 1e-2};
     case Dimension::angle:
       return {"°", degree_rad};
     case Dimension::pressure:
-      return us ? Shown{"psi", psi_Pa} : Shown{"kPa", 1e3};
+      return us ? UnitShown{"psi", psi_Pa} : UnitShown{"kPa", 1e3};
     case Dimension::big_pressure:
-      return us ? Shown{"ksi", 1e3 * psi_Pa} : Shown{"MPa", 1e6};
+      return us ? UnitShown{"ksi", 1e3 * psi_Pa} : UnitShown{"MPa", 1e6};
     case Dimension::air_pressure:
-      return us ? Shown{"psi", psi_Pa} : Shown{"bar", 1e5};
+      return us ? UnitShown{"psi", psi_Pa} : UnitShown{"bar", 1e5};
     case Dimension::unit_weight:
-      return us ? Shown{"lb/ft³", pound_ft3_N_m3} : Shown{"kN/m³", 1e3};
+      return us ? UnitShown{"lb/ft³", pound_ft3_N_m3} : UnitShown{"kN/m³", 1e3};
     case Dimension::force:
-      return us ? Shown{"lbf", pound_N} : Shown{"kN", 1e3};
+      return us ? UnitShown{"lbf", pound_N} : UnitShown{"kN", 1e3};
     case Dimension::mass:
-      return us ? Shown{"lb", pound_kg} : Shown{"kg", 1};
+      return us ? UnitShown{"lb", pound_kg} : UnitShown{"kg", 1};
     case Dimension::duration:
       return {"min", 60};
     case Dimension::volume:
-      return us ? Shown{"yd³", yard3_m3} : Shown{"m³", 1};
+      return us ? UnitShown{"yd³", yard3_m3} : UnitShown{"m³", 1};
     case Dimension::flow:
-      return us ? Shown{"ft³/min", foot3_m3 / 60} : Shown{"m³/min", 1.0 / 60};
+      return us ? UnitShown{"ft³/min", foot3_m3 / 60} : UnitShown{"m³/min", 1.0 / 60};
     case Dimension::small_volume:
-      return us ? Shown{"fl oz", fluid_ounce_m3} : Shown{"mL", 1e-6};
+      return us ? UnitShown{"fl oz", fluid_ounce_m3} : UnitShown{"mL", 1e-6};
     case Dimension::small_flow:
-      return us ? Shown{"fl oz/h", fluid_ounce_m3 / 3600} : Shown{"mL/h", 1e-6 / 3600};
+      return us ? UnitShown{"fl oz/h", fluid_ounce_m3 / 3600} : UnitShown{"mL/h", 1e-6 / 3600};
     case Dimension::temperature:
-      return us ? Shown{"°F", 1 / 1.8, 459.67} : Shown{"°C", 1, 273.15};
+      return us ? UnitShown{"°F", 1 / 1.8, 459.67} : UnitShown{"°C", 1, 273.15};
     case Dimension::blow_rate:
       return {"/min", 1.0 / 60};
     case Dimension::ratio:
@@ -71,11 +71,11 @@ constexpr std::string_view minus = "−";
 constexpr std::string_view unknown = "–";
 constexpr double beyond_plain_digits = 1e12;  ///< from here on "1.5e+12", so that no number fills the screen
 
-std::atomic<Fineness> fineness = Fineness::usual;
+std::atomic<DisplayPrecision> fineness = DisplayPrecision::usual;
 
 /// One digit more where it is fine.
 int more() {
-  return fineness.load() == Fineness::fine ? 1 : 0;
+  return fineness.load() == DisplayPrecision::fine ? 1 : 0;
 }
 
 /// Digits behind the mark for a magnitude already in the unit shown.
@@ -198,11 +198,11 @@ std::string degrees(double kelvin, UnitSystem units) {
 
 }  // namespace
 
-void show_quantities(Fineness wanted) {
+void set_display_precision(DisplayPrecision wanted) {
   fineness = wanted;
 }
 
-Fineness shown_fineness() {
+DisplayPrecision shown_fineness() {
   return fineness;
 }
 

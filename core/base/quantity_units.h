@@ -21,12 +21,12 @@ inline constexpr double pound_ft3_N_m3 = pound_N / foot3_m3;
 inline constexpr double psi_Pa = pound_N / (inch_m * inch_m);
 inline constexpr double degree_rad = pi / 180;
 
-struct Shown {
+struct UnitShown {
   std::string_view unit;
   double factor = 1;  ///< SI value of one unit
   double zero = 0;    ///< added before: SI = (number + zero) · factor; of a temperature alone
 };
-Shown shown(Dimension dimension, UnitSystem units);
+UnitShown shown(Dimension dimension, UnitSystem units);
 
 enum class Group {
   length,
@@ -48,7 +48,7 @@ struct Unit {
   std::string_view name;  ///< lower case
   Group group = Group::length;
   double factor = 1;  ///< SI value of one unit
-  double zero = 0;    ///< as in `Shown`
+  double zero = 0;    ///< as in `UnitShown`
 };
 std::span<const Unit> known_units();
 

@@ -5,7 +5,7 @@
 
 namespace burrow {
 
-std::string_view words(SourceLabel label) {
+std::string_view word_of(SourceLabel label) {
   switch (label) {
     case SourceLabel::read:
       return translatable("read");
@@ -29,11 +29,11 @@ std::string_view words(SourceLabel label) {
 
 std::optional<SourceLabel> source_label_from_words(std::string_view text) {
   for (const SourceLabel label : all_source_labels)
-    if (words(label) == text) return label;
+    if (word_of(label) == text) return label;
   return std::nullopt;
 }
 
-std::string_view words(Severity severity) {
+std::string_view word_of(Severity severity) {
   switch (severity) {
     case Severity::stop:
       return translatable("stop");

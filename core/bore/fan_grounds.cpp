@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "burrow/soil/guesses.h"
+#include "burrow/soil/mistaken_soils.h"
 
 namespace burrow {
 
@@ -72,7 +72,7 @@ FanGrounds::FanGrounds(const Site& site, const Tables& tables, const Ground& gro
                        const FanTable::LaunchLine& line, std::vector<std::size_t> guessed)
     : guessed_(std::move(guessed)) {
   std::vector<std::vector<SoilGuess>> strata;
-  for (const std::size_t stratum : guessed_) strata.push_back(guesses_of(site.strata[stratum].soil, tables));
+  for (const std::size_t stratum : guessed_) strata.push_back(soil_mistaken_for(site.strata[stratum].soil, tables));
   const bool coarse = strata.size() > 1;
   for (Mix& mix : strata.size() <= 2 ? every_combination(strata) : sixteen(strata)) {
     std::unique_ptr<const Ground> own;

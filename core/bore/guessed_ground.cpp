@@ -4,7 +4,7 @@
 #include <cmath>
 #include <limits>
 
-#include "burrow/soil/guesses.h"
+#include "burrow/soil/mistaken_soils.h"
 
 namespace burrow {
 
@@ -80,8 +80,8 @@ namespace {
 /// Nothing where the stratum was seen or its class has no neighbours.
 std::optional<GuessedGrounds::Guess> guess_of(const Site& site, const Tables& tables, const Ground& ground,
                                               std::size_t stratum) {
-  if (site.strata[stratum].known.value != Known::guess) return std::nullopt;
-  const std::vector<SoilGuess> classes = guesses_of(site.strata[stratum].soil, tables);
+  if (site.strata[stratum].known.value != StratumEvidence::guess) return std::nullopt;
+  const std::vector<SoilGuess> classes = soil_mistaken_for(site.strata[stratum].soil, tables);
   if (classes.size() < 2) return std::nullopt;
   GuessedGrounds::Guess guess;
   guess.stratum = stratum;
@@ -169,7 +169,7 @@ class Widening {
 
 }  // namespace
 
-GuessedPath with_guesses(const Ground& ground, const GuessedGrounds& guesses, const Tool& tool, const Bore& bore,
+GuessedPath path_with_mistakes(const Ground& ground, const GuessedGrounds& guesses, const Tool& tool, const Bore& bore,
                          BorePath path, const TurnTable* turns) {
   Widening widening(ground, tool, bore, std::move(path), turns);
   for (const GuessedGrounds::Guess& guess : guesses.all())
@@ -177,29 +177,29 @@ GuessedPath with_guesses(const Ground& ground, const GuessedGrounds& guesses, co
   return widening.finish();
 }
 
-GuessedPath with_guesses(const Site& site, const Tables& tables, const Ground& ground, const Tool& tool,
+GuessedPath path_with_mistakes(const Site& site, const Tables& tables, const Ground& ground, const Tool& tool,
                          const Bore& bore, BorePath path) {
   const bool any = std::any_of(site.strata.begin(), site.strata.end(),
-                               [](const Stratum& stratum) { return stratum.known.value == Known::guess; });
+                               [](const Stratum& stratum) { return stratum.known.value == StratumEvidence::guess; });
   if (!any || path.points.size() < 2) return {std::move(path), {}, 1};
   Widening widening(ground, tool, bore, std::move(path));
   for (std::size_t i = 0; i < site.strata.size(); ++i)
-    if (site.strata[i].known.value == Known::guess && widening.reaches(i))  // made only where it matters
+    if (site.strata[i].known.value == StratumEvidence::guess && widening.reaches(i))  // made only where it matters
       if (const auto guess = guess_of(site, tables, ground, i)) widening.take(*guess);
   return widening.finish();
 }
 
-GuessedPath with_guesses(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path) {
-  return with_guesses(site, tables, Ground(site, tables), tool, bore, std::move(path));
+GuessedPath path_with_mistakes(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path) {
+  return path_with_mistakes(site, tables, Ground(site, tables), tool, bore, std::move(path));
 }
 
 StopChance::StopChance(const Site& site, const Tables& tables, const Ground& ground, const BorePath& path) {
   std::vector<std::optional<std::size_t>> place(site.strata.size());
   for (std::size_t i = 0; i < site.strata.size(); ++i) {
     const Stratum& stratum = site.strata[i];
-    if (stratum.known.value != Known::guess || stratum.values.refusal_rate) continue;
+    if (stratum.known.value != StratumEvidence::guess || stratum.values.refusal_rate) continue;
     std::vector<Rate> rates;
-    for (const SoilGuess& guess : guesses_of(stratum.soil, tables))
+    for (const SoilGuess& guess : soil_mistaken_for(stratum.soil, tables))
       rates.push_back({guess.chance, find_soil(tables, guess.soil)->refusal_rate.per_m});
     place[i] = guesses_.size();
     guesses_.push_back(std::move(rates));

@@ -12,10 +12,10 @@ constexpr double degree_rad = pi / 180;
 std::optional<ExitShift> shift_for(const Ground& ground, const Tool& tool, const Bore& bore, double level_rad,
                                    double heading_rad) {
   const auto arrival = [&](double sign) -> std::optional<PathPoint> {
-    Bore turned = bore;
-    turned.launch.grade.v = std::tan(std::atan(bore.launch.grade.v) + sign * level_rad);
-    turned.launch.heading.value.rad += sign * heading_rad;
-    const BorePath path = predict_path(ground, tool, turned);
+    Bore tilted = bore;
+    tilted.launch.grade.v = std::tan(std::atan(bore.launch.grade.v) + sign * level_rad);
+    tilted.launch.heading.value.rad += sign * heading_rad;
+    const BorePath path = predict_path(ground, tool, tilted);
     if (path.ends != PathEnd::exit) return std::nullopt;
     return path.points.back();
   };

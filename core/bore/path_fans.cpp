@@ -141,9 +141,9 @@ struct PathFans::March {
       z[k] += run_m * (sine[k] + cosine[k] * half) / std::max(cosine[k] - sine[k] * half, least_cos);
       spread(k, h, c * look.gradient_1_m2[k], noise);
       const double s = angle * (1 - angle * angle / 6), e = 1 - 0.5 * angle * angle * (1 - angle * angle / 12);
-      const double turned = cosine[k] * e - sine[k] * s;
+      const double next_cosine = cosine[k] * e - sine[k] * s;
       sine[k] = sine[k] * e + cosine[k] * s;
-      cosine[k] = turned;
+      cosine[k] = next_cosine;
       last_pitch[k] = pitch;
     }
   }

@@ -59,7 +59,7 @@ void show_line(CheckRun& run, const AirSupply& supply) {
   const Pressure inlet{supply.at_compressor.Pa + supply.ambient.Pa};
   const auto outlet = harris_outlet(*parts, inlet, standard);
   if (!outlet) return;
-  run.answer.air.loss_harris_pa = inlet.Pa - outlet->Pa;
+  run.answer.air.loss_harris_Pa = inlet.Pa - outlet->Pa;
   double sum = 0;
   for (const LinePart& p : *parts) sum += p.length.m / foot_m / std::pow(p.bore.m / inch_m, 5.31);
   run.add_working({"air.harris",
@@ -67,7 +67,7 @@ void show_line(CheckRun& run, const AirSupply& supply) {
               translatable("Δp = p1 − √(p1² − 2 S Q²/2390) in psi and ft³/min, S = Σ L/d^5.31 in ft and in"),
               {{"p1", inlet.Pa, "Pa"}, {"S", sum, ""}, {"Q", standard.m3_s, "m³/s"}},
               "Δp",
-              *run.answer.air.loss_harris_pa,
+              *run.answer.air.loss_harris_Pa,
               "Pa",
               std::nullopt,
               {"Harris' formula for iron pipe, for comparison only", SourceLabel::read}});

@@ -5,7 +5,7 @@
 #include "burrow/bore/path_fans.h"
 #include "burrow/check/prepared_site.h"
 #include "burrow/check/tool_at_work.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 #include "check_run.h"
 
 namespace burrow {
@@ -47,8 +47,8 @@ GuessedPath path_of(const Crossing& crossing, const Tables& tables, const Inputs
   // A table has no finer steps to lose: half as many are good to the millimetre where the rounds of a search add up.
   constexpr PathSteps many_launches{{0.125}, {0.25}};
   BorePath mean = predict_path(inputs.ground, inputs.tool, crossing.bore, turns ? many_launches : PathSteps{}, turns);
-  return there ? with_guesses(inputs.ground, there->guesses, inputs.tool, crossing.bore, std::move(mean), turns)
-               : with_guesses(crossing.site, tables, inputs.ground, inputs.tool, crossing.bore, std::move(mean));
+  return there ? path_with_mistakes(inputs.ground, there->guesses, inputs.tool, crossing.bore, std::move(mean), turns)
+               : path_with_mistakes(crossing.site, tables, inputs.ground, inputs.tool, crossing.bore, std::move(mean));
 }
 
 /// The strata whose guess moves the bore by more than can be told apart, if only in the tail of the steering constant.

@@ -110,7 +110,7 @@ void judge_stops(CheckRun& run, const std::vector<Above>& obstacles) {
     const double before = expected(o.stretch.from_m), until = expected(o.stretch.to_m);
     const double chance = std::exp(-before) - std::exp(-until);
     const double middle = 0.5 * (o.stretch.from_m + o.stretch.to_m);
-    Finding finding = finding_at("surface.stuck", Severity::caution, o.feature->id, called(*o.feature), middle, 0,
+    Finding finding = finding_at("surface.stuck", Severity::caution, o.feature->id, display_name(*o.feature), middle, 0,
                                  elevation_at(run.crossing.site.ground, middle));
     finding.unit = "";
     const bool agreed = settled(o.feature->rescue);
@@ -158,7 +158,7 @@ void judge_set(CheckRun& run, const Limit& least, const std::vector<Above>& obst
   run.require(finding_at("bore.set", severity, "bore", "bore", p.x_m, p.y_m, p.z_m), at->set_m, least);
   for (const Above& o : obstacles)
     if (p.x_m >= o.stretch.from_m && p.x_m <= o.stretch.to_m)
-      run.require(finding_at("surface.would-stop", severity, o.feature->id, called(*o.feature), p.x_m, p.y_m, p.z_m),
+      run.require(finding_at("surface.would-stop", severity, o.feature->id, display_name(*o.feature), p.x_m, p.y_m, p.z_m),
                    at->set_m, least);
 }
 

@@ -77,7 +77,7 @@ void judge_supply(CheckRun& run, const AirSupply& supply) {
 void judge_high(CheckRun& run) {
   const AirAnswer& air = run.answer.air;
   const double measured =
-      air.pressure_typed ? run.tool.pressure.Pa : air.pressure_at_tool_pa.value_or(run.tool.pressure.Pa);
+      air.pressure_typed ? run.tool.pressure.Pa : air.pressure_at_tool_Pa.value_or(run.tool.pressure.Pa);
   run.require(about_air("air.pressure-high", Severity::caution, "Pa"), measured, run.limit("air_pressure_most_pa"));
 }
 
@@ -89,7 +89,7 @@ Phrase name_of_part(const std::vector<AirPart>& line, const AirPart& part) {
 
 /// A tool that stalls takes no air, and all that the compressor is set to stands at it and in every part of the line.
 void judge_standing(CheckRun& run) {
-  const std::optional<double>& standing = run.answer.air.standing_pa;
+  const std::optional<double>& standing = run.answer.air.standing_Pa;
   if (!standing) return;
   const Limit most = run.limit("air_pressure_most_pa");
   Limit stop = run.limit("air_standing_stop_pa");
@@ -114,7 +114,7 @@ void judge_standing(CheckRun& run) {
 
 /// Each part is rated for what may stand in it. What is not entered is asked for.
 void judge_ratings(CheckRun& run) {
-  const std::optional<double>& standing = run.answer.air.standing_pa;
+  const std::optional<double>& standing = run.answer.air.standing_Pa;
   const std::vector<AirPart>& line = run.crossing.air.line;
   if (!standing) return;
   const AirPart *weakest = nullptr, *unrated = nullptr;

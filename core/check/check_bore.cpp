@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 #include "check_run.h"
 
 namespace burrow {

@@ -54,7 +54,7 @@ class ChancesNearBoundary {
     const Assessment& answer = run_.answer;
     for (std::size_t i = 0; i < answer.utilities.size(); ++i) {
       const UtilityAnswer& u = answer.utilities[i];
-      const Phrase name = called(run_.crossing.site.utilities[i]);
+      const Phrase name = display_name(run_.crossing.site.utilities[i]);
       if (u.contact_chance_worst)
         require(u.id, phrase(translatable("touching {}"), name), *u.contact_chance_worst, run_.limit("contact_caution"));
       if (u.encroachment_chance)

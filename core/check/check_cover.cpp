@@ -72,9 +72,9 @@ std::optional<double> demand_cover(CheckRun& run, std::string_view code, const s
   const PathPoint& low = *least.low_point;
   const double mean =
       run.require(finding_at(code, Severity::stop, subject, name, p.x_m, p.y_m, p.z_m), least.mean_m, limit);
-  bool told = mean < 0;
-  if (!told)
-    told = run.require(
+  bool band_reported = mean < 0;
+  if (!band_reported)
+    band_reported = run.require(
                finding_at(std::string(code) + "-low", Severity::caution, subject, name, low.x_m, low.y_m, low.z_m),
                least.low_m, limit) < 0;
   if (run.wants_working())
@@ -103,14 +103,14 @@ std::optional<double> demand_cover(CheckRun& run, std::string_view code, const s
                 {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
                 limit.source});
   return demand_cover_chance(run, code == "bore.cover" ? "bore.cover-chance" : "surface.cover-chance", subject, name,
-                             stretch, limit.value, low, told);
+                             stretch, limit.value, low, band_reported);
 }
 
 void check_owner_cover(CheckRun& run, const SurfaceFeature& feature) {
   const std::optional<Stretch> stretch = stretch_of(feature, run.answer.bore.points);
   if (!stretch) return;
   if (const std::optional<Limit> limit = cover_limit(run, feature))
-    demand_cover(run, "surface.cover", feature.id, called(feature), *stretch, *limit);
+    demand_cover(run, "surface.cover", feature.id, display_name(feature), *stretch, *limit);
 }
 
 /// Where the cover exceeds the neutral one least, or falls short of it most, in the ground as it is along the bore.

@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "burrow/base/say.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 #include "check_run.h"
 
 namespace burrow {

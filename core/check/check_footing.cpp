@@ -54,7 +54,7 @@ void check_footing(CheckRun& run) {
                "deviations of the path; a caution only, since what the footing bears is not judged",
          SourceLabel::common_practice}};
     const PathPoint& p = *nearest.point;
-    run.require(finding_at("footing.influence", Severity::caution, feature.id, called(feature), p.x_m, p.y_m, p.z_m),
+    run.require(finding_at("footing.influence", Severity::caution, feature.id, display_name(feature), p.x_m, p.y_m, p.z_m),
                  nearest.gap_m, limit);
     if (run.wants_working())
       run.add_working({"footing.influence",

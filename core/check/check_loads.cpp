@@ -83,7 +83,7 @@ void say_taken(CheckRun& run, const LoadsAbove& above) {
     finding.code = known ? "pipe.traffic-taken" : "pipe.traffic-unknown";
     finding.severity = known ? Severity::note : Severity::caution;
     finding.subject = t.feature->id;
-    finding.name = called(*t.feature);
+    finding.name = display_name(*t.feature);
     finding.station_m = (t.stretch.from_m + t.stretch.to_m) / 2;
     finding.source = {"the heaviest usual for its kind", SourceLabel::our_default};
     run.add(std::move(finding));

@@ -28,7 +28,7 @@ void check_surface_answers(CheckRun& run) {
     const bool asks_rule =
         feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track || feature.kind == SurfaceKind::ditch;
     const bool asks_permission = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track;
-    const Phrase name = called(feature);
+    const Phrase name = display_name(feature);
     const double station = feature.from && feature.to ? (feature.from->m + feature.to->m) / 2 : 0;
     const auto place = [&](Finding& finding) {
       if (feature.from && feature.to) finding.station_m = station;
@@ -67,7 +67,7 @@ void check_guesses(CheckRun& run) {
   const std::vector<Stratum>& strata = run.crossing.site.strata;
   std::vector<bool> translated(strata.size(), false);
   const auto say = [&](std::size_t i, const PathPoint& p) {
-    if (i >= strata.size() || named_already[i] || strata[i].known.value != Known::guess) return;
+    if (i >= strata.size() || named_already[i] || strata[i].known.value != StratumEvidence::guess) return;
     named_already[i] = true;
     const SoilClass* soil = find_soil(run.tables, strata[i].soil);
     Finding finding = finding_at("site.soil-guessed", Severity::caution, strata[i].id,

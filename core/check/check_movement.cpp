@@ -82,7 +82,7 @@ class UtilitiesInMotion {
 
  private:
   Finding at(const Utility& utility, const Point3& pipe, std::string_view code, Severity severity) const {
-    return finding_at(code, severity, utility.id, called(utility), pipe.x_m, pipe.y_m, pipe.z_m);
+    return finding_at(code, severity, utility.id, display_name(utility), pipe.x_m, pipe.y_m, pipe.z_m);
   }
 
   void judge_movement(const Utility& utility, const UtilityAnswer& answer, const OpenedHole& hole,

@@ -79,7 +79,7 @@ class OwnersDistances {
   void take_pit(const PitUnderCheck& pit) {
     const PlanLine& outline = pit.shape.footprint;
     if (lines_.edge.empty() || outline.empty()) return;
-    const Phrase name = called(feature_);
+    const Phrase name = display_name(feature_);
     if (rule_.pit_setback && rule_.setback_span != SetbackSpan::face_to_edge) {
       const bool to_centre = rule_.setback_span == SetbackSpan::excavation_to_centre;
       const double more = rule_.unshored_adds_depth && !shored(pit) ? pit.shape.depth_m : 0;
@@ -98,7 +98,7 @@ class OwnersDistances {
     keep_clear(pit.work.heap.outline, phrase(translatable("the heap of {}"), pit.name));
   }
 
-  void take_plant(const Plant& plant) { keep_clear(plan_of(plant), called(plant)); }
+  void take_plant(const Plant& plant) { keep_clear(plan_of(plant), display_name(plant)); }
 
   void judge_worst(CheckRun& run) const {
     judge_one(run, "surface.pit-edge", pit_edge_);
@@ -108,7 +108,7 @@ class OwnersDistances {
  private:
   void keep_clear(const PlanLine& outline, const Phrase& what) {
     if (!rule_.clear_of_centre || outline.empty() || lines_.edge.empty()) return;
-    near_centre_.take(phrase("{}, {}", called(feature_), what), gap_to_centre(outline, lines_),
+    near_centre_.take(phrase("{}, {}", display_name(feature_), what), gap_to_centre(outline, lines_),
                       {rule_.clear_of_centre->m, true, rule_.source});
   }
 

@@ -75,12 +75,12 @@ class Collisions {
       const PlanLine outline = plan_of(feature);
       if (outline.empty()) continue;
       if (overlap_area(pit_.shape.footprint, outline) > least_area_m2)
-        say(manner_of(feature), feature.id, called(feature), meeting_of(pit_.shape.footprint, outline),
+        say(manner_of(feature), feature.id, display_name(feature), meeting_of(pit_.shape.footprint, outline),
             translatable("the excavation is cut into it"));
       const bool bears_no_heap = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track ||
                                  feature.kind == SurfaceKind::ditch || stands(feature);
       if (bears_no_heap && has_heap() && overlap_area(pit_.work.heap.outline, outline) > least_area_m2)
-        say({"pit.heap-on", heap_severity()}, feature.id, called(feature), meeting_of(pit_.work.heap.outline, outline),
+        say({"pit.heap-on", heap_severity()}, feature.id, display_name(feature), meeting_of(pit_.work.heap.outline, outline),
             translatable("the heap of loose soil lies on it"));
     }
   }

@@ -110,7 +110,7 @@ void open_surface(CheckRun& run, const PitUnderCheck& pit) {
     if (!surfaced) continue;
     const double area = overlap_area(pit.shape.footprint, plan_of(feature));
     if (!(area > 1e-6)) continue;
-    pit.work.cuts.push_back({feature.id, called(feature), area});
+    pit.work.cuts.push_back({feature.id, display_name(feature), area});
     verge -= area;
   }
   if (verge > 1e-6) pit.work.cuts.push_back({"", "verge", verge});

@@ -128,7 +128,7 @@ void check_pits_influence(CheckRun& run, std::span<const PitUnderCheck> pits) {
     const std::string_view code = track ? "pit.track-spread" : "pit.footing-spread";
     const Severity severity = track || held_all_round(*nearest.pit) ? Severity::caution : Severity::stop;
     require(run,
-           finding_at(code, severity, feature.id, called(feature), nearest.at.x_m, nearest.at.y_m, nearest.at.z_m),
+           finding_at(code, severity, feature.id, display_name(feature), nearest.at.x_m, nearest.at.y_m, nearest.at.z_m),
            nearest.spare_m, limit);
     if (run.wants_working())
       run.add_working({code,

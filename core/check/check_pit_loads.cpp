@@ -33,10 +33,10 @@ void check_pit_loads(CheckRun& run, const PitUnderCheck& pit) {
     nearest = gap;
     name = whose;
   };
-  for (const Plant& plant : run.crossing.site.plant) take(plan_of(plant), called(plant));
+  for (const Plant& plant : run.crossing.site.plant) take(plan_of(plant), display_name(plant));
   for (const SurfaceFeature& feature : run.crossing.site.surface)
     if (feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track || feature.kind == SurfaceKind::drive)
-      take(plan_of(feature), called(feature));
+      take(plan_of(feature), display_name(feature));
   if (!nearest) return;
   pit.work.edge_load_gap_m = nearest->gap_m;
   const bool cut_into = !(nearest->gap_m > 0);  // told as what the excavation runs into

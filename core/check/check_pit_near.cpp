@@ -61,7 +61,7 @@ void check_pits_near(CheckRun& run, std::span<const PitUnderCheck> pits) {
       const bool heavier = heavier_than_rules(pits.front().rules, plant);
       const std::string_view code = heavier ? "pit.plant-heaviest" : "pit.plant";
       const Limit limit = heavier ? distance_without_rule(pits) : distance_wanted(pits.front().rules, plant);
-      require(run, at(run, code, Severity::stop, plant.id, called(plant), *gap), gap->gap_m, limit);
+      require(run, at(run, code, Severity::stop, plant.id, display_name(plant), *gap), gap->gap_m, limit);
       show_gap(run, code, plant.id, *gap, limit);
     }
   for (const Tree& tree : site.trees)

@@ -6,7 +6,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/pit/floor_room.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 #include "burrow/pit/plan_overlap.h"
 #include "pit_check.h"
 

@@ -38,7 +38,7 @@ void check_pit_soil(CheckRun& run, PitUnderCheck& pit) {
     answer.type = layer.type;
     answer.run_per_rise = layer.run_per_rise;
     answer.bank_m3 = layer.volume_m3;
-    answer.proposed = propose_type(seen_in(run.crossing, pit.entered, run.tables, place_of(pit.shape), layer));
+    answer.proposed = propose_type(soil_seen_in_layer(run.crossing, pit.entered, run.tables, place_of(pit.shape), layer));
     pit.work.proposed_best = std::max(pit.work.proposed_best, answer.proposed.best);
     pit.work.proposed_worst = std::max(pit.work.proposed_worst, answer.proposed.worst);
     const auto entered = entered_type(site, layer.stratum, pit.entered);

@@ -115,7 +115,7 @@ void choose_members(CheckRun& run, const PitUnderCheck& pit) {
     if (a.type != b.type) return a.type < b.type;
     return a.depth != b.depth ? a.depth < b.depth : a.width < b.width;
   };
-  for (const auto& [method, word] : Words<ShoringMethod>::list) {
+  for (const auto& [method, word] : EnumNames<ShoringMethod>::list) {
     const ShoringRow* best = nullptr;
     for (const ShoringRow& row : run.tables.shoring)
       if (row.method == method && fits(row) && (!best || smaller(row, *best))) best = &row;

@@ -169,7 +169,7 @@ class NearPit {
 
 Finding at_utility(const PitUnderCheck& pit, const Utility& utility, const PathVertex& at, std::string_view code,
                    Severity severity) {
-  return finding_at(code, severity, utility.id, called(utility), at.x_m, at.y_m,
+  return finding_at(code, severity, utility.id, display_name(utility), at.x_m, at.y_m,
                     at.z_m.value_or(pit.shape.floor_elevation_m));
 }
 
@@ -213,7 +213,7 @@ void ask_for_depth(CheckRun& run, const Utility& utility, const PathVertex& at) 
     return finding.code == "missing.utility-depth" && finding.subject == utility.id;
   });
   if (asked) return;
-  Finding& finding = run.missing("utility-depth", utility.id, called(utility));
+  Finding& finding = run.missing("utility-depth", utility.id, display_name(utility));
   finding.station_m = at.x_m;
   finding.offset_m = at.y_m;
 }

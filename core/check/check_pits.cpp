@@ -5,7 +5,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/check/prepared_site.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 #include "burrow/pit/proposal.h"
 #include "burrow/pit/slope.h"
 #include "pit_check.h"
@@ -45,7 +45,7 @@ PlanLine plan_of(const SurfaceFeature& feature) {
   return {{low - lean, -far_m}, {high - lean, -far_m}, {high + lean, far_m}, {low + lean, far_m}};
 }
 
-Phrase called(const Plant& plant) {
+Phrase display_name(const Plant& plant) {
   return plant.name.empty() ? Phrase(translatable("a machine")) : Phrase(plant.name);
 }
 

@@ -99,7 +99,7 @@ void check_plastic_zone(CheckRun& run) {
       if (one.soil != soil || !(a * one.ratio > distance)) continue;
       if (nearest.soil && distance >= nearest.distance_m) continue;
       nearest = {a * one.ratio, distance, a, soil,
-                 finding_at("utility.plastic-zone", Severity::note, u.id, called(run.crossing.site.utilities[i]),
+                 finding_at("utility.plastic-zone", Severity::note, u.id, display_name(run.crossing.site.utilities[i]),
                             u.on_utility->x_m, u.on_utility->y_m, u.on_utility->z_m)};
     }
   }

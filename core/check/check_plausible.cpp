@@ -42,8 +42,8 @@ void check_depths(CheckRun& run, const Utility& utility) {
     const double crown = run.ground.surface_m(v.x_m, v.y_m) - *v.z_m - half;
     const bool above = crown<-level_slack_m, deep = crown> deepest;
     if (!above && !deep) continue;
-    Finding finding = above ? doubt("utility.above-ground", utility.id, called(utility), crown, 0, true)
-                            : doubt("utility.deep", utility.id, called(utility), crown, deepest, false);
+    Finding finding = above ? doubt("utility.above-ground", utility.id, display_name(utility), crown, 0, true)
+                            : doubt("utility.deep", utility.id, display_name(utility), crown, deepest, false);
     finding.station_m = v.x_m;
     finding.offset_m = v.y_m;
     finding.elevation_m = v.z_m;
@@ -67,7 +67,7 @@ void check_apart(CheckRun& run) {
   if (apart.size() == asked && asked > 1) return;  // all of them: the bore may lie so
   for (const std::size_t i : apart) {
     const UtilityAnswer& answer = run.answer.utilities[i];
-    Finding finding = doubt("utility.far-apart", answer.id, called(utilities[i]),
+    Finding finding = doubt("utility.far-apart", answer.id, display_name(utilities[i]),
                             std::abs(answer.on_bore->z_m - answer.on_utility->z_m), far, false);
     finding.station_m = answer.station_m;
     finding.offset_m = answer.offset_m;
@@ -155,7 +155,7 @@ void check_surface_meets(CheckRun& run) {
     const double low = std::min(feature.from->m, feature.to->m), high = std::max(feature.from->m, feature.to->m);
     if (high >= from && low <= to) continue;
     Finding finding =
-        doubt("surface.off-the-bore", feature.id, called(feature), low > to ? low - to : from - high, 0, false);
+        doubt("surface.off-the-bore", feature.id, display_name(feature), low > to ? low - to : from - high, 0, false);
     finding.station_m = low > to ? low : high;
     finding.source = {"stations as entered", SourceLabel::derived};
     run.add(std::move(finding));

@@ -32,7 +32,7 @@ void judge_moved(CheckRun& run, const SurfaceFeature& feature, std::string_view 
   const HeaveLimits limits = heave_limits(run, feature);
   const double by = std::abs(moved.by_m());
   const auto at = [&](Severity severity) {
-    return finding_at(code, severity, feature.id, called(feature), moved.peg->station.m, moved.peg->offset.m,
+    return finding_at(code, severity, feature.id, display_name(feature), moved.peg->station.m, moved.peg->offset.m,
                       moved.then_m);
   };
   const double to_stop = run.require(at(Severity::stop), by, *limits.stop);
@@ -74,7 +74,7 @@ void compare_with_estimate(CheckRun& run, const SurfaceFeature& feature) {
     worst_expected_m = expected;
   }
   if (!worst.peg) return;
-  Finding finding = finding_at("surface.levels-above-estimate", Severity::caution, feature.id, called(feature),
+  Finding finding = finding_at("surface.levels-above-estimate", Severity::caution, feature.id, display_name(feature),
                                worst.peg->station.m, worst.peg->offset.m, worst.then_m);
   finding.measured = worst.by_m();
   finding.limit = worst_expected_m;

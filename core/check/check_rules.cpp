@@ -121,7 +121,7 @@ void check_rules(CheckRun& run) {
   for (const SurfaceFeature& feature : run.crossing.site.surface) {
     const std::optional<Stretch> stretch = stretch_of(feature, run.answer.bore.points);
     if (!stretch) continue;
-    UnderRule under{feature, feature.rule ? find_rule(run.tables, *feature.rule) : nullptr, called(feature),
+    UnderRule under{feature, feature.rule ? find_rule(run.tables, *feature.rule) : nullptr, display_name(feature),
                     *stretch};
     judge_angle(run, under);
     judge_setback(run, under);

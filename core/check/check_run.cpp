@@ -40,11 +40,11 @@ Finding finding_at(std::string_view code, Severity severity, std::string subject
   return finding;
 }
 
-Phrase called(const SurfaceFeature& feature) {
+Phrase display_name(const SurfaceFeature& feature) {
   return feature.name.empty() ? phrase_of_word(feature.kind) : Phrase(feature.name);
 }
 
-Phrase called(const Utility& utility) {
+Phrase display_name(const Utility& utility) {
   return utility.name.empty() ? phrase("{} {}", phrase_of_word(utility.kind), utility.id) : Phrase(utility.name);
 }
 
@@ -62,7 +62,7 @@ void WorstOfMany::take(const Utility& one, const Point3& where, double its_value
 
 void WorstOfMany::add_not_judged(CheckRun& run, std::string_view code, std::string_view unit) const {
   if (!utility) return;
-  Phrase name = called(*utility);
+  Phrase name = display_name(*utility);
   if (count > 1) name = phrase(translatable("{} and {} more"), std::move(name), std::to_string(count - 1));
   Finding finding = finding_at(code, Severity::note, utility->id, std::move(name), at.x_m, at.y_m, at.z_m);
   finding.unit = unit;

@@ -114,8 +114,8 @@ std::optional<Limit> cover_limit(const CheckRun& run, const SurfaceFeature& feat
 bool moves_with_ground(const SurfaceFeature& feature);
 
 /// What a person calls a thing on top, or a utility.
-Phrase called(const SurfaceFeature& feature);
-Phrase called(const Utility& utility);
+Phrase display_name(const SurfaceFeature& feature);
+Phrase display_name(const Utility& utility);
 
 /// One note for all utilities that share a trouble which no form at hand can judge: the worst of them, how many more.
 struct WorstOfMany {

@@ -68,7 +68,7 @@ struct Works {
   }
 };
 
-Phrase called(const Background& background) {
+Phrase display_name(const Background& background) {
   if (!background.name.empty()) return background.name;
   return background.layer.empty() ? background.id : background.layer;
 }
@@ -102,7 +102,7 @@ void check_background(CheckRun& run) {
           if (const PlanPoint& end = last ? line.back() : line.front(); works.met_by(end, *far)) where = end;
     }
     if (!where) continue;
-    Finding& finding = run.missing("background-line", background.id, called(background));
+    Finding& finding = run.missing("background-line", background.id, display_name(background));
     finding.station_m = where->x_m;
     finding.offset_m = where->y_m;
   }

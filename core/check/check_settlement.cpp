@@ -39,7 +39,7 @@ void judge_feature(CheckRun& run, const SurfaceFeature& feature, const Stretch& 
   const Limit& limit = limits.caution ? *limits.caution : *limits.stop;
   const PathPoint& p = *deepest.point;
   const double sinks = annulus.area_m2 * deepest.per_area_1_m;
-  run.require(finding_at("surface.settlement", Severity::caution, feature.id, called(feature), p.x_m, p.y_m,
+  run.require(finding_at("surface.settlement", Severity::caution, feature.id, display_name(feature), p.x_m, p.y_m,
                           elevation_at(run.crossing.site.ground, p.x_m)),
                sinks, limit);
   if (run.wants_working())

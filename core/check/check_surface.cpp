@@ -65,7 +65,7 @@ class HeaveAlongBore {
     const Greatest g = greatest(stretch);
     if (!g.point) return;
     const HeaveLimits limits = heave_limits(run_, feature);
-    const Phrase name = called(feature);
+    const Phrase name = display_name(feature);
     const auto at = [&](const PathPoint& p, std::string_view code, Severity severity) {
       return finding_at(code, severity, feature.id, name, p.x_m, p.y_m,
                         elevation_at(run_.crossing.site.ground, p.x_m));

@@ -63,7 +63,7 @@ void rank_holes(CheckRun& run, const std::vector<Clearance>& all) {
     candidate = {i, std::numeric_limits<double>::infinity(), c.dangerous, *c.station_m};
     if (!c.contact_chance || c.no_sd) continue;  // what nobody can tell is looked at first
     plan.required = Length{c.required_exposed_m};
-    const HoleWorth worth = hole_worth(c, plan);
+    const HoleWorth worth = test_hole_worth(c, plan);
     answer.chance_to_go_on = worth.chance_to_go_on;
     answer.chance_after_hole = worth.chance_after;
     candidate.gain = std::round((*c.contact_chance - worth.chance_after) / no_difference) * no_difference;

@@ -122,11 +122,11 @@ void check_typed_limits(CheckRun& run) {
   for (const SurfaceFeature& feature : run.crossing.site.surface) {
     const SurfaceRule* rule = feature.rule ? find_rule(run.tables, *feature.rule) : nullptr;
     if (feature.required_cover && rule && rule->cover && feature.required_cover->m < rule->cover->m)
-      judge_on(run, feature, "required_cover_m", phrase(translatable("cover of {}"), called(feature)),
+      judge_on(run, feature, "required_cover_m", phrase(translatable("cover of {}"), display_name(feature)),
                *feature.required_cover, rule->cover->m);
     if (!feature.heave_limit || !moves_with_ground(feature)) continue;
     if (const double usual = usual_heave_limits(run, feature).caution->value; feature.heave_limit->m > usual)
-      judge_on(run, feature, "heave_limit_m", phrase(translatable("heave of {}"), called(feature)), *feature.heave_limit,
+      judge_on(run, feature, "heave_limit_m", phrase(translatable("heave of {}"), display_name(feature)), *feature.heave_limit,
                usual);
   }
 }

@@ -105,7 +105,7 @@ void judge_building(CheckRun& run, double energy_J, const SurfaceFeature& featur
   answer.vibration_percussive_m_s = s.percussive_m_s;
   answer.vibration_distance_m_s = s.by_distance_m_s;
   answer.vibration_limit_m_s = limit.value;
-  Finding finding = finding_at("building.vibration", Severity::caution, feature.id, called(feature), nearest->x_m,
+  Finding finding = finding_at("building.vibration", Severity::caution, feature.id, display_name(feature), nearest->x_m,
                                nearest->y_m, nearest->z_m);
   finding.unit = "m/s";
   run.require(std::move(finding), s.greater_m_s(), limit);
@@ -147,7 +147,7 @@ void judge_utility(CheckRun& run, double energy_J, const PipeLimits& limits, con
   const bool judged = form_holds(energy_J, s);
   if (judged) {
     Finding finding =
-        finding_at("utility.vibration", Severity::caution, utility.id, called(utility), pipe.x_m, pipe.y_m, pipe.z_m);
+        finding_at("utility.vibration", Severity::caution, utility.id, display_name(utility), pipe.x_m, pipe.y_m, pipe.z_m);
     finding.unit = "m/s";
     run.require(std::move(finding), s.greater_m_s(), limit);
   } else {

@@ -4,7 +4,7 @@
 
 #include "burrow/check/limits.h"
 #include "burrow/check/tool_at_work.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 
 namespace burrow {
 

@@ -118,10 +118,10 @@ void add_all_on_site(Canon& to, const Site& site) {
   for (const Plant& p : site.plant) to.all(p.station, p.offset, p.length, p.width, p.load);
 }
 
-template <class Thing>
-const Thing* with_id(const std::vector<Thing>& things, const std::string& id) {
-  const auto at = std::find_if(things.begin(), things.end(), [&](const Thing& t) { return t.id == id; });
-  return at == things.end() ? nullptr : &*at;
+template <class Item>
+const Item* with_id(const std::vector<Item>& items, const std::string& id) {
+  const auto at = std::find_if(items.begin(), items.end(), [&](const Item& t) { return t.id == id; });
+  return at == items.end() ? nullptr : &*at;
 }
 
 }  // namespace

@@ -87,7 +87,7 @@ void show_gap(CheckRun& run, std::string_view code, const std::string& subject, 
 /// Closed outline of a thing on top in plan: as entered, else the band between its stations as it is drawn. Empty:
 /// nobody said where it lies.
 PlanLine plan_of(const SurfaceFeature& feature);
-Phrase called(const Plant& plant);
+Phrase display_name(const Plant& plant);
 /// Closed outline of a machine standing at the surface.
 PlanLine plan_of(const Plant& plant);
 

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 #include "pit_check.h"
 
 namespace burrow {

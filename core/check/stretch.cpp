@@ -17,10 +17,10 @@ void cut(std::vector<double>& cuts, const PlanLine& outline, const PathPoint& a,
   const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m;
   for (std::size_t i = 0; i < outline.size(); ++i) {
     const PlanPoint &p = outline[i], &q = outline[(i + 1) % outline.size()];
-    const double ex = q.x_m - p.x_m, ey = q.y_m - p.y_m, turned = dx * ey - dy * ex;
-    if (turned == 0) continue;
-    const double along = ((p.x_m - a.x_m) * ey - (p.y_m - a.y_m) * ex) / turned;
-    const double on_edge = ((p.x_m - a.x_m) * dy - (p.y_m - a.y_m) * dx) / turned;
+    const double ex = q.x_m - p.x_m, ey = q.y_m - p.y_m, cross = dx * ey - dy * ex;
+    if (cross == 0) continue;
+    const double along = ((p.x_m - a.x_m) * ey - (p.y_m - a.y_m) * ex) / cross;
+    const double on_edge = ((p.x_m - a.x_m) * dy - (p.y_m - a.y_m) * dx) / cross;
     if (along > 0 && along < 1 && on_edge >= 0 && on_edge <= 1) cuts.push_back(along);
   }
   std::sort(cuts.begin(), cuts.end());

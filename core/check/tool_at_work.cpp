@@ -21,10 +21,10 @@ ToolAtWork tool_at_work(const Crossing& crossing, const Tables& tables) {
   at_work.tool = resolve_tool(choice, tables);
   AirAnswer& air = at_work.air;
   air.pressure_typed = choice.pressure.has_value();
-  if (const auto standing = standing_pressure(crossing.air.compressor)) air.standing_pa = standing->Pa;
+  if (const auto standing = standing_pressure(crossing.air.compressor)) air.standing_Pa = standing->Pa;
   Result<AirSupply> supply = supply_tool(crossing.air, rated_tool(choice, tables));
   if (supply) {
-    air.pressure_at_tool_pa = supply->at_tool.Pa;
+    air.pressure_at_tool_Pa = supply->at_tool.Pa;
     air.free_air_m3_s = supply->free_air.m3_s;
     if (!air.pressure_typed)
       at_work.tool.pressure.Pa = std::max(least_Pa, std::min(at_work.tool.pressure.Pa, supply->at_tool.Pa));
@@ -32,7 +32,7 @@ ToolAtWork tool_at_work(const Crossing& crossing, const Tables& tables) {
   } else {
     air.not_judged = supply.error().place.english();
   }
-  air.pressure_worked_with_pa = at_work.tool.pressure.Pa;
+  air.pressure_worked_with_Pa = at_work.tool.pressure.Pa;
   return at_work;
 }
 

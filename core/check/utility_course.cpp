@@ -135,7 +135,7 @@ void check_course(CheckRun& run, const WorkLine& work, const Clearance& clearanc
     if (!reaches_band(run, end, clearance.contact_radius_m, sd) && !reaches_pit(run.answer.launch_pit, end, sd) &&
         !reaches_pit(run.answer.exit_pit, end, sd))
       return false;
-    Finding& finding = run.missing("utility-course", utility.id, called(utility));
+    Finding& finding = run.missing("utility-course", utility.id, display_name(utility));
     finding.station_m = end.at.x_m;
     finding.offset_m = end.at.y_m;
     if (end.level_known) finding.elevation_m = end.at.z_m;

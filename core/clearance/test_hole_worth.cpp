@@ -69,7 +69,7 @@ double remaining(const Found& found, double mean_m, double radius_m, double from
 
 }  // namespace
 
-HoleWorth hole_worth(const Clearance& c, const HolePlan& plan) {
+HoleWorth test_hole_worth(const Clearance& c, const HolePlan& plan) {
   const double radius = c.contact_radius_m;
   const Found found = found_by(c, plan.hole_sd.m);
   const double from = goes_on_from(radius, found.after_m, plan);

@@ -5,7 +5,7 @@
 #include <limits>
 #include <utility>
 
-#include "burrow/clearance/mitre.h"
+#include "burrow/clearance/offset_line.h"
 #include "conditioned.h"
 
 namespace burrow {
@@ -279,7 +279,7 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
     const bool first = i == 0, last = i + 1 == utility.path.size();
     const LevelNormal before = record.normal(first ? 0 : i - 1), after = record.normal(last ? i - 1 : i);
     const double here = record.along()[i];
-    add(utility.path[i], mitre(before, after), here, nullptr);
+    add(utility.path[i], joint_normal(before, after), here, nullptr);
     if (last) break;
     for (; next != added.end() && next->along_m < record.along()[i + 1]; ++next) {
       const double along = next->along_m, previous = next == added.begin() ? -1.0 : (next - 1)->along_m;

@@ -9,7 +9,7 @@ Crossing blank_crossing(std::string name) {
   Stratum clay;
   clay.id = "l1";
   clay.soil = "firm-clay";
-  clay.known.set(Known::guess);
+  clay.known.set(StratumEvidence::guess);
   crossing.site.strata = {clay};
   crossing.bore.tool.tool_class = "tool-65";
   crossing.bore.launch.station = Length{0.0};

@@ -77,7 +77,7 @@ std::optional<OutlineFault> fault_of_floor(const PlanLine& outline) {
   return std::nullopt;
 }
 
-PlanLine turned_left(PlanLine outline) {
+PlanLine wound_left(PlanLine outline) {
   if (area_of(outline) < 0) std::reverse(outline.begin() + 1, outline.end());
   return outline;
 }

@@ -70,10 +70,10 @@ std::string finding_rows(const Assessment& assessment, UnitSystem units) {
   Rows rows{"code",     "severity", "missing", "subject", "name",   "station_m",    "offset_m",     "elevation_m",
             "measured", "limit",    "unit",    "sense",   "source", "source_label", "muted_reason", "text"};
   for (const Finding& f : assessment.findings) {
-    rows.text(f.code).text(words(f.severity)).text(f.missing ? "yes" : "no").text(f.subject).text(f.name.english());
+    rows.text(f.code).text(word_of(f.severity)).text(f.missing ? "yes" : "no").text(f.subject).text(f.name.english());
     for (const std::optional<double>& v : {f.station_m, f.offset_m, f.elevation_m, f.measured, f.limit}) rows.number(v);
     rows.text(f.unit).text(!f.limit ? "" : f.at_least ? "at least" : "at most").text(f.source.text.english());
-    rows.text(words(f.source.label)).text(f.muted ? f.muted->reason : std::string()).text(finding_text(f, units));
+    rows.text(word_of(f.source.label)).text(f.muted ? f.muted->reason : std::string()).text(finding_text(f, units));
     rows.end();
   }
   return rows.take();

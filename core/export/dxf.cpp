@@ -82,7 +82,7 @@ class Drawing {
     out_.layer("SIDE-BORE", 1);
     out_.layer("SIDE-BAND", 11);
     out_.layer("SIDE-PIT", 4);
-    for (const auto& [kind, word] : Words<UtilityKind>::list)
+    for (const auto& [kind, word] : EnumNames<UtilityKind>::list)
       for (const char* view : {"PLAN-", "SIDE-"}) out_.layer(view + upper(word), colour_of(kind));
   }
 

@@ -113,13 +113,13 @@ void DxfText::circle(const std::string& layer, PlanPoint middle, double radius_m
   number(40, radius_m);
 }
 
-void DxfText::text(const std::string& layer, PlanPoint at, double height_m, std::string_view words, double turned_deg) {
+void DxfText::text(const std::string& layer, PlanPoint at, double height_m, std::string_view words, double rotated_deg) {
   if (words.empty()) return;
   begin("TEXT", layer);
   point(10, at.x_m, at.y_m, 0);
   number(40, height_m);
   code(1, dxf_string(words));
-  if (turned_deg != 0) number(50, turned_deg);
+  if (rotated_deg != 0) number(50, rotated_deg);
   code(7, "STANDARD");
 }
 

@@ -94,10 +94,10 @@ Json quantiles_json(const Quantiles& q) {
 Json air_json(const AirAnswer& air, const Air& entered) {
   const std::optional<AirSupply>& supply = air.supply;
   const auto known = [&](auto member) { return supply ? Json(member(*supply)) : Json(); };
-  return object({{"pressure_at_tool_pa", number(air.pressure_at_tool_pa)},
+  return object({{"pressure_at_tool_pa", number(air.pressure_at_tool_Pa)},
                  {"free_air_m3_s", number(air.free_air_m3_s)},
-                 {"standing_pressure_pa", number(air.standing_pa)},
-                 {"pressure_worked_with_pa", number(air.pressure_worked_with_pa)},
+                 {"standing_pressure_pa", number(air.standing_Pa)},
+                 {"pressure_worked_with_pa", number(air.pressure_worked_with_Pa)},
                  {"pressure_typed", Json(air.pressure_typed)},
                  {"not_judged", air.not_judged.empty() ? Json() : Json(air.not_judged)},
                  {"pressure_at_compressor_pa", known([](const AirSupply& s) { return s.at_compressor.Pa; })},
@@ -105,7 +105,7 @@ Json air_json(const AirAnswer& air, const Air& entered) {
                  {"wanted_free_air_m3_s", known([](const AirSupply& s) { return s.wanted.m3_s; })},
                  {"ambient_pa", known([](const AirSupply& s) { return s.ambient.Pa; })},
                  {"held_by", known([](const AirSupply& s) { return word_of(s.held_by); })},
-                 {"loss_harris_pa", number(air.loss_harris_pa)},
+                 {"loss_harris_pa", number(air.loss_harris_Pa)},
                  {"iteration", iteration_json(supply)},
                  {"along", along_json(supply, entered)},
                  {"water", water_json(air.water)},

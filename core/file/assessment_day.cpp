@@ -48,7 +48,7 @@ Json reason_json(const DayReason& r) {
                  {"limit", Json(r.limit)},
                  {"unit", Json(r.unit)},
                  {"source", Json(r.source.text.english())},
-                 {"source_label", Json(words(r.source.label))}});
+                 {"source_label", Json(word_of(r.source.label))}});
 }
 
 Json rate_json(const RateAnswer& rate) {

@@ -208,7 +208,7 @@ Json json_of(const PipeCheck& check) {
                  {"utilisation", number(check.utilisation)},
                  {"at_least", Json(check.at_least)},
                  {"source", check.source.text.empty() ? Json() : Json(check.source.text.english())},
-                 {"source_label", check.source.text.empty() ? Json() : Json(words(check.source.label))},
+                 {"source_label", check.source.text.empty() ? Json() : Json(word_of(check.source.label))},
                  {"text", Json(translated(std::string_view(check.text)))}});
 }
 
@@ -229,7 +229,7 @@ Json json_of(const std::optional<Muted>& muted) {
 
 Json json_of(const Finding& f, UnitSystem units) {
   return object({{"code", Json(f.code)},
-                 {"severity", Json(words(f.severity))},
+                 {"severity", Json(word_of(f.severity))},
                  {"subject", Json(f.subject)},
                  {"station_m", number(f.station_m)},
                  {"offset_m", number(f.offset_m)},
@@ -238,7 +238,7 @@ Json json_of(const Finding& f, UnitSystem units) {
                  {"limit", number(f.limit)},
                  {"unit", Json(f.unit)},
                  {"source", Json(f.source.text.english())},
-                 {"source_label", Json(words(f.source.label))},
+                 {"source_label", Json(word_of(f.source.label))},
                  {"muted", json_of(f.muted)},
                  {"text", Json(finding_text(f, units))}});
 }
@@ -265,9 +265,9 @@ Json json_of(const Working& w) {
                  {"unit", Json(w.unit)},
                  {"limit", number(w.limit)},
                  {"source", Json(w.source.text.english())},
-                 {"source_label", Json(words(w.source.label))},
+                 {"source_label", Json(word_of(w.source.label))},
                  {"limit_source", w.limit_source ? Json(w.limit_source->text.english()) : Json()},
-                 {"limit_source_label", w.limit_source ? Json(words(w.limit_source->label)) : Json()}});
+                 {"limit_source_label", w.limit_source ? Json(word_of(w.limit_source->label)) : Json()}});
 }
 
 template <class List>

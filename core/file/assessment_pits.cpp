@@ -11,7 +11,7 @@ Json step_json(const TypeStep& step) {
                  {"best", Json(word_of(step.best))},
                  {"worst", Json(word_of(step.worst))},
                  {"source", Json(step.clause)},
-                 {"source_label", Json(words(step.label))}});
+                 {"source_label", Json(word_of(step.label))}});
 }
 
 Json layer_json(const PitLayerAnswer& layer) {
@@ -45,7 +45,7 @@ Json duty_json(const PitDuty& duty) {
                  {"measured_m", number(duty.measured_m)},
                  {"limit_m", number(duty.limit_m)},
                  {"source", Json(duty.source.text.english())},
-                 {"source_label", Json(words(duty.source.label))}});
+                 {"source_label", Json(word_of(duty.source.label))}});
 }
 
 Json proposal_json(const PitProposal& proposal) {

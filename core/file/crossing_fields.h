@@ -1,5 +1,5 @@
 #pragma once
-/// The description of the file: one `fields(io, thing)` for each thing of the crossing, in file order, that serves the
+/// The description of the file: one `fields(io, item)` for each thing of the crossing, in file order, that serves the
 /// reader and the writer alike. Bodies stand in fields_<subject>.cpp, each instantiated there for both.
 ///
 /// What an `io` offers:
@@ -74,9 +74,9 @@ void coordinates(Io& io, P& p) {
 }
 
 // NOLINTBEGIN(bugprone-macro-parentheses): a type cannot stand in parentheses
-#define BURROW_FIELDS_OF(Thing)    \
-  template <class Io, Is<Thing> V> \
-  void fields(Io& io, V& thing);
+#define BURROW_FIELDS_OF(Item)    \
+  template <class Io, Is<Item> V> \
+  void fields(Io& io, V& item);
 BURROW_FIELDS_OF(Crossing)
 BURROW_FIELDS_OF(Mute)
 BURROW_FIELDS_OF(Alternative)
@@ -126,9 +126,9 @@ BURROW_FIELDS_OF(Reading)
 #undef BURROW_FIELDS_OF
 
 /// Instantiates the description of one thing for reader and writer; stands at the end of a fields_<subject>.cpp.
-#define BURROW_FIELDS_BOTH_WAYS(Thing)                             \
-  template void fields<Reader, Thing>(Reader & io, Thing & thing); \
-  template void fields<Writer, const Thing>(Writer & io, const Thing& thing);
+#define BURROW_FIELDS_BOTH_WAYS(Item)                             \
+  template void fields<Reader, Item>(Reader & io, Item & item); \
+  template void fields<Writer, const Item>(Writer & io, const Item& item);
 // NOLINTEND(bugprone-macro-parentheses)
 
 }  // namespace burrow

@@ -34,7 +34,7 @@ bool Reader::must_find(std::string_view key, std::string_view expected) {
 
 void Reader::take(const Json& json, double& target, const Range& range) {
   const Json::Number* number = json.number();
-  if (!number || !range.holds(number->value)) return refuse_here(json, std::string(range.words));
+  if (!number || !range.contains(number->value)) return refuse_here(json, std::string(range.words));
   target = number->value;
 }
 
@@ -42,7 +42,7 @@ void Reader::take(const Json& json, double& target, const Range& range) {
 void Reader::take(const Json& json, std::int64_t& target, const Range& range) {
   const Json::Number* number = json.number();
   const std::string words(range.words == range::any.words ? range::whole.words : range.words);
-  if (!number || !range.holds(number->value)) return refuse_here(json, words);
+  if (!number || !range.contains(number->value)) return refuse_here(json, words);
   const char* end = number->token.data() + number->token.size();
   const auto parsed = std::from_chars(number->token.data(), end, target);
   if (parsed.ec == std::errc() && parsed.ptr == end) return;
@@ -160,7 +160,7 @@ void Reader::required_name(std::string_view key, std::string& target, NameOf tab
 }
 
 /// `format` must be ours; `version` decides how strictly unknown names of limits are taken.
-void Reader::header(Crossing& thing) {
+void Reader::header(Crossing& item) {
   static constexpr Range versions{1, 2147483647, false, "a version, a whole number from 1"};
   if (!must_find("format", "\"burrowline-crossing\"")) return;
   const Json* format = find("format");
@@ -169,8 +169,8 @@ void Reader::header(Crossing& thing) {
   std::int64_t version = 0;
   required("version", version, versions);
   if (error_) return;
-  thing.version = static_cast<int>(version);
-  newer_ = thing.version > known_file_version;
+  item.version = static_cast<int>(version);
+  newer_ = item.version > known_file_version;
 }
 
 void Reader::texts(std::string_view key, std::vector<std::string>& target) {

@@ -20,10 +20,10 @@ class Reader {
   explicit Reader(const Tables& tables) : tables_(tables) {}
   [[nodiscard]] const Tables& tables() const { return tables_; }
 
-  /// Reads `json` into `thing`. The reader keeps addresses of ids inside it until `settle_ids`.
+  /// Reads `json` into `item`. The reader keeps addresses of ids inside it until `settle_ids`.
   template <class T>
-  void read(const Json& json, T& thing) {
-    read_object(json, thing);
+  void read(const Json& json, T& item) {
+    read_object(json, item);
   }
   /// Gives the absent ids in file order and refuses an id twice.
   void settle_ids();
@@ -82,7 +82,7 @@ class Reader {
     const Json* json = find(key);
     if (json)
       at(key,
-         [&] { read_list(*json, target, least, [this](const Json& item, T& thing) { read_object(item, thing); }); });
+         [&] { read_list(*json, target, least, [this](const Json& item, T& item) { read_object(item, item); }); });
   }
 
   template <class P>
@@ -103,7 +103,7 @@ class Reader {
   void coordinate(double& target, const Range& range);
   void coordinate(std::optional<double>& target, const Range& range);
 
-  void header(Crossing& thing);
+  void header(Crossing& item);
   void texts(std::string_view key, std::vector<std::string>& target);
   void raw(std::string_view key, std::string& target);
   void limits(std::string_view key, std::map<std::string, LimitOverride>& target);
@@ -139,11 +139,11 @@ class Reader {
   }
 
   template <class T>
-  void read_object(const Json& json, T& thing) {
+  void read_object(const Json& json, T& item) {
     if (!json.object()) return refuse_here(json, "an object");
     Frame frame{json.object(), std::vector<bool>(json.object()->size())};
     std::swap(frame_, frame);
-    fields(*this, thing);
+    fields(*this, item);
     std::swap(frame_, frame);
   }
 

@@ -4,7 +4,7 @@
 #include <unordered_set>
 
 #include "burrow/base/say.h"
-#include "burrow/check/tool_fault.h"
+#include "burrow/check/tool_plate.h"
 #include "burrow/crossing/floor_outline.h"
 
 namespace burrow {
@@ -18,7 +18,7 @@ std::string digits(double value) {
 void check_bore(Reader& reader, const Bore& bore, const std::string& place) {
   if (bore.tool.tool_class.empty() && !bore.tool.diameter)
     reader.refuse(place + "/tool", "neither class nor diameter_m", "a class of tool, or a typed diameter_m");
-  else if (const Result<void> holds = reader.error() ? Result<void>() : tool_holds(bore.tool, reader.tables()); !holds)
+  else if (const Result<void> holds = reader.error() ? Result<void>() : check_tool_plate(bore.tool, reader.tables()); !holds)
     reader.refuse(place + "/tool/" + holds.error().place.english(), translated_phrase(holds.error().found),
                   translated_phrase(holds.error().expected));
   if (!(bore.exit.station.m - bore.launch.station.m >= least_station_step_m))
@@ -30,7 +30,7 @@ void check_bore(Reader& reader, const Bore& bore, const std::string& place) {
 template <class List>
 std::unordered_set<std::string> ids_of(const List& list) {
   std::unordered_set<std::string> ids;
-  for (const auto& thing : list) ids.insert(thing.id);
+  for (const auto& item : list) ids.insert(item.id);
   return ids;
 }
 

@@ -4,9 +4,9 @@
 
 namespace burrow {
 
-void Writer::header(const Crossing& thing) {
+void Writer::header(const Crossing& item) {
   put("format", Json("burrowline-crossing"));
-  put("version", Json(std::int64_t{thing.version}));
+  put("version", Json(std::int64_t{item.version}));
 }
 
 void Writer::lines(std::string_view key, const std::vector<PlanLine>& lines) {

@@ -16,10 +16,10 @@ namespace burrow {
 class Writer {
  public:
   template <class T>
-  Json write(const T& thing) {
+  Json write(const T& item) {
     Json::Object members;
     std::swap(members_, members);
-    fields(*this, thing);
+    fields(*this, item);
     std::swap(members_, members);
     return Json(std::move(members));
   }
@@ -52,27 +52,27 @@ class Writer {
   void required_name(std::string_view key, const std::string& value, NameOf /*table*/) { put(key, Json(value)); }
 
   template <class T>
-  void object(std::string_view key, const T& thing) {
-    Json json = write(thing);
+  void object(std::string_view key, const T& item) {
+    Json json = write(item);
     if (!json.object()->empty()) put(key, std::move(json));
   }
   template <class T>
-  void object(std::string_view key, const std::optional<T>& thing) {
-    if (thing) put(key, write(*thing));
+  void object(std::string_view key, const std::optional<T>& item) {
+    if (item) put(key, write(*item));
   }
   template <class T>
-  void required_object(std::string_view key, const T& thing) {
-    put(key, write(thing));
+  void required_object(std::string_view key, const T& item) {
+    put(key, write(item));
   }
   template <class T>
-  void object_unless_empty(std::string_view key, const std::optional<T>& thing) {
-    object(key, thing);
+  void object_unless_empty(std::string_view key, const std::optional<T>& item) {
+    object(key, item);
   }
 
   template <class T>
-  void list(std::string_view key, const std::vector<T>& things, std::size_t /*least*/ = 0) {
+  void list(std::string_view key, const std::vector<T>& items, std::size_t /*least*/ = 0) {
     Json::Array items;
-    for (const T& thing : things) items.push_back(write(thing));
+    for (const T& item : items) items.push_back(write(item));
     if (!items.empty()) put(key, Json(std::move(items)));
   }
 
@@ -92,7 +92,7 @@ class Writer {
     tuple_.push_back(value ? Json(*value) : Json());
   }
 
-  void header(const Crossing& thing);
+  void header(const Crossing& item);
   void texts(std::string_view key, const std::vector<std::string>& texts);
   void raw(std::string_view key, const std::string& json_text);
   void limits(std::string_view key, const std::map<std::string, LimitOverride>& limits);

@@ -16,7 +16,7 @@ struct Range {
   bool above_low = false;  ///< `low` itself does not belong to it
   std::string_view words;
 
-  [[nodiscard]] constexpr bool holds(double value) const {
+  [[nodiscard]] constexpr bool contains(double value) const {
     return (above_low ? value > low : value >= low) && value <= high;
   }
 };

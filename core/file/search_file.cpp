@@ -41,7 +41,7 @@ struct Writer {
 
   [[nodiscard]] Json broken(const Finding& f) const {
     return object({{"code", Json(f.code)},
-                   {"severity", Json(words(f.severity))},
+                   {"severity", Json(word_of(f.severity))},
                    {"subject", Json(f.subject)},
                    {"measured", number(f.measured)},
                    {"limit", number(f.limit)},
@@ -113,7 +113,7 @@ std::string write_search(const Crossing& crossing, const SearchAnswer& answer, c
   const auto limit = [&](const Finding& f) {
     return object({{"code", Json(f.code)},
                    {"subject", Json(f.subject)},
-                   {"severity", Json(words(f.severity))},
+                   {"severity", Json(word_of(f.severity))},
                    {"title", Json(limit_title(f))}});
   };
   const auto edge = [](const MapEdge& e) { return object({{"side", Json(word_of(e.side))}, {"last", Json(e.last)}}); };

@@ -10,7 +10,7 @@
 
 #include "burrow/base/result.h"
 #include "burrow/base/source.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow::table_file {
 

@@ -236,7 +236,7 @@ void read(Row& row, ExcavationRuleSet& set) {
   auto duties = read_rows<DutyRow>(row.list_or_nothing("duties"), row.pointer() + "/duties");
   if (!duties) return row.wrong(std::move(duties.error()));
   set.duties = std::move(*duties);
-  for (const auto& [type, word] : Words<ExcavationType>::list)
+  for (const auto& [type, word] : EnumNames<ExcavationType>::list)
     if (std::count_if(set.slopes.begin(), set.slopes.end(), [t = type](const SlopeRow& s) { return s.type == t; }) != 1)
       row.wrong("slopes", "not one row", "one row for type " + std::string(word));
 }

@@ -32,7 +32,7 @@ struct ReaderRequest {
   std::uint32_t version = answer_version;
   std::int64_t program = 0;  ///< process id of the one that asks; without it nobody waits for the answer
   std::string path;          ///< the one file that may be read, with its companions
-  std::string order;         ///< as in `ReadWish`, and so on
+  std::string order;         ///< as in `ReadOptions`, and so on
   std::uint64_t most_vertices = 0;
   std::uint64_t most_unpacked_bytes = 0;
   std::uint64_t most_memory_bytes = 0;

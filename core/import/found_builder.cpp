@@ -102,14 +102,14 @@ void FoundBuilder::leave_out(std::string place, std::string_view text, std::stri
   found.left_out.push_back({std::move(place), as_utf8(text.substr(0, longest_text)), as_utf8(reason)});
 }
 
-std::optional<Error> FoundBuilder::must_end(double share) {
+std::optional<Error> FoundBuilder::check_cancelled(double share) {
   std::size_t count = found.vertices.size();
   for (const FoundSurface& s : found.surfaces) count += s.points.size();
-  if (count > wish_.most_vertices)
-    return Error{"file", say_count("more than {} vertex", "more than {} vertices", wish_.most_vertices),
+  if (count > options_.most_vertices)
+    return Error{"file", say_count("more than {} vertex", "more than {} vertices", options_.most_vertices),
                  translated("a part of the drawing or survey near the crossing")};
-  if (wish_.progress && !wish_.progress(std::clamp(share, 0.0, 1.0)))
-    return Error{"file", std::string(told_to_stop), translated("to be read to its end")};
+  if (options_.progress && !options_.progress(std::clamp(share, 0.0, 1.0)))
+    return Error{"file", std::string(stopped_by_person), translated("to be read to its end")};
   return std::nullopt;
 }
 

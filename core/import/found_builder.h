@@ -17,7 +17,7 @@ std::string as_utf8(std::string_view bytes);
 
 class FoundBuilder {
  public:
-  FoundBuilder(const ReadWish& wish, std::string format) : wish_(wish) { found.format = std::move(format); }
+  FoundBuilder(const ReadOptions& options, std::string format) : options_(options) { found.format = std::move(format); }
 
   Found found;
 
@@ -30,7 +30,7 @@ class FoundBuilder {
   void leave_out(std::string place, std::string_view text, std::string reason);
 
   /// Error: too many vertices, or stopped. To be asked now and then; `share` of the work, 0 … 1.
-  std::optional<Error> must_end(double share);
+  std::optional<Error> check_cancelled(double share);
 
   /// Heights that are zero throughout, layer by layer, and single zeros among true heights are taken as not given;
   /// `mixed` tells that the file holds vertices without height among those with.
@@ -40,7 +40,7 @@ class FoundBuilder {
   void forget_zero_heights(bool mixed);
   void drop_flat_surfaces();
 
-  const ReadWish& wish_;
+  const ReadOptions& options_;
   std::map<std::string, std::uint32_t, std::less<>> layers_;
 };
 

@@ -37,8 +37,8 @@ std::string_view first_word(std::string_view field) {
   return field.substr(0, field.find_first_of(" ([_/,"));
 }
 
-template <class Words>
-std::optional<std::size_t> column_of(const std::vector<Field>& fields, const Words& words) {
+template <class Names>
+std::optional<std::size_t> column_of(const std::vector<Field>& fields, const Names& words) {
   for (std::size_t i = 0; i < fields.size(); ++i)
     if (std::find(words.begin(), words.end(), first_word(csv::lower(fields[i].text))) != words.end()) return i;
   return std::nullopt;

@@ -86,7 +86,7 @@ std::string write_meanings(const MeaningTable& rows) {
   for (const MeaningRow& row : rows) {
     text += (text.size() > 1 ? ",\n " : "\n ") + std::string("{\"match\": ") + json(row.match).dump() +
             ", \"meaning\": \"" + std::string(word_of(row.meaning)) + "\", \"source_label\": \"" +
-            std::string(words(row.source.label)) + "\"}";
+            std::string(word_of(row.source.label)) + "\"}";
   }
   return text + "\n]\n";
 }

@@ -98,7 +98,7 @@ class Placer {
     return std::nullopt;
   }
 
-  std::optional<Error> turned(const ImportFile& file, std::vector<PlanPoint>& points) {
+  std::optional<Error> to_local(const ImportFile& file, std::vector<PlanPoint>& points) {
     if (auto error = to_metres(file, points)) return error;
     for (PlanPoint& p : points)
       p = {p.x_m * plan_.along.x_m + p.y_m * plan_.along.y_m, p.y_m * plan_.along.x_m - p.x_m * plan_.along.y_m};
@@ -112,12 +112,12 @@ class Placer {
     placed.metres_of_height = metres_of_height(file);
     placed.vertices.reserve(found.vertices.size());
     for (const FoundVertex& v : found.vertices) placed.vertices.push_back({v.x_m, v.y_m});
-    if (auto error = turned(file, placed.vertices)) return error;
+    if (auto error = to_local(file, placed.vertices)) return error;
     for (const FoundSurface& surface : found.surfaces) {
       std::vector<PlanPoint> points;
       points.reserve(surface.points.size());
       for (const Point3& p : surface.points) points.push_back({p.x_m, p.y_m});
-      if (auto error = turned(file, points)) return error;
+      if (auto error = to_local(file, points)) return error;
       placed.surfaces.push_back(std::move(points));
     }
     const bool first = &file == &files_.front();

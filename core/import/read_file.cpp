@@ -12,9 +12,9 @@ const std::vector<std::string>& readable_endings() {
   return all;
 }
 
-Result<Found> read_foreign_file(const std::string& path, const ReadWish& wish) {
+Result<Found> read_foreign_file(const std::string& path, const ReadOptions& options) {
   if (auto no = no_plain_file(path)) return tl::unexpected(*no);
-  Result<ReaderAnswer> answer = ask_reader(request_for(path, wish), wish.progress);
+  Result<ReaderAnswer> answer = ask_reader(request_for(path, options), options.progress);
   if (!answer) return tl::unexpected(std::move(answer).error());
   return *std::move(answer->found);
 }

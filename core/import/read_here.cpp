@@ -52,7 +52,7 @@ bool is_survey(const std::string& name, std::string_view head) {
   return ends_with_any(name, {".csv", ".txt", ".asc", ".pts", ".xyz"}) && !is_text_grid(head);
 }
 
-Result<Found> read_survey(const std::string& path, const ReadWish& wish) {
+Result<Found> read_survey(const std::string& path, const ReadOptions& options) {
   constexpr std::uintmax_t most_bytes = 512u << 20u;
   std::error_code error;
   const std::uintmax_t size = fs::file_size(path, error);
@@ -60,11 +60,11 @@ Result<Found> read_survey(const std::string& path, const ReadWish& wish) {
   std::ifstream in(path, std::ios::binary);
   std::ostringstream text;
   text << in.rdbuf();
-  return read_survey_csv(text.view(), wish);
+  return read_survey_csv(text.view(), options);
 }
 
 Result<Found> read_with_library(const std::string& path, const std::string& name, std::string_view head,
-                                const ReadWish& wish) {
+                                const ReadOptions& options) {
   if (!is_text_grid(head) && !ends_with_any(name, {".dxf", ".geojson", ".json", ".shp", ".zip", ".gpkg", ".kml", ".kmz",
                                                    ".xml", ".landxml", ".tif", ".tiff"})) {
     std::string known;
@@ -79,7 +79,7 @@ Result<Found> read_with_library(const std::string& path, const std::string& name
     return fail(translated("file"), say("{} MB", size >> 20u), translated("at most 256 MB: a part of the data near the crossing"));
   const Result<const Readers*> readers = load_readers();
   if (!readers) return tl::unexpected(readers.error());
-  return (*readers)->read(path, wish);
+  return (*readers)->read(path, options);
 }
 
 }  // namespace
@@ -99,14 +99,14 @@ bool needs_library(const std::string& path) {
   return !is_survey(csv::lower(path), head_of(path));
 }
 
-Result<Found> read_here(const std::string& path, const ReadWish& wish) {
+Result<Found> read_here(const std::string& path, const ReadOptions& options) {
   if (auto no = no_plain_file(path)) return tl::unexpected(*no);
   if (!std::ifstream(path, std::ios::binary))
     return fail(path, translated("no file that can be opened"), translated("a file that is there and may be read"));
   const std::string head = head_of(path), name = csv::lower(path);
   if (head.empty()) return fail(path, translated("an empty file"), translated("survey, drawing or map data"));
   if (auto no = cannot_be(path, head)) return tl::unexpected(*no);
-  Result<Found> found = is_survey(name, head) ? read_survey(path, wish) : read_with_library(path, name, head, wish);
+  Result<Found> found = is_survey(name, head) ? read_survey(path, options) : read_with_library(path, name, head, options);
   if (!found) {
     Error why = std::move(found).error();
     const std::string place = translated_phrase(why.place);
@@ -117,8 +117,8 @@ Result<Found> read_here(const std::string& path, const ReadWish& wish) {
   // A reader asks now and then; what it met since counts too.
   std::size_t count = found->vertices.size();
   for (const FoundSurface& s : found->surfaces) count += s.points.size();
-  if (count > wish.most_vertices)
-    return fail(path, say_count("more than {} vertex", "more than {} vertices", wish.most_vertices),
+  if (count > options.most_vertices)
+    return fail(path, say_count("more than {} vertex", "more than {} vertices", options.most_vertices),
                 translated("a part of the drawing or survey near the crossing"));
   found->file = path;
   return found;

@@ -11,7 +11,7 @@
 namespace burrow {
 
 /// Errors: as `read_foreign_file`, but for those of the process.   Evidence: ForeignFiles.*, HostileFiles.*
-Result<Found> read_here(const std::string& path, const ReadWish& wish);
+Result<Found> read_here(const std::string& path, const ReadOptions& options);
 
 /// What is wrong with a path that leads to no file to be read: nothing there, a folder, a device.
 std::optional<Error> no_plain_file(const std::string& path);

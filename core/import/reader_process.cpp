@@ -147,7 +147,7 @@ class ReaderProcess {
 
   Result<ReaderAnswer> answer() {
     while (!whole()) {
-      if (progress_ && !progress_(share_)) return fail(request_.path, std::string(told_to_stop), to_its_end());
+      if (progress_ && !progress_(share_)) return fail(request_.path, std::string(stopped_by_person), to_its_end());
       const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(until_ - Clock::now()).count();
       if (left <= 0) return tl::unexpected(too_slow());
       pollfd one{from_.number(), POLLIN, 0};
@@ -159,7 +159,7 @@ class ReaderProcess {
       if (heard == Heard::end) return tl::unexpected(why_ended(end()));
       if (size_ && *size_ > request_.most_memory_bytes / 2) return tl::unexpected(too_large());
     }
-    if (progress_ && !progress_(1)) return fail(request_.path, std::string(told_to_stop), to_its_end());
+    if (progress_ && !progress_(1)) return fail(request_.path, std::string(stopped_by_person), to_its_end());
     auto answer = checked_answer(got_, request_);
     if (!answer) return tl::unexpected(nonsense());
     if (answer->error) return tl::unexpected(answer->error->as_error());
@@ -282,17 +282,17 @@ bool has_usual_plural(const PluralRule& rule) {
 
 }  // namespace
 
-ReaderRequest request_for(const std::string& path, const ReadWish& wish) {
+ReaderRequest request_for(const std::string& path, const ReadOptions& options) {
   ReaderRequest request;
   request.program = ::getpid();
   request.path = path;
-  request.order = wish.order;
-  request.most_vertices = wish.most_vertices;
-  request.most_unpacked_bytes = wish.most_unpacked_bytes;
-  request.most_memory_bytes = wish.most_memory_bytes;
-  request.most_seconds = wish.most_seconds;
+  request.order = options.order;
+  request.most_vertices = options.most_vertices;
+  request.most_unpacked_bytes = options.most_unpacked_bytes;
+  request.most_memory_bytes = options.most_memory_bytes;
+  request.most_seconds = options.most_seconds;
   request.language = dictionary().language;
-  for (const auto& [english, turned] : dictionary().texts) request.texts.push_back({english, turned});
+  for (const auto& [english, translation] : dictionary().texts) request.texts.push_back({english, translation});
   if (has_usual_plural(dictionary().plural))
     for (const auto& [english, forms] : dictionary().counted) request.counted.push_back({english, forms});
   return request;

@@ -11,12 +11,12 @@
 
 namespace burrow {
 
-/// A request in the words of `wish` and in the language spoken.
-ReaderRequest request_for(const std::string& path, const ReadWish& wish);
+/// A request in the words of `options` and in the language spoken.
+ReaderRequest request_for(const std::string& path, const ReadOptions& options);
 
 /// Asks a process and waits for its answer; `progress` is asked all the while, and at false the process is killed at
 /// once. Returns with the process ended and waited for. From any thread.
-/// Errors: `told_to_stop`; no such program; more time, more memory than the request allows; broke down; ended from
+/// Errors: `stopped_by_person`; no such program; more time, more memory than the request allows; broke down; ended from
 /// outside; an answer that cannot be right; what the reader says about the file.   Evidence: ReaderProcess.*
 Result<ReaderAnswer> ask_reader(const ReaderRequest& request, const std::function<bool(double)>& progress);
 

@@ -141,24 +141,24 @@ std::string order_for(const Layout& layout) {
 
 class Reader {
  public:
-  Reader(std::string_view text, const ReadWish& wish)
-      : text_(text), wish_(wish), builder_(wish, "survey points"), layout_(layout_of(text)) {}
+  Reader(std::string_view text, const ReadOptions& options)
+      : text_(text), options_(options), builder_(options, "survey points"), layout_(layout_of(text)) {}
 
   Result<Found> run() {
-    if (!wish_.order.empty()) {
-      const auto order = survey_order(wish_.order);
+    if (!options_.order.empty()) {
+      const auto order = survey_order(options_.order);
       if (!order) return tl::unexpected(order.error());
       order_ = *order;
     }
     std::string_view rest = text_;
     for (std::uint32_t line_number = 1; !rest.empty(); ++line_number) {
       if (line_number % 4096 == 0)
-        if (auto error = builder_.must_end(1.0 - static_cast<double>(rest.size()) / static_cast<double>(text_.size())))
+        if (auto error = builder_.check_cancelled(1.0 - static_cast<double>(rest.size()) / static_cast<double>(text_.size())))
           return tl::unexpected(*error);
       const std::string_view content = next_line(rest);
       if (!says_nothing(content)) read({static_cast<int>(line_number), std::string(content), {}, false});
     }
-    if (auto error = builder_.must_end(1.0)) return tl::unexpected(*error);
+    if (auto error = builder_.check_cancelled(1.0)) return tl::unexpected(*error);
     Found& found = builder_.found;
     if (found.features.empty())
       return fail(translated("survey"), say_count("no points in {} line", "no points in {} lines", layout_.lines),
@@ -250,7 +250,7 @@ class Reader {
   }
 
   std::string_view text_;
-  const ReadWish& wish_;
+  const ReadOptions& options_;
   FoundBuilder builder_;
   Layout layout_;
   std::string order_;
@@ -278,7 +278,7 @@ Result<std::string> survey_order(std::string_view letters) {
   return order;
 }
 
-Result<Found> read_survey_csv(std::string_view text, const ReadWish& wish) {
+Result<Found> read_survey_csv(std::string_view text, const ReadOptions& options) {
   constexpr std::size_t most_bytes = 512u << 20;
   if (text.size() > most_bytes)
     return fail(translated("file"), say_count("{} byte", "{} bytes", text.size()), translated("at most 512 MB"));
@@ -286,7 +286,7 @@ Result<Found> read_survey_csv(std::string_view text, const ReadWish& wish) {
     return fail(translated("file"), translated("UTF-16 text"), translated("UTF-8 text"));
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   if (text.find('\0') != std::string_view::npos) return fail(translated("file"), translated("zero bytes"), translated("text"));
-  return Reader(text, wish).run();
+  return Reader(text, options).run();
 }
 
 }  // namespace burrow

@@ -13,7 +13,7 @@
 #include <type_traits>
 #include <vector>
 
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow::wire {
 
@@ -80,7 +80,7 @@ std::size_t least_size() {
 /// Whether a choice has that number: one with words is in their list, another says so by a specialisation.
 template <class Choice>
 bool is_known(std::uint8_t number) {
-  for (const auto& [entry, word] : Words<Choice>::list)
+  for (const auto& [entry, word] : EnumNames<Choice>::list)
     if (static_cast<std::uint8_t>(entry) == number) return true;
   return false;
 }

@@ -26,7 +26,7 @@ Traffic usual(SurfaceKind kind) {
   return Traffic::none;
 }
 
-LiveLoad told(double pressure_Pa, std::string_view source, SourceLabel label, double cover_m) {
+LiveLoad load_of(double pressure_Pa, std::string_view source, SourceLabel label, double cover_m) {
   LiveLoad load;
   load.pressure_Pa = pressure_Pa;
   load.source = source;
@@ -38,7 +38,7 @@ LiveLoad told(double pressure_Pa, std::string_view source, SourceLabel label, do
 Result<LiveLoad> highway_load(Length cover, Length span) {
   const Result<HighwayPressure> highway = highway_pressure(cover, span);
   if (!highway) return tl::unexpected(highway.error());
-  LiveLoad load = told(highway->negligible ? 0 : highway->pressure_Pa,
+  LiveLoad load = load_of(highway->negligible ? 0 : highway->pressure_Pa,
                        "AASHTO LRFD 3.6.1.2, 3.6.2.2, the greater of truck and tandem, spread 1.00 for each unit of "
                        "depth, one lane",
                        SourceLabel::from_memory, cover.m);
@@ -50,7 +50,7 @@ Result<LiveLoad> european_load(Length cover, Length carriageway) {
   const Result<EuropeanPressure> european = european_pressure(carriageway, cover);
   if (!european) return tl::unexpected(european.error());
   const bool axle = european->model_2_Pa > european->model_1_Pa;
-  LiveLoad load = told(european->greater_Pa(),
+  LiveLoad load = load_of(european->greater_Pa(),
                        axle ? translatable("EN 1991-2 load model 2, single axle of 400 kN, half-space, worst place below")
                             : translatable("EN 1991-2 load model 1, tandems and even load, half-space, worst place below"),
                        axle ? SourceLabel::from_memory : SourceLabel::second_hand, cover.m);
@@ -63,7 +63,7 @@ Result<LiveLoad> rail_load(Length cover) {
   const Result<RailPressure> rail = rail_pressure(Length{below_ties_m});
   if (!rail) return tl::unexpected(rail.error());
   LiveLoad load =
-      told(rail->pressure_Pa,
+      load_of(rail->pressure_Pa,
            rail->by_table ? translatable("Cooper E80 by the printed table, impact included; cover from the bottom of the ties")
                           : translatable("Cooper E80 by the half-space with impact; cover from the bottom of the ties"),
            rail->by_table ? SourceLabel::second_hand : SourceLabel::from_memory, below_ties_m);
@@ -73,7 +73,7 @@ Result<LiveLoad> rail_load(Length cover) {
 
 Result<LiveLoad> group_load(Result<Pressure> pressure, std::string_view source, Length cover) {
   if (!pressure) return tl::unexpected(pressure.error());
-  return told(pressure->Pa, source, SourceLabel::from_memory, cover.m);
+  return load_of(pressure->Pa, source, SourceLabel::from_memory, cover.m);
 }
 
 }  // namespace
@@ -102,7 +102,7 @@ Result<LiveLoad> live_load(Traffic traffic, Length cover, Length span, Length ro
     case Traffic::none:
       break;
   }
-  return told(0, "nothing runs above", SourceLabel::our_default, cover.m);
+  return load_of(0, "nothing runs above", SourceLabel::our_default, cover.m);
 }
 
 double reach_aside_m(Length cover) {

@@ -69,7 +69,7 @@ std::vector<PlanLine> without(const PlanLine& convex, const PlanLine& other) {
   std::vector<PlanLine> pieces;
   PlanLine rest = convex;
   for (const HalfPlane& half : bounds_of(other)) {
-    PlanLine outside = clipped(rest, half.turned());
+    PlanLine outside = clipped(rest, half.opposite());
     if (!outside.empty()) pieces.push_back(std::move(outside));
     rest = clipped(rest, half);
     if (rest.empty()) break;

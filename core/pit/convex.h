@@ -13,7 +13,7 @@ namespace burrow {
 struct HalfPlane {
   double a = 0, b = 0, c = 0;
   [[nodiscard]] double at(const PlanPoint& p) const { return a * p.x_m + b * p.y_m + c; }
-  [[nodiscard]] HalfPlane turned() const { return {-a, -b, -c}; }
+  [[nodiscard]] HalfPlane opposite() const { return {-a, -b, -c}; }
 };
 
 /// To the left of the line from one point to the other; `at` is the distance.

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "burrow/crossing/floor_outline.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 #include "burrow/pit/proposal.h"
 #include "burrow/pit/slope.h"
 #include "burrow/pit/slope_conditions.h"
@@ -72,7 +72,7 @@ class Excavation {
     PlanLine corners;
     for (const PlanPoint& p : pit_.floor_outline)
       corners.push_back({shape_.face_station_m + into * p.x_m, middle + p.y_m});
-    shape_.floor = turned_left(std::move(corners));
+    shape_.floor = wound_left(std::move(corners));
     shape_.outlined = true;
     floor_.from_m = floor_.to_m = shape_.floor.front().x_m;
     floor_.right_m = floor_.left_m = shape_.floor.front().y_m;
@@ -170,7 +170,7 @@ class Excavation {
 
   void dig_line() {
     const Cut cut = cut_out(floor_, shape_.sides, site_.ground);
-    share_out(cut.volume_m3, [&](std::size_t stratum) {
+    parallel_for(cut.volume_m3, [&](std::size_t stratum) {
       return volume_below(floor_, shape_.sides, surface_of(site_, stratum, cut.from_m, cut.to_m), cut.from_m, cut.to_m);
     });
     shape_.depth_m = cut.depth_m;
@@ -195,7 +195,7 @@ class Excavation {
     }
     shape_.top_length_m = to - from;
     shape_.top_width_m = left - right;
-    share_out(shape_.volume_m3, [&](std::size_t stratum) {
+    parallel_for(shape_.volume_m3, [&](std::size_t stratum) {
       const std::optional<LevelLine> top = top_of(site_, stratum, from, to);
       return top ? volume_below(body, *top) : shape_.volume_m3;
     });
@@ -203,7 +203,7 @@ class Excavation {
 
   /// What of the cut lies in each stratum: what lies below its top, less what lies below the next one's.
   template <class VolumeBelow>
-  void share_out(double whole, VolumeBelow&& volume_below_top) {
+  void parallel_for(double whole, VolumeBelow&& volume_below_top) {
     std::vector<PitLayer>& layers = shape_.layers;
     if (layers.empty()) return;
     if (site_.strata.size() < 2) {

@@ -44,7 +44,7 @@ bool dug_before(const Crossing& crossing, const Pit& pit, const PitPlace& place,
   });
 }
 
-SoilSeen seen_in(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place,
+SoilSeen soil_seen_in_layer(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place,
                  const PitLayer& layer) {
   const Site& site = crossing.site;
   const Stratum& stratum = site.strata[layer.stratum];
@@ -54,7 +54,7 @@ SoilSeen seen_in(const Crossing& crossing, const Pit& pit, const Tables& tables,
   seen.matter = matter_of(soil_class);
   const Soil soil = resolve_soil(soil_class, stratum.values);
   // A stratum that somebody looked at was told apart by hand: its class then stands for the strength.
-  const bool strength_known = stratum.values.undrained_strength || *stratum.known != Known::guess;
+  const bool strength_known = stratum.values.undrained_strength || *stratum.known != StratumEvidence::guess;
   if (!soil.drained && strength_known) seen.unconfined_strength = Pressure{2 * soil.undrained_strength.Pa};
   seen.fissured = signs.fissured;
   if (!seen.fissured.value_or(false) && signs.joints.value_or(false)) seen.fissured = true;
@@ -75,7 +75,7 @@ ExcavationType type_in_force(const Crossing& crossing, const Pit& pit, const Tab
   const auto entered = entered_type(crossing.site, layer.stratum, pit);
   if (!entered || *entered == ExcavationType::c || !soil_confirmed(pit)) return ExcavationType::c;
   if (layer.stratum >= crossing.site.strata.size()) return *entered;  // no stratum: nothing speaks against it
-  const TypeProposal proposal = propose_type(seen_in(crossing, pit, tables, place, layer));
+  const TypeProposal proposal = propose_type(soil_seen_in_layer(crossing, pit, tables, place, layer));
   return *entered < proposal.best ? ExcavationType::c : *entered;
 }
 

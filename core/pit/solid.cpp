@@ -104,7 +104,7 @@ class Digger {
   /// The bottom is at least as high as a side; nothing is dug behind its end.
   void raise(const SolidPiece& piece, const Side& side, std::vector<SolidPiece>& raised) const {
     const HalfPlane& d = side.outside;
-    if (PlanLine before = clipped(piece.outline, d.turned()); !before.empty())
+    if (PlanLine before = clipped(piece.outline, d.opposite()); !before.empty())
       raised.push_back({std::move(before), piece.ground, piece.bottom});
     for (const Stretch& s : side.stretches) {
       PlanLine over = clipped(piece.outline, {d.a, d.b, d.c - s.from_m});
@@ -114,7 +114,7 @@ class Digger {
       const double slope = (s.high_m - s.low_m) / (s.to_m - s.from_m);
       const GroundPlane plane{slope * d.a, slope * d.b, floor_.elevation_m + s.low_m + slope * (d.c - s.from_m)};
       const HalfPlane higher = above(plane, piece.bottom);
-      PlanLine lifted = clipped(over, higher), left = clipped(over, higher.turned());
+      PlanLine lifted = clipped(over, higher), left = clipped(over, higher.opposite());
       if (higher.a == 0 && higher.b == 0 && higher.c == 0) left.clear();  // one and the same
       if (!lifted.empty()) raised.push_back({std::move(lifted), piece.ground, plane});
       if (!left.empty()) raised.push_back({std::move(left), piece.ground, piece.bottom});
@@ -138,7 +138,7 @@ class Digger {
             continue;
           }
           const HalfPlane fresh_higher = above(f.bottom, t.bottom);
-          const PlanLine taken = clipped(common, fresh_higher.turned());
+          const PlanLine taken = clipped(common, fresh_higher.opposite());
           const bool alike = fresh_higher.a == 0 && fresh_higher.b == 0 && fresh_higher.c == 0;
           if (taken.empty() || alike) {
             after.push_back(std::move(t));
@@ -215,7 +215,7 @@ double volume_below(const std::vector<SolidPiece>& body, const LevelLine& line) 
       const PlanLine under_top = clipped(clipped(here, ground_higher), above(top, piece.bottom));
       volume += prism_volume(under_top, top, piece.bottom);
       if (ground_higher.a == 0 && ground_higher.b == 0 && ground_higher.c == 0) continue;
-      volume += prism_volume(clipped(here, ground_higher.turned()), piece.ground, piece.bottom);
+      volume += prism_volume(clipped(here, ground_higher.opposite()), piece.ground, piece.bottom);
     }
   }
   return volume;

@@ -83,9 +83,9 @@ class Parts {
   }
 
   void beside_edge(std::size_t edge) {
-    const HalfPlane inside = inside_of(edge), from = ahead_of(edge, edge), to = ahead_of(edge + 1, edge).turned();
+    const HalfPlane inside = inside_of(edge), from = ahead_of(edge, edge), to = ahead_of(edge + 1, edge).opposite();
     if (convex_) {
-      parts_.push_back({{inside.turned(), from, to}, {edge}});
+      parts_.push_back({{inside.opposite(), from, to}, {edge}});
       return;
     }
     // Between corners that stand before it nothing else of the floor begins or ends.
@@ -100,10 +100,10 @@ class Parts {
       if (!(stops[i + 1] - stops[i] > 1e-9)) continue;
       const double middle = (stops[i] + stops[i + 1]) / 2;
       const PlanPoint start{corner(edge).x_m + from.a * middle, corner(edge).y_m + from.b * middle};
-      SolidPart part{{inside.turned(), {from.a, from.b, from.c - stops[i]}, {-from.a, -from.b, stops[i + 1] - from.c}},
+      SolidPart part{{inside.opposite(), {from.a, from.b, from.c - stops[i]}, {-from.a, -from.b, stops[i + 1] - from.c}},
                      {edge}};
       if (const auto met = first_met(start, -inside.a, -inside.b, edge, edge))
-        part.within.push_back(inside_of(*met).turned());
+        part.within.push_back(inside_of(*met).opposite());
       parts_.push_back(std::move(part));
     }
   }
@@ -113,7 +113,7 @@ class Parts {
     const std::size_t before = (at + corners_.size() - 1) % corners_.size();
     const double bend = turn(corner(before), corner(at), corner(at + 1));
     if (!(bend > 0)) return;
-    const HalfPlane first = ahead_of(at, before), last = ahead_of(at, at).turned();
+    const HalfPlane first = ahead_of(at, before), last = ahead_of(at, at).opposite();
     if (convex_) {
       parts_.push_back({{first, last}, {before, at}});
       return;
@@ -140,9 +140,9 @@ class Parts {
     for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
       if (!(stops[i + 1] - stops[i] > 1e-9)) continue;
       const double middle = start + (stops[i] + stops[i + 1]) / 2;
-      SolidPart part{{ray(stops[i]), ray(stops[i + 1]).turned()}, {before, at}};
+      SolidPart part{{ray(stops[i]), ray(stops[i + 1]).opposite()}, {before, at}};
       if (const auto met = first_met(place, std::cos(middle), std::sin(middle), before, at))
-        part.within.push_back(inside_of(*met).turned());
+        part.within.push_back(inside_of(*met).opposite());
       parts_.push_back(std::move(part));
     }
   }

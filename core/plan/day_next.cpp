@@ -94,14 +94,14 @@ class Weigher {
       return std::sqrt(std::max(0.0, before * before - after * after));
     };
     const double up = moved(*now.sd_vertical_m, next.sd_vertical_m), left = moved(*now.sd_lateral_m, next.sd_lateral_m);
-    int turned = 0;
+    int changed = 0;
     for (const double a : likely_values())
       for (const double b : likely_values()) {
         const double chance = window_chance(
             work_, {*now.offset_m + a * left, *now.elevation_m + b * up, next.sd_lateral_m, next.sd_vertical_m});
-        turned += holds(reason, chance) == reason.broken;
+        changed += holds(reason, chance) == reason.broken;
       }
-    return static_cast<double>(turned) / (quantiles * quantiles);
+    return static_cast<double>(changed) / (quantiles * quantiles);
   }
 
   [[nodiscard]] const Clearance* clearance_of(const DayReason& reason) const {
@@ -113,12 +113,12 @@ class Weigher {
 
   /// Chance that the number crosses its limit when the gap moves by its spread and what is left is `after_sd`.
   static double crossing_turns(const DayReason& reason, const Clearance& c, double moved_sd, double after_sd) {
-    int turned = 0;
+    int changed = 0;
     for (const double z : likely_values()) {
       const double gap = *c.axis_distance_m + z * moved_sd;
-      turned += holds(reason, crossing_chance(std::abs(gap), c.contact_radius_m, after_sd)) == reason.broken;
+      changed += holds(reason, crossing_chance(std::abs(gap), c.contact_radius_m, after_sd)) == reason.broken;
     }
-    return static_cast<double>(turned) / quantiles;
+    return static_cast<double>(changed) / quantiles;
   }
 
   [[nodiscard]] double contact_turns(const DayReason& reason, const Conditioned& after) const {

@@ -7,7 +7,7 @@
 #include "burrow/bore/guessed_ground.h"
 #include "burrow/check/limits.h"
 #include "burrow/clearance/clearance.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 #include "burrow/plan/day.h"
 #include "timeline.h"
 

@@ -80,22 +80,22 @@ const LaunchCell& LaunchMap::cell(int across_i, int down_i) const {
                static_cast<std::size_t>(across_i)];
 }
 
-std::pair<MapAxis, MapAxis> map_axes(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish) {
-  const MapPlace here = place_of(crossing, wish.over);
+std::pair<MapAxis, MapAxis> map_axes(const Crossing& crossing, const Tables& tables, const LaunchMapOptions& options) {
+  const MapPlace here = place_of(crossing, options.over);
   const auto locked = [&](const char* member) {
     return member_locked(crossing, std::string("/bore/launch/") + member);
   };
-  if (wish.over == MapOver::station_and_offset)
-    return {shared_out(stations(crossing), wish.cells, locked("station_m"), here.across),
-            shared_out(offsets(crossing), wish.cells, locked("offset_m"), here.down)};
-  return {shared_out(grades(crossing), wish.cells, locked("grade"), here.across),
-          shared_out(depths(crossing, tables), wish.cells, locked("elevation_m"), here.down)};
+  if (options.over == MapOver::station_and_offset)
+    return {shared_out(stations(crossing), options.cells, locked("station_m"), here.across),
+            shared_out(offsets(crossing), options.cells, locked("offset_m"), here.down)};
+  return {shared_out(grades(crossing), options.cells, locked("grade"), here.across),
+          shared_out(depths(crossing, tables), options.cells, locked("elevation_m"), here.down)};
 }
 
 std::pair<MapAxis, MapAxis> map_bounds(const Crossing& crossing, const Tables& tables, MapOver over) {
-  LaunchMapWish wish;
-  wish.over = over;
-  auto [across, down] = map_axes(crossing, tables, wish);
+  LaunchMapOptions options;
+  options.over = over;
+  auto [across, down] = map_axes(crossing, tables, options);
   const auto hold = [](MapAxis& axis, double from, double to) {
     if (axis.count < 2) return;
     axis.from = std::min(axis.from, from);

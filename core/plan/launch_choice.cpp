@@ -29,7 +29,7 @@ bool pipe_fits(const Crossing& crossing, double diameter_m) {
 }
 
 ToolRow judge_row(Crossing crossing, const Tables& tables, const ToolClass& tool, Insertion insertion,
-                  const LaunchMapWish& wish, const std::stop_token& stop) {
+                  const LaunchMapOptions& options, const std::stop_token& stop) {
   ToolRow row;
   row.tool = tool.id;
   row.diameter_m = tool.diameter.m;
@@ -39,7 +39,7 @@ ToolRow judge_row(Crossing crossing, const Tables& tables, const ToolClass& tool
   crossing.bore.tool.tool_class = tool.id;
   if (crossing.pipe) crossing.pipe->insertion.set(insertion);
   row.pipe_fits = pipe_fits(crossing, row.diameter_m);
-  const LaunchMap map = search_launches(crossing, tables, wish, stop);
+  const LaunchMap map = search_launches(crossing, tables, options, stop);
   row.works = map.works && row.pipe_fits;
   // Where the pit is dug now says nothing for another tool: its launch is the best by the limits.
   row.best = map.best_by_limits ? map.best_by_limits : map.best;
@@ -54,7 +54,7 @@ bool exposed(const Utility& utility) {
 
 }  // namespace
 
-std::vector<ToolRow> choose_tool(const Crossing& crossing, const Tables& tables, const ToolTableWish& wish,
+std::vector<ToolRow> choose_tool(const Crossing& crossing, const Tables& tables, const ToolTableOptions& options,
                                  const std::stop_token& stop, const std::function<void(double)>& progress) {
   std::vector<Insertion> ways{Insertion::pulled_after, Insertion::towed, Insertion::pushed};
   if (!crossing.pipe) ways = {Insertion::pulled_after};
@@ -63,7 +63,7 @@ std::vector<ToolRow> choose_tool(const Crossing& crossing, const Tables& tables,
   for (const ToolClass& tool : tables.tools)
     for (const Insertion way : ways) {
       ToolRow row =
-          judge_row(crossing, tables, tool, way, {MapOver::depth_and_grade, wish.cells, true, wish.threads}, stop);
+          judge_row(crossing, tables, tool, way, {MapOver::depth_and_grade, options.cells, true, options.threads}, stop);
       if (stop.stop_requested()) return rows;
       rows.push_back(std::move(row));
       if (progress) progress(static_cast<double>(rows.size()) / all);
@@ -94,7 +94,7 @@ std::optional<TestHole> hole_over(const Crossing& crossing, const Tables& tables
 }  // namespace
 
 std::vector<Exposure> exposures(const Crossing& crossing, const Tables& tables, const LaunchMap& map,
-                                const ToolTableWish& wish, const std::stop_token& stop) {
+                                const ToolTableOptions& options, const std::stop_token& stop) {
   const double hole_sd = limit_of(crossing, tables, "hole_sd_m").value;
   const Assessment now = assess(crossing, tables);
   std::vector<Exposure> all;
@@ -112,7 +112,7 @@ std::vector<Exposure> exposures(const Crossing& crossing, const Tables& tables, 
       for (std::optional<Length>* sd : {&other.located.lateral_sd, &other.located.vertical_sd})
         *sd = Length{std::min(*sd ? (*sd)->m : hole_sd, hole_sd)};
     }
-    const LaunchMap then = search_launches(dug, tables, {map.over, wish.cells, true, wish.threads}, stop);
+    const LaunchMap then = search_launches(dug, tables, {map.over, options.cells, true, options.threads}, stop);
     if (stop.stop_requested() || !then.best) return all;
     Exposure& exposure = all.emplace_back();
     exposure.utility = utility.id;

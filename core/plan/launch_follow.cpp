@@ -5,7 +5,7 @@
 #include <limits>
 #include <map>
 
-#include "burrow/base/share_out.h"
+#include "burrow/base/parallel_for.h"
 #include "burrow/check/limits.h"
 
 namespace burrow::launch {
@@ -51,7 +51,7 @@ Follower::Follower(std::vector<LaunchJudge>& judges, Limits& limits, const Launc
 std::vector<Judged> Follower::judge(const std::vector<MapPlace>& places) {
   std::vector<Judged> all(places.size());
   std::vector<std::size_t> by(places.size(), 0);
-  share_out(static_cast<unsigned>(std::min(judges_.size(), places.size())), places.size(), stop_,
+  parallel_for(static_cast<unsigned>(std::min(judges_.size(), places.size())), places.size(), stop_,
             [&](std::size_t worker, std::size_t i) {
               all[i] = judges_[worker].at(places[i]);
               by[i] = worker;

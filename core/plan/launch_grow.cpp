@@ -53,12 +53,12 @@ bool may_grow(const std::vector<MapEdge>& edges) {
   return std::any_of(edges.begin(), edges.end(), [](const MapEdge& edge) { return !edge.last; });
 }
 
-LaunchMap probe_of(const Crossing& crossing, const Tables& tables, LaunchMapWish wish, Axes axes,
+LaunchMap probe_of(const Crossing& crossing, const Tables& tables, LaunchMapOptions options, Axes axes,
                    const std::vector<MapPlace>& found, const std::stop_token& stop) {
-  wish.cells = std::min(wish.cells, probing_cells);
-  wish.refine = false;
-  for (MapAxis* axis : {&axes.first, &axes.second}) axis->count = std::min(axis->count, wish.cells);
-  return search_within(crossing, tables, wish, axes, found, stop, {});
+  options.cells = std::min(options.cells, probing_cells);
+  options.refine = false;
+  for (MapAxis* axis : {&axes.first, &axes.second}) axis->count = std::min(axis->count, options.cells);
+  return search_within(crossing, tables, options, axes, found, stop, {});
 }
 
 }  // namespace
@@ -77,10 +77,10 @@ std::vector<MapEdge> launch::edges_of(const LaunchMap& map, const std::pair<MapA
   return edges;
 }
 
-LaunchMap search_launches(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish,
+LaunchMap search_launches(const Crossing& crossing, const Tables& tables, const LaunchMapOptions& options,
                           const std::stop_token& stop, const std::function<void(double)>& progress) {
-  const Axes first = map_axes(crossing, tables, wish), bounds = map_bounds(crossing, tables, wish.over);
-  LaunchMap map = search_within(crossing, tables, wish, first, {}, stop, progress);
+  const Axes first = map_axes(crossing, tables, options), bounds = map_bounds(crossing, tables, options.over);
+  LaunchMap map = search_within(crossing, tables, options, first, {}, stop, progress);
   map.edges = edges_of(map, bounds);
 
   // How wide it has to be is found on coarse maps; what was found before is not lost to their coarseness.
@@ -94,13 +94,13 @@ LaunchMap search_launches(const Crossing& crossing, const Tables& tables, const 
     std::vector<MapEdge> edges = map.edges;
     for (bool further = true; further && times < most_times; ++times) {
       axes = wider(axes, edges, first, bounds);
-      const LaunchMap probe = probe_of(crossing, tables, wish, axes, found, stop);
+      const LaunchMap probe = probe_of(crossing, tables, options, axes, found, stop);
       if (probe.cancelled) return probe;
       edges = edges_of(probe, bounds);
       further = may_grow(edges);
       found.push_back(probe.best->place);
     }
-    map = search_within(crossing, tables, wish, axes, found, stop, progress);
+    map = search_within(crossing, tables, options, axes, found, stop, progress);
     if (map.cancelled) return map;
     map.judged += judged;
     map.edges = edges_of(map, bounds);

@@ -11,7 +11,7 @@
 namespace burrow::launch {
 
 /// One map with given sides. `also`: places that are weighed beside its cells. Cancelled: sides and nothing else.
-LaunchMap search_within(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish,
+LaunchMap search_within(const Crossing& crossing, const Tables& tables, const LaunchMapOptions& options,
                         const std::pair<MapAxis, MapAxis>& axes, const std::vector<MapPlace>& also,
                         const std::stop_token& stop, const std::function<void(double)>& progress);
 

@@ -5,7 +5,7 @@
 #include <thread>
 #include <tuple>
 
-#include "burrow/base/share_out.h"
+#include "burrow/base/parallel_for.h"
 #include "launch_follow.h"
 #include "launch_grow.h"
 #include "launch_settle.h"
@@ -151,8 +151,8 @@ TurnExtent extent_of(const Crossing& crossing, const LaunchMap& map) {
   return {from, exit, deepest + highest - ground + std::max(-grade, 0.0) * (exit - from) + deeper_m};
 }
 
-unsigned threads_of(const LaunchMapWish& wish) {
-  return wish.threads > 0 ? wish.threads : std::max(1U, std::thread::hardware_concurrency());
+unsigned threads_of(const LaunchMapOptions& options) {
+  return options.threads > 0 ? options.threads : std::max(1U, std::thread::hardware_concurrency());
 }
 
 /// Every cell of a map and the launch as it stands, on as many threads as are wished for.
@@ -172,7 +172,7 @@ struct Judging {
   void run(const LaunchMap& map, const MapPlace& here, const std::stop_token& stop,
            const std::function<void(double)>& progress) {
     const auto width = static_cast<std::size_t>(map.across.count), height = static_cast<std::size_t>(map.down.count);
-    share_out(
+    parallel_for(
         static_cast<unsigned>(judges.size()), height + 1, stop,
         [&](std::size_t worker, std::size_t row) {
           const auto judge = [&](std::size_t i, const MapPlace& place) {
@@ -212,20 +212,20 @@ void find_best(LaunchMap& map, Follower& follower, Settler& settler, const std::
 
 }  // namespace
 
-LaunchMap launch::search_within(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish,
+LaunchMap launch::search_within(const Crossing& crossing, const Tables& tables, const LaunchMapOptions& options,
                                 const std::pair<MapAxis, MapAxis>& axes, const std::vector<MapPlace>& also,
                                 const std::stop_token& stop, const std::function<void(double)>& progress) {
   LaunchMap map;
-  map.over = wish.over;
+  map.over = options.over;
   std::tie(map.across, map.down) = axes;
   const PreparedSite groundwork(crossing, tables, extent_of(crossing, map));
   const auto threads =
-      static_cast<unsigned>(std::min<std::size_t>(threads_of(wish), static_cast<std::size_t>(map.down.count) + 1));
+      static_cast<unsigned>(std::min<std::size_t>(threads_of(options), static_cast<std::size_t>(map.down.count) + 1));
   Judging judging(crossing, tables, groundwork, map, threads);
-  const MapPlace here = place_of(crossing, wish.over);
+  const MapPlace here = place_of(crossing, options.over);
   judging.run(map, here, stop, progress);
   LaunchMap cancelled;
-  cancelled.over = wish.over;
+  cancelled.over = options.over;
   std::tie(cancelled.across, cancelled.down) = axes;
   cancelled.cancelled = true;
   if (stop.stop_requested()) return cancelled;
@@ -237,14 +237,14 @@ LaunchMap launch::search_within(const Crossing& crossing, const Tables& tables, 
   map.everywhere = broken_everywhere(all);
   for (const int missing : all.missing) map.missing.push_back(all.limits.of(missing));
 
-  Settler settler(crossing, tables, all.limits, wish.over);
+  Settler settler(crossing, tables, all.limits, options.over);
   map.here = settler.at(here);
   Follower follower(judging.judges, all.limits, map, stop);
-  find_best(map, follower, settler, also, wish.refine);
+  find_best(map, follower, settler, also, options.refine);
   const std::optional<LaunchCell>& by_limits = map.best_by_limits ? map.best_by_limits : map.best;
   const bool blocked = !map.everywhere.empty() && map.everywhere.front().severity == Severity::stop;
   map.works = by_limits && by_limits->verdict != Verdict::stop && !blocked;
-  if (!map.works) map.relaxations = follower.relaxations(all.launches, wish.refine);
+  if (!map.works) map.relaxations = follower.relaxations(all.launches, options.refine);
   map.judged += follower.judged();
   if (stop.stop_requested()) return cancelled;
   name_limits(map, all.limits);

@@ -180,12 +180,12 @@ std::string verdict_text(const LaunchCell& cell) {
 
 std::string conflict_text(const LaunchMap& map) {
   if (map.works) return {};
-  std::vector<std::string> things, all;  // all limits about one utility are one thing
+  std::vector<std::string> items, all;  // all limits about one utility are one thing
   for (const Relaxation& relaxation : map.relaxations)
     for (const Finding& limit : relaxation.limits) {
-      const std::string thing = launch::unit_of(limit);
-      if (std::find(things.begin(), things.end(), thing) != things.end()) continue;
-      things.push_back(thing);
+      const std::string unit = launch::unit_of(limit);
+      if (std::find(items.begin(), items.end(), unit) != items.end()) continue;
+      items.push_back(unit);
       all.push_back(limit_title(limit));
     }
   return all.size() < 2 ? std::string() : joined(all, "; ");

@@ -23,11 +23,11 @@ class Turned {
     const Eigen::LLT<Eigen::MatrixXd> root(e.fixed);
     const Eigen::MatrixXd half = root.matrixL().solve(e.by_wander);
     const Eigen::MatrixXd whole = root.matrixL().solve(half.transpose());
-    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> turned(0.5 * (whole + whole.transpose()));
-    by_wander_ = turned.eigenvalues().cwiseMax(0);
+    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(0.5 * (whole + whole.transpose()));
+    by_wander_ = eigen.eigenvalues().cwiseMax(0);
     Eigen::MatrixXd rest(e.expected.rows(), e.expected.cols());
     for (Eigen::Index k = 0; k < rest.cols(); ++k) rest.col(k) = e.values - e.expected.col(k);
-    rest_ = turned.eigenvectors().transpose() * root.matrixL().solve(rest);
+    rest_ = eigen.eigenvectors().transpose() * root.matrixL().solve(rest);
   }
 
   /// What is left of each reading for one c; between those tried a parabola through three.
@@ -245,7 +245,7 @@ void take_over(SoilOverrides& values, const LearnedSoil* soil, bool guessed) {
 Crossing with_library(const Crossing& crossing, const Tables& tables, const LearnLibrary& library) {
   Crossing learned = crossing;
   for (Stratum& stratum : learned.site.strata)
-    take_over(stratum.values, find_learned(library, stratum.soil), stratum.known.value == Known::guess);
+    take_over(stratum.values, find_learned(library, stratum.soil), stratum.known.value == StratumEvidence::guess);
   for (Strip& strip : learned.site.strips) take_over(strip.values, find_learned(library, strip.soil), false);
   if (crossing.site.strata.empty() || crossing.site.ground.empty()) return learned;
   const Launch& launch = crossing.bore.launch;

@@ -11,7 +11,7 @@
 #include "burrow/check/limits.h"
 #include "burrow/check/tool_at_work.h"
 #include "burrow/clearance/separation.h"
-#include "burrow/soil/guesses.h"
+#include "burrow/soil/mistaken_soils.h"
 
 namespace burrow {
 
@@ -194,7 +194,7 @@ PracticeTruth draw_truth(const Crossing& crossing, const Tables& tables, std::ui
   truth.field_factor = model.field_factor->v * std::exp(0.35 * draw.normal());
   for (const Stratum& stratum : crossing.site.strata)
     if (draw.one_in_three()) {
-      const std::vector<SoilGuess> guesses = guesses_of(stratum.soil, tables);
+      const std::vector<SoilGuess> guesses = soil_mistaken_for(stratum.soil, tables);
       const auto pick = static_cast<std::size_t>(draw.uniform() * static_cast<double>(guesses.size()));
       if (pick > 0 && pick < guesses.size()) truth.soils.push_back({stratum.id, guesses[pick].soil});
     }

@@ -25,9 +25,9 @@ std::string surface_name(const Crossing& crossing, const std::string& id) {
 }  // namespace
 
 std::string air_words(const AirAnswer& air, UnitSystem units) {
-  const std::string at_tool = number(air.pressure_at_tool_pa, Dimension::air_pressure, units);
+  const std::string at_tool = number(air.pressure_at_tool_Pa, Dimension::air_pressure, units);
   const std::string free_air = number(air.free_air_m3_s, Dimension::flow, units);
-  const std::string with = number(air.pressure_worked_with_pa, Dimension::air_pressure, units);
+  const std::string with = number(air.pressure_worked_with_Pa, Dimension::air_pressure, units);
   std::string text;
   if (!air.supply)
     text = say("pressure at the tool not worked out ({}); {} taken", translated(std::string_view(air.not_judged)), with);

@@ -1,7 +1,7 @@
 #include "burrow/plan/trials_plan.h"
 
 #include "burrow/check/limits.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 
 namespace burrow {
 

@@ -127,20 +127,20 @@ std::size_t Ground::stratum_at(double x_m, double y_m, double z_m) const {
   return 0;
 }
 
-bool Ground::holds(const Body& body, double x_m, double y_m) const {
+bool Ground::contains(const Body& body, double x_m, double y_m) const {
   return x_m >= body.x_low_m && x_m <= body.x_high_m && y_m >= body.y_low_m && y_m <= body.y_high_m &&
          inside(body.outline, x_m, y_m);
 }
 
 bool Ground::same_strips(double x_m, double y_m, double other_x_m, double other_y_m) const {
   return std::all_of(bodies_.begin(), bodies_.end(),
-                     [&](const Body& body) { return holds(body, x_m, y_m) == holds(body, other_x_m, other_y_m); });
+                     [&](const Body& body) { return contains(body, x_m, y_m) == contains(body, other_x_m, other_y_m); });
 }
 
 std::optional<std::size_t> Ground::strip_at(double x_m, double y_m, double z_m) const {
   for (std::size_t i = bodies_.size(); i-- > 0;) {
     const Body& body = bodies_[i];
-    if (!(z_m > body.bottom_m) || !holds(body, x_m, y_m)) continue;
+    if (!(z_m > body.bottom_m) || !contains(body, x_m, y_m)) continue;
     if (z_m <= body.top_m.value_or(surface_m(x_m, y_m))) return i;
   }
   return std::nullopt;
@@ -161,7 +161,7 @@ Column Ground::column(double x_m, double y_m) const {
 void Ground::overlay_strips(Slices& slices, double x_m, double y_m, double surface) const {
   for (std::size_t i = 0; i < bodies_.size(); ++i) {
     const Body& body = bodies_[i];
-    if (!holds(body, x_m, y_m)) continue;
+    if (!contains(body, x_m, y_m)) continue;
     const double top = std::min(body.top_m.value_or(surface), surface), bottom = body.bottom_m;
     if (!(top > bottom)) continue;
     Slices cut;

@@ -131,9 +131,9 @@ void Flight::turn() {
   const auto rotate = [](double& cosine, double& sine, double angle) {
     const double q = angle * angle;
     const double c = 1 - q * (0.5 - q * (1.0 / 24)), s = angle * (1 - q * (1.0 / 6 - q * (1.0 / 120)));
-    const double turned = cosine * c - sine * s;
+    const double next_cosine = cosine * c - sine * s;
     sine = sine * c + cosine * s;
-    cosine = turned;
+    cosine = next_cosine;
   };
   for (std::size_t i = 0; i < lanes; ++i) rotate(cos_grade_[i], sin_grade_[i], pitch_[i]);
   for (std::size_t i = 0; i < lanes; ++i) rotate(cos_heading_[i], sin_heading_[i], yaw_[i]);

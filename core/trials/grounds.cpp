@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "burrow/soil/guesses.h"
+#include "burrow/soil/mistaken_soils.h"
 #include "random.h"
 
 namespace burrow::trials {
@@ -15,8 +15,8 @@ std::vector<DrawnGround> grounds_of(const Site& site, const Tables& tables, std:
   std::vector<std::size_t> guessed;
   std::vector<std::vector<SoilGuess>> classes;
   for (std::size_t i = 0; i < site.strata.size(); ++i) {
-    if (site.strata[i].known.value != Known::guess) continue;
-    auto guesses = guesses_of(site.strata[i].soil, tables);
+    if (site.strata[i].known.value != StratumEvidence::guess) continue;
+    auto guesses = soil_mistaken_for(site.strata[i].soil, tables);
     if (guesses.size() < 2) continue;
     guessed.push_back(i);
     classes.push_back(std::move(guesses));

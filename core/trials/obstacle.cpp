@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "burrow/clearance/course.h"
-#include "burrow/clearance/mitre.h"
+#include "burrow/clearance/offset_line.h"
 #include "burrow/clearance/separation.h"
 
 namespace burrow::trials {
@@ -113,7 +113,7 @@ Obstacle::Obstacle(const Utility& utility, const Clearance& clearance, const Sit
     const LevelNormal here = level_normal(path[i], path[j]);
     const LevelNormal before = i > 0 && j > i ? level_normal(path[i - 1], path[i]) : here;
     const LevelNormal after = j + 1 < path.size() && j > i ? level_normal(path[j], path[j + 1]) : here;
-    const LevelNormal at_from = mitre(before, here), at_to = mitre(here, after);
+    const LevelNormal at_from = joint_normal(before, here), at_to = joint_normal(here, after);
     const double from_share = lateral_share(i), to_share = lateral_share(j);
     if (mean.ends == PathEnd::exit && distance_from(mean, point(i), point(j)) > reach) return;
     stretches_.push_back({point(i), point(j), from_share * at_from.x, from_share * at_from.y, to_share * at_to.x,

@@ -23,19 +23,19 @@ class Engine {
   }
 
   result_type operator()() {
-    const std::uint64_t result = turned(state_[0] + state_[3], 23) + state_[0];
+    const std::uint64_t result = rotate_left(state_[0] + state_[3], 23) + state_[0];
     const std::uint64_t shifted = state_[1] << 17;
     state_[2] ^= state_[0];
     state_[3] ^= state_[1];
     state_[1] ^= state_[2];
     state_[0] ^= state_[3];
     state_[2] ^= shifted;
-    state_[3] = turned(state_[3], 45);
+    state_[3] = rotate_left(state_[3], 45);
     return result;
   }
 
  private:
-  static constexpr std::uint64_t turned(std::uint64_t x, int bits) { return (x << bits) | (x >> (64 - bits)); }
+  static constexpr std::uint64_t rotate_left(std::uint64_t x, int bits) { return (x << bits) | (x >> (64 - bits)); }
   static std::uint64_t splitmix(std::uint64_t& state) {
     state += 0x9e3779b97f4a7c15U;
     std::uint64_t z = state;

@@ -6,7 +6,7 @@
 #include <memory>
 #include <numeric>
 
-#include "burrow/base/share_out.h"
+#include "burrow/base/parallel_for.h"
 #include "grounds.h"
 #include "obstacle.h"
 
@@ -238,7 +238,7 @@ Trials run_trials(const Crossing& crossing, const Tables& tables, const TrialsSe
 
   std::vector<std::optional<Terrain>> terrains(grounds.size());
   std::vector<double> widest(grounds.size());
-  share_out(threads, grounds.size(), stop, [&](std::size_t, std::size_t g) {
+  parallel_for(threads, grounds.size(), stop, [&](std::size_t, std::size_t g) {
     const Ground ground(grounds[g].site, tables);
     const Room room = room_for(predict_path(ground, tool, bore), crossing, tool);
     widest[g] = room.widest_m;
@@ -263,7 +263,7 @@ Trials run_trials(const Crossing& crossing, const Tables& tables, const TrialsSe
 
   std::vector<BlockResult> results(blocks);
   std::vector<Flight> flights(threads);
-  share_out(
+  parallel_for(
       threads, blocks, stop,
       [&](std::size_t worker, std::size_t piece) { results[order[piece]] = fly(run, order[piece], flights[worker]); },
       [&](std::size_t done) {

@@ -99,10 +99,10 @@ TEST(ImportCommand, WrongWords_Two) {
                                                     {folder.path("a.dwg"), "-o", out},
                                                     {in, "-o", "/nowhere/a.crossing", "--line", "100,200,112,200"},
                                                     {in, "-o", out, "--frobnicate"}};
-  for (const auto& words : wrong) {
-    const Ran ran = run("import", words);
-    EXPECT_EQ(ran.code, 2) << ::testing::PrintToString(words);
-    EXPECT_THAT(ran.err, HasSubstr("burrowline import: ")) << ::testing::PrintToString(words);
+  for (const auto& args : wrong) {
+    const Ran ran = run("import", args);
+    EXPECT_EQ(ran.code, 2) << ::testing::PrintToString(args);
+    EXPECT_THAT(ran.err, HasSubstr("burrowline import: ")) << ::testing::PrintToString(args);
   }
   EXPECT_FALSE(std::filesystem::exists(out));
 }

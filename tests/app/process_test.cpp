@@ -15,9 +15,9 @@ struct Ran {
 };
 
 /// Runs the program without a display; standard output and error together.
-Ran run(const std::string& words) {
+Ran run(const std::string& args) {
   const std::string line =
-      "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM '" BURROW_PROGRAM "' " + words + " 2>&1";
+      "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM '" BURROW_PROGRAM "' " + args + " 2>&1";
   Ran ran;
   std::FILE* pipe = popen(line.c_str(), "r");
   if (!pipe) return ran;

@@ -21,7 +21,7 @@ const Tables& tables() {
 
 /// A bore of `length` in four strata, crossed by `count` utilities of `segments` segments each at changing angles, from
 /// `near_m` to 2.5 m further off.
-Crossing crossing_with(int count, int segments, double length, double near_m, Known known) {
+Crossing crossing_with(int count, int segments, double length, double near_m, StratumEvidence known) {
   Crossing c = blank_crossing();
   c.site.ground = {{-10, 100}, {0, 100}, {length / 2, 100.4}, {length + 10, 100.1}};
   const char* soils[] = {"made-ground", "loose-sand", "firm-clay", "medium-sand"};
@@ -70,7 +70,7 @@ double seconds_of_one(const Crossing& crossing) {
 void assess_crossing(benchmark::State& state) {
   const Crossing crossing = crossing_with(
       static_cast<int>(state.range(0)), static_cast<int>(state.range(1)), static_cast<double>(state.range(2)),
-      static_cast<double>(state.range(3)) / 100, state.range(4) ? Known::guess : Known::seen);
+      static_cast<double>(state.range(3)) / 100, state.range(4) ? StratumEvidence::guess : StratumEvidence::seen);
   for (auto _ : state) benchmark::DoNotOptimize(assess(crossing, tables()));
   Crossing bare = crossing;
   bare.site.utilities.clear();
@@ -93,7 +93,7 @@ BENCHMARK(assess_crossing)
 
 /// 200 utilities along the bore, 0.3 to 1.8 m from it, at up to three degrees.
 void assess_parallel(benchmark::State& state) {
-  Crossing crossing = crossing_with(static_cast<int>(state.range(0)), 1, 15, 0.5, Known::seen);
+  Crossing crossing = crossing_with(static_cast<int>(state.range(0)), 1, 15, 0.5, StratumEvidence::seen);
   int i = 0;
   for (Utility& u : crossing.site.utilities) {
     const double turn = 2.4 * i, away = 0.3 + 1.5 * std::abs(std::sin(1.3 * i)), lean = 0.05 * std::sin(0.7 * i);
@@ -107,7 +107,7 @@ BENCHMARK(assess_parallel)->ArgName("utilities")->Arg(200)->Unit(benchmark::kMic
 
 /// One line beside the bore, dug for every few centimetres or every metre.
 Crossing crossing_with_holes(int holes) {
-  Crossing crossing = crossing_with(1, 1, 15, 0.5, Known::seen);
+  Crossing crossing = crossing_with(1, 1, 15, 0.5, StratumEvidence::seen);
   Utility& u = crossing.site.utilities.front();
   u.path = {{-2, 0.9, 99.0}, {17, 1.1, 99.1}};
   crossing.site.test_holes.clear();
@@ -137,7 +137,7 @@ BENCHMARK(assess_holes)->ArgName("holes")->Arg(20)->Arg(400)->Unit(benchmark::kM
 
 /// With surveyed points beside the line, 0 for none. `kept`: the surface of the last answer is taken on, as in a drag.
 void assess_surveyed(benchmark::State& state) {
-  Crossing crossing = crossing_with(6, 1, 15, 0.5, Known::seen);
+  Crossing crossing = crossing_with(6, 1, 15, 0.5, StratumEvidence::seen);
   const auto count = state.range(0);
   for (std::int64_t i = 0; i < count; ++i) {
     const double x = -8 + 31 * std::fmod(0.618034 * static_cast<double>(i), 1.0);

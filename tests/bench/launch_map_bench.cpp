@@ -7,7 +7,7 @@
 #include <cmath>
 #include <thread>
 
-#include "burrow/base/share_out.h"
+#include "burrow/base/parallel_for.h"
 #include "burrow/check/assess.h"
 #include "burrow/crossing/blank.h"
 #include "burrow/file/tables_file.h"
@@ -32,7 +32,7 @@ Crossing street(int count, bool guessed) {
     Stratum s;
     s.id = "l" + std::to_string(i + 1);
     s.soil = soils[i];
-    s.known.set(guessed ? Known::guess : Known::seen);
+    s.known.set(guessed ? StratumEvidence::guess : StratumEvidence::seen);
     if (i > 0) s.top = LevelLine{{-10, 100 - 0.6 * i}, {24, 100.1 - 0.6 * i}};
     c.site.strata.push_back(s);
   }
@@ -71,14 +71,14 @@ double seconds(const auto& work) {
 
 /// The same launches by plain assess(), on the same number of threads.
 double plain_seconds(const Crossing& crossing, int cells, unsigned threads) {
-  LaunchMapWish wish;
-  wish.cells = cells;
-  const auto [across, down] = map_axes(crossing, tables(), wish);
+  LaunchMapOptions options;
+  options.cells = cells;
+  const auto [across, down] = map_axes(crossing, tables(), options);
   std::vector<Crossing> copies(threads, crossing);
   return seconds([&, &across = across, &down = down] {
-    share_out(threads, static_cast<std::size_t>(down.count), {}, [&](std::size_t worker, std::size_t row) {
+    parallel_for(threads, static_cast<std::size_t>(down.count), {}, [&](std::size_t worker, std::size_t row) {
       for (int i = 0; i < across.count; ++i) {
-        copies[worker].bore.launch = launch_at(crossing, wish.over, {across.at(i), down.at(static_cast<int>(row))});
+        copies[worker].bore.launch = launch_at(crossing, options.over, {across.at(i), down.at(static_cast<int>(row))});
         benchmark::DoNotOptimize(assess(copies[worker], tables()));
       }
     });
@@ -87,16 +87,16 @@ double plain_seconds(const Crossing& crossing, int cells, unsigned threads) {
 
 void launch_map(benchmark::State& state) {
   const Crossing crossing = street(static_cast<int>(state.range(1)), state.range(2) != 0);
-  LaunchMapWish wish;
-  wish.cells = static_cast<int>(state.range(0));
-  wish.refine = state.range(3) != 0;
-  wish.threads = std::max(1U, std::thread::hardware_concurrency());
+  LaunchMapOptions options;
+  options.cells = static_cast<int>(state.range(0));
+  options.refine = state.range(3) != 0;
+  options.threads = std::max(1U, std::thread::hardware_concurrency());
   double best = 1e9;
   for (auto _ : state)
-    best = std::min(best, seconds([&] { benchmark::DoNotOptimize(search_launches(crossing, tables(), wish)); }));
+    best = std::min(best, seconds([&] { benchmark::DoNotOptimize(search_launches(crossing, tables(), options)); }));
   double plain = 1e9;
-  for (int i = 0; i < 2; ++i) plain = std::min(plain, plain_seconds(crossing, wish.cells, wish.threads));
-  state.counters["threads"] = wish.threads;
+  for (int i = 0; i < 2; ++i) plain = std::min(plain, plain_seconds(crossing, options.cells, options.threads));
+  state.counters["threads"] = options.threads;
   state.counters["plain_ms"] = plain * 1e3;
   state.counters["ratio_to_plain"] = best / plain;
 }

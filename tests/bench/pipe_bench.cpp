@@ -26,7 +26,7 @@ Crossing crossing_with(double length, const char* traffic, bool pipe) {
     Stratum s;
     s.id = "l" + std::to_string(i + 1);
     s.soil = soils[i];
-    s.known.set(Known::seen);
+    s.known.set(StratumEvidence::seen);
     if (i > 0) s.top = LevelLine{{-10, 100 - 0.5 * i}, {length + 10, 100.1 - 0.5 * i}};
     c.site.strata.push_back(s);
   }

@@ -20,7 +20,7 @@ Crossing bore_of_20_m(int utilities, bool dipping = false, bool guess = false, b
   crossing.site.ground = {{-5, 0}, {8, 0}, {25, dipping ? -0.8 : 0}};
   Stratum stratum;
   stratum.soil = "firm-clay";
-  if (!guess) stratum.known.set(Known::seen);
+  if (!guess) stratum.known.set(StratumEvidence::seen);
   crossing.site.strata = {stratum};
   if (dipping) {
     stratum.soil = "medium-sand";

@@ -40,7 +40,7 @@ bool open_three_hundred(burrow::TestWindow& w, const QTemporaryDir& folder) {
          w.window.document().open(path).has_value();
 }
 
-void drag_frame(benchmark::State& state, burrow::PartKind kind, bool all_shown = false, bool many = false) {
+void drag_frame(benchmark::State& state, burrow::ItemKind kind, bool all_shown = false, bool many = false) {
   burrow::TestWindow w("sixty-utilities");
   const QTemporaryDir folder;
   if (many && !open_three_hundred(w, folder)) {
@@ -57,8 +57,8 @@ void drag_frame(benchmark::State& state, burrow::PartKind kind, bool all_shown =
     w.window.drawing().set_trials(&trials, false);
     QCoreApplication::processEvents();
   }
-  const burrow::PartRef part{
-      kind, kind == burrow::PartKind::utility ? w.crossing().site.utilities.front().id : std::string(), -1};
+  const burrow::ItemRef part{
+      kind, kind == burrow::ItemKind::utility ? w.crossing().site.utilities.front().id : std::string(), -1};
   const QPointF from = w.window.drawing().place_of(part);
   std::vector<double> frames;
   w.press(from);
@@ -87,17 +87,17 @@ void drag_frame(benchmark::State& state, burrow::PartKind kind, bool all_shown =
 }
 
 void drag_launch(benchmark::State& state) {
-  drag_frame(state, burrow::PartKind::launch);
+  drag_frame(state, burrow::ItemKind::launch);
 }
 void drag_utility(benchmark::State& state) {
-  drag_frame(state, burrow::PartKind::utility);
+  drag_frame(state, burrow::ItemKind::utility);
 }
 /// With the strip and the trials' paths on.
 void drag_launch_all_shown(benchmark::State& state) {
-  drag_frame(state, burrow::PartKind::launch, true);
+  drag_frame(state, burrow::ItemKind::launch, true);
 }
 void drag_launch_300(benchmark::State& state) {
-  drag_frame(state, burrow::PartKind::launch, false, true);
+  drag_frame(state, burrow::ItemKind::launch, false, true);
 }
 BENCHMARK(drag_launch)->Unit(benchmark::kMillisecond)->Iterations(400);
 BENCHMARK(drag_utility)->Unit(benchmark::kMillisecond)->Iterations(400);

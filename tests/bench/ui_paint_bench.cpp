@@ -4,7 +4,7 @@
 #include <benchmark/benchmark.h>
 
 #include "../ui/window_for_tests.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace {
 
@@ -21,10 +21,10 @@ struct Stage {
     static_cast<void>(document.open(sample_path("sixty-utilities")));
     return document.crossing();
   }
-  [[nodiscard]] Picture picture() const { return {crossing, assessment, tables_for_tests(), frame, look, Focus{}}; }
+  [[nodiscard]] Scene picture() const { return {crossing, assessment, tables_for_tests(), frame, look, Interaction{}}; }
   Crossing crossing;
   Assessment assessment;
-  Look look;
+  Style look;
   Frame frame;
   QImage image{1160, 820, QImage::Format_RGB32};
 };
@@ -34,7 +34,7 @@ Stage& stage() {
   return all;
 }
 
-void run(benchmark::State& state, void (*paint)(QPainter&, const Picture&)) {
+void run(benchmark::State& state, void (*paint)(QPainter&, const Scene&)) {
   Stage& s = stage();
   for (auto _ : state) {
     QPainter painter(&s.image);
@@ -50,7 +50,7 @@ void run(benchmark::State& state, void (*paint)(QPainter&, const Picture&)) {
   }                                           \
   BENCHMARK(name##_part)->Unit(benchmark::kMicrosecond)
 
-void empty_fill(QPainter& painter, const Picture& picture) {
+void empty_fill(QPainter& painter, const Scene& picture) {
   painter.fillRect(picture.frame.elevation, Qt::white);
 }
 BURROW_PAINT_BENCH(empty_fill);
@@ -67,7 +67,7 @@ BURROW_PAINT_BENCH(paint_ruler);
 BURROW_PAINT_BENCH(paint_axes);
 BURROW_PAINT_BENCH(paint_handles);
 BURROW_PAINT_BENCH(paint_flags);
-BURROW_PAINT_BENCH(paint_picture);
+BURROW_PAINT_BENCH(paint_scene);
 
 }  // namespace
 

@@ -78,7 +78,7 @@ std::vector<std::string> words_of_choices() {
   const auto add = [&](const auto& list) {
     for (const auto& [value, word] : list) words.emplace_back(word);
   };
-  (add(Words<Choices>::list), ...);
+  (add(EnumNames<Choices>::list), ...);
   return words;
 }
 
@@ -90,7 +90,7 @@ void add_ids(std::vector<std::string>& words, const Rows& rows) {
 std::vector<std::string> words_of_the_format() {
   std::vector<std::string> words =
       words_of_choices<ExcavationRules, SideKind, PitSideName, ExcavationMatter, UtilityWall, SetbackSpan,
-                       ShoringMethod, PipeLaw, Known, ExcavationType, SurfaceKind, Permission, BoundaryKind,
+                       ShoringMethod, PipeLaw, StratumEvidence, ExcavationType, SurfaceKind, Permission, BoundaryKind,
                        AirPartKind, Insertion, PullBy, UtilityKind, UtilityStatus, LocatedHow, DiameterMeant,
                        LevelMeant, DepthFrom, TracedBy, LineEnd, Laterals, CameraResult, ReadingKind, EndHow>();
   const Tables& all = tables();

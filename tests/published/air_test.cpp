@@ -181,7 +181,7 @@ TEST(PublishedAir, Water_SaturatedAir) {
 // 100 ft³/min saturated, to 100 psig and back to the inlet temperature: 87 % comes out; 6.0 lb/h at 70 °F, 11.1 at 90
 // °F.
 TEST(PublishedAir, Water_ComesOut) {
-  EXPECT_NEAR(at_100_psig(70).share_out, 0.87, 0.005);
+  EXPECT_NEAR(at_100_psig(70).parallel_for, 0.87, 0.005);
   EXPECT_NEAR(at_100_psig(70).comes_out_kg_s * 3600 / pound, 6.0, 0.06);
   EXPECT_NEAR(at_100_psig(90).comes_out_kg_s * 3600 / pound, 11.1, 0.111);
 }
@@ -233,7 +233,7 @@ TEST(PublishedAir, Water_SevenEighths) {
     const SiteAir air = site_air(Length{0}, Temperature{celsius + 273.15}).value();
     const AirWater water = water_in_line(air, Ratio{1}, {7 * air.ambient.Pa}, {1}, {278}).value();
     EXPECT_NEAR(water.drawn_in_kg_s * 1e3, printed, 0.006 * printed);
-    EXPECT_NEAR(water.share_out, 34.68 / 39.63, 0.01);
+    EXPECT_NEAR(water.parallel_for, 34.68 / 39.63, 0.01);
   }
 }
 

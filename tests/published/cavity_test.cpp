@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "burrow/soil/cavity_other.h"
+#include "burrow/soil/cavity_alternatives.h"
 
 namespace burrow {
 namespace {

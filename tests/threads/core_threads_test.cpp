@@ -9,7 +9,7 @@
 #include <latch>
 #include <thread>
 
-#include "burrow/base/fineness.h"
+#include "burrow/base/display_precision.h"
 #include "burrow/base/say.h"
 #include "burrow/check/assess.h"
 #include "burrow/file/assessment_file.h"
@@ -46,11 +46,11 @@ TEST(Threads, Trials_SameOnOneAndOnFour) {
   const Crossing crossing = with_trials(2000);
   const TrialsSetup setup = trials_setup(crossing, tables(), assess(crossing, tables()));
   const Trials one = run_trials(crossing, tables(), setup, {}, {}, 1);
-  double told = 0;
+  double reported = 0;
   EXPECT_EQ(run_trials(
-                crossing, tables(), setup, {}, [&](double share) { told = share; }, 4),
+                crossing, tables(), setup, {}, [&](double share) { reported = share; }, 4),
             one);
-  EXPECT_GT(told, 0);
+  EXPECT_GT(reported, 0);
 }
 
 // Stopped from another thread, at once and after any number of steps of the progress.
@@ -125,13 +125,13 @@ TEST(Threads, Language_ChangesWhileTextsAreMade) {
   ASSERT_TRUE(german.has_value());
   for (int i = 0; i < 20 || made < 6; ++i) {
     use_dictionary(i % 2 == 0 ? *german : Dictionary{});
-    show_quantities(i % 2 == 0 ? Fineness::fine : Fineness::usual);
+    set_display_precision(i % 2 == 0 ? DisplayPrecision::fine : DisplayPrecision::usual);
     std::this_thread::yield();
   }
   over = true;
   makers.clear();
   use_dictionary(Dictionary{});
-  show_quantities(Fineness::usual);
+  set_display_precision(DisplayPrecision::usual);
 }
 
 }  // namespace

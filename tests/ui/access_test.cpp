@@ -154,7 +154,7 @@ TEST(Access, Pages_NamesTabAndOrder) {
 TEST(Access, Dialogs_NamesTabAndOrder) {
   TestWindow w("house-service");
   const QTemporaryDir folder;
-  const OwnStart own(folder.path(), tables_for_tests());
+  const CrewDefaults own(folder.path(), tables_for_tests());
   ASSERT_TRUE(own.keep(w.crossing()));
   SettingsDialog settings({}, own, w.crossing(), &w.window);
   settings.show();

@@ -149,7 +149,7 @@ TEST(AirPanel, SaysPressureAndChanges_InBothUnits) {
       const QString text = QString::fromStdString(format(value, dimension, units));
       EXPECT_TRUE(shown_text.contains(text)) << text.toStdString() << " in " << shown_text.toStdString();
     };
-    const double at_tool = *air.pressure_at_tool_pa;
+    const double at_tool = *air.pressure_at_tool_Pa;
     EXPECT_TRUE(shown_text.contains(units == UnitSystem::us
                                   ? QString::number(at_tool / 6894.757, 'f', 1) + QStringLiteral(" psi")
                                   : QString::number(at_tool / 1e5, 'f', 2) + QStringLiteral(" bar")))
@@ -184,7 +184,7 @@ TEST(AirFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
     for (const std::optional<double> value :
          {std::optional(field.low), std::optional(field.high), std::optional<double>()}) {
       Crossing changed = crossing;
-      put(changed, air_part, field.with(crossing, value));
+      set_value(changed, air_part, field.apply(crossing, value));
       const auto again = read_crossing(write_crossing(changed), tables_for_tests());
       ASSERT_TRUE(again) << field.label << ": " << again.error().text();
       EXPECT_EQ(*again, changed) << field.label;
@@ -216,7 +216,7 @@ TEST(RunPanel, FollowsTheCrossing) {
   const QString before = w.panel.visible_text();
   Launch launch = w.crossing().bore.launch;
   launch.elevation.m -= 0.5;
-  ASSERT_TRUE(w.document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("lower")));
+  ASSERT_TRUE(w.document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("lower")));
   w.panel.refresh_now();
   EXPECT_NE(w.panel.visible_text(), before);
 }

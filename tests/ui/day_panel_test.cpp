@@ -164,11 +164,11 @@ TEST(DayPanel, Learning_IntoTheCrossingAndIntoAFile) {
 TEST(DayPanel, Window_DrawsThePathAsRead) {
   TestWindow w("first-lesson");
   w.window.side().show_page(SideColumn::Page::day);
-  EXPECT_FALSE(w.window.drawing().shown().read);
+  EXPECT_FALSE(w.window.drawing().layers().read);
   QTest::mouseClick(w.window.side().day().button(QStringLiteral("Start")), Qt::LeftButton);
   w.window.side().day().refresh_now();
-  ASSERT_TRUE(w.window.drawing().shown().read);
-  EXPECT_EQ(w.window.drawing().shown().read->nose_m, 0);
+  ASSERT_TRUE(w.window.drawing().layers().read);
+  EXPECT_EQ(w.window.drawing().layers().read->nose_m, 0);
 }
 
 }  // namespace

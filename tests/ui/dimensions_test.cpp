@@ -82,7 +82,7 @@ TEST(Measures, EachComesToWhatIsTyped) {
     for (const MeasureRef& m : measures_of(w.crossing(), w.window.document().assessment())) {
       if (m.kind == MeasureKind::separation && ++tried > 4) continue;
       const double wanted = w.value(m) + 0.07;
-      const Result<PartValue> part = with_measure(w.crossing(), tables, m, wanted);
+      const Result<ItemValue> part = with_measure(w.crossing(), tables, m, wanted);
       if (!part) {
         EXPECT_FALSE(part.error().expected.empty());
         EXPECT_TRUE(m.kind == MeasureKind::separation || m.kind == MeasureKind::exit_depth)
@@ -90,7 +90,7 @@ TEST(Measures, EachComesToWhatIsTyped) {
         continue;
       }
       Crossing after = w.crossing();
-      put(after, measure_part(m), *part);
+      set_value(after, measure_part(m), *part);
       EXPECT_NEAR(measure_value(after, assess(after, tables), m).value_or(NAN), wanted, 0.0006)
           << sample << " " << measure_name(after, m);
       EXPECT_EQ(after.site, w.crossing().site) << "what lies in the ground is a fact";
@@ -100,7 +100,7 @@ TEST(Measures, EachComesToWhatIsTyped) {
 
 TEST(Measures, OutOfReach_SaysHowNearItComes) {
   DimensionWindow w("house-service");
-  const Result<PartValue> part =
+  const Result<ItemValue> part =
       with_measure(w.crossing(), w.window.document().tables(), {MeasureKind::bore_length, {}}, 0.1);
   ASSERT_FALSE(part);
   EXPECT_NE(part.error().expected.english().find("0.50 m"), std::string::npos) << part.error().text();
@@ -110,27 +110,27 @@ TEST(Dimensions, LabelsKeepClearOfFlagsUtilitiesAndEachOther) {
   for (const char* sample : samples)
     for (const QSize size : {QSize(1600, 900), QSize(1000, 640)}) {
       DimensionWindow w(sample, size);
-      for (const PartRef& part : {PartRef{}, PartRef{PartKind::launch, {}, -1}, PartRef{PartKind::exit, {}, -1}}) {
+      for (const ItemRef& part : {ItemRef{}, ItemRef{ItemKind::launch, {}, -1}, ItemRef{ItemKind::exit, {}, -1}}) {
         w.drawing().pick(part);
         const std::vector<DimensionLine> lines = w.lines();
-        const Picture picture{w.crossing(),
+        const Scene scene{w.crossing(),
                               w.window.document().assessment(),
                               w.window.document().tables(),
                               w.drawing().frame(),
-                              w.drawing().look(),
-                              Focus{}};
+                              w.drawing().style(),
+                              Interaction{}};
         for (std::size_t i = 0; i < lines.size(); ++i) {
           const QRectF& box = lines[i].label;
-          EXPECT_TRUE((lines[i].pane == Pane::plan ? picture.frame.plan : picture.frame.elevation).contains(box));
+          EXPECT_TRUE((lines[i].pane == Pane::plan ? scene.frame.plan : scene.frame.elevation).contains(box));
           for (std::size_t j = 0; j < i; ++j) EXPECT_FALSE(box.intersects(lines[j].label)) << sample;
           if (lines[i].pane == Pane::plan) continue;
-          for (const Flag& flag : place_flags(picture)) EXPECT_FALSE(box.intersects(flag.box)) << sample;
-          for (const QRectF& name : strata_name_boxes(picture)) EXPECT_FALSE(box.intersects(name)) << sample;
-          EXPECT_FALSE(box.intersects(model_status_box(picture))) << sample;
+          for (const Flag& flag : place_flags(scene)) EXPECT_FALSE(box.intersects(flag.box)) << sample;
+          for (const QRectF& name : strata_name_boxes(scene)) EXPECT_FALSE(box.intersects(name)) << sample;
+          EXPECT_FALSE(box.intersects(model_status_box(scene))) << sample;
           for (const Utility& u : w.crossing().site.utilities) {
             const UtilityMark mark = utility_mark(u);
             if (mark.depth_known) {
-              EXPECT_FALSE(box.contains(picture.frame.side(mark.station_m, mark.elevation_m))) << sample;
+              EXPECT_FALSE(box.contains(scene.frame.side(mark.station_m, mark.elevation_m))) << sample;
             }
           }
         }
@@ -170,7 +170,7 @@ TEST(Dimensions, GapToThePickedUtility_MovesTheBoreNotTheUtility) {
   DimensionWindow w("house-service");
   const std::string gas = w.utility("gas main");
   EXPECT_FALSE(w.line(MeasureKind::separation));
-  w.drawing().pick({PartKind::utility, gas, -1});
+  w.drawing().pick({ItemKind::utility, gas, -1});
   const auto gap = w.line(MeasureKind::separation, gas);
   ASSERT_TRUE(gap);
   ASSERT_FALSE(gap->pull.isNull());
@@ -186,7 +186,7 @@ TEST(Dimensions, FloorOfThePickedPit_BothWays) {
   DimensionWindow w("house-service");
   EXPECT_FALSE(w.line(MeasureKind::floor_length));
   for (const char* pit : {"launch", "exit"}) {
-    w.drawing().pick({std::string(pit) == "launch" ? PartKind::launch : PartKind::exit, {}, -1});
+    w.drawing().pick({std::string(pit) == "launch" ? ItemKind::launch : ItemKind::exit, {}, -1});
     for (const MeasureKind kind : {MeasureKind::floor_length, MeasureKind::floor_width}) {
       const auto line = w.line(kind, pit);
       ASSERT_TRUE(line) << pit << static_cast<int>(kind);

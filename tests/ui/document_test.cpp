@@ -48,7 +48,7 @@ TEST(Document, Trials_WorsenWhileTheCrossingStands) {
 
   Launch launch = document.crossing().bore.launch;
   launch.elevation.m -= 0.1;
-  document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+  document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("lower"));
   EXPECT_NE(document.assessment().verdict, Verdict::stop);
   document.undo_stack().undo();
   EXPECT_EQ(document.assessment().verdict, Verdict::stop);
@@ -56,7 +56,7 @@ TEST(Document, Trials_WorsenWhileTheCrossingStands) {
   std::vector<Mute> muted = document.crossing().muted;
   muted.push_back({});
   muted.back().code = "bore.climb";
-  ASSERT_TRUE(document.change({PartKind::muted, {}, -1}, muted, QStringLiteral("mute")));
+  ASSERT_TRUE(document.change({ItemKind::muted, {}, -1}, muted, QStringLiteral("mute")));
   EXPECT_EQ(document.assessment().verdict, Verdict::stop);
 
   document.note_trials(document.crossing(), {});
@@ -114,7 +114,7 @@ TEST(Document, NewerFileOpensReadOnly_AndIsNeverSaved) {
   EXPECT_FALSE(document.read_only_because().isEmpty());
   EXPECT_FALSE(document.save_as(path));
   const Crossing before = document.crossing();
-  document.change({PartKind::name, {}, -1}, std::string("other"), QStringLiteral("Name"));
+  document.change({ItemKind::name, {}, -1}, std::string("other"), QStringLiteral("Name"));
   EXPECT_EQ(document.crossing(), before);
 }
 
@@ -139,7 +139,7 @@ TEST(Document, WhatCouldNotBeReopenedIsNotSaved) {
   const std::string before = *read_text_file(path.toStdString());
   Launch beyond_exit = document.crossing().bore.launch;
   beyond_exit.station.m = document.crossing().bore.exit.station.m + 1;
-  document.change({PartKind::launch, {}, -1}, beyond_exit, QStringLiteral("Move"));
+  document.change({ItemKind::launch, {}, -1}, beyond_exit, QStringLiteral("Move"));
   const Result<Written> saved = document.save_as(path);
   ASSERT_FALSE(saved.has_value());
   EXPECT_NE(saved.error().place.english().find("/bore/"), std::string::npos);
@@ -152,7 +152,7 @@ TEST(Document, NothingIsSavedInTheMiddleOfADrag) {
   ASSERT_TRUE(document.open(sample_path("house-service")));
   const Crossing before = document.crossing();
   {
-    EditSession session(document, {PartKind::launch, {}, -1});
+    EditSession session(document, {ItemKind::launch, {}, -1});
     Launch moved = before.bore.launch;
     moved.elevation.m -= 1;
     session.preview(moved);
@@ -175,7 +175,7 @@ TEST(OnDisk, ToldByTheContent) {
   EXPECT_EQ(document.on_disk(), OnDisk::as_known);
   Launch launch = theirs.crossing().bore.launch;
   launch.elevation.m -= 0.05;
-  theirs.change({PartKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+  theirs.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("lower"));
   ASSERT_TRUE(theirs.save_as(path));
   EXPECT_EQ(document.on_disk(), OnDisk::changed);
   ASSERT_TRUE(document.open(path));
@@ -241,7 +241,7 @@ TEST(Recovery, Signal_KeepsAnEditOfThisMoment) {
     });
     Launch launch = document.crossing().bore.launch;
     launch.elevation.m -= 0.05;
-    document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+    document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("lower"));
     changed = document.crossing();
     std::raise(SIGTERM);
     ASSERT_TRUE(QTest::qWaitFor([&] { return heard == SIGTERM; }, 5000));
@@ -260,17 +260,17 @@ TEST(Recovery, Trouble_IsToldAndTriedAgain) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("first-lesson")));
   Recovery recovery(document, kept, 20);
-  QStringList told;
-  QObject::connect(&recovery, &Recovery::trouble, [&](const QString& why) { told << why; });
+  QStringList reported;
+  QObject::connect(&recovery, &Recovery::trouble, [&](const QString& why) { reported << why; });
   QDir(kept).removeRecursively();
   write_file(kept, "a file where the folder was");  // as good as a full disk: root may write anywhere
   Launch launch = document.crossing().bore.launch;
   launch.elevation.m -= 0.05;
-  document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("lower"));
-  ASSERT_TRUE(QTest::qWaitFor([&] { return !told.isEmpty(); }, 5000));
-  EXPECT_FALSE(told.last().isEmpty());
+  document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !reported.isEmpty(); }, 5000));
+  EXPECT_FALSE(reported.last().isEmpty());
   QFile::remove(kept);
-  ASSERT_TRUE(QTest::qWaitFor([&] { return told.last().isEmpty(); }, 5000)) << "it is tried again without a change";
+  ASSERT_TRUE(QTest::qWaitFor([&] { return reported.last().isEmpty(); }, 5000)) << "it is tried again without a change";
   EXPECT_TRUE(QFile::exists(recovery.copy_path()));
 }
 
@@ -306,7 +306,7 @@ TEST(Recovery, CrashLosesNothing) {
     Recovery recovery(document, kept, 1);
     Launch launch = document.crossing().bore.launch;
     launch.elevation.m -= 0.25;
-    document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("Move"));
+    document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("Move"));
     recovery.keep_now();
     ASSERT_TRUE(QFile::exists(recovery.copy_path()));
     EXPECT_TRUE(Recovery::left_work(kept).empty()) << "a running program holds it";
@@ -341,8 +341,8 @@ TEST(Document, AnyUtilityRemoved_FileOpensAgain) {
     ASSERT_TRUE(document.open(sample_path(sample)));
     const Crossing before = document.crossing();
     for (const Utility& u : before.site.utilities) {
-      const PartRef part{PartKind::utility_and_holes, u.id, -1};
-      auto gone = std::get<UtilityAndHoles>(take(document.crossing(), part));
+      const ItemRef part{ItemKind::utility_and_holes, u.id, -1};
+      auto gone = std::get<UtilityAndHoles>(value_of(document.crossing(), part));
       gone.utility.value.reset();
       std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == u.id; });
       ASSERT_TRUE(document.change(part, gone, QStringLiteral("Remove")));
@@ -356,7 +356,7 @@ TEST(Document, AnyUtilityRemoved_FileOpensAgain) {
 TEST(Document, AnotherCrossingDuringADrag_IsNotTouchedByIt) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("house-service")));
-  EditSession session(document, {PartKind::launch, {}, -1});
+  EditSession session(document, {ItemKind::launch, {}, -1});
   Launch moved = document.crossing().bore.launch;
   moved.elevation.m -= 1;
   session.preview(moved);
@@ -384,25 +384,25 @@ TEST(GroundLine, FromCsv_IsOneUndoStep) {
 TEST(Fields, EveryFieldTakesItsOwnValueBack) {
   TestWindow w("house-service");
   const Crossing& c = w.crossing();
-  std::vector<PartRef> parts{
-      {PartKind::launch, {}, -1}, {PartKind::exit, {}, -1}, {PartKind::grade, {}, -1}, {PartKind::ground, {}, 1}};
-  for (const Utility& u : c.site.utilities) parts.push_back({PartKind::utility, u.id, -1});
-  for (const SurfaceFeature& s : c.site.surface) parts.push_back({PartKind::surface, s.id, -1});
-  for (const PartRef& part : parts) {
+  std::vector<ItemRef> parts{
+      {ItemKind::launch, {}, -1}, {ItemKind::exit, {}, -1}, {ItemKind::grade, {}, -1}, {ItemKind::ground, {}, 1}};
+  for (const Utility& u : c.site.utilities) parts.push_back({ItemKind::utility, u.id, -1});
+  for (const SurfaceFeature& s : c.site.surface) parts.push_back({ItemKind::surface, s.id, -1});
+  for (const ItemRef& part : parts) {
     const std::vector<Field> fields = fields_of(c, part);
     EXPECT_FALSE(fields.empty()) << part_name(c, part);
     for (std::size_t i = 0; i < fields.size(); ++i) {
       if (!fields[i].value) continue;
       const double wanted = *fields[i].value * 1.0 + (fields[i].dimension == Dimension::grade ? 0.01 : 0.002);
       Crossing changed = c;
-      put(changed, {part.kind, part.id, part.kind == PartKind::ground ? part.index : -1}, fields[i].with(c, wanted));
+      set_value(changed, {part.kind, part.id, part.kind == ItemKind::ground ? part.index : -1}, fields[i].apply(c, wanted));
       EXPECT_NEAR(*fields_of(changed, part)[i].value, wanted, 1e-9) << fields[i].label;
     }
   }
 }
 
 TEST(Fields, RefuseWhatTheFileWouldRefuse) {
-  const std::vector<Field> fields = fields_of(blank_crossing(), {PartKind::launch, {}, -1});
+  const std::vector<Field> fields = fields_of(blank_crossing(), {ItemKind::launch, {}, -1});
   EXPECT_FALSE(read_field(fields[3], "150 %", UnitSystem::metric));
   EXPECT_FALSE(read_field(fields[0], "10.0 m", UnitSystem::metric)) << "launch at the exit";
   EXPECT_FALSE(read_field(fields[0], "", UnitSystem::metric));

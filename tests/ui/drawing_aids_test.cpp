@@ -12,22 +12,22 @@
 namespace burrow {
 namespace {
 
-Focus focused(const PartRef& part) {
-  Focus focus;
+Interaction focused(const ItemRef& part) {
+  Interaction focus;
   focus.picked = part;
   return focus;
 }
 
-Picture shown(TestWindow& w) {
+Scene scene_of(TestWindow& w) {
   DrawingView& drawing = w.window.drawing();
   return {w.crossing(),
           w.window.document().assessment(),
           w.window.document().tables(),
           drawing.frame(),
-          drawing.look(),
+          drawing.style(),
           focused(drawing.picked()),
           nullptr,
-          drawing.shown()};
+          drawing.layers()};
 }
 
 Utility straight(double x0, double y0, double z0, double x1, double y1, double z1) {
@@ -80,20 +80,20 @@ TEST(Across, UnknownDepth_IsLeftOut) {
 
 TEST(Across, FollowsThePointer_StandsAwayFromIt) {
   TestWindow w("house-service");
-  EXPECT_TRUE(across_box(shown(w)).isEmpty());
+  EXPECT_TRUE(across_box(scene_of(w)).isEmpty());
   w.window.drawing().set_across(true);
   const Frame& f = w.window.drawing().frame();
   for (const double station : {2.0, 12.0}) {
     w.mouse(QEvent::MouseMove, f.side(station, 101), Qt::NoButton, Qt::NoButton);
-    EXPECT_NEAR(*w.window.drawing().shown().across_station_m, station, 0.02);
-    const QRectF box = across_box(shown(w));
+    EXPECT_NEAR(*w.window.drawing().layers().across_station_m, station, 0.02);
+    const QRectF box = across_box(scene_of(w));
     ASSERT_FALSE(box.isEmpty());
     EXPECT_TRUE(f.plan.contains(box));
     EXPECT_FALSE(box.left() < f.px_x(station) && f.px_x(station) < box.right());
   }
-  const double before = *w.window.drawing().shown().across_station_m;
-  w.mouse(QEvent::MouseMove, across_box(shown(w)).center(), Qt::NoButton, Qt::NoButton);
-  EXPECT_EQ(*w.window.drawing().shown().across_station_m, before) << "one can point into it";
+  const double before = *w.window.drawing().layers().across_station_m;
+  w.mouse(QEvent::MouseMove, across_box(scene_of(w)).center(), Qt::NoButton, Qt::NoButton);
+  EXPECT_EQ(*w.window.drawing().layers().across_station_m, before) << "one can point into it";
 }
 
 TEST(Tape, MeasuresWithCtrl_AndMovesNothing) {
@@ -104,8 +104,8 @@ TEST(Tape, MeasuresWithCtrl_AndMovesNothing) {
   w.mouse(QEvent::MouseButtonPress, from, Qt::LeftButton, Qt::LeftButton, Qt::ControlModifier);
   w.mouse(QEvent::MouseMove, to, Qt::NoButton, Qt::LeftButton, Qt::ControlModifier);
   w.mouse(QEvent::MouseButtonRelease, to, Qt::LeftButton, Qt::NoButton, Qt::ControlModifier);
-  ASSERT_TRUE(w.window.drawing().shown().tape);
-  const Tape tape = *w.window.drawing().shown().tape;
+  ASSERT_TRUE(w.window.drawing().layers().tape);
+  const Tape tape = *w.window.drawing().layers().tape;
   EXPECT_NEAR(tape.to_station_m - tape.from_station_m, 3, 1e-6);
   EXPECT_NEAR(tape.to_up_m - tape.from_up_m, -0.4, 1e-6);
   EXPECT_EQ(w.crossing(), before);
@@ -114,12 +114,12 @@ TEST(Tape, MeasuresWithCtrl_AndMovesNothing) {
   EXPECT_EQ(words[0].toStdString(), format(std::hypot(3, 0.4), Dimension::length, UnitSystem::metric));
   EXPECT_TRUE(words[2].startsWith(QStringLiteral("down")));
   w.key(Qt::Key_Escape);
-  EXPECT_FALSE(w.window.drawing().shown().tape);
+  EXPECT_FALSE(w.window.drawing().layers().tape);
 }
 
 TEST(Tape, TakesTheMiddleOfAUtility) {
   TestWindow w("house-service");
-  const Picture now = shown(w);
+  const Scene now = scene_of(w);
   const UtilityMark mark = utility_mark(w.crossing().site.utilities.front());
   ASSERT_TRUE(mark.depth_known);
   const QPointF middle = now.frame.side(mark.station_m, mark.elevation_m);
@@ -133,7 +133,7 @@ TEST(Snap, LaunchNearTheEdgeOfARoad_StandsOnIt_ShiftDoesNot) {
   ASSERT_TRUE(road.from);
   const double edge = road.from->m;
   const Frame f = w.window.drawing().frame();
-  const QPointF from = w.window.drawing().place_of({PartKind::launch, {}, -1});
+  const QPointF from = w.window.drawing().place_of({ItemKind::launch, {}, -1});
   const double by = edge - w.crossing().bore.launch.station.m - 2.0 / f.px_per_m;
   w.drag(from, from + QPointF(by * f.px_per_m, 0));
   EXPECT_EQ(w.crossing().bore.launch.station.m, edge);
@@ -161,12 +161,12 @@ TEST(Snap, UtilityJustClear_TheFlagGoes) {
   for (const Utility& u : w.crossing().site.utilities)
     if (u.name == "gas main") id = u.id;
   const auto lines = snap_lines(w.crossing(), w.window.document().tables(), w.window.document().assessment(),
-                                {PartKind::utility, id, -1}, UnitSystem::metric);
+                                {ItemKind::utility, id, -1}, UnitSystem::metric);
   const auto clear = std::find_if(lines.begin(), lines.end(),
                                   [](const SnapLine& l) { return l.reason.contains(QStringLiteral("just clear")); });
   ASSERT_NE(clear, lines.end());
   const Frame f = w.window.drawing().frame();
-  const QPointF from = w.window.drawing().place_of({PartKind::utility, id, -1});
+  const QPointF from = w.window.drawing().place_of({ItemKind::utility, id, -1});
   w.drag(from, QPointF(from.x(), f.px_z(clear->value) + 1.5));
   EXPECT_GE(gap(), 0);
   EXPECT_LE(gap(), 0.003);
@@ -178,10 +178,10 @@ TEST(Snap, LockedMemberStays) {
   c.locks.push_back("/bore/launch/elevation_m");
   Launch launch = c.bore.launch;
   const std::vector<SnapLine> lines{{Pane::elevation, false, launch.elevation.m + 0.01, QStringLiteral("near")}};
-  const Snapped kept = snap(lines, c, {PartKind::launch, {}, -1}, launch, Pane::elevation, 0.1, 0.1);
-  EXPECT_EQ(std::get<Launch>(kept.value).elevation.m, launch.elevation.m);
+  const Snapped layer_cache = snap(lines, c, {ItemKind::launch, {}, -1}, launch, Pane::elevation, 0.1, 0.1);
+  EXPECT_EQ(std::get<Launch>(layer_cache.value).elevation.m, launch.elevation.m);
   c.locks.clear();
-  const Snapped drawn = snap(lines, c, {PartKind::launch, {}, -1}, launch, Pane::elevation, 0.1, 0.1);
+  const Snapped drawn = snap(lines, c, {ItemKind::launch, {}, -1}, launch, Pane::elevation, 0.1, 0.1);
   EXPECT_EQ(std::get<Launch>(drawn.value).elevation.m, launch.elevation.m + 0.01);
   ASSERT_EQ(drawn.lines.size(), 1u);
 }

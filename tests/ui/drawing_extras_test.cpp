@@ -18,26 +18,26 @@ constexpr const char* samples[] = {"house-service", "rail-siding",  "car-park-du
 struct Bench {
   explicit Bench(const char* sample, bool strip = false) : document(tables_for_tests()) {
     opened = document.open(sample_path(sample)).has_value();
-    shown.turning = strip;
-    lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, gutter_width(look), ruler_height(look),
-            strip ? turning_height(look) : 0);
-    fit(frame, document.crossing(), document.assessment(), look.text * 9.5);
+    layers.turning = strip;
+    lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, gutter_width(style), ruler_height(style),
+            strip ? turning_height(style) : 0);
+    fit(frame, document.crossing(), document.assessment(), style.text * 9.5);
   }
-  [[nodiscard]] Picture picture() const {
-    return {document.crossing(), document.assessment(), document.tables(), frame, look, Focus{}, nullptr, shown};
+  [[nodiscard]] Scene scene() const {
+    return {document.crossing(), document.assessment(), document.tables(), frame, style, Interaction{}, nullptr, layers};
   }
   [[nodiscard]] QImage image() const {
     QImage all(1160, 820, QImage::Format_RGB32);
-    all.fill(look.theme.panel);
+    all.fill(style.theme.panel);
     QPainter painter(&all);
-    paint_picture(painter, picture());
+    paint_scene(painter, scene());
     return all;
   }
   mutable Document document;  ///< answers on demand
   bool opened = false;
-  Look look;
+  Style style;
   Frame frame;
-  Shown shown;
+  VisibleLayers layers;
 };
 
 bool same_in(const QImage& a, const QImage& b, const QRectF& area) {
@@ -45,8 +45,8 @@ bool same_in(const QImage& a, const QImage& b, const QRectF& area) {
 }
 
 const Trials& some_trials(Document& document) {
-  static std::map<std::string, Trials> kept;
-  const auto [it, is_new] = kept.try_emplace(document.crossing().name);
+  static std::map<std::string, Trials> layer_cache;
+  const auto [it, is_new] = layer_cache.try_emplace(document.crossing().name);
   if (is_new) {
     Crossing few = document.crossing();
     few.bore.trials.count.set(400);
@@ -65,7 +65,7 @@ TEST(TurningStrip, LiesBetweenElevationAndRuler_SharesTheStationScale) {
 
   view.set_turning_strip(true);
   const Frame& f = view.frame();
-  EXPECT_GT(f.turning.height(), 8 * view.look().text);
+  EXPECT_GT(f.turning.height(), 8 * view.style().text);
   EXPECT_DOUBLE_EQ(f.elevation.bottom(), f.turning.top());
   EXPECT_DOUBLE_EQ(f.turning.bottom(), f.ruler.top());
   EXPECT_DOUBLE_EQ(f.ruler.bottom(), f.plan.top());
@@ -93,7 +93,7 @@ TEST(TurningStrip, IsPaintedOnlyWhenOn) {
   const Bench off("house-service");
   Bench on("house-service", true);
   const QImage with = on.image();
-  on.shown.turning = false;
+  on.layers.turning = false;
   EXPECT_FALSE(same_in(with, on.image(), on.frame.turning));
   EXPECT_TRUE(off.frame.turning.isEmpty());
 }
@@ -131,7 +131,7 @@ TEST(TurningStrip, ShallowInSandResistsLessAboveAndClimbs) {
 TEST(TurningStrip, FlagsStayInsideTheElevation) {
   for (const char* sample : samples) {
     const Bench bench(sample, true);
-    const std::vector<Flag> flags = place_flags(bench.picture());
+    const std::vector<Flag> flags = place_flags(bench.scene());
     for (std::size_t i = 0; i < flags.size(); ++i) {
       EXPECT_TRUE(bench.frame.elevation.contains(flags[i].box)) << sample;
       for (std::size_t j = i + 1; j < flags.size(); ++j) EXPECT_FALSE(flags[i].box.intersects(flags[j].box)) << sample;
@@ -143,12 +143,12 @@ TEST(NeutralLine, IsDrawnWhenOn_NameIsClearOfUtilities) {
   for (const char* sample : samples) {
     Bench bench(sample);
     const QImage on = bench.image();
-    EXPECT_TRUE(bench.shown.neutral_line);
-    bench.shown.neutral_line = false;
+    EXPECT_TRUE(bench.layers.neutral_line);
+    bench.layers.neutral_line = false;
     const QImage off = bench.image();
     EXPECT_FALSE(same_in(on, off, bench.frame.elevation)) << sample;
     EXPECT_TRUE(same_in(on, off, bench.frame.plan)) << sample;
-    const QRectF name = neutral_name_box(bench.picture());
+    const QRectF name = neutral_name_box(bench.scene());
     EXPECT_TRUE(name.isEmpty() || bench.frame.elevation.contains(name)) << sample;
     for (const Utility& u : bench.document.crossing().site.utilities) {
       const UtilityMark mark = utility_mark(u);
@@ -166,14 +166,14 @@ TEST(NeutralLine, BreaksWhereThereIsNone_AndIsSilentFarBelow) {
   Assessment deep = bench.document.assessment();
   for (NeutralPoint& p : deep.neutral_line) p.elevation_m = 20;
   for (const Assessment* answer : {&none, &deep}) {
-    Picture picture{bench.document.crossing(), *answer, bench.document.tables(), bench.frame, bench.look, Focus{}};
-    EXPECT_TRUE(neutral_name_box(picture).isEmpty());
+    Scene scene{bench.document.crossing(), *answer, bench.document.tables(), bench.frame, bench.style, Interaction{}};
+    EXPECT_TRUE(neutral_name_box(scene).isEmpty());
     const auto paint = [&](bool on) {
       QImage all(1160, 820, QImage::Format_RGB32);
       all.fill(Qt::white);
-      picture.shown.neutral_line = on;
+      scene.layers.neutral_line = on;
       QPainter painter(&all);
-      paint_picture(painter, picture);
+      paint_scene(painter, scene);
       painter.end();
       return all;
     };
@@ -184,20 +184,20 @@ TEST(NeutralLine, BreaksWhereThereIsNone_AndIsSilentFarBelow) {
 TEST(Cloud, IsDrawnInBothViews_StaleLooksStale) {
   Bench bench("four-faults");
   const QImage bare = bench.image();
-  bench.shown.trials = &some_trials(bench.document);
-  bench.shown.trials_current = true;
+  bench.layers.trials = &some_trials(bench.document);
+  bench.layers.trials_current = true;
   EXPECT_EQ(bare, bench.image()) << "off until asked for";
-  bench.shown.cloud = true;
+  bench.layers.cloud = true;
   const QImage current = bench.image();
   EXPECT_FALSE(same_in(bare, current, bench.frame.elevation));
   EXPECT_FALSE(same_in(bare, current, bench.frame.plan));
-  bench.shown.trials_current = false;
+  bench.layers.trials_current = false;
   const QImage stale = bench.image();
   EXPECT_FALSE(same_in(stale, current, bench.frame.elevation));
   EXPECT_FALSE(same_in(stale, current, bench.frame.plan));
   EXPECT_FALSE(same_in(stale, bare, bench.frame.plan));
-  EXPECT_TRUE(bench.frame.elevation.contains(cloud_area(bench.picture(), Pane::elevation)));
-  EXPECT_TRUE(bench.frame.plan.contains(cloud_area(bench.picture(), Pane::plan)));
+  EXPECT_TRUE(bench.frame.elevation.contains(cloud_area(bench.scene(), Pane::elevation)));
+  EXPECT_TRUE(bench.frame.plan.contains(cloud_area(bench.scene(), Pane::plan)));
 }
 
 TEST(Cloud, EndsAreToldApartByTheirMarks) {
@@ -208,9 +208,9 @@ TEST(Cloud, EndsAreToldApartByTheirMarks) {
   std::vector<QImage> seen;
   for (const TrialEnd end : {TrialEnd::arrived, TrialEnd::contact, TrialEnd::daylight, TrialEnd::refused}) {
     trials.outcomes[0].end = end;
-    bench.shown.trials = &trials;
-    bench.shown.trials_current = false;  // grey: only the shapes differ
-    bench.shown.cloud = true;
+    bench.layers.trials = &trials;
+    bench.layers.trials_current = false;  // grey: only the shapes differ
+    bench.layers.cloud = true;
     const QPointF at = bench.frame.side(5, trials.outcomes[0].elevation_m);
     const QImage here = bench.image().copy(QRectF(at.x() - 8, at.y() - 8, 16, 16).toAlignedRect());
     for (const QImage& other : seen) EXPECT_NE(here, other);
@@ -243,8 +243,8 @@ TEST(Cloud, AnotherCrossingTakesTrialsAndRescuePitAway) {
   view.set_trials(&trials, true);
   view.set_rescue(w.window.document().assessment().launch_pit);
   ASSERT_TRUE(w.window.document().open(sample_path("house-service")).has_value());
-  EXPECT_EQ(view.shown().trials, nullptr);
-  EXPECT_FALSE(view.shown().rescue.has_value());
+  EXPECT_EQ(view.layers().trials, nullptr);
+  EXPECT_FALSE(view.layers().rescue.has_value());
 }
 
 TEST(Stops, EachStretchIsHitAndSaysWhatIsAbove) {
@@ -252,17 +252,17 @@ TEST(Stops, EachStretchIsHitAndSaysWhatIsAbove) {
     const Bench bench(sample);
     const Assessment& answer = bench.document.assessment();
     ASSERT_FALSE(answer.stops.empty()) << sample;
-    const double y = stops_row(bench.frame, bench.look).center().y();
+    const double y = stops_row(bench.frame, bench.style).center().y();
     for (std::size_t i = 0; i < answer.stops.size(); ++i) {
       const StopStretch& s = answer.stops[i];
       const QPointF at(bench.frame.px_x((s.from_m + s.to_m) / 2), y);
-      ASSERT_EQ(stop_at(bench.picture(), at), i) << sample;
-      const QString shown_text = pointer_words(bench.picture(), at).join(QLatin1Char(' '));
+      ASSERT_EQ(stop_at(bench.scene(), at), i) << sample;
+      const QString shown_text = pointer_words(bench.scene(), at).join(QLatin1Char(' '));
       EXPECT_FALSE(shown_text.contains(QStringLiteral("%"))) << "a rate without a source";
       EXPECT_EQ(shown_text.contains(QStringLiteral("not to be dug out")), s.above != AboveBore::diggable);
-      EXPECT_FALSE(stop_at(bench.picture(), {at.x(), bench.frame.ruler.bottom() - 2}).has_value());
+      EXPECT_FALSE(stop_at(bench.scene(), {at.x(), bench.frame.ruler.bottom() - 2}).has_value());
     }
-    EXPECT_FALSE(stop_at(bench.picture(), {bench.frame.px_x(answer.stops.back().to_m) + 5, y}).has_value());
+    EXPECT_FALSE(stop_at(bench.scene(), {bench.frame.px_x(answer.stops.back().to_m) + 5, y}).has_value());
   }
 }
 
@@ -282,15 +282,15 @@ TEST(Stops, PlaceWhereTheToolWouldStopIsMarked) {
     QImage all(1160, 820, QImage::Format_RGB32);
     all.fill(Qt::white);
     QPainter painter(&all);
-    paint_picture(painter,
-                  Picture{bench.document.crossing(), stuck, bench.document.tables(), bench.frame, bench.look, Focus{}});
+    paint_scene(painter,
+                  Scene{bench.document.crossing(), stuck, bench.document.tables(), bench.frame, bench.style, Interaction{}});
     painter.end();
     return all;
   };
   const QImage goes = paint();
   stuck.refusal_station_m = 6;
   const QImage stops = paint();
-  EXPECT_FALSE(same_in(goes, stops, stops_row(bench.frame, bench.look)));
+  EXPECT_FALSE(same_in(goes, stops, stops_row(bench.frame, bench.style)));
   EXPECT_FALSE(same_in(goes, stops, bench.frame.elevation));
 }
 
@@ -298,7 +298,7 @@ TEST(Rescue, IsDrawnInBothViews) {
   Bench bench("house-service");
   const QImage bare = bench.image();
   const Crossing& crossing = bench.document.crossing();
-  bench.shown.rescue = rescue_pit_shape(crossing, resolve_tool(crossing.bore.tool, bench.document.tables()),
+  bench.layers.rescue = rescue_pit_shape(crossing, resolve_tool(crossing.bore.tool, bench.document.tables()),
                                         bench.document.tables(), bench.document.assessment().bore, Length{7});
   const QImage with = bench.image();
   EXPECT_FALSE(same_in(bare, with, bench.frame.elevation));
@@ -307,7 +307,7 @@ TEST(Rescue, IsDrawnInBothViews) {
 
 TEST(ModelStatus, StandsInTheElevationAndChangesWhenCalibrated) {
   Bench bench("house-service");
-  const QRectF before = model_status_box(bench.picture());
+  const QRectF before = model_status_box(bench.scene());
   EXPECT_TRUE(bench.frame.elevation.contains(before));
   Crossing known = bench.document.crossing();
   known.bore.model.calibrated_from.set(12);

@@ -18,7 +18,7 @@
 namespace burrow {
 namespace {
 
-QPointF grip(TestWindow& w, PartKind kind, const std::string& id = {}) {
+QPointF grip(TestWindow& w, ItemKind kind, const std::string& id = {}) {
   return w.window.drawing().place_of({kind, id, -1});
 }
 
@@ -39,7 +39,7 @@ TEST(Drag, LaunchPit_MovesStationAndLevel_OneUndoStep_FileHoldsIt) {
   TestWindow w("house-service");
   const Crossing before = w.crossing();
   const Frame frame = w.window.drawing().frame();
-  const QPointF from = grip(w, PartKind::launch);
+  const QPointF from = grip(w, ItemKind::launch);
   w.drag(from, from + QPointF(0.5 * frame.px_per_m, 0.2 * frame.px_per_m));
   EXPECT_NEAR(w.crossing().bore.launch.station.m, before.bore.launch.station.m + 0.5, 0.0051);
   EXPECT_NEAR(w.crossing().bore.launch.elevation.m, before.bore.launch.elevation.m - 0.2, 0.0051);
@@ -65,7 +65,7 @@ TEST(Drag, LaunchPit_MovesStationAndLevel_OneUndoStep_FileHoldsIt) {
 TEST(Drag, Escape_PutsEverythingBack) {
   TestWindow w("house-service");
   const Crossing before = w.crossing();
-  const QPointF from = grip(w, PartKind::launch);
+  const QPointF from = grip(w, ItemKind::launch);
   w.press(from);
   w.move(from + QPointF(20, 10));
   w.move(from + QPointF(60, 30));
@@ -81,7 +81,7 @@ TEST(Drag, Escape_PutsEverythingBack) {
 TEST(Drag, ReassessesWhileMoving) {
   TestWindow w("house-service");
   const double cover = *w.window.document().assessment().cover.least_m;
-  const QPointF from = grip(w, PartKind::launch);
+  const QPointF from = grip(w, ItemKind::launch);
   const double down = 0.3 * w.window.drawing().frame().px_per_m;
   w.press(from);
   w.move(from + QPointF(0, down / 2));
@@ -93,7 +93,7 @@ TEST(Drag, ReassessesWhileMoving) {
 
 TEST(Drag, Grade_TurnsAboutTheLaunch) {
   TestWindow w("house-service");
-  const QPointF from = grip(w, PartKind::grade);
+  const QPointF from = grip(w, ItemKind::grade);
   const double run = grade_grip_station(w.crossing()) - w.crossing().bore.launch.station.m;
   const double before = w.crossing().bore.launch.grade.v;
   const double elevation = w.crossing().bore.launch.elevation.m;
@@ -105,7 +105,7 @@ TEST(Drag, Grade_TurnsAboutTheLaunch) {
 TEST(Drag, ExitPit_MovesItsStation) {
   TestWindow w("house-service");
   const double before = w.crossing().bore.exit.station.m;
-  const QPointF from = grip(w, PartKind::exit);
+  const QPointF from = grip(w, ItemKind::exit);
   w.drag(from, from + QPointF(-1.0 * w.window.drawing().frame().px_per_m, 0));
   EXPECT_NEAR(w.crossing().bore.exit.station.m, before - 1.0, 0.0051);
 }
@@ -114,7 +114,7 @@ TEST(Drag, Utility_InBothViews) {
   TestWindow w("house-service");
   const Utility gas = utility(w, "gas main");
   const double px = w.window.drawing().frame().px_per_m;
-  w.drag(grip(w, PartKind::utility, gas.id), grip(w, PartKind::utility, gas.id) + QPointF(0, -0.2 * px));
+  w.drag(grip(w, ItemKind::utility, gas.id), grip(w, ItemKind::utility, gas.id) + QPointF(0, -0.2 * px));
   for (std::size_t i = 0; i < gas.path.size(); ++i) {
     if (gas.path[i].z_m) {
       EXPECT_NEAR(*utility(w, "gas main").path[i].z_m, *gas.path[i].z_m + 0.2, 0.0051);
@@ -165,7 +165,7 @@ TEST(Drag, LockedThingStays) {
   locked.locks = {"/bore/launch/elevation_m"};
   w.window.document().start_from(locked, false);
   QCoreApplication::processEvents();
-  const QPointF from = grip(w, PartKind::launch);
+  const QPointF from = grip(w, ItemKind::launch);
   w.drag(from, from + QPointF(50, 30));
   EXPECT_EQ(w.crossing().bore.launch.elevation.m, locked.bore.launch.elevation.m);
   EXPECT_NE(w.crossing().bore.launch.station.m, locked.bore.launch.station.m);
@@ -185,7 +185,7 @@ TEST(Drag, WithTheMiddleButtonPansTheDrawing) {
 
 TEST(Keys, ArrowsNudge_ReleaseIsOneStep) {
   TestWindow w("house-service");
-  w.window.drawing().pick({PartKind::launch, {}, -1});
+  w.window.drawing().pick({ItemKind::launch, {}, -1});
   const Launch before = w.crossing().bore.launch;
   w.key(Qt::Key_Right);
   w.key(Qt::Key_Down, Qt::ShiftModifier);
@@ -199,7 +199,7 @@ TEST(Keys, ArrowsNudge_ReleaseIsOneStep) {
 
 TEST(Keys, HeldArrowIsOneStep) {
   TestWindow w("house-service");
-  w.window.drawing().pick({PartKind::launch, {}, -1});
+  w.window.drawing().pick({ItemKind::launch, {}, -1});
   for (int i = 0; i < 5; ++i) {
     QKeyEvent press(QEvent::KeyPress, Qt::Key_Up, Qt::NoModifier, QString(), i > 0);
     QCoreApplication::sendEvent(&w.window.drawing(), &press);
@@ -211,7 +211,7 @@ TEST(Keys, HeldArrowIsOneStep) {
 
 TEST(Typing, EnterOpensTheCard_AnyUnitIsRead_WrongIsSaid) {
   TestWindow w("house-service");
-  w.window.drawing().pick({PartKind::launch, {}, -1});
+  w.window.drawing().pick({ItemKind::launch, {}, -1});
   w.key(Qt::Key_Return);
   ASSERT_TRUE(w.window.value_card().isVisible());
   const auto& entries = w.window.value_card().entries();
@@ -236,12 +236,12 @@ TEST(Flags, AreInsideAndDoNotOverlap) {
   for (const char* sample : {"house-service", "four-faults", "sixty-utilities", "rail-siding"}) {
     TestWindow w(sample);
     const Document& document = w.window.document();
-    const Picture picture{document.crossing(),        w.window.document().assessment(), document.tables(),
-                          w.window.drawing().frame(), w.window.drawing().look(),        Focus{}};
-    const std::vector<Flag> flags = place_flags(picture);
+    const Scene scene{document.crossing(),        w.window.document().assessment(), document.tables(),
+                          w.window.drawing().frame(), w.window.drawing().style(),        Interaction{}};
+    const std::vector<Flag> flags = place_flags(scene);
     EXPECT_FALSE(flags.empty()) << sample;
     for (std::size_t i = 0; i < flags.size(); ++i) {
-      EXPECT_TRUE(picture.frame.elevation.contains(flags[i].box)) << sample << " " << flags[i].text.toStdString();
+      EXPECT_TRUE(scene.frame.elevation.contains(flags[i].box)) << sample << " " << flags[i].text.toStdString();
       for (std::size_t j = i + 1; j < flags.size(); ++j) EXPECT_FALSE(flags[i].box.intersects(flags[j].box)) << sample;
     }
   }
@@ -288,8 +288,8 @@ TEST(View, HeightsAreExaggeratedOnlyInTheSideElevation) {
 TEST(Utilities, AddAndRemoveAreUndone) {
   TestWindow w("house-service");
   const Crossing before = w.crossing();
-  const PartRef gas{PartKind::utility, utility(w, "gas main").id, -1};
-  auto gone = std::get<Element<Utility>>(take(w.crossing(), gas));
+  const ItemRef gas{ItemKind::utility, utility(w, "gas main").id, -1};
+  auto gone = std::get<ListSlot<Utility>>(value_of(w.crossing(), gas));
   gone.value.reset();
   w.window.document().change(gas, gone, QStringLiteral("Remove"));
   EXPECT_EQ(w.crossing().site.utilities.size() + 1, before.site.utilities.size());

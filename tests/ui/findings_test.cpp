@@ -115,13 +115,13 @@ TEST(Muting, AStop_StillCountsKeepsItsFlagAndSaysSo) {
   EXPECT_TRUE(w.page().mute_form()->effect()->text().contains(QStringLiteral("stays “Stop”")));
   w.mute(row, "the owner knows");
   EXPECT_EQ(w.window.document().assessment().verdict, Verdict::stop);
-  const Picture picture{w.crossing(),
+  const Scene scene{w.crossing(),
                         w.window.document().assessment(),
                         w.window.document().tables(),
                         w.window.drawing().frame(),
-                        w.window.drawing().look(),
-                        Focus{}};
-  const std::vector<Flag> flags = place_flags(picture);
+                        w.window.drawing().style(),
+                        Interaction{}};
+  const std::vector<Flag> flags = place_flags(scene);
   const int now = w.page().picked_row();
   EXPECT_TRUE(std::any_of(flags.begin(), flags.end(), [&](const Flag& f) {
     return f.finding == now || std::find(f.others.begin(), f.others.end(), now) != f.others.end();
@@ -137,7 +137,7 @@ TEST(Muting, GotWorse_CountsAgainAndTheListSaysSo) {
   w.mute(row, "agreed");
   std::vector<Mute> muted = w.crossing().muted;
   muted.front().measured = *finding.measured * 1.5;  // it was better when muted
-  ASSERT_TRUE(w.window.document().change({PartKind::muted, {}, -1}, muted, QStringLiteral("worse")));
+  ASSERT_TRUE(w.window.document().change({ItemKind::muted, {}, -1}, muted, QStringLiteral("worse")));
   QTest::qWait(80);
   const int now = w.first([&](const Finding& f) { return f.code == finding.code && f.subject == finding.subject; });
   ASSERT_GE(now, 0);
@@ -206,7 +206,7 @@ TEST(Filter, PickedThing_ShowsWhatIsAboutIt) {
   w.page().filter_bar()->picked_only()->setChecked(true);
   EXPECT_EQ(w.shown(), 0);
   EXPECT_TRUE(w.page().empty_note()->text().contains(QStringLiteral("pick a thing on the drawing")));
-  w.window.drawing().pick({PartKind::utility, gas, -1});
+  w.window.drawing().pick({ItemKind::utility, gas, -1});
   const auto about = std::count_if(w.all().begin(), w.all().end(), [&](const Finding& f) { return f.subject == gas; });
   ASSERT_GT(about, 0);
   EXPECT_EQ(w.shown(), about);
@@ -248,7 +248,7 @@ TEST(Jump, NotByADragThatChangesTheOrder) {
   const Finding finding = w.all()[static_cast<std::size_t>(w.page().picked_row())];
   int jumps = 0;
   QObject::connect(&w.page(), &FindingsPanel::picked, &w.page(), [&](int) { ++jumps; });
-  const QPointF from = w.window.drawing().place_of({PartKind::launch, {}, -1});
+  const QPointF from = w.window.drawing().place_of({ItemKind::launch, {}, -1});
   w.press(from);
   for (int i = 1; i <= 6; ++i) {
     w.move(from + QPointF(0, -6.0 * i));

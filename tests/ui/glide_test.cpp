@@ -109,7 +109,7 @@ TEST(Glide, AnyInputStopsItWhereItIs) {
 
 TEST(Glide, NotDuringADrag) {
   GlideWindow w("house-service");
-  const QPointF from = w.drawing().place_of({PartKind::launch, {}, -1});
+  const QPointF from = w.drawing().place_of({ItemKind::launch, {}, -1});
   w.press(from);
   w.move(from + QPointF(20, 10));
   ASSERT_TRUE(w.drawing().dragging());

@@ -25,7 +25,7 @@ TEST(ThreeHints, PointAtRealThings) {
   Hints* hints = test.window.hints();
   ASSERT_TRUE(hints);
   // The first one at the launch grip, whose drag it speaks of.
-  const QPointF grip = test.window.drawing().place_of({PartKind::launch, {}, -1});
+  const QPointF grip = test.window.drawing().place_of({ItemKind::launch, {}, -1});
   const QPoint at = test.viewport()->mapTo(&test.window, grip.toPoint());
   EXPECT_LT((hints->tip() - at).manhattanLength(), 24);
   QStringList texts;
@@ -51,7 +51,7 @@ TEST(ThreeHints, LetTheDragThrough) {
   QCoreApplication::processEvents();
   EXPECT_TRUE(test.window.hints()->testAttribute(Qt::WA_TransparentForMouseEvents));
   const double before = test.crossing().bore.launch.elevation.m;
-  const QPointF grip = test.window.drawing().place_of({PartKind::launch, {}, -1});
+  const QPointF grip = test.window.drawing().place_of({ItemKind::launch, {}, -1});
   test.drag(grip, grip + QPointF(0, 25));
   EXPECT_LT(test.crossing().bore.launch.elevation.m, before - 0.05);
   test.window.resize(1000, 640);

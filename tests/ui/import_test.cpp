@@ -117,19 +117,19 @@ TEST_F(Import, OrderAndUnit_HaveLiveConsequence) {
   EXPECT_EQ(extent->low_x, 1980);
   order->setEditText(QStringLiteral("PQ"));
   Q_EMIT order->lineEdit()->editingFinished();
-  bool told = false;
+  bool reported = false;
   for (const QLabel* label : screen->findChildren<QLabel*>())
-    told = told || label->text().contains(QLatin1String("n and e"));
-  EXPECT_TRUE(told);
+    reported = reported || label->text().contains(QLatin1String("n and e"));
+  EXPECT_TRUE(reported);
 }
 
 TEST_F(Import, BadFile_IsSaidAndTheScreenStays) {
   const auto screen = open(write(QStringLiteral("b.dxf"), "not a drawing"));
   EXPECT_TRUE(screen->files().empty());
-  bool told = false;
+  bool reported = false;
   for (const QLabel* label : screen->findChildren<QLabel*>())
-    told = told || label->text().startsWith(QLatin1String("Not read."));
-  EXPECT_TRUE(told);
+    reported = reported || label->text().startsWith(QLatin1String("Not read."));
+  EXPECT_TRUE(reported);
   screen->add_file(survey());
   settle(*screen);
   EXPECT_EQ(screen->files().size(), 1u);

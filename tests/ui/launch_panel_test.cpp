@@ -17,19 +17,19 @@ constexpr int quick_cells = 10;  // what the page does does not hang on how fine
 
 struct LaunchPage : TestWindow {
   explicit LaunchPage(const char* sample) : TestWindow(sample) {
-    desk().set_full_cells(quick_cells);
+    job().set_full_cells(quick_cells);
     window.side().show_page(SideColumn::Page::launch);
     settle();
   }
-  LaunchDesk& desk() { return window.side().launch_desk(); }
+  LaunchSearchJob& job() { return window.side().launch_job(); }
   LaunchPanel& panel() { return window.side().launch(); }
   LaunchMapView& view() { return *panel().view(); }
   /// Until the full map stands on the screen, at most two minutes.
   void settle() {
-    ASSERT_TRUE(QTest::qWaitFor([&] { return desk().map() && !desk().running() && desk().current(); }, 120000));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return job().map() && !job().running() && job().current(); }, 120000));
     QTest::qWait(60);
   }
-  [[nodiscard]] MapPlace here() { return place_of(crossing(), desk().over()); }
+  [[nodiscard]] MapPlace here() { return place_of(crossing(), job().over()); }
   void on_map(QEvent::Type type, const QPointF& at, Qt::MouseButton button, Qt::MouseButtons buttons) {
     QMouseEvent event(type, at, view().mapToGlobal(at), button, buttons, Qt::NoModifier);
     QCoreApplication::sendEvent(&view(), &event);
@@ -40,21 +40,21 @@ struct LaunchPage : TestWindow {
 
 TEST(LaunchPage, Shown_SearchesByItself_CoarseThenFull) {
   TestWindow w("house-service");
-  LaunchDesk& desk = w.window.side().launch_desk();
-  EXPECT_EQ(desk.full_cells(), 64);
-  desk.set_full_cells(quick_cells);
-  EXPECT_FALSE(desk.map());
+  LaunchSearchJob& job = w.window.side().launch_job();
+  EXPECT_EQ(job.full_cells(), 64);
+  job.set_full_cells(quick_cells);
+  EXPECT_FALSE(job.map());
   QTest::qWait(50);
-  EXPECT_FALSE(desk.running());  // nobody looks
+  EXPECT_FALSE(job.running());  // nobody looks
   bool coarse_seen = false;
-  QObject::connect(&desk, &LaunchDesk::changed, [&] { coarse_seen |= desk.map() && desk.coarse(); });
+  QObject::connect(&job, &LaunchSearchJob::changed, [&] { coarse_seen |= job.map() && job.coarse(); });
   w.window.side().show_page(SideColumn::Page::launch);
-  ASSERT_TRUE(QTest::qWaitFor([&] { return desk.map() && !desk.running(); }, 120000));
+  ASSERT_TRUE(QTest::qWaitFor([&] { return job.map() && !job.running(); }, 120000));
   EXPECT_TRUE(coarse_seen);
-  EXPECT_EQ(desk.map()->across.count, quick_cells);
-  LaunchMapWish wish;
-  wish.cells = quick_cells;
-  EXPECT_TRUE(*desk.map() == search_launches(w.crossing(), w.window.document().tables(), wish));
+  EXPECT_EQ(job.map()->across.count, quick_cells);
+  LaunchMapOptions options;
+  options.cells = quick_cells;
+  EXPECT_TRUE(*job.map() == search_launches(w.crossing(), w.window.document().tables(), options));
 }
 
 TEST(LaunchPage, DragOfTheDot_MovesTheDrawing_OneStep) {
@@ -71,7 +71,7 @@ TEST(LaunchPage, DragOfTheDot_MovesTheDrawing_OneStep) {
   EXPECT_EQ(w.steps(), 0);
   w.on_map(QEvent::MouseButtonRelease, b, Qt::LeftButton, Qt::NoButton);
   EXPECT_EQ(w.steps(), 1);
-  EXPECT_TRUE(w.desk().current());  // the map is still the map
+  EXPECT_TRUE(w.job().current());  // the map is still the map
   w.window.document().undo_stack().undo();
   EXPECT_EQ(w.crossing().bore.launch, before);
 }
@@ -102,7 +102,7 @@ TEST(LaunchPage, PressBesideTheDot_MovesNothing) {
 TEST(LaunchPage, DragInTheDrawing_MovesTheDot) {
   LaunchPage w("house-service");
   const QPointF before = w.view().at(w.here());
-  const QPointF pit = w.window.drawing().place_of({PartKind::launch, {}, -1});
+  const QPointF pit = w.window.drawing().place_of({ItemKind::launch, {}, -1});
   w.drag(pit, pit + QPointF(0, 25));
   QTest::qWait(80);
   EXPECT_GT(w.view().at(w.here()).y(), before.y() + 3);  // deeper is further down
@@ -110,8 +110,8 @@ TEST(LaunchPage, DragInTheDrawing_MovesTheDot) {
 
 TEST(LaunchPage, TakeTheBest_OneStepAndItIsWhatAssessSays) {
   LaunchPage w("house-service");
-  ASSERT_TRUE(w.desk().map()->best);
-  const LaunchCell best = *w.desk().map()->best;
+  ASSERT_TRUE(w.job().map()->best);
+  const LaunchCell best = *w.job().map()->best;
   EXPECT_NE(best.verdict, Verdict::stop);
   QTest::mouseClick(w.panel().take_best(), Qt::LeftButton);
   EXPECT_EQ(w.steps(), 1);
@@ -147,7 +147,7 @@ TEST(LaunchPage, MissingData_SaysWhatTheBarSays) {
   LaunchPage w("first-lesson");
   UtilitySearch search = w.crossing().site.utility_search;
   search.done = false;
-  w.window.document().change({PartKind::utility_search, {}, -1}, search, QStringLiteral("not searched"));
+  w.window.document().change({ItemKind::utility_search, {}, -1}, search, QStringLiteral("not searched"));
   w.settle();
   ASSERT_EQ(w.window.document().assessment().verdict, Verdict::incomplete);
   EXPECT_TRUE(w.panel().pointed()->text().contains(QStringLiteral("incomplete ("))) << w.panel().visible_text().toStdString();
@@ -169,11 +169,11 @@ TEST(LaunchPage, ChangeOfTheSite_LooksOldThenIsSearchedAgain) {
   LaunchPage w("house-service");
   SurfaceFeature road = w.crossing().site.surface.front();
   road.required_cover = Length{1.4};
-  const PartRef part{PartKind::surface, road.id, -1};
-  auto element = std::get<Element<SurfaceFeature>>(take(w.crossing(), part));
+  const ItemRef part{ItemKind::surface, road.id, -1};
+  auto element = std::get<ListSlot<SurfaceFeature>>(value_of(w.crossing(), part));
   element.value = road;
   w.window.document().change(part, element, QStringLiteral("more cover"));
-  EXPECT_FALSE(w.desk().current());
+  EXPECT_FALSE(w.job().current());
   EXPECT_FALSE(w.panel().take_best()->isEnabled());  // at once, without a turn of the event loop
   w.settle();
   EXPECT_TRUE(w.panel().take_best()->isEnabled());
@@ -184,28 +184,28 @@ TEST(LaunchPage, NewestRequestWins) {
   for (int i = 0; i < 5; ++i) {
     ToolChoice tool = w.crossing().bore.tool;
     tool.tool_class = i % 2 ? "tool-65" : "tool-95";
-    w.window.document().change({PartKind::tool, {}, -1}, tool, QStringLiteral("tool"));
-    w.desk().run();
+    w.window.document().change({ItemKind::tool, {}, -1}, tool, QStringLiteral("tool"));
+    w.job().run();
   }
   w.settle();
-  LaunchMapWish wish;
-  wish.cells = quick_cells;
-  EXPECT_TRUE(*w.desk().map() == search_launches(w.crossing(), w.window.document().tables(), wish));
+  LaunchMapOptions options;
+  options.cells = quick_cells;
+  EXPECT_TRUE(*w.job().map() == search_launches(w.crossing(), w.window.document().tables(), options));
 }
 
 TEST(LaunchPage, Cancel_KeepsTheMapBefore) {
   LaunchPage w("house-service");
-  const auto before = w.desk().map();
-  w.desk().run();
-  w.desk().cancel();
-  EXPECT_FALSE(w.desk().running());
+  const auto before = w.job().map();
+  w.job().run();
+  w.job().cancel();
+  EXPECT_FALSE(w.job().running());
   QTest::qWait(200);
-  EXPECT_EQ(w.desk().map(), before);
+  EXPECT_EQ(w.job().map(), before);
 }
 
 TEST(LaunchPage, StationAndOffset_DragMovesThePit) {
   LaunchPage w("house-service");
-  w.desk().set_over(MapOver::station_and_offset);
+  w.job().set_over(MapOver::station_and_offset);
   w.settle();
   const MapPlace from = w.here();
   const QPointF a = w.view().at(from), b = w.view().at({from.across - 0.5, from.down + 0.6});
@@ -221,7 +221,7 @@ TEST(LaunchPage, StationAndOffset_DragMovesThePit) {
 TEST(LaunchPage, ToolsOnDemand_RowsSayWhy) {
   LaunchPage w("house-service");
   QTest::mouseClick(w.panel().tools_button(), Qt::LeftButton);
-  ASSERT_TRUE(QTest::qWaitFor([&] { return w.desk().tools() && !w.desk().running(); }, 240000));
+  ASSERT_TRUE(QTest::qWaitFor([&] { return w.job().tools() && !w.job().running(); }, 240000));
   // The page takes the answer over when the event loop comes to it, which on a busy machine is later than the answer.
   EXPECT_TRUE(QTest::qWaitFor([&] { return w.panel().visible_text().contains(QStringLiteral("(now)")); }, 60000));
   const QString shown_text = w.panel().visible_text();
@@ -230,12 +230,12 @@ TEST(LaunchPage, ToolsOnDemand_RowsSayWhy) {
 
 TEST(LaunchPage, AnotherCrossing_ForgetsTheMap) {
   LaunchPage w("house-service");
-  w.desk().run();
+  w.job().run();
   ASSERT_TRUE(w.window.document().open(sample_path("first-lesson")));
   w.settle();
-  LaunchMapWish wish;
-  wish.cells = quick_cells;
-  EXPECT_TRUE(*w.desk().map() == search_launches(w.crossing(), w.window.document().tables(), wish));
+  LaunchMapOptions options;
+  options.cells = quick_cells;
+  EXPECT_TRUE(*w.job().map() == search_launches(w.crossing(), w.window.document().tables(), options));
 }
 
 TEST(LaunchPage, RegionColours_ToldApartInBothThemes) {

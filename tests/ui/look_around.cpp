@@ -28,7 +28,7 @@ void shot(burrow::TestWindow& w, const QString& folder, const QString& name) {
   w.window.grab().save(QDir(folder).filePath(name + QStringLiteral(".png")));
 }
 
-QPointF grip(burrow::TestWindow& w, burrow::PartKind kind, const std::string& id = {}) {
+QPointF grip(burrow::TestWindow& w, burrow::ItemKind kind, const std::string& id = {}) {
   return w.window.drawing().place_of({kind, id, -1});
 }
 
@@ -178,7 +178,7 @@ void newcomer(const QString& folder) {
         if (b->text() == QLatin1String("Next hint") && b->isVisible()) b->click();
     }
     const QTemporaryDir own_folder;
-    const burrow::OwnStart own(own_folder.path(), burrow::tables_for_tests());
+    const burrow::CrewDefaults own(own_folder.path(), burrow::tables_for_tests());
     (void)own.keep(w.crossing());
     burrow::SettingsDialog settings({units, burrow::Colours::light}, own, w.crossing(), &w.window);
     settings.show();
@@ -222,7 +222,7 @@ void surveyed_ground(const QString& folder) {
   drawing.set_across(false);
   crossing.pits.launch.floor_outline = {{0, -0.5}, {0, 0.5}, {1.3, 0.5}, {1.3, 1.3}, {2.8, 1.3}, {2.8, -0.5}};
   w.window.document().start_from(crossing, false);
-  drawing.pick({burrow::PartKind::launch, {}, -1});
+  drawing.pick({burrow::ItemKind::launch, {}, -1});
   both(w, folder, QStringLiteral("floor-corners"));
   burrow::PracticePanel& page = w.window.side().practice();
   w.window.side().show_page(SideColumn::Page::practice);
@@ -258,16 +258,16 @@ void workbench(const QString& folder) {
     burrow::TestWindow w(name);
     w.window.overview().shown_action()->setChecked(true);
     const QString sample = QLatin1String(name);
-    w.window.drawing().pick({burrow::PartKind::launch, {}, -1});
+    w.window.drawing().pick({burrow::ItemKind::launch, {}, -1});
     in_both(w, sample + QStringLiteral("-bench-launch"));
-    w.window.drawing().pick({burrow::PartKind::utility, w.crossing().site.utilities[1].id, -1});
+    w.window.drawing().pick({burrow::ItemKind::utility, w.crossing().site.utilities[1].id, -1});
     w.window.drawing().show_stations(w.crossing().bore.launch.station.m + 1, w.crossing().bore.launch.station.m + 6,
                                      false);
     in_both(w, sample + QStringLiteral("-bench-near"));
     w.window.drawing().zoom_to_fit();
-    std::vector<burrow::PartRef> all;
+    std::vector<burrow::ItemRef> all;
     for (const burrow::Utility& u : w.crossing().site.utilities)
-      if (all.size() < 4) all.push_back({burrow::PartKind::utility, u.id, -1});
+      if (all.size() < 4) all.push_back({burrow::ItemKind::utility, u.id, -1});
     w.window.drawing().pick_several(all);
     in_both(w, sample + QStringLiteral("-bench-several"));
   }
@@ -328,9 +328,9 @@ int main(int argc, char** argv) {
   for (const char* name : {"house-service", "four-faults", "rail-siding"}) {
     if (pages_only) break;
     burrow::TestWindow w(name);
-    burrow::LaunchDesk& desk = w.window.side().launch_desk();
+    burrow::LaunchSearchJob& job = w.window.side().launch_job();
     const auto settle = [&] {
-      (void)QTest::qWaitFor([&] { return desk.map() && desk.current() && !desk.running(); }, 240000);
+      (void)QTest::qWaitFor([&] { return job.map() && job.current() && !job.running(); }, 240000);
       QTest::qWait(80);
     };
     w.window.side().show_page(burrow::SideColumn::Page::launch);
@@ -343,10 +343,10 @@ int main(int argc, char** argv) {
     whole_page(w, folder, QStringLiteral("launch-%1-whole-dark-us").arg(QLatin1String(name)));
     w.window.set_dark(false);
     w.window.set_units(burrow::UnitSystem::metric);
-    desk.set_over(burrow::MapOver::station_and_offset);
+    job.set_over(burrow::MapOver::station_and_offset);
     settle();
     shot(w, folder, QStringLiteral("launch-%1-station").arg(QLatin1String(name)));
-    desk.ask_tools();
+    job.ask_tools();
     settle();
     whole_page(w, folder, QStringLiteral("launch-%1-tools").arg(QLatin1String(name)));
   }
@@ -367,17 +367,17 @@ int main(int argc, char** argv) {
   }
   {
     burrow::TestWindow w("house-service");
-    const QPointF from = grip(w, burrow::PartKind::utility, w.crossing().site.utilities.front().id);
+    const QPointF from = grip(w, burrow::ItemKind::utility, w.crossing().site.utilities.front().id);
     w.press(from);
     for (int i = 1; i <= 6; ++i) w.move(from + QPointF(4.0 * i, 9.0 * i));
     shot(w, folder, QStringLiteral("drag-utility"));
     w.release(from + QPointF(24, 54));
-    const QPointF launch = grip(w, burrow::PartKind::launch);
+    const QPointF launch = grip(w, burrow::ItemKind::launch);
     w.press(launch);
     for (int i = 1; i <= 6; ++i) w.move(launch + QPointF(2.0 * i, -8.0 * i));
     shot(w, folder, QStringLiteral("drag-launch"));
     w.release(launch + QPointF(12, -48));
-    w.window.drawing().pick({burrow::PartKind::launch, {}, -1});
+    w.window.drawing().pick({burrow::ItemKind::launch, {}, -1});
     w.key(Qt::Key_Return);
     shot(w, folder, QStringLiteral("typing"));
   }
@@ -402,7 +402,7 @@ int main(int argc, char** argv) {
   }
   {
     burrow::TestWindow w("house-service");
-    const QPointF launch = grip(w, burrow::PartKind::launch);
+    const QPointF launch = grip(w, burrow::ItemKind::launch);
     w.press(launch);
     w.move(launch + QPointF(0, 5));
     for (int i = 0; i < 40; ++i) {
@@ -414,10 +414,10 @@ int main(int argc, char** argv) {
   }
   for (const char* name : {"house-service", "four-faults"}) {
     burrow::TestWindow w(name);
-    for (const auto& [kind, id] : {std::pair{burrow::PartKind::launch, "launch"}, {burrow::PartKind::exit, "exit"}}) {
+    for (const auto& [kind, id] : {std::pair{burrow::ItemKind::launch, "launch"}, {burrow::ItemKind::exit, "exit"}}) {
       w.window.drawing().pick({kind, {}, -1});
       shot(w, folder, QStringLiteral("%1-%2-edges").arg(QLatin1String(name), QLatin1String(id)));
-      const burrow::PartRef edge{burrow::PartKind::pit_edge, id, static_cast<int>(burrow::PitEdge::floor_level)};
+      const burrow::ItemRef edge{burrow::ItemKind::pit_edge, id, static_cast<int>(burrow::PitEdge::floor_level)};
       const QPointF from = w.window.drawing().place_of(edge);
       w.press(from);
       for (int i = 1; i <= 6; ++i) w.move(from + QPointF(0, 3.0 * i));
@@ -434,12 +434,12 @@ int main(int argc, char** argv) {
       w.window.side().setCurrentIndex(page);
       if (page == 2) {
         w.window.side().trials().cloud_wanted()->setChecked(true);
-        (void)QTest::qWaitFor([&] { return !w.window.side().desk().running(); }, 60000);
+        (void)QTest::qWaitFor([&] { return !w.window.side().job().running(); }, 60000);
         QTest::qWait(150);
       }
       if (page == static_cast<int>(burrow::SideColumn::Page::launch)) {
-        const burrow::LaunchDesk& desk = w.window.side().launch_desk();
-        (void)QTest::qWaitFor([&] { return desk.map() && !desk.running(); }, 120000);
+        const burrow::LaunchSearchJob& job = w.window.side().launch_job();
+        (void)QTest::qWaitFor([&] { return job.map() && !job.running(); }, 120000);
         QTest::qWait(80);
       }
       if (page == 1) w.window.side().path().rescue_wanted()->setChecked(true);

@@ -4,7 +4,7 @@
 
 #include <QPainter>
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "window_for_tests.h"
 
 namespace burrow {
@@ -14,19 +14,19 @@ namespace {
 TEST(OpenEnds, DrawnWhereAFindingAsks_InBothViews) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("house-service")));
-  Look look;
+  Style style;
   Frame frame;
-  lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, gutter_width(look), ruler_height(look));
-  fit(frame, document.crossing(), document.assessment(), look.text * 9.5);
+  lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, gutter_width(style), ruler_height(style));
+  fit(frame, document.crossing(), document.assessment(), style.text * 9.5);
   const auto image = [&](const Assessment& assessment, bool plan) {
     QImage all(1160, 820, QImage::Format_RGB32);
-    all.fill(look.theme.paper);
+    all.fill(style.theme.paper);
     QPainter painter(&all);
-    const Picture picture{document.crossing(), assessment, document.tables(), frame, look, Focus{}};
+    const Scene scene{document.crossing(), assessment, document.tables(), frame, style, Interaction{}};
     if (plan)
-      paint_open_ends_plan(painter, picture);
+      paint_open_ends_plan(painter, scene);
     else
-      paint_open_ends_side(painter, picture);
+      paint_open_ends_side(painter, scene);
     return all;
   };
   Assessment silent = document.assessment();
@@ -43,7 +43,7 @@ TEST(OpenEnds, DrawnWhereAFindingAsks_InBothViews) {
   for (const bool plan : {true, false}) {
     const QImage without = image(silent, plan), with = image(asks, plan);
     QImage empty = without;
-    empty.fill(look.theme.paper);
+    empty.fill(style.theme.paper);
     EXPECT_EQ(without, empty) << "nothing is asked, nothing is drawn";
     ASSERT_NE(with, without);
     const QPointF at = plan ? frame.above(6, 2) : frame.side(6, 101);
@@ -52,7 +52,7 @@ TEST(OpenEnds, DrawnWhereAFindingAsks_InBothViews) {
       for (int x = 0; x < with.width(); ++x)
         if (with.pixel(x, y) != without.pixel(x, y)) changed |= QRectF(x, y, 1, 1);
     EXPECT_TRUE(changed.contains(at));
-    EXPECT_LT(changed.width(), 3 * look.text) << "small";
+    EXPECT_LT(changed.width(), 3 * style.text) << "small";
   }
   asks.findings.back().elevation_m.reset();
   EXPECT_EQ(image(asks, false), image(silent, false)) << "no level is made up for it";

@@ -161,7 +161,7 @@ TEST(Overview, WheelZoomsAtThePointer) {
 
 TEST(Overview, NotWhileSomethingIsDragged) {
   OverviewWindow w("house-service");
-  const QPointF from = w.window.drawing().place_of({PartKind::launch, {}, -1});
+  const QPointF from = w.window.drawing().place_of({ItemKind::launch, {}, -1});
   w.press(from);
   w.move(from + QPointF(20, 10));
   ASSERT_TRUE(w.window.drawing().dragging());

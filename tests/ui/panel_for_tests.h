@@ -12,7 +12,7 @@
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/form_panel.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 #include "window_for_tests.h"
 
 namespace burrow {

@@ -12,7 +12,7 @@
 #include <QTemporaryDir>
 
 #include "burrow/crossing/blank.h"
-#include "burrow/document/class_fields.h"
+#include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/panels/entry_form.h"
@@ -26,7 +26,7 @@ namespace burrow {
 namespace {
 
 template <class Panel>
-using Shown = PanelBeside<Panel>;
+using VisibleLayers = PanelBeside<Panel>;
 
 QLineEdit* entry_of(EntryForm* form, const char* label) {
   return form->entry(form->find(QString::fromUtf8(label)));
@@ -38,7 +38,7 @@ void choose(QComboBox* combo, int row) {
 }
 
 TEST(ToolPanel, AnotherClass_IsOneStepAndAnotherAnswer) {
-  Shown<ToolPanel> w("house-service");
+  VisibleLayers<ToolPanel> w("house-service");
   ASSERT_TRUE(w.opened);
   const Assessment before = w.document.assessment();
   const Crossing crossing_before = w.crossing();
@@ -56,7 +56,7 @@ TEST(ToolPanel, AnotherClass_IsOneStepAndAnotherAnswer) {
 }
 
 TEST(ToolPanel, PlateIsTypedInAnyUnit_AndEmptyGoesBackToTheClass) {
-  Shown<ToolPanel> w("house-service");
+  VisibleLayers<ToolPanel> w("house-service");
   const double class_length = find_tool(tables_for_tests(), "tool-75")->length.m;
   w.type(w.panel.plate(), "length", "4' 6\"");
   ASSERT_TRUE(w.crossing().bore.tool.length);
@@ -86,7 +86,7 @@ TEST(ToolPanel, PlateIsTypedInAnyUnit_AndEmptyGoesBackToTheClass) {
 }
 
 TEST(ToolPanel, WrongValue_IsToldAndNothingChanges) {
-  Shown<ToolPanel> w("house-service");
+  VisibleLayers<ToolPanel> w("house-service");
   const Crossing before = w.crossing();
   for (const auto& [label, text] :
        std::initializer_list<std::pair<const char*, const char*>>{{"length", "5 kg"},
@@ -116,7 +116,7 @@ TEST(ToolPanel, WrongValue_IsToldAndNothingChanges) {
 
 // What an empty entry goes back to must stand as well: a class mass below the striker that was typed.
 TEST(ToolPanel, EmptyMass_IsNotTakenUnderAHeavyStriker) {
-  Shown<ToolPanel> w("house-service");
+  VisibleLayers<ToolPanel> w("house-service");
   w.type(w.panel.plate(), "mass", "60 kg");
   w.type(w.panel.plate(), "mass of the striker", "40 kg");
   ASSERT_TRUE(w.crossing().bore.tool.striker_mass);
@@ -130,7 +130,7 @@ TEST(ToolPanel, EmptyMass_IsNotTakenUnderAHeavyStriker) {
 }
 
 TEST(ToolPanel, ByThePlate_TheDiameterCannotBeEmpty) {
-  Shown<ToolPanel> w("house-service");
+  VisibleLayers<ToolPanel> w("house-service");
   choose(w.panel.classes(), 9);
   EXPECT_TRUE(w.crossing().bore.tool.tool_class.empty());
   ASSERT_TRUE(w.crossing().bore.tool.diameter);
@@ -150,25 +150,25 @@ TEST(PlateFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("house-service")));
   const Crossing& start = document.crossing();
-  const auto try_all = [&](const PartRef& part, const std::vector<Field>& fields) {
+  const auto try_all = [&](const ItemRef& part, const std::vector<Field>& fields) {
     EXPECT_FALSE(fields.empty());
     for (const Field& field : fields)
       for (const double end : {field.low, field.high}) {
         Crossing changed = start;
-        put(changed, part, field.with(start, end));
+        set_value(changed, part, field.apply(start, end));
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
         ASSERT_TRUE(again) << field.label << ": " << again.error().text();
         EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;
       }
   };
-  try_all({PartKind::tool, {}, -1}, plate_fields(start, tables_for_tests()));
-  try_all({PartKind::stratum, "l2", -1}, soil_fields(start, "l2", tables_for_tests()));
-  try_all({PartKind::model, {}, -1}, model_fields(start));
-  try_all({PartKind::launch, {}, -1}, setting_fields(start));
+  try_all({ItemKind::tool, {}, -1}, plate_fields(start, tables_for_tests()));
+  try_all({ItemKind::stratum, "l2", -1}, soil_fields(start, "l2", tables_for_tests()));
+  try_all({ItemKind::model, {}, -1}, model_fields(start));
+  try_all({ItemKind::launch, {}, -1}, setting_fields(start));
 }
 
 TEST(ToolPanel, UndoRestoresTheShownText) {
-  Shown<ToolPanel> w("house-service");
+  VisibleLayers<ToolPanel> w("house-service");
   w.type(w.panel.plate(), "stroke", "130 mm");
   EXPECT_EQ(entry_of(w.panel.plate(), "stroke")->text(), QStringLiteral("130 mm"));
   w.document.undo_stack().undo();
@@ -182,7 +182,7 @@ TEST(ToolPanel, UndoRestoresTheShownText) {
 }
 
 TEST(ToolPanel, SaysTheGenericTrendAndItsLabel) {
-  Shown<ToolPanel> w("house-service");
+  VisibleLayers<ToolPanel> w("house-service");
   EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("take the maker's plate")));
   EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("[our model]")));
   const std::string push =
@@ -202,7 +202,7 @@ TEST(Panels, NewerFile_SaysReadOnlyAndTakesNothing) {
     ASSERT_TRUE(file.open(QIODevice::WriteOnly));
     file.write(QByteArray::fromStdString(newer));
   }
-  Shown<ToolPanel> w("house-service");
+  VisibleLayers<ToolPanel> w("house-service");
   SoilPanel soil(w.document);
   SetupPanel setup(w.document);
   ASSERT_TRUE(w.document.open(path));
@@ -210,10 +210,10 @@ TEST(Panels, NewerFile_SaysReadOnlyAndTakesNothing) {
   for (FormPanel* panel : std::initializer_list<FormPanel*>{&w.panel, &soil, &setup}) {
     panel->show();
     panel->refresh_now();
-    bool told = false;
+    bool reported = false;
     for (const QLabel* label : panel->findChildren<QLabel*>())
-      told = told || (label->isVisible() && label->text().startsWith(QStringLiteral("Read-only")));
-    EXPECT_TRUE(told);
+      reported = reported || (label->isVisible() && label->text().startsWith(QStringLiteral("Read-only")));
+    EXPECT_TRUE(reported);
     for (const QLineEdit* entry : panel->findChildren<QLineEdit*>()) EXPECT_TRUE(entry->isReadOnly());
   }
   EXPECT_FALSE(w.panel.classes()->isEnabled());
@@ -224,7 +224,7 @@ TEST(Panels, NewerFile_SaysReadOnlyAndTakesNothing) {
 }
 
 TEST(SoilPanel, StrataStandFromTheGroundDown_AndAClassIsOneStep) {
-  Shown<SoilPanel> w("house-service");
+  VisibleLayers<SoilPanel> w("house-service");
   ASSERT_EQ(w.panel.strata()->count(), 2);
   EXPECT_TRUE(w.panel.strata()->item(0)->text().contains(QStringLiteral("made ground")));
   EXPECT_TRUE(w.panel.strata()->item(0)->text().contains(QStringLiteral("from the ground line")));
@@ -247,10 +247,10 @@ TEST(SoilPanel, StrataStandFromTheGroundDown_AndAClassIsOneStep) {
 }
 
 TEST(SoilPanel, GuessSaysWhatItDoes_AndSeenTakesItAway) {
-  Shown<SoilPanel> w("house-service");
+  VisibleLayers<SoilPanel> w("house-service");
   w.panel.pick("l2");
   choose(w.panel.known(), 2);
-  EXPECT_EQ(w.crossing().site.strata[1].known, Given<Known>::enter(Known::guess));
+  EXPECT_EQ(w.crossing().site.strata[1].known, Given<StratumEvidence>::enter(StratumEvidence::guess));
   const std::vector<GuessEffect>& guesses = w.document.assessment().guesses;
   ASSERT_EQ(guesses.size(), 1u);
   EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("soft clay or stiff clay"))) << w.panel.visible_text().toStdString();
@@ -267,7 +267,7 @@ TEST(SoilPanel, GuessSaysWhatItDoes_AndSeenTakesItAway) {
 }
 
 TEST(SoilPanel, TypedValuesWaterAndModel_EachOneStep) {
-  Shown<SoilPanel> w("house-service");
+  VisibleLayers<SoilPanel> w("house-service");
   w.panel.pick("l2");
   w.type(w.panel.values(), "undrained strength", "1 tsf");
   EXPECT_NEAR(w.crossing().site.strata[1].values.undrained_strength->Pa, 95760.5, 0.1);
@@ -291,7 +291,7 @@ TEST(SoilPanel, TypedValuesWaterAndModel_EachOneStep) {
 }
 
 TEST(SetupPanel, ShowsTheSetUpOfTheCrew) {
-  Shown<SetupPanel> w("car-park-duct");
+  VisibleLayers<SetupPanel> w("car-park-duct");
   const CrewSetup setup = crew_setup(w.crossing(), tables_for_tests());
   const auto says = [&](double value, Dimension dimension) {
     const QString text = QString::fromStdString(format(std::abs(value), dimension, UnitSystem::metric));
@@ -310,7 +310,7 @@ TEST(SetupPanel, ShowsTheSetUpOfTheCrew) {
 }
 
 TEST(SetupPanel, SightBaseAndErrors_AreTypedHere) {
-  Shown<SetupPanel> w("first-lesson");
+  VisibleLayers<SetupPanel> w("first-lesson");
   EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("no stake entered")));
   w.type(w.panel.line(), "sight base", "5 ft");
   EXPECT_NEAR(w.crossing().bore.launch.sight_base->m, 1.524, 1e-12);
@@ -332,7 +332,7 @@ template <class Panel>
 void expect_inside() {
   for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us})
     for (const int width : {240, 340}) {
-      Shown<Panel> w("house-service", units);
+      VisibleLayers<Panel> w("house-service", units);
       w.panel.resize(width, 700);
       QCoreApplication::processEvents();
       const auto* scroll = w.panel.template findChild<QScrollArea*>();
@@ -353,7 +353,7 @@ TEST(Panels, NarrowColumn_ClipsNothing) {
 
 // Also after the entries were made anew for a soil that drains.
 TEST(Panels, Tab_GoesDownTheColumn) {
-  Shown<SoilPanel> w("house-service");
+  VisibleLayers<SoilPanel> w("house-service");
   w.panel.pick("l2");
   choose(w.panel.classes(), w.panel.classes()->findText(QStringLiteral("medium dense sand")));
   QCoreApplication::processEvents();
@@ -372,7 +372,7 @@ TEST(Panels, Tab_GoesDownTheColumn) {
 }
 
 TEST(Panels, AnotherCrossing_TakesTypingAway) {
-  Shown<ToolPanel> w("house-service");
+  VisibleLayers<ToolPanel> w("house-service");
   w.type(w.panel.plate(), "length", "zork");
   w.document.start_from(blank_crossing(), false);
   w.panel.refresh_now();

@@ -29,12 +29,12 @@ Seen preview(TestWindow& test, const QString& name) {
   Seen seen;
   QAction* action = entry(test.window, QStringLiteral("Print"), name);
   if (!action) return seen;
-  QTimer look;
-  QObject::connect(&look, &QTimer::timeout, [&] {
+  QTimer style;
+  QObject::connect(&style, &QTimer::timeout, [&] {
     auto* dialog = test.window.findChild<QPrintPreviewDialog*>();
     auto* pages = dialog ? dialog->findChild<QPrintPreviewWidget*>() : nullptr;
     if (!pages || !dialog->isVisible()) return;
-    look.stop();
+    style.stop();
     dialog->resize(1100, 800);
     pages->setViewMode(QPrintPreviewWidget::AllPagesView);
     pages->fitInView();
@@ -43,7 +43,7 @@ Seen preview(TestWindow& test, const QString& name) {
     if (const QString keep = qEnvironmentVariable("BURROW_KEEP_PREVIEW"); !keep.isEmpty()) seen.picture.save(keep);
     dialog->reject();
   });
-  look.start(20);
+  style.start(20);
   action->trigger();
   return seen;
 }

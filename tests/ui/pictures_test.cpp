@@ -80,7 +80,7 @@ TEST(Pictures, Finding_WithItsWorking) {
 
 TEST(Pictures, Drag_WithItsGhost) {
   Shot w("house-service");
-  const QPointF launch = w.window.drawing().place_of({PartKind::launch, {}, -1});
+  const QPointF launch = w.window.drawing().place_of({ItemKind::launch, {}, -1});
   w.press(launch);
   for (int i = 1; i <= 5; ++i) w.move(launch + QPointF(0, 6 * i));
   w.expect("drag");

@@ -167,7 +167,7 @@ TEST(PipePanel, LiveUpdate_LoadsFollowTheLaunch) {
   const double before = *check(w.document.assessment(), "pipe.earth")->value;
   Launch launch = w.crossing().bore.launch;
   launch.elevation.m -= 0.3;
-  ASSERT_TRUE(w.document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("deeper")));
+  ASSERT_TRUE(w.document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("deeper")));
   ASSERT_TRUE(QTest::qWaitFor([&] {
     const CheckRow& row = w.panel.checks()->rows()[1];
     return row.code == "pipe.earth" && row.numbers.contains(QString::fromStdString(value_text(
@@ -205,7 +205,7 @@ TEST(PipeFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
     for (const std::optional<double>& typed :
          {std::optional(field.low), std::optional(field.high), std::optional<double>()}) {
       Crossing changed = crossing;
-      put(changed, pipe_part, field.with(changed, typed));
+      set_value(changed, pipe_part, field.apply(changed, typed));
       const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
       ASSERT_TRUE(again) << field.label << ": " << again.error().text();
       EXPECT_EQ(*again, changed) << field.label;

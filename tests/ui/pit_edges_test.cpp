@@ -12,34 +12,34 @@
 namespace burrow {
 namespace {
 
-Focus focused(const PartRef& part) {
-  Focus focus;
+Interaction focused(const ItemRef& part) {
+  Interaction focus;
   focus.picked = part;
   return focus;
 }
 
-PartRef edge(const char* pit, PitEdge which) {
-  return {PartKind::pit_edge, pit, static_cast<int>(which)};
+ItemRef edge(const char* pit, PitEdge which) {
+  return {ItemKind::pit_edge, pit, static_cast<int>(which)};
 }
 
 /// Where the grip of an edge stands in one of the two views.
-QPointF place(TestWindow& w, const PartRef& part, Pane pane) {
+QPointF place(TestWindow& w, const ItemRef& part, Pane pane) {
   DrawingView& drawing = w.window.drawing();
-  const Picture now{w.crossing(),
+  const Scene now{w.crossing(),
                     w.window.document().assessment(),
                     w.window.document().tables(),
                     drawing.frame(),
-                    drawing.look(),
+                    drawing.style(),
                     focused(drawing.picked()),
                     nullptr,
-                    drawing.shown()};
+                    drawing.layers()};
   for (const Handle& handle : handles(now))
     if (handle.part == part && handle.pane == pane) return handle.at;
   ADD_FAILURE() << "no grip for " << part_name(w.crossing(), part);
   return {};
 }
 
-void pick_pit(TestWindow& w, PartKind kind) {
+void pick_pit(TestWindow& w, ItemKind kind) {
   w.window.drawing().pick({kind, {}, -1});
 }
 
@@ -47,8 +47,8 @@ TEST(PitEdges, FloorEnd_DraggedInTheSideElevation_IsTyped_OneUndoStep) {
   TestWindow w("house-service");
   const Crossing before = w.crossing();
   const double length = w.window.document().assessment().launch_pit.floor_length_m;
-  pick_pit(w, PartKind::launch);
-  const PartRef end = edge("launch", PitEdge::floor_back);
+  pick_pit(w, ItemKind::launch);
+  const ItemRef end = edge("launch", PitEdge::floor_back);
   const QPointF from = place(w, end, Pane::elevation);
   w.drag(from, from - QPointF(0.4 * w.window.drawing().frame().px_per_m, 0));
   ASSERT_TRUE(w.crossing().pits.launch.floor_length);
@@ -62,7 +62,7 @@ TEST(PitEdges, FloorEnd_DraggedInTheSideElevation_IsTyped_OneUndoStep) {
 
 TEST(PitEdges, FloorLevel_DraggedDown_DeepensThePit) {
   TestWindow w("house-service");
-  pick_pit(w, PartKind::exit);
+  pick_pit(w, ItemKind::exit);
   const PitShape before = w.window.document().assessment().exit_pit;
   const QPointF from = place(w, edge("exit", PitEdge::floor_level), Pane::elevation);
   w.drag(from, from + QPointF(0, 0.3 * w.window.drawing().frame().px_per_m));
@@ -73,7 +73,7 @@ TEST(PitEdges, FloorLevel_DraggedDown_DeepensThePit) {
 
 TEST(PitEdges, FloorSide_DraggedInThePlan_LeavesTheOtherWhereItIs) {
   TestWindow w("house-service");
-  pick_pit(w, PartKind::launch);
+  pick_pit(w, ItemKind::launch);
   const PitShape before = w.window.document().assessment().launch_pit;
   const QPointF from = place(w, edge("launch", PitEdge::floor_left), Pane::plan);
   w.drag(from, from - QPointF(0, 0.5 * w.window.drawing().frame().px_per_m));
@@ -87,11 +87,11 @@ TEST(PitEdges, SlopedBack_DraggedOut_TakesTheSlopeOfThePointer) {
   Crossing sloped = w.crossing();
   sloped.pits.launch.sides.back = PitSide{};
   sloped.pits.launch.sides.back.kind.set(SideKind::sloped);
-  w.window.document().change({PartKind::pits, {}, -1}, sloped.pits, QStringLiteral("slope"));
+  w.window.document().change({ItemKind::pits, {}, -1}, sloped.pits, QStringLiteral("slope"));
   w.window.drawing().zoom_to_fit();
   QCoreApplication::processEvents();
-  pick_pit(w, PartKind::launch);
-  const PartRef top = edge("launch", PitEdge::top_back);
+  pick_pit(w, ItemKind::launch);
+  const ItemRef top = edge("launch", PitEdge::top_back);
   const PitShape before = w.window.document().assessment().launch_pit;
   const double by = 0.6;
   const QPointF from = place(w, top, Pane::elevation);
@@ -106,17 +106,17 @@ TEST(PitEdges, SlopedBack_DraggedOut_TakesTheSlopeOfThePointer) {
 
 TEST(PitEdges, ShoredSideHasNoTop) {
   TestWindow w("house-service");
-  pick_pit(w, PartKind::launch);
+  pick_pit(w, ItemKind::launch);
   DrawingView& drawing = w.window.drawing();
   ASSERT_EQ(*w.crossing().pits.launch.sides.bore.kind, SideKind::shored);
-  const Picture now{w.crossing(),
+  const Scene now{w.crossing(),
                     w.window.document().assessment(),
                     w.window.document().tables(),
                     drawing.frame(),
-                    drawing.look(),
+                    drawing.style(),
                     focused(drawing.picked()),
                     nullptr,
-                    drawing.shown()};
+                    drawing.layers()};
   for (const PitEdgePlace& place : pit_edge_places(now))
     EXPECT_NE(place.part.index, static_cast<int>(PitEdge::top_bore));
 }
@@ -127,7 +127,7 @@ TEST(PitEdges, StopAtWhatAPitCanBe) {
   Crossing c = w.crossing();
   for (PitSide PitSides::*side : {&PitSides::bore, &PitSides::back, &PitSides::left, &PitSides::right})
     c.pits.launch.sides.*side = PitSide{};
-  w.window.document().change({PartKind::pits, {}, -1}, c.pits, QStringLiteral("slopes"));
+  w.window.document().change({ItemKind::pits, {}, -1}, c.pits, QStringLiteral("slopes"));
   Move move;
   move.pit = w.window.document().assessment().launch_pit;
   for (int index = 0; index <= static_cast<int>(PitEdge::top_right); ++index) {
@@ -135,7 +135,7 @@ TEST(PitEdges, StopAtWhatAPitCanBe) {
       for (const double far : {-1e4, 1e4}) {
         move.pane = pane;
         move.by_station_m = move.by_up_m = far;
-        const auto value = moved(c, {PartKind::pit_edge, "launch", index}, move);
+        const auto value = moved(c, {ItemKind::pit_edge, "launch", index}, move);
         if (!value) continue;
         const Pit& pit = std::get<Pits>(*value).launch;
         EXPECT_GE(pit.floor_length.value_or(Length{1}).m, 0.3 - 1e-9);
@@ -156,7 +156,7 @@ TEST(PitEdges, Steps_WidenTogether) {
   PitSide& side = c.pits.launch.sides.back;
   side.kind.set(SideKind::benched);
   side.benches = {{Length{0.5}, Length{0.4}, {}, {}}, {Length{0.5}, Length{0.8}, {}, {}}};
-  w.window.document().change({PartKind::pits, {}, -1}, c.pits, QStringLiteral("steps"));
+  w.window.document().change({ItemKind::pits, {}, -1}, c.pits, QStringLiteral("steps"));
   c = w.crossing();
   Move move;
   move.pit = w.window.document().assessment().launch_pit;
@@ -199,10 +199,10 @@ TEST(PitEdges, FloorCorner_DraggedInThePlan) {
   TestWindow w("house-service");
   Pits pits = w.crossing().pits;
   pits.launch.floor_outline = {{0, -0.5}, {0, 0.5}, {1.5, 0.5}, {1.5, 1.2}, {3, 1.2}, {3, -0.5}};
-  ASSERT_TRUE(w.window.document().change({PartKind::pits, {}, -1}, pits, QStringLiteral("corners")));
+  ASSERT_TRUE(w.window.document().change({ItemKind::pits, {}, -1}, pits, QStringLiteral("corners")));
   const int steps = w.window.document().undo_stack().count();
-  pick_pit(w, PartKind::launch);
-  const PartRef corner{PartKind::pit_edge, "launch", first_floor_corner + 3};
+  pick_pit(w, ItemKind::launch);
+  const ItemRef corner{ItemKind::pit_edge, "launch", first_floor_corner + 3};
   const QPointF from = place(w, corner, Pane::plan);
   const double px = w.window.drawing().frame().px_per_m;
   w.drag(from, from - QPointF(0, 0.3 * px));

@@ -9,7 +9,7 @@
 #include "burrow/check/assess.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/pits_panel.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 #include "panel_for_tests.h"
 
 namespace burrow {
@@ -151,7 +151,7 @@ TEST(PitFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
       for (const std::optional<double>& typed :
            {std::optional(field.low), std::optional(field.high), std::optional<double>()}) {
         Crossing changed = crossing;
-        put(changed, pits_part, field.with(changed, typed));
+        set_value(changed, pits_part, field.apply(changed, typed));
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
         ASSERT_TRUE(again) << field.label << ": " << again.error().text();
         EXPECT_EQ(*again, changed) << field.label;

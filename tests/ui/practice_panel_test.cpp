@@ -12,7 +12,7 @@
 #include <cmath>
 
 #include "burrow/charts/bore_charts.h"
-#include "burrow/document/practice_entry.h"
+#include "burrow/document/practice_fields.h"
 #include "burrow/panels/try_error_box.h"
 #include "panel_for_tests.h"
 
@@ -63,21 +63,21 @@ TEST(PracticePanel, Lesson_FromStartToTheTable) {
 // The truth is told to nobody before the bore is over, and then bit by bit.
 TEST(PracticePanel, Truth_IsToldAfterTheEnd) {
   PracticePage w("lesson-shallow");
-  std::vector<std::optional<TrueLine>> told;
+  std::vector<std::optional<TrueLine>> reported;
   QObject::connect(&w.panel, &PracticePanel::truth_changed,
-                   [&](const std::optional<TrueLine>& truth) { told.push_back(truth); });
+                   [&](const std::optional<TrueLine>& truth) { reported.push_back(truth); });
   w.click("Set out");
   w.drive_to_the_end();
-  for (const auto& truth : told) EXPECT_FALSE(truth);
-  told.clear();
+  for (const auto& truth : reported) EXPECT_FALSE(truth);
+  reported.clear();
   w.panel.speed()->setValue(20);
   w.click("Reveal");
-  ASSERT_TRUE(QTest::qWaitFor([&] { return told.size() > 3; }, 5000));
-  const double first = told.front()->points.back().x_m, later = told.back()->points.back().x_m;
+  ASSERT_TRUE(QTest::qWaitFor([&] { return reported.size() > 3; }, 5000));
+  const double first = reported.front()->points.back().x_m, later = reported.back()->points.back().x_m;
   EXPECT_GT(later, first);
   EXPECT_LT(later, w.panel.run()->truth().bore.path.points.back().x_m);
   w.panel.finish_reveal();
-  EXPECT_EQ(told.back()->points.back().x_m, w.panel.run()->truth().bore.path.points.back().x_m);
+  EXPECT_EQ(reported.back()->points.back().x_m, w.panel.run()->truth().bore.path.points.back().x_m);
 }
 
 TEST(PracticePanel, Trainer_SetsTheTruth) {

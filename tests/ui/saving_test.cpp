@@ -21,24 +21,24 @@ struct Asked {
 class Answer {
  public:
   explicit Answer(const QString& button) {
-    QObject::connect(&look_, &QTimer::timeout, [this, button] {
+    QObject::connect(&style_, &QTimer::timeout, [this, button] {
       auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
       if (!box) return;
       asked.text = box->text();
       asked.details = box->detailedText();
       for (QAbstractButton* one : box->buttons())
         if (one->text().remove(QLatin1Char('&')) == button) {
-          look_.stop();
+          style_.stop();
           one->click();
           return;
         }
     });
-    look_.start(10);
+    style_.start(10);
   }
   Asked asked;
 
  private:
-  QTimer look_;
+  QTimer style_;
 };
 
 double elevation_in(const QString& path) {

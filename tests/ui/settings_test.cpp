@@ -13,7 +13,7 @@
 #include <QTemporaryDir>
 
 #include "burrow/crossing/blank.h"
-#include "burrow/crossing/own_start.h"
+#include "burrow/crossing/crew_defaults.h"
 #include "burrow/panels/findings_panel.h"
 #include "burrow/window/guided_crossing.h"
 #include "window_for_tests.h"
@@ -37,7 +37,7 @@ QString translated(const QWidget& in) {
 
 TEST(Settings, OwnStart_TakenKeptForgotten) {
   const QTemporaryDir folder;
-  const OwnStart own(folder.filePath(QStringLiteral("made/when wanted")), tables_for_tests());
+  const CrewDefaults own(folder.filePath(QStringLiteral("made/when wanted")), tables_for_tests());
   EXPECT_FALSE(own.kept());
   Crossing open = blank_crossing();
   open.bore.tool.tool_class = "tool-95";
@@ -62,28 +62,28 @@ TEST(Settings, OwnStart_TakenKeptForgotten) {
 
 TEST(Settings, OwnStart_DamagedOrNowhere) {
   const QTemporaryDir folder;
-  const OwnStart own(folder.path(), tables_for_tests());
+  const CrewDefaults own(folder.path(), tables_for_tests());
   QFile file(folder.filePath(QStringLiteral("own-start.crossing")));
   ASSERT_TRUE(file.open(QIODevice::WriteOnly));
   file.write("{\"format\": \"burrowline-cr");
   file.close();
   EXPECT_FALSE(own.kept());
   EXPECT_TRUE(file.exists()) << "left for a person to look at";
-  EXPECT_FALSE(OwnStart(QString(), tables_for_tests()).keep(blank_crossing())) << "tests keep nothing";
+  EXPECT_FALSE(CrewDefaults(QString(), tables_for_tests()).keep(blank_crossing())) << "tests keep nothing";
   // A folder that is a file cannot hold one; the dialog says so.
-  const OwnStart nowhere(file.fileName(), tables_for_tests());
+  const CrewDefaults nowhere(file.fileName(), tables_for_tests());
   SettingsDialog dialog({}, nowhere, blank_crossing(), nullptr);
   dialog.show();
   QTest::mouseClick(button(dialog, QStringLiteral("Take tool")), Qt::LeftButton);
-  bool told = false;
+  bool reported = false;
   for (const QLabel* l : dialog.findChildren<QLabel*>())
-    told = told || (l->isVisible() && l->text().contains(QStringLiteral("own-start")));
-  EXPECT_TRUE(told);
+    reported = reported || (l->isVisible() && l->text().contains(QStringLiteral("own-start")));
+  EXPECT_TRUE(reported);
 }
 
 TEST(Settings, UnitsAndColours_AtOnce) {
   TestWindow test("house-service");
-  const OwnStart own(QString(), tables_for_tests());
+  const CrewDefaults own(QString(), tables_for_tests());
   SettingsDialog dialog({UnitSystem::metric, Colours::light}, own, test.crossing(), &test.window);
   QObject::connect(&dialog, &SettingsDialog::units_wanted, &test.window, &MainWindow::set_units);
   QObject::connect(&dialog, &SettingsDialog::colours_wanted, &test.window, &MainWindow::set_colours);
@@ -93,14 +93,14 @@ TEST(Settings, UnitsAndColours_AtOnce) {
     for (const char* word : {"US customary", "dark"})
       if (const int at = box->findText(QLatin1String(word)); at >= 0) box->setCurrentIndex(at);
   }
-  EXPECT_EQ(test.window.drawing().look().units, UnitSystem::us);
-  EXPECT_TRUE(test.window.drawing().look().theme.dark);
+  EXPECT_EQ(test.window.drawing().style().units, UnitSystem::us);
+  EXPECT_TRUE(test.window.drawing().style().theme.dark);
   test.window.set_colours(Colours::as_desktop);
-  EXPECT_FALSE(test.window.drawing().look().theme.dark) << "the desktop of the tests is light";
+  EXPECT_FALSE(test.window.drawing().style().theme.dark) << "the desktop of the tests is light";
 }
 
 TEST(Settings, Language_IsAskedForAndCountsFromTheNextStart) {
-  const OwnStart nowhere(QString(), tables_for_tests());
+  const CrewDefaults nowhere(QString(), tables_for_tests());
   SettingsNow now;
   now.language = QStringLiteral("de");
   SettingsDialog dialog(now, nowhere, blank_crossing(), nullptr);
@@ -115,15 +115,15 @@ TEST(Settings, Language_IsAskedForAndCountsFromTheNextStart) {
   language->setCurrentIndex(1);
   EXPECT_EQ(language->currentText(), QStringLiteral("English"));
   EXPECT_EQ(wanted, QStringLiteral("en"));
-  bool told = false;
+  bool reported = false;
   for (const QLabel* label : dialog.findChildren<QLabel*>())
-    told = told || (label->text().contains(QStringLiteral("next time")) && !label->isHidden());
-  EXPECT_TRUE(told);
+    reported = reported || (label->text().contains(QStringLiteral("next time")) && !label->isHidden());
+  EXPECT_TRUE(reported);
 }
 
 TEST(Settings, Fineness_ChangesEveryTextAtOnce) {
   TestWindow test("house-service");
-  const OwnStart nowhere(QString(), tables_for_tests());
+  const CrewDefaults nowhere(QString(), tables_for_tests());
   SettingsDialog dialog({}, nowhere, blank_crossing(), &test.window);
   QObject::connect(&dialog, &SettingsDialog::fineness_wanted, &test.window, &MainWindow::set_fineness);
   QComboBox* numbers = nullptr;
@@ -136,7 +136,7 @@ TEST(Settings, Fineness_ChangesEveryTextAtOnce) {
   };
   EXPECT_TRUE(headline().contains(QStringLiteral("0.61 m clear of gas main"))) << headline().toStdString();
   numbers->setCurrentIndex(1);
-  EXPECT_EQ(shown_fineness(), Fineness::fine);
+  EXPECT_EQ(shown_fineness(), DisplayPrecision::fine);
   EXPECT_FALSE(headline().contains(QStringLiteral("0.61 m clear of gas main")));
   EXPECT_TRUE(headline().contains(QRegularExpression(QStringLiteral("0\\.6[01]\\d m clear of gas main"))));
   numbers->setCurrentIndex(0);

@@ -32,9 +32,9 @@ struct SeveralWindow : TestWindow {
   }
   /// An empty place near the upper edge of the plan, as far to the right as there is one.
   QPointF empty_corner() {
-    const Picture now{
-        crossing(), window.document().assessment(), window.document().tables(), drawing().frame(), drawing().look(),
-        Focus{}};
+    const Scene now{
+        crossing(), window.document().assessment(), window.document().tables(), drawing().frame(), drawing().style(),
+        Interaction{}};
     QPointF at = drawing().frame().plan.topRight() + QPointF(-3, 3);
     while (at.x() > now.frame.plan.left() && !part_at(now, at, 9).none()) at.rx() -= 1;
     return at;
@@ -44,14 +44,14 @@ struct SeveralWindow : TestWindow {
     box(empty_corner(), drawing().frame().plan.bottomLeft() + QPointF(3, -3), keys);
   }
   void pick_all_utilities() {
-    std::vector<PartRef> all;
-    for (const Utility& u : crossing().site.utilities) all.push_back({PartKind::utility, u.id, -1});
+    std::vector<ItemRef> all;
+    for (const Utility& u : crossing().site.utilities) all.push_back({ItemKind::utility, u.id, -1});
     drawing().pick_several(all);
     QCoreApplication::processEvents();
   }
   std::set<std::string> picked_ids() {
     std::set<std::string> ids;
-    for (const PartRef& p : drawing().all_picked()) ids.insert(p.id);
+    for (const ItemRef& p : drawing().all_picked()) ids.insert(p.id);
     return ids;
   }
   void expect_opens_again() {
@@ -87,7 +87,7 @@ TEST(BoxPick, OverThePlan_TakesEveryLineInIt_ChangesNothing) {
 TEST(BoxPick, ShiftAdds_WithoutItBeginsAnew_EscLetsGo) {
   SeveralWindow w("house-service");
   const std::string first = w.crossing().site.utilities.front().id;
-  w.drawing().pick({PartKind::utility, first, -1});
+  w.drawing().pick({ItemKind::utility, first, -1});
   w.box_over_the_plan(Qt::ShiftModifier);
   const auto with_shift = w.picked_ids();
   EXPECT_TRUE(with_shift.contains(first));
@@ -136,7 +136,7 @@ TEST(BoxPick, ShiftClick_AddsAndTakesAway) {
 TEST(BoxPick, ShiftDragOfAThing_MovesItAsBefore) {
   SeveralWindow w("house-service");
   const Utility before = w.crossing().site.utilities.front();
-  const QPointF from = w.drawing().place_of({PartKind::utility, before.id, -1});
+  const QPointF from = w.drawing().place_of({ItemKind::utility, before.id, -1});
   w.mouse(QEvent::MouseButtonPress, from, Qt::LeftButton, Qt::LeftButton, Qt::ShiftModifier);
   for (int i = 1; i <= 4; ++i)
     w.mouse(QEvent::MouseMove, from + QPointF(5.0 * i, 4.0 * i), Qt::NoButton, Qt::LeftButton, Qt::ShiftModifier);
@@ -226,8 +226,8 @@ TEST(Several, RemovedAndDuplicated_AsOneStepEach_FileOpensAgain) {
 
 TEST(Several, MixedKinds_ShareNothing_AndSayIt) {
   SeveralWindow w("house-service");
-  w.drawing().pick_several({{PartKind::utility, w.crossing().site.utilities.front().id, -1},
-                            {PartKind::surface, w.crossing().site.surface.front().id, -1}});
+  w.drawing().pick_several({{ItemKind::utility, w.crossing().site.utilities.front().id, -1},
+                            {ItemKind::surface, w.crossing().site.surface.front().id, -1}});
   QCoreApplication::processEvents();
   EXPECT_TRUE(w.panel().nothing_shared()->isVisible());
   EXPECT_TRUE(w.panel().heading()->text().contains(QStringLiteral("1 utility, 1 road")))
@@ -241,19 +241,19 @@ TEST(Several, MixedKinds_ShareNothing_AndSayIt) {
 TEST(Several, EverythingDuplicatedAndRemoved_OpensAgain) {
   for (const char* sample : {"house-service", "rail-siding", "four-faults", "sixty-utilities", "first-lesson"}) {
     SeveralWindow w(sample);
-    std::vector<PartRef> all;
+    std::vector<ItemRef> all;
     const Site& site = w.crossing().site;
-    for (const Utility& u : site.utilities) all.push_back({PartKind::utility, u.id, -1});
-    for (const SurfaceFeature& s : site.surface) all.push_back({PartKind::surface, s.id, -1});
-    for (const Stratum& s : site.strata) all.push_back({PartKind::stratum, s.id, -1});
-    for (const TestHole& h : site.test_holes) all.push_back({PartKind::test_holes, h.id, -1});
+    for (const Utility& u : site.utilities) all.push_back({ItemKind::utility, u.id, -1});
+    for (const SurfaceFeature& s : site.surface) all.push_back({ItemKind::surface, s.id, -1});
+    for (const Stratum& s : site.strata) all.push_back({ItemKind::stratum, s.id, -1});
+    for (const TestHole& h : site.test_holes) all.push_back({ItemKind::test_holes, h.id, -1});
     const Copies copies = site_with_copies(w.crossing(), all);
     ASSERT_EQ(copies.parts.size(), all.size()) << sample;
-    ASSERT_TRUE(w.window.document().change({PartKind::site, {}, -1}, copies.site, QStringLiteral("copies")));
+    ASSERT_TRUE(w.window.document().change({ItemKind::site, {}, -1}, copies.site, QStringLiteral("copies")));
     w.expect_opens_again();
     (void)w.window.document().assessment();
     ASSERT_TRUE(
-        w.window.document().change({PartKind::site, {}, -1}, site_without(w.crossing(), all), QStringLiteral("gone")));
+        w.window.document().change({ItemKind::site, {}, -1}, site_without(w.crossing(), all), QStringLiteral("gone")));
     EXPECT_FALSE(w.crossing().site.strata.empty());
     w.expect_opens_again();
     (void)w.window.document().assessment();

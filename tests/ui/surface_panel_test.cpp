@@ -129,11 +129,11 @@ TEST(SurfaceFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("house-service")));
   for (const SurfaceFeature& feature : document.crossing().site.surface) {
-    const PartRef part{PartKind::surface, feature.id, -1};
+    const ItemRef part{ItemKind::surface, feature.id, -1};
     for (const Field& field : fields_of(document.crossing(), part))
       for (const double end : {field.low, field.high}) {
         Crossing changed = document.crossing();
-        put(changed, part, field.with(document.crossing(), end));
+        set_value(changed, part, field.apply(document.crossing(), end));
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
         ASSERT_TRUE(again) << field.label << ": " << again.error().text();
         EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;
@@ -162,10 +162,10 @@ TEST(SurfacePanel, PickingGoesBothWays) {
   TestWindow w("house-service");
   w.window.side().show_page(SideColumn::Page::surface);
   SurfacePanel& panel = w.window.side().surface();
-  w.window.drawing().pick({PartKind::surface, "f3", -1});
+  w.window.drawing().pick({ItemKind::surface, "f3", -1});
   EXPECT_EQ(panel.picked_id(), "f3");
   panel.list()->setCurrentRow(0);
-  EXPECT_EQ(w.window.drawing().picked(), (PartRef{PartKind::surface, "f1", -1}));
+  EXPECT_EQ(w.window.drawing().picked(), (ItemRef{ItemKind::surface, "f1", -1}));
 }
 
 TEST(SurfacePanel, Levels_TypedJudgedUndone) {
@@ -180,9 +180,9 @@ TEST(SurfacePanel, Levels_TypedJudgedUndone) {
   w.type(w.panel.peg_entries(), "level before", "102.500");
   w.type(w.panel.peg_entries(), "level after", "102.520");
   EXPECT_TRUE(w.finds("surface.levels-rose", "f1"));
-  EXPECT_TRUE(w.panel.pegs()->things()[0].facts.contains(QStringLiteral("risen 20")));
+  EXPECT_TRUE(w.panel.pegs()->cards()[0].facts.contains(QStringLiteral("risen 20")));
   w.type(w.panel.peg_entries(), "level when settled", "102.498");
-  EXPECT_TRUE(w.panel.pegs()->things()[0].facts.contains(QStringLiteral("sunk 2")));
+  EXPECT_TRUE(w.panel.pegs()->cards()[0].facts.contains(QStringLiteral("sunk 2")));
   w.type(w.panel.level_dates(), "taken before, on", "2026-03-01");
   w.panel.add_peg();
   ASSERT_EQ(pegs().size(), 2u);

@@ -19,8 +19,8 @@ namespace burrow {
 namespace {
 
 /// Turns the event loop until the desk rests, at most a minute.
-void wait_for(TrialsDesk& desk) {
-  ASSERT_TRUE(QTest::qWaitFor([&] { return !desk.running(); }, 60000));
+void wait_for(TrialsJob& job) {
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !job.running(); }, 60000));
 }
 
 Launch lowered(const Crossing& crossing, double by_m) {
@@ -29,110 +29,110 @@ Launch lowered(const Crossing& crossing, double by_m) {
   return launch;
 }
 
-TEST(TrialsDesk, CountsTheSameAsACallOfItsOwn) {
+TEST(TrialsJob, CountsTheSameAsACallOfItsOwn) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("first-lesson")));
-  TrialsDesk desk(document);
-  EXPECT_EQ(desk.trials(), nullptr);
-  desk.run();
-  EXPECT_TRUE(desk.running());
-  wait_for(desk);
-  ASSERT_NE(desk.trials(), nullptr);
-  EXPECT_TRUE(desk.current());
+  TrialsJob job(document);
+  EXPECT_EQ(job.trials(), nullptr);
+  job.run();
+  EXPECT_TRUE(job.running());
+  wait_for(job);
+  ASSERT_NE(job.trials(), nullptr);
+  EXPECT_TRUE(job.current());
   const TrialsSetup setup = trials_setup(document.crossing(), document.tables(), document.assessment());
-  EXPECT_EQ(*desk.trials(), run_trials(document.crossing(), document.tables(), setup));
+  EXPECT_EQ(*job.trials(), run_trials(document.crossing(), document.tables(), setup));
 }
 
 // The verdict of the window is that of `check --trials`.
-TEST(TrialsDesk, Verdict_AsConcluded) {
+TEST(TrialsJob, Verdict_AsConcluded) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("sixty-utilities")));
   const Assessment alone = document.assessment();
-  TrialsDesk desk(document);
-  desk.run();
-  wait_for(desk);
-  ASSERT_NE(desk.trials(), nullptr);
-  const Assessment concluded = conclude_trials(document.crossing(), document.tables(), alone, *desk.trials());
+  TrialsJob job(document);
+  job.run();
+  wait_for(job);
+  ASSERT_NE(job.trials(), nullptr);
+  const Assessment concluded = conclude_trials(document.crossing(), document.tables(), alone, *job.trials());
   EXPECT_EQ(document.assessment().verdict, concluded.verdict);
   EXPECT_EQ(document.assessment().findings, concluded.findings);
 }
 
-TEST(TrialsDesk, NewestRequestWins_OlderOnesAreDropped) {
+TEST(TrialsJob, NewestRequestWins_OlderOnesAreDropped) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("first-lesson")));
-  TrialsDesk desk(document);
+  TrialsJob job(document);
   for (int i = 0; i < 6; ++i) {
-    document.change({PartKind::launch, {}, -1}, lowered(document.crossing(), 0.02), QStringLiteral("lower"));
-    desk.run();
+    document.change({ItemKind::launch, {}, -1}, lowered(document.crossing(), 0.02), QStringLiteral("lower"));
+    job.run();
   }
-  wait_for(desk);
-  ASSERT_NE(desk.trials(), nullptr);
-  EXPECT_TRUE(desk.current());
-  EXPECT_NEAR(desk.trials()->mean_elevation_m->value, *document.assessment().arrival.elevation_m, 0.01);
+  wait_for(job);
+  ASSERT_NE(job.trials(), nullptr);
+  EXPECT_TRUE(job.current());
+  EXPECT_NEAR(job.trials()->mean_elevation_m->value, *document.assessment().arrival.elevation_m, 0.01);
 }
 
-TEST(TrialsDesk, Cancel_KeepsWhatWasCountedBefore) {
+TEST(TrialsJob, Cancel_KeepsWhatWasCountedBefore) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("first-lesson")));
-  TrialsDesk desk(document);
+  TrialsJob job(document);
   QElapsedTimer whole;
   whole.start();
-  desk.run();
-  wait_for(desk);
+  job.run();
+  wait_for(job);
   const auto whole_ms = static_cast<int>(whole.elapsed());
-  const Trials before = *desk.trials();
+  const Trials before = *job.trials();
   TrialsRequest other = document.crossing().bore.trials;
   other.seed.set(2);
-  document.change({PartKind::trials, {}, -1}, other, QStringLiteral("another seed"));
-  EXPECT_FALSE(desk.current());
-  desk.run();
-  desk.cancel();
-  EXPECT_FALSE(desk.running());
+  document.change({ItemKind::trials, {}, -1}, other, QStringLiteral("another seed"));
+  EXPECT_FALSE(job.current());
+  job.run();
+  job.cancel();
+  EXPECT_FALSE(job.running());
   QTest::qWait(100 + 3 * whole_ms);  // longer than the whole count would take
-  ASSERT_NE(desk.trials(), nullptr);
-  EXPECT_EQ(*desk.trials(), before);
-  EXPECT_FALSE(desk.current());
+  ASSERT_NE(job.trials(), nullptr);
+  EXPECT_EQ(*job.trials(), before);
+  EXPECT_FALSE(job.current());
   document.undo_stack().undo();
-  EXPECT_TRUE(desk.current());  // the crossing stands as it did when they were counted
+  EXPECT_TRUE(job.current());  // the crossing stands as it did when they were counted
 }
 
-TEST(TrialsDesk, Following_CountsAgainOnceNothingMoves) {
+TEST(TrialsJob, Following_CountsAgainOnceNothingMoves) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("first-lesson")));
-  TrialsDesk desk(document);
-  desk.set_following(true);
-  wait_for(desk);
-  document.change({PartKind::launch, {}, -1}, lowered(document.crossing(), 0.1), QStringLiteral("lower"));
-  EXPECT_FALSE(desk.current());
-  ASSERT_TRUE(QTest::qWaitFor([&] { return desk.current(); }, 60000));
+  TrialsJob job(document);
+  job.set_following(true);
+  wait_for(job);
+  document.change({ItemKind::launch, {}, -1}, lowered(document.crossing(), 0.1), QStringLiteral("lower"));
+  EXPECT_FALSE(job.current());
+  ASSERT_TRUE(QTest::qWaitFor([&] { return job.current(); }, 60000));
 }
 
-TEST(TrialsDesk, AnotherCrossing_ForgetsThem) {
+TEST(TrialsJob, AnotherCrossing_ForgetsThem) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("first-lesson")));
-  TrialsDesk desk(document);
-  desk.run();
-  wait_for(desk);
+  TrialsJob job(document);
+  job.run();
+  wait_for(job);
   ASSERT_TRUE(document.open(sample_path("rail-siding")));
-  EXPECT_EQ(desk.trials(), nullptr);
-  desk.run();
+  EXPECT_EQ(job.trials(), nullptr);
+  job.run();
   ASSERT_TRUE(document.open(sample_path("first-lesson")));  // while the worker is at it
   QTest::qWait(400);
-  EXPECT_EQ(desk.trials(), nullptr);
+  EXPECT_EQ(job.trials(), nullptr);
 }
 
-TEST(TrialsDesk, Destruction_StopsWhatRuns) {
+TEST(TrialsJob, Destruction_StopsWhatRuns) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("sixty-utilities")));
   TrialsRequest many = document.crossing().bore.trials;
   many.count.set(1000000);
-  document.change({PartKind::trials, {}, -1}, many, QStringLiteral("more"));
+  document.change({ItemKind::trials, {}, -1}, many, QStringLiteral("more"));
   {
-    TrialsDesk desk(document);
-    desk.run();
+    TrialsJob job(document);
+    job.run();
     QTest::qWait(20);
-    ASSERT_TRUE(desk.running());  // a million bores past sixty utilities are far from done
-    EXPECT_LT(desk.progress(), 1);
+    ASSERT_TRUE(job.running());  // a million bores past sixty utilities are far from done
+    EXPECT_LT(job.progress(), 1);
   }
 }
 
@@ -142,14 +142,14 @@ TEST(TrialsPanel, ButtonCounts_TableAndChartShowIt_OldLooksOld) {
   TrialsPanel& panel = w.window.side().trials();
   EXPECT_FALSE(panel.table()->isVisible());
   QTest::mouseClick(panel.button(), Qt::LeftButton);
-  wait_for(w.window.side().desk());
+  wait_for(w.window.side().job());
   QTest::qWait(120);
   ASSERT_TRUE(panel.table()->isVisible());
   EXPECT_GE(panel.table()->rowCount(), 8);
   EXPECT_TRUE(panel.table()->item(0, 1)->text().contains(QLatin1Char('%')));
   EXPECT_GT(panel.chart()->points_shown(), 1000);
   const QColor fresh = panel.table()->item(0, 1)->foreground().color();
-  w.window.document().change({PartKind::launch, {}, -1}, lowered(w.crossing(), 0.1), QStringLiteral("lower"));
+  w.window.document().change({ItemKind::launch, {}, -1}, lowered(w.crossing(), 0.1), QStringLiteral("lower"));
   QTest::qWait(120);
   EXPECT_NE(panel.table()->item(0, 1)->foreground().color(), fresh);
   EXPECT_TRUE(panel.state()->text().contains(QStringLiteral("changed since")));

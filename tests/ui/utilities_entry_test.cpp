@@ -341,9 +341,9 @@ TEST(UtilitiesEntry, NoError_OnlyOfAnExposedLine) {
   EXPECT_EQ(w.crossing(), before);
   EXPECT_TRUE(w.panel.location()->complaint(0).contains(QStringLiteral("exposed")));
   QTest::keyClick(w.panel.location()->entry(0), Qt::Key_Escape);
-  for (const Field& field : fields_of(w.crossing(), {PartKind::utility, "u2", -1}))
+  for (const Field& field : fields_of(w.crossing(), {ItemKind::utility, "u2", -1}))
     if (field.label.starts_with("location error")) {
-      EXPECT_FALSE(field.holds(w.crossing(), 0.0)) << field.label;
+      EXPECT_FALSE(field.validate(w.crossing(), 0.0)) << field.label;
     }
   w.choose("located by", "exposed");
   w.type(w.panel.location(), "location error across", "0");

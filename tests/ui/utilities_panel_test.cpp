@@ -29,26 +29,26 @@ QPushButton* button(QWidget& panel, const char* text) {
 TEST(UtilitiesPanel, List_WorstFirst_WithItsNumbers) {
   Page w("four-faults");
   ASSERT_TRUE(w.opened);
-  const auto& things = w.panel.list()->things();
-  ASSERT_EQ(things.size(), 3u);
+  const auto& cards = w.panel.list()->cards();
+  ASSERT_EQ(cards.size(), 3u);
   double before = -1e9;
   bool ranked = false;
   for (const UtilityAnswer& answer : w.document.assessment().utilities) ranked = ranked || answer.expose_rank;
-  for (const Thing& thing : things)
+  for (const Card& card : cards)
     for (const UtilityAnswer& answer : w.document.assessment().utilities) {
-      if (answer.id != thing.id) continue;
+      if (answer.id != card.id) continue;
       const double margin = *answer.separation_m - *answer.required_m;
       if (!ranked) {
         EXPECT_GE(margin, before);
       }
       before = margin;
-      QString facts = thing.facts;
+      QString facts = card.facts;
       facts.replace(QChar(QChar::Nbsp), QLatin1Char(' '));
       EXPECT_TRUE(
           facts.contains(QString::fromStdString(format(*answer.separation_m, Dimension::length, UnitSystem::metric))));
-      EXPECT_EQ(!thing.tag.isEmpty(), answer.expose);
+      EXPECT_EQ(!card.tag.isEmpty(), answer.expose);
     }
-  EXPECT_TRUE(w.panel.list()->item(0)->text().contains(things[0].title)) << "read out as it is shown";
+  EXPECT_TRUE(w.panel.list()->item(0)->text().contains(cards[0].title)) << "read out as it is shown";
 }
 
 TEST(UtilitiesPanel, ChoicesAndTexts_AreOneStepEach) {
@@ -255,7 +255,7 @@ TEST(UtilitiesPanel, TestHole_AtThePlaceNearestTheBore) {
   EXPECT_EQ(*hole.level, LevelMeant::crown);
   EXPECT_NEAR(hole.elevation->m, 101.70, 1e-12);
   EXPECT_TRUE(w.panel.measured()->text().isEmpty());
-  ASSERT_EQ(w.panel.holes()->things().size(), 1u);
+  ASSERT_EQ(w.panel.holes()->cards().size(), 1u);
   w.expect_opens_again();
   w.type(w.panel.hole_entries(), "measured level", "101.65");
   EXPECT_NEAR(w.crossing().site.test_holes.back().elevation->m, 101.65, 1e-12);
@@ -342,14 +342,14 @@ TEST(UtilitiesPanel, PickingGoesBothWays) {
   w.window.side().show_page(SideColumn::Page::utilities);
   UtilitiesPanel& panel = w.window.side().utilities();
   QCoreApplication::processEvents();
-  w.window.drawing().pick({PartKind::utility, "u5", 1});
+  w.window.drawing().pick({ItemKind::utility, "u5", 1});
   EXPECT_EQ(panel.picked_id(), "u5");
-  EXPECT_EQ(w.window.drawing().picked(), (PartRef{PartKind::utility, "u5", 1})) << "the vertex stays picked";
-  ASSERT_FALSE(panel.list()->things().empty());
+  EXPECT_EQ(w.window.drawing().picked(), (ItemRef{ItemKind::utility, "u5", 1})) << "the vertex stays picked";
+  ASSERT_FALSE(panel.list()->cards().empty());
   for (int row = 0; row < panel.list()->count(); ++row) {
     panel.list()->setCurrentRow(row);
-    const std::string id = panel.list()->things()[static_cast<std::size_t>(row)].id;
-    EXPECT_EQ(w.window.drawing().picked(), (PartRef{PartKind::utility, id, -1}));
+    const std::string id = panel.list()->cards()[static_cast<std::size_t>(row)].id;
+    EXPECT_EQ(w.window.drawing().picked(), (ItemRef{ItemKind::utility, id, -1}));
     EXPECT_EQ(panel.picked_id(), id);
   }
   w.window.drawing().pick({});
@@ -433,7 +433,7 @@ TEST(UtilitiesPanel, WhatAHoleBuys_IsSaidInNumbers) {
   w.panel.pick("u2");
   const UtilityAnswer& answer = w.document.assessment().utilities[1];
   ASSERT_EQ(answer.expose_rank, 1);
-  EXPECT_EQ(w.panel.list()->things().front().tag, QStringLiteral("expose 1"));
+  EXPECT_EQ(w.panel.list()->cards().front().tag, QStringLiteral("expose 1"));
   EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("Hole number 1")));
   const auto shows = [&](double value, Dimension dimension) {
     const QString text = QString::fromStdString(format(value, dimension, UnitSystem::metric));

@@ -13,12 +13,12 @@ namespace {
 TEST(UtilityFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("house-service")));
-  const auto try_all = [&](const PartRef& part, const std::vector<Field>& fields) {
+  const auto try_all = [&](const ItemRef& part, const std::vector<Field>& fields) {
     ASSERT_FALSE(fields.empty());
     for (const Field& field : fields)
       for (const double end : {field.low, field.high}) {
         Crossing changed = document.crossing();
-        put(changed, part, field.with(document.crossing(), end));
+        set_value(changed, part, field.apply(document.crossing(), end));
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
         ASSERT_TRUE(again) << field.label << ": " << again.error().text();
         EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;
@@ -27,8 +27,8 @@ TEST(UtilityFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
   for (std::size_t i = 0; i < document.crossing().site.utilities.size(); ++i)
     for (const DepthFrom from : {DepthFrom::ground, DepthFrom::datum}) {
       const std::string id = document.crossing().site.utilities[i].id;
-      const PartRef part{PartKind::utility, id, -1};
-      auto element = std::get<Element<Utility>>(take(document.crossing(), part));
+      const ItemRef part{ItemKind::utility, id, -1};
+      auto element = std::get<ListSlot<Utility>>(value_of(document.crossing(), part));
       element.value->recorded.from = from;
       document.change(part, element, QStringLiteral("from"));
       const PassingPlace place =
@@ -37,10 +37,10 @@ TEST(UtilityFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
       try_all(part, utility_size_fields(document.crossing(), id));
       try_all(part, utility_location_fields(document.crossing(), id, place, tables_for_tests()));
       try_all(part, utility_gap_fields(document.crossing(), id));
-      try_all({PartKind::test_holes, {}, -1}, {new_hole_field(document.crossing(), id, place)});
+      try_all({ItemKind::test_holes, {}, -1}, {new_hole_field(document.crossing(), id, place)});
     }
-  try_all({PartKind::test_holes, {}, -1}, hole_fields(document.crossing(), "h1"));
-  try_all({PartKind::utility_search, {}, -1}, search_fields(document.crossing()));
+  try_all({ItemKind::test_holes, {}, -1}, hole_fields(document.crossing(), "h1"));
+  try_all({ItemKind::utility_search, {}, -1}, search_fields(document.crossing()));
 }
 
 TEST(PageBar, NamedRows_ArrowsAndClicks) {

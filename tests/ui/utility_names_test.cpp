@@ -11,13 +11,13 @@
 namespace burrow {
 namespace {
 
-Picture shown(TestWindow& w, const Focus& focus = {}) {
+Scene shown(TestWindow& w, const Interaction& focus = {}) {
   DrawingView& drawing = w.window.drawing();
-  Picture picture{
-      w.crossing(), w.window.document().assessment(), w.window.document().tables(), drawing.frame(), drawing.look(),
+  Scene scene{
+      w.crossing(), w.window.document().assessment(), w.window.document().tables(), drawing.frame(), drawing.style(),
       focus};
-  picture.dimensions = dimension_lines(picture);
-  return picture;
+  scene.dimensions = dimension_lines(scene);
+  return scene;
 }
 
 TEST(UtilityNames, NoneLiesOverAnotherOrADimension) {
@@ -25,11 +25,11 @@ TEST(UtilityNames, NoneLiesOverAnotherOrADimension) {
     for (const double factor : {0.4, 1.0, 3.0}) {
       TestWindow w(sample);
       w.window.drawing().zoom_by(factor);
-      const Picture picture = shown(w);
-      const auto names = place_utility_names(picture);
+      const Scene scene = shown(w);
+      const auto names = place_utility_names(scene);
       for (std::size_t i = 0; i < names.size(); ++i) {
         for (std::size_t j = 0; j < i; ++j) EXPECT_FALSE(names[i].box.intersects(names[j].box)) << sample;
-        for (const DimensionLine& line : picture.dimensions) {
+        for (const DimensionLine& line : scene.dimensions) {
           if (line.pane == Pane::elevation) {
             EXPECT_FALSE(names[i].box.intersects(line.label)) << sample;
           }
@@ -41,14 +41,14 @@ TEST(UtilityNames, NoneLiesOverAnotherOrADimension) {
 TEST(UtilityNames, SixtyOfThem_LettersButForThoseThatMatter) {
   TestWindow w("sixty-utilities");
   ASSERT_GE(w.crossing().site.utilities.size(), 60u);
-  Focus focus;
-  focus.picked = {PartKind::utility, w.crossing().site.utilities.back().id, -1};
-  const Picture picture = shown(w, focus);
-  const auto names = place_utility_names(picture);
+  Interaction focus;
+  focus.picked = {ItemKind::utility, w.crossing().site.utilities.back().id, -1};
+  const Scene scene = shown(w, focus);
+  const auto names = place_utility_names(scene);
   ASSERT_GT(names.size(), 10u);
   ASSERT_EQ(names.front().id, focus.picked.id) << "what is picked comes first";
   EXPECT_TRUE(names.front().whole);
-  const auto& findings = picture.assessment.findings;
+  const auto& findings = scene.assessment.findings;
   for (const UtilityName& name : names) {
     const bool matters =
         name.id == focus.picked.id || std::any_of(findings.begin(), findings.end(), [&](const Finding& f) {
@@ -71,7 +71,7 @@ TEST(UtilityNames, LongName_LosesItsMiddleAndKeepsItsEnds) {
   w.window.document().start_from(c, false);
   const auto names = place_utility_names(shown(w));
   ASSERT_EQ(names.size(), 1u);
-  EXPECT_LE(names.front().box.width(), w.window.drawing().look().text * 19 + 8);
+  EXPECT_LE(names.front().box.width(), w.window.drawing().style().text * 19 + 8);
   EXPECT_TRUE(names.front().text.contains(QChar(0x2026)));
 }
 

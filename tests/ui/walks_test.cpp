@@ -34,7 +34,7 @@ class Walk : public TestWindow {
     window.grab().save(
         QDir(folder).filePath(QStringLiteral("%1-%2-%3.png").arg(name_).arg(++step_).arg(QLatin1String(step))));
   }
-  QPointF grip(PartKind kind, const std::string& id = {}) { return window.drawing().place_of({kind, id, -1}); }
+  QPointF grip(ItemKind kind, const std::string& id = {}) { return window.drawing().place_of({kind, id, -1}); }
   const Finding* finding(std::string_view code, std::string_view subject) {
     for (const Finding& f : window.document().assessment().findings)
       if (f.code == code && f.subject == subject) return &f;
@@ -77,12 +77,12 @@ TEST(Walks, Engineer_FromTheGasMainToTheSheet) {
   const Finding* broken = w.finding("utility.separation", gas);
   ASSERT_TRUE(broken);
   const double wanted = *broken->limit, had = *broken->measured;
-  const QPointF main = w.grip(PartKind::utility, gas);
+  const QPointF main = w.grip(ItemKind::utility, gas);
   const double px_per_m = w.window.drawing().frame().px_per_m;
   w.drag(main, main - QPointF(0, 0.3 * px_per_m));
   EXPECT_FALSE(w.finding("utility.separation", gas)) << "0.3 m more are enough";
   w.keep("main-moved-up");
-  const QPointF up = w.grip(PartKind::utility, gas);
+  const QPointF up = w.grip(ItemKind::utility, gas);
   w.drag(up, up + QPointF(0, 0.35 * px_per_m));
   const Finding* red = w.finding("utility.separation", gas);
   ASSERT_TRUE(red);
@@ -109,10 +109,10 @@ TEST(Walks, Engineer_FromTheGasMainToTheSheet) {
   w.keep("working");
 
   // The best launch, with one click.
-  w.window.side().launch_desk().set_full_cells(10);
+  w.window.side().launch_job().set_full_cells(10);
   w.window.side().show_page(SideColumn::Page::launch);
-  LaunchDesk& desk = w.window.side().launch_desk();
-  ASSERT_TRUE(QTest::qWaitFor([&] { return desk.map() && !desk.running() && desk.current(); }, 120000));
+  LaunchSearchJob& job = w.window.side().launch_job();
+  ASSERT_TRUE(QTest::qWaitFor([&] { return job.map() && !job.running() && job.current(); }, 120000));
   QTest::qWait(60);
   w.keep("launches");
   QTest::mouseClick(w.window.side().launch().take_best(), Qt::LeftButton);
@@ -182,7 +182,7 @@ TEST(Walks, Contractor_FromTheSurveyToTheReadings) {
   gas.located.lateral_sd = gas.located.vertical_sd = Length{0.15};
   const auto edit = [&](const Utility& u) {
     ASSERT_TRUE(
-        w.window.document().change({PartKind::utility, u.id, -1}, Element<Utility>{u, 0}, QStringLiteral("Edit")));
+        w.window.document().change({ItemKind::utility, u.id, -1}, ListSlot<Utility>{u, 0}, QStringLiteral("Edit")));
   };
   edit(gas);
   const auto traced = wanted();

@@ -26,7 +26,7 @@ class Watchdog : public ::testing::Test {
   Watchdog() { WatchedApplication::set_limit_s(0.4); }
   ~Watchdog() override { WatchedApplication::set_limit_s(longest_event_s); }
   /// What is told of an event that does this.
-  static std::vector<std::string> told_of(const std::function<void()>& doing) {
+  static std::vector<std::string> informed_of(const std::function<void()>& doing) {
     QEventLoop loop;
     QTimer timer;
     timer.setObjectName(QStringLiteral("the slow one"));
@@ -42,14 +42,14 @@ class Watchdog : public ::testing::Test {
 };
 
 TEST_F(Watchdog, LongEvent_IsToldWithItsReceiver) {
-  const std::vector<std::string> faults = told_of([] { work_for(1.2); });
+  const std::vector<std::string> faults = informed_of([] { work_for(1.2); });
   ASSERT_EQ(faults.size(), 1U) << "each event is told once";
   EXPECT_NE(faults.front().find("the slow one"), std::string::npos) << faults.front();
 }
 
 TEST_F(Watchdog, ShortEventAndWaiting_AreNotTold) {
-  EXPECT_TRUE(told_of([] {}).empty());
-  EXPECT_TRUE(told_of([] {
+  EXPECT_TRUE(informed_of([] {}).empty());
+  EXPECT_TRUE(informed_of([] {
                 QEventLoop inner;  // a dialog that waits for its person
                 QTimer::singleShot(600, &inner, &QEventLoop::quit);
                 inner.exec();
@@ -57,7 +57,7 @@ TEST_F(Watchdog, ShortEventAndWaiting_AreNotTold) {
 }
 
 TEST_F(Watchdog, LongEventInAnInnerLoop_IsTold) {
-  const std::vector<std::string> faults = told_of([] {
+  const std::vector<std::string> faults = informed_of([] {
     QEventLoop inner;
     QTimer::singleShot(0, &inner, [&] {
       work_for(1.2);

@@ -22,7 +22,7 @@ inline QString sample_path(const char* name) {
 inline void raise_launch(Document& document, double by_m) {
   Launch launch = document.crossing().bore.launch;
   launch.elevation.m += by_m;
-  document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("raise"));
+  document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("raise"));
 }
 
 /// A window of fixed size on a sample, shown offscreen.

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "burrow/charts/bore_charts.h"
-#include "burrow/check/passing.h"
+#include "burrow/check/rise_while_boring.h"
 #include "chart_tools.h"
 
 namespace burrow {

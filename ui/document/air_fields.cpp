@@ -14,7 +14,7 @@ using Typed = std::optional<double>;
 /// A number of the air line; `set` writes it, an empty one goes back to what stands without it.
 template <class Set>
 Field air_field(std::string label, Dimension dimension, Typed value, bool entered, double low, double high,
-                Typed standing, Set set) {
+                Typed default_value, Set set) {
   Field field;
   field.label = std::move(label);
   field.dimension = dimension;
@@ -23,8 +23,8 @@ Field air_field(std::string label, Dimension dimension, Typed value, bool entere
   field.may_be_empty = true;
   field.low = low;
   field.high = high;
-  field.standing = standing;
-  field.with = [set](const Crossing& c, Typed v) -> PartValue {
+  field.default_value = default_value;
+  field.apply = [set](const Crossing& c, Typed v) -> ItemValue {
     Air air = c.air;
     set(air, v);
     return air;
@@ -51,8 +51,8 @@ Field given_field(std::string label, Dimension dimension, const Given<T>& now, d
 /// A number of one part of the line. A part that is gone is left alone.
 template <class Set>
 Field part_field(std::size_t part, std::string label, Dimension dimension, Typed value, double low, double high,
-                 Typed standing, Set set) {
-  return air_field(std::move(label), dimension, value, value.has_value(), low, high, standing,
+                 Typed default_value, Set set) {
+  return air_field(std::move(label), dimension, value, value.has_value(), low, high, default_value,
                    [part, set](Air& air, Typed v) {
                      if (part < air.line.size()) set(air.line[part], v);
                    });

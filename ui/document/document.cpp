@@ -20,7 +20,7 @@ QByteArray hash_of(const std::string& text) {
 /// Swaps one part with its other value; undo and redo are the same.
 class SwapEdit : public QUndoCommand {
  public:
-  SwapEdit(Document& document, PartRef part, PartValue other, bool already_done)
+  SwapEdit(Document& document, ItemRef part, ItemValue other, bool already_done)
       : document_(document), part_(std::move(part)), other_(std::move(other)), already_done_(already_done) {}
 
   void redo() override {
@@ -34,14 +34,14 @@ class SwapEdit : public QUndoCommand {
 
  private:
   void swap() {
-    PartValue current = take(document_.crossing_, part_);
+    ItemValue current = value_of(document_.crossing_, part_);
     document_.set_part(part_, std::move(other_));
     other_ = std::move(current);
   }
 
   Document& document_;
-  PartRef part_;
-  PartValue other_;
+  ItemRef part_;
+  ItemValue other_;
   bool already_done_;
 };
 
@@ -171,8 +171,8 @@ Result<Written> Document::save_as(const QString& path) {
   return written;
 }
 
-void Document::set_part(const PartRef& part, PartValue value) {
-  put(crossing_, part, std::move(value));
+void Document::set_part(const ItemRef& part, ItemValue value) {
+  set_value(crossing_, part, std::move(value));
   stale_ = true;
   Q_EMIT changed();
 }
@@ -181,19 +181,19 @@ void Document::note_name(const QString& name) {
   if (!name.trimmed().isEmpty()) last_name_ = name.trimmed();
 }
 
-bool Document::change(const PartRef& part, PartValue value, const QString& step_name) {
+bool Document::change(const ItemRef& part, ItemValue value, const QString& step_name) {
   if (crossing_.version > known_file_version || in_session_) return false;
-  if (take(crossing_, part) == value) return true;
+  if (value_of(crossing_, part) == value) return true;
   auto* edit = new SwapEdit(*this, part, std::move(value), false);
   edit->setText(step_name);
   undo_.push(edit);
   return true;
 }
 
-EditSession::EditSession(Document& document, PartRef part)
+EditSession::EditSession(Document& document, ItemRef part)
     : document_(document),
       part_(std::move(part)),
-      before_(take(document.crossing(), part_)),
+      before_(value_of(document.crossing(), part_)),
       crossing_before_(document.crossing()),
       assessment_before_(document.assessment()) {
   document_.in_session_ = true;
@@ -212,7 +212,7 @@ void EditSession::abandon() {
   document_.set_part(part_, before_);
 }
 
-void EditSession::preview(PartValue value) {
+void EditSession::preview(ItemValue value) {
   if (open_) document_.set_part(part_, std::move(value));
 }
 
@@ -221,7 +221,7 @@ void EditSession::finish(const QString& step_name) {
   open_ = false;
   document_.in_session_ = false;
   document_.session_ = nullptr;
-  if (take(document_.crossing(), part_) == before_) return;
+  if (value_of(document_.crossing(), part_) == before_) return;
   auto* edit = new SwapEdit(document_, part_, before_, true);
   edit->setText(step_name);
   document_.undo_.push(edit);

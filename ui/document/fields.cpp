@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
-#include "burrow/document/class_fields.h"
+#include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/document/pit_fields.h"
 #include "burrow/document/utility_fields.h"
 
@@ -20,7 +20,7 @@ using Typed = std::optional<double>;
 /// A field of the launch: `set` writes the number into a copy.
 template <class Set>
 Field launch_field(std::string label, Dimension dimension, double value, double low, double high, Set set) {
-  return {std::move(label), dimension, value, true, false, low, high, [set](const Crossing& c, Typed v) -> PartValue {
+  return {std::move(label), dimension, value, true, false, low, high, [set](const Crossing& c, Typed v) -> ItemValue {
             Launch launch = c.bore.launch;
             set(launch, *v);
             return launch;
@@ -39,7 +39,7 @@ Field launch_field(std::string label, Dimension dimension, const Launch& launch,
               true,
               low,
               high,
-              [member, number](const Crossing& c, Typed v) -> PartValue {
+              [member, number](const Crossing& c, Typed v) -> ItemValue {
                 Launch changed = c.bore.launch;
                 changed.*member = Launch{}.*member;
                 if (v) {
@@ -49,7 +49,7 @@ Field launch_field(std::string label, Dimension dimension, const Launch& launch,
                 }
                 return changed;
               }};
-  field.standing = (*(Launch{}.*member)).*number;
+  field.default_value = (*(Launch{}.*member)).*number;
   return field;
 }
 
@@ -61,7 +61,7 @@ Field sight_base_field(const Launch& launch) {
           true,
           0.01,
           farthest_m,
-          [](const Crossing& c, Typed v) -> PartValue {
+          [](const Crossing& c, Typed v) -> ItemValue {
             Launch changed = c.bore.launch;
             changed.sight_base = v ? std::optional<Length>(Length{*v}) : std::nullopt;
             return changed;
@@ -94,13 +94,13 @@ std::vector<Field> exit_fields(const Crossing& crossing) {
   const Exit& exit = crossing.bore.exit;
   return {{"station of the face", Dimension::station, exit.station.m, true, false,
            crossing.bore.launch.station.m + 0.01, farthest_m,
-           [](const Crossing& c, Typed v) -> PartValue {
+           [](const Crossing& c, Typed v) -> ItemValue {
              Exit e = c.bore.exit;
              e.station.m = *v;
              return e;
            }},
           {"offset, left positive", Dimension::station, exit.offset->m, exit.offset.entered, false, -farthest_m,
-           farthest_m, [](const Crossing& c, Typed v) -> PartValue {
+           farthest_m, [](const Crossing& c, Typed v) -> ItemValue {
              Exit e = c.bore.exit;
              e.offset.set(Length{*v});
              return e;
@@ -108,9 +108,9 @@ std::vector<Field> exit_fields(const Crossing& crossing) {
 }
 
 template <class Set>
-Field utility_field(const PartRef& part, std::string label, Dimension dimension, Typed value, bool may_be_empty,
+Field utility_field(const ItemRef& part, std::string label, Dimension dimension, Typed value, bool may_be_empty,
                     double low, double high, Set set) {
-  const PartRef whole{PartKind::utility, part.id, -1};
+  const ItemRef whole{ItemKind::utility, part.id, -1};
   return {std::move(label),
           dimension,
           value,
@@ -118,9 +118,9 @@ Field utility_field(const PartRef& part, std::string label, Dimension dimension,
           may_be_empty,
           low,
           high,
-          [whole, set](const Crossing& c, Typed v) -> PartValue {
-            PartValue all = take(c, whole);
-            if (auto& element = std::get<Element<Utility>>(all); element.value) set(*element.value, v);
+          [whole, set](const Crossing& c, Typed v) -> ItemValue {
+            ItemValue all = value_of(c, whole);
+            if (auto& element = std::get<ListSlot<Utility>>(all); element.value) set(*element.value, v);
             return all;
           }};
 }
@@ -129,7 +129,7 @@ std::optional<Length> as_length(Typed v) {
   return v ? std::optional<Length>(Length{*v}) : std::nullopt;
 }
 
-std::vector<Field> utility_fields(const Crossing& crossing, const PartRef& part) {
+std::vector<Field> utility_fields(const Crossing& crossing, const ItemRef& part) {
   const auto it = std::find_if(crossing.site.utilities.begin(), crossing.site.utilities.end(),
                                [&](const Utility& u) { return u.id == part.id; });
   if (it == crossing.site.utilities.end() || it->path.empty()) return {};
@@ -170,7 +170,7 @@ std::vector<Field> utility_fields(const Crossing& crossing, const PartRef& part)
                     [](Utility& x, Typed v) { x.required_clearance = as_length(v); })};
   for (Field& field : all)
     if (field.label.starts_with("location error"))
-      field.holds = [id = part.id](const Crossing& c, Typed v) { return error_holds(c, id, v); };
+      field.validate = [id = part.id](const Crossing& c, Typed v) { return check_location_error(c, id, v); };
   if (!whole)
     all.push_back(utility_field(part, "offset, left positive", Dimension::station, vertex.y_m, false, -farthest_m,
                                 farthest_m, [at](Utility& x, Typed v) { x.path[at].y_m = *v; }));
@@ -198,7 +198,7 @@ std::vector<Field> vertex_fields(const LevelLine& line, int index, Wrap wrap) {
            }}};
 }
 
-std::vector<Field> surface_fields(const Crossing& crossing, const PartRef& part) {
+std::vector<Field> surface_fields(const Crossing& crossing, const ItemRef& part) {
   for (const SurfaceFeature& s : crossing.site.surface) {
     if (s.id != part.id) continue;
     const auto field = [&](std::string label, Dimension d, const std::optional<Length>& now, double low, double high,
@@ -211,8 +211,8 @@ std::vector<Field> surface_fields(const Crossing& crossing, const PartRef& part)
                    low,
                    high,
                    [part, member](const Crossing& c, Typed v) {
-                     PartValue all = take(c, part);
-                     if (auto& element = std::get<Element<SurfaceFeature>>(all); element.value)
+                     ItemValue all = value_of(c, part);
+                     if (auto& element = std::get<ListSlot<SurfaceFeature>>(all); element.value)
                        (*element.value).*member = as_length(v);
                      return all;
                    }};
@@ -227,14 +227,14 @@ std::vector<Field> surface_fields(const Crossing& crossing, const PartRef& part)
                -1.5,
                1.5,
                [part](const Crossing& c, Typed v) {
-                 PartValue all = take(c, part);
-                 if (auto& element = std::get<Element<SurfaceFeature>>(all); element.value) {
+                 ItemValue all = value_of(c, part);
+                 if (auto& element = std::get<ListSlot<SurfaceFeature>>(all); element.value) {
                    element.value->skew = SurfaceFeature{}.skew;
                    if (v) element.value->skew.set(Angle{*v});
                  }
                  return all;
                }};
-    skew.standing = 0;
+    skew.default_value = 0;
     return {field("from station", Dimension::station, s.from, -farthest_m, before, &SurfaceFeature::from),
             field("to station", Dimension::station, s.to, after, farthest_m, &SurfaceFeature::to), std::move(skew),
             field("cover wanted by its owner", Dimension::length, s.required_cover, 0, 100,
@@ -246,40 +246,40 @@ std::vector<Field> surface_fields(const Crossing& crossing, const PartRef& part)
 
 }  // namespace
 
-std::vector<Field> fields_of(const Crossing& crossing, const PartRef& part) {
+std::vector<Field> fields_of(const Crossing& crossing, const ItemRef& part) {
   switch (part.kind) {
-    case PartKind::launch:
+    case ItemKind::launch:
       return launch_fields(crossing);
-    case PartKind::grade: {
+    case ItemKind::grade: {
       std::vector<Field> all = launch_fields(crossing);
       return {all[3], all[4]};
     }
-    case PartKind::exit:
+    case ItemKind::exit:
       return exit_fields(crossing);
-    case PartKind::utility:
+    case ItemKind::utility:
       return utility_fields(crossing, part);
-    case PartKind::ground:
+    case ItemKind::ground:
       return vertex_fields(crossing.site.ground, part.index,
-                           [](const Crossing&, const LevelLine& l) -> PartValue { return l; });
-    case PartKind::water:
+                           [](const Crossing&, const LevelLine& l) -> ItemValue { return l; });
+    case ItemKind::water:
       if (!crossing.site.water) return {};
-      return vertex_fields(*crossing.site.water, part.index, [](const Crossing&, const LevelLine& l) -> PartValue {
+      return vertex_fields(*crossing.site.water, part.index, [](const Crossing&, const LevelLine& l) -> ItemValue {
         return std::optional<LevelLine>(l);
       });
-    case PartKind::stratum:
+    case ItemKind::stratum:
       for (const Stratum& s : crossing.site.strata)
         if (s.id == part.id && s.top)
-          return vertex_fields(*s.top, part.index, [part](const Crossing& c, const LevelLine& l) -> PartValue {
-            PartValue all = take(c, {PartKind::stratum, part.id, -1});
-            if (auto& element = std::get<Element<Stratum>>(all); element.value) element.value->top = l;
+          return vertex_fields(*s.top, part.index, [part](const Crossing& c, const LevelLine& l) -> ItemValue {
+            ItemValue all = value_of(c, {ItemKind::stratum, part.id, -1});
+            if (auto& element = std::get<ListSlot<Stratum>>(all); element.value) element.value->top = l;
             return all;
           });
       return {};
-    case PartKind::surface:
+    case ItemKind::surface:
       return surface_fields(crossing, part);
-    case PartKind::model:
+    case ItemKind::model:
       return model_fields(crossing);
-    case PartKind::pit_edge:
+    case ItemKind::pit_edge:
       return pit_edge_fields(crossing, part);
     default:
       return {};

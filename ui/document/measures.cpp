@@ -109,17 +109,17 @@ std::optional<double> measure_value(const Crossing& crossing, const Assessment& 
   return std::nullopt;
 }
 
-PartRef measure_part(const MeasureRef& measure) {
+ItemRef measure_part(const MeasureRef& measure) {
   switch (measure.kind) {
     case MeasureKind::bore_length:
-      return {PartKind::exit, {}, -1};
+      return {ItemKind::exit, {}, -1};
     case MeasureKind::exit_depth:
-      return {PartKind::grade, {}, -1};
+      return {ItemKind::grade, {}, -1};
     case MeasureKind::floor_length:
     case MeasureKind::floor_width:
-      return {PartKind::pits, {}, -1};
+      return {ItemKind::pits, {}, -1};
     default:
-      return {PartKind::launch, {}, -1};
+      return {ItemKind::launch, {}, -1};
   }
 }
 
@@ -132,9 +132,9 @@ std::string measure_name(const Crossing& crossing, const MeasureRef& measure) {
     case MeasureKind::exit_depth:
       return burrow::translated("depth at the exit face");
     case MeasureKind::surface_cover:
-      return say("least cover under {}", part_name(crossing, {PartKind::surface, measure.id, -1}));
+      return say("least cover under {}", part_name(crossing, {ItemKind::surface, measure.id, -1}));
     case MeasureKind::separation:
-      return say("clear gap to {}", part_name(crossing, {PartKind::utility, measure.id, -1}));
+      return say("clear gap to {}", part_name(crossing, {ItemKind::utility, measure.id, -1}));
     case MeasureKind::floor_length:
       return measure.id == "launch" ? burrow::translated("floor of the launch pit, along the line")
                                     : burrow::translated("floor of the exit pit, along the line");
@@ -165,7 +165,7 @@ std::string measure_lock(const Crossing& crossing, const MeasureRef& measure) {
   }
 }
 
-std::optional<PartValue> toward_measure(const Crossing& crossing, const Assessment& assessment,
+std::optional<ItemValue> toward_measure(const Crossing& crossing, const Assessment& assessment,
                                         const MeasureRef& measure, double wanted) {
   const std::optional<double> now = measure_value(crossing, assessment, measure);
   if (!now) return std::nullopt;
@@ -180,10 +180,10 @@ std::optional<PartValue> toward_measure(const Crossing& crossing, const Assessme
     case MeasureKind::surface_cover:
       return raised(crossing, *now - wanted);
     case MeasureKind::exit_depth: {
-      Launch turned = launch;
+      Launch tilted = launch;
       const double run = std::max(least_run_m, crossing.bore.exit.station.m - launch.station.m);
-      turned.grade.v = std::clamp(launch.grade.v + (*now - wanted) / run, -1.0, 1.0);
-      return turned;
+      tilted.grade.v = std::clamp(launch.grade.v + (*now - wanted) / run, -1.0, 1.0);
+      return tilted;
     }
     case MeasureKind::separation: {
       const UtilityAnswer& answer = *answer_of(assessment, measure.id);
@@ -205,9 +205,9 @@ std::optional<PartValue> toward_measure(const Crossing& crossing, const Assessme
   return std::nullopt;
 }
 
-Result<PartValue> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure,
+Result<ItemValue> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure,
                                double wanted) {
-  const PartRef part = measure_part(measure);
+  const ItemRef part = measure_part(measure);
   const std::string name = measure_name(crossing, measure);
   const auto text = [](double v) { return format(v, Dimension::length, UnitSystem::metric); };
   Crossing draft = crossing;
@@ -221,12 +221,12 @@ Result<PartValue> with_measure(const Crossing& crossing, const Tables& tables, c
       nearest = off;
       nearest_value = *now;
     }
-    if (off < good_m) return take(draft, part);
-    std::optional<PartValue> next = toward_measure(draft, answer, measure, wanted);
+    if (off < good_m) return value_of(draft, part);
+    std::optional<ItemValue> next = toward_measure(draft, answer, measure, wanted);
     if (!next)
       return fail(name, text(wanted),
                   "a move of the bore up or down that changes it; it passes beside. Move the line in the plan instead");
-    put(draft, part, std::move(*next));
+    set_value(draft, part, std::move(*next));
   }
   return fail(name, text(wanted),
               nearest < 1e300
@@ -261,12 +261,12 @@ Field measure_field(const Crossing& crossing, const Assessment& assessment, cons
       field.high = 30;
   }
   const Tables* known = &tables;
-  field.with = [known, measure](const Crossing& c, std::optional<double> wanted) -> PartValue {
-    if (Result<PartValue> value = with_measure(c, *known, measure, wanted.value_or(0))) return *value;
-    return take(c, measure_part(measure));
+  field.apply = [known, measure](const Crossing& c, std::optional<double> wanted) -> ItemValue {
+    if (Result<ItemValue> value = with_measure(c, *known, measure, wanted.value_or(0))) return *value;
+    return value_of(c, measure_part(measure));
   };
-  field.holds = [known, measure](const Crossing& c, std::optional<double> wanted) -> Result<void> {
-    if (Result<PartValue> value = with_measure(c, *known, measure, wanted.value_or(0)); !value)
+  field.validate = [known, measure](const Crossing& c, std::optional<double> wanted) -> Result<void> {
+    if (Result<ItemValue> value = with_measure(c, *known, measure, wanted.value_or(0)); !value)
       return tl::unexpected(value.error());
     return {};
   };

@@ -16,7 +16,7 @@ constexpr double thinnest_m = 1e-4, widest_m = 5;
 
 template <class Set>
 Field pipe_field(std::string label, Dimension dimension, Typed value, bool entered, double low, double high,
-                 Typed standing, Set set) {
+                 Typed default_value, Set set) {
   Field field;
   field.label = std::move(label);
   field.dimension = dimension;
@@ -25,8 +25,8 @@ Field pipe_field(std::string label, Dimension dimension, Typed value, bool enter
   field.may_be_empty = true;
   field.low = low;
   field.high = high;
-  field.standing = standing;
-  field.with = [set](const Crossing& c, Typed v) -> PartValue {
+  field.default_value = default_value;
+  field.apply = [set](const Crossing& c, Typed v) -> ItemValue {
     Pipe pipe = pipe_of(c);
     set(pipe, v);
     return std::optional<Pipe>(std::move(pipe));
@@ -36,10 +36,10 @@ Field pipe_field(std::string label, Dimension dimension, Typed value, bool enter
 
 template <class Q>
 Field open_field(std::string label, Dimension dimension, const Pipe& pipe, std::optional<Q> Pipe::*member,
-                 double Q::*number, double low, double high, Typed standing = std::nullopt) {
+                 double Q::*number, double low, double high, Typed default_value = std::nullopt) {
   const std::optional<Q>& now = pipe.*member;
   return pipe_field(std::move(label), dimension, now ? Typed((*now).*number) : std::nullopt, now.has_value(), low, high,
-                    standing, [member, number](Pipe& p, Typed v) {
+                    default_value, [member, number](Pipe& p, Typed v) {
                       p.*member = std::nullopt;
                       if (v) {
                         Q quantity;

@@ -20,7 +20,7 @@ constexpr double steepest = 0, flattest = 20;
 /// A number of a pit; `set` writes it, an empty one goes back to what the program takes.
 template <class Set>
 Field pit_field(WhichPit which, std::string label, Dimension dimension, Typed value, bool entered, double low,
-                double high, Typed standing, Set set) {
+                double high, Typed default_value, Set set) {
   Field field;
   field.label = std::move(label);
   field.dimension = dimension;
@@ -29,8 +29,8 @@ Field pit_field(WhichPit which, std::string label, Dimension dimension, Typed va
   field.may_be_empty = true;
   field.low = low;
   field.high = high;
-  field.standing = standing;
-  field.with = [which, set](const Crossing& c, Typed v) -> PartValue {
+  field.default_value = default_value;
+  field.apply = [which, set](const Crossing& c, Typed v) -> ItemValue {
     Pits pits = c.pits;
     set(pit_of(pits, which), v);
     return pits;
@@ -141,7 +141,7 @@ std::vector<Field> floor_corner_fields(const Crossing& crossing, WhichPit which,
                               if (v && corner < p.floor_outline.size()) p.floor_outline[corner].*member = *v;
                             });
     field.may_be_empty = false;
-    field.holds = [which, corner, member](const Crossing& c, Typed v) -> Result<void> {
+    field.validate = [which, corner, member](const Crossing& c, Typed v) -> Result<void> {
       PlanLine moved = pit_of(c.pits, which).floor_outline;
       if (!v || corner >= moved.size()) return {};
       moved[corner].*member = *v;
@@ -184,8 +184,8 @@ std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, con
     const PitSide& side = sides.*member;
     const SideKind kind = side.kind.value;
     shielded = shielded || kind == SideKind::shielded;
-    const auto add = [&](std::string label, Dimension dimension, Typed value, double high, Typed standing, auto set) {
-      fields.push_back(pit_field(which, std::move(label), dimension, value, value.has_value(), 0, high, standing,
+    const auto add = [&](std::string label, Dimension dimension, Typed value, double high, Typed default_value, auto set) {
+      fields.push_back(pit_field(which, std::move(label), dimension, value, value.has_value(), 0, high, default_value,
                                  [member = member, set, kind](Pit& p, Typed v) {
                                    PitSide& typed = p.sides.*member;
                                    if (v && left_to_program(typed)) typed.kind.set(kind);  // as it was shown
@@ -221,7 +221,7 @@ std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, con
   return fields;
 }
 
-std::vector<Field> pit_edge_fields(const Crossing& crossing, const PartRef& edge) {
+std::vector<Field> pit_edge_fields(const Crossing& crossing, const ItemRef& edge) {
   const WhichPit which = edge.id == "launch" ? WhichPit::launch : WhichPit::exit;
   std::vector<Field> all = pit_floor_fields(crossing, which, {});
   const std::vector<Field> sides = pit_side_fields(crossing, which, {});
@@ -230,7 +230,7 @@ std::vector<Field> pit_edge_fields(const Crossing& crossing, const PartRef& edge
     std::vector<Field> some;
     for (Field& field : all) {
       if (!field.label.starts_with(label)) continue;
-      if (!field.entered && field.value == std::nullopt) field.standing = std::nullopt;  // proposed: the shape tells it
+      if (!field.entered && field.value == std::nullopt) field.default_value = std::nullopt;  // proposed: the shape tells it
       some.push_back(field);
     }
     return some;

@@ -28,7 +28,7 @@ TrenchOffer trench_offer(const Crossing& crossing, const std::string& id) {
 }
 
 std::vector<Field> peg_fields(const Crossing& crossing, const std::string& feature, std::size_t at) {
-  const PartRef part{PartKind::surface, feature, -1};
+  const ItemRef part{ItemKind::surface, feature, -1};
   const auto& all = crossing.site.surface;
   const auto one = std::find_if(all.begin(), all.end(), [&](const SurfaceFeature& f) { return f.id == feature; });
   if (one == all.end() || at >= one->levels.pegs.size()) return {};
@@ -42,9 +42,9 @@ std::vector<Field> peg_fields(const Crossing& crossing, const std::string& featu
     field.may_be_empty = may_be_empty;
     field.low = -bound;
     field.high = bound;
-    field.with = [part, at, set = std::move(set)](const Crossing& c, std::optional<double> v) {
-      PartValue value_now = take(c, part);
-      auto& element = std::get<Element<SurfaceFeature>>(value_now);
+    field.apply = [part, at, set = std::move(set)](const Crossing& c, std::optional<double> v) {
+      ItemValue value_now = value_of(c, part);
+      auto& element = std::get<ListSlot<SurfaceFeature>>(value_now);
       if (element.value && at < element.value->levels.pegs.size()) set(element.value->levels.pegs[at], v);
       return value_now;
     };

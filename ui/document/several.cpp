@@ -8,7 +8,7 @@
 #include <utility>
 
 #include "burrow/base/say.h"
-#include "burrow/document/class_fields.h"
+#include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/document/utility_fields.h"
 
 namespace burrow {
@@ -29,11 +29,11 @@ const T* in(const std::vector<T>& list, const std::string& id) {
   return it == list.end() ? nullptr : &*it;
 }
 
-std::vector<Field> own_fields(const Crossing& crossing, const PartRef& part, const Tables& tables) {
+std::vector<Field> own_fields(const Crossing& crossing, const ItemRef& part, const Tables& tables) {
   switch (part.kind) {
-    case PartKind::stratum:
+    case ItemKind::stratum:
       return soil_fields(crossing, part.id, tables);
-    case PartKind::test_holes:
+    case ItemKind::test_holes:
       return hole_fields(crossing, part.id);
     default:
       return fields_of(crossing, {part.kind, part.id, -1});
@@ -47,8 +47,8 @@ bool is_place(const Field& field) {
 }
 
 /// The part that a field of this thing changes.
-PartRef changed_part(const PartRef& part) {
-  if (part.kind == PartKind::test_holes) return {PartKind::test_holes, {}, -1};
+ItemRef changed_part(const ItemRef& part) {
+  if (part.kind == ItemKind::test_holes) return {ItemKind::test_holes, {}, -1};
   return {part.kind, part.id, -1};
 }
 
@@ -62,24 +62,24 @@ std::string copy_name(const std::string& name) {
 
 }  // namespace
 
-bool may_be_several(const PartRef& part) {
-  return part.kind == PartKind::utility || part.kind == PartKind::surface || part.kind == PartKind::stratum ||
-         (part.kind == PartKind::test_holes && !part.id.empty());
+bool may_be_several(const ItemRef& part) {
+  return part.kind == ItemKind::utility || part.kind == ItemKind::surface || part.kind == ItemKind::stratum ||
+         (part.kind == ItemKind::test_holes && !part.id.empty());
 }
 
-bool there_is(const Crossing& crossing, const PartRef& part) {
-  if (part.kind == PartKind::test_holes && !part.id.empty()) return in(crossing.site.test_holes, part.id) != nullptr;
-  return holds(crossing, part);
+bool there_is(const Crossing& crossing, const ItemRef& part) {
+  if (part.kind == ItemKind::test_holes && !part.id.empty()) return in(crossing.site.test_holes, part.id) != nullptr;
+  return exists_in(crossing, part);
 }
 
 namespace {
 
 /// What is counted together: surface features by their own kind.
-using Counted = std::pair<PartKind, std::optional<SurfaceKind>>;
+using Counted = std::pair<ItemKind, std::optional<SurfaceKind>>;
 
 std::string counted_name(const Counted& counted, int n) {
-  if (counted.first == PartKind::utility) return say_count("{} utility", "{} utilities", n);
-  if (counted.first == PartKind::stratum) return say_count("{} stratum", "{} strata", n);
+  if (counted.first == ItemKind::utility) return say_count("{} utility", "{} utilities", n);
+  if (counted.first == ItemKind::stratum) return say_count("{} stratum", "{} strata", n);
   if (!counted.second) return say_count("{} test hole", "{} test holes", n);
   switch (*counted.second) {
     case SurfaceKind::road:
@@ -104,12 +104,12 @@ std::string counted_name(const Counted& counted, int n) {
 
 }  // namespace
 
-std::string several_name(const Crossing& crossing, const std::vector<PartRef>& parts) {
+std::string several_name(const Crossing& crossing, const std::vector<ItemRef>& parts) {
   std::map<Counted, int> counts;
   std::vector<Counted> order;
-  for (const PartRef& part : parts) {
+  for (const ItemRef& part : parts) {
     Counted kind{part.kind, std::nullopt};
-    if (const SurfaceFeature* feature = in(crossing.site.surface, part.id); part.kind == PartKind::surface && feature)
+    if (const SurfaceFeature* feature = in(crossing.site.surface, part.id); part.kind == ItemKind::surface && feature)
       kind.second = feature->kind;
     if (counts[kind]++ == 0) order.push_back(kind);
   }
@@ -118,7 +118,7 @@ std::string several_name(const Crossing& crossing, const std::vector<PartRef>& p
   return name;
 }
 
-std::vector<Field> shared_fields(const Crossing& crossing, const std::vector<PartRef>& parts, const Tables& tables) {
+std::vector<Field> shared_fields(const Crossing& crossing, const std::vector<ItemRef>& parts, const Tables& tables) {
   if (parts.empty()) return {};
   std::vector<Field> shared = own_fields(crossing, parts.front(), tables);
   std::erase_if(shared, is_place);
@@ -129,39 +129,39 @@ std::vector<Field> shared_fields(const Crossing& crossing, const std::vector<Par
         return f.label == field.label && f.dimension == field.dimension;
       });
       if (same == own.end()) return true;
-      if (same->value != field.value || same->entered != field.entered) field.various = true;
+      if (same->value != field.value || same->entered != field.entered) field.mixed = true;
       field.low = std::max(field.low, same->low);
       field.high = std::min(field.high, same->high);
       field.may_be_empty = field.may_be_empty && same->may_be_empty;
-      if (same->standing != field.standing) field.standing.reset();
+      if (same->default_value != field.default_value) field.default_value.reset();
       return false;
     });
   }
   for (Field& field : shared) {
-    if (field.various) {
+    if (field.mixed) {
       field.value.reset();
-      field.standing.reset();
+      field.default_value.reset();
     }
     const std::string label = field.label;
     const Tables* known = &tables;
     /// The crossing with the value set for one after the other, or what the first that refuses says.
     const auto all_set = [label, parts, known](const Crossing& c, std::optional<double> value) -> Result<Crossing> {
       Crossing draft = c;
-      for (const PartRef& part : parts)
+      for (const ItemRef& part : parts)
         for (const Field& own : own_fields(draft, part, *known)) {
           if (own.label != label) continue;
-          if (own.holds)
-            if (Result<void> holds = own.holds(draft, value); !holds) return tl::unexpected(holds.error());
-          put(draft, changed_part(part), own.with(draft, value));
+          if (own.validate)
+            if (Result<void> holds = own.validate(draft, value); !holds) return tl::unexpected(holds.error());
+          set_value(draft, changed_part(part), own.apply(draft, value));
           break;
         }
       return draft;
     };
-    field.with = [all_set](const Crossing& c, std::optional<double> value) -> PartValue {
+    field.apply = [all_set](const Crossing& c, std::optional<double> value) -> ItemValue {
       const Result<Crossing> set = all_set(c, value);
       return set ? set->site : c.site;
     };
-    field.holds = [all_set](const Crossing& c, std::optional<double> value) -> Result<void> {
+    field.validate = [all_set](const Crossing& c, std::optional<double> value) -> Result<void> {
       if (const Result<Crossing> set = all_set(c, value); !set) return tl::unexpected(set.error());
       return {};
     };
@@ -169,22 +169,22 @@ std::vector<Field> shared_fields(const Crossing& crossing, const std::vector<Par
   return shared;
 }
 
-Site site_without(const Crossing& crossing, const std::vector<PartRef>& parts) {
+Site site_without(const Crossing& crossing, const std::vector<ItemRef>& parts) {
   Site site = crossing.site;
-  for (const PartRef& part : parts) {
+  for (const ItemRef& part : parts) {
     const auto this_one = [&](const auto& e) { return e.id == part.id; };
     switch (part.kind) {
-      case PartKind::utility:
+      case ItemKind::utility:
         std::erase_if(site.utilities, this_one);
         std::erase_if(site.test_holes, [&](const TestHole& hole) { return hole.utility == part.id; });
         break;
-      case PartKind::surface:
+      case ItemKind::surface:
         std::erase_if(site.surface, this_one);
         break;
-      case PartKind::test_holes:
+      case ItemKind::test_holes:
         std::erase_if(site.test_holes, this_one);
         break;
-      case PartKind::stratum:
+      case ItemKind::stratum:
         if (site.strata.size() > 1) std::erase_if(site.strata, this_one);
         break;
       default:
@@ -197,40 +197,40 @@ Site site_without(const Crossing& crossing, const std::vector<PartRef>& parts) {
   return site;
 }
 
-Copies site_with_copies(const Crossing& crossing, const std::vector<PartRef>& parts) {
+Copies site_with_copies(const Crossing& crossing, const std::vector<ItemRef>& parts) {
   Crossing draft = crossing;
   Copies copies;
-  const auto add = [&](auto& list, auto copy, const char* prefix, PartKind kind) {
+  const auto add = [&](auto& list, auto copy, const char* prefix, ItemKind kind) {
     copy.id = free_id(draft, prefix);
     copies.parts.push_back({kind, copy.id, -1});
     list.push_back(std::move(copy));
   };
-  for (const PartRef& part : parts) {
+  for (const ItemRef& part : parts) {
     Site& site = draft.site;
-    if (const Utility* u = in(site.utilities, part.id); part.kind == PartKind::utility && u) {
+    if (const Utility* u = in(site.utilities, part.id); part.kind == ItemKind::utility && u) {
       Utility copy = *u;
       copy.name = copy_name(copy.name);
       for (PathVertex& p : copy.path) p.x_m = moved_along(p.x_m, beside_m);
-      add(site.utilities, std::move(copy), "u", PartKind::utility);
-    } else if (const SurfaceFeature* s = in(site.surface, part.id); part.kind == PartKind::surface && s) {
+      add(site.utilities, std::move(copy), "u", ItemKind::utility);
+    } else if (const SurfaceFeature* s = in(site.surface, part.id); part.kind == ItemKind::surface && s) {
       SurfaceFeature copy = *s;
       copy.name = copy_name(copy.name);
       for (std::optional<Length>* end : {&copy.from, &copy.to})
         if (*end) (*end)->m = moved_along((*end)->m, beside_m);
       for (PlanPoint& p : copy.outline) p.x_m = moved_along(p.x_m, beside_m);
       copy.levels = {};  // taken there, not here
-      add(site.surface, std::move(copy), "f", PartKind::surface);
-    } else if (const TestHole* h = in(site.test_holes, part.id); part.kind == PartKind::test_holes && h) {
+      add(site.surface, std::move(copy), "f", ItemKind::surface);
+    } else if (const TestHole* h = in(site.test_holes, part.id); part.kind == ItemKind::test_holes && h) {
       TestHole copy = *h;
       copy.station.m = moved_along(copy.station.m, beside_m);
-      add(site.test_holes, std::move(copy), "h", PartKind::test_holes);
-    } else if (const Stratum* layer = in(site.strata, part.id); part.kind == PartKind::stratum && layer) {
+      add(site.test_holes, std::move(copy), "h", ItemKind::test_holes);
+    } else if (const Stratum* layer = in(site.strata, part.id); part.kind == ItemKind::stratum && layer) {
       Stratum copy = *layer;
       LevelLine top = copy.top ? *copy.top : site.ground;
       for (LevelPoint& p : top) p.elevation_m = std::max(p.elevation_m - beside_m, lowest_m);
       copy.top = top;
       copy.id = free_id(draft, "l");
-      copies.parts.push_back({PartKind::stratum, copy.id, -1});
+      copies.parts.push_back({ItemKind::stratum, copy.id, -1});
       const auto at = std::find_if(site.strata.begin(), site.strata.end(),
                                    [&](const Stratum& other) { return other.id == part.id; });
       site.strata.insert(at + 1, std::move(copy));

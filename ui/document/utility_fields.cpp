@@ -40,9 +40,9 @@ Field length_field(const Utility& utility, std::string label, Dimension dimensio
   field.may_be_empty = true;
   field.low = low;
   field.high = high;
-  field.with = [part = PartRef{PartKind::utility, utility.id, -1}, member](const Crossing& c, Typed v) {
-    PartValue all = take(c, part);
-    if (auto& element = std::get<Element<Utility>>(all); element.value) member(*element.value) = as_length(v);
+  field.apply = [part = ItemRef{ItemKind::utility, utility.id, -1}, member](const Crossing& c, Typed v) {
+    ItemValue all = value_of(c, part);
+    if (auto& element = std::get<ListSlot<Utility>>(all); element.value) member(*element.value) = as_length(v);
     return all;
   };
   return field;
@@ -85,7 +85,7 @@ Field hole_field(const std::string& id, std::string label, Dimension dimension, 
   field.value = value;
   field.low = low;
   field.high = high;
-  field.with = [id, set](const Crossing& c, Typed v) -> PartValue {
+  field.apply = [id, set](const Crossing& c, Typed v) -> ItemValue {
     std::vector<TestHole> holes = c.site.test_holes;
     for (TestHole& hole : holes)
       if (hole.id == id) set(hole, v);
@@ -161,12 +161,12 @@ std::vector<Field> utility_level_fields(const Crossing& crossing, const std::str
   const auto [low, high] = centre_range(*utility, place.axis_m);
   field.low = down ? ground - high - *above : low + *above;
   field.high = down ? ground - low - *above : high + *above;
-  field.with = [part = PartRef{PartKind::utility, id, -1}, axis = place.axis_m, above, down, ground, level](
+  field.apply = [part = ItemRef{ItemKind::utility, id, -1}, axis = place.axis_m, above, down, ground, level](
                    const Crossing& c, Typed v) {
-    PartValue all = take(c, part);
+    ItemValue all = value_of(c, part);
     Typed centre;
     if (v) centre = (down ? ground - *v : *v) - *above;
-    auto& element = std::get<Element<Utility>>(all);
+    auto& element = std::get<ListSlot<Utility>>(all);
     if (!element.value) return all;
     lay_at(element.value->path, axis, centre);
     // From now on the record says what the number was taken to mean.
@@ -185,7 +185,7 @@ std::vector<Field> utility_size_fields(const Crossing& crossing, const std::stri
                        [](Utility& u) -> std::optional<Length>& { return u.outside_diameter; })};
 }
 
-Result<void> error_holds(const Crossing& crossing, const std::string& id, Typed error_m) {
+Result<void> check_location_error(const Crossing& crossing, const std::string& id, Typed error_m) {
   const Utility* utility = find_utility(crossing, id);
   if (!utility || !error_m || *error_m > 0 || may_be_without_error(*utility)) return {};
   return fail(translated("location error"), translated("0: only of a line that lay open, exposed, is it known so well"),
@@ -200,11 +200,11 @@ std::vector<Field> utility_location_fields(const Crossing& crossing, const std::
                                        [](Utility& u) -> std::optional<Length>& { return u.located.lateral_sd; }),
                           length_field(*utility, "location error in height, one sd", Dimension::small_length, 0, 100,
                                        [](Utility& u) -> std::optional<Length>& { return u.located.vertical_sd; })};
-  for (Field& field : both) field.holds = [id](const Crossing& c, Typed v) { return error_holds(c, id, v); };
+  for (Field& field : both) field.validate = [id](const Crossing& c, Typed v) { return check_location_error(c, id, v); };
   if (utility->located.level) {
     const LocationSd sd = stated(*utility->located.level, place, tables);
-    both[0].standing = sd.lateral_m;
-    both[1].standing = sd.vertical_m;
+    both[0].default_value = sd.lateral_m;
+    both[1].default_value = sd.vertical_m;
   }
   return both;
 }
@@ -244,8 +244,8 @@ std::vector<Field> hole_fields(const Crossing& crossing, const std::string& hole
   fields[3].may_be_empty = fields[4].may_be_empty = true;
   fields[3].entered = hole->sd.entered;
   fields[4].entered = hole->reach.entered;
-  fields[3].standing = TestHole{}.sd->m;
-  fields[4].standing = TestHole{}.reach->m;
+  fields[3].default_value = TestHole{}.sd->m;
+  fields[4].default_value = TestHole{}.reach->m;
   return fields;
 }
 
@@ -258,7 +258,7 @@ Field new_hole_field(const Crossing& crossing, const std::string& id, const Pass
   field.dimension = down ? Dimension::length : Dimension::station;
   field.low = down ? ground - highest_m : -highest_m;
   field.high = down ? ground + highest_m : highest_m;
-  field.with = [id, place, down, ground](const Crossing& c, Typed v) -> PartValue {
+  field.apply = [id, place, down, ground](const Crossing& c, Typed v) -> ItemValue {
     std::vector<TestHole> holes = c.site.test_holes;
     TestHole hole;
     hole.id = free_id(c, "h");
@@ -284,8 +284,8 @@ std::vector<Field> search_fields(const Crossing& crossing) {
   field.may_be_empty = true;
   field.low = 0;
   field.high = 1000;
-  field.standing = 0;
-  field.with = [](const Crossing& c, Typed v) -> PartValue {
+  field.default_value = 0;
+  field.apply = [](const Crossing& c, Typed v) -> ItemValue {
     UtilitySearch search = c.site.utility_search;
     search.unknown_rate = UtilitySearch{}.unknown_rate;
     if (v) search.unknown_rate.set(RatePerArea{*v / per_m2});

@@ -52,14 +52,14 @@ QStringList turning_numbers(const Assessment& assessment, double station_m, Unit
           QObject::tr("by its weight alone %1 %2").arg(grade(-at->sag_curvature_1_m), run)};
 }
 
-QRectF stops_row(const Frame& frame, const Look& look) {
-  return {frame.ruler.left(), frame.ruler.top(), frame.ruler.width(), std::min(look.text * 1.25, frame.ruler.height())};
+QRectF stops_row(const Frame& frame, const Style& style) {
+  return {frame.ruler.left(), frame.ruler.top(), frame.ruler.width(), std::min(style.text * 1.25, frame.ruler.height())};
 }
 
-std::optional<std::size_t> stop_at(const Picture& picture, const QPointF& at) {
-  if (!stops_row(picture.frame, picture.look).contains(at)) return std::nullopt;
-  const double station = picture.frame.station_m(at.x());
-  const auto& stops = picture.assessment.stops;
+std::optional<std::size_t> stop_at(const Scene& scene, const QPointF& at) {
+  if (!stops_row(scene.frame, scene.style).contains(at)) return std::nullopt;
+  const double station = scene.frame.station_m(at.x());
+  const auto& stops = scene.assessment.stops;
   const auto it = std::find_if(stops.begin(), stops.end(),
                                [&](const StopStretch& s) { return station >= s.from_m && station <= s.to_m; });
   if (it == stops.end()) return std::nullopt;
@@ -83,15 +83,15 @@ QString stop_text(const Crossing& crossing, const StopStretch& stretch, bool cal
              : QObject::tr("under %1: a tool that stops is not to be dug out").arg(name);
 }
 
-QStringList pointer_words(const Picture& picture, const QPointF& at) {
-  const Frame& f = picture.frame;
-  if (picture.shown.turning && f.pane_at(at) == Pane::turning)
-    return turning_numbers(picture.assessment, f.station_m(at.x()), picture.look.units);
-  if (const auto stop = stop_at(picture, at)) {
-    const StopStretch& stretch = picture.assessment.stops[*stop];
-    const auto station = [&](double m) { return number(m, Dimension::station, picture.look.units); };
+QStringList pointer_words(const Scene& scene, const QPointF& at) {
+  const Frame& f = scene.frame;
+  if (scene.layers.turning && f.pane_at(at) == Pane::turning)
+    return turning_numbers(scene.assessment, f.station_m(at.x()), scene.style.units);
+  if (const auto stop = stop_at(scene, at)) {
+    const StopStretch& stretch = scene.assessment.stops[*stop];
+    const auto station = [&](double m) { return number(m, Dimension::station, scene.style.units); };
     QStringList words{QObject::tr("station %1 to %2").arg(station(stretch.from_m), station(stretch.to_m))};
-    return words << stop_text(picture.crossing, stretch, picture.assessment.refusal_calibrated, picture.look.units)
+    return words << stop_text(scene.crossing, stretch, scene.assessment.refusal_calibrated, scene.style.units)
                         .split(QStringLiteral("; "));
   }
   return {};

@@ -32,7 +32,7 @@ QPolygonF plan_line(const Frame& f, const Utility& utility) {
 }
 
 /// Where the thing on top is grasped by a box: the middle of its band or outline.
-std::optional<QPointF> middle_of(const Picture& picture, const SurfaceFeature& feature, Pane pane) {
+std::optional<QPointF> middle_of(const Scene& scene, const SurfaceFeature& feature, Pane pane) {
   double from = 1e300, to = -1e300, across = 0;
   if (feature.from && feature.to) {
     from = feature.from->m;
@@ -45,29 +45,29 @@ std::optional<QPointF> middle_of(const Picture& picture, const SurfaceFeature& f
   }
   if (!(from <= to)) return std::nullopt;
   const double station = (from + to) / 2;
-  if (pane == Pane::plan) return picture.frame.above(station, across);
-  return picture.frame.side(station, elevation_at(picture.crossing.site.ground, station));
+  if (pane == Pane::plan) return scene.frame.above(station, across);
+  return scene.frame.side(station, elevation_at(scene.crossing.site.ground, station));
 }
 
-QPolygonF top_line(const Picture& picture, const Stratum& stratum) {
+QPolygonF top_line(const Scene& scene, const Stratum& stratum) {
   QPolygonF line;
   for (const LevelPoint& p : stratum.top ? *stratum.top : LevelLine{})
-    line << picture.frame.side(p.station_m, p.elevation_m);
+    line << scene.frame.side(p.station_m, p.elevation_m);
   return line;
 }
 
-std::optional<QPointF> hole_at(const Picture& picture, const TestHole& hole, Pane pane) {
-  if (pane == Pane::plan) return picture.frame.above(hole.station.m, hole.offset.m);
+std::optional<QPointF> hole_at(const Scene& scene, const TestHole& hole, Pane pane) {
+  if (pane == Pane::plan) return scene.frame.above(hole.station.m, hole.offset.m);
   if (!hole.elevation) return std::nullopt;
-  return picture.frame.side(hole.station.m, hole.elevation->m);
+  return scene.frame.side(hole.station.m, hole.elevation->m);
 }
 
 }  // namespace
 
-std::vector<PartRef> things_in_box(const Picture& picture, const QRectF& box, Pane pane) {
-  std::vector<PartRef> parts;
-  const Site& site = picture.crossing.site;
-  const Frame& f = picture.frame;
+std::vector<ItemRef> items_in_box(const Scene& scene, const QRectF& box, Pane pane) {
+  std::vector<ItemRef> parts;
+  const Site& site = scene.crossing.site;
+  const Frame& f = scene.frame;
   for (const Utility& utility : site.utilities) {
     if (utility.path.empty()) continue;
     bool in = false;
@@ -80,28 +80,28 @@ std::vector<PartRef> things_in_box(const Picture& picture, const QRectF& box, Pa
                             : x >= box.left() && x <= box.right() &&
                                   f.px_z(elevation_at(site.ground, mark.station_m)) < box.bottom();
     }
-    if (in) parts.push_back({PartKind::utility, utility.id, -1});
+    if (in) parts.push_back({ItemKind::utility, utility.id, -1});
   }
   for (const SurfaceFeature& feature : site.surface)
-    if (const auto middle = middle_of(picture, feature, pane); middle && box.contains(*middle))
-      parts.push_back({PartKind::surface, feature.id, -1});
+    if (const auto middle = middle_of(scene, feature, pane); middle && box.contains(*middle))
+      parts.push_back({ItemKind::surface, feature.id, -1});
   for (const TestHole& hole : site.test_holes)
-    if (const auto at = hole_at(picture, hole, pane); at && box.contains(*at))
-      parts.push_back({PartKind::test_holes, hole.id, -1});
+    if (const auto at = hole_at(scene, hole, pane); at && box.contains(*at))
+      parts.push_back({ItemKind::test_holes, hole.id, -1});
   if (pane == Pane::elevation)
     for (const Stratum& stratum : site.strata) {
-      const QPolygonF line = top_line(picture, stratum);
+      const QPolygonF line = top_line(scene, stratum);
       if (std::any_of(line.begin(), line.end(), [&](const QPointF& p) { return box.contains(p); }))
-        parts.push_back({PartKind::stratum, stratum.id, -1});
+        parts.push_back({ItemKind::stratum, stratum.id, -1});
     }
   return parts;
 }
 
-void paint_several(QPainter& painter, const Picture& picture) {
-  const Theme& theme = picture.look.theme;
-  const Frame& f = picture.frame;
-  const Site& site = picture.crossing.site;
-  const double text = picture.look.text;
+void paint_several(QPainter& painter, const Scene& scene) {
+  const Theme& theme = scene.style.theme;
+  const Frame& f = scene.frame;
+  const Site& site = scene.crossing.site;
+  const double text = scene.style.text;
   QColor broad = theme.focus;
   broad.setAlpha(90);
   const auto in_pane = [&](const QRectF& pane, auto paint) {
@@ -111,56 +111,56 @@ void paint_several(QPainter& painter, const Picture& picture) {
     paint();
     painter.restore();
   };
-  const auto is = [&](PartKind kind, const std::string& id) {
-    return std::find(picture.focus.several.begin(), picture.focus.several.end(), PartRef{kind, id, -1}) !=
-           picture.focus.several.end();
+  const auto is = [&](ItemKind kind, const std::string& id) {
+    return std::find(scene.focus.several.begin(), scene.focus.several.end(), ItemRef{kind, id, -1}) !=
+           scene.focus.several.end();
   };
   const auto ring = [&](const QPointF& at, double r) {
-    painter.setPen(QPen(theme.focus, picture.look.hair * 2));
+    painter.setPen(QPen(theme.focus, scene.style.hair * 2));
     painter.drawEllipse(at, r, r);
   };
-  if (!picture.focus.several.empty()) {
+  if (!scene.focus.several.empty()) {
     in_pane(f.elevation, [&] {
       for (const Utility& u : site.utilities) {
-        if (!is(PartKind::utility, u.id) || u.path.empty()) continue;
+        if (!is(ItemKind::utility, u.id) || u.path.empty()) continue;
         const UtilityMark mark = utility_mark(u);
         const double r = u.outside_diameter.value_or(Length{0}).m / 2 * f.px_per_m * f.exaggeration;
         const double level = mark.depth_known ? mark.elevation_m : elevation_at(site.ground, mark.station_m);
         ring(f.side(mark.station_m, level), std::max(r, text * 0.35) + text * 0.3);
       }
       for (const SurfaceFeature& s : site.surface)
-        if (const auto at = middle_of(picture, s, Pane::elevation);
-            at && is(PartKind::surface, s.id) && s.from && s.to) {
+        if (const auto at = middle_of(scene, s, Pane::elevation);
+            at && is(ItemKind::surface, s.id) && s.from && s.to) {
           painter.setPen(QPen(broad, text * 0.7, Qt::SolidLine, Qt::FlatCap));
           painter.drawLine(f.side(s.from->m, elevation_at(site.ground, s.from->m)),
                            f.side(s.to->m, elevation_at(site.ground, s.to->m)));
-        } else if (at && is(PartKind::surface, s.id)) {
+        } else if (at && is(ItemKind::surface, s.id)) {
           ring(*at, text * 0.8);
         }
       for (const Stratum& s : site.strata)
-        if (is(PartKind::stratum, s.id)) {
+        if (is(ItemKind::stratum, s.id)) {
           painter.setPen(QPen(broad, text * 0.5, Qt::SolidLine, Qt::FlatCap));
-          painter.drawPolyline(top_line(picture, s));
+          painter.drawPolyline(top_line(scene, s));
         }
       for (const TestHole& h : site.test_holes)
-        if (const auto at = hole_at(picture, h, Pane::elevation); at && is(PartKind::test_holes, h.id))
+        if (const auto at = hole_at(scene, h, Pane::elevation); at && is(ItemKind::test_holes, h.id))
           ring(*at, text * 0.7);
     });
     in_pane(f.plan, [&] {
       for (const Utility& u : site.utilities)
-        if (is(PartKind::utility, u.id)) draw_run(painter, plan_line(f, u), QPen(broad, text * 0.6));
+        if (is(ItemKind::utility, u.id)) draw_run(painter, plan_line(f, u), QPen(broad, text * 0.6));
       for (const SurfaceFeature& s : site.surface)
-        if (const auto at = middle_of(picture, s, Pane::plan); at && is(PartKind::surface, s.id)) ring(*at, text * 0.8);
+        if (const auto at = middle_of(scene, s, Pane::plan); at && is(ItemKind::surface, s.id)) ring(*at, text * 0.8);
       for (const TestHole& h : site.test_holes)
-        if (is(PartKind::test_holes, h.id)) ring(f.above(h.station.m, h.offset.m), text * 0.8);
+        if (is(ItemKind::test_holes, h.id)) ring(f.above(h.station.m, h.offset.m), text * 0.8);
     });
   }
-  if (picture.focus.box) {
+  if (scene.focus.box) {
     QColor tint = theme.focus;
     tint.setAlpha(28);
     painter.setBrush(tint);
-    painter.setPen(QPen(theme.focus, picture.look.hair * 1.3, Qt::DashLine));
-    painter.drawRect(*picture.focus.box);
+    painter.setPen(QPen(theme.focus, scene.style.hair * 1.3, Qt::DashLine));
+    painter.drawRect(*scene.focus.box);
   }
 }
 

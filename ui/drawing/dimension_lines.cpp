@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "burrow/drawing/flags.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "burrow/drawing/pit_edges.h"
 
 namespace burrow {
@@ -16,18 +16,18 @@ namespace {
 constexpr std::size_t most_covers = 3;
 
 /// What labels must keep clear of.
-std::vector<QRectF> obstacles_of(const Picture& picture) {
-  std::vector<QRectF> taken{model_status_box(picture), cloud_key_box(picture)};
-  if (picture.shown.neutral_line) taken.push_back(neutral_name_box(picture));
-  for (const QRectF& name : strata_name_boxes(picture)) taken.push_back(name);
-  for (const Flag& flag : place_flags(picture)) taken.push_back(flag.box);
-  const double r = picture.look.text * 0.45;
-  for (const Utility& utility : picture.crossing.site.utilities) {
+std::vector<QRectF> obstacles_of(const Scene& scene) {
+  std::vector<QRectF> taken{model_status_box(scene), cloud_key_box(scene)};
+  if (scene.layers.neutral_line) taken.push_back(neutral_name_box(scene));
+  for (const QRectF& name : strata_name_boxes(scene)) taken.push_back(name);
+  for (const Flag& flag : place_flags(scene)) taken.push_back(flag.box);
+  const double r = scene.style.text * 0.45;
+  for (const Utility& utility : scene.crossing.site.utilities) {
     const UtilityMark mark = utility_mark(utility);
     if (!mark.depth_known) continue;
-    const double half = utility.outside_diameter.value_or(Length{0}).m / 2 * picture.frame.px_per_m;
-    const QPointF at = picture.frame.side(mark.station_m, mark.elevation_m);
-    const double x = std::max(r, half), y = std::max(r, half * picture.frame.exaggeration);
+    const double half = utility.outside_diameter.value_or(Length{0}).m / 2 * scene.frame.px_per_m;
+    const QPointF at = scene.frame.side(mark.station_m, mark.elevation_m);
+    const double x = std::max(r, half), y = std::max(r, half * scene.frame.exaggeration);
     taken.emplace_back(at.x() - x, at.y() - y, 2 * x, 2 * y);
   }
   return taken;
@@ -36,12 +36,12 @@ std::vector<QRectF> obstacles_of(const Picture& picture) {
 /// Lays out one line after the other; earlier labels are obstacles for later ones.
 class Layout {
  public:
-  explicit Layout(const Picture& picture)
-      : picture_(picture),
-        f_(picture.frame),
-        text_(picture.look.text),
+  explicit Layout(const Scene& scene)
+      : picture_(scene),
+        f_(scene.frame),
+        text_(scene.style.text),
         metrics_(drawing_font(text_ * 0.92)),
-        taken_(obstacles_of(picture)) {}
+        taken_(obstacles_of(scene)) {}
 
   std::vector<DimensionLine> all() {
     const double length_px =
@@ -73,7 +73,7 @@ class Layout {
     if (!seen) return;
     const bool upright = std::abs(line.to.x() - line.from.x()) < std::abs(line.to.y() - line.from.y());
     if (std::hypot(line.to.x() - line.from.x(), line.to.y() - line.from.y()) < text_ * (upright ? 1.7 : 3)) return;
-    const QString number = QString::fromStdString(format(*value, Dimension::length, picture_.look.units));
+    const QString number = QString::fromStdString(format(*value, Dimension::length, picture_.style.units));
     for (const QString& shown_text : {words.arg(number), number}) {
       const QSizeF size(metrics_.horizontalAdvance(translated) + (line.lock.empty() ? 6 : 6 + text_), metrics_.height());
       if (const std::optional<QRectF> box = room_along(*seen, upright, size, pane)) {
@@ -187,7 +187,7 @@ class Layout {
   }
 
   void separation() {
-    if (picture_.focus.picked.kind != PartKind::utility) return;
+    if (picture_.focus.picked.kind != ItemKind::utility) return;
     const UtilityAnswer* answer = answer_for(picture_, picture_.focus.picked.id);
     if (!answer || !answer->separation_m || !answer->on_bore || !answer->on_utility) return;
     const Point3 &bore = *answer->on_bore, &utility = *answer->on_utility;
@@ -233,7 +233,7 @@ class Layout {
     add(across, QObject::tr("%1 floor"));
   }
 
-  const Picture& picture_;
+  const Scene& picture_;
   const Frame& f_;
   double text_;
   QFontMetricsF metrics_;
@@ -243,9 +243,9 @@ class Layout {
 
 }  // namespace
 
-std::vector<DimensionLine> dimension_lines(const Picture& picture) {
-  if (!picture.shown.dimensions || !picture.look.handles) return {};
-  return Layout(picture).all();
+std::vector<DimensionLine> dimension_lines(const Scene& scene) {
+  if (!scene.layers.dimensions || !scene.style.handles) return {};
+  return Layout(scene).all();
 }
 
 const DimensionLine* dimension_at(const std::vector<DimensionLine>& lines, const QPointF& at, double reach) {

@@ -12,14 +12,14 @@ constexpr double reach_px = 6;  ///< less than of the grips of things, which com
 }
 
 void DrawingView::set_dimensions(bool on) {
-  shown_.dimensions = on;
+  layers_.dimensions = on;
   focus_.measure.reset();
   focus_.measure_hovered.reset();
   viewport()->update();
 }
 
 std::vector<DimensionLine> DrawingView::dimension_lines_shown() {
-  return dimension_lines(picture());
+  return dimension_lines(scene());
 }
 
 bool DrawingView::press_dimension(const QPointF& at) {
@@ -51,7 +51,7 @@ void DrawingView::pull_dimension() {
   const double step = snap_step(modifiers_);
   double wanted = pulled(*held_, last_at_ - press_at_);
   if (step > 0) wanted = std::round(wanted / step) * step;
-  if (std::optional<PartValue> value =
+  if (std::optional<ItemValue> value =
           toward_measure(session_->crossing_before(), session_->assessment_before(), held_->measure, wanted))
     session_->preview(std::move(*value));
   focus_.pointer = last_at_;

@@ -31,7 +31,7 @@ bool in_a_view(const Frame& frame, const QPointF& at) {
 
 double DrawingView::snap_step(Qt::KeyboardModifiers modifiers) const {
   if (modifiers.testFlag(Qt::ShiftModifier)) return 0;
-  return look_.units == UnitSystem::us ? 0.3048 / 20 : 0.01;
+  return style_.units == UnitSystem::us ? 0.3048 / 20 : 0.01;
 }
 
 void DrawingView::schedule() {
@@ -48,8 +48,8 @@ void DrawingView::schedule() {
 Move DrawingView::move_in(Pane pane) {
   Move move;
   move.pane = pane;
-  const PartRef& part = session_ ? session_->part() : focus_.picked;
-  if (part.kind == PartKind::pit_edge) {
+  const ItemRef& part = session_ ? session_->part() : focus_.picked;
+  if (part.kind == ItemKind::pit_edge) {
     const Assessment& at_press = session_ ? session_->assessment_before() : document_.assessment();
     move.pit = part.id == "launch" ? at_press.launch_pit : at_press.exit_pit;
   }
@@ -82,7 +82,7 @@ void DrawingView::step_gesture() {
     move.at_station_m = frame_.station_m(last_at_.x());
     move.at_up_m = pane == Pane::elevation ? frame_.elevation_m(last_at_.y()) : frame_.offset_m(last_at_.y());
     move.step_m = snap_step(modifiers_);
-    if (std::optional<PartValue> value = moved(session_->crossing_before(), session_->part(), move)) {
+    if (std::optional<ItemValue> value = moved(session_->crossing_before(), session_->part(), move)) {
       focus_.snaps.clear();
       if (!modifiers_.testFlag(Qt::ShiftModifier)) {
         Snapped drawn = snap(snap_lines_, session_->crossing_before(), session_->part(), std::move(*value), pane,
@@ -120,7 +120,7 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
     start_tape(press_at_);
     return;
   }
-  const Picture now = picture();
+  const Scene now = scene();
   for (const Flag& flag : place_flags(now)) {
     if (!flag.box.contains(press_at_)) continue;
     go_to_finding(flag.finding);
@@ -128,10 +128,10 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
     return;
   }
   if (press_dimension(press_at_)) return;
-  const PartRef under = part_at(now, press_at_, reach_px);
+  const ItemRef under = part_at(now, press_at_, reach_px);
   gesture_ = Gesture::waiting;
   box_adds_ = modifiers_.testFlag(Qt::ShiftModifier);
-  shift_pressed_ = box_adds_ && may_be_several(under) ? under : PartRef{};
+  shift_pressed_ = box_adds_ && may_be_several(under) ? under : ItemRef{};
   if (!shift_pressed_.none() || (box_adds_ && under.none())) return;  // a click adds or takes away
   pick(under);
 }
@@ -147,13 +147,13 @@ void DrawingView::mouseMoveEvent(QMouseEvent* event) {
     if (!shift_pressed_.none()) pick(std::exchange(shift_pressed_, {}));
     if (held_) {
       start_dimension();
-    } else if (part_at(picture(), press_at_, reach_px).none() && in_a_view(frame_, press_at_)) {
+    } else if (part_at(scene(), press_at_, reach_px).none() && in_a_view(frame_, press_at_)) {
       gesture_ = Gesture::box;
     } else if (!focus_.picked.none() && may && !part_locked(document_.crossing(), focus_.picked) &&
                moved(document_.crossing(), focus_.picked, move_in(frame_.pane_at(press_at_)))) {
       gesture_ = Gesture::part;
       snap_lines_ =
-          snap_lines(document_.crossing(), document_.tables(), document_.assessment(), focus_.picked, look_.units);
+          snap_lines(document_.crossing(), document_.tables(), document_.assessment(), focus_.picked, style_.units);
       session_ = std::make_unique<EditSession>(document_, focus_.picked);
     } else {
       gesture_ = Gesture::pan;
@@ -179,7 +179,7 @@ void DrawingView::mouseReleaseEvent(QMouseEvent* event) {
   session_.reset();
   held_.reset();
   focus_.snaps.clear();
-  if (gesture_ == Gesture::tape && last_at_ == press_at_) shown_.tape.reset();
+  if (gesture_ == Gesture::tape && last_at_ == press_at_) layers_.tape.reset();
   gesture_ = Gesture::none;
   viewport()->unsetCursor();
   hover(last_at_);
@@ -190,23 +190,23 @@ void DrawingView::start_tape(const QPointF& at) {
   const Pane pane = frame_.pane_at(at);
   if (pane != Pane::elevation && pane != Pane::plan) return;
   gesture_ = Gesture::tape;
-  const QPointF end = tape_end(picture(), pane, at, reach_px);
+  const QPointF end = tape_end(scene(), pane, at, reach_px);
   Tape tape;
   tape.pane = pane;
   tape.from_station_m = frame_.station_m(end.x());
   tape.from_up_m = pane == Pane::elevation ? frame_.elevation_m(end.y()) : frame_.offset_m(end.y());
   tape.to_station_m = tape.from_station_m;
   tape.to_up_m = tape.from_up_m;
-  shown_.tape = tape;
+  layers_.tape = tape;
   viewport()->update();
 }
 
 void DrawingView::pull_tape(const QPointF& at) {
-  if (!shown_.tape) return;
-  const Pane pane = shown_.tape->pane;
-  const QPointF end = tape_end(picture(), pane, at, modifiers_.testFlag(Qt::ShiftModifier) ? 0 : reach_px);
-  shown_.tape->to_station_m = frame_.station_m(end.x());
-  shown_.tape->to_up_m = pane == Pane::elevation ? frame_.elevation_m(end.y()) : frame_.offset_m(end.y());
+  if (!layers_.tape) return;
+  const Pane pane = layers_.tape->pane;
+  const QPointF end = tape_end(scene(), pane, at, modifiers_.testFlag(Qt::ShiftModifier) ? 0 : reach_px);
+  layers_.tape->to_station_m = frame_.station_m(end.x());
+  layers_.tape->to_up_m = pane == Pane::elevation ? frame_.elevation_m(end.y()) : frame_.offset_m(end.y());
 }
 
 void DrawingView::cancel_gesture() {
@@ -215,7 +215,7 @@ void DrawingView::cancel_gesture() {
   shift_pressed_ = {};
   focus_.box.reset();
   focus_.snaps.clear();
-  if (gesture_ == Gesture::tape) shown_.tape.reset();
+  if (gesture_ == Gesture::tape) layers_.tape.reset();
   if (gesture_ == Gesture::pan) frame_ = press_frame_;
   gesture_ = Gesture::none;
   nudged_ = {};
@@ -227,23 +227,23 @@ void DrawingView::mouseDoubleClickEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton) return;
   settle();
   if (type_dimension(event->position())) return;
-  const PartRef part = part_at(picture(), event->position(), reach_px);
+  const ItemRef part = part_at(scene(), event->position(), reach_px);
   if (part.none()) return;
   pick(part);
   Q_EMIT typing_wanted(event->position().toPoint());
 }
 
 void DrawingView::wheelEvent(QWheelEvent* event) {
-  const QPointF turned = event->angleDelta();
+  const QPointF wheel = event->angleDelta();
   if (gesture_ != Gesture::none) return;
   interrupt_glide();
-  if (event->modifiers().testFlag(Qt::ShiftModifier) || std::abs(turned.x()) > std::abs(turned.y())) {
-    const double by = std::abs(turned.x()) > std::abs(turned.y()) ? turned.x() : turned.y();
+  if (event->modifiers().testFlag(Qt::ShiftModifier) || std::abs(wheel.x()) > std::abs(wheel.y())) {
+    const double by = std::abs(wheel.x()) > std::abs(wheel.y()) ? wheel.x() : wheel.y();
     frame_.pan(QPointF(by * 0.6, 0));
   } else if (event->modifiers().testFlag(Qt::AltModifier)) {
-    frame_.pan(QPointF(0, turned.y() * 0.6));
+    frame_.pan(QPointF(0, wheel.y() * 0.6));
   } else {
-    frame_.zoom(event->position(), std::pow(1.0015, turned.y()));
+    frame_.zoom(event->position(), std::pow(1.0015, wheel.y()));
   }
   fitted_ = false;
   event->accept();
@@ -252,14 +252,14 @@ void DrawingView::wheelEvent(QWheelEvent* event) {
 }
 
 void DrawingView::hover(const QPointF& at) {
-  const Picture now = picture();
+  const Scene now = scene();
   const DimensionLine* line = dimension_at(painted_dimensions_, at, reach_px * 2 / 3);
   const std::optional<MeasureRef> measure = line ? std::optional(line->measure) : std::nullopt;
   if (measure != focus_.measure_hovered) {
     focus_.measure_hovered = measure;
     viewport()->update();
   }
-  const PartRef under = line ? PartRef{} : part_at(now, at, reach_px);
+  const ItemRef under = line ? ItemRef{} : part_at(now, at, reach_px);
   if (line) {
     const QString why = why_held(*line);
     const QString name = QString::fromStdString(measure_name(document_.crossing(), line->measure));
@@ -285,7 +285,7 @@ void DrawingView::tell_pointer() {
   focus_.pointer_lines.clear();
   if (gesture_ != Gesture::none || !pointer_here_) return;
   focus_.pointer = last_at_;
-  focus_.pointer_lines = pointer_words(picture(), last_at_);
+  focus_.pointer_lines = pointer_words(scene(), last_at_);
 }
 
 void DrawingView::show_pointer(const QPointF& at) {
@@ -295,11 +295,11 @@ void DrawingView::show_pointer(const QPointF& at) {
     return;
   }
   const double station = frame_.station_m(at.x());
-  if (shown_.across_station_m && !across_box(picture()).contains(at)) {
-    shown_.across_station_m = station;
+  if (layers_.across_station_m && !across_box(scene()).contains(at)) {
+    layers_.across_station_m = station;
     viewport()->update();
   }
-  const auto text = [&](double v, Dimension d) { return QString::fromStdString(format(v, d, look_.units)); };
+  const auto text = [&](double v, Dimension d) { return QString::fromStdString(format(v, d, style_.units)); };
   QString where = tr("station %1").arg(text(station, Dimension::station));
   if (pane == Pane::elevation && !document_.crossing().site.ground.empty()) {
     const double level = frame_.elevation_m(at.y());

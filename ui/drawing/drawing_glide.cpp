@@ -76,14 +76,14 @@ void DrawingView::interrupt_glide(int key) {
 void DrawingView::zoom_to_fit() {
   stop_glide();
   lay_out_again();
-  fit(frame_, document_.crossing(), document_.assessment(), look_.text * 9.5);
+  fit(frame_, document_.crossing(), document_.assessment(), style_.text * 9.5);
   fitted_ = true;
   viewport()->update();
 }
 
 void DrawingView::glide_to_fit() {
   Frame to = goal();
-  fit(to, document_.crossing(), document_.assessment(), look_.text * 9.5);
+  fit(to, document_.crossing(), document_.assessment(), style_.text * 9.5);
   glide_to(to);
   fitted_ = true;
 }
@@ -97,8 +97,8 @@ void DrawingView::zoom_by(double factor) {
 
 void DrawingView::show_stations(double from_m, double to_m, bool smoothly) {
   Frame to = goal();
-  const double shown = std::max(to_m - from_m, 1e-9);
-  const double scale = std::clamp(to.elevation.width() / shown, farthest_px_per_m, closest_px_per_m);
+  const double seen_m = std::max(to_m - from_m, 1e-9);
+  const double scale = std::clamp(to.elevation.width() / seen_m, farthest_px_per_m, closest_px_per_m);
   to.zoom(to.elevation.center(), scale / to.px_per_m);
   to.left_station_m = (from_m + to_m) / 2 - to.elevation.width() / to.px_per_m / 2;
   fitted_ = false;
@@ -119,18 +119,18 @@ void DrawingView::go_to_finding(int index) {
   const Finding& finding = findings[static_cast<std::size_t>(index)];
   if (finding.station_m) bring_into_view(*finding.station_m, finding.elevation_m, finding.offset_m);
   for (const Utility& u : document_.crossing().site.utilities)
-    if (u.id == finding.subject) pick({PartKind::utility, u.id, -1});
-  if (finding.subject == "launch-pit") pick({PartKind::launch, {}, -1});
-  if (finding.subject == "exit-pit") pick({PartKind::exit, {}, -1});
+    if (u.id == finding.subject) pick({ItemKind::utility, u.id, -1});
+  if (finding.subject == "launch-pit") pick({ItemKind::launch, {}, -1});
+  if (finding.subject == "exit-pit") pick({ItemKind::exit, {}, -1});
   if (finding.subject == "bore" && finding.severity != Severity::note)
-    pick({finding.code == "bore.length" ? PartKind::exit : PartKind::launch, {}, -1});
+    pick({finding.code == "bore.length" ? ItemKind::exit : ItemKind::launch, {}, -1});
   for (const SurfaceFeature& s : document_.crossing().site.surface)
-    if (s.id == finding.subject) pick({PartKind::surface, s.id, -1});
+    if (s.id == finding.subject) pick({ItemKind::surface, s.id, -1});
 }
 
 void DrawingView::bring_into_view(double station_m, std::optional<double> elevation_m, std::optional<double> offset_m) {
   Frame to = goal();
-  const double margin = look_.text;
+  const double margin = style_.text;
   const double x = to.px_x(station_m);
   if (x < to.elevation.left() + margin || x > to.elevation.right() - margin)
     to.left_station_m = station_m - to.elevation.width() / to.px_per_m / 2;

@@ -31,7 +31,7 @@ bool DrawingView::nudge(QKeyEvent* event) {
     return false;
   const bool plan = event->modifiers().testFlag(Qt::AltModifier);  // Alt: move in the plan
   const double step =
-      (look_.units == UnitSystem::us ? 0.3048 / 20 : 0.01) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
+      (style_.units == UnitSystem::us ? 0.3048 / 20 : 0.01) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
   if (!session_) {
     nudge_move_ = move_in(plan ? Pane::plan : Pane::elevation);
     nudge_move_.step_m = 0;
@@ -39,7 +39,7 @@ bool DrawingView::nudge(QKeyEvent* event) {
     session_ = std::make_unique<EditSession>(document_, focus_.picked);
     nudged_ = focus_.picked;
   }
-  if (nudged_.kind == PartKind::grade) {
+  if (nudged_.kind == ItemKind::grade) {
     const double run =
         grade_grip_station(session_->crossing_before()) - session_->crossing_before().bore.launch.station.m;
     nudge_move_.by_up_m += up * 0.001 * std::max(0.2, run) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
@@ -54,11 +54,11 @@ bool DrawingView::nudge(QKeyEvent* event) {
 
 /// Tab order of the things on the drawing: launch, grade, exit, then the utilities and what stands on top.
 void DrawingView::pick_next(int direction) {
-  std::vector<PartRef> order{{PartKind::launch, {}, -1}, {PartKind::grade, {}, -1}, {PartKind::exit, {}, -1}};
-  for (const Utility& u : document_.crossing().site.utilities) order.push_back({PartKind::utility, u.id, -1});
-  for (const SurfaceFeature& s : document_.crossing().site.surface) order.push_back({PartKind::surface, s.id, -1});
+  std::vector<ItemRef> order{{ItemKind::launch, {}, -1}, {ItemKind::grade, {}, -1}, {ItemKind::exit, {}, -1}};
+  for (const Utility& u : document_.crossing().site.utilities) order.push_back({ItemKind::utility, u.id, -1});
+  for (const SurfaceFeature& s : document_.crossing().site.surface) order.push_back({ItemKind::surface, s.id, -1});
   for (std::size_t i = 0; i < document_.crossing().site.ground.size(); ++i)
-    order.push_back({PartKind::ground, {}, static_cast<int>(i)});
+    order.push_back({ItemKind::ground, {}, static_cast<int>(i)});
   const auto it = std::find(order.begin(), order.end(), focus_.picked);
   focus_.measure.reset();
   const auto n = static_cast<std::ptrdiff_t>(order.size());
@@ -71,8 +71,8 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
   if (event->key() == Qt::Key_Escape) {
     if (session_ || gesture_ != Gesture::none) {
       cancel_gesture();
-    } else if (shown_.tape) {
-      shown_.tape.reset();
+    } else if (layers_.tape) {
+      layers_.tape.reset();
     } else {
       focus_.finding = -1;
       focus_.measure.reset();

@@ -7,17 +7,17 @@
 
 namespace burrow {
 
-std::vector<PartRef> DrawingView::all_picked() const {
+std::vector<ItemRef> DrawingView::all_picked() const {
   if (!focus_.several.empty()) return focus_.several;
-  return focus_.picked.none() ? std::vector<PartRef>{} : std::vector<PartRef>{focus_.picked};
+  return focus_.picked.none() ? std::vector<ItemRef>{} : std::vector<ItemRef>{focus_.picked};
 }
 
-void DrawingView::pick_several(std::vector<PartRef> parts) {
+void DrawingView::pick_several(std::vector<ItemRef> parts) {
   if (parts.size() < 2) {
     const bool had_several = !focus_.several.empty();
     focus_.several.clear();
     // A test hole is not picked alone on the drawing: its page does that.
-    const PartRef only = parts.empty() || parts.front().kind == PartKind::test_holes ? PartRef{} : parts.front();
+    const ItemRef only = parts.empty() || parts.front().kind == ItemKind::test_holes ? ItemRef{} : parts.front();
     if (had_several && only == focus_.picked) {
       viewport()->update();
       Q_EMIT picked_changed();
@@ -34,12 +34,12 @@ void DrawingView::pick_several(std::vector<PartRef> parts) {
 }
 
 /// Shift and a click: one more, or one less.
-void DrawingView::toggle_picked(const PartRef& part) {
+void DrawingView::toggle_picked(const ItemRef& part) {
   if (!may_be_several(part)) return;
-  const PartRef whole{part.kind, part.id, -1};
-  std::vector<PartRef> parts = all_picked();
-  std::erase_if(parts, [](const PartRef& p) { return !may_be_several(p); });
-  for (PartRef& p : parts) p.index = -1;
+  const ItemRef whole{part.kind, part.id, -1};
+  std::vector<ItemRef> parts = all_picked();
+  std::erase_if(parts, [](const ItemRef& p) { return !may_be_several(p); });
+  for (ItemRef& p : parts) p.index = -1;
   if (const auto at = std::find(parts.begin(), parts.end(), whole); at != parts.end())
     parts.erase(at);
   else
@@ -51,22 +51,22 @@ void DrawingView::toggle_picked(const PartRef& part) {
 void DrawingView::take_box() {
   if (!focus_.box) return;
   const Pane pane = press_frame_.pane_at(press_at_);
-  std::vector<PartRef> parts;
+  std::vector<ItemRef> parts;
   if (box_adds_)
-    for (const PartRef& p : all_picked())
+    for (const ItemRef& p : all_picked())
       if (may_be_several(p)) parts.push_back({p.kind, p.id, -1});
-  for (const PartRef& part : things_in_box(picture(), *focus_.box, pane))
+  for (const ItemRef& part : items_in_box(scene(), *focus_.box, pane))
     if (std::find(parts.begin(), parts.end(), part) == parts.end()) parts.push_back(part);
   focus_.box.reset();
   pick_several(std::move(parts));
 }
 
 void DrawingView::forget_gone() {
-  if (!holds(document_.crossing(), focus_.hovered)) focus_.hovered = {};
-  if (!holds(document_.crossing(), focus_.picked)) pick({});
+  if (!exists_in(document_.crossing(), focus_.hovered)) focus_.hovered = {};
+  if (!exists_in(document_.crossing(), focus_.picked)) pick({});
   if (focus_.several.empty()) return;
-  std::vector<PartRef> left = focus_.several;
-  std::erase_if(left, [&](const PartRef& part) { return !there_is(document_.crossing(), part); });
+  std::vector<ItemRef> left = focus_.several;
+  std::erase_if(left, [&](const ItemRef& part) { return !there_is(document_.crossing(), part); });
   if (left.size() != focus_.several.size()) pick_several(std::move(left));
 }
 

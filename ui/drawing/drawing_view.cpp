@@ -38,10 +38,10 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
   connect(&document_, &Document::replaced, this, [this] {
     session_.reset();
     gesture_ = Gesture::none;
-    focus_ = Focus();
+    focus_ = Interaction();
     set_trials(nullptr, false);
     set_rescue(std::nullopt);
-    shown_.tape.reset();
+    layers_.tape.reset();
     ghost_layout_.reset();
     set_read_path(std::nullopt);
     set_truth(std::nullopt);
@@ -53,13 +53,13 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
 DrawingView::~DrawingView() = default;
 
 void DrawingView::set_theme(const Theme& theme) {
-  look_.theme = theme;
+  style_.theme = theme;
   viewport()->update();
   Q_EMIT view_changed();
 }
 
 void DrawingView::set_units(UnitSystem units) {
-  look_.units = units;
+  style_.units = units;
   viewport()->update();
   Q_EMIT view_changed();
 }
@@ -78,16 +78,16 @@ void DrawingView::lay_out_again() {
     frame_ = glide_to_;
     stop_glide();
   }
-  look_.text = std::max(11.0, QFontMetricsF(font()).height() * 0.70);
-  lay_out(frame_, QRectF(viewport()->rect()), split_, gutter_width(look_), ruler_height(look_),
-          shown_.turning ? turning_height(look_) : 0);
+  style_.text = std::max(11.0, QFontMetricsF(font()).height() * 0.70);
+  lay_out(frame_, QRectF(viewport()->rect()), split_, gutter_width(style_), ruler_height(style_),
+          layers_.turning ? turning_height(style_) : 0);
 }
 
-Picture DrawingView::picture() {
-  return {document_.crossing(), document_.assessment(), document_.tables(), frame_, look_, focus_, nullptr, shown_};
+Scene DrawingView::scene() {
+  return {document_.crossing(), document_.assessment(), document_.tables(), frame_, style_, focus_, nullptr, layers_};
 }
 
-void DrawingView::pick(const PartRef& part) {
+void DrawingView::pick(const ItemRef& part) {
   if (focus_.picked == part && focus_.several.empty()) return;
   focus_.picked = part;
   focus_.several.clear();
@@ -95,17 +95,17 @@ void DrawingView::pick(const PartRef& part) {
   Q_EMIT picked_changed();
 }
 
-QPointF DrawingView::place_of(const PartRef& part) {
-  const Picture now = picture();
+QPointF DrawingView::place_of(const ItemRef& part) {
+  const Scene now = scene();
   for (const Handle& handle : handles(now))
     if (handle.part == part && handle.pane == Pane::elevation) return handle.at;
   for (const Utility& u : now.crossing.site.utilities) {
-    if (part.kind != PartKind::utility || u.id != part.id) continue;
+    if (part.kind != ItemKind::utility || u.id != part.id) continue;
     const UtilityMark mark = utility_mark(u);
     return mark.depth_known ? frame_.side(mark.station_m, mark.elevation_m) : frame_.above(mark.station_m, 0);
   }
   for (const SurfaceFeature& s : now.crossing.site.surface)
-    if (part.kind == PartKind::surface && s.id == part.id && s.from && s.to) {
+    if (part.kind == ItemKind::surface && s.id == part.id && s.from && s.to) {
       const double middle = (s.from->m + s.to->m) / 2;
       return frame_.side(middle, elevation_at(now.crossing.site.ground, middle));
     }
@@ -122,14 +122,14 @@ void DrawingView::paintEvent(QPaintEvent*) {
     focus_.ghost_crossing = &session_->crossing_before();
     focus_.ghost = &session_->assessment_before();
     if (gesture_ == Gesture::part)
-      focus_.pointer_lines = live_numbers(document_.crossing(), document_.assessment(), session_->part(), look_.units);
+      focus_.pointer_lines = live_numbers(document_.crossing(), document_.assessment(), session_->part(), style_.units);
     if (gesture_ == Gesture::measure && held_) {
       const std::optional<double> value = measure_value(document_.crossing(), document_.assessment(), held_->measure);
       focus_.pointer_lines.clear();
       if (value)
         focus_.pointer_lines << QString::fromStdString(measure_name(document_.crossing(), held_->measure) + " " +
-                                                       format(*value, Dimension::length, look_.units));
-      focus_.pointer_lines << live_numbers(document_.crossing(), document_.assessment(), session_->part(), look_.units);
+                                                       format(*value, Dimension::length, style_.units));
+      focus_.pointer_lines << live_numbers(document_.crossing(), document_.assessment(), session_->part(), style_.units);
     }
   } else {
     focus_.ghost_crossing = ghost_layout_ ? &ghost_layout_->crossing : nullptr;
@@ -140,21 +140,21 @@ void DrawingView::paintEvent(QPaintEvent*) {
     focus_.pointer = last_at_;
     focus_.pointer_lines = QStringList{why_held(*held_).isEmpty() ? document_.read_only_because() : why_held(*held_)};
   }
-  Picture now = picture();
-  now.kept = &kept_;
+  Scene now = scene();
+  now.layer_cache = &layer_cache_;
   now.dimensions = dimension_lines(now);
   painted_dimensions_ = now.dimensions;
-  paint_picture(painter, now);
+  paint_scene(painter, now);
   if (hasFocus()) {
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(look_.theme.focus, 2));
+    painter.setPen(QPen(style_.theme.focus, 2));
     painter.drawRect(QRectF(viewport()->rect()).adjusted(1, 1, -1, -1));
   }
 }
 
 void DrawingView::set_turning_strip(bool on) {
-  if (shown_.turning == on) return;
-  shown_.turning = on;
+  if (layers_.turning == on) return;
+  layers_.turning = on;
   const bool fit_again = fitted_;
   lay_out_again();
   if (fit_again) zoom_to_fit();
@@ -162,34 +162,34 @@ void DrawingView::set_turning_strip(bool on) {
 }
 
 void DrawingView::set_neutral_line(bool on) {
-  shown_.neutral_line = on;
+  layers_.neutral_line = on;
   viewport()->update();
 }
 
 void DrawingView::set_zones(bool on) {
-  shown_.zones = on;
+  layers_.zones = on;
   viewport()->update();
 }
 
 void DrawingView::set_rise(bool on) {
-  shown_.rise = on;
+  layers_.rise = on;
   viewport()->update();
 }
 
 void DrawingView::set_cloud(bool on) {
-  shown_.cloud = on;
+  layers_.cloud = on;
   viewport()->update();
 }
 
 void DrawingView::set_trials(const Trials* trials, bool current) {
-  shown_.trials = trials;
-  shown_.trials_current = current;
-  kept_.forget_trials();
+  layers_.trials = trials;
+  layers_.trials_current = current;
+  layer_cache_.forget_trials();
   viewport()->update();
 }
 
 void DrawingView::set_rescue(std::optional<PitShape> pit) {
-  shown_.rescue = std::move(pit);
+  layers_.rescue = std::move(pit);
   viewport()->update();
 }
 
@@ -200,18 +200,18 @@ void DrawingView::set_ghost_layout(std::shared_ptr<const GhostLayout> ghost) {
 
 void DrawingView::set_across(bool on) {
   const Bore& bore = document_.crossing().bore;
-  shown_.across_station_m.reset();
-  if (on) shown_.across_station_m = (bore.launch.station.m + bore.exit.station.m) / 2;
+  layers_.across_station_m.reset();
+  if (on) layers_.across_station_m = (bore.launch.station.m + bore.exit.station.m) / 2;
   viewport()->update();
 }
 
 void DrawingView::set_read_path(std::optional<ReadPath> read) {
-  shown_.read = std::move(read);
+  layers_.read = std::move(read);
   viewport()->update();
 }
 
 void DrawingView::set_truth(std::optional<TrueLine> truth) {
-  shown_.truth = std::move(truth);
+  layers_.truth = std::move(truth);
   viewport()->update();
 }
 

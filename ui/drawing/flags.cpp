@@ -1,6 +1,6 @@
 #include "burrow/drawing/flags.h"
 
-#include "boxes.h"
+#include "overlaps.h"
 #include "burrow/check/mute.h"
 
 #include <QRegularExpression>
@@ -13,13 +13,13 @@ namespace {
 
 constexpr int most_flags = 9;
 
-QPointF anchor_of(const Picture& picture, const Finding& finding) {
+QPointF anchor_of(const Scene& scene, const Finding& finding) {
   const double station = *finding.station_m;
-  const LevelLine& ground = picture.crossing.site.ground;
+  const LevelLine& ground = scene.crossing.site.ground;
   const double elevation = finding.elevation_m ? *finding.elevation_m
                            : ground.empty()    ? 0
                                                : elevation_at(ground, station);
-  return picture.frame.side(station, elevation);
+  return scene.frame.side(station, elevation);
 }
 
 /// A number and its unit stay on one line.
@@ -70,30 +70,30 @@ bool flag_wanted(const Finding& finding) {
   return !finding.muted || counts_in_verdict(finding);
 }
 
-double marks_row_height(const Look& look) {
-  return look.text * 1.1;
+double marks_row_height(const Style& style) {
+  return style.text * 1.1;
 }
 
-std::vector<Flag> place_flags(const Picture& picture, int* left_out) {
-  const Frame& f = picture.frame;
-  const double text = picture.look.text;
+std::vector<Flag> place_flags(const Scene& scene, int* left_out) {
+  const Frame& f = scene.frame;
+  const double text = scene.style.text;
   const double width = std::min(text * 17.0, f.elevation.width() * 0.4);
   const QFont font = drawing_font(text);
   const QFontMetricsF metrics(font);
   const double badge = text * 1.7;
   std::vector<Flag> placed;
   int lost = 0;
-  const std::vector<Finding>& findings = picture.assessment.findings;
+  const std::vector<Finding>& findings = scene.assessment.findings;
   for (const Group& group : groups_of(findings)) {
     const std::size_t i = group.speaks;
     const Finding& finding = findings[i];
-    const QPointF anchor = anchor_of(picture, finding);
+    const QPointF anchor = anchor_of(scene, finding);
     if (anchor.x() < f.elevation.left() || anchor.x() > f.elevation.right()) continue;
     if (placed.size() >= most_flags) {
       ++lost;
       continue;
     }
-    QString words = with_units_kept(QString::fromStdString(finding_text(finding, picture.look.units)));
+    QString words = with_units_kept(QString::fromStdString(finding_text(finding, scene.style.units)));
     QStringList others;
     for (const int other : group.others) others << QString::number(other + 1);
     if (!others.isEmpty())
@@ -192,25 +192,25 @@ void paint_finding_mark(QPainter& painter, const QRectF& box, FindingMark mark, 
   painter.restore();
 }
 
-void paint_flags(QPainter& painter, const Picture& picture) {
-  const Theme& theme = picture.look.theme;
-  const double text = picture.look.text;
+void paint_flags(QPainter& painter, const Scene& scene) {
+  const Theme& theme = scene.style.theme;
+  const double text = scene.style.text;
   int left_out = 0;
-  const std::vector<Flag> flags = place_flags(picture, &left_out);
+  const std::vector<Flag> flags = place_flags(scene, &left_out);
   for (const Flag& flag : flags) {
     const QColor colour =
-        mark_line_colour(mark_of(picture.assessment.findings[static_cast<std::size_t>(flag.finding)]), theme);
-    painter.setPen(QPen(colour, picture.look.hair * 1.3));
+        mark_line_colour(mark_of(scene.assessment.findings[static_cast<std::size_t>(flag.finding)]), theme);
+    painter.setPen(QPen(colour, scene.style.hair * 1.3));
     const double x = std::clamp(flag.anchor.x(), flag.box.left() + text, flag.box.right() - text);
     painter.drawLine(QPointF(x, flag.box.bottom()), flag.anchor);
     painter.setBrush(colour);
-    painter.drawEllipse(flag.anchor, picture.look.hair * 2.6, picture.look.hair * 2.6);
+    painter.drawEllipse(flag.anchor, scene.style.hair * 2.6, scene.style.hair * 2.6);
   }
   for (const Flag& flag : flags) {
-    const Finding& finding = picture.assessment.findings[static_cast<std::size_t>(flag.finding)];
-    const bool picked = picture.focus.finding == flag.finding;
+    const Finding& finding = scene.assessment.findings[static_cast<std::size_t>(flag.finding)];
+    const bool picked = scene.focus.finding == flag.finding;
     painter.setPen(QPen(picked ? theme.focus : mark_line_colour(mark_of(finding), theme),
-                        picture.look.hair * (picked ? 2.6 : 1.3)));
+                        scene.style.hair * (picked ? 2.6 : 1.3)));
     painter.setBrush(theme.field);
     painter.drawRoundedRect(flag.box, text * 0.3, text * 0.3);
     const double badge = text * 1.5;
@@ -226,7 +226,7 @@ void paint_flags(QPainter& painter, const Picture& picture) {
     painter.setFont(drawing_font(text * 0.9));
     const QString more = QObject::tr("+ %n more in the list", nullptr, left_out);
     const QFontMetricsF metrics(painter.font());
-    const QRectF& pane = picture.frame.elevation;
+    const QRectF& pane = scene.frame.elevation;
     const double w = metrics.horizontalAdvance(more);
     QRectF box(pane.right() - w - 10, pane.top() + text * 0.4, w + 4, metrics.height());
     while (!fits(flags, box) && box.bottom() < pane.bottom() - text * 4) box.translate(0, text * 0.5);

@@ -77,8 +77,8 @@ void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, d
   const double high = std::max(0.5, top - bottom);
   const double room = std::max(40.0, frame.elevation.height() - sky - 12.0);
   frame.px_per_m = std::min(frame.elevation.width() / across, room / (high * frame.exaggeration));
-  const double shown = frame.elevation.width() / frame.px_per_m;
-  frame.left_station_m = (from + to) / 2 - shown / 2;
+  const double seen_m = frame.elevation.width() / frame.px_per_m;
+  frame.left_station_m = (from + to) / 2 - seen_m / 2;
   const double slack = room - high * frame.exaggeration * frame.px_per_m;
   frame.top_elevation_m = top + (sky + std::max(0.0, slack) * 0.35) / (frame.px_per_m * frame.exaggeration);
   const double centre = (crossing.bore.launch.offset->m + crossing.bore.exit.offset->m) / 2;

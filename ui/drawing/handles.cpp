@@ -29,19 +29,19 @@ double distance_to_segment(const QPointF& p, const QPointF& a, const QPointF& b)
   return std::hypot(off.x(), off.y());
 }
 
-PartRef utility_at(const Picture& picture, const QPointF& at, double reach) {
-  const Frame& f = picture.frame;
+ItemRef utility_at(const Scene& scene, const QPointF& at, double reach) {
+  const Frame& f = scene.frame;
   const Pane pane = f.pane_at(at);
-  PartRef best;
+  ItemRef best;
   double least = reach;
-  for (const Utility& utility : picture.crossing.site.utilities) {
+  for (const Utility& utility : scene.crossing.site.utilities) {
     double distance = 1e300;
     if (pane == Pane::elevation) {
       const UtilityMark mark = utility_mark(utility);
       const double r = utility.outside_diameter.value_or(Length{0}).m / 2 * f.px_per_m;
       if (mark.depth_known) {
         const QPointF off = at - f.side(mark.station_m, mark.elevation_m);
-        distance = std::max(0.0, std::hypot(off.x(), off.y()) - std::max(r, picture.look.text * 0.35));
+        distance = std::max(0.0, std::hypot(off.x(), off.y()) - std::max(r, scene.style.text * 0.35));
       } else {
         distance = std::abs(at.x() - f.px_x(mark.station_m));
       }
@@ -52,7 +52,7 @@ PartRef utility_at(const Picture& picture, const QPointF& at, double reach) {
     }
     if (distance < least) {
       least = distance;
-      best = {PartKind::utility, utility.id, -1};
+      best = {ItemKind::utility, utility.id, -1};
     }
   }
   return best;
@@ -64,10 +64,10 @@ QPolygonF polygon_of(const Frame& f, const PlanLine& line) {
   return shape;
 }
 
-PartRef pit_at(const Picture& picture, const QPointF& at) {
-  const Frame& f = picture.frame;
-  for (const auto& [pit, kind] : {std::pair{&picture.assessment.launch_pit, PartKind::launch},
-                                  std::pair{&picture.assessment.exit_pit, PartKind::exit}}) {
+ItemRef pit_at(const Scene& scene, const QPointF& at) {
+  const Frame& f = scene.frame;
+  for (const auto& [pit, kind] : {std::pair{&scene.assessment.launch_pit, ItemKind::launch},
+                                  std::pair{&scene.assessment.exit_pit, ItemKind::exit}}) {
     QPolygonF shape;
     if (f.pane_at(at) == Pane::elevation)
       for (const LevelPoint& p : pit->section) shape << f.side(p.station_m, p.elevation_m);
@@ -78,20 +78,20 @@ PartRef pit_at(const Picture& picture, const QPointF& at) {
   return {};
 }
 
-PartRef surface_at(const Picture& picture, const QPointF& at) {
-  const Frame& f = picture.frame;
-  for (const SurfaceFeature& feature : picture.crossing.site.surface) {
+ItemRef surface_at(const Scene& scene, const QPointF& at) {
+  const Frame& f = scene.frame;
+  for (const SurfaceFeature& feature : scene.crossing.site.surface) {
     if (!feature.outline.empty() && f.pane_at(at) == Pane::plan) {
-      if (polygon_of(f, feature.outline).containsPoint(at, Qt::OddEvenFill)) return {PartKind::surface, feature.id, -1};
+      if (polygon_of(f, feature.outline).containsPoint(at, Qt::OddEvenFill)) return {ItemKind::surface, feature.id, -1};
       continue;
     }
     if (!feature.from || !feature.to) continue;
     const double station = f.station_m(at.x());
     const double lean = f.pane_at(at) == Pane::plan ? std::tan(feature.skew->rad) * f.offset_m(at.y()) : 0;
     if (station < feature.from->m + lean || station > feature.to->m + lean) continue;
-    if (f.pane_at(at) == Pane::plan) return {PartKind::surface, feature.id, -1};
-    const double ground = f.px_z(elevation_at(picture.crossing.site.ground, station));
-    if (std::abs(at.y() - ground) < picture.look.text * 0.8) return {PartKind::surface, feature.id, -1};
+    if (f.pane_at(at) == Pane::plan) return {ItemKind::surface, feature.id, -1};
+    const double ground = f.px_z(elevation_at(scene.crossing.site.ground, station));
+    if (std::abs(at.y() - ground) < scene.style.text * 0.8) return {ItemKind::surface, feature.id, -1};
   }
   return {};
 }
@@ -103,13 +103,13 @@ double grade_grip_station(const Crossing& crossing) {
   return launch + 0.42 * (crossing.bore.exit.station.m - launch);
 }
 
-std::vector<Handle> handles(const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Crossing& crossing = picture.crossing;
+std::vector<Handle> handles(const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Crossing& crossing = scene.crossing;
   const Launch& launch = crossing.bore.launch;
   std::vector<Handle> all;
   all.reserve(16 + crossing.site.ground.size());
-  const auto add = [&all](PartKind kind, const std::string& id, std::size_t index, Pane pane, const QPointF& at,
+  const auto add = [&all](ItemKind kind, const std::string& id, std::size_t index, Pane pane, const QPointF& at,
                           Handle::Shape shape, bool always) {
     Handle& handle = all.emplace_back();
     handle.part.kind = kind;
@@ -120,47 +120,47 @@ std::vector<Handle> handles(const Picture& picture) {
     handle.shape = shape;
     handle.always = always;
   };
-  const auto grip = [&](PartKind kind, Pane pane, const QPointF& at, Handle::Shape shape) {
+  const auto grip = [&](ItemKind kind, Pane pane, const QPointF& at, Handle::Shape shape) {
     add(kind, {}, 0, pane, at, shape, true);
     all.back().part.index = -1;
   };
   const double turn = grade_grip_station(crossing);
-  grip(PartKind::grade, Pane::elevation, f.side(turn, path_elevation_at(picture.assessment, crossing, turn)),
+  grip(ItemKind::grade, Pane::elevation, f.side(turn, path_elevation_at(scene.assessment, crossing, turn)),
        Handle::Shape::diamond);
-  grip(PartKind::grade, Pane::plan, f.above(turn, bore_offset_at(picture.assessment, crossing, turn)),
+  grip(ItemKind::grade, Pane::plan, f.above(turn, bore_offset_at(scene.assessment, crossing, turn)),
        Handle::Shape::diamond);
-  grip(PartKind::launch, Pane::elevation, f.side(launch.station.m, launch.elevation.m), Handle::Shape::round);
-  grip(PartKind::launch, Pane::plan, f.above(launch.station.m, launch.offset->m), Handle::Shape::round);
-  const double exit_z = path_elevation_at(picture.assessment, crossing, crossing.bore.exit.station.m);
-  grip(PartKind::exit, Pane::elevation, f.side(crossing.bore.exit.station.m, exit_z), Handle::Shape::round);
-  grip(PartKind::exit, Pane::plan, f.above(crossing.bore.exit.station.m, crossing.bore.exit.offset->m),
+  grip(ItemKind::launch, Pane::elevation, f.side(launch.station.m, launch.elevation.m), Handle::Shape::round);
+  grip(ItemKind::launch, Pane::plan, f.above(launch.station.m, launch.offset->m), Handle::Shape::round);
+  const double exit_z = path_elevation_at(scene.assessment, crossing, crossing.bore.exit.station.m);
+  grip(ItemKind::exit, Pane::elevation, f.side(crossing.bore.exit.station.m, exit_z), Handle::Shape::round);
+  grip(ItemKind::exit, Pane::plan, f.above(crossing.bore.exit.station.m, crossing.bore.exit.offset->m),
        Handle::Shape::round);
 
-  const auto vertices = [&](PartKind kind, const std::string& id, const LevelLine& line) {
+  const auto vertices = [&](ItemKind kind, const std::string& id, const LevelLine& line) {
     for (std::size_t i = 0; i < line.size(); ++i)
       add(kind, id, i, Pane::elevation, f.side(line[i].station_m, line[i].elevation_m), Handle::Shape::square, true);
   };
   for (const Utility& utility : crossing.site.utilities) {
-    if (picture.focus.picked.kind != PartKind::utility || picture.focus.picked.id != utility.id) continue;
+    if (scene.focus.picked.kind != ItemKind::utility || scene.focus.picked.id != utility.id) continue;
     for (std::size_t i = 0; i < utility.path.size(); ++i)
-      add(PartKind::utility, utility.id, i, Pane::plan, f.above(utility.path[i].x_m, utility.path[i].y_m),
+      add(ItemKind::utility, utility.id, i, Pane::plan, f.above(utility.path[i].x_m, utility.path[i].y_m),
           Handle::Shape::square, false);
   }
-  for (const PitEdgePlace& edge : pit_edge_places(picture)) {
-    add(PartKind::pit_edge, edge.part.id, static_cast<std::size_t>(edge.part.index), edge.pane, edge.at,
+  for (const PitEdgePlace& edge : pit_edge_places(scene)) {
+    add(ItemKind::pit_edge, edge.part.id, static_cast<std::size_t>(edge.part.index), edge.pane, edge.at,
         Handle::Shape::square, false);
   }
-  vertices(PartKind::ground, {}, crossing.site.ground);
+  vertices(ItemKind::ground, {}, crossing.site.ground);
   for (const Stratum& stratum : crossing.site.strata)
-    if (stratum.top) vertices(PartKind::stratum, stratum.id, *stratum.top);
-  if (crossing.site.water) vertices(PartKind::water, {}, *crossing.site.water);
+    if (stratum.top) vertices(ItemKind::stratum, stratum.id, *stratum.top);
+  if (crossing.site.water) vertices(ItemKind::water, {}, *crossing.site.water);
   return all;
 }
 
-PartRef part_at(const Picture& picture, const QPointF& at, double reach) {
-  const Pane pane = picture.frame.pane_at(at);
+ItemRef part_at(const Scene& scene, const QPointF& at, double reach) {
+  const Pane pane = scene.frame.pane_at(at);
   if (pane != Pane::elevation && pane != Pane::plan) return {};
-  const std::vector<Handle> all = handles(picture);
+  const std::vector<Handle> all = handles(scene);
   const auto nearest = std::min_element(all.begin(), all.end(), [&](const Handle& a, const Handle& b) {
     const auto far = [&](const Handle& h) {
       return h.pane == pane ? std::hypot(h.at.x() - at.x(), h.at.y() - at.y()) : 1e300;
@@ -169,28 +169,28 @@ PartRef part_at(const Picture& picture, const QPointF& at, double reach) {
   });
   const bool grip = nearest != all.end() && nearest->pane == pane &&
                     std::hypot(nearest->at.x() - at.x(), nearest->at.y() - at.y()) <= reach;
-  if (grip && (nearest->part.kind == PartKind::grade || nearest->part.kind == PartKind::launch ||
-               nearest->part.kind == PartKind::pit_edge || nearest->part.kind == PartKind::utility))
+  if (grip && (nearest->part.kind == ItemKind::grade || nearest->part.kind == ItemKind::launch ||
+               nearest->part.kind == ItemKind::pit_edge || nearest->part.kind == ItemKind::utility))
     return nearest->part;
-  if (const PartRef utility = utility_at(picture, at, reach); !utility.none()) return utility;
+  if (const ItemRef utility = utility_at(scene, at, reach); !utility.none()) return utility;
   if (grip) return nearest->part;
-  if (const PartRef pit = pit_at(picture, at); !pit.none()) return pit;
-  return surface_at(picture, at);
+  if (const ItemRef pit = pit_at(scene, at); !pit.none()) return pit;
+  return surface_at(scene, at);
 }
 
-void paint_handles(QPainter& painter, const Picture& picture) {
-  const Theme& theme = picture.look.theme;
-  for (const Handle& handle : handles(picture)) {
-    const QRectF pane = handle.pane == Pane::plan ? picture.frame.plan : picture.frame.elevation;
+void paint_handles(QPainter& painter, const Scene& scene) {
+  const Theme& theme = scene.style.theme;
+  for (const Handle& handle : handles(scene)) {
+    const QRectF pane = handle.pane == Pane::plan ? scene.frame.plan : scene.frame.elevation;
     if (!pane.adjusted(-4, -4, 4, 4).contains(handle.at)) continue;
-    const bool picked = handle.part == picture.focus.picked;
-    const bool hovered = handle.part == picture.focus.hovered;
-    const bool quiet = handle.shape == Handle::Shape::square && handle.always;
-    const double r = picture.look.text * (quiet ? 0.22 : 0.42) * (picked || hovered ? 1.35 : 1.0);
+    const bool picked = handle.part == scene.focus.picked;
+    const bool hovered = handle.part == scene.focus.hovered;
+    const bool blocker = handle.shape == Handle::Shape::square && handle.always;
+    const double r = scene.style.text * (blocker ? 0.22 : 0.42) * (picked || hovered ? 1.35 : 1.0);
     painter.setPen(QPen(picked || hovered ? theme.focus
-                        : quiet           ? theme.ground
+                        : blocker           ? theme.ground
                                           : theme.ink,
-                        picture.look.hair * (picked ? 2.4 : 1.3)));
+                        scene.style.hair * (picked ? 2.4 : 1.3)));
     painter.setBrush(picked ? theme.focus : theme.field);
     switch (handle.shape) {
       case Handle::Shape::round:

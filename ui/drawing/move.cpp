@@ -27,7 +27,7 @@ double level(double v) {
   return std::clamp(v, -1e4, 1e4);
 }
 
-std::optional<PartValue> moved_launch(const Crossing& before, const Move& move) {
+std::optional<ItemValue> moved_launch(const Crossing& before, const Move& move) {
   Launch launch = before.bore.launch;
   if (!member_locked(before, "/bore/launch/station_m"))
     launch.station.m =
@@ -42,7 +42,7 @@ std::optional<PartValue> moved_launch(const Crossing& before, const Move& move) 
 }
 
 /// The grip turns the bore about the launch point.
-std::optional<PartValue> moved_grade(const Crossing& before, const Move& move) {
+std::optional<ItemValue> moved_grade(const Crossing& before, const Move& move) {
   Launch launch = before.bore.launch;
   const double run = std::max(0.2, grade_grip_station(before) - launch.station.m);
   const double step = move.step_m > 0 ? 0.001 : 0.0;
@@ -57,7 +57,7 @@ std::optional<PartValue> moved_grade(const Crossing& before, const Move& move) {
   return launch;
 }
 
-std::optional<PartValue> moved_exit(const Crossing& before, const Move& move) {
+std::optional<ItemValue> moved_exit(const Crossing& before, const Move& move) {
   Exit exit = before.bore.exit;
   if (!member_locked(before, "/bore/exit/station_m"))
     exit.station.m = station(
@@ -67,9 +67,9 @@ std::optional<PartValue> moved_exit(const Crossing& before, const Move& move) {
   return exit;
 }
 
-std::optional<PartValue> moved_utility(const Crossing& before, const PartRef& part, const Move& move) {
-  PartValue value = take(before, part);
-  auto& element = std::get<Element<Utility>>(value);
+std::optional<ItemValue> moved_utility(const Crossing& before, const ItemRef& part, const Move& move) {
+  ItemValue value = value_of(before, part);
+  auto& element = std::get<ListSlot<Utility>>(value);
   if (!element.value || element.value->path.empty()) return std::nullopt;
   std::vector<PathVertex>& path = element.value->path;
   const std::size_t only = static_cast<std::size_t>(std::max(part.index, 0));
@@ -107,43 +107,43 @@ std::string length_text(double v, UnitSystem units) {
 
 }  // namespace
 
-std::optional<PartValue> moved(const Crossing& before, const PartRef& part, const Move& move) {
+std::optional<ItemValue> moved(const Crossing& before, const ItemRef& part, const Move& move) {
   if (part_locked(before, part)) return std::nullopt;
   switch (part.kind) {
-    case PartKind::launch:
+    case ItemKind::launch:
       return moved_launch(before, move);
-    case PartKind::grade:
+    case ItemKind::grade:
       return moved_grade(before, move);
-    case PartKind::exit:
+    case ItemKind::exit:
       return moved_exit(before, move);
-    case PartKind::utility:
+    case ItemKind::utility:
       return moved_utility(before, part, move);
-    case PartKind::ground: {
+    case ItemKind::ground: {
       LevelLine line = before.site.ground;
       if (move.pane != Pane::elevation || !move_vertex(line, part.index, move)) return std::nullopt;
       return line;
     }
-    case PartKind::water: {
+    case ItemKind::water: {
       std::optional<LevelLine> line = before.site.water;
       if (move.pane != Pane::elevation || !line || !move_vertex(*line, part.index, move)) return std::nullopt;
       return line;
     }
-    case PartKind::stratum: {
-      PartValue value = take(before, part);
-      auto& element = std::get<Element<Stratum>>(value);
+    case ItemKind::stratum: {
+      ItemValue value = value_of(before, part);
+      auto& element = std::get<ListSlot<Stratum>>(value);
       if (move.pane != Pane::elevation || !element.value || !element.value->top ||
           !move_vertex(*element.value->top, part.index, move))
         return std::nullopt;
       return value;
     }
-    case PartKind::pit_edge:
+    case ItemKind::pit_edge:
       return moved_pit_edge(before, part, move);
     default:
       return std::nullopt;
   }
 }
 
-QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const PartRef& part,
+QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part,
                          UnitSystem units) {
   QStringList lines;
   const auto say = [&](const QString& what, const std::string& value) {
@@ -152,20 +152,20 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
   const auto station_text = [&](double v) { return format(v, Dimension::station, units); };
   const Launch& launch = crossing.bore.launch;
   switch (part.kind) {
-    case PartKind::launch:
+    case ItemKind::launch:
       say(QObject::tr("station"), station_text(launch.station.m));
       say(QObject::tr("axis level"), station_text(launch.elevation.m));
       say(QObject::tr("axis depth"),
           length_text(elevation_at(crossing.site.ground, launch.station.m) - launch.elevation.m, units));
       break;
-    case PartKind::grade:
+    case ItemKind::grade:
       say(QObject::tr("grade"), format(launch.grade.v, Dimension::grade, units));
       if (launch.heading->rad != 0) say(QObject::tr("heading"), format(launch.heading->rad, Dimension::angle, units));
       break;
-    case PartKind::exit:
+    case ItemKind::exit:
       say(QObject::tr("station"), station_text(crossing.bore.exit.station.m));
       break;
-    case PartKind::utility:
+    case ItemKind::utility:
       for (const UtilityAnswer& answer : assessment.utilities) {
         if (answer.id != part.id) continue;
         if (answer.separation_m) say(QObject::tr("clear gap"), length_text(*answer.separation_m, units));
@@ -175,26 +175,26 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
         if (answer.elevation_m) say(QObject::tr("axis level"), station_text(*answer.elevation_m));
       }
       break;
-    case PartKind::ground:
-    case PartKind::stratum:
-    case PartKind::water: {
-      const LevelLine* line = part.kind == PartKind::ground ? &crossing.site.ground : nullptr;
-      if (part.kind == PartKind::water && crossing.site.water) line = &*crossing.site.water;
+    case ItemKind::ground:
+    case ItemKind::stratum:
+    case ItemKind::water: {
+      const LevelLine* line = part.kind == ItemKind::ground ? &crossing.site.ground : nullptr;
+      if (part.kind == ItemKind::water && crossing.site.water) line = &*crossing.site.water;
       for (const Stratum& s : crossing.site.strata)
-        if (part.kind == PartKind::stratum && s.id == part.id && s.top) line = &*s.top;
+        if (part.kind == ItemKind::stratum && s.id == part.id && s.top) line = &*s.top;
       if (line && part.index >= 0 && static_cast<std::size_t>(part.index) < line->size()) {
         say(QObject::tr("station"), station_text((*line)[static_cast<std::size_t>(part.index)].station_m));
         say(QObject::tr("level"), station_text((*line)[static_cast<std::size_t>(part.index)].elevation_m));
       }
       break;
     }
-    case PartKind::pit_edge:
+    case ItemKind::pit_edge:
       lines << pit_edge_numbers(crossing, assessment, part, units);
       break;
     default:
       break;
   }
-  const bool moves_bore = part.kind == PartKind::launch || part.kind == PartKind::grade || part.kind == PartKind::exit;
+  const bool moves_bore = part.kind == ItemKind::launch || part.kind == ItemKind::grade || part.kind == ItemKind::exit;
   if (moves_bore && assessment.cover.least_m && assessment.cover.required_m)
     say(QObject::tr("least cover"),
         length_text(*assessment.cover.least_m, units) + " / " + length_text(*assessment.cover.required_m, units));
@@ -203,9 +203,9 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
   return lines;
 }
 
-QString step_name(const Crossing& crossing, const PartRef& part) {
+QString step_name(const Crossing& crossing, const ItemRef& part) {
   const QString name = QString::fromStdString(part_name(crossing, part));
-  return part.kind == PartKind::grade ? QObject::tr("Turn %1").arg(name) : QObject::tr("Move %1").arg(name);
+  return part.kind == ItemKind::grade ? QObject::tr("Turn %1").arg(name) : QObject::tr("Move %1").arg(name);
 }
 
 }  // namespace burrow

@@ -86,7 +86,7 @@ QSize OverviewStrip::sizeHint() const {
 }
 
 OverviewScale OverviewStrip::scale() {
-  const double row = marks_row_height(drawing_.look());
+  const double row = marks_row_height(drawing_.style());
   const QRectF all = rect();
   return overview_scale(all.adjusted(2, row, -2, -3), document_.crossing(), document_.assessment());
 }
@@ -107,7 +107,7 @@ QRectF OverviewStrip::window() {
 
 std::vector<OverviewStrip::Mark> OverviewStrip::marks() {
   const OverviewScale s = scale();
-  const double side = marks_row_height(drawing_.look()) * 0.8;
+  const double side = marks_row_height(drawing_.style()) * 0.8;
   std::vector<Mark> marks;
   const std::vector<Finding>& findings = document_.assessment().findings;
   for (std::size_t i = findings.size(); i-- > 0;) {
@@ -220,10 +220,10 @@ void OverviewStrip::wheelEvent(QWheelEvent* event) {
 
 void OverviewStrip::keyPressEvent(QKeyEvent* event) {
   const Frame& f = drawing_.frame();
-  const double shown = f.right_station_m() - f.left_station_m;
-  const double step = shown * (event->modifiers().testFlag(Qt::ShiftModifier) ? 0.5 : 0.1);
+  const double seen_m = f.right_station_m() - f.left_station_m;
+  const double step = seen_m * (event->modifiers().testFlag(Qt::ShiftModifier) ? 0.5 : 0.1);
   const OverviewScale s = scale();
-  const auto go = [&](double left) { drawing_.show_stations(left, left + shown, true); };
+  const auto go = [&](double left) { drawing_.show_stations(left, left + seen_m, true); };
   if (drawing_.dragging()) return;
   if (event->key() == Qt::Key_Escape && held_ != Grip::none) {
     drawing_.show_stations(press_from_m_, press_to_m_, false);
@@ -241,7 +241,7 @@ void OverviewStrip::keyPressEvent(QKeyEvent* event) {
       go(s.from_m);
       return;
     case Qt::Key_End:
-      go(s.to_m - shown);
+      go(s.to_m - seen_m);
       return;
     case Qt::Key_Plus:
     case Qt::Key_Equal:
@@ -275,7 +275,7 @@ bool OverviewStrip::event(QEvent* event) {
     QToolTip::showText(
         help->globalPos(),
         finding >= 0
-            ? QString::fromStdString(finding_text(findings[static_cast<std::size_t>(finding)], drawing_.look().units))
+            ? QString::fromStdString(finding_text(findings[static_cast<std::size_t>(finding)], drawing_.style().units))
             : tr("The whole bore. Drag the frame, or pull its ends; a click beside it looks there."),
         this);
     return true;
@@ -285,7 +285,7 @@ bool OverviewStrip::event(QEvent* event) {
 
 void OverviewStrip::tell() {
   const auto text = [&](double v) {
-    return QString::fromStdString(format(v, Dimension::station, drawing_.look().units));
+    return QString::fromStdString(format(v, Dimension::station, drawing_.style().units));
   };
   setAccessibleDescription(tr("The drawing shows station %1 to %2. Arrow keys move along, plus and minus look closer "
                               "and wider, 0 shows the whole bore.")

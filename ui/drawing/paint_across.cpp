@@ -6,7 +6,7 @@
 #include "burrow/base/quantity_text.h"
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/along.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 
 namespace burrow {
 
@@ -48,10 +48,10 @@ std::vector<double> cuts_of(const PlanLine& outline, double station_m) {
 }
 
 /// Surveyed points near the plane, as small crosses.
-void paint_surveyed(QPainter& painter, const Picture& picture, const View& view, double station) {
-  painter.setPen(QPen(picture.look.theme.ground, picture.look.hair * 1.2));
-  const double arm = picture.look.text * 0.25;
-  for (const Point3& p : picture.crossing.site.ground_points) {
+void paint_surveyed(QPainter& painter, const Scene& scene, const View& view, double station) {
+  painter.setPen(QPen(scene.style.theme.ground, scene.style.hair * 1.2));
+  const double arm = scene.style.text * 0.25;
+  for (const Point3& p : scene.crossing.site.ground_points) {
     if (std::abs(p.x_m - station) > near_plane_m) continue;
     const QPointF at = view.at(p.y_m, p.z_m);
     painter.drawLine(at - QPointF(arm, arm), at + QPointF(arm, arm));
@@ -59,11 +59,11 @@ void paint_surveyed(QPainter& painter, const Picture& picture, const View& view,
   }
 }
 
-void paint_earth(QPainter& painter, const Picture& picture, const View& view, double station) {
-  const Site& site = picture.crossing.site;
-  const Theme& theme = picture.look.theme;
+void paint_earth(QPainter& painter, const Scene& scene, const View& view, double station) {
+  const Site& site = scene.crossing.site;
+  const Theme& theme = scene.style.theme;
   const double left = view.middle_m + view.half_width_m(), right = view.middle_m - view.half_width_m();
-  const LevelLine ground = ground_across(picture.assessment, site, station, right, left);
+  const LevelLine ground = ground_across(scene.assessment, site, station, right, left);
   QPolygonF surface, earth;  // from right to left
   for (const LevelPoint& p : ground) surface << view.at(p.station_m, p.elevation_m);
   earth = surface;
@@ -84,37 +84,37 @@ void paint_earth(QPainter& painter, const Picture& picture, const View& view, do
   for (const Strip& strip : site.strips) {
     const std::vector<double> cuts = cuts_of(strip.outline, station);
     painter.setBrush(soil_fill(strip.soil, theme).tint);
-    painter.setPen(QPen(theme.ground, picture.look.hair, Qt::DotLine));
+    painter.setPen(QPen(theme.ground, scene.style.hair, Qt::DotLine));
     const double top = strip.top_elevation ? strip.top_elevation->m : view.top_m;
     for (std::size_t i = 1; i < cuts.size(); i += 2)
       painter.drawRect(QRectF(view.at(cuts[i], top), view.at(cuts[i - 1], strip.bottom_elevation.m)));
   }
   painter.restore();
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(theme.ground, picture.look.hair * 1.8));
+  painter.setPen(QPen(theme.ground, scene.style.hair * 1.8));
   painter.drawPolyline(surface);
-  paint_surveyed(painter, picture, view, station);
+  paint_surveyed(painter, scene, view, station);
   if (site.water) {
     const double level = elevation_at(*site.water, station);
-    painter.setPen(QPen(theme.water, picture.look.hair * 1.3, Qt::DashDotLine));
+    painter.setPen(QPen(theme.water, scene.style.hair * 1.3, Qt::DashDotLine));
     painter.drawLine(view.at(left, level), view.at(right, level));
   }
 }
 
-void paint_utilities(QPainter& painter, const Picture& picture, const View& view, double station) {
-  const Theme& theme = picture.look.theme;
-  painter.setFont(drawing_font(picture.look.text * 0.85));
+void paint_utilities(QPainter& painter, const Scene& scene, const View& view, double station) {
+  const Theme& theme = scene.style.theme;
+  painter.setFont(drawing_font(scene.style.text * 0.85));
   const QFontMetricsF metrics(painter.font());
   std::vector<QRectF> taken;
-  for (const AcrossUtility& near : utilities_across(picture.crossing.site, station, near_plane_m)) {
+  for (const AcrossUtility& near : utilities_across(scene.crossing.site, station, near_plane_m)) {
     const Utility& utility = *near.utility;
-    const double wide = std::max(picture.look.hair * 3, utility.outside_diameter.value_or(Length{0}).m * view.px_per_m);
+    const double wide = std::max(scene.style.hair * 3, utility.outside_diameter.value_or(Length{0}).m * view.px_per_m);
     std::optional<QPointF> name_at;
     for (const PlanLine& run : near.runs) {
       QPolygonF line;
       for (const PlanPoint& p : run) line << view.at(p.x_m, p.y_m);
       painter.setBrush(Qt::NoBrush);
-      draw_run(painter, line, QPen(utility_colour(picture, utility.kind), wide));
+      draw_run(painter, line, QPen(utility_colour(scene, utility.kind), wide));
       for (const QPointF& p : line)
         if (view.area.contains(p) && !name_at) name_at = p;
       if (!name_at && !line.isEmpty() && line.boundingRect().adjusted(-1, -1, 1, 1).intersects(view.area)) {
@@ -126,8 +126,8 @@ void paint_utilities(QPainter& painter, const Picture& picture, const View& view
     }
     if (near.passes && near.runs.empty()) {
       const QPointF at = view.at(near.passes->x_m, near.passes->y_m);
-      painter.setPen(QPen(theme.ink, picture.look.hair));
-      painter.setBrush(utility_colour(picture, utility.kind));
+      painter.setPen(QPen(theme.ink, scene.style.hair));
+      painter.setBrush(utility_colour(scene, utility.kind));
       painter.drawEllipse(at, wide / 2, wide / 2);
       name_at = at;
     }
@@ -147,8 +147,8 @@ void paint_utilities(QPainter& painter, const Picture& picture, const View& view
   }
 }
 
-void paint_hole(QPainter& painter, const Picture& picture, const View& view, const PathPoint& point, double diameter) {
-  const Theme& theme = picture.look.theme;
+void paint_hole(QPainter& painter, const Scene& scene, const View& view, const PathPoint& point, double diameter) {
+  const Theme& theme = scene.style.theme;
   painter.setPen(Qt::NoPen);
   for (const double z : {2.576, 1.645, 0.674}) {  // 99, 90, 50 % of one coordinate
     QColor band = theme.band;
@@ -158,22 +158,22 @@ void paint_hole(QPainter& painter, const Picture& picture, const View& view, con
                         z * point.sd_vertical_m * view.px_per_m);
   }
   painter.setBrush(theme.paper);
-  painter.setPen(QPen(theme.bore, picture.look.hair * 1.8));
-  const double r = std::max(picture.look.hair * 2, diameter / 2 * view.px_per_m);
+  painter.setPen(QPen(theme.bore, scene.style.hair * 1.8));
+  const double r = std::max(scene.style.hair * 2, diameter / 2 * view.px_per_m);
   painter.drawEllipse(view.at(point.y_m, point.z_m), r, r);
 }
 
 /// A bar of round length at the lower left.
-void paint_bar(QPainter& painter, const Picture& picture, const View& view) {
-  const double unit = shown_unit(Dimension::length, picture.look.units);
+void paint_bar(QPainter& painter, const Scene& scene, const View& view) {
+  const double unit = shown_unit(Dimension::length, scene.style.units);
   const double step = tick_step(view.px_per_m, view.area.width() * 0.16, unit);
-  const QPointF from = view.area.bottomLeft() + QPointF(picture.look.text * 0.6, -picture.look.text * 0.6);
+  const QPointF from = view.area.bottomLeft() + QPointF(scene.style.text * 0.6, -scene.style.text * 0.6);
   const QPointF to = from + QPointF(step * view.px_per_m, 0);
-  painter.setPen(QPen(picture.look.theme.ink, picture.look.hair * 1.6));
+  painter.setPen(QPen(scene.style.theme.ink, scene.style.hair * 1.6));
   painter.drawLine(from, to);
   for (const QPointF& end : {from, to}) painter.drawLine(end - QPointF(0, 3), end + QPointF(0, 3));
-  halo_text(painter, to + QPointF(picture.look.text * 0.4, picture.look.text * 0.35),
-            number(step, Dimension::length, picture.look.units), picture.look.theme.ink, picture.look.theme.paper);
+  halo_text(painter, to + QPointF(scene.style.text * 0.4, scene.style.text * 0.35),
+            number(step, Dimension::length, scene.style.units), scene.style.theme.ink, scene.style.theme.paper);
 }
 
 }  // namespace
@@ -246,89 +246,89 @@ LevelLine ground_across(const Assessment& assessment, const Site& site, double s
   return line;
 }
 
-QRectF across_box(const Picture& picture) {
-  if (!picture.shown.across_station_m || picture.crossing.site.ground.empty()) return {};
-  const QRectF& plan = picture.frame.plan;
-  const double text = picture.look.text;
+QRectF across_box(const Scene& scene) {
+  if (!scene.layers.across_station_m || scene.crossing.site.ground.empty()) return {};
+  const QRectF& plan = scene.frame.plan;
+  const double text = scene.style.text;
   const double width = std::min(plan.width() * 0.38, text * 28), height = std::min(plan.height() - text, text * 22);
   if (!(width > text * 10 && height > text * 7)) return {};
-  const bool left = picture.frame.px_x(*picture.shown.across_station_m) > plan.center().x();
+  const bool left = scene.frame.px_x(*scene.layers.across_station_m) > plan.center().x();
   return {left ? plan.left() + text / 2 : plan.right() - width - text / 2, plan.bottom() - height - text / 2, width,
           height};
 }
 
-void paint_across_line(QPainter& painter, const Picture& picture) {
-  if (across_box(picture).isEmpty()) return;
-  const Frame& f = picture.frame;
-  const double x = f.px_x(*picture.shown.across_station_m);
-  painter.setPen(QPen(picture.look.theme.focus, picture.look.hair, Qt::DashLine));
+void paint_across_line(QPainter& painter, const Scene& scene) {
+  if (across_box(scene).isEmpty()) return;
+  const Frame& f = scene.frame;
+  const double x = f.px_x(*scene.layers.across_station_m);
+  painter.setPen(QPen(scene.style.theme.focus, scene.style.hair, Qt::DashLine));
   for (const QRectF& pane : {f.elevation, f.plan})
     if (x > pane.left() && x < pane.right()) painter.drawLine(QPointF(x, pane.top()), QPointF(x, pane.bottom()));
 }
 
-void paint_across(QPainter& painter, const Picture& picture) {
-  const QRectF box = across_box(picture);
+void paint_across(QPainter& painter, const Scene& scene) {
+  const QRectF box = across_box(scene);
   if (box.isEmpty()) return;
-  const Look& look = picture.look;
-  const Theme& theme = look.theme;
-  const double station = *picture.shown.across_station_m;
+  const Style& style = scene.style;
+  const Theme& theme = style.theme;
+  const double station = *scene.layers.across_station_m;
   painter.save();
-  const std::optional<PathPoint> point = path_point_at(picture.assessment, station);
-  const ToolClass* row = find_tool(picture.tables, picture.crossing.bore.tool.tool_class);
-  const ToolChoice& plate = picture.crossing.bore.tool;
+  const std::optional<PathPoint> point = path_point_at(scene.assessment, station);
+  const ToolClass* row = find_tool(scene.tables, scene.crossing.bore.tool.tool_class);
+  const ToolChoice& plate = scene.crossing.bore.tool;
   const double diameter = plate.diameter ? plate.diameter->m : row ? row->diameter.m : 0;
 
-  painter.setPen(QPen(theme.focus, look.hair * 1.4));
+  painter.setPen(QPen(theme.focus, style.hair * 1.4));
   painter.setBrush(theme.paper);
   painter.drawRect(box);
-  painter.setFont(drawing_font(look.text * 0.9, QFont::DemiBold));
+  painter.setFont(drawing_font(style.text * 0.9, QFont::DemiBold));
   const double line = QFontMetricsF(painter.font()).height();
   painter.setPen(theme.ink);
   painter.drawText(
-      QPointF(box.left() + look.text * 0.5, box.top() + line),
-      QObject::tr("across at station %1, looking along the bore").arg(number(station, Dimension::station, look.units)));
-  painter.setFont(drawing_font(look.text * 0.85));
+      QPointF(box.left() + style.text * 0.5, box.top() + line),
+      QObject::tr("across at station %1, looking along the bore").arg(number(station, Dimension::station, style.units)));
+  painter.setFont(drawing_font(style.text * 0.85));
   painter.setPen(theme.ink_soft);
   QStringList words{QObject::tr("no bore here")};
   if (point) {
-    const double ground_m = elevation_at(picture.crossing.site.ground, station);
+    const double ground_m = elevation_at(scene.crossing.site.ground, station);
     const auto spread = [&](double sd_m) {
-      return QStringLiteral("±") + number(1.645 * sd_m, Dimension::length, look.units);
+      return QStringLiteral("±") + number(1.645 * sd_m, Dimension::length, style.units);
     };
-    words = {QObject::tr("axis %1 deep").arg(number(ground_m - point->z_m, Dimension::length, look.units)),
+    words = {QObject::tr("axis %1 deep").arg(number(ground_m - point->z_m, Dimension::length, style.units)),
              QObject::tr("nine in ten within %1 across, %2 in height")
                  .arg(spread(point->sd_lateral_m), spread(point->sd_vertical_m))};
   }
   double y = box.top() + 2 * line;
   for (const QString& each : words) {
-    painter.drawText(QPointF(box.left() + look.text * 0.5, y),
-                     QFontMetricsF(painter.font()).elidedText(each, Qt::ElideRight, box.width() - look.text));
+    painter.drawText(QPointF(box.left() + style.text * 0.5, y),
+                     QFontMetricsF(painter.font()).elidedText(each, Qt::ElideRight, box.width() - style.text));
     y += line;
   }
 
   View view;
-  view.area = box.adjusted(look.hair, 3.4 * line, -look.hair, -look.hair);
+  view.area = box.adjusted(style.hair, 3.4 * line, -style.hair, -style.hair);
   painter.setClipRect(view.area);
   painter.fillRect(view.area, theme.sky);
-  view.middle_m = point ? point->y_m : picture.crossing.bore.launch.offset->m;
-  double ground = elevation_at(picture.crossing.site.ground, station);
+  view.middle_m = point ? point->y_m : scene.crossing.bore.launch.offset->m;
+  double ground = elevation_at(scene.crossing.site.ground, station);
   double lowest = ground;
-  for (const LevelPoint& p : ground_across(picture.assessment, picture.crossing.site, station,
+  for (const LevelPoint& p : ground_across(scene.assessment, scene.crossing.site, station,
                                            view.middle_m - least_half_m, view.middle_m + least_half_m)) {
     ground = std::max(ground, p.elevation_m);
     lowest = std::min(lowest, p.elevation_m);
   }
-  const double axis = point ? point->z_m : picture.crossing.bore.launch.elevation.m;
+  const double axis = point ? point->z_m : scene.crossing.bore.launch.elevation.m;
   const double reach = point ? 2.576 * point->sd_vertical_m + diameter / 2 : 0;
   view.top_m = std::max(ground, axis + reach) + above_ground_m;
   const double bottom = std::min(lowest, axis - reach) - below_bore_m;
   view.px_per_m =
       std::min(view.area.height() / std::max(0.5, view.top_m - bottom), view.area.width() / (2 * least_half_m));
-  paint_earth(painter, picture, view, station);
-  paint_utilities(painter, picture, view, station);
-  if (point) paint_hole(painter, picture, view, *point, diameter);
-  painter.setFont(drawing_font(look.text * 0.85));
-  paint_bar(painter, picture, view);
+  paint_earth(painter, scene, view, station);
+  paint_utilities(painter, scene, view, station);
+  if (point) paint_hole(painter, scene, view, *point, diameter);
+  painter.setFont(drawing_font(style.text * 0.85));
+  paint_bar(painter, scene, view);
   painter.restore();
 }
 

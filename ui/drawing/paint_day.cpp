@@ -4,7 +4,7 @@
 #include <array>
 #include <cmath>
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
@@ -42,17 +42,17 @@ void draw_twice(QPainter& painter, const QPolygonF& line, const QColor& under, Q
 
 }  // namespace
 
-void paint_read_path(QPainter& painter, const Picture& picture, Pane pane) {
-  if (!picture.shown.read || picture.shown.read->points.size() < 2) return;
-  const auto& points = picture.shown.read->points;
-  const Frame& f = picture.frame;
-  const Look& look = picture.look;
+void paint_read_path(QPainter& painter, const Scene& scene, Pane pane) {
+  if (!scene.layers.read || scene.layers.read->points.size() < 2) return;
+  const auto& points = scene.layers.read->points;
+  const Frame& f = scene.frame;
+  const Style& style = scene.style;
   painter.setPen(Qt::NoPen);
   for (const Band& band : bands) {
     QPolygonF shape;
     for (const PathPoint& p : points) shape << place(f, p, pane, band.sds);
     for (auto p = points.rbegin(); p != points.rend(); ++p) shape << place(f, *p, pane, -band.sds);
-    QColor colour = look.theme.focus;
+    QColor colour = style.theme.focus;
     colour.setAlpha(band.strength);
     painter.setBrush(colour);
     painter.drawPolygon(shape);
@@ -60,37 +60,37 @@ void paint_read_path(QPainter& painter, const Picture& picture, Pane pane) {
   QPolygonF built, ahead;
   const PathPoint* nose = &points.front();
   for (const PathPoint& p : points) {
-    const bool behind = p.s_m <= picture.shown.read->nose_m + 1e-6;
+    const bool behind = p.s_m <= scene.layers.read->nose_m + 1e-6;
     if (behind) nose = &p;
     (behind ? built : ahead) << place(f, p, pane, 0);
   }
   const QPointF tip = place(f, *nose, pane, 0);
   ahead.prepend(tip);
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(look.theme.focus, look.hair * 1.8, Qt::DashLine, Qt::FlatCap));
+  painter.setPen(QPen(style.theme.focus, style.hair * 1.8, Qt::DashLine, Qt::FlatCap));
   painter.drawPolyline(ahead);
-  draw_twice(painter, built, look.theme.field, QPen(look.theme.focus, look.hair * 2.4));
+  draw_twice(painter, built, style.theme.field, QPen(style.theme.focus, style.hair * 2.4));
   // The nose: a filled point with its 90 % range upright or across.
-  painter.setPen(QPen(look.theme.focus, look.hair * 1.4));
+  painter.setPen(QPen(style.theme.focus, style.hair * 1.4));
   const QPointF up = place(f, *nose, pane, 1.645), down = place(f, *nose, pane, -1.645);
   painter.drawLine(up, down);
-  const double tick = look.text * 0.3;
+  const double tick = style.text * 0.3;
   for (const QPointF& end : {up, down}) painter.drawLine(end - QPointF(tick, 0), end + QPointF(tick, 0));
-  painter.setBrush(look.theme.focus);
-  painter.setPen(QPen(look.theme.field, look.hair * 1.2));
-  painter.drawEllipse(tip, look.text * 0.36, look.text * 0.36);
+  painter.setBrush(style.theme.focus);
+  painter.setPen(QPen(style.theme.field, style.hair * 1.2));
+  painter.drawEllipse(tip, style.text * 0.36, style.text * 0.36);
   painter.setBrush(Qt::NoBrush);
 }
 
-void paint_truth(QPainter& painter, const Picture& picture, Pane pane) {
-  if (!picture.shown.truth || picture.shown.truth->points.empty()) return;
-  const TrueLine& truth = *picture.shown.truth;
-  const Frame& f = picture.frame;
-  const Look& look = picture.look;
+void paint_truth(QPainter& painter, const Scene& scene, Pane pane) {
+  if (!scene.layers.truth || scene.layers.truth->points.empty()) return;
+  const TrueLine& truth = *scene.layers.truth;
+  const Frame& f = scene.frame;
+  const Style& style = scene.style;
   for (const std::vector<Point3>& service : truth.services) {
-    QPen pen(look.theme.stop, look.hair * 2, Qt::DotLine);
+    QPen pen(style.theme.stop, style.hair * 2, Qt::DotLine);
     if (pane == Pane::plan)
-      draw_twice(painter, line_of(f, service, pane), look.theme.field, pen);
+      draw_twice(painter, line_of(f, service, pane), style.theme.field, pen);
     else if (!service.empty()) {
       // Where it meets the crossing line: a ring.
       const auto nearest = std::min_element(service.begin(), service.end(), [](const Point3& a, const Point3& b) {
@@ -98,21 +98,21 @@ void paint_truth(QPainter& painter, const Picture& picture, Pane pane) {
       });
       painter.setPen(pen);
       painter.setBrush(Qt::NoBrush);
-      painter.drawEllipse(place(f, *nearest, pane), look.text * 0.6, look.text * 0.6);
+      painter.drawEllipse(place(f, *nearest, pane), style.text * 0.6, style.text * 0.6);
     }
   }
-  draw_twice(painter, line_of(f, truth.points, pane), look.theme.field,
-             QPen(look.theme.ink, look.hair * 2.4, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
-  painter.setPen(QPen(look.theme.field, look.hair));
-  painter.setBrush(look.theme.caution);
+  draw_twice(painter, line_of(f, truth.points, pane), style.theme.field,
+             QPen(style.theme.ink, style.hair * 2.4, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+  painter.setPen(QPen(style.theme.field, style.hair));
+  painter.setBrush(style.theme.caution);
   for (const Point3& stone : truth.stones) {
     const QPointF at = place(f, stone, pane);
-    const double r = look.text * 0.4;
+    const double r = style.text * 0.4;
     painter.drawPolygon(
         QPolygonF(QList<QPointF>{at + QPointF(0, -r), at + QPointF(r, 0), at + QPointF(0, r), at + QPointF(-r, 0)}));
   }
-  painter.setBrush(look.theme.ink);
-  painter.drawEllipse(place(f, truth.points.back(), pane), look.text * 0.36, look.text * 0.36);
+  painter.setBrush(style.theme.ink);
+  painter.drawEllipse(place(f, truth.points.back(), pane), style.text * 0.36, style.text * 0.36);
   painter.setBrush(Qt::NoBrush);
 }
 

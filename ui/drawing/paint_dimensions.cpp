@@ -1,7 +1,7 @@
 #include <QPainter>
 #include <QPainterPath>
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
@@ -23,14 +23,14 @@ void paint_end(QPainter& painter, const QPointF& at, double size) {
 
 }  // namespace
 
-void paint_dimension_lines(QPainter& painter, const Picture& picture) {
-  const Theme& theme = picture.look.theme;
-  const double text = picture.look.text, hair = picture.look.hair;
-  for (const DimensionLine& line : picture.dimensions) {
-    const bool picked = picture.focus.measure == line.measure;
-    const bool hovered = picture.focus.measure_hovered == line.measure;
+void paint_dimension_lines(QPainter& painter, const Scene& scene) {
+  const Theme& theme = scene.style.theme;
+  const double text = scene.style.text, hair = scene.style.hair;
+  for (const DimensionLine& line : scene.dimensions) {
+    const bool picked = scene.focus.measure == line.measure;
+    const bool hovered = scene.focus.measure_hovered == line.measure;
     const QColor ink = picked || hovered ? theme.focus : theme.ink_soft;
-    const QRectF& pane = line.pane == Pane::plan ? picture.frame.plan : picture.frame.elevation;
+    const QRectF& pane = line.pane == Pane::plan ? scene.frame.plan : scene.frame.elevation;
     painter.save();
     painter.setClipRect(pane);
     painter.setPen(QPen(ink, hair * 0.7));

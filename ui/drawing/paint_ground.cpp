@@ -4,7 +4,7 @@
 #include <array>
 
 #include "burrow/base/say.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
@@ -82,10 +82,10 @@ double top_of(const Crossing& crossing, const Stratum& stratum, double station) 
 
 }  // namespace
 
-void paint_ground(QPainter& painter, const Picture& picture) {
-  const Crossing& crossing = picture.crossing;
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
+void paint_ground(QPainter& painter, const Scene& scene) {
+  const Crossing& crossing = scene.crossing;
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
   if (crossing.site.ground.empty() || crossing.site.strata.empty()) return;
   const double from = f.left_station_m;
   const double to = f.right_station_m();
@@ -110,12 +110,12 @@ void paint_ground(QPainter& painter, const Picture& picture) {
     painter.setPen(Qt::NoPen);
     painter.setBrush(fill.tint);
     painter.drawPolygon(body);
-    if (picture.look.textures) {
+    if (scene.style.textures) {
       painter.setBrush(QBrush(cached_tile(fill.mark, theme)));
       painter.drawPolygon(body);
     }
     if (i == 0) continue;
-    QPen edge(theme.ground, picture.look.hair, stratum.known.value == Known::guess ? Qt::DashLine : Qt::SolidLine);
+    QPen edge(theme.ground, scene.style.hair, stratum.known.value == StratumEvidence::guess ? Qt::DashLine : Qt::SolidLine);
     painter.setPen(edge);
     body.resize(body.size() - 2);
     painter.drawPolyline(body);
@@ -139,7 +139,7 @@ void paint_ground(QPainter& painter, const Picture& picture) {
                                        f.side(right, strip.bottom_elevation.m),
                                        f.side(left, strip.bottom_elevation.m)}};
     const SoilFill fill = soil_fill(strip.soil, theme);
-    painter.setPen(QPen(theme.ground, picture.look.hair, Qt::DotLine));
+    painter.setPen(QPen(theme.ground, scene.style.hair, Qt::DotLine));
     painter.setBrush(fill.tint.lighter(theme.dark ? 125 : 104));
     painter.drawPolygon(box);
   }
@@ -151,22 +151,22 @@ void paint_ground(QPainter& painter, const Picture& picture) {
       if (p.station_m > from && p.station_m < to) line << f.side(p.station_m, p.elevation_m);
     line << f.side(to, elevation_at(*crossing.site.water, to));
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(theme.water, picture.look.hair * 1.4, Qt::DashDotLine));
+    painter.setPen(QPen(theme.water, scene.style.hair * 1.4, Qt::DashDotLine));
     painter.drawPolyline(line);
-    const double x = f.station_m(f.elevation.right() - picture.look.text * 7);
+    const double x = f.station_m(f.elevation.right() - scene.style.text * 7);
     const QPointF at = f.side(x, elevation_at(*crossing.site.water, x));
-    const double w = picture.look.text * 0.45;
-    painter.setPen(QPen(theme.water, picture.look.hair * 1.2));
+    const double w = scene.style.text * 0.45;
+    painter.setPen(QPen(theme.water, scene.style.hair * 1.2));
     painter.setBrush(Qt::NoBrush);
     painter.drawPolygon(QPolygonF(QList<QPointF>{at, at + QPointF(-w, -w * 1.5), at + QPointF(w, -w * 1.5)}));
-    halo_text(painter, at + QPointF(w * 1.8, -3 * picture.look.hair), QObject::tr("water"), theme.water,
+    halo_text(painter, at + QPointF(w * 1.8, -3 * scene.style.hair), QObject::tr("water"), theme.water,
               soil_fill(crossing.site.strata.back().soil, theme).tint);
   }
 
   QPolygonF surface;
   for (const double x : stations) surface << f.side(x, elevation_at(crossing.site.ground, x));
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(theme.ground, picture.look.hair * 2.2, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+  painter.setPen(QPen(theme.ground, scene.style.hair * 2.2, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
   painter.drawPolyline(surface);
 }
 
@@ -178,16 +178,16 @@ struct StratumName {
   QColor ground;
 };
 
-std::vector<StratumName> strata_names(const Picture& picture) {
+std::vector<StratumName> strata_names(const Scene& scene) {
   std::vector<StratumName> names;
-  const Crossing& crossing = picture.crossing;
-  const Frame& f = picture.frame;
+  const Crossing& crossing = scene.crossing;
+  const Frame& f = scene.frame;
   if (crossing.site.ground.empty()) return names;
-  double label_px = f.elevation.left() + picture.look.text * 0.8;
-  if (!picture.assessment.launch_pit.section.empty()) {
-    const double pit_from = f.px_x(picture.assessment.launch_pit.section.front().station_m);
-    const double pit_to = f.px_x(picture.assessment.launch_pit.face_station_m);
-    if (pit_from < label_px + picture.look.text * 13 && pit_to > label_px) label_px = pit_to + picture.look.text * 0.8;
+  double label_px = f.elevation.left() + scene.style.text * 0.8;
+  if (!scene.assessment.launch_pit.section.empty()) {
+    const double pit_from = f.px_x(scene.assessment.launch_pit.section.front().station_m);
+    const double pit_to = f.px_x(scene.assessment.launch_pit.face_station_m);
+    if (pit_from < label_px + scene.style.text * 13 && pit_to > label_px) label_px = pit_to + scene.style.text * 0.8;
   }
   const double x = f.station_m(label_px);
   double last_y = -1e9;
@@ -195,50 +195,50 @@ std::vector<StratumName> strata_names(const Picture& picture) {
     const Stratum& s = crossing.site.strata[i];
     const double top = i == 0 ? elevation_at(crossing.site.ground, x) : top_of(crossing, s, x);
     const double next = i + 1 < crossing.site.strata.size() ? top_of(crossing, crossing.site.strata[i + 1], x) : -1e9;
-    const double y = f.px_z(top) + picture.look.text * 1.25;
-    if (f.px_z(next) - f.px_z(top) < picture.look.text * 1.5 || y - last_y < picture.look.text * 1.2) continue;
+    const double y = f.px_z(top) + scene.style.text * 1.25;
+    if (f.px_z(next) - f.px_z(top) < scene.style.text * 1.5 || y - last_y < scene.style.text * 1.2) continue;
     last_y = y;
-    const SoilClass* soil = find_soil(picture.tables, s.soil);
-    const QString how = s.known.value == Known::seen       ? QObject::tr("seen")
-                        : s.known.value == Known::borehole ? QObject::tr("borehole")
+    const SoilClass* soil = find_soil(scene.tables, s.soil);
+    const QString how = s.known.value == StratumEvidence::seen       ? QObject::tr("seen")
+                        : s.known.value == StratumEvidence::borehole ? QObject::tr("borehole")
                                                            : QObject::tr("a guess");
     const QString name = soil ? text_of(translated_phrase(soil->name)) : text_of(s.soil);
     names.push_back(
-        {QPointF(label_px, y), name + QStringLiteral(" · ") + how, soil_fill(s.soil, picture.look.theme).tint});
+        {QPointF(label_px, y), name + QStringLiteral(" · ") + how, soil_fill(s.soil, scene.style.theme).tint});
   }
   return names;
 }
 
-QFont strata_font(const Look& look) {
-  return drawing_font(look.text * 0.92);
+QFont strata_font(const Style& style) {
+  return drawing_font(style.text * 0.92);
 }
 
 }  // namespace
 
-void paint_strata_names(QPainter& painter, const Picture& picture) {
-  painter.setFont(strata_font(picture.look));
-  for (const StratumName& name : strata_names(picture))
-    halo_text(painter, name.at, name.text, picture.look.theme.ink_soft, name.ground);
-  painter.setFont(drawing_font(picture.look.text));
+void paint_strata_names(QPainter& painter, const Scene& scene) {
+  painter.setFont(strata_font(scene.style));
+  for (const StratumName& name : strata_names(scene))
+    halo_text(painter, name.at, name.text, scene.style.theme.ink_soft, name.ground);
+  painter.setFont(drawing_font(scene.style.text));
 }
 
-std::vector<QRectF> strata_name_boxes(const Picture& picture) {
-  const QFontMetricsF metrics(strata_font(picture.look));
+std::vector<QRectF> strata_name_boxes(const Scene& scene) {
+  const QFontMetricsF metrics(strata_font(scene.style));
   std::vector<QRectF> boxes;
-  for (const StratumName& name : strata_names(picture))
+  for (const StratumName& name : strata_names(scene))
     boxes.emplace_back(name.at.x() - 2, name.at.y() - metrics.ascent(), metrics.horizontalAdvance(name.text) + 4,
                        metrics.height());
   return boxes;
 }
 
-void paint_surface(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  const LevelLine& ground = picture.crossing.site.ground;
+void paint_surface(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
+  const LevelLine& ground = scene.crossing.site.ground;
   if (ground.empty()) return;
-  const double text = picture.look.text;
+  const double text = scene.style.text;
   painter.setFont(drawing_font(text * 0.92, QFont::DemiBold));
-  for (const SurfaceFeature& feature : picture.crossing.site.surface) {
+  for (const SurfaceFeature& feature : scene.crossing.site.surface) {
     double from = feature.from ? feature.from->m : 1e300;
     double to = feature.to ? feature.to->m : -1e300;
     for (const PlanPoint& p : feature.outline) {
@@ -254,7 +254,7 @@ void paint_surface(QPainter& painter, const Picture& picture) {
       const double px_top =
           f.px_z(elevation_at(ground, middle)) - (feature.kind == SurfaceKind::footing ? 0 : text * 1.6);
       const QRectF body(QPointF(f.px_x(from), px_top), QPointF(f.px_x(to), f.px_z(base)));
-      painter.setPen(QPen(theme.road, picture.look.hair * 1.2));
+      painter.setPen(QPen(theme.road, scene.style.hair * 1.2));
       QColor fill = theme.road;
       fill.setAlpha(70);
       painter.setBrush(fill);
@@ -273,16 +273,16 @@ void paint_surface(QPainter& painter, const Picture& picture) {
       painter.setPen(pen);
       painter.drawPolyline(band.translated(0, -width / 2));
       if (feature.kind == SurfaceKind::track) {
-        painter.setPen(QPen(theme.ink, picture.look.hair * 2));
+        painter.setPen(QPen(theme.ink, scene.style.hair * 2));
         painter.drawPolyline(band.translated(0, -width));
       }
     }
     const QString name = feature.name.empty() ? text_of(translated_word(feature.kind)) : text_of(feature.name);
     const QFontMetricsF metrics(painter.font());
     const double room = f.px_x(to) - f.px_x(from);
-    const QString shown = metrics.elidedText(name, Qt::ElideRight, std::max(room, text * 9));
+    const QString layers = metrics.elidedText(name, Qt::ElideRight, std::max(room, text * 9));
     const double y = f.px_z(elevation_at(ground, middle)) + (block ? -text * 2.0 : -text * 0.8);
-    halo_text(painter, QPointF(f.px_x(middle) - metrics.horizontalAdvance(shown) / 2, y), shown, theme.ink_soft,
+    halo_text(painter, QPointF(f.px_x(middle) - metrics.horizontalAdvance(layers) / 2, y), layers, theme.ink_soft,
               theme.sky);
   }
   painter.setFont(drawing_font(text));

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
@@ -11,16 +11,16 @@ namespace {
 
 constexpr int most_proposed = 5;
 
-const Utility* utility_of(const Picture& picture, const std::string& id) {
-  for (const Utility& utility : picture.crossing.site.utilities)
+const Utility* utility_of(const Scene& scene, const std::string& id) {
+  for (const Utility& utility : scene.crossing.site.utilities)
     if (utility.id == id) return &utility;
   return nullptr;
 }
 
 /// Those to be dug, the first ones only.
-std::vector<const UtilityAnswer*> proposed(const Picture& picture) {
+std::vector<const UtilityAnswer*> proposed(const Scene& scene) {
   std::vector<const UtilityAnswer*> holes;
-  for (const UtilityAnswer& answer : picture.assessment.utilities)
+  for (const UtilityAnswer& answer : scene.assessment.utilities)
     if (answer.expose_rank && *answer.expose_rank <= most_proposed && answer.hole_station_m && answer.hole_offset_m)
       holes.push_back(&answer);
   return holes;
@@ -35,16 +35,16 @@ void square(QPainter& painter, const QPointF& at, double size, bool dug) {
   painter.drawLine(box.topRight(), box.bottomLeft());
 }
 
-void number(QPainter& painter, const Picture& picture, const QPointF& at, double rank) {
-  painter.setFont(drawing_font(picture.look.text * 0.85, QFont::Bold));
-  halo_text(painter, at, QObject::tr("hole %1").arg(static_cast<int>(rank)), picture.look.theme.ink,
-            picture.look.theme.paper);
-  painter.setFont(drawing_font(picture.look.text));
+void number(QPainter& painter, const Scene& scene, const QPointF& at, double rank) {
+  painter.setFont(drawing_font(scene.style.text * 0.85, QFont::Bold));
+  halo_text(painter, at, QObject::tr("hole %1").arg(static_cast<int>(rank)), scene.style.theme.ink,
+            scene.style.theme.paper);
+  painter.setFont(drawing_font(scene.style.text));
 }
 
 /// One standard deviation to either side of the line as it is believed to lie.
-void paint_believed(QPainter& painter, const Picture& picture, const UtilityAnswer& answer, const Utility& utility) {
-  const Frame& f = picture.frame;
+void paint_believed(QPainter& painter, const Scene& scene, const UtilityAnswer& answer, const Utility& utility) {
+  const Frame& f = scene.frame;
   const std::vector<PinnedVertex>& line = answer.believed;
   QPolygonF middle, left, right;
   const double half = utility.outside_diameter.value_or(Length{0}).m / 2;
@@ -58,9 +58,9 @@ void paint_believed(QPainter& painter, const Picture& picture, const UtilityAnsw
     left << f.above(at.x_m + nx, at.y_m + ny);
     right << f.above(at.x_m - nx, at.y_m - ny);
   }
-  QColor colour = utility_colour(picture, utility.kind);
+  QColor colour = utility_colour(scene, utility.kind);
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(colour, picture.look.hair * 0.8));
+  painter.setPen(QPen(colour, scene.style.hair * 0.8));
   painter.drawPolyline(middle);
   std::reverse(right.begin(), right.end());
   colour.setAlpha(50);
@@ -71,63 +71,63 @@ void paint_believed(QPainter& painter, const Picture& picture, const UtilityAnsw
 
 }  // namespace
 
-const UtilityAnswer* answer_for(const Picture& picture, const std::string& id) {
-  for (const UtilityAnswer& answer : picture.assessment.utilities)
+const UtilityAnswer* answer_for(const Scene& scene, const std::string& id) {
+  for (const UtilityAnswer& answer : scene.assessment.utilities)
     if (answer.id == id) return &answer;
   return nullptr;
 }
 
-void paint_holes_plan(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Look& look = picture.look;
-  for (const UtilityAnswer& answer : picture.assessment.utilities)
-    if (const Utility* utility = utility_of(picture, answer.id); utility && answer.believed.size() > 1)
-      paint_believed(painter, picture, answer, *utility);
-  painter.setBrush(look.theme.paper);
-  for (const TestHole& hole : picture.crossing.site.test_holes) {
-    painter.setPen(QPen(look.theme.ink, look.hair * 1.3));
-    square(painter, f.above(hole.station.m, hole.offset.m), look.text * 0.8, true);
+void paint_holes_plan(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Style& style = scene.style;
+  for (const UtilityAnswer& answer : scene.assessment.utilities)
+    if (const Utility* utility = utility_of(scene, answer.id); utility && answer.believed.size() > 1)
+      paint_believed(painter, scene, answer, *utility);
+  painter.setBrush(style.theme.paper);
+  for (const TestHole& hole : scene.crossing.site.test_holes) {
+    painter.setPen(QPen(style.theme.ink, style.hair * 1.3));
+    square(painter, f.above(hole.station.m, hole.offset.m), style.text * 0.8, true);
   }
-  for (const UtilityAnswer* answer : proposed(picture)) {
+  for (const UtilityAnswer* answer : proposed(scene)) {
     const QPointF at = f.above(*answer->hole_station_m, *answer->hole_offset_m);
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(look.theme.ink, look.hair * 1.3, Qt::DotLine));
-    square(painter, at, look.text * 1.3, false);
-    number(painter, picture, at + QPointF(look.text * 0.9, look.text * 1.3), *answer->expose_rank);
+    painter.setPen(QPen(style.theme.ink, style.hair * 1.3, Qt::DotLine));
+    square(painter, at, style.text * 1.3, false);
+    number(painter, scene, at + QPointF(style.text * 0.9, style.text * 1.3), *answer->expose_rank);
   }
 }
 
-void paint_holes_side(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Look& look = picture.look;
+void paint_holes_side(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Style& style = scene.style;
   const auto ground_at = [&](double station_m) {
-    return f.side(station_m, elevation_at(picture.crossing.site.ground, station_m));
+    return f.side(station_m, elevation_at(scene.crossing.site.ground, station_m));
   };
-  const double tick = look.text * 0.45;
+  const double tick = style.text * 0.45;
   painter.setBrush(Qt::NoBrush);
-  for (const TestHole& hole : picture.crossing.site.test_holes) {
+  for (const TestHole& hole : scene.crossing.site.test_holes) {
     const QPointF top = ground_at(hole.station.m);
-    painter.setPen(QPen(look.theme.ink, look.hair * 1.3));
-    const QPointF end = hole.elevation ? f.side(hole.station.m, hole.elevation->m) : top + QPointF(0, look.text * 1.5);
+    painter.setPen(QPen(style.theme.ink, style.hair * 1.3));
+    const QPointF end = hole.elevation ? f.side(hole.station.m, hole.elevation->m) : top + QPointF(0, style.text * 1.5);
     painter.drawLine(top + QPointF(-tick, 0), end + QPointF(-tick, 0));
     painter.drawLine(top + QPointF(tick, 0), end + QPointF(tick, 0));
     if (hole.elevation) painter.drawLine(end - QPointF(tick, 0), end + QPointF(tick, 0));
   }
-  for (const UtilityAnswer* answer : proposed(picture)) {
+  for (const UtilityAnswer* answer : proposed(scene)) {
     const double station = *answer->hole_station_m;
     const QPointF top = ground_at(station);
-    painter.setPen(QPen(look.theme.ink, look.hair * 1.3, Qt::DotLine));
+    painter.setPen(QPen(style.theme.ink, style.hair * 1.3, Qt::DotLine));
     if (answer->hole_depth_low_m && answer->hole_depth_high_m) {
-      const double ground = elevation_at(picture.crossing.site.ground, station);
+      const double ground = elevation_at(scene.crossing.site.ground, station);
       const QPointF shallow = f.side(station, ground - std::max(*answer->hole_depth_low_m, 0.0)),
                     deep = f.side(station, ground - std::max(*answer->hole_depth_high_m, 0.0));
       for (const double side : {-tick, tick}) painter.drawLine(top + QPointF(side, 0), deep + QPointF(side, 0));
-      painter.setPen(QPen(look.theme.ink, look.hair * 1.3));
+      painter.setPen(QPen(style.theme.ink, style.hair * 1.3));
       painter.drawLine(shallow - QPointF(tick, 0), shallow + QPointF(tick, 0));
       painter.drawLine(deep - QPointF(tick, 0), deep + QPointF(tick, 0));
     } else {
       for (const double side : {-tick, tick})
-        painter.drawLine(top + QPointF(side, 0), top + QPointF(side, look.text * 1.5));
+        painter.drawLine(top + QPointF(side, 0), top + QPointF(side, style.text * 1.5));
     }
   }
 }

@@ -43,7 +43,7 @@ void paint_ground_of(QPainter& painter, const OverviewScale& s, const Crossing& 
 void OverviewStrip::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  const Theme& theme = drawing_.look().theme;
+  const Theme& theme = drawing_.style().theme;
   const Crossing& crossing = document_.crossing();
   const Assessment& assessment = document_.assessment();
   const OverviewScale s = scale();
@@ -63,12 +63,12 @@ void OverviewStrip::paintEvent(QPaintEvent*) {
   for (const PathPoint& p : assessment.bore.points) path << QPointF(s.px_x(p.x_m), s.px_z(p.z_m));
   painter.setPen(QPen(theme.bore, 1.6));
   painter.drawPolyline(path);
-  const Picture picture{crossing, assessment, document_.tables(), drawing_.frame(), drawing_.look(), Focus{}};
+  const Scene scene{crossing, assessment, document_.tables(), drawing_.frame(), drawing_.style(), Interaction{}};
   for (const Utility& utility : crossing.site.utilities) {
     const UtilityMark mark = utility_mark(utility);
     if (utility.path.empty() || mark.station_m < s.from_m || mark.station_m > s.to_m) continue;
-    const QColor colour = utility_colour(picture, utility.kind);
-    const bool picked = drawing_.picked().kind == PartKind::utility && drawing_.picked().id == utility.id;
+    const QColor colour = utility_colour(scene, utility.kind);
+    const bool picked = drawing_.picked().kind == ItemKind::utility && drawing_.picked().id == utility.id;
     const double x = s.px_x(mark.station_m);
     if (!mark.depth_known) {
       painter.setPen(QPen(colour, 1.2, Qt::DotLine));

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "burrow/drawing/pit_edges.h"
 
 namespace burrow {
@@ -21,12 +21,12 @@ QPolygonF plan_line(const Frame& f, const PlanLine& line) {
   return shape;
 }
 
-void paint_surface_plan(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  const double text = picture.look.text;
+void paint_surface_plan(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
+  const double text = scene.style.text;
   painter.setFont(drawing_font(text * 0.92, QFont::DemiBold));
-  for (const SurfaceFeature& feature : picture.crossing.site.surface) {
+  for (const SurfaceFeature& feature : scene.crossing.site.surface) {
     QPolygonF area;
     if (!feature.outline.empty()) {
       area = plan_line(f, feature.outline);
@@ -41,12 +41,12 @@ void paint_surface_plan(QPainter& painter, const Picture& picture) {
     QColor fill = feature.kind == SurfaceKind::ditch ? theme.water : theme.road;
     fill.setAlpha(feature.kind == SurfaceKind::building || feature.kind == SurfaceKind::footing ? 70 : 34);
     painter.setPen(
-        QPen(theme.road, picture.look.hair, feature.kind == SurfaceKind::track ? Qt::DashLine : Qt::SolidLine));
+        QPen(theme.road, scene.style.hair, feature.kind == SurfaceKind::track ? Qt::DashLine : Qt::SolidLine));
     painter.setBrush(feature.kind == SurfaceKind::building ? QBrush(fill, Qt::FDiagPattern) : QBrush(fill));
     painter.drawPolygon(area);
     if (feature.kind == SurfaceKind::track && area.size() == 4) {  // two rails about the middle
       for (const double t : {0.32, 0.68}) {
-        painter.setPen(QPen(theme.ink, picture.look.hair * 1.8));
+        painter.setPen(QPen(theme.ink, scene.style.hair * 1.8));
         painter.drawLine(area[0] + (area[1] - area[0]) * t, area[3] + (area[2] - area[3]) * t);
       }
     }
@@ -54,19 +54,19 @@ void paint_surface_plan(QPainter& painter, const Picture& picture) {
     const QFontMetricsF metrics(painter.font());
     const QRectF box = area.boundingRect().intersected(f.plan);
     if (box.width() < text * 2.5) continue;
-    const QString shown = metrics.elidedText(name, Qt::ElideRight, box.width() - 6);
-    halo_text(painter, QPointF(box.center().x() - metrics.horizontalAdvance(shown) / 2, box.bottom() - text * 0.7),
-              shown, theme.ink_soft, theme.paper);
+    const QString layers = metrics.elidedText(name, Qt::ElideRight, box.width() - 6);
+    halo_text(painter, QPointF(box.center().x() - metrics.horizontalAdvance(layers) / 2, box.bottom() - text * 0.7),
+              layers, theme.ink_soft, theme.paper);
   }
 }
 
 /// Surveyed points of the ground, as small crosses; where they stand too close, not all of them.
-void paint_surveyed_points(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const double arm = picture.look.text * 0.2;
-  painter.setPen(QPen(picture.look.theme.ground, picture.look.hair));
+void paint_surveyed_points(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const double arm = scene.style.text * 0.2;
+  painter.setPen(QPen(scene.style.theme.ground, scene.style.hair));
   QRectF last;
-  for (const Point3& p : picture.crossing.site.ground_points) {
+  for (const Point3& p : scene.crossing.site.ground_points) {
     const QPointF at = f.above(p.x_m, p.y_m);
     if (!f.plan.contains(at) || last.contains(at)) continue;
     last = QRectF(at - QPointF(2 * arm, 2 * arm), QSizeF(4 * arm, 4 * arm));
@@ -75,19 +75,19 @@ void paint_surveyed_points(QPainter& painter, const Picture& picture) {
   }
 }
 
-void paint_pit_plan(QPainter& painter, const Picture& picture, const PitShape& pit, bool picked) {
-  const Theme& theme = picture.look.theme;
-  painter.setPen(QPen(picked ? theme.focus : theme.ink, picture.look.hair * (picked ? 2.2 : 1.2)));
+void paint_pit_plan(QPainter& painter, const Scene& scene, const PitShape& pit, bool picked) {
+  const Theme& theme = scene.style.theme;
+  painter.setPen(QPen(picked ? theme.focus : theme.ink, scene.style.hair * (picked ? 2.2 : 1.2)));
   QColor slope = theme.ground;
   slope.setAlpha(36);
   painter.setBrush(slope);
-  const QPolygonF footprint = plan_line(picture.frame, pit.footprint);
-  const QPolygonF floor = plan_line(picture.frame, pit.floor);
+  const QPolygonF footprint = plan_line(scene.frame, pit.footprint);
+  const QPolygonF floor = plan_line(scene.frame, pit.floor);
   painter.drawPolygon(footprint);
   painter.setBrush(theme.pit);
   painter.drawPolygon(floor);
   if (!pit.ground.there() && footprint.size() == 4 && floor.size() == 4) {  // edges of the slopes
-    painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
+    painter.setPen(QPen(theme.ink_soft, scene.style.hair * 0.8));
     for (int i = 0; i < 4; ++i) painter.drawLine(footprint[i], floor[i]);
   }
 }
@@ -99,17 +99,17 @@ QPolygonF utility_line(const Frame& f, const Utility& utility) {
   return line;
 }
 
-bool picked_one(const Picture& picture, const Utility& utility) {
-  return picture.focus.picked.kind == PartKind::utility && picture.focus.picked.id == utility.id;
+bool picked_one(const Scene& scene, const Utility& utility) {
+  return scene.focus.picked.kind == ItemKind::utility && scene.focus.picked.id == utility.id;
 }
 
 /// Letter code on the line, near its upper end and again near the lower one, where no other stands.
-void paint_letters(QPainter& painter, const Picture& picture, const Utility& utility, const QPolygonF& line,
+void paint_letters(QPainter& painter, const Scene& scene, const Utility& utility, const QPolygonF& line,
                    std::vector<QRectF>& taken) {
-  const Frame& f = picture.frame;
+  const Frame& f = scene.frame;
   const QFontMetricsF metrics(painter.font());
   QString letter = QStringLiteral("?");
-  for (const UtilityKindRow& row : picture.tables.utilities)
+  for (const UtilityKindRow& row : scene.tables.utilities)
     if (row.kind == utility.kind) letter = text_of(row.letter_code);
   for (const double share : {0.16, 0.84}) {
     const double y = f.plan.top() + share * f.plan.height();
@@ -122,87 +122,87 @@ void paint_letters(QPainter& painter, const Picture& picture, const Utility& uti
       const QRectF box(x - w / 2 - 3, y - metrics.ascent(), w + 6, metrics.height());
       if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& r) { return r.intersects(box); })) break;
       taken.push_back(box);
-      painter.setPen(QPen(utility_colour(picture, utility.kind), picture.look.hair));
-      painter.setBrush(picture.look.theme.paper);
+      painter.setPen(QPen(utility_colour(scene, utility.kind), scene.style.hair));
+      painter.setBrush(scene.style.theme.paper);
       painter.drawRoundedRect(box, 3, 3);
-      painter.setPen(picture.look.theme.ink);
+      painter.setPen(scene.style.theme.ink);
       painter.drawText(QPointF(x - w / 2, y), letter);
       break;
     }
   }
 }
 
-void paint_utility_plan(QPainter& painter, const Picture& picture, const Utility& utility, std::vector<QRectF>& taken) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
+void paint_utility_plan(QPainter& painter, const Scene& scene, const Utility& utility, std::vector<QRectF>& taken) {
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
   const QPolygonF line = utility_line(f, utility);
   if (line.isEmpty() || !line.boundingRect().adjusted(-50, -50, 50, 50).intersects(f.plan)) return;
-  const bool picked = picked_one(picture, utility);
-  const bool hovered = picture.focus.hovered.kind == PartKind::utility && picture.focus.hovered.id == utility.id;
+  const bool picked = picked_one(scene, utility);
+  const bool hovered = scene.focus.hovered.kind == ItemKind::utility && scene.focus.hovered.id == utility.id;
   const double diameter = utility.outside_diameter.value_or(Length{0}).m * f.px_per_m;
-  const double width = std::max(picture.look.hair * 2, diameter);
+  const double width = std::max(scene.style.hair * 2, diameter);
   painter.setBrush(Qt::NoBrush);
   // How well it is known across; with test holes that changes along it and is painted with them.
-  const UtilityAnswer* answer = answer_for(picture, utility.id);
+  const UtilityAnswer* answer = answer_for(scene, utility.id);
   const bool pinned = answer && !answer->believed.empty();
   const double stated = utility.located.lateral_sd.value_or(Length{0}).m;
   if (const double sd = answer && answer->lateral_sd_m ? *answer->lateral_sd_m : stated; sd > 0 && !pinned) {
-    QColor halo = utility_colour(picture, utility.kind);
+    QColor halo = utility_colour(scene, utility.kind);
     halo.setAlpha(40);
     draw_run(painter, line, QPen(halo, width + 2 * sd * f.px_per_m));
   }
-  if (picked || hovered) draw_run(painter, line, QPen(theme.focus, width + picture.look.hair * (picked ? 5 : 3)));
-  QPen pen = utility_pen(picture, utility.kind, std::min(width, picture.look.text * 0.5));
+  if (picked || hovered) draw_run(painter, line, QPen(theme.focus, width + scene.style.hair * (picked ? 5 : 3)));
+  QPen pen = utility_pen(scene, utility.kind, std::min(width, scene.style.text * 0.5));
   if (utility.status.value == UtilityStatus::abandoned) pen.setDashPattern({1, 2});
   draw_run(painter, line, pen);
-  paint_letters(painter, picture, utility, line, taken);
+  paint_letters(painter, scene, utility, line, taken);
 }
 
 }  // namespace
 
-void paint_plan_base(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
+void paint_plan_base(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
+  painter.setPen(QPen(theme.ink_soft, scene.style.hair * 0.8));
   painter.setBrush(Qt::NoBrush);
-  for (const Background& sheet : picture.crossing.site.background)
+  for (const Background& sheet : scene.crossing.site.background)
     for (const PlanLine& line : sheet.lines) painter.drawPolyline(plan_line(f, line));
-  paint_surface_plan(painter, picture);
-  paint_surveyed_points(painter, picture);
+  paint_surface_plan(painter, scene);
+  paint_surveyed_points(painter, scene);
   painter.setBrush(Qt::NoBrush);
-  for (const Boundary& boundary : picture.crossing.site.boundaries) {
-    painter.setPen(QPen(theme.ink_soft, picture.look.hair * 1.4, Qt::DashDotDotLine));
+  for (const Boundary& boundary : scene.crossing.site.boundaries) {
+    painter.setPen(QPen(theme.ink_soft, scene.style.hair * 1.4, Qt::DashDotDotLine));
     painter.drawPolyline(plan_line(f, boundary.line));
   }
-  for (const Tree& tree : picture.crossing.site.trees) {
-    painter.setPen(QPen(theme.fine, picture.look.hair, Qt::DashLine));
+  for (const Tree& tree : scene.crossing.site.trees) {
+    painter.setPen(QPen(theme.fine, scene.style.hair, Qt::DashLine));
     const double r = tree.protection_radius.m * f.px_per_m;
     painter.drawEllipse(f.above(tree.station.m, tree.offset.m), r, r);
-    painter.drawEllipse(f.above(tree.station.m, tree.offset.m), 3 * picture.look.hair, 3 * picture.look.hair);
+    painter.drawEllipse(f.above(tree.station.m, tree.offset.m), 3 * scene.style.hair, 3 * scene.style.hair);
   }
-  for (const Strip& strip : picture.crossing.site.strips) {
+  for (const Strip& strip : scene.crossing.site.strips) {
     QColor tint = soil_fill(strip.soil, theme).tint;
     tint.setAlpha(150);
     painter.setBrush(tint);
-    painter.setPen(QPen(theme.ground, picture.look.hair, Qt::DotLine));
+    painter.setPen(QPen(theme.ground, scene.style.hair, Qt::DotLine));
     painter.drawPolygon(plan_line(f, strip.outline));
   }
-  painter.setPen(QPen(theme.ink_soft, picture.look.hair, Qt::DashDotLine));
+  painter.setPen(QPen(theme.ink_soft, scene.style.hair, Qt::DashDotLine));
   painter.drawLine(QPointF(f.plan.left(), f.px_y(0)), QPointF(f.plan.right(), f.px_y(0)));
 }
 
 namespace {
 
-void paint_heap(QPainter& painter, const Picture& picture, const PitAnswer& work) {
-  const Look& look = picture.look;
-  const QPolygonF heap = plan_line(picture.frame, work.heap.outline);
+void paint_heap(QPainter& painter, const Scene& scene, const PitAnswer& work) {
+  const Style& style = scene.style;
+  const QPolygonF heap = plan_line(scene.frame, work.heap.outline);
   if (work.heap.volume_m3 > 0 && heap.size() > 2) {
-    QColor earth = look.theme.ground;
+    QColor earth = style.theme.ground;
     earth.setAlpha(60);
-    painter.setPen(QPen(look.theme.ink_soft, look.hair, Qt::DashLine));
+    painter.setPen(QPen(style.theme.ink_soft, style.hair, Qt::DashLine));
     painter.setBrush(QBrush(earth));
     painter.drawPolygon(heap);
-    painter.setFont(drawing_font(look.text * 0.8));
+    painter.setFont(drawing_font(style.text * 0.8));
     const QString word = QObject::tr("spoil");
     const QFontMetricsF metrics(painter.font());
     const QRectF box = heap.boundingRect();
@@ -210,17 +210,17 @@ void paint_heap(QPainter& painter, const Picture& picture, const PitAnswer& work
       halo_text(
           painter,
           QPointF(box.center().x() - metrics.horizontalAdvance(word) / 2, box.center().y() + metrics.ascent() / 2),
-          word, look.theme.ink_soft, look.theme.paper);
-    painter.setFont(drawing_font(look.text));
+          word, style.theme.ink_soft, style.theme.paper);
+    painter.setFont(drawing_font(style.text));
   }
 }
 
-void paint_ladder(QPainter& painter, const Picture& picture, const PitAnswer& work) {
+void paint_ladder(QPainter& painter, const Scene& scene, const PitAnswer& work) {
   if (!work.ladder) return;
-  const Look& look = picture.look;
-  const QPointF at = picture.frame.above(work.ladder->x_m, work.ladder->y_m);
-  const double half = look.text * 0.35;
-  painter.setPen(QPen(look.theme.ink, look.hair * 1.2));
+  const Style& style = scene.style;
+  const QPointF at = scene.frame.above(work.ladder->x_m, work.ladder->y_m);
+  const double half = style.text * 0.35;
+  painter.setPen(QPen(style.theme.ink, style.hair * 1.2));
   for (const double side : {-half, half}) painter.drawLine(at + QPointF(side, -2 * half), at + QPointF(side, 2 * half));
   for (const double rung : {-1.2, -0.4, 0.4, 1.2})
     painter.drawLine(at + QPointF(-half, rung * half), at + QPointF(half, rung * half));
@@ -228,39 +228,39 @@ void paint_ladder(QPainter& painter, const Picture& picture, const PitAnswer& wo
 
 }  // namespace
 
-void paint_pits_plan(QPainter& painter, const Picture& picture) {
-  paint_heap(painter, picture, picture.assessment.launch_pit_work);
-  paint_heap(painter, picture, picture.assessment.exit_pit_work);
-  paint_pit_plan(painter, picture, picture.assessment.launch_pit, pit_picked(picture, "launch"));
-  paint_pit_plan(painter, picture, picture.assessment.exit_pit, pit_picked(picture, "exit"));
-  paint_ladder(painter, picture, picture.assessment.launch_pit_work);
-  paint_ladder(painter, picture, picture.assessment.exit_pit_work);
+void paint_pits_plan(QPainter& painter, const Scene& scene) {
+  paint_heap(painter, scene, scene.assessment.launch_pit_work);
+  paint_heap(painter, scene, scene.assessment.exit_pit_work);
+  paint_pit_plan(painter, scene, scene.assessment.launch_pit, pit_picked(scene, "launch"));
+  paint_pit_plan(painter, scene, scene.assessment.exit_pit, pit_picked(scene, "exit"));
+  paint_ladder(painter, scene, scene.assessment.launch_pit_work);
+  paint_ladder(painter, scene, scene.assessment.exit_pit_work);
 }
 
-void paint_utilities_plan(QPainter& painter, const Picture& picture) {
-  painter.setFont(drawing_font(picture.look.text * 0.85, QFont::Bold));
+void paint_utilities_plan(QPainter& painter, const Scene& scene) {
+  painter.setFont(drawing_font(scene.style.text * 0.85, QFont::Bold));
   std::vector<QRectF> taken;
-  for (const Utility& utility : picture.crossing.site.utilities)
-    if (!picked_one(picture, utility)) paint_utility_plan(painter, picture, utility, taken);
-  painter.setFont(drawing_font(picture.look.text));
+  for (const Utility& utility : scene.crossing.site.utilities)
+    if (!picked_one(scene, utility)) paint_utility_plan(painter, scene, utility, taken);
+  painter.setFont(drawing_font(scene.style.text));
 }
 
-void paint_picked_utility_plan(QPainter& painter, const Picture& picture) {
-  painter.setFont(drawing_font(picture.look.text * 0.85, QFont::Bold));
+void paint_picked_utility_plan(QPainter& painter, const Scene& scene) {
+  painter.setFont(drawing_font(scene.style.text * 0.85, QFont::Bold));
   std::vector<QRectF> taken;
-  for (const Utility& utility : picture.crossing.site.utilities)
-    if (picked_one(picture, utility)) paint_utility_plan(painter, picture, utility, taken);
-  painter.setFont(drawing_font(picture.look.text));
+  for (const Utility& utility : scene.crossing.site.utilities)
+    if (picked_one(scene, utility)) paint_utility_plan(painter, scene, utility, taken);
+  painter.setFont(drawing_font(scene.style.text));
 }
 
-void paint_ghost_utilities_plan(QPainter& painter, const Picture& picture) {
-  if (!picture.focus.ghost_crossing) return;
-  const auto& now = picture.crossing.site.utilities;
+void paint_ghost_utilities_plan(QPainter& painter, const Scene& scene) {
+  if (!scene.focus.ghost_crossing) return;
+  const auto& now = scene.crossing.site.utilities;
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(picture.look.theme.ghost, picture.look.hair * 1.4, Qt::DashLine));
-  for (const Utility& old : picture.focus.ghost_crossing->site.utilities) {
+  painter.setPen(QPen(scene.style.theme.ghost, scene.style.hair * 1.4, Qt::DashLine));
+  for (const Utility& old : scene.focus.ghost_crossing->site.utilities) {
     const auto same = std::find_if(now.begin(), now.end(), [&](const Utility& u) { return u.id == old.id; });
-    if (same != now.end() && same->path != old.path) painter.drawPolyline(utility_line(picture.frame, old));
+    if (same != now.end() && same->path != old.path) painter.drawPolyline(utility_line(scene.frame, old));
   }
 }
 

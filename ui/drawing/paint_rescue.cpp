@@ -1,19 +1,19 @@
 /// The pit by which a stuck tool would be dug out: dashed, since nobody has dug it.
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
 namespace {
 
-QPen edge(const Picture& picture) {
-  QPen pen(picture.look.theme.ink, picture.look.hair * 1.6, Qt::CustomDashLine, Qt::FlatCap);
+QPen edge(const Scene& scene) {
+  QPen pen(scene.style.theme.ink, scene.style.hair * 1.6, Qt::CustomDashLine, Qt::FlatCap);
   pen.setDashPattern({5, 3});
   return pen;
 }
 
-QBrush inside(const Picture& picture) {
-  QColor pale = picture.look.theme.pit;
+QBrush inside(const Scene& scene) {
+  QColor pale = scene.style.theme.pit;
   pale.setAlpha(150);
   return pale;
 }
@@ -24,61 +24,61 @@ QPolygonF above(const Frame& f, const PlanLine& line) {
   return shape;
 }
 
-void paint_name(QPainter& painter, const Picture& picture, const PitShape& pit, const QPointF& top_middle,
+void paint_name(QPainter& painter, const Scene& scene, const PitShape& pit, const QPointF& top_middle,
                 const QRectF& pane) {
-  const double text = picture.look.text;
+  const double text = scene.style.text;
   painter.setFont(drawing_font(text * 0.92, QFont::DemiBold));
   const QFontMetricsF metrics(painter.font());
   const QString name = QObject::tr("rescue pit %1 deep")
-                           .arg(QString::fromStdString(format(pit.depth_m, Dimension::length, picture.look.units)));
+                           .arg(QString::fromStdString(format(pit.depth_m, Dimension::length, scene.style.units)));
   const double w = metrics.horizontalAdvance(name);
   const double left =
       std::min(std::max(top_middle.x() - w / 2, pane.left() + text * 0.5), pane.right() - w - text * 0.5);
   const double y = std::min(top_middle.y() + metrics.ascent(), pane.bottom() - metrics.descent());
-  halo_text(painter, QPointF(left, y), name, picture.look.theme.ink, picture.look.theme.paper);
+  halo_text(painter, QPointF(left, y), name, scene.style.theme.ink, scene.style.theme.paper);
   painter.setFont(drawing_font(text));
 }
 
 }  // namespace
 
-void paint_rescue_side(QPainter& painter, const Picture& picture) {
-  if (!picture.shown.rescue || picture.shown.rescue->section.size() < 3) return;
-  const PitShape& pit = *picture.shown.rescue;
-  const Frame& f = picture.frame;
+void paint_rescue_side(QPainter& painter, const Scene& scene) {
+  if (!scene.layers.rescue || scene.layers.rescue->section.size() < 3) return;
+  const PitShape& pit = *scene.layers.rescue;
+  const Frame& f = scene.frame;
   QPolygonF cut;
   for (const LevelPoint& p : pit.section) cut << f.side(p.station_m, p.elevation_m);
-  painter.setPen(edge(picture));
-  painter.setBrush(inside(picture));
+  painter.setPen(edge(scene));
+  painter.setBrush(inside(scene));
   painter.drawPolygon(cut);
 }
 
-void paint_rescue_plan(QPainter& painter, const Picture& picture) {
-  if (!picture.shown.rescue || picture.shown.rescue->footprint.size() < 3) return;
-  const PitShape& pit = *picture.shown.rescue;
-  const Frame& f = picture.frame;
+void paint_rescue_plan(QPainter& painter, const Scene& scene) {
+  if (!scene.layers.rescue || scene.layers.rescue->footprint.size() < 3) return;
+  const PitShape& pit = *scene.layers.rescue;
+  const Frame& f = scene.frame;
   const QPolygonF footprint = above(f, pit.footprint);
-  painter.setPen(edge(picture));
-  painter.setBrush(inside(picture));
+  painter.setPen(edge(scene));
+  painter.setBrush(inside(scene));
   painter.drawPolygon(footprint);
   painter.setBrush(Qt::NoBrush);
   painter.drawPolygon(above(f, pit.floor));
 }
 
-void paint_rescue_name(QPainter& painter, const Picture& picture, Pane pane) {
-  if (!picture.shown.rescue || picture.shown.rescue->footprint.size() < 3) return;
-  const PitShape& pit = *picture.shown.rescue;
-  const Frame& f = picture.frame;
+void paint_rescue_name(QPainter& painter, const Scene& scene, Pane pane) {
+  if (!scene.layers.rescue || scene.layers.rescue->footprint.size() < 3) return;
+  const PitShape& pit = *scene.layers.rescue;
+  const Frame& f = scene.frame;
   const double middle = (pit.floor_from_m + pit.floor_to_m) / 2;
   const QPointF at = pane == Pane::plan ? f.above(middle, pit.floor_right_m) : f.side(middle, pit.floor_elevation_m);
   const QRectF& area = pane == Pane::plan ? f.plan : f.elevation;
   if (!area.contains(at)) return;
-  const double text = picture.look.text;
+  const double text = scene.style.text;
   QPointF below = at + QPointF(0, text * 0.3);
   const QRectF around(below.x() - text * 7, below.y(), text * 14, text * 1.4);
   if (pane == Pane::elevation &&
-      (cloud_key_box(picture).intersects(around) || model_status_box(picture).intersects(around)))
+      (cloud_key_box(scene).intersects(around) || model_status_box(scene).intersects(around)))
     below.setY((at.y() + f.px_z(pit.section.front().elevation_m)) / 2 - text);  // in the middle of the pit instead
-  paint_name(painter, picture, pit, below, area);
+  paint_name(painter, scene, pit, below, area);
 }
 
 }  // namespace burrow

@@ -11,9 +11,9 @@ double shown_unit(Dimension dimension, UnitSystem units) {
 
 QString tick_text(double value, double step, double unit) {
   const int decimals = std::clamp(static_cast<int>(std::ceil(-std::log10(step / unit) - 1e-9)), 0, 3);
-  double shown = value / unit;
-  if (std::abs(shown) < 1e-9) shown = 0;
-  return QString::number(shown, 'f', decimals).replace(QLatin1Char('-'), QChar(0x2212));
+  double layers = value / unit;
+  if (std::abs(layers) < 1e-9) layers = 0;
+  return QString::number(layers, 'f', decimals).replace(QLatin1Char('-'), QChar(0x2212));
 }
 
 namespace {
@@ -28,37 +28,37 @@ QString unit_word(UnitSystem units) {
 
 }  // namespace
 
-void paint_ruler(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  const double text = picture.look.text;
+void paint_ruler(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
+  const double text = scene.style.text;
   painter.fillRect(f.ruler, theme.panel);
-  painter.setPen(QPen(theme.ink_soft, picture.look.hair));
+  painter.setPen(QPen(theme.ink_soft, scene.style.hair));
   painter.drawLine(f.ruler.topLeft(), f.ruler.topRight());
   painter.drawLine(f.ruler.bottomLeft(), f.ruler.bottomRight());
 
-  const double top = stops_row(f, picture.look).bottom();
+  const double top = stops_row(f, scene.style).bottom();
   painter.drawLine(QPointF(f.ruler.left(), top), QPointF(f.ruler.right(), top));
-  const double step = tick_step(f.px_per_m, text * 5, unit_m(picture.look.units));
+  const double step = tick_step(f.px_per_m, text * 5, unit_m(scene.style.units));
   const double minor = step / 5;
   painter.save();
   painter.setClipRect(f.ruler);
-  painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
+  painter.setPen(QPen(theme.ink_soft, scene.style.hair * 0.8));
   for (const double s : ticks(f.left_station_m, f.right_station_m(), minor)) {
     const double x = f.px_x(s);
     painter.drawLine(QPointF(x, top), QPointF(x, top + text * 0.3));
     painter.drawLine(QPointF(x, f.ruler.bottom()), QPointF(x, f.ruler.bottom() - text * 0.3));
   }
-  const double launch = f.px_x(picture.crossing.bore.launch.station.m);
-  const double exit = f.px_x(picture.crossing.bore.exit.station.m);
+  const double launch = f.px_x(scene.crossing.bore.launch.station.m);
+  const double exit = f.px_x(scene.crossing.bore.exit.station.m);
   painter.setFont(drawing_font(text * 0.95));
   const QFontMetricsF metrics(painter.font());
   for (const double s : ticks(f.left_station_m - step, f.right_station_m() + step, step)) {
     const double x = f.px_x(s);
-    painter.setPen(QPen(theme.ink, picture.look.hair));
+    painter.setPen(QPen(theme.ink, scene.style.hair));
     painter.drawLine(QPointF(x, top), QPointF(x, top + text * 0.55));
     painter.drawLine(QPointF(x, f.ruler.bottom()), QPointF(x, f.ruler.bottom() - text * 0.55));
-    const QString number = tick_text(s, step, unit_m(picture.look.units));
+    const QString number = tick_text(s, step, unit_m(scene.style.units));
     if (x - metrics.horizontalAdvance(number) / 2 < f.ruler.left()) continue;
     painter.drawText(
         QPointF(x - metrics.horizontalAdvance(number) / 2, (top + f.ruler.bottom()) / 2 + metrics.ascent() * 0.36),
@@ -78,45 +78,45 @@ void paint_ruler(QPainter& painter, const Picture& picture) {
   }
 }
 
-void paint_grid(QPainter& painter, const Picture& picture, const QRectF& pane) {
-  const Frame& f = picture.frame;
+void paint_grid(QPainter& painter, const Scene& scene, const QRectF& pane) {
+  const Frame& f = scene.frame;
   const bool side = pane == f.elevation;
-  const double unit = unit_m(picture.look.units);
+  const double unit = unit_m(scene.style.units);
   painter.save();
   // Level and upright lines need no smoothing, and are much faster without.
   painter.setRenderHint(QPainter::Antialiasing, false);
-  painter.setPen(QPen(picture.look.theme.grid, picture.look.hair));
+  painter.setPen(QPen(scene.style.theme.grid, scene.style.hair));
   for (const double s :
-       ticks(f.left_station_m, f.right_station_m(), tick_step(f.px_per_m, picture.look.text * 5, unit)))
+       ticks(f.left_station_m, f.right_station_m(), tick_step(f.px_per_m, scene.style.text * 5, unit)))
     painter.drawLine(QPointF(f.px_x(s), pane.top()), QPointF(f.px_x(s), pane.bottom()));
   const double scale = f.px_per_m * (side ? f.exaggeration : 1.0);
   const double low = side ? f.elevation_m(pane.bottom()) : f.offset_m(pane.bottom());
   const double high = side ? f.elevation_m(pane.top()) : f.offset_m(pane.top());
-  for (const double v : ticks(low, high, tick_step(scale, picture.look.text * 2.2, unit))) {
+  for (const double v : ticks(low, high, tick_step(scale, scene.style.text * 2.2, unit))) {
     const double y = side ? f.px_z(v) : f.px_y(v);
     painter.drawLine(QPointF(pane.left(), y), QPointF(pane.right(), y));
   }
   painter.restore();
 }
 
-void paint_axes(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  const double text = picture.look.text;
-  const double gutter = gutter_width(picture.look);
+void paint_axes(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
+  const double text = scene.style.text;
+  const double gutter = gutter_width(scene.style);
   const double left = f.elevation.left() - gutter;
   painter.fillRect(QRectF(left, f.elevation.top(), gutter, f.plan.bottom() - f.elevation.top()), theme.panel);
   painter.setFont(drawing_font(text * 0.95));
   const QFontMetricsF metrics(painter.font());
 
   const auto axis = [&](const QRectF& pane, double high, double low, double px_per_m, auto px_of) {
-    const double step = tick_step(px_per_m, text * 2.2, unit_m(picture.look.units));
+    const double step = tick_step(px_per_m, text * 2.2, unit_m(scene.style.units));
     for (const double v : ticks(low, high, step)) {
       const double y = px_of(v);
       if (y < pane.top() + text * 0.6 || y > pane.bottom() - text * 0.4) continue;
-      painter.setPen(QPen(theme.ink_soft, picture.look.hair));
+      painter.setPen(QPen(theme.ink_soft, scene.style.hair));
       painter.drawLine(QPointF(pane.left() - text * 0.35, y), QPointF(pane.left(), y));
-      const QString number = tick_text(v, step, unit_m(picture.look.units));
+      const QString number = tick_text(v, step, unit_m(scene.style.units));
       if (y < pane.top() + text * 2.4) continue;  // room for the heading
       painter.setPen(theme.ink);
       painter.drawText(
@@ -129,7 +129,7 @@ void paint_axes(QPainter& painter, const Picture& picture) {
 
   painter.setPen(theme.ink_soft);
   painter.setFont(drawing_font(text * 0.85, QFont::DemiBold));
-  const QString unit = unit_word(picture.look.units);
+  const QString unit = unit_word(scene.style.units);
   painter.drawText(QPointF(left + text * 0.4, f.elevation.top() + text * 1.3), QObject::tr("level, %1").arg(unit));
   painter.drawText(QPointF(left + text * 0.4, f.ruler.bottom() - text * 1.1), QObject::tr("station, %1").arg(unit));
   painter.drawText(QPointF(left + text * 0.4, f.ruler.top() + text * 0.95), QObject::tr("may stop"));
@@ -137,26 +137,26 @@ void paint_axes(QPainter& painter, const Picture& picture) {
   painter.setFont(drawing_font(text));
 }
 
-void paint_pointer(QPainter& painter, const Picture& picture) {
-  if (picture.focus.pointer_lines.isEmpty()) return;
-  const Theme& theme = picture.look.theme;
-  const double text = picture.look.text;
+void paint_pointer(QPainter& painter, const Scene& scene) {
+  if (scene.focus.pointer_lines.isEmpty()) return;
+  const Theme& theme = scene.style.theme;
+  const double text = scene.style.text;
   painter.setFont(drawing_font(text, QFont::DemiBold));
   const QFontMetricsF metrics(painter.font());
   double width = 0;
-  for (const QString& line : picture.focus.pointer_lines) width = std::max(width, metrics.horizontalAdvance(line));
-  const double h = metrics.lineSpacing() * static_cast<double>(picture.focus.pointer_lines.size());
-  QRectF box(picture.focus.pointer + QPointF(text * 1.4, text * 1.2), QSizeF(width + text, h + text * 0.6));
-  const QRectF whole = picture.frame.elevation.united(picture.frame.plan);
-  if (box.right() > whole.right()) box.moveRight(picture.focus.pointer.x() - text);
+  for (const QString& line : scene.focus.pointer_lines) width = std::max(width, metrics.horizontalAdvance(line));
+  const double h = metrics.lineSpacing() * static_cast<double>(scene.focus.pointer_lines.size());
+  QRectF box(scene.focus.pointer + QPointF(text * 1.4, text * 1.2), QSizeF(width + text, h + text * 0.6));
+  const QRectF whole = scene.frame.elevation.united(scene.frame.plan);
+  if (box.right() > whole.right()) box.moveRight(scene.focus.pointer.x() - text);
   box.moveLeft(std::max(box.left(), whole.left()));
-  if (box.bottom() > whole.bottom()) box.moveBottom(picture.focus.pointer.y() - text);
-  painter.setPen(QPen(theme.focus, picture.look.hair * 1.4));
+  if (box.bottom() > whole.bottom()) box.moveBottom(scene.focus.pointer.y() - text);
+  painter.setPen(QPen(theme.focus, scene.style.hair * 1.4));
   painter.setBrush(theme.field);
   painter.drawRoundedRect(box, text * 0.3, text * 0.3);
   painter.setPen(theme.ink);
   double y = box.top() + text * 0.3 + metrics.ascent();
-  for (const QString& line : picture.focus.pointer_lines) {
+  for (const QString& line : scene.focus.pointer_lines) {
     painter.drawText(QPointF(box.left() + text * 0.5, y), line);
     y += metrics.lineSpacing();
   }

@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "burrow/drawing/pit_edges.h"
 #include "burrow/drawing/utility_names.h"
 
@@ -14,13 +14,13 @@ QString text_of(std::string_view s) {
   return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
 }
 
-void paint_pit_side(QPainter& painter, const Picture& picture, const PitShape& pit, bool launch, bool picked) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
+void paint_pit_side(QPainter& painter, const Scene& scene, const PitShape& pit, bool launch, bool picked) {
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
   if (pit.section.size() < 3) return;
   QPolygonF cut;
   for (const LevelPoint& p : pit.section) cut << f.side(p.station_m, p.elevation_m);
-  painter.setPen(QPen(picked ? theme.focus : theme.ink, picture.look.hair * (picked ? 2.2 : 1.2)));
+  painter.setPen(QPen(picked ? theme.focus : theme.ink, scene.style.hair * (picked ? 2.2 : 1.2)));
   painter.setBrush(theme.pit);
   painter.drawPolygon(cut);
 
@@ -28,19 +28,19 @@ void paint_pit_side(QPainter& painter, const Picture& picture, const PitShape& p
   const SideKind kind = pit.held.bore;
   if (kind == SideKind::shored || kind == SideKind::shielded) {
     const double x = launch ? pit.floor_to_m : pit.floor_from_m;
-    const double top = elevation_at(picture.crossing.site.ground, x);
+    const double top = elevation_at(scene.crossing.site.ground, x);
     const double inward = launch ? -1 : 1;
-    painter.setPen(QPen(theme.ink, picture.look.hair * 3.2, Qt::SolidLine, Qt::FlatCap));
-    const double px = f.px_x(x) + inward * picture.look.hair * 2;
-    painter.drawLine(QPointF(px, f.px_z(top) - picture.look.text * 0.4), QPointF(px, f.px_z(pit.floor_elevation_m)));
+    painter.setPen(QPen(theme.ink, scene.style.hair * 3.2, Qt::SolidLine, Qt::FlatCap));
+    const double px = f.px_x(x) + inward * scene.style.hair * 2;
+    painter.drawLine(QPointF(px, f.px_z(top) - scene.style.text * 0.4), QPointF(px, f.px_z(pit.floor_elevation_m)));
   }
 }
 
-void paint_tool(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Launch& launch = picture.crossing.bore.launch;
-  const ToolClass* row = find_tool(picture.tables, picture.crossing.bore.tool.tool_class);
-  const ToolChoice& plate = picture.crossing.bore.tool;
+void paint_tool(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Launch& launch = scene.crossing.bore.launch;
+  const ToolClass* row = find_tool(scene.tables, scene.crossing.bore.tool.tool_class);
+  const ToolChoice& plate = scene.crossing.bore.tool;
   const double diameter = plate.diameter ? plate.diameter->m : row ? row->diameter.m : 0;
   const double length = plate.length ? plate.length->m : row ? row->length.m : 0;
   if (!(diameter > 0 && length > 0)) return;
@@ -53,8 +53,8 @@ void paint_tool(QPainter& painter, const Picture& picture) {
   const double r = diameter / 2;
   const QPolygonF body{
       QList<QPointF>{at(-length, r), at(-nose, r), at(0, 0.12 * r), at(0, -0.12 * r), at(-nose, -r), at(-length, -r)}};
-  painter.setPen(QPen(picture.look.theme.ink, picture.look.hair));
-  painter.setBrush(picture.look.theme.dark ? QColor(0x6d, 0x76, 0x80) : QColor(0xb9, 0xc0, 0xc6));
+  painter.setPen(QPen(scene.style.theme.ink, scene.style.hair));
+  painter.setBrush(scene.style.theme.dark ? QColor(0x6d, 0x76, 0x80) : QColor(0xb9, 0xc0, 0xc6));
   painter.drawPolygon(body);
 }
 
@@ -65,58 +65,58 @@ QRectF disc_of(const Frame& f, const UtilityMark& mark, double diameter_m, doubl
   return {c.x() - w / 2, c.y() - h / 2, w, h};
 }
 
-const UtilityKindRow* kind_row(const Picture& picture, UtilityKind kind) {
-  for (const UtilityKindRow& row : picture.tables.utilities)
+const UtilityKindRow* kind_row(const Scene& scene, UtilityKind kind) {
+  for (const UtilityKindRow& row : scene.tables.utilities)
     if (row.kind == kind) return &row;
   return nullptr;
 }
 
-void paint_ghost_utilities(QPainter& painter, const Picture& picture) {
-  if (!picture.focus.ghost_crossing) return;
-  const auto& before = picture.focus.ghost_crossing->site.utilities;
-  for (const Utility& utility : picture.crossing.site.utilities) {
+void paint_ghost_utilities(QPainter& painter, const Scene& scene) {
+  if (!scene.focus.ghost_crossing) return;
+  const auto& before = scene.focus.ghost_crossing->site.utilities;
+  for (const Utility& utility : scene.crossing.site.utilities) {
     const auto old = std::find_if(before.begin(), before.end(), [&](const Utility& u) { return u.id == utility.id; });
     if (old == before.end() || old->path == utility.path) continue;
     const UtilityMark mark = utility_mark(*old);
     if (!mark.depth_known) continue;
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(picture.look.theme.ghost, picture.look.hair * 1.3, Qt::DashLine));
+    painter.setPen(QPen(scene.style.theme.ghost, scene.style.hair * 1.3, Qt::DashLine));
     painter.drawEllipse(
-        disc_of(picture.frame, mark, old->outside_diameter.value_or(Length{0}).m, picture.look.text * 0.7));
+        disc_of(scene.frame, mark, old->outside_diameter.value_or(Length{0}).m, scene.style.text * 0.7));
   }
 }
 
 }  // namespace
 
-void paint_pits_side(QPainter& painter, const Picture& picture) {
-  paint_pit_side(painter, picture, picture.assessment.launch_pit, true, pit_picked(picture, "launch"));
-  paint_pit_side(painter, picture, picture.assessment.exit_pit, false, pit_picked(picture, "exit"));
-  if (picture.focus.ghost) {
-    for (const PitShape* pit : {&picture.focus.ghost->launch_pit, &picture.focus.ghost->exit_pit}) {
+void paint_pits_side(QPainter& painter, const Scene& scene) {
+  paint_pit_side(painter, scene, scene.assessment.launch_pit, true, pit_picked(scene, "launch"));
+  paint_pit_side(painter, scene, scene.assessment.exit_pit, false, pit_picked(scene, "exit"));
+  if (scene.focus.ghost) {
+    for (const PitShape* pit : {&scene.focus.ghost->launch_pit, &scene.focus.ghost->exit_pit}) {
       QPolygonF cut;
-      for (const LevelPoint& p : pit->section) cut << picture.frame.side(p.station_m, p.elevation_m);
+      for (const LevelPoint& p : pit->section) cut << scene.frame.side(p.station_m, p.elevation_m);
       painter.setBrush(Qt::NoBrush);
-      painter.setPen(QPen(picture.look.theme.ghost, picture.look.hair, Qt::DashLine));
+      painter.setPen(QPen(scene.style.theme.ghost, scene.style.hair, Qt::DashLine));
       painter.drawPolyline(cut);
     }
   }
-  paint_tool(painter, picture);
+  paint_tool(painter, scene);
 }
 
-void paint_utilities_side(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Theme& theme = picture.look.theme;
-  const double text = picture.look.text;
-  for (const Utility& utility : picture.crossing.site.utilities) {
+void paint_utilities_side(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
+  const double text = scene.style.text;
+  for (const Utility& utility : scene.crossing.site.utilities) {
     const UtilityMark mark = utility_mark(utility);
     if (utility.path.empty() || f.px_x(mark.station_m) < f.elevation.left() - 200 ||
         f.px_x(mark.station_m) > f.elevation.right() + 200)
       continue;
-    const QColor colour = utility_colour(picture, utility.kind);
-    const UtilityKindRow* row = kind_row(picture, utility.kind);
+    const QColor colour = utility_colour(scene, utility.kind);
+    const UtilityKindRow* row = kind_row(scene, utility.kind);
     const QString letter = row ? text_of(row->letter_code) : QStringLiteral("?");
-    const bool picked = picture.focus.picked.kind == PartKind::utility && picture.focus.picked.id == utility.id;
-    const bool hovered = picture.focus.hovered.kind == PartKind::utility && picture.focus.hovered.id == utility.id;
+    const bool picked = scene.focus.picked.kind == ItemKind::utility && scene.focus.picked.id == utility.id;
+    const bool hovered = scene.focus.hovered.kind == ItemKind::utility && scene.focus.hovered.id == utility.id;
 
     // A line that runs beside the bore shows as a line.
     QPolygonF run;
@@ -124,12 +124,12 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
       if (v.z_m) run << f.side(v.x_m, *v.z_m);
     if (run.size() > 1 && run.boundingRect().width() > text * 3) {
       painter.setBrush(Qt::NoBrush);
-      draw_run(painter, run, utility_pen(picture, utility.kind, picture.look.hair * 1.6));
+      draw_run(painter, run, utility_pen(scene, utility.kind, scene.style.hair * 1.6));
     }
     if (!mark.depth_known) {  // depth not known: a mark on the ground and a broken line down
       const double x = f.px_x(mark.station_m);
-      const double y = f.px_z(elevation_at(picture.crossing.site.ground, mark.station_m));
-      painter.setPen(QPen(colour, picture.look.hair * 1.5, Qt::DotLine));
+      const double y = f.px_z(elevation_at(scene.crossing.site.ground, mark.station_m));
+      painter.setPen(QPen(colour, scene.style.hair * 1.5, Qt::DotLine));
       painter.drawLine(QPointF(x, y), QPointF(x, f.elevation.bottom()));
       painter.setFont(drawing_font(text * 0.9, QFont::Bold));
       halo_text(painter, QPointF(x + 3, y + text * 1.4), letter + QStringLiteral(" ?"), colour, theme.sky);
@@ -137,7 +137,7 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
     }
     const double diameter = utility.outside_diameter.value_or(Length{0}).m;
     const QRectF disc = disc_of(f, mark, diameter, text * 0.7);
-    const UtilityAnswer* answer = answer_for(picture, utility.id);
+    const UtilityAnswer* answer = answer_for(scene, utility.id);
     const auto sd = [&](const std::optional<double> UtilityAnswer::*computed, const std::optional<Length>& typed) {
       return answer && answer->*computed ? *(answer->*computed) : typed.value_or(Length{0}).m;
     };
@@ -153,7 +153,7 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
       painter.drawEllipse(disc.adjusted(-grow_x, -grow, grow_x, grow));
       painter.setRenderHint(QPainter::Antialiasing, true);
     }
-    painter.setPen(QPen(picked || hovered ? theme.focus : theme.ink, picture.look.hair * (picked    ? 2.6
+    painter.setPen(QPen(picked || hovered ? theme.focus : theme.ink, scene.style.hair * (picked    ? 2.6
                                                                                           : hovered ? 2
                                                                                                     : 1)));
     painter.setBrush(utility.status.value == UtilityStatus::abandoned ? QBrush(colour, Qt::BDiagPattern)
@@ -161,10 +161,10 @@ void paint_utilities_side(QPainter& painter, const Picture& picture) {
     painter.drawEllipse(disc);
   }
   painter.setFont(drawing_font(text * 0.92, QFont::Bold));
-  for (const UtilityName& name : place_utility_names(picture))
+  for (const UtilityName& name : place_utility_names(scene))
     halo_text(painter, name.at, name.text, theme.ink, theme.sky);
   painter.setFont(drawing_font(text));
-  paint_ghost_utilities(painter, picture);
+  paint_ghost_utilities(painter, scene);
 }
 
 }  // namespace burrow

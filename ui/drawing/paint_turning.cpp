@@ -44,10 +44,10 @@ Scale curvature_scale(const std::vector<PathPoint>& points, const QRectF& area) 
   return {-1.12 * std::max(down, 0.4 * up), 1.12 * std::max(up, 0.4 * down), area};
 }
 
-QPolygonF line_of(const Picture& picture, const Scale& scale, double (*value)(const PathPoint&)) {
+QPolygonF line_of(const Scene& scene, const Scale& scale, double (*value)(const PathPoint&)) {
   QPolygonF line;
-  for (const PathPoint& p : picture.assessment.bore.points)
-    line << QPointF(picture.frame.px_x(p.x_m), scale.y(value(p)));
+  for (const PathPoint& p : scene.assessment.bore.points)
+    line << QPointF(scene.frame.px_x(p.x_m), scale.y(value(p)));
   return line;
 }
 
@@ -64,21 +64,21 @@ double by_weight(const PathPoint& p) {
   return -p.sag_curvature_1_m;
 }
 
-QPen above_pen(const Look& look) {
-  return {look.theme.bore, look.hair * 1.8, Qt::SolidLine, Qt::FlatCap};
+QPen above_pen(const Style& style) {
+  return {style.theme.bore, style.hair * 1.8, Qt::SolidLine, Qt::FlatCap};
 }
-QPen below_pen(const Look& look) {
-  QPen pen(look.theme.focus, look.hair * 2, Qt::CustomDashLine, Qt::FlatCap);
+QPen below_pen(const Style& style) {
+  QPen pen(style.theme.focus, style.hair * 2, Qt::CustomDashLine, Qt::FlatCap);
   pen.setDashPattern({3.5, 2});
   return pen;
 }
-QBrush turn_brush(const Look& look) {
-  QColor fill = look.theme.band;
-  fill.setAlpha(look.theme.dark ? 150 : 120);
+QBrush turn_brush(const Style& style) {
+  QColor fill = style.theme.band;
+  fill.setAlpha(style.theme.dark ? 150 : 120);
   return fill;
 }
-QBrush weight_brush(const Look& look) {
-  return {look.theme.ground, Qt::BDiagPattern};
+QBrush weight_brush(const Style& style) {
+  return {style.theme.ground, Qt::BDiagPattern};
 }
 
 void paint_area(QPainter& painter, const QPolygonF& line, double zero, const QBrush& brush) {
@@ -98,34 +98,34 @@ struct Label {
   enum class Sample { above, below, turn, weight } sample = Sample::above;
 };
 
-void paint_sample(QPainter& painter, const Picture& picture, const QRectF& box, Label::Sample sample) {
-  const Look& look = picture.look;
+void paint_sample(QPainter& painter, const Scene& scene, const QRectF& box, Label::Sample sample) {
+  const Style& style = scene.style;
   const QRectF patch = box.adjusted(0, box.height() * 0.2, 0, -box.height() * 0.2);
   switch (sample) {
     case Label::Sample::above:
-      painter.setPen(above_pen(look));
+      painter.setPen(above_pen(style));
       painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
       break;
     case Label::Sample::below:
-      painter.setPen(below_pen(look));
+      painter.setPen(below_pen(style));
       painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
       break;
     case Label::Sample::turn:
-      painter.setPen(QPen(look.theme.band, look.hair * 1.4));
-      painter.setBrush(turn_brush(look));
+      painter.setPen(QPen(style.theme.band, style.hair * 1.4));
+      painter.setBrush(turn_brush(style));
       painter.drawRect(patch);
       break;
     case Label::Sample::weight:
-      painter.setPen(QPen(look.theme.ground, look.hair));
-      painter.setBrush(weight_brush(look));
+      painter.setPen(QPen(style.theme.ground, style.hair));
+      painter.setBrush(weight_brush(style));
       painter.drawRect(patch);
       break;
   }
 }
 
 /// Two labels one above the other within an area, each as near to its line as the other lets it.
-void paint_labels(QPainter& painter, const Picture& picture, Label upper, Label lower, const QRectF& area, double end) {
-  const double text = picture.look.text;
+void paint_labels(QPainter& painter, const Scene& scene, Label upper, Label lower, const QRectF& area, double end) {
+  const double text = scene.style.text;
   const QFontMetricsF metrics(painter.font());
   const double h = text * 1.15;
   if (upper.y > lower.y) std::swap(upper, lower);
@@ -138,30 +138,30 @@ void paint_labels(QPainter& painter, const Picture& picture, Label upper, Label 
   const double sample = text * 1.7;
   const double widest = std::max(metrics.horizontalAdvance(upper.text), metrics.horizontalAdvance(lower.text));
   const double x = std::min(end + text * 0.5, area.right() - sample - widest - text * 0.9);
-  QColor ground = picture.look.theme.paper;
+  QColor ground = scene.style.theme.paper;
   ground.setAlpha(225);
   for (const Label& label : {upper, lower}) {
     painter.fillRect(
         QRectF(x - text * 0.2, label.y - h / 2, sample + metrics.horizontalAdvance(label.text) + text * 0.8, h),
         ground);
-    paint_sample(painter, picture, QRectF(x, label.y - h / 2, sample, h), label.sample);
-    painter.setPen(picture.look.theme.ink);
+    paint_sample(painter, scene, QRectF(x, label.y - h / 2, sample, h), label.sample);
+    painter.setPen(scene.style.theme.ink);
     painter.drawText(QPointF(x + sample + text * 0.4, label.y + metrics.ascent() * 0.36), label.text);
   }
 }
 
 /// Numbers of a scale in the gutter.
-void paint_scale(QPainter& painter, const Picture& picture, const Scale& scale, double unit) {
-  const Theme& theme = picture.look.theme;
-  const double text = picture.look.text;
-  const double left = picture.frame.turning.left();
+void paint_scale(QPainter& painter, const Scene& scene, const Scale& scale, double unit) {
+  const Theme& theme = scene.style.theme;
+  const double text = scene.style.text;
+  const double left = scene.frame.turning.left();
   painter.setFont(drawing_font(text * 0.85));
   const QFontMetricsF metrics(painter.font());
   const double step = tick_step(scale.px_per_one(), text, unit);
   for (const double v : ticks(scale.low, scale.high, step)) {
     const double y = scale.y(v);
     if (y < scale.area.top() + text * 0.3 || y > scale.area.bottom() - text * 0.3) continue;
-    painter.setPen(QPen(theme.ink_soft, picture.look.hair));
+    painter.setPen(QPen(theme.ink_soft, scene.style.hair));
     painter.drawLine(QPointF(left - text * 0.35, y), QPointF(left, y));
     const QString number = tick_text(v, step, unit);
     painter.setPen(theme.ink);
@@ -171,70 +171,70 @@ void paint_scale(QPainter& painter, const Picture& picture, const Scale& scale, 
 }
 
 /// The station under the pointer, and what the lines say there.
-void paint_station(QPainter& painter, const Picture& picture, const Scale& resistance, const Scale& curvature) {
-  const Frame& f = picture.frame;
-  if (f.pane_at(picture.focus.pointer) != Pane::turning || picture.focus.pointer_lines.isEmpty()) return;
-  const std::optional<PathPoint> at = path_point_at(picture.assessment, f.station_m(picture.focus.pointer.x()));
+void paint_station(QPainter& painter, const Scene& scene, const Scale& resistance, const Scale& curvature) {
+  const Frame& f = scene.frame;
+  if (f.pane_at(scene.focus.pointer) != Pane::turning || scene.focus.pointer_lines.isEmpty()) return;
+  const std::optional<PathPoint> at = path_point_at(scene.assessment, f.station_m(scene.focus.pointer.x()));
   if (!at) return;
-  const Look& look = picture.look;
+  const Style& style = scene.style;
   const double x = f.px_x(at->x_m);
-  painter.setPen(QPen(look.theme.focus, look.hair));
+  painter.setPen(QPen(style.theme.focus, style.hair));
   painter.drawLine(QPointF(x, f.turning.top()), QPointF(x, f.turning.bottom()));
-  painter.setBrush(look.theme.field);
+  painter.setBrush(style.theme.field);
   for (const double y :
        {resistance.y(above(*at)), resistance.y(below(*at)), curvature.y(turn(*at)), curvature.y(by_weight(*at))})
-    painter.drawEllipse(QPointF(x, y), look.hair * 2.4, look.hair * 2.4);
+    painter.drawEllipse(QPointF(x, y), style.hair * 2.4, style.hair * 2.4);
 }
 
-void paint_resistances(QPainter& painter, const Picture& picture, const Scale& scale) {
-  const Look& look = picture.look;
-  const QPolygonF upper = line_of(picture, scale, above);
-  const QPolygonF lower = line_of(picture, scale, below);
+void paint_resistances(QPainter& painter, const Scene& scene, const Scale& scale) {
+  const Style& style = scene.style;
+  const QPolygonF upper = line_of(scene, scale, above);
+  const QPolygonF lower = line_of(scene, scale, below);
   QPolygonF between = upper;
   for (auto p = lower.rbegin(); p != lower.rend(); ++p) between << *p;
-  QColor fill = look.theme.focus;
+  QColor fill = style.theme.focus;
   fill.setAlpha(34);
   painter.setPen(Qt::NoPen);
   painter.setBrush(fill);
   painter.setRenderHint(QPainter::Antialiasing, false);
   painter.drawPolygon(between);
   painter.setRenderHint(QPainter::Antialiasing, true);
-  draw_run(painter, upper, above_pen(look));
-  draw_run(painter, lower, below_pen(look));
+  draw_run(painter, upper, above_pen(style));
+  draw_run(painter, lower, below_pen(style));
 }
 
-void paint_curvatures(QPainter& painter, const Picture& picture, const Scale& scale) {
-  const Look& look = picture.look;
-  const QPolygonF turned = line_of(picture, scale, turn);
-  const QPolygonF weight = line_of(picture, scale, by_weight);
-  paint_area(painter, turned, scale.y(0), turn_brush(look));
-  paint_area(painter, weight, scale.y(0), weight_brush(look));
-  draw_run(painter, weight, QPen(look.theme.ground, look.hair));
-  draw_run(painter, turned, QPen(look.theme.band, look.hair * 1.8));
-  painter.setPen(QPen(look.theme.ink_soft, look.hair));
+void paint_curvatures(QPainter& painter, const Scene& scene, const Scale& scale) {
+  const Style& style = scene.style;
+  const QPolygonF curve = line_of(scene, scale, turn);
+  const QPolygonF weight = line_of(scene, scale, by_weight);
+  paint_area(painter, curve, scale.y(0), turn_brush(style));
+  paint_area(painter, weight, scale.y(0), weight_brush(style));
+  draw_run(painter, weight, QPen(style.theme.ground, style.hair));
+  draw_run(painter, curve, QPen(style.theme.band, style.hair * 1.8));
+  painter.setPen(QPen(style.theme.ink_soft, style.hair));
   painter.drawLine(QPointF(scale.area.left(), scale.y(0)), QPointF(scale.area.right(), scale.y(0)));
 }
 
 }  // namespace
 
-double turning_height(const Look& look) {
-  return look.text * 9.5;
+double turning_height(const Style& style) {
+  return style.text * 9.5;
 }
 
-void paint_turning(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  if (!picture.shown.turning || f.turning.isEmpty()) return;
-  const Theme& theme = picture.look.theme;
-  const double text = picture.look.text;
-  const auto& points = picture.assessment.bore.points;
+void paint_turning(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  if (!scene.layers.turning || f.turning.isEmpty()) return;
+  const Theme& theme = scene.style.theme;
+  const double text = scene.style.text;
+  const auto& points = scene.assessment.bore.points;
   painter.save();
   painter.fillRect(f.turning, theme.paper);
   const double cut = std::round(f.turning.top() + f.turning.height() * 0.52);
-  painter.setPen(QPen(theme.ink_soft, picture.look.hair));
+  painter.setPen(QPen(theme.ink_soft, scene.style.hair));
   painter.drawLine(f.turning.topLeft(), f.turning.topRight());
   painter.setClipRect(f.turning);
-  painter.setPen(QPen(theme.grid, picture.look.hair));
-  const double metre = shown_unit(Dimension::station, picture.look.units);
+  painter.setPen(QPen(theme.grid, scene.style.hair));
+  const double metre = shown_unit(Dimension::station, scene.style.units);
   for (const double s : ticks(f.left_station_m, f.right_station_m(), tick_step(f.px_per_m, text * 5, metre)))
     painter.drawLine(QPointF(f.px_x(s), f.turning.top()), QPointF(f.px_x(s), f.turning.bottom()));
   painter.drawLine(QPointF(f.turning.left(), cut), QPointF(f.turning.right(), cut));
@@ -251,22 +251,22 @@ void paint_turning(QPainter& painter, const Picture& picture) {
       resistance_scale(points, QRectF(f.turning.topLeft(), QPointF(f.turning.right(), cut)).adjusted(0, air, 0, -air));
   const Scale curvature = curvature_scale(
       points, QRectF(QPointF(f.turning.left(), cut), f.turning.bottomRight()).adjusted(0, air, 0, -air));
-  paint_resistances(painter, picture, resistance);
-  paint_curvatures(painter, picture, curvature);
+  paint_resistances(painter, scene, resistance);
+  paint_curvatures(painter, scene, curvature);
 
   painter.setFont(drawing_font(text * 0.92));
   const PathPoint& end = points.back();
   const double x = f.px_x(end.x_m);
-  paint_labels(painter, picture, {QObject::tr("above"), resistance.y(above(end)), Label::Sample::above},
+  paint_labels(painter, scene, {QObject::tr("above"), resistance.y(above(end)), Label::Sample::above},
                {QObject::tr("below"), resistance.y(below(end)), Label::Sample::below}, resistance.area, x);
   paint_labels(
-      painter, picture, {QObject::tr("in all"), (curvature.y(0) + curvature.y(turn(end))) / 2, Label::Sample::turn},
+      painter, scene, {QObject::tr("in all"), (curvature.y(0) + curvature.y(turn(end))) / 2, Label::Sample::turn},
       {QObject::tr("by its weight"), (curvature.y(0) + curvature.y(by_weight(end))) / 2, Label::Sample::weight},
       curvature.area, x);
   const QFontMetricsF metrics(painter.font());
   const double left = f.turning.left() + text * 0.6;
-  const bool us = picture.look.units == UnitSystem::us;
-  const std::string_view name = unit_name(Dimension::pressure, picture.look.units);
+  const bool us = scene.style.units == UnitSystem::us;
+  const std::string_view name = unit_name(Dimension::pressure, scene.style.units);
   const QString pressure = QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
   const auto say = [&](double baseline, const QString& words) {
     halo_text(painter, QPointF(left, baseline), words, theme.ink_soft, theme.paper);
@@ -274,11 +274,11 @@ void paint_turning(QPainter& painter, const Picture& picture) {
   say(f.turning.top() + metrics.ascent() + air, QObject::tr("ground resists, %1").arg(pressure));
   say(curvature.y(0) - text * 0.35, us ? QObject::tr("turns up, % in 10 ft") : QObject::tr("turns up, % in 10 m"));
   say(curvature.y(0) + metrics.ascent() + text * 0.1, QObject::tr("sags"));
-  paint_station(painter, picture, resistance, curvature);
+  paint_station(painter, scene, resistance, curvature);
 
   painter.setClipping(false);
-  paint_scale(painter, picture, resistance, shown_unit(Dimension::pressure, picture.look.units));
-  paint_scale(painter, picture, curvature, 0.01 / (10 * metre));
+  paint_scale(painter, scene, resistance, shown_unit(Dimension::pressure, scene.style.units));
+  paint_scale(painter, scene, curvature, 0.01 / (10 * metre));
   painter.restore();
 }
 

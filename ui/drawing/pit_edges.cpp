@@ -20,14 +20,14 @@ double rounded(double value, double step) {
   return step > 0 ? std::round(value / step) * step : value;
 }
 
-bool is_launch(const PartRef& part) {
+bool is_launch(const ItemRef& part) {
   return part.id == "launch";
 }
 
-Pit& pit_in(Pits& pits, const PartRef& part) {
+Pit& pit_in(Pits& pits, const ItemRef& part) {
   return is_launch(part) ? pits.launch : pits.exit;
 }
-const Pit& pit_in(const Pits& pits, const PartRef& part) {
+const Pit& pit_in(const Pits& pits, const ItemRef& part) {
   return is_launch(part) ? pits.launch : pits.exit;
 }
 
@@ -99,7 +99,7 @@ bool lean(PitSide& side, const SideProfile& profile, double run_before_m, double
   return true;
 }
 
-std::optional<PartValue> moved_top(const Crossing& before, const PartRef& part, const Move& move) {
+std::optional<ItemValue> moved_top(const Crossing& before, const ItemRef& part, const Move& move) {
   const PitShape& shape = *move.pit;
   const TopEdge top = top_edge(shape, static_cast<PitEdge>(part.index));
   if (!top.along && move.pane != Pane::plan) return std::nullopt;
@@ -130,7 +130,7 @@ PlanPoint corner_place(const PitShape& shape, const PlanLine& outline, std::size
 }
 
 /// A corner stays where no edges cross and none lies before the face; elsewhere it does not move.
-std::optional<PartValue> moved_corner(const Crossing& before, const PartRef& part, const Move& move) {
+std::optional<ItemValue> moved_corner(const Crossing& before, const ItemRef& part, const Move& move) {
   if (move.pane != Pane::plan || member_locked(before, "/pits/" + part.id + "/floor_outline")) return std::nullopt;
   Pits pits = before.pits;
   PlanLine& outline = pit_in(pits, part).floor_outline;
@@ -151,34 +151,34 @@ void set_across(Pit& pit, double right_m, double left_m) {
 
 }  // namespace
 
-bool pit_picked(const Picture& picture, const std::string& pit) {
-  const PartRef& picked = picture.focus.picked;
-  if (picked.kind == PartKind::pit_edge) return picked.id == pit;
-  return picked.kind == (pit == "launch" ? PartKind::launch : PartKind::exit);
+bool pit_picked(const Scene& scene, const std::string& pit) {
+  const ItemRef& picked = scene.focus.picked;
+  if (picked.kind == ItemKind::pit_edge) return picked.id == pit;
+  return picked.kind == (pit == "launch" ? ItemKind::launch : ItemKind::exit);
 }
 
-std::vector<PitEdgePlace> pit_edge_places(const Picture& picture) {
+std::vector<PitEdgePlace> pit_edge_places(const Scene& scene) {
   std::vector<PitEdgePlace> places;
-  const Frame& f = picture.frame;
-  const LevelLine& ground = picture.crossing.site.ground;
+  const Frame& f = scene.frame;
+  const LevelLine& ground = scene.crossing.site.ground;
   for (const char* id : {"launch", "exit"}) {
-    if (!pit_picked(picture, id)) continue;
-    const PartRef pit{PartKind::pit_edge, id, 0};
-    const PitShape& shape = is_launch(pit) ? picture.assessment.launch_pit : picture.assessment.exit_pit;
+    if (!pit_picked(scene, id)) continue;
+    const ItemRef pit{ItemKind::pit_edge, id, 0};
+    const PitShape& shape = is_launch(pit) ? scene.assessment.launch_pit : scene.assessment.exit_pit;
     if (shape.section.size() < 3) continue;
-    const PitSides& sides = pit_in(picture.crossing.pits, pit).sides;
+    const PitSides& sides = pit_in(scene.crossing.pits, pit).sides;
     const auto add = [&](PitEdge edge, Pane pane, const QPointF& at) {
-      places.push_back({{PartKind::pit_edge, id, static_cast<int>(edge)}, pane, at});
+      places.push_back({{ItemKind::pit_edge, id, static_cast<int>(edge)}, pane, at});
     };
     const double back = shape.bore_side_high ? shape.floor_from_m : shape.floor_to_m;
     const double station = middle_station(shape), offset = (shape.floor_left_m + shape.floor_right_m) / 2;
     add(PitEdge::floor_level, Pane::elevation, f.side(station, shape.floor_elevation_m));
     if (shape.outlined) {
-      const PlanLine& outline = pit_in(picture.crossing.pits, pit).floor_outline;
+      const PlanLine& outline = pit_in(scene.crossing.pits, pit).floor_outline;
       for (std::size_t i = 0; i < outline.size(); ++i) {
         const PlanPoint at = corner_place(shape, outline, i);
         places.push_back(
-            {{PartKind::pit_edge, id, first_floor_corner + static_cast<int>(i)}, Pane::plan, f.above(at.x_m, at.y_m)});
+            {{ItemKind::pit_edge, id, first_floor_corner + static_cast<int>(i)}, Pane::plan, f.above(at.x_m, at.y_m)});
       }
     } else {
       add(PitEdge::floor_back, Pane::elevation, f.side(back, shape.floor_elevation_m));
@@ -197,7 +197,7 @@ std::vector<PitEdgePlace> pit_edge_places(const Picture& picture) {
   return places;
 }
 
-std::optional<PartValue> moved_pit_edge(const Crossing& before, const PartRef& part, const Move& move) {
+std::optional<ItemValue> moved_pit_edge(const Crossing& before, const ItemRef& part, const Move& move) {
   if (move.pit && part.index >= first_floor_corner) return moved_corner(before, part, move);
   if (!move.pit || part.index < 0 || part.index > static_cast<int>(PitEdge::top_right)) return std::nullopt;
   const PitShape& shape = *move.pit;
@@ -236,7 +236,7 @@ std::optional<PartValue> moved_pit_edge(const Crossing& before, const PartRef& p
   }
 }
 
-QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessment, const PartRef& part,
+QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part,
                              UnitSystem units) {
   QStringList lines;
   const auto say = [&](const QString& what, double value, Dimension dimension) {

@@ -13,7 +13,7 @@ namespace {
 /// Isometric: u ahead with the tool goes right and up, v to its left goes left and up, heights go up.
 class Oblique {
  public:
-  explicit Oblique(const PitPicture& picture) : picture_(picture) {}
+  explicit Oblique(const PitPicture& scene) : picture_(scene) {}
   [[nodiscard]] QPointF plain(const Point3& p) const {
     const double sign = picture_.shape.bore_side_high ? 1 : -1;
     const double u = sign * (p.x_m - picture_.shape.face_station_m), v = sign * p.y_m;
@@ -37,43 +37,43 @@ class Oblique {
   QPointF origin_;
 };
 
-QString text_of(const PitPicture& picture, double value_m) {
-  return QString::fromStdString(format(value_m, Dimension::length, picture.look.units));
+QString text_of(const PitPicture& scene, double value_m) {
+  return QString::fromStdString(format(value_m, Dimension::length, scene.style.units));
 }
 
 /// With its left end at `wanted`, or as near to that as the picture allows.
-void write_from(QPainter& painter, const PitPicture& picture, QPointF wanted, const QString& text) {
+void write_from(QPainter& painter, const PitPicture& scene, QPointF wanted, const QString& text) {
   const QFontMetricsF metrics(painter.font());
   const QRectF within(painter.window());
   const double last = within.right() - metrics.horizontalAdvance(text) - 2;
   wanted.setX(std::max(within.left() + 2, std::min(wanted.x(), last)));
-  halo_text(painter, wanted + QPointF(0, metrics.ascent() * 0.4), text, picture.look.theme.ink,
-            picture.look.theme.paper);
+  halo_text(painter, wanted + QPointF(0, metrics.ascent() * 0.4), text, scene.style.theme.ink,
+            scene.style.theme.paper);
 }
 
-void write(QPainter& painter, const PitPicture& picture, const QPointF& centre, const QString& text) {
+void write(QPainter& painter, const PitPicture& scene, const QPointF& centre, const QString& text) {
   const double width = QFontMetricsF(painter.font()).horizontalAdvance(text);
-  write_from(painter, picture, centre - QPointF(width / 2, 0), text);
+  write_from(painter, scene, centre - QPointF(width / 2, 0), text);
 }
 
 /// Beside an edge of the floor, to the right of `from` or to the left of it.
-void write_beside(QPainter& painter, const PitPicture& picture, const QPointF& from, bool to_the_left,
+void write_beside(QPainter& painter, const PitPicture& scene, const QPointF& from, bool to_the_left,
                   const QString& text) {
   const double width = to_the_left ? QFontMetricsF(painter.font()).horizontalAdvance(text) : 0;
-  write_from(painter, picture, from - QPointF(width, 0), text);
+  write_from(painter, scene, from - QPointF(width, 0), text);
 }
 
 /// A line with end ticks square to it and its length in words.
-void dimension(QPainter& painter, const PitPicture& picture, const QPointF& from, const QPointF& to,
+void dimension(QPainter& painter, const PitPicture& scene, const QPointF& from, const QPointF& to,
                const QString& text) {
   const QPointF along = to - from;
   const double length = std::hypot(along.x(), along.y());
   if (length < 2) return;
   const QPointF square(-along.y() / length * 4, along.x() / length * 4);
-  painter.setPen(QPen(picture.look.theme.ink, picture.look.hair));
+  painter.setPen(QPen(scene.style.theme.ink, scene.style.hair));
   painter.drawLine(from, to);
   for (const QPointF& end : {from, to}) painter.drawLine(end - square, end + square);
-  write(painter, picture, (from + to) / 2, text);
+  write(painter, scene, (from + to) / 2, text);
 }
 
 QColor tint(const QColor& colour, int alpha) {
@@ -91,39 +91,39 @@ Stands stands(const PitShape& shape, std::size_t edge) {
                                                                                  : Stands::in_front;
 }
 
-void paint_hole(QPainter& painter, const PitPicture& picture, const Oblique& at) {
-  const PitShape& shape = picture.shape;
+void paint_hole(QPainter& painter, const PitPicture& scene, const Oblique& at) {
+  const PitShape& shape = scene.shape;
   QPolygonF circle;
-  const double radius = std::max(picture.hole_diameter_m / 2, 2.0 / at.scale());
+  const double radius = std::max(scene.hole_diameter_m / 2, 2.0 / at.scale());
   for (int i = 0; i < 24; ++i) {
     const double turn = 2 * pi * i / 24;
-    circle << at({shape.face_station_m, picture.axis_offset_m + radius * std::cos(turn),
+    circle << at({shape.face_station_m, scene.axis_offset_m + radius * std::cos(turn),
                   shape.axis_elevation_m + radius * std::sin(turn)});
   }
-  if (picture.tool_length_m > 0) {
-    const double behind = shape.bore_side_high ? -picture.tool_length_m : picture.tool_length_m;
+  if (scene.tool_length_m > 0) {
+    const double behind = shape.bore_side_high ? -scene.tool_length_m : scene.tool_length_m;
     painter.setPen(
-        QPen(picture.look.theme.bore, std::max(2.0, picture.hole_diameter_m * at.scale()), Qt::SolidLine, Qt::FlatCap));
-    painter.drawLine(at({shape.face_station_m, picture.axis_offset_m, shape.axis_elevation_m}),
-                     at({shape.face_station_m + behind, picture.axis_offset_m, shape.axis_elevation_m}));
+        QPen(scene.style.theme.bore, std::max(2.0, scene.hole_diameter_m * at.scale()), Qt::SolidLine, Qt::FlatCap));
+    painter.drawLine(at({shape.face_station_m, scene.axis_offset_m, shape.axis_elevation_m}),
+                     at({shape.face_station_m + behind, scene.axis_offset_m, shape.axis_elevation_m}));
   }
-  painter.setPen(QPen(picture.look.theme.ink, picture.look.hair));
-  painter.setBrush(picture.look.theme.ink);
+  painter.setPen(QPen(scene.style.theme.ink, scene.style.hair));
+  painter.setBrush(scene.style.theme.ink);
   painter.drawPolygon(circle);
   painter.setBrush(Qt::NoBrush);
 }
 
 }  // namespace
 
-void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& picture) {
-  const PitShape& shape = picture.shape;
-  const Theme& theme = picture.look.theme;
-  const std::vector<PitRing> rings = pit_rings(shape, picture.ground);
+void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& scene) {
+  const PitShape& shape = scene.shape;
+  const Theme& theme = scene.style.theme;
+  const std::vector<PitRing> rings = pit_rings(shape, scene.ground);
   if (rings.size() < 2) return;
   std::vector<Point3> points;
   for (const PitRing& ring : rings) points.insert(points.end(), ring.begin(), ring.end());
-  const double text = picture.look.text;
-  Oblique at(picture);
+  const double text = scene.style.text;
+  Oblique at(scene);
   at.fit(area.adjusted(text, text * 0.8, -text, -text * 0.8), points);
   const auto polygon = [&](const PitRing& corners) {
     QPolygonF p;
@@ -142,7 +142,7 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
   for (std::size_t i = 0; i + 1 < rings.size(); ++i) {
     const PitRing& low = rings[i];
     const PitRing& high = rings[i + 1];
-    painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8));
+    painter.setPen(QPen(theme.ink_soft, scene.style.hair * 0.8));
     for (std::size_t a = 0; a < corners; ++a) {
       const std::size_t b = (a + 1) % corners;
       const Stands side = stands(shape, a);
@@ -150,7 +150,7 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
       painter.setBrush(tint(theme.ground, side == Stands::at_the_back ? 90 : 140));
       painter.drawPolygon(QPolygonF{at(low[a]), at(low[b]), at(high[b]), at(high[a])});
     }
-    painter.setPen(QPen(theme.ink_soft, picture.look.hair * 0.8, Qt::DotLine));
+    painter.setPen(QPen(theme.ink_soft, scene.style.hair * 0.8, Qt::DotLine));
     for (std::size_t a = 0; a < corners; ++a) {
       if (stands(shape, a) != Stands::in_front) continue;
       if (stands(shape, (a + corners - 1) % corners) == Stands::in_front) painter.drawLine(at(low[a]), at(high[a]));
@@ -158,10 +158,10 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
     }
   }
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(theme.ink, picture.look.hair));
+  painter.setPen(QPen(theme.ink, scene.style.hair));
   painter.drawPolygon(polygon(rings.front()));
-  paint_hole(painter, picture, at);
-  painter.setPen(QPen(theme.ink, picture.look.hair * 1.8));
+  paint_hole(painter, scene, at);
+  painter.setPen(QPen(theme.ink, scene.style.hair * 1.8));
   painter.drawPolygon(polygon(rings.back()));
 
   // Corners of the rectangle that holds the floor, seen with the tool: near right, far right, near left.
@@ -173,26 +173,26 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
   const Point3 floor[] = {{near_x, right_y, shape.floor_elevation_m},
                           {far_x, right_y, shape.floor_elevation_m},
                           {near_x, left_y, shape.floor_elevation_m}};
-  write_beside(painter, picture, (at(floor[0]) + at(floor[1])) / 2 + QPointF(text * 0.6, text * 0.8), false,
-               text_of(picture, shape.floor_length_m));
-  write_beside(painter, picture, (at(floor[0]) + at(floor[2])) / 2 + QPointF(-text * 0.6, text * 0.8), true,
-               text_of(picture, shape.floor_width_m));
+  write_beside(painter, scene, (at(floor[0]) + at(floor[1])) / 2 + QPointF(text * 0.6, text * 0.8), false,
+               text_of(scene, shape.floor_length_m));
+  write_beside(painter, scene, (at(floor[0]) + at(floor[2])) / 2 + QPointF(-text * 0.6, text * 0.8), true,
+               text_of(scene, shape.floor_width_m));
   const Point3& foot = floor[1];
   const double above =
-      shape.ground.there() ? shape.ground.height_at(foot.x_m, foot.y_m) : elevation_at(picture.ground, foot.x_m);
-  dimension(painter, picture, at(foot), at({foot.x_m, foot.y_m, above}),
-            text_of(picture, above - shape.floor_elevation_m));
+      shape.ground.there() ? shape.ground.height_at(foot.x_m, foot.y_m) : elevation_at(scene.ground, foot.x_m);
+  dimension(painter, scene, at(foot), at({foot.x_m, foot.y_m, above}),
+            text_of(scene, above - shape.floor_elevation_m));
   painter.restore();
 }
 
-void paint_pit_across(QPainter& painter, const QRectF& area, const PitPicture& picture) {
-  const PitShape& shape = picture.shape;
-  const Theme& theme = picture.look.theme;
-  const double back = std::min(picture.tool_length_m, shape.floor_length_m) / 2;
+void paint_pit_across(QPainter& painter, const QRectF& area, const PitPicture& scene) {
+  const PitShape& shape = scene.shape;
+  const Theme& theme = scene.style.theme;
+  const double back = std::min(scene.tool_length_m, shape.floor_length_m) / 2;
   const double station = shape.face_station_m + (shape.bore_side_high ? -back : back);
-  const LevelLine section = cross_section(shape, picture.ground, station);
+  const LevelLine section = cross_section(shape, scene.ground, station);
   if (section.size() < 2) return;
-  const double text = picture.look.text;
+  const double text = scene.style.text;
   const double right = section.front().station_m, left = section.back().station_m;
   const double beside = 0.15 * (left - right) + 0.2, below = 0.25;
   // The ground beside the cut: level, or as it was surveyed.
@@ -228,7 +228,7 @@ void paint_pit_across(QPainter& painter, const QRectF& area, const PitPicture& p
   painter.setBrush(tint(theme.ground, 90));
   painter.drawPolygon(earth);
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(theme.ink, picture.look.hair * 1.6));
+  painter.setPen(QPen(theme.ink, scene.style.hair * 1.6));
   painter.drawPolyline(cut);
   QPolygonF beside_left{at(left, elevation_at(ground, left))}, beside_right;
   for (const LevelPoint& p : ground) {
@@ -239,7 +239,7 @@ void paint_pit_across(QPainter& painter, const QRectF& area, const PitPicture& p
   painter.drawPolyline(beside_left);
   painter.drawPolyline(beside_right);
   if (shape.ground.surveyed()) {  // what the ground was before
-    painter.setPen(QPen(theme.ground, picture.look.hair, Qt::DashLine));
+    painter.setPen(QPen(theme.ground, scene.style.hair, Qt::DashLine));
     QPolygonF before;
     for (const LevelPoint& p : ground)
       if (p.station_m > right && p.station_m < left) before << at(p.station_m, p.elevation_m);
@@ -247,25 +247,25 @@ void paint_pit_across(QPainter& painter, const QRectF& area, const PitPicture& p
     before << beside_left.front();
     painter.drawPolyline(before);
   }
-  if (picture.work.water_head_m && *picture.work.water_head_m > -below) {
-    const double water = shape.floor_elevation_m + *picture.work.water_head_m;
-    painter.setPen(QPen(theme.water, picture.look.hair * 1.4, Qt::DashDotLine));
+  if (scene.work.water_head_m && *scene.work.water_head_m > -below) {
+    const double water = shape.floor_elevation_m + *scene.work.water_head_m;
+    painter.setPen(QPen(theme.water, scene.style.hair * 1.4, Qt::DashDotLine));
     if (water < surface) painter.drawLine(at(left + beside, water), at(right - beside, water));
   }
-  painter.setPen(QPen(theme.ink, picture.look.hair));
+  painter.setPen(QPen(theme.ink, scene.style.hair));
   painter.setBrush(theme.bore);
-  const double radius = std::max(2.0, picture.hole_diameter_m / 2 * px);
-  painter.drawEllipse(at(picture.axis_offset_m, shape.axis_elevation_m), radius, radius);
+  const double radius = std::max(2.0, scene.hole_diameter_m / 2 * px);
+  painter.drawEllipse(at(scene.axis_offset_m, shape.axis_elevation_m), radius, radius);
   painter.setBrush(Qt::NoBrush);
 
-  dimension(painter, picture, at(shape.floor_left_m, shape.floor_elevation_m) + QPointF(0, text * 1.1),
+  dimension(painter, scene, at(shape.floor_left_m, shape.floor_elevation_m) + QPointF(0, text * 1.1),
             at(shape.floor_right_m, shape.floor_elevation_m) + QPointF(0, text * 1.1),
-            text_of(picture, shape.floor_width_m));
-  dimension(painter, picture, at(left, surface) - QPointF(0, text), at(right, surface) - QPointF(0, text),
-            text_of(picture, left - right));
+            text_of(scene, shape.floor_width_m));
+  dimension(painter, scene, at(left, surface) - QPointF(0, text), at(right, surface) - QPointF(0, text),
+            text_of(scene, left - right));
   const QPointF side(at(right - beside, surface).x() + text * 2.2, 0);
-  dimension(painter, picture, QPointF(side.x(), at(0, surface).y()),
-            QPointF(side.x(), at(0, shape.floor_elevation_m).y()), text_of(picture, surface - shape.floor_elevation_m));
+  dimension(painter, scene, QPointF(side.x(), at(0, surface).y()),
+            QPointF(side.x(), at(0, shape.floor_elevation_m).y()), text_of(scene, surface - shape.floor_elevation_m));
   painter.restore();
 }
 

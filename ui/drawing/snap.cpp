@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "burrow/plan/just_clear.h"
 
 namespace burrow {
@@ -67,30 +67,30 @@ QString clear_words(const UtilityAnswer& u, UnitSystem units) {
       .arg(name_of(u.name, u.id), QString::fromStdString(format(*u.required_m, Dimension::length, units)));
 }
 
-double* station_in(PartValue& value) {
+double* station_in(ItemValue& value) {
   if (auto* launch = std::get_if<Launch>(&value)) return &launch->station.m;
   if (auto* exit = std::get_if<Exit>(&value)) return &exit->station.m;
   return nullptr;
 }
 
-const char* pointer_of(const PartRef& part, bool upright, Pane pane) {
-  if (part.kind == PartKind::exit) return upright ? "/bore/exit/station_m" : "/bore/exit/offset_m";
+const char* pointer_of(const ItemRef& part, bool upright, Pane pane) {
+  if (part.kind == ItemKind::exit) return upright ? "/bore/exit/station_m" : "/bore/exit/offset_m";
   if (upright) return "/bore/launch/station_m";
   return pane == Pane::plan ? "/bore/launch/offset_m" : "/bore/launch/elevation_m";
 }
 
 /// Height that the view shows of the value, and how to set it.
-std::optional<double> up_in(const PartValue& value, Pane pane) {
+std::optional<double> up_in(const ItemValue& value, Pane pane) {
   if (const auto* launch = std::get_if<Launch>(&value))
     return pane == Pane::plan ? launch->offset->m : launch->elevation.m;
   if (const auto* exit = std::get_if<Exit>(&value))
     return pane == Pane::plan ? std::optional(exit->offset->m) : std::nullopt;
-  if (const auto* utility = std::get_if<Element<Utility>>(&value); utility && utility->value && pane == Pane::elevation)
+  if (const auto* utility = std::get_if<ListSlot<Utility>>(&value); utility && utility->value && pane == Pane::elevation)
     if (const UtilityMark mark = utility_mark(*utility->value); mark.depth_known) return mark.elevation_m;
   return std::nullopt;
 }
 
-void set_up(PartValue& value, Pane pane, double to) {
+void set_up(ItemValue& value, Pane pane, double to) {
   if (auto* launch = std::get_if<Launch>(&value)) {
     if (pane == Pane::plan)
       launch->offset.set(Length{to});
@@ -98,7 +98,7 @@ void set_up(PartValue& value, Pane pane, double to) {
       launch->elevation.m = to;
   } else if (auto* exit = std::get_if<Exit>(&value)) {
     exit->offset.set(Length{to});
-  } else if (auto* utility = std::get_if<Element<Utility>>(&value); utility && utility->value) {
+  } else if (auto* utility = std::get_if<ListSlot<Utility>>(&value); utility && utility->value) {
     const double by = to - utility_mark(*utility->value).elevation_m;
     for (PathVertex& v : utility->value->path)
       if (v.z_m) *v.z_m += by;
@@ -117,22 +117,22 @@ const SnapLine* nearest(const std::vector<SnapLine>& lines, Pane pane, bool upri
 }  // namespace
 
 std::vector<SnapLine> snap_lines(const Crossing& crossing, const Tables& tables, const Assessment& assessment,
-                                 const PartRef& part, UnitSystem units) {
+                                 const ItemRef& part, UnitSystem units) {
   Lines lines;
   const Launch& launch = crossing.bore.launch;
   const Exit& exit = crossing.bore.exit;
-  if (part.kind == PartKind::launch) {
+  if (part.kind == ItemKind::launch) {
     add_edges(lines, crossing);
     lines.add(Pane::plan, false, 0, QObject::tr("on the line"));
     lines.add(Pane::plan, false, exit.offset->m, QObject::tr("straight across from the exit"));
     for (const UtilityAnswer* u : nearest_to_limit(assessment))
       if (const auto by = shift_just_clear(crossing, tables, assessment, u->id, Shifted::launch))
         lines.add(Pane::elevation, false, launch.elevation.m + *by, clear_words(*u, units));
-  } else if (part.kind == PartKind::exit) {
+  } else if (part.kind == ItemKind::exit) {
     add_edges(lines, crossing);
     lines.add(Pane::plan, false, 0, QObject::tr("on the line"));
     lines.add(Pane::plan, false, launch.offset->m, QObject::tr("straight across from the launch"));
-  } else if (part.kind == PartKind::utility && part.index < 0) {
+  } else if (part.kind == ItemKind::utility && part.index < 0) {
     for (const Utility& u : crossing.site.utilities) {
       const UtilityMark mark = utility_mark(u);
       if (!mark.depth_known) continue;
@@ -151,13 +151,13 @@ std::vector<SnapLine> snap_lines(const Crossing& crossing, const Tables& tables,
   return std::move(lines.all);
 }
 
-Snapped snap(const std::vector<SnapLine>& lines, const Crossing& before, const PartRef& part, PartValue value,
+Snapped snap(const std::vector<SnapLine>& lines, const Crossing& before, const ItemRef& part, ItemValue value,
              Pane pane, double reach_along_m, double reach_up_m) {
   Snapped snapped{std::move(value), {}};
-  const bool utility = part.kind == PartKind::utility;
+  const bool utility = part.kind == ItemKind::utility;
   if (double* station = station_in(snapped.value); station && !member_locked(before, pointer_of(part, true, pane))) {
-    const double low = part.kind == PartKind::exit ? before.bore.launch.station.m + 0.5 : -1e5;
-    const double high = part.kind == PartKind::launch ? before.bore.exit.station.m - 0.5 : 1e5;
+    const double low = part.kind == ItemKind::exit ? before.bore.launch.station.m + 0.5 : -1e5;
+    const double high = part.kind == ItemKind::launch ? before.bore.exit.station.m - 0.5 : 1e5;
     if (const SnapLine* line = nearest(lines, pane, true, *station, reach_along_m);
         line && line->value >= low && line->value <= high) {
       *station = line->value;
@@ -173,27 +173,27 @@ Snapped snap(const std::vector<SnapLine>& lines, const Crossing& before, const P
   return snapped;
 }
 
-void paint_snaps(QPainter& painter, const Picture& picture) {
-  const Frame& f = picture.frame;
-  const Look& look = picture.look;
+void paint_snaps(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  const Style& style = scene.style;
   painter.save();
-  painter.setFont(drawing_font(look.text * 0.9, QFont::DemiBold));
+  painter.setFont(drawing_font(style.text * 0.9, QFont::DemiBold));
   const QFontMetricsF metrics(painter.font());
-  for (const SnapLine& line : picture.focus.snaps) {
+  for (const SnapLine& line : scene.focus.snaps) {
     const QRectF& pane = line.pane == Pane::plan ? f.plan : f.elevation;
     painter.setClipRect(pane);
-    painter.setPen(QPen(look.theme.focus, look.hair, Qt::DotLine));
+    painter.setPen(QPen(style.theme.focus, style.hair, Qt::DotLine));
     const double wide = metrics.horizontalAdvance(line.reason);
     if (line.upright) {
       const double x = f.px_x(line.value);
       painter.drawLine(QPointF(x, pane.top()), QPointF(x, pane.bottom()));
-      halo_text(painter, QPointF(std::min(x + look.text * 0.4, pane.right() - wide - 4), pane.bottom() - look.text),
-                line.reason, look.theme.focus, look.theme.paper);
+      halo_text(painter, QPointF(std::min(x + style.text * 0.4, pane.right() - wide - 4), pane.bottom() - style.text),
+                line.reason, style.theme.focus, style.theme.paper);
     } else {
       const double y = line.pane == Pane::plan ? f.px_y(line.value) : f.px_z(line.value);
       painter.drawLine(QPointF(pane.left(), y), QPointF(pane.right(), y));
-      halo_text(painter, QPointF(pane.right() - wide - look.text, y - look.text * 0.3), line.reason, look.theme.focus,
-                look.theme.paper);
+      halo_text(painter, QPointF(pane.right() - wide - style.text, y - style.text * 0.3), line.reason, style.theme.focus,
+                style.theme.paper);
     }
   }
   painter.restore();

@@ -6,9 +6,9 @@
 #include <cmath>
 #include <numeric>
 
-#include "boxes.h"
+#include "overlaps.h"
 #include "burrow/check/mute.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
@@ -19,15 +19,15 @@ constexpr double longest_texts = 19;  ///< a longer name loses its middle
 constexpr double crowded_texts = 7;   ///< room for each mark below which only letters stand
 
 /// 0 first.
-std::vector<int> ranks_of(const Picture& picture) {
-  const std::vector<Utility>& utilities = picture.crossing.site.utilities;
-  const std::vector<Finding>& findings = picture.assessment.findings;
+std::vector<int> ranks_of(const Scene& scene) {
+  const std::vector<Utility>& utilities = scene.crossing.site.utilities;
+  const std::vector<Finding>& findings = scene.assessment.findings;
   std::vector<int> ranks(utilities.size());
   const int none = static_cast<int>(findings.size()) + 1;
   for (std::size_t i = 0; i < utilities.size(); ++i) {
     const std::string& id = utilities[i].id;
-    const auto is = [&](const PartRef& part) { return part.kind == PartKind::utility && part.id == id; };
-    if (is(picture.focus.picked) || is(picture.focus.hovered)) continue;
+    const auto is = [&](const ItemRef& part) { return part.kind == ItemKind::utility && part.id == id; };
+    if (is(scene.focus.picked) || is(scene.focus.hovered)) continue;
     const auto worst = std::find_if(findings.begin(), findings.end(),
                                     [&](const Finding& f) { return f.subject == id && counts_in_verdict(f); });
     ranks[i] = worst == findings.end() ? none : 1 + static_cast<int>(worst - findings.begin());
@@ -35,25 +35,25 @@ std::vector<int> ranks_of(const Picture& picture) {
   return ranks;
 }
 
-QString whole_name(const Picture& picture, const Utility& utility, const QString& letter) {
+QString whole_name(const Scene& scene, const Utility& utility, const QString& letter) {
   QString name = letter;
   if (!utility.name.empty()) name += QStringLiteral("  ") + QString::fromStdString(utility.name);
   if (utility.outside_diameter)
     name += QStringLiteral(" · ") +
-            QString::fromStdString(format(*utility.outside_diameter, picture.look.units, Dimension::small_length));
+            QString::fromStdString(format(*utility.outside_diameter, scene.style.units, Dimension::small_length));
   return name;
 }
 
-QString letter_of(const Picture& picture, UtilityKind kind) {
-  for (const UtilityKindRow& row : picture.tables.utilities)
+QString letter_of(const Scene& scene, UtilityKind kind) {
+  for (const UtilityKindRow& row : scene.tables.utilities)
     if (row.kind == kind)
       return QString::fromUtf8(row.letter_code.data(), static_cast<qsizetype>(row.letter_code.size()));
   return QStringLiteral("?");
 }
 
-QRectF disc_of(const Picture& picture, const UtilityMark& mark, const Utility& utility) {
-  const Frame& f = picture.frame;
-  const double least = picture.look.text * 0.7;
+QRectF disc_of(const Scene& scene, const UtilityMark& mark, const Utility& utility) {
+  const Frame& f = scene.frame;
+  const double least = scene.style.text * 0.7;
   const double diameter = utility.outside_diameter.value_or(Length{0}).m * f.px_per_m;
   const double w = std::max(least, diameter), h = std::max(least, diameter * f.exaggeration);
   const QPointF c = f.side(mark.station_m, mark.elevation_m);
@@ -62,14 +62,14 @@ QRectF disc_of(const Picture& picture, const UtilityMark& mark, const Utility& u
 
 }  // namespace
 
-std::vector<UtilityName> place_utility_names(const Picture& picture) {
-  const Frame& f = picture.frame;
-  const double text = picture.look.text;
-  const std::vector<Utility>& utilities = picture.crossing.site.utilities;
+std::vector<UtilityName> place_utility_names(const Scene& scene) {
+  const Frame& f = scene.frame;
+  const double text = scene.style.text;
+  const std::vector<Utility>& utilities = scene.crossing.site.utilities;
   // By what stands there anyway, by marks, then by the names placed so far.
-  std::vector<QRectF> taken{model_status_box(picture), cloud_key_box(picture)};
-  if (picture.shown.neutral_line) taken.push_back(neutral_name_box(picture));
-  for (const DimensionLine& line : picture.dimensions)
+  std::vector<QRectF> taken{model_status_box(scene), cloud_key_box(scene)};
+  if (scene.layers.neutral_line) taken.push_back(neutral_name_box(scene));
+  for (const DimensionLine& line : scene.dimensions)
     if (line.pane == Pane::elevation) taken.push_back(line.label);
   std::erase_if(taken, [](const QRectF& box) { return box.isEmpty(); });
   struct Place {
@@ -79,33 +79,33 @@ std::vector<UtilityName> place_utility_names(const Picture& picture) {
     double away;
   };
   std::vector<Place> places;
-  const std::vector<int> ranks = ranks_of(picture);
+  const std::vector<int> ranks = ranks_of(scene);
   int in_view = 0;
   for (std::size_t i = 0; i < utilities.size(); ++i) {
     const UtilityMark mark = utility_mark(utilities[i]);
     if (utilities[i].path.empty() || !mark.depth_known) continue;
-    const QRectF disc = disc_of(picture, mark, utilities[i]);
+    const QRectF disc = disc_of(scene, mark, utilities[i]);
     taken.push_back(disc.adjusted(1, 1, -1, -1));
     const double x = disc.center().x();
     if (x < f.elevation.left() - beyond_px || x > f.elevation.right() + beyond_px) continue;
     if (f.elevation.contains(disc.center())) ++in_view;
-    const UtilityAnswer* answer = answer_for(picture, utilities[i].id);
+    const UtilityAnswer* answer = answer_for(scene, utilities[i].id);
     places.push_back({i, disc, ranks[i], answer && answer->separation_m ? *answer->separation_m : 1e9});
   }
   std::stable_sort(places.begin(), places.end(),
                    [](const Place& a, const Place& b) { return a.rank != b.rank ? a.rank < b.rank : a.away < b.away; });
   const bool crowded = in_view > 0 && f.elevation.width() / in_view < text * crowded_texts;
-  const int unnamed = static_cast<int>(picture.assessment.findings.size()) + 1;
+  const int unnamed = static_cast<int>(scene.assessment.findings.size()) + 1;
 
   std::vector<UtilityName> names;
   const QFontMetricsF metrics(drawing_font(text * 0.92, QFont::Bold));
   for (const Place& place : places) {
     const Utility& utility = utilities[place.utility];
-    const QString letter = letter_of(picture, utility.kind);
+    const QString letter = letter_of(scene, utility.kind);
     for (const bool whole : {true, false}) {
       if (whole && crowded && place.rank >= unnamed) continue;
       const QString shown =
-          whole ? metrics.elidedText(whole_name(picture, utility, letter), Qt::ElideMiddle, text * longest_texts)
+          whole ? metrics.elidedText(whole_name(scene, utility, letter), Qt::ElideMiddle, text * longest_texts)
                 : letter;
       const double w = metrics.horizontalAdvance(shown) + 4;
       const double h = metrics.height();

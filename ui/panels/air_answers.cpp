@@ -10,7 +10,7 @@
 #include "burrow/panels/air_panel.h"
 #include "burrow/panels/air_view.h"
 #include "burrow/panels/choice_words.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -47,9 +47,9 @@ QString AirPanel::part_words(const AirPart& part) const {
   return tr("%n lubricators", nullptr, static_cast<int>(*part.count));
 }
 
-Thing AirPanel::thing(std::size_t part) const {
+Card AirPanel::card(std::size_t part) const {
   const AirPart& entered = document_.crossing().air.line[part];
-  Thing row;
+  Card row;
   row.id = std::to_string(part);
   row.title = part_words(entered);
   row.badge = QString::number(part + 1);
@@ -118,10 +118,10 @@ QString AirPanel::pressure_words() const {
   if (air.supply) {
     const AirSupply& supply = *air.supply;
     facts.emplace_back(tr("at the tool"), pressure(supply.at_tool.Pa));
-    if (air.standing_pa) facts.emplace_back(tr("standing at the tool when it stalls"), pressure(*air.standing_pa));
+    if (air.standing_Pa) facts.emplace_back(tr("standing at the tool when it stalls"), pressure(*air.standing_Pa));
     facts.emplace_back(tr("lost on the way"), tr("%1 (%2 by the older formula for iron pipe)")
                                                   .arg(pressure(supply.at_compressor.Pa - supply.at_tool.Pa),
-                                                       air.loss_harris_pa ? pressure(*air.loss_harris_pa) : tr("–")));
+                                                       air.loss_harris_Pa ? pressure(*air.loss_harris_Pa) : tr("–")));
     facts.emplace_back(tr("free air that flows"), text_of(supply.free_air.m3_s, Dimension::flow));
     facts.emplace_back(tr("free air the tool would take at its own pressure"),
                        text_of(supply.wanted.m3_s, Dimension::flow));
@@ -134,10 +134,10 @@ QString AirPanel::pressure_words() const {
   } else {
     why = not_judged_words();
   }
-  if (air.pressure_worked_with_pa)
+  if (air.pressure_worked_with_Pa)
     facts.emplace_back(
         tr("advance and blows are computed with"),
-        tr("%1, %2").arg(pressure(*air.pressure_worked_with_pa), air.pressure_typed ? tr("as typed for the tool")
+        tr("%1, %2").arg(pressure(*air.pressure_worked_with_Pa), air.pressure_typed ? tr("as typed for the tool")
                                                                  : air.supply       ? tr("as it stands at the tool")
                                                                               : tr("of the tool's class or plate")));
   return facts_html(facts) + QStringLiteral("<p>%1</p>").arg(why.toHtmlEscaped());
@@ -181,7 +181,7 @@ QString AirPanel::change_words() const {
                                .arg(fine_pressure(change.at_tool.Pa, units_), fine_pressure(change.gain.Pa, units_)) +
                            warn);
   }
-  const auto& at_tool = document_.assessment().air.pressure_at_tool_pa;
+  const auto& at_tool = document_.assessment().air.pressure_at_tool_Pa;
   const QString first = at_tool && *at_tool >= caution_pressure(document_)
                             ? tr("Enough stands at the tool. What each change would give, by itself:")
                             : tr("Each by itself:");

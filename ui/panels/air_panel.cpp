@@ -9,7 +9,7 @@
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -39,7 +39,7 @@ AirPanel::AirPanel(Document& document, QWidget* parent) : FormPanel(document, re
   compressor_->show_part(air_part, [this] { return compressor_fields(document_.crossing()); });
   name_ = add_texts([] { return air_part; });
   name_->add({tr("name"), [this] { return text_from(document_.crossing().air.compressor.name); },
-              [](const Crossing& crossing, const QString& text) -> PartValue {
+              [](const Crossing& crossing, const QString& text) -> ItemValue {
                 Air air = crossing.air;
                 air.compressor.name = text.trimmed().toStdString();
                 return air;
@@ -81,7 +81,7 @@ void AirPanel::make_line() {
   buttons_[5]->setToolTip(tr("Takes out the picked part; Undo brings it back"));
   part_heading_ = add_text(tr("The picked part"));
   part_ = add_entries(tr("default"), true);
-  connect(list_, &ThingList::chosen, this, [this](const QString& id) { pick(part_of_id(id)); });
+  connect(list_, &CardList::chosen, this, [this](const QString& id) { pick(part_of_id(id)); });
   connect(buttons_[0], &QPushButton::clicked, this, [this] { add(AirPartKind::hose); });
   connect(buttons_[1], &QPushButton::clicked, this, [this] { add(AirPartKind::coupling); });
   connect(buttons_[2], &QPushButton::clicked, this, [this] { add(AirPartKind::lubricator); });
@@ -146,9 +146,9 @@ void AirPanel::remove() {
 void AirPanel::show_line() {
   const std::vector<AirPart>& line = document_.crossing().air.line;
   if (picked_ >= static_cast<int>(line.size())) pick(static_cast<int>(line.size()) - 1);
-  std::vector<Thing> things;
-  for (std::size_t i = 0; i < line.size(); ++i) things.push_back(thing(i));
-  list_->show_things(std::move(things), picked_ < 0 ? std::string() : std::to_string(picked_));
+  std::vector<Card> cards;
+  for (std::size_t i = 0; i < line.size(); ++i) cards.push_back(card(i));
+  list_->show_cards(std::move(cards), picked_ < 0 ? std::string() : std::to_string(picked_));
   for (std::size_t i = 0; i < 3; ++i) buttons_[i]->setEnabled(!locked() && line.size() < most_parts);
   buttons_[3]->setEnabled(!locked() && picked_ > 0);
   buttons_[4]->setEnabled(!locked() && picked_ >= 0 && picked_ + 1 < static_cast<int>(line.size()));

@@ -124,7 +124,7 @@ void CheckList::set_theme(const Theme& theme) {
 }
 
 void CheckList::show_checks(std::vector<CheckRow> rows, const std::string& picked) {
-  const QSignalBlocker quiet(this);
+  const QSignalBlocker blocker(this);
   while (count() > static_cast<int>(rows.size())) delete takeItem(count() - 1);
   rows_ = std::move(rows);
   while (count() < static_cast<int>(rows_.size())) addItem(QString());

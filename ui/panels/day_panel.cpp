@@ -11,7 +11,7 @@
 #include "burrow/charts/bore_charts.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/learn_box.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/plan/day_text.h"
 
 namespace burrow {
@@ -52,7 +52,7 @@ DayPanel::DayPanel(Document& document, QWidget* parent)
   list_ = add_list(tr("Readings"), rows_seen);
   remove_ = add_buttons({tr("Remove this reading")})[0];
   connect(remove_, &QPushButton::clicked, this, &DayPanel::remove_picked);
-  connect(list_, &ThingList::chosen, this, [this](const QString& id) { picked_ = id.toULongLong(); });
+  connect(list_, &CardList::chosen, this, [this](const QString& id) { picked_ = id.toULongLong(); });
   up_ = new DeviationChart(Across::up, this);
   sideways_ = new DeviationChart(Across::sideways, this);
   add_widget(up_);
@@ -196,10 +196,10 @@ double DayPanel::seconds_now() const {
 void DayPanel::begin() {
   if (locked()) return;
   const std::string id = free_id(document_.crossing(), "d");
-  PartValue value = new_record(document_.crossing(), id, clock_().toString(Qt::ISODate).toStdString());
+  ItemValue value = new_record(document_.crossing(), id, clock_().toString(Qt::ISODate).toStdString());
   Reading start;
   start.kind = ReadingKind::start;
-  std::get<Element<DayRecord>>(value).value->readings.push_back(start);
+  std::get<ListSlot<DayRecord>>(value).value->readings.push_back(start);
   shown_ = id;
   change(record_part(id), std::move(value), tr("Start a record"));
 }
@@ -318,22 +318,22 @@ void DayPanel::refresh() {
 }
 
 void DayPanel::show_readings() {
-  std::vector<Thing> things;
+  std::vector<Card> cards;
   const DayRecord* now = record();
   if (now)
     for (std::size_t i = now->readings.size(); i-- > 0;) {  // the newest first
-      Thing thing;
-      thing.id = std::to_string(i);
+      Card card;
+      card.id = std::to_string(i);
       const std::string line = reading_line(now->readings[i], units_);
-      thing.title = qs(line);
-      things.push_back(std::move(thing));
+      card.title = qs(line);
+      cards.push_back(std::move(card));
     }
   if (now && !now->readings.empty()) picked_ = std::min(picked_, now->readings.size() - 1);
-  list_->setVisible(!things.empty());
-  remove_->setVisible(!things.empty());
-  for (QPushButton* button : {as_pdf_, print_}) button->setEnabled(!things.empty());
+  list_->setVisible(!cards.empty());
+  remove_->setVisible(!cards.empty());
+  for (QPushButton* button : {as_pdf_, print_}) button->setEnabled(!cards.empty());
   remove_->setEnabled(!locked());
-  list_->show_things(std::move(things), std::to_string(picked_));
+  list_->show_cards(std::move(cards), std::to_string(picked_));
 }
 
 void DayPanel::show_answer() {

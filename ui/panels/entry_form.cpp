@@ -16,7 +16,7 @@ QString qs(const std::string& s) {
 
 /// The value as text, where a person typed one.
 QString typed_text(const Field& field, UnitSystem units) {
-  if (!field.value || (!field.entered && field.standing)) return {};
+  if (!field.value || (!field.entered && field.default_value)) return {};
   return qs(format(*field.value, field.dimension, units));
 }
 }  // namespace
@@ -39,7 +39,7 @@ bool EntryForm::locked() const {
   return document_.crossing().version > known_file_version;
 }
 
-void EntryForm::show_part(const PartRef& part, Fields fields) {
+void EntryForm::show_part(const ItemRef& part, Fields fields) {
   if (!(part == part_)) drop_typing();
   part_ = part;
   fields_ = std::move(fields);
@@ -117,19 +117,19 @@ void EntryForm::rebuild(const std::vector<Field>& fields) {
 }
 
 void EntryForm::fill(Row& row, const Field& field) {
-  const bool stands = field.standing && (!field.value || !field.entered);
+  const bool stands = field.default_value && (!field.value || !field.entered);
   const QString name =
       stands ? tr("%1 (%2)").arg(qs(translated_label(field.label)), standing_word_) : qs(translated_label(field.label));
   if (row.name->text() != name) row.name->setText(name);
   row.entry->setReadOnly(locked());
-  row.entry->setPlaceholderText(field.various        ? tr("various")
-                                : field.standing     ? qs(format(*field.standing, field.dimension, units_))
+  row.entry->setPlaceholderText(field.mixed        ? tr("various")
+                                : field.default_value     ? qs(format(*field.default_value, field.dimension, units_))
                                 : field.may_be_empty ? tr("not known")
                                                      : QString());
   const QString way_back =
-      field.various ? tr("They differ. What is typed goes to all of them.")
-      : field.standing
-          ? tr("Empty: back to %1 (%2).").arg(qs(format(*field.standing, field.dimension, units_)), standing_word_)
+      field.mixed ? tr("They differ. What is typed goes to all of them.")
+      : field.default_value
+          ? tr("Empty: back to %1 (%2).").arg(qs(format(*field.default_value, field.dimension, units_)), standing_word_)
       : field.may_be_empty ? tr("Empty: not known.")
                            : tr("Cannot be left empty.");
   row.entry->setToolTip(way_back);
@@ -144,9 +144,9 @@ void EntryForm::fill(Row& row, const Field& field) {
 
 QString EntryForm::fault_of(const Row& row, const Field& field) const {
   Result<std::optional<double>> value = read_field(field, row.entry->text().toStdString(), units_);
-  if (value && field.holds)
-    if (const Result<void> holds = field.holds(document_.crossing(), *value); !holds)
-      value = tl::unexpected(holds.error());
+  if (value && field.validate)
+    if (const Result<void> fault = field.validate(document_.crossing(), *value); !fault)
+      value = tl::unexpected(fault.error());
   if (value) return {};
   return value.error().found.empty()
              ? tr("Not taken: %1 wanted").arg(qs(translated_phrase(value.error().expected)))
@@ -185,7 +185,7 @@ void EntryForm::take_over(std::size_t at) {
   }
   const std::optional<double> value = *read_field(live[at], row.entry->text().toStdString(), units_);
   const QString whose = qs(part_name(document_.crossing(), part_));
-  if (!document_.change(part_, live[at].with(document_.crossing(), value),
+  if (!document_.change(part_, live[at].apply(document_.crossing(), value),
                         tr("Type %1 of %2").arg(qs(translated_label(row.label)), whose))) {
     complain(row, locked() ? tr("Not taken: %1").arg(document_.read_only_because())
                            : tr("Not taken while something is being dragged."));

@@ -58,7 +58,7 @@ QVariant FindingsModel::data(const QModelIndex& index, int role) const {
       return QString::fromStdString(finding_text(f, units_));
     case Qt::AccessibleTextRole:
       return (f.muted ? QObject::tr("%1, muted: %2") : QStringLiteral("%1: %2"))
-          .arg(qs(burrow::translated(burrow::words(f.severity))), QString::fromStdString(finding_text(f, units_)));
+          .arg(qs(burrow::translated(burrow::word_of(f.severity))), QString::fromStdString(finding_text(f, units_)));
     case mark_role:
       return static_cast<int>(mark_of(f));
     case source_role:

@@ -213,13 +213,13 @@ void FindingsPanel::pick(int row) {
   list_->scrollTo(filter_->shown(row));
 }
 
-void FindingsPanel::set_picked_things(const std::vector<PartRef>& parts) {
+void FindingsPanel::set_picked_things(const std::vector<ItemRef>& parts) {
   std::vector<std::string> subjects;
   QStringList names;
-  for (const PartRef& part : parts) {
+  for (const ItemRef& part : parts) {
     const std::string own = part_subject(part);
     // What the bore does follows from where it starts and ends.
-    if (part.kind == PartKind::launch || part.kind == PartKind::exit) subjects.emplace_back("bore");
+    if (part.kind == ItemKind::launch || part.kind == ItemKind::exit) subjects.emplace_back("bore");
     if (own.empty()) continue;
     subjects.push_back(own);
     names << QString::fromStdString(part_name(document_.crossing(), part));

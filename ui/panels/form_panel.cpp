@@ -13,7 +13,7 @@
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/flow_row.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -60,7 +60,7 @@ void FormPanel::set_units(UnitSystem units) {
 void FormPanel::set_theme(const Theme& theme) {
   for (EntryForm* form : forms_) form->set_theme(theme);
   for (TextForm* form : texts_) form->set_theme(theme);
-  for (ThingList* list : lists_) list->set_theme(theme);
+  for (CardList* list : lists_) list->set_theme(theme);
   LivePanel::set_theme(theme);
   colour_labels();
 }
@@ -84,7 +84,7 @@ void FormPanel::show_lock() {
   lock_->setVisible(locked());
 }
 
-void FormPanel::change(const PartRef& part, PartValue value, const QString& step_name) {
+void FormPanel::change(const ItemRef& part, ItemValue value, const QString& step_name) {
   if (!document_.change(part, std::move(value), step_name) && !locked()) {
     lock_->setText(tr("Nothing is taken while something is being dragged."));
     lock_->show();
@@ -166,15 +166,15 @@ EntryForm* FormPanel::add_entries(const QString& standing_word, bool beside_choi
   return form;
 }
 
-TextForm* FormPanel::add_texts(std::function<PartRef()> part) {
+TextForm* FormPanel::add_texts(std::function<ItemRef()> part) {
   auto* form = new TextForm(document_, std::move(part), page_);
   column_->addWidget(form);
   texts_.push_back(form);
   return form;
 }
 
-ThingList* FormPanel::add_list(const QString& accessible_name, std::size_t most_rows) {
-  auto* list = new ThingList(accessible_name, most_rows, page_);
+CardList* FormPanel::add_list(const QString& accessible_name, std::size_t most_rows) {
+  auto* list = new CardList(accessible_name, most_rows, page_);
   column_->addWidget(list);
   lists_.push_back(list);
   return list;
@@ -232,15 +232,15 @@ std::vector<QPushButton*> FormPanel::add_buttons(const QStringList& words) {
   return buttons;
 }
 
-int FormPanel::things_so_far() const {
+int FormPanel::widgets_so_far() const {
   return column_->count();
 }
 
-std::vector<QWidget*> FormPanel::things_since(int then) const {
-  std::vector<QWidget*> things;
+std::vector<QWidget*> FormPanel::widgets_after(int then) const {
+  std::vector<QWidget*> cards;
   for (int i = then; i < column_->count(); ++i)
-    if (QWidget* widget = column_->itemAt(i)->widget()) things.push_back(widget);
-  return things;
+    if (QWidget* widget = column_->itemAt(i)->widget()) cards.push_back(widget);
+  return cards;
 }
 
 void FormPanel::bring_into_view(QWidget* widget) {

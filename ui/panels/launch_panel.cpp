@@ -13,7 +13,7 @@ namespace burrow {
 
 namespace {
 constexpr int refresh_ms = 30;
-const PartRef launch_part{PartKind::launch, {}, -1};
+const ItemRef launch_part{ItemKind::launch, {}, -1};
 
 /// A number stays with its per cent.
 QString kept_together(const std::string& text) {
@@ -25,13 +25,13 @@ QString verdict_words(const LaunchCell& cell) {
 }
 }  // namespace
 
-LaunchPanel::LaunchPanel(Document& document, LaunchDesk& desk, QWidget* parent)
-    : FormPanel(document, refresh_ms, parent), desk_(desk) {
+LaunchPanel::LaunchPanel(Document& document, LaunchSearchJob& job, QWidget* parent)
+    : FormPanel(document, refresh_ms, parent), job_(job) {
   add_heading(tr("Which launch works"));
   add_choice(
       tr("map over"), {tr("depth and grade"), tr("station and offset")},
-      [this] { return desk_.over() == MapOver::depth_and_grade ? 0 : 1; },
-      [this](int row) { desk_.set_over(row == 0 ? MapOver::depth_and_grade : MapOver::station_and_offset); });
+      [this] { return job_.over() == MapOver::depth_and_grade ? 0 : 1; },
+      [this](int row) { job_.set_over(row == 0 ? MapOver::depth_and_grade : MapOver::station_and_offset); });
   state_ = add_text(tr("State of the search"), true);
   progress_ = new QProgressBar(this);
   progress_->setRange(0, 1000);
@@ -68,14 +68,14 @@ void LaunchPanel::make_tools() {
 }
 
 void LaunchPanel::wire() {
-  connect(&desk_, &LaunchDesk::changed, this, &LaunchPanel::refresh_later);
+  connect(&job_, &LaunchSearchJob::changed, this, &LaunchPanel::refresh_later);
   // At once: nothing is taken from a map that is no longer of this crossing.
-  connect(&desk_, &LaunchDesk::changed, this, &LaunchPanel::show_state);
-  connect(&desk_, &LaunchDesk::progressed, this,
+  connect(&job_, &LaunchSearchJob::changed, this, &LaunchPanel::show_state);
+  connect(&job_, &LaunchSearchJob::progressed, this,
           [this](double share) { progress_->setValue(static_cast<int>(share * 1000)); });
-  connect(search_, &QPushButton::clicked, this, [this] { desk_.running() ? desk_.cancel() : desk_.run(); });
+  connect(search_, &QPushButton::clicked, this, [this] { job_.running() ? job_.cancel() : job_.run(); });
   connect(ask_tools_, &QPushButton::clicked, this,
-          [this] { desk_.tools_running() ? desk_.cancel() : desk_.ask_tools(); });
+          [this] { job_.tools_running() ? job_.cancel() : job_.ask_tools(); });
   connect(take_best_, &QPushButton::clicked, this, &LaunchPanel::take);
   connect(view_, &LaunchMapView::hovered, this, [this](int cell) {
     hovered_ = cell;
@@ -99,33 +99,33 @@ void LaunchPanel::set_theme(const Theme& theme) {
 
 void LaunchPanel::showEvent(QShowEvent* event) {
   FormPanel::showEvent(event);
-  desk_.set_wanted(true);
+  job_.set_wanted(true);
 }
 
 void LaunchPanel::hideEvent(QHideEvent* event) {
   end_drag(false);
-  desk_.set_wanted(false);
+  job_.set_wanted(false);
   FormPanel::hideEvent(event);
 }
 
 /// A centimetre or half an inch; a thousandth of grade. A locked value stays as it is.
 MapPlace LaunchPanel::rounded(const MapPlace& place) const {
   const double length = units_ == UnitSystem::us ? 0.0127 : 0.01;
-  const double across = desk_.over() == MapOver::depth_and_grade ? 0.001 : length;
-  const LaunchMap& map = *desk_.map();
+  const double across = job_.over() == MapOver::depth_and_grade ? 0.001 : length;
+  const LaunchMap& map = *job_.map();
   const MapPlace here = place_of(document_.crossing(), map.over);
   return {map.across.locked ? here.across : std::round(place.across / across) * across,
           map.down.locked ? here.down : std::round(place.down / length) * length};
 }
 
 void LaunchPanel::begin_drag() {
-  if (!desk_.map() || locked() || document_.in_session()) return;
+  if (!job_.map() || locked() || document_.in_session()) return;
   session_ = std::make_unique<EditSession>(document_, launch_part);
 }
 
 void LaunchPanel::drag_to(const MapPlace& place) {
-  if (!session_ || !desk_.map()) return;
-  session_->preview(launch_at(document_.crossing(), desk_.map()->over, rounded(place)));
+  if (!session_ || !job_.map()) return;
+  session_->preview(launch_at(document_.crossing(), job_.map()->over, rounded(place)));
 }
 
 void LaunchPanel::end_drag(bool keep) {
@@ -135,17 +135,17 @@ void LaunchPanel::end_drag(bool keep) {
 }
 
 void LaunchPanel::nudge(int right, int down) {
-  if (!desk_.map()) return;
-  const bool depth = desk_.map()->over == MapOver::depth_and_grade;
+  if (!job_.map()) return;
+  const bool depth = job_.map()->over == MapOver::depth_and_grade;
   const double length = units_ == UnitSystem::us ? 0.0127 : 0.01;
-  const MapPlace here = place_of(document_.crossing(), desk_.map()->over);
+  const MapPlace here = place_of(document_.crossing(), job_.map()->over);
   const MapPlace there = rounded({here.across + right * (depth ? 0.001 : length), here.down + down * length});
-  change(launch_part, launch_at(document_.crossing(), desk_.map()->over, there), tr("Move the launch on the map"));
+  change(launch_part, launch_at(document_.crossing(), job_.map()->over, there), tr("Move the launch on the map"));
 }
 
 void LaunchPanel::take() {
-  const LaunchMap* map = desk_.map().get();
-  if (!map || !map->best || !desk_.current()) return;
+  const LaunchMap* map = job_.map().get();
+  if (!map || !map->best || !job_.current()) return;
   Launch launch = launch_at(document_.crossing(), map->over, map->best->place);
   // To the millimetre and the ten-thousandth: finer is nobody's setting.
   const auto to = [](double value, double step) { return std::round(value / step) * step; };
@@ -160,7 +160,7 @@ void LaunchPanel::take() {
 
 void LaunchPanel::refresh() {
   if (document_.crossing().bore.exit.station.m < document_.crossing().bore.launch.station.m) return;
-  view_->show_map(desk_.map(), desk_.current(), place_of(document_.crossing(), desk_.over()));
+  view_->show_map(job_.map(), job_.current(), place_of(document_.crossing(), job_.over()));
   show_state();
   show_pointed();
   show_words();
@@ -168,25 +168,25 @@ void LaunchPanel::refresh() {
 }
 
 void LaunchPanel::show_state() {
-  const LaunchMap* map = desk_.map().get();
-  const bool searching = desk_.running() && !desk_.tools_running();
-  progress_->setVisible(desk_.running());
-  if (!desk_.running()) progress_->setValue(0);
+  const LaunchMap* map = job_.map().get();
+  const bool searching = job_.running() && !job_.tools_running();
+  progress_->setVisible(job_.running());
+  if (!job_.running()) progress_->setValue(0);
   search_->setText(searching ? tr("Cancel") : tr("Search again"));
-  search_->setEnabled(!desk_.tools_running());
-  take_best_->setEnabled(map && map->best && desk_.current() && !desk_.coarse() && !locked());
+  search_->setEnabled(!job_.tools_running());
+  take_best_->setEnabled(map && map->best && job_.current() && !job_.coarse() && !locked());
   if (searching)
-    state_->setText(map && desk_.coarse() ? tr("A coarse map; the full one follows.") : tr("Searching…"));
+    state_->setText(map && job_.coarse() ? tr("A coarse map; the full one follows.") : tr("Searching…"));
   else if (!map)
     state_->setText(tr("Nothing searched yet."));
-  else if (!desk_.current())
+  else if (!job_.current())
     state_->setText(tr("The crossing has changed since."));
   else
     state_->setText(tr("%L1 launches judged.").arg(map->judged));
 }
 
 QString LaunchPanel::cell_words(const LaunchCell& cell) const {
-  const LaunchMap& map = *desk_.map();
+  const LaunchMap& map = *job_.map();
   QString text = kept_together(place_text(map.over, cell.place, units_)) + QStringLiteral(": ") + verdict_words(cell);
   if (cell.binds >= 0)
     text += QStringLiteral(", ") + kept_together(margin_text(cell)) + QStringLiteral("\n") +
@@ -201,7 +201,7 @@ QString LaunchPanel::cell_words(const LaunchCell& cell) const {
 }
 
 void LaunchPanel::show_pointed() {
-  const LaunchMap* map = desk_.map().get();
+  const LaunchMap* map = job_.map().get();
   if (!map || map->cells.empty()) {
     pointed_->setText(QString());
     return;
@@ -252,7 +252,7 @@ QString LaunchPanel::key_html() const {
 }
 
 QString LaunchPanel::way_out_html() const {
-  const LaunchMap& map = *desk_.map();
+  const LaunchMap& map = *job_.map();
   const auto esc = [](const std::string& text) { return kept_together(text).toHtmlEscaped(); };
   QString html;
   if (const std::string conflict = conflict_text(map); !conflict.empty())
@@ -262,7 +262,7 @@ QString LaunchPanel::way_out_html() const {
     for (const std::string& line : relaxation_lines(relaxation, units_)) html += QStringLiteral("<br>• ") + esc(line);
     html += QStringLiteral("</p>");
   }
-  for (const Exposure& exposure : desk_.exposures())
+  for (const Exposure& exposure : job_.exposures())
     html += QStringLiteral("<p>%1</p>").arg(esc(exposure_text(exposure, map.over, units_)));
   const auto list = [&](const QString& title, const std::vector<Finding>& findings) {
     if (findings.empty()) return;
@@ -276,7 +276,7 @@ QString LaunchPanel::way_out_html() const {
 }
 
 void LaunchPanel::show_words() {
-  const LaunchMap* map = desk_.map().get();
+  const LaunchMap* map = job_.map().get();
   if (!map || map->cells.empty()) {
     for (QLabel* label : {answer_, way_out_, key_}) label->setText(QString());
     return;
@@ -289,14 +289,14 @@ void LaunchPanel::show_words() {
 }
 
 void LaunchPanel::show_tools() {
-  const std::vector<ToolRow>* rows = desk_.tools();
-  ask_tools_->setText(desk_.tools_running() ? tr("Cancel") : tr("Try all tools"));
-  if (desk_.tools_running())
+  const std::vector<ToolRow>* rows = job_.tools();
+  ask_tools_->setText(job_.tools_running() ? tr("Cancel") : tr("Try all tools"));
+  if (job_.tools_running())
     tools_state_->setText(tr("Trying them, one after the other…"));
   else if (!rows)
     tools_state_->setText(tr("The same search for each class of tool and each way of putting the pipe in."));
   else
-    tools_state_->setText(desk_.tools_current() ? tr("Each at its own best launch.")
+    tools_state_->setText(job_.tools_current() ? tr("Each at its own best launch.")
                                                 : tr("Of the crossing as it stood before."));
   tools_->setVisible(rows != nullptr);
   if (!rows) return;

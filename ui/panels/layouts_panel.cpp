@@ -13,7 +13,7 @@ namespace burrow {
 namespace {
 
 constexpr int refresh_ms = 150;  // every alternative is assessed anew
-const PartRef layouts_part{PartKind::layouts, {}, -1};
+const ItemRef layouts_part{ItemKind::layouts, {}, -1};
 
 QString verdict_text(const LayoutSummary& sum) {
   switch (sum.verdict) {
@@ -164,7 +164,7 @@ void LayoutsPanel::refresh() {
   table_->setText(table_html(all));
   const QString before = other_->currentData().toString();
   {
-    const QSignalBlocker quiet(other_);
+    const QSignalBlocker blocker(other_);
     other_->clear();
     for (const Alternative& a : crossing.alternatives)
       other_->addItem(QString::fromStdString(a.name.empty() ? a.id : a.name), QString::fromStdString(a.id));

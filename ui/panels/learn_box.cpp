@@ -98,12 +98,12 @@ void LearnBox::take_over() {
   const Crossing learned = with_library(now, document_.tables(), library_);
   if (learned == now || now.version > known_file_version || document_.in_session()) return;
   document_.undo_stack().beginMacro(tr("Take learnt constants"));
-  document_.change({PartKind::model, {}, -1}, learned.bore.model, tr("Path model"));
+  document_.change({ItemKind::model, {}, -1}, learned.bore.model, tr("Path model"));
   for (const Stratum& stratum : learned.site.strata) {
-    const PartRef part{PartKind::stratum, stratum.id, -1};
-    document_.change(part, take(learned, part), tr("Wander"));
+    const ItemRef part{ItemKind::stratum, stratum.id, -1};
+    document_.change(part, value_of(learned, part), tr("Wander"));
   }
-  document_.change({PartKind::strips, {}, -1}, learned.site.strips, tr("Wander"));
+  document_.change({ItemKind::strips, {}, -1}, learned.site.strips, tr("Wander"));
   document_.undo_stack().endMacro();
 }
 

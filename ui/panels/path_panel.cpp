@@ -10,7 +10,7 @@
 #include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
 #include "burrow/check/crew_setup.h"
-#include "burrow/check/in_pit.h"
+#include "burrow/check/utilities_in_pit.h"
 #include "burrow/clearance/course.h"
 #include "burrow/pit/rescue.h"
 #include "burrow/plan/trials_text.h"

@@ -27,7 +27,7 @@ void PitView::paintEvent(QPaintEvent*) {
   const Crossing& crossing = document_.crossing();
   const Tool tool = resolve_tool(crossing.bore.tool, document_.tables());
   const bool launch = which_ == WhichPit::launch;
-  Look look;
+  Style look;
   look.theme = theme_;
   look.units = units_;
   look.text = fontMetrics().height() * 0.72;

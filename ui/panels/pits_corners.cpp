@@ -7,7 +7,7 @@
 #include "burrow/crossing/floor_outline.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/pits_panel.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -45,7 +45,7 @@ void PitsPanel::make_corners() {
     PlanLine fewer = without_corner(now, corner_);
     if (!fault_of_floor(fewer)) set_outline(tr("Remove a corner of the floor"), std::move(fewer));
   });
-  connect(corners_, &ThingList::chosen, this, [this](const QString& id) {
+  connect(corners_, &CardList::chosen, this, [this](const QString& id) {
     corner_ = static_cast<std::size_t>(id.toInt());
     point_forms();
     show_corners();
@@ -69,17 +69,17 @@ void PitsPanel::show_corners() {
       any ? tr("Corners of the floor, each from the face into the pit, and left (+) or right (−) of its middle. Drag "
                "them in the plan while the pit is picked. Each edge has the side it looks to most.")
           : tr("The floor is a rectangle."));
-  std::vector<Thing> things;
+  std::vector<Card> cards;
   for (std::size_t i = 0; i < outline.size(); ++i) {
-    Thing thing;
-    thing.id = std::to_string(i);
-    thing.title = tr("corner %1").arg(i + 1);
-    thing.facts = tr("%1 from the face, %2 left")
+    Card card;
+    card.id = std::to_string(i);
+    card.title = tr("corner %1").arg(i + 1);
+    card.facts = tr("%1 from the face, %2 left")
                       .arg(text_of(outline[i].x_m, Dimension::length), text_of(outline[i].y_m, Dimension::station));
-    things.push_back(std::move(thing));
+    cards.push_back(std::move(card));
   }
   corner_values_->catch_up();
-  corners_->show_things(std::move(things), std::to_string(corner_));
+  corners_->show_cards(std::move(cards), std::to_string(corner_));
   for (QWidget* widget : {static_cast<QWidget*>(corners_), static_cast<QWidget*>(corner_values_),
                           static_cast<QWidget*>(add_corner_), static_cast<QWidget*>(remove_corner_)})
     widget->setVisible(any);

@@ -90,7 +90,7 @@ void PitsPanel::make_sides() {
       });
   shield_ = add_texts([] { return pits_part; });
   shield_->add({tr("rating stands in"), [this] { return text_from(pit().shield.source); },
-                [this](const Crossing& crossing, const QString& text) -> PartValue {
+                [this](const Crossing& crossing, const QString& text) -> ItemValue {
                   Pits pits = crossing.pits;
                   pit_of(pits, which_).shield.source = text.trimmed().toStdString();
                   return pits;
@@ -134,7 +134,7 @@ void PitsPanel::make_soil() {
       });
   confirmed_ = add_texts([] { return pits_part; });
   confirmed_->add({tr("confirmed by"), [this] { return text_from(pit().confirmed_by); },
-                   [this](const Crossing& crossing, const QString& text) -> PartValue {
+                   [this](const Crossing& crossing, const QString& text) -> ItemValue {
                      Pits pits = crossing.pits;
                      pit_of(pits, which_).confirmed_by = text.trimmed().toStdString();
                      return pits;

@@ -4,7 +4,7 @@
 #include <QPushButton>
 
 #include "burrow/base/say.h"
-#include "burrow/document/practice_entry.h"
+#include "burrow/document/practice_fields.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/practice_panel.h"
 

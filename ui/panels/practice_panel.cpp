@@ -11,7 +11,7 @@
 #include <algorithm>
 
 #include "burrow/base/say.h"
-#include "burrow/document/practice_entry.h"
+#include "burrow/document/practice_fields.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/practice_words.h"
 #include "burrow/panels/try_error_box.h"
@@ -46,7 +46,7 @@ PracticePanel::PracticePanel(Document& document, QWidget* parent)
   connect(start_, &QPushButton::clicked, this, &PracticePanel::start);
   state_ = add_text(tr("What the crew sees"));
   QStringList words;
-  for (const auto& [choice, word] : Words<PracticeChoice>::list) words << choice_words(choice);
+  for (const auto& [choice, word] : EnumNames<PracticeChoice>::list) words << choice_words(choice);
   choices_ = add_buttons(words);
   for (std::size_t i = 0; i < choices_.size(); ++i)
     connect(choices_[i], &QPushButton::clicked, this, [this, i] { choose(word_at_row(i)); });
@@ -94,7 +94,7 @@ void PracticePanel::make_truth() {
   add_gap();
   trainer_ = new QCheckBox(tr("Trainer: show and set the truth"), this);
   add_widget(trainer_);
-  const int before = things_so_far();
+  const int before = widgets_so_far();
   truth_ = add_entries(tr("default"));
   truth_->show_part(practice_part, [this] { return truth_fields(document_.crossing(), document_.tables()); });
   const auto soil_at_launch = [this]() -> const Stratum* {
@@ -134,7 +134,7 @@ void PracticePanel::make_truth() {
     });
   });
   make_hidden();
-  trainers_ = things_since(before);
+  trainers_ = widgets_after(before);
   connect(trainer_, &QCheckBox::toggled, this, [this](bool on) {
     for (QWidget* widget : trainers_) widget->setVisible(on);
   });

@@ -10,7 +10,7 @@ namespace burrow {
 
 namespace {
 constexpr int refresh_ms = 100;  // the set-up follows the path four times
-const PartRef launch_part{PartKind::launch, {}, -1};
+const ItemRef launch_part{ItemKind::launch, {}, -1};
 constexpr double sixteenth_in_mm = 25.4 / 16;
 constexpr double shown_m = 0.00005;  ///< less than a tenth of a millimetre shows as nothing
 

@@ -17,7 +17,7 @@ namespace burrow {
 
 namespace {
 constexpr int refresh_ms = 50;
-const PartRef whole_site{PartKind::site, {}, -1};
+const ItemRef whole_site{ItemKind::site, {}, -1};
 
 /// As high as what it holds, or as there is room.
 class BodyScroll : public QScrollArea {
@@ -66,7 +66,7 @@ SeveralPanel::SeveralPanel(Document& document, QWidget* parent)
   kinds_->addItem(tr("various"));
   for (const UtilityKindRow& row : document.tables().utilities) kinds_->addItem(text_from(row.name));
   statuses_->addItem(tr("various"));
-  for (const auto& [status, word] : Words<UtilityStatus>::list) statuses_->addItem(text_from(word));
+  for (const auto& [status, word] : EnumNames<UtilityStatus>::list) statuses_->addItem(text_from(word));
   auto* form = new QFormLayout(choices_);
   form->setContentsMargins(0, 0, 0, 0);
   form->addRow(tr("kind"), kinds_);
@@ -116,7 +116,7 @@ void SeveralPanel::set_theme(const Theme& theme) {
   values_->set_theme(theme);
 }
 
-void SeveralPanel::show_parts(std::vector<PartRef> parts) {
+void SeveralPanel::show_parts(std::vector<ItemRef> parts) {
   if (parts.size() < 2) parts.clear();
   if (parts == parts_) return;
   values_->drop_typing();
@@ -126,16 +126,16 @@ void SeveralPanel::show_parts(std::vector<PartRef> parts) {
 }
 
 bool SeveralPanel::all_utilities() const {
-  return std::all_of(parts_.begin(), parts_.end(), [](const PartRef& p) { return p.kind == PartKind::utility; });
+  return std::all_of(parts_.begin(), parts_.end(), [](const ItemRef& p) { return p.kind == ItemKind::utility; });
 }
 
 void SeveralPanel::refresh_now() {
   if (parts_.empty()) return;
   const Crossing& crossing = document_.crossing();
   // The drawing lets go of what has gone; until it says so nothing is shown of it.
-  if (!std::all_of(parts_.begin(), parts_.end(), [&](const PartRef& p) { return there_is(crossing, p); })) return;
+  if (!std::all_of(parts_.begin(), parts_.end(), [&](const ItemRef& p) { return there_is(crossing, p); })) return;
   heading_->setText(tr("Picked: %1").arg(QString::fromStdString(several_name(crossing, parts_))));
-  const std::vector<PartRef> parts = parts_;
+  const std::vector<ItemRef> parts = parts_;
   values_->show_part(whole_site,
                      [this, parts] { return shared_fields(document_.crossing(), parts, document_.tables()); });
   nothing_->setVisible(values_->count() == 0 && !all_utilities());
@@ -151,7 +151,7 @@ void SeveralPanel::refresh_choices() {
   choices_->setVisible(all_utilities());
   if (!all_utilities()) return;
   std::optional<int> kind, status;
-  for (const PartRef& part : parts_) {
+  for (const ItemRef& part : parts_) {
     const Utility& utility = *utility_of(document_.crossing().site, part.id);
     int row = 0;
     for (std::size_t i = 0; i < document_.tables().utilities.size(); ++i)
@@ -168,7 +168,7 @@ template <class Set>
 void SeveralPanel::change_utilities(const QString& step, Set set) {
   Site site = document_.crossing().site;
   for (Utility& utility : site.utilities)
-    if (std::find(parts_.begin(), parts_.end(), PartRef{PartKind::utility, utility.id, -1}) != parts_.end())
+    if (std::find(parts_.begin(), parts_.end(), ItemRef{ItemKind::utility, utility.id, -1}) != parts_.end())
       set(utility);
   document_.change(whole_site, std::move(site), step);
   refresh_now();
@@ -206,7 +206,7 @@ void SeveralPanel::duplicate() {
 void SeveralPanel::remove() {
   if (parts_.empty()) return;
   const QString name = QString::fromStdString(several_name(document_.crossing(), parts_));
-  const std::vector<PartRef> parts = parts_;
+  const std::vector<ItemRef> parts = parts_;
   if (document_.change(whole_site, site_without(document_.crossing(), parts), tr("Remove %1").arg(name)))
     Q_EMIT pick_wanted({});
 }

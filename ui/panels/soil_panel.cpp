@@ -10,11 +10,11 @@
 
 #include "burrow/base/label_text.h"
 #include "burrow/base/say.h"
-#include "burrow/document/class_fields.h"
+#include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/soil_choice.h"
 #include "burrow/plan/trials_text.h"
-#include "burrow/soil/guesses.h"
+#include "burrow/soil/mistaken_soils.h"
 
 namespace burrow {
 
@@ -22,7 +22,7 @@ namespace {
 constexpr int refresh_ms = 50;
 constexpr double seen_m = 0.0005;     ///< a shift below this is none
 constexpr std::size_t most_rows = 5;  ///< of the list; more are scrolled to
-constexpr Known known_rows[] = {Known::seen, Known::borehole, Known::guess};
+constexpr StratumEvidence known_rows[] = {StratumEvidence::seen, StratumEvidence::borehole, StratumEvidence::guess};
 
 QString qs(std::string_view s) {
   return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
@@ -52,12 +52,12 @@ SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, 
   add_gap();
   add_heading(tr("Ground water"));
   water_ = add_entries(tr("default"));
-  water_->show_part({PartKind::water, {}, -1}, [this] { return water_fields(document_.crossing()); });
+  water_->show_part({ItemKind::water, {}, -1}, [this] { return water_fields(document_.crossing()); });
   add_gap();
   add_heading(tr("Path model"));
   status_ = add_text(tr("Status of the path model"));
   model_ = add_entries(tr("default"));
-  model_->show_part({PartKind::model, {}, -1}, [this] { return model_fields(document_.crossing()); });
+  model_->show_part({ItemKind::model, {}, -1}, [this] { return model_fields(document_.crossing()); });
   add_end();
 
   for (const SoilClass& row : document_.tables().soils) {
@@ -104,7 +104,7 @@ void SoilPanel::point_form() {
 void SoilPanel::list_strata() {
   const Crossing& crossing = document_.crossing();
   const auto& all = crossing.site.strata;
-  const QSignalBlocker quiet(strata_);
+  const QSignalBlocker blocker(strata_);
   while (strata_->count() > static_cast<int>(all.size())) delete strata_->takeItem(strata_->count() - 1);
   while (strata_->count() < static_cast<int>(all.size())) strata_->addItem(QString());
   if (!picked() && !all.empty()) {
@@ -162,8 +162,8 @@ void SoilPanel::show_stratum() {
   values_->catch_up();
   Crossing bare = document_.crossing();
   for (const Field& field : soil_fields(bare, picked_, document_.tables()))
-    put(bare, part(), field.with(bare, std::nullopt));
-  const auto without = std::get<Element<Stratum>>(take(bare, part()));
+    set_value(bare, part(), field.apply(bare, std::nullopt));
+  const auto without = std::get<ListSlot<Stratum>>(value_of(bare, part()));
   back_->setEnabled(!locked() && without.value && !(*without.value == *stratum));
   const bool more = without.value && !(without.value->values == SoilOverrides{});
   more_->setText(tr("The file holds more values of this stratum. They count, and stay as they are."));
@@ -172,19 +172,19 @@ void SoilPanel::show_stratum() {
 
 QString SoilPanel::known_words(const Stratum& stratum) const {
   switch (stratum.known.value) {
-    case Known::seen:
+    case StratumEvidence::seen:
       return tr("Seen: the class counts as known, nothing is added to the band.");
-    case Known::borehole:
+    case StratumEvidence::borehole:
       return tr(
           "Borehole or probing: the class counts as known along the whole line, nothing is added to the band. Look "
           "again when the pits are open.");
-    case Known::guess:
+    case StratumEvidence::guess:
       break;
   }
   const auto& strata = document_.crossing().site.strata;
   for (const GuessEffect& effect : document_.assessment().guesses)
     if (effect.stratum < strata.size() && strata[effect.stratum].id == stratum.id) return guess_words(effect, stratum);
-  const QString nothing = guesses_of(stratum.soil, document_.tables()).size() < 2
+  const QString nothing = soil_mistaken_for(stratum.soil, document_.tables()).size() < 2
                               ? tr("A guess, but no class stands beside this one: nothing is added to the band.")
                               : tr("A guess, but out of reach of the bore: nothing is added to the band.");
   return stratum.known.entered ? nothing : tr("Nothing is entered. %1").arg(nothing);
@@ -192,7 +192,7 @@ QString SoilPanel::known_words(const Stratum& stratum) const {
 
 QString SoilPanel::guess_words(const GuessEffect& effect, const Stratum& stratum) const {
   QStringList names;
-  for (const SoilGuess& other : guesses_of(stratum.soil, document_.tables()))
+  for (const SoilGuess& other : soil_mistaken_for(stratum.soil, document_.tables()))
     if (const SoilClass* soil = find_soil(document_.tables(), other.soil); soil && other.soil != stratum.soil)
       names << qs(translated_phrase(soil->name));
   const auto size_of = [&](double v) { return text_of(std::abs(v), Dimension::small_length); };
@@ -220,16 +220,16 @@ QString SoilPanel::guess_words(const GuessEffect& effect, const Stratum& stratum
 }
 
 void SoilPanel::choose_class(int row) {
-  PartValue value = take(document_.crossing(), part());
-  auto& element = std::get<Element<Stratum>>(value);
+  ItemValue value = take(document_.crossing(), part());
+  auto& element = std::get<ListSlot<Stratum>>(value);
   if (!element.value || row < 0) return;
   element.value->soil = classes_->itemData(row).toString().toStdString();
   change(part(), std::move(value), tr("Choose soil: %1").arg(classes_->itemText(row)));
 }
 
 void SoilPanel::choose_known(int row) {
-  PartValue value = take(document_.crossing(), part());
-  auto& element = std::get<Element<Stratum>>(value);
+  ItemValue value = take(document_.crossing(), part());
+  auto& element = std::get<ListSlot<Stratum>>(value);
   if (!element.value || row < 0) return;
   element.value->known.set(known_rows[row]);
   change(part(), std::move(value), tr("How the ground is known: %1").arg(known_->itemText(row)));
@@ -238,8 +238,8 @@ void SoilPanel::choose_known(int row) {
 void SoilPanel::take_typed_values_out() {
   Crossing draft = document_.crossing();
   for (const Field& field : soil_fields(draft, picked_, document_.tables()))
-    put(draft, part(), field.with(draft, std::nullopt));
-  change(part(), take(draft, part()), tr("Back to the class values of the stratum"));
+    set_value(draft, part(), field.apply(draft, std::nullopt));
+  change(part(), value_of(draft, part()), tr("Back to the class values of the stratum"));
 }
 
 void SoilPanel::resizeEvent(QResizeEvent* event) {

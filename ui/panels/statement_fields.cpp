@@ -7,15 +7,15 @@ namespace burrow {
 namespace {
 /// The part with another text in the place that `find` gives.
 template <class Find, class Text>
-PartValue with_text(const Crossing& crossing, const PartRef& part, const Find& find, Text text) {
+ItemValue with_text(const Crossing& crossing, const ItemRef& part, const Find& find, Text text) {
   Crossing copy = crossing;
   // What is found lies in the copy, which may be changed.
   if (const auto* place = find(copy)) const_cast<Text&>(*place) = std::move(text);
-  return take(copy, part);
+  return value_of(copy, part);
 }
 }  // namespace
 
-TextField text_field(Document& document, const QString& label, std::function<PartRef()> part, FindText find,
+TextField text_field(Document& document, const QString& label, std::function<ItemRef()> part, FindText find,
                      TextKind kind) {
   return {label,
           [&document, find] {
@@ -28,7 +28,7 @@ TextField text_field(Document& document, const QString& label, std::function<Par
           kind};
 }
 
-TextField day_field(Document& document, const QString& label, std::function<PartRef()> part, FindDay find) {
+TextField day_field(Document& document, const QString& label, std::function<ItemRef()> part, FindDay find) {
   return {label,
           [&document, find] {
             const std::optional<std::string>* day = find(document.crossing());
@@ -43,7 +43,7 @@ TextField day_field(Document& document, const QString& label, std::function<Part
 }
 
 void add_statement(TextForm& form, Document& document, const StatementLabels& labels,
-                   const std::function<PartRef()>& part, const FindStatement& find) {
+                   const std::function<ItemRef()>& part, const FindStatement& find) {
   form.add(text_field(document, labels.how, part,
                       [find](const Crossing& c) {
                         const Statement* statement = find(c);

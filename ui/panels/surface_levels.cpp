@@ -10,7 +10,7 @@
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/surface_panel.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -31,8 +31,8 @@ void SurfacePanel::make_levels() {
                    return current() ? text_from((current()->levels.*member).value_or(std::string())) : QString();
                  },
                  [this, member](const Crossing& crossing, const QString& text) {
-                   PartValue value = take(crossing, part());
-                   if (auto& element = std::get<Element<SurfaceFeature>>(value); element.value) {
+                   ItemValue value = value_of(crossing, part());
+                   if (auto& element = std::get<ListSlot<SurfaceFeature>>(value); element.value) {
                      std::optional<std::string>& taken = element.value->levels.*member;
                      taken.reset();
                      if (!text.trimmed().isEmpty()) taken = text.trimmed().toStdString();
@@ -52,7 +52,7 @@ void SurfacePanel::make_levels() {
   peg_values_ = add_entries(tr("default"), true);
   connect(add_peg_, &QPushButton::clicked, this, &SurfacePanel::add_peg);
   connect(remove_peg_, &QPushButton::clicked, this, &SurfacePanel::remove_peg);
-  connect(pegs_, &ThingList::chosen, this, [this](const QString& id) {
+  connect(pegs_, &CardList::chosen, this, [this](const QString& id) {
     peg_ = static_cast<std::size_t>(id.toInt());
     point_form();
     show_levels();
@@ -108,19 +108,19 @@ void SurfacePanel::show_levels() {
                             ? tr("Road and rail owners want levels before, right after, and about 30 days after the "
                                  "bore. Add a peg over it.")
                             : tr("Movement is judged by the heave that is allowed above."));
-  std::vector<Thing> things;
+  std::vector<Card> cards;
   for (std::size_t i = 0; i < all.size(); ++i) {
-    Thing thing;
-    thing.id = std::to_string(i);
-    thing.title = tr("station %1, offset %2")
+    Card card;
+    card.id = std::to_string(i);
+    card.title = tr("station %1, offset %2")
                       .arg(text_of(all[i].station.m, Dimension::station), text_of(all[i].offset.m, Dimension::station));
-    thing.facts = moved_words(all[i]);
-    things.push_back(std::move(thing));
+    card.facts = moved_words(all[i]);
+    cards.push_back(std::move(card));
   }
   dates_->catch_up();
   peg_values_->catch_up();
-  const bool any = !things.empty();
-  pegs_->show_things(std::move(things), std::to_string(peg_));
+  const bool any = !cards.empty();
+  pegs_->show_cards(std::move(cards), std::to_string(peg_));
   for (QWidget* widget :
        {static_cast<QWidget*>(pegs_), static_cast<QWidget*>(peg_values_), static_cast<QWidget*>(dates_)})
     widget->setVisible(any);

@@ -17,7 +17,7 @@
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/statement_fields.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -59,14 +59,14 @@ SurfacePanel::SurfacePanel(Document& document, QWidget* parent) : FormPanel(docu
   tip_text_ = add_labelled(tr("tip of the tool"), tip_);
   tip_->setAccessibleName(tr("Where the tip of the tool is, from launch to exit"));
   connect(tip_, &QSlider::valueChanged, this, &SurfacePanel::show_heave);
-  const int then = things_so_far();
+  const int then = widgets_so_far();
   make_values();
   make_rule();
   make_rescue();
   make_levels();
-  of_thing_ = things_since(then);
+  of_item_ = widgets_after(then);
   add_end();
-  connect(list_, &ThingList::chosen, this, &SurfacePanel::choose);
+  connect(list_, &CardList::chosen, this, &SurfacePanel::choose);
   connect(add_, &QPushButton::clicked, this, &SurfacePanel::add);
   connect(remove_, &QPushButton::clicked, this, &SurfacePanel::remove);
   connect(rules_, &QComboBox::activated, this, &SurfacePanel::choose_rule);
@@ -77,7 +77,7 @@ void SurfacePanel::make_values() {
   add_gap();
   heading_ = add_heading(QString());
   QStringList kinds;
-  for (const auto& [kind, word] : Words<SurfaceKind>::list) kinds << kind_words(kind);
+  for (const auto& [kind, word] : EnumNames<SurfaceKind>::list) kinds << kind_words(kind);
   add_choice(
       tr("kind"), kinds, [this] { return current() ? row_of_word(current()->kind) : -1; },
       [this, kinds](int row) {
@@ -86,8 +86,8 @@ void SurfacePanel::make_values() {
   names_ = add_texts([this] { return part(); });
   names_->add({tr("name"), [this] { return current() ? text_from(current()->name) : QString(); },
                [this](const Crossing& crossing, const QString& text) {
-                 PartValue value = take(crossing, part());
-                 if (auto& element = std::get<Element<SurfaceFeature>>(value); element.value)
+                 ItemValue value = value_of(crossing, part());
+                 if (auto& element = std::get<ListSlot<SurfaceFeature>>(value); element.value)
                    element.value->name = text.trimmed().toStdString();
                  return value;
                }},
@@ -153,7 +153,7 @@ void SurfacePanel::make_rule() {
 }
 
 void SurfacePanel::make_nothing_above() {
-  const auto site = [] { return PartRef{PartKind::site, {}, -1}; };
+  const auto site = [] { return ItemRef{ItemKind::site, {}, -1}; };
   nothing_said_ = add_texts(site);
   add_statement(*nothing_said_, document_,
                 {tr("nothing on top: how that is known"), tr("As: walked over; the survey shows a field"),
@@ -184,8 +184,8 @@ const SurfaceFeature* SurfacePanel::current() const {
 }
 
 void SurfacePanel::edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it) {
-  PartValue value = take(document_.crossing(), part());
-  auto& element = std::get<Element<SurfaceFeature>>(value);
+  ItemValue value = take(document_.crossing(), part());
+  auto& element = std::get<ListSlot<SurfaceFeature>>(value);
   if (!element.value) return;
   change_it(*element.value);
   change(part(), std::move(value), step_name);
@@ -215,7 +215,7 @@ void SurfacePanel::add() {
   feature.from = Length{from + length / 3};
   feature.to = Length{from + 2 * length / 3};
   const std::string id = feature.id;
-  change({PartKind::surface, id, -1}, Element<SurfaceFeature>{std::move(feature), crossing.site.surface.size()},
+  change({ItemKind::surface, id, -1}, ListSlot<SurfaceFeature>{std::move(feature), crossing.site.surface.size()},
          tr("Add a road"));
   choose(QString::fromStdString(id));
 }
@@ -224,7 +224,7 @@ void SurfacePanel::remove() {
   const SurfaceFeature* feature = current();
   if (!feature) return;
   const QString step = tr("Remove %1").arg(name_of(*feature));
-  auto gone = std::get<Element<SurfaceFeature>>(take(document_.crossing(), part()));
+  auto gone = std::get<ListSlot<SurfaceFeature>>(take(document_.crossing(), part()));
   gone.value.reset();
   change(part(), std::move(gone), step);
 }
@@ -243,25 +243,25 @@ void SurfacePanel::point_form() {
   peg_values_->show_part(part(), [this] { return peg_fields(document_.crossing(), picked_, peg_); });
 }
 
-void SurfacePanel::list_things() {
+void SurfacePanel::list_cards() {
   const auto& all = document_.crossing().site.surface;
   if (!current()) {
     picked_ = all.empty() ? std::string() : all.front().id;
     point_form();
   }
-  std::vector<Thing> things;
+  std::vector<Card> cards;
   for (const SurfaceFeature& feature : all) {
-    Thing thing;
-    thing.id = feature.id;
-    thing.title = feature.name.empty() ? kind_words(feature.kind)
+    Card card;
+    card.id = feature.id;
+    card.title = feature.name.empty() ? kind_words(feature.kind)
                                        : tr("%1, %2").arg(text_from(feature.name), kind_words(feature.kind));
-    thing.facts = place_words(feature);
+    card.facts = place_words(feature);
     const bool asked = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track;
     if (feature.permission.entered || asked)
-      thing.facts += QStringLiteral(" · ") + (*feature.permission == Permission::allowed   ? tr("allowed")
+      card.facts += QStringLiteral(" · ") + (*feature.permission == Permission::allowed   ? tr("allowed")
                                               : *feature.permission == Permission::refused ? tr("refused")
                                                                                            : tr("not asked"));
-    things.push_back(std::move(thing));
+    cards.push_back(std::move(card));
   }
   list_->setVisible(!all.empty());
   nothing_->setVisible(all.empty());
@@ -272,7 +272,7 @@ void SurfacePanel::list_things() {
           : tr("No road, track, ditch or building is entered. Add what lies on top, or say that there is nothing:"));
   nothing_said_->setVisible(all.empty());
   nothing_said_->catch_up();
-  list_->show_things(std::move(things), picked_);
+  list_->show_cards(std::move(cards), picked_);
   add_->setEnabled(!locked());
   remove_->setEnabled(!locked() && current());
 }
@@ -288,7 +288,7 @@ QString SurfacePanel::place_words(const SurfaceFeature& feature) const {
 
 void SurfacePanel::fill_rules() {
   const SurfaceFeature* feature = current();
-  const QSignalBlocker quiet(rules_);
+  const QSignalBlocker blocker(rules_);
   QStringList ids{QString()};
   for (const SurfaceRule& rule : document_.tables().surface_rules)
     if (rule.kind == feature->kind || (feature->rule && *feature->rule == rule.id)) ids << text_from(rule.id);
@@ -371,10 +371,10 @@ void SurfacePanel::show_heave() {
 }
 
 void SurfacePanel::refresh() {
-  list_things();
+  list_cards();
   show_heave();
   const SurfaceFeature* feature = current();
-  for (QWidget* widget : of_thing_) widget->setVisible(feature != nullptr);
+  for (QWidget* widget : of_item_) widget->setVisible(feature != nullptr);
   if (!feature) return;
   heading_->setText(name_of(*feature));
   names_->catch_up();

@@ -27,7 +27,7 @@ QString fault_of_text(TextKind kind, const QString& text) {
   return TextForm::tr("Not taken: “%1” is no day. Write it as 2026-03-14.").arg(text.trimmed());
 }
 
-TextForm::TextForm(Document& document, std::function<PartRef()> part, QWidget* parent)
+TextForm::TextForm(Document& document, std::function<ItemRef()> part, QWidget* parent)
     : QWidget(parent),
       document_(document),
       part_(std::move(part)),
@@ -82,7 +82,7 @@ void TextForm::set_theme(const Theme& theme) {
 }
 
 void TextForm::catch_up() {
-  const PartRef part = part_();
+  const ItemRef part = part_();
   if (!(part == shown_)) drop_typing();
   shown_ = part;
   const bool locked = document_.crossing().version > known_file_version;
@@ -115,7 +115,7 @@ void TextForm::take_over(std::size_t at) {
   }
   if (text != row.field.now()) {
     const QString whose = QString::fromStdString(part_name(document_.crossing(), shown_));
-    if (!document_.change(shown_, row.field.with(document_.crossing(), text),
+    if (!document_.change(shown_, row.field.apply(document_.crossing(), text),
                           tr("Type %1 of %2").arg(row.field.label, whose))) {
       complain(tr("Not taken now: %1").arg(row.field.label));
       return;

@@ -9,14 +9,14 @@
 #include "burrow/bore/tool.h"
 #include "burrow/check/limits.h"
 #include "burrow/check/working_text.h"
-#include "burrow/document/class_fields.h"
+#include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/panels/entry_form.h"
 
 namespace burrow {
 
 namespace {
 constexpr int refresh_ms = 50;
-const PartRef tool_part{PartKind::tool, {}, -1};
+const ItemRef tool_part{ItemKind::tool, {}, -1};
 
 QString qs(std::string_view s) {
   return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
@@ -87,8 +87,8 @@ void ToolPanel::choose(int row) {
 void ToolPanel::take_typed_values_out() {
   Crossing draft = document_.crossing();
   for (const Field& field : plate_fields(draft, document_.tables()))
-    if (field.may_be_empty) put(draft, tool_part, field.with(draft, std::nullopt));
-  change(tool_part, take(draft, tool_part), tr("Back to the class values of the tool"));
+    if (field.may_be_empty) set_value(draft, tool_part, field.apply(draft, std::nullopt));
+  change(tool_part, value_of(draft, tool_part), tr("Back to the class values of the tool"));
 }
 
 void ToolPanel::show_source() {
@@ -99,7 +99,7 @@ void ToolPanel::show_source() {
                 .arg(plain, qs(burrow::translated_phrase(row->source.text)), qs(burrow::label_text(row->source.label)))
           : tr("Typed from the plate. What is left empty follows from the diameter. %1\nSource: generic "
                "trend with the diameter [%2]")
-                .arg(plain, qs(burrow::translated(burrow::words(SourceLabel::our_model)))));
+                .arg(plain, qs(burrow::translated(burrow::word_of(SourceLabel::our_model)))));
 }
 
 void ToolPanel::show_blow() {

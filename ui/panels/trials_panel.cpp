@@ -27,9 +27,9 @@ QString qs(const std::string& s) {
 }
 }  // namespace
 
-TrialsPanel::TrialsPanel(Document& document, TrialsDesk& desk, QWidget* parent)
+TrialsPanel::TrialsPanel(Document& document, TrialsJob& job, QWidget* parent)
     : LivePanel(document, refresh_ms, parent),
-      desk_(desk),
+      job_(job),
       button_(new QPushButton(this)),
       progress_(new QProgressBar(this)),
       count_(new QLineEdit(this)),
@@ -88,21 +88,21 @@ TrialsPanel::TrialsPanel(Document& document, TrialsDesk& desk, QWidget* parent)
   layout->addWidget(table_, 1);
 
   connect(button_, &QPushButton::clicked, this, [this] {
-    if (desk_.running())
-      desk_.cancel();
+    if (job_.running())
+      job_.cancel();
     else
-      desk_.run();
+      job_.run();
   });
-  connect(following_, &QCheckBox::toggled, this, [this](bool on) { desk_.set_following(on); });
+  connect(following_, &QCheckBox::toggled, this, [this](bool on) { job_.set_following(on); });
   connect(cloud_, &QCheckBox::toggled, this, &TrialsPanel::cloud_toggled);
   connect(cloud_, &QCheckBox::toggled, this, [this](bool on) {
-    if (on && !desk_.trials() && !desk_.running()) desk_.run();
+    if (on && !job_.trials() && !job_.running()) job_.run();
   });
   connect(count_, &QLineEdit::editingFinished, this, &TrialsPanel::take_count);
   connect(seed_, &QLineEdit::editingFinished, this, &TrialsPanel::take_count);
-  connect(&desk_, &TrialsDesk::changed, this, &TrialsPanel::refresh_later);
-  connect(&desk_, &TrialsDesk::changed, this, &TrialsPanel::show_state);
-  connect(&desk_, &TrialsDesk::progressed, this,
+  connect(&job_, &TrialsJob::changed, this, &TrialsPanel::refresh_later);
+  connect(&job_, &TrialsJob::changed, this, &TrialsPanel::show_state);
+  connect(&job_, &TrialsJob::progressed, this,
           [this](double share) { progress_->setValue(static_cast<int>(share * 1000)); });
   show_state();
 }
@@ -119,25 +119,25 @@ void TrialsPanel::take_count() {
   const int count = count_->text().toInt(&counted), seed = seed_->text().toInt(&seeded);
   if (counted && count >= 1 && count <= most_trials && count != *wanted.count) wanted.count.set(count);
   if (seeded && seed >= 0 && seed != *wanted.seed) wanted.seed.set(seed);
-  document_.change({PartKind::trials, {}, -1}, wanted, tr("Change the trials"));
+  document_.change({ItemKind::trials, {}, -1}, wanted, tr("Change the trials"));
   refresh_later();
 }
 
 void TrialsPanel::show_state() {
-  const bool running = desk_.running();
+  const bool running = job_.running();
   button_->setText(running ? tr("Cancel") : tr("Try it"));
   button_->setToolTip(running ? tr("Stop counting; what was counted before stays")
                               : tr("Follow many bores, each with its own errors, stones and soil"));
   progress_->setVisible(running);
   if (!running) progress_->setValue(0);
-  const Trials* trials = desk_.trials();
+  const Trials* trials = job_.trials();
   if (running)
     state_->setText(tr("Counting %L1 bores…").arg(*document_.crossing().bore.trials.count));
   else if (!trials)
     state_->setText(
         tr("Nothing counted yet. The trials follow many bores, each with its own errors of setting, "
            "stones and soil, and count what becomes of them."));
-  else if (!desk_.current())
+  else if (!job_.current())
     state_->setText(tr("The crossing has changed since: these are the trials of how it stood before."));
   else
     state_->setText(
@@ -149,20 +149,20 @@ void TrialsPanel::refresh() {
   const TrialsRequest& wanted = document_.crossing().bore.trials;
   if (!count_->hasFocus()) count_->setText(QString::number(*wanted.count));
   if (!seed_->hasFocus()) seed_->setText(QString::number(*wanted.seed));
-  const Trials* trials = desk_.trials();
+  const Trials* trials = job_.trials();
   // Of another crossing than the one counted: the closed forms would be compared with what they do not belong to.
-  chart_->show_arrivals(trials, desk_.setup().window, desk_.current() ? &document_.assessment() : nullptr, units_);
+  chart_->show_arrivals(trials, job_.setup().window, job_.current() ? &document_.assessment() : nullptr, units_);
   chart_->setVisible(trials != nullptr);
   const std::vector<TrialsLine> lines =
       trials ? trials_lines(*trials, document_.assessment(), units_) : std::vector<TrialsLine>();
   table_->setVisible(trials != nullptr);
   table_->setRowCount(static_cast<int>(lines.size()));
   // What is not up to date looks not up to date.
-  const QColor ink = desk_.current() ? theme_.ink : theme_.ink_soft;
+  const QColor ink = job_.current() ? theme_.ink : theme_.ink_soft;
   for (int row = 0; row < table_->rowCount(); ++row) {
     const TrialsLine& line = lines[static_cast<std::size_t>(row)];
     int column = 0;
-    for (const std::string& text : {line.what, line.value, desk_.current() ? line.closed : std::string()}) {
+    for (const std::string& text : {line.what, line.value, job_.current() ? line.closed : std::string()}) {
       auto* item = new QTableWidgetItem(text.empty() ? QStringLiteral("–") : qs(text));
       item->setForeground(ink);
       item->setToolTip(qs(column == 1 && line.none_seen ? say("{} with 95 % confidence", text) : text));

@@ -11,7 +11,7 @@
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/utilities_panel.h"
 
 namespace burrow {
@@ -19,7 +19,7 @@ namespace burrow {
 namespace {
 constexpr std::size_t most_holes = 3;
 constexpr double least_shown_chance = 1e-9;  ///< reads "< 0.01 %"
-const PartRef holes_part{PartKind::test_holes, {}, -1};
+const ItemRef holes_part{ItemKind::test_holes, {}, -1};
 }  // namespace
 
 void UtilitiesPanel::make_answers() {
@@ -47,7 +47,7 @@ void UtilitiesPanel::make_answers() {
   connect(add_hole_, &QPushButton::clicked, this, &UtilitiesPanel::add_hole);
   connect(measured_, &QLineEdit::returnPressed, this, &UtilitiesPanel::add_hole);
   connect(remove_hole_, &QPushButton::clicked, this, &UtilitiesPanel::remove_hole);
-  connect(holes_, &ThingList::chosen, this, [this](const QString& id) {
+  connect(holes_, &CardList::chosen, this, [this](const QString& id) {
     hole_ = id.toStdString();
     point_forms();
     show_holes();
@@ -143,7 +143,7 @@ void UtilitiesPanel::take_trench() {
   else
     strips.push_back(std::move(*offer.strip));
   const QString name = QString::fromStdString(part_name(document_.crossing(), part()));
-  change({PartKind::strips, {}, -1}, std::move(strips),
+  change({ItemKind::strips, {}, -1}, std::move(strips),
          (offer.taken ? tr("Leave out the trench of %1") : tr("Take the trench of %1 as softer ground")).arg(name));
 }
 
@@ -173,27 +173,27 @@ void UtilitiesPanel::show_holes() {
     widget->setVisible(possible);
   add_hole_->setEnabled(possible && !locked());
 
-  std::vector<Thing> things;
+  std::vector<Card> cards;
   bool found = false;
   for (const TestHole& hole : document_.crossing().site.test_holes) {
     if (hole.utility != picked_) continue;
-    Thing thing;
-    thing.id = hole.id;
-    thing.title = tr("station %1, offset %2")
+    Card card;
+    card.id = hole.id;
+    card.title = tr("station %1, offset %2")
                       .arg(text_of(hole.station.m, Dimension::station), text_of(hole.offset.m, Dimension::station));
-    thing.facts = hole.elevation
+    card.facts = hole.elevation
                       ? tr("%1 at level %2")
                             .arg(text_from(translated_word(*hole.level)), text_of(hole.elevation->m, Dimension::station))
                       : tr("level not measured");
-    found = found || thing.id == hole_;
-    things.push_back(std::move(thing));
+    found = found || card.id == hole_;
+    cards.push_back(std::move(card));
   }
   if (!found) {
-    hole_ = things.empty() ? std::string() : things.front().id;
+    hole_ = cards.empty() ? std::string() : cards.front().id;
     point_forms();
   }
-  const bool any = !things.empty();
-  holes_->show_things(std::move(things), hole_);
+  const bool any = !cards.empty();
+  holes_->show_cards(std::move(cards), hole_);
   hole_values_->catch_up();
   hole_texts_->catch_up();
   for (QWidget* widget : {static_cast<QWidget*>(holes_), static_cast<QWidget*>(hole_values_),
@@ -218,10 +218,10 @@ void UtilitiesPanel::add_hole() {
   }
   const std::string id = free_id(document_.crossing(), "h");
   hole_ = id;
-  change(holes_part, field.with(document_.crossing(), *value),
+  change(holes_part, field.apply(document_.crossing(), *value),
          tr("Add a test hole on %1").arg(QString::fromStdString(part_name(document_.crossing(), part()))));
   if (hole_ == id) measured_->clear();
-  hole_values_->show_part({PartKind::test_holes, hole_, -1},
+  hole_values_->show_part({ItemKind::test_holes, hole_, -1},
                           [this] { return hole_fields(document_.crossing(), hole_); });
 }
 

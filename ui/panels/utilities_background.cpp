@@ -10,14 +10,14 @@
 #include "burrow/panels/at_once_form.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/statement_fields.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/utilities_panel.h"
 
 namespace burrow {
 
 namespace {
 constexpr std::size_t most_lines = 3;
-const PartRef site_part{PartKind::site, {}, -1};
+const ItemRef site_part{ItemKind::site, {}, -1};
 
 const Background* line_of(const Crossing& crossing, const std::string& id) {
   const auto& all = crossing.site.background;
@@ -50,7 +50,7 @@ void UtilitiesPanel::make_background() {
   QLineEdit* all_how = background_form_->add_text(tr("how that is known"), TextKind::words, hint);
   QLineEdit* by = background_form_->add_text(tr("who says so"), TextKind::name);
   QLineEdit* date = background_form_->add_text(tr("on which day"), TextKind::day);
-  connect(background_, &ThingList::chosen, this, [this](const QString& id) {
+  connect(background_, &CardList::chosen, this, [this](const QString& id) {
     line_ = id.toStdString();
     background_texts_->drop_typing();
     show_background();
@@ -79,20 +79,20 @@ void UtilitiesPanel::show_background() {
     line_ = all.empty() ? std::string() : all.front().id;
     background_texts_->drop_typing();
   }
-  std::vector<Thing> things;
+  std::vector<Card> cards;
   for (const Background& line : all) {
-    Thing thing;
-    thing.id = line.id;
-    thing.title = text_from(!line.name.empty() ? line.name : !line.layer.empty() ? line.layer : line.id);
-    thing.facts = declared(line.not_a_service, on) ? tr("no service, says %1").arg(text_from(line.not_a_service.by))
+    Card card;
+    card.id = line.id;
+    card.title = text_from(!line.name.empty() ? line.name : !line.layer.empty() ? line.layer : line.id);
+    card.facts = declared(line.not_a_service, on) ? tr("no service, says %1").arg(text_from(line.not_a_service.by))
                                                    : tr("nobody said that it is no service");
-    things.push_back(std::move(thing));
+    cards.push_back(std::move(card));
   }
   const std::size_t open = open_background(document_.crossing(), on).size();
   background_text_->setText(all.empty() ? tr("None.")
                             : open == 0 ? tr("Of each somebody says that it is no service.")
                                         : tr("Of %1 nobody said that it is no service.").arg(open));
-  background_->show_things(std::move(things), line_);
+  background_->show_cards(std::move(cards), line_);
   background_texts_->catch_up();
   for (QWidget* widget : {static_cast<QWidget*>(background_), static_cast<QWidget*>(background_texts_)})
     widget->setVisible(!all.empty());

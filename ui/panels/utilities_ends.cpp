@@ -14,7 +14,7 @@
 namespace burrow {
 
 namespace {
-const PartRef holes_part{PartKind::test_holes, {}, -1};
+const ItemRef holes_part{ItemKind::test_holes, {}, -1};
 
 QStringList end_words() {
   return {UtilitiesPanel::tr("house connection"),
@@ -31,7 +31,7 @@ const T* element_of(const std::vector<T>& all, const std::string& id) {
   return at == all.end() ? nullptr : &*at;
 }
 
-QString called(const Utility& utility) {
+QString display_name(const Utility& utility) {
   return text_from(utility.name.empty() ? utility.id : utility.name);
 }
 }  // namespace
@@ -68,7 +68,7 @@ void UtilitiesPanel::make_ends_at_once() {
       ends_form_->complain(tr("Choose first why they end there."));
       return;
     }
-    change({PartKind::site, {}, -1},
+    change({ItemKind::site, {}, -1},
            with_ends(document_.crossing(), open_ends(document_.crossing(), document_.assessment().findings),
                      word_at<LineEnd>(meaning->currentIndex())),
            tr("Declare all open ends: %1").arg(meaning->currentText()));
@@ -81,7 +81,7 @@ void UtilitiesPanel::show_open_ends() {
   QStringList names;
   for (const OpenEnd& end : open)
     if (const Utility* utility = element_of(document_.crossing().site.utilities, end.utility))
-      names << tr("%1, %2").arg(called(*utility), end.first ? tr("first end") : tr("last end"));
+      names << tr("%1, %2").arg(display_name(*utility), end.first ? tr("first end") : tr("last end"));
   ends_form_->set_title(tr("Near the bore nobody said why these end: %1.").arg(names.join(QStringLiteral("; "))));
   ends_form_->set_locked(locked());
   ends_button_->setText(tr("Declare all open ends (%1)…").arg(open.size()));
@@ -119,7 +119,7 @@ void UtilitiesPanel::make_abandonment() {
 }
 
 void UtilitiesPanel::make_hole_texts() {
-  const auto whole = [this] { return PartRef{PartKind::test_holes, hole_, -1}; };
+  const auto whole = [this] { return ItemRef{ItemKind::test_holes, hole_, -1}; };
   const auto hole = [this](const Crossing& c) { return element_of(c.site.test_holes, hole_); };
   hole_texts_ = add_texts(whole);
   hole_texts_->add(text_field(
@@ -140,7 +140,7 @@ void UtilitiesPanel::take_lone_hole() {
   for (TestHole& hole : holes)
     if (hole.id == lone.front()) hole.utility = picked_;
   hole_ = lone.front();
-  change(holes_part, std::move(holes), tr("Give a test hole to %1").arg(called(*current())));
+  change(holes_part, std::move(holes), tr("Give a test hole to %1").arg(display_name(*current())));
 }
 
 void UtilitiesPanel::show_lone_holes() {

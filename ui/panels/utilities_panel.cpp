@@ -12,7 +12,7 @@
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -47,16 +47,16 @@ UtilitiesPanel::UtilitiesPanel(Document& document, QWidget* parent) : FormPanel(
   search_state_ = add_text(tr("Utility search"));
   search_state_->setTextInteractionFlags(Qt::TextBrowserInteraction);
   make_ends_at_once();
-  const int then = things_so_far();
+  const int then = widgets_so_far();
   make_values();
   make_ends();
   make_place();
   make_answers();
-  of_utility_ = things_since(then);
+  of_utility_ = widgets_after(then);
   make_search();
   make_background();
   add_end();
-  connect(list_, &ThingList::chosen, this, &UtilitiesPanel::choose);
+  connect(list_, &CardList::chosen, this, &UtilitiesPanel::choose);
   connect(add_, &QPushButton::clicked, this, &UtilitiesPanel::add);
   connect(duplicate_, &QPushButton::clicked, this, &UtilitiesPanel::duplicate);
   connect(remove_, &QPushButton::clicked, this, &UtilitiesPanel::remove);
@@ -116,8 +116,8 @@ void UtilitiesPanel::choose(const QString& id) {
 }
 
 void UtilitiesPanel::edit(const QString& step_name, const std::function<void(Utility&)>& change_it) {
-  PartValue value = take(document_.crossing(), part());
-  auto& element = std::get<Element<Utility>>(value);
+  ItemValue value = take(document_.crossing(), part());
+  auto& element = std::get<ListSlot<Utility>>(value);
   if (!element.value) return;
   change_it(*element.value);
   change(part(), std::move(value), step_name);
@@ -126,14 +126,14 @@ void UtilitiesPanel::edit(const QString& step_name, const std::function<void(Uti
 void UtilitiesPanel::edit_search(const QString& step_name, const std::function<void(UtilitySearch&)>& change_it) {
   UtilitySearch search = document_.crossing().site.utility_search;
   change_it(search);
-  change({PartKind::utility_search, {}, -1}, std::move(search), step_name);
+  change({ItemKind::utility_search, {}, -1}, std::move(search), step_name);
 }
 
 void UtilitiesPanel::add() {
   const Crossing& crossing = document_.crossing();
   Utility utility = new_utility(crossing, tr("new utility").toStdString());
   const std::string id = utility.id;
-  change({PartKind::utility, id, -1}, Element<Utility>{std::move(utility), crossing.site.utilities.size()},
+  change({ItemKind::utility, id, -1}, ListSlot<Utility>{std::move(utility), crossing.site.utilities.size()},
          tr("Add a utility"));
   choose(QString::fromStdString(id));
 }
@@ -149,14 +149,14 @@ void UtilitiesPanel::duplicate() {
   for (PathVertex& p : copy.path) p.x_m += room ? beside_m : -beside_m;
   const std::string id = copy.id;
   const QString step = tr("Duplicate %1").arg(QString::fromStdString(utility->name));
-  change({PartKind::utility, id, -1}, Element<Utility>{std::move(copy), document_.crossing().site.utilities.size()},
+  change({ItemKind::utility, id, -1}, ListSlot<Utility>{std::move(copy), document_.crossing().site.utilities.size()},
          step);
   choose(QString::fromStdString(id));
 }
 
 void UtilitiesPanel::remove() {
   if (!current()) return;
-  const PartRef whole{PartKind::utility_and_holes, picked_, -1};
+  const ItemRef whole{ItemKind::utility_and_holes, picked_, -1};
   const QString name = QString::fromStdString(part_name(document_.crossing(), part()));
   auto gone = std::get<UtilityAndHoles>(take(document_.crossing(), whole));
   gone.utility.value.reset();
@@ -164,25 +164,25 @@ void UtilitiesPanel::remove() {
   change(whole, std::move(gone), tr("Remove %1").arg(name));
 }
 
-Thing UtilitiesPanel::row_of_utility(const Utility& utility) const {
+Card UtilitiesPanel::row_of_utility(const Utility& utility) const {
   const UtilityKindRow& kind = burrow::row_of(document_.tables(), utility.kind);
-  Thing thing;
-  thing.id = utility.id;
+  Card card;
+  card.id = utility.id;
   const QString name = utility.name.empty() ? text_from(utility.id) : text_from(utility.name);
-  thing.title = tr("%1, %2").arg(name, text_from(kind.name));
-  thing.badge = text_from(kind.letter_code);
-  thing.badge_colour = QColor(text_from(theme_.dark ? kind.colour_dark : kind.colour));
+  card.title = tr("%1, %2").arg(name, text_from(kind.name));
+  card.badge = text_from(kind.letter_code);
+  card.badge_colour = QColor(text_from(theme_.dark ? kind.colour_dark : kind.colour));
   const UtilityAnswer* answer = answer_of(utility.id);
   if (!answer || !answer->separation_m) {
-    thing.facts = tr("clear gap not known");
+    card.facts = tr("clear gap not known");
   } else {
     QStringList facts{tr("%1 clear").arg(text_of(*answer->separation_m, Dimension::length))};
     if (answer->required_m) facts << tr("%1 wanted").arg(text_of(*answer->required_m, Dimension::length));
     if (answer->contact_chance_worst) facts << tr("%1 to touch").arg(chance_text(*answer->contact_chance_worst));
-    thing.facts = facts.join(QStringLiteral(" · "));
+    card.facts = facts.join(QStringLiteral(" · "));
   }
-  if (answer && answer->expose_rank) thing.tag = tr("expose %1").arg(static_cast<int>(*answer->expose_rank));
-  return thing;
+  if (answer && answer->expose_rank) card.tag = tr("expose %1").arg(static_cast<int>(*answer->expose_rank));
+  return card;
 }
 
 void UtilitiesPanel::list_utilities() {
@@ -195,9 +195,9 @@ void UtilitiesPanel::list_utilities() {
     hole_.clear();
     point_forms();
   }
-  std::vector<Thing> things;
-  for (const auto& [margin, utility] : order) things.push_back(row_of_utility(*utility));
-  list_->show_things(std::move(things), picked_);
+  std::vector<Card> cards;
+  for (const auto& [margin, utility] : order) cards.push_back(row_of_utility(*utility));
+  list_->show_cards(std::move(cards), picked_);
   add_->setEnabled(!locked());
   duplicate_->setEnabled(!locked() && current());
   remove_->setEnabled(!locked() && current());

@@ -14,8 +14,8 @@
 namespace burrow {
 
 namespace {
-const PartRef search_part{PartKind::utility_search, {}, -1};
-const PartRef head_part{PartKind::head_located, {}, -1};
+const ItemRef search_part{ItemKind::utility_search, {}, -1};
+const ItemRef head_part{ItemKind::head_located, {}, -1};
 
 QStringList marks_words() {
   return {UtilitiesPanel::tr("not answered"), UtilitiesPanel::tr("can be seen"), UtilitiesPanel::tr("cannot be seen")};

@@ -13,7 +13,7 @@
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/statement_fields.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/thing_list.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/utilities_panel.h"
 
 namespace burrow {
@@ -22,7 +22,7 @@ namespace {
 
 /// A text of the utility that `member` finds.
 template <class Member>
-TextField utility_text(const QString& label, std::function<const Utility*()> current, std::function<PartRef()> part,
+TextField utility_text(const QString& label, std::function<const Utility*()> current, std::function<ItemRef()> part,
                        Member member) {
   return {label,
           [current, member] {
@@ -32,8 +32,8 @@ TextField utility_text(const QString& label, std::function<const Utility*()> cur
             return text_from(member(copy));
           },
           [part = std::move(part), member](const Crossing& crossing, const QString& text) {
-            PartValue value = take(crossing, part());
-            if (auto& element = std::get<Element<Utility>>(value); element.value)
+            ItemValue value = value_of(crossing, part());
+            if (auto& element = std::get<ListSlot<Utility>>(value); element.value)
               member(*element.value) = text.trimmed().toStdString();
             return value;
           }};
@@ -65,7 +65,7 @@ void UtilitiesPanel::make_values() {
   names_->add(utility_text(tr("name"), now, whose, [](Utility& u) -> std::string& { return u.name; }), {}, true);
   names_->add(utility_text(tr("owner"), now, whose, [](Utility& u) -> std::string& { return u.owner; }));
   QStringList kinds;
-  for (const auto& [kind, word] : Words<UtilityKind>::list)
+  for (const auto& [kind, word] : EnumNames<UtilityKind>::list)
     kinds << tr("%1  %2").arg(text_from(burrow::row_of(document_.tables(), kind).letter_code),
                               text_from(burrow::row_of(document_.tables(), kind).name));
   utility_choice(
@@ -171,7 +171,7 @@ void UtilitiesPanel::make_place() {
                    {}, true);
   precaution_->add(utility_text(
                        tr("gap agreed with"), [this] { return current(); }, whose,
-                       [](Utility& u) -> std::string& { return u.agreed.with; }),
+                       [](Utility& u) -> std::string& { return u.agreed.apply; }),
                    tr("As: the water company, its inspector"));
   precaution_->add(day_field(document_, tr("agreed on"), whose, [this](const Crossing& c) {
     const auto& all = c.site.utilities;
@@ -217,7 +217,7 @@ void UtilitiesPanel::point_forms() {
   location_->show_part(
       part(), [this] { return utility_location_fields(document_.crossing(), picked_, place(), document_.tables()); });
   gap_->show_part(part(), [this] { return utility_gap_fields(document_.crossing(), picked_); });
-  hole_values_->show_part({PartKind::test_holes, hole_, -1},
+  hole_values_->show_part({ItemKind::test_holes, hole_, -1},
                           [this] { return hole_fields(document_.crossing(), hole_); });
 }
 

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "burrow/check/assess.h"
-#include "burrow/document/record_entry.h"
+#include "burrow/document/reading_forms.h"
 #include "burrow/plan/day_text.h"
 #include "parts.h"
 #include "views.h"

@@ -4,7 +4,7 @@
 
 #include "as_built.h"
 #include "burrow/bore/tool.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "parts.h"
 #include "views.h"
 
@@ -26,7 +26,7 @@ struct Extent {
 };
 
 /// A reading that has a place on the path.
-struct Shown {
+struct VisibleLayers {
   int number = 0;  ///< in the table
   ReadingKind kind = ReadingKind::note;
   PathPoint at;
@@ -107,7 +107,7 @@ class Drawing {
   /// The numbers of the readings stand above the ground in so many rows.
   [[nodiscard]] int rows_at(double px_per_m) const {
     double first = 1e300, last = -1e300;
-    for (const Shown& s : shown_) {
+    for (const VisibleLayers& s : shown_) {
       first = std::min(first, s.at.x_m);
       last = std::max(last, s.at.x_m);
     }
@@ -240,7 +240,7 @@ class Drawing {
 
   void signs(Pane pane) {
     const QRectF& view = pane == Pane::plan ? f_.plan : f_.elevation;
-    for (const Shown& s : shown_) {
+    for (const VisibleLayers& s : shown_) {
       const QPointF place = at(s.at, pane);
       if (view.adjusted(1.5, 1.5, -1.5, -1.5).contains(place)) draw_reading_sign(paper_, s.kind, place);
     }
@@ -248,12 +248,12 @@ class Drawing {
 
   /// Number of each reading over the ground, a thin line down to its place.
   void numbers() {
-    std::vector<Shown> order = shown_;
-    std::stable_sort(order.begin(), order.end(), [](const Shown& a, const Shown& b) { return a.at.x_m < b.at.x_m; });
+    std::vector<VisibleLayers> order = shown_;
+    std::stable_sort(order.begin(), order.end(), [](const VisibleLayers& a, const VisibleLayers& b) { return a.at.x_m < b.at.x_m; });
     const TextStyle style{2, QFont::DemiBold};
     const int rows = static_cast<int>((head_ - sky + 1e-9) / row);
     std::vector<double> taken(static_cast<std::size_t>(rows), f_.elevation.left());
-    for (const Shown& s : order) {
+    for (const VisibleLayers& s : order) {
       const double half = text_width_mm(QString::number(s.number), style) / 2 + 0.8, x = f_.px_x(s.at.x_m);
       const double left = f_.elevation.left() + half + 0.5, right = f_.elevation.right() - half - 0.5;
       // The row in which it stands nearest to its place.
@@ -306,7 +306,7 @@ class Drawing {
   const Sheet& sheet_;
   QRectF area_;
   std::vector<PathPoint> points_;
-  std::vector<Shown> shown_;
+  std::vector<VisibleLayers> shown_;
   Frame f_;
   double head_ = 0;
   Places places_{area_};

@@ -155,7 +155,7 @@ void worst_findings(Paper& paper, const Sheet& sheet, const QRectF& box) {
   std::size_t shown = 0;
   const double last = box.bottom() - 3.4;
   for (const Finding& f : sheet.assessment.findings) {
-    const QString severity = f.missing ? tr("missing") : qs(burrow::translated(burrow::words(f.severity)));
+    const QString severity = f.missing ? tr("missing") : qs(burrow::translated(burrow::word_of(f.severity)));
     const QString text = QString::fromStdString(finding_text(f, sheet.units));
     const QString words = (f.muted ? tr("%1. %2: %3 (muted)") : QStringLiteral("%1. %2: %3"))
                               .arg(QString::number(shown + 1), severity, text);

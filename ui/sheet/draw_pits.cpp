@@ -9,7 +9,7 @@ namespace burrow {
 
 namespace {
 
-constexpr double text_units = 12;  // of `Look::text`; the numbers of a picture are set at nine tenths of it
+constexpr double text_units = 12;  // of `Style::text`; the numbers of a picture are set at nine tenths of it
 constexpr double numbers_units = 11;
 
 QString tr(const char* text) {
@@ -22,9 +22,9 @@ void draw_pits(Page& page, const QRectF& box, const Sheet& sheet, double text_mm
   const Crossing& crossing = sheet.crossing;
   const Assessment& answer = sheet.assessment;
   const Tool tool = resolve_tool(crossing.bore.tool, sheet.tables);
-  Look look;
-  look.units = sheet.units;
-  look.text = text_units;
+  Style style;
+  style.units = sheet.units;
+  style.text = text_units;
   const double exit_offset = answer.arrival.offset_m.value_or(crossing.bore.exit.offset->m);
   const PitPicture launch{answer.launch_pit,
                           answer.launch_pit_work,
@@ -32,9 +32,9 @@ void draw_pits(Page& page, const QRectF& box, const Sheet& sheet, double text_mm
                           crossing.bore.launch.offset->m,
                           tool.diameter.m,
                           tool.length.m,
-                          look};
+                          style};
   const PitPicture exit{
-      answer.exit_pit, answer.exit_pit_work, crossing.site.ground, exit_offset, tool.diameter.m, 0, look};
+      answer.exit_pit, answer.exit_pit_work, crossing.site.ground, exit_offset, tool.diameter.m, 0, style};
   struct One {
     const PitPicture& picture;
     bool square;

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "burrow/base/say.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "parts.h"
 #include "views.h"
 

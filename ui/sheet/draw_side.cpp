@@ -4,7 +4,7 @@
 
 #include "burrow/base/say.h"
 #include "burrow/bore/tool.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "parts.h"
 #include "views.h"
 

@@ -9,58 +9,58 @@
 namespace burrow {
 
 QImage render_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
-                    const ImageWish& wish) {
-  QImage image(wish.size * wish.ratio, QImage::Format_ARGB32_Premultiplied);
-  image.setDevicePixelRatio(wish.ratio);
-  Look look;
-  look.theme = wish.dark ? Theme::night() : Theme::light();
-  look.units = wish.units;
-  look.text = 13;
-  look.handles = false;
-  image.fill(look.theme.panel);
+                    const ImageOptions& options) {
+  QImage image(options.size * options.ratio, QImage::Format_ARGB32_Premultiplied);
+  image.setDevicePixelRatio(options.ratio);
+  Style style;
+  style.theme = options.dark ? Theme::night() : Theme::light();
+  style.units = options.units;
+  style.text = 13;
+  style.handles = false;
+  image.fill(style.theme.panel);
 
   const double bar = 38;
-  const QRectF area(0, bar, wish.size.width(), wish.size.height() - bar);
+  const QRectF area(0, bar, options.size.width(), options.size.height() - bar);
   Frame frame;
-  lay_out(frame, area, 0.58, gutter_width(look), ruler_height(look));
-  fit(frame, crossing, assessment, look.text * 9.5);
+  lay_out(frame, area, 0.58, gutter_width(style), ruler_height(style));
+  fit(frame, crossing, assessment, style.text * 9.5);
 
   QPainter painter(&image);
-  paint_picture(painter, Picture{crossing, assessment, tables, frame, look, Focus{}});
+  paint_scene(painter, Scene{crossing, assessment, tables, frame, style, Interaction{}});
   const std::string_view title = verdict_title(assessment.verdict);
   painter.setFont(drawing_font(16, QFont::Bold));
   const QString word = QString::fromUtf8(title.data(), static_cast<qsizetype>(title.size()));
   const QRectF block(0, 0, QFontMetricsF(painter.font()).horizontalAdvance(word) + 32, bar);
-  painter.fillRect(QRectF(0, 0, wish.size.width(), bar), look.theme.field);
-  painter.fillRect(block, look.theme.verdict(assessment.verdict));
-  painter.setPen(look.theme.on_verdict(assessment.verdict));
+  painter.fillRect(QRectF(0, 0, options.size.width(), bar), style.theme.field);
+  painter.fillRect(block, style.theme.verdict(assessment.verdict));
+  painter.setPen(style.theme.on_verdict(assessment.verdict));
   painter.drawText(block, Qt::AlignCenter, word);
   painter.setFont(drawing_font(14));
-  painter.setPen(look.theme.ink);
-  const QRectF room(block.right() + 16, 0, wish.size.width() - block.right() - 32, bar);
-  const QString sentence = QString::fromStdString(headline(assessment, wish.units));
+  painter.setPen(style.theme.ink);
+  const QRectF room(block.right() + 16, 0, options.size.width() - block.right() - 32, bar);
+  const QString sentence = QString::fromStdString(headline(assessment, options.units));
   painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft,
                    QFontMetricsF(painter.font()).elidedText(sentence, Qt::ElideRight, room.width()));
   return image;
 }
 
 Result<void> write_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
-                         const ImageWish& wish, const QString& path) {
-  const QSizeF pixels = QSizeF(wish.size) * wish.ratio;
-  if (!(wish.ratio > 0) || wish.size.width() < 200 || wish.size.height() < 200 || pixels.width() > 16000 ||
+                         const ImageOptions& options, const QString& path) {
+  const QSizeF pixels = QSizeF(options.size) * options.ratio;
+  if (!(options.ratio > 0) || options.size.width() < 200 || options.size.height() < 200 || pixels.width() > 16000 ||
       pixels.height() > 16000)
     return fail("size",
                 QStringLiteral("%1x%2 at ratio %3")
-                    .arg(wish.size.width())
-                    .arg(wish.size.height())
-                    .arg(wish.ratio)
+                    .arg(options.size.width())
+                    .arg(options.size.height())
+                    .arg(options.ratio)
                     .toStdString(),
                 "200 to 16000 pixels a side, for example 1600x900");
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
   QImageWriter writer(&buffer, "png");
-  if (!writer.write(render_image(crossing, assessment, tables, wish)))
+  if (!writer.write(render_image(crossing, assessment, tables, options)))
     return fail(path.toStdString(), writer.errorString().toStdString(), "more memory");
   return save_atomically(path.toStdString(),
                          std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));

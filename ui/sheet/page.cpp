@@ -19,9 +19,9 @@ const QFontMetricsF& metrics_of(QFont::Weight weight) {
   return weight >= QFont::Bold ? bold : weight >= QFont::DemiBold ? demi : normal;
 }
 
-QPointF left_end(const QPointF& at, double width, Align align, double turned_deg) {
+QPointF left_end(const QPointF& at, double width, Align align, double rotated_deg) {
   const double back = align == Align::left ? 0 : align == Align::centre ? width / 2 : width;
-  const double turn = turned_deg * 3.14159265358979323846 / 180;
+  const double turn = rotated_deg * 3.14159265358979323846 / 180;
   return at - QPointF(back * std::cos(turn), -back * std::sin(turn));
 }
 
@@ -38,11 +38,11 @@ double text_width_mm(const QString& words, const TextStyle& style) {
   return metrics_of(style.weight).horizontalAdvance(words) * style.size_mm / em;
 }
 
-QRectF text_box(const QPointF& at, const QString& words, const TextStyle& style, Align align, double turned_deg) {
+QRectF text_box(const QPointF& at, const QString& words, const TextStyle& style, Align align, double rotated_deg) {
   const double width = text_width_mm(words, style);
-  const QPointF left = left_end(at, width, align, turned_deg);
+  const QPointF left = left_end(at, width, align, rotated_deg);
   const QRectF flat(0, -above_base * style.size_mm, width, (above_base + below_base) * style.size_mm);
-  return QTransform().translate(left.x(), left.y()).rotate(-turned_deg).mapRect(flat);
+  return QTransform().translate(left.x(), left.y()).rotate(-rotated_deg).mapRect(flat);
 }
 
 QString cut_to(const QString& words, const TextStyle& style, double width_mm) {
@@ -110,15 +110,15 @@ void Paper::circle(const QPointF& middle, double radius_mm, const QColor& fill, 
   area(ring, fill, stroke);
 }
 
-QRectF Paper::text(const QPointF& at, const QString& words, const TextStyle& style, Align align, double turned_deg) {
+QRectF Paper::text(const QPointF& at, const QString& words, const TextStyle& style, Align align, double rotated_deg) {
   if (words.trimmed().isEmpty()) return {};
   PageItem item;
   item.kind = PageItemKind::text;
-  item.points = QPolygonF{left_end(at, text_width_mm(words, style), align, turned_deg)};
+  item.points = QPolygonF{left_end(at, text_width_mm(words, style), align, rotated_deg)};
   item.text = words;
   item.style = style;
-  item.turned_deg = turned_deg;
-  item.box = text_box(at, words, style, align, turned_deg);
+  item.rotated_deg = rotated_deg;
+  item.box = text_box(at, words, style, align, rotated_deg);
   item.clip = clip_;
   page_.items.push_back(item);
   return item.box;

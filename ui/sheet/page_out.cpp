@@ -46,7 +46,7 @@ void paint_item(QPainter& painter, const PageItem& item) {
   }
   painter.save();
   painter.translate(item.points.front());
-  painter.rotate(-item.turned_deg);
+  painter.rotate(-item.rotated_deg);
   painter.scale(item.style.size_mm / em, item.style.size_mm / em);
   painter.setFont(paper_font(item.style.weight));
   painter.setPen(item.style.colour);
@@ -66,7 +66,7 @@ QString mm(double value) {
 QString path_text(const QPainterPath& path) {
   QString d;
   for (int i = 0; i < path.elementCount(); ++i) {
-    const QPainterPath::Element& e = path.elementAt(i);
+    const QPainterPath::ListSlot& e = path.elementAt(i);
     if (e.type == QPainterPath::MoveToElement)
       d += QLatin1Char('M');
     else if (e.type == QPainterPath::LineToElement)
@@ -84,7 +84,7 @@ QPainterPath outline_of(const PageItem& item) {
     path.addText(QPointF(0, 0), paper_font(item.style.weight), item.text);
     QTransform at;
     at.translate(item.points.front().x(), item.points.front().y());
-    at.rotate(-item.turned_deg);
+    at.rotate(-item.rotated_deg);
     at.scale(item.style.size_mm / em, item.style.size_mm / em);
     return at.map(path);
   }

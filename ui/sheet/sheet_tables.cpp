@@ -55,7 +55,7 @@ class SheetTables {
                                  ? QString()
                                  : QString::fromStdString(burrow::translated_phrase(f.source.text)) + QStringLiteral(" [") +
                                        qs(burrow::label_text(f.source.label)) + QLatin1Char(']');
-      const QString severity = f.missing ? tr("missing") : qs(burrow::translated(burrow::words(f.severity)));
+      const QString severity = f.missing ? tr("missing") : qs(burrow::translated(burrow::word_of(f.severity)));
       ++count;
       if (f.muted)
         muted.push_back({QString::number(count), severity, QString::fromStdString(finding_text(f, sheet_.units)),

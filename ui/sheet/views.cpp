@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "parts.h"
 
 namespace burrow {

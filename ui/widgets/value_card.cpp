@@ -24,7 +24,7 @@ ValueCard::ValueCard(Document& document, QWidget* parent) : QFrame(parent), docu
   hide();
   connect(&document_, &Document::replaced, this, &ValueCard::close_card);
   connect(&document_, &Document::changed, this, [this] {
-    if (isVisible() && !holds(document_.crossing(), part_)) close_card();
+    if (isVisible() && !exists_in(document_.crossing(), part_)) close_card();
   });
 }
 
@@ -36,13 +36,13 @@ void ValueCard::clear() {
   qDeleteAll(findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
 }
 
-void ValueCard::open_for(const PartRef& part, const QPoint& at, UnitSystem units) {
+void ValueCard::open_for(const ItemRef& part, const QPoint& at, UnitSystem units) {
   open_fields(
       qs(part_name(document_.crossing(), part)), part, [part](const Crossing& c) { return fields_of(c, part); }, at,
       units);
 }
 
-void ValueCard::open_fields(const QString& title, const PartRef& part,
+void ValueCard::open_fields(const QString& title, const ItemRef& part,
                             std::function<std::vector<Field>(const Crossing&)> fields, const QPoint& at,
                             UnitSystem units) {
   clear();
@@ -70,7 +70,7 @@ void ValueCard::open_fields(const QString& title, const PartRef& part,
     entry->setText(text);
     entry->setReadOnly(locked);
     entry->setPlaceholderText(!field.may_be_empty ? QString()
-                              : field.standing    ? qs(format(*field.standing, field.dimension, units))
+                              : field.default_value    ? qs(format(*field.default_value, field.dimension, units))
                                                   : tr("not known"));
     entry->setAccessibleName(qs(translated_label(field.label)));
     entry->setMinimumWidth(entry->fontMetrics().averageCharWidth() * 18);
@@ -125,8 +125,8 @@ void ValueCard::take_over() {
       complain(i, value.error());
       return;
     }
-    if (live[i].holds)
-      if (const Result<void> stands = live[i].holds(document_.crossing(), *value); !stands) {
+    if (live[i].validate)
+      if (const Result<void> stands = live[i].validate(document_.crossing(), *value); !stands) {
         complain(i, stands.error());
         return;
       }
@@ -136,13 +136,13 @@ void ValueCard::take_over() {
   if (!changes.empty()) {
     // All that was typed here is one step: each field is set on the crossing that the one before left.
     Crossing draft = document_.crossing();
-    const PartRef whole{part_.kind, part_.id,
-                        part_.kind == PartKind::utility || part_.kind == PartKind::stratum ? -1 : part_.index};
+    const ItemRef whole{part_.kind, part_.id,
+                        part_.kind == ItemKind::utility || part_.kind == ItemKind::stratum ? -1 : part_.index};
     for (const auto& [i, value] : changes) {
       const std::vector<Field> now = make_(draft);
-      put(draft, whole, now[i].with(draft, value));
+      set_value(draft, whole, now[i].apply(draft, value));
     }
-    document_.change(whole, take(draft, whole), name);
+    document_.change(whole, value_of(draft, whole), name);
   }
   close_card();
 }

@@ -12,7 +12,7 @@
 #include "burrow/base/say.h"
 #include "burrow/check/assess.h"
 #include "burrow/check/headline.h"
-#include "burrow/crossing/own_start.h"
+#include "burrow/crossing/crew_defaults.h"
 #include "burrow/plan/launch_map.h"
 #include "burrow/widgets/offered_text.h"
 
@@ -28,14 +28,14 @@ QString qs(std::string_view s) {
 
 GuidedPicture::GuidedPicture(const Tables& tables, const Theme& theme, UnitSystem units, QWidget* parent)
     : QWidget(parent), tables_(tables) {
-  look_.theme = theme;
-  look_.units = units;
-  look_.handles = false;
+  style_.theme = theme;
+  style_.units = units;
+  style_.handles = false;
   setMinimumSize(360, 300);
   setAccessibleName(tr("Picture of the crossing so far"));
 }
 
-void GuidedPicture::show_crossing(const Crossing& crossing, const Assessment& assessment, const PartRef& asked_about) {
+void GuidedPicture::show_crossing(const Crossing& crossing, const Assessment& assessment, const ItemRef& asked_about) {
   crossing_ = crossing;
   assessment_ = assessment;
   picked_ = asked_about;
@@ -44,14 +44,14 @@ void GuidedPicture::show_crossing(const Crossing& crossing, const Assessment& as
 
 void GuidedPicture::paintEvent(QPaintEvent*) {
   QPainter painter(this);
-  painter.fillRect(rect(), look_.theme.panel);
+  painter.fillRect(rect(), style_.theme.panel);
   if (crossing_.site.ground.empty()) return;
   Frame frame;
-  lay_out(frame, QRectF(rect()), 0.6, gutter_width(look_), ruler_height(look_));
-  fit(frame, crossing_, assessment_, look_.text * 7);
-  Focus focus;
+  lay_out(frame, QRectF(rect()), 0.6, gutter_width(style_), ruler_height(style_));
+  fit(frame, crossing_, assessment_, style_.text * 7);
+  Interaction focus;
   focus.picked = picked_;
-  paint_picture(painter, Picture{crossing_, assessment_, tables_, frame, look_, focus});
+  paint_scene(painter, Scene{crossing_, assessment_, tables_, frame, style_, focus});
 }
 
 GuidedCrossing::GuidedCrossing(const Tables& tables, const Theme& theme, UnitSystem units, std::optional<Crossing> own,
@@ -215,9 +215,9 @@ QLineEdit* GuidedCrossing::text_entry(const QString& label, TextKind kind,
 
 /// A coarse search is a matter of hundredths of a second with the lines of one road.
 void GuidedCrossing::propose_depth() {
-  LaunchMapWish wish;
-  wish.cells = 16;
-  const LaunchMap map = search_launches(crossing_, tables_, wish);
+  LaunchMapOptions options;
+  options.cells = 16;
+  const LaunchMap map = search_launches(crossing_, tables_, options);
   if (!map.best || !map.works) {
     proposal_->setText(
         tr("No launch keeps every limit. The crossing begins at the usual depth; its findings say what is "
@@ -286,11 +286,11 @@ void GuidedCrossing::show_step() {
   back_->setEnabled(at > 0);
   next_->setText(at == last ? tr("&Make this crossing") : tr("&Next"));
   next_->setEnabled(stands_.empty());
-  static const PartRef about[] = {{PartKind::surface, "f1", -1}, {PartKind::exit, {}, -1},
-                                  {PartKind::stratum, "l1", -1}, {PartKind::none, {}, -1},
-                                  {PartKind::tool, {}, -1},      {PartKind::launch, {}, -1}};
-  PartRef asked = about[std::clamp(at, 0, 5)];
-  if (at == 3 && !crossing_.site.utilities.empty()) asked = {PartKind::utility, crossing_.site.utilities.back().id, -1};
+  static const ItemRef about[] = {{ItemKind::surface, "f1", -1}, {ItemKind::exit, {}, -1},
+                                  {ItemKind::stratum, "l1", -1}, {ItemKind::none, {}, -1},
+                                  {ItemKind::tool, {}, -1},      {ItemKind::launch, {}, -1}};
+  ItemRef asked = about[std::clamp(at, 0, 5)];
+  if (at == 3 && !crossing_.site.utilities.empty()) asked = {ItemKind::utility, crossing_.site.utilities.back().id, -1};
   picture_->show_crossing(crossing_, assessment_, asked);
   QString words = tr("<b>%1.</b> %2")
                       .arg(qs(verdict_title(assessment_.verdict)).toHtmlEscaped(),

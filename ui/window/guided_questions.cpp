@@ -41,7 +41,7 @@ void GuidedCrossing::ask_what_is_crossed() {
   form->addRow(tr("&Name of the crossing"), name);
   auto* kind = new QComboBox(this);
   kind->addItem(tr("nothing but ground"), -1);
-  for (const auto& [k, word] : Words<SurfaceKind>::list) kind->addItem(dictionary(word), static_cast<int>(k));
+  for (const auto& [k, word] : EnumNames<SurfaceKind>::list) kind->addItem(dictionary(word), static_cast<int>(k));
   kind->setCurrentIndex(kind->findData(static_cast<int>(*answers_.crossed)));
   form->addRow(tr("&What is crossed"), kind);
   form->addRow(tr("&How wide it is"),
@@ -50,7 +50,7 @@ void GuidedCrossing::ask_what_is_crossed() {
   rule_ = new QComboBox(this);
   form->addRow(tr("Owner's &rule"), rule_);
   auto* asked = new QComboBox(this);
-  for (const auto& [p, word] : Words<Permission>::list) asked->addItem(dictionary(word), static_cast<int>(p));
+  for (const auto& [p, word] : EnumNames<Permission>::list) asked->addItem(dictionary(word), static_cast<int>(p));
   asked->setCurrentIndex(asked->findData(static_cast<int>(answers_.permission)));
   form->addRow(tr("Owner's &permission"), asked);
   QLineEdit* permit = text_entry(tr("Permit"), TextKind::words, [this](const std::optional<std::string>& text) {
@@ -105,7 +105,7 @@ void GuidedCrossing::ask_nothing_above(QFormLayout* form) {
 }
 
 void GuidedCrossing::fill_rules() {
-  const QSignalBlocker quiet(rule_);
+  const QSignalBlocker blocker(rule_);
   rule_->clear();
   rule_->addItem(tr("not asked yet"), QString());
   for (const SurfaceRule& rule : tables_.surface_rules)
@@ -138,7 +138,7 @@ void GuidedCrossing::ask_ground() {
   thumb_->setWordWrap(true);
   form->addRow(tr("Sign by hand"), thumb_);
   auto* known = new QComboBox(this);
-  for (const auto& [k, word] : Words<Known>::list) known->addItem(dictionary(word), static_cast<int>(k));
+  for (const auto& [k, word] : EnumNames<StratumEvidence>::list) known->addItem(dictionary(word), static_cast<int>(k));
   known->setCurrentIndex(known->findData(static_cast<int>(answers_.known)));
   form->addRow(tr("How it is &known"), known);
   form->addRow(
@@ -151,7 +151,7 @@ void GuidedCrossing::ask_ground() {
     catch_up();
   });
   connect(known, &QComboBox::currentIndexChanged, this, [this, known] {
-    answers_.known = static_cast<Known>(known->currentData().toInt());
+    answers_.known = static_cast<StratumEvidence>(known->currentData().toInt());
     catch_up();
   });
 }
@@ -175,7 +175,7 @@ void GuidedCrossing::ask_lines() {
   form->addRow(add);
   ask_exposed(form);
   auto* laterals = new QComboBox(this);
-  for (const auto& [l, word] : Words<Laterals>::list) laterals->addItem(dictionary(word), static_cast<int>(l));
+  for (const auto& [l, word] : EnumNames<Laterals>::list) laterals->addItem(dictionary(word), static_cast<int>(l));
   laterals->setCurrentIndex(laterals->findData(static_cast<int>(answers_.laterals)));
   form->addRow(tr("&House connections"), laterals);
   connect(done, &QCheckBox::toggled, this, [this](bool on) {
@@ -256,11 +256,11 @@ void GuidedCrossing::show_lines() {
     const MarkedLine& line = answers_.lines[i];
     const int row = static_cast<int>(i) + 1;
     auto* kind = new QComboBox(rows);
-    for (const auto& [k, word] : Words<UtilityKind>::list) kind->addItem(dictionary(word), static_cast<int>(k));
+    for (const auto& [k, word] : EnumNames<UtilityKind>::list) kind->addItem(dictionary(word), static_cast<int>(k));
     kind->setCurrentIndex(kind->findData(static_cast<int>(line.kind)));
     kind->setAccessibleName(tr("Kind of line %1").arg(row));
     auto* how = new QComboBox(rows);
-    for (const auto& [h, word] : Words<LocatedHow>::list) how->addItem(dictionary(word), static_cast<int>(h));
+    for (const auto& [h, word] : EnumNames<LocatedHow>::list) how->addItem(dictionary(word), static_cast<int>(h));
     how->setCurrentIndex(how->findData(static_cast<int>(line.how)));
     how->setAccessibleName(tr("How line %1 was found").arg(row));
     connect(kind, &QComboBox::currentIndexChanged, this, [this, i, kind] {

@@ -80,15 +80,15 @@ ImportScreen::ImportScreen(const Tables& tables, const Theme& theme, UnitSystem 
   connect(new_button_, &QPushButton::clicked, this, [this] { finish(true); });
   connect(into_button_, &QPushButton::clicked, this, [this] { finish(false); });
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
-  connect(&desk_, &ImportDesk::progressed, progress_,
+  connect(&job_, &ImportJob::progressed, progress_,
           [this](double share) { progress_->setValue(static_cast<int>(1000 * share)); });
-  connect(&desk_, &ImportDesk::read_done, this,
+  connect(&job_, &ImportJob::read_done, this,
           [this](const auto& found, const auto& seen) { take_found(*found, seen); });
-  connect(&desk_, &ImportDesk::cut_done, this, [this](const auto& imported) { take_imported(*imported); });
+  connect(&job_, &ImportJob::cut_done, this, [this](const auto& imported) { take_imported(*imported); });
   later_.setSingleShot(true);
   later_.setInterval(120);
   connect(&later_, &QTimer::timeout, this, [this] {
-    if (line_ && !files_.empty() && !reading_) desk_.cut(files_, *line_);
+    if (line_ && !files_.empty() && !reading_) job_.cut(files_, *line_);
   });
   preview_->set_theme(theme);
   preview_->set_units(units);

@@ -69,7 +69,7 @@ void ImportScreen::add_file(const QString& path) {
 
 void ImportScreen::read(const QString& path, const std::string& order) {
   const bool first = files_.empty() || reading_again_ == std::size_t{0};
-  desk_.read(path.toStdString(), order, first ? nullptr : files_.front().found);
+  job_.read(path.toStdString(), order, first ? nullptr : files_.front().found);
 }
 
 void ImportScreen::take_found(const Result<Found>& found, std::shared_ptr<const Found> seen) {
@@ -374,7 +374,7 @@ void ImportScreen::finish(bool as_new) {
 void ImportScreen::keyPressEvent(QKeyEvent* event) {
   // Esc stops what is being read before it closes the screen.
   if (event->key() == Qt::Key_Escape && reading_) {
-    desk_.stop();
+    job_.stop();
     reading_ = false;
     reading_again_.reset();
     waiting_.clear();

@@ -196,7 +196,7 @@ QWidget* ChoiceDelegate::createEditor(QWidget* parent, const QStyleOptionViewIte
     return QStyledItemDelegate::createEditor(parent, option, index);
   auto* list = new QComboBox(parent);
   if (index.column() == LayerModel::meaning) {
-    for (const auto& [meaning, word] : Words<Meaning>::list)
+    for (const auto& [meaning, word] : EnumNames<Meaning>::list)
       list->addItem(meaning_name(meaning, tables_), static_cast<int>(meaning));
   } else {
     int i = 0;

@@ -38,8 +38,8 @@ class CrossingPicture : public QWidget {
  public:
   CrossingPicture(const Tables& tables, UnitSystem units, bool dark, QWidget* parent)
       : QWidget(parent), tables_(tables) {
-    wish_.units = units;
-    wish_.dark = dark;
+    options_.units = units;
+    options_.dark = dark;
     // Less has no room for both views with their rulers; but the buttons below must stay on a small screen.
     setMinimumSize(QSize(480, 330).boundedTo(parent->screen()->availableSize() / 3));
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
@@ -56,10 +56,10 @@ class CrossingPicture : public QWidget {
  protected:
   void paintEvent(QPaintEvent* /*event*/) override {
     if (!crossing_) return;
-    if (drawn_.isNull() || wish_.size != size() || wish_.ratio != devicePixelRatioF()) {
-      wish_.size = size();
-      wish_.ratio = devicePixelRatioF();
-      drawn_ = render_image(*crossing_, assessment_, tables_, wish_);
+    if (drawn_.isNull() || options_.size != size() || options_.ratio != devicePixelRatioF()) {
+      options_.size = size();
+      options_.ratio = devicePixelRatioF();
+      drawn_ = render_image(*crossing_, assessment_, tables_, options_);
     }
     QPainter(this).drawImage(0, 0, drawn_);
   }
@@ -68,7 +68,7 @@ class CrossingPicture : public QWidget {
   const Tables& tables_;
   std::optional<Crossing> crossing_;
   Assessment assessment_;
-  ImageWish wish_;
+  ImageOptions options_;
   QImage drawn_;
 };
 
@@ -179,7 +179,7 @@ void LeftWorkDialog::throw_away() {
   Recovery::discard(works_[static_cast<std::size_t>(row)]);
   works_.erase(works_.begin() + row);
   if (works_.empty()) return reject();
-  const QSignalBlocker quiet(list_);
+  const QSignalBlocker blocker(list_);
   delete list_->takeItem(row);
   list_->setCurrentRow(std::min(row, static_cast<int>(works_.size()) - 1));
   show_work(list_->currentRow());

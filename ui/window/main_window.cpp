@@ -103,11 +103,11 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
                        drawing_->viewport()->mapTo(drawing_, at), units_);
   });
   connect(drawing_, &DrawingView::picked_changed, this, [this] {
-    const PartRef& part = drawing_->picked();
-    const std::vector<PartRef> all = drawing_->all_picked();
-    const bool whole_things = !all.empty() && std::all_of(all.begin(), all.end(), may_be_several);
-    remove_action_->setEnabled(whole_things);
-    duplicate_action_->setEnabled(whole_things);
+    const ItemRef& part = drawing_->picked();
+    const std::vector<ItemRef> all = drawing_->all_picked();
+    const bool whole_items = !all.empty() && std::all_of(all.begin(), all.end(), may_be_several);
+    remove_action_->setEnabled(whole_items);
+    duplicate_action_->setEnabled(whole_items);
     state_->setText(all.empty()      ? QString()
                     : all.size() > 1 ? tr("picked: %1").arg(qs(several_name(document_.crossing(), all)))
                                      : tr("picked: %1").arg(qs(part_name(document_.crossing(), part))));
@@ -139,8 +139,8 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   if (!recovery_folder_.isEmpty()) keep_copies();
   watch_file();
   QSettings settings;
-  show_quantities(from_word<Fineness>(settings.value(QStringLiteral("fineness")).toString().toStdString())
-                      .value_or(Fineness::usual));
+  set_display_precision(from_word<DisplayPrecision>(settings.value(QStringLiteral("fineness")).toString().toStdString())
+                      .value_or(DisplayPrecision::usual));
   set_units(settings.value(QStringLiteral("units")).toString() == QLatin1String("us") ? UnitSystem::us
                                                                                       : UnitSystem::metric);
   set_colours(
@@ -202,7 +202,7 @@ bool MainWindow::import_ground(const QString& path) {
     if (!sure) return false;
     unit = static_cast<FileUnit>(words.indexOf(picked));
   }
-  if (!document_.change({PartKind::ground, {}, -1}, in_metres(csv->points, unit), tr("Import ground line"))) {
+  if (!document_.change({ItemKind::ground, {}, -1}, in_metres(csv->points, unit), tr("Import ground line"))) {
     statusBar()->showMessage(tr("Nothing may be changed: %1").arg(document_.read_only_because()), 8000);
     return false;
   }
@@ -236,8 +236,8 @@ void MainWindow::set_units(UnitSystem units) {
     if (action->data().toInt() == static_cast<int>(units)) action->setChecked(true);
 }
 
-void MainWindow::set_fineness(Fineness fineness) {
-  show_quantities(fineness);
+void MainWindow::set_fineness(DisplayPrecision fineness) {
+  set_display_precision(fineness);
   set_units(units_);  // every text anew
 }
 
@@ -346,7 +346,7 @@ void MainWindow::take_import(const Imported& imported, bool as_new) {
     if (may_leave()) document_.start_from(crossing_from(imported), true);
   } else {
     const Crossing with = with_imported(document_.crossing(), imported);
-    if (!document_.change({PartKind::site, {}, -1}, with.site, tr("Import %1").arg(qs(imported.name)))) {
+    if (!document_.change({ItemKind::site, {}, -1}, with.site, tr("Import %1").arg(qs(imported.name)))) {
       statusBar()->showMessage(tr("Nothing may be changed: %1").arg(document_.read_only_because()), 8000);
       return;
     }

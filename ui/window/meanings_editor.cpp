@@ -29,7 +29,7 @@ std::optional<MeaningTable> edit_meanings(const MeaningTable& rows, const Tables
     table->insertRow(row);
     table->setItem(row, 0, new QTableWidgetItem(match));
     auto* box = new QComboBox(table);
-    for (const auto& [value, word] : Words<Meaning>::list)
+    for (const auto& [value, word] : EnumNames<Meaning>::list)
       box->addItem(meaning_name(value, tables), static_cast<int>(value));
     box->setCurrentIndex(box->findData(static_cast<int>(meaning)));
     table->setCellWidget(row, 1, box);

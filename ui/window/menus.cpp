@@ -12,7 +12,7 @@
 #include <QStatusBar>
 
 #include "burrow/crossing/blank.h"
-#include "burrow/crossing/own_start.h"
+#include "burrow/crossing/crew_defaults.h"
 #include "burrow/document/utility_entry.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/import/read_file.h"
@@ -215,21 +215,21 @@ void MainWindow::make_help_menu() {
   });
 }
 
-OwnStart MainWindow::own_start() const {
+CrewDefaults MainWindow::crew_defaults() const {
   // A test has no folder of its own to keep things in, and neither reads nor writes a person's.
   const QString folder = QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation);
-  return OwnStart(recovery_folder_.isEmpty() ? QString() : folder, document_.tables());
+  return CrewDefaults(recovery_folder_.isEmpty() ? QString() : folder, document_.tables());
 }
 
 void MainWindow::new_crossing() {
   if (!may_leave()) return;
-  const std::optional<Crossing> own = own_start().kept();
+  const std::optional<Crossing> own = crew_defaults().kept();
   const Crossing blank = blank_crossing(tr("New crossing").toStdString());
   document_.start_from(own ? with_own_start(blank, *own) : blank, false);
 }
 
 void MainWindow::show_settings() {
-  const OwnStart own = own_start();
+  const CrewDefaults own = crew_defaults();
   const QString language = QSettings().value(QStringLiteral("language"), QStringLiteral("as-desktop")).toString();
   SettingsDialog dialog({units_, colours_, shown_fineness(), language}, own, document_.crossing(), this);
   connect(&dialog, &SettingsDialog::units_wanted, this, &MainWindow::set_units);
@@ -251,7 +251,7 @@ void MainWindow::set_colours(Colours colours) {
 
 void MainWindow::new_guided_crossing() {
   if (!may_leave()) return;
-  const std::optional<Crossing> own = own_start().kept();
+  const std::optional<Crossing> own = crew_defaults().kept();
   GuidedCrossing guide(document_.tables(), dark_ ? Theme::night() : Theme::light(), units_, own, this);
   if (guide.exec() != QDialog::Accepted) return;
   document_.start_from(guide.crossing(), true);
@@ -263,7 +263,7 @@ void MainWindow::show_hints() {
   if (hints_) hints_->close();
   const auto here = [this](QWidget& widget) { return QRect(widget.mapTo(this, QPoint(0, 0)), widget.size()); };
   const auto launch = [this] {
-    const QPoint at = drawing_->viewport()->mapTo(this, drawing_->place_of({PartKind::launch, {}, -1}).toPoint());
+    const QPoint at = drawing_->viewport()->mapTo(this, drawing_->place_of({ItemKind::launch, {}, -1}).toPoint());
     return QRect(at - QPoint(9, 9), QSize(18, 18));
   };
   std::vector<Hint> hints{
@@ -327,28 +327,28 @@ QString MainWindow::ask_where(const QString& title, const QString& at, const QSt
 void MainWindow::add_utility() {
   const Crossing& crossing = document_.crossing();
   const Utility utility = new_utility(crossing, tr("new utility").toStdString());
-  const PartRef part{PartKind::utility, utility.id, -1};
-  if (!document_.change(part, Element<Utility>{utility, crossing.site.utilities.size()}, tr("Add a utility"))) return;
+  const ItemRef part{ItemKind::utility, utility.id, -1};
+  if (!document_.change(part, ListSlot<Utility>{utility, crossing.site.utilities.size()}, tr("Add a utility"))) return;
   drawing_->pick(part);
   drawing_->setFocus();
 }
 
 void MainWindow::remove_picked() {
-  const std::vector<PartRef> parts = drawing_->all_picked();
+  const std::vector<ItemRef> parts = drawing_->all_picked();
   if (parts.empty() || !std::all_of(parts.begin(), parts.end(), may_be_several)) return;
   const QString name = QString::fromStdString(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
                                                                 : several_name(document_.crossing(), parts));
   drawing_->pick({});
-  document_.change({PartKind::site, {}, -1}, site_without(document_.crossing(), parts), tr("Remove %1").arg(name));
+  document_.change({ItemKind::site, {}, -1}, site_without(document_.crossing(), parts), tr("Remove %1").arg(name));
 }
 
 void MainWindow::duplicate_picked() {
-  const std::vector<PartRef> parts = drawing_->all_picked();
+  const std::vector<ItemRef> parts = drawing_->all_picked();
   if (parts.empty() || !std::all_of(parts.begin(), parts.end(), may_be_several)) return;
   const QString name = QString::fromStdString(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
                                                                 : several_name(document_.crossing(), parts));
   Copies copies = site_with_copies(document_.crossing(), parts);
-  if (document_.change({PartKind::site, {}, -1}, std::move(copies.site), tr("Duplicate %1").arg(name)))
+  if (document_.change({ItemKind::site, {}, -1}, std::move(copies.site), tr("Duplicate %1").arg(name)))
     drawing_->pick_several(copies.parts);
 }
 

@@ -28,8 +28,8 @@ void NoticeLine::say(const QString& text, const QString& action) {
   text_->setText(text);
   setAccessibleName(text);
   show();
-  QAccessibleEvent told(this, QAccessible::Alert);
-  QAccessible::updateAccessibility(&told);
+  QAccessibleEvent reported(this, QAccessible::Alert);
+  QAccessible::updateAccessibility(&reported);
 }
 
 QString NoticeLine::text() const {

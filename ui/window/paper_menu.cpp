@@ -9,7 +9,7 @@
 #include "burrow/export/dxf.h"
 #include "burrow/export/geojson.h"
 #include "burrow/file/disk.h"
-#include "burrow/import/georeferenced.h"
+#include "burrow/import/longitude_latitude.h"
 #include "burrow/panels/day_panel.h"
 #include "burrow/sheet/image.h"
 #include "burrow/sheet/page_out.h"
@@ -75,11 +75,11 @@ void MainWindow::write_pdf(SheetPart part, const std::string& record) {
 void MainWindow::write_png() {
   const QString path = ask_where(tr("Picture as PNG"), QString(), tr("PNG (*.png)"), QStringLiteral("png"));
   if (path.isEmpty()) return;
-  ImageWish wish;
-  wish.dark = dark_;
-  wish.units = units_;
+  ImageOptions options;
+  options.dark = dark_;
+  options.units = units_;
   const Result<void> written =
-      write_image(document_.crossing(), document_.assessment(), document_.tables(), wish, path);
+      write_image(document_.crossing(), document_.assessment(), document_.tables(), options, path);
   if (!written)
     complain(tr("The picture was not written."), written.error());
   else

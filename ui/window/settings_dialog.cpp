@@ -13,7 +13,7 @@
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/bore/tool.h"
-#include "burrow/crossing/own_start.h"
+#include "burrow/crossing/crew_defaults.h"
 #include "burrow/document/language.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
@@ -28,11 +28,11 @@ QString qs(const std::string& s) {
 
 }  // namespace
 
-QString OwnStart::path() const {
+QString CrewDefaults::path() const {
   return folder_ + QStringLiteral("/own-start.crossing");
 }
 
-std::optional<Crossing> OwnStart::kept() const {
+std::optional<Crossing> CrewDefaults::kept() const {
   if (folder_.isEmpty()) return std::nullopt;
   const Result<std::string> text = read_text_file(path().toStdString());
   if (!text) return std::nullopt;
@@ -40,19 +40,19 @@ std::optional<Crossing> OwnStart::kept() const {
   return crossing ? std::optional(std::move(*crossing)) : std::nullopt;
 }
 
-Result<void> OwnStart::keep(const Crossing& crossing) const {
+Result<void> CrewDefaults::keep(const Crossing& crossing) const {
   if (folder_.isEmpty()) return fail("own start", "no folder to keep it in", "a folder of one's own");
   QDir().mkpath(folder_);
   return save_atomically(path().toStdString(), write_crossing(own_start_of(crossing)));
 }
 
-Result<void> OwnStart::forget() const {
+Result<void> CrewDefaults::forget() const {
   QFile file(path());
   if (!file.exists() || file.remove()) return {};
   return fail(path().toStdString(), file.errorString().toStdString(), "a file that may be removed");
 }
 
-SettingsDialog::SettingsDialog(const SettingsNow& now, const OwnStart& own, const Crossing& open, QWidget* parent)
+SettingsDialog::SettingsDialog(const SettingsNow& now, const CrewDefaults& own, const Crossing& open, QWidget* parent)
     : QDialog(parent),
       own_(own),
       units_(now.units),
@@ -78,8 +78,8 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const OwnStart& own, cons
   from_next_start->setWordWrap(true);
   from_next_start->hide();
   auto* fineness = new QComboBox(this);
-  fineness->addItem(tr("usual: 1 cm, 0.1 in, 0.01 %"), static_cast<int>(Fineness::usual));
-  fineness->addItem(tr("fine: 1 mm, 0.01 in, 0.001 %"), static_cast<int>(Fineness::fine));
+  fineness->addItem(tr("usual: 1 cm, 0.1 in, 0.01 %"), static_cast<int>(DisplayPrecision::usual));
+  fineness->addItem(tr("fine: 1 mm, 0.01 in, 0.001 %"), static_cast<int>(DisplayPrecision::fine));
   fineness->setCurrentIndex(fineness->findData(static_cast<int>(now.fineness)));
   fineness->setToolTip(tr("How finely lengths, levels, grades and angles are shown. What is computed is the same."));
   auto* form = new QFormLayout;
@@ -124,7 +124,7 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const OwnStart& own, cons
   connect(colours, &QComboBox::currentIndexChanged, this,
           [this, colours] { Q_EMIT colours_wanted(static_cast<Colours>(colours->currentData().toInt())); });
   connect(fineness, &QComboBox::currentIndexChanged, this,
-          [this, fineness] { Q_EMIT fineness_wanted(static_cast<Fineness>(fineness->currentData().toInt())); });
+          [this, fineness] { Q_EMIT fineness_wanted(static_cast<DisplayPrecision>(fineness->currentData().toInt())); });
   connect(language, &QComboBox::currentIndexChanged, this, [this, language, from_next_start] {
     from_next_start->show();
     Q_EMIT language_wanted(language->currentData().toString());

@@ -7,14 +7,14 @@ namespace burrow {
 
 SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent)
     : QWidget(parent),
-      desk_(document),
-      launch_desk_(document),
+      job_(document),
+      launch_job_(document),
       bar_(new PageBar(this)),
       several_(new SeveralPanel(document, this)),
       stack_(new QStackedWidget(this)),
       findings_(new FindingsPanel(document, this)),
       path_(new PathPanel(document, this)),
-      trials_(new TrialsPanel(document, desk_, this)),
+      trials_(new TrialsPanel(document, job_, this)),
       setup_(new SetupPanel(document, this)),
       utilities_(new UtilitiesPanel(document, this)),
       surface_(new SurfacePanel(document, this)),
@@ -22,7 +22,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       pipe_(new PipePanel(document, this)),
       soil_(new SoilPanel(document, this)),
       tool_(new ToolPanel(document, this)),
-      launch_(new LaunchPanel(document, launch_desk_, this)),
+      launch_(new LaunchPanel(document, launch_job_, this)),
       layouts_(new LayoutsPanel(document, this)),
       air_(new AirPanel(document, this)),
       run_(new RunPanel(document, this)),
@@ -71,16 +71,16 @@ void SideColumn::add_page(QWidget* page, const QString& name, const QString& hin
 void SideColumn::wire(DrawingView& drawing) {
   connect(path_, &PathPanel::rescue_changed, &drawing, &DrawingView::set_rescue);
   connect(trials_, &TrialsPanel::cloud_toggled, &drawing, &DrawingView::set_cloud);
-  connect(&desk_, &TrialsDesk::changed, &drawing,
-          [this, &drawing] { drawing.set_trials(desk_.trials(), desk_.current()); });
+  connect(&job_, &TrialsJob::changed, &drawing,
+          [this, &drawing] { drawing.set_trials(job_.trials(), job_.current()); });
   connect(utilities_, &UtilitiesPanel::picked, &drawing, [&drawing](const QString& id) {
-    drawing.pick({PartKind::utility, id.toStdString(), -1});
+    drawing.pick({ItemKind::utility, id.toStdString(), -1});
   });
   connect(surface_, &SurfacePanel::picked, &drawing, [&drawing](const QString& id) {
-    drawing.pick({PartKind::surface, id.toStdString(), -1});
+    drawing.pick({ItemKind::surface, id.toStdString(), -1});
   });
   connect(pits_, &PitsPanel::picked, &drawing, [&drawing](WhichPit which) {
-    drawing.pick({which == WhichPit::launch ? PartKind::launch : PartKind::exit, {}, -1});
+    drawing.pick({which == WhichPit::launch ? ItemKind::launch : ItemKind::exit, {}, -1});
   });
   const auto show_read = [&drawing](const std::vector<PathPoint>& points, double nose_m) {
     drawing.set_read_path(points.size() < 2 ? std::nullopt : std::optional<ReadPath>(ReadPath{points, nose_m}));
@@ -93,14 +93,14 @@ void SideColumn::wire(DrawingView& drawing) {
   connect(&drawing, &DrawingView::several_typing_wanted, several_, &SeveralPanel::begin_typing);
   connect(layouts_, &LayoutsPanel::ghost_changed, &drawing, &DrawingView::set_ghost_layout);
   connect(&drawing, &DrawingView::picked_changed, this, [this, &drawing] {
-    const PartRef& part = drawing.picked();
+    const ItemRef& part = drawing.picked();
     several_->show_parts(drawing.several());
     findings_->set_picked_things(drawing.all_picked());
-    if (part.kind == PartKind::utility) utilities_->pick(part.id);
-    if (part.kind == PartKind::surface) surface_->pick(part.id);
-    if (part.kind == PartKind::launch) pits_->show_pit(WhichPit::launch);
-    if (part.kind == PartKind::exit) pits_->show_pit(WhichPit::exit);
-    if (part.kind == PartKind::pit_edge) pits_->show_pit(part.id == "launch" ? WhichPit::launch : WhichPit::exit);
+    if (part.kind == ItemKind::utility) utilities_->pick(part.id);
+    if (part.kind == ItemKind::surface) surface_->pick(part.id);
+    if (part.kind == ItemKind::launch) pits_->show_pit(WhichPit::launch);
+    if (part.kind == ItemKind::exit) pits_->show_pit(WhichPit::exit);
+    if (part.kind == ItemKind::pit_edge) pits_->show_pit(part.id == "launch" ? WhichPit::launch : WhichPit::exit);
   });
 }
 

@@ -88,12 +88,12 @@ ReaderAnswer read(const ReaderRequest& request) {
     return answer;
   }
   Progress progress;
-  ReadWish wish;
-  wish.order = request.order;
-  wish.most_vertices = request.most_vertices;
-  wish.most_unpacked_bytes = request.most_unpacked_bytes;
-  wish.progress = [&progress](double share) { return progress(share); };
-  Result<Found> found = read_here(request.path, wish);
+  ReadOptions options;
+  options.order = request.order;
+  options.most_vertices = request.most_vertices;
+  options.most_unpacked_bytes = request.most_unpacked_bytes;
+  options.progress = [&progress](double share) { return progress(share); };
+  Result<Found> found = read_here(request.path, options);
   if (found)
     answer.found = *std::move(found);
   else

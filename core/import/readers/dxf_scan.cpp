@@ -61,14 +61,14 @@ class Unfolded {
 
 class Scanner {
  public:
-  Scanner(std::ifstream& in, const ReadWish& wish) : in_(in), wish_(wish) {}
+  Scanner(std::ifstream& in, const ReadOptions& options) : in_(in), options_(options) {}
 
   Result<DrawingScan> run() {
     std::size_t pairs = 0;
     while (next()) {
       if (bad_) return fail(say("line {}", line_), as_utf8(code_.substr(0, 40)), translated("a group code of a DXF drawing"));
-      if (++pairs % 65536 == 0 && wish_.progress && !wish_.progress(0))
-        return fail(translated("file"), std::string(told_to_stop), translated("to be read to its end"));
+      if (++pairs % 65536 == 0 && options_.progress && !options_.progress(0))
+        return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
       take();
     }
     if (pairs == 0) return fail(translated("file"), translated("nothing"), translated("a DXF drawing"));
@@ -80,7 +80,7 @@ class Scanner {
     if (!unfolded.circle.empty()) {
       scan_.inline_blocks = false;
       scan_.block_note = say("block {} holds itself: blocks were read as points alone", as_utf8(unfolded.circle));
-    } else if (all > static_cast<double>(wish_.most_vertices)) {
+    } else if (all > static_cast<double>(options_.most_vertices)) {
       scan_.inline_blocks = false;
       scan_.block_note = say_count("the blocks unfold into {} element: they were read as points alone",
                                    "the blocks unfold into {} elements: they were read as points alone",
@@ -139,7 +139,7 @@ class Scanner {
   }
 
   std::ifstream& in_;
-  const ReadWish& wish_;
+  const ReadOptions& options_;
   DrawingScan scan_;
   std::map<std::string, Block> blocks_;
   Block plan_;
@@ -153,10 +153,10 @@ class Scanner {
 
 }  // namespace
 
-Result<DrawingScan> scan_drawing(const std::string& path, const ReadWish& wish) {
+Result<DrawingScan> scan_drawing(const std::string& path, const ReadOptions& options) {
   std::ifstream in(path, std::ios::binary);
   if (!in) return fail(path, translated("a file that cannot be opened"), translated("a DXF drawing"));
-  return Scanner(in, wish).run();
+  return Scanner(in, options).run();
 }
 
 void apply(const DrawingScan& scan, FoundBuilder& builder) {

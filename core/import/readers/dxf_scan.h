@@ -19,7 +19,7 @@ struct DrawingScan {
 };
 
 /// Errors: cannot be opened, a binary drawing, not pairs of code and value, cut short.   Evidence: Drawing.*
-Result<DrawingScan> scan_drawing(const std::string& path, const ReadWish& wish);
+Result<DrawingScan> scan_drawing(const std::string& path, const ReadOptions& options);
 
 /// Puts unit, notes and what is not drawn into what was found.
 void apply(const DrawingScan& scan, FoundBuilder& builder);

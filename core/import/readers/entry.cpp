@@ -11,17 +11,17 @@ namespace burrow {
 
 namespace {
 
-Result<Found> read(const std::string& path, const ReadWish& wish) {
+Result<Found> read(const std::string& path, const ReadOptions& options) {
   const std::string name = csv::lower(path);
   const auto ends = [&](std::string_view ending) { return name.ends_with(ending); };
-  if (ends(".zip") || ends(".kmz")) return gdal::read_zip(path, wish);
-  if (ends(".dxf")) return gdal::read_vector(path, "DXF", wish);
-  if (ends(".geojson") || ends(".json")) return gdal::read_vector(path, "GeoJSON", wish);
-  if (ends(".shp")) return gdal::read_vector(path, translated("ESRI Shapefile"), wish);
-  if (ends(".gpkg")) return gdal::read_vector(path, "GPKG", wish);
-  if (ends(".kml")) return gdal::read_vector(path, "LIBKML", wish);
-  if (ends(".xml") || ends(".landxml")) return read_landxml(path, wish);
-  return gdal::read_raster(path, wish);
+  if (ends(".zip") || ends(".kmz")) return gdal::read_zip(path, options);
+  if (ends(".dxf")) return gdal::read_vector(path, "DXF", options);
+  if (ends(".geojson") || ends(".json")) return gdal::read_vector(path, "GeoJSON", options);
+  if (ends(".shp")) return gdal::read_vector(path, translated("ESRI Shapefile"), options);
+  if (ends(".gpkg")) return gdal::read_vector(path, "GPKG", options);
+  if (ends(".kml")) return gdal::read_vector(path, "LIBKML", options);
+  if (ends(".xml") || ends(".landxml")) return read_landxml(path, options);
+  return gdal::read_raster(path, options);
 }
 
 void speak_as(const Dictionary& dictionary) {

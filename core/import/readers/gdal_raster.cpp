@@ -48,7 +48,7 @@ std::optional<FileUnit> unit_from_text(std::string_view text) {
 
 }  // namespace
 
-Result<Found> read_raster(const std::string& path, const ReadWish& wish) {
+Result<Found> read_raster(const std::string& path, const ReadOptions& options) {
   set_up();
   const Listener listener;
   const DataSet data(
@@ -89,14 +89,14 @@ Result<Found> read_raster(const std::string& path, const ReadWish& wish) {
   if (!raster.least_z || (*raster.least_z == 0 && *raster.most_z == 0))
     return fail(translated("file"), translated("no height, or 0, in the whole grid"), translated("a grid of heights"));
 
-  FoundBuilder builder(wish, translated("grid of heights"));
+  FoundBuilder builder(options, translated("grid of heights"));
   const std::size_t slash = path.find_last_of('/');
   raster.layer = builder.layer(path.substr(slash == std::string::npos ? 0 : slash + 1));
   describe(GDALGetSpatialRef(data.get()), builder.found.frame);
   if (const char* unit = GDALGetRasterUnitType(band.handle); unit && !builder.found.frame.height_unit)
     builder.found.frame.height_unit = unit_from_text(unit);
   builder.found.rasters.push_back(std::move(raster));
-  if (auto error = builder.must_end(1)) return tl::unexpected(*error);
+  if (auto error = builder.check_cancelled(1)) return tl::unexpected(*error);
   return builder.finish();
 }
 

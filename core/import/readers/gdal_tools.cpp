@@ -98,7 +98,7 @@ std::optional<Error> NoNetwork::refusal() const {
 namespace {
 
 std::optional<FileUnit> unit_of(double metres) {
-  for (const auto& [unit, word] : Words<FileUnit>::list)
+  for (const auto& [unit, word] : EnumNames<FileUnit>::list)
     if (std::abs(metres - metres_in(unit)) < 1e-9 * metres) return unit;
   return std::nullopt;
 }

@@ -71,10 +71,10 @@ class DataSet {
 /// What the system says about itself, into `frame`.
 void describe(OGRSpatialReferenceH srs, FoundFrame& frame);
 
-Result<Found> read_vector(const std::string& path, const std::string& driver, const ReadWish& wish);
-Result<Found> read_raster(const std::string& path, const ReadWish& wish);
+Result<Found> read_vector(const std::string& path, const std::string& driver, const ReadOptions& options);
+Result<Found> read_raster(const std::string& path, const ReadOptions& options);
 /// A zipped shapefile or other file of the list, or a KMZ.
-Result<Found> read_zip(const std::string& path, const ReadWish& wish);
+Result<Found> read_zip(const std::string& path, const ReadOptions& options);
 
 Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, const std::vector<PlanPoint>& points);
 Result<std::vector<std::array<std::uint32_t, 3>>> triangles(const std::vector<PlanPoint>& points);

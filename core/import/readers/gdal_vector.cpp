@@ -5,7 +5,7 @@
 #include <cmath>
 #include <set>
 
-#include "arity.h"
+#include "position_sizes.h"
 #include "burrow/base/say.h"
 #include "dxf_scan.h"
 #include "gdal_tools.h"
@@ -31,8 +31,8 @@ std::string text_in(OGRFeatureH feature, int field) {
 
 class VectorReader {
  public:
-  VectorReader(const ReadWish& wish, const std::string& format, bool drawing)
-      : builder_(wish, format), drawing_(drawing) {}
+  VectorReader(const ReadOptions& options, const std::string& format, bool drawing)
+      : builder_(options, format), drawing_(drawing) {}
 
   FoundBuilder& builder() { return builder_; }
 
@@ -75,10 +75,10 @@ class VectorReader {
       OGR_F_Destroy(feature);
       if (number_ % 256 == 0 || builder_.found.vertices.size() > next_look_) {
         next_look_ = builder_.found.vertices.size() + 20000;
-        if (auto error = builder_.must_end((index + std::min(1.0, number_ / features)) / count)) return error;
+        if (auto error = builder_.check_cancelled((index + std::min(1.0, number_ / features)) / count)) return error;
       }
     }
-    return builder_.must_end((index + 1.0) / count);
+    return builder_.check_cancelled((index + 1.0) / count);
   }
 
   void take_frame(OGRLayerH layer) {
@@ -200,12 +200,12 @@ void doubt_degrees(Found& found) {
 
 }  // namespace
 
-Result<Found> read_vector(const std::string& path, const std::string& driver, const ReadWish& wish) {
+Result<Found> read_vector(const std::string& path, const std::string& driver, const ReadOptions& options) {
   set_up();
   const bool drawing = driver == "DXF";
   DrawingScan scan;
   if (drawing) {
-    Result<DrawingScan> scanned = scan_drawing(path, wish);
+    Result<DrawingScan> scanned = scan_drawing(path, options);
     if (!scanned) return tl::unexpected(scanned.error());
     scan = std::move(*scanned);
     CPLSetThreadLocalConfigOption("DXF_INLINE_BLOCKS", scan.inline_blocks ? "TRUE" : "FALSE");
@@ -221,21 +221,21 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   // Those that read the whole file to open it: half of the way.
   const bool opens_whole = driver == "GeoJSON";
   double furthest = 0;
-  const auto halfway = [&wish, &furthest](double from) {
-    return [&wish, &furthest, from](double share) {
+  const auto halfway = [&options, &furthest](double from) {
+    return [&options, &furthest, from](double share) {
       furthest = std::max(furthest, from + share / 2);
-      return wish.progress(furthest);
+      return options.progress(furthest);
     };
   };
-  ReadWish to_open = wish, to_take = wish;
-  if (opens_whole && wish.progress) {
+  ReadOptions to_open = options, to_take = options;
+  if (opens_whole && options.progress) {
     to_open.progress = halfway(0);
     to_take.progress = halfway(0.5);
   }
   WatchedFile watched(path, to_open);
   const DataSet data(GDALOpenEx(opens_whole ? watched.path().c_str() : path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY,
                                 drivers.data(), driver == "GPKG" ? immutable.data() : nullptr, nullptr));
-  if (watched.stopped()) return fail(translated("file"), std::string(told_to_stop), translated("to be read to its end"));
+  if (watched.stopped()) return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (!data.get())
     return fail(translated("file"), listener.last_error(translated("something else than its name says, or a file cut short")),
@@ -243,15 +243,15 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   VectorReader reader(to_take, format_words(driver), drawing);
   if (drawing) apply(scan, reader.builder());
   const auto error = reader.read(data.get());
-  if (watched.stopped()) return fail(translated("file"), std::string(told_to_stop), translated("to be read to its end"));
+  if (watched.stopped()) return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (error) return tl::unexpected(*error);
   if (!listener.errors().empty()) reader.builder().leave_out(translated("whole file"), "", listener.errors().front());
-  std::set<std::string> told;
+  std::set<std::string> reported;
   for (const std::string& warning : listener.warnings())
-    if (warning.find("configuration option") == std::string::npos && told.size() < 5 && told.insert(warning).second)
+    if (warning.find("configuration option") == std::string::npos && reported.size() < 5 && reported.insert(warning).second)
       reader.builder().found.notes.push_back(warning);
-  const bool mixed = driver.starts_with("GeoJSON") && mixes_arity(path);
+  const bool mixed = driver.starts_with("GeoJSON") && mixes_position_sizes(path);
   Found found = reader.builder().finish(mixed);
   doubt_degrees(found);
   if (found.features.empty() && found.surfaces.empty())

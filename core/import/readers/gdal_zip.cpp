@@ -36,7 +36,7 @@ std::vector<std::string> names_in(const std::string& folder) {
 }
 
 /// What stands in the directory of a zipped file may be a lie: everything is unpacked once and counted.
-Result<void> count_bytes(const std::string& folder, const std::vector<std::string>& names, const ReadWish& wish) {
+Result<void> count_bytes(const std::string& folder, const std::vector<std::string>& names, const ReadOptions& options) {
   std::size_t sum = 0;
   std::vector<char> some(1u << 20u);
   for (const std::string& name : names) {
@@ -47,13 +47,13 @@ Result<void> count_bytes(const std::string& folder, const std::vector<std::strin
     bool ended = false;
     while (!ended && (got = VSIFReadL(some.data(), 1, some.size(), file)) > 0) {
       sum += got;
-      ended = sum > wish.most_unpacked_bytes || (wish.progress && !wish.progress(0));
+      ended = sum > options.most_unpacked_bytes || (options.progress && !options.progress(0));
     }
     VSIFCloseL(file);
-    if (sum > wish.most_unpacked_bytes)
-      return fail(translated("zipped file"), say("more than {} MB once unpacked", wish.most_unpacked_bytes >> 20u),
+    if (sum > options.most_unpacked_bytes)
+      return fail(translated("zipped file"), say("more than {} MB once unpacked", options.most_unpacked_bytes >> 20u),
                   translated("a part of the data near the crossing"));
-    if (ended) return fail(translated("file"), std::string(told_to_stop), translated("to be read to its end"));
+    if (ended) return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
   }
   return {};
 }
@@ -84,14 +84,14 @@ void append(Found& all, Found more) {
 
 }  // namespace
 
-Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
+Result<Found> read_zip(const std::string& path, const ReadOptions& options) {
   set_up();
   const Listener listener;
   const std::string folder = "/vsizip/{" + path + "}";
   const std::vector<std::string> names = names_in(folder);
   if (names.empty()) return fail(translated("zipped file"), translated("nothing, or a file cut short"), translated("a zipped Shapefile"));
-  if (auto counted = count_bytes(folder, names, wish); !counted) return tl::unexpected(counted.error());
-  if (csv::lower(path).ends_with(".kmz")) return read_vector(path, "LIBKML", wish);
+  if (auto counted = count_bytes(folder, names, options); !counted) return tl::unexpected(counted.error());
+  if (csv::lower(path).ends_with(".kmz")) return read_vector(path, "LIBKML", options);
   std::vector<Entry> entries;
   for (const std::string& name : names)
     for (const auto& [ending, driver] : known)
@@ -104,9 +104,9 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
   std::optional<Error> first_error;
   for (const Entry& entry : entries) {
     Result<Found> one =
-        entry.driver == "raster" ? read_raster(entry.path, wish) : read_vector(entry.path, entry.driver, wish);
+        entry.driver == "raster" ? read_raster(entry.path, options) : read_vector(entry.path, entry.driver, options);
     if (!one) {
-      if (one.error().found == std::string(told_to_stop)) return one;
+      if (one.error().found == std::string(stopped_by_person)) return one;
       if (!first_error) first_error = one.error();
       all.left_out.push_back(
           {as_utf8(entry.path.substr(folder.size() + 1)), translated_phrase(one.error().found), translated("could not be read")});
@@ -123,8 +123,8 @@ Result<Found> read_zip(const std::string& path, const ReadWish& wish) {
     } else {
       append(all, std::move(*one));
     }
-    if (all.vertices.size() > wish.most_vertices)
-      return fail(translated("file"), say_count("more than {} vertex", "more than {} vertices", wish.most_vertices),
+    if (all.vertices.size() > options.most_vertices)
+      return fail(translated("file"), say_count("more than {} vertex", "more than {} vertices", options.most_vertices),
                   translated("a part of the drawing or survey near the crossing"));
   }
   if (all.layers.empty()) return tl::unexpected(*first_error);

@@ -23,7 +23,7 @@ PlanPoint plan(const FoundVertex& v) {
 
 class Reader {
  public:
-  Reader(const Node& root, const ReadWish& wish) : root_(root), builder_(wish, "LandXML") {}
+  Reader(const Node& root, const ReadOptions& options) : root_(root), builder_(options, "LandXML") {}
 
   Result<Found> run() {
     read_units();
@@ -32,7 +32,7 @@ class Reader {
       for (const Node& node : root_.children())
         if (local_name(node) == section) (this->*read)(node);
       done += 1.0 / static_cast<double>(std::size(sections));
-      if (auto error = builder_.must_end(done)) return tl::unexpected(*error);
+      if (auto error = builder_.check_cancelled(done)) return tl::unexpected(*error);
     }
     for (const Node& node : root_.children()) count_unread(node);
     Found found = builder_.finish();
@@ -356,7 +356,7 @@ class Reader {
 
 }  // namespace
 
-Result<Found> read_landxml(const std::string& path, const ReadWish& wish) {
+Result<Found> read_landxml(const std::string& path, const ReadOptions& options) {
   pugi::xml_document document;
   const pugi::xml_parse_result parsed = document.load_file(path.c_str());
   // As any other want of memory: the process that reads says so in its own way.
@@ -364,7 +364,7 @@ Result<Found> read_landxml(const std::string& path, const ReadWish& wish) {
   if (!parsed)
     return fail(translated("file"), say("{} at byte {}", parsed.description(), parsed.offset), translated("a whole LandXML file"));
   for (const Node& root : document.children())
-    if (local_name(root) == "LandXML") return Reader(root, wish).run();
+    if (local_name(root) == "LandXML") return Reader(root, options).run();
   return fail(translated("file"), as_utf8(document.document_element().name()), "LandXML");
 }
 

@@ -10,6 +10,6 @@ namespace burrow {
 /// with manholes. Coordinates are "north east height"; a face marked i="1" is hidden and left out; a diameter counts
 /// only where its own unit is stated. A circular vertical curve is read as a parabola (our model; millimetres apart at
 /// road grades).   Errors: not XML, cut short, no LandXML, nothing in it.   Evidence: LandXml.*
-Result<Found> read_landxml(const std::string& path, const ReadWish& wish);
+Result<Found> read_landxml(const std::string& path, const ReadOptions& options);
 
 }  // namespace burrow

@@ -29,7 +29,7 @@ struct Projected {
 
 struct Readers {
   int version = 0;
-  Result<Found> (*read)(const std::string& path, const ReadWish& wish) = nullptr;
+  Result<Found> (*read)(const std::string& path, const ReadOptions& options) = nullptr;
   /// Points of `crs` into the local frame, in place; one that has no place there, such as the other side of the globe,
   /// becomes NaN.
   Result<Projected> (*project)(const std::string& crs, const LocalFrame& frame,

@@ -64,7 +64,7 @@ void install() {
 
 }  // namespace
 
-WatchedFile::WatchedFile(const std::string& path, const ReadWish& wish) : path_(path), wish_(wish) {
+WatchedFile::WatchedFile(const std::string& path, const ReadOptions& options) : path_(path), options_(options) {
   install();
   watch = this;
 }
@@ -78,7 +78,7 @@ std::string WatchedFile::path() const {
 }
 
 bool WatchedFile::may_go_on(double share) {
-  stopped_ = stopped_ || (wish_.progress && !wish_.progress(share));
+  stopped_ = stopped_ || (options_.progress && !options_.progress(share));
   return !stopped_;
 }
 

@@ -8,12 +8,12 @@
 
 namespace burrow::gdal {
 
-/// While it lives, `path()` is `path` as a file that asks `wish` for leave to go on. One at a time in a thread, which
+/// While it lives, `path()` is `path` as a file that asks `options` for leave to go on. One at a time in a thread, which
 /// is also the one that reads. Errors: none; a file that cannot be opened fails as the plain one would. Evidence:
 /// HostileFiles.Stop_WhileADriverOpens
 class WatchedFile {
  public:
-  WatchedFile(const std::string& path, const ReadWish& wish);
+  WatchedFile(const std::string& path, const ReadOptions& options);
   ~WatchedFile();
   WatchedFile(const WatchedFile&) = delete;
   WatchedFile& operator=(const WatchedFile&) = delete;
@@ -26,7 +26,7 @@ class WatchedFile {
 
  private:
   const std::string& path_;
-  const ReadWish& wish_;
+  const ReadOptions& options_;
   bool stopped_ = false;
 };
 

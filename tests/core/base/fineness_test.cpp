@@ -1,6 +1,6 @@
 // One digit more, and never a number that is another.
 
-#include "burrow/base/fineness.h"
+#include "burrow/base/display_precision.h"
 
 #include <gtest/gtest.h>
 
@@ -12,11 +12,11 @@ namespace burrow {
 namespace {
 
 struct Fine {
-  Fine() { show_quantities(Fineness::fine); }
-  ~Fine() { show_quantities(Fineness::usual); }
+  Fine() { set_display_precision(DisplayPrecision::fine); }
+  ~Fine() { set_display_precision(DisplayPrecision::usual); }
 };
 
-TEST(Fineness, Texts_HaveOneDigitMore) {
+TEST(DisplayPrecision, Texts_HaveOneDigitMore) {
   EXPECT_EQ(format(1.3754, Dimension::length, UnitSystem::metric), "1.38 m");
   const Fine fine;
   EXPECT_EQ(format(1.3754, Dimension::length, UnitSystem::metric), "1.375 m");
@@ -29,13 +29,13 @@ TEST(Fineness, Texts_HaveOneDigitMore) {
   EXPECT_EQ(format(0.25, Dimension::chance, UnitSystem::metric), "25.0 %") << "chances are no sizes";
 }
 
-TEST(Fineness, CarriedInches_BecomeAFoot) {
+TEST(DisplayPrecision, CarriedInches_BecomeAFoot) {
   const Fine fine;
   EXPECT_EQ(format(0.3048 - 1e-6, Dimension::length, UnitSystem::us), "1 ft 0.00 in");
 }
 
 // What is shown, typed again, is nearer to the value than what the usual shows: never coarser (500 random lengths).
-TEST(Fineness, TypedBack_IsNoFurtherOff) {
+TEST(DisplayPrecision, TypedBack_IsNoFurtherOff) {
   std::mt19937 random(7);
   std::uniform_real_distribution<double> metres(-40, 40);
   for (int i = 0; i < 500; ++i) {

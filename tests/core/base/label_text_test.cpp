@@ -9,10 +9,10 @@ namespace {
 TEST(LabelText, FromMemory_SaysThatNobodyLookedItUp) {
   for (const SourceLabel label : all_source_labels) {
     const std::string text = label_text(label);
-    EXPECT_EQ(text.find(words(label)), 0u) << text;
+    EXPECT_EQ(text.find(word_of(label)), 0u) << text;
     EXPECT_EQ(text.find("nobody has looked this up") != std::string::npos, label == SourceLabel::from_memory) << text;
   }
-  EXPECT_EQ(words(SourceLabel::from_memory), "from memory");
+  EXPECT_EQ(word_of(SourceLabel::from_memory), "from memory");
 }
 
 }  // namespace

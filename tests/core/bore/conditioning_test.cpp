@@ -20,7 +20,7 @@ struct Case {
     site.ground = {{-5, 0}, {60, 0}};
     Stratum stratum;
     stratum.soil = soil;
-    stratum.known.set(Known::seen);
+    stratum.known.set(StratumEvidence::seen);
     site.strata = {stratum};
     ToolChoice choice;
     choice.diameter = Length{0.065};
@@ -52,9 +52,9 @@ TEST(SpreadChain, Path_SameBands) {
 // Guessed ground: its share of the band is an unknown of its own, and a reading takes it in.
 TEST(SpreadChain, Guess_BandsOfThePathAndReadable) {
   Case c("soft-clay", -1.3);
-  c.site.strata.front().known.set(Known::guess);
+  c.site.strata.front().known.set(StratumEvidence::guess);
   const BorePath plain = c.path();
-  const BorePath path = with_guesses(c.site, for_tests::tables(), c.tool, c.bore, plain).path;
+  const BorePath path = path_with_mistakes(c.site, for_tests::tables(), c.tool, c.bore, plain).path;
   ASSERT_GT(path.points.back().sd_vertical_m, 1.05 * plain.points.back().sd_vertical_m);
   const SpreadChain chain = c.chain(path);
   const BorePath same = conditioned_path(path, condition(chain, {}), Knowledge::smoothed);

@@ -25,7 +25,7 @@ struct Case {
     site.ground = {{-5, 0}, {60, 0}};
     Stratum stratum;
     stratum.soil = soil;
-    stratum.known.set(Known::guess);
+    stratum.known.set(StratumEvidence::guess);
     site.strata = {stratum};
     bore.tool.tool_class = "tool-65";
     bore.launch.elevation = {z};
@@ -37,7 +37,7 @@ struct Case {
     if (other) drawn.strata[0].soil = other;
     return predict_path(Ground(drawn, tables()), tool, bore);
   }
-  [[nodiscard]] GuessedPath guessed() const { return with_guesses(site, tables(), tool, bore, path()); }
+  [[nodiscard]] GuessedPath guessed() const { return path_with_mistakes(site, tables(), tool, bore, path()); }
 };
 
 // Law of total variance over the three classes, put together from three paths at the fine step; a class that runs
@@ -119,12 +119,12 @@ TEST(StopChance, Hand_ThreeClasses) {
   c.site.strata[0].values.refusal_rate = RatePerLength{0.01};
   EXPECT_NEAR(chance(L), 1 - std::exp(-0.01 * L), 1e-12);
   c.site.strata[0].values.refusal_rate.reset();
-  c.site.strata[0].known.set(Known::seen);
+  c.site.strata[0].known.set(StratumEvidence::seen);
   EXPECT_NEAR(chance(L), chance_of_refusal(Ground(c.site, tables()), path), 1e-12);
 }
 
 TEST(GuessedGround, Limit_SeenOrBoredChangesNothing) {
-  for (const Known known : {Known::seen, Known::borehole}) {
+  for (const StratumEvidence known : {StratumEvidence::seen, StratumEvidence::borehole}) {
     Case c("loose-sand");
     c.site.strata[0].known.set(known);
     EXPECT_EQ(c.guessed().path, c.path());
@@ -134,10 +134,10 @@ TEST(GuessedGround, Limit_SeenOrBoredChangesNothing) {
 
 TEST(GuessedGround, Limit_OutOfReachChangesNothing) {
   Case c("firm-clay");
-  c.site.strata[0].known.set(Known::seen);
+  c.site.strata[0].known.set(StratumEvidence::seen);
   Stratum deep;
   deep.soil = "dense-sand";
-  deep.known.set(Known::guess);
+  deep.known.set(StratumEvidence::guess);
   deep.top = LevelLine{{-5, -6}, {60, -6}};
   c.site.strata.push_back(deep);
   EXPECT_EQ(c.guessed().path, c.path());
@@ -174,7 +174,7 @@ TEST(NeutralLine, LayersAndWater_NoTurnOnTheLine) {
   c.site.water = LevelLine{{-5, -0.5}, {20, -0.9}};
   Stratum sand;
   sand.soil = "medium-sand";
-  sand.known.set(Known::seen);
+  sand.known.set(StratumEvidence::seen);
   sand.top = LevelLine{{-5, -0.2}, {20, -1.4}};
   c.site.strata.push_back(sand);
   const Ground ground(c.site, tables());

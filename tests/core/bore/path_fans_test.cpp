@@ -88,7 +88,7 @@ struct Sand {
     Stratum sand;
     sand.id = "l1";
     sand.soil = "dense-sand";
-    sand.known.set(Known::seen);
+    sand.known.set(StratumEvidence::seen);
     site.strata = {sand};
     bore.tool.tool_class = "tool-130";
     tool = resolve_tool(bore.tool, tables());
@@ -159,7 +159,7 @@ Site guessed(const std::vector<const char*>& soils) {
     Stratum stratum;
     stratum.id = "l" + std::to_string(i);
     stratum.soil = soils[i];
-    stratum.known.set(Known::guess);
+    stratum.known.set(StratumEvidence::guess);
     if (i > 0) stratum.top = LevelLine{{0, -0.5 * static_cast<double>(i)}};
     site.strata.push_back(stratum);
   }

@@ -129,7 +129,7 @@ TEST(CheckStops, FromRecords_TheChanceIsTold) {
   crossing.bore.model.calibrated_from.set(12);
   crossing.bore.model.calibrated_records = named_records(12);
   EXPECT_FALSE(find(judged(crossing), "surface.stuck", "f1")->measured);  // the rate is that of the table
-  const auto told = [&](double rate) {
+  const auto reported = [&](double rate) {
     crossing.site.strata[0].values.refusal_rate = RatePerLength{rate};
     const Assessment answer = judged(crossing);
     const Finding& finding = *find(answer, "surface.stuck", "f1");
@@ -138,10 +138,10 @@ TEST(CheckStops, FromRecords_TheChanceIsTold) {
     EXPECT_TRUE(working(answer, "surface.stuck", "f1"));
     return finding.severity;
   };
-  EXPECT_EQ(told(0.001), Severity::note);
-  EXPECT_EQ(told(0.02), Severity::caution);
+  EXPECT_EQ(reported(0.001), Severity::note);
+  EXPECT_EQ(reported(0.02), Severity::caution);
   crossing.site.surface[0].rescue = {};
-  EXPECT_EQ(told(0.001), Severity::caution);
+  EXPECT_EQ(reported(0.001), Severity::caution);
 }
 
 // Hard clay from station 3.5 on: the set falls below the least under the lane, and that is a finding of the lane.
@@ -176,7 +176,7 @@ TEST(CheckStops, DriveFootwayDitch_MayBeDugUp) {
 TEST(CheckGuess, Guess_WidensTheBandAndSaysByHowMuch) {
   Crossing crossing = clean_crossing();
   const Assessment seen = judged(crossing);
-  crossing.site.strata[0].known.set(Known::guess);
+  crossing.site.strata[0].known.set(StratumEvidence::guess);
   const Assessment guessed = judged(crossing);
   ASSERT_EQ(guessed.guesses.size(), 1u);
   const double before = seen.bore.points.back().sd_vertical_m, after = guessed.bore.points.back().sd_vertical_m;
@@ -195,7 +195,7 @@ TEST(CheckGuess, GuessOverTheBore_IsSaidToo) {
   Stratum fill = crossing.site.strata.front();
   fill.id = "l0";
   fill.soil = "made-ground";
-  fill.known.set(Known::guess);
+  fill.known.set(StratumEvidence::guess);
   crossing.site.strata.front().top = LevelLine{{-8, 99.3}, {20, 99.3}};
   crossing.site.strata.insert(crossing.site.strata.begin(), fill);
   const Assessment answer = judged(crossing);

@@ -23,8 +23,8 @@ TEST(CheckAir, NothingEntered_IsANoteAndTheToolsOwnPressureStands) {
   ASSERT_TRUE(finding) << listed(answer);
   EXPECT_EQ(finding->severity, Severity::note);
   EXPECT_EQ(finding_text(*finding, UnitSystem::metric), "pressure at the tool is not judged: compressor not entered");
-  EXPECT_FALSE(answer.air.pressure_at_tool_pa || answer.air.supply || answer.air.water);
-  EXPECT_EQ(*answer.air.pressure_worked_with_pa, 6.9e5);
+  EXPECT_FALSE(answer.air.pressure_at_tool_Pa || answer.air.supply || answer.air.water);
+  EXPECT_EQ(*answer.air.pressure_worked_with_Pa, 6.9e5);
   EXPECT_EQ(answer.verdict, Verdict::within_limits);
   Crossing crossing = with_air();
   crossing.air.line.clear();
@@ -38,10 +38,10 @@ TEST(CheckAir, UsualLine_NoComplaint) {
   const Assessment answer = judged(with_air());
   for (const Finding& f : answer.findings) EXPECT_NE(f.code.substr(0, 4), "air.") << f.code;
   ASSERT_TRUE(answer.air.supply);
-  EXPECT_GT(*answer.air.pressure_at_tool_pa, 6.5e5);
-  EXPECT_LT(*answer.air.pressure_at_tool_pa, 6.9e5);
+  EXPECT_GT(*answer.air.pressure_at_tool_Pa, 6.5e5);
+  EXPECT_LT(*answer.air.pressure_at_tool_Pa, 6.9e5);
   EXPECT_EQ(answer.air.free_air_m3_s, answer.air.supply->free_air.m3_s);
-  EXPECT_GT(*answer.air.loss_harris_pa, answer.air.supply->at_compressor.Pa - answer.air.supply->at_tool.Pa);
+  EXPECT_GT(*answer.air.loss_harris_Pa, answer.air.supply->at_compressor.Pa - answer.air.supply->at_tool.Pa);
   EXPECT_EQ(answer.air.water->icing, Icing::possible);
 }
 
@@ -50,11 +50,11 @@ TEST(CheckAir, Advance_TakesThePressureAtTheTool) {
   Crossing crossing = with_air();
   crossing.air.line.front().length = Length{80};
   const Assessment line = judged(crossing);
-  EXPECT_LT(*line.air.pressure_worked_with_pa, 6.8e5);
-  EXPECT_EQ(line.air.pressure_worked_with_pa, line.air.pressure_at_tool_pa);
+  EXPECT_LT(*line.air.pressure_worked_with_Pa, 6.8e5);
+  EXPECT_EQ(line.air.pressure_worked_with_Pa, line.air.pressure_at_tool_Pa);
   EXPECT_GT(*line.advance_time_s.p50, *judged(with_air()).advance_time_s.p50);
   Crossing typed = clean_crossing();
-  typed.bore.tool.pressure = Pressure{*line.air.pressure_at_tool_pa};
+  typed.bore.tool.pressure = Pressure{*line.air.pressure_at_tool_Pa};
   EXPECT_EQ(judged(typed).advance_time_s, line.advance_time_s);
   EXPECT_EQ(judged(typed).advance.least_grip, line.advance.least_grip);
 }
@@ -66,12 +66,12 @@ TEST(ToolAtWork, TypedPressure_Wins) {
   const ToolAtWork work = tool_at_work(crossing, tables());
   EXPECT_EQ(work.tool.pressure.Pa, 5.5e5);
   EXPECT_TRUE(work.air.pressure_typed);
-  EXPECT_GT(*work.air.pressure_at_tool_pa, 5.5e5);
+  EXPECT_GT(*work.air.pressure_at_tool_Pa, 5.5e5);
   EXPECT_FALSE(find(judged(crossing), "air.pressure-low"));
   EXPECT_EQ(crew_setup(crossing, tables()).tool.pressure.Pa, 5.5e5);
   crossing.air.line.front().bore = Length{0.007};  // now the line gives less than typed
   const Assessment starved = judged(crossing);
-  EXPECT_EQ(*starved.air.pressure_worked_with_pa, 5.5e5);
+  EXPECT_EQ(*starved.air.pressure_worked_with_Pa, 5.5e5);
   ASSERT_TRUE(find(starved, "air.pressure-low")) << listed(starved);
   EXPECT_NEAR(*find(starved, "air.pressure-low")->limit, 0.85 * 5.5e5, 1);
 }
@@ -95,7 +95,7 @@ TEST(ToolAtWork, Bounds) {
   crossing.air.compressor.free_air = VolumeFlow{1e-6};
   EXPECT_EQ(tool_at_work(crossing, tables()).tool.pressure.Pa, 1e4);
   const Assessment answer = judged(crossing);
-  EXPECT_EQ(*answer.air.pressure_at_tool_pa, 0);
+  EXPECT_EQ(*answer.air.pressure_at_tool_Pa, 0);
   EXPECT_EQ(find(answer, "air.pressure-low")->severity, Severity::stop);
   EXPECT_TRUE(std::isfinite(answer.advance.least_grip));
 }
@@ -135,9 +135,9 @@ TEST(CheckAir, PressureHigh_IsACaution) {
 TEST(CheckAir, Standing_CountsAndStops) {
   Crossing crossing = with_air();
   crossing.air.compressor.pressure = Pressure{8.6e5};
-  while (*judged(crossing).air.pressure_at_tool_pa > 6.8e5) crossing.air.line.front().bore->m *= 0.97;
+  while (*judged(crossing).air.pressure_at_tool_Pa > 6.8e5) crossing.air.line.front().bore->m *= 0.97;
   const Assessment answer = judged(crossing);
-  EXPECT_GT(*answer.air.pressure_at_tool_pa, 6e5);
+  EXPECT_GT(*answer.air.pressure_at_tool_Pa, 6e5);
   EXPECT_FALSE(find(answer, "air.pressure-high"));  // running it keeps its limit
   const Finding* standing = find(answer, "air.standing", "air");
   ASSERT_TRUE(standing) << listed(answer);
@@ -173,13 +173,13 @@ TEST(CheckAir, Regulator_BringsItDown) {
   crossing.air.compressor.regulator = Pressure{6.8e5};
   const Assessment answer = judged(crossing);
   EXPECT_FALSE(find(answer, "air.standing")) << listed(answer);
-  EXPECT_EQ(*answer.air.standing_pa, 6.8e5);
+  EXPECT_EQ(*answer.air.standing_Pa, 6.8e5);
   EXPECT_EQ(answer.air.supply->line_most.Pa, 6.8e5);
-  EXPECT_LT(*answer.air.pressure_at_tool_pa, 6.8e5);
+  EXPECT_LT(*answer.air.pressure_at_tool_Pa, 6.8e5);
   EXPECT_EQ(input(*working(answer, "air.standing"), "p_regulator"), 6.8e5);
-  Crossing turned_down = with_air();
-  turned_down.air.compressor.pressure = Pressure{6.8e5};
-  EXPECT_NEAR(*judged(turned_down).air.pressure_at_tool_pa, *answer.air.pressure_at_tool_pa, 1);
+  Crossing lowered = with_air();
+  lowered.air.compressor.pressure = Pressure{6.8e5};
+  EXPECT_NEAR(*judged(lowered).air.pressure_at_tool_Pa, *answer.air.pressure_at_tool_Pa, 1);
   crossing.air.compressor.regulator = Pressure{9e5};
   EXPECT_EQ(*find(judged(crossing), "air.standing")->measured, 8.6e5);
   crossing.air.compressor.pressure.reset();  // then the regulator is all that is known
@@ -279,9 +279,9 @@ TEST(CheckAir, OddEntries_NeverAnAbort) {
             crossing.air.tail_fitting.set(Length{length});
             crossing.air.mark_spacing.set(Length{bore});
             const Assessment answer = judged(crossing);
-            EXPECT_TRUE(std::isfinite(*answer.air.pressure_worked_with_pa));
-            if (answer.air.pressure_at_tool_pa) {
-              EXPECT_TRUE(std::isfinite(*answer.air.pressure_at_tool_pa) && *answer.air.pressure_at_tool_pa >= 0);
+            EXPECT_TRUE(std::isfinite(*answer.air.pressure_worked_with_Pa));
+            if (answer.air.pressure_at_tool_Pa) {
+              EXPECT_TRUE(std::isfinite(*answer.air.pressure_at_tool_Pa) && *answer.air.pressure_at_tool_Pa >= 0);
             }
             EXPECT_LE(answer.marks.size(), 410u);
           }

@@ -95,7 +95,7 @@ inline Crossing clean_crossing() {
   Stratum clay;
   clay.id = "l1";
   clay.soil = "firm-clay";
-  clay.known.set(Known::seen);
+  clay.known.set(StratumEvidence::seen);
   c.site.strata = {clay};
   c.site.surface = {lane(2, 6)};
   c.site.utilities = {water_main(4, 97.0)};
@@ -184,7 +184,7 @@ inline std::string listed(const Assessment& answer) {
   std::string all(word_of(answer.verdict));
   for (const Finding& f : answer.findings) {
     all += "\n  ";
-    all += words(f.severity);
+    all += word_of(f.severity);
     all += " " + f.code + " " + f.subject + ": " + finding_text(f, UnitSystem::metric);
   }
   return all;

@@ -109,7 +109,7 @@ inline void look_at_pipe_and_air(NotFinite& all, const Assessment& a) {
   for (const PipeCheck& c : a.pipe_checks) all.look(c.code, c.value, c.limit, c.station_m, c.utilisation);
   for (const LoadPoint& l : a.loads)
     all.look("load", l.station_m, l.depth_m, l.earth_Pa, l.earth_arched_Pa, l.live_Pa, l.water_Pa);
-  all.look("air", a.air.pressure_at_tool_pa, a.air.free_air_m3_s, a.air.loss_harris_pa, a.air.pressure_worked_with_pa);
+  all.look("air", a.air.pressure_at_tool_Pa, a.air.free_air_m3_s, a.air.loss_harris_Pa, a.air.pressure_worked_with_Pa);
   if (const auto& s = a.air.supply)
     all.look("air supply", s->ambient, s->compressor_most, s->compressor_gives, s->wanted, s->would_take,
              s->at_compressor, s->at_tool, s->free_air, s->mass_kg_s);

@@ -51,7 +51,7 @@ bool asks(const Crossing& c, std::string_view what, std::string_view subject = {
   return find(judged(c), "missing." + std::string(what), subject) != nullptr;
 }
 
-TEST(Known, CleanCrossing_IsWithinLimits) {
+TEST(StratumEvidence, CleanCrossing_IsWithinLimits) {
   const Assessment answer = judged(clean_crossing());
   EXPECT_EQ(answer.verdict, Verdict::within_limits) << listed(answer);
 }
@@ -78,7 +78,7 @@ TEST(UtilityCourse, OurDefault_LineThatEndsShortOfTheBoreIsAsked) {
 TEST(UtilityCourse, OurDefault_ADeclaredEndIsNotAsked_EdgeOfRecordGoesOn) {
   Utility u = gas_main({{4, -9, 98.6}, {4, -1.2, 98.6}});
   u.located.lateral_sd = Length{0.02};
-  for (const auto& [end, word] : Words<LineEnd>::list) {
+  for (const auto& [end, word] : EnumNames<LineEnd>::list) {
     u.ends.last = end;
     const Assessment answer = judged(with_line(u));
     EXPECT_FALSE(find(answer, "missing.utility-course", "u2")) << word;
@@ -106,7 +106,7 @@ TEST(UtilityCourse, OurModel_ADeclaredEndHasAnErrorAlong) {
 TEST(Kind, OurDefault_UnknownIsTheStrictest) {
   for (const double level : {96.0, 97.0, 97.5, 97.8, 98.0, 98.2, 98.6, 99.0, 99.4})
     for (const LocatedHow how : {LocatedHow::traced, LocatedHow::records, LocatedHow::unknown})
-      for (const auto& [kind, word] : Words<UtilityKind>::list) {
+      for (const auto& [kind, word] : EnumNames<UtilityKind>::list) {
         Utility u = gas_main({{4, -8, level}, {4, 8, level}});
         u.kind = kind;
         u.located.how.set(how);
@@ -124,7 +124,7 @@ TEST(Kind, OurDefault_UnknownIsTheStrictest) {
 
 // A bore straight through an abandoned main.
 TEST(Status, OurDefault_OverlapIsAStopWhateverTheStatus) {
-  for (const auto& [status, word] : Words<UtilityStatus>::list) {
+  for (const auto& [status, word] : EnumNames<UtilityStatus>::list) {
     Utility u = gas_main({{4, -8, 98.6}, {4, 8, 98.6}});
     u.status.set(status);
     u.abandonment = {"cut and capped at both ends", "A. Nobody", "2026-01-15", ""};

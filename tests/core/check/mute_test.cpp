@@ -210,7 +210,7 @@ TEST(Mute, Property_RemovesOnlyItsOwnCaution) {
   Crossing crossing = sloped_exit();
   crossing.pits.launch.sides.bore.kind.set(SideKind::sloped);
   crossing.site.surface = {lane(-3, 10)};  // both pits are cut into it
-  crossing.site.strata.front().known.set(Known::guess);
+  crossing.site.strata.front().known.set(StratumEvidence::guess);
   crossing.site.utilities.push_back(water_main(2, 98.0));
   crossing.site.utilities.back().id = "u2";
   crossing.pipe->outside_diameter = Length{0.063};

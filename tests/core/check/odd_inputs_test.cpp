@@ -127,7 +127,7 @@ const Odd odd_inputs[] = {
        Stratum sand;
        sand.id = "l2";
        sand.soil = "loose-sand";
-       sand.known.set(Known::seen);
+       sand.known.set(StratumEvidence::seen);
        sand.top = LevelLine{{0, 150}};
        c.site.strata.push_back(sand);
      },

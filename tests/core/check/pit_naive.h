@@ -53,7 +53,7 @@ struct NaivePit {
         {"peat", 20}, {"soft-clay", 36}, {"firm-clay", 80}, {"stiff-clay", 160}, {"hard-clay", 500}};
     int best = 3;
     if (const auto clay = qu_kPa.find(s.soil); clay != qu_kPa.end())
-      best = *s.known == Known::guess ? 1 : clay->second >= 143.7 ? 1 : clay->second > 47.8 ? 2 : 3;
+      best = *s.known == StratumEvidence::guess ? 1 : clay->second >= 143.7 ? 1 : clay->second > 47.8 ? 2 : 3;
     if (s.soil == "silt" || s.soil == "weathered-rock") best = 2;
     const PitSigns& look = pit.signs;
     const bool shaken = look.vibrated ? *look.vibrated : road_beside;

@@ -32,7 +32,7 @@ TEST(PitNames, StableRockOnSeepingSand_IsAStop) {
 // Type A typed on a guessed clay: type C until somebody confirms it.
 TEST(PitNames, TypeAOnAGuess_CountsAsCUntilConfirmed) {
   Crossing c = pit_in("firm-clay", 3, a);
-  c.site.strata.front().known.set(Known::guess);
+  c.site.strata.front().known.set(StratumEvidence::guess);
   c.pits.launch.sides.left = sloped(0.75);
   EXPECT_EQ(stops(c, "pit.slope"), 0) << listed(judged(c));
   for (const char* name : {"", " ", "--"}) {

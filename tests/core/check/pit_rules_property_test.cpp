@@ -79,7 +79,7 @@ void draw_benches(Draw& draw, Crossing& c) {
   const bool type_a = draw.one_in(2);
   c.site.strata.resize(1);
   c.site.strata.front().soil = type_a ? "hard-clay" : "firm-clay";
-  c.site.strata.front().known.set(Known::seen);
+  c.site.strata.front().known.set(StratumEvidence::seen);
   c.site.surface.clear();
   c.site.water = LevelLine{{-8, 90}, {20, 90}};
   const double run = type_a ? 0.75 : 1.0;
@@ -114,7 +114,7 @@ Crossing drawn_pits(unsigned seed) {
                                        "hard-clay", "peat",      "medium-sand", "made-ground", "weathered-rock"};
   Stratum& upper = c.site.strata.front();
   upper.soil = draw.of(soils);
-  upper.known.set(draw.one_in(4) ? Known::guess : Known::seen);
+  upper.known.set(draw.one_in(4) ? StratumEvidence::guess : StratumEvidence::seen);
   if (draw.one_in(3)) {
     Stratum lower = upper;
     lower.id = "l2";

@@ -39,7 +39,7 @@ inline Utility drawn_utility(Draw& draw, const Crossing& c, int number) {
   const double length = c.bore.exit.station.m, axis = c.bore.launch.elevation.m;
   Utility u;
   u.id = "u" + std::to_string(number);
-  u.kind = Words<UtilityKind>::list[draw.below(std::size(Words<UtilityKind>::list))].first;
+  u.kind = EnumNames<UtilityKind>::list[draw.below(std::size(EnumNames<UtilityKind>::list))].first;
   u.status.set(draw.one_in(6)   ? UtilityStatus::abandoned
                : draw.one_in(8) ? UtilityStatus::proposed
                                 : UtilityStatus::live);
@@ -62,7 +62,7 @@ inline Crossing drawn_crossing(unsigned seed) {
   Draw draw(seed);
   Crossing c = clean_crossing();
   c.site.strata[0].soil = draw.of(tables().soils).id;
-  if (draw.one_in(4)) c.site.strata[0].known.set(Known::borehole);
+  if (draw.one_in(4)) c.site.strata[0].known.set(StratumEvidence::borehole);
   c.bore.tool.tool_class = draw.of(tables().tools).id;
   c.bore.exit.station = Length{draw.between(5, 16)};
   c.bore.launch.elevation = Length{100 - draw.between(0.9, 2.4)};
@@ -169,7 +169,7 @@ inline const std::vector<Change>& changes() {
          return c.site.ground = {{1, 100}, {3, 100}}, true;
        })},
       {"soil less known", false,
-       to_crossing([](Draw&, Crossing& c) { return c.site.strata[0].known.set(Known::guess), true; })},
+       to_crossing([](Draw&, Crossing& c) { return c.site.strata[0].known.set(StratumEvidence::guess), true; })},
       // errors grow
       {"worse across", false,
        to_utility([](Draw& d, Utility& u, Crossing&) { return u.located.lateral_sd->m *= d.between(1.05, 3), true; })},

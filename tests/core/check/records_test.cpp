@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "burrow/check/passing.h"
+#include "burrow/check/rise_while_boring.h"
 #include "burrow/soil/movement.h"
 #include "clean_crossing.h"
 

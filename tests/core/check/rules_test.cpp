@@ -48,9 +48,9 @@ TEST(CheckRules, Angle_FortyFiveDegrees) {
   EXPECT_NEAR(*finding->measured, pi / 2 - 0.80, 1e-9);
   EXPECT_NE(finding_text(*finding, UnitSystem::metric).find("44.16°"), std::string::npos)
       << finding_text(*finding, UnitSystem::metric);
-  Crossing turned = with_rule("track-cover-72in", 0.78);
-  turned.bore.launch.heading.set(Angle{0.02});
-  EXPECT_TRUE(find(judged(turned), "surface.angle"));
+  Crossing at_an_angle = with_rule("track-cover-72in", 0.78);
+  at_an_angle.bore.launch.heading.set(Angle{0.02});
+  EXPECT_TRUE(find(judged(at_an_angle), "surface.angle"));
 }
 
 // Florida specification (read): closed-end driving to 3 in with 36 in of depth, to 5 in with 6 ft.

@@ -67,7 +67,7 @@ TEST(SlopeConditions, AllAnswered_TheAngleStands) {
 }
 
 TEST(SlopeConditions, EachIsAStop_AndEachNotAnsweredToo) {
-  ASSERT_EQ(std::size(answers), std::size(Words<SlopeCondition>::list));
+  ASSERT_EQ(std::size(answers), std::size(EnumNames<SlopeCondition>::list));
   for (const auto& [condition, member] : answers) {
     Crossing c = sloped_pit();
     c.pits.launch.signs.*member = std::nullopt;

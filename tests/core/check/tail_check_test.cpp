@@ -62,7 +62,7 @@ TEST(DaylightChance, Rejection_NoPath) {
 TEST(DaylightChance, Model_GuessAndTypedLimit) {
   Crossing crossing = in_sand(1.2, 12);
   const double seen = *judged(crossing).chance_of_daylight;
-  crossing.site.strata[0].known.set(Known::guess);
+  crossing.site.strata[0].known.set(StratumEvidence::guess);
   const Assessment guessed = judged(crossing);
   EXPECT_GE(*guessed.chance_of_daylight, 0.5 * seen);
   crossing.limits["daylight_stop"] = {1e-9, "the owner wants none", ""};

@@ -178,7 +178,7 @@ TEST(Verdict, StopComesBeforeIncomplete) {
 
 TEST(Verdict, IncompleteComesBeforeCaution) {
   Crossing crossing = clean_crossing();
-  crossing.site.strata.front().known.set(Known::guess);
+  crossing.site.strata.front().known.set(StratumEvidence::guess);
   EXPECT_EQ(judged(crossing).verdict, Verdict::caution) << listed(judged(crossing));
   crossing.site.water.reset();
   EXPECT_EQ(judged(crossing).verdict, Verdict::incomplete);

@@ -45,9 +45,9 @@ std::set<std::string> codes_of_the_checks() {
   codes.erase("missing.newer-file");  // gets a code of its own
   codes.erase("missing.");
   // Told with the checks of pipe or path and never judged: they have a name there and no finding.
-  for (const char* told : {"pipe.earth", "pipe.earth-arched", "pipe.live", "pipe.safe-pull", "pipe.stretch",
+  for (const char* reported : {"pipe.earth", "pipe.earth-arched", "pipe.live", "pipe.safe-pull", "pipe.stretch",
                            "pipe.thermal", "pipe.float", "pipe.water", "bore.neutral-cover"})
-    codes.erase(told);
+    codes.erase(reported);
   return codes;
 }
 

@@ -15,7 +15,7 @@ inline const LevelLine ground{{-5, 102}, {40, 102}};
 inline Tables tables() {
   Tables t;
   t.judged_on = Date{2026, 3, 2};
-  for (const auto& [kind, word] : Words<UtilityKind>::list) {
+  for (const auto& [kind, word] : EnumNames<UtilityKind>::list) {
     UtilityKindRow row;
     row.kind = kind;
     row.name = std::string(word);

@@ -87,10 +87,10 @@ TEST(Contact, Stadium_TurnedView) {
   const double a = 0.7, c = std::cos(a), s = std::sin(a);
   const auto turn = [&](ViewVector v) { return ViewVector{c * v.across_m - s * v.up_m, s * v.across_m + c * v.up_m}; };
   const Stadium level{{-0.3, 0.25}, {0.4, 0.25}, 0.1};
-  const Stadium turned{turn(level.from), turn(level.to), 0.1};
+  const Stadium rotated{turn(level.from), turn(level.to), 0.1};
   const double x2 = 0.04, y2 = 0.0025;
   const ViewSpread spread{c * c * x2 + s * s * y2, s * s * x2 + c * c * y2, s * c * (x2 - y2)};
-  EXPECT_NEAR(stadium_chance(turned, spread), stadium_chance(level, {x2, y2, 0}), 1e-10);
+  EXPECT_NEAR(stadium_chance(rotated, spread), stadium_chance(level, {x2, y2, 0}), 1e-10);
 }
 
 // Both sharp and wide spreads keep their accuracy against Monte Carlo (seeded, 4 standard errors).

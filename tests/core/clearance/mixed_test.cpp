@@ -26,7 +26,7 @@ struct Case {
     Stratum stratum;
     stratum.id = "l1";
     stratum.soil = soil;
-    stratum.known.set(Known::seen);
+    stratum.known.set(StratumEvidence::seen);
     site.strata = {stratum};
     bore.tool.tool_class = "tool-95";
     tool = resolve_tool(bore.tool, tables());

@@ -57,7 +57,7 @@ TEST(HoleWorth, RandomDays) {
   const int count = 200000;
   for (const HolePlan& plan : plans)
     for (const Clearance& c : cases) {
-      const HoleWorth worth = hole_worth(c, plan);
+      const HoleWorth worth = test_hole_worth(c, plan);
       const Drawn days = drawn(c, plan, count);
       const auto within = [&](double p) { return 4 * std::sqrt(std::max(p * (1 - p), 1.0 / count) / count); };
       EXPECT_NEAR(worth.chance_to_go_on, days.goes_on, within(worth.chance_to_go_on)) << *c.axis_distance_m;
@@ -69,10 +69,10 @@ TEST(HoleWorth, RandomDays) {
 TEST(HoleWorth, GoingOnAnyway_ChanceAsBefore) {
   for (const double gap : {0.0, 0.1, 0.3, 0.8}) {
     const Clearance c = passing(gap, 0.1, 0.07, 0.2);
-    const HoleWorth worth = hole_worth(c, {{0.02}, 1.0, {-0.1}});
+    const HoleWorth worth = test_hole_worth(c, {{0.02}, 1.0, {-0.1}});
     EXPECT_NEAR(worth.chance_to_go_on, 1, 1e-12);
     EXPECT_NEAR(worth.chance_after, *c.contact_chance, 1e-9);
-    const HoleWorth nearly = hole_worth(c, {{0.02}, 1.0, {-0.0999}});
+    const HoleWorth nearly = test_hole_worth(c, {{0.02}, 1.0, {-0.0999}});
     EXPECT_NEAR(nearly.chance_after, *c.contact_chance, 2e-3);
   }
 }
@@ -80,18 +80,18 @@ TEST(HoleWorth, GoingOnAnyway_ChanceAsBefore) {
 TEST(HoleWorth, Limits) {
   const HolePlan plan{{0.02}, 0.01, {0.30}};
   // Known already: nothing to be won, the answer is yes or no.
-  const HoleWorth known_far = hole_worth(passing(0.8, 0.1, 0.05, 0), plan);
+  const HoleWorth known_far = test_hole_worth(passing(0.8, 0.1, 0.05, 0), plan);
   EXPECT_EQ(known_far.chance_to_go_on, 1);
   EXPECT_EQ(known_far.chance_after, *passing(0.8, 0.1, 0.05, 0).contact_chance);
-  EXPECT_EQ(hole_worth(passing(0.2, 0.1, 0.05, 0), plan).chance_to_go_on, 0);
+  EXPECT_EQ(test_hole_worth(passing(0.2, 0.1, 0.05, 0), plan).chance_to_go_on, 0);
   // Where they go on, each bore has at most the chance they accept.
   for (const double gap : {0.0, 0.2, 0.5, 1.0})
     for (const double sd : {0.05, 0.2, 1.0}) {
       const Clearance c = passing(gap, 0.1, 0.1, sd);
-      const HoleWorth worth = hole_worth(c, plan);
+      const HoleWorth worth = test_hole_worth(c, plan);
       EXPECT_LE(worth.chance_after, plan.contact_stop * worth.chance_to_go_on + 1e-12);
       EXPECT_LE(worth.chance_after, *c.contact_chance);
-      EXPECT_LE(hole_worth(c, {{0.02}, 0.01, {0.60}}).chance_to_go_on, worth.chance_to_go_on);
+      EXPECT_LE(test_hole_worth(c, {{0.02}, 0.01, {0.60}}).chance_to_go_on, worth.chance_to_go_on);
     }
 }
 

@@ -85,7 +85,7 @@ TEST(FloorOutline, Random_AsByWalkingTheEdges) {
 }
 
 TEST(FloorOutline, TurnedLeft_KeepsTheFirstCorner) {
-  const PlanLine left = turned_left(l_shape);
+  const PlanLine left = wound_left(l_shape);
   EXPECT_EQ(left.front(), l_shape.front());
   double area = 0;
   for (std::size_t i = 0; i < left.size(); ++i) {
@@ -93,7 +93,7 @@ TEST(FloorOutline, TurnedLeft_KeepsTheFirstCorner) {
     area += (p.x_m * q.y_m - q.x_m * p.y_m) / 2;
   }
   EXPECT_NEAR(area, 3 * 1 + 1.5 * 0.9, 1e-12);
-  EXPECT_EQ(turned_left(left), left);
+  EXPECT_EQ(wound_left(left), left);
 }
 
 }  // namespace

@@ -50,7 +50,7 @@ TEST(LabelCounts, FollowTheTables) {
 TEST(LabelCounts, TableHasALineForEachLabel) {
   const std::string text = label_table(load_tables());
   for (const SourceLabel label : all_source_labels)
-    EXPECT_NE(text.find("| " + std::string(words(label))), std::string::npos) << text;
+    EXPECT_NE(text.find("| " + std::string(word_of(label))), std::string::npos) << text;
   EXPECT_EQ(std::count(text.begin(), text.end(), '\n'), 2 + 8);
 }
 

@@ -1,6 +1,6 @@
 // Tool, air and limits of a crew, taken from crossing to crossing.
 
-#include "burrow/crossing/own_start.h"
+#include "burrow/crossing/crew_defaults.h"
 
 #include <gtest/gtest.h>
 
@@ -23,7 +23,7 @@ Crossing crew() {
   return c;
 }
 
-TEST(OwnStart, ToolAirAndLimits_NothingOfThePlace) {
+TEST(CrewDefaults, ToolAirAndLimits_NothingOfThePlace) {
   const Crossing own = own_start_of(crew());
   EXPECT_EQ(own.site, blank_crossing().site);
   EXPECT_EQ(own.bore.exit, blank_crossing().bore.exit);
@@ -43,7 +43,7 @@ TEST(OwnStart, ToolAirAndLimits_NothingOfThePlace) {
 }
 
 // Twice is once.
-TEST(OwnStart, TakenTwice_TheSame) {
+TEST(CrewDefaults, TakenTwice_TheSame) {
   const Crossing own = own_start_of(crew());
   EXPECT_EQ(own_start_of(own), own);
   EXPECT_EQ(with_own_start(with_own_start(blank_crossing(), own), own), with_own_start(blank_crossing(), own));

@@ -136,7 +136,7 @@ TEST(Dxf, SideElevation_StandsAboveThePlanByWholeTens) {
     EXPECT_EQ(std::fmod(shift, 10.0), 0.0);
     const auto all = groups(write_dxf(j.crossing, tables(), j.answer, UnitSystem::metric));
     double plan_top = -1e300, side_bottom = 1e300;
-    for (const auto& [kind, word] : Words<UtilityKind>::list) {
+    for (const auto& [kind, word] : EnumNames<UtilityKind>::list) {
       std::string layer = "PLAN-";
       for (const char c : word) layer += static_cast<char>(std::toupper(c));
       for (const Outline& o : outlines(all, layer))

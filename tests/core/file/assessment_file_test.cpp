@@ -200,7 +200,7 @@ TEST(AssessmentFile, Air_LineWaterAndOil) {
   supply.along = {{0, 7e5, 6.5e5, 12.5, false}};
   supply.iteration = {IterationEnd::step_small, 7, 1e-12};
   a.air.supply = supply;
-  a.air.pressure_at_tool_pa = 5.5e5;
+  a.air.pressure_at_tool_Pa = 5.5e5;
   a.air.water = AirWater{};
   a.air.water->icing = Icing::possible;
   a.air.oil.rate = {2e-9};

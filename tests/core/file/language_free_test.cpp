@@ -5,7 +5,7 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
-#include "burrow/base/fineness.h"
+#include "burrow/base/display_precision.h"
 #include "burrow/base/say.h"
 #include "burrow/check/assess.h"
 #include "burrow/file/assessment_file.h"
@@ -83,10 +83,10 @@ TEST(LanguageFree, DisplayPrecision_ChangesNothing) {
   const auto crossing = read_crossing(*read_text_file(BURROW_SOURCE_DIR "/samples/four-faults.crossing"), tables);
   ASSERT_TRUE(crossing);
   const Assessment usual = assess(*crossing, tables);
-  const Fineness before = shown_fineness();
-  show_quantities(before == Fineness::fine ? Fineness::usual : Fineness::fine);
+  const DisplayPrecision before = shown_fineness();
+  set_display_precision(before == DisplayPrecision::fine ? DisplayPrecision::usual : DisplayPrecision::fine);
   EXPECT_TRUE(assess(*crossing, tables) == usual);
-  show_quantities(before);
+  set_display_precision(before);
 }
 
 }  // namespace

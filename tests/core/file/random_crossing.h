@@ -43,7 +43,7 @@ class Filler {
   void one(std::string& v) { v = coin() ? text() : ""; }
   template <class E>
   requires std::is_enum_v<E>
-  void one(E& v) { v = Words<E>::list[random_() % std::size(Words<E>::list)].first; }
+  void one(E& v) { v = EnumNames<E>::list[random_() % std::size(EnumNames<E>::list)].first; }
   template <class Q>
   requires(std::is_aggregate_v<Q> && sizeof(Q) == sizeof(double)) void one(Q& quantity) {
     auto& [v] = quantity;
@@ -75,7 +75,7 @@ class Filler {
       if (coin()) one(limits[row.id]);
   }
   template <class T>
-  requires(std::is_aggregate_v<T> && sizeof(T) != sizeof(double)) void one(T& thing) { fill(*this, thing); }
+  requires(std::is_aggregate_v<T> && sizeof(T) != sizeof(double)) void one(T& item) { fill(*this, item); }
   template <class... T>
   void all(T&... members) {
     (one(members), ...);
@@ -86,13 +86,13 @@ class Filler {
 };
 
 #define BURROW_FILL_POINT(Type, ...)              \
-  inline void fill(Filler& filler, Type& thing) { \
-    auto& [__VA_ARGS__] = thing;                  \
+  inline void fill(Filler& filler, Type& item) { \
+    auto& [__VA_ARGS__] = item;                  \
     filler.all(__VA_ARGS__);                      \
   }
 #define BURROW_FILL(Type, ...)                          \
-  inline void fill(Filler& filler, Type& thing) {       \
-    auto& [__VA_ARGS__, unknown] = thing;               \
+  inline void fill(Filler& filler, Type& item) {       \
+    auto& [__VA_ARGS__, unknown] = item;               \
     filler.all(__VA_ARGS__);                            \
     if (filler.coin()) unknown = filler.unknown_keys(); \
   }
@@ -174,7 +174,7 @@ inline Crossing random_crossing(unsigned seed) {
   fill(filler, c);
   int n = 0;
   const auto name = [&n](auto& list) {
-    for (auto& thing : list) thing.id = "i" + std::to_string(++n);
+    for (auto& item : list) item.id = "i" + std::to_string(++n);
   };
   Site& site = c.site;
   if (site.strata.empty()) site.strata.emplace_back();

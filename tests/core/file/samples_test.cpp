@@ -107,7 +107,7 @@ TEST(Samples, Contents_AsTheirNamesSay) {
 
   const Crossing crowded = sample("sixty-utilities");
   EXPECT_EQ(crowded.site.utilities.size(), 60u);
-  EXPECT_EQ(kinds_of(crowded).size(), std::size(Words<UtilityKind>::list) - 1);  // all but oil
+  EXPECT_EQ(kinds_of(crowded).size(), std::size(EnumNames<UtilityKind>::list) - 1);  // all but oil
   for (const Utility& utility : crowded.site.utilities) EXPECT_EQ(utility.name.size(), 40u) << utility.name;
 }
 

@@ -32,7 +32,7 @@ TEST(TablesFile, BuiltIn_SeventeenSoilsNineTools) {
   EXPECT_EQ(built_in().soils.size(), 17u);
   EXPECT_EQ(built_in().tools.size(), 9u);
   EXPECT_EQ(built_in().excavation.size(), 2u);
-  for (const auto& [kind, word] : Words<UtilityKind>::list) EXPECT_EQ(row_of(built_in(), kind).kind, kind);
+  for (const auto& [kind, word] : EnumNames<UtilityKind>::list) EXPECT_EQ(row_of(built_in(), kind).kind, kind);
 }
 
 template <class Row>

@@ -36,10 +36,10 @@ TEST(Answer, ThereAndBack) {
 }
 
 TEST(Answer, Request_ThereAndBack) {
-  ReadWish wish;
-  wish.order = "nez";
-  wish.most_seconds = 2.5;
-  ReaderRequest request = request_for(path, wish);
+  ReadOptions options;
+  options.order = "nez";
+  options.most_seconds = 2.5;
+  ReaderRequest request = request_for(path, options);
   request.texts = {{"a", "ä"}};
   request.counted = {{"{} line", {"{} Linie", "{} Linien"}}};
   request.points = {{1, 2}};

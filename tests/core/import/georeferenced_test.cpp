@@ -1,7 +1,7 @@
 // Local frame to longitude and latitude: against the ellipsoid itself, by quadrature and radii of curvature.
 // GRS 80: a = 6378137 m, 1/f = 298.257222101 (from memory); UTM: scale 0.9996, false easting 500 km (from memory).
 
-#include "burrow/import/georeferenced.h"
+#include "burrow/import/longitude_latitude.h"
 
 #include <gtest/gtest.h>
 

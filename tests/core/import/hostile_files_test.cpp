@@ -99,9 +99,9 @@ TEST_F(HostileFiles, ZipBomb) {
   for (int i = 0; i < 40; ++i) VSIFWriteL(nothing.data(), 1, nothing.size(), out);
   VSIFCloseL(out);
   ASSERT_LT(std::filesystem::file_size(path("b.zip")), 100'000u);
-  ReadWish wish;
-  wish.most_unpacked_bytes = 16u << 20u;
-  EXPECT_THAT(error_of("b.zip", wish).found.english(), HasSubstr("16 MB"));
+  ReadOptions options;
+  options.most_unpacked_bytes = 16u << 20u;
+  EXPECT_THAT(error_of("b.zip", options).found.english(), HasSubstr("16 MB"));
 }
 
 TEST_F(HostileFiles, NestedArrays) {
@@ -126,16 +126,16 @@ TEST_F(HostileFiles, Bound_CancelAndProgress) {
   std::string entities;
   for (int i = 0; i < 30'000; ++i) entities += drawing_line("K", i, 0, 1, i, 5, 1);
   write("a.dxf", drawing("6", entities));
-  ReadWish wish;
-  wish.most_vertices = 20'000;
-  EXPECT_THAT(error_of("a.dxf", wish).found.english(), HasSubstr("20000"));
-  wish = {};
+  ReadOptions options;
+  options.most_vertices = 20'000;
+  EXPECT_THAT(error_of("a.dxf", options).found.english(), HasSubstr("20000"));
+  options = {};
   int asked = 0;
-  wish.progress = [&](double share) {
+  options.progress = [&](double share) {
     EXPECT_TRUE(share >= 0 && share <= 1);
     return ++asked < 10;
   };
-  EXPECT_EQ(error_of("a.dxf", wish).found, std::string(told_to_stop));
+  EXPECT_EQ(error_of("a.dxf", options).found, std::string(stopped_by_person));
   EXPECT_EQ(asked, 10);
 }
 
@@ -147,19 +147,19 @@ TEST_F(HostileFiles, Stop_WhileADriverOpens) {
                 R"("coordinates":[)" + std::to_string(9 + i * 1e-6) + ",50,100]}}";
   write("a.geojson", R"({"type":"FeatureCollection","features":[)" + features + "]}");
   std::vector<double> shares;
-  ReadWish wish;
-  wish.progress = [&](double share) {
+  ReadOptions options;
+  options.progress = [&](double share) {
     shares.push_back(share);
     return true;
   };
-  EXPECT_EQ(read("a.geojson", wish).features.size(), 20'000u);
+  EXPECT_EQ(read("a.geojson", options).features.size(), 20'000u);
   EXPECT_TRUE(std::is_sorted(shares.begin(), shares.end()));
   EXPECT_GT(std::count_if(shares.begin(), shares.end(), [](double share) { return share > 0 && share < 0.5; }), 5);
   EXPECT_EQ(shares.back(), 1);
   for (const int last : {1, 4, 12}) {
     int asked = 0;
-    wish.progress = [&](double) { return ++asked < last; };
-    EXPECT_EQ(error_of("a.geojson", wish).found, std::string(told_to_stop));
+    options.progress = [&](double) { return ++asked < last; };
+    EXPECT_EQ(error_of("a.geojson", options).found, std::string(stopped_by_person));
     EXPECT_EQ(asked, last);
   }
 }
@@ -174,19 +174,19 @@ TEST_F(HostileFiles, TwoMillionVertices_BoundedMemory) {
     for (int i = 0; i < 2'000'000; ++i)
       out << i << ',' << 5540000 + i % 2000 * 0.25 << ',' << 500000 + i / 2000 * 0.25 << ",100.5,GND\n";
   }
-  ReadWish wish;
+  ReadOptions options;
   double last = 0;
-  int told = 0;
-  wish.progress = [&](double share) {
+  int reported = 0;
+  options.progress = [&](double share) {
     last = share;
-    ++told;
+    ++reported;
     return true;
   };
-  const Found found = read("a.csv", wish);
+  const Found found = read("a.csv", options);
   ::getrusage(RUSAGE_SELF, &after);
   EXPECT_EQ(found.vertices.size(), 2'000'000u);
   EXPECT_EQ(last, 1);
-  EXPECT_GT(told, 100);
+  EXPECT_GT(reported, 100);
 #ifdef __SANITIZE_ADDRESS__
   constexpr long most_MB = 2100;  // red zones and what is kept back after freeing: three times as much
 #else

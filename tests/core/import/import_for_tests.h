@@ -39,13 +39,13 @@ class WithFolder : public testing::Test {
     std::sort(all.begin(), all.end());
     return all;
   }
-  Found read(const std::string& name, const ReadWish& wish = {}) const {
-    const Result<Found> found = read_here(path(name), wish);
+  Found read(const std::string& name, const ReadOptions& options = {}) const {
+    const Result<Found> found = read_here(path(name), options);
     EXPECT_TRUE(found) << found.error().text();
     return found.value_or(Found{});
   }
-  Error error_of(const std::string& name, const ReadWish& wish = {}) const {
-    const Result<Found> found = read_here(path(name), wish);
+  Error error_of(const std::string& name, const ReadOptions& options = {}) const {
+    const Result<Found> found = read_here(path(name), options);
     EXPECT_FALSE(found) << name;
     return found ? Error{} : found.error();
   }

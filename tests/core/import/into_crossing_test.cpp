@@ -329,7 +329,7 @@ TEST_F(IntoCrossing, Line_Refused) {
   int asked = 0;
   const auto ended = into_crossing({file("b.csv")}, {{100, 200}, {112, 200}}, {}, [&](double) { return ++asked < 2; });
   ASSERT_FALSE(ended);
-  EXPECT_EQ(ended.error().found, std::string(told_to_stop));
+  EXPECT_EQ(ended.error().found, std::string(stopped_by_person));
 }
 
 // One transform a thread: four at once give what one gives.

@@ -48,14 +48,14 @@ class ReaderProcess : public WithFolder {
 
   /// What is said of the endless file when its process is sent that signal.
   [[nodiscard]] Error after_signal(int signal) const {
-    ReadWish wish;
+    ReadOptions options;
     int asked = 0;
-    wish.progress = [&](double) {
+    options.progress = [&](double) {
       if (++asked == 5)
         for (const pid_t child : children()) ::kill(child, signal);
       return asked < 5000;
     };
-    const Result<Found> found = read_foreign_file(endless(), wish);
+    const Result<Found> found = read_foreign_file(endless(), options);
     EXPECT_FALSE(found);
     std::filesystem::remove(path("a.dbf"));
     return found ? Error{} : found.error();
@@ -65,9 +65,9 @@ class ReaderProcess : public WithFolder {
   [[nodiscard]] Result<ReaderAnswer> from_script(const std::string& lines, double seconds = 60) const {
     const std::string program = write("reader.sh", "#!/bin/sh\n" + lines + "\n");
     std::filesystem::permissions(program, std::filesystem::perms::owner_all);
-    ReadWish wish;
-    wish.most_seconds = seconds;
-    return ask_reader(program, request_for(path("a.csv"), wish), {});
+    ReadOptions options;
+    options.most_seconds = seconds;
+    return ask_reader(program, request_for(path("a.csv"), options), {});
   }
 };
 
@@ -122,19 +122,19 @@ TEST_F(ReaderProcess, KilledInTheMiddle_SaysSo) {
 }
 
 TEST_F(ReaderProcess, Endless_EndsByTime) {
-  ReadWish wish;
-  wish.most_seconds = 0.5;
-  const Result<Found> found = read_foreign_file(endless(), wish);
+  ReadOptions options;
+  options.most_seconds = 0.5;
+  const Result<Found> found = read_foreign_file(endless(), options);
   ASSERT_FALSE(found);
   EXPECT_THAT(found.error().found.english(), HasSubstr("more than 0.5 s of reading"));
   EXPECT_THAT(found.error().place.english(), HasSubstr("a.shp"));
 }
 
 TEST_F(ReaderProcess, Cancel_KillsAtOnce) {
-  ReadWish wish;
+  ReadOptions options;
   int asked = 0;
-  wish.progress = [&](double) { return ++asked < 8; };
-  EXPECT_EQ(read_foreign_file(endless(), wish).error().found, std::string(told_to_stop));
+  options.progress = [&](double) { return ++asked < 8; };
+  EXPECT_EQ(read_foreign_file(endless(), options).error().found, std::string(stopped_by_person));
   EXPECT_EQ(asked, 8);
   EXPECT_TRUE(children().empty());
 }
@@ -146,12 +146,12 @@ TEST_F(ReaderProcess, Progress_ComesThrough) {
       out << i << ',' << 5540000 + i % 2000 << ',' << 500000 + i / 2000 << ",100.5,GND\n";
   }
   std::vector<double> shares;
-  ReadWish wish;
-  wish.progress = [&](double share) {
+  ReadOptions options;
+  options.progress = [&](double share) {
     shares.push_back(share);
     return true;
   };
-  const Result<Found> found = read_foreign_file(path("a.csv"), wish);
+  const Result<Found> found = read_foreign_file(path("a.csv"), options);
   ASSERT_TRUE(found) << found.error().text();
   EXPECT_EQ(found->vertices.size(), 100'000u);
   EXPECT_TRUE(std::is_sorted(shares.begin(), shares.end()));
@@ -173,10 +173,10 @@ TEST_F(ReaderProcess, MemoryBomb_EndsWithASentence) {
   write("b.geojson", R"({"type":"FeatureCollection","features":[)" + features + "]}");
   write("c.kml", R"(<kml xmlns="http://www.opengis.net/kml/2.2"><Document>)" + marks + "</Document></kml>");
   write("d.xml", "<LandXML><CgPoints>" + tags + "</CgPoints></LandXML>");
-  ReadWish wish;
-  wish.most_memory_bytes = 6'000'000;
+  ReadOptions options;
+  options.most_memory_bytes = 6'000'000;
   for (const char* name : {"a.csv", "b.geojson", "c.kml", "d.xml"}) {
-    const Result<Found> found = read_foreign_file(path(name), wish);
+    const Result<Found> found = read_foreign_file(path(name), options);
     ASSERT_FALSE(found) << name;
     EXPECT_THAT(found.error().found.english(), HasSubstr("more than 6 MB of memory")) << name;
     EXPECT_THAT(found.error().expected.english(), HasSubstr("near the crossing")) << name;
@@ -237,15 +237,15 @@ TEST_F(ReaderProcess, ProgramKilled_TakesItAlong) {
   ASSERT_EQ(::prctl(PR_SET_CHILD_SUBREAPER, 1), 0);
   const pid_t program = ::fork();
   if (program == 0) {
-    ReadWish wish;
+    ReadOptions options;
     int asked = 0;
-    wish.progress = [&](double) {
+    options.progress = [&](double) {
       if (++asked == 5)
         for (const pid_t child : children())
           if (::write(ends[1], &child, sizeof child) != sizeof child) ::_exit(1);
       return true;
     };
-    (void)read_foreign_file(file, wish);
+    (void)read_foreign_file(file, options);
     ::_exit(0);
   }
   pid_t reader = 0;

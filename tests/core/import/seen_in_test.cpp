@@ -1,6 +1,6 @@
 // Files of different coordinate systems in one picture.
 
-#include "burrow/import/seen_in.h"
+#include "burrow/import/found_in_frame.h"
 
 #include <gmock/gmock.h>
 
@@ -37,7 +37,7 @@ Found line_of(const FoundFrame& frame, const std::vector<FoundVertex>& vertices)
 TEST(SeenIn, Snyder1987_CentralMeridian) {
   constexpr double arc_45_m = 4984944.378;
   const Found degrees = line_of(system("EPSG:4258", true), {{9, 45, 12.5}, {9.001, 45, std::nullopt}});
-  const auto seen = seen_in(degrees, system("EPSG:25832"), {500000, 4983000});
+  const auto seen = found_in_frame(degrees, system("EPSG:25832"), {500000, 4983000});
   ASSERT_TRUE(seen) << seen.error().text();
   ASSERT_TRUE(*seen);
   EXPECT_NEAR((*seen)->vertices[0].x_m, 500000, 1e-3);
@@ -58,9 +58,9 @@ TEST(SeenIn, ThereAndBack_SurfacesAndGrids) {
   grid.rows = 20;
   grid.to_plan = {500000, 2, 0, 5540100, 0, -2};
   found.rasters.push_back(grid);
-  const auto there = seen_in(found, system("EPSG:4258", true), {9, 50});
+  const auto there = found_in_frame(found, system("EPSG:4258", true), {9, 50});
   ASSERT_TRUE(there && *there);
-  const auto back = seen_in(**there, found.frame, {500100, 5540000});
+  const auto back = found_in_frame(**there, found.frame, {500100, 5540000});
   ASSERT_TRUE(back && *back);
   for (std::size_t i = 0; i < found.vertices.size(); ++i) {
     EXPECT_NEAR((*back)->vertices[i].x_m, found.vertices[i].x_m, 1e-4);
@@ -75,11 +75,11 @@ TEST(SeenIn, ThereAndBack_SurfacesAndGrids) {
 TEST(SeenIn, AsItIs_WhereBothAreOneOrOneIsSilent) {
   const Found found = line_of(system("EPSG:25832"), {{500100, 5540000, 1.0}, {500200, 5540100, 2.0}});
   for (const char* crs : {"EPSG:25832", ""}) {
-    const auto seen = seen_in(found, system(crs), {0, 0});
+    const auto seen = found_in_frame(found, system(crs), {0, 0});
     ASSERT_TRUE(seen);
     EXPECT_FALSE(*seen);
   }
-  const auto silent = seen_in(line_of({}, found.vertices), system("EPSG:25832"), {0, 0});
+  const auto silent = found_in_frame(line_of({}, found.vertices), system("EPSG:25832"), {0, 0});
   ASSERT_TRUE(silent);
   EXPECT_FALSE(*silent);
 }
@@ -92,11 +92,11 @@ TEST(SeenIn, NoPlace_LeftOutAndUnknownSystemRefused) {
   FoundFeature lost = found.features[0];
   lost.first = 2;
   found.features.push_back(lost);
-  const auto seen = seen_in(found, system("EPSG:25832"), {500000, 5540000});
+  const auto seen = found_in_frame(found, system("EPSG:25832"), {500000, 5540000});
   ASSERT_TRUE(seen && *seen);
   EXPECT_EQ((*seen)->features.size(), 1u);
   EXPECT_EQ((*seen)->features[0].first, 0u);
-  const auto unknown = seen_in(found, system("EPSG:1"), {0, 0});
+  const auto unknown = found_in_frame(found, system("EPSG:1"), {0, 0});
   ASSERT_FALSE(unknown);
   EXPECT_THAT(unknown.error().found.english(), HasSubstr("EPSG:1"));
 }

@@ -12,9 +12,9 @@ using ::testing::ElementsAre;
 using ::testing::HasSubstr;
 
 Found read(std::string_view text, const std::string& order = {}) {
-  ReadWish wish;
-  wish.order = order;
-  const auto found = read_survey_csv(text, wish);
+  ReadOptions options;
+  options.order = order;
+  const auto found = read_survey_csv(text, options);
   EXPECT_TRUE(found) << found.error().text();
   return found.value_or(Found{});
 }
@@ -102,9 +102,9 @@ TEST(SurveyCsv, Trap_ZeroThroughoutIsNoHeight) {
 
 TEST(SurveyCsv, Order_Refused) {
   for (const char* order : {"pz", "nn", "pnezq", "nezz", "p"}) EXPECT_FALSE(survey_order(order)) << order;
-  ReadWish wish;
-  wish.order = "pzd";
-  EXPECT_FALSE(read_survey_csv("1,2,3\n", wish));
+  ReadOptions options;
+  options.order = "pzd";
+  EXPECT_FALSE(read_survey_csv("1,2,3\n", options));
 }
 
 TEST(SurveyCsv, Refused_NotASurvey) {
@@ -122,21 +122,21 @@ TEST(SurveyCsv, Encoding_Latin1BecomesUtf8) {
 TEST(SurveyCsv, Bound_TooManyAndStopped) {
   std::string text;
   for (int i = 0; i < 10000; ++i) text += "1,200,100,7.5,GND\n";
-  ReadWish wish;
-  wish.most_vertices = 5000;
-  const auto many = read_survey_csv(text, wish);
+  ReadOptions options;
+  options.most_vertices = 5000;
+  const auto many = read_survey_csv(text, options);
   ASSERT_FALSE(many);
   EXPECT_THAT(many.error().found.english(), HasSubstr("5000"));
-  wish = {};
+  options = {};
   double last = 0;
-  wish.progress = [&](double share) {
+  options.progress = [&](double share) {
     EXPECT_GE(share, last);
     last = share;
     return share < 0.5;
   };
-  const auto ended = read_survey_csv(text, wish);
+  const auto ended = read_survey_csv(text, options);
   ASSERT_FALSE(ended);
-  EXPECT_EQ(ended.error().found, std::string(told_to_stop));
+  EXPECT_EQ(ended.error().found, std::string(stopped_by_person));
 }
 
 struct CommaMark : std::numpunct<char> {

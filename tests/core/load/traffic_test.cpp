@@ -263,7 +263,7 @@ TEST(WheelGroup, LoadModel2_GovernsUnderShallowCover) {
   EXPECT_EQ(*live->european, *shallow);
 }
 
-SurfaceFeature thing(SurfaceKind kind, std::optional<std::string> word = {}) {
+SurfaceFeature feature(SurfaceKind kind, std::optional<std::string> word = {}) {
   SurfaceFeature f;
   f.kind = kind;
   f.traffic = std::move(word);
@@ -271,20 +271,20 @@ SurfaceFeature thing(SurfaceKind kind, std::optional<std::string> word = {}) {
 }
 
 TEST(Live, TrafficOf_WordsAndKinds) {
-  EXPECT_EQ(traffic_of(thing(SurfaceKind::road)).traffic, Traffic::highway);
-  EXPECT_FALSE(traffic_of(thing(SurfaceKind::road)).entered);
-  EXPECT_EQ(traffic_of(thing(SurfaceKind::drive)).traffic, Traffic::highway);
-  EXPECT_EQ(traffic_of(thing(SurfaceKind::track)).traffic, Traffic::cooper_e80);
-  EXPECT_EQ(traffic_of(thing(SurfaceKind::ditch)).traffic, Traffic::none);
-  EXPECT_EQ(traffic_of(thing(SurfaceKind::road, "cars")).traffic, Traffic::cars);
-  const TrafficAbove unknown = traffic_of(thing(SurfaceKind::footway, "ox carts"));
+  EXPECT_EQ(traffic_of(feature(SurfaceKind::road)).traffic, Traffic::highway);
+  EXPECT_FALSE(traffic_of(feature(SurfaceKind::road)).entered);
+  EXPECT_EQ(traffic_of(feature(SurfaceKind::drive)).traffic, Traffic::highway);
+  EXPECT_EQ(traffic_of(feature(SurfaceKind::track)).traffic, Traffic::cooper_e80);
+  EXPECT_EQ(traffic_of(feature(SurfaceKind::ditch)).traffic, Traffic::none);
+  EXPECT_EQ(traffic_of(feature(SurfaceKind::road, "cars")).traffic, Traffic::cars);
+  const TrafficAbove unknown = traffic_of(feature(SurfaceKind::footway, "ox carts"));
   EXPECT_EQ(unknown.traffic, Traffic::highway);  // the heaviest, never nothing
   EXPECT_FALSE(unknown.known);
-  EXPECT_EQ(traffic_of(thing(SurfaceKind::track, "tram")).traffic, Traffic::cooper_e80);
+  EXPECT_EQ(traffic_of(feature(SurfaceKind::track, "tram")).traffic, Traffic::cooper_e80);
 }
 
 TEST(Live, EachTraffic_FallsWithDepth) {
-  for (const auto& [traffic, word] : Words<Traffic>::list) {
+  for (const auto& [traffic, word] : EnumNames<Traffic>::list) {
     double before = 1e99;
     for (double cover = 0.3; cover < 9; cover += 0.4) {
       const auto load = live_load(traffic, Length{cover}, Length{0.06}, Length{7});

@@ -6,7 +6,7 @@
 
 #include "burrow/file/tables_file.h"
 #include "burrow/pit/cut.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 
 namespace burrow {
 namespace {

@@ -8,7 +8,7 @@
 #include <cmath>
 #include <random>
 
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 
 namespace burrow {
 namespace {

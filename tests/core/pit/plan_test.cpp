@@ -1,4 +1,4 @@
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 
 #include <gtest/gtest.h>
 

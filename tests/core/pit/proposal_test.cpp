@@ -7,7 +7,7 @@
 #include <random>
 
 #include "burrow/file/tables_file.h"
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 
 namespace burrow {
 namespace {

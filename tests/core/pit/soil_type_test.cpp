@@ -42,7 +42,7 @@ TEST(SoilType, Fill_NeverBetterThanB_WithoutCohesionC) {
 
 // Property: one bad sign more never gives a better type, over all combinations.
 TEST(SoilType, Property_ABadSignNeverHelps) {
-  for (const auto& [matter, word] : Words<ExcavationMatter>::list)
+  for (const auto& [matter, word] : EnumNames<ExcavationMatter>::list)
     for (int strength = 0; strength < 4; ++strength)
       for (int signs = 0; signs < 81; ++signs) {
         SoilSeen seen;

@@ -7,7 +7,7 @@
 #include <random>
 #include <vector>
 
-#include "burrow/pit/plan.h"
+#include "burrow/pit/pit_shapes.h"
 
 namespace burrow {
 namespace {

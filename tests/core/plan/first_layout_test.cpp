@@ -24,7 +24,7 @@ FirstAnswers all_known() {
   a.name = "A lane";
   a.rule = "road-duct-cover-36in";
   a.permission = Permission::allowed;
-  a.known = Known::seen;
+  a.known = StratumEvidence::seen;
   a.water_depth = Length{3};
   a.searched = true;
   a.permit = "permit 4";
@@ -48,10 +48,10 @@ TEST(FirstLayout, AllAnswered_NothingIsMissing) {
   ASSERT_TRUE(made) << made.error().text();
   // What the gas line is made of is asked on its page: a brittle one would not bear the ground to move so.
   EXPECT_EQ(missing(*made), 1U);
-  Crossing told = *made;
-  told.site.utilities[0].material = "steel";
-  EXPECT_EQ(missing(told), 0U);
-  EXPECT_NE(assess(told, tables()).verdict, Verdict::incomplete);
+  Crossing reported = *made;
+  reported.site.utilities[0].material = "steel";
+  EXPECT_EQ(missing(reported), 0U);
+  EXPECT_NE(assess(reported, tables()).verdict, Verdict::incomplete);
   // What it makes is a file like any other.
   const auto again = read_crossing(write_crossing(*made), tables());
   ASSERT_TRUE(again) << again.error().text();

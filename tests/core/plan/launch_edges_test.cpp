@@ -11,11 +11,11 @@
 namespace burrow::test {
 namespace {
 
-LaunchMapWish of_cells(int cells) {
-  LaunchMapWish wish;
-  wish.cells = cells;
-  wish.threads = 2;
-  return wish;
+LaunchMapOptions of_cells(int cells) {
+  LaunchMapOptions options;
+  options.cells = cells;
+  options.threads = 2;
+  return options;
 }
 
 /// A bore that runs straight from a level that is held. The ground falls by 25 %: with −10 %, where the map ends first,
@@ -86,9 +86,9 @@ TEST(MapEdges, OnTheLastEdge_SaidWithItsReason) {
 // in silence.
 TEST(MapEdges, StationAndOffset_EdgeIsNamed) {
   Crossing c = clean_crossing();
-  LaunchMapWish wish = of_cells(9);
-  wish.over = MapOver::station_and_offset;
-  const LaunchMap map = search_launches(c, tables(), wish);
+  LaunchMapOptions options = of_cells(9);
+  options.over = MapOver::station_and_offset;
+  const LaunchMap map = search_launches(c, tables(), options);
   ASSERT_TRUE(map.best);
   const bool on_side = map.best->place.across == map.across.from || map.best->place.across == map.across.to ||
                        map.best->place.down == map.down.from || map.best->place.down == map.down.to;
@@ -104,9 +104,9 @@ TEST(MapEdges, StoppedWhileItGrows_NothingClaimed) {
   std::stop_source source;
   int rounds = 0;
   double last = 0;
-  LaunchMapWish wish = of_cells(12);
-  wish.threads = 1;
-  const LaunchMap map = search_launches(down_a_slope(), tables(), wish, source.get_token(), [&](double share) {
+  LaunchMapOptions options = of_cells(12);
+  options.threads = 1;
+  const LaunchMap map = search_launches(down_a_slope(), tables(), options, source.get_token(), [&](double share) {
     if (share < last) ++rounds;  // begun again: on the wider map
     last = share;
     if (rounds > 0) source.request_stop();

@@ -23,12 +23,12 @@ Crossing sample(const std::string& name) {
   return *read_crossing(*read_text_file(BURROW_SOURCE_DIR "/samples/" + name + ".crossing"), tables());
 }
 
-LaunchMapWish coarse(int cells, unsigned threads = 2) {
-  LaunchMapWish wish;
-  wish.cells = cells;
-  wish.threads = threads;
-  wish.refine = false;
-  return wish;
+LaunchMapOptions coarse(int cells, unsigned threads = 2) {
+  LaunchMapOptions options;
+  options.cells = cells;
+  options.threads = threads;
+  options.refine = false;
+  return options;
 }
 
 bool among(const std::vector<Finding>& all, const Finding& f) {
@@ -121,12 +121,12 @@ TEST(LaunchMap, CellsWithinLimits_LeastMarginOfAllThatIsKept) {
 TEST(LaunchMap, AnyNumberOfThreads_TheSameMap) {
   for (const char* name : {"house-service", "four-faults"}) {
     const Crossing crossing = sample(name);
-    LaunchMapWish wish = coarse(12, 1);
-    wish.refine = true;
-    const LaunchMap one = search_launches(crossing, tables(), wish);
+    LaunchMapOptions options = coarse(12, 1);
+    options.refine = true;
+    const LaunchMap one = search_launches(crossing, tables(), options);
     for (const unsigned threads : {2U, 3U, 7U}) {
-      wish.threads = threads;
-      EXPECT_TRUE(search_launches(crossing, tables(), wish) == one) << name << threads;
+      options.threads = threads;
+      EXPECT_TRUE(search_launches(crossing, tables(), options) == one) << name << threads;
     }
   }
 }
@@ -246,9 +246,9 @@ TEST(MapAxes, PlaceAndLaunch_ThereAndBack) {
 
 TEST(LaunchMap, StationAndOffset_EveryCellAsAssess) {
   const Crossing crossing = sample("house-service");
-  LaunchMapWish wish = coarse(6);
-  wish.over = MapOver::station_and_offset;
-  const LaunchMap map = search_launches(crossing, tables(), wish);
+  LaunchMapOptions options = coarse(6);
+  options.over = MapOver::station_and_offset;
+  const LaunchMap map = search_launches(crossing, tables(), options);
   for (const LaunchCell& cell : map.cells) {
     const ByBruteForce plain = brute_force(crossing, map, cell.place);
     if (cell.verdict == plain.verdict && plain.verdict == Verdict::stop) {

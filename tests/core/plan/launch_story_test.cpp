@@ -14,11 +14,11 @@
 namespace burrow::test {
 namespace {
 
-LaunchMapWish of_cells(int cells) {
-  LaunchMapWish wish;
-  wish.cells = cells;
-  wish.threads = 2;
-  return wish;
+LaunchMapOptions of_cells(int cells) {
+  LaunchMapOptions options;
+  options.cells = cells;
+  options.threads = 2;
+  return options;
 }
 
 Assessment assessed_at(const Crossing& crossing, const LaunchMap& map, const LaunchCell& cell) {
@@ -43,7 +43,7 @@ bool says(const std::string& text, std::string_view what) {
   return text.find(what) != std::string::npos;
 }
 
-std::string told(const LaunchMap& map) {
+std::string reported(const LaunchMap& map) {
   std::string text = search_headline(map, UnitSystem::metric);
   for (const LaunchCell* cell : {&*map.best, &std::as_const(map.here)})
     text += "\n  " + place_text(map.over, cell->place, UnitSystem::metric) + ": " + verdict_text(*cell) + ", " +
@@ -71,12 +71,12 @@ TEST(LaunchStory, NearTheSurfaceAtTenPercent_NotOverALaunchThatArrives) {
   const LaunchMap map = search_launches(c, tables(), of_cells(24));
   ASSERT_TRUE(map.best);
   ASSERT_TRUE(map.here.arrives);
-  EXPECT_NEAR(map.here.chance_clean.value_or(0), 0.759, 0.1) << told(map);
-  EXPECT_TRUE(map.best->arrives) << told(map);
-  EXPECT_GE(map.best->chance_clean.value_or(0), *map.here.chance_clean) << told(map);
+  EXPECT_NEAR(map.here.chance_clean.value_or(0), 0.759, 0.1) << reported(map);
+  EXPECT_TRUE(map.best->arrives) << reported(map);
+  EXPECT_GE(map.best->chance_clean.value_or(0), *map.here.chance_clean) << reported(map);
   const Assessment best = assessed_at(c, map, *map.best);
   EXPECT_EQ(best.bore.ends, PathEnd::exit);
-  EXPECT_GT(best.cover.least_m.value_or(0), 0.1) << told(map);
+  EXPECT_GT(best.cover.least_m.value_or(0), 0.1) << reported(map);
   // The cell of old: it is there, says that it does not arrive, and ranks below each that does.
   const auto early = std::find_if(map.cells.begin(), map.cells.end(), [](const LaunchCell& cell) {
     return cell.place.down < 0.2 && cell.place.across > 0.09;
@@ -99,7 +99,7 @@ Crossing by_chance(unsigned seed) {
   c.site.ground = {{-12, between(99.7, 100.3)}, {length / 2, between(99.8, 100.2)}, {30, between(99.7, 100.3)}};
   const char* const soils[] = {"soft-clay", "firm-clay", "stiff-clay", "loose-sand", "medium-sand", "dense-sand"};
   c.site.strata.front().soil = soils[random() % std::size(soils)];
-  if (one_in(4)) c.site.strata.front().known.set(Known::guess);
+  if (one_in(4)) c.site.strata.front().known.set(StratumEvidence::guess);
   c.bore.tool.tool_class = tables().tools[random() % tables().tools.size()].id;
   c.bore.exit.station = Length{length};
   c.bore.launch.elevation = Length{100 - between(0.3, 2.2)};
@@ -145,7 +145,7 @@ TEST(LaunchStory, RandomCrossings_BestIsWhatAssessSaysAndNoWorseThanWhatStands) 
     const Crossing c = by_chance(seed);
     const LaunchMap map = search_launches(c, tables(), of_cells(8));
     ASSERT_TRUE(map.best);
-    const std::string where = std::to_string(seed) + ": " + told(map) + "\n";
+    const std::string where = std::to_string(seed) + ": " + reported(map) + "\n";
     const Assessment here = judged(c), best = assessed_at(c, map, *map.best);
     expect_as_assessed(map.here, here, where);
     expect_as_assessed(*map.best, best, where);
@@ -179,17 +179,17 @@ TEST(LaunchStory, RandomCrossings_BestIsWhatAssessSaysAndNoWorseThanWhatStands) 
 
 // Cells are judged by tables, good to two millimetres: a verdict may turn where a limit is met by a hair.
 TEST(LaunchStory, RandomCrossings_CellsHaveTheVerdictOfAssess) {
-  int compared = 0, turned = 0;
+  int compared = 0, changed = 0;
   for (unsigned seed = 1; seed <= many; ++seed) {
     const Crossing c = by_chance(seed);
-    LaunchMapWish wish = of_cells(5);
-    wish.refine = false;
-    const LaunchMap map = search_launches(c, tables(), wish);
+    LaunchMapOptions options = of_cells(5);
+    options.refine = false;
+    const LaunchMap map = search_launches(c, tables(), options);
     for (std::size_t i = seed % 3; i < map.cells.size(); i += 3) {
       const LaunchCell& cell = map.cells[i];
       const Assessment answer = assessed_at(c, map, cell);
       ++compared;
-      turned += cell.assessed != answer.verdict || cell.arrives != (answer.bore.ends == PathEnd::exit);
+      changed += cell.assessed != answer.verdict || cell.arrives != (answer.bore.ends == PathEnd::exit);
       EXPECT_GE(cell.margin, -1);
       EXPECT_LE(cell.margin, 1);
       if (!cell.arrives) {
@@ -198,7 +198,7 @@ TEST(LaunchStory, RandomCrossings_CellsHaveTheVerdictOfAssess) {
     }
   }
   EXPECT_GT(compared, 300);
-  EXPECT_LE(turned, compared / 100);
+  EXPECT_LE(changed, compared / 100);
 }
 
 TEST(LaunchStory, MissingData_IncompleteInEveryWord) {
@@ -263,15 +263,15 @@ TEST(LaunchStory, Ties_LeastDigging) {
     if (row.id == "exit_window_chance") row.value = 0.01;
   }
   c.bore.launch.elevation = Length{95.7};
-  LaunchMapWish wish = of_cells(16);
-  wish.refine = false;
-  const LaunchMap map = search_launches(c, planted, wish);
+  LaunchMapOptions options = of_cells(16);
+  options.refine = false;
+  const LaunchMap map = search_launches(c, planted, options);
   ASSERT_EQ(map.cells.size(), 16U);
   EXPECT_NEAR(map.cells[7].place.down, 3.097 - 0.196, 1e-3);
   EXPECT_NEAR(map.cells[7].margin, map.cells[8].margin, 1e-3);
   EXPECT_EQ(map.cells[7].assessed, map.cells[8].assessed);
   EXPECT_LT(map.cells[7].earth_m3, map.cells[8].earth_m3 - 0.1);
-  EXPECT_EQ(map.best->place, map.cells[7].place) << told(map);
+  EXPECT_EQ(map.best->place, map.cells[7].place) << reported(map);
 }
 
 // A limit missed by more than itself is no more than far short, at 1 as at 88 times.

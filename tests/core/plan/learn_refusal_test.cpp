@@ -121,7 +121,7 @@ TEST(LearnRefusal, Enough_GoesIntoTheGround) {
   crossing.site.strata[0].values.refusal_rate = RatePerLength{0.5};  // typed values stay
   EXPECT_EQ(with_library(crossing, tables(), library).site.strata[0].values.refusal_rate->per_m, 0.5);
   crossing = clean_crossing();
-  crossing.site.strata[0].known.set(Known::guess);  // it may be another class
+  crossing.site.strata[0].known.set(StratumEvidence::guess);  // it may be another class
   EXPECT_FALSE(with_library(crossing, tables(), library).site.strata[0].values.refusal_rate);
 }
 

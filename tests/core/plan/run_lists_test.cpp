@@ -233,12 +233,12 @@ TEST(RunText, Mark_InOneLine) {
 TEST(RunText, Air_WithAndWithoutALine) {
   AirAnswer air;
   air.not_judged = "hose";
-  air.pressure_worked_with_pa = 6.9e5;
+  air.pressure_worked_with_Pa = 6.9e5;
   air.oil.first_fill = {120e-6};
   EXPECT_EQ(air_words(air, UnitSystem::metric),
             "pressure at the tool not worked out (hose); 6.9 bar taken; oil 120 mL");
   air.supply = AirSupply{};
-  air.pressure_at_tool_pa = 6.5e5;
+  air.pressure_at_tool_Pa = 6.5e5;
   air.free_air_m3_s = 0.02;
   air.oil.look_every = Duration{3600};
   EXPECT_EQ(air_words(air, UnitSystem::metric),
@@ -249,7 +249,7 @@ TEST(RunText, Air_WithAndWithoutALine) {
 
 TEST(Checklist, TaskWords_EachItsOwn) {
   std::vector<std::string_view> all;
-  for (const auto& [task, word] : Words<MarkTask>::list) all.push_back(words_of_task(task));
+  for (const auto& [task, word] : EnumNames<MarkTask>::list) all.push_back(words_of_task(task));
   std::sort(all.begin(), all.end());
   EXPECT_EQ(std::adjacent_find(all.begin(), all.end()), all.end());
 }

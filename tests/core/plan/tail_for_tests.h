@@ -65,14 +65,14 @@ inline Crossing tail_crossing(std::uint32_t seed, double below_m = 0.8) {
   c.bore.exit.station = Length{length};
   c.site.ground = {{-8, 100}, {length / 2, 100 + any(-0.2, 0.2)}, {length + 12, 100 + any(-0.3, 0.3)}};
   c.site.water = LevelLine{{-8, 100 - any(0.5, 8)}, {length + 12, 100 - any(0.5, 8)}};
-  if (seed % 3 != 0) c.site.strata[0].known.set(Known::guess);
+  if (seed % 3 != 0) c.site.strata[0].known.set(StratumEvidence::guess);
   if (seed % 4 == 1) {
     Stratum lower = c.site.strata[0];
     lower.id = "l2";
     lower.soil = soils[engine() % soils.size()];
     lower.top =
         LevelLine{{-8, 100 - depth - below_m - any(0, 0.9)}, {length + 12, 100 - depth - below_m - any(0, 0.9)}};
-    lower.known.set(seed % 8 == 1 ? Known::guess : Known::seen);
+    lower.known.set(seed % 8 == 1 ? StratumEvidence::guess : StratumEvidence::seen);
     c.site.strata.push_back(lower);
   }
   c.site.utilities.clear();

@@ -7,7 +7,7 @@
 
 #include "../check/clean_crossing.h"
 #include "burrow/plan/trials_text.h"
-#include "burrow/soil/guesses.h"
+#include "burrow/soil/mistaken_soils.h"
 
 namespace burrow::test {
 namespace {
@@ -64,7 +64,7 @@ TEST(TrialsPlan, Guess_BandsHoldTheTrials) {
   for (const char* soil : {"loose-sand", "medium-sand", "very-stiff-clay", "made-ground"}) {
     Crossing crossing = clean_crossing();
     crossing.site.strata[0].soil = soil;
-    crossing.site.strata[0].known.set(Known::guess);
+    crossing.site.strata[0].known.set(StratumEvidence::guess);
     crossing.site.utilities.clear();
     crossing.bore.exit.station = Length{12};
     crossing.bore.model.steer_constant_sd.set(Ratio{0.004});
@@ -84,10 +84,10 @@ TEST(TrialsPlan, Guess_BandsHoldTheTrials) {
     const double closed = std::pow(*answer.arrival.sd_vertical_m, 2);
     EXPECT_LT(second, closed + 3 * error) << soil;
     EXPECT_LT(trials.refused.chance(), *answer.chance_of_refusal + 3 * trials.refused.standard_error()) << soil;
-    crossing.site.strata[0].known.set(Known::seen);
+    crossing.site.strata[0].known.set(StratumEvidence::seen);
     const Assessment seen = judged(crossing);
     double mixed = 0;
-    for (const SoilGuess& guess : guesses_of(soil, tables())) {
+    for (const SoilGuess& guess : soil_mistaken_for(soil, tables())) {
       crossing.site.strata[0].soil = guess.soil;
       const Arrival in_class = judged(crossing).arrival;
       mixed += guess.chance * (std::pow(*in_class.sd_vertical_m, 2) +

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <limits>
 
-#include "burrow/soil/cavity_other.h"
+#include "burrow/soil/cavity_alternatives.h"
 
 namespace burrow {
 namespace {

@@ -1,5 +1,5 @@
 // What a guess may be instead: the neighbours of a class are part of its row.
-#include "burrow/soil/guesses.h"
+#include "burrow/soil/mistaken_soils.h"
 
 #include <gtest/gtest.h>
 
@@ -19,7 +19,7 @@ const Tables& tables() {
 TEST(SoilGuesses, EveryClassOfTheTable_HasANeighbour) {
   ASSERT_FALSE(tables().soils.empty());
   for (const SoilClass& soil : tables().soils) {
-    const std::vector<SoilGuess> guesses = guesses_of(soil.id, tables());
+    const std::vector<SoilGuess> guesses = soil_mistaken_for(soil.id, tables());
     ASSERT_GE(guesses.size(), 2u) << soil.id;
     EXPECT_EQ(guesses.front().soil, soil.id);
     double sum = 0;
@@ -44,9 +44,9 @@ TEST(SoilGuesses, Symmetry_BothWays) {
 }
 
 TEST(SoilGuesses, PeatAndWeatheredRock_StandBesideOthers) {
-  EXPECT_EQ(guesses_of("peat", tables()),
+  EXPECT_EQ(soil_mistaken_for("peat", tables()),
             (std::vector<SoilGuess>{{"peat", 0.5}, {"very-soft-clay", 0.25}, {"soft-clay", 0.25}}));
-  EXPECT_EQ(guesses_of("weathered-rock", tables()),
+  EXPECT_EQ(soil_mistaken_for("weathered-rock", tables()),
             (std::vector<SoilGuess>{{"weathered-rock", 0.5}, {"hard-clay", 0.25}, {"cobbly", 0.25}}));
 }
 
@@ -58,15 +58,15 @@ TEST(SoilGuesses, RowWithoutNeighbours_ByStrength) {
   marl.neighbours.clear();
   marl.undrained_strength = Pressure{100e3};
   own.soils.push_back(marl);
-  EXPECT_EQ(guesses_of("marl", own),
+  EXPECT_EQ(soil_mistaken_for("marl", own),
             (std::vector<SoilGuess>{{"marl", 0.5}, {"stiff-clay", 0.25}, {"very-stiff-clay", 0.25}}));
   own.soils.back().undrained_strength = Pressure{1e6};
-  EXPECT_EQ(guesses_of("marl", own), (std::vector<SoilGuess>{{"marl", 0.75}, {"weathered-rock", 0.25}}));
+  EXPECT_EQ(soil_mistaken_for("marl", own), (std::vector<SoilGuess>{{"marl", 0.75}, {"weathered-rock", 0.25}}));
 }
 
 // Rejection: a class that is not there is itself alone.
 TEST(SoilGuesses, Rejection_UnknownClass) {
-  EXPECT_EQ(guesses_of("porridge", tables()), (std::vector<SoilGuess>{{"porridge", 1.0}}));
+  EXPECT_EQ(soil_mistaken_for("porridge", tables()), (std::vector<SoilGuess>{{"porridge", 1.0}}));
 }
 
 }  // namespace

@@ -50,9 +50,9 @@ TEST(ResolveSoil, Drained_DecidesWhereBothAreKnown) {
   values.drained = true;
   EXPECT_TRUE(resolve_soil(class_of("firm-clay"), values).drained);
   EXPECT_NEAR(resolve_soil(class_of("firm-clay"), values).earth_pressure_ratio.v, 1 - std::sin(0.4), 1e-12);
-  SoilOverrides wish;
-  wish.drained = true;  // but no angle of friction is known
-  EXPECT_FALSE(resolve_soil(class_of("firm-clay"), wish).drained);
+  SoilOverrides options;
+  options.drained = true;  // but no angle of friction is known
+  EXPECT_FALSE(resolve_soil(class_of("firm-clay"), options).drained);
 }
 
 // The fit against the solver, over its whole range and in cohesive sand too: below 1e-9.

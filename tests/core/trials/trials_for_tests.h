@@ -15,7 +15,7 @@ inline const Tables& all_tables() {
 inline Stratum known_stratum(const char* soil, std::optional<LevelLine> top = std::nullopt) {
   Stratum stratum;
   stratum.soil = soil;
-  stratum.known.set(Known::seen);
+  stratum.known.set(StratumEvidence::seen);
   stratum.top = std::move(top);
   return stratum;
 }

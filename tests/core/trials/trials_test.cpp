@@ -268,7 +268,7 @@ TEST(Trials, Progress_GrowsToOne) {
 TEST(Trials, Model_GuessDrawsNeighbouringClasses) {
   TrialCase c("firm-clay", -1.5, 15);
   EXPECT_EQ(c.run(64).grounds, 1u);
-  c.crossing.site.strata[0].known.set(Known::guess);
+  c.crossing.site.strata[0].known.set(StratumEvidence::guess);
   const Trials trials = c.run(6400);
   EXPECT_EQ(trials.grounds, 3u);
   // Nothing else is random, so that each ground has one arrival.
@@ -289,7 +289,7 @@ TEST(Trials, Model_ManyGuessesAreDealtEvenly) {
   TrialCase c("firm-clay", -1.5, 8);
   for (const double top : {-0.5, -1.0, -2.0})
     c.crossing.site.strata.push_back(for_tests::known_stratum("soft-clay", LevelLine{{0, top}}));
-  for (Stratum& stratum : c.crossing.site.strata) stratum.known.set(Known::guess);
+  for (Stratum& stratum : c.crossing.site.strata) stratum.known.set(StratumEvidence::guess);
   const Trials trials = c.run(2048);
   EXPECT_EQ(trials.grounds, 32u);
   EXPECT_EQ(trials.count, 2048);

@@ -15,14 +15,14 @@ extern "C" std::size_t LLVMFuzzerMutate(std::uint8_t* data, std::size_t size, st
 namespace {
 
 /// Of the seeds the format is learnt once.
-struct Known {
+struct StratumEvidence {
   const Try& what = try_of(BURROW_TRY);
   std::vector<std::string> seeds = seeds_of(what);
   FormatMutator mutator = mutator_of(what, seeds);
 };
 
-const Known& known() {
-  static const Known all;
+const StratumEvidence& known() {
+  static const StratumEvidence all;
   return all;
 }
 

@@ -19,12 +19,12 @@ namespace {
 class TickWatch : public QObject {
  public:
   void watch(QValueAxis* axis) {
-    const auto look = [this, axis] {
+    const auto style = [this, axis] {
       if (axis->tickType() != QValueAxis::TicksDynamic || !(axis->tickInterval() > 0)) return;
       most = std::max(most, (axis->max() - axis->min()) / axis->tickInterval());
     };
-    connect(axis, &QValueAxis::rangeChanged, this, look);
-    connect(axis, &QValueAxis::tickIntervalChanged, this, look);
+    connect(axis, &QValueAxis::rangeChanged, this, style);
+    connect(axis, &QValueAxis::tickIntervalChanged, this, style);
   }
   double most = 0;
 };
@@ -78,7 +78,7 @@ TEST(Charts, EachPage_LaunchAboveTheGroundAndBack) {
     const auto with = [&](auto change) {
       Launch launch = document.crossing().bore.launch;
       change(launch);
-      document.change({PartKind::launch, {}, -1}, launch, QStringLiteral("jump"));
+      document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("jump"));
       QCoreApplication::processEvents();
       document.undo_stack().undo();
       QCoreApplication::processEvents();
@@ -91,7 +91,7 @@ TEST(Charts, EachPage_LaunchAboveTheGroundAndBack) {
     with([](Launch& l) { l.position_sd.set(Length{5}); });
     Pipe pipe = *document.crossing().pipe;
     pipe.outside_diameter = Length{2};
-    document.change({PartKind::pipe, {}, -1}, std::optional<Pipe>(pipe), QStringLiteral("jump"));
+    document.change({ItemKind::pipe, {}, -1}, std::optional<Pipe>(pipe), QStringLiteral("jump"));
     QCoreApplication::processEvents();
     document.undo_stack().undo();
     QCoreApplication::processEvents();

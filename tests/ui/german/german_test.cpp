@@ -123,7 +123,7 @@ TEST(German, SettingsAndGuide_HoldNoEnglish) {
   TestWindow w("house-service");
   Found found("house-service");
   const QTemporaryDir folder;
-  const OwnStart own(folder.path(), tables_for_tests());
+  const CrewDefaults own(folder.path(), tables_for_tests());
   ASSERT_TRUE(own.keep(w.crossing()));
   SettingsDialog settings({}, own, w.crossing(), &w.window);
   look_at(settings, found, QStringLiteral("settings"));

@@ -14,8 +14,8 @@ namespace burrow::test {
 class Answers {
  public:
   explicit Answers(QStringList presses) : presses_(std::move(presses)) {
-    QObject::connect(&look_, &QTimer::timeout, [this] { answer(); });
-    look_.start(5);
+    QObject::connect(&style_, &QTimer::timeout, [this] { answer(); });
+    style_.start(5);
   }
   /// Text and explanation of each message that was answered.
   QStringList shown_text;
@@ -40,7 +40,7 @@ class Answers {
   }
 
   QStringList presses_;
-  QTimer look_;
+  QTimer style_;
 };
 
 }  // namespace burrow::test

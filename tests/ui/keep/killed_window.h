@@ -144,18 +144,18 @@ class KilledWindow {
     window.show();
     ASSERT_TRUE(window.open_file(QString::fromStdString(file_)));
     int offered = 0;
-    QTimer look;
-    QObject::connect(&look, &QTimer::timeout, [&] {
+    QTimer style;
+    QObject::connect(&style, &QTimer::timeout, [&] {
       auto* dialog = qobject_cast<LeftWorkDialog*>(QApplication::activeModalWidget());
       if (!dialog) return;
-      look.stop();
+      style.stop();
       ++offered;
       for (auto* button : dialog->findChildren<QPushButton*>())
         if (button->text().remove(QLatin1Char('&')) == QLatin1String("Take it back")) button->click();
     });
-    look.start(5);
+    style.start(5);
     window.offer_left_work();
-    look.stop();
+    style.stop();
     EXPECT_EQ(offered, left.empty() ? 0 : 1);
     if (!left.empty()) {
       EXPECT_TRUE(window.save());

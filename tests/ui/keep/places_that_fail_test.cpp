@@ -118,7 +118,7 @@ TEST_F(PlacesThatFail, Copies_AreTriedAgain_AndTheLineSaysSo) {
   ASSERT_TRUE(window.open_file(path));
   auto* recovery = window.findChild<Recovery*>();
   recovery->set_pause(5);
-  const auto told = [&] {
+  const auto reported = [&] {
     for (const QLabel* label : window.findChildren<QLabel*>())
       if (label->isVisible() && label->text().contains(QStringLiteral("cannot be kept: a full disk"))) return true;
     return false;
@@ -126,9 +126,9 @@ TEST_F(PlacesThatFail, Copies_AreTriedAgain_AndTheLineSaysSo) {
   {
     const Failing failing(DiskCall::write, ENOSPC);
     raise_launch(window.document(), 0.01);
-    ASSERT_TRUE(QTest::qWaitFor(told, 20'000));
+    ASSERT_TRUE(QTest::qWaitFor(reported, 20'000));
   }
-  ASSERT_TRUE(QTest::qWaitFor([&] { return !told(); }, 20'000)) << "it is tried again without a change";
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !reported(); }, 20'000)) << "it is tried again without a change";
   EXPECT_TRUE(QFile::exists(recovery->copy_path()));
 }
 

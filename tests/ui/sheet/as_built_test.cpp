@@ -4,7 +4,7 @@
 #include <QSet>
 #include <algorithm>
 
-#include "burrow/document/record_entry.h"
+#include "burrow/document/reading_forms.h"
 #include "burrow/plan/day.h"
 #include "sheet_for_tests.h"
 

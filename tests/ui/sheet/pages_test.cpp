@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/fineness.h"
+#include "burrow/base/display_precision.h"
 #include "burrow/drawing/theme.h"
 #include "burrow/sheet/page.h"
 #include "sheet_for_tests.h"
@@ -37,12 +37,12 @@ TEST(SheetPages, Texts_DoNotOverlap) {
 
 // One digit more wherever a size stands.
 TEST(SheetPages, FineNumbers_HaveRoom) {
-  show_quantities(Fineness::fine);
+  set_display_precision(DisplayPrecision::fine);
   each_page([](const Page& page, const std::string& where) {
     expect_inside_the_frame(page, where);
     expect_texts_apart(page, where);
   });
-  show_quantities(Fineness::usual);
+  set_display_precision(DisplayPrecision::usual);
 }
 
 // A letter that the bundled typeface lacks would be taken from another one, which need not be there.

@@ -11,7 +11,7 @@ namespace burrow {
 
 enum class AirChangeKind { wider_hose, shorter_hose, fewer_couplings, larger_compressor, more_pressure };
 template <>
-struct Words<AirChangeKind> {
+struct EnumNames<AirChangeKind> {
   static constexpr std::pair<AirChangeKind, std::string_view> list[] = {
       {AirChangeKind::wider_hose, "wider-hose"},
       {AirChangeKind::shorter_hose, "shorter-hose"},

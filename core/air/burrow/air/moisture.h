@@ -5,7 +5,7 @@
 #include <string_view>
 
 #include "burrow/air/atmosphere.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 
@@ -23,7 +23,7 @@ enum class Icing {
   likely     ///< the same, with air that is cold to begin with
 };
 template <>
-struct Words<Icing> {
+struct EnumNames<Icing> {
   static constexpr std::pair<Icing, std::string_view> list[] = {
       {Icing::none, "none"}, {Icing::possible, "possible"}, {Icing::likely, "likely"}};
 };
@@ -33,7 +33,7 @@ struct AirWater {
   bool humidity_known = false;
   double drawn_in_kg_s = 0;   ///< vapour in the free air
   double comes_out_kg_s = 0;  ///< once compressed and cooled to the temperature of the day
-  double share_out = 0;
+  double parallel_for = 0;
   Temperature exhaust_ideal;  ///< lowest that expanding air could reach; a real exhaust is far warmer
   Icing icing = Icing::none;
   bool operator==(const AirWater&) const = default;

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "burrow/air/line.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/bore/tool.h"
 
 namespace burrow {
@@ -27,7 +27,7 @@ enum class AirHeldBy {
   choked       ///< a part of the line passes no more air, however high the pressure before it
 };
 template <>
-struct Words<AirHeldBy> {
+struct EnumNames<AirHeldBy> {
   static constexpr std::pair<AirHeldBy, std::string_view> list[] = {
       {AirHeldBy::line, "line"}, {AirHeldBy::compressor, "compressor"}, {AirHeldBy::choked, "choked"}};
 };

@@ -12,7 +12,7 @@ namespace burrow {
 
 enum class Severity { stop, caution, note };
 
-std::string_view words(Severity severity);
+std::string_view word_of(Severity severity);
 
 struct Muted {
   std::string reason;

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 

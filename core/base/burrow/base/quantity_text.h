@@ -6,13 +6,13 @@
 
 #include "burrow/base/quantity.h"
 #include "burrow/base/result.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 
 enum class UnitSystem { metric, us };
 template <>
-struct Words<UnitSystem> {
+struct EnumNames<UnitSystem> {
   static constexpr std::pair<UnitSystem, std::string_view> list[] = {{UnitSystem::metric, "metric"},
                                                                      {UnitSystem::us, "us"}};
 };

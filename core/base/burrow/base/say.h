@@ -19,7 +19,7 @@
 
 #include "burrow/base/phrase.h"
 #include "burrow/base/plural.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 

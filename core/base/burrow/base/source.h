@@ -27,7 +27,7 @@ inline constexpr std::array<SourceLabel, 8> all_source_labels{
 
 /// The words shown on screen, in the working and in JSON: "read", "second-hand", "from memory",
 /// "common practice (no source)", "derived", "our model", "our default", "owner's setting".
-std::string_view words(SourceLabel label);
+std::string_view word_of(SourceLabel label);
 std::optional<SourceLabel> source_label_from_words(std::string_view words);
 
 struct Source {

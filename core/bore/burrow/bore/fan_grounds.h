@@ -11,7 +11,7 @@
 namespace burrow {
 
 /// The ground as entered, and where strata are guesses all that they may be together: every combination of the classes
-/// of `guesses_of` for one or two strata; for more, 16 grounds in which each pair of strata stands in every pair of
+/// of `soil_mistaken_for` for one or two strata; for more, 16 grounds in which each pair of strata stands in every pair of
 /// quarters of its chance just once (an orthogonal array of strength 2; a sixth stratum goes with the first).
 /// Source: classes our model; array: Rao 1947 (from memory).   Range: `ground` and `site` outlive it.
 /// Evidence: FanGrounds.*

@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/bore/tool.h"
 #include "burrow/soil/ground.h"
 
@@ -14,7 +14,7 @@ class TurnTable;
 
 enum class PathEnd { exit, daylight, longest };
 template <>
-struct Words<PathEnd> {
+struct EnumNames<PathEnd> {
   static constexpr std::pair<PathEnd, std::string_view> list[] = {
       {PathEnd::exit, "exit"}, {PathEnd::daylight, "daylight"}, {PathEnd::longest, "longest"}};
 };

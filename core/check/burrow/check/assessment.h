@@ -13,7 +13,7 @@
 #include "burrow/base/finding.h"
 #include "burrow/base/geometry.h"
 #include "burrow/base/quantity_text.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/base/working.h"
 #include "burrow/bore/advance.h"
 #include "burrow/bore/guessed_ground.h"
@@ -28,7 +28,7 @@ namespace burrow {
 
 enum class Verdict { within_limits, caution, stop, incomplete };
 template <>
-struct Words<Verdict> {
+struct EnumNames<Verdict> {
   static constexpr std::pair<Verdict, std::string_view> list[] = {{Verdict::within_limits, "within-limits"},
                                                                   {Verdict::caution, "caution"},
                                                                   {Verdict::stop, "stop"},
@@ -57,7 +57,7 @@ struct CoverAnswer {
 /// `mixed`: summed over the steering constant; `bound`: a lower bound.
 enum class ContactBy { normal, bound, mixed };
 template <>
-struct Words<ContactBy> {
+struct EnumNames<ContactBy> {
   static constexpr std::pair<ContactBy, std::string_view> list[] = {
       {ContactBy::normal, "normal"}, {ContactBy::bound, "bound"}, {ContactBy::mixed, "mixed"}};
 };
@@ -118,7 +118,7 @@ struct StructureAnswer {
 /// What lies above a stretch of the bore, and so whether a stuck tool could be dug out there.
 enum class AboveBore { diggable, carriageway, track, building };
 template <>
-struct Words<AboveBore> {
+struct EnumNames<AboveBore> {
   static constexpr std::pair<AboveBore, std::string_view> list[] = {{AboveBore::diggable, "diggable"},
                                                                     {AboveBore::carriageway, "carriageway"},
                                                                     {AboveBore::track, "track"},
@@ -169,12 +169,12 @@ struct LoadPoint {
 };
 
 struct AirAnswer {
-  std::optional<double> pressure_at_tool_pa, free_air_m3_s;
-  std::optional<double> standing_pa;  ///< at the tool when it stalls and no air flows
+  std::optional<double> pressure_at_tool_Pa, free_air_m3_s;
+  std::optional<double> standing_Pa;  ///< at the tool when it stalls and no air flows
   std::optional<AirSupply> supply;    ///< empty: see `not_judged`
   std::string not_judged;  ///< what is not entered or outside the method: "compressor", "hose", "roughness" …
-  std::optional<double> loss_harris_pa;           ///< of the line at the same flow, by the older formula
-  std::optional<double> pressure_worked_with_pa;  ///< at the tool: what advance and vibration are computed with
+  std::optional<double> loss_harris_Pa;           ///< of the line at the same flow, by the older formula
+  std::optional<double> pressure_worked_with_Pa;  ///< at the tool: what advance and vibration are computed with
   bool pressure_typed = false;                    ///< it stands on the tool's plate as entered, and wins
   std::optional<AirWater> water;                  ///< without a known humidity the air is taken as saturated
   OilPlan oil;                                    ///< for the time that half of all bores and nine in ten take
@@ -195,7 +195,7 @@ struct MarkNear {
 /// What the crew does with the nose between this mark and the next.
 enum class MarkTask { check_alignment, stop_until_exposed, slow_down, look, listen, check_heave, prepare_arrival };
 template <>
-struct Words<MarkTask> {
+struct EnumNames<MarkTask> {
   static constexpr std::pair<MarkTask, std::string_view> list[] = {{MarkTask::check_alignment, "check-alignment"},
                                                                    {MarkTask::stop_until_exposed, "stop-until-exposed"},
                                                                    {MarkTask::slow_down, "slow-down"},

@@ -26,7 +26,7 @@ struct HoleWorth {
 /// settle a run, and both numbers are a guide there.
 /// Source: derived (normal conditioning; one quadrature).   Symbols: δ gap of the axes, s_u error of the utility, s_h
 /// of the hole.   Range: an answer with a contact chance and known errors.   Evidence: HoleWorth.*
-HoleWorth hole_worth(const Clearance& clearance, const HolePlan& plan);
+HoleWorth test_hole_worth(const Clearance& clearance, const HolePlan& plan);
 
 /// Its working: code `utility.after-hole`.
 Working working_of(const Clearance& clearance, const HolePlan& plan, const HoleWorth& worth);

@@ -8,7 +8,7 @@
 
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 
@@ -23,7 +23,7 @@ struct Compressor {
 
 enum class AirPartKind { hose, coupling, lubricator };
 template <>
-struct Words<AirPartKind> {
+struct EnumNames<AirPartKind> {
   static constexpr std::pair<AirPartKind, std::string_view> list[] = {
       {AirPartKind::hose, "hose"}, {AirPartKind::coupling, "coupling"}, {AirPartKind::lubricator, "lubricator"}};
 };

@@ -22,6 +22,6 @@ struct OutlineFault {
 std::optional<OutlineFault> fault_of_floor(const PlanLine& outline);
 
 /// Counter-clockwise.
-PlanLine turned_left(PlanLine outline);
+PlanLine wound_left(PlanLine outline);
 
 }  // namespace burrow

@@ -7,20 +7,20 @@
 
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 
 enum class Insertion { pulled_after, towed, pushed };
 template <>
-struct Words<Insertion> {
+struct EnumNames<Insertion> {
   static constexpr std::pair<Insertion, std::string_view> list[] = {
       {Insertion::pulled_after, "pulled-after"}, {Insertion::towed, "towed"}, {Insertion::pushed, "pushed"}};
 };
 
 enum class PullBy { rope, hose, rod };
 template <>
-struct Words<PullBy> {
+struct EnumNames<PullBy> {
   static constexpr std::pair<PullBy, std::string_view> list[] = {
       {PullBy::rope, "rope"}, {PullBy::hose, "hose"}, {PullBy::rod, "rod"}};
 };

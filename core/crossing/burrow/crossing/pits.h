@@ -7,21 +7,21 @@
 
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/crossing/site.h"
 
 namespace burrow {
 
 enum class ExcavationRules { us_1926, din_4124 };
 template <>
-struct Words<ExcavationRules> {
+struct EnumNames<ExcavationRules> {
   static constexpr std::pair<ExcavationRules, std::string_view> list[] = {{ExcavationRules::us_1926, "us-1926"},
                                                                           {ExcavationRules::din_4124, "din-4124"}};
 };
 
 enum class SideKind { upright, sloped, benched, shored, shielded };
 template <>
-struct Words<SideKind> {
+struct EnumNames<SideKind> {
   static constexpr std::pair<SideKind, std::string_view> list[] = {{SideKind::upright, "upright"},
                                                                    {SideKind::sloped, "sloped"},
                                                                    {SideKind::benched, "benched"},
@@ -32,7 +32,7 @@ struct Words<SideKind> {
 /// `bore`: where the tool goes in or comes out; `back` opposite; `left` and `right` looking along +x.
 enum class PitSideName { bore, back, left, right };
 template <>
-struct Words<PitSideName> {
+struct EnumNames<PitSideName> {
   static constexpr std::pair<PitSideName, std::string_view> list[] = {{PitSideName::bore, "bore"},
                                                                       {PitSideName::back, "back"},
                                                                       {PitSideName::left, "left"},

@@ -6,13 +6,13 @@
 #include <vector>
 
 #include "burrow/base/quantity.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 
 enum class ReadingKind { start, mark, grade, heading, fix, pressure, peg, stop, go, back, arrival, end, note };
 template <>
-struct Words<ReadingKind> {
+struct EnumNames<ReadingKind> {
   static constexpr std::pair<ReadingKind, std::string_view> list[] = {
       {ReadingKind::start, "start"},     {ReadingKind::mark, "mark"},       {ReadingKind::grade, "grade"},
       {ReadingKind::heading, "heading"}, {ReadingKind::fix, "fix"},         {ReadingKind::pressure, "pressure"},
@@ -23,7 +23,7 @@ struct Words<ReadingKind> {
 
 enum class EndHow { arrived, backed_out, stuck, daylight, struck, lost };
 template <>
-struct Words<EndHow> {
+struct EnumNames<EndHow> {
   static constexpr std::pair<EndHow, std::string_view> list[] = {
       {EndHow::arrived, "arrived"},   {EndHow::backed_out, "backed-out"}, {EndHow::stuck, "stuck"},
       {EndHow::daylight, "daylight"}, {EndHow::struck, "struck"},         {EndHow::lost, "lost"}};

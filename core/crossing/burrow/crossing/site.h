@@ -8,22 +8,22 @@
 #include "burrow/base/geometry.h"
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/crossing/utility.h"
 
 namespace burrow {
 
 /// How well a stratum is known.
-enum class Known { seen, borehole, guess };
+enum class StratumEvidence { seen, borehole, guess };
 template <>
-struct Words<Known> {
-  static constexpr std::pair<Known, std::string_view> list[] = {
-      {Known::seen, "seen"}, {Known::borehole, "borehole"}, {Known::guess, "guess"}};
+struct EnumNames<StratumEvidence> {
+  static constexpr std::pair<StratumEvidence, std::string_view> list[] = {
+      {StratumEvidence::seen, "seen"}, {StratumEvidence::borehole, "borehole"}, {StratumEvidence::guess, "guess"}};
 };
 
 enum class ExcavationType { stable_rock, a, b, c };
 template <>
-struct Words<ExcavationType> {
+struct EnumNames<ExcavationType> {
   static constexpr std::pair<ExcavationType, std::string_view> list[] = {{ExcavationType::stable_rock, "stable-rock"},
                                                                          {ExcavationType::a, "A"},
                                                                          {ExcavationType::b, "B"},
@@ -59,7 +59,7 @@ struct Stratum {
   std::string id;
   std::string soil;              ///< name of a soil class
   std::optional<LevelLine> top;  ///< empty: the ground line
-  Given<Known> known{Known::guess};
+  Given<StratumEvidence> known{StratumEvidence::guess};
   SoilOverrides values;
   std::string extra;
   bool operator==(const Stratum&) const = default;
@@ -80,7 +80,7 @@ struct Strip {
 
 enum class SurfaceKind { road, track, ditch, drive, footway, footing, building, wall };
 template <>
-struct Words<SurfaceKind> {
+struct EnumNames<SurfaceKind> {
   static constexpr std::pair<SurfaceKind, std::string_view> list[] = {
       {SurfaceKind::road, "road"},         {SurfaceKind::track, "track"},     {SurfaceKind::ditch, "ditch"},
       {SurfaceKind::drive, "drive"},       {SurfaceKind::footway, "footway"}, {SurfaceKind::footing, "footing"},
@@ -90,7 +90,7 @@ struct Words<SurfaceKind> {
 /// Whether the owner of a road or track allows unsteered work under it.
 enum class Permission { allowed, refused, not_asked };
 template <>
-struct Words<Permission> {
+struct EnumNames<Permission> {
   static constexpr std::pair<Permission, std::string_view> list[] = {
       {Permission::allowed, "allowed"}, {Permission::refused, "refused"}, {Permission::not_asked, "not-asked"}};
 };
@@ -151,7 +151,7 @@ struct SurfaceFeature {
 
 enum class BoundaryKind { property, easement };
 template <>
-struct Words<BoundaryKind> {
+struct EnumNames<BoundaryKind> {
   static constexpr std::pair<BoundaryKind, std::string_view> list[] = {{BoundaryKind::property, "property"},
                                                                        {BoundaryKind::easement, "easement"}};
 };

@@ -17,7 +17,7 @@ namespace burrow {
 /// What a soil is to the excavation rules.
 enum class ExcavationMatter { rock, broken_rock, cemented, cohesive, silt, granular, fill };
 template <>
-struct Words<ExcavationMatter> {
+struct EnumNames<ExcavationMatter> {
   static constexpr std::pair<ExcavationMatter, std::string_view> list[] = {
       {ExcavationMatter::rock, "rock"},         {ExcavationMatter::broken_rock, "broken-rock"},
       {ExcavationMatter::cemented, "cemented"}, {ExcavationMatter::cohesive, "cohesive"},
@@ -30,7 +30,7 @@ struct Words<ExcavationMatter> {
 struct SoilClass {
   std::string id;  ///< "firm-clay"
   Phrase name;     ///< "firm clay"
-  /// The one or two classes it stands between, softer first: what a guess of it may be instead. `guesses_of`
+  /// The one or two classes it stands between, softer first: what a guess of it may be instead. `soil_mistaken_for`
   std::vector<std::string> neighbours;
   UnitWeight unit_weight;
   UnitWeight saturated_unit_weight;
@@ -93,7 +93,7 @@ struct UtilityKindRow {
 /// What the wall of a utility is made of, as far as strain and vibration ask. `unknown` has no word: no row says it.
 enum class UtilityWall { grey_iron, ductile_iron, steel, copper, plastic, rigid, masonry, cable, unknown };
 template <>
-struct Words<UtilityWall> {
+struct EnumNames<UtilityWall> {
   static constexpr std::pair<UtilityWall, std::string_view> list[] = {
       {UtilityWall::grey_iron, "grey-iron"}, {UtilityWall::ductile_iron, "ductile-iron"},
       {UtilityWall::steel, "steel"},         {UtilityWall::copper, "copper"},
@@ -152,7 +152,7 @@ enum class SetbackSpan {
   excavation_to_centre  ///< from there to the centreline of the nearest track
 };
 template <>
-struct Words<SetbackSpan> {
+struct EnumNames<SetbackSpan> {
   static constexpr std::pair<SetbackSpan, std::string_view> list[] = {
       {SetbackSpan::face_to_edge, "face-to-edge"},
       {SetbackSpan::excavation_to_edge, "excavation-to-edge"},
@@ -222,7 +222,7 @@ struct ExcavationRuleSet {
 
 enum class ShoringMethod { timber, hydraulic };
 template <>
-struct Words<ShoringMethod> {
+struct EnumNames<ShoringMethod> {
   static constexpr std::pair<ShoringMethod, std::string_view> list[] = {{ShoringMethod::timber, "timber"},
                                                                         {ShoringMethod::hydraulic, "hydraulic"}};
 };
@@ -295,7 +295,7 @@ struct DeflectionRow {
 
 enum class PipeLaw { polyethylene, pvc, metal };
 template <>
-struct Words<PipeLaw> {
+struct EnumNames<PipeLaw> {
   static constexpr std::pair<PipeLaw, std::string_view> list[] = {
       {PipeLaw::polyethylene, "polyethylene"}, {PipeLaw::pvc, "pvc"}, {PipeLaw::metal, "metal"}};
 };

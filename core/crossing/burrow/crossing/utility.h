@@ -10,7 +10,7 @@
 #include "burrow/base/geometry.h"
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 
@@ -25,7 +25,7 @@ struct Statement {
 
 enum class UtilityKind { gas, power, water, sewer, telecom, reclaimed, steam, unknown, oil };
 template <>
-struct Words<UtilityKind> {
+struct EnumNames<UtilityKind> {
   static constexpr std::pair<UtilityKind, std::string_view> list[] = {
       {UtilityKind::gas, "gas"},     {UtilityKind::power, "power"},     {UtilityKind::water, "water"},
       {UtilityKind::sewer, "sewer"}, {UtilityKind::telecom, "telecom"}, {UtilityKind::reclaimed, "reclaimed"},
@@ -34,7 +34,7 @@ struct Words<UtilityKind> {
 
 enum class UtilityStatus { live, abandoned, proposed, unknown };
 template <>
-struct Words<UtilityStatus> {
+struct EnumNames<UtilityStatus> {
   static constexpr std::pair<UtilityStatus, std::string_view> list[] = {{UtilityStatus::live, "live"},
                                                                         {UtilityStatus::abandoned, "abandoned"},
                                                                         {UtilityStatus::proposed, "proposed"},
@@ -43,7 +43,7 @@ struct Words<UtilityStatus> {
 
 enum class LocatedHow { exposed, traced_twice, traced, records, unknown };
 template <>
-struct Words<LocatedHow> {
+struct EnumNames<LocatedHow> {
   static constexpr std::pair<LocatedHow, std::string_view> list[] = {{LocatedHow::exposed, "exposed"},
                                                                      {LocatedHow::traced_twice, "traced-twice"},
                                                                      {LocatedHow::traced, "traced"},
@@ -53,21 +53,21 @@ struct Words<LocatedHow> {
 
 enum class DiameterMeant { outside, inside, nominal };
 template <>
-struct Words<DiameterMeant> {
+struct EnumNames<DiameterMeant> {
   static constexpr std::pair<DiameterMeant, std::string_view> list[] = {
       {DiameterMeant::outside, "outside"}, {DiameterMeant::inside, "inside"}, {DiameterMeant::nominal, "nominal"}};
 };
 
 enum class LevelMeant { crown, centre, invert };
 template <>
-struct Words<LevelMeant> {
+struct EnumNames<LevelMeant> {
   static constexpr std::pair<LevelMeant, std::string_view> list[] = {
       {LevelMeant::crown, "crown"}, {LevelMeant::centre, "centre"}, {LevelMeant::invert, "invert"}};
 };
 
 enum class DepthFrom { ground, datum };
 template <>
-struct Words<DepthFrom> {
+struct EnumNames<DepthFrom> {
   static constexpr std::pair<DepthFrom, std::string_view> list[] = {{DepthFrom::ground, "ground"},
                                                                     {DepthFrom::datum, "datum"}};
 };
@@ -86,7 +86,7 @@ struct Recorded {
 /// What a tracing of a line that does not conduct followed.
 enum class TracedBy { wire, sonde, none };
 template <>
-struct Words<TracedBy> {
+struct EnumNames<TracedBy> {
   static constexpr std::pair<TracedBy, std::string_view> list[] = {
       {TracedBy::wire, "wire"}, {TracedBy::sonde, "sonde"}, {TracedBy::none, "none"}};
 };
@@ -105,7 +105,7 @@ struct Located {
 /// Why a line that is drawn to here ends here; `edge_of_record`: the record ends, the line goes on.
 enum class LineEnd { house_connection, cap, pole, pit, chamber, edge_of_record };
 template <>
-struct Words<LineEnd> {
+struct EnumNames<LineEnd> {
   static constexpr std::pair<LineEnd, std::string_view> list[] = {{LineEnd::house_connection, "house-connection"},
                                                                   {LineEnd::cap, "cap"},
                                                                   {LineEnd::pole, "pole"},
@@ -168,14 +168,14 @@ struct TestHole {
 
 enum class Laterals { entered, none_here, not_checked };
 template <>
-struct Words<Laterals> {
+struct EnumNames<Laterals> {
   static constexpr std::pair<Laterals, std::string_view> list[] = {
       {Laterals::entered, "entered"}, {Laterals::none_here, "none-here"}, {Laterals::not_checked, "not-checked"}};
 };
 
 enum class CameraResult { nothing_found, something_found };
 template <>
-struct Words<CameraResult> {
+struct EnumNames<CameraResult> {
   static constexpr std::pair<CameraResult, std::string_view> list[] = {
       {CameraResult::nothing_found, "nothing-found"}, {CameraResult::something_found, "something-found"}};
 };

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "burrow/base/quantity_text.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 
@@ -12,7 +12,7 @@ namespace burrow {
 
 enum class CsvTable { path, marks, findings };
 template <>
-struct Words<CsvTable> {
+struct EnumNames<CsvTable> {
   static constexpr std::pair<CsvTable, std::string_view> list[] = {
       {CsvTable::path, "path"}, {CsvTable::marks, "marks"}, {CsvTable::findings, "findings"}};
 };

@@ -26,8 +26,8 @@ class DxfText {
   void line(const std::string& layer, const std::vector<PlanPoint>& points, bool closed = false);
   void line(const std::string& layer, const std::vector<Point3>& points);
   void circle(const std::string& layer, PlanPoint middle, double radius_m);
-  /// `turned_deg`: counter-clockwise. At its left end on the base line.
-  void text(const std::string& layer, PlanPoint at, double height_m, std::string_view words, double turned_deg = 0);
+  /// `rotated_deg`: counter-clockwise. At its left end on the base line.
+  void text(const std::string& layer, PlanPoint at, double height_m, std::string_view words, double rotated_deg = 0);
 
   [[nodiscard]] std::string take() const;
 

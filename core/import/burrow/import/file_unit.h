@@ -4,14 +4,14 @@
 #include <optional>
 #include <string_view>
 
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 
 /// US survey foot: 1200/3937 m, kept apart from the foot of 0.3048 m.
 enum class FileUnit { metre, foot, us_survey_foot, millimetre, centimetre, inch };
 template <>
-struct Words<FileUnit> {
+struct EnumNames<FileUnit> {
   static constexpr std::pair<FileUnit, std::string_view> list[] = {
       {FileUnit::metre, "m"},       {FileUnit::foot, "ft"},       {FileUnit::us_survey_foot, "us-ft"},
       {FileUnit::millimetre, "mm"}, {FileUnit::centimetre, "cm"}, {FileUnit::inch, "in"}};

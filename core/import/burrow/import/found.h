@@ -115,17 +115,17 @@ struct PlanExtent {
 std::optional<PlanExtent> extent_of(const Found& found);
 
 /// How a file is to be read.
-struct ReadWish {
+struct ReadOptions {
   std::string order;                      ///< of a survey's columns, "pnezd"; empty: the header, else the usual order
   std::size_t most_vertices = 4'000'000;  ///< more is refused: a survey takes about 200 bytes a point
   std::size_t most_unpacked_bytes = 1u << 30;     ///< of a zipped file
   std::size_t most_memory_bytes = 3'000'000'000;  ///< of the process that reads, beyond what it starts with
   double most_seconds = 300;                      ///< of that process, by the clock on the wall
-  /// Told how much is read (0 … 1); false stops the reading, which then fails with `told_to_stop`.
+  /// Told how much is read (0 … 1); false stops the reading, which then fails with `stopped_by_person`.
   std::function<bool(double)> progress{};
 };
 
 /// The error's `found` when the reading was stopped.
-inline constexpr std::string_view told_to_stop = "stopped";
+inline constexpr std::string_view stopped_by_person = "stopped";
 
 }  // namespace burrow

@@ -30,7 +30,7 @@ enum class Meaning {
   oil
 };
 template <>
-struct Words<Meaning> {
+struct EnumNames<Meaning> {
   static constexpr std::pair<Meaning, std::string_view> list[] = {
       {Meaning::ground, "ground"},         {Meaning::gas, "gas"},           {Meaning::power, "power"},
       {Meaning::water, "water"},           {Meaning::sewer, "sewer"},       {Meaning::telecom, "telecom"},

@@ -11,9 +11,9 @@ namespace burrow {
 
 /// Survey points (csv, txt, asc, pts, xyz), DXF (ASCII), GeoJSON, Shapefile (also zipped), GeoPackage, KML and KMZ,
 /// LandXML, grid of heights (GeoTIFF, ASCII grid). What cannot be read says so: a binary drawing, a drawing of another
-/// format, a picture. Errors: as said by each reader, in words for people; `told_to_stop`.
+/// format, a picture. Errors: as said by each reader, in words for people; `stopped_by_person`.
 /// Evidence: ForeignFiles.*, HostileFiles.*
-Result<Found> read_foreign_file(const std::string& path, const ReadWish& wish);
+Result<Found> read_foreign_file(const std::string& path, const ReadOptions& options);
 
 /// Endings of the files that can be read, for a file picker: "*.csv", "*.dxf" …
 const std::vector<std::string>& readable_endings();

@@ -3,13 +3,13 @@
 
 #include "burrow/base/quantity.h"
 #include "burrow/base/result.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 
 enum class HighwayVehicle { truck, tandem };
 template <>
-struct Words<HighwayVehicle> {
+struct EnumNames<HighwayVehicle> {
   static constexpr std::pair<HighwayVehicle, std::string_view> list[] = {{HighwayVehicle::truck, "truck"},
                                                                          {HighwayVehicle::tandem, "tandem"}};
 };

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "burrow/base/source.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/crossing/site.h"
 #include "burrow/load/half_space.h"
 #include "burrow/load/highway.h"
@@ -19,7 +19,7 @@ namespace burrow {
 /// The words of `traffic` in a file.
 enum class Traffic { highway, european, light, cars, cooper_e80, none };
 template <>
-struct Words<Traffic> {
+struct EnumNames<Traffic> {
   static constexpr std::pair<Traffic, std::string_view> list[] = {
       {Traffic::highway, "highway"}, {Traffic::european, "en-1991-2"},    {Traffic::light, "light"},
       {Traffic::cars, "cars"},       {Traffic::cooper_e80, "cooper-e80"}, {Traffic::none, "none"}};

@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
 #include "burrow/pit/pit_place.h"
@@ -27,7 +27,7 @@ enum class SlopeCondition {
 };
 /// As a person reads them; no file holds them.
 template <>
-struct Words<SlopeCondition> {
+struct EnumNames<SlopeCondition> {
   static constexpr std::pair<SlopeCondition, std::string_view> list[] = {
       {SlopeCondition::joints, "faults or joints"},
       {SlopeCondition::dips_inward, "layers dip into it"},

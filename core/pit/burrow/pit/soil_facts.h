@@ -24,7 +24,7 @@ bool beside_traffic(const Crossing& crossing, const Pit& pit, const PitPlace& pl
 bool dug_before(const Crossing& crossing, const Pit& pit, const PitPlace& place, double top_m, double bottom_m);
 
 /// What the signs, the water, the strips, the traffic and the stratum say of one layer.
-SoilSeen seen_in(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place,
+SoilSeen soil_seen_in_layer(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place,
                  const PitLayer& layer);
 
 /// The type entered, where what else is entered leaves it open and somebody has put a name to it; else Type C: a name

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "burrow/base/quantity_text.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 
@@ -15,7 +15,7 @@ namespace burrow {
 
 enum class ChecklistPhase { before, during, after };
 template <>
-struct Words<ChecklistPhase> {
+struct EnumNames<ChecklistPhase> {
   static constexpr std::pair<ChecklistPhase, std::string_view> list[] = {
       {ChecklistPhase::before, "before"}, {ChecklistPhase::during, "during"}, {ChecklistPhase::after, "after"}};
 };

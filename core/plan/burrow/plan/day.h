@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/bore/conditioning.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
@@ -16,7 +16,7 @@ namespace burrow {
 
 enum class Advice { go_on, stop_and_look, leave_and_expose, back_out };
 template <>
-struct Words<Advice> {
+struct EnumNames<Advice> {
   static constexpr std::pair<Advice, std::string_view> list[] = {{Advice::go_on, "go-on"},
                                                                  {Advice::stop_and_look, "stop-and-look"},
                                                                  {Advice::leave_and_expose, "leave-and-expose"},
@@ -66,7 +66,7 @@ struct RatePiece {
 
 enum class OddRate { as_before, stone, soft_pocket, hollow, lost_grip };
 template <>
-struct Words<OddRate> {
+struct EnumNames<OddRate> {
   static constexpr std::pair<OddRate, std::string_view> list[] = {{OddRate::as_before, "as before"},
                                                                   {OddRate::stone, "a stone"},
                                                                   {OddRate::soft_pocket, "a soft pocket"},
@@ -103,7 +103,7 @@ struct ReadingLeftOut {
 /// What one reading more would be worth, taken now.
 enum class NextReadingKind { fix, level, expose };
 template <>
-struct Words<NextReadingKind> {
+struct EnumNames<NextReadingKind> {
   static constexpr std::pair<NextReadingKind, std::string_view> list[] = {
       {NextReadingKind::fix, "fix"}, {NextReadingKind::level, "level"}, {NextReadingKind::expose, "expose"}};
 };

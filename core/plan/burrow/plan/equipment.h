@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "burrow/base/quantity_text.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
@@ -15,7 +15,7 @@ namespace burrow {
 
 enum class EquipmentGroup { boring, air, setting_out, pits, watching, people };
 template <>
-struct Words<EquipmentGroup> {
+struct EnumNames<EquipmentGroup> {
   static constexpr std::pair<EquipmentGroup, std::string_view> list[] = {
       {EquipmentGroup::boring, "boring"},           {EquipmentGroup::air, "air"},
       {EquipmentGroup::setting_out, "setting-out"}, {EquipmentGroup::pits, "pits"},

@@ -36,7 +36,7 @@ struct FirstAnswers {
   Length rise;          ///< of the ground at the exit over that at the launch
 
   std::string soil = "firm-clay";
-  Known known = Known::guess;
+  StratumEvidence known = StratumEvidence::guess;
   std::optional<Length> water_depth;  ///< below the ground: where it stands, or down to where none was met
 
   bool searched = false;  ///< asked for and located

@@ -27,7 +27,7 @@ struct ToolRow {
   bool operator==(const ToolRow&) const = default;
 };
 
-struct ToolTableWish {
+struct ToolTableOptions {
   int cells = 14;
   unsigned threads = 0;
 };
@@ -35,7 +35,7 @@ struct ToolTableWish {
 /// One row for each class of the table and each way; without a pipe only the way entered. Values of a maker's plate
 /// do not go over to another class. Rows that are not judged because the search was stopped are left out.
 /// Evidence: ToolTable.*
-std::vector<ToolRow> choose_tool(const Crossing& crossing, const Tables& tables, const ToolTableWish& wish = {},
+std::vector<ToolRow> choose_tool(const Crossing& crossing, const Tables& tables, const ToolTableOptions& options = {},
                                  const std::stop_token& stop = {}, const std::function<void(double)>& progress = {});
 
 /// What exposing one utility by hand would do, if it is found where it is drawn: it counts as exposed, known as well
@@ -50,6 +50,6 @@ struct Exposure {
 /// For each utility not exposed that stands in a relaxation of the map; those that open a launch first.
 /// Evidence: Relaxations.Exposing_*
 std::vector<Exposure> exposures(const Crossing& crossing, const Tables& tables, const LaunchMap& map,
-                                const ToolTableWish& wish = {}, const std::stop_token& stop = {});
+                                const ToolTableOptions& options = {}, const std::stop_token& stop = {});
 
 }  // namespace burrow

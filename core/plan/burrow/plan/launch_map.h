@@ -16,7 +16,7 @@ namespace burrow {
 /// What a map is drawn over. Level and grade stay as they are where station and offset change.
 enum class MapOver { depth_and_grade, station_and_offset };
 template <>
-struct Words<MapOver> {
+struct EnumNames<MapOver> {
   static constexpr std::pair<MapOver, std::string_view> list[] = {{MapOver::depth_and_grade, "depth-and-grade"},
                                                                   {MapOver::station_and_offset, "station-and-offset"}};
 };
@@ -64,7 +64,7 @@ struct LaunchCell {
 
 enum class MapSide { across_from, across_to, down_from, down_to };
 template <>
-struct Words<MapSide> {
+struct EnumNames<MapSide> {
   static constexpr std::pair<MapSide, std::string_view> list[] = {{MapSide::across_from, "across-from"},
                                                                   {MapSide::across_to, "across-to"},
                                                                   {MapSide::down_from, "down-from"},
@@ -108,7 +108,7 @@ struct LaunchMap {
   bool operator==(const LaunchMap&) const = default;
 };
 
-struct LaunchMapWish {
+struct LaunchMapOptions {
   MapOver over = MapOver::depth_and_grade;
   int cells = 64;        ///< along each side
   bool refine = true;    ///< follow best launch and relaxations between the cells
@@ -119,7 +119,7 @@ struct LaunchMapWish {
 /// deepest of 3 m, a metre below the present launch and a metre below the deepest utility under the bore, at most to
 /// where a pit needs an engineer; stations and offsets 3 m either way, a metre short of the exit.
 /// Source: our default.   Evidence: MapAxes.*
-std::pair<MapAxis, MapAxis> map_axes(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish);
+std::pair<MapAxis, MapAxis> map_axes(const Crossing& crossing, const Tables& tables, const LaunchMapOptions& options);
 
 /// How far the sides may be moved out: grades of ±30 %, cover of two diameters, the depth at which a pit needs an
 /// engineer, the longest bore of all and the end of the ground line, 12 m to either side; not nearer to the exit than
@@ -147,7 +147,7 @@ MapPlace place_of(const Crossing& crossing, MapOver over);
 /// edge of the map, the map is made wider on that side, at most three times and not beyond `map_bounds`; then
 /// `progress` starts again. Source: help page Method.   Range: as `assess`, the exit at least a metre beyond the
 /// launch. Evidence: LaunchMap.*, BestLaunch.*, Relaxations.*, LaunchStory.*, MapEdges.*
-LaunchMap search_launches(const Crossing& crossing, const Tables& tables, const LaunchMapWish& wish = {},
+LaunchMap search_launches(const Crossing& crossing, const Tables& tables, const LaunchMapOptions& options = {},
                           const std::stop_token& stop = {}, const std::function<void(double)>& progress = {});
 
 }  // namespace burrow

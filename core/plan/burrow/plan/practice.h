@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
 #include "burrow/plan/day.h"
@@ -70,7 +70,7 @@ Crossing true_crossing(const Crossing& crossing, const PracticeTruth& truth);
 
 enum class PracticeEnd { arrived, daylight, struck, stuck, lost, stopped };
 template <>
-struct Words<PracticeEnd> {
+struct EnumNames<PracticeEnd> {
   static constexpr std::pair<PracticeEnd, std::string_view> list[] = {
       {PracticeEnd::arrived, "arrived"}, {PracticeEnd::daylight, "daylight"}, {PracticeEnd::struck, "struck"},
       {PracticeEnd::stuck, "stuck"},     {PracticeEnd::lost, "lost"},         {PracticeEnd::stopped, "stopped"}};
@@ -116,7 +116,7 @@ Debrief debrief(const Crossing& layout, const Tables& tables, const PracticeTrut
 
 enum class PracticeChoice { go_on, fix, level, stop_and_look, leave_and_expose, back_out };
 template <>
-struct Words<PracticeChoice> {
+struct EnumNames<PracticeChoice> {
   static constexpr std::pair<PracticeChoice, std::string_view> list[] = {
       {PracticeChoice::go_on, "go on"},
       {PracticeChoice::fix, "take a fix"},

@@ -70,7 +70,7 @@ class Ground {
   Ground() = default;
   void fit(double deepest_Pa);
   [[nodiscard]] double top_of(std::size_t stratum, double x_m, double surface) const;
-  [[nodiscard]] bool holds(const Body& body, double x_m, double y_m) const;
+  [[nodiscard]] bool contains(const Body& body, double x_m, double y_m) const;
   [[nodiscard]] bool same_strips(double x_m, double y_m, double other_x_m, double other_y_m) const;
   void overlay_strips(Slices& slices, double x_m, double y_m, double surface) const;
 

@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "burrow/base/geometry.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/clearance/clearance.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
@@ -20,7 +20,7 @@ namespace burrow {
 /// How a trial ended. `lost`: longer than any path is followed without reaching the exit face.
 enum class TrialEnd : std::uint8_t { arrived, daylight, refused, contact, lost };
 template <>
-struct Words<TrialEnd> {
+struct EnumNames<TrialEnd> {
   static constexpr std::pair<TrialEnd, std::string_view> list[] = {{TrialEnd::arrived, "arrived"},
                                                                    {TrialEnd::daylight, "daylight"},
                                                                    {TrialEnd::refused, "refused"},

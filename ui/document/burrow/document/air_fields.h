@@ -6,9 +6,9 @@
 
 namespace burrow {
 
-inline const PartRef air_part{PartKind::air, {}, -1};
+inline const ItemRef air_part{ItemKind::air, {}, -1};
 
-/// All of PartKind::air.   Evidence: AirFields.*
+/// All of ItemKind::air.   Evidence: AirFields.*
 std::vector<Field> compressor_fields(const Crossing& crossing);
 /// Height, temperature and humidity of the air drawn in.
 std::vector<Field> site_air_fields(const Crossing& crossing);

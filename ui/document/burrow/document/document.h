@@ -12,7 +12,7 @@
 
 #include "burrow/base/result.h"
 #include "burrow/check/assess.h"
-#include "burrow/document/part.h"
+#include "burrow/document/item.h"
 #include "burrow/file/disk.h"
 
 namespace burrow {
@@ -36,7 +36,7 @@ class Document : public QObject {
   /// Judges for that day from now on: a window left open over midnight.   Evidence: Document.NextDay_*
   void judge_on(const Date& day);
   /// What random trials of that crossing found worse counts while it stands as they knew it (its mutes apart).
-  /// Evidence: Document.Trials_*, TrialsDesk.Verdict_*
+  /// Evidence: Document.Trials_*, TrialsJob.Verdict_*
   void note_trials(Crossing counted, std::vector<Finding> found);
   /// Brings the assessment up to date first, if the crossing has changed.
   const Assessment& assessment();
@@ -67,7 +67,7 @@ class Document : public QObject {
   /// Changes one part as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the value is
   /// the same.
   /// False: nothing may be changed now (newer file, a drag under way).
-  bool change(const PartRef& part, PartValue value, const QString& step_name);
+  bool change(const ItemRef& part, ItemValue value, const QString& step_name);
 
   /// The name that a person typed last while the program runs, to be offered where a name is asked; empty: none yet.
   [[nodiscard]] const QString& last_name() const { return last_name_; }
@@ -86,7 +86,7 @@ class Document : public QObject {
  private:
   friend class EditSession;
   friend class SwapEdit;
-  void set_part(const PartRef& part, PartValue value);
+  void set_part(const ItemRef& part, ItemValue value);
   void adopt(Crossing crossing, const QString& path, const QString& read_only_because, bool unsaved);
 
   Tables tables_;
@@ -111,26 +111,26 @@ class Document : public QObject {
 /// without `finish` puts everything back.
 class EditSession {
  public:
-  EditSession(Document& document, PartRef part);
+  EditSession(Document& document, ItemRef part);
   ~EditSession();
   EditSession(const EditSession&) = delete;
   EditSession& operator=(const EditSession&) = delete;
 
-  [[nodiscard]] const PartRef& part() const { return part_; }
-  [[nodiscard]] const PartValue& before() const { return before_; }
+  [[nodiscard]] const ItemRef& part() const { return part_; }
+  [[nodiscard]] const ItemValue& before() const { return before_; }
   /// The crossing and its assessment as they stood at the start, for the ghost.
   [[nodiscard]] const Crossing& crossing_before() const { return crossing_before_; }
   [[nodiscard]] const Assessment& assessment_before() const { return assessment_before_; }
 
-  void preview(PartValue value);
+  void preview(ItemValue value);
   void finish(const QString& step_name);
   /// Puts everything back; later calls do nothing.
   void abandon();
 
  private:
   Document& document_;
-  PartRef part_;
-  PartValue before_;
+  ItemRef part_;
+  ItemValue before_;
   Crossing crossing_before_;
   Assessment assessment_before_;
   bool open_ = true;

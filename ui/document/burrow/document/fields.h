@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "burrow/base/quantity_text.h"
-#include "burrow/document/part.h"
+#include "burrow/document/item.h"
 
 namespace burrow {
 
@@ -19,17 +19,17 @@ struct Field {
   bool may_be_empty = false;
   double low = 0, high = 0;  ///< SI, both accepted
   /// The part's value with this field set, from the crossing as it stands. Empty input only where `may_be_empty`.
-  std::function<PartValue(const Crossing&, std::optional<double>)> with;
+  std::function<ItemValue(const Crossing&, std::optional<double>)> apply;
   /// What stands where nothing is typed: the value of the class or of the program. Empty input goes back to it.
-  std::optional<double> standing = std::nullopt;
+  std::optional<double> default_value = std::nullopt;
   /// Why the crossing could not stand with this value or with an empty entry, though it lies in the range.
-  std::function<Result<void>(const Crossing&, std::optional<double>)> holds{};
+  std::function<Result<void>(const Crossing&, std::optional<double>)> validate{};
   /// Stands for several things that differ; what is typed goes to all of them.
-  bool various = false;
+  bool mixed = false;
 };
 
 /// Fields of the part, the most wanted first.   Evidence: Fields.*
-std::vector<Field> fields_of(const Crossing& crossing, const PartRef& part);
+std::vector<Field> fields_of(const Crossing& crossing, const ItemRef& part);
 
 /// How the tool is set in the launch pit, and how well: grade, heading, sight base and three errors.
 std::vector<Field> setting_fields(const Crossing& crossing);

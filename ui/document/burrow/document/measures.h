@@ -33,7 +33,7 @@ const PathPoint* least_cover_under(const Assessment& assessment, const SurfaceFe
 /// The part that changes: the exit for the length, the launch for depth, cover and gap (all of the bore rises or
 /// sinks), the launch grade for the depth at the exit, the pits for a floor. What lies in the ground is a fact and
 /// never moves for a dimension.
-PartRef measure_part(const MeasureRef& measure);
+ItemRef measure_part(const MeasureRef& measure);
 
 /// "depth at the launch face".
 std::string measure_name(const Crossing& crossing, const MeasureRef& measure);
@@ -43,12 +43,12 @@ std::string measure_lock(const Crossing& crossing, const MeasureRef& measure);
 
 /// The part's value that brings the measure to `wanted`, from the answer as it stands: exact where the measure is
 /// entered, to first order where it is predicted. Within what the file accepts. Empty: it cannot be brought there.
-std::optional<PartValue> toward_measure(const Crossing& crossing, const Assessment& assessment,
+std::optional<ItemValue> toward_measure(const Crossing& crossing, const Assessment& assessment,
                                         const MeasureRef& measure, double wanted);
 
 /// The same to half a millimetre, by steps of `toward_measure` with an assessment each.
 /// Errors: it cannot be brought there, with how near it comes.   Evidence: Measures.*
-Result<PartValue> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure,
+Result<ItemValue> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure,
                                double wanted);
 
 /// The entry for typing it. `tables` must outlive it.

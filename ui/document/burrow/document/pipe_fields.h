@@ -6,7 +6,7 @@
 
 namespace burrow {
 
-inline const PartRef pipe_part{PartKind::pipe, {}, -1};
+inline const ItemRef pipe_part{ItemKind::pipe, {}, -1};
 
 /// The pipe as it stands, else one with nothing entered: whatever is typed first makes it.
 Pipe pipe_of(const Crossing& crossing);

@@ -1,6 +1,6 @@
 #pragma once
 /// Several things of the site that are picked at once: what they share, and what is done to all of them as one step.
-/// All of it is a change of PartKind::site.
+/// All of it is a change of ItemKind::site.
 
 #include <string>
 #include <vector>
@@ -12,27 +12,27 @@ namespace burrow {
 
 /// Utilities, things on top, strata and test holes (`test_holes` with the id of one); nothing else is picked with
 /// others.
-bool may_be_several(const PartRef& part);
+bool may_be_several(const ItemRef& part);
 
 /// Whether the crossing holds it, a test hole by its id.
-bool there_is(const Crossing& crossing, const PartRef& part);
+bool there_is(const Crossing& crossing, const ItemRef& part);
 
 /// "4 utilities, 1 road": kinds and how many.
-std::string several_name(const Crossing& crossing, const std::vector<PartRef>& parts);
+std::string several_name(const Crossing& crossing, const std::vector<ItemRef>& parts);
 
-/// The values that all of them have, in the order of the first; `various` where they differ. Their places are not
+/// The values that all of them have, in the order of the first; `mixed` where they differ. Their places are not
 /// among them: they would come to lie on one another. `with` gives the site with all of them changed.
 /// Evidence: Several.*
-std::vector<Field> shared_fields(const Crossing& crossing, const std::vector<PartRef>& parts, const Tables& tables);
+std::vector<Field> shared_fields(const Crossing& crossing, const std::vector<ItemRef>& parts, const Tables& tables);
 
 /// The site without them; a utility takes its test holes along. At least one stratum stays.
-Site site_without(const Crossing& crossing, const std::vector<PartRef>& parts);
+Site site_without(const Crossing& crossing, const std::vector<ItemRef>& parts);
 
 struct Copies {
   Site site;
-  std::vector<PartRef> parts;  ///< the new ones
+  std::vector<ItemRef> parts;  ///< the new ones
 };
 /// The site with each of them once more, half a metre further along; a stratum half a metre deeper.
-Copies site_with_copies(const Crossing& crossing, const std::vector<PartRef>& parts);
+Copies site_with_copies(const Crossing& crossing, const std::vector<ItemRef>& parts);
 
 }  // namespace burrow

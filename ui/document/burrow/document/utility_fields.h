@@ -33,17 +33,17 @@ std::optional<double> above_centre_m(const Utility& utility, LevelMeant level);
 std::vector<Field> utility_level_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place);
 std::vector<Field> utility_size_fields(const Crossing& crossing, const std::string& id);
 /// Why a location error cannot stand: one of nought, unless the line was exposed.   Evidence: UtilitiesEntry.NoError_*
-Result<void> error_holds(const Crossing& crossing, const std::string& id, std::optional<double> error_m);
+Result<void> check_location_error(const Crossing& crossing, const std::string& id, std::optional<double> error_m);
 /// Across and in height; what is left empty stands by the preset at the depth of the utility.
 std::vector<Field> utility_location_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place,
                                            const Tables& tables);
 std::vector<Field> utility_gap_fields(const Crossing& crossing, const std::string& id);
-/// Station, offset, measured level, its error and the reach of one test hole, of PartKind::test_holes.
+/// Station, offset, measured level, its error and the reach of one test hole, of ItemKind::test_holes.
 std::vector<Field> hole_fields(const Crossing& crossing, const std::string& hole);
 /// What was measured in a new hole, in the terms of the record: level of the crown, or its depth below ground. Its
 /// `with` gives the test holes with the new one.
 Field new_hole_field(const Crossing& crossing, const std::string& utility, const PassingPlace& place);
-/// Services nobody knows of, in 100 m², of PartKind::utility_search.
+/// Services nobody knows of, in 100 m², of ItemKind::utility_search.
 std::vector<Field> search_fields(const Crossing& crossing);
 
 /// The trench of a utility as a strip of softer ground, with an id of its own; none where nothing follows.

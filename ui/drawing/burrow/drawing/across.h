@@ -2,7 +2,7 @@
 /// A section across the line at one station, looking along the bore: ground, utilities near that plane, the hole and
 /// where it may lie.
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
@@ -22,11 +22,11 @@ std::vector<AcrossUtility> utilities_across(const Site& site, double station_m, 
 LevelLine ground_across(const Assessment& assessment, const Site& site, double station_m, double from_m, double to_m);
 
 /// Where the section stands: in the plan, at the end away from its station. Empty when it is not shown.
-QRectF across_box(const Picture& picture);
+QRectF across_box(const Scene& scene);
 
 /// Its station as a line through both views.
-void paint_across_line(QPainter& painter, const Picture& picture);
+void paint_across_line(QPainter& painter, const Scene& scene);
 /// The section itself, over everything.
-void paint_across(QPainter& painter, const Picture& picture);
+void paint_across(QPainter& painter, const Scene& scene);
 
 }  // namespace burrow

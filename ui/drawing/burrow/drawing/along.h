@@ -4,7 +4,7 @@
 #include <QStringList>
 #include <optional>
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
@@ -16,16 +16,16 @@ std::optional<PathPoint> path_point_at(const Assessment& assessment, double stat
 QStringList turning_numbers(const Assessment& assessment, double station_m, UnitSystem units);
 
 /// The row of the ruler in which the stretches stand.
-QRectF stops_row(const Frame& frame, const Look& look);
+QRectF stops_row(const Frame& frame, const Style& style);
 
 /// The stretch under a point of that row.
-std::optional<std::size_t> stop_at(const Picture& picture, const QPointF& at);
+std::optional<std::size_t> stop_at(const Scene& scene, const QPointF& at);
 
 /// "under Larkfold Rise: 0.71 % chance that the ground stops the tool; not to be dug out". No chance is told of rates
 /// that are not from records.
 QString stop_text(const Crossing& crossing, const StopStretch& stretch, bool calibrated, UnitSystem units);
 
 /// What the pointer is told in the strip and in that row; empty elsewhere.
-QStringList pointer_words(const Picture& picture, const QPointF& at);
+QStringList pointer_words(const Scene& scene, const QPointF& at);
 
 }  // namespace burrow

@@ -4,15 +4,15 @@
 #include <vector>
 
 #include "burrow/document/several.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
 /// What lies in a box of one pane: a utility or test hole when its mark or a piece of its line does, a thing on top
 /// when its middle does, a stratum when a point of its top does.   Evidence: BoxPick.*
-std::vector<PartRef> things_in_box(const Picture& picture, const QRectF& box, Pane pane);
+std::vector<ItemRef> items_in_box(const Scene& scene, const QRectF& box, Pane pane);
 
-/// Rings and broad lines about everything in `Focus::several`, and the box under way.
-void paint_several(QPainter& painter, const Picture& picture);
+/// Rings and broad lines about everything in `Interaction::several`, and the box under way.
+void paint_several(QPainter& painter, const Scene& scene);
 
 }  // namespace burrow

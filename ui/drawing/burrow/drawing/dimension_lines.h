@@ -14,7 +14,7 @@ class QPainter;
 
 namespace burrow {
 
-struct Picture;
+struct Scene;
 
 struct DimensionLine {
   MeasureRef measure;
@@ -32,7 +32,7 @@ struct DimensionLine {
 /// floor of the picked pit. No label lies over a flag, another label, a utility or what else stands there; one that
 /// finds no room, or whose line would be shorter than its number is high, is left out. Far away only the length stays.
 /// Evidence: Dimensions.*
-std::vector<DimensionLine> dimension_lines(const Picture& picture);
+std::vector<DimensionLine> dimension_lines(const Scene& scene);
 
 /// The line whose grip is within reach or whose label holds the point; null: none.
 const DimensionLine* dimension_at(const std::vector<DimensionLine>& lines, const QPointF& at, double reach);
@@ -43,6 +43,6 @@ double pulled(const DimensionLine& line, const QPointF& by);
 /// Why it is not dragged: "locked in the file; double-click to type it". Empty: it can be.
 QString why_held(const DimensionLine& line);
 
-void paint_dimension_lines(QPainter& painter, const Picture& picture);
+void paint_dimension_lines(QPainter& painter, const Scene& scene);
 
 }  // namespace burrow

@@ -10,9 +10,9 @@
 
 #include "burrow/document/document.h"
 #include "burrow/drawing/glide.h"
-#include "burrow/drawing/kept_layers.h"
+#include "burrow/drawing/layer_cache.h"
 #include "burrow/drawing/move.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 class QTimer;
 
@@ -31,7 +31,7 @@ class DrawingView : public QAbstractScrollArea {
   explicit DrawingView(Document& document, QWidget* parent = nullptr);
   ~DrawingView() override;
 
-  [[nodiscard]] const Look& look() const { return look_; }
+  [[nodiscard]] const Style& style() const { return style_; }
   void set_theme(const Theme& theme);
   void set_units(UnitSystem units);
   [[nodiscard]] double exaggeration() const { return frame_.exaggeration; }
@@ -39,29 +39,29 @@ class DrawingView : public QAbstractScrollArea {
   [[nodiscard]] const Frame& frame() const { return frame_; }
 
   /// What is shown on demand.
-  [[nodiscard]] const Shown& shown() const { return shown_; }
+  [[nodiscard]] const VisibleLayers& layers() const { return layers_; }
   /// Why the tool turns: a strip under the side elevation.
   void set_turning_strip(bool on);
-  [[nodiscard]] bool turning_strip() const { return shown_.turning; }
+  [[nodiscard]] bool turning_strip() const { return layers_.turning; }
   /// The level at which a level tool runs straight.
   void set_neutral_line(bool on);
-  [[nodiscard]] bool neutral_line() const { return shown_.neutral_line; }
+  [[nodiscard]] bool neutral_line() const { return layers_.neutral_line; }
   /// Where owners' rules let neither bore nor pit be.
   void set_zones(bool on);
-  [[nodiscard]] bool zones() const { return shown_.zones; }
+  [[nodiscard]] bool zones() const { return layers_.zones; }
   /// Lines with a number and a grip: length, depths, cover, gap, floor.
   void set_dimensions(bool on);
-  [[nodiscard]] bool dimensions() const { return shown_.dimensions; }
+  [[nodiscard]] bool dimensions() const { return layers_.dimensions; }
   /// Those on the screen now.
   [[nodiscard]] std::vector<DimensionLine> dimension_lines_shown();
   /// The dimension line that is picked by click or key.
   [[nodiscard]] const std::optional<MeasureRef>& picked_measure() const { return focus_.measure; }
   /// How the surface rises over the bore: profile and lines of equal rise.
   void set_rise(bool on);
-  [[nodiscard]] bool rise() const { return shown_.rise; }
+  [[nodiscard]] bool rise() const { return layers_.rise; }
   /// The paths of the random trials, once there are some.
   void set_cloud(bool on);
-  [[nodiscard]] bool cloud() const { return shown_.cloud; }
+  [[nodiscard]] bool cloud() const { return layers_.cloud; }
   /// The trials must live until the next call; to be called whenever they change, and with `current` false once the
   /// crossing is no longer theirs. Another crossing takes them away.
   void set_trials(const Trials* trials, bool current);
@@ -75,7 +75,7 @@ class DrawingView : public QAbstractScrollArea {
   void set_ghost_layout(std::shared_ptr<const GhostLayout> ghost);
   /// A section across the line; its station follows the pointer.
   void set_across(bool on);
-  [[nodiscard]] bool across() const { return shown_.across_station_m.has_value(); }
+  [[nodiscard]] bool across() const { return layers_.across_station_m.has_value(); }
 
   /// The whole bore at once; `glide_to_fit` the same smoothly.
   void zoom_to_fit();
@@ -88,17 +88,17 @@ class DrawingView : public QAbstractScrollArea {
   [[nodiscard]] bool gliding() const { return gliding_; }
   /// One frame of a glide under way.
   void step_glide();
-  [[nodiscard]] const PartRef& picked() const { return focus_.picked; }
-  void pick(const PartRef& part);
+  [[nodiscard]] const ItemRef& picked() const { return focus_.picked; }
+  void pick(const ItemRef& part);
   /// Two or more things picked at once; fewer pick one, or none.
-  void pick_several(std::vector<PartRef> parts);
-  [[nodiscard]] const std::vector<PartRef>& several() const { return focus_.several; }
+  void pick_several(std::vector<ItemRef> parts);
+  [[nodiscard]] const std::vector<ItemRef>& several() const { return focus_.several; }
   /// The picked thing, or the several.
-  [[nodiscard]] std::vector<PartRef> all_picked() const;
+  [[nodiscard]] std::vector<ItemRef> all_picked() const;
   /// Brings the place of a finding into view and marks its flag.
   void go_to_finding(int index);
   /// Where a part's grip or mark stands in the viewport, for typing beside it.
-  [[nodiscard]] QPointF place_of(const PartRef& part);
+  [[nodiscard]] QPointF place_of(const ItemRef& part);
   [[nodiscard]] bool dragging() const { return session_ != nullptr; }
   /// Ends what is under way: a nudge counts, a drag goes back.
   void settle();
@@ -135,7 +135,7 @@ class DrawingView : public QAbstractScrollArea {
  private:
   enum class Gesture { none, waiting, part, pan, split, tape, measure, held, box };
 
-  [[nodiscard]] Picture picture();
+  [[nodiscard]] Scene scene();
   void lay_out_again();
   [[nodiscard]] qint64 now_ms() const;
   [[nodiscard]] Frame goal() const;
@@ -154,7 +154,7 @@ class DrawingView : public QAbstractScrollArea {
   void cancel_gesture();
   bool nudge(QKeyEvent* event);
   void pick_next(int direction);
-  void toggle_picked(const PartRef& part);
+  void toggle_picked(const ItemRef& part);
   void take_box();
   void forget_gone();  ///< what the crossing no longer holds is not picked
   bool press_dimension(const QPointF& at);
@@ -165,11 +165,11 @@ class DrawingView : public QAbstractScrollArea {
   [[nodiscard]] double snap_step(Qt::KeyboardModifiers modifiers) const;
 
   Document& document_;
-  Look look_;
+  Style style_;
   Frame frame_;
-  Focus focus_;
-  Shown shown_;
-  KeptLayers kept_;
+  Interaction focus_;
+  VisibleLayers layers_;
+  LayerCache layer_cache_;
   double split_ = 0.58;
   bool fitted_ = false;  ///< until the user zooms or pans, resizing fits again
   Gesture gesture_ = Gesture::none;
@@ -182,12 +182,12 @@ class DrawingView : public QAbstractScrollArea {
   std::unique_ptr<EditSession> session_;
   std::shared_ptr<const GhostLayout> ghost_layout_;
   std::vector<SnapLine> snap_lines_;  ///< of the drag under way
-  PartRef shift_pressed_;             ///< under Shift and the button: a click adds it, a drag moves it
+  ItemRef shift_pressed_;             ///< under Shift and the button: a click adds it, a drag moves it
   bool box_adds_ = false;
   bool space_down_ = false;
   std::vector<DimensionLine> painted_dimensions_;  ///< as they stand on the screen
   std::optional<DimensionLine> held_;              ///< the dimension line under the button
-  PartRef nudged_;
+  ItemRef nudged_;
   Move nudge_move_;
   Frame told_;  ///< with the last `view_changed`
   bool gliding_ = false;

@@ -5,7 +5,7 @@
 #include <QString>
 #include <vector>
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
@@ -21,11 +21,11 @@ struct Flag {
 /// or a muted gap in the data still does.
 bool flag_wanted(const Finding& finding);
 /// Of the marks without words, in the overview strip.
-double marks_row_height(const Look& look);
+double marks_row_height(const Style& style);
 
 /// Flags of the findings on the screen, worst first, in rows in the sky, none over another, each wholly inside the side
 /// elevation. What finds no room is left to the list: `left_out` says how many.
-std::vector<Flag> place_flags(const Picture& picture, int* left_out = nullptr);
+std::vector<Flag> place_flags(const Scene& scene, int* left_out = nullptr);
 
 /// What stands for a finding beside its colour: an octagon (stop), a triangle (caution), a square (something is not
 /// known), a disc (note).

@@ -4,13 +4,13 @@
 #include <optional>
 #include <vector>
 
-#include "burrow/document/part.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/document/item.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
 struct Handle {
-  PartRef part;
+  ItemRef part;
   Pane pane = Pane::none;
   QPointF at;
   enum class Shape { round, diamond, square } shape = Shape::square;
@@ -18,10 +18,10 @@ struct Handle {
 };
 
 /// Grips in the order of picking: the first within reach wins.
-std::vector<Handle> handles(const Picture& picture);
+std::vector<Handle> handles(const Scene& scene);
 
 /// The part under a point: grips first, then utilities, pits, surface, lines. `reach` in px.
-PartRef part_at(const Picture& picture, const QPointF& at, double reach);
+ItemRef part_at(const Scene& scene, const QPointF& at, double reach);
 
 /// Station of the grip that sets the launch grade (side elevation) and heading (plan).
 double grade_grip_station(const Crossing& crossing);

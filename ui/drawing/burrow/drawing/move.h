@@ -5,7 +5,7 @@
 #include <QStringList>
 #include <optional>
 
-#include "burrow/document/part.h"
+#include "burrow/document/item.h"
 #include "burrow/drawing/frame.h"
 #include "burrow/pit/shape.h"
 
@@ -25,12 +25,12 @@ struct Move {
 /// The moved value of the part, from the crossing as it stood at the press. Keeps what the file format demands
 /// (stations in order, exit beyond launch, |grade| ≤ 1) by stopping at the limit. A locked member stays. Empty: this
 /// part does not move in this view.
-std::optional<PartValue> moved(const Crossing& before, const PartRef& part, const Move& move);
+std::optional<ItemValue> moved(const Crossing& before, const ItemRef& part, const Move& move);
 
 /// Live numbers for the pointer: "station 12.30 m", "cover 1.12 m (0.65 m wanted)", …
-QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const PartRef& part, UnitSystem units);
+QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part, UnitSystem units);
 
 /// "Move gas main": the name of the undo step.
-QString step_name(const Crossing& crossing, const PartRef& part);
+QString step_name(const Crossing& crossing, const ItemRef& part);
 
 }  // namespace burrow

@@ -8,29 +8,29 @@
 #include <vector>
 
 #include "burrow/drawing/move.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
 struct PitEdgePlace {
-  PartRef part;
+  ItemRef part;
   Pane pane = Pane::none;
   QPointF at;
 };
 
 /// Edges of the picked pit, in both views. Upright, shored and shielded sides stand over the floor's edge: no top.
-std::vector<PitEdgePlace> pit_edge_places(const Picture& picture);
+std::vector<PitEdgePlace> pit_edge_places(const Scene& scene);
 
 /// Whether the pit ("launch", "exit") or an edge of it is picked.
-bool pit_picked(const Picture& picture, const std::string& pit);
+bool pit_picked(const Scene& scene, const std::string& pit);
 
 /// All of `Crossing::pits` with the edge moved. `Move::pit` must hold the pit at the press. The floor keeps 0.3 m each
 /// way, lies under the ground; a slope stays between upright and 1 in 20. Empty: does not move in this view.
 /// Evidence: PitEdges.*
-std::optional<PartValue> moved_pit_edge(const Crossing& before, const PartRef& part, const Move& move);
+std::optional<ItemValue> moved_pit_edge(const Crossing& before, const ItemRef& part, const Move& move);
 
 /// The numbers beside the pointer: size of the floor, depth, slope beside the rules' slope, earth to dig.
-QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessment, const PartRef& part,
+QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part,
                              UnitSystem units);
 
 }  // namespace burrow

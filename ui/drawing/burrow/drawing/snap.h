@@ -11,7 +11,7 @@ class QPainter;
 
 namespace burrow {
 
-struct Picture;
+struct Scene;
 
 struct SnapLine {
   Pane pane = Pane::elevation;
@@ -23,18 +23,18 @@ struct SnapLine {
 
 /// For the launch, the exit and whole utilities; other parts have none. Evidence: Snap.*
 std::vector<SnapLine> snap_lines(const Crossing& crossing, const Tables& tables, const Assessment& assessment,
-                                 const PartRef& part, UnitSystem units);
+                                 const ItemRef& part, UnitSystem units);
 
 struct Snapped {
-  PartValue value;
+  ItemValue value;
   std::vector<SnapLine> lines;  ///< that hold it: at most a station and a height
 };
 
 /// The moved value, drawn to the nearest line within reach (in metres, along and up). Locked members stay.
-Snapped snap(const std::vector<SnapLine>& lines, const Crossing& before, const PartRef& part, PartValue value,
+Snapped snap(const std::vector<SnapLine>& lines, const Crossing& before, const ItemRef& part, ItemValue value,
              Pane pane, double reach_along_m, double reach_up_m);
 
 /// The lines that hold, with their reasons.
-void paint_snaps(QPainter& painter, const Picture& picture);
+void paint_snaps(QPainter& painter, const Scene& scene);
 
 }  // namespace burrow

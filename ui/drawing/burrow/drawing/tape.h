@@ -9,7 +9,7 @@
 
 namespace burrow {
 
-struct Picture;
+struct Scene;
 
 struct Tape {
   Pane pane = Pane::elevation;
@@ -19,12 +19,12 @@ struct Tape {
 };
 
 /// The point of the view under the pointer; takes the place of a grip, or of a utility's middle, within `reach` px.
-QPointF tape_end(const Picture& picture, Pane pane, const QPointF& at, double reach);
+QPointF tape_end(const Scene& scene, Pane pane, const QPointF& at, double reach);
 
 /// "3.42 m", "along 3.40 m", "up 0.35 m", "grade +10.3 %" (side elevation) or "to the left 0.35 m" (plan).
 /// Evidence: Tape.*
 QStringList tape_words(const Tape& tape, UnitSystem units);
 
-void paint_tape(QPainter& painter, const Picture& picture);
+void paint_tape(QPainter& painter, const Scene& scene);
 
 }  // namespace burrow

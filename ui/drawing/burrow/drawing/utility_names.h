@@ -10,7 +10,7 @@
 
 namespace burrow {
 
-struct Picture;
+struct Scene;
 
 struct UtilityName {
   std::string id;
@@ -23,6 +23,6 @@ struct UtilityName {
 /// First what is picked or under the pointer, then what findings are about, worst first, then the others from the bore
 /// outward: where room is short it goes to those. Where marks stand closer than a name is wide, only the first two have
 /// names and the others their letter; what finds no room at all has neither.   Evidence: UtilityNames.*
-std::vector<UtilityName> place_utility_names(const Picture& picture);
+std::vector<UtilityName> place_utility_names(const Scene& scene);
 
 }  // namespace burrow

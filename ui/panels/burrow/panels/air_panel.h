@@ -10,7 +10,7 @@ namespace burrow {
 
 class AirView;
 struct AirBar;
-struct Thing;
+struct Card;
 
 class AirPanel : public FormPanel {
   Q_OBJECT
@@ -28,7 +28,7 @@ class AirPanel : public FormPanel {
   [[nodiscard]] EntryForm* oil() const { return oil_; }
   [[nodiscard]] EntryForm* marks() const { return marks_; }
   [[nodiscard]] TextForm* name() const { return name_; }
-  [[nodiscard]] ThingList* list() const { return list_; }
+  [[nodiscard]] CardList* list() const { return list_; }
   /// Add hose, add coupling, add lubricator, up, down, remove.
   [[nodiscard]] QPushButton* button(std::size_t which) const { return buttons_[which]; }
   /// All that is said, as plain text.
@@ -47,7 +47,7 @@ class AirPanel : public FormPanel {
   void show_line();
   void show_bars();
   [[nodiscard]] QString part_words(const AirPart& part) const;
-  [[nodiscard]] Thing thing(std::size_t part) const;
+  [[nodiscard]] Card card(std::size_t part) const;
   [[nodiscard]] std::vector<AirBar> bars() const;
   [[nodiscard]] QString pressure_words() const;
   [[nodiscard]] QString change_words() const;
@@ -59,7 +59,7 @@ class AirPanel : public FormPanel {
   AirView* view_ = nullptr;
   EntryForm *compressor_ = nullptr, *site_ = nullptr, *part_ = nullptr, *oil_ = nullptr, *marks_ = nullptr;
   TextForm* name_ = nullptr;
-  ThingList* list_ = nullptr;
+  CardList* list_ = nullptr;
   std::vector<QPushButton*> buttons_;
 };
 

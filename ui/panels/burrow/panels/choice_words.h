@@ -6,7 +6,7 @@
 #include <string_view>
 
 #include "burrow/base/say.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 
 namespace burrow {
 
@@ -28,7 +28,7 @@ inline QString text_from(const Phrase& phrase) {
 template <class E>
 int row_of_word(E value) {
   int row = 0;
-  for (const auto& [entry, word] : Words<E>::list) {
+  for (const auto& [entry, word] : EnumNames<E>::list) {
     if (entry == value) return row;
     ++row;
   }
@@ -36,7 +36,7 @@ int row_of_word(E value) {
 }
 template <class E>
 E word_at(int row) {
-  return Words<E>::list[row].first;
+  return EnumNames<E>::list[row].first;
 }
 /// The same with a first row for "not said".
 template <class E>

@@ -5,7 +5,7 @@
 #include <functional>
 #include <map>
 
-#include "burrow/document/record_entry.h"
+#include "burrow/document/reading_forms.h"
 #include "burrow/panels/form_panel.h"
 #include "burrow/plan/day.h"
 
@@ -29,7 +29,7 @@ class DayPanel : public FormPanel {
 
   [[nodiscard]] QLabel* advice() const { return advice_; }
   [[nodiscard]] LearnBox* learning() const { return learn_; }
-  [[nodiscard]] ThingList* readings() const { return list_; }
+  [[nodiscard]] CardList* readings() const { return list_; }
   [[nodiscard]] QLineEdit* input(const QString& label) const;
   [[nodiscard]] QPushButton* button(const QString& begins_with) const;
   /// All that is said, as plain text.
@@ -75,7 +75,7 @@ class DayPanel : public FormPanel {
   std::vector<ReadingForm> forms_;
   int form_ = 0;
   std::map<int, QStringList> typed_;  ///< what was begun for each kind: changing the kind loses nothing
-  ThingList* list_ = nullptr;
+  CardList* list_ = nullptr;
   DeviationChart *up_ = nullptr, *sideways_ = nullptr;
   LearnBox* learn_ = nullptr;
 };

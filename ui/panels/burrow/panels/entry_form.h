@@ -26,7 +26,7 @@ class EntryForm : public QWidget {
   EntryForm(Document& document, QString standing_word, QWidget* parent);
 
   /// Shows these fields of a part; typing that is under way for another part is dropped.
-  void show_part(const PartRef& part, Fields fields);
+  void show_part(const ItemRef& part, Fields fields);
   /// How label and entry share the width; half and half if not told.
   void set_shares(int label, int entry);
   void set_standing_word(const QString& word) { standing_word_ = word; }
@@ -66,7 +66,7 @@ class EntryForm : public QWidget {
 
   Document& document_;
   QString standing_word_;
-  PartRef part_;
+  ItemRef part_;
   Fields fields_;
   UnitSystem units_ = UnitSystem::metric;
   Theme theme_ = Theme::light();

@@ -29,7 +29,7 @@ class FindingsPanel : public QWidget {
   /// Picks a finding by its number in the whole list; a filter that hides it is lifted.
   void pick(int row);
   /// What is picked on the drawing, for the filter.
-  void set_picked_things(const std::vector<PartRef>& parts);
+  void set_picked_things(const std::vector<ItemRef>& parts);
   /// The day on which something is muted; tests set their own.
   void set_today(std::function<QDate()> today) { today_ = std::move(today); }
   /// The finding picked in the list, by its number in the whole list; −1: none.

@@ -18,7 +18,7 @@ namespace burrow {
 
 class EntryForm;
 class TextForm;
-class ThingList;
+class CardList;
 
 class FormPanel : public LivePanel {
   Q_OBJECT
@@ -38,8 +38,8 @@ class FormPanel : public LivePanel {
   QComboBox* add_combo(const QString& accessible_name);
   /// `beside_choices`: in line with choices and texts, which have more room than their labels.
   EntryForm* add_entries(const QString& standing_word, bool beside_choices = false);
-  TextForm* add_texts(std::function<PartRef()> part);
-  ThingList* add_list(const QString& accessible_name, std::size_t most_rows);
+  TextForm* add_texts(std::function<ItemRef()> part);
+  CardList* add_list(const QString& accessible_name, std::size_t most_rows);
   /// A label with its choice beside it, below it for long words: `shown` gives the row that stands, −1 for none;
   /// `chosen` takes a person's.
   QComboBox* add_choice(const QString& label, const QStringList& words, std::function<int()> shown,
@@ -49,8 +49,8 @@ class FormPanel : public LivePanel {
   void add_gap();
   void add_end();
   /// How many things stand in the column, and those that came since then: to be hidden together.
-  [[nodiscard]] int things_so_far() const;
-  [[nodiscard]] std::vector<QWidget*> things_since(int then) const;
+  [[nodiscard]] int widgets_so_far() const;
+  [[nodiscard]] std::vector<QWidget*> widgets_after(int then) const;
   void bring_into_view(QWidget* widget);
   /// A label above with its entry or list; the label.
   QLabel* add_labelled(const QString& label, QWidget* field);
@@ -58,7 +58,7 @@ class FormPanel : public LivePanel {
   /// Names left, values right, as rich text.
   [[nodiscard]] QString facts_html(const Facts& facts) const;
   /// One undo step; says so where nothing may be changed.
-  void change(const PartRef& part, PartValue value, const QString& step_name);
+  void change(const ItemRef& part, ItemValue value, const QString& step_name);
   [[nodiscard]] bool locked() const;
 
   /// A number with its unit, kept on one line.
@@ -84,7 +84,7 @@ class FormPanel : public LivePanel {
   std::vector<QLabel*> soft_;
   std::vector<EntryForm*> forms_;
   std::vector<TextForm*> texts_;
-  std::vector<ThingList*> lists_;
+  std::vector<CardList*> lists_;
   std::vector<Choice> choices_;
   std::vector<QWidget*> tab_order_;
 };

@@ -3,7 +3,7 @@
 
 #include <memory>
 
-#include "burrow/document/launch_desk.h"
+#include "burrow/document/launch_search_job.h"
 #include "burrow/panels/form_panel.h"
 
 class QProgressBar;
@@ -16,7 +16,7 @@ class LaunchPanel : public FormPanel {
   Q_OBJECT
 
  public:
-  LaunchPanel(Document& document, LaunchDesk& desk, QWidget* parent = nullptr);
+  LaunchPanel(Document& document, LaunchSearchJob& job, QWidget* parent = nullptr);
   ~LaunchPanel() override;
   void set_units(UnitSystem units) override;
   void set_theme(const Theme& theme) override;
@@ -51,7 +51,7 @@ class LaunchPanel : public FormPanel {
   [[nodiscard]] QString key_html() const;
   [[nodiscard]] QString way_out_html() const;
 
-  LaunchDesk& desk_;
+  LaunchSearchJob& job_;
   LaunchMapView* view_ = nullptr;
   QLabel *state_ = nullptr, *pointed_ = nullptr, *key_ = nullptr, *answer_ = nullptr, *way_out_ = nullptr,
          *tools_state_ = nullptr, *tools_ = nullptr;

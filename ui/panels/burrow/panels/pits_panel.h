@@ -21,7 +21,7 @@ class PitsPanel : public FormPanel {
   [[nodiscard]] PitView* view() const { return view_; }
   [[nodiscard]] EntryForm* floor() const { return floor_; }
   [[nodiscard]] EntryForm* corner_values() const { return corner_values_; }
-  [[nodiscard]] ThingList* corners() const { return corners_; }
+  [[nodiscard]] CardList* corners() const { return corners_; }
   [[nodiscard]] EntryForm* sides() const { return sides_; }
   [[nodiscard]] EntryForm* soil() const { return soil_; }
   [[nodiscard]] EntryForm* spoil() const { return spoil_; }
@@ -69,7 +69,7 @@ class PitsPanel : public FormPanel {
   TextForm *confirmed_ = nullptr, *conditions_ = nullptr, *load_design_ = nullptr, *shield_ = nullptr;
   std::size_t corner_ = 0;
   QLabel* corners_text_ = nullptr;
-  ThingList* corners_ = nullptr;
+  CardList* corners_ = nullptr;
   EntryForm* corner_values_ = nullptr;
   QPushButton *shape_it_ = nullptr, *rectangle_ = nullptr, *add_corner_ = nullptr, *remove_corner_ = nullptr;
 };

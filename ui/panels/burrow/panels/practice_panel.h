@@ -5,7 +5,7 @@
 #include <memory>
 #include <optional>
 
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "burrow/panels/form_panel.h"
 #include "burrow/plan/practice.h"
 

@@ -24,7 +24,7 @@ inline const std::array<Lesson, 5>& all_lessons() {
 }
 
 inline PracticeChoice word_at_row(std::size_t row) {
-  return Words<PracticeChoice>::list[row].first;
+  return EnumNames<PracticeChoice>::list[row].first;
 }
 
 inline QString choice_words(PracticeChoice choice) {

@@ -21,7 +21,7 @@ class SeveralPanel : public QFrame {
  public:
   SeveralPanel(Document& document, QWidget* parent = nullptr);
   /// Fewer than two: the panel is put away.
-  void show_parts(std::vector<PartRef> parts);
+  void show_parts(std::vector<ItemRef> parts);
   void set_units(UnitSystem units) { values_->set_units(units); }
   void set_theme(const Theme& theme);
   void refresh_now();
@@ -41,7 +41,7 @@ class SeveralPanel : public QFrame {
 
  Q_SIGNALS:
   /// These are to be picked now: the copies, or none.
-  void pick_wanted(const std::vector<PartRef>& parts);
+  void pick_wanted(const std::vector<ItemRef>& parts);
 
  private:
   [[nodiscard]] bool all_utilities() const;
@@ -52,7 +52,7 @@ class SeveralPanel : public QFrame {
   void refresh_choices();
 
   Document& document_;
-  std::vector<PartRef> parts_;
+  std::vector<ItemRef> parts_;
   QLabel* heading_;
   QWidget* choices_;
   QComboBox* kinds_;

@@ -32,7 +32,7 @@ class SoilPanel : public FormPanel {
 
  private:
   [[nodiscard]] const Stratum* picked() const;
-  [[nodiscard]] PartRef part() const { return {PartKind::stratum, picked_, -1}; }
+  [[nodiscard]] ItemRef part() const { return {ItemKind::stratum, picked_, -1}; }
   void list_strata();
   void show_stratum();
   [[nodiscard]] QString known_words(const Stratum& stratum) const;

@@ -12,10 +12,10 @@ using FindDay = std::function<const std::optional<std::string>*(const Crossing&)
 using FindStatement = std::function<const Statement*(const Crossing&)>;
 
 /// An entry for one text of a part.
-TextField text_field(Document& document, const QString& label, std::function<PartRef()> part, FindText find,
+TextField text_field(Document& document, const QString& label, std::function<ItemRef()> part, FindText find,
                      TextKind kind = TextKind::words);
 /// An empty entry is no day.
-TextField day_field(Document& document, const QString& label, std::function<PartRef()> part, FindDay find);
+TextField day_field(Document& document, const QString& label, std::function<ItemRef()> part, FindDay find);
 
 struct StatementLabels {
   QString how, how_hint, by, date;
@@ -23,6 +23,6 @@ struct StatementLabels {
 
 /// Three entries.   Evidence: UtilitiesEntry.EndsTracerAndAbandonment_*
 void add_statement(TextForm& form, Document& document, const StatementLabels& labels,
-                   const std::function<PartRef()>& part, const FindStatement& find);
+                   const std::function<ItemRef()>& part, const FindStatement& find);
 
 }  // namespace burrow

@@ -26,7 +26,7 @@ class SurfacePanel : public FormPanel {
   void add_peg();
   void remove_peg();
 
-  [[nodiscard]] ThingList* list() const { return list_; }
+  [[nodiscard]] CardList* list() const { return list_; }
   [[nodiscard]] TextForm* names() const { return names_; }
   [[nodiscard]] TextForm* permits() const { return permit_; }
   [[nodiscard]] TextForm* rescue() const { return rescue_; }
@@ -36,7 +36,7 @@ class SurfacePanel : public FormPanel {
   [[nodiscard]] QComboBox* rules() const { return rules_; }
   [[nodiscard]] HeaveChart* heave() const { return heave_; }
   [[nodiscard]] QSlider* tip() const { return tip_; }
-  [[nodiscard]] ThingList* pegs() const { return pegs_; }
+  [[nodiscard]] CardList* pegs() const { return pegs_; }
   [[nodiscard]] EntryForm* peg_entries() const { return peg_values_; }
   [[nodiscard]] TextForm* level_dates() const { return dates_; }
   /// What is said about place, rule and permission, as plain text.
@@ -51,7 +51,7 @@ class SurfacePanel : public FormPanel {
 
  private:
   [[nodiscard]] const SurfaceFeature* current() const;
-  [[nodiscard]] PartRef part() const { return {PartKind::surface, picked_, -1}; }
+  [[nodiscard]] ItemRef part() const { return {ItemKind::surface, picked_, -1}; }
   void edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it);
   void make_values();
   void make_rule();
@@ -64,7 +64,7 @@ class SurfacePanel : public FormPanel {
   void choose(const QString& id);
   void choose_rule(int row);
   void point_form();
-  void list_things();
+  void list_cards();
   void fill_rules();
   void show_rule();
   [[nodiscard]] QString place_words(const SurfaceFeature& feature) const;
@@ -72,9 +72,9 @@ class SurfacePanel : public FormPanel {
 
   std::string picked_;
   std::size_t peg_ = 0;
-  ThingList* list_;
+  CardList* list_;
   QPushButton *add_, *remove_;
-  std::vector<QWidget*> of_thing_;  ///< hidden where there is none
+  std::vector<QWidget*> of_item_;  ///< hidden where there is none
   QLabel* nothing_;
   HeaveChart* heave_ = nullptr;
   QSlider* tip_ = nullptr;
@@ -91,7 +91,7 @@ class SurfacePanel : public FormPanel {
   TextForm* nothing_said_ = nullptr;
   QLabel* levels_text_ = nullptr;
   TextForm* dates_ = nullptr;
-  ThingList* pegs_ = nullptr;
+  CardList* pegs_ = nullptr;
   EntryForm* peg_values_ = nullptr;
   QPushButton *add_peg_ = nullptr, *remove_peg_ = nullptr;
 };

@@ -23,7 +23,7 @@ enum class TextKind { words, name, day };
 struct TextField {
   QString label;
   std::function<QString()> now;
-  std::function<PartValue(const Crossing&, const QString&)> with;
+  std::function<ItemValue(const Crossing&, const QString&)> with;
   TextKind kind = TextKind::words;
 };
 
@@ -37,7 +37,7 @@ class TextForm : public QWidget {
 
  public:
   /// `part` names the part whenever something is typed.
-  TextForm(Document& document, std::function<PartRef()> part, QWidget* parent);
+  TextForm(Document& document, std::function<ItemRef()> part, QWidget* parent);
   /// `long_words`: the entry has the whole width, below its label.
   void add(TextField field, const QString& hint = {}, bool long_words = false);
   void set_theme(const Theme& theme);
@@ -62,8 +62,8 @@ class TextForm : public QWidget {
   void complain(const QString& what);
 
   Document& document_;
-  std::function<PartRef()> part_;
-  PartRef shown_;
+  std::function<ItemRef()> part_;
+  ItemRef shown_;
   QGridLayout* grid_;
   QLabel* wrong_;
   std::vector<Row> rows_;

@@ -1,7 +1,7 @@
 #pragma once
 /// Random trials: many bores drawn from what is not known, what became of them, the closed forms beside.
 
-#include "burrow/document/trials_desk.h"
+#include "burrow/document/trials_job.h"
 #include "burrow/panels/live_panel.h"
 
 class QCheckBox;
@@ -19,7 +19,7 @@ class TrialsPanel : public LivePanel {
   Q_OBJECT
 
  public:
-  TrialsPanel(Document& document, TrialsDesk& desk, QWidget* parent = nullptr);
+  TrialsPanel(Document& document, TrialsJob& job, QWidget* parent = nullptr);
   void set_theme(const Theme& theme) override;
   [[nodiscard]] QPushButton* button() const { return button_; }
   [[nodiscard]] QCheckBox* cloud_wanted() const { return cloud_; }
@@ -41,7 +41,7 @@ class TrialsPanel : public LivePanel {
   void take_count();
   void show_state();
 
-  TrialsDesk& desk_;
+  TrialsJob& job_;
   QPushButton* button_;
   QProgressBar* progress_;
   QLineEdit* count_;

@@ -12,7 +12,7 @@ class QPushButton;
 namespace burrow {
 
 class AtOnceForm;
-struct Thing;
+struct Card;
 
 class UtilitiesPanel : public FormPanel {
   Q_OBJECT
@@ -32,7 +32,7 @@ class UtilitiesPanel : public FormPanel {
   /// Takes the trench of the picked one as a strip of softer ground, or leaves it out again.
   void take_trench();
 
-  [[nodiscard]] ThingList* list() const { return list_; }
+  [[nodiscard]] CardList* list() const { return list_; }
   [[nodiscard]] TextForm* names() const { return names_; }
   [[nodiscard]] TextForm* dates() const { return date_; }
   [[nodiscard]] TextForm* precautions() const { return precaution_; }
@@ -55,7 +55,7 @@ class UtilitiesPanel : public FormPanel {
   [[nodiscard]] AtOnceForm* search_form() const { return search_form_; }
   [[nodiscard]] AtOnceForm* background_form() const { return background_form_; }
   [[nodiscard]] QPushButton* trench_button() const { return add_trench_; }
-  [[nodiscard]] ThingList* holes() const { return holes_; }
+  [[nodiscard]] CardList* holes() const { return holes_; }
   /// What is said about level, preset, what follows and test holes, as plain text.
   [[nodiscard]] QString visible_text() const;
 
@@ -83,7 +83,7 @@ class UtilitiesPanel : public FormPanel {
   [[nodiscard]] const Utility* current() const;
   [[nodiscard]] const UtilityAnswer* answer_of(const std::string& id) const;
   [[nodiscard]] PassingPlace place() const;
-  [[nodiscard]] PartRef part() const { return {PartKind::utility, picked_, -1}; }
+  [[nodiscard]] ItemRef part() const { return {ItemKind::utility, picked_, -1}; }
   /// A choice of the picked utility: reads and writes one of its members.
   template <class Read, class Write>
   QComboBox* utility_choice(const QString& label, const QStringList& words, Read read, Write write,
@@ -96,7 +96,7 @@ class UtilitiesPanel : public FormPanel {
   void point_forms();
   void list_utilities();
   void show_whole_bore();
-  [[nodiscard]] Thing row_of_utility(const Utility& utility) const;
+  [[nodiscard]] Card row_of_utility(const Utility& utility) const;
   void show_place();
   void show_material();
   void show_answer();
@@ -113,7 +113,7 @@ class UtilitiesPanel : public FormPanel {
   [[nodiscard]] QString chance_text(double chance) const;
 
   std::string picked_, hole_, line_;
-  ThingList* list_;
+  CardList* list_;
   QPushButton *add_, *duplicate_, *remove_;
   QLabel *whole_bore_, *search_state_;
   std::vector<QWidget*> of_utility_;  ///< hidden where there is none
@@ -143,7 +143,7 @@ class UtilitiesPanel : public FormPanel {
   QLineEdit* measured_ = nullptr;
   QLabel* measured_wrong_ = nullptr;
   QPushButton* add_hole_ = nullptr;
-  ThingList* holes_ = nullptr;
+  CardList* holes_ = nullptr;
   EntryForm* hole_values_ = nullptr;
   TextForm* hole_texts_ = nullptr;
   QPushButton *remove_hole_ = nullptr, *lone_hole_ = nullptr;
@@ -154,7 +154,7 @@ class UtilitiesPanel : public FormPanel {
   QPushButton* search_button_ = nullptr;
   AtOnceForm* search_form_ = nullptr;
   QLabel* background_text_ = nullptr;
-  ThingList* background_ = nullptr;
+  CardList* background_ = nullptr;
   TextForm* background_texts_ = nullptr;
   QPushButton *background_button_ = nullptr, *make_service_ = nullptr;
   AtOnceForm* background_form_ = nullptr;

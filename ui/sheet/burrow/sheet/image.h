@@ -5,11 +5,11 @@
 #include <QString>
 
 #include "burrow/base/result.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
-struct ImageWish {
+struct ImageOptions {
   QSize size{1600, 900};
   double ratio = 1;  ///< pixels for each of these units, for high-resolution screens
   bool dark = false;
@@ -17,10 +17,10 @@ struct ImageWish {
 };
 
 QImage render_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
-                    const ImageWish& wish);
+                    const ImageOptions& options);
 
 /// Renders and writes a PNG.   Errors: size outside 200 … 16,000 px a side; the file could not be written.
 Result<void> write_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
-                         const ImageWish& wish, const QString& path);
+                         const ImageOptions& options, const QString& path);
 
 }  // namespace burrow

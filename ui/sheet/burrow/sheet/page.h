@@ -34,7 +34,7 @@ struct PageItem {
   QColor fill{};  ///< of an area
   QString text;
   TextStyle style;
-  double turned_deg = 0;  ///< of a text, counter-clockwise
+  double rotated_deg = 0;  ///< of a text, counter-clockwise
   QRectF box;             ///< of a text as it stands on the page
   QRectF clip;            ///< null: none
 };
@@ -59,7 +59,7 @@ class Paper {
   void circle(const QPointF& middle, double radius_mm, const QColor& fill, const Stroke& stroke = {0});
   /// At a point of its base line; gives its box.
   QRectF text(const QPointF& at, const QString& words, const TextStyle& style, Align align = Align::left,
-              double turned_deg = 0);
+              double rotated_deg = 0);
   /// One line within a width, cut with an ellipsis where it is longer.
   QRectF short_text(const QPointF& at, const QString& words, const TextStyle& style, double width_mm,
                     Align align = Align::left);
@@ -79,7 +79,7 @@ class Paper {
 double text_width_mm(const QString& words, const TextStyle& style);
 /// The box of a text at a point of its base line: 0.78 em above it, 0.24 em below.
 QRectF text_box(const QPointF& at, const QString& words, const TextStyle& style, Align align = Align::left,
-                double turned_deg = 0);
+                double rotated_deg = 0);
 /// Broken at blanks, within words only where a word is longer than the width.   Evidence: Paper.Wrapped_*
 QStringList wrapped(const QString& words, const TextStyle& style, double width_mm);
 QString cut_to(const QString& words, const TextStyle& style, double width_mm);

@@ -8,7 +8,7 @@
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/base/result.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
@@ -18,7 +18,7 @@ namespace burrow {
 
 enum class SheetPart { sheet, card, working, as_built, all };
 template <>
-struct Words<SheetPart> {
+struct EnumNames<SheetPart> {
   static constexpr std::pair<SheetPart, std::string_view> list[] = {{SheetPart::sheet, "sheet"},
                                                                     {SheetPart::card, "card"},
                                                                     {SheetPart::working, "working"},

@@ -22,9 +22,9 @@ class ValueCard : public QFrame {
   ValueCard(Document& document, QWidget* parent);
 
   /// Shows the fields of a part near `at` (in the parent's coordinates), wholly inside the parent.
-  void open_for(const PartRef& part, const QPoint& at, UnitSystem units);
+  void open_for(const ItemRef& part, const QPoint& at, UnitSystem units);
   /// The same for entries of another kind: `fields` makes them from a crossing, what they change is `part`.
-  void open_fields(const QString& title, const PartRef& part, std::function<std::vector<Field>(const Crossing&)> fields,
+  void open_fields(const QString& title, const ItemRef& part, std::function<std::vector<Field>(const Crossing&)> fields,
                    const QPoint& at, UnitSystem units);
   [[nodiscard]] const std::vector<QLineEdit*>& entries() const { return entries_; }
 
@@ -41,7 +41,7 @@ class ValueCard : public QFrame {
   void complain(std::size_t row, const Error& error);
 
   Document& document_;
-  PartRef part_;
+  ItemRef part_;
   QString title_;
   std::function<std::vector<Field>(const Crossing&)> make_;
   UnitSystem units_ = UnitSystem::metric;

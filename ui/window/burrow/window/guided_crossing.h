@@ -5,7 +5,7 @@
 
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/tables.h"
-#include "burrow/drawing/picture.h"
+#include "burrow/drawing/scene.h"
 #include "burrow/panels/text_form.h"
 #include "burrow/plan/first_layout.h"
 
@@ -25,7 +25,7 @@ class GuidedPicture : public QWidget {
 
  public:
   GuidedPicture(const Tables& tables, const Theme& theme, UnitSystem units, QWidget* parent);
-  void show_crossing(const Crossing& crossing, const Assessment& assessment, const PartRef& asked_about);
+  void show_crossing(const Crossing& crossing, const Assessment& assessment, const ItemRef& asked_about);
   [[nodiscard]] QSize sizeHint() const override { return {620, 470}; }
 
  protected:
@@ -33,10 +33,10 @@ class GuidedPicture : public QWidget {
 
  private:
   const Tables& tables_;
-  Look look_;
+  Style style_;
   Crossing crossing_;
   Assessment assessment_;
-  PartRef picked_;
+  ItemRef picked_;
 };
 
 class GuidedCrossing : public QDialog {

@@ -7,7 +7,7 @@
 
 #include "burrow/crossing/tables.h"
 #include "burrow/drawing/theme.h"
-#include "burrow/window/import_desk.h"
+#include "burrow/window/import_job.h"
 #include "burrow/window/import_preview.h"
 #include "burrow/window/layer_choices.h"
 
@@ -34,7 +34,7 @@ class ImportScreen : public QDialog {
   [[nodiscard]] const Imported& imported() const { return *imported_; }
   [[nodiscard]] bool as_new_crossing() const { return as_new_; }
 
-  [[nodiscard]] bool busy() const { return desk_.running() || later_.isActive(); }
+  [[nodiscard]] bool busy() const { return job_.running() || later_.isActive(); }
   [[nodiscard]] const std::vector<ImportFile>& files() const { return files_; }
   ImportPreview& preview() { return *preview_; }
   LayerModel& layers() { return *layers_; }
@@ -84,7 +84,7 @@ class ImportScreen : public QDialog {
   bool as_new_ = true;
   bool filling_ = false;
 
-  ImportDesk desk_;
+  ImportJob job_;
   QTimer later_;
   QComboBox* file_box_ = nullptr;
   QComboBox* order_ = nullptr;

@@ -4,7 +4,7 @@
 #include <QMainWindow>
 #include <QPointer>
 
-#include "burrow/base/fineness.h"
+#include "burrow/base/display_precision.h"
 #include "burrow/document/document.h"
 #include "burrow/document/open_mark.h"
 #include "burrow/drawing/drawing_view.h"
@@ -52,7 +52,7 @@ class MainWindow : public QMainWindow {
   /// Takes over what came out of the import screen: a new crossing, or one step of undo.
   void take_import(const Imported& imported, bool as_new);
   void set_units(UnitSystem units);
-  void set_fineness(Fineness fineness);
+  void set_fineness(DisplayPrecision fineness);
   void set_dark(bool dark);
   void set_colours(Colours colours);
   /// Shows what a crash left behind, to be looked at, taken back, kept for later or thrown away.
@@ -107,7 +107,7 @@ class MainWindow : public QMainWindow {
   void new_crossing();
   void new_guided_crossing();
   void show_settings();
-  [[nodiscard]] OwnStart own_start() const;
+  [[nodiscard]] CrewDefaults crew_defaults() const;
 
   Document document_;
   VerdictBar* verdict_;

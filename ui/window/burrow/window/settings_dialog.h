@@ -4,9 +4,9 @@
 #include <QDialog>
 #include <optional>
 
-#include "burrow/base/fineness.h"
+#include "burrow/base/display_precision.h"
 #include "burrow/base/quantity_text.h"
-#include "burrow/base/words.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/tables.h"
 
@@ -17,16 +17,16 @@ namespace burrow {
 
 enum class Colours { light, dark, as_desktop };
 template <>
-struct Words<Colours> {
+struct EnumNames<Colours> {
   static constexpr std::pair<Colours, std::string_view> list[] = {
       {Colours::light, "light"}, {Colours::dark, "dark"}, {Colours::as_desktop, "as-desktop"}};
 };
 
 /// Tool, air and limits for new crossings, kept as a crossing file in a folder of the person's own. An empty folder
 /// keeps nothing.   Evidence: Settings.*
-class OwnStart {
+class CrewDefaults {
  public:
-  OwnStart(QString folder, const Tables& tables) : folder_(std::move(folder)), tables_(tables) {}
+  CrewDefaults(QString folder, const Tables& tables) : folder_(std::move(folder)), tables_(tables) {}
   /// Empty: none is kept, or it cannot be read (a damaged file is left where it is).
   [[nodiscard]] std::optional<Crossing> kept() const;
   /// Errors: the folder cannot be written.
@@ -43,7 +43,7 @@ class OwnStart {
 struct SettingsNow {
   UnitSystem units = UnitSystem::metric;
   Colours colours = Colours::light;
-  Fineness fineness = Fineness::usual;
+  DisplayPrecision fineness = DisplayPrecision::usual;
   QString language = QStringLiteral("as-desktop");  ///< or one of `languages()`; counts from the next start
 };
 
@@ -51,19 +51,19 @@ class SettingsDialog : public QDialog {
   Q_OBJECT
 
  public:
-  SettingsDialog(const SettingsNow& now, const OwnStart& own, const Crossing& open, QWidget* parent);
+  SettingsDialog(const SettingsNow& now, const CrewDefaults& own, const Crossing& open, QWidget* parent);
 
  Q_SIGNALS:
   void units_wanted(burrow::UnitSystem units);
   void colours_wanted(burrow::Colours colours);
-  void fineness_wanted(burrow::Fineness fineness);
+  void fineness_wanted(burrow::DisplayPrecision fineness);
   void language_wanted(const QString& language);
   void hints_wanted();
 
  private:
   void show_own();
 
-  const OwnStart& own_;
+  const CrewDefaults& own_;
   UnitSystem units_;
   QLabel* said_;
   QLabel* wrong_;

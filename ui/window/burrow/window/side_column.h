@@ -5,8 +5,8 @@
 #include <QStackedWidget>
 #include <QWidget>
 
-#include "burrow/document/launch_desk.h"
-#include "burrow/document/trials_desk.h"
+#include "burrow/document/launch_search_job.h"
+#include "burrow/document/trials_job.h"
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/panels/air_panel.h"
 #include "burrow/panels/day_panel.h"
@@ -80,8 +80,8 @@ class SideColumn : public QWidget {
   RunPanel& run() { return *run_; }
   DayPanel& day() { return *day_; }
   PracticePanel& practice() { return *practice_; }
-  TrialsDesk& desk() { return desk_; }
-  LaunchDesk& launch_desk() { return launch_desk_; }
+  TrialsJob& job() { return job_; }
+  LaunchSearchJob& launch_job() { return launch_job_; }
 
  Q_SIGNALS:
   /// A lesson is to be opened, by the name of its sample.
@@ -91,8 +91,8 @@ class SideColumn : public QWidget {
   void add_page(QWidget* page, const QString& name, const QString& hint);
   void wire(DrawingView& drawing);
 
-  TrialsDesk desk_;
-  LaunchDesk launch_desk_;
+  TrialsJob job_;
+  LaunchSearchJob launch_job_;
   PageBar* bar_;
   SeveralPanel* several_;
   QStackedWidget* stack_;

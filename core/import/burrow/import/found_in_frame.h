@@ -1,0 +1,17 @@
+#pragma once
+/// Files in different coordinate systems seen in one picture.
+
+#include <optional>
+
+#include "burrow/base/result.h"
+#include "burrow/import/found.h"
+
+namespace burrow {
+
+/// What `found` holds, at its place in the coordinates of `frame`, for a picture near `near` (in that frame); heights
+/// and texts stay. Empty: it is drawn as it is, because both are in one system or one of the two does not say its own.
+/// What has no place there, such as the other side of the globe, is left out. Errors: a system PROJ does not know.
+/// Evidence: SeenIn.*
+Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame& frame, PlanPoint near);
+
+}  // namespace burrow

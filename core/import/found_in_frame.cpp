@@ -1,0 +1,81 @@
+#include "burrow/import/found_in_frame.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "readers/readers.h"
+
+namespace burrow {
+
+namespace {
+
+bool placed(const PlanPoint& p) {
+  return std::isfinite(p.x_m) && std::isfinite(p.y_m);
+}
+
+/// The corners of a grid are moved; between them it is drawn straight.
+void move_grid(FoundRaster& raster, const std::array<PlanPoint, 3>& corners) {
+  const auto& [first, last_column, last_row] = corners;
+  raster.to_plan = {
+      first.x_m, (last_column.x_m - first.x_m) / raster.columns, (last_row.x_m - first.x_m) / raster.rows,
+      first.y_m, (last_column.y_m - first.y_m) / raster.columns, (last_row.y_m - first.y_m) / raster.rows};
+}
+
+PlanPoint at(const FoundRaster& raster, double column, double row) {
+  const auto& t = raster.to_plan;
+  return {t[0] + column * t[1] + row * t[2], t[3] + column * t[4] + row * t[5]};
+}
+
+}  // namespace
+
+Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame& frame, PlanPoint near) {
+  if (found.frame.crs.empty() || frame.crs.empty() || found.frame.crs == frame.crs) return std::nullopt;
+  const Result<const Readers*> readers = load_readers();
+  if (!readers) return tl::unexpected(readers.error());
+
+  // All places in one list: a transformation is dear to set up.
+  std::vector<PlanPoint> points;
+  for (const FoundVertex& v : found.vertices) points.push_back({v.x_m, v.y_m});
+  for (const FoundSurface& s : found.surfaces)
+    for (const Point3& p : s.points) points.push_back({p.x_m, p.y_m});
+  for (const FoundRaster& r : found.rasters)
+    for (const PlanPoint& corner : {at(r, 0, 0), at(r, r.columns, 0), at(r, 0, r.rows)}) points.push_back(corner);
+  const LocalFrame local{frame.crs, near.x_m, near.y_m};
+  if (const auto done = (*readers)->project(found.frame.crs, local, points); !done) return tl::unexpected(done.error());
+  if (const auto done = (*readers)->unproject(frame.crs, local, points); !done) return tl::unexpected(done.error());
+
+  Found seen = found;
+  seen.frame = frame;
+  auto next = points.cbegin();
+  for (FoundVertex& v : seen.vertices) {
+    v.x_m = next->x_m;
+    v.y_m = (next++)->y_m;
+  }
+  std::erase_if(seen.features, [&](const FoundFeature& f) {
+    const auto from = seen.vertices.begin() + static_cast<std::ptrdiff_t>(f.first);
+    return !std::all_of(from, from + static_cast<std::ptrdiff_t>(f.count), [](const FoundVertex& v) {
+      return placed({v.x_m, v.y_m});
+    });
+  });
+  for (FoundSurface& s : seen.surfaces) {
+    for (Point3& p : s.points) {
+      p.x_m = next->x_m;
+      p.y_m = (next++)->y_m;
+    }
+    std::erase_if(s.faces, [&](const auto& face) {
+      return !std::all_of(face.begin(), face.end(), [&](std::uint32_t k) {
+        return placed({s.points[k].x_m, s.points[k].y_m});
+      });
+    });
+  }
+  std::erase_if(seen.rasters, [&](FoundRaster& r) {
+    const std::array<PlanPoint, 3> corners{next[0], next[1], next[2]};
+    next += 3;
+    if (!std::all_of(corners.begin(), corners.end(), placed)) return true;
+    move_grid(r, corners);
+    return false;
+  });
+  return seen;
+}
+
+}  // namespace burrow

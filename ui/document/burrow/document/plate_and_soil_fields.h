@@ -1,0 +1,24 @@
+#pragma once
+/// Values that stand by a class of the tables or by the model until a person types their own: the plate of the tool,
+/// the properties of a stratum, the constants of the path model.
+
+#include "burrow/crossing/tables.h"
+#include "burrow/document/fields.h"
+
+namespace burrow {
+
+/// The nine values of the maker's plate, of ItemKind::tool. `standing` is that of the class; without a class that of
+/// a generic tool of this diameter, and the diameter itself may not be empty.   Evidence: PlateFields.*
+std::vector<Field> plate_fields(const Crossing& crossing, const Tables& tables);
+
+/// The values of a stratum that matter most, of ItemKind::stratum; strength or friction, as the soil drains.
+/// Empty for an id that is not there.   Evidence: SoilFields.*
+std::vector<Field> soil_fields(const Crossing& crossing, const std::string& stratum, const Tables& tables);
+
+/// Level of the ground water at the launch, of ItemKind::water: the line follows; empty means not known.
+std::vector<Field> water_fields(const Crossing& crossing);
+
+/// Constants of ItemKind::model.
+std::vector<Field> model_fields(const Crossing& crossing);
+
+}  // namespace burrow

@@ -1,0 +1,194 @@
+#pragma once
+/// The drawing of a crossing: one paint code for the screen, a PNG and paper. It reads three values (crossing,
+/// assessment, tables) and computes nothing about ground, pipes or pits.
+
+#include <QPainter>
+#include <QString>
+#include <optional>
+
+#include "burrow/base/quantity_text.h"
+#include "burrow/check/assessment.h"
+#include "burrow/crossing/crossing.h"
+#include "burrow/crossing/tables.h"
+#include "burrow/document/item.h"
+#include "burrow/drawing/dimension_lines.h"
+#include "burrow/drawing/frame.h"
+#include "burrow/drawing/snap.h"
+#include "burrow/drawing/tape.h"
+#include "burrow/drawing/theme.h"
+
+namespace burrow {
+
+/// How it is drawn: colours, units, size of text in the painter's units.
+struct Style {
+  Theme theme = Theme::light();
+  UnitSystem units = UnitSystem::metric;
+  double text = 12;      ///< height of ordinary text
+  double hair = 1;       ///< width of a thin line
+  bool handles = true;   ///< grips that can be dragged (screen only)
+  bool textures = true;  ///< soil marks as tiles (off on paper)
+};
+
+/// What the person is doing with it.
+struct Interaction {
+  ItemRef picked;
+  ItemRef hovered;
+  std::vector<ItemRef> several;              ///< picked at once, two or more; `picked` is none then
+  std::optional<QRectF> box;                 ///< dragged to pick what it holds
+  int finding = -1;                          ///< index of the picked finding
+  const Crossing* ghost_crossing = nullptr;  ///< the state before a drag
+  const Assessment* ghost = nullptr;
+  QPointF pointer;
+  QStringList pointer_lines;                           ///< live numbers beside the pointer
+  std::vector<SnapLine> snaps;                         ///< that hold what is dragged
+  std::optional<MeasureRef> measure, measure_hovered;  ///< the picked dimension line, the one under the pointer
+};
+
+class LayerCache;
+struct Trials;
+
+/// The bore by what was read on the day: as built up to the nose, predicted ahead of it.
+struct ReadPath {
+  std::vector<PathPoint> points;
+  double nose_m = 0;  ///< arc length
+};
+
+/// Where a practice bore really ran, revealed so far.
+struct TrueLine {
+  std::vector<Point3> points;
+  std::vector<Point3> stones;
+  std::vector<std::vector<Point3>> services;  ///< lines of those that do not lie where they were marked
+};
+
+/// What is shown on demand.
+struct VisibleLayers {
+  bool turning = false;  ///< why the tool turns; needs a frame with its pane
+  bool neutral_line = true;
+  bool zones = true;               ///< where owners' rules let neither bore nor pit be
+  bool rise = false;               ///< how the surface rises over the bore
+  bool dimensions = true;          ///< dimension lines (screen only)
+  bool cloud = false;              ///< the paths of `trials`
+  const Trials* trials = nullptr;  ///< must outlive the picture
+  bool trials_current = false;     ///< they are of the crossing as it is now
+  std::optional<PitShape> rescue;
+  std::optional<double> across_station_m;  ///< of the section across
+  std::optional<Tape> tape;
+  std::optional<ReadPath> read;  ///< of the open record, or of a practice bore under way
+  std::optional<TrueLine> truth;
+};
+
+struct Scene {
+  const Crossing& crossing;
+  const Assessment& assessment;
+  const Tables& tables;
+  Frame frame;
+  Style style;
+  Interaction focus;
+  LayerCache* layer_cache = nullptr;  ///< screen only
+  VisibleLayers layers = {};
+  std::vector<DimensionLine> dimensions = {};  ///< placed by `dimension_lines`; other names keep clear of them
+};
+
+/// Everything, clipped to the frame's panes.
+void paint_scene(QPainter& painter, const Scene& scene);
+
+/// Width that the axis numbers left of the panes need.
+double gutter_width(const Style& style);
+double ruler_height(const Style& style);
+/// Of the strip that tells why the tool turns, when it is on.
+double turning_height(const Style& style);
+
+/// Offset where the bore axis stands at a station, on the mean path (straight beyond its ends).
+double bore_offset_at(const Assessment& assessment, const Crossing& crossing, double station_m);
+/// Where a utility meets the upright plane of the crossing line, for its mark in the side elevation.
+struct UtilityMark {
+  double station_m = 0;
+  double elevation_m = 0;
+  bool depth_known = false;
+  bool meets_line = false;  ///< crosses the line; otherwise the nearest vertex
+};
+UtilityMark utility_mark(const Utility& utility);
+
+// The pieces, in the order in which they are painted.
+void paint_ground(QPainter& painter, const Scene& scene);
+/// Names of the strata, at the left edge clear of the launch pit, each inside its own layer.
+void paint_strata_names(QPainter& painter, const Scene& scene);
+/// Where they stand.
+std::vector<QRectF> strata_name_boxes(const Scene& scene);
+void paint_surface(QPainter& painter, const Scene& scene);
+void paint_zones_side(QPainter& painter, const Scene& scene);
+/// Where their names stand, for those that have to keep clear of them.
+std::vector<QRectF> zone_name_boxes(const Scene& scene);
+void paint_zones_plan(QPainter& painter, const Scene& scene);
+/// Test holes that were dug, and the first of those worth digging.
+void paint_holes_side(QPainter& painter, const Scene& scene);
+/// The same, with the line of a utility as its holes show it, and how well it is known along it.
+void paint_holes_plan(QPainter& painter, const Scene& scene);
+/// Ends of lines that a finding asks about; none where no finding does.   Evidence: OpenEnds.*
+void paint_open_ends_side(QPainter& painter, const Scene& scene);
+void paint_open_ends_plan(QPainter& painter, const Scene& scene);
+void paint_rise_side(QPainter& painter, const Scene& scene);
+void paint_rise_plan(QPainter& painter, const Scene& scene);
+void paint_pits_side(QPainter& painter, const Scene& scene);
+/// Level at which a level tool runs straight, with its name where there is room.
+void paint_neutral_line(QPainter& painter, const Scene& scene);
+/// Where that name stands; invalid where it finds no room.
+QRectF neutral_name_box(const Scene& scene);
+void paint_bore_side(QPainter& painter, const Scene& scene);
+void paint_utilities_side(QPainter& painter, const Scene& scene);
+void paint_plan_base(QPainter& painter, const Scene& scene);
+void paint_pits_plan(QPainter& painter, const Scene& scene);
+/// All utilities but the picked one, which may be moving; then that one alone.
+void paint_utilities_plan(QPainter& painter, const Scene& scene);
+void paint_picked_utility_plan(QPainter& painter, const Scene& scene);
+void paint_ghost_utilities_plan(QPainter& painter, const Scene& scene);
+void paint_bore_plan(QPainter& painter, const Scene& scene);
+/// Bands and mean path in one of the views, or the path alone as it was before a drag.
+void paint_bands(QPainter& painter, const Scene& scene, Pane pane);
+void paint_mean_path(QPainter& painter, const Scene& scene, const Assessment& assessment, Pane pane, bool ghost);
+/// Whose model the path is: stands wherever the path stands.
+void paint_model_status(QPainter& painter, const Scene& scene);
+QRectF model_status_box(const Scene& scene);
+/// The paths of the random trials in one of the views, with marks where one ended before the exit, and what they are.
+void paint_cloud(QPainter& painter, const Scene& scene, Pane pane);
+void paint_cloud_key(QPainter& painter, const Scene& scene);
+QRectF cloud_key_box(const Scene& scene);
+/// What `paint_cloud` covers, within the pane.
+QRectF cloud_area(const Scene& scene, Pane pane);
+/// The path by the day's readings with its bands, the nose marked; and the truth of a practice bore.
+void paint_read_path(QPainter& painter, const Scene& scene, Pane pane);
+void paint_truth(QPainter& painter, const Scene& scene, Pane pane);
+void paint_rescue_side(QPainter& painter, const Scene& scene);
+void paint_rescue_plan(QPainter& painter, const Scene& scene);
+/// Its name and depth below its floor, over everything.
+void paint_rescue_name(QPainter& painter, const Scene& scene, Pane pane);
+void paint_turning(QPainter& painter, const Scene& scene);
+/// Where the ground may stop the tool, at the upper edge of the ruler; where the tool would stop by itself.
+void paint_stops(QPainter& painter, const Scene& scene);
+void paint_grid(QPainter& painter, const Scene& scene, const QRectF& pane);
+void paint_ruler(QPainter& painter, const Scene& scene);
+void paint_axes(QPainter& painter, const Scene& scene);
+void paint_flags(QPainter& painter, const Scene& scene);
+void paint_handles(QPainter& painter, const Scene& scene);
+void paint_pointer(QPainter& painter, const Scene& scene);
+
+/// Outlined text, readable on any ground.
+void halo_text(QPainter& painter, const QPointF& baseline_left, const QString& text, const QColor& ink,
+               const QColor& halo);
+
+/// The number of a tick in the shown unit (`unit` in SI), without the unit: the axis says it once.
+QString tick_text(double value, double step, double unit);
+/// One of the unit in which a dimension is shown, in SI.
+double shown_unit(Dimension dimension, UnitSystem units);
+
+/// Draws a line segment by segment with flat ends, the dashes going on round the bends. Several times faster than one
+/// polyline with joins; at the widths drawn here the bends look the same.
+void draw_run(QPainter& painter, const QPolygonF& line, QPen pen);
+
+/// Pen of a utility: uniform colour, dash as second cue.
+QPen utility_pen(const Scene& scene, UtilityKind kind, double width);
+QColor utility_colour(const Scene& scene, UtilityKind kind);
+/// The answer for a utility; none where it was not judged.
+const UtilityAnswer* answer_for(const Scene& scene, const std::string& id);
+
+}  // namespace burrow

@@ -1,0 +1,177 @@
+#include "burrow/drawing/scene.h"
+
+#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/drawing/across.h"
+#include "burrow/drawing/box_pick.h"
+#include "burrow/drawing/layer_cache.h"
+#include "burrow/drawing/paint_marks.h"
+
+namespace burrow {
+
+double gutter_width(const Style& style) {
+  return style.text * 5.6;
+}
+double ruler_height(const Style& style) {
+  return style.text * 4.15;
+}
+
+double bore_offset_at(const Assessment& assessment, const Crossing& crossing, double station_m) {
+  const auto& points = assessment.bore.points;
+  if (points.empty()) return crossing.bore.launch.offset->m;
+  const auto right =
+      std::lower_bound(points.begin(), points.end(), station_m, [](const PathPoint& p, double x) { return p.x_m < x; });
+  if (right == points.begin()) return points.front().y_m;
+  if (right == points.end()) return points.back().y_m;
+  const PathPoint& a = *(right - 1);
+  const double t = (station_m - a.x_m) / std::max(1e-12, right->x_m - a.x_m);
+  return a.y_m + t * (right->y_m - a.y_m);
+}
+
+UtilityMark utility_mark(const Utility& utility) {
+  UtilityMark mark;
+  if (utility.path.empty()) return mark;
+  for (std::size_t i = 1; i < utility.path.size(); ++i) {
+    const PathVertex& a = utility.path[i - 1];
+    const PathVertex& b = utility.path[i];
+    if ((a.y_m > 0) == (b.y_m > 0)) continue;
+    const double t = a.y_m / (a.y_m - b.y_m);
+    mark.meets_line = true;
+    mark.station_m = a.x_m + t * (b.x_m - a.x_m);
+    mark.depth_known = a.z_m && b.z_m;
+    if (mark.depth_known) mark.elevation_m = *a.z_m + t * (*b.z_m - *a.z_m);
+    return mark;
+  }
+  const auto nearest =
+      std::min_element(utility.path.begin(), utility.path.end(),
+                       [](const PathVertex& a, const PathVertex& b) { return std::abs(a.y_m) < std::abs(b.y_m); });
+  mark.station_m = nearest->x_m;
+  mark.depth_known = nearest->z_m.has_value();
+  mark.elevation_m = nearest->z_m.value_or(0);
+  return mark;
+}
+
+void halo_text(QPainter& painter, const QPointF& at, const QString& text, const QColor& ink, const QColor& halo) {
+  QColor soft = halo;
+  soft.setAlpha(215);
+  const QFontMetricsF metrics(painter.font());
+  const QRectF box(at.x() - 2, at.y() - metrics.ascent(), metrics.horizontalAdvance(text) + 4,
+                   metrics.ascent() + metrics.descent());
+  painter.fillRect(box, soft);
+  painter.setPen(ink);
+  painter.drawText(at, text);
+}
+
+namespace {
+QColor row_colour(const Scene& scene, UtilityKind kind) {
+  for (const UtilityKindRow& row : scene.tables.utilities)
+    if (row.kind == kind) return QColor(QString::fromStdString(scene.style.theme.dark ? row.colour_dark : row.colour));
+  return scene.style.theme.ink;
+}
+}  // namespace
+
+QColor utility_colour(const Scene& scene, UtilityKind kind) {
+  return row_colour(scene, kind);
+}
+
+QPen utility_pen(const Scene& scene, UtilityKind kind, double width) {
+  QPen pen(row_colour(scene, kind), width, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
+  for (const UtilityKindRow& row : scene.tables.utilities)
+    if (row.kind == kind && !row.dash.empty()) pen.setDashPattern(QList<qreal>(row.dash.begin(), row.dash.end()));
+  return pen;
+}
+
+void draw_run(QPainter& painter, const QPolygonF& line, QPen pen) {
+  pen.setCapStyle(Qt::FlatCap);
+  const bool dashed = pen.style() == Qt::CustomDashLine;
+  double along = 0;
+  for (qsizetype i = 1; i < line.size(); ++i) {
+    const QLineF piece(line[i - 1], line[i]);
+    if (dashed) pen.setDashOffset(along);
+    painter.setPen(pen);
+    painter.drawLine(piece);
+    along += piece.length() / std::max(1e-9, pen.widthF());
+  }
+}
+
+void paint_scene(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  painter.setRenderHint(QPainter::Antialiasing, true);
+  painter.setRenderHint(QPainter::TextAntialiasing, true);
+  painter.setFont(drawing_font(scene.style.text));
+
+  painter.save();
+  painter.setClipRect(f.elevation);
+  if (scene.layer_cache) {
+    scene.layer_cache->ground(painter, scene);
+  } else {
+    painter.fillRect(f.elevation, scene.style.theme.sky);
+    paint_ground(painter, scene);
+    paint_surface(painter, scene);
+    paint_grid(painter, scene, f.elevation);
+  }
+  if (scene.layers.zones) paint_zones_side(painter, scene);
+  paint_pits_side(painter, scene);
+  if (scene.layers.rise) paint_rise_side(painter, scene);
+  paint_rescue_side(painter, scene);
+  paint_neutral_line(painter, scene);
+  paint_strata_names(painter, scene);
+  paint_bore_side(painter, scene);
+  paint_marks_side(painter, scene);
+  paint_holes_side(painter, scene);
+  paint_utilities_side(painter, scene);  // above the bands, so that names stay readable
+  paint_open_ends_side(painter, scene);
+  paint_rescue_name(painter, scene, Pane::elevation);
+  paint_model_status(painter, scene);
+  paint_cloud_key(painter, scene);
+  painter.restore();
+
+  painter.save();
+  painter.setClipRect(f.plan);
+  if (scene.layer_cache) {
+    scene.layer_cache->plan_base(painter, scene);
+  } else {
+    painter.fillRect(f.plan, scene.style.theme.paper);
+    paint_plan_base(painter, scene);
+    paint_grid(painter, scene, f.plan);
+  }
+  if (scene.layers.zones) paint_zones_plan(painter, scene);
+  paint_pits_plan(painter, scene);
+  if (scene.layers.rise) paint_rise_plan(painter, scene);
+  paint_rescue_plan(painter, scene);
+  if (scene.layer_cache)
+    scene.layer_cache->utilities_plan(painter, scene);
+  else
+    paint_utilities_plan(painter, scene);
+  paint_picked_utility_plan(painter, scene);
+  paint_ghost_utilities_plan(painter, scene);
+  paint_bore_plan(painter, scene);
+  paint_holes_plan(painter, scene);
+  paint_open_ends_plan(painter, scene);
+  paint_rescue_name(painter, scene, Pane::plan);
+  painter.restore();
+
+  paint_ruler(painter, scene);
+  if (scene.layer_cache)
+    scene.layer_cache->axes(painter, scene);
+  else
+    paint_axes(painter, scene);
+  paint_stops(painter, scene);
+  paint_turning(painter, scene);
+  paint_across_line(painter, scene);
+  paint_several(painter, scene);
+  paint_dimension_lines(painter, scene);
+  if (scene.style.handles) paint_handles(painter, scene);
+  painter.save();
+  painter.setClipRect(f.elevation);
+  paint_flags(painter, scene);
+  painter.restore();
+  paint_snaps(painter, scene);
+  paint_across(painter, scene);
+  paint_tape(painter, scene);
+  paint_pointer(painter, scene);
+}
+
+}  // namespace burrow
