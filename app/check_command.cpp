@@ -7,21 +7,21 @@
 #include <ostream>
 #include <thread>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
 #include "burrow/check/assess.h"
-#include "burrow/check/headline.h"
-#include "burrow/check/working_text.h"
+#include "burrow/check/conclude_trials.h"
+#include "burrow/check/trials_plan.h"
+#include "burrow/day/day.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/tables_file.h"
-#include "burrow/plan/conclude_trials.h"
-#include "burrow/plan/day.h"
-#include "burrow/plan/day_text.h"
-#include "burrow/plan/run_text.h"
-#include "burrow/plan/trials_plan.h"
-#include "burrow/plan/trials_text.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
+#include "burrow/words/day_text.h"
+#include "burrow/words/headline.h"
+#include "burrow/words/run_text.h"
+#include "burrow/words/trials_text.h"
+#include "burrow/words/working_text.h"
 #include "commands.h"
 #include "options.h"
 #include "workers.h"
@@ -51,7 +51,8 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
     std::string line = finding_text(f, options.units);
     if (f.station_m) line = say("{} (station {})", line, format(*f.station_m, Dimension::station, options.units));
     if (f.muted) line = say("{} (muted: {})", line, f.muted->reason);
-    text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? translated("missing") : translated(word_of(f.severity)), line);
+    text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? translated("missing") : translated(word_of(f.severity)),
+                        line);
     if (!f.source.text.empty() && f.limit)
       text += "     " + say("limit from: {} [{}]", translated_phrase(f.source.text), label_text(f.source.label)) + "\n";
   }
@@ -87,7 +88,7 @@ Answer refusal(const std::string& file, const Error& error, const CheckOptions& 
   Answer answer;
   answer.code = 2;
   if (options.json) answer.out = write_failure(file, error) + "\n";
-  answer.err = file + ": " + error.text() + "\n";
+  answer.err = file + ": " + translated_error(error) + "\n";
   return answer;
 }
 
@@ -98,7 +99,7 @@ Answer check_one(const std::string& file, const Tables& tables, const CheckOptio
   const Result<Crossing> read = read_crossing(*text, tables);
   if (!read) return refuse(read.error());
   if (!options.alternative.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
-                                                [&](const Alternative& a) { return a.id == options.alternative; })) {
+                                                   [&](const Alternative& a) { return a.id == options.alternative; })) {
     std::string known;
     for (const Alternative& a : read->alternatives) known += (known.empty() ? "" : ", ") + a.id;
     return refuse(Error{"--alternative", options.alternative, known.empty() ? "a file that has alternatives" : known});
@@ -113,7 +114,7 @@ Answer check_one(const std::string& file, const Tables& tables, const CheckOptio
   std::optional<DayAnswer> day;
   if (const DayRecord* open = open_record(*read))
     day = open->alternative.value_or("") == options.alternative ? day_answer(crossing, tables, *open, assessment)
-                                                             : day_answer(*read, tables, *open);
+                                                                : day_answer(*read, tables, *open);
   Answer answer;
   AssessmentOptions options;
   options.units = options.units;
@@ -121,7 +122,7 @@ Answer check_one(const std::string& file, const Tables& tables, const CheckOptio
   options.trials = trials ? &*trials : nullptr;
   options.day = day ? &*day : nullptr;
   answer.out = options.json ? write_assessment(crossing, assessment, file, options) + "\n"
-                         : as_text(file, crossing, assessment, options.trials, options.day, options);
+                            : as_text(file, crossing, assessment, options.trials, options.day, options);
   answer.code = assessment.verdict == Verdict::stop || assessment.verdict == Verdict::incomplete ? 1 : 0;
   return answer;
 }
@@ -182,7 +183,8 @@ int check_all(const std::vector<Named>& files, std::size_t jobs, const CheckOpti
   ask.jobs = jobs;
   if (options.trials) ask.limits.seconds *= trials_take;
   ask.judge = [&](std::size_t i) {
-    return files[i].error ? refusal(files[i].path, *files[i].error, options) : check_one(files[i].path, tables, options);
+    return files[i].error ? refusal(files[i].path, *files[i].error, options)
+                          : check_one(files[i].path, tables, options);
   };
   ask.failed = [&](std::size_t i, const Error& error) { return refusal(files[i].path, error, options); };
   ask.take = [&](const Answer& answer) {
@@ -201,17 +203,17 @@ int check_all(const std::vector<Named>& files, std::size_t jobs, const CheckOpti
 
 int check_command(const CommandArgs& args, Streams streams) {
   const auto refuse = [&](const Error& error) {
-    streams.err << "burrowline check: " << error.text() << "\n";
+    streams.err << "burrowline check: " << translated_error(error) << "\n";
     return 2;
   };
   const Result<Options> options = read_options(args, {{"--json", false},
-                                                       {"--units", true},
-                                                       {"--working", false},
-                                                       {"--trials", false},
-                                                       {"--on", true},
-                                                       {"--alternative", true},
-                                                       {"--jobs", true},
-                                                       {"--part", true}});
+                                                      {"--units", true},
+                                                      {"--working", false},
+                                                      {"--trials", false},
+                                                      {"--on", true},
+                                                      {"--alternative", true},
+                                                      {"--jobs", true},
+                                                      {"--part", true}});
   if (!options) return refuse(options.error());
   if (options->files.empty())
     return refuse(Error{"", "no file", "FILE or FOLDER, for example samples/house-service.crossing"});

@@ -4,6 +4,7 @@
 #include <ostream>
 
 #include "burrow/document/language.h"
+#include "burrow/document/text.h"
 
 namespace burrow {
 
@@ -36,7 +37,7 @@ Result<std::string> take_language(CommandArgs& args) {
   if (at == end) return std::string();
   if (at + 1 == end) return fail("--language", "nothing after it", "en or de");
   const std::string language = *(at + 1);
-  if (!languages().contains(QString::fromStdString(language))) return fail("--language", language, "en or de");
+  if (!languages().contains(text_from(language))) return fail("--language", language, "en or de");
   args.erase(at, at + 2);
   return language;
 }

@@ -4,6 +4,7 @@
 #include <charconv>
 #include <ostream>
 
+#include "burrow/document/text.h"
 #include "burrow/sheet/image.h"
 #include "burrow/sheet/sheet.h"
 #include "commands.h"
@@ -45,7 +46,7 @@ Result<void> write_sheet(const CommandArgs& args) {
   sheet.units = *units;
   sheet.scale = opened->crossing.sheet.scale.value_or(0);
   const Result<QSizeF> paper =
-      paper_size(QString::fromStdString(options->value("--paper", opened->crossing.sheet.paper.value_or("a3"))));
+      paper_size(text_from(options->value("--paper", opened->crossing.sheet.paper.value_or("a3"))));
   if (!paper) return tl::unexpected(paper.error());
   sheet.paper_mm = *paper;
   if (options->has("--scale")) {
@@ -54,7 +55,7 @@ Result<void> write_sheet(const CommandArgs& args) {
     sheet.scale = *scale;
   }
   sheet.record = options->value("--record", "");
-  return write_sheet_pdf(sheet, QString::fromStdString(options->value("-o", "")), *from_word<SheetPart>(part));
+  return write_sheet_pdf(sheet, text_from(options->value("-o", "")), *from_word<SheetPart>(part));
 }
 
 Result<void> write_picture(const CommandArgs& args) {
@@ -78,12 +79,12 @@ Result<void> write_picture(const CommandArgs& args) {
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
   return write_image(opened->crossing, opened->assessment, opened->tables, options,
-                     QString::fromStdString(options->value("-o", "")));
+                     text_from(options->value("-o", "")));
 }
 
 int end(const char* command, const Result<void>& done, Streams streams) {
   if (done) return 0;
-  streams.err << "burrowline " << command << ": " << done.error().text() << "\n";
+  streams.err << "burrowline " << command << ": " << translated_error(done.error()) << "\n";
   return 2;
 }
 

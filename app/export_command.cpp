@@ -2,6 +2,7 @@
 
 #include <ostream>
 
+#include "burrow/document/text.h"
 #include "burrow/export/csv.h"
 #include "burrow/export/dxf.h"
 #include "burrow/export/geojson.h"
@@ -57,7 +58,7 @@ Result<void> write_export(const CommandArgs& args) {
     if (!units) return tl::unexpected(units.error());
     const Result<Sheet> sheet = sheet_of(opened->crossing, opened->assessment, opened->tables, *units);
     if (!sheet) return tl::unexpected(sheet.error());
-    return write_sheet_svg(*sheet, QString::fromStdString(path));
+    return write_sheet_svg(*sheet, text_from(path));
   }
   const Result<std::string> text = text_of(ending, *options, *opened);
   if (!text) return tl::unexpected(text.error());
@@ -69,7 +70,7 @@ Result<void> write_export(const CommandArgs& args) {
 int export_command(const CommandArgs& args, Streams streams) {
   const Result<void> done = write_export(args);
   if (done) return 0;
-  streams.err << "burrowline export: " << done.error().text() << "\n";
+  streams.err << "burrowline export: " << translated_error(done.error()) << "\n";
   return 2;
 }
 

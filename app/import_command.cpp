@@ -166,16 +166,16 @@ Result<MeaningTable> meanings(const Options& options) {
 
 Result<void> import_all(const CommandArgs& args, std::ostream& err) {
   const Result<Options> options = read_options(args, {{"-o", true},
-                                                       {"--order", true},
-                                                       {"--units", true},
-                                                       {"--height-units", true},
-                                                       {"--line", true},
-                                                       {"--heights", true},
-                                                       {"--level", true},
-                                                       {"--meaning", true},
-                                                       {"--meanings", true},
-                                                       {"--diameter", true},
-                                                       {"--join", true}});
+                                                      {"--order", true},
+                                                      {"--units", true},
+                                                      {"--height-units", true},
+                                                      {"--line", true},
+                                                      {"--heights", true},
+                                                      {"--level", true},
+                                                      {"--meaning", true},
+                                                      {"--meanings", true},
+                                                      {"--diameter", true},
+                                                      {"--join", true}});
   if (!options) return tl::unexpected(options.error());
   if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.crossing");
   if (options->files.empty()) return fail("", "no file", "survey, drawing or map data, \"survey.csv\"");
@@ -236,7 +236,7 @@ Result<void> import_all(const CommandArgs& args, std::ostream& err) {
 int import_command(const CommandArgs& args, Streams streams) {
   const Result<void> done = import_all(args, streams.err);
   if (done) return 0;
-  streams.err << "burrowline import: " << done.error().text() << "\n";
+  streams.err << "burrowline import: " << translated_error(done.error()) << "\n";
   return 2;
 }
 

@@ -2,12 +2,12 @@
 
 #include <ostream>
 
-#include "burrow/base/say.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/library_file.h"
 #include "burrow/file/tables_file.h"
-#include "burrow/plan/learn_text.h"
+#include "burrow/language/say.h"
+#include "burrow/words/learn_text.h"
 #include "commands.h"
 #include "options.h"
 
@@ -28,7 +28,7 @@ std::string as_text(const LearnLibrary& library, const Tables& tables) {
 
 int learn_command(const CommandArgs& args, Streams streams) {
   const auto refuse = [&](const std::string& file, const Error& error) {
-    streams.err << (file.empty() ? "burrowline learn" : file) << ": " << error.text() << "\n";
+    streams.err << (file.empty() ? "burrowline learn" : file) << ": " << translated_error(error) << "\n";
     return 2;
   };
   const Result<Options> options = read_options(args, {{"--json", false}, {"-o", true}});

@@ -5,7 +5,7 @@
 #include "burrow/base/result.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 #include "options.h"
 
 namespace burrow {

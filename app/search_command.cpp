@@ -4,12 +4,12 @@
 #include <ostream>
 #include <thread>
 
-#include "burrow/base/say.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/search_file.h"
 #include "burrow/file/tables_file.h"
-#include "burrow/plan/launch_text.h"
+#include "burrow/language/say.h"
+#include "burrow/words/launch_text.h"
 #include "commands.h"
 #include "options.h"
 
@@ -57,7 +57,8 @@ std::string as_text(const std::string& file, const SearchAnswer& answer, UnitSys
   if (map.best) add_lines(text, translated("best"), {launch_line(map, *map.best, units)});
   if (map.best_by_limits)
     add_lines(text, translated("best by the limits alone"), {launch_line(map, *map.best_by_limits, units)});
-  if (map.widened > 0) add_lines(text, translated("the map was made wider"), {translated("the best launch lay on its edge")});
+  if (map.widened > 0)
+    add_lines(text, translated("the map was made wider"), {translated("the best launch lay on its edge")});
   add_lines(text, translated("as it stands"), {launch_line(map, map.here, units)});
   add_lines(text, translated("what binds, of all launches judged"), shares(map));
   add_lines(text, translated("broken at every launch"), lines_of(map.everywhere, units));
@@ -83,16 +84,16 @@ std::string as_text(const std::string& file, const SearchAnswer& answer, UnitSys
 
 int search_command(const CommandArgs& args, Streams streams) {
   const auto refuse = [&](const Error& error) {
-    streams.err << "burrowline search: " << error.text() << "\n";
+    streams.err << "burrowline search: " << translated_error(error) << "\n";
     return 2;
   };
   const Result<Options> options = read_options(args, {{"--json", false},
-                                                       {"--units", true},
-                                                       {"--grid", true},
-                                                       {"--over", true},
-                                                       {"--tools", false},
-                                                       {"--alternative", true},
-                                                       {"--jobs", true}});
+                                                      {"--units", true},
+                                                      {"--grid", true},
+                                                      {"--over", true},
+                                                      {"--tools", false},
+                                                      {"--alternative", true},
+                                                      {"--jobs", true}});
   if (!options) return refuse(options.error());
   if (options->files.size() != 1)
     return refuse(
@@ -110,7 +111,7 @@ int search_command(const CommandArgs& args, Streams streams) {
   const std::string& file = options->files.front();
   const auto unreadable = [&](const Error& error) {
     if (options->has("--json")) streams.out << write_search_failure(file, error) << "\n";
-    streams.err << file << ": " << error.text() << "\n";
+    streams.err << file << ": " << translated_error(error) << "\n";
     return 2;
   };
   const Tables tables = load_tables(today());

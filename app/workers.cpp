@@ -20,7 +20,7 @@
 #include <optional>
 #include <vector>
 
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 

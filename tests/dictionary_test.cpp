@@ -30,7 +30,7 @@ const std::map<TextKey, PoEntry>& german() {
   static const std::map<TextKey, PoEntry> entries = [] {
     std::map<TextKey, PoEntry> all;
     const Result<std::vector<PoEntry>> read = read_po(read_all(dictionary_path("de")));
-    EXPECT_TRUE(read) << read.error().text();
+    EXPECT_TRUE(read) << read.error().english();
     if (!read) return all;
     for (const PoEntry& entry : *read)
       if (!entry.text.empty()) all.emplace(TextKey{entry.context.value_or(""), entry.text}, entry);

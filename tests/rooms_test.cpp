@@ -19,24 +19,40 @@ using Words = std::set<std::string>;
 /// Rooms and libraries each room may include; the standard library and the room itself always. `resources` is the
 /// compiled-in text of the tables, `system` the calls of the system below the standard library (fsync, thread locale).
 const std::map<std::string, Words>& may_include() {
-  static const Words up_to_bore{"base", "crossing", "soil", "bore"};
-  static const Words up_to_check{"base", "crossing", "soil", "bore", "clearance", "load", "pipe", "pit", "air"};
+  static const Words up_to_bore{"base", "crossing", "tables", "soil", "bore"};
+  static const Words up_to_air{"base",   "crossing", "tables", "soil", "bore", "clearance",
+                               "trials", "load",     "pipe",   "pit",  "air"};
+  const auto with = [](Words words, const Words& more) {
+    words.insert(more.begin(), more.end());
+    return words;
+  };
   static const std::map<std::string, Words> table{
       {"base", {"eigen", "boost-math", "expected", "fmt"}},
       {"crossing", {"base"}},
-      {"soil", {"base", "crossing"}},
-      {"bore", {"base", "crossing", "soil"}},
+      {"tables", {"base", "crossing"}},
+      {"soil", {"base", "crossing", "tables"}},
+      {"bore", {"base", "crossing", "tables", "soil"}},
       {"clearance", up_to_bore},
-      {"trials", {"base", "crossing", "soil", "bore", "clearance"}},
-      {"load", {"base", "crossing", "soil"}},
-      {"pipe", {"base", "crossing", "soil", "bore", "load"}},
+      {"trials", with(up_to_bore, {"clearance"})},
+      {"load", {"base", "crossing", "tables", "soil"}},
+      {"pipe", with(up_to_bore, {"load"})},
       {"pit", up_to_bore},
-      {"air", {"base", "crossing", "bore"}},
-      {"check", up_to_check},
-      {"plan", {"base", "crossing", "soil", "bore", "clearance", "load", "pipe", "pit", "air", "check", "trials"}},
-      {"file", {"base", "crossing", "check", "plan", "nlohmann", "resources", "system"}},
-      {"export", {"base", "crossing", "bore", "pit", "check", "plan", "nlohmann"}},
-      {"import", {"base", "crossing", "gdal", "proj", "pugixml", "seccomp", "nlohmann", "resources", "system"}},
+      {"air", {"base", "crossing", "tables", "bore"}},
+      {"check", up_to_air},
+      {"search", with(up_to_air, {"check"})},
+      {"day", with(up_to_air, {"check"})},
+      {"practice", with(up_to_air, {"check", "day"})},
+      {"crew", with(up_to_air, {"check"})},
+      {"language", {"base"}},
+      {"words", with(up_to_air, {"check", "search", "day", "practice", "crew", "language"})},
+      {"file",
+       {"base", "crossing", "tables", "check", "search", "day", "practice", "language", "words", "nlohmann",
+        "resources", "system"}},
+      {"export",
+       {"base", "crossing", "tables", "bore", "pit", "check", "search", "day", "language", "words", "nlohmann"}},
+      {"import",
+       {"base", "crossing", "tables", "language", "gdal", "proj", "pugixml", "seccomp", "nlohmann", "resources",
+        "system"}},
   };
   return table;
 }

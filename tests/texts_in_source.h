@@ -156,7 +156,8 @@ class TokenList {
   std::vector<Token> tokens_;
 };
 
-/// The calls: tr(…), translated(…), say(…), translatable(…), translated_in(context, …), say_count(one, many, …), translate(context, …).
+/// The calls: tr(…), translated(…), say(…), translatable(…), translated_in(context, …), say_count(one, many, …),
+/// translate(context, …).
 inline void add_call(const TokenList& tokens, std::size_t i, const std::string& file, Texts& texts) {
   if (i < 2 || !tokens.sign(i - 1, "(")) return;
   const auto add = [&](const std::string& context, const std::string& text, const std::string& plural) {

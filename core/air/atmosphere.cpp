@@ -1,5 +1,5 @@
 #include "burrow/air/atmosphere.h"
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 
 #include <cmath>
 

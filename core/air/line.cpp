@@ -1,5 +1,5 @@
 #include "burrow/air/line.h"
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 
 #include <algorithm>
 #include <cmath>
@@ -71,7 +71,8 @@ Result<std::vector<LinePart>> line_parts(const std::vector<AirPart>& entered) {
     LinePart one;
     one.entered = i;
     if (part.kind == AirPartKind::hose) {
-      if (!part.length || !part.bore) return fail(translatable("hose"), "no length or no bore", "a hose with length and bore");
+      if (!part.length || !part.bore)
+        return fail(translatable("hose"), "no length or no bore", "a hose with length and bore");
       one.length = *part.length;
       one.bore = *part.bore;
       one.roughness = *part.roughness;
@@ -81,7 +82,8 @@ Result<std::vector<LinePart>> line_parts(const std::vector<AirPart>& entered) {
       one.bore = part.bore.value_or(hose.bore);
       one.roughness = part.roughness.entered ? *part.roughness : hose.roughness;
     }
-    if (!(one.bore.m >= 0.001 && one.bore.m <= 5)) return out_of_range(translatable("hose bore"), one.bore.m, "0.001 to 5 m");
+    if (!(one.bore.m >= 0.001 && one.bore.m <= 5))
+      return out_of_range(translatable("hose bore"), one.bore.m, "0.001 to 5 m");
     if (!(one.roughness.m >= 0 && one.roughness.m <= 0.05 * one.bore.m))
       return out_of_range(translatable("roughness"), one.roughness.m, "0 to a twentieth of the bore");
     if (!(one.length.m >= 0 && one.length.m <= 1e5))

@@ -1,5 +1,5 @@
 #include "burrow/air/moisture.h"
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 
 #include <algorithm>
 #include <cmath>

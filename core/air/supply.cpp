@@ -1,5 +1,5 @@
 #include "burrow/air/supply.h"
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 
 #include <algorithm>
 #include <cmath>

@@ -18,8 +18,27 @@ Phrase Phrase::with(std::string_view pattern, std::vector<Phrase> parts) {
   return phrase;
 }
 
+Phrase Phrase::counted(std::string_view one, std::string_view many, unsigned long long count,
+                       std::vector<Phrase> more) {
+  Phrase phrase = of_table(std::string(one));
+  phrase.many_ = many;
+  phrase.count_ = count;
+  phrase.parts_ = std::move(more);
+  phrase.parts_.insert(phrase.parts_.begin(), Phrase(std::to_string(count)));
+  return phrase;
+}
+
+namespace {
+struct English {
+  std::string operator()(std::string_view text) const { return std::string(text); }
+  std::string operator()(std::string_view one, std::string_view many, unsigned long long count) const {
+    return std::string(count == 1 ? one : many);
+  }
+};
+}  // namespace
+
 std::string Phrase::english() const {
-  return in_words([](std::string_view text) { return std::string(text); });
+  return in_words(English());
 }
 
 std::string Phrase::put_together(const std::string& pattern, const std::vector<std::string>& words) {

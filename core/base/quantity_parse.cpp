@@ -6,8 +6,8 @@
 #include <cmath>
 #include <optional>
 
+#include "burrow/base/phrase.h"
 #include "burrow/base/quantity_text.h"
-#include "burrow/base/say.h"
 #include "quantity_units.h"
 
 namespace burrow {
@@ -66,7 +66,7 @@ class Parser {
 
   Result<double> run() {
     skip_spaces();
-    if (at_end()) return error(translated("nothing"));
+    if (at_end()) return nothing_typed();
     if (dimension_ == Dimension::chance && (peek() == '<' || peek() == '>')) ++at_;
     for (bool first = true; first || !at_end(); first = false) {
       double sign = 1;
@@ -98,20 +98,29 @@ class Parser {
   [[nodiscard]] bool is_length() const { return quantity_units::accepts(dimension_, Group::length); }
   [[nodiscard]] bool is_slope() const { return quantity_units::accepts(dimension_, Group::slope); }
 
-  tl::unexpected<Error> error(const std::string& why, std::string advice = {}) {
-    std::string found = "\"" + std::string(typed_) + "\"";
-    if (!why.empty()) found = why == "nothing" ? why : found + " (" + why + ")";
+  /// Empty `why`: the whole is not understood.
+  tl::unexpected<Error> error(const Phrase& why, Phrase advice = {}) {
+    const std::string typed = "\"" + std::string(typed_) + "\"";
+    const quantity_units::Noun wanted = quantity_units::noun(dimension_);
     if (advice.empty())
-      advice = say("{}, for example {}", quantity_units::noun(dimension_), quantity_units::example(dimension_, units_));
-    const std::string_view what = quantity_units::noun(dimension_);
-    error_ = Error{std::string(what.substr(what.find(' ') + 1)), std::move(found), std::move(advice)};
+      advice = phrase(translatable("{}, for example {}"), wanted.one,
+                      std::string(quantity_units::example(dimension_, units_)));
+    error_ = Error{wanted.name, why.empty() ? Phrase(typed) : phrase(translatable("{} ({})"), typed, why),
+                   std::move(advice)};
     return tl::unexpected(*error_);
   }
-  bool wrong(const std::string& why, std::string advice = {}) {
+  tl::unexpected<Error> nothing_typed() {
+    (void)error({});
+    error_->found = translatable("nothing");
+    return tl::unexpected(*error_);
+  }
+  bool wrong(const Phrase& why, Phrase advice = {}) {
     (void)error(why, std::move(advice));
     return false;
   }
-  [[nodiscard]] std::string rest_shown() const { return say("not understood from \"{}\" on", text_.substr(at_)); }
+  [[nodiscard]] Phrase rest_shown() const {
+    return phrase(translatable("not understood from \"{}\" on"), text_.substr(at_));
+  }
 
   bool whole_digits(double& value) {
     const std::size_t from = at_;
@@ -122,7 +131,7 @@ class Parser {
   bool to_double(const std::string& digits, double& value) {
     const auto [end, code] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
     if (code != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
-      return wrong(say("not a number that can be used: {}", digits));
+      return wrong(phrase(translatable("not a number that can be used: {}"), std::string(digits)));
     return true;
   }
 
@@ -132,14 +141,15 @@ class Parser {
     while (is_digit(peek()) || peek() == '.' || peek() == ',') ++at_;
     std::string digits = text_.substr(from, at_ - from);
     const auto marks = std::count_if(digits.begin(), digits.end(), [](char c) { return !is_digit(c); });
-    if (marks > 1) return wrong(translated("more than one decimal mark"), translated("a number without thousands separators"));
+    if (marks > 1)
+      return wrong(translatable("more than one decimal mark"), translatable("a number without thousands separators"));
     if (const std::size_t comma = digits.find(','); comma != std::string::npos) {
       const bool thousands = digits.size() - comma == 4 && comma >= 1 && comma <= 3 && digits[0] != '0';
       std::string with_point = digits;
       with_point[comma] = '.';
       if (thousands || comma + 1 == digits.size())
-        return wrong(translated("the comma may be a decimal mark or a thousands separator"),
-                     say("{} or {}", digits.substr(0, comma) + digits.substr(comma + 1), with_point));
+        return wrong(translatable("the comma may be a decimal mark or a thousands separator"),
+                     phrase(translatable("{} or {}"), digits.substr(0, comma) + digits.substr(comma + 1), with_point));
       digits = with_point;
     }
     number.whole = marks == 0;
@@ -167,14 +177,14 @@ class Parser {
     if (!whole_digits(above)) return false;
     ++at_;
     if (!whole_digits(below)) return false;
-    if (!(below > 0)) return wrong(translated("a fraction over 0"));
+    if (!(below > 0)) return wrong(translatable("a fraction over 0"));
     value = above / below;
     return true;
   }
 
   /// "1.37", "1/2", "6 1/2", "6-1/2".
   bool number(Number& result) {
-    if (!number_ahead()) return wrong(at_end() ? translated("a number is missing") : rest_shown());
+    if (!number_ahead()) return wrong(at_end() ? Phrase(translatable("a number is missing")) : rest_shown());
     if (fraction_ahead(0)) {
       result.fraction = true;
       return fraction(result.value);
@@ -207,13 +217,14 @@ class Parser {
       if (best == nullptr || each.name.size() > best->name.size()) best = &each;
     }
     if (found == nullptr && other != nullptr)
-      return wrong(say("{} is the unit of {}", other->name, quantity_units::noun(other->group)));
+      return wrong(
+          phrase(translatable("{}: that is {}"), std::string(other->name), quantity_units::noun(other->group).one));
     if (found != nullptr) {
       at_ += found->name.size();
       return true;
     }
     const bool stands = !at_end() && std::string_view("+-:").find(peek()) == std::string_view::npos && !number_ahead();
-    return !stands || wrong(say("unknown unit \"{}\"", here));
+    return !stands || wrong(phrase(translatable("unknown unit \"{}\""), std::string(here)));
   }
 
   static bool is_feet(const Unit* unit) {
@@ -247,7 +258,7 @@ class Parser {
     const Unit* first_unit = nullptr;
     if (!unit(first_unit)) return false;
     if (first.hyphened && !is_inches(first_unit) && !is_feet(first_unit))
-      return wrong(translated("a hyphen before a fraction"), translated("6 1/2, or a difference with spaces"));
+      return wrong(translatable("a hyphen before a fraction"), translatable("6 1/2, or a difference with spaces"));
     if (first.fraction && first_unit == nullptr && is_slope()) {
       sum_ += sign * first.value;  // "1/50": rise over run, as on a level
       return true;
@@ -262,7 +273,7 @@ class Parser {
     skip_spaces();
     Number run;
     if (!number(run)) return false;
-    if (!(run.value > 0)) return wrong(translated("a rise over a run of 0"));
+    if (!(run.value > 0)) return wrong(translatable("a rise over a run of 0"));
     sum_ += rise / run.value;
     return true;
   }
@@ -280,8 +291,9 @@ class Parser {
     if (!unit(mark)) return false;
     at_ = from;
     if (bare && units_ == UnitSystem::us && dimension_ != Dimension::small_length && inches.value < 12)
-      return wrong(translated("feet and inches, or a difference"),
-                   say("{0:.0f}' {1:g}\" or {0:.0f} - {1:g}", feet.value, inches.value));
+      return wrong(translatable("feet and inches, or a difference"),
+                   phrase(translatable("{} or {}"), fmt::format("{:.0f}' {:g}\"", feet.value, inches.value),
+                          fmt::format("{:.0f} - {:g}", feet.value, inches.value)));
     return is_inches(mark);
   }
 
@@ -307,7 +319,8 @@ class Parser {
         const bool tight = !skip_spaces() && !spaced;
         const Inches next = inches_ahead();
         if (next == Inches::maybe || (next == Inches::marked && !tight))
-          return wrong(translated("feet and inches, or a difference"), translated("4' 6\", or 4 ft - 0.5 ft for a difference"));
+          return wrong(translatable("feet and inches, or a difference"),
+                       translatable("4' 6\", or 4 ft - 0.5 ft for a difference"));
         if (next == Inches::none) at_ = from;
       }
       if (!number_ahead()) {
@@ -322,11 +335,11 @@ class Parser {
       static constexpr Unit inch{"in", Group::length, quantity_units::inch_m};
       if (smaller == nullptr && is_feet(bigger) && part.value < 12) smaller = &inch;
       if (smaller == nullptr || !(smaller->factor < bigger->factor) || smaller->group != bigger->group)
-        return wrong(translated("two numbers without a sign between them"));
+        return wrong(translatable("two numbers without a sign between them"));
       add(sign * part.value, smaller);
       bigger = smaller;
     }
-    if (skip_spaces() && number_ahead()) return wrong(translated("two numbers without a sign between them"));
+    if (skip_spaces() && number_ahead()) return wrong(translatable("two numbers without a sign between them"));
     return true;
   }
 
@@ -350,13 +363,14 @@ class Parser {
   Result<double> total() {
     double value = sum_ + turns_;
     if (dimension_ == Dimension::grade && turns_ != 0) {
-      if (!(std::abs(turns_) < pi / 2)) return error(translated("steeper than upright"));
+      if (!(std::abs(turns_) < pi / 2)) return error(translatable("steeper than upright"));
       value = sum_ + std::tan(turns_);
     }
     if (dimension_ == Dimension::angle) value = turns_ + std::atan(sum_);
-    if (!std::isfinite(value)) return error(translated("too large"));
-    if (dimension_ == Dimension::temperature && terms_ != 1) return error(translated("temperatures are not added up"));
-    if (dimension_ == Dimension::count && value != std::floor(value)) return error(translated("not a whole number"));
+    if (!std::isfinite(value)) return error(translatable("too large"));
+    if (dimension_ == Dimension::temperature && terms_ != 1)
+      return error(translatable("temperatures are not added up"));
+    if (dimension_ == Dimension::count && value != std::floor(value)) return error(translatable("not a whole number"));
     return value;
   }
 
@@ -376,7 +390,8 @@ class Parser {
 Result<double> parse(std::string_view text, Dimension dimension, UnitSystem units) {
   constexpr std::size_t longest = 200;
   if (text.size() > longest)
-    return fail(translated("text"), say_count("{} character", "{} characters", text.size()), translated("at most 200 characters"));
+    return fail(translatable("text"), phrase(translatable("{} characters"), std::to_string(text.size())),
+                translatable("at most 200 characters"));
   return Parser(text, dimension, units).run();
 }
 

@@ -1,5 +1,7 @@
 #include "quantity_units.h"
 
+#include "burrow/base/phrase.h"
+
 namespace burrow::quantity_units {
 
 namespace {
@@ -120,78 +122,78 @@ std::span<const Unit> known_units() {
   return units;
 }
 
-std::string_view noun(Group group) {
+Noun noun(Group group) {
   switch (group) {
     case Group::length:
-      return "a length";
+      return {translatable("length"), translatable("a length")};
     case Group::percent:
-      return "a share";
+      return {translatable("share"), translatable("a share")};
     case Group::slope:
-      return "a grade";
+      return {translatable("grade"), translatable("a grade")};
     case Group::turn:
-      return "an angle";
+      return {translatable("angle"), translatable("an angle")};
     case Group::pressure:
-      return "a pressure";
+      return {translatable("pressure"), translatable("a pressure")};
     case Group::unit_weight:
-      return "a unit weight";
+      return {translatable("unit weight"), translatable("a unit weight")};
     case Group::force:
-      return "a force";
+      return {translatable("force"), translatable("a force")};
     case Group::mass:
-      return "a mass";
+      return {translatable("mass"), translatable("a mass")};
     case Group::time:
-      return "a time";
+      return {translatable("time"), translatable("a time")};
     case Group::volume:
-      return "a volume";
+      return {translatable("volume"), translatable("a volume")};
     case Group::flow:
-      return "a flow";
+      return {translatable("flow"), translatable("a flow")};
     case Group::frequency:
-      return "a blow rate";
+      return {translatable("blow rate"), translatable("a blow rate")};
     case Group::temperature:
-      return "a temperature";
+      return {translatable("temperature"), translatable("a temperature")};
   }
-  return "a number";
+  return {translatable("number"), translatable("a number")};
 }
 
-std::string_view noun(Dimension dimension) {
+Noun noun(Dimension dimension) {
   switch (dimension) {
     case Dimension::length:
     case Dimension::station:
     case Dimension::small_length:
-      return "a length";
+      return {translatable("length"), translatable("a length")};
     case Dimension::grade:
-      return "a grade";
+      return {translatable("grade"), translatable("a grade")};
     case Dimension::angle:
-      return "an angle";
+      return {translatable("angle"), translatable("an angle")};
     case Dimension::pressure:
     case Dimension::big_pressure:
     case Dimension::air_pressure:
-      return "a pressure";
+      return {translatable("pressure"), translatable("a pressure")};
     case Dimension::unit_weight:
-      return "a unit weight";
+      return {translatable("unit weight"), translatable("a unit weight")};
     case Dimension::force:
-      return "a force";
+      return {translatable("force"), translatable("a force")};
     case Dimension::mass:
-      return "a mass";
+      return {translatable("mass"), translatable("a mass")};
     case Dimension::duration:
-      return "a time";
+      return {translatable("time"), translatable("a time")};
     case Dimension::volume:
     case Dimension::small_volume:
-      return "a volume";
+      return {translatable("volume"), translatable("a volume")};
     case Dimension::flow:
     case Dimension::small_flow:
-      return "a flow";
+      return {translatable("flow"), translatable("a flow")};
     case Dimension::temperature:
-      return "a temperature";
+      return {translatable("temperature"), translatable("a temperature")};
     case Dimension::blow_rate:
-      return "a blow rate";
+      return {translatable("blow rate"), translatable("a blow rate")};
     case Dimension::chance:
-      return "a chance";
+      return {translatable("chance"), translatable("a chance")};
     case Dimension::ratio:
-      return "a number";
+      return {translatable("number"), translatable("a number")};
     case Dimension::count:
-      return "a whole number";
+      return {translatable("whole number"), translatable("a whole number")};
   }
-  return "a number";
+  return {translatable("number"), translatable("a number")};
 }
 
 bool accepts(Dimension dimension, Group group) {

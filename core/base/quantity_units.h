@@ -53,8 +53,12 @@ struct Unit {
 std::span<const Unit> known_units();
 
 /// "a length", "a pressure": what a group or a dimension is called.
-std::string_view noun(Group group);
-std::string_view noun(Dimension dimension);
+struct Noun {
+  const char* name;  ///< "length"
+  const char* one;   ///< "a length"
+};
+Noun noun(Group group);
+Noun noun(Dimension dimension);
 bool accepts(Dimension dimension, Group group);
 /// Something that may be typed: "1.37 m".
 std::string_view example(Dimension dimension, UnitSystem units);

@@ -2,17 +2,15 @@
 
 #include <fmt/format.h>
 
-#include "burrow/base/say.h"
-
 namespace burrow {
 
-std::string Error::text() const {
-  const std::string what = translated_phrase(found), wanted = translated_phrase(expected);
-  const std::string line = !what.empty() && !wanted.empty() ? say("found {}, expected {}", what, wanted)
-                           : !what.empty()                  ? say("found {}", what)
-                           : !wanted.empty()                ? say("expected {}", wanted)
-                                                            : std::string();
-  return place.empty() ? line : fmt::format("{}: {}", translated_phrase(place), line);
+Phrase Error::line() const {
+  const Phrase what = !found.empty() && !expected.empty()
+                          ? phrase(translatable("found {}, expected {}"), found, expected)
+                      : !found.empty()    ? phrase(translatable("found {}"), found)
+                      : !expected.empty() ? phrase(translatable("expected {}"), expected)
+                                          : Phrase();
+  return place.empty() ? what : phrase("{}: {}", place, what);
 }
 
 tl::unexpected<Error> out_of_range(Phrase place, double found, Phrase expected) {

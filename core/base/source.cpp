@@ -1,7 +1,7 @@
 #include "burrow/base/source.h"
 
 #include "burrow/base/finding.h"
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 
 namespace burrow {
 

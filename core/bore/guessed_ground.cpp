@@ -170,7 +170,7 @@ class Widening {
 }  // namespace
 
 GuessedPath path_with_mistakes(const Ground& ground, const GuessedGrounds& guesses, const Tool& tool, const Bore& bore,
-                         BorePath path, const TurnTable* turns) {
+                               BorePath path, const TurnTable* turns) {
   Widening widening(ground, tool, bore, std::move(path), turns);
   for (const GuessedGrounds::Guess& guess : guesses.all())
     if (widening.reaches(guess.stratum)) widening.take(guess);
@@ -178,7 +178,7 @@ GuessedPath path_with_mistakes(const Ground& ground, const GuessedGrounds& guess
 }
 
 GuessedPath path_with_mistakes(const Site& site, const Tables& tables, const Ground& ground, const Tool& tool,
-                         const Bore& bore, BorePath path) {
+                               const Bore& bore, BorePath path) {
   const bool any = std::any_of(site.strata.begin(), site.strata.end(),
                                [](const Stratum& stratum) { return stratum.known.value == StratumEvidence::guess; });
   if (!any || path.points.size() < 2) return {std::move(path), {}, 1};
@@ -189,7 +189,8 @@ GuessedPath path_with_mistakes(const Site& site, const Tables& tables, const Gro
   return widening.finish();
 }
 
-GuessedPath path_with_mistakes(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path) {
+GuessedPath path_with_mistakes(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore,
+                               BorePath path) {
   return path_with_mistakes(site, tables, Ground(site, tables), tool, bore, std::move(path));
 }
 

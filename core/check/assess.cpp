@@ -94,7 +94,8 @@ Assessment judge_length_alone(const Crossing& crossing, const Tables& tables, co
   }
   const StopChance stopping(crossing.site, tables, inputs.ground, answer.bore);
   const PathFans fans;
-  CheckRun run{crossing, tables, inputs.ground, inputs.tool, stopping, fans, inputs.limits, answer, passed, inputs.memory};
+  CheckRun run{crossing, tables,        inputs.ground, inputs.tool, stopping,
+               fans,     inputs.limits, answer,        passed,      inputs.memory};
   check_missing(run);
   check_too_long(run);
   check_pits(run);
@@ -107,7 +108,8 @@ Assessment judge_length_alone(const Crossing& crossing, const Tables& tables, co
   return answer;
 }
 
-Assessment judge_all(const Crossing& crossing, const Tables& tables, const Inputs& inputs, std::vector<Finding>* passed) {
+Assessment judge_all(const Crossing& crossing, const Tables& tables, const Inputs& inputs,
+                     std::vector<Finding>* passed) {
   if (too_long_to_follow(crossing.bore)) return judge_length_alone(crossing, tables, inputs, passed);
   Assessment answer;
   answer.judged_on = tables.judged_on;

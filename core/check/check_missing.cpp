@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 #include "burrow/clearance/contact.h"
 #include "burrow/crossing/statement.h"
 #include "check_run.h"
@@ -65,7 +65,7 @@ std::optional<double> wider_by(const CheckRun& run, std::size_t stratum) {
 /// Strata that nobody has seen, along the bore or near enough to turn the tool.
 void check_guesses(CheckRun& run) {
   const std::vector<Stratum>& strata = run.crossing.site.strata;
-  std::vector<bool> translated(strata.size(), false);
+  std::vector<bool> named_already(strata.size(), false);
   const auto say = [&](std::size_t i, const PathPoint& p) {
     if (i >= strata.size() || named_already[i] || strata[i].known.value != StratumEvidence::guess) return;
     named_already[i] = true;

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 #include "burrow/crossing/calibration.h"
 #include "check_run.h"
 
@@ -83,8 +83,9 @@ void check_water_level(CheckRun& run) {
   for (const double x : {run.crossing.bore.launch.station.m, run.crossing.bore.exit.station.m}) {
     const double depth = elevation_at(site.ground, x) - elevation_at(*site.water, x);
     if (depth <= deepest && depth >= -highest) continue;
-    Finding finding = depth > deepest ? doubt("site.water-deep", "site", translatable("water level"), depth, deepest, false)
-                                      : doubt("site.water-above", "site", translatable("water level"), -depth, highest, false);
+    Finding finding = depth > deepest
+                          ? doubt("site.water-deep", "site", translatable("water level"), depth, deepest, false)
+                          : doubt("site.water-above", "site", translatable("water level"), -depth, highest, false);
     finding.station_m = x;
     run.add(std::move(finding));
     return;
@@ -121,7 +122,8 @@ void check_next_to_nothing(CheckRun& run) {
     if (!soil) continue;
     const SoilOverrides& typed = stratum.values;
     if (typed.wander)
-      look_at(stratum.id, typed.wander->rad_sqrt_m, soil->wander.rad_sqrt_m, phrase(translatable("wander in {}"), soil->name));
+      look_at(stratum.id, typed.wander->rad_sqrt_m, soil->wander.rad_sqrt_m,
+              phrase(translatable("wander in {}"), soil->name));
     if (typed.refusal_rate)
       look_at(stratum.id, typed.refusal_rate->per_m, soil->refusal_rate.per_m,
               phrase(translatable("rate of refusal in {}"), soil->name));

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 
 namespace burrow {
 
@@ -38,14 +38,6 @@ Finding finding_at(std::string_view code, Severity severity, std::string subject
   finding.elevation_m = elevation_m;
   finding.unit = "m";
   return finding;
-}
-
-Phrase display_name(const SurfaceFeature& feature) {
-  return feature.name.empty() ? phrase_of_word(feature.kind) : Phrase(feature.name);
-}
-
-Phrase display_name(const Utility& utility) {
-  return utility.name.empty() ? phrase("{} {}", phrase_of_word(utility.kind), utility.id) : Phrase(utility.name);
 }
 
 void WorstOfMany::take(const Utility& one, const Point3& where, double its_value, const Limit& its_limit) {

@@ -16,8 +16,9 @@
 #include "burrow/check/mute.h"
 #include "burrow/crossing/calibration.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/crossing/display_name.h"
 #include "burrow/soil/ground.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 
@@ -112,10 +113,6 @@ HeaveLimits heave_limits(const CheckRun& run, const SurfaceFeature& feature);
 std::optional<Limit> cover_limit(const CheckRun& run, const SurfaceFeature& feature);
 /// Whether heave and settlement of a thing on top are judged.
 bool moves_with_ground(const SurfaceFeature& feature);
-
-/// What a person calls a thing on top, or a utility.
-Phrase display_name(const SurfaceFeature& feature);
-Phrase display_name(const Utility& utility);
 
 /// One note for all utilities that share a trouble which no form at hand can judge: the worst of them, how many more.
 struct WorstOfMany {

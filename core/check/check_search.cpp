@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 #include "burrow/clearance/course.h"
 #include "burrow/crossing/statement.h"
 #include "check_run.h"

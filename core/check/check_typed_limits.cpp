@@ -5,7 +5,7 @@
 #include <string>
 #include <utility>
 
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 #include "burrow/crossing/statement.h"
 #include "check_run.h"
 
@@ -54,7 +54,8 @@ bool gives_reason(const SurfaceFeature& feature) {
   return says_something(feature.permit);
 }
 
-void judge_on(CheckRun& run, const SurfaceFeature& feature, std::string id, Phrase name, Length typed, double owners_m) {
+void judge_on(CheckRun& run, const SurfaceFeature& feature, std::string id, Phrase name, Length typed,
+              double owners_m) {
   const bool reason = gives_reason(feature);
   tell(run,
        {std::move(id), feature.id, std::move(name), typed.m, owners_m, "m",
@@ -104,8 +105,8 @@ namespace {
 void judge_work_room(CheckRun& run, const Pit& pit, std::string subject, Phrase name) {
   const double usual = Pit{}.working_length->m;
   if (!pit.working_length.entered || pit.working_length->m >= usual) return;
-  tell(run, {"working_length_m", std::move(subject), std::move(name), pit.working_length->m, usual, "m", Phrase()},
-       "m", TypedLimit::no_reason);
+  tell(run, {"working_length_m", std::move(subject), std::move(name), pit.working_length->m, usual, "m", Phrase()}, "m",
+       TypedLimit::no_reason);
 }
 
 }  // namespace
@@ -116,8 +117,7 @@ void check_typed_limits(CheckRun& run) {
   for (const auto& [id, typed] : run.crossing.limits) {
     const LimitRow* row = find_limit(run.tables, id);
     if (!row) continue;  // of a newer program: its file's version is a finding
-    tell(run, {id, "", row->name, typed.value, row->value, row->unit, typed.why}, row->unit,
-         judge_typed(*row, typed));
+    tell(run, {id, "", row->name, typed.value, row->value, row->unit, typed.why}, row->unit, judge_typed(*row, typed));
   }
   for (const SurfaceFeature& feature : run.crossing.site.surface) {
     const SurfaceRule* rule = feature.rule ? find_rule(run.tables, *feature.rule) : nullptr;
@@ -126,8 +126,8 @@ void check_typed_limits(CheckRun& run) {
                *feature.required_cover, rule->cover->m);
     if (!feature.heave_limit || !moves_with_ground(feature)) continue;
     if (const double usual = usual_heave_limits(run, feature).caution->value; feature.heave_limit->m > usual)
-      judge_on(run, feature, "heave_limit_m", phrase(translatable("heave of {}"), display_name(feature)), *feature.heave_limit,
-               usual);
+      judge_on(run, feature, "heave_limit_m", phrase(translatable("heave of {}"), display_name(feature)),
+               *feature.heave_limit, usual);
   }
 }
 

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "burrow/base/ensure.h"
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 #include "burrow/crossing/statement.h"
 
 namespace burrow {
@@ -40,8 +40,9 @@ Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view 
   if (const TypedLimit how = judge_typed(*row, typed->second);
       how == TypedLimit::counts || how == TypedLimit::loosened) {
     limit.value = typed->second.value;
-    limit.source = {typed->second.why.empty() ? Phrase(translatable("set in this crossing")) : Phrase(typed->second.why),
-                    SourceLabel::owners_setting};
+    limit.source = {
+        typed->second.why.empty() ? Phrase(translatable("set in this crossing")) : Phrase(typed->second.why),
+        SourceLabel::owners_setting};
   }
   return limit;
 }

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <limits>
 
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 #include "burrow/check/fingerprint.h"
 #include "burrow/crossing/statement.h"
 
@@ -44,7 +44,8 @@ Result<std::vector<Mute>> with_mute(const Crossing& crossing, const Finding& fin
                 translatable("in a few words why this finding may stand, as “cut and capped, 2 May”"));
   if (!says_something(words.by))
     return fail(translatable("name"), translatable("nothing"), translatable("who says so, by name or initials"));
-  if (!date_of(words.date)) return fail(translatable("date"), translatable("nothing"), translatable("the day, as 2026-05-02"));
+  if (!date_of(words.date))
+    return fail(translatable("date"), translatable("nothing"), translatable("the day, as 2026-05-02"));
   std::vector<Mute> muted = crossing.muted;
   auto at = std::find_if(muted.begin(), muted.end(), [&](const Mute& m) { return about(m, finding, crossing); });
   if (at == muted.end()) at = muted.insert(muted.end(), Mute{});

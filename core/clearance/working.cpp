@@ -1,5 +1,5 @@
+#include "burrow/base/phrase.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/say.h"
 #include "burrow/clearance/clearance.h"
 
 namespace burrow {
@@ -67,9 +67,10 @@ std::vector<Working> working_of(const Clearance& c) {
        *c.contact_chance, "", std::nullopt, model},
       {"utility.contact-worst",
        c.id,
-       mixed ? translatable("P_worst = Σ p P_ground, as contact, with s_worst for s_utility: the error from 0 to the stated "
-                     "one at "
-                     "which it is largest")
+       mixed ? translatable(
+                   "P_worst = Σ p P_ground, as contact, with s_worst for s_utility: the error from 0 to the stated "
+                   "one at "
+                   "which it is largest")
              : "P_worst = max of P for every location error from 0 to the stated one",
        mixed ? with_grounds({R, place, {"s_worst", c.mixture->worst_sd_m, "m"}}, c.mixture, &MixedGround::worst)
              : std::vector<WorkingInput>{delta, R, bore, place, angle},
@@ -79,7 +80,8 @@ std::vector<Working> working_of(const Clearance& c) {
        std::nullopt,
        {"not knowing must not look safe", SourceLabel::our_model}},
       {"utility.encroachment", c.id,
-       mixed ? translatable("P_near = Σ p P_ground, as contact, with R + g_req for R") : "P_near = P with R + g_req for R",
+       mixed ? translatable("P_near = Σ p P_ground, as contact, with R + g_req for R")
+             : "P_near = P with R + g_req for R",
        mixed ? with_grounds({R, required, place}, c.mixture, &MixedGround::encroachment)
              : std::vector<WorkingInput>{delta, R, required, s, angle},
        "P_near", *c.encroachment_chance, "", std::nullopt, model},

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/phrase.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/say.h"
 
 namespace burrow {
 

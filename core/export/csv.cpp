@@ -3,7 +3,7 @@
 #include <cmath>
 #include <initializer_list>
 
-#include "burrow/plan/run_text.h"
+#include "burrow/words/run_text.h"
 
 namespace burrow {
 

@@ -113,7 +113,8 @@ void DxfText::circle(const std::string& layer, PlanPoint middle, double radius_m
   number(40, radius_m);
 }
 
-void DxfText::text(const std::string& layer, PlanPoint at, double height_m, std::string_view words, double rotated_deg) {
+void DxfText::text(const std::string& layer, PlanPoint at, double height_m, std::string_view words,
+                   double rotated_deg) {
   if (words.empty()) return;
   begin("TEXT", layer);
   point(10, at.x_m, at.y_m, 0);

@@ -16,7 +16,7 @@ Json arrival_json(const Arrival& arrival) {
 
 Json utility_json(const DayUtility& u) {
   return object({{"id", Json(u.id)},
-                 {"name", Json(u.name)},
+                 {"name", Json(u.name.english())},
                  {"separation_m", number(u.separation_m)},
                  {"gap_low_m", number(u.gap_low_m)},
                  {"station_m", number(u.station_m)},
@@ -30,7 +30,7 @@ Json utility_json(const DayUtility& u) {
 
 Json near_json(const NearService& n) {
   return object({{"id", Json(n.id)},
-                 {"name", Json(n.name)},
+                 {"name", Json(n.name.english())},
                  {"gap_m", Json(n.gap_m)},
                  {"depth_unknown", Json(n.depth_unknown)},
                  {"within_band", Json(n.within_band)}});

@@ -2,7 +2,7 @@
 /// The member `day` of the JSON of answers.
 
 #include "burrow/crossing/crossing.h"
-#include "burrow/plan/day.h"
+#include "burrow/day/day.h"
 #include "json_tree.h"
 
 namespace burrow {

@@ -5,7 +5,7 @@
 #include "assessment_air.h"
 #include "assessment_day.h"
 #include "assessment_pits.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 #include "json_answers.h"
 
 namespace burrow {
@@ -209,7 +209,7 @@ Json json_of(const PipeCheck& check) {
                  {"at_least", Json(check.at_least)},
                  {"source", check.source.text.empty() ? Json() : Json(check.source.text.english())},
                  {"source_label", check.source.text.empty() ? Json() : Json(word_of(check.source.label))},
-                 {"text", Json(translated(std::string_view(check.text)))}});
+                 {"text", Json(translated_phrase(check.text))}});
 }
 
 Json json_of(const LoadPoint& load) {

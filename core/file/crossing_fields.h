@@ -126,7 +126,7 @@ BURROW_FIELDS_OF(Reading)
 #undef BURROW_FIELDS_OF
 
 /// Instantiates the description of one thing for reader and writer; stands at the end of a fields_<subject>.cpp.
-#define BURROW_FIELDS_BOTH_WAYS(Item)                             \
+#define BURROW_FIELDS_BOTH_WAYS(Item)                           \
   template void fields<Reader, Item>(Reader & io, Item & item); \
   template void fields<Writer, const Item>(Writer & io, const Item& item);
 // NOLINTEND(bugprone-macro-parentheses)

@@ -11,7 +11,7 @@
 
 namespace burrow {
 
-void Reader::refuse(std::string place, std::string found, std::string expected) {
+void Reader::refuse(std::string place, Phrase found, Phrase expected) {
   if (!error_) error_ = Error{std::move(place), std::move(found), std::move(expected)};
 }
 

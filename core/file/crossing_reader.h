@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 #include "crossing_fields.h"
 #include "json_tree.h"
 
@@ -27,7 +27,7 @@ class Reader {
   }
   /// Gives the absent ids in file order and refuses an id twice.
   void settle_ids();
-  void refuse(std::string place, std::string found, std::string expected);
+  void refuse(std::string place, Phrase found, Phrase expected);
   [[nodiscard]] const std::optional<Error>& error() const { return error_; }
 
   template <class T>
@@ -81,8 +81,7 @@ class Reader {
     if (least > 0 && !must_find(key, "a list of at least one")) return;
     const Json* json = find(key);
     if (json)
-      at(key,
-         [&] { read_list(*json, target, least, [this](const Json& item, T& item) { read_object(item, item); }); });
+      at(key, [&] { read_list(*json, target, least, [this](const Json& one, T& item) { read_object(one, item); }); });
   }
 
   template <class P>
@@ -190,7 +189,7 @@ class Reader {
   void take_limit(const Json& json, LimitOverride& target, const Range& range);
   [[nodiscard]] bool is_known(NameOf table, const std::string& name) const;
   [[nodiscard]] std::string known_names(NameOf table) const;
-  void refuse_here(const Json& found, std::string expected) { refuse(place_, shown_json(found), std::move(expected)); }
+  void refuse_here(const Json& found, Phrase expected) { refuse(place_, shown_json(found), std::move(expected)); }
 
   const Tables& tables_;
   std::optional<Error> error_;

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <unordered_set>
 
-#include "burrow/base/say.h"
 #include "burrow/check/tool_plate.h"
 #include "burrow/crossing/floor_outline.h"
 
@@ -18,9 +17,9 @@ std::string digits(double value) {
 void check_bore(Reader& reader, const Bore& bore, const std::string& place) {
   if (bore.tool.tool_class.empty() && !bore.tool.diameter)
     reader.refuse(place + "/tool", "neither class nor diameter_m", "a class of tool, or a typed diameter_m");
-  else if (const Result<void> holds = reader.error() ? Result<void>() : check_tool_plate(bore.tool, reader.tables()); !holds)
-    reader.refuse(place + "/tool/" + holds.error().place.english(), translated_phrase(holds.error().found),
-                  translated_phrase(holds.error().expected));
+  else if (const Result<void> holds = reader.error() ? Result<void>() : check_tool_plate(bore.tool, reader.tables());
+           !holds)
+    reader.refuse(place + "/tool/" + holds.error().place.english(), holds.error().found, holds.error().expected);
   if (!(bore.exit.station.m - bore.launch.station.m >= least_station_step_m))
     reader.refuse(place + "/exit/station_m", digits(bore.exit.station.m),
                   "an exit beyond the launch: more than launch.station_m, which is " + digits(bore.launch.station.m) +
@@ -50,9 +49,10 @@ void check_floor(Reader& reader, const Pit& pit, const std::string& place) {
   const PlanPoint& p = pit.floor_outline[corner];
   reader.refuse(
       json_pointer(place + "/floor_outline", corner), "[" + digits(p.x_m) + "," + digits(p.y_m) + "]",
-      "corners of a floor, [into the pit from its face, to the left]: 3 to 24, no two within 5 cm, none before "
-      "the face, no edges that cross, 0.1 m² or more; this one " +
-          translated_phrase(fault->what));
+      phrase(
+          "corners of a floor, [into the pit from its face, to the left]: 3 to 24, no two within 5 cm, none before the "
+          "face, no edges that cross, 0.1 m² or more; this one {}",
+          fault->what));
 }
 
 void check_pits(Reader& reader, const Pits& pits, const std::string& place) {

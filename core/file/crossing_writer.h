@@ -71,9 +71,9 @@ class Writer {
 
   template <class T>
   void list(std::string_view key, const std::vector<T>& items, std::size_t /*least*/ = 0) {
-    Json::Array items;
-    for (const T& item : items) items.push_back(write(item));
-    if (!items.empty()) put(key, Json(std::move(items)));
+    Json::Array written;
+    for (const T& item : items) written.push_back(write(item));
+    if (!written.empty()) put(key, Json(std::move(written)));
   }
 
   template <class P>

@@ -8,7 +8,6 @@
 #include <cerrno>
 #include <vector>
 
-#include "burrow/base/say.h"
 #include "disk_parts.h"
 #include "save_in_place.h"
 
@@ -39,7 +38,7 @@ void take_attributes(const std::string& from, int to) {
 
 Result<Written> save_by_rename(const std::string& path, const std::string& target, const struct stat* old_file,
                                std::string_view text) {
-  const std::string wanted = translated("a place that can be written");
+  const Phrase wanted = translatable("a place that can be written");
   Temporary temporary(folder_of(target));
   const OpenFile& file = temporary.file();
   if (!file.is_open()) return disk_error(path, errno, wanted);
@@ -47,8 +46,8 @@ Result<Written> save_by_rename(const std::string& path, const std::string& targe
   if (old_file) take_attributes(target, file.fd());
   if (!write_all(file.fd(), text)) return disk_error(path, errno, wanted);
   if (::fsync(file.fd()) != 0)
-    return fail(path, say("a disk that did not confirm the new content ({})", disk_words(errno)),
-                translated("a disk that confirms it; the file there is untouched"));
+    return fail(path, phrase(translatable("a disk that did not confirm the new content ({})"), disk_words(errno)),
+                translatable("a disk that confirms it; the file there is untouched"));
   if (!temporary.take_place_of(target)) return disk_error(path, errno, wanted);
   return flush_folder(folder_of(target)) == 0 ? Written::surely : Written::unconfirmed;
 }
@@ -56,27 +55,27 @@ Result<Written> save_by_rename(const std::string& path, const std::string& targe
 }  // namespace
 
 Result<std::string> read_text_file(const std::string& path) {
-  const std::string wanted = translated("a file that can be read");
+  const Phrase wanted = translatable("a file that can be read");
   struct stat status {};
   if (::stat(path.c_str(), &status) != 0) return disk_error(path, errno, wanted);
   if (S_ISDIR(status.st_mode)) return disk_error(path, EISDIR, wanted);
-  if (!S_ISREG(status.st_mode) && !S_ISFIFO(status.st_mode)) return fail(path, translated("not a file"), wanted);
+  if (!S_ISREG(status.st_mode) && !S_ISFIFO(status.st_mode)) return fail(path, translatable("not a file"), wanted);
   std::string text;
   if (!read_all(path, max_file_bytes, text)) return disk_error(path, errno, wanted);
   if (text.size() > max_file_bytes)
-    return fail(path, translated("more than 64 MB"), translated("at most 64 MB (64,000,000 bytes)"));
+    return fail(path, translatable("more than 64 MB"), translatable("at most 64 MB (64,000,000 bytes)"));
   return S_ISREG(status.st_mode) ? settled(behind_links(path), std::move(text)) : text;
 }
 
 Result<Written> replace_file(const std::string& path, std::string_view text) {
-  const std::string wanted = translated("a place that can be written");
+  const Phrase wanted = translatable("a place that can be written");
   const std::string target = behind_links(path);
   if (target.empty()) return disk_error(path, ELOOP, wanted);
   struct stat status {};
   const bool exists = ::stat(target.c_str(), &status) == 0;
   if (!exists && errno != ENOENT) return disk_error(path, errno, wanted);
   if (exists && S_ISDIR(status.st_mode)) return disk_error(path, EISDIR, wanted);
-  if (exists && !S_ISREG(status.st_mode)) return fail(path, translated("not a file"), wanted);
+  if (exists && !S_ISREG(status.st_mode)) return fail(path, translatable("not a file"), wanted);
   if (exists && ::access(target.c_str(), W_OK) != 0) return disk_error(path, errno, wanted);
   if (exists && status.st_nlink > 1) return save_in_place(path, target, text);
   mend_killed_save(target);  // of a save in place, when there was another name
@@ -87,8 +86,9 @@ Result<void> save_atomically(const std::string& path, std::string_view text) {
   const Result<Written> written = replace_file(path, text);
   if (!written) return tl::unexpected(written.error());
   if (*written == Written::unconfirmed)
-    return fail(path, translated("a disk that did not confirm the folder"),
-                translated("a disk that confirms it; the new content is there, but a power cut may bring the old one back"));
+    return fail(
+        path, translatable("a disk that did not confirm the folder"),
+        translatable("a disk that confirms it; the new content is there, but a power cut may bring the old one back"));
   return {};
 }
 

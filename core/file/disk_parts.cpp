@@ -13,7 +13,6 @@
 #include <filesystem>
 #include <system_error>
 
-#include "burrow/base/say.h"
 #include "burrow/file/disk.h"
 
 namespace burrow {
@@ -48,33 +47,33 @@ void OpenFile::close_now() {
   if (fd >= 0) ::close(fd);
 }
 
-std::string disk_words(int code) {
+Phrase disk_words(int code) {
   switch (code) {
     case ENOENT:
     case ENOTDIR:
-      return translated("no such file or folder");
+      return translatable("no such file or folder");
     case EISDIR:
-      return translated("a folder");
+      return translatable("a folder");
     case EACCES:
     case EPERM:
-      return translated("no permission");
+      return translatable("no permission");
     case EROFS:
-      return translated("a read-only disk");
+      return translatable("a read-only disk");
     case ENOSPC:
     case EDQUOT:
-      return translated("a full disk");
+      return translatable("a full disk");
     case EFBIG:
-      return translated("a file larger than this system allows");
+      return translatable("a file larger than this system allows");
     case ELOOP:
-      return translated("too many symbolic links");
+      return translatable("too many symbolic links");
     case EIO:
-      return translated("a fault of the disk");
+      return translatable("a fault of the disk");
     default:
       return std::system_category().message(code);
   }
 }
 
-tl::unexpected<Error> disk_error(const std::string& path, int code, std::string expected) {
+tl::unexpected<Error> disk_error(const std::string& path, int code, Phrase expected) {
   return fail(path, disk_words(code), std::move(expected));
 }
 

@@ -29,8 +29,8 @@ class OpenFile {
 };
 
 /// The words for an error number of the system.
-std::string disk_words(int code);
-tl::unexpected<Error> disk_error(const std::string& path, int code, std::string expected);
+Phrase disk_words(int code);
+tl::unexpected<Error> disk_error(const std::string& path, int code, Phrase expected);
 
 /// Owner and group as far as this user may give them away, then the permissions. Group and owner are two wishes: often
 /// only the group can be kept.

@@ -1,6 +1,6 @@
 #include "pipe_rows.h"
 
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow::table_file {
 

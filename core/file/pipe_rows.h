@@ -1,7 +1,7 @@
 #pragma once
 /// Rows of the pipe tables: materials with their law, series of sizes.
 
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 #include "table_row.h"
 
 namespace burrow::table_file {

@@ -12,7 +12,6 @@
 #include <limits>
 #include <optional>
 
-#include "burrow/base/say.h"
 #include "disk_parts.h"
 
 namespace burrow {
@@ -156,11 +155,11 @@ std::string settled(const std::string& target, std::string text) {
 }
 
 Result<Written> save_in_place(const std::string& path, const std::string& target, std::string_view text) {
-  const std::string wanted = translated("a place that can be written");
+  const Phrase wanted = translatable("a place that can be written");
   const OpenFile file(::open(target.c_str(), O_RDWR | O_CLOEXEC));
   if (!file.is_open()) return disk_error(path, errno, wanted);
   if (::flock(file.fd(), LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK)
-    return fail(path, translated("another program that is saving it"), translated("a file that nobody is saving"));
+    return fail(path, translatable("another program that is saving it"), translatable("a file that nobody is saving"));
   if (!mend(file.fd(), target)) return disk_error(path, errno, wanted);
   std::string before;
   if (!read_all(target, no_bound, before)) return disk_error(path, errno, wanted);
@@ -171,9 +170,10 @@ Result<Written> save_in_place(const std::string& path, const std::string& target
   }
   const int code = errno;
   if (!write_over(file.fd(), before))
-    return fail(path, disk_words(code),
-                say("a disk that works; the file may be half written, the old and the new content wait in {}",
-                    safety_of(target)));
+    return fail(
+        path, disk_words(code),
+        phrase(translatable("a disk that works; the file may be half written, the old and the new content wait in {}"),
+               safety_of(target)));
   drop_safety(target);
   return disk_error(path, code, wanted);
 }

@@ -1,6 +1,6 @@
 #include "burrow/file/search_file.h"
 
-#include "burrow/plan/launch_text.h"
+#include "burrow/words/launch_text.h"
 #include "json_answers.h"
 
 namespace burrow {

@@ -1,6 +1,6 @@
 #include "table_row.h"
 
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 #include <fmt/format.h>
 
@@ -156,7 +156,7 @@ Source Row::source() {
   const auto label = source_label_from_words(label_text);
   if (!label) {
     std::string known;
-    for (const SourceLabel each : all_source_labels) known += (known.empty() ? "" : ", ") + std::string(words(each));
+    for (const SourceLabel each : all_source_labels) known += (known.empty() ? "" : ", ") + std::string(word_of(each));
     wrong("source_label", "\"" + label_text + "\"", "one of: " + known);
   }
   return {phrase("source"), label.value_or(SourceLabel::our_default)};

@@ -8,9 +8,9 @@
 #include <string>
 #include <vector>
 
+#include "burrow/base/enum_names.h"
 #include "burrow/base/result.h"
 #include "burrow/base/source.h"
-#include "burrow/base/enum_names.h"
 
 namespace burrow::table_file {
 

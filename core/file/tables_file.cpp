@@ -9,8 +9,8 @@
 #include <iterator>
 
 #include "burrow/base/ensure.h"
-#include "burrow/base/say.h"
-#include "burrow/crossing/material_rows.h"
+#include "burrow/language/say.h"
+#include "burrow/tables/material_rows.h"
 #include "burrow_resources.h"
 #include "pipe_rows.h"
 #include "table_row.h"
@@ -347,7 +347,7 @@ Tables load_tables() {
   Tables tables;
   for (const std::string name : file_names) {
     const auto error = lay_file_over(tables, name, std::string(embedded_text("tables/" + name)));
-    if (error) std::fprintf(stderr, "burrowline: built-in table: %s\n", error->text().c_str());
+    if (error) std::fprintf(stderr, "burrowline: built-in table: %s\n", error->english().c_str());
     BURROW_ENSURE(!error);
   }
   return tables;

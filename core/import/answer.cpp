@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 #include "found_builder.h"
 #include "wire_parts.h"
 

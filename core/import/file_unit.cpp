@@ -1,5 +1,5 @@
 #include "burrow/import/file_unit.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 #include "csv_fields.h"
 
@@ -33,7 +33,8 @@ std::optional<FileUnit> unit_named_in(std::string_view heading) {
     }
     return false;
   };
-  if (says("us-ft") || says("usft") || says("ftus") || says(translated("us survey feet")) || says(translated("us survey foot")))
+  if (says("us-ft") || says("usft") || says("ftus") || says(translated("us survey feet")) ||
+      says(translated("us survey foot")))
     return FileUnit::us_survey_foot;
   if (says("ft") || says("feet") || says("foot")) return FileUnit::foot;
   if (says("m") || says("metre") || says("metres") || says("meter") || says("meters")) return FileUnit::metre;

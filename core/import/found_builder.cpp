@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -155,7 +155,8 @@ void FoundBuilder::drop_flat_surfaces() {
   std::erase_if(found.surfaces, [&](const FoundSurface& surface) {
     const bool flat =
         std::all_of(surface.points.begin(), surface.points.end(), [](const Point3& p) { return p.z_m == 0; });
-    if (flat) leave_out("surface " + found.layers[surface.layer], "", translated("height 0 throughout counts as not given"));
+    if (flat)
+      leave_out("surface " + found.layers[surface.layer], "", translated("height 0 throughout counts as not given"));
     return flat;
   });
 }

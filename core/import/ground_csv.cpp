@@ -1,5 +1,5 @@
 #include "burrow/import/ground_csv.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 #include <fmt/format.h>
 
@@ -165,7 +165,8 @@ class Reader {
       const auto [it, is_new] = first_at.emplace(out_.points[i].station_m, i);
       if (is_new) continue;
       return Error{"line " + std::to_string(line_of_[i]),
-                   say("station {:g}, as on line {}", it->first, line_of_[it->second]), translated("each station once")};
+                   say("station {:g}, as on line {}", it->first, line_of_[it->second]),
+                   translated("each station once")};
     }
     const auto by_station = [](const LevelPoint& a, const LevelPoint& b) { return a.station_m < b.station_m; };
     if (std::is_sorted(out_.points.begin(), out_.points.end(), by_station)) return std::nullopt;
@@ -195,10 +196,12 @@ Result<GroundCsv> read_ground_csv(std::string_view text) {
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
     return fail(translated("file"), translated("UTF-16 text"), translated("UTF-8 text"));
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  if (text.find('\0') != std::string_view::npos) return fail(translated("file"), translated("zero bytes"), translated("text"));
+  if (text.find('\0') != std::string_view::npos)
+    return fail(translated("file"), translated("zero bytes"), translated("text"));
   std::vector<Line> lines = csv::lines_of(text);
   if (lines.empty())
-    return fail(translated("file"), translated("nothing"), translated("lines with station and elevation, \"12.50, 102.30\""));
+    return fail(translated("file"), translated("nothing"),
+                translated("lines with station and elevation, \"12.50, 102.30\""));
   return Reader(std::move(lines)).run();
 }
 

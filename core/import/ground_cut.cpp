@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 #include "reader_process.h"
 
 namespace burrow {
@@ -113,7 +113,8 @@ class Cutter {
       line.covered_m += std::max(0.0, to - from);
       end = piece.to.station_m;
     }
-    if (doubled) line.notes.push_back(translated("surfaces lie over each other along the line: the first met was taken"));
+    if (doubled)
+      line.notes.push_back(translated("surfaces lie over each other along the line: the first met was taken"));
     // Rounding at shared corners must not count as a gap.
     line.covered_m += 1e-9 * static_cast<double>(pieces.size()) + same_place_m;
     if (line.points.empty()) line.covered_m = 0;

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
 #include "burrow/crossing/blank.h"
+#include "burrow/language/say.h"
 #include "ground_cut.h"
 #include "near_lines.h"
 
@@ -140,7 +140,8 @@ class Importer {
     if (from && !level) reason = translated("not said whether they are of the crown, the centre or the invert");
     if (from && level && *level != LevelMeant::centre && !diameter)
       reason = translated("the centre cannot be told without the diameter");
-    if (from == DepthFrom::ground && out_.ground.empty()) reason = translated("depths below a ground that is not known");
+    if (from == DepthFrom::ground && out_.ground.empty())
+      reason = translated("depths below a ground that is not known");
     for (PathVertex& v : path) {
       if (!v.z_m) continue;
       double z = *v.z_m;

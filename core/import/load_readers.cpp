@@ -1,7 +1,7 @@
 #include <dlfcn.h>
 
 #include "beside_program.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 #include "readers/readers.h"
 
 namespace burrow {

@@ -1,5 +1,5 @@
 #include "burrow/import/longitude_latitude.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 #include <cmath>
 
@@ -22,7 +22,8 @@ Result<std::vector<PlanPoint>> longitude_latitude(const Georeference& georeferen
   const double run = std::hypot(dx, dy);
   // Of a system in degrees the two places lie a quarter of the globe apart.
   if (!(run > 0.5 * reach && run < 2 * reach))
-    return fail(translated("georeference"), georeference.crs, translated("a system in metres, for example \"EPSG:25832\""));
+    return fail(translated("georeference"), georeference.crs,
+                translated("a system in metres, for example \"EPSG:25832\""));
   for (PlanPoint& p : local) p = {(p.x_m * dx - p.y_m * dy) / run, (p.x_m * dy + p.y_m * dx) / run};
   const Result<Projected> out = (*readers)->unproject("EPSG:4326", frame, local);
   if (!out) return tl::unexpected(out.error());

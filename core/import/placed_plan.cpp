@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 

@@ -7,9 +7,9 @@
 #include <fstream>
 #include <sstream>
 
-#include "burrow/base/say.h"
 #include "burrow/import/read_file.h"
 #include "burrow/import/survey_csv.h"
+#include "burrow/language/say.h"
 #include "csv_fields.h"
 #include "found_builder.h"
 #include "readers/readers.h"
@@ -76,7 +76,8 @@ Result<Found> read_with_library(const std::string& path, const std::string& name
   std::error_code error;
   const std::uintmax_t size = fs::file_size(path, error);
   if (ends_with_any(name, {".json", ".geojson", ".xml", ".landxml", ".kml"}) && size > most_text_bytes)
-    return fail(translated("file"), say("{} MB", size >> 20u), translated("at most 256 MB: a part of the data near the crossing"));
+    return fail(translated("file"), say("{} MB", size >> 20u),
+                translated("at most 256 MB: a part of the data near the crossing"));
   const Result<const Readers*> readers = load_readers();
   if (!readers) return tl::unexpected(readers.error());
   return (*readers)->read(path, options);
@@ -106,7 +107,8 @@ Result<Found> read_here(const std::string& path, const ReadOptions& options) {
   const std::string head = head_of(path), name = csv::lower(path);
   if (head.empty()) return fail(path, translated("an empty file"), translated("survey, drawing or map data"));
   if (auto no = cannot_be(path, head)) return tl::unexpected(*no);
-  Result<Found> found = is_survey(name, head) ? read_survey(path, options) : read_with_library(path, name, head, options);
+  Result<Found> found =
+      is_survey(name, head) ? read_survey(path, options) : read_with_library(path, name, head, options);
   if (!found) {
     Error why = std::move(found).error();
     const std::string place = translated_phrase(why.place);

@@ -17,7 +17,7 @@
 #include <utility>
 
 #include "beside_program.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -200,7 +200,8 @@ class ReaderProcess {
         return {request_.path, translated("a system that does not let the reader be confined"),
                 translated("Linux with limits of resources and filters of calls (seccomp)")};
       case reader_bad_request:
-        return {"burrowline-reader", translated("it is of another version"), translated("the program beside the library")};
+        return {"burrowline-reader", translated("it is of another version"),
+                translated("the program beside the library")};
       default:
         return broke_down(say("a file upon which the reader breaks down (exit code {})", WEXITSTATUS(*status)));
     }

@@ -1,5 +1,5 @@
 #include "burrow/import/survey_csv.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 #include <fmt/format.h>
 
@@ -153,7 +153,8 @@ class Reader {
     std::string_view rest = text_;
     for (std::uint32_t line_number = 1; !rest.empty(); ++line_number) {
       if (line_number % 4096 == 0)
-        if (auto error = builder_.check_cancelled(1.0 - static_cast<double>(rest.size()) / static_cast<double>(text_.size())))
+        if (auto error =
+                builder_.check_cancelled(1.0 - static_cast<double>(rest.size()) / static_cast<double>(text_.size())))
           return tl::unexpected(*error);
       const std::string_view content = next_line(rest);
       if (!says_nothing(content)) read({static_cast<int>(line_number), std::string(content), {}, false});
@@ -185,7 +186,8 @@ class Reader {
       return;
     }
     if (words_alone)
-      return builder_.leave_out(place(line), line.text, translated("no numbers, and no header that names north and east"));
+      return builder_.leave_out(place(line), line.text,
+                                translated("no numbers, and no header that names north and east"));
     known_ = !order_.empty();
     if (order_.empty()) order_ = order_for(layout_);
     begun_ = true;
@@ -267,8 +269,9 @@ Result<std::string> survey_order(std::string_view letters) {
   const auto wrong = [&] {
     return fail(
         translated("order"), std::string(letters),
-        translated("letters of the columns from the left: p point, n north, e east, z height, d description, - not used; "
-             "n and e must be there, none twice"));
+        translated(
+            "letters of the columns from the left: p point, n north, e east, z height, d description, - not used; "
+            "n and e must be there, none twice"));
   };
   for (const char c : order)
     if (std::string_view("pnezd-").find(c) == std::string_view::npos ||
@@ -285,7 +288,8 @@ Result<Found> read_survey_csv(std::string_view text, const ReadOptions& options)
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
     return fail(translated("file"), translated("UTF-16 text"), translated("UTF-8 text"));
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  if (text.find('\0') != std::string_view::npos) return fail(translated("file"), translated("zero bytes"), translated("text"));
+  if (text.find('\0') != std::string_view::npos)
+    return fail(translated("file"), translated("zero bytes"), translated("text"));
   return Reader(text, options).run();
 }
 

@@ -1,5 +1,5 @@
 #include "burrow/load/live.h"
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 
 #include <algorithm>
 #include <cmath>
@@ -39,9 +39,9 @@ Result<LiveLoad> highway_load(Length cover, Length span) {
   const Result<HighwayPressure> highway = highway_pressure(cover, span);
   if (!highway) return tl::unexpected(highway.error());
   LiveLoad load = load_of(highway->negligible ? 0 : highway->pressure_Pa,
-                       "AASHTO LRFD 3.6.1.2, 3.6.2.2, the greater of truck and tandem, spread 1.00 for each unit of "
-                       "depth, one lane",
-                       SourceLabel::from_memory, cover.m);
+                          "AASHTO LRFD 3.6.1.2, 3.6.2.2, the greater of truck and tandem, spread 1.00 for each unit of "
+                          "depth, one lane",
+                          SourceLabel::from_memory, cover.m);
   load.highway = *highway;
   return load;
 }
@@ -50,10 +50,11 @@ Result<LiveLoad> european_load(Length cover, Length carriageway) {
   const Result<EuropeanPressure> european = european_pressure(carriageway, cover);
   if (!european) return tl::unexpected(european.error());
   const bool axle = european->model_2_Pa > european->model_1_Pa;
-  LiveLoad load = load_of(european->greater_Pa(),
-                       axle ? translatable("EN 1991-2 load model 2, single axle of 400 kN, half-space, worst place below")
-                            : translatable("EN 1991-2 load model 1, tandems and even load, half-space, worst place below"),
-                       axle ? SourceLabel::from_memory : SourceLabel::second_hand, cover.m);
+  LiveLoad load =
+      load_of(european->greater_Pa(),
+              axle ? translatable("EN 1991-2 load model 2, single axle of 400 kN, half-space, worst place below")
+                   : translatable("EN 1991-2 load model 1, tandems and even load, half-space, worst place below"),
+              axle ? SourceLabel::from_memory : SourceLabel::second_hand, cover.m);
   load.european = *european;
   return load;
 }
@@ -64,9 +65,10 @@ Result<LiveLoad> rail_load(Length cover) {
   if (!rail) return tl::unexpected(rail.error());
   LiveLoad load =
       load_of(rail->pressure_Pa,
-           rail->by_table ? translatable("Cooper E80 by the printed table, impact included; cover from the bottom of the ties")
-                          : translatable("Cooper E80 by the half-space with impact; cover from the bottom of the ties"),
-           rail->by_table ? SourceLabel::second_hand : SourceLabel::from_memory, below_ties_m);
+              rail->by_table
+                  ? translatable("Cooper E80 by the printed table, impact included; cover from the bottom of the ties")
+                  : translatable("Cooper E80 by the half-space with impact; cover from the bottom of the ties"),
+              rail->by_table ? SourceLabel::second_hand : SourceLabel::from_memory, below_ties_m);
   load.rail = *rail;
   return load;
 }
@@ -125,7 +127,8 @@ Result<Pressure> plant_stress(const std::vector<Plant>& plant, const PlanPoint& 
     if (!one) return one;
     sum.Pa += one->Pa;
   }
-  if (!std::isfinite(sum.Pa)) return out_of_range(translatable("load of the machines"), sum.Pa, translatable("a number"));
+  if (!std::isfinite(sum.Pa))
+    return out_of_range(translatable("load of the machines"), sum.Pa, translatable("a number"));
   return sum;
 }
 

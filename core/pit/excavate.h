@@ -2,9 +2,9 @@
 /// A floor cut out of the ground.
 
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/pit/cut.h"
 #include "burrow/pit/shape.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -6,9 +6,9 @@
 
 #include "burrow/base/geometry.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/pit/shape.h"
 #include "burrow/pit/side.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

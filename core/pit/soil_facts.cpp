@@ -45,7 +45,7 @@ bool dug_before(const Crossing& crossing, const Pit& pit, const PitPlace& place,
 }
 
 SoilSeen soil_seen_in_layer(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place,
-                 const PitLayer& layer) {
+                            const PitLayer& layer) {
   const Site& site = crossing.site;
   const Stratum& stratum = site.strata[layer.stratum];
   const SoilClass& soil_class = *find_soil(tables, stratum.soil);

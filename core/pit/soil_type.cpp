@@ -1,5 +1,5 @@
 #include "burrow/pit/soil_type.h"
-#include "burrow/base/say.h"
+#include "burrow/base/phrase.h"
 
 #include <algorithm>
 

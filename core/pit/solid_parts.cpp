@@ -100,8 +100,8 @@ class Parts {
       if (!(stops[i + 1] - stops[i] > 1e-9)) continue;
       const double middle = (stops[i] + stops[i + 1]) / 2;
       const PlanPoint start{corner(edge).x_m + from.a * middle, corner(edge).y_m + from.b * middle};
-      SolidPart part{{inside.opposite(), {from.a, from.b, from.c - stops[i]}, {-from.a, -from.b, stops[i + 1] - from.c}},
-                     {edge}};
+      SolidPart part{
+          {inside.opposite(), {from.a, from.b, from.c - stops[i]}, {-from.a, -from.b, stops[i + 1] - from.c}}, {edge}};
       if (const auto met = first_met(start, -inside.a, -inside.b, edge, edge))
         part.within.push_back(inside_of(*met).opposite());
       parts_.push_back(std::move(part));

@@ -133,8 +133,9 @@ bool Ground::contains(const Body& body, double x_m, double y_m) const {
 }
 
 bool Ground::same_strips(double x_m, double y_m, double other_x_m, double other_y_m) const {
-  return std::all_of(bodies_.begin(), bodies_.end(),
-                     [&](const Body& body) { return contains(body, x_m, y_m) == contains(body, other_x_m, other_y_m); });
+  return std::all_of(bodies_.begin(), bodies_.end(), [&](const Body& body) {
+    return contains(body, x_m, y_m) == contains(body, other_x_m, other_y_m);
+  });
 }
 
 std::optional<std::size_t> Ground::strip_at(double x_m, double y_m, double z_m) const {

@@ -11,7 +11,7 @@
 #include "burrow/check/assess.h"
 #include "burrow/crossing/blank.h"
 #include "burrow/file/tables_file.h"
-#include "burrow/plan/launch_map.h"
+#include "burrow/search/launch_map.h"
 
 namespace {
 

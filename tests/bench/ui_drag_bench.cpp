@@ -10,9 +10,9 @@
 #include <vector>
 
 #include "../ui/window_for_tests.h"
+#include "burrow/check/trials_plan.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
-#include "burrow/plan/trials_plan.h"
 
 namespace {
 

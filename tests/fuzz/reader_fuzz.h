@@ -94,7 +94,7 @@ inline void fuzz_reader(int count, unsigned seed) {
     ++accepted;
     const std::string written = write_crossing(*read);
     const Result<Crossing> again = read_crossing(written, tables());
-    ASSERT_TRUE(again.has_value()) << again.error().text() << "\n" << text << "\n" << written;
+    ASSERT_TRUE(again.has_value()) << again.error().english() << "\n" << text << "\n" << written;
     ASSERT_EQ(*again, *read) << text << "\n" << written;
   }
   EXPECT_GT(accepted, 0);

@@ -7,9 +7,9 @@
 #include <iterator>
 
 #include "burrow/check/assessment.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/file/library_file.h"
 #include "burrow/file/practice_file.h"
+#include "burrow/tables/tables.h"
 #include "core/file/file_samples.h"
 #include "tries.h"
 

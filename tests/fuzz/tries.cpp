@@ -29,13 +29,13 @@ unsigned draw_of(std::string_view text) {
 /// A refusal says what it found or what it wants, in text that can be shown.
 std::string refused(const Error& error) {
   if (error.found.empty() && error.expected.empty()) return "refused without a word";
-  if (!parse_json(write_failure("f", error))) return "refused in words that are no valid text: " + error.text();
+  if (!parse_json(write_failure("f", error))) return "refused in words that are no valid text: " + error.english();
   return {};
 }
 
 template <class T>
 std::string came_back(const T& first, const Result<T>& again, const std::string& written) {
-  if (!again) return "written and not read again: " + again.error().text() + "\n" + written;
+  if (!again) return "written and not read again: " + again.error().english() + "\n" + written;
   if (!(*again == first)) return "written and read again as something else:\n" + written;
   return {};
 }
@@ -71,7 +71,7 @@ std::string sound(const Crossing& crossing, const Assessment& answer, UnitSystem
   if (const std::vector<std::string> odd = not_finite(answer); !odd.empty()) return "not a number: " + odd.front();
   const std::string line = write_assessment(crossing, answer, "f", {.units = units, .working = true});
   const Result<Json> json = parse_json(line);
-  if (!json) return "an answer that is no JSON: " + json.error().text();
+  if (!json) return "an answer that is no JSON: " + json.error().english();
   for (const char* word : {" nan ", " inf ", "-nan", "-inf "})
     if (line.find(word) != std::string::npos) return "words with " + std::string(word) + ": " + line;
   return {};

@@ -111,7 +111,7 @@ const DrainedCase drained_cases[] = {{Cavity::cylinder, 20, 0, 30, 0, 50, 455.79
 TEST(CavityDrained, YuHoulsby1991_LimitAndRadius) {
   for (const DrainedCase& c : drained_cases) {
     const auto limit = drained_limit(c.cavity, sand(c.young_MPa, c.cohesion_kPa, c.phi_deg, c.psi_deg, c.p0_kPa));
-    ASSERT_TRUE(limit) << limit.error().text();
+    ASSERT_TRUE(limit) << limit.error().english();
     EXPECT_NEAR(limit->pressure.Pa / 1e3, c.yu_houlsby_kPa, 5e-3);
     EXPECT_NEAR(limit->plastic_radius, c.radius, 5e-4);
     EXPECT_LT(limit->residual, 1e-12);
@@ -123,7 +123,7 @@ TEST(CavityDrained, YuHoulsby1991_LimitAndRadius) {
 TEST(CavityDrained, Carter1986_Limit) {
   for (const DrainedCase& c : drained_cases) {
     const auto limit = carter_limit(c.cavity, sand(c.young_MPa, c.cohesion_kPa, c.phi_deg, c.psi_deg, c.p0_kPa));
-    ASSERT_TRUE(limit) << limit.error().text();
+    ASSERT_TRUE(limit) << limit.error().english();
     EXPECT_NEAR(limit->pressure.Pa / 1e3, c.carter_kPa, 5e-3);
   }
   EXPECT_NEAR(carter_limit(Cavity::cylinder, sand(20, 0, 30, 0, 50))->plastic_radius, 14.883, 5e-4);

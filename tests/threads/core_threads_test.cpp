@@ -10,15 +10,15 @@
 #include <thread>
 
 #include "burrow/base/display_precision.h"
-#include "burrow/base/say.h"
 #include "burrow/check/assess.h"
+#include "burrow/check/trials_plan.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/dictionary_file.h"
 #include "burrow/file/tables_file.h"
-#include "burrow/plan/launch_choice.h"
-#include "burrow/plan/launch_map.h"
-#include "burrow/plan/trials_plan.h"
+#include "burrow/language/say.h"
+#include "burrow/search/launch_choice.h"
+#include "burrow/search/launch_map.h"
 
 namespace burrow::test {
 namespace {

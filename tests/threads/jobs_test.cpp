@@ -7,14 +7,14 @@
 #include <fstream>
 #include <random>
 
-#include "burrow/base/say.h"
+#include "burrow/check/trials_plan.h"
 #include "burrow/document/document.h"
 #include "burrow/document/launch_search_job.h"
 #include "burrow/document/trials_job.h"
 #include "burrow/file/dictionary_file.h"
 #include "burrow/file/tables_file.h"
 #include "burrow/import/survey_csv.h"
-#include "burrow/plan/trials_plan.h"
+#include "burrow/language/say.h"
 #include "burrow/window/import_job.h"
 #include "seen_dispatcher.h"
 
@@ -199,7 +199,7 @@ TEST_F(ImportJobs, TheNewestCutWins) {
     text +=
         std::to_string(i) + ',' + std::to_string(2000 + i % 60) + ',' + std::to_string(1000 + i / 60) + ",55.5,GND\n";
   auto points = read_survey_csv(text, {});
-  ASSERT_TRUE(points.has_value()) << points.error().text();
+  ASSERT_TRUE(points.has_value()) << points.error().english();
   const auto found = std::make_shared<const Found>(std::move(*points));
   ImportFile file;
   file.found = found;

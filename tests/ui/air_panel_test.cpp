@@ -151,8 +151,8 @@ TEST(AirPanel, SaysPressureAndChanges_InBothUnits) {
     };
     const double at_tool = *air.pressure_at_tool_Pa;
     EXPECT_TRUE(shown_text.contains(units == UnitSystem::us
-                                  ? QString::number(at_tool / 6894.757, 'f', 1) + QStringLiteral(" psi")
-                                  : QString::number(at_tool / 1e5, 'f', 2) + QStringLiteral(" bar")))
+                                        ? QString::number(at_tool / 6894.757, 'f', 1) + QStringLiteral(" psi")
+                                        : QString::number(at_tool / 1e5, 'f', 2) + QStringLiteral(" bar")))
         << shown_text.toStdString();
     shows(*air.free_air_m3_s, Dimension::flow);
     shows(air.oil.for_nine_in_ten->m3, Dimension::small_volume);
@@ -186,7 +186,7 @@ TEST(AirFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
       Crossing changed = crossing;
       set_value(changed, air_part, field.apply(crossing, value));
       const auto again = read_crossing(write_crossing(changed), tables_for_tests());
-      ASSERT_TRUE(again) << field.label << ": " << again.error().text();
+      ASSERT_TRUE(again) << field.label << ": " << again.error().english();
       EXPECT_EQ(*again, changed) << field.label;
       const Assessment answer = assess(changed, tables_for_tests());
       EXPECT_TRUE(answer.air.supply || !answer.air.not_judged.empty()) << field.label;
@@ -205,7 +205,8 @@ TEST(RunPanel, ShowsEveryMarkAndList_InBothUnits) {
     }
     for (const char* words : {"check line and level", "clear the exit pit", "Nobody in the exit pit",
                               "Call the locating", "a restraint on every coupling", "No flame", "Take it as live"})
-      EXPECT_TRUE(shown_text.contains(QString::fromUtf8(words)) || shown_text.contains(QStringLiteral("locating reference")))
+      EXPECT_TRUE(shown_text.contains(QString::fromUtf8(words)) ||
+                  shown_text.contains(QStringLiteral("locating reference")))
           << words;
   }
 }

@@ -86,7 +86,7 @@ TEST(Measures, EachComesToWhatIsTyped) {
       if (!part) {
         EXPECT_FALSE(part.error().expected.empty());
         EXPECT_TRUE(m.kind == MeasureKind::separation || m.kind == MeasureKind::exit_depth)
-            << sample << " " << part.error().text();
+            << sample << " " << part.error().english();
         continue;
       }
       Crossing after = w.crossing();
@@ -103,7 +103,7 @@ TEST(Measures, OutOfReach_SaysHowNearItComes) {
   const Result<ItemValue> part =
       with_measure(w.crossing(), w.window.document().tables(), {MeasureKind::bore_length, {}}, 0.1);
   ASSERT_FALSE(part);
-  EXPECT_NE(part.error().expected.english().find("0.50 m"), std::string::npos) << part.error().text();
+  EXPECT_NE(part.error().expected.english().find("0.50 m"), std::string::npos) << part.error().english();
 }
 
 TEST(Dimensions, LabelsKeepClearOfFlagsUtilitiesAndEachOther) {
@@ -114,11 +114,11 @@ TEST(Dimensions, LabelsKeepClearOfFlagsUtilitiesAndEachOther) {
         w.drawing().pick(part);
         const std::vector<DimensionLine> lines = w.lines();
         const Scene scene{w.crossing(),
-                              w.window.document().assessment(),
-                              w.window.document().tables(),
-                              w.drawing().frame(),
-                              w.drawing().style(),
-                              Interaction{}};
+                          w.window.document().assessment(),
+                          w.window.document().tables(),
+                          w.drawing().frame(),
+                          w.drawing().style(),
+                          Interaction{}};
         for (std::size_t i = 0; i < lines.size(); ++i) {
           const QRectF& box = lines[i].label;
           EXPECT_TRUE((lines[i].pane == Pane::plan ? scene.frame.plan : scene.frame.elevation).contains(box));

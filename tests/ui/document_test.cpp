@@ -93,7 +93,7 @@ TEST(Document, WrongFileLeavesEverythingAsItWas) {
     write_file(path, text);
     const Result<void> opened = document.open(path);
     ASSERT_FALSE(opened.has_value());
-    EXPECT_FALSE(opened.error().text().empty());
+    EXPECT_FALSE(opened.error().english().empty());
     EXPECT_EQ(document.crossing(), before);
     EXPECT_EQ(document.path(), QFileInfo(sample_path("house-service")).absoluteFilePath());
   }
@@ -395,7 +395,8 @@ TEST(Fields, EveryFieldTakesItsOwnValueBack) {
       if (!fields[i].value) continue;
       const double wanted = *fields[i].value * 1.0 + (fields[i].dimension == Dimension::grade ? 0.01 : 0.002);
       Crossing changed = c;
-      set_value(changed, {part.kind, part.id, part.kind == ItemKind::ground ? part.index : -1}, fields[i].apply(c, wanted));
+      set_value(changed, {part.kind, part.id, part.kind == ItemKind::ground ? part.index : -1},
+                fields[i].apply(c, wanted));
       EXPECT_NEAR(*fields_of(changed, part)[i].value, wanted, 1e-9) << fields[i].label;
     }
   }

@@ -2,10 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include "burrow/check/trials_plan.h"
 #include "burrow/drawing/along.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/pit/rescue.h"
-#include "burrow/plan/trials_plan.h"
 #include "window_for_tests.h"
 
 namespace burrow {
@@ -24,7 +24,8 @@ struct Bench {
     fit(frame, document.crossing(), document.assessment(), style.text * 9.5);
   }
   [[nodiscard]] Scene scene() const {
-    return {document.crossing(), document.assessment(), document.tables(), frame, style, Interaction{}, nullptr, layers};
+    return {
+        document.crossing(), document.assessment(), document.tables(), frame, style, Interaction{}, nullptr, layers};
   }
   [[nodiscard]] QImage image() const {
     QImage all(1160, 820, QImage::Format_RGB32);
@@ -282,8 +283,8 @@ TEST(Stops, PlaceWhereTheToolWouldStopIsMarked) {
     QImage all(1160, 820, QImage::Format_RGB32);
     all.fill(Qt::white);
     QPainter painter(&all);
-    paint_scene(painter,
-                  Scene{bench.document.crossing(), stuck, bench.document.tables(), bench.frame, bench.style, Interaction{}});
+    paint_scene(painter, Scene{bench.document.crossing(), stuck, bench.document.tables(), bench.frame, bench.style,
+                               Interaction{}});
     painter.end();
     return all;
   };
@@ -299,7 +300,7 @@ TEST(Rescue, IsDrawnInBothViews) {
   const QImage bare = bench.image();
   const Crossing& crossing = bench.document.crossing();
   bench.layers.rescue = rescue_pit_shape(crossing, resolve_tool(crossing.bore.tool, bench.document.tables()),
-                                        bench.document.tables(), bench.document.assessment().bore, Length{7});
+                                         bench.document.tables(), bench.document.assessment().bore, Length{7});
   const QImage with = bench.image();
   EXPECT_FALSE(same_in(bare, with, bench.frame.elevation));
   EXPECT_FALSE(same_in(bare, with, bench.frame.plan));

@@ -237,7 +237,7 @@ TEST(Flags, AreInsideAndDoNotOverlap) {
     TestWindow w(sample);
     const Document& document = w.window.document();
     const Scene scene{document.crossing(),        w.window.document().assessment(), document.tables(),
-                          w.window.drawing().frame(), w.window.drawing().style(),        Interaction{}};
+                      w.window.drawing().frame(), w.window.drawing().style(),       Interaction{}};
     const std::vector<Flag> flags = place_flags(scene);
     EXPECT_FALSE(flags.empty()) << sample;
     for (std::size_t i = 0; i < flags.size(); ++i) {

@@ -9,9 +9,9 @@
 #include <QListView>
 #include <QPushButton>
 
-#include "burrow/check/headline.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/file/crossing_file.h"
+#include "burrow/words/headline.h"
 #include "window_for_tests.h"
 
 namespace burrow {
@@ -116,11 +116,11 @@ TEST(Muting, AStop_StillCountsKeepsItsFlagAndSaysSo) {
   w.mute(row, "the owner knows");
   EXPECT_EQ(w.window.document().assessment().verdict, Verdict::stop);
   const Scene scene{w.crossing(),
-                        w.window.document().assessment(),
-                        w.window.document().tables(),
-                        w.window.drawing().frame(),
-                        w.window.drawing().style(),
-                        Interaction{}};
+                    w.window.document().assessment(),
+                    w.window.document().tables(),
+                    w.window.drawing().frame(),
+                    w.window.drawing().style(),
+                    Interaction{}};
   const std::vector<Flag> flags = place_flags(scene);
   const int now = w.page().picked_row();
   EXPECT_TRUE(std::any_of(flags.begin(), flags.end(), [&](const Flag& f) {

@@ -150,9 +150,12 @@ TEST(LaunchPage, MissingData_SaysWhatTheBarSays) {
   w.window.document().change({ItemKind::utility_search, {}, -1}, search, QStringLiteral("not searched"));
   w.settle();
   ASSERT_EQ(w.window.document().assessment().verdict, Verdict::incomplete);
-  EXPECT_TRUE(w.panel().pointed()->text().contains(QStringLiteral("incomplete ("))) << w.panel().visible_text().toStdString();
-  EXPECT_TRUE(w.panel().visible_text().contains(QStringLiteral("Incomplete: "))) << w.panel().visible_text().toStdString();
-  EXPECT_FALSE(w.panel().visible_text().contains(QStringLiteral("within limits"))) << w.panel().visible_text().toStdString();
+  EXPECT_TRUE(w.panel().pointed()->text().contains(QStringLiteral("incomplete (")))
+      << w.panel().visible_text().toStdString();
+  EXPECT_TRUE(w.panel().visible_text().contains(QStringLiteral("Incomplete: ")))
+      << w.panel().visible_text().toStdString();
+  EXPECT_FALSE(w.panel().visible_text().contains(QStringLiteral("within limits")))
+      << w.panel().visible_text().toStdString();
 }
 
 TEST(LaunchPage, ArrowKeys_OneStepEach) {

@@ -9,10 +9,10 @@
 #include <algorithm>
 
 #include "burrow/file/crossing_file.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/form_panel.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/card_list.h"
 #include "window_for_tests.h"
 
 namespace burrow {
@@ -69,7 +69,7 @@ struct PanelBeside {
   /// Whether what stands could be written and read again.
   void expect_opens_again() {
     const Result<Crossing> again = read_crossing(write_crossing(document.crossing()), tables_for_tests());
-    ASSERT_TRUE(again) << again.error().text();
+    ASSERT_TRUE(again) << again.error().english();
     EXPECT_EQ(*again, document.crossing());
   }
   /// Nothing stands beyond the edge of the column, and no entry or short choice hides its words.

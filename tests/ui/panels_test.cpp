@@ -19,7 +19,7 @@
 #include "burrow/panels/setup_panel.h"
 #include "burrow/panels/soil_panel.h"
 #include "burrow/panels/tool_panel.h"
-#include "burrow/plan/trials_text.h"
+#include "burrow/words/trials_text.h"
 #include "panel_for_tests.h"
 
 namespace burrow {
@@ -157,7 +157,7 @@ TEST(PlateFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
         Crossing changed = start;
         set_value(changed, part, field.apply(start, end));
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
-        ASSERT_TRUE(again) << field.label << ": " << again.error().text();
+        ASSERT_TRUE(again) << field.label << ": " << again.error().english();
         EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;
       }
   };
@@ -236,8 +236,8 @@ TEST(SoilPanel, StrataStandFromTheGroundDown_AndAClassIsOneStep) {
   EXPECT_EQ(w.crossing().site.strata[1].soil, "medium-sand");
   EXPECT_EQ(w.steps(), 1);
   EXPECT_NE(w.document.assessment(), before);
-  EXPECT_TRUE(
-      w.panel.visible_text().contains(QString::fromStdString(find_soil(tables_for_tests(), "medium-sand")->thumb.english())));
+  EXPECT_TRUE(w.panel.visible_text().contains(
+      QString::fromStdString(find_soil(tables_for_tests(), "medium-sand")->thumb.english())));
   EXPECT_GE(w.panel.values()->find(QStringLiteral("friction angle")), 0);
   EXPECT_EQ(entry_of(w.panel.values(), "undrained strength")->text(), QStringLiteral("45.0 kPa"))
       << "typed values stay";
@@ -253,13 +253,15 @@ TEST(SoilPanel, GuessSaysWhatItDoes_AndSeenTakesItAway) {
   EXPECT_EQ(w.crossing().site.strata[1].known, Given<StratumEvidence>::enter(StratumEvidence::guess));
   const std::vector<GuessEffect>& guesses = w.document.assessment().guesses;
   ASSERT_EQ(guesses.size(), 1u);
-  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("soft clay or stiff clay"))) << w.panel.visible_text().toStdString();
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("soft clay or stiff clay")))
+      << w.panel.visible_text().toStdString();
   if (guesses[0].chance_of_loss > 0) {
     const std::string chance = format(guesses[0].chance_of_loss, Dimension::chance, UnitSystem::metric);
     EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(chance)));
   }
   const std::string lower = format(-guesses[0].shift_low_m, Dimension::small_length, UnitSystem::metric);
-  EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(lower))) << lower << w.panel.visible_text().toStdString();
+  EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(lower)))
+      << lower << w.panel.visible_text().toStdString();
   choose(w.panel.known(), 0);
   EXPECT_FALSE(w.panel.visible_text().contains(QStringLiteral("soft clay or stiff clay")));
   EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("Seen")));
@@ -295,7 +297,8 @@ TEST(SetupPanel, ShowsTheSetUpOfTheCrew) {
   const CrewSetup setup = crew_setup(w.crossing(), tables_for_tests());
   const auto says = [&](double value, Dimension dimension) {
     const QString text = QString::fromStdString(format(std::abs(value), dimension, UnitSystem::metric));
-    EXPECT_TRUE(w.panel.visible_text().contains(text)) << text.toStdString() << " in " << w.panel.visible_text().toStdString();
+    EXPECT_TRUE(w.panel.visible_text().contains(text))
+        << text.toStdString() << " in " << w.panel.visible_text().toStdString();
   };
   says(setup.grade.rise.m, Dimension::small_length);
   says(setup.cradle.front_third.above_floor.m, Dimension::length);
@@ -305,7 +308,8 @@ TEST(SetupPanel, ShowsTheSetUpOfTheCrew) {
   says(setup.errors.level_1_percent.up_m, Dimension::small_length);
   says(setup.errors.heading_1_degree.left_m, Dimension::small_length);
   if (setup.hold_until_m) says(*setup.hold_until_m, Dimension::length);
-  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("nose 7 mm lower than the tail"))) << w.panel.visible_text().toStdString();
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("nose 7 mm lower than the tail")))
+      << w.panel.visible_text().toStdString();
   EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(model_status(ModelConstants{}))));
 }
 
@@ -317,7 +321,8 @@ TEST(SetupPanel, SightBaseAndErrors_AreTypedHere) {
   EXPECT_FALSE(w.panel.visible_text().contains(QStringLiteral("no stake entered")));
   w.type(w.panel.line(), "heading", "1 deg");
   const std::string off = format(1.524 * std::tan(pi / 180), Dimension::small_length, UnitSystem::metric);
-  EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(off + " left"))) << w.panel.visible_text().toStdString();
+  EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(off + " left")))
+      << w.panel.visible_text().toStdString();
   const double before = *w.document.assessment().arrival.sd_vertical_m;
   w.type(w.panel.errors(), "level error", "10 mm/m");
   EXPECT_GT(*w.document.assessment().arrival.sd_vertical_m, before);

@@ -12,9 +12,9 @@
 
 #include "burrow/charts/load_charts.h"
 #include "burrow/check/assess.h"
-#include "burrow/check/pipe_text.h"
-#include "burrow/check/working_text.h"
 #include "burrow/panels/check_list.h"
+#include "burrow/words/pipe_text.h"
+#include "burrow/words/working_text.h"
 #include "panel_for_tests.h"
 
 namespace burrow {
@@ -207,7 +207,7 @@ TEST(PipeFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
       Crossing changed = crossing;
       set_value(changed, pipe_part, field.apply(changed, typed));
       const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
-      ASSERT_TRUE(again) << field.label << ": " << again.error().text();
+      ASSERT_TRUE(again) << field.label << ": " << again.error().english();
       EXPECT_EQ(*again, changed) << field.label;
       for (const PipeCheck& c : assess(*again, tables_for_tests()).pipe_checks)
         EXPECT_TRUE(!c.value || std::isfinite(*c.value)) << field.label << " " << c.code;

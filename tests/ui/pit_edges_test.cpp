@@ -26,13 +26,13 @@ ItemRef edge(const char* pit, PitEdge which) {
 QPointF place(TestWindow& w, const ItemRef& part, Pane pane) {
   DrawingView& drawing = w.window.drawing();
   const Scene now{w.crossing(),
-                    w.window.document().assessment(),
-                    w.window.document().tables(),
-                    drawing.frame(),
-                    drawing.style(),
-                    focused(drawing.picked()),
-                    nullptr,
-                    drawing.layers()};
+                  w.window.document().assessment(),
+                  w.window.document().tables(),
+                  drawing.frame(),
+                  drawing.style(),
+                  focused(drawing.picked()),
+                  nullptr,
+                  drawing.layers()};
   for (const Handle& handle : handles(now))
     if (handle.part == part && handle.pane == pane) return handle.at;
   ADD_FAILURE() << "no grip for " << part_name(w.crossing(), part);
@@ -110,13 +110,13 @@ TEST(PitEdges, ShoredSideHasNoTop) {
   DrawingView& drawing = w.window.drawing();
   ASSERT_EQ(*w.crossing().pits.launch.sides.bore.kind, SideKind::shored);
   const Scene now{w.crossing(),
-                    w.window.document().assessment(),
-                    w.window.document().tables(),
-                    drawing.frame(),
-                    drawing.style(),
-                    focused(drawing.picked()),
-                    nullptr,
-                    drawing.layers()};
+                  w.window.document().assessment(),
+                  w.window.document().tables(),
+                  drawing.frame(),
+                  drawing.style(),
+                  focused(drawing.picked()),
+                  nullptr,
+                  drawing.layers()};
   for (const PitEdgePlace& place : pit_edge_places(now))
     EXPECT_NE(place.part.index, static_cast<int>(PitEdge::top_bore));
 }

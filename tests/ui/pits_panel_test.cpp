@@ -7,9 +7,9 @@
 #include <iterator>
 
 #include "burrow/check/assess.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/pits_panel.h"
-#include "burrow/panels/card_list.h"
 #include "panel_for_tests.h"
 
 namespace burrow {
@@ -153,7 +153,7 @@ TEST(PitFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
         Crossing changed = crossing;
         set_value(changed, pits_part, field.apply(changed, typed));
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
-        ASSERT_TRUE(again) << field.label << ": " << again.error().text();
+        ASSERT_TRUE(again) << field.label << ": " << again.error().english();
         EXPECT_EQ(*again, changed) << field.label;
         const Assessment answer = assess(*again, tables_for_tests());
         const PitShape& pit = which == WhichPit::launch ? answer.launch_pit : answer.exit_pit;

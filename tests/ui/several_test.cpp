@@ -33,7 +33,7 @@ struct SeveralWindow : TestWindow {
   /// An empty place near the upper edge of the plan, as far to the right as there is one.
   QPointF empty_corner() {
     const Scene now{
-        crossing(), window.document().assessment(), window.document().tables(), drawing().frame(), drawing().style(),
+        crossing(),   window.document().assessment(), window.document().tables(), drawing().frame(), drawing().style(),
         Interaction{}};
     QPointF at = drawing().frame().plan.topRight() + QPointF(-3, 3);
     while (at.x() > now.frame.plan.left() && !part_at(now, at, 9).none()) at.rx() -= 1;
@@ -56,7 +56,7 @@ struct SeveralWindow : TestWindow {
   }
   void expect_opens_again() {
     const Result<Crossing> again = read_crossing(write_crossing(crossing()), tables_for_tests());
-    ASSERT_TRUE(again) << again.error().text();
+    ASSERT_TRUE(again) << again.error().english();
     EXPECT_EQ(*again, crossing());
   }
 };

@@ -93,7 +93,8 @@ TEST(SurfacePanel, Rule_ShowsWhatItAsksAndItsSource) {
   w.choose("rule of the owner", "72 in");
   EXPECT_EQ(w.crossing().site.surface[0].rule, rule.id);
   const QString shown_text = w.panel.visible_text();
-  EXPECT_TRUE(shown_text.contains(QString::fromStdString(format(*rule.cover, UnitSystem::metric)))) << shown_text.toStdString();
+  EXPECT_TRUE(shown_text.contains(QString::fromStdString(format(*rule.cover, UnitSystem::metric))))
+      << shown_text.toStdString();
   EXPECT_TRUE(shown_text.contains(QString::fromStdString(rule.source.text.english())));
   EXPECT_TRUE(shown_text.contains(QStringLiteral("[read]")));
   w.type(w.panel.limits(), "cover", "2 m");
@@ -135,7 +136,7 @@ TEST(SurfaceFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
         Crossing changed = document.crossing();
         set_value(changed, part, field.apply(document.crossing(), end));
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
-        ASSERT_TRUE(again) << field.label << ": " << again.error().text();
+        ASSERT_TRUE(again) << field.label << ": " << again.error().english();
         EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;
       }
   }
@@ -283,7 +284,8 @@ TEST(SurfacePanel, NothingAbove_SaidWithNameAndDay) {
   EXPECT_FALSE(w.panel.nothing_above()->isHidden());
   EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("or say that there is nothing")));
   w.type(w.panel.nothing_above(), "nothing on top, says", "E. Walker");
-  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("or say that there is nothing"))) << "a name alone does not do";
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("or say that there is nothing")))
+      << "a name alone does not do";
   QTest::keyClick(w.panel.nothing_above()->entry(QStringLiteral("as seen on")), Qt::Key_Down);
   w.panel.refresh_now();
   EXPECT_EQ(w.crossing().site.nothing_above, (Statement{{}, "E. Walker", "2026-03-02", {}}));

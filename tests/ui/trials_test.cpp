@@ -11,8 +11,8 @@
 #include <QTableWidget>
 
 #include "burrow/charts/bore_charts.h"
-#include "burrow/plan/conclude_trials.h"
-#include "burrow/plan/trials_plan.h"
+#include "burrow/check/conclude_trials.h"
+#include "burrow/check/trials_plan.h"
 #include "window_for_tests.h"
 
 namespace burrow {

@@ -20,7 +20,7 @@ TEST(UtilityFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
         Crossing changed = document.crossing();
         set_value(changed, part, field.apply(document.crossing(), end));
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
-        ASSERT_TRUE(again) << field.label << ": " << again.error().text();
+        ASSERT_TRUE(again) << field.label << ": " << again.error().english();
         EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;
       }
   };

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "burrow/charts/launch_map_view.h"
+#include "burrow/document/text.h"
 
 namespace burrow {
 
@@ -131,7 +132,7 @@ std::vector<LaunchMapView::Tick> LaunchMapView::ticks(const MapAxis& axis, Dimen
                                                       double text_px) const {
   std::vector<Tick> all;
   const auto say = [&](double value) {
-    QString text = QString::fromStdString(format(value, dimension, units_));
+    QString text = text_from(format(value, dimension, units_));
     all.push_back({value, text});
   };
   if (!(axis.to > axis.from)) {

@@ -6,7 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/plan/launch_text.h"
+#include "burrow/document/text.h"
+#include "burrow/words/launch_text.h"
 
 namespace burrow {
 
@@ -61,7 +62,7 @@ void LaunchMapView::sort_regions() {
   std::vector<std::pair<QString, int>> titles;
   std::vector<std::size_t> title_of_limit;
   for (const Finding& limit : map_->limits) {
-    const QString title = QString::fromStdString(limit_title(limit));
+    const QString title = text_from(limit_title(limit));
     auto at = std::find_if(titles.begin(), titles.end(), [&](const auto& one) { return one.first == title; });
     if (at == titles.end()) at = titles.insert(titles.end(), {title, 0});
     title_of_limit.push_back(static_cast<std::size_t>(at - titles.begin()));

@@ -1,4 +1,5 @@
 #include "burrow/charts/load_charts.h"
+#include "burrow/document/text.h"
 
 #include <QChart>
 #include <QLegend>
@@ -126,7 +127,7 @@ void LoadDepthChart::show_profile(const LoadProfile& profile, double station_m, 
   auto* down = qobject_cast<QValueAxis*>(chart()->axes(Qt::Vertical).front());
   charts::set_range(down, 0, deepest * metre, 4);
   down->setTitleText(tr("depth, %1").arg(charts::unit_word(Dimension::station, units)));
-  set_heading(tr("Load against depth at %1").arg(QString::fromStdString(format(station_m, Dimension::station, units))));
+  set_heading(tr("Load against depth at %1").arg(text_from(format(station_m, Dimension::station, units))));
 }
 
 LoadAlongChart::LoadAlongChart(QWidget* parent) : BoreChart(tr("Load along the bore"), parent) {

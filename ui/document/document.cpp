@@ -5,6 +5,7 @@
 
 #include "burrow/check/with_findings.h"
 #include "burrow/crossing/blank.h"
+#include "burrow/document/text.h"
 #include "burrow/file/crossing_file.h"
 
 namespace burrow {
@@ -85,7 +86,7 @@ void Document::judge_on(const Date& day) {
 
 QString Document::title() const {
   if (!path_.isEmpty()) return QFileInfo(path_).fileName();
-  if (!crossing_.name.empty()) return QString::fromStdString(crossing_.name);
+  if (!crossing_.name.empty()) return text_from(crossing_.name);
   return tr("New crossing");
 }
 

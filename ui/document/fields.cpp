@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
-#include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/document/pit_fields.h"
+#include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/document/utility_fields.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "burrow/base/ensure.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 

@@ -5,8 +5,9 @@
 #include <QLocale>
 #include <QTranslator>
 
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
 #include "burrow/file/dictionary_file.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -25,12 +26,12 @@ class FromDictionary : public QTranslator {
     if (!text || !*text) return {};
     if (n >= 0) {
       const std::string* form = counted_text(text, static_cast<unsigned long long>(n));
-      if (form) return QString::fromStdString(*form);
+      if (form) return text_from(*form);
     }
     const auto& texts = dictionary().texts;
     auto it = context && *context ? texts.find(in_context(context, text)) : texts.end();
     if (it == texts.end()) it = texts.find(std::string_view(text));
-    return it == texts.end() ? QString() : QString::fromStdString(it->second);
+    return it == texts.end() ? QString() : text_from(it->second);
   }
 };
 

@@ -125,7 +125,7 @@ void LaunchSearchJob::crossing_changed() {
 }
 
 void LaunchSearchJob::post(std::uint64_t number, LaunchMap map, std::vector<Exposure> exposures, Crossing crossing,
-                      bool coarse) {
+                           bool coarse) {
   if (number != newest_) return;  // an older request, or cancelled meanwhile
   map_ = std::make_shared<const LaunchMap>(std::move(map));
   exposures_ = std::move(exposures);

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
 #include "burrow/check/assess.h"
 #include "burrow/document/pit_fields.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 

@@ -4,8 +4,8 @@
 #include <iterator>
 #include <utility>
 
-#include "burrow/base/say.h"
 #include "burrow/crossing/floor_outline.h"
+#include "burrow/language/say.h"
 #include "burrow/pit/proposal.h"
 
 namespace burrow {
@@ -184,7 +184,8 @@ std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, con
     const PitSide& side = sides.*member;
     const SideKind kind = side.kind.value;
     shielded = shielded || kind == SideKind::shielded;
-    const auto add = [&](std::string label, Dimension dimension, Typed value, double high, Typed default_value, auto set) {
+    const auto add = [&](std::string label, Dimension dimension, Typed value, double high, Typed default_value,
+                         auto set) {
       fields.push_back(pit_field(which, std::move(label), dimension, value, value.has_value(), 0, high, default_value,
                                  [member = member, set, kind](Pit& p, Typed v) {
                                    PitSide& typed = p.sides.*member;
@@ -230,7 +231,8 @@ std::vector<Field> pit_edge_fields(const Crossing& crossing, const ItemRef& edge
     std::vector<Field> some;
     for (Field& field : all) {
       if (!field.label.starts_with(label)) continue;
-      if (!field.entered && field.value == std::nullopt) field.default_value = std::nullopt;  // proposed: the shape tells it
+      if (!field.entered && field.value == std::nullopt)
+        field.default_value = std::nullopt;  // proposed: the shape tells it
       some.push_back(field);
     }
     return some;

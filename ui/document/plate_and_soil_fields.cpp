@@ -49,8 +49,8 @@ Field plate_field(std::string label, Dimension dimension, const ToolChoice& plat
 /// A value of a stratum; `per` of it are shown as one ("stops in 100 m").
 template <class Q>
 Field soil_field(const ItemRef& part, std::string label, Dimension dimension, const Stratum& stratum,
-                 std::optional<Q> SoilOverrides::*member, double Q::*number, double class_values, double low, double high,
-                 double per = 1) {
+                 std::optional<Q> SoilOverrides::*member, double Q::*number, double class_values, double low,
+                 double high, double per = 1) {
   const auto times = [per](Typed v) { return v ? Typed(*v * per) : v; };
   Field field{std::move(label),
               dimension,
@@ -105,8 +105,8 @@ std::vector<Field> plate_fields(const Crossing& crossing, const Tables& tables) 
   const double piston_m = of_class || plate.piston_diameter ? now.piston_diameter.m : 0;
   const double striker_kg = of_class || plate.striker_mass ? now.striker_mass.kg : 0;
   std::vector<Field> all{
-      plate_field("diameter", Dimension::small_length, plate, &ToolChoice::diameter, &Length::m, class_values.diameter.m,
-                  std::max(0.01, piston_m), 5),
+      plate_field("diameter", Dimension::small_length, plate, &ToolChoice::diameter, &Length::m,
+                  class_values.diameter.m, std::max(0.01, piston_m), 5),
       plate_field("length", Dimension::length, plate, &ToolChoice::length, &Length::m, class_values.length.m, 0.1, 20),
       plate_field("mass", Dimension::mass, plate, &ToolChoice::mass, &Mass::kg, class_values.mass.kg,
                   std::max(0.1, 1.01 * striker_kg), 1e5),
@@ -155,8 +155,8 @@ std::vector<Field> soil_fields(const Crossing& crossing, const std::string& id, 
     all.push_back(field("friction angle", Dimension::angle, &SoilOverrides::friction_angle, &Angle::rad,
                         class_values.friction_angle.rad, pi / 180, pi / 3));
   if (drained || typed.cohesion)
-    all.push_back(
-        field("cohesion", Dimension::pressure, &SoilOverrides::cohesion, &Pressure::Pa, class_values.cohesion.Pa, 0, 1e7));
+    all.push_back(field("cohesion", Dimension::pressure, &SoilOverrides::cohesion, &Pressure::Pa,
+                        class_values.cohesion.Pa, 0, 1e7));
   all.push_back(field("shear modulus", Dimension::big_pressure, &SoilOverrides::shear_modulus, &Pressure::Pa,
                       class_values.shear_modulus.Pa, 1e4, 1e10));
   all.push_back(field("wander of the heading over the first metre (3.3 ft), one sd", Dimension::angle,

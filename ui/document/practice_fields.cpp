@@ -4,8 +4,8 @@
 #include <array>
 #include <cmath>
 
-#include "burrow/base/say.h"
 #include "burrow/file/practice_file.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -162,8 +162,8 @@ std::vector<Field> truth_fields(const Crossing& crossing, const Tables& tables) 
   TruthFields fields(crossing, tables);
   const PracticeTruth plain;
   const PracticeTruth& truth = fields.truth();
-  const auto add = [&](const char* label, Dimension dimension, double low, double high, double value, double default_value,
-                       std::function<void(PracticeTruth&, double)> put) {
+  const auto add = [&](const char* label, Dimension dimension, double low, double high, double value,
+                       double default_value, std::function<void(PracticeTruth&, double)> put) {
     fields.add(label, dimension, low, high, value, default_value, std::move(put));
   };
   add("level set wrong, nose up +", Dimension::angle, -0.2, 0.2, truth.errors.level_rad, 0,

@@ -1,5 +1,5 @@
 #include "burrow/document/reading_forms.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -126,7 +126,8 @@ Result<Reading> reading_from(const ReadingForm& form, const std::vector<std::str
     const ReadingInput& input = form.inputs[i];
     const std::string text = i < texts.size() ? texts[i] : std::string();
     if (text.find_first_not_of(" \t") == std::string::npos) {
-      if (input.required) return fail(translated_label(input.label), burrow::translated("nothing"), burrow::translated("a number"));
+      if (input.required)
+        return fail(translated_label(input.label), burrow::translated("nothing"), burrow::translated("a number"));
       continue;
     }
     const Result<double> value = parse(text, input.dimension, units);

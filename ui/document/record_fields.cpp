@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
-#include "burrow/base/say.h"
 #include "burrow/clearance/trench.h"
 #include "burrow/document/utility_fields.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -16,8 +16,8 @@ TrenchOffer trench_offer(const Crossing& crossing, const std::string& id) {
   const TrenchRule rule;
   offer.strip = trench_of(*utility, crossing.site.ground, rule);
   if (!offer.strip) return offer;
-  offer.strip->name = say(
-      "trench of {}", utility->name.empty() ? translated_word(utility->kind) : utility->name);  // entered, in the language
+  offer.strip->name = say("trench of {}", utility->name.empty() ? translated_word(utility->kind)
+                                                                : utility->name);  // entered, in the language
   offer.width_m = utility->outside_diameter->m + rule.wider.m;
   offer.below_m = rule.below.m;
   const auto& strips = crossing.site.strips;

@@ -6,9 +6,10 @@
 #include <QUuid>
 #include <algorithm>
 
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -97,7 +98,7 @@ bool Recovery::write_copy() {
   hold();
   Result<void> written = save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString());
   if (written) written = save_atomically(copy_.toStdString(), write_crossing(document_.crossing()));
-  tell(written ? QString() : QString::fromStdString(translated_phrase(written.error().found)));
+  tell(written ? QString() : text_from(written.error().found));
   if (!written) again_.start();
   return written.has_value();
 }
@@ -139,7 +140,7 @@ std::vector<LeftWork> Recovery::left_work(const QString& folder) {
     if (!held_by_nobody(work.copy)) continue;
     work.when = copy.lastModified();
     if (const Result<std::string> origin = read_text_file(origin_of(work.copy).toStdString()))
-      work.original = QString::fromStdString(*origin);
+      work.original = text_from(*origin);
     same_as_its_file(work) ? discard(work) : all.push_back(work);
   }
   std::sort(all.begin(), all.end(), [](const LeftWork& a, const LeftWork& b) { return a.when > b.when; });

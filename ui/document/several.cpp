@@ -7,9 +7,9 @@
 #include <optional>
 #include <utility>
 
-#include "burrow/base/say.h"
 #include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/document/utility_fields.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 

@@ -2,8 +2,8 @@
 
 #include <chrono>
 
-#include "burrow/plan/conclude_trials.h"
-#include "burrow/plan/trials_plan.h"
+#include "burrow/check/conclude_trials.h"
+#include "burrow/check/trials_plan.h"
 
 namespace burrow {
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "burrow/crossing/quality_level.h"
+#include "burrow/tables/quality_level.h"
 
 namespace burrow {
 

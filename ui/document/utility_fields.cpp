@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
 #include "burrow/clearance/clearance.h"
 #include "burrow/document/utility_entry.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -162,7 +162,7 @@ std::vector<Field> utility_level_fields(const Crossing& crossing, const std::str
   field.low = down ? ground - high - *above : low + *above;
   field.high = down ? ground - low - *above : high + *above;
   field.apply = [part = ItemRef{ItemKind::utility, id, -1}, axis = place.axis_m, above, down, ground, level](
-                   const Crossing& c, Typed v) {
+                    const Crossing& c, Typed v) {
     ItemValue all = value_of(c, part);
     Typed centre;
     if (v) centre = (down ? ground - *v : *v) - *above;
@@ -200,7 +200,8 @@ std::vector<Field> utility_location_fields(const Crossing& crossing, const std::
                                        [](Utility& u) -> std::optional<Length>& { return u.located.lateral_sd; }),
                           length_field(*utility, "location error in height, one sd", Dimension::small_length, 0, 100,
                                        [](Utility& u) -> std::optional<Length>& { return u.located.vertical_sd; })};
-  for (Field& field : both) field.validate = [id](const Crossing& c, Typed v) { return check_location_error(c, id, v); };
+  for (Field& field : both)
+    field.validate = [id](const Crossing& c, Typed v) { return check_location_error(c, id, v); };
   if (utility->located.level) {
     const LocationSd sd = stated(*utility->located.level, place, tables);
     both[0].default_value = sd.lateral_m;

@@ -1,5 +1,6 @@
 #include "burrow/drawing/along.h"
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -8,12 +9,8 @@ namespace burrow {
 
 namespace {
 
-QString text_of(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
-
 QString number(double value, Dimension dimension, UnitSystem units) {
-  return QString::fromStdString(format(value, dimension, units));
+  return text_from(format(value, dimension, units));
 }
 
 }  // namespace
@@ -53,7 +50,8 @@ QStringList turning_numbers(const Assessment& assessment, double station_m, Unit
 }
 
 QRectF stops_row(const Frame& frame, const Style& style) {
-  return {frame.ruler.left(), frame.ruler.top(), frame.ruler.width(), std::min(style.text * 1.25, frame.ruler.height())};
+  return {frame.ruler.left(), frame.ruler.top(), frame.ruler.width(),
+          std::min(style.text * 1.25, frame.ruler.height())};
 }
 
 std::optional<std::size_t> stop_at(const Scene& scene, const QPointF& at) {
@@ -76,8 +74,8 @@ QString stop_text(const Crossing& crossing, const StopStretch& stretch, bool cal
                       : QObject::tr("under open ground: a tool that stops is to be dug out by hand near utilities");
   QString name;
   for (const SurfaceFeature& feature : crossing.site.surface)
-    if (feature.id == stretch.id) name = text_of(feature.name.empty() ? translated_word(feature.kind) : feature.name);
-  if (name.isEmpty()) name = text_of(translated_word(stretch.above));
+    if (feature.id == stretch.id) name = text_from(feature.name.empty() ? translated_word(feature.kind) : feature.name);
+  if (name.isEmpty()) name = text_from(translated_word(stretch.above));
   return calibrated
              ? QObject::tr("under %1: %2 chance that the ground stops the tool; not to be dug out").arg(name, chance)
              : QObject::tr("under %1: a tool that stops is not to be dug out").arg(name);

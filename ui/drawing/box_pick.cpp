@@ -129,8 +129,7 @@ void paint_several(QPainter& painter, const Scene& scene) {
         ring(f.side(mark.station_m, level), std::max(r, text * 0.35) + text * 0.3);
       }
       for (const SurfaceFeature& s : site.surface)
-        if (const auto at = middle_of(scene, s, Pane::elevation);
-            at && is(ItemKind::surface, s.id) && s.from && s.to) {
+        if (const auto at = middle_of(scene, s, Pane::elevation); at && is(ItemKind::surface, s.id) && s.from && s.to) {
           painter.setPen(QPen(broad, text * 0.7, Qt::SolidLine, Qt::FlatCap));
           painter.drawLine(f.side(s.from->m, elevation_at(site.ground, s.from->m)),
                            f.side(s.to->m, elevation_at(site.ground, s.to->m)));

@@ -5,9 +5,10 @@
 #include <array>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/flags.h"
-#include "burrow/drawing/scene.h"
 #include "burrow/drawing/pit_edges.h"
+#include "burrow/drawing/scene.h"
 
 namespace burrow {
 
@@ -73,9 +74,10 @@ class Layout {
     if (!seen) return;
     const bool upright = std::abs(line.to.x() - line.from.x()) < std::abs(line.to.y() - line.from.y());
     if (std::hypot(line.to.x() - line.from.x(), line.to.y() - line.from.y()) < text_ * (upright ? 1.7 : 3)) return;
-    const QString number = QString::fromStdString(format(*value, Dimension::length, picture_.style.units));
+    const QString number = text_from(format(*value, Dimension::length, picture_.style.units));
     for (const QString& shown_text : {words.arg(number), number}) {
-      const QSizeF size(metrics_.horizontalAdvance(translated) + (line.lock.empty() ? 6 : 6 + text_), metrics_.height());
+      const QSizeF size(metrics_.horizontalAdvance(translated) + (line.lock.empty() ? 6 : 6 + text_),
+                        metrics_.height());
       if (const std::optional<QRectF> box = room_along(*seen, upright, size, pane)) {
         line.text = shown_text;
         line.label = *box;
@@ -261,8 +263,7 @@ double pulled(const DimensionLine& line, const QPointF& by) {
 
 QString why_held(const DimensionLine& line) {
   if (!line.lock.empty())
-    return QObject::tr("locked in the file (%1): not dragged; a double-click types it")
-        .arg(QString::fromStdString(line.lock));
+    return QObject::tr("locked in the file (%1): not dragged; a double-click types it").arg(text_from(line.lock));
   if (line.pull.isNull())
     return QObject::tr("the bore passes beside it: raising it hardly changes the gap; move the line in the plan");
   return {};

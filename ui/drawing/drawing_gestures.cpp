@@ -7,6 +7,7 @@
 #include <cmath>
 #include <utility>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/along.h"
 #include "burrow/drawing/box_pick.h"
@@ -172,7 +173,7 @@ void DrawingView::mouseReleaseEvent(QMouseEvent* event) {
   if (gesture_ != Gesture::none && gesture_ != Gesture::waiting) step_gesture();
   if (gesture_ == Gesture::part && session_) session_->finish(step_name(document_.crossing(), session_->part()));
   if (gesture_ == Gesture::measure && session_)
-    session_->finish(tr("Set %1").arg(QString::fromStdString(measure_name(document_.crossing(), held_->measure))));
+    session_->finish(tr("Set %1").arg(text_from(measure_name(document_.crossing(), held_->measure))));
   if (gesture_ == Gesture::waiting && !shift_pressed_.none()) toggle_picked(shift_pressed_);
   shift_pressed_ = {};
   if (gesture_ == Gesture::box) take_box();
@@ -262,7 +263,7 @@ void DrawingView::hover(const QPointF& at) {
   const ItemRef under = line ? ItemRef{} : part_at(now, at, reach_px);
   if (line) {
     const QString why = why_held(*line);
-    const QString name = QString::fromStdString(measure_name(document_.crossing(), line->measure));
+    const QString name = text_from(measure_name(document_.crossing(), line->measure));
     viewport()->setCursor(why.isEmpty() ? Qt::OpenHandCursor : Qt::ForbiddenCursor);
     viewport()->setToolTip(why.isEmpty() ? tr("%1: drag the round end, or double-click to type").arg(name)
                                          : name + QStringLiteral(": ") + why);
@@ -276,8 +277,7 @@ void DrawingView::hover(const QPointF& at) {
   if (tells || !focus_.pointer_lines.isEmpty()) viewport()->update();
   if (under == focus_.hovered) return;
   focus_.hovered = under;
-  if (!line)
-    viewport()->setToolTip(under.none() ? QString() : QString::fromStdString(part_name(document_.crossing(), under)));
+  if (!line) viewport()->setToolTip(under.none() ? QString() : text_from(part_name(document_.crossing(), under)));
   viewport()->update();
 }
 
@@ -299,7 +299,7 @@ void DrawingView::show_pointer(const QPointF& at) {
     layers_.across_station_m = station;
     viewport()->update();
   }
-  const auto text = [&](double v, Dimension d) { return QString::fromStdString(format(v, d, style_.units)); };
+  const auto text = [&](double v, Dimension d) { return text_from(format(v, d, style_.units)); };
   QString where = tr("station %1").arg(text(station, Dimension::station));
   if (pane == Pane::elevation && !document_.crossing().site.ground.empty()) {
     const double level = frame_.elevation_m(at.y());

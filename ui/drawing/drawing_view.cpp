@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/drawing/handles.h"
 
@@ -127,9 +128,10 @@ void DrawingView::paintEvent(QPaintEvent*) {
       const std::optional<double> value = measure_value(document_.crossing(), document_.assessment(), held_->measure);
       focus_.pointer_lines.clear();
       if (value)
-        focus_.pointer_lines << QString::fromStdString(measure_name(document_.crossing(), held_->measure) + " " +
-                                                       format(*value, Dimension::length, style_.units));
-      focus_.pointer_lines << live_numbers(document_.crossing(), document_.assessment(), session_->part(), style_.units);
+        focus_.pointer_lines << text_from(measure_name(document_.crossing(), held_->measure) + " " +
+                                          format(*value, Dimension::length, style_.units));
+      focus_.pointer_lines << live_numbers(document_.crossing(), document_.assessment(), session_->part(),
+                                           style_.units);
     }
   } else {
     focus_.ghost_crossing = ghost_layout_ ? &ghost_layout_->crossing : nullptr;

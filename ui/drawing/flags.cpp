@@ -1,7 +1,8 @@
 #include "burrow/drawing/flags.h"
 
-#include "overlaps.h"
 #include "burrow/check/mute.h"
+#include "burrow/document/text.h"
+#include "overlaps.h"
 
 #include <QRegularExpression>
 #include <algorithm>
@@ -93,7 +94,7 @@ std::vector<Flag> place_flags(const Scene& scene, int* left_out) {
       ++lost;
       continue;
     }
-    QString words = with_units_kept(QString::fromStdString(finding_text(finding, scene.style.units)));
+    QString words = with_units_kept(text_from(finding_text(finding, scene.style.units)));
     QStringList others;
     for (const int other : group.others) others << QString::number(other + 1);
     if (!others.isEmpty())

@@ -188,7 +188,7 @@ void paint_handles(QPainter& painter, const Scene& scene) {
     const bool blocker = handle.shape == Handle::Shape::square && handle.always;
     const double r = scene.style.text * (blocker ? 0.22 : 0.42) * (picked || hovered ? 1.35 : 1.0);
     painter.setPen(QPen(picked || hovered ? theme.focus
-                        : blocker           ? theme.ground
+                        : blocker         ? theme.ground
                                           : theme.ink,
                         scene.style.hair * (picked ? 2.4 : 1.3)));
     painter.setBrush(picked ? theme.focus : theme.field);

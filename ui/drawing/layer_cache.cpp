@@ -39,9 +39,9 @@ void LayerCache::keep(Layer& layer, const View& view, const QRectF& area, const 
 void LayerCache::ground(QPainter& painter, const Scene& scene) {
   const Site& site = scene.crossing.site;
   const View view = view_of(painter, scene);
-  const bool still_good = ground_.view == view && ground_site_.ground == site.ground && ground_site_.water == site.water &&
-                     ground_site_.strata == site.strata && ground_site_.strips == site.strips &&
-                     ground_site_.surface == site.surface;
+  const bool still_good = ground_.view == view && ground_site_.ground == site.ground &&
+                          ground_site_.water == site.water && ground_site_.strata == site.strata &&
+                          ground_site_.strips == site.strips && ground_site_.surface == site.surface;
   if (!still_good) {
     keep(ground_, view, scene.frame.elevation, scene.style.theme.sky, painter, [&](QPainter& onto) {
       paint_ground(onto, scene);
@@ -61,8 +61,8 @@ void LayerCache::plan_base(QPainter& painter, const Scene& scene) {
   const Site& site = scene.crossing.site;
   const View view = view_of(painter, scene);
   const bool still_good = plan_base_.view == view && plan_site_.surface == site.surface &&
-                     plan_site_.background == site.background && plan_site_.boundaries == site.boundaries &&
-                     plan_site_.trees == site.trees && plan_site_.strips == site.strips;
+                          plan_site_.background == site.background && plan_site_.boundaries == site.boundaries &&
+                          plan_site_.trees == site.trees && plan_site_.strips == site.strips;
   if (!still_good) {
     keep(plan_base_, view, scene.frame.plan, scene.style.theme.paper, painter, [&](QPainter& onto) {
       paint_plan_base(onto, scene);
@@ -79,8 +79,7 @@ void LayerCache::plan_base(QPainter& painter, const Scene& scene) {
 
 void LayerCache::utilities_plan(QPainter& painter, const Scene& scene) {
   const std::string picked = scene.focus.picked.kind == ItemKind::utility ? scene.focus.picked.id : std::string();
-  const std::string hovered =
-      scene.focus.hovered.kind == ItemKind::utility ? scene.focus.hovered.id : std::string();
+  const std::string hovered = scene.focus.hovered.kind == ItemKind::utility ? scene.focus.hovered.id : std::string();
   const View view = view_of(painter, scene);
   const std::vector<Utility>& now = scene.crossing.site.utilities;
   if (!(utilities_.view == view && picked_ == picked && hovered_ == hovered && same_but(utilities_kept_, now, picked) &&

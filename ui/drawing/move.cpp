@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "burrow/base/quantity_text.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/handles.h"
 #include "burrow/drawing/pit_edges.h"
 
@@ -147,7 +148,7 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
                          UnitSystem units) {
   QStringList lines;
   const auto say = [&](const QString& what, const std::string& value) {
-    lines << what + QStringLiteral(" ") + QString::fromStdString(value);
+    lines << what + QStringLiteral(" ") + text_from(value);
   };
   const auto station_text = [&](double v) { return format(v, Dimension::station, units); };
   const Launch& launch = crossing.bore.launch;
@@ -204,7 +205,7 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
 }
 
 QString step_name(const Crossing& crossing, const ItemRef& part) {
-  const QString name = QString::fromStdString(part_name(crossing, part));
+  const QString name = text_from(part_name(crossing, part));
   return part.kind == ItemKind::grade ? QObject::tr("Turn %1").arg(name) : QObject::tr("Move %1").arg(name);
 }
 

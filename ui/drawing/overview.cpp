@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/flags.h"
 
 namespace burrow {
@@ -274,9 +275,8 @@ bool OverviewStrip::event(QEvent* event) {
     const auto& findings = document_.assessment().findings;
     QToolTip::showText(
         help->globalPos(),
-        finding >= 0
-            ? QString::fromStdString(finding_text(findings[static_cast<std::size_t>(finding)], drawing_.style().units))
-            : tr("The whole bore. Drag the frame, or pull its ends; a click beside it looks there."),
+        finding >= 0 ? text_from(finding_text(findings[static_cast<std::size_t>(finding)], drawing_.style().units))
+                     : tr("The whole bore. Drag the frame, or pull its ends; a click beside it looks there."),
         this);
     return true;
   }
@@ -284,9 +284,7 @@ bool OverviewStrip::event(QEvent* event) {
 }
 
 void OverviewStrip::tell() {
-  const auto text = [&](double v) {
-    return QString::fromStdString(format(v, Dimension::station, drawing_.style().units));
-  };
+  const auto text = [&](double v) { return text_from(format(v, Dimension::station, drawing_.style().units)); };
   setAccessibleDescription(tr("The drawing shows station %1 to %2. Arrow keys move along, plus and minus look closer "
                               "and wider, 0 shows the whole bore.")
                                .arg(text(drawing_.frame().left_station_m), text(drawing_.frame().right_station_m())));

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/quantity_text.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/along.h"
 #include "burrow/pit/pit_shapes.h"
@@ -17,12 +18,8 @@ constexpr double least_half_m = 1.0;  // of the width shown, each way
 constexpr double below_bore_m = 0.6;  // shown under the hole
 constexpr double above_ground_m = 0.25;
 
-QString text_of(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
-
 QString number(double value, Dimension dimension, UnitSystem units) {
-  return QString::fromStdString(format(value, dimension, units));
+  return text_from(format(value, dimension, units));
 }
 
 /// From offsets and elevations to the box; looking along the bore, left is left.
@@ -132,7 +129,7 @@ void paint_utilities(QPainter& painter, const Scene& scene, const View& view, do
       name_at = at;
     }
     if (!name_at || !view.area.contains(*name_at + QPointF(1, 0))) continue;
-    const QString name = metrics.elidedText(text_of(utility.name.empty() ? utility.id : utility.name), Qt::ElideRight,
+    const QString name = metrics.elidedText(text_from(utility.name.empty() ? utility.id : utility.name), Qt::ElideRight,
                                             view.area.width() * 0.45);
     QRectF box(0, 0, metrics.horizontalAdvance(name) + 4, metrics.height());
     box.moveLeft(std::clamp(name_at->x() + 3, view.area.left() + 2, view.area.right() - box.width() - 2));
@@ -284,9 +281,9 @@ void paint_across(QPainter& painter, const Scene& scene) {
   painter.setFont(drawing_font(style.text * 0.9, QFont::DemiBold));
   const double line = QFontMetricsF(painter.font()).height();
   painter.setPen(theme.ink);
-  painter.drawText(
-      QPointF(box.left() + style.text * 0.5, box.top() + line),
-      QObject::tr("across at station %1, looking along the bore").arg(number(station, Dimension::station, style.units)));
+  painter.drawText(QPointF(box.left() + style.text * 0.5, box.top() + line),
+                   QObject::tr("across at station %1, looking along the bore")
+                       .arg(number(station, Dimension::station, style.units)));
   painter.setFont(drawing_font(style.text * 0.85));
   painter.setPen(theme.ink_soft);
   QStringList words{QObject::tr("no bore here")};
@@ -313,8 +310,8 @@ void paint_across(QPainter& painter, const Scene& scene) {
   view.middle_m = point ? point->y_m : scene.crossing.bore.launch.offset->m;
   double ground = elevation_at(scene.crossing.site.ground, station);
   double lowest = ground;
-  for (const LevelPoint& p : ground_across(scene.assessment, scene.crossing.site, station,
-                                           view.middle_m - least_half_m, view.middle_m + least_half_m)) {
+  for (const LevelPoint& p : ground_across(scene.assessment, scene.crossing.site, station, view.middle_m - least_half_m,
+                                           view.middle_m + least_half_m)) {
     ground = std::max(ground, p.elevation_m);
     lowest = std::min(lowest, p.elevation_m);
   }

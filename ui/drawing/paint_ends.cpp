@@ -14,7 +14,8 @@ void open_end(QPainter& painter, const Scene& scene, const QPointF& at) {
   painter.setBrush(style.theme.paper);
   painter.drawEllipse(at, radius, radius);
   painter.setFont(drawing_font(style.text, QFont::Bold));
-  halo_text(painter, at + QPointF(radius * 1.3, -radius * 0.6), QStringLiteral("?"), style.theme.ink, style.theme.paper);
+  halo_text(painter, at + QPointF(radius * 1.3, -radius * 0.6), QStringLiteral("?"), style.theme.ink,
+            style.theme.paper);
   painter.setFont(drawing_font(style.text));
 }
 

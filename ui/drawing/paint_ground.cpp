@@ -3,16 +3,13 @@
 #include <algorithm>
 #include <array>
 
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
 namespace {
-
-QString text_of(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
 
 /// A small tile of marks, the second cue beside the tint.
 QPixmap soil_tile(SoilMark mark, const QColor& ink) {
@@ -115,7 +112,8 @@ void paint_ground(QPainter& painter, const Scene& scene) {
       painter.drawPolygon(body);
     }
     if (i == 0) continue;
-    QPen edge(theme.ground, scene.style.hair, stratum.known.value == StratumEvidence::guess ? Qt::DashLine : Qt::SolidLine);
+    QPen edge(theme.ground, scene.style.hair,
+              stratum.known.value == StratumEvidence::guess ? Qt::DashLine : Qt::SolidLine);
     painter.setPen(edge);
     body.resize(body.size() - 2);
     painter.drawPolyline(body);
@@ -201,8 +199,8 @@ std::vector<StratumName> strata_names(const Scene& scene) {
     const SoilClass* soil = find_soil(scene.tables, s.soil);
     const QString how = s.known.value == StratumEvidence::seen       ? QObject::tr("seen")
                         : s.known.value == StratumEvidence::borehole ? QObject::tr("borehole")
-                                                           : QObject::tr("a guess");
-    const QString name = soil ? text_of(translated_phrase(soil->name)) : text_of(s.soil);
+                                                                     : QObject::tr("a guess");
+    const QString name = soil ? text_from(soil->name) : text_from(s.soil);
     names.push_back(
         {QPointF(label_px, y), name + QStringLiteral(" · ") + how, soil_fill(s.soil, scene.style.theme).tint});
   }
@@ -277,7 +275,7 @@ void paint_surface(QPainter& painter, const Scene& scene) {
         painter.drawPolyline(band.translated(0, -width));
       }
     }
-    const QString name = feature.name.empty() ? text_of(translated_word(feature.kind)) : text_of(feature.name);
+    const QString name = feature.name.empty() ? text_from(translated_word(feature.kind)) : text_from(feature.name);
     const QFontMetricsF metrics(painter.font());
     const double room = f.px_x(to) - f.px_x(from);
     const QString layers = metrics.elidedText(name, Qt::ElideRight, std::max(room, text * 9));

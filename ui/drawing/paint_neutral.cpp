@@ -136,7 +136,7 @@ Name place_name(const Scene& scene) {
   const QRectF box(lines.back().last() + QPointF(text * 0.4, -h / 2), QSizeF(w, h));
   const bool clear =
       scene.frame.elevation.contains(box) && std::none_of(obstacles.utilities.begin(), obstacles.utilities.end(),
-                                                            [&](const QRectF& taken) { return taken.intersects(box); });
+                                                          [&](const QRectF& taken) { return taken.intersects(box); });
   return clear ? Name{names().back(), box} : Name{};
 }
 

@@ -7,8 +7,9 @@
 #include <boost/geometry/strategies/strategies.hpp>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/layer_cache.h"
-#include "burrow/plan/trials_text.h"
+#include "burrow/words/trials_text.h"
 
 namespace burrow {
 
@@ -129,7 +130,7 @@ void paint_bore_plan(QPainter& painter, const Scene& scene) {
 namespace {
 QString status_text(const Scene& scene) {
   const QFontMetricsF metrics(drawing_font(scene.style.text * 0.92));
-  const QString whose = QString::fromStdString(model_status(scene.crossing.bore.model));
+  const QString whose = text_from(model_status(scene.crossing.bore.model));
   return metrics.elidedText(QObject::tr("path: %1").arg(whose), Qt::ElideRight,
                             scene.frame.elevation.width() - scene.style.text * 2);
 }

@@ -2,17 +2,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
-#include "burrow/drawing/scene.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/pit_edges.h"
+#include "burrow/drawing/scene.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
 namespace {
-
-QString text_of(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
 
 QPolygonF plan_line(const Frame& f, const PlanLine& line) {
   QPolygonF shape;
@@ -50,7 +47,7 @@ void paint_surface_plan(QPainter& painter, const Scene& scene) {
         painter.drawLine(area[0] + (area[1] - area[0]) * t, area[3] + (area[2] - area[3]) * t);
       }
     }
-    const QString name = feature.name.empty() ? text_of(translated_word(feature.kind)) : text_of(feature.name);
+    const QString name = feature.name.empty() ? text_from(translated_word(feature.kind)) : text_from(feature.name);
     const QFontMetricsF metrics(painter.font());
     const QRectF box = area.boundingRect().intersected(f.plan);
     if (box.width() < text * 2.5) continue;
@@ -110,7 +107,7 @@ void paint_letters(QPainter& painter, const Scene& scene, const Utility& utility
   const QFontMetricsF metrics(painter.font());
   QString letter = QStringLiteral("?");
   for (const UtilityKindRow& row : scene.tables.utilities)
-    if (row.kind == utility.kind) letter = text_of(row.letter_code);
+    if (row.kind == utility.kind) letter = text_from(row.letter_code);
   for (const double share : {0.16, 0.84}) {
     const double y = f.plan.top() + share * f.plan.height();
     for (qsizetype i = 1; i < line.size(); ++i) {

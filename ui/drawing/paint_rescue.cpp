@@ -1,5 +1,6 @@
 /// The pit by which a stuck tool would be dug out: dashed, since nobody has dug it.
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
 
 namespace burrow {
@@ -29,8 +30,8 @@ void paint_name(QPainter& painter, const Scene& scene, const PitShape& pit, cons
   const double text = scene.style.text;
   painter.setFont(drawing_font(text * 0.92, QFont::DemiBold));
   const QFontMetricsF metrics(painter.font());
-  const QString name = QObject::tr("rescue pit %1 deep")
-                           .arg(QString::fromStdString(format(pit.depth_m, Dimension::length, scene.style.units)));
+  const QString name =
+      QObject::tr("rescue pit %1 deep").arg(text_from(format(pit.depth_m, Dimension::length, scene.style.units)));
   const double w = metrics.horizontalAdvance(name);
   const double left =
       std::min(std::max(top_middle.x() - w / 2, pane.left() + text * 0.5), pane.right() - w - text * 0.5);

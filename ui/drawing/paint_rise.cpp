@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
 #include "burrow/soil/rise_contour.h"
 
@@ -30,7 +31,7 @@ double most_of(const std::vector<HeavePoint>& rise) {
 }
 
 QString translated(const Scene& scene, double rise_m) {
-  return QString::fromStdString(format(rise_m, Dimension::small_length, scene.style.units));
+  return text_from(format(rise_m, Dimension::small_length, scene.style.units));
 }
 
 }  // namespace

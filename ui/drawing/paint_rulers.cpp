@@ -86,8 +86,7 @@ void paint_grid(QPainter& painter, const Scene& scene, const QRectF& pane) {
   // Level and upright lines need no smoothing, and are much faster without.
   painter.setRenderHint(QPainter::Antialiasing, false);
   painter.setPen(QPen(scene.style.theme.grid, scene.style.hair));
-  for (const double s :
-       ticks(f.left_station_m, f.right_station_m(), tick_step(f.px_per_m, scene.style.text * 5, unit)))
+  for (const double s : ticks(f.left_station_m, f.right_station_m(), tick_step(f.px_per_m, scene.style.text * 5, unit)))
     painter.drawLine(QPointF(f.px_x(s), pane.top()), QPointF(f.px_x(s), pane.bottom()));
   const double scale = f.px_per_m * (side ? f.exaggeration : 1.0);
   const double low = side ? f.elevation_m(pane.bottom()) : f.offset_m(pane.bottom());

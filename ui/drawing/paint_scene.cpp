@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/box_pick.h"
 #include "burrow/drawing/layer_cache.h"
@@ -67,7 +68,7 @@ void halo_text(QPainter& painter, const QPointF& at, const QString& text, const 
 namespace {
 QColor row_colour(const Scene& scene, UtilityKind kind) {
   for (const UtilityKindRow& row : scene.tables.utilities)
-    if (row.kind == kind) return QColor(QString::fromStdString(scene.style.theme.dark ? row.colour_dark : row.colour));
+    if (row.kind == kind) return QColor(text_from(scene.style.theme.dark ? row.colour_dark : row.colour));
   return scene.style.theme.ink;
 }
 }  // namespace

@@ -2,17 +2,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/drawing/scene.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/pit_edges.h"
+#include "burrow/drawing/scene.h"
 #include "burrow/drawing/utility_names.h"
 
 namespace burrow {
 
 namespace {
-
-QString text_of(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
 
 void paint_pit_side(QPainter& painter, const Scene& scene, const PitShape& pit, bool launch, bool picked) {
   const Frame& f = scene.frame;
@@ -114,7 +111,7 @@ void paint_utilities_side(QPainter& painter, const Scene& scene) {
       continue;
     const QColor colour = utility_colour(scene, utility.kind);
     const UtilityKindRow* row = kind_row(scene, utility.kind);
-    const QString letter = row ? text_of(row->letter_code) : QStringLiteral("?");
+    const QString letter = row ? text_from(row->letter_code) : QStringLiteral("?");
     const bool picked = scene.focus.picked.kind == ItemKind::utility && scene.focus.picked.id == utility.id;
     const bool hovered = scene.focus.hovered.kind == ItemKind::utility && scene.focus.hovered.id == utility.id;
 
@@ -154,8 +151,8 @@ void paint_utilities_side(QPainter& painter, const Scene& scene) {
       painter.setRenderHint(QPainter::Antialiasing, true);
     }
     painter.setPen(QPen(picked || hovered ? theme.focus : theme.ink, scene.style.hair * (picked    ? 2.6
-                                                                                          : hovered ? 2
-                                                                                                    : 1)));
+                                                                                         : hovered ? 2
+                                                                                                   : 1)));
     painter.setBrush(utility.status.value == UtilityStatus::abandoned ? QBrush(colour, Qt::BDiagPattern)
                                                                       : QBrush(colour));
     painter.drawEllipse(disc);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/along.h"
 #include "burrow/drawing/flags.h"
 
@@ -71,7 +72,7 @@ QString word(AboveBore above) {
 void paint_chance(QPainter& painter, const Scene& scene, const StopStretch& stretch, const QRectF& seen) {
   const double text = scene.style.text;
   const QFontMetricsF metrics(painter.font());
-  const QString chance = QString::fromStdString(format(stretch.chance, Dimension::chance, scene.style.units));
+  const QString chance = text_from(format(stretch.chance, Dimension::chance, scene.style.units));
   QStringList texts{word(stretch.above)};
   if (scene.assessment.refusal_calibrated) texts = {chance + QStringLiteral(" · ") + texts.front(), chance};
   for (const QString& shown_text : texts) {

@@ -1,6 +1,7 @@
 #include <QObject>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/handles.h"
 #include "burrow/drawing/tape.h"
 
@@ -26,7 +27,7 @@ QPointF tape_end(const Scene& scene, Pane pane, const QPointF& at, double reach)
 }
 
 QStringList tape_words(const Tape& tape, UnitSystem units) {
-  const auto number = [&](double v, Dimension d) { return QString::fromStdString(format(v, d, units)); };
+  const auto number = [&](double v, Dimension d) { return text_from(format(v, d, units)); };
   const double along = tape.to_station_m - tape.from_station_m, up = tape.to_up_m - tape.from_up_m;
   QStringList words{number(std::hypot(along, up), Dimension::length),
                     QObject::tr("along %1").arg(number(std::abs(along), Dimension::length))};

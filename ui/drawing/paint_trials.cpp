@@ -40,7 +40,10 @@ void paint_end(QPainter& painter, const Scene& scene, TrialEnd end, const QPoint
   switch (end) {
     case TrialEnd::contact:
       for (const bool under : {true, false}) {
-        painter.setPen(QPen(under ? theme.field : current ? theme.stop : theme.ghost, style.hair * (under ? 3.4 : 1.8)));
+        painter.setPen(QPen(under     ? theme.field
+                            : current ? theme.stop
+                                      : theme.ghost,
+                            style.hair * (under ? 3.4 : 1.8)));
         painter.drawLine(at + QPointF(-r, -r), at + QPointF(r, r));
         painter.drawLine(at + QPointF(-r, r), at + QPointF(r, -r));
       }
@@ -77,8 +80,8 @@ std::vector<Entry> entries_of(const Scene& scene) {
   const Trials& trials = *scene.layers.trials;
   const int all = static_cast<int>(trials.count);
   const QString shown_text = scene.layers.trials_current
-                           ? QObject::tr("%1 of %n trials", nullptr, all)
-                           : QObject::tr("trials of an earlier layout, %1 of %n", nullptr, all);
+                                 ? QObject::tr("%1 of %n trials", nullptr, all)
+                                 : QObject::tr("trials of an earlier layout, %1 of %n", nullptr, all);
   std::vector<Entry> entries{{TrialEnd::arrived, shown_text.arg(trials.paths.size())}};
   const std::array<std::pair<TrialEnd, QString>, 3> known{std::pair{TrialEnd::contact, QObject::tr("touches")},
                                                           std::pair{TrialEnd::daylight, QObject::tr("comes out")},

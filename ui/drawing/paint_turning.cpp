@@ -46,8 +46,7 @@ Scale curvature_scale(const std::vector<PathPoint>& points, const QRectF& area) 
 
 QPolygonF line_of(const Scene& scene, const Scale& scale, double (*value)(const PathPoint&)) {
   QPolygonF line;
-  for (const PathPoint& p : scene.assessment.bore.points)
-    line << QPointF(scene.frame.px_x(p.x_m), scale.y(value(p)));
+  for (const PathPoint& p : scene.assessment.bore.points) line << QPointF(scene.frame.px_x(p.x_m), scale.y(value(p)));
   return line;
 }
 

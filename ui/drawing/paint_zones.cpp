@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
 
 namespace burrow {
@@ -52,7 +53,7 @@ std::vector<ZoneName> zone_names(const Scene& scene) {
   for (const RuleZone& zone : scene.assessment.zones) {
     if (!zone.cover_m) continue;
     const QString shown_text = QObject::tr("crown not above: %1 of cover wanted")
-                             .arg(QString::fromStdString(format(*zone.cover_m, Dimension::length, scene.style.units)));
+                                   .arg(text_from(format(*zone.cover_m, Dimension::length, scene.style.units)));
     const QPolygonF lower = along_ground(scene, zone.from_m, zone.to_m, *zone.cover_m);
     const double wide = metrics.horizontalAdvance(translated);
     if (wide + text < lower.back().x() - lower.front().x())
@@ -101,9 +102,8 @@ void paint_zones_plan(QPainter& painter, const Scene& scene) {
       fill_hatched(painter, scene, QPolygonF(band), Qt::FDiagPattern);
     }
     painter.setFont(drawing_font(scene.style.text * 0.82));
-    const QString shown_text =
-        QObject::tr("no pit within %1")
-            .arg(QString::fromStdString(format(*zone.pit_setback_m, Dimension::length, scene.style.units)));
+    const QString shown_text = QObject::tr("no pit within %1")
+                                   .arg(text_from(format(*zone.pit_setback_m, Dimension::length, scene.style.units)));
     const double wide = QFontMetricsF(painter.font()).horizontalAdvance(translated);
     for (const double x :
          {f.px_x(zone.from_m) - wide - scene.style.text * 0.5, f.px_x(zone.to_m) + scene.style.text * 0.5})

@@ -6,6 +6,7 @@
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/crossing/floor_outline.h"
+#include "burrow/document/text.h"
 #include "burrow/pit/proposal.h"
 
 namespace burrow {
@@ -240,7 +241,7 @@ QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessm
                              UnitSystem units) {
   QStringList lines;
   const auto say = [&](const QString& what, double value, Dimension dimension) {
-    lines << what + QStringLiteral(" ") + QString::fromStdString(format(value, dimension, units));
+    lines << what + QStringLiteral(" ") + text_from(format(value, dimension, units));
   };
   const PitShape& shape = is_launch(part) ? assessment.launch_pit : assessment.exit_pit;
   const PlanLine& outline = pit_in(crossing.pits, part).floor_outline;

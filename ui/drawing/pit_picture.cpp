@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/pit/outlines.h"
 
 namespace burrow {
@@ -38,7 +39,7 @@ class Oblique {
 };
 
 QString text_of(const PitPicture& scene, double value_m) {
-  return QString::fromStdString(format(value_m, Dimension::length, scene.style.units));
+  return text_from(format(value_m, Dimension::length, scene.style.units));
 }
 
 /// With its left end at `wanted`, or as near to that as the picture allows.
@@ -47,8 +48,7 @@ void write_from(QPainter& painter, const PitPicture& scene, QPointF wanted, cons
   const QRectF within(painter.window());
   const double last = within.right() - metrics.horizontalAdvance(text) - 2;
   wanted.setX(std::max(within.left() + 2, std::min(wanted.x(), last)));
-  halo_text(painter, wanted + QPointF(0, metrics.ascent() * 0.4), text, scene.style.theme.ink,
-            scene.style.theme.paper);
+  halo_text(painter, wanted + QPointF(0, metrics.ascent() * 0.4), text, scene.style.theme.ink, scene.style.theme.paper);
 }
 
 void write(QPainter& painter, const PitPicture& scene, const QPointF& centre, const QString& text) {
@@ -180,8 +180,7 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
   const Point3& foot = floor[1];
   const double above =
       shape.ground.there() ? shape.ground.height_at(foot.x_m, foot.y_m) : elevation_at(scene.ground, foot.x_m);
-  dimension(painter, scene, at(foot), at({foot.x_m, foot.y_m, above}),
-            text_of(scene, above - shape.floor_elevation_m));
+  dimension(painter, scene, at(foot), at({foot.x_m, foot.y_m, above}), text_of(scene, above - shape.floor_elevation_m));
   painter.restore();
 }
 

@@ -4,9 +4,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
-#include "burrow/plan/just_clear.h"
+#include "burrow/language/say.h"
+#include "burrow/search/just_clear.h"
 
 namespace burrow {
 
@@ -14,12 +15,8 @@ namespace {
 
 constexpr std::size_t most_clear_lines = 6;  // the nearest to their limit: each takes a few assessments
 
-QString text_of(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
-
 QString name_of(const std::string& name, std::string_view otherwise) {
-  return text_of(name.empty() ? otherwise : std::string_view(name));
+  return text_from(name.empty() ? otherwise : std::string_view(name));
 }
 
 class Lines {
@@ -64,7 +61,7 @@ std::vector<const UtilityAnswer*> nearest_to_limit(const Assessment& assessment)
 
 QString clear_words(const UtilityAnswer& u, UnitSystem units) {
   return QObject::tr("just clear of %1: %2")
-      .arg(name_of(u.name, u.id), QString::fromStdString(format(*u.required_m, Dimension::length, units)));
+      .arg(name_of(u.name, u.id), text_from(format(*u.required_m, Dimension::length, units)));
 }
 
 double* station_in(ItemValue& value) {
@@ -85,7 +82,8 @@ std::optional<double> up_in(const ItemValue& value, Pane pane) {
     return pane == Pane::plan ? launch->offset->m : launch->elevation.m;
   if (const auto* exit = std::get_if<Exit>(&value))
     return pane == Pane::plan ? std::optional(exit->offset->m) : std::nullopt;
-  if (const auto* utility = std::get_if<ListSlot<Utility>>(&value); utility && utility->value && pane == Pane::elevation)
+  if (const auto* utility = std::get_if<ListSlot<Utility>>(&value);
+      utility && utility->value && pane == Pane::elevation)
     if (const UtilityMark mark = utility_mark(*utility->value); mark.depth_known) return mark.elevation_m;
   return std::nullopt;
 }
@@ -145,7 +143,7 @@ std::vector<SnapLine> snap_lines(const Crossing& crossing, const Tables& tables,
           if (const auto by = shift_just_clear(crossing, tables, assessment, u.id, Shifted::utility))
             lines.add(Pane::elevation, false, mark.elevation_m + *by,
                       QObject::tr("bore just clear: %1")
-                          .arg(QString::fromStdString(format(*answer.required_m, Dimension::length, units))));
+                          .arg(text_from(format(*answer.required_m, Dimension::length, units))));
     }
   }
   return std::move(lines.all);
@@ -192,8 +190,8 @@ void paint_snaps(QPainter& painter, const Scene& scene) {
     } else {
       const double y = line.pane == Pane::plan ? f.px_y(line.value) : f.px_z(line.value);
       painter.drawLine(QPointF(pane.left(), y), QPointF(pane.right(), y));
-      halo_text(painter, QPointF(pane.right() - wide - style.text, y - style.text * 0.3), line.reason, style.theme.focus,
-                style.theme.paper);
+      halo_text(painter, QPointF(pane.right() - wide - style.text, y - style.text * 0.3), line.reason,
+                style.theme.focus, style.theme.paper);
     }
   }
   painter.restore();

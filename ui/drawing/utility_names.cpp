@@ -6,9 +6,10 @@
 #include <cmath>
 #include <numeric>
 
-#include "overlaps.h"
 #include "burrow/check/mute.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
+#include "overlaps.h"
 
 namespace burrow {
 
@@ -37,10 +38,10 @@ std::vector<int> ranks_of(const Scene& scene) {
 
 QString whole_name(const Scene& scene, const Utility& utility, const QString& letter) {
   QString name = letter;
-  if (!utility.name.empty()) name += QStringLiteral("  ") + QString::fromStdString(utility.name);
+  if (!utility.name.empty()) name += QStringLiteral("  ") + text_from(utility.name);
   if (utility.outside_diameter)
     name += QStringLiteral(" · ") +
-            QString::fromStdString(format(*utility.outside_diameter, scene.style.units, Dimension::small_length));
+            text_from(format(*utility.outside_diameter, scene.style.units, Dimension::small_length));
   return name;
 }
 

@@ -4,13 +4,13 @@
 #include <algorithm>
 
 #include "burrow/air/changes.h"
-#include "burrow/base/say.h"
 #include "burrow/check/limits.h"
 #include "burrow/check/tool_at_work.h"
+#include "burrow/language/say.h"
 #include "burrow/panels/air_panel.h"
 #include "burrow/panels/air_view.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/card_list.h"
+#include "burrow/panels/choice_words.h"
 
 namespace burrow {
 

@@ -4,12 +4,12 @@
 #include <QPushButton>
 #include <algorithm>
 
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 #include "burrow/panels/air_view.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/card_list.h"
 
 namespace burrow {
 

@@ -1,4 +1,5 @@
 #include "burrow/panels/card_list.h"
+#include "burrow/document/text.h"
 
 #include <QPainter>
 #include <QSignalBlocker>
@@ -108,11 +109,11 @@ CardList::CardList(const QString& accessible_name, std::size_t most_rows, QWidge
   setItemDelegate(new CardDelegate(this));
   connect(this, &QListWidget::currentRowChanged, this, [this](int row) {
     if (row >= 0 && static_cast<std::size_t>(row) < cards_.size())
-      Q_EMIT chosen(QString::fromStdString(cards_[static_cast<std::size_t>(row)].id));
+      Q_EMIT chosen(text_from(cards_[static_cast<std::size_t>(row)].id));
   });
   connect(this, &QListWidget::itemClicked, this, [this](QListWidgetItem* item) {
     const auto row = static_cast<std::size_t>(this->row(item));
-    if (row < cards_.size()) Q_EMIT chosen(QString::fromStdString(cards_[row].id));
+    if (row < cards_.size()) Q_EMIT chosen(text_from(cards_[row].id));
   });
 }
 

@@ -1,4 +1,5 @@
 #include "burrow/panels/check_list.h"
+#include "burrow/document/text.h"
 
 #include <QPainter>
 #include <QSignalBlocker>
@@ -114,7 +115,7 @@ CheckList::CheckList(const QString& accessible_name, QWidget* parent) : QListWid
   setItemDelegate(new CheckDelegate(this));
   connect(this, &QListWidget::currentRowChanged, this, [this](int row) {
     if (row >= 0 && static_cast<std::size_t>(row) < rows_.size())
-      Q_EMIT chosen(QString::fromStdString(rows_[static_cast<std::size_t>(row)].code));
+      Q_EMIT chosen(text_from(rows_[static_cast<std::size_t>(row)].code));
   });
 }
 

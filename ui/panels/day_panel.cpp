@@ -7,12 +7,13 @@
 #include <QPushButton>
 #include <algorithm>
 
-#include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/learn_box.h"
-#include "burrow/panels/card_list.h"
-#include "burrow/plan/day_text.h"
+#include "burrow/words/day_text.h"
 
 namespace burrow {
 
@@ -20,9 +21,6 @@ namespace {
 constexpr int refresh_ms = 120;
 constexpr std::size_t rows_seen = 6;
 
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
 }  // namespace
 
 DayPanel::DayPanel(Document& document, QWidget* parent)
@@ -98,7 +96,7 @@ void DayPanel::make_entry() {
   add_heading(tr("Type a reading"));
   forms_ = reading_forms(0);
   kinds_ = add_combo(tr("Kind"));
-  for (const ReadingForm& form : forms_) kinds_->addItem(qs(translated_label(form.name)));
+  for (const ReadingForm& form : forms_) kinds_->addItem(text_from(translated_label(form.name)));
   entry_ = new QWidget(this);
   grid_ = new QGridLayout(entry_);
   grid_->setContentsMargins(0, 0, 0, 0);
@@ -154,9 +152,9 @@ void DayPanel::show_form(int form) {
   const QStringList begun = typed_[form_];
   for (const ReadingInput& input : shown.inputs) {
     auto* edit = new QLineEdit(entry_);
-    edit->setPlaceholderText(qs(input.hint));
+    edit->setPlaceholderText(text_from(input.hint));
     edit->setText(begun.value(static_cast<int>(inputs_.size())));
-    add(qs(translated_label(input.label)), edit);
+    add(text_from(translated_label(input.label)), edit);
     connect(edit, &QLineEdit::returnPressed, this, &DayPanel::add_typed);
     inputs_.push_back(edit);
   }
@@ -185,7 +183,7 @@ bool DayPanel::under_way() const {
 double DayPanel::seconds_now() const {
   const DayRecord* now = record();
   if (!now) return 0;
-  const QDateTime started = QDateTime::fromString(qs(now->started.value_or("")), Qt::ISODate);
+  const QDateTime started = QDateTime::fromString(text_from(now->started.value_or("")), Qt::ISODate);
   const double last = now->readings.empty() ? 0 : now->readings.back().time.s;
   const double since = started.isValid() ? static_cast<double>(started.msecsTo(clock_())) / 1000 : last;
   // A record of another day, or a clock that was set back: after what stands there.
@@ -239,7 +237,7 @@ void DayPanel::add_typed() {
   double time = seconds_now();
   if (!time_->text().trimmed().isEmpty()) {
     const Result<double> typed = parse(time_->text().toStdString(), Dimension::duration, units_);
-    if (!typed) return complain(tr("time since the start: %1").arg(qs(translated_phrase(typed.error().expected))));
+    if (!typed) return complain(tr("time since the start: %1").arg(text_from(typed.error().expected)));
     time = *typed;
   }
   std::vector<std::string> texts;
@@ -248,12 +246,11 @@ void DayPanel::add_typed() {
   const ReadingForm& form = forms[static_cast<std::size_t>(form_)];
   const Result<Reading> reading = reading_from(form, texts, words_->text().toStdString(), time, units_);
   if (!reading)
-    return complain(
-        tr("%1: %2 wanted").arg(qs(translated_phrase(reading.error().place)), qs(translated_phrase(reading.error().expected))));
+    return complain(tr("%1: %2 wanted").arg(text_from(reading.error().place), text_from(reading.error().expected)));
   complaint_->hide();
   complaint_->clear();
   const std::size_t before = record()->readings.size();
-  put_in(*reading, tr("Add %1").arg(qs(translated_label(form.name))));
+  put_in(*reading, tr("Add %1").arg(text_from(translated_label(form.name))));
   if (record() && record()->readings.size() == before) return;  // not taken: the typing stays
   for (QLineEdit* input : inputs_) input->clear();
   words_->clear();
@@ -297,10 +294,10 @@ void DayPanel::refresh() {
   if (!record()) shown_ = all.empty() ? std::string() : all.back().id;
   records_->clear();
   for (const DayRecord& one : all) {
-    const QString when = qs(one.started.value_or("")).left(16).replace(QLatin1Char('T'), QLatin1Char(' '));
-    records_->addItem(when.isEmpty() ? qs(one.id) : when, qs(one.id));
+    const QString when = text_from(one.started.value_or("")).left(16).replace(QLatin1Char('T'), QLatin1Char(' '));
+    records_->addItem(when.isEmpty() ? text_from(one.id) : when, text_from(one.id));
   }
-  records_->setCurrentIndex(records_->findData(qs(shown_)));
+  records_->setCurrentIndex(records_->findData(text_from(shown_)));
   records_->setEnabled(!all.empty());
   const bool going = under_way() && !locked();
   begin_->setText(all.empty() ? tr("Start") : tr("Start another"));
@@ -325,7 +322,7 @@ void DayPanel::show_readings() {
       Card card;
       card.id = std::to_string(i);
       const std::string line = reading_line(now->readings[i], units_);
-      card.title = qs(line);
+      card.title = text_from(line);
       cards.push_back(std::move(card));
     }
   if (now && !now->readings.empty()) picked_ = std::min(picked_, now->readings.size() - 1);
@@ -362,7 +359,7 @@ void DayPanel::show_answer() {
                                              : std::pair(theme.stop, theme.on_stop);
   };
   const std::string sentence = advice_text(day, units_);
-  advice_->setText(qs(day.advice ? advice_title(*day.advice) + ". " + sentence : sentence));
+  advice_->setText(text_from(day.advice ? advice_title(*day.advice) + ". " + sentence : sentence));
   advice_->setAutoFillBackground(day.advice.has_value());
   if (day.advice) {
     const auto [ground, ink] = colour(*day.advice);
@@ -375,13 +372,14 @@ void DayPanel::show_answer() {
   for (const DayLine& line : day_lines(day, document_.crossing(), units_)) {
     if (line.what == burrow::translated("advice")) continue;
     if (line.what == burrow::translated("against") || line.what == burrow::translated("for") ||
-        line.what == burrow::translated("worth knowing") || line.what == burrow::translated("not used") || line.what.empty() ||
-        line.what == burrow::translated("the rate may mean"))
-      why << (line.what == burrow::translated("for") || line.what.empty() ? QString()
-                                                                    : qs(line.what) + QStringLiteral(": ")) +
-                 qs(line.value);
+        line.what == burrow::translated("worth knowing") || line.what == burrow::translated("not used") ||
+        line.what.empty() || line.what == burrow::translated("the rate may mean"))
+      why << (line.what == burrow::translated("for") || line.what.empty()
+                  ? QString()
+                  : text_from(line.what) + QStringLiteral(": ")) +
+                 text_from(line.value);
     else
-      facts.emplace_back(qs(line.what), qs(line.value));
+      facts.emplace_back(text_from(line.what), text_from(line.value));
   }
   facts_->setText(facts_html(facts));
   why_->setText(why.join(QLatin1Char('\n')));

@@ -1,5 +1,6 @@
 #include "burrow/panels/entry_form.h"
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 
 #include <QGridLayout>
 #include <QKeyEvent>
@@ -10,14 +11,10 @@
 namespace burrow {
 
 namespace {
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
-
 /// The value as text, where a person typed one.
 QString typed_text(const Field& field, UnitSystem units) {
   if (!field.value || (!field.entered && field.default_value)) return {};
-  return qs(format(*field.value, field.dimension, units));
+  return text_from(format(*field.value, field.dimension, units));
 }
 }  // namespace
 
@@ -90,7 +87,7 @@ void EntryForm::rebuild(const std::vector<Field>& fields) {
     row.name = new QLabel(this);
     row.name->setWordWrap(true);
     row.entry = new QLineEdit(this);
-    row.entry->setAccessibleName(qs(translated_label(row.label)));
+    row.entry->setAccessibleName(text_from(translated_label(row.label)));
     row.entry->setMinimumWidth(row.entry->fontMetrics().horizontalAdvance(QStringLiteral("00.00 m³/min ")) + 8);
     row.entry->installEventFilter(this);
     row.name->setBuddy(row.entry);
@@ -118,18 +115,18 @@ void EntryForm::rebuild(const std::vector<Field>& fields) {
 
 void EntryForm::fill(Row& row, const Field& field) {
   const bool stands = field.default_value && (!field.value || !field.entered);
-  const QString name =
-      stands ? tr("%1 (%2)").arg(qs(translated_label(field.label)), standing_word_) : qs(translated_label(field.label));
+  const QString name = stands ? tr("%1 (%2)").arg(text_from(translated_label(field.label)), standing_word_)
+                              : text_from(translated_label(field.label));
   if (row.name->text() != name) row.name->setText(name);
   row.entry->setReadOnly(locked());
-  row.entry->setPlaceholderText(field.mixed        ? tr("various")
-                                : field.default_value     ? qs(format(*field.default_value, field.dimension, units_))
-                                : field.may_be_empty ? tr("not known")
-                                                     : QString());
+  row.entry->setPlaceholderText(field.mixed           ? tr("various")
+                                : field.default_value ? text_from(format(*field.default_value, field.dimension, units_))
+                                : field.may_be_empty  ? tr("not known")
+                                                      : QString());
   const QString way_back =
-      field.mixed ? tr("They differ. What is typed goes to all of them.")
-      : field.default_value
-          ? tr("Empty: back to %1 (%2).").arg(qs(format(*field.default_value, field.dimension, units_)), standing_word_)
+      field.mixed           ? tr("They differ. What is typed goes to all of them.")
+      : field.default_value ? tr("Empty: back to %1 (%2).")
+                                  .arg(text_from(format(*field.default_value, field.dimension, units_)), standing_word_)
       : field.may_be_empty ? tr("Empty: not known.")
                            : tr("Cannot be left empty.");
   row.entry->setToolTip(way_back);
@@ -149,9 +146,8 @@ QString EntryForm::fault_of(const Row& row, const Field& field) const {
       value = tl::unexpected(fault.error());
   if (value) return {};
   return value.error().found.empty()
-             ? tr("Not taken: %1 wanted").arg(qs(translated_phrase(value.error().expected)))
-             : tr("Not taken: %1. Wanted: %2")
-                   .arg(qs(translated_phrase(value.error().found)), qs(translated_phrase(value.error().expected)));
+             ? tr("Not taken: %1 wanted").arg(text_from(value.error().expected))
+             : tr("Not taken: %1. Wanted: %2").arg(text_from(value.error().found), text_from(value.error().expected));
 }
 
 void EntryForm::complain(Row& row, const QString& what) {
@@ -184,9 +180,9 @@ void EntryForm::take_over(std::size_t at) {
     return;
   }
   const std::optional<double> value = *read_field(live[at], row.entry->text().toStdString(), units_);
-  const QString whose = qs(part_name(document_.crossing(), part_));
+  const QString whose = text_from(part_name(document_.crossing(), part_));
   if (!document_.change(part_, live[at].apply(document_.crossing(), value),
-                        tr("Type %1 of %2").arg(qs(translated_label(row.label)), whose))) {
+                        tr("Type %1 of %2").arg(text_from(translated_label(row.label)), whose))) {
     complain(row, locked() ? tr("Not taken: %1").arg(document_.read_only_because())
                            : tr("Not taken while something is being dragged."));
     return;
@@ -213,7 +209,7 @@ bool EntryForm::eventFilter(QObject* watched, QEvent* event) {
 
 int EntryForm::find(const QString& label) const {
   for (std::size_t i = 0; i < rows_.size(); ++i)
-    if (qs(rows_[i].label).startsWith(label)) return static_cast<int>(i);
+    if (text_from(rows_[i].label).startsWith(label)) return static_cast<int>(i);
   return -1;
 }
 

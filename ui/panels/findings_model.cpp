@@ -4,10 +4,11 @@
 #include <QPainter>
 #include <cmath>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
 #include "burrow/check/mute.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/flags.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -16,31 +17,27 @@ constexpr int mark_role = Qt::UserRole + 1;
 constexpr int source_role = Qt::UserRole + 2;
 constexpr int muted_role = Qt::UserRole + 3;
 
-QString qs(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
-
 QString source_line(const Finding& finding, const Crossing& crossing, const Tables& tables) {
   if (finding.muted) {
     QStringList who;
-    if (!finding.muted->by.empty()) who << qs(finding.muted->by);
-    if (!finding.muted->date.empty()) who << qs(finding.muted->date);
+    if (!finding.muted->by.empty()) who << text_from(finding.muted->by);
+    if (!finding.muted->date.empty()) who << text_from(finding.muted->date);
     const QString shown_text = who.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(who.join(QStringLiteral(", ")));
     const bool counts = counts_in_verdict(finding);
     return (counts ? QObject::tr("muted, but still counts: %1") : QObject::tr("muted: %1"))
-               .arg(qs(finding.muted->reason)) +
+               .arg(text_from(finding.muted->reason)) +
            shown_text;
   }
   if (const Mute* lapsed = mute_of(crossing, finding)) {
     std::optional<MuteFault> fault = fault_of_words(*lapsed, tables.judged_on);
     if (!fault) fault = fault_of_matter(crossing, *lapsed, finding);
     return QObject::tr("was muted (%1), does not count: %2")
-        .arg(qs(lapsed->reason), qs(burrow::translated(why_void(fault.value_or(MuteFault::nothing_there)))));
+        .arg(text_from(lapsed->reason),
+             text_from(burrow::translated(why_void(fault.value_or(MuteFault::nothing_there)))));
   }
   if (finding.missing) return QObject::tr("not entered");
-  const QString label = qs(burrow::label_text(finding.source.label));
-  return finding.source.text.empty() ? label
-                                     : qs(burrow::translated_phrase(finding.source.text)) + QStringLiteral(" – ") + label;
+  const QString label = text_from(burrow::label_text(finding.source.label));
+  return finding.source.text.empty() ? label : text_from(finding.source.text) + QStringLiteral(" – ") + label;
 }
 }  // namespace
 
@@ -55,10 +52,10 @@ QVariant FindingsModel::data(const QModelIndex& index, int role) const {
   const Finding& f = finding(index.row());
   switch (role) {
     case Qt::DisplayRole:
-      return QString::fromStdString(finding_text(f, units_));
+      return text_from(finding_text(f, units_));
     case Qt::AccessibleTextRole:
       return (f.muted ? QObject::tr("%1, muted: %2") : QStringLiteral("%1: %2"))
-          .arg(qs(burrow::translated(burrow::word_of(f.severity))), QString::fromStdString(finding_text(f, units_)));
+          .arg(text_from(burrow::translated(burrow::word_of(f.severity))), text_from(finding_text(f, units_)));
     case mark_role:
       return static_cast<int>(mark_of(f));
     case source_role:
@@ -86,9 +83,9 @@ int FindingsModel::row_like(const Finding& finding, int near_row) const {
 
 QString FindingsModel::words(int row) const {
   const Finding& f = finding(row);
-  return QString::fromStdString(finding_text(f, units_)) + QLatin1Char('\n') +
+  return text_from(finding_text(f, units_)) + QLatin1Char('\n') +
          source_line(f, document_.crossing(), document_.tables()) + QLatin1Char('\n') +
-         (f.muted ? QObject::tr("%1 muted").arg(qs(translated_phrase(f.name))) : qs(translated_phrase(f.name)));
+         (f.muted ? QObject::tr("%1 muted").arg(text_from(f.name)) : text_from(f.name));
 }
 
 void FindingsModel::set_units(UnitSystem units) {

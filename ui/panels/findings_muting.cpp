@@ -5,6 +5,7 @@
 #include <QMenu>
 #include <QPushButton>
 
+#include "burrow/document/text.h"
 #include "burrow/panels/findings_panel.h"
 
 namespace burrow {
@@ -13,8 +14,7 @@ void FindingsPanel::open_form() {
   const int row = picked_row();
   if (row < 0) return;
   muting_ = model_->finding(row);
-  form_->open_for(*muting_, QString::fromStdString(finding_text(*muting_, units_)),
-                  mute_of(document_.crossing(), *muting_));
+  form_->open_for(*muting_, text_from(finding_text(*muting_, units_)), mute_of(document_.crossing(), *muting_));
 }
 
 void FindingsPanel::take_mute(const QString& reason, const QString& by) {

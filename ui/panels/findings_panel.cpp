@@ -10,35 +10,32 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
-#include "burrow/check/headline.h"
-#include "burrow/check/working_text.h"
+#include "burrow/document/text.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
 #include "burrow/panels/flow_row.h"
+#include "burrow/words/headline.h"
+#include "burrow/words/working_text.h"
 
 namespace burrow {
 
 namespace {
-QString qs(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
 QString working_html(const Working& w, UnitSystem units) {
   QString html = QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>")
-                     .arg(qs(translated(w.formula)).toHtmlEscaped());
+                     .arg(text_from(translated(w.formula)).toHtmlEscaped());
   const auto line = [&](std::string_view symbol, double value, std::string_view unit, bool strong) {
     const QString number =
-        QString::fromStdString(working_number(value, unit, units, symbol == "limit" ? w.symbol : symbol))
-            .toHtmlEscaped();
+        text_from(working_number(value, unit, units, symbol == "limit" ? w.symbol : symbol)).toHtmlEscaped();
     const QString row = strong ? QStringLiteral("<tr><td>%1</td><td>=</td><td><b>%2</b></td></tr>")
                                : QStringLiteral("<tr><td>%1</td><td>=</td><td>%2</td></tr>");
-    html += row.arg(qs(symbol).toHtmlEscaped(), number);
+    html += row.arg(text_from(symbol).toHtmlEscaped(), number);
   };
   for (const WorkingInput& input : w.inputs) line(input.symbol, input.value, input.unit, false);
   line(w.symbol, w.value, w.unit, true);
   if (w.limit) line("limit", *w.limit, w.unit, false);
   html += QStringLiteral("</table><p>%1 %2 [%3]</p>")
-              .arg(QObject::tr("Formula from:"), qs(burrow::translated_phrase(w.source.text)).toHtmlEscaped(),
-                   qs(burrow::label_text(w.source.label)).toHtmlEscaped());
+              .arg(QObject::tr("Formula from:"), text_from(w.source.text).toHtmlEscaped(),
+                   text_from(burrow::label_text(w.source.label)).toHtmlEscaped());
   return html;
 }
 
@@ -222,7 +219,7 @@ void FindingsPanel::set_picked_things(const std::vector<ItemRef>& parts) {
     if (part.kind == ItemKind::launch || part.kind == ItemKind::exit) subjects.emplace_back("bore");
     if (own.empty()) continue;
     subjects.push_back(own);
-    names << QString::fromStdString(part_name(document_.crossing(), part));
+    names << text_from(part_name(document_.crossing(), part));
   }
   if (names.size() > 2) names = QStringList{tr("%n things", nullptr, static_cast<int>(names.size()))};
   bar_->set_picked(names.join(QStringLiteral(", ")), std::move(subjects));
@@ -242,15 +239,15 @@ void FindingsPanel::show_working(int row) {
     return;
   }
   const Finding& finding = model_->finding(row);
-  QString html = QStringLiteral("<p>%1</p>").arg(QString::fromStdString(finding_text(finding, units_)).toHtmlEscaped());
-  if (const QString what = qs(advice(finding)); !what.isEmpty())
+  QString html = QStringLiteral("<p>%1</p>").arg(text_from(finding_text(finding, units_)).toHtmlEscaped());
+  if (const QString what = text_from(advice(finding)); !what.isEmpty())
     html += QStringLiteral("<p><b>%1</b> %2</p>").arg(tr("To do:"), what.toHtmlEscaped());
   if (finding.muted)
-    html += QStringLiteral("<p><b>%1</b> %2</p>").arg(tr("Muted:"), qs(finding.muted->reason).toHtmlEscaped());
+    html += QStringLiteral("<p><b>%1</b> %2</p>").arg(tr("Muted:"), text_from(finding.muted->reason).toHtmlEscaped());
   const Working* step = working_of(document_.assessment(), finding);
   if (step) html += working_html(*step, units_);
-  plain_ = QString::fromStdString(finding_text(finding, units_));
-  if (step) plain_ += QLatin1Char('\n') + QString::fromStdString(working_text(*step, units_));
+  plain_ = text_from(finding_text(finding, units_));
+  if (step) plain_ += QLatin1Char('\n') + text_from(working_text(*step, units_));
   copy_->setEnabled(true);
   const Mute* shown_text = mute_of(document_.crossing(), finding);
   mute_->setEnabled(true);
@@ -258,8 +255,8 @@ void FindingsPanel::show_working(int row) {
   unmute_->setVisible(shown_text != nullptr);
   if (finding.limit)
     html += QStringLiteral("<p>%1 %2 [%3]</p>")
-                .arg(tr("Limit from:"), qs(burrow::translated_phrase(finding.source.text)).toHtmlEscaped(),
-                     qs(burrow::label_text(finding.source.label)).toHtmlEscaped());
+                .arg(tr("Limit from:"), text_from(finding.source.text).toHtmlEscaped(),
+                     text_from(burrow::label_text(finding.source.label)).toHtmlEscaped());
   working_->setHtml(html);
 }
 

@@ -10,10 +10,11 @@
 #include <QTextDocumentFragment>
 #include <QVBoxLayout>
 
+#include "burrow/document/text.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/flow_row.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -96,7 +97,7 @@ void FormPanel::change(const ItemRef& part, ItemValue value, const QString& step
 
 QString FormPanel::text_of(double value, Dimension dimension) const {
   // A number and its unit stay on one line.
-  return QString::fromStdString(format(value, dimension, units_)).replace(QLatin1Char(' '), QChar(QChar::Nbsp));
+  return text_from(format(value, dimension, units_)).replace(QLatin1Char(' '), QChar(QChar::Nbsp));
 }
 
 QString FormPanel::plain(const QLabel* label) {

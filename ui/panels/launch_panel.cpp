@@ -7,7 +7,8 @@
 #include <cmath>
 
 #include "burrow/charts/launch_map_view.h"
-#include "burrow/plan/launch_text.h"
+#include "burrow/document/text.h"
+#include "burrow/words/launch_text.h"
 
 namespace burrow {
 
@@ -17,11 +18,11 @@ const ItemRef launch_part{ItemKind::launch, {}, -1};
 
 /// A number stays with its per cent.
 QString kept_together(const std::string& text) {
-  return QString::fromStdString(text).replace(QStringLiteral(" %"), QStringLiteral("\u00a0%"));
+  return text_from(text).replace(QStringLiteral(" %"), QStringLiteral("\u00a0%"));
 }
 
 QString verdict_words(const LaunchCell& cell) {
-  return QString::fromStdString(verdict_text(cell));
+  return text_from(verdict_text(cell));
 }
 }  // namespace
 
@@ -74,8 +75,7 @@ void LaunchPanel::wire() {
   connect(&job_, &LaunchSearchJob::progressed, this,
           [this](double share) { progress_->setValue(static_cast<int>(share * 1000)); });
   connect(search_, &QPushButton::clicked, this, [this] { job_.running() ? job_.cancel() : job_.run(); });
-  connect(ask_tools_, &QPushButton::clicked, this,
-          [this] { job_.tools_running() ? job_.cancel() : job_.ask_tools(); });
+  connect(ask_tools_, &QPushButton::clicked, this, [this] { job_.tools_running() ? job_.cancel() : job_.ask_tools(); });
   connect(take_best_, &QPushButton::clicked, this, &LaunchPanel::take);
   connect(view_, &LaunchMapView::hovered, this, [this](int cell) {
     hovered_ = cell;
@@ -193,7 +193,7 @@ QString LaunchPanel::cell_words(const LaunchCell& cell) const {
             kept_together(binding_text(map, cell, units_));
   if (cell.also >= 0 && cell.verdict == Verdict::caution)
     text += QStringLiteral("\n") +
-            tr("also: %1").arg(QString::fromStdString(limit_title(map.limits[static_cast<std::size_t>(cell.also)])));
+            tr("also: %1").arg(text_from(limit_title(map.limits[static_cast<std::size_t>(cell.also)])));
   text += QStringLiteral("\n") +
           (cell.chance_clean ? tr("chance of a clean bore %1").arg(text_of(*cell.chance_clean, Dimension::chance))
                              : tr("chance of a clean bore not known"));
@@ -297,19 +297,19 @@ void LaunchPanel::show_tools() {
     tools_state_->setText(tr("The same search for each class of tool and each way of putting the pipe in."));
   else
     tools_state_->setText(job_.tools_current() ? tr("Each at its own best launch.")
-                                                : tr("Of the crossing as it stood before."));
+                                               : tr("Of the crossing as it stood before."));
   tools_->setVisible(rows != nullptr);
   if (!rows) return;
   QString html = QStringLiteral("<table cellspacing='0' cellpadding='3' width='100%'>");
   for (std::size_t i = 0; i < rows->size(); ++i) {
     const ToolRow& row = (*rows)[i];
-    QString ways = QString::fromStdString(insertion_words(row.insertion));
+    QString ways = text_from(insertion_words(row.insertion));
     bool in_force = row.in_force;
     // Ways that fare alike share a row.
     const std::size_t first = i;
     while (i + 1 < rows->size() && (*rows)[i + 1].tool == row.tool && (*rows)[i + 1].works == row.works &&
            tool_text((*rows)[i + 1], units_) == tool_text(row, units_)) {
-      ways += QStringLiteral(", ") + QString::fromStdString(insertion_words((*rows)[++i].insertion));
+      ways += QStringLiteral(", ") + text_from(insertion_words((*rows)[++i].insertion));
       in_force = in_force || (*rows)[i].in_force;
     }
     const bool last_of_tool = i + 1 == rows->size() || (*rows)[i + 1].tool != row.tool;

@@ -6,6 +6,7 @@
 #include <QPushButton>
 #include <QSignalBlocker>
 
+#include "burrow/document/text.h"
 #include "burrow/panels/choice_words.h"
 
 namespace burrow {
@@ -132,7 +133,7 @@ QString LayoutsPanel::table_html(const std::vector<LayoutSummary>& all) const {
       {tr("tightest gap"),
        [&](const LayoutSummary& s) {
          return s.least_gap_m ? tr("%1, %2").arg(number(s.least_gap_m, Dimension::length),
-                                                 QString::fromStdString(s.least_gap_utility).toHtmlEscaped())
+                                                 text_from(s.least_gap_utility).toHtmlEscaped())
                               : QStringLiteral("–");
        }},
       {tr("beyond the gap wanted"),
@@ -147,8 +148,8 @@ QString LayoutsPanel::table_html(const std::vector<LayoutSummary>& all) const {
   // One layout below the other would not compare; side by side the column shows two, more run on to the right.
   QString html = QStringLiteral("<table cellspacing='0' cellpadding='3'><tr><td></td>");
   for (const LayoutSummary& s : all)
-    html += QStringLiteral("<td><b>%1</b></td>")
-                .arg((s.id.empty() ? tr("in force") : QString::fromStdString(s.name)).toHtmlEscaped());
+    html +=
+        QStringLiteral("<td><b>%1</b></td>").arg((s.id.empty() ? tr("in force") : text_from(s.name)).toHtmlEscaped());
   html += QStringLiteral("</tr>");
   for (const auto& [name, cell] : rows) {
     html += QStringLiteral("<tr><td>%1</td>").arg(name.toHtmlEscaped());
@@ -167,7 +168,7 @@ void LayoutsPanel::refresh() {
     const QSignalBlocker blocker(other_);
     other_->clear();
     for (const Alternative& a : crossing.alternatives)
-      other_->addItem(QString::fromStdString(a.name.empty() ? a.id : a.name), QString::fromStdString(a.id));
+      other_->addItem(text_from(a.name.empty() ? a.id : a.name), text_from(a.id));
     other_->setCurrentIndex(std::max(other_->findData(before), other_->count() > 0 ? 0 : -1));
   }
   const bool some = other_->count() > 0;

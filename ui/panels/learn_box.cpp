@@ -5,23 +5,18 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "burrow/document/text.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/library_file.h"
 #include "burrow/panels/flow_row.h"
-#include "burrow/plan/learn_text.h"
+#include "burrow/words/learn_text.h"
 
 namespace burrow {
-
-namespace {
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
-}  // namespace
 
 LearnBox::LearnBox(Document& document, QWidget* parent)
     : QWidget(parent),
       document_(document),
-      said_(new QLabel(this)),
+      result_text_(new QLabel(this)),
       learn_(new QPushButton(tr("Learn from these records"), this)),
       open_(new QPushButton(tr("Open a library…"), this)),
       save_(new QPushButton(tr("Save as a library…"), this)),
@@ -37,10 +32,10 @@ LearnBox::LearnBox(Document& document, QWidget* parent)
     button->setAutoDefault(false);
     flow->addWidget(button);
   }
-  said_->setWordWrap(true);
-  said_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  result_text_->setWordWrap(true);
+  result_text_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   column->addWidget(row);
-  column->addWidget(said_);
+  column->addWidget(result_text_);
   connect(learn_, &QPushButton::clicked, this, &LearnBox::learn_here);
   connect(open_, &QPushButton::clicked, this, [this] {
     const QString path = QFileDialog::getOpenFileName(this, tr("Open a library"), {}, tr("Libraries (*.json)"));
@@ -69,8 +64,9 @@ void LearnBox::learn_here() {
   of_ = document_.crossing().record;
   show_library();
   QStringList lines;
-  for (const NotLearnt& one : evidence.not_learnt) lines << tr("Not used, %1: %2.").arg(qs(one.record), qs(one.why));
-  if (!lines.isEmpty()) said_->setText(said_->text() + QLatin1Char('\n') + lines.join(QLatin1Char('\n')));
+  for (const NotLearnt& one : evidence.not_learnt)
+    lines << tr("Not used, %1: %2.").arg(text_from(one.record), text_from(one.why));
+  if (!lines.isEmpty()) result_text_->setText(result_text_->text() + QLatin1Char('\n') + lines.join(QLatin1Char('\n')));
 }
 
 bool LearnBox::open_library(const QString& path) {
@@ -78,7 +74,7 @@ bool LearnBox::open_library(const QString& path) {
   const Result<LearnLibrary> read =
       text ? read_library(*text, document_.tables()) : Result<LearnLibrary>(tl::unexpected<Error>(text.error()));
   if (!read) {
-    said_->setText(tr("The library could not be read: %1").arg(qs(read.error().text())));
+    result_text_->setText(tr("The library could not be read: %1").arg(text_from(translated_error(read.error()))));
     return false;
   }
   library_ = *read;
@@ -89,7 +85,8 @@ bool LearnBox::open_library(const QString& path) {
 
 bool LearnBox::save_library(const QString& path) {
   const Result<void> saved = save_atomically(path.toStdString(), write_library(library_));
-  if (!saved) said_->setText(tr("The library could not be saved: %1").arg(qs(saved.error().text())));
+  if (!saved)
+    result_text_->setText(tr("The library could not be saved: %1").arg(text_from(translated_error(saved.error()))));
   return saved.has_value();
 }
 
@@ -108,7 +105,7 @@ void LearnBox::take_over() {
 }
 
 QString LearnBox::visible_text() const {
-  return said_->text();
+  return result_text_->text();
 }
 
 void LearnBox::show_library() {
@@ -116,16 +113,17 @@ void LearnBox::show_library() {
   save_->setEnabled(any);
   take_->setEnabled(any && document_.crossing().version <= known_file_version);
   if (!any) {
-    said_->setText(document_.crossing().record.empty()
-                       ? tr("Records of many bores tell the constants of the model. None is kept here yet.")
-                       : tr("Nothing learnt yet."));
+    result_text_->setText(document_.crossing().record.empty()
+                              ? tr("Records of many bores tell the constants of the model. None is kept here yet.")
+                              : tr("Nothing learnt yet."));
     return;
   }
   QStringList lines;
   for (const LearnRow& row : learn_rows(library_, document_.tables()))
     lines << tr("%1, %2: %3; before %4; from %5")
-                 .arg(qs(row.soil), qs(row.what), qs(row.learnt), qs(row.before), qs(row.from));
-  said_->setText(lines.join(QLatin1Char('\n')));
+                 .arg(text_from(row.soil), text_from(row.what), text_from(row.learnt), text_from(row.before),
+                      text_from(row.from));
+  result_text_->setText(lines.join(QLatin1Char('\n')));
 }
 
 }  // namespace burrow

@@ -9,7 +9,8 @@
 #include <QSettings>
 #include <QVBoxLayout>
 
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -82,8 +83,9 @@ void MuteForm::set_theme(const Theme& theme) {
 
 void MuteForm::open_for(const Finding& finding, const QString& what, const Mute* shown_text) {
   title_->setText(tr("Mute “%1”").arg(what));
-  reason_->setText(shown_text ? QString::fromStdString(shown_text->reason) : QString());
-  by_->setText(shown_text && !shown_text->by.empty() ? QString::fromStdString(shown_text->by) : QSettings().value(name_key()).toString());
+  reason_->setText(shown_text ? text_from(shown_text->reason) : QString());
+  by_->setText(shown_text && !shown_text->by.empty() ? text_from(shown_text->by)
+                                                     : QSettings().value(name_key()).toString());
   QString effect;
   if (finding.severity == Severity::stop)
     effect =
@@ -115,9 +117,7 @@ void MuteForm::close_form() {
 }
 
 void MuteForm::complain(const Error& error) {
-  wrong_->setText(
-      tr("Not muted: %1 is missing. Say %2.")
-          .arg(QString::fromStdString(translated_phrase(error.place)), QString::fromStdString(translated_phrase(error.expected))));
+  wrong_->setText(tr("Not muted: %1 is missing. Say %2.").arg(text_from(error.place), text_from(error.expected)));
   wrong_->show();
   (error.place == "name" ? by_ : reason_)->setFocus(Qt::OtherFocusReason);
 }

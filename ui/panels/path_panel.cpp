@@ -7,22 +7,19 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
-#include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
-#include "burrow/check/crew_setup.h"
 #include "burrow/check/utilities_in_pit.h"
 #include "burrow/clearance/course.h"
+#include "burrow/crew/crew_setup.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 #include "burrow/pit/rescue.h"
-#include "burrow/plan/trials_text.h"
+#include "burrow/words/trials_text.h"
 
 namespace burrow {
 
 namespace {
 constexpr int refresh_ms = 50;
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
-
 QLabel* wrapped(QWidget* parent) {
   auto* label = new QLabel(parent);
   label->setWordWrap(true);
@@ -99,7 +96,9 @@ void PathPanel::refresh() {
   sideways_->show_path(crossing, answer, units_);
   advance_->show_advance(answer, units_);
 
-  const auto shown_text = [&](double value, Dimension dimension) { return qs(format(value, dimension, units_)); };
+  const auto shown_text = [&](double value, Dimension dimension) {
+    return text_from(format(value, dimension, units_));
+  };
   QStringList lines;
   if (answer.arrival.elevation_m && answer.bore.ends == PathEnd::exit)
     lines << tr("Comes out at level %1, offset %2.")
@@ -132,7 +131,7 @@ void PathPanel::refresh() {
     lines << tr("Chance that it comes out of the ground before the exit: %1.")
                  .arg(translated(*answer.chance_of_daylight, Dimension::chance));
   if (!lines.empty())
-    lines << tr("Status: %1.").arg(qs(model_status(crossing.bore.model)));
+    lines << tr("Status: %1.").arg(text_from(model_status(crossing.bore.model)));
   else
     lines << tr("There is no path yet: set launch and exit.");
   summary_->setText(lines.join(QLatin1Char('\n')));
@@ -147,12 +146,13 @@ void PathPanel::show_pressures() {
   QString rows;
   for (const PressureEffect& effect :
        pressure_choices(document_.crossing(), document_.tables(), document_.assessment())) {
-    const QString time = effect.stop_station_m
-                             ? tr("stops at %1").arg(qs(format(*effect.stop_station_m, Dimension::station, units_)))
-                         : effect.time_p50_s ? qs(format(*effect.time_p50_s, Dimension::duration, units_))
-                                             : QStringLiteral("–");
+    const QString time =
+        effect.stop_station_m
+            ? tr("stops at %1").arg(text_from(format(*effect.stop_station_m, Dimension::station, units_)))
+        : effect.time_p50_s ? text_from(format(*effect.time_p50_s, Dimension::duration, units_))
+                            : QStringLiteral("–");
     rows += QStringLiteral("<tr>%1%2%3</tr>")
-                .arg(cell(qs(format(effect.gauge.Pa, Dimension::air_pressure, units_))), cell(time),
+                .arg(cell(text_from(format(effect.gauge.Pa, Dimension::air_pressure, units_))), cell(time),
                      cell(QString::number(effect.least_grip, 'f', 2)));
   }
   pressures_->setText(rows.isEmpty()
@@ -170,10 +170,10 @@ void PathPanel::show_rescue() {
     return;
   }
   const double longest = answer.bore.length_m;
-  if (nose_->text().trimmed().isEmpty()) nose_->setText(qs(format(longest / 2, Dimension::length, units_)));
+  if (nose_->text().trimmed().isEmpty()) nose_->setText(text_from(format(longest / 2, Dimension::length, units_)));
   const Result<double> typed = parse(nose_->text().toStdString(), Dimension::length, units_);
   if (!typed || !(*typed >= 0) || !(*typed <= longest)) {
-    rescue_said_->setText(tr("Type a length from 0 to %1.").arg(qs(format(longest, Dimension::length, units_))));
+    rescue_said_->setText(tr("Type a length from 0 to %1.").arg(text_from(format(longest, Dimension::length, units_))));
     Q_EMIT rescue_changed(std::nullopt);
     return;
   }
@@ -181,23 +181,23 @@ void PathPanel::show_rescue() {
   const Tool tool = resolve_tool(crossing.bore.tool, document_.tables());
   const PitShape pit = rescue_pit_shape(crossing, tool, document_.tables(), answer.bore, Length{*typed});
   QString text = tr("%1 deep, %2 by %3 at the surface with sloped sides, %4 of ground.")
-                     .arg(qs(format(pit.depth_m, Dimension::length, units_)),
-                          qs(format(pit.top_length_m, Dimension::length, units_)),
-                          qs(format(pit.top_width_m, Dimension::length, units_)),
-                          qs(format(pit.volume_m3, Dimension::volume, units_)));
+                     .arg(text_from(format(pit.depth_m, Dimension::length, units_)),
+                          text_from(format(pit.top_length_m, Dimension::length, units_)),
+                          text_from(format(pit.top_width_m, Dimension::length, units_)),
+                          text_from(format(pit.volume_m3, Dimension::volume, units_)));
   for (const StopStretch& stretch : answer.stops) {
     if (stretch.above == AboveBore::diggable || stretch.to_m < pit.floor_from_m || stretch.from_m > pit.floor_to_m)
       continue;
-    QString name = qs(stretch.id);
+    QString name = text_from(stretch.id);
     for (const SurfaceFeature& feature : crossing.site.surface)
-      if (feature.id == stretch.id && !feature.name.empty()) name = qs(feature.name);
+      if (feature.id == stretch.id && !feature.name.empty()) name = text_from(feature.name);
     text += QLatin1Char('\n') + tr("It would go through %1: not without its owner.").arg(name);
   }
   for (const Utility& utility : crossing.site.utilities) {
     Utility judged = utility;
     judged.path = judged_line(utility, crossing.site.ground, document_.tables());
     if (!enters_pit(judged, pit)) continue;
-    const QString name = qs(utility.name.empty() ? translated_word(utility.kind) : utility.name);
+    const QString name = text_from(utility.name.empty() ? translated_word(utility.kind) : utility.name);
     text += QLatin1Char('\n') +
             (*utility.located.how == LocatedHow::exposed
                  ? tr("It would lay bare %1: support it.").arg(name)

@@ -4,16 +4,17 @@
 #include <QPushButton>
 #include <algorithm>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
-#include "burrow/check/headline.h"
 #include "burrow/check/limits.h"
-#include "burrow/check/pipe_text.h"
-#include "burrow/check/working_text.h"
+#include "burrow/document/text.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
 #include "burrow/panels/check_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/pipe_panel.h"
 #include "burrow/pipe/section.h"
+#include "burrow/words/headline.h"
+#include "burrow/words/pipe_text.h"
+#include "burrow/words/working_text.h"
 
 namespace burrow {
 
@@ -61,12 +62,9 @@ void PipePanel::show_checks() {
     CheckRow row;
     row.code = check.code;
     row.name = text_from(burrow::translated(std::string_view(check.name)));
-    const QString value = QString::fromStdString(value_text(check, units_)),
-                  limit = QString::fromStdString(limit_text(check, units_));
-    row.numbers = value.isEmpty()   ? text_from(burrow::translated(std::string_view(check.text)))
-                  : limit.isEmpty() ? value
-                                    : tr("%1, %2").arg(value, limit);
-    row.used = QString::fromStdString(utilisation_text(check));
+    const QString value = text_from(value_text(check, units_)), limit = text_from(limit_text(check, units_));
+    row.numbers = value.isEmpty() ? text_from(check.text) : limit.isEmpty() ? value : tr("%1, %2").arg(value, limit);
+    row.used = text_from(utilisation_text(check));
     row.share = check.utilisation.value_or(0);
     if (const Finding* finding = finding_of(now, check.code)) {
       row.broken = finding->margin.value_or(0) < 0;
@@ -106,7 +104,7 @@ void PipePanel::show_working() {
   if (!check->text.empty()) lines << text_from(check->text);
   if (const Finding* finding = finding_of(now, check->code))
     if (const std::string_view what = advice(*finding); !what.empty()) lines << tr("To do: %1").arg(text_from(what));
-  if (const Working* step = step_of(now, check->code)) lines << QString::fromStdString(working_text(*step, units_));
+  if (const Working* step = step_of(now, check->code)) lines << text_from(working_text(*step, units_));
   plain_ = lines.join(QLatin1Char('\n')).replace(QChar(QChar::Nbsp), QLatin1Char(' '));
   working_->setText(plain_.toHtmlEscaped()
                         .replace(QLatin1Char('\n'), QStringLiteral("<br>"))

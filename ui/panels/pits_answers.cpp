@@ -3,8 +3,9 @@
 #include <QLabel>
 #include <algorithm>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/pits_panel.h"
 
@@ -118,7 +119,8 @@ QString PitsPanel::soil_words() const {
     QStringList steps;
     for (const TypeStep& step : layer.proposed.steps)
       steps << tr("%1: %2 (%3)")
-                   .arg(text_from(burrow::translated(step.why)), type_words(step.best, step.worst), text_from(step.clause))
+                   .arg(text_from(burrow::translated(step.why)), type_words(step.best, step.worst),
+                        text_from(step.clause))
                    .toHtmlEscaped();
     html += steps.join(QStringLiteral("; ")) + QStringLiteral(".</p>");
   }
@@ -137,10 +139,10 @@ QString PitsPanel::duty_words() const {
     const char* text = duty.applies ? duty_text(duty.code) : nullptr;
     if (!text) continue;
     html += QStringLiteral("<p>• %1 <span style=\"font-size:small\">%2</span></p>")
-                .arg(tr(text).toHtmlEscaped(), tr("%1 [%2]")
-                                                   .arg(text_from(burrow::translated_phrase(duty.source.text)),
-                                                        text_from(burrow::label_text(duty.source.label)))
-                                                   .toHtmlEscaped());
+                .arg(tr(text).toHtmlEscaped(),
+                     tr("%1 [%2]")
+                         .arg(text_from(duty.source.text), text_from(burrow::label_text(duty.source.label)))
+                         .toHtmlEscaped());
   }
   if (const auto& travel = work().ladder_travel_m; travel && !html.isEmpty())
     html += QStringLiteral("<p>%1</p>")
@@ -170,8 +172,7 @@ QString PitsPanel::support_words() const {
     html += QStringLiteral("<p>• %1 <span style=\"font-size:small\">%2</span></p>")
                 .arg(parts.join(QStringLiteral("; ")).toHtmlEscaped(),
                      tr("%1 [%2]")
-                         .arg(text_from(burrow::translated_phrase(row->source.text)),
-                              text_from(burrow::label_text(row->source.label)))
+                         .arg(text_from(row->source.text), text_from(burrow::label_text(row->source.label)))
                          .toHtmlEscaped());
   }
   if (html.isEmpty())

@@ -5,9 +5,9 @@
 #include <algorithm>
 
 #include "burrow/crossing/floor_outline.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/pits_panel.h"
-#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -75,7 +75,7 @@ void PitsPanel::show_corners() {
     card.id = std::to_string(i);
     card.title = tr("corner %1").arg(i + 1);
     card.facts = tr("%1 from the face, %2 left")
-                      .arg(text_of(outline[i].x_m, Dimension::length), text_of(outline[i].y_m, Dimension::station));
+                     .arg(text_of(outline[i].x_m, Dimension::length), text_of(outline[i].y_m, Dimension::station));
     cards.push_back(std::move(card));
   }
   corner_values_->catch_up();

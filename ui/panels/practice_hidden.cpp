@@ -3,8 +3,9 @@
 #include <QComboBox>
 #include <QPushButton>
 
-#include "burrow/base/say.h"
 #include "burrow/document/practice_fields.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/practice_panel.h"
 
@@ -16,7 +17,7 @@ constexpr std::size_t most_stones = 8;
 
 void PracticePanel::make_hidden() {
   QStringList soils{tr("none")};
-  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(translated_phrase(soil.name));
+  for (const SoilClass& soil : document_.tables().soils) soils << text_from(soil.name);
   trench_ = add_choice(
       tr("old trench across, filled with"), soils,
       [this] {

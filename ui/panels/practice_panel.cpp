@@ -10,8 +10,9 @@
 #include <QTimer>
 #include <algorithm>
 
-#include "burrow/base/say.h"
 #include "burrow/document/practice_fields.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/practice_words.h"
 #include "burrow/panels/try_error_box.h"
@@ -57,7 +58,7 @@ PracticePanel::PracticePanel(Document& document, QWidget* parent)
   speed_->setValue(4);
   speed_->setAccessibleName(tr("Speed of the reveal"));
   add_labelled(tr("speed of the reveal"), speed_);
-  said_ = add_text(tr("Debrief"));
+  result_text_ = add_text(tr("Debrief"));
   make_results();
   make_truth();
   add_gap();
@@ -102,7 +103,7 @@ void PracticePanel::make_truth() {
     return strata.empty() ? nullptr : &strata.back();
   };
   QStringList soils{tr("as drawn")};
-  for (const SoilClass& soil : document_.tables().soils) soils << QString::fromStdString(translated_phrase(soil.name));
+  for (const SoilClass& soil : document_.tables().soils) soils << text_from(soil.name);
   true_soil_ = add_choice(
       tr("lowest stratum is really"), soils,
       [this, soil_at_launch] {
@@ -246,7 +247,7 @@ QPushButton* PracticePanel::button(const QString& begins_with) const {
 }
 
 QString PracticePanel::visible_text() const {
-  return plain(lesson_) + plain(state_) + plain(said_);
+  return plain(lesson_) + plain(state_) + plain(result_text_);
 }
 
 void PracticePanel::set_units(UnitSystem units) {
@@ -264,12 +265,12 @@ void PracticePanel::refresh() {
   const Practice practice = practice_of(document_.crossing(), document_.tables());
   QStringList lines;
   for (const std::string& text : {practice.title, practice.aim, practice.question})
-    if (!text.empty()) lines << QString::fromStdString(text);
+    if (!text.empty()) lines << text_from(text);
   lesson_->setText(lines.isEmpty()
                        ? tr("No lesson is set here: open one, or draw a truth for this crossing and see how "
                             "its bore goes.")
                        : lines.join(QStringLiteral("\n\n")));
-  if (const QString title = QString::fromStdString(practice.title); title != shown_lesson_) {
+  if (const QString title = text_from(practice.title); title != shown_lesson_) {
     shown_lesson_ = title;  // the list names the lesson that was opened
     if (const int row = lessons_->findText(title); row >= 0) lessons_->setCurrentIndex(row);
   }
@@ -280,11 +281,9 @@ void PracticePanel::refresh() {
   moved_->clear();
   moved_->addItem(tr("none"), QString());
   for (const Utility& utility : document_.crossing().site.utilities)
-    moved_->addItem(QString::fromStdString(utility.name.empty() ? utility.id : utility.name),
-                    QString::fromStdString(utility.id));
+    moved_->addItem(text_from(utility.name.empty() ? utility.id : utility.name), text_from(utility.id));
   const auto& services = practice.truth.services;
-  moved_->setCurrentIndex(
-      services.empty() ? 0 : std::max(0, moved_->findData(QString::fromStdString(services.front().utility))));
+  moved_->setCurrentIndex(services.empty() ? 0 : std::max(0, moved_->findData(text_from(services.front().utility))));
   for (QWidget* widget : trainers_) widget->setVisible(trainer_->isChecked());
   show_run();
   show_results();

@@ -8,9 +8,10 @@
 #include <cmath>
 
 #include "burrow/document/practice_fields.h"
+#include "burrow/document/text.h"
 #include "burrow/panels/practice_panel.h"
 #include "burrow/panels/practice_words.h"
-#include "burrow/plan/day_text.h"
+#include "burrow/words/day_text.h"
 
 namespace burrow {
 
@@ -70,7 +71,7 @@ void PracticePanel::show_run() {
   } else if (run_->nose_m() > 0) {
     lines << tr("Nose %1 in after %2. You hear %3.")
                  .arg(text_of(run_->nose_m(), Dimension::station), text_of(run_->time_s(), Dimension::duration),
-                      QString::fromStdString(run_->sound()));
+                      text_from(run_->sound()));
     for (const Reading& reading : run_->record().readings)
       if (reading.kind == ReadingKind::fix && reading.nose && std::abs(reading.nose->m - run_->nose_m()) < 1e-6)
         lines << tr("The fix here: offset %1, depth %2.")
@@ -88,8 +89,8 @@ void PracticePanel::show_run() {
 
 void PracticePanel::show_debrief() {
   if (!run_ || !run_->over() || !debrief_ || slow_->isActive()) {
-    said_->clear();
-    said_->hide();
+    result_text_->clear();
+    result_text_->hide();
     return;
   }
   const auto side = [this](double left) {
@@ -111,8 +112,7 @@ void PracticePanel::show_debrief() {
     for (const Utility& utility : run_->layout().site.utilities)
       if (utility.id == run_->truth().struck)
         html += QStringLiteral("<br>") +
-                tr("It struck %1.")
-                    .arg(QString::fromStdString(utility.name.empty() ? utility.id : utility.name).toHtmlEscaped());
+                tr("It struck %1.").arg(text_from(utility.name.empty() ? utility.id : utility.name).toHtmlEscaped());
   Facts facts;
   for (const MissShare& share : debrief_->shares)
     facts.emplace_back(cause_words(share.cause), side(share.left_m) + QStringLiteral(", ") + height(share.up_m));
@@ -125,13 +125,13 @@ void PracticePanel::show_debrief() {
       wrong += QStringLiteral("<br>") + tr("At %1 you chose: %2. The numbers you had said: %3.")
                                             .arg(text_of(decision.nose_m, Dimension::station),
                                                  choice_words(decision.choice).toLower(),
-                                                 QString::fromStdString(advice_title(decision.advised)).toLower());
+                                                 text_from(advice_title(decision.advised)).toLower());
   }
   html += tr("%1 of %n decisions were what the numbers asked for.", nullptr, static_cast<int>(run_->decisions().size()))
               .arg(right) +
           wrong;
-  said_->setText(html);
-  said_->show();
+  result_text_->setText(html);
+  result_text_->show();
 }
 
 void PracticePanel::show_results() {
@@ -139,8 +139,8 @@ void PracticePanel::show_results() {
   results_->setRowCount(static_cast<int>(all.size()));
   for (int row = 0; row < results_->rowCount(); ++row) {
     const PracticeResult& r = all[static_cast<std::size_t>(row)];
-    const QStringList cells{QString::fromStdString(r.name), QString::fromStdString(r.end),
-                            text_of(r.miss_left_m, Dimension::length), text_of(r.miss_up_m, Dimension::length),
+    const QStringList cells{text_from(r.name), text_from(r.end), text_of(r.miss_left_m, Dimension::length),
+                            text_of(r.miss_up_m, Dimension::length),
                             QStringLiteral("%1/%2").arg(r.right).arg(r.decisions)};
     for (int column = 0; column < cells.size(); ++column)
       results_->setItem(row, column, new QTableWidgetItem(cells[column]));

@@ -2,11 +2,11 @@
 
 #include <QLabel>
 
+#include "burrow/crew/checklist.h"
+#include "burrow/crew/equipment.h"
 #include "burrow/panels/choice_words.h"
-#include "burrow/plan/checklist.h"
-#include "burrow/plan/equipment.h"
-#include "burrow/plan/run_text.h"
-#include "burrow/plan/trials_text.h"
+#include "burrow/words/run_text.h"
+#include "burrow/words/trials_text.h"
 
 namespace burrow {
 
@@ -14,7 +14,8 @@ namespace {
 
 constexpr int refresh_ms = 100;
 
-QString escaped(std::string_view text) {
+template <class Text>
+QString escaped(const Text& text) {
   return text_from(text).toHtmlEscaped();
 }
 
@@ -71,7 +72,8 @@ QString RunPanel::mark_html(const Mark& mark) const {
   html += cell(time) + QStringLiteral("</tr>");
   QStringList shown_text;
   for (const MarkNear& near : mark.near) shown_text << escaped(near_words(near, units_));
-  if (!mark.tasks.empty()) shown_text << QStringLiteral("<b>%1</b>").arg(escaped(task_words(mark, document_.crossing())));
+  if (!mark.tasks.empty())
+    shown_text << QStringLiteral("<b>%1</b>").arg(escaped(task_words(mark, document_.crossing())));
   if (!shown_text.isEmpty())
     html += QStringLiteral("<tr><td colspan='4'>%1</td></tr>").arg(shown_text.join(QStringLiteral("<br>")));
   return html + QStringLiteral("<tr><td colspan='4'><hr></td></tr>");
@@ -124,7 +126,7 @@ QString RunPanel::checklist_html() const {
 
 QString RunPanel::signs_html() const {
   QString html;
-  for (const std::string& sign : stop_signs(document_.crossing(), document_.assessment(), units_))
+  for (const Phrase& sign : stop_signs(document_.crossing(), document_.assessment(), units_))
     html += with_reason(escaped(sign), QString());
   return html;
 }
@@ -134,8 +136,7 @@ QString RunPanel::emergency_html() const {
   for (const EmergencySteps& steps : emergency_steps(document_.crossing())) {
     html += title_html(text_from(steps.title));
     int number = 0;
-    for (const std::string& step : steps.steps)
-      html += QStringLiteral("<p>%1. %2</p>").arg(++number).arg(escaped(step));
+    for (const Phrase& step : steps.steps) html += QStringLiteral("<p>%1. %2</p>").arg(++number).arg(escaped(step));
     for (const std::string& owner : steps.owners)
       html += QStringLiteral("<p>%1</p>").arg(tr("Owner: %1").arg(text_from(owner)).toHtmlEscaped());
   }

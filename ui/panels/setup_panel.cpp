@@ -3,8 +3,9 @@
 #include <QLabel>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/plan/trials_text.h"
+#include "burrow/words/trials_text.h"
 
 namespace burrow {
 
@@ -14,9 +15,6 @@ const ItemRef launch_part{ItemKind::launch, {}, -1};
 constexpr double sixteenth_in_mm = 25.4 / 16;
 constexpr double shown_m = 0.00005;  ///< less than a tenth of a millimetre shows as nothing
 
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
 }  // namespace
 
 SetupPanel::SetupPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
@@ -145,7 +143,7 @@ void SetupPanel::refresh() {
   cradle_text_->setText(cradle_text());
   errors_text_->setText(errors_text());
   errors_->catch_up();
-  status_->setText(tr("Path and grip: %1.").arg(qs(model_status(document_.crossing().bore.model))));
+  status_->setText(tr("Path and grip: %1.").arg(text_from(model_status(document_.crossing().bore.model))));
 }
 
 QString SetupPanel::visible_text() const {

@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "burrow/document/text.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/flow_row.h"
 
@@ -134,7 +135,7 @@ void SeveralPanel::refresh_now() {
   const Crossing& crossing = document_.crossing();
   // The drawing lets go of what has gone; until it says so nothing is shown of it.
   if (!std::all_of(parts_.begin(), parts_.end(), [&](const ItemRef& p) { return there_is(crossing, p); })) return;
-  heading_->setText(tr("Picked: %1").arg(QString::fromStdString(several_name(crossing, parts_))));
+  heading_->setText(tr("Picked: %1").arg(text_from(several_name(crossing, parts_))));
   const std::vector<ItemRef> parts = parts_;
   values_->show_part(whole_site,
                      [this, parts] { return shared_fields(document_.crossing(), parts, document_.tables()); });
@@ -198,14 +199,14 @@ void SeveralPanel::begin_typing() {
 void SeveralPanel::duplicate() {
   if (parts_.empty()) return;
   Copies copies = site_with_copies(document_.crossing(), parts_);
-  const QString name = QString::fromStdString(several_name(document_.crossing(), parts_));
+  const QString name = text_from(several_name(document_.crossing(), parts_));
   if (document_.change(whole_site, std::move(copies.site), tr("Duplicate %1").arg(name)))
     Q_EMIT pick_wanted(copies.parts);
 }
 
 void SeveralPanel::remove() {
   if (parts_.empty()) return;
-  const QString name = QString::fromStdString(several_name(document_.crossing(), parts_));
+  const QString name = text_from(several_name(document_.crossing(), parts_));
   const std::vector<ItemRef> parts = parts_;
   if (document_.change(whole_site, site_without(document_.crossing(), parts), tr("Remove %1").arg(name)))
     Q_EMIT pick_wanted({});

@@ -8,13 +8,14 @@
 #include <QSignalBlocker>
 #include <algorithm>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
 #include "burrow/document/plate_and_soil_fields.h"
+#include "burrow/document/text.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/soil_choice.h"
-#include "burrow/plan/trials_text.h"
 #include "burrow/soil/mistaken_soils.h"
+#include "burrow/words/trials_text.h"
 
 namespace burrow {
 
@@ -24,9 +25,6 @@ constexpr double seen_m = 0.0005;     ///< a shift below this is none
 constexpr std::size_t most_rows = 5;  ///< of the list; more are scrolled to
 constexpr StratumEvidence known_rows[] = {StratumEvidence::seen, StratumEvidence::borehole, StratumEvidence::guess};
 
-QString qs(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
 }  // namespace
 
 SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
@@ -61,11 +59,10 @@ SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, 
   add_end();
 
   for (const SoilClass& row : document_.tables().soils) {
-    classes_->addItem(qs(translated_phrase(row.name)), qs(row.id));
-    classes_->setItemData(classes_->count() - 1, qs(translated_phrase(row.thumb)), SoilChoiceDelegate::sign_role);
-    classes_->setItemData(classes_->count() - 1, qs(translated_phrase(row.thumb)), Qt::ToolTipRole);
-    classes_->setItemData(classes_->count() - 1,
-                          tr("%1: %2").arg(qs(translated_phrase(row.name)), qs(translated_phrase(row.thumb))),
+    classes_->addItem(text_from(row.name), text_from(row.id));
+    classes_->setItemData(classes_->count() - 1, text_from(row.thumb), SoilChoiceDelegate::sign_role);
+    classes_->setItemData(classes_->count() - 1, text_from(row.thumb), Qt::ToolTipRole);
+    classes_->setItemData(classes_->count() - 1, tr("%1: %2").arg(text_from(row.name), text_from(row.thumb)),
                           Qt::AccessibleTextRole);
   }
   classes_->view()->setMinimumWidth(fontMetrics().averageCharWidth() * 58);
@@ -115,7 +112,7 @@ void SoilPanel::list_strata() {
   int height = 2 * strata_->frameWidth() + 2;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const SoilClass* soil = find_soil(document_.tables(), all[i].soil);
-    const QString name = soil ? qs(translated_phrase(soil->name)) : qs(all[i].soil);
+    const QString name = soil ? text_from(soil->name) : text_from(all[i].soil);
     const auto from = std::find(std::begin(known_rows), std::end(known_rows), all[i].known.value) - known_rows;
     const QString top =
         all[i].top && !all[i].top->empty()
@@ -143,19 +140,20 @@ void SoilPanel::show_stratum() {
     more_->hide();
     return;
   }
-  classes_->setCurrentIndex(classes_->findData(qs(stratum->soil)));
+  classes_->setCurrentIndex(classes_->findData(text_from(stratum->soil)));
   known_->setCurrentIndex(
       static_cast<int>(std::find(std::begin(known_rows), std::end(known_rows), stratum->known.value) - known_rows));
   if (const SoilClass* soil = find_soil(document_.tables(), stratum->soil)) {
-    const QString type = tr("soil type %1 of the excavation rules").arg(qs(translated_word(soil->excavation_type)));
+    const QString type =
+        tr("soil type %1 of the excavation rules").arg(text_from(translated_word(soil->excavation_type)));
     class_text_->setText(
-        QStringLiteral("<p>%1 <b>%2</b></p>").arg(tr("Sign by hand:"), qs(translated_phrase(soil->thumb)).toHtmlEscaped()) +
-        facts_html({{tr("for the tool"), qs(translated_phrase(soil->use))},
-                    {tr("a cut or hole stands open"), qs(translated_phrase(soil->stands_open))},
+        QStringLiteral("<p>%1 <b>%2</b></p>").arg(tr("Sign by hand:"), text_from(soil->thumb).toHtmlEscaped()) +
+        facts_html({{tr("for the tool"), text_from(soil->use)},
+                    {tr("a cut or hole stands open"), text_from(soil->stands_open)},
                     {tr("in a pit"), type}}) +
         QStringLiteral("<p>%1</p>")
             .arg(tr("Source: %1 [%2]")
-                     .arg(qs(burrow::translated_phrase(soil->source.text)), qs(burrow::label_text(soil->source.label)))
+                     .arg(text_from(soil->source.text), text_from(burrow::label_text(soil->source.label)))
                      .toHtmlEscaped()));
   }
   known_text_->setText(known_words(*stratum));
@@ -194,7 +192,7 @@ QString SoilPanel::guess_words(const GuessEffect& effect, const Stratum& stratum
   QStringList names;
   for (const SoilGuess& other : soil_mistaken_for(stratum.soil, document_.tables()))
     if (const SoilClass* soil = find_soil(document_.tables(), other.soil); soil && other.soil != stratum.soil)
-      names << qs(translated_phrase(soil->name));
+      names << text_from(soil->name);
   const auto size_of = [&](double v) { return text_of(std::abs(v), Dimension::small_length); };
   const bool lower = effect.shift_low_m<-seen_m, higher = effect.shift_high_m> seen_m;
   const QString where =
@@ -251,7 +249,7 @@ void SoilPanel::refresh() {
   list_strata();
   show_stratum();
   water_->catch_up();
-  status_->setText(qs(model_status(document_.crossing().bore.model)));
+  status_->setText(text_from(model_status(document_.crossing().bore.model)));
   model_->catch_up();
 }
 

@@ -6,11 +6,11 @@
 #include <cmath>
 
 #include "burrow/document/utility_fields.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/surface_panel.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -98,7 +98,7 @@ QString SurfacePanel::moved_words(const LevelPeg& peg) const {
   for (const QString& words : {moved(tr("after:"), peg.after), moved(tr("settled:"), peg.settled)})
     if (!words.isEmpty()) shown_text << words;
   return shown_text.isEmpty() ? tr("before: level %1").arg(text_of(peg.before->m, Dimension::station))
-                        : shown_text.join(QStringLiteral(" · "));
+                              : shown_text.join(QStringLiteral(" · "));
 }
 
 void SurfacePanel::show_levels() {
@@ -113,7 +113,7 @@ void SurfacePanel::show_levels() {
     Card card;
     card.id = std::to_string(i);
     card.title = tr("station %1, offset %2")
-                      .arg(text_of(all[i].station.m, Dimension::station), text_of(all[i].offset.m, Dimension::station));
+                     .arg(text_of(all[i].station.m, Dimension::station), text_of(all[i].offset.m, Dimension::station));
     card.facts = moved_words(all[i]);
     cards.push_back(std::move(card));
   }

@@ -7,17 +7,18 @@
 #include <QSlider>
 #include <algorithm>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
-#include "burrow/crossing/material_rows.h"
 #include "burrow/crossing/statement.h"
+#include "burrow/document/text.h"
 #include "burrow/document/utility_fields.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
 #include "burrow/load/live.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/statement_fields.h"
-#include "burrow/panels/card_list.h"
+#include "burrow/tables/material_rows.h"
 
 namespace burrow {
 
@@ -217,7 +218,7 @@ void SurfacePanel::add() {
   const std::string id = feature.id;
   change({ItemKind::surface, id, -1}, ListSlot<SurfaceFeature>{std::move(feature), crossing.site.surface.size()},
          tr("Add a road"));
-  choose(QString::fromStdString(id));
+  choose(text_from(id));
 }
 
 void SurfacePanel::remove() {
@@ -254,13 +255,13 @@ void SurfacePanel::list_cards() {
     Card card;
     card.id = feature.id;
     card.title = feature.name.empty() ? kind_words(feature.kind)
-                                       : tr("%1, %2").arg(text_from(feature.name), kind_words(feature.kind));
+                                      : tr("%1, %2").arg(text_from(feature.name), kind_words(feature.kind));
     card.facts = place_words(feature);
     const bool asked = feature.kind == SurfaceKind::road || feature.kind == SurfaceKind::track;
     if (feature.permission.entered || asked)
       card.facts += QStringLiteral(" · ") + (*feature.permission == Permission::allowed   ? tr("allowed")
-                                              : *feature.permission == Permission::refused ? tr("refused")
-                                                                                           : tr("not asked"));
+                                             : *feature.permission == Permission::refused ? tr("refused")
+                                                                                          : tr("not asked"));
     cards.push_back(std::move(card));
   }
   list_->setVisible(!all.empty());
@@ -268,7 +269,8 @@ void SurfacePanel::list_cards() {
   const Statement& shown_text = document_.crossing().site.nothing_above;
   nothing_->setText(
       declared(translated, document_.tables().judged_on)
-          ? tr("No road, track, ditch or building is entered; %1 says that there is none.").arg(text_from(shown_text.by))
+          ? tr("No road, track, ditch or building is entered; %1 says that there is none.")
+                .arg(text_from(shown_text.by))
           : tr("No road, track, ditch or building is entered. Add what lies on top, or say that there is nothing:"));
   nothing_said_->setVisible(all.empty());
   nothing_said_->catch_up();
@@ -333,8 +335,7 @@ QString SurfacePanel::rule_words(const SurfaceRule& rule) const {
   if (!rule.note.empty()) text += QLatin1Char(' ') + text_from(rule.note);
   if (rule.kind != current()->kind) text += QLatin1Char(' ') + tr("It is a rule for a %1.").arg(kind_words(rule.kind));
   return text + QLatin1Char('\n') +
-         tr("Source: %1 [%2]")
-             .arg(text_from(burrow::translated_phrase(rule.source.text)), text_from(burrow::label_text(rule.source.label)));
+         tr("Source: %1 [%2]").arg(text_from(rule.source.text), text_from(burrow::label_text(rule.source.label)));
 }
 
 void SurfacePanel::show_rule() {

@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "burrow/base/date.h"
+#include "burrow/document/text.h"
 #include "burrow/widgets/offered_text.h"
 
 namespace burrow {
@@ -19,7 +20,7 @@ constexpr int most_rows = 1000;  ///< the complaint stands below all of them
 QString offered(TextKind kind, const Document& document) {
   if (kind == TextKind::name) return document.last_name();
   const std::optional<Date>& today = document.tables().judged_on;
-  return kind == TextKind::day && today ? QString::fromStdString(text_of(*today)) : QString();
+  return kind == TextKind::day && today ? text_from(text_of(*today)) : QString();
 }
 
 QString fault_of_text(TextKind kind, const QString& text) {
@@ -114,7 +115,7 @@ void TextForm::take_over(std::size_t at) {
     return;
   }
   if (text != row.field.now()) {
-    const QString whose = QString::fromStdString(part_name(document_.crossing(), shown_));
+    const QString whose = text_from(part_name(document_.crossing(), shown_));
     if (!document_.change(shown_, row.field.apply(document_.crossing(), text),
                           tr("Type %1 of %2").arg(row.field.label, whose))) {
       complain(tr("Not taken now: %1").arg(row.field.label));

@@ -4,13 +4,14 @@
 #include <QLabel>
 #include <QPushButton>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
 #include "burrow/bore/tool.h"
 #include "burrow/check/limits.h"
-#include "burrow/check/working_text.h"
 #include "burrow/document/plate_and_soil_fields.h"
+#include "burrow/document/text.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
 #include "burrow/panels/entry_form.h"
+#include "burrow/words/working_text.h"
 
 namespace burrow {
 
@@ -18,9 +19,6 @@ namespace {
 constexpr int refresh_ms = 50;
 const ItemRef tool_part{ItemKind::tool, {}, -1};
 
-QString qs(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
 }  // namespace
 
 ToolPanel::ToolPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
@@ -52,7 +50,7 @@ void ToolPanel::fill_classes() {
   }
   for (int i = 0; i < rows - 1; ++i) {
     const ToolClass& row = tools[static_cast<std::size_t>(i)];
-    const QString metric = qs(format(row.diameter, UnitSystem::metric, Dimension::small_length));
+    const QString metric = text_from(format(row.diameter, UnitSystem::metric, Dimension::small_length));
     classes_->setItemText(i, units_ == UnitSystem::us
                                  ? tr("%1 class (%2)").arg(metric, text_of(row.diameter.m, Dimension::small_length))
                                  : tr("%1 class").arg(metric));
@@ -94,12 +92,11 @@ void ToolPanel::take_typed_values_out() {
 void ToolPanel::show_source() {
   const ToolClass* row = find_tool(document_.tables(), document_.crossing().bore.tool.tool_class);
   const QString plain = tr("Generic trend, not a product: take the maker's plate.");
-  source_->setText(
-      row ? tr("%1\nSource: %2 [%3]")
-                .arg(plain, qs(burrow::translated_phrase(row->source.text)), qs(burrow::label_text(row->source.label)))
-          : tr("Typed from the plate. What is left empty follows from the diameter. %1\nSource: generic "
-               "trend with the diameter [%2]")
-                .arg(plain, qs(burrow::translated(burrow::word_of(SourceLabel::our_model)))));
+  source_->setText(row ? tr("%1\nSource: %2 [%3]")
+                             .arg(plain, text_from(row->source.text), text_from(burrow::label_text(row->source.label)))
+                       : tr("Typed from the plate. What is left empty follows from the diameter. %1\nSource: generic "
+                            "trend with the diameter [%2]")
+                             .arg(plain, text_from(burrow::translated(burrow::word_of(SourceLabel::our_model)))));
 }
 
 void ToolPanel::show_blow() {
@@ -114,7 +111,7 @@ void ToolPanel::show_blow() {
     const auto limit = [&](const char* id) { return limit_of(document_.crossing(), document_.tables(), id).value; };
     const auto times = [](double v) { return QString::number(v, 'f', 2); };
     const double stop = limit("grip_stop"), caution = limit("grip_caution"), grip = advance.least_grip;
-    facts.emplace_back(tr("blow energy"), qs(working_number(advance.blow.energy_J, "J", units_)));
+    facts.emplace_back(tr("blow energy"), text_from(working_number(advance.blow.energy_J, "J", units_)));
     facts.emplace_back(tr("push of the air, backwards"), text_of(advance.blow.reaction_N, Dimension::force));
     facts.emplace_back(tr("least grip of the ground, in times that push"),
                        (grip < stop      ? tr("%1: stop, at least %2 wanted").arg(times(grip), times(stop))

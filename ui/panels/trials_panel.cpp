@@ -12,9 +12,10 @@
 #include <QTableWidget>
 #include <QVBoxLayout>
 
-#include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
-#include "burrow/plan/trials_text.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
+#include "burrow/words/trials_text.h"
 
 namespace burrow {
 
@@ -22,9 +23,6 @@ namespace {
 constexpr int refresh_ms = 50;
 constexpr int most_trials = 1000000;
 
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
 }  // namespace
 
 TrialsPanel::TrialsPanel(Document& document, TrialsJob& job, QWidget* parent)
@@ -141,7 +139,7 @@ void TrialsPanel::show_state() {
     state_->setText(tr("The crossing has changed since: these are the trials of how it stood before."));
   else
     state_->setText(
-        tr("%L1 bores. Status: %2.").arg(trials->count).arg(qs(model_status(document_.crossing().bore.model))));
+        tr("%L1 bores. Status: %2.").arg(trials->count).arg(text_from(model_status(document_.crossing().bore.model))));
 }
 
 void TrialsPanel::refresh() {
@@ -163,9 +161,9 @@ void TrialsPanel::refresh() {
     const TrialsLine& line = lines[static_cast<std::size_t>(row)];
     int column = 0;
     for (const std::string& text : {line.what, line.value, job_.current() ? line.closed : std::string()}) {
-      auto* item = new QTableWidgetItem(text.empty() ? QStringLiteral("–") : qs(text));
+      auto* item = new QTableWidgetItem(text.empty() ? QStringLiteral("–") : text_from(text));
       item->setForeground(ink);
-      item->setToolTip(qs(column == 1 && line.none_seen ? say("{} with 95 % confidence", text) : text));
+      item->setToolTip(text_from(column == 1 && line.none_seen ? say("{} with 95 % confidence", text) : text));
       table_->setItem(row, column++, item);
     }
   }

@@ -7,8 +7,9 @@
 #include <QVBoxLayout>
 #include <cmath>
 
-#include "burrow/base/say.h"
 #include "burrow/charts/bore_charts.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -16,9 +17,6 @@ namespace {
 constexpr double tenth_degree_rad = 0.1 * pi / 180;  ///< one step of the first two sliders
 constexpr double depth_step_m = 0.05;
 
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
 }  // namespace
 
 TryErrorBox::TryErrorBox(Document& document, QWidget* parent)
@@ -26,7 +24,7 @@ TryErrorBox::TryErrorBox(Document& document, QWidget* parent)
       document_(document),
       soil_(new QComboBox(this)),
       tool_(new QComboBox(this)),
-      said_(new QLabel(this)),
+      result_text_(new QLabel(this)),
       chart_(new MissChart(this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
@@ -46,14 +44,14 @@ TryErrorBox::TryErrorBox(Document& document, QWidget* parent)
     connect(combo, &QComboBox::activated, this, &TryErrorBox::show_answer);
   };
   soil_->addItem(tr("as drawn"), QString());
-  for (const SoilClass& soil : document_.tables().soils) soil_->addItem(qs(translated_phrase(soil.name)), qs(soil.id));
+  for (const SoilClass& soil : document_.tables().soils) soil_->addItem(text_from(soil.name), text_from(soil.id));
   tool_->addItem(tr("as chosen"), QString());
-  for (const ToolClass& tool : document_.tables().tools) tool_->addItem(qs(tool.id), qs(tool.id));
+  for (const ToolClass& tool : document_.tables().tools) tool_->addItem(text_from(tool.id), text_from(tool.id));
   add_combo(tr("soil all along"), soil_);
   add_combo(tr("tool"), tool_);
-  said_->setWordWrap(true);
-  said_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-  column->addWidget(said_);
+  result_text_->setWordWrap(true);
+  result_text_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  column->addWidget(result_text_);
   column->addWidget(chart_);
 }
 
@@ -89,7 +87,7 @@ void TryErrorBox::catch_up() {
 }
 
 QString TryErrorBox::visible_text() const {
-  return said_->text();
+  return result_text_->text();
 }
 
 void TryErrorBox::show_answer() {
@@ -102,27 +100,28 @@ void TryErrorBox::show_answer() {
   const auto label = [&](std::size_t i, const QString& value) {
     values_[i]->setText(values_[i]->property("plain").toString() + QStringLiteral(": ") + value);
   };
-  label(0, qs(format(error.level_rad, Dimension::angle, units_)));
-  label(1, qs(format(error.aim_rad, Dimension::angle, units_)));
-  label(2, qs(format(error.deeper_m, Dimension::length, units_)));
+  label(0, text_from(format(error.level_rad, Dimension::angle, units_)));
+  label(1, text_from(format(error.aim_rad, Dimension::angle, units_)));
+  label(2, text_from(format(error.deeper_m, Dimension::length, units_)));
   const TryErrorAnswer answer = try_error(document_.crossing(), document_.tables(), error);
   chart_->show_miss(answer, units_);
   chart_->setVisible(!answer.points.empty());
   if (answer.points.empty()) {
-    said_->setText(tr("There is no path: the launch is out of the ground."));
+    result_text_->setText(tr("There is no path: the launch is out of the ground."));
     return;
   }
   const MissPoint& end = answer.points.back();
-  const auto size = [&](double v) { return qs(format(std::abs(v), Dimension::length, units_)); };
+  const auto size = [&](double v) { return text_from(format(std::abs(v), Dimension::length, units_)); };
   const QString up = end.up_m < 0 ? tr("%1 low").arg(size(end.up_m)) : tr("%1 high").arg(size(end.up_m));
   const QString side =
       end.left_m < 0 ? tr("%1 to the right").arg(size(end.left_m)) : tr("%1 to the left").arg(size(end.left_m));
   if (answer.reaches)
-    said_->setText(tr("At the exit it is %1 and %2 of the aimed line.").arg(up, side));
+    result_text_->setText(tr("At the exit it is %1 and %2 of the aimed line.").arg(up, side));
   else
-    said_->setText(answer.ends_station_m ? tr("It comes out of the ground at station %1.")
-                                               .arg(qs(format(*answer.ends_station_m, Dimension::station, units_)))
-                                         : tr("It never reaches the exit face."));
+    result_text_->setText(answer.ends_station_m
+                              ? tr("It comes out of the ground at station %1.")
+                                    .arg(text_from(format(*answer.ends_station_m, Dimension::station, units_)))
+                              : tr("It never reaches the exit face."));
 }
 
 }  // namespace burrow

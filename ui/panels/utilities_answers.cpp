@@ -6,12 +6,13 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/card_list.h"
 #include "burrow/panels/utilities_panel.h"
 
 namespace burrow {
@@ -111,22 +112,23 @@ QString UtilitiesPanel::hole_words() const {
   if (answer->expose_rank)
     shown_text << tr("Hole number %1 of those worth digging.").arg(static_cast<int>(*answer->expose_rank));
   shown_text << tr("Dig it at station %1, offset %2.")
-              .arg(text_of(answer->hole_station_m.value_or(here.station_m), Dimension::station),
-                   text_of(answer->hole_offset_m.value_or(here.offset_m), Dimension::station));
+                    .arg(text_of(answer->hole_station_m.value_or(here.station_m), Dimension::station),
+                         text_of(answer->hole_offset_m.value_or(here.offset_m), Dimension::station));
   if (answer->hole_depth_low_m && answer->hole_depth_high_m)
     shown_text << tr("Its crown is expected %1 to %2 below ground (nine times in ten).")
-                .arg(text_of(std::max(*answer->hole_depth_low_m, 0.0), Dimension::length),
-                     text_of(std::max(*answer->hole_depth_high_m, 0.0), Dimension::length));
+                      .arg(text_of(std::max(*answer->hole_depth_low_m, 0.0), Dimension::length),
+                           text_of(std::max(*answer->hole_depth_high_m, 0.0), Dimension::length));
   else if (here.axis_m && here.ground_m)
     if (const auto above = above_centre_m(*utility, LevelMeant::crown))
       shown_text << tr("Its crown is drawn %1 below ground; how well that is known is not entered.")
-                  .arg(text_of(std::max(*here.ground_m - *here.axis_m - *above, 0.0), Dimension::length));
+                        .arg(text_of(std::max(*here.ground_m - *here.axis_m - *above, 0.0), Dimension::length));
   if (answer->chance_after_hole && answer->chance_to_go_on && answer->contact_chance)
-    shown_text << tr("What it buys: in %1 of cases what is found lets the bore go on as it is laid out. Of all bores %2 then "
-               "go "
-               "on and touch it, %3 without the hole.")
-                .arg(text_of(*answer->chance_to_go_on, Dimension::chance), chance_text(*answer->chance_after_hole),
-                     chance_text(*answer->contact_chance));
+    shown_text
+        << tr("What it buys: in %1 of cases what is found lets the bore go on as it is laid out. Of all bores %2 then "
+              "go "
+              "on and touch it, %3 without the hole.")
+               .arg(text_of(*answer->chance_to_go_on, Dimension::chance), chance_text(*answer->chance_after_hole),
+                    chance_text(*answer->contact_chance));
   else if (answer->expose_rank)
     shown_text << tr(
         "What it buys cannot be told: where it lies, or how well that is known, is not entered. That is why it "
@@ -142,7 +144,7 @@ void UtilitiesPanel::take_trench() {
     std::erase_if(strips, [&](const Strip& s) { return s.outline == offer.strip->outline; });
   else
     strips.push_back(std::move(*offer.strip));
-  const QString name = QString::fromStdString(part_name(document_.crossing(), part()));
+  const QString name = text_from(part_name(document_.crossing(), part()));
   change({ItemKind::strips, {}, -1}, std::move(strips),
          (offer.taken ? tr("Leave out the trench of %1") : tr("Take the trench of %1 as softer ground")).arg(name));
 }
@@ -180,11 +182,11 @@ void UtilitiesPanel::show_holes() {
     Card card;
     card.id = hole.id;
     card.title = tr("station %1, offset %2")
-                      .arg(text_of(hole.station.m, Dimension::station), text_of(hole.offset.m, Dimension::station));
+                     .arg(text_of(hole.station.m, Dimension::station), text_of(hole.offset.m, Dimension::station));
     card.facts = hole.elevation
-                      ? tr("%1 at level %2")
-                            .arg(text_from(translated_word(*hole.level)), text_of(hole.elevation->m, Dimension::station))
-                      : tr("level not measured");
+                     ? tr("%1 at level %2")
+                           .arg(text_from(translated_word(*hole.level)), text_of(hole.elevation->m, Dimension::station))
+                     : tr("level not measured");
     found = found || card.id == hole_;
     cards.push_back(std::move(card));
   }
@@ -207,8 +209,7 @@ void UtilitiesPanel::add_hole() {
   if (!current() || locked()) return;
   const Field field = new_hole_field(document_.crossing(), picked_, place());
   const Result<std::optional<double>> value = read_field(field, measured_->text().toStdString(), units_);
-  const QString fault =
-      value ? QString() : tr("Not added: %1 wanted").arg(QString::fromStdString(translated_phrase(value.error().expected)));
+  const QString fault = value ? QString() : tr("Not added: %1 wanted").arg(text_from(value.error().expected));
   measured_wrong_->setText(fault);
   measured_wrong_->setVisible(!fault.isEmpty());
   measured_->setAccessibleDescription(fault);
@@ -219,7 +220,7 @@ void UtilitiesPanel::add_hole() {
   const std::string id = free_id(document_.crossing(), "h");
   hole_ = id;
   change(holes_part, field.apply(document_.crossing(), *value),
-         tr("Add a test hole on %1").arg(QString::fromStdString(part_name(document_.crossing(), part()))));
+         tr("Add a test hole on %1").arg(text_from(part_name(document_.crossing(), part()))));
   if (hole_ == id) measured_->clear();
   hole_values_->show_part({ItemKind::test_holes, hole_, -1},
                           [this] { return hole_fields(document_.crossing(), hole_); });

@@ -8,9 +8,9 @@
 #include "burrow/crossing/statement.h"
 #include "burrow/document/answers_at_once.h"
 #include "burrow/panels/at_once_form.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/statement_fields.h"
-#include "burrow/panels/card_list.h"
 #include "burrow/panels/utilities_panel.h"
 
 namespace burrow {
@@ -59,15 +59,16 @@ void UtilitiesPanel::make_background() {
   connect(background_button_, &QPushButton::clicked, background_form_, &AtOnceForm::open);
   connect(background_form_, &AtOnceForm::given, this, [=, this] {
     const Statement shown_text{all_how->text().trimmed().toStdString(),
-                         by->text().trimmed().toStdString(),
-                         date->text().trimmed().toStdString(),
-                         {}};
+                               by->text().trimmed().toStdString(),
+                               date->text().trimmed().toStdString(),
+                               {}};
     const std::optional<Date>& on = document_.tables().judged_on;
     if (!declared(translated, on)) {
       background_form_->complain(tr("Not taken: it counts only with a name and a day up to today."));
       return;
     }
-    change(site_part, with_no_services(document_.crossing(), shown_text, on), tr("Declare: no line drawn only is a service"));
+    change(site_part, with_no_services(document_.crossing(), shown_text, on),
+           tr("Declare: no line drawn only is a service"));
     background_form_->close_form();
   });
 }
@@ -85,7 +86,7 @@ void UtilitiesPanel::show_background() {
     card.id = line.id;
     card.title = text_from(!line.name.empty() ? line.name : !line.layer.empty() ? line.layer : line.id);
     card.facts = declared(line.not_a_service, on) ? tr("no service, says %1").arg(text_from(line.not_a_service.by))
-                                                   : tr("nobody said that it is no service");
+                                                  : tr("nobody said that it is no service");
     cards.push_back(std::move(card));
   }
   const std::size_t open = open_background(document_.crossing(), on).size();

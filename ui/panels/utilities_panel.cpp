@@ -7,12 +7,13 @@
 #include <algorithm>
 #include <limits>
 
+#include "burrow/document/text.h"
 #include "burrow/document/utility_entry.h"
 #include "burrow/panels/at_once_form.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/card_list.h"
 
 namespace burrow {
 
@@ -135,7 +136,7 @@ void UtilitiesPanel::add() {
   const std::string id = utility.id;
   change({ItemKind::utility, id, -1}, ListSlot<Utility>{std::move(utility), crossing.site.utilities.size()},
          tr("Add a utility"));
-  choose(QString::fromStdString(id));
+  choose(text_from(id));
 }
 
 void UtilitiesPanel::duplicate() {
@@ -143,21 +144,21 @@ void UtilitiesPanel::duplicate() {
   if (!utility) return;
   Utility copy = *utility;
   copy.id = free_id(document_.crossing(), "u");
-  copy.name = tr("%1 (copy)").arg(QString::fromStdString(copy.name)).toStdString();
+  copy.name = tr("%1 (copy)").arg(text_from(copy.name)).toStdString();
   const bool room = std::all_of(copy.path.begin(), copy.path.end(),
                                 [](const PathVertex& p) { return p.x_m + beside_m <= farthest_m; });
   for (PathVertex& p : copy.path) p.x_m += room ? beside_m : -beside_m;
   const std::string id = copy.id;
-  const QString step = tr("Duplicate %1").arg(QString::fromStdString(utility->name));
+  const QString step = tr("Duplicate %1").arg(text_from(utility->name));
   change({ItemKind::utility, id, -1}, ListSlot<Utility>{std::move(copy), document_.crossing().site.utilities.size()},
          step);
-  choose(QString::fromStdString(id));
+  choose(text_from(id));
 }
 
 void UtilitiesPanel::remove() {
   if (!current()) return;
   const ItemRef whole{ItemKind::utility_and_holes, picked_, -1};
-  const QString name = QString::fromStdString(part_name(document_.crossing(), part()));
+  const QString name = text_from(part_name(document_.crossing(), part()));
   auto gone = std::get<UtilityAndHoles>(take(document_.crossing(), whole));
   gone.utility.value.reset();
   std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == picked_; });
@@ -208,8 +209,8 @@ void UtilitiesPanel::show_whole_bore() {
   QStringList shown_text;
   if (!assessment.utilities.empty())
     shown_text << (assessment.contact_chance_any
-                 ? tr("Touching any of them: %1.").arg(chance_text(*assessment.contact_chance_any))
-                 : tr("Touching any of them: not known, one of them has no chance."));
+                       ? tr("Touching any of them: %1.").arg(chance_text(*assessment.contact_chance_any))
+                       : tr("Touching any of them: not known, one of them has no chance."));
   if (assessment.chance_unknown_service && *assessment.chance_unknown_service > 0)
     shown_text << tr("Meeting one that nobody drew: %1.").arg(chance_text(*assessment.chance_unknown_service));
   else

@@ -5,16 +5,17 @@
 #include <QLineEdit>
 #include <algorithm>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
-#include "burrow/crossing/material_rows.h"
+#include "burrow/document/text.h"
 #include "burrow/document/utility_entry.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
+#include "burrow/panels/card_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/statement_fields.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/panels/card_list.h"
 #include "burrow/panels/utilities_panel.h"
+#include "burrow/tables/material_rows.h"
 
 namespace burrow {
 
@@ -232,16 +233,17 @@ void UtilitiesPanel::show_place() {
   if (utility->recorded.diameter && *utility->recorded.diameter != DiameterMeant::outside)
     shown_text << tr("The bore passes the outside: add the walls to what the record says.");
   if (!above_centre_m(*utility, level))
-    shown_text << tr("Type the outside diameter first: %1 and centre lie half of it apart.").arg(text_from(translated_word(level)));
+    shown_text << tr("Type the outside diameter first: %1 and centre lie half of it apart.")
+                      .arg(text_from(translated_word(level)));
   else if (!here.axis_m)
     shown_text << tr("Its depth at the bore is not known.");
   else if (level == LevelMeant::invert)
     shown_text << tr("The invert is taken at half the outside diameter below the centre; a thick wall puts it higher.");
   if (here.axis_m && here.ground_m && above_centre_m(*utility, LevelMeant::crown))
     shown_text << tr("At station %1: centre at level %2, crown %3 below ground.")
-                .arg(text_of(here.station_m, Dimension::station), text_of(*here.axis_m, Dimension::station),
-                     text_of(*here.ground_m - *here.axis_m - *above_centre_m(*utility, LevelMeant::crown),
-                             Dimension::length));
+                      .arg(text_of(here.station_m, Dimension::station), text_of(*here.axis_m, Dimension::station),
+                           text_of(*here.ground_m - *here.axis_m - *above_centre_m(*utility, LevelMeant::crown),
+                                   Dimension::length));
   level_text_->setText(shown_text.join(QLatin1Char(' ')));
   level_text_->setVisible(!shown_text.isEmpty());
 
@@ -259,9 +261,8 @@ void UtilitiesPanel::show_place() {
     if (of_depth && !here.depth_m()) parts << tr("It is a share of the depth, which is not known here.");
     if (of_depth && here.depth_m())
       parts << tr("Taken at a depth of %1.").arg(text_of(*here.depth_m(), Dimension::length));
-    parts << tr("Source: %1 [%2]")
-                 .arg(text_from(burrow::translated_phrase(preset.source.text)),
-                      text_from(burrow::label_text(preset.source.label)));
+    parts
+        << tr("Source: %1 [%2]").arg(text_from(preset.source.text), text_from(burrow::label_text(preset.source.label)));
     words = parts.join(QLatin1Char(' '));
   }
   preset_text_->setText(words);

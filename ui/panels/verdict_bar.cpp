@@ -3,7 +3,8 @@
 #include <QPainter>
 #include <QTextLayout>
 
-#include "burrow/check/headline.h"
+#include "burrow/document/text.h"
+#include "burrow/words/headline.h"
 
 namespace burrow {
 
@@ -74,7 +75,7 @@ void VerdictBar::paintEvent(QPaintEvent*) {
   painter.drawText(block, Qt::AlignCenter, title);
   painter.setFont(font());
   painter.setPen(theme_.ink);
-  const QString sentence = QString::fromStdString(headline(assessment, units_));
+  const QString sentence = text_from(headline(assessment, units_));
   const QRect room = rect().adjusted(block.width() + pad, 0, -pad, 0);
   const bool whole = paint_sentence(painter, room, sentence);
   setToolTip(whole ? QString() : sentence);

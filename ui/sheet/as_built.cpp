@@ -6,7 +6,8 @@
 
 #include "burrow/check/assess.h"
 #include "burrow/document/reading_forms.h"
-#include "burrow/plan/day_text.h"
+#include "burrow/document/text.h"
+#include "burrow/words/day_text.h"
 #include "parts.h"
 #include "views.h"
 
@@ -97,22 +98,22 @@ class AsBuiltPages {
     const DayRecord& record = built_.record;
     const Crossing& c = sheet_.crossing;
     std::vector<std::pair<QString, QString>> all;
-    const QString begun = qs(record.started.value_or(""));
+    const QString begun = text_from(record.started.value_or(""));
     all.emplace_back(tr("started"),
                      begun.isEmpty() ? tr("not entered") : QString(begun).replace(QLatin1Char('T'), QLatin1Char(' ')));
-    all.emplace_back(tr("crew"), record.crew.empty() ? tr("not entered") : qs(record.crew));
-    if (record.alternative) all.emplace_back(tr("layout"), qs(*record.alternative));
+    all.emplace_back(tr("crew"), record.crew.empty() ? tr("not entered") : text_from(record.crew));
+    if (record.alternative) all.emplace_back(tr("layout"), text_from(*record.alternative));
     const QString after = translated(day_.time_s, Dimension::duration);
     all.emplace_back(tr("end"), day_.how ? tr("%1, after %2").arg(how_words(*day_.how), after)
                                          : tr("not entered; last reading after %1").arg(after));
     all.emplace_back(tr("furthest nose"), translated(day_.furthest_m));
     const Arrival &planned = sheet_.assessment.arrival, &now = day_.arrival;
     if (day_.how == EndHow::arrived && now.offset_m && now.elevation_m) {
-      all.emplace_back(
-          tr("came out"),
-          tr("offset %1 ± %2, level %3 ± %4")
-              .arg(translated(*now.offset_m, Dimension::station), translated(1.645 * now.sd_lateral_m.value_or(0)),
-                   translated(*now.elevation_m, Dimension::station), translated(1.645 * now.sd_vertical_m.value_or(0))));
+      all.emplace_back(tr("came out"), tr("offset %1 ± %2, level %3 ± %4")
+                                           .arg(translated(*now.offset_m, Dimension::station),
+                                                translated(1.645 * now.sd_lateral_m.value_or(0)),
+                                                translated(*now.elevation_m, Dimension::station),
+                                                translated(1.645 * now.sd_vertical_m.value_or(0))));
       if (planned.offset_m && planned.elevation_m) {
         all.emplace_back(tr("off the plan"),
                          tr("%1, %2").arg(aside(*now.offset_m - *planned.offset_m, tr("left"), tr("right")),
@@ -123,9 +124,9 @@ class AsBuiltPages {
         all.emplace_back(tr("planned band"), within ? tr("inside nine in ten") : tr("outside nine in ten"));
       }
     }
-    all.emplace_back(tr("pipe"), c.pipe ? QString::fromStdString(c.pipe->material.empty() ? std::string("not entered")
-                                                                                          : c.pipe->material)
-                                        : tr("none"));
+    all.emplace_back(
+        tr("pipe"),
+        c.pipe ? text_from(c.pipe->material.empty() ? std::string("not entered") : c.pipe->material) : tr("none"));
     all.emplace_back(tr("scale"), scale_words(scale, sheet_.units));
     const double times = std::max(1.0, c.sheet.vertical_exaggeration->v);
     if (times > 1) all.emplace_back(tr("heights"), tr("× %1").arg(times));
@@ -187,7 +188,7 @@ class AsBuiltPages {
     for (std::size_t i = 0; i < built_.record.readings.size(); ++i) {
       const Reading& reading = built_.record.readings[i];
       // "8 min · mark · nose 3.00 m": the time has a column of its own.
-      const QString line = QString::fromStdString(reading_line(reading, sheet_.units));
+      const QString line = text_from(reading_line(reading, sheet_.units));
       const QString sep = QStringLiteral(" · ");
       const QString rest = line.contains(sep) ? line.section(sep, 1) : line;
       TableRow row{QString::number(i + 1), translated(reading.time.s, Dimension::duration), rest};
@@ -214,7 +215,7 @@ class AsBuiltPages {
 
   [[nodiscard]] QString remark(std::size_t reading) const {
     for (const ReadingLeftOut& out : day_.left_out)
-      if (out.reading == reading) return QString::fromStdString(left_out_text(out, built_.record));
+      if (out.reading == reading) return text_from(left_out_text(out, built_.record));
     for (const OddReading& odd : day_.odd)
       if (odd.reading == reading) return tr("odd: %1 sd off").arg(QString::number(odd.in_sd, 'f', 1));
     return QString();
@@ -283,7 +284,8 @@ class AsBuiltPages {
         }
       }
       if (nearest > 1e200 || at.s_m > last + 1e-9) continue;
-      rows.push_back({qs(u.name), translated(at.x_m, Dimension::station), translated(nearest), translated(u.separation_m)});
+      rows.push_back(
+          {text_from(u.name), translated(at.x_m, Dimension::station), translated(nearest), translated(u.separation_m)});
     }
     if (rows.empty()) {
       flow.paragraph(tr("None with a known depth."));

@@ -1,7 +1,7 @@
 #pragma once
 /// The bore as it was built: what its drawing and its tables share.
 
-#include "burrow/plan/day.h"
+#include "burrow/day/day.h"
 #include "burrow/sheet/page.h"
 #include "burrow/sheet/sheet.h"
 

@@ -4,6 +4,7 @@
 
 #include "as_built.h"
 #include "burrow/bore/tool.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
 #include "parts.h"
 #include "views.h"
@@ -148,7 +149,7 @@ class Drawing {
       if (y < f_.elevation.bottom() - 1.5)
         paper_.text({f_.elevation.left() - 1, y + 0.75}, tick_text(z, up, unit), label_style, Align::right);
     }
-    const QString units = qs(unit_name(Dimension::station, sheet_.units));
+    const QString units = text_from(unit_name(Dimension::station, sheet_.units));
     paper_.text({area_.left() + 2.4, f_.elevation.center().y()}, tr("elevation, %1").arg(units), label_style,
                 Align::centre, 90);
     paper_.text({area_.left() + 2.4, f_.plan.center().y()}, tr("offset, %1").arg(units), label_style, Align::centre,
@@ -249,7 +250,8 @@ class Drawing {
   /// Number of each reading over the ground, a thin line down to its place.
   void numbers() {
     std::vector<VisibleLayers> order = shown_;
-    std::stable_sort(order.begin(), order.end(), [](const VisibleLayers& a, const VisibleLayers& b) { return a.at.x_m < b.at.x_m; });
+    std::stable_sort(order.begin(), order.end(),
+                     [](const VisibleLayers& a, const VisibleLayers& b) { return a.at.x_m < b.at.x_m; });
     const TextStyle style{2, QFont::DemiBold};
     const int rows = static_cast<int>((head_ - sky + 1e-9) / row);
     std::vector<double> taken(static_cast<std::size_t>(rows), f_.elevation.left());

@@ -3,10 +3,11 @@
 #include <cmath>
 #include <memory>
 
-#include "burrow/check/crew_setup.h"
-#include "burrow/check/headline.h"
-#include "burrow/plan/checklist.h"
-#include "burrow/plan/run_text.h"
+#include "burrow/crew/checklist.h"
+#include "burrow/crew/crew_setup.h"
+#include "burrow/document/text.h"
+#include "burrow/words/headline.h"
+#include "burrow/words/run_text.h"
 #include "parts.h"
 
 namespace burrow {
@@ -43,7 +44,7 @@ struct Setting {
 };
 
 QString length(double v, const Sheet& sheet, Dimension dimension = Dimension::length) {
-  return QString::fromStdString(format(v, dimension, sheet.units));
+  return text_from(format(v, dimension, sheet.units));
 }
 
 /// The size alone is set in large type; which way stands above it.
@@ -85,7 +86,7 @@ TextStyle fitted(const QString& words, double most, QFont::Weight weight, double
 
 /// What was muted and loosened, in two lines at most; the back says it in full. Gives its height.
 double eased(Paper& paper, const QRectF& in, double top, const Sheet& sheet) {
-  const QString words = QString::fromStdString(eased_in_short(sheet.assessment));
+  const QString words = text_from(eased_in_short(sheet.assessment));
   if (words.isEmpty()) return 0;
   const TextStyle bold{small, QFont::DemiBold};
   const QStringList lines = wrapped(words, bold, in.width());
@@ -99,12 +100,13 @@ double eased(Paper& paper, const QRectF& in, double top, const Sheet& sheet) {
 void eased_in_full(Flow& flow, const Sheet& sheet) {
   if (eased_in_short(sheet.assessment).empty()) return;
   flow.heading(tr("Muted and loosened"));
-  flow.paragraph(QString::fromStdString(headline(sheet.assessment, sheet.units)));
+  flow.paragraph(text_from(headline(sheet.assessment, sheet.units)));
   for (const Finding& f : sheet.assessment.findings)
     if (f.muted && f.severity != Severity::note)
       flow.paragraph(QStringLiteral("• ") + tr("muted: %1 (%2; %3, %4)")
-                                                .arg(QString::fromStdString(finding_text(f, sheet.units)),
-                                                     qs(f.muted->reason), qs(f.muted->by), qs(f.muted->date)));
+                                                .arg(text_from(finding_text(f, sheet.units)),
+                                                     text_from(f.muted->reason), text_from(f.muted->by),
+                                                     text_from(f.muted->date)));
 }
 
 /// Head and settings; gives where the rest may begin.
@@ -116,14 +118,14 @@ double first_side(Page& page, const Sheet& sheet, const CrewSetup& setup) {
   // Black on white or white on black: colours do not last in the rain.
   const QRectF band(in.left(), in.top(), in.width(), 9);
   paper.rect(band, go ? QColor(Qt::white) : QColor(Qt::black), {0.4});
-  QString words = qs(verdict_title(verdict));
+  QString words = text_from(verdict_title(verdict));
   if (!go) words = tr("%1: do not bore. See the sheet.").arg(words);
-  if (verdict == Verdict::within_limits) words = QString::fromStdString(no_permit());
+  if (verdict == Verdict::within_limits) words = text_from(no_permit());
   TextStyle head = fitted(words, 14 * pt, QFont::Bold, band.width() - 4);
   head.colour = go ? Qt::black : Qt::white;
   paper.short_text({band.left() + 2, band.bottom() - 2.7}, words, head, band.width() - 4);
   double y = band.bottom() + 5.6;
-  paper.short_text({in.left(), y}, qs(sheet.crossing.name), {13 * pt, QFont::Bold}, in.width());
+  paper.short_text({in.left(), y}, text_from(sheet.crossing.name), {13 * pt, QFont::Bold}, in.width());
   y += 2.2;
   const double cell_width = in.width() / 3, cell_height = 13.6;
   const std::vector<Setting> all = settings(sheet, setup);
@@ -160,11 +162,12 @@ double steps_below(Paper& paper, const QRectF& column, const EmergencySteps& ste
   constexpr double hanging = 4.6;
   const TextStyle head{small, QFont::Bold}, body{small};
   double y = column.top();
-  y += paper.paragraph(QRectF(column.left(), y, column.width(), 30), tr("Struck: %1").arg(qs(steps.title)), head);
+  y +=
+      paper.paragraph(QRectF(column.left(), y, column.width(), 30), tr("Struck: %1").arg(text_from(steps.title)), head);
   int number = 0;
   for (const std::string& step : steps.in_short) {
     paper.text({column.left(), y + small}, QString::number(++number), head);
-    y += paper.paragraph(QRectF(column.left() + hanging, y, column.width() - hanging, 60), qs(step), body);
+    y += paper.paragraph(QRectF(column.left() + hanging, y, column.width() - hanging, 60), text_from(step), body);
   }
   return y;
 }
@@ -183,7 +186,8 @@ double foot_of_front(Paper& paper, const QRectF& in, double top, const Sheet& sh
   constexpr double gap = 4;
   double y = top;
   QStringList signs;
-  for (const std::string& sign : stop_signs_in_short(sheet.crossing, sheet.assessment, sheet.units)) signs << qs(sign);
+  for (const Phrase& sign : stop_signs_in_short(sheet.crossing, sheet.assessment, sheet.units))
+    signs << text_from(sign);
   y += led_by(paper, in, y, tr("Air off at once:"), signs.join(QStringLiteral(" · "))) + 1;
   paper.line({in.left(), y}, {in.right(), y}, {0.25});
   y += 1;
@@ -201,7 +205,7 @@ double foot_of_front(Paper& paper, const QRectF& in, double top, const Sheet& sh
   for (const EmergencySteps& steps : all) {
     if (steps.kind != UtilityKind::unknown) continue;
     QStringList words;
-    for (const std::string& step : steps.in_short) words << qs(step);
+    for (const std::string& step : steps.in_short) words << text_from(step);
     y += led_by(paper, in, y, tr("Anything else:"), words.join(QLatin1Char(' ')));
   }
   y += 0.6;
@@ -239,7 +243,7 @@ void short_marks(Paper& paper, const QRectF& box, const Sheet& sheet) {
   const double line = line_height_mm(body);
   for (std::size_t i = 0; i < marks.size(); ++i) {
     const Mark& mark = marks[i];
-    QString words = qs(mark_in_short(mark, sheet.units));
+    QString words = text_from(mark_in_short(mark, sheet.units));
     if (words.isEmpty() && i + 1 == marks.size()) words = tr("exit pit");
     const QStringList lines = wrapped(words, body, words_width);
     const double height = line * static_cast<double>(std::max<qsizetype>(1, lines.size())) + 0.5;
@@ -264,13 +268,12 @@ void short_marks(Paper& paper, const QRectF& box, const Sheet& sheet) {
 
 /// What to do on the first line, what is near on those below.
 QString near_and_to_do(const Mark& mark, const Sheet& sheet) {
-  QString task = QString::fromStdString(task_words(mark, sheet.crossing));
+  QString task = text_from(task_words(mark, sheet.crossing));
   if (!task.isEmpty()) task[0] = task[0].toUpper();
   if (stops_here(mark)) task = tr("STOP.") + QLatin1Char(' ') + task;
   QStringList all;
   if (!task.isEmpty()) all << task;
-  for (const MarkNear& near : mark.near)
-    all << QStringLiteral("• ") + QString::fromStdString(near_words(near, sheet.units));
+  for (const MarkNear& near : mark.near) all << QStringLiteral("• ") + text_from(near_words(near, sheet.units));
   return all.join(QLatin1Char('\n'));
 }
 
@@ -289,21 +292,20 @@ void marks_in_full(Flow& flow, const Sheet& sheet) {
 
 void stops_and_steps_in_full(Flow& flow, const Sheet& sheet) {
   flow.heading(tr("Air off at once when"));
-  for (const std::string& sign : stop_signs(sheet.crossing, sheet.assessment, sheet.units))
-    flow.paragraph(QStringLiteral("• ") + QString::fromStdString(sign));
+  for (const Phrase& sign : stop_signs(sheet.crossing, sheet.assessment, sheet.units))
+    flow.paragraph(QStringLiteral("• ") + text_from(sign));
   for (const EmergencySteps& steps : emergency_steps(sheet.crossing)) {
     QStringList lines;
     int number = 0;
-    for (const std::string& step : steps.steps)
-      lines << QStringLiteral("%1. %2").arg(++number).arg(QString::fromStdString(step));
-    flow.block(tr("Struck: %1").arg(qs(steps.title)), lines);
+    for (const Phrase& step : steps.steps) lines << QStringLiteral("%1. %2").arg(++number).arg(text_from(step));
+    flow.block(tr("Struck: %1").arg(text_from(steps.title)), lines);
   }
 }
 
 void owners_to_ring(Flow& flow, const Sheet& sheet) {
   QStringList owners;
   for (const EmergencySteps& steps : emergency_steps(sheet.crossing))
-    for (const std::string& owner : steps.owners) owners << QString::fromStdString(owner);
+    for (const std::string& owner : steps.owners) owners << text_from(owner);
   owners.removeDuplicates();
   if (owners.isEmpty()) return;
   flow.heading(tr("Phone"));
@@ -362,8 +364,8 @@ std::vector<Page> card_pages(const Sheet& sheet) {
     const QString which = tr("side %1 of %2").arg(++number).arg(sides.size());
     foot_line.text(within.bottomRight(), which, {small}, Align::right);
     const double room = within.width() - text_width_mm(which, {small}) - 4;
-    QStringList id{qs(sheet.crossing.sheet.number), qs(sheet.crossing.sheet.revision),
-                   qs(sheet.crossing.sheet.date.value_or(""))};
+    QStringList id{text_from(sheet.crossing.sheet.number), text_from(sheet.crossing.sheet.revision),
+                   text_from(sheet.crossing.sheet.date.value_or(""))};
     id.removeAll(QString());
     foot_line.short_text(within.bottomLeft(), id.isEmpty() ? tr("setup card") : id.join(QStringLiteral(" · ")), {small},
                          room);

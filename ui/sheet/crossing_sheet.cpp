@@ -1,8 +1,9 @@
 #include <QCoreApplication>
 #include <algorithm>
 
-#include "burrow/base/say.h"
-#include "burrow/check/headline.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
+#include "burrow/words/headline.h"
 #include "parts.h"
 #include "views.h"
 
@@ -42,14 +43,15 @@ class TitleBlock {
     const Crossing& c = sheet_.crossing;
     const QRectF band(box_.left(), box_.top(), box_.width(), 7);
     paper_.rect(band, verdict_colour(sheet_.assessment.verdict));
-    paper_.text({band.left() + 2, band.bottom() - 2.2}, qs(verdict_title(sheet_.assessment.verdict)).toUpper(),
+    paper_.text({band.left() + 2, band.bottom() - 2.2}, text_from(verdict_title(sheet_.assessment.verdict)).toUpper(),
                 {3.6, QFont::Bold, Qt::white});
     double y = band.bottom();
     const QRectF name(box_.left(), y, box_.width(), 7.4);
-    paper_.short_text({name.left() + 2, name.bottom() - 2.4}, qs(c.name), {3.8, QFont::DemiBold}, name.width() - 4);
+    paper_.short_text({name.left() + 2, name.bottom() - 2.4}, text_from(c.name), {3.8, QFont::DemiBold},
+                      name.width() - 4);
     y = name.bottom();
     paper_.line({box_.left(), y}, {box_.right(), y}, {0.2});
-    const auto text = [&](double v, Dimension d) { return QString::fromStdString(format(v, d, sheet_.units)); };
+    const auto text = [&](double v, Dimension d) { return text_from(format(v, d, sheet_.units)); };
     const double half = box_.width() / 2, row = 5.2;
     cell(0, y, half, row, tr("scale"), scale_words(scale_, sheet_.units));
     const double times = std::max(1.0, c.sheet.vertical_exaggeration->v);
@@ -61,9 +63,10 @@ class TitleBlock {
     cell(0, y, half, row, tr("bore"), text(c.bore.exit.station.m - c.bore.launch.station.m, Dimension::length));
     cell(half, y, half, row, tr("units"), sheet_.units == UnitSystem::us ? tr("feet, inches") : tr("metres"));
     y += row;
-    cell(0, y, half, row, tr("sheet"), qs(c.sheet.number));
+    cell(0, y, half, row, tr("sheet"), text_from(c.sheet.number));
     const auto& geo = c.site.georeference;
-    cell(half, y, half, row, tr("map system"), geo && !geo->crs.empty() ? qs(name_of_crs(geo->crs)) : tr("local"));
+    cell(half, y, half, row, tr("map system"),
+         geo && !geo->crs.empty() ? text_from(name_of_crs(geo->crs)) : tr("local"));
     y += row;
     revisions(y);
     paper_.rect(box_, {}, {0.5});
@@ -83,7 +86,8 @@ class TitleBlock {
     const SheetSettings& s = sheet_.crossing.sheet;
     const double shares[] = {0.12, 0.22, 0.22, 0.22, 0.22};
     const QString titles[] = {tr("rev."), tr("date"), tr("drawn"), tr("checked"), tr("approved")};
-    const QString values[] = {qs(s.revision), qs(s.date.value_or("")), qs(s.drawn_by), qs(s.checked_by), QString()};
+    const QString values[] = {text_from(s.revision), text_from(s.date.value_or("")), text_from(s.drawn_by),
+                              text_from(s.checked_by), QString()};
     const double h = (box_.bottom() - y) / 3;
     double x = box_.left();
     for (int c = 0; c < 5; ++c) {
@@ -127,7 +131,7 @@ void legend(Paper& paper, const Sheet& sheet, const QRectF& box) {
   for (const UtilityKindRow& kind : sheet.tables.utilities)
     if (std::any_of(sheet.crossing.site.utilities.begin(), sheet.crossing.site.utilities.end(),
                     [&](const Utility& u) { return u.kind == kind.kind; }))
-      row(utility_stroke(sheet.tables, kind.kind, 0.45), qs(translated_phrase(kind.name)));
+      row(utility_stroke(sheet.tables, kind.kind, 0.45), text_from(kind.name));
   if (!sheet.crossing.site.utilities.empty() && y <= box.bottom())
     paper.short_text({x, y}, tr("numbers: table of utilities"), small, column - 1);
 }
@@ -145,7 +149,7 @@ void check_bar(Paper& paper, const QPointF& at) {
 void worst_findings(Paper& paper, const Sheet& sheet, const QRectF& box) {
   paper.short_text({box.left(), box.top() + 3}, tr("Findings, worst first"), {2.8, QFont::DemiBold}, box.width());
   double y = box.top() + 4.6;
-  const QString standing = QString::fromStdString(headline(sheet.assessment, sheet.units));
+  const QString standing = text_from(headline(sheet.assessment, sheet.units));
   const QStringList lines = wrapped(standing, body, box.width());
   constexpr qsizetype most = 4;  // the next page has the whole of it
   for (qsizetype i = 0; i < std::min(lines.size(), most); ++i, y += line_height_mm(body))
@@ -155,8 +159,8 @@ void worst_findings(Paper& paper, const Sheet& sheet, const QRectF& box) {
   std::size_t shown = 0;
   const double last = box.bottom() - 3.4;
   for (const Finding& f : sheet.assessment.findings) {
-    const QString severity = f.missing ? tr("missing") : qs(burrow::translated(burrow::word_of(f.severity)));
-    const QString text = QString::fromStdString(finding_text(f, sheet.units));
+    const QString severity = f.missing ? tr("missing") : text_from(burrow::translated(burrow::word_of(f.severity)));
+    const QString text = text_from(finding_text(f, sheet.units));
     const QString words = (f.muted ? tr("%1. %2: %3 (muted)") : QStringLiteral("%1. %2: %3"))
                               .arg(QString::number(shown + 1), severity, text);
     const double height = static_cast<double>(wrapped(words, body, box.width()).size()) * line_height_mm(body);
@@ -184,8 +188,8 @@ std::vector<Flow::Area> new_text_page(std::vector<Page>& pages, const Sheet& she
   Paper paper(last);
   const QRectF in = last.frame_mm;
   const QRectF shown_text = paper.text({in.left() + 3, in.top() + 5}, title, {3.2, QFont::Bold});
-  paper.short_text({in.right() - 3, in.top() + 5}, qs(sheet.crossing.name), {2.8}, in.right() - 6 - shown_text.right() - 6,
-                   Align::right);
+  paper.short_text({in.right() - 3, in.top() + 5}, text_from(sheet.crossing.name), {2.8},
+                   in.right() - 6 - shown_text.right() - 6, Align::right);
   paper.line({in.left(), in.top() + 7}, {in.right(), in.top() + 7}, {0.25});
   paper.rect(in, {}, {0.35});
   const QRectF room = in.adjusted(4, 10, -4, -8);
@@ -205,9 +209,9 @@ void number_pages(std::vector<Page>& pages, const Sheet& sheet) {
     const QString which = tr("page %1 of %2").arg(++number).arg(pages.size());
     const QRectF right = paper.text({in.right() - 2, in.bottom() - 1.6}, which, small, Align::right);
     QStringList id{
-        qs(sheet.crossing.sheet.number),
-        sheet.crossing.sheet.revision.empty() ? QString() : tr("rev. %1").arg(qs(sheet.crossing.sheet.revision)),
-        qs(sheet.crossing.sheet.date.value_or(""))};
+        text_from(sheet.crossing.sheet.number),
+        sheet.crossing.sheet.revision.empty() ? QString() : tr("rev. %1").arg(text_from(sheet.crossing.sheet.revision)),
+        text_from(sheet.crossing.sheet.date.value_or(""))};
     id.removeAll(QString());
     paper.short_text({right.left() - 4, in.bottom() - 1.6}, id.join(QStringLiteral(" · ")), small, 70, Align::right);
   }

@@ -2,8 +2,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
+#include "burrow/language/say.h"
 #include "parts.h"
 #include "views.h"
 
@@ -58,7 +59,7 @@ class Plan {
     }
     if (f_.plan.height() > 34)
       paper_.text({f_.plan.left() - 11.6, f_.plan.center().y()},
-                  tr("offset, left up, %1").arg(qs(unit_name(Dimension::station, sheet_.units))), label_style,
+                  tr("offset, left up, %1").arg(text_from(unit_name(Dimension::station, sheet_.units))), label_style,
                   Align::centre, 90);
   }
 
@@ -214,7 +215,7 @@ class Plan {
         middle = {f_.px_x((feature.from->m + feature.to->m) / 2), f_.plan.bottom() - 3};
       else
         continue;
-      const QString words = feature.name.empty() ? qs(translated_word(feature.kind)) : qs(feature.name);
+      const QString words = feature.name.empty() ? text_from(translated_word(feature.kind)) : text_from(feature.name);
       std::vector<QPointF> at;
       for (const double up : {0.0, 3.0, 6.0, -3.0, 9.0, 12.0, 16.0, 20.0})
         for (const double aside : {0.0, 6.0, -6.0}) at.push_back(middle + QPointF(aside, -up));
@@ -223,7 +224,8 @@ class Plan {
     for (const Tree& tree : sheet_.crossing.site.trees) {
       const QPointF p = f_.above(tree.station.m, tree.offset.m);
       places_.label(paper_, {p + QPointF(1.6, 0.8), p + QPointF(1.6, 3.4), p + QPointF(1.6, -2)},
-                    tree.name.empty() ? QCoreApplication::translate("sheet", "tree") : qs(tree.name), label_style);
+                    tree.name.empty() ? QCoreApplication::translate("sheet", "tree") : text_from(tree.name),
+                    label_style);
     }
   }
 

@@ -2,9 +2,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/say.h"
 #include "burrow/bore/tool.h"
+#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
+#include "burrow/language/say.h"
 #include "parts.h"
 #include "views.h"
 
@@ -43,9 +44,7 @@ class Side {
   }
 
  private:
-  QString length(double m, Dimension d = Dimension::length) const {
-    return QString::fromStdString(format(m, d, sheet_.units));
-  }
+  QString length(double m, Dimension d = Dimension::length) const { return text_from(format(m, d, sheet_.units)); }
   QPolygonF line_of(const LevelLine& line) const {
     QPolygonF points;
     if (line.empty()) return points;
@@ -67,7 +66,7 @@ class Side {
       if (y > f_.elevation.bottom() - 1.5) continue;
       paper_.text({f_.elevation.left() - 1, y + 0.75}, tick_text(z, up, unit), label_style, Align::right);
     }
-    const QString name = tr("elevation, %1").arg(qs(unit_name(Dimension::station, sheet_.units)));
+    const QString name = tr("elevation, %1").arg(text_from(unit_name(Dimension::station, sheet_.units)));
     paper_.text({views_.area.left() + 2.4, f_.elevation.center().y()}, name, label_style, Align::centre, 90);
     const double along = tick_step(f_.px_per_m, 12, unit);
     for (const double x : ticks(f_.left_station_m, f_.right_station_m(), along)) {
@@ -81,7 +80,7 @@ class Side {
     }
     paper_.line(f_.ruler.topLeft(), f_.ruler.topRight(), {0.25});
     paper_.text({f_.ruler.left() - 1, f_.ruler.top() + 4.2},
-                tr("station, %1").arg(qs(unit_name(Dimension::station, sheet_.units))), {1.9}, Align::right);
+                tr("station, %1").arg(text_from(unit_name(Dimension::station, sheet_.units))), {1.9}, Align::right);
   }
 
   void ground_fill() {
@@ -225,7 +224,7 @@ class Side {
       if (!feature.from || !feature.to) continue;
       const double middle = (feature.from->m + feature.to->m) / 2;
       const double y = f_.px_z(elevation_at(ground, middle));
-      const QString words = feature.name.empty() ? qs(translated_word(feature.kind)) : qs(feature.name);
+      const QString words = feature.name.empty() ? text_from(translated_word(feature.kind)) : text_from(feature.name);
       std::vector<QPointF> at;
       for (const double up : {1.9, 4.3})
         for (const double aside : {0.0, 4.0, -4.0, 8.0, -8.0}) at.push_back({f_.px_x(middle) + aside, y - up});
@@ -251,9 +250,9 @@ class Side {
       places_.label(paper_, at, words, {2.1, QFont::Normal, soft});
     };
     for (const Stratum& stratum : sheet_.crossing.site.strata) {
-      QString words = qs(stratum.soil);
-      if (const SoilClass* soil = find_soil(sheet_.tables, stratum.soil)) words = qs(translated_phrase(soil->name));
-      words += QStringLiteral(" (") + qs(translated_word(*stratum.known)) + QLatin1Char(')');
+      QString words = text_from(stratum.soil);
+      if (const SoilClass* soil = find_soil(sheet_.tables, stratum.soil)) words = text_from(soil->name);
+      words += QStringLiteral(" (") + text_from(translated_word(*stratum.known)) + QLatin1Char(')');
       on_line(stratum.top ? *stratum.top : ground, words, 3.0);
     }
     if (sheet_.crossing.site.water) on_line(*sheet_.crossing.site.water, tr("water"), -0.9);

@@ -3,8 +3,9 @@
 #include <QBuffer>
 #include <QImageWriter>
 
-#include "burrow/check/headline.h"
+#include "burrow/document/text.h"
 #include "burrow/file/disk.h"
+#include "burrow/words/headline.h"
 
 namespace burrow {
 
@@ -38,7 +39,7 @@ QImage render_image(const Crossing& crossing, const Assessment& assessment, cons
   painter.setFont(drawing_font(14));
   painter.setPen(style.theme.ink);
   const QRectF room(block.right() + 16, 0, options.size.width() - block.right() - 32, bar);
-  const QString sentence = QString::fromStdString(headline(assessment, options.units));
+  const QString sentence = text_from(headline(assessment, options.units));
   painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft,
                    QFontMetricsF(painter.font()).elidedText(sentence, Qt::ElideRight, room.width()));
   return image;

@@ -9,8 +9,8 @@
 #include <QPrinter>
 #include <QXmlStreamWriter>
 
-#include "burrow/base/say.h"
 #include "burrow/file/disk.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 

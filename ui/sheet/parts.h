@@ -32,9 +32,6 @@ void number_pages(std::vector<Page>& pages, const Sheet& sheet);
 /// Launch pit and exit pit beside each other, obliquely from above and square across the bore, each under its name.
 void draw_pits(Page& page, const QRectF& box, const Sheet& sheet, double text_mm, bool across);
 
-inline QString qs(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
 /// A dash where it is not known.
 QString shown(const std::optional<double>& value, Dimension dimension, UnitSystem units);
 QString utility_name(const Utility& utility);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "burrow/document/text.h"
 #include "burrow/file/disk.h"
 #include "burrow/sheet/page_out.h"
 #include "parts.h"
@@ -10,16 +11,16 @@
 namespace burrow {
 
 QString shown(const std::optional<double>& value, Dimension dimension, UnitSystem units) {
-  return value ? QString::fromStdString(format(*value, dimension, units)) : QStringLiteral("–");
+  return value ? text_from(format(*value, dimension, units)) : QStringLiteral("–");
 }
 
 QString utility_name(const Utility& utility) {
-  return qs(utility.name.empty() ? utility.id : utility.name);
+  return text_from(utility.name.empty() ? utility.id : utility.name);
 }
 
 Result<Sheet> sheet_of(const Crossing& crossing, const Assessment& assessment, const Tables& tables, UnitSystem units) {
   Sheet sheet{crossing, assessment, tables};
-  const Result<QSizeF> paper = paper_size(qs(crossing.sheet.paper.value_or("a3")));
+  const Result<QSizeF> paper = paper_size(text_from(crossing.sheet.paper.value_or("a3")));
   if (!paper) return tl::unexpected(paper.error());
   sheet.paper_mm = *paper;
   sheet.units = units;
@@ -68,13 +69,13 @@ Result<QSizeF> paper_size(const QString& name) {
 Result<void> write_sheet_pdf(const Sheet& sheet, const QString& path, SheetPart part) {
   const Result<std::vector<Page>> pages = sheet_pages(sheet, part);
   if (!pages) return tl::unexpected(pages.error());
-  return write_pages_pdf(*pages, qs(sheet.crossing.name), path);
+  return write_pages_pdf(*pages, text_from(sheet.crossing.name), path);
 }
 
 Result<void> write_sheet_svg(const Sheet& sheet, const QString& path) {
   const Result<std::vector<Page>> pages = crossing_pages(sheet);
   if (!pages) return tl::unexpected(pages.error());
-  return save_atomically(path.toStdString(), page_svg(pages->front(), qs(sheet.crossing.name)).toStdString());
+  return save_atomically(path.toStdString(), page_svg(pages->front(), text_from(sheet.crossing.name)).toStdString());
 }
 
 }  // namespace burrow

@@ -2,12 +2,13 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/base/label_text.h"
-#include "burrow/base/say.h"
-#include "burrow/check/headline.h"
-#include "burrow/check/working_text.h"
-#include "burrow/plan/equipment.h"
-#include "burrow/plan/run_text.h"
+#include "burrow/crew/equipment.h"
+#include "burrow/document/text.h"
+#include "burrow/language/label_text.h"
+#include "burrow/language/say.h"
+#include "burrow/words/headline.h"
+#include "burrow/words/run_text.h"
+#include "burrow/words/working_text.h"
 #include "parts.h"
 
 namespace burrow {
@@ -39,29 +40,29 @@ class SheetTables {
   }
   /// A value in the SI unit that it comes with.
   QString number(const std::optional<double>& v, std::string_view unit) const {
-    return v ? QString::fromStdString(working_number(*v, unit, sheet_.units, unit.empty() ? "P" : ""))
-             : QStringLiteral("–");
+    return v ? text_from(working_number(*v, unit, sheet_.units, unit.empty() ? "P" : "")) : QStringLiteral("–");
   }
 
   void findings() {
     flow_.heading(tr("Findings, worst first"));
-    flow_.paragraph(qs(verdict_title(sheet_.assessment.verdict)) + QStringLiteral(". ") +
-                    QString::fromStdString(headline(sheet_.assessment, sheet_.units)));
+    flow_.paragraph(text_from(verdict_title(sheet_.assessment.verdict)) + QStringLiteral(". ") +
+                    text_from(headline(sheet_.assessment, sheet_.units)));
     loosened();
     std::vector<TableRow> open, muted;
     int count = 0;
     for (const Finding& f : sheet_.assessment.findings) {
       const QString source = f.source.text.empty() && !f.limit
                                  ? QString()
-                                 : QString::fromStdString(burrow::translated_phrase(f.source.text)) + QStringLiteral(" [") +
-                                       qs(burrow::label_text(f.source.label)) + QLatin1Char(']');
-      const QString severity = f.missing ? tr("missing") : qs(burrow::translated(burrow::word_of(f.severity)));
+                                 : text_from(f.source.text) + QStringLiteral(" [") +
+                                       text_from(burrow::label_text(f.source.label)) + QLatin1Char(']');
+      const QString severity = f.missing ? tr("missing") : text_from(burrow::translated(burrow::word_of(f.severity)));
       ++count;
       if (f.muted)
-        muted.push_back({QString::number(count), severity, QString::fromStdString(finding_text(f, sheet_.units)),
-                         qs(f.muted->reason), qs(f.muted->by) + QLatin1Char(' ') + qs(f.muted->date)});
+        muted.push_back({QString::number(count), severity, text_from(finding_text(f, sheet_.units)),
+                         text_from(f.muted->reason),
+                         text_from(f.muted->by) + QLatin1Char(' ') + text_from(f.muted->date)});
       else
-        open.push_back({QString::number(count), severity, QString::fromStdString(finding_text(f, sheet_.units)),
+        open.push_back({QString::number(count), severity, text_from(finding_text(f, sheet_.units)),
                         text(f.station_m, Dimension::station), source});
     }
     if (open.empty() && muted.empty()) {
@@ -91,8 +92,8 @@ class SheetTables {
     flow_.heading(tr("Loosened limits"));
     std::vector<TableRow> rows;
     for (const LoosenedLimit& l : sheet_.assessment.loosened)
-      rows.push_back({qs(translated_phrase(l.name)), qs(limit_number(l.value, l.unit, sheet_.units)),
-                      qs(limit_number(l.table_value, l.unit, sheet_.units)), qs(translated_phrase(l.why))});
+      rows.push_back({text_from(l.name), text_from(limit_number(l.value, l.unit, sheet_.units)),
+                      text_from(limit_number(l.table_value, l.unit, sheet_.units)), text_from(l.why)});
     flow_.table({{tr("limit"), 3.5},
                  {tr("in force"), 1.2, Align::right},
                  {tr("table or rule"), 1.2, Align::right},
@@ -112,12 +113,12 @@ class SheetTables {
       const UtilityAnswer none;
       const UtilityAnswer& a = found == sheet_.assessment.utilities.end() ? none : *found;
       QString name = utility_name(u);
-      if (!u.owner.empty()) name += QStringLiteral(", ") + qs(u.owner);
-      QString what = qs(translated_word(u.kind)) + QStringLiteral(", ") + qs(translated_word(*u.status));
+      if (!u.owner.empty()) name += QStringLiteral(", ") + text_from(u.owner);
+      QString what = text_from(translated_word(u.kind)) + QStringLiteral(", ") + text_from(translated_word(*u.status));
       if (u.outside_diameter) what += QStringLiteral(", ") + text(u.outside_diameter->m, Dimension::small_length);
       rows.push_back({QString::number(++count), name, what, text(a.station_m, Dimension::station),
                       text(a.elevation_m, Dimension::station), text(a.separation_m), text(a.required_m),
-                      text(a.contact_chance, Dimension::chance), qs(translated_word(*u.located.how)),
+                      text(a.contact_chance, Dimension::chance), text_from(translated_word(*u.located.how)),
                       !a.expose       ? tr("no")
                       : a.expose_rank ? tr("yes, %1").arg(static_cast<int>(*a.expose_rank))
                                       : tr("yes")});
@@ -183,16 +184,17 @@ class SheetTables {
   }
   static QString sides(const PitSides& s) {
     QStringList all;
-    for (const PitSide* side : {&s.bore, &s.back, &s.left, &s.right}) all << qs(translated_word(*side->kind));
+    for (const PitSide* side : {&s.bore, &s.back, &s.left, &s.right}) all << text_from(translated_word(*side->kind));
     return all.join(QStringLiteral(", "));
   }
   static QString soil(const PitShape& shape, const PitAnswer& work) {
-    return (work.confirmed ? tr("%1, confirmed") : tr("%1, not confirmed on site")).arg(qs(translated_word(shape.soil_type)));
+    return (work.confirmed ? tr("%1, confirmed") : tr("%1, not confirmed on site"))
+        .arg(text_from(translated_word(shape.soil_type)));
   }
   static QString duties(const PitAnswer& work) {
     QStringList all;
     for (const PitDuty& duty : work.duties)
-      if (duty.applies) all << qs(duty.code).replace(QLatin1Char('-'), QLatin1Char(' '));
+      if (duty.applies) all << text_from(duty.code).replace(QLatin1Char('-'), QLatin1Char(' '));
     return all.isEmpty() ? QStringLiteral("–") : all.join(QStringLiteral(", "));
   }
 
@@ -204,21 +206,21 @@ class SheetTables {
       return;
     }
     const PipeMaterial* material = find_pipe(sheet_.tables, pipe->material);
-    QStringList words{material ? qs(translated_phrase(material->name)) : qs(pipe->material)};
+    QStringList words{material ? text_from(material->name) : text_from(pipe->material)};
     if (pipe->outside_diameter) words << text(pipe->outside_diameter->m, Dimension::small_length);
     if (pipe->sdr) words << tr("SDR %1").arg(pipe->sdr->v);
     if (*pipe->count > 1) words << tr("%n of them", nullptr, static_cast<int>(*pipe->count));
-    words << qs(translated_word(*pipe->insertion)).replace(QLatin1Char('-'), QLatin1Char(' '));
+    words << text_from(translated_word(*pipe->insertion)).replace(QLatin1Char('-'), QLatin1Char(' '));
     flow_.paragraph(words.join(QStringLiteral(", ")));
     std::vector<TableRow> rows;
     for (const PipeCheck& check : sheet_.assessment.pipe_checks)
       rows.push_back(
-          {qs(translated(std::string_view(check.name))), number(check.value, check.unit),
+          {text_from(translated(std::string_view(check.name))), number(check.value, check.unit),
            check.limit ? (check.at_least ? tr("at least %1") : tr("at most %1")).arg(number(check.limit, check.unit))
                        : QStringLiteral("–"),
            shown(check.utilisation, Dimension::chance, sheet_.units), text(check.station_m, Dimension::station),
-           QString::fromStdString(burrow::translated_phrase(check.source.text)) + QStringLiteral(" [") +
-               qs(burrow::label_text(check.source.label)) + QLatin1Char(']')});
+           text_from(check.source.text) + QStringLiteral(" [") + text_from(burrow::label_text(check.source.label)) +
+               QLatin1Char(']')});
     if (!rows.empty())
       flow_.table({{tr("check"), 2.4},
                    {tr("value"), 1.1, Align::right},
@@ -262,13 +264,13 @@ class SheetTables {
   }
   QString surface_name(const std::string& id) const {
     for (const SurfaceFeature& f : sheet_.crossing.site.surface)
-      if (f.id == id) return f.name.empty() ? qs(translated_word(f.kind)) : qs(f.name);
-    return qs(id);
+      if (f.id == id) return f.name.empty() ? text_from(translated_word(f.kind)) : text_from(f.name);
+    return text_from(id);
   }
 
   void air() {
     flow_.heading(tr("Air"));
-    flow_.paragraph(QString::fromStdString(air_words(sheet_.assessment.air, sheet_.units)) + QLatin1Char('.'));
+    flow_.paragraph(text_from(air_words(sheet_.assessment.air, sheet_.units)) + QLatin1Char('.'));
   }
 
   void marks() {
@@ -277,9 +279,9 @@ class SheetTables {
     std::vector<TableRow> rows;
     for (const Mark& m : sheet_.assessment.marks) {
       QStringList near;
-      for (const MarkNear& n : m.near) near << QString::fromStdString(near_words(n, sheet_.units));
+      for (const MarkNear& n : m.near) near << text_from(near_words(n, sheet_.units));
       rows.push_back({text(m.hose_m), text(m.nose_m), text(m.depth_m), text(m.time_s.p50, Dimension::duration),
-                      near.join(QStringLiteral("; ")), QString::fromStdString(task_words(m, sheet_.crossing))});
+                      near.join(QStringLiteral("; ")), text_from(task_words(m, sheet_.crossing))});
     }
     flow_.table({{tr("hose"), 1, Align::right},
                  {tr("nose"), 1, Align::right},
@@ -317,7 +319,7 @@ std::vector<Page> working_pages(const Sheet& sheet) {
       tr("Every number of the checks: the formula in symbols, what was put in, what came out, the limit, and "
          "where both come from."));
   for (const Working& w : sheet.assessment.working) {
-    QString all = QString::fromStdString(working_text(w, sheet.units));
+    QString all = text_from(working_text(w, sheet.units));
     all.replace(QChar(0x2154), QStringLiteral("2/3"));  // the typeface lacks this sign
     const QStringList lines = all.split(QLatin1Char('\n'));
     // The numbers put in stand on one line, so that a page holds more.
@@ -335,7 +337,7 @@ std::vector<Page> working_pages(const Sheet& sheet) {
     std::string subject = w.subject;
     for (const Utility& u : sheet.crossing.site.utilities)
       if (u.id == subject && !u.name.empty()) subject += " (" + u.name + ")";
-    flow.block(qs(w.code) + QStringLiteral(", ") + qs(subject), joined);
+    flow.block(text_from(w.code) + QStringLiteral(", ") + text_from(subject), joined);
   }
   number_pages(pages, sheet);
   return pages;

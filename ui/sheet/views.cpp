@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
 #include "parts.h"
 
@@ -142,7 +143,7 @@ Stroke utility_stroke(const Tables& tables, UtilityKind kind, double width_mm) {
   Stroke stroke{width_mm};
   for (const UtilityKindRow& row : tables.utilities)
     if (row.kind == kind) {
-      stroke.colour = QColor(QString::fromStdString(row.colour));
+      stroke.colour = QColor(text_from(row.colour));
       for (const double length : row.dash) stroke.dash_mm << length * width_mm;
     }
   return stroke;

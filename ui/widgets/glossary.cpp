@@ -10,7 +10,8 @@
 #include <QToolTip>
 #include <algorithm>
 
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 #include "watch_program.h"
 
 namespace burrow {
@@ -18,7 +19,7 @@ namespace burrow {
 namespace {
 
 std::vector<Term> read_glossary() {
-  const QString own = QStringLiteral(":/help/%1/09-words.md").arg(QString::fromStdString(dictionary().language));
+  const QString own = QStringLiteral(":/help/%1/09-words.md").arg(text_from(dictionary().language));
   QFile file(QFile::exists(own) ? own : QStringLiteral(":/help/09-words.md"));
   if (!file.open(QIODevice::ReadOnly)) return {};
   std::vector<Term> terms;

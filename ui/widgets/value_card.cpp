@@ -1,5 +1,6 @@
 #include "burrow/widgets/value_card.h"
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 
 #include <QFormLayout>
 #include <QHBoxLayout>
@@ -10,12 +11,6 @@
 #include <algorithm>
 
 namespace burrow {
-
-namespace {
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
-}  // namespace
 
 ValueCard::ValueCard(Document& document, QWidget* parent) : QFrame(parent), document_(document) {
   setObjectName(QStringLiteral("valueCard"));
@@ -38,8 +33,8 @@ void ValueCard::clear() {
 
 void ValueCard::open_for(const ItemRef& part, const QPoint& at, UnitSystem units) {
   open_fields(
-      qs(part_name(document_.crossing(), part)), part, [part](const Crossing& c) { return fields_of(c, part); }, at,
-      units);
+      text_from(part_name(document_.crossing(), part)), part, [part](const Crossing& c) { return fields_of(c, part); },
+      at, units);
 }
 
 void ValueCard::open_fields(const QString& title, const ItemRef& part,
@@ -66,16 +61,16 @@ void ValueCard::open_fields(const QString& title, const ItemRef& part,
   const bool locked = !document_.read_only_because().isEmpty() && document_.crossing().version > known_file_version;
   for (const Field& field : fields_) {
     auto* entry = new QLineEdit(this);
-    const QString text = field.value ? qs(format(*field.value, field.dimension, units)) : QString();
+    const QString text = field.value ? text_from(format(*field.value, field.dimension, units)) : QString();
     entry->setText(text);
     entry->setReadOnly(locked);
-    entry->setPlaceholderText(!field.may_be_empty ? QString()
-                              : field.default_value    ? qs(format(*field.default_value, field.dimension, units))
-                                                  : tr("not known"));
-    entry->setAccessibleName(qs(translated_label(field.label)));
+    entry->setPlaceholderText(!field.may_be_empty   ? QString()
+                              : field.default_value ? text_from(format(*field.default_value, field.dimension, units))
+                                                    : tr("not known"));
+    entry->setAccessibleName(text_from(translated_label(field.label)));
     entry->setMinimumWidth(entry->fontMetrics().averageCharWidth() * 18);
     if (!field.entered) entry->setToolTip(tr("A default stands here; it was not entered."));
-    const QString name = qs(translated_label(field.label));
+    const QString name = text_from(translated_label(field.label));
     auto* label = new QLabel(field.entered ? name : tr("%1 (default)").arg(name), this);
     label->setBuddy(entry);
     form->addRow(label, entry);
@@ -148,10 +143,10 @@ void ValueCard::take_over() {
 }
 
 void ValueCard::complain(std::size_t row, const Error& error) {
-  wrong_->setText(
-      tr("%1: %2").arg(qs(translated_label(fields_[row].label)),
-                       qs(error.found.empty() ? translated_phrase(error.expected)
-                                              : translated_phrase(error.found) + " – " + translated_phrase(error.expected))));
+  wrong_->setText(tr("%1: %2").arg(
+      text_from(translated_label(fields_[row].label)),
+      text_from(error.found.empty() ? translated_phrase(error.expected)
+                                    : translated_phrase(error.found) + " – " + translated_phrase(error.expected))));
   wrong_->show();
   adjustSize();
   entries_[row]->setFocus();

@@ -1,6 +1,7 @@
 #include <QPainter>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/window/import_preview.h"
 
 namespace burrow {
@@ -68,10 +69,9 @@ void CutPreview::paintEvent(QPaintEvent*) {
     painter.setPen(QPen(theme_.grid, 1, Qt::DashLine));
     painter.drawLine(QPointF(at(pit, 0).x(), box.top() - 6), QPointF(at(pit, 0).x(), box.bottom() + 4));
     painter.setPen(theme_.ink_soft);
-    painter.drawText(
-        QRectF(at(pit, 0).x() - 80, box.bottom() + 5, 160, 18), Qt::AlignCenter,
-        pit == 0.0 ? tr("launch")
-                   : tr("exit %1").arg(QString::fromStdString(format(imported_->length, units_, Dimension::station))));
+    painter.drawText(QRectF(at(pit, 0).x() - 80, box.bottom() + 5, 160, 18), Qt::AlignCenter,
+                     pit == 0.0 ? tr("launch")
+                                : tr("exit %1").arg(text_from(format(imported_->length, units_, Dimension::station))));
   }
   painter.setRenderHint(QPainter::Antialiasing);
   QPolygonF line;
@@ -81,7 +81,7 @@ void CutPreview::paintEvent(QPaintEvent*) {
   painter.setFont(drawing_font(11, QFont::DemiBold));
   for (const Met& m : met) {
     const UtilityKindRow& row = row_of(tables_, m.kind);
-    const QColor colour(QString::fromStdString(theme_.dark ? row.colour_dark : row.colour));
+    const QColor colour(text_from(theme_.dark ? row.colour_dark : row.colour));
     // Without a depth it stands on the ground line, with a question mark.
     const QPointF p = at(m.station_m, m.z_m.value_or(elevation_at(ground, m.station_m)));
     if (!box.adjusted(-4, -4, 4, 4).contains(p)) continue;
@@ -93,13 +93,13 @@ void CutPreview::paintEvent(QPaintEvent*) {
       painter.drawLine(p - QPointF(0, 6), p + QPointF(0, 6));
     painter.setPen(theme_.ink);
     painter.drawText(p + (m.z_m ? QPointF(7, 4) : QPointF(5, 16)),
-                     QString::fromStdString(row.letter_code) + (m.z_m ? QString() : QStringLiteral("?")));
+                     text_from(row.letter_code) + (m.z_m ? QString() : QStringLiteral("?")));
   }
   painter.setFont(drawing_font(12));
   painter.setPen(theme_.ink_soft);
   for (const double z : {low, high})
     painter.drawText(QRectF(4, at(0, z).y() - 9, 66, 18), Qt::AlignRight | Qt::AlignVCenter,
-                     QString::fromStdString(format(z, Dimension::station, units_)));
+                     text_from(format(z, Dimension::station, units_)));
 }
 
 }  // namespace burrow

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <QStringList>
 
+#include "burrow/document/text.h"
 #include "burrow/file/differences.h"
 
 namespace burrow {
@@ -14,7 +15,7 @@ struct DifferenceWords {
 };
 
 QString value_text(const std::string& value) {
-  return value.empty() ? DifferenceWords::tr("not there") : QString::fromStdString(value);
+  return value.empty() ? DifferenceWords::tr("not there") : text_from(value);
 }
 
 }  // namespace
@@ -23,12 +24,12 @@ QString differences_text(const std::string& one, const std::string& other, const
                          const QString& other_name) {
   constexpr std::size_t at_most = 60;
   const Result<std::vector<Difference>> all = differences(one, other);
-  if (!all) return DifferenceWords::tr("They cannot be compared: %1").arg(QString::fromStdString(all.error().text()));
+  if (!all) return DifferenceWords::tr("They cannot be compared: %1").arg(text_from(translated_error(all.error())));
   if (all->empty()) return DifferenceWords::tr("No difference.");
   QStringList lines;
   for (std::size_t i = 0; i < std::min(at_most, all->size()); ++i) {
     const Difference& d = (*all)[i];
-    lines << QString::fromStdString(d.where);
+    lines << text_from(d.where);
     lines << QStringLiteral("    %1: %2").arg(one_name, value_text(d.one));
     lines << QStringLiteral("    %1: %2").arg(other_name, value_text(d.other));
   }

@@ -9,22 +9,15 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "burrow/base/say.h"
 #include "burrow/check/assess.h"
-#include "burrow/check/headline.h"
 #include "burrow/crossing/crew_defaults.h"
-#include "burrow/plan/launch_map.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
+#include "burrow/search/launch_map.h"
 #include "burrow/widgets/offered_text.h"
+#include "burrow/words/headline.h"
 
 namespace burrow {
-
-namespace {
-
-QString qs(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
-
-}  // namespace
 
 GuidedPicture::GuidedPicture(const Tables& tables, const Theme& theme, UnitSystem units, QWidget* parent)
     : QWidget(parent), tables_(tables) {
@@ -161,7 +154,7 @@ QFormLayout* GuidedCrossing::ask(const QString& title, const QString& why) {
 
 QLineEdit* GuidedCrossing::length_entry(const QString& label, std::optional<double> value, Dimension dimension,
                                         bool may_be_empty, std::function<void(std::optional<double>)> take) {
-  auto* entry = new QLineEdit(value ? QString::fromStdString(format(*value, dimension, units_)) : QString(), this);
+  auto* entry = new QLineEdit(value ? text_from(format(*value, dimension, units_)) : QString(), this);
   entry->setAccessibleName(label);
   if (may_be_empty) entry->setPlaceholderText(tr("not known"));
   connect(entry, &QLineEdit::textEdited, this, [this, entry, dimension, may_be_empty, label, take = std::move(take)] {
@@ -173,8 +166,8 @@ QLineEdit* GuidedCrossing::length_entry(const QString& label, std::optional<doub
       take(*read);
     } else {
       wrong_.push_back(entry);
-      stands_ = tr("%1: %2").arg(label, QString::fromStdString(read.error().text())).toStdString();
-      fault_->setText(QString::fromStdString(stands_));
+      stands_ = tr("%1: %2").arg(label, text_from(translated_error(read.error()))).toStdString();
+      fault_->setText(text_from(stands_));
       next_->setEnabled(false);
       return;
     }
@@ -193,7 +186,7 @@ QLineEdit* GuidedCrossing::text_entry(const QString& label, TextKind kind,
     if (const QString fault = fault_of_text(kind, text); !fault.isEmpty()) {
       wrong_.push_back(entry);
       stands_ = tr("%1: %2").arg(label, fault).toStdString();
-      fault_->setText(QString::fromStdString(stands_));
+      fault_->setText(text_from(stands_));
       next_->setEnabled(false);
       return;
     }
@@ -206,7 +199,7 @@ QLineEdit* GuidedCrossing::text_entry(const QString& label, TextKind kind,
   auto* offer = new OfferedText(entry, [this, kind] {
     const std::optional<Date>& today = tables_.judged_on;
     if (kind == TextKind::name) return last_name_;
-    return today ? QString::fromStdString(text_of(*today)) : QString();
+    return today ? text_from(text_of(*today)) : QString();
   });
   connect(offer, &OfferedText::taken, this, read);
   offers_.push_back(offer);
@@ -230,8 +223,8 @@ void GuidedCrossing::propose_depth() {
   const double deep =
       elevation_at(crossing_.site.ground, crossing_.bore.launch.station.m) - crossing_.bore.launch.elevation.m;
   proposal_->setText(tr("Proposed: axis %1 deep, grade %2.")
-                         .arg(QString::fromStdString(format(deep, Dimension::length, units_)),
-                              QString::fromStdString(format(crossing_.bore.launch.grade.v, Dimension::grade, units_))));
+                         .arg(text_from(format(deep, Dimension::length, units_)),
+                              text_from(format(crossing_.bore.launch.grade.v, Dimension::grade, units_))));
 }
 
 void GuidedCrossing::catch_up() {
@@ -239,8 +232,8 @@ void GuidedCrossing::catch_up() {
   if (!wrong_.empty()) return;
   FirstAnswers answers = answers_;
   if (propose_) answers.depth.reset();
-  Result<Crossing> made = first_layout(answers, tables_);
-  stands_ = made ? std::string() : made.error().text();
+  Result<Crossing> made = first_layout(answers, tables_, translated_phrase);
+  stands_ = made ? std::string() : translated_error(made.error());
   if (made) {
     crossing_ = std::move(*made);
     if (own_) {
@@ -252,9 +245,8 @@ void GuidedCrossing::catch_up() {
     assessment_ = assess(crossing_, tables_);
   }
   if (const SoilClass* soil = find_soil(tables_, answers_.soil); soil && thumb_)
-    thumb_->setText(soil->use.empty()
-                        ? qs(translated_phrase(soil->thumb))
-                        : tr("%1. For the tool: %2.").arg(qs(translated_phrase(soil->thumb)), qs(translated_phrase(soil->use))));
+    thumb_->setText(soil->use.empty() ? text_from(soil->thumb)
+                                      : tr("%1. For the tool: %2.").arg(text_from(soil->thumb), text_from(soil->use)));
   show_step();
 }
 
@@ -282,7 +274,7 @@ void GuidedCrossing::show_what_is_asked() {
 void GuidedCrossing::show_step() {
   const int at = question(), last = pages_->count() - 1;
   step_->setText(tr("Question %1 of %2").arg(at + 1).arg(last + 1));
-  fault_->setText(QString::fromStdString(stands_));
+  fault_->setText(text_from(stands_));
   back_->setEnabled(at > 0);
   next_->setText(at == last ? tr("&Make this crossing") : tr("&Next"));
   next_->setEnabled(stands_.empty());
@@ -293,11 +285,11 @@ void GuidedCrossing::show_step() {
   if (at == 3 && !crossing_.site.utilities.empty()) asked = {ItemKind::utility, crossing_.site.utilities.back().id, -1};
   picture_->show_crossing(crossing_, assessment_, asked);
   QString words = tr("<b>%1.</b> %2")
-                      .arg(qs(verdict_title(assessment_.verdict)).toHtmlEscaped(),
-                           QString::fromStdString(headline(assessment_, units_)).toHtmlEscaped());
+                      .arg(text_from(verdict_title(assessment_.verdict)).toHtmlEscaped(),
+                           text_from(headline(assessment_, units_)).toHtmlEscaped());
   QStringList missing;
   for (const Finding& f : assessment_.findings)
-    if (f.missing) missing << qs(translated_phrase(f.name));
+    if (f.missing) missing << text_from(f.name);
   missing.removeDuplicates();
   if (!missing.isEmpty()) words += tr("<br>Still open: %1.").arg(missing.join(QStringLiteral(", ")).toHtmlEscaped());
   outcome_->setText(words);

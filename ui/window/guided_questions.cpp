@@ -11,20 +11,17 @@
 #include <QRadioButton>
 #include <QStackedWidget>
 
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 #include "burrow/window/guided_crossing.h"
 
 namespace burrow {
 
 namespace {
 
-QString qs(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
-
 /// A word of the file as people write it: "traced-twice" is "traced twice".
 QString dictionary(std::string_view word) {
-  return qs(translated(word)).replace(QLatin1Char('-'), QLatin1Char(' '));
+  return text_from(translated(word)).replace(QLatin1Char('-'), QLatin1Char(' '));
 }
 
 }  // namespace
@@ -109,7 +106,7 @@ void GuidedCrossing::fill_rules() {
   rule_->clear();
   rule_->addItem(tr("not asked yet"), QString());
   for (const SurfaceRule& rule : tables_.surface_rules)
-    if (answers_.crossed && rule.kind == *answers_.crossed) rule_->addItem(qs(translated_phrase(rule.name)), qs(rule.id));
+    if (answers_.crossed && rule.kind == *answers_.crossed) rule_->addItem(text_from(rule.name), text_from(rule.id));
   rule_->setEnabled(rule_->count() > 1);
   answers_.rule.clear();
 }
@@ -131,8 +128,8 @@ void GuidedCrossing::ask_ground() {
       ask(tr("What is the ground?"),
           tr("Soft ground lets the tool sag, loose ground lets it climb. One layer will do to begin with."));
   auto* soil = new QComboBox(this);
-  for (const SoilClass& s : tables_.soils) soil->addItem(qs(translated_phrase(s.name)), qs(s.id));
-  soil->setCurrentIndex(soil->findData(qs(answers_.soil)));
+  for (const SoilClass& s : tables_.soils) soil->addItem(text_from(s.name), text_from(s.id));
+  soil->setCurrentIndex(soil->findData(text_from(answers_.soil)));
   form->addRow(tr("&Ground"), soil);
   thumb_ = new QLabel(this);
   thumb_->setWordWrap(true);
@@ -321,7 +318,7 @@ void GuidedCrossing::ask_pipe() {
       const bool eleven =
           std::any_of(size.walls.begin(), size.walls.end(), [](const PipeWall& w) { return w.sdr && w.sdr->v == 11; });
       if (!eleven || size.outside_diameter.m > 0.17) continue;
-      pipe->addItem(tr("polyethylene %1, SDR 11").arg(qs(size.name)), size.outside_diameter.m);
+      pipe->addItem(tr("polyethylene %1, SDR 11").arg(text_from(size.name)), size.outside_diameter.m);
       if (size.outside_diameter.m <= answers_.pipe_diameter->m + 1e-9) chosen = pipe->count() - 1;
     }
   }
@@ -330,8 +327,8 @@ void GuidedCrossing::ask_pipe() {
   auto* tool = new QComboBox(this);
   tool->addItem(own_ ? tr("your own") : tr("the smallest that leaves room"), QString());
   for (const ToolClass& t : tables_.tools)
-    tool->addItem(tr("tool of %1").arg(QString::fromStdString(format(t.diameter, units_, Dimension::small_length))),
-                  qs(t.id));
+    tool->addItem(tr("tool of %1").arg(text_from(format(t.diameter, units_, Dimension::small_length))),
+                  text_from(t.id));
   form->addRow(tr("&Tool"), tool);
   connect(pipe, &QComboBox::currentIndexChanged, this, [this, pipe] {
     const QVariant size = pipe->currentData();

@@ -8,17 +8,18 @@
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
-#include "burrow/base/say.h"
-#include "burrow/crossing/label_counts.h"
+#include "burrow/document/text.h"
 #include "burrow/file/tables_file.h"
+#include "burrow/language/say.h"
+#include "burrow/words/label_table.h"
 
 namespace burrow {
 
 std::vector<HelpPage> help_pages() {
   std::vector<HelpPage> pages;
-  const QString own = QStringLiteral(":/help/%1/").arg(QString::fromStdString(dictionary().language));
+  const QString own = QStringLiteral(":/help/%1/").arg(text_from(dictionary().language));
   const QString folder = QDir(own).exists() ? own : QStringLiteral(":/help/");
-  const QString labels = QString::fromStdString(label_table(load_tables()));  // counted now: it cannot be out of date
+  const QString labels = text_from(label_table(load_tables()));  // counted now: it cannot be out of date
   for (const QString& name : QDir(folder).entryList({QStringLiteral("*.md")}, QDir::Files, QDir::Name)) {
     QFile file(folder + name);
     if (!file.open(QIODevice::ReadOnly)) continue;

@@ -2,8 +2,8 @@
 
 #include <chrono>
 
-#include "burrow/import/read_file.h"
 #include "burrow/import/found_in_frame.h"
+#include "burrow/import/read_file.h"
 
 namespace burrow {
 

@@ -14,6 +14,7 @@
 #include <QTreeWidget>
 #include <QVBoxLayout>
 
+#include "burrow/document/text.h"
 #include "burrow/window/import_screen.h"
 
 namespace burrow {
@@ -103,7 +104,7 @@ ImportScreen::ImportScreen(const Tables& tables, const Theme& theme, UnitSystem 
       if (own)
         own_ = std::move(*own);
       else
-        say(tr("The own table of meanings was not read: %1").arg(QString::fromStdString(own.error().text())), true);
+        say(tr("The own table of meanings was not read: %1").arg(text_from(translated_error(own.error()))), true);
     }
   }
   resize(1320, 800);
@@ -200,7 +201,7 @@ void ImportScreen::make_left(QWidget* left) {
       if (const ImportFile* file = current())
         for (std::size_t i = 0; i < file->layers.size(); ++i)
           if (file->found->layers[i] == name.toStdString())
-            said_.emplace_back(name.toStdString(), file->layers[i].meaning);
+            result_text_.emplace_back(name.toStdString(), file->layers[i].meaning);
     preview_->refresh();
     cut_soon();
   });

@@ -1,4 +1,5 @@
 #include "burrow/window/import_preview.h"
+#include "burrow/document/text.h"
 
 #include <QKeyEvent>
 #include <QMouseEvent>
@@ -11,7 +12,7 @@ namespace burrow {
 QColor meaning_colour(Meaning meaning, const Theme& theme, const Tables& tables) {
   if (const auto kind = utility_kind(meaning)) {
     const UtilityKindRow& row = row_of(tables, *kind);
-    return QColor(QString::fromStdString(theme.dark ? row.colour_dark : row.colour));
+    return QColor(text_from(theme.dark ? row.colour_dark : row.colour));
   }
   switch (meaning) {
     case Meaning::ground:

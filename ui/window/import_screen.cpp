@@ -12,17 +12,14 @@
 #include <QTreeWidget>
 #include <cmath>
 
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
 #include "burrow/file/disk.h"
 #include "burrow/import/survey_csv.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
 namespace {
-
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 /// A coordinate as the file has it: more digits for degrees.
 QString coordinate(double value, bool degrees) {
@@ -77,7 +74,7 @@ void ImportScreen::take_found(const Result<Found>& found, std::shared_ptr<const 
   reading_ = false;
   const auto again = std::exchange(reading_again_, std::nullopt);
   if (!found) {
-    const QString why = qs(found.error().text());
+    const QString why = text_from(translated_error(found.error()));
     say(tr("Not read. %1").arg(why), true);
     Q_EMIT refused(why);
   } else {
@@ -95,7 +92,7 @@ void ImportScreen::take_found(const Result<Found>& found, std::shared_ptr<const 
       files_[*again] = std::move(file);
     } else {
       files_.push_back(std::move(file));
-      file_box_->addItem(QFileInfo(qs(found->file)).fileName());
+      file_box_->addItem(QFileInfo(text_from(found->file)).fileName());
       file_box_->setCurrentIndex(file_box_->count() - 1);
     }
     const bool first = files_.size() == 1;
@@ -137,15 +134,17 @@ void ImportScreen::show_file() {
   order_->setVisible(survey);
   order_label_->setVisible(survey);
   if (file) {
-    order_->setEditText(qs(file->found->order).toUpper());
+    order_->setEditText(text_from(file->found->order).toUpper());
     const FoundFrame& frame = file->found->frame;
-    unit_->setItemText(0, frame.unit ? tr("as the file says: %1").arg(QString::fromUtf8(translated_word(*frame.unit).data()))
+    unit_->setItemText(0, frame.unit
+                              ? tr("as the file says: %1").arg(QString::fromUtf8(translated_word(*frame.unit).data()))
                           : frame.geographic ? tr("degrees")
                                              : tr("not stated: metres?"));
     unit_->setEnabled(!frame.geographic && frame.crs.empty());
     height_unit_->setItemText(
-        0, frame.height_unit ? tr("as the file says: %1").arg(QString::fromUtf8(translated_word(*frame.height_unit).data()))
-                             : tr("not stated: as the plan?"));
+        0, frame.height_unit
+               ? tr("as the file says: %1").arg(QString::fromUtf8(translated_word(*frame.height_unit).data()))
+               : tr("not stated: as the plan?"));
     unit_->setCurrentIndex(unit_->findData(file->unit ? static_cast<int>(*file->unit) : -1));
     height_unit_->setCurrentIndex(
         height_unit_->findData(file->height_unit ? static_cast<int>(*file->height_unit) : -1));
@@ -171,16 +170,19 @@ void ImportScreen::show_consequence() {
   const auto extent = extent_of(found);
   if (extent && found.frame.geographic) {
     lines << tr("%1: degrees, from %2, %3 to %4, %5.")
-                 .arg(qs(found.format))
+                 .arg(text_from(found.format))
                  .arg(extent->low_x)
                  .arg(extent->low_y)
                  .arg(extent->high_x)
                  .arg(extent->high_y);
   } else if (extent) {
     const double metres = metres_in(file->unit.value_or(found.frame.unit.value_or(FileUnit::metre)));
-    const auto length = [&](double units) { return qs(format(Length{units * metres}, units_, Dimension::station)); };
+    const auto length = [&](double units) {
+      return text_from(format(Length{units * metres}, units_, Dimension::station));
+    };
     lines << tr("%1: %2 from west to east, %3 from south to north.")
-                 .arg(qs(found.format), length(extent->high_x - extent->low_x), length(extent->high_y - extent->low_y));
+                 .arg(text_from(found.format), length(extent->high_x - extent->low_x),
+                      length(extent->high_y - extent->low_y));
   }
   double low = 1e300, high = -1e300;
   const auto take = [&](double z) {
@@ -203,8 +205,8 @@ void ImportScreen::show_consequence() {
                                                 : std::nullopt;
     const double metres = metres_in(unit.value_or(FileUnit::metre));
     lines << tr("Heights from %1 to %2.")
-                 .arg(qs(format(Length{low * metres}, units_, Dimension::station)),
-                      qs(format(Length{high * metres}, units_, Dimension::station)));
+                 .arg(text_from(format(Length{low * metres}, units_, Dimension::station)),
+                      text_from(format(Length{high * metres}, units_, Dimension::station)));
   } else {
     lines << tr("No heights.");
   }
@@ -223,15 +225,15 @@ void ImportScreen::show_left_out() {
   std::size_t count = 0;
   const auto add = [&](const std::vector<LeftOut>& list) {
     for (const LeftOut& l : list) {
-      auto* item = new QTreeWidgetItem(left_out_, {qs(l.place), qs(l.text), qs(l.reason)});
+      auto* item = new QTreeWidgetItem(left_out_, {text_from(l.place), text_from(l.text), text_from(l.reason)});
       for (int c = 0; c < 3; ++c) item->setToolTip(c, item->text(c));
     }
     count += list.size();
   };
   const auto note = [&](const std::vector<std::string>& notes) {
     for (const std::string& text : notes) {
-      auto* item = new QTreeWidgetItem(left_out_, {tr("note"), QString(), qs(text)});
-      item->setToolTip(2, qs(text));
+      auto* item = new QTreeWidgetItem(left_out_, {tr("note"), QString(), text_from(text)});
+      item->setToolTip(2, text_from(text));
     }
   };
   std::size_t more = 0;
@@ -269,7 +271,7 @@ void ImportScreen::read_order() {
   if (!file || filling_ || file->found->order.empty()) return;
   const auto order = survey_order(order_->currentText().trimmed().toStdString());
   if (!order) {
-    say(qs(order.error().text()), true);
+    say(text_from(translated_error(order.error())), true);
     return;
   }
   if (*order == file->found->order) return;
@@ -281,7 +283,7 @@ void ImportScreen::read_order() {
   line_.reset();
   imported_.reset();
   preview_->set_line(line_);
-  read(qs(file->found->file), *order);
+  read(text_from(file->found->file), *order);
 }
 
 void ImportScreen::set_line(const CrossingLine& line) {
@@ -315,7 +317,7 @@ void ImportScreen::cut_soon() {
 void ImportScreen::take_imported(const Result<Imported>& imported) {
   imported_.reset();
   if (!imported) {
-    result_->setText(tr("This line does not do. %1").arg(qs(imported.error().text())));
+    result_->setText(tr("This line does not do. %1").arg(text_from(translated_error(imported.error()))));
     cut_->set_imported(std::nullopt);
     show_left_out();
     return;
@@ -326,7 +328,7 @@ void ImportScreen::take_imported(const Result<Imported>& imported) {
   const auto without = std::count_if(imported_->utilities.begin(), imported_->utilities.end(), [](const Utility& u) {
     return std::none_of(u.path.begin(), u.path.end(), [](const PathVertex& v) { return v.z_m.has_value(); });
   });
-  QStringList parts{tr("Crossing line %1").arg(qs(format(imported_->length, units_, Dimension::station)))};
+  QStringList parts{tr("Crossing line %1").arg(text_from(format(imported_->length, units_, Dimension::station)))};
   const auto size = [](const auto& list) { return static_cast<int>(list.size()); };
   parts << (imported_->ground.empty() ? tr("no ground")
                                       : tr("ground line of %n points", nullptr, size(imported_->ground)));
@@ -356,18 +358,19 @@ void ImportScreen::edit_table() {
 
 /// Writes the person's own table; a failure is said, the import goes on.
 void ImportScreen::learn() {
-  for (const auto& [layer, meaning] : said_) own_ = learned(own_, built_in_, layer, meaning);
-  said_.clear();
+  for (const auto& [layer, meaning] : result_text_) own_ = learned(own_, built_in_, layer, meaning);
+  result_text_.clear();
   if (own_path_.isEmpty()) return;
   QDir().mkpath(QFileInfo(own_path_).absolutePath());
   const Result<void> saved = save_atomically(own_path_.toStdString(), write_meanings(own_));
-  if (!saved) say(tr("The own table of meanings was not written: %1").arg(qs(saved.error().text())), true);
+  if (!saved)
+    say(tr("The own table of meanings was not written: %1").arg(text_from(translated_error(saved.error()))), true);
 }
 
 void ImportScreen::finish(bool as_new) {
   if (!imported_ || busy()) return;
   as_new_ = as_new;
-  if (!said_.empty()) learn();
+  if (!result_text_.empty()) learn();
   accept();
 }
 

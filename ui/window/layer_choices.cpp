@@ -3,16 +3,16 @@
 #include <QComboBox>
 #include <QPainter>
 
-#include "burrow/base/say.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 #include "burrow/window/import_preview.h"
 
 namespace burrow {
 
 QString meaning_name(Meaning meaning, const Tables& tables) {
   if (const auto kind = utility_kind(meaning))
-    return *kind == UtilityKind::unknown
-               ? QObject::tr("utility, kind not known")
-               : QObject::tr("utility: %1").arg(QString::fromStdString(translated_phrase(row_of(tables, *kind).name)));
+    return *kind == UtilityKind::unknown ? QObject::tr("utility, kind not known")
+                                         : QObject::tr("utility: %1").arg(text_from(row_of(tables, *kind).name));
   switch (meaning) {
     case Meaning::ground:
       return QObject::tr("ground");
@@ -107,7 +107,7 @@ QVariant LayerModel::data(const QModelIndex& index, int role) const {
   if (role != Qt::DisplayRole && role != Qt::EditRole) return {};
   switch (index.column()) {
     case layer:
-      return summary.name.empty() ? tr("(no code)") : QString::fromStdString(summary.name);
+      return summary.name.empty() ? tr("(no code)") : text_from(summary.name);
     case holds:
       return words(summary);
     case meaning:
@@ -124,7 +124,7 @@ QVariant LayerModel::data(const QModelIndex& index, int role) const {
     }
     case diameter:
       if (!is_utility(index.row())) return {};
-      return choice.diameter        ? QString::fromStdString(format(*choice.diameter, units_, Dimension::small_length))
+      return choice.diameter        ? text_from(format(*choice.diameter, units_, Dimension::small_length))
              : role == Qt::EditRole ? QString()
                                     : tr("not known");
     default:
@@ -183,8 +183,7 @@ bool LayerModel::setData(const QModelIndex& index, const QVariant& value, int ro
   }
   if (choice == before) return true;
   Q_EMIT dataChanged(this->index(index.row(), 0), this->index(index.row(), column_count - 1));
-  Q_EMIT chosen(index.column() == meaning ? QString::fromStdString(layers_[static_cast<std::size_t>(index.row())].name)
-                                          : QString());
+  Q_EMIT chosen(index.column() == meaning ? text_from(layers_[static_cast<std::size_t>(index.row())].name) : QString());
   return true;
 }
 

@@ -13,6 +13,7 @@
 #include <QVBoxLayout>
 
 #include "burrow/check/assess.h"
+#include "burrow/document/text.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/sheet/image.h"
@@ -150,7 +151,7 @@ void LeftWorkDialog::show_work(int row) {
   take_->setEnabled(crossing.has_value());
   about_->setText(crossing ? tr("%1, kept at %2").arg(name, moment(work.when))
                            : tr("%1, kept at %2, cannot be read: %3")
-                                 .arg(name, moment(work.when), QString::fromStdString(crossing.error().text())));
+                                 .arg(name, moment(work.when), text_from(translated_error(crossing.error()))));
   picture_->set_crossing(crossing ? std::optional(std::move(*crossing)) : std::nullopt);
   show_differences(work, copy.value_or(std::string()));
 }
@@ -163,7 +164,7 @@ void LeftWorkDialog::show_differences(const LeftWork& work, const std::string& c
   if (work.original.isEmpty()) {
     compared_->setText(tr("There is no file to compare it with."));
   } else if (!there) {
-    compared_->setText(tr("Its file cannot be read: %1").arg(QString::fromStdString(there.error().text())));
+    compared_->setText(tr("Its file cannot be read: %1").arg(text_from(translated_error(there.error()))));
   } else if (file.lastModified() > work.when) {
     compared_->setText(tr("The file itself is newer: %1. Taking the work back leaves it as it is until you save.")
                            .arg(moment(file.lastModified())));

@@ -16,11 +16,12 @@
 #include <QStatusBar>
 #include <QVBoxLayout>
 
-#include "burrow/base/say.h"
 #include "burrow/document/recovery.h"
+#include "burrow/document/text.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/import/ground_csv.h"
+#include "burrow/language/say.h"
 #include "burrow/widgets/field_undo.h"
 #include "burrow/widgets/glossary.h"
 #include "burrow/widgets/tab_order.h"
@@ -30,10 +31,6 @@
 namespace burrow {
 
 namespace {
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
-
 /// Two columns or a header with a station: a levelled ground line rather than survey points.
 bool looks_like_ground_line(const QString& path) {
   const Result<std::string> text = read_text_file(path.toStdString());
@@ -99,7 +96,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
     const auto entry = [this, measure](const Crossing& c) {
       return std::vector<Field>{measure_field(c, assess(c, document_.tables()), document_.tables(), measure)};
     };
-    card_->open_fields(qs(measure_name(document_.crossing(), measure)), measure_part(measure), entry,
+    card_->open_fields(text_from(measure_name(document_.crossing(), measure)), measure_part(measure), entry,
                        drawing_->viewport()->mapTo(drawing_, at), units_);
   });
   connect(drawing_, &DrawingView::picked_changed, this, [this] {
@@ -109,8 +106,8 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
     remove_action_->setEnabled(whole_items);
     duplicate_action_->setEnabled(whole_items);
     state_->setText(all.empty()      ? QString()
-                    : all.size() > 1 ? tr("picked: %1").arg(qs(several_name(document_.crossing(), all)))
-                                     : tr("picked: %1").arg(qs(part_name(document_.crossing(), part))));
+                    : all.size() > 1 ? tr("picked: %1").arg(text_from(several_name(document_.crossing(), all)))
+                                     : tr("picked: %1").arg(text_from(part_name(document_.crossing(), part))));
   });
   connect(&findings(), &FindingsPanel::picked, drawing_, &DrawingView::go_to_finding);
   connect(&findings(), &FindingsPanel::jump_wanted, this, [this](int finding) {
@@ -140,7 +137,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   watch_file();
   QSettings settings;
   set_display_precision(from_word<DisplayPrecision>(settings.value(QStringLiteral("fineness")).toString().toStdString())
-                      .value_or(DisplayPrecision::usual));
+                            .value_or(DisplayPrecision::usual));
   set_units(settings.value(QStringLiteral("units")).toString() == QLatin1String("us") ? UnitSystem::us
                                                                                       : UnitSystem::metric);
   set_colours(
@@ -156,9 +153,9 @@ MainWindow::~MainWindow() {
 
 void MainWindow::complain(const QString& what, const Error& error) {
   QMessageBox box(QMessageBox::Warning, tr("Burrowline"), what, QMessageBox::Ok, this);
-  QStringList detail{qs(translated_phrase(error.place))};
-  if (!error.found.empty()) detail << tr("found: %1").arg(qs(translated_phrase(error.found)));
-  if (!error.expected.empty()) detail << tr("expected: %1").arg(qs(translated_phrase(error.expected)));
+  QStringList detail{text_from(error.place)};
+  if (!error.found.empty()) detail << tr("found: %1").arg(text_from(error.found));
+  if (!error.expected.empty()) detail << tr("expected: %1").arg(text_from(error.expected));
   box.setInformativeText(detail.join(QLatin1Char('\n')));
   box.exec();
 }
@@ -210,9 +207,9 @@ bool MainWindow::import_ground(const QString& path) {
   QString shown_text = tr("Ground line of %n points taken over.", nullptr, static_cast<int>(csv->points.size()));
   if (!csv->left_out.empty() || !csv->notes.empty()) {
     QStringList lines;
-    for (const std::string& note : csv->notes) lines << qs(note);
+    for (const std::string& note : csv->notes) lines << text_from(note);
     for (const LeftOutLine& left : csv->left_out)
-      lines << tr("line %1 left out: %2 (%3)").arg(left.line).arg(qs(left.reason), qs(left.text));
+      lines << tr("line %1 left out: %2 (%3)").arg(left.line).arg(text_from(left.reason), text_from(left.text));
     QMessageBox box(QMessageBox::Information, tr("Ground line"), shown_text, QMessageBox::Ok, this);
     box.setDetailedText(lines.join(QLatin1Char('\n')));
     box.setInformativeText(tr("%n lines left out; see the details.", nullptr, static_cast<int>(csv->left_out.size())));
@@ -305,8 +302,8 @@ void MainWindow::closeEvent(QCloseEvent* event) {
   QSettings settings;
   settings.setValue(QStringLiteral("units"),
                     units_ == UnitSystem::us ? QStringLiteral("us") : QStringLiteral("metric"));
-  settings.setValue(QStringLiteral("colours"), qs(std::string(word_of(colours_))));
-  settings.setValue(QStringLiteral("fineness"), qs(std::string(word_of(shown_fineness()))));
+  settings.setValue(QStringLiteral("colours"), text_from(std::string(word_of(colours_))));
+  settings.setValue(QStringLiteral("fineness"), text_from(std::string(word_of(shown_fineness()))));
   recovery_.reset();
   event->accept();
 }
@@ -346,7 +343,7 @@ void MainWindow::take_import(const Imported& imported, bool as_new) {
     if (may_leave()) document_.start_from(crossing_from(imported), true);
   } else {
     const Crossing with = with_imported(document_.crossing(), imported);
-    if (!document_.change({ItemKind::site, {}, -1}, with.site, tr("Import %1").arg(qs(imported.name)))) {
+    if (!document_.change({ItemKind::site, {}, -1}, with.site, tr("Import %1").arg(text_from(imported.name)))) {
       statusBar()->showMessage(tr("Nothing may be changed: %1").arg(document_.read_only_because()), 8000);
       return;
     }

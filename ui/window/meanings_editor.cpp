@@ -6,6 +6,7 @@
 #include <QTableWidget>
 #include <QVBoxLayout>
 
+#include "burrow/document/text.h"
 #include "burrow/window/import_screen.h"
 
 namespace burrow {
@@ -34,7 +35,7 @@ std::optional<MeaningTable> edit_meanings(const MeaningTable& rows, const Tables
     box->setCurrentIndex(box->findData(static_cast<int>(meaning)));
     table->setCellWidget(row, 1, box);
   };
-  for (const MeaningRow& row : rows) add(QString::fromStdString(row.match), row.meaning);
+  for (const MeaningRow& row : rows) add(text_from(row.match), row.meaning);
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, &dialog);
   QPushButton* more = buttons->addButton(QObject::tr("Add a row"), QDialogButtonBox::ActionRole);
   QPushButton* less = buttons->addButton(QObject::tr("Remove the row"), QDialogButtonBox::ActionRole);

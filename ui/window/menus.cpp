@@ -13,6 +13,7 @@
 
 #include "burrow/crossing/blank.h"
 #include "burrow/crossing/crew_defaults.h"
+#include "burrow/document/text.h"
 #include "burrow/document/utility_entry.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/import/read_file.h"
@@ -79,7 +80,7 @@ void MainWindow::make_file_menu() {
   menu->addSeparator();
   menu->addAction(tr("&Import…"), QKeySequence(Qt::CTRL | Qt::Key_I), this, [this] {
     QStringList kinds;
-    for (const std::string& ending : readable_endings()) kinds << QString::fromStdString(ending);
+    for (const std::string& ending : readable_endings()) kinds << text_from(ending);
     const QStringList paths =
         QFileDialog::getOpenFileNames(this, tr("Survey, drawing, map or heights"), QString(),
                                       tr("What can be imported (%1);;All files (*)").arg(kinds.join(QLatin1Char(' '))));
@@ -336,8 +337,8 @@ void MainWindow::add_utility() {
 void MainWindow::remove_picked() {
   const std::vector<ItemRef> parts = drawing_->all_picked();
   if (parts.empty() || !std::all_of(parts.begin(), parts.end(), may_be_several)) return;
-  const QString name = QString::fromStdString(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
-                                                                : several_name(document_.crossing(), parts));
+  const QString name = text_from(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
+                                                   : several_name(document_.crossing(), parts));
   drawing_->pick({});
   document_.change({ItemKind::site, {}, -1}, site_without(document_.crossing(), parts), tr("Remove %1").arg(name));
 }
@@ -345,8 +346,8 @@ void MainWindow::remove_picked() {
 void MainWindow::duplicate_picked() {
   const std::vector<ItemRef> parts = drawing_->all_picked();
   if (parts.empty() || !std::all_of(parts.begin(), parts.end(), may_be_several)) return;
-  const QString name = QString::fromStdString(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
-                                                                : several_name(document_.crossing(), parts));
+  const QString name = text_from(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
+                                                   : several_name(document_.crossing(), parts));
   Copies copies = site_with_copies(document_.crossing(), parts);
   if (document_.change({ItemKind::site, {}, -1}, std::move(copies.site), tr("Duplicate %1").arg(name)))
     drawing_->pick_several(copies.parts);

@@ -6,6 +6,7 @@
 #include <QPushButton>
 #include <QStatusBar>
 
+#include "burrow/document/text.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/window/main_window.h"
@@ -62,7 +63,7 @@ bool MainWindow::write_to(const QString& path) {
   const Result<Written> saved = document_.save_as(path);
   if (!saved)
     return offer_elsewhere(tr("Not saved. Your work is still on the screen; what was on the disk is as it was."),
-                           QString::fromStdString(saved.error().text()));
+                           text_from(translated_error(saved.error())));
   remember_recent(document_.path());
   mark_open();
   if (*saved == Written::unconfirmed)

@@ -15,18 +15,11 @@
 #include "burrow/bore/tool.h"
 #include "burrow/crossing/crew_defaults.h"
 #include "burrow/document/language.h"
+#include "burrow/document/text.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 
 namespace burrow {
-
-namespace {
-
-QString qs(const std::string& s) {
-  return QString::fromStdString(s);
-}
-
-}  // namespace
 
 QString CrewDefaults::path() const {
   return folder_ + QStringLiteral("/own-start.crossing");
@@ -56,7 +49,7 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const CrewDefaults& own, 
     : QDialog(parent),
       own_(own),
       units_(now.units),
-      said_(new QLabel(this)),
+      result_text_(new QLabel(this)),
       wrong_(new QLabel(this)),
       forget_(new QPushButton(tr("&Forget it"), this)) {
   setWindowTitle(tr("Settings"));
@@ -92,14 +85,14 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const CrewDefaults& own, 
   form->addRow(hints);
 
   auto* start = new QGroupBox(tr("New crossings begin with"), this);
-  said_->setWordWrap(true);
-  said_->setMinimumHeight(3 * fontMetrics().lineSpacing());
-  said_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-  said_->setAccessibleName(tr("What new crossings begin with"));
+  result_text_->setWordWrap(true);
+  result_text_->setMinimumHeight(3 * fontMetrics().lineSpacing());
+  result_text_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
+  result_text_->setAccessibleName(tr("What new crossings begin with"));
   wrong_->setWordWrap(true);
   auto* take = new QPushButton(tr("&Take tool, air and limits of the open crossing"), start);
   auto* column = new QVBoxLayout(start);
-  column->addWidget(said_);
+  column->addWidget(result_text_);
   column->addWidget(take);
   column->addWidget(forget_);
   column->addWidget(wrong_);
@@ -134,7 +127,7 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const CrewDefaults& own, 
     Q_EMIT hints_wanted();
   });
   const auto tell = [this](const Result<void>& done) {
-    wrong_->setText(done ? QString() : qs(done.error().text()));
+    wrong_->setText(done ? QString() : text_from(translated_error(done.error())));
     wrong_->setVisible(!done);
     show_own();
   };
@@ -148,18 +141,20 @@ void SettingsDialog::show_own() {
   const std::optional<Crossing> own = own_.kept();
   forget_->setEnabled(own.has_value());
   if (!own) {
-    said_->setText(tr("The program's own start: the 65 mm tool, no compressor, the limits of the tables."));
+    result_text_->setText(tr("The program's own start: the 65 mm tool, no compressor, the limits of the tables."));
     return;
   }
   QStringList parts;
   parts << tr("the %1 tool")
-               .arg(qs(format(resolve_tool(own->bore.tool, own_.tables()).diameter, units_, Dimension::small_length)));
+               .arg(text_from(
+                   format(resolve_tool(own->bore.tool, own_.tables()).diameter, units_, Dimension::small_length)));
   if (own->air.compressor.free_air)
-    parts << tr("a compressor of %1").arg(qs(format(own->air.compressor.free_air->m3_s, Dimension::flow, units_)));
+    parts
+        << tr("a compressor of %1").arg(text_from(format(own->air.compressor.free_air->m3_s, Dimension::flow, units_)));
   if (!own->air.line.empty()) parts << tr("an air line of %n parts", nullptr, static_cast<int>(own->air.line.size()));
   parts << (own->limits.empty() ? tr("the limits of the tables")
                                 : tr("%n limits of your own", nullptr, static_cast<int>(own->limits.size())));
-  said_->setText(tr("Your own start: %1.").arg(parts.join(QStringLiteral(", "))));
+  result_text_->setText(tr("Your own start: %1.").arg(parts.join(QStringLiteral(", "))));
 }
 
 }  // namespace burrow

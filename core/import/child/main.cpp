@@ -107,7 +107,8 @@ int serve() {
   if (!request || ::getppid() != request->program) return reader_bad_request;
   Dictionary dictionary;
   dictionary.language = request->language;
-  for (RequestText& text : request->texts) dictionary.texts.emplace(std::move(text.english), std::move(text.translated));
+  for (RequestText& text : request->texts)
+    dictionary.texts.emplace(std::move(text.english), std::move(text.translated));
   for (RequestCounted& text : request->counted)
     dictionary.counted.emplace(std::move(text.english), std::move(text.forms));
   use_dictionary(std::move(dictionary));

@@ -6,7 +6,7 @@
 #include <charconv>
 #include <fstream>
 #include <set>
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -66,14 +66,16 @@ class Scanner {
   Result<DrawingScan> run() {
     std::size_t pairs = 0;
     while (next()) {
-      if (bad_) return fail(say("line {}", line_), as_utf8(code_.substr(0, 40)), translated("a group code of a DXF drawing"));
+      if (bad_)
+        return fail(say("line {}", line_), as_utf8(code_.substr(0, 40)), translated("a group code of a DXF drawing"));
       if (++pairs % 65536 == 0 && options_.progress && !options_.progress(0))
         return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
       take();
     }
     if (pairs == 0) return fail(translated("file"), translated("nothing"), translated("a DXF drawing"));
     if (!ended_)
-      return fail(translated("file"), say("a drawing that breaks off after line {}", line_), translated("a whole DXF drawing"));
+      return fail(translated("file"), say("a drawing that breaks off after line {}", line_),
+                  translated("a whole DXF drawing"));
     Unfolded unfolded(blocks_);
     double all = 0;
     for (const auto& [name, times] : plan_.inserts) all += static_cast<double>(times) * unfolded.of(name);

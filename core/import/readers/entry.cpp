@@ -1,7 +1,7 @@
 /// What the importer library shows to the program.
 
 #include "../csv_fields.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 #include "gdal_tools.h"
 #include "landxml.h"
 #include "project.h"
@@ -25,7 +25,7 @@ Result<Found> read(const std::string& path, const ReadOptions& options) {
 }
 
 void speak_as(const Dictionary& dictionary) {
-  if (dictionary.language != dictionary().language) use_dictionary(dictionary);
+  if (dictionary.language != burrow::dictionary().language) use_dictionary(dictionary);
 }
 
 constexpr Readers readers{readers_version,          &read,          &frames::project, &frames::unproject,

@@ -5,7 +5,7 @@
 #include <array>
 #include <cmath>
 
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 #include "gdal_tools.h"
 
 namespace burrow::gdal {
@@ -54,7 +54,8 @@ Result<Found> read_raster(const std::string& path, const ReadOptions& options) {
   const DataSet data(
       GDALOpenEx(path.c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY, raster_drivers.data(), nullptr, nullptr));
   if (!data.get())
-    return fail(translated("file"), listener.last_error(translated("something else than its name says, or a file cut short")),
+    return fail(translated("file"),
+                listener.last_error(translated("something else than its name says, or a file cut short")),
                 translated("a grid of heights (GeoTIFF or ASCII grid)"));
   FoundRaster raster;
   raster.path = path;
@@ -67,7 +68,8 @@ Result<Found> read_raster(const std::string& path, const ReadOptions& options) {
         say_count("{} band of {} by {} cells", "{} bands of {} by {} cells", bands, raster.columns, raster.rows),
         translated("one band of heights; a picture has several"));
   if (GDALGetGeoTransform(data.get(), raster.to_plan.data()) != CE_None)
-    return fail(translated("file"), translated("a grid that does not say where it lies"), translated("a grid with its place"));
+    return fail(translated("file"), translated("a grid that does not say where it lies"),
+                translated("a grid with its place"));
   const auto& t = raster.to_plan;
   const bool finite = std::all_of(t.begin(), t.end(), [](double v) { return std::abs(v) <= largest_coordinate; });
   if (!finite || !(std::abs(t[1] * t[5] - t[2] * t[4]) > 1e-18))
@@ -80,7 +82,8 @@ Result<Found> read_raster(const std::string& path, const ReadOptions& options) {
   std::vector<double> some(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows));
   if (GDALRasterIO(band.handle, GF_Read, 0, 0, raster.columns, raster.rows, some.data(), columns, rows, GDT_Float64, 0,
                    0) != CE_None)
-    return fail(translated("file"), listener.last_error(translated("a grid cut short")), translated("a whole grid of heights"));
+    return fail(translated("file"), listener.last_error(translated("a grid cut short")),
+                translated("a whole grid of heights"));
   for (const double stored : some)
     if (const auto z = band.height(stored)) {
       raster.least_z = std::min(raster.least_z.value_or(*z), *z);
@@ -106,7 +109,8 @@ Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, co
   const DataSet data(
       GDALOpenEx(raster.path.c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY, raster_drivers.data(), nullptr, nullptr));
   if (!data.get() || GDALGetRasterXSize(data.get()) != raster.columns || GDALGetRasterYSize(data.get()) != raster.rows)
-    return fail(raster.path, listener.last_error(translated("another grid than before")), translated("the grid that was read"));
+    return fail(raster.path, listener.last_error(translated("another grid than before")),
+                translated("the grid that was read"));
   const Band band(GDALGetRasterBand(data.get(), 1));
   const auto& t = raster.to_plan;
   const double determinant = t[1] * t[5] - t[2] * t[4];
@@ -126,7 +130,8 @@ Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, co
     const int wide = std::min(2, raster.columns), high = std::min(2, raster.rows);
     std::array<double, 4> stored{};
     if (GDALRasterIO(band.handle, GF_Read, i, j, wide, high, stored.data(), wide, high, GDT_Float64, 0, 16) != CE_None)
-      return fail(raster.path, listener.last_error(translated("a grid cut short")), translated("a whole grid of heights"));
+      return fail(raster.path, listener.last_error(translated("a grid cut short")),
+                  translated("a whole grid of heights"));
     const auto at = [&](int c, int r) {
       return band.height(stored[static_cast<std::size_t>(std::min(r, high - 1) * 2 + std::min(c, wide - 1))]);
     };

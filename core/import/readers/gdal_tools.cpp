@@ -11,7 +11,7 @@
 #include <cmath>
 #include <mutex>
 
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow::gdal {
 

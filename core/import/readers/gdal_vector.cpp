@@ -5,11 +5,11 @@
 #include <cmath>
 #include <set>
 
-#include "position_sizes.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 #include "dxf_scan.h"
 #include "gdal_tools.h"
 #include "json_crs.h"
+#include "position_sizes.h"
 #include "watched_file.h"
 
 namespace burrow::gdal {
@@ -235,30 +235,34 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   WatchedFile watched(path, to_open);
   const DataSet data(GDALOpenEx(opens_whole ? watched.path().c_str() : path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY,
                                 drivers.data(), driver == "GPKG" ? immutable.data() : nullptr, nullptr));
-  if (watched.stopped()) return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
+  if (watched.stopped())
+    return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (!data.get())
-    return fail(translated("file"), listener.last_error(translated("something else than its name says, or a file cut short")),
+    return fail(translated("file"),
+                listener.last_error(translated("something else than its name says, or a file cut short")),
                 "a " + format_words(driver));
   VectorReader reader(to_take, format_words(driver), drawing);
   if (drawing) apply(scan, reader.builder());
   const auto error = reader.read(data.get());
-  if (watched.stopped()) return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
+  if (watched.stopped())
+    return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (error) return tl::unexpected(*error);
   if (!listener.errors().empty()) reader.builder().leave_out(translated("whole file"), "", listener.errors().front());
   std::set<std::string> reported;
   for (const std::string& warning : listener.warnings())
-    if (warning.find("configuration option") == std::string::npos && reported.size() < 5 && reported.insert(warning).second)
+    if (warning.find("configuration option") == std::string::npos && reported.size() < 5 &&
+        reported.insert(warning).second)
       reader.builder().found.notes.push_back(warning);
   const bool mixed = driver.starts_with("GeoJSON") && mixes_position_sizes(path);
   Found found = reader.builder().finish(mixed);
   doubt_degrees(found);
   if (found.features.empty() && found.surfaces.empty())
-    return fail(
-        translated("file"),
-        found.left_out.empty() ? translated("nothing") : found.left_out.front().text + " " + found.left_out.front().reason,
-        translated("points, lines or areas"));
+    return fail(translated("file"),
+                found.left_out.empty() ? translated("nothing")
+                                       : found.left_out.front().text + " " + found.left_out.front().reason,
+                translated("points, lines or areas"));
   return found;
 }
 

@@ -8,7 +8,7 @@
 #include <utility>
 
 #include "../csv_fields.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 #include "gdal_tools.h"
 
 namespace burrow::gdal {
@@ -89,7 +89,9 @@ Result<Found> read_zip(const std::string& path, const ReadOptions& options) {
   const Listener listener;
   const std::string folder = "/vsizip/{" + path + "}";
   const std::vector<std::string> names = names_in(folder);
-  if (names.empty()) return fail(translated("zipped file"), translated("nothing, or a file cut short"), translated("a zipped Shapefile"));
+  if (names.empty())
+    return fail(translated("zipped file"), translated("nothing, or a file cut short"),
+                translated("a zipped Shapefile"));
   if (auto counted = count_bytes(folder, names, options); !counted) return tl::unexpected(counted.error());
   if (csv::lower(path).ends_with(".kmz")) return read_vector(path, "LIBKML", options);
   std::vector<Entry> entries;
@@ -108,8 +110,8 @@ Result<Found> read_zip(const std::string& path, const ReadOptions& options) {
     if (!one) {
       if (one.error().found == std::string(stopped_by_person)) return one;
       if (!first_error) first_error = one.error();
-      all.left_out.push_back(
-          {as_utf8(entry.path.substr(folder.size() + 1)), translated_phrase(one.error().found), translated("could not be read")});
+      all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)), translated_phrase(one.error().found),
+                              translated("could not be read")});
       continue;
     }
     if (all.layers.empty()) {

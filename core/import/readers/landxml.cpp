@@ -7,7 +7,7 @@
 #include <new>
 #include <pugixml.hpp>
 
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 #include "landxml_lines.h"
 #include "landxml_text.h"
 
@@ -37,10 +37,10 @@ class Reader {
     for (const Node& node : root_.children()) count_unread(node);
     Found found = builder_.finish();
     if (found.features.empty() && found.surfaces.empty())
-      return fail(
-          translated("file"),
-          found.left_out.empty() ? translated("nothing") : found.left_out.front().text + ": " + found.left_out.front().reason,
-          translated("points, surfaces, alignments or pipe networks"));
+      return fail(translated("file"),
+                  found.left_out.empty() ? translated("nothing")
+                                         : found.left_out.front().text + ": " + found.left_out.front().reason,
+                  translated("points, surfaces, alignments or pipe networks"));
     return found;
   }
 
@@ -78,7 +78,8 @@ class Reader {
       ++number_;
       const std::string name = node.attribute("name").value();
       const auto v = vertex(node);
-      if (!v) return builder_.leave_out("CgPoint " + as_utf8(name), node.child_value(), translated("no north and east"));
+      if (!v)
+        return builder_.leave_out("CgPoint " + as_utf8(name), node.child_value(), translated("no north and east"));
       named_.emplace(name, *v);
       FoundFeature feature;
       const std::string code = node.attribute("code").value();
@@ -117,9 +118,11 @@ class Reader {
         });
       });
       const std::string place = "surface " + as_utf8(name);
-      if (hidden > 0) builder_.leave_out(place, say_count("{} face", "{} faces", hidden), translated("marked as hidden"));
+      if (hidden > 0)
+        builder_.leave_out(place, say_count("{} face", "{} faces", hidden), translated("marked as hidden"));
       if (broken > 0)
-        builder_.leave_out(place, say_count("{} face", "{} faces", broken), translated("not three points of the surface"));
+        builder_.leave_out(place, say_count("{} face", "{} faces", broken),
+                           translated("not three points of the surface"));
       if (surface.faces.empty()) return builder_.leave_out(place, "", translated("no faces"));
       builder_.found.surfaces.push_back(std::move(surface));
     });
@@ -307,7 +310,8 @@ class Reader {
       const auto it = structures.find(pipe.attribute(which).value());
       const auto v = it == structures.end() ? std::nullopt : vertex(child(it->second, "Center"));
       if (!v)
-        return builder_.leave_out(place, pipe.attribute(which).value(), translated("a structure that is not in the file"));
+        return builder_.leave_out(place, pipe.attribute(which).value(),
+                                  translated("a structure that is not in the file"));
       line.push_back({v->x_m, v->y_m, std::nullopt});
       each(it->second, "Invert", [&](const Node& invert) {
         if (name == invert.attribute("refPipe").value()) line.back().z_m = number_in(invert, "elev");
@@ -362,7 +366,8 @@ Result<Found> read_landxml(const std::string& path, const ReadOptions& options) 
   // As any other want of memory: the process that reads says so in its own way.
   if (parsed.status == pugi::status_out_of_memory) throw std::bad_alloc();
   if (!parsed)
-    return fail(translated("file"), say("{} at byte {}", parsed.description(), parsed.offset), translated("a whole LandXML file"));
+    return fail(translated("file"), say("{} at byte {}", parsed.description(), parsed.offset),
+                translated("a whole LandXML file"));
   for (const Node& root : document.children())
     if (local_name(root) == "LandXML") return Reader(root, options).run();
   return fail(translated("file"), as_utf8(document.document_element().name()), "LandXML");

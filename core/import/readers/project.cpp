@@ -9,7 +9,7 @@
 #include <regex>
 
 #include "burrow/base/quantity.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow::frames {
 
@@ -64,7 +64,8 @@ Pj operation(PJ_CONTEXT* context, const Pj& from, const Pj& to) {
 Result<PlanPoint> move_one(const Pj& by, PlanPoint p) {
   const PJ_COORD out = proj_trans(by.get(), PJ_FWD, proj_coord(p.x_m, p.y_m, 0, 0));
   if (!std::isfinite(out.xy.x) || !std::isfinite(out.xy.y))
-    return fail(translated("point"), fmt::format("{:g}, {:g}", p.x_m, p.y_m), translated("a place within its coordinate system"));
+    return fail(translated("point"), fmt::format("{:g}, {:g}", p.x_m, p.y_m),
+                translated("a place within its coordinate system"));
   return PlanPoint{out.xy.x, out.xy.y};
 }
 
@@ -101,14 +102,16 @@ Result<Pj> local_system(PJ_CONTEXT* context, const LocalFrame& frame) {
   const Pj geodetic(proj_crs_get_geodetic_crs(context, crs->get()));
   const char* base = geodetic ? proj_as_projjson(context, geodetic.get(), nullptr) : nullptr;
   Pj local(base ? proj_create(context, local_definition(base, *at).c_str()) : nullptr);
-  if (!local) return fail(translated("coordinate system"), frame.crs.substr(0, 80), translated("a map projection or degrees"));
+  if (!local)
+    return fail(translated("coordinate system"), frame.crs.substr(0, 80), translated("a map projection or degrees"));
   return local;
 }
 
 Result<Projected> move(PJ_CONTEXT* context, const Pj& from, const Pj& to, std::vector<PlanPoint>& points) {
   const Pj by = operation(context, from, to);
   if (!by)
-    return fail(translated("coordinate system"), translated("no way between the two systems"), translated("systems of the same region"));
+    return fail(translated("coordinate system"), translated("no way between the two systems"),
+                translated("systems of the same region"));
   constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
   for (PlanPoint& p : points) p = move_one(by, p).value_or(PlanPoint{nowhere, nowhere});
   Projected how;

@@ -9,8 +9,8 @@
 #include <vector>
 
 #include "burrow/base/result.h"
-#include "burrow/base/say.h"
 #include "burrow/import/found.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 

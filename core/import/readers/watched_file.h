@@ -8,8 +8,8 @@
 
 namespace burrow::gdal {
 
-/// While it lives, `path()` is `path` as a file that asks `options` for leave to go on. One at a time in a thread, which
-/// is also the one that reads. Errors: none; a file that cannot be opened fails as the plain one would. Evidence:
+/// While it lives, `path()` is `path` as a file that asks `options` for leave to go on. One at a time in a thread,
+/// which is also the one that reads. Errors: none; a file that cannot be opened fails as the plain one would. Evidence:
 /// HostileFiles.Stop_WhileADriverOpens
 class WatchedFile {
  public:

@@ -45,7 +45,7 @@ Air usual(double hose_m = 20, double bore_m = 0.019) {
 
 AirSupply supplied(const Air& air, const Tool& tool = tool_95()) {
   const Result<AirSupply> supply = supply_tool(air, tool);
-  EXPECT_TRUE(supply) << (supply ? "" : supply.error().text());
+  EXPECT_TRUE(supply) << (supply ? "" : supply.error().english());
   return supply.value_or(AirSupply{});
 }
 

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 namespace {
@@ -11,10 +11,10 @@ namespace {
 struct Speaks {
   Speaks() {
     use_dictionary({"de",
-           {{"cover of {}", "Überdeckung von {}"},
-            {"{} side of {}", "{1}, Seite {0}"},
-            {"left", "links"},
-            {"gas main", "Gasleitung"}}});
+                    {{"cover of {}", "Überdeckung von {}"},
+                     {"{} side of {}", "{1}, Seite {0}"},
+                     {"left", "links"},
+                     {"gas main", "Gasleitung"}}});
   }
   ~Speaks() { use_dictionary({}); }
 };
@@ -31,7 +31,8 @@ TEST(Phrase, OursIsTranslated_EnteredStays) {
 TEST(Phrase, PartsAreTranslatedByThemselves_InTheOrderOfTheLanguage) {
   const Speaks german;
   const Phrase side = phrase("{} side of {}", "left", std::string("pit {1} of the gas main"));
-  EXPECT_EQ(translated_phrase(side), "pit {1} of the gas main, Seite links") << "braces that somebody typed are no places";
+  EXPECT_EQ(translated_phrase(side), "pit {1} of the gas main, Seite links")
+      << "braces that somebody typed are no places";
   EXPECT_EQ(translated_phrase(phrase("cover of {}", side)), "Überdeckung von pit {1} of the gas main, Seite links");
   EXPECT_EQ(side.english(), "left side of pit {1} of the gas main");
   EXPECT_TRUE(phrase("{} side of {}", "left", std::string("pit {1} of the gas main")) == side);

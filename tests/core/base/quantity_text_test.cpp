@@ -23,7 +23,7 @@ struct Typed {
 
 void expect_read(const Typed& typed) {
   const auto value = parse(typed.text, typed.dimension, typed.units);
-  ASSERT_TRUE(value) << typed.text << ": " << value.error().text();
+  ASSERT_TRUE(value) << typed.text << ": " << value.error().english();
   EXPECT_NEAR(*value, typed.si, 1e-12 * std::max(1.0, std::abs(typed.si))) << typed.text;
 }
 
@@ -199,14 +199,14 @@ TEST(Parse, Refused_WhatIsAmbiguous) {
 TEST(Parse, Error_SaysWhatWasMeantAndGivesAnExample) {
   const auto mass = parse("5 kg", Dimension::length, us);
   ASSERT_FALSE(mass);
-  EXPECT_EQ(mass.error().text(),
+  EXPECT_EQ(mass.error().english(),
             "length: found \"5 kg\" (kg is the unit of a mass), expected a length, for example 4' 6\"");
   const auto comma = parse("1,370", Dimension::length, metric);
   ASSERT_FALSE(comma);
   EXPECT_EQ(comma.error().expected, "1370 or 1.370");
   const auto unit = parse("3 zork", Dimension::small_length, metric);
   ASSERT_FALSE(unit);
-  EXPECT_EQ(unit.error().text(),
+  EXPECT_EQ(unit.error().english(),
             "length: found \"3 zork\" (unknown unit \"zork\"), expected a length, for example 63 mm");
 }
 
@@ -351,7 +351,7 @@ TEST(RoundTrip, Property_WithinHalfTheShownDigit) {
         if (dimension == Dimension::small_volume || dimension == Dimension::small_flow) value *= 1e-6;
         const std::string text = format(value, dimension, units);
         const auto back = parse(text, dimension, units);
-        ASSERT_TRUE(back) << text << ": " << back.error().text();
+        ASSERT_TRUE(back) << text << ": " << back.error().english();
         EXPECT_NEAR(*back, value, half_digit(value, dimension, units) * (1 + 1e-6) + 1e-9 * std::abs(value)) << text;
       }
 }

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "burrow/check/crew_setup.h"
+#include "burrow/crew/crew_setup.h"
 #include "clean_crossing.h"
 
 namespace burrow::test {

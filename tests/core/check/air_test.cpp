@@ -4,8 +4,8 @@
 
 #include <cmath>
 
-#include "burrow/check/crew_setup.h"
 #include "burrow/check/tool_at_work.h"
+#include "burrow/crew/crew_setup.h"
 #include "clean_crossing.h"
 
 namespace burrow::test {

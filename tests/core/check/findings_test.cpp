@@ -184,9 +184,9 @@ TEST(Limits, UnknownId_IsRefusedWithTheKnown) {
   crossing.limits["cover_in_boots"] = {2, "", {}};
   const Result<Crossing> read = read_crossing(write_crossing(crossing), tables());
   ASSERT_FALSE(read);
-  EXPECT_NE(read.error().place.english().find("/limits"), std::string::npos) << read.error().text();
-  EXPECT_NE(read.error().text().find("cover_in_boots"), std::string::npos) << read.error().text();
-  EXPECT_NE(read.error().expected.english().find("cover_diameters"), std::string::npos) << read.error().text();
+  EXPECT_NE(read.error().place.english().find("/limits"), std::string::npos) << read.error().english();
+  EXPECT_NE(read.error().english().find("cover_in_boots"), std::string::npos) << read.error().english();
+  EXPECT_NE(read.error().expected.english().find("cover_diameters"), std::string::npos) << read.error().english();
 }
 
 TEST(Limits, Margin_SignFollowsTheSense) {

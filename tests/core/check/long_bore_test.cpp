@@ -4,12 +4,12 @@
 
 #include <nlohmann/json.hpp>
 
-#include "burrow/check/crew_setup.h"
 #include "burrow/check/prepared_site.h"
+#include "burrow/check/trials_plan.h"
+#include "burrow/crew/crew_setup.h"
+#include "burrow/day/day.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
-#include "burrow/plan/day.h"
-#include "burrow/plan/trials_plan.h"
 #include "burrow/trials/trials.h"
 #include "clean_crossing.h"
 #include "finite_answers.h"

@@ -7,8 +7,8 @@
 #include <algorithm>
 #include <tuple>
 
-#include "burrow/check/headline.h"
 #include "burrow/file/crossing_file.h"
+#include "burrow/words/headline.h"
 #include "clean_crossing.h"
 
 namespace burrow::test {
@@ -36,7 +36,7 @@ TEST(Mute, WithReason_ComesBackFromTheFileAndLowersTheVerdict) {
   EXPECT_EQ(crossing.muted.front().code, finding.code);
   EXPECT_EQ(crossing.muted.front().measured, finding.measured);
   const Result<Crossing> again = read_crossing(write_crossing(crossing), tables());
-  ASSERT_TRUE(again) << again.error().text();
+  ASSERT_TRUE(again) << again.error().english();
   EXPECT_EQ(again->muted, crossing.muted);
   EXPECT_EQ(judged(*again).verdict, Verdict::within_limits);
 }

@@ -5,9 +5,9 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
-#include "burrow/check/working_text.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
+#include "burrow/words/working_text.h"
 #include "clean_crossing.h"
 
 namespace burrow::test {
@@ -194,7 +194,7 @@ TEST_P(OddInput, IsJudgedAndNeverLooksSafeByAccident) {
   GetParam().make(made);
   const Result<Crossing> crossing = read_crossing(write_crossing(made), tables());
   if (!crossing) {  // the reader is stricter than this list: then it must say where
-    EXPECT_EQ(crossing.error().place.english().find('/'), 0u) << crossing.error().text();
+    EXPECT_EQ(crossing.error().place.english().find('/'), 0u) << crossing.error().english();
     return;
   }
   const Assessment answer = judged(*crossing);

@@ -57,8 +57,7 @@ struct NaivePit {
     if (s.soil == "silt" || s.soil == "weathered-rock") best = 2;
     const PitSigns& look = pit.signs;
     const bool shaken = look.vibrated ? *look.vibrated : road_beside;
-    if (is_yes(look.fissured) || is_yes(look.joints) || shaken || is_yes(look.disturbed) ||
-        is_yes(look.loose_fill))
+    if (is_yes(look.fissured) || is_yes(look.joints) || shaken || is_yes(look.disturbed) || is_yes(look.loose_fill))
       best = std::max(best, 2);
     if (wet || (look.dip_run_per_rise && look.dip_run_per_rise->v <= 4)) best = 3;
     return best;

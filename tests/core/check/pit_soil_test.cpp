@@ -24,7 +24,7 @@ TEST(PitSoil, Proposed_ForTheClassSeen) {
   EXPECT_EQ(answer.launch_pit_work.proposed_best, ExcavationType::b);
   EXPECT_EQ(answer.launch_pit_work.proposed_worst, ExcavationType::b);
   EXPECT_EQ(answer.launch_pit_work.layers.front().type, ExcavationType::c);  // in force until somebody confirms
-  crossing.site.strata.front().known.set(StratumEvidence::guess);                      // strength not known: a set
+  crossing.site.strata.front().known.set(StratumEvidence::guess);            // strength not known: a set
   answer = judged(crossing);
   EXPECT_EQ(answer.launch_pit_work.proposed_best, ExcavationType::b);  // beside a road: shaken
   EXPECT_EQ(answer.launch_pit_work.proposed_worst, ExcavationType::c);

@@ -7,8 +7,8 @@
 #include <nlohmann/json.hpp>
 
 #include "burrow/file/assessment_file.h"
-#include "clean_crossing.h"
 #include "check_run.h"
+#include "clean_crossing.h"
 
 namespace burrow::test {
 namespace {

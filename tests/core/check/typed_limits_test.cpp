@@ -4,12 +4,12 @@
 
 #include <filesystem>
 
-#include "burrow/check/headline.h"
 #include "burrow/check/limits.h"
-#include "burrow/check/working_text.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
+#include "burrow/words/headline.h"
+#include "burrow/words/working_text.h"
 #include "clean_crossing.h"
 
 namespace burrow::test {
@@ -105,7 +105,7 @@ TEST(Limits, GapBelowZero_IsAStopThatNamesIt) {
     EXPECT_EQ(in_force(crossing, id), find_limit(tables(), id)->value) << id;
     // In a file it is read, so that the stop can name it.
     const Result<Crossing> again = read_crossing(write_crossing(crossing), tables());
-    ASSERT_TRUE(again) << again.error().text();
+    ASSERT_TRUE(again) << again.error().english();
     EXPECT_EQ(judged(*again).verdict, Verdict::stop) << id;
   }
 }
@@ -169,7 +169,7 @@ TEST(Findings, Property_NumberOverItsLimitIsAtLeastACaution) {
     const auto text = read_text_file(entry.path().string());
     ASSERT_TRUE(text);
     const Result<Crossing> crossing = read_crossing(*text, tables());
-    ASSERT_TRUE(crossing) << entry.path() << crossing.error().text();
+    ASSERT_TRUE(crossing) << entry.path() << crossing.error().english();
     expect_no_note_beyond_its_limit(*crossing, entry.path().filename());
     ++samples;
   }

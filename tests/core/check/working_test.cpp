@@ -1,6 +1,6 @@
 // The working: the number shown is the number of the answer, and it comes out again from the inputs shown.
 
-#include "burrow/check/working_text.h"
+#include "burrow/words/working_text.h"
 
 #include <gtest/gtest.h>
 

@@ -42,7 +42,7 @@ TEST(GeoJson, AllFeatures_WithRingsTheRightWayRound) {
   for (const std::string& name : sample_names()) {
     const Judged j = placed(name);
     const auto text = write_geojson(j.crossing, j.answer, in_degrees);
-    ASSERT_TRUE(text) << name << text.error().text();
+    ASSERT_TRUE(text) << name << text.error().english();
     const Json all = Json::parse(*text);
     EXPECT_EQ(all["type"], "FeatureCollection");
     std::map<std::string, int> count;

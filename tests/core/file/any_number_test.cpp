@@ -6,9 +6,9 @@
 #include <nlohmann/json.hpp>
 
 #include "burrow/check/assess.h"
+#include "burrow/day/day.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
-#include "burrow/plan/day.h"
 #include "core/check/finite_answers.h"
 #include "random_crossing.h"
 
@@ -77,7 +77,7 @@ std::vector<json::json_pointer> places_of_numbers(const json& whole) {
 
 void try_everywhere(const std::vector<double>& wild) {
   const json whole = full_and_open();
-  ASSERT_TRUE(read_crossing(whole.dump(), tables())) << read_crossing(whole.dump(), tables()).error().text();
+  ASSERT_TRUE(read_crossing(whole.dump(), tables())) << read_crossing(whole.dump(), tables()).error().english();
   const auto places = places_of_numbers(whole);
   ASSERT_GT(places.size(), 150u);
   for (const auto& place : places)
@@ -87,7 +87,7 @@ void try_everywhere(const std::vector<double>& wild) {
       const std::string what = place.to_string() + " = " + json(number).dump();
       const Result<Crossing> read = read_crossing(changed.dump(), tables());
       if (!read) {
-        EXPECT_EQ(read.error().place.english().find('/'), 0u) << what << ": " << read.error().text();
+        EXPECT_EQ(read.error().place.english().find('/'), 0u) << what << ": " << read.error().english();
         continue;
       }
       expect_sound(*read, what);

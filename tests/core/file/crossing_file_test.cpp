@@ -22,7 +22,7 @@ namespace {
 Crossing read_or_fail(const std::string& text) {
   Result<Crossing> read = read_crossing(text, tables());
   if (!read) {
-    ADD_FAILURE() << read.error().text();
+    ADD_FAILURE() << read.error().english();
     return {};
   }
   return *read;
@@ -159,7 +159,7 @@ TEST(CrossingRoundTrip, Random_ReadOfWriteIsTheSame) {
     const Crossing c = random_crossing(seed);
     const std::string text = write_crossing(c);
     const Result<Crossing> read = read_crossing(text, tables());
-    ASSERT_TRUE(read.has_value()) << "seed " << seed << ": " << read.error().text();
+    ASSERT_TRUE(read.has_value()) << "seed " << seed << ": " << read.error().english();
     ASSERT_EQ(*read, c) << "seed " << seed << "\n" << text << "\nagain:\n" << write_crossing(*read);
     ASSERT_EQ(write_crossing(*read), text) << "seed " << seed;
   }
@@ -211,7 +211,7 @@ TEST(CrossingFile, CommaLocale_ChangesNothing) {
   }
   std::setlocale(LC_ALL, "C");
   std::locale::global(global);
-  ASSERT_TRUE(read.has_value()) << read.error().text();
+  ASSERT_TRUE(read.has_value()) << read.error().english();
   EXPECT_EQ(*read, before);
   EXPECT_EQ(written, text);
 }

@@ -24,7 +24,7 @@ TEST(DictionaryFile, Texts_AreRead) {
       "msgid \"not yet\"\nmsgstr \"\"\n\n"
       "msgid \"one pit\"\nmsgid_plural \"{} pits\"\nmsgstr[0] \"a\"\nmsgstr[1] \"b\"\nmsgstr[2] \"c\"\n\n"
       "#~ msgid \"gone\"\n#~ msgstr \"fort\"\n");
-  ASSERT_TRUE(read) << read.error().text();
+  ASSERT_TRUE(read) << read.error().english();
   EXPECT_EQ(read->language, "qx");
   EXPECT_EQ(read->plural.forms(), 3u);
   EXPECT_EQ(read->texts.size(), 4u);

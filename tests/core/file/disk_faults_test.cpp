@@ -73,7 +73,7 @@ TEST_F(DiskFaults, BeforeTheRename_LeaveTheOldFile) {
     const Failing failing(fault.call, fault.error);
     const Result<Written> saved = replace_file(path, after);
     ASSERT_FALSE(saved) << fault.found;
-    EXPECT_NE(saved.error().text().find(fault.found), std::string::npos) << saved.error().text();
+    EXPECT_NE(saved.error().english().find(fault.found), std::string::npos) << saved.error().english();
     EXPECT_EQ(raw(path), before) << fault.found;
     EXPECT_EQ(files(), 1u) << fault.found << ": something was left behind";
   }
@@ -81,7 +81,7 @@ TEST_F(DiskFaults, BeforeTheRename_LeaveTheOldFile) {
 
 TEST_F(DiskFaults, UnconfirmedContent_IsSaidClearly) {
   const Failing failing(DiskCall::fsync_file, EIO);
-  const std::string shown_text = save_atomically(path, after).error().text();
+  const std::string shown_text = save_atomically(path, after).error().english();
   EXPECT_NE(shown_text.find("did not confirm the new content"), std::string::npos) << shown_text;
   EXPECT_NE(shown_text.find("untouched"), std::string::npos) << shown_text;
 }
@@ -93,7 +93,7 @@ TEST_F(DiskFaults, UnconfirmedFolder_IsTold) {
     EXPECT_EQ(replace_file(path, after), Written::unconfirmed);
     const Result<void> saved = save_atomically(path, after);
     ASSERT_FALSE(saved);
-    EXPECT_NE(saved.error().text().find("the new content is there"), std::string::npos) << saved.error().text();
+    EXPECT_NE(saved.error().english().find("the new content is there"), std::string::npos) << saved.error().english();
     EXPECT_EQ(raw(path), after);
   }
   for (const int error : {EINVAL, EROFS, ENOSYS, EOPNOTSUPP}) {
@@ -124,7 +124,7 @@ TEST_F(DiskFaults, LinkedFile_FaultsLeaveTheOldContent) {
     const Failing failing(fault.call, fault.error, 1);
     const Result<Written> saved = replace_file(path, after);
     ASSERT_FALSE(saved) << fault.found;
-    EXPECT_NE(saved.error().text().find(fault.found), std::string::npos) << saved.error().text();
+    EXPECT_NE(saved.error().english().find(fault.found), std::string::npos) << saved.error().english();
     EXPECT_EQ(raw(second), before) << fault.found;
     EXPECT_EQ(files(), 2u) << fault.found;
   }
@@ -141,7 +141,7 @@ TEST_F(DiskFaults, LinkedFile_NotEvenPutBack_BothWait) {
     const Failing failing(DiskCall::fsync_file, EIO, 1000, 1);
     const Result<Written> saved = replace_file(path, after);
     ASSERT_FALSE(saved);
-    EXPECT_NE(saved.error().text().find("/.a.crossing.saving"), std::string::npos) << saved.error().text();
+    EXPECT_NE(saved.error().english().find("/.a.crossing.saving"), std::string::npos) << saved.error().english();
   }
   EXPECT_EQ(files(), 3u);
   ASSERT_EQ(replace_file(path, after), Written::surely);

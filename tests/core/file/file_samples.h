@@ -4,8 +4,8 @@
 #include <string>
 
 #include "burrow/base/ensure.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/file/tables_file.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow::test {
 

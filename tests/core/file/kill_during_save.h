@@ -69,7 +69,7 @@ inline void kill_during_save(int kills, unsigned seed) {
     ASSERT_TRUE(WIFSIGNALED(status)) << "the child could not save";
     const long finished = saved->load();
     const Result<std::string> text = read_text_file(path);
-    ASSERT_TRUE(text.has_value()) << text.error().text();
+    ASSERT_TRUE(text.has_value()) << text.error().english();
     const bool is_finished = *text == version_text(finished);
     const bool is_next = *text == version_text(finished + 1);  // renamed, but killed before it could say so
     ASSERT_TRUE(is_finished || is_next) << "after kill " << round << ": " << text->substr(0, 40);

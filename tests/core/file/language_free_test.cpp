@@ -6,13 +6,13 @@
 #include <nlohmann/json.hpp>
 
 #include "burrow/base/display_precision.h"
-#include "burrow/base/say.h"
 #include "burrow/check/assess.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/dictionary_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/tables_file.h"
+#include "burrow/language/say.h"
 #include "random_crossing.h"
 
 namespace burrow {

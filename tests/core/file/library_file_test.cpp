@@ -33,7 +33,7 @@ LearnLibrary sample() {
 TEST(LibraryFile, RoundTrip_SameValueSameBytes) {
   const std::string text = write_library(sample());
   const Result<LearnLibrary> back = read_library(text, known());
-  ASSERT_TRUE(back) << back.error().text();
+  ASSERT_TRUE(back) << back.error().english();
   EXPECT_EQ(*back, sample());
   EXPECT_EQ(write_library(*back), text);
 }
@@ -45,7 +45,7 @@ TEST(LibraryFile, WithoutRates_StillRead) {
   const std::string text = write_library(old);
   EXPECT_EQ(text.find("refusal_rate"), std::string::npos);
   const Result<LearnLibrary> back = read_library(text, known());
-  ASSERT_TRUE(back) << back.error().text();
+  ASSERT_TRUE(back) << back.error().english();
   EXPECT_EQ(back->soils.at(0).bored_m, 0);
   EXPECT_FALSE(back->soils.at(0).refusal_rate);
 }
@@ -54,7 +54,7 @@ TEST(LibraryFile, Unknown_IsKept) {
   std::string text = write_library(sample());
   text.insert(text.rfind('}'), ",\"later\":[1,2]");
   const Result<LearnLibrary> back = read_library(text, known());
-  ASSERT_TRUE(back) << back.error().text();
+  ASSERT_TRUE(back) << back.error().english();
   EXPECT_NE(write_library(*back).find("later"), std::string::npos);
 }
 

@@ -38,14 +38,14 @@ Practice sample() {
 TEST(PracticeFile, RoundTrip_SameValueSameBytes) {
   const std::string text = write_practice(sample());
   const Result<Practice> back = read_practice(text, known());
-  ASSERT_TRUE(back) << back.error().text();
+  ASSERT_TRUE(back) << back.error().english();
   EXPECT_EQ(*back, sample());
   EXPECT_EQ(write_practice(*back), text);
 }
 
 TEST(PracticeFile, Defaults_EmptyObject) {
   const Result<Practice> back = read_practice("{}", known());
-  ASSERT_TRUE(back) << back.error().text();
+  ASSERT_TRUE(back) << back.error().english();
   EXPECT_EQ(*back, Practice());
 }
 

@@ -85,14 +85,14 @@ class Filler {
   std::mt19937 random_;
 };
 
-#define BURROW_FILL_POINT(Type, ...)              \
+#define BURROW_FILL_POINT(Type, ...)             \
   inline void fill(Filler& filler, Type& item) { \
     auto& [__VA_ARGS__] = item;                  \
-    filler.all(__VA_ARGS__);                      \
+    filler.all(__VA_ARGS__);                     \
   }
 #define BURROW_FILL(Type, ...)                          \
-  inline void fill(Filler& filler, Type& item) {       \
-    auto& [__VA_ARGS__, unknown] = item;               \
+  inline void fill(Filler& filler, Type& item) {        \
+    auto& [__VA_ARGS__, unknown] = item;                \
     filler.all(__VA_ARGS__);                            \
     if (filler.coin()) unknown = filler.unknown_keys(); \
   }

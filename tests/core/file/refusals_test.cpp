@@ -20,13 +20,14 @@ struct Refusal {
 void expect_refused(const std::string& text, const Refusal& want) {
   const Result<Crossing> read = read_crossing(text, tables());
   ASSERT_FALSE(read.has_value()) << want.to << " was accepted";
-  EXPECT_EQ(read.error().place, want.place) << read.error().text();
-  EXPECT_NE(read.error().found.english().find(want.found), std::string::npos) << read.error().text();
-  EXPECT_NE(read.error().expected.english().find(want.expected), std::string::npos) << read.error().text();
+  EXPECT_EQ(read.error().place, want.place) << read.error().english();
+  EXPECT_NE(read.error().found.english().find(want.found), std::string::npos) << read.error().english();
+  EXPECT_NE(read.error().expected.english().find(want.expected), std::string::npos) << read.error().english();
 }
 
 void expect_all_refused(const std::vector<Refusal>& refusals) {
-  ASSERT_TRUE(read_crossing(full_text(), tables()).has_value()) << read_crossing(full_text(), tables()).error().text();
+  ASSERT_TRUE(read_crossing(full_text(), tables()).has_value())
+      << read_crossing(full_text(), tables()).error().english();
   for (const Refusal& refusal : refusals) {
     SCOPED_TRACE(refusal.from + " -> " + refusal.to);
     expect_refused(with(full_text(), refusal.from, refusal.to), refusal);
@@ -60,8 +61,8 @@ TEST(Refusals, TruncatedText_SaysLineAndColumn) {
   for (std::size_t length = 1; length < text.size(); length += 7) {
     const Result<Crossing> read = read_crossing(std::string_view(text).substr(0, length), tables());
     ASSERT_FALSE(read.has_value()) << length;
-    EXPECT_NE(read.error().found.english().find("line "), std::string::npos) << read.error().text();
-    EXPECT_NE(read.error().found.english().find("column "), std::string::npos) << read.error().text();
+    EXPECT_NE(read.error().found.english().find("line "), std::string::npos) << read.error().english();
+    EXPECT_NE(read.error().found.english().find("column "), std::string::npos) << read.error().english();
   }
 }
 
@@ -250,7 +251,7 @@ TEST(Refusals, FloorOutline_MustBeSimple) {
   outline("[[0.0,-0.5],[0.0,0.5],[1e999,0.5]]", "/pits/launch/floor_outline/2/0", "", "");
   const auto reversed = read_crossing(
       with(full_text(), good, "[[3.0,-0.5],[3.0,1.25],[1.5,1.25],[1.5,0.5],[0.0,0.5],[0.0,-0.5]]"), tables());
-  EXPECT_TRUE(reversed) << reversed.error().text();
+  EXPECT_TRUE(reversed) << reversed.error().english();
 }
 
 TEST(Refusals, UnknownNames_ListTheKnown) {
@@ -308,7 +309,7 @@ TEST(Refusals, Ranges_EveryNumberHasBoth) {
       broken[at] = wild;
       const Result<Crossing> read = read_crossing(broken.dump(), tables());
       ASSERT_FALSE(read.has_value()) << at.to_string() << " takes " << wild;
-      EXPECT_EQ(read.error().place, at.to_string()) << read.error().text();
+      EXPECT_EQ(read.error().place, at.to_string()) << read.error().english();
       EXPECT_FALSE(read.error().expected.empty()) << at.to_string();
     }
   };
@@ -339,7 +340,7 @@ TEST(Refusals, EveryKey_RefusesAWrongType) {
     const Result<Crossing> read = read_crossing(broken.dump(), tables());
     ASSERT_FALSE(read.has_value()) << place.to_string() << " takes any type";
     EXPECT_EQ(read.error().place.english().rfind(place.to_string(), 0), 0u)
-        << place.to_string() << ": " << read.error().text();
+        << place.to_string() << ": " << read.error().english();
   }
 }
 

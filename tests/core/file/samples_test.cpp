@@ -27,9 +27,9 @@ std::vector<std::filesystem::path> sample_files() {
 
 Crossing sample(const std::string& name) {
   const auto text = read_text_file(BURROW_SOURCE_DIR "/samples/" + name + ".crossing");
-  EXPECT_TRUE(text) << text.error().text();
+  EXPECT_TRUE(text) << text.error().english();
   auto crossing = read_crossing(text.value_or("{}"), tables());
-  EXPECT_TRUE(crossing) << name << ": " << crossing.error().text();
+  EXPECT_TRUE(crossing) << name << ": " << crossing.error().english();
   return crossing.value_or(Crossing{});
 }
 
@@ -39,7 +39,7 @@ TEST(Samples, Property_EachIsReadAndWrittenUnchanged) {
     const auto text = read_text_file(file.string());
     ASSERT_TRUE(text) << file;
     const auto crossing = read_crossing(*text, tables());
-    ASSERT_TRUE(crossing) << file << ": " << crossing.error().text();
+    ASSERT_TRUE(crossing) << file << ": " << crossing.error().english();
     EXPECT_EQ(write_crossing(*crossing), *text) << file << " would change by saving it";
   }
 }

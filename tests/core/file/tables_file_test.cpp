@@ -1,5 +1,5 @@
 #include "burrow/file/tables_file.h"
-#include "burrow/crossing/material_rows.h"
+#include "burrow/tables/material_rows.h"
 
 #include <gtest/gtest.h>
 
@@ -83,18 +83,18 @@ TEST(TablesFile, ExcavationWords_AreOptional) {
   const std::string row = R"([{"id": "sand", "name": "sand", "loose": 1.2, "compacted": 0.9, "source": "own",
     "source_label": "owner's setting"}])";
   const auto tables = overlay_table(built_in(), "earthwork.json", row);
-  ASSERT_TRUE(tables) << tables.error().text();
+  ASSERT_TRUE(tables) << tables.error().english();
   EXPECT_EQ(find_earthwork(*tables, "sand")->loose.v, 1.2);
   EXPECT_EQ(tables->earthwork.size(), built_in().earthwork.size());
   const std::string wrong = R"([{"id": "own", "method": "timber", "type": "D", "depth_m": 3, "width_m": 1, "brace": "x",
     "brace_spacing_m": 1, "brace_rise_m": 1, "upright": "y", "source": "own", "source_label": "owner's setting"}])";
   const auto refused = overlay_table(built_in(), "shoring.json", wrong);
   ASSERT_FALSE(refused);
-  EXPECT_NE(refused.error().place.english().find("type"), std::string::npos) << refused.error().text();
+  EXPECT_NE(refused.error().place.english().find("type"), std::string::npos) << refused.error().english();
   std::string right = wrong;
   right.replace(right.find("\"D\""), 3, "\"C\"");
   const auto taken = overlay_table(built_in(), "shoring.json", right);
-  ASSERT_TRUE(taken) << taken.error().text();
+  ASSERT_TRUE(taken) << taken.error().english();
   EXPECT_TRUE(taken->shoring.back().wale.empty());
   EXPECT_FALSE(taken->shoring.back().upright_spacing);
 }
@@ -108,13 +108,13 @@ TEST(TablesFile, UtilityMaterials_OwnRows) {
             R"(], "words": ["Holz", "Däuben*"], "source": "own", "source_label": "owner's setting"}])");
   };
   const auto taken = own("rigid", R"("water", "sewer")");
-  ASSERT_TRUE(taken) << taken.error().text();
+  ASSERT_TRUE(taken) << taken.error().english();
   EXPECT_EQ(taken->utility_materials.size(), built_in().utility_materials.size() + 1);
   EXPECT_EQ(find_material(*taken, "HOLZ DN 100", UtilityKind::water)->id, "wood");
   EXPECT_EQ(find_material(*taken, "Däubenrohr", UtilityKind::sewer)->id, "wood");
   EXPECT_FALSE(find_material(*taken, "Holz", UtilityKind::gas));
   EXPECT_FALSE(own("oak", ""));
-  EXPECT_NE(own("rigid", R"("milk")").error().text().find("milk"), std::string::npos);
+  EXPECT_NE(own("rigid", R"("milk")").error().english().find("milk"), std::string::npos);
 }
 
 TEST(TablesFile, Structures_NameALimit) {
@@ -127,7 +127,7 @@ TEST(TablesFile, Structures_NameALimit) {
   EXPECT_EQ(find_structure(*own("vibration_commercial_m_s"), "Silo")->limit, "vibration_commercial_m_s");
   const auto refused = own("vibration_moon_m_s");
   ASSERT_FALSE(refused);
-  EXPECT_NE(refused.error().text().find("vibration_moon_m_s"), std::string::npos) << refused.error().text();
+  EXPECT_NE(refused.error().english().find("vibration_moon_m_s"), std::string::npos) << refused.error().english();
 }
 
 // Our defaults, three rows of different kinds as they are set out per class: weights in kN/m³, strength in kPa, G in
@@ -168,12 +168,12 @@ std::string own_soil(const std::string& id, const std::string& more) {
 // A table from before rows had neighbours still loads, and a class laid over keeps those it had.
 TEST(TablesFile, Neighbours_MayBeLeftOut) {
   const auto over = overlay_table(built_in(), "soils.json", own_soil("firm-clay", ""));
-  ASSERT_TRUE(over) << over.error().text();
+  ASSERT_TRUE(over) << over.error().english();
   EXPECT_EQ(find_soil(*over, "firm-clay")->undrained_strength->Pa, 45000);
   EXPECT_EQ(find_soil(*over, "firm-clay")->neighbours, find_soil(built_in(), "firm-clay")->neighbours);
   EXPECT_TRUE(overlay_table(built_in(), "soils.json", own_soil("marl", "")));
   const auto named = overlay_table(built_in(), "soils.json", own_soil("marl", R"("neighbours": ["peat"], )"));
-  ASSERT_TRUE(named) << named.error().text();
+  ASSERT_TRUE(named) << named.error().english();
   EXPECT_EQ(find_soil(*named, "marl")->neighbours, std::vector<std::string>{"peat"});
 }
 
@@ -185,7 +185,7 @@ TEST(TablesFile, Neighbours_RefusedWithTheirPlace) {
                                      {R"("neighbours": ["peat", "silt", "cobbly"], )", "neighbours"}}) {
     const auto refused = overlay_table(built_in(), "soils.json", own_soil("marl", wrong));
     ASSERT_FALSE(refused) << wrong;
-    EXPECT_NE(refused.error().place.english().find(place), std::string::npos) << refused.error().text();
+    EXPECT_NE(refused.error().place.english().find(place), std::string::npos) << refused.error().english();
   }
 }
 
@@ -354,7 +354,7 @@ const char* const pipe_rows =
 
 TEST(TablesOverlay, SameIdIsReplacedInPlaceNewOnesFollow) {
   const auto tables = overlay_table(built_in(), "pipes.json", pipe_rows);
-  ASSERT_TRUE(tables) << tables.error().text();
+  ASSERT_TRUE(tables) << tables.error().english();
   ASSERT_EQ(tables->pipes.size(), built_in().pipes.size() + 1);
   EXPECT_EQ(tables->pipes.front().name, "the yard's pipe");
   EXPECT_EQ(tables->pipes.front().source.label, SourceLabel::owners_setting);
@@ -366,8 +366,8 @@ void expect_refused(const std::string& file, const std::string& text, const std:
                     const std::string& found) {
   const auto tables = overlay_table(built_in(), file, text);
   ASSERT_FALSE(tables) << text;
-  EXPECT_EQ(tables.error().place, place) << tables.error().text();
-  EXPECT_NE(tables.error().found.english().find(found), std::string::npos) << tables.error().text();
+  EXPECT_EQ(tables.error().place, place) << tables.error().english();
+  EXPECT_NE(tables.error().found.english().find(found), std::string::npos) << tables.error().english();
 }
 
 TEST(TablesOverlay, Refused_WithFileAndPointer) {
@@ -447,7 +447,7 @@ TEST_F(TablesFolder, FilesOfTheSameNameAreLaidOver) {
   write("pipes.json", pipe_rows);
   write("readme.txt", "not a table");
   const auto tables = load_tables(folder_.string());
-  ASSERT_TRUE(tables) << tables.error().text();
+  ASSERT_TRUE(tables) << tables.error().english();
   EXPECT_NE(find_pipe(*tables, "clay-100"), nullptr);
 }
 

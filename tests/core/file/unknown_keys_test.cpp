@@ -20,7 +20,7 @@ std::vector<UnknownKey> unknown_of(std::string_view from, std::string_view to) {
   EXPECT_NE(at, std::string::npos);
   text.replace(at, from.size(), to);
   const auto crossing = read_crossing(text, tables());
-  EXPECT_TRUE(crossing) << crossing.error().text();
+  EXPECT_TRUE(crossing) << crossing.error().english();
   EXPECT_EQ(read_crossing(write_crossing(*crossing), tables()), crossing);  // kept, and named again
   return crossing->unknown_keys;
 }

@@ -44,7 +44,7 @@ Georeference at(double east, double north, double azimuth) {
 TEST(Georeferenced, CentralMeridian_ArcByQuadrature) {
   const double north = 5400000;
   const auto placed = longitude_latitude(at(500000, north, 0), {{0, 0}, {100, 0}, {0, 100}});
-  ASSERT_TRUE(placed) << placed.error().text();
+  ASSERT_TRUE(placed) << placed.error().english();
   EXPECT_NEAR((*placed)[0].x_m, 9, 1e-9);
   const double latitude = (*placed)[0].y_m * degree;
   EXPECT_NEAR(meridian_arc(latitude) * 0.9996, north, 0.001);
@@ -58,7 +58,7 @@ TEST(Georeferenced, CentralMeridian_ArcByQuadrature) {
 // is that on the ground.
 TEST(Georeferenced, AwayFromTheMeridian_ConvergenceAndTrueLength) {
   const auto placed = longitude_latitude(at(700000, 5400000, 0), {{0, 0}, {40, 0}});
-  ASSERT_TRUE(placed) << placed.error().text();
+  ASSERT_TRUE(placed) << placed.error().english();
   const double latitude = (*placed)[0].y_m * degree;
   const double north = ((*placed)[1].y_m - (*placed)[0].y_m) * degree * meridian_radius(latitude);
   const double east = ((*placed)[1].x_m - (*placed)[0].x_m) * degree * parallel_radius(latitude);

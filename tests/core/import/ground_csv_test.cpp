@@ -11,7 +11,7 @@ const std::vector<LevelPoint> three{{-4.0, 102.10}, {0.0, 102.05}, {14.0, 102.30
 
 void expect_three(std::string_view text) {
   const auto ground = read_ground_csv(text);
-  ASSERT_TRUE(ground) << text << "\n" << ground.error().text();
+  ASSERT_TRUE(ground) << text << "\n" << ground.error().english();
   EXPECT_EQ(ground->points, three) << text;
   EXPECT_TRUE(ground->left_out.empty()) << text;
 }
@@ -29,7 +29,7 @@ TEST(GroundCsv, Spelling_DelimitersMarksAndLineEnds) {
 
 TEST(GroundCsv, Header_NamesColumnsAndUnit) {
   const auto swapped = read_ground_csv("point,Elevation [ft],Station [ft]\n1,102.10,-4\n2,102.05,0\n3,102.30,14\n");
-  ASSERT_TRUE(swapped) << swapped.error().text();
+  ASSERT_TRUE(swapped) << swapped.error().english();
   EXPECT_EQ(swapped->points, three);
   EXPECT_EQ(swapped->unit_hint, FileUnit::foot);
   EXPECT_EQ(read_ground_csv("chainage (m) height (m)\n-4 102.1\n0 102.05\n14 102.3")->points, three);
@@ -51,7 +51,7 @@ TEST(GroundCsv, Order_SortedWithANote) {
 TEST(GroundCsv, LeftOut_LineByLineWithTheReason) {
   const auto ground =
       read_ground_csv("-4,102.10,18\" culvert\nkerb,102.2\n0,102.05,\"top, wall\"\n7\n14,102.30,5/8\" pin\n");
-  ASSERT_TRUE(ground) << ground.error().text();
+  ASSERT_TRUE(ground) << ground.error().english();
   EXPECT_EQ(ground->points, three);
   ASSERT_EQ(ground->left_out.size(), 2u);
   EXPECT_EQ(ground->left_out[0], (LeftOutLine{2, "kerb,102.2", "the station is not a number"}));
@@ -71,8 +71,8 @@ TEST(GroundCsv, LeftOut_AQuoteThatIsNotClosed) {
 void expect_refused(std::string_view text, const std::string& place, std::string_view found) {
   const auto ground = read_ground_csv(text);
   ASSERT_FALSE(ground) << text;
-  EXPECT_EQ(ground.error().place, place) << ground.error().text();
-  EXPECT_NE(ground.error().found.english().find(found), std::string::npos) << ground.error().text();
+  EXPECT_EQ(ground.error().place, place) << ground.error().english();
+  EXPECT_NE(ground.error().found.english().find(found), std::string::npos) << ground.error().english();
   EXPECT_FALSE(ground.error().expected.empty());
 }
 

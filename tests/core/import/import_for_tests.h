@@ -41,7 +41,7 @@ class WithFolder : public testing::Test {
   }
   Found read(const std::string& name, const ReadOptions& options = {}) const {
     const Result<Found> found = read_here(path(name), options);
-    EXPECT_TRUE(found) << found.error().text();
+    EXPECT_TRUE(found) << found.error().english();
     return found.value_or(Found{});
   }
   Error error_of(const std::string& name, const ReadOptions& options = {}) const {

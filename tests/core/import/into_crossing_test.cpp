@@ -32,7 +32,7 @@ class IntoCrossing : public WithFolder {
   }
   static Imported cut(const std::vector<ImportFile>& files, const CrossingLine& line, const ImportBounds& bounds = {}) {
     const Result<Imported> imported = into_crossing(files, line, bounds);
-    EXPECT_TRUE(imported) << imported.error().text();
+    EXPECT_TRUE(imported) << imported.error().english();
     return imported.value_or(Imported{});
   }
 };
@@ -290,7 +290,7 @@ TEST_F(IntoCrossing, Result_ReadsBackAndCountsGroundAsMissing) {
   write("a.dxf", drawing("6", drawing_line("GAS", 5, -5, 101, 5, 5, 101.5)));
   const Crossing bare = crossing_from(cut({file("a.dxf")}, {{0, 0}, {20, 0}}));
   const auto again = read_crossing(write_crossing(bare), load_tables(Date{2026, 3, 2}));
-  ASSERT_TRUE(again) << again.error().text();
+  ASSERT_TRUE(again) << again.error().english();
   EXPECT_EQ(*again, bare);
   EXPECT_LT(bare.site.ground.back().station_m, 0);
   EXPECT_EQ(bare.bore.exit.station.m, 20);
@@ -373,7 +373,7 @@ TEST(Meanings, Learns_AndForgetsTheOlderWord) {
   ASSERT_EQ(own.size(), 1u);
   EXPECT_EQ(own[0].meaning, Meaning::water);
   const auto back = read_meanings(write_meanings(own));
-  ASSERT_TRUE(back) << back.error().text();
+  ASSERT_TRUE(back) << back.error().english();
   EXPECT_EQ(*back, own);
 }
 

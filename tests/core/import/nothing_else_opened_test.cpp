@@ -145,7 +145,7 @@ class NothingElseOpened : public WithFolder {
 TEST_F(NothingElseOpened, EveryKind) {
   for (const std::string& file : write_every_kind(folder_)) {
     const std::vector<Call> calls = traced(file);
-    ASSERT_TRUE(answer_) << file << ": " << answer_.error().text();
+    ASSERT_TRUE(answer_) << file << ": " << answer_.error().english();
     EXPECT_GT(expect_harmless(calls, file), 0u) << file;
     const auto opened = [&](const std::string& name) {
       return std::any_of(calls.begin(), calls.end(), [&](const Call& c) { return c.done && c.path == name; });
@@ -159,7 +159,7 @@ TEST_F(NothingElseOpened, EveryKind) {
     request.raster = answer_->found->rasters.at(0);
     request.points = {{500015, 5540085}};
     const std::vector<Call> of_heights = traced(request);
-    ASSERT_TRUE(answer_) << answer_.error().text();
+    ASSERT_TRUE(answer_) << answer_.error().english();
     expect_harmless(of_heights, file);
   }
 }

@@ -29,7 +29,7 @@ class Loopback {
   ~Loopback() { ::close(socket_); }
   Loopback(const Loopback&) = delete;
   Loopback& operator=(const Loopback&) = delete;
-  [[nodiscard]] bool display_name() const {
+  [[nodiscard]] bool called() const {
     pollfd one{socket_, POLLIN, 0};
     return ::poll(&one, 1, 50) > 0;
   }
@@ -58,7 +58,7 @@ TEST_F(NothingFetched, GeoJson_SystemByAddressIsRefused) {
     const Result<Found> found = with(crs);
     ASSERT_FALSE(found) << crs;
     EXPECT_THAT(found.error().expected.english(), HasSubstr("nothing is fetched")) << crs;
-    EXPECT_FALSE(server.display_name()) << crs;
+    EXPECT_FALSE(server.called()) << crs;
   }
   const Result<Found> named = with(R"({"type":"name","properties":{"name":"urn:ogc:def:crs:EPSG::25832"}})");
   ASSERT_TRUE(named);
@@ -66,7 +66,7 @@ TEST_F(NothingFetched, GeoJson_SystemByAddressIsRefused) {
   // A name that is an address or a file is no name.
   for (const std::string& name : {server.url, path("evil.wkt"), std::string("+proj=longlat +nadgrids=/etc/passwd")}) {
     const Result<Found> found = with(R"({"type":"name","properties":{"name":")" + name + R"("}})");
-    EXPECT_FALSE(server.display_name()) << name;
+    EXPECT_FALSE(server.called()) << name;
     if (found) {
       EXPECT_THAT(found->frame.crs, ::testing::Not(HasSubstr("grids"))) << name;
     }

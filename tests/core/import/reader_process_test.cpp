@@ -74,8 +74,8 @@ class ReaderProcess : public WithFolder {
 TEST_F(ReaderProcess, EveryKind_AsInThisProcess) {
   for (const std::string& file : write_every_kind(folder_)) {
     const Result<Found> here = read_here(file, {}), there = read_foreign_file(file, {});
-    ASSERT_TRUE(here) << file << ": " << here.error().text();
-    ASSERT_TRUE(there) << file << ": " << there.error().text();
+    ASSERT_TRUE(here) << file << ": " << here.error().english();
+    ASSERT_TRUE(there) << file << ": " << there.error().english();
     EXPECT_EQ(*here, *there) << file;
     const auto readers = load_readers();
     ASSERT_TRUE(readers);
@@ -83,7 +83,7 @@ TEST_F(ReaderProcess, EveryKind_AsInThisProcess) {
       const auto& t = raster.to_plan;
       const std::vector<PlanPoint> points{{t[0] + 1.5 * t[1], t[3] + 1.5 * t[5]}, {t[0] - 1e5, t[3]}};
       const auto heights = heights_of(*there, raster, points, [] { return true; });
-      ASSERT_TRUE(heights) << heights.error().text();
+      ASSERT_TRUE(heights) << heights.error().english();
       EXPECT_EQ(*heights, *(*readers)->heights(raster, points)) << file;
       EXPECT_TRUE(heights->at(0) && !heights->at(1)) << file;
     }
@@ -98,7 +98,7 @@ TEST_F(ReaderProcess, Errors_AsInThisProcess) {
   for (const char* name : {"a.geojson", "b.csv", "c.dxf", "d.xml"}) {
     const Result<Found> here = read_here(path(name), {}), there = read_foreign_file(path(name), {});
     ASSERT_FALSE(here || there) << name;
-    EXPECT_EQ(here.error().text(), there.error().text()) << name;
+    EXPECT_EQ(here.error().english(), there.error().english()) << name;
   }
   ::mkfifo(path("e.csv").c_str(), 0600);
   EXPECT_THAT(read_foreign_file(path("e.csv"), {}).error().found.english(), HasSubstr("pipe or a device"));
@@ -152,7 +152,7 @@ TEST_F(ReaderProcess, Progress_ComesThrough) {
     return true;
   };
   const Result<Found> found = read_foreign_file(path("a.csv"), options);
-  ASSERT_TRUE(found) << found.error().text();
+  ASSERT_TRUE(found) << found.error().english();
   EXPECT_EQ(found->vertices.size(), 100'000u);
   EXPECT_TRUE(std::is_sorted(shares.begin(), shares.end()));
   EXPECT_GT(std::count_if(shares.begin(), shares.end(), [](double share) { return share > 0 && share < 1; }), 0);

@@ -38,7 +38,7 @@ TEST(SeenIn, Snyder1987_CentralMeridian) {
   constexpr double arc_45_m = 4984944.378;
   const Found degrees = line_of(system("EPSG:4258", true), {{9, 45, 12.5}, {9.001, 45, std::nullopt}});
   const auto seen = found_in_frame(degrees, system("EPSG:25832"), {500000, 4983000});
-  ASSERT_TRUE(seen) << seen.error().text();
+  ASSERT_TRUE(seen) << seen.error().english();
   ASSERT_TRUE(*seen);
   EXPECT_NEAR((*seen)->vertices[0].x_m, 500000, 1e-3);
   EXPECT_NEAR((*seen)->vertices[0].y_m, 0.9996 * arc_45_m, 2e-3);

@@ -15,7 +15,7 @@ Found read(std::string_view text, const std::string& order = {}) {
   ReadOptions options;
   options.order = order;
   const auto found = read_survey_csv(text, options);
-  EXPECT_TRUE(found) << found.error().text();
+  EXPECT_TRUE(found) << found.error().english();
   return found.value_or(Found{});
 }
 

@@ -59,7 +59,7 @@ TEST(CavityDrained, Quadrature_Agrees) {
     for (const FrictionalGround& ground : {sand(7.7, 0, 30, 0, 50), sand(7.7, 0, 35, 5, 20), sand(15, 0, 40, 10, 20),
                                            sand(4, 5, 25, 0, 20), sand(12, 0, 35, 0, 15), sand(25, 2, 38, 6, 5)}) {
       const auto limit = drained_limit(cavity, ground);
-      ASSERT_TRUE(limit) << limit.error().text();
+      ASSERT_TRUE(limit) << limit.error().english();
       EXPECT_NEAR(limit->pressure.Pa / limit_by_quadrature(cavity, ground), 1, 1e-6);
     }
 }

@@ -2,8 +2,8 @@
 /// Soil classes written out by hand, so that the tests of ground and path stand without the loader of tables.
 /// Every value: our default.
 
-#include "burrow/crossing/tables.h"
 #include "burrow/soil/soil.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow::for_tests {
 

@@ -8,9 +8,9 @@
 #include <string>
 #include <vector>
 
-#include "burrow/base/say.h"
 #include "burrow/document/language.h"
 #include "burrow/file/dictionary_file.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 namespace {
@@ -74,7 +74,7 @@ TEST(CountedTexts, ThreeForms_AreChosenByTheRuleOfTheLanguage) {
       "msgid \"{} utility\"\nmsgid_plural \"{} utilities\"\nmsgstr[0] \"{} vedka\"\nmsgstr[1] \"{} vedky\"\n"
       "msgstr[2] \"{} vedok\"\n\n"
       "msgid \"level\"\nmsgstr \"urova\"\n\nmsgctxt \"a line\"\nmsgid \"level\"\nmsgstr \"rovno\"\n");
-  ASSERT_TRUE(invented) << invented.error().text();
+  ASSERT_TRUE(invented) << invented.error().english();
   use_dictionary(*invented);
   const std::vector<std::pair<int, QString>> wanted{
       {0, QStringLiteral("ok")},  {1, QStringLiteral("ka")},  {2, QStringLiteral("ky")},  {5, QStringLiteral("ok")},

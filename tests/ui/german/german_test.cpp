@@ -15,17 +15,17 @@
 #include <QTest>
 #include <QTextBrowser>
 
-#include "burrow/base/say.h"
 #include "burrow/check/assess.h"
-#include "burrow/check/headline.h"
+#include "burrow/crew/checklist.h"
 #include "burrow/document/language.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
-#include "burrow/plan/checklist.h"
+#include "burrow/language/say.h"
 #include "burrow/sheet/sheet.h"
 #include "burrow/window/guided_crossing.h"
 #include "burrow/window/help_window.h"
 #include "burrow/window/settings_dialog.h"
+#include "burrow/words/headline.h"
 #include "ui/menus_for_tests.h"
 #include "ui/sheet/sheet_for_tests.h"
 #include "ui/window_for_tests.h"
@@ -149,7 +149,7 @@ TEST(German, Paper_HoldsNoEnglish) {
       ASSERT_TRUE(sheet);
       for (const SheetPart part : {SheetPart::sheet, SheetPart::card}) {
         const auto pages = sheet_pages(*sheet, part);
-        ASSERT_TRUE(pages) << pages.error().text();
+        ASSERT_TRUE(pages) << pages.error().english();
         // A line that is broken into two is read as one.
         for (const Page& page : *pages) {
           QStringList words;
@@ -168,7 +168,7 @@ TEST(German, Paper_HasRoomForItsWords) {
     for (const test::PaperKind& kind : test::paper_kinds) {
       const auto pages =
           sheet_pages(test::sheet_for(test::judged_sample(name), kind.units, kind.paper), SheetPart::all);
-      ASSERT_TRUE(pages) << name << " " << kind.paper << ": " << pages.error().text();
+      ASSERT_TRUE(pages) << name << " " << kind.paper << ": " << pages.error().english();
       int number = 0;
       for (const Page& page : *pages) {
         const std::string where = name + ", " + kind.paper + ", page " + std::to_string(++number);

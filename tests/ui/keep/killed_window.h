@@ -91,9 +91,9 @@ class KilledWindow {
   [[nodiscard]] std::string edit(long n) const { return n == 0 ? before_ : bytes_of(edit_file(log_path_, n)); }
 
   void judge(int round) {
-    const std::string shown_text = "round " + std::to_string(round) + ", edit " + std::to_string(log_->edit) + ", kept " +
-                             std::to_string(log_->kept) + ", saved " + std::to_string(log_->saved) + ", call " +
-                             std::to_string(log_->calls.kill_at);
+    const std::string shown_text = "round " + std::to_string(round) + ", edit " + std::to_string(log_->edit) +
+                                   ", kept " + std::to_string(log_->kept) + ", saved " + std::to_string(log_->saved) +
+                                   ", call " + std::to_string(log_->calls.kill_at);
     SCOPED_TRACE(shown_text);
     const std::string there = bytes_of(file_);
     const bool saving = log_->phase == ChildPhase::save;

@@ -62,8 +62,10 @@ TEST_F(PlacesThatFail, Save_IsTold_AndTheWorkStays) {
     Answers answers({QStringLiteral("Cancel")});
     EXPECT_FALSE(test.window.save());
     ASSERT_TRUE(answers.all_asked());
-    EXPECT_TRUE(answers.shown_text.front().startsWith(QStringLiteral("Not saved"))) << answers.shown_text.front().toStdString();
-    EXPECT_TRUE(answers.shown_text.front().contains(QLatin1String(place.shown_text))) << answers.shown_text.front().toStdString();
+    EXPECT_TRUE(answers.shown_text.front().startsWith(QStringLiteral("Not saved")))
+        << answers.shown_text.front().toStdString();
+    EXPECT_TRUE(answers.shown_text.front().contains(QLatin1String(place.shown_text)))
+        << answers.shown_text.front().toStdString();
     EXPECT_EQ(bytes_of(path), before);
     EXPECT_TRUE(document().modified());
     EXPECT_EQ(document().crossing(), mine);
@@ -83,7 +85,8 @@ TEST_F(PlacesThatFail, Save_UnconfirmedFolder_StaysUnsavedWork) {
     Answers answers({QStringLiteral("Cancel")});
     EXPECT_FALSE(test.window.save());
     ASSERT_TRUE(answers.all_asked());
-    EXPECT_TRUE(answers.shown_text.front().contains(QStringLiteral("did not confirm"))) << answers.shown_text.front().toStdString();
+    EXPECT_TRUE(answers.shown_text.front().contains(QStringLiteral("did not confirm")))
+        << answers.shown_text.front().toStdString();
     EXPECT_TRUE(document().modified());
     EXPECT_EQ(document().on_disk(), OnDisk::as_known) << "it is our own content";
   }
@@ -97,7 +100,8 @@ TEST_F(PlacesThatFail, Save_VanishedFolder_OffersAnotherPlace) {
   Answers answers({QStringLiteral("Write it again"), QStringLiteral("Save as…"), other});
   EXPECT_TRUE(test.window.save());
   ASSERT_TRUE(answers.all_asked());
-  EXPECT_TRUE(answers.shown_text[1].contains(QStringLiteral("no such file or folder"))) << answers.shown_text[1].toStdString();
+  EXPECT_TRUE(answers.shown_text[1].contains(QStringLiteral("no such file or folder")))
+      << answers.shown_text[1].toStdString();
   EXPECT_FALSE(document().modified());
 }
 
@@ -158,8 +162,10 @@ TEST_F(PlacesThatFail, PaperPicturesAndFilesForOthers_AreTold) {
       Answers answers({out, QStringLiteral("Yes"), QStringLiteral("OK")});
       action->trigger();
       ASSERT_TRUE(answers.all_asked()) << way.name << ": " << place.shown_text;
-      EXPECT_TRUE(answers.shown_text.last().contains(QStringLiteral("was not written"))) << answers.shown_text.last().toStdString();
-      EXPECT_TRUE(answers.shown_text.last().contains(QLatin1String(place.shown_text))) << answers.shown_text.last().toStdString();
+      EXPECT_TRUE(answers.shown_text.last().contains(QStringLiteral("was not written")))
+          << answers.shown_text.last().toStdString();
+      EXPECT_TRUE(answers.shown_text.last().contains(QLatin1String(place.shown_text)))
+          << answers.shown_text.last().toStdString();
       EXPECT_EQ(bytes_of(out), before) << way.name << ": " << place.shown_text;
     }
   }

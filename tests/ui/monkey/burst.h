@@ -89,7 +89,7 @@ class MonkeyHouse {
     EXPECT_EQ(write_crossing(document.crossing()), last) << "seed " << seed << ", " << steps << " steps redone";
     // What was drawn and judged can be read again: nothing that the screen made is refused by the file.
     const Result<Crossing> again = read_crossing(last, document.tables());
-    EXPECT_TRUE(again) << "seed " << seed << ": " << (again ? std::string() : again.error().text());
+    EXPECT_TRUE(again) << "seed " << seed << ": " << (again ? std::string() : again.error().english());
   }
 
   QTemporaryDir folder_;

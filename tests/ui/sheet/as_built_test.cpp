@@ -4,8 +4,8 @@
 #include <QSet>
 #include <algorithm>
 
+#include "burrow/day/day.h"
 #include "burrow/document/reading_forms.h"
-#include "burrow/plan/day.h"
 #include "sheet_for_tests.h"
 
 namespace burrow::test {
@@ -76,7 +76,7 @@ TEST(AsBuilt, Pages_InsideTheFrameNothingOverlaps) {
       for (const PaperKind& kind : paper_kinds) {
         const Judged j = bored(name, arrives);
         const auto pages = sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::as_built);
-        ASSERT_TRUE(pages) << name << ": " << pages.error().text();
+        ASSERT_TRUE(pages) << name << ": " << pages.error().english();
         int number = 0;
         for (const Page& page : *pages) {
           const std::string where = name + ", " + kind.paper + ", page " + std::to_string(++number);
@@ -104,8 +104,8 @@ TEST(AsBuilt, EveryReading_StandsWithItsNumberAndTime) {
       // Long ones break over lines, so the first words are looked for.
       EXPECT_TRUE(words.contains(line.left(12).trimmed())) << line.toStdString();
     }
-    for (const char* shown_text : {"early shift", "2026-03-14 09:20:00", "arrived", "off the plan", "inspector", "Signed",
-                             "Readings as they were taken", "The line as built", "Utilities passed"})
+    for (const char* shown_text : {"early shift", "2026-03-14 09:20:00", "arrived", "off the plan", "inspector",
+                                   "Signed", "Readings as they were taken", "The line as built", "Utilities passed"})
       EXPECT_TRUE(words.contains(QLatin1String(shown_text))) << shown_text;
   }
 }
@@ -170,7 +170,7 @@ TEST(AsBuilt, ManyReadings_GoOnToFurtherPages) {
 TEST(AsBuilt, NoReadings_SaysWhatToDo) {
   const auto pages = sheet_pages(sheet_for(judged_sample("house-service"), UnitSystem::metric), SheetPart::as_built);
   ASSERT_FALSE(pages);
-  EXPECT_NE(pages.error().text().find("page Day"), std::string::npos) << pages.error().text();
+  EXPECT_NE(pages.error().english().find("page Day"), std::string::npos) << pages.error().english();
   Judged j = bored("house-service", true);
   Sheet sheet = sheet_for(j, UnitSystem::metric);
   sheet.record = "d9";

@@ -21,7 +21,7 @@ void each_page(Look look) {
   for (const std::string& name : sample_names())
     for (const PaperKind& kind : paper_kinds) {
       const auto pages = sheet_pages(sheet_for(judged_sample(name), kind.units, kind.paper), SheetPart::all);
-      ASSERT_TRUE(pages) << name << " " << kind.paper << ": " << pages.error().text();
+      ASSERT_TRUE(pages) << name << " " << kind.paper << ": " << pages.error().english();
       int number = 0;
       for (const Page& page : *pages) look(page, name + ", " + kind.paper + ", page " + std::to_string(++number));
     }
@@ -156,7 +156,7 @@ TEST(SheetScale, TooLarge_NamesTheLargestThatFits) {
   sheet.scale = 10;
   const auto pages = sheet_pages(sheet, SheetPart::sheet);
   ASSERT_FALSE(pages);
-  EXPECT_NE(pages.error().expected.english().find("1:100"), std::string::npos) << pages.error().text();
+  EXPECT_NE(pages.error().expected.english().find("1:100"), std::string::npos) << pages.error().english();
 }
 
 // The card is read in the rain: 11 pt at least, what has to be set in 20 pt.

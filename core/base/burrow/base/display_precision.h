@@ -14,7 +14,7 @@ enum class DisplayPrecision {
 template <>
 struct EnumNames<DisplayPrecision> {
   static constexpr std::pair<DisplayPrecision, std::string_view> list[] = {{DisplayPrecision::usual, "usual"},
-                                                                   {DisplayPrecision::fine, "fine"}};
+                                                                           {DisplayPrecision::fine, "fine"}};
 };
 
 /// From now on, for all texts of `format`; other threads may make texts meanwhile.

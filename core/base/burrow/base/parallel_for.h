@@ -12,8 +12,8 @@ namespace burrow {
 /// Calls `work(worker, piece)` for each piece once, on `threads` threads of which this one is the first; `after` on
 /// this thread after each of its pieces, with the number of pieces done. Ends early where stopping is asked for.
 inline void parallel_for(unsigned threads, std::size_t pieces, const std::stop_token& stop,
-                      const std::function<void(std::size_t worker, std::size_t piece)>& work,
-                      const std::function<void(std::size_t done)>& after = {}) {
+                         const std::function<void(std::size_t worker, std::size_t piece)>& work,
+                         const std::function<void(std::size_t done)>& after = {}) {
   std::atomic<std::size_t> next{0}, done{0};
   const auto take = [&](std::size_t worker) {
     while (!stop.stop_requested()) {

@@ -4,9 +4,9 @@
 #include <string>
 #include <string_view>
 
+#include "burrow/base/enum_names.h"
 #include "burrow/base/quantity.h"
 #include "burrow/base/result.h"
-#include "burrow/base/enum_names.h"
 
 namespace burrow {
 

@@ -16,8 +16,9 @@ struct Error {
   Phrase expected;  ///< the accepted range, words or type
   bool operator==(const Error&) const = default;
 
-  /// One line for a person, in the language spoken: "grade: found 2, expected |grade| <= 1".
-  [[nodiscard]] std::string text() const;
+  /// One line: "grade: found 2, expected |grade| <= 1".
+  [[nodiscard]] Phrase line() const;
+  [[nodiscard]] std::string english() const { return line().english(); }
 };
 
 template <class T>

@@ -39,8 +39,8 @@ struct SpreadChain {
 };
 
 /// The steps of a predicted path, with what `Spread` does in them: wander and stones of the soil at the axis, ∂κ/∂z
-/// and ∂κ/∂y, the spread of c. Where the path's bands are wider than that (guessed ground, `path_with_mistakes`), the rest
-/// is one unknown more in each plane, the same along the bore, whose shape is the root of the variance it adds.
+/// and ∂κ/∂y, the spread of c. Where the path's bands are wider than that (guessed ground, `path_with_mistakes`), the
+/// rest is one unknown more in each plane, the same along the bore, whose shape is the root of the variance it adds.
 /// Source: help page Method (derived; the shape of the guess our model).   Range: a path of `predict_path` with the
 /// same ground, tool and bore.   Evidence: SpreadChain.*
 SpreadChain spread_chain(const Ground& ground, const Tool& tool, const Bore& bore, const BorePath& path);

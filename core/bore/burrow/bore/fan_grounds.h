@@ -6,13 +6,13 @@
 #include <vector>
 
 #include "burrow/bore/fan_table.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 
 /// The ground as entered, and where strata are guesses all that they may be together: every combination of the classes
-/// of `soil_mistaken_for` for one or two strata; for more, 16 grounds in which each pair of strata stands in every pair of
-/// quarters of its chance just once (an orthogonal array of strength 2; a sixth stratum goes with the first).
+/// of `soil_mistaken_for` for one or two strata; for more, 16 grounds in which each pair of strata stands in every pair
+/// of quarters of its chance just once (an orthogonal array of strength 2; a sixth stratum goes with the first).
 /// Source: classes our model; array: Rao 1947 (from memory).   Range: `ground` and `site` outlive it.
 /// Evidence: FanGrounds.*
 class FanGrounds {

@@ -26,16 +26,17 @@ struct GuessedPath {
   double chance_to_reach = 1;        ///< of the end, over all guesses
 };
 
-/// The band with the neighbouring classes of `soil_mistaken_for` in it: second moment about the mean path of the classes
-/// entered, Var = Var_0 + Σ_strata Σ_k p_k (max(Var_k − Var_0, 0) + Δ_k²), Δ_k the distance of the mean path in class k
-/// at the same station. Strata count as independent (first order). At a station only the classes whose path gets there
-/// count, their chances scaled to 1. No stratum narrows the band: not knowing must not look safe. Nothing changes where
-/// every stratum was seen or bored. Source: law of total variance (derived), the classes our model.   Range: as
-/// `predict_path`. Evidence: GuessedGround.*
-GuessedPath path_with_mistakes(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore, BorePath path);
+/// The band with the neighbouring classes of `soil_mistaken_for` in it: second moment about the mean path of the
+/// classes entered, Var = Var_0 + Σ_strata Σ_k p_k (max(Var_k − Var_0, 0) + Δ_k²), Δ_k the distance of the mean path in
+/// class k at the same station. Strata count as independent (first order). At a station only the classes whose path
+/// gets there count, their chances scaled to 1. No stratum narrows the band: not knowing must not look safe. Nothing
+/// changes where every stratum was seen or bored. Source: law of total variance (derived), the classes our model.
+/// Range: as `predict_path`. Evidence: GuessedGround.*
+GuessedPath path_with_mistakes(const Site& site, const Tables& tables, const Tool& tool, const Bore& bore,
+                               BorePath path);
 /// `ground`: that of the site, made before.
 GuessedPath path_with_mistakes(const Site& site, const Tables& tables, const Ground& ground, const Tool& tool,
-                         const Bore& bore, BorePath path);
+                               const Bore& bore, BorePath path);
 
 /// The ground with each stratum that nobody has seen in its neighbouring classes, for many paths through it.
 class GuessedGrounds {
@@ -63,7 +64,7 @@ class GuessedGrounds {
 /// The same on grounds that are there already; `turns`: a table of the ground itself, as for `predict_path`.
 /// Evidence: GuessedGround.ReadyGrounds_TheSame
 GuessedPath path_with_mistakes(const Ground& ground, const GuessedGrounds& guesses, const Tool& tool, const Bore& bore,
-                         BorePath path, const TurnTable* turns = nullptr);
+                               BorePath path, const TurnTable* turns = nullptr);
 
 /// Chance that something in the ground stops the tool on its way, the classes of guessed strata mixed:
 /// 1 − exp(−N) Π_strata Σ_k p_k exp(−r_k L), N = ∫ r ds over ground that is known, L the length in a guessed stratum.

@@ -2,7 +2,7 @@
 /// The tool in use: its class with the maker's plate laid over it.
 
 #include "burrow/crossing/bore.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

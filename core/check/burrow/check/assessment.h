@@ -10,10 +10,10 @@
 #include "burrow/air/oil.h"
 #include "burrow/air/supply.h"
 #include "burrow/base/date.h"
+#include "burrow/base/enum_names.h"
 #include "burrow/base/finding.h"
 #include "burrow/base/geometry.h"
 #include "burrow/base/quantity_text.h"
-#include "burrow/base/enum_names.h"
 #include "burrow/base/working.h"
 #include "burrow/bore/advance.h"
 #include "burrow/bore/guessed_ground.h"
@@ -143,7 +143,7 @@ struct RuleZone {
 };
 
 /// One check of the pipe. A value without a limit is told, not judged; a check without a value could not be done, and
-/// `text` says what is not known. `name` and `text` are English, as marked in the source.
+/// `text` says what is not known. `name` is English, as marked in the source.
 struct PipeCheck {
   std::string name;
   std::optional<double> value, limit;
@@ -153,7 +153,7 @@ struct PipeCheck {
   std::optional<double> utilisation{};  ///< 1: on the limit
   bool at_least = false;                ///< sense of the limit
   Source source{};                      ///< of the limit, else of the value
-  std::string text{};                   ///< what goes with it, or what is not known
+  Phrase text{};                        ///< what goes with it, or what is not known
   bool operator==(const PipeCheck&) const = default;
 };
 

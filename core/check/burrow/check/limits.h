@@ -10,7 +10,7 @@
 #include "burrow/base/source.h"
 #include "burrow/clearance/clearance.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

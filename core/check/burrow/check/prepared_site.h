@@ -14,8 +14,8 @@
 #include "burrow/check/limits.h"
 #include "burrow/check/tool_at_work.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/soil/ground.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -4,7 +4,7 @@
 #include "burrow/bore/tool.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -3,7 +3,7 @@
 
 #include "burrow/base/result.h"
 #include "burrow/crossing/bore.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -5,7 +5,7 @@
 
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

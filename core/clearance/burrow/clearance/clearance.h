@@ -11,7 +11,7 @@
 #include "burrow/bore/path_fans.h"
 #include "burrow/clearance/test_holes.h"
 #include "burrow/crossing/site.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

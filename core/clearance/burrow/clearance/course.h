@@ -6,7 +6,7 @@
 
 #include "burrow/base/geometry.h"
 #include "burrow/crossing/site.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -6,9 +6,9 @@
 #include <string>
 #include <vector>
 
+#include "burrow/base/enum_names.h"
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/enum_names.h"
 
 namespace burrow {
 

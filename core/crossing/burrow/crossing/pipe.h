@@ -5,9 +5,9 @@
 #include <optional>
 #include <string>
 
+#include "burrow/base/enum_names.h"
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/enum_names.h"
 
 namespace burrow {
 

@@ -5,9 +5,9 @@
 #include <string>
 #include <vector>
 
+#include "burrow/base/enum_names.h"
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/enum_names.h"
 #include "burrow/crossing/site.h"
 
 namespace burrow {

@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "burrow/base/quantity.h"
 #include "burrow/base/enum_names.h"
+#include "burrow/base/quantity.h"
 
 namespace burrow {
 

@@ -7,10 +7,10 @@
 #include <string_view>
 #include <vector>
 
+#include "burrow/base/enum_names.h"
 #include "burrow/base/geometry.h"
 #include "burrow/base/given.h"
 #include "burrow/base/quantity.h"
-#include "burrow/base/enum_names.h"
 
 namespace burrow {
 

@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "burrow/base/quantity_text.h"
 #include "burrow/base/enum_names.h"
+#include "burrow/base/quantity_text.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 

@@ -6,7 +6,7 @@
 #include "burrow/base/quantity_text.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

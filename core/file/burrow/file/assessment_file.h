@@ -5,9 +5,9 @@
 
 #include "burrow/base/result.h"
 #include "burrow/check/assessment.h"
+#include "burrow/check/trials_plan.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/plan/day.h"
-#include "burrow/plan/trials_plan.h"
+#include "burrow/day/day.h"
 
 namespace burrow {
 

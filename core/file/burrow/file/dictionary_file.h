@@ -6,7 +6,7 @@
 #include <string_view>
 
 #include "burrow/base/result.h"
-#include "burrow/base/say.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 

@@ -5,8 +5,8 @@
 #include <string_view>
 
 #include "burrow/base/result.h"
-#include "burrow/crossing/tables.h"
-#include "burrow/plan/learn.h"
+#include "burrow/day/learn.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

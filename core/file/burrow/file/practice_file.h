@@ -5,8 +5,8 @@
 #include <string_view>
 
 #include "burrow/base/result.h"
-#include "burrow/crossing/tables.h"
-#include "burrow/plan/practice.h"
+#include "burrow/practice/practice.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

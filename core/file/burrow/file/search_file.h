@@ -6,8 +6,8 @@
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/plan/launch_choice.h"
-#include "burrow/plan/launch_map.h"
+#include "burrow/search/launch_choice.h"
+#include "burrow/search/launch_map.h"
 
 namespace burrow {
 

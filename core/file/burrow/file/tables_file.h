@@ -4,7 +4,7 @@
 #include <string>
 
 #include "burrow/base/result.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

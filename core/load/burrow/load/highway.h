@@ -1,9 +1,9 @@
 #pragma once
 /// Highway wheels on the ground as the AASHTO LRFD bridge code spreads them through fill.
 
+#include "burrow/base/enum_names.h"
 #include "burrow/base/quantity.h"
 #include "burrow/base/result.h"
-#include "burrow/base/enum_names.h"
 
 namespace burrow {
 

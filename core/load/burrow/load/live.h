@@ -6,8 +6,8 @@
 #include <string_view>
 #include <vector>
 
-#include "burrow/base/source.h"
 #include "burrow/base/enum_names.h"
+#include "burrow/base/source.h"
 #include "burrow/crossing/site.h"
 #include "burrow/load/half_space.h"
 #include "burrow/load/highway.h"

@@ -6,7 +6,7 @@
 #include "burrow/base/quantity.h"
 #include "burrow/base/result.h"
 #include "burrow/crossing/pipe.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -3,8 +3,8 @@
 
 #include "burrow/base/quantity.h"
 #include "burrow/crossing/pits.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/pit/shape.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

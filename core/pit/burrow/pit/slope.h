@@ -6,8 +6,8 @@
 
 #include "burrow/base/quantity.h"
 #include "burrow/base/result.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/pit/side.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -7,8 +7,8 @@
 
 #include "burrow/base/enum_names.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/pit/pit_place.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

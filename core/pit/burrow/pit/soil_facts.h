@@ -4,10 +4,10 @@
 #include <optional>
 
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/pit/pit_place.h"
 #include "burrow/pit/shape.h"
 #include "burrow/pit/soil_type.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 
@@ -25,7 +25,7 @@ bool dug_before(const Crossing& crossing, const Pit& pit, const PitPlace& place,
 
 /// What the signs, the water, the strips, the traffic and the stratum say of one layer.
 SoilSeen soil_seen_in_layer(const Crossing& crossing, const Pit& pit, const Tables& tables, const PitPlace& place,
-                 const PitLayer& layer);
+                            const PitLayer& layer);
 
 /// The type entered, where what else is entered leaves it open and somebody has put a name to it; else Type C: a name
 /// confirms what the facts leave open and never beats one.

@@ -8,8 +8,8 @@
 
 #include "burrow/base/quantity.h"
 #include "burrow/base/source.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/soil/soil.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

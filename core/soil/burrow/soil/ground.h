@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "burrow/crossing/site.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/soil/column.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "burrow/crossing/site.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

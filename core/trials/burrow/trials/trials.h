@@ -9,11 +9,11 @@
 #include <string>
 #include <vector>
 
-#include "burrow/base/geometry.h"
 #include "burrow/base/enum_names.h"
+#include "burrow/base/geometry.h"
 #include "burrow/clearance/clearance.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

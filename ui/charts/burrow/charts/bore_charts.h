@@ -7,7 +7,7 @@
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/drawing/theme.h"
-#include "burrow/plan/try_error.h"
+#include "burrow/practice/try_error.h"
 #include "burrow/trials/trials.h"
 
 class QChart;

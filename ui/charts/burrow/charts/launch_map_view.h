@@ -10,7 +10,7 @@
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/drawing/theme.h"
-#include "burrow/plan/launch_map.h"
+#include "burrow/search/launch_map.h"
 
 namespace burrow {
 

@@ -14,8 +14,8 @@
 #include <vector>
 
 #include "burrow/document/document.h"
-#include "burrow/plan/launch_choice.h"
-#include "burrow/plan/launch_map.h"
+#include "burrow/search/launch_choice.h"
+#include "burrow/search/launch_map.h"
 
 namespace burrow {
 

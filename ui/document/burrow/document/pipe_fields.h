@@ -1,8 +1,8 @@
 #pragma once
 /// What a person types or picks about the pipe.
 
-#include "burrow/crossing/tables.h"
 #include "burrow/document/fields.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

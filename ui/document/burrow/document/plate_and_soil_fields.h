@@ -2,8 +2,8 @@
 /// Values that stand by a class of the tables or by the model until a person types their own: the plate of the tool,
 /// the properties of a stratum, the constants of the path model.
 
-#include "burrow/crossing/tables.h"
 #include "burrow/document/fields.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -4,9 +4,9 @@
 #include <string>
 #include <vector>
 
-#include "burrow/crossing/tables.h"
 #include "burrow/document/fields.h"
-#include "burrow/plan/practice.h"
+#include "burrow/practice/practice.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

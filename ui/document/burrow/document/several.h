@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "burrow/crossing/tables.h"
 #include "burrow/document/fields.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -2,7 +2,7 @@
 /// What a person enters of a utility at once: a new one of which nothing is known yet, and how it was located.
 
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

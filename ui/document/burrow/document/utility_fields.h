@@ -4,8 +4,8 @@
 /// The line of a utility is always its centre; crown and invert lie half the outside diameter above and below it.
 
 #include "burrow/check/assessment.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/document/fields.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

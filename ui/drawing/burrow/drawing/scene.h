@@ -9,13 +9,13 @@
 #include "burrow/base/quantity_text.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/document/item.h"
 #include "burrow/drawing/dimension_lines.h"
 #include "burrow/drawing/frame.h"
 #include "burrow/drawing/snap.h"
 #include "burrow/drawing/tape.h"
 #include "burrow/drawing/theme.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

@@ -5,24 +5,10 @@
 #include <QStringList>
 #include <string_view>
 
-#include "burrow/base/say.h"
 #include "burrow/base/enum_names.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
-
-inline QString text_from(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
-inline QString text_from(const std::string& s) {
-  return QString::fromStdString(s);
-}
-inline QString text_from(const char* s) {
-  return QString::fromUtf8(s);
-}
-/// In the language of the screen.
-inline QString text_from(const Phrase& phrase) {
-  return QString::fromStdString(translated_phrase(phrase));
-}
 
 /// Place of a value in the list of words of its enumeration.
 template <class E>

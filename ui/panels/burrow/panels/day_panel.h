@@ -5,9 +5,9 @@
 #include <functional>
 #include <map>
 
+#include "burrow/day/day.h"
 #include "burrow/document/reading_forms.h"
 #include "burrow/panels/form_panel.h"
-#include "burrow/plan/day.h"
 
 class QGridLayout;
 class QLineEdit;

@@ -5,7 +5,7 @@
 
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/panels/form_panel.h"
-#include "burrow/plan/layouts.h"
+#include "burrow/search/layouts.h"
 
 class QLineEdit;
 

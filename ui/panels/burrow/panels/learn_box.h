@@ -4,8 +4,8 @@
 
 #include <QWidget>
 
+#include "burrow/day/learn.h"
 #include "burrow/document/document.h"
-#include "burrow/plan/learn.h"
 
 class QLabel;
 class QPushButton;
@@ -35,7 +35,7 @@ class LearnBox : public QWidget {
   Document& document_;
   LearnLibrary library_;
   std::vector<DayRecord> of_;  ///< the records it was learnt from; empty: a file
-  QLabel* said_;
+  QLabel* result_text_;
   QPushButton *learn_, *open_, *save_, *take_;
 };
 

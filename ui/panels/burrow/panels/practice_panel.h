@@ -7,7 +7,7 @@
 
 #include "burrow/drawing/scene.h"
 #include "burrow/panels/form_panel.h"
-#include "burrow/plan/practice.h"
+#include "burrow/practice/practice.h"
 
 class QCheckBox;
 class QLineEdit;
@@ -68,7 +68,7 @@ class PracticePanel : public FormPanel {
   std::optional<Debrief> debrief_;
   double revealed_m_ = -1;  ///< arc length; below 0: nothing
   QTimer* slow_ = nullptr;
-  QLabel *lesson_ = nullptr, *state_ = nullptr, *said_ = nullptr;
+  QLabel *lesson_ = nullptr, *state_ = nullptr, *result_text_ = nullptr;
   QComboBox *lessons_ = nullptr, *true_soil_ = nullptr, *moved_ = nullptr, *trench_ = nullptr;
   QString shown_lesson_;
   QCheckBox* trainer_ = nullptr;

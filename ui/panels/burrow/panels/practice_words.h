@@ -5,7 +5,7 @@
 #include <QString>
 #include <array>
 
-#include "burrow/plan/practice.h"
+#include "burrow/practice/practice.h"
 
 namespace burrow {
 

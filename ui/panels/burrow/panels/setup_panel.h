@@ -2,7 +2,7 @@
 /// What the crew sets at the launch: grade and line, cradle, how long to hold the tool, and what a small error becomes
 /// at the exit.
 
-#include "burrow/check/crew_setup.h"
+#include "burrow/crew/crew_setup.h"
 #include "burrow/panels/form_panel.h"
 
 namespace burrow {

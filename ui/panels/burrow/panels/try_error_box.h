@@ -5,7 +5,7 @@
 
 #include "burrow/document/document.h"
 #include "burrow/drawing/theme.h"
-#include "burrow/plan/try_error.h"
+#include "burrow/practice/try_error.h"
 
 class QComboBox;
 class QLabel;
@@ -40,7 +40,7 @@ class TryErrorBox : public QWidget {
   QSlider *level_, *sight_, *depth_;
   std::vector<QLabel*> values_;
   QComboBox *soil_, *tool_;
-  QLabel* said_;
+  QLabel* result_text_;
   MissChart* chart_;
 };
 

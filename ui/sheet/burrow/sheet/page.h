@@ -35,8 +35,8 @@ struct PageItem {
   QString text;
   TextStyle style;
   double rotated_deg = 0;  ///< of a text, counter-clockwise
-  QRectF box;             ///< of a text as it stands on the page
-  QRectF clip;            ///< null: none
+  QRectF box;              ///< of a text as it stands on the page
+  QRectF clip;             ///< null: none
 };
 
 struct Page {

@@ -6,13 +6,13 @@
 #include <QString>
 #include <vector>
 
+#include "burrow/base/enum_names.h"
 #include "burrow/base/quantity_text.h"
 #include "burrow/base/result.h"
-#include "burrow/base/enum_names.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/sheet/page.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

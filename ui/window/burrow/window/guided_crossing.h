@@ -4,10 +4,10 @@
 #include <QDialog>
 
 #include "burrow/check/assessment.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/drawing/scene.h"
 #include "burrow/panels/text_form.h"
-#include "burrow/plan/first_layout.h"
+#include "burrow/search/first_layout.h"
+#include "burrow/tables/tables.h"
 
 class QComboBox;
 class QFormLayout;

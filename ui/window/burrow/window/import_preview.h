@@ -5,9 +5,9 @@
 #include <QWidget>
 #include <vector>
 
-#include "burrow/crossing/tables.h"
 #include "burrow/drawing/theme.h"
 #include "burrow/import/into_crossing.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

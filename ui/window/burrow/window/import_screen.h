@@ -5,8 +5,8 @@
 #include <QDialog>
 #include <QTimer>
 
-#include "burrow/crossing/tables.h"
 #include "burrow/drawing/theme.h"
+#include "burrow/tables/tables.h"
 #include "burrow/window/import_job.h"
 #include "burrow/window/import_preview.h"
 #include "burrow/window/layer_choices.h"
@@ -73,7 +73,7 @@ class ImportScreen : public QDialog {
   QString own_path_;
   MeaningTable built_in_, own_;
   std::vector<ImportFile> files_;
-  std::vector<std::pair<std::string, Meaning>> said_;  ///< choices of a meaning, to be learned
+  std::vector<std::pair<std::string, Meaning>> result_text_;  ///< choices of a meaning, to be learned
   std::optional<CrossingLine> line_;
   std::optional<Imported> imported_;
   std::optional<std::size_t> reading_again_;  ///< the file that is being read in another order

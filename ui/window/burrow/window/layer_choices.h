@@ -6,9 +6,9 @@
 #include <QTableView>
 
 #include "burrow/base/quantity_text.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/drawing/theme.h"
 #include "burrow/import/into_crossing.h"
+#include "burrow/tables/tables.h"
 
 namespace burrow {
 

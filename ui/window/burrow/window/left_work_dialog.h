@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "burrow/base/quantity_text.h"
-#include "burrow/crossing/tables.h"
 #include "burrow/document/recovery.h"
+#include "burrow/tables/tables.h"
 
 class QLabel;
 class QListWidget;

@@ -5,10 +5,10 @@
 #include <optional>
 
 #include "burrow/base/display_precision.h"
-#include "burrow/base/quantity_text.h"
 #include "burrow/base/enum_names.h"
+#include "burrow/base/quantity_text.h"
 #include "burrow/crossing/crossing.h"
-#include "burrow/crossing/tables.h"
+#include "burrow/tables/tables.h"
 
 class QLabel;
 class QPushButton;
@@ -65,7 +65,7 @@ class SettingsDialog : public QDialog {
 
   const CrewDefaults& own_;
   UnitSystem units_;
-  QLabel* said_;
+  QLabel* result_text_;
   QLabel* wrong_;
   QPushButton* forget_;
 };

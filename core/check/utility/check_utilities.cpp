@@ -1,0 +1,232 @@
+/// Each utility: clear gap, chance of contact and of coming too near, what has to be exposed.
+
+#include <algorithm>
+#include <utility>
+
+#include "burrow/base/phrase.h"
+#include "burrow/clearance/clearance.h"
+#include "burrow/clearance/contact.h"
+#include "burrow/tables/material_rows.h"
+#include "check_run.h"
+#include "test_hole_first.h"
+#include "unlocated_head.h"
+#include "utility_course.h"
+
+namespace burrow {
+
+namespace {
+
+Phrase name_of(const Clearance& c) {
+  return c.name.empty() ? phrase("{} {}", phrase_of_word(c.kind), c.id) : Phrase(c.name);
+}
+
+Finding at(const Clearance& c, std::string_view code, Severity severity, std::string_view unit) {
+  Finding finding;
+  finding.code = code;
+  finding.severity = severity;
+  finding.subject = c.id;
+  finding.name = name_of(c);
+  finding.station_m = c.station_m;
+  finding.offset_m = c.offset_m;
+  finding.elevation_m = c.elevation_m;
+  finding.unit = unit;
+  return finding;
+}
+
+/// A height that is known better than a tracing gives it wants a locating preset that says so, or a hole.
+bool depth_error_unproved(const Clearance& c, const Utility& utility, const Tables& tables) {
+  constexpr double traced_share = 0.15;  // PAS 128, two methods that agree (quality level B1)
+  const std::optional<Length>& typed = utility.located.vertical_sd;
+  if (!typed || c.hole_at_bore || !(typed->m < traced_share * c.depth_m - 1e-9)) return false;
+  Located level_alone = utility.located;
+  level_alone.lateral_sd.reset();
+  level_alone.vertical_sd.reset();
+  const std::optional<double> stated = location_sd(level_alone, tables, c.depth_m).vertical_m;
+  return !(stated && *stated <= typed->m + 1e-9);
+}
+
+bool tracer_unknown(const Clearance& c, const Utility& utility, const Tables& tables) {
+  const bool traced = c.how == LocatedHow::traced || c.how == LocatedHow::traced_twice;
+  const auto& tracer = utility.located.tracer;
+  return traced && !c.hole_at_bore && wall_of(tables, utility) == UtilityWall::plastic &&
+         !(tracer && *tracer != TracedBy::none);
+}
+
+/// What lies far off is not asked about.
+void ask_for_missing(CheckRun& run, const Clearance& c, const Utility& utility, const UtilityByWork& place) {
+  if (!place.near && !c.crossed_by_band) return;
+  const auto ask = [&](std::string_view what) {
+    Finding& finding = run.missing(what, c.id, name_of(c));
+    finding.station_m = c.station_m;
+    finding.offset_m = c.offset_m;
+    finding.elevation_m = c.elevation_m;
+  };
+  if (c.depth_unknown_at_bore) ask("utility-depth");
+  if (c.no_diameter) ask("utility-diameter");
+  if (c.no_sd) ask("utility-location-error");
+  if (c.exposure_unproved) ask("exposure");
+  if (tracer_unknown(c, utility, run.tables)) ask("utility-tracer");
+  if (depth_error_unproved(c, utility, run.tables)) ask("utility-depth-error");
+}
+
+/// A live line that can hurt stays a caution until somebody has exposed it, where the band meets it, and where it is
+/// crossed with less than that between it and the band.
+void demand_exposure(CheckRun& run, const Clearance& c, const UtilityByWork& place) {
+  if (!c.unexposed || !c.dangerous || !c.live || !c.separation_m) {
+    if (!(c.crossed_by_band && c.unexposed && c.dangerous && c.live)) return;
+    Finding finding = at(c, "utility.expose", Severity::caution, "m");
+    finding.source = run.limit("expose_within_m").source;
+    return run.add(std::move(finding));
+  }
+  const double gap_99 = *c.separation_m - band_99_sd * c.spread_m.value_or(0);
+  if (c.crossed_by_band || place.crossed)
+    run.require(at(c, "utility.expose", Severity::caution, "m"), gap_99, run.limit("expose_within_m"));
+}
+
+Limit gap_limit(const CheckRun& run, const Clearance& c, const Utility& utility) {
+  const std::string_view id = !c.unexposed                   ? "separation_exposed_m"
+                              : c.kind == UtilityKind::gas   ? "separation_gas_m"
+                              : c.kind == UtilityKind::power ? "separation_power_m"
+                              : c.kind == UtilityKind::steam ? "separation_steam_m"
+                              : c.dangerous                  ? "separation_gas_m"
+                                                             : "separation_traced_m";
+  Limit limit = run.limit(id);
+  if (c.unexposed && c.kind == UtilityKind::unknown)  // judged as the strictest kind
+    for (const std::string_view other : {"separation_power_m", "separation_steam_m"})
+      if (run.limit(other).value > limit.value) limit = run.limit(other);
+  if (utility.required_clearance && utility.required_clearance->m > limit.value)
+    limit.source = {"clear gap entered for this utility", SourceLabel::owners_setting};
+  if (utility.agreed.distance && utility.agreed.distance->m > limit.value &&
+      !(utility.required_clearance && *utility.required_clearance >= *utility.agreed.distance))
+    limit.source = {"clear gap agreed with its owner", SourceLabel::owners_setting};
+  if (c.required_m) limit.value = *c.required_m;
+  return limit;
+}
+
+/// Stop above the one limit, else caution above the other.
+void demand_chance(CheckRun& run, const Clearance& c, std::string_view code, double chance, std::string_view stop,
+                   std::string_view caution) {
+  // In a search, with dozens of utilities, most are so far off that no margin but 1 could come of them.
+  constexpr double nowhere_near = 1e-6;
+  if (run.passed && chance < nowhere_near * run.limit(caution).value) return;
+  Finding finding = at(c, code, c.live ? Severity::stop : Severity::caution, "");
+  finding.limit_base = c.required_fixed_m;
+  if (run.require(finding, chance, run.limit(stop)) >= 0) {
+    finding.severity = Severity::caution;
+    run.require(std::move(finding), chance, run.limit(caution));
+  }
+}
+
+template <class LimitOf>
+ClearanceRules rules_by(LimitOf limit_of) {
+  const auto gap = [&](std::string_view id) { return Length{limit_of(id).value}; };
+  return {gap("separation_exposed_m"), gap("separation_traced_m"), gap("separation_gas_m"), gap("separation_power_m"),
+          gap("separation_steam_m")};
+}
+
+/// A hole that contradicts the record moves the line only when somebody agrees; until then it lowers no alarm: the
+/// worse of the two counts, with the hole and without.
+void doubt_holes(CheckRun& run, const ClearanceRules& rules, const Utility& utility, Clearance& c) {
+  const std::vector<std::string> doubtful = doubtful_holes(run.crossing.site, c.pinned, run.tables.judged_on);
+  if (doubtful.empty()) return;
+  std::vector<TestHole> others;
+  for (const TestHole& hole : run.crossing.site.test_holes)
+    if (hole.utility == utility.id && std::find(doubtful.begin(), doubtful.end(), hole.id) == doubtful.end())
+      others.push_back(hole);
+  Clearance without = clearances(run.answer.bore, run.tool.diameter, {utility}, run.crossing.site.ground, rules,
+                                 run.tables, others, run.fans)
+                          .front();
+  Finding& finding = run.missing("utility-agreed", c.id, name_of(c));
+  finding.station_m = c.station_m;
+  finding.offset_m = c.offset_m;
+  const auto badness = [](const Clearance& one) {
+    return std::pair{one.separation_m && one.required_m ? *one.required_m - *one.separation_m : 1e9,
+                     one.contact_chance_worst.value_or(1)};
+  };
+  without.pinned.remarks = c.pinned.remarks;
+  if (badness(without) > badness(c)) c = std::move(without);
+}
+
+UtilityAnswer answer_of(const Clearance& c) {
+  UtilityAnswer a;
+  a.id = c.id;
+  a.name = c.name;
+  a.separation_m = c.separation_m;
+  a.gap_low_m = c.gap_low_m;
+  a.station_m = c.station_m;
+  a.offset_m = c.offset_m;
+  a.elevation_m = c.elevation_m;
+  a.angle_rad = c.angle_rad;
+  a.required_m = c.required_m;
+  a.contact_chance = c.contact_chance;
+  a.contact_chance_worst = c.contact_chance_worst;
+  a.encroachment_chance = c.encroachment_chance;
+  a.by = c.bound ? ContactBy::bound : c.mixture ? ContactBy::mixed : ContactBy::normal;
+  a.expose = c.unexposed && c.live &&
+             (c.crossed_by_band || c.depth_unknown_at_bore ||
+              (c.separation_m && c.required_m && *c.separation_m < *c.required_m));
+  if (!c.no_sd) {
+    a.lateral_sd_m = c.lateral_sd_m;
+    a.vertical_sd_m = c.vertical_sd_m;
+  }
+  a.believed = c.pinned.line;
+  a.on_bore = c.on_bore;
+  a.on_utility = c.on_utility;
+  return a;
+}
+
+}  // namespace
+
+ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables) {
+  return rules_by([&](std::string_view id) { return limit_of(crossing, tables, id); });
+}
+
+void check_utilities(CheckRun& run) {
+  const ClearanceRules rules = rules_by([&](std::string_view id) -> const Limit& { return run.limit(id); });
+  const std::vector<Utility>& utilities = run.crossing.site.utilities;
+  std::vector<Clearance> all = clearances(run.answer.bore, run.tool.diameter, utilities, run.crossing.site.ground,
+                                          rules, run.tables, run.crossing.site.test_holes, run.fans);
+  for (std::size_t i = 0; i < all.size(); ++i) doubt_holes(run, rules, utilities[i], all[i]);
+  const WorkLine work = work_line(run);
+  std::vector<LineNearby> in_service;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Clearance& c = all[i];
+    run.answer.utilities.push_back(answer_of(c));
+    const UtilityByWork place(run, work, utilities[i]);
+    run.answer.utilities.back().near = place.near;
+    if (c.live && (place.near || c.crossed_by_band))
+      in_service.push_back({&utilities[i], name_of(c), c.station_m, c.offset_m, c.elevation_m});
+    ask_for_missing(run, c, utilities[i], place);
+    check_course(run, work, c, utilities[i]);
+    check_holes(run, c, name_of(c));
+    if (c.separation_m) {
+      // Bodies that overlap are struck whatever runs in them.
+      const Severity severity = c.live || *c.separation_m < 0 ? Severity::stop : Severity::caution;
+      Finding gap = at(c, "utility.separation", severity, "m");
+      gap.limit_base = c.required_fixed_m;
+      run.require(std::move(gap), *c.separation_m, gap_limit(run, c, utilities[i]));
+    }
+    if (c.contact_chance_worst)
+      demand_chance(run, c, "utility.contact", *c.contact_chance_worst, "contact_stop", "contact_caution");
+    if (c.encroachment_chance)
+      demand_chance(run, c, "utility.encroachment", *c.encroachment_chance, "encroachment_stop",
+                    "encroachment_caution");
+    demand_exposure(run, c, place);
+    if (!run.wants_working()) continue;
+    for (Working& working : working_of(c)) {
+      const auto set = [&](const Limit& limit) {
+        working.limit = limit.value;
+        working.limit_source = limit.source;
+      };
+      if (working.code.ends_with("contact-worst")) set(run.limit("contact_stop"));
+      if (working.code == "utility.encroachment") set(run.limit("encroachment_stop"));
+      if (working.code == "utility.separation" && c.required_m) set(gap_limit(run, c, utilities[i]));
+      run.add_working(std::move(working));
+    }
+  }
+  check_unlocated_head(run, in_service);
+  if (run.wants_working()) rank_holes(run, all);  // what digging would buy is no limit
+  check_any_contact(run, all);
+}
+
+}  // namespace burrow

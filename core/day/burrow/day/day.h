@@ -1,0 +1,170 @@
+#pragma once
+/// The answer on the day: where the tool is, where it is now heading, what to do, and what would change that.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "burrow/base/enum_names.h"
+#include "burrow/base/phrase.h"
+#include "burrow/bore/conditioning.h"
+#include "burrow/check/assessment.h"
+#include "burrow/crossing/crossing.h"
+#include "burrow/tables/tables.h"
+
+namespace burrow {
+
+enum class Advice { go_on, stop_and_look, leave_and_expose, back_out };
+template <>
+struct EnumNames<Advice> {
+  static constexpr std::pair<Advice, std::string_view> list[] = {{Advice::go_on, "go-on"},
+                                                                 {Advice::stop_and_look, "stop-and-look"},
+                                                                 {Advice::leave_and_expose, "leave-and-expose"},
+                                                                 {Advice::back_out, "back-out"}};
+};
+
+/// One number that was looked at, with its limit; `leads_to` is what it asks for where the limit is broken.
+struct DayReason {
+  std::string_view code;  ///< "day.window", "day.contact", "day.near", "day.odd", "day.rate", "day.cover", …
+  Advice leads_to = Advice::go_on;
+  bool broken = false;
+  std::string subject;                                     ///< id of the utility, or "bore"
+  Phrase name;                                             ///< of the same
+  std::optional<double> station_m, offset_m, elevation_m;  ///< where
+  double measured = 0, limit = 0;
+  std::string_view unit;
+  bool at_least = true;
+  Source source;  ///< of the limit
+  bool operator==(const DayReason&) const = default;
+};
+
+/// A utility that still lies ahead of the nose.
+struct DayUtility {
+  std::string id;
+  Phrase name;
+  bool unexposed = false;  ///< nobody has seen it where the bore passes
+  std::optional<double> separation_m, gap_low_m, station_m, required_m, contact_chance, contact_chance_worst;
+  std::optional<double> ahead_m;  ///< along the bore from the nose
+  ContactBy by = ContactBy::normal;
+  bool operator==(const DayUtility&) const = default;
+};
+
+/// An unexposed live service within reach of the nose, ahead or behind.
+struct NearService {
+  std::string id;
+  Phrase name;
+  double gap_m = 0;  ///< nose to its outside; in plan where its depth is not known
+  bool depth_unknown = false;
+  bool within_band = false;  ///< its 95 % band takes in the nose
+  bool operator==(const NearService&) const = default;
+};
+
+/// How long the tool took from one mark to the next against what was expected.
+struct RatePiece {
+  double from_m = 0, to_m = 0;
+  double taken_s = 0;     ///< without stops
+  double expected_s = 0;  ///< at the median field factor and the pressure read last
+  bool operator==(const RatePiece&) const = default;
+};
+
+enum class OddRate { as_before, stone, soft_pocket, hollow, lost_grip };
+template <>
+struct EnumNames<OddRate> {
+  static constexpr std::pair<OddRate, std::string_view> list[] = {{OddRate::as_before, "as before"},
+                                                                  {OddRate::stone, "a stone"},
+                                                                  {OddRate::soft_pocket, "a soft pocket"},
+                                                                  {OddRate::hollow, "a void"},
+                                                                  {OddRate::lost_grip, "lost grip"}};
+};
+struct OddRateChance {
+  OddRate what = OddRate::as_before;
+  double chance = 0;
+  bool operator==(const OddRateChance&) const = default;
+};
+struct RateAnswer {
+  std::vector<RatePiece> pieces;
+  double factor_ln = 0, factor_ln_sd = 0;        ///< ln of this bore's time over the expected, after all pieces
+  std::vector<std::vector<OddRateChance>> odds;  ///< a piece each, likeliest first
+  std::optional<double> left_p10_s, left_p50_s, left_p90_s;  ///< to the end of the path
+  bool operator==(const RateAnswer&) const = default;
+};
+
+/// A reading that lay far from what all before it had led to expect.
+struct OddReading {
+  std::size_t reading = 0;  ///< number in the record
+  double in_sd = 0;
+  bool operator==(const OddReading&) const = default;
+};
+
+enum class ReadingTrouble { beyond_path, no_nose, no_value, runs_back };
+struct ReadingLeftOut {
+  std::size_t reading = 0;
+  ReadingTrouble trouble = ReadingTrouble::no_value;
+  bool operator==(const ReadingLeftOut&) const = default;
+};
+
+/// What one reading more would be worth, taken now.
+enum class NextReadingKind { fix, level, expose };
+template <>
+struct EnumNames<NextReadingKind> {
+  static constexpr std::pair<NextReadingKind, std::string_view> list[] = {
+      {NextReadingKind::fix, "fix"}, {NextReadingKind::level, "level"}, {NextReadingKind::expose, "expose"}};
+};
+struct NextReading {
+  NextReadingKind kind = NextReadingKind::fix;
+  std::string subject;  ///< what to expose
+  Phrase name;
+  double sd_lateral_m = 0, sd_vertical_m = 0;  ///< of the arrival after it
+  double chance_to_turn = 0;                   ///< that the number which decides crosses its limit
+  std::string_view decides;                    ///< code of that number
+  bool operator==(const NextReading&) const = default;
+};
+
+struct DayAnswer {
+  std::string record;
+  bool ended = false;
+  std::optional<EndHow> how;
+  double time_s = 0;                  ///< of the last reading
+  double nose_m = 0, furthest_m = 0;  ///< arc length; furthest it has been
+  PathPoint nose;                     ///< where that is believed to be, with its spread
+  BorePath filtered;                  ///< each point by the readings up to there
+  BorePath smoothed;                  ///< by all readings: the as-built line behind the nose, the prediction ahead
+  /// c makes more than 30 % of the variance of the arrival, or the 99 % band ahead reaches the surface: the bands are
+  /// then not what they say, the random trials are.
+  bool bands_in_doubt = false;
+  Arrival arrival;                    ///< empty where the path does not reach the exit face
+  std::vector<DayUtility> utilities;  ///< ahead of the tool only
+  std::vector<NearService> near;
+  RateAnswer rate;
+  std::vector<OddReading> odd;
+  std::vector<ReadingLeftOut> left_out;
+  std::optional<Advice> advice;    ///< empty: nothing started, or the bore has ended
+  std::vector<DayReason> reasons;  ///< those that decide first
+  std::vector<NextReading> next;   ///< best first
+  bool may_back_out = false;       ///< no service near, the hole still stands
+  double restart_aside_m = 0;      ///< 5 D, from the axis of the old hole
+  std::vector<Working> working;
+};
+
+/// The newest record without an end, or none.
+const DayRecord* open_record(const Crossing& crossing);
+
+/// Readings condition the spread of the path (`conditioning.h`): grade and heading the direction at the nose, a fix the
+/// place, a peg the depth through the rise of the ground (as uncertain as its low and high estimates lie apart), the
+/// arrival the end. Marks, stops and pressures tell the rate. Nothing about what is behind the tool enters the
+/// separations.
+/// Advice, the first that holds (limits `day_…`):
+///   leave and expose: an odd reading or rate, or a chance of contact above its stop, with the nose within 1 m of an
+///     unexposed live service or within its 95 % band; never to be driven back out;
+///   back out: the exit out of reach or daylight ahead, no such service near, and the hole still stands;
+///   stop and look: a chance of contact above its stop, an odd reading or rate, too small a chance to arrive;
+///   go on.
+/// Source: help page Method (advice our model).   Range: any record; what cannot be used is in `left_out`.
+/// Evidence: Day.*, DayAdvice.*, DayRate.*
+DayAnswer day_answer(const Crossing& crossing, const Tables& tables, const DayRecord& record,
+                     const Assessment& assessment);
+/// The same, assessing the layout that the record names.
+DayAnswer day_answer(const Crossing& crossing, const Tables& tables, const DayRecord& record);
+
+}  // namespace burrow

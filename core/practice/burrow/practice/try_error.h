@@ -1,0 +1,38 @@
+#pragma once
+/// A plain trial of one error: how far from the aimed line it takes the bore, growing with the length.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "burrow/crossing/crossing.h"
+#include "burrow/tables/tables.h"
+
+namespace burrow {
+
+struct TryError {
+  double level_rad = 0, aim_rad = 0;  ///< set wrong, positive up and left
+  double deeper_m = 0;                ///< launch lower (negative: higher) than drawn
+  std::string soil;                   ///< of all strata; empty: as drawn
+  std::string tool;                   ///< a class; empty: as chosen
+  bool operator==(const TryError&) const = default;
+};
+
+/// Away from the straight line that was aimed at the launch, at one station.
+struct MissPoint {
+  double station_m = 0, up_m = 0, left_m = 0;
+  bool operator==(const MissPoint&) const = default;
+};
+
+struct TryErrorAnswer {
+  std::vector<MissPoint> points;
+  bool reaches = false;                  ///< the exit face
+  std::optional<double> ends_station_m;  ///< where it comes out of the ground instead
+};
+
+/// The mean path with these errors; the line is that of the crossing's own grade and heading from the launch as tried.
+/// Source: our model (the path).   Range: |level|, |aim| up to 0.5 rad; a launch out of the ground gives no points.
+/// Evidence: TryError.*
+TryErrorAnswer try_error(const Crossing& crossing, const Tables& tables, const TryError& error);
+
+}  // namespace burrow

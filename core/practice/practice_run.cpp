@@ -1,0 +1,197 @@
+/// A practice bore mark by mark.
+
+#include <algorithm>
+#include <boost/random/mersenne_twister.hpp>
+#include <boost/random/normal_distribution.hpp>
+#include <cmath>
+
+#include "burrow/base/ensure.h"
+#include "burrow/check/assess.h"
+#include "burrow/practice/practice.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double fix_lateral_m = 0.05, fix_vertical_m = 0.06, level_error_rad = 0.002;
+constexpr double fix_takes_s = 180, level_takes_s = 60;
+
+/// The same reading for the same truth at the same place, however often it is asked for.
+double reading_error(std::uint64_t seed, double nose_m, int which) {
+  boost::random::mt19937_64 engine(seed * 1009 + static_cast<std::uint64_t>(std::lround(nose_m * 1000)) * 8 +
+                                   static_cast<std::uint64_t>(which));
+  return boost::random::normal_distribution<double>()(engine);
+}
+
+EndHow end_how(PracticeEnd end) {
+  switch (end) {
+    case PracticeEnd::arrived:
+      return EndHow::arrived;
+    case PracticeEnd::daylight:
+      return EndHow::daylight;
+    case PracticeEnd::struck:
+      return EndHow::struck;
+    case PracticeEnd::stuck:
+      return EndHow::stuck;
+    case PracticeEnd::stopped:
+      return EndHow::backed_out;
+    case PracticeEnd::lost:
+      break;
+  }
+  return EndHow::lost;
+}
+
+}  // namespace
+
+bool PracticeDecision::right() const {
+  switch (choice) {
+    case PracticeChoice::fix:
+    case PracticeChoice::level:
+      return true;  // to know more is never wrong
+    case PracticeChoice::go_on:
+      return advised == Advice::go_on;
+    case PracticeChoice::stop_and_look:
+      return advised == Advice::stop_and_look;
+    case PracticeChoice::leave_and_expose:
+      return advised == Advice::leave_and_expose || advised == Advice::stop_and_look;
+    case PracticeChoice::back_out:
+      return advised == Advice::back_out;
+  }
+  return false;
+}
+
+PracticeRun::PracticeRun(Crossing layout, const Tables& tables, PracticeTruth truth)
+    : layout_(std::move(layout)),
+      tables_(&tables),
+      truth_(std::move(truth)),
+      bore_(practice_bore(layout_, tables, truth_)),
+      assessment_(assess(layout_, tables)) {
+  record_.id = "practice";
+  Reading start;
+  start.kind = ReadingKind::start;
+  record_.readings.push_back(start);
+  look();
+}
+
+void PracticeRun::look() {
+  day_ = day_answer(layout_, *tables_, record_, assessment_);
+}
+
+std::vector<PracticeChoice> PracticeRun::choices(bool sonde) const {
+  if (over()) return {};
+  std::vector<PracticeChoice> choices{PracticeChoice::go_on};
+  const bool begun = nose_m_ > 0;
+  const auto read_here = [&](ReadingKind kind) {
+    return std::any_of(record_.readings.begin(), record_.readings.end(), [&](const Reading& r) {
+      return r.kind == kind && r.nose && std::abs(r.nose->m - nose_m_) < 1e-9;
+    });
+  };
+  if (begun && sonde && !read_here(ReadingKind::fix)) choices.push_back(PracticeChoice::fix);
+  if (begun && nose_m_ < resolve_tool(layout_.bore.tool, *tables_).length.m && !read_here(ReadingKind::grade))
+    choices.push_back(PracticeChoice::level);
+  if (begun)
+    for (const PracticeChoice choice :
+         {PracticeChoice::stop_and_look, PracticeChoice::leave_and_expose, PracticeChoice::back_out})
+      choices.push_back(choice);
+  return choices;
+}
+
+void PracticeRun::choose(PracticeChoice choice) {
+  if (over()) return;
+  if (nose_m_ > 0) decisions_.push_back({nose_m_, choice, day_.advice.value_or(Advice::go_on)});
+  switch (choice) {
+    case PracticeChoice::go_on:
+      next_mark();
+      break;
+    case PracticeChoice::fix:
+    case PracticeChoice::level:
+      read(choice);
+      break;
+    default:
+      finish(PracticeEnd::stopped);
+      break;
+  }
+  look();
+}
+
+void PracticeRun::next_mark() {
+  if (next_ >= bore_.marks.size()) return finish(bore_.end);
+  const PracticeMark& mark = bore_.marks[next_++];
+  // Readings taken at a stop cost time.
+  time_s_ += mark.time_s - (next_ >= 2 ? bore_.marks[next_ - 2].time_s : 0.0);
+  nose_m_ = mark.nose_m;
+  sound_ = mark.sound;
+  Reading reading;
+  reading.kind = ReadingKind::mark;
+  reading.time = Duration{time_s_};
+  reading.nose = Length{nose_m_};
+  record_.readings.push_back(reading);
+}
+
+void PracticeRun::read(PracticeChoice choice) {
+  const PathPoint p = point_at(bore_.bore.path, nose_m_);
+  Reading stop, reading, go;
+  stop.kind = ReadingKind::stop;
+  stop.nose = reading.nose = Length{nose_m_};
+  stop.time = Duration{time_s_};
+  stop.why = std::string(word_of(choice));
+  go.kind = ReadingKind::go;
+  time_s_ += choice == PracticeChoice::fix ? fix_takes_s : level_takes_s;
+  reading.time = go.time = Duration{time_s_};
+  if (choice == PracticeChoice::fix) {
+    reading.kind = ReadingKind::fix;
+    const double offset = p.y_m + fix_lateral_m * reading_error(truth_.seed, nose_m_, 0);
+    reading.offset = Length{offset};
+    reading.depth = Length{std::max(0.0, elevation_at(layout_.site.ground, p.x_m) - p.z_m +
+                                             fix_vertical_m * reading_error(truth_.seed, nose_m_, 1))};
+    reading.lateral_sd = Length{fix_lateral_m};
+    reading.vertical_sd = Length{fix_vertical_m};
+  } else {
+    reading.kind = ReadingKind::grade;
+    reading.grade = Ratio{std::tan(p.grade_rad + level_error_rad * reading_error(truth_.seed, nose_m_, 2))};
+    reading.angle_sd = Angle{level_error_rad};
+  }
+  for (Reading* one : {&stop, &reading, &go}) record_.readings.push_back(*one);
+}
+
+void PracticeRun::finish(PracticeEnd end) {
+  end_ = end;
+  if (end != PracticeEnd::stopped) {
+    time_s_ += std::max(0.0, bore_.end_time_s - (bore_.marks.empty() ? 0.0 : bore_.marks.back().time_s));
+    nose_m_ = bore_.bore.path.length_m;
+  }
+  if (end == PracticeEnd::arrived) {
+    const PathPoint& p = bore_.bore.path.points.back();
+    Reading arrival;
+    arrival.kind = ReadingKind::arrival;
+    arrival.time = Duration{time_s_};
+    arrival.offset = Length{p.y_m};
+    arrival.elevation = Length{p.z_m};
+    arrival.sd = Length{0.01};
+    record_.readings.push_back(arrival);
+  }
+  Reading last;
+  last.kind = ReadingKind::end;
+  last.time = Duration{time_s_};
+  last.how = end_how(end);
+  record_.readings.push_back(last);
+}
+
+const PracticeBore& PracticeRun::truth() const {
+  BURROW_ENSURE(over());
+  return bore_;
+}
+
+PracticeResult PracticeRun::result(std::string name, const Debrief& debrief) const {
+  PracticeResult result;
+  result.name = std::move(name);
+  result.end = end_ ? std::string(word_of(*end_)) : std::string();
+  result.miss_left_m = debrief.miss_left_m;
+  result.miss_up_m = debrief.miss_up_m;
+  result.decisions = static_cast<std::int64_t>(decisions_.size());
+  result.right =
+      std::count_if(decisions_.begin(), decisions_.end(), [](const PracticeDecision& d) { return d.right(); });
+  return result;
+}
+
+}  // namespace burrow

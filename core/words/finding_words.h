@@ -1,0 +1,55 @@
+#pragma once
+/// How findings are put into words: one row for each code.
+
+#include <fmt/format.h>
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "burrow/check/assessment.h"
+#include "burrow/language/say.h"
+
+namespace burrow {
+
+struct FindingPhrases {
+  const Finding& f;
+  UnitSystem units;
+  [[nodiscard]] std::string name() const { return translated_phrase(f.name); }
+  [[nodiscard]] std::string measured(Dimension d) const { return f.measured ? format(*f.measured, d, units) : "–"; }
+  [[nodiscard]] std::string limit(Dimension d) const { return f.limit ? format(*f.limit, d, units) : "–"; }
+  [[nodiscard]] std::string limit_base(Dimension d) const {
+    return f.limit_base ? format(*f.limit_base, d, units) : "–";
+  }
+  [[nodiscard]] std::string speed(const std::optional<double>& m_s) const {
+    if (!m_s) return "–";
+    return units == UnitSystem::us ? say("{:.2f} in/s", *m_s / 0.0254) : say("{:.1f} mm/s", *m_s * 1e3);
+  }
+  [[nodiscard]] static std::string strain(const std::optional<double>& ratio) {
+    return ratio ? say("{:.0f} microstrain", *ratio * 1e6) : "–";
+  }
+};
+
+using PhraseOfFinding = std::string (*)(const FindingPhrases&);
+
+struct FindingWords {
+  std::string_view code;
+  PhraseOfFinding words;
+  const char* advice;  ///< marked by `translatable`
+};
+
+/// Of what was measured before and after the bore.
+std::span<const FindingWords> words_of_records();
+std::span<const FindingWords> words_of_known();
+/// Of the air line.
+std::span<const FindingWords> words_of_air();
+/// Of limits and mutes as somebody set them, and of the file they stand in.
+std::span<const FindingWords> words_of_limits();
+std::span<const FindingWords> words_of_owners();  ///< what owners of roads, tracks and lines ask, and makers of shields
+/// Of the pits.
+std::span<const FindingWords> words_of_pits();
+/// Of the pipe and what presses on it.
+std::span<const FindingWords> words_of_pipe();
+
+}  // namespace burrow

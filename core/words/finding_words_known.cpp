@@ -1,0 +1,146 @@
+/// Words of what is not known, not proved or hardly possible.
+
+#include "burrow/language/say.h"
+#include "finding_words.h"
+
+namespace burrow {
+
+namespace {
+
+const FindingWords rows[] = {
+    {"missing.utility-course",
+     [](const FindingPhrases& s) {
+       return say("{} ends near the bore and nobody has said why: it may go on into it", s.name());
+     },
+     translatable(
+         "Declare what its end is (house connection, cap, pole, pit, chamber), or that only the record ends there; "
+         "else find "
+         "out where it goes.")},
+    {"missing.exposure",
+     [](const FindingPhrases& s) {
+       return say("{} is said to be exposed, but no hole shows it where the bore passes", s.name());
+     },
+     translatable(
+         "Enter the test hole within 0.5 m of where the bore passes: measured level, day, and who measured. Until "
+         "then it "
+         "counts as traced.")},
+    {"missing.utility-tracer",
+     [](const FindingPhrases& s) { return say("{} is plastic: what its tracing followed is not entered", s.name()); },
+     translatable("Enter tracer wire or sonde; without either its place counts as no better than records.")},
+    {"missing.utility-depth-error",
+     [](const FindingPhrases& s) {
+       return say("depth of {} is said to be known better than a tracing tells, without a reason", s.name());
+     },
+     translatable(
+         "Pick the locating preset that says so, enter a test hole, or an error of 15 % of the depth at least.")},
+    {"missing.utility-agreed",
+     [](const FindingPhrases& s) {
+       return say("a test hole contradicts the record of {}, and nobody has decided which is right", s.name());
+     },
+     translatable(
+         "Make sure that it is the same utility, correct hole or record, or agree to the hole with reason, name and "
+         "day. Until "
+         "then the worse of the two counts.")},
+    {"missing.hole-utility",
+     [](const FindingPhrases& s) { return say("test hole {} near the bore belongs to no utility", s.name()); },
+     translatable("Say which utility it found, or remove it.")},
+    {"missing.background-line",
+     [](const FindingPhrases& s) {
+       return say("nobody has said what the line {} is, and the bore or a pit meets it", s.name());
+     },
+     translatable("Give it a meaning, or declare that it is not a service.")},
+    {"missing.search-reference",
+     [](const FindingPhrases&) { return std::string(translated("the utility search has no reference of its ticket")); },
+     translatable("Enter the number of the ticket.")},
+    {"missing.search-date",
+     [](const FindingPhrases& s) {
+       if (s.name().empty()) return std::string(translated("the utility search has no date"));
+       return say("the date of the utility search, {}, is no day or has not come yet", s.name());
+     },
+     translatable("Enter the day of the search.")},
+    {"missing.search-validity",
+     [](const FindingPhrases& s) {
+       if (s.name().empty())
+         return std::string(translated("how long the ticket of the utility search holds is not entered"));
+       return say("the ticket of the utility search does not hold today (valid to {})", s.name());
+     },
+     translatable(
+         "Copy the first and last day from the ticket; where it has run out, have the line marked again before "
+         "anybody digs.")},
+    {"missing.search-marks",
+     [](const FindingPhrases&) {
+       return std::string(translated("nobody has said that the locator's marks can still be seen"));
+     },
+     translatable("Look on site; where they have gone, have the line marked again.")},
+    {"missing.surface",
+     [](const FindingPhrases&) { return std::string(translated("nothing entered of what stands above the bore")); },
+     translatable("Enter road, track, ditch or building above, or declare that there is nothing.")},
+    {"missing.permit",
+     [](const FindingPhrases& s) { return say("the permit of the owner of {} is not entered", s.name()); },
+     translatable("Enter its number; without it nobody can show that he allowed it.")},
+    {"missing.day",
+     [](const FindingPhrases&) { return std::string(translated("nobody has said for which day this is judged")); },
+     translatable("Give the day: tickets run out.")},
+    {"file.unknown-key",
+     [](const FindingPhrases& s) {
+       return say("{} in the file is not known; {} may be meant. What stands there is not judged", s.name(),
+                  translated_phrase(s.f.source.text));
+     },
+     translatable("Correct the key in the file, or enter in the window what stands there.")},
+    {"utility.above-ground",
+     [](const FindingPhrases& s) {
+       return say("{} lies {} above the ground as entered", s.name(),
+                  s.f.measured ? format(-*s.f.measured, Dimension::length, s.units) : std::string("–"));
+     },
+     translatable("Check whether a depth was typed as a level, or the other way round.")},
+    {"utility.deep",
+     [](const FindingPhrases& s) {
+       return say("{} lies {} deep as entered, {} is doubted", s.name(), s.measured(Dimension::length),
+                  s.limit(Dimension::length));
+     },
+     translatable("Check whether a depth was typed as a level, or the other way round.")},
+    {"utility.far-apart",
+     [](const FindingPhrases& s) {
+       return say("{} lies {} above or below the bore, its neighbours do not", s.name(), s.measured(Dimension::length));
+     },
+     translatable("Check its level and what it refers to.")},
+    {"site.water-deep",
+     [](const FindingPhrases& s) {
+       return say("water level {} below the ground as entered", s.measured(Dimension::length));
+     },
+     translatable("Check whether a depth was typed as a level.")},
+    {"site.water-above",
+     [](const FindingPhrases& s) {
+       return say("water level {} above the ground as entered", s.measured(Dimension::length));
+     },
+     translatable("Check whether a depth was typed as a level.")},
+    {"bore.boundary-near",
+     [](const FindingPhrases& s) {
+       return say("another soil lies near the bore: the chance of {} may be {}, {} at most", s.name(),
+                  s.measured(Dimension::chance), s.limit(Dimension::chance));
+     },
+     translatable("Run the random trials: they follow each bore through both soils.")},
+    {"bore.errors-none", [](const FindingPhrases& s) { return say("next to nothing is entered: {}", s.name()); },
+     translatable("Enter what can be held on site, or leave the default.")},
+    {"bore.calibration-unproved",
+     [](const FindingPhrases& s) {
+       if (!s.f.measured || !s.f.limit)
+         return std::string(translated("path model said to be calibrated, without its records"));
+       return say("path model said to be calibrated from {:.0f} bores, records of {:.0f} are named",
+                  s.f.limit.value_or(0), s.f.measured.value_or(0));
+     },
+     translatable("Take the constants over from the library of records; a number typed by hand calibrates nothing.")},
+    {"surface.off-the-bore",
+     [](const FindingPhrases& s) {
+       return say("{} as entered is not met by the bore: its rules judge nothing", s.name());
+     },
+     translatable("Check its stations, or remove it.")},
+};
+
+}  // namespace
+
+std::span<const FindingWords> words_of_known() {
+  return rows;
+}
+
+}  // namespace burrow

@@ -1,0 +1,19 @@
+#include "burrow/language/label_text.h"
+
+#include <gtest/gtest.h>
+
+namespace burrow {
+namespace {
+
+// A reader is told of every number that nobody looked up; JSON keeps the eight words.
+TEST(LabelText, FromMemory_SaysThatNobodyLookedItUp) {
+  for (const SourceLabel label : all_source_labels) {
+    const std::string text = label_text(label);
+    EXPECT_EQ(text.find(word_of(label)), 0u) << text;
+    EXPECT_EQ(text.find("nobody has looked this up") != std::string::npos, label == SourceLabel::from_memory) << text;
+  }
+  EXPECT_EQ(word_of(SourceLabel::from_memory), "from memory");
+}
+
+}  // namespace
+}  // namespace burrow

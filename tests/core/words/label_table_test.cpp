@@ -1,0 +1,20 @@
+#include "burrow/words/label_table.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "burrow/file/tables_file.h"
+
+namespace burrow {
+namespace {
+
+TEST(LabelTable, TableHasALineForEachLabel) {
+  const std::string text = label_table(load_tables());
+  for (const SourceLabel label : all_source_labels)
+    EXPECT_NE(text.find("| " + std::string(word_of(label))), std::string::npos) << text;
+  EXPECT_EQ(std::count(text.begin(), text.end(), '\n'), 2 + 8);
+}
+
+}  // namespace
+}  // namespace burrow
