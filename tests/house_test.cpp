@@ -66,26 +66,6 @@ TEST(House, Types_OfOneNameAreDefinedOnce) {
 }
 
 // A header without a single /// says neither what it is for nor where it comes from.
-// assess() and what it calls make phrases; whoever shows them puts them into a language. Named here: what shows.
-TEST(House, WhatComputes_KnowsNoLanguage) {
-  const std::regex dictionary(
-      R"((^|[^.\w])(translated|say|translated_word|translated_label|translated_phrase|translated_in|say_count|say_count_in)\("|translated_(word|label|phrase)\()");
-  std::size_t seen = 0;
-  for (const char* room : {"soil", "bore", "clearance", "pit", "load", "pipe", "air", "trials", "check"}) {
-    for (const fs::path& file : files_below(std::string("core/") + room, {".h", ".cpp"})) {
-      const std::string name = file.filename();
-      if (name.starts_with("finding_") || name == "headline.cpp" || name == "working_text.cpp" ||
-          name == "pipe_text.cpp")
-        continue;
-      ++seen;
-      const std::vector<std::string> lines = lines_of(file);
-      for (std::size_t i = 0; i < lines.size(); ++i)
-        EXPECT_FALSE(!lines[i].starts_with("///") && std::regex_search(lines[i], dictionary)) << place(file, i + 1);
-    }
-  }
-  EXPECT_GT(seen, 100u);
-}
-
 TEST(House, HeadersOfCore_HaveADocComment) {
   for (const fs::path& file : files_below("core", {".h"})) {
     const auto lines = lines_of(file);

@@ -108,7 +108,8 @@ inline const std::string label_part = "part of a label";
 
 /// Labels of entries are texts wherever they stand in these files; what begins otherwise is an id or a pointer.
 inline bool is_label_file(const std::string& name) {
-  return name.starts_with("ui/document/") && (name.ends_with("fields.cpp") || name.ends_with("entry.cpp"));
+  return name.starts_with("ui/document/") && (name.ends_with("fields.cpp") || name.ends_with("entry.cpp") ||
+                                               name.ends_with("forms.cpp"));
 }
 inline bool is_label(const std::string& text) {
   static const std::set<std::string> ids{"launch", "exit", "tool", "bore"};
@@ -174,20 +175,20 @@ inline void add_call(const TokenList& tokens, std::size_t i, const std::string& 
     add(second, text, counted ? text : "");
   }
   if (!another) return;
-  if (tokens.named(i - 2, {"say_count"})) add("", text, second);
+  if (tokens.named(i - 2, {"say_count", "phrase_count"})) add("", text, second);
   if (tokens.named(i - 2, {"translated_in"})) add(text, second, "");
   if (tokens.named(i - 2, {"say_count_in"}) && tokens.text(i + 4)) add(text, second, tokens.value(i + 4));
   if (tokens.named(i - 2, {"translate", "QT_TRANSLATE_NOOP"})) add("", second, "");
 }
 
-/// Those of one file of source: the calls, sources with their label, labels of entries, the words of choices in the
+/// Those of one file of source: the calls, sources with their label, labels of entries, the words of choices (`EnumNames`) in the
 /// headers of the core.
 inline void add_texts(const fs::path& file, Texts& texts) {
   const std::string name = file.lexically_relative(source_dir()).generic_string();
   const TokenList tokens(tokens_of(read_all(file)));
   bool words = false;
   for (std::size_t i = 0; i < tokens.size(); ++i) {
-    if (tokens.named(i, {"Words"}) && tokens.sign(i + 1, "<") && i > 0 && tokens.named(i - 1, {"struct"}) &&
+    if (tokens.named(i, {"EnumNames"}) && tokens.sign(i + 1, "<") && i > 0 && tokens.named(i - 1, {"struct"}) &&
         name.starts_with("core/"))
       words = true;
     if (tokens.sign(i, "}") && tokens.sign(i + 1, ";") && tokens.sign(i + 2, "}")) words = false;

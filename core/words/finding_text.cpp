@@ -26,11 +26,7 @@ const FindingWords rows[] = {
      },
      translatable("Move the bore away: another launch level, grade or station. Then expose the utility before the tool "
                   "passes.")},
-    {"utility.contact",
-     [](const FindingPhrases& s) {
-       return say("{} chance of touching {}, {} at most", s.measured(Dimension::chance), s.name(),
-                  s.limit(Dimension::chance));
-     },
+    {"utility.contact", Dimension::chance, translatable("{measured} chance of touching {name}, {limit} at most"),
      translatable("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
     {"utility.encroachment",
      [](const FindingPhrases& s) {
@@ -48,44 +44,25 @@ const FindingWords rows[] = {
                   s.measured(Dimension::length), s.limit(Dimension::length));
      },
      translatable("Expose it before the tool passes.")},
-    {"utility.hole-without-level",
-     [](const FindingPhrases& s) {
-       return say("a test hole at {} is not used: no level was measured in it", s.name());
-     },
+    {"utility.hole-without-level", translatable("a test hole at {name} is not used: no level was measured in it"),
      translatable("Measure the level in the hole and enter it, or remove the hole.")},
     {"utility.hole-without-diameter",
-     [](const FindingPhrases& s) {
-       return say("a test hole at {} is not used: its level is not that of the centre, and no diameter is entered",
-                  s.name());
-     },
+     translatable("a test hole at {name} is not used: its level is not that of the centre, and no diameter is entered"),
      translatable("Enter the outside diameter, or the level of the centre.")},
     {"utility.hole-without-error",
-     [](const FindingPhrases& s) {
-       return say("a test hole at {} is not used: how well the utility was located is not entered", s.name());
-     },
+     translatable("a test hole at {name} is not used: how well the utility was located is not entered"),
      translatable("Enter the standard deviations of its record, or pick how it was located.")},
-    {"utility.hole-off-record",
-     [](const FindingPhrases& s) {
-       return say("a test hole found {} {} from its record, up to {} is to be expected", s.name(),
-                  s.measured(Dimension::length), s.limit(Dimension::length));
-     },
+    {"utility.hole-off-record", Dimension::length,
+     translatable("a test hole found {name} {measured} from its record, up to {limit} is to be expected"),
      translatable("Make sure that it is the same utility; correct its line or how well it was located.")},
-    {"utility.holes-disagree",
-     [](const FindingPhrases& s) {
-       return say("two test holes at {} differ by {}, up to {} is to be expected", s.name(),
-                  s.measured(Dimension::length), s.limit(Dimension::length));
-     },
+    {"utility.holes-disagree", Dimension::length,
+     translatable("two test holes at {name} differ by {measured}, up to {limit} is to be expected"),
      translatable("Make sure that both found the same utility; measure again, or dig between them.")},
-    {"site.unknown-service",
-     [](const FindingPhrases& s) {
-       return say("chance of meeting a service that nobody drew: {}", s.measured(Dimension::chance));
-     },
+    {"site.unknown-service", Dimension::chance,
+     translatable("chance of meeting a service that nobody drew: {measured}"),
      translatable("Have the line swept again, and survey sewers by camera before and after.")},
-    {"utility.movement",
-     [](const FindingPhrases& s) {
-       return say("the ground at {} moves {}, {} at most", s.name(), s.measured(Dimension::small_length),
-                  s.limit(Dimension::small_length));
-     },
+    {"utility.movement", Dimension::small_length,
+     translatable("the ground at {name} moves {measured}, {limit} at most"),
      translatable("Pass further off, use a smaller tool, or expose the utility and relieve it while the tool passes.")},
     {"utility.strain",
      [](const FindingPhrases& s) {
@@ -107,18 +84,13 @@ const FindingWords rows[] = {
        return say("blows shake {} with up to {}, {} at most", s.name(), s.speed(s.f.measured), s.speed(s.f.limit));
      },
      translatable("Pass further off, or lower the pressure while the tool passes.")},
-    {"utility.plastic-zone",
-     [](const FindingPhrases& s) {
-       return say("not judged: how the ground yields at {}; it would up to {} from the bore, which is further",
-                  s.name(), s.measured(Dimension::length));
-     },
+    {"utility.plastic-zone", Dimension::length,
+     translatable(
+         "not judged: how the ground yields at {name}; it would up to {measured} from the bore, which is further"),
      translatable("The ground pushes less than computed there; nothing to do for this alone.")},
-    {"bore.plastic-zone",
-     [](const FindingPhrases& s) {
-       return say(
-           "not judged: how the ground yields up to the surface; it would up to {} from the bore, which is further",
-           s.measured(Dimension::length));
-     },
+    {"bore.plastic-zone", Dimension::length,
+     translatable("not judged: how the ground yields up to the surface; it would up to {measured} from the bore, which "
+                  "is further"),
      translatable("Nothing to do for this alone: the roof limit and the high estimate of heave count here.")},
     {"building.vibration",
      [](const FindingPhrases& s) {
@@ -137,15 +109,9 @@ const FindingWords rows[] = {
                   s.name(), s.limit(Dimension::length));
      },
      translatable("Keep further off or shallower; else have an engineer judge the footing.")},
-    {"bore.cover",
-     [](const FindingPhrases& s) {
-       return say("cover {}, {} wanted", s.measured(Dimension::length), s.limit(Dimension::length));
-     },
+    {"bore.cover", Dimension::length, translatable("cover {measured}, {limit} wanted"),
      translatable("Launch deeper or grade downward.")},
-    {"bore.cover-low",
-     [](const FindingPhrases& s) {
-       return say("cover may fall to {}, {} wanted", s.measured(Dimension::length), s.limit(Dimension::length));
-     },
+    {"bore.cover-low", Dimension::length, translatable("cover may fall to {measured}, {limit} wanted"),
      translatable("Launch deeper, or set level and sight more closely.")},
     {"bore.cover-chance",
      [](const FindingPhrases& s) {
@@ -153,29 +119,17 @@ const FindingWords rows[] = {
                   s.limit_base(Dimension::length), s.limit(Dimension::chance));
      },
      translatable("Launch deeper or grade downward: in this ground some bores climb far more than the mean.")},
-    {"bore.climb",
-     [](const FindingPhrases& s) {
-       return say("by the path model the tool climbs {} above its aim, {} at most with this cover and exit pit",
-                  s.measured(Dimension::length), s.limit(Dimension::length));
-     },
+    {"bore.climb", Dimension::length,
+     translatable(
+         "by the path model the tool climbs {measured} above its aim, {limit} at most with this cover and exit pit"),
      translatable("Launch deeper or grade downward, shorten the bore, or watch the climb from the first marks.")},
-    {"bore.sag",
-     [](const FindingPhrases& s) {
-       return say("by the path model the tool sags {} below its aim, {} at most with this exit pit",
-                  s.measured(Dimension::length), s.limit(Dimension::length));
-     },
+    {"bore.sag", Dimension::length,
+     translatable("by the path model the tool sags {measured} below its aim, {limit} at most with this exit pit"),
      translatable("Aim higher, shorten the bore, or dig the exit pit deeper.")},
-    {"surface.cover",
-     [](const FindingPhrases& s) {
-       return say("cover under {} {}, its owner wants {}", s.name(), s.measured(Dimension::length),
-                  s.limit(Dimension::length));
-     },
+    {"surface.cover", Dimension::length, translatable("cover under {name} {measured}, its owner wants {limit}"),
      translatable("Launch deeper or grade downward.")},
-    {"surface.cover-low",
-     [](const FindingPhrases& s) {
-       return say("cover under {} may fall to {}, its owner wants {}", s.name(), s.measured(Dimension::length),
-                  s.limit(Dimension::length));
-     },
+    {"surface.cover-low", Dimension::length,
+     translatable("cover under {name} may fall to {measured}, its owner wants {limit}"),
      translatable("Launch deeper, or set level and sight more closely.")},
     {"surface.cover-chance",
      [](const FindingPhrases& s) {
@@ -183,29 +137,14 @@ const FindingWords rows[] = {
                   s.name(), s.limit_base(Dimension::length), s.limit(Dimension::chance));
      },
      translatable("Launch deeper or grade downward: in this ground some bores climb far more than the mean.")},
-    {"surface.heave",
-     [](const FindingPhrases& s) {
-       return say("{} lifts {}, {} at most", s.name(), s.measured(Dimension::small_length),
-                  s.limit(Dimension::small_length));
-     },
+    {"surface.heave", Dimension::small_length, translatable("{name} lifts {measured}, {limit} at most"),
      translatable("Launch deeper or use a smaller tool.")},
-    {"surface.heave-high",
-     [](const FindingPhrases& s) {
-       return say("{} may lift {}, {} at most", s.name(), s.measured(Dimension::small_length),
-                  s.limit(Dimension::small_length));
-     },
+    {"surface.heave-high", Dimension::small_length, translatable("{name} may lift {measured}, {limit} at most"),
      translatable("Launch deeper, use a smaller tool, or watch the levels while it passes.")},
-    {"surface.settlement",
-     [](const FindingPhrases& s) {
-       return say("{} may sink {} later, {} at most", s.name(), s.measured(Dimension::small_length),
-                  s.limit(Dimension::small_length));
-     },
+    {"surface.settlement", Dimension::small_length, translatable("{name} may sink {measured} later, {limit} at most"),
      translatable("Fill the gap around the pipe with grout, use a closer-fitting tool, or launch deeper.")},
-    {"surface.angle",
-     [](const FindingPhrases& s) {
-       return say("the bore crosses {} at {}, its owner wants {} or more", s.name(), s.measured(Dimension::angle),
-                  s.limit(Dimension::angle));
-     },
+    {"surface.angle", Dimension::angle,
+     translatable("the bore crosses {name} at {measured}, its owner wants {limit} or more"),
      translatable("Cross it more squarely.")},
     {"surface.pit-setback",
      [](const FindingPhrases& s) {
@@ -215,69 +154,38 @@ const FindingWords rows[] = {
                   s.limit(Dimension::length));
      },
      translatable("Move the pit further away.")},
-    {"surface.driven",
-     [](const FindingPhrases& s) {
-       return say("hole {} wide under {}, its owner allows {} without taking soil out",
-                  s.measured(Dimension::small_length), s.name(), s.limit(Dimension::small_length));
-     },
+    {"surface.driven", Dimension::small_length,
+     translatable("hole {measured} wide under {name}, its owner allows {limit} without taking soil out"),
      translatable("Use a smaller tool or another method.")},
-    {"surface.permission-refused",
-     [](const FindingPhrases& s) { return say("the owner of {} refuses unsteered work under it", s.name()); },
+    {"surface.permission-refused", translatable("the owner of {name} refuses unsteered work under it"),
      translatable("Use another method or another place.")},
-    {"bore.length",
-     [](const FindingPhrases& s) {
-       return say("bore {} long, {} at most for this tool", s.measured(Dimension::length), s.limit(Dimension::length));
-     },
+    {"bore.length", Dimension::length, translatable("bore {measured} long, {limit} at most for this tool"),
      translatable("Move the pits closer, or dig a pit in between.")},
-    {"bore.daylight",
-     [](const FindingPhrases&) {
-       return std::string(translated("the tool comes out of the ground before the exit pit"));
-     },
+    {"bore.daylight", translatable("the tool comes out of the ground before the exit pit"),
      translatable("Launch deeper or grade downward.")},
-    {"bore.daylight-chance",
-     [](const FindingPhrases& s) {
-       return say("{} chance that the tool comes out of the ground before the exit pit, {} at most",
-                  s.measured(Dimension::chance), s.limit(Dimension::chance));
-     },
+    {"bore.daylight-chance", Dimension::chance,
+     translatable("{measured} chance that the tool comes out of the ground before the exit pit, {limit} at most"),
      translatable("Launch deeper or grade downward: in this ground some bores climb far more than the mean.")},
-    {"trials.contact",
-     [](const FindingPhrases& s) {
-       return say("trials: at least {} of the bores touch {}, {} at most", s.measured(Dimension::chance), s.name(),
-                  s.limit(Dimension::chance));
-     },
+    {"trials.contact", Dimension::chance,
+     translatable("trials: at least {measured} of the bores touch {name}, {limit} at most"),
      translatable("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
-    {"trials.encroachment",
-     [](const FindingPhrases& s) {
-       return say("trials: at least {} of the bores pass closer than wanted to {}, {} at most",
-                  s.measured(Dimension::chance), s.name(), s.limit(Dimension::chance));
-     },
+    {"trials.encroachment", Dimension::chance,
+     translatable("trials: at least {measured} of the bores pass closer than wanted to {name}, {limit} at most"),
      translatable("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
-    {"trials.exit-window",
-     [](const FindingPhrases& s) {
-       return say("trials: at most {} of the bores that nothing stops arrive in the exit pit, {} wanted",
-                  s.measured(Dimension::chance), s.limit(Dimension::chance));
-     },
+    {"trials.exit-window", Dimension::chance,
+     translatable("trials: at most {measured} of the bores that nothing stops arrive in the exit pit, {limit} wanted"),
      translatable("Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper.")},
-    {"trials.daylight",
-     [](const FindingPhrases& s) {
-       return say("trials: at least {} of the bores come out of the ground before the exit pit, {} at most",
-                  s.measured(Dimension::chance), s.limit(Dimension::chance));
-     },
+    {"trials.daylight", Dimension::chance,
+     translatable(
+         "trials: at least {measured} of the bores come out of the ground before the exit pit, {limit} at most"),
      translatable("Launch deeper or grade downward.")},
-    {"bore.no-arrival",
-     [](const FindingPhrases&) { return std::string(translated("the predicted path does not reach the exit face")); },
+    {"bore.no-arrival", translatable("the predicted path does not reach the exit face"),
      translatable("Check grade, heading and soil; shorten the bore.")},
-    {"bore.exit-window",
-     [](const FindingPhrases& s) {
-       return say("chance to come out inside the exit pit, of bores that get there: {}, {} wanted",
-                  s.measured(Dimension::chance), s.limit(Dimension::chance));
-     },
+    {"bore.exit-window", Dimension::chance,
+     translatable("chance to come out inside the exit pit, of bores that get there: {measured}, {limit} wanted"),
      translatable("Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper.")},
-    {"bore.exit-off-aim",
-     [](const FindingPhrases& s) {
-       return say("the predicted path arrives {} beside the exit entered, {} at most", s.measured(Dimension::length),
-                  s.limit(Dimension::length));
-     },
+    {"bore.exit-off-aim", Dimension::length,
+     translatable("the predicted path arrives {measured} beside the exit entered, {limit} at most"),
      translatable("Aim again, or move the exit to where the path comes out.")},
     {"bore.refusal",
      [](const FindingPhrases& s) {
@@ -289,11 +197,8 @@ const FindingWords rows[] = {
      translatable(
          "Settle beforehand how a stuck tool is got out, ask those who bored in this ground, and let records of bores "
          "teach the rate.")},
-    {"bore.set",
-     [](const FindingPhrases& s) {
-       return say("the tool would stop here: {} at each blow, {} needed", s.measured(Dimension::small_length),
-                  s.limit(Dimension::small_length));
-     },
+    {"bore.set", Dimension::small_length,
+     translatable("the tool would stop here: {measured} at each blow, {limit} needed"),
      translatable(
          "Use a stronger tool or another line. The blow balance is not calibrated: ask those who bored in this "
          "ground.")},
@@ -304,11 +209,8 @@ const FindingWords rows[] = {
                   times(s.f.limit));
      },
      translatable("Lower the pressure, hold the tool while it starts, or use another tool.")},
-    {"surface.would-stop",
-     [](const FindingPhrases& s) {
-       return say("the tool would stop under {}: {} at each blow, {} needed", s.name(),
-                  s.measured(Dimension::small_length), s.limit(Dimension::small_length));
-     },
+    {"surface.would-stop", Dimension::small_length,
+     translatable("the tool would stop under {name}: {measured} at each blow, {limit} needed"),
      translatable("It could not simply be dug out there. Use a stronger tool or another line.")},
     {"surface.stuck",
      [](const FindingPhrases& s) {
@@ -333,10 +235,7 @@ const FindingWords rows[] = {
      },
      ""},
     {"scope.not-judged",
-     [](const FindingPhrases&) {
-       return std::string(
-           translated("not judged here: joints of the pipe, stiffness and joints of utilities, what a footing bears"));
-     },
+     translatable("not judged here: joints of the pipe, stiffness and joints of utilities, what a footing bears"),
      translatable("Have these judged by other means.")},
     {"site.soil-guessed",
      [](const FindingPhrases& s) {
@@ -345,57 +244,31 @@ const FindingWords rows[] = {
                   s.measured(Dimension::small_length));
      },
      translatable("Look in the pit or drive a rod, and say how the stratum is known.")},
-    {"site.line-held-level",
-     [](const FindingPhrases&) {
-       return std::string(translated("the ground line ends inside a pit and is held level beyond"));
-     },
+    {"site.line-held-level", translatable("the ground line ends inside a pit and is held level beyond"),
      translatable("Survey a few metres beyond the pits.")},
-    {"missing.path",
-     [](const FindingPhrases& s) {
-       return say("the bore is longer than {}: no path is predicted, nothing along it is judged",
-                  s.limit(Dimension::length));
-     },
+    {"missing.path", Dimension::length,
+     translatable("the bore is longer than {limit}: no path is predicted, nothing along it is judged"),
      translatable("Correct the station of launch or exit.")},
-    {"missing.ground",
-     [](const FindingPhrases&) {
-       return std::string(translated("the ground line does not reach from launch to exit"));
-     },
+    {"missing.ground", translatable("the ground line does not reach from launch to exit"),
      translatable("Survey the missing stretch.")},
-    {"missing.water", [](const FindingPhrases&) { return std::string(translated("water level not entered")); },
-     translatable("Enter it, or that it is below the pits.")},
-    {"missing.utility-search",
-     [](const FindingPhrases&) {
-       return std::string(translated("nobody has said that the utilities were searched for"));
-     },
+    {"missing.water", translatable("water level not entered"), translatable("Enter it, or that it is below the pits.")},
+    {"missing.utility-search", translatable("nobody has said that the utilities were searched for"),
      translatable("Ask the locating service and enter the reference.")},
-    {"missing.utilities",
-     [](const FindingPhrases&) {
-       return std::string(translated("no utility entered, and not said that none was found"));
-     },
+    {"missing.utilities", translatable("no utility entered, and not said that none was found"),
      translatable("Enter what was marked, or say that none was found.")},
-    {"missing.laterals",
-     [](const FindingPhrases&) {
-       return std::string(translated("house connections (sewer, drain, cables) not checked"));
-     },
+    {"missing.laterals", translatable("house connections (sewer, drain, cables) not checked"),
      translatable("They are usually not on the locator's marks: ask, or survey the sewer by camera before and after.")},
-    {"missing.rule",
-     [](const FindingPhrases& s) { return say("no rule or cover limit of the owner for {}", s.name()); },
+    {"missing.rule", translatable("no rule or cover limit of the owner for {name}"),
      translatable("Pick the owner's rule or type the cover.")},
-    {"missing.surface-place",
-     [](const FindingPhrases& s) { return say("where {} crosses the line is not entered", s.name()); },
+    {"missing.surface-place", translatable("where {name} crosses the line is not entered"),
      translatable("Enter its stations, from and to.")},
-    {"missing.permission",
-     [](const FindingPhrases& s) { return say("owner of {} not asked about unsteered work", s.name()); },
+    {"missing.permission", translatable("owner of {name} not asked about unsteered work"),
      translatable("Ask, and enter the permit.")},
-    {"missing.pipe", [](const FindingPhrases&) { return std::string(translated("no pipe entered")); },
-     translatable("Enter the pipe.")},
-    {"missing.utility-depth",
-     [](const FindingPhrases& s) { return say("depth of {} not known where the bore passes", s.name()); },
+    {"missing.pipe", translatable("no pipe entered"), translatable("Enter the pipe.")},
+    {"missing.utility-depth", translatable("depth of {name} not known where the bore passes"),
      translatable("Expose it or have it traced for depth.")},
-    {"missing.utility-diameter", [](const FindingPhrases& s) { return say("diameter of {} not entered", s.name()); },
-     translatable("Ask its owner.")},
-    {"missing.utility-location-error",
-     [](const FindingPhrases& s) { return say("how well {} is located is not entered", s.name()); },
+    {"missing.utility-diameter", translatable("diameter of {name} not entered"), translatable("Ask its owner.")},
+    {"missing.utility-location-error", translatable("how well {name} is located is not entered"),
      translatable("Enter the standard deviations, or pick how it was located.")},
 };
 
@@ -409,9 +282,16 @@ const FindingWords* row_for(std::string_view code) {
 
 }  // namespace
 
+std::string FindingWords::text(const FindingPhrases& finding) const {
+  if (own_) return own_(finding);
+  return fmt::format(fmt::runtime(translated(sentence_)), fmt::arg("name", finding.name()),
+                     fmt::arg("measured", finding.measured(numbers_)), fmt::arg("limit", finding.limit(numbers_)),
+                     fmt::arg("limit_base", finding.limit_base(numbers_)));
+}
+
 std::string finding_text(const Finding& finding, UnitSystem units) {
   const FindingWords* row = row_for(finding.code);
-  std::string text = row ? row->words(FindingPhrases{finding, units}) : finding.code;
+  std::string text = row ? row->text(FindingPhrases{finding, units}) : finding.code;
   const bool broken_unmeasured = finding.limit && finding.margin && !finding.measured;
   if (broken_unmeasured) text += std::string(" (") + translated("not a number could be worked out") + ")";
   return text;

@@ -31,12 +31,29 @@ struct FindingPhrases {
   }
 };
 
-using PhraseOfFinding = std::string (*)(const FindingPhrases&);
+/// A row says a finding in one sentence, whose {name}, {measured}, {limit} and {limit_base} stand for what it names and
+/// for its numbers in that dimension. What cannot be said so has a function of its own.   Evidence: FindingWords.*
+class FindingWords {
+ public:
+  using Words = std::string (*)(const FindingPhrases&);
 
-struct FindingWords {
+  /// `sentence` and `advice` are marked by `translatable`.
+  constexpr FindingWords(std::string_view finding, Dimension numbers, const char* sentence, const char* what_to_do)
+      : code(finding), advice(what_to_do), sentence_(sentence), numbers_(numbers) {}
+  constexpr FindingWords(std::string_view finding, const char* sentence, const char* what_to_do)
+      : code(finding), advice(what_to_do), sentence_(sentence) {}
+  constexpr FindingWords(std::string_view finding, Words own, const char* what_to_do)
+      : code(finding), advice(what_to_do), own_(own) {}
+
+  [[nodiscard]] std::string text(const FindingPhrases& finding) const;
+
   std::string_view code;
-  PhraseOfFinding words;
-  const char* advice;  ///< marked by `translatable`
+  const char* advice;
+
+ private:
+  const char* sentence_ = nullptr;
+  Dimension numbers_ = Dimension::length;
+  Words own_ = nullptr;
 };
 
 /// Of what was measured before and after the bore.

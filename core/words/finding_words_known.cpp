@@ -8,49 +8,33 @@ namespace burrow {
 namespace {
 
 const FindingWords rows[] = {
-    {"missing.utility-course",
-     [](const FindingPhrases& s) {
-       return say("{} ends near the bore and nobody has said why: it may go on into it", s.name());
-     },
+    {"missing.utility-course", translatable("{name} ends near the bore and nobody has said why: it may go on into it"),
      translatable(
          "Declare what its end is (house connection, cap, pole, pit, chamber), or that only the record ends there; "
          "else find "
          "out where it goes.")},
-    {"missing.exposure",
-     [](const FindingPhrases& s) {
-       return say("{} is said to be exposed, but no hole shows it where the bore passes", s.name());
-     },
+    {"missing.exposure", translatable("{name} is said to be exposed, but no hole shows it where the bore passes"),
      translatable(
          "Enter the test hole within 0.5 m of where the bore passes: measured level, day, and who measured. Until "
          "then it "
          "counts as traced.")},
-    {"missing.utility-tracer",
-     [](const FindingPhrases& s) { return say("{} is plastic: what its tracing followed is not entered", s.name()); },
+    {"missing.utility-tracer", translatable("{name} is plastic: what its tracing followed is not entered"),
      translatable("Enter tracer wire or sonde; without either its place counts as no better than records.")},
     {"missing.utility-depth-error",
-     [](const FindingPhrases& s) {
-       return say("depth of {} is said to be known better than a tracing tells, without a reason", s.name());
-     },
+     translatable("depth of {name} is said to be known better than a tracing tells, without a reason"),
      translatable(
          "Pick the locating preset that says so, enter a test hole, or an error of 15 % of the depth at least.")},
     {"missing.utility-agreed",
-     [](const FindingPhrases& s) {
-       return say("a test hole contradicts the record of {}, and nobody has decided which is right", s.name());
-     },
+     translatable("a test hole contradicts the record of {name}, and nobody has decided which is right"),
      translatable(
          "Make sure that it is the same utility, correct hole or record, or agree to the hole with reason, name and "
          "day. Until "
          "then the worse of the two counts.")},
-    {"missing.hole-utility",
-     [](const FindingPhrases& s) { return say("test hole {} near the bore belongs to no utility", s.name()); },
+    {"missing.hole-utility", translatable("test hole {name} near the bore belongs to no utility"),
      translatable("Say which utility it found, or remove it.")},
-    {"missing.background-line",
-     [](const FindingPhrases& s) {
-       return say("nobody has said what the line {} is, and the bore or a pit meets it", s.name());
-     },
+    {"missing.background-line", translatable("nobody has said what the line {name} is, and the bore or a pit meets it"),
      translatable("Give it a meaning, or declare that it is not a service.")},
-    {"missing.search-reference",
-     [](const FindingPhrases&) { return std::string(translated("the utility search has no reference of its ticket")); },
+    {"missing.search-reference", translatable("the utility search has no reference of its ticket"),
      translatable("Enter the number of the ticket.")},
     {"missing.search-date",
      [](const FindingPhrases& s) {
@@ -67,19 +51,13 @@ const FindingWords rows[] = {
      translatable(
          "Copy the first and last day from the ticket; where it has run out, have the line marked again before "
          "anybody digs.")},
-    {"missing.search-marks",
-     [](const FindingPhrases&) {
-       return std::string(translated("nobody has said that the locator's marks can still be seen"));
-     },
+    {"missing.search-marks", translatable("nobody has said that the locator's marks can still be seen"),
      translatable("Look on site; where they have gone, have the line marked again.")},
-    {"missing.surface",
-     [](const FindingPhrases&) { return std::string(translated("nothing entered of what stands above the bore")); },
+    {"missing.surface", translatable("nothing entered of what stands above the bore"),
      translatable("Enter road, track, ditch or building above, or declare that there is nothing.")},
-    {"missing.permit",
-     [](const FindingPhrases& s) { return say("the permit of the owner of {} is not entered", s.name()); },
+    {"missing.permit", translatable("the permit of the owner of {name} is not entered"),
      translatable("Enter its number; without it nobody can show that he allowed it.")},
-    {"missing.day",
-     [](const FindingPhrases&) { return std::string(translated("nobody has said for which day this is judged")); },
+    {"missing.day", translatable("nobody has said for which day this is judged"),
      translatable("Give the day: tickets run out.")},
     {"file.unknown-key",
      [](const FindingPhrases& s) {
@@ -93,34 +71,19 @@ const FindingWords rows[] = {
                   s.f.measured ? format(-*s.f.measured, Dimension::length, s.units) : std::string("–"));
      },
      translatable("Check whether a depth was typed as a level, or the other way round.")},
-    {"utility.deep",
-     [](const FindingPhrases& s) {
-       return say("{} lies {} deep as entered, {} is doubted", s.name(), s.measured(Dimension::length),
-                  s.limit(Dimension::length));
-     },
+    {"utility.deep", Dimension::length, translatable("{name} lies {measured} deep as entered, {limit} is doubted"),
      translatable("Check whether a depth was typed as a level, or the other way round.")},
-    {"utility.far-apart",
-     [](const FindingPhrases& s) {
-       return say("{} lies {} above or below the bore, its neighbours do not", s.name(), s.measured(Dimension::length));
-     },
+    {"utility.far-apart", Dimension::length,
+     translatable("{name} lies {measured} above or below the bore, its neighbours do not"),
      translatable("Check its level and what it refers to.")},
-    {"site.water-deep",
-     [](const FindingPhrases& s) {
-       return say("water level {} below the ground as entered", s.measured(Dimension::length));
-     },
+    {"site.water-deep", Dimension::length, translatable("water level {measured} below the ground as entered"),
      translatable("Check whether a depth was typed as a level.")},
-    {"site.water-above",
-     [](const FindingPhrases& s) {
-       return say("water level {} above the ground as entered", s.measured(Dimension::length));
-     },
+    {"site.water-above", Dimension::length, translatable("water level {measured} above the ground as entered"),
      translatable("Check whether a depth was typed as a level.")},
-    {"bore.boundary-near",
-     [](const FindingPhrases& s) {
-       return say("another soil lies near the bore: the chance of {} may be {}, {} at most", s.name(),
-                  s.measured(Dimension::chance), s.limit(Dimension::chance));
-     },
+    {"bore.boundary-near", Dimension::chance,
+     translatable("another soil lies near the bore: the chance of {name} may be {measured}, {limit} at most"),
      translatable("Run the random trials: they follow each bore through both soils.")},
-    {"bore.errors-none", [](const FindingPhrases& s) { return say("next to nothing is entered: {}", s.name()); },
+    {"bore.errors-none", translatable("next to nothing is entered: {name}"),
      translatable("Enter what can be held on site, or leave the default.")},
     {"bore.calibration-unproved",
      [](const FindingPhrases& s) {
@@ -130,10 +93,7 @@ const FindingWords rows[] = {
                   s.f.limit.value_or(0), s.f.measured.value_or(0));
      },
      translatable("Take the constants over from the library of records; a number typed by hand calibrates nothing.")},
-    {"surface.off-the-bore",
-     [](const FindingPhrases& s) {
-       return say("{} as entered is not met by the bore: its rules judge nothing", s.name());
-     },
+    {"surface.off-the-bore", translatable("{name} as entered is not met by the bore: its rules judge nothing"),
      translatable("Check its stations, or remove it.")},
 };
 

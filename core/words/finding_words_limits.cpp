@@ -36,7 +36,7 @@ const FindingWords rows[] = {
                   s.f.measured.value_or(0), s.f.limit.value_or(0));
      },
      translatable("Open it with the newer program.")},
-    {"file.mute-void", [](const FindingPhrases& s) { return say("a mute does not count: {}", s.name()); },
+    {"file.mute-void", translatable("a mute does not count: {name}"),
      translatable("Mute it again with reason and name if it may still stand; else take the mute off.")},
 };
 

@@ -6,49 +6,29 @@ namespace burrow {
 namespace {
 
 const FindingWords rows[] = {
-    {"surface.pipe-end",
-     [](const FindingPhrases& s) {
-       return say("the pipe ends {} from {}, its owner wants {}", s.measured(Dimension::length), s.name(),
-                  s.limit(Dimension::length));
-     },
+    {"surface.pipe-end", Dimension::length,
+     translatable("the pipe ends {measured} from {name}, its owner wants {limit}"),
      translatable("Move the pit away, so that the pipe ends further off.")},
-    {"surface.pit-edge",
-     [](const FindingPhrases& s) {
-       return say("the excavation of a pit begins {} from {}, its owner wants {}", s.measured(Dimension::length),
-                  s.name(), s.limit(Dimension::length));
-     },
+    {"surface.pit-edge", Dimension::length,
+     translatable("the excavation of a pit begins {measured} from {name}, its owner wants {limit}"),
      translatable("Move the pit away, or shore it upright.")},
-    {"surface.near-centre",
-     [](const FindingPhrases& s) {
-       return say("{}: {} from the centre of the track, its owner wants {}", s.name(), s.measured(Dimension::length),
-                  s.limit(Dimension::length));
-     },
+    {"surface.near-centre", Dimension::length,
+     translatable("{name}: {measured} from the centre of the track, its owner wants {limit}"),
      translatable("Keep pit, heap and machines away from the track.")},
-    {"surface.owner-asks", [](const FindingPhrases& s) { return say("what the owner asks besides, of {}", s.name()); },
+    {"surface.owner-asks", translatable("what the owner asks besides, of {name}"),
      translatable("Nothing here judges it: see to it.")},
     {"bore.head-unlocated",
-     [](const FindingPhrases& s) {
-       return say("nobody locates the head while it runs, and {} in service lies in the working area", s.name());
-     },
+     translatable("nobody locates the head while it runs, and {name} in service lies in the working area"),
      translatable(
          "Locate the head all the while it runs and enter how, by whom and when; or have the line taken out of "
          "service. Otherwise this rule forbids the method here.")},
-    {"missing.agreed-gap",
-     [](const FindingPhrases& s) { return say("the gap agreed with the owner of {} is not entered", s.name()); },
+    {"missing.agreed-gap", translatable("the gap agreed with the owner of {name} is not entered"),
      translatable("Agree it with the owner; enter the distance, with whom and when.")},
-    {"missing.pit-shield",
-     [](const FindingPhrases& s) { return say("the rating of the shield in {} is not entered", s.name()); },
+    {"missing.pit-shield", translatable("the rating of the shield in {name} is not entered"),
      translatable("Enter from its plate or tabulated data: rated depth, soil type, and where that stands.")},
-    {"pit.shield-depth",
-     [](const FindingPhrases& s) {
-       return say("{} {} deep, its shield is rated to {}", s.name(), s.measured(Dimension::length),
-                  s.limit(Dimension::length));
-     },
+    {"pit.shield-depth", Dimension::length, translatable("{name} {measured} deep, its shield is rated to {limit}"),
      translatable("Use a shield rated for that depth, or dig less deep.")},
-    {"pit.shield-soil",
-     [](const FindingPhrases& s) {
-       return say("the shield in {} is rated for a better soil type than is there", s.name());
-     },
+    {"pit.shield-soil", translatable("the shield in {name} is rated for a better soil type than is there"),
      translatable("Use a shield rated for that soil.")},
 };
 

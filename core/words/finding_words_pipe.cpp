@@ -14,26 +14,17 @@ std::string percent(const std::optional<double>& share) {
 }
 
 const FindingWords rows[] = {
-    {"missing.pipe-diameter",
-     [](const FindingPhrases&) { return std::string(translated("diameter of the pipe not entered")); },
+    {"missing.pipe-diameter", translatable("diameter of the pipe not entered"),
      translatable("Enter its outside diameter, or pick a size.")},
-    {"missing.pipe-wall", [](const FindingPhrases&) { return std::string(translated("wall of the pipe not known")); },
+    {"missing.pipe-wall", translatable("wall of the pipe not known"),
      translatable("Enter the wall, or the ratio of diameter to wall.")},
-    {"missing.pipe-material",
-     [](const FindingPhrases&) { return std::string(translated("material of the pipe not entered")); },
-     translatable("Pick the material.")},
-    {"pipe.no-law", [](const FindingPhrases& s) { return say("strength of the pipe ({}) is not judged", s.name()); },
+    {"missing.pipe-material", translatable("material of the pipe not entered"), translatable("Pick the material.")},
+    {"pipe.no-law", translatable("strength of the pipe ({name}) is not judged"),
      translatable("Ask its maker for safe pull, least bend and what it bears from outside.")},
-    {"pipe.beyond",
-     [](const FindingPhrases& s) {
-       return say("{} entered for the pipe lies beyond what its material's values tell", s.name());
-     },
+    {"pipe.beyond", translatable("{name} entered for the pipe lies beyond what its material's values tell"),
      translatable("Pull sooner or cooler, or ask the maker.")},
-    {"pipe.service-taken",
-     [](const FindingPhrases& s) {
-       return say("warmest temperature in service not entered: the ring of the pipe is judged at {}",
-                  s.measured(Dimension::temperature));
-     },
+    {"pipe.service-taken", Dimension::temperature,
+     translatable("warmest temperature in service not entered: the ring of the pipe is judged at {measured}"),
      translatable("Enter how warm the pipe gets in use, by what it carries and by the ground.")},
     {"pipe.hole",
      [](const FindingPhrases& s) {
@@ -49,51 +40,26 @@ const FindingWords rows[] = {
                   times(s.f.limit));
      },
      translatable("A smaller tool leaves less of a gap to settle; or fill the gap with grout.")},
-    {"pipe.traffic-taken",
-     [](const FindingPhrases& s) {
-       return say("traffic on {} not entered: taken as the heaviest usual there", s.name());
-     },
+    {"pipe.traffic-taken", translatable("traffic on {name} not entered: taken as the heaviest usual there"),
      translatable("Enter what runs on it.")},
     {"pipe.traffic-unknown",
-     [](const FindingPhrases& s) {
-       return say("the word for the traffic on {} is not known: taken as the heaviest usual there", s.name());
-     },
+     translatable("the word for the traffic on {name} is not known: taken as the heaviest usual there"),
      translatable("Pick one of the known kinds of traffic.")},
-    {"pipe.pull",
-     [](const FindingPhrases& s) {
-       return say("pull-in {} with the hole open, {} at most", s.measured(Dimension::force), s.limit(Dimension::force));
-     },
+    {"pipe.pull", Dimension::force, translatable("pull-in {measured} with the hole open, {limit} at most"),
      translatable("Shorten the bore, grease the hole, choose a thicker wall, or let the pull last less long.")},
-    {"pipe.push",
-     [](const FindingPhrases& s) {
-       return say("push-in {} with the hole open, {} before the pipe buckles", s.measured(Dimension::force),
-                  s.limit(Dimension::force));
-     },
+    {"pipe.push", Dimension::force,
+     translatable("push-in {measured} with the hole open, {limit} before the pipe buckles"),
      translatable("Pull it in instead, or use a stiffer pipe.")},
-    {"pipe.pull-closed",
-     [](const FindingPhrases& s) {
-       return say("if the hole closes on the pipe, the pull is {}, {} at most", s.measured(Dimension::force),
-                  s.limit(Dimension::force));
-     },
+    {"pipe.pull-closed", Dimension::force,
+     translatable("if the hole closes on the pipe, the pull is {measured}, {limit} at most"),
      translatable("Bring the pipe in at once, without a break; have it lying ready before the tool arrives.")},
-    {"pipe.hose-unrated",
-     [](const FindingPhrases&) {
-       return std::string(translated("the pipe is to be pulled by the air hose, which nobody has rated for it"));
-     },
+    {"pipe.hose-unrated", translatable("the pipe is to be pulled by the air hose, which nobody has rated for it"),
      translatable(
          "A hose is no tension member unless its maker rates it: pull by a rope or a rod, or enter the maker's "
          "rating.")},
-    {"pipe.hose",
-     [](const FindingPhrases& s) {
-       return say("pull on the air hose {}, its maker rates it for {}", s.measured(Dimension::force),
-                  s.limit(Dimension::force));
-     },
+    {"pipe.hose", Dimension::force, translatable("pull on the air hose {measured}, its maker rates it for {limit}"),
      translatable("Pull by a rope or a rod.")},
-    {"pipe.bend",
-     [](const FindingPhrases& s) {
-       return say("the path bends to a radius of {}, the pipe wants {}", s.measured(Dimension::length),
-                  s.limit(Dimension::length));
-     },
+    {"pipe.bend", Dimension::length, translatable("the path bends to a radius of {measured}, the pipe wants {limit}"),
      translatable("Use a more flexible pipe, or a line that bends less.")},
     {"pipe.deflection",
      [](const FindingPhrases& s) {
@@ -107,29 +73,15 @@ const FindingWords rows[] = {
                   percent(s.f.limit));
      },
      translatable("Choose a thicker wall, fill the gap with grout, or keep traffic off until the ground has closed.")},
-    {"pipe.ring",
-     [](const FindingPhrases& s) {
-       return say("compression around the pipe {}, {} at most", s.measured(Dimension::big_pressure),
-                  s.limit(Dimension::big_pressure));
-     },
+    {"pipe.ring", Dimension::big_pressure, translatable("compression around the pipe {measured}, {limit} at most"),
      translatable("Choose a thicker wall.")},
-    {"pipe.buckling-bare",
-     [](const FindingPhrases& s) {
-       return say("{} press on the pipe while the hole stands open, {} before it may buckle",
-                  s.measured(Dimension::pressure), s.limit(Dimension::pressure));
-     },
+    {"pipe.buckling-bare", Dimension::pressure,
+     translatable("{measured} press on the pipe while the hole stands open, {limit} before it may buckle"),
      translatable("Choose a thicker wall, keep it full of water, or fill the gap with grout.")},
-    {"pipe.buckling",
-     [](const FindingPhrases& s) {
-       return say("{} press on the pipe, {} before it may buckle", s.measured(Dimension::pressure),
-                  s.limit(Dimension::pressure));
-     },
+    {"pipe.buckling", Dimension::pressure, translatable("{measured} press on the pipe, {limit} before it may buckle"),
      translatable("Choose a thicker wall.")},
-    {"pipe.pressure",
-     [](const FindingPhrases& s) {
-       return say("tension around the pipe by the pressure inside {}, {} at most", s.measured(Dimension::big_pressure),
-                  s.limit(Dimension::big_pressure));
-     },
+    {"pipe.pressure", Dimension::big_pressure,
+     translatable("tension around the pipe by the pressure inside {measured}, {limit} at most"),
      translatable("Choose a thicker wall or a lower pressure.")},
     {"pipe.strain",
      [](const FindingPhrases& s) {

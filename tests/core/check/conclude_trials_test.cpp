@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-#include "../check/clean_crossing.h"
+#include "core/check/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

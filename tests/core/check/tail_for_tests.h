@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-#include "../check/clean_crossing.h"
+#include "core/check/clean_crossing.h"
 #include "burrow/check/trials_plan.h"
 
 namespace burrow::test {

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <map>
 
-#include "../check/clean_crossing.h"
+#include "core/check/clean_crossing.h"
 #include "burrow/soil/mistaken_soils.h"
 #include "burrow/words/trials_text.h"
 

@@ -7,7 +7,7 @@
 #include <cmath>
 #include <random>
 
-#include "../check/clean_crossing.h"
+#include "core/check/clean_crossing.h"
 #include "burrow/words/day_text.h"
 
 namespace burrow::test {

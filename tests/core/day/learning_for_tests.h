@@ -4,7 +4,7 @@
 #include <cmath>
 #include <random>
 
-#include "../check/clean_crossing.h"
+#include "core/check/clean_crossing.h"
 #include "burrow/bore/advance.h"
 #include "burrow/bore/conditioning.h"
 #include "burrow/day/learn.h"

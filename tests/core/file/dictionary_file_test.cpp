@@ -78,7 +78,7 @@ TEST(DictionaryFile, GermanComesWithTheProgram) {
   EXPECT_EQ(german->plural.forms(), 2u);
   EXPECT_GT(german->texts.size(), 3000u);
   EXPECT_GT(german->counted.size(), 10u);
-  EXPECT_FALSE(dictionary_of("../tables/soils"));
+  EXPECT_FALSE(dictionary_of("core/tables/soils"));
   EXPECT_FALSE(dictionary_of("fr"));
 }
 

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "../check/clean_crossing.h"
+#include "core/check/clean_crossing.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/practice_file.h"

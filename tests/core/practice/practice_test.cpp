@@ -7,7 +7,7 @@
 #include <cmath>
 #include <numeric>
 
-#include "../check/clean_crossing.h"
+#include "core/check/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "../check/clean_crossing.h"
+#include "core/check/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

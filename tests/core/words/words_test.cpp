@@ -8,7 +8,7 @@
 #include <sstream>
 
 #include "burrow/words/headline.h"
-#include "clean_crossing.h"
+#include "core/check/clean_crossing.h"
 
 namespace burrow::test {
 namespace {
@@ -27,7 +27,7 @@ std::set<std::string> codes_of_the_checks() {
   std::set<std::string> codes{"bore.cover-low", "surface.cover-low"};  // made from the code of the mean
   for (const char* code : {"contact", "encroachment", "exit-window", "daylight"})
     codes.insert(std::string("trials.") + code);  // made by the room that holds the trials
-  for (const auto& entry : std::filesystem::directory_iterator(BURROW_SOURCE_DIR "/core/check")) {
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(BURROW_SOURCE_DIR "/core/check")) {
     if (entry.path().filename().string().rfind("check_", 0) != 0) continue;
     std::stringstream text;
     text << std::ifstream(entry.path()).rdbuf();
