@@ -2,6 +2,7 @@
 
 #include <QCryptographicHash>
 #include <QFileInfo>
+#include <utility>
 
 #include "burrow/check/with_findings.h"
 #include "burrow/crossing/blank.h"
@@ -17,34 +18,6 @@ QByteArray hash_of(const std::string& text) {
 }
 
 }  // namespace
-
-/// Swaps one part with its other value; undo and redo are the same.
-class SwapEdit : public QUndoCommand {
- public:
-  SwapEdit(Document& document, ItemRef part, ItemValue other, bool already_done)
-      : document_(document), part_(std::move(part)), other_(std::move(other)), already_done_(already_done) {}
-
-  void redo() override {
-    if (already_done_) {
-      already_done_ = false;
-      return;
-    }
-    swap();
-  }
-  void undo() override { swap(); }
-
- private:
-  void swap() {
-    ItemValue current = value_of(document_.crossing_, part_);
-    document_.set_part(part_, std::move(other_));
-    other_ = std::move(current);
-  }
-
-  Document& document_;
-  ItemRef part_;
-  ItemValue other_;
-  bool already_done_;
-};
 
 Document::Document(Tables tables, QObject* parent)
     : QObject(parent), tables_(std::move(tables)), crossing_(blank_crossing()) {
@@ -66,8 +39,7 @@ void Document::note_trials(Crossing counted, std::vector<Finding> found) {
   if (found.empty() && from_trials_.empty()) return;
   counted_ = std::move(counted);
   from_trials_ = std::move(found);
-  stale_ = true;
-  Q_EMIT changed();
+  report_change();
 }
 
 bool same_but_mutes(const Crossing& one, const Crossing& other) {
@@ -80,8 +52,7 @@ bool same_but_mutes(const Crossing& one, const Crossing& other) {
 void Document::judge_on(const Date& day) {
   if (tables_.judged_on == day) return;
   tables_.judged_on = day;
-  stale_ = true;
-  Q_EMIT changed();
+  report_change();
 }
 
 QString Document::title() const {
@@ -101,6 +72,7 @@ void Document::adopt(Crossing crossing, const QString& path, const QString& read
   unconfirmed_ = false;
   from_trials_.clear();
   undo_.clear();
+  lists_ = {};
   Q_EMIT replaced();
   Q_EMIT changed();
   Q_EMIT file_state_changed();
@@ -172,8 +144,7 @@ Result<Written> Document::save_as(const QString& path) {
   return written;
 }
 
-void Document::set_part(const ItemRef& part, ItemValue value) {
-  set_value(crossing_, part, std::move(value));
+void Document::report_change() {
   stale_ = true;
   Q_EMIT changed();
 }
@@ -182,20 +153,22 @@ void Document::note_name(const QString& name) {
   if (!name.trimmed().isEmpty()) last_name_ = name.trimmed();
 }
 
-bool Document::change(const ItemRef& part, ItemValue value, const QString& step_name) {
+bool Document::change(const QString& step_name, const Edit& edit) {
   if (crossing_.version > known_file_version || in_session_) return false;
-  if (value_of(crossing_, part) == value) return true;
-  auto* edit = new SwapEdit(*this, part, std::move(value), false);
-  edit->setText(step_name);
-  undo_.push(edit);
+  Crossing other = crossing_;
+  edit(other);
+  if (other == crossing_) return true;
+  lists_ = long_lists(crossing_, lists_);
+  LongLists others = long_lists(other, lists_);
+  undo_.push(new UndoStep(*this, step_name, without_long_lists(std::move(other)), std::move(others), false));
   return true;
 }
 
 EditSession::EditSession(Document& document, ItemRef part)
     : document_(document),
       part_(std::move(part)),
-      before_(value_of(document.crossing(), part_)),
       crossing_before_(document.crossing()),
+      rest_before_(without_long_lists(document.crossing())),
       assessment_before_(document.assessment()) {
   document_.in_session_ = true;
   document_.session_ = this;
@@ -205,27 +178,32 @@ EditSession::~EditSession() {
   abandon();
 }
 
-void EditSession::abandon() {
-  if (!open_) return;
-  open_ = false;
+/// False: it was closed before.
+bool EditSession::close() {
+  if (!std::exchange(open_, false)) return false;
   document_.in_session_ = false;
   document_.session_ = nullptr;
-  document_.set_part(part_, before_);
+  return true;
 }
 
-void EditSession::preview(ItemValue value) {
-  if (open_) document_.set_part(part_, std::move(value));
+void EditSession::abandon() {
+  if (!close()) return;
+  put_back(document_.crossing_, rest_before_, crossing_before_);
+  document_.report_change();
+}
+
+void EditSession::preview(const Edit& edit) {
+  if (!open_) return;
+  put_back(document_.crossing_, rest_before_, crossing_before_);
+  edit(document_.crossing_);
+  document_.report_change();
 }
 
 void EditSession::finish(const QString& step_name) {
-  if (!open_) return;
-  open_ = false;
-  document_.in_session_ = false;
-  document_.session_ = nullptr;
-  if (value_of(document_.crossing(), part_) == before_) return;
-  auto* edit = new SwapEdit(document_, part_, before_, true);
-  edit->setText(step_name);
-  document_.undo_.push(edit);
+  if (!close() || document_.crossing() == crossing_before_) return;
+  LongLists before = long_lists(crossing_before_, document_.lists_);
+  document_.lists_ = long_lists(document_.crossing(), before);
+  document_.undo_.push(new UndoStep(document_, step_name, std::move(rest_before_), std::move(before), true));
 }
 
 }  // namespace burrow

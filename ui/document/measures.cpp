@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/check/assess.h"
+#include "burrow/crossing/find.h"
 #include "burrow/document/pit_fields.h"
 #include "burrow/language/say.h"
 
@@ -19,18 +20,6 @@ constexpr int most_steps = 12;
 /// The bore passes so much beside a utility that raising it hardly changes the gap.
 constexpr double least_upright_share = 0.2;
 
-const UtilityAnswer* answer_of(const Assessment& assessment, const std::string& id) {
-  for (const UtilityAnswer& answer : assessment.utilities)
-    if (answer.id == id) return &answer;
-  return nullptr;
-}
-
-const SurfaceFeature* feature_of(const Crossing& crossing, const std::string& id) {
-  for (const SurfaceFeature& feature : crossing.site.surface)
-    if (feature.id == id) return &feature;
-  return nullptr;
-}
-
 const PitShape& shape_of(const Assessment& assessment, const MeasureRef& measure) {
   return measure.id == "launch" ? assessment.launch_pit : assessment.exit_pit;
 }
@@ -39,10 +28,10 @@ WhichPit pit_named(const MeasureRef& measure) {
   return measure.id == "launch" ? WhichPit::launch : WhichPit::exit;
 }
 
-Launch raised(const Crossing& crossing, double by_m) {
-  Launch launch = crossing.bore.launch;
-  launch.elevation.m = std::clamp(launch.elevation.m + by_m, -highest_m, highest_m);
-  return launch;
+/// All of the bore rises.
+Edit raised(const Crossing& crossing, double by_m) {
+  const double to = std::clamp(crossing.bore.launch.elevation.m + by_m, -highest_m, highest_m);
+  return [to](Crossing& c) { c.bore.launch.elevation.m = to; };
 }
 
 }  // namespace
@@ -91,12 +80,12 @@ std::optional<double> measure_value(const Crossing& crossing, const Assessment& 
       if (ground.empty() || !assessment.arrival.elevation_m) return std::nullopt;
       return elevation_at(ground, exit) - *assessment.arrival.elevation_m;
     case MeasureKind::surface_cover: {
-      const SurfaceFeature* feature = feature_of(crossing, measure.id);
+      const SurfaceFeature* feature = find_by_id(crossing.site.surface, measure.id);
       const PathPoint* least = feature ? least_cover_under(assessment, *feature) : nullptr;
       return least ? std::optional(least->cover_m) : std::nullopt;
     }
     case MeasureKind::separation: {
-      const UtilityAnswer* answer = answer_of(assessment, measure.id);
+      const UtilityAnswer* answer = find_by_id(assessment.utilities, measure.id);
       return answer && answer->on_bore && answer->on_utility ? answer->separation_m : std::nullopt;
     }
     case MeasureKind::floor_length:
@@ -165,49 +154,43 @@ std::string measure_lock(const Crossing& crossing, const MeasureRef& measure) {
   }
 }
 
-std::optional<ItemValue> toward_measure(const Crossing& crossing, const Assessment& assessment,
-                                        const MeasureRef& measure, double wanted) {
+Edit toward_measure(const Crossing& crossing, const Assessment& assessment, const MeasureRef& measure, double wanted) {
   const std::optional<double> now = measure_value(crossing, assessment, measure);
-  if (!now) return std::nullopt;
+  if (!now) return {};
   const Launch& launch = crossing.bore.launch;
   switch (measure.kind) {
     case MeasureKind::bore_length: {
-      Exit exit = crossing.bore.exit;
-      exit.station.m = std::min(launch.station.m + std::max(wanted, least_run_m), farthest_m);
-      return exit;
+      const double to = std::min(launch.station.m + std::max(wanted, least_run_m), farthest_m);
+      return [to](Crossing& c) { c.bore.exit.station.m = to; };
     }
     case MeasureKind::launch_depth:
     case MeasureKind::surface_cover:
       return raised(crossing, *now - wanted);
     case MeasureKind::exit_depth: {
-      Launch tilted = launch;
       const double run = std::max(least_run_m, crossing.bore.exit.station.m - launch.station.m);
-      tilted.grade.v = std::clamp(launch.grade.v + (*now - wanted) / run, -1.0, 1.0);
-      return tilted;
+      const double grade = std::clamp(launch.grade.v + (*now - wanted) / run, -1.0, 1.0);
+      return [grade](Crossing& c) { c.bore.launch.grade.v = grade; };
     }
     case MeasureKind::separation: {
-      const UtilityAnswer& answer = *answer_of(assessment, measure.id);
+      const UtilityAnswer& answer = *find_by_id(assessment.utilities, measure.id);
       const Point3 &bore = *answer.on_bore, &utility = *answer.on_utility;
       const double up = bore.z_m - utility.z_m;
       const double apart = std::hypot(bore.x_m - utility.x_m, bore.y_m - utility.y_m, up);
-      if (!(std::abs(up) > least_upright_share * apart)) return std::nullopt;
+      if (!(std::abs(up) > least_upright_share * apart)) return {};
       return raised(crossing, (wanted - *now) * apart / up);
     }
     case MeasureKind::floor_length:
     case MeasureKind::floor_width: {
-      Pits pits = crossing.pits;
-      Pit& pit = pit_of(pits, pit_named(measure));
-      (measure.kind == MeasureKind::floor_length ? pit.floor_length : pit.floor_width) =
-          Length{std::clamp(wanted, least_floor_m, greatest_floor_m)};
-      return pits;
+      const auto member = measure.kind == MeasureKind::floor_length ? &Pit::floor_length : &Pit::floor_width;
+      const Length to{std::clamp(wanted, least_floor_m, greatest_floor_m)};
+      return [which = pit_named(measure), member, to](Crossing& c) { pit_of(c.pits, which).*member = to; };
     }
   }
-  return std::nullopt;
+  return {};
 }
 
-Result<ItemValue> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure,
-                               double wanted) {
-  const ItemRef part = measure_part(measure);
+Result<Crossing> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure,
+                              double wanted) {
   const std::string name = measure_name(crossing, measure);
   const auto text = [](double v) { return format(v, Dimension::length, UnitSystem::metric); };
   Crossing draft = crossing;
@@ -221,12 +204,12 @@ Result<ItemValue> with_measure(const Crossing& crossing, const Tables& tables, c
       nearest = off;
       nearest_value = *now;
     }
-    if (off < good_m) return value_of(draft, part);
-    std::optional<ItemValue> next = toward_measure(draft, answer, measure, wanted);
+    if (off < good_m) return draft;
+    const Edit next = toward_measure(draft, answer, measure, wanted);
     if (!next)
       return fail(name, text(wanted),
                   "a move of the bore up or down that changes it; it passes beside. Move the line in the plan instead");
-    set_value(draft, part, std::move(*next));
+    next(draft);
   }
   return fail(name, text(wanted),
               nearest < 1e300
@@ -261,13 +244,12 @@ Field measure_field(const Crossing& crossing, const Assessment& assessment, cons
       field.high = 30;
   }
   const Tables* known = &tables;
-  field.apply = [known, measure](const Crossing& c, std::optional<double> wanted) -> ItemValue {
-    if (Result<ItemValue> value = with_measure(c, *known, measure, wanted.value_or(0))) return *value;
-    return value_of(c, measure_part(measure));
+  field.apply = [known, measure](Crossing& c, std::optional<double> wanted) {
+    if (Result<Crossing> there = with_measure(c, *known, measure, wanted.value_or(0))) c = std::move(*there);
   };
   field.validate = [known, measure](const Crossing& c, std::optional<double> wanted) -> Result<void> {
-    if (Result<ItemValue> value = with_measure(c, *known, measure, wanted.value_or(0)); !value)
-      return tl::unexpected(value.error());
+    if (const Result<Crossing> there = with_measure(c, *known, measure, wanted.value_or(0)); !there)
+      return tl::unexpected(there.error());
     return {};
   };
   return field;

@@ -1,85 +1,80 @@
 #include "burrow/document/pit_fields.h"
 
 #include <algorithm>
-#include <iterator>
 #include <utility>
 
 #include "burrow/crossing/floor_outline.h"
 #include "burrow/language/say.h"
 #include "burrow/pit/proposal.h"
+#include "number_field.h"
 
 namespace burrow {
 
 namespace {
 
-using Typed = std::optional<double>;
-
 constexpr double largest_m = 1e4;  // well inside what the file format accepts
 constexpr double steepest = 0, flattest = 20;
 
-/// A number of a pit; `set` writes it, an empty one goes back to what the program takes.
-template <class Set>
-Field pit_field(WhichPit which, std::string label, Dimension dimension, Typed value, bool entered, double low,
-                double high, Typed default_value, Set set) {
-  Field field;
-  field.label = std::move(label);
-  field.dimension = dimension;
-  field.value = value;
-  field.entered = entered;
-  field.may_be_empty = true;
-  field.low = low;
-  field.high = high;
-  field.default_value = default_value;
-  field.apply = [which, set](const Crossing& c, Typed v) -> ItemValue {
-    Pits pits = c.pits;
-    set(pit_of(pits, which), v);
-    return pits;
-  };
-  return field;
+/// Finds the pit, in a crossing that may be changed too.
+auto pit_by(WhichPit which) {
+  return [which](auto& c) { return &pit_of(c.pits, which); };
 }
 
-Field proposed_field(WhichPit which, std::string label, Dimension dimension, const Pit& pit,
-                     std::optional<Length> Pit::*member, double proposed, double low, double high) {
-  const std::optional<Length>& now = pit.*member;
-  return pit_field(which, std::move(label), dimension, now ? Typed(now->m) : std::nullopt, now.has_value(), low, high,
-                   proposed, [member](Pit& p, Typed v) { p.*member = v ? std::optional(Length{*v}) : std::nullopt; });
-}
+/// Of a side as it stands in force, which may be proposed: what is typed makes it one that was entered.
+class SideFields {
+ public:
+  SideFields(WhichPit which, PitSide PitSides::*member, const PitSide& now)
+      : side_([which, member](Crossing& c) -> PitSide& { return pit_of(c.pits, which).sides.*member; }), now_(now) {}
 
-Field given_field(WhichPit which, std::string label, const Pit& pit, Given<Length> Pit::*member, double high) {
-  const Given<Length>& now = pit.*member;
-  return pit_field(which, std::move(label), Dimension::length, now->m, now.entered, 0, high, (Pit{}.*member)->m,
-                   [member](Pit& p, Typed v) {
-                     p.*member = Pit{}.*member;
-                     if (v) (p.*member).set(Length{*v});
-                   });
-}
+  /// `set` writes what is typed into the side.
+  template <class Set>
+  void add(std::string label, Dimension dimension, Typed value, double high, Typed default_value, Set set) {
+    fields.push_back(typed_field(std::move(label), dimension, {0, high}, value,
+                                 [side = side_, kind = now_.kind.value, set](Crossing& c, Typed v) {
+                                   PitSide& typed = side(c);
+                                   if (v && left_to_program(typed)) typed.kind.set(kind);  // as it was shown
+                                   set(typed, v);
+                                 }));
+    fields.back().entered = value.has_value();
+    fields.back().may_be_empty = true;
+    fields.back().default_value = default_value;
+  }
+  template <class Q>
+  void add(std::string label, Dimension dimension, std::optional<Q> PitSide::*member, double high,
+           Typed default_value) {
+    add(std::move(label), dimension, Member<std::optional<Q>>::number(now_.*member), high, default_value,
+        [member](PitSide& s, Typed v) { Member<std::optional<Q>>::set(s.*member, v, std::nullopt); });
+  }
 
-Typed metres(const std::optional<Length>& length) {
-  return length ? Typed(length->m) : std::nullopt;
-}
+  std::vector<Field> fields;
+
+ private:
+  std::function<PitSide&(Crossing&)> side_;
+  const PitSide& now_;
+};
 
 /// Height, depth and slope of one step of a benched side. The last step is made again and again up to the ground;
 /// without a height there is none, and without any the program proposes them.
-template <class Add>
-void add_step(const Add& add, const std::string& name, const PitSide& side, std::size_t number) {
+void add_step(SideFields& fields, const std::string& name, const PitSide& side, std::size_t number) {
   const bool there = number < side.benches.size();
   const auto step = [number](PitSide& s) -> Bench& {
     if (number >= s.benches.size()) s.benches.push_back({Length{1.2}, Length{1.2}, {}, {}});
     return s.benches[std::min(number, s.benches.size() - 1)];
   };
-  add(name + ", high", Dimension::length, there ? Typed(side.benches[number].rise.m) : std::nullopt, 10, std::nullopt,
-      [number, step](PitSide& s, Typed v) {
-        if (v && *v > 0)
-          step(s).rise = Length{*v};
-        else if (number < s.benches.size())
-          s.benches.erase(s.benches.begin() + static_cast<std::ptrdiff_t>(number), s.benches.end());
-      });
+  fields.add(name + ", high", Dimension::length, there ? Typed(side.benches[number].rise.m) : std::nullopt, 10,
+             std::nullopt, [number, step](PitSide& s, Typed v) {
+               if (v && *v > 0)
+                 step(s).rise = Length{*v};
+               else if (number < s.benches.size())
+                 s.benches.erase(s.benches.begin() + static_cast<std::ptrdiff_t>(number), s.benches.end());
+             });
   if (!there) return;
-  add(name + ", deep", Dimension::length, side.benches[number].tread.m, 100, std::nullopt,
-      [step](PitSide& s, Typed v) { step(s).tread = Length{v.value_or(0)}; });
+  fields.add(name + ", deep", Dimension::length, side.benches[number].tread.m, 100, std::nullopt,
+             [step](PitSide& s, Typed v) { step(s).tread = Length{v.value_or(0)}; });
   const std::optional<Ratio>& slope = side.benches[number].run_per_rise;
-  add(name + ", run of its face for each unit of rise", Dimension::ratio, slope ? Typed(slope->v) : std::nullopt,
-      flattest, 0, [step](PitSide& s, Typed v) { step(s).run_per_rise = v ? std::optional(Ratio{*v}) : std::nullopt; });
+  fields.add(name + ", run of its face for each unit of rise", Dimension::ratio, slope ? Typed(slope->v) : std::nullopt,
+             flattest, 0,
+             [step](PitSide& s, Typed v) { step(s).run_per_rise = v ? std::optional(Ratio{*v}) : std::nullopt; });
 }
 
 /// The middle from which an outline is measured, or of the rectangle.
@@ -111,36 +106,38 @@ const Pit& pit_of(const Pits& pits, WhichPit which) {
 
 std::vector<Field> pit_floor_fields(const Crossing& crossing, WhichPit which, const PitShape& shape) {
   const Pit& pit = pit_of(crossing.pits, which);
+  const auto proposed = [&](const char* label, Dimension dimension, Range range, std::optional<Length> Pit::*member,
+                            double stands) {
+    return number_field(crossing, label, dimension, range, pit_by(which), member, stands);
+  };
+  const auto given = [&](const char* label, Given<Length> Pit::*member, double high) {
+    return number_field(crossing, label, Dimension::length, {0, high}, pit_by(which), member);
+  };
   std::vector<Field> fields;
   if (pit.floor_outline.empty())
-    fields = {proposed_field(which, "floor, along the line", Dimension::length, pit, &Pit::floor_length,
-                             shape.floor_length_m, 0.1, 100),
-              proposed_field(which, "floor, across", Dimension::length, pit, &Pit::floor_width, shape.floor_width_m,
-                             0.1, 100)};
-  const Field rest[] = {proposed_field(which, "level of the floor", Dimension::station, pit, &Pit::floor_elevation,
-                                       shape.floor_elevation_m, -9e3, 9e3),
-                        proposed_field(which, "middle of the floor, left positive", Dimension::station, pit,
-                                       &Pit::floor_offset, middle_of_floor(pit, shape), -largest_m, largest_m),
-                        given_field(which, "room to work, beside the tool", pit, &Pit::working_length, 100),
-                        given_field(which, "slab or bedding, thick", pit, &Pit::slab_thickness, 10),
-                        given_field(which, "sump below the floor", pit, &Pit::sump_depth, 10)};
-  fields.insert(fields.end(), std::begin(rest), std::end(rest));
-  if (which == WhichPit::launch)
-    fields.insert(fields.end() - 2, given_field(which, "cradle, tool above the floor", pit, &Pit::cradle_height, 10));
-  else
-    fields.push_back(given_field(which, "room beyond the arrival band", pit, &Pit::allowance, 10));
+    fields = {
+        proposed("floor, along the line", Dimension::length, {0.1, 100}, &Pit::floor_length, shape.floor_length_m),
+        proposed("floor, across", Dimension::length, {0.1, 100}, &Pit::floor_width, shape.floor_width_m)};
+  fields.push_back(
+      proposed("level of the floor", Dimension::station, {-9e3, 9e3}, &Pit::floor_elevation, shape.floor_elevation_m));
+  fields.push_back(proposed("middle of the floor, left positive", Dimension::station, {-largest_m, largest_m},
+                            &Pit::floor_offset, middle_of_floor(pit, shape)));
+  fields.push_back(given("room to work, beside the tool", &Pit::working_length, 100));
+  if (which == WhichPit::launch) fields.push_back(given("cradle, tool above the floor", &Pit::cradle_height, 10));
+  fields.push_back(given("slab or bedding, thick", &Pit::slab_thickness, 10));
+  fields.push_back(given("sump below the floor", &Pit::sump_depth, 10));
+  if (which == WhichPit::exit) fields.push_back(given("room beyond the arrival band", &Pit::allowance, 10));
   return fields;
 }
 
 std::vector<Field> floor_corner_fields(const Crossing& crossing, WhichPit which, std::size_t corner) {
-  const PlanLine& outline = pit_of(crossing.pits, which).floor_outline;
-  if (corner >= outline.size()) return {};
+  if (corner >= pit_of(crossing.pits, which).floor_outline.size()) return {};
   const auto coordinate = [&](const char* label, Dimension dimension, double PlanPoint::*member, double low) {
-    Field field = pit_field(which, label, dimension, outline[corner].*member, true, low, 100, std::nullopt,
-                            [corner, member](Pit& p, Typed v) {
-                              if (v && corner < p.floor_outline.size()) p.floor_outline[corner].*member = *v;
-                            });
-    field.may_be_empty = false;
+    const auto point = [which, corner](auto& c) {
+      auto& outline = pit_of(c.pits, which).floor_outline;
+      return corner < outline.size() ? &outline[corner] : nullptr;
+    };
+    Field field = number_field(crossing, label, dimension, {low, 100}, point, member);
     field.validate = [which, corner, member](const Crossing& c, Typed v) -> Result<void> {
       PlanLine moved = pit_of(c.pits, which).floor_outline;
       if (!v || corner >= moved.size()) return {};
@@ -173,52 +170,48 @@ PlanLine outline_of_rectangle(const PitShape& shape) {
   return {{0, -half}, {0, half}, {length, half}, {length, -half}};
 }
 
-std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, const PitShape& shape) {
-  std::vector<Field> fields;
+namespace {
+
+std::vector<Field> side_fields(WhichPit which, const NamedSide& named, const PitSide& side, const PitShape& shape) {
   double by_the_rules = 0;  // each layer has its own; the flattest stands for all
   for (const PitLayer& layer : shape.layers) by_the_rules = std::max(by_the_rules, layer.run_per_rise);
+  const std::string name = named.name;
+  const SideKind kind = side.kind.value;
+  SideFields all(which, named.side, side);
+  if (kind == SideKind::sloped) {
+    all.add(name + ", run for each unit of rise", Dimension::ratio, &PitSide::run_per_rise, flattest, by_the_rules);
+    all.add(name + ", upright lower part", Dimension::length, &PitSide::upright, 100, 0);
+  }
+  const bool supported = kind == SideKind::shored || kind == SideKind::shielded;
+  if (supported || (kind == SideKind::sloped && side.upright)) {
+    all.add(name + ", foot of its support above the floor", Dimension::length, &PitSide::support_foot, 100,
+            supported ? Typed(0) : std::nullopt);
+    all.add(name + ", top of its support above the floor", Dimension::length, &PitSide::support_top, 100,
+            supported ? Typed(shape.depth_m) : std::nullopt);
+  }
+  if (kind == SideKind::benched) {
+    add_step(all, name + ", first step", side, 0);
+    if (!side.benches.empty()) add_step(all, name + ", steps above it", side, 1);
+  }
+  return std::move(all.fields);
+}
+
+}  // namespace
+
+std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, const PitShape& shape) {
+  std::vector<Field> fields;
   const Pit& pit = pit_of(crossing.pits, which);
   const PitSides sides = shape.held.proposed ? sides_in_force(pit.sides, shape.held) : pit.sides;
-  bool shielded = false;
-  for (const auto& [name, member] : named_sides) {
-    const PitSide& side = sides.*member;
-    const SideKind kind = side.kind.value;
-    shielded = shielded || kind == SideKind::shielded;
-    const auto add = [&](std::string label, Dimension dimension, Typed value, double high, Typed default_value,
-                         auto set) {
-      fields.push_back(pit_field(which, std::move(label), dimension, value, value.has_value(), 0, high, default_value,
-                                 [member = member, set, kind](Pit& p, Typed v) {
-                                   PitSide& typed = p.sides.*member;
-                                   if (v && left_to_program(typed)) typed.kind.set(kind);  // as it was shown
-                                   set(typed, v);
-                                 }));
-    };
-    if (side.kind.value == SideKind::sloped) {
-      add(std::string(name) + ", run for each unit of rise", Dimension::ratio,
-          side.run_per_rise ? Typed(side.run_per_rise->v) : std::nullopt, flattest, by_the_rules,
-          [](PitSide& s, Typed v) { s.run_per_rise = v ? std::optional(Ratio{*v}) : std::nullopt; });
-      add(std::string(name) + ", upright lower part", Dimension::length,
-          side.upright ? Typed(side.upright->m) : std::nullopt, 100, 0,
-          [](PitSide& s, Typed v) { s.upright = v ? std::optional(Length{*v}) : std::nullopt; });
-    }
-    const bool supported = side.kind.value == SideKind::shored || side.kind.value == SideKind::shielded;
-    if (supported || (side.kind.value == SideKind::sloped && side.upright)) {
-      add(std::string(name) + ", foot of its support above the floor", Dimension::length, metres(side.support_foot),
-          100, supported ? Typed(0) : std::nullopt,
-          [](PitSide& s, Typed v) { s.support_foot = v ? std::optional(Length{*v}) : std::nullopt; });
-      add(std::string(name) + ", top of its support above the floor", Dimension::length, metres(side.support_top), 100,
-          supported ? Typed(shape.depth_m) : std::nullopt,
-          [](PitSide& s, Typed v) { s.support_top = v ? std::optional(Length{*v}) : std::nullopt; });
-    }
-    if (side.kind.value == SideKind::benched) {
-      add_step(add, std::string(name) + ", first step", side, 0);
-      if (!side.benches.empty()) add_step(add, std::string(name) + ", steps above it", side, 1);
-    }
+  bool shielded = pit.shield.depth.has_value();
+  for (const NamedSide& named : named_sides) {
+    const PitSide& side = sides.*named.side;
+    shielded = shielded || side.kind.value == SideKind::shielded;
+    for (Field& field : side_fields(which, named, side, shape)) fields.push_back(std::move(field));
   }
-  if (shielded || pit.shield.depth)
-    fields.push_back(pit_field(which, "shield, rated depth", Dimension::length, metres(pit.shield.depth),
-                               pit.shield.depth.has_value(), 0, 100, std::nullopt,
-                               [](Pit& p, Typed v) { p.shield.depth = v ? std::optional(Length{*v}) : std::nullopt; }));
+  if (shielded)
+    fields.push_back(number_field(
+        crossing, "shield, rated depth", Dimension::length, {0, 100},
+        [pit_now = pit_by(which)](auto& c) { return &pit_now(c)->shield; }, &RatedShield::depth));
   return fields;
 }
 
@@ -263,33 +256,19 @@ std::vector<Field> pit_edge_fields(const Crossing& crossing, const ItemRef& edge
 }
 
 std::vector<Field> pit_soil_fields(const Crossing& crossing, WhichPit which) {
-  const Pit& pit = pit_of(crossing.pits, which);
-  return {pit_field(which, "layers dip into it, run for each unit of fall", Dimension::ratio,
-                    pit.signs.dip_run_per_rise ? Typed(pit.signs.dip_run_per_rise->v) : std::nullopt,
-                    pit.signs.dip_run_per_rise.has_value(), steepest, 1000, std::nullopt,
-                    [](Pit& p, Typed v) { p.signs.dip_run_per_rise = v ? std::optional(Ratio{*v}) : std::nullopt; }),
-          pit_field(which, "open for", Dimension::duration, pit.open_time ? Typed(pit.open_time->s) : std::nullopt,
-                    pit.open_time.has_value(), 0, 1e9, std::nullopt,
-                    [](Pit& p, Typed v) { p.open_time = v ? std::optional(Duration{*v}) : std::nullopt; })};
+  return {number_field(
+              crossing, "layers dip into it, run for each unit of fall", Dimension::ratio, {steepest, 1000},
+              [pit = pit_by(which)](auto& c) { return &pit(c)->signs; }, &PitSigns::dip_run_per_rise),
+          number_field(crossing, "open for", Dimension::duration, {0, 1e9}, pit_by(which), &Pit::open_time)};
 }
 
 std::vector<Field> pit_spoil_fields(const Crossing& crossing, WhichPit which) {
-  const Pit& pit = pit_of(crossing.pits, which);
-  return {
-      pit_field(which, "heap, off the edge", Dimension::length, pit.spoil.setback->m, pit.spoil.setback.entered, 0,
-                1000, Spoil{}.setback->m,
-                [](Pit& p, Typed v) {
-                  p.spoil.setback = Spoil{}.setback;
-                  if (v) p.spoil.setback.set(Length{*v});
-                }),
-      pit_field(which, "heap, high", Dimension::length, pit.spoil.height ? Typed(pit.spoil.height->m) : std::nullopt,
-                pit.spoil.height.has_value(), 0, 100, std::nullopt,
-                [](Pit& p, Typed v) { p.spoil.height = v ? std::optional(Length{*v}) : std::nullopt; }),
-      pit_field(which, "ladder, along its side from the middle", Dimension::station, pit.ladder.along->m,
-                pit.ladder.along.entered, -1000, 1000, Ladder{}.along->m, [](Pit& p, Typed v) {
-                  p.ladder.along = Ladder{}.along;
-                  if (v) p.ladder.along.set(Length{*v});
-                })};
+  const auto spoil = [pit = pit_by(which)](auto& c) { return &pit(c)->spoil; };
+  return {number_field(crossing, "heap, off the edge", Dimension::length, {0, 1000}, spoil, &Spoil::setback),
+          number_field(crossing, "heap, high", Dimension::length, {0, 100}, spoil, &Spoil::height),
+          number_field(
+              crossing, "ladder, along its side from the middle", Dimension::station, {-1000, 1000},
+              [pit = pit_by(which)](auto& c) { return &pit(c)->ladder; }, &Ladder::along)};
 }
 
 }  // namespace burrow

@@ -6,16 +6,13 @@
 
 #include "burrow/file/practice_file.h"
 #include "burrow/language/say.h"
+#include "number_field.h"
 
 namespace burrow {
 
 Practice practice_of(const Crossing& crossing, const Tables& tables) {
   if (crossing.practice.empty()) return {};
   return read_practice(crossing.practice, tables).value_or(Practice());
-}
-
-ItemValue practice_value(const Practice& practice) {
-  return write_practice(practice);
 }
 
 namespace {
@@ -28,19 +25,14 @@ class TruthFields {
 
   void add(std::string label, Dimension dimension, double low, double high, double value, double default_value,
            std::function<void(PracticeTruth&, double)> put) {
-    Field field;
-    field.label = std::move(label);
-    field.dimension = dimension;
-    field.value = value;
+    Field field = typed_field(std::move(label), dimension, {low, high}, value,
+                              [&tables = tables_, put = std::move(put), default_value](Crossing& c, Typed typed) {
+                                Practice changed = practice_of(c, tables);
+                                put(changed.truth, typed.value_or(default_value));
+                                c.practice = write_practice(changed);
+                              });
     field.entered = value != default_value;
-    field.low = low;
-    field.high = high;
     field.default_value = default_value;
-    field.apply = [&tables = tables_, put, default_value](const Crossing& now, std::optional<double> typed) {
-      Practice changed = practice_of(now, tables);
-      put(changed.truth, typed.value_or(default_value));
-      return practice_value(changed);
-    };
     fields_.push_back(std::move(field));
   }
   [[nodiscard]] const PracticeTruth& truth() const { return truth_; }

@@ -31,13 +31,6 @@ ReadingInput nose() {
   return length("nose this far in", &Reading::nose, false, 0, farthest_m, "as now");
 }
 
-ItemValue element_with(const Crossing& crossing, const std::string& id, const std::function<void(DayRecord&)>& edit) {
-  ItemValue value = value_of(crossing, record_part(id));
-  auto& element = std::get<ListSlot<DayRecord>>(value);
-  if (element.value) edit(*element.value);
-  return value;
-}
-
 }  // namespace
 
 std::vector<ReadingForm> reading_forms(double tail_to_nose_m) {
@@ -168,26 +161,10 @@ std::string reading_line(const Reading& r, UnitSystem units) {
   return line;
 }
 
-ItemValue with_reading(const Crossing& crossing, const std::string& id, Reading reading) {
-  return element_with(crossing, id, [&](DayRecord& record) {
-    const auto after = std::upper_bound(record.readings.begin(), record.readings.end(), reading.time.s,
-                                        [](double time, const Reading& r) { return time < r.time.s; });
-    record.readings.insert(after, std::move(reading));
-  });
-}
-
-ItemValue without_reading(const Crossing& crossing, const std::string& id, std::size_t reading) {
-  return element_with(crossing, id, [&](DayRecord& record) {
-    if (reading < record.readings.size())
-      record.readings.erase(record.readings.begin() + static_cast<std::ptrdiff_t>(reading));
-  });
-}
-
-ItemValue new_record(const Crossing& crossing, const std::string& id, const std::string& started) {
-  DayRecord record;
-  record.id = id;
-  record.started = started;
-  return ListSlot<DayRecord>{record, crossing.record.size()};
+void add_reading(DayRecord& record, Reading reading) {
+  const auto after = std::upper_bound(record.readings.begin(), record.readings.end(), reading.time.s,
+                                      [](double time, const Reading& r) { return time < r.time.s; });
+  record.readings.insert(after, std::move(reading));
 }
 
 }  // namespace burrow

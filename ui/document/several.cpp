@@ -7,6 +7,7 @@
 #include <optional>
 #include <utility>
 
+#include "burrow/crossing/find.h"
 #include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/document/utility_fields.h"
 #include "burrow/language/say.h"
@@ -17,17 +18,6 @@ namespace {
 
 constexpr double beside_m = 0.5;
 constexpr double farthest_m = 1e5, lowest_m = -1e4;
-
-template <class T>
-T* in(std::vector<T>& list, const std::string& id) {
-  const auto it = std::find_if(list.begin(), list.end(), [&](const T& e) { return e.id == id; });
-  return it == list.end() ? nullptr : &*it;
-}
-template <class T>
-const T* in(const std::vector<T>& list, const std::string& id) {
-  const auto it = std::find_if(list.begin(), list.end(), [&](const T& e) { return e.id == id; });
-  return it == list.end() ? nullptr : &*it;
-}
 
 std::vector<Field> own_fields(const Crossing& crossing, const ItemRef& part, const Tables& tables) {
   switch (part.kind) {
@@ -46,12 +36,6 @@ bool is_place(const Field& field) {
          field.label.starts_with("from station") || field.label.starts_with("to station");
 }
 
-/// The part that a field of this thing changes.
-ItemRef changed_part(const ItemRef& part) {
-  if (part.kind == ItemKind::test_holes) return {ItemKind::test_holes, {}, -1};
-  return {part.kind, part.id, -1};
-}
-
 double moved_along(double station_m, double by) {
   return std::clamp(station_m + by, -farthest_m, farthest_m);
 }
@@ -68,7 +52,8 @@ bool may_be_several(const ItemRef& part) {
 }
 
 bool there_is(const Crossing& crossing, const ItemRef& part) {
-  if (part.kind == ItemKind::test_holes && !part.id.empty()) return in(crossing.site.test_holes, part.id) != nullptr;
+  if (part.kind == ItemKind::test_holes && !part.id.empty())
+    return find_by_id(crossing.site.test_holes, part.id) != nullptr;
   return exists_in(crossing, part);
 }
 
@@ -109,7 +94,8 @@ std::string several_name(const Crossing& crossing, const std::vector<ItemRef>& p
   std::vector<Counted> order;
   for (const ItemRef& part : parts) {
     Counted kind{part.kind, std::nullopt};
-    if (const SurfaceFeature* feature = in(crossing.site.surface, part.id); part.kind == ItemKind::surface && feature)
+    if (const SurfaceFeature* feature = find_by_id(crossing.site.surface, part.id);
+        part.kind == ItemKind::surface && feature)
       kind.second = feature->kind;
     if (counts[kind]++ == 0) order.push_back(kind);
   }
@@ -152,14 +138,13 @@ std::vector<Field> shared_fields(const Crossing& crossing, const std::vector<Ite
           if (own.label != label) continue;
           if (own.validate)
             if (Result<void> holds = own.validate(draft, value); !holds) return tl::unexpected(holds.error());
-          set_value(draft, changed_part(part), own.apply(draft, value));
+          own.apply(draft, value);
           break;
         }
       return draft;
     };
-    field.apply = [all_set](const Crossing& c, std::optional<double> value) -> ItemValue {
-      const Result<Crossing> set = all_set(c, value);
-      return set ? set->site : c.site;
+    field.apply = [all_set](Crossing& c, std::optional<double> value) {
+      if (Result<Crossing> set = all_set(c, value)) c = std::move(*set);
     };
     field.validate = [all_set](const Crossing& c, std::optional<double> value) -> Result<void> {
       if (const Result<Crossing> set = all_set(c, value); !set) return tl::unexpected(set.error());
@@ -207,12 +192,12 @@ Copies site_with_copies(const Crossing& crossing, const std::vector<ItemRef>& pa
   };
   for (const ItemRef& part : parts) {
     Site& site = draft.site;
-    if (const Utility* u = in(site.utilities, part.id); part.kind == ItemKind::utility && u) {
+    if (const Utility* u = find_by_id(site.utilities, part.id); part.kind == ItemKind::utility && u) {
       Utility copy = *u;
       copy.name = copy_name(copy.name);
       for (PathVertex& p : copy.path) p.x_m = moved_along(p.x_m, beside_m);
       add(site.utilities, std::move(copy), "u", ItemKind::utility);
-    } else if (const SurfaceFeature* s = in(site.surface, part.id); part.kind == ItemKind::surface && s) {
+    } else if (const SurfaceFeature* s = find_by_id(site.surface, part.id); part.kind == ItemKind::surface && s) {
       SurfaceFeature copy = *s;
       copy.name = copy_name(copy.name);
       for (std::optional<Length>* end : {&copy.from, &copy.to})
@@ -220,11 +205,11 @@ Copies site_with_copies(const Crossing& crossing, const std::vector<ItemRef>& pa
       for (PlanPoint& p : copy.outline) p.x_m = moved_along(p.x_m, beside_m);
       copy.levels = {};  // taken there, not here
       add(site.surface, std::move(copy), "f", ItemKind::surface);
-    } else if (const TestHole* h = in(site.test_holes, part.id); part.kind == ItemKind::test_holes && h) {
+    } else if (const TestHole* h = find_by_id(site.test_holes, part.id); part.kind == ItemKind::test_holes && h) {
       TestHole copy = *h;
       copy.station.m = moved_along(copy.station.m, beside_m);
       add(site.test_holes, std::move(copy), "h", ItemKind::test_holes);
-    } else if (const Stratum* layer = in(site.strata, part.id); part.kind == ItemKind::stratum && layer) {
+    } else if (const Stratum* layer = find_by_id(site.strata, part.id); part.kind == ItemKind::stratum && layer) {
       Stratum copy = *layer;
       LevelLine top = copy.top ? *copy.top : site.ground;
       for (LevelPoint& p : top) p.elevation_m = std::max(p.elevation_m - beside_m, lowest_m);

@@ -4,49 +4,33 @@
 #include <cmath>
 
 #include "burrow/clearance/clearance.h"
+#include "burrow/crossing/find.h"
 #include "burrow/document/utility_entry.h"
 #include "burrow/language/say.h"
+#include "number_field.h"
 
 namespace burrow {
 
 namespace {
 
-using Typed = std::optional<double>;
+constexpr double highest_line_m = 9.9e3;  // a hand's breadth inside the file's: a whole line is moved, sums are rounded
 
-constexpr double farthest_m = 1e5;   // what the file format accepts
-constexpr double highest_m = 9.9e3;  // a hand's breadth inside it: a whole line is moved, and sums are rounded
-
-const Utility* find_utility(const Crossing& crossing, const std::string& id) {
-  for (const Utility& utility : crossing.site.utilities)
-    if (utility.id == id) return &utility;
-  return nullptr;
+/// Finds the utility, in a crossing that may be changed too.
+auto utility_by(const std::string& id) {
+  return [id](auto& c) { return find_by_id(c.site.utilities, id); };
 }
 
-std::optional<Length> as_length(Typed v) {
-  return v ? std::optional<Length>(Length{*v}) : std::nullopt;
-}
-
-/// A length of a utility, empty where it is not known; `member` finds it.
-template <class Member>
-Field length_field(const Utility& utility, std::string label, Dimension dimension, double low, double high,
-                   Member member) {
-  Field field;
-  field.label = std::move(label);
-  field.dimension = dimension;
-  Utility copy = utility;
-  const std::optional<Length>& now = member(copy);
-  if (now) field.value = now->m;
-  field.entered = now.has_value();
-  field.may_be_empty = true;
-  field.low = low;
-  field.high = high;
-  field.apply = [part = ItemRef{ItemKind::utility, utility.id, -1}, member](const Crossing& c, Typed v) {
-    ItemValue all = value_of(c, part);
-    if (auto& element = std::get<ListSlot<Utility>>(all); element.value) member(*element.value) = as_length(v);
-    return all;
+/// A length of something in a utility; `owner` finds it in the utility.
+template <class Find, class Owner>
+Field length_field(const Crossing& crossing, const std::string& id, std::string label, Dimension dimension, Range range,
+                   Find owner, std::optional<Length> Owner::*member) {
+  const auto whose = [one = utility_by(id), owner](auto& c) {
+    auto* utility = one(c);
+    return utility ? owner(*utility) : nullptr;
   };
-  return field;
+  return number_field(crossing, std::move(label), dimension, range, whose, member);
 }
+const auto itself = [](auto& utility) { return &utility; };
 
 bool from_ground(const Utility& utility, const PassingPlace& place) {
   return depth_from(utility) == DepthFrom::ground && place.ground_m;
@@ -65,33 +49,14 @@ void lay_at(std::vector<PathVertex>& path, Typed axis_m, Typed centre_m) {
 
 /// Levels of the centre at the bore for which all of the line stays where a file may put it.
 std::pair<double, double> centre_range(const Utility& utility, Typed axis_m) {
-  double low = -highest_m, high = highest_m;
+  double low = -highest_line_m, high = highest_line_m;
   if (axis_m)
     for (const PathVertex& p : utility.path) {
       if (!p.z_m) continue;
-      low = std::max(low, -highest_m + *axis_m - *p.z_m);
-      high = std::min(high, highest_m + *axis_m - *p.z_m);
+      low = std::max(low, -highest_line_m + *axis_m - *p.z_m);
+      high = std::min(high, highest_line_m + *axis_m - *p.z_m);
     }
   return {low, high};
-}
-
-/// A number of a test hole; `set` writes it.
-template <class Set>
-Field hole_field(const std::string& id, std::string label, Dimension dimension, Typed value, double low, double high,
-                 Set set) {
-  Field field;
-  field.label = std::move(label);
-  field.dimension = dimension;
-  field.value = value;
-  field.low = low;
-  field.high = high;
-  field.apply = [id, set](const Crossing& c, Typed v) -> ItemValue {
-    std::vector<TestHole> holes = c.site.test_holes;
-    for (TestHole& hole : holes)
-      if (hole.id == id) set(hole, v);
-    return holes;
-  };
-  return field;
 }
 
 /// What a preset states at this depth; a share of an unknown depth is not known.
@@ -145,48 +110,44 @@ std::optional<double> above_centre_m(const Utility& utility, LevelMeant level) {
 }
 
 std::vector<Field> utility_level_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place) {
-  const Utility* utility = find_utility(crossing, id);
+  const Utility* utility = find_by_id(crossing.site.utilities, id);
   if (!utility || utility->path.empty()) return {};
   const LevelMeant level = level_meant(*utility);
   const std::optional<double> above = above_centre_m(*utility, level);
   if (!above) return {};
   const bool down = from_ground(*utility, place);
   const std::string what(translated_word(level));
-  Field field;
-  field.label = down ? say("depth of its {} below ground at the bore", what) : say("level of its {} at the bore", what);
-  field.dimension = down ? Dimension::length : Dimension::station;
   const double ground = place.ground_m.value_or(0);
-  if (place.axis_m) field.value = down ? ground - *place.axis_m - *above : *place.axis_m + *above;
-  field.may_be_empty = true;
   const auto [low, high] = centre_range(*utility, place.axis_m);
-  field.low = down ? ground - high - *above : low + *above;
-  field.high = down ? ground - low - *above : high + *above;
-  field.apply = [part = ItemRef{ItemKind::utility, id, -1}, axis = place.axis_m, above, down, ground, level](
-                    const Crossing& c, Typed v) {
-    ItemValue all = value_of(c, part);
-    Typed centre;
-    if (v) centre = (down ? ground - *v : *v) - *above;
-    auto& element = std::get<ListSlot<Utility>>(all);
-    if (!element.value) return all;
-    lay_at(element.value->path, axis, centre);
-    // From now on the record says what the number was taken to mean.
-    Recorded& recorded = element.value->recorded;
-    if (v && !recorded.level) recorded.level = level;
-    if (v && !recorded.from) recorded.from = down ? DepthFrom::ground : DepthFrom::datum;
-    return all;
-  };
+  Typed value;
+  if (place.axis_m) value = down ? ground - *place.axis_m - *above : *place.axis_m + *above;
+  const Range range = down ? Range{ground - high - *above, ground - low - *above} : Range{low + *above, high + *above};
+  Field field = typed_field(
+      down ? say("depth of its {} below ground at the bore", what) : say("level of its {} at the bore", what),
+      down ? Dimension::length : Dimension::station, range, value,
+      [one = utility_by(id), axis = place.axis_m, above, down, ground, level](Crossing& c, Typed v) {
+        Utility* changed = one(c);
+        if (!changed) return;
+        Typed centre;
+        if (v) centre = (down ? ground - *v : *v) - *above;
+        lay_at(changed->path, axis, centre);
+        // From now on the record says what the number was taken to mean.
+        Recorded& recorded = changed->recorded;
+        if (v && !recorded.level) recorded.level = level;
+        if (v && !recorded.from) recorded.from = down ? DepthFrom::ground : DepthFrom::datum;
+      });
+  field.may_be_empty = true;
   return {std::move(field)};
 }
 
 std::vector<Field> utility_size_fields(const Crossing& crossing, const std::string& id) {
-  const Utility* utility = find_utility(crossing, id);
-  if (!utility) return {};
-  return {length_field(*utility, "outside diameter", Dimension::small_length, 0.001, 5,
-                       [](Utility& u) -> std::optional<Length>& { return u.outside_diameter; })};
+  if (!find_by_id(crossing.site.utilities, id)) return {};
+  return {length_field(crossing, id, "outside diameter", Dimension::small_length, {0.001, 5}, itself,
+                       &Utility::outside_diameter)};
 }
 
 Result<void> check_location_error(const Crossing& crossing, const std::string& id, Typed error_m) {
-  const Utility* utility = find_utility(crossing, id);
+  const Utility* utility = find_by_id(crossing.site.utilities, id);
   if (!utility || !error_m || *error_m > 0 || may_be_without_error(*utility)) return {};
   return fail(translated("location error"), translated("0: only of a line that lay open, exposed, is it known so well"),
               translated("more than 0, or empty where it is not known"));
@@ -194,12 +155,14 @@ Result<void> check_location_error(const Crossing& crossing, const std::string& i
 
 std::vector<Field> utility_location_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place,
                                            const Tables& tables) {
-  const Utility* utility = find_utility(crossing, id);
+  const Utility* utility = find_by_id(crossing.site.utilities, id);
   if (!utility) return {};
-  std::vector<Field> both{length_field(*utility, "location error across, one sd", Dimension::small_length, 0, 100,
-                                       [](Utility& u) -> std::optional<Length>& { return u.located.lateral_sd; }),
-                          length_field(*utility, "location error in height, one sd", Dimension::small_length, 0, 100,
-                                       [](Utility& u) -> std::optional<Length>& { return u.located.vertical_sd; })};
+  const auto error = [&](const char* label, std::optional<Length> Located::*member) {
+    return length_field(
+        crossing, id, label, Dimension::small_length, {0, 100}, [](auto& u) { return &u.located; }, member);
+  };
+  std::vector<Field> both{error("location error across, one sd", &Located::lateral_sd),
+                          error("location error in height, one sd", &Located::vertical_sd)};
   for (Field& field : both)
     field.validate = [id](const Crossing& c, Typed v) { return check_location_error(c, id, v); };
   if (utility->located.level) {
@@ -211,88 +174,55 @@ std::vector<Field> utility_location_fields(const Crossing& crossing, const std::
 }
 
 std::vector<Field> utility_gap_fields(const Crossing& crossing, const std::string& id) {
-  const Utility* utility = find_utility(crossing, id);
-  if (!utility) return {};
-  return {length_field(*utility, "clear gap wanted by its owner", Dimension::length, 0, 100,
-                       [](Utility& u) -> std::optional<Length>& { return u.required_clearance; }),
-          length_field(*utility, "clear gap agreed with its owner", Dimension::length, 0, 100,
-                       [](Utility& u) -> std::optional<Length>& { return u.agreed.distance; })};
+  if (!find_by_id(crossing.site.utilities, id)) return {};
+  return {length_field(crossing, id, "clear gap wanted by its owner", Dimension::length, {0, 100}, itself,
+                       &Utility::required_clearance),
+          length_field(
+              crossing, id, "clear gap agreed with its owner", Dimension::length, {0, 100},
+              [](auto& u) { return &u.agreed; }, &AgreedGap::distance)};
 }
 
-std::vector<Field> hole_fields(const Crossing& crossing, const std::string& hole_id) {
-  const auto& all = crossing.site.test_holes;
-  const auto hole = std::find_if(all.begin(), all.end(), [&](const TestHole& h) { return h.id == hole_id; });
-  if (hole == all.end()) return {};
-  std::vector<Field> fields{
-      hole_field(hole_id, say("measured level of its {}", translated_word(*hole->level)), Dimension::station,
-                 hole->elevation ? Typed(hole->elevation->m) : std::nullopt, -highest_m, highest_m,
-                 [](TestHole& h, Typed v) { h.elevation = as_length(v); }),
-      hole_field(hole_id, "station of the hole", Dimension::station, hole->station.m, -farthest_m, farthest_m,
-                 [](TestHole& h, Typed v) { h.station.m = *v; }),
-      hole_field(hole_id, "offset of the hole, left positive", Dimension::station, hole->offset.m, -farthest_m,
-                 farthest_m, [](TestHole& h, Typed v) { h.offset.m = *v; }),
-      hole_field(hole_id, "error of that measurement, one sd", Dimension::small_length, hole->sd->m, 0, 10,
-                 [](TestHole& h, Typed v) {
-                   h.sd = TestHole{}.sd;
-                   if (v) h.sd.set(Length{*v});
-                 }),
-      hole_field(hole_id, "what it tells reaches", Dimension::length, hole->reach->m, 0, 1000,
-                 [](TestHole& h, Typed v) {
-                   h.reach = TestHole{}.reach;
-                   if (v) h.reach.set(Length{*v});
-                 })};
-  fields[0].may_be_empty = true;
-  fields[3].may_be_empty = fields[4].may_be_empty = true;
-  fields[3].entered = hole->sd.entered;
-  fields[4].entered = hole->reach.entered;
-  fields[3].default_value = TestHole{}.sd->m;
-  fields[4].default_value = TestHole{}.reach->m;
-  return fields;
+std::vector<Field> hole_fields(const Crossing& crossing, const std::string& id) {
+  const TestHole* hole = find_by_id(crossing.site.test_holes, id);
+  if (!hole) return {};
+  const auto field = [&](std::string label, Dimension dimension, Range range, auto member) {
+    return number_field(
+        crossing, std::move(label), dimension, range, [id](auto& c) { return find_by_id(c.site.test_holes, id); },
+        member);
+  };
+  return {field(say("measured level of its {}", translated_word(*hole->level)), Dimension::station,
+                {-highest_line_m, highest_line_m}, &TestHole::elevation),
+          field("station of the hole", Dimension::station, {-farthest_m, farthest_m}, &TestHole::station),
+          field("offset of the hole, left positive", Dimension::station, {-farthest_m, farthest_m}, &TestHole::offset),
+          field("error of that measurement, one sd", Dimension::small_length, {0, 10}, &TestHole::sd),
+          field("what it tells reaches", Dimension::length, {0, 1000}, &TestHole::reach)};
 }
 
 Field new_hole_field(const Crossing& crossing, const std::string& id, const PassingPlace& place) {
-  const Utility* utility = find_utility(crossing, id);
+  const Utility* utility = find_by_id(crossing.site.utilities, id);
   const bool down = utility && from_ground(*utility, place);
   const double ground = place.ground_m.value_or(0);
-  Field field;
-  field.label = down ? "depth of its crown below ground, measured" : "level of its crown, measured";
-  field.dimension = down ? Dimension::length : Dimension::station;
-  field.low = down ? ground - highest_m : -highest_m;
-  field.high = down ? ground + highest_m : highest_m;
-  field.apply = [id, place, down, ground](const Crossing& c, Typed v) -> ItemValue {
-    std::vector<TestHole> holes = c.site.test_holes;
-    TestHole hole;
-    hole.id = free_id(c, "h");
-    hole.utility = id;
-    hole.station.m = place.station_m;
-    hole.offset.m = place.offset_m;
-    hole.level.set(LevelMeant::crown);
-    if (v) hole.elevation = Length{down ? ground - *v : *v};
-    holes.push_back(std::move(hole));
-    return holes;
-  };
-  return field;
+  const Range range =
+      down ? Range{ground - highest_line_m, ground + highest_line_m} : Range{-highest_line_m, highest_line_m};
+  return typed_field(down ? "depth of its crown below ground, measured" : "level of its crown, measured",
+                     down ? Dimension::length : Dimension::station, range, std::nullopt,
+                     [id, place, down, ground](Crossing& c, Typed v) {
+                       TestHole hole;
+                       hole.id = free_id(c, "h");
+                       hole.utility = id;
+                       hole.station.m = place.station_m;
+                       hole.offset.m = place.offset_m;
+                       hole.level.set(LevelMeant::crown);
+                       if (v) hole.elevation = Length{down ? ground - *v : *v};
+                       c.site.test_holes.push_back(std::move(hole));
+                     });
 }
 
 std::vector<Field> search_fields(const Crossing& crossing) {
-  constexpr double per_m2 = 100;
-  const Given<RatePerArea>& rate = crossing.site.utility_search.unknown_rate;
-  Field field;
-  field.label = "services nobody knows of, in 100 m² (1076 ft²)";
-  field.dimension = Dimension::ratio;
-  field.value = per_m2 * rate->per_m2;
-  field.entered = rate.entered;
-  field.may_be_empty = true;
-  field.low = 0;
-  field.high = 1000;
-  field.default_value = 0;
-  field.apply = [](const Crossing& c, Typed v) -> ItemValue {
-    UtilitySearch search = c.site.utility_search;
-    search.unknown_rate = UtilitySearch{}.unknown_rate;
-    if (v) search.unknown_rate.set(RatePerArea{*v / per_m2});
-    return search;
-  };
-  return {std::move(field)};
+  return {times(number_field(
+                    crossing, "services nobody knows of, in 100 m² (1076 ft²)", Dimension::ratio, {0, 1000},
+                    [](auto& c) { return &c.site.utility_search; }, &UtilitySearch::unknown_rate),
+                100)};
 }
 
 Utility with_preset(Utility utility, const std::string& preset, PresetReading reading, const PassingPlace& place,

@@ -51,9 +51,9 @@ void DrawingView::pull_dimension() {
   const double step = snap_step(modifiers_);
   double wanted = pulled(*held_, last_at_ - press_at_);
   if (step > 0) wanted = std::round(wanted / step) * step;
-  if (std::optional<ItemValue> value =
+  if (const Edit edit =
           toward_measure(session_->crossing_before(), session_->assessment_before(), held_->measure, wanted))
-    session_->preview(std::move(*value));
+    session_->preview(edit);
   focus_.pointer = last_at_;
 }
 

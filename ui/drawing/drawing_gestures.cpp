@@ -83,16 +83,14 @@ void DrawingView::step_gesture() {
     move.at_station_m = frame_.station_m(last_at_.x());
     move.at_up_m = pane == Pane::elevation ? frame_.elevation_m(last_at_.y()) : frame_.offset_m(last_at_.y());
     move.step_m = snap_step(modifiers_);
-    if (std::optional<ItemValue> value = moved(session_->crossing_before(), session_->part(), move)) {
+    if (const Edit edit = moved(session_->crossing_before(), session_->part(), move)) {
       focus_.snaps.clear();
-      if (!modifiers_.testFlag(Qt::ShiftModifier)) {
-        Snapped drawn = snap(snap_lines_, session_->crossing_before(), session_->part(), std::move(*value), pane,
-                             snap_px / frame_.px_per_m,
-                             snap_px / (frame_.px_per_m * (pane == Pane::elevation ? frame_.exaggeration : 1.0)));
-        *value = std::move(drawn.value);
-        focus_.snaps = std::move(drawn.lines);
-      }
-      session_->preview(std::move(*value));
+      session_->preview([&](Crossing& c) {
+        edit(c);
+        if (modifiers_.testFlag(Qt::ShiftModifier)) return;
+        const double up_px = frame_.px_per_m * (pane == Pane::elevation ? frame_.exaggeration : 1.0);
+        focus_.snaps = snap(c, snap_lines_, session_->part(), pane, snap_px / frame_.px_per_m, snap_px / up_px);
+      });
     }
     focus_.pointer = last_at_;
   }

@@ -47,7 +47,7 @@ bool DrawingView::nudge(QKeyEvent* event) {
     nudge_move_.by_up_m += up * step;
     nudge_move_.by_station_m += right * step;
   }
-  if (const auto value = moved(session_->crossing_before(), nudged_, nudge_move_)) session_->preview(*value);
+  if (const Edit edit = moved(session_->crossing_before(), nudged_, nudge_move_)) session_->preview(edit);
   viewport()->update();
   return true;
 }

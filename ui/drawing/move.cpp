@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "burrow/base/quantity_text.h"
+#include "burrow/crossing/find.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/handles.h"
 #include "burrow/drawing/pit_edges.h"
@@ -28,7 +29,7 @@ double level(double v) {
   return std::clamp(v, -1e4, 1e4);
 }
 
-std::optional<ItemValue> moved_launch(const Crossing& before, const Move& move) {
+Edit moved_launch(const Crossing& before, const Move& move) {
   Launch launch = before.bore.launch;
   if (!member_locked(before, "/bore/launch/station_m"))
     launch.station.m =
@@ -39,40 +40,39 @@ std::optional<ItemValue> moved_launch(const Crossing& before, const Move& move) 
   } else if (!member_locked(before, "/bore/launch/elevation_m")) {
     launch.elevation.m = level(rounded(launch.elevation.m + move.by_up_m, move.step_m));
   }
-  return launch;
+  return [launch](Crossing& c) { c.bore.launch = launch; };
 }
 
 /// The grip turns the bore about the launch point.
-std::optional<ItemValue> moved_grade(const Crossing& before, const Move& move) {
+Edit moved_grade(const Crossing& before, const Move& move) {
   Launch launch = before.bore.launch;
   const double run = std::max(0.2, grade_grip_station(before) - launch.station.m);
   const double step = move.step_m > 0 ? 0.001 : 0.0;
   const bool plan = move.pane == Pane::plan;
-  if (member_locked(before, plan ? "/bore/launch/heading_rad" : "/bore/launch/grade")) return std::nullopt;
+  if (member_locked(before, plan ? "/bore/launch/heading_rad" : "/bore/launch/grade")) return {};
   if (plan) {
     const double heading = std::clamp(launch.heading->rad + std::atan(move.by_up_m / run), -1.5, 1.5);
     launch.heading.set(Angle{rounded(heading, step)});
   } else {
     launch.grade.v = std::clamp(rounded(launch.grade.v + move.by_up_m / run, step), -1.0, 1.0);
   }
-  return launch;
+  return [launch](Crossing& c) { c.bore.launch = launch; };
 }
 
-std::optional<ItemValue> moved_exit(const Crossing& before, const Move& move) {
+Edit moved_exit(const Crossing& before, const Move& move) {
   Exit exit = before.bore.exit;
   if (!member_locked(before, "/bore/exit/station_m"))
     exit.station.m = station(
         std::max(rounded(exit.station.m + move.by_station_m, move.step_m), before.bore.launch.station.m + least_run_m));
   if (move.pane == Pane::plan && !member_locked(before, "/bore/exit/offset_m"))
     exit.offset.set(Length{rounded(exit.offset->m + move.by_up_m, move.step_m)});
-  return exit;
+  return [exit](Crossing& c) { c.bore.exit = exit; };
 }
 
-std::optional<ItemValue> moved_utility(const Crossing& before, const ItemRef& part, const Move& move) {
-  ItemValue value = value_of(before, part);
-  auto& element = std::get<ListSlot<Utility>>(value);
-  if (!element.value || element.value->path.empty()) return std::nullopt;
-  std::vector<PathVertex>& path = element.value->path;
+Edit moved_utility(const Crossing& before, const ItemRef& part, const Move& move) {
+  const Utility* utility = find_by_id(before.site.utilities, part.id);
+  if (!utility || utility->path.empty()) return {};
+  std::vector<PathVertex> path = utility->path;
   const std::size_t only = static_cast<std::size_t>(std::max(part.index, 0));
   // The whole line keeps its shape: one rounded shift for all its points.
   const double dx = rounded(path.front().x_m + move.by_station_m, move.step_m) - path.front().x_m;
@@ -87,7 +87,19 @@ std::optional<ItemValue> moved_utility(const Crossing& before, const ItemRef& pa
       *path[i].z_m = level(*path[i].z_m + du);
     }
   }
-  return value;
+  return [id = part.id, path](Crossing& c) {
+    if (Utility* changed = find_by_id(c.site.utilities, id)) changed->path = path;
+  };
+}
+
+/// The line that a part of the ground is drawn by; null: it has none of its own.
+template <class Any>
+auto* line_of(Any& crossing, const ItemRef& part) {
+  auto* stratum = part.kind == ItemKind::stratum ? find_by_id(crossing.site.strata, part.id) : nullptr;
+  return part.kind == ItemKind::ground                         ? &crossing.site.ground
+         : part.kind == ItemKind::water && crossing.site.water ? &*crossing.site.water
+         : stratum && stratum->top                             ? &*stratum->top
+                                                               : nullptr;
 }
 
 bool move_vertex(LevelLine& line, int index, const Move& move) {
@@ -102,14 +114,22 @@ bool move_vertex(LevelLine& line, int index, const Move& move) {
   return true;
 }
 
+Edit moved_vertex(const Crossing& before, const ItemRef& part, const Move& move) {
+  const LevelLine* now = line_of(before, part);
+  if (move.pane != Pane::elevation || !now) return {};
+  LevelLine line = *now;
+  if (!move_vertex(line, part.index, move)) return {};
+  return [part, line](Crossing& c) { *line_of(c, part) = line; };
+}
+
 std::string length_text(double v, UnitSystem units) {
   return format(v, Dimension::length, units);
 }
 
 }  // namespace
 
-std::optional<ItemValue> moved(const Crossing& before, const ItemRef& part, const Move& move) {
-  if (part_locked(before, part)) return std::nullopt;
+Edit moved(const Crossing& before, const ItemRef& part, const Move& move) {
+  if (part_locked(before, part)) return {};
   switch (part.kind) {
     case ItemKind::launch:
       return moved_launch(before, move);
@@ -119,28 +139,14 @@ std::optional<ItemValue> moved(const Crossing& before, const ItemRef& part, cons
       return moved_exit(before, move);
     case ItemKind::utility:
       return moved_utility(before, part, move);
-    case ItemKind::ground: {
-      LevelLine line = before.site.ground;
-      if (move.pane != Pane::elevation || !move_vertex(line, part.index, move)) return std::nullopt;
-      return line;
-    }
-    case ItemKind::water: {
-      std::optional<LevelLine> line = before.site.water;
-      if (move.pane != Pane::elevation || !line || !move_vertex(*line, part.index, move)) return std::nullopt;
-      return line;
-    }
-    case ItemKind::stratum: {
-      ItemValue value = value_of(before, part);
-      auto& element = std::get<ListSlot<Stratum>>(value);
-      if (move.pane != Pane::elevation || !element.value || !element.value->top ||
-          !move_vertex(*element.value->top, part.index, move))
-        return std::nullopt;
-      return value;
-    }
+    case ItemKind::ground:
+    case ItemKind::water:
+    case ItemKind::stratum:
+      return moved_vertex(before, part, move);
     case ItemKind::pit_edge:
       return moved_pit_edge(before, part, move);
     default:
-      return std::nullopt;
+      return {};
   }
 }
 
@@ -179,10 +185,7 @@ QStringList live_numbers(const Crossing& crossing, const Assessment& assessment,
     case ItemKind::ground:
     case ItemKind::stratum:
     case ItemKind::water: {
-      const LevelLine* line = part.kind == ItemKind::ground ? &crossing.site.ground : nullptr;
-      if (part.kind == ItemKind::water && crossing.site.water) line = &*crossing.site.water;
-      for (const Stratum& s : crossing.site.strata)
-        if (part.kind == ItemKind::stratum && s.id == part.id && s.top) line = &*s.top;
+      const LevelLine* line = line_of(crossing, part);
       if (line && part.index >= 0 && static_cast<std::size_t>(part.index) < line->size()) {
         say(QObject::tr("station"), station_text((*line)[static_cast<std::size_t>(part.index)].station_m));
         say(QObject::tr("level"), station_text((*line)[static_cast<std::size_t>(part.index)].elevation_m));

@@ -100,22 +100,25 @@ bool lean(PitSide& side, const SideProfile& profile, double run_before_m, double
   return true;
 }
 
-std::optional<ItemValue> moved_top(const Crossing& before, const ItemRef& part, const Move& move) {
+Edit all_pits(Pits pits) {
+  return [pits = std::move(pits)](Crossing& c) { c.pits = pits; };
+}
+
+Edit moved_top(const Crossing& before, const ItemRef& part, const Move& move) {
   const PitShape& shape = *move.pit;
   const TopEdge top = top_edge(shape, static_cast<PitEdge>(part.index));
-  if (!top.along && move.pane != Pane::plan) return std::nullopt;
-  if (member_locked(before, "/pits/" + part.id + "/sides/" + top.member) || shape.section.size() < 3)
-    return std::nullopt;
+  if (!top.along && move.pane != Pane::plan) return {};
+  if (member_locked(before, "/pits/" + part.id + "/sides/" + top.member) || shape.section.size() < 3) return {};
   Pits pits = before.pits;
   PitSide& side = pit_in(pits, part).sides.*top.side;
-  if (!leans(side)) return std::nullopt;
+  if (!leans(side)) return {};
   const double run_before = run_of(shape, top, before.site.ground);
   const double by = top.outward * (top.along ? move.by_station_m : move.by_up_m);
   const double run = std::max(0.0, run_before + by);
   const double station = top.along ? top.floor_edge + top.outward * run : middle_station(shape);
   const double height = elevation_at(before.site.ground, station) - shape.floor_elevation_m;
-  if (!lean(side, *top.profile, run_before, run, height, move.step_m > 0 ? 0.01 : 0)) return std::nullopt;
-  return pits;
+  if (!lean(side, *top.profile, run_before, run, height, move.step_m > 0 ? 0.01 : 0)) return {};
+  return all_pits(std::move(pits));
 }
 
 /// Where a corner of the outline that was entered lies.
@@ -131,18 +134,18 @@ PlanPoint corner_place(const PitShape& shape, const PlanLine& outline, std::size
 }
 
 /// A corner stays where no edges cross and none lies before the face; elsewhere it does not move.
-std::optional<ItemValue> moved_corner(const Crossing& before, const ItemRef& part, const Move& move) {
-  if (move.pane != Pane::plan || member_locked(before, "/pits/" + part.id + "/floor_outline")) return std::nullopt;
+Edit moved_corner(const Crossing& before, const ItemRef& part, const Move& move) {
+  if (move.pane != Pane::plan || member_locked(before, "/pits/" + part.id + "/floor_outline")) return {};
   Pits pits = before.pits;
   PlanLine& outline = pit_in(pits, part).floor_outline;
   const auto corner = static_cast<std::size_t>(part.index - first_floor_corner);
-  if (corner >= outline.size()) return std::nullopt;
+  if (corner >= outline.size()) return {};
   const double into = move.pit->bore_side_high ? -1 : 1;
   PlanPoint& p = outline[corner];
   p.x_m = std::max(rounded(p.x_m + into * move.by_station_m, move.step_m), 0.0);
   p.y_m = rounded(p.y_m + move.by_up_m, move.step_m);
-  if (fault_of_floor(outline)) return std::nullopt;
-  return pits;
+  if (fault_of_floor(outline)) return {};
+  return all_pits(std::move(pits));
 }
 
 void set_across(Pit& pit, double right_m, double left_m) {
@@ -198,9 +201,9 @@ std::vector<PitEdgePlace> pit_edge_places(const Scene& scene) {
   return places;
 }
 
-std::optional<ItemValue> moved_pit_edge(const Crossing& before, const ItemRef& part, const Move& move) {
+Edit moved_pit_edge(const Crossing& before, const ItemRef& part, const Move& move) {
   if (move.pit && part.index >= first_floor_corner) return moved_corner(before, part, move);
-  if (!move.pit || part.index < 0 || part.index > static_cast<int>(PitEdge::top_right)) return std::nullopt;
+  if (!move.pit || part.index < 0 || part.index > static_cast<int>(PitEdge::top_right)) return {};
   const PitShape& shape = *move.pit;
   const auto edge = static_cast<PitEdge>(part.index);
   if (is_top(edge)) return moved_top(before, part, move);
@@ -209,31 +212,31 @@ std::optional<ItemValue> moved_pit_edge(const Crossing& before, const ItemRef& p
   Pit& pit = pit_in(pits, part);
   switch (edge) {
     case PitEdge::floor_back: {
-      if (locked("floor_length_m")) return std::nullopt;
+      if (locked("floor_length_m")) return {};
       const double longer = shape.bore_side_high ? -move.by_station_m : move.by_station_m;
       pit.floor_length = Length{std::clamp(rounded(shape.floor_length_m + longer, move.step_m), least_floor_m, 100.0)};
-      return pits;
+      return all_pits(std::move(pits));
     }
     case PitEdge::floor_level: {
-      if (move.pane != Pane::elevation || locked("floor_elevation_m")) return std::nullopt;
+      if (move.pane != Pane::elevation || locked("floor_elevation_m")) return {};
       const double ground = elevation_at(before.site.ground, middle_station(shape));
       pit.floor_elevation = Length{std::clamp(rounded(shape.floor_elevation_m + move.by_up_m, move.step_m),
                                               ground - greatest_depth_m, ground - least_depth_m)};
-      return pits;
+      return all_pits(std::move(pits));
     }
     case PitEdge::floor_left:
     case PitEdge::floor_right: {
-      if (move.pane != Pane::plan || locked("floor_width_m") || locked("floor_offset_m")) return std::nullopt;
+      if (move.pane != Pane::plan || locked("floor_width_m") || locked("floor_offset_m")) return {};
       double left = shape.floor_left_m, right = shape.floor_right_m;
       if (edge == PitEdge::floor_left)
         left = std::clamp(rounded(left + move.by_up_m, move.step_m), right + least_floor_m, right + 100);
       else
         right = std::clamp(rounded(right + move.by_up_m, move.step_m), left - 100, left - least_floor_m);
       set_across(pit, right, left);
-      return pits;
+      return all_pits(std::move(pits));
     }
     default:
-      return std::nullopt;
+      return {};
   }
 }
 

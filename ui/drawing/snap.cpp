@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/crossing/find.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
 #include "burrow/language/say.h"
@@ -64,41 +65,40 @@ QString clear_words(const UtilityAnswer& u, UnitSystem units) {
       .arg(name_of(u.name, u.id), text_from(format(*u.required_m, Dimension::length, units)));
 }
 
-double* station_in(ItemValue& value) {
-  if (auto* launch = std::get_if<Launch>(&value)) return &launch->station.m;
-  if (auto* exit = std::get_if<Exit>(&value)) return &exit->station.m;
-  return nullptr;
-}
-
 const char* pointer_of(const ItemRef& part, bool upright, Pane pane) {
   if (part.kind == ItemKind::exit) return upright ? "/bore/exit/station_m" : "/bore/exit/offset_m";
   if (upright) return "/bore/launch/station_m";
   return pane == Pane::plan ? "/bore/launch/offset_m" : "/bore/launch/elevation_m";
 }
 
-/// Height that the view shows of the value, and how to set it.
-std::optional<double> up_in(const ItemValue& value, Pane pane) {
-  if (const auto* launch = std::get_if<Launch>(&value))
-    return pane == Pane::plan ? launch->offset->m : launch->elevation.m;
-  if (const auto* exit = std::get_if<Exit>(&value))
-    return pane == Pane::plan ? std::optional(exit->offset->m) : std::nullopt;
-  if (const auto* utility = std::get_if<ListSlot<Utility>>(&value);
-      utility && utility->value && pane == Pane::elevation)
-    if (const UtilityMark mark = utility_mark(*utility->value); mark.depth_known) return mark.elevation_m;
+double* station_of(Crossing& crossing, const ItemRef& part) {
+  if (part.kind == ItemKind::launch) return &crossing.bore.launch.station.m;
+  return part.kind == ItemKind::exit ? &crossing.bore.exit.station.m : nullptr;
+}
+
+/// Height of the part that the view shows, and how to set it.
+std::optional<double> up_of(const Crossing& crossing, const ItemRef& part, Pane pane) {
+  const Launch& launch = crossing.bore.launch;
+  if (part.kind == ItemKind::launch) return pane == Pane::plan ? launch.offset->m : launch.elevation.m;
+  if (part.kind == ItemKind::exit)
+    return pane == Pane::plan ? std::optional(crossing.bore.exit.offset->m) : std::nullopt;
+  const Utility* utility = part.kind == ItemKind::utility ? find_by_id(crossing.site.utilities, part.id) : nullptr;
+  if (utility && pane == Pane::elevation)
+    if (const UtilityMark mark = utility_mark(*utility); mark.depth_known) return mark.elevation_m;
   return std::nullopt;
 }
 
-void set_up(ItemValue& value, Pane pane, double to) {
-  if (auto* launch = std::get_if<Launch>(&value)) {
+void set_up(Crossing& crossing, const ItemRef& part, Pane pane, double to) {
+  if (part.kind == ItemKind::exit) {
+    crossing.bore.exit.offset.set(Length{to});
+  } else if (part.kind != ItemKind::utility) {
     if (pane == Pane::plan)
-      launch->offset.set(Length{to});
+      crossing.bore.launch.offset.set(Length{to});
     else
-      launch->elevation.m = to;
-  } else if (auto* exit = std::get_if<Exit>(&value)) {
-    exit->offset.set(Length{to});
-  } else if (auto* utility = std::get_if<ListSlot<Utility>>(&value); utility && utility->value) {
-    const double by = to - utility_mark(*utility->value).elevation_m;
-    for (PathVertex& v : utility->value->path)
+      crossing.bore.launch.elevation.m = to;
+  } else if (Utility* utility = find_by_id(crossing.site.utilities, part.id)) {
+    const double by = to - utility_mark(*utility).elevation_m;
+    for (PathVertex& v : utility->path)
       if (v.z_m) *v.z_m += by;
   }
 }
@@ -149,26 +149,26 @@ std::vector<SnapLine> snap_lines(const Crossing& crossing, const Tables& tables,
   return std::move(lines.all);
 }
 
-Snapped snap(const std::vector<SnapLine>& lines, const Crossing& before, const ItemRef& part, ItemValue value,
-             Pane pane, double reach_along_m, double reach_up_m) {
-  Snapped snapped{std::move(value), {}};
+std::vector<SnapLine> snap(Crossing& moved, const std::vector<SnapLine>& lines, const ItemRef& part, Pane pane,
+                           double reach_along_m, double reach_up_m) {
+  std::vector<SnapLine> holding;
   const bool utility = part.kind == ItemKind::utility;
-  if (double* station = station_in(snapped.value); station && !member_locked(before, pointer_of(part, true, pane))) {
-    const double low = part.kind == ItemKind::exit ? before.bore.launch.station.m + 0.5 : -1e5;
-    const double high = part.kind == ItemKind::launch ? before.bore.exit.station.m - 0.5 : 1e5;
+  if (double* station = station_of(moved, part); station && !member_locked(moved, pointer_of(part, true, pane))) {
+    const double low = part.kind == ItemKind::exit ? moved.bore.launch.station.m + 0.5 : -1e5;
+    const double high = part.kind == ItemKind::launch ? moved.bore.exit.station.m - 0.5 : 1e5;
     if (const SnapLine* line = nearest(lines, pane, true, *station, reach_along_m);
         line && line->value >= low && line->value <= high) {
       *station = line->value;
-      snapped.lines.push_back(*line);
+      holding.push_back(*line);
     }
   }
-  if (!utility && member_locked(before, pointer_of(part, false, pane))) return snapped;
-  if (const std::optional<double> up = up_in(snapped.value, pane))
+  if (!utility && member_locked(moved, pointer_of(part, false, pane))) return holding;
+  if (const std::optional<double> up = up_of(moved, part, pane))
     if (const SnapLine* line = nearest(lines, pane, false, *up, reach_up_m)) {
-      set_up(snapped.value, pane, line->value);
-      snapped.lines.push_back(*line);
+      set_up(moved, part, pane, line->value);
+      holding.push_back(*line);
     }
-  return snapped;
+  return holding;
 }
 
 void paint_snaps(QPainter& painter, const Scene& scene) {

@@ -9,6 +9,7 @@
 #include "burrow/panels/card_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
+#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/text_form.h"
 
 namespace burrow {
@@ -38,12 +39,7 @@ AirPanel::AirPanel(Document& document, QWidget* parent) : FormPanel(document, re
   compressor_ = add_entries(tr("not entered"), true);
   compressor_->show_part(air_part, [this] { return compressor_fields(document_.crossing()); });
   name_ = add_texts([] { return air_part; });
-  name_->add({tr("name"), [this] { return text_from(document_.crossing().air.compressor.name); },
-              [](const Crossing& crossing, const QString& text) -> ItemValue {
-                Air air = crossing.air;
-                air.compressor.name = text.trimmed().toStdString();
-                return air;
-              }},
+  name_->add(text_field(document_, tr("name"), [](auto& c) { return &c.air.compressor.name; }),
              tr("Name of the compressor"));
   add_gap();
   add_heading(tr("Air drawn in"));
@@ -107,9 +103,7 @@ void AirPanel::point_part() {
 }
 
 void AirPanel::edit(const QString& step_name, const std::function<void(Air&)>& change_it) {
-  Air air = document_.crossing().air;
-  change_it(air);
-  change(air_part, std::move(air), step_name);
+  change(step_name, [&](Crossing& c) { change_it(c.air); });
 }
 
 void AirPanel::add(AirPartKind kind) {

@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "burrow/charts/bore_charts.h"
+#include "burrow/crossing/find.h"
 #include "burrow/document/text.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/card_list.h"
@@ -194,17 +195,17 @@ double DayPanel::seconds_now() const {
 void DayPanel::begin() {
   if (locked()) return;
   const std::string id = free_id(document_.crossing(), "d");
-  ItemValue value = new_record(document_.crossing(), id, clock_().toString(Qt::ISODate).toStdString());
-  Reading start;
-  start.kind = ReadingKind::start;
-  std::get<ListSlot<DayRecord>>(value).value->readings.push_back(start);
+  DayRecord begun;
+  begun.id = id;
+  begun.started = clock_().toString(Qt::ISODate).toStdString();
+  begun.readings.emplace_back().kind = ReadingKind::start;
   shown_ = id;
-  change(record_part(id), std::move(value), tr("Start a record"));
+  change(tr("Start a record"), [&](Crossing& c) { c.record.push_back(begun); });
 }
 
-void DayPanel::put_in(Reading reading, const QString& step_name) {
+void DayPanel::put_in(const Reading& reading, const QString& step_name) {
   if (!record() || locked()) return;
-  change(record_part(shown_), with_reading(document_.crossing(), shown_, std::move(reading)), step_name);
+  change(step_name, [&](Crossing& c) { add_reading(*find_by_id(c.record, shown_), reading); });
 }
 
 void DayPanel::tap(ReadingKind kind) {
@@ -213,9 +214,7 @@ void DayPanel::tap(ReadingKind kind) {
   reading.kind = kind;
   reading.time = Duration{seconds_now()};
   if (kind == ReadingKind::mark) reading.nose = Length{next_mark(document_.crossing(), document_.tables(), *record())};
-  put_in(std::move(reading), kind == ReadingKind::mark   ? tr("Hose mark")
-                             : kind == ReadingKind::stop ? tr("Stop")
-                                                         : tr("Go on"));
+  put_in(reading, kind == ReadingKind::mark ? tr("Hose mark") : kind == ReadingKind::stop ? tr("Stop") : tr("Go on"));
 }
 
 void DayPanel::tap_end(EndHow how) {
@@ -224,7 +223,7 @@ void DayPanel::tap_end(EndHow how) {
   reading.kind = ReadingKind::end;
   reading.time = Duration{seconds_now()};
   reading.how = how;
-  put_in(std::move(reading), tr("End of the bore"));
+  put_in(reading, tr("End of the bore"));
 }
 
 void DayPanel::add_typed() {
@@ -260,7 +259,10 @@ void DayPanel::add_typed() {
 
 void DayPanel::remove_picked() {
   if (!record() || locked() || picked_ >= record()->readings.size()) return;
-  change(record_part(shown_), without_reading(document_.crossing(), shown_, picked_), tr("Remove a reading"));
+  change(tr("Remove a reading"), [this](Crossing& c) {
+    std::vector<Reading>& readings = find_by_id(c.record, shown_)->readings;
+    readings.erase(readings.begin() + static_cast<std::ptrdiff_t>(picked_));
+  });
 }
 
 QLineEdit* DayPanel::input(const QString& label) const {

@@ -181,8 +181,8 @@ void EntryForm::take_over(std::size_t at) {
   }
   const std::optional<double> value = *read_field(live[at], row.entry->text().toStdString(), units_);
   const QString whose = text_from(part_name(document_.crossing(), part_));
-  if (!document_.change(part_, live[at].apply(document_.crossing(), value),
-                        tr("Type %1 of %2").arg(text_from(translated_label(row.label)), whose))) {
+  if (!document_.change(tr("Type %1 of %2").arg(text_from(translated_label(row.label)), whose),
+                        [&](Crossing& c) { live[at].apply(c, value); })) {
     complain(row, locked() ? tr("Not taken: %1").arg(document_.read_only_because())
                            : tr("Not taken while something is being dragged."));
     return;

@@ -50,7 +50,7 @@ void FindingsPanel::take_unmute() {
 }
 
 void FindingsPanel::set_muted(std::vector<Mute> muted, const Finding& finding, const QString& step) {
-  if (!document_.change({ItemKind::muted, {}, -1}, std::move(muted), step)) {
+  if (!document_.change(step, [&](Crossing& c) { c.muted = std::move(muted); })) {
     Q_EMIT refused(document_.in_session() ? tr("Not while something is dragged.")
                                           : tr("Nothing may be changed: %1").arg(document_.read_only_because()));
     return;

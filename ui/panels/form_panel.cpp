@@ -85,8 +85,8 @@ void FormPanel::show_lock() {
   lock_->setVisible(locked());
 }
 
-void FormPanel::change(const ItemRef& part, ItemValue value, const QString& step_name) {
-  if (!document_.change(part, std::move(value), step_name) && !locked()) {
+void FormPanel::change(const QString& step_name, const Edit& edit) {
+  if (!document_.change(step_name, edit) && !locked()) {
     lock_->setText(tr("Nothing is taken while something is being dragged."));
     lock_->show();
   }

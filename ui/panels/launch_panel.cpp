@@ -125,7 +125,8 @@ void LaunchPanel::begin_drag() {
 
 void LaunchPanel::drag_to(const MapPlace& place) {
   if (!session_ || !job_.map()) return;
-  session_->preview(launch_at(document_.crossing(), job_.map()->over, rounded(place)));
+  const MapPlace there = rounded(place);
+  session_->preview([&](Crossing& c) { c.bore.launch = launch_at(c, job_.map()->over, there); });
 }
 
 void LaunchPanel::end_drag(bool keep) {
@@ -140,7 +141,7 @@ void LaunchPanel::nudge(int right, int down) {
   const double length = units_ == UnitSystem::us ? 0.0127 : 0.01;
   const MapPlace here = place_of(document_.crossing(), job_.map()->over);
   const MapPlace there = rounded({here.across + right * (depth ? 0.001 : length), here.down + down * length});
-  change(launch_part, launch_at(document_.crossing(), job_.map()->over, there), tr("Move the launch on the map"));
+  change(tr("Move the launch on the map"), [&](Crossing& c) { c.bore.launch = launch_at(c, job_.map()->over, there); });
 }
 
 void LaunchPanel::take() {
@@ -155,7 +156,7 @@ void LaunchPanel::take() {
     if (!map->across.locked) launch.station.m = to(launch.station.m, 1e-3);
     if (!map->down.locked) launch.offset.value.m = to(launch.offset->m, 1e-3);
   }
-  change(launch_part, launch, tr("Take the best launch"));
+  change(tr("Take the best launch"), [&](Crossing& c) { c.bore.launch = launch; });
 }
 
 void LaunchPanel::refresh() {

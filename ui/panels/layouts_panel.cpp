@@ -6,6 +6,7 @@
 #include <QPushButton>
 #include <QSignalBlocker>
 
+#include "burrow/crossing/find.h"
 #include "burrow/document/text.h"
 #include "burrow/panels/choice_words.h"
 
@@ -14,7 +15,6 @@ namespace burrow {
 namespace {
 
 constexpr int refresh_ms = 150;  // every alternative is assessed anew
-const ItemRef layouts_part{ItemKind::layouts, {}, -1};
 
 QString verdict_text(const LayoutSummary& sum) {
   switch (sum.verdict) {
@@ -62,16 +62,17 @@ LayoutsPanel::LayoutsPanel(Document& document, QWidget* parent) : FormPanel(docu
 
   const auto typed = [this] { return name_->text().trimmed(); };
   connect(keep_, &QPushButton::clicked, this, [this, typed] {
-    Crossing changed = document_.crossing();
-    const QString name = typed().isEmpty() ? tr("layout %1").arg(changed.alternatives.size() + 1) : typed();
-    changed.alternatives.push_back(kept_layout(changed, name.toStdString()));
-    put(std::move(changed), tr("Keep layout %1").arg(name));
+    const std::size_t next = document_.crossing().alternatives.size() + 1;
+    const QString name = typed().isEmpty() ? tr("layout %1").arg(next) : typed();
+    put(tr("Keep layout %1").arg(name),
+        [&](Crossing& c) { c.alternatives.push_back(kept_layout(c, name.toStdString())); });
     name_->clear();
   });
   connect(take_, &QPushButton::clicked, this, [this, typed] {
     const QString name = other_->currentText();
     const QString left = typed().isEmpty() ? tr("before %1").arg(name) : typed();
-    put(with_layout_in_force(document_.crossing(), picked_id(), left.toStdString()), tr("Put %1 in force").arg(name));
+    put(tr("Put %1 in force").arg(name),
+        [&](Crossing& c) { c = with_layout_in_force(c, picked_id(), left.toStdString()); });
     name_->clear();
   });
   connect(rename_, &QPushButton::clicked, this, [this, typed] {
@@ -79,17 +80,15 @@ LayoutsPanel::LayoutsPanel(Document& document, QWidget* parent) : FormPanel(docu
       name_->setFocus();
       return;
     }
-    Crossing changed = document_.crossing();
-    for (Alternative& a : changed.alternatives)
-      if (a.id == picked_id()) a.name = typed().toStdString();
-    put(std::move(changed), tr("Rename layout"));
+    put(tr("Rename layout"), [&](Crossing& c) {
+      if (Alternative* picked = find_by_id(c.alternatives, picked_id())) picked->name = typed().toStdString();
+    });
     name_->clear();
   });
   connect(remove_, &QPushButton::clicked, this, [this] {
-    Crossing changed = document_.crossing();
-    const std::string gone = picked_id();
-    std::erase_if(changed.alternatives, [&](const Alternative& a) { return a.id == gone; });
-    put(std::move(changed), tr("Remove layout %1").arg(other_->currentText()));
+    put(tr("Remove layout %1").arg(other_->currentText()), [gone = picked_id()](Crossing& c) {
+      std::erase_if(c.alternatives, [&](const Alternative& a) { return a.id == gone; });
+    });
   });
   connect(ghost_, &QPushButton::toggled, this, &LayoutsPanel::say_ghost);
   connect(other_, &QComboBox::currentIndexChanged, this, &LayoutsPanel::say_ghost);
@@ -112,8 +111,8 @@ void LayoutsPanel::say_ghost() {
   Q_EMIT ghost_changed(std::move(ghost));
 }
 
-void LayoutsPanel::put(Crossing changed, const QString& step_name) {
-  change(layouts_part, burrow::take(changed, layouts_part), step_name);
+void LayoutsPanel::put(const QString& step_name, const Edit& edit) {
+  change(step_name, edit);
   refresh_now();
 }
 

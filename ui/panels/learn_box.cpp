@@ -94,14 +94,7 @@ void LearnBox::take_over() {
   const Crossing now = document_.crossing();
   const Crossing learned = with_library(now, document_.tables(), library_);
   if (learned == now || now.version > known_file_version || document_.in_session()) return;
-  document_.undo_stack().beginMacro(tr("Take learnt constants"));
-  document_.change({ItemKind::model, {}, -1}, learned.bore.model, tr("Path model"));
-  for (const Stratum& stratum : learned.site.strata) {
-    const ItemRef part{ItemKind::stratum, stratum.id, -1};
-    document_.change(part, value_of(learned, part), tr("Wander"));
-  }
-  document_.change({ItemKind::strips, {}, -1}, learned.site.strips, tr("Wander"));
-  document_.undo_stack().endMacro();
+  document_.change(tr("Take learnt constants"), [&](Crossing& c) { c = learned; });
 }
 
 QString LearnBox::visible_text() const {

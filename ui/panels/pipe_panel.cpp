@@ -141,9 +141,7 @@ void PipePanel::set_theme(const Theme& theme) {
 }
 
 void PipePanel::edit(const QString& step_name, const std::function<void(Pipe&)>& change_it) {
-  Pipe pipe = pipe_of(document_.crossing());
-  change_it(pipe);
-  change(pipe_part, std::optional<Pipe>(std::move(pipe)), step_name);
+  change(step_name, [&](Crossing& c) { change_it(c.pipe ? *c.pipe : c.pipe.emplace()); });
 }
 
 void PipePanel::fill_materials() {

@@ -18,23 +18,19 @@ void PitsPanel::make_conditions() {
   add_sign(tr("soil that flows"), &PitSigns::flowing);
   add_sign(tr("heap steeper than 1 : 2, or a stack over 10 kN/m²"), &PitSigns::steep_heap);
   add_sign(tr("ground beside steeper than 1 : 10, stiff clay 1 : 2"), &PitSigns::steep_ground);
-  const auto part = [] { return pits_part; };
-  const auto none = [this](const Crossing& c) { return &pit_of(c.pits, which_).signs.none_seen; };
-  conditions_ = add_texts(part);
+  const auto none = [this](auto& c) { return &pit_of(c.pits, which_).signs.none_seen; };
+  conditions_ = add_texts([] { return pits_part; });
   conditions_->add(text_field(
-      document_, tr("none of these seen, says"), part, [none](const Crossing& c) { return &none(c)->by; },
-      TextKind::name));
-  conditions_->add(
-      day_field(document_, tr("none seen on"), part, [none](const Crossing& c) { return &none(c)->date; }));
+      document_, tr("none of these seen, says"), [none](auto& c) { return &none(c)->by; }, TextKind::name));
+  conditions_->add(day_field(document_, tr("none seen on"), [none](auto& c) { return &none(c)->date; }));
 }
 
 void PitsPanel::make_load_design() {
   load_design_ = add_texts([] { return pits_part; });
-  add_statement(
-      *load_design_, document_,
-      {tr("support sized for loads beside it: by what"), tr("As: maker's table, sheet 4"), tr("sized by"),
-       tr("sized on")},
-      [] { return pits_part; }, [this](const Crossing& c) { return &pit_of(c.pits, which_).load_design; });
+  add_statement(*load_design_, document_,
+                {tr("support sized for loads beside it: by what"), tr("As: maker's table, sheet 4"), tr("sized by"),
+                 tr("sized on")},
+                [this](auto& c) { return &pit_of(c.pits, which_).load_design; });
   add_choice(
       tr("berms"), {tr("not said"), tr("only walked on"), tr("catch slides")},
       [this] {

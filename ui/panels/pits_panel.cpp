@@ -6,6 +6,7 @@
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/pit_view.h"
+#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/text_form.h"
 #include "burrow/pit/proposal.h"
 
@@ -27,9 +28,7 @@ PitsPanel::PitsPanel(Document& document, QWidget* parent) : FormPanel(document, 
       tr("rules for both"), {tr("29 CFR 1926 P"), tr("DIN 4124")},
       [this] { return row_of_word(document_.crossing().pits.rules.value); },
       [this](int row) {
-        Pits pits = document_.crossing().pits;
-        pits.rules.set(word_at<ExcavationRules>(row));
-        change(pits_part, std::move(pits), tr("Choose rules for pits"));
+        change(tr("Choose rules for pits"), [row](Crossing& c) { c.pits.rules.set(word_at<ExcavationRules>(row)); });
       });
   view_ = new PitView(document, this);
   add_widget(view_);
@@ -89,13 +88,9 @@ void PitsPanel::make_sides() {
              [&](Pit& p) { p.shield.soil_type = word_or_none_at<ExcavationType>(row); });
       });
   shield_ = add_texts([] { return pits_part; });
-  shield_->add({tr("rating stands in"), [this] { return text_from(pit().shield.source); },
-                [this](const Crossing& crossing, const QString& text) -> ItemValue {
-                  Pits pits = crossing.pits;
-                  pit_of(pits, which_).shield.source = text.trimmed().toStdString();
-                  return pits;
-                }},
-               tr("Plate or tabulated data of the maker"));
+  shield_->add(
+      text_field(document_, tr("rating stands in"), [this](auto& c) { return &pit_of(c.pits, which_).shield.source; }),
+      tr("Plate or tabulated data of the maker"));
   make_load_design();
 }
 
@@ -133,13 +128,9 @@ void PitsPanel::make_soil() {
         edit(tr("Choose soil type"), [&](Pit& p) { p.soil_type = word_or_none_at<ExcavationType>(row); });
       });
   confirmed_ = add_texts([] { return pits_part; });
-  confirmed_->add({tr("confirmed by"), [this] { return text_from(pit().confirmed_by); },
-                   [this](const Crossing& crossing, const QString& text) -> ItemValue {
-                     Pits pits = crossing.pits;
-                     pit_of(pits, which_).confirmed_by = text.trimmed().toStdString();
-                     return pits;
-                   }},
-                  tr("Name of the competent person"), true);
+  confirmed_->add(
+      text_field(document_, tr("confirmed by"), [this](auto& c) { return &pit_of(c.pits, which_).confirmed_by; }),
+      tr("Name of the competent person"), true);
 }
 
 void PitsPanel::make_spoil() {
@@ -170,10 +161,8 @@ const PitAnswer& PitsPanel::work() const {
 }
 
 void PitsPanel::edit(const QString& step_name, const std::function<void(Pit&)>& change_it) {
-  Pits pits = document_.crossing().pits;
-  change_it(pit_of(pits, which_));
   const QString name = which_ == WhichPit::launch ? tr("launch pit") : tr("exit pit");
-  change(pits_part, std::move(pits), tr("%1, %2").arg(step_name, name));
+  change(tr("%1, %2").arg(step_name, name), [&](Crossing& c) { change_it(pit_of(c.pits, which_)); });
 }
 
 void PitsPanel::point_forms() {

@@ -12,6 +12,7 @@
 
 #include "burrow/document/practice_fields.h"
 #include "burrow/document/text.h"
+#include "burrow/file/practice_file.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/practice_words.h"
@@ -144,9 +145,11 @@ void PracticePanel::make_truth() {
 
 void PracticePanel::edit_truth(const QString& step_name, const std::function<void(Practice&)>& edit) {
   if (locked()) return;
-  Practice practice = practice_of(document_.crossing(), document_.tables());
-  edit(practice);
-  change(practice_part, practice_value(practice), step_name);
+  change(step_name, [&](Crossing& c) {
+    Practice practice = practice_of(c, document_.tables());
+    edit(practice);
+    c.practice = write_practice(practice);
+  });
 }
 
 void PracticePanel::forget() {

@@ -167,11 +167,11 @@ void SeveralPanel::refresh_choices() {
 
 template <class Set>
 void SeveralPanel::change_utilities(const QString& step, Set set) {
-  Site site = document_.crossing().site;
-  for (Utility& utility : site.utilities)
-    if (std::find(parts_.begin(), parts_.end(), ItemRef{ItemKind::utility, utility.id, -1}) != parts_.end())
-      set(utility);
-  document_.change(whole_site, std::move(site), step);
+  document_.change(step, [&](Crossing& c) {
+    for (Utility& utility : c.site.utilities)
+      if (std::find(parts_.begin(), parts_.end(), ItemRef{ItemKind::utility, utility.id, -1}) != parts_.end())
+        set(utility);
+  });
   refresh_now();
 }
 
@@ -200,7 +200,7 @@ void SeveralPanel::duplicate() {
   if (parts_.empty()) return;
   Copies copies = site_with_copies(document_.crossing(), parts_);
   const QString name = text_from(several_name(document_.crossing(), parts_));
-  if (document_.change(whole_site, std::move(copies.site), tr("Duplicate %1").arg(name)))
+  if (document_.change(tr("Duplicate %1").arg(name), [&](Crossing& c) { c.site = std::move(copies.site); }))
     Q_EMIT pick_wanted(copies.parts);
 }
 
@@ -208,7 +208,7 @@ void SeveralPanel::remove() {
   if (parts_.empty()) return;
   const QString name = text_from(several_name(document_.crossing(), parts_));
   const std::vector<ItemRef> parts = parts_;
-  if (document_.change(whole_site, site_without(document_.crossing(), parts), tr("Remove %1").arg(name)))
+  if (document_.change(tr("Remove %1").arg(name), [&](Crossing& c) { c.site = site_without(c, parts); }))
     Q_EMIT pick_wanted({});
 }
 

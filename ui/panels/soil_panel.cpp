@@ -8,6 +8,7 @@
 #include <QSignalBlocker>
 #include <algorithm>
 
+#include "burrow/crossing/find.h"
 #include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/document/text.h"
 #include "burrow/language/label_text.h"
@@ -83,9 +84,7 @@ SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, 
 }
 
 const Stratum* SoilPanel::picked() const {
-  for (const Stratum& stratum : document_.crossing().site.strata)
-    if (stratum.id == picked_) return &stratum;
-  return nullptr;
+  return find_by_id(document_.crossing().site.strata, picked_);
 }
 
 void SoilPanel::pick(const std::string& stratum) {
@@ -159,11 +158,10 @@ void SoilPanel::show_stratum() {
   known_text_->setText(known_words(*stratum));
   values_->catch_up();
   Crossing bare = document_.crossing();
-  for (const Field& field : soil_fields(bare, picked_, document_.tables()))
-    set_value(bare, part(), field.apply(bare, std::nullopt));
-  const auto without = std::get<ListSlot<Stratum>>(value_of(bare, part()));
-  back_->setEnabled(!locked() && without.value && !(*without.value == *stratum));
-  const bool more = without.value && !(without.value->values == SoilOverrides{});
+  for (const Field& field : soil_fields(bare, picked_, document_.tables())) field.apply(bare, std::nullopt);
+  const Stratum& without = *find_by_id(bare.site.strata, picked_);
+  back_->setEnabled(!locked() && !(without == *stratum));
+  const bool more = !(without.values == SoilOverrides{});
   more_->setText(tr("The file holds more values of this stratum. They count, and stay as they are."));
   more_->setVisible(more);
 }
@@ -218,26 +216,22 @@ QString SoilPanel::guess_words(const GuessEffect& effect, const Stratum& stratum
 }
 
 void SoilPanel::choose_class(int row) {
-  ItemValue value = take(document_.crossing(), part());
-  auto& element = std::get<ListSlot<Stratum>>(value);
-  if (!element.value || row < 0) return;
-  element.value->soil = classes_->itemData(row).toString().toStdString();
-  change(part(), std::move(value), tr("Choose soil: %1").arg(classes_->itemText(row)));
+  if (!picked() || row < 0) return;
+  change(tr("Choose soil: %1").arg(classes_->itemText(row)), [&](Crossing& c) {
+    find_by_id(c.site.strata, picked_)->soil = classes_->itemData(row).toString().toStdString();
+  });
 }
 
 void SoilPanel::choose_known(int row) {
-  ItemValue value = take(document_.crossing(), part());
-  auto& element = std::get<ListSlot<Stratum>>(value);
-  if (!element.value || row < 0) return;
-  element.value->known.set(known_rows[row]);
-  change(part(), std::move(value), tr("How the ground is known: %1").arg(known_->itemText(row)));
+  if (!picked() || row < 0) return;
+  change(tr("How the ground is known: %1").arg(known_->itemText(row)),
+         [&](Crossing& c) { find_by_id(c.site.strata, picked_)->known.set(known_rows[row]); });
 }
 
 void SoilPanel::take_typed_values_out() {
-  Crossing draft = document_.crossing();
-  for (const Field& field : soil_fields(draft, picked_, document_.tables()))
-    set_value(draft, part(), field.apply(draft, std::nullopt));
-  change(part(), value_of(draft, part()), tr("Back to the class values of the stratum"));
+  change(tr("Back to the class values of the stratum"), [this](Crossing& c) {
+    for (const Field& field : soil_fields(c, picked_, document_.tables())) field.apply(c, std::nullopt);
+  });
 }
 
 void SoilPanel::resizeEvent(QResizeEvent* event) {

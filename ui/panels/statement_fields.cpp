@@ -4,63 +4,43 @@
 
 namespace burrow {
 
-namespace {
-/// The part with another text in the place that `find` gives.
-template <class Find, class Text>
-ItemValue with_text(const Crossing& crossing, const ItemRef& part, const Find& find, Text text) {
-  Crossing copy = crossing;
-  // What is found lies in the copy, which may be changed.
-  if (const auto* place = find(copy)) const_cast<Text&>(*place) = std::move(text);
-  return value_of(copy, part);
-}
-}  // namespace
-
-TextField text_field(Document& document, const QString& label, std::function<ItemRef()> part, FindText find,
-                     TextKind kind) {
+TextField text_field(Document& document, const QString& label, Lens<std::string> place, TextKind kind) {
   return {label,
-          [&document, find] {
-            const std::string* text = find(document.crossing());
+          [&document, place] {
+            const std::string* text = place(document.crossing());
             return text ? text_from(*text) : QString();
           },
-          [part = std::move(part), find](const Crossing& crossing, const QString& typed) {
-            return with_text(crossing, part(), find, typed.trimmed().toStdString());
+          [place](Crossing& crossing, const QString& typed) {
+            if (std::string* text = place(crossing)) *text = typed.trimmed().toStdString();
           },
           kind};
 }
 
-TextField day_field(Document& document, const QString& label, std::function<ItemRef()> part, FindDay find) {
+TextField day_field(Document& document, const QString& label, Lens<std::optional<std::string>> place) {
   return {label,
-          [&document, find] {
-            const std::optional<std::string>* day = find(document.crossing());
+          [&document, place] {
+            const std::optional<std::string>* day = place(document.crossing());
             return day ? text_from(day->value_or(std::string())) : QString();
           },
-          [part = std::move(part), find](const Crossing& crossing, const QString& typed) {
-            std::optional<std::string> day;
-            if (!typed.trimmed().isEmpty()) day = typed.trimmed().toStdString();
-            return with_text(crossing, part(), find, std::move(day));
+          [place](Crossing& crossing, const QString& typed) {
+            std::optional<std::string>* day = place(crossing);
+            if (!day) return;
+            day->reset();
+            if (!typed.trimmed().isEmpty()) *day = typed.trimmed().toStdString();
           },
           TextKind::day};
 }
 
-void add_statement(TextForm& form, Document& document, const StatementLabels& labels,
-                   const std::function<ItemRef()>& part, const FindStatement& find) {
-  form.add(text_field(document, labels.how, part,
-                      [find](const Crossing& c) {
-                        const Statement* statement = find(c);
-                        return statement ? &statement->how : nullptr;
-                      }),
-           labels.how_hint, true);
-  form.add(text_field(
-      document, labels.by, part,
-      [find](const Crossing& c) {
-        const Statement* statement = find(c);
-        return statement ? &statement->by : nullptr;
-      },
-      TextKind::name));
-  form.add(day_field(document, labels.date, part, [find](const Crossing& c) {
-    const Statement* statement = find(c);
-    return statement ? &statement->date : nullptr;
-  }));
+void add_statement(TextForm& form, Document& document, const StatementLabels& labels, const Lens<Statement>& place) {
+  const auto member = [&place](auto Statement::*of) {
+    return [place, of](auto& c) {
+      auto* statement = place(c);
+      return statement ? &(statement->*of) : nullptr;
+    };
+  };
+  form.add(text_field(document, labels.how, member(&Statement::how)), labels.how_hint, true);
+  form.add(text_field(document, labels.by, member(&Statement::by), TextKind::name));
+  form.add(day_field(document, labels.date, member(&Statement::date)));
 }
 
 }  // namespace burrow

@@ -9,6 +9,7 @@
 #include "burrow/panels/card_list.h"
 #include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
+#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/surface_panel.h"
 #include "burrow/panels/text_form.h"
 
@@ -26,19 +27,7 @@ void SurfacePanel::make_levels() {
   levels_text_ = add_text(tr("What the levels say"));
   dates_ = add_texts([this] { return part(); });
   const auto date = [this](const QString& label, std::optional<std::string> LevelRecord::*member) {
-    dates_->add({label,
-                 [this, member] {
-                   return current() ? text_from((current()->levels.*member).value_or(std::string())) : QString();
-                 },
-                 [this, member](const Crossing& crossing, const QString& text) {
-                   ItemValue value = value_of(crossing, part());
-                   if (auto& element = std::get<ListSlot<SurfaceFeature>>(value); element.value) {
-                     std::optional<std::string>& taken = element.value->levels.*member;
-                     taken.reset();
-                     if (!text.trimmed().isEmpty()) taken = text.trimmed().toStdString();
-                   }
-                   return value;
-                 }},
+    dates_->add(day_field(document_, label, in_feature([member](auto& f) { return &(f.levels.*member); })),
                 tr("As 2026-03-14"));
   };
   date(tr("taken before, on"), &LevelRecord::before_date);

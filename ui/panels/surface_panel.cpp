@@ -31,12 +31,6 @@ QString kind_words(SurfaceKind kind) {
   return text_from(translated_word(kind));
 }
 
-const SurfaceFeature* picked_in(const Crossing& crossing, const std::string& id) {
-  for (const SurfaceFeature& feature : crossing.site.surface)
-    if (feature.id == id) return &feature;
-  return nullptr;
-}
-
 QString name_of(const SurfaceFeature& feature) {
   return feature.name.empty() ? kind_words(feature.kind) : text_from(feature.name);
 }
@@ -85,14 +79,7 @@ void SurfacePanel::make_values() {
         edit(tr("Choose kind: %1").arg(kinds[row]), [&](SurfaceFeature& f) { f.kind = word_at<SurfaceKind>(row); });
       });
   names_ = add_texts([this] { return part(); });
-  names_->add({tr("name"), [this] { return current() ? text_from(current()->name) : QString(); },
-               [this](const Crossing& crossing, const QString& text) {
-                 ItemValue value = value_of(crossing, part());
-                 if (auto& element = std::get<ListSlot<SurfaceFeature>>(value); element.value)
-                   element.value->name = text.trimmed().toStdString();
-                 return value;
-               }},
-              {}, true);
+  names_->add(text_field(document_, tr("name"), in_feature([](auto& f) { return &f.name; })), {}, true);
   add_choice(
       tr("what runs on it"),
       {tr("not said: heaviest usual"), tr("highway trucks"), tr("EN 1991-2 lorries"), tr("light vehicles to 16 t"),
@@ -144,52 +131,34 @@ void SurfacePanel::make_rule() {
         edit(tr("Answer: permission"), [&](SurfaceFeature& f) { f.permission.set(word_at<Permission>(row)); });
       });
   permit_ = add_texts([this] { return part(); });
-  permit_->add(text_field(
-                   document_, tr("permit"), [this] { return part(); },
-                   [this](const Crossing& c) {
-                     const SurfaceFeature* feature = picked_in(c, picked_);
-                     return feature ? &feature->permit : nullptr;
-                   }),
+  permit_->add(text_field(document_, tr("permit"), in_feature([](auto& f) { return &f.permit; })),
                tr("Number, date, or who said so"), true);
 }
 
 void SurfacePanel::make_nothing_above() {
-  const auto site = [] { return ItemRef{ItemKind::site, {}, -1}; };
-  nothing_said_ = add_texts(site);
+  nothing_said_ = add_texts([] { return ItemRef{ItemKind::site, {}, -1}; });
   add_statement(*nothing_said_, document_,
                 {tr("nothing on top: how that is known"), tr("As: walked over; the survey shows a field"),
                  tr("nothing on top, says"), tr("as seen on")},
-                site, [](const Crossing& c) { return &c.site.nothing_above; });
+                [](auto& c) { return &c.site.nothing_above; });
 }
 
 void SurfacePanel::make_rescue() {
-  const auto whole = [this] { return part(); };
-  const auto plan = [this](const Crossing& c) {
-    const SurfaceFeature* feature = picked_in(c, picked_);
-    return feature ? &feature->rescue : nullptr;
-  };
   add_gap();
   add_heading(tr("A tool stuck under it"));
-  rescue_ = add_texts(whole);
-  rescue_->add(text_field(document_, tr("how it would be got out"), whole,
-                          [plan](const Crossing& c) { return plan(c) ? &plan(c)->how : nullptr; }),
+  rescue_ = add_texts([this] { return part(); });
+  rescue_->add(text_field(document_, tr("how it would be got out"), in_feature([](auto& f) { return &f.rescue.how; })),
                tr("As: one lane closed at night, pit of 1.5 m"), true);
-  rescue_->add(text_field(document_, tr("agreed with"), whole,
-                          [plan](const Crossing& c) { return plan(c) ? &plan(c)->agreed_with : nullptr; }));
-  rescue_->add(day_field(document_, tr("agreed on"), whole,
-                         [plan](const Crossing& c) { return plan(c) ? &plan(c)->date : nullptr; }));
+  rescue_->add(text_field(document_, tr("agreed with"), in_feature([](auto& f) { return &f.rescue.agreed_with; })));
+  rescue_->add(day_field(document_, tr("agreed on"), in_feature([](auto& f) { return &f.rescue.date; })));
 }
 
 const SurfaceFeature* SurfacePanel::current() const {
-  return picked_in(document_.crossing(), picked_);
+  return find_by_id(document_.crossing().site.surface, picked_);
 }
 
 void SurfacePanel::edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it) {
-  ItemValue value = take(document_.crossing(), part());
-  auto& element = std::get<ListSlot<SurfaceFeature>>(value);
-  if (!element.value) return;
-  change_it(*element.value);
-  change(part(), std::move(value), step_name);
+  if (current()) change(step_name, [&](Crossing& c) { change_it(*find_by_id(c.site.surface, picked_)); });
 }
 
 void SurfacePanel::pick(const std::string& id) {
@@ -216,18 +185,16 @@ void SurfacePanel::add() {
   feature.from = Length{from + length / 3};
   feature.to = Length{from + 2 * length / 3};
   const std::string id = feature.id;
-  change({ItemKind::surface, id, -1}, ListSlot<SurfaceFeature>{std::move(feature), crossing.site.surface.size()},
-         tr("Add a road"));
+  change(tr("Add a road"), [&](Crossing& c) { c.site.surface.push_back(feature); });
   choose(text_from(id));
 }
 
 void SurfacePanel::remove() {
   const SurfaceFeature* feature = current();
   if (!feature) return;
-  const QString step = tr("Remove %1").arg(name_of(*feature));
-  auto gone = std::get<ListSlot<SurfaceFeature>>(take(document_.crossing(), part()));
-  gone.value.reset();
-  change(part(), std::move(gone), step);
+  change(tr("Remove %1").arg(name_of(*feature)), [id = picked_](Crossing& c) {
+    std::erase_if(c.site.surface, [&](const SurfaceFeature& f) { return f.id == id; });
+  });
 }
 
 void SurfacePanel::point_form() {

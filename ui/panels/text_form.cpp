@@ -116,8 +116,8 @@ void TextForm::take_over(std::size_t at) {
   }
   if (text != row.field.now()) {
     const QString whose = text_from(part_name(document_.crossing(), shown_));
-    if (!document_.change(shown_, row.field.apply(document_.crossing(), text),
-                          tr("Type %1 of %2").arg(row.field.label, whose))) {
+    if (!document_.change(tr("Type %1 of %2").arg(row.field.label, whose),
+                          [&](Crossing& c) { row.field.apply(c, text); })) {
       complain(tr("Not taken now: %1").arg(row.field.label));
       return;
     }

@@ -74,19 +74,20 @@ void ToolPanel::choose(int row) {
     chosen = ToolChoice{};
     chosen.extra = now.extra;
     chosen.tool_class = wanted.id;
-    change(tool_part, chosen, tr("Choose tool: %1").arg(classes_->itemText(row)));
   } else if (!now.tool_class.empty()) {
     chosen.tool_class.clear();
     if (!chosen.diameter) chosen.diameter = resolve_tool(now, document_.tables()).diameter;
-    change(tool_part, chosen, tr("Choose tool: %1").arg(classes_->itemText(row)));
+  } else {
+    return;
   }
+  change(tr("Choose tool: %1").arg(classes_->itemText(row)), [&](Crossing& c) { c.bore.tool = chosen; });
 }
 
 void ToolPanel::take_typed_values_out() {
-  Crossing draft = document_.crossing();
-  for (const Field& field : plate_fields(draft, document_.tables()))
-    if (field.may_be_empty) set_value(draft, tool_part, field.apply(draft, std::nullopt));
-  change(tool_part, value_of(draft, tool_part), tr("Back to the class values of the tool"));
+  change(tr("Back to the class values of the tool"), [this](Crossing& c) {
+    for (const Field& field : plate_fields(c, document_.tables()))
+      if (field.may_be_empty) field.apply(c, std::nullopt);
+  });
 }
 
 void ToolPanel::show_source() {

@@ -117,7 +117,7 @@ void TrialsPanel::take_count() {
   const int count = count_->text().toInt(&counted), seed = seed_->text().toInt(&seeded);
   if (counted && count >= 1 && count <= most_trials && count != *wanted.count) wanted.count.set(count);
   if (seeded && seed >= 0 && seed != *wanted.seed) wanted.seed.set(seed);
-  document_.change({ItemKind::trials, {}, -1}, wanted, tr("Change the trials"));
+  document_.change(tr("Change the trials"), [&](Crossing& c) { c.bore.trials = wanted; });
   refresh_later();
 }
 

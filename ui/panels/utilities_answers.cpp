@@ -137,16 +137,16 @@ QString UtilitiesPanel::hole_words() const {
 }
 
 void UtilitiesPanel::take_trench() {
-  TrenchOffer offer = trench_offer(document_.crossing(), picked_);
+  const TrenchOffer offer = trench_offer(document_.crossing(), picked_);
   if (!offer.strip || locked()) return;
-  std::vector<Strip> strips = document_.crossing().site.strips;
-  if (offer.taken)
-    std::erase_if(strips, [&](const Strip& s) { return s.outline == offer.strip->outline; });
-  else
-    strips.push_back(std::move(*offer.strip));
   const QString name = text_from(part_name(document_.crossing(), part()));
-  change({ItemKind::strips, {}, -1}, std::move(strips),
-         (offer.taken ? tr("Leave out the trench of %1") : tr("Take the trench of %1 as softer ground")).arg(name));
+  change((offer.taken ? tr("Leave out the trench of %1") : tr("Take the trench of %1 as softer ground")).arg(name),
+         [&](Crossing& c) {
+           if (offer.taken)
+             std::erase_if(c.site.strips, [&](const Strip& s) { return s.outline == offer.strip->outline; });
+           else
+             c.site.strips.push_back(*offer.strip);
+         });
 }
 
 void UtilitiesPanel::show_trench() {
@@ -219,17 +219,17 @@ void UtilitiesPanel::add_hole() {
   }
   const std::string id = free_id(document_.crossing(), "h");
   hole_ = id;
-  change(holes_part, field.apply(document_.crossing(), *value),
-         tr("Add a test hole on %1").arg(text_from(part_name(document_.crossing(), part()))));
+  change(tr("Add a test hole on %1").arg(text_from(part_name(document_.crossing(), part()))),
+         [&](Crossing& c) { field.apply(c, *value); });
   if (hole_ == id) measured_->clear();
   hole_values_->show_part({ItemKind::test_holes, hole_, -1},
                           [this] { return hole_fields(document_.crossing(), hole_); });
 }
 
 void UtilitiesPanel::remove_hole() {
-  std::vector<TestHole> holes = document_.crossing().site.test_holes;
-  std::erase_if(holes, [&](const TestHole& hole) { return hole.id == hole_; });
-  change(holes_part, std::move(holes), tr("Remove a test hole"));
+  change(tr("Remove a test hole"), [gone = hole_](Crossing& c) {
+    std::erase_if(c.site.test_holes, [&](const TestHole& hole) { return hole.id == gone; });
+  });
 }
 
 }  // namespace burrow

@@ -17,13 +17,6 @@ namespace burrow {
 
 namespace {
 constexpr std::size_t most_lines = 3;
-const ItemRef site_part{ItemKind::site, {}, -1};
-
-const Background* line_of(const Crossing& crossing, const std::string& id) {
-  const auto& all = crossing.site.background;
-  const auto at = std::find_if(all.begin(), all.end(), [&](const Background& line) { return line.id == id; });
-  return at == all.end() ? nullptr : &*at;
-}
 }  // namespace
 
 void UtilitiesPanel::make_background() {
@@ -31,19 +24,17 @@ void UtilitiesPanel::make_background() {
   add_heading(tr("Lines that are drawn only"));
   background_text_ = add_text(tr("What the lines drawn only are"));
   background_ = add_list(tr("Lines that are drawn only"), most_lines);
-  background_texts_ = add_texts([] { return site_part; });
+  background_texts_ = add_texts([] { return ItemRef{ItemKind::site, {}, -1}; });
   const QString how = tr("it is no service: how that is known"), hint = tr("As: kerbs and walls of the survey");
-  add_statement(
-      *background_texts_, document_, {how, hint, tr("said by"), tr("said on")}, [] { return site_part; },
-      [this](const Crossing& c) {
-        const Background* line = line_of(c, line_);
-        return line ? &line->not_a_service : nullptr;
-      });
+  add_statement(*background_texts_, document_, {how, hint, tr("said by"), tr("said on")}, [this](auto& c) {
+    auto* line = find_by_id(c.site.background, line_);
+    return line ? &line->not_a_service : nullptr;
+  });
   const auto buttons = add_buttons({tr("It is a service: make it a utility"), tr("None of these is a service…")});
   make_service_ = buttons[0];
   background_button_ = buttons[1];
   connect(make_service_, &QPushButton::clicked, this, [this] {
-    change(site_part, with_service(document_.crossing(), line_), tr("Make a line drawn only a utility"));
+    change(tr("Make a line drawn only a utility"), [line = line_](Crossing& c) { c.site = with_service(c, line); });
   });
   background_form_ = new AtOnceForm(document_, tr("None is a service"), this);
   add_widget(background_form_);
@@ -67,8 +58,8 @@ void UtilitiesPanel::make_background() {
       background_form_->complain(tr("Not taken: it counts only with a name and a day up to today."));
       return;
     }
-    change(site_part, with_no_services(document_.crossing(), shown_text, on),
-           tr("Declare: no line drawn only is a service"));
+    change(tr("Declare: no line drawn only is a service"),
+           [&](Crossing& c) { c.site = with_no_services(c, shown_text, on); });
     background_form_->close_form();
   });
 }
@@ -76,7 +67,7 @@ void UtilitiesPanel::make_background() {
 void UtilitiesPanel::show_background() {
   const std::vector<Background>& all = document_.crossing().site.background;
   const std::optional<Date>& on = document_.tables().judged_on;
-  if (!line_of(document_.crossing(), line_)) {
+  if (!find_by_id(all, line_)) {
     line_ = all.empty() ? std::string() : all.front().id;
     background_texts_->drop_typing();
   }

@@ -14,8 +14,6 @@
 namespace burrow {
 
 namespace {
-const ItemRef holes_part{ItemKind::test_holes, {}, -1};
-
 QStringList end_words() {
   return {UtilitiesPanel::tr("house connection"),
           UtilitiesPanel::tr("cap"),
@@ -23,12 +21,6 @@ QStringList end_words() {
           UtilitiesPanel::tr("pit"),
           UtilitiesPanel::tr("chamber"),
           UtilitiesPanel::tr("record ends there")};
-}
-
-template <class T>
-const T* element_of(const std::vector<T>& all, const std::string& id) {
-  const auto at = std::find_if(all.begin(), all.end(), [&](const T& one) { return one.id == id; });
-  return at == all.end() ? nullptr : &*at;
 }
 
 QString display_name(const Utility& utility) {
@@ -68,10 +60,9 @@ void UtilitiesPanel::make_ends_at_once() {
       ends_form_->complain(tr("Choose first why they end there."));
       return;
     }
-    change({ItemKind::site, {}, -1},
-           with_ends(document_.crossing(), open_ends(document_.crossing(), document_.assessment().findings),
-                     word_at<LineEnd>(meaning->currentIndex())),
-           tr("Declare all open ends: %1").arg(meaning->currentText()));
+    const std::vector<OpenEnd> open = open_ends(document_.crossing(), document_.assessment().findings);
+    change(tr("Declare all open ends: %1").arg(meaning->currentText()),
+           [&](Crossing& c) { c.site = with_ends(c, open, word_at<LineEnd>(meaning->currentIndex())); });
     ends_form_->close_form();
   });
 }
@@ -80,7 +71,7 @@ void UtilitiesPanel::show_open_ends() {
   const std::vector<OpenEnd> open = open_ends(document_.crossing(), document_.assessment().findings);
   QStringList names;
   for (const OpenEnd& end : open)
-    if (const Utility* utility = element_of(document_.crossing().site.utilities, end.utility))
+    if (const Utility* utility = find_by_id(document_.crossing().site.utilities, end.utility))
       names << tr("%1, %2").arg(display_name(*utility), end.first ? tr("first end") : tr("last end"));
   ends_form_->set_title(tr("Near the bore nobody said why these end: %1.").arg(names.join(QStringLiteral("; "))));
   ends_form_->set_locked(locked());
@@ -107,45 +98,36 @@ void UtilitiesPanel::show_ends() {
 
 void UtilitiesPanel::make_abandonment() {
   abandonment_ = add_texts([this] { return part(); });
-  add_statement(
-      *abandonment_, document_,
-      {tr("how it was proved to be out of use"), tr("As: cut and capped, seen; letter of its owner"), tr("proved by"),
-       tr("proved on")},
-      [this] { return part(); },
-      [this](const Crossing& c) {
-        const Utility* utility = element_of(c.site.utilities, picked_);
-        return utility ? &utility->abandonment : nullptr;
-      });
+  add_statement(*abandonment_, document_,
+                {tr("how it was proved to be out of use"), tr("As: cut and capped, seen; letter of its owner"),
+                 tr("proved by"), tr("proved on")},
+                in_utility([](auto& u) { return &u.abandonment; }));
 }
 
 void UtilitiesPanel::make_hole_texts() {
-  const auto whole = [this] { return ItemRef{ItemKind::test_holes, hole_, -1}; };
-  const auto hole = [this](const Crossing& c) { return element_of(c.site.test_holes, hole_); };
-  hole_texts_ = add_texts(whole);
+  const auto hole = [this](auto& c) { return find_by_id(c.site.test_holes, hole_); };
+  hole_texts_ = add_texts([this] { return ItemRef{ItemKind::test_holes, hole_, -1}; });
   hole_texts_->add(text_field(
-      document_, tr("measured by"), whole, [hole](const Crossing& c) { return hole(c) ? &hole(c)->by : nullptr; },
-      TextKind::name));
-  hole_texts_->add(day_field(document_, tr("measured on"), whole,
-                             [hole](const Crossing& c) { return hole(c) ? &hole(c)->date : nullptr; }));
+      document_, tr("measured by"), [hole](auto& c) { return hole(c) ? &hole(c)->by : nullptr; }, TextKind::name));
+  hole_texts_->add(
+      day_field(document_, tr("measured on"), [hole](auto& c) { return hole(c) ? &hole(c)->date : nullptr; }));
   add_statement(*hole_texts_, document_,
                 {tr("where it contradicts the record: why the hole counts"),
                  tr("As: the record shows the old line; seen with its owner"), tr("agreed by"), tr("agreed on")},
-                whole, [hole](const Crossing& c) { return hole(c) ? &hole(c)->agreed : nullptr; });
+                [hole](auto& c) { return hole(c) ? &hole(c)->agreed : nullptr; });
 }
 
 void UtilitiesPanel::take_lone_hole() {
   const std::vector<std::string> lone = lone_holes(document_.crossing());
   if (lone.empty() || !current()) return;
-  std::vector<TestHole> holes = document_.crossing().site.test_holes;
-  for (TestHole& hole : holes)
-    if (hole.id == lone.front()) hole.utility = picked_;
   hole_ = lone.front();
-  change(holes_part, std::move(holes), tr("Give a test hole to %1").arg(display_name(*current())));
+  change(tr("Give a test hole to %1").arg(display_name(*current())),
+         [&](Crossing& c) { find_by_id(c.site.test_holes, lone.front())->utility = picked_; });
 }
 
 void UtilitiesPanel::show_lone_holes() {
   const std::vector<std::string> lone = lone_holes(document_.crossing());
-  const TestHole* hole = lone.empty() ? nullptr : element_of(document_.crossing().site.test_holes, lone.front());
+  const TestHole* hole = lone.empty() ? nullptr : find_by_id(document_.crossing().site.test_holes, lone.front());
   lone_hole_->parentWidget()->setVisible(hole != nullptr);
   lone_hole_->setEnabled(hole && !locked());
   if (hole)

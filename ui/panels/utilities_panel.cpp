@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "burrow/document/several.h"
 #include "burrow/document/text.h"
 #include "burrow/document/utility_entry.h"
 #include "burrow/panels/at_once_form.h"
@@ -117,26 +118,17 @@ void UtilitiesPanel::choose(const QString& id) {
 }
 
 void UtilitiesPanel::edit(const QString& step_name, const std::function<void(Utility&)>& change_it) {
-  ItemValue value = take(document_.crossing(), part());
-  auto& element = std::get<ListSlot<Utility>>(value);
-  if (!element.value) return;
-  change_it(*element.value);
-  change(part(), std::move(value), step_name);
+  if (current()) change(step_name, [&](Crossing& c) { change_it(*find_by_id(c.site.utilities, picked_)); });
 }
 
 void UtilitiesPanel::edit_search(const QString& step_name, const std::function<void(UtilitySearch&)>& change_it) {
-  UtilitySearch search = document_.crossing().site.utility_search;
-  change_it(search);
-  change({ItemKind::utility_search, {}, -1}, std::move(search), step_name);
+  change(step_name, [&](Crossing& c) { change_it(c.site.utility_search); });
 }
 
 void UtilitiesPanel::add() {
-  const Crossing& crossing = document_.crossing();
-  Utility utility = new_utility(crossing, tr("new utility").toStdString());
-  const std::string id = utility.id;
-  change({ItemKind::utility, id, -1}, ListSlot<Utility>{std::move(utility), crossing.site.utilities.size()},
-         tr("Add a utility"));
-  choose(text_from(id));
+  const Utility utility = new_utility(document_.crossing(), tr("new utility").toStdString());
+  change(tr("Add a utility"), [&](Crossing& c) { c.site.utilities.push_back(utility); });
+  choose(text_from(utility.id));
 }
 
 void UtilitiesPanel::duplicate() {
@@ -148,21 +140,14 @@ void UtilitiesPanel::duplicate() {
   const bool room = std::all_of(copy.path.begin(), copy.path.end(),
                                 [](const PathVertex& p) { return p.x_m + beside_m <= farthest_m; });
   for (PathVertex& p : copy.path) p.x_m += room ? beside_m : -beside_m;
-  const std::string id = copy.id;
-  const QString step = tr("Duplicate %1").arg(text_from(utility->name));
-  change({ItemKind::utility, id, -1}, ListSlot<Utility>{std::move(copy), document_.crossing().site.utilities.size()},
-         step);
-  choose(text_from(id));
+  change(tr("Duplicate %1").arg(text_from(utility->name)), [&](Crossing& c) { c.site.utilities.push_back(copy); });
+  choose(text_from(copy.id));
 }
 
 void UtilitiesPanel::remove() {
   if (!current()) return;
-  const ItemRef whole{ItemKind::utility_and_holes, picked_, -1};
   const QString name = text_from(part_name(document_.crossing(), part()));
-  auto gone = std::get<UtilityAndHoles>(take(document_.crossing(), whole));
-  gone.utility.value.reset();
-  std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == picked_; });
-  change(whole, std::move(gone), tr("Remove %1").arg(name));
+  change(tr("Remove %1").arg(name), [gone = part()](Crossing& c) { c.site = site_without(c, {gone}); });
 }
 
 Card UtilitiesPanel::row_of_utility(const Utility& utility) const {

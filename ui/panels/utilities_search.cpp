@@ -15,7 +15,6 @@ namespace burrow {
 
 namespace {
 const ItemRef search_part{ItemKind::utility_search, {}, -1};
-const ItemRef head_part{ItemKind::head_located, {}, -1};
 
 QStringList marks_words() {
   return {UtilitiesPanel::tr("not answered"), UtilitiesPanel::tr("can be seen"), UtilitiesPanel::tr("cannot be seen")};
@@ -55,14 +54,11 @@ void UtilitiesPanel::make_search() {
                     [&](UtilitySearch& s) { s.laterals = word_or_none_at<Laterals>(row); });
       });
   search_texts_ = add_texts([] { return search_part; });
-  const auto whole = [] { return search_part; };
-  search_texts_->add(
-      text_field(document_, tr("reference"), whole, [](const Crossing& c) { return &c.site.utility_search.reference; }),
-      tr("Number of the enquiry or ticket"));
+  search_texts_->add(text_field(document_, tr("reference"), [](auto& c) { return &c.site.utility_search.reference; }),
+                     tr("Number of the enquiry or ticket"));
   const auto day = [&](const QString& label, std::optional<std::string> UtilitySearch::*member) {
-    search_texts_->add(
-        day_field(document_, label, whole, [member](const Crossing& c) { return &(c.site.utility_search.*member); }),
-        tr("As 2026-03-14"));
+    search_texts_->add(day_field(document_, label, [member](auto& c) { return &(c.site.utility_search.*member); }),
+                       tr("As 2026-03-14"));
   };
   day(tr("date of the search"), &UtilitySearch::date);
   day(tr("valid from"), &UtilitySearch::valid_from);
@@ -83,12 +79,11 @@ void UtilitiesPanel::make_search() {
 void UtilitiesPanel::make_head_located() {
   add_gap();
   add_heading(tr("The head while it runs"));
-  const auto whole = [] { return head_part; };
-  head_located_ = add_texts(whole);
+  head_located_ = add_texts([] { return ItemRef{ItemKind::head_located, {}, -1}; });
   add_statement(*head_located_, document_,
                 {tr("how it is located all the while"), tr("As: transmitter in the head, receiver above it"),
                  tr("located by"), tr("stated on")},
-                whole, [](const Crossing& c) { return &c.bore.head_located; });
+                [](auto& c) { return &c.bore.head_located; });
 }
 
 void UtilitiesPanel::make_search_at_once() {
@@ -139,12 +134,9 @@ void UtilitiesPanel::make_camera() {
                       [&](UtilitySearch& s) { (s.*member).result = word_or_none_at<CameraResult>(row); });
         });
     TextForm* texts = add_texts([] { return search_part; });
-    const auto whole = [] { return search_part; };
-    texts->add(text_field(document_, report, whole,
-                          [member](const Crossing& c) { return &(c.site.utility_search.*member).reference; }),
+    texts->add(text_field(document_, report, [member](auto& c) { return &(c.site.utility_search.*member).reference; }),
                tr("Film, report or who looked"));
-    texts->add(day_field(document_, date, whole,
-                         [member](const Crossing& c) { return &(c.site.utility_search.*member).date; }),
+    texts->add(day_field(document_, date, [member](auto& c) { return &(c.site.utility_search.*member).date; }),
                tr("As 2026-03-14"));
     return texts;
   };

@@ -19,29 +19,6 @@
 
 namespace burrow {
 
-namespace {
-
-/// A text of the utility that `member` finds.
-template <class Member>
-TextField utility_text(const QString& label, std::function<const Utility*()> current, std::function<ItemRef()> part,
-                       Member member) {
-  return {label,
-          [current, member] {
-            const Utility* utility = current();
-            if (!utility) return QString();
-            Utility copy = *utility;
-            return text_from(member(copy));
-          },
-          [part = std::move(part), member](const Crossing& crossing, const QString& text) {
-            ItemValue value = value_of(crossing, part());
-            if (auto& element = std::get<ListSlot<Utility>>(value); element.value)
-              member(*element.value) = text.trimmed().toStdString();
-            return value;
-          }};
-}
-
-}  // namespace
-
 template <class Read, class Write>
 QComboBox* UtilitiesPanel::utility_choice(const QString& label, const QStringList& words, Read read, Write write,
                                           bool long_words) {
@@ -58,13 +35,11 @@ QComboBox* UtilitiesPanel::utility_choice(const QString& label, const QStringLis
 }
 
 void UtilitiesPanel::make_values() {
-  const auto whose = [this] { return part(); };
-  const auto now = [this] { return current(); };
   add_gap();
   heading_ = add_heading(QString());
-  names_ = add_texts(whose);
-  names_->add(utility_text(tr("name"), now, whose, [](Utility& u) -> std::string& { return u.name; }), {}, true);
-  names_->add(utility_text(tr("owner"), now, whose, [](Utility& u) -> std::string& { return u.owner; }));
+  names_ = add_texts([this] { return part(); });
+  names_->add(text_field(document_, tr("name"), in_utility([](auto& u) { return &u.name; })), {}, true);
+  names_->add(text_field(document_, tr("owner"), in_utility([](auto& u) { return &u.owner; })));
   QStringList kinds;
   for (const auto& [kind, word] : EnumNames<UtilityKind>::list)
     kinds << tr("%1  %2").arg(text_from(burrow::row_of(document_.tables(), kind).letter_code),
@@ -136,12 +111,7 @@ void UtilitiesPanel::make_place() {
       [](const Utility& u) { return row_of_word(u.located.tracer); },
       [](Utility& u, int row) { u.located.tracer = word_or_none_at<TracedBy>(row); });
   date_ = add_texts(whose);
-  date_->add(day_field(document_, tr("date"), whose,
-                       [this](const Crossing& c) -> const std::optional<std::string>* {
-                         for (const Utility& utility : c.site.utilities)
-                           if (utility.id == picked_) return &utility.located.date;
-                         return nullptr;
-                       }),
+  date_->add(day_field(document_, tr("date"), in_utility([](auto& u) { return &u.located.date; })),
              tr("When it was located, as 2026-03-14"));
   presets_ = add_combo(tr("quality level of the survey"));
   presets_->addItem(tr("none"));
@@ -166,19 +136,11 @@ void UtilitiesPanel::make_place() {
   add_heading(tr("What its owner asks for"));
   gap_ = add_entries(tr("default"), true);
   precaution_ = add_texts(whose);
-  precaution_->add(utility_text(
-                       tr("precaution"), [this] { return current(); }, whose,
-                       [](Utility& u) -> std::string& { return u.precaution; }),
-                   {}, true);
-  precaution_->add(utility_text(
-                       tr("gap agreed with"), [this] { return current(); }, whose,
-                       [](Utility& u) -> std::string& { return u.agreed.apply; }),
+  precaution_->add(text_field(document_, tr("precaution"), in_utility([](auto& u) { return &u.precaution; })), {},
+                   true);
+  precaution_->add(text_field(document_, tr("gap agreed with"), in_utility([](auto& u) { return &u.agreed.with; })),
                    tr("As: the water company, its inspector"));
-  precaution_->add(day_field(document_, tr("agreed on"), whose, [this](const Crossing& c) {
-    const auto& all = c.site.utilities;
-    const auto it = std::find_if(all.begin(), all.end(), [this](const Utility& u) { return u.id == picked_; });
-    return it == all.end() ? nullptr : &it->agreed.date;
-  }));
+  precaution_->add(day_field(document_, tr("agreed on"), in_utility([](auto& u) { return &u.agreed.date; })));
 }
 
 void UtilitiesPanel::choose_located(LocatedHow how, const QString& word) {

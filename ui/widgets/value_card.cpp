@@ -130,14 +130,9 @@ void ValueCard::take_over() {
   const QString name = tr("Type %1").arg(title_);
   if (!changes.empty()) {
     // All that was typed here is one step: each field is set on the crossing that the one before left.
-    Crossing draft = document_.crossing();
-    const ItemRef whole{part_.kind, part_.id,
-                        part_.kind == ItemKind::utility || part_.kind == ItemKind::stratum ? -1 : part_.index};
-    for (const auto& [i, value] : changes) {
-      const std::vector<Field> now = make_(draft);
-      set_value(draft, whole, now[i].apply(draft, value));
-    }
-    document_.change(whole, value_of(draft, whole), name);
+    document_.change(name, [&](Crossing& c) {
+      for (const auto& [i, value] : changes) make_(c)[i].apply(c, value);
+    });
   }
   close_card();
 }

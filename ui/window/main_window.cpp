@@ -199,7 +199,7 @@ bool MainWindow::import_ground(const QString& path) {
     if (!sure) return false;
     unit = static_cast<FileUnit>(words.indexOf(picked));
   }
-  if (!document_.change({ItemKind::ground, {}, -1}, in_metres(csv->points, unit), tr("Import ground line"))) {
+  if (!document_.change(tr("Import ground line"), [&](Crossing& c) { c.site.ground = in_metres(csv->points, unit); })) {
     statusBar()->showMessage(tr("Nothing may be changed: %1").arg(document_.read_only_because()), 8000);
     return false;
   }
@@ -342,8 +342,8 @@ void MainWindow::take_import(const Imported& imported, bool as_new) {
   if (as_new) {
     if (may_leave()) document_.start_from(crossing_from(imported), true);
   } else {
-    const Crossing with = with_imported(document_.crossing(), imported);
-    if (!document_.change({ItemKind::site, {}, -1}, with.site, tr("Import %1").arg(text_from(imported.name)))) {
+    if (!document_.change(tr("Import %1").arg(text_from(imported.name)),
+                          [&](Crossing& c) { c.site = with_imported(c, imported).site; })) {
       statusBar()->showMessage(tr("Nothing may be changed: %1").arg(document_.read_only_because()), 8000);
       return;
     }

@@ -326,11 +326,9 @@ QString MainWindow::ask_where(const QString& title, const QString& at, const QSt
 }
 
 void MainWindow::add_utility() {
-  const Crossing& crossing = document_.crossing();
-  const Utility utility = new_utility(crossing, tr("new utility").toStdString());
-  const ItemRef part{ItemKind::utility, utility.id, -1};
-  if (!document_.change(part, ListSlot<Utility>{utility, crossing.site.utilities.size()}, tr("Add a utility"))) return;
-  drawing_->pick(part);
+  const Utility utility = new_utility(document_.crossing(), tr("new utility").toStdString());
+  if (!document_.change(tr("Add a utility"), [&](Crossing& c) { c.site.utilities.push_back(utility); })) return;
+  drawing_->pick({ItemKind::utility, utility.id, -1});
   drawing_->setFocus();
 }
 
@@ -340,7 +338,7 @@ void MainWindow::remove_picked() {
   const QString name = text_from(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
                                                    : several_name(document_.crossing(), parts));
   drawing_->pick({});
-  document_.change({ItemKind::site, {}, -1}, site_without(document_.crossing(), parts), tr("Remove %1").arg(name));
+  document_.change(tr("Remove %1").arg(name), [&](Crossing& c) { c.site = site_without(c, parts); });
 }
 
 void MainWindow::duplicate_picked() {
@@ -349,7 +347,7 @@ void MainWindow::duplicate_picked() {
   const QString name = text_from(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
                                                    : several_name(document_.crossing(), parts));
   Copies copies = site_with_copies(document_.crossing(), parts);
-  if (document_.change({ItemKind::site, {}, -1}, std::move(copies.site), tr("Duplicate %1").arg(name)))
+  if (document_.change(tr("Duplicate %1").arg(name), [&](Crossing& c) { c.site = std::move(copies.site); }))
     drawing_->pick_several(copies.parts);
 }
 

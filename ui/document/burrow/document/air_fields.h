@@ -8,7 +8,7 @@ namespace burrow {
 
 inline const ItemRef air_part{ItemKind::air, {}, -1};
 
-/// All of ItemKind::air.   Evidence: AirFields.*
+/// Evidence: AirFields.*
 std::vector<Field> compressor_fields(const Crossing& crossing);
 /// Height, temperature and humidity of the air drawn in.
 std::vector<Field> site_air_fields(const Crossing& crossing);

@@ -13,6 +13,8 @@
 #include "burrow/base/result.h"
 #include "burrow/check/assess.h"
 #include "burrow/document/item.h"
+#include "burrow/document/lens.h"
+#include "burrow/document/undo_step.h"
 #include "burrow/file/disk.h"
 
 namespace burrow {
@@ -64,10 +66,10 @@ class Document : public QObject {
   /// Somebody looked: a file that is gone makes unsaved work of what is on the screen.   Evidence: FileWatchTest.Gone_*
   void note_on_disk(OnDisk state);
 
-  /// Changes one part as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the value is
-  /// the same.
-  /// False: nothing may be changed now (newer file, a drag under way).
-  bool change(const ItemRef& part, ItemValue value, const QString& step_name);
+  /// Changes the crossing as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the edit
+  /// leaves it as it was.
+  /// False: nothing may be changed now (newer file, a drag under way).   Evidence: Document.Change_*
+  bool change(const QString& step_name, const Edit& edit);
 
   /// The name that a person typed last while the program runs, to be offered where a name is asked; empty: none yet.
   [[nodiscard]] const QString& last_name() const { return last_name_; }
@@ -85,12 +87,13 @@ class Document : public QObject {
 
  private:
   friend class EditSession;
-  friend class SwapEdit;
-  void set_part(const ItemRef& part, ItemValue value);
+  friend class UndoStep;
+  void report_change();
   void adopt(Crossing crossing, const QString& path, const QString& read_only_because, bool unsaved);
 
   Tables tables_;
   Crossing crossing_;
+  LongLists lists_;  ///< of the crossing, as its undo steps hold them
   Assessment assessment_;
   Crossing counted_;                  ///< the crossing of the last random trials
   std::vector<Finding> from_trials_;  ///< what they found worse
@@ -108,30 +111,33 @@ class Document : public QObject {
 };
 
 /// A drag or a held arrow key: press opens it, moves preview, `finish` pushes exactly one undo step; destruction
-/// without `finish` puts everything back.
+/// without `finish` puts everything back.   Evidence: EditSession.*
 class EditSession {
  public:
+  /// `part`: what is held.
   EditSession(Document& document, ItemRef part);
   ~EditSession();
   EditSession(const EditSession&) = delete;
   EditSession& operator=(const EditSession&) = delete;
 
   [[nodiscard]] const ItemRef& part() const { return part_; }
-  [[nodiscard]] const ItemValue& before() const { return before_; }
   /// The crossing and its assessment as they stood at the start, for the ghost.
   [[nodiscard]] const Crossing& crossing_before() const { return crossing_before_; }
   [[nodiscard]] const Assessment& assessment_before() const { return assessment_before_; }
 
-  void preview(ItemValue value);
+  /// Shows the edit of the crossing as it stood at the start: of several previews only the last counts.
+  void preview(const Edit& edit);
   void finish(const QString& step_name);
   /// Puts everything back; later calls do nothing.
   void abandon();
 
  private:
+  bool close();
+
   Document& document_;
   ItemRef part_;
-  ItemValue before_;
   Crossing crossing_before_;
+  Crossing rest_before_;  ///< without its long lists, which a preview does not copy
   Assessment assessment_before_;
   bool open_ = true;
 };

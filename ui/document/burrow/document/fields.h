@@ -1,5 +1,5 @@
 #pragma once
-/// The values of a part that a person may type, each with its unit, range and how it is put back.
+/// The values of a part that a person may type, each with its unit, range and how it is set.
 
 #include <functional>
 #include <optional>
@@ -18,8 +18,8 @@ struct Field {
   bool entered = true;          ///< false: a default stands
   bool may_be_empty = false;
   double low = 0, high = 0;  ///< SI, both accepted
-  /// The part's value with this field set, from the crossing as it stands. Empty input only where `may_be_empty`.
-  std::function<ItemValue(const Crossing&, std::optional<double>)> apply;
+  /// Sets it in a crossing. Empty input only where `may_be_empty`.
+  std::function<void(Crossing&, std::optional<double>)> apply;
   /// What stands where nothing is typed: the value of the class or of the program. Empty input goes back to it.
   std::optional<double> default_value = std::nullopt;
   /// Why the crossing could not stand with this value or with an empty entry, though it lies in the range.

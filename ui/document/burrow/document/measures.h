@@ -9,6 +9,7 @@
 #include "burrow/base/result.h"
 #include "burrow/check/assessment.h"
 #include "burrow/document/fields.h"
+#include "burrow/document/lens.h"
 
 namespace burrow {
 
@@ -41,15 +42,13 @@ std::string measure_name(const Crossing& crossing, const MeasureRef& measure);
 /// The lock that keeps it from being dragged ("/bore/launch/elevation_m"), empty: none.
 std::string measure_lock(const Crossing& crossing, const MeasureRef& measure);
 
-/// The part's value that brings the measure to `wanted`, from the answer as it stands: exact where the measure is
-/// entered, to first order where it is predicted. Within what the file accepts. Empty: it cannot be brought there.
-std::optional<ItemValue> toward_measure(const Crossing& crossing, const Assessment& assessment,
-                                        const MeasureRef& measure, double wanted);
+/// The change that brings the measure to `wanted`, from the answer as it stands: exact where the measure is entered, to
+/// first order where it is predicted. Within what the file accepts. Empty: it cannot be brought there.
+Edit toward_measure(const Crossing& crossing, const Assessment& assessment, const MeasureRef& measure, double wanted);
 
-/// The same to half a millimetre, by steps of `toward_measure` with an assessment each.
+/// The crossing with the measure at it, to half a millimetre, by steps of `toward_measure` with an assessment each.
 /// Errors: it cannot be brought there, with how near it comes.   Evidence: Measures.*
-Result<ItemValue> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure,
-                               double wanted);
+Result<Crossing> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure, double wanted);
 
 /// The entry for typing it. `tables` must outlive it.
 Field measure_field(const Crossing& crossing, const Assessment& assessment, const Tables& tables,

@@ -13,7 +13,7 @@ inline const ItemRef pits_part{ItemKind::pits, {}, -1};
 Pit& pit_of(Pits& pits, WhichPit which);
 const Pit& pit_of(const Pits& pits, WhichPit which);
 
-/// All of ItemKind::pits. Sizes left empty are proposed by the program; `shape` tells what it proposes.
+/// Sizes left empty are proposed by the program; `shape` tells what it proposes.
 /// Evidence: PitFields.*
 std::vector<Field> pit_floor_fields(const Crossing& crossing, WhichPit which, const PitShape& shape);
 /// Place of one corner of a floor that has an outline: into the pit, and to the left.

@@ -7,18 +7,18 @@
 
 namespace burrow {
 
-/// The nine values of the maker's plate, of ItemKind::tool. `standing` is that of the class; without a class that of
+/// The nine values of the maker's plate. `default_value` is that of the class; without a class that of
 /// a generic tool of this diameter, and the diameter itself may not be empty.   Evidence: PlateFields.*
 std::vector<Field> plate_fields(const Crossing& crossing, const Tables& tables);
 
-/// The values of a stratum that matter most, of ItemKind::stratum; strength or friction, as the soil drains.
+/// The values of a stratum that matter most; strength or friction, as the soil drains.
 /// Empty for an id that is not there.   Evidence: SoilFields.*
 std::vector<Field> soil_fields(const Crossing& crossing, const std::string& stratum, const Tables& tables);
 
-/// Level of the ground water at the launch, of ItemKind::water: the line follows; empty means not known.
+/// Level of the ground water at the launch: the line follows; empty means not known.
 std::vector<Field> water_fields(const Crossing& crossing);
 
-/// Constants of ItemKind::model.
+/// Constants of the path model.
 std::vector<Field> model_fields(const Crossing& crossing);
 
 }  // namespace burrow

@@ -14,8 +14,6 @@ inline const ItemRef practice_part{ItemKind::practice, {}, -1};
 
 /// The practice bore of a crossing; an empty one where there is none or it cannot be read.
 Practice practice_of(const Crossing& crossing, const Tables& tables);
-/// The same as a value of ItemKind::practice.
-ItemValue practice_value(const Practice& practice);
 
 /// Errors of the set-up, constants and seed of the truth.   Evidence: PracticePanel.*
 std::vector<Field> truth_fields(const Crossing& crossing, const Tables& tables);

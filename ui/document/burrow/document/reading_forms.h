@@ -7,7 +7,7 @@
 
 #include "burrow/base/quantity_text.h"
 #include "burrow/bore/tool.h"
-#include "burrow/document/item.h"
+#include "burrow/crossing/crossing.h"
 
 namespace burrow {
 
@@ -45,13 +45,7 @@ Result<Reading> reading_from(const ReadingForm& form, const std::vector<std::str
 /// "8 min · mark · nose 3.00 m": one line for the list.
 std::string reading_line(const Reading& reading, UnitSystem units);
 
-inline ItemRef record_part(const std::string& id) {
-  return {ItemKind::record, id, -1};
-}
-/// The record with one reading more, one fewer, or changed; in the order of its times.
-ItemValue with_reading(const Crossing& crossing, const std::string& record, Reading reading);
-ItemValue without_reading(const Crossing& crossing, const std::string& record, std::size_t reading);
-/// A new record that starts at this moment (ISO 8601), empty.
-ItemValue new_record(const Crossing& crossing, const std::string& id, const std::string& started);
+/// A reading goes into a record in the order of its times.
+void add_reading(DayRecord& record, Reading reading);
 
 }  // namespace burrow

@@ -1,6 +1,5 @@
 #pragma once
 /// Several things of the site that are picked at once: what they share, and what is done to all of them as one step.
-/// All of it is a change of ItemKind::site.
 
 #include <string>
 #include <vector>
@@ -21,7 +20,7 @@ bool there_is(const Crossing& crossing, const ItemRef& part);
 std::string several_name(const Crossing& crossing, const std::vector<ItemRef>& parts);
 
 /// The values that all of them have, in the order of the first; `mixed` where they differ. Their places are not
-/// among them: they would come to lie on one another. `with` gives the site with all of them changed.
+/// among them: they would come to lie on one another. What is set is set for all of them, or for none.
 /// Evidence: Several.*
 std::vector<Field> shared_fields(const Crossing& crossing, const std::vector<ItemRef>& parts, const Tables& tables);
 

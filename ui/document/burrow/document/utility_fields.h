@@ -38,12 +38,12 @@ Result<void> check_location_error(const Crossing& crossing, const std::string& i
 std::vector<Field> utility_location_fields(const Crossing& crossing, const std::string& id, const PassingPlace& place,
                                            const Tables& tables);
 std::vector<Field> utility_gap_fields(const Crossing& crossing, const std::string& id);
-/// Station, offset, measured level, its error and the reach of one test hole, of ItemKind::test_holes.
+/// Station, offset, measured level, its error and the reach of one test hole.
 std::vector<Field> hole_fields(const Crossing& crossing, const std::string& hole);
-/// What was measured in a new hole, in the terms of the record: level of the crown, or its depth below ground. Its
-/// `with` gives the test holes with the new one.
+/// What was measured in a new hole, in the terms of the record: level of the crown, or its depth below ground. Setting
+/// it adds the hole.
 Field new_hole_field(const Crossing& crossing, const std::string& utility, const PassingPlace& place);
-/// Services nobody knows of, in 100 m², of ItemKind::utility_search.
+/// Services nobody knows of, in 100 m².
 std::vector<Field> search_fields(const Crossing& crossing);
 
 /// The trench of a utility as a strip of softer ground, with an id of its own; none where nothing follows.

@@ -1,11 +1,12 @@
 #pragma once
-/// What a part's value becomes when it is dragged or nudged on the drawing. Pure: a value in, a value out.
+/// What a part becomes when it is dragged or nudged on the drawing.
 
 #include <QString>
 #include <QStringList>
 #include <optional>
 
 #include "burrow/document/item.h"
+#include "burrow/document/lens.h"
 #include "burrow/drawing/frame.h"
 #include "burrow/pit/shape.h"
 
@@ -22,10 +23,10 @@ struct Move {
   std::optional<PitShape> pit;
 };
 
-/// The moved value of the part, from the crossing as it stood at the press. Keeps what the file format demands
+/// The change that moves the part, of the crossing as it stood at the press. Keeps what the file format demands
 /// (stations in order, exit beyond launch, |grade| ≤ 1) by stopping at the limit. A locked member stays. Empty: this
 /// part does not move in this view.
-std::optional<ItemValue> moved(const Crossing& before, const ItemRef& part, const Move& move);
+Edit moved(const Crossing& before, const ItemRef& part, const Move& move);
 
 /// Live numbers for the pointer: "station 12.30 m", "cover 1.12 m (0.65 m wanted)", …
 QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part, UnitSystem units);

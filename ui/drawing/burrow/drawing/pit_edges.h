@@ -24,10 +24,10 @@ std::vector<PitEdgePlace> pit_edge_places(const Scene& scene);
 /// Whether the pit ("launch", "exit") or an edge of it is picked.
 bool pit_picked(const Scene& scene, const std::string& pit);
 
-/// All of `Crossing::pits` with the edge moved. `Move::pit` must hold the pit at the press. The floor keeps 0.3 m each
+/// The change that moves the edge. `Move::pit` must hold the pit at the press. The floor keeps 0.3 m each
 /// way, lies under the ground; a slope stays between upright and 1 in 20. Empty: does not move in this view.
 /// Evidence: PitEdges.*
-std::optional<ItemValue> moved_pit_edge(const Crossing& before, const ItemRef& part, const Move& move);
+Edit moved_pit_edge(const Crossing& before, const ItemRef& part, const Move& move);
 
 /// The numbers beside the pointer: size of the floor, depth, slope beside the rules' slope, earth to dig.
 QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part,

@@ -25,14 +25,10 @@ struct SnapLine {
 std::vector<SnapLine> snap_lines(const Crossing& crossing, const Tables& tables, const Assessment& assessment,
                                  const ItemRef& part, UnitSystem units);
 
-struct Snapped {
-  ItemValue value;
-  std::vector<SnapLine> lines;  ///< that hold it: at most a station and a height
-};
-
-/// The moved value, drawn to the nearest line within reach (in metres, along and up). Locked members stay.
-Snapped snap(const std::vector<SnapLine>& lines, const Crossing& before, const ItemRef& part, ItemValue value,
-             Pane pane, double reach_along_m, double reach_up_m);
+/// Draws the part of a crossing in which it was moved to the nearest lines within reach (in metres, along and up).
+/// Locked members stay. The lines that hold it: at most a station and a height.
+std::vector<SnapLine> snap(Crossing& moved, const std::vector<SnapLine>& lines, const ItemRef& part, Pane pane,
+                           double reach_along_m, double reach_up_m);
 
 /// The lines that hold, with their reasons.
 void paint_snaps(QPainter& painter, const Scene& scene);

@@ -51,7 +51,7 @@ class DayPanel : public FormPanel {
   void begin();
   void tap(ReadingKind kind);
   void tap_end(EndHow how);
-  void put_in(Reading reading, const QString& step_name);
+  void put_in(const Reading& reading, const QString& step_name);
   void add_typed();
   void remove_picked();
   void make_entry();

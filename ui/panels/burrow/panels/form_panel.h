@@ -58,7 +58,7 @@ class FormPanel : public LivePanel {
   /// Names left, values right, as rich text.
   [[nodiscard]] QString facts_html(const Facts& facts) const;
   /// One undo step; says so where nothing may be changed.
-  void change(const ItemRef& part, ItemValue value, const QString& step_name);
+  void change(const QString& step_name, const Edit& edit);
   [[nodiscard]] bool locked() const;
 
   /// A number with its unit, kept on one line.

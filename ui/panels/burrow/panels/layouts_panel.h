@@ -37,7 +37,7 @@ class LayoutsPanel : public FormPanel {
  private:
   [[nodiscard]] std::string picked_id() const;
   [[nodiscard]] QString table_html(const std::vector<LayoutSummary>& all) const;
-  void put(Crossing changed, const QString& step_name);
+  void put(const QString& step_name, const Edit& edit);
   void say_ghost();
 
   QLabel* table_ = nullptr;

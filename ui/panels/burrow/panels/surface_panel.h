@@ -2,6 +2,7 @@
 /// What stands on top of the bore: roads, tracks, ditches, drives, footings, buildings; what their owners ask for, and
 /// whether they allow it, how a stuck tool would be got out; or who says that there is nothing.
 
+#include "burrow/crossing/find.h"
 #include "burrow/panels/form_panel.h"
 
 class QPushButton;
@@ -52,6 +53,14 @@ class SurfacePanel : public FormPanel {
  private:
   [[nodiscard]] const SurfaceFeature* current() const;
   [[nodiscard]] ItemRef part() const { return {ItemKind::surface, picked_, -1}; }
+  /// Where something of the picked one stands; `member` finds it in there.
+  template <class Member>
+  auto in_feature(Member member) const {
+    return [this, member](auto& c) {
+      auto* feature = find_by_id(c.site.surface, picked_);
+      return feature ? member(*feature) : nullptr;
+    };
+  }
   void edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it);
   void make_values();
   void make_rule();

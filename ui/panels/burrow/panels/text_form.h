@@ -23,7 +23,7 @@ enum class TextKind { words, name, day };
 struct TextField {
   QString label;
   std::function<QString()> now;
-  std::function<ItemValue(const Crossing&, const QString&)> with;
+  std::function<void(Crossing&, const QString&)> apply;
   TextKind kind = TextKind::words;
 };
 
@@ -36,7 +36,7 @@ class TextForm : public QWidget {
   Q_OBJECT
 
  public:
-  /// `part` names the part whenever something is typed.
+  /// `part` tells whose words they are whenever something is typed.
   TextForm(Document& document, std::function<ItemRef()> part, QWidget* parent);
   /// `long_words`: the entry has the whole width, below its label.
   void add(TextField field, const QString& hint = {}, bool long_words = false);

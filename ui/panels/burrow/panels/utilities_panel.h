@@ -3,6 +3,7 @@
 /// bore, its test holes; the answers of the utility search; lines that are drawn only. What is asked of many is
 /// answered at once: why lines end, what the search says, that no line drawn only is a service.
 
+#include "burrow/crossing/find.h"
 #include "burrow/document/utility_fields.h"
 #include "burrow/panels/form_panel.h"
 
@@ -88,6 +89,14 @@ class UtilitiesPanel : public FormPanel {
   template <class Read, class Write>
   QComboBox* utility_choice(const QString& label, const QStringList& words, Read read, Write write,
                             bool long_words = false);
+  /// Where something of the picked one stands; `member` finds it in there.
+  template <class Member>
+  auto in_utility(Member member) const {
+    return [this, member](auto& c) {
+      auto* utility = find_by_id(c.site.utilities, picked_);
+      return utility ? member(*utility) : nullptr;
+    };
+  }
   void edit(const QString& step_name, const std::function<void(Utility&)>& change_it);
   void edit_search(const QString& step_name, const std::function<void(UtilitySearch&)>& change_it);
   void choose(const QString& id);
