@@ -2,10 +2,12 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <fstream>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <regex>
+#include <set>
 #include <string>
 
 #include "burrow/base/source.h"
@@ -63,6 +65,30 @@ TEST(House, Types_OfOneNameAreDefinedOnce) {
   EXPECT_EQ(types_defined({"namespace burrow {", "struct A {", "};", "namespace {", "struct B {", "}  // namespace",
                            "class C : public A {", "enum class D { e };", "struct F;", "}  // namespace burrow"}),
             (std::vector<std::string>{"burrow A", "burrow C", "burrow D"}));
+}
+
+// What is shown to a person is compared with nothing: another language, another wording, and the program does another
+// thing. Findings and errors have codes, things have ids. Named here: two findings about one named thing, and names of
+// enumerations.
+TEST(House, NoLogic_ComparesShownText) {
+  const std::regex compared(
+      R"((\.|->)(name|place|found|expected)(\(\))?(\.english\(\))? *(==|!=) *[^=]|(==|!=) *[\w.>()-]+(\.|->)(place|found|expected)\b)");
+  const std::set<std::string> may{"f.name == finding.name", "side.name == PitSideName::back",
+                                  "cell.place == hoped.place", "here == map->here.place",
+                                  "file.found->layers[i] == before.found->layers[k]"};
+  std::size_t seen = 0;
+  for (const char* folder : {"core", "ui", "app"})
+    for (const fs::path& file : files_below(folder, {".h", ".cpp"})) {
+      const std::vector<std::string> lines = lines_of(file);
+      for (std::size_t i = 0; i < lines.size(); ++i) {
+        ++seen;
+        if (!std::regex_search(lines[i], compared)) continue;
+        const bool named = std::any_of(may.begin(), may.end(),
+                                       [&](const std::string& one) { return lines[i].find(one) != std::string::npos; });
+        EXPECT_TRUE(named) << place(file, i + 1) << ": " << lines[i];
+      }
+    }
+  EXPECT_GT(seen, 10000u);
 }
 
 // A header without a single /// says neither what it is for nor where it comes from.

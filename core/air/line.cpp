@@ -60,7 +60,8 @@ double equivalent_m(const AirPart& part) {
 Result<std::vector<LinePart>> line_parts(const std::vector<AirPart>& entered) {
   const auto first = std::find_if(entered.begin(), entered.end(),
                                   [](const AirPart& p) { return p.kind == AirPartKind::hose && p.bore; });
-  if (first == entered.end()) return fail(translatable("hose"), "none with a bore", "a hose with length and bore");
+  if (first == entered.end())
+    return fail(translatable("hose"), "none with a bore", "a hose with length and bore", "no-hose");
   std::vector<LinePart> parts;
   parts.reserve(entered.size());
   LinePart hose;
@@ -72,7 +73,7 @@ Result<std::vector<LinePart>> line_parts(const std::vector<AirPart>& entered) {
     one.entered = i;
     if (part.kind == AirPartKind::hose) {
       if (!part.length || !part.bore)
-        return fail(translatable("hose"), "no length or no bore", "a hose with length and bore");
+        return fail(translatable("hose"), "no length or no bore", "a hose with length and bore", "no-hose");
       one.length = *part.length;
       one.bore = *part.bore;
       one.roughness = *part.roughness;

@@ -74,7 +74,8 @@ Result<AirSupply> supply_tool(const Air& air, const Tool& tool) {
   const Compressor& compressor = air.compressor;
   if (!compressor.free_air || !(compressor.free_air->m3_s > 0) || !compressor.pressure ||
       !(compressor.pressure->Pa > 0))
-    return fail(translatable("compressor"), "no free air or no pressure", "free air and pressure above 0");
+    return fail(translatable("compressor"), "no free air or no pressure", "free air and pressure above 0",
+                "no-compressor");
   if (!(compressor.pressure->Pa <= 1e8))
     return out_of_range(translatable("pressure of the compressor"), compressor.pressure->Pa, "up to 1e8 Pa");
   if (!(compressor.free_air->m3_s <= 1e3))

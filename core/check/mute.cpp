@@ -43,7 +43,8 @@ Result<std::vector<Mute>> with_mute(const Crossing& crossing, const Finding& fin
     return fail(translatable("reason"), translatable("nothing"),
                 translatable("in a few words why this finding may stand, as “cut and capped, 2 May”"));
   if (!says_something(words.by))
-    return fail(translatable("name"), translatable("nothing"), translatable("who says so, by name or initials"));
+    return fail(translatable("name"), translatable("nothing"), translatable("who says so, by name or initials"),
+                "name");
   if (!date_of(words.date))
     return fail(translatable("date"), translatable("nothing"), translatable("the day, as 2026-05-02"));
   std::vector<Mute> muted = crossing.muted;

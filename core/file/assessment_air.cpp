@@ -99,7 +99,7 @@ Json air_json(const AirAnswer& air, const Air& entered) {
                  {"standing_pressure_pa", number(air.standing_Pa)},
                  {"pressure_worked_with_pa", number(air.pressure_worked_with_Pa)},
                  {"pressure_typed", Json(air.pressure_typed)},
-                 {"not_judged", air.not_judged.empty() ? Json() : Json(air.not_judged)},
+                 {"not_judged", air.not_judged.empty() ? Json() : Json(air.not_judged.english())},
                  {"pressure_at_compressor_pa", known([](const AirSupply& s) { return s.at_compressor.Pa; })},
                  {"compressor_pressure_pa", known([](const AirSupply& s) { return s.compressor_most.Pa; })},
                  {"wanted_free_air_m3_s", known([](const AirSupply& s) { return s.wanted.m3_s; })},

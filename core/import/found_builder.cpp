@@ -109,7 +109,7 @@ std::optional<Error> FoundBuilder::check_cancelled(double share) {
     return Error{"file", say_count("more than {} vertex", "more than {} vertices", options_.most_vertices),
                  translated("a part of the drawing or survey near the crossing")};
   if (options_.progress && !options_.progress(std::clamp(share, 0.0, 1.0)))
-    return Error{"file", std::string(stopped_by_person), translated("to be read to its end")};
+    return Error{"file", std::string(stopped_by_person), translated("to be read to its end"), stopped_by_person};
   return std::nullopt;
 }
 

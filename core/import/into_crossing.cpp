@@ -49,7 +49,8 @@ class Importer {
  private:
   [[nodiscard]] bool stop(double share) const { return progress_ && !progress_(share); }
   static tl::unexpected<Error> stopped_error() {
-    return fail(translated("import"), std::string(stopped_by_person), translated("to be carried to its end"));
+    return fail(translated("import"), std::string(stopped_by_person), translated("to be carried to its end"),
+                stopped_by_person);
   }
 
   void take_layer(const PlacedFile& file, std::uint32_t layer) {

@@ -147,7 +147,8 @@ class ReaderProcess {
 
   Result<ReaderAnswer> answer() {
     while (!whole()) {
-      if (progress_ && !progress_(share_)) return fail(request_.path, std::string(stopped_by_person), to_its_end());
+      if (progress_ && !progress_(share_))
+        return fail(request_.path, std::string(stopped_by_person), to_its_end(), stopped_by_person);
       const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(until_ - Clock::now()).count();
       if (left <= 0) return tl::unexpected(too_slow());
       pollfd one{from_.number(), POLLIN, 0};
@@ -159,7 +160,8 @@ class ReaderProcess {
       if (heard == Heard::end) return tl::unexpected(why_ended(end()));
       if (size_ && *size_ > request_.most_memory_bytes / 2) return tl::unexpected(too_large());
     }
-    if (progress_ && !progress_(1)) return fail(request_.path, std::string(stopped_by_person), to_its_end());
+    if (progress_ && !progress_(1))
+      return fail(request_.path, std::string(stopped_by_person), to_its_end(), stopped_by_person);
     auto answer = checked_answer(got_, request_);
     if (!answer) return tl::unexpected(nonsense());
     if (answer->error) return tl::unexpected(answer->error->as_error());

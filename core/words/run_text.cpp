@@ -30,8 +30,7 @@ std::string air_words(const AirAnswer& air, UnitSystem units) {
   const std::string with = number(air.pressure_worked_with_Pa, Dimension::air_pressure, units);
   std::string text;
   if (!air.supply)
-    text =
-        say("pressure at the tool not worked out ({}); {} taken", translated(std::string_view(air.not_judged)), with);
+    text = say("pressure at the tool not worked out ({}); {} taken", translated_phrase(air.not_judged), with);
   else if (air.pressure_typed)
     text = say("{} at the tool, {} of free air ({} as typed counts)", at_tool, free_air, with);
   else

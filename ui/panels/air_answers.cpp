@@ -104,10 +104,10 @@ void AirPanel::show_bars() {
 }
 
 QString AirPanel::not_judged_words() const {
-  const std::string& what = document_.assessment().air.not_judged;
-  if (what == "compressor") return tr("Not worked out: enter free air and pressure of the compressor.");
-  if (what == "hose") return tr("Not worked out: enter a hose with its length and bore.");
-  return tr("Not worked out: %1 lies outside the method.").arg(text_from(burrow::translated(std::string_view(what))));
+  const AirAnswer& air = document_.assessment().air;
+  if (air.not_entered == "no-compressor") return tr("Not worked out: enter free air and pressure of the compressor.");
+  if (air.not_entered == "no-hose") return tr("Not worked out: enter a hose with its length and bore.");
+  return tr("Not worked out: %1 lies outside the method.").arg(text_from(air.not_judged));
 }
 
 QString AirPanel::pressure_words() const {

@@ -119,7 +119,7 @@ void MuteForm::close_form() {
 void MuteForm::complain(const Error& error) {
   wrong_->setText(tr("Not muted: %1 is missing. Say %2.").arg(text_from(error.place), text_from(error.expected)));
   wrong_->show();
-  (error.place == "name" ? by_ : reason_)->setFocus(Qt::OtherFocusReason);
+  (error.code == "name" ? by_ : reason_)->setFocus(Qt::OtherFocusReason);
 }
 
 void MuteForm::keyPressEvent(QKeyEvent* event) {

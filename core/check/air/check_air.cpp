@@ -25,10 +25,9 @@ Finding about_air(std::string_view code, Severity severity, std::string_view uni
 /// Nothing to compute with: said once, with what is missing. The contract's list of what caps the verdict does not hold
 /// the compressor; the tool's own pressure is then taken as given, and that is said.
 void add_not_judged(CheckRun& run) {
-  const std::string& what = run.answer.air.not_judged;
-  const bool entered = what != "compressor" && what != "hose";
-  Finding finding = entered ? about_air("air.outside-method", Severity::note, "", Phrase::of_table(what))
-                            : about_air("air.not-entered", Severity::note, "", Phrase::of_table(what));
+  const AirAnswer& air = run.answer.air;
+  Finding finding =
+      about_air(air.not_entered.empty() ? "air.outside-method" : "air.not-entered", Severity::note, "", air.not_judged);
   finding.source = {"the tool's own pressure is taken instead", SourceLabel::our_default};
   run.add(std::move(finding));
 }

@@ -30,7 +30,8 @@ ToolAtWork tool_at_work(const Crossing& crossing, const Tables& tables) {
       at_work.tool.pressure.Pa = std::max(least_Pa, std::min(at_work.tool.pressure.Pa, supply->at_tool.Pa));
     air.supply = std::move(*supply);
   } else {
-    air.not_judged = supply.error().place.english();
+    air.not_judged = supply.error().place;
+    air.not_entered = supply.error().code;
   }
   air.pressure_worked_with_Pa = at_work.tool.pressure.Pa;
   return at_work;

@@ -69,7 +69,8 @@ class Scanner {
       if (bad_)
         return fail(say("line {}", line_), as_utf8(code_.substr(0, 40)), translated("a group code of a DXF drawing"));
       if (++pairs % 65536 == 0 && options_.progress && !options_.progress(0))
-        return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
+        return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"),
+                    stopped_by_person);
       take();
     }
     if (pairs == 0) return fail(translated("file"), translated("nothing"), translated("a DXF drawing"));

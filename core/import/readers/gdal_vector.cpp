@@ -236,7 +236,8 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   const DataSet data(GDALOpenEx(opens_whole ? watched.path().c_str() : path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY,
                                 drivers.data(), driver == "GPKG" ? immutable.data() : nullptr, nullptr));
   if (watched.stopped())
-    return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
+    return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"),
+                stopped_by_person);
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (!data.get())
     return fail(translated("file"),
@@ -246,7 +247,8 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   if (drawing) apply(scan, reader.builder());
   const auto error = reader.read(data.get());
   if (watched.stopped())
-    return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"));
+    return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"),
+                stopped_by_person);
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (error) return tl::unexpected(*error);
   if (!listener.errors().empty()) reader.builder().leave_out(translated("whole file"), "", listener.errors().front());

@@ -108,7 +108,7 @@ Result<Found> read_zip(const std::string& path, const ReadOptions& options) {
     Result<Found> one =
         entry.driver == "raster" ? read_raster(entry.path, options) : read_vector(entry.path, entry.driver, options);
     if (!one) {
-      if (one.error().found == std::string(stopped_by_person)) return one;
+      if (one.error().code == stopped_by_person) return one;
       if (!first_error) first_error = one.error();
       all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)), translated_phrase(one.error().found),
                               translated("could not be read")});

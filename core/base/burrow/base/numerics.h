@@ -42,7 +42,7 @@ class ChebyshevFit {
 
   template <class Function>
   ChebyshevFit(double low, double high, Function&& f) : low_(low), high_(high) {
-    std::array<double, nodes> values;
+    std::array<double, nodes> values{};
     for (std::size_t k = 0; k < nodes; ++k) values[k] = f(low + (high - low) * 0.5 * (1.0 + std::cos(angle(k))));
     for (std::size_t j = 0; j < nodes; ++j) {
       double sum = 0;

@@ -3,6 +3,7 @@
 /// a design that does not comply is a `Finding` instead, and a bug is a `BURROW_ENSURE`.
 
 #include <string>
+#include <string_view>
 #include <tl/expected.hpp>
 
 #include "burrow/base/phrase.h"
@@ -14,6 +15,8 @@ struct Error {
   Phrase place;     ///< parameter name, or a JSON pointer ("/bore/launch/grade"), or "line 12"
   Phrase found;     ///< the value as it was met
   Phrase expected;  ///< the accepted range, words or type
+  /// For who has to tell one error from another: "stopped", "no-hose". Never by the words above.
+  std::string_view code = {};
   bool operator==(const Error&) const = default;
 
   /// One line: "grade: found 2, expected |grade| <= 1".
@@ -24,8 +27,9 @@ struct Error {
 template <class T>
 using Result = tl::expected<T, Error>;
 
-inline tl::unexpected<Error> fail(Phrase place, Phrase found, Phrase expected) {
-  return tl::unexpected<Error>(Error{std::move(place), std::move(found), std::move(expected)});
+/// `code`: a literal.
+inline tl::unexpected<Error> fail(Phrase place, Phrase found, Phrase expected, std::string_view code = {}) {
+  return tl::unexpected<Error>(Error{std::move(place), std::move(found), std::move(expected), code});
 }
 tl::unexpected<Error> out_of_range(Phrase place, double found, Phrase expected);
 

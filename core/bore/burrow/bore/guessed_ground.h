@@ -82,12 +82,12 @@ class StopChance {
 
  private:
   struct Piece {
-    double from_m, to_m;
-    double rate_1_m;                     // where it is known
+    double from_m = 0, to_m = 0;
+    double rate_1_m = 0;                 // where it is known
     std::optional<std::size_t> guessed;  // place in `guesses_`
   };
   struct Rate {
-    double chance, rate_1_m;
+    double chance = 0, rate_1_m = 0;
   };
   std::vector<Piece> pieces_;
   std::vector<std::vector<Rate>> guesses_;  // own class first

@@ -172,7 +172,8 @@ struct AirAnswer {
   std::optional<double> pressure_at_tool_Pa, free_air_m3_s;
   std::optional<double> standing_Pa;  ///< at the tool when it stalls and no air flows
   std::optional<AirSupply> supply;    ///< empty: see `not_judged`
-  std::string not_judged;  ///< what is not entered or outside the method: "compressor", "hose", "roughness" …
+  std::string_view not_entered;       ///< "no-compressor", "no-hose"
+  Phrase not_judged;  ///< what is not entered or outside the method: "compressor", "hose", "roughness" …
   std::optional<double> loss_harris_Pa;           ///< of the line at the same flow, by the older formula
   std::optional<double> pressure_worked_with_Pa;  ///< at the tool: what advance and vibration are computed with
   bool pressure_typed = false;                    ///< it stands on the tool's plate as entered, and wins
