@@ -40,9 +40,22 @@ bool open_three_hundred(burrow::TestWindow& w, const QTemporaryDir& folder) {
          w.window.document().open(path).has_value();
 }
 
-void drag_frame(benchmark::State& state, burrow::ItemKind kind, bool all_shown = false, bool many = false) {
+/// The sample with the points of a survey to both sides of the line.
+void survey(burrow::TestWindow& w, int points) {
+  w.window.document().change(QStringLiteral("survey"), [points](burrow::Crossing& c) {
+    const double from = c.bore.launch.station.m, step = (c.bore.exit.station.m - from) / points;
+    for (int i = 0; i < points; ++i) {
+      const double x = from + step * i;
+      c.site.ground_points.push_back({x, i % 41 - 20.5, burrow::elevation_at(c.site.ground, x) + 0.002 * (i % 7)});
+    }
+  });
+}
+
+void drag_frame(benchmark::State& state, burrow::ItemKind kind, bool all_shown = false, bool many = false,
+                int points = 0) {
   burrow::TestWindow w("sixty-utilities");
   const QTemporaryDir folder;
+  if (points > 0) survey(w, points);
   if (many && !open_three_hundred(w, folder)) {
     state.SkipWithError("the crossing of 300 utilities was not opened");
     return;
@@ -99,9 +112,13 @@ void drag_launch_all_shown(benchmark::State& state) {
 void drag_launch_300(benchmark::State& state) {
   drag_frame(state, burrow::ItemKind::launch, false, true);
 }
+void drag_launch_surveyed(benchmark::State& state) {
+  drag_frame(state, burrow::ItemKind::launch, false, false, 50'000);
+}
 BENCHMARK(drag_launch)->Unit(benchmark::kMillisecond)->Iterations(400);
 BENCHMARK(drag_utility)->Unit(benchmark::kMillisecond)->Iterations(400);
 BENCHMARK(drag_launch_300)->Unit(benchmark::kMillisecond)->Iterations(400);
+BENCHMARK(drag_launch_surveyed)->Unit(benchmark::kMillisecond)->Iterations(100);
 BENCHMARK(drag_launch_all_shown)->Unit(benchmark::kMillisecond)->Iterations(400);
 
 }  // namespace

@@ -41,7 +41,7 @@ void set_trials(Document& document, std::int64_t count) {
 void move_launch(Document& document, double by_m) {
   Crossing crossing = document.crossing();
   crossing.bore.launch.elevation.m += by_m;
-  ASSERT_TRUE(document.change({ItemKind::launch, {}, -1}, crossing.bore.launch, QStringLiteral("move")));
+  ASSERT_TRUE(document.change(QStringLiteral("move"), [&](Crossing& to) { to.bore.launch = crossing.bore.launch; }));
 }
 
 void turn(int times) {

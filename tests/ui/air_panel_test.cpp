@@ -184,7 +184,7 @@ TEST(AirFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
     for (const std::optional<double> value :
          {std::optional(field.low), std::optional(field.high), std::optional<double>()}) {
       Crossing changed = crossing;
-      set_value(changed, air_part, field.apply(crossing, value));
+      field.apply(changed, value);
       const auto again = read_crossing(write_crossing(changed), tables_for_tests());
       ASSERT_TRUE(again) << field.label << ": " << again.error().english();
       EXPECT_EQ(*again, changed) << field.label;
@@ -217,7 +217,7 @@ TEST(RunPanel, FollowsTheCrossing) {
   const QString before = w.panel.visible_text();
   Launch launch = w.crossing().bore.launch;
   launch.elevation.m -= 0.5;
-  ASSERT_TRUE(w.document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("lower")));
+  ASSERT_TRUE(w.document.change(QStringLiteral("lower"), [&](Crossing& to) { to.bore.launch = launch; }));
   w.panel.refresh_now();
   EXPECT_NE(w.panel.visible_text(), before);
 }

@@ -82,28 +82,26 @@ TEST(Measures, EachComesToWhatIsTyped) {
     for (const MeasureRef& m : measures_of(w.crossing(), w.window.document().assessment())) {
       if (m.kind == MeasureKind::separation && ++tried > 4) continue;
       const double wanted = w.value(m) + 0.07;
-      const Result<ItemValue> part = with_measure(w.crossing(), tables, m, wanted);
-      if (!part) {
-        EXPECT_FALSE(part.error().expected.empty());
+      const Result<Crossing> after = with_measure(w.crossing(), tables, m, wanted);
+      if (!after) {
+        EXPECT_FALSE(after.error().expected.empty());
         EXPECT_TRUE(m.kind == MeasureKind::separation || m.kind == MeasureKind::exit_depth)
-            << sample << " " << part.error().english();
+            << sample << " " << after.error().english();
         continue;
       }
-      Crossing after = w.crossing();
-      set_value(after, measure_part(m), *part);
-      EXPECT_NEAR(measure_value(after, assess(after, tables), m).value_or(NAN), wanted, 0.0006)
-          << sample << " " << measure_name(after, m);
-      EXPECT_EQ(after.site, w.crossing().site) << "what lies in the ground is a fact";
+      EXPECT_NEAR(measure_value(*after, assess(*after, tables), m).value_or(NAN), wanted, 0.0006)
+          << sample << " " << measure_name(*after, m);
+      EXPECT_EQ(after->site, w.crossing().site) << "what lies in the ground is a fact";
     }
   }
 }
 
 TEST(Measures, OutOfReach_SaysHowNearItComes) {
   DimensionWindow w("house-service");
-  const Result<ItemValue> part =
+  const Result<Crossing> after =
       with_measure(w.crossing(), w.window.document().tables(), {MeasureKind::bore_length, {}}, 0.1);
-  ASSERT_FALSE(part);
-  EXPECT_NE(part.error().expected.english().find("0.50 m"), std::string::npos) << part.error().english();
+  ASSERT_FALSE(after);
+  EXPECT_NE(after.error().expected.english().find("0.50 m"), std::string::npos) << after.error().english();
 }
 
 TEST(Dimensions, LabelsKeepClearOfFlagsUtilitiesAndEachOther) {

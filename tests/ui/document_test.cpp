@@ -15,6 +15,7 @@
 #include "burrow/document/fields.h"
 #include "burrow/document/open_mark.h"
 #include "burrow/document/recovery.h"
+#include "burrow/document/several.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/window/help_window.h"
@@ -48,7 +49,7 @@ TEST(Document, Trials_WorsenWhileTheCrossingStands) {
 
   Launch launch = document.crossing().bore.launch;
   launch.elevation.m -= 0.1;
-  document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+  document.change(QStringLiteral("lower"), [&](Crossing& to) { to.bore.launch = launch; });
   EXPECT_NE(document.assessment().verdict, Verdict::stop);
   document.undo_stack().undo();
   EXPECT_EQ(document.assessment().verdict, Verdict::stop);
@@ -56,7 +57,7 @@ TEST(Document, Trials_WorsenWhileTheCrossingStands) {
   std::vector<Mute> muted = document.crossing().muted;
   muted.push_back({});
   muted.back().code = "bore.climb";
-  ASSERT_TRUE(document.change({ItemKind::muted, {}, -1}, muted, QStringLiteral("mute")));
+  ASSERT_TRUE(document.change(QStringLiteral("mute"), [&](Crossing& to) { to.muted = muted; }));
   EXPECT_EQ(document.assessment().verdict, Verdict::stop);
 
   document.note_trials(document.crossing(), {});
@@ -114,7 +115,7 @@ TEST(Document, NewerFileOpensReadOnly_AndIsNeverSaved) {
   EXPECT_FALSE(document.read_only_because().isEmpty());
   EXPECT_FALSE(document.save_as(path));
   const Crossing before = document.crossing();
-  document.change({ItemKind::name, {}, -1}, std::string("other"), QStringLiteral("Name"));
+  document.change(QStringLiteral("Name"), [&](Crossing& to) { to.name = "other"; });
   EXPECT_EQ(document.crossing(), before);
 }
 
@@ -139,7 +140,7 @@ TEST(Document, WhatCouldNotBeReopenedIsNotSaved) {
   const std::string before = *read_text_file(path.toStdString());
   Launch beyond_exit = document.crossing().bore.launch;
   beyond_exit.station.m = document.crossing().bore.exit.station.m + 1;
-  document.change({ItemKind::launch, {}, -1}, beyond_exit, QStringLiteral("Move"));
+  document.change(QStringLiteral("Move"), [&](Crossing& to) { to.bore.launch = beyond_exit; });
   const Result<Written> saved = document.save_as(path);
   ASSERT_FALSE(saved.has_value());
   EXPECT_NE(saved.error().place.english().find("/bore/"), std::string::npos);
@@ -153,9 +154,7 @@ TEST(Document, NothingIsSavedInTheMiddleOfADrag) {
   const Crossing before = document.crossing();
   {
     EditSession session(document, {ItemKind::launch, {}, -1});
-    Launch moved = before.bore.launch;
-    moved.elevation.m -= 1;
-    session.preview(moved);
+    session.preview([](Crossing& c) { c.bore.launch.elevation.m -= 1; });
     EXPECT_FALSE(document.save_as(folder.filePath(QStringLiteral("x.crossing"))));
   }
   EXPECT_EQ(document.crossing(), before) << "a session that is not finished puts everything back";
@@ -175,7 +174,7 @@ TEST(OnDisk, ToldByTheContent) {
   EXPECT_EQ(document.on_disk(), OnDisk::as_known);
   Launch launch = theirs.crossing().bore.launch;
   launch.elevation.m -= 0.05;
-  theirs.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+  theirs.change(QStringLiteral("lower"), [&](Crossing& to) { to.bore.launch = launch; });
   ASSERT_TRUE(theirs.save_as(path));
   EXPECT_EQ(document.on_disk(), OnDisk::changed);
   ASSERT_TRUE(document.open(path));
@@ -241,7 +240,7 @@ TEST(Recovery, Signal_KeepsAnEditOfThisMoment) {
     });
     Launch launch = document.crossing().bore.launch;
     launch.elevation.m -= 0.05;
-    document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+    document.change(QStringLiteral("lower"), [&](Crossing& to) { to.bore.launch = launch; });
     changed = document.crossing();
     std::raise(SIGTERM);
     ASSERT_TRUE(QTest::qWaitFor([&] { return heard == SIGTERM; }, 5000));
@@ -266,7 +265,7 @@ TEST(Recovery, Trouble_IsToldAndTriedAgain) {
   write_file(kept, "a file where the folder was");  // as good as a full disk: root may write anywhere
   Launch launch = document.crossing().bore.launch;
   launch.elevation.m -= 0.05;
-  document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("lower"));
+  document.change(QStringLiteral("lower"), [&](Crossing& to) { to.bore.launch = launch; });
   ASSERT_TRUE(QTest::qWaitFor([&] { return !reported.isEmpty(); }, 5000));
   EXPECT_FALSE(reported.last().isEmpty());
   QFile::remove(kept);
@@ -306,7 +305,7 @@ TEST(Recovery, CrashLosesNothing) {
     Recovery recovery(document, kept, 1);
     Launch launch = document.crossing().bore.launch;
     launch.elevation.m -= 0.25;
-    document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("Move"));
+    document.change(QStringLiteral("Move"), [&](Crossing& to) { to.bore.launch = launch; });
     recovery.keep_now();
     ASSERT_TRUE(QFile::exists(recovery.copy_path()));
     EXPECT_TRUE(Recovery::left_work(kept).empty()) << "a running program holds it";
@@ -341,11 +340,9 @@ TEST(Document, AnyUtilityRemoved_FileOpensAgain) {
     ASSERT_TRUE(document.open(sample_path(sample)));
     const Crossing before = document.crossing();
     for (const Utility& u : before.site.utilities) {
-      const ItemRef part{ItemKind::utility_and_holes, u.id, -1};
-      auto gone = std::get<UtilityAndHoles>(value_of(document.crossing(), part));
-      gone.utility.value.reset();
-      std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == u.id; });
-      ASSERT_TRUE(document.change(part, gone, QStringLiteral("Remove")));
+      ASSERT_TRUE(document.change(QStringLiteral("Remove"), [&](Crossing& c) {
+        c.site = site_without(c, {{ItemKind::utility, u.id, -1}});
+      }));
       EXPECT_TRUE(read_crossing(write_crossing(document.crossing()), tables_for_tests())) << sample << " " << u.id;
       document.undo_stack().undo();
       EXPECT_EQ(document.crossing(), before) << sample << " " << u.id;
@@ -357,12 +354,11 @@ TEST(Document, AnotherCrossingDuringADrag_IsNotTouchedByIt) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("house-service")));
   EditSession session(document, {ItemKind::launch, {}, -1});
-  Launch moved = document.crossing().bore.launch;
-  moved.elevation.m -= 1;
-  session.preview(moved);
+  const auto lower = [](Crossing& c) { c.bore.launch.elevation.m -= 1; };
+  session.preview(lower);
   document.start_from(blank_crossing(), false);
   EXPECT_EQ(document.crossing(), blank_crossing());
-  session.preview(moved);
+  session.preview(lower);
   session.finish(QStringLiteral("Move"));
   EXPECT_EQ(document.crossing(), blank_crossing());
   EXPECT_EQ(document.undo_stack().count(), 0);
@@ -395,8 +391,7 @@ TEST(Fields, EveryFieldTakesItsOwnValueBack) {
       if (!fields[i].value) continue;
       const double wanted = *fields[i].value * 1.0 + (fields[i].dimension == Dimension::grade ? 0.01 : 0.002);
       Crossing changed = c;
-      set_value(changed, {part.kind, part.id, part.kind == ItemKind::ground ? part.index : -1},
-                fields[i].apply(c, wanted));
+      fields[i].apply(changed, wanted);
       EXPECT_NEAR(*fields_of(changed, part)[i].value, wanted, 1e-9) << fields[i].label;
     }
   }

@@ -288,10 +288,10 @@ TEST(View, HeightsAreExaggeratedOnlyInTheSideElevation) {
 TEST(Utilities, AddAndRemoveAreUndone) {
   TestWindow w("house-service");
   const Crossing before = w.crossing();
-  const ItemRef gas{ItemKind::utility, utility(w, "gas main").id, -1};
-  auto gone = std::get<ListSlot<Utility>>(value_of(w.crossing(), gas));
-  gone.value.reset();
-  w.window.document().change(gas, gone, QStringLiteral("Remove"));
+  const std::string gas = utility(w, "gas main").id;
+  w.window.document().change(QStringLiteral("Remove"), [&](Crossing& c) {
+    std::erase_if(c.site.utilities, [&](const Utility& u) { return u.id == gas; });
+  });
   EXPECT_EQ(w.crossing().site.utilities.size() + 1, before.site.utilities.size());
   w.window.document().undo_stack().undo();
   EXPECT_EQ(w.crossing(), before);

@@ -137,7 +137,7 @@ TEST(Muting, GotWorse_CountsAgainAndTheListSaysSo) {
   w.mute(row, "agreed");
   std::vector<Mute> muted = w.crossing().muted;
   muted.front().measured = *finding.measured * 1.5;  // it was better when muted
-  ASSERT_TRUE(w.window.document().change({ItemKind::muted, {}, -1}, muted, QStringLiteral("worse")));
+  ASSERT_TRUE(w.window.document().change(QStringLiteral("worse"), [&](Crossing& to) { to.muted = muted; }));
   QTest::qWait(80);
   const int now = w.first([&](const Finding& f) { return f.code == finding.code && f.subject == finding.subject; });
   ASSERT_GE(now, 0);

@@ -147,7 +147,7 @@ TEST(LaunchPage, MissingData_SaysWhatTheBarSays) {
   LaunchPage w("first-lesson");
   UtilitySearch search = w.crossing().site.utility_search;
   search.done = false;
-  w.window.document().change({ItemKind::utility_search, {}, -1}, search, QStringLiteral("not searched"));
+  w.window.document().change(QStringLiteral("not searched"), [&](Crossing& to) { to.site.utility_search = search; });
   w.settle();
   ASSERT_EQ(w.window.document().assessment().verdict, Verdict::incomplete);
   EXPECT_TRUE(w.panel().pointed()->text().contains(QStringLiteral("incomplete (")))
@@ -170,12 +170,8 @@ TEST(LaunchPage, ArrowKeys_OneStepEach) {
 
 TEST(LaunchPage, ChangeOfTheSite_LooksOldThenIsSearchedAgain) {
   LaunchPage w("house-service");
-  SurfaceFeature road = w.crossing().site.surface.front();
-  road.required_cover = Length{1.4};
-  const ItemRef part{ItemKind::surface, road.id, -1};
-  auto element = std::get<ListSlot<SurfaceFeature>>(value_of(w.crossing(), part));
-  element.value = road;
-  w.window.document().change(part, element, QStringLiteral("more cover"));
+  w.window.document().change(QStringLiteral("more cover"),
+                             [](Crossing& c) { c.site.surface.front().required_cover = Length{1.4}; });
   EXPECT_FALSE(w.job().current());
   EXPECT_FALSE(w.panel().take_best()->isEnabled());  // at once, without a turn of the event loop
   w.settle();
@@ -187,7 +183,7 @@ TEST(LaunchPage, NewestRequestWins) {
   for (int i = 0; i < 5; ++i) {
     ToolChoice tool = w.crossing().bore.tool;
     tool.tool_class = i % 2 ? "tool-65" : "tool-95";
-    w.window.document().change({ItemKind::tool, {}, -1}, tool, QStringLiteral("tool"));
+    w.window.document().change(QStringLiteral("tool"), [&](Crossing& to) { to.bore.tool = tool; });
     w.job().run();
   }
   w.settle();

@@ -32,7 +32,7 @@ TEST(LayoutsPanel, KeepChangeTakeBack) {
 
   Launch deeper = w.crossing().bore.launch;
   deeper.elevation.m -= 0.5;
-  w.window.document().change({ItemKind::launch, {}, -1}, deeper, QStringLiteral("deeper"));
+  w.window.document().change(QStringLiteral("deeper"), [&](Crossing& to) { to.bore.launch = deeper; });
   page.refresh_now();
   EXPECT_TRUE(page.visible_text().contains(QStringLiteral("level launch")));
 
@@ -72,7 +72,7 @@ TEST(LayoutsPanel, DrawnDashed_ChangesTheDrawingOnly) {
   click(page.keep());
   Launch deeper = w.crossing().bore.launch;
   deeper.elevation.m -= 0.5;
-  w.window.document().change({ItemKind::launch, {}, -1}, deeper, QStringLiteral("deeper"));
+  w.window.document().change(QStringLiteral("deeper"), [&](Crossing& to) { to.bore.launch = deeper; });
   const Crossing before = w.crossing();
   page.refresh_now();
   QCoreApplication::processEvents();

@@ -150,21 +150,21 @@ TEST(PlateFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("house-service")));
   const Crossing& start = document.crossing();
-  const auto try_all = [&](const ItemRef& part, const std::vector<Field>& fields) {
+  const auto try_all = [&](const std::vector<Field>& fields) {
     EXPECT_FALSE(fields.empty());
     for (const Field& field : fields)
       for (const double end : {field.low, field.high}) {
         Crossing changed = start;
-        set_value(changed, part, field.apply(start, end));
+        field.apply(changed, end);
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
         ASSERT_TRUE(again) << field.label << ": " << again.error().english();
         EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;
       }
   };
-  try_all({ItemKind::tool, {}, -1}, plate_fields(start, tables_for_tests()));
-  try_all({ItemKind::stratum, "l2", -1}, soil_fields(start, "l2", tables_for_tests()));
-  try_all({ItemKind::model, {}, -1}, model_fields(start));
-  try_all({ItemKind::launch, {}, -1}, setting_fields(start));
+  try_all(plate_fields(start, tables_for_tests()));
+  try_all(soil_fields(start, "l2", tables_for_tests()));
+  try_all(model_fields(start));
+  try_all(setting_fields(start));
 }
 
 TEST(ToolPanel, UndoRestoresTheShownText) {

@@ -93,7 +93,7 @@ TEST(PipePanel, EntriesAndChoices_AreOneStepEach) {
 
 TEST(PipePanel, NoPipe_FirstChoiceMakesOne) {
   Page w("house-service");
-  ASSERT_TRUE(w.document.change(pipe_part, std::optional<Pipe>(), QStringLiteral("take out")));
+  ASSERT_TRUE(w.document.change(QStringLiteral("take out"), [&](Crossing& to) { to.pipe = std::nullopt; }));
   w.panel.refresh_now();
   EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("No pipe is entered")));
   EXPECT_TRUE(w.panel.checks()->rows().empty());
@@ -167,7 +167,7 @@ TEST(PipePanel, LiveUpdate_LoadsFollowTheLaunch) {
   const double before = *check(w.document.assessment(), "pipe.earth")->value;
   Launch launch = w.crossing().bore.launch;
   launch.elevation.m -= 0.3;
-  ASSERT_TRUE(w.document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("deeper")));
+  ASSERT_TRUE(w.document.change(QStringLiteral("deeper"), [&](Crossing& to) { to.bore.launch = launch; }));
   ASSERT_TRUE(QTest::qWaitFor([&] {
     const CheckRow& row = w.panel.checks()->rows()[1];
     return row.code == "pipe.earth" && row.numbers.contains(QString::fromStdString(value_text(
@@ -205,7 +205,7 @@ TEST(PipeFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
     for (const std::optional<double>& typed :
          {std::optional(field.low), std::optional(field.high), std::optional<double>()}) {
       Crossing changed = crossing;
-      set_value(changed, pipe_part, field.apply(changed, typed));
+      field.apply(changed, typed);
       const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
       ASSERT_TRUE(again) << field.label << ": " << again.error().english();
       EXPECT_EQ(*again, changed) << field.label;

@@ -87,7 +87,7 @@ TEST(PitEdges, SlopedBack_DraggedOut_TakesTheSlopeOfThePointer) {
   Crossing sloped = w.crossing();
   sloped.pits.launch.sides.back = PitSide{};
   sloped.pits.launch.sides.back.kind.set(SideKind::sloped);
-  w.window.document().change({ItemKind::pits, {}, -1}, sloped.pits, QStringLiteral("slope"));
+  w.window.document().change(QStringLiteral("slope"), [&](Crossing& to) { to.pits = sloped.pits; });
   w.window.drawing().zoom_to_fit();
   QCoreApplication::processEvents();
   pick_pit(w, ItemKind::launch);
@@ -127,7 +127,7 @@ TEST(PitEdges, StopAtWhatAPitCanBe) {
   Crossing c = w.crossing();
   for (PitSide PitSides::*side : {&PitSides::bore, &PitSides::back, &PitSides::left, &PitSides::right})
     c.pits.launch.sides.*side = PitSide{};
-  w.window.document().change({ItemKind::pits, {}, -1}, c.pits, QStringLiteral("slopes"));
+  w.window.document().change(QStringLiteral("slopes"), [&](Crossing& to) { to.pits = c.pits; });
   Move move;
   move.pit = w.window.document().assessment().launch_pit;
   for (int index = 0; index <= static_cast<int>(PitEdge::top_right); ++index) {
@@ -135,9 +135,11 @@ TEST(PitEdges, StopAtWhatAPitCanBe) {
       for (const double far : {-1e4, 1e4}) {
         move.pane = pane;
         move.by_station_m = move.by_up_m = far;
-        const auto value = moved(c, {ItemKind::pit_edge, "launch", index}, move);
-        if (!value) continue;
-        const Pit& pit = std::get<Pits>(*value).launch;
+        const Edit edit = moved(c, {ItemKind::pit_edge, "launch", index}, move);
+        if (!edit) continue;
+        Crossing after = c;
+        edit(after);
+        const Pit& pit = after.pits.launch;
         EXPECT_GE(pit.floor_length.value_or(Length{1}).m, 0.3 - 1e-9);
         EXPECT_GE(pit.floor_width.value_or(Length{1}).m, 0.3 - 1e-9);
         for (const PitSide* side : {&pit.sides.bore, &pit.sides.back, &pit.sides.left, &pit.sides.right}) {
@@ -156,7 +158,7 @@ TEST(PitEdges, Steps_WidenTogether) {
   PitSide& side = c.pits.launch.sides.back;
   side.kind.set(SideKind::benched);
   side.benches = {{Length{0.5}, Length{0.4}, {}, {}}, {Length{0.5}, Length{0.8}, {}, {}}};
-  w.window.document().change({ItemKind::pits, {}, -1}, c.pits, QStringLiteral("steps"));
+  w.window.document().change(QStringLiteral("steps"), [&](Crossing& to) { to.pits = c.pits; });
   c = w.crossing();
   Move move;
   move.pit = w.window.document().assessment().launch_pit;
@@ -164,9 +166,10 @@ TEST(PitEdges, Steps_WidenTogether) {
   const double run = move.pit->floor_from_m - move.pit->section.front().station_m;
   ASSERT_GT(run, 0.1);
   move.by_station_m = -0.5 * run;  // half as far again
-  const auto value = moved(c, edge("launch", PitEdge::top_back), move);
-  ASSERT_TRUE(value);
-  const PitSide& after = std::get<Pits>(*value).launch.sides.back;
+  const Edit edit = moved(c, edge("launch", PitEdge::top_back), move);
+  ASSERT_TRUE(edit);
+  edit(c);
+  const PitSide& after = c.pits.launch.sides.back;
   ASSERT_EQ(after.benches.size(), 2u);
   EXPECT_NEAR(after.benches[0].tread.m, 0.6, 1e-9);
   EXPECT_NEAR(after.benches[1].tread.m, 1.2, 1e-9);
@@ -199,7 +202,7 @@ TEST(PitEdges, FloorCorner_DraggedInThePlan) {
   TestWindow w("house-service");
   Pits pits = w.crossing().pits;
   pits.launch.floor_outline = {{0, -0.5}, {0, 0.5}, {1.5, 0.5}, {1.5, 1.2}, {3, 1.2}, {3, -0.5}};
-  ASSERT_TRUE(w.window.document().change({ItemKind::pits, {}, -1}, pits, QStringLiteral("corners")));
+  ASSERT_TRUE(w.window.document().change(QStringLiteral("corners"), [&](Crossing& to) { to.pits = pits; }));
   const int steps = w.window.document().undo_stack().count();
   pick_pit(w, ItemKind::launch);
   const ItemRef corner{ItemKind::pit_edge, "launch", first_floor_corner + 3};

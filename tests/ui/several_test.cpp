@@ -249,11 +249,11 @@ TEST(Several, EverythingDuplicatedAndRemoved_OpensAgain) {
     for (const TestHole& h : site.test_holes) all.push_back({ItemKind::test_holes, h.id, -1});
     const Copies copies = site_with_copies(w.crossing(), all);
     ASSERT_EQ(copies.parts.size(), all.size()) << sample;
-    ASSERT_TRUE(w.window.document().change({ItemKind::site, {}, -1}, copies.site, QStringLiteral("copies")));
+    ASSERT_TRUE(w.window.document().change(QStringLiteral("copies"), [&](Crossing& to) { to.site = copies.site; }));
     w.expect_opens_again();
     (void)w.window.document().assessment();
-    ASSERT_TRUE(
-        w.window.document().change({ItemKind::site, {}, -1}, site_without(w.crossing(), all), QStringLiteral("gone")));
+    ASSERT_TRUE(w.window.document().change(QStringLiteral("gone"),
+                                           [&](Crossing& to) { to.site = site_without(w.crossing(), all); }));
     EXPECT_FALSE(w.crossing().site.strata.empty());
     w.expect_opens_again();
     (void)w.window.document().assessment();

@@ -134,7 +134,7 @@ TEST(SurfaceFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
     for (const Field& field : fields_of(document.crossing(), part))
       for (const double end : {field.low, field.high}) {
         Crossing changed = document.crossing();
-        set_value(changed, part, field.apply(document.crossing(), end));
+        field.apply(changed, end);
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
         ASSERT_TRUE(again) << field.label << ": " << again.error().english();
         EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;

@@ -62,7 +62,8 @@ TEST(TrialsJob, NewestRequestWins_OlderOnesAreDropped) {
   ASSERT_TRUE(document.open(sample_path("first-lesson")));
   TrialsJob job(document);
   for (int i = 0; i < 6; ++i) {
-    document.change({ItemKind::launch, {}, -1}, lowered(document.crossing(), 0.02), QStringLiteral("lower"));
+    document.change(QStringLiteral("lower"),
+                    [&](Crossing& to) { to.bore.launch = lowered(document.crossing(), 0.02); });
     job.run();
   }
   wait_for(job);
@@ -83,7 +84,7 @@ TEST(TrialsJob, Cancel_KeepsWhatWasCountedBefore) {
   const Trials before = *job.trials();
   TrialsRequest other = document.crossing().bore.trials;
   other.seed.set(2);
-  document.change({ItemKind::trials, {}, -1}, other, QStringLiteral("another seed"));
+  document.change(QStringLiteral("another seed"), [&](Crossing& to) { to.bore.trials = other; });
   EXPECT_FALSE(job.current());
   job.run();
   job.cancel();
@@ -102,7 +103,7 @@ TEST(TrialsJob, Following_CountsAgainOnceNothingMoves) {
   TrialsJob job(document);
   job.set_following(true);
   wait_for(job);
-  document.change({ItemKind::launch, {}, -1}, lowered(document.crossing(), 0.1), QStringLiteral("lower"));
+  document.change(QStringLiteral("lower"), [&](Crossing& to) { to.bore.launch = lowered(document.crossing(), 0.1); });
   EXPECT_FALSE(job.current());
   ASSERT_TRUE(QTest::qWaitFor([&] { return job.current(); }, 60000));
 }
@@ -126,7 +127,7 @@ TEST(TrialsJob, Destruction_StopsWhatRuns) {
   ASSERT_TRUE(document.open(sample_path("sixty-utilities")));
   TrialsRequest many = document.crossing().bore.trials;
   many.count.set(1000000);
-  document.change({ItemKind::trials, {}, -1}, many, QStringLiteral("more"));
+  document.change(QStringLiteral("more"), [&](Crossing& to) { to.bore.trials = many; });
   {
     TrialsJob job(document);
     job.run();
@@ -149,7 +150,8 @@ TEST(TrialsPanel, ButtonCounts_TableAndChartShowIt_OldLooksOld) {
   EXPECT_TRUE(panel.table()->item(0, 1)->text().contains(QLatin1Char('%')));
   EXPECT_GT(panel.chart()->points_shown(), 1000);
   const QColor fresh = panel.table()->item(0, 1)->foreground().color();
-  w.window.document().change({ItemKind::launch, {}, -1}, lowered(w.crossing(), 0.1), QStringLiteral("lower"));
+  w.window.document().change(QStringLiteral("lower"),
+                             [&](Crossing& to) { to.bore.launch = lowered(w.crossing(), 0.1); });
   QTest::qWait(120);
   EXPECT_NE(panel.table()->item(0, 1)->foreground().color(), fresh);
   EXPECT_TRUE(panel.state()->text().contains(QStringLiteral("changed since")));

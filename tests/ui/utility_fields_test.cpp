@@ -13,12 +13,12 @@ namespace {
 TEST(UtilityFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("house-service")));
-  const auto try_all = [&](const ItemRef& part, const std::vector<Field>& fields) {
+  const auto try_all = [&](const std::vector<Field>& fields) {
     ASSERT_FALSE(fields.empty());
     for (const Field& field : fields)
       for (const double end : {field.low, field.high}) {
         Crossing changed = document.crossing();
-        set_value(changed, part, field.apply(document.crossing(), end));
+        field.apply(changed, end);
         const Result<Crossing> again = read_crossing(write_crossing(changed), tables_for_tests());
         ASSERT_TRUE(again) << field.label << ": " << again.error().english();
         EXPECT_FALSE(assess(*again, tables_for_tests()).findings.empty()) << field.label << " " << end;
@@ -27,20 +27,17 @@ TEST(UtilityFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
   for (std::size_t i = 0; i < document.crossing().site.utilities.size(); ++i)
     for (const DepthFrom from : {DepthFrom::ground, DepthFrom::datum}) {
       const std::string id = document.crossing().site.utilities[i].id;
-      const ItemRef part{ItemKind::utility, id, -1};
-      auto element = std::get<ListSlot<Utility>>(value_of(document.crossing(), part));
-      element.value->recorded.from = from;
-      document.change(part, element, QStringLiteral("from"));
-      const PassingPlace place =
-          passing_place(document.crossing(), *element.value, &document.assessment().utilities[i]);
-      try_all(part, utility_level_fields(document.crossing(), id, place));
-      try_all(part, utility_size_fields(document.crossing(), id));
-      try_all(part, utility_location_fields(document.crossing(), id, place, tables_for_tests()));
-      try_all(part, utility_gap_fields(document.crossing(), id));
-      try_all({ItemKind::test_holes, {}, -1}, {new_hole_field(document.crossing(), id, place)});
+      document.change(QStringLiteral("from"), [&](Crossing& c) { c.site.utilities[i].recorded.from = from; });
+      const PassingPlace place = passing_place(document.crossing(), document.crossing().site.utilities[i],
+                                               &document.assessment().utilities[i]);
+      try_all(utility_level_fields(document.crossing(), id, place));
+      try_all(utility_size_fields(document.crossing(), id));
+      try_all(utility_location_fields(document.crossing(), id, place, tables_for_tests()));
+      try_all(utility_gap_fields(document.crossing(), id));
+      try_all({new_hole_field(document.crossing(), id, place)});
     }
-  try_all({ItemKind::test_holes, {}, -1}, hole_fields(document.crossing(), "h1"));
-  try_all({ItemKind::utility_search, {}, -1}, search_fields(document.crossing()));
+  try_all(hole_fields(document.crossing(), "h1"));
+  try_all(search_fields(document.crossing()));
 }
 
 TEST(PageBar, NamedRows_ArrowsAndClicks) {

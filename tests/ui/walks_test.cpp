@@ -13,6 +13,7 @@
 #include <QTemporaryDir>
 
 #include "burrow/charts/launch_map_view.h"
+#include "burrow/crossing/find.h"
 #include "burrow/panels/try_error_box.h"
 #include "burrow/sheet/sheet.h"
 #include "burrow/window/import_screen.h"
@@ -181,8 +182,8 @@ TEST(Walks, Contractor_FromTheSurveyToTheReadings) {
   gas.located.how.set(LocatedHow::traced);
   gas.located.lateral_sd = gas.located.vertical_sd = Length{0.15};
   const auto edit = [&](const Utility& u) {
-    ASSERT_TRUE(
-        w.window.document().change({ItemKind::utility, u.id, -1}, ListSlot<Utility>{u, 0}, QStringLiteral("Edit")));
+    ASSERT_TRUE(w.window.document().change(QStringLiteral("Edit"),
+                                           [&](Crossing& to) { *find_by_id(to.site.utilities, u.id) = u; }));
   };
   edit(gas);
   const auto traced = wanted();

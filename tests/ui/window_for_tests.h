@@ -22,7 +22,7 @@ inline QString sample_path(const char* name) {
 inline void raise_launch(Document& document, double by_m) {
   Launch launch = document.crossing().bore.launch;
   launch.elevation.m += by_m;
-  document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("raise"));
+  document.change(QStringLiteral("raise"), [&](Crossing& to) { to.bore.launch = launch; });
 }
 
 /// A window of fixed size on a sample, shown offscreen.

@@ -235,7 +235,7 @@ void SurfacePanel::list_cards() {
   nothing_->setVisible(all.empty());
   const Statement& shown_text = document_.crossing().site.nothing_above;
   nothing_->setText(
-      declared(translated, document_.tables().judged_on)
+      declared(shown_text, document_.tables().judged_on)
           ? tr("No road, track, ditch or building is entered; %1 says that there is none.")
                 .arg(text_from(shown_text.by))
           : tr("No road, track, ditch or building is entered. Add what lies on top, or say that there is nothing:"));

@@ -20,7 +20,6 @@ namespace burrow {
 namespace {
 constexpr std::size_t most_holes = 3;
 constexpr double least_shown_chance = 1e-9;  ///< reads "< 0.01 %"
-const ItemRef holes_part{ItemKind::test_holes, {}, -1};
 }  // namespace
 
 void UtilitiesPanel::make_answers() {

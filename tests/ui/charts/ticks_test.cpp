@@ -78,7 +78,7 @@ TEST(Charts, EachPage_LaunchAboveTheGroundAndBack) {
     const auto with = [&](auto change) {
       Launch launch = document.crossing().bore.launch;
       change(launch);
-      document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("jump"));
+      document.change(QStringLiteral("jump"), [&](Crossing& to) { to.bore.launch = launch; });
       QCoreApplication::processEvents();
       document.undo_stack().undo();
       QCoreApplication::processEvents();
@@ -91,7 +91,7 @@ TEST(Charts, EachPage_LaunchAboveTheGroundAndBack) {
     with([](Launch& l) { l.position_sd.set(Length{5}); });
     Pipe pipe = *document.crossing().pipe;
     pipe.outside_diameter = Length{2};
-    document.change({ItemKind::pipe, {}, -1}, std::optional<Pipe>(pipe), QStringLiteral("jump"));
+    document.change(QStringLiteral("jump"), [&](Crossing& to) { to.pipe = pipe; });
     QCoreApplication::processEvents();
     document.undo_stack().undo();
     QCoreApplication::processEvents();

@@ -33,7 +33,7 @@ class LeftWorkTest : public ::testing::Test {
     Recovery recovery(document, kept, 60'000);
     Launch launch = document.crossing().bore.launch;
     launch.elevation.m += raised_by_m;
-    document.change({ItemKind::launch, {}, -1}, launch, QStringLiteral("raise"));
+    document.change(QStringLiteral("raise"), [&](Crossing& to) { to.bore.launch = launch; });
     ASSERT_TRUE(recovery.keep_for_later());
   }
   static QPushButton* button(QDialog& dialog, const char* name) {
