@@ -113,7 +113,7 @@ void LayoutsPanel::say_ghost() {
 }
 
 void LayoutsPanel::put(Crossing changed, const QString& step_name) {
-  change(layouts_part, burrow::take(changed, layouts_part), step_name);
+  change(layouts_part, value_of(changed, layouts_part), step_name);
   refresh_now();
 }
 

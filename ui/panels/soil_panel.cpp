@@ -218,7 +218,7 @@ QString SoilPanel::guess_words(const GuessEffect& effect, const Stratum& stratum
 }
 
 void SoilPanel::choose_class(int row) {
-  ItemValue value = take(document_.crossing(), part());
+  ItemValue value = value_of(document_.crossing(), part());
   auto& element = std::get<ListSlot<Stratum>>(value);
   if (!element.value || row < 0) return;
   element.value->soil = classes_->itemData(row).toString().toStdString();
@@ -226,7 +226,7 @@ void SoilPanel::choose_class(int row) {
 }
 
 void SoilPanel::choose_known(int row) {
-  ItemValue value = take(document_.crossing(), part());
+  ItemValue value = value_of(document_.crossing(), part());
   auto& element = std::get<ListSlot<Stratum>>(value);
   if (!element.value || row < 0) return;
   element.value->known.set(known_rows[row]);

@@ -185,7 +185,7 @@ const SurfaceFeature* SurfacePanel::current() const {
 }
 
 void SurfacePanel::edit(const QString& step_name, const std::function<void(SurfaceFeature&)>& change_it) {
-  ItemValue value = take(document_.crossing(), part());
+  ItemValue value = value_of(document_.crossing(), part());
   auto& element = std::get<ListSlot<SurfaceFeature>>(value);
   if (!element.value) return;
   change_it(*element.value);
@@ -225,7 +225,7 @@ void SurfacePanel::remove() {
   const SurfaceFeature* feature = current();
   if (!feature) return;
   const QString step = tr("Remove %1").arg(name_of(*feature));
-  auto gone = std::get<ListSlot<SurfaceFeature>>(take(document_.crossing(), part()));
+  auto gone = std::get<ListSlot<SurfaceFeature>>(value_of(document_.crossing(), part()));
   gone.value.reset();
   change(part(), std::move(gone), step);
 }
@@ -268,7 +268,7 @@ void SurfacePanel::list_cards() {
   nothing_->setVisible(all.empty());
   const Statement& shown_text = document_.crossing().site.nothing_above;
   nothing_->setText(
-      declared(translated, document_.tables().judged_on)
+      declared(shown_text, document_.tables().judged_on)
           ? tr("No road, track, ditch or building is entered; %1 says that there is none.")
                 .arg(text_from(shown_text.by))
           : tr("No road, track, ditch or building is entered. Add what lies on top, or say that there is nothing:"));

@@ -63,7 +63,7 @@ void UtilitiesPanel::make_background() {
                                date->text().trimmed().toStdString(),
                                {}};
     const std::optional<Date>& on = document_.tables().judged_on;
-    if (!declared(translated, on)) {
+    if (!declared(shown_text, on)) {
       background_form_->complain(tr("Not taken: it counts only with a name and a day up to today."));
       return;
     }

@@ -117,7 +117,7 @@ void UtilitiesPanel::choose(const QString& id) {
 }
 
 void UtilitiesPanel::edit(const QString& step_name, const std::function<void(Utility&)>& change_it) {
-  ItemValue value = take(document_.crossing(), part());
+  ItemValue value = value_of(document_.crossing(), part());
   auto& element = std::get<ListSlot<Utility>>(value);
   if (!element.value) return;
   change_it(*element.value);
@@ -159,7 +159,7 @@ void UtilitiesPanel::remove() {
   if (!current()) return;
   const ItemRef whole{ItemKind::utility_and_holes, picked_, -1};
   const QString name = text_from(part_name(document_.crossing(), part()));
-  auto gone = std::get<UtilityAndHoles>(take(document_.crossing(), whole));
+  auto gone = std::get<UtilityAndHoles>(value_of(document_.crossing(), whole));
   gone.utility.value.reset();
   std::erase_if(gone.holes, [&](const TestHole& hole) { return hole.utility == picked_; });
   change(whole, std::move(gone), tr("Remove %1").arg(name));

@@ -172,7 +172,7 @@ void UtilitiesPanel::make_place() {
                    {}, true);
   precaution_->add(utility_text(
                        tr("gap agreed with"), [this] { return current(); }, whose,
-                       [](Utility& u) -> std::string& { return u.agreed.apply; }),
+                       [](Utility& u) -> std::string& { return u.agreed.with; }),
                    tr("As: the water company, its inspector"));
   precaution_->add(day_field(document_, tr("agreed on"), whose, [this](const Crossing& c) {
     const auto& all = c.site.utilities;

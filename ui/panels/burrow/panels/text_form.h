@@ -23,7 +23,7 @@ enum class TextKind { words, name, day };
 struct TextField {
   QString label;
   std::function<QString()> now;
-  std::function<ItemValue(const Crossing&, const QString&)> with;
+  std::function<ItemValue(const Crossing&, const QString&)> apply;
   TextKind kind = TextKind::words;
 };
 
