@@ -76,7 +76,7 @@ void paint_chance(QPainter& painter, const Scene& scene, const StopStretch& stre
   QStringList texts{word(stretch.above)};
   if (scene.assessment.refusal_calibrated) texts = {chance + QStringLiteral(" · ") + texts.front(), chance};
   for (const QString& shown_text : texts) {
-    const double w = metrics.horizontalAdvance(translated) + text * 0.6;
+    const double w = metrics.horizontalAdvance(shown_text) + text * 0.6;
     if (w > seen.width() - text) continue;
     const QRectF ground(seen.center().x() - w / 2, seen.top() + scene.style.hair, w,
                         seen.height() - 2 * scene.style.hair);

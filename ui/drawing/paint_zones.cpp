@@ -55,7 +55,7 @@ std::vector<ZoneName> zone_names(const Scene& scene) {
     const QString shown_text = QObject::tr("crown not above: %1 of cover wanted")
                                    .arg(text_from(format(*zone.cover_m, Dimension::length, scene.style.units)));
     const QPolygonF lower = along_ground(scene, zone.from_m, zone.to_m, *zone.cover_m);
-    const double wide = metrics.horizontalAdvance(translated);
+    const double wide = metrics.horizontalAdvance(shown_text);
     if (wide + text < lower.back().x() - lower.front().x())
       names.push_back({{lower.back().x() - wide - text * 0.4, lower.back().y() - text * 0.3}, shown_text});
   }
@@ -104,7 +104,7 @@ void paint_zones_plan(QPainter& painter, const Scene& scene) {
     painter.setFont(drawing_font(scene.style.text * 0.82));
     const QString shown_text = QObject::tr("no pit within %1")
                                    .arg(text_from(format(*zone.pit_setback_m, Dimension::length, scene.style.units)));
-    const double wide = QFontMetricsF(painter.font()).horizontalAdvance(translated);
+    const double wide = QFontMetricsF(painter.font()).horizontalAdvance(shown_text);
     for (const double x :
          {f.px_x(zone.from_m) - wide - scene.style.text * 0.5, f.px_x(zone.to_m) + scene.style.text * 0.5})
       if (x > f.plan.left() && x + wide < f.plan.right())

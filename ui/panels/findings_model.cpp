@@ -173,7 +173,7 @@ void FindingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
   painter->setOpacity(1);
   QFont shown_text = option.font;
   shown_text.setStrikeOut(muted);
-  painter->setFont(translated);
+  painter->setFont(shown_text);
   painter->setPen(muted ? theme_.ink_soft : theme_.ink);
   painter->drawText(b.words, Qt::TextWordWrap, index.data(Qt::DisplayRole).toString());
   QFont small = option.font;

@@ -102,34 +102,34 @@ void PathPanel::refresh() {
   QStringList lines;
   if (answer.arrival.elevation_m && answer.bore.ends == PathEnd::exit)
     lines << tr("Comes out at level %1, offset %2.")
-                 .arg(translated(*answer.arrival.elevation_m, Dimension::station),
-                      translated(*answer.arrival.offset_m, Dimension::station));
+                 .arg(shown_text(*answer.arrival.elevation_m, Dimension::station),
+                      shown_text(*answer.arrival.offset_m, Dimension::station));
   else if (answer.bore.ends == PathEnd::daylight)
-    lines << tr("Comes out of the ground after %1.").arg(translated(answer.bore.length_m, Dimension::length));
+    lines << tr("Comes out of the ground after %1.").arg(shown_text(answer.bore.length_m, Dimension::length));
   if (answer.neutral_cover_m)
     lines
         << tr("Neutral cover at station %1, where the bore is closest to it: %2. Less and the tool climbs, more and it "
               "sags.")
-               .arg(translated(*answer.neutral_station_m, Dimension::station),
-                    translated(*answer.neutral_cover_m, Dimension::length));
+               .arg(shown_text(*answer.neutral_station_m, Dimension::station),
+                    shown_text(*answer.neutral_cover_m, Dimension::length));
   if (answer.advance_time_s.p50)
     lines << tr("Takes %1; between %2 and %3 in eight of ten bores.")
-                 .arg(translated(*answer.advance_time_s.p50, Dimension::duration),
-                      translated(*answer.advance_time_s.p10, Dimension::duration),
-                      translated(*answer.advance_time_s.p90, Dimension::duration));
+                 .arg(shown_text(*answer.advance_time_s.p50, Dimension::duration),
+                      shown_text(*answer.advance_time_s.p10, Dimension::duration),
+                      shown_text(*answer.advance_time_s.p90, Dimension::duration));
   if (answer.refusal_station_m)
     lines << tr("Would stop at station %1: a blow no longer moves it.")
-                 .arg(translated(*answer.refusal_station_m, Dimension::station));
+                 .arg(shown_text(*answer.refusal_station_m, Dimension::station));
   if (!answer.advance.points.empty())
     lines << tr("The ground holds it with %1 times the push of its air.").arg(answer.advance.least_grip, 0, 'f', 2);
   if (answer.chance_of_refusal)
     lines << (answer.refusal_calibrated
                   ? tr("Chance that a stone or hard ground stops it on the way: %1.")
                   : tr("Chance that a stone or hard ground stops it on the way: %1, not calibrated from records."))
-                 .arg(translated(*answer.chance_of_refusal, Dimension::chance));
+                 .arg(shown_text(*answer.chance_of_refusal, Dimension::chance));
   if (answer.chance_of_daylight)
     lines << tr("Chance that it comes out of the ground before the exit: %1.")
-                 .arg(translated(*answer.chance_of_daylight, Dimension::chance));
+                 .arg(shown_text(*answer.chance_of_daylight, Dimension::chance));
   if (!lines.empty())
     lines << tr("Status: %1.").arg(text_from(model_status(crossing.bore.model)));
   else

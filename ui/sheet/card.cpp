@@ -165,7 +165,7 @@ double steps_below(Paper& paper, const QRectF& column, const EmergencySteps& ste
   y +=
       paper.paragraph(QRectF(column.left(), y, column.width(), 30), tr("Struck: %1").arg(text_from(steps.title)), head);
   int number = 0;
-  for (const std::string& step : steps.in_short) {
+  for (const Phrase& step : steps.in_short) {
     paper.text({column.left(), y + small}, QString::number(++number), head);
     y += paper.paragraph(QRectF(column.left() + hanging, y, column.width() - hanging, 60), text_from(step), body);
   }
@@ -205,7 +205,7 @@ double foot_of_front(Paper& paper, const QRectF& in, double top, const Sheet& sh
   for (const EmergencySteps& steps : all) {
     if (steps.kind != UtilityKind::unknown) continue;
     QStringList words;
-    for (const std::string& step : steps.in_short) words << text_from(step);
+    for (const Phrase& step : steps.in_short) words << text_from(step);
     y += led_by(paper, in, y, tr("Anything else:"), words.join(QLatin1Char(' ')));
   }
   y += 0.6;

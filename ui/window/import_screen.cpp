@@ -255,12 +255,12 @@ void ImportScreen::show_left_out() {
 void ImportScreen::choose_units() {
   ImportFile* file = current();
   if (!file || filling_) return;
-  const auto shown_text = [](const QComboBox* box) {
+  const auto unit_of = [](const QComboBox* box) {
     const int unit = box->currentData().toInt();
     return unit < 0 ? std::optional<FileUnit>() : std::optional(static_cast<FileUnit>(unit));
   };
-  file->unit = translated(unit_);
-  file->height_unit = translated(height_unit_);
+  file->unit = unit_of(unit_);
+  file->height_unit = unit_of(height_unit_);
   preview_->refresh();
   show_consequence();
   cut_soon();

@@ -215,7 +215,7 @@ bool MainWindow::import_ground(const QString& path) {
     box.setInformativeText(tr("%n lines left out; see the details.", nullptr, static_cast<int>(csv->left_out.size())));
     box.exec();
   } else {
-    statusBar()->showMessage(translated, 8000);
+    statusBar()->showMessage(shown_text, 8000);
   }
   return true;
 }

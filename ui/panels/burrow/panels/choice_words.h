@@ -6,7 +6,7 @@
 #include <string_view>
 
 #include "burrow/base/enum_names.h"
-#include "burrow/language/say.h"
+#include "burrow/document/text.h"
 
 namespace burrow {
 
