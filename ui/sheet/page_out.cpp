@@ -66,7 +66,7 @@ QString mm(double value) {
 QString path_text(const QPainterPath& path) {
   QString d;
   for (int i = 0; i < path.elementCount(); ++i) {
-    const QPainterPath::ListSlot& e = path.elementAt(i);
+    const QPainterPath::Element& e = path.elementAt(i);
     if (e.type == QPainterPath::MoveToElement)
       d += QLatin1Char('M');
     else if (e.type == QPainterPath::LineToElement)
