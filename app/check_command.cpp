@@ -43,39 +43,39 @@ struct CheckOptions {
 };
 
 std::string as_text(const std::string& file, const Crossing& crossing, const Assessment& assessment,
-                    const Trials* trials, const DayAnswer* day, const CheckOptions& options) {
+                    const Trials* trials, const DayAnswer* day, const CheckOptions& asked) {
   std::string text =
-      file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, options.units) + "\n";
+      file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, asked.units) + "\n";
   int number = 0;
   for (const Finding& f : assessment.findings) {
-    std::string line = finding_text(f, options.units);
-    if (f.station_m) line = say("{} (station {})", line, format(*f.station_m, Dimension::station, options.units));
+    std::string line = finding_text(f, asked.units);
+    if (f.station_m) line = say("{} (station {})", line, format(*f.station_m, Dimension::station, asked.units));
     if (f.muted) line = say("{} (muted: {})", line, f.muted->reason);
     text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? translated("missing") : translated(word_of(f.severity)),
                         line);
     if (!f.source.text.empty() && f.limit)
       text += "     " + say("limit from: {} [{}]", translated_phrase(f.source.text), label_text(f.source.label)) + "\n";
   }
-  text += "  " + say("air: {}", air_words(assessment.air, options.units)) + "\n";
+  text += "  " + say("air: {}", air_words(assessment.air, asked.units)) + "\n";
   if (!assessment.marks.empty()) text += std::string("  ") + translated("run sheet") + "\n";
-  for (const Mark& mark : assessment.marks) text += "    " + mark_words(mark, crossing, options.units) + "\n";
+  for (const Mark& mark : assessment.marks) text += "    " + mark_words(mark, crossing, asked.units) + "\n";
   if (trials) {
     text += std::string("  ") + translated("random trials") + "\n";
-    for (const TrialsLine& line : trials_lines(*trials, assessment, options.units))
+    for (const TrialsLine& line : trials_lines(*trials, assessment, asked.units))
       text += "    " + line.what + ": " + line.value + "\n";
   }
   if (day) {
     text += std::string("  ") + translated("the day") + "\n";
-    for (const DayLine& line : day_lines(*day, crossing, options.units))
+    for (const DayLine& line : day_lines(*day, crossing, asked.units))
       text += "    " + line.what + (line.what.empty() || line.value.empty() ? "" : ": ") + line.value + "\n";
   }
-  if (options.working) {
+  if (asked.working) {
     text += std::string("  ") + translated("working") + "\n";
     std::vector<Working> all = assessment.working;
     if (day) all.insert(all.end(), day->working.begin(), day->working.end());
     for (const Working& w : all) {
       text += "  - " + std::string(w.code) + ", " + w.subject + "\n";
-      std::string lines = working_text(w, options.units);
+      std::string lines = working_text(w, asked.units);
       for (std::size_t at = 0; (at = lines.find('\n', at)) != std::string::npos; at += 5)
         lines.replace(at, 1, "\n    ");
       text += "    " + lines + "\n";
@@ -84,45 +84,45 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
   return text;
 }
 
-Answer refusal(const std::string& file, const Error& error, const CheckOptions& options) {
+Answer refusal(const std::string& file, const Error& error, const CheckOptions& asked) {
   Answer answer;
   answer.code = 2;
-  if (options.json) answer.out = write_failure(file, error) + "\n";
+  if (asked.json) answer.out = write_failure(file, error) + "\n";
   answer.err = file + ": " + translated_error(error) + "\n";
   return answer;
 }
 
-Answer check_one(const std::string& file, const Tables& tables, const CheckOptions& options) {
-  const auto refuse = [&](const Error& error) { return refusal(file, error, options); };
+Answer check_one(const std::string& file, const Tables& tables, const CheckOptions& asked) {
+  const auto refuse = [&](const Error& error) { return refusal(file, error, asked); };
   const Result<std::string> text = read_text_file(file);
   if (!text) return refuse(text.error());
   const Result<Crossing> read = read_crossing(*text, tables);
   if (!read) return refuse(read.error());
-  if (!options.alternative.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
-                                                   [&](const Alternative& a) { return a.id == options.alternative; })) {
+  if (!asked.alternative.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
+                                                   [&](const Alternative& a) { return a.id == asked.alternative; })) {
     std::string known;
     for (const Alternative& a : read->alternatives) known += (known.empty() ? "" : ", ") + a.id;
-    return refuse(Error{"--alternative", options.alternative, known.empty() ? "a file that has alternatives" : known});
+    return refuse(Error{"--alternative", asked.alternative, known.empty() ? "a file that has alternatives" : known});
   }
-  const Crossing crossing = options.alternative.empty() ? *read : with_alternative(*read, options.alternative);
+  const Crossing crossing = asked.alternative.empty() ? *read : with_alternative(*read, asked.alternative);
   Assessment assessment = assess(crossing, tables);
   std::optional<Trials> trials;
-  if (options.trials) {
-    trials = run_trials(crossing, tables, trials_setup(crossing, tables, assessment), {}, {}, options.threads_each);
+  if (asked.trials) {
+    trials = run_trials(crossing, tables, trials_setup(crossing, tables, assessment), {}, {}, asked.threads_each);
     assessment = conclude_trials(crossing, tables, std::move(assessment), *trials);
   }
   std::optional<DayAnswer> day;
   if (const DayRecord* open = open_record(*read))
-    day = open->alternative.value_or("") == options.alternative ? day_answer(crossing, tables, *open, assessment)
+    day = open->alternative.value_or("") == asked.alternative ? day_answer(crossing, tables, *open, assessment)
                                                                 : day_answer(*read, tables, *open);
   Answer answer;
   AssessmentOptions options;
-  options.units = options.units;
-  options.working = options.working;
+  options.units = asked.units;
+  options.working = asked.working;
   options.trials = trials ? &*trials : nullptr;
   options.day = day ? &*day : nullptr;
-  answer.out = options.json ? write_assessment(crossing, assessment, file, options) + "\n"
-                            : as_text(file, crossing, assessment, options.trials, options.day, options);
+  answer.out = asked.json ? write_assessment(crossing, assessment, file, options) + "\n"
+                            : as_text(file, crossing, assessment, options.trials, options.day, asked);
   answer.code = assessment.verdict == Verdict::stop || assessment.verdict == Verdict::incomplete ? 1 : 0;
   return answer;
 }
@@ -174,19 +174,19 @@ Result<std::vector<Named>> part_of(std::vector<Named> files, const std::string& 
 }
 
 /// Answers in the order of the files: of one file here, of many by worker processes. Gives the largest exit code.
-int check_all(const std::vector<Named>& files, std::size_t jobs, const CheckOptions& options, Streams streams) {
+int check_all(const std::vector<Named>& files, std::size_t jobs, const CheckOptions& asked, Streams streams) {
   constexpr double trials_take = 10;  // times as long
-  const Tables tables = load_tables(options.on);
+  const Tables tables = load_tables(asked.on);
   int worst = 0;
   WorkersAsk ask;
   ask.count = files.size();
   ask.jobs = jobs;
-  if (options.trials) ask.limits.seconds *= trials_take;
+  if (asked.trials) ask.limits.seconds *= trials_take;
   ask.judge = [&](std::size_t i) {
-    return files[i].error ? refusal(files[i].path, *files[i].error, options)
-                          : check_one(files[i].path, tables, options);
+    return files[i].error ? refusal(files[i].path, *files[i].error, asked)
+                          : check_one(files[i].path, tables, asked);
   };
-  ask.failed = [&](std::size_t i, const Error& error) { return refusal(files[i].path, error, options); };
+  ask.failed = [&](std::size_t i, const Error& error) { return refusal(files[i].path, error, asked); };
   ask.take = [&](const Answer& answer) {
     streams.out << answer.out << std::flush;
     streams.err << answer.err << std::flush;
@@ -228,15 +228,15 @@ int check_command(const CommandArgs& args, Streams streams) {
   if (options->has("--part")) files = part_of(std::move(*files), options->value("--part", ""));
   if (!files) return refuse(files.error());
 
-  CheckOptions options;
-  options.units = *units;
-  options.json = options->has("--json");
-  options.working = options->has("--working");
-  options.trials = options->has("--trials");
-  options.on = *on;
-  options.threads_each = files->size() > 1 ? 1 : static_cast<unsigned>(*jobs);
-  options.alternative = options->value("--alternative", "");
-  return check_all(*files, static_cast<std::size_t>(*jobs), options, streams);
+  CheckOptions asked;
+  asked.units = *units;
+  asked.json = options->has("--json");
+  asked.working = options->has("--working");
+  asked.trials = options->has("--trials");
+  asked.on = *on;
+  asked.threads_each = files->size() > 1 ? 1 : static_cast<unsigned>(*jobs);
+  asked.alternative = options->value("--alternative", "");
+  return check_all(*files, static_cast<std::size_t>(*jobs), asked, streams);
 }
 
 }  // namespace burrow

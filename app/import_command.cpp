@@ -189,15 +189,15 @@ Result<void> import_all(const CommandArgs& args, std::ostream& err) {
   if (!choices) return tl::unexpected(choices.error());
   const Result<MeaningTable> table = meanings(*options);
   if (!table) return tl::unexpected(table.error());
-  ReadOptions options;
-  options.order = options->value("--order", "");
-  if (!options.order.empty())
-    if (const auto order = survey_order(options.order); !order)
+  ReadOptions asked;
+  asked.order = options->value("--order", "");
+  if (!asked.order.empty())
+    if (const auto order = survey_order(asked.order); !order)
       return fail("--order", order.error().found, order.error().expected);
 
   std::vector<ImportFile> files;
   for (const std::string& path : options->files) {
-    Result<Found> found = read_foreign_file(path, options);
+    Result<Found> found = read_foreign_file(path, asked);
     if (!found) return tl::unexpected(found.error());
     ImportFile file = import_file(std::make_shared<const Found>(std::move(*found)), *table);
     file.unit = *unit;

@@ -12,7 +12,7 @@
 
 #include "burrow/file/dictionary_file.h"
 #include "po_text.h"
-#include "texts_in_source.h"
+#include "support/texts_in_source.h"
 
 namespace burrow::test {
 namespace {

@@ -11,7 +11,7 @@
 #include <string>
 
 #include "burrow/base/source.h"
-#include "source_tree.h"
+#include "support/source_tree.h"
 
 namespace burrow::test {
 namespace {
@@ -133,6 +133,61 @@ TEST(House, TablesOfResources_LabelEveryRowWithOneOfTheEight) {
             << place(file, 1) << at << ": '" << label << "' is none of the eight";
     }
   }
+}
+
+/// Letting time pass, or reading a clock. Put together so that this file passes its own test.
+bool lets_time_pass(const std::string& line) {
+  static const std::regex words(
+      R"(\bqWai[t](For)?\s*\(|\bqSlee[p]\b|\bslee[p]_(for|until)\b|QThread::[mu]?slee[p]|)"
+      R"(\b(nano|u)slee[p]\b|[^\w."]slee[p]\s*\(|\bQTRY_|\bQElapsedTime[r]\b|\bQDeadlineTime[r]\b|)"
+      R"(\b(steady|system|high_resolution)_cloc[k]\b|\bclock_gettim[e]\b|currentMSecsSinceEpoc[h]|)"
+      R"(\bsingleShot\(\s*[1-9])");
+  // Most lines hold nothing like it, and expressions are slow.
+  for (const char* piece : {"qWai", "lee", "QTRY", "Timer", "_cloc", "clock_", "Epoc", "singleSho"})
+    if (line.find(piece) != std::string::npos) return std::regex_search(line, words);
+  return false;
+}
+
+// A test that waits for time to pass is slow where the machine is quick and falls where it is busy.
+// tests/support/settle.h has what takes the place of waiting. Left out: tests/bench, which measures.
+TEST(House, Tests_LetNoTimePass) {
+  const std::map<std::string, std::string> allowed{
+      {"tests/support/settle.h", "`comes`: a worker or another process is awaited, by what it does"},
+      {"tests/support/watchdog.cpp", "it watches how long an event takes"},
+      {"tests/ui/watchdog_test.cpp",
+       "the watchdog itself, tried with an event that takes long and with one that waits"},
+      {"tests/threads/seen_dispatcher.h", "an event loop of its own, whose timers go by a clock"},
+      {"tests/threads/seen_dispatcher.cpp", "the same"},
+  };
+  std::map<std::string, int> used;
+  std::size_t seen = 0;
+  for (const fs::path& file : files_below("tests", {".h", ".cpp"})) {
+    const std::string name = file.lexically_relative(source_dir()).generic_string();
+    if (name.starts_with("tests/bench/")) continue;
+    ++seen;
+    const auto lines = lines_of(file);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      if (!lets_time_pass(lines[i])) continue;
+      ++used[name];
+      EXPECT_TRUE(allowed.contains(name)) << place(file, i + 1) << ": " << lines[i];
+    }
+  }
+  EXPECT_GT(seen, 200u) << "the tests were not found";
+  for (const auto& [name, reason] : allowed) EXPECT_TRUE(used.contains(name)) << name << " needs no leave: " << reason;
+}
+
+TEST(House, TimePassing_IsSeen) {
+  const std::string wait = "qWait", sleep = "sleep", clock = "clock";
+  for (const std::string& line :
+       {"  QTest::" + wait + "(80);", "QTest::" + wait + "For([&] { return done; }, 600)",
+        "std::this_thread::" + sleep + "_for(1ms);", "QThread::m" + sleep + "(5);",
+        "QTest::qS" + sleep.substr(1) + "(5);", "::u" + sleep + "(10);", "  " + sleep + "(1);",
+        "std::chrono::steady_" + clock + "::now()", std::string("QElapsed") + "Timer whole;",
+        "QTimer::single" + std::string("Shot(600, &loop, &QEventLoop::quit)")})
+    EXPECT_TRUE(lets_time_pass(line)) << line;
+  for (const std::string& line : {std::string("settle(window);"), std::string("QTimer::singleShot(0, this, step);"),
+                                  std::string("from_script(\"exec sleep 1000\")"), std::string("asleep(dog);")})
+    EXPECT_FALSE(lets_time_pass(line)) << line;
 }
 
 /// Words and places that must not stand in what is handed on; put together here so that this file passes its own test.

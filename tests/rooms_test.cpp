@@ -9,7 +9,7 @@
 #include <set>
 #include <sstream>
 
-#include "source_tree.h"
+#include "support/source_tree.h"
 
 namespace burrow::test {
 namespace {

@@ -2,7 +2,7 @@
 /// A gettext catalogue as text (`.po`): its entries in their order. Source: GNU gettext manual, "The Format of PO
 /// Files" (read). Comments, references, earlier texts (`#|`) and retired entries (`#~`) are passed over, of flags
 /// `fuzzy` counts alone. Errors: a line that is none of that, with its number; an escape other than \n \t \" \\.
-/// Evidence: PoText.*
+/// Evidence: DictionaryFile.*
 
 #include <optional>
 #include <string>

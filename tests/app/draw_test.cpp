@@ -8,7 +8,7 @@
 #include <charconv>
 #include <nlohmann/json.hpp>
 
-#include "command_run.h"
+#include "support/command_run.h"
 
 namespace burrow::test {
 namespace {

@@ -9,7 +9,7 @@
 #include <set>
 #include <sstream>
 
-#include "command_run.h"
+#include "support/command_run.h"
 
 namespace burrow::test {
 namespace {

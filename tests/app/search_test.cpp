@@ -5,7 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "command_run.h"
+#include "support/command_run.h"
 
 namespace burrow::test {
 namespace {

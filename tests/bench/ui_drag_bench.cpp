@@ -9,10 +9,10 @@
 #include <chrono>
 #include <vector>
 
-#include "../ui/window_for_tests.h"
 #include "burrow/check/trials_plan.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
+#include "support/window_for_tests.h"
 
 namespace {
 

@@ -3,8 +3,8 @@
 
 #include <benchmark/benchmark.h>
 
-#include "../ui/window_for_tests.h"
 #include "burrow/drawing/scene.h"
+#include "support/window_for_tests.h"
 
 namespace {
 

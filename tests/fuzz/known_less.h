@@ -1,6 +1,6 @@
 #pragma once
 /// What may be taken from any crossing, however odd, so that less is known of it: the verdict must not get better.
-/// tests/core/check/property_for_tests.h asks more of crossings laid out as crews do; here only what is an open
+/// tests/support/property_for_tests.h asks more of crossings laid out as crews do; here only what is an open
 /// question wherever it is not answered.
 
 #include <span>

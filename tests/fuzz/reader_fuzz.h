@@ -10,7 +10,7 @@
 
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
-#include "core/file/file_samples.h"
+#include "support/file_samples.h"
 
 namespace burrow::test {
 

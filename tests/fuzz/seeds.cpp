@@ -10,7 +10,7 @@
 #include "burrow/file/library_file.h"
 #include "burrow/file/practice_file.h"
 #include "burrow/tables/tables.h"
-#include "core/file/file_samples.h"
+#include "support/file_samples.h"
 #include "tries.h"
 
 namespace burrow::test {

@@ -9,9 +9,9 @@
 #include "burrow/file/library_file.h"
 #include "burrow/file/practice_file.h"
 #include "burrow/file/tables_file.h"
-#include "core/check/finite_answers.h"
-#include "core/file/file_samples.h"
 #include "known_less.h"
+#include "support/file_samples.h"
+#include "support/finite_answers.h"
 
 namespace burrow::test {
 

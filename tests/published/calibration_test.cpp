@@ -5,7 +5,7 @@
 #include <random>
 
 #include "burrow/bore/conditioning.h"
-#include "core/trials/trials_for_tests.h"
+#include "support/trials_for_tests.h"
 
 namespace burrow {
 namespace {

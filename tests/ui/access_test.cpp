@@ -32,8 +32,8 @@
 #include "burrow/window/import_screen.h"
 #include "burrow/window/page_bar.h"
 #include "burrow/window/settings_dialog.h"
-#include "menus_for_tests.h"
-#include "window_for_tests.h"
+#include "support/menus_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {
@@ -144,7 +144,7 @@ TEST(Access, Pages_NamesTabAndOrder) {
     ASSERT_TRUE(w.opened);
     for (int page = 0; page < w.window.side().count(); ++page) {
       w.window.side().show_page(static_cast<SideColumn::Page>(page));
-      QTest::qWait(20);
+      settle(w.window);
       const QString where = QStringLiteral("%1, page %2").arg(QLatin1String(sample)).arg(page);
       expect_reachable(w.window, w.window.side(), where);
     }
@@ -214,10 +214,10 @@ bool focus_shows(QWidget& w) {
   box.show();
   box.activateWindow();
   other.setFocus();
-  QTest::qWait(20);
+  settle(box);
   const QImage without = w.grab().toImage();
   QTest::keyClick(&other, Qt::Key_Tab);
-  QTest::qWait(20);
+  settle(box);
   if (!w.hasFocus()) return false;
   const QImage with = w.grab().toImage();
   w.setParent(nullptr);
@@ -242,10 +242,10 @@ TEST(Access, Focus_IsSeen) {
     // The drawing in the window itself.
     w.window.activateWindow();
     w.window.drawing().setFocus(Qt::TabFocusReason);
-    QTest::qWait(20);
+    settle(w.window);
     const QImage with = w.window.grab().toImage();
     QTest::keyClick(w.window.focusWidget(), Qt::Key_Tab);
-    QTest::qWait(20);
+    settle(w.window);
     EXPECT_NE(with, w.window.grab().toImage());
   }
 }

@@ -8,7 +8,7 @@
 #include "burrow/panels/air_panel.h"
 #include "burrow/panels/air_view.h"
 #include "burrow/panels/run_panel.h"
-#include "panel_for_tests.h"
+#include "support/panel_for_tests.h"
 
 namespace burrow {
 namespace {

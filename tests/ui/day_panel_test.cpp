@@ -9,7 +9,7 @@
 #include <QTemporaryDir>
 
 #include "burrow/panels/learn_box.h"
-#include "panel_for_tests.h"
+#include "support/panel_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -19,7 +19,7 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/window/help_window.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {
@@ -243,7 +243,7 @@ TEST(Recovery, Signal_KeepsAnEditOfThisMoment) {
     document.change(QStringLiteral("lower"), [&](Crossing& to) { to.bore.launch = launch; });
     changed = document.crossing();
     std::raise(SIGTERM);
-    ASSERT_TRUE(QTest::qWaitFor([&] { return heard == SIGTERM; }, 5000));
+    ASSERT_TRUE(comes([&] { return heard == SIGTERM; }));
   }
   for (const int signal : {SIGTERM, SIGHUP, SIGINT}) std::signal(signal, SIG_DFL);
   const auto left = Recovery::left_work(kept);
@@ -266,10 +266,10 @@ TEST(Recovery, Trouble_IsToldAndTriedAgain) {
   Launch launch = document.crossing().bore.launch;
   launch.elevation.m -= 0.05;
   document.change(QStringLiteral("lower"), [&](Crossing& to) { to.bore.launch = launch; });
-  ASSERT_TRUE(QTest::qWaitFor([&] { return !reported.isEmpty(); }, 5000));
+  ASSERT_TRUE(comes([&] { return !reported.isEmpty(); }));
   EXPECT_FALSE(reported.last().isEmpty());
   QFile::remove(kept);
-  ASSERT_TRUE(QTest::qWaitFor([&] { return reported.last().isEmpty(); }, 5000)) << "it is tried again without a change";
+  ASSERT_TRUE(comes([&] { return reported.last().isEmpty(); })) << "it is tried again without a change";
   EXPECT_TRUE(QFile::exists(recovery.copy_path()));
 }
 

@@ -7,7 +7,7 @@
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/handles.h"
 #include "burrow/drawing/snap.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -6,7 +6,7 @@
 #include "burrow/drawing/along.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/pit/rescue.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -13,7 +13,7 @@
 #include "burrow/drawing/handles.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <QLineEdit>
 
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {
@@ -34,8 +34,8 @@ TEST(FieldUndo, ATypedValueGoesBackFromItsOwnField) {
     ++tried;
     undo_in(field);
     EXPECT_EQ(w.window.document().undo_stack().index(), steps) << field->accessibleName().toStdString();
-    EXPECT_TRUE(QTest::qWaitFor([&] { return field->text() == shown; }, 5000))
-        << field->accessibleName().toStdString() << ": " << field->text().toStdString();
+    settle(w.window);
+    EXPECT_EQ(field->text().toStdString(), shown.toStdString()) << field->accessibleName().toStdString();
     EXPECT_TRUE(w.crossing() == before);
     // Redo takes it back, from the same field.
     QTest::keyClick(field, Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);

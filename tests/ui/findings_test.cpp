@@ -12,7 +12,7 @@
 #include "burrow/drawing/flags.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/words/headline.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {
@@ -138,7 +138,7 @@ TEST(Muting, GotWorse_CountsAgainAndTheListSaysSo) {
   std::vector<Mute> muted = w.crossing().muted;
   muted.front().measured = *finding.measured * 1.5;  // it was better when muted
   ASSERT_TRUE(w.window.document().change(QStringLiteral("worse"), [&](Crossing& to) { to.muted = muted; }));
-  QTest::qWait(80);
+  settle(w.window);
   const int now = w.first([&](const Finding& f) { return f.code == finding.code && f.subject == finding.subject; });
   ASSERT_GE(now, 0);
   EXPECT_FALSE(w.all()[static_cast<std::size_t>(now)].muted);
@@ -252,7 +252,7 @@ TEST(Jump, NotByADragThatChangesTheOrder) {
   w.press(from);
   for (int i = 1; i <= 6; ++i) {
     w.move(from + QPointF(0, -6.0 * i));
-    QTest::qWait(60);
+    settle(w.window);
     const int row = w.page().picked_row();
     if (row < 0) continue;
     EXPECT_EQ(w.all()[static_cast<std::size_t>(row)].code, finding.code);

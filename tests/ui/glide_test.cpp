@@ -8,7 +8,7 @@
 #include <QWheelEvent>
 #include <cmath>
 
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -10,7 +10,7 @@
 #include <QRadioButton>
 
 #include "burrow/window/guided_crossing.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

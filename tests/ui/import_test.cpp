@@ -11,7 +11,7 @@
 #include <QTreeWidget>
 
 #include "burrow/window/import_screen.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {
@@ -41,7 +41,7 @@ class Import : public testing::Test {
     return screen;
   }
   static void settle(ImportScreen& screen) {
-    EXPECT_TRUE(QTest::qWaitFor([&] { return !screen.busy(); }, 20000));
+    EXPECT_TRUE(comes([&] { return !screen.busy(); }));
     QCoreApplication::processEvents();
   }
   static void click(ImportScreen& screen, const PlanPoint& p) {

@@ -5,10 +5,12 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QPushButton>
+#include <memory>
+#include <set>
 
 #include "burrow/charts/launch_map_view.h"
 #include "burrow/check/assess.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {
@@ -24,10 +26,10 @@ struct LaunchPage : TestWindow {
   LaunchSearchJob& job() { return window.side().launch_job(); }
   LaunchPanel& panel() { return window.side().launch(); }
   LaunchMapView& view() { return *panel().view(); }
-  /// Until the full map stands on the screen, at most two minutes.
+  /// Until the full map stands on the screen.
   void settle() {
-    ASSERT_TRUE(QTest::qWaitFor([&] { return job().map() && !job().running() && job().current(); }, 120000));
-    QTest::qWait(60);
+    ASSERT_TRUE(comes([&] { return job().map() && !job().running() && job().current(); }));
+    burrow::settle(window);
   }
   [[nodiscard]] MapPlace here() { return place_of(crossing(), job().over()); }
   void on_map(QEvent::Type type, const QPointF& at, Qt::MouseButton button, Qt::MouseButtons buttons) {
@@ -44,12 +46,12 @@ TEST(LaunchPage, Shown_SearchesByItself_CoarseThenFull) {
   EXPECT_EQ(job.full_cells(), 64);
   job.set_full_cells(quick_cells);
   EXPECT_FALSE(job.map());
-  QTest::qWait(50);
+  settle(w.window);
   EXPECT_FALSE(job.running());  // nobody looks
   bool coarse_seen = false;
   QObject::connect(&job, &LaunchSearchJob::changed, [&] { coarse_seen |= job.map() && job.coarse(); });
   w.window.side().show_page(SideColumn::Page::launch);
-  ASSERT_TRUE(QTest::qWaitFor([&] { return job.map() && !job.running(); }, 120000));
+  ASSERT_TRUE(comes([&] { return job.map() && !job.running(); }));
   EXPECT_TRUE(coarse_seen);
   EXPECT_EQ(job.map()->across.count, quick_cells);
   LaunchMapOptions options;
@@ -104,7 +106,7 @@ TEST(LaunchPage, DragInTheDrawing_MovesTheDot) {
   const QPointF before = w.view().at(w.here());
   const QPointF pit = w.window.drawing().place_of({ItemKind::launch, {}, -1});
   w.drag(pit, pit + QPointF(0, 25));
-  QTest::qWait(80);
+  burrow::settle(w.window);
   EXPECT_GT(w.view().at(w.here()).y(), before.y() + 3);  // deeper is further down
 }
 
@@ -198,8 +200,14 @@ TEST(LaunchPage, Cancel_KeepsTheMapBefore) {
   w.job().run();
   w.job().cancel();
   EXPECT_FALSE(w.job().running());
-  QTest::qWait(200);
   EXPECT_EQ(w.job().map(), before);
+  // The worker takes one search after the other: when the next has answered, the cancelled one has had its chance.
+  std::set<std::shared_ptr<const LaunchMap>> seen;
+  QObject::connect(&w.job(), &LaunchSearchJob::changed, &w.window, [&] { seen.insert(w.job().map()); });
+  w.job().run();
+  w.settle();
+  seen.erase(before);
+  EXPECT_EQ(seen.size(), 2U) << "the coarse and the full map of the second search alone";
 }
 
 TEST(LaunchPage, StationAndOffset_DragMovesThePit) {
@@ -220,10 +228,10 @@ TEST(LaunchPage, StationAndOffset_DragMovesThePit) {
 TEST(LaunchPage, ToolsOnDemand_RowsSayWhy) {
   LaunchPage w("house-service");
   QTest::mouseClick(w.panel().tools_button(), Qt::LeftButton);
-  ASSERT_TRUE(QTest::qWaitFor([&] { return w.job().tools() && !w.job().running(); }, 240000));
-  // The page takes the answer over when the event loop comes to it, which on a busy machine is later than the answer.
-  EXPECT_TRUE(QTest::qWaitFor([&] { return w.panel().visible_text().contains(QStringLiteral("(now)")); }, 60000));
+  ASSERT_TRUE(comes([&] { return w.job().tools() && !w.job().running(); }));
+  burrow::settle(w.window);
   const QString shown_text = w.panel().visible_text();
+  EXPECT_TRUE(shown_text.contains(QStringLiteral("(now)"))) << shown_text.toStdString();
   EXPECT_TRUE(shown_text.contains(QStringLiteral("the pipe is wider than the hole"))) << shown_text.toStdString();
 }
 

@@ -7,7 +7,7 @@
 #include <QPushButton>
 
 #include "burrow/file/crossing_file.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

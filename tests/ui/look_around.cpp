@@ -18,13 +18,12 @@
 #include "burrow/panels/try_error_box.h"
 #include "burrow/window/guided_crossing.h"
 #include "burrow/window/import_screen.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace {
 
 void shot(burrow::TestWindow& w, const QString& folder, const QString& name) {
-  QCoreApplication::processEvents();
-  QTest::qWait(80);  // let the list catch up
+  burrow::settle(w.window);
   w.window.grab().save(QDir(folder).filePath(name + QStringLiteral(".png")));
 }
 
@@ -34,8 +33,7 @@ QPointF grip(burrow::TestWindow& w, burrow::ItemKind kind, const std::string& id
 
 /// All of a page that scrolls.
 void whole_page(burrow::TestWindow& w, const QString& folder, const QString& name) {
-  QCoreApplication::processEvents();
-  QTest::qWait(80);  // entries made anew are laid out
+  burrow::settle(w.window);
   if (const auto* scroll = w.window.side().currentWidget()->findChild<QScrollArea*>())
     scroll->widget()->grab().save(QDir(folder).filePath(name + QStringLiteral(".png")));
 }
@@ -78,8 +76,8 @@ void import_screens(const QString& folder) {
     burrow::ImportScreen screen(burrow::tables_for_tests(), theme,
                                 dark ? burrow::UnitSystem::us : burrow::UnitSystem::metric, QString(), nullptr);
     const auto settle = [&](const char* name) {
-      (void)QTest::qWaitFor([&] { return !screen.busy(); }, 30000);
-      QTest::qWait(60);
+      (void)burrow::comes([&] { return !screen.busy(); });
+      burrow::settle(screen);
       screen.grab().save(
           QDir(folder).filePath(QLatin1String(name) + (dark ? QStringLiteral("-dark.png") : QStringLiteral(".png"))));
     };
@@ -172,7 +170,7 @@ void newcomer(const QString& folder) {
     const QString end = dark ? QStringLiteral("-dark-us.png") : QStringLiteral(".png");
     w.window.show_hints();
     for (int i = 0; i < 3 && w.window.hints(); ++i) {
-      QTest::qWait(60);
+      burrow::settle(w.window);
       w.window.grab().save(QDir(folder).filePath(QStringLiteral("hint-%1").arg(i + 1) + end));
       for (QPushButton* b : w.window.findChildren<QPushButton*>())
         if (b->text() == QLatin1String("Next hint") && b->isVisible()) b->click();
@@ -182,7 +180,7 @@ void newcomer(const QString& folder) {
     (void)own.keep(w.crossing());
     burrow::SettingsDialog settings({units, burrow::Colours::light}, own, w.crossing(), &w.window);
     settings.show();
-    QTest::qWait(40);
+    burrow::settle(settings);
     settings.grab().save(QDir(folder).filePath(QStringLiteral("settings") + end));
     settings.hide();
     burrow::GuidedCrossing guide(burrow::tables_for_tests(), dark ? burrow::Theme::night() : burrow::Theme::light(),
@@ -194,7 +192,7 @@ void newcomer(const QString& folder) {
         for (QPushButton* b : guide.findChildren<QPushButton*>())
           if (b->text().contains(QLatin1String("dd a line")))
             for (int k = 0; k < 3; ++k) b->click();
-      QTest::qWait(40);
+      burrow::settle(guide);
       guide.grab().save(QDir(folder).filePath(QStringLiteral("guide-%1").arg(question + 1) + end));
     }
   }
@@ -330,8 +328,8 @@ int main(int argc, char** argv) {
     burrow::TestWindow w(name);
     burrow::LaunchSearchJob& job = w.window.side().launch_job();
     const auto settle = [&] {
-      (void)QTest::qWaitFor([&] { return job.map() && job.current() && !job.running(); }, 240000);
-      QTest::qWait(80);
+      (void)burrow::comes([&] { return job.map() && job.current() && !job.running(); });
+      burrow::settle(w.window);
     };
     w.window.side().show_page(burrow::SideColumn::Page::launch);
     settle();
@@ -434,13 +432,11 @@ int main(int argc, char** argv) {
       w.window.side().setCurrentIndex(page);
       if (page == 2) {
         w.window.side().trials().cloud_wanted()->setChecked(true);
-        (void)QTest::qWaitFor([&] { return !w.window.side().job().running(); }, 60000);
-        QTest::qWait(150);
+        (void)burrow::comes([&] { return !w.window.side().job().running(); });
       }
       if (page == static_cast<int>(burrow::SideColumn::Page::launch)) {
         const burrow::LaunchSearchJob& job = w.window.side().launch_job();
-        (void)QTest::qWaitFor([&] { return job.map() && !job.running(); }, 120000);
-        QTest::qWait(80);
+        (void)burrow::comes([&] { return job.map() && !job.running(); });
       }
       if (page == 1) w.window.side().path().rescue_wanted()->setChecked(true);
       if (page == static_cast<int>(burrow::SideColumn::Page::surface)) w.window.side().surface().add_peg();

@@ -5,7 +5,7 @@
 #include <QPainter>
 
 #include "burrow/drawing/scene.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -9,7 +9,7 @@
 #include <QWheelEvent>
 
 #include "burrow/drawing/flags.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -20,7 +20,7 @@
 #include "burrow/panels/soil_panel.h"
 #include "burrow/panels/tool_panel.h"
 #include "burrow/words/trials_text.h"
-#include "panel_for_tests.h"
+#include "support/panel_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -13,8 +13,8 @@
 
 #include "burrow/sheet/page_out.h"
 #include "burrow/sheet/sheet.h"
-#include "menus_for_tests.h"
-#include "window_for_tests.h"
+#include "support/menus_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

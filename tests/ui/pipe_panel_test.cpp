@@ -15,7 +15,7 @@
 #include "burrow/panels/check_list.h"
 #include "burrow/words/pipe_text.h"
 #include "burrow/words/working_text.h"
-#include "panel_for_tests.h"
+#include "support/panel_for_tests.h"
 
 namespace burrow {
 namespace {
@@ -168,11 +168,11 @@ TEST(PipePanel, LiveUpdate_LoadsFollowTheLaunch) {
   Launch launch = w.crossing().bore.launch;
   launch.elevation.m -= 0.3;
   ASSERT_TRUE(w.document.change(QStringLiteral("deeper"), [&](Crossing& to) { to.bore.launch = launch; }));
-  ASSERT_TRUE(QTest::qWaitFor([&] {
-    const CheckRow& row = w.panel.checks()->rows()[1];
-    return row.code == "pipe.earth" && row.numbers.contains(QString::fromStdString(value_text(
-                                           *check(w.document.assessment(), "pipe.earth"), UnitSystem::metric)));
-  }));
+  settle(w.panel);
+  const CheckRow& row = w.panel.checks()->rows()[1];
+  EXPECT_EQ(row.code, "pipe.earth");
+  const std::string now = value_text(*check(w.document.assessment(), "pipe.earth"), UnitSystem::metric);
+  EXPECT_TRUE(row.numbers.contains(QString::fromStdString(now))) << row.numbers.toStdString() << " for " << now;
   EXPECT_GT(*check(w.document.assessment(), "pipe.earth")->value, before);
 }
 

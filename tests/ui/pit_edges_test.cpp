@@ -7,7 +7,7 @@
 
 #include "burrow/drawing/handles.h"
 #include "burrow/drawing/pit_edges.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

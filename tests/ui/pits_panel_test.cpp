@@ -10,7 +10,7 @@
 #include "burrow/panels/card_list.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/pits_panel.h"
-#include "panel_for_tests.h"
+#include "support/panel_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -16,7 +16,7 @@
 #include "burrow/crossing/crew_defaults.h"
 #include "burrow/panels/findings_panel.h"
 #include "burrow/window/guided_crossing.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -14,7 +14,7 @@
 #include "burrow/drawing/box_pick.h"
 #include "burrow/drawing/handles.h"
 #include "burrow/file/crossing_file.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

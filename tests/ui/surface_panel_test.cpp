@@ -8,7 +8,7 @@
 #include "burrow/charts/bore_charts.h"
 
 #include "burrow/panels/surface_panel.h"
-#include "panel_for_tests.h"
+#include "support/panel_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -9,7 +9,7 @@
 
 #include "burrow/drawing/frame.h"
 #include "burrow/drawing/theme.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

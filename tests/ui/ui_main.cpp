@@ -1,4 +1,4 @@
-#include "ui/application_for_tests.h"
+#include "support/application_for_tests.h"
 
 int main(int argc, char** argv) {
   burrow::ApplicationForTests::without_a_display();

@@ -10,7 +10,7 @@
 #include "burrow/document/utility_fields.h"
 #include "burrow/panels/at_once_form.h"
 #include "burrow/panels/utilities_panel.h"
-#include "panel_for_tests.h"
+#include "support/panel_for_tests.h"
 
 namespace burrow {
 namespace {

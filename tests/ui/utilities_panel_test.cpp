@@ -8,7 +8,7 @@
 #include "burrow/crossing/blank.h"
 #include "burrow/document/utility_fields.h"
 #include "burrow/panels/utilities_panel.h"
-#include "panel_for_tests.h"
+#include "support/panel_for_tests.h"
 
 namespace burrow {
 namespace {

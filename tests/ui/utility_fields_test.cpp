@@ -4,7 +4,7 @@
 
 #include "burrow/document/utility_fields.h"
 #include "burrow/file/crossing_file.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -6,7 +6,7 @@
 
 #include <algorithm>
 
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -17,7 +17,7 @@
 #include "burrow/panels/try_error_box.h"
 #include "burrow/sheet/sheet.h"
 #include "burrow/window/import_screen.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {
@@ -27,8 +27,7 @@ class Walk : public TestWindow {
   Walk(const char* name, const char* sample) : TestWindow(sample), name_(QLatin1String(name)) {}
 
   void keep(const char* step) {
-    QCoreApplication::processEvents();
-    QTest::qWait(60);  // lists catch up
+    settle(window);
     const QString folder = qEnvironmentVariable("BURROW_KEEP_WALKS");
     if (folder.isEmpty()) return;
     QDir().mkpath(folder);
@@ -44,7 +43,7 @@ class Walk : public TestWindow {
   void click_finding(std::string_view code, std::string_view subject) {
     const auto& all = window.document().assessment().findings;
     QListView* list = window.findings().list();
-    QTest::qWait(80);
+    settle(window);
     for (int row = 0; row < list->model()->rowCount(); ++row) {
       const QModelIndex index = list->model()->index(row, 0);
       list->scrollTo(index);
@@ -113,8 +112,7 @@ TEST(Walks, Engineer_FromTheGasMainToTheSheet) {
   w.window.side().launch_job().set_full_cells(10);
   w.window.side().show_page(SideColumn::Page::launch);
   LaunchSearchJob& job = w.window.side().launch_job();
-  ASSERT_TRUE(QTest::qWaitFor([&] { return job.map() && !job.running() && job.current(); }, 120000));
-  QTest::qWait(60);
+  ASSERT_TRUE(comes([&] { return job.map() && !job.running() && job.current(); }));
   w.keep("launches");
   QTest::mouseClick(w.window.side().launch().take_best(), Qt::LeftButton);
   EXPECT_FALSE(w.finding("utility.separation", gas));
@@ -153,7 +151,7 @@ TEST(Walks, Contractor_FromTheSurveyToTheReadings) {
   ImportScreen screen(tables_for_tests(), Theme::light(), UnitSystem::metric, QString(), nullptr);
   screen.show();
   screen.add_file(survey);
-  ASSERT_TRUE(QTest::qWaitFor([&] { return !screen.busy(); }, 20000));
+  ASSERT_TRUE(comes([&] { return !screen.busy(); }));
   for (int row = 0; row < screen.layers().rowCount({}); ++row) {
     if (screen.layers().index(row, 0).data() != QLatin1String("GAS")) continue;
     screen.layers().setData(screen.layers().index(row, LayerModel::join), Qt::Checked, Qt::CheckStateRole);
@@ -162,7 +160,7 @@ TEST(Walks, Contractor_FromTheSurveyToTheReadings) {
   }
   for (const PlanPoint& p : {PlanPoint{1000, 2000}, PlanPoint{1010, 2000}})
     QTest::mouseClick(&screen.preview(), Qt::LeftButton, Qt::NoModifier, screen.preview().to_screen(p).toPoint());
-  ASSERT_TRUE(QTest::qWaitFor([&] { return !screen.busy(); }, 20000));
+  ASSERT_TRUE(comes([&] { return !screen.busy(); }));
   QPushButton* as_new = nullptr;
   for (QPushButton* b : screen.findChildren<QPushButton*>())
     if (b->text().remove(QLatin1Char('&')) == QLatin1String("New crossing from this")) as_new = b;

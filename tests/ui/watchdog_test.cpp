@@ -1,5 +1,5 @@
 // The watchdog itself: what takes long is told with its receiver, what takes no time is not, and neither is waiting.
-#include "watchdog.h"
+#include "support/watchdog.h"
 
 #include <gtest/gtest.h>
 

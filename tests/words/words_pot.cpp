@@ -3,7 +3,7 @@
 
 #include <iostream>
 
-#include "texts_in_source.h"
+#include "support/texts_in_source.h"
 
 namespace {
 

@@ -18,7 +18,8 @@ struct DrawingScan {
   std::string block_note;
 };
 
-/// Errors: cannot be opened, a binary drawing, not pairs of code and value, cut short.   Evidence: Drawing.*
+/// Errors: cannot be opened, a binary drawing, not pairs of code and value, cut short.
+/// Evidence: ForeignFiles.Drawing_*, HostileFiles.Truncated_*
 Result<DrawingScan> scan_drawing(const std::string& path, const ReadOptions& options);
 
 /// Puts unit, notes and what is not drawn into what was found.

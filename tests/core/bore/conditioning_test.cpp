@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "burrow/bore/guessed_ground.h"
-#include "core/soil/classes_for_tests.h"
+#include "support/classes_for_tests.h"
 
 namespace burrow {
 namespace {

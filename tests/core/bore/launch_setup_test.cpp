@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-#include "core/soil/classes_for_tests.h"
+#include "support/classes_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "burrow/bore/path.h"
-#include "core/soil/classes_for_tests.h"
+#include "support/classes_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -8,7 +8,7 @@
 #include "burrow/bore/neutral_cover.h"
 #include "burrow/bore/spread.h"
 #include "burrow/bore/steering.h"
-#include "core/soil/classes_for_tests.h"
+#include "support/classes_for_tests.h"
 
 namespace burrow {
 namespace {

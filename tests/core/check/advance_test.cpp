@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "burrow/crew/crew_setup.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

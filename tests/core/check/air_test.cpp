@@ -6,7 +6,7 @@
 
 #include "burrow/check/tool_at_work.h"
 #include "burrow/crew/crew_setup.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -2,7 +2,7 @@
 // How far the closed forms may be off there: against trials, in TailLong.Trials_BoundariesInTheBand.
 #include <gtest/gtest.h>
 
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

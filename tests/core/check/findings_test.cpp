@@ -6,7 +6,7 @@
 
 #include "burrow/check/limits.h"
 #include "burrow/file/crossing_file.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

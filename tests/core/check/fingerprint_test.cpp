@@ -5,7 +5,7 @@
 #include <functional>
 #include <set>
 
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "burrow/clearance/test_hole_worth.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

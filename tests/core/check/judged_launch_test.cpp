@@ -9,7 +9,7 @@
 #include "burrow/check/prepared_site.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

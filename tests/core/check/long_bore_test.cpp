@@ -11,8 +11,8 @@
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/trials/trials.h"
-#include "clean_crossing.h"
-#include "finite_answers.h"
+#include "support/clean_crossing.h"
+#include "support/finite_answers.h"
 
 namespace burrow::test {
 namespace {

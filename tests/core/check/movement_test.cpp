@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "burrow/soil/movement.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -9,7 +9,7 @@
 
 #include "burrow/file/crossing_file.h"
 #include "burrow/words/headline.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -8,7 +8,7 @@
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/words/working_text.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -8,7 +8,7 @@
 #include "burrow/load/highway.h"
 #include "burrow/pipe/ring.h"
 #include "burrow/pipe/section.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include "pit_for_tests.h"
+#include "support/pit_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -14,7 +14,7 @@
 #include <vector>
 
 #include "burrow/pit/side.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 

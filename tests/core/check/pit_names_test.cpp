@@ -5,7 +5,7 @@
 
 #include <functional>
 
-#include "pit_for_tests.h"
+#include "support/pit_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -6,7 +6,7 @@
 #include <array>
 
 #include "pit_naive.h"
-#include "property_for_tests.h"
+#include "support/property_for_tests.h"
 
 namespace burrow::test {
 namespace {

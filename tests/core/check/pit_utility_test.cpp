@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow {
 namespace {

@@ -6,7 +6,7 @@
 
 #include "burrow/check/rise_while_boring.h"
 #include "burrow/soil/movement.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

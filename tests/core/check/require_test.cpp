@@ -8,7 +8,7 @@
 
 #include "burrow/file/assessment_file.h"
 #include "check_run.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -8,7 +8,7 @@
 #include <functional>
 
 #include "burrow/pit/slope.h"
-#include "pit_for_tests.h"
+#include "support/pit_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -1,5 +1,5 @@
 // Findings that come of the steering constant's long tail: daylight, low cover, contact.
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -1,6 +1,6 @@
 // Chances of contact, coming too near, daylight and the exit window against brute force, where the steering constant's
 // long tail decides. Method: our model; second route: 400,000 trials of each utility alone, refusal off.
-#include "tail_for_tests.h"
+#include "support/tail_for_tests.h"
 
 #include "burrow/bore/path_fans.h"
 

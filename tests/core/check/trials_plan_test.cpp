@@ -5,9 +5,9 @@
 #include <cmath>
 #include <map>
 
-#include "core/check/clean_crossing.h"
 #include "burrow/soil/mistaken_soils.h"
 #include "burrow/words/trials_text.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -10,7 +10,7 @@
 #include "burrow/file/disk.h"
 #include "burrow/words/headline.h"
 #include "burrow/words/working_text.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -1,7 +1,7 @@
 // DGUV Information 203-017 (02/2019) 6.4 (read): without running location of the head only where no line in service
 // lies in the working area; with displacing methods the gap is set with the owners.
 
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -6,7 +6,7 @@
 #include <set>
 
 #include "burrow/clearance/contact.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

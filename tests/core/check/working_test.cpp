@@ -13,7 +13,7 @@
 #include "burrow/load/wheel_group.h"
 #include "burrow/pipe/ring.h"
 #include "burrow/soil/movement.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

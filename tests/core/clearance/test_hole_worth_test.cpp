@@ -9,7 +9,7 @@
 #include <random>
 
 #include "burrow/clearance/contact.h"
-#include "clearance_for_tests.h"
+#include "support/clearance_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -11,7 +11,7 @@
 #include <random>
 
 #include "burrow/clearance/clearance.h"
-#include "clearance_for_tests.h"
+#include "support/clearance_for_tests.h"
 
 namespace burrow {
 namespace {

@@ -8,7 +8,7 @@
 #include <cmath>
 #include <random>
 
-#include "clearance_for_tests.h"
+#include "support/clearance_for_tests.h"
 
 namespace burrow {
 namespace {

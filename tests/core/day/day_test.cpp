@@ -7,8 +7,8 @@
 #include <cmath>
 #include <random>
 
-#include "core/check/clean_crossing.h"
 #include "burrow/words/day_text.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -2,7 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "burrow/words/learn_text.h"
-#include "learning_for_tests.h"
+#include "support/learning_for_tests.h"
 
 namespace burrow::test {
 namespace {

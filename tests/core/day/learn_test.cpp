@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "burrow/words/learn_text.h"
-#include "learning_for_tests.h"
+#include "support/learning_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -5,7 +5,7 @@
 #include <charconv>
 #include <cmath>
 
-#include "export_for_tests.h"
+#include "support/export_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -12,7 +12,7 @@
 #include <unistd.h>
 
 #include "burrow/export/dxf_text.h"
-#include "export_for_tests.h"
+#include "support/export_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
-#include "export_for_tests.h"
+#include "support/export_for_tests.h"
 
 namespace burrow::test {
 namespace {

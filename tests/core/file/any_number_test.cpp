@@ -9,8 +9,8 @@
 #include "burrow/day/day.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
-#include "core/check/finite_answers.h"
-#include "random_crossing.h"
+#include "support/finite_answers.h"
+#include "support/random_crossing.h"
 
 namespace burrow::test {
 namespace {

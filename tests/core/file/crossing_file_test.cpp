@@ -14,7 +14,7 @@
 #include <random>
 #include <string>
 
-#include "random_crossing.h"
+#include "support/random_crossing.h"
 
 namespace burrow::test {
 namespace {

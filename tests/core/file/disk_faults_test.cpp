@@ -15,8 +15,8 @@
 #include <string>
 
 #include "burrow/file/disk.h"
-#include "core/file/failing_disk.h"
-#include "kill_during_save.h"
+#include "support/failing_disk.h"
+#include "support/kill_during_save.h"
 
 namespace burrow::test {
 namespace {

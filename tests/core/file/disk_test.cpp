@@ -15,7 +15,7 @@
 #include <functional>
 #include <string>
 
-#include "kill_during_save.h"
+#include "support/kill_during_save.h"
 
 namespace burrow::test {
 namespace {

@@ -13,7 +13,7 @@
 #include "burrow/file/disk.h"
 #include "burrow/file/tables_file.h"
 #include "burrow/language/say.h"
-#include "random_crossing.h"
+#include "support/random_crossing.h"
 
 namespace burrow {
 namespace {

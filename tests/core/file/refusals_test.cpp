@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "burrow/file/crossing_file.h"
-#include "file_samples.h"
+#include "support/file_samples.h"
 
 namespace burrow::test {
 namespace {

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "burrow/file/crossing_file.h"
-#include "file_samples.h"
+#include "support/file_samples.h"
 
 namespace burrow::test {
 namespace {

@@ -1,7 +1,7 @@
 // What the reading process answers: there and back, and distrusted.
 
-#include "mutated_answers.h"
 #include "reader_process.h"
+#include "support/mutated_answers.h"
 
 namespace burrow::test {
 namespace {

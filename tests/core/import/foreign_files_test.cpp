@@ -8,7 +8,7 @@
 #include <locale>
 #include <thread>
 
-#include "import_for_tests.h"
+#include "support/import_for_tests.h"
 
 namespace burrow::test {
 namespace {

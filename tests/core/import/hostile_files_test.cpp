@@ -4,7 +4,7 @@
 #include <sys/resource.h>
 
 #include "burrow/import/survey_csv.h"
-#include "import_for_tests.h"
+#include "support/import_for_tests.h"
 
 namespace burrow::test {
 namespace {

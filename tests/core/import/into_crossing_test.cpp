@@ -11,8 +11,8 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/tables_file.h"
 #include "ground_cut.h"
-#include "import_for_tests.h"
 #include "near_lines.h"
+#include "support/import_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -21,8 +21,8 @@
 #include "beside_program.h"
 #include "child/confine.h"
 #include "companions.h"
-#include "kinds_for_tests.h"
 #include "reader_process.h"
+#include "support/kinds_for_tests.h"
 
 namespace burrow::test {
 namespace {

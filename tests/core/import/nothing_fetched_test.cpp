@@ -6,8 +6,8 @@
 #include <sys/socket.h>
 #include <unistd.h>
 
-#include "import_for_tests.h"
 #include "readers/readers.h"
+#include "support/import_for_tests.h"
 
 namespace burrow::test {
 namespace {

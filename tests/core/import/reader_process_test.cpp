@@ -14,9 +14,9 @@
 #include <csignal>
 #include <thread>
 
-#include "import_for_tests.h"
-#include "kinds_for_tests.h"
 #include "readers/readers.h"
+#include "support/import_for_tests.h"
+#include "support/kinds_for_tests.h"
 
 namespace burrow::test {
 namespace {

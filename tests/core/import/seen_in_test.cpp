@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-#include "import_for_tests.h"
+#include "support/import_for_tests.h"
 
 namespace burrow::test {
 namespace {

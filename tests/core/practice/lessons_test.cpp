@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/check/clean_crossing.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/practice_file.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -7,7 +7,7 @@
 #include <cmath>
 #include <numeric>
 
-#include "core/check/clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

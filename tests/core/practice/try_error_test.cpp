@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-#include "core/check/clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

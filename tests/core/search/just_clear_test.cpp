@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "core/check/clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -14,7 +14,7 @@
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/words/launch_text.h"
-#include "core/check/clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

@@ -9,7 +9,7 @@
 #include "burrow/check/limits.h"
 #include "burrow/search/launch_map.h"
 #include "burrow/words/launch_text.h"
-#include "core/check/clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

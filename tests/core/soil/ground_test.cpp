@@ -6,7 +6,7 @@
 #include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <cmath>
 
-#include "core/soil/classes_for_tests.h"
+#include "support/classes_for_tests.h"
 
 namespace burrow {
 namespace {

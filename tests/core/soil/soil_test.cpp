@@ -8,7 +8,7 @@
 
 #include "burrow/soil/cavity.h"
 #include "burrow/soil/limit_law.h"
-#include "core/soil/classes_for_tests.h"
+#include "support/classes_for_tests.h"
 
 namespace burrow {
 namespace {

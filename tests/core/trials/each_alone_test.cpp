@@ -1,7 +1,7 @@
 // Trials that are asked about each utility as if it were the only one, and about ground that stops nobody.
 #include <gtest/gtest.h>
 
-#include "trials_for_tests.h"
+#include "support/trials_for_tests.h"
 
 namespace burrow::for_tests {
 namespace {

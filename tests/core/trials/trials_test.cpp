@@ -7,7 +7,7 @@
 #include <map>
 #include <string>
 
-#include "trials_for_tests.h"
+#include "support/trials_for_tests.h"
 
 namespace burrow {
 namespace {

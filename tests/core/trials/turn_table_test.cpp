@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-#include "trials_for_tests.h"
+#include "support/trials_for_tests.h"
 
 namespace burrow {
 namespace {

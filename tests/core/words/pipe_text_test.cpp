@@ -3,7 +3,7 @@
 #include "burrow/words/pipe_text.h"
 
 #include "burrow/words/working_text.h"
-#include "core/check/clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

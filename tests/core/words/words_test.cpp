@@ -8,7 +8,7 @@
 #include <sstream>
 
 #include "burrow/words/headline.h"
-#include "core/check/clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 namespace {

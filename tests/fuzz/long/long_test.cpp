@@ -1,8 +1,8 @@
 // The long runs: hours are not needed, but more than a person waits for.
 
-#include "core/file/kill_during_save.h"
 #include "fuzz/reader_fuzz.h"
 #include "fuzz/seeded_run.h"
+#include "support/kill_during_save.h"
 
 namespace burrow::test {
 namespace {

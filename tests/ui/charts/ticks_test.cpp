@@ -10,7 +10,7 @@
 #include <limits>
 
 #include "chart_tools.h"
-#include "ui/window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {

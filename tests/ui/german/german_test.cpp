@@ -26,9 +26,9 @@
 #include "burrow/window/help_window.h"
 #include "burrow/window/settings_dialog.h"
 #include "burrow/words/headline.h"
-#include "ui/menus_for_tests.h"
-#include "ui/sheet/sheet_for_tests.h"
-#include "ui/window_for_tests.h"
+#include "support/menus_for_tests.h"
+#include "support/sheet_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {
@@ -108,7 +108,7 @@ TEST(German, PagesAndMenus_HoldNoEnglish) {
     Found found(sample);
     for (int page = 0; page < w.window.side().count(); ++page) {
       w.window.side().show_page(static_cast<SideColumn::Page>(page));
-      QTest::qWait(30);
+      settle(w.window);
       look_at(w.window, found, QStringLiteral("%1, page %2").arg(QLatin1String(sample)).arg(page));
     }
     for (const QAction* action : w.window.findChildren<QAction*>()) {

@@ -14,7 +14,7 @@
 
 #include "burrow/document/recovery.h"
 #include "burrow/file/crossing_file.h"
-#include "ui/window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow::test {
 
@@ -28,8 +28,7 @@ void write_plainly(const std::string& path, const std::string& text) {
 }
 
 void wait_until(const std::function<bool()>& done) {
-  constexpr int far_too_long_ms = 60'000;
-  if (!QTest::qWaitFor(done, far_too_long_ms)) std::abort();
+  if (!comes(done)) std::abort();
 }
 
 }  // namespace

@@ -6,7 +6,7 @@
 #include <atomic>
 #include <string>
 
-#include "core/file/failing_disk.h"
+#include "support/failing_disk.h"
 
 namespace burrow::test {
 

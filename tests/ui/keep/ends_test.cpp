@@ -15,8 +15,8 @@
 
 #include "burrow/document/recovery.h"
 #include "burrow/file/crossing_file.h"
+#include "support/window_for_tests.h"
 #include "ui/keep/child_window.h"
-#include "ui/window_for_tests.h"
 
 namespace burrow::test {
 namespace {
@@ -38,7 +38,7 @@ TEST(Ends, Signal_KeepsWhatIsOnTheScreen) {
     ChildLog* log = map_log(log_path, true);
     const pid_t child = start_child_window(log_path, file.toStdString(), kept.toStdString(), "0");
     int status = 0;
-    ASSERT_TRUE(QTest::qWaitFor([&] { return log->edit == 1; }, 60'000));
+    ASSERT_TRUE(comes([&] { return log->edit == 1; }));
     ::kill(child, signal);
     ::waitpid(child, &status, 0);
     ASSERT_TRUE(WIFEXITED(status)) << status;

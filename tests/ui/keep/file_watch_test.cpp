@@ -12,13 +12,11 @@
 
 #include "burrow/file/crossing_file.h"
 #include "burrow/window/notice_line.h"
+#include "support/window_for_tests.h"
 #include "ui/keep/answers.h"
-#include "ui/window_for_tests.h"
 
 namespace burrow::test {
 namespace {
-
-constexpr int long_enough_ms = 20'000;
 
 class FileWatchTest : public ::testing::Test {
  protected:
@@ -45,10 +43,12 @@ class FileWatchTest : public ::testing::Test {
               0);
   }
   bool becomes(OnDisk state) {
-    return QTest::qWaitFor([&] { return watch()->state() == state; }, long_enough_ms);
+    return comes([&] { return watch()->state() == state; });
   }
+  /// What has been told of the file until now is looked at now, not when more of it has come together.
+  void look_now() { settle(test.window); }
   /// Something else is changed and noticed: what came before it would have been noticed too.
-  void settle() {
+  void expect_it_is_watched() {
     elsewhere("rm \"$1\"");
     ASSERT_TRUE(becomes(OnDisk::gone));
   }
@@ -109,11 +109,14 @@ TEST_F(FileWatchTest, Gone_WithItsFolder_AndBack) {
 
 TEST_F(FileWatchTest, SameContent_SaysNothing) {
   elsewhere("touch \"$1\"");
+  look_now();
   elsewhere("cp \"$3\" \"$1.new\"; mv \"$1.new\" \"$1\"");
+  look_now();
   elsewhere("cat \"$3\" > \"$1.new\"; cat \"$1.new\" > \"$3\"; rm \"$1.new\"");
   elsewhere("chmod 600 \"$1\"");
-  EXPECT_FALSE(QTest::qWaitFor([&] { return !noticed.empty(); }, 600));  // longer than events are gathered
-  settle();
+  look_now();
+  EXPECT_TRUE(noticed.empty());
+  expect_it_is_watched();
   EXPECT_EQ(noticed, std::vector<OnDisk>{OnDisk::gone});
 }
 
@@ -121,7 +124,8 @@ TEST_F(FileWatchTest, OwnSaves_SayNothing) {
   for (int i = 0; i < 5; ++i) {
     raise_launch(document(), 0.01);
     ASSERT_TRUE(test.window.save());
-    EXPECT_FALSE(QTest::qWaitFor([&] { return !noticed.empty(); }, i == 4 ? 600 : 50));
+    look_now();
+    EXPECT_TRUE(noticed.empty()) << i;
   }
   const QString elsewhere_too = folder.filePath(QStringLiteral("shared/b.crossing"));
   ASSERT_TRUE(document().save_as(elsewhere_too));

@@ -1,6 +1,6 @@
 #include <string_view>
 
-#include "ui/application_for_tests.h"
+#include "support/application_for_tests.h"
 #include "ui/keep/child_window.h"
 
 int main(int argc, char** argv) {

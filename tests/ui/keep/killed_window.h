@@ -20,8 +20,8 @@
 #include "burrow/document/open_mark.h"
 #include "burrow/document/recovery.h"
 #include "burrow/window/left_work_dialog.h"
+#include "support/window_for_tests.h"
 #include "ui/keep/child_window.h"
-#include "ui/window_for_tests.h"
 
 namespace burrow::test {
 

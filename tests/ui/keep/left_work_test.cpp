@@ -13,7 +13,7 @@
 
 #include "burrow/document/open_mark.h"
 #include "burrow/file/crossing_file.h"
-#include "ui/window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -14,10 +14,10 @@
 #include "burrow/document/recovery.h"
 #include "burrow/sheet/page_out.h"
 #include "burrow/sheet/sheet.h"
-#include "core/file/failing_disk.h"
+#include "support/failing_disk.h"
+#include "support/menus_for_tests.h"
+#include "support/window_for_tests.h"
 #include "ui/keep/answers.h"
-#include "ui/menus_for_tests.h"
-#include "ui/window_for_tests.h"
 
 namespace burrow::test {
 namespace {
@@ -130,9 +130,9 @@ TEST_F(PlacesThatFail, Copies_AreTriedAgain_AndTheLineSaysSo) {
   {
     const Failing failing(DiskCall::write, ENOSPC);
     raise_launch(window.document(), 0.01);
-    ASSERT_TRUE(QTest::qWaitFor(reported, 20'000));
+    ASSERT_TRUE(comes(reported));
   }
-  ASSERT_TRUE(QTest::qWaitFor([&] { return !reported(); }, 20'000)) << "it is tried again without a change";
+  ASSERT_TRUE(comes([&] { return !reported(); })) << "it is tried again without a change";
   EXPECT_TRUE(QFile::exists(recovery->copy_path()));
 }
 

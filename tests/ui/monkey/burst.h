@@ -11,8 +11,8 @@
 
 #include "burrow/file/crossing_file.h"
 #include "monkey/monkey.h"
-#include "watchdog.h"
-#include "window_for_tests.h"
+#include "support/watchdog.h"
+#include "support/window_for_tests.h"
 
 #if defined(__SANITIZE_ADDRESS__)
 extern "C" std::size_t __sanitizer_get_current_allocated_bytes();  // NOLINT: its own name

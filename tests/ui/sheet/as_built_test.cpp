@@ -6,7 +6,7 @@
 
 #include "burrow/day/day.h"
 #include "burrow/document/reading_forms.h"
-#include "sheet_for_tests.h"
+#include "support/sheet_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -10,7 +10,7 @@
 #include <sstream>
 
 #include "burrow/sheet/page_out.h"
-#include "sheet_for_tests.h"
+#include "support/sheet_for_tests.h"
 
 namespace burrow::test {
 namespace {

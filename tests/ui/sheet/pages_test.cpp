@@ -10,7 +10,7 @@
 #include "burrow/base/display_precision.h"
 #include "burrow/drawing/theme.h"
 #include "burrow/sheet/page.h"
-#include "sheet_for_tests.h"
+#include "support/sheet_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "page_recorder.h"
-#include "sheet_for_tests.h"
+#include "support/sheet_for_tests.h"
 
 namespace burrow::test {
 namespace {

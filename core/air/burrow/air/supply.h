@@ -51,7 +51,7 @@ struct AirSupply {
 
 /// Free air that a tool takes at a gauge pressure: it fills the same space at each blow and keeps its blow rate, so
 /// that Q = Q_n (p_0/p_h) (p + p_h)/(p_n + p_0), Q_n rated at p_n and sea level. Source: derived; the usual factors for
-/// height follow from it.   Range: rated pressure > 0, gauge ≥ 0. Evidence: AirDemand.*, PublishedAir.Altitude_*
+/// height follow from it.   Range: rated pressure > 0, gauge ≥ 0. Evidence: PublishedAir.Altitude_*
 VolumeFlow tool_demand(const Tool& tool, Pressure gauge, Pressure ambient);
 
 /// At a height the compressor draws in the volume it is rated for, and holds its rated ratio of pressures: gauge

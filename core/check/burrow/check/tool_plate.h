@@ -10,7 +10,7 @@ namespace burrow {
 /// The striker moves inside the tool and must be lighter than the whole of it, class values filled in. Everything else
 /// of a plate is a matter of ranges.
 /// Errors: names the member, what would stand and what is wanted.   Range: a known class or a diameter.
-/// Evidence: ToolFault.*
+/// Evidence: Refusals.Striker_*, ToolPanel.EmptyMass_*
 Result<void> check_tool_plate(const ToolChoice& choice, const Tables& tables);
 
 }  // namespace burrow

@@ -16,7 +16,7 @@ inline constexpr double goes_on_m = 15.0;
 /// By how much the line is judged beyond its two ends: one that goes on (edge of the record) by `goes_on_m`; a declared
 /// end by 1.645 of its lateral standard deviation, since the end is no better known along the line than across it; an
 /// end of which nobody said anything not at all (that is asked for, see `missing.utility-course`). Source: our model.
-/// Evidence: Course.*
+/// Evidence: UtilityCourse.*
 struct LineReach {
   double first_m = 0, last_m = 0;
 };
@@ -25,14 +25,14 @@ LineReach reach_of(const Utility& utility, double lateral_sd_m);
 LineReach reach_of(const Utility& utility, const LevelLine& ground, const Tables& tables);
 
 /// The line with straight pieces of that length at its ends, in the direction and slope of its first and last course. A
-/// line of one vertex has no direction and stays as it is.   Evidence: Course.*
+/// line of one vertex has no direction and stays as it is.   Evidence: UtilityCourse.*
 std::vector<PathVertex> lengthened(const std::vector<PathVertex>& path, const LineReach& reach);
 
-/// The line of the record as it is judged: lengthened by what was declared of its ends.   Evidence: Course.*
+/// The line of the record as it is judged: lengthened by what was declared of its ends.   Evidence: UtilityCourse.*
 std::vector<PathVertex> judged_line(const Utility& utility, const LevelLine& ground, const Tables& tables);
 
 /// Something may be in it: live, not known, or said to be abandoned without proof (how, by whom, when).
-/// Source: our default.   Evidence: Course.Abandoned_CountsAsLiveUntilProved
+/// Source: our default.   Evidence: Status.OurDefault_AbandonedCountsAsLiveUntilProved
 bool may_be_live(const Utility& utility, const Tables& tables);
 
 }  // namespace burrow

@@ -12,7 +12,7 @@
 
 namespace burrow {
 
-/// A class of `resources/tools.json`; the maker's plate overrides single values.
+/// A class of `resources/tables/tools.json`; the maker's plate overrides single values.
 struct ToolChoice {
   std::string tool_class;  ///< empty: every value is typed
   std::optional<Length> diameter;

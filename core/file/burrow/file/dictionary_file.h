@@ -13,7 +13,7 @@ namespace burrow {
 /// The language and the plural rule are those of its header; entries without a translation and those marked `fuzzy` are
 /// left out, so that the text stays English. Errors (in English, for the translator): what `read_po` refuses; no
 /// header, no language or no plural rule in it; another character set; a text given twice; a counted text with more or
-/// fewer forms than the rule has. Evidence: tests/core/file/dictionary_file_test.cpp
+/// fewer forms than the rule has. Evidence: DictionaryFile.*
 Result<Dictionary> read_dictionary(std::string_view po_text);
 
 /// The dictionary that comes with the program; nothing for a language it has none of. That of English ("en") holds the

@@ -4,7 +4,7 @@
 /// Source: GNU gettext manual, "Additional functions for plural forms" (read).   Range: up to 16 forms.
 /// Errors: no such line; an expression that asks for a form beyond `nplurals` or divides by nothing for any n up to
 /// 1,000 (the same numbers `msgfmt --check` tries).   Why not Boost.Locale: it brings ICU and wants compiled
-/// catalogues, for this and a reader of a page.   Evidence: tests/core/language/plural_test.cpp
+/// catalogues, for this and a reader of a page.   Evidence: Plural.*
 
 #include <cstddef>
 #include <string_view>

@@ -1,11 +1,11 @@
 #pragma once
 /// Texts in the language of the person at the screen. The English text, as it stands in the code, is the key; a
-/// dictionary (`resources/words/de.po`, read by `core/file/dictionary_file.h`) holds the other language. Without
+/// dictionary (`resources/words/de.po`, read by `burrow/file/dictionary_file.h`) holds the other language. Without
 /// one, or for a text it does not know, everything stays English. Codes and file words are never turned, of sources our
 /// own words alone;
 /// numbers keep the decimal point of the files, and a comma typed is understood in both languages. A text is a whole
 /// sentence or a whole label with placeholders, never a piece with a blank at its end: another language has another
-/// order. Evidence: tests/core/language/say_test.cpp; that the dictionary is complete: tests/dictionary_test.cpp.
+/// order. Evidence: Say.*; that the dictionary is complete: Dictionary.*
 
 #include <fmt/format.h>
 

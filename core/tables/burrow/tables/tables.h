@@ -25,8 +25,8 @@ struct EnumNames<ExcavationMatter> {
       {ExcavationMatter::fill, "fill"}};
 };
 
-/// One soil class of `resources/soils.json`. A class with an undrained strength is undrained, one with a friction
-/// angle drained; `drained` decides where both are given.
+/// One soil class of `resources/tables/soils.json`. A class with an undrained strength is undrained, one with a
+/// friction angle drained; `drained` decides where both are given.
 struct SoilClass {
   std::string id;  ///< "firm-clay"
   Phrase name;     ///< "firm clay"
@@ -60,7 +60,7 @@ struct SoilClass {
   bool operator==(const SoilClass&) const = default;
 };
 
-/// One tool class of `resources/tools.json`.
+/// One tool class of `resources/tables/tools.json`.
 struct ToolClass {
   std::string id;  ///< "tool-65"
   Length diameter;
@@ -134,7 +134,7 @@ struct LocatingPreset {
   bool operator==(const LocatingPreset&) const = default;
 };
 
-/// A limit of `resources/limits.json`.
+/// A limit of `resources/tables/limits.json`.
 struct LimitRow {
   std::string id;        ///< "cover_diameters", "separation_gas_m": the key in a crossing's `limits`
   Phrase name;           ///< "cover in tool diameters"

@@ -1,4 +1,4 @@
-#include "core/check/property_for_tests.h"
+#include "support/property_for_tests.h"
 
 namespace burrow::test {
 namespace {

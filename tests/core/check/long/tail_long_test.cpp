@@ -1,5 +1,5 @@
 // The tail of the steering constant against brute force over two hundred crossings.
-#include "../tail_for_tests.h"
+#include "support/tail_for_tests.h"
 
 #include <cstdio>
 

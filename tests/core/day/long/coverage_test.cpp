@@ -1,7 +1,7 @@
 // Whether intervals of 90 % hold what they are made from nine times in ten.
 #include <gtest/gtest.h>
 
-#include "../learning_for_tests.h"
+#include "support/learning_for_tests.h"
 
 namespace burrow::test {
 namespace {

@@ -1,6 +1,6 @@
 // Two million answers with bytes changed.
 
-#include "../mutated_answers.h"
+#include "support/mutated_answers.h"
 
 namespace burrow::test {
 namespace {

@@ -38,7 +38,7 @@ class FileWatch : public QObject {
 
   Document& document_;
   QFileSystemWatcher watcher_;
-  QTimer soon_;
+  QTimer soon_{this};
   Stamp seen_;
   OnDisk state_ = OnDisk::as_known;
 };

@@ -77,7 +77,7 @@ class OverviewStrip : public QWidget {
   Document& document_;
   DrawingView& drawing_;
   QAction* shown_;
-  QTimer later_;
+  QTimer later_{this};
   Grip held_ = Grip::none;
   double press_m_ = 0;                        ///< station under the pointer at the press
   double press_from_m_ = 0, press_to_m_ = 0;  ///< of the frame at the press

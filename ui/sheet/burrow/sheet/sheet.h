@@ -48,7 +48,7 @@ Result<std::vector<Page>> sheet_pages(const Sheet& sheet, SheetPart part);
 Result<QSizeF> paper_size(const QString& name);
 QString known_papers();
 
-/// Writes the pages as PDF, true to scale when printed at actual size.   Evidence: SheetPdf.*
+/// Writes the pages as PDF, true to scale when printed at actual size.   Evidence: PaperOut.Pdf_*
 Result<void> write_sheet_pdf(const Sheet& sheet, const QString& path, SheetPart part = SheetPart::sheet);
 
 /// Writes the drawing page as SVG in millimetres.

@@ -85,7 +85,7 @@ class ImportScreen : public QDialog {
   bool filling_ = false;
 
   ImportJob job_;
-  QTimer later_;
+  QTimer later_{this};
   QComboBox* file_box_ = nullptr;
   QComboBox* order_ = nullptr;
   QLabel* order_label_ = nullptr;

@@ -5,7 +5,7 @@
 #include <random>
 
 #include "burrow/crossing/crossing.h"
-#include "file_samples.h"
+#include "support/file_samples.h"
 
 namespace burrow::test {
 
@@ -75,7 +75,7 @@ class Filler {
       if (coin()) one(limits[row.id]);
   }
   template <class T>
-  requires(std::is_aggregate_v<T> && sizeof(T) != sizeof(double)) void one(T& item) { fill(*this, item); }
+  requires(std::is_aggregate_v<T> && sizeof(T) != sizeof(double)) void one(T& thing) { fill(*this, thing); }
   template <class... T>
   void all(T&... members) {
     (one(members), ...);
@@ -85,14 +85,14 @@ class Filler {
   std::mt19937 random_;
 };
 
-#define BURROW_FILL_POINT(Type, ...)             \
-  inline void fill(Filler& filler, Type& item) { \
-    auto& [__VA_ARGS__] = item;                  \
-    filler.all(__VA_ARGS__);                     \
+#define BURROW_FILL_POINT(Type, ...)              \
+  inline void fill(Filler& filler, Type& thing) { \
+    auto& [__VA_ARGS__] = thing;                  \
+    filler.all(__VA_ARGS__);                      \
   }
 #define BURROW_FILL(Type, ...)                          \
-  inline void fill(Filler& filler, Type& item) {        \
-    auto& [__VA_ARGS__, unknown] = item;                \
+  inline void fill(Filler& filler, Type& thing) {       \
+    auto& [__VA_ARGS__, unknown] = thing;               \
     filler.all(__VA_ARGS__);                            \
     if (filler.coin()) unknown = filler.unknown_keys(); \
   }
@@ -174,7 +174,7 @@ inline Crossing random_crossing(unsigned seed) {
   fill(filler, c);
   int n = 0;
   const auto name = [&n](auto& list) {
-    for (auto& item : list) item.id = "i" + std::to_string(++n);
+    for (auto& thing : list) thing.id = "i" + std::to_string(++n);
   };
   Site& site = c.site;
   if (site.strata.empty()) site.strata.emplace_back();

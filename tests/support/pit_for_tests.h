@@ -1,7 +1,7 @@
 #pragma once
 /// The clean crossing with a launch pit to be changed, and what the tests of its sides ask.
 
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 

@@ -10,8 +10,8 @@
 #include <string>
 #include <vector>
 
-#include "core/check/clean_crossing.h"
 #include "burrow/check/trials_plan.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 

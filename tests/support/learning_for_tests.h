@@ -4,11 +4,11 @@
 #include <cmath>
 #include <random>
 
-#include "core/check/clean_crossing.h"
 #include "burrow/bore/advance.h"
 #include "burrow/bore/conditioning.h"
 #include "burrow/day/learn.h"
 #include "burrow/practice/true_bore.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 

@@ -7,6 +7,7 @@
 
 #include "burrow/file/tables_file.h"
 #include "burrow/window/main_window.h"
+#include "support/settle.h"
 
 namespace burrow {
 

@@ -1,4 +1,4 @@
-#include "watchdog.h"
+#include "support/watchdog.h"
 
 #include <execinfo.h>
 #include <pthread.h>

@@ -4,7 +4,7 @@
 #include <cpl_conv.h>
 #include <cpl_vsi.h>
 
-#include "import_for_tests.h"
+#include "support/import_for_tests.h"
 
 namespace burrow::test {
 

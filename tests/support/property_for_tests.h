@@ -14,7 +14,7 @@
 #include "burrow/check/mute.h"
 #include "burrow/clearance/contact.h"
 #include "burrow/file/assessment_file.h"
-#include "clean_crossing.h"
+#include "support/clean_crossing.h"
 
 namespace burrow::test {
 

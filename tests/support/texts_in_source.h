@@ -12,7 +12,7 @@
 #include <string>
 #include <vector>
 
-#include "source_tree.h"
+#include "support/source_tree.h"
 
 namespace burrow::test {
 

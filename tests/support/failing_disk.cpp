@@ -1,4 +1,4 @@
-#include "core/file/failing_disk.h"
+#include "support/failing_disk.h"
 
 #include <fcntl.h>
 #include <signal.h>

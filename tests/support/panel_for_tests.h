@@ -13,7 +13,7 @@
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/form_panel.h"
 #include "burrow/panels/text_form.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 

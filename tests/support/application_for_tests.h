@@ -9,7 +9,7 @@
 
 #include "burrow/document/language.h"
 #include "burrow/drawing/theme.h"
-#include "ui/watchdog.h"
+#include "support/watchdog.h"
 
 namespace burrow {
 

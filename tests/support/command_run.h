@@ -18,10 +18,10 @@ struct Ran {
   std::string out, err;
 };
 
-inline Ran run(const std::string& command, const std::vector<std::string>& args) {
+inline Ran run(const std::string& command, const std::vector<std::string>& words) {
   std::ostringstream out, err;
   Ran ran;
-  ran.code = run_command(command, args, {out, err});
+  ran.code = run_command(command, words, {out, err});
   ran.out = out.str();
   ran.err = err.str();
   return ran;
