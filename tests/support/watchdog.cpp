@@ -25,7 +25,7 @@ constexpr double given_up_after_s = 120;  ///< of processor time: nobody will se
 
 std::mutex faults_mutex;
 std::vector<std::string> faults;
-std::function<void()> tell_fault;
+std::function<void()> report_fault;
 std::atomic<double> limit_s = longest_event_s;
 
 double seconds(clockid_t clock) {
@@ -66,7 +66,7 @@ std::vector<std::string> WatchedApplication::take_faults() {
 
 void WatchedApplication::on_fault(std::function<void()> tell) {
   const std::lock_guard lock(faults_mutex);
-  tell_fault = std::move(tell);
+  report_fault = std::move(tell);
 }
 
 void WatchedApplication::set_limit_s(double new_limit_s) {
@@ -132,7 +132,7 @@ void WatchedApplication::report(double busy_s) {
   pthread_kill(screen_thread_, SIGUSR2);
   const std::lock_guard lock(faults_mutex);
   faults.push_back(what + ": " + std::to_string(busy_s) + " s");
-  if (tell_fault) tell_fault();
+  if (report_fault) report_fault();
 }
 
 }  // namespace burrow

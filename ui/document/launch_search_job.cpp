@@ -137,7 +137,7 @@ void LaunchSearchJob::post(std::uint64_t number, LaunchMap map, std::vector<Expo
   if (!coarse && wanted_ && !current_) settle_.start();
 }
 
-void LaunchSearchJob::tell_progress(std::uint64_t number, double share) {
+void LaunchSearchJob::report_progress(std::uint64_t number, double share) {
   QMetaObject::invokeMethod(
       this,
       [this, share, number] {
@@ -163,7 +163,7 @@ void LaunchSearchJob::search(Request request) {
   options.cells = request.full_cells;
   options.refine = true;
   map = search_launches(request.crossing, tables_, options, request.stop,
-                        [&](double share) { tell_progress(request.number, share); });
+                        [&](double share) { report_progress(request.number, share); });
   if (map.cancelled) return;
   std::vector<Exposure> dug;
   if (!map.works)
@@ -173,7 +173,7 @@ void LaunchSearchJob::search(Request request) {
 
 void LaunchSearchJob::choose(Request request) {
   std::vector<ToolRow> rows = choose_tool(request.crossing, tables_, {14, threads_to_use()}, request.stop,
-                                          [&](double share) { tell_progress(request.number, share); });
+                                          [&](double share) { report_progress(request.number, share); });
   if (request.stop.stop_requested()) return;
   QMetaObject::invokeMethod(
       this,

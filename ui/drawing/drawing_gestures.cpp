@@ -279,7 +279,7 @@ void DrawingView::hover(const QPointF& at) {
   viewport()->update();
 }
 
-void DrawingView::tell_pointer() {
+void DrawingView::report_pointer() {
   focus_.pointer_lines.clear();
   if (gesture_ != Gesture::none || !pointer_here_) return;
   focus_.pointer = last_at_;

@@ -136,7 +136,7 @@ void DrawingView::paintEvent(QPaintEvent*) {
   } else {
     focus_.ghost_crossing = ghost_layout_ ? &ghost_layout_->crossing : nullptr;
     focus_.ghost = ghost_layout_ ? &ghost_layout_->assessment : nullptr;
-    tell_pointer();
+    report_pointer();
   }
   if (gesture_ == Gesture::held && held_) {
     focus_.pointer = last_at_;

@@ -194,7 +194,7 @@ void PracticePanel::step_reveal() {
     slow_->stop();
     show_run();
   }
-  tell_truth();
+  report_truth();
 }
 
 void PracticePanel::finish_reveal() {
@@ -202,12 +202,12 @@ void PracticePanel::finish_reveal() {
   if (!run_ || !run_->over()) return;
   revealed_m_ = run_->truth().bore.path.length_m;
   slow_->stop();
-  tell_truth();
+  report_truth();
   show_run();
 }
 
 /// As much of the hidden bore as is revealed so far.
-void PracticePanel::tell_truth() {
+void PracticePanel::report_truth() {
   if (!run_ || !run_->over() || revealed_m_ < 0) return;
   const PracticeBore& bore = run_->truth();
   TrueLine line;

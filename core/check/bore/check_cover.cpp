@@ -36,9 +36,9 @@ LeastCover least_cover(const std::vector<PathPoint>& points, const Stretch& stre
 
 /// The chance that the cover falls short somewhere along a stretch, all steering constants counted: a caution where
 /// neither the mean path nor its band says it already. Nothing where there is no path.
-std::optional<double> demand_cover_chance(CheckRun& run, std::string_view code, const std::string& subject,
-                                          const Phrase& name, const Stretch& stretch, double wanted_m,
-                                          const PathPoint& at, bool stated_already) {
+std::optional<double> require_cover_chance(CheckRun& run, std::string_view code, const std::string& subject,
+                                           const Phrase& name, const Stretch& stretch, double wanted_m,
+                                           const PathPoint& at, bool stated_already) {
   if (run.fans.empty()) return std::nullopt;
   const FanChance below = run.fans.cover_below(wanted_m, stretch.from_m, stretch.to_m);
   const double chance = below.chance;
@@ -64,8 +64,8 @@ std::optional<double> demand_cover_chance(CheckRun& run, std::string_view code, 
 }
 
 /// Least cover over a stretch against one limit: broken by the mean a stop, by path + 1.645 sd a caution.
-std::optional<double> demand_cover(CheckRun& run, std::string_view code, const std::string& subject, const Phrase& name,
-                                   const Stretch& stretch, const Limit& limit) {
+std::optional<double> require_cover(CheckRun& run, std::string_view code, const std::string& subject,
+                                    const Phrase& name, const Stretch& stretch, const Limit& limit) {
   const LeastCover least = least_cover(run.answer.bore.points, stretch);
   if (!least.point) return std::nullopt;
   const PathPoint& p = *least.point;
@@ -102,15 +102,15 @@ std::optional<double> demand_cover(CheckRun& run, std::string_view code, const s
                      limit.value,
                      {"crown of the hole to the surface; spread of the path", SourceLabel::derived},
                      limit.source});
-  return demand_cover_chance(run, code == "bore.cover" ? "bore.cover-chance" : "surface.cover-chance", subject, name,
-                             stretch, limit.value, low, band_reported);
+  return require_cover_chance(run, code == "bore.cover" ? "bore.cover-chance" : "surface.cover-chance", subject, name,
+                              stretch, limit.value, low, band_reported);
 }
 
 void check_owner_cover(CheckRun& run, const SurfaceFeature& feature) {
   const std::optional<Stretch> stretch = stretch_of(feature, run.answer.bore.points);
   if (!stretch) return;
   if (const std::optional<Limit> limit = cover_limit(run, feature))
-    demand_cover(run, "surface.cover", feature.id, display_name(feature), *stretch, *limit);
+    require_cover(run, "surface.cover", feature.id, display_name(feature), *stretch, *limit);
 }
 
 /// Where the cover exceeds the neutral one least, or falls short of it most, in the ground as it is along the bore.
@@ -156,7 +156,7 @@ void check_cover(CheckRun& run) {
   const LeastCover least = least_cover(answer.bore.points, all);
   if (!least.point) return;
   answer.cover = {least.mean_m, least.low_m, least.point->x_m, limit.value, std::nullopt};
-  answer.cover.chance_below = demand_cover(run, "bore.cover", "bore", "bore", all, limit);
+  answer.cover.chance_below = require_cover(run, "bore.cover", "bore", "bore", all, limit);
 
   find_neutral_cover(run);
   for (const SurfaceFeature& feature : run.crossing.site.surface) check_owner_cover(run, feature);

@@ -126,21 +126,21 @@ void check_pipe_loads(CheckRun& run, const PipeUnderCheck& pipe) {
                             [&](const LoadPoint& a, const LoadPoint& b) { return of(a) < of(b); });
   };
   const LoadPoint& earth = *most([](const LoadPoint& p) { return p.earth_Pa; });
-  tell_pipe(run, pipe,
-            {"pipe.earth", translatable("ground above it, all of its weight"), earth.earth_Pa, "Pa",
-             place_of(run, pipe, earth),
-             translatable("On the crown of the hole. Over the years the ground comes to rest on the pipe.")},
-            {{},
-             {},
-             "p = γ H",
-             {{"γ", earth.earth_Pa / earth.depth_m, "N/m³"}, {"H", earth.depth_m, "m"}},
-             "p",
-             0,
-             {},
-             std::nullopt,
-             {"weight of the layers above, γ their mean", SourceLabel::derived}});
+  report_pipe(run, pipe,
+              {"pipe.earth", translatable("ground above it, all of its weight"), earth.earth_Pa, "Pa",
+               place_of(run, pipe, earth),
+               translatable("On the crown of the hole. Over the years the ground comes to rest on the pipe.")},
+              {{},
+               {},
+               "p = γ H",
+               {{"γ", earth.earth_Pa / earth.depth_m, "N/m³"}, {"H", earth.depth_m, "m"}},
+               "p",
+               0,
+               {},
+               std::nullopt,
+               {"weight of the layers above, γ their mean", SourceLabel::derived}});
   const LoadPoint& arched = *most([](const LoadPoint& p) { return p.earth_arched_Pa; });
-  tell_pipe(
+  report_pipe(
       run, pipe,
       {"pipe.earth-arched", translatable("ground above it, arching over the hole"), arched.earth_arched_Pa, "Pa",
        place_of(run, pipe, arched),
@@ -161,10 +161,10 @@ void check_pipe_loads(CheckRun& run, const PipeUnderCheck& pipe) {
   const LoadPoint& live = *most([](const LoadPoint& p) { return p.live_Pa; });
   const PathPoint* place = place_of(run, pipe, live);
   if (const auto load = pipe.above.live_at(live.station_m, place->y_m, live.depth_m))
-    tell_pipe(run, pipe,
-              {"pipe.live", translatable("traffic, track or machines above it"), live.live_Pa, "Pa", place,
-               std::string(load->source)},
-              of_live(*load));
+    report_pipe(run, pipe,
+                {"pipe.live", translatable("traffic, track or machines above it"), live.live_Pa, "Pa", place,
+                 std::string(load->source)},
+                of_live(*load));
 }
 
 }  // namespace burrow

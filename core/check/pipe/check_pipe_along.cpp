@@ -93,11 +93,11 @@ void judge_strain(CheckRun& run, const PipeUnderCheck& pipe) {
        {"greatest curvature of a Gaussian trough, Peck 1969 form, as deep as the gap", SourceLabel::our_model}});
 }
 
-void tell_thermal(CheckRun& run, const PipeUnderCheck& pipe) {
+void report_thermal(CheckRun& run, const PipeUnderCheck& pipe) {
   const double length = run.answer.bore.length_m, cooling = pipe.pipe.temperature->K - ground_temperature.K;
   const auto shorter = thermal_shortening(pipe.strength->expansion_1_K, Length{length}, cooling);
   if (!shorter || !std::isfinite(shorter->m)) return;
-  tell_pipe(
+  report_pipe(
       run, pipe,
       {"pipe.thermal",
        cooling >= 0 ? translatable("shortening as it cools in the ground")
@@ -117,7 +117,7 @@ void tell_thermal(CheckRun& run, const PipeUnderCheck& pipe) {
        pipe.strength->source});
 }
 
-void tell_floating(CheckRun& run, const PipeUnderCheck& pipe) {
+void report_floating(CheckRun& run, const PipeUnderCheck& pipe) {
   const auto f = floating(pipe.strength->unit_weight, pipe.section->area_m2, Length{pipe.section->diameter_m});
   if (!f) return;
   const PathPoint* wet = nullptr;
@@ -130,7 +130,7 @@ void tell_floating(CheckRun& run, const PipeUnderCheck& pipe) {
   }
   const double share = f->weight_N_m / f->uplift_N_m;
   const bool floats = share < 1;
-  tell_pipe(
+  report_pipe(
       run, pipe,
       {"pipe.float", translatable("weight of the empty pipe over the water it displaces"), share, "", wet,
        !pipe.water_known ? translatable("The water level is not entered.")
@@ -164,8 +164,8 @@ void check_pipe_along(CheckRun& run, const PipeUnderCheck& pipe) {
   if (!pipe.strength) return leave_out(run, code, name, translatable("How the material bears is not known."));
   judge_bend(run, pipe);
   judge_strain(run, pipe);
-  tell_thermal(run, pipe);
-  tell_floating(run, pipe);
+  report_thermal(run, pipe);
+  report_floating(run, pipe);
 }
 
 }  // namespace burrow

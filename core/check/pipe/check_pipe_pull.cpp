@@ -142,7 +142,7 @@ class PullingIn {
         end_(&run.answer.bore.points.back()) {}
 
   void judge_all() {
-    tell_safe_pull();
+    report_safe_pull();
     const Hole open = hole_of(run_, pipe_, one_, false), closed = hole_of(run_, pipe_, one_, true);
     const Result<Force> open_N = pull_force(open.pieces), closed_N = pull_force(closed.pieces);
     if (!open_N || !closed_N)
@@ -159,14 +159,14 @@ class PullingIn {
                {full.value * safe_N_, false, Severity::caution, stress_.source, false},
                of_pull(closed, closed_N->N, true));
     judge_hose(open_N->N);
-    tell_stretch(open_N->N, open.length_m);
+    report_stretch(open_N->N, open.length_m);
   }
 
  private:
   [[nodiscard]] static std::string_view open_name() { return translatable("pull-in, hole open"); }
 
-  void tell_safe_pull() {
-    tell_pipe(
+  void report_safe_pull() {
+    report_pipe(
         run_, pipe_,
         {"pipe.safe-pull", translatable("safe pull on the pipe"), safe_N_, "N", nullptr,
          translatable("By the wall, for the time and temperature entered. Joints and pulling heads may bear less.")},
@@ -256,14 +256,14 @@ class PullingIn {
                 {"the hose bears the whole pull", SourceLabel::derived}});
   }
 
-  void tell_stretch(double pull_N, double length_m) {
+  void report_stretch(double pull_N, double length_m) {
     const auto modulus_Pa = modulus(*pipe_.strength, *pipe_.pipe.pull_time, *pipe_.pipe.temperature);
     if (!modulus_Pa) return;
     const double area = pipe_.section->area_m2 * pipe_.section->count;
     const auto longer = stretch(Force{pull_N}, Length{length_m}, area, *modulus_Pa);
     if (!longer) return;
     const bool creeps = pipe_.strength->law == PipeLaw::polyethylene;
-    tell_pipe(
+    report_pipe(
         run_, pipe_,
         {"pipe.stretch", translatable("stretch by the pull"), longer->m, "m", nullptr,
          creeps ? translatable(

@@ -77,7 +77,7 @@ void judge_pipe(CheckRun& run, const PipeUnderCheck& pipe, const PipeResult& res
   run.add_working(std::move(working));
 }
 
-void tell_pipe(CheckRun& run, const PipeUnderCheck& pipe, const PipeResult& result, Working working) {
+void report_pipe(CheckRun& run, const PipeUnderCheck& pipe, const PipeResult& result, Working working) {
   write_down(run, result).source = working.source;
   complete(working, pipe, result);
   run.add_working(std::move(working));

@@ -50,7 +50,7 @@ struct PipeResult {
 void judge_pipe(CheckRun& run, const PipeUnderCheck& pipe, const PipeResult& result, const PipeLimit& limit,
                 Working working);
 /// Writes down what is told and not judged.
-void tell_pipe(CheckRun& run, const PipeUnderCheck& pipe, const PipeResult& result, Working working);
+void report_pipe(CheckRun& run, const PipeUnderCheck& pipe, const PipeResult& result, Working working);
 /// Writes down that a check could not be done, and what is not known.
 void leave_out(CheckRun& run, std::string_view code, std::string_view name, Phrase what);
 

@@ -85,7 +85,7 @@ void judge_setback(CheckRun& run, const UnderRule& under) {
 }
 
 /// What else its owner asks and nothing here judges.
-void tell_note(CheckRun& run, const UnderRule& under) {
+void report_note(CheckRun& run, const UnderRule& under) {
   if (!under.rule || under.rule->note.empty()) return;
   Finding finding = at(run, under, "surface.owner-asks", 0.5 * (under.stretch.from_m + under.stretch.to_m));
   finding.severity = Severity::note;
@@ -124,7 +124,7 @@ void check_rules(CheckRun& run) {
     judge_angle(run, under);
     judge_setback(run, under);
     judge_diameter(run, under);
-    tell_note(run, under);
+    report_note(run, under);
     add_zone(run, under);
   }
 }

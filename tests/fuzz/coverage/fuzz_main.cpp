@@ -37,7 +37,7 @@ std::size_t put(const std::string& text, std::uint8_t* data, std::size_t max_siz
   return text.size();
 }
 
-void tell_accepted() {
+void report_accepted() {
   std::fprintf(stderr, "accepted: %ld\n", accepted());
 }
 
@@ -45,7 +45,7 @@ void tell_accepted() {
 
 extern "C" int LLVMFuzzerInitialize(int* /*argc*/, char*** /*argv*/) {
   known();
-  std::atexit(tell_accepted);
+  std::atexit(report_accepted);
   return 0;
 }
 

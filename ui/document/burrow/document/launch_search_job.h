@@ -76,7 +76,7 @@ class LaunchSearchJob : public QObject {
   void choose(Request request);
   void ask(bool tools);
   void post(std::uint64_t number, LaunchMap map, std::vector<Exposure> exposures, Crossing crossing, bool coarse);
-  void tell_progress(std::uint64_t number, double share);
+  void report_progress(std::uint64_t number, double share);
   void crossing_changed();
   [[nodiscard]] bool fits() const;
 

@@ -150,7 +150,7 @@ class DrawingView : public QAbstractScrollArea {
   void start_tape(const QPointF& at);
   void pull_tape(const QPointF& at);
   void hover(const QPointF& at);
-  void tell_pointer();  ///< the numbers of the strip and the words of the ruler beside the pointer
+  void report_pointer();  ///< the numbers of the strip and the words of the ruler beside the pointer
   void cancel_gesture();
   bool nudge(QKeyEvent* event);
   void pick_next(int direction);

@@ -56,7 +56,7 @@ class PracticePanel : public FormPanel {
   void choose(PracticeChoice choice);
   void reveal();
   void step_reveal();
-  void tell_truth();
+  void report_truth();
   void show_run();
   void show_debrief();
   void show_results();
