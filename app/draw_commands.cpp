@@ -63,22 +63,22 @@ Result<void> write_picture(const CommandArgs& args) {
       read_options(args, {{"-o", true}, {"--size", true}, {"--theme", true}, {"--units", true}, {"--ratio", true}});
   if (!options) return tl::unexpected(options.error());
   if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.png");
-  ImageOptions options;
+  ImageOptions asked;
   const Result<UnitSystem> units = units_of(*options);
   if (!units) return tl::unexpected(units.error());
-  options.units = *units;
+  asked.units = *units;
   const Result<QSize> size = size_of(options->value("--size", "1600x900"));
   if (!size) return tl::unexpected(size.error());
-  options.size = *size;
+  asked.size = *size;
   const std::string theme = options->value("--theme", "light");
   if (theme != "light" && theme != "dark") return fail("--theme", theme, "light, dark");
-  options.dark = theme == "dark";
+  asked.dark = theme == "dark";
   const Result<double> ratio = positive("--ratio", options->value("--ratio", "1"), 0.25, 8);
   if (!ratio) return tl::unexpected(ratio.error());
-  options.ratio = *ratio;
+  asked.ratio = *ratio;
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
-  return write_image(opened->crossing, opened->assessment, opened->tables, options,
+  return write_image(opened->crossing, opened->assessment, opened->tables, asked,
                      text_from(options->value("-o", "")));
 }
 

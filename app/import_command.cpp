@@ -12,6 +12,7 @@
 #include "burrow/import/into_crossing.h"
 #include "burrow/import/read_file.h"
 #include "burrow/import/survey_csv.h"
+#include "burrow/language/say.h"
 #include "commands.h"
 #include "options.h"
 

@@ -36,13 +36,13 @@ int open_workbench(int argc, char** argv, const std::string& file, const std::st
   QApplication::setFont(font);
   burrow::speak_language(burrow::resolve_language(
       language.empty() ? QSettings().value(QStringLiteral("language"), QStringLiteral("as-desktop")).toString()
-                       : text_from(language)));
+                       : burrow::text_from(language)));
   const QString folder = QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) + QStringLiteral("/unsaved");
   burrow::MainWindow window(burrow::load_tables(burrow::today()), folder);
   if (file.empty()) window.open_sample(QStringLiteral("house-service"));
   window.show();
   if (file.empty()) window.show_first_hints();
-  if (!file.empty() && !window.open_file(text_from(file))) window.open_sample(QStringLiteral("house-service"));
+  if (!file.empty() && !window.open_file(burrow::text_from(file))) window.open_sample(QStringLiteral("house-service"));
   window.offer_left_work();
   window.keep_through_ends();
   QTimer midnight;
@@ -79,12 +79,12 @@ int main(int argc, char** argv) {
   const burrow::CommandArgs rest(args.begin() + 1, args.end());
   const burrow::Streams streams{std::cout, std::cerr};
   if (first == "check" || first == "search" || first == "import" || first == "learn") {
-    burrow::speak_language(text_from(*language));
+    burrow::speak_language(burrow::text_from(*language));
     return burrow::run_command(first, rest, streams);
   }
   ::setenv("QT_QPA_PLATFORM", "offscreen", 1);  // sheet, picture and export draw, but show nothing
   int none = 1;
   QGuiApplication app(none, argv);
-  burrow::speak_language(text_from(*language));
+  burrow::speak_language(burrow::text_from(*language));
   return burrow::run_command(first, rest, streams);
 }

@@ -46,7 +46,7 @@ std::vector<std::string> shares(const LaunchMap& map) {
     const double percent = 100.0 * static_cast<double>(cells) / static_cast<double>(map.cells.size());
     if (percent < 0.5) continue;
     lines.push_back(std::to_string(static_cast<int>(percent + 0.5)) + " % " + limit_title(map.limits[i]) + " (" +
-                    translated(args(map.limits[i].severity)) + ")");
+                    translated(word_of(map.limits[i].severity)) + ")");
   }
   return lines;
 }
