@@ -70,23 +70,23 @@ TEST(Holes, OddOnes_AreSaid) {
     EXPECT_EQ(finding->station_m, 4);
     return finding_text(*finding, UnitSystem::metric);
   };
-  EXPECT_NE(translated([](Crossing& c) { c.site.test_holes[0].elevation.reset(); }, "utility.hole-without-level"), "");
-  EXPECT_NE(translated(
+  EXPECT_NE(shown_text([](Crossing& c) { c.site.test_holes[0].elevation.reset(); }, "utility.hole-without-level"), "");
+  EXPECT_NE(shown_text(
                 [](Crossing& c) {
                   c.site.test_holes[0].level.set(LevelMeant::crown);
                   c.site.utilities[0].outside_diameter.reset();
                 },
                 "utility.hole-without-diameter"),
             "");
-  EXPECT_NE(translated(
+  EXPECT_NE(shown_text(
                 [](Crossing& c) {
                   c.site.utilities[0].located.vertical_sd.reset(), c.site.utilities[0].located.level.reset();
                 },
                 "utility.hole-without-error"),
             "");
-  EXPECT_EQ(translated([](Crossing& c) { c.site.test_holes[0].elevation = Length{98.6}; }, "utility.hole-off-record"),
+  EXPECT_EQ(shown_text([](Crossing& c) { c.site.test_holes[0].elevation = Length{98.6}; }, "utility.hole-off-record"),
             "a test hole found gas main 0.50 m from its record, up to 0.19 m is to be expected");
-  EXPECT_EQ(translated(
+  EXPECT_EQ(shown_text(
                 [](Crossing& c) {
                   c.site.test_holes.push_back(hole(4, 98.2));
                   c.site.test_holes.back().id = "h2";

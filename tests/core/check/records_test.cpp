@@ -88,13 +88,13 @@ TEST(Camera, WhatItFound) {
     return codes;
   };
   constexpr auto nothing = CameraResult::nothing_found, something = CameraResult::something_found;
-  EXPECT_EQ(translated({}, {}, false), "");
-  EXPECT_EQ(translated({}, {}, true), "before.");
-  EXPECT_EQ(translated(nothing, {}, true), "after.");
-  EXPECT_EQ(translated(nothing, nothing, true), "");
-  EXPECT_EQ(translated(something, {}, true), "before-found?after.");
-  EXPECT_EQ(translated(nothing, something, true), "after-found!");
-  EXPECT_EQ(translated({}, something, false), "after-found!") << "wherever it was looked for";
+  EXPECT_EQ(shown_text({}, {}, false), "");
+  EXPECT_EQ(shown_text({}, {}, true), "before.");
+  EXPECT_EQ(shown_text(nothing, {}, true), "after.");
+  EXPECT_EQ(shown_text(nothing, nothing, true), "");
+  EXPECT_EQ(shown_text(something, {}, true), "before-found?after.");
+  EXPECT_EQ(shown_text(nothing, something, true), "after-found!");
+  EXPECT_EQ(shown_text({}, something, false), "after-found!") << "wherever it was looked for";
 }
 
 // Second route: the field of the passing tool in core/soil, with the share that gives the same endless bore.

@@ -182,8 +182,8 @@ TEST(AsBuilt, AllOfIt_HoldsItWhereThereIsOne) {
     return words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::all))
         .contains(QStringLiteral("As-built"));
   };
-  EXPECT_TRUE(translated(bored("house-service", true)));
-  EXPECT_FALSE(translated(judged_sample("house-service")));
+  EXPECT_TRUE(shown_text(bored("house-service", true)));
+  EXPECT_FALSE(shown_text(judged_sample("house-service")));
 }
 
 }  // namespace
