@@ -77,10 +77,21 @@ double fan_chance_below(const FanLanes& score) {
 
 namespace {
 
-double summed(const FanPoints& low, const FanPoints& high, const FanPoints* share, std::size_t from, std::size_t to,
-              std::size_t stride) {
+/// Chance of ln c between each point that is looked at and the next of them.
+template <std::size_t stride>
+const std::array<double, (fan_points - 1) / stride>& weights_by() {
+  static const auto all = [] {
+    std::array<double, (fan_points - 1) / stride> made{};
+    for (std::size_t i = 0; i + 1 < fan_points; ++i) made[i / stride] += fan_weights()[i];
+    return made;
+  }();
+  return all;
+}
+
+template <std::size_t stride>
+double summed(const FanPoints& low, const FanPoints& high, const FanPoints* share, std::size_t from, std::size_t to) {
   const NormalTable& table = normal_table();
-  const auto& weights = fan_weights();
+  const auto& weights = weights_by<stride>();
   double chance = 0;
   double sum_low = normal_below_sum(table, low[from]), sum_high = normal_below_sum(table, high[from]);
   for (std::size_t i = from; i < to; i += stride) {
@@ -88,9 +99,7 @@ double summed(const FanPoints& low, const FanPoints& high, const FanPoints* shar
     const double next_low = normal_below_sum(table, low[j]), next_high = normal_below_sum(table, high[j]);
     const double mean =
         mean_normal_below(high[i], sum_high, high[j], next_high) - mean_normal_below(low[i], sum_low, low[j], next_low);
-    double weight = weights[i];
-    for (std::size_t k = i + 1; k < j; ++k) weight += weights[k];
-    chance += weight * mean * (share ? 0.5 * ((*share)[i] + (*share)[j]) : 1);
+    chance += weights[i / stride] * mean * (share ? 0.5 * ((*share)[i] + (*share)[j]) : 1);
     sum_low = next_low;
     sum_high = next_high;
   }
@@ -101,12 +110,12 @@ double summed(const FanPoints& low, const FanPoints& high, const FanPoints* shar
 
 double fan_chance_between(const FanPoints& low, const FanPoints& high, const FanPoints* share, std::size_t from,
                           std::size_t to) {
-  return summed(low, high, share, from, to, 1);
+  return summed<1>(low, high, share, from, to);
 }
 
 double fan_chance_at_nodes(const FanPoints& low, const FanPoints& high, const FanPoints* share, std::size_t from,
                            std::size_t to) {
-  return summed(low, high, share, from, to, fan_finer);
+  return summed<fan_finer>(low, high, share, from, to);
 }
 
 /// Sixteen bores beside one another, one step after the other.

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <compare>
+#include <map>
 #include <numeric>
 #include <string_view>
 #include <utility>
@@ -43,34 +45,49 @@ int rank(const Finding& finding) {
   return 4;
 }
 
-/// Where a finding stands among those of its rank. The clear gap speaks for its utility, as on its flag (a length is
-/// easier to picture than a chance): it stands where the worst finding about that utility would.
-std::vector<std::pair<double, bool>> places_of(const std::vector<Finding>& findings) {
-  std::vector<std::pair<double, bool>> places;
+/// What a finding is put in order by.
+struct Standing {
+  int rank = 0;
+  double margin = 0;
+  bool silent = false;
+  auto operator<=>(const Standing&) const = default;
+};
+
+/// Where each finding stands. The clear gap speaks for its utility, as on its flag (a length is easier to picture than
+/// a chance): it stands where the worst finding of its rank about that utility would.
+std::vector<Standing> standings_of(const std::vector<Finding>& findings) {
+  std::vector<Standing> standings;
+  standings.reserve(findings.size());
+  std::map<std::pair<int, std::string_view>, double> worst;  // of each rank and subject
   for (const Finding& f : findings) {
-    const bool speaks = f.code == "utility.separation";
-    double margin = f.margin.value_or(0);
-    if (speaks)
-      for (const Finding& other : findings)
-        if (other.subject == f.subject && rank(other) == rank(f)) margin = std::min(margin, other.margin.value_or(0));
-    places.emplace_back(margin, !speaks);
+    standings.push_back({rank(f), f.margin.value_or(0), f.code != "utility.separation"});
+    const auto [at, first] = worst.try_emplace({standings.back().rank, f.subject}, standings.back().margin);
+    if (!first) at->second = std::min(at->second, standings.back().margin);
   }
-  return places;
+  for (std::size_t i = 0; i < findings.size(); ++i)
+    if (!standings[i].silent) standings[i].margin = worst.at({standings[i].rank, findings[i].subject});
+  return standings;
 }
 
 /// Worst first.
-std::vector<Finding> in_order(std::vector<Finding> findings) {
-  const auto places = places_of(findings);
+void put_in_order(std::vector<Finding>& findings) {
+  const std::vector<Standing> standings = standings_of(findings);
   std::vector<std::size_t> order(findings.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    const int first = rank(findings[a]), second = rank(findings[b]);
-    return first != second ? first < second : places[a] < places[b];
-  });
-  std::vector<Finding> sorted;
-  sorted.reserve(findings.size());
-  for (const std::size_t i : order) sorted.push_back(std::move(findings[i]));
-  return sorted;
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return standings[a] < standings[b]; });
+  // They are large: each moves once, round the ring of those that take one another's place.
+  for (std::size_t start = 0; start < order.size(); ++start) {
+    if (order[start] == start) continue;
+    Finding first = std::move(findings[start]);
+    std::size_t at = start;
+    while (order[at] != start) {
+      findings[at] = std::move(findings[order[at]]);
+      at = std::exchange(order[at], at);
+    }
+    findings[at] = std::move(first);
+    order[at] = at;
+  }
 }
 
 }  // namespace
@@ -92,7 +109,7 @@ std::vector<VoidMute> give_verdict(const Crossing& crossing, const Tables& table
 
 void conclude(const Crossing& crossing, const Tables& tables, Assessment& answer) {
   for (const VoidMute& one : give_verdict(crossing, tables, answer)) answer.findings.push_back(note_of(one));
-  answer.findings = in_order(std::move(answer.findings));
+  put_in_order(answer.findings);
 }
 
 Assessment with_findings(const Crossing& crossing, const Tables& tables, Assessment assessment,

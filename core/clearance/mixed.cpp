@@ -52,21 +52,29 @@ void MixedChances::begin(const Pair& pair, Mixture& shown) {
   for (std::size_t fan = 0; fan < fans_.size(); ++fan) shown_->grounds[fan].share = fans_.chance(fan);
 }
 
-/// Leaves out the points of c at which nothing can meet.
+/// Leaves out the points of c at which nothing can meet. Of these only multiples of the stride are looked at: between
+/// two of them that lie beyond the same side the straight pieces add nothing.
 void MixedChances::narrow(Bores& bores, double wide_m, double place_m2) {
+  const std::size_t stride = bores.stride;
   const auto near = [&](std::size_t i) {
     const double sd = std::sqrt(std::max(bores.variance_m2[i] + place_m2, least_sd_m * least_sd_m));
     return std::abs(bores.gap_m[i]) - wide_m <= out_of_reach_sd * sd;
   };
   const auto passes_by = [&](std::size_t i) {  // between this point and the next
-    return !near(i) && !near(i + 1) && (bores.gap_m[i] > 0) == (bores.gap_m[i + 1] > 0);
+    return !near(i) && !near(i + stride) && (bores.gap_m[i] > 0) == (bores.gap_m[i + stride] > 0);
   };
   bores.from = 0;
   bores.to = fan_points - 1;
-  while (bores.from < bores.to && passes_by(bores.from)) ++bores.from;
-  while (bores.to > bores.from && passes_by(bores.to - 1)) --bores.to;
-  bores.from -= bores.from % bores.stride;
-  bores.to += (bores.stride - bores.to % bores.stride) % bores.stride;
+  while (bores.from < bores.to && passes_by(bores.from)) bores.from += stride;
+  while (bores.to > bores.from && passes_by(bores.to - stride)) bores.to -= stride;
+}
+
+/// At all points, or at the nodes alone where no others are asked for.
+FanPoints MixedChances::points_of(const FanLanes& nodes, std::size_t stride) {
+  if (stride == 1) return fan_points_of(nodes);
+  FanPoints points{};
+  for (std::size_t k = 0; k < fan_lanes; ++k) points[k * fan_finer] = nodes[k];
+  return points;
 }
 
 /// Fills in one fan, unless no bore of it comes near.
@@ -105,8 +113,8 @@ void MixedChances::take(const View& view, std::size_t fan, double radius_m, doub
   bores.stride = view.shallow || fans_.size() > few_grounds ? fan_finer : 1;
   bores.gap_nodes_m = gap;
   bores.variance_nodes_m2 = variance;
-  bores.gap_m = fan_points_of(gap);
-  bores.variance_m2 = fan_points_of(variance);
+  bores.gap_m = points_of(gap, bores.stride);
+  bores.variance_m2 = points_of(variance, bores.stride);
   narrow(bores, wide_m, place.across_m2);
   bores.ends_matter = ends_matter;
   if (!ends_matter) return;
@@ -119,7 +127,7 @@ void MixedChances::take(const View& view, std::size_t fan, double radius_m, doub
       const double stated = std::max(std::sqrt(along_variance[k] + place.along_m2), least_sd_m);
       share[k] = kind == worst ? worst_crossing_chance(off, half, least, stated) : within(off, half, stated);
     }
-    bores.share[kind] = fan_points_of(share);
+    bores.share[kind] = points_of(share, bores.stride);
   }
 }
 

@@ -62,6 +62,7 @@ class MixedChances {
   Chances of(const View& view);
   void take(const View& view, std::size_t fan, double radius_m, double wide_m, const Place& place);
   static void narrow(Bores& bores, double wide_m, double place_m2);
+  static FanPoints points_of(const FanLanes& nodes, std::size_t stride);
   /// Over all grounds; what each of them gave stays in `each_`.
   double sum(Kind kind, double radius_m, double place_m2);
   [[nodiscard]] Worst worst_of(double radius_m, double stated_m);

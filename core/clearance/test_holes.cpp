@@ -1,6 +1,7 @@
 #include "burrow/clearance/test_holes.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <utility>
@@ -96,44 +97,158 @@ void say(PinnedLine& answer, const TestHole& hole, HoleTrouble trouble, const Co
   if (found.ratio > 1) answer.remarks.push_back(remark(hole, trouble, found.apart_m, found.likely_m));
 }
 
-/// Each hole against the record and against those before it; of many holes each names only the worst.
-void remark_contradictions(PinnedLine& answer, const std::vector<Counted>& holes, double lateral2, double vertical2,
-                           double reach_m) {
-  const bool many = holes.size() > ConditionedByHoles::few_holes;
-  for (std::size_t i = 0; i < holes.size(); ++i) {
-    const Counted& a = holes[i];
-    say(answer, *a.hole, HoleTrouble::off_record,
-        compared(a.lateral_m, lateral2 + a.noise2_m2, a.vertical_m.value_or(0), vertical2 + a.noise2_m2));
-    Contradiction worst;
-    for (std::size_t k = 0; k < i; ++k) {
-      const Counted& b = holes[k];
-      const bool both = a.vertical_m && b.vertical_m;
-      const double across = a.lateral_m - b.lateral_m,
-                   up = both ? *a.vertical_m - *b.vertical_m : a.centre_m - b.centre_m;
-      const double noise2 = a.noise2_m2 + b.noise2_m2;
-      // 2 (1 − ρ) is 2 d²/(1 + d²) or more: most pairs of many holes need no exponential.
-      const double d = (a.along_m - b.along_m) / reach_m, least = 2 * d * d / (1 + d * d);
-      const double allowed2 = likely_sd * likely_sd * std::max(1.0, worst.ratio * worst.ratio);
-      const double at_most2 = std::max(1.0, worst.ratio * worst.ratio) * likely_at_most_m * likely_at_most_m;
-      if (many && across * across <= std::min(allowed2 * (least * lateral2 + noise2), at_most2) &&
-          up * up <= std::min(allowed2 * (least * vertical2 + noise2), at_most2))
-        continue;
-      const double differ = 2 * (1 - hole_correlation(a.along_m - b.along_m, reach_m));
-      const Contradiction found = compared(across, differ * lateral2 + noise2, up, differ * vertical2 + noise2);
-      if (!many)
-        say(answer, *a.hole, HoleTrouble::holes_disagree, found);
-      else if (found.ratio > worst.ratio)
-        worst = found;
-    }
-    say(answer, *a.hole, HoleTrouble::holes_disagree, worst);
+/// From the least to the greatest of some numbers; of none: nothing.
+struct Range {
+  double low = std::numeric_limits<double>::infinity(), high = -low;
+  void take(double value) {
+    low = std::min(low, value);
+    high = std::max(high, value);
   }
-}
+  [[nodiscard]] bool empty() const { return low > high; }
+  [[nodiscard]] double farthest_from(double value) const {
+    return empty() ? 0 : std::max(std::abs(value - low), std::abs(high - value));
+  }
+  [[nodiscard]] double nearest_to(double value) const { return std::max({low - value, value - high, 0.0}); }
+};
+
+/// What holds for each of some holes that stand one after the other in the list.
+struct Block {
+  Range along_m, lateral_m, noise2_m2;
+  Range vertical_m, centre_m, centre_alone_m;  ///< the last of those without a vertical one
+  void take(const Counted& hole) {
+    along_m.take(hole.along_m);
+    lateral_m.take(hole.lateral_m);
+    noise2_m2.take(hole.noise2_m2);
+    centre_m.take(hole.centre_m);
+    if (hole.vertical_m)
+      vertical_m.take(*hole.vertical_m);
+    else
+      centre_alone_m.take(hole.centre_m);
+  }
+};
+
+/// Each hole against the record and against those before it; of many holes each names only the worst.
+class Contradictions {
+ public:
+  Contradictions(PinnedLine& answer, const std::vector<Counted>& holes, double lateral2, double vertical2,
+                 double reach_m)
+      : answer_(answer), holes_(holes), lateral2_(lateral2), vertical2_(vertical2), reach_m_(reach_m) {}
+
+  void remark_all() {
+    const bool many = holes_.size() > ConditionedByHoles::few_holes;
+    for (std::size_t i = 0; i < holes_.size(); ++i) {
+      const Counted& a = holes_[i];
+      say(answer_, *a.hole, HoleTrouble::off_record,
+          compared(a.lateral_m, lateral2_ + a.noise2_m2, a.vertical_m.value_or(0), vertical2_ + a.noise2_m2));
+      if (!many) {
+        for (std::size_t k = 0; k < i; ++k) say(answer_, *a.hole, HoleTrouble::holes_disagree, between(a, holes_[k]));
+        continue;
+      }
+      say(answer_, *a.hole, HoleTrouble::holes_disagree, worst_before(i));
+      if (i % a_block == 0) blocks_.emplace_back();
+      blocks_.back().take(a);
+    }
+  }
+
+ private:
+  static constexpr std::size_t a_block = 16;
+
+  [[nodiscard]] Contradiction between(const Counted& a, const Counted& b) const {
+    const bool both = a.vertical_m && b.vertical_m;
+    const double up = both ? *a.vertical_m - *b.vertical_m : a.centre_m - b.centre_m;
+    const double noise2 = a.noise2_m2 + b.noise2_m2;
+    const double differ = 2 * (1 - hole_correlation(a.along_m - b.along_m, reach_m_));
+    return compared(a.lateral_m - b.lateral_m, differ * lateral2_ + noise2, up, differ * vertical2_ + noise2);
+  }
+
+  /// Whether nothing so far apart is worse than what was found, and nothing to be said, at least at this distance along
+  /// the line: 2 (1 − ρ) is 2 d²/(1 + d²) or more. So most pairs of many holes need no exponential, most blocks of them
+  /// no look at each.
+  [[nodiscard]] bool no_worse(const Contradiction& worst, double across_m, double up_m, double noise2,
+                              double along_m) const {
+    const double d = along_m / reach_m_, least = 2 * d * d / (1 + d * d);
+    const double counts = std::max(1.0, worst.ratio * worst.ratio), allowed2 = likely_sd * likely_sd * counts;
+    const double at_most2 = counts * likely_at_most_m * likely_at_most_m;
+    return across_m * across_m <= std::min(allowed2 * (least * lateral2_ + noise2), at_most2) &&
+           up_m * up_m <= std::min(allowed2 * (least * vertical2_ + noise2), at_most2);
+  }
+
+  [[nodiscard]] Contradiction worst_before(std::size_t i) const {
+    const Counted& a = holes_[i];
+    Contradiction worst;
+    for (std::size_t from = 0; from < i; from += a_block) {
+      const Block& block = blocks_[from / a_block];
+      const double up = a.vertical_m ? std::max(block.vertical_m.farthest_from(*a.vertical_m),
+                                                block.centre_alone_m.farthest_from(a.centre_m))
+                                     : block.centre_m.farthest_from(a.centre_m);
+      if (no_worse(worst, block.lateral_m.farthest_from(a.lateral_m), up, a.noise2_m2 + block.noise2_m2.low,
+                   block.along_m.nearest_to(a.along_m)))
+        continue;
+      for (std::size_t k = from; k < std::min(from + a_block, i); ++k) {
+        const Counted& b = holes_[k];
+        const bool both = a.vertical_m && b.vertical_m;
+        if (no_worse(worst, a.lateral_m - b.lateral_m, both ? *a.vertical_m - *b.vertical_m : a.centre_m - b.centre_m,
+                     a.noise2_m2 + b.noise2_m2, a.along_m - b.along_m))
+          continue;
+        const Contradiction found = between(a, b);
+        if (found.ratio > worst.ratio) worst = found;
+      }
+    }
+    return worst;
+  }
+
+  PinnedLine& answer_;
+  const std::vector<Counted>& holes_;
+  double lateral2_, vertical2_, reach_m_;
+  std::vector<Block> blocks_;  // of those looked at so far
+};
 
 /// A vertex added to the line of the record.
 struct Place {
   double along_m = 0;
   const Counted* alone = nullptr;  ///< far from the bore: the hole that lies there, which speaks for itself
 };
+
+/// The places around holes, one way or the other, in order along the line.
+std::vector<Place> places_around(const std::vector<double>& holes_along_m, const Record& record, double reach_m) {
+  std::vector<Place> places;
+  for (const double hole : holes_along_m)
+    for (int k = -steps_each_way; k <= steps_each_way; ++k) {
+      const double along = hole + reach_m * k / steps_a_reach;
+      if (along > 0 && along < record.length()) places.push_back({along});
+    }
+  std::sort(places.begin(), places.end(), [](const Place& a, const Place& b) { return a.along_m < b.along_m; });
+  return places;
+}
+
+/// The same around many holes, and those that stand alone: from one place on to the next that is a fortieth of the
+/// reach further or more. The places of all holes at the same step follow one another as the holes do: of each step
+/// only the next one is looked at, and nothing has to be sorted but the holes.
+std::vector<Place> places_apart(std::vector<double> holes_along_m, std::vector<Place> alone, const Record& record,
+                                double reach_m) {
+  std::sort(holes_along_m.begin(), holes_along_m.end());
+  std::stable_sort(alone.begin(), alone.end(), [](const Place& a, const Place& b) { return a.along_m < b.along_m; });
+  const double apart = closest_of_many * reach_m;
+  std::array<std::size_t, 2 * steps_each_way + 1> next{};  // hole, of each step
+  std::size_t next_alone = 0;
+  std::vector<Place> places;
+  const auto passed = [&](double along) {
+    return !(along > 0 && (places.empty() || along - places.back().along_m >= apart));
+  };
+  while (true) {
+    Place nearest{record.length()};
+    for (int k = -steps_each_way; k <= steps_each_way; ++k) {
+      std::size_t& hole = next[static_cast<std::size_t>(k + steps_each_way)];
+      const auto along = [&] { return holes_along_m[hole] + reach_m * k / steps_a_reach; };
+      while (hole < holes_along_m.size() && passed(along())) ++hole;
+      if (hole < holes_along_m.size() && along() < nearest.along_m) nearest = {along()};
+    }
+    while (next_alone < alone.size() && passed(alone[next_alone].along_m)) ++next_alone;
+    if (next_alone < alone.size() && alone[next_alone].along_m < nearest.along_m) nearest = alone[next_alone];
+    if (!(nearest.along_m < record.length())) return places;
+    places.push_back(nearest);
+  }
+}
 
 /// Where the new line has its vertices beside those of the record: around each hole. Around many holes they are not
 /// closer than a fortieth of the reach, and a hole that lies too far from the bore to matter has one.
@@ -143,26 +258,17 @@ std::vector<Place> places(const Record& record, const std::vector<Counted>& hole
   double aside = 0;  // how far holes move the line
   for (const Counted& hole : holes)
     aside = std::max({aside, std::abs(hole.lateral_m), std::abs(hole.vertical_m.value_or(0))});
-  std::vector<Place> added;
+  const double far = steps_each_way * reach_m / steps_a_reach + 3 * aside;
+  std::vector<double> around;
+  std::vector<Place> alone;
   for (const Counted& hole : holes) {
-    const double far = steps_each_way * reach_m / steps_a_reach + 3 * aside;
-    if (many && bore && bore->apart_m(hole.hole->station.m, hole.hole->offset.m) > bore->matters_within_m + far) {
-      added.push_back({hole.along_m, &hole});
-      continue;
-    }
-    for (int k = -steps_each_way; k <= steps_each_way; ++k) {
-      const double along = hole.along_m + reach_m * k / steps_a_reach;
-      if (along > 0 && along < record.length()) added.push_back({along});
-    }
+    if (many && bore && bore->apart_m(hole.hole->station.m, hole.hole->offset.m) > bore->matters_within_m + far)
+      alone.push_back({hole.along_m, &hole});
+    else
+      around.push_back(hole.along_m);
   }
-  std::sort(added.begin(), added.end(), [](const Place& a, const Place& b) { return a.along_m < b.along_m; });
-  if (!many) return added;
-  std::vector<Place> thinned;
-  for (const Place& place : added)
-    if (place.along_m > 0 && place.along_m < record.length() &&
-        (thinned.empty() || place.along_m - thinned.back().along_m >= closest_of_many * reach_m))
-      thinned.push_back(place);
-  return thinned;
+  return many ? places_apart(std::move(around), std::move(alone), record, reach_m)
+              : places_around(around, record, reach_m);
 }
 
 }  // namespace
@@ -239,7 +345,7 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
   const double reach = counting.reach_m;
   if (counted.empty()) return answer;
   const double lateral2 = *sd.lateral_m * *sd.lateral_m, vertical2 = *sd.vertical_m * *sd.vertical_m;
-  remark_contradictions(answer, counted, lateral2, vertical2, reach);
+  Contradictions(answer, counted, lateral2, vertical2, reach).remark_all();
 
   std::vector<HoleError> across_line, in_height;
   for (const Counted& hole : counted) {
@@ -247,7 +353,9 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
     across_line.push_back({hole.along_m, hole.noise2_m2, hole.lateral_m});
     if (hole.vertical_m) in_height.push_back({hole.along_m, hole.noise2_m2, *hole.vertical_m});
   }
-  ConditionedByHoles lateral(*sd.lateral_m, reach, across_line), vertical(*sd.vertical_m, reach, in_height);
+  ConditionedByHoles lateral(*sd.lateral_m, reach, record.length(), across_line);
+  ConditionedByHoles vertical(*sd.vertical_m, reach, record.length(), in_height,
+                              in_height.size() == across_line.size() ? &lateral : nullptr);
   const auto alone = [](double variance, const Counted& hole, double found_m) {
     const double share = variance / (variance + hole.noise2_m2);
     return ConditionedByHoles::Error{share * found_m, std::sqrt(share * hole.noise2_m2)};

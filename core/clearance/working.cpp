@@ -23,7 +23,10 @@ std::vector<WorkingInput> with_grounds(std::vector<WorkingInput> inputs, const s
 /// What a mixed chance is summed from: each ground with its share and its chance, and for the ground as entered gap and
 /// spread of the bore of each steering constant that was followed.
 std::vector<WorkingInput> inputs_of(const Mixture& mixture, double radius_m) {
-  std::vector<WorkingInput> inputs{{"R", radius_m, "m"}, {"s_utility", mixture.utility_sd_m, "m"}};
+  std::vector<WorkingInput> inputs;
+  inputs.reserve(2 + 2 * mixture.grounds.size() + 3 * mixture.rows.size());
+  inputs.push_back({"R", radius_m, "m"});
+  inputs.push_back({"s_utility", mixture.utility_sd_m, "m"});
   add_grounds(inputs, mixture, &MixedGround::contact);
   for (const MixedRow& row : mixture.rows) {
     inputs.push_back({"c", row.constant, ""});
@@ -51,20 +54,23 @@ std::vector<Working> working_of(const Clearance& c) {
                                   : c.bound
                                       ? "P = max over the run of ∬ N(Σ_bore + Σ_utility) over the section of radius R"
                                       : "P = Φ((R − δ)/s) − Φ((−R − δ)/s)";
-  return {
-      {"utility.separation", c.id, "g = δ − R", {delta, R}, "g", *c.separation_m, "m", c.required_m, derived},
-      {"utility.gap-low",
-       c.id,
-       "g_low = δ − R − 1.645 √(s_bore² + s_utility²)",
-       {delta, R, bore, place},
-       "g_low",
-       *c.gap_low_m,
-       "m",
-       std::nullopt,
-       derived},
-      {"utility.contact", c.id, chance,
-       mixed ? inputs_of(*c.mixture, c.contact_radius_m) : std::vector<WorkingInput>{delta, R, s, angle}, "P",
-       *c.contact_chance, "", std::nullopt, model},
+  std::vector<Working> all;
+  all.reserve(5);  // each is moved in: a list in braces would copy them, with all their words
+  all.push_back(
+      {"utility.separation", c.id, "g = δ − R", {delta, R}, "g", *c.separation_m, "m", c.required_m, derived});
+  all.push_back({"utility.gap-low",
+                 c.id,
+                 "g_low = δ − R − 1.645 √(s_bore² + s_utility²)",
+                 {delta, R, bore, place},
+                 "g_low",
+                 *c.gap_low_m,
+                 "m",
+                 std::nullopt,
+                 derived});
+  all.push_back({"utility.contact", c.id, chance,
+                 mixed ? inputs_of(*c.mixture, c.contact_radius_m) : std::vector<WorkingInput>{delta, R, s, angle}, "P",
+                 *c.contact_chance, "", std::nullopt, model});
+  all.push_back(
       {"utility.contact-worst",
        c.id,
        mixed ? translatable(
@@ -78,14 +84,14 @@ std::vector<Working> working_of(const Clearance& c) {
        *c.contact_chance_worst,
        "",
        std::nullopt,
-       {"not knowing must not look safe", SourceLabel::our_model}},
-      {"utility.encroachment", c.id,
-       mixed ? translatable("P_near = Σ p P_ground, as contact, with R + g_req for R")
-             : "P_near = P with R + g_req for R",
-       mixed ? with_grounds({R, required, place}, c.mixture, &MixedGround::encroachment)
-             : std::vector<WorkingInput>{delta, R, required, s, angle},
-       "P_near", *c.encroachment_chance, "", std::nullopt, model},
-  };
+       {"not knowing must not look safe", SourceLabel::our_model}});
+  all.push_back({"utility.encroachment", c.id,
+                 mixed ? translatable("P_near = Σ p P_ground, as contact, with R + g_req for R")
+                       : "P_near = P with R + g_req for R",
+                 mixed ? with_grounds({R, required, place}, c.mixture, &MixedGround::encroachment)
+                       : std::vector<WorkingInput>{delta, R, required, s, angle},
+                 "P_near", *c.encroachment_chance, "", std::nullopt, model});
+  return all;
 }
 
 }  // namespace burrow

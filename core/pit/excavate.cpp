@@ -54,8 +54,7 @@ class Excavation {
 
   PitShape all() {
     if (site_.ground.empty()) return std::move(shape_);  // nothing is known above the floor
-    shape_.depth_m = by_surface() ? deepest_of_surface() : deepest(floor_, site_.ground);
-    cut_sides();
+    stand_sides();
     if (by_surface())
       dig_surface();
     else
@@ -63,7 +62,19 @@ class Excavation {
     return std::move(shape_);
   }
 
+  double volume_alone_m3() {
+    if (site_.ground.empty()) return 0;
+    stand_sides();
+    return by_surface() ? volume_of(dig_out(floor_of(shape_), shape_.ground))
+                        : cut_out(floor_, shape_.sides, site_.ground).volume_m3;
+  }
+
  private:
+  void stand_sides() {
+    shape_.depth_m = by_surface() ? deepest_of_surface() : deepest(floor_, site_.ground);
+    cut_sides();
+  }
+
   [[nodiscard]] bool by_surface() const { return shape_.ground.there(); }
 
   /// From the frame of the pit into that of the crossing.
@@ -246,6 +257,11 @@ class Excavation {
 PitShape excavate(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
                   const GroundSurface& surface) {
   return Excavation(crossing, pit, tables, placed, surface).all();
+}
+
+double excavated_m3(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
+                    const GroundSurface& surface) {
+  return Excavation(crossing, pit, tables, placed, surface).volume_alone_m3();
 }
 
 }  // namespace burrow

@@ -17,4 +17,8 @@ struct PlacedFloor {
 PitShape excavate(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
                   const GroundSurface& surface);
 
+/// `volume_m3` of that, without what is not asked: the edge, and what lies in each stratum.
+double excavated_m3(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
+                    const GroundSurface& surface);
+
 }  // namespace burrow

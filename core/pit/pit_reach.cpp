@@ -12,21 +12,6 @@ constexpr double endless_m = std::numeric_limits<double>::infinity();
 constexpr double step_m = 0.05;
 constexpr int most_steps = 60;
 
-double to_piece(const PlanPoint& a, const PlanPoint& b, double x, double y) {
-  const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m, length2 = dx * dx + dy * dy;
-  const double t = length2 > 0 ? std::clamp(((x - a.x_m) * dx + (y - a.y_m) * dy) / length2, 0.0, 1.0) : 0.0;
-  const double off_x = a.x_m + t * dx - x, off_y = a.y_m + t * dy - y;
-  return std::sqrt(off_x * off_x + off_y * off_y);
-}
-
-double to_outline(const PlanLine& outline, double x, double y) {
-  if (inside(outline, x, y)) return 0;
-  double least = endless_m;
-  for (std::size_t i = 0; i < outline.size(); ++i)
-    least = std::min(least, to_piece(outline[i], outline[(i + 1) % outline.size()], x, y));
-  return least;
-}
-
 /// What is left of a way in plan and one in height once each error is used up.
 double left_of(double in_plan_m, double in_height_m, const PlaceError& error) {
   const double x = std::max(in_plan_m - error.in_plan_m, 0.0), z = std::max(in_height_m - error.in_height_m, 0.0);
@@ -40,6 +25,11 @@ PitReach::PitReach(const PitShape& pit, Length sump_depth, const Walls& walls)
       edge_wall_m_(std::max({walls.low_m, walls.high_m, walls.left_m, walls.right_m, 0.0})),
       bottom_m_(pit.floor_elevation_m - std::max(sump_depth.m, 0.0)) {
   if (edge_.size() < 3) return;
+  for (std::size_t i = 0; i < edge_.size(); ++i) {
+    const PlanPoint &a = edge_[i], &b = edge_[(i + 1) % edge_.size()];
+    const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m;
+    stretches_.push_back({a, dx, dy, dx * dx + dy * dy});
+  }
   low_ = high_ = edge_.front();
   for (const PlanLine* line : {static_cast<const PlanLine*>(&edge_), &pit.floor})
     for (const PlanPoint& p : *line) {
@@ -81,9 +71,22 @@ void PitReach::cut_steps(const PitShape& pit, const Walls& walls) {
   steps_.back().top_m = endless_m;
 }
 
+/// Asked at every place of every utility nearby.
+double PitReach::beside_edge_m(const PathVertex& place) const {
+  if (inside(edge_, place.x_m, place.y_m)) return 0;
+  double least2 = endless_m;
+  for (const Stretch& s : stretches_) {
+    const double x = place.x_m - s.from.x_m, y = place.y_m - s.from.y_m;
+    const double t = s.length2_m2 > 0 ? std::clamp((x * s.dx_m + y * s.dy_m) / s.length2_m2, 0.0, 1.0) : 0.0;
+    const double off_x = s.from.x_m + t * s.dx_m - place.x_m, off_y = s.from.y_m + t * s.dy_m - place.y_m;
+    least2 = std::min(least2, off_x * off_x + off_y * off_y);
+  }
+  return std::sqrt(least2);
+}
+
 double PitReach::gap_below_edge(const PathVertex& place, const PlaceError& error) const {
   if (edge_.size() < 3) return endless_m;
-  const double beside = std::max(to_outline(edge_, place.x_m, place.y_m) - edge_wall_m_, 0.0);
+  const double beside = std::max(beside_edge_m(place) - edge_wall_m_, 0.0);
   return left_of(beside, place.z_m ? std::max(bottom_m_ - *place.z_m, 0.0) : 0, error);
 }
 

@@ -21,11 +21,9 @@ constexpr double band_90_sd = 1.645;
 constexpr double rescue_room_m = 0.5;   // before the nose and behind the tail
 constexpr double rescue_below_m = 0.2;  // under the tool, to get a sling round it
 
-std::optional<Pit> with_sides(const Pit& pit, const PitSides* sides) {
-  if (!sides) return std::nullopt;
-  Pit other = pit;
-  other.sides = *sides;
-  return other;
+Pit with_sides(Pit pit, const PitSides& sides) {
+  pit.sides = sides;
+  return pit;
 }
 
 /// DIN 4124 as in BG BAU H 906: 1.00 m deeper than 4.00 m; a little before, since the ground may rise along the floor.
@@ -93,25 +91,23 @@ FloorWanted exit_floor_wanted(const Crossing& crossing, const Tool& tool, const 
           Length{std::max(least_width(crossing, crossing.bore.exit.station, floor), 2 * half_band)}, Length{floor}};
 }
 
-PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
-                          const GroundSurface& surface, const PitSides* sides) {
+namespace {
+
+PlacedFloor launch_floor(const Crossing& crossing, const Tool& tool) {
   const Launch& launch = crossing.bore.launch;
-  const std::optional<Pit> other = with_sides(crossing.pits.launch, sides);
-  const Pit& pit = other ? *other : crossing.pits.launch;
+  const Pit& pit = crossing.pits.launch;
   const FloorWanted wanted = launch_floor_wanted(crossing, tool);
   const double length = typed_or(pit.floor_length, wanted.length.m);
   const double width = typed_or(pit.floor_width, wanted.width.m);
   const double centre = typed_or(pit.floor_offset, launch.offset->m);
   const FloorRectangle floor{launch.station.m - length, launch.station.m, centre - width / 2, centre + width / 2,
                              typed_or(pit.floor_elevation, wanted.elevation.m)};
-  return excavate(crossing, pit, tables, {floor, launch.station.m, launch.elevation.m, true}, surface);
+  return {floor, launch.station.m, launch.elevation.m, true};
 }
 
-PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                        const GroundSurface& surface, const PitSides* sides) {
+PlacedFloor exit_floor(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path) {
   const Exit& exit = crossing.bore.exit;
-  const std::optional<Pit> other = with_sides(crossing.pits.exit, sides);
-  const Pit& pit = other ? *other : crossing.pits.exit;
+  const Pit& pit = crossing.pits.exit;
   const ArrivalSpread arrival = expected_arrival(crossing, path);
   const double proposed_centre = exit.offset.entered ? exit.offset->m : arrival.offset_m;
   const double centre = typed_or(pit.floor_offset, proposed_centre);
@@ -120,7 +116,30 @@ PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables
   const double length = typed_or(pit.floor_length, wanted.length.m);
   const FloorRectangle floor{exit.station.m, exit.station.m + length, centre - width / 2, centre + width / 2,
                              typed_or(pit.floor_elevation, wanted.elevation.m)};
-  return excavate(crossing, pit, tables, {floor, exit.station.m, arrival.elevation_m, false}, surface);
+  return {floor, exit.station.m, arrival.elevation_m, false};
+}
+
+}  // namespace
+
+PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
+                          const GroundSurface& surface) {
+  return excavate(crossing, crossing.pits.launch, tables, launch_floor(crossing, tool), surface);
+}
+
+PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
+                        const GroundSurface& surface) {
+  return excavate(crossing, crossing.pits.exit, tables, exit_floor(crossing, tool, tables, path), surface);
+}
+
+double launch_pit_m3(const Crossing& crossing, const Tool& tool, const Tables& tables, const PitSides& sides,
+                     const GroundSurface& surface) {
+  return excavated_m3(crossing, with_sides(crossing.pits.launch, sides), tables, launch_floor(crossing, tool), surface);
+}
+
+double exit_pit_m3(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
+                   const PitSides& sides, const GroundSurface& surface) {
+  return excavated_m3(crossing, with_sides(crossing.pits.exit, sides), tables, exit_floor(crossing, tool, tables, path),
+                      surface);
 }
 
 PitShape rescue_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,

@@ -18,6 +18,8 @@ struct Edge {
   double length = 0;
   [[nodiscard]] double x_low() const { return std::min(from.x_m, to.x_m); }
   [[nodiscard]] double x_high() const { return std::max(from.x_m, to.x_m); }
+  [[nodiscard]] double y_low() const { return std::min(from.y_m, to.y_m); }
+  [[nodiscard]] double y_high() const { return std::max(from.y_m, to.y_m); }
   [[nodiscard]] double along(const PlanPoint& p) const {
     return ((p.x_m - from.x_m) * (to.x_m - from.x_m) + (p.y_m - from.y_m) * (to.y_m - from.y_m)) / length;
   }
@@ -45,23 +47,68 @@ std::vector<Edge> edges_of(const std::vector<SolidPiece>& body) {
   return edges;
 }
 
-/// Parts of an edge along which no other piece lies on its right. `all` by `x_low`, none longer than `longest` along x.
-void add_open(const Edge& edge, const std::vector<Edge>& all, double longest, std::vector<Edge>& open) {
+/// Edges by where they lie, so that few have to be looked at: a net of square fields over all of them, about as many as
+/// there are edges. An edge stands in each field that the rectangle round it touches.
+class EdgeNet {
+ public:
+  explicit EdgeNet(const std::vector<Edge>& edges) : edges_(edges) {
+    if (edges.empty()) return;
+    x_low_ = x_high_ = edges.front().from.x_m;
+    y_low_ = y_high_ = edges.front().from.y_m;
+    for (const Edge& e : edges) {
+      x_low_ = std::min(x_low_, e.x_low());
+      x_high_ = std::max(x_high_, e.x_high());
+      y_low_ = std::min(y_low_, e.y_low());
+      y_high_ = std::max(y_high_, e.y_high());
+    }
+    const double area = std::max(x_high_ - x_low_, one_line_m) * std::max(y_high_ - y_low_, one_line_m);
+    field_m_ = std::max(std::sqrt(area / static_cast<double>(edges.size())),
+                        std::max(x_high_ - x_low_, y_high_ - y_low_) / most_a_side);
+    columns_ = at(x_high_ - x_low_) + 1;
+    fields_.resize(columns_ * (at(y_high_ - y_low_) + 1));
+    for (std::size_t i = 0; i < edges.size(); ++i)
+      each_field(edges[i], [&](std::size_t field) { fields_[field].push_back(i); });
+  }
+
+  /// Each edge near this one, perhaps more than once.
+  template <class Look>
+  void near(const Edge& edge, const Look& look) const {
+    each_field(edge, [&](std::size_t field) {
+      for (const std::size_t i : fields_[field]) look(edges_[i]);
+    });
+  }
+
+ private:
+  static constexpr double most_a_side = 1000;
+
+  [[nodiscard]] std::size_t at(double off_m) const { return static_cast<std::size_t>(std::max(off_m, 0.0) / field_m_); }
+  template <class Visit>
+  void each_field(const Edge& edge, const Visit& visit) const {
+    const std::size_t rows = fields_.size() / columns_;
+    const std::size_t first = at(edge.x_low() - one_line_m - x_low_), low = at(edge.y_low() - one_line_m - y_low_);
+    const std::size_t last = std::min(at(edge.x_high() + one_line_m - x_low_), columns_ - 1),
+                      high = std::min(at(edge.y_high() + one_line_m - y_low_), rows - 1);
+    for (std::size_t row = low; row <= high; ++row)
+      for (std::size_t column = first; column <= last; ++column) visit(row * columns_ + column);
+  }
+
+  const std::vector<Edge>& edges_;
+  double x_low_ = 0, x_high_ = 0, y_low_ = 0, y_high_ = 0, field_m_ = 1;
+  std::size_t columns_ = 1;
+  std::vector<std::vector<std::size_t>> fields_;  ///< numbers of edges, row after row
+};
+
+/// Parts of an edge along which no other piece lies on its right.
+void add_open(const Edge& edge, const EdgeNet& all, std::vector<Edge>& open) {
   std::vector<std::pair<double, double>> covered;
   const double x_low = edge.x_low() - one_line_m, x_high = edge.x_high() + one_line_m;
-  const double y_low = std::min(edge.from.y_m, edge.to.y_m) - one_line_m,
-               y_high = std::max(edge.from.y_m, edge.to.y_m) + one_line_m;
-  const auto first =
-      std::lower_bound(all.begin(), all.end(), x_low - longest, [](const Edge& e, double x) { return e.x_low() < x; });
-  for (auto at = first; at != all.end() && at->x_low() <= x_high; ++at) {
-    const Edge& other = *at;
-    if (other.x_high() < x_low || std::max(other.from.y_m, other.to.y_m) < y_low ||
-        std::min(other.from.y_m, other.to.y_m) > y_high)
-      continue;
-    if (std::abs(edge.beside(other.from)) > one_line_m || std::abs(edge.beside(other.to)) > one_line_m) continue;
+  const double y_low = edge.y_low() - one_line_m, y_high = edge.y_high() + one_line_m;
+  all.near(edge, [&](const Edge& other) {
+    if (other.x_high() < x_low || other.x_low() > x_high || other.y_high() < y_low || other.y_low() > y_high) return;
+    if (std::abs(edge.beside(other.from)) > one_line_m || std::abs(edge.beside(other.to)) > one_line_m) return;
     const double a = edge.along(other.to), b = edge.along(other.from);
     if (b > a) covered.emplace_back(std::max(a, 0.0), std::min(b, edge.length));
-  }
+  });
   std::sort(covered.begin(), covered.end());
   double reached = 0;
   const auto upto = [&](double to) {
@@ -95,20 +142,27 @@ PlanLine tidy(const PlanLine& ring) {
 
 PlanLine edge_of(const std::vector<SolidPiece>& body) {
   const std::vector<Edge> all = edges_of(body);
-  double longest = 0;
-  for (const Edge& edge : all) longest = std::max(longest, edge.x_high() - edge.x_low());
+  const EdgeNet net(all);
   std::vector<Edge> open;
-  for (const Edge& edge : all) add_open(edge, all, longest, open);
+  for (const Edge& edge : all) add_open(edge, net, open);
   PlanLine best;
   while (!open.empty()) {
     PlanLine ring{open.back().from};
     PlanPoint end = open.back().to;
     open.pop_back();
-    const auto distance = [&](const PlanPoint& p) { return std::hypot(p.x_m - end.x_m, p.y_m - end.y_m); };
+    const auto squared = [&](const PlanPoint& p) {
+      const double x = p.x_m - end.x_m, y = p.y_m - end.y_m;
+      return x * x + y * y;
+    };
     while (!open.empty()) {
-      const auto next = std::min_element(
-          open.begin(), open.end(), [&](const Edge& a, const Edge& b) { return distance(a.from) < distance(b.from); });
-      if (distance(ring.front()) <= distance(next->from)) break;
+      auto next = open.begin();
+      double least = squared(next->from);
+      for (auto at = next + 1; at != open.end(); ++at)
+        if (const double there = squared(at->from); there < least) {
+          next = at;
+          least = there;
+        }
+      if (squared(ring.front()) <= least) break;
       ring.push_back(next->from);
       end = next->to;
       open.erase(next);

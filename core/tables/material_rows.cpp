@@ -52,6 +52,7 @@ std::string matched_form(std::string_view text) {
 
 const UtilityMaterialRow* find_material(const Tables& tables, std::string_view text, UtilityKind kind) {
   const std::string entry = matched_form(text);
+  if (entry.empty()) return nullptr;
   for (const UtilityMaterialRow& row : tables.utility_materials)
     if (entry == row.id && made_for(row, kind)) return &row;
   for (const UtilityMaterialRow& row : tables.utility_materials) {

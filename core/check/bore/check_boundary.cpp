@@ -54,34 +54,44 @@ class ChancesNearBoundary {
     const Assessment& answer = run_.answer;
     for (std::size_t i = 0; i < answer.utilities.size(); ++i) {
       const UtilityAnswer& u = answer.utilities[i];
-      const Phrase name = display_name(run_.crossing.site.utilities[i]);
+      const Utility& utility = run_.crossing.site.utilities[i];
       if (u.contact_chance_worst)
-        require(u.id, phrase(translatable("touching {}"), name), *u.contact_chance_worst,
-                run_.limit("contact_caution"));
+        require(
+            u.id, [&] { return phrase(translatable("touching {}"), display_name(utility)); }, *u.contact_chance_worst,
+            run_.limit("contact_caution"));
       if (u.encroachment_chance)
-        require(u.id, phrase(translatable("coming too near to {}"), name), *u.encroachment_chance,
-                run_.limit("encroachment_caution"));
+        require(
+            u.id, [&] { return phrase(translatable("coming too near to {}"), display_name(utility)); },
+            *u.encroachment_chance, run_.limit("encroachment_caution"));
     }
     if (answer.chance_of_daylight)
-      require("bore", translatable("coming out early"), *answer.chance_of_daylight, run_.limit("daylight_caution"));
+      require(
+          "bore", [] { return Phrase(translatable("coming out early")); }, *answer.chance_of_daylight,
+          run_.limit("daylight_caution"));
     if (answer.arrival.chance_inside_exit_pit) {
       Limit outside = run_.limit("exit_window_chance");
       outside.value = 1 - outside.value;
       outside.at_least = false;
-      require("exit-pit", translatable("missing the exit window"), 1 - *answer.arrival.chance_inside_exit_pit, outside);
+      require(
+          "exit-pit", [] { return Phrase(translatable("missing the exit window")); },
+          1 - *answer.arrival.chance_inside_exit_pit, outside);
     }
   }
 
  private:
-  /// What breaks the limit by itself is said elsewhere.
-  void require(std::string subject, Phrase name, double chance, const Limit& limit) {
+  /// What breaks the limit by itself is said elsewhere. Most of many utilities have nothing to say, and no name is
+  /// made.
+  template <class Name>
+  void require(const std::string& subject, const Name& name, double chance, const Limit& limit) {
     if (chance > limit.value) return;
+    const double may_be = std::min(may_be_times * chance, 1.0);
+    if (run_.wants_working() && margin_of(may_be, limit) >= 0) return;
     Finding finding;
     finding.code = "bore.boundary-near";
     finding.severity = Severity::caution;
-    finding.subject = std::move(subject);
-    finding.name = std::move(name);
-    run_.require(std::move(finding), std::min(may_be_times * chance, 1.0), limit);
+    finding.subject = subject;
+    finding.name = name();
+    run_.require(std::move(finding), may_be, limit);
   }
 
   CheckRun& run_;

@@ -18,6 +18,7 @@ constexpr double band_90_sd = 1.645;
 constexpr double piece_m = 0.05;
 constexpr double pieces_at_most = 4000;
 constexpr double shown_by_hole_m = 0.5;  // as where the bore passes
+constexpr double hair_m = 1e-6;          // more than rounding
 
 PitReach::Walls walls_of(const CheckRun& run, const PitUnderCheck& pit) {
   const double thick = run.limit("pit_wall_m").value;
@@ -122,15 +123,33 @@ class NearPit {
     hold(a.at.x_m, b.at.x_m, reach_.low_corner().x_m - far, reach_.high_corner().x_m + far);
     hold(a.at.y_m, b.at.y_m, reach_.low_corner().y_m - far, reach_.high_corner().y_m + far);
     if (!(from <= to)) return;
+    const double plan = std::hypot(b.at.x_m - a.at.x_m, b.at.y_m - a.at.y_m);
     const double rise = a.at.z_m && b.at.z_m ? *b.at.z_m - *a.at.z_m : 0;
     const double length = std::hypot(b.at.x_m - a.at.x_m, b.at.y_m - a.at.y_m, rise);
     const double pieces = std::max(std::ceil(length / piece_m), 1.0);
     const double first = std::floor(from * pieces), last = std::ceil(to * pieces);
     const double stride = std::max(std::ceil((last - first) / pieces_at_most), 1.0);
-    for (double k = first; k <= last; k += stride) look_at(a, b, std::clamp(k / pieces, 0.0, 1.0));
+    // From one place to the next the gap changes by no more than the way and what the errors change.
+    const double change_m = std::hypot(plan + band_90_sd * std::abs(b.lateral_sd_m - a.lateral_sd_m),
+                                       std::abs(rise) + band_90_sd * std::abs(b.vertical_sd_m - a.vertical_sd_m)) *
+                            stride / pieces;
+    const bool deep = a.at.z_m && b.at.z_m;
+    for (double k = first; k <= last && !(deep && as_bad_as_can_be());) {
+      const double too_far_m = look_at(a, b, std::clamp(k / pieces, 0.0, 1.0));
+      const double empty = change_m > 0 ? std::floor((too_far_m - hair_m) / change_m) : 0;
+      k += stride * (1 + std::max(empty, 0.0));
+    }
   }
 
-  void look_at(const Place& a, const Place& b, double t) {
+  /// Nothing that lies elsewhere is worse, nor would it be told.
+  [[nodiscard]] bool as_bad_as_can_be() {
+    const auto as_bad = [&](const Nearest& nearest) { return nearest.under_edge && nearest.low_m <= -radius_; };
+    if (seen_) return as_bad(exposed_);
+    return as_bad(hidden_) && (own_holes().empty() || as_bad(exposed_));
+  }
+
+  /// By how much the place is too far off to count; 0: it counts.
+  double look_at(const Place& a, const Place& b, double t) {
     const auto between = [&](double from, double to) { return from + t * (to - from); };
     PathVertex at{between(a.at.x_m, b.at.x_m), between(a.at.y_m, b.at.y_m), std::nullopt};
     if (a.at.z_m && b.at.z_m) at.z_m = between(*a.at.z_m, *b.at.z_m);
@@ -138,24 +157,34 @@ class NearPit {
                            band_90_sd * between(a.vertical_sd_m, b.vertical_sd_m)};
     // Never more than the gap itself, and sooner computed.
     const double at_least = reach_.gap_below_edge(at, error) - radius_;
-    if (at_least > wanted_) return;
+    if (at_least > wanted_) return at_least - wanted_;
     Nearest& nearest = seen_ || shown_by_hole(at) ? exposed_ : hidden_;
     if (!nearest.under_edge && at_least <= 0) nearest.under_edge = reach_.gap_below_edge(at) <= radius_;
-    if (at_least >= nearest.low_m && (at.z_m || without_depth_)) return;
-    if (at.z_m && nearest.under_edge && nearest.low_m <= -radius_) return;  // worse than that is none
+    if (at_least >= nearest.low_m && (at.z_m || without_depth_)) return 0;
+    if (at.z_m && nearest.under_edge && nearest.low_m <= -radius_) return 0;  // worse than that is none
     const double low = reach_.gap(at, error) - radius_;
     if (!at.z_m && low <= wanted_ && !without_depth_) without_depth_ = at;
-    if (!(low < nearest.low_m)) return;
+    if (!(low < nearest.low_m)) return 0;
     nearest.low_m = low;
     nearest.error_m = std::hypot(error.in_plan_m, error.in_height_m);
     nearest.at = at;
+    return 0;
   }
-  [[nodiscard]] bool shown_by_hole(const PathVertex& at) const {
-    const auto& holes = run_.crossing.site.test_holes;
-    return std::any_of(holes.begin(), holes.end(), [&](const TestHole& hole) {
-      return hole.utility == utility_.id && centre_of(hole, utility_) &&
-             std::hypot(hole.station.m - at.x_m, hole.offset.m - at.y_m) <= shown_by_hole_m;
+  [[nodiscard]] bool shown_by_hole(const PathVertex& at) {
+    const std::vector<PlanPoint>& holes = own_holes();
+    return std::any_of(holes.begin(), holes.end(), [&](const PlanPoint& hole) {
+      return std::hypot(hole.x_m - at.x_m, hole.y_m - at.y_m) <= shown_by_hole_m;
     });
+  }
+  /// Found when first asked for: most utilities lie nowhere near.
+  const std::vector<PlanPoint>& own_holes() {
+    if (!own_holes_) {
+      own_holes_.emplace();
+      for (const TestHole& hole : run_.crossing.site.test_holes)
+        if (hole.utility == utility_.id && centre_of(hole, utility_))
+          own_holes_->push_back({hole.station.m, hole.offset.m});
+    }
+    return *own_holes_;
   }
 
   const CheckRun& run_;
@@ -165,6 +194,7 @@ class NearPit {
   bool seen_ = false;
   Nearest hidden_, exposed_;
   std::optional<PathVertex> without_depth_;
+  std::optional<std::vector<PlanPoint>> own_holes_;
 };
 
 Finding at_utility(const PitUnderCheck& pit, const Utility& utility, const PathVertex& at, std::string_view code,

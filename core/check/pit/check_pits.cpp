@@ -137,9 +137,8 @@ void propose_sides(CheckRun& run, PitUnderCheck& pit) {
   if (!run.wants_working()) return;
   const GroundSurface& surface = run.answer.ground_surface;
   if (least_run_per_rise(pit.rules, shape.soil_type, Length{shape.depth_m}))
-    proposal.sloped_m3 =
-        launch ? launch_pit_shape(run.crossing, run.tool, run.tables, surface, &sloped).volume_m3
-               : exit_pit_shape(run.crossing, run.tool, run.tables, run.answer.bore, surface, &sloped).volume_m3;
+    proposal.sloped_m3 = launch ? launch_pit_m3(run.crossing, run.tool, run.tables, sloped, surface)
+                                : exit_pit_m3(run.crossing, run.tool, run.tables, run.answer.bore, sloped, surface);
   show_proposal(run, pit);
 }
 

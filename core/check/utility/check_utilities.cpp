@@ -108,13 +108,19 @@ void demand_chance(CheckRun& run, const Clearance& c, std::string_view code, dou
                    std::string_view caution) {
   // In a search, with dozens of utilities, most are so far off that no margin but 1 could come of them.
   constexpr double nowhere_near = 1e-6;
-  if (run.passed && chance < nowhere_near * run.limit(caution).value) return;
+  const Limit &stops = run.limit(stop), &cautions = run.limit(caution);
+  if (run.passed && chance < nowhere_near * cautions.value) return;
+  const bool stopped = margin_of(chance, stops) < 0;
+  if (run.wants_working() && !stopped && margin_of(chance, cautions) >= 0) return;  // nothing to say
   Finding finding = at(c, code, c.live ? Severity::stop : Severity::caution, "");
   finding.limit_base = c.required_fixed_m;
-  if (run.require(finding, chance, run.limit(stop)) >= 0) {
-    finding.severity = Severity::caution;
-    run.require(std::move(finding), chance, run.limit(caution));
+  if (stopped) {
+    run.require(std::move(finding), chance, stops);
+    return;
   }
+  run.note_passed(finding, chance, stops);
+  finding.severity = Severity::caution;
+  run.require(std::move(finding), chance, cautions);
 }
 
 template <class LimitOf>

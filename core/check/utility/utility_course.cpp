@@ -24,7 +24,8 @@ struct Arrow {
 struct End {
   Point3 at;
   bool level_known = true;
-  Arrow course;
+  Arrow course;           ///< level where its level is not known: as seen from above
+  double straight_m = 0;  ///< length of that
 };
 
 End end_of(const std::vector<PathVertex>& path, bool last) {
@@ -34,21 +35,20 @@ End end_of(const std::vector<PathVertex>& path, bool last) {
   const PathVertex& before = last ? path[path.size() - 2] : path[1];
   found.course = {end.x_m - before.x_m, end.y_m - before.y_m, 0};
   if (end.z_m && before.z_m) found.course.z = *end.z_m - *before.z_m;
+  found.straight_m = found.course.length();
   return found;
 }
 
 /// Whether the line may go on to within `radius_m` of a place. Without a level of its own: as seen from above.
 bool may_reach(const End& end, Point3 place, double radius_m) {
-  Arrow course = end.course;
-  Arrow to{place.x_m - end.at.x_m, place.y_m - end.at.y_m, end.level_known ? place.z_m - end.at.z_m : 0};
-  if (!end.level_known) course.z = 0;
+  const Arrow& course = end.course;
+  const Arrow to{place.x_m - end.at.x_m, place.y_m - end.at.y_m, end.level_known ? place.z_m - end.at.z_m : 0};
   const double far = to.length();
   if (far <= radius_m) return true;
   if (far - radius_m > goes_on_m) return false;
-  const double straight = course.length();
-  if (!(straight > 1e-9)) return true;
+  if (!(end.straight_m > 1e-9)) return true;
   // The angle off the course, less the half angle under which the reach is seen, is within the cone: by cosines.
-  const double cosine = (to.x * course.x + to.y * course.y + to.z * course.z) / (far * straight);
+  const double cosine = (to.x * course.x + to.y * course.y + to.z * course.z) / (far * end.straight_m);
   const double sine_seen = radius_m / far, cosine_seen = std::sqrt(1 - sine_seen * sine_seen);
   return cosine >= cone_cosine * cosine_seen - cone_sine * sine_seen;
 }
@@ -56,8 +56,9 @@ bool may_reach(const End& end, Point3 place, double radius_m) {
 bool reaches_band(const CheckRun& run, const End& end, double radius_m, double utility_sd_m) {
   const auto& points = run.answer.bore.points;
   return std::any_of(points.begin(), points.end(), [&](const PathPoint& p) {
-    const double sd = std::hypot(std::max(p.sd_lateral_m, p.sd_vertical_m), utility_sd_m);
-    return may_reach(end, {p.x_m, p.y_m, p.z_m}, radius_m + band_99_sd * sd);
+    const double bore_sd_m = std::max(p.sd_lateral_m, p.sd_vertical_m);
+    const double sd_m = std::sqrt(bore_sd_m * bore_sd_m + utility_sd_m * utility_sd_m);  // at every point: no hypot
+    return may_reach(end, {p.x_m, p.y_m, p.z_m}, radius_m + band_99_sd * sd_m);
   });
 }
 

@@ -3,6 +3,11 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
+#include <random>
+
+#include "burrow/check/limits.h"
+#include "burrow/pit/pit_reach.h"
 
 #include "support/clean_crossing.h"
 
@@ -78,6 +83,62 @@ TEST(PitUtility, Abandoned_HurtsUntilProved) {
   EXPECT_EQ(inside_pit(judged(crossing))->severity, Severity::stop);
   crossing.site.utilities.back().abandonment = {"cut and capped at both ends, seen", "A. Person", "2026-02-01", {}};
   EXPECT_EQ(inside_pit(judged(crossing))->severity, Severity::caution);
+}
+
+// Second route: every place of the line five centimetres apart, none passed over.
+TEST(PitUtility, Random_NearestOfEveryPlace) {
+  std::mt19937 random(12);
+  const auto u = [&](double low, double high) {
+    return low + (high - low) * static_cast<double>(random()) / 4294967296.0;
+  };
+  Crossing crossing = clean_crossing();
+  for (Pit* pit : {&crossing.pits.launch, &crossing.pits.exit}) pit->sides.bore.kind.set(SideKind::sloped);
+  const double wanted = limit_of(crossing, tables(), "separation_gas_m").value;
+  int inside = 0, near = 0, far = 0;
+  for (int i = 0; i < 150; ++i) {
+    Utility gas = through(crossing, -1, 0.5, UtilityKind::gas);
+    gas.outside_diameter = Length{u(0.02, 0.3)};
+    gas.located.how.set(LocatedHow::traced);
+    gas.located.lateral_sd = Length{u(0.01, 0.2)};
+    gas.located.vertical_sd = Length{u(0.01, 0.2)};
+    const double level = u(97.2, 99.9), aside = u(-4, 4);
+    gas.path = {{-7, aside + u(-1, 1), level + u(-0.3, 0.3)}, {u(-3, 0.5), aside, level}};
+    crossing.site.utilities = {gas};
+    const Assessment answer = judged(crossing);
+    const PitReach reach(answer.launch_pit, *crossing.pits.launch.sump_depth, {});
+    const PathVertex &a = gas.path[0], &b = gas.path[1];
+    const PlaceError error{1.645 * gas.located.lateral_sd->m, 1.645 * gas.located.vertical_sd->m};
+    const double pieces = std::ceil(std::hypot(b.x_m - a.x_m, b.y_m - a.y_m, *b.z_m - *a.z_m) / 0.05);
+    const double radius = gas.outside_diameter->m / 2;
+    double low = 1e9, gap = 1e9;
+    bool under_edge = false;
+    for (double k = 0; k <= pieces; ++k) {
+      const double t = k / pieces;
+      const PathVertex at{a.x_m + t * (b.x_m - a.x_m), a.y_m + t * (b.y_m - a.y_m), *a.z_m + t * (*b.z_m - *a.z_m)};
+      under_edge = under_edge || reach.gap_below_edge(at) <= radius;
+      if (!(reach.gap(at, error) - radius < low)) continue;
+      low = reach.gap(at, error) - radius;
+      gap = reach.gap(at) - radius;
+    }
+    const Finding* shown_text = find(answer, "pit.utility-near", "u9");
+    if (low <= 0 || under_edge) {
+      ++inside;
+      EXPECT_NE(find(answer, "pit.utility", "u9"), nullptr) << i;
+      EXPECT_EQ(shown_text, nullptr) << i;
+    } else if (low < wanted) {
+      ++near;
+      ASSERT_NE(shown_text, nullptr) << i << " at " << low;
+      EXPECT_NEAR(*shown_text->measured, gap, 1e-9) << i;
+      EXPECT_NEAR(*shown_text->limit, wanted + gap - low, 1e-9) << i;
+    } else {
+      ++far;
+      EXPECT_EQ(find(answer, "pit.utility", "u9"), nullptr) << i;
+      EXPECT_EQ(shown_text, nullptr) << i;
+    }
+  }
+  EXPECT_GT(inside, 15);
+  EXPECT_GT(near, 15);
+  EXPECT_GT(far, 15);
 }
 
 }  // namespace

@@ -2,6 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <random>
+#include <tuple>
+
+#include "burrow/check/with_findings.h"
 #include "support/clean_crossing.h"
 
 namespace burrow::test {
@@ -207,6 +211,51 @@ TEST(Verdict, NewerFile_KeepsAStop) {
   EXPECT_EQ(judged(crossing).verdict, Verdict::stop);
   EXPECT_EQ(finding_text(*find(judged(crossing), "file.newer"), UnitSystem::metric),
             "file version 7, this program knows 1: only what it knows is judged");
+}
+
+// Second route: each finding against every other. Worst first; a clear gap where the worst about its utility stands;
+// what stands alike stays as it was.
+TEST(Verdict, ManyFindings_InOrder) {
+  std::mt19937 random(6);
+  const Crossing crossing = clean_crossing();
+  const char* codes[] = {"utility.separation", "utility.contact", "pit.depth", "missing.water"};
+  std::vector<Finding> more;
+  for (int i = 0; i < 400; ++i) {
+    Finding& f = more.emplace_back();
+    f.code = codes[random() % 4];
+    f.severity = static_cast<Severity>(random() % 3);
+    f.subject = "u" + std::to_string(random() % 40);
+    f.missing = f.code == std::string("missing.water");
+    if (random() % 5) f.margin = -static_cast<double>(random() % 20) / 20;
+    f.station_m = i;  // tells them apart
+  }
+  const auto rank = [](const Finding& f) {
+    if (f.severity == Severity::stop) return 0;
+    if (f.missing) return 1;
+    if (f.severity == Severity::caution) return counts_in_verdict(f) ? 2 : 3;
+    return 4;
+  };
+  Assessment bare = judged(crossing);
+  bare.findings.clear();
+  const std::vector<Finding> sorted = with_findings(crossing, tables(), bare, more).findings;
+  ASSERT_EQ(sorted.size(), more.size());
+  const auto stands = [&](const Finding& f) {
+    double margin = f.margin.value_or(0);
+    if (f.code == "utility.separation")
+      for (const Finding& other : sorted)
+        if (other.subject == f.subject && rank(other) == rank(f)) margin = std::min(margin, other.margin.value_or(0));
+    return std::tuple(rank(f), margin, f.code != "utility.separation", *f.station_m);
+  };
+  std::vector<bool> there(more.size(), false);
+  for (std::size_t i = 0; i < sorted.size(); ++i) {
+    const auto number = static_cast<std::size_t>(*sorted[i].station_m);
+    EXPECT_FALSE(there[number]);
+    there[number] = true;
+    EXPECT_EQ(sorted[i].subject, more[number].subject);
+    EXPECT_EQ(sorted[i].code, more[number].code);
+    if (i == 0) continue;
+    EXPECT_LT(stands(sorted[i - 1]), stands(sorted[i])) << i;
+  }
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <random>
 
 #include "burrow/clearance/clearance.h"
@@ -371,6 +372,117 @@ TEST(TestHoles, FourHundredThatDisagree_OneRemarkEach) {
   const PinnedLine pinned = pinned_line(across_at_ten(), stated, holes);
   EXPECT_GT(pinned.remarks.size(), 300u);
   EXPECT_LE(pinned.remarks.size(), 800u);
+}
+
+/// Holes anywhere along the main in any order, each with an error of its own, some of them far off.
+std::vector<TestHole> uneven_holes(unsigned seed, int count) {
+  std::mt19937 random(seed);
+  std::uniform_real_distribution<double> along(-8, 8), off(-0.05, 0.05), sd(0.005, 0.06);
+  std::vector<TestHole> holes;
+  for (int i = 0; i < count; ++i) {
+    const double far = random() % 12 == 0 ? 8 : 1;
+    holes.push_back(hole(10 + far * off(random), along(random), 101.6 + far * off(random)));
+    holes.back().id = "h" + std::to_string(i + 1);
+    holes.back().sd.set(Length{sd(random)});
+  }
+  return holes;
+}
+
+// Second route, and what is found in height is reckoned as what is found across: by one matrix of all holes.
+TEST(TestHoles, ManyUneven_SameErrorsAsTheWholeMatrix) {
+  for (unsigned seed = 1; seed < 5; ++seed) {
+    const auto holes = uneven_holes(seed, 150);
+    auto upright = holes;
+    for (TestHole& h : upright) h.station = Length{10 + h.elevation->m - 101.6};
+    const WholeMatrix across(holes, 0.10, 3), up(upright, 0.12, 3);
+    const PinnedLine pinned = pinned_line(across_at_ten(), stated, holes);
+    ASSERT_GT(pinned.line.size(), 100u);
+    for (const PinnedVertex& v : pinned.line) {
+      EXPECT_NEAR(10 - v.at.x_m, -across.mean_m(v.at.y_m), 1e-9) << v.at.y_m;
+      EXPECT_NEAR(v.lateral_sd_m, across.sd_m(v.at.y_m), 1e-9) << v.at.y_m;
+      EXPECT_NEAR(*v.at.z_m - 101.6, up.mean_m(v.at.y_m), 1e-9) << v.at.y_m;
+      EXPECT_NEAR(v.vertical_sd_m, up.sd_m(v.at.y_m), 1e-9) << v.at.y_m;
+    }
+  }
+}
+
+// Second route: all places around all holes in order, and of these each that lies far enough from the one before.
+TEST(TestHoles, ManyPlaces_AsSortedAndThinned) {
+  std::mt19937 random(8);
+  std::uniform_real_distribution<double> share(0, 1);
+  for (int trial = 0; trial < 20; ++trial) {
+    const double length = 5 + 60 * share(random), reach = 0.2 + 5 * share(random);
+    const Utility main = water_main({{0, 0, 101.6}, {length, 0, 101.6}});
+    std::vector<TestHole> holes;
+    const int count = 25 + static_cast<int>(random() % 60);
+    for (int i = 0; i < count; ++i) holes.push_back(hole(length * share(random), 0.05 * share(random), 101.6, reach));
+    holes[3].station = holes[4].station;  // at one place
+    holes[5].station = Length{0};
+    holes[6].station = Length{length};
+    const double end = length * share(random);
+    const NearBore near{0, end, -1, 1, 0.5};
+    const PinnedLine pinned = pinned_line(main, stated, holes, trial % 2 ? &near : nullptr);
+
+    double aside = 0;
+    for (const TestHole& h : holes) aside = std::max(aside, h.offset.m);
+    std::vector<double> all, expected{0};
+    for (const TestHole& h : holes) {
+      const bool alone = trial % 2 && near.apart_m(h.station.m, h.offset.m) > 0.5 + 2.5 * reach + 3 * aside;
+      for (int k = alone ? 0 : -20; k <= (alone ? 0 : 20); ++k) all.push_back(h.station.m + reach * k / 8);
+    }
+    std::sort(all.begin(), all.end());
+    std::optional<double> before;
+    for (const double place : all)
+      if (place > 0 && place < length && (!before || place - *before >= reach / 40)) {
+        before = place;
+        if (place - expected.back() > 1e-6) expected.push_back(place);
+      }
+    expected.push_back(length);
+    ASSERT_EQ(pinned.line.size(), expected.size()) << trial;
+    for (std::size_t i = 0; i < expected.size(); ++i) EXPECT_NEAR(pinned.line[i].at.x_m, expected[i], 1e-9) << trial;
+  }
+}
+
+// Second route: every hole against every one before it, without passing any over.
+TEST(TestHoles, ManyDisagree_AsEachPair) {
+  int shown_text = 0;
+  for (unsigned seed = 1; seed < 9; ++seed) {
+    auto holes = uneven_holes(seed, 120);
+    Utility main = across_at_ten();
+    const bool bare = seed % 2 == 0;  // the record has no heights
+    if (bare)
+      for (PathVertex& v : main.path) v.z_m.reset();
+    std::vector<HoleRemark> expected;
+    for (std::size_t i = 0; i < holes.size(); ++i) {
+      double worst = 1;
+      HoleRemark remark{holes[i].id, HoleTrouble::holes_disagree, holes[i].station.m, holes[i].offset.m, 0, 0};
+      for (std::size_t k = 0; k < i; ++k) {
+        const TestHole &a = holes[i], &b = holes[k];
+        const double noise2 = a.sd->m * a.sd->m + b.sd->m * b.sd->m, d = (a.offset.m - b.offset.m) / 3;
+        const double differ = 2 * (1 - std::exp(-d * d));
+        const double apart[] = {std::abs(a.station.m - b.station.m), std::abs(a.elevation->m - b.elevation->m)};
+        const double likely[] = {std::min(3 * std::sqrt(differ * 0.01 + noise2), 1.0),
+                                 std::min(3 * std::sqrt(differ * 0.0144 + noise2), 1.0)};
+        const std::size_t more = apart[0] / likely[0] > apart[1] / likely[1] ? 0 : 1;
+        if (!(apart[more] / likely[more] > worst)) continue;
+        worst = apart[more] / likely[more];
+        remark.apart_m = apart[more];
+        remark.likely_m = likely[more];
+      }
+      if (worst > 1) expected.push_back(remark);
+    }
+    std::vector<HoleRemark> found;
+    for (const HoleRemark& remark : pinned_line(main, stated, holes).remarks)
+      if (remark.trouble == HoleTrouble::holes_disagree) found.push_back(remark);
+    ASSERT_EQ(found.size(), expected.size()) << seed;
+    for (std::size_t i = 0; i < found.size(); ++i) {
+      EXPECT_EQ(found[i].hole, expected[i].hole) << seed;
+      EXPECT_NEAR(found[i].apart_m, expected[i].apart_m, 1e-12) << seed;
+      EXPECT_NEAR(found[i].likely_m, expected[i].likely_m, 1e-12) << seed;
+    }
+    shown_text += static_cast<int>(found.size());
+  }
+  EXPECT_GT(shown_text, 100);
 }
 
 }  // namespace

@@ -123,8 +123,7 @@ TEST(PitProposal, Random_NeverMoreEarthNorLessProtection) {
     PitSides sloped = pit.sides;
     for (PitSide* side : {&sloped.back, &sloped.left, &sloped.right}) side->kind.set(SideKind::sloped);
     sloped.bore.kind.set(SideKind::shored);
-    const PitShape other = launch_pit_shape(c, tool(), tables(), {}, &sloped);
-    EXPECT_LE(proposed.volume_m3, other.volume_m3 + 1e-9) << i;
+    EXPECT_LE(proposed.volume_m3, launch_pit_m3(c, tool(), tables(), sloped) + 1e-9) << i;
     if (proposed.held.left == SideKind::upright) {
       const double from = i % 2 ? 5 * ft : 1.25;
       EXPECT_LE(proposed.depth_m, from) << i;
@@ -135,6 +134,31 @@ TEST(PitProposal, Random_NeverMoreEarthNorLessProtection) {
                   pit.shield.source == "plate")
           << i;
     }
+  }
+}
+
+// Second route: the whole shape of a pit that was entered so.
+TEST(PitProposal, OtherSides_EarthOfTheWholeShape) {
+  std::mt19937 random(4);
+  const auto u = [&] { return static_cast<double>(random()) / 4294967296.0; };
+  for (int i = 0; i < 120; ++i) {
+    Crossing c = crossing(0.6 + 2 * u());
+    for (int k = 0; k < i % 3 * 8; ++k) c.site.ground_points.push_back({-6 + 20 * u(), -5 + 10 * u(), 99.5 + u()});
+    if (i % 5 == 0) c.pits.launch.floor_outline = {{0, -0.6}, {2, -0.8}, {2.5, 1.5}, {1.9, 1.5}, {1.2, 0.4}, {0, 0.5}};
+    PitSides sides = c.pits.launch.sides;
+    for (PitSide* side : {&sides.bore, &sides.back, &sides.left, &sides.right})
+      side->kind.set(random() % 2 ? SideKind::sloped : SideKind::shored);
+    BorePath path;
+    path.points.resize(2);
+    path.points.back().x_m = 10;
+    path.points.back().z_m = c.bore.launch.elevation.m;
+    path.ends = PathEnd::exit;
+    Crossing entered = c;
+    entered.pits.launch.sides = entered.pits.exit.sides = sides;
+    EXPECT_EQ(launch_pit_m3(c, tool(), tables(), sides), launch_pit_shape(entered, tool(), tables()).volume_m3) << i;
+    EXPECT_EQ(exit_pit_m3(c, tool(), tables(), path, sides), exit_pit_shape(entered, tool(), tables(), path).volume_m3)
+        << i;
+    EXPECT_GT(launch_pit_m3(c, tool(), tables(), sides), 0) << i;
   }
 }
 

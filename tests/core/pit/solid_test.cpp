@@ -154,6 +154,75 @@ TEST(PitSolid, Edge_WhereSidesMeetTheGround) {
   }
 }
 
+/// Second route to the edge: every side of every piece against every other, then end to beginning.
+PlanLine edge_by_every_pair(const std::vector<SolidPiece>& body) {
+  struct Line {
+    PlanPoint from, to;
+  };
+  std::vector<Line> all, open;
+  const auto apart = [](const PlanPoint& a, const PlanPoint& b) { return std::hypot(a.x_m - b.x_m, a.y_m - b.y_m); };
+  for (const SolidPiece& piece : body)
+    for (std::size_t i = 0; i < piece.outline.size(); ++i)
+      if (const Line line{piece.outline[i], piece.outline[(i + 1) % piece.outline.size()]};
+          apart(line.from, line.to) > 1e-7)
+        all.push_back(line);
+  for (const Line& line : all) {
+    const double length = apart(line.from, line.to);
+    const double x = (line.to.x_m - line.from.x_m) / length, y = (line.to.y_m - line.from.y_m) / length;
+    const auto along = [&](const PlanPoint& p) { return (p.x_m - line.from.x_m) * x + (p.y_m - line.from.y_m) * y; };
+    const auto beside = [&](const PlanPoint& p) { return (p.y_m - line.from.y_m) * x - (p.x_m - line.from.x_m) * y; };
+    std::vector<std::pair<double, double>> covered{{length, length}};
+    for (const Line& other : all)
+      if (std::abs(beside(other.from)) <= 1e-7 && std::abs(beside(other.to)) <= 1e-7 &&
+          along(other.from) > along(other.to))
+        covered.emplace_back(along(other.to), along(other.from));
+    std::sort(covered.begin(), covered.end());
+    double reached = 0;
+    for (const auto& [from, to] : covered) {
+      if (from > length) continue;
+      const auto at = [&](double d) { return PlanPoint{line.from.x_m + d * x, line.from.y_m + d * y}; };
+      if (from - reached > 3e-7) open.push_back({at(reached), at(from)});
+      reached = std::max(reached, to);
+    }
+  }
+  PlanLine best;
+  while (!open.empty()) {
+    Line last = open.back();
+    open.pop_back();
+    PlanLine ring{last.from};
+    while (!open.empty()) {
+      const auto next = std::min_element(open.begin(), open.end(), [&](const Line& a, const Line& b) {
+        return apart(last.to, a.from) < apart(last.to, b.from);
+      });
+      if (apart(last.to, ring.front()) <= apart(last.to, next->from)) break;
+      last = *next;
+      ring.push_back(last.from);
+      open.erase(next);
+    }
+    if (area_of(ring) > area_of(best)) best = ring;
+  }
+  return best;
+}
+
+TEST(PitSolid, Edge_AsByEveryPair) {
+  for (unsigned seed = 1; seed < 9; ++seed)
+    for (const CutSides& s : all_sides) {
+      std::vector<Point3> points = uneven(seed);
+      std::mt19937 random(seed);
+      std::uniform_real_distribution<double> x(-5, 3), y(-4, 4), z(101.5, 102.0);
+      for (unsigned i = 0; i < 15 * (seed - 1); ++i) points.push_back({x(random), y(random), z(random)});
+      const std::vector<SolidPiece> body = dig_out(floor_of(floor, s), GroundSurface(rolling, points));
+      const PlanLine edge = edge_of(body), other = edge_by_every_pair(body);
+      ASSERT_GT(edge.size(), 3U);
+      EXPECT_NEAR(area_of(edge), area_of(other), 1e-6) << seed;
+      for (const PlanPoint& p : edge) {  // all its corners are among those of the other, which has more
+        double nearest = 1;
+        for (const PlanPoint& q : other) nearest = std::min(nearest, std::hypot(p.x_m - q.x_m, p.y_m - q.y_m));
+        EXPECT_LT(nearest, 1e-6) << seed << ' ' << p.x_m << ' ' << p.y_m;
+      }
+    }
+}
+
 // Closed form: a shored box under a slope holds its area times the depth at its middle; the sloped side that climbs the
 // hill comes out at D/(1/n − i).
 TEST(PitSolid, PlaneGround_BoxAndWedge) {

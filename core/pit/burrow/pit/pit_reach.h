@@ -45,7 +45,15 @@ class PitReach {
   };
   void cut_steps(const PitShape& pit, const Walls& walls);
 
+  /// From one corner of the edge at the surface to the next.
+  struct Stretch {
+    PlanPoint from;
+    double dx_m, dy_m, length2_m2;
+  };
+  [[nodiscard]] double beside_edge_m(const PathVertex& place) const;
+
   PlanLine edge_;
+  std::vector<Stretch> stretches_;
   double edge_wall_m_ = 0;
   double bottom_m_ = 0;
   std::vector<Step> steps_;

@@ -37,10 +37,14 @@ FloorWanted launch_floor_wanted(const Crossing& crossing, const Tool& tool);
 /// out of the surface through line and points. `surface`: the one made before, if there is one; another is made where
 /// it does not fit the site. The same holds for the other pits.
 /// A floor entered as an outline counts instead of length and width; one that `fault_of_floor` finds fault with does
-/// not. `sides`: in place of those entered, for what another way to hold them would take.
+/// not.
 /// Source: our model.   Evidence: LaunchPit.*
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
-                          const GroundSurface& surface = {}, const PitSides* sides = nullptr);
+                          const GroundSurface& surface = {});
+/// Its earth if it stood with other sides than those entered: that of the whole shape, sooner computed.
+/// Evidence: PitProposal.OtherSides_EarthOfTheWholeShape
+double launch_pit_m3(const Crossing& crossing, const Tool& tool, const Tables& tables, const PitSides& sides,
+                     const GroundSurface& surface = {});
 
 /// Where the bore comes through the exit face.
 struct ArrivalSpread {
@@ -63,7 +67,9 @@ FloorWanted exit_floor_wanted(const Crossing& crossing, const Tool& tool, const 
 /// never proposed wider than the limit `exit_widest_m`: where the band needs more, the checks say so. Typed values win.
 /// Source: our model.   Evidence: ExitPit.*
 PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                        const GroundSurface& surface = {}, const PitSides* sides = nullptr);
+                        const GroundSurface& surface = {});
+double exit_pit_m3(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
+                   const PitSides& sides, const GroundSurface& surface = {});
 
 /// Where an arriving bore is wanted, on the exit face.
 struct ExitOpening {
