@@ -6,7 +6,7 @@
 
 /// The resources live in a static library; this makes the linker keep them.
 void burrow_keep_resources() {
-  Q_INIT_RESOURCE(style);
+  Q_INIT_RESOURCE(look);
 }
 
 namespace burrow {
