@@ -200,7 +200,7 @@ TEST(Parse, Error_SaysWhatWasMeantAndGivesAnExample) {
   const auto mass = parse("5 kg", Dimension::length, us);
   ASSERT_FALSE(mass);
   EXPECT_EQ(mass.error().english(),
-            "length: found \"5 kg\" (kg is the unit of a mass), expected a length, for example 4' 6\"");
+            "length: found \"5 kg\" (kg: that is a mass), expected a length, for example 4' 6\"");
   const auto comma = parse("1,370", Dimension::length, metric);
   ASSERT_FALSE(comma);
   EXPECT_EQ(comma.error().expected, "1370 or 1.370");
