@@ -61,7 +61,7 @@ void FormatMutator::learn(const Json& json, const std::string& key) {
     }
 }
 
-void FormatMutator::collect(Json& json, const std::string& key, std::vector<Place>& places) {
+void FormatMutator::collect(Json& json, std::string_view key, std::vector<Place>& places) {
   if (auto* items = std::get_if<Json::Array>(&json.value))
     for (std::size_t i = 0; i < items->size(); ++i) {
       places.push_back({&json, i, key});
@@ -191,12 +191,13 @@ void FormatMutator::move(const Place& place, Random& random) {
 }
 
 void FormatMutator::put_donor(const Place& place, Random& random) const {
-  if (const auto found = values_.find(place.key); found != values_.end()) at(place) = one_of(found->second, random);
+  if (const auto found = values_.find(std::string(place.key)); found != values_.end())
+    at(place) = one_of(found->second, random);
 }
 
-void FormatMutator::add_member(Json& object, const std::string& key, Random& random) const {
+void FormatMutator::add_member(Json& object, std::string_view key, Random& random) const {
   auto* members = std::get_if<Json::Object>(&object.value);
-  const auto found = members_.find(key);
+  const auto found = members_.find(std::string(key));
   if (!members || found == members_.end()) return;
   const JsonMember& member = one_of(found->second, random);
   const auto same = [&](const JsonMember& there) { return there.key == member.key; };

@@ -23,15 +23,16 @@ class FormatMutator {
   [[nodiscard]] std::string splice(std::string_view text, std::string_view other, unsigned seed) const;
 
  private:
-  /// A value below the root: the `index`th of its parent; `key`: its own, in a list that of the list.
+  /// A value below the root: the `index`th of its parent; `key`: its own, in a list that of the list, as it stands
+  /// there.
   struct Place {
     Json* parent;
     std::size_t index;
-    std::string key;
+    std::string_view key;
   };
   using Random = std::mt19937;
 
-  static void collect(Json& json, const std::string& key, std::vector<Place>& places);
+  static void collect(Json& json, std::string_view key, std::vector<Place>& places);
   static Json& at(const Place& place);
   void learn(const Json& json, const std::string& key);
   void change(Json& root, Random& random) const;
@@ -43,7 +44,7 @@ class FormatMutator {
   void change_text(Json& json, const std::vector<Place>& all, Random& random) const;
   static void move(const Place& place, Random& random);
   void put_donor(const Place& place, Random& random) const;
-  void add_member(Json& object, const std::string& key, Random& random) const;
+  void add_member(Json& object, std::string_view key, Random& random) const;
 
   std::vector<std::string> words_, keys_;
   std::unordered_map<std::string, std::vector<Json>> values_;         ///< by key

@@ -185,12 +185,15 @@ TEST_F(ImportJobs, ManyReadsStoppedAndGone) {
 TEST_F(ImportJobs, TheNewestReadWins) {
   const std::string small = survey("a.csv", 200), large = survey("b.csv", 40000);
   ImportJob job;
-  int read = 0;
-  QObject::connect(&job, &ImportJob::read_done, &job, [&] { ++read; });
+  std::vector<std::shared_ptr<const Result<Found>>> read;
+  QObject::connect(&job, &ImportJob::read_done, &job,
+                   [&](const std::shared_ptr<const Result<Found>>& found) { read.push_back(found); });
   for (int i = 0; i < 10; ++i) job.read(large, "", nullptr);
   job.read(small, "", nullptr);
   ASSERT_TRUE(turn_until([&] { return !job.running(); }));
-  EXPECT_EQ(read, 1);
+  ASSERT_EQ(read.size(), 1u);
+  ASSERT_TRUE(*read.front()) << read.front()->error().text();
+  EXPECT_EQ((*read.front())->vertices.size(), 200u);
 }
 
 TEST_F(ImportJobs, TheNewestCutWins) {
