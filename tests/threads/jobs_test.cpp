@@ -192,7 +192,7 @@ TEST_F(ImportJobs, TheNewestReadWins) {
   job.read(small, "", nullptr);
   ASSERT_TRUE(turn_until([&] { return !job.running(); }));
   ASSERT_EQ(read.size(), 1u);
-  ASSERT_TRUE(*read.front()) << read.front()->error().text();
+  ASSERT_TRUE(*read.front()) << read.front()->error().english();
   EXPECT_EQ((*read.front())->vertices.size(), 200u);
 }
 
