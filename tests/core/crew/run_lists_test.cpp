@@ -48,12 +48,12 @@ Utility line(UtilityKind kind, double z_m) {
 
 bool any(const std::vector<EquipmentItem>& items, const std::string& words) {
   return std::any_of(items.begin(), items.end(), [&](const EquipmentItem& item) {
-    return (item.what + " | " + item.detail).find(words) != std::string::npos;
+    return (item.what.english() + " | " + item.detail.english()).find(words) != std::string::npos;
   });
 }
 bool any(const std::vector<ChecklistItem>& items, const std::string& words) {
   return std::any_of(items.begin(), items.end(), [&](const ChecklistItem& item) {
-    return (item.what + " | " + item.protects).find(words) != std::string::npos;
+    return (item.what.english() + " | " + item.protects.english()).find(words) != std::string::npos;
   });
 }
 
@@ -103,9 +103,9 @@ TEST(Checklist, UsualCautions_AlwaysStand) {
         "bleed the line before any coupling", "Cap the tool", "before anybody goes in", "second person check"})
     EXPECT_TRUE(any(items, words)) << words;
   for (const ChecklistItem& item : items) {
-    EXPECT_FALSE(item.protects.empty()) << item.what;
-    EXPECT_EQ(item.what.back(), '.') << item.what;
-    EXPECT_NE(item.protects.back(), '.') << item.protects;
+    EXPECT_FALSE(item.protects.empty()) << item.what.english();
+    EXPECT_TRUE(item.what.english().ends_with('.')) << item.what.english();
+    EXPECT_FALSE(item.protects.english().ends_with('.')) << item.protects.english();
   }
   EXPECT_TRUE(std::is_sorted(items.begin(), items.end(),
                              [](const ChecklistItem& a, const ChecklistItem& b) { return a.phase < b.phase; }));
@@ -138,7 +138,7 @@ TEST(Checklist, StopSigns_NameWhatIsUnexposed) {
   EXPECT_GE(bare.size(), 5u);
   c.site.utilities = {line(UtilityKind::gas, 98.8)};
   const auto signs = stop_signs(c, assess(c, tables()), UnitSystem::metric);
-  EXPECT_NE(signs.front().find("the line"), std::string::npos);
+  EXPECT_NE(signs.front().english().find("the line"), std::string::npos);
 }
 
 // Gas and power always (nobody knows what was not drawn), others where they lie; whatever it is, last.
@@ -154,8 +154,8 @@ TEST(Checklist, Emergency_ByKind) {
   ASSERT_EQ(steps.size(), 4u);
   EXPECT_EQ(steps[0].owners, std::vector<std::string>{"Alder network"});
   EXPECT_EQ(steps[2].kind, UtilityKind::water);
-  for (const EmergencySteps& one : steps) EXPECT_GE(one.steps.size(), 2u) << one.title;
-  EXPECT_NE(steps.back().steps.front().find("Do not reverse"), std::string::npos);
+  for (const EmergencySteps& one : steps) EXPECT_GE(one.steps.size(), 2u) << one.title.english();
+  EXPECT_NE(steps.back().steps.front().english().find("Do not reverse"), std::string::npos);
 }
 
 // Half a card's width at 11 pt holds some thirty letters: a step in short takes two lines at most.
@@ -163,10 +163,10 @@ TEST(Checklist, InShort_SaysTheSameInFewWords) {
   Crossing c = simple();
   c.site.utilities = {line(UtilityKind::water, 98)};
   for (const EmergencySteps& one : emergency_steps(c)) {
-    EXPECT_GE(one.in_short.size(), 1U) << one.title;
-    EXPECT_LE(one.in_short.size(), one.steps.size()) << one.title;
+    EXPECT_GE(one.in_short.size(), 1U) << one.title.english();
+    EXPECT_LE(one.in_short.size(), one.steps.size()) << one.title.english();
     if (one.kind != UtilityKind::gas && one.kind != UtilityKind::power && one.kind != UtilityKind::unknown) continue;
-    for (const std::string& step : one.in_short) EXPECT_LE(step.size(), 52U) << step;
+    for (const Phrase& step : one.in_short) EXPECT_LE(step.english().size(), 52U) << step.english();
   }
   const Assessment answer = assess(c, tables());
   EXPECT_EQ(stop_signs_in_short(c, answer, UnitSystem::metric).size(),
@@ -248,8 +248,8 @@ TEST(RunText, Air_WithAndWithoutALine) {
 }
 
 TEST(Checklist, TaskWords_EachItsOwn) {
-  std::vector<std::string_view> all;
-  for (const auto& [task, word] : EnumNames<MarkTask>::list) all.push_back(words_of_task(task));
+  std::vector<std::string> all;
+  for (const auto& [task, word] : EnumNames<MarkTask>::list) all.push_back(words_of_task(task).english());
   std::sort(all.begin(), all.end());
   EXPECT_EQ(std::adjacent_find(all.begin(), all.end()), all.end());
 }

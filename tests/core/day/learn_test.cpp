@@ -117,7 +117,7 @@ TEST(Learn, Rejection_SaysWhy) {
   crossing.site.strips = {trench};
   const Evidence mixed = evidence_of(crossing, tables());
   ASSERT_EQ(mixed.not_learnt.size(), 1u);
-  EXPECT_NE(mixed.not_learnt[0].why.find("no soil class"), std::string::npos);
+  EXPECT_NE(mixed.not_learnt[0].why.english().find("no soil class"), std::string::npos);
 }
 
 // What was learnt goes into the model of a crossing in that soil, with the number of bores; typed wander stays.
