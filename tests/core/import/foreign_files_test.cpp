@@ -159,7 +159,7 @@ TEST_F(ForeignFiles, Trap_NeverAnEmptySuccess) {
   write("a.dxf", drawing("6", pair(0, "3DSOLID") + pair(8, "0") + pair(0, "IMAGE") + pair(8, "0")));
   EXPECT_THAT(error_of("a.dxf").found.english(), HasSubstr("3DSOLID"));
   write("b.geojson", R"({"type":"FeatureCollection","features":[]})");
-  EXPECT_FALSE(error_of("b.geojson").text().empty());
+  EXPECT_FALSE(error_of("b.geojson").english().empty());
   write("c.xml", "<LandXML xmlns='http://www.landxml.org/schema/LandXML-1.2'><Units/></LandXML>");
   EXPECT_THAT(error_of("c.xml").found.english(), HasSubstr("nothing"));
 }

@@ -85,11 +85,11 @@ TEST_F(HostileFiles, NumbersWithoutEnd) {
   EXPECT_THAT(error_of("b.geojson").found.english(), HasSubstr("coordinate"));
   write("c.dxf", drawing("6", pair(0, "LINE") + pair(8, "A") + pair(10, "1e308") + pair(20, "nan") +
                                   pair(11, "-1e308") + pair(21, "1e999")));
-  EXPECT_FALSE(error_of("c.dxf").text().empty());
+  EXPECT_FALSE(error_of("c.dxf").english().empty());
   write("d.asc", "ncols 2\nnrows 2\nxllcorner 1e308\nyllcorner 1e308\ncellsize 1e308\n1 2\n3 4\n");
-  EXPECT_FALSE(error_of("d.asc").text().empty());
+  EXPECT_FALSE(error_of("d.asc").english().empty());
   write("e.asc", "ncols 2000000000\nnrows 2000000000\nxllcorner 0\nyllcorner 0\ncellsize 1\n1 2\n");
-  EXPECT_FALSE(error_of("e.asc").text().empty());
+  EXPECT_FALSE(error_of("e.asc").english().empty());
 }
 
 // A megabyte of nothing packs a thousandfold; the bound counts what is unpacked, not what the directory claims.
