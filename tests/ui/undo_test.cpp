@@ -8,7 +8,7 @@
 #include "burrow/crossing/blank.h"
 #include "burrow/document/undo_step.h"
 #include "burrow/file/crossing_file.h"
-#include "window_for_tests.h"
+#include "support/window_for_tests.h"
 
 namespace burrow {
 namespace {
