@@ -143,9 +143,11 @@ bool is_header(const fs::path& file) {
 
 /// A header beside the source, or, for a source in a folder of its room, in the room or another folder of it.
 bool in_the_same_room(const fs::path& file, const std::string& include) {
-  const fs::path folder = file.parent_path(), room = folder.parent_path();
+  const fs::path folder = file.parent_path();
   if (fs::exists(folder / include)) return true;
-  if (room.parent_path() != source_dir() / "core") return false;
+  const fs::path core = source_dir() / "core";
+  const fs::path room = folder.parent_path() == core ? folder : folder.parent_path();
+  if (room.parent_path() != core) return false;
   if (fs::exists(room / include)) return true;
   return std::any_of(fs::directory_iterator(room), fs::directory_iterator(),
                      [&](const auto& entry) { return fs::exists(entry.path() / include); });
@@ -233,7 +235,8 @@ TEST(Rooms, Reader_TellsForbiddenFromAllowed) {
   EXPECT_TRUE(fault_in_core("base", header, "#include <QString>"));
   EXPECT_TRUE(fault_in_core("check", header, "#include <QtCore/QString>"));
   EXPECT_TRUE(fault_in_core("check", header, "#include \"burrow/search/launch_map.h\""));
-  EXPECT_TRUE(fault_in_core("check", header, "#include \"burrow/language/say.h\"")) << "what computes knows no language";
+  EXPECT_TRUE(fault_in_core("check", header, "#include \"burrow/language/say.h\""))
+      << "what computes knows no language";
   EXPECT_TRUE(fault_in_core("trials", header, "#include \"burrow/check/assess.h\""));
   EXPECT_TRUE(fault_in_core("file", header, "#include <unistd.h>"));
   EXPECT_FALSE(fault_in_workbench("panels", header, "#include \"burrow/drawing/theme.h\""));

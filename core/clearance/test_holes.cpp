@@ -10,7 +10,6 @@
 #include "conditioned.h"
 
 namespace burrow {
-
 namespace {
 
 constexpr double least_reach_m = 0.1;     // the hole itself

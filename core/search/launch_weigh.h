@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "burrow/search/launch_rank.h"
 #include "launch_judge.h"
 
 namespace burrow::launch {
@@ -21,22 +22,15 @@ struct Limits {
 
 LaunchCell weigh(const Judged& judged, const Limits& limits);
 
-/// The least chance of a clean bore that a launch must have to be recommended; empty: any.
-using LeastClean = std::optional<double>;
-
 /// 0 is the best: arrives, has that chance, verdict of the whole, verdict without what is missing or the same
 /// everywhere.
 int tier(const LaunchCell& cell, const LeastClean& least);
 
 /// Greater is better; within a tier by margin, and where a stop is missed by all of it by the chance of a clean bore.
 double worth(const LaunchCell& cell, const LeastClean& least);
-bool better(const LaunchCell& a, const LaunchCell& b, const LeastClean& least);
 
 /// The best of all; of those within 0.001 of its worth the least earth, then the shallower pits, then the shorter bore,
 /// then the first. Null: none.
 const LaunchCell* best_of(const std::vector<LaunchCell>& cells, const LeastClean& least);
-
-/// What gives way together: the limits about one utility, else the limit alone.
-std::string unit_of(const Finding& limit);
 
 }  // namespace burrow::launch

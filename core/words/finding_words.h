@@ -32,7 +32,7 @@ struct FindingPhrases {
 };
 
 /// A row says a finding in one sentence, whose {name}, {measured}, {limit} and {limit_base} stand for what it names and
-/// for its numbers in that dimension. What cannot be said so has a function of its own.   Evidence: FindingWords.*
+/// for its numbers in that dimension. What cannot be said so has a function of its own.   Evidence: FindingText.*
 class FindingWords {
  public:
   using Words = std::string (*)(const FindingPhrases&);

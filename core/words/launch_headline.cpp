@@ -1,8 +1,8 @@
 /// What the search answers, in a few sentences.
 
 #include "burrow/language/say.h"
+#include "burrow/search/launch_rank.h"
 #include "burrow/words/launch_text.h"
-#include "launch_weigh.h"
 
 namespace burrow {
 

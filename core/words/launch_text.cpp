@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "launch_weigh.h"
+#include "burrow/search/launch_rank.h"
 
 namespace burrow {
 

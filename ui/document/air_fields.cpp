@@ -28,7 +28,7 @@ Typed bore_before(const Air& air, std::size_t part) {
 }  // namespace
 
 std::vector<Field> compressor_fields(const Crossing& crossing) {
-  const auto field = [&](const char* label, Dimension dimension, Range range, auto member) {
+  const auto field = [&](const char* label, Dimension dimension, FieldRange range, auto member) {
     return number_field(
         crossing, label, dimension, range, [](auto& c) { return &c.air.compressor; }, member);
   };
@@ -47,7 +47,7 @@ std::vector<Field> site_air_fields(const Crossing& crossing) {
 std::vector<Field> air_part_fields(const Crossing& crossing, std::size_t part) {
   if (part >= crossing.air.line.size()) return {};
   const AirPart& now = crossing.air.line[part];
-  const auto field = [&](const char* label, Dimension dimension, Range range, auto member,
+  const auto field = [&](const char* label, Dimension dimension, FieldRange range, auto member,
                          Typed stands = std::nullopt) {
     const auto one = [part](auto& c) { return part < c.air.line.size() ? &c.air.line[part] : nullptr; };
     return number_field(crossing, label, dimension, range, one, member, stands);

@@ -14,7 +14,7 @@ namespace {
 
 std::vector<Field> launch_fields(const Crossing& crossing) {
   const auto launch = [](auto& c) { return &c.bore.launch; };
-  const auto field = [&](const char* label, Dimension dimension, Range range, auto member) {
+  const auto field = [&](const char* label, Dimension dimension, FieldRange range, auto member) {
     return number_field(crossing, label, dimension, range, launch, member);
   };
   const Launch& now = crossing.bore.launch;
@@ -134,7 +134,7 @@ Lens<LevelLine> line_of(const ItemRef& part) {
 std::vector<Field> surface_fields(const Crossing& crossing, const ItemRef& part) {
   const SurfaceFeature* now = find_by_id(crossing.site.surface, part.id);
   if (!now) return {};
-  const auto field = [&](const char* label, Dimension dimension, Range range, auto member) {
+  const auto field = [&](const char* label, Dimension dimension, FieldRange range, auto member) {
     return number_field(
         crossing, label, dimension, range, [id = part.id](auto& c) { return find_by_id(c.site.surface, id); }, member);
   };

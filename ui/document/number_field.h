@@ -17,7 +17,7 @@ namespace burrow {
 using Typed = std::optional<double>;
 
 /// SI, both ends accepted.
-struct Range {
+struct FieldRange {
   double low = 0, high = 0;
 };
 
@@ -25,7 +25,7 @@ struct Range {
 inline constexpr double farthest_m = 1e5, highest_m = 1e4;
 
 /// A field that is put back in a way of its own. It may not be left empty unless the caller says so.
-inline Field typed_field(std::string label, Dimension dimension, Range range, Typed value,
+inline Field typed_field(std::string label, Dimension dimension, FieldRange range, Typed value,
                          std::function<void(Crossing&, Typed)> apply) {
   Field field;
   field.label = std::move(label);
@@ -93,7 +93,7 @@ struct Member<Given<Q>> {
 /// The field of a number, an optional one or a given one. `owner` is a function of `auto&`, a crossing: a pointer, null
 /// where the owner is not there. `stands`: what counts where an optional one is left empty.
 template <class Find, class Owner, class V>
-Field number_field(const Crossing& crossing, std::string label, Dimension dimension, Range range, Find owner,
+Field number_field(const Crossing& crossing, std::string label, Dimension dimension, FieldRange range, Find owner,
                    V Owner::*member, Typed stands = std::nullopt) {
   const Owner untyped;
   const Owner* now = owner(crossing);

@@ -23,7 +23,7 @@ struct PipeLens {
 };
 
 template <class V>
-Field pipe_field(const Crossing& crossing, const char* label, Dimension dimension, Range range, V Pipe::*member,
+Field pipe_field(const Crossing& crossing, const char* label, Dimension dimension, FieldRange range, V Pipe::*member,
                  Typed stands = std::nullopt) {
   return number_field(crossing, label, dimension, range, PipeLens(), member, stands);
 }
@@ -46,7 +46,7 @@ std::vector<Field> pipe_size_fields(const Crossing& crossing, const Tables& tabl
 }
 
 std::vector<Field> pipe_pull_fields(const Crossing& crossing) {
-  const Range across{1e-3, widest_m};
+  const FieldRange across{1e-3, widest_m};
   std::vector<Field> fields{
       pipe_field(crossing, "pulling head, across", Dimension::small_length, across, &Pipe::head_diameter),
       pipe_field(crossing, "couplings, across", Dimension::small_length, across, &Pipe::coupling_diameter),

@@ -106,8 +106,8 @@ const Pit& pit_of(const Pits& pits, WhichPit which) {
 
 std::vector<Field> pit_floor_fields(const Crossing& crossing, WhichPit which, const PitShape& shape) {
   const Pit& pit = pit_of(crossing.pits, which);
-  const auto proposed = [&](const char* label, Dimension dimension, Range range, std::optional<Length> Pit::*member,
-                            double stands) {
+  const auto proposed = [&](const char* label, Dimension dimension, FieldRange range,
+                            std::optional<Length> Pit::*member, double stands) {
     return number_field(crossing, label, dimension, range, pit_by(which), member, stands);
   };
   const auto given = [&](const char* label, Given<Length> Pit::*member, double high) {

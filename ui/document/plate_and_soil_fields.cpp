@@ -24,7 +24,7 @@ std::vector<Field> plate_fields(const Crossing& crossing, const Tables& tables) 
   const double piston_m = of_class || plate.piston_diameter ? now.piston_diameter.m : 0;
   const double striker_kg = of_class || plate.striker_mass ? now.striker_mass.kg : 0;
   // Ranges lie within those of the file reader, so that whatever is taken can be opened again.
-  const auto field = [&](const char* label, Dimension dimension, auto member, double of_its_class, Range range) {
+  const auto field = [&](const char* label, Dimension dimension, auto member, double of_its_class, FieldRange range) {
     return number_field(
         crossing, label, dimension, range, [](auto& c) { return &c.bore.tool; }, member, of_its_class);
   };
@@ -69,7 +69,7 @@ std::vector<Field> soil_fields(const Crossing& crossing, const std::string& id, 
     auto* found = find_by_id(c.site.strata, id);
     return found ? &found->values : nullptr;
   };
-  const auto field = [&](const char* label, Dimension dimension, auto member, double of_its_class, Range range) {
+  const auto field = [&](const char* label, Dimension dimension, auto member, double of_its_class, FieldRange range) {
     return number_field(crossing, label, dimension, range, values, member, of_its_class);
   };
   std::vector<Field> all{field("unit weight", Dimension::unit_weight, &SoilOverrides::unit_weight,
@@ -118,7 +118,7 @@ std::vector<Field> water_fields(const Crossing& crossing) {
 }
 
 std::vector<Field> model_fields(const Crossing& crossing) {
-  const auto field = [&](const char* label, Dimension dimension, Range range, auto member) {
+  const auto field = [&](const char* label, Dimension dimension, FieldRange range, auto member) {
     return number_field(
         crossing, label, dimension, range, [](auto& c) { return &c.bore.model; }, member);
   };

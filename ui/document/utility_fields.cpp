@@ -22,8 +22,8 @@ auto utility_by(const std::string& id) {
 
 /// A length of something in a utility; `owner` finds it in the utility.
 template <class Find, class Owner>
-Field length_field(const Crossing& crossing, const std::string& id, std::string label, Dimension dimension, Range range,
-                   Find owner, std::optional<Length> Owner::*member) {
+Field length_field(const Crossing& crossing, const std::string& id, std::string label, Dimension dimension,
+                   FieldRange range, Find owner, std::optional<Length> Owner::*member) {
   const auto whose = [one = utility_by(id), owner](auto& c) {
     auto* utility = one(c);
     return utility ? owner(*utility) : nullptr;
@@ -121,7 +121,8 @@ std::vector<Field> utility_level_fields(const Crossing& crossing, const std::str
   const auto [low, high] = centre_range(*utility, place.axis_m);
   Typed value;
   if (place.axis_m) value = down ? ground - *place.axis_m - *above : *place.axis_m + *above;
-  const Range range = down ? Range{ground - high - *above, ground - low - *above} : Range{low + *above, high + *above};
+  const FieldRange range =
+      down ? FieldRange{ground - high - *above, ground - low - *above} : FieldRange{low + *above, high + *above};
   Field field = typed_field(
       down ? say("depth of its {} below ground at the bore", what) : say("level of its {} at the bore", what),
       down ? Dimension::length : Dimension::station, range, value,
@@ -185,7 +186,7 @@ std::vector<Field> utility_gap_fields(const Crossing& crossing, const std::strin
 std::vector<Field> hole_fields(const Crossing& crossing, const std::string& id) {
   const TestHole* hole = find_by_id(crossing.site.test_holes, id);
   if (!hole) return {};
-  const auto field = [&](std::string label, Dimension dimension, Range range, auto member) {
+  const auto field = [&](std::string label, Dimension dimension, FieldRange range, auto member) {
     return number_field(
         crossing, std::move(label), dimension, range, [id](auto& c) { return find_by_id(c.site.test_holes, id); },
         member);
@@ -202,8 +203,8 @@ Field new_hole_field(const Crossing& crossing, const std::string& id, const Pass
   const Utility* utility = find_by_id(crossing.site.utilities, id);
   const bool down = utility && from_ground(*utility, place);
   const double ground = place.ground_m.value_or(0);
-  const Range range =
-      down ? Range{ground - highest_line_m, ground + highest_line_m} : Range{-highest_line_m, highest_line_m};
+  const FieldRange range =
+      down ? FieldRange{ground - highest_line_m, ground + highest_line_m} : FieldRange{-highest_line_m, highest_line_m};
   return typed_field(down ? "depth of its crown below ground, measured" : "level of its crown, measured",
                      down ? Dimension::length : Dimension::station, range, std::nullopt,
                      [id, place, down, ground](Crossing& c, Typed v) {

@@ -1,7 +1,7 @@
 #pragma once
 /// How finely lengths, levels, grades and angles are shown. Only what people read changes: what is computed, saved,
 /// judged and exported is the same, and nothing is ever shown more coarsely than the usual, so that a broken limit
-/// cannot look kept.   Evidence: Fineness.*
+/// cannot look kept.   Evidence: DisplayPrecision.*
 
 #include "burrow/base/enum_names.h"
 

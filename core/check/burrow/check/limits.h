@@ -47,7 +47,7 @@ ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables);
 
 /// (limit − value)/limit with the sign of the sense: negative when the limit is broken. A limit of 0 counts as 1. What
 /// is not a number breaks any limit; the margin itself is always a number, at most 1e9 either way.
-/// Evidence: Demand.*
+/// Evidence: Require.*
 double margin_of(double value, const Limit& limit);
 
 /// A margin as it is shown and ranked: a limit missed by more than itself, or kept by more than itself, says no more
