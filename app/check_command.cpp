@@ -99,7 +99,7 @@ Answer check_one(const std::string& file, const Tables& tables, const CheckOptio
   const Result<Crossing> read = read_crossing(*text, tables);
   if (!read) return refuse(read.error());
   if (!asked.alternative.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
-                                                   [&](const Alternative& a) { return a.id == asked.alternative; })) {
+                                                 [&](const Alternative& a) { return a.id == asked.alternative; })) {
     std::string known;
     for (const Alternative& a : read->alternatives) known += (known.empty() ? "" : ", ") + a.id;
     return refuse(Error{"--alternative", asked.alternative, known.empty() ? "a file that has alternatives" : known});
@@ -114,7 +114,7 @@ Answer check_one(const std::string& file, const Tables& tables, const CheckOptio
   std::optional<DayAnswer> day;
   if (const DayRecord* open = open_record(*read))
     day = open->alternative.value_or("") == asked.alternative ? day_answer(crossing, tables, *open, assessment)
-                                                                : day_answer(*read, tables, *open);
+                                                              : day_answer(*read, tables, *open);
   Answer answer;
   AssessmentOptions options;
   options.units = asked.units;
@@ -122,7 +122,7 @@ Answer check_one(const std::string& file, const Tables& tables, const CheckOptio
   options.trials = trials ? &*trials : nullptr;
   options.day = day ? &*day : nullptr;
   answer.out = asked.json ? write_assessment(crossing, assessment, file, options) + "\n"
-                            : as_text(file, crossing, assessment, options.trials, options.day, asked);
+                          : as_text(file, crossing, assessment, options.trials, options.day, asked);
   answer.code = assessment.verdict == Verdict::stop || assessment.verdict == Verdict::incomplete ? 1 : 0;
   return answer;
 }
@@ -183,8 +183,7 @@ int check_all(const std::vector<Named>& files, std::size_t jobs, const CheckOpti
   ask.jobs = jobs;
   if (asked.trials) ask.limits.seconds *= trials_take;
   ask.judge = [&](std::size_t i) {
-    return files[i].error ? refusal(files[i].path, *files[i].error, asked)
-                          : check_one(files[i].path, tables, asked);
+    return files[i].error ? refusal(files[i].path, *files[i].error, asked) : check_one(files[i].path, tables, asked);
   };
   ask.failed = [&](std::size_t i, const Error& error) { return refusal(files[i].path, error, asked); };
   ask.take = [&](const Answer& answer) {

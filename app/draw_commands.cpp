@@ -78,8 +78,7 @@ Result<void> write_picture(const CommandArgs& args) {
   asked.ratio = *ratio;
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
-  return write_image(opened->crossing, opened->assessment, opened->tables, asked,
-                     text_from(options->value("-o", "")));
+  return write_image(opened->crossing, opened->assessment, opened->tables, asked, text_from(options->value("-o", "")));
 }
 
 int end(const char* command, const Result<void>& done, Streams streams) {

@@ -45,7 +45,8 @@ int learn_command(const CommandArgs& args, Streams streams) {
     for (BoreEvidence& bore : evidence.bores) all.bores.push_back(std::move(bore));
     for (StopEvidence& stop : evidence.stops) all.stops.push_back(std::move(stop));
     for (const NotLearnt& not_learnt : evidence.not_learnt)
-      streams.err << file << ": " << say("record {} not used: {}", not_learnt.record, translated_phrase(not_learnt.why)) << "\n";
+      streams.err << file << ": " << say("record {} not used: {}", not_learnt.record, translated_phrase(not_learnt.why))
+                  << "\n";
   }
   const LearnLibrary library = learn(all);
   const std::string json = write_library(library);

@@ -89,7 +89,8 @@ bool is_there(const std::string& name, const Names& tests) {
 
 TEST(Evidence, OfEveryHeader_IsATestThatExists) {
   Names tests;
-  for (const fs::path& file : files_below("tests", {".h", ".cpp"})) tests.merge(tests_in(beginnings_of_tests(lines_of(file))));
+  for (const fs::path& file : files_below("tests", {".h", ".cpp"}))
+    tests.merge(tests_in(beginnings_of_tests(lines_of(file))));
   EXPECT_GT(tests.size(), 1500u) << "the tests were not found";
   std::size_t seen = 0;
   for (const char* folder : {"core", "ui", "app", "tests/support"})

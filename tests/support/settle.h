@@ -1,6 +1,6 @@
 #pragma once
-/// No test lets time pass. What a window put off for a moment (a list that catches up, a page that is brought up to date
-/// once nothing moves) is done at once by `settle`; what a worker or another process does is awaited by `comes`.
+/// No test lets time pass. What a window put off for a moment (a list that catches up, a page that is brought up to
+/// date once nothing moves) is done at once by `settle`; what a worker or another process does is awaited by `comes`.
 
 #include <QCoreApplication>
 #include <QTest>

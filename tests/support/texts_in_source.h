@@ -108,8 +108,8 @@ inline const std::string label_part = "part of a label";
 
 /// Labels of entries are texts wherever they stand in these files; what begins otherwise is an id or a pointer.
 inline bool is_label_file(const std::string& name) {
-  return name.starts_with("ui/document/") && (name.ends_with("fields.cpp") || name.ends_with("entry.cpp") ||
-                                               name.ends_with("forms.cpp"));
+  return name.starts_with("ui/document/") &&
+         (name.ends_with("fields.cpp") || name.ends_with("entry.cpp") || name.ends_with("forms.cpp"));
 }
 inline bool is_label(const std::string& text) {
   static const std::set<std::string> ids{"launch", "exit", "tool", "bore"};
@@ -181,8 +181,8 @@ inline void add_call(const TokenList& tokens, std::size_t i, const std::string& 
   if (tokens.named(i - 2, {"translate", "QT_TRANSLATE_NOOP"})) add("", second, "");
 }
 
-/// Those of one file of source: the calls, sources with their label, labels of entries, the words of choices (`EnumNames`) in the
-/// headers of the core.
+/// Those of one file of source: the calls, sources with their label, labels of entries, the words of choices
+/// (`EnumNames`) in the headers of the core.
 inline void add_texts(const fs::path& file, Texts& texts) {
   const std::string name = file.lexically_relative(source_dir()).generic_string();
   const TokenList tokens(tokens_of(read_all(file)));
