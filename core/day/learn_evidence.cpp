@@ -95,7 +95,7 @@ class Gatherer {
         tool_(tool_at_work(crossing, tables).tool) {}
 
   /// Empty text: the evidence is complete.
-  std::string gather(const DayRecord& record, BoreEvidence& evidence, std::vector<StopEvidence>& stops) {
+  Phrase gather(const DayRecord& record, BoreEvidence& evidence, std::vector<StopEvidence>& stops) {
     const BorePath path = predict_path(ground_, tool_, crossing_.bore);
     if (path.points.size() < 2) return translatable("the layout has no path");
     Timeline timeline = timeline_of(record);
@@ -189,7 +189,7 @@ Evidence evidence_of(const Crossing& crossing, const Tables& tables, const Learn
   for (const DayRecord& record : crossing.record) {
     const Crossing bored = record.alternative ? with_alternative(crossing, *record.alternative) : crossing;
     BoreEvidence evidence;
-    const std::string why = Gatherer(bored, tables, prior).gather(record, evidence, all.stops);
+    const Phrase why = Gatherer(bored, tables, prior).gather(record, evidence, all.stops);
     evidence.record = crossing.name + ", " + record.id;
     if (why.empty())
       all.bores.push_back(std::move(evidence));

@@ -163,7 +163,7 @@ void check_pipe_loads(CheckRun& run, const PipeUnderCheck& pipe) {
   if (const auto load = pipe.above.live_at(live.station_m, place->y_m, live.depth_m))
     report_pipe(run, pipe,
                 {"pipe.live", translatable("traffic, track or machines above it"), live.live_Pa, "Pa", place,
-                 std::string(load->source)},
+                 Phrase::of_table(std::string(load->source))},
                 of_live(*load));
 }
 

@@ -295,7 +295,7 @@ void check_pipe_ring(CheckRun& run, const PipeUnderCheck& pipe) {
   if (!pipe.strength) return leave_out(run, code, name, translatable("How the material bears is not known."));
   const auto long_term = modulus(*pipe.strength, design_life, pipe.in_service());
   const auto quick = modulus(*pipe.strength, short_term, pipe.in_service());
-  if (!long_term || !quick) return leave_out(run, code, name, long_term.error().line());
+  if (!long_term || !quick) return leave_out(run, code, name, (long_term ? quick : long_term).error().line());
   RingUnderLoad(run, pipe, long_term->Pa, quick->Pa).judge_all();
 }
 

@@ -43,7 +43,7 @@ struct PipeResult {
   double value = 0;
   std::string_view unit;
   const PathPoint* place = nullptr;
-  std::string text{};
+  Phrase text{};
 };
 
 /// Writes a judged check down. The working takes code, value, unit and limit from it.

@@ -89,8 +89,9 @@ void demand_rating(CheckRun& run, const PitUnderCheck& pit) {
   const RatedShield& shield = pit.entered.shield;
   if (!shield.depth || !shield.soil_type || !says_something(shield.source))
     run.missing("pit-shield", pit.subject, pit.name);
-  const Source plate{shield.source.empty() ? std::string(translatable("rating entered for the shield")) : shield.source,
-                     SourceLabel::owners_setting};
+  const Source plate{
+      shield.source.empty() ? Phrase(translatable("rating entered for the shield")) : Phrase(shield.source),
+      SourceLabel::owners_setting};
   if (shield.depth) demand_depth(run, pit, "pit.shield-depth", {shield.depth->m, false, plate});
   if (shield.soil_type && *shield.soil_type < pit.shape.soil_type) {
     Finding finding = finding_of(pit, "pit.shield-soil", Severity::stop);

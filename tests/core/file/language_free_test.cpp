@@ -7,6 +7,7 @@
 
 #include "burrow/base/display_precision.h"
 #include "burrow/check/assess.h"
+#include "burrow/day/learn.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/dictionary_file.h"
@@ -75,6 +76,32 @@ TEST(LanguageFree, Samples_DifferInNothingButText) {
 
 TEST(LanguageFree, RandomCrossings_DifferInNothingButText) {
   for (unsigned seed = 0; seed < 12; ++seed) expect_same(test::random_crossing(seed), std::to_string(seed));
+}
+
+// A text of the program that was taken for something entered would stay English.
+TEST(LanguageFree, NotesOfThePipe_AndWhyARecordIsLeftOut_AreTranslated) {
+  const Tables tables = load_tables(day);
+  int notes = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(BURROW_SOURCE_DIR "/samples")) {
+    if (entry.path().extension() != ".crossing") continue;
+    const auto crossing = read_crossing(*read_text_file(entry.path()), tables);
+    ASSERT_TRUE(crossing) << entry.path();
+    const German german;
+    for (const PipeCheck& check : assess(*crossing, tables).pipe_checks) {
+      if (check.text.empty()) continue;
+      ++notes;
+      EXPECT_NE(translated_phrase(check.text), check.text.english()) << check.code;
+    }
+  }
+  EXPECT_GT(notes, 20);
+
+  auto bored = read_crossing(*read_text_file(BURROW_SOURCE_DIR "/samples/house-service.crossing"), tables);
+  ASSERT_TRUE(bored);
+  bored->record = {DayRecord{}};
+  const Evidence evidence = evidence_of(*bored, tables);
+  ASSERT_EQ(evidence.not_learnt.size(), 1u);
+  const German german;
+  EXPECT_NE(translated_phrase(evidence.not_learnt[0].why), evidence.not_learnt[0].why.english());
 }
 
 /// How fine numbers are shown is no business of what computes them either.
