@@ -60,6 +60,37 @@ const Limit& LimitsInForce::of(std::string_view id) const {
   return at->second;
 }
 
+namespace {
+
+const Limit& gap_of_kind(const LimitsInForce& limits, const Tables& tables, UtilityKind kind, bool unexposed) {
+  if (!unexposed) return limits.of("separation_exposed_m");
+  const std::vector<std::string>& ids = row_of(tables, kind).separations;
+  const Limit* largest = &limits.of(ids.front());
+  for (const std::string& id : ids)
+    if (limits.of(id).value > largest->value) largest = &limits.of(id);
+  return *largest;
+}
+
+}  // namespace
+
+ClearanceRules clearance_rules(const LimitsInForce& limits, const Tables& tables) {
+  ClearanceRules rules{Length{limits.of("separation_exposed_m").value}};
+  for (const UtilityKindRow& row : tables.utilities)
+    rules.unexposed.at(static_cast<std::size_t>(row.kind)) = Length{gap_of_kind(limits, tables, row.kind, true).value};
+  return rules;
+}
+
+Limit gap_limit(const LimitsInForce& limits, const Tables& tables, const Utility& utility, bool unexposed) {
+  Limit limit = gap_of_kind(limits, tables, utility.kind, unexposed);
+  const auto more = [&](const std::optional<Length>& own, const char* what) {
+    if (!own || !(own->m > limit.value)) return;
+    limit = {own->m, true, {what, SourceLabel::owners_setting}};
+  };
+  more(utility.required_clearance, translatable("clear gap entered for this utility"));
+  more(utility.agreed.distance, translatable("clear gap agreed with its owner"));
+  return limit;
+}
+
 double margin_of(double value, const Limit& limit) {
   constexpr double widest = 1e9, as_good_as_0 = 1e-12;
   const double scale = std::abs(limit.value) > as_good_as_0 ? std::abs(limit.value) : 1.0;

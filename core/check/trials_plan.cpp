@@ -12,7 +12,7 @@ TrialsSetup trials_setup(const Crossing& crossing, const Tables& tables, const A
   const ExitOpening opening = exit_opening(assessment.exit_pit, Length{ground}, widest);
   TrialsSetup setup;
   setup.window = {opening.right_m, opening.left_m, opening.low_m, opening.high_m};
-  setup.rules = clearance_rules(crossing, tables);
+  setup.rules = clearance_rules(LimitsInForce(crossing, tables), tables);
   return setup;
 }
 

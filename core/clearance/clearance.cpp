@@ -72,23 +72,6 @@ void add_mixed_chances(Clearance& c, const Pair& pair, const Station& station, c
   set(c, chances);
 }
 
-double own_rule(const Utility& utility) {
-  const double own = utility.required_clearance ? utility.required_clearance->m : 0;
-  return utility.agreed.distance ? std::max(own, utility.agreed.distance->m) : own;
-}
-
-double rule_for(const Clearance& c, const Utility& utility, const ClearanceRules& rules) {
-  double rule = c.unexposed ? rules.traced.m : rules.exposed.m;
-  if (c.unexposed && c.dangerous) {
-    rule = rules.unexposed_dangerous.m;
-    if (c.kind == UtilityKind::unknown)
-      rule = std::max({rule, rules.unexposed_power.value_or(Length{0}).m, rules.unexposed_steam.value_or(Length{0}).m});
-    if (c.kind == UtilityKind::power && rules.unexposed_power) rule = rules.unexposed_power->m;
-    if (c.kind == UtilityKind::steam && rules.unexposed_steam) rule = rules.unexposed_steam->m;
-  }
-  return std::max(rule, own_rule(utility));
-}
-
 /// Common normal of the two lines where they meet: square to both, or upright where they run together.
 Vector common_normal(const Station& station, const std::vector<PathVertex>& line, std::size_t segment) {
   if (segment + 1 >= line.size()) return station.up;
@@ -201,6 +184,13 @@ double greatest_error(const Pair& pair) {
 
 }  // namespace
 
+Length clear_gap_wanted(const ClearanceRules& rules, const Utility& utility, bool unexposed) {
+  Length wanted = rules.of(utility.kind, unexposed);
+  if (utility.required_clearance) wanted = std::max(wanted, *utility.required_clearance);
+  if (utility.agreed.distance) wanted = std::max(wanted, *utility.agreed.distance);
+  return wanted;
+}
+
 LocationSd location_sd(const Located& located, const Tables& tables, double depth_m) {
   LocationSd sd;
   if (located.lateral_sd) sd.lateral_m = located.lateral_sd->m;
@@ -254,7 +244,8 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
     const std::vector<PathVertex>* line = longer ? &moved : &utility.path;
     if (holed) {
       const double sd_m = std::hypot(bore_sd_m, sd.lateral_m.value_or(0), sd.vertical_m.value_or(0));
-      const NearBore bore = near_bore(path, near->distance_m, c.contact_radius_m + own_rule(utility), sd_m);
+      const NearBore bore =
+          near_bore(path, near->distance_m, c.contact_radius_m + clear_gap_wanted({}, utility, true).m, sd_m);
       c.pinned = pinned_line(utility, sd, holes, &bore);
     }
     if (!c.pinned.line.empty()) {
@@ -268,8 +259,8 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
       c.no_sd = c.no_sd && !(c.hole_at_bore && sd.lateral_m && sd.vertical_m);
     }
     c.exposure_unproved = c.how == LocatedHow::exposed && c.unexposed;
-    c.required_fixed_m = rule_for(c, utility, rules);
-    c.required_exposed_m = std::max(rules.exposed.m, own_rule(utility));
+    c.required_fixed_m = clear_gap_wanted(rules, utility, c.unexposed).m;
+    c.required_exposed_m = clear_gap_wanted(rules, utility, false).m;
     if (!near) {
       c.depth_unknown_at_bore = utility.path.empty();
       continue;

@@ -145,7 +145,7 @@ void look_ahead(DayWork& work) {
   for (const PathPoint& p : work.answer.smoothed.points)
     if (p.s_m > nose + 1e-6) work.ahead.points.push_back(p);
   work.ahead.length_m = work.ahead.points.back().s_m;
-  const ClearanceRules rules = clearance_rules(work.crossing, work.tables);
+  const ClearanceRules rules = clearance_rules(LimitsInForce(work.crossing, work.tables), work.tables);
   if (work.ahead.points.size() > 1) {
     work.clearing = clearances(work.ahead, work.tool.diameter, work.crossing.site.utilities, work.crossing.site.ground,
                                rules, work.tables, work.crossing.site.test_holes);

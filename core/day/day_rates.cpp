@@ -4,6 +4,8 @@
 #include <cmath>
 #include <map>
 
+#include "burrow/bore/conditioning.h"
+
 namespace burrow {
 
 namespace {

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "burrow/bore/conditioning.h"
 #include "burrow/bore/guessed_ground.h"
 #include "burrow/check/limits.h"
 #include "burrow/clearance/clearance.h"

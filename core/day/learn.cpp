@@ -5,8 +5,10 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <utility>
 
 #include "burrow/bore/tool.h"
+#include "burrow/day/path_evidence.h"
 #include "burrow/soil/ground.h"
 #include "learn_refusal.h"
 
@@ -19,7 +21,8 @@ constexpr double z_90 = 1.6449;
 /// The readings of one bore turned so that neither wander nor the rest mixes them any more.
 class Turned {
  public:
-  explicit Turned(const BoreEvidence& e) : evidence_(e) {
+  explicit Turned(std::shared_ptr<const PathEvidence> path) : path_(std::move(path)) {
+    const PathEvidence& e = *path_;
     const Eigen::LLT<Eigen::MatrixXd> root(e.fixed);
     const Eigen::MatrixXd half = root.matrixL().solve(e.by_wander);
     const Eigen::MatrixXd whole = root.matrixL().solve(half.transpose());
@@ -32,7 +35,7 @@ class Turned {
 
   /// What is left of each reading for one c; between those tried a parabola through three.
   [[nodiscard]] Eigen::VectorXd rest(double ln_c) const {
-    const std::vector<double>& tried = evidence_.ln_constants;
+    const std::vector<double>& tried = path_->ln_constants;
     const double step = tried[1] - tried[0];
     const double place = std::clamp((ln_c - tried.front()) / step, 0.0, static_cast<double>(tried.size() - 1));
     const auto middle = std::clamp<Eigen::Index>(std::lround(place), 1, static_cast<Eigen::Index>(tried.size()) - 2);
@@ -48,7 +51,7 @@ class Turned {
   }
 
  private:
-  const BoreEvidence& evidence_;
+  std::shared_ptr<const PathEvidence> path_;
   Eigen::VectorXd by_wander_;
   Eigen::MatrixXd rest_;
 };
@@ -108,7 +111,7 @@ class Posterior {
     wander_mean_ = std::log(wander_class);
     wander_sd_ = prior.wander_ln_sd;
     for (const BoreEvidence* bore : bores)
-      if (bore->values.size() > 0) turned_.emplace_back(*bore);
+      if (bore->path) turned_.emplace_back(bore->path);
   }
 
   [[nodiscard]] int bores() const { return static_cast<int>(turned_.size()); }
@@ -221,7 +224,7 @@ LearnLibrary learn(const Evidence& evidence, const LearnPrior& prior) {
     const Posterior posterior(of.bores, of.wander_class, prior);
     learned.bores = posterior.bores();
     for (const BoreEvidence* bore : of.bores)
-      if (bore->values.size() > 0) learned.records.push_back(bore->record);
+      if (bore->path) learned.records.push_back(bore->record);
     posterior.answer(learned);
     learned.field_factor = factor_of(of.bores, prior, learned.timed_bores);
     learn_refusal(of.stops, prior, learned);

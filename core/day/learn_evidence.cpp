@@ -3,10 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <memory>
 
+#include "burrow/bore/conditioning.h"
 #include "burrow/check/assess.h"
 #include "burrow/check/tool_at_work.h"
 #include "burrow/day/learn.h"
+#include "burrow/day/path_evidence.h"
 #include "day_rates.h"
 #include "day_work.h"
 #include "learn_refusal.h"
@@ -115,7 +118,7 @@ class Gatherer {
     evidence.steer_mean = ModelConstants().steer_constant->v;
     evidence.steer_sd = ModelConstants().steer_constant_sd->v;
     time(path, timeline, evidence);
-    if (!readings.empty()) path_readings(path, readings, evidence);
+    if (!readings.empty()) evidence.path = path_evidence(path, readings, evidence.steer_mean, evidence.steer_sd);
     if (readings.empty() && !evidence.time_ln) return translatable("neither a timed mark nor a reading of the path");
     return {};
   }
@@ -136,9 +139,12 @@ class Gatherer {
     if (evidence.pieces > 0) evidence.time_ln = sum_ln / evidence.pieces;
   }
 
-  void path_readings(const BorePath& path, const std::vector<PathReading>& readings, BoreEvidence& evidence) const {
+  [[nodiscard]] std::shared_ptr<const PathEvidence> path_evidence(const BorePath& path,
+                                                                  const std::vector<PathReading>& readings,
+                                                                  double steer_mean, double steer_sd) const {
+    PathEvidence evidence;
     const auto n = static_cast<Eigen::Index>(readings.size());
-    const LogNormal c = log_normal(evidence.steer_mean, evidence.steer_sd);
+    const LogNormal c = log_normal(steer_mean, steer_sd);
     evidence.expected.resize(n, constants_tried);
     for (int k = 0; k < constants_tried; ++k) {
       const double ln = c.ln_mean + prior_reach_sd * c.ln_sd * (2.0 * k / (constants_tried - 1) - 1);
@@ -173,6 +179,7 @@ class Gatherer {
       evidence.values[r] = expected_at(path, reading, member) + reading.value * scale;
       evidence.fixed(r, r) += std::max(reading.sd * reading.sd, 1e-12);
     }
+    return std::make_shared<const PathEvidence>(std::move(evidence));
   }
 
   const Crossing& crossing_;

@@ -89,6 +89,8 @@ void read(Row& row, UtilityKindRow& utility) {
     row.wrong("dash", std::to_string(utility.dash.size()) + " lengths", "pairs: on, off");
   utility.dangerous = row.flag("dangerous");
   utility.can_hurt = row.flag("can_hurt");
+  utility.separations = row.texts_or_nothing("separations");
+  if (utility.separations.empty()) row.wrong("separations", "nothing", "ids of limits");
   utility.source = row.source();
 }
 

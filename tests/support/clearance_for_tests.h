@@ -9,7 +9,11 @@
 
 namespace burrow::test {
 
-inline const ClearanceRules rules{.exposed = {0.30}, .traced = {0.60}, .unexposed_dangerous = {0.60}};
+inline const ClearanceRules rules = [] {
+  ClearanceRules all{Length{0.30}};
+  all.unexposed.fill(Length{0.60});
+  return all;
+}();
 inline const LevelLine ground{{-5, 102}, {40, 102}};
 
 inline Tables tables() {

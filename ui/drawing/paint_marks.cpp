@@ -1,4 +1,4 @@
-#include "burrow/drawing/paint_marks.h"
+#include "paint_marks.h"
 
 #include <cmath>
 #include <vector>

@@ -8,7 +8,7 @@
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/box_pick.h"
 #include "burrow/drawing/layer_cache.h"
-#include "burrow/drawing/paint_marks.h"
+#include "paint_marks.h"
 
 namespace burrow {
 

@@ -10,7 +10,7 @@
 #include "burrow/panels/air_panel.h"
 #include "burrow/panels/air_view.h"
 #include "burrow/panels/card_list.h"
-#include "burrow/panels/choice_words.h"
+#include "choice_words.h"
 
 namespace burrow {
 

@@ -7,10 +7,10 @@
 #include "burrow/language/say.h"
 #include "burrow/panels/air_view.h"
 #include "burrow/panels/card_list.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/text_form.h"
+#include "choice_words.h"
+#include "statement_fields.h"
 
 namespace burrow {
 

@@ -7,8 +7,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "burrow/panels/flow_row.h"
 #include "burrow/widgets/offered_text.h"
+#include "flow_row.h"
 
 namespace burrow {
 

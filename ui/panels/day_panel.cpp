@@ -12,9 +12,9 @@
 #include "burrow/document/text.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/card_list.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/learn_box.h"
 #include "burrow/words/day_text.h"
+#include "choice_words.h"
 
 namespace burrow {
 
@@ -58,8 +58,12 @@ DayPanel::DayPanel(Document& document, QWidget* parent)
   add_widget(sideways_);
   add_gap();
   add_heading(tr("How it ended"));
-  ends_ = add_buttons(
-      {tr("Arrived"), tr("Backed out"), tr("Stuck"), tr("Came out of the ground"), tr("Struck something"), tr("Lost")});
+  ends_ = add_buttons(labels_of<EndHow>({{EndHow::arrived, tr("Arrived")},
+                                         {EndHow::backed_out, tr("Backed out")},
+                                         {EndHow::stuck, tr("Stuck")},
+                                         {EndHow::daylight, tr("Came out of the ground")},
+                                         {EndHow::struck, tr("Struck something")},
+                                         {EndHow::lost, tr("Lost")}}));
   for (std::size_t i = 0; i < ends_.size(); ++i)
     connect(ends_[i], &QPushButton::clicked, this, [this, i] { tap_end(word_at<EndHow>(static_cast<int>(i))); });
   add_gap();

@@ -10,7 +10,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "burrow/panels/flow_row.h"
+#include "flow_row.h"
 
 namespace burrow {
 

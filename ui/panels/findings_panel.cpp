@@ -13,9 +13,9 @@
 #include "burrow/document/text.h"
 #include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
-#include "burrow/panels/flow_row.h"
 #include "burrow/words/headline.h"
 #include "burrow/words/working_text.h"
+#include "flow_row.h"
 
 namespace burrow {
 

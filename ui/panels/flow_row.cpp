@@ -1,4 +1,4 @@
-#include "burrow/panels/flow_row.h"
+#include "flow_row.h"
 
 #include <algorithm>
 

@@ -13,8 +13,8 @@
 #include "burrow/document/text.h"
 #include "burrow/panels/card_list.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/flow_row.h"
 #include "burrow/panels/text_form.h"
+#include "flow_row.h"
 
 namespace burrow {
 

@@ -8,7 +8,7 @@
 
 #include "burrow/crossing/find.h"
 #include "burrow/document/text.h"
-#include "burrow/panels/choice_words.h"
+#include "choice_words.h"
 
 namespace burrow {
 

@@ -8,8 +8,8 @@
 #include "burrow/document/text.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/library_file.h"
-#include "burrow/panels/flow_row.h"
 #include "burrow/words/learn_text.h"
+#include "flow_row.h"
 
 namespace burrow {
 

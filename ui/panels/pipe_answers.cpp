@@ -9,12 +9,12 @@
 #include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/check_list.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/pipe_panel.h"
 #include "burrow/pipe/section.h"
 #include "burrow/words/headline.h"
 #include "burrow/words/pipe_text.h"
 #include "burrow/words/working_text.h"
+#include "choice_words.h"
 
 namespace burrow {
 

@@ -10,9 +10,9 @@
 
 #include "burrow/charts/load_charts.h"
 #include "burrow/panels/check_list.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/pipe/section.h"
+#include "choice_words.h"
 
 namespace burrow {
 
@@ -69,13 +69,17 @@ void PipePanel::make_pull() {
   add_gap();
   add_heading(tr("Bringing it in"));
   add_choice(
-      tr("goes in"), {tr("pulled after"), tr("towed"), tr("pushed")},
+      tr("goes in"),
+      labels_of<Insertion>({{Insertion::pulled_after, tr("pulled after")},
+                            {Insertion::towed, tr("towed")},
+                            {Insertion::pushed, tr("pushed")}}),
       [this] { return row_of_word(*pipe_of(document_.crossing()).insertion); },
       [this](int row) {
         edit(tr("Choose how the pipe goes in"), [&](Pipe& p) { p.insertion.set(word_at<Insertion>(row)); });
       });
   add_choice(
-      tr("pulled by"), {tr("rope"), tr("air hose"), tr("rod")},
+      tr("pulled by"),
+      labels_of<PullBy>({{PullBy::rope, tr("rope")}, {PullBy::hose, tr("air hose")}, {PullBy::rod, tr("rod")}}),
       [this] { return row_of_word(*pipe_of(document_.crossing()).pull_by); },
       [this](int row) {
         edit(tr("Choose what pulls the pipe"), [&](Pipe& p) { p.pull_by.set(word_at<PullBy>(row)); });

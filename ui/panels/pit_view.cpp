@@ -1,4 +1,4 @@
-#include "burrow/panels/pit_view.h"
+#include "pit_view.h"
 
 #include "burrow/bore/tool.h"
 

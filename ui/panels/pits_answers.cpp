@@ -6,8 +6,8 @@
 #include "burrow/document/text.h"
 #include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/pits_panel.h"
+#include "choice_words.h"
 
 namespace burrow {
 

@@ -1,9 +1,9 @@
 /// What German slopes want answered of a pit, and the design of a support for the loads beside it.
 
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/pits_panel.h"
-#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/text_form.h"
+#include "choice_words.h"
+#include "statement_fields.h"
 
 namespace burrow {
 

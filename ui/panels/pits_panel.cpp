@@ -3,12 +3,12 @@
 #include <QComboBox>
 #include <QLabel>
 
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/pit_view.h"
-#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/text_form.h"
 #include "burrow/pit/proposal.h"
+#include "choice_words.h"
+#include "pit_view.h"
+#include "statement_fields.h"
 
 namespace burrow {
 
@@ -25,7 +25,9 @@ PitsPanel::PitsPanel(Document& document, QWidget* parent) : FormPanel(document, 
         Q_EMIT picked(which_);
       });
   add_choice(
-      tr("rules for both"), {tr("29 CFR 1926 P"), tr("DIN 4124")},
+      tr("rules for both"),
+      labels_of<ExcavationRules>(
+          {{ExcavationRules::us_1926, tr("29 CFR 1926 P")}, {ExcavationRules::din_4124, tr("DIN 4124")}}),
       [this] { return row_of_word(document_.crossing().pits.rules.value); },
       [this](int row) {
         change(tr("Choose rules for pits"), [row](Crossing& c) { c.pits.rules.set(word_at<ExcavationRules>(row)); });
@@ -60,7 +62,13 @@ void PitsPanel::make_sides() {
   add_heading(tr("Sides"));
   const auto add_side = [this](const QString& name, PitSide PitSides::*member) {
     add_choice(
-        name, {tr("as proposed"), tr("upright, bare"), tr("sloped"), tr("benched"), tr("shored"), tr("shielded")},
+        name,
+        labels_of<SideKind>({{SideKind::upright, tr("upright, bare")},
+                             {SideKind::sloped, tr("sloped")},
+                             {SideKind::benched, tr("benched")},
+                             {SideKind::shored, tr("shored")},
+                             {SideKind::shielded, tr("shielded")}},
+                            tr("as proposed")),
         [this, member] {
           const PitSide& side = pit().sides.*member;
           return left_to_program(side) ? 0 : 1 + row_of_word(side.kind.value);
@@ -81,7 +89,12 @@ void PitsPanel::make_sides() {
   add_side(tr("right side"), &PitSides::right);
   sides_ = add_entries(tr("by the rules"), true);
   add_choice(
-      tr("shield rated for"), {tr("not entered"), tr("stable rock"), tr("A"), tr("B"), tr("C")},
+      tr("shield rated for"),
+      labels_of<ExcavationType>({{ExcavationType::stable_rock, tr("stable rock")},
+                                 {ExcavationType::a, tr("A")},
+                                 {ExcavationType::b, tr("B")},
+                                 {ExcavationType::c, tr("C")}},
+                                tr("not entered")),
       [this] { return row_of_word(pit().shield.soil_type); },
       [this](int row) {
         edit(tr("Choose soil of the shield"),
@@ -122,7 +135,12 @@ void PitsPanel::make_soil() {
   add_heading(tr("Soil type"));
   soil_text_ = add_text(tr("Which soil type is proposed, and why"));
   add_choice(
-      tr("taken"), {tr("not typed: C"), tr("stable rock"), tr("A"), tr("B"), tr("C")},
+      tr("taken"),
+      labels_of<ExcavationType>({{ExcavationType::stable_rock, tr("stable rock")},
+                                 {ExcavationType::a, tr("A")},
+                                 {ExcavationType::b, tr("B")},
+                                 {ExcavationType::c, tr("C")}},
+                                tr("not typed: C")),
       [this] { return row_of_word(pit().soil_type); },
       [this](int row) {
         edit(tr("Choose soil type"), [&](Pit& p) { p.soil_type = word_or_none_at<ExcavationType>(row); });
@@ -136,7 +154,10 @@ void PitsPanel::make_soil() {
 void PitsPanel::make_spoil() {
   add_gap();
   add_heading(tr("Spoil and ladder"));
-  const QStringList sides{tr("bore side"), tr("back"), tr("left"), tr("right")};
+  const QStringList sides = labels_of<PitSideName>({{PitSideName::bore, tr("bore side")},
+                                                    {PitSideName::back, tr("back")},
+                                                    {PitSideName::left, tr("left")},
+                                                    {PitSideName::right, tr("right")}});
   add_choice(
       tr("heap beside"), sides, [this] { return row_of_word(pit().spoil.side.value); },
       [this](int row) {

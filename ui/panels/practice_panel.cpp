@@ -15,8 +15,8 @@
 #include "burrow/file/practice_file.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/practice_words.h"
 #include "burrow/panels/try_error_box.h"
+#include "practice_words.h"
 
 namespace burrow {
 

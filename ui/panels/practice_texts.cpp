@@ -10,8 +10,8 @@
 #include "burrow/document/practice_fields.h"
 #include "burrow/document/text.h"
 #include "burrow/panels/practice_panel.h"
-#include "burrow/panels/practice_words.h"
 #include "burrow/words/day_text.h"
+#include "practice_words.h"
 
 namespace burrow {
 

@@ -4,9 +4,9 @@
 
 #include "burrow/crew/checklist.h"
 #include "burrow/crew/equipment.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/words/run_text.h"
 #include "burrow/words/trials_text.h"
+#include "choice_words.h"
 
 namespace burrow {
 

@@ -11,8 +11,8 @@
 #include <algorithm>
 
 #include "burrow/document/text.h"
-#include "burrow/panels/choice_words.h"
-#include "burrow/panels/flow_row.h"
+#include "choice_words.h"
+#include "flow_row.h"
 
 namespace burrow {
 

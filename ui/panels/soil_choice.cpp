@@ -1,4 +1,4 @@
-#include "burrow/panels/soil_choice.h"
+#include "soil_choice.h"
 
 #include <QPainter>
 #include <algorithm>

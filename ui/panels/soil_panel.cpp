@@ -14,9 +14,9 @@
 #include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/soil_choice.h"
 #include "burrow/soil/mistaken_soils.h"
 #include "burrow/words/trials_text.h"
+#include "soil_choice.h"
 
 namespace burrow {
 

@@ -1,6 +1,6 @@
-#include "burrow/panels/statement_fields.h"
+#include "statement_fields.h"
 
-#include "burrow/panels/choice_words.h"
+#include "choice_words.h"
 
 namespace burrow {
 

@@ -7,11 +7,11 @@
 
 #include "burrow/document/utility_fields.h"
 #include "burrow/panels/card_list.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/surface_panel.h"
 #include "burrow/panels/text_form.h"
+#include "choice_words.h"
+#include "statement_fields.h"
 
 namespace burrow {
 

@@ -15,10 +15,10 @@
 #include "burrow/language/say.h"
 #include "burrow/load/live.h"
 #include "burrow/panels/card_list.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/statement_fields.h"
 #include "burrow/tables/material_rows.h"
+#include "choice_words.h"
+#include "statement_fields.h"
 
 namespace burrow {
 
@@ -82,8 +82,13 @@ void SurfacePanel::make_values() {
   names_->add(text_field(document_, tr("name"), in_feature([](auto& f) { return &f.name; })), {}, true);
   add_choice(
       tr("what runs on it"),
-      {tr("not said: heaviest usual"), tr("highway trucks"), tr("EN 1991-2 lorries"), tr("light vehicles to 16 t"),
-       tr("cars"), tr("trains, Cooper E80"), tr("nothing")},
+      labels_of<Traffic>({{Traffic::highway, tr("highway trucks")},
+                          {Traffic::european, tr("EN 1991-2 lorries")},
+                          {Traffic::light, tr("light vehicles to 16 t")},
+                          {Traffic::cars, tr("cars")},
+                          {Traffic::cooper_e80, tr("trains, Cooper E80")},
+                          {Traffic::none, tr("nothing")}},
+                         tr("not said: heaviest usual")),
       [this] {
         if (!current() || !current()->traffic || current()->traffic->empty()) return current() ? 0 : -1;
         const auto traffic = from_word<Traffic>(*current()->traffic);
@@ -125,7 +130,10 @@ void SurfacePanel::make_rule() {
   add_gap();
   add_heading(tr("Whether its owner allows it"));
   add_choice(
-      tr("permission"), {tr("allowed"), tr("refused"), tr("not asked")},
+      tr("permission"),
+      labels_of<Permission>({{Permission::allowed, tr("allowed")},
+                             {Permission::refused, tr("refused")},
+                             {Permission::not_asked, tr("not asked")}}),
       [this] { return current() ? row_of_word(*current()->permission) : -1; },
       [this](int row) {
         edit(tr("Answer: permission"), [&](SurfaceFeature& f) { f.permission.set(word_at<Permission>(row)); });

@@ -10,10 +10,10 @@
 #include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/card_list.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
 #include "burrow/panels/utilities_panel.h"
+#include "choice_words.h"
 
 namespace burrow {
 

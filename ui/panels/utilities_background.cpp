@@ -9,9 +9,9 @@
 #include "burrow/document/answers_at_once.h"
 #include "burrow/panels/at_once_form.h"
 #include "burrow/panels/card_list.h"
-#include "burrow/panels/choice_words.h"
-#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/utilities_panel.h"
+#include "choice_words.h"
+#include "statement_fields.h"
 
 namespace burrow {
 

@@ -7,20 +7,20 @@
 
 #include "burrow/document/answers_at_once.h"
 #include "burrow/panels/at_once_form.h"
-#include "burrow/panels/choice_words.h"
-#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/utilities_panel.h"
+#include "choice_words.h"
+#include "statement_fields.h"
 
 namespace burrow {
 
 namespace {
 QStringList end_words() {
-  return {UtilitiesPanel::tr("house connection"),
-          UtilitiesPanel::tr("cap"),
-          UtilitiesPanel::tr("pole"),
-          UtilitiesPanel::tr("pit"),
-          UtilitiesPanel::tr("chamber"),
-          UtilitiesPanel::tr("record ends there")};
+  return labels_of<LineEnd>({{LineEnd::house_connection, UtilitiesPanel::tr("house connection")},
+                             {LineEnd::cap, UtilitiesPanel::tr("cap")},
+                             {LineEnd::pole, UtilitiesPanel::tr("pole")},
+                             {LineEnd::pit, UtilitiesPanel::tr("pit")},
+                             {LineEnd::chamber, UtilitiesPanel::tr("chamber")},
+                             {LineEnd::edge_of_record, UtilitiesPanel::tr("record ends there")}});
 }
 
 QString display_name(const Utility& utility) {

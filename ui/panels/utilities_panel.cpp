@@ -12,9 +12,9 @@
 #include "burrow/document/utility_entry.h"
 #include "burrow/panels/at_once_form.h"
 #include "burrow/panels/card_list.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/text_form.h"
+#include "choice_words.h"
 
 namespace burrow {
 

@@ -6,10 +6,10 @@
 #include <QPushButton>
 
 #include "burrow/panels/at_once_form.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/utilities_panel.h"
+#include "choice_words.h"
+#include "statement_fields.h"
 
 namespace burrow {
 
@@ -47,7 +47,11 @@ void UtilitiesPanel::make_search() {
         });
       });
   add_choice(
-      tr("house connections"), {tr("not answered"), tr("entered"), tr("none here"), tr("not checked")},
+      tr("house connections"),
+      labels_of<Laterals>({{Laterals::entered, tr("entered")},
+                           {Laterals::none_here, tr("none here")},
+                           {Laterals::not_checked, tr("not checked")}},
+                          tr("not answered")),
       [search] { return row_of_word(search().laterals); },
       [this](int row) {
         edit_search(tr("Answer: house connections"),
@@ -127,7 +131,10 @@ void UtilitiesPanel::make_camera() {
   const auto survey = [this](const QString& when, const QString& report, const QString& date,
                              CameraSurvey UtilitySearch::*member) {
     add_choice(
-        when, {tr("not answered"), tr("all clear"), tr("not clear")},
+        when,
+        labels_of<CameraResult>(
+            {{CameraResult::nothing_found, tr("all clear")}, {CameraResult::something_found, tr("not clear")}},
+            tr("not answered")),
         [this, member] { return row_of_word((document_.crossing().site.utility_search.*member).result); },
         [this, when, member](int row) {
           edit_search(tr("Answer: camera %1").arg(when),

@@ -10,12 +10,12 @@
 #include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/card_list.h"
-#include "burrow/panels/choice_words.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/statement_fields.h"
 #include "burrow/panels/text_form.h"
 #include "burrow/panels/utilities_panel.h"
 #include "burrow/tables/material_rows.h"
+#include "choice_words.h"
+#include "statement_fields.h"
 
 namespace burrow {
 
@@ -48,7 +48,11 @@ void UtilitiesPanel::make_values() {
       tr("kind"), kinds, [](const Utility& u) { return row_of_word(u.kind); },
       [](Utility& u, int row) { u.kind = word_at<UtilityKind>(row); }, true);
   utility_choice(
-      tr("status"), {tr("live"), tr("abandoned"), tr("proposed"), tr("not known")},
+      tr("status"),
+      labels_of<UtilityStatus>({{UtilityStatus::live, tr("live")},
+                                {UtilityStatus::abandoned, tr("abandoned")},
+                                {UtilityStatus::proposed, tr("proposed")},
+                                {UtilityStatus::unknown, tr("not known")}}),
       [](const Utility& u) { return row_of_word(u.status.value); },
       [](Utility& u, int row) { u.status.set(word_at<UtilityStatus>(row)); });
   make_material();
@@ -56,16 +60,25 @@ void UtilitiesPanel::make_values() {
   add_gap();
   add_heading(tr("Size and level"));
   utility_choice(
-      tr("diameter of the record"), {tr("not said"), tr("outside"), tr("inside"), tr("nominal")},
+      tr("diameter of the record"),
+      labels_of<DiameterMeant>({{DiameterMeant::outside, tr("outside")},
+                                {DiameterMeant::inside, tr("inside")},
+                                {DiameterMeant::nominal, tr("nominal")}},
+                               tr("not said")),
       [](const Utility& u) { return row_of_word(u.recorded.diameter); },
       [](Utility& u, int row) { u.recorded.diameter = word_or_none_at<DiameterMeant>(row); });
   size_ = add_entries(tr("default"), true);
   utility_choice(
-      tr("level of the record"), {tr("not said"), tr("crown"), tr("centre"), tr("invert")},
+      tr("level of the record"),
+      labels_of<LevelMeant>(
+          {{LevelMeant::crown, tr("crown")}, {LevelMeant::centre, tr("centre")}, {LevelMeant::invert, tr("invert")}},
+          tr("not said")),
       [](const Utility& u) { return row_of_word(u.recorded.level); },
       [](Utility& u, int row) { u.recorded.level = word_or_none_at<LevelMeant>(row); });
   utility_choice(
-      tr("measured from"), {tr("not said"), tr("ground", "measured from"), tr("datum")},
+      tr("measured from"),
+      labels_of<DepthFrom>({{DepthFrom::ground, tr("ground", "measured from")}, {DepthFrom::datum, tr("datum")}},
+                           tr("not said")),
       [](const Utility& u) { return row_of_word(u.recorded.from); },
       [](Utility& u, int row) { u.recorded.from = word_or_none_at<DepthFrom>(row); });
   level_ = add_entries(tr("default"), true);
@@ -101,13 +114,20 @@ void UtilitiesPanel::make_place() {
   const auto whose = [this] { return part(); };
   add_gap();
   add_heading(tr("How its place is known"));
-  const QStringList ways{tr("exposed"), tr("traced twice"), tr("traced"), tr("records"), tr("not known")};
+  const QStringList ways = labels_of<LocatedHow>({{LocatedHow::exposed, tr("exposed")},
+                                                  {LocatedHow::traced_twice, tr("traced twice")},
+                                                  {LocatedHow::traced, tr("traced")},
+                                                  {LocatedHow::records, tr("records")},
+                                                  {LocatedHow::unknown, tr("not known")}});
   add_choice(
       tr("located by"), ways, [this] { return current() ? row_of_word(*current()->located.how) : -1; },
       [this, ways](int row) { choose_located(word_at<LocatedHow>(row), ways[row]); });
   located_text_ = add_text(tr("What the way of locating brought with it"));
   tracer_ = utility_choice(
-      tr("the tracing followed"), {tr("not said"), tr("a wire"), tr("a sonde"), tr("nothing")},
+      tr("the tracing followed"),
+      labels_of<TracedBy>(
+          {{TracedBy::wire, tr("a wire")}, {TracedBy::sonde, tr("a sonde")}, {TracedBy::none, tr("nothing")}},
+          tr("not said")),
       [](const Utility& u) { return row_of_word(u.located.tracer); },
       [](Utility& u, int row) { u.located.tracer = word_or_none_at<TracedBy>(row); });
   date_ = add_texts(whose);

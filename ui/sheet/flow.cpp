@@ -1,4 +1,4 @@
-#include "burrow/sheet/flow.h"
+#include "flow.h"
 
 #include <algorithm>
 

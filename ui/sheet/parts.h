@@ -1,7 +1,7 @@
 #pragma once
 /// The parts of the paper, and the words that they share.
 
-#include "burrow/sheet/flow.h"
+#include "flow.h"
 #include "burrow/sheet/sheet.h"
 
 namespace burrow {

@@ -32,22 +32,6 @@ PitReach::Walls walls_of(const CheckRun& run, const PitUnderCheck& pit) {
 }
 
 /// The rule for how and what it is; of an unknown kind the strictest of all.
-const Limit& rule_for(const CheckRun& run, UtilityKind kind, bool unexposed) {
-  if (!unexposed) return run.limit("separation_exposed_m");
-  const Limit* rule = &run.limit("separation_traced_m");
-  for (const auto& [of_kind, id] :
-       {std::pair{UtilityKind::gas, "separation_gas_m"}, std::pair{UtilityKind::power, "separation_power_m"},
-        std::pair{UtilityKind::steam, "separation_steam_m"}}) {
-    if (kind == of_kind) return run.limit(id);
-    if (kind == UtilityKind::unknown && run.limit(id).value > rule->value) rule = &run.limit(id);
-  }
-  return *rule;
-}
-
-double own_gap(const Utility& utility) {
-  return utility.required_clearance ? utility.required_clearance->m : 0;
-}
-
 /// The nearest of those places of a utility that are exposed, or of those that are not.
 struct Nearest {
   double low_m = std::numeric_limits<double>::infinity();  ///< clear gap, least within the error of its place
@@ -64,8 +48,8 @@ class NearPit {
       : run_(run), reach_(reach), utility_(utility) {
     radius_ = utility.outside_diameter.value_or(Length{0}).m / 2;
     seen_ = *utility.located.how == LocatedHow::exposed;
-    wanted_ =
-        std::max({rule_for(run, utility.kind, true).value, rule_for(run, utility.kind, false).value, own_gap(utility)});
+    wanted_ = std::max(gap_limit(run.limits, run.tables, utility, true).value,
+                       gap_limit(run.limits, run.tables, utility, false).value);
     look();
     for (Nearest* nearest : {&hidden_, &exposed_})
       if (std::isfinite(nearest->low_m)) nearest->gap_m = reach_.gap(nearest->at) - radius_;
@@ -228,9 +212,7 @@ bool say_inside(CheckRun& run, const PitUnderCheck& pit, const Utility& utility,
 /// Whether it comes too near.
 bool say_near(CheckRun& run, const PitUnderCheck& pit, const Utility& utility, const Nearest& nearest, bool unexposed) {
   if (!std::isfinite(nearest.low_m)) return false;
-  Limit wanted = rule_for(run, utility.kind, unexposed);
-  if (own_gap(utility) > wanted.value)
-    wanted = {own_gap(utility), true, {"clear gap entered for this utility", SourceLabel::owners_setting}};
+  Limit wanted = gap_limit(run.limits, run.tables, utility, unexposed);
   Finding finding = at_utility(pit, utility, nearest.at, "pit.utility-near", Severity::caution);
   finding.limit_base = wanted.value;
   wanted.value += nearest.gap_m - nearest.low_m;

@@ -83,22 +83,9 @@ void demand_exposure(CheckRun& run, const Clearance& c, const UtilityByWork& pla
     run.require(at(c, "utility.expose", Severity::caution, "m"), gap_99, run.limit("expose_within_m"));
 }
 
-Limit gap_limit(const CheckRun& run, const Clearance& c, const Utility& utility) {
-  const std::string_view id = !c.unexposed                   ? "separation_exposed_m"
-                              : c.kind == UtilityKind::gas   ? "separation_gas_m"
-                              : c.kind == UtilityKind::power ? "separation_power_m"
-                              : c.kind == UtilityKind::steam ? "separation_steam_m"
-                              : c.dangerous                  ? "separation_gas_m"
-                                                             : "separation_traced_m";
-  Limit limit = run.limit(id);
-  if (c.unexposed && c.kind == UtilityKind::unknown)  // judged as the strictest kind
-    for (const std::string_view other : {"separation_power_m", "separation_steam_m"})
-      if (run.limit(other).value > limit.value) limit = run.limit(other);
-  if (utility.required_clearance && utility.required_clearance->m > limit.value)
-    limit.source = {"clear gap entered for this utility", SourceLabel::owners_setting};
-  if (utility.agreed.distance && utility.agreed.distance->m > limit.value &&
-      !(utility.required_clearance && *utility.required_clearance >= *utility.agreed.distance))
-    limit.source = {"clear gap agreed with its owner", SourceLabel::owners_setting};
+/// With the band that a dangerous one which nobody has exposed wants besides.
+Limit gap_with_band(const CheckRun& run, const Clearance& c, const Utility& utility) {
+  Limit limit = gap_limit(run.limits, run.tables, utility, c.unexposed);
   if (c.required_m) limit.value = *c.required_m;
   return limit;
 }
@@ -121,13 +108,6 @@ void demand_chance(CheckRun& run, const Clearance& c, std::string_view code, dou
   run.note_passed(finding, chance, stops);
   finding.severity = Severity::caution;
   run.require(std::move(finding), chance, cautions);
-}
-
-template <class LimitOf>
-ClearanceRules rules_by(LimitOf limit_of) {
-  const auto gap = [&](std::string_view id) { return Length{limit_of(id).value}; };
-  return {gap("separation_exposed_m"), gap("separation_traced_m"), gap("separation_gas_m"), gap("separation_power_m"),
-          gap("separation_steam_m")};
 }
 
 /// A hole that contradicts the record moves the line only when somebody agrees; until then it lowers no alarm: the
@@ -183,12 +163,8 @@ UtilityAnswer answer_of(const Clearance& c) {
 
 }  // namespace
 
-ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables) {
-  return rules_by([&](std::string_view id) { return limit_of(crossing, tables, id); });
-}
-
 void check_utilities(CheckRun& run) {
-  const ClearanceRules rules = rules_by([&](std::string_view id) -> const Limit& { return run.limit(id); });
+  const ClearanceRules rules = clearance_rules(run.limits, run.tables);
   const std::vector<Utility>& utilities = run.crossing.site.utilities;
   std::vector<Clearance> all = clearances(run.answer.bore, run.tool.diameter, utilities, run.crossing.site.ground,
                                           rules, run.tables, run.crossing.site.test_holes, run.fans);
@@ -210,7 +186,7 @@ void check_utilities(CheckRun& run) {
       const Severity severity = c.live || *c.separation_m < 0 ? Severity::stop : Severity::caution;
       Finding gap = at(c, "utility.separation", severity, "m");
       gap.limit_base = c.required_fixed_m;
-      run.require(std::move(gap), *c.separation_m, gap_limit(run, c, utilities[i]));
+      run.require(std::move(gap), *c.separation_m, gap_with_band(run, c, utilities[i]));
     }
     if (c.contact_chance_worst)
       demand_chance(run, c, "utility.contact", *c.contact_chance_worst, "contact_stop", "contact_caution");
@@ -226,7 +202,7 @@ void check_utilities(CheckRun& run) {
       };
       if (working.code.ends_with("contact-worst")) set(run.limit("contact_stop"));
       if (working.code == "utility.encroachment") set(run.limit("encroachment_stop"));
-      if (working.code == "utility.separation" && c.required_m) set(gap_limit(run, c, utilities[i]));
+      if (working.code == "utility.separation" && c.required_m) set(gap_with_band(run, c, utilities[i]));
       run.add_working(std::move(working));
     }
   }

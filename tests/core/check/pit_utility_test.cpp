@@ -141,5 +141,52 @@ TEST(PitUtility, Random_NearestOfEveryPlace) {
   EXPECT_GT(far, 15);
 }
 
+// One rule for bore and pit: a kind wants what its row says, an owner's or agreed distance counts where it is more.
+TEST(Limits, Gap_IsTheSameForBoreAndPit) {
+  Crossing crossing = clean_crossing();
+  const auto type = [&](const char* id, double value) { crossing.limits[id] = {value, "permit 12", ""}; };
+  type("separation_exposed_m", 0.4);
+  type("separation_traced_m", 0.7);
+  type("separation_gas_m", 0.9);
+  type("separation_power_m", 1.1);
+  type("separation_steam_m", 1.0);
+  const LimitsInForce limits(crossing, tables());
+  const ClearanceRules rules = clearance_rules(limits, tables());
+  Utility line = water_main(8, 98);
+  const auto wanted = [&](UtilityKind kind) {
+    line.kind = kind;
+    for (const bool unexposed : {true, false})
+      EXPECT_EQ(gap_limit(limits, tables(), line, unexposed).value, clear_gap_wanted(rules, line, unexposed).m);
+    EXPECT_GE(gap_limit(limits, tables(), line, false).value, 0.4);
+    return gap_limit(limits, tables(), line, true);
+  };
+  EXPECT_EQ(wanted(UtilityKind::water).value, 0.7);
+  EXPECT_EQ(wanted(UtilityKind::gas).value, 0.9);
+  EXPECT_EQ(wanted(UtilityKind::oil).value, 0.9);
+  EXPECT_EQ(wanted(UtilityKind::steam).value, 1.0);
+  EXPECT_EQ(wanted(UtilityKind::power).value, 1.1);
+  EXPECT_EQ(wanted(UtilityKind::unknown).value, 1.1);
+  line.required_clearance = Length{0.8};
+  EXPECT_EQ(wanted(UtilityKind::gas).value, 0.9);
+  line.agreed.distance = Length{1.5};
+  EXPECT_EQ(wanted(UtilityKind::gas).value, 1.5);
+  EXPECT_EQ(wanted(UtilityKind::gas).source.label, SourceLabel::owners_setting);
+}
+
+TEST(PitUtility, OilLineBesideThePit_WantsTheGapOfItsKind_AndTheAgreedDistance) {
+  Crossing crossing = clean_crossing();
+  const auto near_pit = [](const Assessment& answer) { return find(answer, "pit.utility-near") != nullptr; };
+  Utility oil = through(crossing, crossing.bore.launch.station.m + 1.2, 30.0, UtilityKind::oil);
+  const Assessment before = judged(crossing);
+  for (PathVertex& v : oil.path) v.z_m = before.launch_pit.floor_elevation_m - 1.0;
+  crossing.site.utilities.push_back(oil);
+  ASSERT_FALSE(near_pit(judged(crossing)));
+  crossing.limits["separation_gas_m"] = {5, "permit 12", ""};
+  EXPECT_TRUE(near_pit(judged(crossing)));
+  crossing.limits.clear();
+  crossing.site.utilities.back().agreed.distance = Length{5};
+  EXPECT_TRUE(near_pit(judged(crossing)));
+}
+
 }  // namespace
 }  // namespace burrow

@@ -120,8 +120,8 @@ TEST(TrialsPlan, Rules_AreTheLimitsInForce) {
   Crossing crossing = clean_crossing();
   crossing.limits["separation_gas_m"] = {0.9, "permit 12", ""};
   const ClearanceRules rules = trials_setup(crossing, tables(), judged(crossing)).rules;
-  EXPECT_EQ(rules.unexposed_dangerous.m, 0.9);
-  EXPECT_EQ(rules.exposed.m, 0.3);
+  EXPECT_EQ(rules.of(UtilityKind::gas, true).m, 0.9);
+  EXPECT_EQ(rules.of(UtilityKind::gas, false).m, 0.3);
 }
 
 TEST(TrialsText, NoneSeen_IsNotNever) {

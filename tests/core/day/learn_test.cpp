@@ -1,5 +1,6 @@
 // Learning from records: constants are recovered, intervals hold what they promise, what says nothing is left out.
 #include "burrow/day/learn.h"
+#include "burrow/day/path_evidence.h"
 
 #include <gtest/gtest.h>
 
@@ -73,17 +74,19 @@ TEST(Learn, BruteForce_OneBore) {
   Crossing crossing = school.crossing;
   crossing.record = {school.bored({0.06, 0.004, 0.3}, engine)};
   const std::vector<BoreEvidence> evidence = evidence_of(crossing, tables()).bores;
-  const BoreEvidence& e = evidence.at(0);
+  ASSERT_TRUE(evidence.at(0).path);
+  const PathEvidence& e = *evidence.at(0).path;
+  const double wander_class = evidence.at(0).wander_class;
   const double variance = std::log1p(0.5625), mu = std::log(0.04) - 0.5 * variance;
   double sum = 0, mean_c = 0, mean_w = 0;
   for (std::size_t k = 0; k < e.ln_constants.size(); ++k)
     for (int j = 0; j <= 140; ++j) {
-      const double ln_w = std::log(e.wander_class) + 0.5 * 3.5 * (j / 70.0 - 1), w = std::exp(ln_w);
+      const double ln_w = std::log(wander_class) + 0.5 * 3.5 * (j / 70.0 - 1), w = std::exp(ln_w);
       const Eigen::MatrixXd s = e.fixed + w * w * e.by_wander;
       const Eigen::VectorXd r = e.values - e.expected.col(static_cast<Eigen::Index>(k));
       const double ln = -0.5 * r.dot(s.inverse() * r) - 0.5 * std::log(s.determinant()) -
                         0.5 * std::pow(e.ln_constants[k] - mu, 2) / variance -
-                        0.5 * std::pow((ln_w - std::log(e.wander_class)) / 0.5, 2);
+                        0.5 * std::pow((ln_w - std::log(wander_class)) / 0.5, 2);
       const double weight = std::exp(ln - 60);
       sum += weight;
       mean_c += weight * e.ln_constants[k];

@@ -111,7 +111,7 @@ TEST(Trials, ClosedForm_ContactAtCrossing) {
       c.crossing.bore.launch.level_sd.set(Angle{0.005});
       c.crossing.bore.launch.aim_sd.set(Angle{0.005});
       c.crossing.site.utilities = {crossing_utility(8, -1.5 - gap, 0.2, sd)};
-      c.setup.rules.traced = Length{0.1};
+      c.setup.rules.unexposed.fill(Length{0.1});
       const auto closed = clearances(c.path(), c.tool().diameter, c.crossing.site.utilities, c.crossing.site.ground,
                                      c.setup.rules, all_tables());
       const Trials trials = c.run(8000);

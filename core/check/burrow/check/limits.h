@@ -42,8 +42,13 @@ class LimitsInForce {
   std::vector<std::pair<std::string, Limit>> all_;
 };
 
-/// The gaps to utilities in force, for the closed forms and the trials alike.   Evidence: TrialsPlan.*
-ClearanceRules clearance_rules(const Crossing& crossing, const Tables& tables);
+/// The gaps to utilities in force, for bore, pits and trials alike. A kind whose row names several limits wants the
+/// largest.   Evidence: TrialsPlan.*, Limits.Gap_*
+ClearanceRules clearance_rules(const LimitsInForce& limits, const Tables& tables);
+
+/// The clear gap wanted of this utility, with where it comes from: the limit of its kind, or what was entered for it or
+/// agreed with its owner where that is more.   Evidence: Limits.Gap_*
+Limit gap_limit(const LimitsInForce& limits, const Tables& tables, const Utility& utility, bool unexposed);
 
 /// (limit − value)/limit with the sign of the sense: negative when the limit is broken. A limit of 0 counts as 1. What
 /// is not a number breaks any limit; the margin itself is always a number, at most 1e9 either way.

@@ -1,6 +1,9 @@
 #pragma once
 /// How the bore passes each utility: clear gap, what is asked for, chance of contact and of coming too near.
 
+#include <array>
+#include <cstddef>
+#include <iterator>
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,15 +18,19 @@
 
 namespace burrow {
 
-/// Clear gaps asked for, outside to outside, by how the utility is located. `unexposed_dangerous` counts for gas,
-/// power or liquid (`dangerous` in the table of utilities) that nobody has exposed: that gap plus 1.645 s. A kind that
-/// is not known wants the largest of them.
+/// Clear gaps asked for, outside to outside: of a utility that is exposed, and of each kind that nobody has exposed.
+/// Of a dangerous one (`dangerous` in the table of utilities) 1.645 s come to it.
 struct ClearanceRules {
   Length exposed;
-  Length traced;
-  Length unexposed_dangerous;
-  std::optional<Length> unexposed_power{}, unexposed_steam{};  ///< where they differ from it
+  std::array<Length, std::size(EnumNames<UtilityKind>::list)> unexposed{};  ///< by kind
+  [[nodiscard]] Length of(UtilityKind kind, bool hidden) const {
+    return hidden ? unexposed.at(static_cast<std::size_t>(kind)) : exposed;
+  }
 };
+
+/// The larger of the rule and of what was entered for this utility or agreed with its owner.
+/// Evidence: Clearance.GapWanted_LargestOfRuleOwnAndAgreed
+Length clear_gap_wanted(const ClearanceRules& rules, const Utility& utility, bool unexposed);
 
 /// Typed values win; what they leave open comes from the locating preset: the stated ± taken as one standard
 /// deviation (the safe reading), the larger of its absolute part and its share of the depth.

@@ -8,7 +8,7 @@
 
 #include "burrow/base/enum_names.h"
 #include "burrow/base/phrase.h"
-#include "burrow/bore/conditioning.h"
+#include "burrow/bore/path.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/tables/tables.h"

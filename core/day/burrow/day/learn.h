@@ -1,8 +1,8 @@
 #pragma once
 /// What records of many bores say about the constants of the model, soil class by soil class.
 
-#include <Eigen/Core>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -59,17 +59,15 @@ struct LearnPrior {
   double least_refusal_rate_1_m = 0.001;  ///< prior mean of a class whose table says that nothing stops a tool
 };
 
+struct PathEvidence;  // burrow/day/path_evidence.h
+
 /// What one bore contributes: its readings, what the model would have them be for each c, and how they scatter.
 struct BoreEvidence {
   std::string record;  ///< "Alder Lane, d1"
   std::string soil;
   double wander_class = 0;  ///< σ of the class, before anything is learnt
   double steer_mean = 0, steer_sd = 0;
-  Eigen::VectorXd values;    ///< as read
-  Eigen::MatrixXd expected;  ///< a column each for c on `ln_constants`
-  std::vector<double> ln_constants;
-  Eigen::MatrixXd fixed;          ///< covariance that σ does not change: set-up, stones, errors of reading
-  Eigen::MatrixXd by_wander;      ///< for σ = 1
+  std::shared_ptr<const PathEvidence> path;  ///< empty: the path was not read
   double factor_expected = 0;     ///< F the times were expected with
   std::optional<double> time_ln;  ///< mean over the pieces of ln(time taken/expected)
   int pieces = 0;

@@ -86,6 +86,8 @@ struct UtilityKindRow {
   std::vector<double> dash;  ///< lengths on, off, on … in line widths; empty: unbroken
   bool dangerous = false;    ///< gas, power, steam, oil, or nobody knows: an unexposed one is never better than caution
   bool can_hurt = false;     ///< somebody may come to harm when it is struck: those and pipes under pressure
+  /// Ids of the limits whose largest is the clear gap wanted of one that nobody has exposed.
+  std::vector<std::string> separations{};
   Source source;
   bool operator==(const UtilityKindRow&) const = default;
 };

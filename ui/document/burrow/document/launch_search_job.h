@@ -5,15 +5,12 @@
 
 #include <QObject>
 #include <QTimer>
-#include <condition_variable>
 #include <memory>
-#include <mutex>
 #include <optional>
-#include <stop_token>
-#include <thread>
 #include <vector>
 
 #include "burrow/document/document.h"
+#include "burrow/document/latest_job.h"
 #include "burrow/search/launch_choice.h"
 #include "burrow/search/launch_map.h"
 
@@ -24,16 +21,14 @@ class LaunchSearchJob : public QObject {
 
  public:
   explicit LaunchSearchJob(Document& document, QObject* parent = nullptr);
-  /// Stops what runs and waits for it.
-  ~LaunchSearchJob() override;
 
   /// Whether somebody looks: then it searches now and after each change, once nothing has moved for a moment.
   void set_wanted(bool wanted);
   /// Searches the crossing as it stands, in place of what is under way.
   void run();
   void cancel();
-  [[nodiscard]] bool running() const { return running_; }
-  [[nodiscard]] double progress() const { return progress_; }
+  [[nodiscard]] bool running() const { return job_.running(); }
+  [[nodiscard]] double progress() const { return job_.progress(); }
 
   [[nodiscard]] MapOver over() const { return over_; }
   void set_over(MapOver over);
@@ -53,7 +48,7 @@ class LaunchSearchJob : public QObject {
 
   /// The same question over tools and ways of putting the pipe in; takes longer, so only when asked.
   void ask_tools();
-  [[nodiscard]] bool tools_running() const { return tools_running_; }
+  [[nodiscard]] bool tools_running() const { return running() && asked_tools_; }
   [[nodiscard]] const std::vector<ToolRow>* tools() const { return tools_ ? &*tools_ : nullptr; }
   [[nodiscard]] bool tools_current() const;
 
@@ -66,17 +61,11 @@ class LaunchSearchJob : public QObject {
   struct Request {
     Crossing crossing;
     MapOver over = MapOver::depth_and_grade;
-    bool tools = false;
     int full_cells = 64;
-    std::uint64_t number = 0;
-    std::stop_token stop;
   };
-  void work(const std::stop_token& end);
-  void search(Request request);
-  void choose(Request request);
-  void ask(bool tools);
-  void post(std::uint64_t number, LaunchMap map, std::vector<Exposure> exposures, Crossing crossing, bool coarse);
-  void report_progress(std::uint64_t number, double share);
+  LatestJob::OnScreen search(const Request& request, const LatestJob::Work& work);
+  LatestJob::OnScreen choose(const Crossing& crossing, const LatestJob::Work& work);
+  void show(LaunchMap map, std::vector<Exposure> exposures, Crossing crossing, bool coarse);
   void crossing_changed();
   [[nodiscard]] bool fits() const;
 
@@ -87,17 +76,10 @@ class LaunchSearchJob : public QObject {
   std::vector<Exposure> exposures_;
   Crossing searched_, tools_of_;
   std::optional<std::vector<ToolRow>> tools_;
-  bool wanted_ = false, current_ = false, coarse_ = false, running_ = false, tools_running_ = false;
+  bool wanted_ = false, current_ = false, coarse_ = false, asked_tools_ = false;
   int full_cells_ = 64;
-  double progress_ = 0;
-  std::uint64_t newest_ = 0;
-  std::stop_source stop_;
   QTimer settle_;
-
-  std::mutex mutex_;
-  std::condition_variable_any wake_;
-  std::optional<Request> waiting_;
-  std::jthread worker_;  ///< last: ends before the rest goes
+  LatestJob job_;  ///< last: ends before the rest goes
 };
 
 }  // namespace burrow

@@ -4,13 +4,10 @@
 
 #include <QObject>
 #include <QTimer>
-#include <condition_variable>
-#include <mutex>
 #include <optional>
-#include <stop_token>
-#include <thread>
 
 #include "burrow/document/document.h"
+#include "burrow/document/latest_job.h"
 #include "burrow/trials/trials.h"
 
 namespace burrow {
@@ -20,14 +17,12 @@ class TrialsJob : public QObject {
 
  public:
   explicit TrialsJob(Document& document, QObject* parent = nullptr);
-  /// Stops what runs and waits for it.
-  ~TrialsJob() override;
 
   /// Starts the trials of the crossing as it stands, in place of those under way.
   void run();
   void cancel();
-  [[nodiscard]] bool running() const { return running_; }
-  [[nodiscard]] double progress() const { return progress_; }
+  [[nodiscard]] bool running() const { return job_.running(); }
+  [[nodiscard]] double progress() const { return job_.progress(); }
 
   /// The last ones finished, null before the first.
   [[nodiscard]] const Trials* trials() const { return trials_ ? &*trials_ : nullptr; }
@@ -45,14 +40,7 @@ class TrialsJob : public QObject {
   void progressed(double share);
 
  private:
-  struct Request {
-    Crossing crossing;
-    TrialsSetup setup;
-    std::uint64_t number = 0;
-    std::stop_token stop;
-  };
-  void work(const std::stop_token& end);
-  void finish(std::uint64_t number, Trials trials, const TrialsSetup& setup, Crossing crossing);
+  void finish(Trials trials, const TrialsSetup& setup, Crossing crossing);
   void crossing_changed();
 
   Document& document_;
@@ -61,17 +49,9 @@ class TrialsJob : public QObject {
   TrialsSetup setup_;
   Crossing counted_;  ///< the crossing that they are of
   bool current_ = false;
-  bool running_ = false;
   bool following_ = false;
-  double progress_ = 0;
-  std::uint64_t newest_ = 0;
-  std::stop_source stop_;
   QTimer settle_;
-
-  std::mutex mutex_;
-  std::condition_variable_any wake_;
-  std::optional<Request> waiting_;
-  std::jthread worker_;  ///< last: ends before the rest goes
+  LatestJob job_;  ///< last: ends before the rest goes
 };
 
 }  // namespace burrow

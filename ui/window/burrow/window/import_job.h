@@ -3,13 +3,11 @@
 /// answer is dropped.
 
 #include <QObject>
-#include <condition_variable>
-#include <functional>
-#include <mutex>
-#include <optional>
-#include <stop_token>
-#include <thread>
+#include <memory>
+#include <string>
+#include <vector>
 
+#include "burrow/document/latest_job.h"
 #include "burrow/import/into_crossing.h"
 
 namespace burrow {
@@ -19,14 +17,12 @@ class ImportJob : public QObject {
 
  public:
   explicit ImportJob(QObject* parent = nullptr);
-  /// Stops what runs and waits for it.
-  ~ImportJob() override;
 
   /// `beside`: the first file of the picture the new one is to be seen in.
   void read(const std::string& path, const std::string& order, std::shared_ptr<const Found> beside);
   void cut(std::vector<ImportFile> files, const CrossingLine& line);
-  void stop();
-  [[nodiscard]] bool running() const { return running_; }
+  void stop() { job_.cancel(); }
+  [[nodiscard]] bool running() const { return job_.running(); }
 
  Q_SIGNALS:
   void progressed(double share);
@@ -35,22 +31,7 @@ class ImportJob : public QObject {
   void cut_done(std::shared_ptr<const burrow::Result<burrow::Imported>> imported);
 
  private:
-  using Tell = std::function<bool(double)>;
-  struct Job {
-    std::function<std::function<void()>(const Tell&)> run;  ///< gives what is then to be done on the screen's thread
-    std::uint64_t number = 0;
-    std::stop_token stop;
-  };
-  void begin(std::function<std::function<void()>(const Tell&)> run);
-  void work(const std::stop_token& end);
-
-  std::uint64_t newest_ = 0;
-  bool running_ = false;
-  std::stop_source stop_;
-  std::mutex mutex_;
-  std::condition_variable_any wake_;
-  std::optional<Job> waiting_;
-  std::jthread worker_;  ///< last: ends before the rest goes
+  LatestJob job_;
 };
 
 }  // namespace burrow

@@ -3,12 +3,30 @@
 
 #include <QString>
 #include <QStringList>
+#include <algorithm>
+#include <initializer_list>
+#include <optional>
 #include <string_view>
+#include <utility>
 
 #include "burrow/base/enum_names.h"
 #include "burrow/document/text.h"
 
 namespace burrow {
+
+/// The labels of a choice in the order of its enumeration, with a first row for "not said" where there is one. A value
+/// without a label, or with two, is a bug, and seen as soon as the page is made.   Evidence: ChoiceWords.*
+template <class E>
+QStringList labels_of(std::initializer_list<std::pair<E, QString>> labels, const QString& not_said = {}) {
+  QStringList rows;
+  if (!not_said.isEmpty()) rows << not_said;
+  for (const auto& [value, word] : EnumNames<E>::list) {
+    const auto is_it = [entry = value](const auto& label) { return label.first == entry; };
+    if (std::count_if(labels.begin(), labels.end(), is_it) != 1) qFatal("a choice has no label for its value, or two");
+    rows << std::find_if(labels.begin(), labels.end(), is_it)->second;
+  }
+  return rows;
+}
 
 /// Place of a value in the list of words of its enumeration.
 template <class E>
