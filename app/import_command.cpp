@@ -165,6 +165,17 @@ Result<MeaningTable> meanings(const Options& options) {
   return joined(*own, built_in);
 }
 
+void say_imported(const Imported& imported, std::ostream& err) {
+  err << fmt::format(
+      "crossing line {:.3f} m; ground line of {} points, {} utilities, {} on the surface, {} boundaries, background in "
+      "{} layers\n",
+      imported.length.m, imported.ground.size(), imported.utilities.size(), imported.surface.size(),
+      imported.boundaries.size(), imported.background.size());
+  if (imported.ground.empty()) err << "  note: no ground along the crossing line: it counts as missing\n";
+  for (const std::string& note : imported.notes) err << "  note: " << note << "\n";
+  say_left_out(imported.left_out, 0, err);
+}
+
 Result<void> import_all(const CommandArgs& args, std::ostream& err) {
   const Result<Options> options = read_options(args, {{"-o", true},
                                                       {"--order", true},
@@ -217,14 +228,7 @@ Result<void> import_all(const CommandArgs& args, std::ostream& err) {
   const Result<Imported> imported = into_crossing(files, *laid);
   if (!imported) return tl::unexpected(imported.error());
   const Crossing crossing = crossing_from(*imported);
-  err << fmt::format(
-      "crossing line {:.3f} m; ground line of {} points, {} utilities, {} on the surface, {} boundaries, background in "
-      "{} layers\n",
-      imported->length.m, imported->ground.size(), imported->utilities.size(), imported->surface.size(),
-      imported->boundaries.size(), imported->background.size());
-  if (imported->ground.empty()) err << "  note: no ground along the crossing line: it counts as missing\n";
-  for (const std::string& note : imported->notes) err << "  note: " << note << "\n";
-  say_left_out(imported->left_out, 0, err);
+  say_imported(*imported, err);
   const std::string text = write_crossing(crossing);
   // What is written must be readable again; a value beyond the file's ranges is said here, not when it is opened.
   const Result<Crossing> again = read_crossing(text, load_tables(today()));

@@ -162,6 +162,29 @@ std::vector<PressureEffect> pressure_effects(const Ground& ground, const Tool& t
   return effects;
 }
 
+namespace {
+
+Working working_of_time(const TimeSpread& time, const Tool& tool, const AdvanceAsk& ask, const BlowConstants& constants,
+                        const Source& source) {
+  return {"bore.time",
+          "bore",
+          "t = ∫ ds / (set · f · F); P10, P90 = t / k, t · k; k = √(F_high / F_low)",
+          {{"f", tool.blow_rate.Hz, "Hz"},
+           {"F", ask.field_factor.v, ""},
+           {"F_low", constants.factor_low, ""},
+           {"F_high", constants.factor_high, ""},
+           {"k", spread_ratio(constants), ""},
+           {"P10", time.p10_s, "s"},
+           {"P90", time.p90_s, "s"}},
+          "t",
+          time.p50_s,
+          "s",
+          std::nullopt,
+          source};
+}
+
+}  // namespace
+
 std::vector<Working> working_of(const Advance& advance, const Tool& tool, const AdvanceAsk& ask,
                                 const BlowConstants& constants) {
   const auto hardest = std::min_element(advance.points.begin(), advance.points.end(),
@@ -206,22 +229,7 @@ std::vector<Working> working_of(const Advance& advance, const Tool& tool, const 
                      "",
                      1.0,
                      source});
-  if (advance.time)
-    working.push_back({"bore.time",
-                       "bore",
-                       "t = ∫ ds / (set · f · F); P10, P90 = t / k, t · k; k = √(F_high / F_low)",
-                       {{"f", tool.blow_rate.Hz, "Hz"},
-                        {"F", ask.field_factor.v, ""},
-                        {"F_low", constants.factor_low, ""},
-                        {"F_high", constants.factor_high, ""},
-                        {"k", spread_ratio(constants), ""},
-                        {"P10", advance.time->p10_s, "s"},
-                        {"P90", advance.time->p90_s, "s"}},
-                       "t",
-                       advance.time->p50_s,
-                       "s",
-                       std::nullopt,
-                       source});
+  if (advance.time) working.push_back(working_of_time(*advance.time, tool, ask, constants, source));
   return working;
 }
 

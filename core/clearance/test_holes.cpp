@@ -326,6 +326,12 @@ Counting counted_of(const Utility& utility, const LocationSd& sd, const std::vec
   return counting;
 }
 
+/// By this hole alone.
+ConditionedByHoles::Error by_one_hole(double variance_m2, const Counted& hole, double found_m) {
+  const double share = variance_m2 / (variance_m2 + hole.noise2_m2);
+  return {share * found_m, std::sqrt(share * hole.noise2_m2)};
+}
+
 }  // namespace
 
 double NearBore::apart_m(double x_m, double y_m) const {
@@ -355,14 +361,10 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
   ConditionedByHoles lateral(*sd.lateral_m, reach, record.length(), across_line);
   ConditionedByHoles vertical(*sd.vertical_m, reach, record.length(), in_height,
                               in_height.size() == across_line.size() ? &lateral : nullptr);
-  const auto alone = [](double variance, const Counted& hole, double found_m) {
-    const double share = variance / (variance + hole.noise2_m2);
-    return ConditionedByHoles::Error{share * found_m, std::sqrt(share * hole.noise2_m2)};
-  };
 
   const auto add = [&](PathVertex at, const LevelNormal& n, double along_m, const Counted* hole) {
-    const auto across = hole ? alone(lateral2, *hole, hole->lateral_m) : lateral.at(along_m);
-    const auto up = hole && hole->vertical_m ? alone(vertical2, *hole, *hole->vertical_m) : vertical.at(along_m);
+    const auto across = hole ? by_one_hole(lateral2, *hole, hole->lateral_m) : lateral.at(along_m);
+    const auto up = hole && hole->vertical_m ? by_one_hole(vertical2, *hole, *hole->vertical_m) : vertical.at(along_m);
     double up_sd = up.sd_m;
     at.x_m += across.mean_m * n.x;
     at.y_m += across.mean_m * n.y;

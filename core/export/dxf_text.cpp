@@ -124,80 +124,102 @@ void DxfText::text(const std::string& layer, PlanPoint at, double height_m, std:
   code(7, "STANDARD");
 }
 
-std::string DxfText::take() const {
-  std::string out;
-  const auto put = [&](int group, std::string_view value) { out += pair_text(group, value); };
-  const auto place = [&](const char* name, double x, double y) {
+namespace {
+
+/// Pairs of a group and its value, one after the other.
+class Pairs {
+ public:
+  void put(int group, std::string_view value) { text_ += pair_text(group, value); }
+  void place(const char* name, double x, double y) {
     put(9, name);
     put(10, fmt::format("{:.6f}", x));
     put(20, fmt::format("{:.6f}", y));
     put(30, "0.0");
-  };
-  put(0, "SECTION");
-  put(2, "HEADER");
-  put(9, "$ACADVER");
-  put(1, "AC1009");
-  put(9, "$INSUNITS");
-  put(70, "6");  // metres
-  put(9, "$MEASUREMENT");
-  put(70, "1");
-  place("$EXTMIN", least_x_, least_y_);
-  place("$EXTMAX", most_x_, most_y_);
-  put(0, "ENDSEC");
-
-  put(0, "SECTION");
-  put(2, "TABLES");
-  put(0, "TABLE");
-  put(2, "LTYPE");
-  put(70, "2");
-  const auto line_type = [&](const char* name, const char* shape, std::vector<const char*> lengths, const char* sum) {
-    put(0, "LTYPE");
+  }
+  void begin_table(const char* name, std::size_t rows) {
+    put(0, "TABLE");
     put(2, name);
-    put(70, "0");
-    put(3, shape);
-    put(72, "65");
-    put(73, std::to_string(lengths.size()));
-    put(40, sum);
-    for (const char* length : lengths) put(49, length);
+    put(70, std::to_string(rows));
+  }
+  void begin_section(const char* name) {
+    put(0, "SECTION");
+    put(2, name);
+  }
+  void add(const std::string& pairs) { text_ += pairs; }
+  [[nodiscard]] const std::string& text() const { return text_; }
+
+ private:
+  std::string text_;
+};
+
+void put_line_types(Pairs& pairs) {
+  const auto line_type = [&](const char* name, const char* shape, std::vector<const char*> lengths, const char* sum) {
+    pairs.put(0, "LTYPE");
+    pairs.put(2, name);
+    pairs.put(70, "0");
+    pairs.put(3, shape);
+    pairs.put(72, "65");
+    pairs.put(73, std::to_string(lengths.size()));
+    pairs.put(40, sum);
+    for (const char* length : lengths) pairs.put(49, length);
   };
+  pairs.begin_table("LTYPE", 2);
   line_type("CONTINUOUS", "Solid line", {}, "0.0");
   line_type("DASHED", "__ __ __", {"0.3", "-0.15"}, "0.45");
-  put(0, "ENDTAB");
-  put(0, "TABLE");
-  put(2, "LAYER");
-  put(70, std::to_string(layers_.size() + 1));
+  pairs.put(0, "ENDTAB");
+}
+
+void put_text_style(Pairs& pairs) {
+  pairs.begin_table("STYLE", 1);
+  pairs.put(0, "STYLE");
+  pairs.put(2, "STANDARD");
+  pairs.put(70, "0");
+  pairs.put(40, "0.0");
+  pairs.put(41, "1.0");
+  pairs.put(50, "0.0");
+  pairs.put(71, "0");
+  pairs.put(42, "0.2");
+  pairs.put(3, "txt");
+  pairs.put(4, "");
+  pairs.put(0, "ENDTAB");
+}
+
+}  // namespace
+
+std::string DxfText::take() const {
+  Pairs pairs;
+  pairs.begin_section("HEADER");
+  pairs.put(9, "$ACADVER");
+  pairs.put(1, "AC1009");
+  pairs.put(9, "$INSUNITS");
+  pairs.put(70, "6");  // metres
+  pairs.put(9, "$MEASUREMENT");
+  pairs.put(70, "1");
+  pairs.place("$EXTMIN", least_x_, least_y_);
+  pairs.place("$EXTMAX", most_x_, most_y_);
+  pairs.put(0, "ENDSEC");
+
+  pairs.begin_section("TABLES");
+  put_line_types(pairs);
+  pairs.begin_table("LAYER", layers_.size() + 1);
   const auto layer_row = [&](const std::string& name, const LayerRow& row) {
-    put(0, "LAYER");
-    put(2, name);
-    put(70, "0");
-    put(62, std::to_string(row.colour));
-    put(6, row.dashed ? "DASHED" : "CONTINUOUS");
+    pairs.put(0, "LAYER");
+    pairs.put(2, name);
+    pairs.put(70, "0");
+    pairs.put(62, std::to_string(row.colour));
+    pairs.put(6, row.dashed ? "DASHED" : "CONTINUOUS");
   };
   if (!layers_.contains("0")) layer_row("0", {});
   for (const auto& [name, row] : layers_) layer_row(name, row);
-  put(0, "ENDTAB");
-  put(0, "TABLE");
-  put(2, "STYLE");
-  put(70, "1");
-  put(0, "STYLE");
-  put(2, "STANDARD");
-  put(70, "0");
-  put(40, "0.0");
-  put(41, "1.0");
-  put(50, "0.0");
-  put(71, "0");
-  put(42, "0.2");
-  put(3, "txt");
-  put(4, "");
-  put(0, "ENDTAB");
-  put(0, "ENDSEC");
+  pairs.put(0, "ENDTAB");
+  put_text_style(pairs);
+  pairs.put(0, "ENDSEC");
 
-  put(0, "SECTION");
-  put(2, "ENTITIES");
-  out += entities_;
-  put(0, "ENDSEC");
-  put(0, "EOF");
-  return out;
+  pairs.begin_section("ENTITIES");
+  pairs.add(entities_);
+  pairs.put(0, "ENDSEC");
+  pairs.put(0, "EOF");
+  return pairs.text();
 }
 
 }  // namespace burrow

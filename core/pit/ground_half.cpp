@@ -43,6 +43,17 @@ bool apart(const PlanBox& a, const PlanBox& b) {
 
 using GridPoint = boost::polygon::point_data<std::int32_t>;
 
+PlanBox box_around(const std::array<std::size_t, 3>& corners, const std::vector<Point3>& nodes) {
+  PlanBox box{1e300, -1e300, 1e300, -1e300};
+  for (const std::size_t n : corners) {
+    box.x_low_m = std::min(box.x_low_m, nodes[n].x_m);
+    box.x_high_m = std::max(box.x_high_m, nodes[n].x_m);
+    box.y_low_m = std::min(box.y_low_m, nodes[n].y_m);
+    box.y_high_m = std::max(box.y_high_m, nodes[n].y_m);
+  }
+  return box;
+}
+
 }  // namespace
 
 GroundHalf::GroundHalf(LevelLine line, const std::vector<Point3>& points) : line_(std::move(line)) {
@@ -97,14 +108,7 @@ GroundHalf::GroundHalf(LevelLine line, const std::vector<Point3>& points) : line
           signed_area({in_plan(nodes_[around[0]]), in_plan(nodes_[around[i]]), in_plan(nodes_[around[i + 1]])});
       if (area < 0) std::swap(triangle.node[1], triangle.node[2]);
       if (area == 0) continue;
-      PlanBox& box = triangle.box;
-      box = {1e300, -1e300, 1e300, -1e300};
-      for (const std::size_t n : triangle.node) {
-        box.x_low_m = std::min(box.x_low_m, nodes_[n].x_m);
-        box.x_high_m = std::max(box.x_high_m, nodes_[n].x_m);
-        box.y_low_m = std::min(box.y_low_m, nodes_[n].y_m);
-        box.y_high_m = std::max(box.y_high_m, nodes_[n].y_m);
-      }
+      triangle.box = box_around(triangle.node, nodes_);
       triangles_.push_back(triangle);
     }
   }

@@ -6,13 +6,13 @@
 namespace burrow {
 
 namespace {
-constexpr int settle_ms = 250;
+constexpr int trials_settle_ms = 250;
 }  // namespace
 
 TrialsJob::TrialsJob(Document& document, QObject* parent)
     : QObject(parent), document_(document), tables_(document.tables()) {
   settle_.setSingleShot(true);
-  settle_.setInterval(settle_ms);
+  settle_.setInterval(trials_settle_ms);
   connect(&settle_, &QTimer::timeout, this, &TrialsJob::run);
   connect(&document_, &Document::changed, this, &TrialsJob::crossing_changed);
   connect(&document_, &Document::replaced, this, [this] {

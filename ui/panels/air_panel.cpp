@@ -15,7 +15,6 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 60;
 constexpr std::size_t most_rows = 5;  ///< of the list; more are scrolled to
 constexpr std::size_t most_parts = 100;
 
@@ -26,7 +25,7 @@ int part_of_id(const QString& id) {
 }
 }  // namespace
 
-AirPanel::AirPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+AirPanel::AirPanel(Document& document, QWidget* parent) : FormPanel(document, usual_page_ms, parent) {
   add_heading(tr("Pressure at the tool"));
   pressure_ = add_text(tr("Pressure at the tool, and what holds it"));
   view_ = new AirView(this);

@@ -19,13 +19,12 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 120;
 constexpr std::size_t rows_seen = 6;
 
 }  // namespace
 
 DayPanel::DayPanel(Document& document, QWidget* parent)
-    : FormPanel(document, refresh_ms, parent), clock_([] { return QDateTime::currentDateTime(); }) {
+    : FormPanel(document, heavy_page_ms, parent), clock_([] { return QDateTime::currentDateTime(); }) {
   add_heading(tr("The day"));
   records_ = add_combo(tr("Record"));
   advice_ = add_text(tr("Advice"));

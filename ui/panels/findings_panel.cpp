@@ -39,7 +39,6 @@ QString working_html(const Working& w, UnitSystem units) {
   return html;
 }
 
-constexpr int refresh_ms = 50;  // while dragging the list need not keep up with every frame
 }  // namespace
 
 FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
@@ -129,7 +128,7 @@ FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
   layout->addWidget(splitter, 1);
 
   later_->setSingleShot(true);
-  later_->setInterval(refresh_ms);
+  later_->setInterval(light_page_ms);
   connect(later_, &QTimer::timeout, this, &FindingsPanel::refresh);
   connect(&document_, &Document::changed, this, [this] {
     if (!later_->isActive()) later_->start();

@@ -13,7 +13,6 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 30;
 const ItemRef launch_part{ItemKind::launch, {}, -1};
 
 /// A number stays with its per cent.
@@ -27,7 +26,7 @@ QString verdict_words(const LaunchCell& cell) {
 }  // namespace
 
 LaunchPanel::LaunchPanel(Document& document, LaunchSearchJob& job, QWidget* parent)
-    : FormPanel(document, refresh_ms, parent), job_(job) {
+    : FormPanel(document, light_page_ms, parent), job_(job) {
   add_heading(tr("Which launch works"));
   add_choice(
       tr("map over"), {tr("depth and grade"), tr("station and offset")},

@@ -14,8 +14,6 @@ namespace burrow {
 
 namespace {
 
-constexpr int refresh_ms = 150;  // every alternative is assessed anew
-
 QString verdict_text(const LayoutSummary& sum) {
   switch (sum.verdict) {
     case Verdict::stop:
@@ -32,7 +30,7 @@ QString verdict_text(const LayoutSummary& sum) {
 
 }  // namespace
 
-LayoutsPanel::LayoutsPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+LayoutsPanel::LayoutsPanel(Document& document, QWidget* parent) : FormPanel(document, heavy_page_ms, parent) {
   add_heading(tr("Layouts of this crossing"));
   empty_ = add_text(tr("What layouts are for"), true);
   empty_->setText(

@@ -19,7 +19,6 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 50;
 QLabel* wrapped(QWidget* parent) {
   auto* label = new QLabel(parent);
   label->setWordWrap(true);
@@ -29,7 +28,7 @@ QLabel* wrapped(QWidget* parent) {
 }  // namespace
 
 PathPanel::PathPanel(Document& document, QWidget* parent)
-    : LivePanel(document, refresh_ms, parent),
+    : LivePanel(document, light_page_ms, parent),
       up_(new DeviationChart(Across::up, this)),
       sideways_(new DeviationChart(Across::sideways, this)),
       advance_(new AdvanceChart(this)),

@@ -18,7 +18,6 @@ namespace burrow {
 
 namespace {
 
-constexpr int refresh_ms = 60;
 constexpr int station_steps = 200;
 constexpr double zero_celsius_K = 273.15;
 /// What is offered; anything else a file holds is shown as it stands.
@@ -42,7 +41,7 @@ void fill(QComboBox* combo, const QStringList& rows, int now) {
 
 }  // namespace
 
-PipePanel::PipePanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+PipePanel::PipePanel(Document& document, QWidget* parent) : FormPanel(document, usual_page_ms, parent) {
   add_heading(tr("Pipe"));
   summary_ = add_text(tr("The checks of the pipe in one line"));
   make_size();

@@ -12,11 +12,7 @@
 
 namespace burrow {
 
-namespace {
-constexpr int refresh_ms = 60;
-}  // namespace
-
-PitsPanel::PitsPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+PitsPanel::PitsPanel(Document& document, QWidget* parent) : FormPanel(document, usual_page_ms, parent) {
   add_heading(tr("Pits"));
   pits_ = add_choice(
       tr("pit"), {tr("launch pit"), tr("exit pit")}, [this] { return which_ == WhichPit::launch ? 0 : 1; },

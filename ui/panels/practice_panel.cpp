@@ -21,13 +21,12 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 120;
 constexpr int frame_ms = 40;
 constexpr double slowest_m_s = 0.2;  ///< of the reveal at the left end of the slider; each step is as much more
 }  // namespace
 
 PracticePanel::PracticePanel(Document& document, QWidget* parent)
-    : FormPanel(document, refresh_ms, parent), slow_(new QTimer(this)) {
+    : FormPanel(document, heavy_page_ms, parent), slow_(new QTimer(this)) {
   slow_->setInterval(frame_ms);
   connect(slow_, &QTimer::timeout, this, &PracticePanel::step_reveal);
   add_heading(tr("Practice bore"));

@@ -12,8 +12,6 @@ namespace burrow {
 
 namespace {
 
-constexpr int refresh_ms = 100;
-
 template <class Text>
 QString escaped(const Text& text) {
   return text_from(text).toHtmlEscaped();
@@ -31,7 +29,7 @@ QString title_html(const QString& title) {
 
 }  // namespace
 
-RunPanel::RunPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+RunPanel::RunPanel(Document& document, QWidget* parent) : FormPanel(document, heavy_page_ms, parent) {
   add_heading(tr("Marks on the hose, at the launch face"));
   marks_ = add_text(tr("Run sheet"));
   add_gap();

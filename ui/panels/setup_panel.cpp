@@ -10,14 +10,13 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 100;  // the set-up follows the path four times
 const ItemRef launch_part{ItemKind::launch, {}, -1};
 constexpr double sixteenth_in_mm = 25.4 / 16;
 constexpr double shown_m = 0.00005;  ///< less than a tenth of a millimetre shows as nothing
 
 }  // namespace
 
-SetupPanel::SetupPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+SetupPanel::SetupPanel(Document& document, QWidget* parent) : FormPanel(document, heavy_page_ms, parent) {
   add_heading(tr("Set the tool like this"));
   line_text_ = add_text(tr("Grade and line"));
   line_ = add_entries(tr("default"));

@@ -17,7 +17,6 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 50;
 const ItemRef whole_site{ItemKind::site, {}, -1};
 
 /// As high as what it holds, or as there is room.
@@ -100,7 +99,7 @@ SeveralPanel::SeveralPanel(Document& document, QWidget* parent)
   connect(remove_, &QPushButton::clicked, this, &SeveralPanel::remove);
   connect(leave_, &QPushButton::clicked, this, [this] { Q_EMIT pick_wanted({}); });
   later_->setSingleShot(true);
-  later_->setInterval(refresh_ms);
+  later_->setInterval(light_page_ms);
   connect(later_, &QTimer::timeout, this, &SeveralPanel::refresh_now);
   connect(&document_, &Document::changed, this, [this] {
     if (!parts_.empty() && !later_->isActive()) later_->start();

@@ -21,14 +21,13 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 50;
 constexpr double seen_m = 0.0005;     ///< a shift below this is none
 constexpr std::size_t most_rows = 5;  ///< of the list; more are scrolled to
 constexpr StratumEvidence known_rows[] = {StratumEvidence::seen, StratumEvidence::borehole, StratumEvidence::guess};
 
 }  // namespace
 
-SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, light_page_ms, parent) {
   add_heading(tr("Ground, from the surface down"));
   strata_ = new QListWidget(this);
   strata_->setAccessibleName(tr("Strata"));

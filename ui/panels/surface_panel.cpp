@@ -23,7 +23,6 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 60;
 constexpr std::size_t most_rows = 4;
 constexpr int tip_steps = 100;
 
@@ -36,7 +35,7 @@ QString name_of(const SurfaceFeature& feature) {
 }
 }  // namespace
 
-SurfacePanel::SurfacePanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+SurfacePanel::SurfacePanel(Document& document, QWidget* parent) : FormPanel(document, usual_page_ms, parent) {
   add_heading(tr("On top of the bore"));
   list_ = add_list(tr("Things on top"), most_rows);
   const auto buttons = add_buttons({tr("Add"), tr("Remove")});

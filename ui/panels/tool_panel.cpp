@@ -16,12 +16,11 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 50;
 const ItemRef tool_part{ItemKind::tool, {}, -1};
 
 }  // namespace
 
-ToolPanel::ToolPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+ToolPanel::ToolPanel(Document& document, QWidget* parent) : FormPanel(document, light_page_ms, parent) {
   add_heading(tr("Tool"));
   classes_ = add_combo(tr("class of the tool"));
   source_ = add_text(tr("Where the values of the class come from"), true);

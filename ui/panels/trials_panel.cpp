@@ -20,13 +20,12 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 50;
 constexpr int most_trials = 1000000;
 
 }  // namespace
 
 TrialsPanel::TrialsPanel(Document& document, TrialsJob& job, QWidget* parent)
-    : LivePanel(document, refresh_ms, parent),
+    : LivePanel(document, light_page_ms, parent),
       job_(job),
       button_(new QPushButton(this)),
       progress_(new QProgressBar(this)),

@@ -19,7 +19,6 @@
 namespace burrow {
 
 namespace {
-constexpr int refresh_ms = 60;
 constexpr std::size_t most_rows = 4;  ///< of the list; more are scrolled to
 constexpr double beside_m = 1.0;      ///< a copy lies so far along the line
 constexpr double farthest_m = 1e5;    // what the file format accepts
@@ -35,7 +34,7 @@ double order_of(const UtilityAnswer* answer) {
 }
 }  // namespace
 
-UtilitiesPanel::UtilitiesPanel(Document& document, QWidget* parent) : FormPanel(document, refresh_ms, parent) {
+UtilitiesPanel::UtilitiesPanel(Document& document, QWidget* parent) : FormPanel(document, usual_page_ms, parent) {
   add_heading(tr("Utilities, to expose first on top"));
   list_ = add_list(tr("Utilities"), most_rows);
   const auto buttons = add_buttons({tr("Add"), tr("Duplicate"), tr("Remove")});

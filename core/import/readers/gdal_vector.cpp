@@ -198,6 +198,21 @@ void doubt_degrees(Found& found) {
       translated("the file counts as degrees, but its numbers are none: the coordinate system is not known"));
 }
 
+tl::unexpected<Error> not_read_to_its_end() {
+  return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"),
+              stopped_by_person);
+}
+
+/// The first few that differ; those about the library's own settings are not for a person.
+void note_warnings(const Listener& listener, Found& found) {
+  constexpr std::size_t most = 5;
+  std::set<std::string> reported;
+  for (const std::string& warning : listener.warnings())
+    if (warning.find("configuration option") == std::string::npos && reported.size() < most &&
+        reported.insert(warning).second)
+      found.notes.push_back(warning);
+}
+
 }  // namespace
 
 Result<Found> read_vector(const std::string& path, const std::string& driver, const ReadOptions& options) {
@@ -235,9 +250,7 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   WatchedFile watched(path, to_open);
   const DataSet data(GDALOpenEx(opens_whole ? watched.path().c_str() : path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY,
                                 drivers.data(), driver == "GPKG" ? immutable.data() : nullptr, nullptr));
-  if (watched.stopped())
-    return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"),
-                stopped_by_person);
+  if (watched.stopped()) return not_read_to_its_end();
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (!data.get())
     return fail(translated("file"),
@@ -246,17 +259,11 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   VectorReader reader(to_take, format_words(driver), drawing);
   if (drawing) apply(scan, reader.builder());
   const auto error = reader.read(data.get());
-  if (watched.stopped())
-    return fail(translated("file"), std::string(stopped_by_person), translated("to be read to its end"),
-                stopped_by_person);
+  if (watched.stopped()) return not_read_to_its_end();
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (error) return tl::unexpected(*error);
   if (!listener.errors().empty()) reader.builder().leave_out(translated("whole file"), "", listener.errors().front());
-  std::set<std::string> reported;
-  for (const std::string& warning : listener.warnings())
-    if (warning.find("configuration option") == std::string::npos && reported.size() < 5 &&
-        reported.insert(warning).second)
-      reader.builder().found.notes.push_back(warning);
+  note_warnings(listener, reader.builder().found);
   const bool mixed = driver.starts_with("GeoJSON") && mixes_position_sizes(path);
   Found found = reader.builder().finish(mixed);
   doubt_degrees(found);

@@ -10,6 +10,9 @@ class QTimer;
 
 namespace burrow {
 
+/// Least time between two refreshes of a page while things are dragged, by what one of them costs.
+inline constexpr int light_page_ms = 50, usual_page_ms = 60, heavy_page_ms = 120;
+
 class LivePanel : public QWidget {
   Q_OBJECT
 
