@@ -40,6 +40,7 @@ int open_workbench(int argc, char** argv, const std::string& file, const std::st
   const QString folder = QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) + QStringLiteral("/unsaved");
   burrow::MainWindow window(burrow::load_tables(burrow::today()), folder);
   if (file.empty()) window.open_sample(QStringLiteral("house-service"));
+  window.place_on_screen();
   window.show();
   if (file.empty()) window.show_first_hints();
   if (!file.empty() && !window.open_file(burrow::text_from(file))) window.open_sample(QStringLiteral("house-service"));

@@ -44,7 +44,7 @@ TEST(ThreeHints, PointAtRealThings) {
   EXPECT_FALSE(test.window.hints());
 }
 
-// What the hint speaks of can be done while it is shown; Esc in its box ends it.
+// What the hint speaks of can be done while it is shown; Esc ends it wherever the focus is.
 TEST(ThreeHints, LetTheDragThrough) {
   TestWindow test("house-service");
   test.window.show_hints();
@@ -57,7 +57,8 @@ TEST(ThreeHints, LetTheDragThrough) {
   test.window.resize(1000, 640);
   QCoreApplication::processEvents();
   EXPECT_TRUE(test.window.rect().contains(test.window.hints()->box()));
-  QTest::keyClick(button(test.window, QStringLiteral("Next hint")), Qt::Key_Escape);
+  test.window.drawing().setFocus();
+  test.key(Qt::Key_Escape);
   QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
   EXPECT_FALSE(test.window.hints());
 }

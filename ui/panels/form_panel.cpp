@@ -154,7 +154,6 @@ QComboBox* FormPanel::add_combo(const QString& accessible_name) {
   combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   combo->setMinimumContentsLength(6);
   combo->setFocusPolicy(Qt::StrongFocus);
-  combo->installEventFilter(this);
   add_labelled(accessible_name, combo);
   return combo;
 }
@@ -194,7 +193,6 @@ QComboBox* FormPanel::add_choice(const QString& label, const QStringList& words,
   combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   combo->setMinimumContentsLength(4);
   combo->setFocusPolicy(Qt::StrongFocus);
-  combo->installEventFilter(this);
   combo->addItems(words);
   name->setBuddy(combo);
   both->addWidget(name, long_words ? 0 : label_share);
@@ -276,15 +274,6 @@ QString FormPanel::facts_html(const Facts& facts) const {
     html += QStringLiteral("<tr><td valign='top' width='48%'>%1</td><td valign='top'><b>%2</b></td></tr>")
                 .arg(name.toHtmlEscaped(), value.toHtmlEscaped().replace(QLatin1Char('\n'), QStringLiteral("<br>")));
   return html + QStringLiteral("</table>");
-}
-
-bool FormPanel::eventFilter(QObject* watched, QEvent* event) {
-  // The wheel scrolls the panel; it never turns a choice over which the pointer happens to pass.
-  if (event->type() == QEvent::Wheel && qobject_cast<QComboBox*>(watched)) {
-    event->ignore();
-    return true;
-  }
-  return QWidget::eventFilter(watched, event);
 }
 
 }  // namespace burrow

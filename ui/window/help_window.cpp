@@ -5,6 +5,7 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QSplitter>
+#include <QTextBlock>
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
@@ -79,6 +80,22 @@ void HelpWindow::filter(const QString& words) {
     text_->setPlainText(tr("No page has all of these words. Try fewer."));
   else
     list_->setCurrentRow(0);
+}
+
+void HelpWindow::show_heading(const QString& heading) {
+  const QString line = QStringLiteral("\n## %1\n").arg(heading);
+  for (std::size_t i = 0; i < pages_.size(); ++i) {
+    if (!pages_[i].text.contains(line)) continue;
+    search_->clear();  // then every page is listed, in order
+    list_->setCurrentRow(static_cast<int>(i));
+    for (QTextBlock block = text_->document()->begin(); block.isValid(); block = block.next()) {
+      if (block.blockFormat().headingLevel() != 2 || block.text() != heading) continue;
+      text_->setTextCursor(QTextCursor(text_->document()->end()));
+      text_->ensureCursorVisible();  // from below: then the heading comes to stand at the top
+      text_->setTextCursor(QTextCursor(block));
+      return;
+    }
+  }
 }
 
 void HelpWindow::show_page(int row) {

@@ -1,8 +1,10 @@
 #include "burrow/window/hints.h"
 
+#include <QApplication>
 #include <QEvent>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPainter>
 #include <QPushButton>
 #include <QVBoxLayout>
@@ -45,9 +47,7 @@ Hints::Hints(std::vector<Hint> hints, const Theme& theme, QWidget* window)
     else
       end();
   });
-  window->installEventFilter(this);
-  box_->installEventFilter(this);
-  for (QPushButton* button : {end_button, next_}) button->installEventFilter(this);
+  qApp->installEventFilter(this);  // Esc ends them wherever the focus is
   show_hint(0);
   show();
   box_->show();
@@ -122,9 +122,16 @@ void Hints::end() {
   close();
 }
 
+/// A drag, a dialog and what is being typed come first.
+bool Hints::nothing_else_ends_with_escape() const {
+  return QGuiApplication::mouseButtons() == Qt::NoButton && !QApplication::activeModalWidget() &&
+         !QApplication::activePopupWidget() && !qobject_cast<QLineEdit*>(QApplication::focusWidget());
+}
+
 bool Hints::eventFilter(QObject* watched, QEvent* event) {
   if (watched == parent() && event->type() == QEvent::Resize) place();
-  if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+  if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape &&
+      box_->isVisible() && nothing_else_ends_with_escape()) {
     end();
     return true;
   }

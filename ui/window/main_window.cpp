@@ -25,8 +25,10 @@
 #include "burrow/widgets/field_undo.h"
 #include "burrow/widgets/glossary.h"
 #include "burrow/widgets/tab_order.h"
+#include "burrow/widgets/wheel_guard.h"
 #include "burrow/window/import_screen.h"
 #include "burrow/window/notice_line.h"
+#include "burrow/window/window_place.h"
 
 namespace burrow {
 
@@ -54,6 +56,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   tab_by_place();
   explain_words();
   qApp->installEventFilter(new FieldUndo(this));
+  qApp->installEventFilter(new WheelGuard(this));
   setAcceptDrops(true);
   drawing_->setAcceptDrops(false);
   auto* middle = new QWidget(this);
@@ -62,7 +65,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   column->setSpacing(0);
   column->addWidget(verdict_);
   column->addWidget(notice_);
-  auto* splitter = new QSplitter(Qt::Horizontal, middle);
+  auto* splitter = splitter_ = new QSplitter(Qt::Horizontal, middle);
   auto* views = new QWidget(splitter);
   auto* views_column = new QVBoxLayout(views);
   views_column->setContentsMargins(0, 0, 0, 0);
@@ -126,6 +129,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
     findings().pick(0);
     drawing_->go_to_finding(0);
   });
+  connect(side_, &SideColumn::page_wanted, this, [this] { column_action_->setChecked(true); });
   connect(card_, &ValueCard::closed, drawing_, qOverload<>(&QWidget::setFocus));
   connect(&document_, &Document::file_state_changed, this, &MainWindow::show_title);
   connect(&document_, &Document::changed, this, [this] { setWindowModified(document_.modified()); });
@@ -143,6 +147,11 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   set_colours(
       from_word<Colours>(settings.value(QStringLiteral("colours")).toString().toStdString()).value_or(Colours::light));
   resize(1500, 900);
+}
+
+void MainWindow::place_on_screen() {
+  place_window(*this, *splitter_);
+  placed_ = true;
 }
 
 MainWindow::~MainWindow() {
@@ -304,6 +313,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
                     units_ == UnitSystem::us ? QStringLiteral("us") : QStringLiteral("metric"));
   settings.setValue(QStringLiteral("colours"), text_from(std::string(word_of(colours_))));
   settings.setValue(QStringLiteral("fineness"), text_from(std::string(word_of(shown_fineness()))));
+  if (placed_) remember_window(*this, *splitter_);
   recovery_.reset();
   event->accept();
 }

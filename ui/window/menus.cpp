@@ -76,7 +76,7 @@ void MainWindow::make_file_menu() {
   }
   menu->addSeparator();
   menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save);
-  menu->addAction(tr("Sa&ve as…"), QKeySequence::SaveAs, this, &MainWindow::save_as);
+  menu->addAction(tr("Sa&ve as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), this, &MainWindow::save_as);
   menu->addSeparator();
   menu->addAction(tr("&Import…"), QKeySequence(Qt::CTRL | Qt::Key_I), this, [this] {
     QStringList kinds;
@@ -94,7 +94,7 @@ void MainWindow::make_file_menu() {
   menu->addSeparator();
   add_paper_entries(menu);
   menu->addSeparator();
-  menu->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
+  menu->addAction(tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), this, &QWidget::close);
 }
 
 void MainWindow::make_edit_menu() {
@@ -139,6 +139,12 @@ void MainWindow::make_view_menu() {
   menu->addAction(tr("&Closer"), QKeySequence::ZoomIn, this, [this] { drawing_->zoom_by(1.25); });
   menu->addAction(tr("&Further"), QKeySequence::ZoomOut, this, [this] { drawing_->zoom_by(0.8); });
   menu->addAction(overview_->shown_action());
+  column_action_ = menu->addAction(tr("&Pages beside the drawing"), QKeySequence(Qt::Key_F9), this, [this](bool on) {
+    if (!on && side_->isAncestorOf(focusWidget())) drawing_->setFocus();
+  });
+  column_action_->setCheckable(true);
+  column_action_->setChecked(true);
+  connect(column_action_, &QAction::toggled, side_, &QWidget::setVisible);
   QMenu* heights = menu->addMenu(tr("&Heights"));
   auto* times_group = new QActionGroup(this);
   for (const int times : {1, 2, 3, 5}) {
@@ -196,16 +202,12 @@ void MainWindow::make_view_menu() {
   }
   dark_action_ = menu->addAction(tr("&Dark colours"), this, [this](bool on) { set_dark(on); });
   dark_action_->setCheckable(true);
-  menu->addAction(tr("S&ettings…"), QKeySequence::Preferences, this, &MainWindow::show_settings);
+  menu->addAction(tr("S&ettings…"), QKeySequence(Qt::CTRL | Qt::Key_Comma), this, &MainWindow::show_settings);
 }
 
 void MainWindow::make_help_menu() {
   QMenu* menu = menuBar()->addMenu(tr("&Help"));
-  menu->addAction(tr("&Help"), QKeySequence::HelpContents, this, [this] {
-    auto* help = new HelpWindow(this);
-    help->setAttribute(Qt::WA_DeleteOnClose);
-    help->show();
-  });
+  menu->addAction(tr("&Help"), QKeySequence(Qt::Key_F1), this, &MainWindow::show_help);
   menu->addAction(tr("&Three hints"), this, &MainWindow::show_hints);
   menu->addAction(tr("&About"), this, [this] {
     QMessageBox::about(this, tr("Burrowline"),
@@ -214,6 +216,17 @@ void MainWindow::make_help_menu() {
                           "service, the competent person at the excavation, or a licensed engineer.")
                            .arg(QCoreApplication::applicationVersion()));
   });
+}
+
+void MainWindow::show_help() {
+  if (!help_) {
+    help_ = new HelpWindow(this);
+    help_->setAttribute(Qt::WA_DeleteOnClose);
+  }
+  if (side_->isAncestorOf(QApplication::focusWidget())) help_->show_heading(side_->page_name(side_->currentIndex()));
+  help_->show();
+  help_->raise();
+  help_->activateWindow();
 }
 
 CrewDefaults MainWindow::crew_defaults() const {

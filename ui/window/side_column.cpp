@@ -34,6 +34,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   all->addWidget(bar_);
   all->addWidget(several_);
   all->addWidget(stack_, 1);
+  follow(several_);
   bar_->begin_row(tr("Answer"));
   add_page(findings_, tr("Findings"), tr("What is wrong, missing or worth knowing, worst first"));
   add_page(path_, tr("Path"), tr("Where it goes, how it gets on, and the pit for a stuck tool"));
@@ -61,11 +62,6 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   connect(&document, &Document::replaced, day_, [this, &document] {
     if (!document.crossing().record.empty()) day_->refresh_now();
   });
-}
-
-void SideColumn::add_page(QWidget* page, const QString& name, const QString& hint) {
-  stack_->addWidget(page);
-  bar_->add(name, hint);
 }
 
 void SideColumn::wire(DrawingView& drawing) {
@@ -105,44 +101,12 @@ void SideColumn::wire(DrawingView& drawing) {
 }
 
 void SideColumn::set_units(UnitSystem units) {
-  several_->set_units(units);
-  findings_->set_units(units);
-  path_->set_units(units);
-  trials_->set_units(units);
-  setup_->set_units(units);
-  utilities_->set_units(units);
-  surface_->set_units(units);
-  pits_->set_units(units);
-  pipe_->set_units(units);
-  soil_->set_units(units);
-  tool_->set_units(units);
-  launch_->set_units(units);
-  layouts_->set_units(units);
-  air_->set_units(units);
-  run_->set_units(units);
-  day_->set_units(units);
-  practice_->set_units(units);
+  for (const auto& follow : unit_followers_) follow(units);
 }
 
 void SideColumn::set_theme(const Theme& theme) {
   bar_->set_theme(theme);
-  several_->set_theme(theme);
-  findings_->set_theme(theme);
-  path_->set_theme(theme);
-  trials_->set_theme(theme);
-  setup_->set_theme(theme);
-  utilities_->set_theme(theme);
-  surface_->set_theme(theme);
-  pits_->set_theme(theme);
-  pipe_->set_theme(theme);
-  soil_->set_theme(theme);
-  tool_->set_theme(theme);
-  launch_->set_theme(theme);
-  layouts_->set_theme(theme);
-  air_->set_theme(theme);
-  run_->set_theme(theme);
-  day_->set_theme(theme);
-  practice_->set_theme(theme);
+  for (const auto& follow : theme_followers_) follow(theme);
 }
 
 }  // namespace burrow

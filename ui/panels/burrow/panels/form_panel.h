@@ -30,7 +30,6 @@ class FormPanel : public LivePanel {
   void refresh_now() override;
 
  protected:
-  bool eventFilter(QObject* watched, QEvent* event) override;
 
   using Facts = std::vector<std::pair<QString, QString>>;
   QLabel* add_heading(const QString& text);

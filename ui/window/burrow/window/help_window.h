@@ -23,6 +23,8 @@ class HelpWindow : public QWidget {
 
  public:
   explicit HelpWindow(QWidget* parent);
+  /// The page with this heading, at it; unknown: as it is.   Evidence: HelpWindow.Heading_*
+  void show_heading(const QString& heading);
 
  private:
   void filter(const QString& words);

@@ -40,6 +40,7 @@ class Hints : public QWidget {
 
  private:
   void show_hint(int at);
+  [[nodiscard]] bool nothing_else_ends_with_escape() const;
   void place();
   void end();
 

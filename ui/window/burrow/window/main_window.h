@@ -19,9 +19,11 @@
 class QLabel;
 class QMenu;
 class QActionGroup;
+class QSplitter;
 
 namespace burrow {
 
+class HelpWindow;
 class NoticeLine;
 class Recovery;
 
@@ -44,6 +46,8 @@ class MainWindow : public QMainWindow {
 
   /// Opens a file; a wrong one is told and leaves everything as it was.
   bool open_file(const QString& path);
+  /// Within the screen it is on, where it stood last time; remembered when it closes.
+  void place_on_screen();
   bool save();
   /// Takes the ground line from a CSV file; asks for the unit where the file does not say it.
   bool import_ground(const QString& path);
@@ -61,6 +65,8 @@ class MainWindow : public QMainWindow {
   void keep_through_ends();
   void open_sample(const QString& name);
   void show_hints();
+  /// The help, at what has the focus; one window of it.
+  void show_help();
   /// Once in the life of an installation.
   void show_first_hints();
   [[nodiscard]] Hints* hints() const { return hints_; }
@@ -119,6 +125,8 @@ class MainWindow : public QMainWindow {
   QLabel* where_;
   QLabel* state_;
   QMenu* recent_ = nullptr;
+  QSplitter* splitter_ = nullptr;
+  bool placed_ = false;
   QString recovery_folder_;
   std::unique_ptr<Recovery> recovery_;
   OpenMark open_mark_;
@@ -129,6 +137,8 @@ class MainWindow : public QMainWindow {
   QActionGroup* unit_actions_ = nullptr;
   QAction* dark_action_ = nullptr;
   QAction* cloud_action_ = nullptr;
+  QAction* column_action_ = nullptr;
+  QPointer<HelpWindow> help_;
   QAction* remove_action_ = nullptr;
   QPointer<Hints> hints_;
   QAction* duplicate_action_ = nullptr;

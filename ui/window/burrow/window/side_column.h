@@ -4,6 +4,8 @@
 
 #include <QStackedWidget>
 #include <QWidget>
+#include <functional>
+#include <vector>
 
 #include "burrow/document/launch_search_job.h"
 #include "burrow/document/trials_job.h"
@@ -58,7 +60,10 @@ class SideColumn : public QWidget {
   void show_page(Page page) { setCurrentIndex(static_cast<int>(page)); }
   [[nodiscard]] int count() const { return stack_->count(); }
   [[nodiscard]] int currentIndex() const { return stack_->currentIndex(); }
-  void setCurrentIndex(int page) { bar_->check(page); }
+  void setCurrentIndex(int page) {
+    bar_->check(page);
+    Q_EMIT page_wanted();
+  }
   [[nodiscard]] QWidget* currentWidget() const { return stack_->currentWidget(); }
   [[nodiscard]] QString page_name(int page) const { return bar_->button(page)->text(); }
 
@@ -84,13 +89,28 @@ class SideColumn : public QWidget {
   LaunchSearchJob& launch_job() { return launch_job_; }
 
  Q_SIGNALS:
+  /// A page is to be seen.
+  void page_wanted();
   /// A lesson is to be opened, by the name of its sample.
   void lesson_wanted(const QString& sample);
 
  private:
-  void add_page(QWidget* page, const QString& name, const QString& hint);
+  template <class PageWidget>
+  void add_page(PageWidget* page, const QString& name, const QString& hint) {
+    stack_->addWidget(page);
+    bar_->add(name, hint);
+    follow(page);
+  }
+  /// Units and colours of the window are those of this widget too.
+  template <class Follower>
+  void follow(Follower* widget) {
+    unit_followers_.push_back([widget](UnitSystem units) { widget->set_units(units); });
+    theme_followers_.push_back([widget](const Theme& theme) { widget->set_theme(theme); });
+  }
   void wire(DrawingView& drawing);
 
+  std::vector<std::function<void(UnitSystem)>> unit_followers_;
+  std::vector<std::function<void(const Theme&)>> theme_followers_;
   TrialsJob job_;
   LaunchSearchJob launch_job_;
   PageBar* bar_;
