@@ -4,7 +4,7 @@
 #include <cmath>
 #include <map>
 
-#include "burrow/bore/conditioning.h"
+#include "burrow/bore/point_on_path.h"
 
 namespace burrow {
 

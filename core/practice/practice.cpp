@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "burrow/bore/advance.h"
+#include "burrow/bore/point_on_path.h"
 #include "burrow/check/limits.h"
 #include "burrow/check/tool_at_work.h"
 #include "burrow/clearance/separation.h"

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "burrow/base/ensure.h"
+#include "burrow/bore/point_on_path.h"
 #include "burrow/check/assess.h"
 #include "burrow/practice/practice.h"
 

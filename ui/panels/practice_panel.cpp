@@ -10,6 +10,7 @@
 #include <QTimer>
 #include <algorithm>
 
+#include "burrow/bore/point_on_path.h"
 #include "burrow/document/practice_fields.h"
 #include "burrow/document/text.h"
 #include "burrow/file/practice_file.h"

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "burrow/bore/path.h"
+#include "burrow/bore/point_on_path.h"
 
 namespace burrow {
 
@@ -94,8 +95,5 @@ enum class Knowledge { filtered, smoothed };
 /// The path as it is now believed to run, in its own bands; points in between are put in where readings were taken.
 /// Deviations are taken upright and level at a station, as the bands of `predict_path`.
 BorePath conditioned_path(const BorePath& path, const Conditioned& conditioned, Knowledge knowledge);
-
-/// The point of a path at an arc length, straight between its points, held at its ends.   Range: a path with points.
-PathPoint point_at(const BorePath& path, double s_m);
 
 }  // namespace burrow

@@ -1,0 +1,12 @@
+#pragma once
+/// A point of a path between those it was integrated at.
+
+#include "burrow/bore/path.h"
+
+namespace burrow {
+
+/// The point of a path at an arc length, straight between its points, held at its ends.   Range: a path with points.
+/// Evidence: Day.*
+PathPoint point_at(const BorePath& path, double s_m);
+
+}  // namespace burrow
