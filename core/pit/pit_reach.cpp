@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "convex.h"
+
 namespace burrow {
 
 namespace {
@@ -29,6 +31,12 @@ PitReach::PitReach(const PitShape& pit, Length sump_depth, const Walls& walls)
     const PlanPoint &a = edge_[i], &b = edge_[(i + 1) % edge_.size()];
     const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m;
     stretches_.push_back({a, dx, dy, dx * dx + dy * dy});
+  }
+  turn_ = signed_area(edge_) < 0 ? -1 : 1;
+  convex_ = true;
+  for (std::size_t i = 0; i < stretches_.size(); ++i) {
+    const Stretch &s = stretches_[i], &next = stretches_[(i + 1) % stretches_.size()];
+    convex_ = convex_ && turn_ * (s.dx_m * next.dy_m - s.dy_m * next.dx_m) >= 0 && s.length2_m2 > 0;
   }
   low_ = high_ = edge_.front();
   for (const PlanLine* line : {static_cast<const PlanLine*>(&edge_), &pit.floor})
@@ -71,17 +79,19 @@ void PitReach::cut_steps(const PitShape& pit, const Walls& walls) {
   steps_.back().top_m = endless_m;
 }
 
-/// Asked at every place of every utility nearby.
+/// Asked at every place of every utility nearby. What lies outside a convex edge lies behind a stretch of it, and is
+/// nearest to one of those.
 double PitReach::beside_edge_m(const PathVertex& place) const {
-  if (inside(edge_, place.x_m, place.y_m)) return 0;
+  if (!convex_ && inside(edge_, place.x_m, place.y_m)) return 0;
   double least2 = endless_m;
   for (const Stretch& s : stretches_) {
     const double x = place.x_m - s.from.x_m, y = place.y_m - s.from.y_m;
+    if (convex_ && turn_ * (s.dx_m * y - s.dy_m * x) >= 0) continue;
     const double t = s.length2_m2 > 0 ? std::clamp((x * s.dx_m + y * s.dy_m) / s.length2_m2, 0.0, 1.0) : 0.0;
     const double off_x = s.from.x_m + t * s.dx_m - place.x_m, off_y = s.from.y_m + t * s.dy_m - place.y_m;
     least2 = std::min(least2, off_x * off_x + off_y * off_y);
   }
-  return std::sqrt(least2);
+  return least2 < endless_m ? std::sqrt(least2) : 0;
 }
 
 double PitReach::gap_below_edge(const PathVertex& place, const PlaceError& error) const {

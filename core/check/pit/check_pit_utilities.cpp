@@ -31,7 +31,6 @@ PitReach::Walls walls_of(const CheckRun& run, const PitUnderCheck& pit) {
   return {high ? back : bore, high ? bore : back, wall(sides.left), wall(sides.right)};
 }
 
-/// The rule for how and what it is; of an unknown kind the strictest of all.
 /// The nearest of those places of a utility that are exposed, or of those that are not.
 struct Nearest {
   double low_m = std::numeric_limits<double>::infinity();  ///< clear gap, least within the error of its place
@@ -44,12 +43,11 @@ struct Nearest {
 /// What the digging of one pit comes near to of one utility.
 class NearPit {
  public:
-  NearPit(const CheckRun& run, const PitReach& reach, const Utility& utility)
+  NearPit(const CheckRun& run, const PitReach& reach, const ClearanceRules& rules, const Utility& utility)
       : run_(run), reach_(reach), utility_(utility) {
     radius_ = utility.outside_diameter.value_or(Length{0}).m / 2;
     seen_ = *utility.located.how == LocatedHow::exposed;
-    wanted_ = std::max(gap_limit(run.limits, run.tables, utility, true).value,
-                       gap_limit(run.limits, run.tables, utility, false).value);
+    wanted_ = std::max(clear_gap_wanted(rules, utility, true), clear_gap_wanted(rules, utility, false)).m;
     look();
     for (Nearest* nearest : {&hidden_, &exposed_})
       if (std::isfinite(nearest->low_m)) nearest->gap_m = reach_.gap(nearest->at) - radius_;
@@ -235,8 +233,9 @@ void ask_for_depth(CheckRun& run, const Utility& utility, const PathVertex& at) 
 void check_pit_utilities(CheckRun& run, const PitUnderCheck& pit) {
   if (run.crossing.site.utilities.empty()) return;
   const PitReach reach(pit.shape, *pit.entered.sump_depth, walls_of(run, pit));
+  const ClearanceRules rules = clearance_rules(run.limits, run.tables);
   for (const Utility& utility : run.crossing.site.utilities) {
-    const NearPit near(run, reach, utility);
+    const NearPit near(run, reach, rules, utility);
     if (near.without_depth()) ask_for_depth(run, utility, *near.without_depth());
     if (say_inside(run, pit, utility, near.nearest(true), true) ||
         say_inside(run, pit, utility, near.nearest(false), false))

@@ -107,5 +107,31 @@ TEST(PitReach, MoreError_NeverFarther) {
   }
 }
 
+// Second route: in or out by going round, the way to each stretch of the edge by itself.
+TEST(PitReach, BesideTheEdge_AsByEveryStretch) {
+  std::mt19937 random(11);
+  std::uniform_real_distribution<double> at(-5, 5);
+  PitShape box = launch(false), round = launch(true), notched = launch(true), backward = launch(true);
+  round.footprint = {{0, 0}, {2, -1}, {3, 0}, {3, 1}, {2, 2.5}, {0, 2}};
+  notched.footprint = {{-2, -0.5}, {1, -0.5}, {1, 2}, {-0.5, 2}, {-0.5, 0.5}, {-2, 0.5}};
+  backward.footprint = {round.footprint.rbegin(), round.footprint.rend()};
+  for (const PitShape& shape : {box, round, notched, backward}) {
+    const PitReach reach(shape, Length{0}, {});
+    for (int i = 0; i < 3000; ++i) {
+      const double x = at(random), y = at(random);
+      bool in = false;
+      double least = 1e9;
+      for (std::size_t k = 0, n = shape.footprint.size(); k < n; ++k) {
+        const PlanPoint &a = shape.footprint[k], &b = shape.footprint[(k + 1) % n];
+        if ((a.y_m > y) != (b.y_m > y) && x < a.x_m + (b.x_m - a.x_m) * (y - a.y_m) / (b.y_m - a.y_m)) in = !in;
+        const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m;
+        const double t = std::clamp(((x - a.x_m) * dx + (y - a.y_m) * dy) / (dx * dx + dy * dy), 0.0, 1.0);
+        least = std::min(least, std::hypot(a.x_m + t * dx - x, a.y_m + t * dy - y));
+      }
+      EXPECT_NEAR(reach.gap_below_edge({x, y, shape.floor_elevation_m + 0.1}), in ? 0 : least, 1e-12) << x << " " << y;
+    }
+  }
+}
+
 }  // namespace
 }  // namespace burrow

@@ -54,6 +54,8 @@ class PitReach {
 
   PlanLine edge_;
   std::vector<Stretch> stretches_;
+  bool convex_ = false;  ///< the edge, going round once
+  double turn_ = 1;      ///< −1: clockwise
   double edge_wall_m_ = 0;
   double bottom_m_ = 0;
   std::vector<Step> steps_;
