@@ -110,7 +110,7 @@ TEST(Workers, OneThatEatsMemory_IsOneFailure) {
                     return plain(i);
                   },
                   {.memory_bytes = 300'000'000});
-#ifdef __SANITIZE_ADDRESS__
+#ifdef BURROW_SANITIZED
   expect_one_failure(took, 6, 3, "worker ended");  // the sanitizer's own allocator ends it, and does not throw
 #else
   expect_one_failure(took, 6, 3, "no memory left");

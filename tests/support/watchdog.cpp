@@ -12,7 +12,7 @@
 #include <cstdlib>
 #include <iostream>
 
-#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+#if defined(BURROW_SANITIZED) || defined(__SANITIZE_THREAD__)
 extern "C" void __sanitizer_print_stack_trace();  // NOLINT: its own name
 #endif
 
@@ -36,7 +36,7 @@ double seconds(clockid_t clock) {
 
 /// In the screen's thread, wherever it is: a test may risk what a program may not.
 void print_stack(int) {
-#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+#if defined(BURROW_SANITIZED) || defined(__SANITIZE_THREAD__)
   __sanitizer_print_stack_trace();
 #else
   constexpr int most_frames = 60;

@@ -16,7 +16,7 @@
 namespace burrow {
 
 /// Seconds of the screen's thread for one event. The sanitizers of the checked build take about four times as long.
-#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+#if defined(BURROW_SANITIZED) || defined(__SANITIZE_THREAD__)
 constexpr double longest_event_s = 4;
 #else
 constexpr double longest_event_s = 1;

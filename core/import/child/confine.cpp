@@ -20,7 +20,7 @@
 
 #include "../answer.h"
 
-#ifdef __SANITIZE_ADDRESS__
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
 #include <atomic>
 // Its header comes with clang alone; GCC's library has the functions.
 extern "C" int __sanitizer_install_malloc_and_free_hooks(void (*allocated)(const volatile void*, std::size_t),
@@ -36,7 +36,7 @@ tl::unexpected<Error> failed(const char* what) {
   return fail(what, std::to_string(errno), "0");
 }
 
-#ifdef __SANITIZE_ADDRESS__
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
 /// The sanitizer takes address space by the terabyte, and where it gets none it ends in disorder: what is allocated is
 /// counted instead.
 std::atomic<std::size_t> allocated = 0;
@@ -67,7 +67,7 @@ bool limit(__rlimit_resource resource, rlim_t most) {
 Result<void> limit_resources(const Bounds& bounds) {
   const rlim_t files = 64, seconds = static_cast<rlim_t>(std::ceil(std::clamp(bounds.most_seconds, 1.0, 1e6)));
   if (!limit(RLIMIT_CPU, seconds) || !limit(RLIMIT_NOFILE, files) || !limit(RLIMIT_CORE, 0)) return failed("setrlimit");
-#ifdef __SANITIZE_ADDRESS__
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
   limit_memory(bounds.most_memory_bytes);
 #else
   // The whole, and what of it is the process's own to write, in pages.
@@ -198,7 +198,7 @@ Result<void> limit_calls() {
   constexpr scmp_datum_t to_write = O_ACCMODE | O_CREAT | O_TRUNC | O_APPEND;
   good = allow(SCMP_SYS(open), SCMP_A1(SCMP_CMP_MASKED_EQ, to_write, O_RDONLY)) && good;
   good = allow(SCMP_SYS(openat), SCMP_A2(SCMP_CMP_MASKED_EQ, to_write, O_RDONLY)) && good;
-#ifdef __SANITIZE_ADDRESS__
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
   // The sanitizer of undefined behaviour looks whether memory is there by writing it to a pipe of its own.
   for (const int call : {SCMP_SYS(write), SCMP_SYS(writev), SCMP_SYS(pipe), SCMP_SYS(pipe2)})
     good = allow(call) && good;

@@ -14,7 +14,7 @@
 #include "support/watchdog.h"
 #include "support/window_for_tests.h"
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(BURROW_SANITIZED)
 extern "C" std::size_t __sanitizer_get_current_allocated_bytes();  // NOLINT: its own name
 #endif
 
@@ -22,7 +22,7 @@ namespace burrow {
 
 /// Memory in use, without what the allocator keeps for later.
 inline double live_megabytes() {
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(BURROW_SANITIZED)
   return static_cast<double>(__sanitizer_get_current_allocated_bytes()) / 1e6;
 #else
   return static_cast<double>(mallinfo2().uordblks) / 1e6;
