@@ -8,6 +8,7 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QSplitter>
+#include <QTextBlock>
 #include <QTextBrowser>
 
 #include "burrow/window/help_window.h"

@@ -13,6 +13,7 @@
 #include "burrow/document/text.h"
 #include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
+#include "burrow/panels/live_panel.h"
 #include "burrow/words/headline.h"
 #include "burrow/words/working_text.h"
 #include "flow_row.h"

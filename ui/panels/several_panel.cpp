@@ -11,6 +11,7 @@
 #include <algorithm>
 
 #include "burrow/document/text.h"
+#include "burrow/panels/live_panel.h"
 #include "choice_words.h"
 #include "flow_row.h"
 

@@ -139,7 +139,7 @@ void MainWindow::make_view_menu() {
   menu->addAction(tr("&Closer"), QKeySequence::ZoomIn, this, [this] { drawing_->zoom_by(1.25); });
   menu->addAction(tr("&Further"), QKeySequence::ZoomOut, this, [this] { drawing_->zoom_by(0.8); });
   menu->addAction(overview_->shown_action());
-  column_action_ = menu->addAction(tr("&Pages beside the drawing"), QKeySequence(Qt::Key_F9), this, [this](bool on) {
+  column_action_ = menu->addAction(tr("Pa&ges beside the drawing"), QKeySequence(Qt::Key_F9), this, [this](bool on) {
     if (!on && side_->isAncestorOf(focusWidget())) drawing_->setFocus();
   });
   column_action_->setCheckable(true);

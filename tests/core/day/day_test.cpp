@@ -7,6 +7,7 @@
 #include <cmath>
 #include <random>
 
+#include "burrow/bore/point_on_path.h"
 #include "burrow/words/day_text.h"
 #include "support/clean_crossing.h"
 

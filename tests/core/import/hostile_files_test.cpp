@@ -187,7 +187,7 @@ TEST_F(HostileFiles, TwoMillionVertices_BoundedMemory) {
   EXPECT_EQ(found.vertices.size(), 2'000'000u);
   EXPECT_EQ(last, 1);
   EXPECT_GT(reported, 100);
-#ifdef __SANITIZE_ADDRESS__
+#ifdef BURROW_SANITIZED
   constexpr long most_MB = 2100;  // red zones and what is kept back after freeing: three times as much
 #else
   constexpr long most_MB = 700;

@@ -1,5 +1,6 @@
 // Practice bores: the truth is kept, the crew sees only its own, and the debrief adds up.
 #include "burrow/practice/practice.h"
+#include "burrow/bore/point_on_path.h"
 
 #include <gtest/gtest.h>
 
