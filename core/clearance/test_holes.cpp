@@ -345,9 +345,7 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
   if (utility.path.size() < 2) return answer;
   const Record record(utility.path);
   if (!(record.length() > 0)) return answer;
-  const Counting counting = counted_of(utility, sd, holes, record, answer);
-  const std::vector<Counted>& counted = counting.holes;
-  const double reach = counting.reach_m;
+  const auto& [counted, reach] = counted_of(utility, sd, holes, record, answer);
   if (counted.empty()) return answer;
   const double lateral2 = *sd.lateral_m * *sd.lateral_m, vertical2 = *sd.vertical_m * *sd.vertical_m;
   Contradictions(answer, counted, lateral2, vertical2, reach).remark_all();

@@ -19,8 +19,7 @@ namespace burrow {
 
 namespace {
 
-using nlohmann::json;
-using table_file::Row;
+using nlohmann::json, table_file::Row;
 
 template <class Quantity>
 std::optional<Quantity> maybe(std::optional<double> value) {
@@ -90,7 +89,6 @@ void read(Row& row, UtilityKindRow& utility) {
   utility.dangerous = row.flag("dangerous");
   utility.can_hurt = row.flag("can_hurt");
   utility.separations = row.texts_or_nothing("separations");
-  if (utility.separations.empty()) row.wrong("separations", "nothing", "ids of limits");
   utility.source = row.source();
 }
 
@@ -293,6 +291,22 @@ std::optional<Error> lay_soils_over(std::vector<SoilClass>& soils, const json& r
   return std::nullopt;
 }
 
+/// A kind of utility laid over without limits keeps those it had; each is a clear gap of limits.json, laid over first.
+std::optional<Error> lay_utilities_over(Tables& tables, const json& rows, const std::string& name) {
+  const std::vector<UtilityKindRow> before = tables.utilities;
+  if (auto error = lay_over(tables.utilities, rows, name)) return error;
+  for (UtilityKindRow& row : tables.utilities) {
+    const auto old = std::find_if(before.begin(), before.end(), [&](const auto& u) { return u.kind == row.kind; });
+    if (row.separations.empty() && old != before.end()) row.separations = old->separations;
+    const std::string place = name + "/" + std::string(word_of(row.kind)) + "/separations";
+    if (row.separations.empty()) return Error{place, "nothing", "ids of limits.json"};
+    for (const std::string& id : row.separations)
+      if (!id.starts_with("separation_") || !find_limit(tables, id))
+        return Error{place, "\"" + id + "\"", "an id of limits.json that begins with separation_"};
+  }
+  return std::nullopt;
+}
+
 /// A structure names a limit of this table, so the limits are laid over first.
 std::optional<Error> lay_structures_over(Tables& tables, const json& rows, const std::string& name) {
   if (auto error = lay_over(tables.structures, rows, name)) return error;
@@ -302,8 +316,8 @@ std::optional<Error> lay_structures_over(Tables& tables, const json& rows, const
   return std::nullopt;
 }
 
-constexpr std::array file_names{"soils.json",     "tools.json",     "pipes.json",         "utilities.json",
-                                "locating.json",  "limits.json",    "surface_rules.json", "excavation.json",
+constexpr std::array file_names{"soils.json",     "tools.json",     "pipes.json",         "limits.json",
+                                "utilities.json", "locating.json",  "surface_rules.json", "excavation.json",
                                 "shoring.json",   "earthwork.json", "pipe_sizes.json",    "utility_materials.json",
                                 "structures.json"};
 
@@ -314,7 +328,7 @@ std::optional<Error> lay_file_over(Tables& tables, const std::string& name, cons
   if (name == "tools.json") return lay_over(tables.tools, *rows, name);
   if (name == "pipes.json") return lay_over(tables.pipes, *rows, name);
   if (name == "pipe_sizes.json") return lay_over(tables.pipe_sizes, *rows, name);
-  if (name == "utilities.json") return lay_over(tables.utilities, *rows, name);
+  if (name == "utilities.json") return lay_utilities_over(tables, *rows, name);
   if (name == "locating.json") return lay_over(tables.locating, *rows, name);
   if (name == "limits.json") return lay_over(tables.limits, *rows, name);
   if (name == "surface_rules.json") return lay_over(tables.surface_rules, *rows, name);

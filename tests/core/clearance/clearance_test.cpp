@@ -52,6 +52,19 @@ TEST(Clearance, UnexposedGas_AsksForTheBandToo) {
   EXPECT_NEAR(only(gas).required_exposed_m, 0.45, 1e-12);
 }
 
+TEST(Clearance, GapWanted_LargestOfRuleOwnAndAgreed) {
+  Utility u = water_main({{10, -5, 101.6}, {10, 5, 101.6}});
+  EXPECT_EQ(clear_gap_wanted(rules, u, true).m, 0.60);
+  EXPECT_EQ(clear_gap_wanted(rules, u, false).m, 0.30);
+  u.required_clearance = Length{0.45};
+  EXPECT_EQ(clear_gap_wanted(rules, u, true).m, 0.60);
+  EXPECT_EQ(clear_gap_wanted(rules, u, false).m, 0.45);
+  u.agreed.distance = Length{0.9};
+  EXPECT_EQ(clear_gap_wanted(rules, u, true).m, 0.9);
+  u.required_clearance = Length{1.2};
+  EXPECT_EQ(clear_gap_wanted(rules, u, false).m, 1.2);
+}
+
 TEST(Clearance, MissingData_IsFlaggedNeverZero) {
   Utility u = water_main({{10, -5, 101.6}, {10, 5, std::nullopt}});
   u.outside_diameter.reset();

@@ -117,6 +117,25 @@ TEST(TablesFile, UtilityMaterials_OwnRows) {
   EXPECT_NE(own("rigid", R"("milk")").error().english().find("milk"), std::string::npos);
 }
 
+TEST(TablesFile, UtilityKind_KeepsItsGaps_AndNamesLimitsThatAreThere) {
+  const auto own = [](const std::string& member) {
+    return overlay_table(built_in(), "utilities.json",
+                         R"([{"kind": "oil", "name": "fuel line", "letter_code": "O", "colour": "#a67c00",)"
+                         R"("colour_dark": "#ffd23f", "dash": [8, 2], "dangerous": true, "can_hurt": true,)" +
+                             member + R"("source": "own", "source_label": "our default"}])");
+  };
+  ASSERT_TRUE(own(""));
+  EXPECT_EQ(row_of(*own(""), UtilityKind::oil).separations, row_of(built_in(), UtilityKind::oil).separations);
+  ASSERT_TRUE(own(R"("separations": ["separation_steam_m"],)"));
+  EXPECT_EQ(row_of(*own(R"("separations": ["separation_steam_m"],)"), UtilityKind::oil).separations.front(),
+            "separation_steam_m");
+  for (const char* wrong : {R"("separations": ["separation_fuel_m"],)", R"("separations": ["contact_stop"],)"}) {
+    const auto refused = own(wrong);
+    ASSERT_FALSE(refused) << wrong;
+    EXPECT_EQ(refused.error().place.english(), "utilities.json/oil/separations");
+  }
+}
+
 TEST(TablesFile, Structures_NameALimit) {
   const auto own = [](const std::string& limit) {
     return overlay_table(built_in(), "structures.json",
