@@ -1,8 +1,8 @@
 #pragma once
 /// The parts of the paper, and the words that they share.
 
-#include "flow.h"
 #include "burrow/sheet/sheet.h"
+#include "flow.h"
 
 namespace burrow {
 

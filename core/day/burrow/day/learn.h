@@ -68,8 +68,8 @@ struct BoreEvidence {
   double wander_class = 0;  ///< σ of the class, before anything is learnt
   double steer_mean = 0, steer_sd = 0;
   std::shared_ptr<const PathEvidence> path;  ///< empty: the path was not read
-  double factor_expected = 0;     ///< F the times were expected with
-  std::optional<double> time_ln;  ///< mean over the pieces of ln(time taken/expected)
+  double factor_expected = 0;                ///< F the times were expected with
+  std::optional<double> time_ln;             ///< mean over the pieces of ln(time taken/expected)
   int pieces = 0;
 };
 

@@ -30,7 +30,6 @@ class FormPanel : public LivePanel {
   void refresh_now() override;
 
  protected:
-
   using Facts = std::vector<std::pair<QString, QString>>;
   QLabel* add_heading(const QString& text);
   QLabel* add_text(const QString& accessible_name, bool soft = false);
