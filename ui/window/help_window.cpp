@@ -7,7 +7,9 @@
 #include <QSplitter>
 #include <QTextBlock>
 #include <QTextBrowser>
+#include <QTextDocument>
 #include <QVBoxLayout>
+#include <utility>
 
 #include "burrow/document/text.h"
 #include "burrow/file/tables_file.h"
@@ -15,6 +17,10 @@
 #include "burrow/words/label_table.h"
 
 namespace burrow {
+
+namespace {
+constexpr double page_margin = 14;
+}  // namespace
 
 std::vector<HelpPage> help_pages() {
   std::vector<HelpPage> pages;
@@ -46,7 +52,6 @@ HelpWindow::HelpWindow(QWidget* parent)
   list_->setAccessibleName(tr("Pages of the help"));
   text_->setAccessibleName(tr("Page of the help"));
   text_->setOpenLinks(false);
-  text_->document()->setDocumentMargin(14);
   auto* left = new QWidget(this);
   auto* column = new QVBoxLayout(left);
   column->setContentsMargins(0, 0, 0, 0);
@@ -100,7 +105,14 @@ void HelpWindow::show_heading(const QString& heading) {
 
 void HelpWindow::show_page(int row) {
   if (row < 0 || static_cast<std::size_t>(row) >= shown_.size()) return;
-  text_->setMarkdown(pages_[shown_[static_cast<std::size_t>(row)]].text);
+  // Read before it is shown: a document that is on the screen is laid out anew at every block of it.
+  auto* page = new QTextDocument(this);
+  page->setDefaultFont(text_->document()->defaultFont());
+  page->setDocumentMargin(page_margin);
+  page->setMarkdown(pages_[shown_[static_cast<std::size_t>(row)]].text);
+  const QTextDocument* last = std::exchange(page_, page);
+  text_->setDocument(page);
+  delete last;
   const QStringList wanted = search_->text().split(QLatin1Char(' '), Qt::SkipEmptyParts);
   if (!wanted.isEmpty()) text_->find(wanted.front());
 }

@@ -7,6 +7,7 @@
 class QLineEdit;
 class QListWidget;
 class QTextBrowser;
+class QTextDocument;
 
 namespace burrow {
 
@@ -35,6 +36,7 @@ class HelpWindow : public QWidget {
   QLineEdit* search_;
   QListWidget* list_;
   QTextBrowser* text_;
+  QTextDocument* page_ = nullptr;  ///< the one shown
 };
 
 }  // namespace burrow
