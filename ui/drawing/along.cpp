@@ -1,9 +1,11 @@
 #include "burrow/drawing/along.h"
-#include "burrow/document/text.h"
-#include "burrow/language/say.h"
 
 #include <algorithm>
 #include <cmath>
+
+#include "burrow/bore/point_on_path.h"
+#include "burrow/document/text.h"
+#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -22,15 +24,7 @@ std::optional<PathPoint> path_point_at(const Assessment& assessment, double stat
                                       [](const PathPoint& p, double x) { return p.x_m < x; });
   const PathPoint &a = *(right - 1), &b = *right;
   const double t = (station_m - a.x_m) / std::max(1e-12, b.x_m - a.x_m);
-  PathPoint at = a;
-  for (double PathPoint::*member :
-       {&PathPoint::s_m, &PathPoint::x_m, &PathPoint::y_m, &PathPoint::z_m, &PathPoint::grade_rad,
-        &PathPoint::heading_rad, &PathPoint::sd_lateral_m, &PathPoint::sd_vertical_m, &PathPoint::cover_m,
-        &PathPoint::resistance_above_Pa, &PathPoint::resistance_below_Pa, &PathPoint::curvature_1_m,
-        &PathPoint::sag_curvature_1_m, &PathPoint::yaw_curvature_1_m, &PathPoint::limit_pressure_Pa,
-        &PathPoint::roof_cap_Pa})
-    at.*member = a.*member + t * (b.*member - a.*member);
-  return at;
+  return point_between(a, b, t);
 }
 
 QStringList turning_numbers(const Assessment& assessment, double station_m, UnitSystem units) {
