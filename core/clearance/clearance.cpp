@@ -244,8 +244,9 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
     const std::vector<PathVertex>* line = longer ? &moved : &utility.path;
     if (holed) {
       const double sd_m = std::hypot(bore_sd_m, sd.lateral_m.value_or(0), sd.vertical_m.value_or(0));
+      const ClearanceRules none;  // what was entered for this one alone: no rule moves where its line is looked at
       const NearBore bore =
-          near_bore(path, near->distance_m, c.contact_radius_m + clear_gap_wanted({}, utility, true).m, sd_m);
+          near_bore(path, near->distance_m, c.contact_radius_m + clear_gap_wanted(none, utility, true).m, sd_m);
       c.pinned = pinned_line(utility, sd, holes, &bore);
     }
     if (!c.pinned.line.empty()) {

@@ -117,7 +117,9 @@ LatestJob::OnScreen LaunchSearchJob::search(const Request& request, const Latest
   LaunchMapOptions options{request.over, coarse_cells, false, LatestJob::threads_to_use()};
   LaunchMap map = search_launches(request.crossing, tables_, options, work.stop());
   if (map.cancelled) return {};
-  work.post([this, map = std::move(map), crossing = request.crossing] { show(map, {}, crossing, true); });
+  work.post([this, map = std::move(map), crossing = request.crossing]() mutable {
+    show(std::move(map), {}, std::move(crossing), true);
+  });
   options.cells = request.full_cells;
   options.refine = true;
   map = search_launches(request.crossing, tables_, options, work.stop(), [&](double share) { work.report(share); });
@@ -126,8 +128,8 @@ LatestJob::OnScreen LaunchSearchJob::search(const Request& request, const Latest
   if (!map.works)
     dug = burrow::exposures(request.crossing, tables_, map, {coarse_cells, LatestJob::threads_to_use()}, work.stop());
   if (!work.wanted()) return {};
-  return [this, map = std::move(map), dug = std::move(dug), crossing = request.crossing] {
-    show(map, dug, crossing, false);
+  return [this, map = std::move(map), dug = std::move(dug), crossing = request.crossing]() mutable {
+    show(std::move(map), std::move(dug), std::move(crossing), false);
   };
 }
 
@@ -135,9 +137,9 @@ LatestJob::OnScreen LaunchSearchJob::choose(const Crossing& crossing, const Late
   std::vector<ToolRow> rows = choose_tool(crossing, tables_, {14, LatestJob::threads_to_use()}, work.stop(),
                                           [&](double share) { work.report(share); });
   if (!work.wanted()) return {};
-  return [this, rows = std::move(rows), crossing] {
-    tools_ = rows;
-    tools_of_ = crossing;
+  return [this, rows = std::move(rows), crossing]() mutable {
+    tools_ = std::move(rows);
+    tools_of_ = std::move(crossing);
     Q_EMIT changed();
     if (wanted_ && (!current_ || coarse_)) settle_.start();
   };

@@ -32,7 +32,9 @@ void TrialsJob::run() {
     Trials trials = run_trials(
         crossing, tables_, setup, work.stop(), [&](double share) { work.report(share); }, LatestJob::threads_to_use());
     if (trials.cancelled) return {};
-    return [this, trials = std::move(trials), setup, crossing] { finish(trials, setup, crossing); };
+    return [this, trials = std::move(trials), setup, crossing]() mutable {
+      finish(std::move(trials), setup, std::move(crossing));
+    };
   });
   Q_EMIT changed();
 }

@@ -166,6 +166,10 @@ TEST(Limits, Gap_IsTheSameForBoreAndPit) {
   EXPECT_EQ(wanted(UtilityKind::steam).value, 1.0);
   EXPECT_EQ(wanted(UtilityKind::power).value, 1.1);
   EXPECT_EQ(wanted(UtilityKind::unknown).value, 1.1);
+  type("separation_traced_m", 1.3);  // then that is the strictest: what is not known never wants less than any kind
+  const LimitsInForce stricter(crossing, tables());
+  line.kind = UtilityKind::unknown;
+  EXPECT_EQ(gap_limit(stricter, tables(), line, true).value, 1.3);
   line.required_clearance = Length{0.8};
   EXPECT_EQ(wanted(UtilityKind::gas).value, 0.9);
   line.agreed.distance = Length{1.5};

@@ -129,7 +129,8 @@ TEST(TablesFile, UtilityKind_KeepsItsGaps_AndNamesLimitsThatAreThere) {
   ASSERT_TRUE(own(R"("separations": ["separation_steam_m"],)"));
   EXPECT_EQ(row_of(*own(R"("separations": ["separation_steam_m"],)"), UtilityKind::oil).separations.front(),
             "separation_steam_m");
-  for (const char* wrong : {R"("separations": ["separation_fuel_m"],)", R"("separations": ["contact_stop"],)"}) {
+  for (const char* wrong : {R"("separations": ["separation_fuel_m"],)", R"("separations": ["contact_stop"],)",
+                            R"("separations": ["separation_exposed_m"],)"}) {
     const auto refused = own(wrong);
     ASSERT_FALSE(refused) << wrong;
     EXPECT_EQ(refused.error().place.english(), "utilities.json/oil/separations");

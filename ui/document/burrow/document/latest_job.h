@@ -32,7 +32,6 @@ class LatestJob : public QObject {
     void post(OnScreen part) const;
 
    private:
-    friend class LatestJob;
     LatestJob& job_;
     std::uint64_t number_;
     std::stop_token stop_, end_;
