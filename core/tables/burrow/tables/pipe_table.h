@@ -1,6 +1,6 @@
 #pragma once
 /// The rows of `resources/tables/pipes.json` and `pipe_sizes.json`: what pipes are made of, how it bears, the sizes it
-/// is made in. Evidence: PipeSizes.*, TablesFile.*
+/// is made in. Evidence: TablesFile.*
 
 #include <optional>
 #include <string>
