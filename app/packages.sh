@@ -5,7 +5,7 @@
 
 build_packages=(
   g++ cmake ninja-build
-  qt6-base-dev libqt6opengl6-dev qt6-charts-dev qt6-translations-l10n libgl-dev libopengl-dev
+  qt6-base-dev libqt6opengl6-dev qt6-charts-dev qt6-svg-dev qt6-translations-l10n libgl-dev libopengl-dev
   libeigen3-dev libboost-dev nlohmann-json3-dev libexpected-dev libfmt-dev
   libgdal-dev libproj-dev libpugixml-dev libseccomp-dev pkgconf
 )

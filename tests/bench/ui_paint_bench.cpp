@@ -3,6 +3,7 @@
 
 #include <benchmark/benchmark.h>
 
+#include "burrow/drawing/labels.h"
 #include "burrow/drawing/scene.h"
 #include "support/window_for_tests.h"
 
@@ -13,19 +14,26 @@ using namespace burrow;
 struct Stage {
   Stage() : crossing(*opened()), assessment(assess(crossing, tables_for_tests())) {
     look.text = 12;
-    lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, gutter_width(look), ruler_height(look));
-    fit(frame, crossing, assessment, look.text * 9.5);
+    lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, lane_sizes(look, 820));
+    fit(frame, crossing, assessment, true);
+    labels = with_labels(bare()).labels;
   }
   static Result<Crossing> opened() {
     Document document(tables_for_tests());
     static_cast<void>(document.open(sample_path("sixty-utilities")));
     return document.crossing();
   }
-  [[nodiscard]] Scene picture() const { return {crossing, assessment, tables_for_tests(), frame, look, Interaction{}}; }
+  [[nodiscard]] Scene bare() const { return {crossing, assessment, tables_for_tests(), frame, look, Interaction{}}; }
+  [[nodiscard]] Scene picture() const {
+    Scene scene = bare();
+    scene.labels = labels;
+    return scene;
+  }
   Crossing crossing;
   Assessment assessment;
   Style look;
   Frame frame;
+  std::shared_ptr<const Labels> labels;
   QImage image{1160, 820, QImage::Format_RGB32};
 };
 
@@ -67,7 +75,13 @@ BURROW_PAINT_BENCH(paint_ruler);
 BURROW_PAINT_BENCH(paint_axes);
 BURROW_PAINT_BENCH(paint_handles);
 BURROW_PAINT_BENCH(paint_flags);
+BURROW_PAINT_BENCH(paint_side_texts);
+BURROW_PAINT_BENCH(paint_utility_chips);
 BURROW_PAINT_BENCH(paint_scene);
+void placing(QPainter&, const Scene&) {
+  benchmark::DoNotOptimize(place_labels(stage().bare()));
+}
+BURROW_PAINT_BENCH(placing);
 
 }  // namespace
 

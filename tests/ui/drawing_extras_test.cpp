@@ -4,7 +4,7 @@
 
 #include "burrow/check/trials_plan.h"
 #include "burrow/drawing/along.h"
-#include "burrow/drawing/flags.h"
+#include "burrow/drawing/labels.h"
 #include "burrow/pit/rescue.h"
 #include "support/window_for_tests.h"
 
@@ -19,9 +19,8 @@ struct Bench {
   explicit Bench(const char* sample, bool strip = false) : document(tables_for_tests()) {
     opened = document.open(sample_path(sample)).has_value();
     layers.turning = strip;
-    lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, gutter_width(style), ruler_height(style),
-            strip ? turning_height(style) : 0);
-    fit(frame, document.crossing(), document.assessment(), style.text * 9.5);
+    lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, lane_sizes(style, 820, 1, strip));
+    fit(frame, document.crossing(), document.assessment(), true);
   }
   [[nodiscard]] Scene scene() const {
     return {
@@ -129,15 +128,22 @@ TEST(TurningStrip, ShallowInSandResistsLessAboveAndClimbs) {
       QStringLiteral("turns up: grade +")));
 }
 
-TEST(TurningStrip, FlagsStayInsideTheElevation) {
+TEST(TurningStrip, FlagsStayInTheirLane) {
   for (const char* sample : samples) {
     const Bench bench(sample, true);
-    const std::vector<Flag> flags = place_flags(bench.scene());
+    const std::vector<Flag> flags = place_flag_lane(bench.scene()).flags;
     for (std::size_t i = 0; i < flags.size(); ++i) {
-      EXPECT_TRUE(bench.frame.elevation.contains(flags[i].box)) << sample;
+      EXPECT_TRUE(bench.frame.flags.contains(flags[i].box)) << sample;
       for (std::size_t j = i + 1; j < flags.size(); ++j) EXPECT_FALSE(flags[i].box.intersects(flags[j].box)) << sample;
     }
   }
+}
+
+/// Where the name of the neutral cover stands; empty: nowhere.
+QRectF neutral_name(const Scene& scene) {
+  for (const PlacedText& text : place_labels(scene).side)
+    if (text.role == TextRole::neutral) return text.box;
+  return {};
 }
 
 TEST(NeutralLine, IsDrawnWhenOn_NameIsClearOfUtilities) {
@@ -149,7 +155,8 @@ TEST(NeutralLine, IsDrawnWhenOn_NameIsClearOfUtilities) {
     const QImage off = bench.image();
     EXPECT_FALSE(same_in(on, off, bench.frame.elevation)) << sample;
     EXPECT_TRUE(same_in(on, off, bench.frame.plan)) << sample;
-    const QRectF name = neutral_name_box(bench.scene());
+    bench.layers.neutral_line = true;
+    const QRectF name = neutral_name(bench.scene());
     EXPECT_TRUE(name.isEmpty() || bench.frame.elevation.contains(name)) << sample;
     for (const Utility& u : bench.document.crossing().site.utilities) {
       const UtilityMark mark = utility_mark(u);
@@ -168,7 +175,7 @@ TEST(NeutralLine, BreaksWhereThereIsNone_AndIsSilentFarBelow) {
   for (NeutralPoint& p : deep.neutral_line) p.elevation_m = 20;
   for (const Assessment* answer : {&none, &deep}) {
     Scene scene{bench.document.crossing(), *answer, bench.document.tables(), bench.frame, bench.style, Interaction{}};
-    EXPECT_TRUE(neutral_name_box(scene).isEmpty());
+    EXPECT_TRUE(neutral_name(scene).isEmpty());
     const auto paint = [&](bool on) {
       QImage all(1160, 820, QImage::Format_RGB32);
       all.fill(Qt::white);
@@ -308,7 +315,7 @@ TEST(Rescue, IsDrawnInBothViews) {
 
 TEST(ModelStatus, StandsInTheElevationAndChangesWhenCalibrated) {
   Bench bench("house-service");
-  const QRectF before = model_status_box(bench.scene());
+  const QRectF before = place_labels(bench.scene()).status;
   EXPECT_TRUE(bench.frame.elevation.contains(before));
   Crossing known = bench.document.crossing();
   known.bore.model.calibrated_from.set(12);

@@ -238,10 +238,10 @@ TEST(Flags, AreInsideAndDoNotOverlap) {
     const Document& document = w.window.document();
     const Scene scene{document.crossing(),        w.window.document().assessment(), document.tables(),
                       w.window.drawing().frame(), w.window.drawing().style(),       Interaction{}};
-    const std::vector<Flag> flags = place_flags(scene);
+    const std::vector<Flag> flags = place_flag_lane(scene).flags;
     EXPECT_FALSE(flags.empty()) << sample;
     for (std::size_t i = 0; i < flags.size(); ++i) {
-      EXPECT_TRUE(scene.frame.elevation.contains(flags[i].box)) << sample << " " << flags[i].text.toStdString();
+      EXPECT_TRUE(scene.frame.flags.contains(flags[i].box)) << sample << " " << flags[i].text.toStdString();
       for (std::size_t j = i + 1; j < flags.size(); ++j) EXPECT_FALSE(flags[i].box.intersects(flags[j].box)) << sample;
     }
   }

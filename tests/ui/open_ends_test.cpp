@@ -16,8 +16,8 @@ TEST(OpenEnds, DrawnWhereAFindingAsks_InBothViews) {
   ASSERT_TRUE(document.open(sample_path("house-service")));
   Style style;
   Frame frame;
-  lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, gutter_width(style), ruler_height(style));
-  fit(frame, document.crossing(), document.assessment(), style.text * 9.5);
+  lay_out(frame, QRectF(0, 0, 1160, 820), 0.58, lane_sizes(style, 820));
+  fit(frame, document.crossing(), document.assessment(), true);
   const auto image = [&](const Assessment& assessment, bool plan) {
     QImage all(1160, 820, QImage::Format_RGB32);
     all.fill(style.theme.paper);

@@ -20,7 +20,7 @@ TEST(Contrast, Wcag_BlackOnWhiteIs21) {
 
 TEST(Contrast, Wcag_TextReads) {
   for (const Theme& t : {Theme::light(), Theme::night()}) {
-    for (const QColor& ground : {t.paper, t.panel, t.field}) {
+    for (const QColor& ground : {t.paper, t.panel, t.field, t.raised, t.select}) {
       EXPECT_GE(contrast(t.ink, ground), 7.0);
       EXPECT_GE(contrast(t.ink_soft, ground), 4.5);
     }
@@ -117,7 +117,10 @@ TEST(ColourBlind, UtilitiesDifferInLetterAndDash) {
 
 TEST(Frame, MapsThereAndBack) {
   Frame f;
-  lay_out(f, QRectF(0, 0, 1000, 700), 0.6, 50, 30);
+  LaneSizes lanes;
+  lanes.gutter = 50;
+  lanes.ruler = 30;
+  lay_out(f, QRectF(0, 0, 1000, 700), 0.6, lanes);
   f.px_per_m = 37;
   f.exaggeration = 2.5;
   f.left_station_m = -3;

@@ -40,27 +40,5 @@ TEST(UtilityFields, EndsOfEveryRange_OpenAgainAndAreAnswered) {
   try_all(search_fields(document.crossing()));
 }
 
-TEST(PageBar, NamedRows_ArrowsAndClicks) {
-  TestWindow w("house-service");
-  SideColumn& side = w.window.side();
-  ASSERT_GE(side.count(), 9);
-  for (int page = 0; page < side.count(); ++page) {
-    PageButton* button = side.bar().button(page);
-    EXPECT_EQ(button->height(), side.bar().button(0)->height());
-    QTest::mouseClick(button, Qt::LeftButton);
-    EXPECT_EQ(side.currentIndex(), page);
-    EXPECT_TRUE(button->isChecked());
-    EXPECT_FALSE(button->accessibleName().isEmpty());
-  }
-  side.setCurrentIndex(0);
-  side.bar().button(0)->setFocus();
-  QTest::keyClick(side.bar().button(0), Qt::Key_Right);
-  EXPECT_EQ(side.currentIndex(), 1);
-  QTest::keyClick(side.bar().button(1), Qt::Key_Down);
-  const int below = side.currentIndex();
-  EXPECT_GT(side.bar().button(below)->y(), side.bar().button(1)->y());
-  EXPECT_EQ(side.bar().button(below)->x(), side.bar().button(1)->x()) << "the one below";
-}
-
 }  // namespace
 }  // namespace burrow

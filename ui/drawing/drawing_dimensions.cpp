@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/drawing/drawing_view.h"
+#include "burrow/drawing/labels.h"
 
 namespace burrow {
 
@@ -19,7 +20,13 @@ void DrawingView::set_dimensions(bool on) {
 }
 
 std::vector<DimensionLine> DrawingView::dimension_lines_shown() {
-  return dimension_lines(scene());
+  Scene now = scene();
+  now.labels.reset();  // as the crossing is now
+  return dimension_lines(now);
+}
+
+std::shared_ptr<const Labels> DrawingView::labels() {
+  return with_labels(scene()).labels;
 }
 
 bool DrawingView::press_dimension(const QPointF& at) {

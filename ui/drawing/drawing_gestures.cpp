@@ -12,8 +12,8 @@
 #include "burrow/drawing/along.h"
 #include "burrow/drawing/box_pick.h"
 #include "burrow/drawing/drawing_view.h"
-#include "burrow/drawing/flags.h"
 #include "burrow/drawing/handles.h"
+#include "burrow/drawing/labels.h"
 
 namespace burrow {
 
@@ -119,11 +119,14 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
     start_tape(press_at_);
     return;
   }
-  const Scene now = scene();
-  for (const Flag& flag : place_flags(now)) {
-    if (!flag.box.contains(press_at_)) continue;
-    go_to_finding(flag.finding);
-    Q_EMIT finding_picked(flag.finding);
+  const Scene now = with_labels(scene());
+  if (const int finding = finding_at(press_at_); finding >= 0) {
+    go_to_finding(finding);
+    Q_EMIT finding_picked(finding);
+    return;
+  }
+  if (labels()->heights.contains(press_at_)) {
+    Q_EMIT heights_wanted(labels()->heights.topLeft().toPoint());
     return;
   }
   if (press_dimension(press_at_)) return;
@@ -226,7 +229,7 @@ void DrawingView::mouseDoubleClickEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton) return;
   settle();
   if (type_dimension(event->position())) return;
-  const ItemRef part = part_at(scene(), event->position(), reach_px);
+  const ItemRef part = part_at(with_labels(scene()), event->position(), reach_px);
   if (part.none()) return;
   pick(part);
   Q_EMIT typing_wanted(event->position().toPoint());
@@ -251,8 +254,9 @@ void DrawingView::wheelEvent(QWheelEvent* event) {
 }
 
 void DrawingView::hover(const QPointF& at) {
-  const Scene now = scene();
-  const DimensionLine* line = dimension_at(painted_dimensions_, at, reach_px * 2 / 3);
+  const Scene now = with_labels(scene());
+  const std::shared_ptr<const Labels>& shown = now.labels;
+  const DimensionLine* line = dimension_at(shown->dimensions, at, reach_px * 2 / 3);
   const std::optional<MeasureRef> measure = line ? std::optional(line->measure) : std::nullopt;
   if (measure != focus_.measure_hovered) {
     focus_.measure_hovered = measure;
@@ -267,16 +271,50 @@ void DrawingView::hover(const QPointF& at) {
                                          : name + QStringLiteral(": ") + why);
   } else if (frame_.ruler.contains(at))
     viewport()->setCursor(Qt::SplitVCursor);
+  else if (finding_at(at) >= 0 || shown->heights.contains(at))
+    viewport()->setCursor(Qt::PointingHandCursor);
   else if (under.none())
     viewport()->unsetCursor();
   else
     viewport()->setCursor(Qt::OpenHandCursor);
   const bool tells = !pointer_words(now, at).isEmpty();
   if (tells || !focus_.pointer_lines.isEmpty()) viewport()->update();
+  if (!line) viewport()->setToolTip(tip_at(at, under));
   if (under == focus_.hovered) return;
   focus_.hovered = under;
-  if (!line) viewport()->setToolTip(under.none() ? QString() : text_from(part_name(document_.crossing(), under)));
   viewport()->update();
+}
+
+/// The finding whose flag or dot is there; −1: none.
+int DrawingView::finding_at(const QPointF& at) {
+  const std::shared_ptr<const Labels> shown = labels();
+  for (const Flag& flag : shown->flags.flags)
+    if (flag.box.contains(at)) return flag.finding;
+  for (const FlagDot& dot : shown->flags.dots)
+    if (dot.box.adjusted(-2, -2, 2, 2).contains(at)) return dot.findings.front();
+  return -1;
+}
+
+/// What found no room for words is said here.
+QString DrawingView::tip_at(const QPointF& at, const ItemRef& under) {
+  const std::vector<Finding>& findings = document_.assessment().findings;
+  const std::shared_ptr<const Labels> shown = labels();
+  const auto words = [&](int finding) {
+    return QStringLiteral("%1  ").arg(finding + 1) +
+           text_from(finding_text(findings[static_cast<std::size_t>(finding)], style_.units));
+  };
+  QStringList lines;
+  for (const Flag& flag : shown->flags.flags)
+    if (flag.box.contains(at)) {
+      lines << words(flag.finding);
+      for (const int other : flag.others) lines << words(other);
+    }
+  for (const FlagDot& dot : shown->flags.dots)
+    if (dot.box.contains(at))
+      for (const int finding : dot.findings) lines << words(finding);
+  if (shown->heights.contains(at)) lines << tr("How much heights are exaggerated: click to choose");
+  if (!lines.isEmpty()) return lines.join(QLatin1Char('\n'));
+  return under.none() ? QString() : text_from(part_name(document_.crossing(), under));
 }
 
 void DrawingView::report_pointer() {

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "burrow/drawing/drawing_view.h"
+#include "burrow/drawing/flags.h"
 
 namespace burrow {
 
@@ -75,15 +76,37 @@ void DrawingView::interrupt_glide(int key) {
 
 void DrawingView::zoom_to_fit() {
   stop_glide();
+  flag_rows_ = 1;
   lay_out_again();
-  fit(frame_, document_.crossing(), document_.assessment(), style_.text * 9.5);
+  fit(frame_, document_.crossing(), document_.assessment(), automatic_heights_);
+  choose_flag_rows();
   fitted_ = true;
   viewport()->update();
 }
 
+/// A second row where there is height for it and one is not enough.
+void DrawingView::choose_flag_rows() {
+  constexpr double roomy_texts = 60;
+  if (viewport()->height() < roomy_texts * style_.text) return;
+  Scene now = scene();
+  now.labels.reset();
+  if (!wants_second_row(now, place_flag_lane(now))) return;
+  flag_rows_ = 2;
+  lay_out_again();
+  fit(frame_, document_.crossing(), document_.assessment(), automatic_heights_);
+}
+
+void DrawingView::show_picked() {
+  if (focus_.picked.none()) return;
+  const QPointF at = place_of(focus_.picked);
+  const bool side = frame_.pane_at(at) != Pane::plan;
+  bring_into_view(frame_.station_m(at.x()), side ? std::optional(frame_.elevation_m(at.y())) : std::nullopt,
+                  std::nullopt);
+}
+
 void DrawingView::glide_to_fit() {
   Frame to = goal();
-  fit(to, document_.crossing(), document_.assessment(), style_.text * 9.5);
+  fit(to, document_.crossing(), document_.assessment(), automatic_heights_);
   glide_to(to);
   fitted_ = true;
 }

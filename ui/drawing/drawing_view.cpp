@@ -11,6 +11,7 @@
 #include "burrow/document/text.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/drawing/handles.h"
+#include "burrow/drawing/labels.h"
 
 namespace burrow {
 
@@ -33,6 +34,7 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
          "its value. D picks the next dimension line."));
   setMinimumSize(420, 320);
   connect(&document_, &Document::changed, this, [this] {
+    painted_labels_.reset();  // they number findings of before
     forget_gone();
     viewport()->update();
   });
@@ -67,11 +69,18 @@ void DrawingView::set_units(UnitSystem units) {
 
 void DrawingView::set_exaggeration(double times) {
   stop_glide();
+  automatic_heights_ = false;
   const double centre = frame_.elevation_m(frame_.elevation.center().y());
   frame_.exaggeration = std::clamp(times, 1.0, 10.0);
   frame_.top_elevation_m = centre + frame_.elevation.height() / 2 / (frame_.px_per_m * frame_.exaggeration);
   if (fitted_) zoom_to_fit();
   viewport()->update();
+}
+
+void DrawingView::set_automatic_heights() {
+  automatic_heights_ = true;
+  glide_to_fit();
+  Q_EMIT view_changed();
 }
 
 void DrawingView::lay_out_again() {
@@ -80,12 +89,20 @@ void DrawingView::lay_out_again() {
     stop_glide();
   }
   style_.text = std::max(11.0, QFontMetricsF(font()).height() * 0.70);
-  lay_out(frame_, QRectF(viewport()->rect()), split_, gutter_width(style_), ruler_height(style_),
-          layers_.turning ? turning_height(style_) : 0);
+  lay_out(frame_, QRectF(viewport()->rect()), split_,
+          lane_sizes(style_, viewport()->height(), flag_rows_, layers_.turning));
 }
 
 Scene DrawingView::scene() {
-  return {document_.crossing(), document_.assessment(), document_.tables(), frame_, style_, focus_, nullptr, layers_};
+  return {document_.crossing(),
+          document_.assessment(),
+          document_.tables(),
+          frame_,
+          style_,
+          focus_,
+          nullptr,
+          layers_,
+          told_ == frame_ ? painted_labels_ : nullptr};
 }
 
 void DrawingView::pick(const ItemRef& part) {
@@ -122,36 +139,60 @@ void DrawingView::paintEvent(QPaintEvent*) {
   if (session_) {
     focus_.ghost_crossing = &session_->crossing_before();
     focus_.ghost = &session_->assessment_before();
-    if (gesture_ == Gesture::part)
-      focus_.pointer_lines = live_numbers(document_.crossing(), document_.assessment(), session_->part(), style_.units);
-    if (gesture_ == Gesture::measure && held_) {
-      const std::optional<double> value = measure_value(document_.crossing(), document_.assessment(), held_->measure);
-      focus_.pointer_lines.clear();
-      if (value)
-        focus_.pointer_lines << text_from(measure_name(document_.crossing(), held_->measure) + " " +
-                                          format(*value, Dimension::length, style_.units));
-      focus_.pointer_lines << live_numbers(document_.crossing(), document_.assessment(), session_->part(),
-                                           style_.units);
-    }
+    focus_.pointer_lines.clear();
+    Q_EMIT readout_changed(readout());
   } else {
     focus_.ghost_crossing = ghost_layout_ ? &ghost_layout_->crossing : nullptr;
     focus_.ghost = ghost_layout_ ? &ghost_layout_->assessment : nullptr;
     report_pointer();
+    if (told_readout_) Q_EMIT readout_ended();
   }
+  told_readout_ = session_ != nullptr;
   if (gesture_ == Gesture::held && held_) {
     focus_.pointer = last_at_;
     focus_.pointer_lines = QStringList{why_held(*held_).isEmpty() ? document_.read_only_because() : why_held(*held_)};
   }
   Scene now = scene();
   now.layer_cache = &layer_cache_;
-  now.dimensions = dimension_lines(now);
-  painted_dimensions_ = now.dimensions;
+  painted_labels_ = now.labels = std::make_shared<const Labels>(place_labels(now));
   paint_scene(painter, now);
-  if (hasFocus()) {
+  if (hasFocus() && focus_by_key_) {
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(style_.theme.focus, 2));
     painter.drawRect(QRectF(viewport()->rect()).adjusted(1, 1, -1, -1));
   }
+}
+
+/// What the drag under way has changed since the press.
+Readout DrawingView::readout() const {
+  const ItemRef& part = session_->part();
+  const Crossing& before = session_->crossing_before();
+  const Crossing& now = document_.crossing();
+  Readout told;
+  told.moves = text_from(part_name(now, part));
+  std::vector<LiveNumber> was, is;
+  if (held_) {
+    const auto add = [&](std::vector<LiveNumber>& to, const Crossing& crossing, const Assessment& assessment) {
+      if (const auto value = measure_value(crossing, assessment, held_->measure))
+        to.push_back({text_from(measure_name(now, held_->measure)),
+                      text_from(format(*value, Dimension::length, style_.units)),
+                      {},
+                      Kept::not_judged});
+    };
+    add(was, before, session_->assessment_before());
+    add(is, now, document_.assessment());
+  }
+  // The gap that was tightest at the press, and the one that is now.
+  std::vector<std::string> watched{tightest_utility(session_->assessment_before())};
+  if (const std::string tightest = tightest_utility(document_.assessment()); tightest != watched.front())
+    watched.push_back(tightest);
+  for (const LiveNumber& number : live_numbers(before, session_->assessment_before(), part, style_.units, watched))
+    was.push_back(number);
+  for (const LiveNumber& number : live_numbers(now, document_.assessment(), part, style_.units, watched))
+    is.push_back(number);
+  told.numbers = beside(was, std::move(is));
+  told.snapped = snap_words(focus_.snaps);
+  return told;
 }
 
 void DrawingView::set_turning_strip(bool on) {
@@ -235,6 +276,13 @@ bool DrawingView::event(QEvent* event) {
     return true;
   }
   return QAbstractScrollArea::event(event);
+}
+
+void DrawingView::focusInEvent(QFocusEvent* event) {
+  QAbstractScrollArea::focusInEvent(event);
+  focus_by_key_ = event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason ||
+                  event->reason() == Qt::ShortcutFocusReason;
+  viewport()->update();
 }
 
 void DrawingView::focusOutEvent(QFocusEvent* event) {

@@ -1,18 +1,22 @@
 #include "burrow/drawing/flags.h"
 
-#include "burrow/check/mute.h"
-#include "burrow/document/text.h"
-#include "overlaps.h"
-
+#include <QFontMetricsF>
+#include <QPainter>
 #include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
+
+#include "burrow/check/mute.h"
+#include "burrow/document/text.h"
+#include "burrow/drawing/labels.h"
+#include "burrow/drawing/scene.h"
+#include "overlaps.h"
 
 namespace burrow {
 
 namespace {
 
-constexpr int most_flags = 9;
+constexpr std::size_t most_flags = 9;
 
 QPointF anchor_of(const Scene& scene, const Finding& finding) {
   const double station = *finding.station_m;
@@ -59,10 +63,191 @@ std::vector<Group> groups_of(const std::vector<Finding>& findings) {
   return groups;
 }
 
-bool fits(const std::vector<Flag>& placed, const QRectF& box) {
-  const QRectF around = box.adjusted(-4, -4, 4, 4);
-  return std::none_of(placed.begin(), placed.end(), [&](const Flag& f) { return lie_over(f.box, around); });
-}
+/// Places flags one after the other, the worst first.
+class FlagPlacer {
+ public:
+  explicit FlagPlacer(const Scene& scene)
+      : scene_(scene),
+        lane_(scene.frame.flags),
+        text_(scene.style.text),
+        plain_(drawing_font(text_ * 0.92)),
+        bold_(drawing_font(text_ * 0.95, QFont::DemiBold)),
+        rows_(lane_.height() > two_rows_texts * text_ ? 2 : 1),
+        one_line_(lane_.height() < two_lines_texts * text_) {}
+
+  /// False: it found no room.
+  bool add(const Group& group) {
+    const Finding& finding = scene_.assessment.findings[group.speaks];
+    Flag flag;
+    flag.finding = static_cast<int>(group.speaks);
+    flag.others = group.others;
+    flag.anchor = anchor_of(scene_, finding);
+    flag.stem_x = flag.anchor.x();
+    set_words(flag, with_units_kept(text_from(finding_text(finding, scene_.style.units))),
+              widest_texts * text_ - badge() - text_);
+    const double h = std::ceil((one_line_ ? 1 : 2) * plain_.height() + text_ * 0.35);
+    const double w = width_of(flag);
+    double least = 1e300;
+    for (int row = 0; row < rows_; ++row)
+      for (const double x : places_for(row, w, flag.stem_x)) {
+        const double bottom = lane_.bottom() - text_ * 0.45 - row * (h + text_ * 0.3);
+        const QRectF box(x, bottom - h, w, h);
+        const double cost = std::abs(box.center().x() - flag.stem_x) + row * text_ * 4;
+        if (cost >= least || !fits(box, row, flag.stem_x)) continue;
+        least = cost;
+        flag.box = box;
+        flag.row = row;
+      }
+    if (least > 1e299) return false;
+    placed_.push_back(flag);
+    return true;
+  }
+
+  /// Names it in the flag nearest to it.
+  void join(int finding) {
+    const double x = anchor_of(scene_, scene_.assessment.findings[static_cast<std::size_t>(finding)]).x();
+    const auto nearest = std::min_element(placed_.begin(), placed_.end(), [&](const Flag& a, const Flag& b) {
+      return std::abs(a.stem_x - x) < std::abs(b.stem_x - x);
+    });
+    if (nearest == placed_.end()) return;
+    nearest->others.push_back(finding);
+    const Finding& own = scene_.assessment.findings[static_cast<std::size_t>(nearest->finding)];
+    set_words(*nearest, with_units_kept(text_from(finding_text(own, scene_.style.units))),
+              nearest->box.width() - badge() - text_ * 1.3);
+  }
+
+  [[nodiscard]] const std::vector<Flag>& placed() const { return placed_; }
+  [[nodiscard]] bool full() const { return placed_.size() >= most_flags; }
+  [[nodiscard]] std::vector<Flag> take() { return std::move(placed_); }
+
+ private:
+  static constexpr double two_rows_texts = 6, two_lines_texts = 3.6;
+  static constexpr double widest_texts = 26;
+  static constexpr double farthest_texts = 19;
+
+  /// "0.61 m clear of gas main" over "0.70 m required (…)"; in one line where the lane is low.
+  void set_words(Flag& flag, const QString& words, double room) const {
+    QStringList others;
+    for (const int other : flag.others) others << QString::number(other + 1);
+    const QString also = others.isEmpty()
+                             ? QString()
+                             : QStringLiteral(" · ") + QObject::tr("also %1").arg(others.join(QStringLiteral(", ")));
+    flag.text = words + also;
+    if (one_line_) {
+      flag.head = bold_.elidedText(words + also, Qt::ElideRight, room);
+      return;
+    }
+    // What is found stands over what is wanted, where both fit so; else the words go on below.
+    const qsizetype comma = words.indexOf(QStringLiteral(", "));
+    if (comma > 0 && bold_.horizontalAdvance(words.left(comma) + also) <= room) {
+      flag.head = words.left(comma) + also;
+      flag.rest = plain_.elidedText(words.mid(comma + 1).trimmed(), Qt::ElideRight, room);
+    } else if (bold_.horizontalAdvance(words + also) <= room) {
+      flag.head = words + also;
+    } else {
+      const qsizetype end = words.lastIndexOf(QLatin1Char(' '), fitting(words, room));
+      flag.head = words.left(end);
+      flag.rest = plain_.elidedText(words.mid(end + 1), Qt::ElideRight, room - plain_.horizontalAdvance(also)) + also;
+    }
+  }
+
+  /// How many of its letters fit.
+  [[nodiscard]] qsizetype fitting(const QString& words, double room) const {
+    qsizetype n = words.size();
+    while (n > 1 && bold_.horizontalAdvance(words.left(n)) > room) n = n * 9 / 10;
+    return n;
+  }
+
+  [[nodiscard]] double badge() const { return text_ * 1.6; }
+  [[nodiscard]] double width_of(const Flag& flag) const {
+    return std::ceil(std::max(bold_.horizontalAdvance(flag.head), plain_.horizontalAdvance(flag.rest)) + badge() +
+                     text_ * 1.3);
+  }
+
+  [[nodiscard]] std::vector<double> places_for(int row, double w, double stem) const {
+    std::vector<double> all{stem - w / 2, stem - w + text_, stem - text_};
+    for (const Flag& other : placed_) {
+      if (other.row == row) {
+        all.push_back(other.box.right() + gap_px);
+        all.push_back(other.box.left() - gap_px - w);
+      } else {  // beside the stem of one above
+        all.push_back(other.stem_x + gap_px);
+        all.push_back(other.stem_x - gap_px - w);
+      }
+    }
+    const double left = lane_.left() + 2, right = std::max(left, lane_.right() - w - 2);
+    for (double& x : all) x = std::clamp(x, left, right);
+    return all;
+  }
+
+  [[nodiscard]] bool fits(const QRectF& box, int row, double stem) const {
+    if (!lane_.contains(box)) return false;
+    const double away = std::max({0.0, box.left() - stem, stem - box.right()});
+    if (away > farthest_texts * text_) return false;
+    // A stem may pass behind a flag of the lower row, if not where that has its own.
+    const auto stands_on = [&](const QRectF& b, double x, double own) {
+      return x > b.left() - 3 && x < b.right() + 3 && std::abs(x - own) < text_ * 1.5;
+    };
+    return std::none_of(placed_.begin(), placed_.end(), [&](const Flag& other) {
+      if (lie_over(other.box, box.adjusted(-gap_px / 2, -1, gap_px / 2, 1))) return true;
+      if (other.row > row && stands_on(box, other.stem_x, stem)) return true;
+      return other.row < row && stands_on(other.box, stem, other.stem_x);
+    });
+  }
+
+  static constexpr double gap_px = 6;
+  const Scene& scene_;
+  const QRectF& lane_;
+  double text_;
+  QFontMetricsF plain_, bold_;
+  int rows_;
+  bool one_line_;
+  std::vector<Flag> placed_;
+};
+
+/// Dots of what has no flag: over its station, a little aside, or together with the next one.
+class DotPlacer {
+ public:
+  DotPlacer(const Scene& scene, const std::vector<Flag>& flags)
+      : scene_(scene), lane_(scene.frame.flags), flags_(flags), side_(scene.style.text * 1.35) {}
+
+  /// False: it found no room, nor another to stand with.
+  bool add(int finding) {
+    const QPointF anchor = anchor_of(scene_, scene_.assessment.findings[static_cast<std::size_t>(finding)]);
+    const double y = lane_.bottom() - scene_.style.text * 0.45 - side_;
+    for (const double aside : {0.0, 5.0, -5.0, 10.0, -10.0, 14.0, -14.0}) {
+      const double x = std::clamp(anchor.x() + aside - side_ / 2, lane_.left() + 1, lane_.right() - side_ - 1);
+      const QRectF box(x, y, side_, side_);
+      if (!free(box)) continue;
+      dots_.push_back({{finding}, box, anchor, QString::number(finding + 1)});
+      return true;
+    }
+    const auto nearest = std::min_element(dots_.begin(), dots_.end(), [&](const FlagDot& a, const FlagDot& b) {
+      return std::abs(a.anchor.x() - anchor.x()) < std::abs(b.anchor.x() - anchor.x());
+    });
+    if (nearest == dots_.end() || std::abs(nearest->anchor.x() - anchor.x()) > side_ * 3) return false;
+    nearest->findings.push_back(finding);
+    nearest->text = QStringLiteral("+%1").arg(nearest->findings.size());
+    return true;
+  }
+
+  [[nodiscard]] std::vector<FlagDot> take() { return std::move(dots_); }
+
+ private:
+  [[nodiscard]] bool free(const QRectF& box) const {
+    const QRectF around = box.adjusted(-2, -2, 2, 2);
+    const bool flag = std::any_of(flags_.begin(), flags_.end(), [&](const Flag& f) {
+      return lie_over(f.box, around) || (f.stem_x > around.left() && f.stem_x < around.right());
+    });
+    return !flag && std::none_of(dots_.begin(), dots_.end(), [&](const FlagDot& d) { return lie_over(d.box, around); });
+  }
+
+  const Scene& scene_;
+  const QRectF& lane_;
+  const std::vector<Flag>& flags_;
+  double side_;
+  std::vector<FlagDot> dots_;
+};
 
 }  // namespace
 
@@ -75,165 +260,47 @@ double marks_row_height(const Style& style) {
   return style.text * 1.1;
 }
 
-std::vector<Flag> place_flags(const Scene& scene, int* left_out) {
+FlagLane place_flag_lane(const Scene& scene) {
+  FlagLane lane;
   const Frame& f = scene.frame;
-  const double text = scene.style.text;
-  const double width = std::min(text * 17.0, f.elevation.width() * 0.4);
-  const QFont font = drawing_font(text);
-  const QFontMetricsF metrics(font);
-  const double badge = text * 1.7;
-  std::vector<Flag> placed;
-  int lost = 0;
+  if (f.flags.isEmpty()) return lane;
   const std::vector<Finding>& findings = scene.assessment.findings;
+  const auto in_view = [&](const Finding& finding) {
+    const double x = f.px_x(*finding.station_m);
+    return x >= f.flags.left() && x <= f.flags.right();
+  };
+  FlagPlacer placer(scene);
+  std::vector<int> by_number;
   for (const Group& group : groups_of(findings)) {
-    const std::size_t i = group.speaks;
-    const Finding& finding = findings[i];
-    const QPointF anchor = anchor_of(scene, finding);
-    if (anchor.x() < f.elevation.left() || anchor.x() > f.elevation.right()) continue;
-    if (placed.size() >= most_flags) {
-      ++lost;
-      continue;
-    }
-    QString words = with_units_kept(text_from(finding_text(finding, scene.style.units)));
-    QStringList others;
-    for (const int other : group.others) others << QString::number(other + 1);
-    if (!others.isEmpty())
-      words += QStringLiteral(" · ") + QObject::tr("also %1").arg(others.join(QStringLiteral(", ")));
-    const QRectF area = metrics.boundingRect(QRectF(0, 0, width - badge - text * 0.5, 1000), Qt::TextWordWrap, words);
-    const double w = std::ceil(area.width() + badge + text * 1.3);
-    const double h = std::ceil(std::max(area.height(), badge - text * 0.4) + text * 0.5);
-    // Nearest free place to straight above the anchor: sideways costs as much as upward.
-    const double top = f.elevation.top() + text * 0.5;
-    const double lowest = std::min(anchor.y() - text * 1.5, f.elevation.top() + f.elevation.height() * 0.55) - h;
-    double best_cost = 1e300;
-    QRectF best;
-    for (double y = top; y <= std::max(top, lowest) && 0.8 * (y - top) < best_cost; y += text * 0.5) {
-      for (int side = -14; side <= 14; ++side) {
-        const double x = std::clamp(anchor.x() - w / 2 + side * text * 1.5, f.elevation.left() + text * 0.5,
-                                    std::max(f.elevation.left() + text * 0.5, f.elevation.right() - w - text * 0.5));
-        const QRectF box(x, y, w, h);
-        const double cost = std::abs(box.center().x() - anchor.x()) + 0.8 * (y - top);
-        if (cost < best_cost && fits(placed, box)) {
-          best_cost = cost;
-          best = box;
-        }
-      }
-    }
-    const bool found = best.isValid();
-    if (found) placed.push_back({static_cast<int>(i), group.others, best, anchor, words});
-    if (!found) ++lost;
+    if (!in_view(findings[group.speaks])) continue;
+    if (!placer.full() && placer.add(group)) continue;
+    by_number.push_back(static_cast<int>(group.speaks));
+    by_number.insert(by_number.end(), group.others.begin(), group.others.end());
   }
-  if (left_out) *left_out = lost;
-  return placed;
+  for (std::size_t i = 0; i < findings.size(); ++i)
+    if (findings[i].severity == Severity::note && findings[i].station_m && !findings[i].muted && in_view(findings[i]))
+      by_number.push_back(static_cast<int>(i));
+  DotPlacer dots(scene, placer.placed());
+  // A note under a flag is left to the list; what counts is named by the flag next to it.
+  for (const int finding : by_number)
+    if (!dots.add(finding) && findings[static_cast<std::size_t>(finding)].severity != Severity::note)
+      placer.join(finding);
+  lane.dots = dots.take();
+  lane.flags = placer.take();
+  return lane;
 }
 
-FindingMark mark_of(const Finding& finding) {
-  if (finding.severity == Severity::stop) return FindingMark::stop;
-  if (finding.missing) return FindingMark::missing;
-  return finding.severity == Severity::caution ? FindingMark::caution : FindingMark::note;
-}
-
-QColor mark_colour(FindingMark mark, const Theme& theme) {
-  switch (mark) {
-    case FindingMark::stop:
-      return theme.stop;
-    case FindingMark::caution:
-      return theme.caution;
-    case FindingMark::missing:
-    case FindingMark::note:
-      break;
-  }
-  return theme.note;
-}
-
-QColor mark_line_colour(FindingMark mark, const Theme& theme) {
-  return mark == FindingMark::caution ? theme.caution_line : mark_colour(mark, theme);
-}
-
-void paint_finding_mark(QPainter& painter, const QRectF& box, FindingMark mark, const Theme& theme,
-                        const QString& number) {
-  painter.save();
-  painter.setRenderHint(QPainter::Antialiasing);
-  // Amber shows on dark ground only; a dark rim carries it on light.
-  painter.setPen(mark == FindingMark::caution ? QPen(theme.caution_line, 1) : QPen(Qt::NoPen));
-  painter.setBrush(mark_colour(mark, theme));
-  const QPointF c = box.center();
-  const double r = std::min(box.width(), box.height()) / 2;
-  QColor on = theme.on_note;
-  double down = 0;
-  switch (mark) {
-    case FindingMark::stop: {
-      QPolygonF octagon;
-      for (int k = 0; k < 8; ++k) {
-        const double a = pi / 8 + k * pi / 4;
-        octagon << c + QPointF(r * std::cos(a), r * std::sin(a));
-      }
-      painter.drawPolygon(octagon);
-      on = theme.on_stop;
-      break;
-    }
-    case FindingMark::caution:
-      painter.drawPolygon(QPolygonF(
-          QList<QPointF>{c + QPointF(0, -r * 1.05), c + QPointF(r * 1.1, r * 0.85), c + QPointF(-r * 1.1, r * 0.85)}));
-      on = theme.on_caution;
-      down = r * 0.22;
-      break;
-    case FindingMark::missing:
-      painter.drawRoundedRect(QRectF(c.x() - r * 0.88, c.y() - r * 0.88, r * 1.76, r * 1.76), r * 0.25, r * 0.25);
-      break;
-    case FindingMark::note:
-      painter.drawEllipse(c, r * 0.92, r * 0.92);
-      break;
-  }
-  QFont font = painter.font();
-  font.setBold(true);
-  painter.setFont(font);
-  painter.setPen(on);
-  painter.drawText(box.translated(0, down), Qt::AlignCenter, number);
-  painter.restore();
-}
-
-void paint_flags(QPainter& painter, const Scene& scene) {
-  const Theme& theme = scene.style.theme;
-  const double text = scene.style.text;
-  int left_out = 0;
-  const std::vector<Flag> flags = place_flags(scene, &left_out);
-  for (const Flag& flag : flags) {
-    const QColor colour =
-        mark_line_colour(mark_of(scene.assessment.findings[static_cast<std::size_t>(flag.finding)]), theme);
-    painter.setPen(QPen(colour, scene.style.hair * 1.3));
-    const double x = std::clamp(flag.anchor.x(), flag.box.left() + text, flag.box.right() - text);
-    painter.drawLine(QPointF(x, flag.box.bottom()), flag.anchor);
-    painter.setBrush(colour);
-    painter.drawEllipse(flag.anchor, scene.style.hair * 2.6, scene.style.hair * 2.6);
-  }
-  for (const Flag& flag : flags) {
-    const Finding& finding = scene.assessment.findings[static_cast<std::size_t>(flag.finding)];
-    const bool picked = scene.focus.finding == flag.finding;
-    painter.setPen(QPen(picked ? theme.focus : mark_line_colour(mark_of(finding), theme),
-                        scene.style.hair * (picked ? 2.6 : 1.3)));
-    painter.setBrush(theme.field);
-    painter.drawRoundedRect(flag.box, text * 0.3, text * 0.3);
-    const double badge = text * 1.5;
-    painter.setFont(drawing_font(text * 0.85, QFont::Bold));
-    const QRectF mark(flag.box.left() + text * 0.3, flag.box.center().y() - badge / 2, badge, badge);
-    paint_finding_mark(painter, mark, mark_of(finding), theme, QString::number(flag.finding + 1));
-    painter.setFont(drawing_font(text));
-    painter.setPen(theme.ink);
-    painter.drawText(flag.box.adjusted(text * 0.3 + badge + text * 0.4, 0, -text * 0.2, 0),
-                     Qt::AlignVCenter | Qt::TextWordWrap, flag.text);
-  }
-  if (left_out > 0) {
-    painter.setFont(drawing_font(text * 0.9));
-    const QString more = QObject::tr("+ %n more in the list", nullptr, left_out);
-    const QFontMetricsF metrics(painter.font());
-    const QRectF& pane = scene.frame.elevation;
-    const double w = metrics.horizontalAdvance(more);
-    QRectF box(pane.right() - w - 10, pane.top() + text * 0.4, w + 4, metrics.height());
-    while (!fits(flags, box) && box.bottom() < pane.bottom() - text * 4) box.translate(0, text * 0.5);
-    halo_text(painter, QPointF(box.left() + 2, box.top() + metrics.ascent()), more, theme.ink_soft, theme.sky);
-  }
-  painter.setFont(drawing_font(text));
+bool wants_second_row(const Scene& scene, const FlagLane& lane) {
+  const auto& findings = scene.assessment.findings;
+  const bool by_number = std::any_of(lane.dots.begin(), lane.dots.end(), [&](const FlagDot& dot) {
+    return findings[static_cast<std::size_t>(dot.findings.front())].severity != Severity::note;
+  });
+  return by_number || std::any_of(lane.flags.begin(), lane.flags.end(), [&](const Flag& flag) {
+           return std::any_of(flag.others.begin(), flag.others.end(), [&](int other) {
+             return findings[static_cast<std::size_t>(other)].subject !=
+                    findings[static_cast<std::size_t>(flag.finding)].subject;
+           });
+         });
 }
 
 }  // namespace burrow

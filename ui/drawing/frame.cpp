@@ -10,6 +10,7 @@ Pane Frame::pane_at(const QPointF& p) const {
   if (!turning.isEmpty() && turning.contains(p)) return Pane::turning;
   if (ruler.contains(p)) return Pane::ruler;
   if (plan.contains(p)) return Pane::plan;
+  if (flags.contains(p) || on_top.contains(p) || names.contains(p)) return Pane::lane;
   return Pane::none;
 }
 
@@ -33,29 +34,57 @@ void Frame::pan(const QPointF& by) {
   top_offset_m += by.y() / px_per_m;
 }
 
-void lay_out(Frame& frame, const QRectF& area, double split, double gutter, double ruler_height,
-             double turning_height) {
-  const double strip = std::floor(std::clamp(turning_height, 0.0, 0.22 * area.height()));
-  const double usable = std::max(0.0, area.height() - ruler_height - strip);
+void lay_out(Frame& frame, const QRectF& area, double split, const LaneSizes& lanes) {
+  const double strip = std::floor(std::clamp(lanes.turning, 0.0, 0.22 * area.height()));
+  const double fixed = lanes.flags + lanes.on_top + lanes.names + strip + lanes.ruler;
+  const double usable = std::max(0.0, area.height() - fixed);
   const double upper = std::floor(usable * std::clamp(split, 0.2, 0.85));
-  const double width = std::max(1.0, area.width() - gutter);
-  frame.elevation = QRectF(area.left() + gutter, area.top(), width, std::max(1.0, upper));
-  frame.turning = QRectF(area.left() + gutter, frame.elevation.bottom(), width, strip);
-  frame.ruler = QRectF(area.left() + gutter, frame.turning.bottom(), width, ruler_height);
-  frame.plan = QRectF(area.left() + gutter, frame.ruler.bottom(), width, std::max(1.0, usable - upper));
+  const double left = area.left() + lanes.gutter, width = std::max(1.0, area.width() - lanes.gutter);
+  double top = area.top();
+  const auto next = [&](double height) {
+    const QRectF box(left, top, width, height);
+    top += height;
+    return box;
+  };
+  frame.flags = next(lanes.flags);
+  frame.on_top = next(lanes.on_top);
+  frame.elevation = next(std::max(1.0, upper));
+  frame.names = next(lanes.names);
+  frame.turning = next(strip);
+  frame.ruler = next(lanes.ruler);
+  frame.plan = next(std::max(1.0, usable - upper));
 }
 
 double split_at(const Frame& frame, double y) {
-  const double upper = y - frame.turning.height() - frame.ruler.height() / 2 - frame.elevation.top();
+  const double upper =
+      y - frame.names.height() - frame.turning.height() - frame.ruler.height() / 2 - frame.elevation.top();
   return upper / std::max(1.0, frame.elevation.height() + frame.plan.height());
 }
 
-void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, double sky) {
-  const PitShape& launch = assessment.launch_pit;
-  const PitShape& exit = assessment.exit_pit;
-  double from = std::min(crossing.bore.launch.station.m, launch.floor_from_m);
-  double to = std::max(crossing.bore.exit.station.m, exit.floor_to_m);
-  for (const PitShape* pit : {&launch, &exit})
+LevelBand levels_to_show(const Crossing& crossing, const Assessment& assessment, double from_m, double to_m) {
+  constexpr double spread_sds = 2.576;  // 99 % of one coordinate
+  constexpr double near_m = 1.5, water_near_m = 1.0, air_m = 0.3;
+  const LevelLine& ground = crossing.site.ground;
+  double high = -1e300;
+  double low = std::min({crossing.bore.launch.elevation.m, assessment.launch_pit.floor_elevation_m,
+                         assessment.exit_pit.floor_elevation_m});
+  for (const double x : {from_m, to_m}) high = std::max(high, elevation_at(ground, x));
+  for (const LevelPoint& p : ground)
+    if (p.station_m > from_m && p.station_m < to_m) high = std::max(high, p.elevation_m);
+  for (const PathPoint& p : assessment.bore.points) low = std::min(low, p.z_m - spread_sds * p.sd_vertical_m);
+  for (const UtilityAnswer& u : assessment.utilities)
+    if (u.separation_m && *u.separation_m < near_m && u.on_utility) low = std::min(low, u.on_utility->z_m);
+  if (crossing.site.water && !crossing.site.water->empty()) {
+    const double water = elevation_at(*crossing.site.water, (from_m + to_m) / 2);
+    if (water > low - water_near_m) low = std::min(low, water);
+  }
+  return {low - air_m, std::max(high, low + air_m) + air_m};
+}
+
+void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, bool automatic) {
+  double from = std::min(crossing.bore.launch.station.m, assessment.launch_pit.floor_from_m);
+  double to = std::max(crossing.bore.exit.station.m, assessment.exit_pit.floor_to_m);
+  for (const PitShape* pit : {&assessment.launch_pit, &assessment.exit_pit})
     for (const PlanPoint& p : pit->footprint) {
       from = std::min(from, p.x_m);
       to = std::max(to, p.x_m);
@@ -64,23 +93,21 @@ void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, d
   from -= margin;
   to += margin;
 
-  double top = -1e300;
-  double bottom = std::min(launch.floor_elevation_m, exit.floor_elevation_m);
-  const LevelLine& ground = crossing.site.ground;
-  for (const double x : {from, to}) top = std::max(top, elevation_at(ground, x));
-  for (const LevelPoint& p : ground)
-    if (p.station_m > from && p.station_m < to) top = std::max(top, p.elevation_m);
-  for (const PathPoint& p : assessment.bore.points) bottom = std::min(bottom, p.z_m - 2.6 * p.sd_vertical_m);
-  bottom = std::min(bottom, crossing.bore.launch.elevation.m) - 0.35;
-
-  const double across = std::max(1.0, to - from);
-  const double high = std::max(0.5, top - bottom);
-  const double room = std::max(40.0, frame.elevation.height() - sky - 12.0);
-  frame.px_per_m = std::min(frame.elevation.width() / across, room / (high * frame.exaggeration));
+  const LevelBand band = levels_to_show(crossing, assessment, from, to);
+  const double high = band.high_m - band.low_m, room = std::max(40.0, frame.elevation.height());
+  frame.px_per_m = frame.elevation.width() / std::max(1.0, to - from);
+  if (automatic) {
+    frame.exaggeration = 1;
+    for (const double factor : height_factors)
+      if (high * frame.px_per_m * factor <= room) frame.exaggeration = factor;
+  }
+  frame.px_per_m = std::min(frame.px_per_m, room / (high * frame.exaggeration));
   const double seen_m = frame.elevation.width() / frame.px_per_m;
   frame.left_station_m = (from + to) / 2 - seen_m / 2;
-  const double slack = room - high * frame.exaggeration * frame.px_per_m;
-  frame.top_elevation_m = top + (sky + std::max(0.0, slack) * 0.35) / (frame.px_per_m * frame.exaggeration);
+  // What is left over goes below, where the ground is.
+  constexpr double share_above = 0.2;
+  const double px_per_level = frame.px_per_m * frame.exaggeration;
+  frame.top_elevation_m = band.high_m + share_above * std::max(0.0, room - high * px_per_level) / px_per_level;
   const double centre = (crossing.bore.launch.offset->m + crossing.bore.exit.offset->m) / 2;
   frame.top_offset_m = centre + frame.plan.height() / frame.px_per_m / 2;
 }

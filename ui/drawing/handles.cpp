@@ -1,5 +1,6 @@
 #include "burrow/drawing/handles.h"
 
+#include "burrow/drawing/labels.h"
 #include "burrow/drawing/pit_edges.h"
 
 #include <algorithm>
@@ -103,6 +104,12 @@ double grade_grip_station(const Crossing& crossing) {
   return launch + 0.42 * (crossing.bore.exit.station.m - launch);
 }
 
+QRectF grip_box(const Handle& handle, const Style& style, bool selected) {
+  const bool small = handle.shape == Handle::Shape::square && handle.always;
+  const double half = style.text * (small ? 0.5 : selected ? 1.15 : 0.8);
+  return {handle.at.x() - half, handle.at.y() - half, 2 * half, 2 * half};
+}
+
 std::vector<Handle> handles(const Scene& scene) {
   const Frame& f = scene.frame;
   const Crossing& crossing = scene.crossing;
@@ -157,8 +164,23 @@ std::vector<Handle> handles(const Scene& scene) {
   return all;
 }
 
+namespace {
+
+/// By its name in one of the lanes.
+ItemRef named_at(const Scene& scene, const QPointF& at) {
+  if (!scene.labels) return {};
+  for (const UtilityChip& chip : scene.labels->utilities.chips)
+    if (chip.box.contains(at)) return {ItemKind::utility, chip.id, -1};
+  for (const OnTopPart& part : scene.labels->on_top)
+    if (part.name_box.contains(at) || part.stretch.contains(at)) return {ItemKind::surface, part.id, -1};
+  return {};
+}
+
+}  // namespace
+
 ItemRef part_at(const Scene& scene, const QPointF& at, double reach) {
   const Pane pane = scene.frame.pane_at(at);
+  if (pane == Pane::lane) return named_at(scene, at);
   if (pane != Pane::elevation && pane != Pane::plan) return {};
   const std::vector<Handle> all = handles(scene);
   const auto nearest = std::min_element(all.begin(), all.end(), [&](const Handle& a, const Handle& b) {

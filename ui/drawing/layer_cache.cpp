@@ -82,13 +82,17 @@ void LayerCache::utilities_plan(QPainter& painter, const Scene& scene) {
   const std::string hovered = scene.focus.hovered.kind == ItemKind::utility ? scene.focus.hovered.id : std::string();
   const View view = view_of(painter, scene);
   const std::vector<Utility>& now = scene.crossing.site.utilities;
-  if (!(utilities_.view == view && picked_ == picked && hovered_ == hovered && same_but(utilities_kept_, now, picked) &&
-        holes_kept_ == scene.crossing.site.test_holes)) {
+  std::vector<PlacedText> letters;
+  for (const PlacedText& text : scene.labels->plan)
+    if (text.role == TextRole::letter && text.id != picked) letters.push_back(text);
+  if (!(utilities_.view == view && letters_kept_ == letters && picked_ == picked && hovered_ == hovered &&
+        same_but(utilities_kept_, now, picked) && holes_kept_ == scene.crossing.site.test_holes)) {
     keep(utilities_, view, scene.frame.plan, Qt::transparent, painter,
          [&](QPainter& onto) { paint_utilities_plan(onto, scene); });
     picked_ = picked;
     hovered_ = hovered;
     utilities_kept_ = now;
+    letters_kept_ = std::move(letters);
     holes_kept_ = scene.crossing.site.test_holes;
   }
   painter.drawPixmap(scene.frame.plan.topLeft(), utilities_.pixels);
@@ -120,7 +124,8 @@ void LayerCache::axes(QPainter& painter, const Scene& scene) {
   const View view = view_of(painter, scene);
   const Frame& f = scene.frame;
   const double gutter = gutter_width(scene.style);
-  const QRectF area(f.elevation.left() - gutter, f.elevation.top(), gutter, f.plan.bottom() - f.elevation.top());
+  const double top = f.flags.isEmpty() ? f.elevation.top() : f.flags.top();
+  const QRectF area(f.elevation.left() - gutter, top, gutter, f.plan.bottom() - top);
   if (!(axes_.view == view))
     keep(axes_, view, area, scene.style.theme.panel, painter, [&](QPainter& onto) { paint_axes(onto, scene); });
   painter.drawPixmap(area.topLeft(), axes_.pixels);

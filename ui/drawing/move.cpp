@@ -122,10 +122,6 @@ Edit moved_vertex(const Crossing& before, const ItemRef& part, const Move& move)
   return [part, line](Crossing& c) { *line_of(c, part) = line; };
 }
 
-std::string length_text(double v, UnitSystem units) {
-  return format(v, Dimension::length, units);
-}
-
 }  // namespace
 
 Edit moved(const Crossing& before, const ItemRef& part, const Move& move) {
@@ -148,63 +144,6 @@ Edit moved(const Crossing& before, const ItemRef& part, const Move& move) {
     default:
       return {};
   }
-}
-
-QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part,
-                         UnitSystem units) {
-  QStringList lines;
-  const auto say = [&](const QString& what, const std::string& value) {
-    lines << what + QStringLiteral(" ") + text_from(value);
-  };
-  const auto station_text = [&](double v) { return format(v, Dimension::station, units); };
-  const Launch& launch = crossing.bore.launch;
-  switch (part.kind) {
-    case ItemKind::launch:
-      say(QObject::tr("station"), station_text(launch.station.m));
-      say(QObject::tr("axis level"), station_text(launch.elevation.m));
-      say(QObject::tr("axis depth"),
-          length_text(elevation_at(crossing.site.ground, launch.station.m) - launch.elevation.m, units));
-      break;
-    case ItemKind::grade:
-      say(QObject::tr("grade"), format(launch.grade.v, Dimension::grade, units));
-      if (launch.heading->rad != 0) say(QObject::tr("heading"), format(launch.heading->rad, Dimension::angle, units));
-      break;
-    case ItemKind::exit:
-      say(QObject::tr("station"), station_text(crossing.bore.exit.station.m));
-      break;
-    case ItemKind::utility:
-      for (const UtilityAnswer& answer : assessment.utilities) {
-        if (answer.id != part.id) continue;
-        if (answer.separation_m) say(QObject::tr("clear gap"), length_text(*answer.separation_m, units));
-        if (answer.required_m) say(QObject::tr("wanted"), length_text(*answer.required_m, units));
-        if (answer.contact_chance_worst)
-          say(QObject::tr("contact"), format(*answer.contact_chance_worst, Dimension::chance, units));
-        if (answer.elevation_m) say(QObject::tr("axis level"), station_text(*answer.elevation_m));
-      }
-      break;
-    case ItemKind::ground:
-    case ItemKind::stratum:
-    case ItemKind::water: {
-      const LevelLine* line = line_of(crossing, part);
-      if (line && part.index >= 0 && static_cast<std::size_t>(part.index) < line->size()) {
-        say(QObject::tr("station"), station_text((*line)[static_cast<std::size_t>(part.index)].station_m));
-        say(QObject::tr("level"), station_text((*line)[static_cast<std::size_t>(part.index)].elevation_m));
-      }
-      break;
-    }
-    case ItemKind::pit_edge:
-      lines << pit_edge_numbers(crossing, assessment, part, units);
-      break;
-    default:
-      break;
-  }
-  const bool moves_bore = part.kind == ItemKind::launch || part.kind == ItemKind::grade || part.kind == ItemKind::exit;
-  if (moves_bore && assessment.cover.least_m && assessment.cover.required_m)
-    say(QObject::tr("least cover"),
-        length_text(*assessment.cover.least_m, units) + " / " + length_text(*assessment.cover.required_m, units));
-  if (moves_bore && assessment.arrival.elevation_m)
-    say(QObject::tr("arrives at"), station_text(*assessment.arrival.elevation_m));
-  return lines;
 }
 
 QString step_name(const Crossing& crossing, const ItemRef& part) {

@@ -1,6 +1,7 @@
 #include <QPainter>
 #include <QPainterPath>
 
+#include "burrow/drawing/labels.h"
 #include "burrow/drawing/scene.h"
 
 namespace burrow {
@@ -26,10 +27,10 @@ void paint_end(QPainter& painter, const QPointF& at, double size) {
 void paint_dimension_lines(QPainter& painter, const Scene& scene) {
   const Theme& theme = scene.style.theme;
   const double text = scene.style.text, hair = scene.style.hair;
-  for (const DimensionLine& line : scene.dimensions) {
+  for (const DimensionLine& line : scene.labels->dimensions) {
     const bool picked = scene.focus.measure == line.measure;
     const bool hovered = scene.focus.measure_hovered == line.measure;
-    const QColor ink = picked || hovered ? theme.focus : theme.ink_soft;
+    const QColor ink = picked || hovered ? theme.focus : line.broken ? theme.stop : theme.ink_soft;
     const QRectF& pane = line.pane == Pane::plan ? scene.frame.plan : scene.frame.elevation;
     painter.save();
     painter.setClipRect(pane);
@@ -58,8 +59,8 @@ void paint_dimension_lines(QPainter& painter, const Scene& scene) {
       paint_padlock(painter, QRectF(words.left() + 2, words.top(), text, words.height()), theme.ink_soft);
       words.setLeft(words.left() + text);
     }
-    painter.setFont(drawing_font(text * 0.92));
-    painter.setPen(line.lock.empty() ? theme.ink : theme.ink_soft);
+    painter.setFont(drawing_font(text * 0.92, line.broken ? QFont::DemiBold : QFont::Normal));
+    painter.setPen(line.broken ? theme.stop : line.lock.empty() ? theme.ink : theme.ink_soft);
     painter.drawText(words, Qt::AlignCenter, line.text);
   }
   painter.setFont(drawing_font(text));

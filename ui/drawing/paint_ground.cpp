@@ -3,9 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
-#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -157,8 +155,6 @@ void paint_ground(QPainter& painter, const Scene& scene) {
     painter.setPen(QPen(theme.water, scene.style.hair * 1.2));
     painter.setBrush(Qt::NoBrush);
     painter.drawPolygon(QPolygonF(QList<QPointF>{at, at + QPointF(-w, -w * 1.5), at + QPointF(w, -w * 1.5)}));
-    halo_text(painter, at + QPointF(w * 1.8, -3 * scene.style.hair), QObject::tr("water"), theme.water,
-              soil_fill(crossing.site.strata.back().soil, theme).tint);
   }
 
   QPolygonF surface;
@@ -168,74 +164,12 @@ void paint_ground(QPainter& painter, const Scene& scene) {
   painter.drawPolyline(surface);
 }
 
-namespace {
-
-struct StratumName {
-  QPointF at;  ///< left end of its base line
-  QString text;
-  QColor ground;
-};
-
-std::vector<StratumName> strata_names(const Scene& scene) {
-  std::vector<StratumName> names;
-  const Crossing& crossing = scene.crossing;
-  const Frame& f = scene.frame;
-  if (crossing.site.ground.empty()) return names;
-  double label_px = f.elevation.left() + scene.style.text * 0.8;
-  if (!scene.assessment.launch_pit.section.empty()) {
-    const double pit_from = f.px_x(scene.assessment.launch_pit.section.front().station_m);
-    const double pit_to = f.px_x(scene.assessment.launch_pit.face_station_m);
-    if (pit_from < label_px + scene.style.text * 13 && pit_to > label_px) label_px = pit_to + scene.style.text * 0.8;
-  }
-  const double x = f.station_m(label_px);
-  double last_y = -1e9;
-  for (std::size_t i = 0; i < crossing.site.strata.size(); ++i) {
-    const Stratum& s = crossing.site.strata[i];
-    const double top = i == 0 ? elevation_at(crossing.site.ground, x) : top_of(crossing, s, x);
-    const double next = i + 1 < crossing.site.strata.size() ? top_of(crossing, crossing.site.strata[i + 1], x) : -1e9;
-    const double y = f.px_z(top) + scene.style.text * 1.25;
-    if (f.px_z(next) - f.px_z(top) < scene.style.text * 1.5 || y - last_y < scene.style.text * 1.2) continue;
-    last_y = y;
-    const SoilClass* soil = find_soil(scene.tables, s.soil);
-    const QString how = s.known.value == StratumEvidence::seen       ? QObject::tr("seen")
-                        : s.known.value == StratumEvidence::borehole ? QObject::tr("borehole")
-                                                                     : QObject::tr("a guess");
-    const QString name = soil ? text_from(soil->name) : text_from(s.soil);
-    names.push_back(
-        {QPointF(label_px, y), name + QStringLiteral(" · ") + how, soil_fill(s.soil, scene.style.theme).tint});
-  }
-  return names;
-}
-
-QFont strata_font(const Style& style) {
-  return drawing_font(style.text * 0.92);
-}
-
-}  // namespace
-
-void paint_strata_names(QPainter& painter, const Scene& scene) {
-  painter.setFont(strata_font(scene.style));
-  for (const StratumName& name : strata_names(scene))
-    halo_text(painter, name.at, name.text, scene.style.theme.ink_soft, name.ground);
-  painter.setFont(drawing_font(scene.style.text));
-}
-
-std::vector<QRectF> strata_name_boxes(const Scene& scene) {
-  const QFontMetricsF metrics(strata_font(scene.style));
-  std::vector<QRectF> boxes;
-  for (const StratumName& name : strata_names(scene))
-    boxes.emplace_back(name.at.x() - 2, name.at.y() - metrics.ascent(), metrics.horizontalAdvance(name.text) + 4,
-                       metrics.height());
-  return boxes;
-}
-
 void paint_surface(QPainter& painter, const Scene& scene) {
   const Frame& f = scene.frame;
   const Theme& theme = scene.style.theme;
   const LevelLine& ground = scene.crossing.site.ground;
   if (ground.empty()) return;
   const double text = scene.style.text;
-  painter.setFont(drawing_font(text * 0.92, QFont::DemiBold));
   for (const SurfaceFeature& feature : scene.crossing.site.surface) {
     double from = feature.from ? feature.from->m : 1e300;
     double to = feature.to ? feature.to->m : -1e300;
@@ -275,15 +209,7 @@ void paint_surface(QPainter& painter, const Scene& scene) {
         painter.drawPolyline(band.translated(0, -width));
       }
     }
-    const QString name = feature.name.empty() ? text_from(translated_word(feature.kind)) : text_from(feature.name);
-    const QFontMetricsF metrics(painter.font());
-    const double room = f.px_x(to) - f.px_x(from);
-    const QString layers = metrics.elidedText(name, Qt::ElideRight, std::max(room, text * 9));
-    const double y = f.px_z(elevation_at(ground, middle)) + (block ? -text * 2.0 : -text * 0.8);
-    halo_text(painter, QPointF(f.px_x(middle) - metrics.horizontalAdvance(layers) / 2, y), layers, theme.ink_soft,
-              theme.sky);
   }
-  painter.setFont(drawing_font(text));
 }
 
 }  // namespace burrow

@@ -17,15 +17,6 @@ const Utility* utility_of(const Scene& scene, const std::string& id) {
   return nullptr;
 }
 
-/// Those to be dug, the first ones only.
-std::vector<const UtilityAnswer*> proposed(const Scene& scene) {
-  std::vector<const UtilityAnswer*> holes;
-  for (const UtilityAnswer& answer : scene.assessment.utilities)
-    if (answer.expose_rank && *answer.expose_rank <= most_proposed && answer.hole_station_m && answer.hole_offset_m)
-      holes.push_back(&answer);
-  return holes;
-}
-
 /// A square hole seen from above; dug ones with a cross in it.
 void square(QPainter& painter, const QPointF& at, double size, bool dug) {
   const QRectF box(at.x() - size / 2, at.y() - size / 2, size, size);
@@ -33,13 +24,6 @@ void square(QPainter& painter, const QPointF& at, double size, bool dug) {
   if (!dug) return;
   painter.drawLine(box.topLeft(), box.bottomRight());
   painter.drawLine(box.topRight(), box.bottomLeft());
-}
-
-void number(QPainter& painter, const Scene& scene, const QPointF& at, double rank) {
-  painter.setFont(drawing_font(scene.style.text * 0.85, QFont::Bold));
-  halo_text(painter, at, QObject::tr("hole %1").arg(static_cast<int>(rank)), scene.style.theme.ink,
-            scene.style.theme.paper);
-  painter.setFont(drawing_font(scene.style.text));
 }
 
 /// One standard deviation to either side of the line as it is believed to lie.
@@ -71,6 +55,14 @@ void paint_believed(QPainter& painter, const Scene& scene, const UtilityAnswer& 
 
 }  // namespace
 
+std::vector<const UtilityAnswer*> holes_to_dig(const Scene& scene) {
+  std::vector<const UtilityAnswer*> holes;
+  for (const UtilityAnswer& answer : scene.assessment.utilities)
+    if (answer.expose_rank && *answer.expose_rank <= most_proposed && answer.hole_station_m && answer.hole_offset_m)
+      holes.push_back(&answer);
+  return holes;
+}
+
 const UtilityAnswer* answer_for(const Scene& scene, const std::string& id) {
   for (const UtilityAnswer& answer : scene.assessment.utilities)
     if (answer.id == id) return &answer;
@@ -88,12 +80,11 @@ void paint_holes_plan(QPainter& painter, const Scene& scene) {
     painter.setPen(QPen(style.theme.ink, style.hair * 1.3));
     square(painter, f.above(hole.station.m, hole.offset.m), style.text * 0.8, true);
   }
-  for (const UtilityAnswer* answer : proposed(scene)) {
+  for (const UtilityAnswer* answer : holes_to_dig(scene)) {
     const QPointF at = f.above(*answer->hole_station_m, *answer->hole_offset_m);
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(style.theme.ink, style.hair * 1.3, Qt::DotLine));
     square(painter, at, style.text * 1.3, false);
-    number(painter, scene, at + QPointF(style.text * 0.9, style.text * 1.3), *answer->expose_rank);
   }
 }
 
@@ -113,7 +104,7 @@ void paint_holes_side(QPainter& painter, const Scene& scene) {
     painter.drawLine(top + QPointF(tick, 0), end + QPointF(tick, 0));
     if (hole.elevation) painter.drawLine(end - QPointF(tick, 0), end + QPointF(tick, 0));
   }
-  for (const UtilityAnswer* answer : proposed(scene)) {
+  for (const UtilityAnswer* answer : holes_to_dig(scene)) {
     const double station = *answer->hole_station_m;
     const QPointF top = ground_at(station);
     painter.setPen(QPen(style.theme.ink, style.hair * 1.3, Qt::DotLine));

@@ -6,10 +6,14 @@
 
 #include "burrow/drawing/flags.h"
 #include "burrow/drawing/overview.h"
+#include "burrow/drawing/utility_chips.h"
 
 namespace burrow {
 
 namespace {
+
+constexpr std::size_t most_letters = 15;  ///< more would lie over one another
+constexpr double letter_px = 13;
 
 void paint_ground_of(QPainter& painter, const OverviewScale& s, const Crossing& crossing, const Theme& theme) {
   const LevelLine& ground = crossing.site.ground;
@@ -76,9 +80,16 @@ void OverviewStrip::paintEvent(QPaintEvent*) {
                        QPointF(x, s.area.bottom()));
       continue;
     }
+    const QPointF at(x, s.px_z(mark.elevation_m));
+    if (crossing.site.utilities.size() <= most_letters && !picked) {
+      painter.setFont(drawing_font(letter_px * 0.62, QFont::Bold));
+      paint_letter_ring(painter, scene, QRectF(at.x() - letter_px / 2, at.y() - letter_px / 2, letter_px, letter_px),
+                        utility.kind, utility_letter(scene, utility.kind));
+      continue;
+    }
     painter.setPen(QPen(picked ? theme.focus : theme.ink, picked ? 2 : 0.8));
     painter.setBrush(colour);
-    painter.drawEllipse(QPointF(x, s.px_z(mark.elevation_m)), 3, 3);
+    painter.drawEllipse(at, picked ? 5 : 3, picked ? 5 : 3);
   }
   painter.restore();
 

@@ -1,26 +1,16 @@
 /// The predicted path: the same lines in the side elevation and in the plan.
 
-#include <array>
 #include <boost/geometry/algorithms/simplify.hpp>
 #include <boost/geometry/geometries/linestring.hpp>
 #include <boost/geometry/geometries/point_xy.hpp>
 #include <boost/geometry/strategies/strategies.hpp>
 #include <cmath>
 
-#include "burrow/document/text.h"
 #include "burrow/drawing/layer_cache.h"
-#include "burrow/words/trials_text.h"
 
 namespace burrow {
 
 namespace {
-
-struct Band {
-  double factor;  ///< standard deviations of one coordinate
-  int strength;   ///< of its colour, out of 255
-  const char* name;
-};
-constexpr std::array<Band, 3> bands{Band{2.576, 40, "99 %"}, Band{1.645, 55, "90 %"}, Band{0.674, 80, "50 %"}};
 
 /// A point of the path, `sds` standard deviations up (side elevation) or left (plan).
 QPointF place(const Frame& f, const PathPoint& p, Pane pane, double sds) {
@@ -39,25 +29,6 @@ QPolygonF without_idle_points(const QPolygonF& line) {
   QPolygonF layer_cache;
   for (const Point& p : few) layer_cache << QPointF(p.x(), p.y());
   return layer_cache;
-}
-
-/// Names what a band means, at the exit end where it is widest.
-void paint_band_key(QPainter& painter, const Scene& scene) {
-  const Frame& f = scene.frame;
-  const auto& points = scene.assessment.bore.points;
-  if (points.size() < 2) return;
-  const PathPoint& end = points.back();
-  const double text = scene.style.text * 0.85;
-  const double between = (bands[0].factor - bands[1].factor) * end.sd_vertical_m * f.px_per_m * f.exaggeration;
-  if (between < text * 1.05) return;
-  painter.setFont(drawing_font(text));
-  for (const Band& band : bands) {
-    const QPointF at = place(f, end, Pane::elevation, -band.factor);
-    painter.setPen(QPen(scene.style.theme.ink_soft, scene.style.hair * 0.8));
-    painter.drawLine(at, at + QPointF(text * 0.7, 0));
-    painter.drawText(at + QPointF(text, text * 0.35), QString::fromLatin1(band.name));
-  }
-  painter.setFont(drawing_font(scene.style.text));
 }
 
 /// The clear gap, drawn as a dimension between the two axes, where it is too small.
@@ -93,10 +64,10 @@ void paint_bands(QPainter& painter, const Scene& scene, Pane pane) {
   painter.setPen(Qt::NoPen);
   painter.setRenderHint(QPainter::Antialiasing, false);  // pale areas: not seen, and several times faster
   QPolygonF shape;
-  for (const Band& band : bands) {
+  for (const BandShare& band : band_shares) {
     shape.clear();
-    for (const PathPoint& p : points) shape << place(scene.frame, p, pane, band.factor);
-    for (auto p = points.rbegin(); p != points.rend(); ++p) shape << place(scene.frame, *p, pane, -band.factor);
+    for (const PathPoint& p : points) shape << place(scene.frame, p, pane, band.sds);
+    for (auto p = points.rbegin(); p != points.rend(); ++p) shape << place(scene.frame, *p, pane, -band.sds);
     QColor colour = scene.style.theme.band;
     colour.setAlpha(band.strength);
     painter.setBrush(colour);
@@ -119,40 +90,11 @@ void paint_mean_path(QPainter& painter, const Scene& scene, const Assessment& as
 
 void paint_bore_side(QPainter& painter, const Scene& scene) {
   paint_all(painter, scene, Pane::elevation);
-  paint_band_key(painter, scene);
   for (const UtilityAnswer& answer : scene.assessment.utilities) paint_gap(painter, scene, answer);
 }
 
 void paint_bore_plan(QPainter& painter, const Scene& scene) {
   paint_all(painter, scene, Pane::plan);
-}
-
-namespace {
-QString status_text(const Scene& scene) {
-  const QFontMetricsF metrics(drawing_font(scene.style.text * 0.92));
-  const QString whose = text_from(model_status(scene.crossing.bore.model));
-  return metrics.elidedText(QObject::tr("path: %1").arg(whose), Qt::ElideRight,
-                            scene.frame.elevation.width() - scene.style.text * 2);
-}
-}  // namespace
-
-QRectF model_status_box(const Scene& scene) {
-  if (scene.assessment.bore.points.size() < 2 || scene.crossing.site.strata.empty()) return {};
-  const double text = scene.style.text;
-  const QFontMetricsF metrics(drawing_font(text * 0.92));
-  const double w = metrics.horizontalAdvance(status_text(scene));
-  const QRectF& pane = scene.frame.elevation;
-  return {pane.right() - w - text * 0.8, pane.bottom() - text * 0.6 - metrics.ascent(), w, metrics.height()};
-}
-
-void paint_model_status(QPainter& painter, const Scene& scene) {
-  const QRectF box = model_status_box(scene);
-  if (box.isEmpty()) return;
-  const Theme& theme = scene.style.theme;
-  painter.setFont(drawing_font(scene.style.text * 0.92));
-  halo_text(painter, QPointF(box.left(), box.top() + QFontMetricsF(painter.font()).ascent()), status_text(scene),
-            theme.ink_soft, soil_fill(scene.crossing.site.strata.back().soil, theme).tint);
-  painter.setFont(drawing_font(scene.style.text));
 }
 
 }  // namespace burrow

@@ -2,10 +2,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/document/text.h"
+#include "burrow/drawing/labels.h"
 #include "burrow/drawing/pit_edges.h"
 #include "burrow/drawing/scene.h"
-#include "burrow/language/say.h"
 
 namespace burrow {
 
@@ -21,8 +20,6 @@ QPolygonF plan_line(const Frame& f, const PlanLine& line) {
 void paint_surface_plan(QPainter& painter, const Scene& scene) {
   const Frame& f = scene.frame;
   const Theme& theme = scene.style.theme;
-  const double text = scene.style.text;
-  painter.setFont(drawing_font(text * 0.92, QFont::DemiBold));
   for (const SurfaceFeature& feature : scene.crossing.site.surface) {
     QPolygonF area;
     if (!feature.outline.empty()) {
@@ -47,13 +44,6 @@ void paint_surface_plan(QPainter& painter, const Scene& scene) {
         painter.drawLine(area[0] + (area[1] - area[0]) * t, area[3] + (area[2] - area[3]) * t);
       }
     }
-    const QString name = feature.name.empty() ? text_from(translated_word(feature.kind)) : text_from(feature.name);
-    const QFontMetricsF metrics(painter.font());
-    const QRectF box = area.boundingRect().intersected(f.plan);
-    if (box.width() < text * 2.5) continue;
-    const QString layers = metrics.elidedText(name, Qt::ElideRight, box.width() - 6);
-    halo_text(painter, QPointF(box.center().x() - metrics.horizontalAdvance(layers) / 2, box.bottom() - text * 0.7),
-              layers, theme.ink_soft, theme.paper);
   }
 }
 
@@ -100,36 +90,14 @@ bool picked_one(const Scene& scene, const Utility& utility) {
   return scene.focus.picked.kind == ItemKind::utility && scene.focus.picked.id == utility.id;
 }
 
-/// Letter code on the line, near its upper end and again near the lower one, where no other stands.
-void paint_letters(QPainter& painter, const Scene& scene, const Utility& utility, const QPolygonF& line,
-                   std::vector<QRectF>& taken) {
-  const Frame& f = scene.frame;
-  const QFontMetricsF metrics(painter.font());
-  QString letter = QStringLiteral("?");
-  for (const UtilityKindRow& row : scene.tables.utilities)
-    if (row.kind == utility.kind) letter = text_from(row.letter_code);
-  for (const double share : {0.16, 0.84}) {
-    const double y = f.plan.top() + share * f.plan.height();
-    for (qsizetype i = 1; i < line.size(); ++i) {
-      const QPointF& a = line[i - 1];
-      const QPointF& b = line[i];
-      if ((a.y() - y) * (b.y() - y) > 0 || a.y() == b.y()) continue;
-      const double x = a.x() + (y - a.y()) / (b.y() - a.y()) * (b.x() - a.x());
-      const double w = metrics.horizontalAdvance(letter);
-      const QRectF box(x - w / 2 - 3, y - metrics.ascent(), w + 6, metrics.height());
-      if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& r) { return r.intersects(box); })) break;
-      taken.push_back(box);
-      painter.setPen(QPen(utility_colour(scene, utility.kind), scene.style.hair));
-      painter.setBrush(scene.style.theme.paper);
-      painter.drawRoundedRect(box, 3, 3);
-      painter.setPen(scene.style.theme.ink);
-      painter.drawText(QPointF(x - w / 2, y), letter);
-      break;
-    }
-  }
+/// Letter codes on the line, where they were placed.
+void paint_letters(QPainter& painter, const Scene& scene, const Utility& utility) {
+  for (const PlacedText& text : scene.labels->plan)
+    if (text.role == TextRole::letter && text.id == utility.id)
+      paint_letter_ring(painter, scene, text.box, utility.kind, text.text);
 }
 
-void paint_utility_plan(QPainter& painter, const Scene& scene, const Utility& utility, std::vector<QRectF>& taken) {
+void paint_utility_plan(QPainter& painter, const Scene& scene, const Utility& utility) {
   const Frame& f = scene.frame;
   const Theme& theme = scene.style.theme;
   const QPolygonF line = utility_line(f, utility);
@@ -152,7 +120,7 @@ void paint_utility_plan(QPainter& painter, const Scene& scene, const Utility& ut
   QPen pen = utility_pen(scene, utility.kind, std::min(width, scene.style.text * 0.5));
   if (utility.status.value == UtilityStatus::abandoned) pen.setDashPattern({1, 2});
   draw_run(painter, line, pen);
-  paint_letters(painter, scene, utility, line, taken);
+  paint_letters(painter, scene, utility);
 }
 
 }  // namespace
@@ -199,16 +167,6 @@ void paint_heap(QPainter& painter, const Scene& scene, const PitAnswer& work) {
     painter.setPen(QPen(style.theme.ink_soft, style.hair, Qt::DashLine));
     painter.setBrush(QBrush(earth));
     painter.drawPolygon(heap);
-    painter.setFont(drawing_font(style.text * 0.8));
-    const QString word = QObject::tr("spoil");
-    const QFontMetricsF metrics(painter.font());
-    const QRectF box = heap.boundingRect();
-    if (box.width() > metrics.horizontalAdvance(word) && box.height() > metrics.height() * 0.8)
-      halo_text(
-          painter,
-          QPointF(box.center().x() - metrics.horizontalAdvance(word) / 2, box.center().y() + metrics.ascent() / 2),
-          word, style.theme.ink_soft, style.theme.paper);
-    painter.setFont(drawing_font(style.text));
   }
 }
 
@@ -235,18 +193,16 @@ void paint_pits_plan(QPainter& painter, const Scene& scene) {
 }
 
 void paint_utilities_plan(QPainter& painter, const Scene& scene) {
-  painter.setFont(drawing_font(scene.style.text * 0.85, QFont::Bold));
-  std::vector<QRectF> taken;
+  painter.setFont(drawing_font(scene.style.text * 0.82, QFont::Bold));
   for (const Utility& utility : scene.crossing.site.utilities)
-    if (!picked_one(scene, utility)) paint_utility_plan(painter, scene, utility, taken);
+    if (!picked_one(scene, utility)) paint_utility_plan(painter, scene, utility);
   painter.setFont(drawing_font(scene.style.text));
 }
 
 void paint_picked_utility_plan(QPainter& painter, const Scene& scene) {
-  painter.setFont(drawing_font(scene.style.text * 0.85, QFont::Bold));
-  std::vector<QRectF> taken;
+  painter.setFont(drawing_font(scene.style.text * 0.82, QFont::Bold));
   for (const Utility& utility : scene.crossing.site.utilities)
-    if (picked_one(scene, utility)) paint_utility_plan(painter, scene, utility, taken);
+    if (picked_one(scene, utility)) paint_utility_plan(painter, scene, utility);
   painter.setFont(drawing_font(scene.style.text));
 }
 

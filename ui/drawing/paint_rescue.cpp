@@ -1,6 +1,7 @@
 /// The pit by which a stuck tool would be dug out: dashed, since nobody has dug it.
 
 #include "burrow/document/text.h"
+#include "burrow/drawing/labels.h"
 #include "burrow/drawing/scene.h"
 
 namespace burrow {
@@ -76,8 +77,7 @@ void paint_rescue_name(QPainter& painter, const Scene& scene, Pane pane) {
   const double text = scene.style.text;
   QPointF below = at + QPointF(0, text * 0.3);
   const QRectF around(below.x() - text * 7, below.y(), text * 14, text * 1.4);
-  if (pane == Pane::elevation &&
-      (cloud_key_box(scene).intersects(around) || model_status_box(scene).intersects(around)))
+  if (pane == Pane::elevation && (cloud_key_box(scene).intersects(around) || scene.labels->status.intersects(around)))
     below.setY((at.y() + f.px_z(pit.section.front().elevation_m)) / 2 - text);  // in the middle of the pit instead
   paint_name(painter, scene, pit, below, area);
 }

@@ -71,11 +71,6 @@ void paint_ruler(QPainter& painter, const Scene& scene) {
     for (const auto& [y, dir] : {std::pair{top, 1.0}, std::pair{f.ruler.bottom(), -1.0}})
       painter.drawPolygon(QPolygonF(QList<QPointF>{{x - w, y}, {x + w, y}, {x, y + dir * w * 1.3}}));
   painter.restore();
-  if (f.exaggeration > 1.0) {
-    const QString shown_text = QObject::tr("heights ×%1").arg(f.exaggeration);
-    halo_text(painter, QPointF(f.elevation.left() + text * 0.8, f.elevation.bottom() - text * 0.6), shown_text,
-              theme.caution_line, theme.paper);
-  }
 }
 
 void paint_grid(QPainter& painter, const Scene& scene, const QRectF& pane) {
@@ -104,7 +99,8 @@ void paint_axes(QPainter& painter, const Scene& scene) {
   const double text = scene.style.text;
   const double gutter = gutter_width(scene.style);
   const double left = f.elevation.left() - gutter;
-  painter.fillRect(QRectF(left, f.elevation.top(), gutter, f.plan.bottom() - f.elevation.top()), theme.panel);
+  const double top = f.flags.isEmpty() ? f.elevation.top() : f.flags.top();
+  painter.fillRect(QRectF(left, top, gutter, f.plan.bottom() - top), theme.panel);
   painter.setFont(drawing_font(text * 0.95));
   const QFontMetricsF metrics(painter.font());
 
@@ -129,10 +125,26 @@ void paint_axes(QPainter& painter, const Scene& scene) {
   painter.setPen(theme.ink_soft);
   painter.setFont(drawing_font(text * 0.85, QFont::DemiBold));
   const QString unit = unit_word(scene.style.units);
-  painter.drawText(QPointF(left + text * 0.4, f.elevation.top() + text * 1.3), QObject::tr("level, %1").arg(unit));
-  painter.drawText(QPointF(left + text * 0.4, f.ruler.bottom() - text * 1.1), QObject::tr("station, %1").arg(unit));
-  painter.drawText(QPointF(left + text * 0.4, f.ruler.top() + text * 0.95), QObject::tr("may stop"));
-  painter.drawText(QPointF(left + text * 0.4, f.plan.top() + text * 1.3), QObject::tr("offset, %1").arg(unit));
+  const QFontMetricsF names(painter.font());
+  // Names of the lanes: set narrower where a language is longer, never cut.
+  const auto name = [&](double y, const QString& words) {
+    painter.save();
+    const double room = gutter - text * 0.6;
+    painter.translate(left + text * 0.4, y);
+    if (const double wide = names.horizontalAdvance(words); wide > room) painter.scale(room / wide, 1);
+    painter.drawText(QPointF(0, 0), words);
+    painter.restore();
+  };
+  if (!f.flags.isEmpty()) name(f.flags.top() + text * 1.3, QObject::tr("Findings"));
+  if (!f.on_top.isEmpty()) name(f.on_top.center().y() + text * 0.3, QObject::tr("On top"));
+  name(f.elevation.top() + text * 1.3, QObject::tr("Level, %1").arg(unit));
+  if (!f.names.isEmpty()) name(f.names.bottom() - text * 0.8, QObject::tr("Utilities"));
+  name(f.ruler.top() + text * 0.95, QObject::tr("Stuck risk"));
+  name(f.ruler.bottom() - text * 1.1, QObject::tr("Station, %1").arg(unit));
+  name(f.plan.top() + text * 1.3, QObject::tr("Offset, %1").arg(unit));
+  painter.setPen(QPen(theme.line, scene.style.hair));
+  for (const QRectF* lane : {&f.on_top, &f.elevation, &f.names})
+    if (!lane->isEmpty()) painter.drawLine(QPointF(left, lane->top()), QPointF(lane->left(), lane->top()));
   painter.setFont(drawing_font(text));
 }
 

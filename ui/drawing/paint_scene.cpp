@@ -7,6 +7,7 @@
 #include "burrow/document/text.h"
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/box_pick.h"
+#include "burrow/drawing/labels.h"
 #include "burrow/drawing/layer_cache.h"
 #include "paint_marks.h"
 
@@ -15,8 +16,18 @@ namespace burrow {
 double gutter_width(const Style& style) {
   return style.text * 5.6;
 }
-double ruler_height(const Style& style) {
-  return style.text * 4.15;
+
+LaneSizes lane_sizes(const Style& style, double height, int flag_rows, bool turning) {
+  constexpr double low_texts = 48;  // below, every line counts
+  const double text = style.text;
+  LaneSizes lanes;
+  lanes.gutter = gutter_width(style);
+  lanes.flags = height < low_texts * text ? text * 2.6 : flag_rows > 1 ? text * 7.7 : text * 4.1;
+  lanes.on_top = text * 1.9;
+  lanes.names = text * 3.3;
+  lanes.turning = turning ? turning_height(style) : 0;
+  lanes.ruler = text * 4.15;
+  return lanes;
 }
 
 double bore_offset_at(const Assessment& assessment, const Crossing& crossing, double station_m) {
@@ -97,46 +108,51 @@ void draw_run(QPainter& painter, const QPolygonF& line, QPen pen) {
   }
 }
 
-void paint_scene(QPainter& painter, const Scene& scene) {
-  const Frame& f = scene.frame;
-  painter.setRenderHint(QPainter::Antialiasing, true);
-  painter.setRenderHint(QPainter::TextAntialiasing, true);
-  painter.setFont(drawing_font(scene.style.text));
+Scene with_labels(Scene scene) {
+  if (!scene.labels) scene.labels = std::make_shared<const Labels>(place_labels(scene));
+  return scene;
+}
 
+namespace {
+
+void paint_side_view(QPainter& painter, const Scene& scene) {
   painter.save();
-  painter.setClipRect(f.elevation);
+  painter.setClipRect(scene.frame.elevation);
   if (scene.layer_cache) {
     scene.layer_cache->ground(painter, scene);
   } else {
-    painter.fillRect(f.elevation, scene.style.theme.sky);
+    painter.fillRect(scene.frame.elevation, scene.style.theme.sky);
     paint_ground(painter, scene);
     paint_surface(painter, scene);
-    paint_grid(painter, scene, f.elevation);
+    paint_grid(painter, scene, scene.frame.elevation);
   }
   if (scene.layers.zones) paint_zones_side(painter, scene);
   paint_pits_side(painter, scene);
   if (scene.layers.rise) paint_rise_side(painter, scene);
   paint_rescue_side(painter, scene);
   paint_neutral_line(painter, scene);
-  paint_strata_names(painter, scene);
+  painter.setClipping(false);
+  paint_chip_leaders(painter, scene);
+  painter.setClipRect(scene.frame.elevation);
   paint_bore_side(painter, scene);
   paint_marks_side(painter, scene);
   paint_holes_side(painter, scene);
-  paint_utilities_side(painter, scene);  // above the bands, so that names stay readable
+  paint_utilities_side(painter, scene);  // above the bands
   paint_open_ends_side(painter, scene);
   paint_rescue_name(painter, scene, Pane::elevation);
-  paint_model_status(painter, scene);
   paint_cloud_key(painter, scene);
   painter.restore();
+}
 
+void paint_plan_view(QPainter& painter, const Scene& scene) {
   painter.save();
-  painter.setClipRect(f.plan);
+  painter.setClipRect(scene.frame.plan);
   if (scene.layer_cache) {
     scene.layer_cache->plan_base(painter, scene);
   } else {
-    painter.fillRect(f.plan, scene.style.theme.paper);
+    painter.fillRect(scene.frame.plan, scene.style.theme.paper);
     paint_plan_base(painter, scene);
-    paint_grid(painter, scene, f.plan);
+    paint_grid(painter, scene, scene.frame.plan);
   }
   if (scene.layers.zones) paint_zones_plan(painter, scene);
   paint_pits_plan(painter, scene);
@@ -153,7 +169,22 @@ void paint_scene(QPainter& painter, const Scene& scene) {
   paint_open_ends_plan(painter, scene);
   paint_rescue_name(painter, scene, Pane::plan);
   painter.restore();
+}
 
+}  // namespace
+
+void paint_scene(QPainter& painter, const Scene& bare) {
+  const Scene scene = with_labels(bare);
+  const Frame& f = scene.frame;
+  painter.setRenderHint(QPainter::Antialiasing, true);
+  painter.setRenderHint(QPainter::TextAntialiasing, true);
+  painter.setFont(drawing_font(scene.style.text));
+
+  painter.fillRect(f.flags, scene.style.theme.raised);
+  painter.fillRect(f.names, scene.style.theme.raised);
+  paint_on_top(painter, scene);
+  paint_side_view(painter, scene);
+  paint_plan_view(painter, scene);
   paint_ruler(painter, scene);
   if (scene.layer_cache)
     scene.layer_cache->axes(painter, scene);
@@ -163,12 +194,15 @@ void paint_scene(QPainter& painter, const Scene& scene) {
   paint_turning(painter, scene);
   paint_across_line(painter, scene);
   paint_several(painter, scene);
+  paint_utility_chips(painter, scene);
+  paint_flag_stems(painter, scene);
+  paint_on_top_names(painter, scene);
+  paint_corner_chips(painter, scene);
+  paint_side_texts(painter, scene);
+  paint_plan_texts(painter, scene);
   paint_dimension_lines(painter, scene);
   if (scene.style.handles) paint_handles(painter, scene);
-  painter.save();
-  painter.setClipRect(f.elevation);
   paint_flags(painter, scene);
-  painter.restore();
   paint_snaps(painter, scene);
   paint_across(painter, scene);
   paint_tape(painter, scene);

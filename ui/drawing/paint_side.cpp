@@ -2,10 +2,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/document/text.h"
 #include "burrow/drawing/pit_edges.h"
 #include "burrow/drawing/scene.h"
-#include "burrow/drawing/utility_names.h"
 
 namespace burrow {
 
@@ -62,12 +60,6 @@ QRectF disc_of(const Frame& f, const UtilityMark& mark, double diameter_m, doubl
   return {c.x() - w / 2, c.y() - h / 2, w, h};
 }
 
-const UtilityKindRow* kind_row(const Scene& scene, UtilityKind kind) {
-  for (const UtilityKindRow& row : scene.tables.utilities)
-    if (row.kind == kind) return &row;
-  return nullptr;
-}
-
 void paint_ghost_utilities(QPainter& painter, const Scene& scene) {
   if (!scene.focus.ghost_crossing) return;
   const auto& before = scene.focus.ghost_crossing->site.utilities;
@@ -110,8 +102,6 @@ void paint_utilities_side(QPainter& painter, const Scene& scene) {
         f.px_x(mark.station_m) > f.elevation.right() + 200)
       continue;
     const QColor colour = utility_colour(scene, utility.kind);
-    const UtilityKindRow* row = kind_row(scene, utility.kind);
-    const QString letter = row ? text_from(row->letter_code) : QStringLiteral("?");
     const bool picked = scene.focus.picked.kind == ItemKind::utility && scene.focus.picked.id == utility.id;
     const bool hovered = scene.focus.hovered.kind == ItemKind::utility && scene.focus.hovered.id == utility.id;
 
@@ -128,8 +118,6 @@ void paint_utilities_side(QPainter& painter, const Scene& scene) {
       const double y = f.px_z(elevation_at(scene.crossing.site.ground, mark.station_m));
       painter.setPen(QPen(colour, scene.style.hair * 1.5, Qt::DotLine));
       painter.drawLine(QPointF(x, y), QPointF(x, f.elevation.bottom()));
-      painter.setFont(drawing_font(text * 0.9, QFont::Bold));
-      halo_text(painter, QPointF(x + 3, y + text * 1.4), letter + QStringLiteral(" ?"), colour, theme.sky);
       continue;
     }
     const double diameter = utility.outside_diameter.value_or(Length{0}).m;
@@ -157,10 +145,6 @@ void paint_utilities_side(QPainter& painter, const Scene& scene) {
                                                                       : QBrush(colour));
     painter.drawEllipse(disc);
   }
-  painter.setFont(drawing_font(text * 0.92, QFont::Bold));
-  for (const UtilityName& name : place_utility_names(scene))
-    halo_text(painter, name.at, name.text, theme.ink, theme.sky);
-  painter.setFont(drawing_font(text));
   paint_ghost_utilities(painter, scene);
 }
 

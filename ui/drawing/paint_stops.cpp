@@ -134,8 +134,6 @@ void paint_stops(QPainter& painter, const Scene& scene) {
     painter.setClipRect(f.elevation);
     painter.setPen(QPen(colour, scene.style.hair * 2.4, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(end + QPointF(0, -text), end + QPointF(0, text));
-    halo_text(painter, end + QPointF(text * 0.5, text * 1.3), QObject::tr("the tool would stop here"), theme.ink,
-              theme.field);
     painter.restore();
   }
 }

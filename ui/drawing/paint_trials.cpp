@@ -150,8 +150,8 @@ QRectF cloud_key_box(const Scene& scene) {
   for (const Entry& e : entries_of(scene)) width += metrics.horizontalAdvance(e.text) + after(e, text);
   const QRectF& pane = scene.frame.elevation;
   const double left = std::max(pane.left() + text * 0.4, pane.right() - width - text * 0.4);
-  // Above whose model the path is.
-  return {left, pane.bottom() - text * 2.0 - metrics.ascent(), width, metrics.height()};
+  // Above the chips at the corner.
+  return {left, pane.bottom() - text * 2.9 - metrics.ascent(), width, metrics.height()};
 }
 
 void paint_cloud_key(QPainter& painter, const Scene& scene) {

@@ -240,21 +240,23 @@ Edit moved_pit_edge(const Crossing& before, const ItemRef& part, const Move& mov
   }
 }
 
-QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part,
-                             UnitSystem units) {
-  QStringList lines;
+std::vector<LiveNumber> pit_edge_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part,
+                                         UnitSystem units) {
+  std::vector<LiveNumber> numbers;
   const auto say = [&](const QString& what, double value, Dimension dimension) {
-    lines << what + QStringLiteral(" ") + text_from(format(value, dimension, units));
+    LiveNumber& number = numbers.emplace_back();
+    number.what = what;
+    number.value = text_from(format(value, dimension, units));
   };
   const PitShape& shape = is_launch(part) ? assessment.launch_pit : assessment.exit_pit;
   const PlanLine& outline = pit_in(crossing.pits, part).floor_outline;
   if (part.index >= first_floor_corner) {
     const auto corner = static_cast<std::size_t>(part.index - first_floor_corner);
-    if (corner >= outline.size()) return lines;
+    if (corner >= outline.size()) return numbers;
     say(QObject::tr("from the face"), outline[corner].x_m, Dimension::length);
     say(QObject::tr("left of the middle"), outline[corner].y_m, Dimension::station);
     say(QObject::tr("to dig"), shape.volume_m3, Dimension::volume);
-    return lines;
+    return numbers;
   }
   const auto edge = static_cast<PitEdge>(part.index);
   if (is_top(edge) && shape.section.size() >= 3) {
@@ -276,7 +278,7 @@ QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessm
     say(QObject::tr("middle of the floor"), (shape.floor_left_m + shape.floor_right_m) / 2, Dimension::station);
   }
   say(QObject::tr("to dig"), shape.volume_m3, Dimension::volume);
-  return lines;
+  return numbers;
 }
 
 }  // namespace burrow

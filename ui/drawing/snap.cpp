@@ -175,23 +175,16 @@ void paint_snaps(QPainter& painter, const Scene& scene) {
   const Frame& f = scene.frame;
   const Style& style = scene.style;
   painter.save();
-  painter.setFont(drawing_font(style.text * 0.9, QFont::DemiBold));
-  const QFontMetricsF metrics(painter.font());
   for (const SnapLine& line : scene.focus.snaps) {
     const QRectF& pane = line.pane == Pane::plan ? f.plan : f.elevation;
     painter.setClipRect(pane);
     painter.setPen(QPen(style.theme.focus, style.hair, Qt::DotLine));
-    const double wide = metrics.horizontalAdvance(line.reason);
     if (line.upright) {
       const double x = f.px_x(line.value);
       painter.drawLine(QPointF(x, pane.top()), QPointF(x, pane.bottom()));
-      halo_text(painter, QPointF(std::min(x + style.text * 0.4, pane.right() - wide - 4), pane.bottom() - style.text),
-                line.reason, style.theme.focus, style.theme.paper);
     } else {
       const double y = line.pane == Pane::plan ? f.px_y(line.value) : f.px_z(line.value);
       painter.drawLine(QPointF(pane.left(), y), QPointF(pane.right(), y));
-      halo_text(painter, QPointF(pane.right() - wide - style.text, y - style.text * 0.3), line.reason,
-                style.theme.focus, style.theme.paper);
     }
   }
   painter.restore();

@@ -121,6 +121,7 @@ void FilterBar::set_picked(const QString& name, std::vector<std::string> subject
   subjects_ = std::move(subjects);
   picked_only_->setText(name.isEmpty() ? tr("only about the picked thing (nothing is picked)")
                                        : tr("only about the picked thing: %1").arg(name));
+  picked_only_->setVisible(!name.isEmpty() || picked_only_->isChecked());
   take();
 }
 

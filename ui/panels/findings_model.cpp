@@ -9,6 +9,7 @@
 #include "burrow/drawing/flags.h"
 #include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
+#include "findings_list.h"
 
 namespace burrow {
 
@@ -143,18 +144,16 @@ Boxes boxes_for(const QStyleOptionViewItem& option, const QModelIndex& index, in
 }  // namespace
 
 namespace {
-/// Width of a row: that of the view less a scroll bar, whether one is there yet or not, so that heights hold in both
-/// cases.
 int row_width(const QStyleOptionViewItem& option) {
-  const auto* view = qobject_cast<const QAbstractItemView*>(option.widget);
-  if (!view) return option.rect.width();
-  return view->width() - view->style()->pixelMetric(QStyle::PM_ScrollBarExtent, nullptr, view) - 2;
+  const auto* list = qobject_cast<const FindingsList*>(option.widget);
+  return list ? list->row_width() : option.rect.width();
 }
 }  // namespace
 
 QSize FindingDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
   const int width = row_width(option);
-  return {width, boxes_for(option, index, width).height};
+  const auto* list = qobject_cast<const FindingsList*>(option.widget);
+  return {width, boxes_for(option, index, width).height + (list ? list->extra_height(index) : 0)};
 }
 
 void FindingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {

@@ -1,20 +1,24 @@
 /// Muting from the panel of the findings: button, key, context menu; each one step of undo.
 
+#include <QCoreApplication>
 #include <QKeyEvent>
-#include <QListView>
 #include <QMenu>
 #include <QPushButton>
 
 #include "burrow/document/text.h"
 #include "burrow/panels/findings_panel.h"
+#include "finding_details.h"
+#include "findings_list.h"
 
 namespace burrow {
 
 void FindingsPanel::open_form() {
   const int row = picked_row();
   if (row < 0) return;
+  unfold(true);
   muting_ = model_->finding(row);
-  form_->open_for(*muting_, text_from(finding_text(*muting_, units_)), mute_of(document_.crossing(), *muting_));
+  details_->form()->open_for(*muting_, text_from(finding_text(*muting_, units_)),
+                             mute_of(document_.crossing(), *muting_));
 }
 
 void FindingsPanel::take_mute(const QString& reason, const QString& by) {
@@ -23,7 +27,7 @@ void FindingsPanel::take_mute(const QString& reason, const QString& by) {
   model_->refresh();
   const int row = model_->row_like(*muting_, picked_row());
   if (row < 0) {
-    form_->close_form();
+    details_->form()->close_form();
     muting_.reset();
     Q_EMIT refused(tr("Nothing to mute: the finding has gone meanwhile."));
     refresh();
@@ -36,7 +40,7 @@ void FindingsPanel::take_mute(const QString& reason, const QString& by) {
   Result<std::vector<Mute>> muted =
       with_mute(document_.crossing(), finding, {reason.toStdString(), by.toStdString(), day});
   if (!muted) {
-    form_->complain(muted.error());
+    details_->form()->complain(muted.error());
     return;
   }
   set_muted(std::move(*muted), finding, tr("Mute a finding"));
@@ -55,7 +59,7 @@ void FindingsPanel::set_muted(std::vector<Mute> muted, const Finding& finding, c
                                           : tr("Nothing may be changed: %1").arg(document_.read_only_because()));
     return;
   }
-  form_->close_form();
+  details_->form()->close_form();
   muting_.reset();
   refresh();
   const int row = model_->row_like(finding, picked_row());
@@ -65,7 +69,7 @@ void FindingsPanel::set_muted(std::vector<Mute> muted, const Finding& finding, c
     list_->scrollTo(filter_->shown(row));
     quiet_ = false;
   }
-  show_working(picked_row());
+  show_working();
   (list_->isVisible() ? static_cast<QWidget*>(list_) : this)->setFocus();
 }
 
@@ -77,17 +81,27 @@ void FindingsPanel::open_menu(const QPoint& at) {
   const int row = filter_->whole_row(index);
   menu.addAction(tr("&Go there"), this, [this, row] { Q_EMIT jump_wanted(row); });
   menu.addSeparator();
-  menu.addAction(mute_->text(), mute_, &QPushButton::click);
-  if (mute_of(document_.crossing(), model_->finding(row))) menu.addAction(tr("&Unmute"), unmute_, &QPushButton::click);
+  menu.addAction(mute()->text(), mute(), &QPushButton::click);
+  if (mute_of(document_.crossing(), model_->finding(row))) menu.addAction(tr("&Unmute"), unmute(), &QPushButton::click);
   menu.addSeparator();
-  menu.addAction(tr("&Copy"), copy_, &QPushButton::click);
+  menu.addAction(tr("&Copy"), copy(), &QPushButton::click);
   menu.exec(list_->viewport()->mapToGlobal(at));
 }
 
 bool FindingsPanel::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == list_->viewport() && event->type() == QEvent::MouseButtonPress) open_at_press_ = list_->open_row();
+  // Over what an open row shows, the wheel scrolls the list.
+  if (watched == area_ && event->type() == QEvent::Wheel) {
+    QCoreApplication::sendEvent(list_->viewport(), event);
+    return true;
+  }
   if (watched == list_ && event->type() == QEvent::KeyPress) {
     const auto* key = static_cast<const QKeyEvent*>(event);
     const bool plain = key->modifiers() == Qt::NoModifier && picked_row() >= 0;
+    if (plain && (key->key() == Qt::Key_Right || key->key() == Qt::Key_Left)) {
+      unfold(key->key() == Qt::Key_Right);
+      return true;
+    }
     if (plain && key->key() == Qt::Key_M) {
       open_form();
       return true;

@@ -23,8 +23,8 @@ QImage render_image(const Crossing& crossing, const Assessment& assessment, cons
   const double bar = 38;
   const QRectF area(0, bar, options.size.width(), options.size.height() - bar);
   Frame frame;
-  lay_out(frame, area, 0.58, gutter_width(style), ruler_height(style));
-  fit(frame, crossing, assessment, style.text * 9.5);
+  lay_out(frame, area, 0.58, lane_sizes(style, area.height()));
+  fit(frame, crossing, assessment, true);
 
   QPainter painter(&image);
   paint_scene(painter, Scene{crossing, assessment, tables, frame, style, Interaction{}});

@@ -40,8 +40,8 @@ void GuidedPicture::paintEvent(QPaintEvent*) {
   painter.fillRect(rect(), style_.theme.panel);
   if (crossing_.site.ground.empty()) return;
   Frame frame;
-  lay_out(frame, QRectF(rect()), 0.6, gutter_width(style_), ruler_height(style_));
-  fit(frame, crossing_, assessment_, style_.text * 7);
+  lay_out(frame, QRectF(rect()), 0.6, lane_sizes(style_, height()));
+  fit(frame, crossing_, assessment_, true);
   Interaction focus;
   focus.picked = picked_;
   paint_scene(painter, Scene{crossing_, assessment_, tables_, frame, style_, focus});

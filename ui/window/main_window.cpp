@@ -3,55 +3,46 @@
 #include <QActionGroup>
 #include <QApplication>
 #include <QCloseEvent>
-#include <QDragEnterEvent>
 #include <QFileInfo>
-#include <QInputDialog>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLocale>
+#include <QMenuBar>
 #include <QMessageBox>
-#include <QMimeData>
 #include <QSettings>
 #include <QSplitter>
-#include <QStandardPaths>
 #include <QStatusBar>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "burrow/document/recovery.h"
 #include "burrow/document/text.h"
 #include "burrow/file/crossing_file.h"
-#include "burrow/file/disk.h"
-#include "burrow/import/ground_csv.h"
 #include "burrow/language/say.h"
 #include "burrow/widgets/field_undo.h"
 #include "burrow/widgets/glossary.h"
 #include "burrow/widgets/tab_order.h"
 #include "burrow/widgets/wheel_guard.h"
-#include "burrow/window/import_screen.h"
 #include "burrow/window/notice_line.h"
+#include "burrow/window/tool_strip.h"
 #include "burrow/window/window_place.h"
 
 namespace burrow {
 
-namespace {
-/// Two columns or a header with a station: a levelled ground line rather than survey points.
-bool looks_like_ground_line(const QString& path) {
-  const Result<std::string> text = read_text_file(path.toStdString());
-  return text && read_ground_csv(*text);
-}
-
-}  // namespace
-
 MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* parent)
     : QMainWindow(parent),
       document_(std::move(tables)),
+      tools_(new ToolStrip(this)),
       verdict_(new VerdictBar(document_, this)),
       drawing_(new DrawingView(document_, this)),
       overview_(new OverviewStrip(document_, *drawing_, this)),
       side_(new SideColumn(document_, *drawing_, this)),
       card_(new ValueCard(document_, drawing_)),
       notice_(new NoticeLine(this)),
+      name_(new QLabel(this)),
       where_(new QLabel(this)),
       state_(new QLabel(this)),
+      unit_state_(new QLabel(this)),
       recovery_folder_(recovery_folder) {
   tab_by_place();
   explain_words();
@@ -63,6 +54,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   auto* column = new QVBoxLayout(middle);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
+  column->addWidget(tools_);
   column->addWidget(verdict_);
   column->addWidget(notice_);
   auto* splitter = splitter_ = new QSplitter(Qt::Horizontal, middle);
@@ -77,17 +69,27 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   splitter->setStretchFactor(0, 1);
   splitter->setStretchFactor(1, 0);
   splitter->setChildrenCollapsible(false);
-  splitter->setSizes({1130, 370});
-  side_->setMinimumWidth(260);
-  column->addWidget(splitter, 1);
+  splitter->setSizes({1130, 392});
+  splitter->setHandleWidth(5);
+  side_->setMinimumWidth(320);
+  auto* across = new QHBoxLayout;
+  across->setSpacing(0);
+  across->addWidget(splitter, 1);
+  across->addWidget(&side_->rail());
+  column->addLayout(across, 1);
   setCentralWidget(middle);
   statusBar()->addWidget(where_, 1);
   statusBar()->addPermanentWidget(state_);
+  statusBar()->addPermanentWidget(unit_state_);
+  name_->setContentsMargins(12, 0, 14, 0);
+  menuBar()->setCornerWidget(name_, Qt::TopRightCorner);
 
   make_file_menu();
   make_edit_menu();
   make_view_menu();
+  make_go_menu();
   make_help_menu();
+  make_tool_row();
 
   connect(drawing_, &DrawingView::pointer_moved, where_, &QLabel::setText);
   connect(drawing_, &DrawingView::finding_picked, this, [this](int finding) {
@@ -102,20 +104,20 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
     card_->open_fields(text_from(measure_name(document_.crossing(), measure)), measure_part(measure), entry,
                        drawing_->viewport()->mapTo(drawing_, at), units_);
   });
-  connect(drawing_, &DrawingView::picked_changed, this, [this] {
-    const ItemRef& part = drawing_->picked();
-    const std::vector<ItemRef> all = drawing_->all_picked();
-    const bool whole_items = !all.empty() && std::all_of(all.begin(), all.end(), may_be_several);
-    remove_action_->setEnabled(whole_items);
-    duplicate_action_->setEnabled(whole_items);
-    state_->setText(all.empty()      ? QString()
-                    : all.size() > 1 ? tr("picked: %1").arg(text_from(several_name(document_.crossing(), all)))
-                                     : tr("picked: %1").arg(text_from(part_name(document_.crossing(), part))));
-  });
+  connect(drawing_, &DrawingView::picked_changed, this, &MainWindow::show_selected);
+  connect(drawing_, &DrawingView::view_changed, this, &MainWindow::fold_overview, Qt::QueuedConnection);
+  connect(overview_->shown_action(), &QAction::toggled, this, &MainWindow::fold_overview);
+  connect(drawing_, &DrawingView::readout_changed, tools_, &ToolStrip::show_readout);
+  connect(drawing_, &DrawingView::readout_ended, tools_, &ToolStrip::end_readout);
   connect(&findings(), &FindingsPanel::picked, drawing_, &DrawingView::go_to_finding);
   connect(&findings(), &FindingsPanel::jump_wanted, this, [this](int finding) {
     drawing_->go_to_finding(finding);
     drawing_->setFocus();
+  });
+  connect(&findings(), &FindingsPanel::preview_changed, drawing_, &DrawingView::set_ghost_layout);
+  connect(&findings(), &FindingsPanel::hole_wanted, this, [this](const QString& utility) {
+    side_->show_page(SideColumn::Page::utilities);
+    drawing_->pick({ItemKind::utility, utility.toStdString(), -1});
   });
   connect(&findings(), &FindingsPanel::refused, this,
           [this](const QString& why) { statusBar()->showMessage(why, 8000); });
@@ -129,10 +131,13 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
     findings().pick(0);
     drawing_->go_to_finding(0);
   });
+  connect(verdict_, &VerdictBar::next_wanted, this, [this] { go_to_next_finding(1); });
   connect(side_, &SideColumn::page_wanted, this, [this] { column_action_->setChecked(true); });
   connect(card_, &ValueCard::closed, drawing_, qOverload<>(&QWidget::setFocus));
   connect(&document_, &Document::file_state_changed, this, &MainWindow::show_title);
-  connect(&document_, &Document::changed, this, [this] { setWindowModified(document_.modified()); });
+  connect(&document_, &Document::changed, this, [this] {
+    if (isWindowModified() != document_.modified()) show_title();
+  });
 
   also_open_ = new QLabel(this);
   also_open_->hide();
@@ -146,7 +151,39 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
                                                                                       : UnitSystem::metric);
   set_colours(
       from_word<Colours>(settings.value(QStringLiteral("colours")).toString().toStdString()).value_or(Colours::light));
+  show_title();
+  show_selected();
+  drawing_->setFocus();
   resize(1500, 900);
+}
+
+void MainWindow::show_selected() {
+  const std::vector<ItemRef> all = drawing_->all_picked();
+  const bool whole_items = !all.empty() && std::all_of(all.begin(), all.end(), may_be_several);
+  actions_.remove->setEnabled(whole_items);
+  actions_.duplicate->setEnabled(whole_items);
+  actions_.edit_values->setEnabled(!drawing_->picked().none());
+  state_->setText(all.empty() ? tr("Nothing selected")
+                  : all.size() > 1
+                      ? tr("Selected: %1").arg(text_from(several_name(document_.crossing(), all)))
+                      : tr("Selected: %1").arg(text_from(part_name(document_.crossing(), drawing_->picked()))));
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+  QMainWindow::resizeEvent(event);
+  constexpr int names_fit_px = 1024;
+  side_->rail().set_with_names(width() >= names_fit_px);
+  fold_overview();
+}
+
+/// Where height is short, the strip of the whole bore goes while the drawing shows all of it.
+void MainWindow::fold_overview() {
+  constexpr int short_px = 800;
+  const Frame& f = drawing_->frame();
+  const OverviewScale whole = overview_scale(QRectF(0, 0, 100, 100), document_.crossing(), document_.assessment());
+  const double slack = 0.1 * (whole.to_m - whole.from_m);
+  const bool all_seen = f.left_station_m <= whole.from_m + slack && f.right_station_m() >= whole.to_m - slack;
+  overview_->setVisible(overview_->shown_action()->isChecked() && !(height() < short_px && all_seen));
 }
 
 void MainWindow::place_on_screen() {
@@ -183,52 +220,6 @@ bool MainWindow::open_file(const QString& path) {
   return true;
 }
 
-bool MainWindow::import_ground(const QString& path) {
-  const Result<std::string> text = read_text_file(path.toStdString());
-  if (!text) {
-    complain(tr("The ground line was not read."), text.error());
-    return false;
-  }
-  const Result<GroundCsv> csv = read_ground_csv(*text);
-  if (!csv) {
-    complain(tr("The ground line was not read; the one on the screen is as it was."), csv.error());
-    return false;
-  }
-  FileUnit unit = csv->unit_hint.value_or(FileUnit::metre);
-  if (!csv->unit_hint) {
-    const QStringList words{tr("metres"), tr("feet (0.3048 m)"), tr("US survey feet (1200/3937 m)")};
-    bool sure = false;
-    const QString picked =
-        QInputDialog::getItem(this, tr("Unit of the ground line"),
-                              tr("%n points, from station %1 to %2. The file does not say its unit:", nullptr,
-                                 static_cast<int>(csv->points.size()))
-                                  .arg(csv->points.front().station_m)
-                                  .arg(csv->points.back().station_m),
-                              words, units_ == UnitSystem::us ? 1 : 0, false, &sure);
-    if (!sure) return false;
-    unit = static_cast<FileUnit>(words.indexOf(picked));
-  }
-  if (!document_.change(tr("Import ground line"), [&](Crossing& c) { c.site.ground = in_metres(csv->points, unit); })) {
-    statusBar()->showMessage(tr("Nothing may be changed: %1").arg(document_.read_only_because()), 8000);
-    return false;
-  }
-  drawing_->zoom_to_fit();
-  QString shown_text = tr("Ground line of %n points taken over.", nullptr, static_cast<int>(csv->points.size()));
-  if (!csv->left_out.empty() || !csv->notes.empty()) {
-    QStringList lines;
-    for (const std::string& note : csv->notes) lines << text_from(note);
-    for (const LeftOutLine& left : csv->left_out)
-      lines << tr("line %1 left out: %2 (%3)").arg(left.line).arg(text_from(left.reason), text_from(left.text));
-    QMessageBox box(QMessageBox::Information, tr("Ground line"), shown_text, QMessageBox::Ok, this);
-    box.setDetailedText(lines.join(QLatin1Char('\n')));
-    box.setInformativeText(tr("%n lines left out; see the details.", nullptr, static_cast<int>(csv->left_out.size())));
-    box.exec();
-  } else {
-    statusBar()->showMessage(shown_text, 8000);
-  }
-  return true;
-}
-
 void MainWindow::type_values(const QPoint& at) {
   card_->open_for(drawing_->picked(), drawing_->viewport()->mapTo(drawing_, at), units_);
 }
@@ -239,7 +230,10 @@ void MainWindow::set_units(UnitSystem units) {
   side_->set_units(units);
   verdict_->set_units(units);
   for (QAction* action : unit_actions_->actions())
-    if (action->data().toInt() == static_cast<int>(units)) action->setChecked(true);
+    if (action->data().toInt() == static_cast<int>(units)) {
+      action->setChecked(true);
+      unit_state_->setText(action->text());
+    }
 }
 
 void MainWindow::set_fineness(DisplayPrecision fineness) {
@@ -279,6 +273,7 @@ void MainWindow::apply_theme() {
   drawing_->set_theme(theme);
   side_->set_theme(theme);
   verdict_->set_theme(theme);
+  tools_->set_theme(theme);
   notice_->set_theme(theme);
   card_->setStyleSheet(
       QStringLiteral(
@@ -290,6 +285,11 @@ void MainWindow::show_title() {
   setWindowTitle(tr("%1[*] – Burrowline").arg(document_.title()));
   setWindowModified(document_.modified());
   setWindowFilePath(document_.path());
+  const QString saved = !document_.read_only_because().isEmpty() ? tr("read-only")
+                        : document_.modified()                   ? tr("not saved")
+                        : document_.path().isEmpty()             ? tr("no file yet")
+                                                                 : tr("saved");
+  name_->setText(QStringLiteral("<b>%1</b> · %2").arg(document_.title().toHtmlEscaped(), saved));
 }
 
 bool MainWindow::may_leave() {
@@ -316,49 +316,6 @@ void MainWindow::closeEvent(QCloseEvent* event) {
   if (placed_) remember_window(*this, *splitter_);
   recovery_.reset();
   event->accept();
-}
-
-void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
-  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
-}
-
-void MainWindow::dropEvent(QDropEvent* event) {
-  const QList<QUrl> urls = event->mimeData()->urls();
-  if (urls.isEmpty()) return;
-  const QString path = urls.front().toLocalFile();
-  event->acceptProposedAction();
-  if (path.endsWith(QLatin1String(".crossing"), Qt::CaseInsensitive)) {
-    if (may_leave()) open_file(path);
-  } else if (looks_like_ground_line(path)) {
-    import_ground(path);
-  } else {
-    QStringList paths;
-    for (const QUrl& url : urls) paths << url.toLocalFile();
-    import_files(paths);
-  }
-}
-
-void MainWindow::import_files(const QStringList& paths) {
-  const QString settings = QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation);
-  // A test has no folder of its own to keep things in, and neither reads nor writes a person's.
-  const QString own = recovery_folder_.isEmpty() ? QString() : settings + QStringLiteral("/layer-meanings.json");
-  ImportScreen screen(document_.tables(), dark_ ? Theme::night() : Theme::light(), units_, own, this);
-  screen.set_open_crossing(document_.crossing().site.georeference, document_.crossing().bore.exit.station);
-  for (const QString& path : paths) screen.add_file(path);
-  if (screen.exec() == QDialog::Accepted) take_import(screen.imported(), screen.as_new_crossing());
-}
-
-void MainWindow::take_import(const Imported& imported, bool as_new) {
-  if (as_new) {
-    if (may_leave()) document_.start_from(crossing_from(imported), true);
-  } else {
-    if (!document_.change(tr("Import %1").arg(text_from(imported.name)),
-                          [&](Crossing& c) { c.site = with_imported(c, imported).site; })) {
-      statusBar()->showMessage(tr("Nothing may be changed: %1").arg(document_.read_only_because()), 8000);
-      return;
-    }
-  }
-  drawing_->zoom_to_fit();
 }
 
 }  // namespace burrow

@@ -1,4 +1,4 @@
-/// Menus of the window and what they do.
+/// The menus of files and of changes, and what they do.
 
 #include <QActionGroup>
 #include <QApplication>
@@ -15,6 +15,7 @@
 #include "burrow/crossing/crew_defaults.h"
 #include "burrow/document/text.h"
 #include "burrow/document/utility_entry.h"
+#include "burrow/drawing/line_icon.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/import/read_file.h"
 #include "burrow/window/guided_crossing.h"
@@ -23,14 +24,6 @@
 #include "burrow/window/main_window.h"
 
 namespace burrow {
-
-namespace {
-/// Ctrl+1 to Ctrl+9, then with Alt too (Ctrl+0 shows the whole bore).
-QKeySequence page_keys(int page) {
-  const auto digit = static_cast<Qt::Key>(Qt::Key_1 + page % 9);
-  return page > 8 ? QKeySequence(Qt::CTRL | Qt::ALT | digit) : QKeySequence(Qt::CTRL | digit);
-}
-}  // namespace
 
 namespace {
 
@@ -54,18 +47,19 @@ constexpr Sample samples[] = {{"house-service", QT_TRANSLATE_NOOP("samples", "Ho
 
 }  // namespace
 
+QAction* MainWindow::with_icon(QAction* action, const char* icon) {
+  action->setIcon(line_icon(QString::fromLatin1(icon)));
+  return action;
+}
+
 void MainWindow::make_file_menu() {
   QMenu* menu = menuBar()->addMenu(tr("&File"));
-  menu->addAction(tr("&New crossing, step by step…"), QKeySequence::New, this, &MainWindow::new_guided_crossing);
+  actions_.new_crossing = with_icon(
+      menu->addAction(tr("&New crossing…"), QKeySequence::New, this, &MainWindow::new_guided_crossing), "new");
   menu->addAction(tr("New &blank crossing"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N), this,
                   &MainWindow::new_crossing);
-  menu->addAction(tr("&Open…"), QKeySequence::Open, this, [this] {
-    if (!may_leave()) return;
-    const QString path = QFileDialog::getOpenFileName(this, tr("Open a crossing"), QString(),
-                                                      tr("Crossings (*.crossing);;All files (*)"));
-    if (!path.isEmpty()) open_file(path);
-  });
-  recent_ = menu->addMenu(tr("Open &again"));
+  actions_.open = with_icon(menu->addAction(tr("&Open…"), QKeySequence::Open, this, &MainWindow::ask_and_open), "open");
+  recent_ = menu->addMenu(tr("Open &recent"));
   connect(recent_, &QMenu::aboutToShow, this, &MainWindow::fill_recent);
   QMenu* sample_menu = menu->addMenu(tr("Open a sa&mple"));
   for (const Sample& sample : samples) {
@@ -75,7 +69,7 @@ void MainWindow::make_file_menu() {
     });
   }
   menu->addSeparator();
-  menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save);
+  actions_.save = with_icon(menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save), "save");
   menu->addAction(tr("Sa&ve as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), this, &MainWindow::save_as);
   menu->addSeparator();
   menu->addAction(tr("&Import…"), QKeySequence(Qt::CTRL | Qt::Key_I), this, [this] {
@@ -97,17 +91,30 @@ void MainWindow::make_file_menu() {
   menu->addAction(tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), this, &QWidget::close);
 }
 
+void MainWindow::ask_and_open() {
+  if (!may_leave()) return;
+  const QString path =
+      QFileDialog::getOpenFileName(this, tr("Open a crossing"), QString(), tr("Crossings (*.crossing);;All files (*)"));
+  if (!path.isEmpty()) open_file(path);
+}
+
 void MainWindow::make_edit_menu() {
   QMenu* menu = menuBar()->addMenu(tr("&Edit"));
   // Own actions: nothing is undone in the middle of a drag.
   QUndoStack& stack = document_.undo_stack();
-  QAction* undo = menu->addAction(tr("&Undo"), QKeySequence::Undo, this, [this] {
-    if (!document_.in_session()) document_.undo_stack().undo();
-  });
-  QAction* redo = menu->addAction(tr("&Redo"), this, [this] {
-    if (!document_.in_session()) document_.undo_stack().redo();
-  });
-  redo->setShortcuts({QKeySequence(tr("Ctrl+Y")), QKeySequence(tr("Ctrl+Shift+Z"))});
+  QAction* undo = actions_.undo = with_icon(menu->addAction(tr("&Undo"), QKeySequence::Undo, this,
+                                                            [this] {
+                                                              if (!document_.in_session())
+                                                                document_.undo_stack().undo();
+                                                            }),
+                                            "undo");
+  QAction* redo = actions_.redo = with_icon(menu->addAction(tr("&Redo"), this,
+                                                            [this] {
+                                                              if (!document_.in_session())
+                                                                document_.undo_stack().redo();
+                                                            }),
+                                            "redo");
+  redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Y), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z)});
   undo->setEnabled(false);
   redo->setEnabled(false);
   connect(&stack, &QUndoStack::canUndoChanged, undo, &QAction::setEnabled);
@@ -117,116 +124,27 @@ void MainWindow::make_edit_menu() {
   connect(&stack, &QUndoStack::redoTextChanged, redo,
           [redo](const QString& step) { redo->setText(step.isEmpty() ? tr("&Redo") : tr("&Redo: %1").arg(step)); });
   menu->addSeparator();
-  menu->addAction(tr("&Type values of the picked thing…"), QKeySequence(Qt::CTRL | Qt::Key_T), this, [this] {
-    if (drawing_->picked().none())
-      statusBar()->showMessage(tr("Pick a thing on the drawing first."), 5000);
-    else
-      type_values(drawing_->place_of(drawing_->picked()).toPoint());
-  });
+  actions_.edit_values =
+      with_icon(menu->addAction(tr("&Edit values of the selected item…"), QKeySequence(Qt::CTRL | Qt::Key_T), this,
+                                &MainWindow::edit_selected),
+                "edit");
+  actions_.duplicate = with_icon(
+      menu->addAction(tr("&Duplicate"), QKeySequence(Qt::CTRL | Qt::Key_D), this, &MainWindow::duplicate_picked),
+      "duplicate");
+  actions_.remove =
+      with_icon(menu->addAction(tr("De&lete"), QKeySequence::Delete, this, &MainWindow::remove_picked), "delete");
+  for (QAction* action : {actions_.edit_values, actions_.duplicate, actions_.remove}) action->setEnabled(false);
   menu->addSeparator();
-  menu->addAction(tr("&Add a utility"), QKeySequence(Qt::CTRL | Qt::Key_U), this, &MainWindow::add_utility);
-  remove_action_ =
-      menu->addAction(tr("Re&move what is picked"), QKeySequence::Delete, this, &MainWindow::remove_picked);
-  remove_action_->setEnabled(false);
-  duplicate_action_ = menu->addAction(tr("&Duplicate what is picked"), QKeySequence(Qt::CTRL | Qt::Key_D), this,
-                                      &MainWindow::duplicate_picked);
-  duplicate_action_->setEnabled(false);
+  actions_.find = with_icon(menu->addAction(tr("&Find a command or a thing…"), QKeySequence(Qt::CTRL | Qt::Key_K), this,
+                                            &MainWindow::show_finder),
+                            "search");
+  insert_menu_ = menuBar()->addMenu(tr("&Insert"));
+  with_icon(insert_menu_->addAction(tr("&Utility"), QKeySequence(Qt::CTRL | Qt::Key_U), this, &MainWindow::add_utility),
+            "utility");
 }
 
-void MainWindow::make_view_menu() {
-  QMenu* menu = menuBar()->addMenu(tr("&View"));
-  menu->addAction(tr("&Whole bore"), QKeySequence(Qt::CTRL | Qt::Key_0), this, [this] { drawing_->glide_to_fit(); });
-  menu->addAction(tr("&Closer"), QKeySequence::ZoomIn, this, [this] { drawing_->zoom_by(1.25); });
-  menu->addAction(tr("&Further"), QKeySequence::ZoomOut, this, [this] { drawing_->zoom_by(0.8); });
-  menu->addAction(overview_->shown_action());
-  column_action_ = menu->addAction(tr("Pa&ges beside the drawing"), QKeySequence(Qt::Key_F9), this, [this](bool on) {
-    if (!on && side_->isAncestorOf(focusWidget())) drawing_->setFocus();
-  });
-  column_action_->setCheckable(true);
-  column_action_->setChecked(true);
-  connect(column_action_, &QAction::toggled, side_, &QWidget::setVisible);
-  QMenu* heights = menu->addMenu(tr("&Heights"));
-  auto* times_group = new QActionGroup(this);
-  for (const int times : {1, 2, 3, 5}) {
-    QAction* action = heights->addAction(times == 1 ? tr("true to scale") : tr("×%1").arg(times), this,
-                                         [this, times] { drawing_->set_exaggeration(times); });
-    action->setCheckable(true);
-    action->setChecked(times == 1);
-    times_group->addAction(action);
-  }
-  menu->addSeparator();
-  QAction* turning = menu->addAction(tr("Wh&y it turns"), QKeySequence(Qt::CTRL | Qt::Key_R), this,
-                                     [this](bool on) { drawing_->set_turning_strip(on); });
-  turning->setCheckable(true);
-  QAction* neutral = menu->addAction(tr("&Neutral cover"), this, [this](bool on) { drawing_->set_neutral_line(on); });
-  neutral->setCheckable(true);
-  neutral->setChecked(true);
-  QAction* dimensions =
-      menu->addAction(tr("Dimension &lines"), this, [this](bool on) { drawing_->set_dimensions(on); });
-  dimensions->setCheckable(true);
-  dimensions->setChecked(true);
-  QAction* zones =
-      menu->addAction(tr("&Zones of the owners' rules"), this, [this](bool on) { drawing_->set_zones(on); });
-  zones->setCheckable(true);
-  zones->setChecked(true);
-  QAction* rise = menu->addAction(tr("&Rise of the surface"), this, [this](bool on) { drawing_->set_rise(on); });
-  rise->setCheckable(true);
-  QAction* across = menu->addAction(tr("&Section across, at the pointer"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
-                                    [this](bool on) { drawing_->set_across(on); });
-  across->setCheckable(true);
-  cloud_action_ = menu->addAction(tr("&Paths of the trials"), this,
-                                  [this](bool on) { side_->trials().cloud_wanted()->setChecked(on); });
-  cloud_action_->setCheckable(true);
-  connect(&side_->trials(), &TrialsPanel::cloud_toggled, cloud_action_, &QAction::setChecked);
-  connect(side_, &SideColumn::lesson_wanted, this, [this](const QString& sample) {
-    if (!may_leave()) return;
-    open_sample(sample);
-    side_->show_page(SideColumn::Page::practice);
-  });
-  menu->addSeparator();
-  for (int page = 0; page < side_->count(); ++page)
-    menu->addAction(side_->page_name(page), page_keys(page), this, [this, page] {
-      side_->setCurrentIndex(page);
-      side_->currentWidget()->setFocus();
-    });
-  menu->addSeparator();
-  QMenu* units = menu->addMenu(tr("&Units"));
-  unit_actions_ = new QActionGroup(this);
-  for (const auto& [system, name] :
-       {std::pair{UnitSystem::metric, tr("metric")}, std::pair{UnitSystem::us, tr("US customary")}}) {
-    const UnitSystem wanted = system;
-    QAction* action = units->addAction(name, this, [this, wanted] { set_units(wanted); });
-    action->setCheckable(true);
-    action->setData(static_cast<int>(system));
-    unit_actions_->addAction(action);
-  }
-  dark_action_ = menu->addAction(tr("&Dark colours"), this, [this](bool on) { set_dark(on); });
-  dark_action_->setCheckable(true);
-  menu->addAction(tr("S&ettings…"), QKeySequence(Qt::CTRL | Qt::Key_Comma), this, &MainWindow::show_settings);
-}
-
-void MainWindow::make_help_menu() {
-  QMenu* menu = menuBar()->addMenu(tr("&Help"));
-  menu->addAction(tr("&Help"), QKeySequence(Qt::Key_F1), this, &MainWindow::show_help);
-  menu->addAction(tr("&Three hints"), this, &MainWindow::show_hints);
-  menu->addAction(tr("&About"), this, [this] {
-    QMessageBox::about(this, tr("Burrowline"),
-                       tr("Burrowline %1\n\nPredicts where an unsteered piercing tool will come out and what it may "
-                          "hit. It does not replace the locating "
-                          "service, the competent person at the excavation, or a licensed engineer.")
-                           .arg(QCoreApplication::applicationVersion()));
-  });
-}
-
-void MainWindow::show_help() {
-  if (!help_) {
-    help_ = new HelpWindow(this);
-    help_->setAttribute(Qt::WA_DeleteOnClose);
-  }
-  if (side_->isAncestorOf(QApplication::focusWidget())) help_->show_heading(side_->page_name(side_->currentIndex()));
-  help_->show();
-  help_->raise();
-  help_->activateWindow();
+void MainWindow::edit_selected() {
+  if (!drawing_->picked().none()) type_values(drawing_->place_of(drawing_->picked()).toPoint());
 }
 
 CrewDefaults MainWindow::crew_defaults() const {
@@ -275,7 +193,7 @@ void MainWindow::new_guided_crossing() {
 /// Three things to try on the crossing that is open.
 void MainWindow::show_hints() {
   if (hints_) hints_->close();
-  const auto here = [this](QWidget& widget) { return QRect(widget.mapTo(this, QPoint(0, 0)), widget.size()); };
+  const auto here = [this](const QWidget& widget) { return QRect(widget.mapTo(this, QPoint(0, 0)), widget.size()); };
   const auto launch = [this] {
     const QPoint at = drawing_->viewport()->mapTo(this, drawing_->place_of({ItemKind::launch, {}, -1}).toPoint());
     return QRect(at - QPoint(9, 9), QSize(18, 18));
@@ -288,7 +206,11 @@ void MainWindow::show_hints() {
        [this, here] { return here(*verdict_); }},
       {tr("The same question the other way round: Launches shows which launches work, and takes the best one with one "
           "click."),
-       [this, here] { return here(*side_->bar().button(static_cast<int>(SideColumn::Page::launch))); }}};
+       [this, here] {
+         const int page = static_cast<int>(SideColumn::Page::launch);
+         const PageButton* tab = side_->bar().button(page);
+         return tab->isVisible() ? here(*tab) : here(*side_->rail().button(side_->group_of(page)));
+       }}};
   hints_ = new Hints(std::move(hints), dark_ ? Theme::night() : Theme::light(), this);
 }
 

@@ -33,7 +33,10 @@ void MainWindow::add_paper_entries(QMenu* menu) {
   QMenu* pdf = menu->addMenu(tr("Sheet as P&DF"));
   for (const auto& [part, name] : parts) {
     QAction* action = print->addAction(name, this, [this, wanted = part] { print_part(wanted); });
-    if (part == SheetPart::sheet) action->setShortcut(QKeySequence::Print);
+    if (part == SheetPart::sheet) {
+      action->setShortcut(QKeySequence::Print);
+      actions_.sheet = with_icon(action, "sheet");
+    }
     pdf->addAction(name, this, [this, wanted = part] { write_pdf(wanted); });
   }
   connect(&side_->day(), &DayPanel::as_built_wanted, this, [this](const std::string& record, bool printed) {

@@ -10,6 +10,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       job_(document),
       launch_job_(document),
       bar_(new PageBar(this)),
+      rail_(new PageRail(this)),
       several_(new SeveralPanel(document, this)),
       stack_(new QStackedWidget(this)),
       findings_(new FindingsPanel(document, this)),
@@ -35,27 +36,34 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   all->addWidget(several_);
   all->addWidget(stack_, 1);
   follow(several_);
-  bar_->begin_row(tr("Answer"));
+  begin_group(tr("Results"), QStringLiteral("findings"));
   add_page(findings_, tr("Findings"), tr("What is wrong, missing or worth knowing, worst first"));
   add_page(path_, tr("Path"), tr("Where it goes, how it gets on, and the pit for a stuck tool"));
-  add_page(trials_, tr("Trials"), tr("Many bores drawn at random, and what became of them"));
+  add_page(trials_, tr("Simulation"), tr("Many bores drawn at random, and what became of them"));
+  begin_group(tr("Options"), QStringLiteral("alternatives"));
   add_page(launch_, tr("Launches"), tr("At which launches everything holds, and what would have to give way"));
-  add_page(layouts_, tr("Layouts"), tr("Other layouts kept in the file, beside the one in force"));
-  bar_->begin_row(tr("Site"));
+  add_page(layouts_, tr("Alternatives"), tr("Other layouts kept in the file, beside the current one"));
+  begin_group(tr("Site"), QStringLiteral("site"));
   add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(utilities_, tr("Utilities"), tr("What lies below, how it is known, and what to expose first"));
-  add_page(surface_, tr("Surface"), tr("Roads, tracks, buildings on top, and what their owners ask for"));
-  bar_->begin_row(tr("Bore"));
+  add_page(surface_, tr("Above ground"), tr("Roads, tracks, buildings on top, and what their owners ask for"));
+  begin_group(tr("Bore"), QStringLiteral("bore"));
   add_page(setup_, tr("Set-up"), tr("What the crew sets at the launch, and what an error there becomes"));
   add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
   add_page(pits_, tr("Pits"), tr("Floor, sides, soil type and spoil of both pits, and what is to be done there"));
   add_page(pipe_, tr("Pipe"), tr("The pipe, how it goes in, what presses on it and what it bears"));
-  add_page(air_, tr("Air"), tr("Compressor, air line and oil, and the pressure that reaches the tool"));
-  bar_->begin_row(tr("Day"));
+  add_page(air_, tr("Air line"), tr("Compressor, air line and oil, and the pressure that reaches the tool"));
+  begin_group(tr("On site"), QStringLiteral("site-log"));
   add_page(run_, tr("Run sheet"), tr("Marks of the hose and what lies ahead, checklist, equipment"));
-  add_page(day_, tr("Day"), tr("Readings as they are taken, where it is now heading, and what to do"));
-  add_page(practice_, tr("Practice"), tr("Bores whose truth is hidden until the tool arrives, and errors to try"));
-  connect(bar_, &PageBar::wanted, stack_, &QStackedWidget::setCurrentIndex);
+  add_page(day_, tr("Site log"), tr("Readings as they are taken, where it is now heading, and what to do"));
+  begin_group(tr("Training"), QStringLiteral("practice"));
+  add_page(practice_, tr("Practice bore"), tr("Bores whose truth is hidden until the tool arrives, and errors to try"));
+  connect(bar_, &PageBar::wanted, this, [this](int page) {
+    stack_->setCurrentIndex(page);
+    rail_->check(bar_->group_of(page));
+  });
+  connect(rail_, &PageRail::wanted, this, &SideColumn::show_group);
+  connect(&document, &Document::changed, this, [this, &document] { show_count(document.assessment().findings); });
   bar_->check(0);
   wire(drawing);
   // A record that is under way shows on the drawing at once, whichever page is open.
@@ -100,12 +108,45 @@ void SideColumn::wire(DrawingView& drawing) {
   });
 }
 
+void SideColumn::begin_group(const QString& name, const QString& icon) {
+  bar_->begin_group();
+  rail_->add_group(name, icon);
+  group_names_ << name;
+}
+
+void SideColumn::show_group(int group) {
+  if (bar_->group_of(currentIndex()) != group) bar_->check(bar_->last_of(group));
+  Q_EMIT page_wanted();
+}
+
+void SideColumn::show_next_of(int group) {
+  if (bar_->group_of(currentIndex()) == group) bar_->check(bar_->after(currentIndex()));
+  show_group(group);
+  currentWidget()->setFocus();
+}
+
+/// On the results: how many of the worst kind there are, of those that count.
+void SideColumn::show_count(const std::vector<Finding>& findings) {
+  const std::vector<FindingCount> counts = finding_counts(findings);
+  FindingCount worst;
+  if (!counts.empty() && counts.front().mark != FindingMark::note) worst = counts.front();
+  if (shown_count_ && shown_count_->mark == worst.mark && shown_count_->count == worst.count) return;
+  shown_count_ = worst;
+  const QColor ink = worst.mark == FindingMark::stop      ? theme_.on_stop
+                     : worst.mark == FindingMark::caution ? theme_.on_caution
+                                                          : theme_.on_note;
+  rail_->button(0)->set_count(worst.count, mark_colour(worst.mark, theme_), ink);
+}
+
 void SideColumn::set_units(UnitSystem units) {
   for (const auto& follow : unit_followers_) follow(units);
 }
 
 void SideColumn::set_theme(const Theme& theme) {
+  theme_ = theme;
   bar_->set_theme(theme);
+  rail_->set_theme(theme);
+  shown_count_ = {};
   for (const auto& follow : theme_followers_) follow(theme);
 }
 

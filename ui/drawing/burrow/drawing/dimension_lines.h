@@ -25,13 +25,14 @@ struct DimensionLine {
   double value_m = 0;
   QString text;
   QRectF label;
-  std::string lock;  ///< what keeps it from being dragged, as the pointer of the file; empty: nothing
+  bool broken = false;  ///< less than what is required
+  std::string lock;     ///< what keeps it from being dragged, as the pointer of the file; empty: nothing
 };
 
-/// The dimension lines of the picture: length, depths and cover under roads always, the gap to the picked utility, the
-/// floor of the picked pit. No label lies over a flag, another label, a utility or what else stands there; one that
-/// finds no room, or whose line would be shorter than its number is high, is left out. Far away only the length stays.
-/// Evidence: Dimensions.*
+/// The dimension lines of the picture: length, depths and cover under roads always, the gap to the selected utility or
+/// to that of the worst finding, the floor of the selected pit. No label lies over a flag, another label, a utility or
+/// what else stands there; one that finds no room, or whose line would be shorter than its number is high, is left out.
+/// Far away only the length stays. Evidence: Dimensions.*
 std::vector<DimensionLine> dimension_lines(const Scene& scene);
 
 /// The line whose grip is within reach or whose label holds the point; null: none.

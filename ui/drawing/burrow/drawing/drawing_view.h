@@ -12,6 +12,7 @@
 #include "burrow/drawing/glide.h"
 #include "burrow/drawing/layer_cache.h"
 #include "burrow/drawing/move.h"
+#include "burrow/drawing/readout.h"
 #include "burrow/drawing/scene.h"
 
 class QTimer;
@@ -36,6 +37,9 @@ class DrawingView : public QAbstractScrollArea {
   void set_units(UnitSystem units);
   [[nodiscard]] double exaggeration() const { return frame_.exaggeration; }
   void set_exaggeration(double times);
+  /// Heights are exaggerated as far as the levels worth showing fit, chosen anew whenever the whole bore is shown.
+  void set_automatic_heights();
+  [[nodiscard]] bool automatic_heights() const { return automatic_heights_; }
   [[nodiscard]] const Frame& frame() const { return frame_; }
 
   /// What is shown on demand.
@@ -95,6 +99,10 @@ class DrawingView : public QAbstractScrollArea {
   [[nodiscard]] const std::vector<ItemRef>& several() const { return focus_.several; }
   /// The picked thing, or the several.
   [[nodiscard]] std::vector<ItemRef> all_picked() const;
+  /// Brings what is picked into view.
+  void show_picked();
+  /// Texts as they stand on the screen; placed anew where nothing was painted yet.
+  [[nodiscard]] std::shared_ptr<const Labels> labels();
   /// Brings the place of a finding into view and marks its flag.
   void go_to_finding(int index);
   /// Where a part's grip or mark stands in the viewport, for typing beside it.
@@ -110,8 +118,13 @@ class DrawingView : public QAbstractScrollArea {
   void finding_picked(int index);
   /// "station 12.30 m · level 101.02 m · 1.21 m deep", empty outside the panes.
   void pointer_moved(const QString& where);
+  /// Something is being dragged: what that does to the numbers, once a frame; then that it is over.
+  void readout_changed(const burrow::Readout& readout);
+  void readout_ended();
   /// It shows another stretch, or looks otherwise: told at most once a frame.
   void view_changed();
+  /// The chip that says how much heights are exaggerated was clicked, there.
+  void heights_wanted(const QPoint& at);
   /// Double-click or Enter: the value is to be typed at this place of the viewport.
   void typing_wanted(const QPoint& at);
   /// Enter with several things picked.
@@ -130,6 +143,7 @@ class DrawingView : public QAbstractScrollArea {
   void keyPressEvent(QKeyEvent* event) override;
   void keyReleaseEvent(QKeyEvent* event) override;
   void leaveEvent(QEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
 
  private:
@@ -137,6 +151,7 @@ class DrawingView : public QAbstractScrollArea {
 
   [[nodiscard]] Scene scene();
   void lay_out_again();
+  void choose_flag_rows();
   [[nodiscard]] qint64 now_ms() const;
   [[nodiscard]] Frame goal() const;
   void glide_to(const Frame& to);
@@ -150,6 +165,9 @@ class DrawingView : public QAbstractScrollArea {
   void start_tape(const QPointF& at);
   void pull_tape(const QPointF& at);
   void hover(const QPointF& at);
+  [[nodiscard]] int finding_at(const QPointF& at);
+  [[nodiscard]] QString tip_at(const QPointF& at, const ItemRef& under);
+  [[nodiscard]] Readout readout() const;
   void report_pointer();  ///< the numbers of the strip and the words of the ruler beside the pointer
   void cancel_gesture();
   bool nudge(QKeyEvent* event);
@@ -185,11 +203,15 @@ class DrawingView : public QAbstractScrollArea {
   ItemRef shift_pressed_;             ///< under Shift and the button: a click adds it, a drag moves it
   bool box_adds_ = false;
   bool space_down_ = false;
-  std::vector<DimensionLine> painted_dimensions_;  ///< as they stand on the screen
-  std::optional<DimensionLine> held_;              ///< the dimension line under the button
+  std::shared_ptr<const Labels> painted_labels_;  ///< as they stand on the screen
+  bool automatic_heights_ = true;
+  int flag_rows_ = 1;                  ///< of the lane of findings, chosen with the whole bore
+  std::optional<DimensionLine> held_;  ///< the dimension line under the button
   ItemRef nudged_;
   Move nudge_move_;
-  Frame told_;  ///< with the last `view_changed`
+  bool told_readout_ = false;
+  bool focus_by_key_ = false;  ///< then a ring shows it
+  Frame told_;                 ///< with the last `view_changed`
   bool gliding_ = false;
   Frame glide_from_, glide_to_;
   qint64 glide_start_ms_ = 0;

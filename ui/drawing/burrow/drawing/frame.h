@@ -1,7 +1,7 @@
 #pragma once
-/// How the views lie on the screen or on paper: side elevation above, on demand the strip that tells why the tool
-/// turns, station ruler, plan below, one horizontal scale. Lengths in the painter's own units ("px"): screen pixels or
-/// millimetres.
+/// How the views lie on the screen or on paper: lanes for findings and for what lies on top, the side elevation, a lane
+/// for the names of utilities, on demand the strip that tells why the tool turns, the station ruler, the plan; one
+/// horizontal scale for all. Lengths in the painter's own units ("px"): screen pixels or millimetres.
 
 #include <QPointF>
 #include <QRectF>
@@ -12,10 +12,13 @@
 
 namespace burrow {
 
-enum class Pane { none, elevation, turning, ruler, plan };
+enum class Pane { none, lane, elevation, turning, ruler, plan };
 
 struct Frame {
+  QRectF flags;      ///< lane of the findings; without height where there is none, as the other lanes
+  QRectF on_top;     ///< lane of what lies on top of the ground
   QRectF elevation;  ///< area of the side elevation
+  QRectF names;      ///< lane of the utilities
   QRectF turning;    ///< why the tool turns; without height when off
   QRectF ruler;
   QRectF plan;
@@ -48,16 +51,30 @@ struct Frame {
   bool operator==(const Frame&) const = default;
 };
 
-/// Divides `area` into the panes: left gutter for the axis, `split` is the share of the side elevation. The strip gets
-/// `turning_height`, at most 22 % of the height.
-void lay_out(Frame& frame, const QRectF& area, double split, double gutter, double ruler_height,
-             double turning_height = 0);
+/// Heights of what stands over, between and under the views, and the width of the gutter at their left.
+struct LaneSizes {
+  double gutter = 0, flags = 0, on_top = 0, names = 0, turning = 0, ruler = 0;
+};
+
+/// Divides `area` into lanes and panes, from above: findings, on top, side elevation, utilities, strip, ruler, plan.
+/// `split` is the share of the side elevation of what the lanes leave. The strip gets at most 22 % of the height.
+void lay_out(Frame& frame, const QRectF& area, double split, const LaneSizes& lanes);
 
 /// The share of the side elevation that brings the middle of the ruler to the height `y`; the inverse of `lay_out`.
 double split_at(const Frame& frame, double y);
 
-/// Scale and position that show the whole bore with both pits, leaving `sky` px above the ground for flags.
-void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, double sky);
+/// The levels worth showing: ground, pits, the bore with its spread, utilities near it, water near it.
+struct LevelBand {
+  double low_m = 0, high_m = 1;
+};
+LevelBand levels_to_show(const Crossing& crossing, const Assessment& assessment, double from_m, double to_m);
+
+/// Factors by which heights may be exaggerated: round ones, which can be said.
+inline constexpr double height_factors[] = {1, 1.5, 2, 2.5, 3, 4, 5};
+
+/// Scale and position that show the whole bore with both pits. `automatic`: the largest factor of heights at which the
+/// levels worth showing still fit; otherwise the factor stays.   Evidence: Heights.*
+void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, bool automatic);
 
 /// Round tick spacing (1, 2, 5 × 10ⁿ of the shown unit) at least `least_px` apart; `unit_m` is the shown unit in
 /// metres.

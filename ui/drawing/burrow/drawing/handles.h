@@ -17,6 +17,9 @@ struct Handle {
   bool always = true;  ///< shown also when its part is not picked
 };
 
+/// What texts keep clear of: the grip with some air, more when it is selected.
+QRectF grip_box(const Handle& handle, const Style& style, bool selected);
+
 /// Grips in the order of picking: the first within reach wins.
 std::vector<Handle> handles(const Scene& scene);
 

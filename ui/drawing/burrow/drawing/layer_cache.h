@@ -6,6 +6,7 @@
 #include <functional>
 #include <string>
 
+#include "burrow/drawing/labels.h"
 #include "burrow/drawing/scene.h"
 
 namespace burrow {
@@ -56,6 +57,7 @@ class LayerCache {
   Site plan_site_;
   std::vector<Utility> utilities_kept_;
   std::vector<TestHole> holes_kept_;
+  std::vector<PlacedText> letters_kept_;
   std::string picked_;
   std::string hovered_;
 };

@@ -2,7 +2,6 @@
 /// What a part becomes when it is dragged or nudged on the drawing.
 
 #include <QString>
-#include <QStringList>
 #include <optional>
 
 #include "burrow/document/item.h"
@@ -27,9 +26,6 @@ struct Move {
 /// (stations in order, exit beyond launch, |grade| ≤ 1) by stopping at the limit. A locked member stays. Empty: this
 /// part does not move in this view.
 Edit moved(const Crossing& before, const ItemRef& part, const Move& move);
-
-/// Live numbers for the pointer: "station 12.30 m", "cover 1.12 m (0.65 m wanted)", …
-QStringList live_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part, UnitSystem units);
 
 /// "Move gas main": the name of the undo step.
 QString step_name(const Crossing& crossing, const ItemRef& part);

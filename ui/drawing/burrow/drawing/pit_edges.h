@@ -2,11 +2,11 @@
 /// The edges of a pit that can be dragged: end, sides and level of its floor, the top of a sloped or stepped side.
 /// What nobody typed stands in the shape that the program proposes; a dragged edge becomes a typed value.
 
-#include <QStringList>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "burrow/drawing/live_number.h"
 #include "burrow/drawing/move.h"
 #include "burrow/drawing/scene.h"
 
@@ -30,7 +30,7 @@ bool pit_picked(const Scene& scene, const std::string& pit);
 Edit moved_pit_edge(const Crossing& before, const ItemRef& part, const Move& move);
 
 /// The numbers beside the pointer: size of the floor, depth, slope beside the rules' slope, earth to dig.
-QStringList pit_edge_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part,
-                             UnitSystem units);
+std::vector<LiveNumber> pit_edge_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part,
+                                         UnitSystem units);
 
 }  // namespace burrow

@@ -4,6 +4,8 @@
 
 #include <QPainter>
 #include <QString>
+#include <array>
+#include <memory>
 #include <optional>
 
 #include "burrow/base/quantity_text.h"
@@ -45,6 +47,7 @@ struct Interaction {
 };
 
 class LayerCache;
+struct Labels;
 struct Trials;
 
 /// The bore by what was read on the day: as built up to the nose, predicted ahead of it.
@@ -86,17 +89,21 @@ struct Scene {
   Interaction focus;
   LayerCache* layer_cache = nullptr;  ///< screen only
   VisibleLayers layers = {};
-  std::vector<DimensionLine> dimensions = {};  ///< placed by `dimension_lines`; other names keep clear of them
+  std::shared_ptr<const Labels> labels = {};  ///< where its texts stand; placed by who paints, if they are not
 };
+
+/// The scene with its texts placed.
+Scene with_labels(Scene scene);
 
 /// Everything, clipped to the frame's panes.
 void paint_scene(QPainter& painter, const Scene& scene);
 
-/// Width that the axis numbers left of the panes need.
+/// Width that the axis numbers and the names of the lanes need, left of the panes.
 double gutter_width(const Style& style);
-double ruler_height(const Style& style);
 /// Of the strip that tells why the tool turns, when it is on.
 double turning_height(const Style& style);
+/// Lanes for a picture of this height: one line a flag where that is low, two rows of flags on demand.
+LaneSizes lane_sizes(const Style& style, double height, int flag_rows = 1, bool turning = false);
 
 /// Offset where the bore axis stands at a station, on the mean path (straight beyond its ends).
 double bore_offset_at(const Assessment& assessment, const Crossing& crossing, double station_m);
@@ -111,15 +118,11 @@ UtilityMark utility_mark(const Utility& utility);
 
 // The pieces, in the order in which they are painted.
 void paint_ground(QPainter& painter, const Scene& scene);
-/// Names of the strata, at the left edge clear of the launch pit, each inside its own layer.
-void paint_strata_names(QPainter& painter, const Scene& scene);
-/// Where they stand.
-std::vector<QRectF> strata_name_boxes(const Scene& scene);
 void paint_surface(QPainter& painter, const Scene& scene);
 void paint_zones_side(QPainter& painter, const Scene& scene);
-/// Where their names stand, for those that have to keep clear of them.
-std::vector<QRectF> zone_name_boxes(const Scene& scene);
 void paint_zones_plan(QPainter& painter, const Scene& scene);
+/// Utilities whose test hole is worth digging first.
+std::vector<const UtilityAnswer*> holes_to_dig(const Scene& scene);
 /// Test holes that were dug, and the first of those worth digging.
 void paint_holes_side(QPainter& painter, const Scene& scene);
 /// The same, with the line of a utility as its holes show it, and how well it is known along it.
@@ -130,10 +133,8 @@ void paint_open_ends_plan(QPainter& painter, const Scene& scene);
 void paint_rise_side(QPainter& painter, const Scene& scene);
 void paint_rise_plan(QPainter& painter, const Scene& scene);
 void paint_pits_side(QPainter& painter, const Scene& scene);
-/// Level at which a level tool runs straight, with its name where there is room.
+/// Level at which a level tool runs straight.
 void paint_neutral_line(QPainter& painter, const Scene& scene);
-/// Where that name stands; invalid where it finds no room.
-QRectF neutral_name_box(const Scene& scene);
 void paint_bore_side(QPainter& painter, const Scene& scene);
 void paint_utilities_side(QPainter& painter, const Scene& scene);
 void paint_plan_base(QPainter& painter, const Scene& scene);
@@ -143,12 +144,18 @@ void paint_utilities_plan(QPainter& painter, const Scene& scene);
 void paint_picked_utility_plan(QPainter& painter, const Scene& scene);
 void paint_ghost_utilities_plan(QPainter& painter, const Scene& scene);
 void paint_bore_plan(QPainter& painter, const Scene& scene);
+/// The bands: standard deviations of one coordinate, strength of the colour out of 255, and the share of all bores.
+struct BandShare {
+  double sds;
+  int strength;
+  const char* name;
+};
+inline constexpr std::array<BandShare, 3> band_shares{BandShare{2.576, 40, "99 %"}, BandShare{1.645, 55, "90 %"},
+                                                      BandShare{0.674, 80, "50 %"}};
+inline constexpr double band_step_sds = 2.576 - 1.645;  ///< between the outer two
 /// Bands and mean path in one of the views, or the path alone as it was before a drag.
 void paint_bands(QPainter& painter, const Scene& scene, Pane pane);
 void paint_mean_path(QPainter& painter, const Scene& scene, const Assessment& assessment, Pane pane, bool ghost);
-/// Whose model the path is: stands wherever the path stands.
-void paint_model_status(QPainter& painter, const Scene& scene);
-QRectF model_status_box(const Scene& scene);
 /// The paths of the random trials in one of the views, with marks where one ended before the exit, and what they are.
 void paint_cloud(QPainter& painter, const Scene& scene, Pane pane);
 void paint_cloud_key(QPainter& painter, const Scene& scene);
@@ -168,7 +175,6 @@ void paint_stops(QPainter& painter, const Scene& scene);
 void paint_grid(QPainter& painter, const Scene& scene, const QRectF& pane);
 void paint_ruler(QPainter& painter, const Scene& scene);
 void paint_axes(QPainter& painter, const Scene& scene);
-void paint_flags(QPainter& painter, const Scene& scene);
 void paint_handles(QPainter& painter, const Scene& scene);
 void paint_pointer(QPainter& painter, const Scene& scene);
 

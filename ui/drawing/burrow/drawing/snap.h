@@ -30,7 +30,7 @@ std::vector<SnapLine> snap_lines(const Crossing& crossing, const Tables& tables,
 std::vector<SnapLine> snap(Crossing& moved, const std::vector<SnapLine>& lines, const ItemRef& part, Pane pane,
                            double reach_along_m, double reach_up_m);
 
-/// The lines that hold, with their reasons.
+/// The lines that hold; the readout says why.
 void paint_snaps(QPainter& painter, const Scene& scene);
 
 }  // namespace burrow

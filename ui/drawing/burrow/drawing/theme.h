@@ -17,6 +17,9 @@ struct Theme {
   QColor sky;       ///< above the ground line
   QColor panel;     ///< ground of panels
   QColor field;     ///< ground of entries and list rows
+  QColor raised;    ///< ground of the lanes over and under the side elevation
+  QColor select;    ///< ground of a pressed tool, and of the readout
+  QColor line;      ///< hairlines between parts
   QColor ink;       ///< text and main lines
   QColor ink_soft;  ///< secondary text; passes 4.5:1 on paper
   QColor grid;      ///< station lines

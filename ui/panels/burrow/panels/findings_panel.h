@@ -1,9 +1,12 @@
 #pragma once
-/// Beside the drawing: the findings worst first, a choice among them, muting, and the working of the picked one.
+/// Beside the drawing: the findings worst first, a choice among them; the selected one unfolds its calculation, what
+/// mends it, and the reason with which it may stand.
 
 #include <QDate>
+#include <QPersistentModelIndex>
 #include <QWidget>
 #include <functional>
+#include <memory>
 
 #include "burrow/document/document.h"
 #include "burrow/drawing/theme.h"
@@ -14,10 +17,13 @@
 class QListView;
 class QLabel;
 class QPushButton;
-class QTextBrowser;
 class QTimer;
 
 namespace burrow {
+
+class FindingDetails;
+class FindingsList;
+struct GhostLayout;
 
 class FindingsPanel : public QWidget {
   Q_OBJECT
@@ -34,13 +40,15 @@ class FindingsPanel : public QWidget {
   void set_today(std::function<QDate()> today) { today_ = std::move(today); }
   /// The finding picked in the list, by its number in the whole list; −1: none.
   [[nodiscard]] int picked_row() const;
-  [[nodiscard]] QListView* list() const { return list_; }
-  /// Text of the working shown, for copying.
+  [[nodiscard]] QListView* list() const;
+  /// Words of the selected finding and its calculation, as a person reads them.
   [[nodiscard]] QString working() const;
-  [[nodiscard]] QPushButton* copy() const { return copy_; }
-  [[nodiscard]] QPushButton* mute() const { return mute_; }
-  [[nodiscard]] QPushButton* unmute() const { return unmute_; }
-  [[nodiscard]] MuteForm* mute_form() const { return form_; }
+  [[nodiscard]] QPushButton* copy() const;
+  [[nodiscard]] QPushButton* mute() const;
+  [[nodiscard]] QPushButton* unmute() const;
+  [[nodiscard]] MuteForm* mute_form() const;
+  /// What stands below the words of the open row.
+  [[nodiscard]] FindingDetails* details() const { return details_; }
   [[nodiscard]] FilterBar* filter_bar() const { return bar_; }
   /// Stands in place of the list where it would be empty.
   [[nodiscard]] QLabel* empty_note() const { return empty_; }
@@ -51,12 +59,18 @@ class FindingsPanel : public QWidget {
   void picked(int row);
   /// Enter or a double-click: go there, and on with the keyboard on the drawing.
   void jump_wanted(int row);
+  /// What a button would do to the layout, for the drawing; null: nothing.
+  void preview_changed(const std::shared_ptr<const burrow::GhostLayout>& layout);
+  /// The page of the utilities says where to dig to see this one.
+  void hole_wanted(const QString& utility);
   /// Why nothing was changed.
   void refused(const QString& why);
 
  private:
   void refresh();
-  void show_working(int row);
+  void wire();
+  void show_working();
+  void unfold(bool on);
   void show_list_or_note();
   void open_form();
   void take_mute(const QString& reason, const QString& by);
@@ -68,20 +82,16 @@ class FindingsPanel : public QWidget {
   FindingsModel* model_;
   FindingsFilter* filter_;
   FindingDelegate* delegate_;
-  QLabel* heading_;
   FilterBar* bar_;
-  QListView* list_;
+  QWidget* area_;  ///< the list, and over it what its open row shows
+  FindingsList* list_;
   QLabel* empty_;
-  QLabel* working_heading_;
-  QTextBrowser* working_;
-  QPushButton* mute_;
-  QPushButton* unmute_;
-  QPushButton* copy_;
-  MuteForm* form_;
+  FindingDetails* details_;
+  bool unfolded_ = true;
+  QPersistentModelIndex open_at_press_;
   std::optional<Finding> muting_;  ///< the finding the form is open for
   bool quiet_ = false;             ///< the list is put right, nobody picks
   std::function<QDate()> today_ = [] { return QDate::currentDate(); };
-  QString plain_;  ///< finding and working as text
   QTimer* later_;
   Theme theme_ = Theme::light();
   UnitSystem units_ = UnitSystem::metric;

@@ -12,6 +12,7 @@
 #include "burrow/import/into_crossing.h"
 #include "burrow/panels/verdict_bar.h"
 #include "burrow/widgets/value_card.h"
+#include "burrow/window/finder.h"
 #include "burrow/window/hints.h"
 #include "burrow/window/settings_dialog.h"
 #include "burrow/window/side_column.h"
@@ -20,12 +21,14 @@ class QLabel;
 class QMenu;
 class QActionGroup;
 class QSplitter;
+class QToolButton;
 
 namespace burrow {
 
 class HelpWindow;
 class NoticeLine;
 class Recovery;
+class ToolStrip;
 
 enum class SheetPart;
 
@@ -42,6 +45,8 @@ class MainWindow : public QMainWindow {
   OverviewStrip& overview() { return *overview_; }
   FindingsPanel& findings() { return side_->findings(); }
   SideColumn& side() { return *side_; }
+  ToolStrip& tools() { return *tools_; }
+  VerdictBar& verdict() { return *verdict_; }
   ValueCard& value_card() { return *card_; }
 
   /// Opens a file; a wrong one is told and leaves everything as it was.
@@ -73,6 +78,7 @@ class MainWindow : public QMainWindow {
 
  protected:
   void closeEvent(QCloseEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
 
@@ -80,7 +86,27 @@ class MainWindow : public QMainWindow {
   void make_file_menu();
   void make_edit_menu();
   void make_view_menu();
+  void make_heights_menu(QMenu* menu);
+  void make_layers_menu(QMenu* menu);
+  void make_units_menu(QMenu* menu);
+  void make_go_menu();
   void make_help_menu();
+  void make_tool_row();
+  static QAction* with_icon(QAction* action, const char* icon);
+  QAction* add_layer(QMenu* menu, const QString& name, const char* icon, bool on,
+                     const std::function<void(bool)>& show);
+  void show_heights();
+  void fold_overview();
+  void show_selected();
+  void ask_and_open();
+  void edit_selected();
+  void show_page_and_go(int page);
+  void go_to_next_finding(int step);
+  void go_to_next_region(int step);
+  static bool focus_first_in(QWidget& region);
+  void show_finder();
+  /// Commands, pages, things, findings, help: what the finder offers.
+  [[nodiscard]] std::vector<Findable> findables();
   void fill_recent();
   void remember_recent(const QString& path);
   void show_title();
@@ -116,14 +142,27 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] CrewDefaults crew_defaults() const;
 
   Document document_;
+  /// What menus, tool bar and finder share.
+  struct Actions {
+    QAction *new_crossing = nullptr, *open = nullptr, *save = nullptr, *sheet = nullptr;
+    QAction *undo = nullptr, *redo = nullptr, *edit_values = nullptr, *duplicate = nullptr, *remove = nullptr;
+    QAction *fit = nullptr, *zoom_in = nullptr, *zoom_out = nullptr;
+    QAction *across = nullptr, *turning = nullptr, *dimensions = nullptr;
+    QAction *find = nullptr, *settings = nullptr, *help = nullptr;
+  };
+
+  Actions actions_;
+  ToolStrip* tools_;
   VerdictBar* verdict_;
   DrawingView* drawing_;
   OverviewStrip* overview_;
   SideColumn* side_;
   ValueCard* card_;
   NoticeLine* notice_;
+  QLabel* name_;  ///< in the corner of the menu bar: the crossing, and whether it is saved
   QLabel* where_;
   QLabel* state_;
+  QLabel* unit_state_;
   QMenu* recent_ = nullptr;
   QSplitter* splitter_ = nullptr;
   bool placed_ = false;
@@ -139,9 +178,12 @@ class MainWindow : public QMainWindow {
   QAction* cloud_action_ = nullptr;
   QAction* column_action_ = nullptr;
   QPointer<HelpWindow> help_;
-  QAction* remove_action_ = nullptr;
+  QMenu* insert_menu_ = nullptr;
+  QMenu* layers_menu_ = nullptr;
+  QMenu* heights_menu_ = nullptr;
+  QActionGroup* heights_group_ = nullptr;
+  QToolButton* heights_button_ = nullptr;
   QPointer<Hints> hints_;
-  QAction* duplicate_action_ = nullptr;
 };
 
 }  // namespace burrow

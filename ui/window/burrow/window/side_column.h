@@ -1,10 +1,11 @@
 #pragma once
-/// The column beside the drawing, one page at a time, in rows: what comes out, what is known of the site, what is
-/// chosen for the bore.
+/// The column beside the drawing, one page at a time, and the rail that chooses the group of pages: what comes out,
+/// what else could be done, what is known of the site, what is chosen for the bore, the day, training.
 
 #include <QStackedWidget>
 #include <QWidget>
 #include <functional>
+#include <optional>
 #include <vector>
 
 #include "burrow/document/launch_search_job.h"
@@ -27,6 +28,7 @@
 #include "burrow/panels/tool_panel.h"
 #include "burrow/panels/trials_panel.h"
 #include "burrow/panels/utilities_panel.h"
+#include "burrow/panels/verdict_bar.h"
 #include "burrow/window/page_bar.h"
 
 namespace burrow {
@@ -66,8 +68,16 @@ class SideColumn : public QWidget {
   }
   [[nodiscard]] QWidget* currentWidget() const { return stack_->currentWidget(); }
   [[nodiscard]] QString page_name(int page) const { return bar_->button(page)->text(); }
+  [[nodiscard]] int group_of(int page) const { return bar_->group_of(page); }
+  [[nodiscard]] const QStringList& group_names() const { return group_names_; }
+  /// The page last shown of a group; the same again when it is shown already.
+  void show_group(int group);
+  /// The same by key: pressed again, the next page of the group.
+  void show_next_of(int group);
 
   PageBar& bar() { return *bar_; }
+  /// Stands beside the column, also when that is hidden.
+  PageRail& rail() { return *rail_; }
   SeveralPanel& several() { return *several_; }
   FindingsPanel& findings() { return *findings_; }
   PathPanel& path() { return *path_; }
@@ -107,6 +117,8 @@ class SideColumn : public QWidget {
     unit_followers_.push_back([widget](UnitSystem units) { widget->set_units(units); });
     theme_followers_.push_back([widget](const Theme& theme) { widget->set_theme(theme); });
   }
+  void begin_group(const QString& name, const QString& icon);
+  void show_count(const std::vector<Finding>& findings);
   void wire(DrawingView& drawing);
 
   std::vector<std::function<void(UnitSystem)>> unit_followers_;
@@ -114,6 +126,10 @@ class SideColumn : public QWidget {
   TrialsJob job_;
   LaunchSearchJob launch_job_;
   PageBar* bar_;
+  PageRail* rail_;
+  QStringList group_names_;
+  std::optional<FindingCount> shown_count_;
+  Theme theme_ = Theme::light();
   SeveralPanel* several_;
   QStackedWidget* stack_;
   FindingsPanel* findings_;

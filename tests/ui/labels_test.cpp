@@ -1,0 +1,286 @@
+/// Every text of the drawing finds a place of its own: no text over a text, none over a grip, none cut at an edge.
+
+#include "burrow/drawing/labels.h"
+
+#include <gtest/gtest.h>
+
+#include <numeric>
+#include <random>
+
+#include "burrow/drawing/handles.h"
+#include "support/window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+constexpr const char* samples[] = {"house-service", "rail-siding",  "car-park-duct",
+                                   "four-faults",   "first-lesson", "sixty-utilities"};
+
+/// The whole bore in a drawing of this size, as the window lays it out.
+struct Sheet {
+  Sheet(const Crossing& c, const Assessment& a, const QSizeF& size, double text, UnitSystem units)
+      : crossing(c), assessment(a) {
+    style.text = text;
+    style.units = units;
+    const QRectF area(QPointF(0, 0), size);
+    lay_out(frame, area, 0.58, lane_sizes(style, size.height()));
+    fit(frame, crossing, assessment, true);
+  }
+  [[nodiscard]] Scene scene() const { return {crossing, assessment, tables_for_tests(), frame, style, focus}; }
+  const Crossing& crossing;
+  const Assessment& assessment;
+  Style style;
+  Frame frame;
+  Interaction focus;
+};
+
+/// Texts that lie over one another or over a grip, or are cut.
+void expect_all_clear(const Scene& scene, const std::string& where) {
+  const Labels labels = place_labels(scene);
+  const std::vector<WrittenBox> boxes = written_boxes(scene, labels);
+  const Frame& f = scene.frame;
+  for (std::size_t i = 0; i < boxes.size(); ++i) {
+    const QRectF& box = boxes[i].box;
+    bool inside = false;
+    for (const QRectF* lane : {&f.flags, &f.on_top, &f.elevation, &f.names, &f.plan})
+      inside = inside || lane->adjusted(-0.5, -0.5, 0.5, 0.5).contains(box);
+    EXPECT_TRUE(inside) << where << ": " << boxes[i].what.toStdString() << " is cut";
+    for (std::size_t k = 0; k < i; ++k)
+      EXPECT_FALSE(box.adjusted(0.5, 0.5, -0.5, -0.5).intersects(boxes[k].box))
+          << where << ": " << boxes[i].what.toStdString() << " over " << boxes[k].what.toStdString();
+    for (const Handle& handle : handles(scene)) {
+      const QRectF& pane = handle.pane == Pane::plan ? f.plan : f.elevation;
+      const QRectF grip = QRectF(handle.at.x() - 4, handle.at.y() - 4, 8, 8).intersected(pane);
+      if (!pane.contains(handle.at)) continue;
+      EXPECT_FALSE(box.intersects(grip)) << where << ": " << boxes[i].what.toStdString() << " over a grip";
+    }
+  }
+}
+
+constexpr QSizeF sizes[] = {{1130, 720}, {900, 560}, {820, 440}, {1500, 1040}};
+
+TEST(Labels, NothingOverAnything_AllSamples) {
+  for (const char* sample : samples) {
+    Document document(tables_for_tests());
+    ASSERT_TRUE(document.open(sample_path(sample)));
+    for (const QSizeF& size : sizes)
+      for (const double text : {12.0, 24.0})
+        for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us}) {
+          Sheet sheet(document.crossing(), document.assessment(), size, text, units);
+          expect_all_clear(sheet.scene(), sample);
+          sheet.focus.picked = {ItemKind::launch, {}, -1};
+          expect_all_clear(sheet.scene(), std::string(sample) + ", launch selected");
+          if (document.crossing().site.utilities.empty()) continue;
+          sheet.focus.picked = {ItemKind::utility, document.crossing().site.utilities.front().id, -1};
+          expect_all_clear(sheet.scene(), std::string(sample) + ", utility selected");
+          sheet.frame.zoom(sheet.frame.elevation.center(), 3);
+          expect_all_clear(sheet.scene(), std::string(sample) + ", closer");
+        }
+  }
+}
+
+/// A crossing as people draw them, from a seed: 6 to 45 m, up to 60 utilities, names of up to 40 letters.
+Crossing random_one(unsigned seed) {
+  std::mt19937 random(seed);
+  const auto between = [&](double a, double b) { return std::uniform_real_distribution<double>(a, b)(random); };
+  Document document(tables_for_tests());
+  EXPECT_TRUE(document.open(sample_path(seed % 2 ? "house-service" : "rail-siding")));
+  Crossing c = document.crossing();
+  const double length = between(6, 45);
+  c.bore.exit.station.m = c.bore.launch.station.m + length;
+  c.bore.launch.elevation.m += between(-1.2, 0.6);
+  const std::vector<Utility> models = c.site.utilities;
+  c.site.utilities.clear();
+  c.site.test_holes.clear();
+  const int count = std::uniform_int_distribution<int>(0, seed % 5 ? 9 : 60)(random);
+  for (int i = 0; i < count && !models.empty(); ++i) {
+    Utility u = models[static_cast<std::size_t>(i) % models.size()];
+    u.id = "u" + std::to_string(i);
+    u.name = std::string(static_cast<std::size_t>(between(1, 40)), 'm');
+    const double station = c.bore.launch.station.m + between(-2, length + 2);
+    const double by = u.path.empty() ? 0 : station - u.path.front().x_m, down = between(-1.5, 1.5);
+    for (PathVertex& v : u.path) {
+      v.x_m += by;
+      if (v.z_m) v.z_m = seed % 7 == 0 && i == 0 ? std::nullopt : std::optional(*v.z_m + down);
+    }
+    c.site.utilities.push_back(u);
+  }
+  return c;
+}
+
+TEST(Labels, NothingOverAnything_RandomCrossings) {
+  constexpr unsigned crossings = 300;
+  for (unsigned seed = 1; seed <= crossings; ++seed) {
+    const Crossing crossing = random_one(seed);
+    const Assessment assessment = assess(crossing, tables_for_tests());
+    const QSizeF& size = sizes[seed % std::size(sizes)];
+    Sheet sheet(crossing, assessment, size, seed % 3 ? 12 : 15, seed % 4 ? UnitSystem::metric : UnitSystem::us);
+    if (seed % 2 && !crossing.site.utilities.empty())
+      sheet.focus.picked = {ItemKind::utility, crossing.site.utilities.front().id, -1};
+    expect_all_clear(sheet.scene(), "seed " + std::to_string(seed));
+    if (testing::Test::HasFailure()) return;
+  }
+}
+
+// Nothing that counts is silent on the drawing: in a flag of its own, named by another, or by its number.
+TEST(Flags, WhatCountsAndIsInView_IsSaidSomewhere) {
+  for (const char* sample : {"house-service", "four-faults", "rail-siding", "car-park-duct"}) {
+    Document document(tables_for_tests());
+    ASSERT_TRUE(document.open(sample_path(sample)));
+    for (const QSizeF& size : sizes) {
+      const Sheet sheet(document.crossing(), document.assessment(), size, 12, UnitSystem::metric);
+      const FlagLane lane = place_flag_lane(sheet.scene());
+      std::set<int> said;
+      for (const Flag& flag : lane.flags) {
+        said.insert(flag.finding);
+        said.insert(flag.others.begin(), flag.others.end());
+      }
+      for (const FlagDot& dot : lane.dots) said.insert(dot.findings.begin(), dot.findings.end());
+      const auto& findings = document.assessment().findings;
+      for (std::size_t i = 0; i < findings.size(); ++i) {
+        if (!flag_wanted(findings[i])) continue;
+        const double x = sheet.frame.px_x(*findings[i].station_m);
+        if (x < sheet.frame.flags.left() || x > sheet.frame.flags.right()) continue;
+        EXPECT_TRUE(said.count(static_cast<int>(i))) << sample << " " << findings[i].code;
+      }
+    }
+  }
+}
+
+// Isotonic regression by a second route: quadratic steps of projection onto one constraint at a time (Dykstra 1983).
+TEST(UtilityChips, InOrder_TheLeastShifts_AsDykstraFindsThem) {
+  std::mt19937 random(7);
+  std::uniform_real_distribution<double> place(0, 900), wide(20, 120);
+  for (int trial = 0; trial < 20; ++trial) {
+    std::vector<double> wanted, widths;
+    for (int i = 0; i < 7; ++i) {
+      wanted.push_back(place(random));
+      widths.push_back(wide(random));
+    }
+    std::sort(wanted.begin(), wanted.end());
+    const double gap = 5, from = -2000, to = 4000;  // the edges do not bind
+    const std::vector<double> lefts = in_order(wanted, widths, gap, from, to);
+    std::vector<double> x(wanted.size());
+    for (std::size_t i = 0; i < x.size(); ++i) x[i] = wanted[i] - widths[i] / 2;
+    std::vector<double> correction(x.size(), 0);
+    for (int round = 0; round < 4000; ++round)
+      for (std::size_t i = 1; i < x.size(); ++i) {
+        const double a = x[i - 1] - correction[i], b = x[i] + correction[i];
+        const double over = (a + widths[i - 1] + gap - b) / 2;
+        const double push = std::max(0.0, over);
+        correction[i] = -push;
+        x[i - 1] = a - push;
+        x[i] = b + push;
+      }
+    for (std::size_t i = 0; i < x.size(); ++i) EXPECT_NEAR(lefts[i], x[i], 0.05) << "trial " << trial;
+  }
+}
+
+TEST(UtilityChips, InOrder_StaysBetweenTheEdges) {
+  const std::vector<double> lefts = in_order({5, 10, 995}, {100, 100, 100}, 5, 0, 1000);
+  EXPECT_GE(lefts[0], 0);
+  EXPECT_GE(lefts[1], lefts[0] + 105);
+  EXPECT_LE(lefts[2] + 100, 1000);
+}
+
+TEST(UtilityChips, SixtyOfThem_LettersAndTheMostTellingNames) {
+  TestWindow w("sixty-utilities");
+  ASSERT_GE(w.crossing().site.utilities.size(), 60u);
+  const std::string picked = w.crossing().site.utilities.back().id;
+  w.window.drawing().pick({ItemKind::utility, picked, -1});
+  settle(w.window);
+  const std::shared_ptr<const Labels> labels = w.window.drawing().labels();
+  const auto& chips = labels->utilities.chips;
+  ASSERT_GT(chips.size(), 15u);
+  EXPECT_EQ(chips.size() + static_cast<std::size_t>(labels->utilities.left_out), 60u) << "none is forgotten";
+  const auto own = std::find_if(chips.begin(), chips.end(), [&](const UtilityChip& c) { return c.id == picked; });
+  ASSERT_NE(own, chips.end());
+  EXPECT_FALSE(own->text.isEmpty()) << "what is selected has its name";
+}
+
+TEST(UtilityChips, LongName_LosesItsMiddle_UnknownDepthIsSaid) {
+  TestWindow w("house-service");
+  Crossing c = w.crossing();
+  c.site.utilities = {c.site.utilities.front()};
+  c.site.utilities.front().name = "high pressure transmission main, north side";
+  w.window.document().start_from(c, false);
+  settle(w.window);
+  ASSERT_EQ(w.window.drawing().labels()->utilities.chips.size(), 1u);
+  EXPECT_TRUE(w.window.drawing().labels()->utilities.chips.front().text.contains(QChar(0x2026)));
+  for (PathVertex& v : c.site.utilities.front().path) v.z_m.reset();
+  c.site.utilities.front().name = "main";
+  w.window.document().start_from(c, false);
+  settle(w.window);
+  EXPECT_TRUE(w.window.drawing().labels()->utilities.chips.front().text.contains(QStringLiteral("depth not known")));
+}
+
+TEST(UtilityChips, Click_SelectsTheUtility) {
+  TestWindow w("house-service");
+  settle(w.window);
+  const UtilityChip chip = w.window.drawing().labels()->utilities.chips.back();
+  w.press(chip.box.center());
+  w.release(chip.box.center());
+  EXPECT_EQ(w.window.drawing().picked(), (ItemRef{ItemKind::utility, chip.id, -1}));
+}
+
+TEST(OnTop, EachFeatureHasItsStretch_ClickSelectsIt) {
+  TestWindow w("house-service");
+  settle(w.window);
+  const std::shared_ptr<const Labels> labels = w.window.drawing().labels();
+  ASSERT_FALSE(labels->on_top.empty());
+  const OnTopPart& part = labels->on_top.front();
+  w.press(part.stretch.center());
+  w.release(part.stretch.center());
+  EXPECT_EQ(w.window.drawing().picked(), (ItemRef{ItemKind::surface, part.id, -1}));
+}
+
+// 07: the largest round factor whose levels still fit; chosen with the whole bore, said on the drawing, one click to
+// change.
+TEST(Heights, AutomaticFactor_IsTheLargestThatFits) {
+  for (const char* sample : samples) {
+    TestWindow w(sample);
+    const Frame& f = w.window.drawing().frame();
+    EXPECT_TRUE(w.window.drawing().automatic_heights());
+    const LevelBand band =
+        levels_to_show(w.crossing(), w.window.document().assessment(), f.left_station_m, f.right_station_m());
+    const double high = (band.high_m - band.low_m) * f.px_per_m;
+    EXPECT_LE(high * f.exaggeration, f.elevation.height() + 1) << sample;
+    EXPECT_GE(f.px_z(band.high_m), f.elevation.top() - 0.5) << sample;
+    for (const double factor : height_factors)
+      if (factor > f.exaggeration && f.px_per_m * (f.right_station_m() - f.left_station_m) > 0) {
+        EXPECT_GT(high * factor, f.elevation.height()) << sample << " " << factor << " would fit too";
+      }
+  }
+}
+
+TEST(Heights, TypedFactorStays_AutomaticComesBack) {
+  TestWindow w("car-park-duct");
+  DrawingView& drawing = w.window.drawing();
+  const double automatic = drawing.exaggeration();
+  drawing.set_exaggeration(1);
+  drawing.zoom_to_fit();
+  EXPECT_EQ(drawing.exaggeration(), 1);
+  EXPECT_FALSE(drawing.automatic_heights());
+  drawing.set_automatic_heights();
+  EXPECT_EQ(drawing.exaggeration(), automatic);
+  EXPECT_EQ(heights_words(1), QStringLiteral("true to scale"));
+  EXPECT_EQ(heights_words(2.5), QStringLiteral("heights ×2.5"));
+}
+
+TEST(Heights, OutOfTheBand_AnArrowSaysWhere) {
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("four-faults")));
+  const Sheet sheet(document.crossing(), document.assessment(), {1130, 720}, 12, UnitSystem::metric);
+  const Labels labels = place_labels(sheet.scene());
+  for (const Utility& u : document.crossing().site.utilities) {
+    const UtilityMark mark = utility_mark(u);
+    if (!mark.depth_known || sheet.frame.elevation.contains(sheet.frame.side(mark.station_m, mark.elevation_m)))
+      continue;
+    EXPECT_TRUE(std::any_of(labels.side.begin(), labels.side.end(), [&](const PlacedText& text) {
+      return text.role == TextRole::away && text.id == u.id;
+    })) << u.name;
+  }
+}
+
+}  // namespace
+}  // namespace burrow

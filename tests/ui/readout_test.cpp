@@ -1,0 +1,72 @@
+/// What a drag tells in place of the tool bar.
+
+#include "burrow/drawing/readout.h"
+
+#include <gtest/gtest.h>
+
+#include "burrow/window/tool_strip.h"
+#include "support/window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+TEST(Readout, DragOfTheLaunch_BeforeAndNow_TheToolsComeBack) {
+  TestWindow w("house-service");
+  const QPointF from = w.window.drawing().place_of({ItemKind::launch, {}, -1});
+  const int height = w.window.tools().height();
+  EXPECT_FALSE(w.window.tools().reads_out());
+  w.press(from);
+  for (int i = 1; i <= 6; ++i) {
+    w.move(from + QPointF(0, 5.0 * i));
+    settle(w.window);
+  }
+  EXPECT_TRUE(w.window.tools().reads_out());
+  EXPECT_EQ(w.window.tools().height(), height) << "nothing moves";
+  const Readout& readout = w.window.tools().readout().readout();
+  const auto number = [&](const QString& what) {
+    for (const ChangedNumber& n : readout.numbers)
+      if (n.now.what == what) return n;
+    ADD_FAILURE() << what.toStdString() << " is not told";
+    return ChangedNumber{};
+  };
+  const ChangedNumber level = number(QStringLiteral("axis level"));
+  EXPECT_NE(level.before, level.now.value);
+  EXPECT_EQ(level.now.value.toStdString(),
+            format(w.crossing().bore.launch.elevation.m, Dimension::station, UnitSystem::metric));
+  const ChangedNumber gap = number(QStringLiteral("gas main, clear"));
+  EXPECT_FALSE(gap.now.limit.isEmpty()) << "the limit that decides is named";
+  EXPECT_NE(gap.now.kept, Kept::not_judged);
+  EXPECT_FALSE(w.window.tools().readout().sentence().isEmpty());
+  w.key(Qt::Key_Escape);
+  w.release(from);
+  settle(w.window);
+  EXPECT_FALSE(w.window.tools().reads_out());
+}
+
+TEST(Readout, Beside_PairsByWhatItIs) {
+  const LiveNumber was{QStringLiteral("cover"), QStringLiteral("1 m"), {}, Kept::kept};
+  const LiveNumber is{QStringLiteral("cover"), QStringLiteral("2 m"), {}, Kept::kept};
+  const LiveNumber fresh{QStringLiteral("heading"), QStringLiteral("1°"), {}, Kept::not_judged};
+  const std::vector<ChangedNumber> both = beside({was}, {fresh, is});
+  ASSERT_EQ(both.size(), 2u);
+  EXPECT_TRUE(both[0].before.isEmpty());
+  EXPECT_EQ(both[1].before, QStringLiteral("1 m"));
+}
+
+// Every number that has a limit says whether it is kept, and so does the assessment.
+TEST(Readout, BrokenLimits_AreThoseOfTheAssessment) {
+  for (const char* sample : {"house-service", "four-faults", "rail-siding"}) {
+    Document document(tables_for_tests());
+    ASSERT_TRUE(document.open(sample_path(sample)));
+    for (const UtilityAnswer& answer : document.assessment().utilities) {
+      if (!answer.separation_m || !answer.required_m) continue;
+      const auto numbers = live_numbers(document.crossing(), document.assessment(), {ItemKind::utility, answer.id, -1},
+                                        UnitSystem::metric, {});
+      ASSERT_FALSE(numbers.empty());
+      EXPECT_EQ(numbers.front().kept == Kept::broken, *answer.separation_m < *answer.required_m) << answer.name;
+    }
+  }
+}
+
+}  // namespace
+}  // namespace burrow
