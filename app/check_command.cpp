@@ -50,7 +50,7 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
   for (const Finding& f : assessment.findings) {
     std::string line = finding_text(f, asked.units);
     if (f.station_m) line = say("{} (station {})", line, format(*f.station_m, Dimension::station, asked.units));
-    if (f.muted) line = say("{} (muted: {})", line, f.muted->reason);
+    if (f.muted) line = say("{} (accepted: {})", line, f.muted->reason);
     text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? translated("missing") : translated(word_of(f.severity)),
                         line);
     if (!f.source.text.empty() && f.limit)
@@ -60,7 +60,7 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
   if (!assessment.marks.empty()) text += std::string("  ") + translated("run sheet") + "\n";
   for (const Mark& mark : assessment.marks) text += "    " + mark_words(mark, crossing, asked.units) + "\n";
   if (trials) {
-    text += std::string("  ") + translated("random trials") + "\n";
+    text += std::string("  ") + translated("simulation") + "\n";
     for (const TrialsLine& line : trials_lines(*trials, assessment, asked.units))
       text += "    " + line.what + ": " + line.value + "\n";
   }
@@ -70,7 +70,7 @@ std::string as_text(const std::string& file, const Crossing& crossing, const Ass
       text += "    " + line.what + (line.what.empty() || line.value.empty() ? "" : ": ") + line.value + "\n";
   }
   if (asked.working) {
-    text += std::string("  ") + translated("working") + "\n";
+    text += std::string("  ") + translated("calculation") + "\n";
     std::vector<Working> all = assessment.working;
     if (day) all.insert(all.end(), day->working.begin(), day->working.end());
     for (const Working& w : all) {

@@ -112,7 +112,7 @@ class List {
     add(EquipmentGroup::setting_out, translatable("sighting stake, line and plumb"),
         launch.sight_base
             ? phrase(translatable("stake {} ahead of the launch face"), text(launch.sight_base->m, Dimension::length))
-            : Phrase(translatable("no sight base is entered")));
+            : Phrase(translatable("no distance to the aiming stake is entered")));
     add(EquipmentGroup::setting_out, translatable("measuring tape, marker and watch"));
     const auto marks = std::count_if(answer_.marks.begin(), answer_.marks.end(),
                                      [](const Mark& mark) { return mark.hose_m.has_value(); });

@@ -81,7 +81,7 @@ void FoundBuilder::add(FoundFeature feature, const std::vector<FoundVertex>& ver
   if (vertices.size() < least)
     return leave_out(
         place, feature.text,
-        say_count("{} vertex, at least {} wanted", "{} vertices, at least {} wanted", vertices.size(), least));
+        say_count("{} vertex, at least {} required", "{} vertices, at least {} required", vertices.size(), least));
   for (const FoundVertex& v : vertices)
     if (!usable(v))
       return leave_out(place, feature.text,

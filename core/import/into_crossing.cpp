@@ -62,7 +62,7 @@ class Importer {
     for (const FoundFeature& f : found.features) points += f.layer == layer && f.shape == Shape::point ? 1u : 0u;
     if (points > 0 && !choice.join_points && choice.meaning != Meaning::background)
       leave_out(where_, say_count("{} single point", "{} single points", points),
-                translated("a line is wanted: let the points be joined"));
+                translated("a line is needed: let the points be joined"));
     const LayerLines lines = lines_of_layer(file, layer);
     if (lines.without_place > 0)
       leave_out(where_, say_count("{} element", "{} elements", lines.without_place),

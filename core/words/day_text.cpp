@@ -49,7 +49,7 @@ std::string advice_text(const DayAnswer& day, UnitSystem units) {
       return translated("Nothing read so far speaks against going on. Read the next mark.");
     case Advice::stop_and_look:
       return day.near.empty()
-                 ? translated("Shut the air and look: take a fix, look at the hose and the ground, then decide.")
+                 ? translated("Shut the air and look: locate the tool, look at the hose and the ground, then decide.")
                  : say("Shut the air and look. Do not drive back: {} is near and nobody has exposed it.",
                        near_names(day));
     case Advice::leave_and_expose:
@@ -96,11 +96,11 @@ std::string reason_text(const DayReason& r, UnitSystem units) {
         units);
   if (r.code == "day.cover")
     return at_station(
-        say("least cover ahead {}, more than {} wanted", length(r.measured, units), length(r.limit, units)), r, units);
+        say("least cover ahead {}, more than {} required", length(r.measured, units), length(r.limit, units)), r, units);
   if (r.code == "day.ticket")
     return r.broken ? translated("the utility search does not hold on this day, or its marks cannot be seen")
                     : translated("the utility search holds on this day, and its marks can be seen");
-  return say("chance to arrive in the exit pit {}, {} wanted", chance(r.measured, units), chance(r.limit, units));
+  return say("chance to arrive in the exit pit {}, {} required", chance(r.measured, units), chance(r.limit, units));
 }
 
 std::string next_text(const NextReading& next, UnitSystem units) {
@@ -108,7 +108,7 @@ std::string next_text(const NextReading& next, UnitSystem units) {
       next.decides.empty() ? "" : "; " + say("chance that it turns the advice {}", chance(next.chance_to_turn, units));
   if (next.kind == NextReadingKind::expose) return say("expose {}", translated_phrase(next.name)) + turn;
   const char* what =
-      next.kind == NextReadingKind::fix ? translated("a fix here") : translated("a level on the tail now");
+      next.kind == NextReadingKind::fix ? translated("a location here") : translated("a level on the tail now");
   return say("{} leaves the arrival uncertain by {} across and {} up or down (one standard deviation)", what,
              length(next.sd_lateral_m, units), length(next.sd_vertical_m, units)) +
          turn;
@@ -160,7 +160,7 @@ std::vector<DayLine> day_lines(const DayAnswer& day, const Crossing& crossing, U
   } else {
     add(translated("arrives"), translated("the path does not reach the exit"));
   }
-  if (day.bands_in_doubt) add("", translated("The true spread is wider than these bands say: run the random trials."));
+  if (day.bands_in_doubt) add("", translated("The true spread is wider than these bands say: run the simulation."));
   if (day.rate.left_p50_s)
     add(translated("time left"),
         say("{} (one in ten below {}, one in ten above {})", format(*day.rate.left_p50_s, Dimension::duration, units),

@@ -16,13 +16,13 @@ const FindingWords rows[] = {
        const std::string gap = inside ? length(-*s.f.measured) : s.measured(Dimension::length);
        if (s.f.limit && s.f.limit_base && *s.f.limit - *s.f.limit_base > 0.005) {
          const std::string base = length(*s.f.limit_base), more = length(*s.f.limit - *s.f.limit_base);
-         return inside ? say("runs into {} by {}, {} wanted ({} + {} for not knowing exactly)", s.name(), gap, wanted,
+         return inside ? say("runs into {} by {}, {} required ({} + {} location tolerance)", s.name(), gap, wanted,
                              base, more)
-                       : say("{} clear of {}, {} wanted ({} + {} for not knowing exactly)", gap, s.name(), wanted, base,
+                       : say("{} clear of {}, {} required ({} + {} location tolerance)", gap, s.name(), wanted, base,
                              more);
        }
-       return inside ? say("runs into {} by {}, {} wanted", s.name(), gap, wanted)
-                     : say("{} clear of {}, {} wanted", gap, s.name(), wanted);
+       return inside ? say("runs into {} by {}, {} required", s.name(), gap, wanted)
+                     : say("{} clear of {}, {} required", gap, s.name(), wanted);
      },
      translatable("Move the bore away: another launch level, grade or station. Then expose the utility before the tool "
                   "passes.")},
@@ -32,7 +32,7 @@ const FindingWords rows[] = {
      [](const FindingPhrases& s) {
        return say(
            "{} chance of passing closer than {} to {}, {} at most", s.measured(Dimension::chance),
-           s.f.limit_base ? format(*s.f.limit_base, Dimension::length, s.units) : std::string(translated("wanted")),
+           s.f.limit_base ? format(*s.f.limit_base, Dimension::length, s.units) : std::string(translated("required")),
            s.name(), s.limit(Dimension::chance));
      },
      translatable("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
@@ -40,7 +40,7 @@ const FindingWords rows[] = {
      [](const FindingPhrases& s) {
        if (!s.f.measured || *s.f.measured < 0)
          return say("{} lies within the band and nobody has exposed it", s.name());
-       return say("{} is crossed {} from the band and nobody has exposed it, {} wanted", s.name(),
+       return say("{} is crossed {} from the band and nobody has exposed it, {} required", s.name(),
                   s.measured(Dimension::length), s.limit(Dimension::length));
      },
      translatable("Expose it before the tool passes.")},
@@ -51,7 +51,7 @@ const FindingWords rows[] = {
      translatable("Enter the outside diameter, or the level of the centre.")},
     {"utility.hole-without-error",
      translatable("a test hole at {name} is not used: how well the utility was located is not entered"),
-     translatable("Enter the standard deviations of its record, or pick how it was located.")},
+     translatable("Enter the standard deviations of its record, or select how it was located.")},
     {"utility.hole-off-record", Dimension::length,
      translatable("a test hole found {name} {measured} from its record, up to {limit} is to be expected"),
      translatable("Make sure that it is the same utility; correct its line or how well it was located.")},
@@ -105,13 +105,13 @@ const FindingWords rows[] = {
        if (s.f.measured && *s.f.measured < 0)
          return say("the bore runs {} inside the ground that carries {}",
                     format(-*s.f.measured, Dimension::length, s.units), s.name());
-       return say("the bore passes {} from the ground that carries {}, {} wanted", s.measured(Dimension::length),
+       return say("the bore passes {} from the ground that carries {}, {} required", s.measured(Dimension::length),
                   s.name(), s.limit(Dimension::length));
      },
      translatable("Keep further off or shallower; else have an engineer judge the footing.")},
-    {"bore.cover", Dimension::length, translatable("cover {measured}, {limit} wanted"),
+    {"bore.cover", Dimension::length, translatable("cover {measured}, {limit} required"),
      translatable("Launch deeper or grade downward.")},
-    {"bore.cover-low", Dimension::length, translatable("cover may fall to {measured}, {limit} wanted"),
+    {"bore.cover-low", Dimension::length, translatable("cover may fall to {measured}, {limit} required"),
      translatable("Launch deeper, or set level and sight more closely.")},
     {"bore.cover-chance",
      [](const FindingPhrases& s) {
@@ -167,22 +167,22 @@ const FindingWords rows[] = {
      translatable("{measured} chance that the tool comes out of the ground before the exit pit, {limit} at most"),
      translatable("Launch deeper or grade downward: in this ground some bores climb far more than the mean.")},
     {"trials.contact", Dimension::chance,
-     translatable("trials: at least {measured} of the bores touch {name}, {limit} at most"),
+     translatable("simulation: at least {measured} of the bores touch {name}, {limit} at most"),
      translatable("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
     {"trials.encroachment", Dimension::chance,
-     translatable("trials: at least {measured} of the bores pass closer than wanted to {name}, {limit} at most"),
+     translatable("simulation: at least {measured} of the bores pass closer than required to {name}, {limit} at most"),
      translatable("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
     {"trials.exit-window", Dimension::chance,
-     translatable("trials: at most {measured} of the bores that nothing stops arrive in the exit pit, {limit} wanted"),
+     translatable("simulation: at most {measured} of the bores that nothing stops arrive in the exit pit, {limit} required"),
      translatable("Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper.")},
     {"trials.daylight", Dimension::chance,
      translatable(
-         "trials: at least {measured} of the bores come out of the ground before the exit pit, {limit} at most"),
+         "simulation: at least {measured} of the bores come out of the ground before the exit pit, {limit} at most"),
      translatable("Launch deeper or grade downward.")},
     {"bore.no-arrival", translatable("the predicted path does not reach the exit face"),
      translatable("Check grade, heading and soil; shorten the bore.")},
     {"bore.exit-window", Dimension::chance,
-     translatable("chance to come out inside the exit pit, of bores that get there: {measured}, {limit} wanted"),
+     translatable("chance to come out inside the exit pit, of bores that get there: {measured}, {limit} required"),
      translatable("Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper.")},
     {"bore.exit-off-aim", Dimension::length,
      translatable("the predicted path arrives {measured} beside the exit entered, {limit} at most"),
@@ -205,7 +205,7 @@ const FindingWords rows[] = {
     {"bore.grip",
      [](const FindingPhrases& s) {
        const auto times = [](const std::optional<double>& n) { return n ? fmt::format("{:.2f}", *n) : "–"; };
-       return say("the ground holds the tool with {} times the push of its air, {} wanted", times(s.f.measured),
+       return say("the ground holds the tool with {} times the push of its air, {} required", times(s.f.measured),
                   times(s.f.limit));
      },
      translatable("Lower the pressure, hold the tool while it starts, or use another tool.")},
@@ -259,7 +259,7 @@ const FindingWords rows[] = {
     {"missing.laterals", translatable("house connections (sewer, drain, cables) not checked"),
      translatable("They are usually not on the locator's marks: ask, or survey the sewer by camera before and after.")},
     {"missing.rule", translatable("no rule or cover limit of the owner for {name}"),
-     translatable("Pick the owner's rule or type the cover.")},
+     translatable("Select the owner's rule or type the cover.")},
     {"missing.surface-place", translatable("where {name} crosses the line is not entered"),
      translatable("Enter its stations, from and to.")},
     {"missing.permission", translatable("owner of {name} not asked about unsteered work"),
@@ -269,7 +269,7 @@ const FindingWords rows[] = {
      translatable("Expose it or have it traced for depth.")},
     {"missing.utility-diameter", translatable("diameter of {name} not entered"), translatable("Ask its owner.")},
     {"missing.utility-location-error", translatable("how well {name} is located is not entered"),
-     translatable("Enter the standard deviations, or pick how it was located.")},
+     translatable("Enter the standard deviations, or select how it was located.")},
 };
 
 const FindingWords* row_for(std::string_view code) {

@@ -6,7 +6,7 @@ namespace burrow {
 namespace {
 
 const FindingWords rows[] = {
-    {"air.pressure-low", Dimension::air_pressure, translatable("{measured} of air at the tool, {limit} wanted"),
+    {"air.pressure-low", Dimension::air_pressure, translatable("{measured} of air at the tool, {limit} required"),
      translatable(
          "See page Air for what to change, the most telling first: a wider or shorter hose, fewer couplings, more "
          "air.")},
@@ -20,7 +20,7 @@ const FindingWords rows[] = {
      translatable("Change the part for one that is rated for it, or set the compressor or its regulator lower.")},
     {"air.rating-unknown", Dimension::air_pressure,
      translatable("rating of {name} not entered: {measured} of air stands in it when the tool stalls"),
-     translatable("Read the working pressure off each hose and coupling and enter it on page Air.")},
+     translatable("Read the working pressure off each hose and coupling and enter it on page Air line.")},
     {"air.loss", Dimension::air_pressure, translatable("the air line takes {measured}, {limit} at most is usual"),
      translatable("A wider or shorter hose, or fewer couplings, would give it back.")},
     {"air.compressor-small", Dimension::flow,

@@ -23,7 +23,7 @@ const FindingWords rows[] = {
     {"missing.utility-depth-error",
      translatable("depth of {name} is said to be known better than a tracing tells, without a reason"),
      translatable(
-         "Pick the locating preset that says so, enter a test hole, or an error of 15 % of the depth at least.")},
+         "Select the locating preset that says so, enter a test hole, or an error of 15 % of the depth at least.")},
     {"missing.utility-agreed",
      translatable("a test hole contradicts the record of {name}, and nobody has decided which is right"),
      translatable(
@@ -82,7 +82,7 @@ const FindingWords rows[] = {
      translatable("Check whether a depth was typed as a level.")},
     {"bore.boundary-near", Dimension::chance,
      translatable("another soil lies near the bore: the chance of {name} may be {measured}, {limit} at most"),
-     translatable("Run the random trials: they follow each bore through both soils.")},
+     translatable("Run the simulation: it follows each bore through both soils.")},
     {"bore.errors-none", translatable("next to nothing is entered: {name}"),
      translatable("Enter what can be held on site, or leave the default.")},
     {"bore.calibration-unproved",

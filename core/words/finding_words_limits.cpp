@@ -36,8 +36,8 @@ const FindingWords rows[] = {
                   s.f.measured.value_or(0), s.f.limit.value_or(0));
      },
      translatable("Open it with the newer program.")},
-    {"file.mute-void", translatable("a mute does not count: {name}"),
-     translatable("Mute it again with reason and name if it may still stand; else take the mute off.")},
+    {"file.mute-void", translatable("an acceptance does not count: {name}"),
+     translatable("Accept it again with reason and name if it may still stand; else accept it no longer.")},
 };
 
 }  // namespace

@@ -15,10 +15,10 @@ std::string percent(const std::optional<double>& share) {
 
 const FindingWords rows[] = {
     {"missing.pipe-diameter", translatable("diameter of the pipe not entered"),
-     translatable("Enter its outside diameter, or pick a size.")},
+     translatable("Enter its outside diameter, or select a size.")},
     {"missing.pipe-wall", translatable("wall of the pipe not known"),
      translatable("Enter the wall, or the ratio of diameter to wall.")},
-    {"missing.pipe-material", translatable("material of the pipe not entered"), translatable("Pick the material.")},
+    {"missing.pipe-material", translatable("material of the pipe not entered"), translatable("Select the material.")},
     {"pipe.no-law", translatable("strength of the pipe ({name}) is not judged"),
      translatable("Ask its maker for safe pull, least bend and what it bears from outside.")},
     {"pipe.beyond", translatable("{name} entered for the pipe lies beyond what its material's values tell"),
@@ -30,7 +30,7 @@ const FindingWords rows[] = {
      [](const FindingPhrases& s) {
        if (s.f.severity == Severity::stop)
          return say("the hole is {} times as wide as what is drawn in: it does not go in", times(s.f.measured));
-       return say("the hole is {} times as wide as the widest thing drawn in, {} wanted", times(s.f.measured),
+       return say("the hole is {} times as wide as the widest thing drawn in, {} required", times(s.f.measured),
                   times(s.f.limit));
      },
      translatable("Use a larger tool, a smaller pipe, or a smaller pulling head or coupling.")},
@@ -44,7 +44,7 @@ const FindingWords rows[] = {
      translatable("Enter what runs on it.")},
     {"pipe.traffic-unknown",
      translatable("the word for the traffic on {name} is not known: taken as the heaviest usual there"),
-     translatable("Pick one of the known kinds of traffic.")},
+     translatable("Select one of the known kinds of traffic.")},
     {"pipe.pull", Dimension::force, translatable("pull-in {measured} with the hole open, {limit} at most"),
      translatable("Shorten the bore, grease the hole, choose a thicker wall, or let the pull last less long.")},
     {"pipe.push", Dimension::force,

@@ -38,12 +38,12 @@ std::string muted_words(const Assessment& assessment, UnitSystem units) {
     if (!worst) worst = &f;
   }
   if (muted == 0) return {};
-  if (!worst) return say_count("{} muted.", "{} muted.", muted);
+  if (!worst) return say_count("{} accepted.", "{} accepted.", muted);
   const std::string text = finding_text(*worst, units);
   const std::string& why = worst->muted->reason;
-  if (muted == 1) return say("1 muted that may hurt people and counts all the same: {} ({}).", text, why);
-  return say_count("{1} muted, {0} of them may hurt people and counts all the same: {2} ({3}).",
-                   "{1} muted, {0} of them may hurt people and count all the same: {2} ({3}).", harmful, muted, text,
+  if (muted == 1) return say("1 accepted that may hurt people and counts all the same: {} ({}).", text, why);
+  return say_count("{1} accepted, {0} of them may hurt people and counts all the same: {2} ({3}).",
+                   "{1} accepted, {0} of them may hurt people and count all the same: {2} ({3}).", harmful, muted, text,
                    why);
 }
 
@@ -107,9 +107,9 @@ std::string eased_in_short(const Assessment& assessment) {
     loosened += (loosened.empty() ? "" : ", ") + translated_phrase(l.name);
   std::string silenced;
   if (!harmful.empty())
-    silenced = say_count("{} muted, may hurt people: {}.", "{} muted, may hurt people: {}.", muted, harmful);
+    silenced = say_count("{} accepted, may hurt people: {}.", "{} accepted, may hurt people: {}.", muted, harmful);
   else if (muted > 0)
-    silenced = say_count("{} muted.", "{} muted.", muted);
+    silenced = say_count("{} accepted.", "{} accepted.", muted);
   return sentences({silenced, loosened.empty() ? std::string() : say("Limits loosened: {}.", loosened)});
 }
 

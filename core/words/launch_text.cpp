@@ -79,7 +79,7 @@ constexpr TitleRow titles[] = {
     {"pit.on-ditch", translatable("pit cut into {}")},
     {"pit.on-structure", translatable("pit cut into {}")},
     {"pit.boundary", translatable("pit across {}")},
-    {"pit.heap-on", translatable("spoil heap on {}")},
+    {"pit.heap-on", translatable("spoil on {}")},
 };
 
 Dimension dimension_of(const Finding& limit) {
@@ -122,7 +122,7 @@ std::string words_of(const Finding& limit, UnitSystem units) {
     if (limit.code == code)
       return fmt::format("{}: {}, {} {}", limit_title(limit), format(*limit.measured, dimension_of(limit), units),
                          format(*limit.limit, dimension_of(limit), units),
-                         limit.at_least ? translated("wanted") : translated("at most"));
+                         limit.at_least ? translated("required") : translated("at most"));
   return finding_text(limit, units);
 }
 

@@ -97,8 +97,8 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
 }
 
 std::string model_status(const ModelConstants& model) {
-  if (!calibrated(model)) return translated("our model, not calibrated");
-  return say_count("our model, calibrated from {} bore", "our model, calibrated from {} bores",
+  if (!calibrated(model)) return translated("model not calibrated");
+  return say_count("model calibrated from {} bore", "model calibrated from {} bores",
                    model.calibrated_from.value);
 }
 

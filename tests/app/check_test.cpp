@@ -146,7 +146,7 @@ TEST(CheckCommand, Json_WorkingWhenAskedFor) {
 TEST(CheckCommand, Trials_BesideTheClosedForms) {
   const Ran text = run("check", {"--trials", sample("first-lesson")});
   EXPECT_EQ(text.code, 0) << text.err;
-  EXPECT_THAT(text.out, HasSubstr("random trials"));
+  EXPECT_THAT(text.out, HasSubstr("simulation"));
   EXPECT_THAT(text.out, HasSubstr("arrive in the exit pit: "));
   const Ran ran = run("check", {"--json", "--trials", sample("first-lesson")});
   const json j = json::parse(ran.out);

@@ -25,6 +25,7 @@
 #include <QTextBrowser>
 #include <QToolButton>
 #include <map>
+#include <set>
 #include <vector>
 
 #include "burrow/window/guided_crossing.h"
@@ -113,11 +114,17 @@ const QWidget* scrolled_with(const QWidget& w) {
 
 /// Names; that Tab comes to each control that is enabled; that it goes down, and within a row to the right.
 void expect_reachable(QWidget& root, QWidget& page, const QString& where) {
+  // What comes to be by the way, as tools for what Tab selected, may lie behind.
+  const std::vector<QWidget*> controls = controls_of(root);
+  std::set<const QWidget*> enabled;
+  for (const QWidget* w : controls)
+    if (w->isEnabled()) enabled.insert(w);
   const std::vector<QWidget*> way = by_tab(root);
-  for (QWidget* w : controls_of(root)) {
+  for (QWidget* w : controls) {
     EXPECT_FALSE(spoken_name(root, *w).trimmed().isEmpty()) << which(*w, where) << " has no name";
     const bool of_group = qobject_cast<QRadioButton*>(w) != nullptr;  // Tab to one of them, arrows between them
-    if (!w->isEnabled() || of_group || qobject_cast<PageBar*>(w->parentWidget())) continue;  // so in the bar of pages
+    const bool of_pages = qobject_cast<PageBar*>(w->parentWidget()) || qobject_cast<PageRail*>(w->parentWidget());
+    if (!w->isEnabled() || !enabled.count(w) || of_group || of_pages) continue;
     EXPECT_TRUE(std::find(way.begin(), way.end(), w) != way.end()) << which(*w, where) << " is not reached by Tab";
   }
   const QWidget* before = nullptr;

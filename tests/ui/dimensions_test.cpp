@@ -159,7 +159,7 @@ TEST(Dimensions, DraggedLengthCoverAndExitDepth_FollowThePointer) {
 TEST(Dimensions, GapToThePickedUtility_MovesTheBoreNotTheUtility) {
   DimensionWindow w("house-service");
   const std::string gas = w.utility("gas main");
-  EXPECT_FALSE(w.line(MeasureKind::separation));
+  EXPECT_TRUE(w.line(MeasureKind::separation, gas)) << "the worst one is measured without being selected";
   w.drawing().pick({ItemKind::utility, gas, -1});
   const auto gap = w.line(MeasureKind::separation, gas);
   ASSERT_TRUE(gap);

@@ -100,7 +100,7 @@ TEST(Tape, MeasuresWithCtrl_AndMovesNothing) {
   TestWindow w("house-service");
   const Crossing before = w.crossing();
   const Frame f = w.window.drawing().frame();
-  const QPointF from = f.side(3, 98.6), to = f.side(6, 98.2);
+  const QPointF from = f.side(3, 100.6), to = f.side(6, 100.2);
   w.mouse(QEvent::MouseButtonPress, from, Qt::LeftButton, Qt::LeftButton, Qt::ControlModifier);
   w.mouse(QEvent::MouseMove, to, Qt::NoButton, Qt::LeftButton, Qt::ControlModifier);
   w.mouse(QEvent::MouseButtonRelease, to, Qt::LeftButton, Qt::NoButton, Qt::ControlModifier);

@@ -61,12 +61,13 @@ TEST(TurningStrip, LiesBetweenElevationAndRuler_SharesTheStationScale) {
   DrawingView& view = w.window.drawing();
   EXPECT_FALSE(view.turning_strip());
   EXPECT_EQ(view.frame().turning.height(), 0);
-  EXPECT_DOUBLE_EQ(view.frame().elevation.bottom(), view.frame().ruler.top());
+  EXPECT_DOUBLE_EQ(view.frame().names.bottom(), view.frame().ruler.top());
 
   view.set_turning_strip(true);
   const Frame& f = view.frame();
   EXPECT_GT(f.turning.height(), 8 * view.style().text);
-  EXPECT_DOUBLE_EQ(f.elevation.bottom(), f.turning.top());
+  EXPECT_DOUBLE_EQ(f.elevation.bottom(), f.names.top());
+  EXPECT_DOUBLE_EQ(f.names.bottom(), f.turning.top());
   EXPECT_DOUBLE_EQ(f.turning.bottom(), f.ruler.top());
   EXPECT_DOUBLE_EQ(f.ruler.bottom(), f.plan.top());
   EXPECT_DOUBLE_EQ(f.turning.left(), f.elevation.left());

@@ -208,7 +208,7 @@ TEST(Filter, PickedThing_ShowsWhatIsAboutIt) {
     if (u.name == "gas main") gas = u.id;
   w.page().filter_bar()->picked_only()->setChecked(true);
   EXPECT_EQ(w.shown(), 0);
-  EXPECT_TRUE(w.page().empty_note()->text().contains(QStringLiteral("pick a thing on the drawing")));
+  EXPECT_TRUE(w.page().empty_note()->text().contains(QStringLiteral("select something on the drawing")));
   w.window.drawing().pick({ItemKind::utility, gas, -1});
   const auto about = std::count_if(w.all().begin(), w.all().end(), [&](const Finding& f) { return f.subject == gas; });
   ASSERT_GT(about, 0);

@@ -24,7 +24,7 @@ TEST(Glossary, EveryEntryOfThePage_IsRead) {
 
 TEST(Glossary, Labels_AreExplainedByTheirLongestTerms) {
   EXPECT_TRUE(explained(QStringLiteral("grade, up positive")).contains(QStringLiteral("rise over run")));
-  EXPECT_TRUE(explained(QStringLiteral("level error, one sd")).contains(QStringLiteral("about two in three")));
+  EXPECT_TRUE(explained(QStringLiteral("levelling tolerance (1σ)")).contains(QStringLiteral("about two in three")));
   const QString neutral = explained(QStringLiteral("&Neutral cover"));
   EXPECT_TRUE(neutral.startsWith(QStringLiteral("<p><b>Neutral cover</b>"))) << neutral.toStdString();
   EXPECT_TRUE(explained(QStringLiteral("colour")).isEmpty());

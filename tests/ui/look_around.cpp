@@ -149,7 +149,7 @@ void day_and_practice(const QString& folder) {
     both(w, folder, name + QStringLiteral("-start"));
     click(w, page.button(QStringLiteral("Set out")));
     click(w, page.button(QStringLiteral("Drive")));
-    click(w, page.button(QStringLiteral("Take a fix")));
+    click(w, page.button(QStringLiteral("Locate the tool")));
     both(w, folder, name + QStringLiteral("-under-way"));
     for (int i = 0; i < 20 && page.run() && !page.run()->over(); ++i) click(w, page.button(QStringLiteral("Drive")));
     page.finish_reveal();

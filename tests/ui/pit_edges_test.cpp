@@ -65,7 +65,8 @@ TEST(PitEdges, FloorLevel_DraggedDown_DeepensThePit) {
   pick_pit(w, ItemKind::exit);
   const PitShape before = w.window.document().assessment().exit_pit;
   const QPointF from = place(w, edge("exit", PitEdge::floor_level), Pane::elevation);
-  w.drag(from, from + QPointF(0, 0.3 * w.window.drawing().frame().px_per_m));
+  const Frame& f = w.window.drawing().frame();
+  w.drag(from, from + QPointF(0, 0.3 * f.px_per_m * f.exaggeration));
   const PitShape& after = w.window.document().assessment().exit_pit;
   EXPECT_NEAR(after.floor_elevation_m, before.floor_elevation_m - 0.3, 0.0101);
   EXPECT_GT(after.volume_m3, before.volume_m3);

@@ -42,9 +42,9 @@ TEST(PracticePanel, Lesson_FromStartToTheTable) {
   ASSERT_TRUE(w.panel.run());
   w.click("Drive");
   EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("You hear")), -1);
-  w.click("Take a fix");
+  w.click("Locate the tool");
   EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("The fix here")), -1);
-  EXPECT_FALSE(w.panel.button(QStringLiteral("Take a fix"))->isVisibleTo(&w.panel));  // one a place
+  EXPECT_FALSE(w.panel.button(QStringLiteral("Locate the tool"))->isVisibleTo(&w.panel));  // one a place
   w.drive_to_the_end();
   ASSERT_TRUE(w.panel.run()->over());
   w.panel.finish_reveal();
@@ -92,7 +92,7 @@ TEST(PracticePanel, Trainer_SetsTheTruth) {
   w.choose("lowest stratum is really", "stiff clay");
   EXPECT_EQ(practice_of(w.crossing(), tables_for_tests()).truth.soils.at(0).soil, "stiff-clay");
   w.expect_opens_again();
-  w.click("Draw a truth");
+  w.click("Random bore");
   EXPECT_EQ(w.steps(), 3);
   w.document.undo_stack().undo();
   EXPECT_NEAR(practice_of(w.crossing(), tables_for_tests()).truth.errors.level_rad, 0.5 * pi / 180, 1e-9);

@@ -193,7 +193,7 @@ TEST(PathPanel, Summary_SaysStatusTimeAndArrival) {
   w.window.side().show_page(SideColumn::Page::path);
   settle(w.window);
   const QString text = w.window.side().path().summary();
-  EXPECT_TRUE(text.contains(QStringLiteral("our model, not calibrated"))) << text.toStdString();
+  EXPECT_TRUE(text.contains(QStringLiteral("model not calibrated"))) << text.toStdString();
   EXPECT_TRUE(text.contains(QStringLiteral("Takes "))) << text.toStdString();
   EXPECT_TRUE(text.contains(QStringLiteral("Neutral cover"))) << text.toStdString();
 }

@@ -29,10 +29,10 @@ std::vector<Field> launch_fields(const Crossing& crossing) {
       field("grade, up positive", Dimension::grade, {-1, 1}, &Launch::grade),
       field("heading, left positive", Dimension::angle, {-pi / 2, pi / 2}, &Launch::heading),
       field("offset, left positive", Dimension::station, {-farthest_m, farthest_m}, &Launch::offset),
-      field("level error, one sd", Dimension::angle, {0, 0.5}, &Launch::level_sd),
+      field("levelling tolerance (1σ)", Dimension::angle, {0, 0.5}, &Launch::level_sd),
       field("sight error, one sd", Dimension::angle, {0, 0.5}, &Launch::aim_sd),
       field("position error, one sd", Dimension::small_length, {0, 100}, &Launch::position_sd),
-      field("sight base: stake ahead of the launch point", Dimension::length, {0.01, farthest_m}, &Launch::sight_base),
+      field("distance to the aiming stake ahead of the launch point", Dimension::length, {0.01, farthest_m}, &Launch::sight_base),
   };
 }
 
@@ -100,7 +100,7 @@ std::vector<Field> utility_fields(const Crossing& crossing, const ItemRef& part)
                                             &Utility::outside_diameter),
                                error("location error across, one sd", &Located::lateral_sd),
                                error("location error in height, one sd", &Located::vertical_sd),
-                               number_field(crossing, "clear gap wanted by its owner", Dimension::length, {0, 100}, one,
+                               number_field(crossing, "clear gap required by its owner", Dimension::length, {0, 100}, one,
                                             &Utility::required_clearance)});
   return all;
 }
@@ -143,7 +143,7 @@ std::vector<Field> surface_fields(const Crossing& crossing, const ItemRef& part)
   return {field("from station", Dimension::station, {-farthest_m, before}, &SurfaceFeature::from),
           field("to station", Dimension::station, {after, farthest_m}, &SurfaceFeature::to),
           field("skew, 0 is square to the line", Dimension::angle, {-1.5, 1.5}, &SurfaceFeature::skew),
-          field("cover wanted by its owner", Dimension::length, {0, 100}, &SurfaceFeature::required_cover),
+          field("cover required by its owner", Dimension::length, {0, 100}, &SurfaceFeature::required_cover),
           field("heave allowed", Dimension::small_length, {0.0001, 1}, &SurfaceFeature::heave_limit)};
 }
 

@@ -176,7 +176,7 @@ std::vector<Field> utility_location_fields(const Crossing& crossing, const std::
 
 std::vector<Field> utility_gap_fields(const Crossing& crossing, const std::string& id) {
   if (!find_by_id(crossing.site.utilities, id)) return {};
-  return {length_field(crossing, id, "clear gap wanted by its owner", Dimension::length, {0, 100}, itself,
+  return {length_field(crossing, id, "clear gap required by its owner", Dimension::length, {0, 100}, itself,
                        &Utility::required_clearance),
           length_field(
               crossing, id, "clear gap agreed with its owner", Dimension::length, {0, 100},

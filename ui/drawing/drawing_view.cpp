@@ -30,8 +30,7 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
   viewport()->setMouseTracking(true);
   setAccessibleName(tr("Drawing of the crossing"));
   setAccessibleDescription(
-      tr("Side elevation above, plan below. N picks the next thing, P the one before, arrow keys move it, Enter types "
-         "its value. D picks the next dimension line."));
+      tr("Side elevation above, plan below. N selects the next item, P the one before, arrow keys move it, Enter types its value. D selects the next dimension line."));
   setMinimumSize(420, 320);
   connect(&document_, &Document::changed, this, [this] {
     painted_labels_.reset();  // they number findings of before

@@ -263,7 +263,7 @@ void OverviewStrip::keyPressEvent(QKeyEvent* event) {
 
 void OverviewStrip::contextMenuEvent(QContextMenuEvent* event) {
   QMenu menu(this);
-  menu.addAction(tr("&Whole bore"), this, [this] { drawing_.glide_to_fit(); });
+  menu.addAction(tr("&Fit bore"), this, [this] { drawing_.glide_to_fit(); });
   menu.addAction(tr("&Put the strip away"), this, [this] { shown_->setChecked(false); });
   menu.exec(event->globalPos());
 }

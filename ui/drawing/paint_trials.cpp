@@ -80,8 +80,8 @@ std::vector<Entry> entries_of(const Scene& scene) {
   const Trials& trials = *scene.layers.trials;
   const int all = static_cast<int>(trials.count);
   const QString shown_text = scene.layers.trials_current
-                                 ? QObject::tr("%1 of %n trials", nullptr, all)
-                                 : QObject::tr("trials of an earlier layout, %1 of %n", nullptr, all);
+                                 ? QObject::tr("%1 of %n runs", nullptr, all)
+                                 : QObject::tr("runs of an earlier layout, %1 of %n", nullptr, all);
   std::vector<Entry> entries{{TrialEnd::arrived, shown_text.arg(trials.paths.size())}};
   const std::array<std::pair<TrialEnd, QString>, 3> known{std::pair{TrialEnd::contact, QObject::tr("touches")},
                                                           std::pair{TrialEnd::daylight, QObject::tr("comes out")},

@@ -100,7 +100,7 @@ void AirPanel::show_bars() {
   const double least = caution_pressure(document_);
   if (const auto& supply = document_.assessment().air.supply)
     wanted = least / std::max({supply->compressor_most.Pa, supply->at_compressor.Pa, least, 1.0});
-  view_->show_bars(all, wanted, tr("%1 wanted at the tool").arg(text_of(least, Dimension::air_pressure)), theme_);
+  view_->show_bars(all, wanted, tr("%1 required at the tool").arg(text_of(least, Dimension::air_pressure)), theme_);
 }
 
 QString AirPanel::not_judged_words() const {

@@ -248,7 +248,7 @@ void DayPanel::add_typed() {
   const ReadingForm& form = forms[static_cast<std::size_t>(form_)];
   const Result<Reading> reading = reading_from(form, texts, words_->text().toStdString(), time, units_);
   if (!reading)
-    return complain(tr("%1: %2 wanted").arg(text_from(reading.error().place), text_from(reading.error().expected)));
+    return complain(tr("%1: %2 required").arg(text_from(reading.error().place), text_from(reading.error().expected)));
   complaint_->hide();
   complaint_->clear();
   const std::size_t before = record()->readings.size();

@@ -146,7 +146,7 @@ QString EntryForm::fault_of(const Row& row, const Field& field) const {
       value = tl::unexpected(fault.error());
   if (value) return {};
   return value.error().found.empty()
-             ? tr("Not taken: %1 wanted").arg(text_from(value.error().expected))
+             ? tr("Not taken: %1 required").arg(text_from(value.error().expected))
              : tr("Not taken: %1. Wanted: %2").arg(text_from(value.error().found), text_from(value.error().expected));
 }
 

@@ -78,9 +78,9 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
   kinds_->addItem(tr("not known"), static_cast<int>(FindingKind::missing));
   kinds_->addItem(tr("cautions"), static_cast<int>(FindingKind::caution));
   kinds_->addItem(tr("notes"), static_cast<int>(FindingKind::note));
-  kinds_->addItem(tr("muted"), static_cast<int>(FindingKind::muted));
+  kinds_->addItem(tr("accepted"), static_cast<int>(FindingKind::muted));
   kinds_->setAccessibleName(tr("Kind of the findings"));
-  picked_only_->setToolTip(tr("Only findings about the thing that is picked on the drawing"));
+  picked_only_->setToolTip(tr("Only findings about what is selected on the drawing"));
   all_->setAutoDefault(false);
   all_->setAccessibleName(tr("Show all findings"));
   count_->setWordWrap(true);
@@ -119,8 +119,8 @@ void FilterBar::set_theme(const Theme& theme) {
 void FilterBar::set_picked(const QString& name, std::vector<std::string> subjects) {
   picked_name_ = name;
   subjects_ = std::move(subjects);
-  picked_only_->setText(name.isEmpty() ? tr("only about the picked thing (nothing is picked)")
-                                       : tr("only about the picked thing: %1").arg(name));
+  picked_only_->setText(name.isEmpty() ? tr("only about the selected item (nothing is selected)")
+                                       : tr("only about the selected item: %1").arg(name));
   picked_only_->setVisible(!name.isEmpty() || picked_only_->isChecked());
   take();
 }
@@ -164,8 +164,8 @@ QString FilterBar::empty_words() const {
   if (!now.words.trimmed().isEmpty()) ways << tr("delete words");
   if (now.kind != FindingKind::all) ways << tr("choose “all kinds”");
   if (now.picked_only)
-    ways << (subjects_.empty() ? tr("pick a thing on the drawing")
-                               : tr("take the tick off “only about the picked thing”"));
+    ways << (subjects_.empty() ? tr("select something on the drawing")
+                               : tr("take the tick off “only about the selected item”"));
   return tr("No finding fits this choice; %n hidden by it.", nullptr, filter_.hidden()) + QLatin1Char('\n') +
          tr("To see more: %1, or “Show all”.").arg(ways.join(QStringLiteral(", ")));
 }

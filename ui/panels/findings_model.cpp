@@ -25,14 +25,14 @@ QString source_line(const Finding& finding, const Crossing& crossing, const Tabl
     if (!finding.muted->date.empty()) who << text_from(finding.muted->date);
     const QString shown_text = who.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(who.join(QStringLiteral(", ")));
     const bool counts = counts_in_verdict(finding);
-    return (counts ? QObject::tr("muted, but still counts: %1") : QObject::tr("muted: %1"))
+    return (counts ? QObject::tr("accepted, but still counts: %1") : QObject::tr("accepted: %1"))
                .arg(text_from(finding.muted->reason)) +
            shown_text;
   }
   if (const Mute* lapsed = mute_of(crossing, finding)) {
     std::optional<MuteFault> fault = fault_of_words(*lapsed, tables.judged_on);
     if (!fault) fault = fault_of_matter(crossing, *lapsed, finding);
-    return QObject::tr("was muted (%1), does not count: %2")
+    return QObject::tr("was accepted (%1), does not count: %2")
         .arg(text_from(lapsed->reason),
              text_from(burrow::translated(why_void(fault.value_or(MuteFault::nothing_there)))));
   }
@@ -55,7 +55,7 @@ QVariant FindingsModel::data(const QModelIndex& index, int role) const {
     case Qt::DisplayRole:
       return text_from(finding_text(f, units_));
     case Qt::AccessibleTextRole:
-      return (f.muted ? QObject::tr("%1, muted: %2") : QStringLiteral("%1: %2"))
+      return (f.muted ? QObject::tr("%1, accepted: %2") : QStringLiteral("%1: %2"))
           .arg(text_from(burrow::translated(burrow::word_of(f.severity))), text_from(finding_text(f, units_)));
     case mark_role:
       return static_cast<int>(mark_of(f));
@@ -86,7 +86,7 @@ QString FindingsModel::words(int row) const {
   const Finding& f = finding(row);
   return text_from(finding_text(f, units_)) + QLatin1Char('\n') +
          source_line(f, document_.crossing(), document_.tables()) + QLatin1Char('\n') +
-         (f.muted ? QObject::tr("%1 muted").arg(text_from(f.name)) : text_from(f.name));
+         (f.muted ? QObject::tr("%1 accepted").arg(text_from(f.name)) : text_from(f.name));
 }
 
 void FindingsModel::set_units(UnitSystem units) {

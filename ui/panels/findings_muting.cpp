@@ -29,7 +29,7 @@ void FindingsPanel::take_mute(const QString& reason, const QString& by) {
   if (row < 0) {
     details_->form()->close_form();
     muting_.reset();
-    Q_EMIT refused(tr("Nothing to mute: the finding has gone meanwhile."));
+    Q_EMIT refused(tr("Nothing to accept: the finding has gone meanwhile."));
     refresh();
     return;
   }
@@ -43,14 +43,14 @@ void FindingsPanel::take_mute(const QString& reason, const QString& by) {
     details_->form()->complain(muted.error());
     return;
   }
-  set_muted(std::move(*muted), finding, tr("Mute a finding"));
+  set_muted(std::move(*muted), finding, tr("Accept a finding"));
 }
 
 void FindingsPanel::take_unmute() {
   const int row = picked_row();
   if (row < 0) return;
   const Finding finding = model_->finding(row);
-  set_muted(without_mute(document_.crossing(), finding), finding, tr("Unmute a finding"));
+  set_muted(without_mute(document_.crossing(), finding), finding, tr("No longer accept a finding"));
 }
 
 void FindingsPanel::set_muted(std::vector<Mute> muted, const Finding& finding, const QString& step) {
@@ -82,7 +82,7 @@ void FindingsPanel::open_menu(const QPoint& at) {
   menu.addAction(tr("&Go there"), this, [this, row] { Q_EMIT jump_wanted(row); });
   menu.addSeparator();
   menu.addAction(mute()->text(), mute(), &QPushButton::click);
-  if (mute_of(document_.crossing(), model_->finding(row))) menu.addAction(tr("&Unmute"), unmute(), &QPushButton::click);
+  if (mute_of(document_.crossing(), model_->finding(row))) menu.addAction(tr("&No longer accept"), unmute(), &QPushButton::click);
   menu.addSeparator();
   menu.addAction(tr("&Copy"), copy(), &QPushButton::click);
   menu.exec(list_->viewport()->mapToGlobal(at));

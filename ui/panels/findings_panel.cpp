@@ -178,7 +178,7 @@ void FindingsPanel::set_picked_things(const std::vector<ItemRef>& parts) {
     subjects.push_back(own);
     names << text_from(part_name(document_.crossing(), part));
   }
-  if (names.size() > 2) names = QStringList{tr("%n things", nullptr, static_cast<int>(names.size()))};
+  if (names.size() > 2) names = QStringList{tr("%n items", nullptr, static_cast<int>(names.size()))};
   bar_->set_picked(names.join(QStringLiteral(", ")), std::move(subjects));
 }
 

@@ -38,7 +38,7 @@ LayoutsPanel::LayoutsPanel(Document& document, QWidget* parent) : FormPanel(docu
          "the layout; the site is the same for all."));
   table_ = add_text(tr("Comparison of the layouts"));
   add_gap();
-  add_heading(tr("The layout in force"));
+  add_heading(tr("The current layout"));
   name_ = new QLineEdit(this);
   name_->setAccessibleName(tr("Name of the layout"));
   name_->setPlaceholderText(tr("from the north side"));
@@ -48,13 +48,13 @@ LayoutsPanel::LayoutsPanel(Document& document, QWidget* parent) : FormPanel(docu
   add_heading(tr("Another layout"));
   other_ = add_combo(tr("Which other layout"));
   const std::vector<QPushButton*> buttons =
-      add_buttons({tr("Put in force"), tr("Draw dashed"), tr("Rename"), tr("Remove")});
+      add_buttons({tr("Make current"), tr("Draw dashed"), tr("Rename"), tr("Remove")});
   take_ = buttons[0];
   ghost_ = buttons[1];
   rename_ = buttons[2];
   remove_ = buttons[3];
   ghost_->setCheckable(true);
-  take_->setToolTip(tr("What is in force now takes its place in the list"));
+  take_->setToolTip(tr("What is current now takes its place in the list"));
   rename_->setToolTip(tr("To the name typed above"));
   add_end();
 
@@ -69,7 +69,7 @@ LayoutsPanel::LayoutsPanel(Document& document, QWidget* parent) : FormPanel(docu
   connect(take_, &QPushButton::clicked, this, [this, typed] {
     const QString name = other_->currentText();
     const QString left = typed().isEmpty() ? tr("before %1").arg(name) : typed();
-    put(tr("Put %1 in force").arg(name),
+    put(tr("Make %1 current").arg(name),
         [&](Crossing& c) { c = with_layout_in_force(c, picked_id(), left.toStdString()); });
     name_->clear();
   });
@@ -133,7 +133,7 @@ QString LayoutsPanel::table_html(const std::vector<LayoutSummary>& all) const {
                                                  text_from(s.least_gap_utility).toHtmlEscaped())
                               : QStringLiteral("–");
        }},
-      {tr("beyond the gap wanted"),
+      {tr("beyond the gap required"),
        [&](const LayoutSummary& s) { return number(s.least_gap_over_m, Dimension::length); }},
       {tr("chance to touch a service"),
        [&](const LayoutSummary& s) { return number(s.contact_chance, Dimension::chance); }},
@@ -146,7 +146,7 @@ QString LayoutsPanel::table_html(const std::vector<LayoutSummary>& all) const {
   QString html = QStringLiteral("<table cellspacing='0' cellpadding='3'><tr><td></td>");
   for (const LayoutSummary& s : all)
     html +=
-        QStringLiteral("<td><b>%1</b></td>").arg((s.id.empty() ? tr("in force") : text_from(s.name)).toHtmlEscaped());
+        QStringLiteral("<td><b>%1</b></td>").arg((s.id.empty() ? tr("current") : text_from(s.name)).toHtmlEscaped());
   html += QStringLiteral("</tr>");
   for (const auto& [name, cell] : rows) {
     html += QStringLiteral("<tr><td>%1</td>").arg(name.toHtmlEscaped());

@@ -28,14 +28,14 @@ MuteForm::MuteForm(QWidget* parent)
       reason_(new QLineEdit(this)),
       by_(new QLineEdit(this)),
       wrong_(new QLabel(this)),
-      take_(new QPushButton(tr("Mute"), this)) {
+      take_(new QPushButton(tr("Accept"), this)) {
   setFrameShape(QFrame::StyledPanel);
   for (QLabel* label : {title_, effect_, wrong_}) label->setWordWrap(true);
   reason_->setMaxLength(longest_reason);
-  reason_->setAccessibleName(tr("Reason for muting"));
+  reason_->setAccessibleName(tr("Reason for accepting"));
   reason_->setPlaceholderText(tr("as: cut and capped, seen on site"));
   by_->setMaxLength(80);
-  by_->setAccessibleName(tr("Who mutes it"));
+  by_->setAccessibleName(tr("Who accepts it"));
   by_->setPlaceholderText(tr("name or initials"));
   auto* rows = new QVBoxLayout(this);
   rows->addWidget(title_);
@@ -82,25 +82,22 @@ void MuteForm::set_theme(const Theme& theme) {
 }
 
 void MuteForm::open_for(const Finding& finding, const QString& what, const Mute* shown_text) {
-  title_->setText(tr("Mute “%1”").arg(what));
+  title_->setText(tr("Accept “%1”").arg(what));
   reason_->setText(shown_text ? text_from(shown_text->reason) : QString());
   by_->setText(shown_text && !shown_text->by.empty() ? text_from(shown_text->by)
                                                      : QSettings().value(name_key()).toString());
   QString effect;
   if (finding.severity == Severity::stop)
     effect =
-        tr("It is a stop: muted or not, the verdict stays “Stop” until the limit is kept. The reason is kept and "
-           "printed.");
+        tr("It is a stop: accepted or not, the verdict stays “Stop” until the limit is kept. The reason is kept and printed.");
   else if (finding.missing)
     effect =
-        tr("It is not known: muted or not, the verdict stays “Incomplete” until it is entered. The reason is kept "
-           "and printed.");
+        tr("It is not known: accepted or not, the verdict stays “Incomplete” until it is entered. The reason is kept and printed.");
   else if (finding.severity == Severity::note)
-    effect = tr("A note does not count in the verdict. It stays in the list, marked as muted.");
+    effect = tr("A note does not count in the verdict. It stays in the list, marked as accepted.");
   else if (can_hurt_people(finding))
     effect =
-        tr("Somebody may come to harm over it: muted or not, it counts in the verdict. The headline names it with "
-           "your reason, which is kept and printed.");
+        tr("Somebody may come to harm over it: accepted or not, it counts in the verdict. The headline names it with your reason, which is kept and printed.");
   else
     effect =
         tr("It stays in the list and on the sheet with your reason, and no longer counts in the verdict. It "
@@ -117,7 +114,7 @@ void MuteForm::close_form() {
 }
 
 void MuteForm::complain(const Error& error) {
-  wrong_->setText(tr("Not muted: %1 is missing. Say %2.").arg(text_from(error.place), text_from(error.expected)));
+  wrong_->setText(tr("Not accepted: %1 is missing. Say %2.").arg(text_from(error.place), text_from(error.expected)));
   wrong_->show();
   (error.code == "name" ? by_ : reason_)->setFocus(Qt::OtherFocusReason);
 }

@@ -36,7 +36,7 @@ const Working* step_of(const Assessment& assessment, const std::string& code) {
 
 QString PipePanel::source_words() const {
   const Pipe pipe = pipe_of(document_.crossing());
-  if (!document_.crossing().pipe) return tr("No pipe is entered. Pick its material first.");
+  if (!document_.crossing().pipe) return tr("No pipe is entered. Select its material first.");
   const auto cited = [](const Source& source) {
     return tr("%1 [%2]").arg(text_from(source.text), text_from(burrow::label_text(source.label)));
   };
@@ -81,7 +81,7 @@ void PipePanel::show_checks() {
   if (!rows.empty()) shown_text << (over == 0 ? tr("No limit is broken.") : tr("%n limits are broken.", nullptr, over));
   if (near) shown_text << tr("%n near the limit.", nullptr, near);
   if (open) shown_text << tr("%n could not be done.", nullptr, open);
-  if (!rows.empty()) shown_text << tr("Pick a check below for its working.");
+  if (!rows.empty()) shown_text << tr("Select a check below for its calculation.");
   summary_->setText(shown_text.join(QLatin1Char(' ')));
   if (std::none_of(rows.begin(), rows.end(), [this](const CheckRow& r) { return r.code == picked_; })) picked_.clear();
   checks_->setVisible(!rows.empty());

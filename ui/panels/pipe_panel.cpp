@@ -115,8 +115,8 @@ void PipePanel::make_checks() {
     show_working();
     bring_into_view(copy_);  // below the list, which may be longer than the page shows
   });
-  working_ = add_text(tr("Working of the picked check"));
-  copy_ = add_buttons({tr("Copy the working")}).front();
+  working_ = add_text(tr("Calculation of the selected check"));
+  copy_ = add_buttons({tr("Copy the calculation")}).front();
   copy_->setToolTip(tr("Formula, numbers, result, limit and sources as text"));
   connect(copy_, &QPushButton::clicked, this, [this] { QGuiApplication::clipboard()->setText(plain_); });
 }

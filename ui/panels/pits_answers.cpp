@@ -93,7 +93,7 @@ QString PitsPanel::earth_words() const {
   }
   if (answer.heap.volume_m3 > 0)
     facts.emplace_back(
-        tr("spoil heap, long × wide × high"),
+        tr("spoil, long × wide × high"),
         tr("%1 × %2 × %3")
             .arg(length(answer.heap.length_m), length(answer.heap.width_m), length(answer.heap.height_m)));
   if (answer.water_head_m)

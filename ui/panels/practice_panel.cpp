@@ -33,17 +33,17 @@ PracticePanel::PracticePanel(Document& document, QWidget* parent)
   add_heading(tr("Practice bore"));
   lessons_ = add_combo(tr("Lesson"));
   for (const Lesson& lesson : all_lessons()) lessons_->addItem(tr(lesson.title), QString::fromLatin1(lesson.sample));
-  const auto open = add_buttons({tr("Open this lesson"), tr("Draw a truth at random")});
+  const auto open = add_buttons({tr("Open this lesson"), tr("Random practice bore")});
   connect(open[0], &QPushButton::clicked, this, [this] { Q_EMIT lesson_wanted(lessons_->currentData().toString()); });
   connect(open[1], &QPushButton::clicked, this, [this] {
-    edit_truth(tr("Draw a truth"), [this](Practice& practice) {
+    edit_truth(tr("Random bore"), [this](Practice& practice) {
       practice.truth = draw_truth(document_.crossing(), document_.tables(), practice.truth.seed + 1);
     });
     forget();
   });
   lesson_ = add_text(tr("Aim and question"));
   add_gap();
-  start_ = add_buttons({tr("Set out and start")})[0];
+  start_ = add_buttons({tr("Start boring")})[0];
   start_->setToolTip(tr("With the layout as it is drawn now"));
   connect(start_, &QPushButton::clicked, this, &PracticePanel::start);
   state_ = add_text(tr("What the crew sees"));
@@ -52,13 +52,13 @@ PracticePanel::PracticePanel(Document& document, QWidget* parent)
   choices_ = add_buttons(words);
   for (std::size_t i = 0; i < choices_.size(); ++i)
     connect(choices_[i], &QPushButton::clicked, this, [this, i] { choose(word_at_row(i)); });
-  reveal_ = add_buttons({tr("Reveal what it did")})[0];
+  reveal_ = add_buttons({tr("Show the true bore")})[0];
   connect(reveal_, &QPushButton::clicked, this, &PracticePanel::reveal);
   speed_ = new QSlider(Qt::Horizontal, this);
   speed_->setRange(1, 20);
   speed_->setValue(4);
-  speed_->setAccessibleName(tr("Speed of the reveal"));
-  add_labelled(tr("speed of the reveal"), speed_);
+  speed_->setAccessibleName(tr("Speed of showing it"));
+  add_labelled(tr("speed of showing it"), speed_);
   result_text_ = add_text(tr("Debrief"));
   make_results();
   make_truth();
@@ -84,7 +84,7 @@ void PracticePanel::make_results() {
   name_ = new QLineEdit(this);
   name_->setAccessibleName(tr("name for the table"));
   add_labelled(tr("name"), name_);
-  const auto buttons = add_buttons({tr("Enter in the table"), tr("Again, same truth")});
+  const auto buttons = add_buttons({tr("Enter in the table"), tr("Same bore again")});
   enter_ = buttons[0];
   again_ = buttons[1];
   connect(enter_, &QPushButton::clicked, this, &PracticePanel::enter_result);
@@ -94,7 +94,7 @@ void PracticePanel::make_results() {
 
 void PracticePanel::make_truth() {
   add_gap();
-  trainer_ = new QCheckBox(tr("Trainer: show and set the truth"), this);
+  trainer_ = new QCheckBox(tr("Trainer: hidden conditions"), this);
   add_widget(trainer_);
   const int before = widgets_so_far();
   truth_ = add_entries(tr("default"));
@@ -270,8 +270,7 @@ void PracticePanel::refresh() {
   for (const std::string& text : {practice.title, practice.aim, practice.question})
     if (!text.empty()) lines << text_from(text);
   lesson_->setText(lines.isEmpty()
-                       ? tr("No lesson is set here: open one, or draw a truth for this crossing and see how "
-                            "its bore goes.")
+                       ? tr("No lesson is set here: open one, or try a random practice bore for this crossing and see how it goes.")
                        : lines.join(QStringLiteral("\n\n")));
   if (const QString title = text_from(practice.title); title != shown_lesson_) {
     shown_lesson_ = title;  // the list names the lesson that was opened

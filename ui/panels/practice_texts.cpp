@@ -49,7 +49,7 @@ QString cause_words(std::string_view cause) {
 void PracticePanel::show_run() {
   const bool on = run_ && !run_->over();
   start_->setEnabled(!on);
-  start_->setText(run_ ? tr("Start afresh") : tr("Set out and start"));
+  start_->setText(run_ ? tr("Start afresh") : tr("Start boring"));
   const bool sonde = practice_of(document_.crossing(), document_.tables()).sonde;
   const auto now = on ? run_->choices(sonde) : std::vector<PracticeChoice>();
   for (std::size_t i = 0; i < choices_.size(); ++i)
@@ -60,8 +60,7 @@ void PracticePanel::show_run() {
   again_->setEnabled(run_ && run_->over());
   if (!run_) {
     state_->setText(
-        tr("Lay it out on the drawing, set level and sight, then start. You will see what a crew sees: "
-           "marks, times, the sound, and a fix where you ask for one."));
+        tr("Lay it out on the drawing, set level and sight, then start. You will see what a crew sees: marks, times, the sound, and a location where you ask for one."));
     show_debrief();
     return;
   }
@@ -74,7 +73,7 @@ void PracticePanel::show_run() {
                       text_from(run_->sound()));
     for (const Reading& reading : run_->record().readings)
       if (reading.kind == ReadingKind::fix && reading.nose && std::abs(reading.nose->m - run_->nose_m()) < 1e-6)
-        lines << tr("The fix here: offset %1, depth %2.")
+        lines << tr("The location here: offset %1, depth %2.")
                      .arg(text_of(reading.offset->m, Dimension::station),
                           text_of(reading.depth->m, Dimension::station));
       else if (reading.kind == ReadingKind::grade && reading.nose && std::abs(reading.nose->m - run_->nose_m()) < 1e-6)

@@ -30,13 +30,13 @@ inline PracticeChoice word_at_row(std::size_t row) {
 inline QString choice_words(PracticeChoice choice) {
   switch (choice) {
     case PracticeChoice::fix:
-      return QCoreApplication::translate("practice", "Take a fix");
+      return QCoreApplication::translate("practice", "Locate the tool");
     case PracticeChoice::level:
       return QCoreApplication::translate("practice", "Lay the level on");
     case PracticeChoice::stop_and_look:
       return QCoreApplication::translate("practice", "Stop and look");
     case PracticeChoice::leave_and_expose:
-      return QCoreApplication::translate("practice", "Leave and expose");
+      return QCoreApplication::translate("practice", "Leave the tool and dig down");
     case PracticeChoice::back_out:
       return QCoreApplication::translate("practice", "Back out");
     case PracticeChoice::go_on:

@@ -76,7 +76,7 @@ QString SetupPanel::line_text() const {
                                                 : tr("%1 right of the line through the launch point").arg(off);
     facts.emplace_back(tr("sight at the stake, %1 ahead").arg(text_of(launch.sight_base->m, Dimension::length)), where);
   } else {
-    facts.emplace_back(tr("sight at the stake"), tr("no stake entered: type its sight base"));
+    facts.emplace_back(tr("sight at the stake"), tr("no stake entered: type the distance to it"));
   }
   return facts_html(facts);
 }

@@ -48,7 +48,7 @@ SeveralPanel::SeveralPanel(Document& document, QWidget* parent)
       kinds_(new QComboBox(choices_)),
       statuses_(new QComboBox(choices_)),
       nothing_(new QLabel(
-          tr("These share no value that could be set for all of them. Pick things of one kind for that."), this)),
+          tr("These share no value that could be set for all of them. Select items of one kind for that."), this)),
       values_(new EntryForm(document, tr("default"), this)),
       duplicate_(new QPushButton(tr("Duplicate all"), this)),
       remove_(new QPushButton(tr("Remove all"), this)),
@@ -56,14 +56,14 @@ SeveralPanel::SeveralPanel(Document& document, QWidget* parent)
       later_(new QTimer(this)) {
   setFrameShape(QFrame::StyledPanel);
   setAutoFillBackground(true);
-  setAccessibleName(tr("Several picked things"));
+  setAccessibleName(tr("Several selected items"));
   QFont bold = heading_->font();
   bold.setBold(true);
   heading_->setFont(bold);
   heading_->setWordWrap(true);
   nothing_->setWordWrap(true);
-  kinds_->setAccessibleName(tr("Kind of all picked utilities"));
-  statuses_->setAccessibleName(tr("Status of all picked utilities"));
+  kinds_->setAccessibleName(tr("Kind of all selected utilities"));
+  statuses_->setAccessibleName(tr("Status of all selected utilities"));
   kinds_->addItem(tr("various"));
   for (const UtilityKindRow& row : document.tables().utilities) kinds_->addItem(text_from(row.name));
   statuses_->addItem(tr("various"));

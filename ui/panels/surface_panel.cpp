@@ -42,7 +42,7 @@ SurfacePanel::SurfacePanel(Document& document, QWidget* parent) : FormPanel(docu
   add_ = buttons[0];
   remove_ = buttons[1];
   add_->setToolTip(tr("A new road over the middle of the bore"));
-  remove_->setToolTip(tr("Takes out the picked one; Undo brings it back"));
+  remove_->setToolTip(tr("Takes out the selected one; Undo brings it back"));
   nothing_ = add_text(tr("What is missing"));
   make_nothing_above();
   heave_ = new HeaveChart(this);

@@ -114,9 +114,9 @@ void ToolPanel::show_blow() {
     facts.emplace_back(tr("blow energy"), text_from(working_number(advance.blow.energy_J, "J", units_)));
     facts.emplace_back(tr("push of the air, backwards"), text_of(advance.blow.reaction_N, Dimension::force));
     facts.emplace_back(tr("least grip of the ground, in times that push"),
-                       (grip < stop      ? tr("%1: stop, at least %2 wanted").arg(times(grip), times(stop))
-                        : grip < caution ? tr("%1: caution, %2 wanted").arg(times(grip), times(caution))
-                                         : tr("%1: enough, %2 wanted").arg(times(grip), times(caution))) +
+                       (grip < stop      ? tr("%1: stop, at least %2 required").arg(times(grip), times(stop))
+                        : grip < caution ? tr("%1: caution, %2 required").arg(times(grip), times(caution))
+                                         : tr("%1: enough, %2 required").arg(times(grip), times(caution))) +
                            QLatin1Char('\n') +
                            tr("at station %1").arg(text_of(advance.least_grip_station_m, Dimension::station)));
     facts.emplace_back(

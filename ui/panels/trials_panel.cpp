@@ -39,14 +39,14 @@ TrialsPanel::TrialsPanel(Document& document, TrialsJob& job, QWidget* parent)
   state_->setWordWrap(true);
   progress_->setRange(0, 1000);
   progress_->setTextVisible(false);
-  progress_->setAccessibleName(tr("Progress of the trials"));
-  count_->setAccessibleName(tr("Number of trials"));
-  seed_->setAccessibleName(tr("Seed of the trials"));
-  seed_->setToolTip(tr("The same seed gives the same trials on any machine"));
+  progress_->setAccessibleName(tr("Progress of the simulation"));
+  count_->setAccessibleName(tr("Number of runs"));
+  seed_->setAccessibleName(tr("Seed of the simulation"));
+  seed_->setToolTip(tr("The same seed gives the same runs on any machine"));
   count_->setValidator(new QIntValidator(1, most_trials, count_));
   seed_->setValidator(new QIntValidator(0, 2147483647, seed_));
   table_->setColumnCount(3);
-  table_->setHorizontalHeaderLabels({tr("of all bores"), tr("trials"), tr("closed form")});
+  table_->setHorizontalHeaderLabels({tr("of all bores"), tr("runs"), tr("closed form")});
   table_->verticalHeader()->hide();
   table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
   table_->setSelectionMode(QAbstractItemView::ContiguousSelection);
@@ -59,7 +59,7 @@ TrialsPanel::TrialsPanel(Document& document, TrialsJob& job, QWidget* parent)
   table_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   table_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);  // so that the rows keep their height
   table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-  table_->setAccessibleName(tr("What the trials counted"));
+  table_->setAccessibleName(tr("What the simulation counted"));
 
   auto* top = new QHBoxLayout;
   top->addWidget(button_);
@@ -116,13 +116,13 @@ void TrialsPanel::take_count() {
   const int count = count_->text().toInt(&counted), seed = seed_->text().toInt(&seeded);
   if (counted && count >= 1 && count <= most_trials && count != *wanted.count) wanted.count.set(count);
   if (seeded && seed >= 0 && seed != *wanted.seed) wanted.seed.set(seed);
-  document_.change(tr("Change the trials"), [&](Crossing& c) { c.bore.trials = wanted; });
+  document_.change(tr("Change the simulation"), [&](Crossing& c) { c.bore.trials = wanted; });
   refresh_later();
 }
 
 void TrialsPanel::show_state() {
   const bool running = job_.running();
-  button_->setText(running ? tr("Cancel") : tr("Try it"));
+  button_->setText(running ? tr("Cancel") : tr("Run simulation"));
   button_->setToolTip(running ? tr("Stop counting; what was counted before stays")
                               : tr("Follow many bores, each with its own errors, stones and soil"));
   progress_->setVisible(running);
@@ -132,10 +132,9 @@ void TrialsPanel::show_state() {
     state_->setText(tr("Counting %L1 bores…").arg(*document_.crossing().bore.trials.count));
   else if (!trials)
     state_->setText(
-        tr("Nothing counted yet. The trials follow many bores, each with its own errors of setting, "
-           "stones and soil, and count what becomes of them."));
+        tr("Nothing counted yet. The simulation follows many bores, each with its own errors of setting, stones and soil, and counts what becomes of them."));
   else if (!job_.current())
-    state_->setText(tr("The crossing has changed since: these are the trials of how it stood before."));
+    state_->setText(tr("The crossing has changed since: these are the runs of how it stood before."));
   else
     state_->setText(
         tr("%L1 bores. Status: %2.").arg(trials->count).arg(text_from(model_status(document_.crossing().bore.model))));

@@ -68,7 +68,7 @@ void UtilitiesPanel::show_answer() {
   } else {
     add(tr("clear gap, outside to outside"), answer->separation_m, Dimension::length);
     add(tr("19 times in 20 more than"), answer->gap_low_m, Dimension::length);
-    add(tr("wanted"), answer->required_m, Dimension::length);
+    add(tr("required"), answer->required_m, Dimension::length);
     const bool least = answer->by == ContactBy::bound;
     const auto add_chance = [&](const QString& name, const std::optional<double>& chance) {
       if (chance) facts.emplace_back(least ? tr("%1, at least").arg(name) : name, chance_text(*chance));
@@ -208,7 +208,7 @@ void UtilitiesPanel::add_hole() {
   if (!current() || locked()) return;
   const Field field = new_hole_field(document_.crossing(), picked_, place());
   const Result<std::optional<double>> value = read_field(field, measured_->text().toStdString(), units_);
-  const QString fault = value ? QString() : tr("Not added: %1 wanted").arg(text_from(value.error().expected));
+  const QString fault = value ? QString() : tr("Not added: %1 required").arg(text_from(value.error().expected));
   measured_wrong_->setText(fault);
   measured_wrong_->setVisible(!fault.isEmpty());
   measured_->setAccessibleDescription(fault);

@@ -42,8 +42,8 @@ UtilitiesPanel::UtilitiesPanel(Document& document, QWidget* parent) : FormPanel(
   duplicate_ = buttons[1];
   remove_ = buttons[2];
   add_->setToolTip(tr("A new utility across the middle of the bore"));
-  duplicate_->setToolTip(tr("The picked one once more, a little further along"));
-  remove_->setToolTip(tr("Takes out the picked one with its test holes; Undo brings both back"));
+  duplicate_->setToolTip(tr("The selected one once more, a little further along"));
+  remove_->setToolTip(tr("Takes out the selected one with its test holes; Undo brings both back"));
   whole_bore_ = add_text(tr("Chances of the whole bore"));
   search_state_ = add_text(tr("Utility search"));
   search_state_->setTextInteractionFlags(Qt::TextBrowserInteraction);
@@ -162,7 +162,7 @@ Card UtilitiesPanel::row_of_utility(const Utility& utility) const {
     card.facts = tr("clear gap not known");
   } else {
     QStringList facts{tr("%1 clear").arg(text_of(*answer->separation_m, Dimension::length))};
-    if (answer->required_m) facts << tr("%1 wanted").arg(text_of(*answer->required_m, Dimension::length));
+    if (answer->required_m) facts << tr("%1 required").arg(text_of(*answer->required_m, Dimension::length));
     if (answer->contact_chance_worst) facts << tr("%1 to touch").arg(chance_text(*answer->contact_chance_worst));
     card.facts = facts.join(QStringLiteral(" · "));
   }

@@ -99,11 +99,11 @@ double eased(Paper& paper, const QRectF& in, double top, const Sheet& sheet) {
 
 void eased_in_full(Flow& flow, const Sheet& sheet) {
   if (eased_in_short(sheet.assessment).empty()) return;
-  flow.heading(tr("Muted and loosened"));
+  flow.heading(tr("Accepted and loosened"));
   flow.paragraph(text_from(headline(sheet.assessment, sheet.units)));
   for (const Finding& f : sheet.assessment.findings)
     if (f.muted && f.severity != Severity::note)
-      flow.paragraph(QStringLiteral("• ") + tr("muted: %1 (%2; %3, %4)")
+      flow.paragraph(QStringLiteral("• ") + tr("accepted: %1 (%2; %3, %4)")
                                                 .arg(text_from(finding_text(f, sheet.units)),
                                                      text_from(f.muted->reason), text_from(f.muted->by),
                                                      text_from(f.muted->date)));

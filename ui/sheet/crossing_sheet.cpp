@@ -161,7 +161,7 @@ void worst_findings(Paper& paper, const Sheet& sheet, const QRectF& box) {
   for (const Finding& f : sheet.assessment.findings) {
     const QString severity = f.missing ? tr("missing") : text_from(burrow::translated(burrow::word_of(f.severity)));
     const QString text = text_from(finding_text(f, sheet.units));
-    const QString words = (f.muted ? tr("%1. %2: %3 (muted)") : QStringLiteral("%1. %2: %3"))
+    const QString words = (f.muted ? tr("%1. %2: %3 (accepted)") : QStringLiteral("%1. %2: %3"))
                               .arg(QString::number(shown + 1), severity, text);
     const double height = static_cast<double>(wrapped(words, body, box.width()).size()) * line_height_mm(body);
     if (y + height > last) break;

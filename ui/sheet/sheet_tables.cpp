@@ -77,7 +77,7 @@ class SheetTables {
                    {tr("limit from"), 3.2}},
                   open);
     if (!muted.empty()) {
-      flow_.heading(tr("Muted findings"));
+      flow_.heading(tr("Accepted findings"));
       flow_.table({{tr("no."), 0.45, Align::right},
                    {tr("weight"), 1},
                    {tr("finding"), 4.2},
@@ -95,7 +95,7 @@ class SheetTables {
       rows.push_back({text_from(l.name), text_from(limit_number(l.value, l.unit, sheet_.units)),
                       text_from(limit_number(l.table_value, l.unit, sheet_.units)), text_from(l.why)});
     flow_.table({{tr("limit"), 3.5},
-                 {tr("in force"), 1.2, Align::right},
+                 {tr("current"), 1.2, Align::right},
                  {tr("table or rule"), 1.2, Align::right},
                  {tr("reason"), 4}},
                 rows);
@@ -129,7 +129,7 @@ class SheetTables {
                  {tr("station"), 1.15, Align::right},
                  {tr("level"), 1.2, Align::right},
                  {tr("clear gap"), 1.25, Align::right},
-                 {tr("wanted"), 1.1, Align::right},
+                 {tr("required"), 1.1, Align::right},
                  {tr("chance of contact"), 1.15, Align::right},
                  {tr("located"), 1.4},
                  {tr("expose"), 0.85}},
@@ -314,7 +314,7 @@ void add_tables(std::vector<Page>& pages, const Sheet& sheet) {
 
 std::vector<Page> working_pages(const Sheet& sheet) {
   std::vector<Page> pages;
-  Flow flow([&] { return new_text_page(pages, sheet, tr("Working")); });
+  Flow flow([&] { return new_text_page(pages, sheet, tr("Calculation")); });
   flow.paragraph(
       tr("Every number of the checks: the formula in symbols, what was put in, what came out, the limit, and "
          "where both come from."));

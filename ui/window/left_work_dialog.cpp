@@ -84,7 +84,7 @@ LeftWorkDialog::LeftWorkDialog(const Tables& tables, std::vector<LeftWork> works
       picture_(new CrossingPicture(tables, units, dark, this)),
       compared_(new QLabel(this)),
       differences_(new QPlainTextEdit(this)),
-      take_(new QPushButton(tr("&Take it back"), this)),
+      take_(new QPushButton(tr("&Recover"), this)),
       drop_(new QPushButton(tr("Thro&w it away"), this)) {
   setWindowTitle(tr("Unsaved work"));
   lay_out();

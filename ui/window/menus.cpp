@@ -200,9 +200,7 @@ void MainWindow::show_hints() {
   };
   std::vector<Hint> hints{
       {tr("Drag this round grip down, slowly. Everything is judged again while you drag; Esc puts it back."), launch},
-      {tr("This line says how the crossing stands and what to do first. Pick one of the findings beside the drawing: "
-          "its "
-          "working shows the formula, the numbers and where they come from."),
+      {tr("This line says how the crossing stands and what to do first. Select one of the findings beside the drawing: its calculation shows the formula, the numbers and where they come from."),
        [this, here] { return here(*verdict_); }},
       {tr("The same question the other way round: Launches shows which launches work, and takes the best one with one "
           "click."),

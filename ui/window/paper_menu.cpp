@@ -26,7 +26,7 @@ void MainWindow::add_paper_entries(QMenu* menu) {
   };
   const Part parts[] = {{SheetPart::sheet, tr("&Crossing sheet…")},
                         {SheetPart::card, tr("&Setup card…")},
-                        {SheetPart::working, tr("&Working…")},
+                        {SheetPart::working, tr("Ca&lculation…")},
                         {SheetPart::as_built, tr("As-&built record…")},
                         {SheetPart::all, tr("&All of it…")}};
   QMenu* print = menu->addMenu(tr("&Print"));

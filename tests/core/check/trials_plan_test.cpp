@@ -151,9 +151,9 @@ TEST(TrialsText, NoneSeen_IsNotNever) {
 
 TEST(TrialsText, ModelStatus_SaysFromHowManyBores) {
   ModelConstants model;
-  EXPECT_EQ(model_status(model), "our model, not calibrated");
+  EXPECT_EQ(model_status(model), "model not calibrated");
   model.calibrated_from.set(12);  // a number typed by hand calibrates nothing
-  EXPECT_EQ(model_status(model), "our model, not calibrated");
+  EXPECT_EQ(model_status(model), "model not calibrated");
   model.calibrated_records = named_records(12);
   EXPECT_EQ(model_status(model), "our model, calibrated from 12 bores");
   model.calibrated_from.set(1);

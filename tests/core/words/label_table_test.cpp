@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "burrow/file/tables_file.h"
+#include "burrow/language/label_text.h"
 
 namespace burrow {
 namespace {
@@ -12,7 +13,7 @@ namespace {
 TEST(LabelTable, TableHasALineForEachLabel) {
   const std::string text = label_table(load_tables());
   for (const SourceLabel label : all_source_labels)
-    EXPECT_NE(text.find("| " + std::string(word_of(label))), std::string::npos) << text;
+    EXPECT_NE(text.find("| " + label_text(label)), std::string::npos) << text;
   EXPECT_EQ(std::count(text.begin(), text.end(), '\n'), 2 + 8);
 }
 

@@ -95,7 +95,7 @@ TEST(SheetPages, MutedFinding_StandsWithItsReason) {
   ASSERT_FALSE(j.answer.findings.empty());
   j.answer.findings.back().muted = Muted{"cut and capped in spring", "A. Miller", "2025-05-02"};
   const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::sheet));
-  EXPECT_TRUE(words.contains(QStringLiteral("Muted findings")));
+  EXPECT_TRUE(words.contains(QStringLiteral("Accepted findings")));
   EXPECT_TRUE(words.contains(QStringLiteral("cut and capped")));
 }
 

@@ -21,7 +21,7 @@ struct TrialsLine {
 /// Evidence: TrialsText.*
 std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& assessment, UnitSystem units);
 
-/// "our model, not calibrated" or "calibrated from 12 bores": stands wherever a result of the path model stands.
+/// "model not calibrated" or "calibrated from 12 bores": stands wherever a result of the path model stands.
 std::string model_status(const ModelConstants& model);
 
 }  // namespace burrow
