@@ -39,11 +39,10 @@ int open_workbench(int argc, char** argv, const std::string& file, const std::st
                        : burrow::text_from(language)));
   const QString folder = QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) + QStringLiteral("/unsaved");
   burrow::MainWindow window(burrow::load_tables(burrow::today()), folder);
-  if (file.empty()) window.open_sample(QStringLiteral("house-service"));
+  if (file.empty()) window.show_start();
   window.place_on_screen();
   window.show();
-  if (file.empty()) window.show_first_hints();
-  if (!file.empty() && !window.open_file(burrow::text_from(file))) window.open_sample(QStringLiteral("house-service"));
+  if (!file.empty() && !window.open_file(burrow::text_from(file))) window.show_start();
   window.offer_left_work();
   window.keep_through_ends();
   QTimer midnight;

@@ -40,7 +40,7 @@ TEST(Drag, LaunchPit_MovesStationAndLevel_OneUndoStep_FileHoldsIt) {
   const Crossing before = w.crossing();
   const Frame frame = w.window.drawing().frame();
   const QPointF from = grip(w, ItemKind::launch);
-  w.drag(from, from + QPointF(0.5 * frame.px_per_m, 0.2 * frame.px_per_m));
+  w.drag(from, from + QPointF(0.5 * frame.px_per_m, 0.2 * frame.px_per_m * frame.exaggeration));
   EXPECT_NEAR(w.crossing().bore.launch.station.m, before.bore.launch.station.m + 0.5, 0.0051);
   EXPECT_NEAR(w.crossing().bore.launch.elevation.m, before.bore.launch.elevation.m - 0.2, 0.0051);
   EXPECT_EQ(w.window.document().undo_stack().count(), 1);
@@ -82,7 +82,7 @@ TEST(Drag, ReassessesWhileMoving) {
   TestWindow w("house-service");
   const double cover = *w.window.document().assessment().cover.least_m;
   const QPointF from = grip(w, ItemKind::launch);
-  const double down = 0.3 * w.window.drawing().frame().px_per_m;
+  const double down = 0.3 * w.window.drawing().frame().px_per_m * w.window.drawing().exaggeration();
   w.press(from);
   w.move(from + QPointF(0, down / 2));
   w.move(from + QPointF(0, down));
@@ -97,7 +97,7 @@ TEST(Drag, Grade_TurnsAboutTheLaunch) {
   const double run = grade_grip_station(w.crossing()) - w.crossing().bore.launch.station.m;
   const double before = w.crossing().bore.launch.grade.v;
   const double elevation = w.crossing().bore.launch.elevation.m;
-  w.drag(from, from + QPointF(0, 0.1 * w.window.drawing().frame().px_per_m));
+  w.drag(from, from + QPointF(0, 0.1 * w.window.drawing().frame().px_per_m * w.window.drawing().exaggeration()));
   EXPECT_NEAR(w.crossing().bore.launch.grade.v, before - 0.1 / run, 0.0006);
   EXPECT_EQ(w.crossing().bore.launch.elevation.m, elevation);
 }
@@ -114,7 +114,8 @@ TEST(Drag, Utility_InBothViews) {
   TestWindow w("house-service");
   const Utility gas = utility(w, "gas main");
   const double px = w.window.drawing().frame().px_per_m;
-  w.drag(grip(w, ItemKind::utility, gas.id), grip(w, ItemKind::utility, gas.id) + QPointF(0, -0.2 * px));
+  w.drag(grip(w, ItemKind::utility, gas.id),
+         grip(w, ItemKind::utility, gas.id) + QPointF(0, -0.2 * px * w.window.drawing().exaggeration()));
   for (std::size_t i = 0; i < gas.path.size(); ++i) {
     if (gas.path[i].z_m) {
       EXPECT_NEAR(*utility(w, "gas main").path[i].z_m, *gas.path[i].z_m + 0.2, 0.0051);
@@ -123,8 +124,8 @@ TEST(Drag, Utility_InBothViews) {
 
   const Frame& frame = w.window.drawing().frame();
   const Utility now = utility(w, "gas main");
-  const QPointF on_plan = frame.above(now.path.front().x_m + (now.path.back().x_m - now.path.front().x_m) * 0.36,
-                                      now.path.front().y_m + (now.path.back().y_m - now.path.front().y_m) * 0.36);
+  const QPointF on_plan = frame.above(now.path.front().x_m + (now.path.back().x_m - now.path.front().x_m) * 0.44,
+                                      now.path.front().y_m + (now.path.back().y_m - now.path.front().y_m) * 0.44);
   ASSERT_TRUE(frame.plan.contains(on_plan));
   w.drag(on_plan, on_plan + QPointF(0.4 * px, 0));
   EXPECT_NEAR(utility(w, "gas main").path.front().x_m, now.path.front().x_m + 0.4, 0.0051);
@@ -137,7 +138,7 @@ TEST(Drag, GroundAndStratumPoints) {
   const LevelPoint before = w.crossing().site.ground[3];
   const Frame frame = w.window.drawing().frame();
   const QPointF at = frame.side(before.station_m, before.elevation_m);
-  w.drag(at, at + QPointF(0, -0.15 * frame.px_per_m));
+  w.drag(at, at + QPointF(0, -0.15 * frame.px_per_m * frame.exaggeration));
   EXPECT_NEAR(w.crossing().site.ground[3].elevation_m, before.elevation_m + 0.15, 0.0051);
 
   const auto layer = std::find_if(w.crossing().site.strata.begin(), w.crossing().site.strata.end(),
@@ -151,7 +152,7 @@ TEST(Drag, GroundAndStratumPoints) {
       index = i;
   ASSERT_LT(index, top.size());
   const QPointF knot = frame.side(top[index].station_m, top[index].elevation_m);
-  w.drag(knot, knot + QPointF(0, 0.1 * frame.px_per_m));
+  w.drag(knot, knot + QPointF(0, 0.1 * frame.px_per_m * frame.exaggeration));
   for (const Stratum& s : w.crossing().site.strata) {
     if (s.id == id) {
       EXPECT_NEAR((*s.top)[index].elevation_m, top[index].elevation_m - 0.1, 0.0051);

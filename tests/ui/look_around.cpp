@@ -147,7 +147,7 @@ void day_and_practice(const QString& folder) {
     w.window.side().show_page(SideColumn::Page::practice);
     const QString name = QLatin1String(lesson);
     both(w, folder, name + QStringLiteral("-start"));
-    click(w, page.button(QStringLiteral("Set out")));
+    click(w, page.button(QStringLiteral("Start boring")));
     click(w, page.button(QStringLiteral("Drive")));
     click(w, page.button(QStringLiteral("Locate the tool")));
     both(w, folder, name + QStringLiteral("-under-way"));

@@ -184,7 +184,7 @@ TEST(ToolPanel, UndoRestoresTheShownText) {
 TEST(ToolPanel, SaysTheGenericTrendAndItsLabel) {
   VisibleLayers<ToolPanel> w("house-service");
   EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("take the maker's plate")));
-  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("[our model]")));
+  EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("[program's model]")));
   const std::string push =
       format(w.document.assessment().advance.blow.reaction_N, Dimension::force, UnitSystem::metric);
   EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(push))) << push;
@@ -316,7 +316,7 @@ TEST(SetupPanel, ShowsTheSetUpOfTheCrew) {
 TEST(SetupPanel, SightBaseAndErrors_AreTypedHere) {
   VisibleLayers<SetupPanel> w("first-lesson");
   EXPECT_TRUE(w.panel.visible_text().contains(QStringLiteral("no stake entered")));
-  w.type(w.panel.line(), "sight base", "5 ft");
+  w.type(w.panel.line(), "distance to the aiming stake", "5 ft");
   EXPECT_NEAR(w.crossing().bore.launch.sight_base->m, 1.524, 1e-12);
   EXPECT_FALSE(w.panel.visible_text().contains(QStringLiteral("no stake entered")));
   w.type(w.panel.line(), "heading", "1 deg");
@@ -324,9 +324,9 @@ TEST(SetupPanel, SightBaseAndErrors_AreTypedHere) {
   EXPECT_TRUE(w.panel.visible_text().contains(QString::fromStdString(off + " left")))
       << w.panel.visible_text().toStdString();
   const double before = *w.document.assessment().arrival.sd_vertical_m;
-  w.type(w.panel.errors(), "level error", "10 mm/m");
+  w.type(w.panel.errors(), "levelling tolerance", "10 mm/m");
   EXPECT_GT(*w.document.assessment().arrival.sd_vertical_m, before);
-  w.type(w.panel.errors(), "level error", "");
+  w.type(w.panel.errors(), "levelling tolerance", "");
   EXPECT_FALSE(w.crossing().bore.launch.level_sd.entered);
   EXPECT_DOUBLE_EQ(*w.document.assessment().arrival.sd_vertical_m, before);
   w.expect_opens_again();

@@ -95,7 +95,7 @@ TEST(Pictures, Practice_Revealed) {
   w.window.side().show_page(SideColumn::Page::practice);
   PracticePanel& practice = w.window.side().practice();
   practice.refresh_now();
-  QTest::mouseClick(practice.button(QStringLiteral("Set out")), Qt::LeftButton);
+  QTest::mouseClick(practice.button(QStringLiteral("Start boring")), Qt::LeftButton);
   for (int i = 0; i < 30 && practice.run() && !practice.run()->over(); ++i)
     QTest::mouseClick(practice.button(QStringLiteral("Drive")), Qt::LeftButton);
   practice.finish_reveal();

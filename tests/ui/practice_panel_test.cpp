@@ -38,12 +38,12 @@ TEST(PracticePanel, Lesson_FromStartToTheTable) {
   PracticePage w;
   ASSERT_TRUE(w.opened);
   EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("The level lies")), -1);
-  w.click("Set out");
+  w.click("Start boring");
   ASSERT_TRUE(w.panel.run());
   w.click("Drive");
   EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("You hear")), -1);
   w.click("Locate the tool");
-  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("The fix here")), -1);
+  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("The location here")), -1);
   EXPECT_FALSE(w.panel.button(QStringLiteral("Locate the tool"))->isVisibleTo(&w.panel));  // one a place
   w.drive_to_the_end();
   ASSERT_TRUE(w.panel.run()->over());
@@ -55,7 +55,7 @@ TEST(PracticePanel, Lesson_FromStartToTheTable) {
   EXPECT_EQ(practice_of(w.crossing(), tables_for_tests()).results.size(), 1u);
   EXPECT_EQ(w.panel.results()->rowCount(), 1);
   w.expect_opens_again();
-  w.click("Again");
+  w.click("Same bore");
   ASSERT_TRUE(w.panel.run());
   EXPECT_FALSE(w.panel.run()->over());
 }
@@ -66,12 +66,12 @@ TEST(PracticePanel, Truth_IsToldAfterTheEnd) {
   std::vector<std::optional<TrueLine>> reported;
   QObject::connect(&w.panel, &PracticePanel::truth_changed,
                    [&](const std::optional<TrueLine>& truth) { reported.push_back(truth); });
-  w.click("Set out");
+  w.click("Start boring");
   w.drive_to_the_end();
   for (const auto& truth : reported) EXPECT_FALSE(truth);
   reported.clear();
   w.panel.speed()->setValue(20);
-  w.click("Reveal");
+  w.click("Show the true bore");
   for (int frame = 0; frame < 4; ++frame) next_frame(w.panel);
   ASSERT_EQ(reported.size(), 4U) << "a bit more in each frame";
   const double first = reported.front()->points.back().x_m, later = reported.back()->points.back().x_m;
@@ -92,7 +92,7 @@ TEST(PracticePanel, Trainer_SetsTheTruth) {
   w.choose("lowest stratum is really", "stiff clay");
   EXPECT_EQ(practice_of(w.crossing(), tables_for_tests()).truth.soils.at(0).soil, "stiff-clay");
   w.expect_opens_again();
-  w.click("Random bore");
+  w.click("Random practice");
   EXPECT_EQ(w.steps(), 3);
   w.document.undo_stack().undo();
   EXPECT_NEAR(practice_of(w.crossing(), tables_for_tests()).truth.errors.level_rad, 0.5 * pi / 180, 1e-9);
@@ -155,7 +155,7 @@ TEST(PracticePanel, TryAnError_MissGrowsWithTheSlider) {
 
 TEST(PracticePanel, Narrow_NothingBeyondTheEdge) {
   PracticePage w("lesson-mark");
-  w.click("Set out");
+  w.click("Start boring");
   w.click("Drive");
   w.panel.trainer()->click();
   for (const int width : {260, 400}) w.expect_inside(width);

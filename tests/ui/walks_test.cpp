@@ -230,7 +230,7 @@ TEST(Walks, Trainer_FromTheLessonToTheDebrief) {
     ASSERT_TRUE(button && button->isEnabled()) << begins;
     QTest::mouseClick(button, Qt::LeftButton);
   };
-  click("Set out");
+  click("Start boring");
   ASSERT_TRUE(practice.run());
   w.keep("set-out");
   for (int i = 0; i < 30 && !practice.run()->over(); ++i) click("Drive");

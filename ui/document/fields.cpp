@@ -30,9 +30,10 @@ std::vector<Field> launch_fields(const Crossing& crossing) {
       field("heading, left positive", Dimension::angle, {-pi / 2, pi / 2}, &Launch::heading),
       field("offset, left positive", Dimension::station, {-farthest_m, farthest_m}, &Launch::offset),
       field("levelling tolerance (1σ)", Dimension::angle, {0, 0.5}, &Launch::level_sd),
-      field("sight error, one sd", Dimension::angle, {0, 0.5}, &Launch::aim_sd),
-      field("position error, one sd", Dimension::small_length, {0, 100}, &Launch::position_sd),
-      field("distance to the aiming stake ahead of the launch point", Dimension::length, {0.01, farthest_m}, &Launch::sight_base),
+      field("sight error (1σ)", Dimension::angle, {0, 0.5}, &Launch::aim_sd),
+      field("position error (1σ)", Dimension::small_length, {0, 100}, &Launch::position_sd),
+      field("distance to the aiming stake ahead of the launch point", Dimension::length, {0.01, farthest_m},
+            &Launch::sight_base),
   };
 }
 
@@ -98,10 +99,10 @@ std::vector<Field> utility_fields(const Crossing& crossing, const ItemRef& part)
   std::vector<Field> all = utility_place_fields(part.id, at, whole, utility->path[at]);
   all.insert(all.begin() + 2, {number_field(crossing, "outside diameter", Dimension::small_length, {0.001, 5}, one,
                                             &Utility::outside_diameter),
-                               error("location error across, one sd", &Located::lateral_sd),
-                               error("location error in height, one sd", &Located::vertical_sd),
-                               number_field(crossing, "clear gap required by its owner", Dimension::length, {0, 100}, one,
-                                            &Utility::required_clearance)});
+                               error("location error across (1σ)", &Located::lateral_sd),
+                               error("location error in height (1σ)", &Located::vertical_sd),
+                               number_field(crossing, "clear gap required by its owner", Dimension::length, {0, 100},
+                                            one, &Utility::required_clearance)});
   return all;
 }
 

@@ -86,7 +86,7 @@ std::vector<Field> soil_fields(const Crossing& crossing, const std::string& id, 
     all.push_back(field("cohesion", Dimension::pressure, &SoilOverrides::cohesion, class_values.cohesion.Pa, {0, 1e7}));
   all.push_back(field("shear modulus", Dimension::big_pressure, &SoilOverrides::shear_modulus,
                       class_values.shear_modulus.Pa, {1e4, 1e10}));
-  all.push_back(field("wander of the heading over the first metre (3.3 ft), one sd", Dimension::angle,
+  all.push_back(field("wander of the heading over the first metre (3.3 ft) (1σ)", Dimension::angle,
                       &SoilOverrides::wander, class_values.wander.rad_sqrt_m, {0, 0.5}));
   all.push_back(times(field("stops by the ground in 100 m (328 ft)", Dimension::ratio, &SoilOverrides::refusal_rate,
                             class_values.refusal_rate.per_m, {0, 1000}),

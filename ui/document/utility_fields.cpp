@@ -162,8 +162,8 @@ std::vector<Field> utility_location_fields(const Crossing& crossing, const std::
     return length_field(
         crossing, id, label, Dimension::small_length, {0, 100}, [](auto& u) { return &u.located; }, member);
   };
-  std::vector<Field> both{error("location error across, one sd", &Located::lateral_sd),
-                          error("location error in height, one sd", &Located::vertical_sd)};
+  std::vector<Field> both{error("location error across (1σ)", &Located::lateral_sd),
+                          error("location error in height (1σ)", &Located::vertical_sd)};
   for (Field& field : both)
     field.validate = [id](const Crossing& c, Typed v) { return check_location_error(c, id, v); };
   if (utility->located.level) {
@@ -195,7 +195,7 @@ std::vector<Field> hole_fields(const Crossing& crossing, const std::string& id) 
                 {-highest_line_m, highest_line_m}, &TestHole::elevation),
           field("station of the hole", Dimension::station, {-farthest_m, farthest_m}, &TestHole::station),
           field("offset of the hole, left positive", Dimension::station, {-farthest_m, farthest_m}, &TestHole::offset),
-          field("error of that measurement, one sd", Dimension::small_length, {0, 10}, &TestHole::sd),
+          field("error of that measurement (1σ)", Dimension::small_length, {0, 10}, &TestHole::sd),
           field("what it tells reaches", Dimension::length, {0, 1000}, &TestHole::reach)};
 }
 

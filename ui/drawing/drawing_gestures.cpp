@@ -21,6 +21,7 @@ namespace {
 
 constexpr double reach_px = 9;
 constexpr double drag_starts_px = 3;
+constexpr double menu_within_px = 4;  ///< further, the right button has panned
 constexpr double snap_px = 4;
 
 bool in_a_view(const Frame& frame, const QPointF& at) {
@@ -169,8 +170,25 @@ void DrawingView::mouseMoveEvent(QMouseEvent* event) {
   show_pointer(last_at_);
 }
 
+DrawingView::Under DrawingView::under(const QPointF& at) {
+  const Scene now = with_labels(scene());
+  Under under;
+  under.finding = finding_at(at);
+  if (const DimensionLine* line = dimension_at(now.labels->dimensions, at, reach_px)) under.measure = line->measure;
+  under.part = part_at(now, at, reach_px);
+  const Pane pane = frame_.pane_at(at);
+  if (pane == Pane::elevation || pane == Pane::plan) under.station_m = frame_.station_m(at.x());
+  return under;
+}
+
 void DrawingView::mouseReleaseEvent(QMouseEvent* event) {
   last_at_ = event->position();
+  const QPointF off = last_at_ - press_at_;
+  if (event->button() == Qt::RightButton && gesture_ == Gesture::pan && std::hypot(off.x(), off.y()) < menu_within_px) {
+    cancel_gesture();
+    Q_EMIT menu_wanted(last_at_.toPoint());
+    return;
+  }
   if (gesture_ != Gesture::none && gesture_ != Gesture::waiting) step_gesture();
   if (gesture_ == Gesture::part && session_) session_->finish(step_name(document_.crossing(), session_->part()));
   if (gesture_ == Gesture::measure && session_)

@@ -1,7 +1,6 @@
 /// Keys of the drawing.
 
 #include <QKeyEvent>
-#include <algorithm>
 
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/drawing/handles.h"
@@ -52,20 +51,6 @@ bool DrawingView::nudge(QKeyEvent* event) {
   return true;
 }
 
-/// Tab order of the things on the drawing: launch, grade, exit, then the utilities and what stands on top.
-void DrawingView::pick_next(int direction) {
-  std::vector<ItemRef> order{{ItemKind::launch, {}, -1}, {ItemKind::grade, {}, -1}, {ItemKind::exit, {}, -1}};
-  for (const Utility& u : document_.crossing().site.utilities) order.push_back({ItemKind::utility, u.id, -1});
-  for (const SurfaceFeature& s : document_.crossing().site.surface) order.push_back({ItemKind::surface, s.id, -1});
-  for (std::size_t i = 0; i < document_.crossing().site.ground.size(); ++i)
-    order.push_back({ItemKind::ground, {}, static_cast<int>(i)});
-  const auto it = std::find(order.begin(), order.end(), focus_.picked);
-  focus_.measure.reset();
-  const auto n = static_cast<std::ptrdiff_t>(order.size());
-  const std::ptrdiff_t at = it == order.end() ? (direction > 0 ? -1 : 0) : it - order.begin();
-  pick(order[static_cast<std::size_t>(((at + direction) % n + n) % n)]);
-}
-
 void DrawingView::keyPressEvent(QKeyEvent* event) {
   interrupt_glide(event->key());
   if (event->key() == Qt::Key_Escape) {
@@ -99,6 +84,12 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
       }
       if (!focus_.several.empty()) Q_EMIT several_typing_wanted();
       if (!focus_.picked.none()) Q_EMIT typing_wanted(place_of(focus_.picked).toPoint());
+      return;
+    case Qt::Key_Menu:
+      Q_EMIT menu_wanted(place_of(focus_.picked).toPoint());
+      return;
+    case Qt::Key_F10:
+      if (event->modifiers().testFlag(Qt::ShiftModifier)) Q_EMIT menu_wanted(place_of(focus_.picked).toPoint());
       return;
     case Qt::Key_N:
       pick_next(1);
@@ -136,6 +127,7 @@ void DrawingView::keyReleaseEvent(QKeyEvent* event) {
       if (session_) session_->finish(step_name(document_.crossing(), nudged_));
       session_.reset();
       nudged_ = {};
+      tell_screen_reader(true);
       viewport()->update();
       break;
     default:

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "accessible_drawing.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/drawing/handles.h"
@@ -20,6 +21,7 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
       document_(document),
       glide_ms_(desktop_wants_stillness() ? 0 : glide_ms),
       glide_timer_(new QTimer(this)) {
+  make_drawing_accessible();
   since_start_.start();
   glide_timer_->setTimerType(Qt::PreciseTimer);
   connect(glide_timer_, &QTimer::timeout, this, &DrawingView::step_glide);
@@ -30,7 +32,8 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
   viewport()->setMouseTracking(true);
   setAccessibleName(tr("Drawing of the crossing"));
   setAccessibleDescription(
-      tr("Side elevation above, plan below. N selects the next item, P the one before, arrow keys move it, Enter types its value. D selects the next dimension line."));
+      tr("Side elevation above, plan below. N selects the next item, P the one before, arrow keys move it, Enter types "
+         "its value. D selects the next dimension line."));
   setMinimumSize(420, 320);
   connect(&document_, &Document::changed, this, [this] {
     painted_labels_.reset();  // they number findings of before
@@ -109,6 +112,7 @@ void DrawingView::pick(const ItemRef& part) {
   focus_.picked = part;
   focus_.several.clear();
   viewport()->update();
+  tell_screen_reader(false);
   Q_EMIT picked_changed();
 }
 

@@ -1,5 +1,6 @@
 #include "burrow/panels/findings_panel.h"
 
+#include <QCheckBox>
 #include <QLabel>
 #include <QListView>
 #include <QPushButton>
@@ -180,6 +181,11 @@ void FindingsPanel::set_picked_things(const std::vector<ItemRef>& parts) {
   }
   if (names.size() > 2) names = QStringList{tr("%n items", nullptr, static_cast<int>(names.size()))};
   bar_->set_picked(names.join(QStringLiteral(", ")), std::move(subjects));
+}
+
+void FindingsPanel::show_about_selected() {
+  bar_->show_all();
+  bar_->picked_only()->setChecked(true);
 }
 
 QString FindingsPanel::working() const {

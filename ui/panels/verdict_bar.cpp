@@ -56,6 +56,8 @@ QString icon_of(Verdict verdict) {
   return QStringLiteral("within-limits");
 }
 
+}  // namespace
+
 QString count_words(const FindingCount& what) {
   switch (what.mark) {
     case FindingMark::stop:
@@ -69,8 +71,6 @@ QString count_words(const FindingCount& what) {
   }
   return QObject::tr("%n notes", nullptr, what.count);
 }
-
-}  // namespace
 
 std::vector<FindingCount> finding_counts(const std::vector<Finding>& findings) {
   std::vector<FindingCount> counts;

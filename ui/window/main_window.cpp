@@ -11,6 +11,7 @@
 #include <QMessageBox>
 #include <QSettings>
 #include <QSplitter>
+#include <QStackedWidget>
 #include <QStatusBar>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -24,6 +25,7 @@
 #include "burrow/widgets/tab_order.h"
 #include "burrow/widgets/wheel_guard.h"
 #include "burrow/window/notice_line.h"
+#include "burrow/window/start_page.h"
 #include "burrow/window/tool_strip.h"
 #include "burrow/window/window_place.h"
 
@@ -44,13 +46,14 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
       state_(new QLabel(this)),
       unit_state_(new QLabel(this)),
       recovery_folder_(recovery_folder) {
+  QCoreApplication::setAttribute(Qt::AA_DontShowIconsInMenus);  // they are the tools'
   tab_by_place();
   explain_words();
   qApp->installEventFilter(new FieldUndo(this));
   qApp->installEventFilter(new WheelGuard(this));
   setAcceptDrops(true);
   drawing_->setAcceptDrops(false);
-  auto* middle = new QWidget(this);
+  auto* middle = new QWidget;
   auto* column = new QVBoxLayout(middle);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
@@ -77,7 +80,9 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   across->addWidget(splitter, 1);
   across->addWidget(&side_->rail());
   column->addLayout(across, 1);
-  setCentralWidget(middle);
+  pages_ = new QStackedWidget(this);
+  pages_->addWidget(middle);
+  setCentralWidget(pages_);
   statusBar()->addWidget(where_, 1);
   statusBar()->addPermanentWidget(state_);
   statusBar()->addPermanentWidget(unit_state_);
@@ -97,13 +102,8 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
     findings().pick(finding);
   });
   connect(drawing_, &DrawingView::typing_wanted, this, &MainWindow::type_values);
-  connect(drawing_, &DrawingView::measure_typing_wanted, this, [this](const MeasureRef& measure, const QPoint& at) {
-    const auto entry = [this, measure](const Crossing& c) {
-      return std::vector<Field>{measure_field(c, assess(c, document_.tables()), document_.tables(), measure)};
-    };
-    card_->open_fields(text_from(measure_name(document_.crossing(), measure)), measure_part(measure), entry,
-                       drawing_->viewport()->mapTo(drawing_, at), units_);
-  });
+  connect(drawing_, &DrawingView::measure_typing_wanted, this, &MainWindow::type_measure);
+  connect(drawing_, &DrawingView::menu_wanted, this, &MainWindow::show_drawing_menu);
   connect(drawing_, &DrawingView::picked_changed, this, &MainWindow::show_selected);
   connect(drawing_, &DrawingView::view_changed, this, &MainWindow::fold_overview, Qt::QueuedConnection);
   connect(overview_->shown_action(), &QAction::toggled, this, &MainWindow::fold_overview);
@@ -135,6 +135,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   connect(side_, &SideColumn::page_wanted, this, [this] { column_action_->setChecked(true); });
   connect(card_, &ValueCard::closed, drawing_, qOverload<>(&QWidget::setFocus));
   connect(&document_, &Document::file_state_changed, this, &MainWindow::show_title);
+  connect(&document_, &Document::replaced, this, &MainWindow::hide_start);
   connect(&document_, &Document::changed, this, [this] {
     if (isWindowModified() != document_.modified()) show_title();
   });
@@ -155,6 +156,14 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   show_selected();
   drawing_->setFocus();
   resize(1500, 900);
+}
+
+void MainWindow::type_measure(const MeasureRef& measure, const QPoint& at) {
+  const auto entry = [this, measure](const Crossing& c) {
+    return std::vector<Field>{measure_field(c, assess(c, document_.tables()), document_.tables(), measure)};
+  };
+  card_->open_fields(text_from(measure_name(document_.crossing(), measure)), measure_part(measure), entry,
+                     drawing_->viewport()->mapTo(drawing_, at), units_);
 }
 
 void MainWindow::show_selected() {
@@ -274,6 +283,7 @@ void MainWindow::apply_theme() {
   side_->set_theme(theme);
   verdict_->set_theme(theme);
   tools_->set_theme(theme);
+  if (start_) start_->set_theme(theme);
   notice_->set_theme(theme);
   card_->setStyleSheet(
       QStringLiteral(

@@ -22,28 +22,13 @@
 #include "burrow/window/help_window.h"
 #include "burrow/window/hints.h"
 #include "burrow/window/main_window.h"
+#include "samples.h"
 
 namespace burrow {
 
 namespace {
 
 constexpr int most_recent = 8;
-
-struct Sample {
-  const char* file;
-  const char* name;
-};
-constexpr Sample samples[] = {{"house-service", QT_TRANSLATE_NOOP("samples", "House service under a two-lane road")},
-                              {"rail-siding", QT_TRANSLATE_NOOP("samples", "Under a rail siding")},
-                              {"car-park-duct", QT_TRANSLATE_NOOP("samples", "Duct under a car park")},
-                              {"four-faults", QT_TRANSLATE_NOOP("samples", "Four faults")},
-                              {"first-lesson", QT_TRANSLATE_NOOP("samples", "A first lesson")},
-                              {"sixty-utilities", QT_TRANSLATE_NOOP("samples", "Sixty utilities")},
-                              {"lesson-level", QT_TRANSLATE_NOOP("samples", "Lesson: the level lies")},
-                              {"lesson-sight", QT_TRANSLATE_NOOP("samples", "Lesson: aimed past the stake")},
-                              {"lesson-sag", QT_TRANSLATE_NOOP("samples", "Lesson: sag in soft clay")},
-                              {"lesson-shallow", QT_TRANSLATE_NOOP("samples", "Lesson: too shallow in sand")},
-                              {"lesson-mark", QT_TRANSLATE_NOOP("samples", "Lesson: the mark that was wrong")}};
 
 }  // namespace
 
@@ -62,24 +47,16 @@ void MainWindow::make_file_menu() {
   recent_ = menu->addMenu(tr("Open &recent"));
   connect(recent_, &QMenu::aboutToShow, this, &MainWindow::fill_recent);
   QMenu* sample_menu = menu->addMenu(tr("Open a sa&mple"));
-  for (const Sample& sample : samples) {
-    const QString file = QString::fromLatin1(sample.file);
-    sample_menu->addAction(QCoreApplication::translate("samples", sample.name), this, [this, file] {
+  for (const Sample& sample : samples_of_the_program())
+    sample_menu->addAction(sample.title(), this, [this, file = sample.key()] {
       if (may_leave()) open_sample(file);
     });
-  }
+  menu->addAction(tr("S&tart page"), this, &MainWindow::show_start);
   menu->addSeparator();
   actions_.save = with_icon(menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save), "save");
   menu->addAction(tr("Sa&ve as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), this, &MainWindow::save_as);
   menu->addSeparator();
-  menu->addAction(tr("&Import…"), QKeySequence(Qt::CTRL | Qt::Key_I), this, [this] {
-    QStringList kinds;
-    for (const std::string& ending : readable_endings()) kinds << text_from(ending);
-    const QStringList paths =
-        QFileDialog::getOpenFileNames(this, tr("Survey, drawing, map or heights"), QString(),
-                                      tr("What can be imported (%1);;All files (*)").arg(kinds.join(QLatin1Char(' '))));
-    if (!paths.isEmpty()) import_files(paths);
-  });
+  menu->addAction(tr("&Import…"), QKeySequence(Qt::CTRL | Qt::Key_I), this, &MainWindow::ask_and_import);
   menu->addAction(tr("&Ground line from CSV…"), this, [this] {
     const QString path = QFileDialog::getOpenFileName(this, tr("Ground line: station, elevation"), QString(),
                                                       tr("Text (*.csv *.txt);;All files (*)"));
@@ -96,6 +73,15 @@ void MainWindow::ask_and_open() {
   const QString path =
       QFileDialog::getOpenFileName(this, tr("Open a crossing"), QString(), tr("Crossings (*.crossing);;All files (*)"));
   if (!path.isEmpty()) open_file(path);
+}
+
+void MainWindow::ask_and_import() {
+  QStringList kinds;
+  for (const std::string& ending : readable_endings()) kinds << text_from(ending);
+  const QStringList paths =
+      QFileDialog::getOpenFileNames(this, tr("Survey, drawing, map or heights"), QString(),
+                                    tr("What can be imported (%1);;All files (*)").arg(kinds.join(QLatin1Char(' '))));
+  if (!paths.isEmpty()) import_files(paths);
 }
 
 void MainWindow::make_edit_menu() {
@@ -200,7 +186,8 @@ void MainWindow::show_hints() {
   };
   std::vector<Hint> hints{
       {tr("Drag this round grip down, slowly. Everything is judged again while you drag; Esc puts it back."), launch},
-      {tr("This line says how the crossing stands and what to do first. Select one of the findings beside the drawing: its calculation shows the formula, the numbers and where they come from."),
+      {tr("This line says how the crossing stands and what to do first. Select a finding beside the drawing: it "
+          "unfolds its formula, numbers and sources."),
        [this, here] { return here(*verdict_); }},
       {tr("The same question the other way round: Launches shows which launches work, and takes the best one with one "
           "click."),

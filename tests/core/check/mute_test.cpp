@@ -289,7 +289,7 @@ TEST(Mute, HarmlessCaution_IsCountedButNotNamed) {
   Assessment answer;
   answer.verdict = Verdict::within_limits;
   answer.findings = {finding};
-  EXPECT_EQ(headline(answer, UnitSystem::metric), "Layout within limits: not a permit to bore. 1 muted.");
+  EXPECT_EQ(headline(answer, UnitSystem::metric), "Layout within limits: not a permit to bore. 1 accepted.");
   finding.severity = Severity::note;
   finding.code = "utility.contact";
   EXPECT_FALSE(can_hurt_people(finding)) << "a note never";
@@ -319,7 +319,7 @@ TEST(Mute, Stop_StillLeadsTheHeadline) {
   crossing.site.surface.front().permission.set(Permission::refused);
   const Assessment open = judged(crossing);
   crossing.muted = *with_mute(crossing, open.findings.front(), {"he said so", "A. M.", "2026-02-14"});
-  EXPECT_EQ(headline(judged(crossing), UnitSystem::metric), headline(open, UnitSystem::metric) + " 1 muted.");
+  EXPECT_EQ(headline(judged(crossing), UnitSystem::metric), headline(open, UnitSystem::metric) + " 1 accepted.");
 }
 
 }  // namespace

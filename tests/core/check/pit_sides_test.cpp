@@ -58,7 +58,7 @@ TEST(PitSides, ShortTerm_BenchesTypedForItAreAStop) {
   EXPECT_NEAR(*slope->measured, 0.6 / 2.4, 1e-12);             // edge at two steps, one tread back
   EXPECT_EQ(slope->offset_m, answer.launch_pit.floor_left_m);  // flagged where it is
   EXPECT_EQ(finding_text(*slope, UnitSystem::metric),
-            "left side of launch pit is cut 0.25 : 1, 0.75 : 1 or flatter wanted for its soil type");
+            "left side of launch pit is cut 0.25 : 1, 0.75 : 1 or flatter required for its soil type");
 }
 
 TEST(PitSides, UprightPart_SlopeAboveIsCutByItsOwnRow) {

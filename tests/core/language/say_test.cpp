@@ -23,7 +23,7 @@ struct Speaks {
 TEST(Say, WithoutADictionary_EverythingIsEnglish) {
   EXPECT_EQ(dictionary().language, "en");
   EXPECT_STREQ(translated("cover"), "cover");
-  EXPECT_EQ(say("cover {}, {:.1f} wanted", "1.2 m", 1.25), "cover 1.2 m, 1.2 wanted");
+  EXPECT_EQ(say("cover {}, {:.1f} at least", "1.2 m", 1.25), "cover 1.2 m, 1.2 at least");
 }
 
 TEST(Say, KnownTexts_AreTurned_OthersStay) {

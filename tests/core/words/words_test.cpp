@@ -93,16 +93,16 @@ TEST(FindingText, Separation_MetricAndUs) {
   f.measured = 0.31;
   f.limit = 0.60;
   f.name = "gas main";
-  EXPECT_EQ(finding_text(f, UnitSystem::metric), "0.31 m clear of gas main, 0.60 m wanted");
+  EXPECT_EQ(finding_text(f, UnitSystem::metric), "0.31 m clear of gas main, 0.60 m required");
   const std::string us = finding_text(f, UnitSystem::us);
   EXPECT_NE(us.find("1 ft"), std::string::npos) << us;
   EXPECT_EQ(us.find(" m "), std::string::npos) << us;
   f.limit_base = 0.50;
   EXPECT_EQ(finding_text(f, UnitSystem::metric),
-            "0.31 m clear of gas main, 0.60 m wanted (0.50 m + 0.10 m for not knowing exactly)");
+            "0.31 m clear of gas main, 0.60 m required (0.50 m + 0.10 m location tolerance)");
   f.limit_base.reset();
   f.measured = -0.05;
-  EXPECT_EQ(finding_text(f, UnitSystem::metric), "runs into gas main by 0.05 m, 0.60 m wanted");
+  EXPECT_EQ(finding_text(f, UnitSystem::metric), "runs into gas main by 0.05 m, 0.60 m required");
 }
 
 TEST(FindingText, Lengths_SwitchWithTheUnits) {
@@ -157,7 +157,7 @@ TEST(Headline, MutedCaution_IsNotCounted) {
   EXPECT_EQ(
       headline(judged(crossing), UnitSystem::metric),
       "1 caution; first: bore side of launch pit is sloped: the roof is missing over the first 2.15 m of the bore. "
-      "1 muted.");
+      "1 accepted.");
 }
 
 }  // namespace

@@ -105,6 +105,19 @@ class DrawingView : public QAbstractScrollArea {
   [[nodiscard]] std::shared_ptr<const Labels> labels();
   /// Brings the place of a finding into view and marks its flag.
   void go_to_finding(int index);
+  /// In the order in which N and P, and screen readers, walk them.
+  [[nodiscard]] std::vector<ItemRef> items() const;
+  [[nodiscard]] QString item_name(const ItemRef& part) const;
+  /// "axis level 100.95 m, depth at face 1.33 m": what a person who does not see it is told.
+  [[nodiscard]] QString item_numbers(const ItemRef& part) const;
+  /// What lies under a point: for its menu.
+  struct Under {
+    ItemRef part;
+    int finding = -1;                   ///< of a flag or dot
+    std::optional<MeasureRef> measure;  ///< of a dimension line
+    std::optional<double> station_m;    ///< within the views
+  };
+  [[nodiscard]] Under under(const QPointF& at);
   /// Where a part's grip or mark stands in the viewport, for typing beside it.
   [[nodiscard]] QPointF place_of(const ItemRef& part);
   [[nodiscard]] bool dragging() const { return session_ != nullptr; }
@@ -125,6 +138,8 @@ class DrawingView : public QAbstractScrollArea {
   void view_changed();
   /// The chip that says how much heights are exaggerated was clicked, there.
   void heights_wanted(const QPoint& at);
+  /// The right button without a drag, the Menu key: what can be done there.
+  void menu_wanted(const QPoint& at);
   /// Double-click or Enter: the value is to be typed at this place of the viewport.
   void typing_wanted(const QPoint& at);
   /// Enter with several things picked.
@@ -172,6 +187,7 @@ class DrawingView : public QAbstractScrollArea {
   void cancel_gesture();
   bool nudge(QKeyEvent* event);
   void pick_next(int direction);
+  void tell_screen_reader(bool moved);
   void toggle_picked(const ItemRef& part);
   void take_box();
   void forget_gone();  ///< what the crossing no longer holds is not picked

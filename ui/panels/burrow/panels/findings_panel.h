@@ -36,6 +36,10 @@ class FindingsPanel : public QWidget {
   void pick(int row);
   /// What is picked on the drawing, for the filter.
   void set_picked_things(const std::vector<ItemRef>& parts);
+  /// Opens the form for the reason of the selected finding.
+  void accept_selected() { open_form(); }
+  /// Only those about what is selected on the drawing.
+  void show_about_selected();
   /// The day on which something is muted; tests set their own.
   void set_today(std::function<QDate()> today) { today_ = std::move(today); }
   /// The finding picked in the list, by its number in the whole list; −1: none.

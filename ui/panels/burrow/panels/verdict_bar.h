@@ -23,6 +23,9 @@ struct FindingCount {
 /// Evidence: VerdictBar.*
 std::vector<FindingCount> finding_counts(const std::vector<Finding>& findings);
 
+/// "2 stops".
+QString count_words(const FindingCount& what);
+
 class VerdictBar : public QWidget {
   Q_OBJECT
 

@@ -21,6 +21,7 @@ class QLabel;
 class QMenu;
 class QActionGroup;
 class QSplitter;
+class QStackedWidget;
 class QToolButton;
 
 namespace burrow {
@@ -28,6 +29,7 @@ namespace burrow {
 class HelpWindow;
 class NoticeLine;
 class Recovery;
+class StartPage;
 class ToolStrip;
 
 enum class SheetPart;
@@ -69,7 +71,13 @@ class MainWindow : public QMainWindow {
   /// From now on a signal that ends the program, and a logout, keep unsaved work for the next start.
   void keep_through_ends();
   void open_sample(const QString& name);
+  /// In place of the drawing: new, open, samples, lessons; goes when a crossing is opened or begun.
+  void show_start();
+  [[nodiscard]] bool starting() const;
+  StartPage& start_page() { return *start_; }
   void show_hints();
+  /// What the menu of the drawing holds for what lies there.
+  void fill_drawing_menu(QMenu& menu, const DrawingView::Under& under, const QPoint& at);
   /// The help, at what has the focus; one window of it.
   void show_help();
   /// Once in the life of an installation.
@@ -99,8 +107,16 @@ class MainWindow : public QMainWindow {
   void fold_overview();
   void show_selected();
   void ask_and_open();
+  void ask_and_import();
+  void hide_start();
+  void make_start_page();
   void edit_selected();
   void show_page_and_go(int page);
+  void show_drawing_menu(const QPoint& at);
+  void add_finding_entries(QMenu& menu, int finding);
+  void add_item_entries(QMenu& menu, const ItemRef& part, const QPoint& at);
+  void add_utility_at(double station_m);
+  void type_measure(const MeasureRef& measure, const QPoint& at);
   void go_to_next_finding(int step);
   void go_to_next_region(int step);
   static bool focus_first_in(QWidget& region);
@@ -165,6 +181,8 @@ class MainWindow : public QMainWindow {
   QLabel* unit_state_;
   QMenu* recent_ = nullptr;
   QSplitter* splitter_ = nullptr;
+  QStackedWidget* pages_ = nullptr;  ///< the workbench; the start page, once it was shown
+  StartPage* start_ = nullptr;
   bool placed_ = false;
   QString recovery_folder_;
   std::unique_ptr<Recovery> recovery_;

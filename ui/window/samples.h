@@ -1,0 +1,34 @@
+#pragma once
+/// The crossings that come with the program: what each is called and whether it is a lesson.
+
+#include <QCoreApplication>
+#include <QString>
+#include <vector>
+
+namespace burrow {
+
+struct Sample {
+  const char* file;
+  const char* name;
+  bool lesson = false;
+  [[nodiscard]] QString key() const { return QString::fromLatin1(file); }
+  [[nodiscard]] QString title() const { return QCoreApplication::translate("samples", name); }
+};
+
+inline const std::vector<Sample>& samples_of_the_program() {
+  static const std::vector<Sample> all{
+      {"house-service", QT_TRANSLATE_NOOP("samples", "House service under a two-lane road")},
+      {"rail-siding", QT_TRANSLATE_NOOP("samples", "Under a rail siding")},
+      {"car-park-duct", QT_TRANSLATE_NOOP("samples", "Duct under a car park")},
+      {"four-faults", QT_TRANSLATE_NOOP("samples", "Four faults")},
+      {"sixty-utilities", QT_TRANSLATE_NOOP("samples", "Sixty utilities")},
+      {"first-lesson", QT_TRANSLATE_NOOP("samples", "A first lesson"), true},
+      {"lesson-level", QT_TRANSLATE_NOOP("samples", "Lesson: the level lies"), true},
+      {"lesson-sight", QT_TRANSLATE_NOOP("samples", "Lesson: aimed past the stake"), true},
+      {"lesson-sag", QT_TRANSLATE_NOOP("samples", "Lesson: sag in soft clay"), true},
+      {"lesson-shallow", QT_TRANSLATE_NOOP("samples", "Lesson: too shallow in sand"), true},
+      {"lesson-mark", QT_TRANSLATE_NOOP("samples", "Lesson: the mark that was wrong"), true}};
+  return all;
+}
+
+}  // namespace burrow
