@@ -1,4 +1,5 @@
 #include "burrow/base/quantity_text.h"
+#include "burrow/base/quantity_apart.h"
 
 #include <fmt/format.h>
 
@@ -73,9 +74,11 @@ constexpr double beyond_plain_digits = 1e12;  ///< from here on "1.5e+12", so th
 
 std::atomic<DisplayPrecision> fineness = DisplayPrecision::usual;
 
+thread_local int further = 0;  ///< digits, within one call of `format_apart`
+
 /// One digit more where it is fine.
 int more() {
-  return fineness.load() == DisplayPrecision::fine ? 1 : 0;
+  return (fineness.load() == DisplayPrecision::fine ? 1 : 0) + further;
 }
 
 /// Digits behind the mark for a magnitude already in the unit shown.
@@ -136,7 +139,7 @@ std::string fixed(double magnitude, int digits) {
 
 std::string feet_and_inches(double magnitude_m) {
   const int digits = 1 + more();
-  const double parts_of_inch = digits == 1 ? 10 : 100;
+  const double parts_of_inch = std::pow(10, digits);
   const double parts = std::round(magnitude_m / quantity_units::inch_m * parts_of_inch);
   const double feet = std::floor(parts / (12 * parts_of_inch));
   const double inches = (parts - 12 * parts_of_inch * feet) / parts_of_inch;
@@ -211,6 +214,20 @@ std::string format(double value, Dimension dimension, UnitSystem units) {
   if (!std::isfinite(value) || !std::isfinite(value / shown(dimension, units).factor)) return std::string(unknown);
   std::string text = magnitude_text(std::abs(value), dimension, units);
   return value < 0 && shows_something(text) ? std::string(minus) + text : text;
+}
+
+std::string format_apart(double value, double other, Dimension dimension, UnitSystem units) {
+  constexpr int most_further = 3;
+  std::string usual = format(value, dimension, units);
+  if (value == other || usual != format(other, dimension, units)) return usual;
+  std::string finer;
+  for (further = 1; further <= most_further; ++further) {
+    finer = format(value, dimension, units);
+    if (finer != format(other, dimension, units)) break;
+  }
+  const bool apart = further <= most_further;
+  further = 0;
+  return apart ? finer : usual;
 }
 
 std::string_view unit_name(Dimension dimension, UnitSystem units) {

@@ -8,6 +8,7 @@
 #include <string>
 #include <string_view>
 
+#include "burrow/base/quantity_apart.h"
 #include "burrow/check/assessment.h"
 #include "burrow/language/say.h"
 
@@ -17,8 +18,14 @@ struct FindingPhrases {
   const Finding& f;
   UnitSystem units;
   [[nodiscard]] std::string name() const { return translated_phrase(f.name); }
-  [[nodiscard]] std::string measured(Dimension d) const { return f.measured ? format(*f.measured, d, units) : "–"; }
-  [[nodiscard]] std::string limit(Dimension d) const { return f.limit ? format(*f.limit, d, units) : "–"; }
+  /// A number that looks equal to its limit and is not shows further digits, and the limit too.
+  [[nodiscard]] std::string measured(Dimension d) const { return text_of(f.measured, f.limit, d); }
+  [[nodiscard]] std::string limit(Dimension d) const { return text_of(f.limit, f.measured, d); }
+  [[nodiscard]] std::string text_of(const std::optional<double>& value, const std::optional<double>& beside,
+                                    Dimension d) const {
+    if (!value) return "–";
+    return beside ? format_apart(*value, *beside, d, units) : format(*value, d, units);
+  }
   [[nodiscard]] std::string limit_base(Dimension d) const {
     return f.limit_base ? format(*f.limit_base, d, units) : "–";
   }

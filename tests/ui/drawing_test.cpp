@@ -251,6 +251,7 @@ TEST(Flags, AreInsideAndDoNotOverlap) {
 TEST(Findings, ListAndFlagsHaveTheSameNumbers_PickingGoesThere) {
   TestWindow w("four-faults");
   QListView* list = w.window.findings().list();
+  w.window.findings().filter_bar()->show_all();
   ASSERT_EQ(list->model()->rowCount(), static_cast<int>(w.window.document().assessment().findings.size()));
   w.window.findings().pick(1);
   const Finding& finding = w.window.document().assessment().findings[1];

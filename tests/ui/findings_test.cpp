@@ -201,6 +201,35 @@ TEST(Filter, EachKind_ShowsItsOwn_TogetherAll) {
   EXPECT_FALSE(w.page().list()->isVisible());
 }
 
+TEST(Filter, Notes_AreFoldedBelowWhatCounts) {
+  TestWindow w("house-service");
+  FilterBar* bar = w.window.findings().filter_bar();
+  const auto& all = w.window.document().assessment().findings;
+  const auto notes = std::count_if(all.begin(), all.end(),
+                                   [](const Finding& f) { return f.severity == Severity::note && !f.missing; });
+  ASSERT_GT(notes, 0);
+  const auto shown = [&] { return w.window.findings().list()->model()->rowCount(); };
+  EXPECT_EQ(shown(), static_cast<int>(all.size()) - notes);
+  EXPECT_TRUE(bar->notes()->text().contains(QString::number(notes)));
+  QTest::mouseClick(bar->notes(), Qt::LeftButton);
+  EXPECT_EQ(shown(), static_cast<int>(all.size()));
+  QTest::mouseClick(bar->notes(), Qt::LeftButton);
+  bar->words()->setText(QStringLiteral("vibration"));
+  EXPECT_GT(shown(), 0) << "who looks for a note finds it";
+  bar->words()->clear();
+  for (int i = 0; i < static_cast<int>(all.size()); ++i) {
+    w.window.findings().pick(i);
+    EXPECT_EQ(w.window.findings().picked_row(), i) << "what is asked for is shown";
+  }
+}
+
+TEST(Filter, OnlyNotes_AreShown) {
+  TestWindow w("first-lesson");
+  const auto& all = w.window.document().assessment().findings;
+  for (const Finding& f : all) ASSERT_EQ(f.severity, Severity::note) << f.code;
+  EXPECT_EQ(w.window.findings().list()->model()->rowCount(), static_cast<int>(all.size()));
+}
+
 TEST(Filter, PickedThing_ShowsWhatIsAboutIt) {
   FindingsWindow w("house-service");
   std::string gas;

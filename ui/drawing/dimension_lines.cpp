@@ -153,7 +153,7 @@ void DimensionLayout::depth(bool launch) {
   line.from_foot = {f_.px_x(station), ground};
   line.to_foot = {f_.px_x(station), axis};
   line.pull = {0, up_px()};
-  add(line, QObject::tr("%1 deep"));
+  add(line, QObject::tr("axis %1 deep"));
 }
 
 void DimensionLayout::add_covers() {

@@ -143,13 +143,13 @@ Labels place_labels(const Scene& scene) {
   add(labels.side, place_zone_texts(scene, taken));
   dimensions.add_covers();
   labels.dimensions = dimensions.take();
+  add(labels.side, place_side_notes(scene, taken));
   for (const PitShape* pit : {&scene.assessment.launch_pit, &scene.assessment.exit_pit}) {
     QPolygonF cut;
     for (const LevelPoint& p : pit->section) cut << scene.frame.side(p.station_m, p.elevation_m);
     taken.take(cut.boundingRect());
   }
   add(labels.side, place_edge_names(scene, taken));
-  add(labels.side, place_side_notes(scene, taken));
   add(labels.side, place_away_marks(scene, taken));
   labels.plan = place_plan_texts(scene, plan_taken);
   return labels;

@@ -4,7 +4,7 @@
 #include <QStringList>
 #include <algorithm>
 
-#include "burrow/base/quantity_text.h"
+#include "burrow/base/quantity_apart.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/pit_edges.h"
 
@@ -23,9 +23,10 @@ class Numbers {
 
   /// With the least, or the most, that is required.
   void add(const QString& what, double value, Dimension dimension, double limit, bool at_least) {
-    LiveNumber number{what, text(value, dimension), {}, Kept::not_judged};
+    LiveNumber number{what, text_from(format_apart(value, limit, dimension, units_)), {}, Kept::not_judged};
     number.kept = (at_least ? value >= limit : value <= limit) ? Kept::kept : Kept::broken;
-    number.limit = (at_least ? QObject::tr("%1 required") : QObject::tr("%1 at most")).arg(text(limit, dimension));
+    number.limit = (at_least ? QObject::tr("%1 required") : QObject::tr("%1 at most"))
+                       .arg(text_from(format_apart(limit, value, dimension, units_)));
     all_.push_back(number);
   }
 

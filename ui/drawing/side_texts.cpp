@@ -158,6 +158,20 @@ QRectF place_in_zone(const Scene& scene, const TakenPlaces& taken, const QPolygo
   return taken.first_free(places, pane);
 }
 
+/// What to dig, inside the pit; the depth of the axis stands beside it.
+PlacedText place_dig(const Scene& scene, const TakenPlaces& taken, const PitShape& pit) {
+  if (pit.section.size() < 3 || !(pit.depth_m > 0)) return {};
+  QPolygonF cut;
+  for (const LevelPoint& p : pit.section) cut << scene.frame.side(p.station_m, p.elevation_m);
+  const QString words = QObject::tr("dig %1").arg(text_from(format(pit.depth_m, Dimension::length, scene.style.units)));
+  const QSizeF size = size_of(TextRole::pit, words, scene.style);
+  const QRectF box = cut.boundingRect();
+  std::vector<QRectF> places;
+  for (double y = box.bottom() - size.height() - 4; y > box.top(); y -= scene.style.text * 0.5)
+    places.push_back(at_top_left(box.center().x() - size.width() / 2, y, size));
+  return {TextRole::pit, words, taken.first_free(places, scene.frame.elevation), {}, {}};
+}
+
 }  // namespace
 
 std::vector<PlacedText> place_zone_texts(const Scene& scene, TakenPlaces& taken) {
@@ -245,6 +259,8 @@ std::vector<PlacedText> place_side_notes(const Scene& scene, TakenPlaces& taken)
                                          at_top_left(end.x() - size.width() / 2, end.y() + text * 1.4, size)};
       keep(all, taken, {TextRole::stop, words, taken.first_free(places, f.elevation), {}, {}});
     }
+  for (const PitShape* pit : {&scene.assessment.launch_pit, &scene.assessment.exit_pit})
+    keep(all, taken, place_dig(scene, taken, *pit));
   const auto& points = scene.assessment.bore.points;
   if (points.size() < 2) return all;
   const PathPoint& end = points.back();

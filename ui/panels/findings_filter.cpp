@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "burrow/drawing/line_icon.h"
 #include "flow_row.h"
 
 namespace burrow {
@@ -26,6 +27,13 @@ void FindingsFilter::choose(const FindingChoice& choice) {
 
 int FindingsFilter::whole_row(const QModelIndex& shown) const {
   return shown.isValid() ? mapToSource(shown).row() : -1;
+}
+
+int FindingsFilter::notes() const {
+  int count = 0;
+  for (int row = 0; row < model_.rowCount(); ++row)
+    count += model_.finding(row).severity == Severity::note && !model_.finding(row).missing;
+  return count;
 }
 
 QModelIndex FindingsFilter::shown(int whole_row) const {
@@ -52,6 +60,7 @@ bool FindingsFilter::filterAcceptsRow(int row, const QModelIndex&) const {
     return true;
   };
   if (!of_kind()) return false;
+  if (!choice_.notes && f.severity == Severity::note && !f.missing) return false;
   if (choice_.picked_only &&
       std::find(choice_.subjects.begin(), choice_.subjects.end(), f.subject) == choice_.subjects.end())
     return false;
@@ -69,7 +78,13 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
       kinds_(new QComboBox(this)),
       picked_only_(new QCheckBox(this)),
       count_(new QLabel(this)),
-      all_(new QPushButton(tr("Show all"), this)) {
+      all_(new QPushButton(tr("Show all"), this)),
+      notes_(new QPushButton(parent)) {
+  notes_->setCheckable(true);
+  notes_->setFlat(true);
+  notes_->setAutoDefault(false);
+  notes_->setIcon(line_icon(QStringLiteral("note")));
+  connect(notes_, &QPushButton::toggled, this, &FilterBar::take);
   words_->setPlaceholderText(tr("Words, as “gas” or “heave”"));
   words_->setClearButtonEnabled(true);
   words_->setAccessibleName(tr("Words that the finding must hold"));
@@ -131,6 +146,8 @@ void FilterBar::show_all() {
     words_->clear();
     kinds_->setCurrentIndex(0);
     picked_only_->setChecked(false);
+    const QSignalBlocker no_notes(notes_);
+    notes_->setChecked(true);
   }
   take();
 }
@@ -141,12 +158,23 @@ void FilterBar::take() {
   choice.kind = static_cast<FindingKind>(kinds_->currentData().toInt());
   choice.picked_only = picked_only_->isChecked();
   if (choice.picked_only) choice.subjects = subjects_;
+  // Who looks for something looks among the notes too; and where there is nothing else, they are it.
+  choice.notes = notes_->isChecked() || !choice.all() || filter_.notes() == filter_.hidden() + filter_.rowCount();
   filter_.choose(choice);
   tell();
   Q_EMIT changed();
 }
 
 void FilterBar::tell() {
+  const int notes = filter_.notes();
+  const bool only = notes == filter_.hidden() + filter_.rowCount();
+  if (only != (filter_.choice().notes && !notes_->isChecked() && filter_.choice().all())) {
+    FindingChoice choice = filter_.choice();
+    choice.notes = notes_->isChecked() || !choice.all() || only;
+    filter_.choose(choice);
+  }
+  notes_->setText(notes_->isChecked() ? tr("Fold %n notes", nullptr, notes) : tr("Show %n notes", nullptr, notes));
+  notes_->setVisible(notes > 0 && !only && filter_.choice().all());
   const bool filtered = !filter_.choice().all();
   const int shown = filter_.rowCount();
   const int whole = shown + filter_.hidden();

@@ -58,6 +58,7 @@ FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
   layout->addWidget(bar_);
   layout->addWidget(area_, 1);
   layout->addWidget(empty_, 1);
+  layout->addWidget(bar_->notes());
   later_->setSingleShot(true);
   later_->setInterval(light_page_ms);
   wire();

@@ -85,7 +85,7 @@ LeftWorkDialog::LeftWorkDialog(const Tables& tables, std::vector<LeftWork> works
       compared_(new QLabel(this)),
       differences_(new QPlainTextEdit(this)),
       take_(new QPushButton(tr("&Recover"), this)),
-      drop_(new QPushButton(tr("Thro&w it away"), this)) {
+      drop_(new QPushButton(tr("&Discard"), this)) {
   setWindowTitle(tr("Unsaved work"));
   lay_out();
   for (const LeftWork& work : works_) list_->addItem(file_name(work) + QLatin1Char('\n') + moment(work.when));
@@ -127,7 +127,7 @@ void LeftWorkDialog::lay_out() {
   auto* buttons = new QDialogButtonBox(this);
   buttons->addButton(take_, QDialogButtonBox::AcceptRole);
   buttons->addButton(drop_, QDialogButtonBox::DestructiveRole);
-  QPushButton* later = buttons->addButton(tr("&Keep for later"), QDialogButtonBox::RejectRole);
+  QPushButton* later = buttons->addButton(tr("Decide &later"), QDialogButtonBox::RejectRole);
   later->setAutoDefault(false);
   connect(later, &QPushButton::clicked, this, &QDialog::reject);
   auto* all = new QVBoxLayout(this);

@@ -271,11 +271,12 @@ TEST(Mute, Hazard_StaysInTheHeadline) {
   answer.verdict = Verdict::caution;
   answer.findings = {gas};
   const std::string gas_text = finding_text(gas, UnitSystem::metric), gas_words = gas_text + " (seen open).";
-  EXPECT_EQ(headline(answer, UnitSystem::metric),
-            "1 caution; first: " + gas_text + ". 1 muted that may hurt people and counts all the same: " + gas_words);
+  EXPECT_EQ(
+      headline(answer, UnitSystem::metric),
+      "1 caution; first: " + gas_text + ". 1 accepted that may hurt people and counts all the same: " + gas_words);
   answer.findings = {gas, tree};
   EXPECT_NE(headline(answer, UnitSystem::metric)
-                .find(" 2 muted, 1 of them may hurt people and counts all the same: " + gas_words),
+                .find(" 2 accepted, 1 of them may hurt people and counts all the same: " + gas_words),
             std::string::npos)
       << headline(answer, UnitSystem::metric);
 }
@@ -307,9 +308,9 @@ TEST(Headline, EasedInShort_NamesMutesAndLimits) {
   Assessment answer;
   EXPECT_EQ(eased_in_short(answer), "");
   answer.findings = {gas, tree};
-  EXPECT_EQ(eased_in_short(answer), "2 muted, may hurt people: gas main.");
+  EXPECT_EQ(eased_in_short(answer), "2 accepted, may hurt people: gas main.");
   answer.loosened = {{"cover_diameters", "", "cover in tool diameters", 8, 10, "", "permit 12"}};
-  EXPECT_EQ(eased_in_short(answer), "2 muted, may hurt people: gas main. Limits loosened: cover in tool diameters.");
+  EXPECT_EQ(eased_in_short(answer), "2 accepted, may hurt people: gas main. Limits loosened: cover in tool diameters.");
   answer.findings.clear();
   EXPECT_EQ(eased_in_short(answer), "Limits loosened: cover in tool diameters.");
 }

@@ -155,9 +155,9 @@ TEST(TrialsText, ModelStatus_SaysFromHowManyBores) {
   model.calibrated_from.set(12);  // a number typed by hand calibrates nothing
   EXPECT_EQ(model_status(model), "model not calibrated");
   model.calibrated_records = named_records(12);
-  EXPECT_EQ(model_status(model), "our model, calibrated from 12 bores");
+  EXPECT_EQ(model_status(model), "model calibrated from 12 bores");
   model.calibrated_from.set(1);
-  EXPECT_EQ(model_status(model), "our model, calibrated from 1 bore");
+  EXPECT_EQ(model_status(model), "model calibrated from 1 bore");
 }
 
 }  // namespace

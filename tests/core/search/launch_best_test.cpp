@@ -183,7 +183,7 @@ TEST(LaunchText, KeptLimit_IsNotToldAsBroken) {
     const std::string text = binding_text(map, cell, UnitSystem::metric);
     EXPECT_EQ(text.find("less than"), std::string::npos) << text;
     EXPECT_EQ(text.find("would stop"), std::string::npos) << text;
-    EXPECT_NE(text.find("1.50 m, 1.00 m wanted"), std::string::npos) << text;
+    EXPECT_NE(text.find("1.50 m, 1.00 m required"), std::string::npos) << text;
   }
   map.limits[0].code = "pit.water";
   map.limits[0].name = "exit pit";

@@ -151,7 +151,7 @@ class KilledWindow {
       style.stop();
       ++offered;
       for (auto* button : dialog->findChildren<QPushButton*>())
-        if (button->text().remove(QLatin1Char('&')) == QLatin1String("Take it back")) button->click();
+        if (button->text().remove(QLatin1Char('&')) == QLatin1String("Recover")) button->click();
     });
     style.start(5);
     window.offer_left_work();

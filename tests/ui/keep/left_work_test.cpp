@@ -69,7 +69,7 @@ TEST_F(LeftWorkTest, Look_ChangesNothing) {
   for (int y = 0; y < seen.height(); y += 2)
     for (int x = 0; x < seen.width(); x += 2) inked += seen.pixelColor(x, y).saturation() > 60;
   EXPECT_GT(inked, 1000) << "the crossing is drawn";
-  button(dialog, "Keep for later")->click();
+  button(dialog, "Decide later")->click();
   EXPECT_FALSE(dialog.taken());
   const auto after = left();
   ASSERT_EQ(after.size(), 1u);
@@ -88,13 +88,13 @@ TEST_F(LeftWorkTest, Several_AreListed_OneIsTaken_OneThrownAway) {
   ASSERT_TRUE(list->isVisible());
   ASSERT_EQ(list->count(), 3);
   list->setCurrentRow(1);
-  button(dialog, "Throw it away")->click();
+  button(dialog, "Discard")->click();
   EXPECT_EQ(list->count(), 2);
   EXPECT_TRUE(dialog.isVisible());
   EXPECT_EQ(left().size(), 2u);
   EXPECT_FALSE(QFile::exists(works[1].copy));
   list->setCurrentRow(0);
-  button(dialog, "Take it back")->click();
+  button(dialog, "Recover")->click();
   ASSERT_TRUE(dialog.taken());
   EXPECT_EQ(dialog.taken()->copy, works[0].copy);
   EXPECT_EQ(left().size(), 2u) << "taking is the window's business";
@@ -108,9 +108,9 @@ TEST_F(LeftWorkTest, Unreadable_CanBeKeptButNotTaken) {
   copy.close();
   LeftWorkDialog dialog(tables_for_tests(), left(), UnitSystem::metric, false);
   dialog.show();
-  EXPECT_FALSE(button(dialog, "Take it back")->isEnabled());
+  EXPECT_FALSE(button(dialog, "Recover")->isEnabled());
   EXPECT_TRUE(texts(dialog).join(QLatin1Char('\n')).contains(QStringLiteral("cannot be read")));
-  button(dialog, "Keep for later")->click();
+  button(dialog, "Decide later")->click();
   EXPECT_EQ(left().size(), 1u);
 }
 

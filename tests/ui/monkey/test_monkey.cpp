@@ -6,7 +6,7 @@ namespace burrow {
 namespace {
 
 TEST(Monkey, Seeds1To6_NothingBreaksHangsOrIsLost) {
-  constexpr int events_each = 900;
+  constexpr int events_each = 1800;
   const std::array samples{"house-service", "first-lesson",  "rail-siding",
                            "four-faults",   "car-park-duct", "lesson-mark"};
   MonkeyHouse house;

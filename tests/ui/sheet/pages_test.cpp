@@ -117,7 +117,7 @@ TEST(SheetPages, MutedAndLoosened_StandOnSheetAndCard) {
     EXPECT_TRUE(on_sheet.contains(QStringLiteral("permit 12, line 4"))) << kind.paper;
     const auto card = *sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::card);
     const QString front = words_of({card.front()});
-    EXPECT_TRUE(front.contains(QStringLiteral("1 muted, may hurt people: gas main"))) << front.toStdString();
+    EXPECT_TRUE(front.contains(QStringLiteral("1 accepted, may hurt people: gas main"))) << front.toStdString();
     EXPECT_TRUE(front.contains(QStringLiteral("loosened"))) << front.toStdString();
     const QString back = words_of({card.begin() + 1, card.end()});
     EXPECT_TRUE(back.contains(QStringLiteral("permit 12, line 4"))) << kind.paper;

@@ -25,6 +25,7 @@ struct FindingChoice {
   QString words;  ///< each word must occur
   FindingKind kind = FindingKind::all;
   bool picked_only = false;
+  bool notes = false;                 ///< shown too; otherwise they are folded away below what counts
   std::vector<std::string> subjects;  ///< of the picked thing; empty: nothing is picked
   bool operator==(const FindingChoice&) const = default;
   [[nodiscard]] bool all() const { return words.trimmed().isEmpty() && kind == FindingKind::all && !picked_only; }
@@ -41,6 +42,8 @@ class FindingsFilter : public QSortFilterProxyModel {
   [[nodiscard]] int whole_row(const QModelIndex& shown) const;
   /// Invalid where the filter hides it.
   [[nodiscard]] QModelIndex shown(int whole_row) const;
+  /// Notes in the whole list.
+  [[nodiscard]] int notes() const;
   [[nodiscard]] int hidden() const { return model_.rowCount() - rowCount(); }
 
  protected:
@@ -62,6 +65,8 @@ class FilterBar : public QWidget {
   void set_picked(const QString& name, std::vector<std::string> subjects);
   void show_all();
   void tell();  ///< counts again
+  /// Folds and unfolds the notes; stands below the list.
+  [[nodiscard]] QPushButton* notes() const { return notes_; }
   /// Nothing is shown: why, and how to see more. Empty while something is shown.
   [[nodiscard]] QString empty_words() const;
 
@@ -83,6 +88,7 @@ class FilterBar : public QWidget {
   QCheckBox* picked_only_;
   QLabel* count_;
   QPushButton* all_;
+  QPushButton* notes_;
   QString picked_name_;
   std::vector<std::string> subjects_;
 };
