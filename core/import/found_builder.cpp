@@ -94,7 +94,7 @@ void FoundBuilder::add(FoundFeature feature, const std::vector<FoundVertex>& ver
   found.features.push_back(std::move(feature));
 }
 
-void FoundBuilder::leave_out(std::string place, std::string_view text, std::string reason) {
+void FoundBuilder::leave_out(std::string place, std::string_view text, const std::string& reason) {
   if (found.left_out.size() >= most_left_out) {
     ++found.left_out_more;
     return;

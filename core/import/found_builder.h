@@ -27,7 +27,7 @@ class FoundBuilder {
   /// left out with its place.
   void add(FoundFeature feature, const std::vector<FoundVertex>& vertices, const std::string& place);
 
-  void leave_out(std::string place, std::string_view text, std::string reason);
+  void leave_out(std::string place, std::string_view text, const std::string& reason);
 
   /// Error: too many vertices, or stopped. To be asked now and then; `share` of the work, 0 … 1.
   std::optional<Error> check_cancelled(double share);

@@ -21,7 +21,7 @@ std::string chance(double value, UnitSystem units) {
 /// Who is near, for a sentence: "the gas main", "the gas main and 2 more".
 std::string near_names(const DayAnswer& day) {
   if (day.near.empty()) return translated("a service");
-  const std::string first = translated_phrase(day.near.front().name);
+  std::string first = translated_phrase(day.near.front().name);
   if (day.near.size() == 1) return first;
   return say_count("{1} and {0} more", "{1} and {0} more", day.near.size() - 1, first);
 }
@@ -96,7 +96,8 @@ std::string reason_text(const DayReason& r, UnitSystem units) {
         units);
   if (r.code == "day.cover")
     return at_station(
-        say("least cover ahead {}, more than {} required", length(r.measured, units), length(r.limit, units)), r, units);
+        say("least cover ahead {}, more than {} required", length(r.measured, units), length(r.limit, units)), r,
+        units);
   if (r.code == "day.ticket")
     return r.broken ? translated("the utility search does not hold on this day, or its marks cannot be seen")
                     : translated("the utility search holds on this day, and its marks can be seen");

@@ -82,7 +82,7 @@ TEST(LineIcon, EveryOneOfTheToolsIsThere) {
   TestWindow w("house-service");
   int seen = 0;
   for (const QAction* action : w.window.findChildren<QAction*>()) {
-    if (action->icon().isNull() || action->icon().availableSizes().size() > 0) continue;
+    if (action->icon().isNull() || !action->icon().availableSizes().isEmpty()) continue;
     ++seen;
     const QImage drawn = action->icon().pixmap(24, 24).toImage();
     bool ink = false;

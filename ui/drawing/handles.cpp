@@ -194,9 +194,9 @@ ItemRef part_at(const Scene& scene, const QPointF& at, double reach) {
   if (grip && (nearest->part.kind == ItemKind::grade || nearest->part.kind == ItemKind::launch ||
                nearest->part.kind == ItemKind::pit_edge || nearest->part.kind == ItemKind::utility))
     return nearest->part;
-  if (const ItemRef utility = utility_at(scene, at, reach); !utility.none()) return utility;
+  if (ItemRef utility = utility_at(scene, at, reach); !utility.none()) return utility;
   if (grip) return nearest->part;
-  if (const ItemRef pit = pit_at(scene, at); !pit.none()) return pit;
+  if (ItemRef pit = pit_at(scene, at); !pit.none()) return pit;
   return surface_at(scene, at);
 }
 

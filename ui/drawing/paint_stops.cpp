@@ -54,17 +54,10 @@ void paint_pattern(QPainter& painter, const Scene& scene, AboveBore above, const
 }
 
 QString word(AboveBore above) {
-  switch (above) {
-    case AboveBore::diggable:
-      return QObject::tr("open ground above");
-    case AboveBore::carriageway:
-      return QObject::tr("under a carriageway");
-    case AboveBore::track:
-      return QObject::tr("under a track");
-    case AboveBore::building:
-      return QObject::tr("under a building");
-  }
-  return {};
+  if (above == AboveBore::carriageway) return QObject::tr("under a carriageway");
+  if (above == AboveBore::track) return QObject::tr("under a track");
+  if (above == AboveBore::building) return QObject::tr("under a building");
+  return QObject::tr("open ground above");
 }
 
 /// What is above, and the chance of stopping there once its rates are from records, on clear ground in the middle of

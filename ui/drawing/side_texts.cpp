@@ -167,7 +167,7 @@ PlacedText place_dig(const Scene& scene, const TakenPlaces& taken, const PitShap
   const QSizeF size = size_of(TextRole::pit, words, scene.style);
   const QRectF box = cut.boundingRect();
   std::vector<QRectF> places;
-  for (double y = box.bottom() - size.height() - 4; y > box.top(); y -= scene.style.text * 0.5)
+  for (double y = box.top() + 4; y + size.height() < box.bottom(); y += scene.style.text * 0.5)
     places.push_back(at_top_left(box.center().x() - size.width() / 2, y, size));
   return {TextRole::pit, words, taken.first_free(places, scene.frame.elevation), {}, {}};
 }

@@ -173,6 +173,7 @@ Card UtilitiesPanel::row_of_utility(const Utility& utility) const {
 void UtilitiesPanel::list_utilities() {
   const auto& all = document_.crossing().site.utilities;
   std::vector<std::pair<double, const Utility*>> order;
+  order.reserve(all.size());
   for (const Utility& utility : all) order.emplace_back(order_of(answer_of(utility.id)), &utility);
   std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
   if (!current()) {
@@ -181,6 +182,7 @@ void UtilitiesPanel::list_utilities() {
     point_forms();
   }
   std::vector<Card> cards;
+  cards.reserve(order.size());
   for (const auto& [margin, utility] : order) cards.push_back(row_of_utility(*utility));
   list_->show_cards(std::move(cards), picked_);
   add_->setEnabled(!locked());

@@ -130,7 +130,8 @@ double first_side(Page& page, const Sheet& sheet, const CrewSetup& setup) {
   const double cell_width = in.width() / 3, cell_height = 13.6;
   const std::vector<Setting> all = settings(sheet, setup);
   for (std::size_t i = 0; i < all.size(); ++i) {
-    const QRectF cell(in.left() + static_cast<double>(i % 3) * cell_width, y + static_cast<double>(i / 3) * cell_height,
+    const std::size_t column = i % 3, row = i / 3;
+    const QRectF cell(in.left() + static_cast<double>(column) * cell_width, y + static_cast<double>(row) * cell_height,
                       cell_width, cell_height);
     paper.rect(cell, {}, {0.25});
     const double room = cell.width() - 2;
@@ -214,7 +215,8 @@ double foot_of_front(Paper& paper, const QRectF& in, double top, const Sheet& sh
   const QString lines[] = {tr("Emergency"), tr("Locating service"), tr("Competent person"), tr("Owner")};
   constexpr double row = 7.2;  // a hand writes in it
   for (int i = 0; i < 4; ++i) {
-    const double left = in.left() + (i % 2) * (half + gap), base = y + row * (1 + i / 2) - 1.2;
+    const int across = i % 2, down = i / 2;
+    const double left = in.left() + across * (half + gap), base = y + row * (1 + down) - 1.2;
     const QRectF shown_text = paper.text({left, base}, lines[i], body);
     paper.line({shown_text.right() + 1.2, base + 0.5}, {left + half, base + 0.5}, {0.2});
   }

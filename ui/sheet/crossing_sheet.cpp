@@ -196,6 +196,7 @@ std::vector<Flow::Area> new_text_page(std::vector<Page>& pages, const Sheet& she
   const int columns = std::max(1, static_cast<int>(room.width() / 180));
   const double between = 8, width = (room.width() - between * (columns - 1)) / columns;
   std::vector<Flow::Area> areas;
+  areas.reserve(static_cast<std::size_t>(columns));
   for (int c = 0; c < columns; ++c)
     areas.push_back({&last, QRectF(room.left() + c * (width + between), room.top(), width, room.height())});
   return areas;

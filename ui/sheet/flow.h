@@ -29,7 +29,7 @@ class Flow {
     QRectF box;
   };
   explicit Flow(std::function<std::vector<Area>()> more, FlowStyle style = {})
-      : more_(std::move(more)), style_(std::move(style)) {}
+      : more_(std::move(more)), style_(style) {}
 
   void heading(const QString& words);
   void paragraph(const QString& words);

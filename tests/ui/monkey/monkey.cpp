@@ -35,7 +35,7 @@ const std::array with_control{Qt::Key_Z, Qt::Key_Y, Qt::Key_Z, Qt::Key_Y, Qt::Ke
                               Qt::Key_V, Qt::Key_X, Qt::Key_P, Qt::Key_1, Qt::Key_2, Qt::Key_3, Qt::Key_4, Qt::Key_5,
                               Qt::Key_6, Qt::Key_7, Qt::Key_8, Qt::Key_9, Qt::Key_F, Qt::Key_G, Qt::Key_L};
 
-const std::array menu_letters{Qt::Key_F, Qt::Key_E, Qt::Key_V, Qt::Key_H};
+const std::array menu_letters{Qt::Key_F, Qt::Key_E, Qt::Key_I, Qt::Key_V, Qt::Key_G, Qt::Key_H};
 
 const QStringList& typed_texts() {
   static const QStringList texts{
@@ -190,6 +190,11 @@ QPoint Monkey::somewhere(const QWidget& in) {
 }
 
 void Monkey::invent(QWidget& at) {
+  // A window beside the program's, as the help, is looked at for a while and closed.
+  if (&at != &window_ && at.isWindow() && chance(8)) {
+    next_.push_back({MonkeyEvent::Kind::dismiss, {}, 0, 0, {}});
+    return;
+  }
   const int draw = below(100);
   if (draw < 20) return click(at);
   if (draw < 45) return click_on_control(at);
@@ -214,7 +219,7 @@ void Monkey::invent(QWidget& at) {
 
 /// Down to some entry, perhaps into its submenu, and takes it.
 void Monkey::use_menu() {
-  add_key(menu_letters[static_cast<std::size_t>(below(4))], Qt::AltModifier);
+  add_key(menu_letters[static_cast<std::size_t>(below(static_cast<int>(menu_letters.size())))], Qt::AltModifier);
   for (int down = below(16); down > 0; --down) add_key(Qt::Key_Down, 0);
   if (chance(30)) add_key(Qt::Key_Right, 0);
   for (int down = below(3); down > 0; --down) add_key(Qt::Key_Down, 0);

@@ -86,7 +86,7 @@ class StartPage : public QWidget {
   const Tables& tables_;
   QWidget* ways_;
   QWidget* samples_;
-  QVBoxLayout* recent_;
+  QVBoxLayout* recent_ = nullptr;
   QLabel* none_recent_ = nullptr;
   QLabel* samples_head_ = nullptr;
   QLabel* lessons_head_ = nullptr;
