@@ -1,6 +1,5 @@
 #include "burrow/drawing/dimension_lines.h"
 
-#include <QFontMetricsF>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -86,7 +85,7 @@ void DimensionLayout::add(DimensionLine line, const QString& words) {
   if (std::hypot(line.to.x() - line.from.x(), line.to.y() - line.from.y()) < text_ * (upright ? 1.7 : 3)) return;
   const QString number = text_from(format(*value, Dimension::length, picture_.style.units));
   for (const QString& shown_text : {words.arg(number), number}) {
-    const QSizeF size(metrics_.horizontalAdvance(shown_text) + (line.lock.empty() ? 6 : 6 + text_), metrics_.height());
+    const QSizeF size(metrics_.of(shown_text) + (line.lock.empty() ? 6 : 6 + text_), metrics_.height());
     if (const std::optional<QRectF> box = room_along(*seen, upright, size, pane, taken)) {
       line.text = shown_text;
       line.label = *box;

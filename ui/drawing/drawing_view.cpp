@@ -157,7 +157,10 @@ void DrawingView::paintEvent(QPaintEvent*) {
   }
   Scene now = scene();
   now.layer_cache = &layer_cache_;
-  painted_labels_ = now.labels = std::make_shared<const Labels>(place_labels(now));
+  const bool hold = session_ && last_labels_ && last_frame_ == frame_;
+  painted_labels_ = now.labels = std::make_shared<const Labels>(place_labels(now, hold ? last_labels_.get() : nullptr));
+  last_labels_ = painted_labels_;
+  last_frame_ = frame_;
   paint_scene(painter, now);
   if (hasFocus() && focus_by_key_) {
     painter.setBrush(Qt::NoBrush);

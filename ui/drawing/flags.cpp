@@ -1,16 +1,17 @@
 #include "burrow/drawing/flags.h"
 
-#include <QFontMetricsF>
 #include <QPainter>
 #include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "burrow/check/mute.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/labels.h"
 #include "burrow/drawing/scene.h"
 #include "overlaps.h"
+#include "text_width.h"
 
 namespace burrow {
 
@@ -63,6 +64,18 @@ std::vector<Group> groups_of(const std::vector<Finding>& findings) {
   return groups;
 }
 
+/// "also 2, 4", "also 2, 4, 7 and 5 more"; nothing where there is no other.
+QString also_words(const std::vector<int>& others) {
+  constexpr std::size_t most_numbers = 3;
+  if (others.empty()) return {};
+  QStringList numbers;
+  for (std::size_t i = 0; i < std::min(most_numbers, others.size()); ++i) numbers << QString::number(others[i] + 1);
+  const QString named = numbers.join(QStringLiteral(", "));
+  const int more = static_cast<int>(others.size()) - static_cast<int>(numbers.size());
+  return QStringLiteral(" · ") +
+         (more > 0 ? QObject::tr("also %1 and %n more", nullptr, more).arg(named) : QObject::tr("also %1").arg(named));
+}
+
 /// Places flags one after the other, the worst first.
 class FlagPlacer {
  public:
@@ -83,15 +96,15 @@ class FlagPlacer {
     flag.others = group.others;
     flag.anchor = anchor_of(scene_, finding);
     flag.stem_x = flag.anchor.x();
+    if (!room_for(flag.stem_x)) return false;
     set_words(flag, with_units_kept(text_from(finding_text(finding, scene_.style.units))),
               widest_texts * text_ - badge() - text_);
-    const double h = std::ceil((one_line_ ? 1 : 2) * plain_.height() + text_ * 0.35);
+    const double h = height();
     const double w = width_of(flag);
     double least = 1e300;
     for (int row = 0; row < rows_; ++row)
       for (const double x : places_for(row, w, flag.stem_x)) {
-        const double bottom = lane_.bottom() - text_ * 0.45 - row * (h + text_ * 0.3);
-        const QRectF box(x, bottom - h, w, h);
+        const QRectF box(x, bottom_of(row) - h, w, h);
         const double cost = std::abs(box.center().x() - flag.stem_x) + row * text_ * 4;
         if (cost >= least || !fits(box, row, flag.stem_x)) continue;
         least = cost;
@@ -103,6 +116,15 @@ class FlagPlacer {
     return true;
   }
 
+  /// Whether even a short flag could stand over that place; asked before words are made for it.
+  [[nodiscard]] bool room_for(double stem) const {
+    const double h = height(), w = least_texts * text_;
+    for (int row = 0; row < rows_; ++row)
+      for (const double x : places_for(row, w, stem))
+        if (fits(QRectF(x, bottom_of(row) - h, w, h), row, stem)) return true;
+    return false;
+  }
+
   /// Names it in the flag nearest to it.
   void join(int finding) {
     const double x = anchor_of(scene_, scene_.assessment.findings[static_cast<std::size_t>(finding)]).x();
@@ -111,9 +133,16 @@ class FlagPlacer {
     });
     if (nearest == placed_.end()) return;
     nearest->others.push_back(finding);
-    const Finding& own = scene_.assessment.findings[static_cast<std::size_t>(nearest->finding)];
-    set_words(*nearest, with_units_kept(text_from(finding_text(own, scene_.style.units))),
-              nearest->box.width() - badge() - text_ * 1.3);
+    joined_.insert(nearest->finding);
+  }
+  /// Says it, once all are named, in the room that each flag has.
+  void tell_joined() {
+    for (Flag& flag : placed_) {
+      if (!joined_.count(flag.finding)) continue;
+      const Finding& own = scene_.assessment.findings[static_cast<std::size_t>(flag.finding)];
+      set_words(flag, with_units_kept(text_from(finding_text(own, scene_.style.units))),
+                flag.box.width() - badge() - text_ * 1.3);
+    }
   }
 
   [[nodiscard]] const std::vector<Flag>& placed() const { return placed_; }
@@ -122,46 +151,45 @@ class FlagPlacer {
 
  private:
   static constexpr double two_rows_texts = 6, two_lines_texts = 3.6;
-  static constexpr double widest_texts = 26;
+  static constexpr double widest_texts = 26, least_texts = 9;
   static constexpr double farthest_texts = 19;
 
   /// "0.61 m clear of gas main" over "0.70 m required (…)"; in one line where the lane is low.
   void set_words(Flag& flag, const QString& words, double room) const {
-    QStringList others;
-    for (const int other : flag.others) others << QString::number(other + 1);
-    const QString also = others.isEmpty()
-                             ? QString()
-                             : QStringLiteral(" · ") + QObject::tr("also %1").arg(others.join(QStringLiteral(", ")));
+    const QString also = also_words(flag.others);
     flag.text = words + also;
     if (one_line_) {
-      flag.head = bold_.elidedText(words + also, Qt::ElideRight, room);
+      flag.head = bold_.elided(words + also, Qt::ElideRight, room);
       return;
     }
     // What is found stands over what is wanted, where both fit so; else the words go on below.
     const qsizetype comma = words.indexOf(QStringLiteral(", "));
-    if (comma > 0 && bold_.horizontalAdvance(words.left(comma) + also) <= room) {
+    if (comma > 0 && bold_.of(words.left(comma) + also) <= room) {
       flag.head = words.left(comma) + also;
-      flag.rest = plain_.elidedText(words.mid(comma + 1).trimmed(), Qt::ElideRight, room);
-    } else if (bold_.horizontalAdvance(words + also) <= room) {
+      flag.rest = plain_.elided(words.mid(comma + 1).trimmed(), Qt::ElideRight, room);
+    } else if (bold_.of(words + also) <= room) {
       flag.head = words + also;
     } else {
       const qsizetype end = words.lastIndexOf(QLatin1Char(' '), fitting(words, room));
       flag.head = words.left(end);
-      flag.rest = plain_.elidedText(words.mid(end + 1), Qt::ElideRight, room - plain_.horizontalAdvance(also)) + also;
+      flag.rest = plain_.elided(words.mid(end + 1), Qt::ElideRight, room - plain_.of(also)) + also;
     }
   }
 
   /// How many of its letters fit.
   [[nodiscard]] qsizetype fitting(const QString& words, double room) const {
     qsizetype n = words.size();
-    while (n > 1 && bold_.horizontalAdvance(words.left(n)) > room) n = n * 9 / 10;
+    while (n > 1 && bold_.of(words.left(n)) > room) n = n * 9 / 10;
     return n;
   }
 
+  [[nodiscard]] double height() const { return std::ceil((one_line_ ? 1 : 2) * plain_.height() + text_ * 0.35); }
+  [[nodiscard]] double bottom_of(int row) const {
+    return lane_.bottom() - text_ * 0.45 - row * (height() + text_ * 0.3);
+  }
   [[nodiscard]] double badge() const { return text_ * 1.6; }
   [[nodiscard]] double width_of(const Flag& flag) const {
-    return std::ceil(std::max(bold_.horizontalAdvance(flag.head), plain_.horizontalAdvance(flag.rest)) + badge() +
-                     text_ * 1.3);
+    return std::ceil(std::max(bold_.of(flag.head), plain_.of(flag.rest)) + badge() + text_ * 1.3);
   }
 
   [[nodiscard]] std::vector<double> places_for(int row, double w, double stem) const {
@@ -199,10 +227,11 @@ class FlagPlacer {
   const Scene& scene_;
   const QRectF& lane_;
   double text_;
-  QFontMetricsF plain_, bold_;
+  TextWidths plain_, bold_;
   int rows_;
   bool one_line_;
   std::vector<Flag> placed_;
+  std::set<int> joined_;  ///< flags that name others since they were placed
 };
 
 /// Dots of what has no flag: over its station, a little aside, or together with the next one.
@@ -286,6 +315,7 @@ FlagLane place_flag_lane(const Scene& scene) {
     if (!dots.add(finding) && findings[static_cast<std::size_t>(finding)].severity != Severity::note)
       placer.join(finding);
   lane.dots = dots.take();
+  placer.tell_joined();
   lane.flags = placer.take();
   return lane;
 }

@@ -1,6 +1,5 @@
 #include "burrow/drawing/labels.h"
 
-#include <QFontMetricsF>
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
@@ -11,6 +10,7 @@
 #include "burrow/words/trials_text.h"
 #include "layout_of_dimensions.h"
 #include "taken_places.h"
+#include "text_width.h"
 
 namespace burrow {
 
@@ -64,7 +64,7 @@ void place_corner_chips(const Scene& scene, Labels& labels, TakenPlaces& taken) 
   const double text = scene.style.text, high = text * 1.7, edge = text * 0.5;
   const auto place = [&](const QString& words, QFont::Weight weight) {
     if (words.isEmpty()) return QRectF();
-    const double wide = QFontMetricsF(drawing_font(text * small_share, weight)).horizontalAdvance(words) + text * 1.2;
+    const double wide = TextWidths(drawing_font(text * small_share, weight)).of(words) + text * 1.2;
     std::vector<QRectF> places;
     for (const double y : {pane.bottom() - edge - high, pane.top() + edge})
       for (double x = pane.left() + edge; x + wide < pane.right(); x += text) places.emplace_back(x, y, wide, high);
@@ -112,6 +112,12 @@ QString status_words(const Scene& scene) {
   return QObject::tr("Predicted path: %1").arg(text_from(model_status(scene.crossing.bore.model)));
 }
 
+void keep_text(std::vector<PlacedText>& all, TakenPlaces& taken, PlacedText text) {
+  if (text.box.isEmpty()) return;
+  taken.take(text.box);
+  all.push_back(std::move(text));
+}
+
 QFont font_of(TextRole role, const Style& style) {
   switch (role) {
     case TextRole::away:
@@ -126,11 +132,11 @@ QFont font_of(TextRole role, const Style& style) {
 }
 
 QSizeF size_of(TextRole role, const QString& text, const Style& style) {
-  const QFontMetricsF metrics(font_of(role, style));
-  return {metrics.horizontalAdvance(text) + 2 * padding_px, metrics.height() + 1};
+  const TextWidths metrics(font_of(role, style));
+  return {metrics.of(text) + 2 * padding_px, metrics.height() + 1};
 }
 
-Labels place_labels(const Scene& scene) {
+Labels place_labels(const Scene& scene, const Labels* held) {
   Labels labels;
   labels.flags = place_flag_lane(scene);
   labels.on_top = place_on_top(scene);
@@ -151,7 +157,7 @@ Labels place_labels(const Scene& scene) {
   }
   add(labels.side, place_edge_names(scene, taken));
   add(labels.side, place_away_marks(scene, taken));
-  labels.plan = place_plan_texts(scene, plan_taken);
+  labels.plan = place_plan_texts(scene, plan_taken, held);
   return labels;
 }
 

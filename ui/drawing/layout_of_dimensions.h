@@ -1,12 +1,12 @@
 #pragma once
 /// Finds places for the dimension lines, one after the other: what is measured and selected first, covers last.
 
-#include <QFontMetricsF>
 #include <vector>
 
 #include "burrow/drawing/dimension_lines.h"
 #include "burrow/drawing/scene.h"
 #include "taken_places.h"
+#include "text_width.h"
 
 namespace burrow {
 
@@ -35,7 +35,7 @@ class DimensionLayout {
   const Scene& picture_;
   const Frame& f_;
   double text_;
-  QFontMetricsF metrics_;
+  TextWidths metrics_;
   TakenPlaces& side_;
   TakenPlaces& plan_;
   std::vector<DimensionLine> lines_;

@@ -1,7 +1,6 @@
 /// The lane of what lies on top of the ground: a stretch for each road, footway, track or building, a tick for what is
 /// thinner than its name, and the names.
 
-#include <QFontMetricsF>
 #include <QPainter>
 #include <algorithm>
 #include <array>
@@ -11,6 +10,7 @@
 #include "burrow/drawing/scene.h"
 #include "burrow/language/say.h"
 #include "taken_places.h"
+#include "text_width.h"
 
 namespace burrow {
 
@@ -55,7 +55,7 @@ std::vector<OnTopPart> place_on_top(const Scene& scene) {
   const Frame& f = scene.frame;
   const QRectF& lane = f.on_top;
   if (lane.isEmpty()) return parts;
-  const QFontMetricsF metrics(name_font(scene.style));
+  const TextWidths metrics(name_font(scene.style));
   for (const SurfaceFeature& feature : scene.crossing.site.surface) {
     const auto [from, to] = stations_of(feature);
     if (!(from < to)) continue;
@@ -83,8 +83,7 @@ std::vector<OnTopPart> place_on_top(const Scene& scene) {
     for (const SurfaceFeature& feature : scene.crossing.site.surface)
       if (feature.id == parts[i].id)
         parts[i].name = text_from(feature.name.empty() ? translated_word(feature.kind) : feature.name);
-    parts[i].name_box =
-        place_name(parts[i].stretch, lane, metrics.horizontalAdvance(parts[i].name) + 8, within, around);
+    parts[i].name_box = place_name(parts[i].stretch, lane, metrics.of(parts[i].name) + 8, within, around);
     names.take(parts[i].name_box);
   }
   return parts;

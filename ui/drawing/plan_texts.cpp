@@ -13,8 +13,6 @@ namespace burrow {
 
 namespace {
 
-constexpr double edge_px = 6;
-
 QSizeF letter_size(const Scene& scene) {
   const double side = scene.style.text * 1.5;
   return {side, side};
@@ -31,11 +29,22 @@ std::optional<double> crosses_at(const Frame& f, const Utility& utility, double 
   return std::nullopt;
 }
 
+bool is_selected(const Scene& scene, const std::string& id) {
+  return scene.focus.picked.kind == ItemKind::utility && scene.focus.picked.id == id;
+}
+
+/// Where they stood in the frame before.
+void keep_letters(const Scene& scene, const Labels& held, TakenPlaces& taken, std::vector<PlacedText>& all) {
+  for (const PlacedText& text : held.plan)
+    if (text.role == TextRole::letter && !is_selected(scene, text.id)) keep_text(all, taken, text);
+}
+
 /// Near the upper end of the line and again near the lower one, each where it first finds room.
-void add_letters(const Scene& scene, TakenPlaces& taken, std::vector<PlacedText>& all) {
+void add_letters(const Scene& scene, TakenPlaces& taken, std::vector<PlacedText>& all, bool selected_only) {
   const Frame& f = scene.frame;
   const QSizeF size = letter_size(scene);
-  for (const Utility& utility : scene.crossing.site.utilities)
+  for (const Utility& utility : scene.crossing.site.utilities) {
+    if (selected_only && !is_selected(scene, utility.id)) continue;
     for (const auto& shares :
          {std::array<double, 4>{0.14, 0.22, 0.30, 0.38}, std::array<double, 4>{0.86, 0.78, 0.70, 0.62}})
       for (const double share : shares) {
@@ -48,12 +57,7 @@ void add_letters(const Scene& scene, TakenPlaces& taken, std::vector<PlacedText>
         all.push_back({TextRole::letter, utility_letter(scene, utility.kind), box, {}, utility.id});
         break;
       }
-}
-
-void keep(std::vector<PlacedText>& all, TakenPlaces& taken, PlacedText text) {
-  if (text.box.isEmpty()) return;
-  taken.take(text.box);
-  all.push_back(std::move(text));
+  }
 }
 
 std::array<QRectF, 4> around(const QPointF& at, double away, const QSizeF& size) {
@@ -68,12 +72,12 @@ void add_holes(const Scene& scene, TakenPlaces& taken, std::vector<PlacedText>& 
     const QString words = QObject::tr("hole %1, proposed").arg(static_cast<int>(*answer->expose_rank));
     const QPointF at = scene.frame.above(*answer->hole_station_m, *answer->hole_offset_m);
     const QSizeF size = size_of(TextRole::hole, words, scene.style);
-    keep(all, taken,
-         {TextRole::hole,
-          words,
-          taken.first_free(around(at, scene.style.text * 0.8, size), scene.frame.plan),
-          {},
-          answer->id});
+    keep_text(all, taken,
+              {TextRole::hole,
+               words,
+               taken.first_free(around(at, scene.style.text * 0.8, size), scene.frame.plan),
+               {},
+               answer->id});
   }
 }
 
@@ -87,7 +91,7 @@ void add_spoil(const Scene& scene, TakenPlaces& taken, std::vector<PlacedText>& 
   const QRectF seen = whole.intersected(f.plan);
   QString words =
       QObject::tr("spoil %1").arg(text_from(format(work.heap.volume_m3, Dimension::volume, scene.style.units)));
-  const QRectF area = f.plan.adjusted(edge_px, edge_px, -edge_px, -edge_px);
+  const QRectF area = f.plan.adjusted(text_edge_px, text_edge_px, -text_edge_px, -text_edge_px);
   const bool cut = whole.top() < f.plan.top() || whole.bottom() > f.plan.bottom();
   if (cut) words = (whole.center().y() < f.plan.center().y() ? QStringLiteral("↑ ") : QStringLiteral("↓ ")) + words;
   const QSizeF size = size_of(TextRole::spoil, words, scene.style);
@@ -103,7 +107,7 @@ void add_spoil(const Scene& scene, TakenPlaces& taken, std::vector<PlacedText>& 
                                      std::max(area.left(), area.right() - size.width()));
       places.emplace_back(QPointF(left, middle.y() - size.height() / 2 + down * size.height()), size);
     }
-  keep(all, taken, {TextRole::spoil, words, taken.first_free(places, area), {}, {}});
+  keep_text(all, taken, {TextRole::spoil, words, taken.first_free(places, area), {}, {}});
 }
 
 void add_pit_names(const Scene& scene, TakenPlaces& taken, std::vector<PlacedText>& all) {
@@ -121,7 +125,7 @@ void add_pit_names(const Scene& scene, TakenPlaces& taken, std::vector<PlacedTex
                                        QRectF(QPointF(box.left() + 4, box.top() + 3), size),
                                        QRectF(QPointF(box.left() + 4, box.bottom() - size.height() - 3), size),
                                        QRectF(QPointF(box.center().x() - size.width() / 2, box.bottom() + 3), size)};
-    keep(all, taken, {TextRole::pit, words, taken.first_free(places, f.plan), {}, {}});
+    keep_text(all, taken, {TextRole::pit, words, taken.first_free(places, f.plan), {}, {}});
   }
 }
 
@@ -133,18 +137,18 @@ void add_setbacks(const Scene& scene, TakenPlaces& taken, std::vector<PlacedText
     const QString words = QObject::tr("no pit within %1")
                               .arg(text_from(format(*zone.pit_setback_m, Dimension::length, scene.style.units)));
     const QSizeF size = size_of(TextRole::setback, words, scene.style);
-    for (const double x : {f.px_x(zone.from_m) - size.width() - edge_px, f.px_x(zone.to_m) + edge_px}) {
+    for (const double x : {f.px_x(zone.from_m) - size.width() - text_edge_px, f.px_x(zone.to_m) + text_edge_px}) {
       std::vector<QRectF> places;
-      for (double y = f.plan.top() + edge_px; y < f.plan.bottom(); y += size.height())
+      for (double y = f.plan.top() + text_edge_px; y < f.plan.bottom(); y += size.height())
         places.emplace_back(QPointF(x, y), size);
-      keep(all, taken, {TextRole::setback, words, taken.first_free(places, f.plan), {}, zone.id});
+      keep_text(all, taken, {TextRole::setback, words, taken.first_free(places, f.plan), {}, zone.id});
     }
   }
 }
 
 }  // namespace
 
-std::vector<PlacedText> place_plan_texts(const Scene& scene, TakenPlaces& taken) {
+std::vector<PlacedText> place_plan_texts(const Scene& scene, TakenPlaces& taken, const Labels* held) {
   std::vector<PlacedText> all;
   const Style& style = scene.style;
   const double half = style.text * 0.7;
@@ -156,7 +160,8 @@ std::vector<PlacedText> place_plan_texts(const Scene& scene, TakenPlaces& taken)
     const QPointF at = scene.frame.above(hole.station.m, hole.offset.m);
     taken.take(QRectF(at.x() - half, at.y() - half, 2 * half, 2 * half));
   }
-  add_letters(scene, taken, all);
+  if (held) keep_letters(scene, *held, taken, all);
+  add_letters(scene, taken, all, held != nullptr);
   // The middle line of the bore.
   QPolygonF bore;
   for (const PathPoint& p : scene.assessment.bore.points) bore << scene.frame.above(p.x_m, p.y_m);

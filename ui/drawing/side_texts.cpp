@@ -17,8 +17,6 @@ namespace burrow {
 
 namespace {
 
-constexpr double edge_px = 8;
-
 QRectF at_top_left(double x, double y, const QSizeF& size) {
   return {QPointF(x, y), size};
 }
@@ -26,11 +24,11 @@ QRectF at_top_left(double x, double y, const QSizeF& size) {
 /// Where a text may stand across the pane: at the right edge first, then beside the pits, then at the left.
 std::vector<double> places_across(const Scene& scene, double wide) {
   const Frame& f = scene.frame;
-  std::vector<double> all{f.elevation.right() - wide - edge_px};
+  std::vector<double> all{f.elevation.right() - wide - text_edge_px};
   const PitShape &launch = scene.assessment.launch_pit, &exit = scene.assessment.exit_pit;
-  if (exit.section.size() >= 3) all.push_back(f.px_x(exit.face_station_m) - wide - 2 * edge_px);
-  if (launch.section.size() >= 3) all.push_back(f.px_x(launch.face_station_m) + 2 * edge_px);
-  all.push_back(f.elevation.left() + edge_px);
+  if (exit.section.size() >= 3) all.push_back(f.px_x(exit.face_station_m) - wide - 2 * text_edge_px);
+  if (launch.section.size() >= 3) all.push_back(f.px_x(launch.face_station_m) + 2 * text_edge_px);
+  all.push_back(f.elevation.left() + text_edge_px);
   return all;
 }
 
@@ -44,7 +42,7 @@ double top_of(const Crossing& crossing, std::size_t stratum, double station) {
 QRectF place_in_layer(const Scene& scene, const TakenPlaces& taken, std::size_t stratum, const QSizeF& size) {
   const Frame& f = scene.frame;
   const auto& strata = scene.crossing.site.strata;
-  const QRectF area = f.elevation.adjusted(edge_px / 2, 3, -edge_px / 2, -3);
+  const QRectF area = f.elevation.adjusted(text_edge_px / 2, 3, -text_edge_px / 2, -3);
   for (const double x : places_across(scene, size.width())) {
     double top = area.top(), bottom = area.bottom();
     for (const double px : {x, x + size.width()}) {
@@ -125,12 +123,6 @@ QPolygonF neutral_piece(const Scene& scene) {
   return longest;
 }
 
-void keep(std::vector<PlacedText>& all, TakenPlaces& taken, PlacedText text) {
-  if (text.box.isEmpty()) return;
-  taken.take(text.box);
-  all.push_back(std::move(text));
-}
-
 /// The lower edge of a zone: the ground line, that much deeper.
 QPolygonF lower_edge(const Scene& scene, const RuleZone& zone) {
   const LevelLine& ground = scene.crossing.site.ground;
@@ -184,7 +176,7 @@ std::vector<PlacedText> place_zone_texts(const Scene& scene, TakenPlaces& taken)
     for (const QString& words : {QObject::tr("%1 cover required").arg(number), number}) {
       const QRectF box = place_in_zone(scene, taken, lower, size_of(TextRole::zone, words, scene.style));
       if (box.isEmpty()) continue;
-      keep(all, taken, {TextRole::zone, words, box, {}, zone.id});
+      keep_text(all, taken, {TextRole::zone, words, box, {}, zone.id});
       break;
     }
   }
@@ -198,24 +190,24 @@ std::vector<PlacedText> place_edge_names(const Scene& scene, TakenPlaces& taken)
     const Stratum& stratum = scene.crossing.site.strata[i];
     const QString words = stratum_words(scene, stratum);
     const QRectF box = place_in_layer(scene, taken, i, size_of(TextRole::stratum, words, scene.style));
-    keep(all, taken, {TextRole::stratum, words, box, {}, stratum.id});
+    keep_text(all, taken, {TextRole::stratum, words, box, {}, stratum.id});
   }
   if (scene.layers.neutral_line) {
     const QString words = QObject::tr("neutral cover");
-    keep(all, taken,
-         {TextRole::neutral,
-          words,
-          place_along(scene, taken, neutral_piece(scene), size_of(TextRole::neutral, words, scene.style)),
-          {},
-          {}});
+    keep_text(all, taken,
+              {TextRole::neutral,
+               words,
+               place_along(scene, taken, neutral_piece(scene), size_of(TextRole::neutral, words, scene.style)),
+               {},
+               {}});
   }
   const QString water = QObject::tr("water table");
-  keep(all, taken,
-       {TextRole::water,
-        water,
-        place_along(scene, taken, water_line(scene), size_of(TextRole::water, water, scene.style)),
-        {},
-        {}});
+  keep_text(all, taken,
+            {TextRole::water,
+             water,
+             place_along(scene, taken, water_line(scene), size_of(TextRole::water, water, scene.style)),
+             {},
+             {}});
   return all;
 }
 
@@ -238,7 +230,7 @@ std::vector<PlacedText> place_away_marks(const Scene& scene, TakenPlaces& taken)
     std::vector<QRectF> places;
     for (const double aside : {0.0, 0.6, -0.6, 1.2, -1.2})
       places.push_back(at_top_left(at.x() - size.width() / 2 + aside * size.width(), y, size));
-    keep(all, taken, {TextRole::away, words, taken.first_free(places, f.elevation), {}, utility.id});
+    keep_text(all, taken, {TextRole::away, words, taken.first_free(places, f.elevation), {}, utility.id});
   }
   return all;
 }
@@ -257,10 +249,10 @@ std::vector<PlacedText> place_side_notes(const Scene& scene, TakenPlaces& taken)
                                          at_top_left(end.x() - size.width() - text * 0.6, end.y() + text * 0.5, size),
                                          at_top_left(end.x() + text * 0.6, end.y() - text * 0.5 - size.height(), size),
                                          at_top_left(end.x() - size.width() / 2, end.y() + text * 1.4, size)};
-      keep(all, taken, {TextRole::stop, words, taken.first_free(places, f.elevation), {}, {}});
+      keep_text(all, taken, {TextRole::stop, words, taken.first_free(places, f.elevation), {}, {}});
     }
   for (const PitShape* pit : {&scene.assessment.launch_pit, &scene.assessment.exit_pit})
-    keep(all, taken, place_dig(scene, taken, *pit));
+    keep_text(all, taken, place_dig(scene, taken, *pit));
   const auto& points = scene.assessment.bore.points;
   if (points.size() < 2) return all;
   const PathPoint& end = points.back();
@@ -271,7 +263,7 @@ std::vector<PlacedText> place_side_notes(const Scene& scene, TakenPlaces& taken)
     const QSizeF size = size_of(TextRole::band, words, scene.style);
     const QPointF foot = f.side(end.x_m, end.z_m - band.sds * end.sd_vertical_m);
     const QRectF box = at_top_left(foot.x() + text * 0.7, foot.y() - size.height() / 2, size);
-    if (f.elevation.contains(box) && taken.free(box)) keep(all, taken, {TextRole::band, words, box, foot, {}});
+    if (f.elevation.contains(box) && taken.free(box)) keep_text(all, taken, {TextRole::band, words, box, foot, {}});
   }
   return all;
 }

@@ -1,6 +1,5 @@
 #include "burrow/drawing/utility_chips.h"
 
-#include <QFontMetricsF>
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
@@ -10,6 +9,7 @@
 #include "burrow/document/text.h"
 #include "burrow/drawing/labels.h"
 #include "burrow/drawing/scene.h"
+#include "text_width.h"
 
 namespace burrow {
 
@@ -64,7 +64,7 @@ struct Candidate {
 std::vector<Candidate> candidates_of(const Scene& scene) {
   const Frame& f = scene.frame;
   const double text = scene.style.text;
-  const QFontMetricsF metrics(drawing_font(text * 0.92));
+  const TextWidths metrics(drawing_font(text * 0.92));
   const std::vector<int> ranks = ranks_of(scene);
   const std::vector<Utility>& utilities = scene.crossing.site.utilities;
   std::vector<Candidate> all;
@@ -80,10 +80,10 @@ std::vector<Candidate> candidates_of(const Scene& scene) {
     one.chip.letter = utility_letter(scene, utility.kind);
     const double y = mark.depth_known ? f.px_z(mark.elevation_m) : f.elevation.bottom();
     one.chip.mark = QPointF(x, std::clamp(y, f.elevation.top(), f.elevation.bottom()));
-    one.chip.text = metrics.elidedText(name_words(scene, utility), Qt::ElideMiddle, text * longest_texts);
+    one.chip.text = metrics.elided(name_words(scene, utility), Qt::ElideMiddle, text * longest_texts);
     one.letter_wide = text * chip_texts;
     one.whole = !one.chip.text.isEmpty();
-    one.whole_wide = metrics.horizontalAdvance(one.chip.text) + text * (ring_texts + 0.9);
+    one.whole_wide = metrics.of(one.chip.text) + text * (ring_texts + 0.9);
     all.push_back(std::move(one));
   }
   std::stable_sort(all.begin(), all.end(),

@@ -220,6 +220,8 @@ class DrawingView : public QAbstractScrollArea {
   bool box_adds_ = false;
   bool space_down_ = false;
   std::shared_ptr<const Labels> painted_labels_;  ///< as they stand on the screen
+  std::shared_ptr<const Labels> last_labels_;     ///< of the last frame painted, while something is dragged
+  Frame last_frame_;
   bool automatic_heights_ = true;
   int flag_rows_ = 1;                  ///< of the lane of findings, chosen with the whole bore
   std::optional<DimensionLine> held_;  ///< the dimension line under the button

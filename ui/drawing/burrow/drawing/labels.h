@@ -49,8 +49,9 @@ struct Labels {
   std::vector<PlacedText> side, plan;
 };
 
-/// All of them for one picture.   Evidence: Labels.*
-Labels place_labels(const Scene& scene);
+/// All of them for one picture. `held`: those of the frame before while something is dragged; letters in the plan then
+/// stay where they were but for the dragged utility's own.   Evidence: Labels.*
+Labels place_labels(const Scene& scene, const Labels* held = nullptr);
 
 /// Every box with text in it, by what it is, for a test that none lies over another; and the grips.
 struct WrittenBox {
@@ -71,13 +72,18 @@ std::vector<PlacedText> place_edge_names(const Scene& scene, TakenPlaces& taken)
 std::vector<PlacedText> place_away_marks(const Scene& scene, TakenPlaces& taken);
 std::vector<PlacedText> place_side_notes(const Scene& scene, TakenPlaces& taken);
 /// Texts of the plan.
-std::vector<PlacedText> place_plan_texts(const Scene& scene, TakenPlaces& taken);
+std::vector<PlacedText> place_plan_texts(const Scene& scene, TakenPlaces& taken, const Labels* held);
 
 void paint_on_top(QPainter& painter, const Scene& scene);
 void paint_on_top_names(QPainter& painter, const Scene& scene);
 void paint_side_texts(QPainter& painter, const Scene& scene);
 void paint_plan_texts(QPainter& painter, const Scene& scene);
 void paint_corner_chips(QPainter& painter, const Scene& scene);
+
+/// Texts keep that far from the edges of the views.
+inline constexpr double text_edge_px = 8;
+/// Takes a text that found a place; one without is dropped.
+void keep_text(std::vector<PlacedText>& all, TakenPlaces& taken, PlacedText text);
 
 /// The font of a text by its role.
 QFont font_of(TextRole role, const Style& style);

@@ -1,0 +1,51 @@
+#include "text_width.h"
+
+#include <QCache>
+#include <QFontMetricsF>
+#include <cmath>
+
+namespace burrow {
+
+namespace {
+
+constexpr int most_kept = 20000;
+
+QCache<QString, double>& widths() {
+  static QCache<QString, double> kept(most_kept);
+  return kept;
+}
+
+QCache<QString, QString>& shortened() {
+  static QCache<QString, QString> kept(most_kept);
+  return kept;
+}
+
+}  // namespace
+
+TextWidths::TextWidths(const QFont& font)
+    : font_(font),
+      key_(QStringLiteral("%1 %2 %3 ").arg(font.family()).arg(font.pixelSize()).arg(static_cast<int>(font.weight()))) {}
+
+double TextWidths::of(const QString& text) const {
+  if (text.isEmpty()) return 0;
+  const QString key = key_ + text;
+  if (const double* known = widths().object(key)) return *known;
+  const double wide = QFontMetricsF(font_).horizontalAdvance(text);
+  widths().insert(key, new double(wide));
+  return wide;
+}
+
+QString TextWidths::elided(const QString& text, Qt::TextElideMode mode, double room) const {
+  if (of(text) <= room) return text;
+  const QString key = key_ + QString::number(static_cast<int>(mode)) + QString::number(std::floor(room)) + text;
+  if (const QString* known = shortened().object(key)) return *known;
+  const QString shown = QFontMetricsF(font_).elidedText(text, mode, std::floor(room));
+  shortened().insert(key, new QString(shown));
+  return shown;
+}
+
+double TextWidths::height() const {
+  return QFontMetricsF(font_).height();
+}
+
+}  // namespace burrow
