@@ -34,7 +34,8 @@ Finding note_of(const VoidMute& one) {
   finding.code = "file.mute-void";
   finding.subject = one.mute->subject;
   finding.name = phrase("{}: {}", one.mute->code, why_void(one.fault));
-  finding.source = {"an acceptance wants reason, name and day, and holds for what it was given for", SourceLabel::our_default};
+  finding.source = {"an acceptance wants reason, name and day, and holds for what it was given for",
+                    SourceLabel::our_default};
   return finding;
 }
 

@@ -173,7 +173,8 @@ const FindingWords rows[] = {
      translatable("simulation: at least {measured} of the bores pass closer than required to {name}, {limit} at most"),
      translatable("Pass further off, or expose the utility where the bore passes and enter what was measured.")},
     {"trials.exit-window", Dimension::chance,
-     translatable("simulation: at most {measured} of the bores that nothing stops arrive in the exit pit, {limit} required"),
+     translatable(
+         "simulation: at most {measured} of the bores that nothing stops arrive in the exit pit, {limit} required"),
      translatable("Shorten the bore, set level and sight more closely, or make the exit pit wider and deeper.")},
     {"trials.daylight", Dimension::chance,
      translatable(

@@ -98,8 +98,7 @@ std::vector<TrialsLine> trials_lines(const Trials& trials, const Assessment& ass
 
 std::string model_status(const ModelConstants& model) {
   if (!calibrated(model)) return translated("model not calibrated");
-  return say_count("model calibrated from {} bore", "model calibrated from {} bores",
-                   model.calibrated_from.value);
+  return say_count("model calibrated from {} bore", "model calibrated from {} bores", model.calibrated_from.value);
 }
 
 }  // namespace burrow

@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include <memory>
+
 #include "burrow/window/tool_strip.h"
 #include "support/window_for_tests.h"
 
@@ -41,6 +43,20 @@ TEST(Readout, DragOfTheLaunch_BeforeAndNow_TheToolsComeBack) {
   w.release(from);
   settle(w.window);
   EXPECT_FALSE(w.window.tools().reads_out());
+}
+
+// The program is ended in the middle of a drag, as by a signal: the drag goes back, and nothing is touched that has
+// gone.
+TEST(Readout, WindowEndsInADrag) {
+  auto w = std::make_unique<TestWindow>("house-service");
+  const QPointF from = w->window.drawing().place_of({ItemKind::launch, {}, -1});
+  w->press(from);
+  for (int i = 1; i <= 3; ++i) {
+    w->move(from + QPointF(0, 6.0 * i));
+    settle(w->window);
+  }
+  ASSERT_TRUE(w->window.drawing().dragging());
+  w.reset();
 }
 
 TEST(Readout, Beside_PairsByWhatItIs) {

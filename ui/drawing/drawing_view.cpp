@@ -55,7 +55,11 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
   });
 }
 
-DrawingView::~DrawingView() = default;
+/// A drag that the end of the window cuts short goes back; nobody looks at the document any more by then.
+DrawingView::~DrawingView() {
+  document_.disconnect(this);
+  session_.reset();
+}
 
 void DrawingView::set_theme(const Theme& theme) {
   style_.theme = theme;

@@ -39,7 +39,7 @@ QString TextWidths::elided(const QString& text, Qt::TextElideMode mode, double r
   if (of(text) <= room) return text;
   const QString key = key_ + QString::number(static_cast<int>(mode)) + QString::number(std::floor(room)) + text;
   if (const QString* known = shortened().object(key)) return *known;
-  const QString shown = QFontMetricsF(font_).elidedText(text, mode, std::floor(room));
+  QString shown = QFontMetricsF(font_).elidedText(text, mode, std::floor(room));
   shortened().insert(key, new QString(shown));
   return shown;
 }

@@ -82,7 +82,8 @@ void FindingsPanel::open_menu(const QPoint& at) {
   menu.addAction(tr("&Go there"), this, [this, row] { Q_EMIT jump_wanted(row); });
   menu.addSeparator();
   menu.addAction(mute()->text(), mute(), &QPushButton::click);
-  if (mute_of(document_.crossing(), model_->finding(row))) menu.addAction(tr("&No longer accept"), unmute(), &QPushButton::click);
+  if (mute_of(document_.crossing(), model_->finding(row)))
+    menu.addAction(tr("&No longer accept"), unmute(), &QPushButton::click);
   menu.addSeparator();
   menu.addAction(tr("&Copy"), copy(), &QPushButton::click);
   menu.exec(list_->viewport()->mapToGlobal(at));

@@ -89,15 +89,18 @@ void MuteForm::open_for(const Finding& finding, const QString& what, const Mute*
   QString effect;
   if (finding.severity == Severity::stop)
     effect =
-        tr("It is a stop: accepted or not, the verdict stays “Stop” until the limit is kept. The reason is kept and printed.");
+        tr("It is a stop: accepted or not, the verdict stays “Stop” until the limit is kept. The reason is kept and "
+           "printed.");
   else if (finding.missing)
     effect =
-        tr("It is not known: accepted or not, the verdict stays “Incomplete” until it is entered. The reason is kept and printed.");
+        tr("It is not known: accepted or not, the verdict stays “Incomplete” until it is entered. The reason is kept "
+           "and printed.");
   else if (finding.severity == Severity::note)
     effect = tr("A note does not count in the verdict. It stays in the list, marked as accepted.");
   else if (can_hurt_people(finding))
     effect =
-        tr("Somebody may come to harm over it: accepted or not, it counts in the verdict. The headline names it with your reason, which is kept and printed.");
+        tr("Somebody may come to harm over it: accepted or not, it counts in the verdict. The headline names it with "
+           "your reason, which is kept and printed.");
   else
     effect =
         tr("It stays in the list and on the sheet with your reason, and no longer counts in the verdict. It "

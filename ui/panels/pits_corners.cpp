@@ -66,7 +66,8 @@ void PitsPanel::show_corners() {
   const bool any = !outline.empty();
   corner_ = std::min(corner_, any ? outline.size() - 1 : 0);
   corners_text_->setText(
-      any ? tr("Corners of the floor, each from the face into the pit, and left (+) or right (−) of its middle. Drag them in the plan while the pit is selected. Each edge has the side it looks to most.")
+      any ? tr("Corners of the floor, each from the face into the pit, and left (+) or right (−) of its middle. Drag "
+               "them in the plan while the pit is selected. Each edge has the side it looks to most.")
           : tr("The floor is a rectangle."));
   std::vector<Card> cards;
   for (std::size_t i = 0; i < outline.size(); ++i) {

@@ -269,9 +269,10 @@ void PracticePanel::refresh() {
   QStringList lines;
   for (const std::string& text : {practice.title, practice.aim, practice.question})
     if (!text.empty()) lines << text_from(text);
-  lesson_->setText(lines.isEmpty()
-                       ? tr("No lesson is set here: open one, or try a random practice bore for this crossing and see how it goes.")
-                       : lines.join(QStringLiteral("\n\n")));
+  lesson_->setText(
+      lines.isEmpty()
+          ? tr("No lesson is set here: open one, or try a random practice bore for this crossing and see how it goes.")
+          : lines.join(QStringLiteral("\n\n")));
   if (const QString title = text_from(practice.title); title != shown_lesson_) {
     shown_lesson_ = title;  // the list names the lesson that was opened
     if (const int row = lessons_->findText(title); row >= 0) lessons_->setCurrentIndex(row);

@@ -60,7 +60,8 @@ void PracticePanel::show_run() {
   again_->setEnabled(run_ && run_->over());
   if (!run_) {
     state_->setText(
-        tr("Lay it out on the drawing, set level and sight, then start. You will see what a crew sees: marks, times, the sound, and a location where you ask for one."));
+        tr("Lay it out on the drawing, set level and sight, then start. You will see what a crew sees: marks, times, "
+           "the sound, and a location where you ask for one."));
     show_debrief();
     return;
   }

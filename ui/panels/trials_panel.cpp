@@ -132,7 +132,8 @@ void TrialsPanel::show_state() {
     state_->setText(tr("Counting %L1 bores…").arg(*document_.crossing().bore.trials.count));
   else if (!trials)
     state_->setText(
-        tr("Nothing counted yet. The simulation follows many bores, each with its own errors of setting, stones and soil, and counts what becomes of them."));
+        tr("Nothing counted yet. The simulation follows many bores, each with its own errors of setting, stones and "
+           "soil, and counts what becomes of them."));
   else if (!job_.current())
     state_->setText(tr("The crossing has changed since: these are the runs of how it stood before."));
   else

@@ -57,7 +57,8 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(run_, tr("Run sheet"), tr("Marks of the hose and what lies ahead, checklist, equipment"));
   add_page(day_, tr("Site log"), tr("Readings as they are taken, where it is now heading, and what to do"));
   begin_group(tr("Training"), QStringLiteral("practice"));
-  add_page(practice_, tr("Practice bore"), tr("Bores whose course is hidden until the tool arrives, and errors to try"));
+  add_page(practice_, tr("Practice bore"),
+           tr("Bores whose course is hidden until the tool arrives, and errors to try"));
   connect(bar_, &PageBar::wanted, this, [this](int page) {
     stack_->setCurrentIndex(page);
     rail_->check(bar_->group_of(page));
