@@ -162,18 +162,26 @@ class FlagPlacer {
       flag.head = bold_.elided(words + also, Qt::ElideRight, room);
       return;
     }
-    // What is found stands over what is wanted, where both fit so; else the words go on below.
+    // What is found stands over what is required, where both fit so; the others by their count where their numbers do
+    // not. Else the words go on below.
+    const QString count = flag.others.empty() ? QString() : QStringLiteral(" +%1").arg(flag.others.size());
     const qsizetype comma = words.indexOf(QStringLiteral(", "));
-    if (comma > 0 && bold_.of(words.left(comma) + also) <= room) {
-      flag.head = words.left(comma) + also;
+    for (const QString& named : {also, count}) {
+      if (comma < 0 || bold_.of(words.left(comma) + named) > room) continue;
+      flag.head = words.left(comma) + named;
       flag.rest = plain_.elided(words.mid(comma + 1).trimmed(), Qt::ElideRight, room);
-    } else if (bold_.of(words + also) <= room) {
-      flag.head = words + also;
-    } else {
-      const qsizetype end = words.lastIndexOf(QLatin1Char(' '), fitting(words, room));
-      flag.head = words.left(end);
-      flag.rest = plain_.elided(words.mid(end + 1), Qt::ElideRight, room - plain_.of(also)) + also;
+      return;
     }
+    flag.rest.clear();
+    if (bold_.of(words + also) <= room) {
+      flag.head = words + also;
+      return;
+    }
+    const qsizetype end = words.lastIndexOf(QLatin1Char(' '), fitting(words, room));
+    const QString below = words.mid(end + 1);
+    const QString& named = plain_.of(below) + plain_.of(also) <= room ? also : count;
+    flag.head = words.left(end);
+    flag.rest = plain_.elided(below, Qt::ElideRight, room - plain_.of(named)) + named;
   }
 
   /// How many of its letters fit.
