@@ -37,7 +37,7 @@ TEST(Readout, DragOfTheLaunch_BeforeAndNow_TheToolsComeBack) {
             format(w.crossing().bore.launch.elevation.m, Dimension::station, UnitSystem::metric));
   const ChangedNumber gap = number(QStringLiteral("gas main, clear"));
   EXPECT_FALSE(gap.now.limit.isEmpty()) << "the limit that decides is named";
-  EXPECT_NE(gap.now.kept, Kept::not_judged);
+  EXPECT_NE(gap.now.kept, Kept::kept) << "wide enough, and still to be exposed";
   EXPECT_FALSE(w.window.tools().readout().sentence().isEmpty());
   w.key(Qt::Key_Escape);
   w.release(from);
@@ -82,6 +82,43 @@ TEST(Readout, BrokenLimits_AreThoseOfTheAssessment) {
       EXPECT_EQ(numbers.front().kept == Kept::broken, *answer.separation_m < *answer.required_m) << answer.name;
     }
   }
+}
+
+// Not knowing never looks safe: a gap that is wide enough is not called kept while a finding about the same line
+// counts, nor a cover while an owner's is broken.
+TEST(Readout, KeptOnlyWhereNoFindingCounts) {
+  Crossing crossing;
+  Assessment assessment;
+  UtilityAnswer answer;
+  answer.id = "gas";
+  answer.name = "gas main";
+  answer.separation_m = 0.9;
+  answer.required_m = 0.5;
+  assessment.utilities.push_back(answer);
+  assessment.cover.least_m = 1.4;
+  assessment.cover.required_m = 1.2;
+  const auto kept = [&](const char* what, const ItemRef& part) {
+    for (const LiveNumber& n : live_numbers(crossing, assessment, part, UnitSystem::metric, {"gas"}))
+      if (n.what == QLatin1String(what)) return n.kept;
+    ADD_FAILURE() << what << " is not told";
+    return Kept::broken;
+  };
+  const ItemRef line{ItemKind::utility, "gas", -1}, launch{ItemKind::launch, {}, -1};
+  EXPECT_EQ(kept("clear gap", line), Kept::kept);
+  EXPECT_EQ(kept("gas main, clear", launch), Kept::kept);
+  EXPECT_EQ(kept("least cover", launch), Kept::kept);
+  Finding expose;
+  expose.severity = Severity::caution;
+  expose.code = "utility.expose";
+  expose.subject = "gas";
+  Finding owner;
+  owner.severity = Severity::stop;
+  owner.code = "surface.cover";
+  owner.subject = "road";
+  assessment.findings = {expose, owner};
+  EXPECT_EQ(kept("clear gap", line), Kept::not_judged);
+  EXPECT_EQ(kept("gas main, clear", launch), Kept::not_judged);
+  EXPECT_EQ(kept("least cover", launch), Kept::not_judged);
 }
 
 }  // namespace

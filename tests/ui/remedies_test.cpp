@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QPointer>
 #include <QPushButton>
 
 #include "burrow/check/assess.h"
@@ -94,6 +95,25 @@ TEST(Remedies, Button_DoesItInOneStep_AndComesFirstWhereOneCanBeHurt) {
   for (const Finding& f : w.window.document().assessment().findings) EXPECT_NE(f.code, "utility.separation");
   w.window.document().undo_stack().undo();
   EXPECT_EQ(w.crossing(), before);
+}
+
+// A remedy is a whole layout: one that was found before a change would take the change back without a word.
+TEST(Remedies, FoundBeforeAChange_IsNotApplied) {
+  TestWindow w("house-service");
+  w.window.findings().pick(0);
+  FindingDetails* details = w.window.findings().details();
+  ASSERT_TRUE(comes([&] { return details->actions().size() == 2; }));
+  const QPointer<QPushButton> button = details->actions().back();
+  ASSERT_TRUE(w.window.document().change(QStringLiteral("exit"), [](Crossing& c) { c.bore.exit.station.m += 0.25; }));
+  const Crossing changed = w.crossing();
+  ASSERT_TRUE(button) << "still there: the judging is not done";
+  button->click();
+  EXPECT_EQ(w.crossing(), changed) << "nothing was taken back";
+  // Sought anew, for the crossing as it is.
+  ASSERT_TRUE(comes([&] { return details->actions().size() == 2 && details->actions().back() != button; }));
+  details->actions().back()->click();
+  EXPECT_EQ(w.crossing().bore.exit.station.m, changed.bore.exit.station.m);
+  EXPECT_LT(w.crossing().bore.launch.elevation.m, changed.bore.launch.elevation.m);
 }
 
 }  // namespace

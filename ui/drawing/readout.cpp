@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "burrow/base/quantity_apart.h"
+#include "burrow/check/mute.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/pit_edges.h"
 
@@ -30,6 +31,11 @@ class Numbers {
     all_.push_back(number);
   }
 
+  /// The last number keeps its limit, and yet a finding about the same counts: it is not called fine.
+  void doubt_last() {
+    if (all_.back().kept == Kept::kept) all_.back().kept = Kept::not_judged;
+  }
+
   void add(const std::vector<LiveNumber>& more) { all_.insert(all_.end(), more.begin(), more.end()); }
 
   [[nodiscard]] std::vector<LiveNumber> take() { return std::move(all_); }
@@ -43,6 +49,17 @@ class Numbers {
   std::vector<LiveNumber> all_;
 };
 
+bool counts_about(const Assessment& assessment, const std::string& utility) {
+  return std::any_of(assessment.findings.begin(), assessment.findings.end(),
+                     [&](const Finding& f) { return f.subject == utility && counts_in_verdict(f); });
+}
+
+bool counts_about_cover(const Assessment& assessment) {
+  return std::any_of(assessment.findings.begin(), assessment.findings.end(), [](const Finding& f) {
+    return (f.code.starts_with("surface.cover") || f.code.starts_with("bore.cover")) && counts_in_verdict(f);
+  });
+}
+
 void add_vertex(Numbers& numbers, const LevelLine* line, int index) {
   if (!line || index < 0 || static_cast<std::size_t>(index) >= line->size()) return;
   const LevelPoint& point = (*line)[static_cast<std::size_t>(index)];
@@ -53,9 +70,10 @@ void add_vertex(Numbers& numbers, const LevelLine* line, int index) {
 void add_utility(Numbers& numbers, const Assessment& assessment, const std::string& id) {
   for (const UtilityAnswer& answer : assessment.utilities) {
     if (answer.id != id) continue;
-    if (answer.separation_m && answer.required_m)
+    if (answer.separation_m && answer.required_m) {
       numbers.add(QObject::tr("clear gap"), *answer.separation_m, Dimension::length, *answer.required_m, true);
-    else if (answer.separation_m)
+      if (counts_about(assessment, id)) numbers.doubt_last();
+    } else if (answer.separation_m)
       numbers.add(QObject::tr("clear gap"), *answer.separation_m, Dimension::length);
     if (answer.contact_chance_worst)
       numbers.add(QObject::tr("contact"), *answer.contact_chance_worst, Dimension::chance);
@@ -65,9 +83,11 @@ void add_utility(Numbers& numbers, const Assessment& assessment, const std::stri
 
 void add_gap(Numbers& numbers, const Assessment& assessment, const std::string& id) {
   for (const UtilityAnswer& answer : assessment.utilities)
-    if (answer.id == id && answer.separation_m && answer.required_m)
+    if (answer.id == id && answer.separation_m && answer.required_m) {
       numbers.add(QObject::tr("%1, clear").arg(text_from(answer.name)), *answer.separation_m, Dimension::length,
                   *answer.required_m, true);
+      if (counts_about(assessment, id)) numbers.doubt_last();
+    }
 }
 
 const LevelLine* line_of(const Crossing& crossing, const ItemRef& part) {
@@ -122,9 +142,11 @@ std::vector<LiveNumber> live_numbers(const Crossing& crossing, const Assessment&
   }
   if (part.kind == ItemKind::launch || part.kind == ItemKind::grade || part.kind == ItemKind::exit) {
     for (const std::string& id : watched) add_gap(numbers, assessment, id);
-    if (assessment.cover.least_m && assessment.cover.required_m)
+    if (assessment.cover.least_m && assessment.cover.required_m) {
       numbers.add(QObject::tr("least cover"), *assessment.cover.least_m, Dimension::length,
                   *assessment.cover.required_m, true);
+      if (counts_about_cover(assessment)) numbers.doubt_last();
+    }
     if (assessment.arrival.elevation_m)
       numbers.add(QObject::tr("arrives at"), *assessment.arrival.elevation_m, Dimension::station);
     if (part.kind == ItemKind::launch) numbers.add(QObject::tr("station"), launch.station.m, Dimension::station);

@@ -138,7 +138,7 @@ void FindingDetails::show_finding(const std::optional<Finding>& finding) {
   show_working();
   if (!finding_) return;
   show_bar(*finding_);
-  if (!document_.in_session() && sought_for_ != document_.crossing()) seek_remedies();
+  if (!document_.in_session() && found_old()) seek_remedies();
   Q_EMIT resized();
 }
 
@@ -206,7 +206,7 @@ void FindingDetails::clear_actions() {
 void FindingDetails::seek_remedies() {
   sought_for_ = document_.crossing();
   const Finding finding = *finding_;
-  job_.start([this, crossing = document_.crossing(), now = document_.assessment(),
+  job_.start([this, crossing = *sought_for_, now = document_.assessment(),
               finding](const LatestJob::Work& work) -> LatestJob::OnScreen {
     std::vector<Remedy> found = remedies(crossing, tables_, now, finding, work.stop());
     return [this, found = std::move(found)]() mutable { show_remedies(std::move(found)); };
@@ -227,6 +227,7 @@ void FindingDetails::show_remedies(std::vector<Remedy> found) {
   actions_.clear();
   remedies_ = std::move(found);
   if (!finding_) return;
+  if (found_old()) remedies_.clear();
   // At a line that can hurt, seeing it comes first.
   if (asks_for_a_hole(*finding_)) {
     QPushButton* hole = add_action(tr("Test hole: where to dig"), QStringLiteral("test-hole"));
@@ -244,8 +245,18 @@ void FindingDetails::show_remedies(std::vector<Remedy> found) {
   Q_EMIT resized();
 }
 
+/// None was sought, or the crossing is another by now.
+bool FindingDetails::found_old() const {
+  return !sought_for_ || *sought_for_ != document_.crossing();
+}
+
 void FindingDetails::apply(std::size_t remedy) {
   Q_EMIT preview_changed(nullptr);
+  // Found for a crossing that has changed since: it would take the change back, and may mend nothing.
+  if (found_old()) {
+    if (finding_) seek_remedies();
+    return;
+  }
   const Crossing after = remedies_[remedy].after;
   const QString step = remedy_words(remedies_[remedy], units_);
   if (!document_.change(step, [&](Crossing& c) {
@@ -262,7 +273,7 @@ bool FindingDetails::eventFilter(QObject* watched, QEvent* event) {
   if ((on || off) && watched->property("remedy").isValid()) {
     const auto at = static_cast<std::size_t>(watched->property("remedy").toInt());
     std::shared_ptr<const GhostLayout> layout;
-    if (on && at < remedies_.size())
+    if (on && at < remedies_.size() && !found_old())
       layout = std::make_shared<const GhostLayout>(
           GhostLayout{remedies_[at].after, assess(remedies_[at].after, document_.tables())});
     Q_EMIT preview_changed(layout);

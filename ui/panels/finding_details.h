@@ -60,6 +60,7 @@ class FindingDetails : public QFrame {
   void show_remedies(std::vector<Remedy> found);
   void clear_actions();
   QPushButton* add_action(const QString& text, const QString& icon);
+  [[nodiscard]] bool found_old() const;
   void apply(std::size_t remedy);
 
   Document& document_;

@@ -243,6 +243,7 @@ void MainWindow::set_units(UnitSystem units) {
       action->setChecked(true);
       unit_state_->setText(action->text());
     }
+  if (starting()) show_start();
 }
 
 void MainWindow::set_fineness(DisplayPrecision fineness) {

@@ -133,6 +133,12 @@ void SideColumn::show_count(const std::vector<Finding>& findings) {
   if (!counts.empty() && counts.front().mark != FindingMark::note) worst = counts.front();
   if (shown_count_ && shown_count_->mark == worst.mark && shown_count_->count == worst.count) return;
   shown_count_ = worst;
+  paint_count();
+}
+
+void SideColumn::paint_count() {
+  if (!shown_count_) return;
+  const FindingCount& worst = *shown_count_;
   const QColor ink = worst.mark == FindingMark::stop      ? theme_.on_stop
                      : worst.mark == FindingMark::caution ? theme_.on_caution
                                                           : theme_.on_note;
@@ -147,7 +153,7 @@ void SideColumn::set_theme(const Theme& theme) {
   theme_ = theme;
   bar_->set_theme(theme);
   rail_->set_theme(theme);
-  shown_count_ = {};
+  paint_count();
   for (const auto& follow : theme_followers_) follow(theme);
 }
 

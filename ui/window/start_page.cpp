@@ -38,9 +38,9 @@ std::shared_ptr<const CardPicture> picture_of(const Result<Crossing>& crossing, 
 }
 
 /// "14 m · 2 stops".
-QString facts_of(const CardPicture& picture) {
+QString facts_of(const CardPicture& picture, UnitSystem units) {
   const Bore& bore = picture.crossing.bore;
-  QString text = text_from(format(bore.exit.station.m - bore.launch.station.m, Dimension::length, UnitSystem::metric));
+  QString text = text_from(format(bore.exit.station.m - bore.launch.station.m, Dimension::length, units));
   const std::vector<FindingCount> counts = finding_counts(picture.assessment.findings);
   if (!counts.empty()) text += QStringLiteral(" · ") + count_words(counts.front());
   return text;
@@ -161,7 +161,8 @@ void StartCard::paint_lesson(QPainter& painter) const {
   paint_words(painter, QRectF(50, 6, width() - 62, height() - 12), theme_.ink, theme_.ink_soft);
 }
 
-StartPage::StartPage(const Tables& tables, QWidget* parent) : QWidget(parent), tables_(tables) {
+StartPage::StartPage(const Tables& tables, UnitSystem units, QWidget* parent)
+    : QWidget(parent), tables_(tables), units_(units) {
   setAccessibleName(tr("Start page"));
   ways_ = make_ways();
   auto* scroll = new QScrollArea(this);
@@ -242,7 +243,7 @@ QWidget* StartPage::make_samples() {
     if (!file.open(QIODevice::ReadOnly)) continue;
     const auto picture = picture_of(read_crossing(file.readAll().toStdString(), tables_), tables_);
     const auto kind = sample.lesson ? StartCard::Kind::lesson : StartCard::Kind::picture;
-    StartCard* card = add_card(kind, sample.title(), picture ? facts_of(*picture) : QString(), page);
+    StartCard* card = add_card(kind, sample.title(), picture ? facts_of(*picture, units_) : QString(), page);
     if (!sample.lesson) card->set_picture(picture);
     connect(card, &QAbstractButton::clicked, this, [this, name = sample.key()] { Q_EMIT sample_wanted(name); });
     (sample.lesson ? lesson_cards_ : sample_cards_).push_back(card);

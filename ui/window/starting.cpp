@@ -11,7 +11,7 @@
 namespace burrow {
 
 void MainWindow::make_start_page() {
-  start_ = new StartPage(document_.tables(), this);
+  start_ = new StartPage(document_.tables(), units_, this);
   start_->set_theme(dark_ ? Theme::night() : Theme::light());
   pages_->addWidget(start_);
   connect(start_, &StartPage::new_wanted, this, &MainWindow::new_guided_crossing);
@@ -30,6 +30,11 @@ void MainWindow::make_start_page() {
 }
 
 void MainWindow::show_start() {
+  if (start_ && start_->units() != units_) {
+    pages_->removeWidget(start_);
+    start_->deleteLater();
+    start_ = nullptr;
+  }
   if (!start_) make_start_page();
   start_->show_recent(QSettings().value(QStringLiteral("recent")).toStringList());
   pages_->setCurrentWidget(start_);

@@ -14,7 +14,8 @@ namespace burrow {
 std::string tightest_utility(const Assessment& assessment);
 
 /// The numbers of a part that can be dragged, most telling first: its own, then the gaps to the utilities that are
-/// watched, cover and arrival.   Evidence: Readout.*
+/// watched, cover and arrival. A gap or a cover that keeps its limit is not called kept while another finding about it
+/// counts: a line still to be exposed, an owner's cover.   Evidence: Readout.*
 std::vector<LiveNumber> live_numbers(const Crossing& crossing, const Assessment& assessment, const ItemRef& part,
                                      UnitSystem units, const std::vector<std::string>& watched);
 

@@ -119,6 +119,7 @@ class SideColumn : public QWidget {
   }
   void begin_group(const QString& name, const QString& icon);
   void show_count(const std::vector<Finding>& findings);
+  void paint_count();
   void wire(DrawingView& drawing);
 
   std::vector<std::function<void(UnitSystem)>> unit_followers_;
@@ -128,7 +129,7 @@ class SideColumn : public QWidget {
   PageBar* bar_;
   PageRail* rail_;
   QStringList group_names_;
-  std::optional<FindingCount> shown_count_;
+  std::optional<FindingCount> shown_count_;  ///< none: nothing was judged yet
   Theme theme_ = Theme::light();
   SeveralPanel* several_;
   QStackedWidget* stack_;

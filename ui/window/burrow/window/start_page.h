@@ -59,7 +59,9 @@ class StartPage : public QWidget {
   Q_OBJECT
 
  public:
-  StartPage(const Tables& tables, QWidget* parent);
+  /// Its cards keep the units it is made with.
+  StartPage(const Tables& tables, UnitSystem units, QWidget* parent);
+  [[nodiscard]] UnitSystem units() const { return units_; }
   void set_theme(const Theme& theme);
   /// Files that were open last, newest first; those that are gone say so.
   void show_recent(const QStringList& paths);
@@ -84,6 +86,7 @@ class StartPage : public QWidget {
   void place_samples();
 
   const Tables& tables_;
+  UnitSystem units_;
   QWidget* ways_;
   QWidget* samples_;
   QVBoxLayout* recent_ = nullptr;
