@@ -14,7 +14,7 @@ namespace burrow {
 
 namespace {
 
-constexpr std::size_t most_clear_lines = 6;  // the nearest to their limit: each takes a few assessments
+constexpr std::size_t most_clear_lines = 4;  // the nearest to their limit: each takes a few assessments
 
 QString name_of(const std::string& name, std::string_view otherwise) {
   return text_from(name.empty() ? otherwise : std::string_view(name));
@@ -22,8 +22,8 @@ QString name_of(const std::string& name, std::string_view otherwise) {
 
 class Lines {
  public:
-  void add(Pane pane, bool upright, double value, const QString& reason) {
-    all.push_back({pane, upright, value, reason});
+  void add(Pane pane, bool upright, double value, const QString& reason, const std::string& clear_of = {}) {
+    all.push_back({pane, upright, value, reason, clear_of});
   }
   /// A station means the same in both views.
   void add_station(double value, const QString& reason) {
@@ -60,9 +60,10 @@ std::vector<const UtilityAnswer*> nearest_to_limit(const Assessment& assessment)
   return near;
 }
 
-QString clear_words(const UtilityAnswer& u, UnitSystem units) {
-  return QObject::tr("just clear of %1: %2")
-      .arg(name_of(u.name, u.id), text_from(format(*u.required_m, Dimension::length, units)));
+/// "gas main: 0.76 m clear, its limits kept".
+QString clear_words(const QString& name, const ClearPlace& place, UnitSystem units) {
+  return QObject::tr("%1: %2 clear, its limits kept")
+      .arg(name, text_from(format(place.gap_m, Dimension::length, units)));
 }
 
 const char* pointer_of(const ItemRef& part, bool upright, Pane pane) {
@@ -124,8 +125,9 @@ std::vector<SnapLine> snap_lines(const Crossing& crossing, const Tables& tables,
     lines.add(Pane::plan, false, 0, QObject::tr("on the line"));
     lines.add(Pane::plan, false, exit.offset->m, QObject::tr("straight across from the exit"));
     for (const UtilityAnswer* u : nearest_to_limit(assessment))
-      if (const auto by = shift_just_clear(crossing, tables, assessment, u->id, Shifted::launch))
-        lines.add(Pane::elevation, false, launch.elevation.m + *by, clear_words(*u, units));
+      if (const auto place = shift_limits_kept(crossing, tables, assessment, u->id, Shifted::launch))
+        lines.add(Pane::elevation, false, launch.elevation.m + place->shift_m,
+                  clear_words(name_of(u->name, u->id), *place, units), u->id);
   } else if (part.kind == ItemKind::exit) {
     add_edges(lines, crossing);
     lines.add(Pane::plan, false, 0, QObject::tr("on the line"));
@@ -140,10 +142,9 @@ std::vector<SnapLine> snap_lines(const Crossing& crossing, const Tables& tables,
       }
       for (const UtilityAnswer& answer : assessment.utilities)
         if (answer.id == u.id && answer.required_m)
-          if (const auto by = shift_just_clear(crossing, tables, assessment, u.id, Shifted::utility))
-            lines.add(Pane::elevation, false, mark.elevation_m + *by,
-                      QObject::tr("bore just clear: %1")
-                          .arg(text_from(format(*answer.required_m, Dimension::length, units))));
+          if (const auto place = shift_limits_kept(crossing, tables, assessment, u.id, Shifted::utility))
+            lines.add(Pane::elevation, false, mark.elevation_m + place->shift_m,
+                      clear_words(name_of(u.name, u.id), *place, units), u.id);
     }
   }
   return std::move(lines.all);

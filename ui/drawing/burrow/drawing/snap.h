@@ -1,6 +1,6 @@
 #pragma once
-/// Places to which a drag is drawn, each with its reason: an edge, a level, just clear of a utility. They are found
-/// once, at the press; the drag then only compares numbers.
+/// Places to which a drag is drawn, each with its reason: an edge, a level, clear of a utility with its limits kept.
+/// They are found once, at the press; the drag then only compares numbers.
 
 #include <QString>
 #include <vector>
@@ -18,6 +18,7 @@ struct SnapLine {
   bool upright = false;  ///< a station; otherwise an elevation or an offset
   double value = 0;
   QString reason;
+  std::string clear_of;  ///< the utility whose limits are kept there; empty: a line of another kind
   bool operator==(const SnapLine&) const = default;
 };
 
