@@ -3,9 +3,15 @@
 #include <gtest/gtest.h>
 
 #include <QAccessible>
+#include <QFile>
 #include <QMenu>
+#include <QTemporaryDir>
 
+#include "burrow/check/assess.h"
 #include "burrow/drawing/labels.h"
+#include "burrow/file/crossing_file.h"
+#include "burrow/file/disk.h"
+#include "burrow/panels/verdict_bar.h"
 #include "burrow/window/start_page.h"
 #include "support/window_for_tests.h"
 
@@ -127,6 +133,30 @@ TEST(StartPage, OpensSamplesAndBegins_AndGoesThen) {
   QTest::mouseClick(*card, Qt::LeftButton);
   EXPECT_FALSE(w.window.starting());
   EXPECT_EQ(w.crossing().site.utilities.size(), 3u);
+}
+
+// What was open last is shown as a picture with its numbers; what cannot be read is listed all the same.
+TEST(StartPage, Recent_HavePictures_WhatCannotBeReadHasNone) {
+  const QTemporaryDir folder;
+  const QString broken = folder.filePath(QStringLiteral("broken.crossing"));
+  QFile file(broken);
+  ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+  file.write("{ not a crossing");
+  file.close();
+  StartPage page(tables_for_tests(), UnitSystem::metric, nullptr);
+  const QString gone = folder.filePath(QStringLiteral("gone.crossing"));
+  page.show_recent({broken, sample_path("house-service"), gone, folder.path()});
+  ASSERT_EQ(page.recent_cards().size(), 4u);
+  EXPECT_FALSE(page.recent_cards()[1]->has_picture()) << "the page is there before its pictures";
+  for (int turn = 0; turn < 20; ++turn) QCoreApplication::processEvents();
+  EXPECT_FALSE(page.recent_cards()[0]->has_picture());
+  EXPECT_TRUE(page.recent_cards()[1]->has_picture());
+  EXPECT_FALSE(page.recent_cards()[2]->isEnabled());
+  EXPECT_FALSE(page.recent_cards()[3]->has_picture()) << "a folder";
+  const Crossing crossing =
+      *read_crossing(read_text_file(sample_path("house-service").toStdString()).value(), tables_for_tests());
+  const auto worst = finding_counts(assess(crossing, tables_for_tests()).findings).front();
+  EXPECT_TRUE(page.recent_cards()[1]->accessibleDescription().contains(count_words(worst)));
 }
 
 TEST(StartPage, Cards_LieWithinThePageAndApart) {

@@ -1,6 +1,6 @@
-/// The finder: what it offers, what it finds first, and that it goes there.
+/// The find dialog: what it offers, what it finds first, and that it goes there.
 
-#include "burrow/window/finder.h"
+#include "burrow/window/find_dialog.h"
 
 #include <gtest/gtest.h>
 
@@ -22,7 +22,7 @@ std::vector<Findable> some() {
           {QStringLiteral("degas"), QStringLiteral("help"), {}, [] {}}};
 }
 
-TEST(Finder, BeginningsFirst_EveryWordMustBeThere) {
+TEST(FindDialog, BeginningsFirst_EveryWordMustBeThere) {
   EXPECT_EQ(matching(some(), QString()).size(), 5u) << "nothing typed: all of it";
   EXPECT_EQ(matching(some(), QStringLiteral("GAS")), (std::vector<std::size_t>{1, 3, 4}));
   EXPECT_EQ(matching(some(), QStringLiteral("main gas")), (std::vector<std::size_t>{1}));
@@ -30,21 +30,21 @@ TEST(Finder, BeginningsFirst_EveryWordMustBeThere) {
   EXPECT_TRUE(matching(some(), QStringLiteral("gas nowhere")).empty());
 }
 
-Finder* open_finder(TestWindow& w) {
+FindDialog* open_find(TestWindow& w) {
   w.window.activateWindow();
   settle(w.window);
   QTest::keyClick(&w.window, Qt::Key_K, Qt::ControlModifier);
-  return w.window.findChild<Finder*>();
+  return w.window.findChild<FindDialog*>();
 }
 
-TEST(Finder, GoesToPageUtilityFindingAndCommand) {
+TEST(FindDialog, GoesToPageUtilityFindingAndCommand) {
   TestWindow w("house-service");
   const auto take = [&](const char* words) {
-    Finder* finder = open_finder(w);
-    ASSERT_TRUE(finder) << words;
-    QTest::keyClicks(finder->entry(), QString::fromUtf8(words));
-    ASSERT_GT(finder->list()->count(), 0) << words;
-    QTest::keyClick(finder->entry(), Qt::Key_Return);
+    FindDialog* dialog = open_find(w);
+    ASSERT_TRUE(dialog) << words;
+    QTest::keyClicks(dialog->entry(), QString::fromUtf8(words));
+    ASSERT_GT(dialog->list()->count(), 0) << words;
+    QTest::keyClick(dialog->entry(), Qt::Key_Return);
     QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
     settle(w.window);
   };
@@ -60,21 +60,21 @@ TEST(Finder, GoesToPageUtilityFindingAndCommand) {
   w.window.set_dark(false);
 }
 
-TEST(Finder, ArrowsWalk_NothingFoundSaysSo) {
+TEST(FindDialog, ArrowsWalk_NothingFoundSaysSo) {
   TestWindow w("house-service");
-  Finder* finder = open_finder(w);
-  ASSERT_TRUE(finder);
-  EXPECT_GT(finder->list()->count(), 60);
-  QTest::keyClick(finder->entry(), Qt::Key_Down);
-  EXPECT_EQ(finder->list()->currentRow(), 1);
-  QTest::keyClick(finder->entry(), Qt::Key_Up);
-  QTest::keyClick(finder->entry(), Qt::Key_Up);
-  EXPECT_EQ(finder->list()->currentRow(), 0);
-  finder->entry()->setText(QStringLiteral("no such thing"));
-  EXPECT_EQ(finder->list()->count(), 0);
-  QTest::keyClick(finder->entry(), Qt::Key_Return);
-  EXPECT_TRUE(finder->isVisible()) << "Enter on nothing does nothing";
-  finder->close();
+  FindDialog* dialog = open_find(w);
+  ASSERT_TRUE(dialog);
+  EXPECT_GT(dialog->list()->count(), 60);
+  QTest::keyClick(dialog->entry(), Qt::Key_Down);
+  EXPECT_EQ(dialog->list()->currentRow(), 1);
+  QTest::keyClick(dialog->entry(), Qt::Key_Up);
+  QTest::keyClick(dialog->entry(), Qt::Key_Up);
+  EXPECT_EQ(dialog->list()->currentRow(), 0);
+  dialog->entry()->setText(QStringLiteral("no such thing"));
+  EXPECT_EQ(dialog->list()->count(), 0);
+  QTest::keyClick(dialog->entry(), Qt::Key_Return);
+  EXPECT_TRUE(dialog->isVisible()) << "Enter on nothing does nothing";
+  dialog->close();
 }
 
 // The names that the program asks for are files that are there; in both colours something is drawn.

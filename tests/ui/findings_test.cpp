@@ -3,12 +3,12 @@
 #include <gtest/gtest.h>
 
 #include <QCheckBox>
-#include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListView>
 #include <QPushButton>
 
+#include "burrow/check/mute.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/words/headline.h"
@@ -151,6 +151,34 @@ TEST(Muting, GotWorse_CountsAgainAndTheListSaysSo) {
   EXPECT_TRUE(w.page().unmute()->isVisible()) << "what no longer holds can be taken away";
 }
 
+// At what may hurt people there is nothing to accept: no button, no key, no entry; what a file brings can be taken
+// back.
+TEST(Muting, WhatMayHurt_IsNotOffered) {
+  FindingsWindow w("four-faults");
+  const int row = w.first([](const Finding& f) { return can_hurt_people(f) && counts_in_verdict(f) && !f.muted; });
+  ASSERT_GE(row, 0);
+  w.page().pick(row);
+  EXPECT_FALSE(w.page().may_accept(row));
+  EXPECT_FALSE(w.page().mute()->isVisible());
+  QString why;
+  QObject::connect(&w.page(), &FindingsPanel::refused, &w.page(), [&](const QString& shown_text) { why = shown_text; });
+  QTest::keyClick(w.page().list(), Qt::Key_M);
+  EXPECT_FALSE(w.page().mute_form()->isVisible());
+  EXPECT_FALSE(why.isEmpty());
+
+  const Finding finding = w.all()[static_cast<std::size_t>(row)];
+  const Result<std::vector<Mute>> muted =
+      with_mute(w.crossing(), finding, {"typed into the file", "A. M.", "2026-03-01"});
+  ASSERT_TRUE(muted);
+  w.window.document().change(QStringLiteral("mute"), [&](Crossing& c) { c.muted = *muted; });
+  w.page().set_units(UnitSystem::metric);
+  settle(w.window);
+  const int now = w.first([&](const Finding& f) { return f.code == finding.code && f.subject == finding.subject; });
+  ASSERT_GE(now, 0);
+  w.page().pick(now);
+  EXPECT_TRUE(w.page().unmute()->isVisible());
+}
+
 TEST(Muting, NewerFile_IsRefusedWithItsReason) {
   FindingsWindow w("house-service");
   Crossing newer = w.crossing();
@@ -186,19 +214,41 @@ TEST(Filter, Words_KeepNumbersAndSayHowManyAreHidden) {
 
 TEST(Filter, EachKind_ShowsItsOwn_TogetherAll) {
   FindingsWindow w("four-faults");
+  FilterBar* bar = w.page().filter_bar();
   int sum = 0;
-  QComboBox* kinds = w.page().filter_bar()->kinds();
   for (const FindingKind kind : {FindingKind::stop, FindingKind::missing, FindingKind::caution, FindingKind::note}) {
-    kinds->setCurrentIndex(kinds->findData(static_cast<int>(kind)));
+    if (!bar->kind(kind)->isVisible()) continue;
+    QTest::mouseClick(bar->kind(kind), Qt::LeftButton);
+    EXPECT_GT(w.shown(), 0) << "a kind of which there is none has no button";
+    EXPECT_TRUE(bar->kind(kind)->text().contains(QString::number(w.shown())));
     sum += w.shown();
   }
   EXPECT_EQ(sum, static_cast<int>(w.all().size()));
-  kinds->setCurrentIndex(kinds->findData(static_cast<int>(FindingKind::muted)));
+  EXPECT_FALSE(bar->kind(FindingKind::muted)->isVisible());
+  QTest::keyClicks(bar->words(), QStringLiteral("nothing has this word"));
   EXPECT_EQ(w.shown(), 0);
   EXPECT_TRUE(w.page().empty_note()->isVisible());
-  EXPECT_TRUE(w.page().empty_note()->text().contains(QStringLiteral("choose “all kinds”")))
+  EXPECT_TRUE(w.page().empty_note()->text().contains(QStringLiteral("choose “all”")))
       << w.page().empty_note()->text().toStdString();
   EXPECT_FALSE(w.page().list()->isVisible());
+}
+
+TEST(Filter, Accepted_AreOfTheirOwnKind_NumbersAreThoseOfTheBar) {
+  FindingsWindow w("car-park-duct");
+  ASSERT_GE(w.caution(), 0);
+  w.mute(w.caution(), "agreed with the owner");
+  FilterBar* bar = w.page().filter_bar();
+  ASSERT_TRUE(bar->kind(FindingKind::muted)->isVisible());
+  QTest::mouseClick(bar->kind(FindingKind::muted), Qt::LeftButton);
+  EXPECT_EQ(w.shown(), 1);
+  for (const FindingCount& counted : finding_counts(w.all())) {
+    const FindingKind kind = counted.mark == FindingMark::stop      ? FindingKind::stop
+                             : counted.mark == FindingMark::missing ? FindingKind::missing
+                             : counted.mark == FindingMark::caution ? FindingKind::caution
+                                                                    : FindingKind::note;
+    QTest::mouseClick(bar->kind(kind), Qt::LeftButton);
+    EXPECT_EQ(w.shown(), counted.count) << count_words(counted).toStdString();
+  }
 }
 
 TEST(Filter, Notes_AreFoldedBelowWhatCounts) {

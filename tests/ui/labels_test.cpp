@@ -7,6 +7,8 @@
 #include <numeric>
 #include <random>
 
+#include "burrow/check/assess.h"
+#include "burrow/crossing/blank.h"
 #include "burrow/drawing/handles.h"
 #include "support/window_for_tests.h"
 
@@ -18,12 +20,13 @@ constexpr const char* samples[] = {"house-service", "rail-siding",  "car-park-du
 
 /// The whole bore in a drawing of this size, as the window lays it out.
 struct Sheet {
-  Sheet(const Crossing& c, const Assessment& a, const QSizeF& size, double text, UnitSystem units)
+  Sheet(const Crossing& c, const Assessment& a, const QSizeF& size, double text, UnitSystem units,
+        Views views = Views::both)
       : crossing(c), assessment(a) {
     style.text = text;
     style.units = units;
     const QRectF area(QPointF(0, 0), size);
-    lay_out(frame, area, 0.58, lane_sizes(style, size.height()));
+    lay_out(frame, area, 0.58, lane_sizes(style, size.height()), views);
     fit(frame, crossing, assessment, true);
   }
   [[nodiscard]] Scene scene() const { return {crossing, assessment, tables_for_tests(), frame, style, focus}; }
@@ -58,6 +61,50 @@ void expect_all_clear(const Scene& scene, const std::string& where) {
 }
 
 constexpr QSizeF sizes[] = {{1130, 720}, {900, 560}, {820, 440}, {1500, 1040}};
+
+TEST(Labels, NothingOverAnything_OneViewAtATime) {
+  for (const char* sample : samples) {
+    Document document(tables_for_tests());
+    ASSERT_TRUE(document.open(sample_path(sample)));
+    for (const Views views : {Views::side, Views::plan})
+      for (const QSizeF& size : {QSizeF(960, 400), QSizeF(700, 320)}) {
+        Sheet sheet(document.crossing(), document.assessment(), size, 12, UnitSystem::metric, views);
+        EXPECT_EQ(sheet.frame.elevation.isEmpty(), views == Views::plan);
+        EXPECT_EQ(sheet.frame.plan.isEmpty(), views == Views::side);
+        expect_all_clear(sheet.scene(), std::string(sample) + ", one view");
+      }
+  }
+}
+
+// The three steps stand there until something about the site is entered; nothing lies over them.
+TEST(FirstSteps, OnlyWhereNothingWasEntered_EachHasItsPlace) {
+  const Tables& tables = tables_for_tests();
+  Crossing blank = blank_crossing("blank");
+  ASSERT_TRUE(nothing_entered(blank));
+  for (const QSizeF& size : sizes) {
+    const Assessment judged = assess(blank, tables);
+    Sheet sheet(blank, judged, size, 12, UnitSystem::metric);
+    const Labels labels = place_labels(sheet.scene());
+    const auto steps = std::count_if(labels.side.begin(), labels.side.end(),
+                                     [](const PlacedText& text) { return text.role == TextRole::step; });
+    EXPECT_EQ(steps, 3) << size.width();
+    expect_all_clear(sheet.scene(), "blank");
+    EXPECT_NE(judged.verdict, Verdict::within_limits) << "an empty crossing is not a good one";
+  }
+  Crossing entered = blank;
+  entered.site.utilities.push_back({});
+  EXPECT_FALSE(nothing_entered(entered));
+  entered = blank;
+  entered.site.nothing_above.by = "A. M.";
+  EXPECT_FALSE(nothing_entered(entered)) << "declared is entered";
+  Style printed;
+  printed.handles = false;
+  const Assessment judged = assess(blank, tables);
+  Sheet sheet(blank, judged, sizes[0], 12, UnitSystem::metric);
+  sheet.style = printed;
+  sheet.style.handles = false;
+  for (const PlacedText& text : place_labels(sheet.scene()).side) EXPECT_NE(text.role, TextRole::step) << "on paper";
+}
 
 TEST(Labels, NothingOverAnything_AllSamples) {
   for (const char* sample : samples) {

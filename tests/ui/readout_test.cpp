@@ -121,5 +121,41 @@ TEST(Readout, KeptOnlyWhereNoFindingCounts) {
   EXPECT_EQ(kept("least cover", launch), Kept::not_judged);
 }
 
+// The owner's cover stands there where it leaves less than the program's own, and only over his road.
+TEST(Readout, CoverThatDecides_IsNamed) {
+  Crossing crossing;
+  SurfaceFeature road;
+  road.id = "road";
+  road.name = "Mill Lane";
+  crossing.site.surface = {road};
+  Assessment assessment;
+  assessment.cover.least_m = 1.40;
+  assessment.cover.required_m = 0.65;
+  for (const auto& [x, cover] : {std::pair{1.0, 1.40}, std::pair{5.0, 1.52}, std::pair{9.0, 1.45}}) {
+    PathPoint p;
+    p.x_m = x;
+    p.cover_m = cover;
+    assessment.bore.points.push_back(p);
+  }
+  RuleZone zone;
+  zone.id = "road";
+  zone.from_m = 4;
+  zone.to_m = 6;
+  const auto cover_of = [&](std::optional<double> wanted_m) {
+    zone.cover_m = wanted_m;
+    assessment.zones = {zone};
+    for (const LiveNumber& n : live_numbers(crossing, assessment, {ItemKind::launch, {}, -1}, UnitSystem::metric, {}))
+      if (n.what.contains(QStringLiteral("cover"))) return n;
+    return LiveNumber{};
+  };
+  EXPECT_EQ(cover_of(std::nullopt).what, QStringLiteral("least cover"));
+  EXPECT_EQ(cover_of(0.70).what, QStringLiteral("least cover")) << "0.75 m to spare against 0.82 m";
+  const LiveNumber owner = cover_of(1.60);
+  EXPECT_TRUE(owner.what.contains(QStringLiteral("Mill Lane"))) << owner.what.toStdString();
+  EXPECT_EQ(owner.value, QStringLiteral("1.52 m"));
+  EXPECT_EQ(owner.limit, QStringLiteral("1.60 m required"));
+  EXPECT_EQ(owner.kept, Kept::broken);
+}
+
 }  // namespace
 }  // namespace burrow

@@ -24,7 +24,8 @@ TEST(WindowPlace, First_LiesOnEveryScreen) {
     EXPECT_TRUE(available.contains(place)) << available.width() << " x " << available.height();
     EXPECT_GE(place.width(), std::min(960, available.width()));
     EXPECT_GE(place.height(), std::min(600, available.height()));
-    EXPECT_LE(place.width(), std::max(960, available.width() * 85 / 100));
+    EXPECT_LE(place.width(), std::max(1440, available.width() * 85 / 100)) << "a large screen is not filled";
+    EXPECT_GE(place.width(), std::min(1440, available.width())) << "a small one is";
   }
 }
 

@@ -96,7 +96,25 @@ void DrawingView::lay_out_again() {
   }
   style_.text = std::max(11.0, QFontMetricsF(font()).height() * 0.70);
   lay_out(frame_, QRectF(viewport()->rect()), split_,
-          lane_sizes(style_, viewport()->height(), flag_rows_, layers_.turning));
+          lane_sizes(style_, viewport()->height(), flag_rows_, layers_.turning), views());
+}
+
+bool DrawingView::one_at_a_time() const {
+  constexpr double both_fit_texts = 40;
+  return viewport()->height() < both_fit_texts * style_.text;
+}
+
+Views DrawingView::views() const {
+  return !one_at_a_time() ? Views::both : plan_shown_ ? Views::plan : Views::side;
+}
+
+void DrawingView::swap_views() {
+  if (!one_at_a_time()) return;
+  plan_shown_ = !plan_shown_;
+  const bool fit_again = fitted_;
+  lay_out_again();
+  if (fit_again) zoom_to_fit();
+  viewport()->update();
 }
 
 Scene DrawingView::scene() {
@@ -155,6 +173,7 @@ void DrawingView::paintEvent(QPaintEvent*) {
     if (told_readout_) Q_EMIT readout_ended();
   }
   told_readout_ = session_ != nullptr;
+  focus_.live_level_m = dragged_level();
   if (gesture_ == Gesture::held && held_) {
     focus_.pointer = last_at_;
     focus_.pointer_lines = QStringList{why_held(*held_).isEmpty() ? document_.read_only_because() : why_held(*held_)};
@@ -171,6 +190,18 @@ void DrawingView::paintEvent(QPaintEvent*) {
     painter.setPen(QPen(style_.theme.focus, 2));
     painter.drawRect(QRectF(viewport()->rect()).adjusted(1, 1, -1, -1));
   }
+}
+
+std::optional<double> DrawingView::dragged_level() {
+  if (!session_ || held_) return std::nullopt;
+  const ItemRef& part = session_->part();
+  for (const Handle& handle : handles(scene()))
+    if (handle.part == part && handle.pane == Pane::elevation) return frame_.elevation_m(handle.at.y());
+  for (const Utility& u : document_.crossing().site.utilities) {
+    if (part.kind != ItemKind::utility || u.id != part.id) continue;
+    if (const UtilityMark mark = utility_mark(u); mark.depth_known) return mark.elevation_m;
+  }
+  return std::nullopt;
 }
 
 /// What the drag under way has changed since the press.
@@ -201,7 +232,7 @@ Readout DrawingView::readout() const {
   for (const LiveNumber& number : live_numbers(now, document_.assessment(), part, style_.units, watched))
     is.push_back(number);
   told.numbers = beside(was, std::move(is));
-  told.snapped = snap_words(focus_.snaps);
+  told.snapped = snap_words(focus_.snaps, document_.assessment());
   return told;
 }
 

@@ -34,11 +34,13 @@ void Frame::pan(const QPointF& by) {
   top_offset_m += by.y() / px_per_m;
 }
 
-void lay_out(Frame& frame, const QRectF& area, double split, const LaneSizes& lanes) {
+void lay_out(Frame& frame, const QRectF& area, double split, const LaneSizes& lanes, Views views) {
   const double strip = std::floor(std::clamp(lanes.turning, 0.0, 0.22 * area.height()));
   const double fixed = lanes.flags + lanes.on_top + lanes.names + strip + lanes.ruler;
   const double usable = std::max(0.0, area.height() - fixed);
-  const double upper = std::floor(usable * std::clamp(split, 0.2, 0.85));
+  const double upper = views == Views::side   ? usable
+                       : views == Views::plan ? 0
+                                              : std::floor(usable * std::clamp(split, 0.2, 0.85));
   const double left = area.left() + lanes.gutter, width = std::max(1.0, area.width() - lanes.gutter);
   double top = area.top();
   const auto next = [&](double height) {
@@ -48,11 +50,11 @@ void lay_out(Frame& frame, const QRectF& area, double split, const LaneSizes& la
   };
   frame.flags = next(lanes.flags);
   frame.on_top = next(lanes.on_top);
-  frame.elevation = next(std::max(1.0, upper));
+  frame.elevation = next(views == Views::plan ? 0 : std::max(1.0, upper));
   frame.names = next(lanes.names);
   frame.turning = next(strip);
   frame.ruler = next(lanes.ruler);
-  frame.plan = next(std::max(1.0, usable - upper));
+  frame.plan = next(views == Views::side ? 0 : std::max(1.0, usable - upper));
 }
 
 double split_at(const Frame& frame, double y) {
@@ -94,8 +96,17 @@ void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, b
   to += margin;
 
   const LevelBand band = levels_to_show(crossing, assessment, from, to);
-  const double high = band.high_m - band.low_m, room = std::max(40.0, frame.elevation.height());
+  const double high = band.high_m - band.low_m;
   frame.px_per_m = frame.elevation.width() / std::max(1.0, to - from);
+  const double centre = (crossing.bore.launch.offset->m + crossing.bore.exit.offset->m) / 2;
+  if (frame.elevation.isEmpty()) {  // the plan alone: the heights are chosen when they are shown
+    constexpr double least_plan_m = 3;
+    frame.px_per_m = std::min(frame.px_per_m, frame.plan.height() / least_plan_m);
+    frame.left_station_m = (from + to - frame.elevation.width() / frame.px_per_m) / 2;
+    frame.top_offset_m = centre + frame.plan.height() / frame.px_per_m / 2;
+    return;
+  }
+  const double room = std::max(40.0, frame.elevation.height());
   if (automatic) {
     frame.exaggeration = 1;
     for (const double factor : height_factors)
@@ -108,7 +119,6 @@ void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, b
   constexpr double share_above = 0.2;
   const double px_per_level = frame.px_per_m * frame.exaggeration;
   frame.top_elevation_m = band.high_m + share_above * std::max(0.0, room - high * px_per_level) / px_per_level;
-  const double centre = (crossing.bore.launch.offset->m + crossing.bore.exit.offset->m) / 2;
   frame.top_offset_m = centre + frame.plan.height() / frame.px_per_m / 2;
 }
 

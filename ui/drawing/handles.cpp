@@ -204,7 +204,7 @@ void paint_handles(QPainter& painter, const Scene& scene) {
   const Theme& theme = scene.style.theme;
   for (const Handle& handle : handles(scene)) {
     const QRectF pane = handle.pane == Pane::plan ? scene.frame.plan : scene.frame.elevation;
-    if (!pane.adjusted(-4, -4, 4, 4).contains(handle.at)) continue;
+    if (pane.isEmpty() || !pane.adjusted(-4, -4, 4, 4).contains(handle.at)) continue;
     const bool picked = handle.part == scene.focus.picked;
     const bool hovered = handle.part == scene.focus.hovered;
     const bool blocker = handle.shape == Handle::Shape::square && handle.always;

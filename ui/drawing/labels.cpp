@@ -146,6 +146,7 @@ Labels place_labels(const Scene& scene, const Labels* held) {
   take_grips(scene, plan_taken, Pane::plan);
   DimensionLayout dimensions(scene, taken, plan_taken);
   dimensions.add_first();
+  add(labels.side, place_first_steps(scene, taken));
   add(labels.side, place_zone_texts(scene, taken));
   dimensions.add_covers();
   labels.dimensions = dimensions.take();
@@ -193,6 +194,7 @@ QColor ink_of(TextRole role, const Theme& theme) {
     case TextRole::letter:
     case TextRole::hole:
     case TextRole::rescue:
+    case TextRole::step:
       return theme.ink;
     default:
       return theme.ink_soft;
@@ -204,12 +206,14 @@ void write(QPainter& painter, const Scene& scene, const PlacedText& text) {
   const Theme& theme = scene.style.theme;
   if (!text.foot.isNull()) {
     painter.setPen(QPen(theme.ink_soft, scene.style.hair * 0.8));
-    painter.drawLine(text.foot, QPointF(text.box.left(), text.box.center().y()));
+    const bool right_of_it = text.foot.x() < text.box.center().x();
+    painter.drawLine(text.foot, QPointF(right_of_it ? text.box.left() : text.box.right(), text.box.center().y()));
   }
   QColor plate = theme.paper;
   plate.setAlpha(240);
   painter.setPen(Qt::NoPen);
   painter.setBrush(plate);
+  if (text.role == TextRole::step) painter.setPen(QPen(theme.focus, scene.style.hair));
   painter.drawRoundedRect(text.box, 4, 4);
   painter.setFont(font_of(text.role, scene.style));
   painter.setPen(ink_of(text.role, theme));

@@ -86,13 +86,14 @@ void paint_flag_stems(QPainter& painter, const Scene& scene) {
     const QColor colour = colour_for(flag.finding);
     painter.setPen(QPen(colour, hair * 1.3));
     const double x = flag.stem_x;
+    const QPointF foot = f.elevation.isEmpty() ? QPointF(flag.anchor.x(), f.on_top.bottom()) : flag.anchor;
     if (x < flag.box.left() + 3 || x > flag.box.right() - 3) {  // an elbow under the flag
       const double y = flag.box.bottom() + scene.style.text * 0.25;
       const double near_x = std::clamp(x, flag.box.left() + scene.style.text, flag.box.right() - scene.style.text);
       painter.drawPolyline(QPolygonF(QList<QPointF>{{near_x, flag.box.bottom()}, {near_x, y}, {x, y}}));
-      painter.drawLine(QPointF(x, y), flag.anchor);
+      painter.drawLine(QPointF(x, y), foot);
     } else {
-      painter.drawLine(QPointF(x, flag.box.bottom()), flag.anchor);
+      painter.drawLine(QPointF(x, flag.box.bottom()), foot);
     }
     if (!f.elevation.contains(flag.anchor)) continue;
     painter.setBrush(colour);

@@ -137,11 +137,11 @@ void paint_axes(QPainter& painter, const Scene& scene) {
   };
   if (!f.flags.isEmpty()) name(f.flags.top() + text * 1.3, QObject::tr("Findings"));
   if (!f.on_top.isEmpty()) name(f.on_top.center().y() + text * 0.3, QObject::tr("On top"));
-  name(f.elevation.top() + text * 1.3, QObject::tr("Level, %1").arg(unit));
+  if (!f.elevation.isEmpty()) name(f.elevation.top() + text * 1.3, QObject::tr("Level, %1").arg(unit));
   if (!f.names.isEmpty()) name(f.names.bottom() - text * 0.8, QObject::tr("Utilities"));
   name(f.ruler.top() + text * 0.95, QObject::tr("Stuck risk"));
   name(f.ruler.bottom() - text * 1.1, QObject::tr("Station, %1").arg(unit));
-  name(f.plan.top() + text * 1.3, QObject::tr("Offset, %1").arg(unit));
+  if (!f.plan.isEmpty()) name(f.plan.top() + text * 1.3, QObject::tr("Offset, %1").arg(unit));
   painter.setPen(QPen(theme.line, scene.style.hair));
   for (const QRectF* lane : {&f.on_top, &f.elevation, &f.names})
     if (!lane->isEmpty()) painter.drawLine(QPointF(left, lane->top()), QPointF(lane->left(), lane->top()));
@@ -171,6 +171,31 @@ void paint_pointer(QPainter& painter, const Scene& scene) {
     painter.drawText(QPointF(box.left() + text * 0.5, y), line);
     y += metrics.lineSpacing();
   }
+  painter.setFont(drawing_font(text));
+}
+
+/// The level of what is dragged, in the gutter; the numbers of the axis beside it make room.
+void paint_level_tag(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  if (!scene.focus.live_level_m) return;
+  const double y = f.px_z(*scene.focus.live_level_m), text = scene.style.text;
+  if (y < f.elevation.top() || y > f.elevation.bottom()) return;
+  const Theme& theme = scene.style.theme;
+  const double gutter = gutter_width(scene.style), left = f.elevation.left() - gutter;
+  const double step = tick_step(f.px_per_m * f.exaggeration, text * 2.2, unit_m(scene.style.units));
+  for (const double level : ticks(f.elevation_m(f.elevation.bottom()), f.elevation_m(f.elevation.top()), step)) {
+    const double beside = f.px_z(level);
+    if (std::abs(beside - y) < text * 1.7)
+      painter.fillRect(QRectF(left, beside - text * 0.75, gutter - text * 0.5, text * 1.5), theme.panel);
+  }
+  const QRectF tag(left + text * 0.2, y - text * 0.85, gutter - text * 0.4, text * 1.7);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(theme.focus);
+  painter.drawRoundedRect(tag, 4, 4);
+  painter.setFont(drawing_font(text * 0.95, QFont::DemiBold));
+  painter.setPen(theme.dark ? theme.paper : QColor(Qt::white));
+  painter.drawText(tag, Qt::AlignCenter,
+                   text_from(format(*scene.focus.live_level_m, Dimension::station, scene.style.units)));
   painter.setFont(drawing_font(text));
 }
 

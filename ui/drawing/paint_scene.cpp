@@ -183,13 +183,14 @@ void paint_scene(QPainter& painter, const Scene& bare) {
   painter.fillRect(f.flags, scene.style.theme.raised);
   painter.fillRect(f.names, scene.style.theme.raised);
   paint_on_top(painter, scene);
-  paint_side_view(painter, scene);
-  paint_plan_view(painter, scene);
+  if (!f.elevation.isEmpty()) paint_side_view(painter, scene);
+  if (!f.plan.isEmpty()) paint_plan_view(painter, scene);
   paint_ruler(painter, scene);
   if (scene.layer_cache)
     scene.layer_cache->axes(painter, scene);
   else
     paint_axes(painter, scene);
+  paint_level_tag(painter, scene);
   paint_stops(painter, scene);
   paint_turning(painter, scene);
   paint_across_line(painter, scene);
@@ -204,7 +205,7 @@ void paint_scene(QPainter& painter, const Scene& bare) {
   if (scene.style.handles) paint_handles(painter, scene);
   paint_flags(painter, scene);
   paint_snaps(painter, scene);
-  paint_across(painter, scene);
+  if (!f.plan.isEmpty()) paint_across(painter, scene);
   paint_tape(painter, scene);
   paint_pointer(painter, scene);
 }

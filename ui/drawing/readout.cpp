@@ -3,11 +3,13 @@
 #include <QObject>
 #include <QStringList>
 #include <algorithm>
+#include <limits>
 
 #include "burrow/base/quantity_apart.h"
 #include "burrow/check/mute.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/pit_edges.h"
+#include "burrow/search/just_clear.h"
 
 namespace burrow {
 
@@ -90,6 +92,29 @@ void add_gap(Numbers& numbers, const Assessment& assessment, const std::string& 
     }
 }
 
+struct JudgedCover {
+  QString what;
+  double least_m = 0, required_m = 0;
+  [[nodiscard]] double spare_m() const { return least_m - required_m; }
+};
+
+/// Of the program's own limit and those of the owners, the one with least to spare.
+std::optional<JudgedCover> deciding_cover(const Crossing& crossing, const Assessment& assessment) {
+  const CoverAnswer& cover = assessment.cover;
+  if (!cover.least_m || !cover.required_m) return std::nullopt;
+  JudgedCover deciding{QObject::tr("least cover"), *cover.least_m, *cover.required_m};
+  for (const RuleZone& zone : assessment.zones) {
+    if (!zone.cover_m) continue;
+    double least = std::numeric_limits<double>::infinity();
+    for (const PathPoint& p : assessment.bore.points)
+      if (p.x_m >= zone.from_m && p.x_m <= zone.to_m) least = std::min(least, p.cover_m);
+    if (least - *zone.cover_m >= deciding.spare_m()) continue;
+    const QString name = text_from(part_name(crossing, {ItemKind::surface, zone.id, -1}));
+    deciding = {QObject::tr("cover under %1").arg(name), least, *zone.cover_m};
+  }
+  return deciding;
+}
+
 const LevelLine* line_of(const Crossing& crossing, const ItemRef& part) {
   if (part.kind == ItemKind::ground) return &crossing.site.ground;
   if (part.kind == ItemKind::water) return crossing.site.water ? &*crossing.site.water : nullptr;
@@ -142,9 +167,8 @@ std::vector<LiveNumber> live_numbers(const Crossing& crossing, const Assessment&
   }
   if (part.kind == ItemKind::launch || part.kind == ItemKind::grade || part.kind == ItemKind::exit) {
     for (const std::string& id : watched) add_gap(numbers, assessment, id);
-    if (assessment.cover.least_m && assessment.cover.required_m) {
-      numbers.add(QObject::tr("least cover"), *assessment.cover.least_m, Dimension::length,
-                  *assessment.cover.required_m, true);
+    if (const std::optional<JudgedCover> cover = deciding_cover(crossing, assessment)) {
+      numbers.add(cover->what, cover->least_m, Dimension::length, cover->required_m, true);
       if (counts_about_cover(assessment)) numbers.doubt_last();
     }
     if (assessment.arrival.elevation_m)
@@ -164,9 +188,10 @@ std::vector<ChangedNumber> beside(const std::vector<LiveNumber>& before, std::ve
   return both;
 }
 
-QString snap_words(const std::vector<SnapLine>& lines) {
+QString snap_words(const std::vector<SnapLine>& lines, const Assessment& now) {
   QStringList words;
-  for (const SnapLine& line : lines) words << line.reason;
+  for (const SnapLine& line : lines)
+    if (line.clear_of.empty() || limits_kept(now, line.clear_of)) words << line.reason;
   return words.join(QStringLiteral(" · "));
 }
 

@@ -4,9 +4,11 @@
 #include <QGuiApplication>
 #include <QLabel>
 #include <QPushButton>
+#include <QRegularExpression>
 #include <QTextBrowser>
 #include <QTextDocument>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <cmath>
 
 #include "burrow/check/assess.h"
@@ -23,15 +25,45 @@ namespace burrow {
 
 namespace {
 
+/// A symbol as it is set in print: its letter slanted, what stands behind "_" lowered.
+QString symbol_html(const QString& symbol) {
+  const qsizetype low = symbol.indexOf(QLatin1Char('_'));
+  const QString letter = symbol.left(low).toHtmlEscaped();
+  const QString set = QStringLiteral("<i style=\"font-family:'DejaVu Serif',serif\">%1</i>").arg(letter);
+  return low < 0 ? set : set + QStringLiteral("<sub>%1</sub>").arg(symbol.mid(low + 1).toHtmlEscaped());
+}
+
+/// Single letters, pairs with a capital or a Greek one, and what has a lower index are symbols; the rest are words.
+bool is_symbol(const QString& letters, bool lowered) {
+  const auto plain = [](QChar c) { return c >= QLatin1Char('a') && c <= QLatin1Char('z'); };
+  return lowered || letters.size() == 1 || (letters.size() == 2 && !std::all_of(letters.begin(), letters.end(), plain));
+}
+
+QString formula_html(const QString& formula) {
+  static const QRegularExpression name(QStringLiteral("(\\p{L}+′*)(_[\\p{L}\\d,]+)?"),
+                                       QRegularExpression::UseUnicodePropertiesOption);
+  QString html;
+  qsizetype from = 0;
+  for (auto it = name.globalMatch(formula); it.hasNext();) {
+    const QRegularExpressionMatch match = it.next();
+    html += formula.mid(from, match.capturedStart() - from).toHtmlEscaped();
+    const bool symbol = is_symbol(match.captured(1), match.capturedLength(2) > 0);
+    html += symbol ? symbol_html(match.captured()) : match.captured().toHtmlEscaped();
+    from = match.capturedEnd();
+  }
+  return html + formula.mid(from).toHtmlEscaped();
+}
+
 QString calculation_html(const Working& w, UnitSystem units) {
-  QString html = QStringLiteral("<p><i>%1</i></p><table cellspacing='0' cellpadding='2'>")
-                     .arg(text_from(translated(w.formula)).toHtmlEscaped());
+  const QString formula = text_from(translated(w.formula));
+  QString html = QStringLiteral("<p>%1</p><table cellspacing='0' cellpadding='3' width='100%'>")
+                     .arg(formula_html(formula).replace(QStringLiteral("; "), QStringLiteral("<br>")));
   const auto line = [&](std::string_view symbol, double value, std::string_view unit, bool strong) {
     const QString number =
         text_from(working_number(value, unit, units, symbol == "limit" ? w.symbol : symbol)).toHtmlEscaped();
-    const QString row = strong ? QStringLiteral("<tr><td>%1</td><td>=</td><td><b>%2</b></td></tr>")
-                               : QStringLiteral("<tr><td>%1</td><td>=</td><td>%2</td></tr>");
-    html += row.arg(text_from(symbol).toHtmlEscaped(), number);
+    const QString row = strong ? QStringLiteral("<tr><td>%1</td><td align='right'><b>%2</b></td></tr>")
+                               : QStringLiteral("<tr><td>%1</td><td align='right'>%2</td></tr>");
+    html += row.arg(symbol == "limit" ? QObject::tr("limit") : symbol_html(text_from(symbol)), number);
   };
   for (const WorkingInput& input : w.inputs) line(input.symbol, input.value, input.unit, false);
   line(w.symbol, w.value, w.unit, true);
@@ -174,6 +206,7 @@ void FindingDetails::show_working() {
   const Mute* said = mute_of(document_.crossing(), *finding_);
   copy_->setEnabled(true);
   mute_->setEnabled(true);
+  mute_->setVisible(may_be_accepted(document_.crossing(), *finding_));
   mute_->setText(said ? tr("Change the reason…") : tr("Accept with reason…"));
   unmute_->setVisible(said != nullptr);
 }

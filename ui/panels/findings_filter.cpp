@@ -1,7 +1,7 @@
 #include "burrow/panels/findings_filter.h"
 
+#include <QButtonGroup>
 #include <QCheckBox>
-#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
@@ -10,10 +10,42 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "burrow/check/mute.h"
 #include "burrow/drawing/line_icon.h"
+#include "burrow/panels/verdict_bar.h"
 #include "flow_row.h"
 
 namespace burrow {
+
+namespace {
+
+bool is_note(const Finding& f) {
+  return f.severity == Severity::note && !f.missing;
+}
+
+/// What is accepted and does not count is of that kind alone: the numbers are those of the verdict bar.
+bool is_of(const Finding& f, FindingKind kind) {
+  if (kind == FindingKind::all) return true;
+  if (kind == FindingKind::muted) return f.muted.has_value();
+  if (f.muted && !counts_in_verdict(f)) return false;
+  const FindingMark mark = mark_of(f);
+  return (kind == FindingKind::stop && mark == FindingMark::stop) ||
+         (kind == FindingKind::missing && mark == FindingMark::missing) ||
+         (kind == FindingKind::caution && mark == FindingMark::caution) ||
+         (kind == FindingKind::note && mark == FindingMark::note);
+}
+
+QString chip_style(const Theme& theme) {
+  return QStringLiteral(
+             "QPushButton { background: %1; color: %2; border: 1px solid %3; border-radius: 6px; padding: 3px 8px; }"
+             "QPushButton:hover { background: %4; }"
+             "QPushButton:checked { background: %5; color: %2; border-color: %6; font-weight: bold; }"
+             "QPushButton:focus { border: 2px solid %6; padding: 2px 7px; }")
+      .arg(theme.panel.name(), theme.ink.name(), theme.note.name(), theme.field.name(), theme.select.name(),
+           theme.focus.name());
+}
+
+}  // namespace
 
 FindingsFilter::FindingsFilter(FindingsModel& model, QObject* parent) : QSortFilterProxyModel(parent), model_(model) {
   setSourceModel(&model);
@@ -29,10 +61,15 @@ int FindingsFilter::whole_row(const QModelIndex& shown) const {
   return shown.isValid() ? mapToSource(shown).row() : -1;
 }
 
+int FindingsFilter::count_of(FindingKind kind) const {
+  int count = 0;
+  for (int row = 0; row < model_.rowCount(); ++row) count += is_of(model_.finding(row), kind);
+  return count;
+}
+
 int FindingsFilter::notes() const {
   int count = 0;
-  for (int row = 0; row < model_.rowCount(); ++row)
-    count += model_.finding(row).severity == Severity::note && !model_.finding(row).missing;
+  for (int row = 0; row < model_.rowCount(); ++row) count += is_note(model_.finding(row));
   return count;
 }
 
@@ -42,25 +79,8 @@ QModelIndex FindingsFilter::shown(int whole_row) const {
 
 bool FindingsFilter::filterAcceptsRow(int row, const QModelIndex&) const {
   const Finding& f = model_.finding(row);
-  const auto of_kind = [&] {
-    switch (choice_.kind) {
-      case FindingKind::stop:
-        return f.severity == Severity::stop;
-      case FindingKind::missing:
-        return f.missing && f.severity != Severity::stop;
-      case FindingKind::caution:
-        return f.severity == Severity::caution && !f.missing;
-      case FindingKind::note:
-        return f.severity == Severity::note && !f.missing;
-      case FindingKind::muted:
-        return f.muted.has_value();
-      case FindingKind::all:
-        break;
-    }
-    return true;
-  };
-  if (!of_kind()) return false;
-  if (!choice_.notes && f.severity == Severity::note && !f.missing) return false;
+  if (!is_of(f, choice_.kind)) return false;
+  if (!choice_.notes && is_note(f)) return false;
   if (choice_.picked_only &&
       std::find(choice_.subjects.begin(), choice_.subjects.end(), f.subject) == choice_.subjects.end())
     return false;
@@ -75,7 +95,8 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
     : QWidget(parent),
       filter_(filter),
       words_(new QLineEdit(this)),
-      kinds_(new QComboBox(this)),
+      kind_row_(new QWidget(this)),
+      kinds_(new QButtonGroup(this)),
       picked_only_(new QCheckBox(this)),
       count_(new QLabel(this)),
       all_(new QPushButton(tr("Show all"), this)),
@@ -88,13 +109,16 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
   words_->setPlaceholderText(tr("Words, as “gas” or “heave”"));
   words_->setClearButtonEnabled(true);
   words_->setAccessibleName(tr("Words that the finding must hold"));
-  kinds_->addItem(tr("all kinds"), static_cast<int>(FindingKind::all));
-  kinds_->addItem(tr("stops"), static_cast<int>(FindingKind::stop));
-  kinds_->addItem(tr("not known"), static_cast<int>(FindingKind::missing));
-  kinds_->addItem(tr("cautions"), static_cast<int>(FindingKind::caution));
-  kinds_->addItem(tr("notes"), static_cast<int>(FindingKind::note));
-  kinds_->addItem(tr("accepted"), static_cast<int>(FindingKind::muted));
-  kinds_->setAccessibleName(tr("Kind of the findings"));
+  new FlowRow(kind_row_);
+  kind_row_->setAccessibleName(tr("Kind of the findings"));
+  kinds_->setExclusive(true);
+  add_kind(FindingKind::all, "");
+  add_kind(FindingKind::stop, "stop");
+  add_kind(FindingKind::missing, "help");
+  add_kind(FindingKind::caution, "caution");
+  add_kind(FindingKind::note, "note");
+  add_kind(FindingKind::muted, "accept");
+  kind(FindingKind::all)->setChecked(true);
   picked_only_->setToolTip(tr("Only findings about what is selected on the drawing"));
   all_->setAutoDefault(false);
   all_->setAccessibleName(tr("Show all findings"));
@@ -103,10 +127,8 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
   auto* rows = new QVBoxLayout(this);
   rows->setContentsMargins(10, 0, 10, 0);
   rows->setSpacing(4);
-  auto* first = new QHBoxLayout;
-  first->addWidget(words_, 1);
-  first->addWidget(kinds_);
-  rows->addLayout(first);
+  rows->addWidget(words_);
+  rows->addWidget(kind_row_);
   rows->addWidget(picked_only_);
   auto* last = new QHBoxLayout;
   last->addWidget(count_, 1);
@@ -114,7 +136,7 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
   rows->addLayout(last);
 
   connect(words_, &QLineEdit::textChanged, this, &FilterBar::take);
-  connect(kinds_, &QComboBox::currentIndexChanged, this, &FilterBar::take);
+  connect(kinds_, &QButtonGroup::idClicked, this, &FilterBar::take);
   connect(picked_only_, &QCheckBox::toggled, this, &FilterBar::take);
   connect(all_, &QPushButton::clicked, this, &FilterBar::show_all);
   set_picked({}, {});
@@ -129,6 +151,7 @@ void FilterBar::set_theme(const Theme& theme) {
   QPalette soft = colours;
   soft.setColor(QPalette::WindowText, theme.ink_soft);
   count_->setPalette(soft);
+  kind_row_->setStyleSheet(chip_style(theme));
 }
 
 void FilterBar::set_picked(const QString& name, std::vector<std::string> subjects) {
@@ -142,9 +165,9 @@ void FilterBar::set_picked(const QString& name, std::vector<std::string> subject
 
 void FilterBar::show_all() {
   {
-    const QSignalBlocker no_words(words_), no_kind(kinds_), no_pick(picked_only_);
+    const QSignalBlocker no_words(words_), no_pick(picked_only_);
     words_->clear();
-    kinds_->setCurrentIndex(0);
+    kind(FindingKind::all)->setChecked(true);
     picked_only_->setChecked(false);
     const QSignalBlocker no_notes(notes_);
     notes_->setChecked(true);
@@ -152,27 +175,65 @@ void FilterBar::show_all() {
   take();
 }
 
-void FilterBar::take() {
+QPushButton* FilterBar::kind(FindingKind kind) const {
+  return static_cast<QPushButton*>(kinds_->button(static_cast<int>(kind)));
+}
+
+void FilterBar::add_kind(FindingKind kind, const char* icon) {
+  auto* chip = new QPushButton(kind_row_);
+  chip->setCheckable(true);
+  chip->setAutoDefault(false);
+  chip->setFocusPolicy(Qt::StrongFocus);
+  if (*icon) chip->setIcon(line_icon(QString::fromLatin1(icon)));
+  chip->setIconSize(QSize(14, 14));
+  kind_row_->layout()->addWidget(chip);
+  kinds_->addButton(chip, static_cast<int>(kind));
+}
+
+QString FilterBar::kind_words(FindingKind kind, int count) const {
+  switch (kind) {
+    case FindingKind::stop:
+      return count_words({FindingMark::stop, count});
+    case FindingKind::missing:
+      return count_words({FindingMark::missing, count});
+    case FindingKind::caution:
+      return count_words({FindingMark::caution, count});
+    case FindingKind::note:
+      return count_words({FindingMark::note, count});
+    case FindingKind::muted:
+      return tr("%n accepted", nullptr, count);
+    case FindingKind::all:
+      break;
+  }
+  return tr("all %n", nullptr, count);
+}
+
+FindingChoice FilterBar::chosen() const {
   FindingChoice choice;
   choice.words = words_->text();
-  choice.kind = static_cast<FindingKind>(kinds_->currentData().toInt());
+  choice.kind = static_cast<FindingKind>(kinds_->checkedId());
   choice.picked_only = picked_only_->isChecked();
   if (choice.picked_only) choice.subjects = subjects_;
-  // Who looks for something looks among the notes too; and where there is nothing else, they are it.
-  choice.notes = notes_->isChecked() || !choice.all() || filter_.notes() == filter_.hidden() + filter_.rowCount();
-  filter_.choose(choice);
+  const bool only_notes = filter_.notes() == filter_.count_of(FindingKind::all);
+  choice.notes = notes_->isChecked() || !choice.all() || only_notes;
+  return choice;
+}
+
+void FilterBar::take() {
   tell();
   Q_EMIT changed();
 }
 
 void FilterBar::tell() {
-  const int notes = filter_.notes();
-  const bool only = notes == filter_.hidden() + filter_.rowCount();
-  if (only != (filter_.choice().notes && !notes_->isChecked() && filter_.choice().all())) {
-    FindingChoice choice = filter_.choice();
-    choice.notes = notes_->isChecked() || !choice.all() || only;
-    filter_.choose(choice);
+  filter_.choose(chosen());
+  for (QAbstractButton* chip : kinds_->buttons()) {
+    const auto kind = static_cast<FindingKind>(kinds_->id(chip));
+    const int count = filter_.count_of(kind);
+    chip->setText(kind_words(kind, count));
+    chip->setVisible(count > 0 || chip->isChecked());
   }
+  const int notes = filter_.notes();
+  const bool only = notes == filter_.count_of(FindingKind::all);
   notes_->setText(notes_->isChecked() ? tr("Fold %n notes", nullptr, notes) : tr("Show %n notes", nullptr, notes));
   notes_->setVisible(notes > 0 && !only && filter_.choice().all());
   const bool filtered = !filter_.choice().all();
@@ -190,7 +251,7 @@ QString FilterBar::empty_words() const {
   QStringList ways;
   const FindingChoice& now = filter_.choice();
   if (!now.words.trimmed().isEmpty()) ways << tr("delete words");
-  if (now.kind != FindingKind::all) ways << tr("choose “all kinds”");
+  if (now.kind != FindingKind::all) ways << tr("choose “all”");
   if (now.picked_only)
     ways << (subjects_.empty() ? tr("select something on the drawing")
                                : tr("take the tick off “only about the selected item”"));

@@ -12,9 +12,21 @@
 
 namespace burrow {
 
+bool may_be_accepted(const Crossing& crossing, const Finding& finding) {
+  return !can_hurt_people(finding) || !counts_in_verdict(finding) || mute_of(crossing, finding);
+}
+
+bool FindingsPanel::may_accept(int row) const {
+  return row >= 0 && row < model_->rowCount() && may_be_accepted(document_.crossing(), model_->finding(row));
+}
+
 void FindingsPanel::open_form() {
   const int row = picked_row();
   if (row < 0) return;
+  if (!may_be_accepted(document_.crossing(), model_->finding(row))) {
+    Q_EMIT refused(tr("What may hurt people is not accepted: it is mended, or seen first."));
+    return;
+  }
   unfold(true);
   muting_ = model_->finding(row);
   details_->form()->open_for(*muting_, text_from(finding_text(*muting_, units_)),
@@ -81,7 +93,8 @@ void FindingsPanel::open_menu(const QPoint& at) {
   const int row = filter_->whole_row(index);
   menu.addAction(tr("&Go there"), this, [this, row] { Q_EMIT jump_wanted(row); });
   menu.addSeparator();
-  menu.addAction(mute()->text(), mute(), &QPushButton::click);
+  if (may_be_accepted(document_.crossing(), model_->finding(row)))
+    menu.addAction(mute()->text(), mute(), &QPushButton::click);
   if (mute_of(document_.crossing(), model_->finding(row)))
     menu.addAction(tr("&No longer accept"), unmute(), &QPushButton::click);
   menu.addSeparator();

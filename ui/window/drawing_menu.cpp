@@ -43,10 +43,11 @@ void MainWindow::add_finding_entries(QMenu& menu, int finding) {
     drawing_->go_to_finding(finding);
   };
   menu.addAction(tr("Open its &calculation"), this, go);
-  menu.addAction(tr("&Accept with reason…"), this, [this, go] {
-    go();
-    findings().accept_selected();
-  });
+  if (findings().may_accept(finding))
+    menu.addAction(tr("&Accept with reason…"), this, [this, go] {
+      go();
+      findings().accept_selected();
+    });
   menu.addAction(tr("Cop&y"), this, [this, finding] {
     const Finding& f = document_.assessment().findings[static_cast<std::size_t>(finding)];
     QGuiApplication::clipboard()->setText(text_from(finding_text(f, units_)));

@@ -1,4 +1,4 @@
-#include "burrow/window/finder.h"
+#include "burrow/window/find_dialog.h"
 
 #include <QKeyEvent>
 #include <QLabel>
@@ -73,7 +73,7 @@ std::vector<std::size_t> matching(const std::vector<Findable>& all, const QStrin
   return found;
 }
 
-Finder::Finder(std::vector<Findable> all, const Theme& theme, QWidget* parent)
+FindDialog::FindDialog(std::vector<Findable> all, const Theme& theme, QWidget* parent)
     : QDialog(parent, Qt::Popup),
       all_(std::move(all)),
       entry_(new QLineEdit(this)),
@@ -98,10 +98,10 @@ Finder::Finder(std::vector<Findable> all, const Theme& theme, QWidget* parent)
   column->addWidget(entry_);
   column->addWidget(none_);
   column->addWidget(list_);
-  connect(entry_, &QLineEdit::textChanged, this, &Finder::show_matching);
-  connect(entry_, &QLineEdit::returnPressed, this, &Finder::go);
-  connect(list_, &QListWidget::itemClicked, this, &Finder::go);
-  connect(list_, &QListWidget::itemActivated, this, &Finder::go);
+  connect(entry_, &QLineEdit::textChanged, this, &FindDialog::show_matching);
+  connect(entry_, &QLineEdit::returnPressed, this, &FindDialog::go);
+  connect(list_, &QListWidget::itemClicked, this, &FindDialog::go);
+  connect(list_, &QListWidget::itemActivated, this, &FindDialog::go);
   show_matching({});
   const QWidget* window = parent ? parent->window() : nullptr;
   const int wide = window ? std::min(least_width, window->width() - 40) : least_width;
@@ -110,7 +110,7 @@ Finder::Finder(std::vector<Findable> all, const Theme& theme, QWidget* parent)
   entry_->setFocus();
 }
 
-void Finder::show_matching(const QString& typed) {
+void FindDialog::show_matching(const QString& typed) {
   list_->clear();
   for (const std::size_t place : matching(all_, typed)) {
     auto* item = new QListWidgetItem(all_[place].name, list_);
@@ -122,7 +122,7 @@ void Finder::show_matching(const QString& typed) {
   none_->setVisible(list_->count() == 0);
 }
 
-void Finder::go() {
+void FindDialog::go() {
   const QListWidgetItem* item = list_->currentItem();
   if (!item) return;
   const std::function<void()> there = all_[static_cast<std::size_t>(item->data(place_role).toInt())].go;
@@ -131,7 +131,7 @@ void Finder::go() {
 }
 
 /// From the entry the list is walked without leaving it.
-bool Finder::eventFilter(QObject* watched, QEvent* event) {
+bool FindDialog::eventFilter(QObject* watched, QEvent* event) {
   if (watched == entry_ && event->type() == QEvent::KeyPress && list_->count() > 0) {
     const int key = static_cast<QKeyEvent*>(event)->key();
     const int page = std::max(1, list_->viewport()->height() / std::max(1, list_->sizeHintForRow(0)));

@@ -1,4 +1,4 @@
-/// What the finder offers: commands, pages, things of the crossing, findings, headings of the help.
+/// What the find dialog offers: commands, pages, things of the crossing, findings, headings of the help.
 
 #include <QMenu>
 #include <QMenuBar>
@@ -68,9 +68,9 @@ std::vector<Findable> MainWindow::findables() {
   return all;
 }
 
-void MainWindow::show_finder() {
-  auto* finder = new Finder(findables(), dark_ ? Theme::night() : Theme::light(), this);
-  finder->show();
+void MainWindow::show_find() {
+  auto* dialog = new FindDialog(findables(), dark_ ? Theme::night() : Theme::light(), this);
+  dialog->show();
 }
 
 }  // namespace burrow

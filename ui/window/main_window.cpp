@@ -80,6 +80,9 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   across->addWidget(splitter, 1);
   across->addWidget(&side_->rail());
   column->addLayout(across, 1);
+  splitter->installEventFilter(this);
+  column_edge_ = new QFrame(middle);
+  column_edge_->hide();
   pages_ = new QStackedWidget(this);
   pages_->addWidget(middle);
   setCentralWidget(pages_);
@@ -106,6 +109,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   connect(drawing_, &DrawingView::menu_wanted, this, &MainWindow::show_drawing_menu);
   connect(drawing_, &DrawingView::picked_changed, this, &MainWindow::show_selected);
   connect(drawing_, &DrawingView::view_changed, this, &MainWindow::fold_overview, Qt::QueuedConnection);
+  connect(drawing_, &DrawingView::view_changed, this, &MainWindow::offer_other_view, Qt::QueuedConnection);
   connect(overview_->shown_action(), &QAction::toggled, this, &MainWindow::fold_overview);
   connect(drawing_, &DrawingView::readout_changed, tools_, &ToolStrip::show_readout);
   connect(drawing_, &DrawingView::readout_ended, tools_, &ToolStrip::end_readout);
@@ -133,6 +137,9 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   });
   connect(verdict_, &VerdictBar::next_wanted, this, [this] { go_to_next_finding(1); });
   connect(side_, &SideColumn::page_wanted, this, [this] { column_action_->setChecked(true); });
+  connect(side_, &SideColumn::group_asked_again, this, [this] {
+    if (splitter_->count() == 1) column_action_->setChecked(false);
+  });
   connect(card_, &ValueCard::closed, drawing_, qOverload<>(&QWidget::setFocus));
   connect(&document_, &Document::file_state_changed, this, &MainWindow::show_title);
   connect(&document_, &Document::replaced, this, &MainWindow::hide_start);
@@ -180,19 +187,10 @@ void MainWindow::show_selected() {
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
   QMainWindow::resizeEvent(event);
-  constexpr int names_fit_px = 1024;
-  side_->rail().set_with_names(width() >= names_fit_px);
+  constexpr int names_fit_px = 1024, seven_names_fit_px = 690;
+  side_->rail().set_with_names(width() >= names_fit_px && height() >= seven_names_fit_px);
+  fold_column();
   fold_overview();
-}
-
-/// Where height is short, the strip of the whole bore goes while the drawing shows all of it.
-void MainWindow::fold_overview() {
-  constexpr int short_px = 800;
-  const Frame& f = drawing_->frame();
-  const OverviewScale whole = overview_scale(QRectF(0, 0, 100, 100), document_.crossing(), document_.assessment());
-  const double slack = 0.1 * (whole.to_m - whole.from_m);
-  const bool all_seen = f.left_station_m <= whole.from_m + slack && f.right_station_m() >= whole.to_m - slack;
-  overview_->setVisible(overview_->shown_action()->isChecked() && !(height() < short_px && all_seen));
 }
 
 void MainWindow::place_on_screen() {
@@ -286,6 +284,7 @@ void MainWindow::apply_theme() {
   tools_->set_theme(theme);
   if (start_) start_->set_theme(theme);
   notice_->set_theme(theme);
+  column_edge_->setStyleSheet(QStringLiteral("background: %1;").arg(theme.note.name()));
   card_->setStyleSheet(
       QStringLiteral(
           "#valueCard { border: 1.5px solid %1; border-radius: 4px; background: %2; } #wrongEntry { color: %3; }")
@@ -301,6 +300,10 @@ void MainWindow::show_title() {
                         : document_.path().isEmpty()             ? tr("no file yet")
                                                                  : tr("saved");
   name_->setText(QStringLiteral("<b>%1</b> · %2").arg(document_.title().toHtmlEscaped(), saved));
+  if (!name_->isHidden()) {  // the corner of the menus has the width of what is shown in it
+    name_->hide();
+    name_->show();
+  }
 }
 
 bool MainWindow::may_leave() {

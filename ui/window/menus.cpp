@@ -122,7 +122,7 @@ void MainWindow::make_edit_menu() {
   for (QAction* action : {actions_.edit_values, actions_.duplicate, actions_.remove}) action->setEnabled(false);
   menu->addSeparator();
   actions_.find = with_icon(menu->addAction(tr("&Find a command or a thing…"), QKeySequence(Qt::CTRL | Qt::Key_K), this,
-                                            &MainWindow::show_finder),
+                                            &MainWindow::show_find),
                             "search");
   insert_menu_ = menuBar()->addMenu(tr("&Insert"));
   with_icon(insert_menu_->addAction(tr("&Utility"), QKeySequence(Qt::CTRL | Qt::Key_U), this, &MainWindow::add_utility),

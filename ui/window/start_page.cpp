@@ -7,6 +7,8 @@
 #include <QPainter>
 #include <QPainterPath>
 #include <QScrollArea>
+#include <QStyle>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -25,6 +27,8 @@ namespace {
 
 constexpr int ways_width = 380, card_gap = 20, least_card = 240, most_across = 3, picture_px = 132;
 constexpr int most_recent = 5;
+constexpr QSize thumbnail{72, 40};
+constexpr qint64 most_bytes_looked_at = 2'000'000;  ///< a larger crossing is listed without a picture
 
 QFont sized(QFont font, double times, bool bold) {
   font.setPointSizeF(font.pointSizeF() * times);
@@ -105,7 +109,7 @@ void StartCard::paint_words(QPainter& painter, const QRectF& room, const QColor&
   painter.setPen(soft);
   const QFontMetricsF plain(painter.font());
   painter.drawText(QRectF(room.left(), room.top() + half, room.width(), half), Qt::AlignLeft | Qt::AlignTop,
-                   plain.elidedText(below_, Qt::ElideMiddle, room.width()));
+                   plain.elidedText(below_, picture_ ? Qt::ElideRight : Qt::ElideMiddle, room.width()));
 }
 
 void StartCard::paint_way(QPainter& painter) const {
@@ -115,10 +119,19 @@ void StartCard::paint_way(QPainter& painter) const {
     painter.setBrush(main_ ? theme_.focus : theme_.select);
     painter.drawRoundedRect(QRectF(rect()), 8, 8);
   }
-  paint_line_icon(painter, QRectF(14, height() / 2.0 - 11, 22, 22), icon_, ink);
+  const QRectF small_area(QPointF(8, (height() - thumbnail.height()) / 2.0), thumbnail);
+  if (picture_) {
+    paint_crossing(painter, small_area, 3);
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(theme_.line, 1));
+    painter.drawRect(small_area);
+  } else {
+    paint_line_icon(painter, QRectF(14, height() / 2.0 - 11, 22, 22), icon_, ink);
+  }
+  const double left = picture_ ? small_area.right() + 10 : 52;
   const QFontMetricsF small(sized(font(), 0.85, true));
   const double keys = keys_.isEmpty() ? 0 : small.horizontalAdvance(keys_) + 14;
-  paint_words(painter, QRectF(52, 6, width() - 70 - keys, height() - 12), ink, main_ ? ink : theme_.ink_soft);
+  paint_words(painter, QRectF(left, 6, width() - 18 - left - keys, height() - 12), ink, main_ ? ink : theme_.ink_soft);
   if (keys_.isEmpty()) return;
   const QRectF plate(width() - keys - 12, height() / 2.0 - 10, keys, 20);
   painter.setFont(sized(font(), 0.85, true));
@@ -126,6 +139,32 @@ void StartCard::paint_way(QPainter& painter) const {
   painter.setPen(QPen(ink, 1));
   painter.drawRoundedRect(plate, 4, 4);
   painter.drawText(plate, Qt::AlignCenter, keys_);
+}
+
+/// `coarser` times smaller than a card has room for.
+void StartCard::paint_crossing(QPainter& painter, const QRectF& area, double coarser) const {
+  Style style;
+  style.theme = theme_;
+  const Scene scene{picture_->crossing, picture_->assessment, tables_, Frame{}, style, Interaction{}};
+  painter.save();
+  painter.setClipRect(area, Qt::IntersectClip);
+  painter.fillRect(area, theme_.sky);
+  painter.translate(area.topLeft());
+  painter.scale(1 / coarser, 1 / coarser);
+  const QRectF room(QPointF(0, 0), area.size() * coarser);
+  OverviewScale scale = overview_scale(room, picture_->crossing, picture_->assessment);
+  const double more = 0.25 * (scale.high_m - scale.low_m);
+  scale.high_m += more;
+  scale.low_m -= more;
+  paint_small_picture(painter, scale, scene, {});
+  painter.restore();
+}
+
+void StartCard::show_facts(std::shared_ptr<const CardPicture> picture, const QString& facts) {
+  picture_ = std::move(picture);
+  below_ = facts + QStringLiteral(" · ") + below_;
+  setAccessibleDescription(below_);
+  update();
 }
 
 void StartCard::paint_picture(QPainter& painter) const {
@@ -136,18 +175,7 @@ void StartCard::paint_picture(QPainter& painter) const {
   painter.fillRect(rect(), theme_.field);
   const QRectF area(1, 1, width() - 2, picture_px);
   painter.fillRect(area, theme_.sky);
-  if (picture_) {
-    Style style;
-    style.theme = theme_;
-    const Scene scene{picture_->crossing, picture_->assessment, tables_, Frame{}, style, Interaction{}};
-    painter.setClipRect(area, Qt::IntersectClip);
-    OverviewScale scale = overview_scale(area, picture_->crossing, picture_->assessment);
-    const double more = 0.25 * (scale.high_m - scale.low_m);
-    scale.high_m += more;
-    scale.low_m -= more;
-    paint_small_picture(painter, scale, scene, {});
-    painter.setClipPath(round);
-  }
+  if (picture_) paint_crossing(painter, area, 1);
   painter.restore();
   QRectF room(14, picture_px + 8, width() - 28, height() - picture_px - 14);
   paint_words(painter, room, theme_.ink, theme_.ink_soft);
@@ -175,7 +203,14 @@ StartPage::StartPage(const Tables& tables, UnitSystem units, QWidget* parent)
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
-  row->addWidget(ways_);
+  auto* left = new QScrollArea(this);
+  left->setWidget(ways_);
+  left->setWidgetResizable(true);
+  left->setFrameShape(QFrame::NoFrame);
+  left->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  left->setFocusPolicy(Qt::NoFocus);
+  left->setFixedWidth(ways_width);
+  row->addWidget(left);
   row->addWidget(scroll, 1);
 }
 
@@ -229,7 +264,7 @@ QWidget* StartPage::make_ways() {
   foot->setFont(sized(font(), 0.9, false));
   foot->setWordWrap(true);
   rows->addWidget(foot);
-  column->setFixedWidth(ways_width);
+  column->setMinimumWidth(ways_width - style()->pixelMetric(QStyle::PM_ScrollBarExtent));
   return column;
 }
 
@@ -280,7 +315,8 @@ void StartPage::show_recent(const QStringList& paths) {
     card->deleteLater();
   }
   recent_cards_.clear();
-  for (const QString& path : paths.mid(0, most_recent)) {
+  recent_paths_ = paths.mid(0, most_recent);
+  for (const QString& path : recent_paths_) {
     const QFileInfo info(path);
     const bool there = info.exists();
     StartCard* card = add_card(StartCard::Kind::way, info.completeBaseName(),
@@ -293,6 +329,26 @@ void StartPage::show_recent(const QStringList& paths) {
     recent_cards_.push_back(card);
   }
   none_recent_->setVisible(recent_cards_.empty());
+  looked_at_ = 0;
+  QTimer::singleShot(0, this, &StartPage::look_at_next);
+}
+
+/// One file a turn of the event loop, so that the page is there at once. What cannot be read keeps its sign: opening it
+/// says why.
+void StartPage::look_at_next() {
+  while (looked_at_ < recent_cards_.size()) {
+    StartCard* card = recent_cards_[looked_at_];
+    const QString& path = recent_paths_[static_cast<qsizetype>(looked_at_)];
+    ++looked_at_;
+    const QFileInfo info(path);
+    if (!info.isFile() || info.size() > most_bytes_looked_at) continue;
+    const Result<std::string> text = read_text_file(path.toStdString());
+    if (!text) continue;
+    if (const auto picture = picture_of(read_crossing(*text, tables_), tables_))
+      card->show_facts(picture, facts_of(*picture, units_));
+    QTimer::singleShot(0, this, &StartPage::look_at_next);
+    return;
+  }
 }
 
 void StartPage::set_theme(const Theme& theme) {

@@ -17,9 +17,17 @@ namespace burrow {
 
 namespace {
 
-/// What was on Ctrl+7 to Ctrl+9 and Ctrl+Alt+1 on before there were groups stays there; the first six are the groups.
+/// What was on Ctrl+8, Ctrl+9 and Ctrl+Alt+1 on before there were groups stays there; the first seven are the groups.
+/// Pages that came later have the key of their group alone.
 QKeySequence page_keys(int page) {
-  constexpr int in_a_row = 9, groups = 6;
+  int later = 0;
+  for (const SideColumn::Page late :
+       {SideColumn::Page::limits, SideColumn::Page::surroundings, SideColumn::Page::sheet}) {
+    if (page == static_cast<int>(late)) return {};
+    later += page > static_cast<int>(late);
+  }
+  page -= later;
+  constexpr int in_a_row = 9, groups = 7;
   const auto digit = static_cast<Qt::Key>(Qt::Key_1 + page % in_a_row);
   if (page >= in_a_row) return QKeySequence(Qt::CTRL | Qt::ALT | digit);
   return page < groups ? QKeySequence() : QKeySequence(Qt::CTRL | digit);
@@ -105,7 +113,15 @@ void MainWindow::make_view_menu() {
   });
   column_action_->setCheckable(true);
   column_action_->setChecked(true);
-  connect(column_action_, &QAction::toggled, side_, &QWidget::setVisible);
+  connect(column_action_, &QAction::toggled, this, [this](bool on) {
+    side_->setVisible(on);
+    place_column();
+  });
+  actions_.other_view =
+      with_icon(menu->addAction(tr("Other &view: plan or side elevation"),
+                                QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_E), drawing_, &DrawingView::swap_views),
+                "other-view");
+  actions_.other_view->setIconText(tr("Other view: plan or side elevation"));
   QAction* full = menu->addAction(tr("Full s&creen"), QKeySequence(Qt::Key_F11), this,
                                   [this] { setWindowState(windowState() ^ Qt::WindowFullScreen); });
   full->setCheckable(true);
@@ -236,13 +252,15 @@ void MainWindow::make_tool_row() {
   for (QAction* action : {actions_.edit_values, actions_.duplicate, actions_.remove}) tools_->add(action);
   tools_->add_gap();
   for (QAction* action : {actions_.fit, actions_.zoom_out, actions_.zoom_in}) tools_->add(action);
+  tools_->add(actions_.other_view);
   heights_button_ = tools_->add_menu(heights_menu_, QStringLiteral("exaggeration"),
                                      tr("Heights: how much they are exaggerated"), QStringLiteral("×1"));
   tools_->add_menu(layers_menu_, QStringLiteral("layers"), tr("What the drawing shows"), QString());
-  for (QAction* action : {actions_.across, actions_.turning, actions_.dimensions}) tools_->add(action);
+  for (QAction* action : {actions_.across, actions_.turning, actions_.dimensions})
+    tools_->add(action, ToolStrip::Yields::early);
   tools_->add_gap();
   tools_->add(actions_.sheet);
-  tools_->set_finder(actions_.find);
+  tools_->set_find(actions_.find);
   // At the foot of the rail, what is not a page.
   for (const auto& [action, icon] : {std::pair{actions_.settings, "settings"}, std::pair{actions_.help, "help"}})
     connect(side_->rail().add_foot(action->iconText(), QString::fromLatin1(icon)), &QAbstractButton::clicked, action,

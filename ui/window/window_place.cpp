@@ -23,8 +23,9 @@ QString key_of(const QScreen& screen, const char* what) {
 
 QRect first_place(const QRect& available) {
   constexpr double share = 0.85;
+  constexpr QSize roomy{1440, 860};  // less than that is taken as a whole
   const QSize wanted(static_cast<int>(available.width() * share), static_cast<int>(available.height() * share));
-  QRect place({0, 0}, wanted.expandedTo(least.boundedTo(available.size())));
+  QRect place({0, 0}, wanted.expandedTo(roomy.boundedTo(available.size())));
   place.moveCenter(available.center());
   return within_screen(place, available);
 }
@@ -45,7 +46,8 @@ void place_window(QMainWindow& window, QSplitter& splitter) {
   window.setGeometry(last.isValid() ? within_screen(last, available) : first_place(available));
   if (settings.value(key_of(screen, "maximized")).toBool()) window.setWindowState(Qt::WindowMaximized);
   const int column = settings.value(key_of(screen, "column")).toInt();
-  if (column > 0 && column < window.width()) splitter.setSizes({window.width() - column, column});
+  if (column > 0 && column < window.width() && splitter.count() > 1)
+    splitter.setSizes({window.width() - column, column});
 }
 
 void remember_window(const QMainWindow& window, const QSplitter& splitter) {
@@ -53,7 +55,8 @@ void remember_window(const QMainWindow& window, const QSplitter& splitter) {
   QSettings settings;
   settings.setValue(key_of(screen, "place"), window.normalGeometry());
   settings.setValue(key_of(screen, "maximized"), window.isMaximized());
-  if (const int column = splitter.sizes().last(); column > 0) settings.setValue(key_of(screen, "column"), column);
+  if (const int column = splitter.sizes().last(); column > 0 && splitter.count() > 1)
+    settings.setValue(key_of(screen, "column"), column);
 }
 
 }  // namespace burrow

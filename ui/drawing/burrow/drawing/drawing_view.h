@@ -42,6 +42,12 @@ class DrawingView : public QAbstractScrollArea {
   [[nodiscard]] bool automatic_heights() const { return automatic_heights_; }
   [[nodiscard]] const Frame& frame() const { return frame_; }
 
+  /// Too low for both views: side elevation and plan take turns.
+  [[nodiscard]] bool one_at_a_time() const;
+  [[nodiscard]] Views views() const;
+  /// The other of the two, where they take turns.
+  void swap_views();
+
   /// What is shown on demand.
   [[nodiscard]] const VisibleLayers& layers() const { return layers_; }
   /// Why the tool turns: a strip under the side elevation.
@@ -183,6 +189,7 @@ class DrawingView : public QAbstractScrollArea {
   [[nodiscard]] int finding_at(const QPointF& at);
   [[nodiscard]] QString tip_at(const QPointF& at, const ItemRef& under);
   [[nodiscard]] Readout readout() const;
+  [[nodiscard]] std::optional<double> dragged_level();
   void report_pointer();  ///< the numbers of the strip and the words of the ruler beside the pointer
   void cancel_gesture();
   bool nudge(QKeyEvent* event);
@@ -205,7 +212,8 @@ class DrawingView : public QAbstractScrollArea {
   VisibleLayers layers_;
   LayerCache layer_cache_;
   double split_ = 0.58;
-  bool fitted_ = false;  ///< until the user zooms or pans, resizing fits again
+  bool plan_shown_ = false;  ///< of the two that take turns
+  bool fitted_ = false;      ///< until the user zooms or pans, resizing fits again
   Gesture gesture_ = Gesture::none;
   QPointF press_at_;
   QPointF last_at_;

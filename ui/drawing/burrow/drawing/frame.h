@@ -56,9 +56,13 @@ struct LaneSizes {
   double gutter = 0, flags = 0, on_top = 0, names = 0, turning = 0, ruler = 0;
 };
 
+/// Where there is no height for both views, one at a time.
+enum class Views { both, side, plan };
+
 /// Divides `area` into lanes and panes, from above: findings, on top, side elevation, utilities, strip, ruler, plan.
-/// `split` is the share of the side elevation of what the lanes leave. The strip gets at most 22 % of the height.
-void lay_out(Frame& frame, const QRectF& area, double split, const LaneSizes& lanes);
+/// `split` is the share of the side elevation of what the lanes leave. The strip gets at most 22 % of the height. A
+/// view that is not shown has no height.   Evidence: Heights.*, Folding.*
+void lay_out(Frame& frame, const QRectF& area, double split, const LaneSizes& lanes, Views views = Views::both);
 
 /// The share of the side elevation that brings the middle of the ruler to the height `y`; the inverse of `lay_out`.
 double split_at(const Frame& frame, double y);

@@ -19,7 +19,22 @@ struct Scene;
 class TakenPlaces;
 
 /// What a text in one of the views says, which decides how it is written.
-enum class TextRole { zone, stratum, neutral, water, away, stop, rescue, band, letter, hole, spoil, pit, setback };
+enum class TextRole {
+  zone,
+  stratum,
+  neutral,
+  water,
+  away,
+  stop,
+  rescue,
+  band,
+  letter,
+  hole,
+  spoil,
+  pit,
+  setback,
+  step
+};
 
 struct PlacedText {
   TextRole role = TextRole::zone;
@@ -71,6 +86,10 @@ std::vector<PlacedText> place_zone_texts(const Scene& scene, TakenPlaces& taken)
 std::vector<PlacedText> place_edge_names(const Scene& scene, TakenPlaces& taken);
 std::vector<PlacedText> place_away_marks(const Scene& scene, TakenPlaces& taken);
 std::vector<PlacedText> place_side_notes(const Scene& scene, TakenPlaces& taken);
+/// Nothing about the site was entered or declared.
+bool nothing_entered(const Crossing& crossing);
+/// What an empty crossing says to begin with; none otherwise.   Evidence: FirstSteps.*
+std::vector<PlacedText> place_first_steps(const Scene& scene, TakenPlaces& taken);
 /// Texts of the plan.
 std::vector<PlacedText> place_plan_texts(const Scene& scene, TakenPlaces& taken, const Labels* held);
 

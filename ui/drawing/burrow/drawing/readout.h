@@ -35,7 +35,8 @@ struct Readout {
 /// The same number before and now stands together, known by what it is.   Evidence: Readout.*
 std::vector<ChangedNumber> beside(const std::vector<LiveNumber>& before, std::vector<LiveNumber> now);
 
-/// The reasons of the lines that hold, joined.
-QString snap_words(const std::vector<SnapLine>& lines);
+/// The reasons of the lines that hold, joined. What was clear of a utility at the press and is not any more, since it
+/// was moved along besides, is not said.
+QString snap_words(const std::vector<SnapLine>& lines, const Assessment& now);
 
 }  // namespace burrow

@@ -43,6 +43,7 @@ struct Interaction {
   QPointF pointer;
   QStringList pointer_lines;                           ///< live numbers beside the pointer
   std::vector<SnapLine> snaps;                         ///< that hold what is dragged
+  std::optional<double> live_level_m;                  ///< of what is dragged, written in the gutter
   std::optional<MeasureRef> measure, measure_hovered;  ///< the picked dimension line, the one under the pointer
 };
 
@@ -175,6 +176,7 @@ void paint_stops(QPainter& painter, const Scene& scene);
 void paint_grid(QPainter& painter, const Scene& scene, const QRectF& pane);
 void paint_ruler(QPainter& painter, const Scene& scene);
 void paint_axes(QPainter& painter, const Scene& scene);
+void paint_level_tag(QPainter& painter, const Scene& scene);
 void paint_handles(QPainter& painter, const Scene& scene);
 void paint_pointer(QPainter& painter, const Scene& scene);
 

@@ -10,15 +10,15 @@
 #include "burrow/drawing/theme.h"
 #include "burrow/panels/findings_model.h"
 
+class QButtonGroup;
 class QCheckBox;
-class QComboBox;
 class QLabel;
 class QLineEdit;
 class QPushButton;
 
 namespace burrow {
 
-/// `muted`: only what is muted. The others hold what is muted too.
+/// `muted`: what is accepted. The others leave that out where it does not count, as the verdict bar does.
 enum class FindingKind { all, stop, missing, caution, note, muted };
 
 struct FindingChoice {
@@ -42,7 +42,9 @@ class FindingsFilter : public QSortFilterProxyModel {
   [[nodiscard]] int whole_row(const QModelIndex& shown) const;
   /// Invalid where the filter hides it.
   [[nodiscard]] QModelIndex shown(int whole_row) const;
-  /// Notes in the whole list.
+  /// Of the whole list, how many are of a kind.
+  [[nodiscard]] int count_of(FindingKind kind) const;
+  /// Notes in the whole list, accepted ones too.
   [[nodiscard]] int notes() const;
   [[nodiscard]] int hidden() const { return model_.rowCount() - rowCount(); }
 
@@ -71,7 +73,8 @@ class FilterBar : public QWidget {
   [[nodiscard]] QString empty_words() const;
 
   [[nodiscard]] QLineEdit* words() const { return words_; }
-  [[nodiscard]] QComboBox* kinds() const { return kinds_; }
+  /// The button of a kind; those of which there are none are hidden.
+  [[nodiscard]] QPushButton* kind(FindingKind kind) const;
   [[nodiscard]] QCheckBox* picked_only() const { return picked_only_; }
   [[nodiscard]] QLabel* count() const { return count_; }
   [[nodiscard]] QPushButton* all() const { return all_; }
@@ -81,10 +84,16 @@ class FilterBar : public QWidget {
 
  private:
   void take();
+  void add_kind(FindingKind kind, const char* icon);
+  [[nodiscard]] QString kind_words(FindingKind kind, int count) const;
+  /// What the entries say. Who looks for something looks among the notes too; and where there is nothing else, they
+  /// are shown.
+  [[nodiscard]] FindingChoice chosen() const;
 
   FindingsFilter& filter_;
   QLineEdit* words_;
-  QComboBox* kinds_;
+  QWidget* kind_row_;
+  QButtonGroup* kinds_;
   QCheckBox* picked_only_;
   QLabel* count_;
   QPushButton* all_;

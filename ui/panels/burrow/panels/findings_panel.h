@@ -36,6 +36,8 @@ class FindingsPanel : public QWidget {
   void pick(int row);
   /// What is picked on the drawing, for the filter.
   void set_picked_things(const std::vector<ItemRef>& parts);
+  /// Whether it can be accepted with a reason.
+  [[nodiscard]] bool may_accept(int row) const;
   /// Opens the form for the reason of the selected finding.
   void accept_selected() { open_form(); }
   /// Only those about what is selected on the drawing.

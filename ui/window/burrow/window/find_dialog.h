@@ -23,14 +23,14 @@ struct Findable {
 
 /// Places in `all` whose name and kind hold every word, in any order: first those whose name begins with what was
 /// typed, then those with a word that begins so, then the others; among equals in their order. Nothing typed: all.
-/// Evidence: Finder.*
+/// Evidence: FindDialog.*
 std::vector<std::size_t> matching(const std::vector<Findable>& all, const QString& typed);
 
-class Finder : public QDialog {
+class FindDialog : public QDialog {
   Q_OBJECT
 
  public:
-  Finder(std::vector<Findable> all, const Theme& theme, QWidget* parent);
+  FindDialog(std::vector<Findable> all, const Theme& theme, QWidget* parent);
   [[nodiscard]] QLineEdit* entry() const { return entry_; }
   [[nodiscard]] QListWidget* list() const { return list_; }
 

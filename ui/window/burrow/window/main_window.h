@@ -12,11 +12,12 @@
 #include "burrow/import/into_crossing.h"
 #include "burrow/panels/verdict_bar.h"
 #include "burrow/widgets/value_card.h"
-#include "burrow/window/finder.h"
+#include "burrow/window/find_dialog.h"
 #include "burrow/window/hints.h"
 #include "burrow/window/settings_dialog.h"
 #include "burrow/window/side_column.h"
 
+class QFrame;
 class QLabel;
 class QMenu;
 class QActionGroup;
@@ -87,6 +88,8 @@ class MainWindow : public QMainWindow {
  protected:
   void closeEvent(QCloseEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
 
@@ -105,6 +108,10 @@ class MainWindow : public QMainWindow {
                      const std::function<void(bool)>& show);
   void show_heights();
   void fold_overview();
+  /// Narrow: the column of pages lies over the drawing when it is asked for.
+  void fold_column();
+  void place_column();
+  void offer_other_view();
   void show_selected();
   void ask_and_open();
   void ask_and_import();
@@ -120,8 +127,8 @@ class MainWindow : public QMainWindow {
   void go_to_next_finding(int step);
   void go_to_next_region(int step);
   static bool focus_first_in(QWidget& region);
-  void show_finder();
-  /// Commands, pages, things, findings, help: what the finder offers.
+  void show_find();
+  /// Commands, pages, things, findings, help: what the find dialog offers.
   [[nodiscard]] std::vector<Findable> findables();
   void fill_recent();
   void remember_recent(const QString& path);
@@ -158,11 +165,12 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] CrewDefaults crew_defaults() const;
 
   Document document_;
-  /// What menus, tool bar and finder share.
+  /// What menus, tool bar and find dialog share.
   struct Actions {
     QAction *new_crossing = nullptr, *open = nullptr, *save = nullptr, *sheet = nullptr;
     QAction *undo = nullptr, *redo = nullptr, *edit_values = nullptr, *duplicate = nullptr, *remove = nullptr;
     QAction *fit = nullptr, *zoom_in = nullptr, *zoom_out = nullptr;
+    QAction* other_view = nullptr;
     QAction *across = nullptr, *turning = nullptr, *dimensions = nullptr;
     QAction *find = nullptr, *settings = nullptr, *help = nullptr;
   };
@@ -181,6 +189,9 @@ class MainWindow : public QMainWindow {
   QLabel* unit_state_;
   QMenu* recent_ = nullptr;
   QSplitter* splitter_ = nullptr;
+  QFrame* column_edge_ = nullptr;  ///< of the column where it lies over the drawing
+  bool column_was_shown_ = true;   ///< beside the drawing, and how wide
+  int column_width_ = 0;
   QStackedWidget* pages_ = nullptr;  ///< the workbench; the start page, once it was shown
   StartPage* start_ = nullptr;
   bool placed_ = false;

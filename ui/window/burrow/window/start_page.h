@@ -34,6 +34,9 @@ class StartCard : public QAbstractButton {
   void set_keys(const QString& keys) { keys_ = keys; }
   void set_main(bool on) { main_ = on; }
   void set_picture(std::shared_ptr<const CardPicture> picture) { picture_ = std::move(picture); }
+  /// The same with its numbers, before what stands below the title already.
+  void show_facts(std::shared_ptr<const CardPicture> picture, const QString& facts);
+  [[nodiscard]] bool has_picture() const { return picture_ != nullptr; }
   void set_theme(const Theme& theme);
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override;
@@ -44,6 +47,7 @@ class StartCard : public QAbstractButton {
  private:
   void paint_way(QPainter& painter) const;
   void paint_picture(QPainter& painter) const;
+  void paint_crossing(QPainter& painter, const QRectF& area, double coarser) const;
   void paint_lesson(QPainter& painter) const;
   void paint_words(QPainter& painter, const QRectF& room, const QColor& ink, const QColor& soft) const;
 
@@ -66,6 +70,7 @@ class StartPage : public QWidget {
   /// Files that were open last, newest first; those that are gone say so.
   void show_recent(const QStringList& paths);
   [[nodiscard]] const std::vector<StartCard*>& cards() const { return cards_; }
+  [[nodiscard]] const std::vector<StartCard*>& recent_cards() const { return recent_cards_; }
 
  Q_SIGNALS:
   void new_wanted();
@@ -84,6 +89,7 @@ class StartPage : public QWidget {
   QWidget* make_samples();
   StartCard* add_card(StartCard::Kind kind, const QString& title, const QString& below, QWidget* parent);
   void place_samples();
+  void look_at_next();
 
   const Tables& tables_;
   UnitSystem units_;
@@ -93,6 +99,8 @@ class StartPage : public QWidget {
   QLabel* none_recent_ = nullptr;
   QLabel* samples_head_ = nullptr;
   QLabel* lessons_head_ = nullptr;
+  QStringList recent_paths_;
+  std::size_t looked_at_ = 0;  ///< of the recent files, for their pictures
   std::vector<StartCard*> cards_, sample_cards_, lesson_cards_, recent_cards_;
   Theme theme_ = Theme::light();
 };

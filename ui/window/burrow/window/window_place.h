@@ -8,7 +8,8 @@ class QSplitter;
 
 namespace burrow {
 
-/// 85 % of what the screen has to give, in its middle.   Range: any screen.   Evidence: WindowPlace.*
+/// 85 % of what the screen has to give, in its middle; all of it where that is little.   Range: any screen.
+/// Evidence: WindowPlace.*
 QRect first_place(const QRect& available);
 
 /// The place moved, and made smaller where it must be, to lie on the screen as a whole.   Evidence: WindowPlace.*
