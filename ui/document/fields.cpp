@@ -145,7 +145,9 @@ std::vector<Field> surface_fields(const Crossing& crossing, const ItemRef& part)
           field("to station", Dimension::station, {after, farthest_m}, &SurfaceFeature::to),
           field("skew, 0 is square to the line", Dimension::angle, {-1.5, 1.5}, &SurfaceFeature::skew),
           field("cover required by its owner", Dimension::length, {0, 100}, &SurfaceFeature::required_cover),
-          field("heave allowed", Dimension::small_length, {0.0001, 1}, &SurfaceFeature::heave_limit)};
+          field("heave allowed", Dimension::small_length, {0.0001, 1}, &SurfaceFeature::heave_limit),
+          field("founding level", Dimension::station, {-highest_m, highest_m}, &SurfaceFeature::founding_elevation),
+          field("pressure under its footing", Dimension::pressure, {0, 1e7}, &SurfaceFeature::bearing_pressure)};
 }
 
 }  // namespace

@@ -36,6 +36,19 @@ std::string pit_edge_name(const ItemRef& part) {
   return edge.empty() ? pit : pit + ", " + edge;
 }
 
+/// Of whatever list holds that id.
+std::string around_part_name(const Crossing& crossing, const std::string& id) {
+  std::string name;
+  const auto look = [&](const auto& list) {
+    if (const auto* one = find_by_id(list, id)) name = one->name.empty() ? one->id : one->name;
+  };
+  look(crossing.site.boundaries);
+  look(crossing.site.trees);
+  look(crossing.site.plant);
+  look(crossing.site.strips);
+  return name;
+}
+
 }  // namespace
 
 bool exists_in(const Crossing& crossing, const ItemRef& part) {
@@ -140,6 +153,12 @@ std::string part_name(const Crossing& crossing, const ItemRef& part) {
       return burrow::translated("air");
     case ItemKind::practice:
       return burrow::translated("practice bore");
+    case ItemKind::around:
+      return around_part_name(crossing, part.id);
+    case ItemKind::limit:
+      return burrow::translated("limit");
+    case ItemKind::sheet:
+      return burrow::translated("sheet");
     case ItemKind::none:
       break;
   }

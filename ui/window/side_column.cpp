@@ -16,9 +16,11 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       findings_(new FindingsPanel(document, this)),
       path_(new PathPanel(document, this)),
       trials_(new TrialsPanel(document, job_, this)),
+      limits_(new LimitsPanel(document, this)),
       setup_(new SetupPanel(document, this)),
       utilities_(new UtilitiesPanel(document, this)),
       surface_(new SurfacePanel(document, this)),
+      surroundings_(new SurroundingsPanel(document, this)),
       pits_(new PitsPanel(document, this)),
       pipe_(new PipePanel(document, this)),
       soil_(new SoilPanel(document, this)),
@@ -28,6 +30,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       air_(new AirPanel(document, this)),
       run_(new RunPanel(document, this)),
       day_(new DayPanel(document, this)),
+      sheet_(new SheetPanel(document, this)),
       practice_(new PracticePanel(document, this)) {
   auto* all = new QVBoxLayout(this);
   all->setContentsMargins(0, 0, 0, 0);
@@ -40,6 +43,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(findings_, tr("Findings"), tr("What is wrong, missing or worth knowing, worst first"));
   add_page(path_, tr("Path"), tr("Where it goes, how it gets on, and the pit for a stuck tool"));
   add_page(trials_, tr("Simulation"), tr("Many bores drawn at random, and what became of them"));
+  add_page(limits_, tr("Limits"), tr("Every limit that judges here, its source, and those set for this crossing"));
   begin_group(tr("Options"), QStringLiteral("alternatives"));
   add_page(launch_, tr("Launches"), tr("At which launches everything holds, and what would have to give way"));
   add_page(layouts_, tr("Alternatives"), tr("Other layouts kept in the file, beside the current one"));
@@ -47,6 +51,8 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(soil_, tr("Ground"), tr("Soil of each stratum, and how well it is known"));
   add_page(utilities_, tr("Utilities"), tr("What lies below, how it is known, and what to expose first"));
   add_page(surface_, tr("Above ground"), tr("Roads, tracks, buildings on top, and what their owners ask for"));
+  add_page(surroundings_, tr("Surroundings"),
+           tr("Boundaries, trees, machines, old trenches; where the site lies in a map"));
   begin_group(tr("Bore"), QStringLiteral("bore"));
   add_page(setup_, tr("Set-up"), tr("What the crew sets at the launch, and what an error there becomes"));
   add_page(tool_, tr("Tool"), tr("The tool: its class or its maker's plate"));
@@ -59,11 +65,17 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   begin_group(tr("Training"), QStringLiteral("practice"));
   add_page(practice_, tr("Practice bore"),
            tr("Bores whose course is hidden until the tool arrives, and errors to try"));
+  begin_group(tr("Paper"), QStringLiteral("sheet"));
+  add_page(sheet_, tr("Sheet"), tr("Name, notes, number, revision, paper and scale"));
   connect(bar_, &PageBar::wanted, this, [this](int page) {
     stack_->setCurrentIndex(page);
     rail_->check(bar_->group_of(page));
   });
-  connect(rail_, &PageRail::wanted, this, &SideColumn::show_group);
+  connect(rail_, &PageRail::wanted, this, [this](int group) {
+    const bool again = bar_->group_of(currentIndex()) == group && isVisible();
+    show_group(group);
+    if (again) Q_EMIT group_asked_again();
+  });
   connect(&document, &Document::changed, this, [this, &document] { show_count(document.assessment().findings); });
   bar_->check(0);
   wire(drawing);

@@ -28,6 +28,9 @@ enum class ItemKind {
   site,
   air,
   practice,     ///< the practice bore
+  around,       ///< a boundary, tree, machine or trench
+  limit,        ///< one limit, by its id
+  sheet,        ///< what stands on the paper
   head_located  ///< how the head is located while it runs
 };
 

@@ -1,6 +1,6 @@
 #pragma once
 /// The column beside the drawing, one page at a time, and the rail that chooses the group of pages: what comes out,
-/// what else could be done, what is known of the site, what is chosen for the bore, the day, training.
+/// what else could be done, what is known of the site, what is chosen for the bore, the day, training, the paper.
 
 #include <QStackedWidget>
 #include <QWidget>
@@ -16,6 +16,7 @@
 #include "burrow/panels/findings_panel.h"
 #include "burrow/panels/launch_panel.h"
 #include "burrow/panels/layouts_panel.h"
+#include "burrow/panels/limits_panel.h"
 #include "burrow/panels/path_panel.h"
 #include "burrow/panels/pipe_panel.h"
 #include "burrow/panels/pits_panel.h"
@@ -23,8 +24,10 @@
 #include "burrow/panels/run_panel.h"
 #include "burrow/panels/setup_panel.h"
 #include "burrow/panels/several_panel.h"
+#include "burrow/panels/sheet_panel.h"
 #include "burrow/panels/soil_panel.h"
 #include "burrow/panels/surface_panel.h"
+#include "burrow/panels/surroundings_panel.h"
 #include "burrow/panels/tool_panel.h"
 #include "burrow/panels/trials_panel.h"
 #include "burrow/panels/utilities_panel.h"
@@ -41,11 +44,13 @@ class SideColumn : public QWidget {
     findings,
     path,
     trials,
+    limits,
     launch,
     layouts,
     ground,
     utilities,
     surface,
+    surroundings,
     setup,
     tool,
     pits,
@@ -53,7 +58,8 @@ class SideColumn : public QWidget {
     air,
     run,
     day,
-    practice
+    practice,
+    sheet
   };
 
   SideColumn(Document& document, DrawingView& drawing, QWidget* parent = nullptr);
@@ -82,9 +88,11 @@ class SideColumn : public QWidget {
   FindingsPanel& findings() { return *findings_; }
   PathPanel& path() { return *path_; }
   TrialsPanel& trials() { return *trials_; }
+  LimitsPanel& limits() { return *limits_; }
   SetupPanel& setup() { return *setup_; }
   UtilitiesPanel& utilities() { return *utilities_; }
   SurfacePanel& surface() { return *surface_; }
+  SurroundingsPanel& surroundings() { return *surroundings_; }
   PitsPanel& pits() { return *pits_; }
   PipePanel& pipe() { return *pipe_; }
   SoilPanel& soil() { return *soil_; }
@@ -94,6 +102,7 @@ class SideColumn : public QWidget {
   AirPanel& air() { return *air_; }
   RunPanel& run() { return *run_; }
   DayPanel& day() { return *day_; }
+  SheetPanel& sheet() { return *sheet_; }
   PracticePanel& practice() { return *practice_; }
   TrialsJob& job() { return job_; }
   LaunchSearchJob& launch_job() { return launch_job_; }
@@ -101,6 +110,8 @@ class SideColumn : public QWidget {
  Q_SIGNALS:
   /// A page is to be seen.
   void page_wanted();
+  /// The group that is shown already was asked for again at the rail.
+  void group_asked_again();
   /// A lesson is to be opened, by the name of its sample.
   void lesson_wanted(const QString& sample);
 
@@ -136,9 +147,11 @@ class SideColumn : public QWidget {
   FindingsPanel* findings_;
   PathPanel* path_;
   TrialsPanel* trials_;
+  LimitsPanel* limits_;
   SetupPanel* setup_;
   UtilitiesPanel* utilities_;
   SurfacePanel* surface_;
+  SurroundingsPanel* surroundings_;
   PitsPanel* pits_;
   PipePanel* pipe_;
   SoilPanel* soil_;
@@ -148,6 +161,7 @@ class SideColumn : public QWidget {
   AirPanel* air_;
   RunPanel* run_;
   DayPanel* day_;
+  SheetPanel* sheet_;
   PracticePanel* practice_;
 };
 
