@@ -9,7 +9,7 @@ namespace burrow {
 
 bool limits_kept(const Assessment& answer, const std::string& utility) {
   return std::none_of(answer.findings.begin(), answer.findings.end(), [&](const Finding& f) {
-    return f.subject == utility && f.margin && *f.margin < 0 && counts_in_verdict(f);
+    return f.subject == utility && f.code != "utility.expose" && f.margin && *f.margin < 0 && counts_in_verdict(f);
   });
 }
 

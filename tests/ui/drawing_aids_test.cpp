@@ -164,7 +164,7 @@ TEST(Snap, UtilityClear_TheFlagGoes) {
   const auto lines = snap_lines(w.crossing(), w.window.document().tables(), w.window.document().assessment(),
                                 {ItemKind::utility, id, -1}, UnitSystem::metric);
   const auto clear = std::find_if(lines.begin(), lines.end(),
-                                  [](const SnapLine& l) { return l.reason.contains(QStringLiteral("limits kept")); });
+                                  [](const SnapLine& l) { return l.reason.contains(QStringLiteral("is kept")); });
   ASSERT_NE(clear, lines.end());
   const Frame f = w.window.drawing().frame();
   const QPointF from = w.window.drawing().place_of({ItemKind::utility, id, -1});

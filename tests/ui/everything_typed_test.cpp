@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QLineEdit>
 #include <QPlainTextEdit>
@@ -27,6 +28,12 @@ using Pointers = std::set<std::string>;
 std::string without_numbers(const std::string& pointer) {
   static const std::regex number("/[0-9]+(?=/|$)");
   std::string plain = std::regex_replace(pointer, number, "/*");
+  // Both pits, all sides and every soil have the same entries.
+  static const std::regex pit("^/pits/(launch|exit)/"), side("/sides/(bore|back|left|right)/");
+  plain = std::regex_replace(plain, pit, "/pits/*/");
+  plain = std::regex_replace(plain, side, "/sides/*/");
+  static const std::regex soil("^/site/(strata|strips)/[*]/values/");
+  plain = std::regex_replace(plain, soil, "/site/soil/values/");
   static const std::regex limit("^/limits/[a-z_0-9]+");
   return std::regex_replace(plain, limit, "/limits/*");
 }
@@ -40,8 +47,10 @@ Pointers all_members() {
   Pointers all;
   for (unsigned seed = 1; seed <= 120; ++seed) {
     Crossing c = test::random_crossing(seed);
+
     c.practice.clear();  // a file of its own kind
-    for (const auto& [pointer, value] : flat(c).items())
+    const nlohmann::json members = flat(c);
+    for (const auto& [pointer, value] : members.items())
       if (!value.is_null()) all.insert(without_numbers(pointer));
   }
   // Keys of nobody's, which the filler strews in.
@@ -54,6 +63,8 @@ Pointers all_members() {
 Crossing rich() {
   Crossing c = *read_crossing(*read_text_file(sample_path("house-service").toStdString()), tables_for_tests());
   for (const auto& [kind, word] : EnumNames<AroundKind>::list) add_around(c, kind);
+  add_around(c, AroundKind::trench);
+  c.site.strips.back().soil = "firm-clay";
   SurfaceFeature house;
   house.id = "house";
   house.kind = SurfaceKind::building;
@@ -61,6 +72,11 @@ Crossing rich() {
   house.to = Length{26};
   c.site.surface.push_back(house);
   c.limits["separation_gas_m"].value = 0.8;
+  c.site.surface.front().levels.pegs.push_back({});
+  c.pits.launch.sides.bore.kind.set(SideKind::benched);
+  c.pits.launch.sides.bore.benches.push_back({});
+  c.pits.launch.sides.back.kind.set(SideKind::shielded);
+  c.site.utilities.back().status = UtilityStatus::abandoned;
   return c;
 }
 
@@ -95,6 +111,11 @@ class Walk {
         w_.window.drawing().setFocus();
         take_difference();
       }
+    for (QCheckBox* choice : shown->findChildren<QCheckBox*>())
+      if (is_new(page, choice)) {
+        choice->click();
+        if (!take_difference()) choice->click();
+      }
     for (QComboBox* choice : shown->findChildren<QComboBox*>())
       if (is_new(page, choice))
         for (int row = 0; row < choice->count(); ++row) {
@@ -108,7 +129,9 @@ class Walk {
   /// Once a page for entries of one name, since lists show the same entries for each of their things.
   bool is_new(int page, const QWidget* entry) {
     if (!entry->isVisible() || !entry->isEnabled() || entry->accessibleName().isEmpty()) return false;
-    const QString name = QStringLiteral("%1 %2").arg(page).arg(entry->accessibleName());
+    const auto& around = w_.window.side().surroundings().picked();
+    const int kind = page == static_cast<int>(SideColumn::Page::surroundings) ? static_cast<int>(around.kind) : 0;
+    const QString name = QStringLiteral("%1 %2 %3").arg(page).arg(kind).arg(entry->accessibleName());
     if (done_.contains(name)) return false;
     done_ << name;
     return true;
@@ -160,9 +183,29 @@ bool entered_otherwise(const std::string& pointer) {
       {"^/muted/", "accepted with a reason, in the list of findings"},
       {"^/alternatives/", "kept by the page of alternatives, as whole layouts"},
       {"^/pits/.*/floor_outline/", "corners, on the drawing and by the button of the pit"},
+      // Seen after another choice, which the walk undoes before it goes on.
+      {"^/air/line/.*/kind$", "by the button that adds the part"},
+      {"^/bore/model/calibrated_records/", "by learning from records"},
+      {"^/pipe/hose_rating_n$", "of a pipe pulled by its hose"},
+      {"^/pits/.*/(allowance_m|shield/depth_m|signs/none_seen/how)$", "after the side, the pit or the sign was chosen"},
+      {"^/pits/.*/sides/.*/(run_per_rise|support_foot_m|support_top_m|upright_m)$", "after the kind of the side"},
+      {"^/site/nothing_above/", "while nothing is entered above"},
+      {"^/site/test_holes/.*/(by|date|agreed/.*)$", "at a hole that was dug, and one that contradicts its record"},
+      {"^/site/utilities/.*/(located/how|recorded/(date|source))$", "asked with the preset of how it was located"},
   };
   return std::any_of(std::begin(means), std::end(means),
                      [&](const auto& m) { return std::regex_search(pointer, std::regex(m.first)); });
+}
+
+/// Known to be typed nowhere yet. Whoever gives one of them a place takes it from here: the test asks for it.
+bool not_yet(const std::string& pointer) {
+  static const char* const gaps[] = {
+      "^/locks/",                                       // no lock can be set in the window
+      "^/site/surface/.*/outline/",                     // typed as stations; the outline comes from a drawing
+      "^/site/soil/values/(drained|excavation_type)$",  // follow from the class of the soil
+  };
+  return std::any_of(std::begin(gaps), std::end(gaps),
+                     [&](const char* gap) { return std::regex_search(pointer, std::regex(gap)); });
 }
 
 TEST(NothingOnlyInTheFile, EveryMember_IsReachedByAnEntryOrSaidOtherwise) {
@@ -177,7 +220,10 @@ TEST(NothingOnlyInTheFile, EveryMember_IsReachedByAnEntryOrSaidOtherwise) {
     const bool reached = std::any_of(walk.reached().begin(), walk.reached().end(), [&](const std::string& r) {
       return r == pointer || r.starts_with(pointer + "/") || pointer.starts_with(r + "/");
     });
-    EXPECT_TRUE(reached || entered_otherwise(pointer)) << pointer << " is reached by no entry of the window";
+    if (not_yet(pointer))
+      EXPECT_FALSE(reached) << pointer << " has its place now: take it from the list of the gaps";
+    else
+      EXPECT_TRUE(reached || entered_otherwise(pointer)) << pointer << " is reached by no entry of the window";
   }
 }
 

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <QAction>
+#include <QListView>
 #include <QMenu>
 #include <QToolButton>
 
@@ -68,7 +69,9 @@ TEST(Folding, Wide_TheRailLeavesTheColumn) {
 TEST(Folding, Low_TheViewsTakeTurns) {
   TestWindow w("house-service", {1280, 520});
   DrawingView& drawing = w.window.drawing();
-  ASSERT_TRUE(drawing.one_at_a_time()) << drawing.viewport()->height();
+  ASSERT_TRUE(drawing.one_at_a_time()) << drawing.viewport()->height() << " of " << w.window.height() << ", least "
+                                       << w.window.side().minimumSizeHint().height() << ", rail "
+                                       << w.window.side().rail().minimumSizeHint().height();
   QAction* swap = action_with(w.window, QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_E));
   ASSERT_TRUE(swap);
   settle(w.window);
@@ -111,7 +114,8 @@ TEST(Folding, EveryTool_InTheRowOrUnderMore) {
       if (!button->isVisible()) continue;
       ++seen;
       EXPECT_GE(button->x(), right) << button->accessibleName().toStdString();
-      EXPECT_GE(button->width(), button->sizeHint().width());
+      EXPECT_GE(button->width(), button->sizeHint().width()) << width << " " << button->text().toStdString() << " of "
+                                                             << tools.width() << " more " << tools.more()->isVisible();
       right = button->geometry().right();
     }
     EXPECT_LT(right, tools.width());

@@ -5,6 +5,7 @@
 #include "burrow/bore/tool.h"
 #include "burrow/check/tool_plate.h"
 #include "burrow/crossing/find.h"
+#include "burrow/document/lens.h"
 #include "burrow/soil/soil.h"
 #include "number_field.h"
 
@@ -57,18 +58,13 @@ std::vector<Field> plate_fields(const Crossing& crossing, const Tables& tables) 
   return all;
 }
 
-std::vector<Field> soil_fields(const Crossing& crossing, const std::string& id, const Tables& tables) {
-  const Stratum* stratum = find_by_id(crossing.site.strata, id);
-  if (!stratum) return {};
-  const SoilClass* row = find_soil(tables, stratum->soil);
-  if (!row) return {};
-  const Soil class_values = resolve_soil(*row, {});
-  const SoilOverrides& typed = stratum->values;
-  const bool drained = resolve_soil(*row, typed).drained;
-  const auto values = [id](auto& c) {
-    auto* found = find_by_id(c.site.strata, id);
-    return found ? &found->values : nullptr;
-  };
+namespace {
+
+/// Of a soil of this class, wherever its values stand: what is known better than the class.
+std::vector<Field> fields_of_soil(const Crossing& crossing, const Lens<SoilOverrides>& values, const SoilClass& row) {
+  const Soil class_values = resolve_soil(row, {});
+  const SoilOverrides& typed = *values(crossing);
+  const bool drained = resolve_soil(row, typed).drained;
   const auto field = [&](const char* label, Dimension dimension, auto member, double of_its_class, FieldRange range) {
     return number_field(crossing, label, dimension, range, values, member, of_its_class);
   };
@@ -91,7 +87,56 @@ std::vector<Field> soil_fields(const Crossing& crossing, const std::string& id, 
   all.push_back(times(field("stops by the ground in 100 m (328 ft)", Dimension::ratio, &SoilOverrides::refusal_rate,
                             class_values.refusal_rate.per_m, {0, 1000}),
                       100));
+  all.push_back(times(field("stones met in 100 m (328 ft)", Dimension::ratio, &SoilOverrides::stone_rate,
+                            class_values.stone_rate.per_m, {0, 1000}),
+                      100));
+  all.push_back(field("kick of a stone (1σ)", Dimension::angle, &SoilOverrides::stone_kick, class_values.stone_kick.rad,
+                      {0, pi / 4}));
+  all.push_back(field("share of the hole that reaches the surface", Dimension::chance, &SoilOverrides::heave_share,
+                      class_values.heave_share.v, {0, 1}));
+  all.push_back(field("swell of the spoil", Dimension::chance, &SoilOverrides::swell, class_values.swell.v, {0, 10}));
+  all.push_back(field("pressure at rest, of the weight above", Dimension::ratio, &SoilOverrides::earth_pressure_ratio,
+                      class_values.earth_pressure_ratio.v, {0, 10}));
+  all.push_back(field("Poisson's ratio", Dimension::ratio, &SoilOverrides::poisson_ratio, class_values.poisson_ratio.v,
+                      {0, 0.5}));
+  if (drained || typed.dilation_angle)
+    all.push_back(field("dilation angle", Dimension::angle, &SoilOverrides::dilation_angle,
+                        class_values.dilation_angle.rad, {0, pi / 4}));
+  if (drained || typed.interface_angle)
+    all.push_back(field("friction angle along the tool", Dimension::angle, &SoilOverrides::interface_angle,
+                        class_values.interface_angle.rad, {0, pi / 3}));
+  if (!drained || typed.adhesion_ratio)
+    all.push_back(field("adhesion along the tool, of the strength", Dimension::ratio, &SoilOverrides::adhesion_ratio,
+                        class_values.adhesion_ratio.v, {0, 10}));
   return all;
+}
+
+}  // namespace
+
+std::vector<Field> soil_fields(const Crossing& crossing, const std::string& id, const Tables& tables) {
+  const Stratum* stratum = find_by_id(crossing.site.strata, id);
+  const SoilClass* row = stratum ? find_soil(tables, stratum->soil) : nullptr;
+  if (!row) return {};
+  return fields_of_soil(
+      crossing,
+      [id](auto& c) {
+        auto* found = find_by_id(c.site.strata, id);
+        return found ? &found->values : nullptr;
+      },
+      *row);
+}
+
+std::vector<Field> trench_soil_fields(const Crossing& crossing, const std::string& id, const Tables& tables) {
+  const Strip* trench = find_by_id(crossing.site.strips, id);
+  const SoilClass* row = trench ? find_soil(tables, trench->soil) : nullptr;
+  if (!row) return {};
+  return fields_of_soil(
+      crossing,
+      [id](auto& c) {
+        auto* found = find_by_id(c.site.strips, id);
+        return found ? &found->values : nullptr;
+      },
+      *row);
 }
 
 std::vector<Field> water_fields(const Crossing& crossing) {

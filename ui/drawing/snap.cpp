@@ -60,9 +60,9 @@ std::vector<const UtilityAnswer*> nearest_to_limit(const Assessment& assessment)
   return near;
 }
 
-/// "gas main: 0.76 m clear, its limits kept".
+/// "gas main: 0.76 m clear, the gap required is kept".
 QString clear_words(const QString& name, const ClearPlace& place, UnitSystem units) {
-  return QObject::tr("%1: %2 clear, its limits kept")
+  return QObject::tr("%1: %2 clear, the gap required is kept")
       .arg(name, text_from(format(place.gap_m, Dimension::length, units)));
 }
 

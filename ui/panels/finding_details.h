@@ -22,7 +22,7 @@ namespace burrow {
 
 class FlowRow;
 
-/// What may hurt people and counts is not accepted: it is mended, or seen first. An acceptance that stands in the file
+/// What is about something that may hurt people, and counts, is not accepted: it is mended, or seen first. An acceptance that stands in the file
 /// can be changed and taken back.   Evidence: Muting.WhatMayHurt_*
 bool may_be_accepted(const Crossing& crossing, const Finding& finding);
 

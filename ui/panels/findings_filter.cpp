@@ -19,6 +19,8 @@ namespace burrow {
 
 namespace {
 
+constexpr int side_px = 10;
+
 bool is_note(const Finding& f) {
   return f.severity == Severity::note && !f.missing;
 }
@@ -34,6 +36,14 @@ bool is_of(const Finding& f, FindingKind kind) {
          (kind == FindingKind::caution && mark == FindingMark::caution) ||
          (kind == FindingKind::note && mark == FindingMark::note);
 }
+
+/// Its height is set by what stands in it; to the layout around it that is no height for a width, or the narrowest
+/// column would ask for the highest window.
+class KindRow : public QWidget {
+ public:
+  using QWidget::QWidget;
+  [[nodiscard]] bool hasHeightForWidth() const override { return false; }
+};
 
 QString chip_style(const Theme& theme) {
   return QStringLiteral(
@@ -95,7 +105,7 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
     : QWidget(parent),
       filter_(filter),
       words_(new QLineEdit(this)),
-      kind_row_(new QWidget(this)),
+      kind_row_(new KindRow(this)),
       kinds_(new QButtonGroup(this)),
       picked_only_(new QCheckBox(this)),
       count_(new QLabel(this)),
@@ -125,7 +135,7 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
   count_->setWordWrap(true);
 
   auto* rows = new QVBoxLayout(this);
-  rows->setContentsMargins(10, 0, 10, 0);
+  rows->setContentsMargins(side_px, 0, side_px, 0);
   rows->setSpacing(4);
   rows->addWidget(words_);
   rows->addWidget(kind_row_);
@@ -219,6 +229,16 @@ FindingChoice FilterBar::chosen() const {
   return choice;
 }
 
+void FilterBar::fit_kinds() {
+  const int wide = width() - 2 * side_px;
+  if (wide > 0) kind_row_->setFixedHeight(kind_row_->layout()->heightForWidth(wide));
+}
+
+void FilterBar::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  fit_kinds();
+}
+
 void FilterBar::take() {
   tell();
   Q_EMIT changed();
@@ -232,6 +252,7 @@ void FilterBar::tell() {
     chip->setText(kind_words(kind, count));
     chip->setVisible(count > 0 || chip->isChecked());
   }
+  fit_kinds();
   const int notes = filter_.notes();
   const bool only = notes == filter_.count_of(FindingKind::all);
   notes_->setText(notes_->isChecked() ? tr("Fold %n notes", nullptr, notes) : tr("Show %n notes", nullptr, notes));

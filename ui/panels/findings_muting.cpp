@@ -13,7 +13,9 @@
 namespace burrow {
 
 bool may_be_accepted(const Crossing& crossing, const Finding& finding) {
-  return !can_hurt_people(finding) || !counts_in_verdict(finding) || mute_of(crossing, finding);
+  Finding apart_from_its_severity = finding;  // any stop may hurt; here it is asked what it is about
+  if (finding.severity == Severity::stop) apart_from_its_severity.severity = Severity::caution;
+  return !can_hurt_people(apart_from_its_severity) || !counts_in_verdict(finding) || mute_of(crossing, finding);
 }
 
 bool FindingsPanel::may_accept(int row) const {

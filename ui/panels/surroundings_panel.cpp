@@ -7,6 +7,7 @@
 
 #include "burrow/crossing/find.h"
 #include "burrow/document/map_fields.h"
+#include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/document/text.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/card_list.h"
@@ -67,6 +68,7 @@ SurroundingsPanel::SurroundingsPanel(Document& document, QWidget* parent) : Form
   name_->add(text_field(document_, tr("name"), [this](auto& c) { return around_name(picked_)(c); }), {}, true);
   make_choices();
   values_ = add_entries(tr("ground line"), true);
+  soil_values_ = add_entries(tr("class"), true);
   corners_ = new CornerForm(document_, least_corners, this);
   add_widget(corners_);
   make_map();
@@ -160,6 +162,8 @@ void SurroundingsPanel::remove() {
 
 void SurroundingsPanel::point_form() {
   values_->show_part(part(), [this] { return around_fields(document_.crossing(), picked_); });
+  soil_values_->show_part(part(),
+                          [this] { return trench_soil_fields(document_.crossing(), picked_.id, document_.tables()); });
   corners_->show_line(part(), around_line(picked_));
 }
 
@@ -216,6 +220,8 @@ void SurroundingsPanel::refresh() {
   if (any) heading_->setText(title_of(picked_));
   name_->catch_up();
   values_->catch_up();
+  soil_values_->setVisible(any && picked_.kind == AroundKind::trench);
+  soil_values_->catch_up();
   corners_->catch_up();
   map_texts_->catch_up();
   map_->catch_up();

@@ -218,6 +218,7 @@ PageRail::PageRail(QWidget* parent)
   column_->addStretch(1);
   setAccessibleName(tr("Groups of pages"));
   setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Expanding);
+  setMinimumHeight(1);  // in a low window the names go
   connect(exclusive_, &QButtonGroup::idClicked, this, &PageRail::wanted);
 }
 

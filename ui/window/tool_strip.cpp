@@ -132,13 +132,19 @@ std::vector<QToolButton*> ToolStrip::buttons() const {
 /// First the search field gives up its words, then tools yield until the rest finds room.
 void ToolStrip::fit_width() {
   const QMargins margins = row_->contentsMargins();
-  const int room = width() - margins.left() - margins.right();
+  constexpr int air_px = 16;
+  const int room = width() - margins.left() - margins.right() - air_px;
   std::vector<bool> shown;
-  for (const Tool& tool : all_) shown.push_back(tool.offered);
+  for (const Tool& tool : all_) {
+    tool.widget->ensurePolished();  // its style decides its size
+    shown.push_back(tool.offered);
+  }
+  more_->ensurePolished();
+  find_button_->ensurePolished();
   const auto tools_width = [&] {
     int wide = 0;
     for (std::size_t i = 0; i < all_.size(); ++i)
-      if (shown[i]) wide += all_[i].widget->sizeHint().width() + gap_px;
+      if (shown[i]) wide += (all_[i].gap() ? gap_width : all_[i].widget->sizeHint().width()) + gap_px;
     return wide;
   };
   const int asked = tools_width();

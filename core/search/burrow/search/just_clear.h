@@ -8,7 +8,8 @@
 
 namespace burrow {
 
-/// No limit about the utility is broken. It says nothing of what is not known or still to be exposed.
+/// No limit of gap, encroachment or contact with the utility is broken. It says nothing of what is not known or still
+/// to be exposed.
 /// Evidence: LimitsKept.*
 bool limits_kept(const Assessment& answer, const std::string& utility);
 

@@ -14,6 +14,8 @@ std::vector<Field> plate_fields(const Crossing& crossing, const Tables& tables);
 /// The values of a stratum that matter most; strength or friction, as the soil drains.
 /// Empty for an id that is not there.   Evidence: PlateFields.EndsOfEveryRange_*
 std::vector<Field> soil_fields(const Crossing& crossing, const std::string& stratum, const Tables& tables);
+/// The same of the soil in an old trench.
+std::vector<Field> trench_soil_fields(const Crossing& crossing, const std::string& trench, const Tables& tables);
 
 /// Level of the ground water at the launch: the line follows; empty means not known.
 std::vector<Field> water_fields(const Crossing& crossing);

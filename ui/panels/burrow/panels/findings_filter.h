@@ -82,7 +82,11 @@ class FilterBar : public QWidget {
  Q_SIGNALS:
   void changed();
 
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+
  private:
+  void fit_kinds();
   void take();
   void add_kind(FindingKind kind, const char* icon);
   [[nodiscard]] QString kind_words(FindingKind kind, int count) const;

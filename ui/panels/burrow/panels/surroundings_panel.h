@@ -49,7 +49,7 @@ class SurroundingsPanel : public FormPanel {
   std::vector<QPushButton*> buttons_;
   TextForm *name_ = nullptr, *map_texts_ = nullptr;
   QComboBox *boundary_kind_ = nullptr, *soil_ = nullptr;
-  EntryForm *values_ = nullptr, *map_ = nullptr;
+  EntryForm *values_ = nullptr, *soil_values_ = nullptr, *map_ = nullptr;
   CornerForm* corners_ = nullptr;
 };
 
