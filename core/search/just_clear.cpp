@@ -49,7 +49,8 @@ std::optional<double> shift_just_clear(const Crossing& crossing, const Tables& t
     if (over >= 0 && over <= close_enough_m) return shift;
     const double next = shift + (close_enough_m / 2 - over) / slope;
     if (!(std::abs(next) <= farthest_m)) return std::nullopt;
-    const std::optional<Gap> there = gap_of(assess(shifted(crossing, utility, what, next), tables), utility);
+    const std::optional<Gap> there =
+        gap_of(assess(shifted(crossing, utility, what, next), tables, now.ground_surface), utility);
     if (!there || there->bore_below != start->bore_below) return std::nullopt;
     const double found = (there->over_m - over) / (next - shift);
     if (std::isfinite(found) && found * widens > 0.2) slope = found;
