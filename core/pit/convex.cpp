@@ -11,13 +11,6 @@ double cross(const PlanPoint& a, const PlanPoint& b, const PlanPoint& c) {
   return (b.x_m - a.x_m) * (c.y_m - a.y_m) - (b.y_m - a.y_m) * (c.x_m - a.x_m);
 }
 
-enum class Lies { all_inside, all_outside, across };
-Lies lies(Corners convex, const HalfPlane& keep) {
-  bool all = true, none = true;
-  for (const PlanPoint& p : convex) (keep.at(p) >= 0 ? none : all) = false;
-  return all ? Lies::all_inside : none ? Lies::all_outside : Lies::across;
-}
-
 /// Gives each corner of what lies inside in turn.
 template <class Give>
 void cut_across(Corners convex, const HalfPlane& keep, const Give& give) {
@@ -39,10 +32,6 @@ HalfPlane left_of(const PlanPoint& from, const PlanPoint& to) {
   return {a, b, -(a * from.x_m + b * from.y_m)};
 }
 
-HalfPlane above(const GroundPlane& upper, const GroundPlane& lower) {
-  return {upper.a - lower.a, upper.b - lower.b, upper.c - lower.c};
-}
-
 double signed_area(Corners outline) {
   double area = 0;  // about the first corner: stations may be large
   for (std::size_t i = 1; i + 1 < outline.size(); ++i) area += cross(outline[0], outline[i], outline[i + 1]);
@@ -50,10 +39,11 @@ double signed_area(Corners outline) {
 }
 
 PlanLine clipped(const PlanLine& convex, const HalfPlane& keep) {
-  const Lies how = lies(convex, keep);
-  if (how == Lies::all_inside) return convex;
+  bool all = true, none = true;
+  for (const PlanPoint& p : convex) (keep.at(p) >= 0 ? none : all) = false;
+  if (all) return convex;
   PlanLine inside;
-  if (how == Lies::all_outside) return inside;
+  if (none) return inside;
   inside.reserve(convex.size() + 1);
   cut_across(convex, keep, [&](const PlanPoint& p) { inside.push_back(p); });
   if (signed_area(inside) < least_area_m2) inside.clear();
@@ -114,10 +104,7 @@ StoredOutline OutlineStore::add(Corners outline) {
   return stored;
 }
 
-StoredOutline OutlineStore::clipped(StoredOutline outline, const HalfPlane& keep) {
-  const Lies how = lies(corners(outline), keep);
-  if (how == Lies::all_inside) return outline;
-  if (how == Lies::all_outside) return {};
+StoredOutline OutlineStore::cut(StoredOutline outline, const HalfPlane& keep) {
   const std::size_t first = corners_.size();
   if (const std::size_t most = first + 2 * outline.count; corners_.capacity() < most)
     corners_.reserve(2 * most);  // what is cut stays where it is
@@ -126,14 +113,6 @@ StoredOutline OutlineStore::clipped(StoredOutline outline, const HalfPlane& keep
   if (!(signed_area(corners(inside)) < least_area_m2)) return inside;
   corners_.resize(first);
   return {};
-}
-
-StoredOutline OutlineStore::clipped(StoredOutline outline, std::span<const HalfPlane> keep) {
-  for (const HalfPlane& half : keep) {
-    if (outline.empty()) break;
-    outline = clipped(outline, half);
-  }
-  return outline;
 }
 
 }  // namespace burrow

@@ -21,7 +21,9 @@ struct HalfPlane {
 /// To the left of the line from one point to the other; `at` is the distance.
 HalfPlane left_of(const PlanPoint& from, const PlanPoint& to);
 /// Where one plane stands above another.
-HalfPlane above(const GroundPlane& upper, const GroundPlane& lower);
+inline HalfPlane above(const GroundPlane& upper, const GroundPlane& lower) {
+  return {upper.a - lower.a, upper.b - lower.b, upper.c - lower.c};
+}
 
 using Corners = std::span<const PlanPoint>;
 
@@ -52,14 +54,26 @@ class OutlineStore {
   void clear() { corners_.clear(); }
   [[nodiscard]] StoredOutline add(Corners outline);
   /// What of it lies in the half-plane; the outline itself where that is all of it.
-  [[nodiscard]] StoredOutline clipped(StoredOutline outline, const HalfPlane& keep);
-  [[nodiscard]] StoredOutline clipped(StoredOutline outline, std::span<const HalfPlane> keep);
+  [[nodiscard]] StoredOutline clipped(StoredOutline outline, const HalfPlane& keep) {
+    bool all = true, none = true;
+    for (const PlanPoint& p : corners(outline)) (keep.at(p) >= 0 ? none : all) = false;
+    return all ? outline : none ? StoredOutline{} : cut(outline, keep);
+  }
+  [[nodiscard]] StoredOutline clipped(StoredOutline outline, std::span<const HalfPlane> keep) {
+    for (const HalfPlane& half : keep) {
+      if (outline.empty()) break;
+      outline = clipped(outline, half);
+    }
+    return outline;
+  }
   /// Valid until the next outline.
   [[nodiscard]] Corners corners(StoredOutline outline) const {
     return {corners_.data() + outline.first, outline.count};
   }
 
  private:
+  [[nodiscard]] StoredOutline cut(StoredOutline outline, const HalfPlane& keep);
+
   std::vector<PlanPoint> corners_;
 };
 

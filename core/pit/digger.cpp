@@ -91,8 +91,13 @@ void Digger::each(const TakeDug& take, const PlanBox* within) {
     joined_.clear();
     plane_ = plane;
     const StoredOutline whole = store_.add(outline);
+    if (const SolidPart* part = overlap_ ? nullptr : part_around(outline)) {
+      dig(whole, *part);
+      give(take);
+      return;
+    }
     for (const SolidPart& part : parts_) {
-      dig(whole, part);
+      dig(store_.clipped(whole, part.within), part);
       give(take);
     }
     for (const SolidPiece& piece : joined_) take(piece.outline, piece.ground, piece.bottom);
@@ -137,12 +142,27 @@ PlanBox Digger::where_it_is_dug() const {
   return box;
 }
 
-/// Leaves in `pieces_` what this part takes away.
-void Digger::dig(StoredOutline ground_outline, const SolidPart& part) {
+/// The part that holds all of an outline, if one does: where parts do not overlap the others hold nothing of it.
+const SolidPart* Digger::part_around(Corners outline) {
+  const auto holds = [&](const SolidPart& part) {
+    return std::all_of(part.within.begin(), part.within.end(), [&](const HalfPlane& half) {
+      return std::all_of(outline.begin(), outline.end(), [&](const PlanPoint& p) { return half.at(p) >= 0; });
+    });
+  };
+  for (std::size_t i = 0; i < parts_.size(); ++i) {
+    const std::size_t at = (last_part_ + i) % parts_.size();
+    if (!holds(parts_[at])) continue;
+    last_part_ = at;
+    return &parts_[at];
+  }
+  return nullptr;
+}
+
+/// Leaves in `pieces_` what a part takes away over an outline within it.
+void Digger::dig(StoredOutline within_part, const SolidPart& part) {
   pieces_.clear();
-  const StoredOutline outline = store_.clipped(ground_outline, part.within);
-  if (outline.empty()) return;
-  pieces_.push_back({outline, {0, 0, floor_.elevation_m}});
+  if (within_part.empty()) return;
+  pieces_.push_back({within_part, {0, 0, floor_.elevation_m}});
   keep_below_ground();
   for (const std::size_t edge : part.edges) {
     raised_.clear();

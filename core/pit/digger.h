@@ -36,7 +36,8 @@ class Digger {
   static std::vector<Stretch> stretches_of(const SideProfile& side);
   [[nodiscard]] PlanBox reach(double highest_m) const;
   [[nodiscard]] PlanBox where_it_is_dug() const;
-  void dig(StoredOutline ground_outline, const SolidPart& part);
+  [[nodiscard]] const SolidPart* part_around(Corners outline);
+  void dig(StoredOutline within_part, const SolidPart& part);
   void keep_below_ground();
   void raise(const Dug& piece, const Side& side);
   void give(const TakeDug& take);
@@ -46,6 +47,7 @@ class Digger {
   std::vector<SolidPart> parts_;
   std::vector<Side> sides_;
   bool overlap_;
+  std::size_t last_part_ = 0;  ///< in which the last outline lay: the next one is near
 
   GroundPlane plane_;  ///< of the ground at work
   OutlineStore store_;

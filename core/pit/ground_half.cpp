@@ -12,6 +12,8 @@ namespace burrow {
 
 namespace {
 
+constexpr double clear_m = 1e-6;  ///< so far from a wall rounding does not count
+
 GroundPlane through(const Point3& a, const Point3& b, const Point3& c) {
   const double ux = b.x_m - a.x_m, uy = b.y_m - a.y_m, uz = b.z_m - a.z_m;
   const double vx = c.x_m - a.x_m, vy = c.y_m - a.y_m, vz = c.z_m - a.z_m;
@@ -181,10 +183,19 @@ void GroundHalf::each_piece(const PlanBox& walls, const PlanBox& within, const T
   const std::array<PlanPoint, 4> all = outline_of(walls), near = outline_of(look);
   const std::vector<HalfPlane> sides = bounds_of(all);
   OutlineStore store;
+  const auto inside = [&](const PlanPoint& p) {
+    return p.x_m > walls.x_low_m + clear_m && p.x_m < walls.x_high_m - clear_m && p.y_m > walls.y_low_m + clear_m &&
+           p.y_m < walls.y_high_m - clear_m;
+  };
   for (const std::uint32_t i : triangles_in(walls, look)) {
+    const Triangle& t = triangles_[i];
+    if (inside(t.corners[0]) && inside(t.corners[1]) && inside(t.corners[2])) {
+      take(t.corners, t.plane);
+      continue;
+    }
     store.clear();
-    const StoredOutline outline = store.clipped(store.add(triangles_[i].corners), sides);
-    if (!outline.empty()) take(store.corners(outline), triangles_[i].plane);
+    const StoredOutline outline = store.clipped(store.add(t.corners), sides);
+    if (!outline.empty()) take(store.corners(outline), t.plane);
   }
   for (const Beyond& beyond : beyond_) {
     const std::span<const HalfPlane> keep(beyond.keep.data(), beyond.bounds);
