@@ -1,12 +1,12 @@
 #include "box_tree.h"
 
 #include <algorithm>
+#include <numeric>
+#include <utility>
 
 namespace burrow {
 
 namespace {
-
-constexpr std::size_t in_a_leaf = 6;
 
 PlanBox around(const PlanBox& a, const PlanBox& b) {
   return {std::min(a.x_low_m, b.x_low_m), std::max(a.x_high_m, b.x_high_m), std::min(a.y_low_m, b.y_low_m),
@@ -15,32 +15,30 @@ PlanBox around(const PlanBox& a, const PlanBox& b) {
 
 }  // namespace
 
-BoxTree::BoxTree(const std::vector<HighBox>& boxes) {
-  leaves_.reserve(boxes.size());
-  for (const HighBox& box : boxes)
-    leaves_.push_back({box.plan, box.high_m, static_cast<std::uint32_t>(leaves_.size())});
+BoxTree::BoxTree(const std::vector<HighBox>& boxes) : boxes_(boxes), numbers_(boxes.size()) {
+  std::iota(numbers_.begin(), numbers_.end(), 0U);
   nodes_.reserve(boxes.size());
-  if (!leaves_.empty()) halve(0, leaves_.size());
+  if (!boxes.empty()) halve(0, boxes.size());
+  for (std::size_t i = 0; i < numbers_.size(); ++i) boxes_[i] = boxes[numbers_[i]];
 }
 
+/// While it is made, `boxes_` are as they came, and `numbers_` alone are put in order.
 void BoxTree::halve(std::size_t first, std::size_t last) {
-  const auto leaf = [&](std::size_t i) { return leaves_.begin() + static_cast<std::ptrdiff_t>(i); };
+  const auto number = [&](std::size_t i) { return numbers_.begin() + static_cast<std::ptrdiff_t>(i); };
   const std::size_t at = nodes_.size();
-  nodes_.push_back({leaves_[first].plan, leaves_[first].high_m});
+  Node node{boxes_[numbers_[first]].plan, boxes_[numbers_[first]].high_m, 0, static_cast<std::uint32_t>(first),
+            static_cast<std::uint32_t>(last)};
   for (std::size_t i = first + 1; i < last; ++i) {
-    nodes_[at].plan = around(nodes_[at].plan, leaves_[i].plan);
-    nodes_[at].high_m = std::max(nodes_[at].high_m, leaves_[i].high_m);
+    node.plan = around(node.plan, boxes_[numbers_[i]].plan);
+    node.high_m = std::max(node.high_m, boxes_[numbers_[i]].high_m);
   }
-  if (last - first <= in_a_leaf) {
-    nodes_[at].first = static_cast<std::uint32_t>(first);
-    nodes_[at].last = static_cast<std::uint32_t>(last);
-  } else {
-    const PlanBox& all = nodes_[at].plan;
-    const bool along = all.x_high_m - all.x_low_m > all.y_high_m - all.y_low_m;
+  nodes_.push_back(node);
+  if (!node.lowest()) {
+    const bool along = node.plan.x_high_m - node.plan.x_low_m > node.plan.y_high_m - node.plan.y_low_m;
     const std::size_t middle = first + (last - first) / 2;
-    std::nth_element(leaf(first), leaf(middle), leaf(last), [along](const Leaf& a, const Leaf& b) {
-      return along ? a.plan.x_low_m + a.plan.x_high_m < b.plan.x_low_m + b.plan.x_high_m
-                   : a.plan.y_low_m + a.plan.y_high_m < b.plan.y_low_m + b.plan.y_high_m;
+    std::nth_element(number(first), number(middle), number(last), [&](std::uint32_t a, std::uint32_t b) {
+      const PlanBox &p = boxes_[a].plan, &q = boxes_[b].plan;
+      return along ? p.x_low_m + p.x_high_m < q.x_low_m + q.x_high_m : p.y_low_m + p.y_high_m < q.y_low_m + q.y_high_m;
     });
     halve(first, middle);
     halve(middle, last);
@@ -56,8 +54,14 @@ double BoxTree::highest_touching(const PlanBox& box, double least) const {
       n = node.next;
       continue;
     }
-    for (std::uint32_t i = node.first; i < node.last; ++i)
-      if (leaves_[i].high_m > highest && !apart(leaves_[i].plan, box)) highest = leaves_[i].high_m;
+    if (holds(box, node.plan)) {
+      highest = node.high_m;
+      n = node.next;
+      continue;
+    }
+    if (node.lowest())
+      for (std::uint32_t i = node.first; i < node.last; ++i)
+        if (boxes_[i].high_m > highest && !apart(boxes_[i].plan, box)) highest = boxes_[i].high_m;
     ++n;
   }
   return highest;

@@ -81,15 +81,17 @@ void GroundHalf::keep_triangles(const GroundMesh& mesh) {
   std::sort(order.begin(), order.end());
   std::vector<HighBox> boxes;
   boxes.reserve(order.size());
+  bin_ends_.resize(bins_);
   triangles_.reserve(order.size());
   for (const std::uint64_t one : order) {
     const auto found = static_cast<std::uint32_t>(one);
     const auto& t = mesh.triangles[found];
     const Point3 &a = mesh.nodes[t[0]], &b = mesh.nodes[t[1]], &c = mesh.nodes[t[2]];
     boxes.push_back(box_of(t));
-    triangles_.push_back(
-        {{in_plan(a), in_plan(b), in_plan(c)}, through(a, b, c), static_cast<std::uint32_t>(one >> 32), found});
+    triangles_.push_back({{in_plan(a), in_plan(b), in_plan(c)}, through(a, b, c), found});
+    bin_ends_[static_cast<std::size_t>(one >> 32)] = static_cast<std::uint32_t>(triangles_.size());
   }
+  for (std::size_t bin = 1; bin < bins_; ++bin) bin_ends_[bin] = std::max(bin_ends_[bin], bin_ends_[bin - 1]);
   tree_ = BoxTree(boxes);
 }
 
@@ -149,10 +151,11 @@ GroundPlane GroundHalf::level_plane(double from_m, double to_m) const {
 /// By the bin in which they begin within the walls, in each in the order in which they were found.
 std::vector<std::uint32_t> GroundHalf::triangles_in(const PlanBox& walls, const PlanBox& within) const {
   const std::uint32_t first = bin_of(walls.x_low_m);
+  const std::uint32_t later_from = bin_ends_[first];
   std::vector<std::uint32_t> numbers, later;
   std::uint32_t low = std::numeric_limits<std::uint32_t>::max(), high = 0;
   tree_.each_touching(within, [&](std::uint32_t i) {
-    if (triangles_[i].bin <= first) {
+    if (i < later_from) {
       numbers.push_back(i);
       return;
     }

@@ -44,7 +44,6 @@ class GroundHalf {
   struct Triangle {
     std::array<PlanPoint, 3> corners;
     GroundPlane plane;
-    std::uint32_t bin = 0;    ///< pieces come by the stations at which they begin
     std::uint32_t found = 0;  ///< as which it was found
   };
   /// Over edges and corners of the rim the ground goes on outwards.
@@ -65,7 +64,8 @@ class GroundHalf {
   std::vector<Point3> entered_;
   std::vector<PlanPoint> by_station_;
   double highest_point_m_ = 0;
-  std::vector<Triangle> triangles_;
+  std::vector<Triangle> triangles_;      ///< by bins: pieces come by the stations at which they begin
+  std::vector<std::uint32_t> bin_ends_;  ///< of each bin the number behind its last triangle
   BoxTree tree_;
   double bins_from_m_ = 0, bin_m_ = 1;
   std::size_t bins_ = 1;
