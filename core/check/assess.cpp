@@ -17,18 +17,13 @@ struct Inputs {
   const Tool& tool;
   const AirAnswer& air;
   const LimitsInForce& limits;
-  const GroundSurface& surface;
+  const SiteSurface& surface;
   const PreparedSite* groundwork = nullptr;  ///< null: made where it is wanted
   LaunchCache* memory = nullptr;
 };
 
-GroundSurface surface_through(const Site& site, const GroundSurface& made = {}) {
-  if (site.ground.empty() || site.ground_points.empty()) return {};
-  return made.made_of(site.ground, site.ground_points) ? made : GroundSurface(site.ground, site.ground_points);
-}
-
 /// The launch pit does not ask for the grade.
-PitShape launch_pit_of(const Crossing& crossing, const Tool& tool, const Tables& tables, const GroundSurface& surface,
+PitShape launch_pit_of(const Crossing& crossing, const Tool& tool, const Tables& tables, const SiteSurface& surface,
                        LaunchCache* memory) {
   if (!memory) return launch_pit_shape(crossing, tool, tables, surface);
   Launch level = crossing.bore.launch;
@@ -83,7 +78,7 @@ Assessment judge_length_alone(const Crossing& crossing, const Tables& tables, co
   Assessment answer;
   answer.judged_on = tables.judged_on;
   answer.air = inputs.air;
-  answer.ground_surface = inputs.surface;
+  answer.ground_surface = inputs.surface.of(crossing.site);
   answer.bore = predict_path(inputs.ground, inputs.tool, crossing.bore);
   answer.launch_pit = launch_pit_of(crossing, inputs.tool, tables, inputs.surface, inputs.memory);
   answer.exit_pit = exit_pit_shape(crossing, inputs.tool, tables, answer.bore, inputs.surface);
@@ -116,7 +111,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Input
   const Ground& ground = inputs.ground;
   const Tool& tool = inputs.tool;
   answer.air = inputs.air;
-  answer.ground_surface = inputs.surface;
+  answer.ground_surface = inputs.surface.of(crossing.site);
   GuessedPath predicted = path_of(crossing, tables, inputs);
   const PathFans fans = fans_of(crossing, tables, inputs, predicted);
   answer.bore = std::move(predicted.path);
@@ -171,13 +166,13 @@ Assessment assess(const Crossing& crossing, const Tables& tables, const GroundSu
   const Ground ground(crossing.site, tables);
   const ToolAtWork at_work = tool_at_work(crossing, tables);
   const LimitsInForce limits(crossing, tables);
-  const GroundSurface surface = surface_through(crossing.site, made);
+  const SiteSurface surface(crossing.site, made);
   return judge_all(crossing, tables, {ground, at_work.tool, at_work.air, limits, surface}, nullptr);
 }
 
 PreparedSite::PreparedSite(const Crossing& crossing, const Tables& tables)
     : ground(crossing.site, tables),
-      surface(surface_through(crossing.site)),
+      surface(crossing.site),
       guesses(crossing.site, tables, ground),
       at_work(tool_at_work(crossing, tables)),
       tool(at_work.tool),

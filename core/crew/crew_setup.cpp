@@ -46,14 +46,14 @@ SightLine sight_line(const Bore& bore) {
 
 }  // namespace
 
-CrewSetup crew_setup(const Crossing& crossing, const Tables& tables) {
+CrewSetup crew_setup(const Crossing& crossing, const Tables& tables, const SiteSurface& surface) {
   const Launch& launch = crossing.bore.launch;
   const Ground ground(crossing.site, tables);
   CrewSetup setup;
   setup.tool = tool_at_work(crossing, tables).tool;
   setup.grade = grade_readings(launch, setup.tool);
   setup.stake = stake_offset(launch);
-  const PitShape pit = launch_pit_shape(crossing, setup.tool, tables);
+  const PitShape pit = launch_pit_shape(crossing, setup.tool, tables, surface);
   setup.cradle = cradle_setup(launch, setup.tool, Length{pit.floor_elevation_m});
   setup.levels = launch_levels(crossing, setup.tool, pit);
   setup.level_rises = level_rises(launch);

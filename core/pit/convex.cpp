@@ -10,6 +10,20 @@ constexpr double least_area_m2 = 1e-9;
 double cross(const PlanPoint& a, const PlanPoint& b, const PlanPoint& c) {
   return (b.x_m - a.x_m) * (c.y_m - a.y_m) - (b.y_m - a.y_m) * (c.x_m - a.x_m);
 }
+
+/// Gives each corner of what lies inside in turn.
+template <class Give>
+void cut_across(Corners convex, const HalfPlane& keep, const Give& give) {
+  for (std::size_t i = 0; i < convex.size(); ++i) {
+    const PlanPoint p = convex[i], q = convex[i + 1 < convex.size() ? i + 1 : 0];
+    const double at_p = keep.at(p), at_q = keep.at(q);
+    if (at_p >= 0) give(p);
+    if ((at_p > 0 && at_q < 0) || (at_p < 0 && at_q > 0)) {
+      const double t = at_p / (at_p - at_q);
+      give({p.x_m + t * (q.x_m - p.x_m), p.y_m + t * (q.y_m - p.y_m)});
+    }
+  }
+}
 }  // namespace
 
 HalfPlane left_of(const PlanPoint& from, const PlanPoint& to) {
@@ -18,11 +32,7 @@ HalfPlane left_of(const PlanPoint& from, const PlanPoint& to) {
   return {a, b, -(a * from.x_m + b * from.y_m)};
 }
 
-HalfPlane above(const GroundPlane& upper, const GroundPlane& lower) {
-  return {upper.a - lower.a, upper.b - lower.b, upper.c - lower.c};
-}
-
-double signed_area(const PlanLine& outline) {
+double signed_area(Corners outline) {
   double area = 0;  // about the first corner: stations may be large
   for (std::size_t i = 1; i + 1 < outline.size(); ++i) area += cross(outline[0], outline[i], outline[i + 1]);
   return area / 2;
@@ -35,15 +45,7 @@ PlanLine clipped(const PlanLine& convex, const HalfPlane& keep) {
   PlanLine inside;
   if (none) return inside;
   inside.reserve(convex.size() + 1);
-  for (std::size_t i = 0; i < convex.size(); ++i) {
-    const PlanPoint &p = convex[i], &q = convex[(i + 1) % convex.size()];
-    const double at_p = keep.at(p), at_q = keep.at(q);
-    if (at_p >= 0) inside.push_back(p);
-    if ((at_p > 0 && at_q < 0) || (at_p < 0 && at_q > 0)) {
-      const double t = at_p / (at_p - at_q);
-      inside.push_back({p.x_m + t * (q.x_m - p.x_m), p.y_m + t * (q.y_m - p.y_m)});
-    }
-  }
+  cut_across(convex, keep, [&](const PlanPoint& p) { inside.push_back(p); });
   if (signed_area(inside) < least_area_m2) inside.clear();
   return inside;
 }
@@ -56,7 +58,7 @@ PlanLine clipped(PlanLine convex, const std::vector<HalfPlane>& keep) {
   return convex;
 }
 
-std::vector<HalfPlane> bounds_of(const PlanLine& convex) {
+std::vector<HalfPlane> bounds_of(Corners convex) {
   std::vector<HalfPlane> bounds;
   for (std::size_t i = 0; i < convex.size(); ++i) {
     const PlanPoint &p = convex[i], &q = convex[(i + 1) % convex.size()];
@@ -77,7 +79,7 @@ std::vector<PlanLine> without(const PlanLine& convex, const PlanLine& other) {
   return pieces;
 }
 
-double prism_volume(const PlanLine& convex, const GroundPlane& upper, const GroundPlane& lower) {
+double prism_volume(Corners convex, const GroundPlane& upper, const GroundPlane& lower) {
   double volume = 0;
   const auto height = [&](const PlanPoint& p) { return upper.at(p.x_m, p.y_m) - lower.at(p.x_m, p.y_m); };
   for (std::size_t i = 1; i + 1 < convex.size(); ++i)
@@ -86,7 +88,7 @@ double prism_volume(const PlanLine& convex, const GroundPlane& upper, const Grou
   return volume;
 }
 
-PlanPoint middle_of(const PlanLine& outline) {
+PlanPoint middle_of(Corners outline) {
   PlanPoint sum;
   for (const PlanPoint& p : outline) {
     sum.x_m += p.x_m;
@@ -94,6 +96,23 @@ PlanPoint middle_of(const PlanLine& outline) {
   }
   const double n = static_cast<double>(outline.size());
   return {sum.x_m / n, sum.y_m / n};
+}
+
+StoredOutline OutlineStore::add(Corners outline) {
+  const StoredOutline stored{static_cast<std::uint32_t>(corners_.size()), static_cast<std::uint32_t>(outline.size())};
+  corners_.insert(corners_.end(), outline.begin(), outline.end());
+  return stored;
+}
+
+StoredOutline OutlineStore::cut(StoredOutline outline, const HalfPlane& keep) {
+  const std::size_t first = corners_.size();
+  if (const std::size_t most = first + 2 * outline.count; corners_.capacity() < most)
+    corners_.reserve(2 * most);  // what is cut stays where it is
+  cut_across(corners(outline), keep, [&](const PlanPoint& p) { corners_.push_back(p); });
+  const StoredOutline inside{static_cast<std::uint32_t>(first), static_cast<std::uint32_t>(corners_.size() - first)};
+  if (!(signed_area(corners(inside)) < least_area_m2)) return inside;
+  corners_.resize(first);
+  return {};
 }
 
 }  // namespace burrow

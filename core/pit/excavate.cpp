@@ -27,7 +27,7 @@ double deepest(const FloorRectangle& floor, const LevelLine& ground) {
 class Excavation {
  public:
   Excavation(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
-             const GroundSurface& surface)
+             const SiteSurface& surface)
       : crossing_(crossing),
         site_(crossing.site),
         pit_(pit),
@@ -65,7 +65,7 @@ class Excavation {
   double volume_alone_m3() {
     if (site_.ground.empty()) return 0;
     stand_sides();
-    return by_surface() ? volume_of(dig_out(floor_of(shape_), shape_.ground))
+    return by_surface() ? volume_dug(floor_of(shape_), shape_.ground)
                         : cut_out(floor_, shape_.sides, site_.ground).volume_m3;
   }
 
@@ -95,14 +95,13 @@ class Excavation {
     }
   }
 
-  void choose_ground(const GroundSurface& surface) {
+  void choose_ground(const SiteSurface& surface) {
     if (site_.ground.empty()) return;
     if (shape_.outlined) shape_.ground = GroundSurface(site_.ground, {});  // only that way knows other floors
     if (site_.ground_points.empty()) return;
     if (!(floor_.to_m > floor_.from_m && floor_.left_m > floor_.right_m)) return;
-    const GroundSurface fitting =
-        surface.made_of(site_.ground, site_.ground_points) ? surface : GroundSurface(site_.ground, site_.ground_points);
-    if (fitting.surveyed_near(shape_.floor, surveyed_reach_m)) shape_.ground = fitting;
+    const GroundSurface of_site = surface.of(site_);
+    if (of_site.surveyed_near(shape_.floor, surveyed_reach_m)) shape_.ground = of_site;
   }
 
   [[nodiscard]] double ground_at(double station_m) const {
@@ -255,12 +254,12 @@ class Excavation {
 }  // namespace
 
 PitShape excavate(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
-                  const GroundSurface& surface) {
+                  const SiteSurface& surface) {
   return Excavation(crossing, pit, tables, placed, surface).all();
 }
 
 double excavated_m3(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
-                    const GroundSurface& surface) {
+                    const SiteSurface& surface) {
   return Excavation(crossing, pit, tables, placed, surface).volume_alone_m3();
 }
 

@@ -4,6 +4,7 @@
 #include "burrow/crossing/crossing.h"
 #include "burrow/pit/cut.h"
 #include "burrow/pit/shape.h"
+#include "burrow/pit/site_surface.h"
 #include "burrow/tables/tables.h"
 
 namespace burrow {
@@ -15,10 +16,10 @@ struct PlacedFloor {
 };
 
 PitShape excavate(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
-                  const GroundSurface& surface);
+                  const SiteSurface& surface);
 
 /// `volume_m3` of that, without what is not asked: the edge, and what lies in each stratum.
 double excavated_m3(const Crossing& crossing, const Pit& pit, const Tables& tables, const PlacedFloor& placed,
-                    const GroundSurface& surface);
+                    const SiteSurface& surface);
 
 }  // namespace burrow

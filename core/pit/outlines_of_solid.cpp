@@ -68,7 +68,7 @@ bool same(const PitRing& a, const PitRing& b) {
 LevelLine section_of_solid(const PitShape& shape, double station_m) {
   const PitFloor floor = floor_of(shape);
   std::vector<Slice> slices;
-  for (const SolidPiece& piece : dig_out(floor, shape.ground))
+  for (const SolidPiece& piece : dig_out_at(floor, shape.ground, station_m))
     if (const auto slice = slice_of(piece, station_m)) slices.push_back(*slice);
   std::sort(slices.begin(), slices.end(), [](const Slice& a, const Slice& b) { return a.right_m < b.right_m; });
   LevelLine line;

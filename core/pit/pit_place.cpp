@@ -1,6 +1,7 @@
 #include "burrow/pit/pit_place.h"
 
 #include <algorithm>
+#include <vector>
 
 #include "burrow/pit/proposal.h"
 
@@ -49,11 +50,16 @@ double steepest_rise_beside(const Site& site, const Pit& pit, const PitPlace& pl
     return place.ground ? place.ground->height_at(x, y) : elevation_at(site.ground, x);
   };
   double steepest = 0;
+  std::vector<double> heights;  // a step apart, each to be looked at from either end
+  constexpr auto steps_over = static_cast<std::size_t>(rise_over_m / step_m);
+  static_assert(static_cast<double>(steps_over) * step_m == rise_over_m);
   const auto go = [&](PlanPoint edge, double ex, double ey, double far) {
-    for (double d = 0; d <= far; d += step_m) {
-      const double near_z = height(edge.x_m + d * ex, edge.y_m + d * ey);
-      const double far_z = height(edge.x_m + (d + rise_over_m) * ex, edge.y_m + (d + rise_over_m) * ey);
-      steepest = std::max(steepest, (far_z - near_z) / rise_over_m);
+    if (!(far >= 0)) return;
+    heights.assign(static_cast<std::size_t>(far / step_m) + 1 + steps_over, 0);
+    for (std::size_t i = 0; i < heights.size(); ++i) {
+      const double d = static_cast<double>(i) * step_m;
+      heights[i] = height(edge.x_m + d * ex, edge.y_m + d * ey);
+      if (i >= steps_over) steepest = std::max(steepest, (heights[i] - heights[i - steps_over]) / rise_over_m);
     }
   };
   for (const double t : {0.0, 0.5, 1.0}) {

@@ -122,28 +122,28 @@ PlacedFloor exit_floor(const Crossing& crossing, const Tool& tool, const Tables&
 }  // namespace
 
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
-                          const GroundSurface& surface) {
+                          const SiteSurface& surface) {
   return excavate(crossing, crossing.pits.launch, tables, launch_floor(crossing, tool), surface);
 }
 
 PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                        const GroundSurface& surface) {
+                        const SiteSurface& surface) {
   return excavate(crossing, crossing.pits.exit, tables, exit_floor(crossing, tool, tables, path), surface);
 }
 
 double launch_pit_m3(const Crossing& crossing, const Tool& tool, const Tables& tables, const PitSides& sides,
-                     const GroundSurface& surface) {
+                     const SiteSurface& surface) {
   return excavated_m3(crossing, with_sides(crossing.pits.launch, sides), tables, launch_floor(crossing, tool), surface);
 }
 
 double exit_pit_m3(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                   const PitSides& sides, const GroundSurface& surface) {
+                   const PitSides& sides, const SiteSurface& surface) {
   return excavated_m3(crossing, with_sides(crossing.pits.exit, sides), tables, exit_floor(crossing, tool, tables, path),
                       surface);
 }
 
 PitShape rescue_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                          Length nose, const GroundSurface& surface) {
+                          Length nose, const SiteSurface& surface) {
   BURROW_ENSURE(!path.points.empty());
   const double to = std::clamp(nose.m, 0.0, path.length_m), from = to - tool.length.m;
   const PathPoint* at = &path.points.front();

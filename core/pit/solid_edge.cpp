@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
+#include <cstdint>
+#include <utility>
 
 #include "burrow/pit/solid.h"
 #include "convex.h"
@@ -65,17 +66,29 @@ class EdgeNet {
     field_m_ = std::max(std::sqrt(area / static_cast<double>(edges.size())),
                         std::max(x_high_ - x_low_, y_high_ - y_low_) / most_a_side);
     columns_ = at(x_high_ - x_low_) + 1;
-    fields_.resize(columns_ * (at(y_high_ - y_low_) + 1));
+    rows_ = at(y_high_ - y_low_) + 1;
+    first_.resize(columns_ * rows_ + 1);
+    for (const Edge& e : edges) each_field(e, [&](std::size_t field) { ++first_[field + 1]; });
+    for (std::size_t f = 1; f < first_.size(); ++f) first_[f] += first_[f - 1];
+    std::vector<std::uint32_t> filled(first_.begin(), first_.end() - 1);
+    numbers_.resize(first_.back());
     for (std::size_t i = 0; i < edges.size(); ++i)
-      each_field(edges[i], [&](std::size_t field) { fields_[field].push_back(i); });
+      each_field(edges[i], [&](std::size_t field) { numbers_[filled[field]++] = static_cast<std::uint32_t>(i); });
   }
 
   /// Each edge near this one, perhaps more than once.
   template <class Look>
   void near(const Edge& edge, const Look& look) const {
     each_field(edge, [&](std::size_t field) {
-      for (const std::size_t i : fields_[field]) look(edges_[i]);
+      for (std::uint32_t i = first_[field]; i < first_[field + 1]; ++i) look(edges_[numbers_[i]]);
     });
+  }
+  /// Whether the same edge the other way round is there: most edges are those of two triangles of the ground.
+  [[nodiscard]] bool holds_opposite(const Edge& edge) const {
+    const std::size_t field = at(edge.y_low() - y_low_) * columns_ + at(edge.x_low() - x_low_);
+    for (std::uint32_t i = first_[field]; i < first_[field + 1]; ++i)
+      if (edges_[numbers_[i]].from == edge.to && edges_[numbers_[i]].to == edge.from) return true;
+    return false;
   }
 
  private:
@@ -84,23 +97,24 @@ class EdgeNet {
   [[nodiscard]] std::size_t at(double off_m) const { return static_cast<std::size_t>(std::max(off_m, 0.0) / field_m_); }
   template <class Visit>
   void each_field(const Edge& edge, const Visit& visit) const {
-    const std::size_t rows = fields_.size() / columns_;
     const std::size_t first = at(edge.x_low() - one_line_m - x_low_), low = at(edge.y_low() - one_line_m - y_low_);
     const std::size_t last = std::min(at(edge.x_high() + one_line_m - x_low_), columns_ - 1),
-                      high = std::min(at(edge.y_high() + one_line_m - y_low_), rows - 1);
+                      high = std::min(at(edge.y_high() + one_line_m - y_low_), rows_ - 1);
     for (std::size_t row = low; row <= high; ++row)
       for (std::size_t column = first; column <= last; ++column) visit(row * columns_ + column);
   }
 
   const std::vector<Edge>& edges_;
   double x_low_ = 0, x_high_ = 0, y_low_ = 0, y_high_ = 0, field_m_ = 1;
-  std::size_t columns_ = 1;
-  std::vector<std::vector<std::size_t>> fields_;  ///< numbers of edges, row after row
+  std::size_t columns_ = 1, rows_ = 1;
+  std::vector<std::uint32_t> first_, numbers_;  ///< of edges, field after field, row after row
 };
 
 /// Parts of an edge along which no other piece lies on its right.
-void add_open(const Edge& edge, const EdgeNet& all, std::vector<Edge>& open) {
-  std::vector<std::pair<double, double>> covered;
+void add_open(const Edge& edge, const EdgeNet& all, std::vector<std::pair<double, double>>& covered,
+              std::vector<Edge>& open) {
+  if (all.holds_opposite(edge)) return;
+  covered.clear();
   const double x_low = edge.x_low() - one_line_m, x_high = edge.x_high() + one_line_m;
   const double y_low = edge.y_low() - one_line_m, y_high = edge.y_high() + one_line_m;
   all.near(edge, [&](const Edge& other) {
@@ -144,7 +158,8 @@ PlanLine edge_of(const std::vector<SolidPiece>& body) {
   const std::vector<Edge> all = edges_of(body);
   const EdgeNet net(all);
   std::vector<Edge> open;
-  for (const Edge& edge : all) add_open(edge, net, open);
+  std::vector<std::pair<double, double>> covered;
+  for (const Edge& edge : all) add_open(edge, net, covered, open);
   PlanLine best;
   while (!open.empty()) {
     PlanLine ring{open.back().from};

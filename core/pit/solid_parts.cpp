@@ -48,7 +48,7 @@ class Parts {
         if (is_ear(rest, ear)) break;
       if (ear == rest.size()) break;  // corners on one line alone
       const std::size_t n = rest.size();
-      parts_.push_back({bounds_of({rest[(ear + n - 1) % n], rest[ear], rest[(ear + 1) % n]}), {}});
+      parts_.push_back({bounds_of(PlanLine{rest[(ear + n - 1) % n], rest[ear], rest[(ear + 1) % n]}), {}});
       rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(ear));
     }
     if (signed_area(rest) > 0) parts_.push_back({bounds_of(rest), {}});

@@ -71,7 +71,8 @@ std::optional<ClearPlace> shift_just_clear(const Crossing& crossing, const Table
   for (int step = 0; step < most_steps && !there(); ++step) {
     const double next = shift + (spare_m + close_enough_m / 2 - at.over_m) / slope;
     if (!(std::abs(next) <= farthest_m)) return std::nullopt;
-    const std::optional<Gap> found = gap_of(assess(shifted(crossing, utility, what, next), tables), utility);
+    const std::optional<Gap> found =
+        gap_of(assess(shifted(crossing, utility, what, next), tables, now.ground_surface), utility);
     if (!found || found->bore_below != start->bore_below) return std::nullopt;
     const double slope_found = (found->over_m - at.over_m) / (next - shift);
     if (std::isfinite(slope_found) && slope_found * widens > 0.2) slope = slope_found;
@@ -87,7 +88,8 @@ std::optional<ClearPlace> shift_limits_kept(const Crossing& crossing, const Tabl
   for (const double spare : spares_m) {
     const std::optional<ClearPlace> place = shift_just_clear(crossing, tables, now, utility, what, spare);
     if (!place) return std::nullopt;
-    if (kept_there(now, assess(shifted(crossing, utility, what, place->shift_m), tables), utility)) return place;
+    const Assessment there = assess(shifted(crossing, utility, what, place->shift_m), tables, now.ground_surface);
+    if (kept_there(now, there, utility)) return place;
   }
   return std::nullopt;
 }

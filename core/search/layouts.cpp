@@ -43,7 +43,7 @@ std::vector<LayoutSummary> compare_layouts(const Crossing& crossing, const Asses
   std::vector<LayoutSummary> all{summary_of(crossing, in_force)};
   for (const Alternative& alternative : crossing.alternatives) {
     const Crossing other = with_alternative(crossing, alternative.id);
-    LayoutSummary sum = summary_of(other, assess(other, tables));
+    LayoutSummary sum = summary_of(other, assess(other, tables, in_force.ground_surface));
     sum.id = alternative.id;
     sum.name = alternative.name;
     all.push_back(std::move(sum));

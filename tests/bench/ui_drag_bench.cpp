@@ -113,12 +113,12 @@ void drag_launch_300(benchmark::State& state) {
   drag_frame(state, burrow::ItemKind::launch, false, true);
 }
 void drag_launch_surveyed(benchmark::State& state) {
-  drag_frame(state, burrow::ItemKind::launch, false, false, 50'000);
+  drag_frame(state, burrow::ItemKind::launch, false, false, static_cast<int>(state.range(0)));
 }
 BENCHMARK(drag_launch)->Unit(benchmark::kMillisecond)->Iterations(400);
 BENCHMARK(drag_utility)->Unit(benchmark::kMillisecond)->Iterations(400);
 BENCHMARK(drag_launch_300)->Unit(benchmark::kMillisecond)->Iterations(400);
-BENCHMARK(drag_launch_surveyed)->Unit(benchmark::kMillisecond)->Iterations(100);
+BENCHMARK(drag_launch_surveyed)->Arg(5000)->Arg(50000)->Unit(benchmark::kMillisecond)->Iterations(100);
 BENCHMARK(drag_launch_all_shown)->Unit(benchmark::kMillisecond)->Iterations(400);
 
 }  // namespace

@@ -42,6 +42,20 @@ Crossing with_trials(std::int64_t count) {
   return crossing;
 }
 
+// One surface of the ground, looked at by several judgings at once.
+TEST(Threads, Assess_OneSurfaceOfTheGround) {
+  Crossing crossing = sample("house-service");
+  for (int i = 0; i < 200; ++i)
+    crossing.site.ground_points.push_back({-6 + 0.13 * i, i % 11 - 5.5, 100 + 0.05 * (i % 7)});
+  const Assessment first = assess(crossing, tables());
+  std::vector<Assessment> answers(4);
+  std::vector<std::thread> threads;
+  for (Assessment& answer : answers)
+    threads.emplace_back([&] { answer = assess(crossing, tables(), first.ground_surface); });
+  for (std::thread& thread : threads) thread.join();
+  for (const Assessment& answer : answers) EXPECT_TRUE(answer == first);
+}
+
 TEST(Threads, Trials_SameOnOneAndOnFour) {
   const Crossing crossing = with_trials(2000);
   const TrialsSetup setup = trials_setup(crossing, tables(), assess(crossing, tables()));

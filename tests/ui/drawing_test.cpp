@@ -279,6 +279,41 @@ TEST(View, BothViewsShareTheStationScale) {
   EXPECT_DOUBLE_EQ(frame.elevation.left(), frame.plan.left());
 }
 
+// The plan is kept as a picture: points that are imported, moved or taken back are painted all the same. The second
+// route is a frame of another size, for which everything is painted afresh.
+TEST(View, SurveyedPointsComeAndGoInThePlan) {
+  TestWindow w("house-service");
+  const auto plan = [&] {
+    QCoreApplication::processEvents();
+    return w.viewport()->grab(w.window.drawing().frame().plan.toRect()).toImage();
+  };
+  const auto afresh = [&] {
+    for (const int by : {-40, 40}) {
+      w.window.resize(w.window.width() + by, w.window.height());
+      QCoreApplication::processEvents();
+      w.window.drawing().zoom_to_fit();
+    }
+    return plan();
+  };
+  const QImage bare = afresh();
+  // Far from the pits: the answer, and with it all else in the plan, stays as it is.
+  const auto put = [&](double offset_m) {
+    w.window.document().change(QStringLiteral("survey"), [offset_m](Crossing& c) {
+      const double middle = (c.bore.launch.station.m + c.bore.exit.station.m) / 2;
+      c.site.ground_points = {{middle, offset_m, c.site.ground.front().elevation_m}};
+    });
+  };
+  put(2.5);
+  const QImage with = plan();
+  EXPECT_NE(with, bare);
+  EXPECT_EQ(with, afresh());
+  put(-2.5);
+  EXPECT_NE(plan(), with);
+  w.window.document().undo_stack().undo();
+  w.window.document().undo_stack().undo();
+  EXPECT_EQ(plan(), bare);
+}
+
 TEST(View, HeightsAreExaggeratedOnlyInTheSideElevation) {
   TestWindow w("house-service");
   w.window.drawing().set_exaggeration(3);

@@ -189,14 +189,15 @@ Edit toward_measure(const Crossing& crossing, const Assessment& assessment, cons
   return {};
 }
 
-Result<Crossing> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure,
-                              double wanted) {
+Result<Crossing> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure, double wanted,
+                              GroundSurface surface) {
   const std::string name = measure_name(crossing, measure);
   const auto text = [](double v) { return format(v, Dimension::length, UnitSystem::metric); };
   Crossing draft = crossing;
   double nearest = 1e300, nearest_value = 0;
   for (int step = 0; step < most_steps; ++step) {
-    const Assessment answer = assess(draft, tables);
+    const Assessment answer = assess(draft, tables, surface);
+    surface = answer.ground_surface;
     const std::optional<double> now = measure_value(draft, answer, measure);
     if (!now) break;
     const double off = std::abs(*now - wanted);

@@ -86,10 +86,11 @@ std::vector<Remedy> remedies(const Crossing& crossing, const Tables& tables, con
   std::vector<Remedy> second_best;
   for (const double spare : spares_m) {
     if (stop.stop_requested()) return {};
-    Result<Crossing> after = with_measure(crossing, tables, aim->measure, aim->least_m + (aim->with_spare ? spare : 0));
+    Result<Crossing> after =
+        with_measure(crossing, tables, aim->measure, aim->least_m + (aim->with_spare ? spare : 0), now.ground_surface);
     if (!after) break;
     if (aim->with_spare) round_level(crossing, *after);
-    const Assessment then = assess(*after, tables);
+    const Assessment then = assess(*after, tables, now.ground_surface);
     if (gone(then, finding)) {
       Remedy remedy = told(crossing, *aim, std::move(*after));
       remedy.brings = brought(now, then);

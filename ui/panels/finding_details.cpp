@@ -307,8 +307,8 @@ bool FindingDetails::eventFilter(QObject* watched, QEvent* event) {
     const auto at = static_cast<std::size_t>(watched->property("remedy").toInt());
     std::shared_ptr<const GhostLayout> layout;
     if (on && at < remedies_.size() && !found_old())
-      layout = std::make_shared<const GhostLayout>(
-          GhostLayout{remedies_[at].after, assess(remedies_[at].after, document_.tables())});
+      layout = std::make_shared<const GhostLayout>(GhostLayout{
+          remedies_[at].after, assess(remedies_[at].after, document_.tables(), document_.assessment().ground_surface)});
     Q_EMIT preview_changed(layout);
   }
   return QFrame::eventFilter(watched, event);

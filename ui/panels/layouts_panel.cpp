@@ -105,7 +105,7 @@ void LayoutsPanel::say_ghost() {
   }
   auto ghost = std::make_shared<GhostLayout>();
   ghost->crossing = with_alternative(document_.crossing(), picked_id());
-  ghost->assessment = assess(ghost->crossing, document_.tables());
+  ghost->assessment = assess(ghost->crossing, document_.tables(), document_.assessment().ground_surface);
   Q_EMIT ghost_changed(std::move(ghost));
 }
 

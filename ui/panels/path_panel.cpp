@@ -178,7 +178,8 @@ void PathPanel::show_rescue() {
   }
   const Crossing& crossing = document_.crossing();
   const Tool tool = resolve_tool(crossing.bore.tool, document_.tables());
-  const PitShape pit = rescue_pit_shape(crossing, tool, document_.tables(), answer.bore, Length{*typed});
+  const PitShape pit = rescue_pit_shape(crossing, tool, document_.tables(), answer.bore, Length{*typed},
+                                        SiteSurface(crossing.site, answer.ground_surface));
   QString text = tr("%1 deep, %2 by %3 at the surface with sloped sides, %4 of ground.")
                      .arg(text_from(format(pit.depth_m, Dimension::length, units_)),
                           text_from(format(pit.top_length_m, Dimension::length, units_)),

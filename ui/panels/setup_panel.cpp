@@ -136,7 +136,8 @@ QString SetupPanel::errors_text() const {
 }
 
 void SetupPanel::refresh() {
-  setup_ = crew_setup(document_.crossing(), document_.tables());
+  setup_ = crew_setup(document_.crossing(), document_.tables(),
+                      SiteSurface(document_.crossing().site, document_.assessment().ground_surface));
   line_text_->setText(line_text());
   line_->catch_up();
   cradle_text_->setText(cradle_text());

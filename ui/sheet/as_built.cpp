@@ -354,7 +354,8 @@ Result<std::vector<Page>> as_built_pages(const Sheet& sheet) {
                 "a record of the day with readings: take them on the page Day");
   const DayRecord& record = *chosen;
   const Crossing bored = record.alternative ? with_alternative(sheet.crossing, *record.alternative) : sheet.crossing;
-  const Assessment planned = record.alternative ? assess(bored, sheet.tables) : sheet.assessment;
+  const Assessment planned =
+      record.alternative ? assess(bored, sheet.tables, sheet.assessment.ground_surface) : sheet.assessment;
   Sheet of_layout{bored, planned, sheet.tables};
   of_layout.paper_mm = sheet.paper_mm;
   of_layout.units = sheet.units;

@@ -320,7 +320,8 @@ void owners_to_ring(Flow& flow, const Sheet& sheet) {
 }  // namespace
 
 std::vector<Page> card_pages(const Sheet& sheet) {
-  const CrewSetup setup = crew_setup(sheet.crossing, sheet.tables);
+  const CrewSetup setup =
+      crew_setup(sheet.crossing, sheet.tables, SiteSurface(sheet.crossing.site, sheet.assessment.ground_surface));
   const QSizeF size = card_size(sheet.paper_mm);
   // The flow keeps places of pages, so none may move.
   std::vector<std::unique_ptr<Page>> sides;

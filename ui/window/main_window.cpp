@@ -167,7 +167,8 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
 
 void MainWindow::type_measure(const MeasureRef& measure, const QPoint& at) {
   const auto entry = [this, measure](const Crossing& c) {
-    return std::vector<Field>{measure_field(c, assess(c, document_.tables()), document_.tables(), measure)};
+    return std::vector<Field>{measure_field(c, assess(c, document_.tables(), document_.assessment().ground_surface),
+                                            document_.tables(), measure)};
   };
   card_->open_fields(text_from(measure_name(document_.crossing(), measure)), measure_part(measure), entry,
                      drawing_->viewport()->mapTo(drawing_, at), units_);

@@ -135,7 +135,7 @@ void propose_sides(CheckRun& run, PitUnderCheck& pit) {
   slope(&PitSides::right, shape.held.right, SideKind::sloped);
   proposal.upright_allowed = proposal.kind == SideKind::upright;
   if (!run.wants_working()) return;
-  const GroundSurface& surface = run.answer.ground_surface;
+  const SiteSurface surface = SiteSurface::known(run.answer.ground_surface);
   if (least_run_per_rise(pit.rules, shape.soil_type, Length{shape.depth_m}))
     proposal.sloped_m3 = launch ? launch_pit_m3(run.crossing, run.tool, run.tables, sloped, surface)
                                 : exit_pit_m3(run.crossing, run.tool, run.tables, run.answer.bore, sloped, surface);

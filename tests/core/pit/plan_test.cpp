@@ -195,8 +195,8 @@ TEST(PitPlan, SurveyedPointsNear_GroundAcross) {
     EXPECT_NEAR(pit.section[i].elevation_m, level.section[i].elevation_m, 1e-9);
   }
   // The surface made before is taken, or made again where it does not fit; either way the same pit.
-  EXPECT_EQ(launch_pit_shape(c, tool(), tables(), pit.ground), pit);
-  EXPECT_EQ(launch_pit_shape(c, tool(), tables(), GroundSurface({{0, 5}}, {{1, 1, 7}})), pit);
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables(), SiteSurface(c.site, pit.ground)), pit);
+  EXPECT_EQ(launch_pit_shape(c, tool(), tables(), SiteSurface(c.site, GroundSurface({{0, 5}}, {{1, 1, 7}}))), pit);
 }
 
 // An outline instead of length and width, from the face on, about the middle of the floor, either way round.

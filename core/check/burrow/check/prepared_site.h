@@ -14,6 +14,7 @@
 #include "burrow/check/limits.h"
 #include "burrow/check/tool_at_work.h"
 #include "burrow/crossing/crossing.h"
+#include "burrow/pit/site_surface.h"
 #include "burrow/soil/ground.h"
 #include "burrow/tables/tables.h"
 
@@ -28,7 +29,7 @@ struct PreparedSite {
   /// bands within 1 % of those of `assess()`. Left out where there are strips.
   PreparedSite(const Crossing& crossing, const Tables& tables, const TurnExtent& extent);
   Ground ground;
-  GroundSurface surface;  ///< none without surveyed points
+  SiteSurface surface;
   GuessedGrounds guesses;
   ToolAtWork at_work;
   Tool tool;  ///< at the pressure that stands at it

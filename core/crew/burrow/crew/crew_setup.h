@@ -7,6 +7,7 @@
 #include "burrow/bore/launch_setup.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
+#include "burrow/pit/site_surface.h"
 #include "burrow/tables/tables.h"
 
 namespace burrow {
@@ -52,8 +53,8 @@ struct CrewSetup {
 
 /// Follows the mean path four times more: for a panel, not for each frame of a drag.
 /// Source: as `launch_setup.h`; levels and sight derived. Hose marks stand in `Assessment::marks`.
-/// Evidence: CrewSetup.*
-CrewSetup crew_setup(const Crossing& crossing, const Tables& tables);
+/// `surface`: that of the site, if it was made before.   Evidence: CrewSetup.*
+CrewSetup crew_setup(const Crossing& crossing, const Tables& tables, const SiteSurface& surface = {});
 
 /// Time, stop and grip along the path of an assessment at 4, 5, 6 and 6.9 bar at the tool (6.9 bar, 100 psi, at most:
 /// common practice, no source). Empty without a path.   Evidence: CrewSetup.Pressures_*

@@ -1,7 +1,9 @@
 #pragma once
 /// The ground as a surface: the ground line along the bore, and surveyed points beside it.
 
+#include <functional>
 #include <memory>
+#include <span>
 #include <vector>
 
 #include "burrow/base/geometry.h"
@@ -31,11 +33,14 @@ struct PlanBox {
 /// that no triangle can cross it. Boost.Polygon finds them on a grid of 0.1 mm, on which the points are put.
 /// Of several points in one place the first counts; those within 1 cm of the line do not: there the line does.
 /// Range: ground line not empty, all numbers finite.
-/// Cost: n log n to make, copying is free.   Evidence: GroundSurface.*
+/// Cost: n log n to make, copying is free; a look at a place passes about log n triangles (`BoxTree`). One made of the
+/// same points on one side of the same line takes that side over. Nothing of it changes once it is made, so that
+/// threads may share it.   Evidence: GroundSurface.*
 class GroundSurface {
  public:
   GroundSurface() = default;  ///< no surface at all
-  GroundSurface(const LevelLine& line, const std::vector<Point3>& points);
+  /// `before`: another, of which a side may be the same; what is made does not depend on it.
+  GroundSurface(const LevelLine& line, const std::vector<Point3>& points, const GroundSurface& before = {});
 
   [[nodiscard]] bool there() const { return made_ != nullptr; }
   /// Made of these? Then there is no need to make it again.
@@ -45,10 +50,15 @@ class GroundSurface {
   /// Whether any of these lies within a reach of a convex outline.
   [[nodiscard]] bool surveyed_near(const PlanLine& outline, double reach_m) const;
   [[nodiscard]] double highest_m() const;
+  /// No place in the box is higher; the highest there may be lower than that.
+  [[nodiscard]] double highest_in(const PlanBox& box) const;
 
   [[nodiscard]] double height_at(double x_m, double y_m) const;
   /// Covers the box without overlap. A box of some width.
   [[nodiscard]] std::vector<GroundPiece> pieces_in(const PlanBox& box) const;
+  /// Gives the same pieces one by one, in the same order, but only those that may reach into `within`.
+  void each_piece(const PlanBox& box, const PlanBox& within,
+                  const std::function<void(std::span<const PlanPoint>, const GroundPlane&)>& take) const;
   /// Along a straight line in plan: the distance from its beginning, the height; straight between these.
   [[nodiscard]] LevelLine along(const PlanPoint& from, const PlanPoint& to) const;
 

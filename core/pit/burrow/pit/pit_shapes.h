@@ -5,6 +5,7 @@
 #include "burrow/bore/tool.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/pit/shape.h"
+#include "burrow/pit/site_surface.h"
 
 namespace burrow {
 
@@ -34,17 +35,17 @@ FloorWanted launch_floor_wanted(const Crossing& crossing, const Tool& tool);
 /// Launch pit, behind the face (x < launch station). Floor as wanted; typed values win. Sides of the soil type typed,
 /// else Type C.
 /// It is cut out of the ground line, level across; where a surveyed point lies within `surveyed_reach_m` of its floor,
-/// out of the surface through line and points. `surface`: the one made before, if there is one; another is made where
-/// it does not fit the site. The same holds for the other pits.
+/// out of the surface through line and points. `surface`: that of the site, if it was made before. The same holds for
+/// the other pits.
 /// A floor entered as an outline counts instead of length and width; one that `fault_of_floor` finds fault with does
 /// not.
 /// Source: our model.   Evidence: LaunchPit.*
 PitShape launch_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables,
-                          const GroundSurface& surface = {});
+                          const SiteSurface& surface = {});
 /// Its earth if it stood with other sides than those entered: that of the whole shape, sooner computed.
 /// Evidence: PitProposal.OtherSides_EarthOfTheWholeShape
 double launch_pit_m3(const Crossing& crossing, const Tool& tool, const Tables& tables, const PitSides& sides,
-                     const GroundSurface& surface = {});
+                     const SiteSurface& surface = {});
 
 /// Where the bore comes through the exit face.
 struct ArrivalSpread {
@@ -67,9 +68,9 @@ FloorWanted exit_floor_wanted(const Crossing& crossing, const Tool& tool, const 
 /// never proposed wider than the limit `exit_widest_m`: where the band needs more, the checks say so. Typed values win.
 /// Source: our model.   Evidence: ExitPit.*
 PitShape exit_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                        const GroundSurface& surface = {});
+                        const SiteSurface& surface = {});
 double exit_pit_m3(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                   const PitSides& sides, const GroundSurface& surface = {});
+                   const PitSides& sides, const SiteSurface& surface = {});
 
 /// Where an arriving bore is wanted, on the exit face.
 struct ExitOpening {

@@ -5,6 +5,7 @@
 #include "burrow/bore/tool.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/pit/shape.h"
+#include "burrow/pit/site_surface.h"
 
 namespace burrow {
 
@@ -15,6 +16,6 @@ namespace burrow {
 /// Source: our model; slopes as `least_run_per_rise`.   Range: a path with points; the nose is held within it.
 /// Evidence: RescuePit.*
 PitShape rescue_pit_shape(const Crossing& crossing, const Tool& tool, const Tables& tables, const BorePath& path,
-                          Length nose, const GroundSurface& surface = {});
+                          Length nose, const SiteSurface& surface = {});
 
 }  // namespace burrow

@@ -35,6 +35,10 @@ struct SolidPiece {
 /// Range: floor simple, at least 3 corners, no two alike; surface not empty.
 /// Evidence: PitSolid.*
 std::vector<SolidPiece> dig_out(const PitFloor& floor, const GroundSurface& ground);
+/// Those of its pieces that may be cut by the plane square to the line at a station, in the same order.
+std::vector<SolidPiece> dig_out_at(const PitFloor& floor, const GroundSurface& ground, double station_m);
+/// `volume_of` what is dug out, which is not kept.   Evidence: PitSolid.Dug_*
+double volume_dug(const PitFloor& floor, const GroundSurface& ground);
 
 /// Exact: over each piece both planes are straight.
 double volume_of(const std::vector<SolidPiece>& body);

@@ -47,8 +47,10 @@ std::string measure_lock(const Crossing& crossing, const MeasureRef& measure);
 Edit toward_measure(const Crossing& crossing, const Assessment& assessment, const MeasureRef& measure, double wanted);
 
 /// The crossing with the measure at it, to half a millimetre, by steps of `toward_measure` with an assessment each.
+/// `surface`: of an answer for the crossing, taken by `assess()` where it fits.
 /// Errors: it cannot be brought there, with how near it comes.   Evidence: Measures.*
-Result<Crossing> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure, double wanted);
+Result<Crossing> with_measure(const Crossing& crossing, const Tables& tables, const MeasureRef& measure, double wanted,
+                              GroundSurface surface = {});
 
 /// The entry for typing it. `tables` must outlive it.
 Field measure_field(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
