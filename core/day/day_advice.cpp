@@ -86,8 +86,8 @@ class Adviser {
       if (!may_hurt(*c)) continue;
       const bool near = std::any_of(answer_.near.begin(), answer_.near.end(),
                                     [&](const NearService& one) { return one.id == utility.id; });
-      if (!utility.contact_chance_worst) {
-        // Not knowing its depth must not look safe.
+      if (!utility.contact_chance_worst || c->no_sd || c->no_diameter) {
+        // Not knowing its depth, its width or how well it is located must not look safe.
         DayReason& unknown = add("day.depth-unknown", 1, limit, "");
         fill(unknown, *c, utility);
         unknown.leads_to = near ? Advice::leave_and_expose : Advice::stop_and_look;

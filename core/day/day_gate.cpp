@@ -52,8 +52,8 @@ class GateReasons {
 
   [[nodiscard]] double next_mark_m() const {
     for (const Mark& mark : work_.assessment.marks)
-      if (*mark.nose_m > answer_.nose_m + reached_m) return *mark.nose_m;
-    return answer_.nose_m + without_marks_m;
+      if (*mark.nose_m > answer_.furthest_m + reached_m) return *mark.nose_m;
+    return answer_.furthest_m + without_marks_m;
   }
 
   [[nodiscard]] double arc_at(double x_m) const {
@@ -67,7 +67,7 @@ class GateReasons {
   void exposures() {
     const double until = next_mark_m() + told_ahead_m;
     for (const UtilityAnswer& utility : work_.assessment.utilities) {
-      if (!utility.expose) continue;
+      if (!to_be_exposed(work_.assessment, utility)) continue;
       const Utility* drawn = find_by_id(work_.crossing.site.utilities, utility.id);
       DayReason& reason = add_reason(work_, "day.expose", 0, {1, true, run_sheet});
       reason.subject = utility.id;

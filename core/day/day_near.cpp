@@ -61,7 +61,8 @@ std::optional<NearService> near_place(const DayWork& work, const BoreAxis& axis,
     near.within_band =
         c.axis_distance_m && c.spread_m && *c.axis_distance_m <= c.contact_radius_m + band_95_sd * *c.spread_m;
   }
-  near.too_near = near.depth_unknown || near.within_band || !c.required_m || near.gap_m < *c.required_m;
+  near.too_near =
+      near.depth_unknown || c.no_sd || c.no_diameter || near.within_band || !c.required_m || near.gap_m < *c.required_m;
   if (near.gap_m > work.limit("day_near_m").value && !near.within_band) return std::nullopt;
   return near;
 }

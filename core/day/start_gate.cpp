@@ -57,13 +57,24 @@ std::vector<Date> days_of(const DayRecord& record, const std::optional<Date>& to
   return all;
 }
 
+bool to_be_exposed(const Assessment& assessment, const UtilityAnswer& utility) {
+  constexpr double beside_m = 1.0;
+  if (utility.expose) return true;
+  if (utility.separation_m && utility.required_m && *utility.separation_m > *utility.required_m + beside_m)
+    return false;
+  return std::any_of(assessment.findings.begin(), assessment.findings.end(), [&](const Finding& finding) {
+    return finding.subject == utility.id &&
+           (finding.code == "missing.utility-location-error" || finding.code == "missing.utility-diameter");
+  });
+}
+
 StartGate start_gate(const Crossing& crossing, const Assessment& assessment, const std::vector<Date>& days) {
   StartGate gate;
   const UtilitySearch& search = crossing.site.utility_search;
   gate.ticket_holds = !days.empty() && search.done.value_or(false) && search.marks_visible.value_or(false) &&
                       std::all_of(days.begin(), days.end(), [&](const Date& day) { return in_force(search, day); });
   for (const UtilityAnswer& utility : assessment.utilities)
-    if (utility.expose) {
+    if (to_be_exposed(assessment, utility)) {
       const Utility* drawn = find_by_id(crossing.site.utilities, utility.id);
       gate.to_expose.push_back(drawn ? display_name(*drawn) : Phrase(utility.id));
     }

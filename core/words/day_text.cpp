@@ -202,9 +202,9 @@ std::string reason_text(const DayReason& r, UnitSystem units) {
                           chance(r.measured, units), chance(r.limit, units)),
                       r, units);
   if (r.code == "day.depth-unknown")
-    return at_station(
-        say("the depth of {} ahead is not known: a chance to touch it cannot be given", translated_phrase(r.name)), r,
-        units);
+    return at_station(say("where {} lies ahead is not known well enough: a chance to touch it cannot be given",
+                          translated_phrase(r.name)),
+                      r, units);
   if (r.code == "day.cover")
     return at_station(
         say("least cover ahead {}, more than {} required", length(r.measured, units), length(r.limit, units)), r,

@@ -36,6 +36,10 @@ struct StartGate {
 /// Source: our default.   Evidence: StartGate.*
 StartGate start_gate(const Crossing& crossing, const Assessment& assessment, const std::vector<Date>& days);
 
+/// To be exposed before anybody bores there: as the assessment says, and where nobody knows how well it is located or
+/// how wide it is, within a metre of the gap that is required.   Evidence: StartGate.*
+bool to_be_exposed(const Assessment& assessment, const UtilityAnswer& utility);
+
 /// The days on which a record is bored: its first, that of its last reading, and `today` while it is open.
 std::vector<Date> days_of(const DayRecord& record, const std::optional<Date>& today);
 
