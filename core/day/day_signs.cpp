@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/check/peg_limits.h"
+#include "burrow/crossing/statement.h"
 #include "danger_words.h"
 #include "day_work.h"
 
@@ -17,9 +18,10 @@ class SignReasons {
 
   void run() {
     for (const Reading& reading : work_.record.readings) {
-      if (!counts(reading)) continue;
+      // Words of danger are struck through only with a reason, as danger itself is.
+      if (reading.cancelled && says_something(*reading.cancelled)) continue;
       danger(reading);
-      if (reading.kind == ReadingKind::peg && reading.rise) peg(reading);
+      if (reading.kind == ReadingKind::peg && reading.rise && counts(reading)) peg(reading);
     }
     if (work_.timeline.ended) how_it_ended();
     doubtful();

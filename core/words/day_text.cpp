@@ -28,8 +28,6 @@ std::string near_names(const DayAnswer& day) {
   return say_count("{1} and {0} more", "{1} and {0} more", day.near.size() - 1, first);
 }
 
-}  // namespace
-
 std::string listed(const std::vector<Phrase>& names) {
   std::string all;
   for (const Phrase& name : names) all += (all.empty() ? "" : ", ") + translated_phrase(name);

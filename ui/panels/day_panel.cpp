@@ -259,7 +259,7 @@ void DayPanel::tap_end(EndHow how) {
 /// Struck through, it stays in the record. What is grave, and the start, want a reason.
 void DayPanel::take_back(std::size_t at) {
   if (!record() || locked() || at >= record()->readings.size()) return;
-  if (!wants_reason(record()->readings[at]))
+  if (!wants_reason(record()->readings[at], day_))
     return change_reading(at, tr("Strike a reading through"), [](Reading& one) { one.cancelled = std::string(); });
   ask_->ask(tr("Strike through: %1").arg(text_from(reading_line(record()->readings[at], units_))),
             tr("Why, and who says so"), {}, tr("Strike through"), [this, at](const QString& why, const QString&) {

@@ -37,8 +37,8 @@ Reading tapped(ReadingKind kind, double time_s, const Crossing& crossing, const 
   return reading;
 }
 
-bool wants_reason(const Reading& reading) {
-  return reading.kind == ReadingKind::danger || reading.kind == ReadingKind::start ||
+bool wants_reason(const Reading& reading, const DayAnswer& day) {
+  return day.advice == Advice::get_out || reading.kind == ReadingKind::danger || reading.kind == ReadingKind::start ||
          (reading.kind == ReadingKind::end && reading.how == EndHow::struck);
 }
 

@@ -20,8 +20,8 @@ DayRecord new_record(const Crossing& crossing, const QDateTime& now, std::option
 Reading tapped(ReadingKind kind, double time_s, const Crossing& crossing, const Tables& tables,
                const DayRecord& record);
 
-/// The start, a danger, a strike: struck through only with a reason.
-bool wants_reason(const Reading& reading);
+/// The start, a danger, a strike, and anything while everybody is out: struck through only with a reason.
+bool wants_reason(const Reading& reading, const DayAnswer& day);
 
 /// All that is open at the present mark, ticked off; empty: nothing is.
 std::optional<Reading> tasks_done(const DayAnswer& day, double time_s);

@@ -105,6 +105,11 @@ TEST(DayWrong, DangerStruckThroughWithoutAReason) {
   EXPECT_EQ(day.advice(), Advice::get_out);
   day.record.readings.back().cancelled = "tapped with a glove, A. Nobody";
   EXPECT_EQ(day.advice(), Advice::go_on);
+  day.add(note(2100, "smell of gas"));
+  day.record.readings.back().cancelled = "";
+  EXPECT_EQ(day.advice(), Advice::get_out);
+  day.record.readings.back().cancelled = "the tar of the road, A. Nobody";
+  EXPECT_EQ(day.advice(), Advice::go_on);
 }
 
 TEST(DayWrong, Pressure2BarWhere6Point8Predicted) {
