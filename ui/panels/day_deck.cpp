@@ -36,7 +36,7 @@ DayDeck::DayDeck(QWidget* parent)
       start_(new QPushButton(this)),
       mark_(new QPushButton(this)),
       stop_(new QPushButton(key_in(tr("AIR OFF"), "S") + QLatin1Char('\n') + tr("log stop"), this)),
-      done_(new QPushButton(key_in(tr("Done"), "D"), this)),
+      done_(new QPushButton(key_in(tr("Done"), "K"), this)),
       go_(new QPushButton(key_in(tr("Goes on"), "G"), this)),
       danger_(new QPushButton(key_in(tr("DANGER"), "X"), this)) {
   auto* grid = new QGridLayout(this);
@@ -107,7 +107,7 @@ DayDeck::DayDeck(QWidget* parent)
   taps(start_, "B", &DayDeck::start_tapped);
   taps(mark_, "M", &DayDeck::mark_tapped);
   taps(stop_, "S", &DayDeck::stop_tapped);
-  taps(done_, "D", &DayDeck::done_tapped);
+  taps(done_, "K", &DayDeck::done_tapped);
   taps(go_, "G", &DayDeck::go_tapped);
   taps(danger_, "X", &DayDeck::danger_tapped);
   danger_->setToolTip(tr("Struck, smell, hiss, water, smoke, ground moves, lights fail: one tap, then everybody out"));
