@@ -161,6 +161,12 @@ DayAnswer day_answer(const Crossing& crossing, const Tables& tables, const DayRe
   return std::move(work.answer);
 }
 
+DayAnswer day_of_record(const Crossing& crossing, const Tables& tables, const DayRecord& record,
+                        const Assessment& as_it_is) {
+  if (record.alternative || !layout_stands(crossing, record)) return day_answer(crossing, tables, record);
+  return day_answer(crossing, tables, record, as_it_is);
+}
+
 DayAnswer day_answer(const Crossing& crossing, const Tables& tables, const DayRecord& record) {
   const Crossing bored = as_bored(crossing, record);
   DayAnswer answer = day_answer(bored, tables, record, assess(bored, tables));

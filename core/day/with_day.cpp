@@ -25,9 +25,7 @@ Assessment with_day(const Crossing& crossing, const Tables& tables, Assessment a
 Assessment with_open_record(const Crossing& crossing, const Tables& tables, Assessment assessment) {
   const DayRecord* open = open_record(crossing);
   if (!open || open->readings.empty()) return assessment;
-  const bool as_it_is = !open->alternative && layout_stands(crossing, *open);
-  const DayAnswer day =
-      as_it_is ? day_answer(crossing, tables, *open, assessment) : day_answer(crossing, tables, *open);
+  const DayAnswer day = day_of_record(crossing, tables, *open, assessment);
   return with_day(crossing, tables, std::move(assessment), day);
 }
 

@@ -28,7 +28,8 @@ namespace burrow {
 namespace {
 
 constexpr std::size_t rows_seen = 6;
-constexpr int rest_ms = 1000;  ///< of Mark after a tap: a glove taps twice
+constexpr int rest_ms = 1000;    ///< of Mark after a tap: a glove taps twice
+constexpr int clock_ms = 10000;  ///< the clock on the page shows minutes
 
 }  // namespace
 
@@ -39,6 +40,11 @@ DayPanel::DayPanel(Document& document, QWidget* parent)
       ask_(new AskBox(this)) {
   add_above(deck_);
   make_taps();
+  auto* clock = new QTimer(this);
+  clock->start(clock_ms);
+  connect(clock, &QTimer::timeout, this, [this] {
+    if (isVisible() && under_way()) show_deck();
+  });
   add_widget(ask_);
   const int before = widgets_so_far();
   add_heading(tr("What was it? Only once everybody is out"));
@@ -111,7 +117,7 @@ void DayPanel::make_list() {
   connect(strike_, &QPushButton::clicked, this, [this] { take_back(picked_); });
   connect(list_, &CardList::chosen, this, [this](const QString& id) {
     picked_ = id.toULongLong();
-    show_readings();
+    show_picked();
   });
 }
 
@@ -332,22 +338,14 @@ void DayPanel::refresh() {
   const bool going = under_way() && !locked();
   for (QPushButton* one : ends_) one->setEnabled(going);
   add_->setEnabled(record() && !locked());
-  answer_the_day();
+  const DayRecord* now = record();
+  day_ = now && !now->readings.empty()
+             ? day_of_record(document_.crossing(), document_.tables(), *now, document_.assessment())
+             : DayAnswer();
   show_deck();
   show_readings();
   show_rest();
   learn_->catch_up();
-}
-
-void DayPanel::answer_the_day() {
-  const DayRecord* now = record();
-  if (!now || now->readings.empty()) {
-    day_ = {};
-    return;
-  }
-  const bool as_it_is = !now->alternative && layout_stands(document_.crossing(), *now);
-  day_ = as_it_is ? day_answer(document_.crossing(), document_.tables(), *now, document_.assessment())
-                  : day_answer(document_.crossing(), document_.tables(), *now);
 }
 
 void DayPanel::show_deck() {
@@ -360,12 +358,17 @@ void DayPanel::show_readings() {
   const DayRecord* now = record();
   std::vector<Card> cards = reading_cards(now, units_);
   if (now && !now->readings.empty()) picked_ = std::min(picked_, now->readings.size() - 1);
-  const Reading* picked = now && picked_ < now->readings.size() ? &now->readings[picked_] : nullptr;
   list_->setVisible(!cards.empty());
-  strike_->setEnabled(picked && !locked() && !picked->cancelled);
-  stands_->setEnabled(picked && !locked() && !picked->cancelled && !picked->confirmed.value_or(false));
   for (QPushButton* button : {as_pdf_, print_}) button->setEnabled(!cards.empty());
   list_->show_cards(std::move(cards), std::to_string(picked_));
+  show_picked();
+}
+
+void DayPanel::show_picked() {
+  const DayRecord* now = record();
+  const Reading* picked = now && picked_ < now->readings.size() ? &now->readings[picked_] : nullptr;
+  strike_->setEnabled(picked && !locked() && !picked->cancelled);
+  stands_->setEnabled(picked && !locked() && !picked->cancelled && !picked->confirmed.value_or(false));
 }
 
 void DayPanel::show_rest() {

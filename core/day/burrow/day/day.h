@@ -228,6 +228,9 @@ enum class DayPurpose { site, practice };
 /// `crossing`, `assessment`: as it was bored (`as_bored`). Evidence: Day.*, DayAdvice.*, DayRate.*, DayWrong.*
 DayAnswer day_answer(const Crossing& crossing, const Tables& tables, const DayRecord& record,
                      const Assessment& assessment, DayPurpose purpose = DayPurpose::site);
+/// The same of the crossing as it is now: its assessment serves while the layout stands, else what was bored is judged.
+DayAnswer day_of_record(const Crossing& crossing, const Tables& tables, const DayRecord& record,
+                        const Assessment& as_it_is);
 /// The same, assessing the layout that was bored.
 DayAnswer day_answer(const Crossing& crossing, const Tables& tables, const DayRecord& record);
 

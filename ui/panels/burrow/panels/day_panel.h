@@ -68,9 +68,9 @@ class DayPanel : public FormPanel {
   void take_back(std::size_t at);
   void add_typed();
   void release_place();
-  void answer_the_day();
   void show_deck();
   void show_readings();
+  void show_picked();
   void show_rest();
 
   std::function<QDateTime()> clock_;
