@@ -2,7 +2,6 @@
 
 #include <QComboBox>
 #include <QLabel>
-#include <QLineEdit>
 #include <QPushButton>
 #include <QTimer>
 #include <algorithm>
@@ -15,7 +14,6 @@
 #include "burrow/language/say.h"
 #include "burrow/panels/card_list.h"
 #include "burrow/panels/learn_box.h"
-#include "burrow/words/day_text.h"
 #include "burrow/words/headline.h"
 #include "choice_words.h"
 #include "day_deck.h"
