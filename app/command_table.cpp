@@ -136,7 +136,7 @@ std::span<const Command> commands() {
 
 const Command* find_command(std::string_view name) {
   const auto it = std::find_if(std::begin(all_commands), std::end(all_commands),
-                               [&](const Command& command) { return command.name == name; });
+                               [&](const Command& command) { return std::string_view(command.name) == name; });
   return it == std::end(all_commands) ? nullptr : it;
 }
 
