@@ -30,8 +30,8 @@ std::string text_of(const std::string& name) {
   return text.str();
 }
 
-ChangedValues house() {
-  Result<ChangedValues> opened = ChangedValues::open(text_of("house-service"), tables());
+const ChangedValues& house() {
+  static const Result<ChangedValues> opened = ChangedValues::open(text_of("house-service"), tables());
   EXPECT_TRUE(opened.has_value());
   return *opened;
 }
