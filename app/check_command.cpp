@@ -1,5 +1,3 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <charconv>
 #include <filesystem>
@@ -7,25 +5,13 @@
 #include <ostream>
 #include <thread>
 
-#include "burrow/check/assess.h"
-#include "burrow/check/conclude_trials.h"
-#include "burrow/check/trials_plan.h"
-#include "burrow/day/day.h"
-#include "burrow/day/with_day.h"
-#include "burrow/file/assessment_file.h"
-#include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/tables_file.h"
-#include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
-#include "burrow/words/day_text.h"
-#include "burrow/words/headline.h"
-#include "burrow/words/run_text.h"
-#include "burrow/words/trials_text.h"
-#include "burrow/words/working_text.h"
 #include "commands.h"
+#include "judged_text.h"
 #include "options.h"
-#include "workers.h"
+#include "texts_in.h"
 
 namespace burrow {
 
@@ -33,101 +19,9 @@ namespace {
 
 namespace fs = std::filesystem;
 
-struct CheckOptions {
-  UnitSystem units = UnitSystem::metric;
-  bool json = false;
-  bool working = false;
-  bool trials = false;
-  unsigned threads_each = 0;  ///< of the trials of one file
-  std::string alternative;
-  Date on;  ///< the day to judge for
-};
-
-std::string as_text(const std::string& file, const Crossing& crossing, const Assessment& assessment,
-                    const Trials* trials, const DayAnswer* day, const CheckOptions& asked) {
-  std::string text =
-      file + ": " + std::string(verdict_title(assessment.verdict)) + ". " + headline(assessment, asked.units) + "\n";
-  int number = 0;
-  for (const Finding& f : assessment.findings) {
-    std::string line = finding_text(f, asked.units);
-    if (f.station_m) line = say("{} (station {})", line, format(*f.station_m, Dimension::station, asked.units));
-    if (f.muted) line = say("{} (accepted: {})", line, f.muted->reason);
-    text += fmt::format("  {}. {}: {}\n", ++number, f.missing ? translated("missing") : translated(word_of(f.severity)),
-                        line);
-    if (!f.source.text.empty() && f.limit)
-      text += "     " + say("limit from: {} [{}]", translated_phrase(f.source.text), label_text(f.source.label)) + "\n";
-  }
-  text += "  " + say("air: {}", air_words(assessment.air, asked.units)) + "\n";
-  if (!assessment.marks.empty()) text += std::string("  ") + translated("run sheet") + "\n";
-  for (const Mark& mark : assessment.marks) text += "    " + mark_words(mark, crossing, asked.units) + "\n";
-  if (trials) {
-    text += std::string("  ") + translated("simulation") + "\n";
-    for (const TrialsLine& line : trials_lines(*trials, assessment, asked.units))
-      text += "    " + line.what + ": " + line.value + "\n";
-  }
-  if (day) {
-    text += std::string("  ") + translated("the day") + "\n";
-    for (const DayLine& line : day_lines(*day, crossing, asked.units))
-      text += "    " + line.what + (line.what.empty() || line.value.empty() ? "" : ": ") + line.value + "\n";
-  }
-  if (asked.working) {
-    text += std::string("  ") + translated("calculation") + "\n";
-    std::vector<Working> all = assessment.working;
-    if (day) all.insert(all.end(), day->working.begin(), day->working.end());
-    for (const Working& w : all) {
-      text += "  - " + std::string(w.code) + ", " + w.subject + "\n";
-      std::string lines = working_text(w, asked.units);
-      for (std::size_t at = 0; (at = lines.find('\n', at)) != std::string::npos; at += 5)
-        lines.replace(at, 1, "\n    ");
-      text += "    " + lines + "\n";
-    }
-  }
-  return text;
-}
-
-Answer refusal(const std::string& file, const Error& error, const CheckOptions& asked) {
-  Answer answer;
-  answer.code = 2;
-  if (asked.json) answer.out = write_failure(file, error) + "\n";
-  answer.err = file + ": " + translated_error(error) + "\n";
-  return answer;
-}
-
 Answer check_one(const std::string& file, const Tables& tables, const CheckOptions& asked) {
-  const auto refuse = [&](const Error& error) { return refusal(file, error, asked); };
   const Result<std::string> text = read_text_file(file);
-  if (!text) return refuse(text.error());
-  const Result<Crossing> read = read_crossing(*text, tables);
-  if (!read) return refuse(read.error());
-  if (!asked.alternative.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
-                                                 [&](const Alternative& a) { return a.id == asked.alternative; })) {
-    std::string known;
-    for (const Alternative& a : read->alternatives) known += (known.empty() ? "" : ", ") + a.id;
-    return refuse(Error{"--alternative", asked.alternative, known.empty() ? "a file that has alternatives" : known});
-  }
-  const Crossing crossing = asked.alternative.empty() ? *read : with_alternative(*read, asked.alternative);
-  Assessment assessment = assess(crossing, tables);
-  std::optional<Trials> trials;
-  if (asked.trials) {
-    trials = run_trials(crossing, tables, trials_setup(crossing, tables, assessment), {}, {}, asked.threads_each);
-    assessment = conclude_trials(crossing, tables, std::move(assessment), *trials);
-  }
-  std::optional<DayAnswer> day;
-  if (const DayRecord* open = open_record(*read)) {
-    const bool as_it_is = open->alternative.value_or("") == asked.alternative && layout_stands(*read, *open);
-    day = as_it_is ? day_answer(crossing, tables, *open, assessment) : day_answer(*read, tables, *open);
-    assessment = with_day(crossing, tables, std::move(assessment), *day);
-  }
-  Answer answer;
-  AssessmentOptions options;
-  options.units = asked.units;
-  options.working = asked.working;
-  options.trials = trials ? &*trials : nullptr;
-  options.day = day ? &*day : nullptr;
-  answer.out = asked.json ? write_assessment(crossing, assessment, file, options) + "\n"
-                          : as_text(file, crossing, assessment, options.trials, options.day, asked);
-  answer.code = assessment.verdict == Verdict::stop || assessment.verdict == Verdict::incomplete ? 1 : 0;
-  return answer;
+  return text ? judged_text(file, *text, tables, asked) : not_judged(file, text.error(), asked);
 }
 
 /// A file to be judged, or a folder that holds none, and why.
@@ -176,29 +70,73 @@ Result<std::vector<Named>> part_of(std::vector<Named> files, const std::string& 
   return mine;
 }
 
+WorkerLimits limits_for(const CheckOptions& asked) {
+  constexpr double trials_take = 10;  // times as long
+  WorkerLimits limits;
+  if (asked.trials) limits.seconds *= trials_take;
+  return limits;
+}
+
 /// Answers in the order of the files: of one file here, of many by worker processes. Gives the largest exit code.
 int check_all(const std::vector<Named>& files, std::size_t jobs, const CheckOptions& asked, Streams streams) {
-  constexpr double trials_take = 10;  // times as long
   const Tables tables = load_tables(asked.on);
   int worst = 0;
   WorkersAsk ask;
   ask.count = files.size();
   ask.jobs = jobs;
-  if (asked.trials) ask.limits.seconds *= trials_take;
+  ask.limits = limits_for(asked);
   ask.judge = [&](std::size_t i) {
-    return files[i].error ? refusal(files[i].path, *files[i].error, asked) : check_one(files[i].path, tables, asked);
+    return files[i].error ? not_judged(files[i].path, *files[i].error, asked) : check_one(files[i].path, tables, asked);
   };
-  ask.failed = [&](std::size_t i, const Error& error) { return refusal(files[i].path, error, asked); };
+  ask.failed = [&](std::size_t i, const Error& error) { return not_judged(files[i].path, error, asked); };
   ask.take = [&](const Answer& answer) {
     streams.out << answer.out << std::flush;
     streams.err << answer.err << std::flush;
     worst = std::max(worst, answer.code);
   };
+  if (asked.told == Told::csv) streams.out << csv_heading();
   if (files.size() > 1)
     run_in_workers(ask);
   else if (!files.empty())
     ask.take(ask.judge(0));
   return worst;
+}
+
+/// Crossings on standard input, each answered before the next is read. One that kills its worker is one failure.
+int check_stream(const CheckOptions& asked, Streams streams) {
+  const Tables tables = load_tables(asked.on);
+  // The name goes to the worker in front of the text.
+  const auto judge = [&](const std::string& named) {
+    const std::size_t end = named.find('\n');
+    return judged_text(named.substr(0, end), named.substr(end + 1), tables, asked);
+  };
+  std::string name;
+  TextWorker worker(limits_for(asked), judge, [&](const Error& error) { return not_judged(name, error, asked); });
+  TextsIn texts(streams.in);
+  int worst = 0;
+  while (std::optional<TextIn> one = texts.next()) {
+    name = one->name;
+    const Answer answer = one->error ? not_judged(name, *one->error, asked) : worker.answer(name + "\n" + one->text);
+    streams.out << answer.out << std::flush;
+    streams.err << answer.err << std::flush;
+    worst = std::max(worst, answer.code);
+  }
+  return worst;
+}
+
+Result<Told> told_by(const Options& options, bool stream) {
+  if (options.has("--csv") && options.has("--json"))
+    return fail("--csv", "--json", translatable("one of them: a table, or lines of JSON"));
+  if (stream && options.has("--csv"))
+    return fail("--csv", "-", translatable("files: of standard input each answer is a line of JSON"));
+  if (options.has("--csv")) return Told::csv;
+  return options.has("--json") || stream ? Told::json : Told::words;
+}
+
+Result<void> check_alone(const Options& options) {
+  if (options.files.size() > 1) return fail("-", std::to_string(options.files.size()) + " files", "\"-\" alone");
+  if (options.has("--part")) return fail("--part", "-", translatable("files: whoever feeds standard input shares out"));
+  return {};
 }
 
 }  // namespace
@@ -209,6 +147,7 @@ int check_command(const CommandArgs& args, Streams streams) {
     return 2;
   };
   const Result<Options> options = read_options(args, {{"--json", false},
+                                                      {"--csv", false},
                                                       {"--units", true},
                                                       {"--working", false},
                                                       {"--trials", false},
@@ -219,6 +158,9 @@ int check_command(const CommandArgs& args, Streams streams) {
   if (!options) return refuse(options.error());
   if (options->files.empty())
     return refuse(Error{"", "no file", "FILE or FOLDER, for example samples/house-service.crossing"});
+  const bool stream = options->reads_standard_input();
+  const Result<Told> told = told_by(*options, stream);
+  if (!told) return refuse(told.error());
   const Result<UnitSystem> units = units_of(*options);
   if (!units) return refuse(units.error());
   const long cores = std::max(1L, static_cast<long>(std::thread::hardware_concurrency()));
@@ -226,18 +168,23 @@ int check_command(const CommandArgs& args, Streams streams) {
   if (!jobs) return refuse(jobs.error());
   const std::optional<Date> on = options->has("--on") ? date_of(options->value("--on", "")) : today();
   if (!on) return refuse(Error{"--on", options->value("--on", ""), "a day, as 2026-03-02"});
-  Result<std::vector<Named>> files = all_files(options->files);
-  if (options->has("--part")) files = part_of(std::move(*files), options->value("--part", ""));
-  if (!files) return refuse(files.error());
 
   CheckOptions asked;
   asked.units = *units;
-  asked.json = options->has("--json");
+  asked.told = *told;
   asked.working = options->has("--working");
   asked.trials = options->has("--trials");
   asked.on = *on;
-  asked.threads_each = files->size() > 1 ? 1 : static_cast<unsigned>(*jobs);
   asked.alternative = options->value("--alternative", "");
+  if (stream) {
+    asked.threads_each = 1;
+    const Result<void> alone = check_alone(*options);
+    return alone ? check_stream(asked, streams) : refuse(alone.error());
+  }
+  Result<std::vector<Named>> files = all_files(options->files);
+  if (options->has("--part")) files = part_of(std::move(*files), options->value("--part", ""));
+  if (!files) return refuse(files.error());
+  asked.threads_each = files->size() > 1 ? 1 : static_cast<unsigned>(*jobs);
   return check_all(*files, static_cast<std::size_t>(*jobs), asked, streams);
 }
 

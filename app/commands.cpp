@@ -1,35 +1,62 @@
 #include "commands.h"
 
+#include <stdlib.h>
+
 #include <algorithm>
-#include <ostream>
+#include <filesystem>
 
 #include "burrow/document/language.h"
 #include "burrow/document/text.h"
+#include "burrow/file/disk.h"
+#include "burrow/language/say.h"
+#include "command_table.h"
 
 namespace burrow {
 
-std::string usage() {
-  return "burrowline [FILE]                       opens the workbench\n"
-         "burrowline check FILE|FOLDER… [--json] [--units metric|us] [--working] [--on DATE] [--alternative ID] "
-         "[--jobs N] [--part "
-         "K/N]\n"
-         "burrowline search FILE [--json] [--units metric|us] [--grid 64] [--over depth-and-grade|station-and-offset] "
-         "[--tools] "
-         "[--alternative ID] [--jobs N]\n"
-         "burrowline sheet FILE -o OUT.pdf [--paper a3] [--scale 100] [--units metric|us]\n"
-         "    [--part sheet|card|working|as-built|all] [--record ID]\n"
-         "burrowline picture FILE -o OUT.png [--size 1600x900] [--theme light|dark] [--units metric|us] [--ratio 2]\n"
-         "burrowline export FILE -o OUT.dxf|csv|geojson|svg [--what path|marks|findings] [--units metric|us]\n"
-         "burrowline import IN… -o OUT.crossing [--order pnezd] [--units m|ft|us-ft] [--line X1,Y1,X2,Y2]\n"
-         "    [--height-units m|ft|us-ft] [--heights datum|ground] [--level crown|centre|invert] [--meaning "
-         "LAYER=gas,…]\n"
-         "    [--diameter LAYER=0.125,…] [--join LAYER,…] [--meanings FILE.json]\n"
-         "burrowline learn FILE… [--json] [-o LIBRARY]\n"
-         "burrowline --help | --version\n"
-         "with every command: --language en|de\n"
-         "exit code of check: 0, 1 stop or incomplete, 2 not readable or a wrong word\n"
-         "exit code of search: 0, 1 no launch works, 2 not readable or a wrong word\n";
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A folder of our own, gone when the command has ended.
+class OwnFolder {
+ public:
+  OwnFolder() {
+    std::error_code failed;
+    std::string name = (fs::temp_directory_path(failed) / "burrowline-XXXXXX").string();
+    if (!failed && ::mkdtemp(name.data())) path_ = name;
+  }
+  ~OwnFolder() {
+    std::error_code ignored;
+    if (!path_.empty()) fs::remove_all(path_, ignored);
+  }
+  OwnFolder(const OwnFolder&) = delete;
+  OwnFolder& operator=(const OwnFolder&) = delete;
+  [[nodiscard]] const std::string& path() const { return path_; }
+
+ private:
+  std::string path_;
+};
+
+/// "-o -": what the command would write to a file, on standard output.
+int to_standard_output(const Command& command, CommandArgs args, CommandArgs::difference_type out, Streams streams) {
+  const OwnFolder folder;
+  const auto refuse = [&](const Error& error) {
+    streams.err << "burrowline " << command.name << ": " << translated_error(error) << "\n";
+    return 2;
+  };
+  if (folder.path().empty())
+    return refuse(Error{"-o", "-", translatable("a folder for temporary files that may be written")});
+  const std::string file = folder.path() + "/out";
+  args[static_cast<std::size_t>(out)] = file;
+  const int code = command.run(args, streams);
+  if (code != 0) return code;
+  const Result<std::string> text = read_text_file(file);
+  if (!text) return refuse(text.error());
+  streams.out << *text;
+  return 0;
 }
+
+}  // namespace
 
 Result<std::string> take_language(CommandArgs& args) {
   const auto end = std::find(args.begin(), args.end(), "--");
@@ -43,20 +70,28 @@ Result<std::string> take_language(CommandArgs& args) {
 }
 
 bool is_command(const std::string& word) {
-  return word == "check" || word == "search" || word == "sheet" || word == "picture" || word == "export" ||
-         word == "import" || word == "learn";
+  return find_command(word) != nullptr;
+}
+
+bool command_draws(const std::string& name) {
+  const Command* command = find_command(name);
+  return command && command->draws;
 }
 
 int run_command(const std::string& name, const CommandArgs& args, Streams streams) {
-  if (name == "check") return check_command(args, streams);
-  if (name == "search") return search_command(args, streams);
-  if (name == "sheet") return sheet_command(args, streams);
-  if (name == "picture") return picture_command(args, streams);
-  if (name == "export") return export_command(args, streams);
-  if (name == "import") return import_command(args, streams);
-  if (name == "learn") return learn_command(args, streams);
-  streams.err << usage();
-  return 2;
+  const Command* command = find_command(name);
+  if (!command) {
+    streams.err << usage();
+    return 2;
+  }
+  const auto end = std::find(args.begin(), args.end(), "--");
+  if (std::find(args.begin(), end, "--help") != end || std::find(args.begin(), end, "-h") != end) {
+    streams.out << help_text(*command);
+    return 0;
+  }
+  const auto out = std::find(args.begin(), end, "-o");
+  const bool piped = name == "import" && out != end && out + 1 != end && *(out + 1) == "-";
+  return piped ? to_standard_output(*command, args, out + 1 - args.begin(), streams) : command->run(args, streams);
 }
 
 }  // namespace burrow

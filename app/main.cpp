@@ -12,6 +12,7 @@
 #include "burrow/file/tables_file.h"
 #include "burrow/window/main_window.h"
 #include "commands.h"
+#include "version.h"
 
 namespace {
 
@@ -51,9 +52,18 @@ int open_workbench(int argc, char** argv, const std::string& file, const std::st
   return QApplication::exec();
 }
 
+/// What could not be written was not told: a full disk, a closed pipe.
+int written(int code) {
+  std::cout.flush();
+  if (std::cout) return code;
+  std::cerr << "burrowline: standard output could not be written\n";
+  return 2;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
+  std::ios::sync_with_stdio(false);
   std::vector<std::string> args(argv + 1, argv + argc);
   const burrow::Result<std::string> language = burrow::take_language(args);
   if (!language) {
@@ -61,13 +71,11 @@ int main(int argc, char** argv) {
     return 2;
   }
   const std::string first = args.empty() ? std::string() : args.front();
-  if (first == "--help" || first == "-h") {
-    std::cout << burrow::usage();
-    return 0;
-  }
-  if (first == "--version") {
-    std::cout << "burrowline " BURROW_VERSION "\n";
-    return 0;
+  const bool help = first == "--help" || first == "-h";
+  if (help || first == "--version") {
+    if (help) burrow::speak_language(burrow::text_from(*language));
+    std::cout << (help ? burrow::usage() : burrow::version_line() + "\n");
+    return written(0);
   }
   if (!burrow::is_command(first)) {
     if (args.size() > 1 || (first.size() > 1 && first[0] == '-')) {
@@ -78,13 +86,13 @@ int main(int argc, char** argv) {
   }
   const burrow::CommandArgs rest(args.begin() + 1, args.end());
   const burrow::Streams streams{std::cout, std::cerr};
-  if (first == "check" || first == "search" || first == "import" || first == "learn") {
+  if (!burrow::command_draws(first)) {
     burrow::speak_language(burrow::text_from(*language));
-    return burrow::run_command(first, rest, streams);
+    return written(burrow::run_command(first, rest, streams));
   }
   ::setenv("QT_QPA_PLATFORM", "offscreen", 1);  // sheet, picture and export draw, but show nothing
   int none = 1;
   QGuiApplication app(none, argv);
   burrow::speak_language(burrow::text_from(*language));
-  return burrow::run_command(first, rest, streams);
+  return written(burrow::run_command(first, rest, streams));
 }

@@ -15,6 +15,7 @@ Result<Options> read_options(const std::vector<std::string>& args, const KnownOp
   for (std::size_t i = 0; i < args.size(); ++i) {
     const std::string& word = args[i];
     if (only_files || word.size() < 2 || word[0] != '-') {
+      options.standard_input = options.standard_input || (!only_files && word == "-");
       options.files.push_back(word);
       continue;
     }

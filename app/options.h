@@ -17,9 +17,12 @@ using KnownOptions = std::map<std::string, bool, std::less<>>;
 
 struct Options {
   std::vector<std::string> files;
+  bool standard_input = false;
   std::map<std::string, std::string, std::less<>> values;  ///< "--units" → "us"; an option without value → ""
 
   [[nodiscard]] bool has(std::string_view name) const { return values.find(name) != values.end(); }
+  /// "-" among the files; after "--" it is a file's name like any other, "./-" always.
+  [[nodiscard]] bool reads_standard_input() const { return standard_input; }
   [[nodiscard]] std::string value(std::string_view name, std::string_view otherwise) const;
 };
 

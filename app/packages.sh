@@ -11,14 +11,18 @@ build_packages=(
 )
 
 # libcgal-dev: the second route to distances; gettext: the dictionaries; poppler-utils: reads our PDF back; python3-ezdxf: reads our
-# DXF back; strace: what a reader opens; ccache: a rebuild after switching branches.
-test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev gettext poppler-utils python3-ezdxf strace ccache)
+# DXF back; strace: what a reader opens; ccache: a rebuild after switching branches; python3-jsonschema: a second reader of the
+# schemas; desktop-file-utils, appstream, shared-mime-info, groff-base: what a desktop reads of the package.
+test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev gettext poppler-utils python3-ezdxf strace ccache
+  python3-jsonschema desktop-file-utils appstream shared-mime-info groff-base)
 
 check_packages=(git clang-format clang-tidy)
 
 # Not needed by tests/run. Coverage-guided fuzzing (preset fuzz: tests/fuzz/run) and the memory checker of tests/memory.
 fuzz_packages=(clang libclang-rt-14-dev)
 memory_packages=(valgrind)
+# The package: what cpack asks, and a bare system to try it in (tests/package/run).
+package_packages=(dpkg-dev file debootstrap)
 
 say() { printf '%s\n' "$*" >&2; }
 

@@ -1,6 +1,7 @@
 /// search: the launches at which everything holds.
 
 #include <algorithm>
+#include <optional>
 #include <ostream>
 #include <thread>
 
@@ -12,6 +13,8 @@
 #include "burrow/words/launch_text.h"
 #include "commands.h"
 #include "options.h"
+#include "texts_in.h"
+#include "workers.h"
 
 namespace burrow {
 
@@ -80,6 +83,70 @@ std::string as_text(const std::string& file, const SearchAnswer& answer, UnitSys
   return text;
 }
 
+struct SearchAsked {
+  UnitSystem units = UnitSystem::metric;
+  bool json = false;
+  bool tools = false;
+  MapOver over = MapOver::depth_and_grade;
+  int grid = 64;
+  unsigned threads = 1;
+  std::string alternative;
+};
+
+Answer not_searched(const std::string& name, const Error& error, const SearchAsked& asked) {
+  return {asked.json ? write_search_failure(name, error) + "\n" : "", name + ": " + translated_error(error) + "\n", 2};
+}
+
+Answer searched(const std::string& name, const std::string& text, const Tables& tables, const SearchAsked& asked) {
+  const Result<Crossing> read = read_crossing(text, tables);
+  if (!read) return not_searched(name, read.error(), asked);
+  const std::string& wanted = asked.alternative;
+  if (!wanted.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
+                                      [&](const Alternative& a) { return a.id == wanted; }))
+    return not_searched(name, Error{"--alternative", wanted, "an alternative of the file"}, asked);
+  const Crossing crossing = wanted.empty() ? *read : with_alternative(*read, wanted);
+  SearchAnswer answer;
+  answer.map = search_launches(crossing, tables, {asked.over, asked.grid, true, asked.threads});
+  if (!answer.map.works) answer.exposures = exposures(crossing, tables, answer.map, {16, asked.threads});
+  if (asked.tools) answer.tools = choose_tool(crossing, tables, {16, asked.threads});
+  const std::string out = asked.json ? write_search(crossing, answer, name, {asked.units, asked.tools}) + "\n"
+                                     : as_text(name, answer, asked.units);
+  return {out, "", answer.map.works ? 0 : 1};
+}
+
+/// Crossings on standard input, each answered before the next is read. One that kills its worker is one failure.
+int search_stream(const SearchAsked& asked, Streams streams) {
+  const Tables tables = load_tables(today());
+  std::string name;
+  WorkerLimits limits;
+  limits.seconds = 600;  // a map of 512 by 512 with all tools
+  // The name goes to the worker in front of the text.
+  const auto search = [&](const std::string& named) {
+    const std::size_t end = named.find('\n');
+    return searched(named.substr(0, end), named.substr(end + 1), tables, asked);
+  };
+  TextWorker worker(limits, search, [&](const Error& error) { return not_searched(name, error, asked); });
+  TextsIn texts(streams.in);
+  int worst = 0;
+  while (std::optional<TextIn> one = texts.next()) {
+    name = one->name;
+    const Answer answer = one->error ? not_searched(name, *one->error, asked) : worker.answer(name + "\n" + one->text);
+    streams.out << answer.out << std::flush;
+    streams.err << answer.err << std::flush;
+    worst = std::max(worst, answer.code);
+  }
+  return worst;
+}
+
+int search_file(const std::string& file, const SearchAsked& asked, Streams streams) {
+  const Result<std::string> text = read_text_file(file);
+  const Answer answer =
+      text ? searched(file, *text, load_tables(today()), asked) : not_searched(file, text.error(), asked);
+  streams.out << answer.out;
+  streams.err << answer.err;
+  return answer.code;
+}
+
 }  // namespace
 
 int search_command(const CommandArgs& args, Streams streams) {
@@ -108,33 +175,16 @@ int search_command(const CommandArgs& args, Streams streams) {
   const std::string over = options->value("--over", std::string(word_of(MapOver::depth_and_grade)));
   if (!from_word<MapOver>(over)) return refuse(Error{"--over", over, known_words<MapOver>()});
 
-  const std::string& file = options->files.front();
-  const auto unreadable = [&](const Error& error) {
-    if (options->has("--json")) streams.out << write_search_failure(file, error) << "\n";
-    streams.err << file << ": " << translated_error(error) << "\n";
-    return 2;
-  };
-  const Tables tables = load_tables(today());
-  const Result<std::string> text = read_text_file(file);
-  if (!text) return unreadable(text.error());
-  const Result<Crossing> read = read_crossing(*text, tables);
-  if (!read) return unreadable(read.error());
-  const std::string wanted = options->value("--alternative", "");
-  if (!wanted.empty() && std::none_of(read->alternatives.begin(), read->alternatives.end(),
-                                      [&](const Alternative& a) { return a.id == wanted; }))
-    return unreadable(Error{"--alternative", wanted, "an alternative of the file"});
-  const Crossing crossing = wanted.empty() ? *read : with_alternative(*read, wanted);
-
-  const auto threads = static_cast<unsigned>(*jobs);
-  SearchAnswer answer;
-  answer.map = search_launches(crossing, tables, {*from_word<MapOver>(over), static_cast<int>(*grid), true, threads});
-  if (!answer.map.works) answer.exposures = exposures(crossing, tables, answer.map, {16, threads});
-  if (options->has("--tools")) answer.tools = choose_tool(crossing, tables, {16, threads});
-  if (options->has("--json"))
-    streams.out << write_search(crossing, answer, file, {*units, options->has("--tools")}) << "\n";
-  else
-    streams.out << as_text(file, answer, *units);
-  return answer.map.works ? 0 : 1;
+  SearchAsked asked;
+  asked.units = *units;
+  asked.json = options->has("--json") || options->reads_standard_input();
+  asked.tools = options->has("--tools");
+  asked.over = *from_word<MapOver>(over);
+  asked.grid = static_cast<int>(*grid);
+  asked.threads = static_cast<unsigned>(*jobs);
+  asked.alternative = options->value("--alternative", "");
+  return options->reads_standard_input() ? search_stream(asked, streams)
+                                         : search_file(options->files.front(), asked, streams);
 }
 
 }  // namespace burrow

@@ -14,10 +14,12 @@
 #include <csignal>
 #include <cstdint>
 #include <cstring>
+#include <deque>
 #include <fstream>
 #include <map>
 #include <new>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "burrow/language/say.h"
@@ -66,15 +68,28 @@ void keep_within(const WorkerLimits& limits) {
   ::setrlimit(RLIMIT_CORE, &core);
 }
 
-/// The life of a worker: a number in, an answer out, until the other end closes.
-[[noreturn]] void serve(int socket, const WorkersAsk& ask) {
+/// What is to be judged: a number, and the text that comes with it.
+struct Task {
+  std::uint64_t number = 0, text = 0;
+};
+
+/// WorkersAsk, and the text of what is judged when the workers do not have it already.
+struct TextAsk : WorkersAsk {
+  std::string text;
+  std::function<Answer(const std::string&)> judge_text;
+};
+
+/// The life of a worker: a task in, an answer out, until the other end closes.
+[[noreturn]] void serve(int socket, const WorkersAsk& ask, const TextAsk* texts) {
   ::prctl(PR_SET_PDEATHSIG, SIGKILL);
   keep_within(ask.limits);
-  std::uint64_t number = 0;
-  while (read_all(socket, reinterpret_cast<char*>(&number), sizeof number)) {
+  Task task;
+  while (read_all(socket, reinterpret_cast<char*>(&task), sizeof task)) {
     Answer answer;
     try {
-      answer = ask.judge(number);
+      std::string text(task.text, '\0');
+      if (!read_all(socket, text.data(), text.size())) break;
+      answer = texts ? texts->judge_text(text) : ask.judge(task.number);
     } catch (const std::bad_alloc&) {
       ::_exit(ENOMEM);
     }
@@ -90,29 +105,32 @@ void keep_within(const WorkerLimits& limits) {
 struct Worker {
   pid_t process = -1;
   int socket = -1;
-  std::optional<std::size_t> number;  ///< what it is judging
+  std::deque<std::size_t> numbers;  ///< what it is judging, and what waits at its door
   Clock::time_point until;
-  std::string got;  ///< of its answer, so far
+  std::string got;  ///< of its answers, so far
 };
 
-/// The answer, once all of it is there.
-std::optional<Answer> whole_answer(const std::string& got) {
+/// The first answer, taken off once all of it is there.
+std::optional<Answer> whole_answer(std::string& got) {
   Header header;
   if (got.size() < sizeof header) return std::nullopt;
   std::memcpy(&header, got.data(), sizeof header);
-  if (got.size() - sizeof header < header.out + header.err) return std::nullopt;
-  return Answer{got.substr(sizeof header, header.out), got.substr(sizeof header + header.out, header.err),
+  const std::size_t size = sizeof header + header.out + header.err;
+  if (got.size() < size) return std::nullopt;
+  Answer answer{got.substr(sizeof header, header.out), got.substr(sizeof header + header.out, header.err),
                 static_cast<int>(header.code)};
+  got.erase(0, size);
+  return answer;
 }
 
 class Workers {
  public:
-  explicit Workers(const WorkersAsk& ask)
-      : ask_(ask), workers_(std::max<std::size_t>(1, std::min(ask.jobs, ask.count))) {}
+  explicit Workers(const WorkersAsk& ask, const TextAsk* texts = nullptr)
+      : ask_(ask), texts_(texts), workers_(std::max<std::size_t>(1, std::min(ask.jobs, ask.count))) {}
   ~Workers() {
     for (Worker& worker : workers_) {
       if (worker.process < 0) continue;
-      if (worker.number) ::kill(worker.process, SIGKILL);
+      if (!worker.numbers.empty()) ::kill(worker.process, SIGKILL);
       end(worker);
     }
   }
@@ -133,29 +151,47 @@ class Workers {
   }
 
  private:
-  /// No more than a few answers wait for their turn, so memory stays flat.
+  /// No more than a few answers wait for their turn, so memory stays flat. While many are left each worker has one more
+  /// at its door, so that it does not wait for us.
   void hand_out() {
-    const std::size_t most_ahead = 4 * workers_.size();
-    for (Worker& worker : workers_) {
-      if (worker.number || next_ >= ask_.count || next_ >= taken_ + most_ahead) continue;
-      const std::uint64_t number = next_;
-      if (worker.process < 0 && !start(worker)) {
-        if (busy()) return;  // those that run go on; this one is tried again
-        fail(next_++, translated("no worker process could be started"));
-        return;
-      }
-      ++next_;
-      worker.number = number;
-      worker.got.clear();
-      worker.until = Clock::now() +
-                     std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double>(ask_.limits.seconds));
-      write_all(worker.socket, reinterpret_cast<const char*>(&number), sizeof number);  // one that died is seen below
+    for (const std::size_t at_most : {0U, 1U}) {
+      if (at_most > 0 && next_ + 2 * workers_.size() > ask_.count) return;
+      for (Worker& worker : workers_)
+        if (worker.numbers.size() <= at_most && !hand_out_to(worker)) return;
     }
   }
 
+  /// False: nothing is left to hand out now, or there is nobody to do it.
+  bool hand_out_to(Worker& worker) {
+    const std::size_t most_ahead = 4 * workers_.size();
+    if (again_.empty() && (next_ >= ask_.count || next_ >= taken_ + most_ahead)) return false;
+    const std::size_t number = again_.empty() ? next_ : *again_.begin();
+    const Task task{number, texts_ ? texts_->text.size() : 0};
+    const bool none_started = worker.process < 0 && !start(worker);
+    if (none_started && busy()) return false;  // those that run go on; this one is tried again
+    if (again_.empty())
+      ++next_;
+    else
+      again_.erase(again_.begin());
+    if (none_started) {
+      fail(number, translated("no worker process could be started"));
+      return false;
+    }
+    if (worker.numbers.empty()) start_clock(worker);
+    worker.numbers.push_back(number);
+    // One that died is seen below.
+    if (write_all(worker.socket, reinterpret_cast<const char*>(&task), sizeof task) && texts_)
+      write_all(worker.socket, texts_->text.data(), texts_->text.size());
+    return true;
+  }
+
+  void start_clock(Worker& worker) const {
+    worker.until =
+        Clock::now() + std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double>(ask_.limits.seconds));
+  }
+
   [[nodiscard]] bool busy() const {
-    return std::any_of(workers_.begin(), workers_.end(),
-                       [](const Worker& worker) { return worker.number.has_value(); });
+    return std::any_of(workers_.begin(), workers_.end(), [](const Worker& worker) { return !worker.numbers.empty(); });
   }
 
   bool start(Worker& worker) {
@@ -166,7 +202,7 @@ class Workers {
       ::close(ends[0]);
       for (const Worker& other : workers_)
         if (other.socket >= 0) ::close(other.socket);
-      serve(ends[1], ask_);
+      serve(ends[1], ask_, texts_);
     }
     ::close(ends[1]);
     if (process < 0) {
@@ -178,6 +214,13 @@ class Workers {
     return true;
   }
 
+  /// What a worker was at when it ended. What waited at its door is for another.
+  std::size_t lost(Worker& worker) {
+    const std::size_t number = worker.numbers.front();
+    again_.insert(worker.numbers.begin() + 1, worker.numbers.end());
+    return number;
+  }
+
   /// Closes its socket, upon which an idle one ends, and says how it ended.
   int end(Worker& worker) {
     ::close(worker.socket);
@@ -186,7 +229,8 @@ class Workers {
     }
     worker.socket = -1;
     worker.process = -1;
-    worker.number.reset();
+    worker.numbers.clear();
+    worker.got.clear();
     return status;
   }
 
@@ -197,7 +241,7 @@ class Workers {
   }
 
   void ended(Worker& worker) {
-    const std::size_t number = *worker.number;
+    const std::size_t number = lost(worker);
     const int status = end(worker);
     if (WIFSIGNALED(status))
       fail(number, say("worker ended by signal {}", WTERMSIG(status)));
@@ -213,9 +257,12 @@ class Workers {
     if (got < 0 && (errno == EINTR || errno == EAGAIN)) return;
     if (got <= 0) return ended(worker);
     worker.got.append(some.data(), static_cast<std::size_t>(got));
-    if (std::optional<Answer> answer = whole_answer(worker.got)) {
-      ready_[*worker.number] = std::move(*answer);
-      worker.number.reset();
+    while (!worker.numbers.empty()) {
+      std::optional<Answer> answer = whole_answer(worker.got);
+      if (!answer) return;
+      ready_[worker.numbers.front()] = std::move(*answer);
+      worker.numbers.pop_front();
+      start_clock(worker);
     }
   }
 
@@ -225,7 +272,7 @@ class Workers {
     std::vector<Worker*> of;
     Clock::time_point first = Clock::time_point::max();
     for (Worker& worker : workers_) {
-      if (!worker.number) continue;
+      if (worker.numbers.empty()) continue;
       sockets.push_back({worker.socket, POLLIN, 0});
       of.push_back(&worker);
       first = std::min(first, worker.until);
@@ -239,7 +286,7 @@ class Workers {
       if (sockets[i].revents != 0) {
         read_some(worker);
       } else if (now >= worker.until) {
-        const std::size_t number = *worker.number;
+        const std::size_t number = lost(worker);
         ::kill(worker.process, SIGKILL);
         end(worker);
         fail(number, say("worker stopped after {:.0f} s", ask_.limits.seconds));
@@ -248,8 +295,10 @@ class Workers {
   }
 
   const WorkersAsk& ask_;
+  const TextAsk* texts_;
   std::vector<Worker> workers_;
   std::map<std::size_t, Answer> ready_;
+  std::set<std::size_t> again_;  ///< handed to a worker that ended before it came to them
   std::size_t next_ = 0, taken_ = 0;
 };
 
@@ -257,6 +306,31 @@ class Workers {
 
 void run_in_workers(const WorkersAsk& ask) {
   Workers(ask).run();
+}
+
+struct TextWorker::Parts {
+  TextAsk ask;
+  Answer last;
+  std::unique_ptr<Workers> workers;
+};
+
+TextWorker::TextWorker(WorkerLimits limits, std::function<Answer(const std::string&)> judge,
+                       std::function<Answer(const Error&)> failed)
+    : parts_(std::make_unique<Parts>()) {
+  parts_->ask.limits = limits;
+  parts_->ask.judge_text = std::move(judge);
+  parts_->ask.failed = [failed = std::move(failed)](std::size_t, const Error& error) { return failed(error); };
+  parts_->ask.take = [parts = parts_.get()](Answer answer) { parts->last = std::move(answer); };
+  parts_->workers = std::make_unique<Workers>(parts_->ask, &parts_->ask);
+}
+
+TextWorker::~TextWorker() = default;
+
+Answer TextWorker::answer(std::string text) {
+  parts_->ask.text = std::move(text);
+  ++parts_->ask.count;
+  parts_->workers->run();
+  return std::move(parts_->last);
 }
 
 }  // namespace burrow

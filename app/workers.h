@@ -6,6 +6,7 @@
 
 #include <cstddef>
 #include <functional>
+#include <memory>
 #include <string>
 
 #include "burrow/base/result.h"
@@ -34,5 +35,22 @@ struct WorkersAsk {
 };
 
 void run_in_workers(const WorkersAsk& ask);
+
+/// The same for texts that come one after the other: one worker that is kept as long as it lives, and another in its
+/// place when one has killed it.   Evidence: TextWorker.*
+class TextWorker {
+ public:
+  /// `judge` runs in the worker, `failed` in this process.
+  TextWorker(WorkerLimits limits, std::function<Answer(const std::string&)> judge,
+             std::function<Answer(const Error&)> failed);
+  ~TextWorker();
+  TextWorker(const TextWorker&) = delete;
+  TextWorker& operator=(const TextWorker&) = delete;
+  Answer answer(std::string text);
+
+ private:
+  struct Parts;
+  std::unique_ptr<Parts> parts_;
+};
 
 }  // namespace burrow

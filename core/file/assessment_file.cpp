@@ -1,6 +1,7 @@
 #include "burrow/file/assessment_file.h"
 
 #include <cmath>
+#include <limits>
 
 #include "assessment_air.h"
 #include "assessment_day.h"
@@ -21,33 +22,35 @@ Json json_of(const Arrival& arrival) {
 }
 
 /// A point of the path, with how the tool gets on there. From a stop on there is no time.
-Json path_point(const PathPoint& p, const AdvancePoint* advance) {
-  const auto on_the_way = [&](double value) { return advance ? Json(value) : Json(); };
+void put_point(PrintedList& points, const PathPoint& p, const AdvancePoint* advance) {
+  constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
   const bool moves = advance && advance->rate_m_s > 0;
   const Quantiles time = moves ? Quantiles{advance->time.p10_s, advance->time.p50_s, advance->time.p90_s} : Quantiles();
-  return object({{"s_m", Json(p.s_m)},
-                 {"x_m", Json(p.x_m)},
-                 {"y_m", Json(p.y_m)},
-                 {"z_m", Json(p.z_m)},
-                 {"grade", Json(std::tan(p.grade_rad))},
-                 {"heading_rad", Json(p.heading_rad)},
-                 {"sd_lateral_m", Json(p.sd_lateral_m)},
-                 {"sd_vertical_m", Json(p.sd_vertical_m)},
-                 {"cover_m", Json(p.cover_m)},
-                 {"resistance_above_pa", Json(p.resistance_above_Pa)},
-                 {"resistance_below_pa", Json(p.resistance_below_Pa)},
-                 {"curvature_1_m", Json(p.curvature_1_m)},
-                 {"sag_curvature_1_m", Json(p.sag_curvature_1_m)},
-                 {"set_m", on_the_way(advance ? advance->set_m : 0)},
-                 {"grip", on_the_way(advance ? advance->grip : 0)},
-                 {"time_s", quantiles_json(time)}});
+  points.begin();
+  points.number("s_m", p.s_m);
+  points.number("x_m", p.x_m);
+  points.number("y_m", p.y_m);
+  points.number("z_m", p.z_m);
+  points.number("grade", std::tan(p.grade_rad));
+  points.number("heading_rad", p.heading_rad);
+  points.number("sd_lateral_m", p.sd_lateral_m);
+  points.number("sd_vertical_m", p.sd_vertical_m);
+  points.number("cover_m", p.cover_m);
+  points.number("resistance_above_pa", p.resistance_above_Pa);
+  points.number("resistance_below_pa", p.resistance_below_Pa);
+  points.number("curvature_1_m", p.curvature_1_m);
+  points.number("sag_curvature_1_m", p.sag_curvature_1_m);
+  points.number("set_m", advance ? advance->set_m : unknown);
+  points.number("grip", advance ? advance->grip : unknown);
+  points.member("time_s", quantiles_json(time));
+  points.end();
 }
 
 Json path_of(const Assessment& a) {
-  Json::Array points;
+  PrintedList points;
   for (std::size_t i = 0; i < a.bore.points.size(); ++i)
-    points.push_back(path_point(a.bore.points[i], i < a.advance.points.size() ? &a.advance.points[i] : nullptr));
-  return Json(std::move(points));
+    put_point(points, a.bore.points[i], i < a.advance.points.size() ? &a.advance.points[i] : nullptr);
+  return points.take();
 }
 
 Json json_of(const StopStretch& stretch) {
@@ -275,6 +278,12 @@ Json json_list(const List& list) {
   return list_of(list, [](const auto& item) { return json_of(item); });
 }
 
+Json json_of(const ProgramVersion& program) {
+  const auto known = [](const std::string& text) { return text.empty() ? Json() : Json(text); };
+  return object(
+      {{"version", known(program.version)}, {"commit", known(program.commit)}, {"tables", known(program.tables)}});
+}
+
 Json heading_of(const std::string& file, Json::Object rest) {
   Json::Object members{
       {"format", Json("burrowline-assessment")}, {"version", Json(std::int64_t{1})}, {"file", Json(file)}};
@@ -287,25 +296,26 @@ Json heading_of(const std::string& file, Json::Object rest) {
 std::string write_assessment(const Crossing& crossing, const Assessment& assessment, const std::string& file,
                              const AssessmentOptions& options) {
   const auto finding = [&](const Finding& f) { return json_of(f, options.units); };
-  Json::Object members{
-      {"crossing", Json(crossing.name)},
-      {"verdict", Json(word_of(assessment.verdict))},
-      {"judged_on", assessment.judged_on ? Json(text_of(*assessment.judged_on)) : Json()},
-      {"bore", bore_of(assessment, crossing)},
-      {"cover", json_of(assessment.cover)},
-      {"utilities", json_list(assessment.utilities)},
-      {"services", object({{"contact_chance_any", number(assessment.contact_chance_any)},
-                           {"chance_unknown_service", number(assessment.chance_unknown_service)}})},
-      {"surface", json_of(assessment.surface)},
-      {"structures", json_list(assessment.structures)},
-      {"pits", object({{"launch", pit_json(assessment.launch_pit, assessment.launch_pit_work)},
-                       {"exit", pit_json(assessment.exit_pit, assessment.exit_pit_work)}})},
-      {"pipe", object({{"checks", json_list(assessment.pipe_checks)}, {"loads", json_list(assessment.loads)}})},
-      {"air", air_json(assessment.air, crossing.air)},
-      {"marks", marks_json(assessment.marks)},
-      {"day", day_json(options.day, crossing)},
-      {"loosened", json_list(assessment.loosened)},
-      {"findings", list_of(assessment.findings, finding)}};
+  Json::Object members = members_of(
+      {{"crossing", Json(crossing.name)},
+       {"verdict", Json(word_of(assessment.verdict))},
+       {"judged_on", assessment.judged_on ? Json(text_of(*assessment.judged_on)) : Json()},
+       {"program", json_of(options.program)},
+       {"bore", bore_of(assessment, crossing)},
+       {"cover", json_of(assessment.cover)},
+       {"utilities", json_list(assessment.utilities)},
+       {"services", object({{"contact_chance_any", number(assessment.contact_chance_any)},
+                            {"chance_unknown_service", number(assessment.chance_unknown_service)}})},
+       {"surface", json_of(assessment.surface)},
+       {"structures", json_list(assessment.structures)},
+       {"pits", object({{"launch", pit_json(assessment.launch_pit, assessment.launch_pit_work)},
+                        {"exit", pit_json(assessment.exit_pit, assessment.exit_pit_work)}})},
+       {"pipe", object({{"checks", json_list(assessment.pipe_checks)}, {"loads", json_list(assessment.loads)}})},
+       {"air", air_json(assessment.air, crossing.air)},
+       {"marks", marks_json(assessment.marks)},
+       {"day", day_json(options.day, crossing)},
+       {"loosened", json_list(assessment.loosened)},
+       {"findings", list_of(assessment.findings, finding)}});
   if (options.trials) members.push_back({"trials", json_of(*options.trials)});
   if (options.working) members.push_back({"working", json_list(assessment.working)});
   return compact_json(heading_of(file, std::move(members)));

@@ -1,6 +1,7 @@
 #pragma once
 /// The description of the file: one `fields(io, item)` for each thing of the crossing, in file order, that serves the
-/// reader and the writer alike. Bodies stand in fields_<subject>.cpp, each instantiated there for both.
+/// reader, the writer and the JSON Schema alike. Bodies stand in fields_<subject>.cpp, each instantiated there for all
+/// three.
 ///
 /// What an `io` offers:
 ///   field(key, value, range)   a number with its unit, a whole number, a yes/no, a word of a list, a text.
@@ -14,6 +15,7 @@
 ///   texts(key, list) · raw(key, json text) · limits(key, map) · id(text, prefix) · extra(text, last of all)
 
 #include <concepts>
+#include <string_view>
 #include <type_traits>
 
 #include "burrow/crossing/crossing.h"
@@ -74,9 +76,12 @@ void coordinates(Io& io, P& p) {
 }
 
 // NOLINTBEGIN(bugprone-macro-parentheses): a type cannot stand in parentheses
-#define BURROW_FIELDS_OF(Item)    \
-  template <class Io, Is<Item> V> \
-  void fields(Io& io, V& item);
+#define BURROW_FIELDS_OF(Item)                                  \
+  template <class Io, Is<Item> V>                               \
+  void fields(Io& io, V& item);                                 \
+  constexpr std::string_view thing_name(const Item& /*item*/) { \
+    return #Item;                                               \
+  }
 BURROW_FIELDS_OF(Crossing)
 BURROW_FIELDS_OF(Mute)
 BURROW_FIELDS_OF(Alternative)
@@ -97,6 +102,7 @@ BURROW_FIELDS_OF(Background)
 BURROW_FIELDS_OF(Georeference)
 BURROW_FIELDS_OF(LineEnds)
 BURROW_FIELDS_OF(Utility)
+BURROW_FIELDS_OF(AgreedGap)
 BURROW_FIELDS_OF(Recorded)
 BURROW_FIELDS_OF(Located)
 BURROW_FIELDS_OF(TestHole)
@@ -112,6 +118,7 @@ BURROW_FIELDS_OF(Pipe)
 BURROW_FIELDS_OF(Pits)
 BURROW_FIELDS_OF(Pit)
 BURROW_FIELDS_OF(PitSigns)
+BURROW_FIELDS_OF(RatedShield)
 BURROW_FIELDS_OF(PitSides)
 BURROW_FIELDS_OF(PitSide)
 BURROW_FIELDS_OF(Bench)
@@ -129,10 +136,12 @@ BURROW_FIELDS_OF(Aftermath)
 BURROW_FIELDS_OF(Reading)
 #undef BURROW_FIELDS_OF
 
-/// Instantiates the description of one thing for reader and writer; stands at the end of a fields_<subject>.cpp.
-#define BURROW_FIELDS_BOTH_WAYS(Item)                           \
-  template void fields<Reader, Item>(Reader & io, Item & item); \
-  template void fields<Writer, const Item>(Writer & io, const Item& item);
+/// Instantiates the description of one thing for reader, writer and schema; stands at the end of a
+/// fields_<subject>.cpp.
+#define BURROW_FIELDS_BOTH_WAYS(Item)                                      \
+  template void fields<Reader, Item>(Reader & io, Item & item);            \
+  template void fields<Writer, const Item>(Writer & io, const Item& item); \
+  template void fields<Describer, const Item>(Describer & io, const Item& item);
 // NOLINTEND(bugprone-macro-parentheses)
 
 }  // namespace burrow

@@ -45,7 +45,7 @@ void Reader::take(const Json& json, std::int64_t& target, const Range& range) {
   if (!number || !range.contains(number->value)) return refuse_here(json, words);
   const char* end = number->token.data() + number->token.size();
   const auto parsed = std::from_chars(number->token.data(), end, target);
-  if (parsed.ec == std::errc() && parsed.ptr == end) return;
+  if (!number->token.empty() && parsed.ec == std::errc() && parsed.ptr == end) return;
   if (!(std::abs(number->value) <= 9e15) || number->value != std::trunc(number->value)) return refuse_here(json, words);
   target = static_cast<std::int64_t>(number->value);
 }

@@ -1,6 +1,7 @@
 #include "crossing_fields.h"
 #include "crossing_reader.h"
 #include "crossing_writer.h"
+#include "schema_describer.h"
 
 namespace burrow {
 

@@ -74,7 +74,7 @@ class TreeBuilder {
 
   bool key(std::string& key) {
     Frame& frame = open_.back();
-    if (!frame.keys.insert(key).second)
+    if (key_is_there(frame, key))
       return refuse(json_pointer(pointer(open_.size()), key), "the key \"" + key + "\" twice", "each key once");
     frame.key = key;
     frame.key_pending = true;
@@ -96,6 +96,17 @@ class TreeBuilder {
     bool key_pending = false;
     std::unordered_set<std::string> keys;
   };
+
+  /// Of few keys each is looked at; more than that are kept apart, so that a hostile file is read in no longer time.
+  static bool key_is_there(Frame& frame, const std::string& key) {
+    constexpr std::size_t few = 24;
+    const Json::Object& members = *frame.value->object();
+    if (members.size() < few)
+      return std::any_of(members.begin(), members.end(), [&](const JsonMember& one) { return one.key == key; });
+    if (frame.keys.empty())
+      for (const JsonMember& one : members) frame.keys.insert(one.key);
+    return !frame.keys.insert(key).second;
+  }
 
   bool refuse(std::string place, std::string found, std::string expected) {
     error = Error{std::move(place), std::move(found), std::move(expected)};

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -48,10 +49,18 @@ void put_ascii(std::string& out, char c) {
   }
 }
 
+bool is_plain(char c) {
+  const auto byte = static_cast<unsigned char>(c);
+  return byte >= 0x20 && byte < 0x7f && c != '"' && c != '\\';
+}
+
 /// What is not UTF-8 (a file name may hold any bytes) becomes the replacement character, so that the text is JSON.
 void put_text(std::string& out, std::string_view text) {
   out += '"';
-  for (std::size_t at = 0; at < text.size();) {
+  // Most of it is plain: that much is taken at once.
+  const auto plain = static_cast<std::size_t>(std::find_if_not(text.begin(), text.end(), is_plain) - text.begin());
+  out += text.substr(0, plain);
+  for (std::size_t at = plain; at < text.size();) {
     const std::size_t length = utf8_length(text, at);
     if (length == 1)
       put_ascii(out, text[at]);
@@ -62,6 +71,12 @@ void put_text(std::string& out, std::string_view text) {
   out += '"';
 }
 
+/// The shortest text that reads back as the same number.
+void put_number(std::string& out, double value) {
+  std::array<char, 32> digits{};
+  out.append(digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr);
+}
+
 /// Compact text; stops early once `out` is longer than `enough`.
 void put_compact(std::string& out, const Json& json, std::size_t enough) {
   if (out.size() > enough) return;
@@ -70,7 +85,12 @@ void put_compact(std::string& out, const Json& json, std::size_t enough) {
   } else if (const bool* b = json.boolean()) {
     out += *b ? "true" : "false";
   } else if (const Json::Number* number = json.number()) {
-    out += number->token;
+    if (number->token.empty())
+      put_number(out, number->value);
+    else
+      out += number->token;
+  } else if (const auto* printed = std::get_if<Json::Printed>(&json.value)) {
+    out += printed->text;
   } else if (const std::string* text = json.text()) {
     put_text(out, *text);
   } else if (const Json::Array* items = json.array()) {
@@ -147,13 +167,38 @@ void put_pretty(std::string& out, const Json& json, std::size_t indent, std::siz
 }  // namespace
 
 Json::Json(double number) {
-  if (!std::isfinite(number)) return;
-  std::array<char, 32> digits{};
-  const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), number).ptr;
-  value = Number{std::string(digits.data(), end), number};
+  if (std::isfinite(number)) value = Number{{}, number};
 }
 
 Json::Json(std::int64_t number) : value(Number{std::to_string(number), static_cast<double>(number)}) {}
+
+void PrintedList::begin() {
+  text_ += text_.empty() ? "[{" : ",{";
+}
+
+void PrintedList::key(std::string_view key) {
+  if (text_.back() != '{') text_ += ',';
+  put_text(text_, key);
+  text_ += ':';
+}
+
+void PrintedList::number(std::string_view key, double value) {
+  this->key(key);
+  if (std::isfinite(value))
+    put_number(text_, value);
+  else
+    text_ += "null";
+}
+
+void PrintedList::member(std::string_view key, const Json& value) {
+  this->key(key);
+  put_compact(text_, value, std::string::npos);
+}
+
+Json PrintedList::take() {
+  text_ += text_.empty() ? "[]" : "]";
+  return Json(Json::Printed{std::move(text_)});
+}
 
 std::string compact_json(const Json& json) {
   std::string out;

@@ -17,13 +17,17 @@ struct JsonMember;
 
 struct Json {
   struct Number {
-    std::string token;  ///< as it stood: "1.10"
+    std::string token;  ///< as it stood: "1.10"; empty: made by this program, printed from the value
     double value = 0;
+  };
+  /// Printed already: a long list of numbers, for which a tree would be the dearer half of an answer.
+  struct Printed {
+    std::string text;
   };
   using Array = std::vector<Json>;
   using Object = std::vector<JsonMember>;
 
-  std::variant<std::monostate, bool, Number, std::string, Array, Object> value;
+  std::variant<std::monostate, bool, Number, std::string, Array, Object, Printed> value;
 
   Json();  ///< null
   explicit Json(bool b);
@@ -34,6 +38,7 @@ struct Json {
   explicit Json(const char* text);
   explicit Json(Array items);
   explicit Json(Object members);
+  explicit Json(Printed printed);
 
   [[nodiscard]] bool is_null() const { return std::holds_alternative<std::monostate>(value); }
   [[nodiscard]] const bool* boolean() const { return std::get_if<bool>(&value); }
@@ -56,6 +61,7 @@ inline Json::Json(std::string_view text) : value(std::string(text)) {}
 inline Json::Json(const char* text) : value(std::string(text)) {}
 inline Json::Json(Array items) : value(std::move(items)) {}
 inline Json::Json(Object members) : value(std::move(members)) {}
+inline Json::Json(Printed printed) : value(std::move(printed)) {}
 
 inline constexpr std::size_t max_json_bytes = 64'000'000;
 inline constexpr std::size_t max_json_depth = 64;
@@ -66,6 +72,21 @@ inline constexpr std::size_t max_json_values = 4'000'000;
 /// finite, bad syntax with its line and column, anything after the value, more than 64 levels, more than 64 MB.
 /// Evidence: Refusals.Text_*, Refusals.Nesting_*, CrossingFile.UnknownNumbers_*
 Result<Json> parse_json(std::string_view text);
+
+/// A list of objects of numbers, printed as it is made: `begin`, then `number` for each member, `end`; `take` at last.
+/// The same text as `compact_json` of the tree would give.   Evidence: JsonTree.PrintedList_*
+class PrintedList {
+ public:
+  void begin();
+  void number(std::string_view key, double value);  ///< null when not finite
+  void member(std::string_view key, const Json& value);
+  void end() { text_ += '}'; }
+  Json take();
+
+ private:
+  void key(std::string_view key);
+  std::string text_;
+};
 
 /// On one line without spaces.
 std::string compact_json(const Json& json);

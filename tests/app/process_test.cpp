@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <sys/wait.h>
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <string>
@@ -14,18 +15,21 @@ struct Ran {
   std::string text;
 };
 
-/// Runs the program without a display; standard output and error together.
-Ran run(const std::string& args) {
-  const std::string line =
-      "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM '" BURROW_PROGRAM "' " + args + " 2>&1";
+/// Standard output and error together.
+Ran run_line(const std::string& line) {
   Ran ran;
-  std::FILE* pipe = popen(line.c_str(), "r");
+  std::FILE* pipe = popen((line + " 2>&1").c_str(), "r");
   if (!pipe) return ran;
   std::array<char, 4096> some{};
   while (const std::size_t n = std::fread(some.data(), 1, some.size(), pipe)) ran.text.append(some.data(), n);
   const int status = pclose(pipe);
   ran.code = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
   return ran;
+}
+
+/// Runs the program without a display.
+Ran run(const std::string& args) {
+  return run_line("env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM '" BURROW_PROGRAM "' " + args);
 }
 
 TEST(Process, HelpAndVersion) {
@@ -35,6 +39,41 @@ TEST(Process, HelpAndVersion) {
   const Ran version = run("--version");
   EXPECT_EQ(version.code, 0);
   EXPECT_EQ(version.text.rfind("burrowline ", 0), 0u);
+}
+
+TEST(Process, Version_NamesCommitAndTables) {
+  const Ran version = run("--version");
+  EXPECT_NE(version.text.find(", commit "), std::string::npos) << version.text;
+  EXPECT_NE(version.text.find(", tables "), std::string::npos) << version.text;
+}
+
+TEST(Process, Help_OfEachCommandAndInGerman) {
+  EXPECT_EQ(run("check --help").code, 0);
+  EXPECT_EQ(run("sheet --help").code, 0);
+  EXPECT_NE(run("--help --language de").text.find("öffnet"), std::string::npos);
+}
+
+// An answer that could not be written was not told.
+TEST(Process, FullDisk_IsNotSuccess) {
+  const Ran ran = run("check '" BURROW_SOURCE_DIR "/samples/first-lesson.crossing' >/dev/full");
+  EXPECT_EQ(ran.code, 2) << ran.text;
+}
+
+// Each answer is there before the next line is sent: the two talk in turns over pipes.
+TEST(Process, Stream_AnswersEachLineAtOnce) {
+  const Ran ran = run_line(
+      "python3 -c 'import json, subprocess, sys\n"
+      "line = json.dumps(json.load(open(\"" BURROW_SOURCE_DIR
+      "/samples/first-lesson.crossing\")))\n"
+      "p = subprocess.Popen([sys.argv[1], \"check\", \"-\"], stdin=subprocess.PIPE, stdout=subprocess.PIPE, "
+      "text=True)\n"
+      "for i in range(3):\n"
+      "  p.stdin.write(line + chr(10)); p.stdin.flush()\n"
+      "  print(json.loads(p.stdout.readline())[\"verdict\"])\n"
+      "p.stdin.close()\n"
+      "sys.exit(p.wait())' '" BURROW_PROGRAM "'");
+  EXPECT_EQ(ran.code, 0) << ran.text;
+  EXPECT_EQ(std::count(ran.text.begin(), ran.text.end(), '\n'), 3) << ran.text;
 }
 
 TEST(Process, WrongWordIsExitCode2) {

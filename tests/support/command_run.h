@@ -2,7 +2,9 @@
 /// Runs a command and keeps what it wrote; a folder that is gone when the test ends.
 
 #include <stdlib.h>
+#include <sys/wait.h>
 
+#include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -24,6 +26,29 @@ inline Ran run(const std::string& command, const std::vector<std::string>& words
   ran.code = run_command(command, words, {out, err});
   ran.out = out.str();
   ran.err = err.str();
+  return ran;
+}
+
+/// The same with something on standard input.
+inline Ran run_with(const std::string& input, const std::string& command, const std::vector<std::string>& words) {
+  std::istringstream in(input);
+  std::ostringstream out, err;
+  Ran ran;
+  ran.code = run_command(command, words, {out, err, in});
+  ran.out = out.str();
+  ran.err = err.str();
+  return ran;
+}
+
+/// Runs a line of the shell; standard output and error together.
+inline Ran run_shell(const std::string& line) {
+  Ran ran;
+  std::FILE* pipe = ::popen((line + " 2>&1").c_str(), "r");
+  if (!pipe) return ran;
+  char some[4096];
+  while (const std::size_t n = std::fread(some, 1, sizeof some, pipe)) ran.out.append(some, n);
+  const int status = ::pclose(pipe);
+  ran.code = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
   return ran;
 }
 

@@ -11,11 +11,19 @@
 
 namespace burrow {
 
+/// What made an answer, so that it can be made again. Empty: not known.
+struct ProgramVersion {
+  std::string version;  ///< "0.1.0"
+  std::string commit;   ///< of the source, twelve digits; with "+" where that was changed since
+  std::string tables;   ///< twelve digits that change with any byte of the built-in tables
+};
+
 struct AssessmentOptions {
   UnitSystem units = UnitSystem::metric;  ///< of the words of findings only
   bool working = false;                   ///< add the list of workings
   const Trials* trials = nullptr;         ///< add what the random trials counted
   const DayAnswer* day = nullptr;         ///< of the open record
+  ProgramVersion program = {};
 };
 
 /// One line without its end. Every object and list of the contract is there; what is unknown or not finite is null,

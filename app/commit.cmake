@@ -1,0 +1,20 @@
+# Writes OUT, a header that names the commit of the source tree ROOT; touched only when that changed. What is no git tree (an
+# unpacked archive) has none: COMMIT, set by whoever packages it, or nothing.
+set(commit "${COMMIT}")
+find_program(GIT git)
+if(NOT commit AND GIT AND EXISTS ${ROOT}/.git)
+  execute_process(COMMAND ${GIT} -C ${ROOT} rev-parse --short=12 HEAD OUTPUT_VARIABLE commit OUTPUT_STRIP_TRAILING_WHITESPACE
+                  ERROR_QUIET)
+  execute_process(COMMAND ${GIT} -C ${ROOT} diff-index --quiet HEAD -- RESULT_VARIABLE changed OUTPUT_QUIET ERROR_QUIET)
+  if(commit AND changed)
+    string(APPEND commit "+")
+  endif()
+endif()
+set(text "#define BURROW_COMMIT \"${commit}\"\n")
+set(before)
+if(EXISTS ${OUT})
+  file(READ ${OUT} before)
+endif()
+if(NOT text STREQUAL before)
+  file(WRITE ${OUT} "${text}")
+endif()

@@ -1,0 +1,10 @@
+# In the folder that becomes the package: pages of the manual packed, as Debian wants them.
+if(CPACK_GENERATOR STREQUAL "DEB")
+  file(GLOB_RECURSE pages ${CPACK_TEMPORARY_INSTALL_DIRECTORY}/*/man1/*.1)
+  if(NOT pages)
+    message(FATAL_ERROR "no page of the manual below ${CPACK_TEMPORARY_INSTALL_DIRECTORY}")
+  endif()
+  foreach(page ${pages})
+    execute_process(COMMAND gzip -9nf ${page} COMMAND_ERROR_IS_FATAL ANY)
+  endforeach()
+endif()
