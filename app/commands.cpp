@@ -24,6 +24,7 @@ std::string usage() {
          "    [--height-units m|ft|us-ft] [--heights datum|ground] [--level crown|centre|invert] [--meaning "
          "LAYER=gas,…]\n"
          "    [--diameter LAYER=0.125,…] [--join LAYER,…] [--meanings FILE.json]\n"
+         "    [--crs EPSG:25832] [--field diameter=DIAMETER:mm,…] [--json] [--strict]\n"
          "burrowline learn FILE… [--json] [-o LIBRARY]\n"
          "burrowline --help | --version\n"
          "with every command: --language en|de\n"

@@ -6,9 +6,9 @@
 namespace burrow {
 
 const std::vector<std::string>& readable_endings() {
-  static const std::vector<std::string> all{"*.csv",     "*.txt",  "*.asc",     "*.pts", "*.xyz",  "*.dxf",
-                                            "*.geojson", "*.json", "*.shp",     "*.zip", "*.gpkg", "*.kml",
-                                            "*.kmz",     "*.xml",  "*.landxml", "*.tif", "*.tiff"};
+  static const std::vector<std::string> all{"*.csv",  "*.txt", "*.asc",     "*.pts",  "*.xyz", "*.dxf", "*.geojson",
+                                            "*.json", "*.shp", "*.zip",     "*.gpkg", "*.kml", "*.kmz", "*.gpx",
+                                            "*.fgb",  "*.xml", "*.landxml", "*.tif",  "*.tiff"};
   return all;
 }
 
