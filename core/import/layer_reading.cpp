@@ -102,7 +102,17 @@ std::vector<Met> words_met(const MeaningTable& table, const LayerWords& words) {
   return longest(std::move(all));
 }
 
-std::optional<LayerReading> by_words(const std::vector<Met>& met) {
+/// Whether every word of the name, figures aside, is one that was met.
+bool all_known(const std::vector<Met>& met, const LayerWords& words) {
+  for (std::size_t i = 0; i < words.pieces().size(); ++i) {
+    const auto holds = [i](const Met& m) { return m.place.from <= i && i < m.place.to; };
+    if (!words.pieces()[i].is_number() && !std::any_of(met.begin(), met.end(), holds)) return false;
+  }
+  return true;
+}
+
+/// `strict`: of single points, which are ground only where no word of their code is unknown.
+std::optional<LayerReading> by_words(const std::vector<Met>& met, const LayerWords& words, bool strict) {
   if (met.empty()) return std::nullopt;
   std::optional<Meaning> utility;
   for (const Met& one : met) {
@@ -123,8 +133,8 @@ std::optional<LayerReading> by_words(const std::vector<Met>& met) {
   const bool of_one =
       std::all_of(met.begin(), met.end(), [&](const Met& m) { return m.row->meaning == first.meaning; });
   // "contour text": whether its heights are those of the ground is not known.
-  if (first.meaning == Meaning::ground && !of_one) return LayerReading{};
-  return LayerReading{first.meaning, first.on_ground};
+  if (first.meaning == Meaning::ground && (!of_one || (strict && !all_known(met, words)))) return LayerReading{};
+  return LayerReading{first.meaning, first.on_ground && all_known(met, words)};
 }
 
 LayerReading of_row(const MeaningRow& row) {
@@ -135,16 +145,21 @@ std::optional<LayerReading> by_table(const LayerSummary& layer, const MeaningTab
   if (const MeaningRow* row = by_name(table, layer.name)) return of_row(*row);
   const LayerWords words(layer.name);
   if (layer.rasters > 0) {  // its name is that of the file, and says at most that it is another ground than today's
-    const auto reading = by_words(words_met(table, words));
+    const auto reading = by_words(words_met(table, words), words, false);
     return reading && reading->meaning == Meaning::not_used ? reading : std::nullopt;
   }
   const bool others = layer.lines + layer.areas + layer.faces > 0;
-  if (layer.points == 0 || !others)
-    if (const MeaningRow* row = by_code(table, words, layer.points > 0 ? MatchBy::points : MatchBy::lines))
-      return of_row(*row);
+  const MeaningRow* of_points = layer.points > 0 ? by_code(table, words, MatchBy::points) : nullptr;
+  const MeaningRow* of_lines = others || layer.points == 0 ? by_code(table, words, MatchBy::lines) : nullptr;
+  // A code of a layer that holds both must mean the same for both.
+  if (layer.points == 0 || !others) {
+    if (of_points || of_lines) return of_row(of_points ? *of_points : *of_lines);
+  } else if (of_points && of_lines && of_points->meaning == of_lines->meaning) {
+    return of_row(*of_points);
+  }
   const MeaningRow* standard = by_standard(table, words);
   if (standard && utility_kind(standard->meaning)) return of_row(*standard);
-  const auto reading = by_words(words_met(table, words));
+  const auto reading = by_words(words_met(table, words), words, layer.points > 0 && !others);
   if (standard && !(reading && utility_kind(reading->meaning))) return of_row(*standard);
   return reading;
 }

@@ -14,6 +14,7 @@ const std::vector<std::string>& readable_endings() {
 
 Result<Found> read_foreign_file(const std::string& path, const ReadOptions& options) {
   if (auto no = no_plain_file(path)) return tl::unexpected(*no);
+  if (auto no = no_plain_companion(path)) return tl::unexpected(*no);
   Result<ReaderAnswer> answer = ask_reader(request_for(path, options), options.progress);
   if (!answer) return tl::unexpected(std::move(answer).error());
   return *std::move(answer->found);

@@ -110,11 +110,16 @@ std::optional<Error> no_plain_file(const std::string& path) {
   if (fs::is_directory(status)) return Error{path, translated("a folder"), translated("a file")};
   if (!fs::exists(status))
     return Error{path, translated("no file that can be opened"), translated("a file that is there and may be read")};
-  // A pipe or a device may never end; nor one that lies beside it under a name that belongs to it.
+  // A pipe or a device may never end.
   if (!fs::is_regular_file(status)) return Error{path, translated("a pipe or a device"), translated("a file")};
+  return std::nullopt;
+}
+
+std::optional<Error> no_plain_companion(const std::string& path) {
   for (const std::string& beside : with_companions(path)) {
-    const fs::file_status of_it = fs::status(beside, error);
-    if (fs::exists(of_it) && !fs::is_regular_file(of_it) && !fs::is_directory(of_it))
+    std::error_code error;
+    const fs::file_status status = fs::status(beside, error);
+    if (fs::exists(status) && !fs::is_regular_file(status) && !fs::is_directory(status))
       return Error{beside, translated("a pipe or a device"), translated("a file")};
   }
   return std::nullopt;

@@ -7,8 +7,8 @@
 #include <fstream>
 #include <set>
 
+#include "../dxf_curves.h"
 #include "burrow/language/say.h"
-#include "dxf_curves.h"
 
 namespace burrow {
 

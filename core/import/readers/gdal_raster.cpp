@@ -172,6 +172,20 @@ Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, co
   return all;
 }
 
+/// All within a millionth of their extent of one line, or fewer than three.
+static bool on_one_line(const std::vector<PlanPoint>& points) {
+  if (points.size() < 3) return true;
+  const PlanPoint& first = points.front();
+  const auto away = [&](const PlanPoint& p) { return std::hypot(p.x_m - first.x_m, p.y_m - first.y_m); };
+  const auto far = *std::max_element(points.begin(), points.end(), [&](auto& a, auto& b) { return away(a) < away(b); });
+  const double length = away(far);
+  if (!(length > 0)) return true;
+  return std::all_of(points.begin(), points.end(), [&](const PlanPoint& p) {
+    const double off = (far.x_m - first.x_m) * (p.y_m - first.y_m) - (far.y_m - first.y_m) * (p.x_m - first.x_m);
+    return std::abs(off) <= 1e-6 * length * length;
+  });
+}
+
 Result<std::vector<std::array<std::uint32_t, 3>>> triangles(const std::vector<PlanPoint>& points) {
   set_up();
   const Listener listener;
@@ -180,9 +194,10 @@ Result<std::vector<std::array<std::uint32_t, 3>>> triangles(const std::vector<Pl
     x.push_back(p.x_m);
     y.push_back(p.y_m);
   }
+  // Asked beforehand: the library would write its thoughts about such points to the terminal.
   GDALTriangulation* triangulation =
-      points.size() < 3 ? nullptr
-                        : GDALTriangulationCreateDelaunay(static_cast<int>(points.size()), x.data(), y.data());
+      on_one_line(points) ? nullptr
+                          : GDALTriangulationCreateDelaunay(static_cast<int>(points.size()), x.data(), y.data());
   if (!triangulation)
     return fail(translated("ground points"), say_count("{} point on one line", "{} points on one line", points.size()),
                 translated("three points that are not"));

@@ -5,8 +5,8 @@
 #include <cmath>
 #include <set>
 
+#include "../dxf_curves.h"
 #include "burrow/language/say.h"
-#include "dxf_curves.h"
 #include "dxf_scan.h"
 #include "json_crs.h"
 #include "position_sizes.h"

@@ -4,8 +4,7 @@
 
 #include <cmath>
 
-#include "readers/dxf_curves.h"
-#include "readers/dxf_units.h"
+#include "dxf_curves.h"
 #include "support/import_for_tests.h"
 
 namespace burrow::test {

@@ -244,7 +244,8 @@ TEST(LayerNames, OurDefault_FacesThatLieAsGroundDoes) {
 TEST(LayerWords, Cuts) {
   const auto pieces = [](std::string_view name) {
     std::string out;
-    for (const LayerWords::Piece& p : LayerWords(name).pieces()) out += (p.soft_before ? "+" : " ") + p.text;
+    const LayerWords words(name);
+    for (const LayerWords::Piece& p : words.pieces()) out += (p.soft_before ? "+" : " ") + p.text;
     return out;
   };
   EXPECT_EQ(pieces("C-SSWR_PIPE.x"), " c sswr pipe x");

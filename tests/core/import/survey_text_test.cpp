@@ -88,7 +88,7 @@ TEST(SurveyText, Utf16_BothOrders) {
     EXPECT_EQ(read_text(bytes).layers.at(0), "GEL\u00C4NDE");
   }
   EXPECT_FALSE(survey::from_utf16(plain));
-  EXPECT_EQ(survey::from_utf16("\xFF\xFE\x3D\xD8\x00\xDE"), "\U0001F600") << "a pair of two";
+  EXPECT_EQ(survey::from_utf16(std::string_view("\xFF\xFE\x3D\xD8\x00\xDE", 6)), "\U0001F600") << "a pair of two";
 }
 
 TEST(SurveyText, Zero_IsAHeightWhereOthersComeNearIt) {

@@ -1,5 +1,5 @@
 #pragma once
-/// How finely the arcs of a drawing must be cut into straight pieces. Private to the importer library.
+/// How finely the arcs of a drawing must be cut into straight pieces. Private to this room.
 
 #include <string>
 #include <vector>
