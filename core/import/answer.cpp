@@ -72,7 +72,7 @@ class Check {
 
   [[nodiscard]] bool good() {
     clean_texts();
-    return found_.file == request_.path && order_good() && counts_good() &&
+    return found_.file == request_.path && order_good() && counts_good() && table_good() &&
            std::all_of(found_.vertices.begin(), found_.vertices.end(), vertex_good) &&
            all(found_.features, &Check::feature_good) && all(found_.surfaces, &Check::surface_good) &&
            all(found_.rasters, &Check::raster_good);
@@ -91,6 +91,8 @@ class Check {
     for (LeftOut& l : found_.left_out)
       for (std::string* text : {&l.place, &l.text, &l.reason}) clean(*text);
     for (std::string& note : found_.notes) clean(note);
+    for (FoundField& field : found_.table.fields) clean(field.name);
+    for (std::string& text : found_.table.texts) clean(text);
   }
 
   [[nodiscard]] bool order_good() const { return found_.order.find_first_not_of("pnezd-") == std::string::npos; }
@@ -98,7 +100,15 @@ class Check {
   [[nodiscard]] bool counts_good() const {
     std::uint64_t count = found_.vertices.size();
     for (const FoundSurface& s : found_.surfaces) count += s.points.size();
-    return count <= request_.most_vertices;
+    return count <= request_.most_vertices && found_.layers.size() <= request_.most_layers + 1;
+  }
+
+  [[nodiscard]] bool table_good() const {
+    const FoundTable& t = found_.table;
+    // A file that was given features by a reader without attributes has no cells.
+    return t.fields.size() <= 4096 &&
+           t.cells.size() == (t.fields.empty() ? 0 : t.fields.size() * found_.features.size()) &&
+           std::all_of(t.cells.begin(), t.cells.end(), [&](std::uint32_t cell) { return cell <= t.texts.size(); });
   }
 
   static bool vertex_good(const FoundVertex& v) {

@@ -15,7 +15,7 @@
 namespace burrow {
 
 /// Changes with every change of what goes between the two.
-inline constexpr std::uint32_t answer_version = 2;
+inline constexpr std::uint32_t answer_version = 3;
 
 struct RequestText {
   std::string english;
@@ -37,6 +37,8 @@ struct ReaderRequest {
   std::uint64_t most_unpacked_bytes = 0;
   std::uint64_t most_memory_bytes = 0;
   double most_seconds = 0;
+  std::uint64_t most_layers = 0;
+  double most_cells = 0;
   std::string language;
   std::vector<RequestText> texts;  ///< of the dictionary
   std::vector<RequestCounted> counted;

@@ -10,9 +10,13 @@ std::vector<LayerSummary> summaries(const Found& found) {
   for (const FoundFeature& f : found.features) {
     LayerSummary& layer = all[f.layer];
     ++(f.shape == Shape::point ? layer.points : f.shape == Shape::line ? layer.lines : layer.areas);
+    layer.texts += f.is_text ? 1u : 0u;
     layer.vertices += f.count;
     layer.level_stated = layer.level_stated || f.level.has_value();
-    for (std::size_t i = f.first; i < f.first + f.count; ++i) layer.with_height += found.vertices[i].z_m ? 1u : 0u;
+    std::size_t with_height = 0;
+    for (std::size_t i = f.first; i < f.first + f.count; ++i) with_height += found.vertices[i].z_m ? 1u : 0u;
+    layer.with_height += with_height;
+    layer.facets += f.shape == Shape::area && f.count <= 4 && with_height == f.count ? 1u : 0u;
   }
   for (const FoundSurface& s : found.surfaces) {
     all[s.layer].faces += s.faces.size();

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include "burrow/language/say.h"
 
 namespace burrow {
@@ -48,6 +49,7 @@ bool usable(const FoundVertex& v) {
 
 constexpr std::size_t most_left_out = 2000;
 constexpr std::size_t longest_text = 200;
+constexpr std::size_t most_cells = 4'000'000;
 
 }  // namespace
 
@@ -70,9 +72,21 @@ std::string as_utf8(std::string_view bytes) {
 
 std::uint32_t FoundBuilder::layer(std::string_view name) {
   if (const auto it = layers_.find(name); it != layers_.end()) return it->second;
+  if (layers_.size() >= options_.most_layers) {
+    if (layers_shared_++ == 0) found.layers.emplace_back(translated("(all further layers)"));
+    return static_cast<std::uint32_t>(found.layers.size() - 1);
+  }
   const auto index = static_cast<std::uint32_t>(found.layers.size());
   layers_.emplace(std::string(name), index);
   found.layers.push_back(as_utf8(name));
+  return index;
+}
+
+std::uint32_t FoundBuilder::field(std::string_view name) {
+  if (const auto it = fields_.find(name); it != fields_.end()) return it->second;
+  const auto index = static_cast<std::uint32_t>(found.table.fields.size());
+  fields_.emplace(std::string(name), index);
+  found.table.fields.push_back({as_utf8(name)});
   return index;
 }
 
@@ -91,15 +105,27 @@ void FoundBuilder::add(FoundFeature feature, const std::vector<FoundVertex>& ver
   feature.count = vertices.size();
   feature.text = as_utf8(feature.text);
   found.vertices.insert(found.vertices.end(), vertices.begin(), vertices.end());
+  const auto number = static_cast<std::uint32_t>(found.features.size());
   found.features.push_back(std::move(feature));
+  for (const auto& [column, text] : row_) {
+    if (text.empty()) continue;
+    if (cells_.size() >= most_cells) {
+      ++cells_left_out_;
+      continue;
+    }
+    const std::string shown = as_utf8(std::string_view(text).substr(0, longest_text));
+    const auto [at, is_new] = texts_.emplace(shown, static_cast<std::uint32_t>(found.table.texts.size()));
+    if (is_new) found.table.texts.push_back(shown);
+    cells_.push_back({number, column, at->second + 1});
+  }
 }
 
-void FoundBuilder::leave_out(std::string place, std::string_view text, const std::string& reason) {
+void FoundBuilder::leave_out(std::string place, std::string_view text, const std::string& reason, bool matters) {
   if (found.left_out.size() >= most_left_out) {
     ++found.left_out_more;
     return;
   }
-  found.left_out.push_back({std::move(place), as_utf8(text.substr(0, longest_text)), as_utf8(reason)});
+  found.left_out.push_back({std::move(place), as_utf8(text.substr(0, longest_text)), as_utf8(reason), matters});
 }
 
 std::optional<Error> FoundBuilder::check_cancelled(double share) {
@@ -151,6 +177,29 @@ void FoundBuilder::forget_zero_heights(bool mixed) {
   if (mixed) found.notes.emplace_back(translated("the file mixes vertices with and without height"));
 }
 
+/// In a survey a height of exactly 0 is a true one where others come near it.
+void FoundBuilder::forget_zero_of_survey() {
+  constexpr double near = 1;
+  double nearest = std::numeric_limits<double>::infinity();
+  for (const FoundVertex& v : found.vertices)
+    if (v.z_m && *v.z_m != 0) nearest = std::min(nearest, std::abs(*v.z_m));
+  if (nearest > near) forget_zero_heights(false);
+}
+
+void FoundBuilder::fill_table() {
+  FoundTable& table = found.table;
+  const std::size_t wide = table.fields.size();
+  constexpr std::size_t most = 40'000'000;
+  if (wide * found.features.size() > most || cells_left_out_ > 0) {
+    leave_out(translated("whole file"), say_count("{} attribute", "{} attributes", cells_.size() + cells_left_out_),
+              translated("more attributes than can be held: a part of the data near the crossing"));
+    table = {};
+    return;
+  }
+  table.cells.assign(wide * found.features.size(), 0);
+  for (const auto& [feature, column, text] : cells_) table.cells[feature * wide + column] = text;
+}
+
 void FoundBuilder::drop_flat_surfaces() {
   std::erase_if(found.surfaces, [&](const FoundSurface& surface) {
     const bool flat =
@@ -162,8 +211,15 @@ void FoundBuilder::drop_flat_surfaces() {
 }
 
 Found FoundBuilder::finish(bool mixed) {
-  forget_zero_heights(mixed);
+  if (found.format == "survey points")
+    forget_zero_of_survey();
+  else
+    forget_zero_heights(mixed);
   drop_flat_surfaces();
+  fill_table();
+  if (layers_shared_ > 0)
+    found.notes.push_back(
+        say("more than {} layers or codes: all further ones are shown as one, and asked as one", options_.most_layers));
   found.vertices.shrink_to_fit();
   found.features.shrink_to_fit();
   return std::move(found);

@@ -1,6 +1,7 @@
 #pragma once
 /// Collects what a reader meets: layers once, coordinates checked, a bound on memory, progress. Private to this room.
 
+#include <array>
 #include <map>
 #include <string_view>
 
@@ -21,13 +22,20 @@ class FoundBuilder {
 
   Found found;
 
+  /// Its index; beyond the most that are wanted all others share one, and that is said.
   std::uint32_t layer(std::string_view name);
+
+  /// The column of that name.
+  std::uint32_t field(std::string_view name);
+  [[nodiscard]] bool has_field(std::string_view name) const { return fields_.contains(name); }
+  /// Attributes of the features that are added from now on: column and text; an empty text is none.
+  void set_attributes(std::vector<std::pair<std::uint32_t, std::string>> row) { row_ = std::move(row); }
 
   /// Adds a feature; one with a coordinate that is not finite or too large, or with too few vertices for its shape, is
   /// left out with its place.
   void add(FoundFeature feature, const std::vector<FoundVertex>& vertices, const std::string& place);
 
-  void leave_out(std::string place, std::string_view text, const std::string& reason);
+  void leave_out(std::string place, std::string_view text, const std::string& reason, bool matters = true);
 
   /// Error: too many vertices, or stopped. To be asked now and then; `share` of the work, 0 … 1.
   std::optional<Error> check_cancelled(double share);
@@ -38,10 +46,16 @@ class FoundBuilder {
 
  private:
   void forget_zero_heights(bool mixed);
+  void forget_zero_of_survey();
   void drop_flat_surfaces();
+  void fill_table();
 
   const ReadOptions& options_;
-  std::map<std::string, std::uint32_t, std::less<>> layers_;
+  std::map<std::string, std::uint32_t, std::less<>> layers_, fields_, texts_;
+  std::vector<std::pair<std::uint32_t, std::string>> row_;
+  std::vector<std::array<std::uint32_t, 3>> cells_;  ///< feature, field, text
+  std::size_t cells_left_out_ = 0;
+  std::size_t layers_shared_ = 0;
 };
 
 }  // namespace burrow

@@ -29,7 +29,12 @@ PlanPoint at(const FoundRaster& raster, double column, double row) {
 }  // namespace
 
 Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame& frame, PlanPoint near) {
-  if (found.frame.crs.empty() || frame.crs.empty() || found.frame.crs == frame.crs) return std::nullopt;
+  return found_in_frame(found, found.frame, 1, frame, near);
+}
+
+Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame& own, double units,
+                                            const FoundFrame& frame, PlanPoint near) {
+  if (own.crs.empty() || frame.crs.empty() || (own.crs == frame.crs && units == 1)) return std::nullopt;
   const Result<const Readers*> readers = load_readers();
   if (!readers) return tl::unexpected(readers.error());
 
@@ -40,12 +45,14 @@ Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame
     for (const Point3& p : s.points) points.push_back({p.x_m, p.y_m});
   for (const FoundRaster& r : found.rasters)
     for (const PlanPoint& corner : {at(r, 0, 0), at(r, r.columns, 0), at(r, 0, r.rows)}) points.push_back(corner);
+  for (PlanPoint& p : points) p = {p.x_m * units, p.y_m * units};
   const LocalFrame local{frame.crs, near.x_m, near.y_m};
-  if (const auto done = (*readers)->project(found.frame.crs, local, points); !done) return tl::unexpected(done.error());
+  if (const auto done = (*readers)->project(own.crs, local, points); !done) return tl::unexpected(done.error());
   if (const auto done = (*readers)->unproject(frame.crs, local, points); !done) return tl::unexpected(done.error());
 
   Found seen = found;
   seen.frame = frame;
+  seen.table = {};  // features may go
   auto next = points.cbegin();
   for (FoundVertex& v : seen.vertices) {
     v.x_m = next->x_m;

@@ -6,6 +6,7 @@
 #include <cmath>
 #include "burrow/language/say.h"
 #include "reader_process.h"
+#include "simplified.h"
 
 namespace burrow {
 
@@ -58,6 +59,11 @@ class Cutter {
 
   [[nodiscard]] static bool is_ground(const PlacedFile& file, std::uint32_t layer) {
     return file.file->layers.at(layer).meaning == Meaning::ground;
+  }
+
+  /// A point that means something else, and lies on the ground: the edge of a road.
+  [[nodiscard]] static bool on_ground(const PlacedFile& file, const FoundFeature& f) {
+    return f.shape == Shape::point && file.file->layers.at(f.layer).on_ground;
   }
 
   Line from_surfaces() {
@@ -166,7 +172,7 @@ class Cutter {
     for (const PlacedFile& file : plan_.files) {
       const Found& found = *file.file->found;
       for (const FoundFeature& f : found.features) {
-        if (!is_ground(file, f.layer) || (f.shape == Shape::area && f.count <= 4)) continue;
+        if (!(is_ground(file, f.layer) || on_ground(file, f)) || (f.shape == Shape::area && f.count <= 4)) continue;
         for (std::size_t i = f.first; i < f.first + f.count; ++i)
           if (const auto& z = found.vertices[i].z_m)
             take_point({file.vertices[i].x_m, file.vertices[i].y_m, *z * file.metres_of_height});
@@ -308,38 +314,6 @@ std::optional<CutPiece> cut_triangle(const std::array<Point3, 3>& corners) {
   if (met[0].station_m > met[1].station_m) std::swap(met[0], met[1]);
   if (!(met[1].station_m > met[0].station_m)) return std::nullopt;
   return CutPiece{met[0], met[1]};
-}
-
-std::vector<std::size_t> simplified(const std::vector<PlanPoint>& line, double tolerance) {
-  std::vector<bool> keep(line.size(), false);
-  if (line.empty()) return {};
-  keep.front() = keep.back() = true;
-  std::vector<std::pair<std::size_t, std::size_t>> open{{0, line.size() - 1}};  // not by recursion: lines are long
-  while (!open.empty()) {
-    const auto [from, to] = open.back();
-    open.pop_back();
-    const PlanPoint &a = line[from], &b = line[to];
-    const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m, length = std::hypot(dx, dy);
-    double farthest = tolerance;
-    std::size_t at = 0;
-    for (std::size_t i = from + 1; i < to; ++i) {
-      const double px = line[i].x_m - a.x_m, py = line[i].y_m - a.y_m;
-      const double t = length > 0 ? std::clamp((px * dx + py * dy) / (length * length), 0.0, 1.0) : 0;
-      const double away = std::hypot(px - t * dx, py - t * dy);
-      if (away > farthest) {
-        farthest = away;
-        at = i;
-      }
-    }
-    if (at == 0) continue;
-    keep[at] = true;
-    open.push_back({from, at});
-    open.push_back({at, to});
-  }
-  std::vector<std::size_t> indices;
-  for (std::size_t i = 0; i < keep.size(); ++i)
-    if (keep[i]) indices.push_back(i);
-  return indices;
 }
 
 }  // namespace burrow

@@ -15,10 +15,6 @@ struct GroundCut {
 /// Evidence: GroundCut.*
 Result<GroundCut> cut_ground(const PlacedPlan& plan, const ImportBounds& bounds, const std::function<bool()>& go_on);
 
-/// The polyline with points left out that lie within `tolerance` of the line through their neighbours kept
-/// (Ramer 1972, Douglas and Peucker 1973; from memory). Gives the indices kept.   Evidence: Simplify.*
-std::vector<std::size_t> simplified(const std::vector<PlanPoint>& line, double tolerance);
-
 /// Where triangles cross the line offset = 0: pieces from station to station with their heights.
 struct CutPiece {
   LevelPoint from, to;

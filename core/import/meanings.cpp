@@ -13,25 +13,54 @@ namespace {
 
 using nlohmann::json;
 
-Result<MeaningRow> row_of(const json& value, const std::string& place) {
-  const auto text = [&](const char* key) {
-    const auto it = value.find(key);
-    return it != value.end() && it->is_string() ? it->get<std::string>() : std::string();
-  };
-  if (!value.is_object()) return fail(place, value.dump().substr(0, 60), "an object with \"match\" and \"meaning\"");
+std::string text_at(const json& value, const char* key) {
+  const auto it = value.find(key);
+  return it != value.end() && it->is_string() ? it->get<std::string>() : std::string();
+}
+
+/// What all texts of an entry share.
+Result<MeaningRow> common_of(const json& value, const std::string& place) {
   MeaningRow row;
-  row.match = text("match");
-  if (row.match.empty()) return fail(place + "/match", "nothing", "a layer or code, \"GAS*\"");
-  const auto meaning = from_word<Meaning>(text("meaning"));
-  if (!meaning) return fail(place + "/meaning", text("meaning"), known_words<Meaning>());
+  const auto meaning = from_word<Meaning>(text_at(value, "meaning"));
+  if (!meaning) return fail(place + "/meaning", text_at(value, "meaning"), known_words<Meaning>());
   row.meaning = *meaning;
-  row.source = {Phrase::of_table(text("source")), SourceLabel::owners_setting};
-  if (const std::string label = text("source_label"); !label.empty()) {
+  row.source = {Phrase::of_table(text_at(value, "source")), SourceLabel::owners_setting};
+  if (const std::string label = text_at(value, "source_label"); !label.empty()) {
     const auto known = source_label_from_words(label);
     if (!known) return fail(place + "/source_label", label, "one of the eight labels");
     row.source.label = *known;
   }
+  if (const auto it = value.find("on_ground"); it != value.end()) {
+    if (!it->is_boolean()) return fail(place + "/on_ground", it->dump().substr(0, 60), "true or false");
+    row.on_ground = it->get<bool>();
+  }
   return row;
+}
+
+/// One row for each text of the entry: "match": "GAS*", or "anywhere": ["gas", "gas main"], and so on.
+Result<void> add_rows_of(const json& value, const std::string& place, MeaningTable& table) {
+  if (!value.is_object()) return fail(place, value.dump().substr(0, 60), "an object with \"match\" and \"meaning\"");
+  std::vector<MeaningRow> rows;
+  for (const auto& [by, key] : EnumNames<MatchBy>::list) {
+    const auto it = value.find(key);
+    if (it == value.end()) continue;
+    const json list = it->is_array() ? *it : json::array({*it});
+    for (const json& one : list) {
+      if (!one.is_string() || one.get<std::string>().empty())
+        return fail(place + "/" + std::string(key), one.dump().substr(0, 60), "a layer or code, \"GAS*\"");
+      rows.push_back({one.get<std::string>(), {}, {}, by, false});
+    }
+  }
+  if (rows.empty()) return fail(place + "/match", "nothing", "a layer or code, \"GAS*\"");
+  const Result<MeaningRow> common = common_of(value, place);
+  if (!common) return tl::unexpected(common.error());
+  for (MeaningRow& row : rows) {
+    row.meaning = common->meaning;
+    row.source = common->source;
+    row.on_ground = common->on_ground;
+    table.push_back(std::move(row));
+  }
+  return {};
 }
 
 }  // namespace
@@ -74,9 +103,8 @@ Result<MeaningTable> read_meanings(std::string_view json_text) {
   if (rows.size() > most_rows) return fail("", std::to_string(rows.size()) + " rows", "at most 10,000");
   MeaningTable table;
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    Result<MeaningRow> row = row_of(rows[i], "/" + std::to_string(i));
-    if (!row) return tl::unexpected(row.error());
-    table.push_back(std::move(*row));
+    const Result<void> done = add_rows_of(rows[i], "/" + std::to_string(i), table);
+    if (!done) return tl::unexpected(done.error());
   }
   return table;
 }
@@ -84,9 +112,10 @@ Result<MeaningTable> read_meanings(std::string_view json_text) {
 std::string write_meanings(const MeaningTable& rows) {
   std::string text = "[";
   for (const MeaningRow& row : rows) {
-    text += (text.size() > 1 ? ",\n " : "\n ") + std::string("{\"match\": ") + json(row.match).dump() +
-            ", \"meaning\": \"" + std::string(word_of(row.meaning)) + "\", \"source_label\": \"" +
-            std::string(word_of(row.source.label)) + "\"}";
+    text += (text.size() > 1 ? ",\n " : "\n ") + std::string("{\"") + std::string(word_of(row.by)) +
+            "\": " + json(row.match).dump() + ", \"meaning\": \"" + std::string(word_of(row.meaning)) +
+            "\", \"source_label\": \"" + std::string(word_of(row.source.label)) + "\"" +
+            (row.on_ground ? ", \"on_ground\": true}" : "}");
   }
   return text + "\n]\n";
 }
@@ -119,23 +148,19 @@ bool fits(std::string_view match, std::string_view name) {
 }
 
 MeaningTable learned(MeaningTable own, const MeaningTable& built_in, const std::string& layer, Meaning meaning) {
-  if (layer.empty()) return own;
+  if (layer.empty() || meaning == Meaning::undecided) return own;
+  // Whatever a layer of that name holds, the table must say the same already.
   const MeaningTable all = joined(own, built_in);
-  const auto says = std::find_if(all.begin(), all.end(), [&](const MeaningRow& row) { return fits(row.match, layer); });
-  if (says != all.end() && says->meaning == meaning) return own;
+  Found found;
+  found.layers = {layer, "another"};
+  LayerSummary points, lines;
+  points.name = lines.name = layer;
+  points.points = lines.lines = 1;
+  if (meaning_of(found, points, all) == meaning && meaning_of(found, lines, all) == meaning) return own;
   const std::string name = csv::lower(layer);
   std::erase_if(own, [&](const MeaningRow& row) { return csv::lower(row.match) == name; });
   own.insert(own.begin(), {layer, meaning, {"", SourceLabel::owners_setting}});
   return own;
-}
-
-Meaning meaning_of(const Found& found, const LayerSummary& layer, const MeaningTable& table) {
-  for (const MeaningRow& row : table)
-    if (fits(row.match, layer.name)) return row.meaning;
-  if (layer.faces > 0 || layer.rasters > 0) return Meaning::ground;
-  if (layer.points == 0 && layer.lines + layer.areas > 0) return Meaning::background;
-  const bool survey = found.format == "survey points" || found.format == "LandXML";
-  return survey && layer.with_height > 0 ? Meaning::ground : Meaning::background;
 }
 
 }  // namespace burrow

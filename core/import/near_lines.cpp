@@ -55,7 +55,14 @@ std::vector<std::vector<PathVertex>> inside_box(const std::vector<PathVertex>& l
   return parts;
 }
 
-LayerLines lines_of_layer(const PlacedFile& file, std::uint32_t layer) {
+std::vector<std::vector<std::uint32_t>> features_by_layer(const Found& found) {
+  std::vector<std::vector<std::uint32_t>> all(found.layers.size());
+  for (std::size_t i = 0; i < found.features.size(); ++i)
+    all[found.features[i].layer].push_back(static_cast<std::uint32_t>(i));
+  return all;
+}
+
+LayerLines lines_of_layer(const PlacedFile& file, std::uint32_t layer, const std::vector<std::uint32_t>& features) {
   // Points farther apart than this do not belong to one line.
   constexpr double longest_step_m = 30;
   const Found& found = *file.file->found;
@@ -67,8 +74,8 @@ LayerLines lines_of_layer(const PlacedFile& file, std::uint32_t layer) {
     if (joined.path.size() > 1) lines.push_back(std::move(joined));
     joined = {};
   };
-  for (const FoundFeature& f : found.features) {
-    if (f.layer != layer) continue;
+  for (const std::uint32_t number : features) {
+    const FoundFeature& f = found.features[number];
     std::vector<PathVertex> path;
     for (std::size_t i = f.first; i < f.first + f.count; ++i) {
       PathVertex v{file.vertices[i].x_m, file.vertices[i].y_m, found.vertices[i].z_m};
@@ -81,7 +88,7 @@ LayerLines lines_of_layer(const PlacedFile& file, std::uint32_t layer) {
       continue;
     }
     if (f.shape == Shape::point) {
-      if (!join) continue;
+      if (!join || f.is_text) continue;
       const PathVertex& v = path.front();
       if (!joined.path.empty() &&
           std::hypot(v.x_m - joined.path.back().x_m, v.y_m - joined.path.back().y_m) > longest_step_m)

@@ -24,6 +24,9 @@ struct LayerLines {
   std::vector<LayerLine> lines;
   std::size_t without_place = 0;
 };
-LayerLines lines_of_layer(const PlacedFile& file, std::uint32_t layer);
+LayerLines lines_of_layer(const PlacedFile& file, std::uint32_t layer, const std::vector<std::uint32_t>& features);
+
+/// Numbers of the features on each layer, in the order of the file.
+std::vector<std::vector<std::uint32_t>> features_by_layer(const Found& found);
 
 }  // namespace burrow

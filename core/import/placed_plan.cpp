@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+
 #include "burrow/language/say.h"
 
 namespace burrow {
@@ -10,21 +12,22 @@ namespace burrow {
 namespace {
 
 double metres_of_plan(const ImportFile& file) {
-  return metres_in(file.unit.value_or(file.found->frame.unit.value_or(FileUnit::metre)));
+  return metres_in(plan_unit(file));
 }
 
-/// The system of a file; one that does not say is taken to be in that of the first.
-const std::string& crs_of(const ImportFile& file, const std::string& first) {
-  return file.found->frame.crs.empty() ? first : file.found->frame.crs;
+const std::string& crs_of(const ImportFile& file) {
+  return frame_of(file).crs;
 }
 
 class Placer {
  public:
-  Placer(const std::vector<ImportFile>& files, const CrossingLine& line) : files_(files), line_(line) {}
+  Placer(const std::vector<ImportFile>& files, const CrossingLine& line, const std::function<bool()>& go_on)
+      : files_(files), line_(line), go_on_(go_on) {}
 
   Result<PlacedPlan> run() {
-    const Found& first = *files_.front().found;
-    plan_.frame = {first.frame.crs, line_.launch.x_m, line_.launch.y_m};
+    if (auto error = cannot_be_reconciled()) return tl::unexpected(*error);
+    const double units = units_of_system(files_.front());
+    plan_.frame = {crs_of(files_.front()), line_.launch.x_m * units, line_.launch.y_m * units};
     const double metres = metres_of_plan(files_.front());
     plan_.origin_m = {line_.launch.x_m * metres, line_.launch.y_m * metres};
     std::vector<PlanPoint> ends{line_.launch, line_.exit};
@@ -45,6 +48,38 @@ class Placer {
   }
 
  private:
+  /// A system that is stated beside one that is not, or plans without one that lie far apart: where the second lies to
+  /// the first nobody knows, and what is in it would vanish.
+  [[nodiscard]] std::optional<Error> cannot_be_reconciled() const {
+    const ImportFile& first = files_.front();
+    for (const ImportFile& file : files_) {
+      const bool states = !crs_of(file).empty(), first_states = !crs_of(first).empty();
+      const ImportFile &silent = states ? first : file, &other = states ? file : first;
+      if (states != first_states)
+        return Error{
+            silent.found->file,
+            say("no coordinate system, beside {}, which is in {}", other.found->file, name_of_crs(crs_of(other))),
+            translated("its coordinate system stated, \"EPSG:25832\"")};
+      if (!states && &file != &first && apart_m(first, file) > farthest_apart_m)
+        return Error{file.found->file,
+                     say("a plan {:.0f} m away from {}, and neither says its coordinate system", apart_m(first, file),
+                         first.found->file),
+                     translated("plans in one system, or the coordinate system and unit of each stated")};
+    }
+    return std::nullopt;
+  }
+
+  static double apart_m(const ImportFile& a, const ImportFile& b) {
+    const auto one = extent_of(*a.found), other = extent_of(*b.found);
+    if (!one || !other) return 0;
+    const double of_one = metres_of_plan(a), of_other = metres_of_plan(b);
+    const auto gap = [&](double low1, double high1, double low2, double high2) {
+      return std::max({0.0, low2 * of_other - high1 * of_one, low1 * of_one - high2 * of_other});
+    };
+    return std::hypot(gap(one->low_x, one->high_x, other->low_x, other->high_x),
+                      gap(one->low_y, one->high_y, other->low_y, other->high_y));
+  }
+
   std::optional<Error> to_metres(const ImportFile& file, std::vector<PlanPoint>& points) {
     if (plan_.frame.crs.empty()) {
       const double metres = metres_of_plan(file);
@@ -53,9 +88,22 @@ class Placer {
     }
     const Result<const Readers*> readers = load_readers();
     if (!readers) return readers.error();
-    const Result<Projected> done = (*readers)->project(crs_of(file, plan_.frame.crs), plan_.frame, points);
-    if (!done) return done.error();
-    doubt(file, *done);
+    const double units = units_of_system(file);
+    // In pieces, so that a person who has had enough need not wait.
+    constexpr std::size_t piece = 100'000;
+    std::vector<PlanPoint> some;
+    for (std::size_t from = 0; from < points.size(); from += piece) {
+      const std::size_t to = std::min(points.size(), from + piece);
+      some.clear();
+      for (std::size_t i = from; i < to; ++i) some.push_back({points[i].x_m * units, points[i].y_m * units});
+      const Result<Projected> done = (*readers)->project(crs_of(file), plan_.frame, some);
+      if (!done) return done.error();
+      std::copy(some.begin(), some.end(), points.begin() + static_cast<std::ptrdiff_t>(from));
+      doubt(file, *done);
+      if (go_on_ && !go_on_())
+        return Error{translated("import"), std::string(stopped_by_person), translated("to be carried to its end"),
+                     stopped_by_person};
+    }
     return std::nullopt;
   }
 
@@ -75,7 +123,7 @@ class Placer {
 
   std::optional<Error> georeference() {
     Georeference& geo = plan_.georeference;
-    const FoundFrame& frame = files_.front().found->frame;
+    const FoundFrame& frame = frame_of(files_.front());
     geo.vertical = frame.vertical;
     geo.crs = frame.crs;
     std::vector<PlanPoint> ends{{0, 0}, {plan_.along.x_m * plan_.length_m, plan_.along.y_m * plan_.length_m}};
@@ -87,7 +135,7 @@ class Placer {
     const Result<const Readers*> readers = load_readers();
     if (!readers) return readers.error();
     if (frame.geographic || frame.unit != FileUnit::metre) {
-      const Result<std::string> zone = (*readers)->metric_crs(frame.crs, line_.launch.x_m, line_.launch.y_m);
+      const Result<std::string> zone = (*readers)->metric_crs(frame.crs, plan_.frame.x, plan_.frame.y);
       if (!zone) return zone.error();
       geo.crs = *zone;
     }
@@ -120,37 +168,63 @@ class Placer {
       if (auto error = to_local(file, points)) return error;
       placed.surfaces.push_back(std::move(points));
     }
-    const bool first = &file == &files_.front();
-    if (!first && found.frame.crs.empty() != files_.front().found->frame.crs.empty())
-      plan_.notes.push_back(
-          say("{}: taken to lie in the coordinates of the first file, since one of the two does not say its coordinate "
-              "system",
-              found.file));
     plan_.files.push_back(std::move(placed));
     return std::nullopt;
   }
 
   const std::vector<ImportFile>& files_;
+  static constexpr double farthest_apart_m = 1000;
   const CrossingLine& line_;
+  const std::function<bool()>& go_on_;
   PlacedPlan plan_;
 };
 
 }  // namespace
 
 double metres_of_height(const ImportFile& file) {
-  const FoundFrame& frame = file.found->frame;
+  const FoundFrame& frame = frame_of(file);
   // The unit of a map projection says nothing about the heights.
   const auto plain = frame.crs.empty() ? frame.unit : std::nullopt;
   return metres_in(
       file.height_unit.value_or(frame.height_unit.value_or(file.unit.value_or(plain.value_or(FileUnit::metre)))));
 }
 
-Result<PlacedPlan> place(const std::vector<ImportFile>& files, const CrossingLine& line) {
+const FoundFrame& frame_of(const ImportFile& file) {
+  return file.said_frame ? *file.said_frame : file.found->frame;
+}
+
+double units_of_system(const ImportFile& file) {
+  const FoundFrame& frame = frame_of(file);
+  if (!file.unit || !frame.unit || frame.geographic || frame.crs.empty()) return 1;
+  return metres_in(*file.unit) / metres_in(*frame.unit);
+}
+
+FileUnit plan_unit(const ImportFile& file) {
+  return file.unit.value_or(frame_of(file).unit.value_or(FileUnit::metre));
+}
+
+Result<ImportFile> in_system(ImportFile file, const std::string& crs) {
+  const Result<const Readers*> readers = load_readers();
+  if (!readers) return tl::unexpected(readers.error());
+  Result<FoundFrame> frame = (*readers)->frame_of_crs(crs);
+  if (!frame) return tl::unexpected(frame.error());
+  // The heights keep what the file says of them.
+  if (!frame->height_unit) frame->height_unit = file.found->frame.height_unit;
+  if (frame->vertical.empty()) frame->vertical = file.found->frame.vertical;
+  // A drawing in another unit than that of the system is read in its own.
+  const auto& stated = file.found->frame.unit;
+  if (!file.unit && stated && !frame->geographic && stated != frame->unit) file.unit = stated;
+  file.said_frame = std::move(*frame);
+  return file;
+}
+
+Result<PlacedPlan> place(const std::vector<ImportFile>& files, const CrossingLine& line,
+                         const std::function<bool()>& go_on) {
   for (const double v : {line.launch.x_m, line.launch.y_m, line.exit.x_m, line.exit.y_m})
     if (!(std::abs(v) <= 1e11))
       return fail(translated("crossing line"), fmt::format("{:g}", v), translated("a coordinate of the plan"));
   if (files.empty()) return fail(translated("import"), translated("no file"), translated("at least one"));
-  return Placer(files, line).run();
+  return Placer(files, line, go_on).run();
 }
 
 Result<std::vector<PlanPoint>> in_file(const PlacedPlan& plan, const ImportFile& file, std::vector<PlanPoint> local) {
@@ -163,8 +237,10 @@ Result<std::vector<PlanPoint>> in_file(const PlacedPlan& plan, const ImportFile&
   }
   const Result<const Readers*> readers = load_readers();
   if (!readers) return tl::unexpected(readers.error());
-  const auto done = (*readers)->unproject(crs_of(file, plan.frame.crs), plan.frame, local);
+  const auto done = (*readers)->unproject(crs_of(file), plan.frame, local);
   if (!done) return tl::unexpected(done.error());
+  const double units = units_of_system(file);
+  for (PlanPoint& p : local) p = {p.x_m / units, p.y_m / units};
   return local;
 }
 

@@ -26,7 +26,9 @@ struct PlacedPlan {
 
 double metres_of_height(const ImportFile& file);
 
-Result<PlacedPlan> place(const std::vector<ImportFile>& files, const CrossingLine& line);
+/// Errors also: two files that cannot be brought into one frame.   Evidence: StatedSystems.*
+Result<PlacedPlan> place(const std::vector<ImportFile>& files, const CrossingLine& line,
+                         const std::function<bool()>& go_on = {});
 
 /// Points of the local frame in the plan coordinates of a file.
 Result<std::vector<PlanPoint>> in_file(const PlacedPlan& plan, const ImportFile& file, std::vector<PlanPoint> local);

@@ -10,6 +10,7 @@
 #include "burrow/import/read_file.h"
 #include "burrow/import/survey_csv.h"
 #include "burrow/language/say.h"
+#include "companions.h"
 #include "csv_fields.h"
 #include "found_builder.h"
 #include "readers/readers.h"
@@ -26,7 +27,9 @@ bool ends_with_any(const std::string& name, std::initializer_list<std::string_vi
 
 /// A text grid of heights and a text of points may both be called .asc.
 bool is_text_grid(std::string_view head) {
-  return csv::lower(head.substr(0, 5)) == "ncols";
+  head.remove_prefix(std::min(head.find_first_not_of(" \t\r\n"), head.size()));
+  const std::string word = csv::lower(head.substr(0, head.find_first_of(" \t\r\n")));
+  return word == "ncols" || word == "nrows" || word == "xllcorner" || word == "xllcenter";
 }
 
 std::optional<Error> cannot_be(const std::string& path, std::string_view head) {
@@ -35,6 +38,20 @@ std::optional<Error> cannot_be(const std::string& path, std::string_view head) {
     return Error{path, translated("a binary DXF drawing"), translated("DXF saved as text (ASCII)")};
   if (head.starts_with("AC10") && head.find('\0') != std::string_view::npos)
     return Error{path, translated("a DWG drawing"), translated("DXF saved as text (ASCII)")};
+  return std::nullopt;
+}
+
+/// What to ask for in place of a kind that is not read.
+std::optional<std::string> way_there(const std::string& name) {
+  if (ends_with_any(name, {".dgn", ".dwf", ".dws", ".dwt"})) return translated("DXF saved as text (ASCII)");
+  if (ends_with_any(name, {".gml", ".tab", ".mif", ".mid", ".gdb", ".dbf", ".shx", ".prj", ".qgz", ".mdb", ".e00"}))
+    return translated("GeoPackage, GeoJSON or a zipped Shapefile, as any geographic information system saves them");
+  if (ends_with_any(name, {".las", ".laz", ".e57", ".ply", ".pcd"}))
+    return translated("a grid of heights (GeoTIFF), or the ground points as text: x y z");
+  if (ends_with_any(name, {".xlsx", ".xls", ".ods"})) return translated("the table saved as text (CSV)");
+  if (ends_with_any(name, {".pdf", ".png", ".jpg", ".jpeg", ".svg", ".bmp"}))
+    return translated("the drawing or map data behind the picture: DXF, GeoPackage or Shapefile");
+  if (ends_with_any(name, {".ifc", ".rvt", ".12da", ".jxl", ".mjf"})) return translated("LandXML, DXF or text (CSV)");
   return std::nullopt;
 }
 
@@ -60,22 +77,24 @@ Result<Found> read_survey(const std::string& path, const ReadOptions& options) {
   std::ifstream in(path, std::ios::binary);
   std::ostringstream text;
   text << in.rdbuf();
-  return read_survey_csv(text.view(), options);
+  ReadOptions as_named = options;
+  as_named.x_before_y = csv::lower(path).ends_with(".xyz");
+  return read_survey_csv(text.view(), as_named);
 }
 
 Result<Found> read_with_library(const std::string& path, const std::string& name, std::string_view head,
                                 const ReadOptions& options) {
   if (!is_text_grid(head) && !ends_with_any(name, {".dxf", ".geojson", ".json", ".shp", ".zip", ".gpkg", ".kml", ".kmz",
-                                                   ".xml", ".landxml", ".tif", ".tiff"})) {
+                                                   ".gpx", ".fgb", ".xml", ".landxml", ".tif", ".tiff"})) {
     std::string known;
     for (const std::string& ending : readable_endings()) known += (known.empty() ? "" : " ") + ending.substr(1);
-    return fail(translated("file"), translated("a kind of file that is not read"), known);
+    return fail(translated("file"), translated("a kind of file that is not read"), way_there(name).value_or(known));
   }
   // These are held in memory whole while they are read, at several times their size.
   constexpr std::uintmax_t most_text_bytes = 256u << 20u;
   std::error_code error;
   const std::uintmax_t size = fs::file_size(path, error);
-  if (ends_with_any(name, {".json", ".geojson", ".xml", ".landxml", ".kml"}) && size > most_text_bytes)
+  if (ends_with_any(name, {".json", ".geojson", ".xml", ".landxml", ".kml", ".gpx"}) && size > most_text_bytes)
     return fail(translated("file"), say("{} MB", size >> 20u),
                 translated("at most 256 MB: a part of the data near the crossing"));
   const Result<const Readers*> readers = load_readers();
@@ -93,6 +112,16 @@ std::optional<Error> no_plain_file(const std::string& path) {
     return Error{path, translated("no file that can be opened"), translated("a file that is there and may be read")};
   // A pipe or a device may never end.
   if (!fs::is_regular_file(status)) return Error{path, translated("a pipe or a device"), translated("a file")};
+  return std::nullopt;
+}
+
+std::optional<Error> no_plain_companion(const std::string& path) {
+  for (const std::string& beside : with_companions(path)) {
+    std::error_code error;
+    const fs::file_status status = fs::status(beside, error);
+    if (fs::exists(status) && !fs::is_regular_file(status) && !fs::is_directory(status))
+      return Error{beside, translated("a pipe or a device"), translated("a file")};
+  }
   return std::nullopt;
 }
 

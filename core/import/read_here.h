@@ -15,6 +15,8 @@ Result<Found> read_here(const std::string& path, const ReadOptions& options);
 
 /// What is wrong with a path that leads to no file to be read: nothing there, a folder, a device.
 std::optional<Error> no_plain_file(const std::string& path);
+/// Likewise of one of the files beside it that belong to it, where it is there.
+std::optional<Error> no_plain_companion(const std::string& path);
 
 /// Whether the importer library is needed for that file, told by its name and its first bytes.
 bool needs_library(const std::string& path);

@@ -294,6 +294,8 @@ ReaderRequest request_for(const std::string& path, const ReadOptions& options) {
   request.most_unpacked_bytes = options.most_unpacked_bytes;
   request.most_memory_bytes = options.most_memory_bytes;
   request.most_seconds = options.most_seconds;
+  request.most_layers = options.most_layers;
+  request.most_cells = options.most_cells;
   request.language = dictionary().language;
   for (const auto& [english, translation] : dictionary().texts) request.texts.push_back({english, translation});
   if (has_usual_plural(dictionary().plural))

@@ -5,11 +5,11 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 
 #include "csv_fields.h"
 #include "found_builder.h"
+#include "survey_text.h"
 
 namespace burrow {
 
@@ -33,16 +33,6 @@ bool says_nothing(std::string_view line) {
   if (at == std::string_view::npos) return true;
   line.remove_prefix(at);
   return line.starts_with("#") || line.starts_with("//") || line.starts_with("!");
-}
-
-std::optional<double> number(const std::string& field, bool decimal_comma) {
-  std::string digits = csv::plain_number(field);
-  if (decimal_comma) std::replace(digits.begin(), digits.end(), ',', '.');
-  double value = 0;
-  const char* end = digits.data() + digits.size();
-  const auto [stop, code] = std::from_chars(digits.data(), end, value);
-  if (code != std::errc() || stop != end) return std::nullopt;
-  return value;
 }
 
 /// How a text is laid out, told by its first lines.
@@ -71,7 +61,7 @@ Layout layout_with(std::string_view text, char delimiter) {
     bool any = false;
     for (std::size_t i = 0; i < line.fields.size(); ++i) {
       const std::string& field = line.fields[i].text;
-      if (!csv::looks_like_number(field)) continue;
+      if (!survey::is_number(field)) continue;
       ++numbers[i];
       any = true;
       commas += field.find(',') != std::string::npos ? 1u : 0u;
@@ -101,39 +91,17 @@ Layout layout_of(std::string_view text) {
   return best;
 }
 
-/// The header word without its unit: "Northing [m]" gives "northing".
-std::string first_word(const std::string& field) {
-  const std::string text = csv::lower(field);
-  return text.substr(0, text.find_first_of(" ([_/,#."));
-}
-
-char letter_of(const std::string& heading) {
-  static constexpr std::array<std::pair<char, std::string_view>, 5> known{
-      {{'p', "|p|pt|point|pnt|no|nr|number|id|name|pointnumber|"},
-       {'n', "|n|y|north|northing|hochwert|"},
-       {'e', "|e|x|east|easting|rechtswert|"},
-       {'z', "|z|h|height|elevation|elev|level|rl|altitude|ele|"},
-       {'d', "|d|code|desc|description|feature|remark|remarks|note|"}}};
-  const std::string word = "|" + first_word(heading) + "|";
-  for (const auto& [letter, words] : known)
-    if (words.find(word) != std::string_view::npos) return letter;
-  return '-';
-}
-
 /// Order that a header gives; empty where it does not name both north and east.
 std::string header_order(const Line& line) {
-  std::string order;
-  for (const auto& field : line.fields) {
-    const char letter = letter_of(field.text);
-    order += order.find(letter) == std::string::npos ? letter : '-';
-  }
-  const bool both = order.find('n') != std::string::npos && order.find('e') != std::string::npos;
-  return both ? order : std::string();
+  std::vector<std::string> headings;
+  for (const auto& field : line.fields) headings.push_back(field.text);
+  return survey::order_of_headings(headings);
 }
 
 /// Fewer columns than PNEZD has: without description, without number, or both.
-std::string order_for(const Layout& layout) {
+std::string order_for(const Layout& layout, bool xyz) {
   const auto is_number = [&](std::size_t i) { return i < layout.is_number.size() && layout.is_number[i]; };
+  if (xyz && is_number(0) && is_number(1)) return layout.columns >= 4 && !is_number(3) ? "enzd" : "enz";
   if (layout.columns <= 3) return "nez";
   if (layout.columns == 4) return is_number(3) ? "pnez" : "nezd";
   return std::string(usual_order);
@@ -161,9 +129,11 @@ class Reader {
     }
     if (auto error = builder_.check_cancelled(1.0)) return tl::unexpected(*error);
     Found& found = builder_.found;
-    if (found.features.empty())
-      return fail(translated("survey"), say_count("no points in {} line", "no points in {} lines", layout_.lines),
-                  translated("a point a line, \"17,538484.571,1455544.537,682.233,KERB\""));
+    if (found.features.empty()) return no_points();
+    if (degrees_) take_degrees();
+    if (!degrees_ && survey::look_like_degrees(found))
+      found.notes.emplace_back(
+          translated("these numbers may be degrees of longitude and latitude: state the coordinate system"));
     found.order = order_;
     found.order_is_known = known_;
     if (layout_.decimal_comma) found.notes.emplace_back(translated("commas were read as decimal marks"));
@@ -171,15 +141,45 @@ class Reader {
   }
 
  private:
+  /// Why: the reasons of the first lines.
+  [[nodiscard]] tl::unexpected<Error> no_points() const {
+    std::string why = say_count("no points in {} line", "no points in {} lines", layout_.lines);
+    constexpr std::size_t shown = 3;
+    const auto& list = builder_.found.left_out;
+    for (std::size_t i = 0; i < list.size() && i < shown; ++i) why += "; " + list[i].place + ": " + list[i].reason;
+    return fail(translated("survey"), why, translated("a point a line, \"17,538484.571,1455544.537,682.233,KERB\""));
+  }
+
+  /// The header says so; WGS 84 is what receivers give.
+  void take_degrees() {
+    Found& found = builder_.found;
+    const bool good = std::all_of(found.vertices.begin(), found.vertices.end(),
+                                  [](const FoundVertex& v) { return std::abs(v.x_m) <= 360 && std::abs(v.y_m) <= 90; });
+    if (!good) {
+      found.notes.emplace_back(translated("the header names degrees, and the numbers are none"));
+      return;
+    }
+    found.frame.crs = "EPSG:4326";
+    found.frame.geographic = true;
+    found.frame.unit.reset();
+    found.notes.emplace_back(translated(
+        "degrees of longitude and latitude, taken for WGS 84; heights of a satellite receiver are often above the "
+        "ellipsoid and not above the sea"));
+  }
+
   void read(Line line) {
     csv::split(line, layout_.delimiter);
     if (begun_) return read_point(line);
-    const bool words_alone = std::none_of(line.fields.begin(), line.fields.end(),
-                                          [](const auto& f) { return csv::looks_like_number(f.text); });
+    const bool words_alone =
+        std::none_of(line.fields.begin(), line.fields.end(), [](const auto& f) { return survey::is_number(f.text); });
     std::string order = words_alone ? header_order(line) : std::string();
     if (!order.empty()) {
-      builder_.found.frame.unit = unit_named_in(line.text);
-      builder_.found.frame.height_unit = builder_.found.frame.unit;
+      if (survey::names_degrees(line.text)) {
+        degrees_ = true;
+      } else {
+        builder_.found.frame.unit = unit_named_in(line.text);
+      }
+      builder_.found.frame.height_unit = unit_named_in(line.text);
       known_ = true;
       begun_ = true;
       if (order_.empty()) order_ = std::move(order);
@@ -189,7 +189,7 @@ class Reader {
       return builder_.leave_out(place(line), line.text,
                                 translated("no numbers, and no header that names north and east"));
     known_ = !order_.empty();
-    if (order_.empty()) order_ = order_for(layout_);
+    if (order_.empty()) order_ = order_for(layout_, options_.x_before_y);
     begun_ = true;
     read_point(line);
   }
@@ -231,7 +231,7 @@ class Reader {
   std::string take_number(char letter, const std::string& field, FoundVertex& v) const {
     const std::string_view name = letter == 'n' ? "north" : letter == 'e' ? "east" : "height";
     if (field.empty()) return say("no {}", name);
-    const auto value = number(field, layout_.decimal_comma);
+    const auto value = survey::number(field, layout_.decimal_comma);
     if (!value) return say("the {} is not a number", name);
     if (!std::isfinite(*value)) return say("the {} is {}", name, field);
     if (letter == 'n') v.y_m = *value;
@@ -257,6 +257,7 @@ class Reader {
   Layout layout_;
   std::string order_;
   bool known_ = false;
+  bool degrees_ = false;
   bool begun_ = false;  ///< the first line that is a header or a point was met
 };
 
@@ -285,8 +286,7 @@ Result<Found> read_survey_csv(std::string_view text, const ReadOptions& options)
   constexpr std::size_t most_bytes = 512u << 20;
   if (text.size() > most_bytes)
     return fail(translated("file"), say_count("{} byte", "{} bytes", text.size()), translated("at most 512 MB"));
-  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
-    return fail(translated("file"), translated("UTF-16 text"), translated("UTF-8 text"));
+  if (const auto decoded = survey::from_utf16(text)) return Reader(*decoded, options).run();
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   if (text.find('\0') != std::string_view::npos)
     return fail(translated("file"), translated("zero bytes"), translated("text"));

@@ -36,8 +36,8 @@ void each_part(Is<PathVertex> auto& v, Visit visit) {
 }
 template <class Visit>
 void each_part(Is<FoundFeature> auto& f, Visit visit) {
-  auto& [shape, layer, first, count, place, text, diameter_m, level] = f;
-  visit(shape, layer, first, count, place, text, diameter_m, level);
+  auto& [shape, layer, first, count, place, text, diameter_m, level, from, is_text] = f;
+  visit(shape, layer, first, count, place, text, diameter_m, level, from, is_text);
 }
 template <class Visit>
 void each_part(Is<FoundSurface> auto& s, Visit visit) {
@@ -50,20 +50,30 @@ void each_part(Is<FoundRaster> auto& r, Visit visit) {
   visit(layer, path, columns, rows, to_plan, least_z, most_z);
 }
 template <class Visit>
+void each_part(Is<FoundField> auto& f, Visit visit) {
+  auto& [name] = f;
+  visit(name);
+}
+template <class Visit>
+void each_part(Is<FoundTable> auto& t, Visit visit) {
+  auto& [fields, texts, cells] = t;
+  visit(fields, texts, cells);
+}
+template <class Visit>
 void each_part(Is<FoundFrame> auto& f, Visit visit) {
   auto& [crs, geographic, unit, height_unit, vertical, unit_is_doubtful] = f;
   visit(crs, geographic, unit, height_unit, vertical, unit_is_doubtful);
 }
 template <class Visit>
 void each_part(Is<LeftOut> auto& l, Visit visit) {
-  auto& [place, text, reason] = l;
-  visit(place, text, reason);
+  auto& [place, text, reason, matters] = l;
+  visit(place, text, reason, matters);
 }
 template <class Visit>
 void each_part(Is<Found> auto& f, Visit visit) {
-  auto& [file, format, layers, vertices, features, surfaces, rasters, frame, left_out, left_out_more, order,
+  auto& [file, format, layers, vertices, features, surfaces, rasters, frame, table, left_out, left_out_more, order,
          order_is_known, notes] = f;
-  visit(file, format, layers, vertices, features, surfaces, rasters, frame, left_out, left_out_more, order,
+  visit(file, format, layers, vertices, features, surfaces, rasters, frame, table, left_out, left_out_more, order,
         order_is_known, notes);
 }
 template <class Visit>
@@ -83,10 +93,10 @@ void each_part(Is<RequestCounted> auto& t, Visit visit) {
 }
 template <class Visit>
 void each_part(Is<ReaderRequest> auto& r, Visit visit) {
-  auto& [version, program, path, order, most_vertices, most_unpacked_bytes, most_memory_bytes, most_seconds, language,
-         texts, counted, raster, points] = r;
-  visit(version, program, path, order, most_vertices, most_unpacked_bytes, most_memory_bytes, most_seconds, language,
-        texts, counted, raster, points);
+  auto& [version, program, path, order, most_vertices, most_unpacked_bytes, most_memory_bytes, most_seconds,
+         most_layers, most_cells, language, texts, counted, raster, points] = r;
+  visit(version, program, path, order, most_vertices, most_unpacked_bytes, most_memory_bytes, most_seconds, most_layers,
+        most_cells, language, texts, counted, raster, points);
 }
 template <class Visit>
 void each_part(Is<ReaderAnswer> auto& a, Visit visit) {

@@ -76,6 +76,86 @@ TEST(ImportCommand, OwnMeanings) {
   EXPECT_EQ(run("check", {folder.path("a.crossing")}).code, 1);
 }
 
+std::string drawing(const std::string& header) {
+  const auto line = [](const char* layer, const char* x1, const char* y1, const char* x2, const char* y2) {
+    return std::string("0\nLINE\n8\n") + layer + "\n10\n" + x1 + "\n20\n" + y1 + "\n11\n" + x2 + "\n21\n" + y2 + "\n";
+  };
+  return "0\nSECTION\n2\nHEADER\n9\n$DIMSTYLE\n2\nSTANDARD\n" + header + "0\nENDSEC\n0\nSECTION\n2\nENTITIES\n" +
+         line("QX-17", "5000", "-5000", "5000", "5000") + line("C-NGAS-PIPE", "8000", "-5000", "8000", "5000") +
+         line("FENCE", "-20000", "20000", "40000", "20000") + "0\nENDSEC\n0\nEOF\n";
+}
+
+// A plan in millimetres that does not say so is a thousand times too large: it is refused, not taken as metres.
+TEST(ImportCommand, UnitThatCannotBe_IsAsked) {
+  const Folder folder;
+  folder.write("a.dxf", drawing(""));
+  const Ran wrong = run("import", {folder.path("a.dxf"), "-o", folder.path("a.crossing"), "--line", "0,0,14000,0"});
+  EXPECT_EQ(wrong.code, 2);
+  EXPECT_THAT(wrong.err, HasSubstr("--units"));
+  folder.write("b.dxf", drawing("9\n$INSUNITS\n70\n6\n"));
+  EXPECT_EQ(run("import", {folder.path("b.dxf"), "-o", folder.path("a.crossing"), "--line", "0,0,1400,0"}).code, 2)
+      << "stated as metres, and 1.4 km long";
+  folder.write("c.dxf", drawing("9\n$INSUNITS\n70\n4\n"));
+  const Ran good = run("import", {folder.path("c.dxf"), "-o", folder.path("a.crossing"), "--line", "0,0,14000,0"});
+  ASSERT_EQ(good.code, 0) << good.err;
+  EXPECT_THAT(good.err, HasSubstr("the crossing line 14.00 m"));
+  EXPECT_THAT(good.err, HasSubstr("asked: c.dxf, layer QX-17"));
+  const json made = json::parse(folder.read("a.crossing"));
+  ASSERT_EQ(made.at("site").at("utilities").size(), 2u);
+  EXPECT_EQ(made["site"]["utilities"][0]["kind"], "gas");
+  EXPECT_EQ(made["site"]["utilities"][1]["kind"], "unknown");
+}
+
+TEST(ImportCommand, Json_SaysWhatWasReadAndLeftOut) {
+  const Folder folder;
+  folder.write("c.dxf", drawing("9\n$INSUNITS\n70\n4\n"));
+  const Ran ran =
+      run("import", {folder.path("c.dxf"), "-o", folder.path("a.crossing"), "--line", "0,0,14000,0", "--json"});
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  const json said = json::parse(ran.out);
+  EXPECT_EQ(said.at("format"), "burrowline-import");
+  EXPECT_EQ(said.at("files").at(0).at("unit"), "mm");
+  EXPECT_EQ(said["files"][0]["unit_from"], "file");
+  EXPECT_EQ(said["files"][0].at("layers").at(0).at("meaning"), "ask");
+  EXPECT_EQ(said.at("crossing").at("utilities"), 2);
+  EXPECT_EQ(said.at("complete"), false);
+  EXPECT_EQ(said.at("asked").size(), 1u);
+  const Ran broken = run("import", {"/nowhere.dxf", "-o", folder.path("b.crossing"), "--json"});
+  EXPECT_EQ(broken.code, 2);
+  EXPECT_TRUE(json::parse(broken.out).contains("error"));
+}
+
+TEST(ImportCommand, Strict_OneWhereSomethingIsOpen) {
+  const Folder folder;
+  folder.write("c.dxf", drawing("9\n$INSUNITS\n70\n4\n"));
+  const std::vector<std::string> words{folder.path("c.dxf"), "-o",      folder.path("a.crossing"), "--line",
+                                       "0,0,14000,0",        "--strict"};
+  EXPECT_EQ(run("import", words).code, 1);
+  EXPECT_TRUE(std::filesystem::exists(folder.path("a.crossing"))) << "it is written all the same";
+  std::vector<std::string> decided = words;
+  decided.insert(decided.end(), {"--meaning", "QX*=background"});
+  const Ran ran = run("import", decided);
+  EXPECT_EQ(ran.code, 0) << ran.err;
+}
+
+// The trap: mains in degrees beside a survey without a system vanished, and the exit code was 0.
+TEST(ImportCommand, SystemsThatCannotBeReconciled_Two) {
+  const Folder folder;
+  folder.write("a.csv", survey());
+  folder.write("mains.geojson", R"({"type":"Feature","properties":{"layer":"gas","DIAMETER":4},"geometry":
+      {"type":"LineString","coordinates":[[9,50],[9.0001,50]]}})");
+  const Ran wrong = run("import", {folder.path("a.csv"), folder.path("mains.geojson"), "-o", folder.path("a.crossing"),
+                                   "--line", "100,200,112,200"});
+  EXPECT_EQ(wrong.code, 2);
+  EXPECT_THAT(wrong.err, HasSubstr("no coordinate system"));
+  const Ran stated = run("import", {folder.path("a.csv"), folder.path("mains.geojson"), "-o", folder.path("a.crossing"),
+                                    "--line", "100,200,112,200", "--crs", "EPSG:25832"});
+  ASSERT_EQ(stated.code, 0) << stated.err;
+  EXPECT_THAT(stated.err, HasSubstr("coordinate system: EPSG:25832 (as said)"));
+  EXPECT_THAT(stated.err, HasSubstr("nothing of it lies within"));
+  EXPECT_THAT(stated.err, HasSubstr("attribute DIAMETER = diameter in in (a guess, not used"));
+}
+
 TEST(ImportCommand, WrongWords_Two) {
   const Folder folder;
   folder.write("a.csv", survey());
@@ -89,6 +169,8 @@ TEST(ImportCommand, WrongWords_Two) {
                                                     {in, "-o", out, "--line", "1,2,3"},
                                                     {in, "-o", out, "--line", "1,2,3,x"},
                                                     {in, "-o", out, "--line", "1,1,1,1"},
+                                                    {in, "-o", out, "--crs", "EPSG:999999"},
+                                                    {in, "-o", out, "--crs", "/etc/passwd"},
                                                     {in, "-o", out, "--heights", "sky"},
                                                     {in, "-o", out, "--level", "top"},
                                                     {in, "-o", out, "--meaning", "GND"},

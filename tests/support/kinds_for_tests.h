@@ -53,10 +53,17 @@ inline std::vector<std::string> write_every_kind(const std::string& folder) {
   write_grid(at("k.tif"), 25832, 500000, 5540100, 10, 20, {100, 1e-3, 0});
   write("l.asc", "ncols 3\nnrows 2\nxllcorner 500000\nyllcorner 5540000\ncellsize 10\n1 2 3\n4 5 6\n");
   write("l.prj", bytes_in(at("e.prj")));
+  write("n.gpx",
+        "<?xml version=\"1.0\"?><gpx version=\"1.1\" creator=\"t\" "
+        "xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><name>edge"
+        "</name><trkseg><trkpt lat=\"50\" lon=\"9\"><ele>101.5</ele></trkpt><trkpt lat=\"50.001\" "
+        "lon=\"9\"><ele>102</ele>"
+        "</trkpt></trkseg></trk></gpx>");
+  write_lines("FlatGeobuf", at("o.fgb"), 25832, map);
   zip(at("m.zip"), {{"k.tif", bytes_in(at("k.tif"))}});
   std::vector<std::string> all;
   for (const char* name : {"a.csv", "b.txt", "c.dxf", "d.geojson", "e.shp", "f.zip", "g.gpkg", "h.kml", "i.kmz",
-                           "j.xml", "k.tif", "l.asc", "m.zip"})
+                           "j.xml", "k.tif", "l.asc", "m.zip", "n.gpx", "o.fgb"})
     all.push_back(at(name));
   return all;
 }

@@ -18,14 +18,15 @@ inline ReaderAnswer full_answer(const std::string& path) {
   f.format = "zipped Shapefile";
   f.layers = {"GAS", "Straße", ""};
   f.vertices = {{500001.5, 5540001.25, 101.5}, {500002, 5540002, std::nullopt}, {500003, 5540002.5, -3.0}};
-  f.features = {{Shape::point, 0, 0, 1, 17, "17 GAS", std::nullopt, std::nullopt},
-                {Shape::line, 1, 1, 2, 18, "", 0.125, LevelMeant::invert},
-                {Shape::area, 2, 0, 3, 19, "ä", std::nullopt, LevelMeant::crown}};
+  f.features = {{Shape::point, 0, 0, 1, 17, "17 GAS", std::nullopt, std::nullopt, std::nullopt, true},
+                {Shape::line, 1, 1, 2, 18, "", 0.125, LevelMeant::invert, DepthFrom::ground, false},
+                {Shape::area, 2, 0, 3, 19, "ä", std::nullopt, LevelMeant::crown, std::nullopt, false}};
+  f.table = {{{"DIAMETER"}, {"MATERIAL"}}, {"4", "PE"}, {1, 2, 0, 0, 1, 0}};
   f.surfaces = {{1, {{0, 0, 1}, {10, 0, 2}, {0, 10, 3}, {10, 10, 4}}, {{0, 1, 2}, {1, 2, 3}}}};
   f.rasters = {{2, "/vsizip/{" + path + "}/e.tif", 20, 30, {500000, 10, 0, 5540000, 0, -10}, 99.5, 101.25},
                {0, path, 1, 1, {0, 1, 0.5, 0, 0.25, 1}, std::nullopt, std::nullopt}};
   f.frame = {"EPSG:25832", false, FileUnit::metre, FileUnit::us_survey_foot, "DHHN", true};
-  f.left_out = {{"line 12", "x,y", "not a number"}, {"", "", ""}};
+  f.left_out = {{"line 12", "x,y", "not a number"}, {"", "", "", false}};
   f.left_out_more = 7;
   f.order = "pnezd-";
   f.order_is_known = false;
@@ -38,6 +39,7 @@ inline ReaderAnswer full_answer(const std::string& path) {
 inline ReaderRequest request_of(const std::string& path) {
   ReaderRequest request;
   request.path = path;
+  request.most_layers = 4096;
   request.most_vertices = 100;
   return request;
 }
@@ -56,6 +58,8 @@ inline void expect_sound(const Found& f, const ReaderRequest& request, const std
     ASSERT_TRUE(g.count >= 1 && g.count <= f.vertices.size() && g.first <= f.vertices.size() - g.count) << how;
     ASSERT_TRUE(std::isfinite(g.diameter_m.value_or(0))) << how;
   }
+  ASSERT_EQ(f.table.cells.size(), f.table.fields.size() * f.features.size()) << how;
+  for (const std::uint32_t cell : f.table.cells) ASSERT_LE(cell, f.table.texts.size()) << how;
   for (const FoundSurface& s : f.surfaces) {
     ASSERT_LT(s.layer, f.layers.size()) << how;
     for (const Point3& p : s.points) ASSERT_TRUE(number(p.x_m) && number(p.y_m) && number(p.z_m)) << how;

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QFile>
 #include <QLabel>
@@ -74,14 +75,18 @@ TEST_F(Import, TwoClicks_LayTheLine) {
   EXPECT_NEAR(screen->imported().ground.front().elevation_m, 55.5, 1e-9);
   const auto* list = screen->findChild<QTreeWidget*>();
   ASSERT_GT(list->topLevelItemCount(), 0);
-  EXPECT_EQ(list->topLevelItem(0)->text(0), QLatin1String("line 234"));
+  QStringList places;
+  for (int i = 0; i < list->topLevelItemCount(); ++i) places << list->topLevelItem(i)->text(0);
+  EXPECT_TRUE(places.contains(QLatin1String("line 234"))) << places.join(QLatin1Char(';')).toStdString();
+  EXPECT_TRUE(places.front().contains(QLatin1String("XQ"))) << "what is asked stands first";
 }
 
 TEST_F(Import, MeaningAndHeights_ChangeWhatComesOut) {
   const auto screen = open(survey());
   screen->set_line({{1000, 2000}, {1020, 2000}});
   settle(*screen);
-  EXPECT_TRUE(screen->imported().utilities.empty());
+  ASSERT_EQ(screen->imported().utilities.size(), 1u) << "a code that nobody decided: a service nobody drew";
+  EXPECT_EQ(screen->imported().utilities[0].kind, UtilityKind::unknown);
   LayerModel& model = screen->layers();
   EXPECT_TRUE(model.setData(cell(*screen, "XQ", LayerModel::meaning), static_cast<int>(Meaning::gas), Qt::EditRole));
   EXPECT_TRUE(model.setData(cell(*screen, "XQ", LayerModel::join), Qt::Checked, Qt::CheckStateRole));
@@ -98,6 +103,67 @@ TEST_F(Import, MeaningAndHeights_ChangeWhatComesOut) {
   EXPECT_EQ(screen->result(), QDialog::Accepted);
   const auto next = open(survey());
   EXPECT_EQ(next->files().at(0).layers.back().meaning, Meaning::gas);
+}
+
+// A plan that would make the crossing 400 m long is not taken over before somebody says that it is so.
+TEST_F(Import, Unit_MustBeConfirmed) {
+  const auto screen = open(survey());
+  screen->set_line({{1000, 2000}, {1050, 2000}});
+  settle(*screen);
+  EXPECT_FALSE(screen->doubt());
+  EXPECT_TRUE(button(*screen, "New crossing from this")->isEnabled());
+  screen->set_line({{1000, 2000}, {1400, 2000}});
+  settle(*screen);
+  EXPECT_TRUE(screen->doubt());
+  EXPECT_FALSE(button(*screen, "New crossing from this")->isEnabled());
+  auto* confirm = screen->findChild<QCheckBox*>(QStringLiteral("confirmUnit"));
+  ASSERT_TRUE(confirm && confirm->isVisibleTo(screen.get()));
+  EXPECT_TRUE(confirm->text().contains(QLatin1String("400.00 m")));
+  confirm->click();
+  EXPECT_FALSE(screen->doubt());
+  EXPECT_TRUE(button(*screen, "New crossing from this")->isEnabled());
+}
+
+// Mains in degrees beside a survey of which nobody said the system: an error, until it is stated.
+TEST_F(Import, System_IsStated) {
+  const auto screen = open(survey());
+  screen->set_line({{1000, 2000}, {1020, 2000}});
+  screen->add_file(write(QStringLiteral("m.geojson"),
+                         R"({"type":"Feature","properties":{"layer":"gas","DIAMETER":4},"geometry":)"
+                         R"({"type":"LineString","coordinates":[[9,50],[9.0001,50]]}})"));
+  settle(*screen);
+  EXPECT_FALSE(button(*screen, "New crossing from this")->isEnabled());
+  auto* files = screen->findChild<QComboBox*>();
+  files->setCurrentIndex(0);
+  Q_EMIT files->activated(0);
+  screen->state_system(QStringLiteral("25832"));
+  settle(*screen);
+  EXPECT_EQ(screen->files().at(0).said_frame->crs, "EPSG:25832");
+  EXPECT_TRUE(button(*screen, "New crossing from this")->isEnabled());
+  screen->state_system(QStringLiteral("nonsense"));
+  EXPECT_EQ(screen->files().at(0).said_frame->crs, "EPSG:25832") << "what is wrong changes nothing";
+}
+
+// What the columns of a file are is said once.
+TEST_F(Import, Attributes_AreRememberedForThatShape) {
+  const QString mains =
+      write(QStringLiteral("m.geojson"),
+            R"({"type":"Feature","properties":{"layer":"gas","DIAMETER":4,"MATERIAL":"PE"},"geometry":)"
+            R"({"type":"LineString","coordinates":[[9,49.9999],[9,50.0001]]}})");
+  const auto screen = open(mains);
+  screen->set_line({{8.9999, 50}, {9.0001, 50}});
+  settle(*screen);
+  ASSERT_EQ(screen->imported().utilities.size(), 1u);
+  EXPECT_FALSE(screen->imported().utilities[0].outside_diameter) << "a guess by its values is no decision";
+  std::vector<FieldChoice> choices = screen->files().at(0).fields;
+  for (FieldChoice& choice : choices) choice.is_decided = true;
+  screen->set_fields(choices);
+  settle(*screen);
+  ASSERT_TRUE(screen->imported().utilities.at(0).outside_diameter);
+  EXPECT_GT(screen->imported().utilities[0].outside_diameter->m, 0.1);
+  QTest::mouseClick(button(*screen, "New crossing from this"), Qt::LeftButton);
+  const auto next = open(mains);
+  EXPECT_EQ(next->files().at(0).fields, choices);
 }
 
 TEST_F(Import, OrderAndUnit_HaveLiveConsequence) {

@@ -1,8 +1,8 @@
 /// How the import screen is laid out.
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFile>
 #include <QFileDialog>
 #include <QGridLayout>
 #include <QHeaderView>
@@ -11,10 +11,10 @@
 #include <QProgressBar>
 #include <QPushButton>
 #include <QSplitter>
-#include <QTreeWidget>
 #include <QVBoxLayout>
 
 #include "burrow/document/text.h"
+#include "burrow/window/field_choices.h"
 #include "burrow/window/import_screen.h"
 
 namespace burrow {
@@ -97,16 +97,8 @@ ImportScreen::ImportScreen(const Tables& tables, const Theme& theme, UnitSystem 
   cut_->set_units(units);
   layers_->set_theme(theme);
   layers_->set_units(units);
-  if (!own_path_.isEmpty()) {
-    QFile file(own_path_);
-    if (file.open(QIODevice::ReadOnly)) {
-      auto own = read_meanings(file.readAll().toStdString());
-      if (own)
-        own_ = std::move(*own);
-      else
-        say(tr("The own table of meanings was not read: %1").arg(text_from(translated_error(own.error()))), true);
-    }
-  }
+  if (!own_path_.isEmpty())
+    if (const auto why = kept_.read(own_path_)) say(*why, true);
   resize(1320, 800);
   show_file();
 }
@@ -148,12 +140,20 @@ void ImportScreen::make_left(QWidget* left) {
   grid->addWidget(unit_, 1, 1);
   grid->addWidget(label(tr("&Heights in"), height_unit_), 1, 2);
   grid->addWidget(height_unit_, 1, 3);
+  system_ = new QLineEdit(left);
+  system_->setToolTip(tr("Coordinate system as a code, EPSG:25832; empty: as the file says"));
+  grid->addWidget(label(tr("&System"), system_), 2, 0);
+  grid->addWidget(system_, 2, 1);
   order_label_ = label(tr("&Columns"), order_);
-  grid->addWidget(order_label_, 2, 0);
-  grid->addWidget(order_, 2, 1);
+  grid->addWidget(order_label_, 2, 2);
+  grid->addWidget(order_, 2, 3);
   column->addLayout(grid);
   consequence_ = wrapped(left);
   column->addWidget(consequence_);
+  confirm_ = new QCheckBox(left);
+  confirm_->setObjectName(QStringLiteral("confirmUnit"));
+  confirm_->hide();
+  column->addWidget(confirm_);
 
   layers_ = new LayerModel(tables_, this);
   table_ = new QTableView(left);
@@ -174,16 +174,15 @@ void ImportScreen::make_left(QWidget* left) {
   auto* table_button = new QPushButton(tr("&Table of meanings…"), left);
   table_button->setAutoDefault(false);
   left_out_label_ = new QLabel(left);
+  fields_button_ = new QPushButton(left);
+  fields_button_->setObjectName(QStringLiteral("attributes"));
+  fields_button_->setAutoDefault(false);
   auto* row = new QHBoxLayout;
   row->addWidget(left_out_label_, 1);
+  row->addWidget(fields_button_);
   row->addWidget(table_button);
   column->addLayout(row);
-  left_out_ = new QTreeWidget(left);
-  left_out_->setRootIsDecorated(false);
-  left_out_->setUniformRowHeights(true);
-  left_out_->setHeaderLabels({tr("where"), tr("what"), tr("why")});
-  left_out_->setAccessibleName(tr("What was left out, and why"));
-  left_out_->setMinimumHeight(90);
+  left_out_ = new LeftOutList(left);
   column->addWidget(left_out_, 1);
 
   connect(more, &QPushButton::clicked, this, [this] {
@@ -191,6 +190,15 @@ void ImportScreen::make_left(QWidget* left) {
     if (!path.isEmpty()) add_file(path);
   });
   connect(table_button, &QPushButton::clicked, this, &ImportScreen::edit_table);
+  connect(fields_button_, &QPushButton::clicked, this, [this] {
+    if (const ImportFile* file = current())
+      if (const auto chosen = choose_fields(*file, this)) set_fields(*chosen);
+  });
+  connect(system_, &QLineEdit::editingFinished, this, [this] { state_system(system_->text()); });
+  connect(confirm_, &QCheckBox::clicked, this, [this](bool right) {
+    if (ImportFile* file = current()) file->unit_is_confirmed = right;
+    show_consequence();
+  });
   connect(file_box_, &QComboBox::activated, this, [this] { show_file(); });
   connect(unit_, &QComboBox::activated, this, &ImportScreen::choose_units);
   connect(height_unit_, &QComboBox::activated, this, &ImportScreen::choose_units);

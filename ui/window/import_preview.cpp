@@ -23,6 +23,8 @@ QColor meaning_colour(Meaning meaning, const Theme& theme, const Tables& tables)
       return theme.pit;
     case Meaning::boundary:
       return theme.note;
+    case Meaning::undecided:
+      return theme.stop;
     default:
       return theme.ink_soft;
   }
@@ -71,7 +73,7 @@ void ImportPreview::set_theme(const Theme& theme) {
 }
 
 double ImportPreview::stretch() const {
-  if (!files_ || files_->empty() || !files_->front().found->frame.geographic) return 1;
+  if (!files_ || files_->empty() || !frame_of(files_->front()).geographic) return 1;
   return 1 / std::max(0.05, std::cos(middle_.y_m * pi / 180));
 }
 
@@ -199,18 +201,16 @@ double ImportPreview::metres_per_unit() const {
   if (!files_ || files_->empty()) return 1;
   const ImportFile& file = files_->front();
   constexpr double degree_m = 111'320;
-  if (file.found->frame.geographic) return degree_m / stretch();
-  return metres_in(file.unit.value_or(file.found->frame.unit.value_or(FileUnit::metre)));
+  if (frame_of(file).geographic) return degree_m / stretch();
+  return metres_in(plan_unit(file));
 }
 
 /// As the import places it: without a coordinate system by the units said of each file, else as they are.
 double ImportPreview::units_of_first(const ImportFile& file) const {
   const ImportFile& first = files_->front();
-  if (!first.found->frame.crs.empty()) return 1;
-  const auto metres = [](const ImportFile& one) {
-    return metres_in(one.unit.value_or(one.found->frame.unit.value_or(FileUnit::metre)));
-  };
-  return metres(file) / metres(first);
+  if (!frame_of(first).crs.empty())
+    return (file.seen || &file == &first ? 1 : units_of_system(file)) / units_of_system(first);
+  return metres_in(plan_unit(file)) / metres_in(plan_unit(first));
 }
 
 void ImportPreview::draw(QPainter& painter) const {
@@ -223,9 +223,9 @@ void ImportPreview::draw(QPainter& painter) const {
                      tr("Add a file: its plan appears here. Then click the launch pit and the exit pit."));
     return;
   }
-  const std::string& first = files_->front().found->frame.crs;
+  const std::string& first = frame_of(files_->front()).crs;
   for (const ImportFile& file : *files_) {
-    const std::string& crs = drawn_of(file).frame.crs;
+    const std::string& crs = file.seen ? file.seen->frame.crs : frame_of(file).crs;
     if (first.empty() || crs.empty() || crs == first) draw_file(painter, file);
   }
   draw_scale(painter);

@@ -1,7 +1,7 @@
 #include "burrow/window/import_screen.h"
 
+#include <QCheckBox>
 #include <QComboBox>
-#include <QDir>
 #include <QFileInfo>
 #include <QHeaderView>
 #include <QKeyEvent>
@@ -9,13 +9,14 @@
 #include <QLineEdit>
 #include <QProgressBar>
 #include <QPushButton>
-#include <QTreeWidget>
 #include <cmath>
 
 #include "burrow/document/text.h"
-#include "burrow/file/disk.h"
+#include "burrow/import/found_in_frame.h"
 #include "burrow/import/survey_csv.h"
 #include "burrow/language/say.h"
+#include "burrow/window/field_choices.h"
+#include "burrow/window/import_texts.h"
 
 namespace burrow {
 
@@ -79,13 +80,15 @@ void ImportScreen::take_found(const Result<Found>& found, std::shared_ptr<const 
     Q_EMIT refused(why);
   } else {
     say({}, false);
-    ImportFile file = import_file(std::make_shared<const Found>(*found), joined(own_, built_in_));
+    ImportFile file =
+        import_file(std::make_shared<const Found>(*found), joined(kept_.meanings, built_in_), kept_.shapes);
     file.seen = std::move(seen);
     if (again) {
       // Meanings and units stay as they were said; layers are told by their names.
       const ImportFile& before = files_[*again];
       file.unit = before.unit;
       file.height_unit = before.height_unit;
+      file.said_frame = before.said_frame;
       for (std::size_t i = 0; i < file.layers.size(); ++i)
         for (std::size_t k = 0; k < before.layers.size(); ++k)
           if (file.found->layers[i] == before.found->layers[k]) file.layers[i] = before.layers[k];
@@ -114,7 +117,7 @@ void ImportScreen::set_open_crossing(const std::optional<Georeference>& place, L
 }
 
 void ImportScreen::propose_line() {
-  const FoundFrame& frame = files_.front().found->frame;
+  const FoundFrame& frame = frame_of(files_.front());
   // Without a stated unit nobody can tell where metres lie in the file.
   if (!open_place_ || open_place_->crs != frame.crs || !frame.unit || frame.unit_is_doubtful) return;
   const double metres = metres_in(*frame.unit);
@@ -133,14 +136,21 @@ void ImportScreen::show_file() {
   const bool survey = file && !file->found->order.empty();
   order_->setVisible(survey);
   order_label_->setVisible(survey);
+  fields_button_->setVisible(file && !file->fields.empty());
+  system_->setEnabled(file);
   if (file) {
     order_->setEditText(text_from(file->found->order).toUpper());
-    const FoundFrame& frame = file->found->frame;
+    const FoundFrame& frame = frame_of(*file);
+    const std::string& stated = file->found->frame.crs;
+    system_->setPlaceholderText(stated.empty() ? tr("not stated: EPSG:…")
+                                               : tr("as the file says: %1").arg(text_from(name_of_crs(stated))));
+    system_->setText(file->said_frame ? text_from(file->said_frame->crs) : QString());
+    fields_button_->setText(fields_in_words(file->fields));
     unit_->setItemText(0, frame.unit
                               ? tr("as the file says: %1").arg(QString::fromUtf8(translated_word(*frame.unit).data()))
                           : frame.geographic ? tr("degrees")
                                              : tr("not stated: metres?"));
-    unit_->setEnabled(!frame.geographic && frame.crs.empty());
+    unit_->setEnabled(!frame.geographic && stated.empty());
     height_unit_->setItemText(
         0, frame.height_unit
                ? tr("as the file says: %1").arg(QString::fromUtf8(translated_word(*frame.height_unit).data()))
@@ -165,91 +175,78 @@ void ImportScreen::show_consequence() {
            "heights."));
     return;
   }
-  const Found& found = *file->found;
-  QStringList lines;
-  const auto extent = extent_of(found);
-  if (extent && found.frame.geographic) {
-    lines << tr("%1: degrees, from %2, %3 to %4, %5.")
-                 .arg(text_from(found.format))
-                 .arg(extent->low_x)
-                 .arg(extent->low_y)
-                 .arg(extent->high_x)
-                 .arg(extent->high_y);
-  } else if (extent) {
-    const double metres = metres_in(file->unit.value_or(found.frame.unit.value_or(FileUnit::metre)));
-    const auto length = [&](double units) {
-      return text_from(format(Length{units * metres}, units_, Dimension::station));
-    };
-    lines << tr("%1: %2 from west to east, %3 from south to north.")
-                 .arg(text_from(found.format), length(extent->high_x - extent->low_x),
-                      length(extent->high_y - extent->low_y));
-  }
-  double low = 1e300, high = -1e300;
-  const auto take = [&](double z) {
-    low = std::min(low, z);
-    high = std::max(high, z);
-  };
-  for (const FoundVertex& v : found.vertices)
-    if (v.z_m) take(*v.z_m);
-  for (const FoundSurface& s : found.surfaces)
-    for (const Point3& p : s.points) take(p.z_m);
-  for (const FoundRaster& r : found.rasters) {
-    take(r.least_z.value_or(0));
-    take(r.most_z.value_or(0));
-  }
-  if (low <= high) {
-    const auto unit = file->height_unit         ? file->height_unit
-                      : found.frame.height_unit ? found.frame.height_unit
-                      : file->unit              ? file->unit
-                      : found.frame.crs.empty() ? found.frame.unit
-                                                : std::nullopt;
-    const double metres = metres_in(unit.value_or(FileUnit::metre));
-    lines << tr("Heights from %1 to %2.")
-                 .arg(text_from(format(Length{low * metres}, units_, Dimension::station)),
-                      text_from(format(Length{high * metres}, units_, Dimension::station)));
-  } else {
-    lines << tr("No heights.");
-  }
-  if (!found.order_is_known) lines << tr("The order of the columns is not stated: does the plan look right?");
-  if (!file->unit && !found.frame.unit && !found.frame.geographic)
-    lines << tr("The unit is not stated: are these lengths right?");
-  if (!file->unit && found.frame.unit && found.frame.unit_is_doubtful)
-    lines << tr("Units in drawings are often wrong: are these lengths right?");
-  if (!file->height_unit && !found.frame.height_unit && !found.frame.crs.empty() && low <= high)
-    lines << tr("The unit of heights is not stated: taken as metres.");
-  consequence_->setText(lines.join(QLatin1Char(' ')));
+  const bool first = file == &files_.front();
+  consequence_->setText(consequence_text(*file, first ? line_ : std::nullopt, units_));
+  show_doubt();
+}
+
+std::optional<std::string> ImportScreen::doubt() const {
+  const auto open = open_place_ ? std::optional(open_length_) : std::nullopt;
+  for (const ImportFile& file : files_)
+    if (auto why = scale_doubt(file, &file == &files_.front() ? line_ : std::nullopt, open))
+      return QFileInfo(text_from(file.found->file)).fileName().toStdString() + ": " + *why;
+  return std::nullopt;
+}
+
+void ImportScreen::show_doubt() {
+  const auto why = doubt();
+  const ImportFile* file = current();
+  const bool confirmed = file && file->unit_is_confirmed;
+  confirm_->setVisible(why || confirmed);
+  confirm_->setChecked(confirmed && !why);
+  if (why) confirm_->setText(tr("The lengths are right (%1)").arg(text_from(*why)));
+  const bool ready = imported_ && cut_is_fresh_ && !why;
+  new_button_->setEnabled(ready);
+  into_button_->setEnabled(ready);
 }
 
 void ImportScreen::show_left_out() {
-  left_out_->clear();
-  std::size_t count = 0;
-  const auto add = [&](const std::vector<LeftOut>& list) {
-    for (const LeftOut& l : list) {
-      auto* item = new QTreeWidgetItem(left_out_, {text_from(l.place), text_from(l.text), text_from(l.reason)});
-      for (int c = 0; c < 3; ++c) item->setToolTip(c, item->text(c));
+  left_out_label_->setText(left_out_->show_all(current(), imported_));
+}
+
+void ImportScreen::state_system(const QString& typed) {
+  ImportFile* file = current();
+  if (!file || filling_) return;
+  if (typed.trimmed().isEmpty()) {
+    if (!file->said_frame) return;
+    file->said_frame.reset();
+  } else {
+    const std::string crs = crs_in(typed);
+    if (file->said_frame && file->said_frame->crs == crs) return;
+    Result<ImportFile> placed = in_system(*file, crs.empty() ? typed.trimmed().toStdString() : crs);
+    if (!placed) {
+      say(text_from(translated_error(placed.error())), true);
+      return;
     }
-    count += list.size();
-  };
-  const auto note = [&](const std::vector<std::string>& notes) {
-    for (const std::string& text : notes) {
-      auto* item = new QTreeWidgetItem(left_out_, {tr("note"), QString(), text_from(text)});
-      item->setToolTip(2, text_from(text));
-    }
-  };
-  std::size_t more = 0;
-  if (const ImportFile* file = current()) {
-    add(file->found->left_out);
-    note(file->found->notes);
-    more = file->found->left_out_more;
+    *file = std::move(*placed);
   }
-  if (imported_) {
-    add(imported_->left_out);
-    note(imported_->notes);
+  say({}, false);
+  see_in_place();
+  show_file();
+  cut_soon();
+}
+
+/// Where the files lie to the first one in the systems that are now taken for them.
+void ImportScreen::see_in_place() {
+  const auto extent = extent_of(*files_.front().found);
+  for (std::size_t i = 1; i < files_.size() && extent; ++i) {
+    const PlanPoint middle{(extent->low_x + extent->high_x) / 2, (extent->low_y + extent->high_y) / 2};
+    files_[i].seen.reset();
+    auto moved = found_in_frame(*files_[i].found, frame_of(files_[i]), units_of_system(files_[i]),
+                                frame_of(files_.front()), middle);
+    if (moved && *moved) files_[i].seen = std::make_shared<const Found>(*std::move(*moved));
   }
-  left_out_label_->setText(count + more == 0 ? tr("Nothing was left out.") : tr("Left out: %1").arg(count + more));
-  left_out_->resizeColumnToContents(0);
-  left_out_->setColumnWidth(0, std::min(left_out_->columnWidth(0), 130));
-  left_out_->setColumnWidth(1, 130);
+  preview_->refresh();
+}
+
+void ImportScreen::set_fields(const std::vector<FieldChoice>& choices) {
+  ImportFile* file = current();
+  if (!file || choices.size() != file->fields.size()) return;
+  file->fields = choices;
+  fields_were_said_ = true;
+  kept_.shapes = remembered(std::move(kept_.shapes), file->found->table, choices);
+  show_file();
+  cut_soon();
 }
 
 void ImportScreen::choose_units() {
@@ -261,6 +258,7 @@ void ImportScreen::choose_units() {
   };
   file->unit = unit_of(unit_);
   file->height_unit = unit_of(height_unit_);
+  file->unit_is_confirmed = false;
   preview_->refresh();
   show_consequence();
   cut_soon();
@@ -289,7 +287,7 @@ void ImportScreen::read_order() {
 void ImportScreen::set_line(const CrossingLine& line) {
   line_ = line;
   preview_->set_line(line);
-  const bool degrees = !files_.empty() && files_.front().found->frame.geographic;
+  const bool degrees = !files_.empty() && frame_of(files_.front()).geographic;
   launch_->setText(coordinate(line.launch.x_m, degrees) + QStringLiteral(", ") + coordinate(line.launch.y_m, degrees));
   exit_->setText(coordinate(line.exit.x_m, degrees) + QStringLiteral(", ") + coordinate(line.exit.y_m, degrees));
   cut_soon();
@@ -308,9 +306,11 @@ void ImportScreen::read_typed_line() {
 }
 
 void ImportScreen::cut_soon() {
+  cut_is_fresh_ = false;
   new_button_->setEnabled(false);
   into_button_->setEnabled(false);
   if (line_) later_.start();
+  if (!files_.empty()) show_consequence();
   if (!line_) result_->setText(tr("Click the launch pit on the plan, then the exit pit."));
 }
 
@@ -324,53 +324,42 @@ void ImportScreen::take_imported(const Result<Imported>& imported) {
   }
   say({}, false);
   imported_ = *imported;
+  cut_is_fresh_ = true;
   cut_->set_imported(imported_);
-  const auto without = std::count_if(imported_->utilities.begin(), imported_->utilities.end(), [](const Utility& u) {
-    return std::none_of(u.path.begin(), u.path.end(), [](const PathVertex& v) { return v.z_m.has_value(); });
-  });
-  QStringList parts{tr("Crossing line %1").arg(text_from(format(imported_->length, units_, Dimension::station)))};
-  const auto size = [](const auto& list) { return static_cast<int>(list.size()); };
-  parts << (imported_->ground.empty() ? tr("no ground")
-                                      : tr("ground line of %n points", nullptr, size(imported_->ground)));
-  const QString utilities = tr("%n utilities", nullptr, size(imported_->utilities));
-  parts << (without > 0 ? tr("%1, %n without depth", nullptr, static_cast<int>(without)).arg(utilities) : utilities);
-  if (!imported_->surface.empty()) parts << tr("%n roads and buildings", nullptr, size(imported_->surface));
-  if (!imported_->background.empty()) parts << tr("background of %n layers", nullptr, size(imported_->background));
-  result_->setText(parts.join(QStringLiteral(" · ")) + QLatin1Char('.'));
+  result_->setText(result_text(*imported_, units_));
   show_left_out();
-  new_button_->setEnabled(true);
-  into_button_->setEnabled(true);
+  show_doubt();
 }
 
 void ImportScreen::edit_table() {
-  const auto rows = edit_meanings(own_, tables_, this);
+  const auto rows = edit_meanings(kept_.meanings, tables_, this);
   if (!rows) return;
-  own_ = *rows;
+  kept_.meanings = *rows;
   learn();
   for (ImportFile& file : files_) {
-    const ImportFile fresh = import_file(file.found, joined(own_, built_in_));
-    for (std::size_t i = 0; i < file.layers.size(); ++i) file.layers[i].meaning = fresh.layers[i].meaning;
+    const ImportFile fresh = import_file(file.found, joined(kept_.meanings, built_in_));
+    for (std::size_t i = 0; i < file.layers.size(); ++i) {
+      file.layers[i].meaning = fresh.layers[i].meaning;
+      file.layers[i].on_ground = fresh.layers[i].on_ground;
+    }
   }
   show_file();
   preview_->refresh();
   cut_soon();
 }
 
-/// Writes the person's own table; a failure is said, the import goes on.
+/// Writes the person's own tables; a failure is said, the import goes on.
 void ImportScreen::learn() {
-  for (const auto& [layer, meaning] : result_text_) own_ = learned(own_, built_in_, layer, meaning);
+  for (const auto& [layer, meaning] : result_text_) kept_.meanings = learned(kept_.meanings, built_in_, layer, meaning);
   result_text_.clear();
   if (own_path_.isEmpty()) return;
-  QDir().mkpath(QFileInfo(own_path_).absolutePath());
-  const Result<void> saved = save_atomically(own_path_.toStdString(), write_meanings(own_));
-  if (!saved)
-    say(tr("The own table of meanings was not written: %1").arg(text_from(translated_error(saved.error()))), true);
+  if (const auto why = kept_.write(own_path_)) say(*why, true);
 }
 
 void ImportScreen::finish(bool as_new) {
-  if (!imported_ || busy()) return;
+  if (!imported_ || !cut_is_fresh_ || busy() || doubt()) return;
   as_new_ = as_new;
-  if (!result_text_.empty()) learn();
+  if (!result_text_.empty() || fields_were_said_) learn();
   accept();
 }
 

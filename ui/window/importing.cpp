@@ -1,6 +1,7 @@
 /// Files of others: dropped on the window or chosen, read and taken over.
 
 #include <QDragEnterEvent>
+#include <QFileInfo>
 #include <QInputDialog>
 #include <QMessageBox>
 #include <QMimeData>
@@ -10,6 +11,7 @@
 #include "burrow/document/text.h"
 #include "burrow/file/disk.h"
 #include "burrow/import/ground_csv.h"
+#include "burrow/language/say.h"
 #include "burrow/window/import_screen.h"
 #include "burrow/window/main_window.h"
 
@@ -18,6 +20,7 @@ namespace burrow {
 namespace {
 /// Two columns or a header with a station: a levelled ground line rather than survey points.
 bool looks_like_ground_line(const QString& path) {
+  if (!QFileInfo(path).isFile()) return false;  // a pipe or a device may never end
   const Result<std::string> text = read_text_file(path.toStdString());
   return text && read_ground_csv(*text);
 }
@@ -25,6 +28,11 @@ bool looks_like_ground_line(const QString& path) {
 }  // namespace
 
 bool MainWindow::import_ground(const QString& path) {
+  if (QFileInfo::exists(path) && !QFileInfo(path).isFile()) {
+    complain(tr("The ground line was not read."),
+             Error{path.toStdString(), translated("a pipe or a device"), translated("a file")});
+    return false;
+  }
   const Result<std::string> text = read_text_file(path.toStdString());
   if (!text) {
     complain(tr("The ground line was not read."), text.error());

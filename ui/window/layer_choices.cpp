@@ -24,6 +24,8 @@ QString meaning_name(Meaning meaning, const Tables& tables) {
       return QObject::tr("boundary");
     case Meaning::background:
       return QObject::tr("background");
+    case Meaning::undecided:
+      return QObject::tr("? not decided");
     default:
       return QObject::tr("not used");
   }
@@ -95,6 +97,11 @@ QVariant LayerModel::data(const QModelIndex& index, int role) const {
     painter.fillRect(1, 3, 12, 8, meaning_colour(choice.meaning, theme_, tables_));
     return swatch;
   }
+  if (role == Qt::CheckStateRole && index.column() == ground && summary.points > 0)
+    return choice.meaning == Meaning::ground || choice.on_ground ? Qt::Checked : Qt::Unchecked;
+  if (role == Qt::ToolTipRole && index.column() == meaning && choice.meaning == Meaning::undecided)
+    return tr("Nobody said what this is. Near the crossing line it comes in as a utility of unknown kind.");
+  if (role == Qt::ToolTipRole && index.column() == ground) return tr("Its points lie on the ground.");
   if (role == Qt::CheckStateRole && index.column() == join && summary.points > 1)
     return choice.join_points ? Qt::Checked : Qt::Unchecked;
   if (role == Qt::ToolTipRole && index.column() == heights && is_utility(index.row()))
@@ -145,6 +152,8 @@ QVariant LayerModel::headerData(int section, Qt::Orientation orientation, int ro
       return tr("its heights are");
     case diameter:
       return tr("diameter");
+    case ground:
+      return tr("ground");
     default:
       return tr("join");
   }
@@ -158,6 +167,7 @@ Qt::ItemFlags LayerModel::flags(const QModelIndex& index) const {
       (utility && index.column() == heights && summary.with_height > 0 && !summary.level_stated))
     flags |= Qt::ItemIsEditable;
   if (index.column() == join && summary.points > 1) flags |= Qt::ItemIsUserCheckable;
+  if (index.column() == ground && summary.points > 0) flags |= Qt::ItemIsUserCheckable;
   return flags;
 }
 
@@ -167,8 +177,18 @@ bool LayerModel::setData(const QModelIndex& index, const QVariant& value, int ro
   const LayerChoice before = choice;
   if (role == Qt::CheckStateRole && index.column() == join) {
     choice.join_points = value.toInt() == Qt::Checked;
+  } else if (role == Qt::CheckStateRole && index.column() == ground) {
+    const bool on = value.toInt() == Qt::Checked;
+    // What means nothing else is then ground, and no longer once the tick is gone.
+    if (choice.meaning == Meaning::undecided && on)
+      choice.meaning = Meaning::ground;
+    else if (choice.meaning == Meaning::ground && !on)
+      choice.meaning = Meaning::undecided;
+    else
+      choice.on_ground = on;
   } else if (role == Qt::EditRole && index.column() == meaning) {
     choice.meaning = static_cast<Meaning>(value.toInt());
+    choice.on_ground = false;
   } else if (role == Qt::EditRole && index.column() == heights) {
     const auto& picked = heights_choices().at(static_cast<std::size_t>(value.toInt())).first;
     choice.heights_from = picked.from;

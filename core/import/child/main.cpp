@@ -92,6 +92,8 @@ ReaderAnswer read(const ReaderRequest& request) {
   options.order = request.order;
   options.most_vertices = request.most_vertices;
   options.most_unpacked_bytes = request.most_unpacked_bytes;
+  options.most_layers = request.most_layers;
+  options.most_cells = request.most_cells;
   options.progress = [&progress](double share) { return progress(share); };
   Result<Found> found = read_here(request.path, options);
   if (found)

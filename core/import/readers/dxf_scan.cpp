@@ -6,6 +6,8 @@
 #include <charconv>
 #include <fstream>
 #include <set>
+
+#include "../dxf_curves.h"
 #include "burrow/language/say.h"
 
 namespace burrow {
@@ -26,6 +28,7 @@ std::string_view trimmed(std::string_view text) {
 
 struct Block {
   std::size_t elements = 0;
+  std::map<std::string, std::size_t> kinds;
   std::map<std::string, std::size_t> inserts;
 };
 
@@ -77,6 +80,8 @@ class Scanner {
     if (!ended_)
       return fail(translated("file"), say("a drawing that breaks off after line {}", line_),
                   translated("a whole DXF drawing"));
+    scan_.largest_radius = radius_.radius();
+    count_blocks_in_use();
     Unfolded unfolded(blocks_);
     double all = 0;
     for (const auto& [name, times] : plan_.inserts) all += static_cast<double>(times) * unfolded.of(name);
@@ -108,36 +113,74 @@ class Scanner {
   void take() {
     const std::string value(trimmed(value_));
     if (number_ == 0) return begin(value);
-    if (number_ == 2 && element_ == "SECTION") section_ = value;
+    // Within a section a value of group 2 is another matter: a style, a block.
+    if (number_ == 2 && element_ == "SECTION" && section_.empty()) {
+      section_ = value;
+      return;
+    }
+    if (section_ == "HEADER") return take_variable(value);
     if (number_ == 2 && element_ == "BLOCK") block_ = &blocks_[value];
     if (number_ == 2 && element_ == "INSERT") ++(block_ ? *block_ : plan_).inserts[value];
-    if (section_ == "HEADER" && number_ == 9) variable_ = value;
-    if (section_ == "HEADER" && number_ == 70 && variable_ == "$INSUNITS") take_unit(value);
+    if (section_ == "OBJECTS" && element_ == "GEODATA") scan_.place.take(number_, value);
+    if (section_ == "ENTITIES" || section_ == "BLOCKS") take_measure(value);
+  }
+
+  void take_variable(const std::string& value) {
+    if (number_ == 9) variable_ = value;
+    scan_.units.take(variable_, number_, value);
+  }
+
+  void take_measure(const std::string& value) {
+    if (number_ == 8) layer_ = value;
+    if (number_ < 10 || number_ > 73) return;
+    double measure = 0;
+    const auto [stop, error] = std::from_chars(value.data(), value.data() + value.size(), measure);
+    if (error != std::errc() || stop != value.data() + value.size()) return;
+    if (number_ <= 42) radius_.take(number_, measure);
+    if (element_ != "SPLINE") return;
+    if (number_ == 73) has_control_points_ = measure > 0;
+    if (number_ == 11) fit_.push_back({measure, 0});
+    if (number_ == 21 && !fit_.empty()) fit_.back().y_m = measure;
+  }
+
+  void end_spline() {
+    if (element_ == "SPLINE" && !has_control_points_ && fit_.size() > 1) {
+      if (section_ == "ENTITIES")
+        scan_.fit_splines.push_back({layer_, fit_});
+      else
+        ++scan_.fit_splines_in_blocks;
+    }
+    fit_.clear();
+    has_control_points_ = false;
   }
 
   void begin(const std::string& kind) {
+    radius_.begin(kind);
+    end_spline();
     element_ = kind;
     if (kind == "EOF") ended_ = true;
-    if (kind == "ENDSEC") section_.clear();
+    if (kind == "SECTION" || kind == "ENDSEC") section_.clear();
     if (kind == "ENDBLK") block_ = nullptr;
     const bool plan = section_ == "ENTITIES";
     const bool in_block = section_ == "BLOCKS" && block_ && kind != "ENDBLK" && kind != "BLOCK";
     if (!plan && !in_block) return;
-    if (kind == "ENDSEC") return;
-    ++scan_.kinds[kind];
+    ++(in_block ? block_->kinds : scan_.kinds)[kind];
     if (in_block) ++block_->elements;
     if (plan && kind == "INSERT") ++scan_.inserts;
   }
 
-  void take_unit(const std::string& value) {
-    static const std::map<std::string, FileUnit, std::less<>> units{
-        {"1", FileUnit::inch},       {"2", FileUnit::foot},  {"4", FileUnit::millimetre},
-        {"5", FileUnit::centimetre}, {"6", FileUnit::metre}, {"21", FileUnit::us_survey_foot}};
-    if (const auto it = units.find(value); it != units.end()) {
-      scan_.unit = it->second;
-    } else if (value != "0") {
-      scan_.unit_note =
-          say("the drawing states unit {}, which is none of m, mm, cm, ft, in, US survey ft", as_utf8(value));
+  /// What stands in a block that nobody put into the plan is not there.
+  void count_blocks_in_use() {
+    std::set<std::string> met;
+    std::vector<std::string> open;
+    for (const auto& [name, times] : plan_.inserts) open.push_back(name);
+    while (!open.empty()) {
+      const std::string name = std::move(open.back());
+      open.pop_back();
+      const auto it = blocks_.find(name);
+      if (it == blocks_.end() || !met.insert(name).second) continue;
+      for (const auto& [kind, count] : it->second.kinds) scan_.kinds[kind] += count;
+      for (const auto& [inner, times] : it->second.inserts) open.push_back(inner);
     }
   }
 
@@ -147,6 +190,10 @@ class Scanner {
   std::map<std::string, Block> blocks_;
   Block plan_;
   Block* block_ = nullptr;
+  LargestRadius radius_;
+  std::string layer_;
+  std::vector<PlanPoint> fit_;  ///< of the spline that is being read
+  bool has_control_points_ = false;
   std::string code_, value_, section_, element_, variable_;
   int number_ = 0;
   std::size_t line_ = 0;
@@ -164,10 +211,10 @@ Result<DrawingScan> scan_drawing(const std::string& path, const ReadOptions& opt
 
 void apply(const DrawingScan& scan, FoundBuilder& builder) {
   Found& found = builder.found;
-  found.frame.unit = scan.unit;
-  found.frame.height_unit = scan.unit;
+  found.frame.unit = scan.units.unit();
+  found.frame.height_unit = found.frame.unit;
   found.frame.unit_is_doubtful = true;
-  if (!scan.unit_note.empty()) found.notes.push_back(scan.unit_note);
+  for (std::string& note : scan.units.notes()) found.notes.push_back(std::move(note));
   if (!scan.block_note.empty()) found.notes.push_back(scan.block_note);
   for (const auto& [kind, count] : scan.kinds)
     if (!drawn.contains(kind))
@@ -176,6 +223,17 @@ void apply(const DrawingScan& scan, FoundBuilder& builder) {
   if (const auto it = scan.kinds.find("SPLINE"); it != scan.kinds.end())
     found.notes.push_back(
         say_count("{} spline was read without its heights", "{} splines were read without their heights", it->second));
+  for (const DrawingScan::FitSpline& spline : scan.fit_splines) {
+    FoundFeature feature;
+    feature.shape = Shape::line;
+    feature.layer = builder.layer(spline.layer);
+    std::vector<FoundVertex> line;
+    for (const PlanPoint& p : smooth_through(spline.points)) line.push_back({p.x_m, p.y_m, std::nullopt});
+    builder.add(std::move(feature), line, translated("whole drawing"));
+  }
+  if (scan.fit_splines_in_blocks > 0)
+    builder.leave_out(translated("whole drawing"), say_count("{} spline", "{} splines", scan.fit_splines_in_blocks),
+                      translated("in a block, and given by its fit points alone"));
   if (scan.inserts > 0 && scan.inline_blocks)
     found.notes.push_back(
         say_count("{} block was unfolded into its lines", "{} blocks were unfolded into their lines", scan.inserts));

@@ -20,6 +20,8 @@ Result<Found> read(const std::string& path, const ReadOptions& options) {
   if (ends(".shp")) return gdal::read_vector(path, translated("ESRI Shapefile"), options);
   if (ends(".gpkg")) return gdal::read_vector(path, "GPKG", options);
   if (ends(".kml")) return gdal::read_vector(path, "LIBKML", options);
+  if (ends(".gpx")) return gdal::read_vector(path, "GPX", options);
+  if (ends(".fgb")) return gdal::read_vector(path, "FlatGeobuf", options);
   if (ends(".xml") || ends(".landxml")) return read_landxml(path, options);
   return gdal::read_raster(path, options);
 }
@@ -28,9 +30,9 @@ void speak_as(const Dictionary& dictionary) {
   if (dictionary.language != burrow::dictionary().language) use_dictionary(dictionary);
 }
 
-constexpr Readers readers{readers_version,          &read,          &frames::project, &frames::unproject,
-                          &frames::metric_crs,      &gdal::heights, &gdal::triangles, &speak_as,
-                          &gdal::when_out_of_memory};
+constexpr Readers readers{
+    readers_version,     &read,          &frames::project, &frames::unproject, &gdal::frame_of_code,
+    &frames::metric_crs, &gdal::heights, &gdal::triangles, &speak_as,          &gdal::when_out_of_memory};
 
 }  // namespace
 

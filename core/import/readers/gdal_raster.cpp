@@ -1,3 +1,4 @@
+#include <cpl_vsi.h>
 #include <fmt/format.h>
 #include <gdal_alg.h>
 
@@ -5,6 +6,7 @@
 #include <array>
 #include <cmath>
 
+#include "../csv_fields.h"
 #include "burrow/language/say.h"
 #include "gdal_tools.h"
 
@@ -39,6 +41,36 @@ struct Band {
   }
 };
 
+/// A text grid that begins with empty lines is read from where it begins.
+std::string from_its_begin(const std::string& path) {
+  VSILFILE* in = VSIFOpenL(path.c_str(), "rb");
+  if (!in) return path;
+  std::array<char, 4096> some{};
+  const std::string_view head(some.data(), VSIFReadL(some.data(), 1, some.size(), in));
+  VSIFCloseL(in);
+  const std::size_t at = head.find_first_not_of(" \t\r\n");
+  if (at == 0 || at == std::string_view::npos || head.substr(0, at).find('\n') == std::string_view::npos) return path;
+  return fmt::format("/vsisubfile/{},{}", at, path);
+}
+
+/// A grid that claims more than anybody wants, or than its file can hold.
+std::optional<Error> no_true_size(const std::string& path, const FoundRaster& raster, const ReadOptions& options) {
+  const double cells = static_cast<double>(raster.columns) * raster.rows;
+  if (!(cells <= options.most_cells))
+    return Error{translated("file"), say("{} by {} cells", raster.columns, raster.rows),
+                 say("at most {:g} cells: a part of the grid near the crossing", options.most_cells)};
+  VSIStatBufL about{};
+  const bool known = VSIStatL(path.c_str(), &about) == 0;
+  // Packed as tightly as grids are, a byte holds some thousand cells; as text it holds half of one.
+  const bool is_text = !csv::lower(path).ends_with(".tif") && !csv::lower(path).ends_with(".tiff");
+  const double most_in_file = static_cast<double>(about.st_size) * (is_text ? 1 : 4096) + 4096;
+  if (known && cells > most_in_file)
+    return Error{translated("file"),
+                 say("{} by {} cells claimed by {} bytes", raster.columns, raster.rows, about.st_size),
+                 translated("a whole grid of heights")};
+  return std::nullopt;
+}
+
 std::optional<FileUnit> unit_from_text(std::string_view text) {
   if (text == "m" || text == "metre" || text == "meter") return FileUnit::metre;
   if (text == "ft" || text == "foot" || text == "feet") return FileUnit::foot;
@@ -51,11 +83,10 @@ std::optional<FileUnit> unit_from_text(std::string_view text) {
 Result<Found> read_raster(const std::string& path, const ReadOptions& options) {
   set_up();
   const Listener listener;
-  const DataSet data(
-      GDALOpenEx(path.c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY, raster_drivers.data(), nullptr, nullptr));
+  const DataSet data(GDALOpenEx(from_its_begin(path).c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY, raster_drivers.data(),
+                                nullptr, nullptr));
   if (!data.get())
-    return fail(translated("file"),
-                listener.last_error(translated("something else than its name says, or a file cut short")),
+    return fail(translated("file"), translated("something else than its name says, or a file cut short"),
                 translated("a grid of heights (GeoTIFF or ASCII grid)"));
   FoundRaster raster;
   raster.path = path;
@@ -67,6 +98,7 @@ Result<Found> read_raster(const std::string& path, const ReadOptions& options) {
         translated("file"),
         say_count("{} band of {} by {} cells", "{} bands of {} by {} cells", bands, raster.columns, raster.rows),
         translated("one band of heights; a picture has several"));
+  if (auto no = no_true_size(path, raster, options)) return tl::unexpected(*no);
   if (GDALGetGeoTransform(data.get(), raster.to_plan.data()) != CE_None)
     return fail(translated("file"), translated("a grid that does not say where it lies"),
                 translated("a grid with its place"));
@@ -82,8 +114,7 @@ Result<Found> read_raster(const std::string& path, const ReadOptions& options) {
   std::vector<double> some(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows));
   if (GDALRasterIO(band.handle, GF_Read, 0, 0, raster.columns, raster.rows, some.data(), columns, rows, GDT_Float64, 0,
                    0) != CE_None)
-    return fail(translated("file"), listener.last_error(translated("a grid cut short")),
-                translated("a whole grid of heights"));
+    return fail(translated("file"), translated("a grid cut short"), translated("a whole grid of heights"));
   for (const double stored : some)
     if (const auto z = band.height(stored)) {
       raster.least_z = std::min(raster.least_z.value_or(*z), *z);
@@ -106,11 +137,10 @@ Result<Found> read_raster(const std::string& path, const ReadOptions& options) {
 Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, const std::vector<PlanPoint>& points) {
   set_up();
   const Listener listener;
-  const DataSet data(
-      GDALOpenEx(raster.path.c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY, raster_drivers.data(), nullptr, nullptr));
+  const DataSet data(GDALOpenEx(from_its_begin(raster.path).c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY,
+                                raster_drivers.data(), nullptr, nullptr));
   if (!data.get() || GDALGetRasterXSize(data.get()) != raster.columns || GDALGetRasterYSize(data.get()) != raster.rows)
-    return fail(raster.path, listener.last_error(translated("another grid than before")),
-                translated("the grid that was read"));
+    return fail(raster.path, translated("another grid than before"), translated("the grid that was read"));
   const Band band(GDALGetRasterBand(data.get(), 1));
   const auto& t = raster.to_plan;
   const double determinant = t[1] * t[5] - t[2] * t[4];
@@ -130,8 +160,7 @@ Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, co
     const int wide = std::min(2, raster.columns), high = std::min(2, raster.rows);
     std::array<double, 4> stored{};
     if (GDALRasterIO(band.handle, GF_Read, i, j, wide, high, stored.data(), wide, high, GDT_Float64, 0, 16) != CE_None)
-      return fail(raster.path, listener.last_error(translated("a grid cut short")),
-                  translated("a whole grid of heights"));
+      return fail(raster.path, translated("a grid cut short"), translated("a whole grid of heights"));
     const auto at = [&](int c, int r) {
       return band.height(stored[static_cast<std::size_t>(std::min(r, high - 1) * 2 + std::min(c, wide - 1))]);
     };
@@ -143,6 +172,20 @@ Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, co
   return all;
 }
 
+/// All within a millionth of their extent of one line, or fewer than three.
+static bool on_one_line(const std::vector<PlanPoint>& points) {
+  if (points.size() < 3) return true;
+  const PlanPoint& first = points.front();
+  const auto away = [&](const PlanPoint& p) { return std::hypot(p.x_m - first.x_m, p.y_m - first.y_m); };
+  const auto far = *std::max_element(points.begin(), points.end(), [&](auto& a, auto& b) { return away(a) < away(b); });
+  const double length = away(far);
+  if (!(length > 0)) return true;
+  return std::all_of(points.begin(), points.end(), [&](const PlanPoint& p) {
+    const double off = (far.x_m - first.x_m) * (p.y_m - first.y_m) - (far.y_m - first.y_m) * (p.x_m - first.x_m);
+    return std::abs(off) <= 1e-6 * length * length;
+  });
+}
+
 Result<std::vector<std::array<std::uint32_t, 3>>> triangles(const std::vector<PlanPoint>& points) {
   set_up();
   const Listener listener;
@@ -151,9 +194,10 @@ Result<std::vector<std::array<std::uint32_t, 3>>> triangles(const std::vector<Pl
     x.push_back(p.x_m);
     y.push_back(p.y_m);
   }
+  // Asked beforehand: the library would write its thoughts about such points to the terminal.
   GDALTriangulation* triangulation =
-      points.size() < 3 ? nullptr
-                        : GDALTriangulationCreateDelaunay(static_cast<int>(points.size()), x.data(), y.data());
+      on_one_line(points) ? nullptr
+                          : GDALTriangulationCreateDelaunay(static_cast<int>(points.size()), x.data(), y.data());
   if (!triangulation)
     return fail(translated("ground points"), say_count("{} point on one line", "{} points on one line", points.size()),
                 translated("three points that are not"));

@@ -6,9 +6,11 @@
 #include <gdal_frmts.h>
 #include <ogrsf_frmts.h>
 
+#include <algorithm>
 #include <array>
 #include <atomic>
 #include <cmath>
+#include <cstdlib>
 #include <mutex>
 
 #include "burrow/language/say.h"
@@ -24,12 +26,15 @@ void set_up() {
     RegisterOGRGeoPackage();
     RegisterOGRLIBKML();
     RegisterOGRKML();
+    RegisterOGRGPX();
+    RegisterOGRFlatGeobuf();
     RegisterOGRDXF();
     GDALRegister_GTiff();
     GDALRegister_AAIGrid();
     for (const auto& [key, value] : {std::pair{"GDAL_PAM_ENABLED", "NO"},
                                      {"GDAL_DISABLE_READDIR_ON_OPEN", "TRUE"},
                                      {"SHAPE_RESTORE_SHX", "NO"},
+                                     {"GPX_ELE_AS_25D", "YES"},
                                      {"GDAL_HTTP_MAX_RETRY", "0"},
                                      {"GDAL_CACHEMAX", "64"},
                                      {"CPL_VSIL_CURL_ALLOWED_EXTENSIONS", "{none}"},
@@ -63,9 +68,10 @@ void CPL_STDCALL Listener::hear(CPLErr kind, CPLErrorNum number, const char* tex
   if (kind >= CE_Warning && list.size() < most) list.push_back(as_utf8(text));
 }
 
-std::string Listener::last_error(const std::string& otherwise) const {
-  if (!errors_.empty()) return errors_.back();
-  return warnings_.empty() ? otherwise : warnings_.back();
+bool Listener::has_file_warnings() const {
+  return std::any_of(warnings_.begin(), warnings_.end(), [](const std::string& warning) {
+    return warning.find("configuration option") == std::string::npos;  // about the library's own settings
+  });
 }
 
 namespace {
@@ -148,6 +154,29 @@ void describe(OGRSpatialReferenceH srs, FoundFrame& frame) {
     if (const char* name = OSRGetAttrValue(copy, "VERT_CS", 0)) frame.vertical = as_utf8(name);
   }
   OSRDestroySpatialReference(copy);
+}
+
+bool describe_code(const std::string& crs, FoundFrame& frame) {
+  OGRSpatialReferenceH srs = OSRNewSpatialReference(nullptr);
+  const std::string prefix = "EPSG:";
+  const bool known =
+      crs.starts_with(prefix) && OSRImportFromEPSG(srs, std::atoi(crs.c_str() + prefix.size())) == OGRERR_NONE;
+  if (known) describe(srs, frame);
+  OSRDestroySpatialReference(srs);
+  return known;
+}
+
+Result<FoundFrame> frame_of_code(const std::string& crs) {
+  set_up();
+  const Listener listener;
+  const std::string digits = crs.starts_with("EPSG:") ? crs.substr(5) : std::string();
+  const bool is_code =
+      !digits.empty() && digits.size() < 8 && digits.find_first_not_of("0123456789") == std::string::npos;
+  FoundFrame frame;
+  if (!is_code || !describe_code(crs, frame) || frame.crs.empty())
+    return fail(translated("coordinate system"), as_utf8(crs.substr(0, 80)),
+                translated("one that PROJ knows, \"EPSG:25832\""));
+  return frame;
 }
 
 }  // namespace burrow::gdal

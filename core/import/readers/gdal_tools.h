@@ -28,9 +28,8 @@ class Listener {
   Listener& operator=(const Listener&) = delete;
 
   [[nodiscard]] const std::vector<std::string>& errors() const { return errors_; }
-  [[nodiscard]] const std::vector<std::string>& warnings() const { return warnings_; }
-  /// The last error without the path, or `otherwise`.
-  [[nodiscard]] std::string last_error(const std::string& otherwise) const;
+  /// Warnings that are about the file. What they say names the library's own parts and settings: not for a person.
+  [[nodiscard]] bool has_file_warnings() const;
 
  private:
   static void CPL_STDCALL hear(CPLErr kind, CPLErrorNum number, const char* text);
@@ -70,6 +69,11 @@ class DataSet {
 
 /// What the system says about itself, into `frame`.
 void describe(OGRSpatialReferenceH srs, FoundFrame& frame);
+
+/// Likewise of a code, "EPSG:25832"; false where nobody knows it.
+bool describe_code(const std::string& crs, FoundFrame& frame);
+/// Error: it is none, or is not known.
+Result<FoundFrame> frame_of_code(const std::string& crs);
 
 Result<Found> read_vector(const std::string& path, const std::string& driver, const ReadOptions& options);
 Result<Found> read_raster(const std::string& path, const ReadOptions& options);

@@ -58,8 +58,34 @@ Result<void> count_bytes(const std::string& folder, const std::vector<std::strin
   return {};
 }
 
+/// The attributes of both, one after the other; columns of one name are one.
+FoundTable joined(const FoundTable& first, std::size_t first_rows, const FoundTable& second, std::size_t second_rows) {
+  FoundTable all;
+  all.fields = first.fields;
+  all.texts = first.texts;
+  all.texts.insert(all.texts.end(), second.texts.begin(), second.texts.end());
+  std::vector<std::size_t> column;
+  for (const FoundField& field : second.fields) {
+    const auto it = std::find(all.fields.begin(), all.fields.end(), field);
+    column.push_back(static_cast<std::size_t>(it - all.fields.begin()));
+    if (it == all.fields.end()) all.fields.push_back(field);
+  }
+  const std::size_t wide = all.fields.size();
+  all.cells.assign(wide * (first_rows + second_rows), 0);
+  const auto more_texts = static_cast<std::uint32_t>(first.texts.size());
+  for (std::size_t row = 0; row < first_rows; ++row)
+    for (std::size_t f = 0; f < first.fields.size(); ++f)
+      all.cells[row * wide + f] = first.cells[row * first.fields.size() + f];
+  for (std::size_t row = 0; row < second_rows; ++row)
+    for (std::size_t f = 0; f < second.fields.size(); ++f)
+      if (const std::uint32_t cell = second.cells[row * second.fields.size() + f])
+        all.cells[(first_rows + row) * wide + column[f]] = cell + more_texts;
+  return all;
+}
+
 /// Adds what `more` holds to `all`; both lie in the same system.
 void append(Found& all, Found more) {
+  all.table = joined(all.table, all.features.size(), more.table, more.features.size());
   const auto layers = static_cast<std::uint32_t>(all.layers.size());
   const std::size_t vertices = all.vertices.size();
   all.layers.insert(all.layers.end(), more.layers.begin(), more.layers.end());
@@ -122,6 +148,10 @@ Result<Found> read_zip(const std::string& path, const ReadOptions& options) {
     } else if (one->frame.crs != all.frame.crs) {
       all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)), one->frame.crs,
                               translated("another coordinate system than the first file in the zip")});
+    } else if (one->layers.size() + all.layers.size() > options.most_layers) {
+      all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)),
+                              say_count("{} layer", "{} layers", one->layers.size()),
+                              say("more than {} layers in all", options.most_layers)});
     } else {
       append(all, std::move(*one));
     }

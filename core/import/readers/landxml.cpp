@@ -329,7 +329,10 @@ class Reader {
         builder_.leave_out(place, say("diameter {:g}", *diameter),
                            translated("the file does not state the unit of diameters"));
     }
+    const std::string material = child(pipe, "CircPipe").attribute("material").value();
+    if (!material.empty()) builder_.set_attributes({{builder_.field("material"), material}});
     builder_.add(std::move(feature), line, place);
+    builder_.set_attributes({});
   }
 
   void count_unread(const Node& node) {

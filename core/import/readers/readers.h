@@ -37,6 +37,8 @@ struct Readers {
   /// Points of the local frame into `crs`, in place.
   Result<Projected> (*unproject)(const std::string& crs, const LocalFrame& frame,
                                  std::vector<PlanPoint>& points) = nullptr;
+  /// What a coordinate system says of itself: "EPSG:25832", with its unit, or degrees.
+  Result<FoundFrame> (*frame_of_crs)(const std::string& crs) = nullptr;
   /// The UTM zone (WGS 84) of a point of `crs`, as "EPSG:32632".
   Result<std::string> (*metric_crs)(const std::string& crs, double x, double y) = nullptr;
   /// Heights of a raster at points of its own plan coordinates; none outside it and where it has no data.
@@ -50,7 +52,7 @@ struct Readers {
   void (*when_out_of_memory)(void (*what)()) = nullptr;
 };
 
-inline constexpr int readers_version = 3;
+inline constexpr int readers_version = 4;
 
 /// The importer library; loaded once. Error: it is not beside the program, or does not fit it.
 Result<const Readers*> load_readers();

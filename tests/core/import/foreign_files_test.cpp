@@ -253,7 +253,7 @@ TEST_F(ForeignFiles, Refused_WithReason) {
   write("b.dwg", std::string("AC1027\0\0\0\0", 10));
   EXPECT_THAT(error_of("b.dwg").found.english(), HasSubstr("DWG"));
   write("c.pdf", "%PDF-1.7");
-  EXPECT_THAT(error_of("c.pdf").expected.english(), HasSubstr(".dxf"));
+  EXPECT_THAT(error_of("c.pdf").expected.english(), HasSubstr("DXF"));
   write("d.csv", "");
   EXPECT_THAT(error_of("d.csv").found.english(), HasSubstr("empty"));
   EXPECT_THAT(read_here(path("none.csv"), {}).error().place.english(), HasSubstr("none.csv"));

@@ -266,10 +266,10 @@ TEST_F(IntoCrossing, RoadEdges_PairedWithSkew) {
 
 TEST_F(IntoCrossing, Background_IsKeptLight) {
   std::string entities;
-  for (int i = 0; i < 200; ++i) entities += drawing_line("WALL", i * 0.01, -10, 0, i * 0.01, 10, 0);
+  for (int i = 0; i < 200; ++i) entities += drawing_line("WALL", i * 0.01, 20, 0, i * 0.01, 40, 0);
   std::string wave = pair(0, "LWPOLYLINE") + pair(8, "HEDGE") + pair(90, "5000") + pair(70, "0");
   for (int i = 0; i < 5000; ++i)
-    wave += pair(10, std::to_string(-50 + i * 0.02)) + pair(20, std::to_string(3 + 0.5 * std::sin(i * 0.01)));
+    wave += pair(10, std::to_string(-50 + i * 0.02)) + pair(20, std::to_string(25 + 0.5 * std::sin(i * 0.01)));
   write("a.dxf", drawing("6", entities + wave + drawing_line("FAR", 900, 900, 0, 950, 950, 0)));
   const Imported imported = cut({file("a.dxf")}, {{0, 0}, {20, 0}});
   ASSERT_EQ(imported.background.size(), 2u) << "what lies far off does not come along";
@@ -362,6 +362,7 @@ TEST(Meanings, BuiltIn_UsualNames) {
   EXPECT_EQ(meaning("Abwasserkanal"), Meaning::sewer) << "before water";
   EXPECT_EQ(meaning("FG"), Meaning::not_used) << "the ground as it will be is not the ground";
   EXPECT_EQ(meaning("FENCE"), Meaning::background);
+  EXPECT_EQ(meaning("XQ 7"), Meaning::undecided) << "what is not known is asked";
 }
 
 TEST(Meanings, Learns_AndForgetsTheOlderWord) {

@@ -31,6 +31,8 @@ struct FoundFeature {
   std::string text;                  ///< point number, name or text
   std::optional<double> diameter_m;  ///< of a pipe, where the file states it with its unit; inside
   std::optional<LevelMeant> level;   ///< which level of a pipe the heights are, where the file states it
+  std::optional<DepthFrom> from;     ///< what the heights are counted from, where the file states it; up is positive
+  bool is_text = false;              ///< words of a drawing, not a thing at that point
   bool operator==(const FoundFeature&) const = default;
 };
 
@@ -54,6 +56,25 @@ struct FoundRaster {
   bool operator==(const FoundRaster&) const = default;
 };
 
+/// A column of attributes: "DIAMETER", with what stands in it.
+struct FoundField {
+  std::string name;
+  bool operator==(const FoundField&) const = default;
+};
+
+/// Attributes of features, each text once. `cells` has a row for each feature and a column for each field: 0 not given,
+/// else one more than the index in `texts`.
+struct FoundTable {
+  std::vector<FoundField> fields;
+  std::vector<std::string> texts;
+  std::vector<std::uint32_t> cells;
+  [[nodiscard]] std::string_view text(std::size_t feature, std::size_t field) const {
+    const std::size_t at = feature * fields.size() + field;
+    return at < cells.size() && cells[at] > 0 ? std::string_view(texts[cells[at] - 1]) : std::string_view();
+  }
+  bool operator==(const FoundTable&) const = default;
+};
+
 /// What the file says about its coordinates.
 struct FoundFrame {
   std::string crs;                      ///< "EPSG:25832", or its definition; empty: not stated
@@ -70,6 +91,7 @@ struct LeftOut {
   std::string place;  ///< "line 12", "element 7 of layer KERB"
   std::string text;
   std::string reason;
+  bool matters = true;  ///< false: far off, or on the sheet of a drawing
   bool operator==(const LeftOut&) const = default;
 };
 
@@ -82,6 +104,7 @@ struct Found {
   std::vector<FoundSurface> surfaces;
   std::vector<FoundRaster> rasters;
   FoundFrame frame;
+  FoundTable table;
   std::vector<LeftOut> left_out;
   std::size_t left_out_more = 0;   ///< left out beyond those listed
   std::string order;               ///< of a survey's columns, as read: "pnezd"
@@ -93,9 +116,11 @@ struct Found {
 /// One layer or code at a glance.
 struct LayerSummary {
   std::string name;
-  std::size_t points = 0;
+  std::size_t points = 0;  ///< with texts
+  std::size_t texts = 0;   ///< of a drawing
   std::size_t lines = 0;
   std::size_t areas = 0;
+  std::size_t facets = 0;  ///< areas of three or four corners, all with heights: a mesh of a drawing
   std::size_t faces = 0;
   std::size_t rasters = 0;
   std::size_t vertices = 0;
@@ -117,10 +142,13 @@ std::optional<PlanExtent> extent_of(const Found& found);
 /// How a file is to be read.
 struct ReadOptions {
   std::string order;                      ///< of a survey's columns, "pnezd"; empty: the header, else the usual order
+  bool x_before_y = false;                ///< without order and header: x, y, z, as a file named .xyz is read
   std::size_t most_vertices = 4'000'000;  ///< more is refused: a survey takes about 200 bytes a point
   std::size_t most_unpacked_bytes = 1u << 30;     ///< of a zipped file
   std::size_t most_memory_bytes = 3'000'000'000;  ///< of the process that reads, beyond what it starts with
-  double most_seconds = 300;                      ///< of that process, by the clock on the wall
+  double most_seconds = 60;                       ///< of that process, by the clock on the wall
+  std::size_t most_layers = 4096;                 ///< what lies on more is gathered on one, and that is said
+  double most_cells = 1e9;                        ///< of a grid of heights
   /// Told how much is read (0 … 1); false stops the reading, which then fails with `stopped_by_person`.
   std::function<bool(double)> progress{};
 };

@@ -14,4 +14,8 @@ namespace burrow {
 /// Evidence: SeenIn.*
 Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame& frame, PlanPoint near);
 
+/// Likewise of a file in the system that a person stated of it; `units` of that system in one of the file's numbers.
+Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame& own, double units,
+                                            const FoundFrame& frame, PlanPoint near);
+
 }  // namespace burrow

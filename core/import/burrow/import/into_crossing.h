@@ -10,6 +10,7 @@
 
 #include "burrow/base/result.h"
 #include "burrow/crossing/crossing.h"
+#include "burrow/import/fields.h"
 #include "burrow/import/found.h"
 #include "burrow/import/meanings.h"
 
@@ -17,11 +18,12 @@ namespace burrow {
 
 /// What a person says about one layer.
 struct LayerChoice {
-  Meaning meaning = Meaning::background;
+  Meaning meaning = Meaning::undecided;
   std::optional<DepthFrom> heights_from;  ///< of a utility: datum (elevations) or ground (depths, positive down)
   std::optional<LevelMeant> level;        ///< of a utility: crown, centre or invert
   std::optional<Length> diameter;         ///< of a utility, outside
   bool join_points = false;               ///< single points become a line in the order of the file
+  bool on_ground = false;                 ///< its points lie on the ground, whatever else it means
   bool operator==(const LayerChoice&) const = default;
 };
 
@@ -31,10 +33,27 @@ struct ImportFile {
   std::optional<FileUnit> unit;         ///< said by the person; empty: what the file states, else metres
   std::optional<FileUnit> height_unit;  ///< likewise; empty: what the file states, else `unit`
   std::vector<LayerChoice> layers;      ///< one for each of `Found::layers`
+  std::vector<FieldChoice> fields;      ///< one for each column of attributes
+  /// Coordinate system said by the person, in place of what the file states.
+  std::optional<FoundFrame> said_frame;
+  bool unit_is_confirmed = false;  ///< the person looked at lengths in the unit taken, and they are right
 };
 
-/// With the meanings of the table, and what the file itself states about its levels.
-ImportFile import_file(std::shared_ptr<const Found> found, const MeaningTable& table);
+/// What is taken for the file's coordinates: as the person said, else as the file states.
+const FoundFrame& frame_of(const ImportFile& file);
+/// Unit of the plan: as said, else stated, else metres. Not for degrees.
+FileUnit plan_unit(const ImportFile& file);
+/// The unit of its coordinate system in one of the file's numbers: of a drawing in millimetres on a grid of metres
+/// 0.001; 1 where there is no system.
+double units_of_system(const ImportFile& file);
+
+/// `file` in that coordinate system, "EPSG:25832". Errors: one that PROJ does not know; no importer library.
+/// Evidence: StatedSystems.*
+Result<ImportFile> in_system(ImportFile file, const std::string& crs);
+
+/// With the meanings of the table, what the file itself states about its levels, and guesses for its attributes.
+ImportFile import_file(std::shared_ptr<const Found> found, const MeaningTable& table,
+                       const std::vector<FieldShape>& shapes = {});
 
 /// The crossing line in the coordinates of the first file: launch pit, then exit pit.
 struct CrossingLine {
@@ -61,6 +80,9 @@ struct Imported {
   /// frame are those on the ground, not those of the projection.
   Georeference georeference;
   std::vector<LeftOut> left_out;
+  std::size_t left_out_more = 0;  ///< beyond those listed
+  /// What nobody decided, and what was made of it until somebody does: never something harmless.
+  std::vector<LeftOut> asked;
   std::vector<std::string> notes;
   bool operator==(const Imported&) const = default;
 };
@@ -73,12 +95,23 @@ struct ImportBounds {
   Length background_tolerance{0.02};
   std::size_t most_background = 50'000;  ///< vertices; the tolerance grows until they fit
   std::size_t most_utilities = 500;
+  /// Lines and points nearer to the crossing line that mean nothing yet come in as utilities of unknown kind.
+  Length asked_within{15.0};
+  std::size_t most_asked_lines = 60;  ///< beyond it they are background, which the verdict asks about where it is met
+  Length drawn_within{1.5};           ///< a manhole so near a line that is drawn belongs to it
+  std::size_t most_structures = 100;
 };
 
 /// Heights of a utility count only where the person or the file says what they are and the centre can be told from
-/// them; else the depth is not known. Ground: surfaces first, then grids, then triangles between points (Delaunay); a
-/// gap is said. Road edges are paired along the line. Errors: no line or one shorter than 0.5 m or longer than 2 km; a
-/// coordinate system PROJ does not know; stopped. Evidence: IntoCrossing.*
+/// them; else the depth is not known. An inside or nominal diameter becomes the outside one through the rows of walls,
+/// by material and size; where these do not tell, the diameter is missing. Ground: surfaces first, then grids, then
+/// triangles between points (Delaunay); a gap is said. Road edges are paired along the line.
+/// What nobody decided does not become harmless: lines of an undecided layer near the crossing line come in as
+/// utilities of unknown kind, a point of a utility's layer at which no line is drawn as one that may run any way, of
+/// points that mean nothing yet the nearest.
+/// Errors: no line or one shorter than 0.5 m or longer than 2 km; a coordinate system PROJ does not know; files of
+/// which one states its system and another does not, or that lie apart; stopped. Evidence: IntoCrossing.*,
+/// NothingVanishes.*, StatedSystems.*
 Result<Imported> into_crossing(const std::vector<ImportFile>& files, const CrossingLine& line,
                                const ImportBounds& bounds = {}, const std::function<bool(double)>& progress = {});
 

@@ -27,7 +27,8 @@ enum class Meaning {
   boundary,
   background,
   not_used,
-  oil
+  oil,
+  undecided  ///< nobody said it yet: asked, and never taken for something harmless
 };
 template <>
 struct EnumNames<Meaning> {
@@ -36,19 +37,40 @@ struct EnumNames<Meaning> {
       {Meaning::water, "water"},           {Meaning::sewer, "sewer"},       {Meaning::telecom, "telecom"},
       {Meaning::reclaimed, "reclaimed"},   {Meaning::steam, "steam"},       {Meaning::unknown_utility, "utility"},
       {Meaning::road_edge, "road-edge"},   {Meaning::building, "building"}, {Meaning::boundary, "boundary"},
-      {Meaning::background, "background"}, {Meaning::not_used, "not-used"}, {Meaning::oil, "oil"}};
+      {Meaning::background, "background"}, {Meaning::not_used, "not-used"}, {Meaning::oil, "oil"},
+      {Meaning::undecided, "ask"}};
 };
 
 /// The kind of utility, if the meaning is one.
 std::optional<UtilityKind> utility_kind(Meaning meaning);
 
+/// How a row is held against a name.
+enum class MatchBy {
+  name,      ///< the whole name; "*" stands for any text
+  anywhere,  ///< whole words of it: "C-SSWR", "GasMain" and "GAS1" hold the words c, sswr, gas, main; the longest
+             ///< counts
+  standard,  ///< whole words after the one or two letters of a discipline
+  points,    ///< all of it but its figures, of a layer that holds points alone: the code of a survey
+  lines      ///< likewise of a layer without points
+};
+template <>
+struct EnumNames<MatchBy> {
+  static constexpr std::pair<MatchBy, std::string_view> list[] = {{MatchBy::name, "match"},
+                                                                  {MatchBy::anywhere, "anywhere"},
+                                                                  {MatchBy::standard, "standard"},
+                                                                  {MatchBy::points, "points"},
+                                                                  {MatchBy::lines, "lines"}};
+};
+
 struct MeaningRow {
-  std::string match;  ///< a layer or code; "*" stands for any text; capitals do not matter
+  std::string match;  ///< capitals and umlauts do not matter
   Meaning meaning = Meaning::background;
   Source source;
+  MatchBy by = MatchBy::name;
+  bool on_ground = false;  ///< its points lie on the ground, though it means something else
   bool operator==(const MeaningRow&) const = default;
 };
-/// The first row that fits counts.
+/// Of rows by the whole name the first that fits counts.
 using MeaningTable = std::vector<MeaningRow>;
 
 /// `resources/tables/layer_meanings.json`, compiled in.   Evidence: Meanings.BuiltIn_*
@@ -68,8 +90,21 @@ MeaningTable learned(MeaningTable own, const MeaningTable& built_in, const std::
 
 bool fits(std::string_view match, std::string_view name);
 
-/// By the table, else by what the layer holds: surfaces, grids and survey points with height are ground, all else is
-/// background.
+/// What a layer means, and whether its points lie on the ground.
+struct LayerReading {
+  Meaning meaning = Meaning::undecided;
+  bool on_ground = false;
+  bool operator==(const LayerReading&) const = default;
+};
+
+/// By the table: a row by the whole name, else a code, else a word after the letters of a discipline, else words. Of
+/// words that lie over each other the longest counts; words of two kinds of utility beside each other make one of
+/// unknown kind, a utility counts before all else, what is to be asked before the ground. Without a word: a single
+/// surface, a grid and the points of a file without any code are ground; all else is asked.
+/// Source: our default.   Evidence: LayerNames.*, PointCodes.*
+LayerReading reading_of(const Found& found, const LayerSummary& layer, const MeaningTable& table);
+
+/// Its meaning alone.
 Meaning meaning_of(const Found& found, const LayerSummary& layer, const MeaningTable& table);
 
 }  // namespace burrow

@@ -9,9 +9,9 @@
 
 namespace burrow {
 
-/// Survey points (csv, txt, asc, pts, xyz), DXF (ASCII), GeoJSON, Shapefile (also zipped), GeoPackage, KML and KMZ,
-/// LandXML, grid of heights (GeoTIFF, ASCII grid). What cannot be read says so: a binary drawing, a drawing of another
-/// format, a picture. Errors: as said by each reader, in words for people; `stopped_by_person`.
+/// Survey points (csv, txt, asc, pts, xyz), DXF (ASCII), GeoJSON, Shapefile (also zipped), GeoPackage, FlatGeobuf,
+/// KML and KMZ, GPX, LandXML, grid of heights (GeoTIFF, ASCII grid). What cannot be read says so: a binary drawing, a
+/// drawing of another format, a picture. Errors: as said by each reader, in words for people; `stopped_by_person`.
 /// Evidence: ForeignFiles.*, HostileFiles.*
 Result<Found> read_foreign_file(const std::string& path, const ReadOptions& options);
 

@@ -9,14 +9,16 @@
 #include "burrow/tables/tables.h"
 #include "burrow/window/import_job.h"
 #include "burrow/window/import_preview.h"
+#include "burrow/window/kept_choices.h"
 #include "burrow/window/layer_choices.h"
+#include "burrow/window/left_out_list.h"
 
+class QCheckBox;
 class QComboBox;
 class QLabel;
 class QLineEdit;
 class QProgressBar;
 class QPushButton;
-class QTreeWidget;
 
 namespace burrow {
 
@@ -39,6 +41,11 @@ class ImportScreen : public QDialog {
   ImportPreview& preview() { return *preview_; }
   LayerModel& layers() { return *layers_; }
   void set_line(const CrossingLine& line);
+  /// What must be confirmed before anything is taken over; empty: nothing.
+  [[nodiscard]] std::optional<std::string> doubt() const;
+  /// "EPSG:25832" of the file that is shown; empty: as the file says.
+  void state_system(const QString& typed);
+  void set_fields(const std::vector<FieldChoice>& choices);
 
  Q_SIGNALS:
   /// A file could not be read; the screen says so too.
@@ -56,6 +63,8 @@ class ImportScreen : public QDialog {
   void show_file();
   void show_consequence();
   void show_left_out();
+  void show_doubt();
+  void see_in_place();
   void choose_units();
   void read_order();
   void read_typed_line();
@@ -71,7 +80,10 @@ class ImportScreen : public QDialog {
   Theme theme_;
   UnitSystem units_;
   QString own_path_;
-  MeaningTable built_in_, own_;
+  MeaningTable built_in_;
+  KeptChoices kept_;
+  bool fields_were_said_ = false;
+  bool cut_is_fresh_ = false;  ///< `imported_` is of the files and the line as they are
   std::vector<ImportFile> files_;
   std::vector<std::pair<std::string, Meaning>> result_text_;  ///< choices of a meaning, to be learned
   std::optional<CrossingLine> line_;
@@ -94,7 +106,10 @@ class ImportScreen : public QDialog {
   QLabel* consequence_ = nullptr;
   QTableView* table_ = nullptr;
   LayerModel* layers_ = nullptr;
-  QTreeWidget* left_out_ = nullptr;
+  QLineEdit* system_ = nullptr;
+  QCheckBox* confirm_ = nullptr;
+  QPushButton* fields_button_ = nullptr;
+  LeftOutList* left_out_ = nullptr;
   QLabel* left_out_label_ = nullptr;
   ImportPreview* preview_ = nullptr;
   CutPreview* cut_ = nullptr;

@@ -27,7 +27,7 @@ class LayerModel : public QAbstractTableModel {
   Q_OBJECT
 
  public:
-  enum Column { layer, holds, meaning, heights, diameter, join, column_count };
+  enum Column { layer, holds, meaning, heights, diameter, ground, join, column_count };
 
   LayerModel(const Tables& tables, QObject* parent);
   void set_file(ImportFile* file);

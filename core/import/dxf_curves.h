@@ -1,0 +1,44 @@
+#pragma once
+/// How finely the arcs of a drawing must be cut into straight pieces. Private to this room.
+
+#include <string>
+#include <vector>
+
+#include "burrow/base/geometry.h"
+
+namespace burrow {
+
+/// The largest radius of arcs, circles, ellipses and bulges, from the pairs of a drawing as they come.
+/// A bulge is the tangent of a quarter of the angle: radius = chord·(1 + b²)/(4·b) (DXF reference).
+/// Evidence: DrawingCurves.*
+class LargestRadius {
+ public:
+  void begin(const std::string& kind);
+  void take(int code, double value);
+  /// Of what is drawn, with the largest factor at which a block is put into it.
+  [[nodiscard]] double radius() const;
+
+ private:
+  void end_vertex();
+  void end_element();
+
+  std::string kind_;
+  double x_ = 0, y_ = 0, bulge_ = 0;  ///< of the vertex that is being read
+  double last_x_ = 0, last_y_ = 0, last_bulge_ = 0;
+  double first_x_ = 0, first_y_ = 0;
+  bool has_vertex_ = false, has_last_ = false;
+  double radius_ = 0;  ///< of an arc or circle, or half the long axis
+  double axis_x_ = 0, axis_y_ = 0;
+  double largest_ = 0;
+  double factor_ = 1;
+};
+
+/// The smooth line through points, in straight pieces: a cubic spline over the lengths of the chords, free at its ends,
+/// as drawings have it where a spline is given by its fit points alone (de Boor 1978, from memory).
+/// Evidence: DrawingCurves.Through_*
+std::vector<PlanPoint> smooth_through(const std::vector<PlanPoint>& points);
+
+/// Angle of a piece, in degrees, at which a circle of that radius is met within `sagitta`; between 0.1 and 4.
+double step_degrees(double radius, double sagitta);
+
+}  // namespace burrow
