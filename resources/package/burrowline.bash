@@ -25,8 +25,8 @@ _burrowline() {
     sheet) options="-o --paper --scale --units --part --record" ;;
     picture) options="-o --size --theme --units --ratio" ;;
     export) options="-o --what --units" ;;
-    import) options="-o --order --units --height-units --line --heights --level --meaning --meanings --diameter --join" ;;
-    learn) options="--json -o" ;;
+    import) options="-o --order --units --height-units --line --heights --level --meaning --meanings --diameter --join --crs --field --json --strict" ;;
+    learn) options="--json -o --backed-out" ;;
     schema) mapfile -t COMPREPLY < <(compgen -W "crossing assessment" -- "$current"); return ;;
     help) mapfile -t COMPREPLY < <(compgen -W "$commands" -- "$current"); return ;;
   esac

@@ -99,7 +99,7 @@ TEST(Process, WorkbenchWithoutADisplaySaysSo) {
 TEST(Process, Language_IsThatAskedFor) {
   const Ran german = run("check --language de '" BURROW_SOURCE_DIR "/samples/house-service.crossing'");
   EXPECT_EQ(german.code, 1) << german.text;
-  EXPECT_NE(german.text.find("Halt. 2 Grenzwerte verletzt"), std::string::npos) << german.text;
+  EXPECT_NE(german.text.find("Stopp. 2 Grenzwerte verletzt"), std::string::npos) << german.text;
   const Ran english = run("check '" BURROW_SOURCE_DIR "/samples/house-service.crossing'");
   EXPECT_NE(english.text.find("Stop. 2 limits are broken"), std::string::npos) << english.text;
   const Ran unknown = run("check --language xx a.crossing");

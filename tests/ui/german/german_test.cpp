@@ -185,7 +185,7 @@ TEST(German, Menus_EveryLetterOnce) {
 
 TEST(German, Verdict_IsSaidInGerman) {
   EXPECT_EQ(verdict_title(Verdict::within_limits), "Innerhalb der Grenzen");
-  EXPECT_EQ(verdict_title(Verdict::stop), "Halt");
+  EXPECT_EQ(verdict_title(Verdict::stop), "Stopp");
   EXPECT_EQ(dictionary().language, "de");
 }
 
