@@ -211,6 +211,7 @@ void Reader::take_limit(const Json& json, LimitOverride& target, const Range& ra
   std::swap(frame_, frame);
   required("value", target.value, range);
   field("why", target.why);
+  field("by", target.by);
   extra(target.extra);
   std::swap(frame_, frame);
 }

@@ -29,7 +29,7 @@ void Writer::raw(std::string_view key, const std::string& json_text) {
 void Writer::limits(std::string_view key, const std::map<std::string, LimitOverride>& limits) {
   Json::Object entries;
   for (const auto& [name, limit] : limits) {
-    if (limit.why.empty() && limit.extra.empty()) {
+    if (limit.why.empty() && limit.by.empty() && limit.extra.empty()) {
       entries.push_back({name, Json(limit.value)});
       continue;
     }
@@ -37,6 +37,7 @@ void Writer::limits(std::string_view key, const std::map<std::string, LimitOverr
     std::swap(members_, members);
     field("value", limit.value);
     field("why", limit.why);
+    field("by", limit.by);
     extra(limit.extra);
     std::swap(members_, members);
     entries.push_back({name, Json(std::move(members))});

@@ -162,7 +162,7 @@ void Describer::limits(std::string_view key, const std::map<std::string, LimitOv
     const Json value = number_in(in, row.unit.empty() ? "1" : std::string_view(row.unit));
     const Json with_reason =
         burrow::object({{"type", Json("object")},
-                        {"properties", burrow::object({{"value", value}, {"why", type("string")}})},
+                        {"properties", burrow::object({{"value", value}, {"why", type("string")}, {"by", type("string")}})},
                         {"required", Json(Json::Array{Json("value")})}});
     entries.push_back({row.id, any_of({value, with_reason})});
   }

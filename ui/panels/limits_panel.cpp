@@ -45,6 +45,7 @@ LimitsPanel::LimitsPanel(Document& document, QWidget* parent) : FormPanel(docume
   };
   reason_->add(text_field(document_, tr("why, and by which document"), member(&LimitOverride::why)),
                tr("As: letter of the owner of 2026-03-02"), true);
+  reason_->add(text_field(document_, tr("set by"), member(&LimitOverride::by), TextKind::name));
   state_ = add_text(tr("What becomes of it"));
   source_ = add_text(tr("Where the table's value comes from"), true);
   add_end();
