@@ -20,18 +20,18 @@ std::optional<int> whole(std::string_view text) {
   return value;
 }
 
-struct Typed {
+struct TypedTime {
   int first = 0, second = 0;
   std::optional<bool> afternoon;
 };
 
-std::optional<Typed> split(std::string_view text) {
+std::optional<TypedTime> split(std::string_view text) {
   const auto trim = [&] {
     while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
     while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
   };
   trim();
-  Typed typed;
+  TypedTime typed;
   std::string low(text);
   for (char& c : low) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
   for (const auto& [word, afternoon] : {std::pair{"am", false}, {"pm", true}, {"a.m.", false}, {"p.m.", true}})
@@ -54,7 +54,7 @@ std::optional<Typed> split(std::string_view text) {
 }  // namespace
 
 std::optional<double> seconds_by_clock(std::string_view text, const ClockOfRecord& record) {
-  const std::optional<Typed> typed = split(text);
+  const std::optional<TypedTime> typed = split(text);
   if (!typed) return std::nullopt;
   std::vector<double> clock;
   const auto add = [&](int hour) {
