@@ -1,8 +1,7 @@
 #include "commands.h"
 
-#include <stdlib.h>
-
 #include <algorithm>
+#include <cstdlib>
 #include <filesystem>
 
 #include "burrow/document/language.h"

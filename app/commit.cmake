@@ -1,4 +1,4 @@
-# Writes OUT, a header that names the commit of the source tree ROOT; touched only when that changed. What is no git tree (an
+# Writes OUT, a source that names the commit of the source tree ROOT; touched only when that changed. What is no git tree (an
 # unpacked archive) has none: COMMIT, set by whoever packages it, or nothing.
 set(commit "${COMMIT}")
 find_program(GIT git)
@@ -10,7 +10,7 @@ if(NOT commit AND GIT AND EXISTS ${ROOT}/.git)
     string(APPEND commit "+")
   endif()
 endif()
-set(text "#define BURROW_COMMIT \"${commit}\"\n")
+set(text "#include \"version.h\"\n\nnamespace burrow {\nconst char* source_commit() {\n  return \"${commit}\";\n}\n}  // namespace burrow\n")
 set(before)
 if(EXISTS ${OUT})
   file(READ ${OUT} before)

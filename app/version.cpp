@@ -1,12 +1,11 @@
 #include "version.h"
 
-#include "burrow_commit.h"
 #include "burrow_resources.h"
 
 namespace burrow {
 
 ProgramVersion program_version() {
-  return {BURROW_VERSION, BURROW_COMMIT, std::string(embedded_text("tables-digest"))};
+  return {BURROW_VERSION, source_commit(), std::string(embedded_text("tables-digest"))};
 }
 
 std::string version_line() {

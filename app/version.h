@@ -9,6 +9,9 @@ namespace burrow {
 /// the built-in tables.   Evidence: Process.Version_*
 ProgramVersion program_version();
 
+/// The commit alone; a source of its own, which the build writes (commit.cmake).
+const char* source_commit();
+
 /// "burrowline 0.1.0, commit 0123456789ab, tables 0123456789ab"
 std::string version_line();
 

@@ -100,10 +100,11 @@ TEST(Commands, Completion_KnowsEachOption) {
       EXPECT_TRUE(offered.contains(option.name)) << command.name << ran.out;
     EXPECT_EQ(offered.size(), command.options.size() + 2) << ran.out;
   }
-  const Ran first =
-      run_shell("bash -c 'source \"" BURROW_SOURCE_DIR
-                "/resources/package/burrowline.bash\"; COMP_WORDS=(burrowline ma); COMP_CWORD=1; _burrowline; "
-                "echo ${COMPREPLY[@]}'");
+  const Folder empty;
+  const Ran first = run_shell("cd '" + empty.path() +
+                              "' && bash -c 'source \"" BURROW_SOURCE_DIR
+                              "/resources/package/burrowline.bash\"; COMP_WORDS=(burrowline ma); COMP_CWORD=1; "
+                              "_burrowline; echo ${COMPREPLY[@]}'");
   EXPECT_EQ(first.out, "make\n");
 }
 

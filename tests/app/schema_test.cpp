@@ -21,7 +21,7 @@ const std::vector<std::string>& samples() {
   static const std::vector<std::string> all = [] {
     std::vector<std::string> names;
     for (const auto& entry : std::filesystem::directory_iterator(BURROW_SOURCE_DIR "/samples"))
-      names.push_back(entry.path().stem().string());
+      if (entry.path().extension() == ".crossing") names.push_back(entry.path().stem().string());
     return names;
   }();
   return all;
