@@ -164,10 +164,10 @@ QString fields_in_words(const std::vector<FieldChoice>& choices) {
   const auto guessed = std::count_if(choices.begin(), choices.end(),
                                      [](const FieldChoice& c) { return c.use != FieldUse::not_used && !c.is_decided; });
   if (guessed > 0)
-    return QObject::tr("A&ttributes: %1 of %2 used, %n to be confirmed…", nullptr, static_cast<int>(guessed))
+    return QObject::tr("Attri&butes: %1 of %2 used, %n to be confirmed…", nullptr, static_cast<int>(guessed))
         .arg(used)
         .arg(choices.size());
-  return QObject::tr("A&ttributes: %1 of %2 used…").arg(used).arg(choices.size());
+  return QObject::tr("Attri&butes: %1 of %2 used…").arg(used).arg(choices.size());
 }
 
 std::optional<std::vector<FieldChoice>> choose_fields(const ImportFile& file, QWidget* parent) {

@@ -9,6 +9,7 @@ namespace burrow {
 LeftOutList::LeftOutList(QWidget* parent) : QTreeWidget(parent) {
   setRootIsDecorated(false);
   setUniformRowHeights(true);
+  setTextElideMode(Qt::ElideMiddle);
   setHeaderLabels({tr("where"), tr("what"), tr("why")});
   setAccessibleName(tr("What was left out, and why"));
   setMinimumHeight(90);

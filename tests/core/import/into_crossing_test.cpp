@@ -12,6 +12,7 @@
 #include "burrow/file/tables_file.h"
 #include "ground_cut.h"
 #include "near_lines.h"
+#include "simplified.h"
 #include "support/import_for_tests.h"
 
 namespace burrow::test {
