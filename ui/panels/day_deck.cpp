@@ -4,8 +4,8 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QShortcut>
-#include <QStyle>
 #include <QTextDocument>
+#include <algorithm>
 
 namespace burrow {
 

@@ -156,7 +156,9 @@ TEST(DayAdvice, OutOfReach_BackOutOnlyWhereTheHoleStands) {
   for (const char* soil : {"firm-clay", "loose-sand"}) {
     Day day;
     day.crossing.site.strata[0].soil = soil;
-    day.mark(3).mark(5).add(fix(1e5, 5, 1.6, 1.4, 0.02));
+    Reading far = fix(1e5, 5, 1.6, 1.4, 0.02);
+    far.confirmed = true;
+    day.mark(3).done().mark(5).done().add(far);
     const DayAnswer answer = day.answer();
     ASSERT_TRUE(reason(answer, "day.out-of-reach")->broken) << soil;
     EXPECT_EQ(answer.advice, std::string(soil) == "firm-clay" ? Advice::back_out : Advice::stop_and_look) << soil;
