@@ -11,6 +11,7 @@
 #include "burrow/check/conclude_trials.h"
 #include "burrow/check/trials_plan.h"
 #include "burrow/day/day.h"
+#include "burrow/day/with_day.h"
 #include "burrow/file/assessment_file.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
@@ -112,9 +113,11 @@ Answer check_one(const std::string& file, const Tables& tables, const CheckOptio
     assessment = conclude_trials(crossing, tables, std::move(assessment), *trials);
   }
   std::optional<DayAnswer> day;
-  if (const DayRecord* open = open_record(*read))
-    day = open->alternative.value_or("") == asked.alternative ? day_answer(crossing, tables, *open, assessment)
-                                                              : day_answer(*read, tables, *open);
+  if (const DayRecord* open = open_record(*read)) {
+    const bool as_it_is = open->alternative.value_or("") == asked.alternative && layout_stands(*read, *open);
+    day = as_it_is ? day_answer(crossing, tables, *open, assessment) : day_answer(*read, tables, *open);
+    assessment = with_day(crossing, tables, std::move(assessment), *day);
+  }
   Answer answer;
   AssessmentOptions options;
   options.units = asked.units;

@@ -31,7 +31,7 @@ int learn_command(const CommandArgs& args, Streams streams) {
     streams.err << (file.empty() ? "burrowline learn" : file) << ": " << translated_error(error) << "\n";
     return 2;
   };
-  const Result<Options> options = read_options(args, {{"--json", false}, {"-o", true}});
+  const Result<Options> options = read_options(args, {{"--json", false}, {"-o", true}, {"--backed-out", false}});
   if (!options) return refuse({}, options.error());
   if (options->files.empty()) return refuse({}, Error{"", "no file", "FILE…, crossings with records"});
   const Tables tables = load_tables(today());
@@ -41,7 +41,7 @@ int learn_command(const CommandArgs& args, Streams streams) {
     if (!text) return refuse(file, text.error());
     const Result<Crossing> crossing = read_crossing(*text, tables);
     if (!crossing) return refuse(file, crossing.error());
-    Evidence evidence = evidence_of(*crossing, tables);
+    Evidence evidence = evidence_of(*crossing, tables, {}, {options->has("--backed-out")});
     for (BoreEvidence& bore : evidence.bores) all.bores.push_back(std::move(bore));
     for (StopEvidence& stop : evidence.stops) all.stops.push_back(std::move(stop));
     for (const NotLearnt& not_learnt : evidence.not_learnt)

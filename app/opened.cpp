@@ -1,6 +1,7 @@
 #include "opened.h"
 
 #include "burrow/check/assess.h"
+#include "burrow/day/with_day.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/tables_file.h"
@@ -21,7 +22,7 @@ Result<Opened> open_one(const Options& options) {
     return tl::unexpected(std::move(error));
   }
   opened.crossing = std::move(*crossing);
-  opened.assessment = assess(opened.crossing, opened.tables);
+  opened.assessment = with_open_record(opened.crossing, opened.tables, assess(opened.crossing, opened.tables));
   return opened;
 }
 

@@ -97,6 +97,7 @@ Assessment judge_length_alone(const Crossing& crossing, const Tables& tables, co
   CheckRun run{crossing, tables,        inputs.ground, inputs.tool, stopping,
                fans,     inputs.limits, answer,        passed,      inputs.memory};
   check_missing(run);
+  check_bored(run);
   check_too_long(run);
   check_pits(run);
   check_air(run);
@@ -147,6 +148,7 @@ Assessment judge_all(const Crossing& crossing, const Tables& tables, const Input
   check_plausible(run);
   check_surface(run);
   check_records(run);
+  check_bored(run);
   check_settlement(run);
   check_movement(run);
   check_plastic_zone(run);

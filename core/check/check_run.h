@@ -109,6 +109,7 @@ struct HeaveLimits {
   std::optional<Limit> stop;
 };
 HeaveLimits heave_limits(const CheckRun& run, const SurfaceFeature& feature);
+HeaveLimits heave_limits(const LimitsInForce& limits, const Tables& tables, const SurfaceFeature& feature);
 /// Cover that its owner wants, by the same rule; none where nobody said.
 std::optional<Limit> cover_limit(const CheckRun& run, const SurfaceFeature& feature);
 /// Whether heave and settlement of a thing on top are judged.
@@ -162,6 +163,9 @@ void check_utilities(CheckRun& run);
 void check_boundary(CheckRun& run);
 void check_surface(CheckRun& run);
 void check_records(CheckRun& run);
+/// Records of the day: what was struck, lost or given up stops until it is released, the old hole stays where it is.
+/// Evidence: Bored.*
+void check_bored(CheckRun& run);
 void check_settlement(CheckRun& run);
 void check_movement(CheckRun& run);
 void check_plastic_zone(CheckRun& run);

@@ -64,11 +64,11 @@ void judge_on(CheckRun& run, const SurfaceFeature& feature, std::string id, Phra
 }
 
 /// Where nothing was typed: of the owner's rule, else of the table.
-HeaveLimits usual_heave_limits(const CheckRun& run, const SurfaceFeature& feature) {
+HeaveLimits usual_heave_limits(const LimitsInForce& in_force, const Tables& tables, const SurfaceFeature& feature) {
   const bool track = feature.kind == SurfaceKind::track;
-  HeaveLimits limits{run.limit(track ? "heave_track_caution_m" : "heave_road_caution_m"),
-                     run.limit(track ? "heave_track_stop_m" : "heave_road_stop_m")};
-  const SurfaceRule* rule = feature.rule ? find_rule(run.tables, *feature.rule) : nullptr;
+  HeaveLimits limits{in_force.of(track ? "heave_track_caution_m" : "heave_road_caution_m"),
+                     in_force.of(track ? "heave_track_stop_m" : "heave_road_stop_m")};
+  const SurfaceRule* rule = feature.rule ? find_rule(tables, *feature.rule) : nullptr;
   if (rule && rule->heave_caution) limits.caution = Limit{rule->heave_caution->m, false, rule->source};
   if (rule && rule->heave_stop) limits.stop = Limit{rule->heave_stop->m, false, rule->source};
   return limits;
@@ -91,7 +91,11 @@ std::optional<Limit> cover_limit(const CheckRun& run, const SurfaceFeature& feat
 }
 
 HeaveLimits heave_limits(const CheckRun& run, const SurfaceFeature& feature) {
-  HeaveLimits usual = usual_heave_limits(run, feature);
+  return heave_limits(run.limits, run.tables, feature);
+}
+
+HeaveLimits heave_limits(const LimitsInForce& limits, const Tables& tables, const SurfaceFeature& feature) {
+  HeaveLimits usual = usual_heave_limits(limits, tables, feature);
   if (!feature.heave_limit) return usual;
   const Limit typed{feature.heave_limit->m, false, typed_here};
   if (typed.value <= usual.caution->value || gives_reason(feature)) return {std::nullopt, typed};
@@ -125,7 +129,8 @@ void check_typed_limits(CheckRun& run) {
       judge_on(run, feature, "required_cover_m", phrase(translatable("cover of {}"), display_name(feature)),
                *feature.required_cover, rule->cover->m);
     if (!feature.heave_limit || !moves_with_ground(feature)) continue;
-    if (const double usual = usual_heave_limits(run, feature).caution->value; feature.heave_limit->m > usual)
+    if (const double usual = usual_heave_limits(run.limits, run.tables, feature).caution->value;
+        feature.heave_limit->m > usual)
       judge_on(run, feature, "heave_limit_m", phrase(translatable("heave of {}"), display_name(feature)),
                *feature.heave_limit, usual);
   }

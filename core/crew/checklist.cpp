@@ -107,7 +107,7 @@ void add_during(Items& items, const Assessment& answer, UnitSystem units) {
       translatable("a wrong line or level that can be mended now and not later"));
   add(translatable("At each mark write down the time; compare with the run sheet."),
       translatable("a tool that is stuck or has left its line"));
-  add(translatable("Do what the run sheet says at each mark: stop, slow down, look, listen, level the surface."),
+  add(translatable("Do what the run sheet says at each mark: stop, slow down, look, listen, shoot the pegs."),
       translatable("passing a line unseen"));
   if (answer.air.oil.look_every)
     add(phrase(translatable("Look at the oil every {}; the exhaust shows a faint mist."),
@@ -239,6 +239,14 @@ std::vector<Phrase> stop_signs_in_short(const Crossing& crossing, const Assessme
   return signs;
 }
 
+std::vector<Phrase> first_steps() {
+  return {translatable("Everybody out of the pits and upwind; count heads."),
+          translatable("Take it as gas and as live power, whatever it looks like."),
+          translatable("Touch nothing of metal: neither hose nor tool, fence, compressor or pipe."),
+          translatable("Do not go back for valve, compressor or laptop."),
+          translatable("Ring the emergency number, then the owners of all lines here.")};
+}
+
 std::vector<EmergencySteps> emergency_steps(const Crossing& crossing) {
   std::vector<EmergencySteps> all;
   for (const StepsFor& known : known_steps()) {
@@ -270,7 +278,7 @@ Phrase words_of_task(MarkTask task) {
     case MarkTask::listen:
       return translatable("listen");
     case MarkTask::check_heave:
-      return translatable("level the surface");
+      return translatable("shoot the pegs");
     case MarkTask::prepare_arrival:
       break;
   }

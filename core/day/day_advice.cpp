@@ -3,47 +3,35 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/crossing/statement.h"
 #include "day_work.h"
 
 namespace burrow {
 
 namespace {
 
-/// A reading counts as one about here while the nose has gone no further than this beyond it.
-constexpr double still_here_m = 1.5;
-
 class Adviser {
  public:
   explicit Adviser(DayWork& work) : work_(work), answer_(work.answer) {}
 
   void run() {
-    answer_.may_back_out = answer_.near.empty() && hole_stands();
-    near_services();
-    odd_readings();
-    odd_rate();
-    contacts();
-    cover();
-    window();
-    ticket();
+    if (!answer_.smoothed.points.empty()) {
+      answer_.may_back_out = answer_.near.empty() && hole_stands();
+      near_services();
+      odd_readings();
+      odd_rate();
+      contacts();
+      cover();
+      window();
+    }
+    weigh_signs(work_);
+    if (work_.purpose == DayPurpose::site) weigh_gate(work_);
     decide();
     order();
   }
 
  private:
   DayReason& add(std::string_view code, double measured, const Limit& limit, std::string_view unit) {
-    DayReason reason;
-    reason.code = code;
-    reason.subject = "bore";
-    reason.name = translatable("bore");
-    reason.measured = measured;
-    reason.limit = limit.value;
-    reason.at_least = limit.at_least;
-    reason.unit = unit;
-    reason.source = limit.source;
-    reason.broken = margin_of(measured, limit) < 0;
-    answer_.reasons.push_back(reason);
-    return answer_.reasons.back();
+    return add_reason(work_, code, measured, limit, unit);
   }
   static void place(DayReason& reason, const PathPoint& p) {
     reason.station_m = p.x_m;
@@ -59,13 +47,10 @@ class Adviser {
       reason.subject = near.id;
       reason.name = near.name;
       place(reason, answer_.nose);
-      // By itself it only forbids to go back; with something odd it decides.
-      reason.leads_to = Advice::go_on;
+      // Beyond the gap that is required of it, it only forbids to go back; with something odd it decides.
+      const bool stops = work_.purpose == DayPurpose::site && near.can_hurt && near.too_near;
+      reason.leads_to = stops ? Advice::stop_until_exposed : Advice::go_on;
     }
-  }
-
-  [[nodiscard]] Advice if_near(Advice otherwise) const {
-    return answer_.near.empty() ? otherwise : Advice::leave_and_expose;
   }
 
   void odd_readings() {
@@ -77,7 +62,7 @@ class Adviser {
     }
     if (!worst) return;
     DayReason& reason = add("day.odd", std::abs(worst->in_sd), work_.limit("day_odd_sd"), "");
-    reason.leads_to = if_near(Advice::stop_and_look);
+    reason.leads_to = if_near(work_, Advice::stop_and_look);
     place(reason, answer_.nose);
   }
 
@@ -89,7 +74,7 @@ class Adviser {
     for (const OddRateChance& chance : answer_.rate.odds.back())
       if (chance.what != OddRate::as_before) odd += chance.chance;
     DayReason& reason = add("day.rate", odd, work_.limit("day_odd_rate_chance"), "");
-    reason.leads_to = if_near(Advice::stop_and_look);
+    reason.leads_to = if_near(work_, Advice::stop_and_look);
     place(reason, point_at(answer_.smoothed, 0.5 * (piece.from_m + piece.to_m)));
   }
 
@@ -101,8 +86,8 @@ class Adviser {
       if (!may_hurt(*c)) continue;
       const bool near = std::any_of(answer_.near.begin(), answer_.near.end(),
                                     [&](const NearService& one) { return one.id == utility.id; });
-      if (!utility.contact_chance_worst) {
-        // Not knowing its depth must not look safe.
+      if (!utility.contact_chance_worst || c->no_sd || c->no_diameter) {
+        // Not knowing its depth, its width or how well it is located must not look safe.
         DayReason& unknown = add("day.depth-unknown", 1, limit, "");
         fill(unknown, *c, utility);
         unknown.leads_to = near ? Advice::leave_and_expose : Advice::stop_and_look;
@@ -134,28 +119,16 @@ class Adviser {
   }
 
   void window() {
-    if (!answer_.arrival.chance_inside_exit_pit) return;
-    const double chance = *answer_.arrival.chance_inside_exit_pit;
     const PathPoint& end = answer_.smoothed.points.back();
-    const bool arrived = answer_.nose_m >= end.s_m;
+    if (!answer_.arrival.chance_inside_exit_pit && answer_.ended) return;
+    const double chance = answer_.arrival.chance_inside_exit_pit.value_or(0);  // the path ends elsewhere
+    const bool arrived = answer_.nose_m >= end.s_m && answer_.smoothed.ends == PathEnd::exit;
     DayReason& out_of_reach = add("day.out-of-reach", chance, work_.limit("day_out_of_reach"), "");
     out_of_reach.leads_to = arrived ? Advice::go_on : back_or_look();
     place(out_of_reach, end);
     DayReason& unlikely = add("day.window", chance, work_.limit("day_window"), "");
     unlikely.leads_to = arrived ? Advice::go_on : Advice::stop_and_look;
     place(unlikely, end);
-  }
-
-  /// Nobody bores on a search that nobody did, that has run out, or whose marks have gone: on the day of the record,
-  /// else on the day of judging.
-  void ticket() {
-    const UtilitySearch& search = work_.crossing.site.utility_search;
-    const std::optional<Date> begun = date_of(work_.record.started.value_or(""));
-    const std::optional<Date> day = begun ? begun : work_.tables.judged_on;
-    const bool holds = search.done.value_or(false) && in_force(search, day) && search.marks_visible.value_or(false);
-    DayReason& reason = add("day.ticket", holds ? 1 : 0,
-                            {1, true, {"the ticket and its marks as entered", SourceLabel::owners_setting}}, "");
-    reason.leads_to = Advice::stop_and_look;
   }
 
   [[nodiscard]] Advice back_or_look() const { return answer_.may_back_out ? Advice::back_out : Advice::stop_and_look; }
@@ -173,22 +146,25 @@ class Adviser {
     return true;
   }
 
+  [[nodiscard]] bool asked(Advice advice) const {
+    return std::any_of(answer_.reasons.begin(), answer_.reasons.end(),
+                       [&](const DayReason& r) { return r.broken && r.leads_to == advice; });
+  }
+
   void decide() {
-    if (!work_.timeline.started) return;
-    if (answer_.ended) {
-      if (answer_.how == EndHow::struck) answer_.advice = Advice::leave_and_expose;
-      return;
+    if (!work_.timeline.started && !asked(Advice::get_out)) return;
+    if (!answer_.ended) answer_.advice = Advice::go_on;
+    for (const DayReason& reason : answer_.reasons) {
+      // Once it has ended only what was struck, and how it ended, is left to act on.
+      const bool remains = reason.leads_to == Advice::get_out || reason.code == "day.ended";
+      if (!reason.broken || (answer_.ended && !remains)) continue;
+      if (!answer_.advice || *answer_.advice < reason.leads_to) answer_.advice = reason.leads_to;
     }
-    const auto asked = [&](Advice advice) {
-      return std::any_of(answer_.reasons.begin(), answer_.reasons.end(),
-                         [&](const DayReason& r) { return r.broken && r.leads_to == advice; });
-    };
-    answer_.advice = Advice::go_on;
-    for (const Advice advice : {Advice::leave_and_expose, Advice::back_out, Advice::stop_and_look})
-      if (asked(advice)) {
-        answer_.advice = advice;
-        return;
-      }
+    const Verdict verdict = work_.assessment.verdict;
+    const bool cautions = work_.purpose == DayPurpose::site && verdict != Verdict::within_limits;
+    const bool shown = std::any_of(answer_.reasons.begin(), answer_.reasons.end(),
+                                   [](const DayReason& r) { return r.broken && r.leads_to == Advice::go_on; });
+    answer_.with_care = cautions || shown || !answer_.near.empty() || answer_.bands_in_doubt;
   }
 
   void order() {
@@ -207,6 +183,26 @@ class Adviser {
 };
 
 }  // namespace
+
+DayReason& add_reason(DayWork& work, std::string_view code, double measured, const Limit& limit,
+                      std::string_view unit) {
+  DayReason reason;
+  reason.code = code;
+  reason.subject = "bore";
+  reason.name = translatable("bore");
+  reason.measured = measured;
+  reason.limit = limit.value;
+  reason.at_least = limit.at_least;
+  reason.unit = unit;
+  reason.source = limit.source;
+  reason.broken = margin_of(measured, limit) < 0;
+  work.answer.reasons.push_back(reason);
+  return work.answer.reasons.back();
+}
+
+Advice if_near(const DayWork& work, Advice otherwise) {
+  return work.answer.near.empty() ? otherwise : Advice::leave_and_expose;
+}
 
 void advise(DayWork& work) {
   Adviser(work).run();

@@ -12,7 +12,6 @@ namespace burrow {
 
 namespace {
 
-constexpr double band_95_sd = 1.960;
 constexpr double passed_by_m = 0.05;
 constexpr double steep_rad = 20 * pi / 180;  // below, a utility runs beside the bore and is not passed at one place
 
@@ -48,48 +47,6 @@ void list_utilities(DayWork& work) {
   }
 }
 
-/// The nose as a path of a millimetre, so that the same closed forms answer for it.
-BorePath nose_alone(const PathPoint& nose) {
-  BorePath path;
-  path.points = {nose, nose};
-  PathPoint& tip = path.points.back();
-  constexpr double little_m = 1e-3;
-  tip.s_m += little_m;
-  tip.x_m += little_m * std::cos(nose.grade_rad) * std::cos(nose.heading_rad);
-  tip.y_m += little_m * std::cos(nose.grade_rad) * std::sin(nose.heading_rad);
-  tip.z_m += little_m * std::sin(nose.grade_rad);
-  path.length_m = tip.s_m;
-  return path;
-}
-
-void find_near(DayWork& work, const ClearanceRules& rules) {
-  const double reach = work.limit("day_near_m").value;
-  const BorePath nose = nose_alone(work.answer.nose);
-  const BoreAxis axis(nose);
-  const std::vector<Clearance> all =
-      clearances(nose, work.tool.diameter, work.crossing.site.utilities, work.crossing.site.ground, rules, work.tables,
-                 work.crossing.site.test_holes);
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const Clearance& c = all[i];
-    if (!unexposed(c) || !may_hurt(c)) continue;
-    NearService near{c.id, display_name(c.name, c.kind, c.id), 0, c.depth_unknown_at_bore, false};
-    if (c.depth_unknown_at_bore || !c.separation_m) {
-      const std::optional<Approach> approach =
-          axis.nearest_to(judged_line(work.crossing.site.utilities[i], work.crossing.site.ground, work.tables));
-      if (!approach) continue;
-      near.depth_unknown = true;
-      near.gap_m = std::max(0.0, approach->distance_m - c.contact_radius_m);
-    } else {
-      near.gap_m = *c.separation_m;
-      near.within_band =
-          c.axis_distance_m && c.spread_m && *c.axis_distance_m <= c.contact_radius_m + band_95_sd * *c.spread_m;
-    }
-    if (near.gap_m <= reach || near.within_band) work.answer.near.push_back(near);
-  }
-  std::stable_sort(work.answer.near.begin(), work.answer.near.end(),
-                   [](const NearService& a, const NearService& b) { return a.gap_m < b.gap_m; });
-}
-
 constexpr double most_by_constant = 0.30;  ///< of the variance, up to which the bands were found to hold
 constexpr double band_99_half_sd = 2.576;
 
@@ -107,6 +64,8 @@ void doubt_bands(DayWork& work) {
 void find_arrival(DayWork& work) {
   const BorePath& path = work.answer.smoothed;
   if (path.ends != PathEnd::exit) return;
+  // A bore that was given up arrives nowhere.
+  if (work.timeline.ended && work.timeline.how != EndHow::arrived) return;
   const PathPoint& end = path.points.back();
   // Of bores that get there, as in the plan: the rates at which the ground stops a tool are no reading of the day.
   if (work.answer.furthest_m < path.length_m) work.arrives = work.assessment.chance_to_reach;
@@ -151,7 +110,7 @@ void look_ahead(DayWork& work) {
                                rules, work.tables, work.crossing.site.test_holes);
     list_utilities(work);
   }
-  find_near(work, rules);
+  find_near(work);
   find_arrival(work);
   doubt_bands(work);
 }

@@ -162,7 +162,11 @@ class Weigher {
 }  // namespace
 
 void weigh_readings(DayWork& work) {
-  if (work.timeline.started && !work.timeline.ended) Weigher(work).run();
+  if (!work.timeline.started || work.timeline.ended) return;
+  Weigher(work).run();
+  // Nobody is told to read one thing more where nothing may go on before it is exposed.
+  if (work.answer.advice && *work.answer.advice >= Advice::record_only)
+    std::erase_if(work.answer.next, [](const NextReading& next) { return next.kind != NextReadingKind::expose; });
 }
 
 }  // namespace burrow

@@ -10,6 +10,9 @@ namespace burrow {
 
 namespace {
 
+constexpr double steepest_read = 0.20;   ///< an unsteered tool does not turn by more and is found (our default)
+constexpr double early_arrival_m = 3.0;  ///< two marks and what the hose stretches (our default)
+
 /// Arc length at a station; empty off the path.
 std::optional<double> arc_at(const BorePath& path, double x_m) {
   for (std::size_t i = 1; i < path.points.size(); ++i) {
@@ -25,9 +28,10 @@ class Taker {
         Timeline& timeline)
       : crossing_(crossing), record_(record), ground_(ground), tool_(tool), path_(path), timeline_(timeline) {}
 
-  std::vector<TakenReading> run() {
-    for (const std::size_t i : timeline_.order) take(i, record_.readings[i]);
-    return std::move(taken_);
+  TakenReadings run() {
+    for (const std::size_t i : timeline_.order)
+      if (counts(record_.readings[i])) take(i, record_.readings[i]);
+    return {std::move(taken_), std::move(places_)};
   }
 
  private:
@@ -51,6 +55,8 @@ class Taker {
 
   void leave_out(std::size_t i, ReadingTrouble trouble) { timeline_.left_out.push_back({i, trouble}); }
 
+  void ask(std::size_t i, QueryWhy why) { timeline_.queried.push_back({i, why, 0}); }
+
   void add(std::size_t i, DeviationMember member, double s, double value, double sd) {
     taken_.push_back({i, reading_of(member, s, value, sd)});
   }
@@ -58,7 +64,12 @@ class Taker {
   void at_the_nose(std::size_t i, const Reading& r) {
     const std::optional<double> nose = timeline_.nose_of[i];
     if (!nose) return leave_out(i, ReadingTrouble::no_nose);
-    if (*nose > path_.length_m + 1e-9) return leave_out(i, ReadingTrouble::beyond_path);
+    if (*nose > path_.length_m + 1e-9) {
+      if (r.nose && !r.confirmed.value_or(false)) ask(i, QueryWhy::beyond_bore);
+      return leave_out(i, ReadingTrouble::beyond_path);
+    }
+    if (r.kind == ReadingKind::grade && r.grade && std::abs(r.grade->v) > steepest_read && !r.confirmed.value_or(false))
+      return ask(i, QueryWhy::steep);
     const PathPoint p = point_at(path_, *nose);
     const auto angle_sd = [&](double otherwise) { return r.angle_sd ? r.angle_sd->rad : otherwise; };
     bool any = false;
@@ -76,6 +87,16 @@ class Taker {
 
   bool place(std::size_t i, const Reading& r, const PathPoint& p) {
     const double along = std::cos(p.heading_rad), level = std::cos(p.grade_rad);
+    PathPoint read = p;
+    if (r.offset) {
+      read.y_m = r.offset->m;
+      read.sd_lateral_m = r.lateral_sd ? r.lateral_sd->m : errors_.lateral_m;
+    }
+    if (r.depth) {
+      read.z_m = ground_.surface_m(read.x_m, read.y_m) - r.depth->m;
+      read.sd_vertical_m = r.vertical_sd ? r.vertical_sd->m : errors_.vertical_m;
+    }
+    if (r.offset || r.depth) places_.push_back({i, read});
     if (r.offset)
       add(i, left_m, p.s_m, (r.offset->m - p.y_m) * along,
           (r.lateral_sd ? r.lateral_sd->m : errors_.lateral_m) * along);
@@ -113,12 +134,15 @@ class Taker {
   void arrival(std::size_t i, const Reading& r) {
     if (path_.ends != PathEnd::exit) return leave_out(i, ReadingTrouble::beyond_path);
     if (!r.offset && !r.elevation) return leave_out(i, ReadingTrouble::no_value);
+    // Half a bore before the exit nobody comes out. A record that ended so was believed.
+    const bool believed = r.confirmed.value_or(false) || end_of(record_) == EndHow::arrived;
+    if (timeline_.nose_of[i].value_or(0) + early_arrival_m < path_.length_m && !believed)
+      return ask(i, QueryWhy::early_arrival);
     const PathPoint& p = path_.points.back();
     const double sd = r.sd ? r.sd->m : errors_.arrival_m;
     const double along = std::cos(p.heading_rad), level = std::cos(p.grade_rad);
     if (r.offset) add(i, left_m, p.s_m, (r.offset->m - p.y_m) * along, sd * along);
     if (r.elevation) add(i, up_m, p.s_m, (r.elevation->m - p.z_m) * level, sd * level);
-    timeline_.nose_m = timeline_.furthest_m = p.s_m;
   }
 
   const Crossing& crossing_;
@@ -129,13 +153,21 @@ class Taker {
   Timeline& timeline_;
   ReadingErrors errors_;
   std::vector<TakenReading> taken_;
+  std::vector<ReadPlace> places_;
 };
 
 }  // namespace
 
-std::vector<TakenReading> taken_readings(const Crossing& crossing, const DayRecord& record, const Ground& ground,
-                                         const Tool& tool, const BorePath& path, Timeline& timeline) {
+TakenReadings taken_readings(const Crossing& crossing, const DayRecord& record, const Ground& ground, const Tool& tool,
+                             const BorePath& path, Timeline& timeline) {
   return Taker(crossing, record, ground, tool, path, timeline).run();
+}
+
+void note_arrival(const std::vector<TakenReading>& taken, const DayRecord& record, const BorePath& path,
+                  Timeline& timeline) {
+  for (const TakenReading& one : taken)
+    if (record.readings[one.reading].kind == ReadingKind::arrival)
+      timeline.nose_m = timeline.furthest_m = path.points.back().s_m;
 }
 
 std::vector<PathReading> DayWork::readings() const {

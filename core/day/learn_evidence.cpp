@@ -103,7 +103,9 @@ class Gatherer {
     if (path.points.size() < 2) return translatable("the layout has no path");
     Timeline timeline = timeline_of(record);
     std::vector<PathReading> readings;
-    for (const TakenReading& one : taken_readings(crossing_, record, ground_, tool_, path, timeline))
+    const TakenReadings read = taken_readings(crossing_, record, ground_, tool_, path, timeline);
+    note_arrival(read.taken, record, path, timeline);
+    for (const TakenReading& one : read.taken)
       if (member_of(one.taken) != constant) readings.push_back(one.taken);
     if (!(timeline.furthest_m > 0)) return translatable("nothing was bored");
     for (StopEvidence& stop : stops_of(record, crossing_, tables_, ground_, path, timeline))
@@ -191,10 +193,14 @@ class Gatherer {
 
 }  // namespace
 
-Evidence evidence_of(const Crossing& crossing, const Tables& tables, const LearnPrior& prior) {
+Evidence evidence_of(const Crossing& crossing, const Tables& tables, const LearnPrior& prior, const LearnFrom& from) {
   Evidence all;
   for (const DayRecord& record : crossing.record) {
-    const Crossing bored = record.alternative ? with_alternative(crossing, *record.alternative) : crossing;
+    if (end_of(record) == EndHow::backed_out && !from.backed_out) {
+      all.not_learnt.push_back({record.id, translatable("it was backed out: taken only when asked for")});
+      continue;
+    }
+    const Crossing bored = as_bored(crossing, record);
     BoreEvidence evidence;
     const Phrase why = Gatherer(bored, tables, prior).gather(record, evidence, all.stops);
     evidence.record = crossing.name + ", " + record.id;

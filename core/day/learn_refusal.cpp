@@ -9,9 +9,9 @@ namespace burrow {
 namespace {
 
 /// How the bore ended; an arrival that was read is an end as well.
-std::optional<EndHow> end_of(const DayRecord& record, const Timeline& timeline) {
+std::optional<EndHow> how_it_ended(const DayRecord& record, const Timeline& timeline) {
   if (timeline.how) return timeline.how;
-  const auto arrived = [](const Reading& reading) { return reading.kind == ReadingKind::arrival; };
+  const auto arrived = [](const Reading& reading) { return reading.kind == ReadingKind::arrival && counts(reading); };
   if (std::any_of(record.readings.begin(), record.readings.end(), arrived)) return EndHow::arrived;
   return std::nullopt;
 }
@@ -20,7 +20,7 @@ std::optional<EndHow> end_of(const DayRecord& record, const Timeline& timeline) 
 
 std::vector<StopEvidence> stops_of(const DayRecord& record, const Crossing& crossing, const Tables& tables,
                                    const Ground& ground, const BorePath& path, const Timeline& timeline) {
-  const std::optional<EndHow> how = end_of(record, timeline);
+  const std::optional<EndHow> how = how_it_ended(record, timeline);
   if (!how || path.points.size() < 2) return {};
   const double to = *how == EndHow::arrived ? path.length_m : std::min(timeline.furthest_m, path.length_m);
   std::map<std::string, double> lengths;

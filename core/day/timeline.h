@@ -1,6 +1,7 @@
 #pragma once
 /// A record in the order of its times: where the nose was at each reading, and how long it took from mark to mark.
 
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -22,9 +23,13 @@ struct Timeline {
   std::vector<std::size_t> order;              ///< numbers of the readings by time
   std::vector<TimelineRun> runs;               ///< into new ground only
   std::vector<ReadingLeftOut> left_out;
+  std::vector<ReadingQuery> queried;
 };
 
-/// Times of stops do not count until the tool goes on. A mark behind an earlier one without a reversal is left out.
-Timeline timeline_of(const DayRecord& record);
+/// Times of stops do not count until the tool goes on. A mark behind an earlier one without a reversal, and one further
+/// in than `longest_m`, are asked about; until somebody confirms them they move nothing. Any reading that says that the
+/// nose is ahead of the last mark moves it there. What was struck through counts no more.
+/// Evidence: DayRate.*, DayWrong.*
+Timeline timeline_of(const DayRecord& record, double longest_m = std::numeric_limits<double>::infinity());
 
 }  // namespace burrow

@@ -64,6 +64,7 @@ Json iteration_json(const std::optional<AirSupply>& supply) {
 Json near_json(const MarkNear& near) {
   return object({{"id", Json(near.id)},
                  {"above_m", number(near.above_m)},
+                 {"clear_m", number(near.clear_m)},
                  {"name", Json(near.name)},
                  {"gap_m", number(near.gap_m)},
                  {"ahead_m", Json(near.ahead_m)},

@@ -33,7 +33,9 @@ Json near_json(const NearService& n) {
                  {"name", Json(n.name.english())},
                  {"gap_m", Json(n.gap_m)},
                  {"depth_unknown", Json(n.depth_unknown)},
-                 {"within_band", Json(n.within_band)}});
+                 {"within_band", Json(n.within_band)},
+                 {"can_hurt", Json(n.can_hurt)},
+                 {"too_near", Json(n.too_near)}});
 }
 
 Json reason_json(const DayReason& r) {
@@ -125,6 +127,14 @@ Json day_json(const DayAnswer* day, const Crossing& crossing) {
     return object(
         {{"reading", index(l.reading)}, {"kind", kind_of(l.reading)}, {"why", Json(trouble_word(l.trouble))}});
   };
+  const auto queried = [&](const ReadingQuery& q) {
+    return object({{"reading", index(q.reading)},
+                   {"kind", kind_of(q.reading)},
+                   {"why", Json(word_of(q.why))},
+                   {"in_sd", q.why == QueryWhy::far_off ? Json(q.in_sd) : Json()}});
+  };
+  const auto task = [](const DayTask& t) { return object({{"task", Json(word_of(t.task))}, {"done", Json(t.done)}}); };
+  const auto name = [](const Phrase& one) { return Json(one.english()); };
   const auto value = [&](double v) { return day ? Json(v) : Json(); };
   return object({{"record", day ? Json(d.record) : Json()},
                  {"nose_m", value(d.nose_m)},
@@ -138,9 +148,14 @@ Json day_json(const DayAnswer* day, const Crossing& crossing) {
                  {"rate", rate_json(d.rate)},
                  {"odd", list_of(d.odd, odd)},
                  {"left_out", list_of(d.left_out, left_out)},
+                 {"queried", list_of(d.queried, queried)},
+                 {"tasks", list_of(d.tasks, task)},
+                 {"to_expose", list_of(d.to_expose, name)},
                  {"path", path_json(d.smoothed)},
                  {"may_back_out", Json(d.may_back_out)},
-                 {"bands_in_doubt", Json(d.bands_in_doubt)}});
+                 {"bands_in_doubt", Json(d.bands_in_doubt)},
+                 {"with_care", Json(d.with_care)},
+                 {"layout_stands", Json(d.layout_stands)}});
 }
 
 }  // namespace burrow

@@ -87,6 +87,9 @@ void check_rules(Reader& reader, const Crossing& crossing) {
   check_pits(reader, crossing.pits, "/pits");
   check_references(reader, crossing);
   check_locks(reader, crossing.locks, "/locks");
+  for (std::size_t i = 0; i < crossing.record.size(); ++i)
+    if (const KeptLayout& kept = crossing.record[i].layout; kept.bore)
+      check_bore(reader, *kept.bore, json_pointer("/record", i) + "/layout/bore");
   for (std::size_t i = 0; i < crossing.alternatives.size(); ++i) {
     const std::string place = json_pointer("/alternatives", i);
     if (crossing.alternatives[i].bore) check_bore(reader, *crossing.alternatives[i].bore, place + "/bore");

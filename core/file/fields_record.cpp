@@ -25,7 +25,42 @@ void fields(Io& io, V& reading) {
   io.field("why", reading.why);
   io.field("how", reading.how);
   io.field("text", reading.text);
+  io.field("sign", reading.sign);
+  io.texts("tasks", reading.tasks);
+  io.field("confirmed", reading.confirmed);
+  io.field("cancelled", reading.cancelled);
   io.extra(reading.extra);
+}
+
+template <class Io, Is<KeptLayout> V>
+void fields(Io& io, V& layout) {
+  io.object_unless_empty("bore", layout.bore);
+  io.object("pipe", layout.pipe);
+  io.extra(layout.extra);
+}
+
+template <class Io, Is<TakenOnFinding> V>
+void fields(Io& io, V& finding) {
+  io.field("code", finding.code);
+  io.field("subject", finding.subject);
+  io.field("margin", finding.margin, range::of_a_finding);
+  io.extra(finding.extra);
+}
+
+template <class Io, Is<TakenOn> V>
+void fields(Io& io, V& taken_on) {
+  io.field("by", taken_on.by);
+  io.field("why", taken_on.why);
+  io.field("date", taken_on.date);
+  io.list("findings", taken_on.findings);
+  io.extra(taken_on.extra);
+}
+
+template <class Io, Is<Aftermath> V>
+void fields(Io& io, V& aftermath) {
+  io.field("hole", aftermath.hole);
+  io.object("released", aftermath.released);
+  io.extra(aftermath.extra);
 }
 
 template <class Io, Is<DayRecord> V>
@@ -34,11 +69,18 @@ void fields(Io& io, V& day) {
   io.field("started", day.started);
   io.field("crew", day.crew);
   io.field("alternative", day.alternative);
+  io.object("layout", day.layout);
+  io.object("taken_on", day.taken_on);
   io.list("readings", day.readings);
+  io.object("aftermath", day.aftermath);
   io.extra(day.extra);
 }
 
 BURROW_FIELDS_BOTH_WAYS(Reading)
+BURROW_FIELDS_BOTH_WAYS(KeptLayout)
+BURROW_FIELDS_BOTH_WAYS(TakenOnFinding)
+BURROW_FIELDS_BOTH_WAYS(TakenOn)
+BURROW_FIELDS_BOTH_WAYS(Aftermath)
 BURROW_FIELDS_BOTH_WAYS(DayRecord)
 
 }  // namespace burrow

@@ -52,9 +52,9 @@ bool PracticeDecision::right() const {
     case PracticeChoice::go_on:
       return advised == Advice::go_on;
     case PracticeChoice::stop_and_look:
-      return advised == Advice::stop_and_look;
+      return gravity(advised) == gravity(Advice::stop_and_look) && advised != Advice::back_out;
     case PracticeChoice::leave_and_expose:
-      return advised == Advice::leave_and_expose || advised == Advice::stop_and_look;
+      return gravity(advised) >= gravity(Advice::stop_and_look) && advised != Advice::back_out;
     case PracticeChoice::back_out:
       return advised == Advice::back_out;
   }
@@ -75,7 +75,7 @@ PracticeRun::PracticeRun(Crossing layout, const Tables& tables, PracticeTruth tr
 }
 
 void PracticeRun::look() {
-  day_ = day_answer(layout_, *tables_, record_, assessment_);
+  day_ = day_answer(layout_, *tables_, record_, assessment_, DayPurpose::practice);
 }
 
 std::vector<PracticeChoice> PracticeRun::choices(bool sonde) const {
@@ -152,6 +152,7 @@ void PracticeRun::read(PracticeChoice choice) {
     reading.grade = Ratio{std::tan(p.grade_rad + level_error_rad * reading_error(truth_.seed, nose_m_, 2))};
     reading.angle_sd = Angle{level_error_rad};
   }
+  reading.confirmed = true;  // nobody mistypes it here
   for (Reading* one : {&stop, &reading, &go}) record_.readings.push_back(*one);
 }
 
@@ -169,6 +170,7 @@ void PracticeRun::finish(PracticeEnd end) {
     arrival.offset = Length{p.y_m};
     arrival.elevation = Length{p.z_m};
     arrival.sd = Length{0.01};
+    arrival.confirmed = true;
     record_.readings.push_back(arrival);
   }
   Reading last;

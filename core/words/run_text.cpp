@@ -44,11 +44,23 @@ std::string air_words(const AirAnswer& air, UnitSystem units) {
   return text;
 }
 
+namespace {
+
+/// The clear gap, as the verdict says it; between axes only where no gap is known, and then it is named.
+std::string apart_words(const MarkNear& near, UnitSystem units) {
+  if (!near.above_m) return translated("depth not known");
+  const bool above = *near.above_m >= 0;
+  if (near.clear_m && *near.clear_m <= 0) return above ? translated("meets it, above") : translated("meets it, below");
+  const std::string apart = format(near.clear_m.value_or(std::abs(*near.above_m)), Dimension::length, units);
+  if (near.clear_m) return above ? say("{} clear, above", apart) : say("{} clear, below", apart);
+  return above ? say("{} above, axis to axis", apart) : say("{} below, axis to axis", apart);
+}
+
+}  // namespace
+
 std::string near_words(const MarkNear& near, UnitSystem units) {
   const auto length = [&](double v) { return format(std::abs(v), Dimension::length, units); };
-  const std::string where = !near.above_m        ? std::string(translated("depth not known"))
-                            : *near.above_m >= 0 ? say("{} above", length(*near.above_m))
-                                                 : say("{} below", length(*near.above_m));
+  const std::string where = apart_words(near, units);
   const std::string along = length(near.ahead_m);
   return fmt::format("{}: {}, {}", near.name.empty() ? near.id : near.name, where,
                      near.ahead_m >= 0 ? say("in {}", along) : say("passed by {}", along));
@@ -59,8 +71,7 @@ namespace {
 std::string near_in_short(const MarkNear& near, UnitSystem units) {
   const std::string& name = near.name.empty() ? near.id : near.name;
   if (!near.above_m) return say("{}, depth not known", name);
-  const std::string apart = format(std::abs(*near.above_m), Dimension::length, units);
-  return *near.above_m < 0 ? say("{} {} below", name, apart) : say("{} {} above", name, apart);
+  return fmt::format("{} {}", name, apart_words(near, units));
 }
 
 }  // namespace

@@ -91,7 +91,10 @@ inline std::string full_text() {
   "line":[{"kind":"hose","length_m":15.0,"bore_m":0.019,"roughness_m":0.00005,"rating_pa":1600000},
           {"kind":"coupling","count":2,"equivalent_length_m":0.6}],
   "oil":{"first_fill_m3":0.00012,"rate_m3_s":1e-8},"mark_spacing_m":1.5,"tail_fitting_m":0.15},
-"record": [{"id":"d1","started":"2025-05-03T08:12:00+02:00","crew":"k","alternative":"a1","readings":[
+"record": [{"id":"d1","started":"2025-05-03T08:12:00+02:00","crew":"k","alternative":"a1",
+    "layout":{"bore":{"tool":{"class":"tool-65"},"launch":{"station_m":0.0,"elevation_m":101.0,"grade":0.0},"exit":{"station_m":14.0}},
+              "pipe":{"material":"pe100"}},
+    "taken_on":{"by":"b","why":"w","date":"2025-05-03","findings":[{"code":"bore.cover","subject":"bore","margin":-0.2}]},"readings":[
     {"kind":"start","time_s":0.0},{"kind":"mark","time_s":180.0,"nose_m":1.5},
     {"kind":"grade","time_s":240.0,"nose_m":1.9,"grade":-0.010,"sd_rad":0.002},
     {"kind":"heading","time_s":240.0,"nose_m":1.9,"heading_rad":0.003,"sd_rad":0.003},
@@ -101,7 +104,10 @@ inline std::string full_text() {
     {"kind":"stop","time_s":920.0,"nose_m":7.7,"why":"listen"},{"kind":"go","time_s":960.0},
     {"kind":"back","time_s":980.0,"nose_m":7.2},
     {"kind":"arrival","time_s":1900.0,"offset_m":0.08,"elevation_m":100.93,"sd_m":0.01},
-    {"kind":"end","time_s":1900.0,"how":"arrived"},{"kind":"note","time_s":1910.0,"text":"t"}]}],
+    {"kind":"danger","time_s":1890.0,"sign":"smell","cancelled":"a glove"},
+    {"kind":"done","time_s":1891.0,"tasks":["listen"],"confirmed":true},
+    {"kind":"end","time_s":1900.0,"how":"arrived"},{"kind":"note","time_s":1910.0,"text":"t"}],
+    "aftermath":{"hole":"grouted","released":{"how":"h","by":"b","date":"2025-05-04"}}}],
 "limits": {"cover_diameters":12,"separation_gas_m":{"value":0.60,"why":"permit 12, line 4"}},
 "locks": ["/bore/launch/elevation_m","/site/utilities/u1"],
 "muted": [{"code":"utility.separation","subject":"u3","reason":"cut and capped","by":"b","date":"2025-05-02","measured":0.31}],

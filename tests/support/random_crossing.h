@@ -146,8 +146,12 @@ BURROW_FILL(Compressor, name, free_air, pressure, regulator)
 BURROW_FILL(AirPart, kind, length, bore, roughness, count, equivalent, rating)
 BURROW_FILL(Oil, first_fill, rate)
 BURROW_FILL(Air, compressor, altitude, temperature, humidity, line, oil, spacing, fitting)
-BURROW_FILL(Reading, kind, time, a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, p, q)
-BURROW_FILL(DayRecord, id, started, crew, alternative, readings)
+BURROW_FILL(Reading, kind, time, a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, p, q, sign, tasks, confirmed, cancelled)
+BURROW_FILL(KeptLayout, bore, pipe)
+BURROW_FILL(TakenOnFinding, code, subject, margin)
+BURROW_FILL(TakenOn, by, why, date, findings)
+BURROW_FILL(Aftermath, hole, released)
+BURROW_FILL(DayRecord, id, started, crew, alternative, layout, taken_on, readings, aftermath)
 BURROW_FILL(LimitOverride, value, why)
 BURROW_FILL(Mute, code, subject, reason, by, date, measured, fingerprint)
 BURROW_FILL(Alternative, id, name, bore, pipe, pits, air, locks)
@@ -208,6 +212,10 @@ inline Crossing random_crossing(unsigned seed) {
     if (a.bore) mend(*a.bore);
     if (a.pipe) a.pipe->material = "pe80", thick(*a.pipe);
     for (std::string& lock : a.locks) lock = "/pits";
+  }
+  for (DayRecord& d : c.record) {
+    if (d.layout.bore) mend(*d.layout.bore);
+    if (d.layout.pipe) d.layout.pipe->material = "pe80", thick(*d.layout.pipe);
   }
   c.unknown_keys.clear();  // found on reading alone
   c.practice = filler.coin() ? R"({"truth":[0.25,null,"x"]})" : "";

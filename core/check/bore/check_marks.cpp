@@ -119,7 +119,7 @@ void add_utilities(const Sheet& sheet, Mark& mark, double nose_m, double next_m,
     const double ahead = p.arc_m - nose_m;
     if (!p.along && (ahead < -passed_m || p.arc_m > next_m + stop_before_m)) continue;
     const UtilityAnswer& u = *p.answer;
-    mark.near.push_back({u.id, p.above_m, u.name, u.gap_low_m, ahead, u.expose});
+    mark.near.push_back({u.id, p.above_m, u.name, u.gap_low_m, ahead, u.expose, u.separation_m});
     look = look || p.in_sight;
     listen = listen || !p.in_sight;
     stop = stop || (u.expose && (p.along || ahead > 0));

@@ -177,22 +177,38 @@ TEST(Checklist, InShort_SaysTheSameInFewWords) {
   EXPECT_EQ(stop_signs_in_short(c, hidden, UnitSystem::metric).front(), "utility ahead not exposed");
 }
 
+// One card for whatever was struck: out, gas and live power, no metal, not back, ring.
+TEST(Checklist, FirstSteps_ForWhateverItIs) {
+  std::string all;
+  for (const Phrase& step : first_steps()) all += step.english() + " ";
+  for (const char* said :
+       {"upwind", "gas and as live power", "nothing of metal", "valve, compressor or laptop", "owners"})
+    EXPECT_NE(all.find(said), std::string::npos) << said;
+}
+
 TEST(RunText, MarkInShort_TheNextThing) {
   Mark mark;
   EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "");
-  mark.near = {{"u1", 0.71, "gas main", 0.3, 1.16, true}, {"u2", -1.0, "drain", 0.9, 2.0, false}};
+  mark.near = {{"u1", 0.71, "gas main", 0.3, 1.16, true, 0.61}, {"u2", -1.0, "drain", 0.9, 2.0, false, 0.9}};
   mark.tasks = {MarkTask::stop_until_exposed, MarkTask::slow_down, MarkTask::check_heave};
-  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "STOP: expose gas main 0.71 m above");
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "STOP: expose gas main 0.61 m clear, above");
   mark.tasks = {MarkTask::check_alignment, MarkTask::slow_down};
   EXPECT_EQ(mark_in_short(mark, UnitSystem::metric),
-            "check line, level; slow: gas main 0.71 m above; drain 1.00 m below");
+            "check line, level; slow: gas main 0.61 m clear, above; drain 0.90 m clear, below");
+  mark.near[0].clear_m = -0.02;
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric),
+            "check line, level; slow: gas main meets it, above; drain 0.90 m clear, below");
+  mark.near[0].clear_m.reset();  // never an axis distance without its name
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric),
+            "check line, level; slow: gas main 0.71 m above, axis to axis; drain 0.90 m clear, below");
+  mark.near[0].clear_m = 0.61;
   for (int i = 0; i < 3; ++i) mark.near.push_back({"u9", 0.5, "duct", 0.4, 2.5, false});
   EXPECT_EQ(mark_in_short(mark, UnitSystem::metric),
-            "check line, level; slow: gas main 0.71 m above; drain 1.00 m below; 3 more");
+            "check line, level; slow: gas main 0.61 m clear, above; drain 0.90 m clear, below; 3 more");
   mark.near.resize(2);
   mark.tasks = {MarkTask::slow_down, MarkTask::look};
   mark.near[0].ahead_m = -0.2;  // passed by the nose, not by the tool
-  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "slow, look in hole: drain 1.00 m below");
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "slow, look in hole: drain 0.90 m clear, below");
   mark.near.pop_back();
   EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "slow");
   mark.tasks = {MarkTask::prepare_arrival};
@@ -219,9 +235,10 @@ TEST(RunText, Mark_InOneLine) {
   mark.near = {{"u1", -0.5, "water main", 0.3, 1.16, true}, {"u2", std::nullopt, "", std::nullopt, -0.34, false}};
   mark.tasks = {MarkTask::slow_down, MarkTask::check_heave};
   mark.under = {"f1"};
-  EXPECT_EQ(mark_words(mark, c, UnitSystem::metric),
-            "hose 1.50 m: nose 2.84 m, depth 1.40 m (1.35 m to 1.45 m), 3 min (1 min to 7 min); water main: 0.50 m "
-            "below, in 1.16 m; u2: depth not known, passed by 0.34 m; slow down; level the surface: Alder Lane");
+  EXPECT_EQ(
+      mark_words(mark, c, UnitSystem::metric),
+      "hose 1.50 m: nose 2.84 m, depth 1.40 m (1.35 m to 1.45 m), 3 min (1 min to 7 min); water main: 0.50 m "
+      "below, axis to axis, in 1.16 m; u2: depth not known, passed by 0.34 m; slow down; shoot the pegs: Alder Lane");
   const std::string us = mark_words(mark, c, UnitSystem::us);
   EXPECT_NE(us.find("hose 4 ft 11.1 in"), std::string::npos) << us;
   mark.hose_m.reset();

@@ -9,66 +9,10 @@
 
 #include "burrow/bore/point_on_path.h"
 #include "burrow/words/day_text.h"
-#include "support/clean_crossing.h"
+#include "support/day_for_tests.h"
 
 namespace burrow::test {
 namespace {
-
-Reading reading(ReadingKind kind, double time_s, std::optional<double> nose_m = {}) {
-  Reading r;
-  r.kind = kind;
-  r.time = Duration{time_s};
-  if (nose_m) r.nose = Length{*nose_m};
-  return r;
-}
-Reading fix(double time_s, double nose_m, double offset_m, double depth_m, double sd_m = 0.05) {
-  Reading r = reading(ReadingKind::fix, time_s, nose_m);
-  r.offset = Length{offset_m};
-  r.depth = Length{depth_m};
-  r.lateral_sd = r.vertical_sd = Length{sd_m};
-  return r;
-}
-
-/// The clean crossing with its record, one start so far.
-struct Day {
-  Crossing crossing = clean_crossing();
-  DayRecord record;
-  Day() {
-    record.id = "d1";
-    record.readings = {reading(ReadingKind::start, 0)};
-  }
-  Day& add(Reading r) {
-    record.readings.push_back(std::move(r));
-    return *this;
-  }
-  /// A mark at the time that was expected, so that nothing is odd about the rate.
-  Day& mark(double nose_m) {
-    const Assessment a = judged(crossing);
-    double time = 0;
-    for (std::size_t i = 1; i < a.advance.points.size(); ++i) {
-      const AdvancePoint &from = a.advance.points[i - 1], &to = a.advance.points[i];
-      if (nose_m >= from.s_m && nose_m <= to.s_m)
-        time = from.time.p50_s + (nose_m - from.s_m) / (to.s_m - from.s_m) * (to.time.p50_s - from.time.p50_s);
-    }
-    return add(reading(ReadingKind::mark, time, nose_m));
-  }
-  [[nodiscard]] DayAnswer answer() const { return day_answer(crossing, tables(), record); }
-};
-
-const DayReason* reason(const DayAnswer& day, std::string_view code) {
-  const auto it =
-      std::find_if(day.reasons.begin(), day.reasons.end(), [&](const DayReason& r) { return r.code == code; });
-  return it == day.reasons.end() ? nullptr : &*it;
-}
-
-Utility gas_beside(double station_m, double elevation_m, LocatedHow how = LocatedHow::traced) {
-  Utility gas = water_main(station_m, elevation_m);
-  gas.name = "gas main";
-  gas.kind = UtilityKind::gas;
-  gas.located.how.set(how);
-  gas.located.lateral_sd = gas.located.vertical_sd = Length{0.03};
-  return gas;
-}
 
 // Limit: with nothing read the day says what the plan said.
 TEST(Day, Limit_NothingReadIsThePlan) {
@@ -162,7 +106,7 @@ TEST(Day, Peg_NarrowsLittle) {
 
 TEST(DayAdvice, Clean_GoOn) {
   Day day;
-  const DayAnswer answer = day.mark(1.5).mark(3).answer();
+  const DayAnswer answer = day.mark(1.5).done().mark(3).done().answer();
   EXPECT_EQ(answer.advice, Advice::go_on);
   EXPECT_TRUE(std::none_of(answer.reasons.begin(), answer.reasons.end(), [](const DayReason& r) { return r.broken; }));
 }
@@ -191,15 +135,7 @@ TEST(DayAdvice, Exposed_IsNotNear) {
   Day day;
   day.crossing.site.utilities = {gas_beside(4, 97.9, LocatedHow::exposed)};
   EXPECT_FALSE(day.mark(4).answer().near.empty());  // said, not shown
-  TestHole hole;
-  hole.id = "h1";
-  hole.utility = day.crossing.site.utilities[0].id;
-  hole.station = Length{4};
-  hole.level.set(LevelMeant::centre);
-  hole.elevation = Length{97.9};
-  hole.date = "2026-02-26";
-  hole.by = "A. Nobody";
-  day.crossing.site.test_holes = {hole};
+  day.crossing.site.test_holes = {hole_at(day.crossing.site.utilities[0], 4, 97.9)};
   EXPECT_TRUE(day.mark(4).answer().near.empty());
 }
 
@@ -220,7 +156,9 @@ TEST(DayAdvice, OutOfReach_BackOutOnlyWhereTheHoleStands) {
   for (const char* soil : {"firm-clay", "loose-sand"}) {
     Day day;
     day.crossing.site.strata[0].soil = soil;
-    day.mark(3).mark(5).add(fix(1e5, 5, 1.6, 1.4, 0.02));
+    Reading far = fix(1e5, 5, 1.6, 1.4, 0.02);
+    far.confirmed = true;
+    day.mark(3).done().mark(5).done().add(far);
     const DayAnswer answer = day.answer();
     ASSERT_TRUE(reason(answer, "day.out-of-reach")->broken) << soil;
     EXPECT_EQ(answer.advice, std::string(soil) == "firm-clay" ? Advice::back_out : Advice::stop_and_look) << soil;
@@ -248,26 +186,30 @@ TEST(DayAdvice, Property_NeverBackOutNearAnUnexposedService) {
   EXPECT_GT(near, 30);
 }
 
-// A chance of contact over its stop ahead asks to look; within a metre to leave the tool and expose.
-TEST(DayAdvice, Contact_LookFarExposeNear) {
+// A chance of contact over its stop ahead is no leave to bore; within a metre it asks to leave the tool and expose.
+TEST(DayAdvice, Contact_NoAdviceFarExposeNear) {
   for (const double nose : {1.0, 5.5}) {
     Day day;
     day.crossing.site.utilities = {gas_beside(6, 98.55)};
     day.mark(nose);
     const DayAnswer answer = day.answer();
     ASSERT_TRUE(reason(answer, "day.contact") && reason(answer, "day.contact")->broken);
-    EXPECT_EQ(answer.advice, nose < 2 ? Advice::stop_and_look : Advice::leave_and_expose) << nose;
+    EXPECT_EQ(answer.advice, nose < 2 ? Advice::record_only : Advice::leave_and_expose) << nose;
   }
 }
 
-TEST(DayAdvice, Ended_NoAdviceButAfterAStrike) {
+TEST(DayAdvice, Ended_NoAdviceButWhereSomethingIsLeftToDo) {
   Day day;
   Reading end = reading(ReadingKind::end, 2000);
   end.how = EndHow::arrived;
   day.mark(6).add(end);
   EXPECT_FALSE(day.answer().advice);
   day.record.readings.back().how = EndHow::struck;
-  EXPECT_EQ(day.answer().advice, Advice::leave_and_expose);
+  EXPECT_EQ(day.answer().advice, Advice::get_out);
+  for (const EndHow how : {EndHow::stuck, EndHow::lost, EndHow::daylight}) {
+    day.record.readings.back().how = how;
+    EXPECT_EQ(day.answer().advice, Advice::stop_and_look) << word_of(how);
+  }
 }
 
 // As expected: nothing odd, and the factor of this bore is known better. Three times as slow everywhere: the time left
@@ -456,7 +398,7 @@ TEST(DayText, Lines_SayAdviceNumbersAndUnits) {
   for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us}) {
     const auto lines = day_lines(day.answer(), day.crossing, units);
     EXPECT_EQ(lines.front().what, "advice");
-    EXPECT_EQ(lines.front().value.rfind("Stop and look", 0), 0u);
+    EXPECT_EQ(lines.front().value.rfind("Do not bore: record only", 0), 0u);
     const bool contact = std::any_of(lines.begin(), lines.end(), [](const DayLine& l) {
       return l.what == "against" && l.value.find("chance to touch gas main") == 0;
     });

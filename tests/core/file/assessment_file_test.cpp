@@ -141,6 +141,7 @@ TEST(AssessmentFile, Values_StandUnderTheKeysOfTheContract) {
   EXPECT_EQ(j["structures"][0]["vibration_m_s"], 0.004);
   EXPECT_EQ(j["marks"][0]["near"][0], json({{"id", "u1"},
                                             {"above_m", 0.25},
+                                            {"clear_m", nullptr},
                                             {"name", "gas main"},
                                             {"gap_m", nullptr},
                                             {"ahead_m", 0.8},

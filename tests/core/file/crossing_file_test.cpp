@@ -77,6 +77,31 @@ TEST(CrossingFile, Values_ArriveInTheirMembers) {
   EXPECT_EQ(c.practice, R"({"any":[1,{"thing":null}]})");
 }
 
+// A record of before has nothing of layout, of who took it on, of what came after: it opens, and is written as it was.
+TEST(CrossingFile, RecordOfBefore_OpensAndStaysAsItWas) {
+  const std::string record = R"("record":[{"id":"d1","started":"2025-05-03T08:12:00","readings":[
+      {"kind":"start","time_s":0},{"kind":"mark","time_s":180,"nose_m":1.5},
+      {"kind":"end","time_s":900,"nose_m":3,"how":"backed-out"}]}],)";
+  const Crossing c = read_or_fail(with(least_text(), R"("site")", record + R"("site")"));
+  ASSERT_EQ(c.record.size(), 1u);
+  EXPECT_EQ(c.record[0].layout, KeptLayout{});
+  EXPECT_FALSE(c.record[0].taken_on);
+  EXPECT_EQ(c.record[0].aftermath, Aftermath{});
+  EXPECT_FALSE(c.record[0].readings[1].confirmed);
+  EXPECT_FALSE(c.record[0].readings[1].cancelled);
+  for (const char* added : {"layout", "taken_on", "aftermath", "confirmed", "cancelled", "tasks", "sign"})
+    EXPECT_EQ(write_crossing(c).find(added), std::string::npos) << added;
+}
+
+// A later program's members of what is kept with a record stay.
+TEST(CrossingFile, RecordOfLater_KeepsWhatItDoesNotKnow) {
+  const std::string text = with(with(full_text(), R"("hole":"grouted")", R"("hole":"grouted","grout_m3":0.2)"),
+                                R"("by":"b","why":"w")", R"("by":"b","why":"w","badge":7)");
+  const std::string written = write_crossing(read_or_fail(text));
+  EXPECT_NE(written.find("grout_m3"), std::string::npos);
+  EXPECT_NE(written.find("badge"), std::string::npos);
+}
+
 TEST(CrossingFile, ByteOrderMark_IsAllowed) {
   EXPECT_EQ(read_or_fail("\xEF\xBB\xBF" + least_text()), read_or_fail(least_text()));
 }

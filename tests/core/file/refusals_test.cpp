@@ -266,7 +266,11 @@ TEST(Refusals, UnknownNames_ListTheKnown) {
       {R"("kind":"road")", R"("kind":"Road")", "/site/surface/0/kind", "\"Road\"", "road, track"},
       {R"("kind":"shored")", R"("kind":"")", "/pits/launch/sides/bore/kind", "\"\"", "upright, sloped"},
       {R"("kind":"mark")", R"("kind":"m")", "/record/0/readings/1/kind", "\"m\"", "start, mark"},
-      {R"("how":"arrived")", R"("how":"flew")", "/record/0/readings/11/how", "\"flew\"", "backed-out"},
+      {R"("how":"arrived")", R"("how":"flew")", "/record/0/readings/13/how", "\"flew\"", "backed-out"},
+      {R"("sign":"smell")", R"("sign":"taste")", "/record/0/readings/11/sign", "\"taste\"", "struck, smell, hiss"},
+      {R"("hole":"grouted")", R"("hole":"gone")", "/record/0/aftermath/hole", "\"gone\"", "grouted, dug-out, open"},
+      {R"("margin":-0.2)", R"("margin":"small")", "/record/0/taken_on/findings/0/margin", "\"small\"", "a number"},
+      {R"("confirmed":true)", R"("confirmed":1)", "/record/0/readings/12/confirmed", "1", "true or false"},
       {R"("rules":"us-1926")", R"("rules":"x")", "/pits/rules", "\"x\"", "us-1926, din-4124"},
       {R"("units":"metric")", R"("units":"si")", "/sheet/units", "\"si\"", "metric, us"},
   });
@@ -288,6 +292,11 @@ TEST(Refusals, IdsAndReferences_MustHold) {
       {R"("bore":{},"pipe")", R"("bore":{"tool":{"class":"tool-45"},"launch":{"station_m":2,"elevation_m":1,"grade":0},
          "exit":{"station_m":1}},"pipe")",
        "/alternatives/0/bore/exit/station_m", "1", "is 2"},
+      {R"("exit":{"station_m":14.0}},
+              "pipe")",
+       R"("exit":{"station_m":-1.0}},
+              "pipe")",
+       "/record/0/layout/bore/exit/station_m", "-1", "is 0"},
   });
 }
 

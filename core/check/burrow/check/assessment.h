@@ -190,6 +190,8 @@ struct MarkNear {
   std::optional<double> gap_m;  ///< least clear gap, 95 % one-sided
   double ahead_m = 0;           ///< of the nose along the bore, where it comes nearest; negative: passed
   bool expose = false;          ///< not exposed, and the band may meet it
+  /// Clear of the hole on the mean path, outside to outside, as the verdict says it; empty: not known.
+  std::optional<double> clear_m{};
   bool operator==(const MarkNear&) const = default;
 };
 

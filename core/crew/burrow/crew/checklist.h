@@ -39,6 +39,10 @@ std::vector<Phrase> stop_signs(const Crossing& crossing, const Assessment& asses
 /// The same in a few words each, in the same order.   Evidence: Checklist.InShort_*
 std::vector<Phrase> stop_signs_in_short(const Crossing& crossing, const Assessment& assessment, UnitSystem units);
 
+/// What everybody does at once, whatever was struck, smelt or heard: what it is is often what nobody drew.
+/// Source: common practice (no source).   Evidence: Checklist.FirstSteps_*
+std::vector<Phrase> first_steps();
+
 /// What to do when a line is struck, one list for each kind that lies near the bore or a pit and one for whatever else.
 struct EmergencySteps {
   UtilityKind kind = UtilityKind::unknown;  ///< unknown: any line that nobody expected

@@ -7,10 +7,31 @@
 
 #include "burrow/base/enum_names.h"
 #include "burrow/base/quantity.h"
+#include "burrow/crossing/bore.h"
+#include "burrow/crossing/pipe.h"
+#include "burrow/crossing/utility.h"
 
 namespace burrow {
 
-enum class ReadingKind { start, mark, grade, heading, fix, pressure, peg, stop, go, back, arrival, end, note };
+/// `danger`: somebody tapped the one button for what was struck, smelt, heard; `done`: tasks of the run sheet ticked
+/// off.
+enum class ReadingKind {
+  start,
+  mark,
+  grade,
+  heading,
+  fix,
+  pressure,
+  peg,
+  stop,
+  go,
+  back,
+  arrival,
+  end,
+  note,
+  danger,
+  done
+};
 template <>
 struct EnumNames<ReadingKind> {
   static constexpr std::pair<ReadingKind, std::string_view> list[] = {
@@ -18,7 +39,21 @@ struct EnumNames<ReadingKind> {
       {ReadingKind::heading, "heading"}, {ReadingKind::fix, "fix"},         {ReadingKind::pressure, "pressure"},
       {ReadingKind::peg, "peg"},         {ReadingKind::stop, "stop"},       {ReadingKind::go, "go"},
       {ReadingKind::back, "back"},       {ReadingKind::arrival, "arrival"}, {ReadingKind::end, "end"},
-      {ReadingKind::note, "note"}};
+      {ReadingKind::note, "note"},       {ReadingKind::danger, "danger"},   {ReadingKind::done, "done"}};
+};
+
+/// What was noticed; said after everybody is out, or never.
+enum class DangerSign { struck, smell, hiss, water, smoke, ground_moves, lights_fail, other };
+template <>
+struct EnumNames<DangerSign> {
+  static constexpr std::pair<DangerSign, std::string_view> list[] = {{DangerSign::struck, "struck"},
+                                                                     {DangerSign::smell, "smell"},
+                                                                     {DangerSign::hiss, "hiss"},
+                                                                     {DangerSign::water, "water"},
+                                                                     {DangerSign::smoke, "smoke"},
+                                                                     {DangerSign::ground_moves, "ground-moves"},
+                                                                     {DangerSign::lights_fail, "lights-fail"},
+                                                                     {DangerSign::other, "other"}};
 };
 
 enum class EndHow { arrived, backed_out, stuck, daylight, struck, lost };
@@ -50,8 +85,58 @@ struct Reading {
   std::optional<std::string> why;
   std::optional<EndHow> how;
   std::optional<std::string> text;
+  std::optional<DangerSign> sign;
+  std::vector<std::string> tasks;        ///< words of the run sheet's tasks that are done
+  std::optional<bool> confirmed;         ///< it was asked about, and stands
+  std::optional<std::string> cancelled;  ///< struck through, with the reason; it stays in the record and counts no more
   std::string extra;
   bool operator==(const Reading&) const = default;
+};
+
+/// The layout as it was when the tool was started: tool and launch stand in the bore. Empty: a record of before, of
+/// which nobody knows.
+struct KeptLayout {
+  std::optional<Bore> bore;
+  std::optional<Pipe> pipe;
+  std::string extra;
+  bool operator==(const KeptLayout&) const = default;
+};
+
+/// A finding that stood there when somebody took the start on; one that got worse since was not taken on.
+struct TakenOnFinding {
+  std::string code;
+  std::string subject;
+  std::optional<double> margin;  ///< as of the finding
+  std::string extra;
+  bool operator==(const TakenOnFinding&) const = default;
+};
+
+/// Who took it on to start though the verdict is stop or incomplete.
+struct TakenOn {
+  std::string by;
+  std::string why;
+  std::optional<std::string> date;
+  std::vector<TakenOnFinding> findings;
+  std::string extra;
+  bool operator==(const TakenOn&) const = default;
+};
+
+/// What became of a hole that was given up.
+enum class HoleState { grouted, dug_out, open, tool_inside };
+template <>
+struct EnumNames<HoleState> {
+  static constexpr std::pair<HoleState, std::string_view> list[] = {{HoleState::grouted, "grouted"},
+                                                                    {HoleState::dug_out, "dug-out"},
+                                                                    {HoleState::open, "open"},
+                                                                    {HoleState::tool_inside, "tool-inside"}};
+};
+
+/// After a bore that did not arrive, or in which something was struck.
+struct Aftermath {
+  std::optional<HoleState> hole;
+  Statement released;  ///< who let the work go on, how it was seen to be safe
+  std::string extra;
+  bool operator==(const Aftermath&) const = default;
 };
 
 struct DayRecord {
@@ -59,7 +144,10 @@ struct DayRecord {
   std::optional<std::string> started;
   std::string crew;
   std::optional<std::string> alternative;
+  KeptLayout layout;
+  std::optional<TakenOn> taken_on;
   std::vector<Reading> readings;
+  Aftermath aftermath;
   std::string extra;
   bool operator==(const DayRecord&) const = default;
 };

@@ -11,18 +11,39 @@
 #include "burrow/bore/path.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
+#include "burrow/crossing/day_record.h"
 #include "burrow/tables/tables.h"
 
 namespace burrow {
 
-enum class Advice { go_on, stop_and_look, leave_and_expose, back_out };
+/// From mild to grave. `as_taken_on`: it goes on although the verdict is stop or incomplete, because a named person
+/// took that on. `record_only`: nothing may be taken on, and so nothing is advised.
+enum class Advice {
+  go_on,
+  as_taken_on,
+  do_tasks,
+  stop_and_look,
+  back_out,
+  record_only,
+  stop_until_exposed,
+  leave_and_expose,
+  get_out
+};
 template <>
 struct EnumNames<Advice> {
   static constexpr std::pair<Advice, std::string_view> list[] = {{Advice::go_on, "go-on"},
+                                                                 {Advice::as_taken_on, "as-taken-on"},
+                                                                 {Advice::do_tasks, "do-tasks"},
                                                                  {Advice::stop_and_look, "stop-and-look"},
+                                                                 {Advice::back_out, "back-out"},
+                                                                 {Advice::record_only, "record-only"},
+                                                                 {Advice::stop_until_exposed, "stop-until-exposed"},
                                                                  {Advice::leave_and_expose, "leave-and-expose"},
-                                                                 {Advice::back_out, "back-out"}};
+                                                                 {Advice::get_out, "get-out"}};
 };
+/// 0 go on; 1 go on as somebody took on, or after a task; 2 stop and look, back out; 3 no advice at all; 4 stop until
+/// it is exposed; 5 leave and expose; 6 everybody out.
+int gravity(Advice advice);
 
 /// One number that was looked at, with its limit; `leads_to` is what it asks for where the limit is broken.
 struct DayReason {
@@ -57,6 +78,8 @@ struct NearService {
   double gap_m = 0;  ///< nose to its outside; in plan where its depth is not known
   bool depth_unknown = false;
   bool within_band = false;  ///< its 95 % band takes in the nose
+  bool can_hurt = false;     ///< by its kind
+  bool too_near = false;     ///< within the gap that is required of it, or nobody knows
   bool operator==(const NearService&) const = default;
 };
 
@@ -104,6 +127,31 @@ struct ReadingLeftOut {
   bool operator==(const ReadingLeftOut&) const = default;
 };
 
+/// Why a reading is asked about. It was taken down all the same; until somebody confirms it, it moves nothing to the
+/// milder side.
+enum class QueryWhy { beyond_bore, runs_back, steep, far_off, early_arrival };
+template <>
+struct EnumNames<QueryWhy> {
+  static constexpr std::pair<QueryWhy, std::string_view> list[] = {{QueryWhy::beyond_bore, "beyond-bore"},
+                                                                   {QueryWhy::runs_back, "runs-back"},
+                                                                   {QueryWhy::steep, "steep"},
+                                                                   {QueryWhy::far_off, "far-off"},
+                                                                   {QueryWhy::early_arrival, "early-arrival"}};
+};
+struct ReadingQuery {
+  std::size_t reading = 0;
+  QueryWhy why = QueryWhy::far_off;
+  double in_sd = 0;  ///< of one that is far off
+  bool operator==(const ReadingQuery&) const = default;
+};
+
+/// A task of the mark at which the nose is.
+struct DayTask {
+  MarkTask task = MarkTask::listen;
+  bool done = false;
+  bool operator==(const DayTask&) const = default;
+};
+
 /// What one reading more would be worth, taken now.
 enum class NextReadingKind { fix, level, expose };
 template <>
@@ -139,32 +187,51 @@ struct DayAnswer {
   RateAnswer rate;
   std::vector<OddReading> odd;
   std::vector<ReadingLeftOut> left_out;
-  std::optional<Advice> advice;    ///< empty: nothing started, or the bore has ended
-  std::vector<DayReason> reasons;  ///< those that decide first
-  std::vector<NextReading> next;   ///< best first
-  bool may_back_out = false;       ///< no service near, the hole still stands
-  double restart_aside_m = 0;      ///< 5 D, from the axis of the old hole
+  std::vector<ReadingQuery> queried;
+  std::optional<std::size_t> mark;  ///< of `Assessment::marks`, the one the nose has reached last
+  std::vector<DayTask> tasks;       ///< of that mark
+  std::vector<Phrase> to_expose;    ///< utilities that must be exposed before the tool goes on
+  bool layout_stands = true;        ///< false: it was changed since; the record is judged by what was bored
+  bool with_care = false;           ///< *go on*, but a service that nobody has exposed is near, or there are cautions
+  std::optional<Advice> advice;     ///< empty: nothing started, or the bore has ended
+  std::vector<DayReason> reasons;   ///< those that decide first
+  std::vector<NextReading> next;    ///< best first
+  bool may_back_out = false;        ///< no service near, the hole still stands
+  double restart_aside_m = 0;       ///< 5 D, from the axis of the old hole
   std::vector<Working> working;
 };
 
-/// The newest record without an end, or none.
-const DayRecord* open_record(const Crossing& crossing);
+/// Practice bores know neither tickets nor run sheets: only what the readings say counts there.
+enum class DayPurpose { site, practice };
 
 /// Readings condition the spread of the path (`conditioning.h`): grade and heading the direction at the nose, a fix the
 /// place, a peg the depth through the rise of the ground (as uncertain as its low and high estimates lie apart), the
 /// arrival the end. Marks, stops and pressures tell the rate. Nothing about what is behind the tool enters the
 /// separations.
-/// Advice, the first that holds (limits `day_…`):
-///   leave and expose: an odd reading or rate, or a chance of contact above its stop, with the nose within 1 m of an
-///     unexposed live service or within its 95 % band; never to be driven back out;
+/// Readings that cannot well be (`QueryWhy`: further in than the bore, behind an earlier mark, steeper than 20 %, more
+/// than 5 sd from what was expected, an arrival out of the middle) wait for somebody to confirm or strike them.
+/// Advice, the gravest that is asked for (limits `day_…`):
+///   everybody out: danger was tapped, something was struck, a note says so;
+///   leave and expose: an odd reading or rate, or a chance of contact above its stop, with the nose (by what was
+///     predicted, by what was read, or where it was furthest) within 1 m of an unexposed live service or within its 95
+///     % band; never to be driven back out;
+///   stop until exposed: the run sheet says so up to the next mark, or the nose is nearer than is required to a line
+///     that can hurt and that nobody has exposed;
+///   record only: ticket or marks do not hold, a line is to be exposed, or the verdict is stop or incomplete and nobody
+///     took it on (`start_gate.h`);
 ///   back out: the exit out of reach or daylight ahead, no such service near, and the hole still stands;
-///   stop and look: a chance of contact above its stop, an odd reading or rate, too small a chance to arrive;
-///   go on.
+///   stop and look: a chance of contact above its stop, an odd or doubtful reading or rate, a pressure outside its
+///     band, a peg over its limit, too small a chance to arrive;
+///   do the tasks: one of the present mark is open, or a reading waits to be confirmed;
+///   go on as taken on; go on.
 /// Source: help page Method (advice our model).   Range: any record; what cannot be used is in `left_out`.
-/// Evidence: Day.*, DayAdvice.*, DayRate.*
+/// `crossing`, `assessment`: as it was bored (`as_bored`). Evidence: Day.*, DayAdvice.*, DayRate.*, DayWrong.*
 DayAnswer day_answer(const Crossing& crossing, const Tables& tables, const DayRecord& record,
-                     const Assessment& assessment);
-/// The same, assessing the layout that the record names.
+                     const Assessment& assessment, DayPurpose purpose = DayPurpose::site);
+/// The same of the crossing as it is now: its assessment serves while the layout stands, else what was bored is judged.
+DayAnswer day_of_record(const Crossing& crossing, const Tables& tables, const DayRecord& record,
+                        const Assessment& as_it_is);
+/// The same, assessing the layout that was bored.
 DayAnswer day_answer(const Crossing& crossing, const Tables& tables, const DayRecord& record);
 
 }  // namespace burrow

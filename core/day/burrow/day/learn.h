@@ -93,8 +93,14 @@ struct Evidence {
   std::vector<NotLearnt> not_learnt;
 };
 
-/// The records of a crossing, each with the layout it names.   Evidence: Learn.*
-Evidence evidence_of(const Crossing& crossing, const Tables& tables, const LearnPrior& prior = {});
+/// Which records are taken. One that was backed out was given up for a reason: only when somebody asks for it.
+struct LearnFrom {
+  bool backed_out = false;
+};
+
+/// The records of a crossing, each with the layout it was bored by.   Evidence: Learn.*
+Evidence evidence_of(const Crossing& crossing, const Tables& tables, const LearnPrior& prior = {},
+                     const LearnFrom& from = {});
 
 /// Posterior of ln c and ln σ on a grid (twice, the second about the first), of ln F in closed form: the constants of
 /// one class are the same in all its bores. c: prior lognormal with the mean and sd of the model; its likelihood takes

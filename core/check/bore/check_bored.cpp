@@ -1,0 +1,123 @@
+/// What was bored here before: a bore that struck something, was lost or given up, its hole as an obstacle, a layout
+/// that was changed since.
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "burrow/check/tool_at_work.h"
+#include "burrow/crossing/day_record.h"
+#include "burrow/crossing/statement.h"
+#include "check_run.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double first_of_all = -1e9;  ///< before what is only predicted
+constexpr double restart_diameters = 5;
+
+Phrase name_of(const DayRecord& record) {
+  const std::string started = record.started.value_or("");
+  return started.size() >= 10 ? Phrase(started.substr(0, 10) + ", " + record.id) : Phrase(record.id);
+}
+
+/// The hole that a record left, as its layout predicts it, up to where the nose was furthest.
+std::vector<PathPoint> old_hole(const CheckRun& run, const DayRecord& record) {
+  const Crossing bored = as_bored(run.crossing, record);
+  if (too_long_to_follow(bored.bore)) return {};
+  BorePath path = predict_path(run.ground, tool_at_work(bored, run.tables).tool, bored.bore);
+  const double furthest = furthest_nose(record).m;
+  std::erase_if(path.points, [&](const PathPoint& p) { return p.s_m > furthest + 1e-9; });
+  return std::move(path.points);
+}
+
+double distance_to(const PathPoint& p, const PathPoint& a, const PathPoint& b) {
+  const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m, dz = b.z_m - a.z_m, square = dx * dx + dy * dy + dz * dz;
+  const double along = (p.x_m - a.x_m) * dx + (p.y_m - a.y_m) * dy + (p.z_m - a.z_m) * dz;
+  const double t = square > 0 ? std::clamp(along / square, 0.0, 1.0) : 0;
+  return std::hypot(p.x_m - a.x_m - t * dx, p.y_m - a.y_m - t * dy, p.z_m - a.z_m - t * dz);
+}
+
+class Bored {
+ public:
+  Bored(CheckRun& run, const DayRecord& record) : run_(run), record_(record), how_(end_of(record)) {}
+
+  void judge() {
+    trouble();
+    if (ended(record_) && how_ != EndHow::arrived && furthest_nose(record_).m > 0) hole();
+    const bool stands_for_it = !ended(record_) || how_ == EndHow::arrived;
+    if (stands_for_it && !layout_stands(run_.crossing, record_))
+      run_.add(about("record.layout-changed", Severity::caution));
+  }
+
+ private:
+  [[nodiscard]] Finding about(std::string_view code, Severity severity) const {
+    Finding finding;
+    finding.code = code;
+    finding.severity = severity;
+    finding.subject = record_.id;
+    finding.name = name_of(record_);
+    finding.source = {"record of the day", SourceLabel::our_default};
+    return finding;
+  }
+
+  /// Until a named person has released the place.
+  void trouble() {
+    if (vouched(record_.aftermath.released, run_.tables.judged_on)) return;
+    std::string_view code;
+    if (how_ == EndHow::struck || danger_tapped(record_))
+      code = "record.struck";
+    else if (how_ == EndHow::daylight)
+      code = "record.daylight";
+    else if (how_ == EndHow::stuck)
+      code = "record.stuck";
+    else if (how_ == EndHow::lost)
+      code = "record.lost";
+    if (code.empty()) return;
+    Finding finding = about(code, Severity::stop);
+    finding.station_m = as_bored(run_.crossing, record_).bore.launch.station.m + furthest_nose(record_).m;
+    finding.margin = first_of_all;
+    run_.add(std::move(finding));
+  }
+
+  void hole() {
+    const std::optional<HoleState>& state = record_.aftermath.hole;
+    if (!state) run_.missing("record-hole", record_.id, name_of(record_));
+    if (state == HoleState::open) run_.add(about("record.hole-open", Severity::caution));
+    if (state == HoleState::tool_inside) run_.add(about("record.tool-inside", Severity::caution));
+    if (state == HoleState::dug_out) return;
+    const std::vector<PathPoint>& now = run_.answer.bore.points;
+    double least = std::numeric_limits<double>::infinity();
+    PathPoint at;
+    for (const PathPoint& p : old_hole(run_, record_))
+      for (std::size_t i = 1; i < now.size(); ++i)
+        if (const double apart = distance_to(p, now[i - 1], now[i]); apart < least) {
+          least = apart;
+          at = p;
+        }
+    if (!std::isfinite(least)) return;
+    const double old_diameter = tool_at_work(as_bored(run_.crossing, record_), run_.tables).tool.diameter.m;
+    Finding near = about("record.restart-near", Severity::caution);
+    near.unit = "m";
+    near.station_m = at.x_m;
+    near.offset_m = at.y_m;
+    near.elevation_m = at.z_m;
+    run_.require(std::move(near), least,
+                 {restart_diameters * std::max(old_diameter, run_.tool.diameter.m),
+                  true,
+                  {"5 tool diameters of fresh ground, or the tool follows the old hole", SourceLabel::from_memory}});
+  }
+
+  CheckRun& run_;
+  const DayRecord& record_;
+  std::optional<EndHow> how_;
+};
+
+}  // namespace
+
+void check_bored(CheckRun& run) {
+  for (const DayRecord& record : run.crossing.record) Bored(run, record).judge();
+}
+
+}  // namespace burrow

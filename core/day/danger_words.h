@@ -1,0 +1,15 @@
+#pragma once
+/// Words of danger in what a crew writes down.
+
+#include <string_view>
+
+namespace burrow {
+
+/// `maybe`: "hit", "metal", "water" may be a stone, a tin, a puddle: somebody looks and says so.
+enum class DangerWords { none, maybe, surely };
+
+/// English and German words, also within a word, in any case: "smell of gas", "Gasgeruch", "it hisses".
+/// Source: our default.   Evidence: DangerWords.*
+DangerWords danger_in(std::string_view text);
+
+}  // namespace burrow
