@@ -6,6 +6,7 @@
 
 #include "burrow/check/with_findings.h"
 #include "burrow/crossing/blank.h"
+#include "burrow/day/with_day.h"
 #include "burrow/document/text.h"
 #include "burrow/file/crossing_file.h"
 
@@ -30,6 +31,7 @@ const Assessment& Document::assessment() {
     assessment_ = assess(crossing_, tables_, assessment_.ground_surface);
     if (!from_trials_.empty() && same_but_mutes(counted_, crossing_))
       assessment_ = with_findings(crossing_, tables_, std::move(assessment_), from_trials_);
+    assessment_ = with_open_record(crossing_, tables_, std::move(assessment_));
     stale_ = false;
   }
   return assessment_;

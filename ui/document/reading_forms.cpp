@@ -1,4 +1,9 @@
 #include "burrow/document/reading_forms.h"
+
+#include "burrow/check/assessment.h"
+#include "burrow/check/hose_marks.h"
+#include "burrow/crew/checklist.h"
+#include "burrow/crossing/day_record.h"
 #include "burrow/language/say.h"
 
 #include <algorithm>
@@ -43,7 +48,7 @@ std::vector<ReadingForm> reading_forms(double tail_to_nose_m) {
                     farthest_m,
                     [tail_to_nose_m](Reading& r, double v) { r.nose = Length{std::max(0.0, v + tail_to_nose_m)}; }};
   ReadingInput in = length("or nose beyond the face", &Reading::nose, false, 0, farthest_m);
-  forms.push_back({ReadingKind::mark, "hose mark", {hose, in}, false, true});
+  forms.push_back({ReadingKind::mark, "hose mark", {hose, in}, false, false});  // empty: the next mark
   forms.push_back(
       {ReadingKind::grade,
        "grade of the tool",
@@ -99,10 +104,12 @@ double tail_to_nose(const Crossing& crossing, const Tables& tables) {
 }
 
 double next_mark(const Crossing& crossing, const Tables& tables, const DayRecord& record) {
-  const double spacing = std::max(0.05, crossing.air.mark_spacing->m), ahead = tail_to_nose(crossing, tables);
+  const double spacing = std::max(0.05, mark_spacing(crossing).m), ahead = tail_to_nose(crossing, tables);
+  // A mark of a slip of the pen, 10 km, takes the next one nowhere.
+  const double most_m = 2 * (crossing.bore.exit.station.m - crossing.bore.launch.station.m) + ahead;
   double furthest = 0;
   for (const Reading& r : record.readings)
-    if (r.nose && (r.kind == ReadingKind::mark || r.kind == ReadingKind::stop))
+    if (r.nose && counts(r) && r.nose->m < most_m && (r.kind == ReadingKind::mark || r.kind == ReadingKind::stop))
       furthest = std::max(furthest, r.nose->m);
   if (furthest < ahead - 1e-6) return ahead;  // the tail at the face: mark 0
   return ahead + (std::floor((furthest - ahead) / spacing + 1e-6) + 1) * spacing;
@@ -155,6 +162,13 @@ std::string reading_line(const Reading& r, UnitSystem units) {
   if (r.rise) add(burrow::translated("risen"), r.rise->m, Dimension::small_length);
   if (r.pressure) add("", r.pressure->Pa, Dimension::air_pressure);
   if (r.nose) add(burrow::translated("nose"), r.nose->m, Dimension::station);
+  if (r.sign) line += " · " + translated_word(*r.sign);
+  for (const std::string& task : r.tasks)
+    if (const std::optional<MarkTask> known = from_word<MarkTask>(task))
+      line += " · " + translated_phrase(words_of_task(*known));
+  if (r.cancelled)
+    line += " · " + (r.cancelled->empty() ? std::string(burrow::translated("struck through"))
+                                          : say("struck through: {}", *r.cancelled));
   if (r.how) line += " · " + translated_word(*r.how);
   if (r.why && !r.why->empty()) line += " · " + *r.why;
   if (r.text && !r.text->empty()) line += " · " + *r.text;

@@ -25,7 +25,8 @@ QString tr(const char* text) {
 
 class AsBuiltPages {
  public:
-  explicit AsBuiltPages(const AsBuilt& built) : built_(built), sheet_(built.sheet), day_(built.day) {}
+  explicit AsBuiltPages(const AsBuilt& built)
+      : built_(built), sheet_(built.sheet), day_(built.day), measured_(measured_to(built)) {}
 
   Result<std::vector<Page>> all() {
     new_text_page(pages_, sheet_, tr("As-built record"));
@@ -62,7 +63,7 @@ class AsBuiltPages {
       paper.short_text({box.left() + 10, y}, words, small, box.width() - 10);
       y += 3.6;
     };
-    line({0.5, colours.path}, tr("as built, by all readings"));
+    line({0.5, colours.path}, measured_ ? tr("as built, by all readings") : tr("as predicted: nothing was measured"));
     paper.rect(QRectF(box.left(), y - 2, 8, 2.2), colours.band);
     paper.short_text({box.left() + 10, y}, tr("nine in ten, half of all"), small, box.width() - 10);
     y += 3.6;
@@ -107,8 +108,18 @@ class AsBuiltPages {
     all.emplace_back(tr("end"), day_.how ? tr("%1, after %2").arg(how_words(*day_.how), after)
                                          : tr("not entered; last reading after %1").arg(after));
     all.emplace_back(tr("furthest nose"), translated(day_.furthest_m));
+    if (record.taken_on)
+      all.emplace_back(tr("taken on"),
+                       tr("%1: %2").arg(text_from(record.taken_on->by), text_from(record.taken_on->why)));
+    const Statement& released = record.aftermath.released;
+    if (!released.by.empty())
+      all.emplace_back(
+          tr("released"),
+          tr("%1, %2: %3").arg(text_from(released.by), text_from(released.date.value_or("")), text_from(released.how)));
     const Arrival &planned = sheet_.assessment.arrival, &now = day_.arrival;
-    if (day_.how == EndHow::arrived && now.offset_m && now.elevation_m) {
+    const bool seen_out = measured_ && *measured_ >= sheet_.assessment.bore.length_m - 1e-9;
+    if (day_.how == EndHow::arrived && !seen_out) all.emplace_back(tr("came out"), tr("not measured"));
+    if (day_.how == EndHow::arrived && seen_out && now.offset_m && now.elevation_m) {
       all.emplace_back(tr("came out"), tr("offset %1 ± %2, level %3 ± %4")
                                            .arg(translated(*now.offset_m, Dimension::station),
                                                 translated(1.645 * now.sd_lateral_m.value_or(0)),
@@ -125,8 +136,7 @@ class AsBuiltPages {
       }
     }
     all.emplace_back(
-        tr("pipe"),
-        c.pipe ? text_from(c.pipe->material.empty() ? std::string("not entered") : c.pipe->material) : tr("none"));
+        tr("pipe"), c.pipe ? (c.pipe->material.empty() ? tr("not entered") : text_from(c.pipe->material)) : tr("none"));
     all.emplace_back(tr("scale"), scale_words(scale, sheet_.units));
     const double times = std::max(1.0, c.sheet.vertical_exaggeration->v);
     if (times > 1) all.emplace_back(tr("heights"), tr("× %1").arg(times));
@@ -173,17 +183,18 @@ class AsBuiltPages {
     Flow flow([this] { return new_text_page(pages_, sheet_, tr("As-built record: readings")); });
     flow.heading(tr("Readings as they were taken"));
     readings(flow);
-    flow.heading(tr("The line as built"));
-    flow.paragraph(
-        tr("Place of the axis by all readings, with its nine in ten each way; beside it how far it lies off the mean "
-           "path that was planned. Depth: ground line to axis."));
+    flow.heading(measured_ ? tr("The line as built") : tr("The line as predicted: nothing was measured"));
+    flow.paragraph(tr(
+        "Place of the axis by all readings, with its nine in ten each way; beside it how far it lies off the mean "
+        "path that was planned. Depth: ground line to axis. Predicted, not measured: beyond the last reading of place "
+        "or direction."));
     line_table(flow);
     flow.heading(tr("Utilities passed"));
     utilities(flow);
   }
 
   void readings(Flow& flow) {
-    const std::vector<std::optional<double>> noses = noses_of(built_.record);
+    const std::vector<std::optional<double>> noses = noses_of(built_);
     std::vector<TableRow> rows;
     for (std::size_t i = 0; i < built_.record.readings.size(); ++i) {
       const Reading& reading = built_.record.readings[i];
@@ -194,9 +205,10 @@ class AsBuiltPages {
       TableRow row{QString::number(i + 1), translated(reading.time.s, Dimension::duration), rest};
       const bool placed = noses[i].has_value() && !day_.smoothed.points.empty();
       const PathPoint at = placed ? built_at(day_.smoothed, *noses[i]) : PathPoint{};
+      const bool measured = placed && was_measured(*noses[i]);
       row << (placed ? translated(at.x_m, Dimension::station) : QStringLiteral("–"))
-          << (placed ? translated(at.y_m, Dimension::station) : QStringLiteral("–"))
-          << (placed ? translated(at.z_m, Dimension::station) : QStringLiteral("–")) << remark(i);
+          << (measured ? translated(at.y_m, Dimension::station) : QStringLiteral("–"))
+          << (measured ? translated(at.z_m, Dimension::station) : QStringLiteral("–")) << remark(i);
       rows.push_back(row);
     }
     if (rows.empty()) {
@@ -213,11 +225,18 @@ class AsBuiltPages {
                rows);
   }
 
+  [[nodiscard]] bool was_measured(double nose_m) const { return measured_ && nose_m <= *measured_ + 1e-9; }
+
   [[nodiscard]] QString remark(std::size_t reading) const {
+    const Reading& one = built_.record.readings[reading];
+    if (!counts(one)) return tr("struck through");
+    for (const ReadingQuery& query : day_.queried)
+      if (query.reading == reading) return tr("doubtful, not used");
     for (const ReadingLeftOut& out : day_.left_out)
       if (out.reading == reading) return text_from(left_out_text(out, built_.record));
     for (const OddReading& odd : day_.odd)
-      if (odd.reading == reading) return tr("odd: %1 sd off").arg(QString::number(odd.in_sd, 'f', 1));
+      if (odd.reading == reading)
+        return tr("odd: off by %1 times its usual spread").arg(QString::number(odd.in_sd, 'f', 1));
     return QString();
   }
 
@@ -242,7 +261,9 @@ class AsBuiltPages {
       const std::vector<PathPoint>& planned = sheet_.assessment.bore.points;
       const auto beyond =
           std::find_if(planned.begin(), planned.end(), [&](const PathPoint& q) { return q.x_m >= p.x_m - 1e-9; });
-      if (beyond != planned.end()) {
+      if (!was_measured(p.s_m)) {
+        row << tr("predicted, not measured") << QStringLiteral("–");
+      } else if (beyond != planned.end()) {
         PathPoint q = *beyond;
         if (beyond != planned.begin()) {
           const PathPoint& before = *(beyond - 1);
@@ -268,24 +289,24 @@ class AsBuiltPages {
                rows);
   }
 
+  /// What the nose has passed, with its clear gap; what lies beyond the end of the hole was not passed.
   void utilities(Flow& flow) {
     std::vector<TableRow> rows;
     const double last = built_.day.furthest_m;
     for (const UtilityAnswer& u : sheet_.assessment.utilities) {
-      if (!u.on_utility || !u.on_bore) continue;
-      // Nearest place of the line as built, to where the utility was taken to lie.
-      double nearest = 1e300;
-      PathPoint at;
-      for (const PathPoint& p : built_points(built_)) {
-        const double gap = std::hypot(p.x_m - u.on_utility->x_m, p.y_m - u.on_utility->y_m, p.z_m - u.on_utility->z_m);
-        if (gap < nearest) {
-          nearest = gap;
-          at = p;
-        }
-      }
-      if (nearest > 1e200 || at.s_m > last + 1e-9) continue;
+      if (!u.on_utility || !u.on_bore || !u.separation_m) continue;
+      const auto axis_gap = [&](const auto& p) {
+        return std::hypot(p.x_m - u.on_utility->x_m, p.y_m - u.on_utility->y_m, p.z_m - u.on_utility->z_m);
+      };
+      const double radii = axis_gap(*u.on_bore) - *u.separation_m;
+      const auto nearest =
+          std::min_element(day_.smoothed.points.begin(), day_.smoothed.points.end(),
+                           [&](const PathPoint& a, const PathPoint& b) { return axis_gap(a) < axis_gap(b); });
+      if (nearest == day_.smoothed.points.end() || nearest->s_m > last + 1e-9) continue;
       rows.push_back(
-          {text_from(u.name), translated(at.x_m, Dimension::station), translated(nearest), translated(u.separation_m)});
+          {text_from(u.name), translated(nearest->x_m, Dimension::station),
+           was_measured(nearest->s_m) ? translated(axis_gap(*nearest) - radii) : tr("predicted, not measured"),
+           translated(u.separation_m)});
     }
     if (rows.empty()) {
       flow.paragraph(tr("None with a known depth."));
@@ -293,7 +314,7 @@ class AsBuiltPages {
     }
     flow.table({{tr("utility"), 3},
                 {tr("passed at station"), 1.6},
-                {tr("axis to its axis there, as built"), 2},
+                {tr("clear gap, as built"), 2},
                 {tr("clear gap, as planned"), 1.6}},
                rows);
   }
@@ -301,48 +322,11 @@ class AsBuiltPages {
   const AsBuilt& built_;
   const Sheet& sheet_;
   const DayAnswer& day_;
+  std::optional<double> measured_;  ///< nose of the last reading of place or direction
   std::vector<Page> pages_;
 };
 
 }  // namespace
-
-PathPoint built_at(const BorePath& path, double s_m) {
-  const auto& points = path.points;
-  if (points.empty()) return {};
-  const auto beyond = std::find_if(points.begin(), points.end(), [&](const PathPoint& p) { return p.s_m >= s_m; });
-  if (beyond == points.begin()) return points.front();
-  if (beyond == points.end()) return points.back();
-  const PathPoint& a = *(beyond - 1);
-  PathPoint p = *beyond;
-  const double t = (s_m - a.s_m) / std::max(p.s_m - a.s_m, 1e-12);
-  const auto between = [&](double PathPoint::*m) { p.*m = a.*m + t * (p.*m - a.*m); };
-  for (double PathPoint::*m :
-       {&PathPoint::x_m, &PathPoint::y_m, &PathPoint::z_m, &PathPoint::sd_lateral_m, &PathPoint::sd_vertical_m})
-    between(m);
-  p.s_m = s_m;
-  return p;
-}
-
-std::vector<std::optional<double>> noses_of(const DayRecord& record) {
-  std::vector<std::optional<double>> noses;
-  std::optional<double> last;
-  for (const Reading& reading : record.readings) {
-    if (reading.kind == ReadingKind::start) last = last.value_or(0.0);
-    if (reading.nose) last = reading.nose->m;
-    noses.push_back(last);
-  }
-  return noses;
-}
-
-std::vector<PathPoint> built_points(const AsBuilt& built) {
-  std::vector<PathPoint> points;
-  for (const PathPoint& p : built.day.smoothed.points) {
-    if (p.s_m >= built.day.furthest_m - 1e-9) break;
-    points.push_back(p);
-  }
-  if (!built.day.smoothed.points.empty()) points.push_back(built_at(built.day.smoothed, built.day.furthest_m));
-  return points;
-}
 
 Result<std::vector<Page>> as_built_pages(const Sheet& sheet) {
   const auto& records = sheet.crossing.record;
@@ -353,8 +337,9 @@ Result<std::vector<Page>> as_built_pages(const Sheet& sheet) {
     return fail("record", sheet.record.empty() ? "no readings" : sheet.record,
                 "a record of the day with readings: take them on the page Day");
   const DayRecord& record = *chosen;
-  const Crossing bored = record.alternative ? with_alternative(sheet.crossing, *record.alternative) : sheet.crossing;
-  const Assessment planned = record.alternative ? assess(bored, sheet.tables) : sheet.assessment;
+  const Crossing bored = as_bored(sheet.crossing, record);
+  const bool as_it_is = !record.alternative && layout_stands(sheet.crossing, record);
+  const Assessment planned = as_it_is ? sheet.assessment : assess(bored, sheet.tables);
   Sheet of_layout{bored, planned, sheet.tables};
   of_layout.paper_mm = sheet.paper_mm;
   of_layout.units = sheet.units;

@@ -15,8 +15,12 @@ struct AsBuilt {
 
 /// The believed place of the nose at an arc length of the smoothed path.
 PathPoint built_at(const BorePath& path, double s_m);
-/// Nose of each reading; empty where it has none and none came before it.
-std::vector<std::optional<double>> noses_of(const DayRecord& record);
+/// Nose of each reading; empty where it has none and none came before it. What is asked about or struck through puts no
+/// nose anywhere.
+std::vector<std::optional<double>> noses_of(const AsBuilt& built);
+/// How far in the last reading of place or direction was taken; all beyond is predicted, not measured. Empty: nothing
+/// was measured.
+std::optional<double> measured_to(const AsBuilt& built);
 /// Up to where the hole was made: everything behind the furthest nose.
 std::vector<PathPoint> built_points(const AsBuilt& built);
 

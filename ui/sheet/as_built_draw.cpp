@@ -37,10 +37,12 @@ class Drawing {
  public:
   Drawing(Page& page, const AsBuilt& built, const QRectF& area)
       : paper_(page), built_(built), sheet_(built.sheet), area_(area), points_(built_points(built)) {
-    const std::vector<std::optional<double>> noses = noses_of(built.record);
+    const std::vector<std::optional<double>> noses = noses_of(built);
     for (std::size_t i = 0; i < noses.size(); ++i) {
       const ReadingKind kind = built.record.readings[i].kind;
-      if (!noses[i] || kind == ReadingKind::go || kind == ReadingKind::note || kind == ReadingKind::pressure) continue;
+      const bool placed = kind != ReadingKind::go && kind != ReadingKind::note && kind != ReadingKind::pressure &&
+                          kind != ReadingKind::done;
+      if (!noses[i] || !placed || !counts(built.record.readings[i])) continue;
       shown_.push_back({static_cast<int>(i) + 1, kind, built_at(built.day.smoothed, *noses[i])});
     }
   }
@@ -341,6 +343,7 @@ bool draw_reading_sign(Paper& paper, ReadingKind kind, const QPointF& at) {
     case ReadingKind::peg:
       polygon({{-0.8, -0.8}, {0.8, -0.8}, {0.8, 0.8}, {-0.8, 0.8}}, Qt::white, colours.path);
       return true;
+    case ReadingKind::danger:
     case ReadingKind::stop:
       paper.line(at + QPointF(-0.9, -0.9), at + QPointF(0.9, 0.9), {0.35, colours.stop});
       paper.line(at + QPointF(-0.9, 0.9), at + QPointF(0.9, -0.9), {0.35, colours.stop});
@@ -354,6 +357,7 @@ bool draw_reading_sign(Paper& paper, ReadingKind kind, const QPointF& at) {
       return true;
     case ReadingKind::go:
     case ReadingKind::pressure:
+    case ReadingKind::done:
     case ReadingKind::note:
       break;
   }

@@ -8,6 +8,7 @@
 #include "burrow/document/text.h"
 #include "burrow/words/headline.h"
 #include "burrow/words/run_text.h"
+#include "card_marks.h"
 #include "parts.h"
 
 namespace burrow {
@@ -15,8 +16,8 @@ namespace burrow {
 namespace {
 
 constexpr double pt = 25.4 / 72;
-constexpr double small = 11 * pt;  // nothing on the card is smaller
-constexpr double large = 20 * pt;  // what has to be set
+constexpr double small = card_text_mm;  // nothing on the card is smaller
+constexpr double large = 20 * pt;       // what has to be set
 constexpr double margin = 8;
 
 QString tr(const char* text, const char* context = nullptr, int n = -1) {
@@ -223,75 +224,6 @@ double foot_of_front(Paper& paper, const QRectF& in, double top, const Sheet& sh
   return y + 2 * row;
 }
 
-bool stops_here(const Mark& mark) {
-  return std::find(mark.tasks.begin(), mark.tasks.end(), MarkTask::stop_until_exposed) != mark.tasks.end();
-}
-
-/// The marks in short between settings and foot, as many as there is room for.
-void short_marks(Paper& paper, const QRectF& box, const Sheet& sheet) {
-  const std::vector<Mark>& marks = sheet.assessment.marks;
-  if (marks.empty()) return;
-  const TextStyle body{small}, bold{small, QFont::DemiBold};
-  const double number = sheet.units == UnitSystem::us ? 26 : 17;
-  const double words_at = box.left() + 2 * number + 1, words_width = box.right() - words_at;
-  const auto shown_length = [&](const std::optional<double>& v) { return shown(v, Dimension::length, sheet.units); };
-  double y = box.top();
-  paper.rect(QRectF(box.left(), y, box.width(), line_height_mm(bold) + 0.6), QColor(0xec, 0xec, 0xec));
-  paper.text({box.left() + 1, y + small}, tr("hose at"), bold);
-  paper.text({box.left() + number + 1, y + small}, tr("deep"), bold);
-  paper.text({words_at, y + small}, tr("what comes next"), bold);
-  y += line_height_mm(bold) + 1;
-
-  const double line = line_height_mm(body);
-  for (std::size_t i = 0; i < marks.size(); ++i) {
-    const Mark& mark = marks[i];
-    QString words = text_from(mark_in_short(mark, sheet.units));
-    if (words.isEmpty() && i + 1 == marks.size()) words = tr("exit pit");
-    const QStringList lines = wrapped(words, body, words_width);
-    const double height = line * static_cast<double>(std::max<qsizetype>(1, lines.size())) + 0.5;
-    const double after = i + 1 < marks.size() ? line : 0;  // for the words that send to the back
-    if (y + height + after > box.bottom() + 1e-6) {
-      paper.text({box.left() + 1, y + small},
-                 tr("The other %n marks are on the back.", nullptr, static_cast<int>(marks.size() - i)), bold);
-      return;
-    }
-    paper.text({box.left() + 1, y + small}, mark.hose_m ? shown_length(mark.hose_m) : tr("tool in"), body);
-    paper.text({box.left() + number + 1, y + small}, shown_length(mark.depth_m), body);
-    const bool stops = stops_here(mark);
-    double base = y + small;
-    for (const QString& part : lines) {
-      if (!part.isEmpty()) paper.text({words_at, base}, part, {small, stops ? QFont::Bold : QFont::Normal});
-      base += line;
-    }
-    y += height;
-    paper.line({box.left(), y - 0.15}, {box.right(), y - 0.15}, {0.1, QColor(0xb0, 0xb0, 0xb0)});
-  }
-}
-
-/// What to do on the first line, what is near on those below.
-QString near_and_to_do(const Mark& mark, const Sheet& sheet) {
-  QString task = text_from(task_words(mark, sheet.crossing));
-  if (!task.isEmpty()) task[0] = task[0].toUpper();
-  if (stops_here(mark)) task = tr("STOP.") + QLatin1Char(' ') + task;
-  QStringList all;
-  if (!task.isEmpty()) all << task;
-  for (const MarkNear& near : mark.near) all << QStringLiteral("• ") + text_from(near_words(near, sheet.units));
-  return all.join(QLatin1Char('\n'));
-}
-
-void marks_in_full(Flow& flow, const Sheet& sheet) {
-  if (sheet.assessment.marks.empty()) return;
-  flow.heading(tr("Marks of the hose"));
-  std::vector<TableRow> rows;
-  const auto number = [&](const std::optional<double>& v) { return shown(v, Dimension::length, sheet.units); };
-  for (const Mark& mark : sheet.assessment.marks)
-    rows.push_back({mark.hose_m ? number(mark.hose_m) : tr("tool in"), number(mark.nose_m), number(mark.depth_m),
-                    near_and_to_do(mark, sheet)});
-  const double narrow = sheet.units == UnitSystem::us ? 2.1 : 1;  // "11 ft 1.7 in"
-  flow.table({{tr("hose"), narrow}, {tr("nose"), narrow}, {tr("deep"), narrow}, {tr("to do; what is near"), 4.4}},
-             rows);
-}
-
 void stops_and_steps_in_full(Flow& flow, const Sheet& sheet) {
   flow.heading(tr("Air off at once when"));
   for (const Phrase& sign : stop_signs(sheet.crossing, sheet.assessment, sheet.units))
@@ -355,7 +287,7 @@ std::vector<Page> card_pages(const Sheet& sheet) {
     draw_pits(*area.page, area.box, sheet, small, false);
   }
   eased_in_full(flow, sheet);
-  marks_in_full(flow, sheet);
+  marks_in_full(flow, sheet, size.width() - 2 * margin);
   stops_and_steps_in_full(flow, sheet);
   owners_to_ring(flow, sheet);
   std::vector<Page> pages;

@@ -65,8 +65,12 @@ void Flow::table_titles(const std::vector<TableColumn>& columns, const std::vect
   y_ += height + 0.4;
 }
 
-void Flow::table(const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows) {
-  const TextStyle& body = style_.body;
+void Flow::table(const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows,
+                 const std::vector<bool>& bold) {
+  const TextStyle plain = style_.body;
+  TextStyle strong = plain;
+  strong.weight = QFont::Bold;
+  const auto style_of = [&](std::size_t row) { return row < bold.size() && bold[row] ? strong : plain; };
   if (!area_.page) next();
   double shares = 0;
   for (const TableColumn& c : columns) shares += c.share;
@@ -84,14 +88,16 @@ void Flow::table(const std::vector<TableColumn>& columns, const std::vector<Tabl
       const double width = widths[c] - cell_gap;
       titles = std::max(titles, wrapped(columns[c].title, style_.titles, width).size());
       if (static_cast<qsizetype>(c) < rows.front().size())
-        first = std::max(first, wrapped(rows.front()[static_cast<qsizetype>(c)], body, width).size());
+        first = std::max(first, wrapped(rows.front()[static_cast<qsizetype>(c)], style_of(0), width).size());
     }
     least = static_cast<double>(titles) * line_height_mm(style_.titles) +
-            static_cast<double>(first) * line_height_mm(body) + 3;
+            static_cast<double>(first) * line_height_mm(plain) + 3;
   }
   keep(std::min(std::max(least, 14.0), area_.box.height() / 2));
   table_titles(columns, widths_here());
-  for (const TableRow& row : rows) {
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    const TableRow& row = rows[r];
+    const TextStyle body = style_of(r);
     std::vector<double> widths = widths_here();
     std::vector<QStringList> cells;
     qsizetype tall = 1;

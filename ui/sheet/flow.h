@@ -34,7 +34,9 @@ class Flow {
   void heading(const QString& words);
   void paragraph(const QString& words);
   /// The title row stands again at the top of each further area. A row that is longer than an area goes on in the next.
-  void table(const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows);
+  /// `bold`: rows that stand out, by what they ask for and never by their words.
+  void table(const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows,
+             const std::vector<bool>& bold = {});
   /// Lines that stay together where an area can hold them; the first one is set apart.
   void block(const QString& title, const QStringList& lines);
   /// Ruled lines to write on, each after its words.

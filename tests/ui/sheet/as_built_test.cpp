@@ -155,6 +155,60 @@ TEST(AsBuilt, Stuck_EndsAtTheFurthestNose) {
   EXPECT_FALSE(words.contains(QStringLiteral("came out")));
 }
 
+/// "Utilities passed" and what stands below it.
+QString passed_words(const Judged& j) {
+  const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::as_built))
+                            .replace(QLatin1Char('\n'), QLatin1Char(' '));
+  return words.mid(words.indexOf(QStringLiteral("Utilities passed")));
+}
+
+// Backed out at 4.90 m: what lies beyond was not passed, and nothing arrives.
+TEST(AsBuilt, BackedOut_PassedIsOnlyWhatItPassed) {
+  Judged j = bored("house-service", false);
+  DayRecord& record = j.crossing.record.front();
+  record.readings = {at(ReadingKind::start, 0, 0.0), at(ReadingKind::mark, 5, 1.5), at(ReadingKind::mark, 15, 4.9),
+                     at(ReadingKind::end, 20)};
+  record.readings.back().how = EndHow::backed_out;
+  const QString passed = passed_words(j);
+  EXPECT_TRUE(passed.contains(QStringLiteral("telecom duct"))) << passed.toStdString();
+  for (const char* beyond : {"sewer", "water main", "power cable", "house drain"})
+    EXPECT_FALSE(passed.contains(QLatin1String(beyond))) << beyond << ": " << passed.toStdString();
+  const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::as_built));
+  EXPECT_FALSE(words.contains(QStringLiteral("came out")));
+}
+
+// Marks alone measure no place: it is predicted, and said so.
+TEST(AsBuilt, MarksOnly_PredictedNotMeasured) {
+  Judged j = bored("house-service", true);
+  std::erase_if(j.crossing.record.front().readings, [](const Reading& r) {
+    return r.kind == ReadingKind::fix || r.kind == ReadingKind::grade || r.kind == ReadingKind::arrival;
+  });
+  const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::as_built))
+                            .replace(QLatin1Char('\n'), QLatin1Char(' '));
+  EXPECT_TRUE(words.contains(QStringLiteral("as predicted: nothing was measured")));
+  EXPECT_TRUE(words.contains(QStringLiteral("The line as predicted")));
+  EXPECT_TRUE(words.contains(QStringLiteral("not measured")));
+  EXPECT_FALSE(words.contains(QStringLiteral("as planned 0"))) << "nobody measured that";
+}
+
+// The clear gap stands beside the clear gap, never an axis distance.
+TEST(AsBuilt, Passed_ClearGapsAlone) {
+  const QString passed = passed_words(bored("house-service", true));
+  EXPECT_TRUE(passed.contains(QStringLiteral("clear gap")));
+  EXPECT_FALSE(passed.contains(QStringLiteral("axis to its axis")));
+}
+
+// What was struck through and what is doubtful stands there, and moves no line.
+TEST(AsBuilt, StruckThroughAndDoubtful_StandThere) {
+  Judged j = bored("house-service", true);
+  Reading far = at(ReadingKind::mark, 12.5, 1e4), gone = at(ReadingKind::mark, 12.6, 5.2);
+  gone.cancelled = "glove";
+  j.crossing.record.front().readings.insert(j.crossing.record.front().readings.begin() + 3, {far, gone});
+  const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::as_built));
+  EXPECT_TRUE(words.contains(QStringLiteral("struck through")));
+  EXPECT_TRUE(words.contains(QStringLiteral("doubtful, not used")));
+}
+
 // Hundreds of marks go on to further pages, and the numbers that find no room over the drawing stand in the table.
 TEST(AsBuilt, ManyReadings_GoOnToFurtherPages) {
   const Judged j = bored("sixty-utilities", true, 0.1);
