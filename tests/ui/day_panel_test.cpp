@@ -22,6 +22,7 @@ struct DayPage : PanelBeside<DayPanel> {
     panel.refresh_now();
   }
   void click(const char* begins_with) {
+    panel.refresh_now();  // its clock may have gone on
     QPushButton* button = panel.button(QString::fromUtf8(begins_with));
     ASSERT_TRUE(button) << begins_with;
     ASSERT_TRUE(button->isEnabled()) << begins_with;
@@ -42,9 +43,9 @@ TEST(DayPanel, Taps_AreOneUndoStepEachWithTheirTime) {
   w.now = w.now.addSecs(95);
   w.click("Mark");
   w.now = w.now.addSecs(25);
-  w.click("Stop");
+  w.click("AIR OFF");
   w.now = w.now.addSecs(300);
-  w.click("Go on");
+  w.click("Goes on");
   EXPECT_EQ(w.steps(), 4);
   ASSERT_EQ(w.record().readings.size(), 4u);
   EXPECT_EQ(w.record().readings[1].kind, ReadingKind::mark);
@@ -67,7 +68,7 @@ TEST(DayPanel, Typed_ReadingInEitherUnitAndItsPlaceInTime) {
   EXPECT_NEAR(w.record().readings[2].offset->m, 0.05, 1e-12);
   EXPECT_FALSE(w.record().readings[2].depth);
   w.choose("Kind", "grade");
-  w.panel.input(QStringLiteral("time since"))->setText(QStringLiteral("5 min"));
+  w.panel.input(QStringLiteral("time"))->setText(QStringLiteral("5 min"));
   w.type_into(w.panel.input(QStringLiteral("grade")), "1:100");
   ASSERT_EQ(w.record().readings.size(), 4u);
   EXPECT_EQ(w.record().readings[1].kind, ReadingKind::grade);  // before the mark at 10 min
@@ -93,27 +94,180 @@ TEST(DayPanel, WrongTyping_StaysAndSaysWhy) {
 
 TEST(DayPanel, Advice_FollowsTheReadings) {
   DayPage w;
-  EXPECT_TRUE(w.panel.advice()->text().startsWith(QStringLiteral("Nothing started")));
+  EXPECT_TRUE(w.panel.advice_text().startsWith(QStringLiteral("Nothing started")));
   w.click("Start");
-  EXPECT_TRUE(w.panel.advice()->text().startsWith(QStringLiteral("Go on"))) << w.panel.visible_text().toStdString();
+  EXPECT_TRUE(w.panel.advice_text().startsWith(QStringLiteral("Go on"))) << w.panel.visible_text().toStdString();
   EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("arrives")), -1);
   w.now = w.now.addSecs(200);
   w.click("Mark");
   w.choose("Kind", "fix");
   w.panel.input(QStringLiteral("offset"))->setText(QStringLiteral("0.9 m"));
   w.type_into(w.panel.input(QStringLiteral("depth")), "0.9 m");
-  EXPECT_FALSE(w.panel.advice()->text().startsWith(QStringLiteral("Go on"))) << w.panel.visible_text().toStdString();
+  EXPECT_FALSE(w.panel.advice_text().startsWith(QStringLiteral("Go on"))) << w.panel.visible_text().toStdString();
 }
 
-TEST(DayPanel, Remove_TakesThePickedReading) {
+// A reading is never gone: it stands struck through, and counts no more. The start is not taken by default.
+TEST(DayPanel, StrikeThrough_StaysInTheRecord) {
   DayPage w;
   w.click("Start");
   w.now = w.now.addSecs(60);
   w.click("Mark");
   w.panel.readings()->setCurrentRow(0);  // the newest stands first
-  w.click("Remove");
-  ASSERT_EQ(w.record().readings.size(), 1u);
-  EXPECT_EQ(w.record().readings[0].kind, ReadingKind::start);
+  w.click("Strike through");
+  ASSERT_EQ(w.record().readings.size(), 2u);
+  EXPECT_EQ(w.record().readings[1].cancelled, "");
+  w.panel.readings()->setCurrentRow(1);
+  w.click("Strike through");
+  EXPECT_FALSE(w.record().readings[0].cancelled) << "the start wants a reason";
+  w.expect_opens_again();
+}
+
+// The cross beside each of the last five takes it back.
+TEST(DayPanel, LastFive_EachTakenBackWithOneTap) {
+  DayPage w;
+  w.click("Start");
+  for (int i = 0; i < 6; ++i) {
+    w.now = w.now.addSecs(60);
+    w.click(i % 2 ? "Goes on" : "AIR OFF");
+  }
+  std::vector<QPushButton*> crosses;
+  for (QPushButton* one : w.panel.findChildren<QPushButton*>())
+    if (one->accessibleName().startsWith(QStringLiteral("Take back")) && one->isVisibleTo(&w.panel))
+      crosses.push_back(one);
+  ASSERT_EQ(crosses.size(), 5u);
+  for (const QPushButton* one : crosses) EXPECT_GE(std::min(one->width(), one->height()), 48);
+  QTest::mouseClick(crosses[2], Qt::LeftButton);
+  EXPECT_EQ(w.record().readings[4].cancelled, "");
+}
+
+// Mark and AIR OFF are as large as each other, at least 64 px high, and never move; a tap too soon is none.
+TEST(DayPanel, Deck_NeverMovesAndRests) {
+  DayPage w;
+  w.click("Start");
+  w.now = w.now.addSecs(60);
+  QPushButton *mark = w.panel.button(QStringLiteral("Mark")), *off = w.panel.button(QStringLiteral("AIR OFF"));
+  w.panel.refresh_now();
+  QCoreApplication::processEvents();
+  const QRect before(mark->mapTo(&w.panel, QPoint()), mark->size());
+  EXPECT_GE(mark->height(), 64);
+  EXPECT_LE(std::abs(mark->width() - off->width()), 1);
+  EXPECT_EQ(mark->height(), off->height());
+  w.click("Mark");
+  QTest::mouseClick(mark, Qt::LeftButton);  // the glove taps again
+  EXPECT_EQ(w.record().readings.size(), 2u);
+  w.now = w.now.addMSecs(1100);
+  w.click("Mark");
+  EXPECT_EQ(w.record().readings.size(), 3u);
+  w.click("DANGER");
+  QCoreApplication::processEvents();
+  EXPECT_EQ(QRect(mark->mapTo(&w.panel, QPoint()), mark->size()), before);
+  EXPECT_EQ(w.panel.advice_text().indexOf(QStringLiteral("Everybody out")), 0);
+  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("upwind")), -1);
+  w.click("Smell");
+  EXPECT_EQ(w.record().readings.back().sign, DangerSign::smell);
+}
+
+// One key each, and none of them taken from who types.
+TEST(DayPanel, Keys_OneEach) {
+  DayPage w;
+  w.click("Start");
+  w.now = w.now.addSecs(60);
+  w.panel.refresh_now();
+  w.panel.setFocus();
+  QTest::keyClick(&w.panel, Qt::Key_M);
+  ASSERT_EQ(w.record().readings.size(), 2u);
+  EXPECT_EQ(w.record().readings[1].kind, ReadingKind::mark);
+  QTest::keyClick(&w.panel, Qt::Key_S);
+  EXPECT_EQ(w.record().readings.back().kind, ReadingKind::stop);
+  w.choose("Kind", "note");
+  w.type_into(w.panel.input(QStringLiteral("in words")), "Mmsx");
+  ASSERT_EQ(w.record().readings.size(), 4u);
+  EXPECT_EQ(w.record().readings.back().text, "Mmsx");
+}
+
+// "5:10" and Enter is a mark: four keys and Enter.
+TEST(DayPanel, TypedMark_FourKeysAndEnter) {
+  DayPage w;
+  w.click("Start");
+  w.now = w.now.addSecs(330);
+  w.type_into(w.panel.input(QStringLiteral("time")), "5:10");
+  ASSERT_EQ(w.record().readings.size(), 2u);
+  EXPECT_EQ(w.record().readings[1].time.s, 310);
+  EXPECT_NEAR(w.record().readings[1].nose->m, tail_to_nose(w.crossing(), tables_for_tests()), 1e-12);
+  w.now = w.now.addSecs(600);
+  w.type_into(w.panel.input(QStringLiteral("time")), "8:14");  // by the clock: it began at eight
+  EXPECT_EQ(w.record().readings[2].time.s, 840);
+}
+
+// Done ticks all that is open at the mark; the next mark has its own.
+TEST(DayPanel, Done_TicksTheTasksOfTheMark) {
+  DayPage w;
+  w.click("Start");
+  w.now = w.now.addSecs(100);
+  w.click("Mark");
+  EXPECT_EQ(w.panel.advice_text().indexOf(QStringLiteral("First do this")), 0);
+  w.click("Done");
+  EXPECT_FALSE(w.record().readings.back().tasks.empty());
+  EXPECT_NE(w.panel.advice_text().indexOf(QStringLiteral("First do this")), 0);
+  w.expect_opens_again();
+}
+
+// A verdict against it: nobody starts without a name and a reason, which stay in the record.
+TEST(DayPanel, TakeOn_NameAndReason) {
+  DayPage w;
+  w.document.change(QStringLiteral("Water"), [](Crossing& c) { c.site.water.reset(); });
+  w.panel.refresh_now();
+  EXPECT_EQ(w.panel.advice_text().indexOf(QStringLiteral("Do not start")), 0);
+  w.click("Start");
+  EXPECT_TRUE(w.crossing().record.empty());
+  QLineEdit *name = nullptr, *why = nullptr;
+  for (QLineEdit* one : w.panel.findChildren<QLineEdit*>()) {
+    if (one->accessibleName().startsWith(QStringLiteral("Who takes it on"))) name = one;
+    if (one->accessibleName().startsWith(QStringLiteral("Why it is started"))) why = one;
+  }
+  ASSERT_TRUE(name && why);
+  name->setText(QStringLiteral("A. Nobody"));
+  w.click("Take it on");
+  EXPECT_TRUE(w.crossing().record.empty()) << "without a reason";
+  why->setText(QStringLiteral("water seen below the floor"));
+  w.click("Take it on");
+  ASSERT_EQ(w.crossing().record.size(), 1u);
+  EXPECT_EQ(w.record().taken_on->by, "A. Nobody");
+  EXPECT_EQ(w.record().layout.bore, w.crossing().bore);
+  EXPECT_EQ(w.panel.advice_text().indexOf(QStringLiteral("Only as taken on")), 0)
+      << w.panel.advice_text().toStdString();
+  w.expect_opens_again();
+}
+
+// A typed 10 km is taken, asked about, and blocks nothing.
+TEST(DayPanel, Typed10Kilometres_AskedAbout) {
+  DayPage w;
+  w.click("Start");
+  w.now = w.now.addSecs(100);
+  w.type_into(w.panel.input(QStringLiteral("or nose")), "10 km");
+  if (w.record().readings.size() == 1) w.type_into(w.panel.input(QStringLiteral("or nose")), "10000 m");
+  ASSERT_EQ(w.record().readings.size(), 2u);
+  w.now = w.now.addSecs(100);
+  w.click("Mark");
+  EXPECT_NEAR(w.record().readings[2].nose->m, tail_to_nose(w.crossing(), tables_for_tests()), 1e-12);
+  w.panel.readings()->setCurrentRow(1);
+  w.click("Strike through");
+  EXPECT_EQ(w.record().readings[1].cancelled, "");
+}
+
+// Ctrl+Z takes the last reading back, with the hands in an empty entry too.
+TEST(DayPanel, Undo_FromAnEmptyEntry) {
+  TestWindow w("first-lesson");
+  w.window.side().show_page(SideColumn::Page::day);
+  DayPanel& day = w.window.side().day();
+  QTest::mouseClick(day.button(QStringLiteral("Start")), Qt::LeftButton);
+  day.refresh_now();
+  QTest::mouseClick(day.button(QStringLiteral("AIR OFF")), Qt::LeftButton);
+  ASSERT_EQ(w.window.document().crossing().record.back().readings.size(), 2u);
+  QLineEdit* time = day.input(QStringLiteral("time"));
+  time->setFocus();
+  QTest::keyClick(time, Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(w.window.document().crossing().record.back().readings.size(), 1u);
 }
 
 TEST(DayPanel, End_ClosesTheRecord) {
@@ -123,7 +277,7 @@ TEST(DayPanel, End_ClosesTheRecord) {
   w.click("Arrived");
   EXPECT_EQ(w.record().readings.back().how, EndHow::arrived);
   EXPECT_FALSE(w.panel.button(QStringLiteral("Mark"))->isEnabled());
-  EXPECT_TRUE(w.panel.button(QStringLiteral("Start another"))->isEnabled());
+  EXPECT_TRUE(w.panel.button(QStringLiteral("Begin another"))->isEnabled());
 }
 
 TEST(DayPanel, Narrow_NothingBeyondTheEdge) {

@@ -1,60 +1,125 @@
 #include "burrow/panels/day_panel.h"
 
 #include <QComboBox>
-#include <QGridLayout>
 #include <QLabel>
-#include <QLineEdit>
 #include <QPushButton>
+#include <QTimer>
 #include <algorithm>
 
+#include "ask_box.h"
 #include "burrow/charts/bore_charts.h"
+#include "burrow/crossing/day_record.h"
 #include "burrow/crossing/find.h"
 #include "burrow/document/text.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/card_list.h"
 #include "burrow/panels/learn_box.h"
-#include "burrow/words/day_text.h"
+#include "burrow/words/headline.h"
 #include "choice_words.h"
+#include "day_deck.h"
+#include "day_lines.h"
+#include "day_taps.h"
+#include "reading_entry.h"
 
 namespace burrow {
 
 namespace {
+
 constexpr std::size_t rows_seen = 6;
+constexpr int rest_ms = 1000;    ///< of Mark after a tap: a glove taps twice
+constexpr int clock_ms = 10000;  ///< the clock on the page shows minutes
 
 }  // namespace
 
 DayPanel::DayPanel(Document& document, QWidget* parent)
-    : FormPanel(document, heavy_page_ms, parent), clock_([] { return QDateTime::currentDateTime(); }) {
-  add_heading(tr("The day"));
-  records_ = add_combo(tr("Record"));
-  advice_ = add_text(tr("Advice"));
-  advice_->setMargin(6);
-  QFont bold = advice_->font();
-  bold.setBold(true);
-  advice_->setFont(bold);
+    : FormPanel(document, heavy_page_ms, parent),
+      clock_([] { return QDateTime::currentDateTime(); }),
+      deck_(new DayDeck(this)),
+      ask_(new AskBox(this)) {
+  add_above(deck_);
+  make_taps();
+  auto* clock = new QTimer(this);
+  clock->start(clock_ms);
+  connect(clock, &QTimer::timeout, this, [this] {
+    if (isVisible() && under_way()) show_deck();
+  });
+  add_widget(ask_);
+  const int before = widgets_so_far();
+  add_heading(tr("What was it? Only once everybody is out"));
+  signs_ = add_buttons(labels_of<DangerSign>({{DangerSign::struck, tr("Struck")},
+                                              {DangerSign::smell, tr("Smell")},
+                                              {DangerSign::hiss, tr("Hiss")},
+                                              {DangerSign::water, tr("Water")},
+                                              {DangerSign::smoke, tr("Smoke")},
+                                              {DangerSign::ground_moves, tr("Ground moves")},
+                                              {DangerSign::lights_fail, tr("Lights fail")},
+                                              {DangerSign::other, tr("Something else")}}));
+  for (std::size_t i = 0; i < signs_.size(); ++i)
+    connect(signs_[i], &QPushButton::clicked, this, [this, i] {
+      const std::vector<Reading>& all = record()->readings;
+      for (std::size_t r = all.size(); r-- > 0;)
+        if (all[r].kind == ReadingKind::danger && counts(all[r]))
+          return change_reading(r, tr("What was noticed"),
+                                [i](Reading& one) { one.sign = word_at<DangerSign>(static_cast<int>(i)); });
+    });
+  danger_ = add_text(tr("Emergency"));
+  danger_widgets_ = widgets_after(before);
+  make_entry();
+  make_list();
   facts_ = add_text(tr("Where it is and where it goes"));
   why_ = add_text(tr("The numbers that decide"));
-  add_gap();
-  const auto taps = add_buttons({tr("Start"), tr("Mark"), tr("Stop"), tr("Go on")});
-  begin_ = taps[0];
-  mark_ = taps[1];
-  stop_ = taps[2];
-  go_ = taps[3];
-  connect(begin_, &QPushButton::clicked, this, &DayPanel::begin);
-  connect(mark_, &QPushButton::clicked, this, [this] { tap(ReadingKind::mark); });
-  connect(stop_, &QPushButton::clicked, this, [this] { tap(ReadingKind::stop); });
-  connect(go_, &QPushButton::clicked, this, [this] { tap(ReadingKind::go); });
-  make_entry();
-  add_gap();
-  add_heading(tr("What was read"));
-  list_ = add_list(tr("Readings"), rows_seen);
-  remove_ = add_buttons({tr("Remove this reading")})[0];
-  connect(remove_, &QPushButton::clicked, this, &DayPanel::remove_picked);
-  connect(list_, &CardList::chosen, this, [this](const QString& id) { picked_ = id.toULongLong(); });
   up_ = new DeviationChart(Across::up, this);
   sideways_ = new DeviationChart(Across::sideways, this);
   add_widget(up_);
   add_widget(sideways_);
+  make_end();
+  make_paper();
+  add_end();
+  connect(&document, &Document::replaced, this, [this] {
+    shown_.clear();
+    last_tap_ = {};
+    entry_->clear_all();
+    ask_->close_it();
+  });
+}
+
+void DayPanel::make_taps() {
+  connect(deck_, &DayDeck::start_tapped, this, &DayPanel::begin);
+  connect(deck_, &DayDeck::mark_tapped, this, [this] { tap(ReadingKind::mark); });
+  connect(deck_, &DayDeck::stop_tapped, this, [this] { tap(ReadingKind::stop); });
+  connect(deck_, &DayDeck::go_tapped, this, [this] { tap(ReadingKind::go); });
+  connect(deck_, &DayDeck::danger_tapped, this, [this] { tap(ReadingKind::danger); });
+  connect(deck_, &DayDeck::done_tapped, this, &DayPanel::tap_done);
+  connect(deck_, &DayDeck::taken_back, this, &DayPanel::take_back);
+}
+
+void DayPanel::make_entry() {
+  add_gap();
+  add_heading(tr("Type a reading"));
+  entry_ = new ReadingEntry(this);
+  add_widget(entry_);
+  add_ = add_buttons({tr("Add this reading")})[0];
+  connect(add_, &QPushButton::clicked, this, &DayPanel::add_typed);
+  connect(entry_, &ReadingEntry::typed, this, &DayPanel::add_typed);
+}
+
+void DayPanel::make_list() {
+  add_gap();
+  add_heading(tr("What was read"));
+  list_ = add_list(tr("Readings"), rows_seen);
+  const auto buttons = add_buttons({tr("It stands"), tr("Strike through")});
+  stands_ = buttons[0];
+  strike_ = buttons[1];
+  connect(stands_, &QPushButton::clicked, this,
+          [this] { change_reading(picked_, tr("A reading stands"), [](Reading& one) { one.confirmed = true; }); });
+  connect(strike_, &QPushButton::clicked, this, [this] { take_back(picked_); });
+  connect(list_, &CardList::chosen, this, [this](const QString& id) {
+    picked_ = id.toULongLong();
+    show_picked();
+  });
+}
+
+void DayPanel::make_end() {
   add_gap();
   add_heading(tr("How it ended"));
   ends_ = add_buttons(labels_of<EndHow>({{EndHow::arrived, tr("Arrived")},
@@ -65,6 +130,35 @@ DayPanel::DayPanel(Document& document, QWidget* parent)
                                          {EndHow::lost, tr("Lost")}}));
   for (std::size_t i = 0; i < ends_.size(); ++i)
     connect(ends_[i], &QPushButton::clicked, this, [this, i] { tap_end(word_at<EndHow>(static_cast<int>(i))); });
+  const int before = widgets_so_far();
+  aftermath_ = add_text(tr("What came after"));
+  add_choice(
+      tr("The hole"), {tr("not entered"), tr("grouted"), tr("dug out"), tr("open"), tr("tool inside")},
+      [this] {
+        const DayRecord* now = record();
+        return now && now->aftermath.hole ? static_cast<int>(*now->aftermath.hole) + 1 : 0;
+      },
+      [this](int row) {
+        change(tr("What became of the hole"), [this, row](Crossing& c) {
+          std::optional<HoleState>& hole = find_by_id(c.record, shown_)->aftermath.hole;
+          hole = row > 0 ? std::optional(word_at<HoleState>(row - 1)) : std::nullopt;
+        });
+      });
+  release_ = add_buttons({tr("The place is released…")})[0];
+  connect(release_, &QPushButton::clicked, this, &DayPanel::release_place);
+  aftermath_widgets_ = widgets_after(before);
+}
+
+void DayPanel::make_paper() {
+  add_gap();
+  add_heading(tr("Records"));
+  records_ = add_combo(tr("Record"));
+  connect(records_, &QComboBox::activated, this, [this](int row) {
+    shown_ = records_->itemData(row).toString().toStdString();
+    refresh_now();
+  });
+  another_ = add_buttons({tr("Begin another record")})[0];
+  connect(another_, &QPushButton::clicked, this, &DayPanel::begin);
   add_gap();
   add_heading(tr("As-built record"));
   const auto paper = add_buttons({tr("As PDF…"), tr("Print…")});
@@ -79,130 +173,53 @@ DayPanel::DayPanel(Document& document, QWidget* parent)
   connect(print_, &QPushButton::clicked, this, [want] { want(true); });
   add_gap();
   add_heading(tr("Learning"));
-  learn_ = new LearnBox(document, this);
+  learn_ = new LearnBox(document_, this);
   add_widget(learn_);
-  add_end();
-  connect(records_, &QComboBox::activated, this, [this](int row) {
-    shown_ = records_->itemData(row).toString().toStdString();
-    refresh_now();
-  });
-  connect(&document, &Document::replaced, this, [this] {
-    shown_.clear();
-    typed_.clear();
-    for (QLineEdit* input : inputs_) input->clear();
-    time_->clear();
-    words_->clear();
-  });
-}
-
-void DayPanel::make_entry() {
-  add_gap();
-  add_heading(tr("Type a reading"));
-  forms_ = reading_forms(0);
-  kinds_ = add_combo(tr("Kind"));
-  for (const ReadingForm& form : forms_) kinds_->addItem(text_from(translated_label(form.name)));
-  entry_ = new QWidget(this);
-  grid_ = new QGridLayout(entry_);
-  grid_->setContentsMargins(0, 0, 0, 0);
-  grid_->setColumnStretch(0, 1);
-  grid_->setColumnStretch(1, 1);
-  add_widget(entry_);
-  time_ = new QLineEdit(this);
-  time_->setAccessibleName(tr("time since the start"));
-  time_->setPlaceholderText(tr("now"));
-  words_ = new QLineEdit(this);
-  words_->setAccessibleName(tr("in words"));
-  words_->hide();
-  add_ = add_buttons({tr("Add this reading")})[0];
-  complaint_ = add_text(tr("What is wrong with it"));
-  connect(kinds_, &QComboBox::activated, this, [this](int row) {
-    keep_typing();
-    show_form(row);
-  });
-  connect(add_, &QPushButton::clicked, this, &DayPanel::add_typed);
-  connect(time_, &QLineEdit::returnPressed, this, &DayPanel::add_typed);
-  connect(words_, &QLineEdit::returnPressed, this, &DayPanel::add_typed);
-  show_form(0);
-}
-
-void DayPanel::keep_typing() {
-  QStringList texts;
-  for (const QLineEdit* input : inputs_) texts << input->text();
-  texts << words_->text();
-  typed_[form_] = texts;
-}
-
-/// The inputs of one kind, with what was begun there before.
-void DayPanel::show_form(int form) {
-  form_ = std::clamp(form, 0, static_cast<int>(forms_.size()) - 1);
-  grid_->removeWidget(time_);
-  grid_->removeWidget(words_);
-  while (QLayoutItem* item = grid_->takeAt(0)) {
-    if (QWidget* widget = item->widget(); widget && widget != time_ && widget != words_) widget->deleteLater();
-    delete item;
-  }
-  inputs_.clear();
-  int row = 0;
-  const auto add = [&](const QString& label, QLineEdit* input) {
-    auto* name = new QLabel(label, entry_);
-    name->setWordWrap(true);
-    name->setBuddy(input);
-    input->setAccessibleName(label);
-    grid_->addWidget(name, row, 0);
-    grid_->addWidget(input, row++, 1);
-    input->show();
-  };
-  const ReadingForm& shown = forms_[static_cast<std::size_t>(form_)];
-  const QStringList begun = typed_[form_];
-  for (const ReadingInput& input : shown.inputs) {
-    auto* edit = new QLineEdit(entry_);
-    edit->setPlaceholderText(text_from(input.hint));
-    edit->setText(begun.value(static_cast<int>(inputs_.size())));
-    add(text_from(translated_label(input.label)), edit);
-    connect(edit, &QLineEdit::returnPressed, this, &DayPanel::add_typed);
-    inputs_.push_back(edit);
-  }
-  words_->setVisible(shown.words);
-  if (shown.words) {
-    words_->setText(begun.value(static_cast<int>(inputs_.size())));
-    add(tr("in words"), words_);
-  }
-  add(tr("time since the start"), time_);
-  complaint_->clear();
-  complaint_->hide();
 }
 
 const DayRecord* DayPanel::record() const {
-  for (const DayRecord& one : document_.crossing().record)
-    if (one.id == shown_) return &one;
-  return nullptr;
+  return find_by_id(document_.crossing().record, shown_);
 }
 
 bool DayPanel::under_way() const {
   const DayRecord* now = record();
-  return now && std::none_of(now->readings.begin(), now->readings.end(),
-                             [](const Reading& r) { return r.kind == ReadingKind::end; });
+  return now && !ended(*now);
+}
+
+bool DayPanel::resting() const {
+  return last_tap_.isValid() && clock_() < last_tap_.addMSecs(rest_ms) && clock_() >= last_tap_;
+}
+
+StartGate DayPanel::gate_now() const {
+  const QDate day = clock_().date();
+  return start_gate(document_.crossing(), document_.assessment(), {{day.year(), day.month(), day.day()}});
 }
 
 double DayPanel::seconds_now() const {
   const DayRecord* now = record();
-  if (!now) return 0;
-  const QDateTime started = QDateTime::fromString(text_from(now->started.value_or("")), Qt::ISODate);
-  const double last = now->readings.empty() ? 0 : now->readings.back().time.s;
-  const double since = started.isValid() ? static_cast<double>(started.msecsTo(clock_())) / 1000 : last;
-  // A record of another day, or a clock that was set back: after what stands there.
-  constexpr double a_day_s = 86400;
-  return since >= 0 && since < a_day_s ? std::max(since, last) : last;
+  return now ? seconds_since_start(*now, clock_()) : 0;
 }
 
+/// A verdict that is against it wants a named person; what nobody can take on is only recorded.
 void DayPanel::begin() {
   if (locked()) return;
-  const std::string id = free_id(document_.crossing(), "d");
-  DayRecord begun;
-  begun.id = id;
-  begun.started = clock_().toString(Qt::ISODate).toStdString();
-  begun.readings.emplace_back().kind = ReadingKind::start;
-  shown_ = id;
+  const StartGate gate = gate_now();
+  if (gate.gate != Gate::take_on) return start({});
+  ask_->ask(tr("The verdict is against it: %1").arg(text_from(headline(document_.assessment(), units_))),
+            tr("Who takes it on, by name"), tr("Why it is started all the same"), tr("Take it on and start"),
+            [this, gate](const QString& by, const QString& why) {
+              start(TakenOn{by.toStdString(),
+                            why.toStdString(),
+                            clock_().date().toString(Qt::ISODate).toStdString(),
+                            gate.to_take_on,
+                            {}});
+            });
+  bring_into_view(ask_);
+}
+
+void DayPanel::start(std::optional<TakenOn> taken_on) {
+  const DayRecord begun = new_record(document_.crossing(), clock_(), std::move(taken_on));
+  shown_ = begun.id;
   change(tr("Start a record"), [&](Crossing& c) { c.record.push_back(begun); });
 }
 
@@ -211,13 +228,27 @@ void DayPanel::put_in(const Reading& reading, const QString& step_name) {
   change(step_name, [&](Crossing& c) { add_reading(*find_by_id(c.record, shown_), reading); });
 }
 
+void DayPanel::change_reading(std::size_t at, const QString& step_name, const std::function<void(Reading&)>& edit) {
+  if (!record() || locked() || at >= record()->readings.size()) return;
+  change(step_name, [&](Crossing& c) { edit(find_by_id(c.record, shown_)->readings[at]); });
+}
+
 void DayPanel::tap(ReadingKind kind) {
+  if (!under_way() || (kind == ReadingKind::mark && resting())) return;
+  const Reading reading = tapped(kind, seconds_now(), document_.crossing(), document_.tables(), *record());
+  if (kind == ReadingKind::mark) {
+    last_tap_ = clock_();
+    QTimer::singleShot(rest_ms, this, [this] { refresh_soon(); });
+  }
+  put_in(reading, kind == ReadingKind::mark     ? tr("Hose mark")
+                  : kind == ReadingKind::stop   ? tr("Air off")
+                  : kind == ReadingKind::danger ? tr("Danger")
+                                                : tr("Goes on"));
+}
+
+void DayPanel::tap_done() {
   if (!under_way()) return;
-  Reading reading;
-  reading.kind = kind;
-  reading.time = Duration{seconds_now()};
-  if (kind == ReadingKind::mark) reading.nose = Length{next_mark(document_.crossing(), document_.tables(), *record())};
-  put_in(reading, kind == ReadingKind::mark ? tr("Hose mark") : kind == ReadingKind::stop ? tr("Stop") : tr("Go on"));
+  if (const std::optional<Reading> reading = tasks_done(day_, seconds_now())) put_in(*reading, tr("Tasks done"));
 }
 
 void DayPanel::tap_end(EndHow how) {
@@ -229,49 +260,46 @@ void DayPanel::tap_end(EndHow how) {
   put_in(reading, tr("End of the bore"));
 }
 
-void DayPanel::add_typed() {
-  const auto complain = [this](const QString& text) {
-    complaint_->setText(text);
-    complaint_->show();
-  };
-  if (!record()) return complain(tr("Start a record first."));
-  if (locked()) return;
-  double time = seconds_now();
-  if (!time_->text().trimmed().isEmpty()) {
-    const Result<double> typed = parse(time_->text().toStdString(), Dimension::duration, units_);
-    if (!typed) return complain(tr("time since the start: %1").arg(text_from(typed.error().expected)));
-    time = *typed;
-  }
-  std::vector<std::string> texts;
-  for (const QLineEdit* input : inputs_) texts.push_back(input->text().toStdString());
-  const std::vector<ReadingForm> forms = reading_forms(tail_to_nose(document_.crossing(), document_.tables()));
-  const ReadingForm& form = forms[static_cast<std::size_t>(form_)];
-  const Result<Reading> reading = reading_from(form, texts, words_->text().toStdString(), time, units_);
-  if (!reading)
-    return complain(tr("%1: %2 required").arg(text_from(reading.error().place), text_from(reading.error().expected)));
-  complaint_->hide();
-  complaint_->clear();
-  const std::size_t before = record()->readings.size();
-  put_in(*reading, tr("Add %1").arg(text_from(translated_label(form.name))));
-  if (record() && record()->readings.size() == before) return;  // not taken: the typing stays
-  for (QLineEdit* input : inputs_) input->clear();
-  words_->clear();
-  time_->clear();
-  typed_.erase(form_);
+/// Struck through, it stays in the record. What is grave, and the start, want a reason.
+void DayPanel::take_back(std::size_t at) {
+  if (!record() || locked() || at >= record()->readings.size()) return;
+  if (!wants_reason(record()->readings[at], day_))
+    return change_reading(at, tr("Strike a reading through"), [](Reading& one) { one.cancelled = std::string(); });
+  ask_->ask(tr("Strike through: %1").arg(text_from(reading_line(record()->readings[at], units_))),
+            tr("Why, and who says so"), {}, tr("Strike through"), [this, at](const QString& why, const QString&) {
+              change_reading(at, tr("Strike a reading through"),
+                             [&](Reading& one) { one.cancelled = why.toStdString(); });
+            });
+  bring_into_view(ask_);
 }
 
-void DayPanel::remove_picked() {
-  if (!record() || locked() || picked_ >= record()->readings.size()) return;
-  change(tr("Remove a reading"), [this](Crossing& c) {
-    std::vector<Reading>& readings = find_by_id(c.record, shown_)->readings;
-    readings.erase(readings.begin() + static_cast<std::ptrdiff_t>(picked_));
-  });
+void DayPanel::release_place() {
+  ask_->ask(tr("Who let the work go on after this bore?"), tr("Who released it, by name"),
+            tr("How it was seen to be safe"), tr("Enter the release"), [this](const QString& by, const QString& how) {
+              const std::string day = clock_().date().toString(Qt::ISODate).toStdString();
+              change(tr("Release the place"), [&](Crossing& c) {
+                find_by_id(c.record, shown_)->aftermath.released = {how.toStdString(), by.toStdString(), day, {}};
+              });
+            });
+  bring_into_view(ask_);
+}
+
+void DayPanel::add_typed() {
+  if (!record()) return entry_->complain(tr("Start a record first."));
+  if (locked()) return;
+  const Result<Reading> reading =
+      typed_reading(*entry_, seconds_now(), document_.crossing(), document_.tables(), *record(), units_);
+  if (!reading)
+    return entry_->complain(
+        tr("%1: %2 required").arg(text_from(reading.error().place), text_from(reading.error().expected)));
+  const std::size_t before = record()->readings.size();
+  put_in(*reading, tr("Add %1").arg(text_from(translated_label(entry_->form().name))));
+  if (record() && record()->readings.size() == before) return;  // not taken: the typing stays
+  entry_->clear_form();
 }
 
 QLineEdit* DayPanel::input(const QString& label) const {
-  for (QLineEdit* one : entry_->findChildren<QLineEdit*>())
-    if (one->accessibleName().startsWith(label)) return one;
-  return nullptr;
+  return entry_->input(label);
 }
 
 QPushButton* DayPanel::button(const QString& begins_with) const {
@@ -280,119 +308,93 @@ QPushButton* DayPanel::button(const QString& begins_with) const {
   return nullptr;
 }
 
+QLabel* DayPanel::advice() const {
+  return deck_->advice();
+}
+
+QString DayPanel::advice_text() const {
+  return plain(deck_->advice());
+}
+
 QString DayPanel::visible_text() const {
-  return plain(advice_) + plain(facts_) + plain(why_);
+  return advice_text() + plain(facts_) + plain(why_) + plain(danger_);
 }
 
 void DayPanel::set_theme(const Theme& theme) {
+  deck_->set_theme(theme);
   up_->set_theme(theme);
   sideways_->set_theme(theme);
   FormPanel::set_theme(theme);
 }
 
-void DayPanel::set_units(UnitSystem units) {
-  FormPanel::set_units(units);
-}
-
 void DayPanel::refresh() {
   const std::vector<DayRecord>& all = document_.crossing().record;
   if (!record()) shown_ = all.empty() ? std::string() : all.back().id;
-  records_->clear();
-  for (const DayRecord& one : all) {
-    const QString when = text_from(one.started.value_or("")).left(16).replace(QLatin1Char('T'), QLatin1Char(' '));
-    records_->addItem(when.isEmpty() ? text_from(one.id) : when, text_from(one.id));
-  }
-  records_->setCurrentIndex(records_->findData(text_from(shown_)));
+  fill_records(*records_, all, shown_);
   records_->setEnabled(!all.empty());
+  another_->setEnabled(!all.empty() && !under_way() && !locked());
   const bool going = under_way() && !locked();
-  begin_->setText(all.empty() ? tr("Start") : tr("Start another"));
-  begin_->setEnabled(!locked());
-  mark_->setText(
-      going ? tr("Mark, nose at %1")
-                  .arg(text_of(next_mark(document_.crossing(), document_.tables(), *record()), Dimension::station))
-            : tr("Mark"));
-  for (QPushButton* one : {mark_, stop_, go_}) one->setEnabled(going);
   for (QPushButton* one : ends_) one->setEnabled(going);
   add_->setEnabled(record() && !locked());
+  const DayRecord* now = record();
+  day_ = now && !now->readings.empty()
+             ? day_of_record(document_.crossing(), document_.tables(), *now, document_.assessment())
+             : DayAnswer();
+  show_deck();
   show_readings();
-  show_answer();
+  show_rest();
   learn_->catch_up();
 }
 
-void DayPanel::show_readings() {
-  std::vector<Card> cards;
-  const DayRecord* now = record();
-  if (now)
-    for (std::size_t i = now->readings.size(); i-- > 0;) {  // the newest first
-      Card card;
-      card.id = std::to_string(i);
-      const std::string line = reading_line(now->readings[i], units_);
-      card.title = text_from(line);
-      cards.push_back(std::move(card));
-    }
-  if (now && !now->readings.empty()) picked_ = std::min(picked_, now->readings.size() - 1);
-  list_->setVisible(!cards.empty());
-  remove_->setVisible(!cards.empty());
-  for (QPushButton* button : {as_pdf_, print_}) button->setEnabled(!cards.empty());
-  remove_->setEnabled(!locked());
-  list_->show_cards(std::move(cards), std::to_string(picked_));
+void DayPanel::show_deck() {
+  const StartGate gate = gate_now();
+  deck_->show_state(deck_state({document_.crossing(), document_.assessment(), document_.tables(), record(), day_, gate,
+                                theme_, units_, seconds_now(), locked(), resting()}));
 }
 
-void DayPanel::show_answer() {
+void DayPanel::show_readings() {
+  const DayRecord* now = record();
+  std::vector<Card> cards = reading_cards(now, units_);
+  if (now && !now->readings.empty()) picked_ = std::min(picked_, now->readings.size() - 1);
+  list_->setVisible(!cards.empty());
+  for (QPushButton* button : {as_pdf_, print_}) button->setEnabled(!cards.empty());
+  list_->show_cards(std::move(cards), std::to_string(picked_));
+  show_picked();
+}
+
+void DayPanel::show_picked() {
+  const DayRecord* now = record();
+  const Reading* picked = now && picked_ < now->readings.size() ? &now->readings[picked_] : nullptr;
+  strike_->setEnabled(picked && !locked() && !picked->cancelled);
+  stands_->setEnabled(picked && !locked() && !picked->cancelled && !picked->confirmed.value_or(false));
+}
+
+void DayPanel::show_rest() {
   const DayRecord* now = record();
   const bool drawn = now && !now->readings.empty();
   for (QWidget* widget : {static_cast<QWidget*>(facts_), static_cast<QWidget*>(why_), static_cast<QWidget*>(up_),
                           static_cast<QWidget*>(sideways_)})
     widget->setVisible(drawn);
-  QPalette colours = palette();
+  const bool danger = drawn && day_.advice == Advice::get_out;
+  for (QWidget* widget : danger_widgets_) widget->setVisible(danger);
+  danger_->setText(danger ? danger_html(document_.crossing()) : QString());
+  const QString after = drawn ? aftermath_text(*now) : QString();
+  for (QWidget* widget : aftermath_widgets_) widget->setVisible(!after.isEmpty());
+  aftermath_->setText(after);
   if (!drawn) {
-    advice_->setText(
-        tr("Nothing started. Start when the tool is set and the air is on; then tap each hose mark as it "
-           "goes in, or type it with its time."));
-    advice_->setAutoFillBackground(false);
-    advice_->setPalette(colours);
+    facts_->clear();
+    why_->clear();
     Q_EMIT read_path_changed({}, 0);
     return;
   }
-  const DayAnswer day = now->alternative
-                            ? day_answer(document_.crossing(), document_.tables(), *now)
-                            : day_answer(document_.crossing(), document_.tables(), *now, document_.assessment());
-  const Theme& theme = theme_;
-  const auto colour = [&](Advice advice) {
-    return advice == Advice::go_on           ? std::pair(theme.fine, theme.on_fine)
-           : advice == Advice::stop_and_look ? std::pair(theme.caution, theme.on_caution)
-                                             : std::pair(theme.stop, theme.on_stop);
-  };
-  const std::string sentence = advice_text(day, units_);
-  advice_->setText(text_from(day.advice ? advice_title(*day.advice) + ". " + sentence : sentence));
-  advice_->setAutoFillBackground(day.advice.has_value());
-  if (day.advice) {
-    const auto [ground, ink] = colour(*day.advice);
-    colours.setColor(QPalette::Window, ground);
-    colours.setColor(QPalette::WindowText, ink);
-  }
-  advice_->setPalette(colours);
-  Facts facts;
-  QStringList why;
-  for (const DayLine& line : day_lines(day, document_.crossing(), units_)) {
-    if (line.what == burrow::translated("advice")) continue;
-    if (line.what == burrow::translated("against") || line.what == burrow::translated("for") ||
-        line.what == burrow::translated("worth knowing") || line.what == burrow::translated("not used") ||
-        line.what.empty() || line.what == burrow::translated("the rate may mean"))
-      why << (line.what == burrow::translated("for") || line.what.empty()
-                  ? QString()
-                  : text_from(line.what) + QStringLiteral(": ")) +
-                 text_from(line.value);
-    else
-      facts.emplace_back(text_from(line.what), text_from(line.value));
-  }
-  facts_->setText(facts_html(facts));
-  why_->setText(why.join(QLatin1Char('\n')));
+  const DayTexts texts = day_texts(day_, document_.crossing(), units_);
+  facts_->setText(facts_html(texts.facts));
+  why_->setText(texts.why.join(QLatin1Char('\n')));
   Assessment as_read;
-  as_read.bore = day.smoothed;
+  as_read.bore = day_.smoothed;
   up_->show_path(document_.crossing(), as_read, units_);
   sideways_->show_path(document_.crossing(), as_read, units_);
-  Q_EMIT read_path_changed(day.smoothed.points, day.furthest_m);
+  Q_EMIT read_path_changed(day_.smoothed.points, day_.furthest_m);
 }
 
 }  // namespace burrow

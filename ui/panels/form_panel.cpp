@@ -46,6 +46,10 @@ FormPanel::FormPanel(Document& document, int refresh_ms, QWidget* parent)
   });
 }
 
+void FormPanel::add_above(QWidget* widget) {
+  static_cast<QVBoxLayout*>(layout())->insertWidget(0, widget);
+}
+
 void FormPanel::refresh_now() {
   show_lock();
   LivePanel::refresh_now();

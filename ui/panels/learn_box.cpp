@@ -1,5 +1,6 @@
 #include "burrow/panels/learn_box.h"
 
+#include <QCheckBox>
 #include <QFileDialog>
 #include <QLabel>
 #include <QPushButton>
@@ -20,7 +21,8 @@ LearnBox::LearnBox(Document& document, QWidget* parent)
       learn_(new QPushButton(tr("Learn from these records"), this)),
       open_(new QPushButton(tr("Open a library…"), this)),
       save_(new QPushButton(tr("Save as a library…"), this)),
-      take_(new QPushButton(tr("Take into this crossing"), this)) {
+      take_(new QPushButton(tr("Take into this crossing"), this)),
+      backed_out_(new QCheckBox(tr("bores that were backed out too"), this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   auto* row = new QWidget(this);
@@ -35,6 +37,7 @@ LearnBox::LearnBox(Document& document, QWidget* parent)
   result_text_->setWordWrap(true);
   result_text_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   column->addWidget(row);
+  column->addWidget(backed_out_);
   column->addWidget(result_text_);
   connect(learn_, &QPushButton::clicked, this, &LearnBox::learn_here);
   connect(open_, &QPushButton::clicked, this, [this] {
@@ -59,7 +62,7 @@ void LearnBox::catch_up() {
 }
 
 void LearnBox::learn_here() {
-  const Evidence evidence = evidence_of(document_.crossing(), document_.tables());
+  const Evidence evidence = evidence_of(document_.crossing(), document_.tables(), {}, {backed_out_->isChecked()});
   library_ = learn(evidence);
   of_ = document_.crossing().record;
   show_library();

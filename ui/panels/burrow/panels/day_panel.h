@@ -3,19 +3,21 @@
 
 #include <QDateTime>
 #include <functional>
-#include <map>
 
 #include "burrow/day/day.h"
+#include "burrow/day/start_gate.h"
 #include "burrow/document/reading_forms.h"
 #include "burrow/panels/form_panel.h"
 
-class QGridLayout;
 class QLineEdit;
 
 namespace burrow {
 
+class AskBox;
+class DayDeck;
 class DeviationChart;
 class LearnBox;
+class ReadingEntry;
 
 class DayPanel : public FormPanel {
   Q_OBJECT
@@ -23,11 +25,12 @@ class DayPanel : public FormPanel {
  public:
   explicit DayPanel(Document& document, QWidget* parent = nullptr);
   void set_theme(const Theme& theme) override;
-  void set_units(UnitSystem units) override;
   /// Whose time a tap takes; for tests.
   void set_clock(std::function<QDateTime()> clock) { clock_ = std::move(clock); }
 
-  [[nodiscard]] QLabel* advice() const { return advice_; }
+  [[nodiscard]] QLabel* advice() const;
+  /// What to do now, as plain text.
+  [[nodiscard]] QString advice_text() const;
   [[nodiscard]] LearnBox* learning() const { return learn_; }
   [[nodiscard]] CardList* readings() const { return list_; }
   [[nodiscard]] QLineEdit* input(const QString& label) const;
@@ -48,33 +51,42 @@ class DayPanel : public FormPanel {
   [[nodiscard]] const DayRecord* record() const;
   [[nodiscard]] double seconds_now() const;
   [[nodiscard]] bool under_way() const;
+  [[nodiscard]] bool resting() const;
+  [[nodiscard]] StartGate gate_now() const;
+  void make_taps();
+  void make_entry();
+  void make_list();
+  void make_end();
+  void make_paper();
   void begin();
+  void start(std::optional<TakenOn> taken_on);
   void tap(ReadingKind kind);
+  void tap_done();
   void tap_end(EndHow how);
   void put_in(const Reading& reading, const QString& step_name);
+  void change_reading(std::size_t at, const QString& step_name, const std::function<void(Reading&)>& edit);
+  void take_back(std::size_t at);
   void add_typed();
-  void remove_picked();
-  void make_entry();
-  void show_form(int form);
-  void keep_typing();
-  void show_answer();
+  void release_place();
+  void show_deck();
   void show_readings();
+  void show_picked();
+  void show_rest();
 
   std::function<QDateTime()> clock_;
+  QDateTime last_tap_;
   std::string shown_;  ///< id of the record
   std::size_t picked_ = 0;
-  QComboBox *records_ = nullptr, *kinds_ = nullptr;
-  QLabel *advice_ = nullptr, *facts_ = nullptr, *why_ = nullptr, *complaint_ = nullptr;
-  QPushButton *begin_ = nullptr, *mark_ = nullptr, *stop_ = nullptr, *go_ = nullptr, *add_ = nullptr,
-              *remove_ = nullptr, *as_pdf_ = nullptr, *print_ = nullptr;
-  std::vector<QPushButton*> ends_;
-  QWidget* entry_ = nullptr;
-  QGridLayout* grid_ = nullptr;
-  QLineEdit *time_ = nullptr, *words_ = nullptr;
-  std::vector<QLineEdit*> inputs_;
-  std::vector<ReadingForm> forms_;
-  int form_ = 0;
-  std::map<int, QStringList> typed_;  ///< what was begun for each kind: changing the kind loses nothing
+  DayAnswer day_;  ///< of the record shown
+  DayDeck* deck_;
+  AskBox* ask_;
+  QComboBox* records_ = nullptr;
+  QLabel *facts_ = nullptr, *why_ = nullptr, *danger_ = nullptr, *aftermath_ = nullptr;
+  QPushButton *another_ = nullptr, *add_ = nullptr, *strike_ = nullptr, *stands_ = nullptr, *release_ = nullptr,
+              *as_pdf_ = nullptr, *print_ = nullptr;
+  std::vector<QPushButton*> ends_, signs_;
+  std::vector<QWidget*> danger_widgets_, aftermath_widgets_;
+  ReadingEntry* entry_ = nullptr;
   CardList* list_ = nullptr;
   DeviationChart *up_ = nullptr, *sideways_ = nullptr;
   LearnBox* learn_ = nullptr;

@@ -53,6 +53,8 @@ class FormPanel : public LivePanel {
   /// A label above with its entry or list; the label.
   QLabel* add_labelled(const QString& label, QWidget* field);
   void add_widget(QWidget* widget);
+  /// Above the column, where it neither moves nor scrolls.
+  void add_above(QWidget* widget);
   /// Names left, values right, as rich text.
   [[nodiscard]] QString facts_html(const Facts& facts) const;
   /// One undo step; says so where nothing may be changed.

@@ -7,6 +7,7 @@
 #include "burrow/day/learn.h"
 #include "burrow/document/document.h"
 
+class QCheckBox;
 class QLabel;
 class QPushButton;
 
@@ -37,6 +38,7 @@ class LearnBox : public QWidget {
   std::vector<DayRecord> of_;  ///< the records it was learnt from; empty: a file
   QLabel* result_text_;
   QPushButton *learn_, *open_, *save_, *take_;
+  QCheckBox* backed_out_;
 };
 
 }  // namespace burrow
