@@ -18,7 +18,7 @@ QFont small(QFont font) {
   return font;
 }
 
-QFont bold(QFont font) {
+QFont in_bold(QFont font) {
   font.setBold(true);
   return font;
 }
@@ -63,7 +63,7 @@ QString ReadoutRow::sentence() const {
 int ReadoutRow::width_of(const ChangedNumber& number) const {
   const int mark = number.now.kept == Kept::broken ? mark_px + 4 : 0;
   const int value = QFontMetrics(font()).horizontalAdvance(before_words(number)) +
-                    QFontMetrics(bold(font())).horizontalAdvance(number.now.value) + mark;
+                    QFontMetrics(in_bold(font())).horizontalAdvance(number.now.value) + mark;
   return std::max(value, QFontMetrics(small(font())).horizontalAdvance(head_words(number))) + 2 * pad;
 }
 
@@ -86,7 +86,7 @@ int ReadoutRow::paint_number(QPainter& painter, int left, const ChangedNumber& n
   const QString before = before_words(number);
   painter.drawText(QRect(x, row.top(), wide, row.height()), Qt::AlignLeft | Qt::AlignVCenter, before);
   x += painter.fontMetrics().horizontalAdvance(before);
-  painter.setFont(bold(font()));
+  painter.setFont(in_bold(font()));
   painter.setPen(broken ? theme_.stop : number.now.kept == Kept::kept ? theme_.fine : theme_.ink);
   painter.drawText(QRect(x, row.top(), wide, row.height()), Qt::AlignLeft | Qt::AlignVCenter, number.now.value);
   painter.fillRect(QRect(left + wide, 0, 1, height()), theme_.line);
@@ -103,7 +103,7 @@ void ReadoutRow::paintEvent(QPaintEvent*) {
 
   const QString keys = tr("Shift moves freely · Esc puts it back");
   const int keys_wide = QFontMetrics(small(font())).horizontalAdvance(keys) + 2 * pad;
-  const QFontMetrics strong(bold(font()));
+  const QFontMetrics strong(in_bold(font()));
   const int snap_wide =
       readout_.snapped.isEmpty() ? 0 : std::min(strong.horizontalAdvance(readout_.snapped) + 2 * pad + 24, width() / 3);
   // The numbers first, then why it is held, then the keys: what finds no room is left out whole.
@@ -115,7 +115,7 @@ void ReadoutRow::paintEvent(QPaintEvent*) {
     const int icon = 18;
     paint_line_icon(painter, QRectF(left + pad, (height() - icon) / 2.0, icon, icon), QStringLiteral("snap"),
                     theme_.focus);
-    painter.setFont(bold(font()));
+    painter.setFont(in_bold(font()));
     painter.setPen(theme_.focus);
     const QString words = strong.elidedText(readout_.snapped, Qt::ElideRight, snap_wide - 2 * pad - 24);
     painter.drawText(QRect(left + pad + 24, 0, snap_wide, height()), Qt::AlignVCenter, words);

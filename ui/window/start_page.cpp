@@ -26,7 +26,7 @@ namespace burrow {
 namespace {
 
 constexpr int ways_width = 380, card_gap = 20, least_card = 240, most_across = 3, picture_px = 132;
-constexpr int most_recent = 5;
+constexpr int most_recent_cards = 5;
 constexpr QSize thumbnail{72, 40};
 constexpr qint64 most_bytes_looked_at = 2'000'000;  ///< a larger crossing is listed without a picture
 
@@ -315,7 +315,7 @@ void StartPage::show_recent(const QStringList& paths) {
     card->deleteLater();
   }
   recent_cards_.clear();
-  recent_paths_ = paths.mid(0, most_recent);
+  recent_paths_ = paths.mid(0, most_recent_cards);
   for (const QString& path : recent_paths_) {
     const QFileInfo info(path);
     const bool there = info.exists();
