@@ -57,7 +57,8 @@ DayDeck::DayDeck(QWidget* parent)
   bold.setBold(true);
   nose_->setFont(bold);
   for (QLabel* line : {nose_, pace_}) {
-    line->setFixedHeight(20);
+    line->setWordWrap(true);
+    line->setFixedHeight((line == pace_ ? 2 : 1) * line->fontMetrics().lineSpacing() + 4);
     line->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
   }
   grid->addWidget(nose_, 1, 0, 1, 6);
