@@ -160,10 +160,10 @@ void Describer::limits(std::string_view key, const std::map<std::string, LimitOv
   for (const LimitRow& row : tables_.limits) {
     const Range& in = row.id.starts_with("separation_") ? range::limit_gap : range::limit_in(row.unit);
     const Json value = number_in(in, row.unit.empty() ? "1" : std::string_view(row.unit));
-    const Json with_reason =
-        burrow::object({{"type", Json("object")},
-                        {"properties", burrow::object({{"value", value}, {"why", type("string")}, {"by", type("string")}})},
-                        {"required", Json(Json::Array{Json("value")})}});
+    const Json with_reason = burrow::object(
+        {{"type", Json("object")},
+         {"properties", burrow::object({{"value", value}, {"why", type("string")}, {"by", type("string")}})},
+         {"required", Json(Json::Array{Json("value")})}});
     entries.push_back({row.id, any_of({value, with_reason})});
   }
   put(key,

@@ -220,10 +220,11 @@ TEST(NothingOnlyInTheFile, EveryMember_IsReachedByAnEntryOrSaidOtherwise) {
     const bool reached = std::any_of(walk.reached().begin(), walk.reached().end(), [&](const std::string& r) {
       return r == pointer || r.starts_with(pointer + "/") || pointer.starts_with(r + "/");
     });
-    if (not_yet(pointer))
+    if (not_yet(pointer)) {
       EXPECT_FALSE(reached) << pointer << " has its place now: take it from the list of the gaps";
-    else
+    } else {
       EXPECT_TRUE(reached || entered_otherwise(pointer)) << pointer << " is reached by no entry of the window";
+    }
   }
 }
 

@@ -108,8 +108,7 @@ TEST(Muting, WithoutAName_IsRefused) {
 TEST(Muting, AStop_StillCountsKeepsItsFlagAndSaysSo) {
   FindingsWindow w("sixty-utilities");
   ASSERT_EQ(w.window.document().assessment().verdict, Verdict::stop);
-  const int row =
-      w.first([](const Finding& f) { return f.severity == Severity::stop && f.code == "bore.length"; });
+  const int row = w.first([](const Finding& f) { return f.severity == Severity::stop && f.code == "bore.length"; });
   ASSERT_GE(row, 0);
   w.page().pick(row);
   QTest::mouseClick(w.page().mute(), Qt::LeftButton);

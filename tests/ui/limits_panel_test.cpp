@@ -122,7 +122,9 @@ TEST(LimitFields, EachLimit_TypedAsShown_IsTheSame) {
       const double digits_Pa = field.dimension == Dimension::air_pressure ? 5100 : 0;
       EXPECT_NEAR(set, row.value, 0.012 * std::abs(row.value) + digits_m + digits_Pa + 1e-9) << row.id << ": " << shown;
       const bool chance = row.name.english().find("chance") != std::string::npos;
-      if (row.unit.empty() && chance) EXPECT_EQ(limit_dimension(row), Dimension::chance) << row.id;
+      if (row.unit.empty() && chance) {
+        EXPECT_EQ(limit_dimension(row), Dimension::chance) << row.id;
+      }
       field.apply(with, std::nullopt);
       EXPECT_TRUE(with.limits.empty()) << row.id;
     }

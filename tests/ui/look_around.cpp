@@ -287,7 +287,7 @@ void workbench(const QString& folder) {
     in_both(w, QStringLiteral("muted"));
     page.filter_bar()->words()->setText(QStringLiteral("gas"));
     in_both(w, QStringLiteral("filter"));
-    page.filter_bar()->kinds()->setCurrentIndex(4);
+    page.filter_bar()->kind(burrow::FindingKind::note)->click();
     in_both(w, QStringLiteral("filter-empty"));
   }
   for (const double length : {6.0, 45.0}) {

@@ -22,8 +22,8 @@ namespace burrow {
 
 class FlowRow;
 
-/// What is about something that may hurt people, and counts, is not accepted: it is mended, or seen first. An acceptance that stands in the file
-/// can be changed and taken back.   Evidence: Muting.WhatMayHurt_*
+/// What is about something that may hurt people, and counts, is not accepted: it is mended, or seen first. An
+/// acceptance that stands in the file can be changed and taken back.   Evidence: Muting.WhatMayHurt_*
 bool may_be_accepted(const Crossing& crossing, const Finding& finding);
 
 class FindingDetails : public QFrame {

@@ -58,7 +58,11 @@ TEST(LearnRefusal, Coverage_ByWayOfRecords) {
 // Stuck and lost are refusals, the rest are metres without one; no end, no evidence.
 TEST(LearnRefusal, Ends_WhichCount) {
   for (const EndHow how : {EndHow::stuck, EndHow::lost, EndHow::backed_out, EndHow::daylight, EndHow::struck}) {
-    const Evidence evidence = evidence_of(ended(how), tables());
+    const bool given_up = how == EndHow::backed_out;
+    if (given_up) {
+      EXPECT_TRUE(evidence_of(ended(how), tables()).stops.empty()) << "taken only when asked for";
+    }
+    const Evidence evidence = evidence_of(ended(how), tables(), {}, {given_up});
     ASSERT_EQ(evidence.stops.size(), 1u);
     EXPECT_EQ(evidence.stops[0].soil, "soft-clay");
     EXPECT_NEAR(evidence.stops[0].bored_m, 5, 1e-9);

@@ -146,7 +146,9 @@ TEST(DrawingCurves, Step_BySagitta) {
   for (const double radius : {0.1, 1.0, 30.0, 500.0, 5000.0}) {
     const double step = step_degrees(radius, 0.006);
     const double sagitta = radius * (1 - std::cos(step / 2 * std::acos(-1.0) / 180));
-    if (step > 0.1001) EXPECT_LE(sagitta, 0.0061) << radius;
+    if (step > 0.1001) {
+      EXPECT_LE(sagitta, 0.0061) << radius;
+    }
     EXPECT_GE(step, 0.1);
     EXPECT_LE(step, 4);
   }

@@ -142,8 +142,9 @@ TEST(LayerNames, CapitalsDoNotMatter) {
       for (char& c : small)
         if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
       // Two words grown together are told apart by their capitals alone.
-      if (name.find_first_of("abcdefghijklmnopqrstuvwxyz") == std::string::npos)
+      if (name.find_first_of("abcdefghijklmnopqrstuvwxyz") == std::string::npos) {
         EXPECT_EQ(meaning_of_lines(small), meaning) << small;
+      }
     }
 }
 

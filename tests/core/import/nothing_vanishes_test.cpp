@@ -114,9 +114,10 @@ TEST_F(NothingVanishes, UnknownCodes_AreNotGround) {
     for (int y = -8; y <= 8; y += 4)
       text += std::to_string(++number) + "," + std::to_string(y) + "," + std::to_string(x) + ",100,GND\n";
   write("ground.csv", text);
-  for (const char* code : {"CULV", "INV", "TW", "POLE", "MH", "BM", "QQ"})
-    text += std::to_string(++number) + ",0.1,7.0,99.5," + code + "\n" + std::to_string(++number) + ",-0.1,7.1,103," +
-            code + "\n";
+  for (const char* code : {"CULV", "INV", "TW", "POLE", "MH", "BM", "QQ"}) {
+    text += std::to_string(++number) + ",0.1,7.0,99.5," + code + "\n";
+    text += std::to_string(++number) + ",-0.1,7.1,103," + code + "\n";
+  }
   write("all.csv", text);
   const Imported bare = cut({file("ground.csv")}), all = cut({file("all.csv")});
   for (const double s : {0.0, 6.5, 7.0, 7.5, 14.0})

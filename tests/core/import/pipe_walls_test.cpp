@@ -34,7 +34,9 @@ TEST(PipeWalls, Property_NeverThinnerThanItsInside) {
         if (out < 0) continue;
         EXPECT_GE(out, d) << material << " " << d;
         EXPECT_GE(out, last) << material << " " << d << ": it goes up";
-        if (meant == DiameterMeant::inside) EXPECT_GT(out, d) << material << " has a wall";
+        if (meant == DiameterMeant::inside) {
+          EXPECT_GT(out, d) << material << " has a wall";
+        }
         last = out;
       }
       EXPECT_GT(last, 0) << material;

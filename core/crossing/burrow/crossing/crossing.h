@@ -21,8 +21,8 @@ namespace burrow {
 struct LimitOverride {
   double value = 0;
   std::string why;
-  std::string by;  ///< who set it
-  std::string extra;
+  std::string by{};  ///< who set it
+  std::string extra{};
   bool operator==(const LimitOverride&) const = default;
 };
 
