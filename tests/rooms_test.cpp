@@ -67,7 +67,7 @@ const std::map<std::string, Words>& workbench_may_include() {
       {"panels", {"document", "drawing", "widgets", "charts"}},
       {"sheet", {"document", "drawing"}},
       {"window", {"document", "drawing", "widgets", "charts", "panels", "sheet"}},
-      {"app", {"document", "drawing", "widgets", "charts", "panels", "sheet", "window"}},
+      {"app", {"document", "drawing", "widgets", "charts", "panels", "sheet", "window", "nlohmann"}},
   };
   return table;
 }
