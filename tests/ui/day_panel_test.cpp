@@ -173,7 +173,9 @@ TEST(DayPanel, Keys_OneEach) {
   w.click("Start");
   w.now = w.now.addSecs(60);
   w.panel.refresh_now();
+  QApplication::setActiveWindow(&w.panel);  // keys of a window go to the active one
   w.panel.setFocus();
+  QCoreApplication::processEvents();
   QTest::keyClick(&w.panel, Qt::Key_M);
   ASSERT_EQ(w.record().readings.size(), 2u);
   EXPECT_EQ(w.record().readings[1].kind, ReadingKind::mark);
@@ -282,7 +284,7 @@ TEST(DayPanel, End_ClosesTheRecord) {
 
 TEST(DayPanel, Narrow_NothingBeyondTheEdge) {
   for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us}) {
-    DayPage w("house-service", units);
+    DayPage w("first-lesson", units);
     w.click("Start");
     w.now = w.now.addSecs(60);
     w.click("Mark");

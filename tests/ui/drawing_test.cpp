@@ -303,11 +303,11 @@ TEST(View, SurveyedPointsComeAndGoInThePlan) {
       c.site.ground_points = {{middle, offset_m, c.site.ground.front().elevation_m}};
     });
   };
-  put(2.5);
+  put(1.6);
   const QImage with = plan();
   EXPECT_NE(with, bare);
   EXPECT_EQ(with, afresh());
-  put(-2.5);
+  put(-1.6);
   EXPECT_NE(plan(), with);
   w.window.document().undo_stack().undo();
   w.window.document().undo_stack().undo();

@@ -36,6 +36,7 @@ struct LimitsWindow : TestWindow {
     QLineEdit* entry = page().value()->entry(0);
     entry->setFocus();
     entry->selectAll();
+    QTest::keyClick(entry, Qt::Key_Delete);
     QTest::keyClicks(entry, QString::fromUtf8(text));
     QTest::keyClick(entry, Qt::Key_Return);
     settle(window);

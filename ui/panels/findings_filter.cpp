@@ -45,6 +45,16 @@ class KindRow : public QWidget {
   [[nodiscard]] bool hasHeightForWidth() const override { return false; }
 };
 
+void choose_only(QButtonGroup& kinds, int id) {
+  for (QAbstractButton* chip : kinds.buttons()) chip->setChecked(kinds.id(chip) == id);
+}
+
+FindingKind chosen_in(const QButtonGroup& kinds) {
+  for (QAbstractButton* chip : kinds.buttons())
+    if (chip->isChecked()) return static_cast<FindingKind>(kinds.id(chip));
+  return FindingKind::all;
+}
+
 QString chip_style(const Theme& theme) {
   return QStringLiteral(
              "QPushButton { background: %1; color: %2; border: 1px solid %3; border-radius: 6px; padding: 3px 8px; }"
@@ -121,7 +131,7 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
   words_->setAccessibleName(tr("Words that the finding must hold"));
   new FlowRow(kind_row_);
   kind_row_->setAccessibleName(tr("Kind of the findings"));
-  kinds_->setExclusive(true);
+  kinds_->setExclusive(false);  // an exclusive group takes all but one from the Tab key
   add_kind(FindingKind::all, "");
   add_kind(FindingKind::stop, "stop");
   add_kind(FindingKind::missing, "help");
@@ -146,7 +156,10 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
   rows->addLayout(last);
 
   connect(words_, &QLineEdit::textChanged, this, &FilterBar::take);
-  connect(kinds_, &QButtonGroup::idClicked, this, &FilterBar::take);
+  connect(kinds_, &QButtonGroup::idClicked, this, [this](int id) {
+    choose_only(*kinds_, id);
+    take();
+  });
   connect(picked_only_, &QCheckBox::toggled, this, &FilterBar::take);
   connect(all_, &QPushButton::clicked, this, &FilterBar::show_all);
   set_picked({}, {});
@@ -177,7 +190,7 @@ void FilterBar::show_all() {
   {
     const QSignalBlocker no_words(words_), no_pick(picked_only_);
     words_->clear();
-    kind(FindingKind::all)->setChecked(true);
+    choose_only(*kinds_, static_cast<int>(FindingKind::all));
     picked_only_->setChecked(false);
     const QSignalBlocker no_notes(notes_);
     notes_->setChecked(true);
@@ -221,7 +234,7 @@ QString FilterBar::kind_words(FindingKind kind, int count) const {
 FindingChoice FilterBar::chosen() const {
   FindingChoice choice;
   choice.words = words_->text();
-  choice.kind = static_cast<FindingKind>(kinds_->checkedId());
+  choice.kind = chosen_in(*kinds_);
   choice.picked_only = picked_only_->isChecked();
   if (choice.picked_only) choice.subjects = subjects_;
   const bool only_notes = filter_.notes() == filter_.count_of(FindingKind::all);
@@ -250,6 +263,7 @@ void FilterBar::tell() {
     const auto kind = static_cast<FindingKind>(kinds_->id(chip));
     const int count = filter_.count_of(kind);
     chip->setText(kind_words(kind, count));
+    chip->setAccessibleName(chip->text());
     chip->setVisible(count > 0 || chip->isChecked());
   }
   fit_kinds();

@@ -37,6 +37,8 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   all->setSpacing(0);
   all->addWidget(bar_);
   all->addWidget(several_);
+  constexpr int least_page_px = 200;  // the highest page does not decide how low the window may be
+  stack_->setMinimumHeight(least_page_px);
   all->addWidget(stack_, 1);
   follow(several_);
   begin_group(tr("Results"), QStringLiteral("findings"));
