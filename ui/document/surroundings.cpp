@@ -28,7 +28,7 @@ auto finder(List Site::*list, const std::string& id) {
 std::vector<Field> tree_fields(const Crossing& crossing, const std::string& id) {
   const auto tree = finder(&Site::trees, id);
   return {number_field(crossing, "station", Dimension::station, {-farthest_m, farthest_m}, tree, &Tree::station),
-          number_field(crossing, "offset, left is positive", Dimension::station, {-farthest_m, farthest_m}, tree,
+          number_field(crossing, "offset, left positive", Dimension::station, {-farthest_m, farthest_m}, tree,
                        &Tree::offset),
           number_field(crossing, "radius that is protected", Dimension::length, {0.01, 100}, tree,
                        &Tree::protection_radius)};
@@ -37,7 +37,7 @@ std::vector<Field> tree_fields(const Crossing& crossing, const std::string& id) 
 std::vector<Field> machine_fields(const Crossing& crossing, const std::string& id) {
   const auto machine = finder(&Site::plant, id);
   return {number_field(crossing, "station", Dimension::station, {-farthest_m, farthest_m}, machine, &Plant::station),
-          number_field(crossing, "offset, left is positive", Dimension::station, {-farthest_m, farthest_m}, machine,
+          number_field(crossing, "offset, left positive", Dimension::station, {-farthest_m, farthest_m}, machine,
                        &Plant::offset),
           number_field(crossing, "length, along the line", Dimension::length, {0.01, 100}, machine, &Plant::length),
           number_field(crossing, "width, across the line", Dimension::length, {0.01, 100}, machine, &Plant::width),
@@ -177,7 +177,7 @@ std::vector<Field> corner_fields(const Crossing& crossing, const Lens<PlanLine>&
     return found && corner < found->size() ? &(*found)[corner] : nullptr;
   };
   return {number_field(crossing, "station", Dimension::station, {-farthest_m, farthest_m}, point, &PlanPoint::x_m),
-          number_field(crossing, "offset, left is positive", Dimension::station, {-farthest_m, farthest_m}, point,
+          number_field(crossing, "offset, left positive", Dimension::station, {-farthest_m, farthest_m}, point,
                        &PlanPoint::y_m)};
 }
 

@@ -51,6 +51,9 @@ class Found {
     while (it.hasNext()) {
       const QString one = it.next().captured(1);
       if (one.contains(QLatin1Char(' ')) || one.contains(QLatin1Char('-'))) own_ << one;
+      // A name broken at its comma may have another column between its halves.
+      for (const QString& part : one.split(QStringLiteral(", ")))
+        if (part.contains(QLatin1Char(' '))) own_ << part;
     }
     std::sort(own_.begin(), own_.end(), [](const QString& a, const QString& b) { return a.size() > b.size(); });
   }
