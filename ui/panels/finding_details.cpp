@@ -29,7 +29,7 @@ namespace {
 QString symbol_html(const QString& symbol) {
   const qsizetype low = symbol.indexOf(QLatin1Char('_'));
   const QString letter = symbol.left(low).toHtmlEscaped();
-  const QString set = QStringLiteral("<i style=\"font-family:'DejaVu Serif',serif\">%1</i>").arg(letter);
+  const QString set = QStringLiteral("<i>%1</i>").arg(letter);
   return low < 0 ? set : set + QStringLiteral("<sub>%1</sub>").arg(symbol.mid(low + 1).toHtmlEscaped());
 }
 

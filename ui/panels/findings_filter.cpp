@@ -1,6 +1,5 @@
 #include "burrow/panels/findings_filter.h"
 
-#include <QButtonGroup>
 #include <QCheckBox>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -44,16 +43,6 @@ class KindRow : public QWidget {
   using QWidget::QWidget;
   [[nodiscard]] bool hasHeightForWidth() const override { return false; }
 };
-
-void choose_only(QButtonGroup& kinds, int id) {
-  for (QAbstractButton* chip : kinds.buttons()) chip->setChecked(kinds.id(chip) == id);
-}
-
-FindingKind chosen_in(const QButtonGroup& kinds) {
-  for (QAbstractButton* chip : kinds.buttons())
-    if (chip->isChecked()) return static_cast<FindingKind>(kinds.id(chip));
-  return FindingKind::all;
-}
 
 QString chip_style(const Theme& theme) {
   return QStringLiteral(
@@ -116,7 +105,6 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
       filter_(filter),
       words_(new QLineEdit(this)),
       kind_row_(new KindRow(this)),
-      kinds_(new QButtonGroup(this)),
       picked_only_(new QCheckBox(this)),
       count_(new QLabel(this)),
       all_(new QPushButton(tr("Show all"), this)),
@@ -131,7 +119,6 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
   words_->setAccessibleName(tr("Words that the finding must hold"));
   new FlowRow(kind_row_);
   kind_row_->setAccessibleName(tr("Kind of the findings"));
-  kinds_->setExclusive(false);  // an exclusive group takes all but one from the Tab key
   add_kind(FindingKind::all, "");
   add_kind(FindingKind::stop, "stop");
   add_kind(FindingKind::missing, "help");
@@ -156,10 +143,6 @@ FilterBar::FilterBar(FindingsFilter& filter, QWidget* parent)
   rows->addLayout(last);
 
   connect(words_, &QLineEdit::textChanged, this, &FilterBar::take);
-  connect(kinds_, &QButtonGroup::idClicked, this, [this](int id) {
-    choose_only(*kinds_, id);
-    take();
-  });
   connect(picked_only_, &QCheckBox::toggled, this, &FilterBar::take);
   connect(all_, &QPushButton::clicked, this, &FilterBar::show_all);
   set_picked({}, {});
@@ -190,7 +173,7 @@ void FilterBar::show_all() {
   {
     const QSignalBlocker no_words(words_), no_pick(picked_only_);
     words_->clear();
-    choose_only(*kinds_, static_cast<int>(FindingKind::all));
+    choose_kind(FindingKind::all);
     picked_only_->setChecked(false);
     const QSignalBlocker no_notes(notes_);
     notes_->setChecked(true);
@@ -199,7 +182,7 @@ void FilterBar::show_all() {
 }
 
 QPushButton* FilterBar::kind(FindingKind kind) const {
-  return static_cast<QPushButton*>(kinds_->button(static_cast<int>(kind)));
+  return kinds_[static_cast<std::size_t>(kind)];
 }
 
 void FilterBar::add_kind(FindingKind kind, const char* icon) {
@@ -210,7 +193,22 @@ void FilterBar::add_kind(FindingKind kind, const char* icon) {
   if (*icon) chip->setIcon(line_icon(QString::fromLatin1(icon)));
   chip->setIconSize(QSize(14, 14));
   kind_row_->layout()->addWidget(chip);
-  kinds_->addButton(chip, static_cast<int>(kind));
+  kinds_.push_back(chip);
+  connect(chip, &QPushButton::clicked, this, [this, kind] {
+    choose_kind(kind);
+    take();
+  });
+}
+
+/// One of them is checked; a group of Qt's would take all others from the Tab key.
+void FilterBar::choose_kind(FindingKind kind) {
+  for (std::size_t i = 0; i < kinds_.size(); ++i) kinds_[i]->setChecked(i == static_cast<std::size_t>(kind));
+}
+
+FindingKind FilterBar::chosen_kind() const {
+  for (std::size_t i = 0; i < kinds_.size(); ++i)
+    if (kinds_[i]->isChecked()) return static_cast<FindingKind>(i);
+  return FindingKind::all;
 }
 
 QString FilterBar::kind_words(FindingKind kind, int count) const {
@@ -234,7 +232,7 @@ QString FilterBar::kind_words(FindingKind kind, int count) const {
 FindingChoice FilterBar::chosen() const {
   FindingChoice choice;
   choice.words = words_->text();
-  choice.kind = chosen_in(*kinds_);
+  choice.kind = chosen_kind();
   choice.picked_only = picked_only_->isChecked();
   if (choice.picked_only) choice.subjects = subjects_;
   const bool only_notes = filter_.notes() == filter_.count_of(FindingKind::all);
@@ -259,8 +257,9 @@ void FilterBar::take() {
 
 void FilterBar::tell() {
   filter_.choose(chosen());
-  for (QAbstractButton* chip : kinds_->buttons()) {
-    const auto kind = static_cast<FindingKind>(kinds_->id(chip));
+  for (std::size_t i = 0; i < kinds_.size(); ++i) {
+    QPushButton* chip = kinds_[i];
+    const auto kind = static_cast<FindingKind>(i);
     const int count = filter_.count_of(kind);
     chip->setText(kind_words(kind, count));
     chip->setAccessibleName(chip->text());

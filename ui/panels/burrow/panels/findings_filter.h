@@ -10,7 +10,6 @@
 #include "burrow/drawing/theme.h"
 #include "burrow/panels/findings_model.h"
 
-class QButtonGroup;
 class QCheckBox;
 class QLabel;
 class QLineEdit;
@@ -89,6 +88,8 @@ class FilterBar : public QWidget {
   void fit_kinds();
   void take();
   void add_kind(FindingKind kind, const char* icon);
+  void choose_kind(FindingKind kind);
+  [[nodiscard]] FindingKind chosen_kind() const;
   [[nodiscard]] QString kind_words(FindingKind kind, int count) const;
   /// What the entries say. Who looks for something looks among the notes too; and where there is nothing else, they
   /// are shown.
@@ -97,7 +98,7 @@ class FilterBar : public QWidget {
   FindingsFilter& filter_;
   QLineEdit* words_;
   QWidget* kind_row_;
-  QButtonGroup* kinds_;
+  std::vector<QPushButton*> kinds_;  ///< in the order of `FindingKind`; one of them is checked
   QCheckBox* picked_only_;
   QLabel* count_;
   QPushButton* all_;
