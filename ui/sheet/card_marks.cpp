@@ -58,13 +58,71 @@ QString near_and_to_do(const Mark& mark, const Sheet& sheet) {
 
 }  // namespace
 
-void short_marks(Paper& paper, const QRectF& box, const Sheet& sheet) {
+namespace {
+
+struct ShortMark {
+  QStringList lines;
+  TextStyle style;
+  double height_mm = 0;
+  bool stops = false, shown = false;
+};
+
+std::vector<ShortMark> in_short(const Sheet& sheet, double width_mm) {
   const std::vector<Mark>& marks = sheet.assessment.marks;
-  if (marks.empty()) return;
-  const TextStyle body{small}, bold{small, QFont::DemiBold};
+  std::vector<ShortMark> all;
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    QString words = text_from(mark_in_short(marks[i], sheet.units));
+    if (words.isEmpty() && i + 1 == marks.size()) words = tr("exit pit");
+    ShortMark one;
+    one.stops = stops_here(marks[i]);
+    one.style = {small, one.stops ? QFont::Bold : QFont::Normal};
+    one.lines = wrapped(words, one.style, width_mm);
+    one.height_mm = line_height_mm({small}) * static_cast<double>(std::max<qsizetype>(1, one.lines.size())) + 0.5;
+    all.push_back(std::move(one));
+  }
+  return all;
+}
+
+/// First the marks at which the tool has to stop, then the others from the launch on, as far as there is room; what is
+/// left over needs two lines, which say so.
+void choose_shown(std::vector<ShortMark>& marks, double room_mm) {
+  double whole = 0;
+  for (const ShortMark& one : marks) whole += one.height_mm;
+  if (whole > room_mm) room_mm -= 2 * line_height_mm({small});
+  for (const bool stops : {true, false})
+    for (ShortMark& one : marks) {
+      if (one.stops != stops) continue;
+      if (one.height_mm > room_mm) break;
+      one.shown = true;
+      room_mm -= one.height_mm;
+    }
+}
+
+/// What stands on the back alone: where to stop first.
+QString left_over(const std::vector<ShortMark>& marks, const std::vector<QString>& hose) {
+  QStringList stops;
+  int others = 0;
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    if (marks[i].shown) continue;
+    if (marks[i].stops)
+      stops << hose[i];
+    else
+      ++others;
+  }
+  QStringList all;
+  if (!stops.isEmpty()) all << tr("STOP also at %1, see the back.").arg(stops.join(QStringLiteral(", ")));
+  if (others > 0) all << tr("The other %n marks are on the back.", nullptr, others);
+  return all.join(QLatin1Char(' '));
+}
+
+}  // namespace
+
+void short_marks(Paper& paper, const QRectF& box, const Sheet& sheet) {
+  if (sheet.assessment.marks.empty()) return;
+  const TextStyle bold{small, QFont::DemiBold};
   const std::vector<std::vector<QString>> numbers = numbers_of_marks(sheet);
   const double hose = column_mm(tr("hose at"), numbers[0]), deep = column_mm(tr("deep"), numbers[2]);
-  const double words_at = box.left() + hose + deep + 1, words_width = box.right() - words_at;
+  const double words_at = box.left() + hose + deep + 1;
   double y = box.top();
   paper.rect(QRectF(box.left(), y, box.width(), line_height_mm(bold) + 0.6), QColor(0xec, 0xec, 0xec));
   paper.text({box.left() + 1, y + small}, tr("hose at"), bold);
@@ -72,31 +130,22 @@ void short_marks(Paper& paper, const QRectF& box, const Sheet& sheet) {
   paper.text({words_at, y + small}, tr("what comes next"), bold);
   y += line_height_mm(bold) + 1;
 
-  const double line = line_height_mm(body);
+  std::vector<ShortMark> marks = in_short(sheet, box.right() - words_at);
+  choose_shown(marks, box.bottom() - y + 1e-6);
   for (std::size_t i = 0; i < marks.size(); ++i) {
-    const Mark& mark = marks[i];
-    QString words = text_from(mark_in_short(mark, sheet.units));
-    if (words.isEmpty() && i + 1 == marks.size()) words = tr("exit pit");
-    const bool stops = stops_here(mark);
-    const TextStyle style{small, stops ? QFont::Bold : QFont::Normal};
-    const QStringList lines = wrapped(words, style, words_width);
-    const double height = line * static_cast<double>(std::max<qsizetype>(1, lines.size())) + 0.5;
-    const double after = i + 1 < marks.size() ? line : 0;  // for the words that send to the back
-    if (y + height + after > box.bottom() + 1e-6) {
-      paper.text({box.left() + 1, y + small},
-                 tr("The other %n marks are on the back.", nullptr, static_cast<int>(marks.size() - i)), bold);
-      return;
-    }
-    paper.text({box.left() + 1, y + small}, numbers[0][i], style);
-    paper.text({box.left() + hose + 1, y + small}, numbers[2][i], style);
+    const ShortMark& one = marks[i];
+    if (!one.shown) continue;
+    paper.text({box.left() + 1, y + small}, numbers[0][i], one.style);
+    paper.text({box.left() + hose + 1, y + small}, numbers[2][i], one.style);
     double base = y + small;
-    for (const QString& part : lines) {
-      if (!part.isEmpty()) paper.text({words_at, base}, part, style);
-      base += line;
+    for (const QString& part : one.lines) {
+      if (!part.isEmpty()) paper.text({words_at, base}, part, one.style);
+      base += line_height_mm({small});
     }
-    y += height;
+    y += one.height_mm;
     paper.line({box.left(), y - 0.15}, {box.right(), y - 0.15}, {0.1, QColor(0xb0, 0xb0, 0xb0)});
   }
+  paper.paragraph(QRectF(box.left() + 1, y, box.width() - 1, 30), left_over(marks, numbers[0]), {small, QFont::Bold});
 }
 
 void marks_in_full(Flow& flow, const Sheet& sheet, double width_mm) {
