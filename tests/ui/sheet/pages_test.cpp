@@ -191,11 +191,11 @@ TEST(Card, Front_IsEnoughInThePit) {
         EXPECT_TRUE(words.contains(QLatin1String(what))) << name << " " << kind.paper << ": " << what;
       // Each mark is there, or the front says how many stand on the back.
       int rows = 0, more = 0;
-      for (const PageItem& item : front.items) {
-        if (item.kind != PageItemKind::text) continue;
-        const auto about = QRegularExpression(QStringLiteral("^The other (\\d+) marks")).match(item.text);
-        if (about.hasMatch()) more = about.captured(1).toInt();
-      }
+      const QString in_a_row = QString(words).replace(QLatin1Char('\n'), QLatin1Char(' '));
+      const auto about = QRegularExpression(QStringLiteral("The other (\\d+) marks")).match(in_a_row);
+      if (about.hasMatch()) more = about.captured(1).toInt();
+      const auto stops = QRegularExpression(QStringLiteral("STOP also at (.*), see the back")).match(in_a_row);
+      if (stops.hasMatch()) more += static_cast<int>(stops.captured(1).count(QLatin1Char(','))) + 1;
       for (const Mark& mark : j.answer.marks) {
         const QString depth = QString::fromStdString(format(mark.depth_m.value_or(0), Dimension::length, kind.units));
         rows += std::any_of(front.items.begin(), front.items.end(), [&](const PageItem& item) {
@@ -205,6 +205,26 @@ TEST(Card, Front_IsEnoughInThePit) {
       EXPECT_GE(rows + more, static_cast<int>(j.answer.marks.size())) << name << " " << kind.paper;
       EXPECT_GE(rows, std::min(3, static_cast<int>(j.answer.marks.size()))) << name << " " << kind.paper;
     }
+}
+
+// Where the tool has to stop until something is exposed stands on the front, whatever finds no room: as a row, or named
+// by its hose.
+TEST(Card, Front_NamesEveryStop) {
+  int met = 0;
+  for (const std::string& name : sample_names())
+    for (const PaperKind& kind : paper_kinds) {
+      const Judged& j = judged_sample(name);
+      const QString words = words_of({sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::card)->front()});
+      for (const Mark& mark : j.answer.marks) {
+        const bool stops =
+            std::find(mark.tasks.begin(), mark.tasks.end(), MarkTask::stop_until_exposed) != mark.tasks.end();
+        if (!stops || !mark.hose_m) continue;
+        ++met;
+        const std::string hose = format(*mark.hose_m, Dimension::length, kind.units);
+        EXPECT_TRUE(words.contains(QString::fromStdString(hose))) << name << " " << kind.paper << ": " << hose;
+      }
+    }
+  EXPECT_GT(met, 0);
 }
 
 TEST(Card, SaysWhatTheCrewNeeds) {
