@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/along.h"
 
 namespace burrow {

@@ -30,7 +30,7 @@ json written(const Assessment& assessment, const AssessmentOptions& options = {}
 TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
   const json j = written({});
   const json want = json::parse(R"({"format":"burrowline-assessment","version":1,"file":"a/b.crossing",
-    "crossing":"Alder \"Lane\"","verdict":"incomplete","judged_on":null,
+    "crossing":"Alder \"Lane\"","program":{"version":null,"commit":null,"tables":null},"verdict":"incomplete","judged_on":null,
     "bore":{"length_m":null,"ends":null,"path":[],
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
       "neutral_cover_m":null,"neutral_station_m":null,"neutral_line":[],"chance_of_refusal":null,"chance_of_daylight":null,"refusal_calibrated":false,"refusal_station_m":null,
@@ -65,7 +65,8 @@ TEST(AssessmentFile, Contract_EveryObjectAndListIsPresent) {
     "day":{"record":null,"nose_m":null,"advice":null,
       "arrival":{"offset_m":null,"elevation_m":null,"sd_lateral_m":null,"sd_vertical_m":null,"chance_inside_exit_pit":null},
       "utilities":[],"near":[],"reasons":[],"next":[],"time_left_s":{"p10":null,"p50":null,"p90":null},"rate":[],
-      "odd":[],"left_out":[],"path":[],"may_back_out":false,"bands_in_doubt":false},
+      "odd":[],"left_out":[],"queried":[],"path":[],"may_back_out":false,"bands_in_doubt":false,
+      "layout_stands":true,"with_care":false,"tasks":[],"to_expose":[]},
     "loosened":[],"findings":[]})");
   EXPECT_EQ(j, want) << j.dump(1);
   EXPECT_TRUE(written({}, {.working = true}).at("working").is_array());
