@@ -58,12 +58,13 @@ int to_standard_output(const Command& command, CommandArgs args, CommandArgs::di
 }  // namespace
 
 Result<std::string> take_language(CommandArgs& args) {
+  const auto one_of = [] { return Phrase(languages().join(QStringLiteral(", ")).toStdString()); };
   const auto end = std::find(args.begin(), args.end(), "--");
   const auto at = std::find(args.begin(), end, "--language");
   if (at == end) return std::string();
-  if (at + 1 == end) return fail("--language", "nothing after it", "en or de");
+  if (at + 1 == end) return fail("--language", "nothing after it", one_of());
   const std::string language = *(at + 1);
-  if (!languages().contains(text_from(language))) return fail("--language", language, "en or de");
+  if (!languages().contains(text_from(language))) return fail("--language", language, one_of());
   args.erase(at, at + 2);
   return language;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <ostream>
 
+#include "burrow/document/language.h"
 #include "burrow/language/say.h"
 #include "command_table.h"
 #include "options.h"
@@ -51,6 +52,11 @@ std::string line_of(const std::string& what, const std::string& does, std::size_
   return line + wrapped(does, margin, margin) + "\n";
 }
 
+/// "en|de|es"
+std::string language_choices() {
+  return languages().join(QLatin1Char('|')).toStdString();
+}
+
 }  // namespace
 
 std::string help_text(const Command& command) {
@@ -59,7 +65,7 @@ std::string help_text(const Command& command) {
                      (command.options.empty() ? "" : std::string(" ") + translated("[options]")) + "\n\n" +
                      wrapped(translated(command.does), 0, 0) + "\n\n";
   for (const CommandOption& option : command.options) text += line_of(typed(option), translated(option.does), margin);
-  text += line_of("--language en|de", translated("the language of the words"), margin);
+  text += line_of("--language " + language_choices(), translated("the language of the words"), margin);
   return text + "\n" + wrapped(say("Exit code: {}.", translated(command.exit)), 0, 0) + "\n";
 }
 
@@ -74,8 +80,9 @@ std::string usage() {
     text += wrapped(call, margin, 0) + "\n";
   }
   text += "burrowline --version\n";
-  text +=
-      wrapped(translated("With every command: --language en|de. What one does: burrowline help COMMAND."), 0, 0) + "\n";
+  text += wrapped(say("With every command: --language {}. What one does: burrowline help COMMAND.", language_choices()),
+                  0, 0) +
+          "\n";
   return text;
 }
 

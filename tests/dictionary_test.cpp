@@ -26,30 +26,37 @@ fs::path dictionary_path(const std::string& language) {
   return source_dir() / "resources/words" / (language + ".po");
 }
 
-const std::map<TextKey, PoEntry>& german() {
-  static const std::map<TextKey, PoEntry> entries = [] {
-    std::map<TextKey, PoEntry> all;
-    const Result<std::vector<PoEntry>> read = read_po(read_all(dictionary_path("de")));
-    EXPECT_TRUE(read) << read.error().english();
-    if (!read) return all;
-    for (const PoEntry& entry : *read)
-      if (!entry.text.empty()) all.emplace(TextKey{entry.context.value_or(""), entry.text}, entry);
-    return all;
-  }();
-  return entries;
+/// The languages with a translation of every text: all but English.
+std::vector<std::string> translations() {
+  std::vector<std::string> all = languages_known();
+  std::erase(all, "en");
+  return all;
 }
 
-/// Each German text with the English one it stands for: of a counted text the form for one beside the first, the plural
-/// beside the others.
+const std::map<TextKey, PoEntry>& entries_of(const std::string& language) {
+  static std::map<std::string, std::map<TextKey, PoEntry>> known;
+  const auto [it, is_new] = known.try_emplace(language);
+  if (!is_new) return it->second;
+  const Result<std::vector<PoEntry>> read = read_po(read_all(dictionary_path(language)));
+  EXPECT_TRUE(read) << language << ": " << read.error().english();
+  if (!read) return it->second;
+  for (const PoEntry& entry : *read)
+    if (!entry.text.empty()) it->second.emplace(TextKey{entry.context.value_or(""), entry.text}, entry);
+  return it->second;
+}
+
+/// Each translated text with the English one it stands for: of a counted text the form for one beside the first, the
+/// plural beside the others.
 struct Pair {
   std::string english, text;
   bool for_one = false;
 };
 std::vector<Pair> pairs() {
   std::vector<Pair> all;
-  for (const auto& [key, entry] : german())
-    for (std::size_t i = 0; i < entry.forms.size(); ++i)
-      all.push_back({i > 0 && entry.plural ? *entry.plural : entry.text, entry.forms[i], i == 0 && entry.plural});
+  for (const std::string& language : translations())
+    for (const auto& [key, entry] : entries_of(language))
+      for (std::size_t i = 0; i < entry.forms.size(); ++i)
+        all.push_back({i > 0 && entry.plural ? *entry.plural : entry.text, entry.forms[i], i == 0 && entry.plural});
   return all;
 }
 
@@ -72,7 +79,7 @@ std::ptrdiff_t count_of(const std::string& text, char c) {
 
 /// Keyboard letters: "&" before a letter, not "&&" and not "&amp;".
 int mnemonics(const std::string& text) {
-  static const std::regex one(R"((^|[^&])&[A-Za-zÄÖÜäöü](?![a-z]*;))");
+  static const std::regex one(R"((^|[^&])&[A-Za-zÄÖÜÁÉÍÓÚÑäöüáéíóúñ](?![a-z]*;))");
   return static_cast<int>(std::distance(std::sregex_iterator(text.begin(), text.end(), one), std::sregex_iterator()));
 }
 
@@ -80,19 +87,25 @@ TEST(Dictionary, EveryTextOfTheSource_IsInIt) {
   EXPECT_GT(texts().size(), 3000u) << "the texts were not found";
   for (const auto& [key, found] : texts()) {
     const std::string file = found.calls.empty() ? *found.other_files.begin() : *found.calls.begin();
-    const auto it = german().find(key);
-    if (it == german().end()) {
-      ADD_FAILURE() << file << ": \"" << key.text << "\" is missing: resources/words/update brings it in";
-      continue;
+    for (const std::string& language : translations()) {
+      const auto it = entries_of(language).find(key);
+      if (it == entries_of(language).end()) {
+        ADD_FAILURE() << language << ", " << file << ": \"" << key.text
+                      << "\" is missing: resources/words/update brings it in";
+        continue;
+      }
+      EXPECT_FALSE(it->second.fuzzy) << language << ", " << file << ": \"" << key.text << "\" is marked fuzzy";
+      EXPECT_EQ(it->second.plural.value_or(""), found.plural) << language << ", " << file << ": " << key.text;
+      for (const std::string& form : it->second.forms)
+        EXPECT_FALSE(form.empty()) << language << ", " << file << ": " << key.text;
     }
-    EXPECT_FALSE(it->second.fuzzy) << file << ": \"" << key.text << "\" is marked fuzzy";
-    EXPECT_EQ(it->second.plural.value_or(""), found.plural) << file << ": " << key.text;
-    for (const std::string& form : it->second.forms) EXPECT_FALSE(form.empty()) << file << ": " << key.text;
   }
 }
 
 TEST(Dictionary, EveryEntry_IsATextOfTheSource) {
-  for (const auto& [key, entry] : german()) EXPECT_TRUE(texts().contains(key)) << '"' << key.text << "\" is left over";
+  for (const std::string& language : translations())
+    for (const auto& [key, entry] : entries_of(language))
+      EXPECT_TRUE(texts().contains(key)) << language << ": \"" << key.text << "\" is left over";
 }
 
 // The forms of the pages' counted texts alone: tr() takes one text for all counts, the core's say_count two.
@@ -127,7 +140,7 @@ int run(const std::string& command) {
 }
 
 TEST(Dictionary, Msgfmt_AcceptsThem) {
-  for (const char* language : {"de", "en"})
+  for (const std::string& language : languages_known())
     EXPECT_EQ(run("msgfmt --check -o /dev/null " + dictionary_path(language).string()), 0) << language;
   const fs::path wrong = fs::temp_directory_path() / "burrow-wrong.po";
   std::ofstream(wrong) << "msgid \"\"\nmsgstr \"Plural-Forms: nplurals=1; plural=n;\\n\"\n";
@@ -141,8 +154,8 @@ TEST(Dictionary, UpdateHasNothingToDo) {
   fs::create_directories(folder);
   const std::string update = (source_dir() / "resources/words/update").string();
   ASSERT_EQ(run("WORDS_TO=" + folder.string() + " WORDS_POT=" BURROW_BUILD_DIR "/tests/words_pot " + update), 0);
-  for (const char* language : {"de", "en"})
-    EXPECT_TRUE(read_all(folder / (std::string(language) + ".po")) == read_all(dictionary_path(language)))
+  for (const std::string& language : languages_known())
+    EXPECT_TRUE(read_all(folder / (language + ".po")) == read_all(dictionary_path(language)))
         << language << ".po is not as resources/words/update leaves it";
   fs::remove_all(folder);
 }
@@ -173,12 +186,12 @@ TEST(Dictionary, Placeholders_AreThoseOfTheEnglishText) {
     // Where all have the same format their order may not be changed without numbers, which nobody could see here; where
     // the formats differ it is seen.
     if (!std::regex_search(text, numbered)) {
-      std::vector<std::string> of_english, of_german;
+      std::vector<std::string> of_english, of_translation;
       for (std::sregex_iterator it(english.begin(), english.end(), plain), end; it != end; ++it)
         of_english.push_back(it->str());
       for (std::sregex_iterator it(text.begin(), text.end(), plain), end; it != end; ++it)
-        of_german.push_back(it->str());
-      EXPECT_EQ(of_english, of_german) << english << "\n" << text;
+        of_translation.push_back(it->str());
+      EXPECT_EQ(of_english, of_translation) << english << "\n" << text;
     }
   }
 }
@@ -196,7 +209,7 @@ TEST(Dictionary, LinesTagsAndKeyboardLetters_AreKept) {
   }
 }
 
-// Words that no German text holds, and of which hardly an English sentence is free.
+// Words that no German or Spanish text holds, and of which hardly an English sentence is free.
 TEST(Dictionary, NoEnglishIsLeft) {
   static const std::regex english_words(
       R"((^|[^A-Za-z/-])(the|and|of|with|from|which|where|not|are|is|has|by)([^A-Za-z/-]|$))");

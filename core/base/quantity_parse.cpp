@@ -6,6 +6,7 @@
 #include <cmath>
 #include <optional>
 
+#include "burrow/base/decimal_mark.h"
 #include "burrow/base/phrase.h"
 #include "burrow/base/quantity_text.h"
 #include "quantity_units.h"
@@ -135,7 +136,7 @@ class Parser {
     return true;
   }
 
-  /// Digits with one decimal mark. A comma is one only where nobody could have meant thousands.
+  /// Digits with one decimal mark. A comma is one only where people write it so or nobody could have meant thousands.
   bool decimal(Number& number) {
     const std::size_t from = at_;
     while (is_digit(peek()) || peek() == '.' || peek() == ',') ++at_;
@@ -144,7 +145,8 @@ class Parser {
     if (marks > 1)
       return wrong(translatable("more than one decimal mark"), translatable("a number without thousands separators"));
     if (const std::size_t comma = digits.find(','); comma != std::string::npos) {
-      const bool thousands = digits.size() - comma == 4 && comma >= 1 && comma <= 3 && digits[0] != '0';
+      const bool thousands = decimal_mark() == DecimalMark::point && digits.size() - comma == 4 && comma >= 1 &&
+                             comma <= 3 && digits[0] != '0';
       std::string with_point = digits;
       with_point[comma] = '.';
       if (thousands || comma + 1 == digits.size())

@@ -9,6 +9,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "burrow/base/decimal_mark.h"
 #include "burrow/base/display_precision.h"
 #include "quantity_units.h"
 
@@ -73,6 +74,14 @@ constexpr std::string_view unknown = "–";
 constexpr double beyond_plain_digits = 1e12;  ///< from here on "1.5e+12", so that no number fills the screen
 
 std::atomic<DisplayPrecision> fineness = DisplayPrecision::usual;
+std::atomic<DecimalMark> mark = DecimalMark::point;
+
+/// The first point of a number just written, as people write it.
+std::string as_written(std::string digits) {
+  if (mark.load() == DecimalMark::point) return digits;
+  if (const std::size_t point = digits.find('.'); point != std::string::npos) digits[point] = ',';
+  return digits;
+}
 
 thread_local int further = 0;  ///< digits, within one call of `format_apart`
 
@@ -209,10 +218,26 @@ DisplayPrecision shown_fineness() {
   return fineness;
 }
 
+void set_decimal_mark(DecimalMark wanted) {
+  mark = wanted;
+}
+
+DecimalMark decimal_mark() {
+  return mark;
+}
+
+std::string fixed_text(double value, int decimals) {
+  return std::isfinite(value) ? as_written(fmt::format("{:.{}f}", value, decimals)) : std::string(unknown);
+}
+
+std::string significant_text(double value, int digits) {
+  return std::isfinite(value) ? as_written(fmt::format("{:.{}g}", value, digits)) : std::string(unknown);
+}
+
 std::string format(double value, Dimension dimension, UnitSystem units) {
-  if (dimension == Dimension::temperature) return degrees(value, units);
+  if (dimension == Dimension::temperature) return as_written(degrees(value, units));
   if (!std::isfinite(value) || !std::isfinite(value / shown(dimension, units).factor)) return std::string(unknown);
-  std::string text = magnitude_text(std::abs(value), dimension, units);
+  std::string text = as_written(magnitude_text(std::abs(value), dimension, units));
   return value < 0 && shows_something(text) ? std::string(minus) + text : text;
 }
 

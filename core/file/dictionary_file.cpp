@@ -1,6 +1,7 @@
 #include "burrow/file/dictionary_file.h"
 
 #include <algorithm>
+#include <sstream>
 #include <string>
 #include <utility>
 #include <vector>
@@ -32,6 +33,12 @@ Result<Dictionary> from_header(const std::vector<PoEntry>& entries) {
   const Result<PluralRule> rule = PluralRule::read(header_value(header, "Plural-Forms"));
   if (!rule) return tl::unexpected(rule.error());
   dictionary.plural = *rule;
+  if (const std::string mark = header_value(header, "X-Decimal-Mark"); mark == ",") {
+    dictionary.mark = DecimalMark::comma;
+  } else if (!mark.empty() && mark != ".") {
+    return fail("X-Decimal-Mark", mark, ". or ,");
+  }
+  dictionary.read_twice = header_value(header, "X-Second-Reader") != "none";
   return dictionary;
 }
 
@@ -64,6 +71,15 @@ std::optional<Dictionary> dictionary_of(std::string_view language) {
   if (text.empty()) return std::nullopt;
   Result<Dictionary> read = read_dictionary(text);
   return read ? std::optional(std::move(*read)) : std::nullopt;
+}
+
+std::vector<std::string> languages_known() {
+  std::vector<std::string> all{"en"};
+  std::istringstream lines{std::string(embedded_text("languages"))};
+  for (std::string one; std::getline(lines, one);)
+    if (one != "en") all.push_back(one);
+  std::sort(all.begin() + 1, all.end());
+  return all;
 }
 
 }  // namespace burrow

@@ -25,6 +25,7 @@ void use_dictionary(Dictionary dictionary) {
   static std::mutex one_at_a_time;
   static std::vector<std::unique_ptr<const Dictionary>> all;
   const std::lock_guard lock(one_at_a_time);
+  set_decimal_mark(dictionary.mark);
   all.push_back(std::make_unique<const Dictionary>(std::move(dictionary)));
   in_use = all.back().get();
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/decimal_mark.h"
 #include "burrow/crew/checklist.h"
 #include "burrow/language/say.h"
 #include "burrow/words/working_text.h"
@@ -190,8 +191,8 @@ std::string reason_text(const DayReason& r, UnitSystem units) {
         "{} is {} clear of the nose and not exposed, nearer than {} or within its own doubt: never drive back here",
         translated_phrase(r.name), length(r.measured, units), length(r.limit, units));
   if (r.code == "day.odd")
-    return say("the last reading is {:.1f} times its usual spread from what was expected, {:.1f} at most", r.measured,
-               r.limit);
+    return say("the last reading is {} times its usual spread from what was expected, {} at most",
+               fixed_text(r.measured, 1), fixed_text(r.limit, 1));
   if (r.code == "day.rate")
     return say("the tool goes faster or slower than expected: chance {} that the ground has changed, {} at most",
                chance(r.measured, units), chance(r.limit, units));

@@ -205,7 +205,7 @@ const FindingWords rows[] = {
          "ground.")},
     {"bore.grip",
      [](const FindingPhrases& s) {
-       const auto times = [](const std::optional<double>& n) { return n ? fmt::format("{:.2f}", *n) : "–"; };
+       const auto times = [](const std::optional<double>& n) { return n ? fixed_text(*n, 2) : std::string("–"); };
        return say("the ground holds the tool with {} times the push of its air, {} required", times(s.f.measured),
                   times(s.f.limit));
      },

@@ -8,6 +8,7 @@
 #include <string>
 #include <string_view>
 
+#include "burrow/base/decimal_mark.h"
 #include "burrow/base/quantity_apart.h"
 #include "burrow/check/assessment.h"
 #include "burrow/language/say.h"
@@ -31,7 +32,8 @@ struct FindingPhrases {
   }
   [[nodiscard]] std::string speed(const std::optional<double>& m_s) const {
     if (!m_s) return "–";
-    return units == UnitSystem::us ? say("{:.2f} in/s", *m_s / 0.0254) : say("{:.1f} mm/s", *m_s * 1e3);
+    return units == UnitSystem::us ? say("{} in/s", fixed_text(*m_s / 0.0254, 2))
+                                   : say("{} mm/s", fixed_text(*m_s * 1e3, 1));
   }
   [[nodiscard]] static std::string strain(const std::optional<double>& ratio) {
     return ratio ? say("{:.0f} microstrain", *ratio * 1e6) : "–";

@@ -1,3 +1,4 @@
+#include "burrow/base/decimal_mark.h"
 #include "burrow/language/say.h"
 #include "finding_words.h"
 
@@ -6,11 +7,11 @@ namespace burrow {
 namespace {
 
 std::string times(const std::optional<double>& n) {
-  return n ? fmt::format("{:.2f}", *n) : std::string("–");
+  return n ? fixed_text(*n, 2) : std::string("–");
 }
 
 std::string percent(const std::optional<double>& share) {
-  return share ? fmt::format("{:.1f} %", *share * 100) : std::string("–");
+  return share ? fixed_text(*share * 100, 1) + " %" : std::string("–");
 }
 
 const FindingWords rows[] = {

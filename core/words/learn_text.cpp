@@ -1,14 +1,17 @@
 #include "burrow/words/learn_text.h"
+#include "burrow/base/decimal_mark.h"
 #include "burrow/language/say.h"
-
-#include <fmt/format.h>
 
 namespace burrow {
 
 namespace {
 
+std::string digits_text(double value) {
+  return significant_text(value, 3);
+}
+
 std::string value_text(const LearnedValue& v) {
-  return say("{:.3g} ({:.3g} to {:.3g})", v.likeliest, v.low, v.high);
+  return say("{} ({} to {})", digits_text(v.likeliest), digits_text(v.low), digits_text(v.high));
 }
 
 std::string bores_text(std::int64_t bores) {
@@ -16,7 +19,8 @@ std::string bores_text(std::int64_t bores) {
 }
 
 std::string rate_text(const LearnedRate& rate) {
-  return say("{:.3g} ({:.3g} to {:.3g})", 100 * rate.mean_1_m, 100 * rate.low_1_m, 100 * rate.high_1_m);
+  return say("{} ({} to {})", digits_text(100 * rate.mean_1_m), digits_text(100 * rate.low_1_m),
+             digits_text(100 * rate.high_1_m));
 }
 
 /// Too few metres are said: such a rate stays out of a crossing.
@@ -36,14 +40,14 @@ std::vector<LearnRow> learn_rows(const LearnLibrary& library, const Tables& tabl
     const SoilClass* row = find_soil(tables, soil.soil);
     const std::string name = row ? translated_phrase(row->name) : soil.soil;
     rows.push_back({name, translated("steering constant"), value_text(soil.steer_constant),
-                    fmt::format("{:.3g}", defaults.steer_constant->v), bores_text(soil.bores)});
+                    digits_text(defaults.steer_constant->v), bores_text(soil.bores)});
     rows.push_back({name, translated("wander, rad/√m"), value_text(soil.wander_rad_sqrt_m),
-                    row ? fmt::format("{:.3g}", row->wander.rad_sqrt_m) : std::string("–"), bores_text(soil.bores)});
+                    row ? digits_text(row->wander.rad_sqrt_m) : std::string("–"), bores_text(soil.bores)});
     rows.push_back({name, translated("field factor"), value_text(soil.field_factor),
-                    fmt::format("{:.3g}", defaults.field_factor->v), bores_text(soil.timed_bores)});
+                    digits_text(defaults.field_factor->v), bores_text(soil.timed_bores)});
     if (soil.bored_m > 0 && soil.refusal_rate)
       rows.push_back({name, translated("stops by the ground in 100 m"), rate_text(*soil.refusal_rate),
-                      row ? fmt::format("{:.3g}", 100 * row->refusal_rate.per_m) : std::string("–"), stops_text(soil)});
+                      row ? digits_text(100 * row->refusal_rate.per_m) : std::string("–"), stops_text(soil)});
   }
   return rows;
 }

@@ -1,4 +1,5 @@
 #include "burrow/words/pipe_text.h"
+#include "burrow/base/decimal_mark.h"
 #include "burrow/language/say.h"
 
 #include <fmt/format.h>
@@ -18,7 +19,7 @@ std::string number_text(const PipeCheck& check, double value, UnitSystem units) 
     return units == UnitSystem::us ? say("{:.0f} ft", value / 0.3048) : fmt::format("{:.0f} m", value);
   if (check.unit == "m") return format(value, size < 0.5 ? Dimension::small_length : Dimension::length, units);
   const bool share = check.code.starts_with("pipe.deflection") || check.code == "pipe.strain";
-  return share ? fmt::format("{:.2f} %", value * 100) : fmt::format("{:.2f}", value);
+  return share ? fixed_text(value * 100, 2) + " %" : fixed_text(value, 2);
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
 #include "burrow/words/working_text.h"
+#include "burrow/base/decimal_mark.h"
 #include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
 
@@ -19,7 +20,7 @@ constexpr double pound_per_cubic_foot_N_m3 = pound_N / cubic_foot_m3;
 /// Four digits; a number of five to seven before the point in full, as people read it.
 std::string with_unit(std::string_view unit, double value) {
   const bool plain = std::abs(value) >= 1e4 && std::abs(value) < 1e7;
-  return (plain ? fmt::format("{:.0f}", value) : fmt::format("{:.4g}", value)) + std::string(unit);
+  return (plain ? fmt::format("{:.0f}", value) : significant_text(value, 4)) + std::string(unit);
 }
 }  // namespace
 

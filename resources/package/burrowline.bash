@@ -15,7 +15,7 @@ _burrowline() {
     --height-units) mapfile -t COMPREPLY < <(compgen -W "m ft us-ft" -- "$current"); return ;;
     --heights) mapfile -t COMPREPLY < <(compgen -W "datum ground" -- "$current"); return ;;
     --level) mapfile -t COMPREPLY < <(compgen -W "crown centre invert" -- "$current"); return ;;
-    --language) mapfile -t COMPREPLY < <(compgen -W "en de" -- "$current"); return ;;
+    --language) mapfile -t COMPREPLY < <(compgen -W "en de es" -- "$current"); return ;;
   esac
   case ${COMP_WORDS[1]} in
     check) options="--json --csv --units --working --trials --on --alternative --jobs --part" ;;

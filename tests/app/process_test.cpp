@@ -104,7 +104,7 @@ TEST(Process, Language_IsThatAskedFor) {
   EXPECT_NE(english.text.find("Stop. 2 limits are broken"), std::string::npos) << english.text;
   const Ran unknown = run("check --language xx a.crossing");
   EXPECT_EQ(unknown.code, 2);
-  EXPECT_NE(unknown.text.find("en or de"), std::string::npos) << unknown.text;
+  EXPECT_NE(unknown.text.find("de, es"), std::string::npos) << unknown.text;
   EXPECT_EQ(run("check a.crossing --language").code, 2);
 }
 

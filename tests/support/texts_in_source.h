@@ -223,12 +223,30 @@ inline void add_texts_of_tables(const nlohmann::json& value, const std::string& 
   }
 }
 
+/// What a person reads in the samples and lessons: their names and notes, in the context "sample", numbers at the end
+/// left out.
+inline void add_texts_of_sample(const nlohmann::json& value, const std::string& file, Texts& texts) {
+  static const std::set<std::string> shown{"name", "notes", "title", "aim",    "question",    "source",
+                                           "how",  "with",  "why",   "permit", "agreed_with", "precaution"};
+  for (const auto& [key, member] : value.items()) {
+    if (member.is_structured()) add_texts_of_sample(member, file, texts);
+    if (!member.is_string() || !shown.contains(key)) continue;
+    std::string text = member.get<std::string>();
+    if (text.find(' ') == std::string::npos && key != "name") continue;  // a word of the file: "traced"
+    text.erase(text.find_last_not_of(" 0123456789") + 1);
+    if (!text.empty()) texts[{"sample", text}].other_files.insert(file);
+  }
+}
+
 inline Texts texts_in_source() {
   Texts texts;
   for (const char* folder : {"core", "ui", "app"})
     for (const fs::path& file : files_below(folder, {".h", ".cpp"})) add_texts(file, texts);
   for (const fs::path& file : files_below("resources/tables", {".json"}))
     add_texts_of_tables(nlohmann::json::parse(read_all(file)), file.lexically_relative(source_dir()).generic_string(),
+                        texts);
+  for (const fs::path& file : files_below("samples", {".crossing"}))
+    add_texts_of_sample(nlohmann::json::parse(read_all(file)), file.lexically_relative(source_dir()).generic_string(),
                         texts);
   return texts;
 }

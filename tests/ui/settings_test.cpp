@@ -109,7 +109,8 @@ TEST(Settings, Language_IsAskedForAndCountsFromTheNextStart) {
     if (box->findData(QStringLiteral("as-desktop")) >= 0) language = box;
   ASSERT_NE(language, nullptr);
   EXPECT_EQ(language->currentText(), QStringLiteral("Deutsch"));
-  EXPECT_EQ(language->count(), 3);
+  EXPECT_EQ(language->count(), 4);
+  EXPECT_EQ(language->itemText(3), QStringLiteral("Español (traducido sin segunda lectura)"));
   QString wanted;
   QObject::connect(&dialog, &SettingsDialog::language_wanted, &dialog, [&](const QString& l) { wanted = l; });
   language->setCurrentIndex(1);

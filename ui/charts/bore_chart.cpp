@@ -2,20 +2,27 @@
 #include <QChartView>
 #include <QGraphicsLayout>
 #include <QLegend>
+#include <QLocale>
 #include <QVBoxLayout>
 #include <QValueAxis>
 
+#include "burrow/base/decimal_mark.h"
 #include "burrow/charts/bore_charts.h"
 
 namespace burrow {
 
 BoreChart::BoreChart(const QString& title, QWidget* parent)
     : QWidget(parent), view_(new QChartView(this)), chart_(view_->chart()) {
+  setLayoutDirection(Qt::LeftToRight);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(view_);
   chart()->setTitle(title);
   chart()->setAnimationOptions(QChart::NoAnimation);
+  QLocale numbers = decimal_mark() == DecimalMark::comma ? QLocale(QLocale::German) : QLocale::c();
+  numbers.setNumberOptions(QLocale::OmitGroupSeparator);
+  chart()->setLocale(numbers);
+  chart()->setLocalizeNumbers(true);
   chart()->setMargins(QMargins(2, 2, 6, 2));
   chart()->setBackgroundRoundness(0);
   chart()->legend()->setVisible(false);

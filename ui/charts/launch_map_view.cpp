@@ -16,6 +16,7 @@ constexpr double grip_px = 12;
 }  // namespace
 
 LaunchMapView::LaunchMapView(QWidget* parent) : QWidget(parent) {
+  setLayoutDirection(Qt::LeftToRight);
   setMouseTracking(true);
   setFocusPolicy(Qt::StrongFocus);
   setAccessibleName(tr("Map of launches"));

@@ -1,9 +1,12 @@
 #include "burrow/document/language.h"
 
 #include <QCoreApplication>
+#include <QGuiApplication>
 #include <QLibraryInfo>
 #include <QLocale>
 #include <QTranslator>
+
+#include <optional>
 
 #include "burrow/document/text.h"
 #include "burrow/file/dictionary_file.h"
@@ -38,13 +41,26 @@ class FromDictionary : public QTranslator {
 }  // namespace
 
 QStringList languages() {
-  return {QStringLiteral("en"), QStringLiteral("de")};
+  QStringList all;
+  for (const std::string& one : languages_known()) all << text_from(one);
+  return all;
+}
+
+QString language_name(const QString& language) {
+  if (language == QLatin1String("en")) return QStringLiteral("English");
+  QString name = QLocale(language).nativeLanguageName();
+  if (!name.isEmpty()) name[0] = name[0].toUpper();
+  const std::optional<Dictionary> own = dictionary_of(language.toStdString());
+  if (!own || own->read_twice) return name;
+  constexpr const char* once = translatable("translated without a second reader");
+  const auto words = own->texts.find(std::string_view(once));
+  return QStringLiteral("%1 (%2)").arg(name, words == own->texts.end() ? text_from(once) : text_from(words->second));
 }
 
 QString resolve_language(const QString& wanted) {
-  if (wanted == QLatin1String("as-desktop"))
-    return QLocale::system().language() == QLocale::German ? QStringLiteral("de") : QStringLiteral("en");
-  return languages().contains(wanted) ? wanted : QStringLiteral("en");
+  const QString asked =
+      wanted == QLatin1String("as-desktop") ? QLocale::system().name().section(QLatin1Char('_'), 0, 0) : wanted;
+  return languages().contains(asked) ? asked : QStringLiteral("en");
 }
 
 void speak_language(const QString& language) {
@@ -53,6 +69,7 @@ void speak_language(const QString& language) {
   use_dictionary(dictionary_of(language.toStdString()).value_or(Dictionary()));
   QCoreApplication* app = QCoreApplication::instance();
   if (!app) return;
+  QGuiApplication::setLayoutDirection(QLocale(text_from(dictionary().language)).textDirection());
   if (!ours) {
     ours = new FromDictionary(app);
     of_qt = new QTranslator(app);

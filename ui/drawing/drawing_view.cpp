@@ -26,6 +26,7 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
   glide_timer_->setTimerType(Qt::PreciseTimer);
   connect(glide_timer_, &QTimer::timeout, this, &DrawingView::step_glide);
   setFrameShape(QFrame::NoFrame);
+  setLayoutDirection(Qt::LeftToRight);  // stations grow to the right whatever way people read
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setFocusPolicy(Qt::StrongFocus);

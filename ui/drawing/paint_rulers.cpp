@@ -11,10 +11,10 @@ double shown_unit(Dimension dimension, UnitSystem units) {
 }
 
 QString tick_text(double value, double step, double unit) {
-  const int decimals = std::clamp(static_cast<int>(std::ceil(-std::log10(step / unit) - 1e-9)), 0, 3);
+  const int digits = std::clamp(static_cast<int>(std::ceil(-std::log10(step / unit) - 1e-9)), 0, 3);
   double layers = value / unit;
   if (std::abs(layers) < 1e-9) layers = 0;
-  return QString::number(layers, 'f', decimals).replace(QLatin1Char('-'), QChar(0x2212));
+  return text_from(fixed_text(layers, digits)).replace(QLatin1Char('-'), QChar(0x2212));
 }
 
 namespace {

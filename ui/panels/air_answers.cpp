@@ -24,8 +24,8 @@ double caution_pressure(const Document& document) {
 /// With a digit more than elsewhere: what one part takes is small beside the whole.
 QString fine_pressure(double gauge_Pa, UnitSystem units) {
   constexpr double psi_Pa = 6894.757293168361;
-  const QString text = units == UnitSystem::us ? QObject::tr("%1 psi").arg(gauge_Pa / psi_Pa, 0, 'f', 1)
-                                               : QObject::tr("%1 bar").arg(gauge_Pa / 1e5, 0, 'f', 2);
+  const QString text = units == UnitSystem::us ? QObject::tr("%1 psi").arg(decimals(gauge_Pa / psi_Pa, 1))
+                                               : QObject::tr("%1 bar").arg(decimals(gauge_Pa / 1e5, 2));
   return QString(text).replace(QLatin1Char(' '), QChar(QChar::Nbsp));
 }
 

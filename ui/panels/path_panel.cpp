@@ -120,7 +120,7 @@ void PathPanel::refresh() {
     lines << tr("Would stop at station %1: a blow no longer moves it.")
                  .arg(shown_text(*answer.refusal_station_m, Dimension::station));
   if (!answer.advance.points.empty())
-    lines << tr("The ground holds it with %1 times the push of its air.").arg(answer.advance.least_grip, 0, 'f', 2);
+    lines << tr("The ground holds it with %1 times the push of its air.").arg(decimals(answer.advance.least_grip, 2));
   if (answer.chance_of_refusal)
     lines << (answer.refusal_calibrated
                   ? tr("Chance that a stone or hard ground stops it on the way: %1.")
@@ -152,7 +152,7 @@ void PathPanel::show_pressures() {
                             : QStringLiteral("–");
     rows += QStringLiteral("<tr>%1%2%3</tr>")
                 .arg(cell(text_from(format(effect.gauge.Pa, Dimension::air_pressure, units_))), cell(time),
-                     cell(QString::number(effect.least_grip, 'f', 2)));
+                     cell(decimals(effect.least_grip, 2)));
   }
   pressures_->setText(rows.isEmpty()
                           ? QString()

@@ -82,14 +82,13 @@ QString PitsPanel::earth_words() const {
   };
   add(tr("the same, dug out"), answer.loose_m3);
   add(tr("loose soil to fill it again"), answer.refill_m3);
-  if (answer.truck_loads)
-    facts.emplace_back(tr("truck loads, all of it"), QString::number(*answer.truck_loads, 'f', 1));
+  if (answer.truck_loads) facts.emplace_back(tr("truck loads, all of it"), decimals(*answer.truck_loads, 1));
   for (const SurfaceCut& cut : answer.cuts) {
     const QString name = cut.id.empty() ? tr("verge") : cut.name.empty() ? text_from(cut.id) : text_from(cut.name);
     const bool us = units_ == UnitSystem::us;
     const double area = us ? cut.area_m2 / (0.3048 * 0.3048) : cut.area_m2;
     facts.emplace_back(tr("opened: %1").arg(name),
-                       us ? tr("%1 ft²").arg(area, 0, 'f', 0) : tr("%1 m²").arg(area, 0, 'f', 1));
+                       us ? tr("%1 ft²").arg(area, 0, 'f', 0) : tr("%1 m²").arg(decimals(area, 1)));
   }
   if (answer.heap.volume_m3 > 0)
     facts.emplace_back(
@@ -100,7 +99,7 @@ QString PitsPanel::earth_words() const {
     facts.emplace_back(*answer.water_head_m > 0 ? tr("water above the floor") : tr("water below the floor"),
                        length(std::abs(*answer.water_head_m)));
   const auto safety = [&](const QString& name, const std::optional<double>& value) {
-    if (value) facts.emplace_back(name, QString::number(*value, 'f', 1));
+    if (value) facts.emplace_back(name, decimals(*value, 1));
   };
   safety(tr("safety against the floor rising"), answer.base_heave_safety);
   safety(tr("safety against water lifting the floor"), answer.uplift_safety);

@@ -76,7 +76,7 @@ void PracticePanel::make_results() {
   results_ = new QTableWidget(this);
   results_->setAccessibleName(tr("Class table"));
   results_->setColumnCount(5);
-  results_->setHorizontalHeaderLabels({tr("who"), tr("end"), tr("across"), tr("up"), tr("right")});
+  results_->setHorizontalHeaderLabels({tr("who"), tr("end"), tr("across"), tr("up"), tr("correct")});
   results_->setEditTriggers(QAbstractItemView::NoEditTriggers);
   results_->setFrameShape(QFrame::NoFrame);
   results_->setMinimumHeight(fontMetrics().height() * 7);

@@ -54,7 +54,7 @@ QString RunPanel::mark_html(const Mark& mark) const {
   const auto number = [&](const std::optional<double>& v, Dimension dimension) {
     return v ? text_of(*v, dimension).toHtmlEscaped() : QStringLiteral("–");
   };
-  const auto minutes = [](double seconds) { return QString::number(seconds / 60, 'f', seconds < 600 ? 1 : 0); };
+  const auto minutes = [](double seconds) { return decimals(seconds / 60, seconds < 600 ? 1 : 0); };
   const bool moves = mark.time_s.p10 && mark.time_s.p50 && mark.time_s.p90;
   const QString time = moves ? tr("%1<br>%2–%3")
                                    .arg(number(mark.time_s.p50, Dimension::duration), minutes(*mark.time_s.p10),

@@ -109,7 +109,7 @@ void ToolPanel::show_blow() {
     facts.emplace_back(tr("blow and grip"), tr("not known: there is no path"));
   } else {
     const auto limit = [&](const char* id) { return limit_of(document_.crossing(), document_.tables(), id).value; };
-    const auto times = [](double v) { return QString::number(v, 'f', 2); };
+    const auto times = [](double v) { return decimals(v, 2); };
     const double stop = limit("grip_stop"), caution = limit("grip_caution"), grip = advance.least_grip;
     facts.emplace_back(tr("blow energy"), text_from(working_number(advance.blow.energy_J, "J", units_)));
     facts.emplace_back(tr("push of the air, backwards"), text_of(advance.blow.reaction_N, Dimension::force));

@@ -82,8 +82,8 @@ void UtilitiesPanel::show_answer() {
       facts.emplace_back(tr("strained by that, up to"), tr("%1 microstrain").arg(std::lround(*answer->strain * 1e6)));
     if (answer->vibration_m_s)
       facts.emplace_back(tr("shaken by blows, up to"),
-                         units_ == UnitSystem::us ? tr("%1 in/s").arg(*answer->vibration_m_s / 0.0254, 0, 'f', 2)
-                                                  : tr("%1 mm/s").arg(*answer->vibration_m_s * 1e3, 0, 'f', 1));
+                         units_ == UnitSystem::us ? tr("%1 in/s").arg(decimals(*answer->vibration_m_s / 0.0254, 2))
+                                                  : tr("%1 mm/s").arg(decimals(*answer->vibration_m_s * 1e3, 1)));
   }
   QString html = facts_html(facts);
   for (const Working& working : document_.assessment().working)

@@ -235,8 +235,7 @@ class AsBuiltPages {
     for (const ReadingLeftOut& out : day_.left_out)
       if (out.reading == reading) return text_from(left_out_text(out, built_.record));
     for (const OddReading& odd : day_.odd)
-      if (odd.reading == reading)
-        return tr("odd: off by %1 times its usual spread").arg(QString::number(odd.in_sd, 'f', 1));
+      if (odd.reading == reading) return tr("odd: off by %1 times its usual spread").arg(decimals(odd.in_sd, 1));
     return QString();
   }
 

@@ -125,7 +125,7 @@ std::vector<double> standard_scales(UnitSystem units) {
 }
 
 QString scale_words(double scale, UnitSystem units) {
-  const QString words = QStringLiteral("1 : %1").arg(QString::number(scale, 'g', 7));
+  const QString words = QStringLiteral("1 : %1").arg(text_from(significant_text(scale, 7)));
   const double feet = scale / 12;
   if (units == UnitSystem::us && std::abs(feet - std::round(feet)) < 1e-9)
     return QCoreApplication::translate("sheet", "%1 (1 in = %2 ft)").arg(words, QString::number(feet, 'f', 0));

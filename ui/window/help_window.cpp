@@ -2,6 +2,7 @@
 
 #include <QDir>
 #include <QFile>
+#include <QHash>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QSplitter>
@@ -9,9 +10,13 @@
 #include <QTextBrowser>
 #include <QTextDocument>
 #include <QVBoxLayout>
+#include <optional>
 #include <utility>
+#include <vector>
 
+#include "burrow/document/language.h"
 #include "burrow/document/text.h"
+#include "burrow/file/dictionary_file.h"
 #include "burrow/file/tables_file.h"
 #include "burrow/language/say.h"
 #include "burrow/words/label_table.h"
@@ -20,19 +25,63 @@ namespace burrow {
 
 namespace {
 constexpr double page_margin = 14;
+
+/// Below a line "{{languages}}" stand rows with an English term each: they get a column for every language, read from
+/// its own catalogue.
+QString with_terms(const QString& page) {
+  const QString mark = QStringLiteral("{{languages}}");
+  if (!page.contains(mark)) return page;
+  static QHash<QString, QString> made;  // the catalogues take a while to read
+  if (const auto known = made.constFind(page); known != made.constEnd()) return *known;
+  std::vector<Dictionary> dictionaries;
+  QString heading = QStringLiteral("| English |"), line = QStringLiteral("| --- |");
+  for (const QString& language : languages()) {
+    std::optional<Dictionary> known =
+        language == QLatin1String("en") ? std::nullopt : dictionary_of(language.toStdString());
+    if (!known) continue;
+    heading += QStringLiteral(" %1 |").arg(language_name(language));
+    line += QStringLiteral(" --- |");
+    dictionaries.push_back(std::move(*known));
+  }
+  QStringList out;
+  bool in_table = false;
+  for (const QString& row : page.split(QLatin1Char('\n'))) {
+    if (row == mark) out << heading << line;
+    in_table = row == mark || (in_table && row.startsWith(QLatin1Char('|')));
+    if (row == mark) continue;
+    if (!in_table) {
+      out << row;
+      continue;
+    }
+    const std::string term = row.section(QLatin1Char('|'), 1, 1).trimmed().toStdString();
+    QString cells = row;
+    for (const Dictionary& dictionary : dictionaries) {
+      const auto it = dictionary.texts.find(term);
+      cells += QStringLiteral(" %1 |").arg(it == dictionary.texts.end() ? QStringLiteral("–") : text_from(it->second));
+    }
+    out << cells;
+  }
+  return *made.insert(page, out.join(QLatin1Char('\n')));
+}
 }  // namespace
 
 std::vector<HelpPage> help_pages() {
   std::vector<HelpPage> pages;
-  const QString own = QStringLiteral(":/help/%1/").arg(text_from(dictionary().language));
-  const QString folder = QDir(own).exists() ? own : QStringLiteral(":/help/");
+  const QString english = QStringLiteral(":/help/");
+  const QString own = english + text_from(dictionary().language) + QLatin1Char('/');
   const QString labels = text_from(label_table(load_tables()));  // counted now: it cannot be out of date
-  for (const QString& name : QDir(folder).entryList({QStringLiteral("*.md")}, QDir::Files, QDir::Name)) {
-    QFile file(folder + name);
+  for (const QString& name : QDir(english).entryList({QStringLiteral("*.md")}, QDir::Files, QDir::Name)) {
+    const bool translated_page = dictionary().language == "en" || QFile::exists(own + name);
+    QFile file((QFile::exists(own + name) ? own : english) + name);
     if (!file.open(QIODevice::ReadOnly)) continue;
     HelpPage page;
     page.text = QString::fromUtf8(file.readAll());
+    if (!translated_page)
+      page.text.insert(
+          page.text.indexOf(QLatin1Char('\n')),
+          QStringLiteral("\n\n*%1*").arg(QObject::tr("This page has no translation yet: it is in English.")));
     page.text.replace(QLatin1String("{{labels}}\n"), labels);
+    page.text = with_terms(page.text);
     page.title = page.text.section(QLatin1Char('\n'), 0, 0).remove(QLatin1String("# "));
     pages.push_back(page);
   }

@@ -17,6 +17,7 @@
 #include "burrow/document/utility_entry.h"
 #include "burrow/drawing/line_icon.h"
 #include "burrow/file/crossing_file.h"
+#include "burrow/file/sample_text.h"
 #include "burrow/import/read_file.h"
 #include "burrow/window/guided_crossing.h"
 #include "burrow/window/help_window.h"
@@ -209,7 +210,7 @@ void MainWindow::show_first_hints() {
 void MainWindow::open_sample(const QString& name) {
   QFile file(QStringLiteral(":/samples/%1.crossing").arg(name));
   if (!file.open(QIODevice::ReadOnly)) return;
-  Result<Crossing> crossing = read_crossing(file.readAll().toStdString(), document_.tables());
+  Result<Crossing> crossing = read_crossing(sample_in_language(file.readAll().toStdString()), document_.tables());
   if (!crossing) {
     complain(tr("The sample could not be read."), crossing.error());
     return;

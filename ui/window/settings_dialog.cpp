@@ -64,8 +64,7 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const CrewDefaults& own, 
   colours->setCurrentIndex(colours->findData(static_cast<int>(now.colours)));
   auto* language = new QComboBox(this);
   language->addItem(tr("as the desktop has it"), QStringLiteral("as-desktop"));
-  for (const QString& one : languages()) language->addItem(QLocale(one).nativeLanguageName(), one);
-  language->setItemText(1, QStringLiteral("English"));
+  for (const QString& one : languages()) language->addItem(language_name(one), one);
   language->setCurrentIndex(std::max(0, language->findData(now.language)));
   auto* from_next_start = new QLabel(tr("The language changes when the program starts the next time."), this);
   from_next_start->setWordWrap(true);

@@ -18,6 +18,7 @@
 #include "burrow/drawing/small_picture.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
+#include "burrow/file/sample_text.h"
 #include "burrow/panels/verdict_bar.h"
 #include "samples.h"
 
@@ -276,7 +277,7 @@ QWidget* StartPage::make_samples() {
   for (const Sample& sample : samples_of_the_program()) {
     QFile file(QStringLiteral(":/samples/%1.crossing").arg(sample.key()));
     if (!file.open(QIODevice::ReadOnly)) continue;
-    const auto picture = picture_of(read_crossing(file.readAll().toStdString(), tables_), tables_);
+    const auto picture = picture_of(read_crossing(sample_in_language(file.readAll().toStdString()), tables_), tables_);
     const auto kind = sample.lesson ? StartCard::Kind::lesson : StartCard::Kind::picture;
     StartCard* card = add_card(kind, sample.title(), picture ? facts_of(*picture, units_) : QString(), page);
     if (!sample.lesson) card->set_picture(picture);

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <string>
 
 #include "po_text.h"
@@ -34,6 +35,31 @@ TEST(DictionaryFile, Texts_AreRead) {
   EXPECT_EQ(read->texts.at("one pit"), "a") << "asked without a count";
   EXPECT_EQ(read->counted.at("one pit"), (std::vector<std::string>{"a", "b", "c"}));
   EXPECT_FALSE(read->texts.contains("doubtful") || read->texts.contains("not yet")) << "these stay English";
+}
+
+TEST(DictionaryFile, Header_TellsTheDecimalMarkAndWhetherItWasReadTwice) {
+  const auto with = [](const std::string& line) {
+    std::string text = header;
+    return read_dictionary(text.insert(text.find("\n\n") + 1, line));
+  };
+  EXPECT_EQ(with("")->mark, DecimalMark::point);
+  EXPECT_TRUE(with("")->read_twice);
+  EXPECT_EQ(with("\"X-Decimal-Mark: ,\\n\"\n")->mark, DecimalMark::comma);
+  EXPECT_FALSE(with("\"X-Second-Reader: none\\n\"\n")->read_twice);
+  EXPECT_FALSE(with("\"X-Decimal-Mark: ;\\n\"\n"));
+}
+
+// No code names a language: what lies in resources/words is there.
+TEST(DictionaryFile, EveryCatalogueIsALanguage) {
+  const std::vector<std::string> known = languages_known();
+  ASSERT_GE(known.size(), 3u);
+  EXPECT_EQ(known.front(), "en");
+  EXPECT_TRUE(std::is_sorted(known.begin() + 1, known.end()));
+  for (const std::string& one : known) {
+    const auto dictionary = dictionary_of(one);
+    ASSERT_TRUE(dictionary) << one;
+    EXPECT_EQ(dictionary->language, one);
+  }
 }
 
 TEST(DictionaryFile, LinesEndAsOnOtherSystems) {

@@ -3,7 +3,7 @@
 /// dictionary (`resources/words/de.po`, read by `burrow/file/dictionary_file.h`) holds the other language. Without
 /// one, or for a text it does not know, everything stays English. Codes and file words are never turned, of sources our
 /// own words alone;
-/// numbers keep the decimal point of the files, and a comma typed is understood in both languages. A text is a whole
+/// numbers have the decimal mark of the language, those of files the point. A text is a whole
 /// sentence or a whole label with placeholders, never a piece with a blank at its end: another language has another
 /// order. Evidence: Say.*; that the dictionary is complete: Dictionary.*
 
@@ -17,6 +17,7 @@
 #include <utility>
 #include <vector>
 
+#include "burrow/base/decimal_mark.h"
 #include "burrow/base/enum_names.h"
 #include "burrow/base/phrase.h"
 #include "burrow/base/result.h"
@@ -30,14 +31,16 @@ struct Dictionary {
   /// The forms of counted texts, by the English one for one; as many as the rule has.
   std::map<std::string, std::vector<std::string>, std::less<>> counted = {};
   PluralRule plural = {};
+  DecimalMark mark = DecimalMark::point;
+  bool read_twice = true;  ///< by somebody else than who translated it; else whoever chooses it is told
 };
 
 /// The key of a text that has another meaning elsewhere, as gettext has it.
 std::string in_context(std::string_view context, std::string_view english);
 
-/// From now on texts are made in that language. Call it before the first window, table or assessment is made: what
-/// exists already keeps its language. A dictionary once given lives as long as the program, so that the pointers
-/// `translated` handed out stay good; other threads may make texts meanwhile.
+/// From now on texts are made in that language, numbers with its decimal mark. Call it before the first window, table
+/// or assessment is made: what exists already keeps its language. A dictionary once given lives as long as the program,
+/// so that the pointers `translated` handed out stay good; other threads may make texts meanwhile.
 void use_dictionary(Dictionary dictionary);
 /// The dictionary in use; an empty English one at first.
 const Dictionary& dictionary();

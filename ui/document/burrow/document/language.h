@@ -8,6 +8,8 @@ namespace burrow {
 
 /// Languages the program speaks, "en" first.
 QStringList languages();
+/// What it is called by those who speak it, and in its own words if nobody read its texts a second time.
+QString language_name(const QString& language);
 /// "as-desktop" means German on a German desktop, else English; anything unknown is English.
 QString resolve_language(const QString& wanted);
 

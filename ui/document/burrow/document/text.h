@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 
+#include "burrow/base/decimal_mark.h"
 #include "burrow/base/phrase.h"
 #include "burrow/language/say.h"
 
@@ -22,6 +23,11 @@ inline QString text_from(const char* s) {
 }
 inline QString text_from(const Phrase& phrase) {
   return text_from(translated_phrase(phrase));
+}
+
+/// A number with so many decimals, its mark as people write it.
+inline QString decimals(double value, int digits) {
+  return text_from(fixed_text(value, digits));
 }
 
 }  // namespace burrow

@@ -1,0 +1,97 @@
+// The third language: no code knows it, and the program holds no English when it is chosen.
+
+#include <gtest/gtest.h>
+
+#include <QTemporaryDir>
+
+#include "burrow/check/assess.h"
+#include "burrow/document/language.h"
+#include "burrow/file/crossing_file.h"
+#include "burrow/language/say.h"
+#include "burrow/window/guided_crossing.h"
+#include "burrow/window/help_window.h"
+#include "burrow/window/settings_dialog.h"
+#include "burrow/words/headline.h"
+#include "support/menus_for_tests.h"
+#include "support/no_english.h"
+#include "support/sheet_for_tests.h"
+#include "support/window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+TEST(Spanish, PagesAndMenus_HoldNoEnglish) {
+  for (const char* sample : {"house-service", "four-faults"}) {
+    TestWindow w(sample);
+    ASSERT_TRUE(w.opened);
+    Found found(sample);
+    for (int page = 0; page < w.window.side().count(); ++page) {
+      w.window.side().show_page(static_cast<SideColumn::Page>(page));
+      settle(w.window);
+      look_at(w.window, found, QStringLiteral("%1, page %2").arg(QLatin1String(sample)).arg(page));
+    }
+    for (const QAction* action : w.window.findChildren<QAction*>()) {
+      found.look(action->text(), QStringLiteral("menu"));
+      found.look(action->toolTip(), QStringLiteral("menu tip"));
+    }
+  }
+}
+
+TEST(Spanish, SettingsAndGuide_HoldNoEnglish) {
+  TestWindow w("house-service");
+  Found found("house-service");
+  const QTemporaryDir folder;
+  const CrewDefaults own(folder.path(), tables_for_tests());
+  ASSERT_TRUE(own.keep(w.crossing()));
+  SettingsDialog settings({}, own, w.crossing(), &w.window);
+  look_at(settings, found, QStringLiteral("settings"));
+  GuidedCrossing guide(tables_for_tests(), Theme::light(), UnitSystem::metric, std::nullopt, &w.window);
+  for (int question = 0; question < 6; ++question) {
+    guide.go_to(question);
+    look_at(guide, found, QStringLiteral("question %1").arg(question + 1));
+  }
+}
+
+// Longer words than English: inside the frame, none over another, none English, on every paper of every sample.
+TEST(Spanish, Paper_HoldsNoEnglishAndHasRoom) {
+  for (const std::string& name : test::sample_names())
+    for (const test::PaperKind& kind : test::paper_kinds) {
+      Found found(name.c_str());
+      const auto pages =
+          sheet_pages(test::sheet_for(test::judged_sample(name), kind.units, kind.paper), SheetPart::all);
+      ASSERT_TRUE(pages) << name << " " << kind.paper << ": " << pages.error().english();
+      int number = 0;
+      for (const Page& page : *pages) {
+        const std::string where = name + ", " + kind.paper + ", page " + std::to_string(++number);
+        test::expect_inside_the_frame(page, where);
+        test::expect_texts_apart(page, where);
+        found.look(words_of_page(page), QString::fromStdString(where));
+      }
+    }
+}
+
+TEST(Spanish, Menus_EveryLetterOnce) {
+  TestWindow w("house-service");
+  expect_letters_once(w.window);
+}
+
+TEST(Spanish, VerdictAndNumbers_AreAsSpanishHasThem) {
+  EXPECT_EQ(dictionary().language, "es");
+  EXPECT_EQ(verdict_title(Verdict::within_limits), "Dentro de los límites");
+  EXPECT_EQ(format(1.25, Dimension::length, UnitSystem::metric), "1,25 m");
+  EXPECT_FALSE(dictionary().read_twice) << "nobody has read it a second time: the choice says so";
+  EXPECT_TRUE(language_name(QStringLiteral("es")).contains(QStringLiteral("sin segunda lectura")));
+}
+
+// The first page of the help is translated; the others say that they are not.
+TEST(Spanish, Help_SaysWhatIsNotTranslated) {
+  const std::vector<HelpPage> pages = help_pages();
+  ASSERT_GE(pages.size(), 10u);
+  const QString untranslated = QObject::tr("This page has no translation yet: it is in English.");
+  EXPECT_FALSE(pages.front().text.contains(untranslated));
+  for (std::size_t i = 1; i < pages.size(); ++i)
+    EXPECT_TRUE(pages[i].text.contains(untranslated)) << pages[i].title.toStdString();
+}
+
+}  // namespace
+}  // namespace burrow
