@@ -87,6 +87,7 @@ const Command all_commands[] = {
      translatable("Files for other programs; the ending decides."),
      {{"-o", "OUT", file_out},
       {"--what", "path|marks|findings", translatable("which table, of .csv")},
+      {"--bom", "", translatable("before a .csv the byte order mark that some spreadsheets want")},
       {"--units", "metric|us", units_of_words}},
      or_two,
      export_command,

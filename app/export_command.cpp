@@ -31,7 +31,8 @@ Result<std::string> text_of(const std::string& ending, const Options& options, c
   if (!units) return tl::unexpected(units.error());
   if (ending == "csv") {
     const std::string what = options.value("--what", "path");
-    return write_csv(*from_word<CsvTable>(what), opened.crossing, opened.assessment, *units);
+    return (options.has("--bom") ? byte_order_mark : "") +
+           write_csv(*from_word<CsvTable>(what), opened.crossing, opened.assessment, *units);
   }
   if (ending == "dxf") return write_dxf(opened.crossing, opened.tables, opened.assessment, *units);
   return write_geojson(opened.crossing, opened.assessment, [&](std::vector<PlanPoint> local) {
@@ -40,7 +41,7 @@ Result<std::string> text_of(const std::string& ending, const Options& options, c
 }
 
 Result<void> write_export(const CommandArgs& args) {
-  const Result<Options> options = read_options(args, {{"-o", true}, {"--what", true}, {"--units", true}});
+  const Result<Options> options = read_options(args, {{"-o", true}, {"--what", true}, {"--units", true}, {"--bom", false}});
   if (!options) return tl::unexpected(options.error());
   const std::string path = options->value("-o", "");
   const std::string ending = ending_of(path);
@@ -51,6 +52,7 @@ Result<void> write_export(const CommandArgs& args) {
     if (ending != "csv") return fail("--what", what, "-o OUT.csv: only tables have a choice");
     if (!from_word<CsvTable>(what)) return fail("--what", what, known_words<CsvTable>());
   }
+  if (options->has("--bom") && ending != "csv") return fail("--bom", path, "-o OUT.csv: only tables may begin with it");
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
   if (ending == "svg") {

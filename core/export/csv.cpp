@@ -1,5 +1,8 @@
 #include "burrow/export/csv.h"
 
+#include <fmt/format.h>
+
+#include <charconv>
 #include <cmath>
 #include <initializer_list>
 
@@ -8,6 +11,20 @@
 namespace burrow {
 
 namespace {
+
+/// Ten digits: what a bore is known to many times over, without the noise of binary fractions ("101.29999999999998").
+std::string number_text(double value) {
+  return fmt::format("{:.10g}", value);
+}
+
+/// What a spreadsheet would take for a formula: somebody may have named a pipe so, or meant harm. A number is none.
+bool looks_like_a_formula(std::string_view text) {
+  if (text.empty() || std::string_view("=+-@\t").find(text.front()) == std::string_view::npos) return false;
+  double value = 0;
+  const char* end = text.data() + text.size();
+  const auto read = std::from_chars(text.data(), end, value);
+  return read.ec != std::errc() || read.ptr != end;
+}
 
 /// Collects fields and ends lines.
 class Rows {
@@ -23,7 +40,7 @@ class Rows {
     return *this;
   }
   Rows& number(const std::optional<double>& value) {
-    return text(value && std::isfinite(*value) ? exact_text(*value) : std::string());
+    return text(value && std::isfinite(*value) ? number_text(*value) : std::string());
   }
   void end() {
     all_ += "\r\n";
@@ -81,8 +98,9 @@ std::string finding_rows(const Assessment& assessment, UnitSystem units) {
 
 }  // namespace
 
-std::string csv_field(std::string_view text) {
-  if (text.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(text);
+std::string csv_field(std::string_view words) {
+  const std::string text = looks_like_a_formula(words) ? "'" + std::string(words) : std::string(words);
+  if (text.find_first_of(",\"\r\n") == std::string_view::npos) return text;
   std::string quoted = "\"";
   for (const char c : text) {
     if (c == '"') quoted += '"';

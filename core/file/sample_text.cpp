@@ -1,5 +1,7 @@
 #include "burrow/file/sample_text.h"
 
+#include <algorithm>
+#include <iterator>
 #include <nlohmann/json.hpp>
 
 #include "burrow/language/say.h"
@@ -20,11 +22,17 @@ std::string in_words(const std::string& english) {
   return english;
 }
 
+/// What a person reads; "kind": "sewer" is a word of the file, "name": "sewer" is not.
+bool is_read(std::string_view key) {
+  constexpr std::string_view read[] = {"name", "notes", "title",  "aim",         "question", "source",
+                                       "how",  "with",  "why",    "permit",      "agreed_with", "precaution"};
+  return std::find(std::begin(read), std::end(read), key) != std::end(read);
+}
+
 void put_in_words(nlohmann::ordered_json& value) {
-  if (value.is_structured()) {
-    for (auto& member : value) put_in_words(member);
-  } else if (value.is_string()) {
-    value = in_words(value.get_ref<const std::string&>());
+  for (const auto& [key, member] : value.items()) {
+    if (member.is_structured()) put_in_words(member);
+    if (member.is_string() && is_read(key)) member = in_words(member.get_ref<const std::string&>());
   }
 }
 

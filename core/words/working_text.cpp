@@ -17,40 +17,91 @@ constexpr double cubic_yard_m3 = 27 * cubic_foot_m3;
 constexpr double pound_N = 4.4482216152605;
 constexpr double pound_per_cubic_foot_N_m3 = pound_N / cubic_foot_m3;
 
-/// Four digits; a number of five to seven before the point in full, as people read it.
-std::string with_unit(std::string_view unit, double value) {
-  const bool plain = std::abs(value) >= 1e4 && std::abs(value) < 1e7;
-  return (plain ? fmt::format("{:.0f}", value) : significant_text(value, 4)) + std::string(unit);
+/// How finely: a result has four digits, what is put in six, so that the result comes out again from what is printed, to
+/// its last digit (WorkingText.Printed_*). Levels and lengths have at least three decimals: a millimetre.
+struct Fineness {
+  int digits = 4, decimals_of_length = 3;
+};
+constexpr Fineness of_result{4, 3}, of_input{6, 4};
+constexpr double tiny = 1e-4, huge = 1e7;  // beyond them "1.2e-05", so that no number fills the line
+
+/// Without the zeros at its end, but for so many decimals.
+std::string shortened(std::string digits, std::size_t least_decimals) {
+  const std::size_t mark = digits.find_first_of(".,");
+  if (mark == std::string::npos) return digits;
+  const std::size_t least = least_decimals == 0 ? mark : mark + 1 + least_decimals;
+  digits.erase(std::max(digits.find_last_not_of('0') + 1, std::min(least, digits.size())));
+  if (digits.size() == mark + 1) digits.pop_back();
+  return digits;
+}
+
+class NumberText {
+ public:
+  explicit NumberText(Fineness fineness) : fineness_(fineness) {}
+
+  [[nodiscard]] std::string length(std::string_view unit, double value) const {
+    if (std::abs(value) >= huge || (value != 0 && std::abs(value) < tiny)) return plain(unit, value);
+    const int decimals = std::max(fineness_.decimals_of_length, decimals_for(value));
+    return shortened(fixed_text(value, decimals), 3) + std::string(unit);
+  }
+  [[nodiscard]] std::string plain(std::string_view unit, double value) const {
+    if (value == 0) return "0" + std::string(unit);
+    if (std::abs(value) >= huge || std::abs(value) < tiny)
+      return significant_text(value, fineness_.digits) + std::string(unit);
+    return shortened(fixed_text(value, decimals_for(value)), 0) + std::string(unit);
+  }
+  /// Neither none nor certain where it is neither.
+  [[nodiscard]] std::string chance(double value, UnitSystem units) const {
+    const bool in_words = fineness_.digits == of_result.digits && (value < 0.00005 || value > 0.9995);
+    return in_words || value == 0 || value == 1 ? format(value, Dimension::chance, units) : plain(" %", value * 100);
+  }
+
+ private:
+  [[nodiscard]] int decimals_for(double value) const {
+    const int before = value == 0 ? 1 : static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
+    return std::max(0, fineness_.digits - before);
+  }
+  Fineness fineness_;
+};
+
+std::string number_with_unit(double value, std::string_view unit, UnitSystem units, std::string_view symbol,
+                             Fineness fineness) {
+  const NumberText in(fineness);
+  const bool us = units == UnitSystem::us;
+  if (unit.empty() && symbol.starts_with('P')) return in.chance(value, units);
+  if (unit == "m") return us ? in.length(" ft", value / 0.3048) : in.length(" m", value);
+  constexpr double stiff_Pa = 1e7;  // moduli
+  if (unit == "Pa" && std::abs(value) >= stiff_Pa)
+    return us ? in.plain(" ksi", value / 6894757.293168361) : in.plain(" MPa", value / 1e6);
+  if (unit == "Pa") return us ? in.plain(" psi", value / 6894.757293168361) : in.plain(" kPa", value / 1e3);
+  if (unit == "m/s") {
+    if (us) return in.plain(" in/s", value / 0.0254);
+    return value < 0.1 ? in.plain(" mm/s", value * 1e3) : in.plain(" m/s", value);
+  }
+  if (unit == "m³") return us ? in.plain(" yd³", value / cubic_yard_m3) : in.plain(" m³", value);
+  if (unit == "N/m³")
+    return us ? in.plain(" lb/ft³", value / pound_per_cubic_foot_N_m3) : in.plain(" kN/m³", value / 1e3);
+  if (unit == "N") return us ? in.plain(" lbf", value / pound_N) : in.plain(" N", value);
+  if (unit == "N/m") return us ? in.plain(" lb/ft", value / pound_N * 0.3048) : in.plain(" N/m", value);
+  if (unit == "m²") return us ? in.plain(" in²", value / 0.0254 / 0.0254) : in.plain(" cm²", value * 1e4);
+  if (unit == "1/m") return us ? in.plain(" 1/ft", value * 0.3048) : in.plain(" 1/m", value);
+  if (unit == "K" && symbol.starts_with("Δ"))  // a difference
+    return us ? in.plain(" °F", value * 1.8) : in.plain(" K", value);
+  if (unit == "1/K") return us ? in.plain(" 1/°F", value / 1.8) : in.plain(" 1/K", value);
+  if (unit == "m³/s") return us ? in.plain(" ft³/min", value * 60 / cubic_foot_m3) : in.plain(" m³/min", value * 60);
+  if (unit == "K") return us ? in.plain(" °F", value * 1.8 - 459.67) : in.plain(" °C", value - 273.15);
+  if (unit == "rad") return in.plain("°", value * 180.0 / pi);
+  if (unit.empty()) return in.plain("", value);
+  return in.plain(" " + std::string(unit), value);
 }
 }  // namespace
 
 std::string working_number(double value, std::string_view unit, UnitSystem units, std::string_view symbol) {
-  const bool us = units == UnitSystem::us;
-  if (unit.empty() && symbol.starts_with('P')) return format(value, Dimension::chance, units);
-  if (unit == "m") return us ? with_unit(" ft", value / 0.3048) : with_unit(" m", value);
-  constexpr double stiff_Pa = 1e7;  // moduli
-  if (unit == "Pa" && std::abs(value) >= stiff_Pa)
-    return us ? with_unit(" ksi", value / 6894757.293168361) : with_unit(" MPa", value / 1e6);
-  if (unit == "Pa") return us ? with_unit(" psi", value / 6894.757293168361) : with_unit(" kPa", value / 1e3);
-  if (unit == "m/s") {
-    if (us) return with_unit(" in/s", value / 0.0254);
-    return value < 0.1 ? with_unit(" mm/s", value * 1e3) : with_unit(" m/s", value);
-  }
-  if (unit == "m³") return us ? with_unit(" yd³", value / cubic_yard_m3) : with_unit(" m³", value);
-  if (unit == "N/m³")
-    return us ? with_unit(" lb/ft³", value / pound_per_cubic_foot_N_m3) : with_unit(" kN/m³", value / 1e3);
-  if (unit == "N") return us ? with_unit(" lbf", value / pound_N) : with_unit(" N", value);
-  if (unit == "N/m") return us ? with_unit(" lb/ft", value / pound_N * 0.3048) : with_unit(" N/m", value);
-  if (unit == "m²") return us ? with_unit(" in²", value / 0.0254 / 0.0254) : with_unit(" cm²", value * 1e4);
-  if (unit == "1/m") return us ? with_unit(" 1/ft", value * 0.3048) : with_unit(" 1/m", value);
-  if (unit == "K" && symbol.starts_with("Δ"))  // a difference
-    return us ? with_unit(" °F", value * 1.8) : with_unit(" K", value);
-  if (unit == "1/K") return us ? with_unit(" 1/°F", value / 1.8) : with_unit(" 1/K", value);
-  if (unit == "m³/s") return us ? with_unit(" ft³/min", value * 60 / cubic_foot_m3) : with_unit(" m³/min", value * 60);
-  if (unit == "K") return format(value, Dimension::temperature, units);
-  if (unit == "rad") return with_unit("°", value * 180.0 / pi);
-  if (unit.empty()) return with_unit("", value);
-  return with_unit(" " + std::string(unit), value);
+  return number_with_unit(value, unit, units, symbol, of_result);
+}
+
+std::string working_input(const WorkingInput& input, UnitSystem units) {
+  return number_with_unit(input.value, input.unit, units, input.symbol, of_input);
 }
 
 std::string limit_number(double value, std::string_view unit, UnitSystem units) {
@@ -72,7 +123,7 @@ std::string source_text(const Source& source) {
 std::string working_text(const Working& working, UnitSystem units) {
   std::string text = translated(working.formula) + "\n";
   for (const WorkingInput& input : working.inputs)
-    text += fmt::format("  {} = {}\n", input.symbol, working_number(input.value, input.unit, units, input.symbol));
+    text += fmt::format("  {} = {}\n", input.symbol, working_input(input, units));
   text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units, working.symbol));
   if (working.limit) {
     const std::string limit = working_number(*working.limit, working.unit, units, working.symbol);

@@ -24,7 +24,7 @@ _burrowline() {
     make) options="-o --force" ;;
     sheet) options="-o --paper --scale --units --part --record" ;;
     picture) options="-o --size --theme --units --ratio" ;;
-    export) options="-o --what --units" ;;
+    export) options="-o --what --bom --units" ;;
     import) options="-o --order --units --height-units --line --heights --level --meaning --meanings --diameter --join --crs --field --json --strict" ;;
     learn) options="--json -o --backed-out" ;;
     schema) mapfile -t COMPREPLY < <(compgen -W "crossing assessment" -- "$current"); return ;;

@@ -58,16 +58,15 @@ QString calculation_html(const Working& w, UnitSystem units) {
   const QString formula = text_from(translated(w.formula));
   QString html = QStringLiteral("<p>%1</p><table cellspacing='0' cellpadding='3' width='100%'>")
                      .arg(formula_html(formula).replace(QStringLiteral("; "), QStringLiteral("<br>")));
-  const auto line = [&](std::string_view symbol, double value, std::string_view unit, bool strong) {
-    const QString number =
-        text_from(working_number(value, unit, units, symbol == "limit" ? w.symbol : symbol)).toHtmlEscaped();
+  const auto line = [&](std::string_view symbol, const std::string& text, bool strong) {
+    const QString number = text_from(text).toHtmlEscaped();
     const QString row = strong ? QStringLiteral("<tr><td>%1</td><td align='right'><b>%2</b></td></tr>")
                                : QStringLiteral("<tr><td>%1</td><td align='right'>%2</td></tr>");
     html += row.arg(symbol == "limit" ? QObject::tr("limit") : symbol_html(text_from(symbol)), number);
   };
-  for (const WorkingInput& input : w.inputs) line(input.symbol, input.value, input.unit, false);
-  line(w.symbol, w.value, w.unit, true);
-  if (w.limit) line("limit", *w.limit, w.unit, false);
+  for (const WorkingInput& input : w.inputs) line(input.symbol, working_input(input, units), false);
+  line(w.symbol, working_number(w.value, w.unit, units, w.symbol), true);
+  if (w.limit) line("limit", working_number(*w.limit, w.unit, units, w.symbol), false);
   html += QStringLiteral("</table><p>%1 %2 [%3]</p>")
               .arg(QObject::tr("Formula from:"), text_from(w.source.text).toHtmlEscaped(),
                    text_from(burrow::label_text(w.source.label)).toHtmlEscaped());

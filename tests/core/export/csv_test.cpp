@@ -54,6 +54,13 @@ double number(const std::string& text) {
 TEST(Csv, Field_QuotesOnlyWhereNeeded) {
   EXPECT_EQ(csv_field("gas main"), "gas main");
   EXPECT_EQ(csv_field(""), "");
+  // A spreadsheet works out what begins so; a number stays one.
+  EXPECT_EQ(csv_field("=HYPERLINK(1)"), "'=HYPERLINK(1)");
+  EXPECT_EQ(csv_field("+49 123"), "'+49 123");
+  EXPECT_EQ(csv_field("-A1,2"), "\"'-A1,2\"");
+  EXPECT_EQ(csv_field("@SUM(A1)"), "'@SUM(A1)");
+  EXPECT_EQ(csv_field("-1.25"), "-1.25");
+  EXPECT_EQ(csv_field("-1e-05"), "-1e-05");
   EXPECT_EQ(csv_field("a,b"), "\"a,b\"");
   EXPECT_EQ(csv_field("18\" pipe"), "\"18\"\" pipe\"");
   EXPECT_EQ(csv_field("two\nlines"), "\"two\nlines\"");
@@ -69,9 +76,11 @@ TEST(Csv, Path_ReadsBackAsTheSameNumbers) {
     for (std::size_t i = 1; i < rows.size(); ++i) {
       ASSERT_EQ(rows[i].size(), rows[0].size());
       const PathPoint& p = j.answer.bore.points[i - 1];
-      EXPECT_EQ(number(rows[i][1]), p.x_m);
-      EXPECT_EQ(number(rows[i][3]), p.z_m);
-      EXPECT_EQ(number(rows[i][8]), p.cover_m);
+      // To ten digits, and none of them noise.
+      EXPECT_NEAR(number(rows[i][1]), p.x_m, 1e-9 * std::abs(p.x_m));
+      EXPECT_NEAR(number(rows[i][3]), p.z_m, 1e-9 * std::abs(p.z_m));
+      EXPECT_NEAR(number(rows[i][8]), p.cover_m, 1e-9 * std::abs(p.cover_m));
+      for (const std::string& field : rows[i]) EXPECT_LE(field.size(), 17u) << field;
     }
   }
 }

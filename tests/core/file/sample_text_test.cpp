@@ -42,7 +42,8 @@ TEST(SampleText, English_IsAsItIsKept) {
 TEST(SampleText, Names_AreInTheLanguage) {
   const Speaks german("de");
   const auto house = nlohmann::json::parse(sample_in_language(sample("house-service.crossing")));
-  EXPECT_EQ(house["site"]["utilities"][0]["name"], "Gasleitung");
+  EXPECT_EQ(house["site"]["utilities"][1]["name"], "Gasleitung");
+  EXPECT_EQ(house["site"]["utilities"][2]["kind"], "sewer") << "a word of the file";
   EXPECT_NE(house["name"].get<std::string>().find("Hausanschluss"), std::string::npos) << house["name"];
   const auto sixty = nlohmann::json::parse(sample_in_language(sample("sixty-utilities.crossing")));
   for (const auto& utility : sixty["site"]["utilities"]) {

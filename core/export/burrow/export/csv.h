@@ -18,12 +18,16 @@ struct EnumNames<CsvTable> {
 };
 
 /// One field as a table wants it: in quotes where it holds a comma, a quote or the end of a line.
-/// Source: RFC 4180, rules 5 to 7 (from memory).   Evidence: Csv.Field_*
+/// What a spreadsheet would take for a formula gets an apostrophe before it. Source: RFC 4180, rules 5 to 7; the guard against
+/// formulas is common practice (both from memory).   Evidence: Csv.Field_*
 std::string csv_field(std::string_view text);
 
 /// A header line, then one line each, ended by CR LF; UTF-8; always SI with the unit in the column's name; what is
-/// unknown is empty, never 0. `units`: of the words of findings only.   Evidence: Csv.*
+/// unknown is empty, never 0; numbers have ten digits. `units`: of the words of findings only.   Evidence: Csv.*
 std::string write_csv(CsvTable table, const Crossing& crossing, const Assessment& assessment,
                       UnitSystem units = UnitSystem::metric);
+
+/// Before a table that a spreadsheet should read as UTF-8 without being told.
+constexpr const char* byte_order_mark = "\xEF\xBB\xBF";
 
 }  // namespace burrow
