@@ -242,4 +242,24 @@ PracticeBore practice_bore(const Crossing& layout, const Tables& tables, const P
   return Maker(layout, tables, truth).run();
 }
 
+Playback true_playback(const PracticeBore& bore, const Tool& tool) {
+  Playback played;
+  const double length_m = bore.bore.path.points.empty() ? 0 : bore.bore.path.points.back().s_m;
+  if (bore.bore.path.points.size() < 2 || !(bore.end_time_s > 0)) return played;
+  played.path = bore.bore.path;
+  played.tool_length_m = tool.length.m;
+  played.tool_diameter_m = tool.diameter.m;
+  std::vector<double> nose{0}, time{0};
+  for (const PracticeMark& mark : bore.marks)
+    if (mark.nose_m > nose.back() && mark.nose_m < length_m && mark.time_s < bore.end_time_s) {
+      nose.push_back(mark.nose_m);
+      time.push_back(std::max(mark.time_s, time.back()));
+      played.marks_m.push_back(mark.nose_m);
+    }
+  nose.push_back(length_m);
+  time.push_back(bore.end_time_s);
+  played.time_s = times_between(played.path, nose, time);
+  return played;
+}
+
 }  // namespace burrow

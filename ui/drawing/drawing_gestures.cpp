@@ -106,6 +106,7 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
   press_frame_ = frame_;
   modifiers_ = event->modifiers();
   const bool pans = event->button() == Qt::MiddleButton || event->button() == Qt::RightButton || space_down_;
+  space_pans_ = space_pans_ || space_down_;
   if (pans) {
     gesture_ = Gesture::pan;
     viewport()->setCursor(Qt::ClosedHandCursor);

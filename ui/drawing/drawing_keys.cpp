@@ -67,6 +67,7 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
     return;
   }
   if (event->key() == Qt::Key_Space) {
+    if (!event->isAutoRepeat()) space_pans_ = false;
     space_down_ = true;
     return;
   }
@@ -90,6 +91,12 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
       return;
     case Qt::Key_F10:
       if (event->modifiers().testFlag(Qt::ShiftModifier)) Q_EMIT menu_wanted(place_of(focus_.picked).toPoint());
+      return;
+    case Qt::Key_Comma:
+      Q_EMIT step_wanted(-1);
+      return;
+    case Qt::Key_Period:
+      Q_EMIT step_wanted(1);
       return;
     case Qt::Key_N:
       pick_next(1);
@@ -117,7 +124,10 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
 }
 
 void DrawingView::keyReleaseEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) space_down_ = false;
+  if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) {
+    if (space_down_ && !space_pans_) Q_EMIT play_wanted();
+    space_down_ = false;
+  }
   if (event->isAutoRepeat() || nudged_.none()) return;
   switch (event->key()) {
     case Qt::Key_Left:

@@ -51,6 +51,7 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
     ghost_layout_.reset();
     set_read_path(std::nullopt);
     set_truth(std::nullopt);
+    set_played(std::nullopt);
     zoom_to_fit();
     Q_EMIT picked_changed();
   });
@@ -297,6 +298,11 @@ void DrawingView::set_read_path(std::optional<ReadPath> read) {
 
 void DrawingView::set_truth(std::optional<TrueLine> truth) {
   layers_.truth = std::move(truth);
+  viewport()->update();
+}
+
+void DrawingView::set_played(std::optional<Played> played) {
+  layers_.played = std::move(played);
   viewport()->update();
 }
 

@@ -138,6 +138,7 @@ void paint_side_view(QPainter& painter, const Scene& scene) {
   paint_marks_side(painter, scene);
   paint_holes_side(painter, scene);
   paint_utilities_side(painter, scene);  // above the bands
+  paint_played_side(painter, scene);
   paint_open_ends_side(painter, scene);
   paint_rescue_name(painter, scene, Pane::elevation);
   paint_cloud_key(painter, scene);
@@ -165,6 +166,7 @@ void paint_plan_view(QPainter& painter, const Scene& scene) {
   paint_picked_utility_plan(painter, scene);
   paint_ghost_utilities_plan(painter, scene);
   paint_bore_plan(painter, scene);
+  paint_played_plan(painter, scene);
   paint_holes_plan(painter, scene);
   paint_open_ends_plan(painter, scene);
   paint_rescue_name(painter, scene, Pane::plan);

@@ -206,6 +206,13 @@ void PracticePanel::finish_reveal() {
   show_run();
 }
 
+std::shared_ptr<const Playback> PracticePanel::shown_truth() const {
+  if (!run_ || !run_->over() || revealed_m_ < 0 || slow_->isActive()) return nullptr;
+  const Tool tool = resolve_tool(run_->layout().bore.tool, document_.tables());
+  const Playback played = true_playback(run_->truth(), tool);
+  return played.empty() ? nullptr : std::make_shared<const Playback>(played);
+}
+
 /// As much of the hidden bore as is revealed so far.
 void PracticePanel::report_truth() {
   if (!run_ || !run_->over() || revealed_m_ < 0) return;

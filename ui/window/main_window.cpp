@@ -25,6 +25,7 @@
 #include "burrow/widgets/tab_order.h"
 #include "burrow/widgets/wheel_guard.h"
 #include "burrow/window/notice_line.h"
+#include "burrow/window/player_bar.h"
 #include "burrow/window/start_page.h"
 #include "burrow/window/tool_strip.h"
 #include "burrow/window/window_place.h"
@@ -38,6 +39,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
       verdict_(new VerdictBar(document_, this)),
       drawing_(new DrawingView(document_, this)),
       overview_(new OverviewStrip(document_, *drawing_, this)),
+      player_(new PlayerBar(this)),
       side_(new SideColumn(document_, *drawing_, this)),
       card_(new ValueCard(document_, drawing_)),
       notice_(new NoticeLine(this)),
@@ -66,6 +68,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   views_column->setContentsMargins(0, 0, 0, 0);
   views_column->setSpacing(0);
   views_column->addWidget(drawing_, 1);
+  views_column->addWidget(player_);
   views_column->addWidget(overview_);
   splitter->addWidget(views);
   splitter->addWidget(side_);
@@ -97,6 +100,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   make_view_menu();
   make_go_menu();
   make_help_menu();
+  make_player();
   make_tool_row();
 
   connect(drawing_, &DrawingView::pointer_moved, where_, &QLabel::setText);
@@ -237,6 +241,7 @@ void MainWindow::set_units(UnitSystem units) {
   drawing_->set_units(units);
   side_->set_units(units);
   verdict_->set_units(units);
+  fill_player();
   for (QAction* action : unit_actions_->actions())
     if (action->data().toInt() == static_cast<int>(units)) {
       action->setChecked(true);
@@ -283,6 +288,7 @@ void MainWindow::apply_theme() {
   side_->set_theme(theme);
   verdict_->set_theme(theme);
   tools_->set_theme(theme);
+  player_->set_theme(theme);
   if (start_) start_->set_theme(theme);
   notice_->set_theme(theme);
   column_edge_->setStyleSheet(QStringLiteral("background: %1;").arg(theme.note.name()));

@@ -11,6 +11,7 @@
 #include "burrow/drawing/line_icon.h"
 #include "burrow/window/help_window.h"
 #include "burrow/window/main_window.h"
+#include "burrow/window/player_bar.h"
 #include "burrow/window/tool_strip.h"
 
 namespace burrow {
@@ -107,6 +108,7 @@ void MainWindow::make_view_menu() {
   actions_.turning =
       add_layer(menu, tr("Steering &balance"), "steering", false, [this](bool on) { drawing_->set_turning_strip(on); });
   actions_.turning->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_R));
+  actions_.play = add_layer(menu, tr("Pla&y the bore"), "play", false, [this](bool on) { show_player(on); });
   menu->addSeparator();
   column_action_ = menu->addAction(tr("&Pages beside the drawing"), QKeySequence(Qt::Key_F9), this, [this](bool on) {
     if (!on && side_->isAncestorOf(focusWidget())) drawing_->setFocus();
@@ -190,7 +192,7 @@ void MainWindow::go_to_next_finding(int step) {
 
 /// Tool bar, verdict, drawing, overview, page, rail: the focus goes from one to the next that is there.
 void MainWindow::go_to_next_region(int step) {
-  const std::vector<QWidget*> regions{tools_, verdict_, drawing_, overview_, side_, &side_->rail()};
+  const std::vector<QWidget*> regions{tools_, verdict_, drawing_, player_, overview_, side_, &side_->rail()};
   const auto has_focus = [](const QWidget* region) {
     const QWidget* at = QApplication::focusWidget();
     return at && (region == at || region->isAncestorOf(at));
@@ -256,6 +258,7 @@ void MainWindow::make_tool_row() {
   heights_button_ = tools_->add_menu(heights_menu_, QStringLiteral("exaggeration"),
                                      tr("Heights: how much they are exaggerated"), QStringLiteral("×1"));
   tools_->add_menu(layers_menu_, QStringLiteral("layers"), tr("What the drawing shows"), QString());
+  tools_->add(actions_.play);
   for (QAction* action : {actions_.across, actions_.turning, actions_.dimensions})
     tools_->add(action, ToolStrip::Yields::early);
   tools_->add_gap();

@@ -114,6 +114,23 @@ TEST(Practice, Shares_LikeCausesLikeShares) {
   EXPECT_NEAR(share(sight, "sight", false), 8 * std::tan(0.01), 1e-3);
 }
 
+// Each mark is passed when the crew heard it, and the end comes when it came.
+TEST(Practice, Played_PassesItsMarksInTime) {
+  const Crossing crossing = clean_crossing();
+  const PracticeBore bore = practice_bore(crossing, tables(), plain());
+  const Tool tool = resolve_tool(crossing.bore.tool, tables());
+  const Playback played = true_playback(bore, tool);
+  ASSERT_FALSE(played.empty());
+  EXPECT_EQ(played.tool_length_m, tool.length.m);
+  EXPECT_NEAR(played.end_s(), bore.end_time_s, 1e-9);
+  ASSERT_GE(played.marks_m.size(), 3u);
+  for (const PracticeMark& mark : bore.marks)
+    if (mark.nose_m < bore.bore.path.length_m) {
+      EXPECT_NEAR(time_at(played, mark.nose_m), mark.time_s, 0.02 * bore.end_time_s) << mark.nose_m;
+    }
+  EXPECT_TRUE(true_playback(PracticeBore{}, tool).empty());
+}
+
 TEST(Practice, Service_MarkedOffIsStruck) {
   Crossing crossing = clean_crossing();
   crossing.site.utilities = {water_main(4, 98.9)};

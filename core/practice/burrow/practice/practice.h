@@ -8,6 +8,8 @@
 
 #include "burrow/base/enum_names.h"
 #include "burrow/base/phrase.h"
+#include "burrow/bore/playback.h"
+#include "burrow/bore/tool.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/day/day.h"
 #include "burrow/practice/true_bore.h"
@@ -96,6 +98,10 @@ struct PracticeBore {
 /// `layout`: the crossing as the apprentice laid it out. A service is struck where the axes come within the two radii.
 /// Source: our model.   Evidence: Practice.*
 PracticeBore practice_bore(const Crossing& layout, const Tables& tables, const PracticeTruth& truth);
+
+/// The bore that really was, as it happened: straight in time between its marks. Empty where it never got going.
+/// Evidence: Practice.Played_*
+Playback true_playback(const PracticeBore& bore, const Tool& tool);
 
 /// One cause of the miss and its share, across (left) and up.
 struct MissShare {

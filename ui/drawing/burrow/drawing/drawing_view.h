@@ -80,6 +80,8 @@ class DrawingView : public QAbstractScrollArea {
   /// The bore as read on the day, and the truth of a practice bore. Another crossing takes both away.
   void set_read_path(std::optional<ReadPath> read);
   void set_truth(std::optional<TrueLine> truth);
+  /// A bore as it happens; none takes it away, and so does another crossing.
+  void set_played(std::optional<Played> played);
 
   /// Path and pits of another layout; none takes it away. Another crossing does too.
   void set_ghost_layout(std::shared_ptr<const GhostLayout> ghost);
@@ -148,6 +150,10 @@ class DrawingView : public QAbstractScrollArea {
   void menu_wanted(const QPoint& at);
   /// Double-click or Enter: the value is to be typed at this place of the viewport.
   void typing_wanted(const QPoint& at);
+  /// Space, pressed and let go without a drag.
+  void play_wanted();
+  /// "," and ".": a mark back or on.
+  void step_wanted(int marks);
   /// Enter with several things picked.
   void several_typing_wanted();
   /// The same for a dimension line.
@@ -227,6 +233,7 @@ class DrawingView : public QAbstractScrollArea {
   ItemRef shift_pressed_;             ///< under Shift and the button: a click adds it, a drag moves it
   bool box_adds_ = false;
   bool space_down_ = false;
+  bool space_pans_ = false;                       ///< something was dragged while it was down
   std::shared_ptr<const Labels> painted_labels_;  ///< as they stand on the screen
   std::shared_ptr<const Labels> last_labels_;     ///< of the last frame painted, while something is dragged
   Frame last_frame_;

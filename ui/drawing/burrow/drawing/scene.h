@@ -9,6 +9,7 @@
 #include <optional>
 
 #include "burrow/base/quantity_text.h"
+#include "burrow/bore/playback.h"
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/document/item.h"
@@ -64,6 +65,13 @@ struct TrueLine {
   std::vector<std::vector<Point3>> services;  ///< lines of those that do not lie where they were marked
 };
 
+/// A bore as it happens, at one time of it.
+struct Played {
+  std::shared_ptr<const Playback> bore;
+  double time_s = 0;
+  bool in_truth = false;  ///< the bore that really was: its miss is told beside what was predicted
+};
+
 /// What is shown on demand.
 struct VisibleLayers {
   bool turning = false;  ///< why the tool turns; needs a frame with its pane
@@ -79,6 +87,7 @@ struct VisibleLayers {
   std::optional<Tape> tape;
   std::optional<ReadPath> read;  ///< of the open record, or of a practice bore under way
   std::optional<TrueLine> truth;
+  std::optional<Played> played;
 };
 
 struct Scene {
@@ -166,6 +175,10 @@ QRectF cloud_area(const Scene& scene, Pane pane);
 /// The path by the day's readings with its bands, the nose marked; and the truth of a practice bore.
 void paint_read_path(QPainter& painter, const Scene& scene, Pane pane);
 void paint_truth(QPainter& painter, const Scene& scene, Pane pane);
+/// The tool on its way, to size, with its hole behind it; the ground rising over it, exaggerated, with the factor; what
+/// it has passed, with the distance; at its end the miss.   Evidence: Player.Drawn_*
+void paint_played_side(QPainter& painter, const Scene& scene);
+void paint_played_plan(QPainter& painter, const Scene& scene);
 void paint_rescue_side(QPainter& painter, const Scene& scene);
 void paint_rescue_plan(QPainter& painter, const Scene& scene);
 /// Its name and depth below its floor, over everything.

@@ -39,6 +39,8 @@ class PracticePanel : public FormPanel {
   [[nodiscard]] QString visible_text() const;
   /// Shows the whole of the reveal at once; for pictures and tests.
   void finish_reveal();
+  /// The bore that really was, once it has been shown; null before.
+  [[nodiscard]] std::shared_ptr<const Playback> shown_truth() const;
 
  Q_SIGNALS:
   void lesson_wanted(const QString& sample);

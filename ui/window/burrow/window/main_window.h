@@ -29,6 +29,7 @@ namespace burrow {
 
 class HelpWindow;
 class NoticeLine;
+class PlayerBar;
 class Recovery;
 class StartPage;
 class ToolStrip;
@@ -49,6 +50,7 @@ class MainWindow : public QMainWindow {
   FindingsPanel& findings() { return side_->findings(); }
   SideColumn& side() { return *side_; }
   ToolStrip& tools() { return *tools_; }
+  PlayerBar& player() { return *player_; }
   VerdictBar& verdict() { return *verdict_; }
   ValueCard& value_card() { return *card_; }
 
@@ -159,6 +161,9 @@ class MainWindow : public QMainWindow {
   void add_export_entries(QMenu* menu);
   void write_file(const QString& kinds, const QString& ending,
                   const std::function<Result<void>(const QString& path)>& write);
+  void make_player();
+  void fill_player();
+  void show_player(bool on);
   void new_crossing();
   void new_guided_crossing();
   void show_settings();
@@ -171,7 +176,7 @@ class MainWindow : public QMainWindow {
     QAction *undo = nullptr, *redo = nullptr, *edit_values = nullptr, *duplicate = nullptr, *remove = nullptr;
     QAction *fit = nullptr, *zoom_in = nullptr, *zoom_out = nullptr;
     QAction* other_view = nullptr;
-    QAction *across = nullptr, *turning = nullptr, *dimensions = nullptr;
+    QAction *across = nullptr, *turning = nullptr, *dimensions = nullptr, *play = nullptr;
     QAction *find = nullptr, *settings = nullptr, *help = nullptr;
   };
 
@@ -180,6 +185,7 @@ class MainWindow : public QMainWindow {
   VerdictBar* verdict_;
   DrawingView* drawing_;
   OverviewStrip* overview_;
+  PlayerBar* player_;
   SideColumn* side_;
   ValueCard* card_;
   NoticeLine* notice_;

@@ -1,0 +1,217 @@
+// The player: a bore as it happens, in the drawing and under it.
+
+#include "burrow/window/player_bar.h"
+
+#include <gtest/gtest.h>
+
+#include <QAction>
+#include <QImage>
+#include <QLabel>
+#include <QPushButton>
+#include <cmath>
+
+#include "burrow/bore/point_on_path.h"
+#include "burrow/check/predicted_playback.h"
+#include "support/window_for_tests.h"
+
+namespace burrow {
+namespace {
+
+struct PlayedWindow : TestWindow {
+  explicit PlayedWindow(const char* sample, QSize size = {1600, 900}) : TestWindow(sample, size) {
+    window.player().set_clock([this] { return ms; });
+    window.player().set_still(false);
+  }
+  /// Presses Space in the drawing.
+  void space() {
+    QTest::keyPress(&window.drawing(), Qt::Key_Space);
+    QTest::keyRelease(&window.drawing(), Qt::Key_Space);
+    QCoreApplication::processEvents();
+  }
+  void wait(qint64 milliseconds) {
+    ms += milliseconds;
+    window.player().tick();
+  }
+  [[nodiscard]] const std::optional<Played>& shown() { return window.drawing().layers().played; }
+
+  qint64 ms = 1000;
+};
+
+TEST(Player, Space_PlaysAndPauses) {
+  PlayedWindow w("house-service");
+  ASSERT_TRUE(w.opened);
+  PlayerBar& player = w.window.player();
+  EXPECT_FALSE(player.isVisible());
+  EXPECT_FALSE(w.shown());
+  w.space();
+  EXPECT_TRUE(player.isVisible());
+  EXPECT_TRUE(player.playing());
+  player.set_speed(20);
+  const double from = player.time_s();
+  w.wait(500);
+  EXPECT_NEAR(player.time_s() - from, 10, 1e-9) << "half a second at twenty times";
+  ASSERT_TRUE(w.shown());
+  EXPECT_EQ(w.shown()->time_s, player.time_s());
+  w.space();
+  EXPECT_FALSE(player.playing());
+  const double stopped = player.time_s();
+  w.wait(500);
+  EXPECT_EQ(player.time_s(), stopped);
+}
+
+TEST(Player, AtTheEnd_ItPauses_AndStartsAgain) {
+  PlayedWindow w("house-service");
+  w.space();
+  PlayerBar& player = w.window.player();
+  player.set_speed(60);
+  w.wait(1000LL * 3600);
+  EXPECT_FALSE(player.playing());
+  ASSERT_TRUE(w.shown());
+  EXPECT_EQ(player.time_s(), w.shown()->bore->end_s());
+  w.space();
+  EXPECT_TRUE(player.playing());
+  EXPECT_EQ(player.time_s(), 0);
+}
+
+TEST(Player, SpaceWithADrag_StillMovesTheView) {
+  PlayedWindow w("house-service");
+  QTest::keyPress(&w.window.drawing(), Qt::Key_Space);
+  const QPointF middle = w.window.drawing().frame().elevation.center();
+  w.drag(middle, middle + QPointF(60, 0));
+  QTest::keyRelease(&w.window.drawing(), Qt::Key_Space);
+  EXPECT_FALSE(w.window.player().isVisible());
+}
+
+TEST(Player, Steps_GoFromMarkToMark) {
+  PlayedWindow w("house-service");
+  w.key(Qt::Key_Period);
+  PlayerBar& player = w.window.player();
+  ASSERT_TRUE(w.shown());
+  const Playback& bore = *w.shown()->bore;
+  ASSERT_GE(bore.marks_m.size(), 3u);
+  EXPECT_NEAR(nose_at(bore, player.time_s()), bore.marks_m[0], 1e-6);
+  w.key(Qt::Key_Period);
+  EXPECT_NEAR(nose_at(bore, player.time_s()), bore.marks_m[1], 1e-6);
+  w.key(Qt::Key_Comma);
+  EXPECT_NEAR(nose_at(bore, player.time_s()), bore.marks_m[0], 1e-6);
+  w.key(Qt::Key_Comma);
+  EXPECT_EQ(player.time_s(), 0);
+  for (int i = 0; i < 40; ++i) w.key(Qt::Key_Period);
+  EXPECT_EQ(player.time_s(), bore.end_s());
+}
+
+// What the run sheet says at the mark at hand stands under the strip.
+TEST(Player, Task_IsThatOfTheRunSheet) {
+  PlayedWindow w("house-service");
+  w.key(Qt::Key_Period);
+  QString text;
+  for (const QLabel* label : w.window.player().findChildren<QLabel*>()) text += label->text() + QLatin1Char('\n');
+  EXPECT_TRUE(text.contains(QStringLiteral("Now: "))) << text.toStdString();
+  EXPECT_TRUE(text.contains(QStringLiteral("Next: "))) << text.toStdString();
+  EXPECT_TRUE(text.contains(QStringLiteral("nose "))) << text.toStdString();
+}
+
+// A change of the layout is played at once: nothing old stays on the screen.
+TEST(Player, ADrag_ChangesWhatIsPlayed) {
+  PlayedWindow w("house-service");
+  w.key(Qt::Key_Period);
+  ASSERT_TRUE(w.shown());
+  const double before = w.shown()->bore->path.points.front().z_m;
+  raise_launch(w.window.document(), -0.2);
+  QCoreApplication::processEvents();
+  ASSERT_TRUE(w.shown());
+  EXPECT_NEAR(w.shown()->bore->path.points.front().z_m, before - 0.2, 1e-9);
+  EXPECT_EQ(w.shown()->bore->path.points, w.window.document().assessment().bore.points);
+}
+
+TEST(Player, Closed_TheDrawingIsAsBefore) {
+  PlayedWindow w("house-service");
+  w.space();
+  w.wait(2000);
+  Q_EMIT w.window.player().closed();
+  QCoreApplication::processEvents();
+  EXPECT_FALSE(w.window.player().isVisible());
+  EXPECT_FALSE(w.window.player().playing());
+  EXPECT_FALSE(w.shown());
+}
+
+// Another crossing has no time of the old one.
+TEST(Player, AnotherCrossing_StartsAtItsBeginning) {
+  PlayedWindow w("house-service");
+  w.key(Qt::Key_Period);
+  ASSERT_TRUE(w.window.document().open(sample_path("four-faults")));
+  QCoreApplication::processEvents();
+  if (w.shown()) {
+    EXPECT_EQ(w.shown()->bore->path.points, w.window.document().assessment().bore.points);
+  }
+}
+
+// Who asked the desktop for stillness gets marks, not a glide.
+TEST(Player, Still_GoesMarkByMark) {
+  PlayedWindow w("house-service");
+  w.window.player().set_still(true);
+  w.space();
+  w.window.player().set_speed(60);
+  w.wait(100);
+  ASSERT_TRUE(w.shown());
+  EXPECT_EQ(w.shown()->time_s, 0) << "before the first mark nothing moves";
+  for (int i = 0; i < 40; ++i) w.wait(100);
+  ASSERT_TRUE(w.shown());
+  const Playback& bore = *w.shown()->bore;
+  const double nose = nose_at(bore, w.shown()->time_s);
+  bool at_a_mark = w.shown()->time_s == bore.end_s();
+  for (const double mark : bore.marks_m) at_a_mark = at_a_mark || std::abs(mark - nose) < 1e-6;
+  EXPECT_TRUE(at_a_mark) << nose;
+}
+
+// The tool on the screen is where the values say, dark on the ground, and nothing of it is left of its tail.
+TEST(Player, Drawn_TheNoseIsWhereItIs) {
+  PlayedWindow w("house-service");
+  w.window.drawing().set_dimensions(false);
+  w.key(Qt::Key_Period);
+  w.key(Qt::Key_Period);
+  ASSERT_TRUE(w.shown());
+  const Playback& bore = *w.shown()->bore;
+  const double nose = nose_at(bore, w.shown()->time_s);
+  const QImage picture = w.window.drawing().viewport()->grab().toImage().convertToFormat(QImage::Format_RGB32);
+  const double ratio = picture.devicePixelRatio();
+  const auto dark_at = [&](double s) {
+    const PathPoint p = point_at(bore.path, s);
+    const QPointF at = w.window.drawing().frame().side(p.x_m, p.z_m) * ratio;
+    return qGray(picture.pixel(at.toPoint())) < 90;
+  };
+  EXPECT_TRUE(dark_at(nose - bore.tool_length_m / 2)) << "the body";
+  EXPECT_FALSE(dark_at(nose + 0.4)) << "ahead of the nose there is ground";
+}
+
+// A lesson: half a degree becomes the miss at the exit, told as a dimension; never before the truth has been shown.
+TEST(Player, Lesson_PlaysTheTrueBoreOnceShown) {
+  PlayedWindow w("lesson-level");
+  w.window.side().show_page(SideColumn::Page::practice);
+  settle(w.window);
+  PracticePanel& practice = w.window.side().practice();
+  w.space();
+  ASSERT_TRUE(w.shown());
+  EXPECT_FALSE(w.shown()->in_truth);
+  EXPECT_FALSE(practice.shown_truth()) << "hidden until the trainer shows it";
+  practice.button(QStringLiteral("Start boring"))->click();
+  for (int i = 0; i < 40 && practice.run() && !practice.run()->over(); ++i)
+    practice.button(QStringLiteral("Drive"))->click();
+  ASSERT_TRUE(practice.run() && practice.run()->over());
+  EXPECT_FALSE(practice.shown_truth());
+  practice.finish_reveal();
+  QCoreApplication::processEvents();
+  ASSERT_TRUE(practice.shown_truth());
+  PlayerBar& player = w.window.player();
+  player.choose(true);
+  player.set_time(1e9);
+  ASSERT_TRUE(w.shown());
+  EXPECT_TRUE(w.shown()->in_truth);
+  // By hand: 0.6 degrees over nine metres are 94 mm; chance adds about a centimetre.
+  const PathPoint end = w.shown()->bore->path.points.back();
+  const PathPoint predicted = point_at(w.window.document().assessment().bore, end.s_m);
+  EXPECT_NEAR(end.z_m - predicted.z_m, 9 * std::tan(0.6 * pi / 180), 0.03);
+}
+
+}  // namespace
+}  // namespace burrow

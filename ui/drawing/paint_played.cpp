@@ -1,0 +1,187 @@
+/// A bore as it happens: the tool to size with its hole, the ground rising over it, what it has passed, the miss at its
+/// end.
+
+#include <algorithm>
+#include <cmath>
+
+#include "burrow/bore/point_on_path.h"
+#include "burrow/document/text.h"
+#include "burrow/drawing/scene.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr double least_body_px = 5;     ///< a tool of 65 mm over 45 m would be a hair
+constexpr double cone_diameters = 1.3;  ///< length of the nose's cone
+
+struct Body {
+  std::vector<PathPoint> axis;
+  double radius_m = 0;
+};
+
+QPointF place(const Frame& f, const PathPoint& p, Pane pane, double aside_m) {
+  return pane == Pane::plan ? f.above(p.x_m, p.y_m + aside_m) : f.side(p.x_m, p.z_m + aside_m);
+}
+
+/// Half a tool's width on the screen may be more than true, never less than can be seen.
+double shown_radius(const Frame& f, Pane pane, double radius_m) {
+  const double px_per_m = f.px_per_m * (pane == Pane::plan ? 1.0 : f.exaggeration);
+  return std::max(radius_m, least_body_px / 2 / px_per_m);
+}
+
+/// From its tail to its pointed nose.
+QPolygonF outline(const Frame& f, Pane pane, const Body& body, bool pointed) {
+  QPolygonF shape;
+  const double tip = body.axis.back().s_m, cone = cone_diameters * 2 * body.radius_m;
+  const double shown = shown_radius(f, pane, body.radius_m);
+  const auto half = [&](double s) { return pointed && s > tip - cone ? shown * (tip - s) / cone : shown; };
+  std::vector<PathPoint> axis = body.axis;
+  if (pointed && axis.size() > 1) {  // a point where the cone begins
+    const double neck = tip - cone;
+    const auto after = std::find_if(axis.begin(), axis.end(), [&](const PathPoint& p) { return p.s_m > neck; });
+    if (after != axis.begin() && after != axis.end()) {
+      const PathPoint& before = *(after - 1);
+      const double share = (neck - before.s_m) / std::max(1e-9, after->s_m - before.s_m);
+      axis.insert(after, point_between(before, *after, share));
+    }
+  }
+  for (const PathPoint& p : axis) shape << place(f, p, pane, half(p.s_m));
+  for (auto p = axis.rbegin(); p != axis.rend(); ++p) shape << place(f, *p, pane, -half(p->s_m));
+  return shape;
+}
+
+void paint_hole_and_tool(QPainter& painter, const Scene& scene, Pane pane, const Played& played, double nose_m) {
+  const Playback& bore = *played.bore;
+  const Theme& theme = scene.style.theme;
+  const double radius = bore.tool_diameter_m / 2;
+  const Body hole{axis_between(bore, 0, nose_m), radius};
+  if (hole.axis.size() > 1) {
+    QColor fill = theme.ink_soft;
+    fill.setAlpha(played.in_truth ? 190 : 130);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(fill);
+    painter.drawPolygon(outline(scene.frame, pane, hole, false));
+  }
+  const Body tool{axis_between(bore, nose_m - bore.tool_length_m, nose_m), radius};
+  painter.setPen(QPen(theme.field, scene.style.hair * 1.4));
+  painter.setBrush(theme.ink);
+  painter.drawPolygon(outline(scene.frame, pane, tool, true));
+  painter.setBrush(Qt::NoBrush);
+}
+
+/// A round number of times the true height: the greatest rise two lines of text high.
+double times_drawn(const Scene& scene, double most_m) {
+  const double times = 2.2 * scene.style.text / (most_m * scene.frame.px_per_m * scene.frame.exaggeration);
+  const double power = std::pow(10.0, std::floor(std::log10(times)));
+  double chosen = power;
+  for (const double factor : {2.0, 5.0})
+    if (factor * power <= times) chosen = factor * power;
+  return std::max(1.0, chosen);
+}
+
+/// The ground as the nose passes, at the low estimate; with the factor by which it is drawn too high.
+void paint_passing_heave(QPainter& painter, const Scene& scene, double nose_station_m) {
+  const std::vector<HeavePoint>& rise = scene.assessment.heave;
+  double most = 0;
+  for (const HeavePoint& p : rise) most = std::max(most, p.low_m);
+  if (rise.size() < 2 || !(most > 0)) return;
+  const Frame& f = scene.frame;
+  const double times = times_drawn(scene, most), px_per_m = times * f.px_per_m * f.exaggeration;
+  QPolygonF top, area;
+  double now = 0;
+  for (const HeavePoint& p : rise) {
+    const double share = p.depth_m > 0 ? heave_share(nose_station_m - p.station_m, p.depth_m) : 0;
+    const QPointF ground = f.side(p.station_m, elevation_at(scene.crossing.site.ground, p.station_m));
+    now = std::max(now, p.low_m * share);
+    top << ground - QPointF(0, p.low_m * share * px_per_m);
+    area.prepend(ground);
+  }
+  QColor fill = scene.style.theme.caution;
+  fill.setAlpha(110);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(fill);
+  painter.drawPolygon(top + area);
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(scene.style.theme.ink_soft, scene.style.hair * 1.4));
+  painter.drawPolyline(top);
+  const QString words =
+      QObject::tr("ground up %1 (drawn ×%2)")
+          .arg(text_from(format(now, Dimension::small_length, scene.style.units)), QString::number(times, 'f', 0));
+  painter.setFont(drawing_font(scene.style.text * 0.85));
+  const double wide = QFontMetricsF(painter.font()).horizontalAdvance(words);
+  const QPointF at = f.side(nose_station_m, elevation_at(scene.crossing.site.ground, nose_station_m));
+  halo_text(painter,
+            {std::clamp(at.x() - wide / 2, f.elevation.left() + 4, f.elevation.right() - wide - 4),
+             std::max(f.elevation.top() + scene.style.text, at.y() - scene.style.text * 2.8)},
+            words, scene.style.theme.ink, scene.style.theme.sky);
+}
+
+/// Lines that the nose has come to, with the clear distance the verdict has.
+void paint_passed(QPainter& painter, const Scene& scene, Pane pane, double nose_station_m) {
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
+  painter.setFont(drawing_font(scene.style.text * 0.9, QFont::DemiBold));
+  for (const UtilityAnswer& u : scene.assessment.utilities) {
+    if (!u.on_bore || !u.on_utility || !u.separation_m || u.on_bore->x_m > nose_station_m) continue;
+    const bool plan = pane == Pane::plan;
+    const QPointF a = plan ? f.above(u.on_bore->x_m, u.on_bore->y_m) : f.side(u.on_bore->x_m, u.on_bore->z_m);
+    const QPointF b =
+        plan ? f.above(u.on_utility->x_m, u.on_utility->y_m) : f.side(u.on_utility->x_m, u.on_utility->z_m);
+    const bool too_near = u.required_m && *u.separation_m < *u.required_m;
+    const QColor ink = too_near ? theme.stop : theme.focus;
+    painter.setPen(QPen(ink, scene.style.hair * 2));
+    painter.drawEllipse(b, scene.style.text * 0.55, scene.style.text * 0.55);
+    if (plan) continue;
+    painter.drawLine(a, b);
+    halo_text(painter, (a + b) / 2 + QPointF(scene.style.text * 0.5, scene.style.text * 0.3),
+              text_from(format(*u.separation_m, Dimension::length, scene.style.units)), ink, theme.field);
+  }
+}
+
+/// At the end of the bore that really was: how far it is from the one predicted, as a dimension.
+void paint_miss(QPainter& painter, const Scene& scene, Pane pane, const PathPoint& end) {
+  const auto& predicted = scene.assessment.bore;
+  if (predicted.points.size() < 2) return;
+  const PathPoint then = point_at(predicted, std::min(end.s_m, predicted.points.back().s_m));
+  const double miss = pane == Pane::plan ? end.y_m - then.y_m : end.z_m - then.z_m;
+  const Frame& f = scene.frame;
+  const Theme& theme = scene.style.theme;
+  const QPointF a = place(f, then, pane, 0), b = place(f, end, pane, 0);
+  const double x = b.x() + scene.style.text * 0.8, tick = scene.style.text * 0.4;
+  painter.setPen(QPen(theme.focus, scene.style.hair * 2.2));
+  painter.drawLine(QPointF(x, a.y()), QPointF(x, b.y()));
+  for (const double y : {a.y(), b.y()}) painter.drawLine(QPointF(x - tick, y), QPointF(x + tick, y));
+  const QString size = text_from(format(std::abs(miss), Dimension::small_length, scene.style.units));
+  const QString words = pane == Pane::plan
+                            ? (miss > 0 ? QObject::tr("%1 left").arg(size) : QObject::tr("%1 right").arg(size))
+                            : (miss > 0 ? QObject::tr("%1 high").arg(size) : QObject::tr("%1 low").arg(size));
+  painter.setFont(drawing_font(scene.style.text * 1.3, QFont::Bold));
+  const double wide = QFontMetricsF(painter.font()).horizontalAdvance(words);
+  const QRectF view = pane == Pane::plan ? f.plan : f.elevation;
+  const double left = x + tick * 1.5 + wide > view.right() - 4 ? x - tick * 2 - wide : x + tick * 1.5;
+  halo_text(painter, {left, (a.y() + b.y()) / 2 + scene.style.text * 0.4}, words, theme.focus, theme.field);
+}
+
+void paint_played(QPainter& painter, const Scene& scene, Pane pane) {
+  if (!scene.layers.played || !scene.layers.played->bore || scene.layers.played->bore->empty()) return;
+  const Played& played = *scene.layers.played;
+  const double nose_m = nose_at(*played.bore, played.time_s);
+  const PathPoint nose = point_at(played.bore->path, nose_m);
+  if (pane == Pane::elevation) paint_passing_heave(painter, scene, nose.x_m);
+  paint_hole_and_tool(painter, scene, pane, played, nose_m);
+  paint_passed(painter, scene, pane, nose.x_m);
+  if (played.in_truth && played.time_s >= played.bore->end_s()) paint_miss(painter, scene, pane, nose);
+}
+
+}  // namespace
+
+void paint_played_side(QPainter& painter, const Scene& scene) {
+  paint_played(painter, scene, Pane::elevation);
+}
+
+void paint_played_plan(QPainter& painter, const Scene& scene) {
+  paint_played(painter, scene, Pane::plan);
+}
+
+}  // namespace burrow

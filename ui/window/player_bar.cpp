@@ -1,0 +1,369 @@
+#include "burrow/window/player_bar.h"
+
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QTimer>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "burrow/document/text.h"
+#include "burrow/drawing/glide.h"
+#include "burrow/drawing/line_icon.h"
+#include "burrow/words/run_text.h"
+
+namespace burrow {
+
+namespace {
+
+constexpr int frame_ms = 16;
+constexpr int parts_of_second = 10;  // of the strip's whole numbers
+constexpr int edge_px = 10;          // of the strip, left and right, for the round end
+constexpr std::array speeds{1.0, 5.0, 20.0, 60.0};
+constexpr int usual_speed = 2;
+constexpr double at_end_s = 1e-6;
+
+QString minutes(double seconds) {
+  const int whole = static_cast<int>(std::floor(seconds + at_end_s));
+  return QStringLiteral("%1:%2").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
+}
+
+/// A step of whole minutes, so that about eight numbers stand below the strip.
+double step_of(double end_s) {
+  for (const double step : {15.0, 30.0, 60.0, 120.0, 300.0, 600.0, 1800.0, 3600.0})
+    if (end_s / step <= 9) return step;
+  return std::ceil(end_s / 9 / 3600) * 3600;
+}
+
+}  // namespace
+
+TimeStrip::TimeStrip(QWidget* parent) : QSlider(Qt::Horizontal, parent) {
+  setLayoutDirection(Qt::LeftToRight);  // time runs as the bore does
+  setFocusPolicy(Qt::StrongFocus);
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  setAccessibleName(tr("Time of the bore"));
+  setSingleStep(parts_of_second);
+}
+
+void TimeStrip::set_bore(std::shared_ptr<const Playback> bore) {
+  bore_ = std::move(bore);
+  setRange(0, bore_ ? static_cast<int>(std::ceil(bore_->end_s() * parts_of_second)) : 0);
+  setPageStep(std::max(parts_of_second, maximum() / 10));
+  update();
+}
+
+void TimeStrip::set_theme(const Theme& theme) {
+  theme_ = theme;
+  update();
+}
+
+QSize TimeStrip::sizeHint() const {
+  return {240, fontMetrics().height() + 26};
+}
+
+double TimeStrip::x_of(double time_s) const {
+  const double end_s = bore_ ? bore_->end_s() : 0;
+  return edge_px + (end_s > 0 ? time_s / end_s : 0) * (width() - 2 * edge_px);
+}
+
+int TimeStrip::value_at(double x) const {
+  const double share = (x - edge_px) / std::max(1, width() - 2 * edge_px);
+  return static_cast<int>(std::lround(std::clamp(share, 0.0, 1.0) * maximum()));
+}
+
+void TimeStrip::mousePressEvent(QMouseEvent* event) {
+  if (event->button() != Qt::LeftButton) return;
+  setSliderDown(true);
+  setSliderPosition(value_at(event->position().x()));
+  setSliderDown(false);
+}
+
+void TimeStrip::mouseMoveEvent(QMouseEvent* event) {
+  if (event->buttons() & Qt::LeftButton) setSliderPosition(value_at(event->position().x()));
+}
+
+void TimeStrip::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const double track = 12;
+  painter.setPen(QPen(theme_.line, 4, Qt::SolidLine, Qt::RoundCap));
+  painter.drawLine(QPointF(edge_px, track), QPointF(width() - edge_px, track));
+  if (!bore_) return;
+  const double now_s = static_cast<double>(value()) / parts_of_second;
+  painter.setPen(QPen(theme_.focus, 4, Qt::SolidLine, Qt::RoundCap));
+  painter.drawLine(QPointF(edge_px, track), QPointF(x_of(now_s), track));
+  painter.setPen(QPen(theme_.ink, 1.5));
+  for (const double mark_m : bore_->marks_m) {
+    const double x = x_of(time_at(*bore_, mark_m));
+    painter.drawLine(QPointF(x, track - 9), QPointF(x, track - 3));
+  }
+  painter.setPen(theme_.ink_soft);
+  const double step = step_of(bore_->end_s());
+  double free_from = -1e9;
+  for (double t = 0; t <= bore_->end_s() + at_end_s; t += step) {
+    const QString text = minutes(t);
+    const double wide = fontMetrics().horizontalAdvance(text),
+                 left = std::clamp(x_of(t) - wide / 2, 0.0, width() - wide);
+    if (left < free_from) continue;
+    painter.drawText(QPointF(left, height() - fontMetrics().descent() - 1), text);
+    free_from = left + wide + 6;
+  }
+  painter.setPen(QPen(hasFocus() ? theme_.focus : theme_.field, 2));
+  painter.setBrush(theme_.ink);
+  painter.drawEllipse(QPointF(x_of(now_s), track), 7, 7);
+}
+
+PlayerBar::PlayerBar(QWidget* parent)
+    : QWidget(parent),
+      play_(new QToolButton(this)),
+      back_(new QToolButton(this)),
+      on_(new QToolButton(this)),
+      close_(new QToolButton(this)),
+      which_(new QComboBox(this)),
+      speed_(new QComboBox(this)),
+      strip_(new TimeStrip(this)),
+      clock_text_(new QLabel(this)),
+      task_(new QLabel(this)),
+      timer_(new QTimer(this)),
+      still_(desktop_wants_stillness()) {
+  setAccessibleName(tr("Player of the bore"));
+  setAutoFillBackground(true);
+  const auto dress = [](QToolButton* button, const char* icon, const QString& name) {
+    button->setIcon(line_icon(QString::fromLatin1(icon)));
+    button->setIconSize(QSize(22, 22));
+    button->setMinimumSize(36, 36);
+    button->setAutoRaise(true);
+    button->setFocusPolicy(Qt::TabFocus);
+    button->setAccessibleName(name);
+    button->setToolTip(name);
+  };
+  dress(play_, "play", tr("Play (Space in the drawing)"));
+  dress(back_, "step-back", tr("A mark back (,)"));
+  dress(on_, "step-forward", tr("A mark on (.)"));
+  dress(close_, "close", tr("Close the player"));
+  which_->setAccessibleName(tr("Which bore is played"));
+  which_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+  speed_->setAccessibleName(tr("How many times as fast as on site"));
+  speed_->setToolTip(speed_->accessibleName());
+  for (const double times : speeds) speed_->addItem(QStringLiteral("×%1").arg(times), times);
+  speed_->setCurrentIndex(usual_speed);
+  task_->setWordWrap(true);
+  task_->setTextFormat(Qt::PlainText);
+  task_->setMinimumHeight(task_->fontMetrics().height() * 2);
+  task_->setAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  auto* row = new QHBoxLayout;
+  row->setSpacing(4);
+  for (QWidget* widget : std::initializer_list<QWidget*>{play_, back_, on_, which_}) row->addWidget(widget);
+  row->addWidget(strip_, 1);
+  for (QWidget* widget : std::initializer_list<QWidget*>{clock_text_, speed_, close_}) row->addWidget(widget);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(8, 4, 8, 4);
+  column->setSpacing(0);
+  column->addLayout(row);
+  column->addWidget(task_);
+
+  timer_->setTimerType(Qt::PreciseTimer);
+  timer_->setInterval(frame_ms);
+  since_start_.start();
+  connect(timer_, &QTimer::timeout, this, &PlayerBar::tick);
+  connect(play_, &QToolButton::clicked, this, &PlayerBar::toggle);
+  connect(back_, &QToolButton::clicked, this, [this] { step(-1); });
+  connect(on_, &QToolButton::clicked, this, [this] { step(1); });
+  connect(close_, &QToolButton::clicked, this, &PlayerBar::closed);
+  connect(strip_, &QSlider::valueChanged, this, [this](int value) {
+    time_s_ = static_cast<double>(value) / parts_of_second;
+    show_time();
+  });
+  connect(which_, &QComboBox::currentIndexChanged, this, [this] {
+    pause();
+    if (const Bore* bore = now()) strip_->set_bore(bore->playback);
+    set_time(0);
+  });
+  hide();
+}
+
+const PlayerBar::Bore* PlayerBar::now() const {
+  const int at = which_->currentIndex();
+  return at >= 0 && at < static_cast<int>(bores_.size()) ? &bores_[static_cast<std::size_t>(at)] : nullptr;
+}
+
+void PlayerBar::set_bores(std::vector<Bore> bores) {
+  const int before = which_->currentIndex();
+  const bool same_names =
+      bores.size() == bores_.size() && std::equal(bores.begin(), bores.end(), bores_.begin(),
+                                                  [](const Bore& a, const Bore& b) { return a.name == b.name; });
+  bores_ = std::move(bores);
+  if (!same_names) {
+    const QSignalBlocker quiet(which_);
+    which_->clear();
+    for (const Bore& bore : bores_) which_->addItem(bore.name);
+    which_->setCurrentIndex(bores_.empty() ? -1 : std::clamp(before, 0, static_cast<int>(bores_.size()) - 1));
+  }
+  which_->setVisible(bores_.size() > 1);
+  const Bore* bore = now();
+  {
+    const QSignalBlocker quiet(strip_);
+    strip_->set_bore(bore ? bore->playback : nullptr);
+  }
+  if (!bore) pause();
+  set_time(bore ? std::min(time_s_, bore->playback->end_s()) : 0);
+}
+
+void PlayerBar::set_tasks(const Crossing* crossing, const Assessment* assessment, UnitSystem units) {
+  crossing_ = crossing;
+  assessment_ = assessment;
+  units_ = units;
+}
+
+void PlayerBar::set_theme(const Theme& theme) {
+  strip_->set_theme(theme);
+}
+
+bool PlayerBar::playing() const {
+  return timer_->isActive();
+}
+
+double PlayerBar::speed() const {
+  return speed_->currentData().toDouble();
+}
+
+void PlayerBar::set_speed(double times) {
+  speed_->setCurrentIndex(speed_->findData(times));
+}
+
+void PlayerBar::choose(bool in_truth) {
+  for (std::size_t i = 0; i < bores_.size(); ++i)
+    if (bores_[i].in_truth == in_truth) which_->setCurrentIndex(static_cast<int>(i));
+}
+
+void PlayerBar::toggle() {
+  const Bore* bore = now();
+  if (!bore) return;
+  if (playing()) return pause();
+  if (time_s_ >= bore->playback->end_s() - at_end_s) set_time(0);
+  last_ms_ = now_ms();
+  timer_->start();
+  show_playing();
+}
+
+void PlayerBar::pause() {
+  timer_->stop();
+  show_playing();
+}
+
+void PlayerBar::show_playing() {
+  play_->setIcon(line_icon(playing() ? QStringLiteral("pause") : QStringLiteral("play")));
+  const QString name = playing() ? tr("Pause (Space in the drawing)") : tr("Play (Space in the drawing)");
+  play_->setAccessibleName(name);
+  play_->setToolTip(name);
+}
+
+qint64 PlayerBar::now_ms() const {
+  return clock_ ? clock_() : since_start_.elapsed();
+}
+
+void PlayerBar::tick() {
+  const Bore* bore = now();
+  if (!bore || !isVisible() || window()->isMinimized()) return pause();
+  const qint64 ms = now_ms();
+  time_s_ = std::min(bore->playback->end_s(), time_s_ + static_cast<double>(ms - last_ms_) / 1000 * speed());
+  last_ms_ = ms;
+  show_time();
+  if (time_s_ >= bore->playback->end_s() - at_end_s) pause();
+}
+
+void PlayerBar::step(int marks) {
+  const Bore* bore = now();
+  if (!bore) return;
+  pause();
+  const Playback& playback = *bore->playback;
+  const double nose_m = nose_at(playback, time_s_);
+  int mark = marks > 0 ? next_mark(playback, nose_m) : last_mark(playback, nose_m - 1e-3);
+  const int last = static_cast<int>(playback.marks_m.size()) - 1;
+  if (marks > 0 && mark >= 0) mark = std::min(last, mark + marks - 1);
+  if (marks < 0 && mark >= 0) mark = std::max(-1, mark + marks + 1);
+  if (mark >= 0) return set_time(time_at(playback, playback.marks_m[static_cast<std::size_t>(mark)]));
+  set_time(marks > 0 ? playback.end_s() : 0);
+}
+
+void PlayerBar::set_time(double time_s) {
+  const Bore* bore = now();
+  time_s_ = std::clamp(time_s, 0.0, bore ? bore->playback->end_s() : 0.0);
+  show_time();
+}
+
+/// What the run sheet says at the mark that was passed last, then the next one.
+QString PlayerBar::task_text(const Playback& bore, double nose_m) const {
+  if (!crossing_ || !assessment_) return {};
+  const auto& marks = assessment_->marks;
+  const auto words = [&](int at) {
+    if (at < 0 || at >= static_cast<int>(marks.size())) return QString();
+    const Mark& mark = marks[static_cast<std::size_t>(at)];
+    const QString task = text_from(task_words(mark, *crossing_));
+    const QString place = mark.hose_m ? text_from(format(*mark.hose_m, Dimension::length, units_)) : tr("tool in");
+    return task.isEmpty() ? place : tr("%1: %2").arg(place, task);
+  };
+  QStringList lines;
+  if (const QString last = words(last_mark(bore, nose_m)); !last.isEmpty()) lines << tr("Now: %1").arg(last);
+  if (const QString next = words(next_mark(bore, nose_m)); !next.isEmpty()) lines << tr("Next: %1").arg(next);
+  return lines.join(QLatin1Char('\n'));
+}
+
+void PlayerBar::show_time() {
+  const Bore* bore = now();
+  if (!bore) {
+    clock_text_->clear();
+    task_->setText(tr("Nothing to play: there is no predicted bore yet."));
+    if (isVisible()) Q_EMIT played_changed(std::nullopt);
+    return;
+  }
+  const Playback& playback = *bore->playback;
+  double shown_s = time_s_;
+  if (still_ && playing() && time_s_ < playback.end_s()) {
+    const int mark = last_mark(playback, nose_at(playback, time_s_));
+    shown_s = mark < 0 ? 0 : time_at(playback, playback.marks_m[static_cast<std::size_t>(mark)]);
+  }
+  {
+    const QSignalBlocker quiet(strip_);
+    strip_->setValue(static_cast<int>(std::lround(shown_s * parts_of_second)));
+  }
+  const double nose_m = nose_at(playback, shown_s);
+  clock_text_->setText(
+      tr("%1 of %2 · nose %3")
+          .arg(minutes(shown_s), minutes(playback.end_s()), text_from(format(nose_m, Dimension::station, units_))));
+  const QString task = task_text(playback, nose_m);
+  if (task_->text() != task) task_->setText(task);
+  if (isVisible()) Q_EMIT played_changed(Played{bore->playback, shown_s, bore->in_truth});
+}
+
+void PlayerBar::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  show_time();
+}
+
+void PlayerBar::hideEvent(QHideEvent* event) {
+  QWidget::hideEvent(event);
+  if (event->spontaneous()) return pause();  // the window went, not the bar
+  pause();
+  Q_EMIT played_changed(std::nullopt);
+}
+
+void PlayerBar::keyPressEvent(QKeyEvent* event) {
+  switch (event->key()) {
+    case Qt::Key_Space:
+      return toggle();
+    case Qt::Key_Comma:
+      return step(-1);
+    case Qt::Key_Period:
+      return step(1);
+    case Qt::Key_Escape:
+      return Q_EMIT closed();
+    default:
+      QWidget::keyPressEvent(event);
+  }
+}
+
+}  // namespace burrow

@@ -1,0 +1,49 @@
+/// The player under the drawing, and what it plays.
+
+#include <QAction>
+
+#include "burrow/check/predicted_playback.h"
+#include "burrow/window/main_window.h"
+#include "burrow/window/player_bar.h"
+
+namespace burrow {
+
+void MainWindow::make_player() {
+  connect(player_, &PlayerBar::played_changed, drawing_, &DrawingView::set_played);
+  connect(player_, &PlayerBar::closed, this, [this] {
+    actions_.play->setChecked(false);
+    drawing_->setFocus();
+  });
+  connect(drawing_, &DrawingView::play_wanted, this, [this] {
+    if (actions_.play->isChecked()) return player_->toggle();
+    actions_.play->setChecked(true);
+    player_->toggle();
+  });
+  connect(drawing_, &DrawingView::step_wanted, this, [this](int marks) {
+    actions_.play->setChecked(true);
+    player_->step(marks);
+  });
+  // What is dragged is played as it is now; a lesson's truth is offered once it has been shown.
+  connect(&document_, &Document::changed, this, &MainWindow::fill_player);
+  connect(&side_->practice(), &PracticePanel::truth_changed, this, &MainWindow::fill_player, Qt::QueuedConnection);
+}
+
+void MainWindow::fill_player() {
+  if (player_->isHidden()) return;
+  const Tool tool = resolve_tool(document_.crossing().bore.tool, document_.tables());
+  std::vector<PlayerBar::Bore> bores;
+  if (const Playback predicted = predicted_playback(document_.assessment(), tool); !predicted.empty())
+    bores.push_back({tr("Predicted bore"), std::make_shared<const Playback>(predicted), false});
+  if (const auto truth = side_->practice().shown_truth()) bores.push_back({tr("The true bore"), truth, true});
+  player_->set_tasks(&document_.crossing(), &document_.assessment(), units_);
+  player_->set_bores(std::move(bores));
+}
+
+void MainWindow::show_player(bool on) {
+  player_->setVisible(on);
+  if (!on) return;
+  fill_player();
+  if (side_->practice().shown_truth()) player_->choose(true);
+}
+
+}  // namespace burrow
