@@ -74,7 +74,7 @@ void put_text(std::string& out, std::string_view text) {
 /// The shortest text that reads back as the same number.
 void put_number(std::string& out, double value) {
   std::array<char, 32> digits{};
-  out.append(digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr);
+  out.append(digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), value == 0 ? 0.0 : value).ptr);
 }
 
 /// Compact text; stops early once `out` is longer than `enough`.

@@ -17,12 +17,13 @@ constexpr double cubic_yard_m3 = 27 * cubic_foot_m3;
 constexpr double pound_N = 4.4482216152605;
 constexpr double pound_per_cubic_foot_N_m3 = pound_N / cubic_foot_m3;
 
-/// How finely: a result has four digits, what is put in six, so that the result comes out again from what is printed, to
-/// its last digit (WorkingText.Printed_*). Levels and lengths have at least three decimals: a millimetre.
+/// How finely: a result has four digits, what is put in six, so that the result comes out again from what is printed,
+/// to its last digit (WorkingText.Printed_*). Levels and lengths have at least three decimals, a millimetre; a result
+/// has no more than four, what is put in one more.
 struct Fineness {
-  int digits = 4, decimals_of_length = 3;
+  int digits = 4, least_decimals_of_length = 3, most_decimals_of_length = 4;
 };
-constexpr Fineness of_result{4, 3}, of_input{6, 4};
+constexpr Fineness of_result{4, 3, 4}, of_input{6, 5, 9};
 constexpr double tiny = 1e-4, huge = 1e7;  // beyond them "1.2e-05", so that no number fills the line
 
 /// Without the zeros at its end, but for so many decimals.
@@ -41,7 +42,8 @@ class NumberText {
 
   [[nodiscard]] std::string length(std::string_view unit, double value) const {
     if (std::abs(value) >= huge || (value != 0 && std::abs(value) < tiny)) return plain(unit, value);
-    const int decimals = std::max(fineness_.decimals_of_length, decimals_for(value));
+    const int decimals =
+        std::clamp(decimals_for(value), fineness_.least_decimals_of_length, fineness_.most_decimals_of_length);
     return shortened(fixed_text(value, decimals), 3) + std::string(unit);
   }
   [[nodiscard]] std::string plain(std::string_view unit, double value) const {
@@ -84,7 +86,10 @@ std::string number_with_unit(double value, std::string_view unit, UnitSystem uni
   if (unit == "N") return us ? in.plain(" lbf", value / pound_N) : in.plain(" N", value);
   if (unit == "N/m") return us ? in.plain(" lb/ft", value / pound_N * 0.3048) : in.plain(" N/m", value);
   if (unit == "m²") return us ? in.plain(" in²", value / 0.0254 / 0.0254) : in.plain(" cm²", value * 1e4);
-  if (unit == "1/m") return us ? in.plain(" 1/ft", value * 0.3048) : in.plain(" 1/m", value);
+  if (unit == "1/m") {  // a radius of kilometres is told to the millimetre
+    const NumberText bent({fineness.digits + (fineness.digits == of_input.digits ? 3 : 0), 3, 9});
+    return us ? bent.plain(" 1/ft", value * 0.3048) : bent.plain(" 1/m", value);
+  }
   if (unit == "K" && symbol.starts_with("Δ"))  // a difference
     return us ? in.plain(" °F", value * 1.8) : in.plain(" K", value);
   if (unit == "1/K") return us ? in.plain(" 1/°F", value / 1.8) : in.plain(" 1/K", value);

@@ -29,9 +29,9 @@ inline const QRegularExpression& english() {
 }
 
 /// Strings of the crossing file are what its author wrote; citations stay in the language of their source.
-class Found {
+class EnglishFound {
  public:
-  explicit Found(const char* sample) {
+  explicit EnglishFound(const char* sample) {
     const auto text = read_text_file(sample_path(sample).toStdString());
     EXPECT_TRUE(text);
     QRegularExpressionMatchIterator it = QRegularExpression(QStringLiteral(R"re("((?:[^"\\]|\\.){4,})"(?!\s*:))re"))
@@ -60,7 +60,7 @@ class Found {
   QStringList own_, seen_;
 };
 
-inline void look_at_model(const QAbstractItemModel& model, const QModelIndex& parent, Found& found,
+inline void look_at_model(const QAbstractItemModel& model, const QModelIndex& parent, EnglishFound& found,
                           const QString& where) {
   for (int c = 0; c < model.columnCount(parent); ++c) {
     found.look(model.headerData(c, Qt::Horizontal).toString(), where + QStringLiteral(" heading"));
@@ -73,7 +73,7 @@ inline void look_at_model(const QAbstractItemModel& model, const QModelIndex& pa
   }
 }
 
-inline void look_at(const QWidget& root, Found& found, const QString& where) {
+inline void look_at(const QWidget& root, EnglishFound& found, const QString& where) {
   QList<QWidget*> all = root.findChildren<QWidget*>();
   all << const_cast<QWidget*>(&root);
   for (const QWidget* w : all) {

@@ -141,9 +141,9 @@ TEST(Player, AnotherCrossing_StartsAtItsBeginning) {
   w.key(Qt::Key_Period);
   ASSERT_TRUE(w.window.document().open(sample_path("four-faults")));
   QCoreApplication::processEvents();
-  if (w.shown()) {
-    EXPECT_EQ(w.shown()->bore->path.points, w.window.document().assessment().bore.points);
-  }
+  ASSERT_TRUE(w.shown());
+  EXPECT_EQ(w.shown()->bore->path.points, w.window.document().assessment().bore.points);
+  EXPECT_EQ(w.shown()->time_s, 0);
 }
 
 // Who asked the desktop for stillness gets marks, not a glide.

@@ -168,6 +168,11 @@ PlayerBar::PlayerBar(QWidget* parent)
   timer_->setTimerType(Qt::PreciseTimer);
   timer_->setInterval(frame_ms);
   since_start_.start();
+  connect_parts();
+  hide();
+}
+
+void PlayerBar::connect_parts() {
   connect(timer_, &QTimer::timeout, this, &PlayerBar::tick);
   connect(play_, &QToolButton::clicked, this, &PlayerBar::toggle);
   connect(back_, &QToolButton::clicked, this, [this] { step(-1); });
@@ -182,7 +187,6 @@ PlayerBar::PlayerBar(QWidget* parent)
     if (const Bore* bore = now()) strip_->set_bore(bore->playback);
     set_time(0);
   });
-  hide();
 }
 
 const PlayerBar::Bore* PlayerBar::now() const {

@@ -25,6 +25,14 @@ void MainWindow::make_player() {
   });
   // What is dragged is played as it is now; a lesson's truth is offered once it has been shown.
   connect(&document_, &Document::changed, this, &MainWindow::fill_player);
+  connect(
+      &document_, &Document::replaced, this,
+      [this] {
+        player_->pause();
+        player_->set_time(0);
+        fill_player();
+      },
+      Qt::QueuedConnection);  // after the drawing has let go of the old crossing
   connect(&side_->practice(), &PracticePanel::truth_changed, this, &MainWindow::fill_player, Qt::QueuedConnection);
 }
 

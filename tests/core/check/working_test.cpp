@@ -20,6 +20,9 @@ namespace {
 
 using Again = std::function<double(const Working&)>;
 
+/// Inputs that were printed have six digits: what they must agree with among themselves agrees to these.
+double slack = 0;
+
 /// In mm/s and in/s, as the two sources print their forms.
 double vibration_again(const Working& w) {
   const double percussive = input(w, "k_p") * std::sqrt(input(w, "W")) / std::pow(input(w, "r"), 1.3) / 1000;
@@ -88,7 +91,7 @@ double bare_buckling_again(const Working& w) {
   const double d = input(w, "d"), oval = cubed((1 - d) / ((1 + d) * (1 + d)));
   const double limit =
       2 * input(w, "E_long") * oval / ((1 - input(w, "ν") * input(w, "ν")) * cubed(input(w, "DR") - 1) * input(w, "N"));
-  EXPECT_NEAR(*w.limit, limit, 1e-9 * limit);
+  EXPECT_NEAR(*w.limit, limit, 1e-9 * limit + slack * std::abs(limit));
   return input(w, "u") + input(w, "P_ground") + input(w, "P_traffic") * input(w, "E_long") / input(w, "E_short");
 }
 
@@ -109,7 +112,7 @@ double line_again(const Working& w) {
   double f = 0.02;
   for (int i = 0; i < 200; ++i)
     f = 1 / std::pow(2 * std::log10(input(w, "ε") / (3.7 * input(w, "D")) + 2.51 / (input(w, "Re") * std::sqrt(f))), 2);
-  EXPECT_NEAR(f, input(w, "f"), 1e-10);
+  EXPECT_NEAR(f, input(w, "f"), 1e-10 + slack * std::abs(input(w, "f")));
   const double p2 = input(w, "p2"), K = input(w, "G") * input(w, "G") * input(w, "R") * input(w, "T");
   double low = p2, high = 100 * p2;
   for (int i = 0; i < 200; ++i) {
@@ -235,7 +238,7 @@ const std::map<std::string, Again, std::less<>>& formulas() {
        [](const Working& w) {
          const OpenedHole hole{{input(w, "a")}, {input(w, "h")}, {input(w, "f_v")}};
          const auto field = ground_movement(hole, {input(w, "x")}, {input(w, "z")}, SourceTerm::exact);
-         EXPECT_NEAR(field->rise_m, input(w, "u_up"), 1e-15);
+         EXPECT_NEAR(field->rise_m, input(w, "u_up"), 1e-15 + slack * std::abs(input(w, "u_up")));
          return std::hypot(input(w, "u_out"), input(w, "u_up"));
        }},
       {"utility.strain",
@@ -294,7 +297,7 @@ const std::map<std::string, Again, std::less<>>& formulas() {
        [](const Working& w) {
          const double ratio = std::min(input(w, "d") / input(w, "B"), 2.5);
          const double n_c = 5 * (1 + 0.2 * ratio) * (1 + 0.2 * input(w, "B") / input(w, "L"));
-         EXPECT_NEAR(n_c, input(w, "N_c"), 1e-9);
+         EXPECT_NEAR(n_c, input(w, "N_c"), 1e-9 + slack * std::abs(input(w, "N_c")));
          return n_c * input(w, "s_u") / (input(w, "σ") + input(w, "q"));
        }},
       {"pit.uplift", [](const Working& w) { return input(w, "W") / (input(w, "γ_w") * input(w, "h")); }},
@@ -500,11 +503,14 @@ struct Printed {
 /// "102.300 m", "0.0968 %", "1.2e-05", "35.4 kPa": read without the program's own reader.
 Printed read_printed(const std::string& text) {
   static const std::map<std::string, double> units{
-      {"", 1},        {"m", 1},           {"%", 0.01},      {"kPa", 1e3},    {"MPa", 1e6},   {"mm/s", 1e-3},
-      {"m/s", 1},     {"m³", 1},          {"kN/m³", 1e3},   {"N", 1},        {"N/m", 1},     {"cm²", 1e-4},
-      {"1/m", 1},     {"K", 1},           {"1/K", 1},       {"m³/min", 1.0 / 60}, {"°", pi / 180}, {"°C", 1},
-      {"J", 1},       {"s", 1},           {"kg/s", 1},      {"Hz", 1},       {"W", 1},       {"N/m²", 1},
-      {"1/m²", 1},    {"kg", 1},          {"kg/m³", 1},     {"J/(kg K)", 1}, {"m/√m", 1},    {"m⁴", 1}};
+      {"", 1},         {"m", 1},        {"%", 0.01},      {"kPa", 1e3},
+      {"MPa", 1e6},    {"mm/s", 1e-3},  {"m/s", 1},       {"m³", 1},
+      {"kN/m³", 1e3},  {"N", 1},        {"N/m", 1},       {"cm²", 1e-4},
+      {"1/m", 1},      {"K", 1},        {"1/K", 1},       {"m³/min", 1.0 / 60},
+      {"°", pi / 180}, {"°C", 1},       {"J", 1},         {"s", 1},
+      {"kg/s", 1},     {"Hz", 1},       {"W", 1},         {"N/m²", 1},
+      {"1/m²", 1},     {"s/m", 1},      {"kg/(m² s)", 1}, {"kg", 1},
+      {"kg/m³", 1},    {"J/(kg K)", 1}, {"m/√m", 1},      {"m⁴", 1}};
   std::size_t used = 0;
   Printed read;
   read.value = std::stod(text, &used);
@@ -536,18 +542,20 @@ void expect_comes_out(const Working& w) {
   const std::string text = working_number(w.value, w.unit, UnitSystem::metric, w.symbol);
   if (text[0] == '<' || text[0] == '>') return;  // a chance that is said in words
   const Printed result = read_printed(text);
-  EXPECT_NEAR(it->second(as_printed(w)), result.value, 1.001 * result.step)
-      << w.code << " " << w.subject << "\n"
-      << working_text(w, UnitSystem::metric);
+  EXPECT_NEAR(it->second(as_printed(w)), result.value, 1.001 * result.step) << w.code << " " << w.subject << "\n"
+                                                                            << working_text(w, UnitSystem::metric);
 }
 
 TEST(WorkingText, Printed_ComesOutByHand) {
   int read = 0;
-  for (const Crossing& crossing : {busy_crossing(), wet_crossing(), sandy_crossing(), calibrated_crossing(), shielded_crossing()})
+  slack = 1e-5;
+  for (const Crossing& crossing :
+       {busy_crossing(), wet_crossing(), sandy_crossing(), calibrated_crossing(), shielded_crossing()})
     for (const Working& w : judged(crossing).working) {
       expect_comes_out(w);
       ++read;
     }
+  slack = 0;
   EXPECT_GT(read, 200);
 }
 

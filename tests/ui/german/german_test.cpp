@@ -30,7 +30,7 @@ TEST(German, PagesAndMenus_HoldNoEnglish) {
   for (const char* sample : {"house-service", "four-faults", "first-lesson"}) {
     TestWindow w(sample);
     ASSERT_TRUE(w.opened);
-    Found found(sample);
+    EnglishFound found(sample);
     for (int page = 0; page < w.window.side().count(); ++page) {
       w.window.side().show_page(static_cast<SideColumn::Page>(page));
       settle(w.window);
@@ -46,7 +46,7 @@ TEST(German, PagesAndMenus_HoldNoEnglish) {
 
 TEST(German, SettingsAndGuide_HoldNoEnglish) {
   TestWindow w("house-service");
-  Found found("house-service");
+  EnglishFound found("house-service");
   const QTemporaryDir folder;
   const CrewDefaults own(folder.path(), tables_for_tests());
   ASSERT_TRUE(own.keep(w.crossing()));
@@ -62,7 +62,7 @@ TEST(German, SettingsAndGuide_HoldNoEnglish) {
 // Every finding that can be, in words, is asked of the samples by what they find; paper says the same and more.
 TEST(German, Paper_HoldsNoEnglish) {
   for (const char* sample : {"house-service", "four-faults", "rail-siding", "car-park-duct", "first-lesson"}) {
-    Found found(sample);
+    EnglishFound found(sample);
     const auto text = read_text_file(sample_path(sample).toStdString());
     ASSERT_TRUE(text);
     const auto crossing = read_crossing(*text, tables_for_tests());

@@ -24,7 +24,7 @@ TEST(Spanish, PagesAndMenus_HoldNoEnglish) {
   for (const char* sample : {"house-service", "four-faults"}) {
     TestWindow w(sample);
     ASSERT_TRUE(w.opened);
-    Found found(sample);
+    EnglishFound found(sample);
     for (int page = 0; page < w.window.side().count(); ++page) {
       w.window.side().show_page(static_cast<SideColumn::Page>(page));
       settle(w.window);
@@ -39,7 +39,7 @@ TEST(Spanish, PagesAndMenus_HoldNoEnglish) {
 
 TEST(Spanish, SettingsAndGuide_HoldNoEnglish) {
   TestWindow w("house-service");
-  Found found("house-service");
+  EnglishFound found("house-service");
   const QTemporaryDir folder;
   const CrewDefaults own(folder.path(), tables_for_tests());
   ASSERT_TRUE(own.keep(w.crossing()));
@@ -56,7 +56,7 @@ TEST(Spanish, SettingsAndGuide_HoldNoEnglish) {
 TEST(Spanish, Paper_HoldsNoEnglishAndHasRoom) {
   for (const std::string& name : test::sample_names())
     for (const test::PaperKind& kind : test::paper_kinds) {
-      Found found(name.c_str());
+      EnglishFound found(name.c_str());
       const auto pages =
           sheet_pages(test::sheet_for(test::judged_sample(name), kind.units, kind.paper), SheetPart::all);
       ASSERT_TRUE(pages) << name << " " << kind.paper << ": " << pages.error().english();

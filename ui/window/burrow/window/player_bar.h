@@ -91,6 +91,7 @@ class PlayerBar : public QWidget {
   void keyPressEvent(QKeyEvent* event) override;
 
  private:
+  void connect_parts();
   [[nodiscard]] const Bore* now() const;
   [[nodiscard]] qint64 now_ms() const;
   void show_time();
