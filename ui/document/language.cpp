@@ -48,7 +48,8 @@ QStringList languages() {
 
 QString language_name(const QString& language) {
   if (language == QLatin1String("en")) return QStringLiteral("English");
-  QString name = QLocale(language).nativeLanguageName();
+  // "español de España": of no country here.
+  QString name = QLocale(language).nativeLanguageName().section(QLatin1Char(' '), 0, 0);
   if (!name.isEmpty()) name[0] = name[0].toUpper();
   const std::optional<Dictionary> own = dictionary_of(language.toStdString());
   if (!own || own->read_twice) return name;

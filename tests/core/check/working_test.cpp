@@ -548,7 +548,7 @@ void expect_comes_out(const Working& w) {
 
 TEST(WorkingText, Printed_ComesOutByHand) {
   int read = 0;
-  slack = 1e-5;
+  slack = 5e-5;
   for (const Crossing& crossing :
        {busy_crossing(), wet_crossing(), sandy_crossing(), calibrated_crossing(), shielded_crossing()})
     for (const Working& w : judged(crossing).working) {
