@@ -23,7 +23,7 @@ constexpr double pound_per_cubic_foot_N_m3 = pound_N / cubic_foot_m3;
 struct Fineness {
   int digits = 4, least_decimals_of_length = 3, most_decimals_of_length = 4;
 };
-constexpr Fineness of_result{4, 3, 4}, of_input{6, 5, 9};
+constexpr Fineness of_result{4, 3, 4}, of_input{6, 5, 6};
 constexpr double tiny = 1e-4, huge = 1e7;  // beyond them "1.2e-05", so that no number fills the line
 
 /// Without the zeros at its end, but for so many decimals.

@@ -173,11 +173,14 @@ TEST(Player, Drawn_TheNoseIsWhereItIs) {
   ASSERT_TRUE(w.shown());
   const Playback& bore = *w.shown()->bore;
   const double nose = nose_at(bore, w.shown()->time_s);
+  w.window.drawing().show_stations(nose - 1.5, nose + 1, false);
+  QCoreApplication::processEvents();
   const QImage picture = w.window.drawing().viewport()->grab().toImage().convertToFormat(QImage::Format_RGB32);
   const double ratio = picture.devicePixelRatio();
   const auto dark_at = [&](double s) {
     const PathPoint p = point_at(bore.path, s);
-    const QPointF at = w.window.drawing().frame().side(p.x_m, p.z_m) * ratio;
+    // Beside the line of the mean path, within the body.
+    const QPointF at = w.window.drawing().frame().side(p.x_m, p.z_m + bore.tool_diameter_m / 4) * ratio;
     return qGray(picture.pixel(at.toPoint())) < 90;
   };
   EXPECT_TRUE(dark_at(nose - bore.tool_length_m / 2)) << "the body";

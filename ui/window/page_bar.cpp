@@ -13,6 +13,7 @@ namespace burrow {
 namespace {
 constexpr int bar_height = 3;
 constexpr int usual_padding = 10, least_padding = 4;
+constexpr double least_scale = 0.7;
 
 QFont bold(QFont font) {
   font.setBold(true);
@@ -41,8 +42,20 @@ void PageButton::set_padding(int px) {
   updateGeometry();
 }
 
+void PageButton::set_scale(double scale) {
+  if (scale == scale_) return;
+  scale_ = scale;
+  updateGeometry();
+}
+
+QFont PageButton::letters(bool strong) const {
+  QFont letters = strong ? bold(font()) : font();
+  if (letters.pointSizeF() > 0) letters.setPointSizeF(letters.pointSizeF() * scale_);
+  return letters;
+}
+
 QSize PageButton::sizeHint() const {
-  const QFontMetrics metrics(bold(font()));
+  const QFontMetrics metrics(letters(true));
   return {metrics.horizontalAdvance(text()) + 2 * padding_, std::max(36, metrics.height() + 16)};
 }
 
@@ -50,7 +63,7 @@ void PageButton::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   const bool here = isChecked();
   if (underMouse() || isDown()) painter.fillRect(rect(), theme_.field);
-  painter.setFont(here ? bold(font()) : font());
+  painter.setFont(letters(here));
   painter.setPen(here ? theme_.ink : theme_.ink_soft);
   painter.drawText(rect().adjusted(0, 0, 0, -bar_height), Qt::AlignCenter, text());
   if (here) painter.fillRect(QRect(0, height() - bar_height, width(), bar_height), theme_.focus);
@@ -107,7 +120,7 @@ int PageBar::after(int page) const {
   return static_cast<int>(std::find(groups_.begin(), groups_.end(), group_of(page)) - groups_.begin());
 }
 
-/// Names are never cut: they move together first.
+/// Names are never cut: they move together first, then their letters get smaller.
 void PageBar::fit_names() {
   int names = 0, shown = 0;
   const QFontMetrics metrics(bold(font()));
@@ -118,8 +131,12 @@ void PageBar::fit_names() {
     }
   if (shown == 0) return;
   const QMargins margins = row_->contentsMargins();
-  const int room = (width() - margins.left() - margins.right() - names) / (2 * shown);
-  for (PageButton* button : buttons_) button->set_padding(std::clamp(room, least_padding, usual_padding));
+  const int inside = width() - margins.left() - margins.right(), room = (inside - names) / (2 * shown);
+  const double fits = static_cast<double>(inside - 2 * shown * least_padding) / std::max(1, names);
+  for (PageButton* button : buttons_) {
+    button->set_padding(std::clamp(room, least_padding, usual_padding));
+    button->set_scale(std::clamp(fits * 0.98, least_scale, 1.0));  // a letter is a whole number of pixels wide
+  }
 }
 
 void PageBar::resizeEvent(QResizeEvent* event) {

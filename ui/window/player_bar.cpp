@@ -150,9 +150,9 @@ PlayerBar::PlayerBar(QWidget* parent)
   speed_->setToolTip(speed_->accessibleName());
   for (const double times : speeds) speed_->addItem(QStringLiteral("×%1").arg(times), times);
   speed_->setCurrentIndex(usual_speed);
-  task_->setWordWrap(true);
   task_->setTextFormat(Qt::PlainText);
-  task_->setMinimumHeight(task_->fontMetrics().height() * 2);
+  task_->setFixedHeight(task_->fontMetrics().height() * 2 + 4);  // the drawing above keeps its size while it plays
+  task_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
   task_->setAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   auto* row = new QHBoxLayout;
   row->setSpacing(4);
@@ -270,6 +270,7 @@ qint64 PlayerBar::now_ms() const {
 }
 
 void PlayerBar::tick() {
+  if (!playing()) return;
   const Bore* bore = now();
   if (!bore || !isVisible() || window()->isMinimized()) return pause();
   const qint64 ms = now_ms();
@@ -316,11 +317,23 @@ QString PlayerBar::task_text(const Playback& bore, double nose_m) const {
   return lines.join(QLatin1Char('\n'));
 }
 
+/// A line each, shortened where the bar is narrow; whole under the pointer.
+void PlayerBar::show_task(const QString& task) {
+  QStringList lines;
+  for (const QString& line : task.split(QLatin1Char('\n')))
+    lines << task_->fontMetrics().elidedText(line, Qt::ElideRight, std::max(100, width() - 20));
+  const QString shown = lines.join(QLatin1Char('\n'));
+  if (task_->text() == shown) return;
+  task_->setText(shown);
+  task_->setToolTip(shown == task ? QString() : task);
+  task_->setAccessibleName(task);
+}
+
 void PlayerBar::show_time() {
   const Bore* bore = now();
   if (!bore) {
     clock_text_->clear();
-    task_->setText(tr("Nothing to play: there is no predicted bore yet."));
+    show_task(tr("Nothing to play: there is no predicted bore yet."));
     if (isVisible()) Q_EMIT played_changed(std::nullopt);
     return;
   }
@@ -338,8 +351,7 @@ void PlayerBar::show_time() {
   clock_text_->setText(
       tr("%1 of %2 · nose %3")
           .arg(minutes(shown_s), minutes(playback.end_s()), text_from(format(nose_m, Dimension::station, units_))));
-  const QString task = task_text(playback, nose_m);
-  if (task_->text() != task) task_->setText(task);
+  show_task(task_text(playback, nose_m));
   if (isVisible()) Q_EMIT played_changed(Played{bore->playback, shown_s, bore->in_truth});
 }
 

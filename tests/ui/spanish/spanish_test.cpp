@@ -65,7 +65,13 @@ TEST(Spanish, Paper_HoldsNoEnglishAndHasRoom) {
         const std::string where = name + ", " + kind.paper + ", page " + std::to_string(++number);
         test::expect_inside_the_frame(page, where);
         test::expect_texts_apart(page, where);
-        found.look(words_of_page(page), QString::fromStdString(where));
+      }
+      // The calculation names its checks by their codes.
+      for (const SheetPart part : {SheetPart::sheet, SheetPart::card}) {
+        const auto some = sheet_pages(test::sheet_for(test::judged_sample(name), kind.units, kind.paper), part);
+        ASSERT_TRUE(some) << some.error().english();
+        for (const Page& page : *some)
+          found.look(words_of_page(page), QString::fromStdString(name + ", " + kind.paper));
       }
     }
 }

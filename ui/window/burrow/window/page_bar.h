@@ -24,6 +24,8 @@ class PageButton : public QPushButton {
   void set_theme(const Theme& theme);
   /// Space left and right of the name.
   void set_padding(int px);
+  /// Of the letters, 1 as usual: where even with the least space the names of a long language find no room.
+  void set_scale(double scale);
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
 
@@ -32,6 +34,8 @@ class PageButton : public QPushButton {
 
  private:
   Theme theme_ = Theme::light();
+  [[nodiscard]] QFont letters(bool strong) const;
+  double scale_ = 1;
   int padding_ = 10;
 };
 

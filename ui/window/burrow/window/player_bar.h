@@ -97,6 +97,7 @@ class PlayerBar : public QWidget {
   void show_time();
   void show_playing();
   [[nodiscard]] QString task_text(const Playback& bore, double nose_m) const;
+  void show_task(const QString& task);
 
   std::vector<Bore> bores_;
   const Crossing* crossing_ = nullptr;
