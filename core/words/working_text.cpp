@@ -24,6 +24,7 @@ struct Fineness {
   int digits = 4, least_decimals_of_length = 3, most_decimals_of_length = 4;
 };
 constexpr Fineness of_result{4, 3, 4}, of_input{6, 5, 6};
+constexpr double small_length = 0.01;      // an input below it has its six digits whatever that takes
 constexpr double tiny = 1e-4, huge = 1e7;  // beyond them "1.2e-05", so that no number fills the line
 
 /// Without the zeros at its end, but for so many decimals.
@@ -42,8 +43,9 @@ class NumberText {
 
   [[nodiscard]] std::string length(std::string_view unit, double value) const {
     if (std::abs(value) >= huge || (value != 0 && std::abs(value) < tiny)) return plain(unit, value);
-    const int decimals =
-        std::clamp(decimals_for(value), fineness_.least_decimals_of_length, fineness_.most_decimals_of_length);
+    const bool small = fineness_.digits == of_input.digits && std::abs(value) < small_length;
+    const int most = small ? 9 : fineness_.most_decimals_of_length;
+    const int decimals = std::clamp(decimals_for(value), fineness_.least_decimals_of_length, most);
     return shortened(fixed_text(value, decimals), 3) + std::string(unit);
   }
   [[nodiscard]] std::string plain(std::string_view unit, double value) const {

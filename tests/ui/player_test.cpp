@@ -164,7 +164,7 @@ TEST(Player, Still_GoesMarkByMark) {
   EXPECT_TRUE(at_a_mark) << nose;
 }
 
-// The tool on the screen is where the values say, dark on the ground, and nothing of it is left of its tail.
+// The tool on the screen is where the values say: body and hole up to the nose, nothing ahead of it.
 TEST(Player, Drawn_TheNoseIsWhereItIs) {
   PlayedWindow w("house-service");
   w.window.drawing().set_dimensions(false);
@@ -173,18 +173,26 @@ TEST(Player, Drawn_TheNoseIsWhereItIs) {
   ASSERT_TRUE(w.shown());
   const Playback& bore = *w.shown()->bore;
   const double nose = nose_at(bore, w.shown()->time_s);
-  w.window.drawing().show_stations(nose - 1.5, nose + 1, false);
-  QCoreApplication::processEvents();
-  const QImage picture = w.window.drawing().viewport()->grab().toImage().convertToFormat(QImage::Format_RGB32);
-  const double ratio = picture.devicePixelRatio();
-  const auto dark_at = [&](double s) {
-    const PathPoint p = point_at(bore.path, s);
-    // Beside the line of the mean path, within the body.
-    const QPointF at = w.window.drawing().frame().side(p.x_m, p.z_m + bore.tool_diameter_m / 4) * ratio;
-    return qGray(picture.pixel(at.toPoint())) < 90;
+  const auto picture_now = [&] {
+    return w.window.drawing().viewport()->grab().toImage().convertToFormat(QImage::Format_RGB32);
   };
-  EXPECT_TRUE(dark_at(nose - bore.tool_length_m / 2)) << "the body";
-  EXPECT_FALSE(dark_at(nose + 0.4)) << "ahead of the nose there is ground";
+  const QImage with = picture_now();
+  w.window.drawing().set_played(std::nullopt);
+  const QImage without = picture_now();
+  const double ratio = with.devicePixelRatio();
+  const auto place = [&](double s_m) {
+    const PathPoint p = point_at(bore.path, s_m);
+    return w.window.drawing().frame().side(p.x_m, p.z_m) * ratio;
+  };
+  // Along the axis, two pixels below the line of the mean path: what is drawn there ends at the nose.
+  const auto drawn_at = [&](double s_m) {
+    const QPoint at = (place(s_m) + QPointF(0, 2 * ratio)).toPoint();
+    return with.pixel(at) != without.pixel(at);
+  };
+  EXPECT_TRUE(drawn_at(nose - bore.tool_length_m / 2)) << "the body";
+  EXPECT_TRUE(drawn_at(0.1)) << "the hole behind it";
+  EXPECT_FALSE(drawn_at(nose + 0.2)) << "ahead of the nose there is ground";
+  EXPECT_FALSE(drawn_at(nose + 3));
 }
 
 // A lesson: half a degree becomes the miss at the exit, told as a dimension; never before the truth has been shown.

@@ -13,7 +13,7 @@ namespace burrow {
 namespace {
 constexpr int bar_height = 3;
 constexpr int usual_padding = 10, least_padding = 4;
-constexpr double least_scale = 0.7;
+constexpr double least_scale = 0.6, scale_step = 0.02;
 
 QFont bold(QFont font) {
   font.setBold(true);
@@ -122,20 +122,26 @@ int PageBar::after(int page) const {
 
 /// Names are never cut: they move together first, then their letters get smaller.
 void PageBar::fit_names() {
-  int names = 0, shown = 0;
-  const QFontMetrics metrics(bold(font()));
+  std::vector<const PageButton*> shown;
   for (const PageButton* button : buttons_)
-    if (!button->isHidden()) {
-      names += metrics.horizontalAdvance(button->text());
-      ++shown;
-    }
-  if (shown == 0) return;
+    if (!button->isHidden()) shown.push_back(button);
+  if (shown.empty()) return;
+  const auto width_at = [&](double scale) {
+    QFont letters = bold(font());
+    letters.setPointSizeF(letters.pointSizeF() * scale);
+    const QFontMetrics metrics(letters);
+    int wide = 0;
+    for (const PageButton* button : shown) wide += metrics.horizontalAdvance(button->text());
+    return wide;
+  };
   const QMargins margins = row_->contentsMargins();
-  const int inside = width() - margins.left() - margins.right(), room = (inside - names) / (2 * shown);
-  const double fits = static_cast<double>(inside - 2 * shown * least_padding) / std::max(1, names);
+  const int inside = width() - margins.left() - margins.right(), count = static_cast<int>(shown.size());
+  double scale = 1;
+  while (scale > least_scale && width_at(scale) + 2 * count * least_padding > inside) scale -= scale_step;
+  const int room = (inside - width_at(scale)) / (2 * count);
   for (PageButton* button : buttons_) {
     button->set_padding(std::clamp(room, least_padding, usual_padding));
-    button->set_scale(std::clamp(fits * 0.98, least_scale, 1.0));  // a letter is a whole number of pixels wide
+    button->set_scale(scale);
   }
 }
 
