@@ -41,7 +41,8 @@ Result<std::string> text_of(const std::string& ending, const Options& options, c
 }
 
 Result<void> write_export(const CommandArgs& args) {
-  const Result<Options> options = read_options(args, {{"-o", true}, {"--what", true}, {"--units", true}, {"--bom", false}});
+  const Result<Options> options =
+      read_options(args, {{"-o", true}, {"--what", true}, {"--units", true}, {"--bom", false}});
   if (!options) return tl::unexpected(options.error());
   const std::string path = options->value("-o", "");
   const std::string ending = ending_of(path);

@@ -13,7 +13,7 @@ namespace {
 constexpr double at_mark_m = 1e-6;
 
 /// y at x between rows that rise; the first and last beyond them.
-double between(const std::vector<double>& xs, const std::vector<double>& ys, double x) {
+double value_at(const std::vector<double>& xs, const std::vector<double>& ys, double x) {
   if (x <= xs.front()) return ys.front();
   if (x >= xs.back()) return ys.back();
   const auto right = static_cast<std::size_t>(std::upper_bound(xs.begin(), xs.end(), x) - xs.begin());
@@ -48,12 +48,12 @@ PathPoint on_axis(const Playback& bore, double s_m) {
 
 double nose_at(const Playback& bore, double time_s) {
   BURROW_ENSURE(!bore.empty() && bore.time_s.size() == bore.path.points.size());
-  return between(bore.time_s, arcs_of(bore.path), time_s);
+  return value_at(bore.time_s, arcs_of(bore.path), time_s);
 }
 
 double time_at(const Playback& bore, double nose_m) {
   BURROW_ENSURE(!bore.empty() && bore.time_s.size() == bore.path.points.size());
-  return between(arcs_of(bore.path), bore.time_s, nose_m);
+  return value_at(arcs_of(bore.path), bore.time_s, nose_m);
 }
 
 double pace_at(const Playback& bore, double time_s) {
@@ -93,7 +93,7 @@ std::vector<double> times_between(const BorePath& path, const std::vector<double
                                   const std::vector<double>& time_s) {
   BURROW_ENSURE(!nose_m.empty() && nose_m.size() == time_s.size());
   std::vector<double> times;
-  for (const PathPoint& p : path.points) times.push_back(between(nose_m, time_s, p.s_m));
+  for (const PathPoint& p : path.points) times.push_back(value_at(nose_m, time_s, p.s_m));
   return times;
 }
 

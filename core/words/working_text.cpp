@@ -127,8 +127,17 @@ std::string source_text(const Source& source) {
 
 }  // namespace
 
+std::string working_formula(const Working& working) {
+  std::string formula = translated(working.formula);
+  const auto is_digit = [&](std::size_t at) { return at < formula.size() && formula[at] >= '0' && formula[at] <= '9'; };
+  if (decimal_mark() == DecimalMark::comma)
+    for (std::size_t i = 1; i < formula.size(); ++i)
+      if (formula[i] == '.' && is_digit(i - 1) && is_digit(i + 1)) formula[i] = ',';
+  return formula;
+}
+
 std::string working_text(const Working& working, UnitSystem units) {
-  std::string text = translated(working.formula) + "\n";
+  std::string text = working_formula(working) + "\n";
   for (const WorkingInput& input : working.inputs)
     text += fmt::format("  {} = {}\n", input.symbol, working_input(input, units));
   text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units, working.symbol));

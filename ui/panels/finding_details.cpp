@@ -55,7 +55,7 @@ QString formula_html(const QString& formula) {
 }
 
 QString calculation_html(const Working& w, UnitSystem units) {
-  const QString formula = text_from(translated(w.formula));
+  const QString formula = text_from(working_formula(w));
   QString html = QStringLiteral("<p>%1</p><table cellspacing='0' cellpadding='3' width='100%'>")
                      .arg(formula_html(formula).replace(QStringLiteral("; "), QStringLiteral("<br>")));
   const auto line = [&](std::string_view symbol, const std::string& text, bool strong) {

@@ -196,9 +196,9 @@ const PlayerBar::Bore* PlayerBar::now() const {
 
 void PlayerBar::set_bores(std::vector<Bore> bores) {
   const int before = which_->currentIndex();
-  const bool same_list =
-      bores.size() == bores_.size() && std::equal(bores.begin(), bores.end(), bores_.begin(),
-                                                  [](const Bore& a, const Bore& b) { return a.in_truth == b.in_truth; });
+  const bool same_list = bores.size() == bores_.size() &&
+                         std::equal(bores.begin(), bores.end(), bores_.begin(),
+                                    [](const Bore& a, const Bore& b) { return a.in_truth == b.in_truth; });
   bores_ = std::move(bores);
   if (!same_list) {
     const QSignalBlocker quiet(which_);

@@ -8,6 +8,7 @@
 #include <functional>
 #include <map>
 
+#include "burrow/base/decimal_mark.h"
 #include "burrow/clearance/contact.h"
 #include "burrow/load/railway.h"
 #include "burrow/load/wheel_group.h"
@@ -629,6 +630,15 @@ TEST(WorkingText, Lines_FormulaInputsResultLimitSource) {
   EXPECT_EQ(working_text(w, UnitSystem::us),
             "g = δ − R\n  δ = 1.64042 ft\n  R = 0.287073 ft\ng = 1.353 ft\nlimit 1.969 ft\nfrom: least distance "
             "[derived]");
+}
+
+TEST(WorkingText, Formula_HasTheDecimalMarkOfTheLanguage) {
+  Working w;
+  w.formula = "g_low = δ − R − 1.645 √(s_bore² + s_utility²)";
+  EXPECT_EQ(working_formula(w), w.formula);
+  set_decimal_mark(DecimalMark::comma);
+  EXPECT_EQ(working_formula(w), "g_low = δ − R − 1,645 √(s_bore² + s_utility²)");
+  set_decimal_mark(DecimalMark::point);
 }
 
 TEST(WorkingText, Number_EachUnit) {

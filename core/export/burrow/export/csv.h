@@ -18,8 +18,8 @@ struct EnumNames<CsvTable> {
 };
 
 /// One field as a table wants it: in quotes where it holds a comma, a quote or the end of a line.
-/// What a spreadsheet would take for a formula gets an apostrophe before it. Source: RFC 4180, rules 5 to 7; the guard against
-/// formulas is common practice (both from memory).   Evidence: Csv.Field_*
+/// What a spreadsheet would take for a formula gets an apostrophe before it. Source: RFC 4180, rules 5 to 7; the guard
+/// against formulas is common practice (both from memory).   Evidence: Csv.Field_*
 std::string csv_field(std::string_view text);
 
 /// A header line, then one line each, ended by CR LF; UTF-8; always SI with the unit in the column's name; what is

@@ -13,12 +13,15 @@ namespace burrow {
 /// A symbol that starts with P is a chance and is shown in per cent.
 std::string working_number(double value, std::string_view unit, UnitSystem units, std::string_view symbol = {});
 
-/// What is put into a formula, finer than a result: worked out again from what is printed, the result agrees to its last
-/// printed digit.   Evidence: WorkingText.Printed_*
+/// What is put into a formula, finer than a result: worked out again from what is printed, the result agrees to its
+/// last printed digit.   Evidence: WorkingText.Printed_*
 std::string working_input(const WorkingInput& input, UnitSystem units);
 
 /// A limit as a person reads it: as `working_number`, but small lengths in mm or inches.
 std::string limit_number(double value, std::string_view unit, UnitSystem units);
+
+/// The formula in symbols, numbers in it with the decimal mark of the language.   Evidence: WorkingText.Formula_*
+std::string working_formula(const Working& working);
 
 /// Formula, the numbers put in, the result, the limit, the source and its label, one a line.
 std::string working_text(const Working& working, UnitSystem units);
