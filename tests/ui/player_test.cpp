@@ -195,6 +195,31 @@ TEST(Player, Drawn_TheNoseIsWhereItIs) {
   EXPECT_FALSE(drawn_at(nose + 3));
 }
 
+// Not knowing never looks safe: a line without a depth is passed with a mark of its own, not in silence.
+TEST(Player, ALineOfUnknownDepth_IsMarkedWhenPassed) {
+  PlayedWindow w("house-service");
+  w.window.document().change(QStringLiteral("depth not known"), [](Crossing& to) {
+    for (PathVertex& vertex : to.site.utilities[1].path) vertex.z_m.reset();
+  });
+  w.key(Qt::Key_Period);
+  PlayerBar& player = w.window.player();
+  const double station = utility_mark(w.crossing().site.utilities[1]).station_m;
+  const auto stop_pixels = [&] {
+    const QImage picture = w.window.drawing().viewport()->grab().toImage().convertToFormat(QImage::Format_RGB32);
+    const PathPoint p = point_at(w.shown()->bore->path, station);
+    const QPoint at = (w.window.drawing().frame().side(p.x_m, p.z_m) * picture.devicePixelRatio()).toPoint();
+    int found = 0;
+    for (int x = -14; x <= 14; ++x)
+      for (int y = -14; y <= 14; ++y)
+        found += QColor(picture.pixel(at + QPoint(x, y))) == w.window.drawing().style().theme.stop;
+    return found;
+  };
+  player.set_time(0);
+  const int before = stop_pixels();
+  player.set_time(1e9);
+  EXPECT_GT(stop_pixels(), before + 5);
+}
+
 // A lesson: half a degree becomes the miss at the exit, told as a dimension; never before the truth has been shown.
 TEST(Player, Lesson_PlaysTheTrueBoreOnceShown) {
   PlayedWindow w("lesson-level");

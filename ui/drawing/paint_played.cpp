@@ -80,11 +80,11 @@ double times_drawn(const Scene& scene, double most_m) {
   return std::max(1.0, chosen);
 }
 
-/// The ground as the nose passes, at the low estimate; with the factor by which it is drawn too high.
+/// The ground as the nose passes, at the high estimate; with the factor by which it is drawn too high.
 void paint_passing_heave(QPainter& painter, const Scene& scene, double nose_station_m) {
   const std::vector<HeavePoint>& rise = scene.assessment.heave;
   double most = 0;
-  for (const HeavePoint& p : rise) most = std::max(most, p.low_m);
+  for (const HeavePoint& p : rise) most = std::max(most, p.high_m);
   if (rise.size() < 2 || !(most > 0)) return;
   const Frame& f = scene.frame;
   const double times = times_drawn(scene, most), px_per_m = times * f.px_per_m * f.exaggeration;
@@ -93,8 +93,8 @@ void paint_passing_heave(QPainter& painter, const Scene& scene, double nose_stat
   for (const HeavePoint& p : rise) {
     const double share = p.depth_m > 0 ? heave_share(nose_station_m - p.station_m, p.depth_m) : 0;
     const QPointF ground = f.side(p.station_m, elevation_at(scene.crossing.site.ground, p.station_m));
-    now = std::max(now, p.low_m * share);
-    top << ground - QPointF(0, p.low_m * share * px_per_m);
+    now = std::max(now, p.high_m * share);
+    top << ground - QPointF(0, p.high_m * share * px_per_m);
     area.prepend(ground);
   }
   QColor fill = scene.style.theme.caution;
@@ -117,6 +117,35 @@ void paint_passing_heave(QPainter& painter, const Scene& scene, double nose_stat
             words, scene.style.theme.ink, scene.style.theme.sky);
 }
 
+/// The worst that is said of a line: a distance that is kept is no all-clear while a stop or caution stands.
+QColor passed_colour(const Scene& scene, const UtilityAnswer& u) {
+  QColor ink = scene.style.theme.focus;
+  if (u.required_m && *u.separation_m < *u.required_m) ink = scene.style.theme.stop;
+  for (const Finding& finding : scene.assessment.findings) {
+    if (finding.subject != u.id) continue;
+    if (finding.severity == Severity::stop || finding.missing) return scene.style.theme.stop;
+    if (finding.severity == Severity::caution && ink != scene.style.theme.stop) ink = scene.style.theme.caution;
+  }
+  return ink;
+}
+
+/// A line whose distance nobody knows is passed too, and says so.
+void paint_passed_unknown(QPainter& painter, const Scene& scene, Pane pane, double nose_station_m) {
+  for (const Utility& utility : scene.crossing.site.utilities) {
+    const UtilityAnswer* answer = answer_for(scene, utility.id);
+    if (answer && answer->separation_m && answer->on_bore) continue;
+    const UtilityMark mark = utility_mark(utility);
+    if (mark.station_m > nose_station_m) continue;
+    const PathPoint at = point_at(scene.layers.played->bore->path, std::max(0.0, mark.station_m));
+    const QPointF there = place(scene.frame, at, pane, 0);
+    const double ring = scene.style.text * 0.7;
+    painter.setPen(QPen(scene.style.theme.stop, scene.style.hair * 2, Qt::DashLine));
+    painter.drawEllipse(there, ring, ring);
+    halo_text(painter, there + QPointF(ring * 1.2, -ring * 0.6), QStringLiteral("?"), scene.style.theme.stop,
+              scene.style.theme.field);
+  }
+}
+
 /// Lines that the nose has come to, with the clear distance the verdict has.
 void paint_passed(QPainter& painter, const Scene& scene, Pane pane, double nose_station_m) {
   const Frame& f = scene.frame;
@@ -128,8 +157,7 @@ void paint_passed(QPainter& painter, const Scene& scene, Pane pane, double nose_
     const QPointF a = plan ? f.above(u.on_bore->x_m, u.on_bore->y_m) : f.side(u.on_bore->x_m, u.on_bore->z_m);
     const QPointF b =
         plan ? f.above(u.on_utility->x_m, u.on_utility->y_m) : f.side(u.on_utility->x_m, u.on_utility->z_m);
-    const bool too_near = u.required_m && *u.separation_m < *u.required_m;
-    const QColor ink = too_near ? theme.stop : theme.focus;
+    const QColor ink = passed_colour(scene, u);
     painter.setPen(QPen(ink, scene.style.hair * 2));
     painter.drawEllipse(b, scene.style.text * 0.55, scene.style.text * 0.55);
     if (plan) continue;
@@ -171,6 +199,7 @@ void paint_played(QPainter& painter, const Scene& scene, Pane pane) {
   if (pane == Pane::elevation) paint_passing_heave(painter, scene, nose.x_m);
   paint_hole_and_tool(painter, scene, pane, played, nose_m);
   paint_passed(painter, scene, pane, nose.x_m);
+  paint_passed_unknown(painter, scene, pane, nose.x_m);
   if (played.in_truth && played.time_s >= played.bore->end_s()) paint_miss(painter, scene, pane, nose);
 }
 
