@@ -12,10 +12,14 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QRegularExpression>
+#include <QTemporaryDir>
 #include <algorithm>
+#include <initializer_list>
 
 #include "burrow/file/disk.h"
 #include "burrow/sheet/sheet.h"
+#include "burrow/window/guided_crossing.h"
+#include "burrow/window/settings_dialog.h"
 #include "support/window_for_tests.h"
 
 namespace burrow {
@@ -99,6 +103,41 @@ inline QString words_of_page(const Page& page) {
   for (const PageItem& item : page.items)
     if (item.kind == PageItemKind::text) words << item.text;
   return words.join(QLatin1Char(' '));
+}
+
+/// Every page, menu and tip of the window on each of the samples.
+inline void expect_pages_without_english(std::initializer_list<const char*> samples) {
+  for (const char* sample : samples) {
+    TestWindow w(sample);
+    ASSERT_TRUE(w.opened);
+    EnglishFound found(sample);
+    for (int page = 0; page < w.window.side().count(); ++page) {
+      w.window.side().show_page(static_cast<SideColumn::Page>(page));
+      settle(w.window);
+      look_at(w.window, found, QStringLiteral("%1, page %2").arg(QLatin1String(sample)).arg(page));
+    }
+    for (const QAction* action : w.window.findChildren<QAction*>()) {
+      found.look(action->text(), QStringLiteral("menu"));
+      found.look(action->toolTip(), QStringLiteral("menu tip"));
+      found.look(action->statusTip(), QStringLiteral("menu tip"));
+    }
+  }
+}
+
+/// The settings, and each question of the guided crossing.
+inline void expect_dialogs_without_english() {
+  TestWindow w("house-service");
+  EnglishFound found("house-service");
+  const QTemporaryDir folder;
+  const CrewDefaults own(folder.path(), tables_for_tests());
+  ASSERT_TRUE(own.keep(w.crossing()));
+  SettingsDialog settings({}, own, w.crossing(), &w.window);
+  look_at(settings, found, QStringLiteral("settings"));
+  GuidedCrossing guide(tables_for_tests(), Theme::light(), UnitSystem::metric, std::nullopt, &w.window);
+  for (int question = 0; question < 6; ++question) {
+    guide.go_to(question);
+    look_at(guide, found, QStringLiteral("question %1").arg(question + 1));
+  }
 }
 
 }  // namespace burrow

@@ -3,7 +3,6 @@
 #include <gtest/gtest.h>
 
 #include <QMenuBar>
-#include <QTemporaryDir>
 #include <QTest>
 #include <QTextBrowser>
 
@@ -14,9 +13,7 @@
 #include "burrow/file/disk.h"
 #include "burrow/language/say.h"
 #include "burrow/sheet/sheet.h"
-#include "burrow/window/guided_crossing.h"
 #include "burrow/window/help_window.h"
-#include "burrow/window/settings_dialog.h"
 #include "burrow/words/headline.h"
 #include "support/menus_for_tests.h"
 #include "support/no_english.h"
@@ -27,36 +24,11 @@ namespace burrow {
 namespace {
 
 TEST(German, PagesAndMenus_HoldNoEnglish) {
-  for (const char* sample : {"house-service", "four-faults", "first-lesson"}) {
-    TestWindow w(sample);
-    ASSERT_TRUE(w.opened);
-    EnglishFound found(sample);
-    for (int page = 0; page < w.window.side().count(); ++page) {
-      w.window.side().show_page(static_cast<SideColumn::Page>(page));
-      settle(w.window);
-      look_at(w.window, found, QStringLiteral("%1, page %2").arg(QLatin1String(sample)).arg(page));
-    }
-    for (const QAction* action : w.window.findChildren<QAction*>()) {
-      found.look(action->text(), QStringLiteral("menu"));
-      found.look(action->toolTip(), QStringLiteral("menu tip"));
-      found.look(action->statusTip(), QStringLiteral("menu tip"));
-    }
-  }
+  expect_pages_without_english({"house-service", "four-faults", "first-lesson"});
 }
 
 TEST(German, SettingsAndGuide_HoldNoEnglish) {
-  TestWindow w("house-service");
-  EnglishFound found("house-service");
-  const QTemporaryDir folder;
-  const CrewDefaults own(folder.path(), tables_for_tests());
-  ASSERT_TRUE(own.keep(w.crossing()));
-  SettingsDialog settings({}, own, w.crossing(), &w.window);
-  look_at(settings, found, QStringLiteral("settings"));
-  GuidedCrossing guide(tables_for_tests(), Theme::light(), UnitSystem::metric, std::nullopt, &w.window);
-  for (int question = 0; question < 6; ++question) {
-    guide.go_to(question);
-    look_at(guide, found, QStringLiteral("question %1").arg(question + 1));
-  }
+  expect_dialogs_without_english();
 }
 
 // Every finding that can be, in words, is asked of the samples by what they find; paper says the same and more.

@@ -2,15 +2,11 @@
 
 #include <gtest/gtest.h>
 
-#include <QTemporaryDir>
-
 #include "burrow/check/assess.h"
 #include "burrow/document/language.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/language/say.h"
-#include "burrow/window/guided_crossing.h"
 #include "burrow/window/help_window.h"
-#include "burrow/window/settings_dialog.h"
 #include "burrow/words/headline.h"
 #include "support/menus_for_tests.h"
 #include "support/no_english.h"
@@ -21,35 +17,11 @@ namespace burrow {
 namespace {
 
 TEST(Spanish, PagesAndMenus_HoldNoEnglish) {
-  for (const char* sample : {"house-service", "four-faults"}) {
-    TestWindow w(sample);
-    ASSERT_TRUE(w.opened);
-    EnglishFound found(sample);
-    for (int page = 0; page < w.window.side().count(); ++page) {
-      w.window.side().show_page(static_cast<SideColumn::Page>(page));
-      settle(w.window);
-      look_at(w.window, found, QStringLiteral("%1, page %2").arg(QLatin1String(sample)).arg(page));
-    }
-    for (const QAction* action : w.window.findChildren<QAction*>()) {
-      found.look(action->text(), QStringLiteral("menu"));
-      found.look(action->toolTip(), QStringLiteral("menu tip"));
-    }
-  }
+  expect_pages_without_english({"house-service", "four-faults"});
 }
 
 TEST(Spanish, SettingsAndGuide_HoldNoEnglish) {
-  TestWindow w("house-service");
-  EnglishFound found("house-service");
-  const QTemporaryDir folder;
-  const CrewDefaults own(folder.path(), tables_for_tests());
-  ASSERT_TRUE(own.keep(w.crossing()));
-  SettingsDialog settings({}, own, w.crossing(), &w.window);
-  look_at(settings, found, QStringLiteral("settings"));
-  GuidedCrossing guide(tables_for_tests(), Theme::light(), UnitSystem::metric, std::nullopt, &w.window);
-  for (int question = 0; question < 6; ++question) {
-    guide.go_to(question);
-    look_at(guide, found, QStringLiteral("question %1").arg(question + 1));
-  }
+  expect_dialogs_without_english();
 }
 
 // Longer words than English: inside the frame, none over another, none English, on every paper of every sample.
