@@ -12,6 +12,7 @@
 #include "burrow/file/tables_file.h"
 #include "burrow/window/main_window.h"
 #include "commands.h"
+#include "kept_memory.h"
 #include "version.h"
 
 namespace {
@@ -64,6 +65,7 @@ int written(int code) {
 
 int main(int argc, char** argv) {
   std::ios::sync_with_stdio(false);
+  burrow::keep_freed_memory();
   std::vector<std::string> args(argv + 1, argv + argc);
   const burrow::Result<std::string> language = burrow::take_language(args);
   if (!language) {

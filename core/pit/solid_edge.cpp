@@ -49,7 +49,7 @@ std::vector<Edge> edges_of(const std::vector<SolidPiece>& body) {
 }
 
 /// Edges by where they lie, so that few have to be looked at: a net of square fields over all of them, about as many as
-/// there are edges. An edge stands in each field that the rectangle round it touches.
+/// there are edges. An edge stands in each field that it passes.
 class EdgeNet {
  public:
   explicit EdgeNet(const std::vector<Edge>& edges) : edges_(edges) {
@@ -85,7 +85,10 @@ class EdgeNet {
   }
   /// Whether the same edge the other way round is there: most edges are those of two triangles of the ground.
   [[nodiscard]] bool holds_opposite(const Edge& edge) const {
-    const std::size_t field = at(edge.y_low() - y_low_) * columns_ + at(edge.x_low() - x_low_);
+    const PlanPoint& end = edge.from.x_m < edge.to.x_m || (edge.from.x_m == edge.to.x_m && edge.from.y_m < edge.to.y_m)
+                               ? edge.from
+                               : edge.to;
+    const std::size_t field = at(end.y_m - y_low_) * columns_ + at(end.x_m - x_low_);
     for (std::uint32_t i = first_[field]; i < first_[field + 1]; ++i)
       if (edges_[numbers_[i]].from == edge.to && edges_[numbers_[i]].to == edge.from) return true;
     return false;
@@ -95,13 +98,25 @@ class EdgeNet {
   static constexpr double most_a_side = 1000;
 
   [[nodiscard]] std::size_t at(double off_m) const { return static_cast<std::size_t>(std::max(off_m, 0.0) / field_m_); }
+  /// The fields that the edge passes, row by row; a long slanted one passes few of those in the rectangle round it.
   template <class Visit>
   void each_field(const Edge& edge, const Visit& visit) const {
-    const std::size_t first = at(edge.x_low() - one_line_m - x_low_), low = at(edge.y_low() - one_line_m - y_low_);
-    const std::size_t last = std::min(at(edge.x_high() + one_line_m - x_low_), columns_ - 1),
+    const std::size_t low = at(edge.y_low() - one_line_m - y_low_),
                       high = std::min(at(edge.y_high() + one_line_m - y_low_), rows_ - 1);
-    for (std::size_t row = low; row <= high; ++row)
+    const double rise = edge.to.y_m - edge.from.y_m, run = edge.to.x_m - edge.from.x_m;
+    for (std::size_t row = low; row <= high; ++row) {
+      double x_low = edge.x_low(), x_high = edge.x_high();
+      if (low < high && rise != 0) {
+        const double y = y_low_ + static_cast<double>(row) * field_m_;
+        const double into = std::clamp((y - one_line_m - edge.from.y_m) / rise, 0.0, 1.0);
+        const double out = std::clamp((y + field_m_ + one_line_m - edge.from.y_m) / rise, 0.0, 1.0);
+        x_low = edge.from.x_m + std::min(into * run, out * run);
+        x_high = edge.from.x_m + std::max(into * run, out * run);
+      }
+      const std::size_t first = at(x_low - 2 * one_line_m - x_low_),
+                        last = std::min(at(x_high + 2 * one_line_m - x_low_), columns_ - 1);
       for (std::size_t column = first; column <= last; ++column) visit(row * columns_ + column);
+    }
   }
 
   const std::vector<Edge>& edges_;

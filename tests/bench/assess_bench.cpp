@@ -9,10 +9,13 @@
 #include "burrow/check/assess.h"
 #include "burrow/crossing/blank.h"
 #include "burrow/file/tables_file.h"
+#include "kept_memory.h"
 
 namespace {
 
 using namespace burrow;
+
+const bool kept = keep_freed_memory();  // as the program does
 
 const Tables& tables() {
   static const Tables all = load_tables(Date{2026, 3, 2});

@@ -12,9 +12,12 @@
 #include "burrow/check/trials_plan.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
+#include "kept_memory.h"
 #include "support/window_for_tests.h"
 
 namespace {
+
+const bool kept = burrow::keep_freed_memory();  // as the program does
 
 using Clock = std::chrono::steady_clock;
 

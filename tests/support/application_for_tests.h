@@ -4,8 +4,10 @@
 
 #include <gtest/gtest.h>
 
+#include <QDir>
 #include <QFont>
 #include <QStandardPaths>
+#include <QTemporaryDir>
 
 #include "burrow/document/language.h"
 #include "burrow/drawing/theme.h"
@@ -28,6 +30,7 @@ class ApplicationForTests : public WatchedApplication {
   /// Before the application is made.
   static void without_a_display() {
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    live_alone();
     QStandardPaths::setTestModeEnabled(true);
   }
 
@@ -38,6 +41,18 @@ class ApplicationForTests : public WatchedApplication {
   }
 
  private:
+  /// A home of its own, gone with the program: what one test sets, another that runs at the same time or later must not
+  /// find. A process that a test starts lives in its home.
+  static void live_alone() {
+    if (qEnvironmentVariableIsSet("BURROW_HOME_FOR_TESTS")) return;
+    static const QTemporaryDir home;
+    if (!home.isValid()) return;
+    if (qEnvironmentVariableIsEmpty("XDG_CACHE_HOME"))  // typefaces are read once for all
+      qputenv("XDG_CACHE_HOME", QDir::home().filePath(QStringLiteral(".cache")).toUtf8());
+    qputenv("HOME", home.path().toUtf8());
+    qputenv("BURROW_HOME_FOR_TESTS", home.path().toUtf8());
+  }
+
   class NothingTakesLong : public testing::EmptyTestEventListener {
     void OnTestEnd(const testing::TestInfo&) override {
       for (const std::string& fault : take_faults()) ADD_FAILURE() << fault;

@@ -6,6 +6,7 @@
 #include <QDir>
 #include <QLineEdit>
 #include <QListView>
+#include <QMouseEvent>
 #include <QTemporaryDir>
 #include <QWheelEvent>
 
@@ -207,6 +208,34 @@ TEST(Keys, HeldArrowIsOneStep) {
   }
   QKeyEvent release(QEvent::KeyRelease, Qt::Key_Up, Qt::NoModifier);
   QCoreApplication::sendEvent(&w.window.drawing(), &release);
+  EXPECT_EQ(w.window.document().undo_stack().count(), 1);
+}
+
+// A step that stays open keeps the file from being saved: the key may have been let go over another window.
+TEST(Keys, ArrowWhoseReleaseNeverComes_IsOneStepAllTheSame) {
+  TestWindow w("house-service");
+  w.window.drawing().pick({ItemKind::launch, {}, -1});
+  QKeyEvent press(QEvent::KeyPress, Qt::Key_Up, Qt::NoModifier);
+  QCoreApplication::sendEvent(&w.window.drawing(), &press);
+  EXPECT_TRUE(w.window.document().in_session());
+  EXPECT_TRUE(comes([&] { return !w.window.document().in_session(); }));
+  EXPECT_EQ(w.window.document().undo_stack().count(), 1);
+}
+
+TEST(Drag, ButtonWhoseReleaseNeverComes_EndsWithTheNextMove) {
+  TestWindow w("house-service");
+  const QPointF from = grip(w, ItemKind::launch);
+  w.press(from);
+  w.move(from + QPointF(20, 10));
+  w.move(from + QPointF(60, 30));
+  ASSERT_TRUE(w.window.document().in_session());
+  const QPointF at = from + QPointF(61, 30);
+  QWidget* canvas = w.window.drawing().viewport();
+  QMouseEvent move(QEvent::MouseMove, at, canvas->mapToGlobal(at), Qt::NoButton, Qt::NoButton, Qt::NoModifier);
+  QCoreApplication::sendEvent(canvas, &move);
+  EXPECT_FALSE(w.window.document().in_session());
+  EXPECT_EQ(w.window.document().undo_stack().count(), 1);
+  w.release(at);
   EXPECT_EQ(w.window.document().undo_stack().count(), 1);
 }
 

@@ -300,6 +300,25 @@ TEST(Heights, AutomaticFactor_IsTheLargestThatFits) {
   }
 }
 
+// Derived: 11 cm at 60 px/m are 6.6 px; ×10 is the first round factor at which they are 60 px. Levels that must be seen
+// bound it.
+TEST(Heights, Miss_RaisedUntilItIsSeen_AsFarAsItFits) {
+  Frame f;
+  f.elevation = QRectF(0, 100, 1200, 400);
+  f.px_per_m = 60;
+  f.exaggeration = 2;
+  f.top_elevation_m = 101;
+  EXPECT_TRUE(raise_heights(f, -0.11, {98.4, 98.6}));
+  EXPECT_EQ(f.exaggeration, 10);
+  EXPECT_NEAR(f.px_z(98.5), 300, 1e-9) << "in the middle";
+  EXPECT_FALSE(raise_heights(f, -0.11, {98.4, 98.6})) << "seen already";
+  EXPECT_FALSE(raise_heights(f, 0, {98.4, 98.6})) << "there is none";
+  f.exaggeration = 2;
+  EXPECT_TRUE(raise_heights(f, 0.11, {97.8, 98.9}));
+  EXPECT_EQ(f.exaggeration, 5) << "1.1 m of levels over 400 px";
+  EXPECT_FALSE(raise_heights(f, 0.001, {97.8, 98.9})) << "no greater one fits";
+}
+
 TEST(Heights, TypedFactorStays_AutomaticComesBack) {
   TestWindow w("car-park-duct");
   DrawingView& drawing = w.window.drawing();

@@ -15,9 +15,9 @@
 #include "burrow/document/language.h"
 #include "burrow/drawing/theme.h"
 #include "burrow/panels/check_list.h"
-#include "burrow/panels/try_error_box.h"
 #include "burrow/window/guided_crossing.h"
 #include "burrow/window/import_screen.h"
+#include "burrow/window/what_if_bar.h"
 #include "support/window_for_tests.h"
 
 namespace {
@@ -155,7 +155,8 @@ void day_and_practice(const QString& folder) {
     page.finish_reveal();
     click(w, page.button(QStringLiteral("Enter")));
     page.trainer()->setChecked(true);
-    page.try_error()->level()->setValue(5);
+    w.window.what_if().show();
+    w.window.what_if().slider(burrow::WhatIfBar::level)->setValue(10);
     both(w, folder, name + QStringLiteral("-debrief"));
   }
 }

@@ -11,9 +11,7 @@
 #include <QTableWidget>
 #include <cmath>
 
-#include "burrow/charts/bore_charts.h"
 #include "burrow/document/practice_fields.h"
-#include "burrow/panels/try_error_box.h"
 #include "support/panel_for_tests.h"
 
 namespace burrow {
@@ -139,17 +137,12 @@ TEST(PracticePanel, Trainer_HidesStonesTrenchAndAServiceByAnyLength) {
   EXPECT_EQ(truth().stones.size(), stones);
 }
 
-TEST(PracticePanel, TryAnError_MissGrowsWithTheSlider) {
+TEST(PracticePanel, TryAnError_IsAskedForOnTheDrawing) {
   PracticePage w("lesson-level");
-  TryErrorBox& box = *w.panel.try_error();
-  const double straight = box.chart()->points(Across::up).back().y();
-  QTest::keyClick(box.level(), Qt::Key_PageUp);
-  EXPECT_EQ(box.level()->value(), 5);
-  const double tilted = box.chart()->points(Across::up).back().y();
-  EXPECT_NEAR((tilted - straight) / 1000, 9 * std::tan(0.5 * pi / 180), 0.01);
-  EXPECT_NE(box.visible_text().indexOf(QStringLiteral("At the exit")), -1);
-  QTest::keyClick(box.sight(), Qt::Key_PageDown);
-  EXPECT_LT(box.chart()->points(Across::sideways).back().y(), -50);
+  int asked = 0;
+  QObject::connect(&w.panel, &PracticePanel::try_wanted, &w.panel, [&] { ++asked; });
+  w.click("Try it on the drawing");
+  EXPECT_EQ(asked, 1);
   EXPECT_EQ(w.steps(), 0);
 }
 

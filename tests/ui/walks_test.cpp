@@ -14,9 +14,9 @@
 
 #include "burrow/charts/launch_map_view.h"
 #include "burrow/crossing/find.h"
-#include "burrow/panels/try_error_box.h"
 #include "burrow/sheet/sheet.h"
 #include "burrow/window/import_screen.h"
+#include "burrow/window/what_if_bar.h"
 #include "support/window_for_tests.h"
 
 namespace burrow {
@@ -217,11 +217,15 @@ TEST(Walks, Trainer_FromTheLessonToTheDebrief) {
   PracticePanel& practice = w.window.side().practice();
   practice.refresh_now();
   w.keep("lesson");
-  auto* level = practice.try_error()->findChild<QSlider*>();
-  ASSERT_TRUE(level);
+  QTest::mouseClick(practice.button(QStringLiteral("Try it on the drawing")), Qt::LeftButton);
+  ASSERT_TRUE(w.window.what_if().isVisible());
+  QSlider* level = w.window.what_if().slider(WhatIfBar::level);
   level->setFocus();
-  for (int i = 0; i < 6; ++i) QTest::keyClick(level, Qt::Key_Right);
+  for (int i = 0; i < 10; ++i) QTest::keyClick(level, Qt::Key_Right);
+  EXPECT_TRUE(w.window.what_if().visible_text().contains(QStringLiteral("high")));
   w.keep("error-tried");
+  QTest::keyClick(level, Qt::Key_Escape);
+  EXPECT_FALSE(w.window.what_if().isVisible());
   const auto click = [&](const char* begins) {
     QPushButton* button = practice.button(QString::fromUtf8(begins));
     ASSERT_TRUE(button && button->isEnabled()) << begins;

@@ -177,6 +177,7 @@ void LaunchMapView::mousePressEvent(QMouseEvent* event) {
 
 void LaunchMapView::mouseMoveEvent(QMouseEvent* event) {
   if (!map_ || map_->cells.empty()) return;
+  if (event->buttons() == Qt::NoButton) end_drag(true);  // the release went to another window
   if (dragging_) {
     Q_EMIT dragged(place_at(event->position() - grip_));
   } else {

@@ -144,6 +144,10 @@ void DrawingView::mouseMoveEvent(QMouseEvent* event) {
   pointer_here_ = true;
   last_at_ = event->position();
   modifiers_ = event->modifiers();
+  if (gesture_ != Gesture::none && event->buttons() == Qt::NoButton) {
+    let_go(Qt::LeftButton);  // the release went to another window
+    return;
+  }
   if (gesture_ == Gesture::waiting) {
     const QPointF off = last_at_ - press_at_;
     if (std::hypot(off.x(), off.y()) < drag_starts_px) return;
@@ -184,8 +188,13 @@ DrawingView::Under DrawingView::under(const QPointF& at) {
 
 void DrawingView::mouseReleaseEvent(QMouseEvent* event) {
   last_at_ = event->position();
+  let_go(event->button());
+}
+
+/// The gesture ends where the pointer is.
+void DrawingView::let_go(Qt::MouseButton button) {
   const QPointF off = last_at_ - press_at_;
-  if (event->button() == Qt::RightButton && gesture_ == Gesture::pan && std::hypot(off.x(), off.y()) < menu_within_px) {
+  if (button == Qt::RightButton && gesture_ == Gesture::pan && std::hypot(off.x(), off.y()) < menu_within_px) {
     cancel_gesture();
     Q_EMIT menu_wanted(last_at_.toPoint());
     return;

@@ -1,11 +1,20 @@
 /// Keys of the drawing.
 
 #include <QKeyEvent>
+#include <QTimer>
 
 #include "burrow/drawing/drawing_view.h"
 #include "burrow/drawing/handles.h"
 
 namespace burrow {
+
+namespace {
+
+/// A held key repeats well within this. What takes longer is a key whose release went to another window or widget: a
+/// step that stayed open would keep the file from being saved.
+constexpr int longest_between_repeats_ms = 1500;
+
+}  // namespace
 
 bool DrawingView::nudge(QKeyEvent* event) {
   double right = 0;
@@ -38,6 +47,7 @@ bool DrawingView::nudge(QKeyEvent* event) {
     session_ = std::make_unique<EditSession>(document_, focus_.picked);
     nudged_ = focus_.picked;
   }
+  nudge_over_->start(longest_between_repeats_ms);
   if (nudged_.kind == ItemKind::grade) {
     const double run =
         grade_grip_station(session_->crossing_before()) - session_->crossing_before().bore.launch.station.m;
@@ -123,6 +133,16 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
   }
 }
 
+/// The step of held arrow keys is kept.
+void DrawingView::finish_nudge() {
+  if (nudged_.none()) return;
+  if (session_) session_->finish(step_name(document_.crossing(), nudged_));
+  session_.reset();
+  nudged_ = {};
+  tell_screen_reader(true);
+  viewport()->update();
+}
+
 void DrawingView::keyReleaseEvent(QKeyEvent* event) {
   if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) {
     if (space_down_ && !space_pans_) Q_EMIT play_wanted();
@@ -134,11 +154,7 @@ void DrawingView::keyReleaseEvent(QKeyEvent* event) {
     case Qt::Key_Right:
     case Qt::Key_Up:
     case Qt::Key_Down:
-      if (session_) session_->finish(step_name(document_.crossing(), nudged_));
-      session_.reset();
-      nudged_ = {};
-      tell_screen_reader(true);
-      viewport()->update();
+      finish_nudge();
       break;
     default:
       break;

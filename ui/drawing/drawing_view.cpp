@@ -13,14 +13,18 @@
 #include "burrow/drawing/flags.h"
 #include "burrow/drawing/handles.h"
 #include "burrow/drawing/labels.h"
+#include "burrow/practice/try_error.h"
 
 namespace burrow {
 
 DrawingView::DrawingView(Document& document, QWidget* parent)
     : QAbstractScrollArea(parent),
       document_(document),
+      nudge_over_(new QTimer(this)),
       glide_ms_(desktop_wants_stillness() ? 0 : glide_ms),
       glide_timer_(new QTimer(this)) {
+  nudge_over_->setSingleShot(true);
+  connect(nudge_over_, &QTimer::timeout, this, &DrawingView::finish_nudge);
   make_drawing_accessible();
   since_start_.start();
   glide_timer_->setTimerType(Qt::PreciseTimer);
@@ -52,6 +56,8 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
     set_read_path(std::nullopt);
     set_truth(std::nullopt);
     set_played(std::nullopt);
+    layers_.tried.reset();
+    frame_before_tried_.reset();
     zoom_to_fit();
     Q_EMIT picked_changed();
   });
@@ -186,12 +192,22 @@ void DrawingView::paintEvent(QPaintEvent*) {
   painted_labels_ = now.labels = std::make_shared<const Labels>(place_labels(now, hold ? last_labels_.get() : nullptr));
   last_labels_ = painted_labels_;
   last_frame_ = frame_;
-  paint_scene(painter, now);
+  paint_pixels(now);
+  painter.drawImage(0, 0, pixels_);
   if (hasFocus() && focus_by_key_) {
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(style_.theme.focus, 2));
     painter.drawRect(QRectF(viewport()->rect()).adjusted(1, 1, -1, -1));
   }
+}
+
+void DrawingView::paint_pixels(const Scene& now) {
+  const qreal ratio = viewport()->devicePixelRatioF();
+  const QSizeF exact = QSizeF(viewport()->size()) * ratio;
+  const QSize size(static_cast<int>(std::ceil(exact.width())), static_cast<int>(std::ceil(exact.height())));
+  if (pixels_.size() != size) pixels_ = QImage(size, QImage::Format_RGB32);
+  pixels_.setDevicePixelRatio(ratio);
+  paint_scene(pixels_, now, viewport()->palette().brush(viewport()->backgroundRole()));
 }
 
 std::optional<double> DrawingView::dragged_level() {
@@ -306,6 +322,35 @@ void DrawingView::set_played(std::optional<Played> played) {
   viewport()->update();
 }
 
+void DrawingView::set_tried(std::shared_ptr<const BorePath> tried) {
+  layers_.tried = std::move(tried);
+  if (layers_.tried) {
+    show_miss();
+  } else if (frame_before_tried_) {
+    if (fitted_)
+      zoom_to_fit();
+    else
+      frame_ = *frame_before_tried_;
+    frame_before_tried_.reset();
+  }
+  viewport()->update();
+}
+
+void DrawingView::show_miss() {
+  const BorePath& planned = document_.assessment().bore;
+  const std::optional<Miss> miss = miss_between(planned, *layers_.tried);
+  if (!miss || !automatic_heights_) return;
+  LevelBand end{std::min(miss->planned.z_m, miss->other.z_m), std::max(miss->planned.z_m, miss->other.z_m)}, all = end;
+  for (const BorePath* path : {&planned, layers_.tried.get()})
+    for (const PathPoint& p : path->points) all = {std::min(all.low_m, p.z_m), std::max(all.high_m, p.z_m)};
+  constexpr double beside_m = 0.05;  // the line is not to run along the edge
+  const Frame before = frame_;
+  bool raised = false;
+  for (LevelBand band : {all, end})  // of a steep bore the end alone
+    raised = raise_heights(frame_, miss->up_m(), {band.low_m - beside_m, band.high_m + beside_m}) || raised;
+  if (raised && !frame_before_tried_) frame_before_tried_ = before;
+}
+
 void DrawingView::resizeEvent(QResizeEvent*) {
   const Frame before = frame_;
   lay_out_again();
@@ -338,9 +383,7 @@ void DrawingView::focusOutEvent(QFocusEvent* event) {
   if (nudged_.none()) {
     QAbstractScrollArea::focusOutEvent(event);
   } else {
-    if (session_) session_->finish(step_name(document_.crossing(), nudged_));
-    session_.reset();
-    nudged_ = {};
+    finish_nudge();
   }
   viewport()->update();
 }

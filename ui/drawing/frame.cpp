@@ -122,6 +122,24 @@ void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, b
   frame.top_offset_m = centre + frame.plan.height() / frame.px_per_m / 2;
 }
 
+bool raise_heights(Frame& frame, double miss_m, const LevelBand& shown) {
+  constexpr double factors[] = {1, 1.5, 2, 2.5, 3, 4, 5, 7, 10, 15, 20, 30, 50};
+  const double seen_px = std::abs(miss_m) * frame.px_per_m, high = shown.high_m - shown.low_m;
+  if (!(seen_px > 0) || seen_px * frame.exaggeration >= least_miss_px || frame.elevation.isEmpty()) return false;
+  double raised = frame.exaggeration;
+  for (const double factor : factors) {
+    if (factor <= frame.exaggeration) continue;
+    if (high * frame.px_per_m * factor > frame.elevation.height()) break;
+    raised = factor;
+    if (seen_px * factor >= least_miss_px) break;
+  }
+  if (!(raised > frame.exaggeration)) return false;
+  frame.exaggeration = raised;
+  const double shown_m = frame.elevation.height() / (frame.px_per_m * raised);
+  frame.top_elevation_m = (shown.low_m + shown.high_m) / 2 + shown_m / 2;
+  return true;
+}
+
 double tick_step(double px_per_m, double least_px, double unit_m) {
   const double least = least_px / (px_per_m * unit_m);
   const double power = std::pow(10.0, std::floor(std::log10(least)));

@@ -23,7 +23,8 @@ LayerCache::View LayerCache::view_of(const QPainter& painter, const Scene& scene
 
 void LayerCache::keep(Layer& layer, const View& view, const QRectF& area, const QColor& fill, const QPainter& like,
                       const std::function<void(QPainter&)>& paint) {
-  QPixmap pixels((area.size() * view.ratio).toSize());
+  const auto format = fill.alpha() == 255 ? QImage::Format_RGB32 : QImage::Format_ARGB32_Premultiplied;
+  QImage pixels((area.size() * view.ratio).toSize(), format);
   pixels.setDevicePixelRatio(view.ratio);
   pixels.fill(fill);
   QPainter onto(&pixels);
@@ -54,7 +55,7 @@ void LayerCache::ground(QPainter& painter, const Scene& scene) {
     ground_site_.strips = site.strips;
     ground_site_.surface = site.surface;
   }
-  painter.drawPixmap(scene.frame.elevation.topLeft(), ground_.pixels);
+  painter.drawImage(scene.frame.elevation.topLeft(), ground_.pixels);
 }
 
 void LayerCache::plan_base(QPainter& painter, const Scene& scene) {
@@ -76,7 +77,7 @@ void LayerCache::plan_base(QPainter& painter, const Scene& scene) {
     plan_site_.trees = site.trees;
     plan_site_.strips = site.strips;
   }
-  painter.drawPixmap(scene.frame.plan.topLeft(), plan_base_.pixels);
+  painter.drawImage(scene.frame.plan.topLeft(), plan_base_.pixels);
 }
 
 void LayerCache::utilities_plan(QPainter& painter, const Scene& scene) {
@@ -97,7 +98,7 @@ void LayerCache::utilities_plan(QPainter& painter, const Scene& scene) {
     letters_kept_ = std::move(letters);
     holes_kept_ = scene.crossing.site.test_holes;
   }
-  painter.drawPixmap(scene.frame.plan.topLeft(), utilities_.pixels);
+  painter.drawImage(scene.frame.plan.topLeft(), utilities_.pixels);
 }
 
 void LayerCache::cloud(QPainter& painter, const Scene& scene, Pane pane) {
@@ -114,7 +115,7 @@ void LayerCache::cloud(QPainter& painter, const Scene& scene, Pane pane) {
       keep(cloud.layer, view, cloud.area, Qt::transparent, painter,
            [&](QPainter& onto) { paint_cloud(onto, scene, pane); });
   }
-  if (!cloud.area.isEmpty()) painter.drawPixmap(cloud.area.topLeft(), cloud.layer.pixels);
+  if (!cloud.area.isEmpty()) painter.drawImage(cloud.area.topLeft(), cloud.layer.pixels);
 }
 
 void LayerCache::forget_trials() {
@@ -130,7 +131,7 @@ void LayerCache::axes(QPainter& painter, const Scene& scene) {
   const QRectF area(f.elevation.left() - gutter, top, gutter, f.plan.bottom() - top);
   if (!(axes_.view == view))
     keep(axes_, view, area, scene.style.theme.panel, painter, [&](QPainter& onto) { paint_axes(onto, scene); });
-  painter.drawPixmap(area.topLeft(), axes_.pixels);
+  painter.drawImage(area.topLeft(), axes_.pixels);
 }
 
 }  // namespace burrow

@@ -18,9 +18,9 @@ namespace {
 
 constexpr double disabled_strength = 0.42;
 
-/// Read once; empty where there is none of that name.
+/// Read once in each thread; empty where there is none of that name.
 const QByteArray& drawing_of(const QString& name) {
-  static std::map<QString, QByteArray> read;
+  thread_local std::map<QString, QByteArray> read;
   const auto [at, fresh] = read.try_emplace(name);
   if (fresh) {
     register_typeface();  // the icons lie beside it
@@ -31,7 +31,7 @@ const QByteArray& drawing_of(const QString& name) {
 }
 
 QSvgRenderer& renderer_of(const QString& name, const QColor& colour) {
-  static std::map<std::pair<QString, QRgb>, std::unique_ptr<QSvgRenderer>> made;
+  thread_local std::map<std::pair<QString, QRgb>, std::unique_ptr<QSvgRenderer>> made;
   std::unique_ptr<QSvgRenderer>& renderer = made[{name, colour.rgb()}];
   if (!renderer) {
     QByteArray drawing = drawing_of(name);

@@ -1,5 +1,5 @@
+#include <QImage>
 #include <QPainterPath>
-#include <QPixmap>
 #include <algorithm>
 #include <array>
 
@@ -10,8 +10,8 @@ namespace burrow {
 namespace {
 
 /// A small tile of marks, the second cue beside the tint.
-QPixmap soil_tile(SoilMark mark, const QColor& ink) {
-  QPixmap tile(36, 36);
+QImage soil_tile(SoilMark mark, const QColor& ink) {
+  QImage tile(36, 36, QImage::Format_ARGB32_Premultiplied);
   tile.fill(Qt::transparent);
   QPainter p(&tile);
   p.setRenderHint(QPainter::Antialiasing);
@@ -52,9 +52,9 @@ QPixmap soil_tile(SoilMark mark, const QColor& ink) {
   return tile;
 }
 
-const QPixmap& cached_tile(SoilMark mark, const Theme& theme) {
-  static std::array<std::array<QPixmap, 6>, 2> tiles;
-  QPixmap& tile = tiles[theme.dark ? 1 : 0][static_cast<std::size_t>(mark)];
+const QImage& cached_tile(SoilMark mark, const Theme& theme) {
+  static std::array<std::array<QImage, 6>, 2> tiles;
+  QImage& tile = tiles[theme.dark ? 1 : 0][static_cast<std::size_t>(mark)];
   if (tile.isNull()) {
     QColor ink = theme.ink;
     ink.setAlpha(theme.dark ? 46 : 58);

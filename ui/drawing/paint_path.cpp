@@ -51,7 +51,7 @@ void paint_all(QPainter& painter, const Scene& scene, Pane pane) {
     scene.layer_cache->cloud(painter, scene, pane);
   else
     paint_cloud(painter, scene, pane);
-  paint_mean_path(painter, scene, scene.assessment, pane, false);
+  paint_mean_path(painter, scene, scene.assessment, pane, scene.layers.tried != nullptr);
   paint_read_path(painter, scene, pane);
   paint_truth(painter, scene, pane);
 }

@@ -7,6 +7,7 @@
 #include "burrow/bore/point_on_path.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
+#include "paint_miss.h"
 
 namespace burrow {
 
@@ -167,30 +168,6 @@ void paint_passed(QPainter& painter, const Scene& scene, Pane pane, double nose_
   }
 }
 
-/// At the end of the bore that really was: how far it is from the one predicted, as a dimension.
-void paint_miss(QPainter& painter, const Scene& scene, Pane pane, const PathPoint& end) {
-  const auto& predicted = scene.assessment.bore;
-  if (predicted.points.size() < 2) return;
-  const PathPoint then = point_at(predicted, std::min(end.s_m, predicted.points.back().s_m));
-  const double miss = pane == Pane::plan ? end.y_m - then.y_m : end.z_m - then.z_m;
-  const Frame& f = scene.frame;
-  const Theme& theme = scene.style.theme;
-  const QPointF a = place(f, then, pane, 0), b = place(f, end, pane, 0);
-  const double x = b.x() + scene.style.text * 0.8, tick = scene.style.text * 0.4;
-  painter.setPen(QPen(theme.focus, scene.style.hair * 2.2));
-  painter.drawLine(QPointF(x, a.y()), QPointF(x, b.y()));
-  for (const double y : {a.y(), b.y()}) painter.drawLine(QPointF(x - tick, y), QPointF(x + tick, y));
-  const QString size = text_from(format(std::abs(miss), Dimension::small_length, scene.style.units));
-  const QString words = pane == Pane::plan
-                            ? (miss > 0 ? QObject::tr("%1 left").arg(size) : QObject::tr("%1 right").arg(size))
-                            : (miss > 0 ? QObject::tr("%1 high").arg(size) : QObject::tr("%1 low").arg(size));
-  painter.setFont(drawing_font(scene.style.text * 1.3, QFont::Bold));
-  const double wide = QFontMetricsF(painter.font()).horizontalAdvance(words);
-  const QRectF view = pane == Pane::plan ? f.plan : f.elevation;
-  const double left = x + tick * 1.5 + wide > view.right() - 4 ? x - tick * 2 - wide : x + tick * 1.5;
-  halo_text(painter, {left, (a.y() + b.y()) / 2 + scene.style.text * 0.4}, words, theme.focus, theme.field);
-}
-
 void paint_played(QPainter& painter, const Scene& scene, Pane pane) {
   if (!scene.layers.played || !scene.layers.played->bore || scene.layers.played->bore->empty()) return;
   const Played& played = *scene.layers.played;
@@ -200,7 +177,9 @@ void paint_played(QPainter& painter, const Scene& scene, Pane pane) {
   paint_hole_and_tool(painter, scene, pane, played, nose_m);
   paint_passed(painter, scene, pane, nose.x_m);
   paint_passed_unknown(painter, scene, pane, nose.x_m);
-  if (played.in_truth && played.time_s >= played.bore->end_s()) paint_miss(painter, scene, pane, nose);
+  const auto& predicted = scene.assessment.bore;  // at its end, how far it is from the one predicted
+  if (played.in_truth && played.time_s >= played.bore->end_s() && predicted.points.size() > 1)
+    paint_miss(painter, scene, pane, point_at(predicted, std::min(nose.s_m, predicted.points.back().s_m)), nose);
 }
 
 }  // namespace

@@ -1,14 +1,17 @@
 #include "burrow/drawing/scene.h"
 
+#include <QImage>
 #include <QPainterPath>
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "burrow/document/text.h"
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/box_pick.h"
 #include "burrow/drawing/labels.h"
 #include "burrow/drawing/layer_cache.h"
+#include "burrow/drawing/paint_apart.h"
 #include "paint_marks.h"
 
 namespace burrow {
@@ -138,6 +141,7 @@ void paint_side_view(QPainter& painter, const Scene& scene) {
   paint_marks_side(painter, scene);
   paint_holes_side(painter, scene);
   paint_utilities_side(painter, scene);  // above the bands
+  paint_tried_side(painter, scene);
   paint_played_side(painter, scene);
   paint_open_ends_side(painter, scene);
   paint_rescue_name(painter, scene, Pane::elevation);
@@ -166,6 +170,7 @@ void paint_plan_view(QPainter& painter, const Scene& scene) {
   paint_picked_utility_plan(painter, scene);
   paint_ghost_utilities_plan(painter, scene);
   paint_bore_plan(painter, scene);
+  paint_tried_plan(painter, scene);
   paint_played_plan(painter, scene);
   paint_holes_plan(painter, scene);
   paint_open_ends_plan(painter, scene);
@@ -173,20 +178,13 @@ void paint_plan_view(QPainter& painter, const Scene& scene) {
   painter.restore();
 }
 
-}  // namespace
-
-void paint_scene(QPainter& painter, const Scene& bare) {
-  const Scene scene = with_labels(bare);
-  const Frame& f = scene.frame;
-  painter.setRenderHint(QPainter::Antialiasing, true);
-  painter.setRenderHint(QPainter::TextAntialiasing, true);
-  painter.setFont(drawing_font(scene.style.text));
-
-  painter.fillRect(f.flags, scene.style.theme.raised);
-  painter.fillRect(f.names, scene.style.theme.raised);
+void paint_below(QPainter& painter, const Scene& scene) {
+  painter.fillRect(scene.frame.flags, scene.style.theme.raised);
+  painter.fillRect(scene.frame.names, scene.style.theme.raised);
   paint_on_top(painter, scene);
-  if (!f.elevation.isEmpty()) paint_side_view(painter, scene);
-  if (!f.plan.isEmpty()) paint_plan_view(painter, scene);
+}
+
+void paint_above(QPainter& painter, const Scene& scene) {
   paint_ruler(painter, scene);
   if (scene.layer_cache)
     scene.layer_cache->axes(painter, scene);
@@ -207,9 +205,66 @@ void paint_scene(QPainter& painter, const Scene& bare) {
   if (scene.style.handles) paint_handles(painter, scene);
   paint_flags(painter, scene);
   paint_snaps(painter, scene);
-  if (!f.plan.isEmpty()) paint_across(painter, scene);
+  if (!scene.frame.plan.isEmpty()) paint_across(painter, scene);
   paint_tape(painter, scene);
   paint_pointer(painter, scene);
+}
+
+void set_up(QPainter& painter, const Scene& scene) {
+  painter.setRenderHint(QPainter::Antialiasing, true);
+  painter.setRenderHint(QPainter::TextAntialiasing, true);
+  painter.setFont(drawing_font(scene.style.text));
+}
+
+using Paint = void (*)(QPainter&, const Scene&);
+
+/// Rows of an image as an image of its own, so that two threads paint on one picture.
+void paint_rows(QImage& whole, int from, int to, const Scene& scene, Paint paint) {
+  QImage rows(whole.scanLine(from), whole.width(), to - from, whole.bytesPerLine(), whole.format());
+  rows.setDevicePixelRatio(whole.devicePixelRatio());
+  QPainter painter(&rows);
+  painter.translate(0, -from / whole.devicePixelRatio());
+  set_up(painter, scene);
+  paint(painter, scene);
+}
+
+}  // namespace
+
+void paint_scene(QPainter& painter, const Scene& bare) {
+  const Scene scene = with_labels(bare);
+  set_up(painter, scene);
+  paint_below(painter, scene);
+  if (!scene.frame.elevation.isEmpty()) paint_side_view(painter, scene);
+  if (!scene.frame.plan.isEmpty()) paint_plan_view(painter, scene);
+  paint_above(painter, scene);
+}
+
+void paint_scene(QImage& pixels, const Scene& bare, const QBrush& behind) {
+  const Scene scene = with_labels(bare);
+  const Frame& f = scene.frame;
+  const auto on_all = [&](const std::function<void(QPainter&)>& paint) {
+    paint_apart([&] {
+      QPainter painter(&pixels);
+      set_up(painter, scene);
+      paint(painter);
+    });
+  };
+  // The side view stands above the plan, with the ruler between them.
+  const int border = static_cast<int>(std::floor(f.plan.top() * pixels.devicePixelRatio()));
+  const bool both = !f.elevation.isEmpty() && !f.plan.isEmpty() && border > 0 && border < pixels.height() &&
+                    f.elevation.bottom() * pixels.devicePixelRatio() <= border;
+  on_all([&](QPainter& painter) {
+    painter.fillRect(painter.viewport().adjusted(0, 0, 1, 1), behind);
+    paint_below(painter, scene);
+    if (!both && !f.elevation.isEmpty()) paint_side_view(painter, scene);
+    if (!both && !f.plan.isEmpty()) paint_plan_view(painter, scene);
+  });
+  if (both) {
+    pixels.bits();  // its own before two threads write to it
+    paint_apart([&] { paint_rows(pixels, 0, border, scene, &paint_side_view); },
+                [&] { paint_rows(pixels, border, pixels.height(), scene, &paint_plan_view); });
+  }
+  on_all([&](QPainter& painter) { paint_above(painter, scene); });
 }
 
 }  // namespace burrow

@@ -4,19 +4,22 @@
 #include <QFontMetricsF>
 #include <cmath>
 
+#include "burrow/document/figures.h"
+
 namespace burrow {
 
 namespace {
 
-constexpr int most_kept = 20000;
+constexpr int most_kept = 3000;  // of 60 utilities a frame asks for some 600
 
+// One for each thread: side and plan are painted at once.
 QCache<QString, double>& widths() {
-  static QCache<QString, double> kept(most_kept);
+  thread_local QCache<QString, double> kept(most_kept);
   return kept;
 }
 
 QCache<QString, QString>& shortened() {
-  static QCache<QString, QString> kept(most_kept);
+  thread_local QCache<QString, QString> kept(most_kept);
   return kept;
 }
 
@@ -28,9 +31,10 @@ TextWidths::TextWidths(const QFont& font)
 
 double TextWidths::of(const QString& text) const {
   if (text.isEmpty()) return 0;
-  const QString key = key_ + text;
+  const QString alike = with_noughts(text);
+  const QString key = key_ + alike;
   if (const double* known = widths().object(key)) return *known;
-  const double wide = QFontMetricsF(font_).horizontalAdvance(text);
+  const double wide = QFontMetricsF(font_).horizontalAdvance(alike);
   widths().insert(key, new double(wide));
   return wide;
 }

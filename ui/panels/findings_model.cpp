@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "burrow/check/mute.h"
+#include "burrow/document/figures.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/language/label_text.h"
@@ -117,9 +118,10 @@ struct Boxes {
 /// all of them anew; what was measured lately is looked up.
 int wrapped_height(const QFont& font, int room, const QString& words) {
   static QCache<QString, int> measured(4000);
-  const QString key = QString::number(room) + font.key() + words;
+  const QString alike = with_noughts(words);
+  const QString key = QString::number(room) + font.key() + alike;
   if (const int* known = measured.object(key)) return *known;
-  const int height = QFontMetrics(font).boundingRect(QRect(0, 0, room, 4000), Qt::TextWordWrap, words).height();
+  const int height = QFontMetrics(font).boundingRect(QRect(0, 0, room, 4000), Qt::TextWordWrap, alike).height();
   measured.insert(key, new int(height));
   return height;
 }

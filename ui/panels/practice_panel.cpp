@@ -16,7 +16,6 @@
 #include "burrow/file/practice_file.h"
 #include "burrow/language/say.h"
 #include "burrow/panels/entry_form.h"
-#include "burrow/panels/try_error_box.h"
 #include "practice_words.h"
 
 namespace burrow {
@@ -64,8 +63,9 @@ PracticePanel::PracticePanel(Document& document, QWidget* parent)
   make_truth();
   add_gap();
   add_heading(tr("Try an error"));
-  try_ = new TryErrorBox(document, this);
-  add_widget(try_);
+  add_text(tr("Try an error"))
+      ->setText(tr("Level, sight, depth, soil or tool set wrong, and where the bore comes out then, on the drawing."));
+  connect(add_buttons({tr("Try it on the drawing")})[0], &QPushButton::clicked, this, &PracticePanel::try_wanted);
   add_end();
   connect(&document, &Document::replaced, this, &PracticePanel::forget);
 }
@@ -260,13 +260,7 @@ QString PracticePanel::visible_text() const {
   return plain(lesson_) + plain(state_) + plain(result_text_);
 }
 
-void PracticePanel::set_units(UnitSystem units) {
-  try_->set_units(units);
-  FormPanel::set_units(units);
-}
-
 void PracticePanel::set_theme(const Theme& theme) {
-  try_->set_theme(theme);
   FormPanel::set_theme(theme);
   results_->setPalette(palette());
 }
@@ -297,7 +291,6 @@ void PracticePanel::refresh() {
   for (QWidget* widget : trainers_) widget->setVisible(trainer_->isChecked());
   show_run();
   show_results();
-  try_->catch_up();
 }
 
 }  // namespace burrow

@@ -28,6 +28,7 @@
 #include "burrow/window/player_bar.h"
 #include "burrow/window/start_page.h"
 #include "burrow/window/tool_strip.h"
+#include "burrow/window/what_if_bar.h"
 #include "burrow/window/window_place.h"
 
 namespace burrow {
@@ -40,6 +41,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
       drawing_(new DrawingView(document_, this)),
       overview_(new OverviewStrip(document_, *drawing_, this)),
       player_(new PlayerBar(this)),
+      what_if_(new WhatIfBar(document_, this)),
       side_(new SideColumn(document_, *drawing_, this)),
       card_(new ValueCard(document_, drawing_)),
       notice_(new NoticeLine(this)),
@@ -68,6 +70,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   views_column->setContentsMargins(0, 0, 0, 0);
   views_column->setSpacing(0);
   views_column->addWidget(drawing_, 1);
+  views_column->addWidget(what_if_);
   views_column->addWidget(player_);
   views_column->addWidget(overview_);
   splitter->addWidget(views);
@@ -101,6 +104,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   make_go_menu();
   make_help_menu();
   make_player();
+  make_what_if();
   make_tool_row();
 
   connect(drawing_, &DrawingView::pointer_moved, where_, &QLabel::setText);
@@ -241,6 +245,7 @@ void MainWindow::set_units(UnitSystem units) {
   drawing_->set_units(units);
   side_->set_units(units);
   verdict_->set_units(units);
+  what_if_->set_units(units);
   fill_player();
   for (QAction* action : unit_actions_->actions())
     if (action->data().toInt() == static_cast<int>(units)) {
@@ -289,6 +294,7 @@ void MainWindow::apply_theme() {
   verdict_->set_theme(theme);
   tools_->set_theme(theme);
   player_->set_theme(theme);
+  what_if_->set_theme(theme);
   if (start_) start_->set_theme(theme);
   notice_->set_theme(theme);
   column_edge_->setStyleSheet(QStringLiteral("background: %1;").arg(theme.note.name()));

@@ -13,6 +13,7 @@
 #include "burrow/window/main_window.h"
 #include "burrow/window/player_bar.h"
 #include "burrow/window/tool_strip.h"
+#include "burrow/window/what_if_bar.h"
 
 namespace burrow {
 
@@ -109,6 +110,11 @@ void MainWindow::make_view_menu() {
       add_layer(menu, tr("Steering &balance"), "steering", false, [this](bool on) { drawing_->set_turning_strip(on); });
   actions_.turning->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_R));
   actions_.play = add_layer(menu, tr("Pla&y the bore"), "play", false, [this](bool on) { show_player(on); });
+  actions_.what_if = add_layer(menu, tr("&What if something is set wrong"), "level", false,
+                               [this](bool on) { show_what_if(on); });
+  for (const auto& [action, name] : {std::pair{actions_.play, "play"}, std::pair{actions_.what_if, "what-if"}})
+    action->setObjectName(QLatin1String(name));
+  actions_.what_if->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_J));
   menu->addSeparator();
   column_action_ = menu->addAction(tr("&Pages beside the drawing"), QKeySequence(Qt::Key_F9), this, [this](bool on) {
     if (!on && side_->isAncestorOf(focusWidget())) drawing_->setFocus();
@@ -192,7 +198,7 @@ void MainWindow::go_to_next_finding(int step) {
 
 /// Tool bar, verdict, drawing, overview, page, rail: the focus goes from one to the next that is there.
 void MainWindow::go_to_next_region(int step) {
-  const std::vector<QWidget*> regions{tools_, verdict_, drawing_, player_, overview_, side_, &side_->rail()};
+  const std::vector<QWidget*> regions{tools_, verdict_, drawing_, what_if_, player_, overview_, side_, &side_->rail()};
   const auto has_focus = [](const QWidget* region) {
     const QWidget* at = QApplication::focusWidget();
     return at && (region == at || region->isAncestorOf(at));
@@ -259,6 +265,7 @@ void MainWindow::make_tool_row() {
                                      tr("Heights: how much they are exaggerated"), QStringLiteral("×1"));
   tools_->add_menu(layers_menu_, QStringLiteral("layers"), tr("What the drawing shows"), QString());
   tools_->add(actions_.play);
+  tools_->add(actions_.what_if, ToolStrip::Yields::early);
   for (QAction* action : {actions_.across, actions_.turning, actions_.dimensions})
     tools_->add(action, ToolStrip::Yields::early);
   tools_->add_gap();

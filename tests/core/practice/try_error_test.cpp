@@ -44,5 +44,59 @@ TEST(TryError, Daylight_SaysWhere) {
   EXPECT_TRUE(try_error(clean_crossing(), tables(), {0, 0, -5, "", ""}).points.empty());
 }
 
+// Second route: the crossing that is kept, assessed, is the path that was tried; nothing tried is the crossing itself.
+TEST(TryError, Kept_IsWhatWasTried) {
+  const Crossing crossing = clean_crossing();
+  EXPECT_EQ(with_error(crossing, tables(), {}), crossing);
+  const TryError error{0.5 * pi / 180, -0.01, 0.2, "soft-clay", "tool-95"};
+  const TryErrorAnswer tried = try_error(crossing, tables(), error);
+  const Crossing kept = with_error(crossing, tables(), error);
+  const Assessment assessed = judged(kept);
+  ASSERT_EQ(assessed.bore.points.size(), tried.path.points.size());
+  EXPECT_NEAR(assessed.bore.points.back().z_m, tried.path.points.back().z_m, 1e-9);
+  EXPECT_NEAR(assessed.bore.points.back().y_m, tried.path.points.back().y_m, 1e-9);
+}
+
+// A soil that was only tried is a guess, whatever was known of the one that was drawn.
+TEST(TryError, Kept_SoilIsAGuess) {
+  Crossing crossing = clean_crossing();
+  for (Stratum& stratum : crossing.site.strata) stratum.known.set(StratumEvidence::seen);
+  const Crossing kept = with_error(crossing, tables(), {0, 0, 0, "dense-sand", ""});
+  for (const Stratum& stratum : kept.site.strata) EXPECT_EQ(stratum.known.value, StratumEvidence::guess);
+}
+
+// Derived: straight, half a degree over 12.6 m is 12.6 tan 0.5° = 0.110 m; both of equal length end together.
+TEST(TryError, MissBetween_HalfADegreeIsElevenCentimetres) {
+  Crossing crossing = clean_crossing();
+  crossing.bore.model.steer_constant.set(Ratio{0});
+  crossing.bore.launch.grade.v = 0;
+  crossing.bore.exit.station.m = crossing.bore.launch.station.m + 12.6;
+  const BorePath plan = try_error(crossing, tables(), {}).path;
+  const auto miss = miss_between(plan, try_error(crossing, tables(), {0.5 * pi / 180, 0, 0, "", ""}).path);
+  ASSERT_TRUE(miss);
+  EXPECT_NEAR(miss->planned.x_m, crossing.bore.exit.station.m, 1e-9);
+  EXPECT_NEAR(miss->up_m(), 12.6 * std::tan(0.5 * pi / 180), 1e-9);
+  EXPECT_NEAR(miss->up_m(), 0.110, 0.0005);
+  EXPECT_NEAR(miss->left_m(), 0, 1e-9);
+  EXPECT_FALSE(miss_between(plan, {}));
+}
+
+// One that comes out of the ground is compared where it does.
+TEST(TryError, MissBetween_EndsWithTheShorter) {
+  const Crossing crossing = clean_crossing();
+  const BorePath plan = try_error(crossing, tables(), {}).path;
+  const TryErrorAnswer out = try_error(crossing, tables(), {0.15, 0, -1.2, "loose-sand", ""});
+  const auto miss = miss_between(plan, out.path);
+  ASSERT_TRUE(miss);
+  EXPECT_NEAR(miss->planned.x_m, *out.ends_station_m, 1e-9);
+  EXPECT_GT(miss->up_m(), 0.5);
+}
+
+// Rule of thumb of the trade: 1 mm on a level of 1.2 m is about 12 mm at 14 m (common practice, no source).
+TEST(TryError, Thumb_OneMillimetreOnTheLevel) {
+  EXPECT_NEAR(thumb_off_m(0.001, 1.2, 14), 0.0117, 0.0001);
+  EXPECT_NEAR(thumb_off_m(0.0254 / 16, 1.2192, 14), 14 * 0.0254 / 16 / 1.2192, 1e-12);
+}
+
 }  // namespace
 }  // namespace burrow::test

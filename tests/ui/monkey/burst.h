@@ -77,8 +77,9 @@ class MonkeyHouse {
   /// All undone is the first file byte for byte, all redone the last.
   void check_undo(unsigned seed, const Monkey& monkey) {
     Document& document = window_.document();
-    ASSERT_FALSE(document.in_session()) << "seed " << seed << ": a drag was left open\n"
-                                        << monkey.last_events().toStdString();
+    // An arrow key whose release went to another widget is let go by a timer.
+    ASSERT_TRUE(comes([&] { return !document.in_session(); })) << "seed " << seed << ": a drag was left open\n"
+                                                               << monkey.last_events().toStdString();
     QUndoStack& stack = document.undo_stack();
     const int steps = stack.index();
     const std::string last = write_crossing(document.crossing());

@@ -13,7 +13,6 @@
 #include <QTest>
 #include <QThread>
 #include <QTimer>
-#include <QWindow>
 #include <array>
 #include <utility>
 
@@ -153,6 +152,7 @@ void Monkey::step() {
   if (!playing_ && qobject_cast<QFileDialog*>(to) && event.kind != MonkeyEvent::Kind::key &&
       event.kind != MonkeyEvent::Kind::dismiss) {
     next_.clear();
+    let_go();
     return;
   }
   if (log_) {
@@ -168,8 +168,15 @@ void Monkey::step() {
   sending_at_level_ = outer;
 }
 
+/// Nobody holds a button down for ever.
+void Monkey::let_go() {
+  const Qt::MouseButton held = std::exchange(held_, Qt::NoButton);
+  if (held != Qt::NoButton && held_in_) QTest::mouseRelease(held_in_, held, {}, held_at_);
+}
+
 /// Dialogs and menus are left from the innermost outward; each gives its loop back before the next is asked.
 void Monkey::finish() {
+  let_go();
   if (QWidget* popup = QApplication::activePopupWidget()) {
     popup->close();
     return;
@@ -306,8 +313,17 @@ void Monkey::add_key(int key, int modifiers, const QString& text) {
   next_.push_back({MonkeyEvent::Kind::key, {}, key, modifiers, text});
 }
 
+/// What the key writes, as the screen's system would say it.
+static QString text_of(const MonkeyEvent& event) {
+  if (!event.text.isEmpty()) return event.text;
+  if (event.modifiers & (Qt::ControlModifier | Qt::AltModifier)) return {};
+  const char letter = QTest::keyToAscii(static_cast<Qt::Key>(event.number));
+  return letter ? QString(QLatin1Char(letter)) : QString();
+}
+
 void Monkey::send(QWidget& to, const MonkeyEvent& event) {
   QWindow* window = to.windowHandle();
+  const QPointer<QWindow> alive = window;  // a press may close it before the release
   const auto modifiers = static_cast<Qt::KeyboardModifiers>(event.modifiers);
   const auto button = static_cast<Qt::MouseButton>(event.number);
   switch (event.kind) {
@@ -315,19 +331,26 @@ void Monkey::send(QWidget& to, const MonkeyEvent& event) {
       QTest::mouseMove(window, event.at);
       break;
     case MonkeyEvent::Kind::press:
+      held_ = button;
+      held_in_ = window;
+      held_at_ = event.at;
       QTest::mousePress(window, button, modifiers, event.at);
       break;
     case MonkeyEvent::Kind::release:
+      held_ = Qt::NoButton;
       QTest::mouseRelease(window, button, modifiers, event.at);
       break;
     case MonkeyEvent::Kind::double_click:
-      QTest::mouseDClick(window, button, modifiers, event.at);
+      for (int press = 0; press < 2; ++press) {
+        if (alive) QTest::mousePress(alive, button, modifiers, event.at);
+        if (alive) QTest::mouseRelease(alive, button, modifiers, event.at);
+      }
       break;
     case MonkeyEvent::Kind::key:
-      if (event.text.isEmpty())
-        QTest::keyClick(window, static_cast<Qt::Key>(event.number), modifiers);
-      else
-        QTest::sendKeyEvent(QTest::Click, window, Qt::Key_unknown, event.text, modifiers);
+      for (const QEvent::Type type : {QEvent::KeyPress, QEvent::KeyRelease})
+        if (alive)
+          qt_handleKeyEvent(alive, type, event.text.isEmpty() ? event.number : static_cast<int>(Qt::Key_unknown),
+                            modifiers, text_of(event), false, 1);
       break;
     case MonkeyEvent::Kind::wheel:
       turn_wheel(*window, event.at, event.number, modifiers);

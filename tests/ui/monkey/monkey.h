@@ -6,8 +6,10 @@
 #include <QEventLoop>
 #include <QObject>
 #include <QPoint>
+#include <QPointer>
 #include <QString>
 #include <QTextStream>
+#include <QWindow>
 #include <deque>
 #include <map>
 #include <memory>
@@ -49,6 +51,7 @@ class Monkey : public QObject {
   void step();
   void step_soon();
   void finish();
+  void let_go();
   QWidget* target() const;
   void invent(QWidget& at);
   void invent_for_files(QFileDialog& dialog);
@@ -73,6 +76,9 @@ class Monkey : public QObject {
   QEventLoop loop_;
   std::unique_ptr<QTextStream> log_;
   std::unique_ptr<QIODevice> log_file_;
+  QPointer<QWindow> held_in_;
+  QPoint held_at_;
+  Qt::MouseButton held_ = Qt::NoButton;
   int left_ = 0;
   int sent_ = 0;
   bool playing_ = false;

@@ -7,7 +7,6 @@
 #include "burrow/check/assessment.h"
 #include "burrow/crossing/crossing.h"
 #include "burrow/drawing/theme.h"
-#include "burrow/practice/try_error.h"
 #include "burrow/trials/trials.h"
 
 class QChart;
@@ -85,23 +84,6 @@ class HeaveChart : public BoreChart {
 
  private:
   QLineSeries *low_ = nullptr, *high_ = nullptr, *passing_ = nullptr, *limit_ = nullptr;
-};
-
-/// How far an error takes the bore from the aimed line, growing along the stations.
-class MissChart : public BoreChart {
-  Q_OBJECT
-
- public:
-  explicit MissChart(QWidget* parent = nullptr);
-  void show_miss(const TryErrorAnswer& answer, UnitSystem units);
-  /// What is drawn, in the units shown; up first, then left.
-  [[nodiscard]] QList<QPointF> points(Across across) const;
-
- protected:
-  void dress() override;
-
- private:
-  QLineSeries *up_ = nullptr, *left_ = nullptr;
 };
 
 /// Where trials arrive on the exit face, seen from the launch (left is left), with the window of the exit pit and the

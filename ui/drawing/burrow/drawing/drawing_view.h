@@ -4,6 +4,7 @@
 
 #include <QAbstractScrollArea>
 #include <QElapsedTimer>
+#include <QImage>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -82,6 +83,9 @@ class DrawingView : public QAbstractScrollArea {
   void set_truth(std::optional<TrueLine> truth);
   /// A bore as it happens; none takes it away, and so does another crossing.
   void set_played(std::optional<Played> played);
+  /// The bore with something set wrong. Heights that are automatic grow until its miss can be seen, and are as they
+  /// were once it is gone.
+  void set_tried(std::shared_ptr<const BorePath> tried);
 
   /// Path and pits of another layout; none takes it away. Another crossing does too.
   void set_ghost_layout(std::shared_ptr<const GhostLayout> ghost);
@@ -198,6 +202,10 @@ class DrawingView : public QAbstractScrollArea {
   [[nodiscard]] std::optional<double> dragged_level();
   void report_pointer();  ///< the numbers of the strip and the words of the ruler beside the pointer
   void cancel_gesture();
+  void show_miss();
+  void paint_pixels(const Scene& now);
+  void finish_nudge();
+  void let_go(Qt::MouseButton button);
   bool nudge(QKeyEvent* event);
   void pick_next(int direction);
   void tell_screen_reader(bool moved);
@@ -217,6 +225,8 @@ class DrawingView : public QAbstractScrollArea {
   Interaction focus_;
   VisibleLayers layers_;
   LayerCache layer_cache_;
+  QImage pixels_;  ///< of the last frame
+  std::optional<Frame> frame_before_tried_;
   double split_ = 0.58;
   bool plan_shown_ = false;  ///< of the two that take turns
   bool fitted_ = false;      ///< until the user zooms or pans, resizing fits again
@@ -241,6 +251,7 @@ class DrawingView : public QAbstractScrollArea {
   int flag_rows_ = 1;                  ///< of the lane of findings, chosen with the whole bore
   std::optional<DimensionLine> held_;  ///< the dimension line under the button
   ItemRef nudged_;
+  QTimer* nudge_over_;  ///< a key whose release never came is let go
   Move nudge_move_;
   bool told_readout_ = false;
   bool focus_by_key_ = false;  ///< then a ring shows it

@@ -80,6 +80,12 @@ inline constexpr double height_factors[] = {1, 1.5, 2, 2.5, 3, 4, 5};
 /// levels worth showing still fit; otherwise the factor stays.   Evidence: Heights.*
 void fit(Frame& frame, const Crossing& crossing, const Assessment& assessment, bool automatic);
 
+/// Heights exaggerated until so small a miss can be seen: the smallest round factor, not below the one it has, at which
+/// it is `least_miss_px` high, as far as levels from low to high still fit. These then stand in the middle. False: it
+/// could be seen already, or no greater factor fits.   Evidence: Heights.Miss_*
+inline constexpr double least_miss_px = 60;
+bool raise_heights(Frame& frame, double miss_m, const LevelBand& shown);
+
 /// Round tick spacing (1, 2, 5 × 10ⁿ of the shown unit) at least `least_px` apart; `unit_m` is the shown unit in
 /// metres.
 double tick_step(double px_per_m, double least_px, double unit_m);

@@ -2,7 +2,7 @@
 /// Parts of the drawing that stay as they are during most drags, kept as pixels. Painting a long smooth line costs far
 /// more than copying it, so that a frame only paints what moves.
 
-#include <QPixmap>
+#include <QImage>
 #include <functional>
 #include <string>
 
@@ -38,7 +38,7 @@ class LayerCache {
   };
   struct Layer {
     View view;
-    QPixmap pixels;
+    QImage pixels;
   };
   static View view_of(const QPainter& painter, const Scene& scene);
   static void keep(Layer& layer, const View& view, const QRectF& area, const QColor& fill, const QPainter& like,

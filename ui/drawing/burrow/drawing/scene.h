@@ -88,6 +88,7 @@ struct VisibleLayers {
   std::optional<ReadPath> read;  ///< of the open record, or of a practice bore under way
   std::optional<TrueLine> truth;
   std::optional<Played> played;
+  std::shared_ptr<const BorePath> tried;  ///< the bore with something set wrong; the plan is its ghost then
 };
 
 struct Scene {
@@ -107,6 +108,8 @@ Scene with_labels(Scene scene);
 
 /// Everything, clipped to the frame's panes.
 void paint_scene(QPainter& painter, const Scene& scene);
+/// The same on pixels of their own, `behind` first: side and plan at once, while the caller waits (`paint_apart`).
+void paint_scene(QImage& pixels, const Scene& scene, const QBrush& behind);
 
 /// Width that the axis numbers and the names of the lanes need, left of the panes.
 double gutter_width(const Style& style);
@@ -177,6 +180,8 @@ void paint_read_path(QPainter& painter, const Scene& scene, Pane pane);
 void paint_truth(QPainter& painter, const Scene& scene, Pane pane);
 /// The tool on its way, to size, with its hole behind it; the ground rising over it, exaggerated, with the factor; what
 /// it has passed, with the distance; at its end the miss.   Evidence: Player.Drawn_*
+void paint_tried_side(QPainter& painter, const Scene& scene);
+void paint_tried_plan(QPainter& painter, const Scene& scene);
 void paint_played_side(QPainter& painter, const Scene& scene);
 void paint_played_plan(QPainter& painter, const Scene& scene);
 void paint_rescue_side(QPainter& painter, const Scene& scene);

@@ -1,6 +1,6 @@
 #pragma once
 /// Practice bores: lessons, the trainer's truth, the bore mark by mark, the reveal with its debrief, the class table;
-/// and one error tried plainly.
+/// and the way to trying one error.
 
 #include <memory>
 #include <optional>
@@ -17,19 +17,16 @@ class QTimer;
 
 namespace burrow {
 
-class TryErrorBox;
 
 class PracticePanel : public FormPanel {
   Q_OBJECT
 
  public:
   explicit PracticePanel(Document& document, QWidget* parent = nullptr);
-  void set_units(UnitSystem units) override;
   void set_theme(const Theme& theme) override;
 
   [[nodiscard]] QPushButton* button(const QString& begins_with) const;
   [[nodiscard]] const PracticeRun* run() const { return run_.get(); }
-  [[nodiscard]] TryErrorBox* try_error() const { return try_; }
   [[nodiscard]] EntryForm* truth() const { return truth_; }
   [[nodiscard]] EntryForm* hidden_truth() const { return hidden_; }
   [[nodiscard]] QComboBox* moved() const { return moved_; }
@@ -45,6 +42,7 @@ class PracticePanel : public FormPanel {
  Q_SIGNALS:
   void lesson_wanted(const QString& sample);
   void read_path_changed(const std::vector<PathPoint>& points, double nose_m);
+  void try_wanted();
   void truth_changed(const std::optional<TrueLine>& truth);
 
  protected:
@@ -82,7 +80,6 @@ class PracticePanel : public FormPanel {
   QLineEdit* name_ = nullptr;
   QSlider* speed_ = nullptr;
   QTableWidget* results_ = nullptr;
-  TryErrorBox* try_ = nullptr;
 };
 
 }  // namespace burrow

@@ -30,6 +30,7 @@ namespace burrow {
 class HelpWindow;
 class NoticeLine;
 class PlayerBar;
+class WhatIfBar;
 class Recovery;
 class StartPage;
 class ToolStrip;
@@ -51,6 +52,7 @@ class MainWindow : public QMainWindow {
   SideColumn& side() { return *side_; }
   ToolStrip& tools() { return *tools_; }
   PlayerBar& player() { return *player_; }
+  WhatIfBar& what_if() { return *what_if_; }
   VerdictBar& verdict() { return *verdict_; }
   ValueCard& value_card() { return *card_; }
 
@@ -164,6 +166,8 @@ class MainWindow : public QMainWindow {
   void make_player();
   void fill_player();
   void show_player(bool on);
+  void make_what_if();
+  void show_what_if(bool on);
   void new_crossing();
   void new_guided_crossing();
   void show_settings();
@@ -176,7 +180,7 @@ class MainWindow : public QMainWindow {
     QAction *undo = nullptr, *redo = nullptr, *edit_values = nullptr, *duplicate = nullptr, *remove = nullptr;
     QAction *fit = nullptr, *zoom_in = nullptr, *zoom_out = nullptr;
     QAction* other_view = nullptr;
-    QAction *across = nullptr, *turning = nullptr, *dimensions = nullptr, *play = nullptr;
+    QAction *across = nullptr, *turning = nullptr, *dimensions = nullptr, *play = nullptr, *what_if = nullptr;
     QAction *find = nullptr, *settings = nullptr, *help = nullptr;
   };
 
@@ -186,6 +190,7 @@ class MainWindow : public QMainWindow {
   DrawingView* drawing_;
   OverviewStrip* overview_;
   PlayerBar* player_;
+  WhatIfBar* what_if_;
   SideColumn* side_;
   ValueCard* card_;
   NoticeLine* notice_;
