@@ -22,6 +22,7 @@ int check_command(const CommandArgs& args, Streams streams);
 int search_command(const CommandArgs& args, Streams streams);
 int sheet_command(const CommandArgs& args, Streams streams);
 int picture_command(const CommandArgs& args, Streams streams);
+int movie_command(const CommandArgs& args, Streams streams);
 int export_command(const CommandArgs& args, Streams streams);
 int import_command(const CommandArgs& args, Streams streams);
 int learn_command(const CommandArgs& args, Streams streams);

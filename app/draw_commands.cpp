@@ -1,4 +1,4 @@
-/// sheet and picture: what needs the drawing, but no display.
+/// sheet, picture and movie: what needs the drawing, but no display.
 
 #include <QString>
 #include <charconv>
@@ -6,6 +6,7 @@
 
 #include "burrow/document/text.h"
 #include "burrow/sheet/image.h"
+#include "burrow/sheet/movie.h"
 #include "burrow/sheet/sheet.h"
 #include "commands.h"
 #include "opened.h"
@@ -58,27 +59,66 @@ Result<void> write_sheet(const CommandArgs& args) {
   return write_sheet_pdf(sheet, text_from(options->value("-o", "")), *from_word<SheetPart>(part));
 }
 
+/// Size, theme, units and ratio.
+Result<ImageOptions> image_of(const Options& options, const char* usual_size) {
+  ImageOptions asked;
+  const Result<UnitSystem> units = units_of(options);
+  if (!units) return tl::unexpected(units.error());
+  asked.units = *units;
+  const Result<QSize> size = size_of(options.value("--size", usual_size));
+  if (!size) return tl::unexpected(size.error());
+  asked.size = *size;
+  const std::string theme = options.value("--theme", "light");
+  if (theme != "light" && theme != "dark") return fail("--theme", theme, "light, dark");
+  asked.dark = theme == "dark";
+  const Result<double> ratio = positive("--ratio", options.value("--ratio", "1"), 0.25, 8);
+  if (!ratio) return tl::unexpected(ratio.error());
+  asked.ratio = *ratio;
+  return asked;
+}
+
 Result<void> write_picture(const CommandArgs& args) {
   const Result<Options> options =
       read_options(args, {{"-o", true}, {"--size", true}, {"--theme", true}, {"--units", true}, {"--ratio", true}});
   if (!options) return tl::unexpected(options.error());
   if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.png");
-  ImageOptions asked;
-  const Result<UnitSystem> units = units_of(*options);
-  if (!units) return tl::unexpected(units.error());
-  asked.units = *units;
-  const Result<QSize> size = size_of(options->value("--size", "1600x900"));
-  if (!size) return tl::unexpected(size.error());
-  asked.size = *size;
-  const std::string theme = options->value("--theme", "light");
-  if (theme != "light" && theme != "dark") return fail("--theme", theme, "light, dark");
-  asked.dark = theme == "dark";
-  const Result<double> ratio = positive("--ratio", options->value("--ratio", "1"), 0.25, 8);
-  if (!ratio) return tl::unexpected(ratio.error());
-  asked.ratio = *ratio;
+  const Result<ImageOptions> asked = image_of(*options, "1600x900");
+  if (!asked) return tl::unexpected(asked.error());
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
-  return write_image(opened->crossing, opened->assessment, opened->tables, asked, text_from(options->value("-o", "")));
+  return write_image(opened->crossing, opened->assessment, opened->tables, *asked, text_from(options->value("-o", "")));
+}
+
+Result<void> write_movie(const CommandArgs& args, std::ostream& told) {
+  const Result<Options> options = read_options(args, {{"-o", true},
+                                                      {"--size", true},
+                                                      {"--theme", true},
+                                                      {"--units", true},
+                                                      {"--ratio", true},
+                                                      {"--speed", true},
+                                                      {"--rate", true}});
+  if (!options) return tl::unexpected(options.error());
+  if (!options->has("-o")) return fail("-o", "nothing", "-o OUT.mp4, OUT.gif, or a folder for pictures");
+  const Result<ImageOptions> image = image_of(*options, "1280x720");
+  if (!image) return tl::unexpected(image.error());
+  MovieOptions asked{*image};
+  const Result<double> speed = positive("--speed", options->value("--speed", "60"), 1, 1000);
+  if (!speed) return tl::unexpected(speed.error());
+  asked.speed = *speed;
+  const Result<long> rate = whole_number(*options, "--rate", 25, 1, 60);
+  if (!rate) return tl::unexpected(rate.error());
+  asked.frames_a_second = static_cast<int>(*rate);
+  const Result<Opened> opened = open_one(*options);
+  if (!opened) return tl::unexpected(opened.error());
+  std::size_t tenths = 0;
+  return write_movie(opened->crossing, opened->assessment, opened->tables, asked, text_from(options->value("-o", "")),
+                     [&](std::size_t done, std::size_t all) {
+                       if (done * 10 / all > tenths) {
+                         tenths = done * 10 / all;
+                         told << tenths * 10 << " %\n" << std::flush;
+                       }
+                       return true;
+                     });
 }
 
 int end(const char* command, const Result<void>& done, Streams streams) {
@@ -91,6 +131,9 @@ int end(const char* command, const Result<void>& done, Streams streams) {
 
 int sheet_command(const CommandArgs& args, Streams streams) {
   return end("sheet", write_sheet(args), streams);
+}
+int movie_command(const CommandArgs& args, Streams streams) {
+  return end("movie", write_movie(args, streams.err), streams);
 }
 int picture_command(const CommandArgs& args, Streams streams) {
   return end("picture", write_picture(args), streams);

@@ -1,7 +1,7 @@
 # Completion of burrowline for bash.
 _burrowline() {
   local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]} options=
-  local commands="check search set make sheet picture export import learn schema help"
+  local commands="check search set make sheet picture movie export import learn schema help"
   if [ "$COMP_CWORD" -eq 1 ]; then
     mapfile -t COMPREPLY < <(compgen -W "$commands --help --version" -- "$current"; compgen -f -X "!*.crossing" -- "$current"; compgen -d -- "$current")
     return
@@ -24,6 +24,7 @@ _burrowline() {
     make) options="-o --force" ;;
     sheet) options="-o --paper --scale --units --part --record" ;;
     picture) options="-o --size --theme --units --ratio" ;;
+    movie) options="-o --size --theme --units --ratio --speed --rate" ;;
     export) options="-o --what --bom --units" ;;
     import) options="-o --order --units --height-units --line --heights --level --meaning --meanings --diameter --join --crs --field --json --strict" ;;
     learn) options="--json -o --backed-out" ;;

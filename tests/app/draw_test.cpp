@@ -3,11 +3,15 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QDir>
+#include <QFile>
+#include <QFileInfo>
 #include <QImage>
 #include <QSet>
 #include <charconv>
 #include <nlohmann/json.hpp>
 
+#include "burrow/sheet/movie.h"
 #include "support/command_run.h"
 
 namespace burrow::test {
@@ -222,6 +226,118 @@ TEST(PictureCommand, WrongWords_TwoAndNothingWritten) {
   EXPECT_EQ(run("picture", {"/nowhere.crossing", "-o", out}).code, 2);
   EXPECT_FALSE(std::filesystem::exists(out));
   EXPECT_EQ(run("picture", {sample("first-lesson"), "-o", "/nowhere/at/all.png"}).code, 2);
+}
+
+/// A program of that name in a folder of its own, and the search path with nothing else in it, for one test.
+class FfmpegInPath {
+ public:
+  explicit FfmpegInPath(const char* script) : before_(qgetenv("PATH")) {
+    if (script) {
+      const std::string path = folder_.path("ffmpeg");
+      QFile file(QString::fromStdString(path));
+      if (file.open(QIODevice::WriteOnly)) file.write(script);
+      file.setPermissions(QFile::ReadOwner | QFile::WriteOwner | QFile::ExeOwner);
+    }
+    qputenv("PATH", QByteArray::fromStdString(folder_.path("")));
+  }
+  ~FfmpegInPath() { qputenv("PATH", before_); }
+  FfmpegInPath(const FfmpegInPath&) = delete;
+  FfmpegInPath& operator=(const FfmpegInPath&) = delete;
+
+ private:
+  Folder folder_;
+  QByteArray before_;
+};
+
+TEST(MovieCommand, Folder_APictureForEachFrame_TheToolMoves) {
+  const Folder folder;
+  const Ran ran = run("movie", {sample("first-lesson"), "-o", folder.path("frames"), "--size", "500x300", "--speed",
+                                "300", "--rate", "2"});
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  EXPECT_THAT(ran.err, HasSubstr("100 %"));
+  const QDir frames(QString::fromStdString(folder.path("frames")));
+  const QStringList names = frames.entryList(QDir::Files, QDir::Name);
+  ASSERT_GE(names.size(), 5);
+  EXPECT_EQ(names.front(), QStringLiteral("frame-00001.png"));
+  const QImage first(frames.filePath(names.front())), last(frames.filePath(names.back())),
+      before_last(frames.filePath(names[names.size() - 2]));
+  EXPECT_EQ(first.size(), QSize(500, 300));
+  EXPECT_NE(first, last);
+  EXPECT_EQ(last, before_last) << "the end stands";
+}
+
+TEST(MovieCommand, FolderWithSomethingInIt_IsLeftAlone) {
+  const Folder folder;
+  QFile file(QString::fromStdString(folder.path("mine.txt")));
+  ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+  file.close();
+  const Ran ran = run("movie", {sample("first-lesson"), "-o", folder.path("")});
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("not empty"));
+}
+
+TEST(MovieCommand, WrongWords_AreRefused) {
+  const Folder folder;
+  for (const auto& [words, said] : std::vector<std::pair<std::vector<std::string>, const char*>>{
+           {{}, "-o"},
+           {{"-o", folder.path("x.avi")}, "OUT.mp4"},
+           {{"-o", folder.path("a"), "--speed", "0"}, "--speed"},
+           {{"-o", folder.path("a"), "--rate", "61"}, "--rate"},
+           {{"-o", folder.path("a"), "--size", "50x50"}, "--size"},
+           {{"-o", folder.path("a"), "--speed", "1", "--rate", "60", "--size", "300x200"}, "20000 frames"}}) {
+    std::vector<std::string> all{sample("house-service")};
+    all.insert(all.end(), words.begin(), words.end());
+    const Ran ran = run("movie", all);
+    EXPECT_EQ(ran.code, 2) << said;
+    EXPECT_THAT(ran.err, HasSubstr(said));
+    EXPECT_FALSE(QFileInfo::exists(QString::fromStdString(folder.path("a")))) << said;
+  }
+}
+
+TEST(MovieCommand, WithoutFfmpeg_SaysWhatToDo) {
+  const Folder folder;
+  const FfmpegInPath none(nullptr);
+  const Ran ran = run("movie", {sample("first-lesson"), "-o", folder.path("bore.mp4")});
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("apt-get install ffmpeg"));
+}
+
+// What it writes becomes the file, whole; where it fails, the old file stays.
+TEST(MovieCommand, Ffmpeg_JoinsThePictures) {
+  const Folder folder;
+  const std::string out = folder.path("bore.mp4");
+  const std::vector<std::string> words{
+      sample("first-lesson"), "-o", out, "--size", "400x300", "--speed", "600", "--rate", "1"};
+  {
+    const FfmpegInPath joins("#!/bin/sh\nfor last; do :; done\necho \"$@\" > \"$last\"\n");
+    const Ran ran = run("movie", words);
+    ASSERT_EQ(ran.code, 0) << ran.err;
+    EXPECT_THAT(folder.read("bore.mp4"), HasSubstr("-framerate 1"));
+    EXPECT_THAT(folder.read("bore.mp4"), HasSubstr("frame-%05d.png"));
+  }
+  const std::string before = folder.read("bore.mp4");
+  for (const char* script : {"#!/bin/sh\necho no room >&2\nexit 1\n", "#!/bin/sh\nexit 0\n"}) {
+    const FfmpegInPath falls(script);
+    const Ran ran = run("movie", words);
+    EXPECT_EQ(ran.code, 2);
+    EXPECT_THAT(ran.err, HasSubstr("ffmpeg"));
+    EXPECT_EQ(folder.read("bore.mp4"), before);
+  }
+}
+
+// Derived: at 60 times and 25 frames a second a frame is 2.4 s of the bore; the end stands for two seconds.
+TEST(Movie, Times_FromTheStartToTheVeryEnd) {
+  Playback bore;
+  bore.path.points.resize(2);
+  bore.path.points[1].s_m = bore.path.points[1].x_m = 3;
+  bore.path.length_m = 3;
+  bore.time_s = {0, 61};
+  const std::vector<double> times = frame_times(bore, MovieOptions{});
+  ASSERT_EQ(times.size(), 26u + 50u);
+  EXPECT_EQ(times.front(), 0);
+  EXPECT_NEAR(times[1], 2.4, 1e-12);
+  EXPECT_NEAR(times[25], 60, 1e-9);
+  for (std::size_t i = 26; i < times.size(); ++i) EXPECT_EQ(times[i], 61);
 }
 
 }  // namespace

@@ -81,6 +81,8 @@ void DrawingView::zoom_to_fit() {
   fit(frame_, document_.crossing(), document_.assessment(), automatic_heights_);
   choose_flag_rows();
   fitted_ = true;
+  frame_before_tried_.reset();
+  if (layers_.tried) show_miss();
   viewport()->update();
 }
 

@@ -326,12 +326,11 @@ void DrawingView::set_tried(std::shared_ptr<const BorePath> tried) {
   layers_.tried = std::move(tried);
   if (layers_.tried) {
     show_miss();
-  } else if (frame_before_tried_) {
+  } else if (const std::optional<Frame> before = std::exchange(frame_before_tried_, std::nullopt)) {
     if (fitted_)
       zoom_to_fit();
     else
-      frame_ = *frame_before_tried_;
-    frame_before_tried_.reset();
+      frame_ = *before;
   }
   viewport()->update();
 }

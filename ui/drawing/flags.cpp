@@ -1,12 +1,12 @@
 #include "burrow/drawing/flags.h"
 
 #include <QPainter>
-#include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
 #include <set>
 
 #include "burrow/check/mute.h"
+#include "burrow/document/figures.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/labels.h"
 #include "burrow/drawing/scene.h"
@@ -26,12 +26,6 @@ QPointF anchor_of(const Scene& scene, const Finding& finding) {
                            : ground.empty()    ? 0
                                                : elevation_at(ground, station);
   return scene.frame.side(station, elevation);
-}
-
-/// A number and its unit stay on one line.
-QString with_units_kept(QString text) {
-  static const QRegularExpression number_then_unit(QStringLiteral("(\\d) (?=\\S)"));
-  return text.replace(number_then_unit, QStringLiteral("\\1\u00a0"));
 }
 
 /// Findings about one subject at one place share a flag. The clear gap speaks for a utility: a length is easier to

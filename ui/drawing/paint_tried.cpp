@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "burrow/document/text.h"
+#include "burrow/drawing/played_text.h"
 #include "burrow/drawing/scene.h"
 #include "burrow/practice/try_error.h"
 #include "paint_miss.h"
@@ -35,6 +35,7 @@ void paint_tried(QPainter& painter, const Scene& scene, Pane pane) {
 
 void paint_miss(QPainter& painter, const Scene& scene, Pane pane, const PathPoint& planned, const PathPoint& other) {
   const double miss = pane == Pane::plan ? other.y_m - planned.y_m : other.z_m - planned.z_m;
+  if (hardly_any_miss(miss)) return;
   const Frame& f = scene.frame;
   const Theme& theme = scene.style.theme;
   const QPointF a = place(f, planned, pane), b = place(f, other, pane);
@@ -42,7 +43,7 @@ void paint_miss(QPainter& painter, const Scene& scene, Pane pane, const PathPoin
   painter.setPen(QPen(theme.focus, scene.style.hair * 2.2));
   painter.drawLine(QPointF(x, a.y()), QPointF(x, b.y()));
   for (const double y : {a.y(), b.y()}) painter.drawLine(QPointF(x - tick, y), QPointF(x + tick, y));
-  const QString size = text_from(format(std::abs(miss), Dimension::small_length, scene.style.units));
+  const QString size = miss_text(miss, scene.style.units);
   const QString words = pane == Pane::plan
                             ? (miss > 0 ? QObject::tr("%1 left").arg(size) : QObject::tr("%1 right").arg(size))
                             : (miss > 0 ? QObject::tr("%1 high").arg(size) : QObject::tr("%1 low").arg(size));

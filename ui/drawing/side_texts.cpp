@@ -257,7 +257,7 @@ std::vector<PlacedText> place_side_notes(const Scene& scene, TakenPlaces& taken)
   if (points.size() < 2) return all;
   const PathPoint& end = points.back();
   const double between = band_step_sds * end.sd_vertical_m * f.px_per_m * f.exaggeration;
-  if (between < text * 1.1) return all;
+  if (between < text * 1.1 || scene.layers.tried) return all;  // the miss is told there
   for (const BandShare& band : band_shares) {
     const QString words = QString::fromLatin1(band.name);
     const QSizeF size = size_of(TextRole::band, words, scene.style);

@@ -4,13 +4,15 @@
 #include <QImageWriter>
 
 #include "burrow/document/text.h"
+#include "burrow/drawing/layer_cache.h"
+#include "burrow/drawing/played_text.h"
 #include "burrow/file/disk.h"
 #include "burrow/words/headline.h"
 
 namespace burrow {
 
 QImage render_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
-                    const ImageOptions& options) {
+                    const ImageOptions& options, const std::optional<Played>& played, LayerCache* kept) {
   QImage image(options.size * options.ratio, QImage::Format_ARGB32_Premultiplied);
   image.setDevicePixelRatio(options.ratio);
   Style style;
@@ -26,8 +28,10 @@ QImage render_image(const Crossing& crossing, const Assessment& assessment, cons
   lay_out(frame, area, 0.58, lane_sizes(style, area.height()));
   fit(frame, crossing, assessment, true);
 
+  Scene scene{crossing, assessment, tables, frame, style, Interaction{}, kept};
+  scene.layers.played = played;
   QPainter painter(&image);
-  paint_scene(painter, Scene{crossing, assessment, tables, frame, style, Interaction{}});
+  paint_scene(painter, scene);
   const std::string_view title = verdict_title(assessment.verdict);
   painter.setFont(drawing_font(16, QFont::Bold));
   const QString word = QString::fromUtf8(title.data(), static_cast<qsizetype>(title.size()));
@@ -38,33 +42,48 @@ QImage render_image(const Crossing& crossing, const Assessment& assessment, cons
   painter.drawText(block, Qt::AlignCenter, word);
   painter.setFont(drawing_font(14));
   painter.setPen(style.theme.ink);
-  const QRectF room(block.right() + 16, 0, options.size.width() - block.right() - 32, bar);
+  QRectF room(block.right() + 16, 0, options.size.width() - block.right() - 32, bar);
+  if (played && played->bore) {
+    const QString time = played_text(*played->bore, played->time_s, options.units);
+    painter.drawText(room, Qt::AlignVCenter | Qt::AlignRight, time);
+    room.setRight(room.right() - QFontMetricsF(painter.font()).horizontalAdvance(time) - 24);
+  }
   const QString sentence = text_from(headline(assessment, options.units));
   painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft,
                    QFontMetricsF(painter.font()).elidedText(sentence, Qt::ElideRight, room.width()));
   return image;
 }
 
-Result<void> write_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
-                         const ImageOptions& options, const QString& path) {
+Result<void> fit_for_a_picture(const ImageOptions& options) {
   const QSizeF pixels = QSizeF(options.size) * options.ratio;
-  if (!(options.ratio > 0) || options.size.width() < 200 || options.size.height() < 200 || pixels.width() > 16000 ||
-      pixels.height() > 16000)
-    return fail("size",
-                QStringLiteral("%1x%2 at ratio %3")
-                    .arg(options.size.width())
-                    .arg(options.size.height())
-                    .arg(options.ratio)
-                    .toStdString(),
-                "200 to 16000 pixels a side, for example 1600x900");
+  if (options.ratio > 0 && options.size.width() >= 200 && options.size.height() >= 200 && pixels.width() <= 16000 &&
+      pixels.height() <= 16000)
+    return {};
+  return fail("size",
+              QStringLiteral("%1x%2 at ratio %3")
+                  .arg(options.size.width())
+                  .arg(options.size.height())
+                  .arg(options.ratio)
+                  .toStdString(),
+              "200 to 16000 pixels a side, for example 1600x900");
+}
+
+Result<QByteArray> png_of(const QImage& image) {
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
   QImageWriter writer(&buffer, "png");
-  if (!writer.write(render_image(crossing, assessment, tables, options)))
-    return fail(path.toStdString(), writer.errorString().toStdString(), "more memory");
+  if (!writer.write(image)) return fail("png", writer.errorString().toStdString(), "more memory");
+  return bytes;
+}
+
+Result<void> write_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
+                         const ImageOptions& options, const QString& path) {
+  if (const Result<void> fits = fit_for_a_picture(options); !fits) return fits;
+  const Result<QByteArray> bytes = png_of(render_image(crossing, assessment, tables, options));
+  if (!bytes) return tl::unexpected(bytes.error());
   return save_atomically(path.toStdString(),
-                         std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+                         std::string_view(bytes->constData(), static_cast<std::size_t>(bytes->size())));
 }
 
 }  // namespace burrow

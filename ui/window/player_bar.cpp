@@ -13,6 +13,7 @@
 #include "burrow/document/text.h"
 #include "burrow/drawing/glide.h"
 #include "burrow/drawing/line_icon.h"
+#include "burrow/drawing/played_text.h"
 #include "burrow/words/run_text.h"
 
 namespace burrow {
@@ -25,11 +26,6 @@ constexpr int edge_px = 10;          // of the strip, left and right, for the ro
 constexpr std::array speeds{1.0, 5.0, 20.0, 60.0};
 constexpr int usual_speed = 2;
 constexpr double at_end_s = 1e-6;
-
-QString minutes(double seconds) {
-  const int whole = static_cast<int>(std::floor(seconds + at_end_s));
-  return QStringLiteral("%1:%2").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
-}
 
 /// A step of whole minutes, so that about eight numbers stand below the strip.
 double step_of(double end_s) {
@@ -348,9 +344,7 @@ void PlayerBar::show_time() {
     strip_->setValue(static_cast<int>(std::lround(shown_s * parts_of_second)));
   }
   const double nose_m = nose_at(playback, shown_s);
-  clock_text_->setText(
-      tr("%1 of %2 · nose %3")
-          .arg(minutes(shown_s), minutes(playback.end_s()), text_from(format(nose_m, Dimension::station, units_))));
+  clock_text_->setText(played_text(playback, shown_s, units_));
   show_task(task_text(playback, nose_m));
   if (isVisible()) Q_EMIT played_changed(Played{bore->playback, shown_s, bore->in_truth});
 }

@@ -110,8 +110,8 @@ void MainWindow::make_view_menu() {
       add_layer(menu, tr("Steering &balance"), "steering", false, [this](bool on) { drawing_->set_turning_strip(on); });
   actions_.turning->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_R));
   actions_.play = add_layer(menu, tr("Pla&y the bore"), "play", false, [this](bool on) { show_player(on); });
-  actions_.what_if = add_layer(menu, tr("&What if something is set wrong"), "level", false,
-                               [this](bool on) { show_what_if(on); });
+  actions_.what_if =
+      add_layer(menu, tr("&What if something is set wrong"), "level", false, [this](bool on) { show_what_if(on); });
   for (const auto& [action, name] : {std::pair{actions_.play, "play"}, std::pair{actions_.what_if, "what-if"}})
     action->setObjectName(QLatin1String(name));
   actions_.what_if->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_J));

@@ -11,8 +11,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/document/figures.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/line_icon.h"
+#include "burrow/drawing/played_text.h"
 
 namespace burrow {
 
@@ -68,11 +70,14 @@ WhatIfBar::WhatIfBar(Document& document, QWidget* parent)
     label->setWordWrap(true);
     label->setTextInteractionFlags(Qt::TextSelectableByMouse);
   }
-  QFont bold = said_->font();
+  QFont bold = said_->font();  // what the room is to read
   bold.setBold(true);
+  bold.setPointSizeF(bold.pointSizeF() * 1.25);
   said_->setFont(bold);
+  for (QLabel* label : {said_, thumb_})  // a longer word does not move the drawing
+    label->setFixedHeight(said_->fontMetrics().lineSpacing() * 3 + 2);
   below->addWidget(said_, 3);
-  below->addWidget(thumb_, 2);
+  below->addWidget(thumb_, 3);
   below->addWidget(keep_);
   below->addWidget(back_);
   column->addLayout(below);
@@ -217,8 +222,10 @@ void WhatIfBar::show_answer() {
   answer_ = tried ? try_error(document_.crossing(), document_.tables(), error_) : TryErrorAnswer{};
   tried_ = tried && answer_.path.points.size() > 1 ? std::make_shared<const BorePath>(answer_.path) : nullptr;
   miss_ = tried_ ? miss_between(document_.assessment().bore, *tried_) : std::nullopt;
-  said_->setText(words());
-  thumb_->setText(thumb());
+  said_->setText(with_units_kept(words()));
+  thumb_->setText(tried ? tr("Tried, not judged: the verdict is that of the layout.") + QLatin1Char('\n') +
+                              with_units_kept(thumb())
+                        : with_units_kept(thumb()));
   Q_EMIT tried_changed();
 }
 
@@ -232,13 +239,13 @@ QString WhatIfBar::words() const {
                                         .arg(text_from(format(*answer_.ends_station_m, Dimension::station, units_)))
                                   : tr("It never reaches the exit face.");
   if (!miss_) return tr("The layout has no bore to compare with.");
-  const auto size = [&](double v) { return text_from(format(std::abs(v), Dimension::small_length, units_)); };
-  const QString up = miss_->up_m() < 0 ? tr("%1 low").arg(size(miss_->up_m())) : tr("%1 high").arg(size(miss_->up_m()));
-  const QString side = miss_->left_m() < 0 ? tr("%1 to the right").arg(size(miss_->left_m()))
-                                           : tr("%1 to the left").arg(size(miss_->left_m()));
-  return tr("At the exit it is %1 and %2 of the bore as laid out. Tried, not judged: the verdict is that of the "
-            "layout.")
-      .arg(up, side);
+  QStringList parts;
+  if (const double up = miss_->up_m(); !hardly_any_miss(up))
+    parts << (up < 0 ? tr("%1 low") : tr("%1 high")).arg(miss_text(up, units_));
+  if (const double left = miss_->left_m(); !hardly_any_miss(left))
+    parts << (left < 0 ? tr("%1 to the right") : tr("%1 to the left")).arg(miss_text(left, units_));
+  if (parts.isEmpty()) return tr("It comes out where the layout does.");
+  return tr("At the exit: %1.").arg(parts.join(QStringLiteral(", ")));
 }
 
 QString WhatIfBar::thumb() const {
