@@ -2,7 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
+#include <random>
 
 #include "burrow/drawing/across.h"
 #include "burrow/drawing/handles.h"
@@ -77,6 +79,22 @@ TEST(Across, UnknownDepth_IsLeftOut) {
   site.utilities = {straight(6, -5, 100, 6, 5, 100)};
   site.utilities[0].path[1].z_m.reset();
   EXPECT_TRUE(utilities_across(site, 6, 0.5).empty());
+}
+
+// Second route: counted over a million pairs of normal numbers, the rings hold the share that they name.
+TEST(Across, Rings_HoldTheShareTheyName) {
+  std::mt19937 random(7);
+  std::normal_distribution<double> normal;
+  constexpr int pairs = 1'000'000;
+  std::array<int, 3> within{};
+  for (int i = 0; i < pairs; ++i) {
+    const double off = std::hypot(normal(random), normal(random));
+    for (std::size_t r = 0; r < within.size(); ++r) within[r] += off < ring_shares[r].sds;
+  }
+  for (std::size_t r = 0; r < within.size(); ++r) {
+    const double share = QString::fromLatin1(ring_shares[r].name).section(QLatin1Char(' '), 0, 0).toDouble() / 100;
+    EXPECT_NEAR(static_cast<double>(within[r]) / pairs, share, 0.002) << ring_shares[r].name;
+  }
 }
 
 TEST(Across, FollowsThePointer_StandsAwayFromIt) {

@@ -147,12 +147,27 @@ void paint_utilities(QPainter& painter, const Scene& scene, const View& view, do
 void paint_hole(QPainter& painter, const Scene& scene, const View& view, const PathPoint& point, double diameter) {
   const Theme& theme = scene.style.theme;
   painter.setPen(Qt::NoPen);
-  for (const double z : {2.576, 1.645, 0.674}) {  // 99, 90, 50 % of one coordinate
+  const QPointF middle = view.at(point.y_m, point.z_m);
+  for (const RingShare& ring : ring_shares) {
     QColor band = theme.band;
-    band.setAlpha(z > 2 ? 40 : z > 1 ? 70 : 110);
+    band.setAlpha(ring.strength);
     painter.setBrush(band);
-    painter.drawEllipse(view.at(point.y_m, point.z_m), z * point.sd_lateral_m * view.px_per_m,
-                        z * point.sd_vertical_m * view.px_per_m);
+    painter.drawEllipse(middle, ring.sds * point.sd_lateral_m * view.px_per_m,
+                        ring.sds * point.sd_vertical_m * view.px_per_m);
+  }
+  // Which is which, below, where there is room for all three between them.
+  const double small = scene.style.text * 0.85;
+  if ((ring_shares[1].sds - ring_shares[2].sds) * point.sd_vertical_m * view.px_per_m >= small) {
+    painter.setFont(drawing_font(small));
+    painter.setPen(theme.ink);
+    const QFontMetricsF metrics(painter.font());
+    for (const RingShare& ring : ring_shares) {
+      const QString name = QString::fromLatin1(ring.name);
+      painter.drawText(QPointF(middle.x() - metrics.horizontalAdvance(name) / 2,
+                               middle.y() + ring.sds * point.sd_vertical_m * view.px_per_m - metrics.descent()),
+                       name);
+    }
+    painter.setFont(drawing_font(scene.style.text));
   }
   painter.setBrush(theme.paper);
   painter.setPen(QPen(theme.bore, scene.style.hair * 1.8));

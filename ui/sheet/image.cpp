@@ -79,7 +79,7 @@ Result<QByteArray> png_of(const QImage& image) {
 
 Result<void> write_image(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
                          const ImageOptions& options, const QString& path) {
-  if (const Result<void> fits = fit_for_a_picture(options); !fits) return fits;
+  if (Result<void> fits = fit_for_a_picture(options); !fits) return fits;
   const Result<QByteArray> bytes = png_of(render_image(crossing, assessment, tables, options));
   if (!bytes) return tl::unexpected(bytes.error());
   return save_atomically(path.toStdString(),

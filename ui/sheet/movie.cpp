@@ -41,7 +41,7 @@ Result<void> write_frames(const Crossing& crossing, const Assessment& assessment
       last = *bytes;
     }
     const std::string path = folder.filePath(frame_name(i)).toStdString();
-    if (const Result<void> saved =
+    if (Result<void> saved =
             save_atomically(path, std::string_view(last.constData(), static_cast<std::size_t>(last.size())));
         !saved)
       return saved;

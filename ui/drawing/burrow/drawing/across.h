@@ -2,6 +2,8 @@
 /// A section across the line at one station, looking along the bore: ground, utilities near that plane, the hole and
 /// where it may lie.
 
+#include <array>
+
 #include "burrow/drawing/scene.h"
 
 namespace burrow {
@@ -12,6 +14,17 @@ struct AcrossUtility {
   std::vector<PlanLine> runs;       ///< pieces near the plane; x is the offset, y the elevation
   std::optional<PlanPoint> passes;  ///< where it passes through the plane
 };
+
+/// Rings about the bore that hold a share of all bores at a station: of two independent coordinates at once, so that
+/// they are wider than the bands of the side view, which hold it of one. Radius √(−2 ln(1 − share)) of the sd to each
+/// side. Source: Rayleigh distribution.   Evidence: Across.Rings_*
+struct RingShare {
+  double sds;
+  int strength;  ///< alpha of its tint
+  const char* name;
+};
+inline constexpr std::array<RingShare, 3> ring_shares{RingShare{3.0349, 40, "99 %"}, RingShare{2.1460, 70, "90 %"},
+                                                      RingShare{1.1774, 110, "50 %"}};
 
 /// Utilities within `reach_m` of the plane at the station. Stretches of unknown depth are left out.
 /// Evidence: Across.*
