@@ -345,19 +345,18 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
   if (utility.path.size() < 2) return answer;
   const Record record(utility.path);
   if (!(record.length() > 0)) return answer;
-  const auto& [counted, reach] = counted_of(utility, sd, holes, record, answer);
-  if (counted.empty()) return answer;
+  const Counting counted = counted_of(utility, sd, holes, record, answer);
+  if (counted.holes.empty()) return answer;
   const double lateral2 = *sd.lateral_m * *sd.lateral_m, vertical2 = *sd.vertical_m * *sd.vertical_m;
-  Contradictions(answer, counted, lateral2, vertical2, reach).remark_all();
-
+  Contradictions(answer, counted.holes, lateral2, vertical2, counted.reach_m).remark_all();
   std::vector<HoleError> across_line, in_height;
-  for (const Counted& hole : counted) {
+  for (const Counted& hole : counted.holes) {
     answer.holes_along_m.push_back(hole.along_m);
     across_line.push_back({hole.along_m, hole.noise2_m2, hole.lateral_m});
     if (hole.vertical_m) in_height.push_back({hole.along_m, hole.noise2_m2, *hole.vertical_m});
   }
-  ConditionedByHoles lateral(*sd.lateral_m, reach, record.length(), across_line);
-  ConditionedByHoles vertical(*sd.vertical_m, reach, record.length(), in_height,
+  ConditionedByHoles lateral(*sd.lateral_m, counted.reach_m, record.length(), across_line);
+  ConditionedByHoles vertical(*sd.vertical_m, counted.reach_m, record.length(), in_height,
                               in_height.size() == across_line.size() ? &lateral : nullptr);
 
   const auto add = [&](PathVertex at, const LevelNormal& n, double along_m, const Counted* hole) {
@@ -369,18 +368,19 @@ PinnedLine pinned_line(const Utility& utility, const LocationSd& sd, const std::
     if (at.z_m) {
       *at.z_m += up.mean_m;
     } else {
-      const auto nearest = std::min_element(counted.begin(), counted.end(), [&](const Counted& a, const Counted& b) {
-        return std::abs(a.along_m - along_m) < std::abs(b.along_m - along_m);
-      });
+      const auto nearest =
+          std::min_element(counted.holes.begin(), counted.holes.end(), [&](const Counted& a, const Counted& b) {
+            return std::abs(a.along_m - along_m) < std::abs(b.along_m - along_m);
+          });
       const double apart = nearest->along_m - along_m;
-      if (std::abs(apart) <= reach * (1 + 1e-9)) {
+      if (std::abs(apart) <= counted.reach_m * (1 + 1e-9)) {
         at.z_m = nearest->centre_m;
-        up_sd = std::sqrt(2 * vertical2 * (1 - hole_correlation(apart, reach)) + nearest->noise2_m2);
+        up_sd = std::sqrt(2 * vertical2 * (1 - hole_correlation(apart, counted.reach_m)) + nearest->noise2_m2);
       }
     }
     answer.line.push_back({at, across.sd_m, up_sd});
   };
-  const std::vector<Place> added = places(record, counted, reach, bore);
+  const std::vector<Place> added = places(record, counted.holes, counted.reach_m, bore);
   auto next = added.begin();
   for (std::size_t i = 0; i < utility.path.size(); ++i) {
     const bool first = i == 0, last = i + 1 == utility.path.size();

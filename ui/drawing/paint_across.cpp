@@ -305,10 +305,10 @@ void paint_across(QPainter& painter, const Scene& scene) {
   if (point) {
     const double ground_m = elevation_at(scene.crossing.site.ground, station);
     const auto spread = [&](double sd_m) {
-      return QStringLiteral("±") + number(1.645 * sd_m, Dimension::length, style.units);
+      return QStringLiteral("±") + number(ring_shares[1].sds * sd_m, Dimension::length, style.units);
     };
     words = {QObject::tr("axis %1 deep").arg(number(ground_m - point->z_m, Dimension::length, style.units)),
-             QObject::tr("nine in ten within %1 across, %2 in height")
+             QObject::tr("nine in ten in the ring: %1 across, %2 in height")
                  .arg(spread(point->sd_lateral_m), spread(point->sd_vertical_m))};
   }
   double y = box.top() + 2 * line;
