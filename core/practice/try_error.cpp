@@ -6,6 +6,7 @@
 #include "burrow/base/ensure.h"
 #include "burrow/bore/path.h"
 #include "burrow/bore/point_on_path.h"
+#include "burrow/crossing/locks.h"
 
 namespace burrow {
 
@@ -42,6 +43,19 @@ Crossing with_error(const Crossing& crossing, const Tables& tables, const TryErr
   if (error.aim_rad != 0)
     launch.heading.set(Angle{launch.heading->rad + std::clamp(error.aim_rad, -steepest_rad, steepest_rad)});
   return made;
+}
+
+std::optional<std::string> locked_against(const Crossing& crossing, const TryError& error) {
+  std::vector<std::string> changed;
+  if (error.level_rad != 0) changed.emplace_back("/bore/launch/grade");
+  if (error.aim_rad != 0) changed.emplace_back("/bore/launch/heading_rad");
+  if (error.deeper_m != 0) changed.emplace_back("/bore/launch/elevation_m");
+  if (!error.tool.empty()) changed.emplace_back("/bore/tool");
+  if (!error.soil.empty())
+    for (const Stratum& stratum : crossing.site.strata) changed.push_back("/site/strata/" + stratum.id);
+  for (std::string& member : changed)
+    if (member_locked(crossing, member)) return std::move(member);
+  return std::nullopt;
 }
 
 std::optional<Miss> miss_between(const BorePath& planned, const BorePath& other) {

@@ -88,6 +88,28 @@ TEST(WhatIf, KeptIsOneStep_UndoneIsThePlan) {
   EXPECT_EQ(w.crossing(), before);
 }
 
+TEST(WhatIf, LockedIsTried_NotKept) {
+  Trying w;
+  w.window.document().change(QStringLiteral("lock"), [](Crossing& c) { c.locks = {"/bore/launch/grade"}; });
+  const Crossing before = w.crossing();
+  w.bar().slider(WhatIfBar::level)->setValue(4);
+  ASSERT_TRUE(w.bar().tried());
+  QTest::mouseClick(w.bar().findChildren<QPushButton*>().front(), Qt::LeftButton);
+  EXPECT_EQ(w.crossing(), before);
+  EXPECT_TRUE(w.bar().visible_text().contains(QStringLiteral("/bore/launch/grade")));
+  EXPECT_TRUE(w.bar().tried()) << "nothing that was tried is lost";
+}
+
+// A layout that comes out of the ground has no place at the exit to compare with.
+TEST(WhatIf, LayoutThatNeverArrives_NoMissAtTheExitIsTold) {
+  Trying w;
+  w.window.document().change(QStringLiteral("up"), [](Crossing& c) { c.bore.launch.grade.v = 0.5; });
+  ASSERT_NE(w.window.document().assessment().bore.ends, PathEnd::exit);
+  w.bar().slider(WhatIfBar::level)->setValue(-40);
+  EXPECT_FALSE(w.bar().miss());
+  EXPECT_FALSE(w.bar().visible_text().contains(QStringLiteral("At the exit"))) << w.bar().visible_text().toStdString();
+}
+
 // What nobody tried any more is not shown: closed, another crossing, an edit of the plan.
 TEST(WhatIf, ClosedOrAnotherCrossing_NothingIsTried) {
   Trying w;

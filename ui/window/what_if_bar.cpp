@@ -24,7 +24,7 @@ constexpr double degree_step_rad = 0.05 * pi / 180;
 constexpr int degree_steps = 40;  // two degrees to either side
 constexpr double depth_step_m = 0.02;
 constexpr int depth_steps = 50;
-constexpr double level_m = 1.2, level_ft_m = 4 * 0.3048;  // common lengths of a level
+constexpr double level_m = 1.2, level_ft_m = 4 * 0.3048;  // of a level; common practice, no source
 constexpr double off_level_m = 0.001, off_level_in_m = 0.0254 / 16;
 
 }  // namespace
@@ -150,6 +150,10 @@ void WhatIfBar::type(Knob& knob) {
 
 void WhatIfBar::keep() {
   if (error_ == TryError{}) return;
+  if (const std::optional<std::string> member = locked_against(document_.crossing(), error_)) {
+    said_->setText(tr("locked in the file (%1): not dragged; a double-click types it").arg(text_from(*member)));
+    return;
+  }
   const TryError kept = error_;
   const Tables& tables = document_.tables();
   if (!document_.change(tr("Keep what was tried"), [&](Crossing& c) { c = with_error(c, tables, kept); })) {
@@ -221,7 +225,8 @@ void WhatIfBar::show_answer() {
   const bool tried = !(error_ == TryError{});
   answer_ = tried ? try_error(document_.crossing(), document_.tables(), error_) : TryErrorAnswer{};
   tried_ = tried && answer_.path.points.size() > 1 ? std::make_shared<const BorePath>(answer_.path) : nullptr;
-  miss_ = tried_ ? miss_between(document_.assessment().bore, *tried_) : std::nullopt;
+  const BorePath& layout = document_.assessment().bore;  // one that ends elsewhere says nothing of the exit
+  miss_ = tried_ && layout.ends == PathEnd::exit ? miss_between(layout, *tried_) : std::nullopt;
   said_->setText(with_units_kept(words()));
   thumb_->setText(tried ? tr("Tried, not judged: the verdict is that of the layout.") + QLatin1Char('\n') +
                               with_units_kept(thumb())

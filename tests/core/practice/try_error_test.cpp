@@ -65,6 +65,22 @@ TEST(TryError, Kept_SoilIsAGuess) {
   for (const Stratum& stratum : kept.site.strata) EXPECT_EQ(stratum.known.value, StratumEvidence::guess);
 }
 
+// What somebody locked is tried, but not kept.
+TEST(TryError, Locked_IsNamed_OnlyWhereItWouldChange) {
+  Crossing crossing = clean_crossing();
+  const TryError all{0.01, 0.01, 0.1, "soft-clay", "tool-95"};
+  EXPECT_FALSE(locked_against(crossing, all));
+  crossing.locks = {"/bore/launch"};
+  EXPECT_EQ(locked_against(crossing, all), "/bore/launch/grade");
+  EXPECT_FALSE(locked_against(crossing, {0, 0, 0, "soft-clay", "tool-95"}));
+  crossing.locks = {"/bore/launch/elevation_m"};
+  EXPECT_FALSE(locked_against(crossing, {0.01, 0.01, 0, "", ""}));
+  EXPECT_EQ(locked_against(crossing, {0, 0, 0.1, "", ""}), "/bore/launch/elevation_m");
+  crossing.locks = {"/bore/tool", "/site/strata"};
+  EXPECT_EQ(locked_against(crossing, {0, 0, 0, "", "tool-95"}), "/bore/tool");
+  EXPECT_EQ(locked_against(crossing, {0, 0, 0, "soft-clay", ""}), "/site/strata/" + crossing.site.strata[0].id);
+}
+
 // Derived: straight, half a degree over 12.6 m is 12.6 tan 0.5° = 0.110 m; both of equal length end together.
 TEST(TryError, MissBetween_HalfADegreeIsElevenCentimetres) {
   Crossing crossing = clean_crossing();

@@ -37,6 +37,10 @@ struct TryErrorAnswer {
 /// TryError.Kept_*
 Crossing with_error(const Crossing& crossing, const Tables& tables, const TryError& error);
 
+/// The first locked member that keeping these errors would change, "/bore/launch/grade"; nothing: they may be kept.
+/// Evidence: TryError.Locked_*
+std::optional<std::string> locked_against(const Crossing& crossing, const TryError& error);
+
 /// Where two paths are at the station at which the shorter of them ends.
 struct Miss {
   PathPoint planned, other;
