@@ -113,11 +113,9 @@ Result<void> write_movie(const CommandArgs& args, std::ostream& told) {
   std::size_t tenths = 0;
   return write_movie(opened->crossing, opened->assessment, opened->tables, asked, text_from(options->value("-o", "")),
                      [&](std::size_t done, std::size_t all) {
-                       if (done * 10 / all > tenths) {
-                         tenths = done * 10 / all;
-                         told << tenths * 10 << " %\n" << std::flush;
-                       }
-                       return true;
+                       if (done * 10 / all <= tenths) return;
+                       tenths = done * 10 / all;
+                       told << tenths * 10 << " %\n" << std::flush;
                      });
 }
 

@@ -9,6 +9,7 @@
 #include <QImage>
 #include <QSet>
 #include <charconv>
+#include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "burrow/sheet/movie.h"
@@ -292,6 +293,18 @@ TEST(MovieCommand, WrongWords_AreRefused) {
     EXPECT_THAT(ran.err, HasSubstr(said));
     EXPECT_FALSE(QFileInfo::exists(QString::fromStdString(folder.path("a")))) << said;
   }
+}
+
+// A crossing without a path has nothing to show: no empty movie, and no folder left behind.
+TEST(MovieCommand, NoPath_IsRefused) {
+  const Folder folder;
+  nlohmann::json crossing = nlohmann::json::parse(std::ifstream(sample("first-lesson")));
+  crossing["bore"]["launch"]["elevation_m"] = 100.0;  // above the ground
+  folder.write("up.crossing", crossing.dump());
+  const Ran ran = run("movie", {folder.path("up.crossing"), "-o", folder.path("frames")});
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("nothing to play"));
+  EXPECT_FALSE(QFileInfo::exists(QString::fromStdString(folder.path("frames"))));
 }
 
 TEST(MovieCommand, WithoutFfmpeg_SaysWhatToDo) {

@@ -29,7 +29,7 @@ QString frame_name(std::size_t number) {
 /// Each frame as a picture of its own in the folder.
 Result<void> write_frames(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
                           const MovieOptions& options, const std::shared_ptr<const Playback>& bore, const QDir& folder,
-                          const std::function<bool(std::size_t, std::size_t)>& told) {
+                          const std::function<void(std::size_t, std::size_t)>& told) {
   const std::vector<double> times = frame_times(*bore, options);
   LayerCache kept;
   QByteArray last;
@@ -45,7 +45,7 @@ Result<void> write_frames(const Crossing& crossing, const Assessment& assessment
             save_atomically(path, std::string_view(last.constData(), static_cast<std::size_t>(last.size())));
         !saved)
       return saved;
-    if (told && !told(i + 1, times.size())) return fail("movie", "stopped", "to run to its end");
+    if (told) told(i + 1, times.size());
   }
   return {};
 }
@@ -85,7 +85,7 @@ std::vector<double> frame_times(const Playback& bore, const MovieOptions& option
 
 Result<void> write_movie(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
                          const MovieOptions& options, const QString& path,
-                         const std::function<bool(std::size_t, std::size_t)>& told) {
+                         const std::function<void(std::size_t, std::size_t)>& told) {
   if (Result<void> fits = fit_for_a_picture(options.image); !fits) return fits;
   const auto bore =
       std::make_shared<const Playback>(predicted_playback(assessment, resolve_tool(crossing.bore.tool, tables)));

@@ -20,11 +20,11 @@ struct MovieOptions {
 std::vector<double> frame_times(const Playback& bore, const MovieOptions& options);
 
 /// `path` ends in .mp4 or .gif, or is a folder for numbered PNG files, which is made. A movie is there whole or not at
-/// all. `told`: how many frames of how many are done; false stops it.
+/// all. `told`: how many frames of how many are done.
 /// Errors: nothing to play, a size, more than 20,000 frames, no ffmpeg, what ffmpeg said, a place that cannot be
-/// written, a folder that is not empty, stopped.   Evidence: Movie.*
+/// written, a folder that is not empty.   Evidence: Movie.*
 Result<void> write_movie(const Crossing& crossing, const Assessment& assessment, const Tables& tables,
                          const MovieOptions& options, const QString& path,
-                         const std::function<bool(std::size_t, std::size_t)>& told = {});
+                         const std::function<void(std::size_t, std::size_t)>& told = {});
 
 }  // namespace burrow
