@@ -116,8 +116,8 @@ std::string owner_of(const std::string& include) {
   if (include == "pugixml.hpp") return "pugixml";
   if (include == "seccomp.h") return "seccomp";
   if (include == "unistd.h" || include == "poll.h" || include == "fcntl.h" || include == "dlfcn.h" ||
-      include == "locale.h" || include == "malloc.h" || include == "spawn.h" || include.starts_with("sys/") || include.starts_with("linux/") ||
-      include.starts_with("sanitizer/"))
+      include == "locale.h" || include == "malloc.h" || include == "spawn.h" || include.starts_with("sys/") ||
+      include.starts_with("linux/") || include.starts_with("sanitizer/"))
     return "system";
   return "unknown";
 }

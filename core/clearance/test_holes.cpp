@@ -236,9 +236,8 @@ std::vector<Place> places_apart(std::vector<double> holes_along_m, std::vector<P
   };
   while (true) {
     Place nearest{record.length()};
-    for (int k = -steps_each_way; k <= steps_each_way; ++k) {
-      std::size_t& hole = next[static_cast<std::size_t>(k + steps_each_way)];
-      const auto along = [&] { return holes_along_m[hole] + reach_m * k / steps_a_reach; };
+    for (int k = -steps_each_way; std::size_t & hole : next) {
+      const auto along = [&, step = k++] { return holes_along_m[hole] + reach_m * step / steps_a_reach; };
       while (hole < holes_along_m.size() && passed(along())) ++hole;
       if (hole < holes_along_m.size() && along() < nearest.along_m) nearest = {along()};
     }

@@ -51,7 +51,7 @@ class BoreAxis {
 
  private:
   struct Box {
-    double low[3], high[3];
+    double low[3] = {}, high[3] = {};
   };
   struct Node {
     Box box;

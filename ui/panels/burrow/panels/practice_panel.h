@@ -17,7 +17,6 @@ class QTimer;
 
 namespace burrow {
 
-
 class PracticePanel : public FormPanel {
   Q_OBJECT
 
