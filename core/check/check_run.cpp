@@ -1,6 +1,7 @@
 #include "check_run.h"
 
 #include <cmath>
+#include <thread>
 
 #include "burrow/base/phrase.h"
 
@@ -70,6 +71,12 @@ StructureAnswer& structure_answer(Assessment& answer, const SurfaceFeature& feat
   structure.id = feature.id;
   structure.name = feature.name;
   return structure;
+}
+
+unsigned threads_for(const CheckRun& run, std::size_t utilities) {
+  constexpr std::size_t many = 96;
+  static const unsigned cores = std::clamp(std::thread::hardware_concurrency(), 1U, 4U);  // asking costs a system call
+  return run.wants_working() && utilities >= many ? cores : 1;
 }
 
 }  // namespace burrow

@@ -115,6 +115,9 @@ std::optional<Limit> cover_limit(const CheckRun& run, const SurfaceFeature& feat
 /// Whether heave and settlement of a thing on top are judged.
 bool moves_with_ground(const SurfaceFeature& feature);
 
+/// Threads for so many utilities: a second one pays from some dozens on. A search has its launches to share out.
+unsigned threads_for(const CheckRun& run, std::size_t utilities);
+
 /// One note for all utilities that share a trouble which no form at hand can judge: the worst of them, how many more.
 struct WorstOfMany {
   std::size_t count = 0;

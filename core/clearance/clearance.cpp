@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/base/parallel_for.h"
 #include "burrow/clearance/contact.h"
 #include "burrow/clearance/course.h"
 #include "burrow/crossing/statement.h"
@@ -208,81 +209,122 @@ LocationSd location_sd(const Located& located, const Tables& tables, double dept
   return sd;
 }
 
+namespace {
+
+/// What all utilities of one bore are asked with.
+struct Asked {
+  const BorePath& path;
+  const BoreAxis& axis;
+  double bore_diameter_m, bore_sd_m;
+  const LevelLine& ground;
+  const ClearanceRules& rules;
+  const Tables& tables;
+  const std::vector<TestHole>& holes;
+  const PathFans& fans;
+};
+
+Clearance what_is_known(const Asked& asked, const Utility& utility) {
+  Clearance c;
+  c.id = utility.id;
+  c.name = utility.name;
+  c.kind = utility.kind;
+  c.status = *utility.status;
+  c.how = *utility.located.how;
+  c.dangerous = row_of(asked.tables, utility.kind).dangerous;
+  c.live = may_be_live(utility, asked.tables);
+  c.unexposed = true;
+  c.no_diameter = !utility.outside_diameter;
+  c.contact_radius_m = asked.bore_diameter_m / 2 + (utility.outside_diameter ? utility.outside_diameter->m / 2 : 0);
+  return c;
+}
+
+/// The line by its test holes, and whether these show it where the bore crosses; false: there is none.
+bool pin(Clearance& c, const Asked& asked, const Utility& utility, const LineReach& reach, const LocationSd& sd,
+         std::vector<PathVertex>& moved, std::optional<Approach>& near) {
+  const double sd_m = std::hypot(asked.bore_sd_m, sd.lateral_m.value_or(0), sd.vertical_m.value_or(0));
+  const ClearanceRules none;  // what was entered for this one alone: no rule moves where its line is looked at
+  const NearBore bore =
+      near_bore(asked.path, near->distance_m, c.contact_radius_m + clear_gap_wanted(none, utility, true).m, sd_m);
+  c.pinned = pinned_line(utility, sd, asked.holes, &bore);
+  if (c.pinned.line.empty()) return false;
+  if (reach.first_m > 0 || reach.last_m > 0) lengthen(c.pinned.line, reach);
+  moved.clear();
+  for (const PinnedVertex& v : c.pinned.line) moved.push_back(v.at);
+  near = asked.axis.nearest_to(moved);
+  c.hole_at_bore = shown_by_hole(*near, utility, asked.holes, asked.tables.judged_on);
+  c.unexposed = !c.hole_at_bore;
+  c.no_sd = c.no_sd && !(c.hole_at_bore && sd.lateral_m && sd.vertical_m);
+  return true;
+}
+
+/// Gap and chances at the nearest place and along the run.
+void judge_line(Clearance& c, const Asked& asked, const std::vector<PathVertex>& line, const Approach& near,
+                const LocationSd& sd, MixedChances& mixed) {
+  c.station_m = near.on_utility.x_m;
+  c.offset_m = near.on_utility.y_m;
+  c.angle_rad = near.angle_rad;
+  const LocationError error{sd.lateral_m.value_or(0), sd.vertical_m.value_or(0)};
+  const Pair pair{
+      line, asked.path, asked.axis, error, c.pinned.line, c.contact_radius_m, c.contact_radius_m + c.required_fixed_m};
+  const Station station = station_on(asked.path, asked.axis, near.bore_segment, near.on_bore_share);
+  if (near.depth_unknown) {
+    answer_in_plan(c, near, station, pair.error_at(near.utility_segment, near.on_utility_share));
+    return;
+  }
+  answer_in_space(c, near, station, pair);
+  if (asked.fans.empty())
+    add_chances(c, pair, station, near, std::hypot(asked.bore_sd_m, greatest_error(pair)));
+  else
+    add_mixed_chances(c, pair, station, near, mixed);
+}
+
+/// `moved`: room for a line, kept from one utility to the next.
+Clearance clearance_of(const Asked& asked, const Utility& utility, MixedChances& mixed,
+                       std::vector<PathVertex>& moved) {
+  Clearance c = what_is_known(asked, utility);
+  const LineReach reach = reach_of(utility, asked.ground, asked.tables);
+  const bool longer = reach.first_m > 0 || reach.last_m > 0;
+  if (longer) moved = lengthened(utility.path, reach);
+  std::optional<Approach> near = asked.axis.nearest_to(longer ? moved : utility.path);
+  const bool holed = near && has_hole(utility, asked.holes);
+  const auto depth_of_holes = [&] { return depth_found(utility, asked.holes, asked.ground); };
+  if (near)
+    c.depth_m =
+        std::max(depth_at(asked.ground, near->on_utility), holed && !near->on_utility.z_m ? depth_of_holes() : 0);
+  const LocationSd sd = location_sd(utility.located, asked.tables, c.depth_m);
+  c.no_sd = !(sd.lateral_m > 0.0) || !(sd.vertical_m > 0.0);
+  const bool pinned = holed && pin(c, asked, utility, reach, sd, moved, near);
+  c.exposure_unproved = c.how == LocatedHow::exposed && c.unexposed;
+  c.required_fixed_m = clear_gap_wanted(asked.rules, utility, c.unexposed).m;
+  c.required_exposed_m = clear_gap_wanted(asked.rules, utility, false).m;
+  if (near)
+    judge_line(c, asked, longer || pinned ? moved : utility.path, *near, sd, mixed);
+  else
+    c.depth_unknown_at_bore = utility.path.empty();
+  return c;
+}
+
+}  // namespace
+
 std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, const std::vector<Utility>& utilities,
                                   const LevelLine& ground, const ClearanceRules& rules, const Tables& tables,
-                                  const std::vector<TestHole>& holes, const PathFans& fans) {
+                                  const std::vector<TestHole>& holes, const PathFans& fans, unsigned threads) {
+  constexpr std::size_t at_once = 16;  // one thread's piece
   const BoreAxis axis(path);
-  const double bore_sd_m = greatest_sd(path);
-  std::vector<Clearance> answers;
-  answers.reserve(utilities.size());
-  std::vector<PathVertex> moved;
-  MixedChances mixed(fans);
-  for (const Utility& utility : utilities) {
-    Clearance& c = answers.emplace_back();
-    c.id = utility.id;
-    c.name = utility.name;
-    c.kind = utility.kind;
-    c.status = *utility.status;
-    c.how = *utility.located.how;
-    c.dangerous = row_of(tables, utility.kind).dangerous;
-    c.live = may_be_live(utility, tables);
-    c.unexposed = true;
-    c.no_diameter = !utility.outside_diameter;
-    c.contact_radius_m = bore_diameter.m / 2 + (utility.outside_diameter ? utility.outside_diameter->m / 2 : 0);
-
-    const LineReach reach = reach_of(utility, ground, tables);
-    const bool longer = reach.first_m > 0 || reach.last_m > 0;
-    if (longer) moved = lengthened(utility.path, reach);
-    std::optional<Approach> near = axis.nearest_to(longer ? moved : utility.path);
-    const bool holed = near && has_hole(utility, holes);
-    const double depth = !near ? 0
-                               : std::max(depth_at(ground, near->on_utility),
-                                          holed && !near->on_utility.z_m ? depth_found(utility, holes, ground) : 0);
-    const LocationSd sd = location_sd(utility.located, tables, depth);
-    c.no_sd = !(sd.lateral_m > 0.0) || !(sd.vertical_m > 0.0);
-    c.depth_m = depth;
-    const std::vector<PathVertex>* line = longer ? &moved : &utility.path;
-    if (holed) {
-      const double sd_m = std::hypot(bore_sd_m, sd.lateral_m.value_or(0), sd.vertical_m.value_or(0));
-      const ClearanceRules none;  // what was entered for this one alone: no rule moves where its line is looked at
-      const NearBore bore =
-          near_bore(path, near->distance_m, c.contact_radius_m + clear_gap_wanted(none, utility, true).m, sd_m);
-      c.pinned = pinned_line(utility, sd, holes, &bore);
-    }
-    if (!c.pinned.line.empty()) {
-      if (longer) lengthen(c.pinned.line, reach);
-      moved.clear();
-      for (const PinnedVertex& v : c.pinned.line) moved.push_back(v.at);
-      line = &moved;
-      near = axis.nearest_to(moved);
-      c.hole_at_bore = shown_by_hole(*near, utility, holes, tables.judged_on);
-      c.unexposed = !c.hole_at_bore;
-      c.no_sd = c.no_sd && !(c.hole_at_bore && sd.lateral_m && sd.vertical_m);
-    }
-    c.exposure_unproved = c.how == LocatedHow::exposed && c.unexposed;
-    c.required_fixed_m = clear_gap_wanted(rules, utility, c.unexposed).m;
-    c.required_exposed_m = clear_gap_wanted(rules, utility, false).m;
-    if (!near) {
-      c.depth_unknown_at_bore = utility.path.empty();
-      continue;
-    }
-    c.station_m = near->on_utility.x_m;
-    c.offset_m = near->on_utility.y_m;
-    c.angle_rad = near->angle_rad;
-    const LocationError error{sd.lateral_m.value_or(0), sd.vertical_m.value_or(0)};
-    const Pair pair{
-        *line, path, axis, error, c.pinned.line, c.contact_radius_m, c.contact_radius_m + c.required_fixed_m};
-    const Station station = station_on(path, axis, near->bore_segment, near->on_bore_share);
-    if (near->depth_unknown) {
-      answer_in_plan(c, *near, station, pair.error_at(near->utility_segment, near->on_utility_share));
-      continue;
-    }
-    answer_in_space(c, *near, station, pair);
-    if (fans.empty())
-      add_chances(c, pair, station, *near, std::hypot(bore_sd_m, greatest_error(pair)));
-    else
-      add_mixed_chances(c, pair, station, *near, mixed);
-  }
+  const Asked asked{path, axis, bore_diameter.m, greatest_sd(path), ground, rules, tables, holes, fans};
+  struct Room {
+    MixedChances mixed;
+    std::vector<PathVertex> moved;
+  };
+  std::vector<Room> rooms(std::max(1U, threads), Room{MixedChances(fans), {}});
+  std::vector<Clearance> answers(utilities.size());
+  parallel_for(static_cast<unsigned>(rooms.size()), (utilities.size() + at_once - 1) / at_once, {},
+               [&](std::size_t worker, std::size_t piece) {
+                 Room& room = rooms[worker];
+                 const std::size_t end = std::min(utilities.size(), (piece + 1) * at_once);
+                 for (std::size_t i = piece * at_once; i < end; ++i)
+                   answers[i] = clearance_of(asked, utilities[i], room.mixed, room.moved);
+               });
   return answers;
 }
 

@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <utility>
+#include <vector>
 
+#include "burrow/base/parallel_for.h"
 #include "burrow/clearance/clearance.h"
 #include "burrow/clearance/course.h"
 #include "burrow/pit/pit_reach.h"
@@ -234,8 +237,17 @@ void check_pit_utilities(CheckRun& run, const PitUnderCheck& pit) {
   if (run.crossing.site.utilities.empty()) return;
   const PitReach reach(pit.shape, *pit.entered.sump_depth, walls_of(run, pit));
   const ClearanceRules rules = clearance_rules(run.limits, run.tables);
-  for (const Utility& utility : run.crossing.site.utilities) {
-    const NearPit near(run, reach, rules, utility);
+  const std::vector<Utility>& utilities = run.crossing.site.utilities;
+  constexpr std::size_t at_once = 16;  // one thread's piece
+  std::vector<std::optional<NearPit>> all(utilities.size());
+  parallel_for(threads_for(run, utilities.size()), (utilities.size() + at_once - 1) / at_once, {},
+               [&](std::size_t, std::size_t piece) {
+                 const std::size_t end = std::min(utilities.size(), (piece + 1) * at_once);
+                 for (std::size_t i = piece * at_once; i < end; ++i) all[i].emplace(run, reach, rules, utilities[i]);
+               });
+  for (std::size_t i = 0; i < utilities.size(); ++i) {
+    const Utility& utility = utilities[i];
+    const NearPit& near = *all[i];
     if (near.without_depth()) ask_for_depth(run, utility, *near.without_depth());
     if (say_inside(run, pit, utility, near.nearest(true), true) ||
         say_inside(run, pit, utility, near.nearest(false), false))

@@ -166,8 +166,9 @@ UtilityAnswer answer_of(const Clearance& c) {
 void check_utilities(CheckRun& run) {
   const ClearanceRules rules = clearance_rules(run.limits, run.tables);
   const std::vector<Utility>& utilities = run.crossing.site.utilities;
-  std::vector<Clearance> all = clearances(run.answer.bore, run.tool.diameter, utilities, run.crossing.site.ground,
-                                          rules, run.tables, run.crossing.site.test_holes, run.fans);
+  std::vector<Clearance> all =
+      clearances(run.answer.bore, run.tool.diameter, utilities, run.crossing.site.ground, rules, run.tables,
+                 run.crossing.site.test_holes, run.fans, threads_for(run, utilities.size()));
   for (std::size_t i = 0; i < all.size(); ++i) doubt_holes(run, rules, utilities[i], all[i]);
   const WorkLine work = work_line(run);
   std::vector<LineNearby> in_service;

@@ -4,13 +4,15 @@
 #include <atomic>
 #include <functional>
 #include <stop_token>
+#include <system_error>
 #include <thread>
 #include <vector>
 
 namespace burrow {
 
 /// Calls `work(worker, piece)` for each piece once, on `threads` threads of which this one is the first; `after` on
-/// this thread after each of its pieces, with the number of pieces done. Ends early where stopping is asked for.
+/// this thread after each of its pieces, with the number of pieces done. Ends early where stopping is asked for. Where
+/// the system gives no more threads, those that there are do all of it.
 inline void parallel_for(unsigned threads, std::size_t pieces, const std::stop_token& stop,
                          const std::function<void(std::size_t worker, std::size_t piece)>& work,
                          const std::function<void(std::size_t done)>& after = {}) {
@@ -25,7 +27,12 @@ inline void parallel_for(unsigned threads, std::size_t pieces, const std::stop_t
     }
   };
   std::vector<std::jthread> helpers;
-  for (unsigned i = 1; i < threads; ++i) helpers.emplace_back([&take, i] { take(i); });
+  helpers.reserve(threads);
+  try {
+    for (unsigned i = 1; i < threads && i < pieces; ++i) helpers.emplace_back([&take, i] { take(i); });
+  } catch (const std::system_error&) {
+    // as many as there are
+  }
   take(0);
 }
 

@@ -108,11 +108,12 @@ struct Clearance {
 /// with it down to 20°, are a tenth more at 10° and twice as many at 3°. Test holes: `pinned_line`; one with level,
 /// date and name within 0.5 m of the place nearest the bore, at a crossing above 20°, exposes the utility there.
 /// Declared ends: `reach_of`. With `fans` the chances are summed over the steering constant and the grounds that
-/// guesses may be; without them the first order counts. Range: ground line not empty when a preset states a share of
-/// depth.   Evidence: Clearance.*, Clearance.RandomBores_*, TestHoles.*
+/// guesses may be; without them the first order counts. On `threads` threads the answers are the same. Range: ground
+/// line not empty when a preset states a share of depth.   Evidence: Clearance.*, Clearance.RandomBores_*, TestHoles.*
 std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, const std::vector<Utility>& utilities,
                                   const LevelLine& ground, const ClearanceRules& rules, const Tables& tables,
-                                  const std::vector<TestHole>& holes = {}, const PathFans& fans = {});
+                                  const std::vector<TestHole>& holes = {}, const PathFans& fans = {},
+                                  unsigned threads = 1);
 
 /// The working behind one answer: codes `utility.separation`, `utility.gap-low`, `utility.contact`,
 /// `utility.encroachment`. Holds the very numbers of the answer; empty where they are unknown.
