@@ -1,6 +1,7 @@
 # In the folder that becomes the package: pages of the manual packed, as Debian wants them.
 if(CPACK_GENERATOR STREQUAL "DEB")
-  file(GLOB_RECURSE pages ${CPACK_TEMPORARY_INSTALL_DIRECTORY}/*/man1/*.1)
+  file(GLOB_RECURSE pages ${CPACK_TEMPORARY_INSTALL_DIRECTORY}/*.1)
+  list(FILTER pages INCLUDE REGEX "/man1/")
   if(NOT pages)
     message(FATAL_ERROR "no page of the manual below ${CPACK_TEMPORARY_INSTALL_DIRECTORY}")
   endif()

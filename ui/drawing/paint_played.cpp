@@ -71,6 +71,19 @@ void paint_hole_and_tool(QPainter& painter, const Scene& scene, Pane pane, const
   painter.setBrush(Qt::NoBrush);
 }
 
+/// Another bore at the same time of it: outlines alone.
+void paint_beside(QPainter& painter, const Scene& scene, Pane pane, const Playback& bore, double time_s) {
+  if (bore.empty()) return;
+  const double nose_m = nose_at(bore, time_s), radius = bore.tool_diameter_m / 2;
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(scene.style.theme.ghost, scene.style.hair * 1.4, Qt::DashLine));
+  const Body hole{axis_between(bore, 0, nose_m), radius};
+  if (hole.axis.size() > 1) painter.drawPolygon(outline(scene.frame, pane, hole, false));
+  painter.setPen(QPen(scene.style.theme.ghost, scene.style.hair * 2.2));
+  const Body tool{axis_between(bore, nose_m - bore.tool_length_m, nose_m), radius};
+  painter.drawPolygon(outline(scene.frame, pane, tool, true));
+}
+
 /// A round number of times the true height: the greatest rise two lines of text high.
 double times_drawn(const Scene& scene, double most_m) {
   const double times = 2.2 * scene.style.text / (most_m * scene.frame.px_per_m * scene.frame.exaggeration);
@@ -118,6 +131,17 @@ void paint_passing_heave(QPainter& painter, const Scene& scene, double nose_stat
             words, scene.style.theme.ink, scene.style.theme.sky);
 }
 
+const std::vector<UtilityAnswer>& passed_answers(const Scene& scene) {
+  const Played& played = *scene.layers.played;
+  return played.passed ? *played.passed : scene.assessment.utilities;
+}
+
+const UtilityAnswer* passed_answer(const Scene& scene, const std::string& id) {
+  for (const UtilityAnswer& answer : passed_answers(scene))
+    if (answer.id == id) return &answer;
+  return nullptr;
+}
+
 /// The worst that is said of a line: a distance that is kept is no all-clear while a stop or caution stands.
 QColor passed_colour(const Scene& scene, const UtilityAnswer& u) {
   QColor ink = scene.style.theme.focus;
@@ -133,7 +157,7 @@ QColor passed_colour(const Scene& scene, const UtilityAnswer& u) {
 /// A line whose distance nobody knows is passed too, and says so.
 void paint_passed_unknown(QPainter& painter, const Scene& scene, Pane pane, double nose_station_m) {
   for (const Utility& utility : scene.crossing.site.utilities) {
-    const UtilityAnswer* answer = answer_for(scene, utility.id);
+    const UtilityAnswer* answer = passed_answer(scene, utility.id);
     if (answer && answer->separation_m && answer->on_bore) continue;
     const UtilityMark mark = utility_mark(utility);
     if (mark.station_m > nose_station_m) continue;
@@ -152,7 +176,7 @@ void paint_passed(QPainter& painter, const Scene& scene, Pane pane, double nose_
   const Frame& f = scene.frame;
   const Theme& theme = scene.style.theme;
   painter.setFont(drawing_font(scene.style.text * 0.9, QFont::DemiBold));
-  for (const UtilityAnswer& u : scene.assessment.utilities) {
+  for (const UtilityAnswer& u : passed_answers(scene)) {
     if (!u.on_bore || !u.on_utility || !u.separation_m || u.on_bore->x_m > nose_station_m) continue;
     const bool plan = pane == Pane::plan;
     const QPointF a = plan ? f.above(u.on_bore->x_m, u.on_bore->y_m) : f.side(u.on_bore->x_m, u.on_bore->z_m);
@@ -161,7 +185,7 @@ void paint_passed(QPainter& painter, const Scene& scene, Pane pane, double nose_
     const QColor ink = passed_colour(scene, u);
     painter.setPen(QPen(ink, scene.style.hair * 2));
     painter.drawEllipse(b, scene.style.text * 0.55, scene.style.text * 0.55);
-    if (plan) continue;
+    if (plan || scene.layers.played->lines_elsewhere) continue;
     painter.drawLine(a, b);
     halo_text(painter, (a + b) / 2 + QPointF(scene.style.text * 0.5, scene.style.text * 0.3),
               text_from(format(*u.separation_m, Dimension::length, scene.style.units)), ink, theme.field);
@@ -174,11 +198,12 @@ void paint_played(QPainter& painter, const Scene& scene, Pane pane) {
   const double nose_m = nose_at(*played.bore, played.time_s);
   const PathPoint nose = point_at(played.bore->path, nose_m);
   if (pane == Pane::elevation) paint_passing_heave(painter, scene, nose.x_m);
+  if (played.beside) paint_beside(painter, scene, pane, *played.beside, played.time_s);
   paint_hole_and_tool(painter, scene, pane, played, nose_m);
   paint_passed(painter, scene, pane, nose.x_m);
   paint_passed_unknown(painter, scene, pane, nose.x_m);
   const auto& predicted = scene.assessment.bore;  // at its end, how far it is from the one predicted
-  if (played.in_truth && played.time_s >= played.bore->end_s() && predicted.points.size() > 1)
+  if (played.tells_miss && played.time_s >= played.bore->end_s() && predicted.points.size() > 1)
     paint_miss(painter, scene, pane, point_at(predicted, std::min(nose.s_m, predicted.points.back().s_m)), nose);
 }
 

@@ -2,8 +2,6 @@
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
-#include <QMouseEvent>
-#include <QPainter>
 #include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -21,96 +19,11 @@ namespace burrow {
 namespace {
 
 constexpr int frame_ms = 16;
-constexpr int parts_of_second = 10;  // of the strip's whole numbers
-constexpr int edge_px = 10;          // of the strip, left and right, for the round end
 constexpr std::array speeds{1.0, 5.0, 20.0, 60.0};
 constexpr int usual_speed = 2;
 constexpr double at_end_s = 1e-6;
 
-/// A step of whole minutes, so that about eight numbers stand below the strip.
-double step_of(double end_s) {
-  for (const double step : {15.0, 30.0, 60.0, 120.0, 300.0, 600.0, 1800.0, 3600.0})
-    if (end_s / step <= 9) return step;
-  return std::ceil(end_s / 9 / 3600) * 3600;
-}
-
 }  // namespace
-
-TimeStrip::TimeStrip(QWidget* parent) : QSlider(Qt::Horizontal, parent) {
-  setLayoutDirection(Qt::LeftToRight);  // time runs as the bore does
-  setFocusPolicy(Qt::StrongFocus);
-  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-  setAccessibleName(tr("Time of the bore"));
-  setSingleStep(parts_of_second);
-}
-
-void TimeStrip::set_bore(std::shared_ptr<const Playback> bore) {
-  bore_ = std::move(bore);
-  setRange(0, bore_ ? static_cast<int>(std::ceil(bore_->end_s() * parts_of_second)) : 0);
-  setPageStep(std::max(parts_of_second, maximum() / 10));
-  update();
-}
-
-void TimeStrip::set_theme(const Theme& theme) {
-  theme_ = theme;
-  update();
-}
-
-QSize TimeStrip::sizeHint() const {
-  return {240, fontMetrics().height() + 26};
-}
-
-double TimeStrip::x_of(double time_s) const {
-  const double end_s = bore_ ? bore_->end_s() : 0;
-  return edge_px + (end_s > 0 ? time_s / end_s : 0) * (width() - 2 * edge_px);
-}
-
-int TimeStrip::value_at(double x) const {
-  const double share = (x - edge_px) / std::max(1, width() - 2 * edge_px);
-  return static_cast<int>(std::lround(std::clamp(share, 0.0, 1.0) * maximum()));
-}
-
-void TimeStrip::mousePressEvent(QMouseEvent* event) {
-  if (event->button() != Qt::LeftButton) return;
-  setSliderDown(true);
-  setSliderPosition(value_at(event->position().x()));
-  setSliderDown(false);
-}
-
-void TimeStrip::mouseMoveEvent(QMouseEvent* event) {
-  if (event->buttons() & Qt::LeftButton) setSliderPosition(value_at(event->position().x()));
-}
-
-void TimeStrip::paintEvent(QPaintEvent*) {
-  QPainter painter(this);
-  painter.setRenderHint(QPainter::Antialiasing);
-  const double track = 12;
-  painter.setPen(QPen(theme_.line, 4, Qt::SolidLine, Qt::RoundCap));
-  painter.drawLine(QPointF(edge_px, track), QPointF(width() - edge_px, track));
-  if (!bore_) return;
-  const double now_s = static_cast<double>(value()) / parts_of_second;
-  painter.setPen(QPen(theme_.focus, 4, Qt::SolidLine, Qt::RoundCap));
-  painter.drawLine(QPointF(edge_px, track), QPointF(x_of(now_s), track));
-  painter.setPen(QPen(theme_.ink, 1.5));
-  for (const double mark_m : bore_->marks_m) {
-    const double x = x_of(time_at(*bore_, mark_m));
-    painter.drawLine(QPointF(x, track - 9), QPointF(x, track - 3));
-  }
-  painter.setPen(theme_.ink_soft);
-  const double step = step_of(bore_->end_s());
-  double free_from = -1e9;
-  for (double t = 0; t <= bore_->end_s() + at_end_s; t += step) {
-    const QString text = minutes(t);
-    const double wide = fontMetrics().horizontalAdvance(text),
-                 left = std::clamp(x_of(t) - wide / 2, 0.0, width() - wide);
-    if (left < free_from) continue;
-    painter.drawText(QPointF(left, height() - fontMetrics().descent() - 1), text);
-    free_from = left + wide + 6;
-  }
-  painter.setPen(QPen(hasFocus() ? theme_.focus : theme_.field, 2));
-  painter.setBrush(theme_.ink);
-  painter.drawEllipse(QPointF(x_of(now_s), track), 7, 7);
-}
 
 PlayerBar::PlayerBar(QWidget* parent)
     : QWidget(parent),
@@ -119,7 +32,9 @@ PlayerBar::PlayerBar(QWidget* parent)
       on_(new QToolButton(this)),
       close_(new QToolButton(this)),
       which_(new QComboBox(this)),
+      beside_(new QComboBox(this)),
       speed_(new QComboBox(this)),
+      number_(new QSpinBox(this)),
       strip_(new TimeStrip(this)),
       clock_text_(new QLabel(this)),
       task_(new QLabel(this)),
@@ -142,6 +57,12 @@ PlayerBar::PlayerBar(QWidget* parent)
   dress(close_, "close", tr("Close the player"));
   which_->setAccessibleName(tr("Which bore is played"));
   which_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+  beside_->setAccessibleName(tr("Which bore is drawn beside it"));
+  beside_->setToolTip(beside_->accessibleName());
+  beside_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+  number_->setAccessibleName(tr("Which of the simulated bores"));
+  number_->setToolTip(number_->accessibleName());
+  number_->setFocusPolicy(Qt::StrongFocus);
   speed_->setAccessibleName(tr("How many times as fast as on site"));
   speed_->setToolTip(speed_->accessibleName());
   for (const double times : speeds) speed_->addItem(QStringLiteral("×%1").arg(times), times);
@@ -152,7 +73,8 @@ PlayerBar::PlayerBar(QWidget* parent)
   task_->setAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   auto* row = new QHBoxLayout;
   row->setSpacing(4);
-  for (QWidget* widget : std::initializer_list<QWidget*>{play_, back_, on_, which_}) row->addWidget(widget);
+  for (QWidget* widget : std::initializer_list<QWidget*>{play_, back_, on_, which_, number_, beside_})
+    row->addWidget(widget);
   row->addWidget(strip_, 1);
   for (QWidget* widget : std::initializer_list<QWidget*>{clock_text_, speed_, close_}) row->addWidget(widget);
   auto* column = new QVBoxLayout(this);
@@ -175,11 +97,19 @@ void PlayerBar::connect_parts() {
   connect(on_, &QToolButton::clicked, this, [this] { step(1); });
   connect(close_, &QToolButton::clicked, this, &PlayerBar::closed);
   connect(strip_, &QSlider::valueChanged, this, [this](int value) {
-    time_s_ = static_cast<double>(value) / parts_of_second;
+    time_s_ = static_cast<double>(value) / TimeStrip::parts_of_second;
     show_time();
   });
   connect(which_, &QComboBox::currentIndexChanged, this, [this] {
     pause();
+    fill_choices(false);
+    if (const Bore* bore = now()) strip_->set_bore(bore->playback);
+    set_time(0);
+  });
+  connect(beside_, &QComboBox::currentIndexChanged, this, &PlayerBar::show_time);
+  connect(number_, &QSpinBox::valueChanged, this, [this] {
+    pause();
+    take_number();
     if (const Bore* bore = now()) strip_->set_bore(bore->playback);
     set_time(0);
   });
@@ -190,19 +120,58 @@ const PlayerBar::Bore* PlayerBar::now() const {
   return at >= 0 && at < static_cast<int>(bores_.size()) ? &bores_[static_cast<std::size_t>(at)] : nullptr;
 }
 
+const PlayerBar::Bore* PlayerBar::beside() const {
+  const QString name = beside_->currentData().toString();
+  const auto found = std::find_if(bores_.begin(), bores_.end(), [&](const Bore& bore) { return bore.name == name; });
+  return name.isEmpty() || found == bores_.end() || &*found == now() ? nullptr : &*found;
+}
+
+/// Of many, the one whose number stands in the field.
+void PlayerBar::take_number() {
+  const int at = which_->currentIndex();
+  if (at < 0 || at >= static_cast<int>(bores_.size())) return;
+  Bore& bore = bores_[static_cast<std::size_t>(at)];
+  if (!bore.one) return;
+  const Bore one = bore.one(number_->value());
+  bore.playback = one.playback;
+  bore.outcome = one.outcome;
+}
+
+/// The number where there are many, and what can be drawn beside the bore that is played.
+void PlayerBar::fill_choices(bool anew) {
+  const Bore* bore = now();
+  {
+    const QSignalBlocker quiet(number_);
+    number_->setRange(1, std::max(1, bore ? bore->many : 1));
+  }
+  number_->setVisible(bore && bore->many > 1);
+  take_number();
+  const QString kept = beside_->currentData().toString();
+  const QSignalBlocker quiet(beside_);
+  if (anew || beside_->count() != static_cast<int>(bores_.size())) beside_->setVisible(bores_.size() > 1);
+  beside_->clear();
+  beside_->addItem(tr("alone"), QString());
+  for (const Bore& other : bores_)
+    if (&other != bore) beside_->addItem(tr("beside: %1").arg(other.name), other.name);
+  beside_->setCurrentIndex(std::max(0, beside_->findData(kept)));
+}
+
 void PlayerBar::set_bores(std::vector<Bore> bores) {
   const int before = which_->currentIndex();
-  const bool same_list = bores.size() == bores_.size() &&
-                         std::equal(bores.begin(), bores.end(), bores_.begin(),
-                                    [](const Bore& a, const Bore& b) { return a.in_truth == b.in_truth; });
+  const bool same_list =
+      bores.size() == bores_.size() && std::equal(bores.begin(), bores.end(), bores_.begin(),
+                                                  [](const Bore& a, const Bore& b) { return a.name == b.name; });
+  const QString name = before >= 0 ? which_->currentText() : QString();
   bores_ = std::move(bores);
   if (!same_list) {
     const QSignalBlocker quiet(which_);
     which_->clear();
     for (const Bore& bore : bores_) which_->addItem(bore.name);
-    which_->setCurrentIndex(bores_.empty() ? -1 : std::clamp(before, 0, static_cast<int>(bores_.size()) - 1));
+    const int again = which_->findText(name);
+    which_->setCurrentIndex(bores_.empty() ? -1 : std::max(0, again));
   }
   which_->setVisible(bores_.size() > 1);
+  fill_choices(!same_list);
   const Bore* bore = now();
   {
     const QSignalBlocker quiet(strip_);
@@ -236,7 +205,15 @@ void PlayerBar::set_speed(double times) {
 
 void PlayerBar::choose(bool in_truth) {
   for (std::size_t i = 0; i < bores_.size(); ++i)
-    if (bores_[i].in_truth == in_truth) which_->setCurrentIndex(static_cast<int>(i));
+    if (in_truth ? bores_[i].in_truth : bores_[i].predicted) which_->setCurrentIndex(static_cast<int>(i));
+}
+
+void PlayerBar::choose(const QString& name) {
+  if (const int at = which_->findText(name); at >= 0) which_->setCurrentIndex(at);
+}
+
+void PlayerBar::set_beside(const QString& name) {
+  beside_->setCurrentIndex(std::max(0, beside_->findData(name)));
 }
 
 void PlayerBar::toggle() {
@@ -341,12 +318,19 @@ void PlayerBar::show_time() {
   }
   {
     const QSignalBlocker quiet(strip_);
-    strip_->setValue(static_cast<int>(std::lround(shown_s * parts_of_second)));
+    strip_->setValue(static_cast<int>(std::lround(shown_s * TimeStrip::parts_of_second)));
   }
   const double nose_m = nose_at(playback, shown_s);
   clock_text_->setText(played_text(playback, shown_s, units_));
-  show_task(task_text(playback, nose_m));
-  if (isVisible()) Q_EMIT played_changed(Played{bore->playback, shown_s, bore->in_truth});
+  const bool ended = shown_s >= playback.end_s() - at_end_s;
+  show_task(ended && !bore->outcome.isEmpty() ? bore->outcome : task_text(playback, nose_m));
+  if (!isVisible()) return;
+  Played played{bore->playback, shown_s, bore->in_truth};
+  played.tells_miss = !bore->predicted;
+  played.passed = bore->passed;
+  played.lines_elsewhere = bore->lines_elsewhere;
+  if (const Bore* other = beside()) played.beside = other->playback;
+  Q_EMIT played_changed(played);
 }
 
 void PlayerBar::showEvent(QShowEvent* event) {

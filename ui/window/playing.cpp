@@ -2,7 +2,9 @@
 
 #include <QAction>
 
+#include "burrow/check/played_bores.h"
 #include "burrow/check/predicted_playback.h"
+#include "burrow/day/recorded_playback.h"
 #include "burrow/window/main_window.h"
 #include "burrow/window/player_bar.h"
 #include "burrow/window/what_if_bar.h"
@@ -11,14 +13,44 @@ namespace burrow {
 
 namespace {
 
-/// Another path at the pace of the one predicted: the same time at the same share of its length.
-Playback as_fast(const Playback& predicted, const BorePath& path) {
-  Playback other = predicted;
-  other.path = path;
-  other.time_s.clear();
-  const double share = predicted.path.points.back().s_m / path.points.back().s_m;
-  for (const PathPoint& p : path.points) other.time_s.push_back(time_at(predicted, p.s_m * share));
-  return other;
+/// What became of one trial.
+QString outcome_words(const TrialOutcome& outcome) {
+  switch (outcome.end) {
+    case TrialEnd::arrived:
+      return outcome.inside_window
+                 ? MainWindow::tr("This simulated bore arrives where it is wanted.")
+                 : MainWindow::tr("This simulated bore reaches the exit, but not where it is wanted.");
+    case TrialEnd::daylight:
+      return MainWindow::tr("This simulated bore comes out of the ground before the exit.");
+    case TrialEnd::refused:
+      return MainWindow::tr("This simulated bore is stopped by a stone or hard ground.");
+    case TrialEnd::contact:
+      return MainWindow::tr("This simulated bore strikes a line, which lies there within its location error.");
+    case TrialEnd::lost:
+      return MainWindow::tr("This simulated bore never reaches the exit.");
+  }
+  return {};
+}
+
+PlayerBar::Bore simulated_bore(const Trials& trials, int number, const Playback& predicted) {
+  const auto at = static_cast<std::size_t>(number - 1);
+  PlayerBar::Bore bore;
+  bore.name = MainWindow::tr("Simulated bore");
+  bore.playback = std::make_shared<const Playback>(trial_playback(trials, at, predicted));
+  bore.lines_elsewhere = true;
+  if (at < trials.outcomes.size()) bore.outcome = outcome_words(trials.outcomes[at]);
+  return bore;
+}
+
+/// The last record in which the nose went on; none: nothing to play.
+Playback last_recorded(const Document& document, const Tool& tool) {
+  const Crossing& crossing = document.crossing();
+  for (auto record = crossing.record.rbegin(); record != crossing.record.rend(); ++record) {
+    const DayAnswer answer = day_of_record(crossing, document.tables(), *record, document.assessment());
+    const Playback bore = recorded_playback(*record, answer, tool);
+    if (!bore.empty()) return bore;
+  }
+  return {};
 }
 
 }  // namespace
@@ -48,6 +80,7 @@ void MainWindow::make_player() {
         fill_player();
       },
       Qt::QueuedConnection);  // after the drawing has let go of the old crossing
+  connect(&side_->job(), &TrialsJob::changed, this, &MainWindow::fill_player);
   connect(&side_->practice(), &PracticePanel::truth_changed, this, &MainWindow::fill_player, Qt::QueuedConnection);
 }
 
@@ -56,10 +89,37 @@ void MainWindow::fill_player() {
   const Tool tool = resolve_tool(document_.crossing().bore.tool, document_.tables());
   std::vector<PlayerBar::Bore> bores;
   const Playback predicted = predicted_playback(document_.assessment(), tool);
-  if (!predicted.empty()) bores.push_back({tr("Predicted bore"), std::make_shared<const Playback>(predicted), false});
-  if (const auto tried = what_if_->tried(); tried && !predicted.empty())
-    bores.push_back({tr("The bore tried"), std::make_shared<const Playback>(as_fast(predicted, *tried)), false});
-  if (const auto truth = side_->practice().shown_truth()) bores.push_back({tr("The true bore"), truth, true});
+  const auto beside_lines = [&](const Playback& bore) {
+    return std::make_shared<const std::vector<UtilityAnswer>>(
+        lines_beside(bore, document_.crossing(), document_.tables()));
+  };
+  const auto add = [&](const QString& name, const Playback& bore) -> PlayerBar::Bore& {
+    PlayerBar::Bore& one = bores.emplace_back();
+    one.name = name;
+    one.playback = std::make_shared<const Playback>(bore);
+    return one;
+  };
+  if (!predicted.empty()) {
+    add(tr("Predicted bore"), predicted).predicted = true;
+    if (const auto tried = what_if_->tried()) {
+      const Playback bore = at_pace_of(predicted, *tried);
+      if (!bore.empty()) add(tr("The bore tried"), bore).passed = beside_lines(bore);
+    }
+    const Trials* trials = side_->job().trials();
+    if (trials && side_->job().current() && !trials->paths.empty()) {
+      PlayerBar::Bore& one = bores.emplace_back(simulated_bore(*trials, 1, predicted));
+      one.many = static_cast<int>(trials->paths.size());
+      one.one = [kept = std::make_shared<const Trials>(*trials), predicted](int number) {
+        return simulated_bore(*kept, number, predicted);
+      };
+    }
+  }
+  if (const Playback recorded = last_recorded(document_, tool); !recorded.empty())
+    add(tr("Recorded bore"), recorded).passed = beside_lines(recorded);
+  if (const auto truth = side_->practice().shown_truth()) {
+    PlayerBar::Bore& one = add(tr("The true bore"), *truth);
+    one.in_truth = one.lines_elsewhere = true;
+  }
   player_->set_tasks(&document_.crossing(), &document_.assessment(), units_);
   player_->set_bores(std::move(bores));
 }

@@ -69,7 +69,12 @@ struct TrueLine {
 struct Played {
   std::shared_ptr<const Playback> bore;
   double time_s = 0;
-  bool in_truth = false;  ///< the bore that really was: its miss is told beside what was predicted
+  bool in_truth = false;       ///< the bore that really was
+  bool tells_miss = in_truth;  ///< beside what was predicted, at its end
+  /// The lines as this bore passes them; null: as the assessment says of the predicted one.
+  std::shared_ptr<const std::vector<UtilityAnswer>> passed = {};
+  bool lines_elsewhere = false;                 ///< lines do not lie where they are drawn: no distance is told
+  std::shared_ptr<const Playback> beside = {};  ///< drawn as a ghost at the same time of it
 };
 
 /// What is shown on demand.

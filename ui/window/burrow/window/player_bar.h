@@ -6,7 +6,7 @@
 #include <QComboBox>
 #include <QElapsedTimer>
 #include <QLabel>
-#include <QSlider>
+#include <QSpinBox>
 #include <QToolButton>
 #include <QWidget>
 #include <functional>
@@ -15,34 +15,11 @@
 #include <vector>
 
 #include "burrow/drawing/scene.h"
+#include "burrow/window/time_strip.h"
 
 class QTimer;
 
 namespace burrow {
-
-/// The time of a bore from its start to its end: hose marks above, minutes below. A click goes there.
-class TimeStrip : public QSlider {
-  Q_OBJECT
-
- public:
-  explicit TimeStrip(QWidget* parent = nullptr);
-  void set_bore(std::shared_ptr<const Playback> bore);
-  void set_theme(const Theme& theme);
-  [[nodiscard]] QSize sizeHint() const override;
-  /// Where a time stands, in the strip's own pixels.
-  [[nodiscard]] double x_of(double time_s) const;
-
- protected:
-  void paintEvent(QPaintEvent* event) override;
-  void mousePressEvent(QMouseEvent* event) override;
-  void mouseMoveEvent(QMouseEvent* event) override;
-
- private:
-  [[nodiscard]] int value_at(double x) const;
-
-  std::shared_ptr<const Playback> bore_;
-  Theme theme_ = Theme::light();
-};
 
 class PlayerBar : public QWidget {
   Q_OBJECT
@@ -52,6 +29,14 @@ class PlayerBar : public QWidget {
     QString name;
     std::shared_ptr<const Playback> playback;
     bool in_truth = false;
+    bool predicted = false;  ///< all others tell their miss at the end
+    /// What it passes; null: what the assessment says. With `lines_elsewhere` only that it is passed.
+    std::shared_ptr<const std::vector<UtilityAnswer>> passed = {};
+    bool lines_elsewhere = false;
+    QString outcome = {};  ///< told once it has ended
+    /// One of so many, by number from 1; `playback` and `outcome` are of the first.
+    int many = 0;
+    std::function<Bore(int number)> one = {};
   };
 
   explicit PlayerBar(QWidget* parent = nullptr);
@@ -72,6 +57,11 @@ class PlayerBar : public QWidget {
   [[nodiscard]] double time_s() const { return time_s_; }
   /// Chooses a bore by what it is.
   void choose(bool in_truth);
+  void choose(const QString& name);
+  /// Which one of many, where there are.
+  void set_number(int number) { number_->setValue(number); }
+  /// The bore of that name is drawn beside the one played, at the same time of it; none: alone.
+  void set_beside(const QString& name);
   /// Mark by mark instead of gliding; as the desktop asks unless said.
   void set_still(bool still) { still_ = still; }
   /// One frame: tests set their own clock.
@@ -93,6 +83,9 @@ class PlayerBar : public QWidget {
  private:
   void connect_parts();
   [[nodiscard]] const Bore* now() const;
+  [[nodiscard]] const Bore* beside() const;
+  void take_number();
+  void fill_choices(bool anew);
   [[nodiscard]] qint64 now_ms() const;
   void show_time();
   void show_playing();
@@ -104,7 +97,8 @@ class PlayerBar : public QWidget {
   const Assessment* assessment_ = nullptr;
   UnitSystem units_ = UnitSystem::metric;
   QToolButton *play_, *back_, *on_, *close_;
-  QComboBox *which_, *speed_;
+  QComboBox *which_, *beside_, *speed_;
+  QSpinBox* number_;
   TimeStrip* strip_;
   QLabel *clock_text_, *task_;
   QTimer* timer_;
