@@ -59,7 +59,8 @@ PlayerBar::PlayerBar(QWidget* parent)
   which_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
   beside_->setAccessibleName(tr("Which bore is drawn beside it"));
   beside_->setToolTip(beside_->accessibleName());
-  beside_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+  beside_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);  // the strip wants the room
+  beside_->setMinimumContentsLength(8);
   number_->setAccessibleName(tr("Which of the simulated bores"));
   number_->setToolTip(number_->accessibleName());
   number_->setFocusPolicy(Qt::StrongFocus);

@@ -43,7 +43,7 @@ PlayerBar::Bore simulated_bore(const Trials& trials, int number, const Playback&
 }
 
 /// The last record in which the nose went on; none: nothing to play.
-Playback last_recorded(const Document& document, const Tool& tool) {
+Playback last_recorded(Document& document, const Tool& tool) {
   const Crossing& crossing = document.crossing();
   for (auto record = crossing.record.rbegin(); record != crossing.record.rend(); ++record) {
     const DayAnswer answer = day_of_record(crossing, document.tables(), *record, document.assessment());
