@@ -67,6 +67,7 @@ void fields(Io& io, V& practice) {
   io.field("title", practice.title);
   io.field("aim", practice.aim);
   io.field("question", practice.question);
+  io.field("rule", practice.rule);
   io.field("sonde", practice.sonde);
   io.object("truth", practice.truth);
   io.list("results", practice.results);

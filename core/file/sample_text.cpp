@@ -24,7 +24,7 @@ std::string in_words(const std::string& english) {
 
 /// What a person reads; "kind": "sewer" is a word of the file, "name": "sewer" is not.
 bool is_read(std::string_view key) {
-  constexpr std::string_view read[] = {"name", "notes", "title", "aim",    "question",    "source",
+  constexpr std::string_view read[] = {"name", "notes", "title", "aim",    "question",    "rule",      "source",
                                        "how",  "with",  "why",   "permit", "agreed_with", "precaution"};
   return std::find(std::begin(read), std::end(read), key) != std::end(read);
 }

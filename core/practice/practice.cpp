@@ -8,6 +8,7 @@
 
 #include "burrow/bore/advance.h"
 #include "burrow/bore/point_on_path.h"
+#include "burrow/check/hose_marks.h"
 #include "burrow/check/limits.h"
 #include "burrow/check/tool_at_work.h"
 #include "burrow/clearance/separation.h"
@@ -17,7 +18,8 @@ namespace burrow {
 
 namespace {
 
-constexpr double tap_ln_sd = 0.10;  ///< how evenly the tool runs from mark to mark
+constexpr double tap_ln_sd = 0.10;      ///< how evenly the tool runs from mark to mark
+constexpr double soft_below_Pa = 25e3;  ///< undrained: "soft" ends there (BS 5930 and EN ISO 14688-2: 20 to 40 kPa)
 
 class Drawer {
  public:
@@ -133,18 +135,29 @@ class Maker {
     return seconds;
   }
 
+  /// Where a crew stops: while the tail can still be seen, and at the marks of the hose as the run sheet has them.
+  [[nodiscard]] std::vector<double> stops() const {
+    constexpr double least_apart_m = 0.25, before_face_m = 0.1;
+    const double tool = tool_.length.m, behind = tool + real_.air.tail_fitting->m;
+    const double spacing = std::max(mark_spacing(real_).m, least_apart_m);
+    const double last = made_.bore.path.length_m - before_face_m;
+    std::vector<double> noses{tool / 3, tool / 2, tool};
+    for (int k = 1; k * spacing + behind < last; ++k) noses.push_back(k * spacing + behind);
+    std::erase_if(noses, [&](double nose) { return !(nose < last); });
+    return noses;
+  }
+
   void marks() {
-    const double spacing = real_.air.mark_spacing->m > 0.1 ? real_.air.mark_spacing->m : 1.5;
+    std::vector<double> ends = stops();
+    ends.push_back(made_.bore.path.length_m);
     double time = 0, from = 0;
-    for (double to = spacing; from < made_.bore.path.length_m; to += spacing) {
-      const double end = std::min(to, made_.bore.path.length_m);
+    for (const double end : ends) {
       double seconds = seconds_between(from, end) * std::exp(tap_ln_sd * draw_.normal());
       int stones = 0;
       for (const StoneHit& stone : made_.bore.stones) stones += stone.s_m > from && stone.s_m <= end;
       seconds *= 1 + 2 * stones;  // pushed aside or broken
       time += seconds;
-      if (end >= to - 1e-9 && end < made_.bore.path.length_m - 1e-9)
-        made_.marks.push_back({end, time, sound(from, end, stones)});
+      if (end < ends.back()) made_.marks.push_back({end, time, sound(from, end, stones)});
       from = end;
     }
     made_.end_time_s = time;
@@ -161,7 +174,10 @@ class Maker {
     const double before = from_m > 0 ? advance_rate(from_m) : 0, now = advance_rate(to_m);
     if (before > 0 && now > 1.6 * before) return translatable("the blows turn soft and quick");
     if (before > 0 && now < before / 1.6) return translatable("the blows turn hard and slow");
-    return soil_at(to_m).drained ? translatable("dry, sharp blows, even") : translatable("dull blows, even");
+    const Soil& soil = soil_at(to_m);
+    if (soil.drained) return translatable("dry, sharp blows, even");
+    return soil.undrained_strength.Pa < soft_below_Pa ? translatable("soft thuds, even")
+                                                      : translatable("dull blows, even");
   }
   [[nodiscard]] double advance_rate(double s_m) const {
     double rate = 0;

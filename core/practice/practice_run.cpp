@@ -44,19 +44,22 @@ EndHow end_how(PracticeEnd end) {
 
 }  // namespace
 
+/// A stop till a line is exposed asks for the air to be shut and for a hole: both are right there.
 bool PracticeDecision::right() const {
   switch (choice) {
     case PracticeChoice::fix:
     case PracticeChoice::level:
+    case PracticeChoice::turn_level:
       return true;  // to know more is never wrong
     case PracticeChoice::go_on:
       return advised == Advice::go_on;
     case PracticeChoice::stop_and_look:
-      return gravity(advised) == gravity(Advice::stop_and_look) && advised != Advice::back_out;
+      return gravity(advised) >= gravity(Advice::stop_and_look) && advised != Advice::back_out &&
+             gravity(advised) < gravity(Advice::leave_and_expose);
     case PracticeChoice::leave_and_expose:
       return gravity(advised) >= gravity(Advice::stop_and_look) && advised != Advice::back_out;
     case PracticeChoice::back_out:
-      return advised == Advice::back_out;
+      return advised == Advice::back_out || reason == PracticeReason::verdict;
   }
   return false;
 }
@@ -74,6 +77,36 @@ PracticeRun::PracticeRun(Crossing layout, const Tables& tables, PracticeTruth tr
   look();
 }
 
+std::optional<double> PracticeRun::pace() const {
+  if (day_.rate.pieces.empty() || !(day_.rate.pieces.back().expected_s > 0)) return std::nullopt;
+  return day_.rate.pieces.back().taken_s / day_.rate.pieces.back().expected_s;
+}
+
+/// The gravest of: the run sheet's stop at the mark that was passed last, what the day's numbers say, the verdict of
+/// the layout, a pace outside half to twice of what was expected; on the cradle, the level that nobody has turned.
+PracticeDecision PracticeRun::asked(PracticeChoice choice) const {
+  constexpr double too_quick = 0.5, too_slow = 2;
+  PracticeDecision decision{nose_m_, choice, Advice::go_on, PracticeReason::none};
+  const auto take = [&](bool holds, Advice advice, PracticeReason reason) {
+    if (holds && gravity(advice) > gravity(decision.advised)) {
+      decision.advised = advice;
+      decision.reason = reason;
+    }
+  };
+  const Mark* last = nullptr;
+  for (const Mark& mark : assessment_.marks)
+    if (mark.nose_m && *mark.nose_m <= nose_m_ + 1e-6) last = &mark;
+  const bool stop_here =
+      last && std::find(last->tasks.begin(), last->tasks.end(), MarkTask::stop_until_exposed) != last->tasks.end();
+  take(nose_m_ > 0 && stop_here, Advice::stop_until_exposed, PracticeReason::run_sheet);
+  if (nose_m_ > 0 && day_.advice) take(true, *day_.advice, PracticeReason::advice);
+  take(must_not_start(), Advice::stop_and_look, PracticeReason::verdict);
+  const std::optional<double> ratio = nose_m_ > 0 ? pace() : std::nullopt;
+  take(ratio && !(*ratio > too_quick && *ratio < too_slow), Advice::stop_and_look, PracticeReason::pace);
+  take(nose_m_ == 0 && !level_shown_rad_, Advice::do_tasks, PracticeReason::level_not_turned);
+  return decision;
+}
+
 void PracticeRun::look() {
   day_ = day_answer(layout_, *tables_, record_, assessment_, DayPurpose::practice);
 }
@@ -87,6 +120,7 @@ std::vector<PracticeChoice> PracticeRun::choices(bool sonde) const {
       return r.kind == kind && r.nose && std::abs(r.nose->m - nose_m_) < 1e-9;
     });
   };
+  if (!begun && !level_shown_rad_) choices.push_back(PracticeChoice::turn_level);
   if (begun && sonde && !read_here(ReadingKind::fix)) choices.push_back(PracticeChoice::fix);
   if (begun && nose_m_ < resolve_tool(layout_.bore.tool, *tables_).length.m && !read_here(ReadingKind::grade))
     choices.push_back(PracticeChoice::level);
@@ -99,7 +133,7 @@ std::vector<PracticeChoice> PracticeRun::choices(bool sonde) const {
 
 void PracticeRun::choose(PracticeChoice choice) {
   if (over()) return;
-  if (nose_m_ > 0) decisions_.push_back({nose_m_, choice, day_.advice.value_or(Advice::go_on)});
+  decisions_.push_back(asked(choice));
   switch (choice) {
     case PracticeChoice::go_on:
       next_mark();
@@ -107,6 +141,9 @@ void PracticeRun::choose(PracticeChoice choice) {
     case PracticeChoice::fix:
     case PracticeChoice::level:
       read(choice);
+      break;
+    case PracticeChoice::turn_level:
+      turn_level();
       break;
     default:
       finish(PracticeEnd::stopped);
@@ -127,6 +164,16 @@ void PracticeRun::next_mark() {
   reading.time = Duration{time_s_};
   reading.nose = Length{nose_m_};
   record_.readings.push_back(reading);
+}
+
+/// The bubble moves by twice the level's own error; with half of that packed under the tool, only how finely a level
+/// reads is left.
+void PracticeRun::turn_level() {
+  if (nose_m_ > 0 || level_shown_rad_) return;
+  const double read_rad = level_error_rad / 4 * reading_error(truth_.seed, 0, 3);
+  level_shown_rad_ = 2 * (truth_.errors.level_rad + read_rad);
+  truth_.errors.level_rad = -read_rad;
+  bore_ = practice_bore(layout_, *tables_, truth_);
 }
 
 void PracticeRun::read(PracticeChoice choice) {
@@ -183,6 +230,11 @@ void PracticeRun::finish(PracticeEnd end) {
 const PracticeBore& PracticeRun::truth() const {
   BURROW_ENSURE(over());
   return bore_;
+}
+
+const PracticeTruth& PracticeRun::conditions() const {
+  BURROW_ENSURE(over());
+  return truth_;
 }
 
 PracticeResult PracticeRun::result(std::string name, const Debrief& debrief) const {

@@ -226,7 +226,7 @@ inline void add_texts_of_tables(const nlohmann::json& value, const std::string& 
 /// What a person reads in the samples and lessons: their names and notes, in the context "sample", numbers at the end
 /// left out.
 inline void add_texts_of_sample(const nlohmann::json& value, const std::string& file, Texts& texts) {
-  static const std::set<std::string> shown{"name", "notes", "title", "aim",    "question",    "source",
+  static const std::set<std::string> shown{"name", "notes", "title", "aim",    "question",    "rule",      "source",
                                            "how",  "with",  "why",   "permit", "agreed_with", "precaution"};
   for (const auto& [key, member] : value.items()) {
     if (member.is_structured()) add_texts_of_sample(member, file, texts);

@@ -182,6 +182,7 @@ void DimensionLayout::add_covers() {
 
 void DimensionLayout::separation() {
   const std::string measured = measured_utility(picture_);
+  if (picture_.layers.tried) return;  // the distance is the layout's, the bore that is drawn another
   const UtilityAnswer* answer = answer_for(picture_, measured);
   if (!answer || !answer->separation_m || !answer->on_bore || !answer->on_utility) return;
   const Point3 &bore = *answer->on_bore, &utility = *answer->on_utility;

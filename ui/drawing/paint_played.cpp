@@ -197,7 +197,7 @@ void paint_played(QPainter& painter, const Scene& scene, Pane pane) {
   const Played& played = *scene.layers.played;
   const double nose_m = nose_at(*played.bore, played.time_s);
   const PathPoint nose = point_at(played.bore->path, nose_m);
-  if (pane == Pane::elevation) paint_passing_heave(painter, scene, nose.x_m);
+  if (pane == Pane::elevation && nose_m > 0) paint_passing_heave(painter, scene, nose.x_m);
   if (played.beside) paint_beside(painter, scene, pane, *played.beside, played.time_s);
   paint_hole_and_tool(painter, scene, pane, played, nose_m);
   paint_passed(painter, scene, pane, nose.x_m);

@@ -5,6 +5,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QRandomGenerator>
 #include <QSlider>
 #include <QTableWidget>
 #include <QTimer>
@@ -34,23 +35,21 @@ PracticePanel::PracticePanel(Document& document, QWidget* parent)
   for (const Lesson& lesson : all_lessons()) lessons_->addItem(tr(lesson.title), QString::fromLatin1(lesson.sample));
   const auto open = add_buttons({tr("Open this lesson"), tr("Random practice bore")});
   connect(open[0], &QPushButton::clicked, this, [this] { Q_EMIT lesson_wanted(lessons_->currentData().toString()); });
-  connect(open[1], &QPushButton::clicked, this, [this] {
-    edit_truth(tr("Random bore"), [this](Practice& practice) {
-      practice.truth = draw_truth(document_.crossing(), document_.tables(), practice.truth.seed + 1);
-    });
-    forget();
-  });
+  connect(open[1], &QPushButton::clicked, this, &PracticePanel::draw_random);
   lesson_ = add_text(tr("Aim and question"));
   add_gap();
   start_ = add_buttons({tr("Start boring")})[0];
   start_->setToolTip(tr("With the layout as it is drawn now"));
   connect(start_, &QPushButton::clicked, this, &PracticePanel::start);
   state_ = add_text(tr("What the crew sees"));
+  state_->setMinimumHeight(4 * fontMetrics().height());  // the buttons below keep their places
+  state_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
   QStringList words;
   for (const auto& [choice, word] : EnumNames<PracticeChoice>::list) words << choice_words(choice);
   choices_ = add_buttons(words);
   for (std::size_t i = 0; i < choices_.size(); ++i)
     connect(choices_[i], &QPushButton::clicked, this, [this, i] { choose(word_at_row(i)); });
+  log_ = add_text(tr("Log of the stops"));
   reveal_ = add_buttons({tr("Show the true bore")})[0];
   connect(reveal_, &QPushButton::clicked, this, &PracticePanel::reveal);
   speed_ = new QSlider(Qt::Horizontal, this);
@@ -89,7 +88,7 @@ void PracticePanel::make_results() {
   again_ = buttons[1];
   connect(enter_, &QPushButton::clicked, this, &PracticePanel::enter_result);
   connect(name_, &QLineEdit::returnPressed, this, &PracticePanel::enter_result);
-  connect(again_, &QPushButton::clicked, this, &PracticePanel::start);
+  connect(again_, &QPushButton::clicked, this, &PracticePanel::start_anew);
 }
 
 void PracticePanel::make_truth() {
@@ -156,31 +155,66 @@ void PracticePanel::forget() {
   slow_->stop();
   run_.reset();
   debrief_.reset();
+  asked_twice_.reset();
+  entered_ = false;
   revealed_m_ = -1;
   Q_EMIT truth_changed(std::nullopt);
   Q_EMIT read_path_changed({}, 0);
   if (isVisible()) refresh_now();
 }
 
+/// A crossing of its own for each who asks: no lesson's words stay with it.
+void PracticePanel::draw_random() {
+  const auto seed = static_cast<std::uint64_t>(QRandomGenerator::global()->bounded(1, 1000000));
+  edit_truth(tr("Random bore"), [&](Practice& practice) {
+    practice.title = tr("Random bore no. %1").arg(seed).toStdString();
+    practice.aim.clear();
+    practice.question.clear();
+    practice.rule.clear();
+    practice.truth = draw_truth(document_.crossing(), document_.tables(), seed);
+  });
+  forget();
+}
+
+/// A layout that must stop is started in training only, and is asked about once.
 void PracticePanel::start() {
+  const bool stops = document_.assessment().verdict == Verdict::stop;
+  if (stops && asked_twice_ != PracticeChoice::go_on) {
+    forget();
+    asked_twice_ = PracticeChoice::go_on;
+    return show_run();
+  }
+  start_anew();
+}
+
+void PracticePanel::start_anew() {
   forget();
   const Practice practice = practice_of(document_.crossing(), document_.tables());
   run_ = std::make_unique<PracticeRun>(document_.crossing(), document_.tables(), practice.truth);
   show_run();
+  if (isVisible()) choices_.front()->setFocus();
 }
 
+/// What ends the bore is pressed twice.
 void PracticePanel::choose(PracticeChoice choice) {
   if (!run_ || run_->over()) return;
+  const bool ends = choice == PracticeChoice::stop_and_look || choice == PracticeChoice::leave_and_expose ||
+                    choice == PracticeChoice::back_out;
+  if (ends && asked_twice_ != choice) {
+    asked_twice_ = choice;
+    return show_run();
+  }
+  asked_twice_.reset();
   run_->choose(choice);
   show_run();
   for (std::size_t i = 0; i < choices_.size(); ++i)
-    if (word_at_row(i) == choice && choices_[i]->isVisible()) choices_[i]->setFocus();
+    if (word_at_row(i) == choice && choices_[i]->isVisible() && choices_[i]->isEnabled()) choices_[i]->setFocus();
+  if (run_->over() && reveal_->isVisible()) reveal_->setFocus();
 }
 
 void PracticePanel::reveal() {
   if (!run_ || !run_->over()) return;
-  if (!debrief_)
-    debrief_ = debrief(run_->layout(), document_.tables(), practice_of(document_.crossing(), document_.tables()).truth);
+  if (!debrief_) debrief_ = debrief(run_->layout(), document_.tables(), run_->conditions());
   revealed_m_ = 0;
   slow_->start();
   show_run();
@@ -228,7 +262,7 @@ void PracticePanel::report_truth() {
       line.stones.push_back({p.x_m, p.y_m, p.z_m});
     }
   if (!slow_->isActive()) {
-    const PracticeTruth truth = practice_of(document_.crossing(), document_.tables()).truth;
+    const PracticeTruth& truth = run_->conditions();
     const Crossing real = true_crossing(run_->layout(), truth);
     for (const MovedService& moved : truth.services)
       for (const Utility& utility : real.site.utilities) {
@@ -242,11 +276,13 @@ void PracticePanel::report_truth() {
 }
 
 void PracticePanel::enter_result() {
-  if (!run_ || !run_->over() || !debrief_ || locked()) return;
+  if (!run_ || !run_->over() || !debrief_ || entered_ || locked()) return;
   const std::string name = name_->text().trimmed().toStdString();
   const PracticeResult result = run_->result(name.empty() ? "–" : name, *debrief_);
   edit_truth(tr("Enter a result"), [&](Practice& practice) { practice.results.push_back(result); });
   name_->clear();
+  entered_ = true;
+  show_run();
   show_results();
 }
 

@@ -14,12 +14,11 @@ struct Lesson {
   const char* title;
 };
 inline const std::array<Lesson, 5>& all_lessons() {
-  static const std::array<Lesson, 5> lessons{
-      {{"lesson-level", QT_TRANSLATE_NOOP("lessons", "The level lies")},
-       {"lesson-sight", QT_TRANSLATE_NOOP("lessons", "Aimed past the stake")},
-       {"lesson-sag", QT_TRANSLATE_NOOP("lessons", "Sag in soft clay")},
-       {"lesson-shallow", QT_TRANSLATE_NOOP("lessons", "Too shallow in sand")},
-       {"lesson-mark", QT_TRANSLATE_NOOP("lessons", "The mark that was wrong")}}};
+  static const std::array<Lesson, 5> lessons{{{"lesson-level", QT_TRANSLATE_NOOP("lessons", "Bore A")},
+                                              {"lesson-sight", QT_TRANSLATE_NOOP("lessons", "Bore B")},
+                                              {"lesson-sag", QT_TRANSLATE_NOOP("lessons", "Bore C")},
+                                              {"lesson-shallow", QT_TRANSLATE_NOOP("lessons", "Bore D")},
+                                              {"lesson-mark", QT_TRANSLATE_NOOP("lessons", "Bore E")}}};
   return lessons;
 }
 
@@ -39,10 +38,31 @@ inline QString choice_words(PracticeChoice choice) {
       return QCoreApplication::translate("practice", "Leave the tool and dig down");
     case PracticeChoice::back_out:
       return QCoreApplication::translate("practice", "Back out");
+    case PracticeChoice::turn_level:
+      return QCoreApplication::translate("practice", "Turn the level end for end");
     case PracticeChoice::go_on:
       break;
   }
   return QCoreApplication::translate("practice", "Drive to the next mark");
+}
+
+/// What the debrief says was asked for, and by what.
+inline QString reason_words(PracticeReason reason) {
+  switch (reason) {
+    case PracticeReason::run_sheet:
+      return QCoreApplication::translate("practice", "the run sheet stops here until the line is exposed");
+    case PracticeReason::verdict:
+      return QCoreApplication::translate("practice", "the verdict of this layout is Stop");
+    case PracticeReason::pace:
+      return QCoreApplication::translate("practice", "the pace is not what was expected");
+    case PracticeReason::level_not_turned:
+      return QCoreApplication::translate("practice", "nobody has turned the level end for end");
+    case PracticeReason::advice:
+      return QCoreApplication::translate("practice", "the readings ask for it");
+    case PracticeReason::none:
+      break;
+  }
+  return QCoreApplication::translate("practice", "nothing spoke against going on");
 }
 
 }  // namespace burrow

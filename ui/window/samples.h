@@ -23,11 +23,11 @@ inline const std::vector<Sample>& samples_of_the_program() {
       {"four-faults", QT_TRANSLATE_NOOP("samples", "Four faults")},
       {"sixty-utilities", QT_TRANSLATE_NOOP("samples", "Sixty utilities")},
       {"first-lesson", QT_TRANSLATE_NOOP("samples", "A first lesson"), true},
-      {"lesson-level", QT_TRANSLATE_NOOP("samples", "Lesson: the level lies"), true},
-      {"lesson-sight", QT_TRANSLATE_NOOP("samples", "Lesson: aimed past the stake"), true},
-      {"lesson-sag", QT_TRANSLATE_NOOP("samples", "Lesson: sag in soft clay"), true},
-      {"lesson-shallow", QT_TRANSLATE_NOOP("samples", "Lesson: too shallow in sand"), true},
-      {"lesson-mark", QT_TRANSLATE_NOOP("samples", "Lesson: the mark that was wrong"), true}};
+      {"lesson-level", QT_TRANSLATE_NOOP("samples", "Lesson: bore A"), true},
+      {"lesson-sight", QT_TRANSLATE_NOOP("samples", "Lesson: bore B"), true},
+      {"lesson-sag", QT_TRANSLATE_NOOP("samples", "Lesson: bore C"), true},
+      {"lesson-shallow", QT_TRANSLATE_NOOP("samples", "Lesson: bore D"), true},
+      {"lesson-mark", QT_TRANSLATE_NOOP("samples", "Lesson: bore E"), true}};
   return all;
 }
 

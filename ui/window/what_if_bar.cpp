@@ -11,6 +11,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/bore/playback.h"
+#include "burrow/check/played_bores.h"
 #include "burrow/document/figures.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/line_icon.h"
@@ -72,7 +74,7 @@ WhatIfBar::WhatIfBar(Document& document, QWidget* parent)
   }
   QFont bold = said_->font();  // what the room is to read
   bold.setBold(true);
-  bold.setPointSizeF(bold.pointSizeF() * 1.25);
+  bold.setPointSizeF(bold.pointSizeF() * 1.15);
   said_->setFont(bold);
   for (QLabel* label : {said_, thumb_})  // a longer word does not move the drawing
     label->setFixedHeight(said_->fontMetrics().lineSpacing() * 3 + 2);
@@ -227,17 +229,45 @@ void WhatIfBar::show_answer() {
   tried_ = tried && answer_.path.points.size() > 1 ? std::make_shared<const BorePath>(answer_.path) : nullptr;
   const BorePath& layout = document_.assessment().bore;  // one that ends elsewhere says nothing of the exit
   miss_ = tried_ && layout.ends == PathEnd::exit ? miss_between(layout, *tried_) : std::nullopt;
-  said_->setText(with_units_kept(words()));
-  thumb_->setText(tried ? tr("Tried, not judged: the verdict is that of the layout.") + QLatin1Char('\n') +
-                              with_units_kept(thumb())
-                        : with_units_kept(thumb()));
+  const QString line = nearest_line();
+  said_->setText(with_units_kept(line.isEmpty() ? words() : words() + QLatin1Char(' ') + line));
+  thumb_->setText(
+      tried ? tr("Tried, not judged: the verdict is that of the layout.") + QLatin1Char('\n') + with_units_kept(thumb())
+            : tr("The layout and its verdict stay as they are.") + QLatin1Char('\n') + with_units_kept(thumb()));
   Q_EMIT tried_changed();
 }
 
+/// The line that the bore tried comes nearest to what is required of it, or past it.
+QString WhatIfBar::nearest_line() const {
+  if (!tried_) return {};
+  const Crossing& crossing = document_.crossing();
+  const Tool tool = resolve_tool(with_error(crossing, document_.tables(), error_).bore.tool, document_.tables());
+  Playback bore;
+  bore.path = *tried_;
+  bore.tool_diameter_m = tool.diameter.m;
+  const std::vector<UtilityAnswer> lines = lines_beside(bore, crossing, document_.tables());
+  const UtilityAnswer* worst = nullptr;
+  const UtilityAnswer* unknown = nullptr;
+  const auto spare = [](const UtilityAnswer& one) { return *one.separation_m - one.required_m.value_or(0); };
+  for (const UtilityAnswer& one : lines) {
+    if (!one.separation_m) unknown = &one;
+    if (one.separation_m && (!worst || spare(one) < spare(*worst))) worst = &one;
+  }
+  QString text;
+  if (worst && *worst->separation_m < 0)
+    text = tr("It would strike %1.").arg(text_from(worst->name));
+  else if (worst && worst->required_m)
+    text = tr("%1: %2 clear, %3 required.")
+               .arg(text_from(worst->name), text_from(format(*worst->separation_m, Dimension::length, units_)),
+                    text_from(format(*worst->required_m, Dimension::length, units_)));
+  if (unknown)
+    text += (text.isEmpty() ? QString() : QStringLiteral(" ")) +
+            tr("How far from %1 is not known.").arg(text_from(unknown->name));
+  return text;
+}
+
 QString WhatIfBar::words() const {
-  if (error_ == TryError{})
-    return tr(
-        "Set something wrong and see where the bore would come out. The layout and its verdict stay as they are.");
+  if (error_ == TryError{}) return tr("Set something wrong and see where the bore would come out.");
   if (!tried_) return tr("There is no path: the launch is out of the ground.");
   if (!answer_.reaches)
     return answer_.ends_station_m ? tr("It comes out of the ground at station %1.")

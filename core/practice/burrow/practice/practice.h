@@ -56,6 +56,7 @@ struct PracticeResult {
 
 struct Practice {
   std::string title, aim, question;
+  std::string rule;   ///< what is to be taken home; told once the true bore has been shown
   bool sonde = true;  ///< the tool can be found from above
   PracticeTruth truth;
   std::vector<PracticeResult> results;
@@ -79,7 +80,8 @@ struct EnumNames<PracticeEnd> {
       {PracticeEnd::stuck, "stuck"},     {PracticeEnd::lost, "lost"},         {PracticeEnd::stopped, "stopped"}};
 };
 
-/// What the crew sees and hears at one hose mark.
+/// What the crew sees and hears at one stop: a third and a half of the tool in, the tool in, then the marks of the hose
+/// as the run sheet has them.
 struct PracticeMark {
   double nose_m = 0, time_s = 0;
   Phrase sound;
@@ -121,7 +123,8 @@ struct Debrief {
 /// Source: Shapley 1953 (from memory).   Evidence: Practice.Shares_*
 Debrief debrief(const Crossing& layout, const Tables& tables, const PracticeTruth& truth);
 
-enum class PracticeChoice { go_on, fix, level, stop_and_look, leave_and_expose, back_out };
+/// `turn_level`: on the cradle, before there is air. What it shows of the level's own error is taken out.
+enum class PracticeChoice { go_on, fix, level, stop_and_look, leave_and_expose, back_out, turn_level };
 template <>
 struct EnumNames<PracticeChoice> {
   static constexpr std::pair<PracticeChoice, std::string_view> list[] = {
@@ -130,14 +133,19 @@ struct EnumNames<PracticeChoice> {
       {PracticeChoice::level, "lay the level on"},
       {PracticeChoice::stop_and_look, "stop and look"},
       {PracticeChoice::leave_and_expose, "leave and expose"},
-      {PracticeChoice::back_out, "back out"}};
+      {PracticeChoice::back_out, "back out"},
+      {PracticeChoice::turn_level, "turn the level end for end"}};
 };
 
-/// One decision, and what the numbers the crew had seen would have asked for.
+/// Why something else than going on was asked for, the gravest first.
+enum class PracticeReason { none, run_sheet, advice, verdict, pace, level_not_turned };
+
+/// One decision, and what verdict, run sheet, pace and the numbers the crew had seen would have asked for.
 struct PracticeDecision {
   double nose_m = 0;
   PracticeChoice choice = PracticeChoice::go_on;
   Advice advised = Advice::go_on;
+  PracticeReason reason = PracticeReason::none;
   [[nodiscard]] bool right() const;
 };
 
@@ -161,16 +169,25 @@ class PracticeRun {
   [[nodiscard]] const Crossing& layout() const { return layout_; }
   /// What the crew's own numbers say now.
   [[nodiscard]] const DayAnswer& day() const { return day_; }
+  /// The level turned end for end on the cradle: twice its own error; empty before somebody has turned it.
+  [[nodiscard]] std::optional<double> level_shown_rad() const { return level_shown_rad_; }
+  /// How the last stretch went against what was expected: taken over expected. Empty before the first.
+  [[nodiscard]] std::optional<double> pace() const;
+  /// Whether the layout's verdict lets nobody start: on site this bore would not be begun.
+  [[nodiscard]] bool must_not_start() const { return assessment_.verdict == Verdict::stop; }
 
-  /// For the reveal; only once it is over.
+  /// For the reveal; only once it is over. The hidden conditions are those that this bore was made with.
   [[nodiscard]] const PracticeBore& truth() const;
+  [[nodiscard]] const PracticeTruth& conditions() const;
   [[nodiscard]] PracticeResult result(std::string name, const Debrief& debrief) const;
 
  private:
   void next_mark();
   void read(PracticeChoice choice);
   void finish(PracticeEnd end);
+  void turn_level();
   void look();
+  [[nodiscard]] PracticeDecision asked(PracticeChoice choice) const;
 
   Crossing layout_;
   const Tables* tables_;
@@ -183,6 +200,7 @@ class PracticeRun {
   double nose_m_ = 0, time_s_ = 0;
   Phrase sound_;
   std::optional<PracticeEnd> end_;
+  std::optional<double> level_shown_rad_;
   Assessment assessment_;
 };
 

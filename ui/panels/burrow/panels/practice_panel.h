@@ -61,13 +61,20 @@ class PracticePanel : public FormPanel {
   void show_results();
   void enter_result();
   void forget();
+  void start_anew();
+  void draw_random();
+  void show_choices();
+  void show_log();
+  [[nodiscard]] QString decisions_html() const;
   void edit_truth(const QString& step_name, const std::function<void(Practice&)>& edit);
 
   std::unique_ptr<PracticeRun> run_;
   std::optional<Debrief> debrief_;
-  double revealed_m_ = -1;  ///< arc length; below 0: nothing
+  double revealed_m_ = -1;                     ///< arc length; below 0: nothing
+  std::optional<PracticeChoice> asked_twice_;  ///< what ends the bore, or starts one on a Stop (go on), pressed once
+  bool entered_ = false;                       ///< in the class table
   QTimer* slow_ = nullptr;
-  QLabel *lesson_ = nullptr, *state_ = nullptr, *result_text_ = nullptr;
+  QLabel *lesson_ = nullptr, *state_ = nullptr, *log_ = nullptr, *result_text_ = nullptr;
   QComboBox *lessons_ = nullptr, *true_soil_ = nullptr, *moved_ = nullptr, *trench_ = nullptr;
   QString shown_lesson_;
   QCheckBox* trainer_ = nullptr;

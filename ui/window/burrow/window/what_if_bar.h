@@ -69,6 +69,7 @@ class WhatIfBar : public QWidget {
   void show_answer();
   void show_knobs();
   [[nodiscard]] QString words() const;
+  [[nodiscard]] QString nearest_line() const;
   [[nodiscard]] QString thumb() const;
 
   Document& document_;
