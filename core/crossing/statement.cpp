@@ -25,6 +25,13 @@ bool vouched(const Statement& statement, const std::optional<Date>& on) {
   return says_something(statement.how) && declared(statement, on);
 }
 
+bool moved_since_located(const Located& located) {
+  if (!located.moved) return false;
+  const std::optional<Date> moved = date_of(*located.moved),
+                            found = located.date ? date_of(*located.date) : std::nullopt;
+  return !(moved && found && *moved < *found);
+}
+
 bool in_force(const UtilitySearch& search, const std::optional<Date>& on) {
   const std::optional<Date> to = search.valid_to ? date_of(*search.valid_to) : std::nullopt;
   return on && to && *on <= *to && dated(search.valid_from, on);

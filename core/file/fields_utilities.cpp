@@ -23,6 +23,7 @@ void fields(Io& io, V& located) {
   io.field("vertical_sd_m", located.vertical_sd, range::sd);
   io.field("tracer", located.tracer);
   io.field("date", located.date);
+  io.field("moved", located.moved);
   io.extra(located.extra);
 }
 

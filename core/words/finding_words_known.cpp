@@ -20,6 +20,9 @@ const FindingWords rows[] = {
          "counts as traced.")},
     {"missing.utility-tracer", translatable("{name} is plastic: what its tracing followed is not entered"),
      translatable("Enter tracer wire or sonde; without either its place counts as no better than records.")},
+    {"missing.utility-moved", translatable("the line of {name} was moved on the drawing since it was located"),
+     translatable(
+         "Take the move back, or enter on which later day its place was located or confirmed; how, and how well.")},
     {"missing.utility-depth-error",
      translatable("depth of {name} is said to be known better than a tracing tells, without a reason"),
      translatable(

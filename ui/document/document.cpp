@@ -1,11 +1,13 @@
 #include "burrow/document/document.h"
 
 #include <QCryptographicHash>
+#include <QDate>
 #include <QFileInfo>
 #include <utility>
 
 #include "burrow/check/with_findings.h"
 #include "burrow/crossing/blank.h"
+#include "burrow/crossing/find.h"
 #include "burrow/day/with_day.h"
 #include "burrow/document/text.h"
 #include "burrow/file/crossing_file.h"
@@ -155,10 +157,21 @@ void Document::note_name(const QString& name) {
   if (!name.trimmed().isEmpty()) last_name_ = name.trimmed();
 }
 
+/// Whoever types how, when or how well a line was located says where it lies, wherever it was dragged before.
+void Document::note_located_anew(Crossing& other) const {
+  for (Utility& utility : other.site.utilities) {
+    if (!utility.located.moved) continue;
+    const Utility* before = find_by_id(crossing_.site.utilities, utility.id);
+    if (before && before->located.moved == utility.located.moved && !(before->located == utility.located))
+      utility.located.moved.reset();
+  }
+}
+
 bool Document::change(const QString& step_name, const Edit& edit) {
   if (crossing_.version > known_file_version || in_session_) return false;
   Crossing other = crossing_;
   edit(other);
+  note_located_anew(other);
   if (other == crossing_) return true;
   lists_ = long_lists(crossing_, lists_);
   LongLists others = long_lists(other, lists_);
@@ -201,8 +214,25 @@ void EditSession::preview(const Edit& edit) {
   document_.report_change();
 }
 
+/// What somebody located does not lie elsewhere because it was dragged: that is kept with it, and asked about.
+bool EditSession::note_moved_lines() {
+  const std::optional<Date>& on = document_.tables_.judged_on;
+  const std::string today = on ? text_of(*on) : QDate::currentDate().toString(Qt::ISODate).toStdString();
+  bool any = false;
+  for (Utility& utility : document_.crossing_.site.utilities) {
+    const Utility* before = find_by_id(crossing_before_.site.utilities, utility.id);
+    if (!before || before->path == utility.path || *utility.status == UtilityStatus::proposed ||
+        *utility.located.how == LocatedHow::unknown)
+      continue;
+    utility.located.moved = today;
+    any = true;
+  }
+  return any;
+}
+
 void EditSession::finish(const QString& step_name) {
   if (!close() || document_.crossing() == crossing_before_) return;
+  if (note_moved_lines()) document_.report_change();
   LongLists before = long_lists(crossing_before_, document_.lists_);
   document_.lists_ = long_lists(document_.crossing(), before);
   document_.undo_.push(new UndoStep(document_, step_name, std::move(rest_before_), std::move(before), true));

@@ -6,6 +6,7 @@
 #include "burrow/base/phrase.h"
 #include "burrow/clearance/clearance.h"
 #include "burrow/clearance/contact.h"
+#include "burrow/crossing/statement.h"
 #include "burrow/tables/material_rows.h"
 #include "check_run.h"
 #include "test_hole_first.h"
@@ -67,6 +68,7 @@ void ask_for_missing(CheckRun& run, const Clearance& c, const Utility& utility, 
   if (c.exposure_unproved) ask("exposure");
   if (tracer_unknown(c, utility, run.tables)) ask("utility-tracer");
   if (depth_error_unproved(c, utility, run.tables)) ask("utility-depth-error");
+  if (moved_since_located(utility.located)) ask("utility-moved");
 }
 
 /// A live line that can hurt stays a caution until somebody has exposed it, where the band meets it, and where it is

@@ -208,6 +208,27 @@ TEST(Located, OurDefault_PlasticWantsItsTracer) {
   EXPECT_FALSE(asks(with_line(u), "utility-tracer", "u2"));
 }
 
+// common practice, no source: what was dragged on the drawing since it was located is located no more. A later day of
+// locating says where it is; an unreadable day says nothing.
+TEST(Located, Moved_ItsPlaceIsAskedFor) {
+  Utility u = water_main(4, 97);
+  u.id = "u2";
+  u.located.how.set(LocatedHow::traced);
+  u.located.date = "2026-02-01";
+  EXPECT_FALSE(asks(with_line(u), "utility-moved", "u2"));
+  u.located.moved = "2026-02-20";
+  EXPECT_TRUE(asks(with_line(u), "utility-moved", "u2"));
+  u.located.date = "2026-02-20";
+  EXPECT_TRUE(asks(with_line(u), "utility-moved", "u2")) << "the same day tells nothing of the order";
+  u.located.date = "2026-02-21";
+  EXPECT_FALSE(asks(with_line(u), "utility-moved", "u2"));
+  u.located.moved = "yesterday";
+  EXPECT_TRUE(asks(with_line(u), "utility-moved", "u2"));
+  u.located.moved = "2026-02-20";
+  u.located.date.reset();
+  EXPECT_TRUE(asks(with_line(u), "utility-moved", "u2"));
+}
+
 // PAS 128, two methods that agree: 15 % of the depth (second-hand).
 TEST(Located, Pas128_ABetterHeightThanTracingGivesWantsALevel) {
   Utility u = water_main(4, 97);

@@ -21,6 +21,9 @@ bool vouched(const Statement& statement, const std::optional<Date>& on);
 /// By whom and on which day; what is declared says the rest.   Evidence: Statements.*
 bool declared(const Statement& statement, const std::optional<Date>& on);
 
+/// Whether its line was dragged since somebody located it: its day is not after that.   Evidence: Located.Moved_*
+bool moved_since_located(const Located& located);
+
 /// Whether a ticket holds on that day: from its first to its last, both as it says. Evidence: Statements.*
 bool in_force(const UtilitySearch& search, const std::optional<Date>& on);
 

@@ -98,9 +98,12 @@ struct Located {
   std::optional<Length> vertical_sd;
   std::optional<TracedBy> tracer;  ///< asked where the line itself does not conduct
   std::optional<std::string> date;
+  /// Day on which its line was dragged on the drawing: until a later `date` its place is nobody's finding.
+  std::optional<std::string> moved;
   std::string extra;
   bool operator==(const Located&) const = default;
 };
+
 
 /// Why a line that is drawn to here ends here; `edge_of_record`: the record ends, the line goes on.
 enum class LineEnd { house_connection, cap, pole, pit, chamber, edge_of_record };

@@ -89,6 +89,7 @@ class Document : public QObject {
   friend class EditSession;
   friend class UndoStep;
   void report_change();
+  void note_located_anew(Crossing& other) const;
   void adopt(Crossing crossing, const QString& path, const QString& read_only_because, bool unsaved);
 
   Tables tables_;
@@ -133,6 +134,7 @@ class EditSession {
 
  private:
   bool close();
+  bool note_moved_lines();
 
   Document& document_;
   ItemRef part_;
