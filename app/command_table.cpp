@@ -66,7 +66,7 @@ const Command all_commands[] = {
       {"--paper", "a3", translatable("a4, a3, a2, letter, tabloid or ansi-d")},
       {"--scale", "100", translatable("1:100; left out, the file's or the largest that fits")},
       {"--units", "metric|us", translatable("units of the paper")},
-      {"--part", "sheet|card|working|as-built|all", translatable("which pages")},
+      {"--part", "sheet|card|permit|working|as-built|all", translatable("which pages")},
       {"--record", "ID", translatable("which day the as-built record is of")}},
      or_two,
      sheet_command,

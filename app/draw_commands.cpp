@@ -56,7 +56,11 @@ Result<void> write_sheet(const CommandArgs& args) {
     sheet.scale = *scale;
   }
   sheet.record = options->value("--record", "");
-  return write_sheet_pdf(sheet, text_from(options->value("-o", "")), *from_word<SheetPart>(part));
+  const QString out = text_from(options->value("-o", ""));
+  if (!out.endsWith(QLatin1String(".png"), Qt::CaseInsensitive))
+    return write_sheet_pdf(sheet, out, *from_word<SheetPart>(part));
+  if (part != word_of(SheetPart::card)) return fail("-o", out.toStdString(), "-o OUT.pdf, or --part card with .png");
+  return write_card_png(sheet, out);
 }
 
 /// Size, theme, units and ratio.

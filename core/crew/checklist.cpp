@@ -31,6 +31,10 @@ std::string to_expose(const Assessment& answer) {
   return names;
 }
 
+bool looks(const Mark& mark) {
+  return std::find(mark.tasks.begin(), mark.tasks.end(), MarkTask::look) != mark.tasks.end();
+}
+
 bool watches_surface(const Assessment& answer) {
   return std::any_of(answer.marks.begin(), answer.marks.end(), [](const Mark& m) { return !m.under.empty(); });
 }
@@ -48,7 +52,9 @@ void add_before(Items& items, const Crossing& crossing, const Assessment& answer
   add(translatable("Look around for what no mark shows: meters, covers, posts, fresh patches, house drains."),
       translatable("private lines, which are usually not marked"));
   if (const std::string names = to_expose(answer); !names.empty())
-    add(phrase(translatable("Dig test holes by hand or suction down to: {}. Measure, and enter what you find."), names),
+    add(phrase(translatable("Dig test holes by hand or suction to below the level of the bore at: {}. Keep them open, "
+                            "measure, and enter what you find."),
+               names),
         translatable("boring into a line that lies elsewhere than drawn"));
   add(translatable("Slope, shore or shield both pits before anybody goes in; the competent person looks at them."),
       translatable("a side that falls in"));
@@ -69,7 +75,7 @@ void add_before(Items& items, const Crossing& crossing, const Assessment& answer
     add(translatable("Set up the traffic signs and keep people off the line of the bore."),
         translatable("traffic beside pits and over the bore"));
   if (watches_surface(answer))
-    add(translatable("Level the pegs above the bore and write the levels down."),
+    add(translatable("Shoot the pegs above the bore and write the levels down."),
         translatable("a claim that cannot be answered, heave unseen"));
   if (!answer.structures.empty())
     add(translatable("Photograph walls and floors of the buildings nearby."),
@@ -94,6 +100,13 @@ void add_during(Items& items, const Assessment& answer, UnitSystem units) {
   };
   add(translatable("Nobody in the exit pit, nobody over the bore while air is on."),
       translatable("the tool breaking out, ground that lifts"));
+  add(translatable(
+          "From 2 m before its face the exit pit is empty: the watcher stands at the surface, off the line; the "
+          "ladder stays."),
+      translatable("somebody in front of the tool"));
+  if (std::any_of(answer.marks.begin(), answer.marks.end(), looks))
+    add(translatable("Where a test hole stands open, watch the tool pass and write the gap down."),
+        translatable("a line that is touched unseen"));
   add(translatable("Stand beside the hose in the launch pit, never astride it."),
       translatable("a hose that whips, a tool that slips back"));
   if (answer.advance.held_until_m)
@@ -132,7 +145,7 @@ void add_after(Items& items, const Crossing& crossing, const Assessment& answer)
     add(translatable("Bring the pipe in before the hole closes."), translatable("boring the hole twice"));
   add(translatable("Close the ends of the hole around the pipe."), translatable("water and gas that follow the pipe"));
   if (watches_surface(answer))
-    add(translatable("Level the pegs again now, and when the ground has settled."),
+    add(translatable("Shoot the pegs again now, and when the ground has settled."),
         translatable("a road that sinks weeks later"));
   const bool sewer = std::any_of(crossing.site.utilities.begin(), crossing.site.utilities.end(),
                                  [](const Utility& u) { return u.kind == UtilityKind::sewer; });
@@ -274,7 +287,7 @@ Phrase words_of_task(MarkTask task) {
     case MarkTask::slow_down:
       return translatable("slow down");
     case MarkTask::look:
-      return translatable("look in the test hole");
+      return translatable("watch it pass in the open hole, write the gap down");
     case MarkTask::listen:
       return translatable("listen");
     case MarkTask::check_heave:
@@ -282,7 +295,7 @@ Phrase words_of_task(MarkTask task) {
     case MarkTask::prepare_arrival:
       break;
   }
-  return translatable("clear the exit pit");
+  return translatable("exit pit empty, the ladder stays; watcher at the surface, off the line");
 }
 
 }  // namespace burrow

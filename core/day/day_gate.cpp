@@ -28,6 +28,7 @@ class GateReasons {
 
   void run() {
     ticket();
+    permit();
     verdict();
     exposures();
     present_mark();
@@ -40,6 +41,14 @@ class GateReasons {
     DayReason& reason = add_reason(work_, "day.ticket", gate_.ticket_holds ? 1 : 0,
                                    {1, true, {"the ticket and its marks as entered", SourceLabel::owners_setting}});
     reason.leads_to = Advice::record_only;
+  }
+
+  /// Signed against, nobody bores; what else nobody entered before the first blow is never green.
+  void permit() {
+    const Source asked{"the permit to bore", SourceLabel::common_practice};
+    if (gate_.no_go) add_reason(work_, "day.no-go", 1, {0, false, asked}).leads_to = Advice::record_only;
+    if (gate_.permit_open > 0)
+      add_reason(work_, "day.permit", gate_.permit_open, {0, false, asked}).leads_to = Advice::go_on;
   }
 
   void verdict() {

@@ -8,6 +8,7 @@
 #include "burrow/crossing/display_name.h"
 #include "burrow/crossing/find.h"
 #include "burrow/crossing/statement.h"
+#include "burrow/day/permit_lines.h"
 
 namespace burrow {
 
@@ -85,7 +86,10 @@ StartGate start_gate(const Crossing& crossing, const Assessment& assessment, con
   const bool of_the_day_alone =
       std::any_of(assessment.findings.begin(), assessment.findings.end(), of_the_day) && gate.to_take_on.empty();
   if (closed && gate.to_take_on.empty() && !of_the_day_alone) gate.to_take_on.push_back({"verdict", "bore", {}, {}});
-  if (!gate.ticket_holds || !gate.to_expose.empty() || assessment.bore.points.size() < 2)
+  const std::optional<Date> today = days.empty() ? std::nullopt : std::optional(days.back());
+  gate.no_go = signed_no_go(crossing.permit, today);
+  gate.permit_open = open_lines(permit_lines(crossing, assessment, today));
+  if (!gate.ticket_holds || !gate.to_expose.empty() || gate.no_go || assessment.bore.points.size() < 2)
     gate.gate = Gate::record_only;
   else
     gate.gate = gate.to_take_on.empty() ? Gate::open : Gate::take_on;

@@ -213,9 +213,9 @@ Result<Json> json_of(const std::string& text, const Json& schema, EmptyText empt
 
 /// Kinds of things, and members of others, that say what was found out, agreed or done at one place.
 bool is_evidence(const Json& schema, std::string_view key, std::string_view of) {
-  static constexpr std::string_view things[] = {"Statement", "AgreedGap", "StuckPlan",  "UtilitySearch",
-                                                "TestHole",  "Located",   "LineEnds",   "PitSigns",
-                                                "Mute",      "DayRecord", "LevelRecord"};
+  static constexpr std::string_view things[] = {"Statement", "AgreedGap", "StuckPlan",   "UtilitySearch",
+                                                "TestHole",  "Located",   "LineEnds",    "PitSigns",
+                                                "Mute",      "DayRecord", "LevelRecord", "Permit"};
   static constexpr std::pair<std::string_view, std::string_view> members[] = {{"SurfaceFeature", "permission"},
                                                                               {"SurfaceFeature", "permit"},
                                                                               {"Stratum", "known"},

@@ -53,6 +53,7 @@ void fields(Io& io, V& crossing) {
   io.object("pipe", crossing.pipe);
   io.object("pits", crossing.pits);
   io.object("air", crossing.air);
+  io.object("permit", crossing.permit);
   io.list("record", crossing.record);
   io.limits("limits", crossing.limits);
   io.texts("locks", crossing.locks);

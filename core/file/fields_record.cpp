@@ -57,10 +57,31 @@ void fields(Io& io, V& taken_on) {
   io.extra(taken_on.extra);
 }
 
+template <class Io, Is<PullIn> V>
+void fields(Io& io, V& pull_in) {
+  io.field("date", pull_in.date);
+  io.field("by", pull_in.by);
+  io.field("what", pull_in.what);
+  io.field("peak_n", pull_in.peak, range::force);
+  io.field("link_rating_n", pull_in.link_rating, range::force);
+  io.field("watched_by", pull_in.watched_by);
+  io.extra(pull_in.extra);
+}
+
+template <class Io, Is<RecordPhoto> V>
+void fields(Io& io, V& photo) {
+  io.field("path", photo.path);
+  io.field("what", photo.what);
+  io.extra(photo.extra);
+}
+
 template <class Io, Is<Aftermath> V>
 void fields(Io& io, V& aftermath) {
   io.field("hole", aftermath.hole);
   io.object("released", aftermath.released);
+  io.object("pull_in", aftermath.pull_in);
+  io.object("grouted", aftermath.grouted);
+  io.list("photos", aftermath.photos);
   io.extra(aftermath.extra);
 }
 
@@ -81,6 +102,8 @@ BURROW_FIELDS_BOTH_WAYS(Reading)
 BURROW_FIELDS_BOTH_WAYS(KeptLayout)
 BURROW_FIELDS_BOTH_WAYS(TakenOnFinding)
 BURROW_FIELDS_BOTH_WAYS(TakenOn)
+BURROW_FIELDS_BOTH_WAYS(PullIn)
+BURROW_FIELDS_BOTH_WAYS(RecordPhoto)
 BURROW_FIELDS_BOTH_WAYS(Aftermath)
 BURROW_FIELDS_BOTH_WAYS(DayRecord)
 

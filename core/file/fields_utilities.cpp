@@ -74,6 +74,7 @@ void fields(Io& io, V& hole) {
   io.field("reach_m", hole.reach, range::size);
   io.field("date", hole.date);
   io.field("by", hole.by);
+  io.field("photo", hole.photo);
   io.object("agreed", hole.agreed);
   io.extra(hole.extra);
 }

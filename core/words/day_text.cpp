@@ -152,6 +152,9 @@ std::string gate_text(const DayReason& r, UnitSystem units) {
                : say_count("verdict {1}: {0} finding that nobody took on",
                            "verdict {1}: {0} findings that nobody took on", measured, verdict);
   }
+  if (r.code == "day.no-go") return translated("no-go was signed for this day, and nobody can take that on");
+  if (r.code == "day.permit")
+    return say_count("{} line of the permit to bore is open", "{} lines of the permit to bore are open", measured);
   if (r.code == "day.expose")
     return at_station(say("{} is not exposed, and nobody can take that on", translated_phrase(r.name)), r, units);
   if (r.code == "day.tasks")
@@ -287,7 +290,7 @@ std::vector<DayLine> day_lines(const DayAnswer& day, const Crossing& crossing, U
     add(reason.broken ? translated("against") : translated("for"), reason_text(reason, units));
   if (!day.rate.odds.empty())
     if (const std::string odd = odd_rate_text(day.rate.odds.back(), units); !odd.empty())
-      add(translated("the rate may mean"), odd);
+      add(translated("the pace fits"), odd);
   for (const NextReading& next : day.next) add(translated("worth knowing"), next_text(next, units));
   for (const DayRecord& record : crossing.record)
     if (record.id == day.record)

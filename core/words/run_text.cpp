@@ -68,8 +68,23 @@ std::string near_words(const MarkNear& near, UnitSystem units) {
 
 namespace {
 
+/// A long name by its beginning and its last word, which is often its number: "gas main … 07".
+std::string short_name(const std::string& name) {
+  constexpr std::size_t longest = 26, head = 14;
+  if (name.size() <= longest) return name;
+  const std::size_t last = name.find_last_of(' ');
+  std::size_t end = name.find_last_of(' ', head);
+  if (last == std::string::npos || end == std::string::npos || last <= end || name.size() - last > head) {
+    // One long word: cut between letters, never within one.
+    end = longest - 4;
+    while (end > 0 && (static_cast<unsigned char>(name[end]) & 0xC0) == 0x80) --end;
+    return name.substr(0, end) + "…";
+  }
+  return name.substr(0, end) + " …" + name.substr(last);
+}
+
 std::string near_in_short(const MarkNear& near, UnitSystem units) {
-  const std::string& name = near.name.empty() ? near.id : near.name;
+  const std::string name = short_name(near.name.empty() ? near.id : near.name);
   if (!near.above_m) return say("{}, depth not known", name);
   return fmt::format("{} {}", name, apart_words(near, units));
 }
@@ -96,7 +111,7 @@ std::string mark_in_short(const Mark& mark, UnitSystem units) {
   else if (stop)
     what = say("STOP: expose {}", names);
   else if (has(MarkTask::look))
-    what = say("slow, look in hole: {}", names);
+    what = say("slow, watch in hole: {}", names);
   else if (has(MarkTask::slow_down))
     what = say("slow: {}", names);
   std::string text = has(MarkTask::check_alignment) ? translated("check line, level") : "";
@@ -104,7 +119,7 @@ std::string mark_in_short(const Mark& mark, UnitSystem units) {
     if (!more.empty()) text += (text.empty() ? "" : "; ") + more;
   };
   add(what);
-  if (has(MarkTask::prepare_arrival)) add(translated("clear the exit pit"));
+  if (has(MarkTask::prepare_arrival)) add(translated("exit pit empty"));
   return text;
 }
 

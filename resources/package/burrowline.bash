@@ -9,7 +9,7 @@ _burrowline() {
   case $previous in
     --units) mapfile -t COMPREPLY < <(compgen -W "metric us m ft us-ft" -- "$current"); return ;;
     --over) mapfile -t COMPREPLY < <(compgen -W "depth-and-grade station-and-offset" -- "$current"); return ;;
-    --part) mapfile -t COMPREPLY < <(compgen -W "sheet card working as-built all" -- "$current"); return ;;
+    --part) mapfile -t COMPREPLY < <(compgen -W "sheet card permit working as-built all" -- "$current"); return ;;
     --theme) mapfile -t COMPREPLY < <(compgen -W "light dark" -- "$current"); return ;;
     --what) mapfile -t COMPREPLY < <(compgen -W "path marks findings" -- "$current"); return ;;
     --height-units) mapfile -t COMPREPLY < <(compgen -W "m ft us-ft" -- "$current"); return ;;

@@ -117,7 +117,7 @@ BURROW_FILL(LineEnds, first, last)
 BURROW_FILL(AgreedGap, distance, with, date)
 BURROW_FILL(Utility, id, name, owner, kind, status, material, diameter, path, ends, abandonment, recorded, located,
             clearance, agreed, precaution)
-BURROW_FILL(TestHole, id, utility, station, offset, level, elevation, sd, reach, date, by, agreed)
+BURROW_FILL(TestHole, id, utility, station, offset, level, elevation, sd, reach, date, by, photo, agreed)
 BURROW_FILL(CameraSurvey, result, reference, date)
 BURROW_FILL(UtilitySearch, done, reference, date, valid_from, valid_to, marks, none_found, laterals, rate,
             camera_before, camera_after)
@@ -150,14 +150,20 @@ BURROW_FILL(Reading, kind, time, a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, p,
 BURROW_FILL(KeptLayout, bore, pipe)
 BURROW_FILL(TakenOnFinding, code, subject, margin)
 BURROW_FILL(TakenOn, by, why, date, findings)
-BURROW_FILL(Aftermath, hole, released)
+BURROW_FILL(PullIn, date, by, what, peak, rating, watched_by)
+BURROW_FILL(RecordPhoto, path, what)
+BURROW_FILL(Aftermath, hole, released, pull_in, grouted, photos)
 BURROW_FILL(DayRecord, id, started, crew, alternative, layout, taken_on, readings, aftermath)
+BURROW_FILL(OwnerContact, owner, phone, answered, valve)
+BURROW_FILL(DailyCheck, date, by, done)
+BURROW_FILL(GoSigned, decision, by, date)
+BURROW_FILL(Permit, emergency, locating, owners, pits, daily, at_valve, at_exit, supervisor, crew)
 BURROW_FILL(LimitOverride, value, why, by)
 BURROW_FILL(Mute, code, subject, reason, by, date, measured, fingerprint)
 BURROW_FILL(Alternative, id, name, bore, pipe, pits, air, locks)
 BURROW_FILL(SheetSettings, a, b, c, d, e, f, g, h, i)
-BURROW_FILL(Crossing, version, name, notes, site, bore, pipe, pits, air, record, limits, locks, muted, alternatives,
-            practice, sheet, unknown_keys)
+BURROW_FILL(Crossing, version, name, notes, site, bore, pipe, pits, air, permit, record, limits, locks, muted,
+            alternatives, practice, sheet, unknown_keys)
 #undef BURROW_FILL
 #undef BURROW_FILL_POINT
 

@@ -203,8 +203,8 @@ TEST(RunPanel, ShowsEveryMarkAndList_InBothUnits) {
       const QString nose = QString::fromStdString(format(*mark.nose_m, Dimension::length, units));
       EXPECT_TRUE(shown_text.contains(nose)) << nose.toStdString();
     }
-    for (const char* words : {"check line and level", "clear the exit pit", "Nobody in the exit pit",
-                              "Call the locating", "a restraint on every coupling", "No flame", "Take it as live"})
+    for (const char* words : {"check line and level", "exit pit empty", "Nobody in the exit pit", "Call the locating",
+                              "a restraint on every coupling", "No flame", "Take it as live"})
       EXPECT_TRUE(shown_text.contains(QString::fromUtf8(words)) ||
                   shown_text.contains(QStringLiteral("locating reference")))
           << words;

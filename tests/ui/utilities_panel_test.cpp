@@ -179,7 +179,7 @@ TEST(UtilitiesPanel, Preset_FillsErrorsByDepth) {
   EXPECT_EQ(w.choice("its ± is")->currentIndex(), 1);
   w.choose("quality level of the survey", "PAS 128 A");
   EXPECT_NEAR(utility_of(w.crossing(), "u3").located.lateral_sd->m, 0.05 / 1.96, 1e-9) << "still read as 95 %";
-  w.choose("its ± is", "one sd");
+  w.choose("its ± is", "1σ");
   shows(0, 0.05);
   shows(1, 0.025);
   w.choose("quality level of the survey", "PAS 128 B1");

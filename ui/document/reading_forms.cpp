@@ -28,9 +28,14 @@ ReadingInput sd(std::string label, std::optional<Length> Reading::*member) {
       }};
 }
 ReadingInput angle_sd() {
-  return {"± (one standard deviation)", "our default", Dimension::angle, false, 0, most_rad, [](Reading& r, double v) {
-            r.angle_sd = Angle{v};
-          }};
+  return {"± (1σ)",
+          "our default",
+          Dimension::angle,
+          false,
+          0,
+          most_rad,
+          [](Reading& r, double v) {
+            r.angle_sd = Angle{v}; }};
 }
 ReadingInput nose() {
   return length("nose this far in", &Reading::nose, false, 0, farthest_m, "as now");

@@ -79,6 +79,14 @@ class DeckState {
   void not_started() {
     switch (s_.gate.gate) {
       case Gate::open:
+        if (s_.gate.permit_open > 0) {
+          colour(s_.theme.caution, s_.theme.on_caution);
+          state_.title = tr("Permit to bore is open");
+          state_.text = text_from(say_count("{} line of the page Permit does not hold today.",
+                                            "{} lines of the page Permit do not hold today.", s_.gate.permit_open));
+          state_.reason = tr("Fill them in first. A start is written down all the same; nothing shows green.");
+          break;
+        }
         state_.title = tr("Nothing started");
         state_.text = tr("Start when the tool is set and the air is on; then tap each hose mark as it goes in.");
         break;
@@ -98,6 +106,7 @@ class DeckState {
   }
 
   [[nodiscard]] QString blocked() const {
+    if (s_.gate.no_go) return tr("No-go was signed for this day, on the page Permit.");
     if (!s_.gate.ticket_holds) return tr("The utility search does not hold on this day, or its marks cannot be seen.");
     if (s_.gate.to_expose.empty()) return tr("No path is known.");
     QStringList names;
@@ -179,7 +188,7 @@ DayTexts day_texts(const DayAnswer& day, const Crossing& crossing, UnitSystem un
     if (line.what == burrow::translated("advice")) continue;
     if (line.what == burrow::translated("against") || line.what == burrow::translated("for") ||
         line.what == burrow::translated("worth knowing") || line.what == burrow::translated("not used") ||
-        line.what.empty() || line.what == burrow::translated("the rate may mean"))
+        line.what.empty() || line.what == burrow::translated("the pace fits"))
       texts.why << (line.what == burrow::translated("for") || line.what.empty()
                         ? QString()
                         : text_from(line.what) + QStringLiteral(": ")) +

@@ -130,23 +130,7 @@ void DayPanel::make_end() {
                                          {EndHow::lost, tr("Lost")}}));
   for (std::size_t i = 0; i < ends_.size(); ++i)
     connect(ends_[i], &QPushButton::clicked, this, [this, i] { tap_end(word_at<EndHow>(static_cast<int>(i))); });
-  const int before = widgets_so_far();
-  aftermath_ = add_text(tr("What came after"));
-  add_choice(
-      tr("The hole"), {tr("not entered"), tr("grouted"), tr("dug out"), tr("open"), tr("tool inside")},
-      [this] {
-        const DayRecord* now = record();
-        return now && now->aftermath.hole ? static_cast<int>(*now->aftermath.hole) + 1 : 0;
-      },
-      [this](int row) {
-        change(tr("What became of the hole"), [this, row](Crossing& c) {
-          std::optional<HoleState>& hole = find_by_id(c.record, shown_)->aftermath.hole;
-          hole = row > 0 ? std::optional(word_at<HoleState>(row - 1)) : std::nullopt;
-        });
-      });
-  release_ = add_buttons({tr("The place is released…")})[0];
-  connect(release_, &QPushButton::clicked, this, &DayPanel::release_place);
-  aftermath_widgets_ = widgets_after(before);
+  make_after();
 }
 
 void DayPanel::make_paper() {
@@ -273,17 +257,6 @@ void DayPanel::take_back(std::size_t at) {
   bring_into_view(ask_);
 }
 
-void DayPanel::release_place() {
-  ask_->ask(tr("Who let the work go on after this bore?"), tr("Who released it, by name"),
-            tr("How it was seen to be safe"), tr("Enter the release"), [this](const QString& by, const QString& how) {
-              const std::string day = clock_().date().toString(Qt::ISODate).toStdString();
-              change(tr("Release the place"), [&](Crossing& c) {
-                find_by_id(c.record, shown_)->aftermath.released = {how.toStdString(), by.toStdString(), day, {}};
-              });
-            });
-  bring_into_view(ask_);
-}
-
 void DayPanel::add_typed() {
   if (!record()) return entry_->complain(tr("Start a record first."));
   if (locked()) return;
@@ -378,9 +351,7 @@ void DayPanel::show_rest() {
   const bool danger = drawn && day_.advice == Advice::get_out;
   for (QWidget* widget : danger_widgets_) widget->setVisible(danger);
   danger_->setText(danger ? danger_html(document_.crossing()) : QString());
-  const QString after = drawn ? aftermath_text(*now) : QString();
-  for (QWidget* widget : aftermath_widgets_) widget->setVisible(!after.isEmpty());
-  aftermath_->setText(after);
+  show_after();
   if (!drawn) {
     facts_->clear();
     why_->clear();

@@ -86,13 +86,13 @@ QString RunPanel::marks_html() const {
   html += QStringLiteral("</tr>");
   for (const Mark& mark : now.marks) html += mark_html(mark);
   html += QStringLiteral("</table>");
-  html +=
-      QStringLiteral("<p>%1</p>")
-          .arg(tr("Hose: the mark that stands at the launch face. Nose: how far it has bored. Depth: of the axis "
-                  "below the ground, nine bores in ten within the number below it. Time: half of all bores, below it "
-                  "the minutes that a tenth and nine tenths take. %1.")
-                   .arg(text_from(model_status(document_.crossing().bore.model)))
-                   .toHtmlEscaped());
+  html += QStringLiteral("<p>%1</p>")
+              .arg(tr("Hose: the mark that stands at the launch face. Nose: how far it has bored. Depth: of the axis "
+                      "below the ground, predicted and not measured, nine bores in ten within the number below it. "
+                      "Time: half of all bores, below it "
+                      "the minutes that a tenth and nine tenths take. %1.")
+                       .arg(text_from(model_status(document_.crossing().bore.model)))
+                       .toHtmlEscaped());
   return html;
 }
 

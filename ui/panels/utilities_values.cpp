@@ -144,7 +144,7 @@ void UtilitiesPanel::make_place() {
     choose_preset(row, of_95 ? PresetReading::of_95_percent : PresetReading::one_sd);
   });
   add_choice(
-      tr("its ± is"), {tr("one sd (safe)"), tr("95 % of cases"), tr("not used")},
+      tr("its ± is"), {tr("1σ (safe)"), tr("95 % of cases"), tr("not used")},
       [this] {
         const Utility* utility = current();
         return utility ? static_cast<int>(preset_reading(*utility, place(), document_.tables())) : -1;

@@ -7,6 +7,7 @@
 #include "burrow/check/assess.h"
 #include "burrow/document/reading_forms.h"
 #include "burrow/document/text.h"
+#include "burrow/words/after_text.h"
 #include "burrow/words/day_text.h"
 #include "parts.h"
 #include "views.h"
@@ -191,6 +192,19 @@ class AsBuiltPages {
     line_table(flow);
     flow.heading(tr("Utilities passed"));
     utilities(flow);
+    after(flow);
+  }
+
+  /// Pull-in, what was closed up, levels, photos: only what somebody entered counts as done.
+  void after(Flow& flow) {
+    if (!ended(built_.record)) return;
+    flow.heading(tr("After the bore"));
+    std::vector<TableRow> rows;
+    for (const AfterLine& line : after_lines(sheet_.crossing, built_.record, sheet_.units))
+      rows.push_back({line.done ? tr("done") : tr("OPEN"), text_from(line.what), text_from(line.found)});
+    for (const RecordPhoto& photo : built_.record.aftermath.photos)
+      rows.push_back({tr("photo"), text_from(photo.what), text_from(photo.path)});
+    flow.table({{tr("state"), 1}, {tr("what is asked for"), 3.2}, {tr("what was entered"), 4}}, rows);
   }
 
   void readings(Flow& flow) {

@@ -3,11 +3,11 @@
 #include <cmath>
 #include <memory>
 
-#include "burrow/crew/checklist.h"
 #include "burrow/crew/crew_setup.h"
 #include "burrow/document/text.h"
 #include "burrow/words/headline.h"
 #include "burrow/words/run_text.h"
+#include "card_back.h"
 #include "card_marks.h"
 #include "parts.h"
 
@@ -22,15 +22,6 @@ constexpr double margin = 8;
 
 QString tr(const char* text, const char* context = nullptr, int n = -1) {
   return QCoreApplication::translate("card", text, context, n);
-}
-
-FlowStyle card_style() {
-  FlowStyle style;
-  style.body = {small};
-  style.titles = {small, QFont::DemiBold};
-  style.block = {small, QFont::Bold};
-  style.heads = {13 * pt, QFont::Bold};
-  return style;
 }
 
 QSizeF card_size(const QSizeF& paper_mm) {
@@ -98,18 +89,6 @@ double eased(Paper& paper, const QRectF& in, double top, const Sheet& sheet) {
   return y + line_height_mm(bold) - top + 0.8;
 }
 
-void eased_in_full(Flow& flow, const Sheet& sheet) {
-  if (eased_in_short(sheet.assessment).empty()) return;
-  flow.heading(tr("Accepted and loosened"));
-  flow.paragraph(text_from(headline(sheet.assessment, sheet.units)));
-  for (const Finding& f : sheet.assessment.findings)
-    if (f.muted && f.severity != Severity::note)
-      flow.paragraph(QStringLiteral("• ") + tr("accepted: %1 (%2; %3, %4)")
-                                                .arg(text_from(finding_text(f, sheet.units)),
-                                                     text_from(f.muted->reason), text_from(f.muted->by),
-                                                     text_from(f.muted->date)));
-}
-
 /// Head and settings; gives where the rest may begin.
 double first_side(Page& page, const Sheet& sheet, const CrewSetup& setup) {
   Paper paper(page);
@@ -144,9 +123,15 @@ double first_side(Page& page, const Sheet& sheet, const CrewSetup& setup) {
   return y + 2 * cell_height + 2;
 }
 
-/// Hold, level, cradle and stake, as one text.
+/// Length, tool, pressure, hold, level, cradle and stake, as one text.
 QString notes(const Sheet& sheet, const CrewSetup& setup) {
   QStringList all;
+  const Bore& bore = sheet.crossing.bore;
+  QStringList first{tr("Bore %1").arg(length(bore.exit.station.m - bore.launch.station.m, sheet)),
+                    tr("tool %1").arg(length(setup.tool.diameter.m, sheet, Dimension::small_length))};
+  if (const auto& pressure = sheet.assessment.air.pressure_worked_with_Pa)
+    first << tr("%1 at the tool").arg(length(*pressure, sheet, Dimension::air_pressure));
+  all << first.join(QStringLiteral(" · ")) + QLatin1Char('.');
   if (setup.hold_until_m)
     all << tr("Air half open; hold the tool until %1 of it is in.").arg(length(*setup.hold_until_m, sheet));
   all << tr("Axis at level %1.").arg(length(setup.levels.axis.m, sheet, Dimension::station));
@@ -155,98 +140,25 @@ QString notes(const Sheet& sheet, const CrewSetup& setup) {
     all << tr("Cradle %1 high on a slab of %2.")
                .arg(length(pit.cradle_height->m, sheet, Dimension::small_length),
                     length(pit.slab_thickness->m, sheet, Dimension::small_length));
+  all << tr("Depths of the marks are predicted.");
   if (setup.sight.base) all << tr("Stake %1 from the face.").arg(length(setup.sight.base->m, sheet));
   return all.join(QLatin1Char(' '));
 }
 
-/// Steps one below the other, each with its number; gives where they end.
-double steps_below(Paper& paper, const QRectF& column, const EmergencySteps& steps) {
-  constexpr double hanging = 4.6;
-  const TextStyle head{small, QFont::Bold}, body{small};
-  double y = column.top();
-  y +=
-      paper.paragraph(QRectF(column.left(), y, column.width(), 30), tr("Struck: %1").arg(text_from(steps.title)), head);
-  int number = 0;
-  for (const Phrase& step : steps.in_short) {
-    paper.text({column.left(), y + small}, QString::number(++number), head);
-    y += paper.paragraph(QRectF(column.left() + hanging, y, column.width() - hanging, 60), text_from(step), body);
-  }
-  return y;
-}
-
-/// Words beside bold ones that say what they are about; gives their height.
-double led_by(Paper& paper, const QRectF& in, double top, const QString& lead, const QString& words) {
-  const TextStyle bold{small, QFont::Bold};
-  paper.text({in.left(), top + small}, lead, bold);
-  const double indent = text_width_mm(lead, bold) + 1.6;
-  return paper.paragraph(QRectF(in.left() + indent, top, in.width() - indent, 60), words, {small});
-}
-
-/// When to stop, what to do when a line is struck, whom to ring: the lower part of the front. Gives its lower edge.
-double foot_of_front(Paper& paper, const QRectF& in, double top, const Sheet& sheet) {
-  const TextStyle body{small};
-  constexpr double gap = 4;
-  double y = top;
-  QStringList signs;
-  for (const Phrase& sign : stop_signs_in_short(sheet.crossing, sheet.assessment, sheet.units))
-    signs << text_from(sign);
-  y += led_by(paper, in, y, tr("Air off at once:"), signs.join(QStringLiteral(" · "))) + 1;
-  paper.line({in.left(), y}, {in.right(), y}, {0.25});
-  y += 1;
-
-  // Gas and power side by side, and what holds for anything else.
-  const double half = (in.width() - gap) / 2;
-  const std::vector<EmergencySteps> all = emergency_steps(sheet.crossing);
-  double end = y;
-  for (const EmergencySteps& steps : all) {
-    if (steps.kind != UtilityKind::gas && steps.kind != UtilityKind::power) continue;
-    const double left = in.left() + (steps.kind == UtilityKind::gas ? 0 : half + gap);
-    end = std::max(end, steps_below(paper, QRectF(left, y, half, 100), steps));
-  }
-  y = end + 0.6;
-  for (const EmergencySteps& steps : all) {
-    if (steps.kind != UtilityKind::unknown) continue;
-    QStringList words;
-    for (const Phrase& step : steps.in_short) words << text_from(step);
-    y += led_by(paper, in, y, tr("Anything else:"), words.join(QLatin1Char(' ')));
-  }
-  y += 0.6;
-  paper.line({in.left(), y}, {in.right(), y}, {0.25});
-
-  const QString lines[] = {tr("Emergency"), tr("Locating service"), tr("Competent person"), tr("Owner")};
-  constexpr double row = 7.2;  // a hand writes in it
-  for (int i = 0; i < 4; ++i) {
-    const int across = i % 2, down = i / 2;
-    const double left = in.left() + across * (half + gap), base = y + row * (1 + down) - 1.2;
-    const QRectF shown_text = paper.text({left, base}, lines[i], body);
-    paper.line({shown_text.right() + 1.2, base + 0.5}, {left + half, base + 0.5}, {0.2});
-  }
-  return y + 2 * row;
-}
-
-void stops_and_steps_in_full(Flow& flow, const Sheet& sheet) {
-  flow.heading(tr("Air off at once when"));
-  for (const Phrase& sign : stop_signs(sheet.crossing, sheet.assessment, sheet.units))
-    flow.paragraph(QStringLiteral("• ") + text_from(sign));
-  for (const EmergencySteps& steps : emergency_steps(sheet.crossing)) {
-    QStringList lines;
-    int number = 0;
-    for (const Phrase& step : steps.steps) lines << QStringLiteral("%1. %2").arg(++number).arg(text_from(step));
-    flow.block(tr("Struck: %1").arg(text_from(steps.title)), lines);
-  }
-}
-
-void owners_to_ring(Flow& flow, const Sheet& sheet) {
-  QStringList owners;
-  for (const EmergencySteps& steps : emergency_steps(sheet.crossing))
-    for (const std::string& owner : steps.owners) owners << text_from(owner);
-  owners.removeDuplicates();
-  if (owners.isEmpty()) return;
-  flow.heading(tr("Phone"));
-  QStringList lines;
-  // More owners than one can ring belong on the sheet's table of utilities.
-  for (const QString& owner : owners.mid(0, 8)) lines << tr("Owner: %1").arg(owner);
-  flow.to_fill_in(lines);
+/// Which side, and what identifies the card.
+void foot_line(Page& side, const Sheet& sheet, std::size_t number, std::size_t count) {
+  Paper paper(side);
+  const QRectF within = side.frame_mm;
+  const QString which = tr("side %1 of %2").arg(number).arg(count);
+  paper.text(within.bottomRight(), which, {small}, Align::right);
+  const double room = within.width() - text_width_mm(which, {small}) - 4;
+  QStringList id{text_from(sheet.crossing.sheet.number), text_from(sheet.crossing.sheet.revision),
+                 text_from(sheet.crossing.sheet.date.value_or(""))};
+  id.removeAll(QString());
+  paper.short_text(within.bottomLeft(), id.isEmpty() ? tr("setup card") : id.join(QStringLiteral(" · ")), {small},
+                   room);
+  // The frame takes the descenders of the last line.
+  side.frame_mm = side.frame_mm.adjusted(-1, -1, 1, 2);
 }
 
 }  // namespace
@@ -255,60 +167,47 @@ std::vector<Page> card_pages(const Sheet& sheet) {
   const CrewSetup setup =
       crew_setup(sheet.crossing, sheet.tables, SiteSurface(sheet.crossing.site, sheet.assessment.ground_surface));
   const QSizeF size = card_size(sheet.paper_mm);
-  // The flow keeps places of pages, so none may move.
-  std::vector<std::unique_ptr<Page>> sides;
-  const auto add_side = [&]() -> Page& {
-    sides.push_back(std::make_unique<Page>());
-    sides.back()->size_mm = size;
-    sides.back()->frame_mm = QRectF(QPointF(0, 0), size).adjusted(margin, margin, -margin, -margin);
-    return *sides.back();
+  std::vector<Page> sides;
+  const auto add_side = [&]() -> QRectF {
+    Page& side = sides.emplace_back();
+    side.size_mm = size;
+    side.frame_mm = QRectF(QPointF(0, 0), size).adjusted(margin, margin, -margin, -margin);
+    return side.frame_mm.adjusted(0, 0, 0, -6);
   };
-  // The front is all that a foreman needs in the pit; the back says the same at length.
-  Page& front = add_side();
-  const QRectF in = front.frame_mm.adjusted(0, 0, 0, -6);
-  Paper paper(front);
-  double y = first_side(front, sheet, setup);
-  y += eased(paper, in, y, sheet);
-  y += paper.paragraph(QRectF(in.left(), y, in.width(), 60), notes(sheet, setup), {small}) + 1.4;
-  Page tried = front;
-  Paper scratch(tried);
-  const double foot = in.bottom() - foot_of_front(scratch, in, 0, sheet);
-  short_marks(paper, QRectF(in.left(), y, in.width(), foot - 1.6 - y), sheet);
-  paper.line({in.left(), foot - 0.8}, {in.right(), foot - 0.8}, {0.4});
-  foot_of_front(paper, in, foot, sheet);
-
-  Flow flow(
-      [&]() -> std::vector<Flow::Area> {
-        Page& page = add_side();
-        return {{&page, page.frame_mm.adjusted(0, 0, 0, -6)}};
-      },
-      card_style());
-  if (!sheet.assessment.launch_pit.footprint.empty() && !sheet.assessment.exit_pit.footprint.empty()) {
-    const Flow::Area area = flow.room(58);
-    draw_pits(*area.page, area.box, sheet, small, false);
+  // The front is what is set and where it stops; the back whom to ring and who signs.
+  QRectF in = add_side();
+  CardMarks marks(sheet, in.width());
+  {
+    Paper paper(sides.back());
+    double y = first_side(sides.back(), sheet, setup);
+    y += eased(paper, in, y, sheet);
+    y += paper.paragraph(QRectF(in.left(), y, in.width(), 60), notes(sheet, setup), {small}) + 1.4;
+    marks.front(paper, QRectF(in.left(), y, in.width(), in.bottom() - y));
   }
-  eased_in_full(flow, sheet);
-  marks_in_full(flow, sheet, size.width() - 2 * margin);
-  stops_and_steps_in_full(flow, sheet);
-  owners_to_ring(flow, sheet);
-  std::vector<Page> pages;
-  int number = 0;
-  for (const auto& side : sides) {
-    Paper foot_line(*side);
-    const QRectF within = side->frame_mm;
-    const QString which = tr("side %1 of %2").arg(++number).arg(sides.size());
-    foot_line.text(within.bottomRight(), which, {small}, Align::right);
-    const double room = within.width() - text_width_mm(which, {small}) - 4;
-    QStringList id{text_from(sheet.crossing.sheet.number), text_from(sheet.crossing.sheet.revision),
-                   text_from(sheet.crossing.sheet.date.value_or(""))};
-    id.removeAll(QString());
-    foot_line.short_text(within.bottomLeft(), id.isEmpty() ? tr("setup card") : id.join(QStringLiteral(" · ")), {small},
-                         room);
-    // The frame takes the descenders of the last line.
-    side->frame_mm = side->frame_mm.adjusted(-1, -1, 1, 2);
-    pages.push_back(std::move(*side));
+  QStringList rest = eased_in_full(sheet);
+  in = add_side();
+  const double foot = in.bottom() - back_height(sides.back(), in, sheet);
+  {
+    Paper paper(sides.back());
+    const double room = foot - 1.6 - in.top();
+    double y = in.top();
+    if (marks.height_left() <= room) y = marks.more(paper, QRectF(in.left(), y, in.width(), room)) + 1.6;
+    if (marks.done()) rest = fill_with(paper, QRectF(in.left(), y, in.width(), foot - 1.6 - y), rest);
+    draw_back(paper, QRectF(in.left(), marks.done() ? foot : in.top(), in.width(), in.bottom() - foot), sheet);
   }
-  return pages;
+  // A long bore: what is left of its marks, and what was accepted and does not fit, on sides of their own.
+  while (!marks.done()) {
+    in = add_side();
+    Paper paper(sides.back());
+    marks.more(paper, in);
+  }
+  while (!rest.isEmpty()) {
+    in = add_side();
+    Paper paper(sides.back());
+    rest = fill_with(paper, in, rest);
+  }
+  for (std::size_t i = 0; i < sides.size(); ++i) foot_line(sides[i], sheet, i + 1, sides.size());
+  return sides;
 }
 
 }  // namespace burrow

@@ -2,12 +2,14 @@
 
 #include <QBuffer>
 #include <QFile>
+#include <QImage>
 #include <QPageLayout>
 #include <QPageSize>
 #include <QPainterPath>
 #include <QPdfWriter>
 #include <QPrinter>
 #include <QXmlStreamWriter>
+#include <cmath>
 
 #include "burrow/file/disk.h"
 #include "burrow/language/say.h"
@@ -164,6 +166,35 @@ Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& titl
     }
     if (!painter.end()) return fail(path.toStdString(), "the page could not be finished", "more memory");
   }
+  return save_atomically(path.toStdString(),
+                         std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+}
+
+Result<void> write_pages_png(const std::vector<Page>& pages, int width_px, const QString& path) {
+  if (pages.empty()) return fail(path.toStdString(), "no page", "at least one");
+  constexpr int apart_px = 12;
+  int height = -apart_px;
+  for (const Page& page : pages)
+    height += apart_px + static_cast<int>(std::lround(page.size_mm.height() / page.size_mm.width() * width_px));
+  QImage image(width_px, height, QImage::Format_RGB32);
+  if (image.isNull()) return fail(path.toStdString(), "the picture could not be started", "more memory");
+  image.fill(QColor(0xb0, 0xb0, 0xb0));
+  QPainter painter(&image);
+  double top = 0;
+  for (const Page& page : pages) {
+    const double scale = width_px / page.size_mm.width();
+    painter.resetTransform();
+    painter.translate(0, top);
+    painter.fillRect(QRectF(0, 0, width_px, page.size_mm.height() * scale), Qt::white);
+    painter.scale(scale, scale);
+    paint_page(painter, page);
+    top += std::round(page.size_mm.height() * scale) + apart_px;
+  }
+  painter.end();
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  if (!image.save(&buffer, "PNG")) return fail(path.toStdString(), "the picture could not be written", "more memory");
   return save_atomically(path.toStdString(),
                          std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }

@@ -13,6 +13,10 @@ std::vector<Page> card_pages(const Sheet& sheet);
 /// The crossing sheet. Errors: a scale at which the drawing does not fit.
 Result<std::vector<Page>> crossing_pages(const Sheet& sheet);
 
+/// The permit to bore: every line with what was entered, what is open to be filled in by hand, signatures.
+/// Evidence: PermitPaper.*
+std::vector<Page> permit_pages(const Sheet& sheet);
+
 /// The working appendix.
 std::vector<Page> working_pages(const Sheet& sheet);
 

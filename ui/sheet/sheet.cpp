@@ -40,6 +40,7 @@ Result<std::vector<Page>> sheet_pages(const Sheet& sheet, SheetPart part) {
   }
   if (part == SheetPart::working || part == SheetPart::all) add(working_pages(sheet));
   if (part == SheetPart::card || part == SheetPart::all) add(card_pages(sheet));
+  if (part == SheetPart::permit || part == SheetPart::all) add(permit_pages(sheet));
   const auto& records = sheet.crossing.record;
   const bool read = std::any_of(records.begin(), records.end(), [](const DayRecord& r) { return !r.readings.empty(); });
   if (part == SheetPart::as_built || (part == SheetPart::all && read)) {
@@ -70,6 +71,11 @@ Result<void> write_sheet_pdf(const Sheet& sheet, const QString& path, SheetPart 
   const Result<std::vector<Page>> pages = sheet_pages(sheet, part);
   if (!pages) return tl::unexpected(pages.error());
   return write_pages_pdf(*pages, text_from(sheet.crossing.name), path);
+}
+
+Result<void> write_card_png(const Sheet& sheet, const QString& path) {
+  constexpr int phone_px = 1080;
+  return write_pages_png(card_pages(sheet), phone_px, path);
 }
 
 Result<void> write_sheet_svg(const Sheet& sheet, const QString& path) {

@@ -11,6 +11,7 @@
 #include "burrow/file/disk.h"
 #include "burrow/import/longitude_latitude.h"
 #include "burrow/panels/day_panel.h"
+#include "burrow/panels/permit_panel.h"
 #include "burrow/sheet/image.h"
 #include "burrow/sheet/page_out.h"
 #include "burrow/sheet/sheet.h"
@@ -24,11 +25,9 @@ void MainWindow::add_paper_entries(QMenu* menu) {
     SheetPart part;
     QString name;
   };
-  const Part parts[] = {{SheetPart::sheet, tr("&Crossing sheet…")},
-                        {SheetPart::card, tr("&Setup card…")},
-                        {SheetPart::working, tr("Ca&lculation…")},
-                        {SheetPart::as_built, tr("As-&built record…")},
-                        {SheetPart::all, tr("&All of it…")}};
+  const Part parts[] = {{SheetPart::sheet, tr("&Crossing sheet…")},     {SheetPart::card, tr("&Setup card…")},
+                        {SheetPart::permit, tr("&Permit to bore…")},    {SheetPart::working, tr("Ca&lculation…")},
+                        {SheetPart::as_built, tr("As-&built record…")}, {SheetPart::all, tr("&All of it…")}};
   QMenu* print = menu->addMenu(tr("&Print"));
   QMenu* pdf = menu->addMenu(tr("Sheet as P&DF"));
   for (const auto& [part, name] : parts) {
@@ -41,6 +40,14 @@ void MainWindow::add_paper_entries(QMenu* menu) {
   }
   connect(&side_->day(), &DayPanel::as_built_wanted, this, [this](const std::string& record, bool printed) {
     printed ? print_part(SheetPart::as_built, record) : write_pdf(SheetPart::as_built, record);
+  });
+  connect(&side_->permit(), &PermitPanel::paper_wanted, this,
+          [this](bool printed) { printed ? print_part(SheetPart::permit) : write_pdf(SheetPart::permit); });
+  menu->addAction(tr("Card as PN&G, for a phone…"), this, [this] {
+    write_file(tr("PNG (*.png)"), QStringLiteral("png"), [this](const QString& path) -> Result<void> {
+      const Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
+      return sheet ? write_card_png(*sheet, path) : tl::unexpected(sheet.error());
+    });
   });
   menu->addAction(tr("Pict&ure as PNG…"), this, &MainWindow::write_png);
   add_export_entries(menu->addMenu(tr("&Export")));

@@ -28,6 +28,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
       launch_(new LaunchPanel(document, launch_job_, this)),
       layouts_(new LayoutsPanel(document, this)),
       air_(new AirPanel(document, this)),
+      permit_(new PermitPanel(document, this)),
       run_(new RunPanel(document, this)),
       day_(new DayPanel(document, this)),
       sheet_(new SheetPanel(document, this)),
@@ -62,6 +63,7 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   add_page(pipe_, tr("Pipe"), tr("The pipe, how it goes in, what presses on it and what it bears"));
   add_page(air_, tr("Air line"), tr("Compressor, air line and oil, and the pressure that reaches the tool"));
   begin_group(tr("On site"), QStringLiteral("site-log"));
+  add_page(permit_, tr("Permit"), tr("What a supervisor is asked for before the first blow, and who signed"));
   add_page(run_, tr("Run sheet"), tr("Marks of the hose and what lies ahead, checklist, equipment"));
   add_page(day_, tr("Site log"), tr("Readings as they are taken, where it is now heading, and what to do"));
   begin_group(tr("Training"), QStringLiteral("practice"));

@@ -20,6 +20,7 @@
 #include "burrow/file/disk.h"
 #include "burrow/file/sample_text.h"
 #include "burrow/panels/verdict_bar.h"
+#include "burrow/words/after_text.h"
 #include "samples.h"
 
 namespace burrow {
@@ -46,6 +47,9 @@ std::shared_ptr<const CardPicture> picture_of(const Result<Crossing>& crossing, 
 QString facts_of(const CardPicture& picture, UnitSystem units) {
   const Bore& bore = picture.crossing.bore;
   QString text = text_from(format(bore.exit.station.m - bore.launch.station.m, Dimension::length, units));
+  // What is under way, and how a bore ended, comes before what was predicted of it.
+  if (const std::string state = record_state(picture.crossing, units); !state.empty())
+    return text + QStringLiteral(" · ") + text_from(state);
   const std::vector<FindingCount> counts = finding_counts(picture.assessment.findings);
   if (!counts.empty()) text += QStringLiteral(" · ") + count_words(counts.front());
   return text;

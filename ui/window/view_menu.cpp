@@ -24,7 +24,7 @@ namespace {
 QKeySequence page_keys(int page) {
   int later = 0;
   for (const SideColumn::Page late :
-       {SideColumn::Page::limits, SideColumn::Page::surroundings, SideColumn::Page::sheet}) {
+       {SideColumn::Page::limits, SideColumn::Page::surroundings, SideColumn::Page::permit, SideColumn::Page::sheet}) {
     if (page == static_cast<int>(late)) return {};
     later += page > static_cast<int>(late);
   }

@@ -12,6 +12,7 @@ namespace burrow {
 
 namespace {
 
+constexpr double exit_empty_m = 2.0;      ///< before its face (common practice, no source)
 constexpr double least_spacing_m = 0.25;  ///< closer marks run into one another on a hose (our default)
 constexpr double most_marks = 400;
 constexpr double passed_m = 0.5;       ///< a utility stays on the sheet so far behind the nose (our default)
@@ -191,12 +192,16 @@ void check_marks(CheckRun& run) {
   const std::vector<Top> tops = watched(run);
   const Sheet sheet{along, utilities, tops, run.tool.diameter.m};
   const std::size_t count = arrives ? noses.size() : noses.size() - 1;
+  // Nobody stands in the exit pit from there on: at the last mark that is far enough before its face, else the first.
+  std::size_t empty_from = 0;
+  for (std::size_t i = 0; i < count; ++i)
+    if (noses[i] <= length - exit_empty_m + 1e-9) empty_from = i;
   answer.marks.reserve(count);
   for (std::size_t i = 0; i < count; ++i) {
     Mark mark = mark_at(sheet, noses[i], noses[std::min(i + 1, noses.size() - 1)]);
     if (noses[i] >= behind) mark.hose_m = noses[i] - behind;
     if (i == 0 && tool < length) mark.tasks.insert(mark.tasks.begin(), MarkTask::check_alignment);
-    if (arrives && (i + 2 == count || count == 1)) mark.tasks.push_back(MarkTask::prepare_arrival);
+    if (arrives && i == empty_from) mark.tasks.push_back(MarkTask::prepare_arrival);
     answer.marks.push_back(std::move(mark));
   }
   const auto first =

@@ -129,7 +129,7 @@ TEST(Checklist, CrossingCallsForMore) {
   EXPECT_TRUE(any(list(c), "camera"));
   EXPECT_TRUE(any(list(c), "track's owner"));
   EXPECT_TRUE(any(list(c), "LR 4711"));
-  EXPECT_TRUE(any(list(c), "Level the pegs"));
+  EXPECT_TRUE(any(list(c), "Shoot the pegs"));
 }
 
 TEST(Checklist, StopSigns_NameWhatIsUnexposed) {
@@ -208,12 +208,12 @@ TEST(RunText, MarkInShort_TheNextThing) {
   mark.near.resize(2);
   mark.tasks = {MarkTask::slow_down, MarkTask::look};
   mark.near[0].ahead_m = -0.2;  // passed by the nose, not by the tool
-  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "slow, look in hole: drain 0.90 m clear, below");
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "slow, watch in hole: drain 0.90 m clear, below");
   mark.near.pop_back();
   EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "slow");
   mark.tasks = {MarkTask::prepare_arrival};
   mark.near = {{"u3", std::nullopt, "", std::nullopt, 0.4, false}};
-  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "u3, depth not known; clear the exit pit");
+  EXPECT_EQ(mark_in_short(mark, UnitSystem::metric), "u3, depth not known; exit pit empty");
   mark.near.clear();
   mark.tasks = {MarkTask::stop_until_exposed};
   EXPECT_EQ(mark_in_short(mark, UnitSystem::us), "STOP until it is exposed");

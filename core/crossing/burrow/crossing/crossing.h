@@ -10,6 +10,7 @@
 #include "burrow/base/quantity_text.h"
 #include "burrow/crossing/air.h"
 #include "burrow/crossing/bore.h"
+#include "burrow/crossing/permit.h"
 #include "burrow/crossing/pipe.h"
 #include "burrow/crossing/pits.h"
 #include "burrow/crossing/record.h"
@@ -82,6 +83,7 @@ struct Crossing {
   std::optional<Pipe> pipe;
   Pits pits;
   Air air;
+  Permit permit;
   std::vector<DayRecord> record;
   std::map<std::string, LimitOverride> limits;
   std::vector<std::string> locks;  ///< JSON pointers

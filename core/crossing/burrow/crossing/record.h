@@ -131,10 +131,33 @@ struct EnumNames<HoleState> {
                                                                     {HoleState::tool_inside, "tool-inside"}};
 };
 
-/// After a bore that did not arrive, or in which something was struck.
+/// How the pipe went in.
+struct PullIn {
+  std::optional<std::string> date;
+  std::string by;
+  std::string what;                  ///< pipe, length
+  std::optional<Force> peak;         ///< the most that was read
+  std::optional<Force> link_rating;  ///< of the link that breaks before the pipe does
+  std::string watched_by;            ///< who watched for strikes at both ends
+  std::string extra;
+  bool operator==(const PullIn&) const = default;
+};
+
+/// A picture, by its path from the folder of the crossing.
+struct RecordPhoto {
+  std::string path;
+  std::string what;
+  std::string extra;
+  bool operator==(const RecordPhoto&) const = default;
+};
+
+/// After the bore: what became of the hole, the pull-in, what is closed up and shown.
 struct Aftermath {
-  std::optional<HoleState> hole;
-  Statement released;  ///< who let the work go on, how it was seen to be safe
+  std::optional<HoleState> hole;  ///< of one that was given up
+  Statement released;             ///< who let the work go on after trouble, how it was seen to be safe
+  PullIn pull_in;
+  Statement grouted;  ///< what was left open around the pipe: how it was closed, by whom, when
+  std::vector<RecordPhoto> photos;
   std::string extra;
   bool operator==(const Aftermath&) const = default;
 };

@@ -163,8 +163,9 @@ struct TestHole {
   Given<Length> sd{Length{0.02}};
   Given<Length> reach{Length{3.0}};
   std::optional<std::string> date;
-  std::string by;    ///< who measured
-  Statement agreed;  ///< it counts though it contradicts the record
+  std::string by;     ///< who measured
+  std::string photo;  ///< of the line as it lay there, by its path
+  Statement agreed;   ///< it counts though it contradicts the record
   std::string extra;
   bool operator==(const TestHole&) const = default;
 };

@@ -217,8 +217,8 @@ enum class DayPurpose { site, practice };
 ///     % band; never to be driven back out;
 ///   stop until exposed: the run sheet says so up to the next mark, or the nose is nearer than is required to a line
 ///     that can hurt and that nobody has exposed;
-///   record only: ticket or marks do not hold, a line is to be exposed, or the verdict is stop or incomplete and nobody
-///     took it on (`start_gate.h`);
+///   record only: ticket or marks do not hold, *no-go* was signed, a line is to be exposed, or the verdict is stop or
+///     incomplete and nobody took it on (`start_gate.h`);
 ///   back out: the exit out of reach or daylight ahead, no such service near, and the hole still stands;
 ///   stop and look: a chance of contact above its stop, an odd or doubtful reading or rate, a pressure outside its
 ///     band, a peg over its limit, too small a chance to arrive;

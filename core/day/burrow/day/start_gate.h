@@ -27,12 +27,15 @@ struct StartGate {
   bool ticket_holds = false;
   std::vector<Phrase> to_expose;           ///< utilities; while there is one, nobody can take it on
   std::vector<TakenOnFinding> to_take_on;  ///< findings, stop or missing
+  bool no_go = false;                      ///< signed for that day
+  int permit_open = 0;                     ///< lines of the permit to bore that do not hold
   bool operator==(const StartGate&) const = default;
 };
 
 /// What stands against a start. `days`: all the days on which the ticket must hold; without one none does.
 /// Not to be taken on: a ticket that does not hold or whose marks have gone, a line to be exposed (live, not exposed,
-/// met by the band or nearer than required, or of unknown depth), no path.
+/// met by the band or nearer than required, or of unknown depth), a *no-go* that somebody signed, no path. What else of
+/// the permit is open (`permit_lines.h`) does not stop the start; it is never green.
 /// Source: our default.   Evidence: StartGate.*
 StartGate start_gate(const Crossing& crossing, const Assessment& assessment, const std::vector<Date>& days);
 

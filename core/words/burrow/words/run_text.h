@@ -16,8 +16,8 @@ std::string air_words(const AirAnswer& air, UnitSystem units);
 /// verdict.
 std::string near_words(const MarkNear& near, UnitSystem units);
 
-/// One or two things for the pit: "STOP: expose gas main 0.61 m clear, above", "slow, look in hole: water main 0.49 m
-/// clear, above", "clear the exit pit". Names what the nose has not passed, two at most. Empty: go on.   Evidence:
+/// One or two things for the pit: "STOP: expose gas main 0.61 m clear, above", "slow, watch in hole: water main 0.49 m
+/// clear, above", "exit pit empty". Names what the nose has not passed, two at most. Empty: go on.   Evidence:
 /// RunText.MarkInShort_*
 std::string mark_in_short(const Mark& mark, UnitSystem units);
 

@@ -35,6 +35,8 @@ class DayPanel : public FormPanel {
   [[nodiscard]] CardList* readings() const { return list_; }
   [[nodiscard]] QLineEdit* input(const QString& label) const;
   [[nodiscard]] QPushButton* button(const QString& begins_with) const;
+  /// Takes a picture into the record, by its path from the folder of the crossing.
+  void take_photo(const QString& path);
   /// All that is said, as plain text.
   [[nodiscard]] QString visible_text() const;
 
@@ -57,6 +59,7 @@ class DayPanel : public FormPanel {
   void make_entry();
   void make_list();
   void make_end();
+  void make_after();
   void make_paper();
   void begin();
   void start(std::optional<TakenOn> taken_on);
@@ -68,6 +71,8 @@ class DayPanel : public FormPanel {
   void take_back(std::size_t at);
   void add_typed();
   void release_place();
+  void add_photo(const QString& path, const QString& what);
+  void show_after();
   void show_deck();
   void show_readings();
   void show_picked();
@@ -81,6 +86,12 @@ class DayPanel : public FormPanel {
   DayDeck* deck_;
   AskBox* ask_;
   QComboBox* records_ = nullptr;
+  EntryForm* pull_ = nullptr;
+  TextForm *pull_texts_ = nullptr, *grout_ = nullptr;
+  CardList* photos_ = nullptr;
+  QLabel* left_to_do_ = nullptr;
+  std::size_t photo_ = 0;
+  std::vector<QWidget*> after_widgets_;
   QLabel *facts_ = nullptr, *why_ = nullptr, *danger_ = nullptr, *aftermath_ = nullptr;
   QPushButton *another_ = nullptr, *add_ = nullptr, *strike_ = nullptr, *stands_ = nullptr, *release_ = nullptr,
               *as_pdf_ = nullptr, *print_ = nullptr;

@@ -1,5 +1,5 @@
 #pragma once
-/// Pages onto devices: PDF, printer, SVG.
+/// Pages onto devices: PDF, printer, SVG, PNG.
 
 #include <QPagedPaintDevice>
 #include <QPainter>
@@ -23,6 +23,10 @@ Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& titl
 /// One page, in millimetres; texts as outlines, so that they look the same without the typeface; each carries its words
 /// as a label.   Evidence: PaperOut.Svg_*
 QByteArray page_svg(const Page& page, const QString& title);
+
+/// Pages one below the other on white, as a picture that many pixels wide.
+/// Errors: no page; the file cannot be written.   Evidence: PaperOut.Png_*
+Result<void> write_pages_png(const std::vector<Page>& pages, int width_px, const QString& path);
 
 /// On a printer, at actual size, as much of each page as its paper takes.
 /// Errors: no page; nothing or not all could be written, where the printing system tells.   Evidence:

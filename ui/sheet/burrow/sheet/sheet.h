@@ -1,6 +1,6 @@
 #pragma once
 /// The crossing on paper: the sheet with plan and side elevation to scale and its tables, the card for the pit, the
-/// working of every check, the record of what was built.
+/// permit to bore, the working of every check, the record of what was built.
 
 #include <QSizeF>
 #include <QString>
@@ -16,14 +16,12 @@
 
 namespace burrow {
 
-enum class SheetPart { sheet, card, working, as_built, all };
+enum class SheetPart { sheet, card, permit, working, as_built, all };
 template <>
 struct EnumNames<SheetPart> {
-  static constexpr std::pair<SheetPart, std::string_view> list[] = {{SheetPart::sheet, "sheet"},
-                                                                    {SheetPart::card, "card"},
-                                                                    {SheetPart::working, "working"},
-                                                                    {SheetPart::as_built, "as-built"},
-                                                                    {SheetPart::all, "all"}};
+  static constexpr std::pair<SheetPart, std::string_view> list[] = {
+      {SheetPart::sheet, "sheet"},     {SheetPart::card, "card"},         {SheetPart::permit, "permit"},
+      {SheetPart::working, "working"}, {SheetPart::as_built, "as-built"}, {SheetPart::all, "all"}};
 };
 
 struct Sheet {
@@ -50,6 +48,9 @@ QString known_papers();
 
 /// Writes the pages as PDF, true to scale when printed at actual size.   Evidence: PaperOut.Pdf_*
 Result<void> write_sheet_pdf(const Sheet& sheet, const QString& path, SheetPart part = SheetPart::sheet);
+
+/// Writes the sides of the card one below the other as PNG, as wide as a phone's screen.   Evidence: PaperOut.Png_*
+Result<void> write_card_png(const Sheet& sheet, const QString& path);
 
 /// Writes the drawing page as SVG in millimetres.
 Result<void> write_sheet_svg(const Sheet& sheet, const QString& path);

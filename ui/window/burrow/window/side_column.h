@@ -18,6 +18,7 @@
 #include "burrow/panels/layouts_panel.h"
 #include "burrow/panels/limits_panel.h"
 #include "burrow/panels/path_panel.h"
+#include "burrow/panels/permit_panel.h"
 #include "burrow/panels/pipe_panel.h"
 #include "burrow/panels/pits_panel.h"
 #include "burrow/panels/practice_panel.h"
@@ -56,6 +57,7 @@ class SideColumn : public QWidget {
     pits,
     pipe,
     air,
+    permit,
     run,
     day,
     practice,
@@ -100,6 +102,7 @@ class SideColumn : public QWidget {
   LaunchPanel& launch() { return *launch_; }
   LayoutsPanel& layouts() { return *layouts_; }
   AirPanel& air() { return *air_; }
+  PermitPanel& permit() { return *permit_; }
   RunPanel& run() { return *run_; }
   DayPanel& day() { return *day_; }
   SheetPanel& sheet() { return *sheet_; }
@@ -159,6 +162,7 @@ class SideColumn : public QWidget {
   LaunchPanel* launch_;
   LayoutsPanel* layouts_;
   AirPanel* air_;
+  PermitPanel* permit_;
   RunPanel* run_;
   DayPanel* day_;
   SheetPanel* sheet_;
