@@ -1,16 +1,23 @@
 #include "burrow/crossing/crew_defaults.h"
 
+#include <utility>
+
 #include "burrow/crossing/blank.h"
 
 namespace burrow {
 
+Crossing with_own_tool(Crossing crossing, const Crossing& own) {
+  crossing.bore.tool = own.bore.tool;
+  crossing.air.compressor = own.air.compressor;
+  crossing.air.line = own.air.line;
+  crossing.air.oil = own.air.oil;
+  crossing.air.mark_spacing = own.air.mark_spacing;
+  crossing.air.tail_fitting = own.air.tail_fitting;
+  return crossing;
+}
+
 Crossing with_own_start(Crossing fresh, const Crossing& own) {
-  fresh.bore.tool = own.bore.tool;
-  fresh.air.compressor = own.air.compressor;
-  fresh.air.line = own.air.line;
-  fresh.air.oil = own.air.oil;
-  fresh.air.mark_spacing = own.air.mark_spacing;
-  fresh.air.tail_fitting = own.air.tail_fitting;
+  fresh = with_own_tool(std::move(fresh), own);
   fresh.limits.insert(own.limits.begin(), own.limits.end());
   return fresh;
 }

@@ -31,6 +31,20 @@ TEST(Contrast, Wcag_TextReads) {
   }
 }
 
+// In bright sun half of the contrast is lost to glare: 7:1 for every text (WCAG 1.4.6, from memory), and what is a mark
+// at 4.5:1.
+TEST(Contrast, Sunlight_EveryTextAtSeven) {
+  const Theme t = Theme::sunlight();
+  for (const QColor& ground : {t.paper, t.panel, t.field, t.raised, t.select})
+    for (const QColor& ink : {t.ink, t.ink_soft, t.stop, t.fine, t.focus, t.note})
+      EXPECT_GE(contrast(ink, ground), 7.0);
+  for (const Severity s : {Severity::stop, Severity::caution, Severity::note})
+    EXPECT_GE(contrast(t.severity(s), t.on_severity(s)), 7.0);
+  for (const Verdict v : {Verdict::stop, Verdict::incomplete, Verdict::caution, Verdict::within_limits})
+    EXPECT_GE(contrast(t.verdict(v), t.on_verdict(v)), 7.0);
+  EXPECT_GE(contrast(t.line, t.panel), 4.5);
+}
+
 TEST(Contrast, Wcag_UtilityColoursShow) {
   for (const UtilityKindRow& row : tables_for_tests().utilities) {
     EXPECT_GE(contrast(QColor(QString::fromStdString(row.colour)), Theme::light().paper), 3.0) << row.name.english();

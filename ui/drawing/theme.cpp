@@ -44,6 +44,28 @@ Theme Theme::light() {
   return t;
 }
 
+Theme Theme::sunlight() {
+  Theme t = light();
+  t.paper = t.sky = t.panel = t.field = t.raised = Qt::white;
+  t.select = QColor(0xdf, 0xee, 0xf0);
+  t.line = QColor(0x50, 0x50, 0x50);
+  t.ink = t.ink_soft = t.bore = Qt::black;
+  t.grid = QColor(0, 0, 0, 60);
+  t.ground = QColor(0x2c, 0x22, 0x14);
+  t.band = QColor(0x1c, 0x2c, 0x90);
+  t.water = QColor(0x00, 0x3c, 0x70);
+  t.road = QColor(0x20, 0x24, 0x28);
+  t.ghost = QColor(0x38, 0x3c, 0x40);
+  t.focus = QColor(0x00, 0x3c, 0x4c);
+  t.stop = QColor(0x8c, 0x00, 0x12);
+  t.caution = QColor(0xff, 0xc8, 0x20);
+  t.caution_line = QColor(0x60, 0x3c, 0x00);
+  t.on_caution = Qt::black;
+  t.note = QColor(0x30, 0x3a, 0x44);
+  t.fine = QColor(0x00, 0x4a, 0x26);
+  return t;
+}
+
 Theme Theme::night() {
   Theme t;
   t.dark = true;

@@ -69,7 +69,7 @@ std::vector<Findable> MainWindow::findables() {
 }
 
 void MainWindow::show_find() {
-  auto* dialog = new FindDialog(findables(), dark_ ? Theme::night() : Theme::light(), this);
+  auto* dialog = new FindDialog(findables(), theme_now(), this);
   dialog->show();
 }
 

@@ -102,7 +102,7 @@ void MainWindow::import_files(const QStringList& paths) {
   const QString settings = QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation);
   // A test has no folder of its own to keep things in, and neither reads nor writes a person's.
   const QString own = recovery_folder_.isEmpty() ? QString() : settings + QStringLiteral("/layer-meanings.json");
-  ImportScreen screen(document_.tables(), dark_ ? Theme::night() : Theme::light(), units_, own, this);
+  ImportScreen screen(document_.tables(), theme_now(), units_, own, this);
   screen.set_open_crossing(document_.crossing().site.georeference, document_.crossing().bore.exit.station);
   for (const QString& path : paths) screen.add_file(path);
   if (screen.exec() == QDialog::Accepted) take_import(screen.imported(), screen.as_new_crossing());

@@ -260,15 +260,21 @@ void MainWindow::set_fineness(DisplayPrecision fineness) {
   set_units(units_);  // every text anew
 }
 
+Theme MainWindow::theme_now() const {
+  return dark_ ? Theme::night() : sunlight_ ? Theme::sunlight() : Theme::light();
+}
+
 void MainWindow::set_dark(bool dark) {
   dark_ = dark;
-  colours_ = dark ? Colours::dark : Colours::light;
+  sunlight_ = sunlight_ && !dark;
+  colours_ = dark ? Colours::dark : sunlight_ ? Colours::sunlight : Colours::light;
   dark_action_->setChecked(dark);
   apply_theme();
 }
 
 void MainWindow::apply_theme() {
-  const Theme theme = dark_ ? Theme::night() : Theme::light();
+  const Theme theme = theme_now();
+  sunlight_action_->setChecked(sunlight_);
   QPalette colours;
   colours.setColor(QPalette::Window, theme.panel);
   colours.setColor(QPalette::WindowText, theme.ink);

@@ -23,6 +23,7 @@
 #include "burrow/window/help_window.h"
 #include "burrow/window/hints.h"
 #include "burrow/window/main_window.h"
+#include "burrow/window/own_tools.h"
 #include "samples.h"
 
 namespace burrow {
@@ -122,6 +123,12 @@ void MainWindow::make_edit_menu() {
       with_icon(menu->addAction(tr("De&lete"), QKeySequence::Delete, this, &MainWindow::remove_picked), "delete");
   for (QAction* action : {actions_.edit_values, actions_.duplicate, actions_.remove}) action->setEnabled(false);
   menu->addSeparator();
+  menu->addAction(tr("Own &tools and compressors…"), this, [this] {
+    const QString folder =
+        recovery_folder_.isEmpty() ? QString() : QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation);
+    OwnToolsDialog(document_, OwnTools(folder, document_.tables()), this).exec();
+  });
+  menu->addSeparator();
   actions_.find = with_icon(menu->addAction(tr("&Find a command or a thing…"), QKeySequence(Qt::CTRL | Qt::Key_K), this,
                                             &MainWindow::show_find),
                             "search");
@@ -164,6 +171,7 @@ void MainWindow::set_colours(Colours colours) {
   constexpr int middle = 128;
   // Asked before the program's own colours are laid over the desktop's.
   static const bool desktop_dark = QGuiApplication::palette().color(QPalette::Window).lightness() < middle;
+  sunlight_ = colours == Colours::sunlight;
   set_dark(colours == Colours::dark || (colours == Colours::as_desktop && desktop_dark));
   colours_ = colours;
 }
@@ -171,7 +179,7 @@ void MainWindow::set_colours(Colours colours) {
 void MainWindow::new_guided_crossing() {
   if (!may_leave()) return;
   const std::optional<Crossing> own = crew_defaults().kept();
-  GuidedCrossing guide(document_.tables(), dark_ ? Theme::night() : Theme::light(), units_, own, this);
+  GuidedCrossing guide(document_.tables(), theme_now(), units_, own, this);
   if (guide.exec() != QDialog::Accepted) return;
   document_.start_from(guide.crossing(), true);
   drawing_->zoom_to_fit();
@@ -197,7 +205,7 @@ void MainWindow::show_hints() {
          const PageButton* tab = side_->bar().button(page);
          return tab->isVisible() ? here(*tab) : here(*side_->rail().button(side_->group_of(page)));
        }}};
-  hints_ = new Hints(std::move(hints), dark_ ? Theme::night() : Theme::light(), this);
+  hints_ = new Hints(std::move(hints), theme_now(), this);
 }
 
 void MainWindow::show_first_hints() {

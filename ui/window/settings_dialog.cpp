@@ -60,6 +60,7 @@ SettingsDialog::SettingsDialog(const SettingsNow& now, const CrewDefaults& own, 
   auto* colours = new QComboBox(this);
   colours->addItem(tr("light"), static_cast<int>(Colours::light));
   colours->addItem(tr("dark"), static_cast<int>(Colours::dark));
+  colours->addItem(tr("high contrast, for sunlight"), static_cast<int>(Colours::sunlight));
   colours->addItem(tr("as the desktop has them"), static_cast<int>(Colours::as_desktop));
   colours->setCurrentIndex(colours->findData(static_cast<int>(now.colours)));
   auto* language = new QComboBox(this);

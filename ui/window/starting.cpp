@@ -12,7 +12,7 @@ namespace burrow {
 
 void MainWindow::make_start_page() {
   start_ = new StartPage(document_.tables(), units_, this);
-  start_->set_theme(dark_ ? Theme::night() : Theme::light());
+  start_->set_theme(theme_now());
   pages_->addWidget(start_);
   connect(start_, &StartPage::new_wanted, this, &MainWindow::new_guided_crossing);
   connect(start_, &StartPage::blank_wanted, this, &MainWindow::new_crossing);

@@ -138,6 +138,9 @@ void MainWindow::make_view_menu() {
   make_units_menu(menu);
   dark_action_ = menu->addAction(tr("&Dark colours"), this, [this](bool on) { set_dark(on); });
   dark_action_->setCheckable(true);
+  sunlight_action_ = menu->addAction(tr("Hi&gh contrast, for sunlight"), this,
+                                     [this](bool on) { set_colours(on ? Colours::sunlight : Colours::light); });
+  sunlight_action_->setCheckable(true);
   actions_.settings = with_icon(
       menu->addAction(tr("S&ettings…"), QKeySequence(Qt::CTRL | Qt::Key_Comma), this, &MainWindow::show_settings),
       "settings");

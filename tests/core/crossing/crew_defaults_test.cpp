@@ -23,6 +23,18 @@ Crossing crew() {
   return c;
 }
 
+// Picked for one job: the limits of the crew stay where they are.
+TEST(CrewDefaults, OwnTool_TakesNoLimits) {
+  Crossing job = blank_crossing();
+  job.name = "a job";
+  const Crossing with = with_own_tool(job, own_start_of(crew()));
+  EXPECT_EQ(with.bore.tool.tool_class, "tool-95");
+  EXPECT_EQ(with.air.compressor.free_air, VolumeFlow{0.05});
+  EXPECT_TRUE(with.limits.empty());
+  EXPECT_EQ(with.name, "a job");
+  EXPECT_EQ(with.bore.exit, job.bore.exit);
+}
+
 TEST(CrewDefaults, ToolAirAndLimits_NothingOfThePlace) {
   const Crossing own = own_start_of(crew());
   EXPECT_EQ(own.site, blank_crossing().site);

@@ -37,6 +37,8 @@ struct Theme {
 
   static Theme light();
   static Theme night();
+  /// For bright sun: white grounds, black ink, dark signals; every text at 7:1 or more.   Evidence: Contrast.Sunlight_*
+  static Theme sunlight();
   [[nodiscard]] QColor severity(Severity s) const;
   [[nodiscard]] QColor on_severity(Severity s) const;
   [[nodiscard]] QColor verdict(Verdict v) const;

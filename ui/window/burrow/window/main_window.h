@@ -137,6 +137,7 @@ class MainWindow : public QMainWindow {
   void fill_recent();
   void remember_recent(const QString& path);
   void show_title();
+  [[nodiscard]] Theme theme_now() const;
   void apply_theme();
   void type_values(const QPoint& at);
   void add_utility();
@@ -211,10 +212,11 @@ class MainWindow : public QMainWindow {
   OpenMark open_mark_;
   QLabel* also_open_ = nullptr;
   UnitSystem units_ = UnitSystem::metric;
-  bool dark_ = false;
+  bool dark_ = false, sunlight_ = false;
   Colours colours_ = Colours::light;
   QActionGroup* unit_actions_ = nullptr;
   QAction* dark_action_ = nullptr;
+  QAction* sunlight_action_ = nullptr;
   QAction* cloud_action_ = nullptr;
   QAction* column_action_ = nullptr;
   QPointer<HelpWindow> help_;

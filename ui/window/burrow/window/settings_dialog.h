@@ -15,11 +15,13 @@ class QPushButton;
 
 namespace burrow {
 
-enum class Colours { light, dark, as_desktop };
+enum class Colours { light, dark, sunlight, as_desktop };
 template <>
 struct EnumNames<Colours> {
-  static constexpr std::pair<Colours, std::string_view> list[] = {
-      {Colours::light, "light"}, {Colours::dark, "dark"}, {Colours::as_desktop, "as-desktop"}};
+  static constexpr std::pair<Colours, std::string_view> list[] = {{Colours::light, "light"},
+                                                                  {Colours::dark, "dark"},
+                                                                  {Colours::sunlight, "sunlight"},
+                                                                  {Colours::as_desktop, "as-desktop"}};
 };
 
 /// Tool, air and limits for new crossings, kept as a crossing file in a folder of the person's own. An empty folder
