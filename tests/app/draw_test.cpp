@@ -113,10 +113,22 @@ TEST(SheetCommand, Part_CardIsSmall_AllIsMost) {
   const std::string card = page("card");
   EXPECT_NEAR(media_box(card).first / 72 * 25.4, 148, 0.5);
   EXPECT_NEAR(media_box(card).second / 72 * 25.4, 210, 0.5);
-  EXPECT_EQ(pages(page("all")), pages(page("sheet")) + pages(card) + pages(page("working")));
+  EXPECT_EQ(pages(page("all")), pages(page("sheet")) + pages(card) + pages(page("permit")) + pages(page("working")));
   const Ran wrong = run("sheet", {sample("house-service"), "-o", folder.path("y.pdf"), "--part", "poster"});
   EXPECT_EQ(wrong.code, 2);
   EXPECT_THAT(wrong.err, HasSubstr("card"));
+}
+
+// The card as a picture for a phone; other parts are paper.
+TEST(SheetCommand, Png_TheCardAlone) {
+  const Folder folder;
+  const Ran card = run("sheet", {sample("house-service"), "-o", folder.path("card.png"), "--part", "card"});
+  EXPECT_EQ(card.code, 0) << card.err;
+  EXPECT_EQ(folder.read("card.png").substr(1, 3), "PNG");
+  const Ran sheet = run("sheet", {sample("house-service"), "-o", folder.path("sheet.png")});
+  EXPECT_EQ(sheet.code, 2);
+  EXPECT_THAT(sheet.err, HasSubstr("--part card"));
+  EXPECT_FALSE(std::filesystem::exists(folder.path("sheet.png")));
 }
 
 TEST(SheetCommand, ScaleThatDoesNotFit_NamesOneThatDoes) {

@@ -23,7 +23,7 @@ inline const Tables& tables() {
 }
 
 inline const std::vector<std::string>& sample_names() {
-  static const std::vector<std::string> names{"car-park-duct", "first-lesson", "four-faults",
+  static const std::vector<std::string> names{"car-park-duct", "day-finished", "first-lesson",   "four-faults",
                                               "house-service", "rail-siding",  "sixty-utilities"};
   return names;
 }

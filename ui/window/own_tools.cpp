@@ -157,6 +157,12 @@ void OwnToolsDialog::use() {
 void OwnToolsDialog::keep() {
   const QString name = name_->text().trimmed();
   const bool there = own_.names().contains(name);
+  // What was kept by that name would be gone.
+  if (there && asked_ != name) {
+    asked_ = name;
+    return say_so(tr("%1 is kept already: once more replaces it.").arg(name));
+  }
+  asked_.clear();
   if (const Result<void> kept = own_.keep(name, document_.crossing()); !kept)
     return say_so(tr("Nothing was kept: %1").arg(text_from(translated_error(kept.error()))));
   fill();

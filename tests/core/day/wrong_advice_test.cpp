@@ -154,6 +154,29 @@ TEST(DayWrong, ExpiredTicket) {
 }
 
 // A ticket that ran out over night.
+// Somebody signed against it, today or without a day: nobody can take that on.
+TEST(DayWrong, NoGoSigned) {
+  for (const std::optional<std::string>& day : {std::optional<std::string>("2026-03-02"), {}}) {
+    Day signed_against;
+    signed_against.crossing.permit.crew = {GoDecision::no_go, "A. Nobody", day, ""};
+    signed_against.mark(1.5).done().taken_on();
+    EXPECT_EQ(signed_against.advice(), Advice::record_only);
+  }
+  Day yesterday;
+  yesterday.crossing.permit.crew = {GoDecision::no_go, "A. Nobody", "2026-03-01", ""};
+  EXPECT_EQ(yesterday.mark(1.5).done().advice(), Advice::go_on);
+}
+
+// What a supervisor is asked for before the first blow, and nobody entered, is never green.
+TEST(DayWrong, PermitOpen_NeverGreen) {
+  Day day;
+  day.mark(1.5).done();
+  const DayAnswer answer = day.answer();
+  EXPECT_EQ(answer.advice, Advice::go_on);
+  EXPECT_TRUE(broken(answer, "day.permit"));
+  EXPECT_TRUE(answer.with_care);
+}
+
 TEST(DayWrong, TicketThatEndsWhileTheBoreIsOpen) {
   Day day;
   day.record.started = "2026-03-01T22:00:00+00:00";

@@ -5,9 +5,13 @@
 #include <set>
 
 #include "burrow/check/assess.h"
+#include "burrow/crossing/day_record.h"
+#include "burrow/day/day.h"
+#include "burrow/day/permit_lines.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
 #include "burrow/file/tables_file.h"
+#include "burrow/words/after_text.h"
 
 namespace burrow {
 namespace {
@@ -147,6 +151,28 @@ TEST(Samples, Verdict_FourFaultsAndTheirCure) {
   for (const char* code : {"bore.cover", "utility.separation", "utility.contact", "surface.heave"})
     EXPECT_TRUE(codes.contains(code)) << code;
   EXPECT_TRUE(subjects_of(assessed("four-faults", 0.95), Severity::stop).empty());
+}
+
+// Three days of one invented bore: under way, struck, finished.
+TEST(Samples, Days_AsTheirNamesSay) {
+  const Crossing under_way = sample("day-under-way"), struck = sample("day-struck"), done = sample("day-finished");
+  EXPECT_TRUE(open_record(under_way));
+  const DayAnswer day = day_answer(under_way, tables(), under_way.record.front(), assess(under_way, tables()));
+  EXPECT_EQ(day.advice, Advice::do_tasks);
+  EXPECT_TRUE(day.queried.empty() && day.odd.empty());
+  EXPECT_EQ(assessed("day-under-way").verdict, Verdict::caution);
+
+  EXPECT_EQ(assessed("day-struck").verdict, Verdict::stop);
+  EXPECT_EQ(day_answer(struck, tables(), struck.record.front(), assess(struck, tables())).advice, Advice::get_out);
+
+  EXPECT_EQ(end_of(done.record.front()), EndHow::arrived);
+  EXPECT_EQ(assessed("day-finished").verdict, Verdict::caution);
+  for (const AfterLine& line : after_lines(done, done.record.front(), UnitSystem::metric))
+    EXPECT_TRUE(line.done) << line.what << ": " << line.found;
+  // On its day every line of the permit holds.
+  for (const Crossing& one : {under_way, struck, done})
+    for (const PermitLine& line : permit_lines(one, assess(one, tables()), Date{2026, 3, 2}))
+      EXPECT_EQ(line.state, PermitState::holds) << line.what.english() << ": " << line.found.english();
 }
 
 TEST(Samples, Verdict_TheOthers) {

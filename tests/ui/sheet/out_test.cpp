@@ -1,5 +1,6 @@
 // Lengths in the file itself: the content stream of the PDF is walked, operator by operator.
 
+#include <QImage>
 #include <QTemporaryDir>
 #include <QXmlStreamReader>
 #include <array>
@@ -153,6 +154,26 @@ TEST(PaperOut, Pdf_NowhereToWrite_IsTold) {
 }
 
 // Well-formed, in millimetres, with the check bar in it and each text named.
+// The card for a phone: both sides below one another, 1080 pixels wide, with ink on each.
+TEST(PaperOut, Png_CardForAPhone) {
+  const QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("card.png"));
+  ASSERT_TRUE(write_card_png(sheet_for(judged_sample("day-finished"), UnitSystem::metric), path));
+  const QImage card(path);
+  EXPECT_EQ(card.width(), 1080);
+  EXPECT_NEAR(card.height(), 2 * 1080 * 210 / 148.0, 20);
+  for (const double part : {0.25, 0.75}) {
+    int dark = 0;
+    const int from = static_cast<int>(card.height() * (part - 0.2)),
+              to = static_cast<int>(card.height() * (part + 0.2));
+    for (int y = from; y < to; ++y)
+      for (int x = 0; x < card.width(); x += 3) dark += qGray(card.pixel(x, y)) < 100;
+    EXPECT_GT(dark, 2000) << part;
+  }
+  EXPECT_FALSE(write_card_png(sheet_for(judged_sample("day-finished"), UnitSystem::metric),
+                              folder.filePath(QStringLiteral("none/card.png"))));
+}
+
 TEST(PaperOut, Svg_HasItsSizeAndLengths) {
   const auto pages = *sheet_pages(sheet_for(judged_sample("house-service"), UnitSystem::metric), SheetPart::sheet);
   const QByteArray svg = page_svg(pages.front(), QStringLiteral("a & b"));

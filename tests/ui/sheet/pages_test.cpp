@@ -125,15 +125,6 @@ TEST(SheetPages, MutedAndLoosened_StandOnSheetAndCard) {
   }
 }
 
-TEST(Card, BestVerdict_IsNoPermitToBore) {
-  Judged j = judged_sample("house-service");
-  j.answer.verdict = Verdict::within_limits;
-  for (const PaperKind& kind : paper_kinds) {
-    const auto pages = *sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::card);
-    EXPECT_TRUE(words_of({pages.front()}).contains(QStringLiteral("Layout within limits: not a permit to bore.")));
-  }
-}
-
 TEST(SheetPages, NorthArrow_OnlyWhereNorthIsKnown) {
   Judged j = judged_sample("house-service");
   const auto has = [&](const char* word) {
@@ -157,90 +148,6 @@ TEST(SheetScale, TooLarge_NamesTheLargestThatFits) {
   const auto pages = sheet_pages(sheet, SheetPart::sheet);
   ASSERT_FALSE(pages);
   EXPECT_NE(pages.error().expected.english().find("1:100"), std::string::npos) << pages.error().english();
-}
-
-// The card is read in the rain: 11 pt at least, what has to be set in 20 pt.
-TEST(Card, Type_IsLargeEnough) {
-  constexpr double pt = 25.4 / 72;
-  for (const std::string& name : sample_names())
-    for (const PaperKind& kind : paper_kinds) {
-      const auto pages = *sheet_pages(sheet_for(judged_sample(name), kind.units, kind.paper), SheetPart::card);
-      int large = 0;
-      for (const Page& page : pages) {
-        const bool us = kind.units == UnitSystem::us;
-        EXPECT_EQ(page.size_mm, us ? QSizeF(139.7, 215.9) : QSizeF(148, 210));
-        for (const PageItem& item : page.items) {
-          if (item.kind != PageItemKind::text) continue;
-          EXPECT_GE(item.style.size_mm, 11 * pt - 1e-9) << item.text.toStdString();
-          if (item.style.size_mm >= 20 * pt - 1e-9) ++large;
-        }
-      }
-      EXPECT_EQ(large, 6) << name << " " << kind.paper;
-    }
-}
-
-// The front alone does in the pit: settings, marks, when to stop, what to do when gas or power is struck, whom to ring.
-TEST(Card, Front_IsEnoughInThePit) {
-  for (const std::string& name : sample_names())
-    for (const PaperKind& kind : paper_kinds) {
-      const Judged& j = judged_sample(name);
-      const Page front = sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::card)->front();
-      const QString words = words_of({front});
-      for (const char* what : {"Depth to axis", "Grade", "Depth of floor", "Packing", "hose at", "Air off at once",
-                               "Struck: Gas", "Struck: Power", "Anything else", "Emergency", "Competent person"})
-        EXPECT_TRUE(words.contains(QLatin1String(what))) << name << " " << kind.paper << ": " << what;
-      // Each mark is there, or the front says how many stand on the back.
-      int rows = 0, more = 0;
-      const QString in_a_row = QString(words).replace(QLatin1Char('\n'), QLatin1Char(' '));
-      const auto about = QRegularExpression(QStringLiteral("The other (\\d+) marks")).match(in_a_row);
-      if (about.hasMatch()) more = about.captured(1).toInt();
-      const auto stops = QRegularExpression(QStringLiteral("STOP also at (.*), see the back")).match(in_a_row);
-      if (stops.hasMatch()) more += static_cast<int>(stops.captured(1).count(QLatin1Char(','))) + 1;
-      for (const Mark& mark : j.answer.marks) {
-        const QString depth = QString::fromStdString(format(mark.depth_m.value_or(0), Dimension::length, kind.units));
-        rows += std::any_of(front.items.begin(), front.items.end(), [&](const PageItem& item) {
-          return item.kind == PageItemKind::text && item.text == depth;
-        });
-      }
-      EXPECT_GE(rows + more, static_cast<int>(j.answer.marks.size())) << name << " " << kind.paper;
-      EXPECT_GE(rows, std::min(3, static_cast<int>(j.answer.marks.size()))) << name << " " << kind.paper;
-    }
-}
-
-// Where the tool has to stop until something is exposed stands on the front, whatever finds no room: as a row, or named
-// by its hose.
-TEST(Card, Front_NamesEveryStop) {
-  int met = 0;
-  for (const std::string& name : sample_names())
-    for (const PaperKind& kind : paper_kinds) {
-      const Judged& j = judged_sample(name);
-      const QString words = words_of({sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::card)->front()});
-      for (const Mark& mark : j.answer.marks) {
-        const bool stops =
-            std::find(mark.tasks.begin(), mark.tasks.end(), MarkTask::stop_until_exposed) != mark.tasks.end();
-        if (!stops || !mark.hose_m) continue;
-        ++met;
-        const std::string hose = format(*mark.hose_m, Dimension::length, kind.units);
-        EXPECT_TRUE(words.contains(QString::fromStdString(hose))) << name << " " << kind.paper << ": " << hose;
-      }
-    }
-  EXPECT_GT(met, 0);
-}
-
-TEST(Card, SaysWhatTheCrewNeeds) {
-  for (const std::string& name : sample_names()) {
-    const Judged& j = judged_sample(name);
-    const auto pages = *sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::card);
-    const QString words = words_of(pages);
-    for (const char* what : {"Depth to axis", "Grade", "Depth of floor", "Packing", "Air off at once", "Struck: Gas",
-                             "Struck: Power", "Emergency", "Owner", "Marks of the hose"})
-      EXPECT_TRUE(words.contains(QLatin1String(what))) << name << ": " << what;
-    // What is set and when to stop stand on the front.
-    const QString front = words_of({pages.front()});
-    EXPECT_TRUE(front.contains(QStringLiteral("Depth to axis")) && front.contains(QStringLiteral("Air off at once")));
-    EXPECT_EQ(front.contains(QStringLiteral("do not bore")),
-              j.answer.verdict == Verdict::stop || j.answer.verdict == Verdict::incomplete);
-  }
 }
 
 TEST(Working, EachStandsWithFormulaAndSource) {

@@ -52,6 +52,7 @@ class OwnToolsDialog : public QDialog {
 
   Document& document_;
   OwnTools own_;
+  QString asked_;  ///< the name that is kept already and was asked for once
   QListWidget* list_;
   QLineEdit* name_;
   QLabel* message_;
