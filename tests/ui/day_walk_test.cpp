@@ -11,6 +11,7 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QTextDocument>
 #include <cmath>
 
 #include "burrow/crossing/day_record.h"
@@ -201,6 +202,17 @@ TEST(DayWalk, Block_WholeOnEveryScreen) {
     }
     EXPECT_EQ(crosses, 5) << screen.name;
     w.keep(screen.name);
+    // The longest advice there is: nothing of it is cut.
+    w.tap("DANGER");
+    QTextDocument page;
+    const QLabel* advice = w.day().advice();
+    page.setDefaultFont(advice->font());
+    page.setDocumentMargin(0);
+    page.setHtml(advice->text());
+    page.setTextWidth(advice->width() - 2 * advice->margin());
+    EXPECT_LE(page.size().height(), advice->height() - 2 * advice->margin()) << screen.name;
+    EXPECT_TRUE(w.day().advice_text().contains(QStringLiteral("then the owners"))) << screen.name;
+    w.keep("danger");
   }
 }
 

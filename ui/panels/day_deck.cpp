@@ -11,7 +11,7 @@ namespace burrow {
 
 namespace {
 
-constexpr int large = 64, glove = 48, advice_height = 150, gap = 6;
+constexpr int large = 64, glove = 48, usual_advice = 150, low_advice = 128, gap = 6;
 
 QString key_in(const QString& words, const char* key) {
   return QStringLiteral("%1 [%2]").arg(words, QLatin1String(key));
@@ -45,7 +45,7 @@ DayDeck::DayDeck(QWidget* parent)
   advice_->setWordWrap(true);
   advice_->setMargin(6);
   advice_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-  advice_->setFixedHeight(advice_height);
+  advice_->setFixedHeight(advice_height());
   advice_->setAccessibleName(tr("Advice"));
   advice_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   advice_->setFocusPolicy(Qt::NoFocus);
@@ -76,26 +76,8 @@ DayDeck::DayDeck(QWidget* parent)
   grid->addWidget(go_, 4, 2, 1, 2);
   grid->addWidget(danger_, 4, 4, 1, 2);
   for (int column = 0; column < 6; ++column) grid->setColumnStretch(column, 1);
-  auto* rows = new QGridLayout;
-  rows->setSpacing(2);
-  for (std::size_t i = 0; i < rows_shown; ++i) {
-    Cell& cell = cells_[i];
-    cell.text = new QLabel(this);
-    cell.text->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
-    cell.undo = new QPushButton(QStringLiteral("✕"), this);
-    cell.undo->setAutoDefault(false);
-    cell.text->setFixedHeight(glove);
-    cell.undo->setFixedSize(glove, glove);
-    const int row = static_cast<int>(i) / 2, column = static_cast<int>(i) % 2 * 2;
-    rows->addWidget(cell.text, row, column);
-    rows->addWidget(cell.undo, row, column + 1);
-    connect(cell.undo, &QPushButton::clicked, this, [this, i] {
-      if (i < state_.rows.size()) Q_EMIT taken_back(state_.rows[i].reading);
-    });
-  }
-  rows->setColumnStretch(0, 1);
-  rows->setColumnStretch(2, 1);
-  grid->addLayout(rows, 5, 0, 1, 6);
+  make_rows();
+  grid->addLayout(rows_, 5, 0, 1, 6);
 
   const auto taps = [this](QPushButton* button, const char* key, void (DayDeck::*signal)()) {
     connect(button, &QPushButton::clicked, this, signal);
@@ -113,6 +95,59 @@ DayDeck::DayDeck(QWidget* parent)
   taps(danger_, "X", &DayDeck::danger_tapped);
   danger_->setToolTip(tr("Struck, smell, hiss, water, smoke, ground moves, lights fail: one tap, then everybody out"));
   stop_->setToolTip(tr("The button shuts no air: a hand does. It writes down that the tool has stopped."));
+}
+
+void DayDeck::make_rows() {
+  rows_ = new QGridLayout;
+  rows_->setSpacing(2);
+  for (std::size_t i = 0; i < rows_shown; ++i) {
+    Cell& cell = cells_[i];
+    cell.text = new QLabel(this);
+    cell.text->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    cell.undo = new QPushButton(this);
+    cell.undo->setAutoDefault(false);
+    cell.text->setFixedHeight(glove);
+    cell.undo->setFixedHeight(glove);
+    connect(cell.undo, &QPushButton::clicked, this, [this, i] {
+      if (i < state_.rows.size()) Q_EMIT taken_back(state_.rows[i].reading);
+    });
+  }
+  place_rows();
+}
+
+/// Two beside each other with their crosses; on a low screen all five beside each other, each a cross with its words.
+void DayDeck::place_rows() {
+  while (QLayoutItem* item = rows_->takeAt(0)) delete item;
+  for (int column = 0; column < static_cast<int>(rows_shown); ++column) rows_->setColumnStretch(column, low_ ? 1 : 0);
+  for (std::size_t i = 0; i < rows_shown; ++i) {
+    Cell& cell = cells_[i];
+    const int at = static_cast<int>(i);
+    cell.text->setVisible(!low_);
+    cell.undo->setMinimumWidth(glove);
+    cell.undo->setMaximumWidth(low_ ? QWIDGETSIZE_MAX : glove);
+    cell.undo->setSizePolicy(low_ ? QSizePolicy::Ignored : QSizePolicy::Fixed, QSizePolicy::Fixed);
+    if (low_) {
+      rows_->addWidget(cell.undo, 0, at);
+      continue;
+    }
+    rows_->addWidget(cell.text, at / 2, at % 2 * 2);
+    rows_->addWidget(cell.undo, at / 2, at % 2 * 2 + 1);
+  }
+  if (!low_)
+    for (const int words : {0, 2}) rows_->setColumnStretch(words, 1);
+}
+
+int DayDeck::advice_height() const {
+  return low_ ? low_advice : usual_advice;
+}
+
+void DayDeck::set_low(bool low) {
+  if (low == low_) return;
+  low_ = low;
+  advice_->setFixedHeight(advice_height());
+  place_rows();
+  show_advice();
+  show_rows();
 }
 
 void DayDeck::set_theme(const Theme& theme) {
@@ -148,21 +183,35 @@ void DayDeck::show_state(const State& state) {
   colour();
 }
 
-/// The reason goes with it where it fits: the block never grows.
+/// The reason goes with it where it fits, and the words get smaller before any is cut: the block never grows.
 void DayDeck::show_advice() {
-  const auto html = [&](bool reason) {
-    QString text = QStringLiteral("<p style='font-size:16px; margin:0'><b>%1</b></p><p style='margin:0'>%2</p>")
-                       .arg(state_.title.toHtmlEscaped(), state_.text.toHtmlEscaped());
+  const auto html = [&](bool reason, int px) {
+    QString text =
+        QStringLiteral("<p style='font-size:%1px; margin:0'><b>%2</b></p><p style='font-size:%3px; margin:0'>%4</p>")
+            .arg(px + 3)
+            .arg(state_.title.toHtmlEscaped())
+            .arg(px)
+            .arg(state_.text.toHtmlEscaped());
     if (reason && !state_.reason.isEmpty())
-      text += QStringLiteral("<p style='margin-top:4px; margin-bottom:0'>%1</p>").arg(state_.reason.toHtmlEscaped());
+      text += QStringLiteral("<p style='font-size:%1px; margin-top:4px; margin-bottom:0'>%2</p>")
+                  .arg(px)
+                  .arg(state_.reason.toHtmlEscaped());
     return text;
   };
-  QTextDocument page;
-  page.setDefaultFont(advice_->font());
-  page.setDocumentMargin(0);
-  page.setHtml(html(true));
-  page.setTextWidth(std::max(100, width() - 18 - 2 * advice_->margin()));
-  advice_->setText(html(page.size().height() <= advice_height - 2 * advice_->margin()));
+  const auto fits = [&](const QString& text) {
+    QTextDocument page;
+    page.setDefaultFont(advice_->font());
+    page.setDocumentMargin(0);
+    page.setHtml(text);
+    page.setTextWidth(std::max(100, width() - 18 - 2 * advice_->margin()));
+    return page.size().height() <= advice_height() - 2 * advice_->margin();
+  };
+  constexpr int usual_px = 13, least_px = 10;
+  QString shown = html(true, usual_px);
+  if (!fits(shown))
+    for (int px = usual_px; px >= least_px; --px)
+      if (shown = html(false, px); fits(shown)) break;
+  advice_->setText(shown);
   QPalette colours = palette();
   if (state_.ground.isValid()) {
     colours.setColor(QPalette::Window, state_.ground);
@@ -172,23 +221,33 @@ void DayDeck::show_advice() {
   advice_->setPalette(colours);
 }
 
+void DayDeck::show_row(std::size_t i) {
+  const Row& row = state_.rows[i];
+  const Cell& cell = cells_[i];
+  const QString what = (row.asked ? QStringLiteral("? ") : QString()) + row.what;
+  cell.undo->setEnabled(!row.struck);
+  cell.undo->setAccessibleName(tr("Take back: %1").arg(what));
+  cell.undo->setToolTip(cell.undo->accessibleName());
+  if (low_) {
+    const int room = std::max(20, width() / static_cast<int>(rows_shown) - 12);
+    cell.undo->setText(QStringLiteral("✕ ") + row.when + QLatin1Char('\n') +
+                       cell.undo->fontMetrics().elidedText(what, Qt::ElideRight, room));
+    return;
+  }
+  cell.undo->setText(QStringLiteral("✕"));
+  const int room = std::max(20, (width() - 18) / 2 - glove - 8);
+  const QString shown = cell.text->fontMetrics().elidedText(what, Qt::ElideRight, room).toHtmlEscaped();
+  cell.text->setText(QStringLiteral("<b>%1</b><br>%2")
+                         .arg(row.when.toHtmlEscaped(), row.struck ? QStringLiteral("<s>%1</s>").arg(shown) : shown));
+  cell.text->setToolTip(what);
+}
+
 void DayDeck::show_rows() {
   for (std::size_t i = 0; i < rows_shown; ++i) {
     const bool any = i < state_.rows.size();
     cells_[i].undo->setVisible(any);
     cells_[i].text->setText({});
-    if (!any) continue;
-    const Row& row = state_.rows[i];
-    const QString what = (row.asked ? QStringLiteral("? ") : QString()) + row.what;
-    const int room = std::max(20, (width() - 18) / 2 - glove - 8);
-    const QString shown = cells_[i].text->fontMetrics().elidedText(what, Qt::ElideRight, room).toHtmlEscaped();
-    cells_[i].text->setText(
-        QStringLiteral("<b>%1</b><br>%2")
-            .arg(row.when.toHtmlEscaped(), row.struck ? QStringLiteral("<s>%1</s>").arg(shown) : shown));
-    cells_[i].text->setToolTip(what);
-    cells_[i].undo->setEnabled(!row.struck);
-    cells_[i].undo->setAccessibleName(tr("Take back: %1").arg(what));
-    cells_[i].undo->setToolTip(cells_[i].undo->accessibleName());
+    if (any) show_row(i);
   }
 }
 

@@ -8,6 +8,7 @@
 
 #include "burrow/drawing/theme.h"
 
+class QGridLayout;
 class QLabel;
 class QPushButton;
 
@@ -37,6 +38,8 @@ class DayDeck : public QWidget {
   explicit DayDeck(QWidget* parent);
   void show_state(const State& state);
   void set_theme(const Theme& theme);
+  /// On a low screen: less room for words, the last readings side by side, so that something of the page is left.
+  void set_low(bool low);
   [[nodiscard]] QLabel* advice() const { return advice_; }
 
  Q_SIGNALS:
@@ -58,13 +61,19 @@ class DayDeck : public QWidget {
   };
   void show_advice();
   void show_rows();
+  void show_row(std::size_t i);
+  void place_rows();
+  void make_rows();
   void colour();
+  [[nodiscard]] int advice_height() const;
 
   State state_;
   Theme theme_ = Theme::light();
   QLabel *advice_, *nose_, *pace_;
   QPushButton *start_, *mark_, *stop_, *done_, *go_, *danger_;
   std::array<Cell, rows_shown> cells_{};
+  QGridLayout* rows_ = nullptr;
+  bool low_ = false;
 };
 
 }  // namespace burrow

@@ -293,6 +293,13 @@ QString DayPanel::visible_text() const {
   return advice_text() + plain(facts_) + plain(why_) + plain(danger_);
 }
 
+/// On a low screen the block at the top leaves room for what is typed below it.
+void DayPanel::resizeEvent(QResizeEvent* event) {
+  constexpr int low_px = 700;
+  deck_->set_low(height() < low_px);
+  FormPanel::resizeEvent(event);
+}
+
 void DayPanel::set_theme(const Theme& theme) {
   deck_->set_theme(theme);
   up_->set_theme(theme);

@@ -48,6 +48,7 @@ class DayPanel : public FormPanel {
 
  protected:
   void refresh() override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   [[nodiscard]] const DayRecord* record() const;
