@@ -94,7 +94,7 @@ TEST(DayPanel, WrongTyping_StaysAndSaysWhy) {
 
 TEST(DayPanel, Advice_FollowsTheReadings) {
   DayPage w;
-  EXPECT_TRUE(w.panel.advice_text().startsWith(QStringLiteral("Nothing started")));
+  EXPECT_TRUE(w.panel.advice_text().startsWith(QStringLiteral("Permit to bore is open")));
   w.click("Start");
   EXPECT_TRUE(w.panel.advice_text().startsWith(QStringLiteral("Go on"))) << w.panel.visible_text().toStdString();
   EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("arrives")), -1);

@@ -77,6 +77,7 @@ Crossing rich() {
   c.pits.launch.sides.bore.benches.push_back({});
   c.pits.launch.sides.back.kind.set(SideKind::shielded);
   c.site.utilities.back().status = UtilityStatus::abandoned;
+  c.site.utilities.front().owner = "the operator";
   return c;
 }
 

@@ -2,7 +2,10 @@
 
 #include <QCheckBox>
 #include <QLabel>
+#include <QPainter>
 #include <QPushButton>
+#include <QStyle>
+#include <QStyleOptionButton>
 #include <algorithm>
 
 #include "burrow/crossing/display_name.h"
@@ -21,6 +24,39 @@ namespace {
 const ItemRef permit_part{ItemKind::sheet, "permit", -1};
 constexpr std::size_t most_rows = 4;
 constexpr int glove = 48;
+
+/// A box to tick with a glove: its words wrap, and all of it takes the tap.
+class GloveTick : public QCheckBox {
+ public:
+  using QCheckBox::QCheckBox;
+
+ protected:
+  bool hitButton(const QPoint& at) const override { return rect().contains(at); }
+  void paintEvent(QPaintEvent*) override {
+    QPainter painter(this);
+    QStyleOptionButton option;
+    initStyleOption(&option);
+    const QRect words = rect().adjusted(indent(), 0, 0, 0);
+    QStyleOptionButton box = option;
+    box.rect = QRect(4, (height() - indicator()) / 2, indicator(), indicator());
+    style()->drawPrimitive(QStyle::PE_IndicatorCheckBox, &box, &painter, this);
+    painter.setPen(palette().color(isEnabled() ? QPalette::Normal : QPalette::Disabled, QPalette::WindowText));
+    painter.drawText(words, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, text());
+    if (!hasFocus()) return;
+    painter.setPen(QPen(palette().color(QPalette::Highlight), 2));
+    painter.drawRect(rect().adjusted(1, 1, -1, -1));
+  }
+  void resizeEvent(QResizeEvent* event) override {
+    QCheckBox::resizeEvent(event);
+    const QRect words = fontMetrics().boundingRect(QRect(0, 0, std::max(40, width() - indent()), 10000),
+                                                   Qt::AlignLeft | Qt::TextWordWrap, text());
+    setFixedHeight(std::max(glove, words.height() + 8));
+  }
+
+ private:
+  [[nodiscard]] int indicator() const { return style()->pixelMetric(QStyle::PM_IndicatorWidth, nullptr, this); }
+  [[nodiscard]] int indent() const { return indicator() + 14; }
+};
 
 /// The contact of an owner, made where nothing was entered of him yet.
 OwnerContact& contact_in(Crossing& crossing, const std::string& owner) {
@@ -137,7 +173,7 @@ void PermitPanel::make_today() {
   add_gap();
   add_heading(tr("Looked at today"));
   for (const auto& [item, word] : EnumNames<DailyItem>::list) {
-    auto* box = new QCheckBox(text_from(translated_phrase(words_of_daily(item))), this);
+    auto* box = new GloveTick(text_from(translated_phrase(words_of_daily(item))), this);
     box->setAccessibleName(box->text());
     box->setMinimumHeight(glove);
     box->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
