@@ -150,6 +150,10 @@ TEST(DayWalk, Danger_OneTap) {
   EXPECT_EQ(w.place_of("Mark"), mark);
   for (const char* said : {"upwind", "gas and as live power", "nothing of metal", "valve"})
     EXPECT_TRUE(w.day().advice_text().contains(QLatin1String(said))) << said;
+  // Whom to ring: the emergency number in the first line, the owners' numbers below.
+  EXPECT_TRUE(w.day().advice_text().section(QLatin1Char('\n'), 0, 0).contains(QStringLiteral("0100 000 112")));
+  for (const char* number : {"0100 000 112", "0100 200 311", "0100 200 300"})
+    EXPECT_TRUE(w.day().visible_text().contains(QLatin1String(number))) << number;
   w.keep("everybody-out");
   // Taken back only with a reason.
   const auto crosses = w.day().findChildren<QPushButton*>();

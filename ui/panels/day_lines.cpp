@@ -7,6 +7,7 @@
 
 #include "burrow/crew/checklist.h"
 #include "burrow/crossing/day_record.h"
+#include "burrow/day/permit_lines.h"
 #include "burrow/document/clock_time.h"
 #include "burrow/document/reading_forms.h"
 #include "burrow/document/text.h"
@@ -121,6 +122,10 @@ class DeckState {
 
   void advice() {
     state_.title = text_from(s_.day.advice ? advice_title(*s_.day.advice) : std::string());
+    // Whom to ring stands in the first line: nobody goes looking for it then.
+    if (const std::string& phone = s_.crossing.permit.emergency_phone;
+        s_.day.advice == Advice::get_out && !phone.empty())
+      state_.title += QStringLiteral(" · ") + text_from(phone);
     state_.text = text_from(advice_text(s_.day, s_.units));
     if (!s_.day.reasons.empty() && s_.day.reasons.front().broken)
       state_.reason = text_from(reason_text(s_.day.reasons.front(), s_.units));
@@ -224,12 +229,15 @@ QString danger_html(const Crossing& crossing) {
   int number = 0;
   for (const Phrase& step : first_steps())
     html += QStringLiteral("<p><b>%1. %2</b></p>").arg(++number).arg(text_from(step).toHtmlEscaped());
-  QStringList owners;
-  for (const Utility& utility : crossing.site.utilities)
-    if (!utility.owner.empty()) owners << text_from(utility.owner).toHtmlEscaped();
-  owners.removeDuplicates();
-  if (!owners.isEmpty())
-    html += QStringLiteral("<p>%1</p>").arg(tr("Owners: %1").arg(owners.join(QStringLiteral(", "))));
+  const Permit& permit = crossing.permit;
+  const auto number_of = [&](const QString& who, const std::string& phone) {
+    html +=
+        QStringLiteral("<p><b>%1: %2</b></p>")
+            .arg(who.toHtmlEscaped(), (phone.empty() ? tr("number not entered") : text_from(phone)).toHtmlEscaped());
+  };
+  number_of(tr("Emergency number"), permit.emergency_phone);
+  for (const std::string& owner : owners_here(crossing)) number_of(text_from(owner), contact_of(permit, owner).phone);
+  number_of(tr("Locating service"), permit.locating_phone);
   for (const EmergencySteps& steps : emergency_steps(crossing)) {
     html += QStringLiteral("<p><b>%1</b></p>").arg(text_from(steps.title).toHtmlEscaped());
     for (const Phrase& step : steps.steps) html += QStringLiteral("<p>%1</p>").arg(text_from(step).toHtmlEscaped());
