@@ -10,8 +10,9 @@ namespace burrow {
 
 namespace {
 
-constexpr double steepest_read = 0.20;   ///< an unsteered tool does not turn by more and is found (our default)
-constexpr double early_arrival_m = 3.0;  ///< two marks and what the hose stretches (our default)
+constexpr double steepest_read = 0.20;     ///< an unsteered tool does not turn by more and is found (our default)
+constexpr double early_arrival_m = 3.0;    ///< two marks and what the hose stretches (our default)
+constexpr double least_share_bored = 0.6;  ///< of a short bore, of which two marks are the most (our default)
 
 /// Arc length at a station; empty off the path.
 std::optional<double> arc_at(const BorePath& path, double x_m) {
@@ -136,7 +137,8 @@ class Taker {
     if (!r.offset && !r.elevation) return leave_out(i, ReadingTrouble::no_value);
     // Half a bore before the exit nobody comes out. A record that ended so was believed.
     const bool believed = r.confirmed.value_or(false) || end_of(record_) == EndHow::arrived;
-    if (timeline_.nose_of[i].value_or(0) + early_arrival_m < path_.length_m && !believed)
+    const double bored = timeline_.nose_of[i].value_or(0);
+    if ((bored + early_arrival_m < path_.length_m || bored < least_share_bored * path_.length_m) && !believed)
       return ask(i, QueryWhy::early_arrival);
     const PathPoint& p = path_.points.back();
     const double sd = r.sd ? r.sd->m : errors_.arrival_m;

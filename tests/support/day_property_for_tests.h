@@ -127,7 +127,7 @@ inline const std::vector<WorseReading>& worse_readings() {
       {"far aside", [](RandomDay& d) { return fix(0, d.nose, d.draw.between(2, 4), 1.4, 0.02); }},
       {"an arrival half way",
        [](RandomDay& d) {
-         Reading arrival = reading(ReadingKind::arrival, 0);
+         Reading arrival = reading(ReadingKind::arrival, 0, 0.5 * d.assessment.bore.length_m);
          arrival.offset = Length{d.draw.between(-0.2, 0.2)};
          return arrival;
        }},

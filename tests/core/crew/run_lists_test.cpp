@@ -125,7 +125,7 @@ TEST(Checklist, CrossingCallsForMore) {
   track.to = Length{6};
   c.site.surface = {track};
   c.site.utility_search.reference = "LR 4711";
-  EXPECT_TRUE(any(list(c), "Dig test holes by hand or suction down to: the line"));
+  EXPECT_TRUE(any(list(c), "Dig test holes by hand or suction to below the level of the bore at: the line"));
   EXPECT_TRUE(any(list(c), "camera"));
   EXPECT_TRUE(any(list(c), "track's owner"));
   EXPECT_TRUE(any(list(c), "LR 4711"));

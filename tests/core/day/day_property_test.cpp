@@ -5,7 +5,7 @@
 namespace burrow::test {
 namespace {
 
-constexpr unsigned days = 60;
+constexpr unsigned days = 24;
 
 TEST(DayProperty, OurPromise_WorseReadingsNeverMilder) {
   EXPECT_GT(expect_worse_never_milder(1, days), static_cast<int>(days));

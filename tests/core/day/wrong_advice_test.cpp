@@ -281,6 +281,20 @@ TEST(DayWrong, SteepGradeFarFixEarlyArrival) {
   }
 }
 
+// Of a short bore two marks are the most of it: an arrival out of its middle is asked about too, and takes no doubt
+// away.
+TEST(DayWrong, EarlyArrivalOfAShortBore) {
+  Day day;
+  day.crossing.bore.exit.station = Length{4.5};
+  day.mark(2.0).done().add(reading(ReadingKind::arrival, 1000));
+  day.record.readings.back().offset = Length{0.02};
+  const DayAnswer answer = day.answer();
+  ASSERT_EQ(answer.queried.size(), 1u);
+  EXPECT_EQ(answer.queried[0].why, QueryWhy::early_arrival);
+  EXPECT_NEAR(answer.nose_m, 2.0, 1e-9);
+  EXPECT_GE(gravity(*answer.advice), gravity(Advice::stop_and_look));
+}
+
 // By the hose it has gone out, and nobody saw it come.
 TEST(DayWrong, HosePastTheExitAndNoArrival) {
   Day day;
