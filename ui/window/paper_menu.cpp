@@ -43,7 +43,7 @@ void MainWindow::add_paper_entries(QMenu* menu) {
   });
   connect(&side_->permit(), &PermitPanel::paper_wanted, this,
           [this](bool printed) { printed ? print_part(SheetPart::permit) : write_pdf(SheetPart::permit); });
-  menu->addAction(tr("Card as PN&G, for a phone…"), this, [this] {
+  menu->addAction(tr("Card as PNG, for a p&hone…"), this, [this] {
     write_file(tr("PNG (*.png)"), QStringLiteral("png"), [this](const QString& path) -> Result<void> {
       const Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
       return sheet ? write_card_png(*sheet, path) : tl::unexpected(sheet.error());
