@@ -218,6 +218,16 @@ std::vector<Working> working_of(const Advance& advance, const Tool& tool, const 
                      "m",
                      ask.least_set.m,
                      source});
+  working.push_back(
+      {"bore.efficiency",
+       "bore",
+       "η = (m_striker + e² (m_tool − m_striker))/m_tool",
+       {{"m_striker", tool.striker_mass.kg, "kg"}, {"m_tool", tool.mass.kg, "kg"}, {"e", constants.restitution, ""}},
+       "η",
+       blow.efficiency,
+       "",
+       std::nullopt,
+       {"energy left by a blow of one body on another at rest, Hiley form", SourceLabel::our_model}});
   working.push_back({"bore.grip",
                      "bore",
                      "grip = R_side / (p A_piston)",

@@ -36,6 +36,23 @@ std::vector<WorkingInput> inputs_of(const Mixture& mixture, double radius_m) {
   return inputs;
 }
 
+Working working_of_distance(const Clearance& c, const Point3& bore, const Point3& utility, const Source& source) {
+  return {"utility.distance",
+          c.id,
+          "δ = √((x_bore − x_utility)² + (y_bore − y_utility)² + (z_bore − z_utility)²)",
+          {{"x_bore", bore.x_m, "m"},
+           {"y_bore", bore.y_m, "m"},
+           {"z_bore", bore.z_m, "m"},
+           {"x_utility", utility.x_m, "m"},
+           {"y_utility", utility.y_m, "m"},
+           {"z_utility", utility.z_m, "m"}},
+          "δ",
+          *c.axis_distance_m,
+          "m",
+          std::nullopt,
+          source};
+}
+
 }  // namespace
 
 std::vector<Working> working_of(const Clearance& c) {
@@ -55,7 +72,18 @@ std::vector<Working> working_of(const Clearance& c) {
                                       ? "P = max over the run of ∬ N(Σ_bore + Σ_utility) over the section of radius R"
                                       : "P = Φ((R − δ)/s) − Φ((−R − δ)/s)";
   std::vector<Working> all;
-  all.reserve(5);  // each is moved in: a list in braces would copy them, with all their words
+  all.reserve(7);  // each is moved in: a list in braces would copy them, with all their words
+  if (c.on_bore && c.on_utility) all.push_back(working_of_distance(c, *c.on_bore, *c.on_utility, derived));
+  if (c.required_m && *c.required_m > c.required_fixed_m + 1e-9)
+    all.push_back({"utility.required",
+                   c.id,
+                   "g_all = g_req + 1.645 s",
+                   {required, s},
+                   "g_all",
+                   *c.required_m,
+                   "m",
+                   std::nullopt,
+                   {"a dangerous line that nobody exposed: the band of its place besides", SourceLabel::our_default}});
   all.push_back(
       {"utility.separation", c.id, "g = δ − R", {delta, R}, "g", *c.separation_m, "m", c.required_m, derived});
   all.push_back({"utility.gap-low",

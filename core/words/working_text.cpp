@@ -1,7 +1,7 @@
 #include "burrow/words/working_text.h"
 #include "burrow/base/decimal_mark.h"
-#include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
+#include "burrow/words/source_text.h"
 
 #include <fmt/format.h>
 
@@ -42,11 +42,12 @@ class NumberText {
   explicit NumberText(Fineness fineness) : fineness_(fineness) {}
 
   [[nodiscard]] std::string length(std::string_view unit, double value) const {
-    if (std::abs(value) >= huge || (value != 0 && std::abs(value) < tiny)) return plain(unit, value);
+    const bool result = fineness_.digits == of_result.digits;
+    if (std::abs(value) >= huge || (value != 0 && std::abs(value) < tiny && !result)) return plain(unit, value);
     const bool small = fineness_.digits == of_input.digits && std::abs(value) < small_length;
     const int most = small ? 9 : fineness_.most_decimals_of_length;
     const int decimals = std::clamp(decimals_for(value), fineness_.least_decimals_of_length, most);
-    return shortened(fixed_text(value, decimals), 3) + std::string(unit);
+    return shortened(fixed_text(value + 0.0, decimals), 3) + std::string(unit);
   }
   [[nodiscard]] std::string plain(std::string_view unit, double value) const {
     if (value == 0) return "0" + std::string(unit);
@@ -117,16 +118,6 @@ std::string limit_number(double value, std::string_view unit, UnitSystem units) 
   return working_number(value, unit, units);
 }
 
-namespace {
-
-/// "DIN 4150-3 (1999) Table 1 [read]"
-std::string source_text(const Source& source) {
-  const std::string label = fmt::format("[{}]", label_text(source.label));
-  return source.text.empty() ? label : translated_phrase(source.text) + " " + label;
-}
-
-}  // namespace
-
 std::string working_formula(const Working& working) {
   std::string formula = translated(working.formula);
   const auto is_digit = [&](std::size_t at) { return at < formula.size() && formula[at] >= '0' && formula[at] <= '9'; };
@@ -143,7 +134,7 @@ std::string working_text(const Working& working, UnitSystem units) {
   text += fmt::format("{} = {}\n", working.symbol, working_number(working.value, working.unit, units, working.symbol));
   if (working.limit) {
     const std::string limit = working_number(*working.limit, working.unit, units, working.symbol);
-    text += (working.limit_source ? say("limit {}, from: {}", limit, source_text(*working.limit_source))
+    text += (working.limit_source ? say("limit {}, from: {}", limit, limit_source_text(*working.limit_source))
                                   : say("limit {}", limit)) +
             "\n";
   }

@@ -17,6 +17,7 @@ struct Hole {
   std::vector<HolePiece> pieces;
   bool closes = false;  ///< somewhere along it the ground is sand or gravel
   double length_m = 0, wet_m = 0, turn_rad = 0, straight_N = 0, weight_N_m = 0, friction = friction_dry;
+  double grip_N_m = 0;  ///< of the ground closed on it, the mean along it
 };
 
 /// The path turns so little that longer pieces give the same.
@@ -84,6 +85,8 @@ class HoleInPieces {
       piece.grip_N_m = arched_at(run_, b.x_m) * pi * *pipe_.widest_m;
       hole_.closes = hole_.closes || run_.ground.soil_at(b.x_m, b.y_m, b.z_m).drained;
     }
+    hole_.grip_N_m = (hole_.grip_N_m * hole_.length_m + piece.grip_N_m * piece.length_m) /
+                     std::max(1e-9, hole_.length_m + piece.length_m);
     hole_.length_m += piece.length_m;
     hole_.wet_m += wet ? piece.length_m : 0;
     hole_.turn_rad += piece.turn_rad;
@@ -106,8 +109,10 @@ Hole hole_of(const CheckRun& run, const PipeUnderCheck& pipe, const Floating& on
   return HoleInPieces(run, pipe, one, closed).all();
 }
 
-Working of_pull(const Hole& hole, double pull_N, bool closed) {
-  return {
+/// `gripped_m`: diameter on which the ground closes, 0: the hole stands open.
+Working of_pull(const Hole& hole, double pull_N, double gripped_m = 0) {
+  const bool closed = gripped_m > 0;
+  Working working{
       {},
       {},
       closed ? "T = T_drag + T_turn, T_drag = Σ (μ (w cos θ + p π d) + w |sin θ|) ds"
@@ -129,6 +134,11 @@ Working of_pull(const Hole& hole, double pull_N, bool closed) {
                  "the predicted path; a planning bound")
            : "friction of the pipe's weight, e^(μ Δθ) over each turn of the predicted path; μ 0.5 dry, 0.3 wet",
        SourceLabel::from_memory}};
+  if (closed) {
+    working.inputs.push_back({"p", hole.grip_N_m / (pi * gripped_m), "Pa"});
+    working.inputs.push_back({"d", gripped_m, "m"});
+  }
+  return working;
 }
 
 class PullingIn {
@@ -157,7 +167,7 @@ class PullingIn {
                 closed.closes ? translatable("Sand and gravel close on it soon. Bring it in at once.")
                               : translatable("Where it is left lying until the hole closes: in clay after days.")},
                {full.value * safe_N_, false, Severity::caution, stress_.source, false},
-               of_pull(closed, closed_N->N, true));
+               of_pull(closed, closed_N->N, *pipe_.widest_m));
     judge_hose(open_N->N);
     report_stretch(open_N->N, open.length_m);
   }
@@ -196,7 +206,7 @@ class PullingIn {
                 *pipe_.pipe.insertion == Insertion::towed
                     ? translatable("Towed: the blows shake the coupling behind the tool as well.")
                     : translatable("Against half of the safe pull, since the path is not known exactly.")},
-               limit, of_pull(hole, pull_N, false));
+               limit, of_pull(hole, pull_N));
   }
 
   void judge_push(const Hole& hole, double push_N) {
@@ -209,7 +219,7 @@ class PullingIn {
     const double gap_m = (run_.tool.diameter.m - *pipe_.widest_m) / 2, weight = one_.weight_N_m;
     const auto limit_N = push_limit(modulus_Pa->Pa * inertia_m4, weight, Length{gap_m});
     if (!limit_N) return leave_out(run_, code, name, translatable("The hole leaves no room around the pipe."));
-    Working working = of_pull(hole, push_N, false);
+    Working working = of_pull(hole, push_N);
     working.inputs.push_back({"E", modulus_Pa->Pa, "Pa"});
     working.inputs.push_back({"r", gap_m, "m"});
     judge_pipe(run_, pipe_,

@@ -36,6 +36,17 @@ void show_ground(CheckRun& run, const PitUnderCheck& pit) {
         surveyed ? SourceLabel::derived : SourceLabel::our_default}});
 }
 
+namespace {
+
+/// The clause of the slope, not that of the spoil.
+Source slope_source(const PitUnderCheck& pit) {
+  for (const SlopeRow& row : pit.rules.slopes)
+    if (row.type == pit.shape.soil_type) return row.source;
+  return pit.rules.source;
+}
+
+}  // namespace
+
 void show_set_back(CheckRun& run, const PitUnderCheck& pit) {
   if (!run.wants_working()) return;
   constexpr std::string_view rises[] = {"t_1", "t_2", "t_3", "t_4", "t_5", "t_6"};
@@ -49,7 +60,7 @@ void show_set_back(CheckRun& run, const PitUnderCheck& pit) {
                   0,
                   "m",
                   std::nullopt,
-                  pit.rules.source};
+                  slope_source(pit)};
   for (std::size_t i = 0; i < pit.shape.layers.size(); ++i) {
     const PitLayer& layer = pit.shape.layers[i];
     working.inputs.push_back({rises[i], layer.top_m - layer.bottom_m, "m"});

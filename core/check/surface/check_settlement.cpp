@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "burrow/base/phrase.h"
 #include "burrow/soil/settlement.h"
 #include "check_run.h"
 
@@ -46,7 +47,7 @@ void judge_feature(CheckRun& run, const SurfaceFeature& feature, const Stretch& 
     run.add_working(
         {"surface.settlement",
          feature.id,
-         "s = f π/4 (D² − n d²)/(√(2π) 0.5 h)",
+         translatable("s = f π/4 (D² − n d²)/(√(2π) 0.5 h), not below 0"),
          {{"f", deepest.share, ""},
           {"D", run.tool.diameter.m, "m"},
           {"n", annulus.count, ""},

@@ -1,6 +1,7 @@
 /// Rise of the ground above the bore, and what roads and tracks bear.
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "burrow/soil/movement.h"
@@ -14,7 +15,7 @@ struct Greatest {
   const PathPoint* point = nullptr;
   double low_m = -std::numeric_limits<double>::infinity();
   double high_m = -std::numeric_limits<double>::infinity();
-  double share = 0;
+  double share = 0, high_share = 0;
   const PathPoint* high_point = nullptr;
 };
 
@@ -56,6 +57,7 @@ class HeaveAlongBore {
       if (r.high_m > g.high_m) {
         g.high_m = r.high_m;
         g.high_point = r.point;
+        g.high_share = r.share;
       }
     }
     return g;
@@ -81,20 +83,39 @@ class HeaveAlongBore {
     }
     const double depth = elevation_at(run_.crossing.site.ground, g.point->x_m) - g.point->z_m;
     if (run_.wants_working())
-      run_.add_working(
-          {"surface.heave",
-           feature.id,
-           "w = f_v a²/h",
-           {{"f_v", g.share, ""}, {"a", run_.tool.diameter.m / 2, "m"}, {"h", depth, "m"}, {"w_high", g.high_m, "m"}},
-           "w",
-           g.low_m,
-           "m",
-           limits.stop->value,
-           {"Sagaseta 1987; Verruijt and Booker 1996, half-plane with ν = ½", SourceLabel::from_memory},
-           limits.stop->source});
+      run_.add_working({"surface.heave",
+                        feature.id,
+                        "w = f_v a²/h",
+                        {{"f_v", g.share, ""}, {"a", run_.tool.diameter.m / 2, "m"}, {"h", depth, "m"}},
+                        "w",
+                        g.low_m,
+                        "m",
+                        limits.stop->value,
+                        {"Sagaseta 1987; Verruijt and Booker 1996, half-plane with ν = ½", SourceLabel::from_memory},
+                        limits.stop->source});
+    if (run_.wants_working() && g.high_point) show_high(feature, g, *limits.stop);
   }
 
  private:
+  /// The greater of a trough turned upside down and, where the roof gives way, of a block that rises.
+  void show_high(const SurfaceFeature& feature, const Greatest& g, const Limit& limit) {
+    const double depth = elevation_at(run_.crossing.site.ground, g.high_point->x_m) - g.high_point->z_m;
+    const double a = run_.tool.diameter.m / 2, trough = g.high_share * a * a * pi / (std::sqrt(2 * pi) * 0.5 * depth);
+    const bool block = g.high_m > trough * (1 + 1e-9);
+    run_.add_working(
+        {"surface.heave-high",
+         feature.id,
+         block ? "w_high = f_v π a²/(2 a + 2 (h − a) tan 20°)" : "w_high = f_v π a²/(√(2π) 0.5 h)",
+         {{"f_v", g.high_share, ""}, {"a", a, "m"}, {"h", depth, "m"}},
+         "w_high",
+         g.high_m,
+         "m",
+         limit.value,
+         block ? Source{"a block rising over the crown between lines at 20° to the upright", SourceLabel::our_model}
+               : Source{"Peck 1969 form turned upside down, i = 0.5 h", SourceLabel::from_memory},
+         limit.source});
+  }
+
   struct Rise {
     const PathPoint* point;
     double low_m, high_m, share;
