@@ -34,25 +34,46 @@ Result<std::string> text_of(const std::string& ending, const Options& options, c
     return (options.has("--bom") ? byte_order_mark : "") +
            write_csv(*from_word<CsvTable>(what), opened.crossing, opened.assessment, *units);
   }
-  if (ending == "dxf") return write_dxf(opened.crossing, opened.tables, opened.assessment, *units);
+  if (ending == "dxf") {
+    const DxfOptions drawing{*from_word<DxfView>(options.value("--what", "both")),
+                             *from_word<DxfPlace>(options.value("--place", "local")),
+                             *from_word<DxfLength>(options.value("--lengths", "m"))};
+    return write_dxf(opened.crossing, opened.tables, opened.assessment, *units, drawing);
+  }
   return write_geojson(opened.crossing, opened.assessment, [&](std::vector<PlanPoint> local) {
     return longitude_latitude(*opened.crossing.site.georeference, std::move(local));
   });
 }
 
+/// Words that the ending does not know are refused before anything is read.
+Result<void> words_fit(const Options& options, const std::string& ending) {
+  if (options.has("--what")) {
+    const std::string what = options.value("--what", "");
+    if (ending != "csv" && ending != "dxf")
+      return fail("--what", what, "-o OUT.csv or OUT.dxf: only tables and drawings have a choice");
+    if (ending == "csv" && !from_word<CsvTable>(what)) return fail("--what", what, known_words<CsvTable>());
+    if (ending == "dxf" && !from_word<DxfView>(what)) return fail("--what", what, known_words<DxfView>());
+  }
+  for (const char* name : {"--place", "--lengths"})
+    if (options.has(name) && ending != "dxf")
+      return fail(name, options.value(name, ""), "-o OUT.dxf: only drawings have a choice");
+  if (const std::string place = options.value("--place", "local"); !from_word<DxfPlace>(place))
+    return fail("--place", place, known_words<DxfPlace>());
+  if (const std::string lengths = options.value("--lengths", "m"); !from_word<DxfLength>(lengths))
+    return fail("--lengths", lengths, known_words<DxfLength>());
+  return {};
+}
+
 Result<void> write_export(const CommandArgs& args) {
-  const Result<Options> options =
-      read_options(args, {{"-o", true}, {"--what", true}, {"--units", true}, {"--bom", false}});
+  const Result<Options> options = read_options(
+      args,
+      {{"-o", true}, {"--what", true}, {"--units", true}, {"--bom", false}, {"--place", true}, {"--lengths", true}});
   if (!options) return tl::unexpected(options.error());
   const std::string path = options->value("-o", "");
   const std::string ending = ending_of(path);
   if (ending != "dxf" && ending != "csv" && ending != "geojson" && ending != "svg")
     return fail("-o", path.empty() ? "nothing" : path, endings);
-  if (options->has("--what")) {
-    const std::string what = options->value("--what", "");
-    if (ending != "csv") return fail("--what", what, "-o OUT.csv: only tables have a choice");
-    if (!from_word<CsvTable>(what)) return fail("--what", what, known_words<CsvTable>());
-  }
+  if (const Result<void> fits = words_fit(*options, ending); !fits) return fits;
   if (options->has("--bom") && ending != "csv") return fail("--bom", path, "-o OUT.csv: only tables may begin with it");
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());

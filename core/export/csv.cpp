@@ -7,6 +7,8 @@
 #include <initializer_list>
 
 #include "burrow/words/run_text.h"
+#include "burrow/words/working_names.h"
+#include "burrow/words/working_text.h"
 
 namespace burrow {
 
@@ -96,6 +98,27 @@ std::string finding_rows(const Assessment& assessment, UnitSystem units) {
   return rows.take();
 }
 
+/// A line for each number: what is put in, what comes out, the limit; each with what its symbol stands for.
+std::string working_rows(const Crossing& crossing, const Assessment& assessment) {
+  Rows rows{"step",   "code",    "title", "subject", "name",   "formula",     "role",
+            "symbol", "meaning", "value", "unit",    "source", "source_label"};
+  std::size_t number = 0;
+  for (const Working& w : assessment.working) {
+    ++number;
+    const auto row = [&](std::string_view role, std::string_view symbol, double value, std::string_view unit,
+                         const Source* source) {
+      rows.number(static_cast<double>(number)).text(w.code).text(working_title(w.code)).text(w.subject);
+      rows.text(working_place(crossing, w.subject)).text(working_formula(w)).text(role).text(symbol);
+      rows.text(symbol_meaning(w.code, symbol)).number(value).text(unit);
+      rows.text(source ? source->text.english() : std::string()).text(source ? word_of(source->label) : "").end();
+    };
+    for (const WorkingInput& input : w.inputs) row("input", input.symbol, input.value, input.unit, nullptr);
+    row("result", w.symbol, w.value, w.unit, &w.source);
+    if (w.limit) row("limit", w.symbol, *w.limit, w.unit, w.limit_source ? &*w.limit_source : nullptr);
+  }
+  return rows.take();
+}
+
 }  // namespace
 
 std::string csv_field(std::string_view words) {
@@ -115,6 +138,8 @@ std::string write_csv(CsvTable table, const Crossing& crossing, const Assessment
       return path_rows(assessment);
     case CsvTable::marks:
       return mark_rows(crossing, assessment);
+    case CsvTable::working:
+      return working_rows(crossing, assessment);
     case CsvTable::findings:
       break;
   }

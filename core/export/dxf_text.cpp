@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "burrow/base/ensure.h"
 
@@ -30,6 +31,17 @@ unsigned next_point(std::string_view text, std::size_t& at) {
   return value;
 }
 
+/// Windows code page 1252 above 0x7f (from memory); 0: it has no such letter.
+unsigned char in_1252(unsigned point) {
+  if (point >= 0xa0 && point <= 0xff) return static_cast<unsigned char>(point);
+  constexpr std::pair<unsigned, unsigned char> others[] = {
+      {0x20ac, 0x80}, {0x201a, 0x82}, {0x201e, 0x84}, {0x2026, 0x85}, {0x2018, 0x91}, {0x2019, 0x92},
+      {0x201c, 0x93}, {0x201d, 0x94}, {0x2022, 0x95}, {0x2013, 0x96}, {0x2014, 0x97}};
+  for (const auto& [letter, byte] : others)
+    if (letter == point) return byte;
+  return 0;
+}
+
 }  // namespace
 
 std::string dxf_string(std::string_view utf8) {
@@ -42,6 +54,8 @@ std::string dxf_string(std::string_view utf8) {
       out += ' ';
     else if (c < 0x7f)
       out += static_cast<char>(c);
+    else if (const unsigned char byte = in_1252(c); byte != 0)
+      out += static_cast<char>(byte);
     else if (c <= 0xffff)
       out += fmt::format("\\U+{:04X}", c);
     else
@@ -49,6 +63,8 @@ std::string dxf_string(std::string_view utf8) {
   }
   return out;
 }
+
+DxfText::DxfText(bool us_survey_feet) : feet_(us_survey_feet), per_m_(us_survey_feet ? 3937.0 / 1200 : 1) {}
 
 void DxfText::code(int group, std::string_view value) {
   entities_ += pair_text(group, value);
@@ -59,9 +75,9 @@ void DxfText::number(int group, double value) {
 }
 
 void DxfText::point(int first_code, double x_m, double y_m, double z_m) {
-  number(first_code, x_m);
-  number(first_code + 10, y_m);
-  number(first_code + 20, z_m);
+  number(first_code, x_m * per_m_);
+  number(first_code + 10, y_m * per_m_);
+  number(first_code + 20, z_m * per_m_);
   least_x_ = any_ ? std::min(least_x_, x_m) : x_m;
   least_y_ = any_ ? std::min(least_y_, y_m) : y_m;
   most_x_ = any_ ? std::max(most_x_, x_m) : x_m;
@@ -110,7 +126,7 @@ void DxfText::circle(const std::string& layer, PlanPoint middle, double radius_m
   if (!(radius_m > 0)) return;
   begin("CIRCLE", layer);
   point(10, middle.x_m, middle.y_m, 0);
-  number(40, radius_m);
+  number(40, radius_m * per_m_);
 }
 
 void DxfText::text(const std::string& layer, PlanPoint at, double height_m, std::string_view words,
@@ -118,7 +134,7 @@ void DxfText::text(const std::string& layer, PlanPoint at, double height_m, std:
   if (words.empty()) return;
   begin("TEXT", layer);
   point(10, at.x_m, at.y_m, 0);
-  number(40, height_m);
+  number(40, height_m * per_m_);
   code(1, dxf_string(words));
   if (rotated_deg != 0) number(50, rotated_deg);
   code(7, "STANDARD");
@@ -191,12 +207,14 @@ std::string DxfText::take() const {
   pairs.begin_section("HEADER");
   pairs.put(9, "$ACADVER");
   pairs.put(1, "AC1009");
+  pairs.put(9, "$DWGCODEPAGE");
+  pairs.put(3, "ANSI_1252");
   pairs.put(9, "$INSUNITS");
-  pairs.put(70, "6");  // metres
+  pairs.put(70, feet_ ? "21" : "6");  // US survey feet, metres
   pairs.put(9, "$MEASUREMENT");
-  pairs.put(70, "1");
-  pairs.place("$EXTMIN", least_x_, least_y_);
-  pairs.place("$EXTMAX", most_x_, most_y_);
+  pairs.put(70, feet_ ? "0" : "1");
+  pairs.place("$EXTMIN", least_x_ * per_m_, least_y_ * per_m_);
+  pairs.place("$EXTMAX", most_x_ * per_m_, most_y_ * per_m_);
   pairs.put(0, "ENDSEC");
 
   pairs.begin_section("TABLES");

@@ -141,7 +141,8 @@ Result<std::string> write_geojson(const Crossing& crossing, const Assessment& as
   if (!geo || geo->crs.empty())
     return fail("/site/georeference", geo ? "no coordinate system" : "nothing",
                 "a georeferenced crossing: import a survey that states its coordinate system, or enter \"crs\", "
-                "\"origin\" and \"azimuth_rad\"");
+                "\"origin\" and \"azimuth_rad\"; without a place on the map a table in metres of the local frame: "
+                "-o OUT.csv");
   Collection all(place);
   add_bore(all, assessment);
   add_pit(all, assessment.launch_pit, "launch-pit");

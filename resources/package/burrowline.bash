@@ -11,7 +11,9 @@ _burrowline() {
     --over) mapfile -t COMPREPLY < <(compgen -W "depth-and-grade station-and-offset" -- "$current"); return ;;
     --part) mapfile -t COMPREPLY < <(compgen -W "sheet card permit working as-built all" -- "$current"); return ;;
     --theme) mapfile -t COMPREPLY < <(compgen -W "light dark" -- "$current"); return ;;
-    --what) mapfile -t COMPREPLY < <(compgen -W "path marks findings" -- "$current"); return ;;
+    --place) mapfile -t COMPREPLY < <(compgen -W "local survey" -- "$current"); return ;;
+    --lengths) mapfile -t COMPREPLY < <(compgen -W "m us-ft" -- "$current"); return ;;
+    --what) mapfile -t COMPREPLY < <(compgen -W "path marks findings working both plan profile" -- "$current"); return ;;
     --height-units) mapfile -t COMPREPLY < <(compgen -W "m ft us-ft" -- "$current"); return ;;
     --heights) mapfile -t COMPREPLY < <(compgen -W "datum ground" -- "$current"); return ;;
     --level) mapfile -t COMPREPLY < <(compgen -W "crown centre invert" -- "$current"); return ;;
@@ -25,7 +27,7 @@ _burrowline() {
     sheet) options="-o --paper --scale --units --part --record" ;;
     picture) options="-o --size --theme --units --ratio" ;;
     movie) options="-o --size --theme --units --ratio --speed --rate" ;;
-    export) options="-o --what --bom --units" ;;
+    export) options="-o --what --place --lengths --bom --units" ;;
     import) options="-o --order --units --height-units --line --heights --level --meaning --meanings --diameter --join --crs --field --json --strict" ;;
     learn) options="--json -o --backed-out" ;;
     schema) mapfile -t COMPREPLY < <(compgen -W "crossing assessment" -- "$current"); return ;;

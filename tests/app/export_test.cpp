@@ -58,7 +58,7 @@ TEST(ExportCommand, WrongWords_TwoAndNothingWritten) {
   EXPECT_EQ(run("export", {sample("first-lesson"), "-o", folder.path("csv")}).code, 2);
   const Ran what = run("export", {sample("first-lesson"), "-o", out, "--what", "everything"});
   EXPECT_EQ(what.code, 2);
-  EXPECT_THAT(what.err, HasSubstr("path, marks, findings"));
+  EXPECT_THAT(what.err, HasSubstr("path, marks, findings, working"));
   EXPECT_EQ(run("export", {sample("first-lesson"), "-o", folder.path("x.dxf"), "--what", "path"}).code, 2);
   EXPECT_EQ(run("export", {"/nowhere.crossing", "-o", out}).code, 2);
   EXPECT_FALSE(std::filesystem::exists(out));

@@ -116,5 +116,14 @@ TEST(Csv, HostileNames_StayInTheirField) {
   EXPECT_EQ(rows[1][4], j.answer.findings[0].name);
 }
 
+TEST(Csv, Working_EachNumberOnALineOfItsOwn) {
+  const Judged& j = judged_sample("house-service");
+  const Table rows = read_table(write_csv(CsvTable::working, j.crossing, j.answer));
+  std::size_t wanted = 0;
+  for (const Working& w : j.answer.working) wanted += w.inputs.size() + 1 + (w.limit ? 1 : 0);
+  EXPECT_EQ(rows.size(), wanted + 1) << "with the header";
+  for (const auto& row : rows) EXPECT_EQ(row.size(), rows[0].size());
+}
+
 }  // namespace
 }  // namespace burrow::test

@@ -82,9 +82,12 @@ double area(const std::vector<PlanPoint>& ring) {
   return std::abs(twice) / 2;
 }
 
-TEST(Dxf, Text_IsAsciiAndKeepsItsSigns) {
+TEST(Dxf, Text_InCodePage1252AndKeepsItsSigns) {
   EXPECT_EQ(dxf_string("Alder Lane"), "Alder Lane");
-  EXPECT_EQ(dxf_string("Straße"), "Stra\\U+00DFe");
+  EXPECT_EQ(dxf_string("Straße"),
+            "Stra\xDF"
+            "e");
+  EXPECT_EQ(dxf_string("5 € – „so“"), "5 \x80 \x96 \x84so\x93");
   EXPECT_EQ(dxf_string("−0.31 m"), "\\U+22120.31 m");
   EXPECT_EQ(dxf_string("90%%d"), "90% %d");
   EXPECT_EQ(dxf_string("a\r\nb"), "a  b");
@@ -102,9 +105,10 @@ TEST(Dxf, Header_SaysReleaseTwelveAndMetres) {
   };
   EXPECT_EQ(after("$ACADVER"), "AC1009");
   EXPECT_EQ(after("$INSUNITS"), "6");
+  EXPECT_EQ(after("$DWGCODEPAGE"), "ANSI_1252");
   EXPECT_EQ(all.back().value, "EOF");
   for (const Group& g : all)
-    for (const char c : g.value) EXPECT_TRUE(c >= 0x20 && c < 0x7f) << g.value;
+    for (const char c : g.value) EXPECT_TRUE(static_cast<unsigned char>(c) >= 0x20 && c != 0x7f) << g.value;
 }
 
 // Closed pits have the area of the shape they were drawn from; the bore has its length.
@@ -152,6 +156,54 @@ TEST(Dxf, SideElevation_StandsAboveThePlanByWholeTens) {
   }
 }
 
+TEST(Dxf, Profile_AloneHasTrueLevels) {
+  const Judged& j = judged_sample("house-service");
+  const auto all = groups(*write_dxf(j.crossing, tables(), j.answer, UnitSystem::metric, {DxfView::profile}));
+  EXPECT_TRUE(outlines(all, "PLAN-PIT").empty());
+  const auto ground = outlines(all, "SIDE-GROUND");
+  ASSERT_EQ(ground.size(), 1u);
+  for (std::size_t i = 0; i < ground[0].points.size(); ++i)
+    EXPECT_NEAR(ground[0].points[i].y_m, j.crossing.site.ground[i].elevation_m, 1e-6);
+  for (const char* layer : {"SIDE-SURFACE", "SIDE-ZONE", "SIDE-LEVEL", "SIDE-DIMENSION", "SIDE-TESTHOLE"})
+    EXPECT_FALSE(outlines(all, layer).empty()) << layer;
+}
+
+// Turned and moved by hand: east = x sin(az) - y cos(az), north = x cos(az) + y sin(az), from the definition of a
+// bearing.
+TEST(Dxf, Plan_InTheSurveysCoordinates) {
+  Judged j = judged_sample("house-service");
+  const DxfOptions survey{DxfView::plan, DxfPlace::survey};
+  EXPECT_FALSE(write_dxf(j.crossing, tables(), j.answer, UnitSystem::metric, survey)) << "no place on the map";
+  Georeference geo;
+  geo.crs = "EPSG:25832";
+  geo.origin = {691000, 5334000};
+  geo.azimuth.set(Angle{0.7});
+  j.crossing.site.georeference = geo;
+  const auto all = groups(*write_dxf(j.crossing, tables(), j.answer, UnitSystem::metric, survey));
+  const auto pits = outlines(all, "PLAN-PIT");
+  ASSERT_EQ(pits.size(), 4u);
+  for (std::size_t i = 0; i < pits[0].points.size(); ++i) {
+    const PlanPoint& local = j.answer.launch_pit.floor[i];
+    EXPECT_NEAR(pits[0].points[i].x_m, 691000 + local.x_m * std::sin(0.7) - local.y_m * std::cos(0.7), 1e-5);
+    EXPECT_NEAR(pits[0].points[i].y_m, 5334000 + local.x_m * std::cos(0.7) + local.y_m * std::sin(0.7), 1e-5);
+  }
+  EXPECT_FALSE(write_dxf(j.crossing, tables(), j.answer, UnitSystem::metric, {DxfView::both, DxfPlace::survey}))
+      << "a profile has no place on the map";
+}
+
+// 1 US survey foot = 1200/3937 m.
+TEST(Dxf, Feet_OfTheSurvey) {
+  const Judged& j = judged_sample("house-service");
+  const auto metric = groups(*write_dxf(j.crossing, tables(), j.answer, UnitSystem::us, {DxfView::profile}));
+  const auto feet = groups(*write_dxf(j.crossing, tables(), j.answer, UnitSystem::us,
+                                      {DxfView::profile, DxfPlace::local, DxfLength::us_survey_foot}));
+  const auto a = outlines(metric, "SIDE-PIT"), b = outlines(feet, "SIDE-PIT");
+  ASSERT_EQ(a.size(), b.size());
+  ASSERT_FALSE(a.empty());
+  for (std::size_t i = 0; i < a[0].points.size(); ++i)
+    EXPECT_NEAR(b[0].points[i].y_m, a[0].points[i].y_m * 3937 / 1200, 1e-5);
+}
+
 // Second route: ezdxf reads it without its repair mode, its audit finds nothing, lengths and layers are as said.
 TEST(Dxf, AnotherLibrary_ReadsItAndFindsNoFault) {
   ASSERT_EQ(std::system("/usr/bin/python3 -c 'import ezdxf' >/dev/null 2>&1"), 0) << "python3-ezdxf is not there";
@@ -172,6 +224,7 @@ for name in sys.argv[1:]:
     bore = [e for e in space.query("POLYLINE") if e.dxf.layer == "PLAN-BORE"]
     assert len(bore) == 1 and bore[0].is_3d_polyline
     assert len(space.query("TEXT")) >= 3 and doc.header["$INSUNITS"] == 6
+    assert any("ä" in t.dxf.text for t in space.query("TEXT")), "letters of the code page"
 )";
   std::string call = "/usr/bin/python3 '" + (folder / "audit.py").string() + "'";
   for (const std::string& name : sample_names()) {

@@ -1,5 +1,5 @@
 #pragma once
-/// Tables for a spreadsheet or a script: path, marks of the run sheet, findings.
+/// Tables for a spreadsheet or a script: path, marks of the run sheet, findings, working.
 
 #include <string>
 
@@ -10,11 +10,13 @@
 
 namespace burrow {
 
-enum class CsvTable { path, marks, findings };
+enum class CsvTable { path, marks, findings, working };
 template <>
 struct EnumNames<CsvTable> {
-  static constexpr std::pair<CsvTable, std::string_view> list[] = {
-      {CsvTable::path, "path"}, {CsvTable::marks, "marks"}, {CsvTable::findings, "findings"}};
+  static constexpr std::pair<CsvTable, std::string_view> list[] = {{CsvTable::path, "path"},
+                                                                   {CsvTable::marks, "marks"},
+                                                                   {CsvTable::findings, "findings"},
+                                                                   {CsvTable::working, "working"}};
 };
 
 /// One field as a table wants it: in quotes where it holds a comma, a quote or the end of a line.

@@ -10,16 +10,17 @@
 
 namespace burrow {
 
-/// Text as release 12 holds it: ASCII, all else as \U+XXXX (beyond the basic plane "?"); no line ends, and `%%` kept
-/// from becoming a sign.   Evidence: Dxf.Text_*
+/// Text as release 12 holds it: in code page 1252, what that lacks as \U+XXXX (beyond the basic plane "?"); no line
+/// ends, and `%%` kept from becoming a sign.   Evidence: Dxf.Text_*
 std::string dxf_string(std::string_view utf8);
 
-/// Collects entities layer by layer; `take()` gives the file with header (metres, extents), tables and entities.
-/// Numbers with six decimals. What is not finite is a bug of the caller.
-/// Source: DXF reference of release 12, group codes (from memory); the reading back by another library is the check.
-/// Evidence: Dxf.*
+/// Collects entities layer by layer; `take()` gives the file with header (code page, unit, extents), tables and
+/// entities. Numbers with six decimals. What is not finite is a bug of the caller. Source: DXF reference of release 12,
+/// group codes (from memory); the reading back by another library is the check. Evidence: Dxf.*
 class DxfText {
  public:
+  /// Lengths are given in metres and written in these.
+  explicit DxfText(bool us_survey_feet = false);
   /// A layer is made on first use. `colour`: number of the standard palette, 1 red … 7 black on white.
   void layer(const std::string& name, int colour, bool dashed = false);
 
@@ -43,6 +44,8 @@ class DxfText {
 
   std::map<std::string, LayerRow> layers_;
   std::string entities_;
+  bool feet_;
+  double per_m_;
   bool any_ = false;
   double least_x_ = 0, least_y_ = 0, most_x_ = 0, most_y_ = 0;
 };
