@@ -10,10 +10,10 @@ build_packages=(
   libgdal-dev libproj-dev libpugixml-dev libseccomp-dev pkgconf
 )
 
-# libcgal-dev: the second route to distances; gettext: the dictionaries; poppler-utils: reads our PDF back; python3-ezdxf: reads our
+# libcgal-dev: the second route to distances; gettext: the dictionaries; poppler-utils, qpdf: read our PDF back; python3-ezdxf: reads our
 # DXF back; strace: what a reader opens; ccache: a rebuild after switching branches; python3-jsonschema: a second reader of the
 # schemas; desktop-file-utils, appstream, shared-mime-info, groff-base: what a desktop reads of the package.
-test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev gettext poppler-utils python3-ezdxf strace ccache
+test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libcgal-dev gettext poppler-utils qpdf python3-ezdxf strace ccache
   python3-jsonschema desktop-file-utils appstream shared-mime-info groff-base)
 
 check_packages=(git clang-format clang-tidy)

@@ -25,7 +25,7 @@ QString tr(const char* text, const char* context = nullptr, int n = -1) {
 }
 
 QSizeF card_size(const QSizeF& paper_mm) {
-  for (const char* american : {"letter", "tabloid", "ansi-d"})
+  for (const char* american : {"letter", "tabloid", "ansi-c", "ansi-d"})
     if (const auto size = paper_size(QString::fromLatin1(american)); size && *size == paper_mm) return {139.7, 215.9};
   return {148, 210};
 }

@@ -5,6 +5,7 @@
 #include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
 #include "burrow/language/say.h"
+#include "front_page.h"
 #include "parts.h"
 #include "views.h"
 
@@ -24,9 +25,13 @@ class Plan {
       : paper_(page), sheet_(sheet), f_(views.frame), places_(views.frame.plan) {}
 
   void draw() {
-    grid();
     paper_.clip(f_.plan);
     surface();
+    paper_.clip({});
+    grid();
+    paper_.clip(f_.plan);
+    band();
+    zones();
     site();
     pits();
     utilities();
@@ -49,16 +54,16 @@ class Plan {
     const double unit = shown_unit(Dimension::station, sheet_.units);
     const double along = tick_step(f_.px_per_m, 12, unit);
     for (const double x : ticks(f_.left_station_m, f_.right_station_m(), along))
-      paper_.line({f_.px_x(x), f_.plan.top()}, {f_.px_x(x), f_.plan.bottom()}, {0.1, grey});
+      paper_.line({f_.px_x(x), f_.plan.top()}, {f_.px_x(x), f_.plan.bottom()}, {0.13, grey});
     const double across = tick_step(f_.px_per_m, 8, unit);
     for (const double y : ticks(f_.offset_m(f_.plan.bottom()), f_.top_offset_m, across)) {
       const double px = f_.px_y(y);
-      paper_.line({f_.plan.left(), px}, {f_.plan.right(), px}, {0.1, grey});
+      paper_.line({f_.plan.left(), px}, {f_.plan.right(), px}, {0.13, grey});
       if (px < f_.plan.top() + 1.6 || px > f_.plan.bottom() - 1) continue;
       paper_.text({f_.plan.left() - 1, px + 0.75}, tick_text(y, across, unit), label_style, Align::right);
     }
     if (f_.plan.height() > 34)
-      paper_.text({f_.plan.left() - 11.6, f_.plan.center().y()},
+      paper_.text({f_.plan.left() - 14.4, f_.plan.center().y()},
                   tr("offset, left up, %1").arg(text_from(unit_name(Dimension::station, sheet_.units))), label_style,
                   Align::centre, 90);
   }
@@ -73,35 +78,33 @@ class Plan {
         outline << f_.above(from - top * lean, top) << f_.above(to - top * lean, top)
                 << f_.above(to - bottom * lean, bottom) << f_.above(from - bottom * lean, bottom);
       }
-      const bool solid = feature.kind == SurfaceKind::building || feature.kind == SurfaceKind::footing ||
-                         feature.kind == SurfaceKind::wall;
-      paper_.area(outline, solid ? QColor(0xb8, 0xb8, 0xb8) : QColor(0xec, 0xec, 0xec), {0.2, soft});
+      paper_.area(outline, is_built(feature.kind) ? building_grey : surface_grey, {0.18, soft});
     }
   }
 
   void site() {
     const Site& site = sheet_.crossing.site;
     for (const Background& background : site.background)
-      for (const PlanLine& line : background.lines) paper_.line(points(line), {0.1, soft});
-    for (const Strip& strip : site.strips) paper_.area(points(strip.outline), {}, {0.2, soft, {0.6, 0.6}});
+      for (const PlanLine& line : background.lines) paper_.line(points(line), {0.13, soft});
+    for (const Strip& strip : site.strips) paper_.area(points(strip.outline), {}, {0.18, soft, {0.6, 0.6}});
     for (const Boundary& boundary : site.boundaries)
       paper_.line(points(boundary.line), {0.35, Qt::black, {5, 1, 0.8, 1, 0.8, 1}});
     for (const Tree& tree : site.trees) {
       paper_.circle(f_.above(tree.station.m, tree.offset.m), tree.protection_radius.m * f_.px_per_m, {},
-                    {0.2, QColor(0x20, 0x80, 0x30), {1, 0.6}});
-      paper_.circle(f_.above(tree.station.m, tree.offset.m), 0.8, QColor(0x20, 0x80, 0x30));
+                    {0.18, tree_green, {1, 0.6}});
+      paper_.circle(f_.above(tree.station.m, tree.offset.m), 0.8, tree_green);
     }
     for (const Plant& plant : site.plant) {
       const QPointF at = f_.above(plant.station.m, plant.offset.m);
       const QSizeF size(plant.length.m * f_.px_per_m, plant.width.m * f_.px_per_m);
-      paper_.rect(QRectF(at - QPointF(size.width() / 2, size.height() / 2), size), {}, {0.3});
+      paper_.rect(QRectF(at - QPointF(size.width() / 2, size.height() / 2), size), {}, {0.25});
     }
   }
 
   void pits() {
     for (const PitShape* pit : {&sheet_.assessment.launch_pit, &sheet_.assessment.exit_pit}) {
-      paper_.area(points(pit->footprint), Qt::white, {0.3, Qt::black, {2, 0.8}});
-      paper_.area(points(pit->floor), {}, {0.4});
+      paper_.area(points(pit->footprint), Qt::white, {0.35, Qt::black, {2, 0.8}});
+      paper_.area(points(pit->floor), {}, {0.35});
     }
   }
 
@@ -109,27 +112,40 @@ class Plan {
     for (const Utility& u : sheet_.crossing.site.utilities) {
       QPolygonF line;
       for (const PathVertex& v : u.path) line << f_.above(v.x_m, v.y_m);
-      paper_.line(line, utility_stroke(sheet_.tables, u.kind, 0.45));
+      paper_.line(line, utility_stroke(sheet_.tables, u.kind, 0.5));
     }
     for (const TestHole& hole : sheet_.crossing.site.test_holes) {
-      const QPointF at = f_.above(hole.station.m, hole.offset.m);
-      paper_.circle(at, 1, Qt::white, {0.25});
-      paper_.line(at - QPointF(1, 0), at + QPointF(1, 0), {0.2});
-      paper_.line(at - QPointF(0, 1), at + QPointF(0, 1), {0.2});
+      test_hole_sign(paper_, f_.above(hole.station.m, hole.offset.m));
+    }
+    for (const UtilityAnswer& u : sheet_.assessment.utilities)
+      if (u.expose && u.hole_station_m && u.hole_offset_m)
+        exposure_sign(paper_, f_.above(*u.hole_station_m, *u.hole_offset_m));
+  }
+
+  /// No pit may stand within these lines.
+  void zones() {
+    for (const RuleZone& zone : sheet_.assessment.zones) {
+      if (!zone.pit_setback_m) continue;
+      for (const double x : {zone.from_m - *zone.pit_setback_m, zone.to_m + *zone.pit_setback_m})
+        paper_.line({f_.px_x(x), f_.plan.top()}, {f_.px_x(x), f_.plan.bottom()}, {0.25, zone_red, {1.5, 0.8}});
     }
   }
 
   void bore() {
-    QPolygonF axis, left, right;
+    QPolygonF axis;
+    for (const PathPoint& p : sheet_.assessment.bore.points) axis << f_.above(p.x_m, p.y_m);
+    paper_.line(axis, {0.35, bore_red});
+    paper_.line(f_.above(f_.left_station_m, 0), f_.above(f_.right_station_m(), 0), {0.13, soft, {4, 1, 0.6, 1}});
+  }
+
+  void band() {
+    QPolygonF left, right;
     for (const PathPoint& p : sheet_.assessment.bore.points) {
-      axis << f_.above(p.x_m, p.y_m);
       left << f_.above(p.x_m, p.y_m + 1.645 * p.sd_lateral_m);
       right << f_.above(p.x_m, p.y_m - 1.645 * p.sd_lateral_m);
     }
     std::reverse(right.begin(), right.end());
-    paper_.area(left + right, QColor(0xd8, 0x4a, 0x2a, 40), {0.1, QColor(0xd8, 0x4a, 0x2a)});
-    paper_.line(axis, {0.4, QColor(0xb0, 0x20, 0x10)});
-    paper_.line(f_.above(f_.left_station_m, 0), f_.above(f_.right_station_m(), 0), {0.12, soft, {4, 1, 0.6, 1}});
+    paper_.area(left + right, band_tint, {0.13, band_edge});
   }
 
   /// North where it is known, else the way of the crossing line.
@@ -142,16 +158,16 @@ class Plan {
     const double r = 5;
     const QRectF box(f_.plan.right() - 2 * r - 3, f_.plan.top() + 1.5, 2 * r + 1.5, 2 * r + 4.5);
     places_.take(box);
-    paper_.rect(box, QColor(255, 255, 255, 225), {0.15, soft});
+    paper_.rect(box, QColor(255, 255, 255, 225), {0.18, soft});
     const QPointF middle(box.center().x(), box.top() + r + 0.6);
     const QPointF tip = middle + along * (r - 0.6), tail = middle - along * (r - 0.6);
     const QPointF across(-along.y(), along.x());
     paper_.area(QPolygonF{tip, middle - along * 1.5 + across * 1.7, middle - along * 0.6}, Qt::black);
-    paper_.area(QPolygonF{tip, middle - along * 1.5 - across * 1.7, middle - along * 0.6}, Qt::white, {0.2});
-    paper_.line(middle - along * 0.6, tail, {0.3});
+    paper_.area(QPolygonF{tip, middle - along * 1.5 - across * 1.7, middle - along * 0.6}, Qt::white, {0.18});
+    paper_.line(middle - along * 0.6, tail, {0.25});
     paper_.text({box.center().x(), box.bottom() - 0.9},
                 north ? QCoreApplication::translate("sheet", "north") : QCoreApplication::translate("sheet", "bore"),
-                {2, QFont::DemiBold}, Align::centre);
+                {2.5, QFont::DemiBold}, Align::centre);
   }
 
   /// The number of each utility on its own line, wherever there is room.
@@ -160,14 +176,14 @@ class Plan {
     for (const Utility& u : sheet_.crossing.site.utilities) {
       ++number;
       const QColor colour = utility_stroke(sheet_.tables, u.kind, 1).colour;
-      const TextStyle style{2.1, QFont::DemiBold};
+      const TextStyle style{2.5, QFont::DemiBold};
       const QString words = QString::number(number);
       for (const QPointF& at : along(u)) {
         const QRectF ring(at.x() - balloon_radius_mm, at.y() - balloon_radius_mm, 2 * balloon_radius_mm,
                           2 * balloon_radius_mm);
         if (!places_.free(ring)) continue;
-        paper_.circle(at, balloon_radius_mm, Qt::white, {0.3, colour});
-        paper_.text(at + QPointF(0, 0.75), words, style, Align::centre);
+        paper_.circle(at, balloon_radius_mm, Qt::white, {0.25, colour});
+        paper_.text(at + QPointF(0, 0.9), words, style, Align::centre);
         places_.take(ring);
         break;
       }
@@ -215,11 +231,11 @@ class Plan {
         middle = {f_.px_x((feature.from->m + feature.to->m) / 2), f_.plan.bottom() - 3};
       else
         continue;
-      const QString words = feature.name.empty() ? text_from(translated_word(feature.kind)) : text_from(feature.name);
+      const QString words = feature.name.empty() ? choice_words(feature.kind) : text_from(feature.name);
       std::vector<QPointF> at;
       for (const double up : {0.0, 3.0, 6.0, -3.0, 9.0, 12.0, 16.0, 20.0})
         for (const double aside : {0.0, 6.0, -6.0}) at.push_back(middle + QPointF(aside, -up));
-      places_.label(paper_, at, words, {2.2, QFont::Normal, soft}, Align::centre);
+      places_.label(paper_, at, words, {2.5, QFont::Normal, soft}, Align::centre);
     }
     for (const Tree& tree : sheet_.crossing.site.trees) {
       const QPointF p = f_.above(tree.station.m, tree.offset.m);

@@ -6,6 +6,7 @@
 #include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
 #include "burrow/language/say.h"
+#include "front_page.h"
 #include "parts.h"
 #include "views.h"
 
@@ -14,6 +15,7 @@ namespace burrow {
 namespace {
 
 const QColor grey(0xc4, 0xc4, 0xc4), soft(0x55, 0x55, 0x55);
+constexpr std::size_t most_named = 24;  ///< utilities; of more the numbers alone
 
 QString tr(const char* text) {
   return QCoreApplication::translate("sheet", text);
@@ -28,9 +30,14 @@ class Side {
     for (const Balloon& b : views_.balloons)
       places_.take(QRectF(b.middle.x() - balloon_radius_mm, b.middle.y() - balloon_radius_mm, 2 * balloon_radius_mm,
                           2 * balloon_radius_mm));
-    grid();
     paper_.clip(f_.elevation);
     ground_fill();
+    paper_.clip({});
+    grid();
+    paper_.clip(f_.elevation);
+    band();
+    ground_line();
+    zones();
     strata();
     pits();
     bore();
@@ -62,34 +69,52 @@ class Side {
     const double up = tick_step(f_.px_per_m * f_.exaggeration, 8, unit);
     for (const double z : ticks(bottom, ground_top + 0.001, up)) {
       const double y = f_.px_z(z);
-      paper_.line({f_.elevation.left(), y}, {f_.elevation.right(), y}, {0.1, grey});
+      paper_.line({f_.elevation.left(), y}, {f_.elevation.right(), y}, {0.13, grey});
       if (y > f_.elevation.bottom() - 1.5) continue;
       paper_.text({f_.elevation.left() - 1, y + 0.75}, tick_text(z, up, unit), label_style, Align::right);
     }
     const QString name = tr("elevation, %1").arg(text_from(unit_name(Dimension::station, sheet_.units)));
     paper_.text({views_.area.left() + 2.4, f_.elevation.center().y()}, name, label_style, Align::centre, 90);
-    const double along = tick_step(f_.px_per_m, 12, unit);
+    const double along = tick_step(f_.px_per_m, sheet_.units == UnitSystem::us ? 16 : 12, unit);
     for (const double x : ticks(f_.left_station_m, f_.right_station_m(), along)) {
       const double px = f_.px_x(x);
-      paper_.line({px, f_.px_z(ground_top)}, {px, f_.elevation.bottom()}, {0.1, grey});
-      paper_.line({px, f_.ruler.top()}, {px, f_.ruler.top() + 1.2}, {0.2});
-      const QString words = tick_text(x, along, unit);
+      paper_.line({px, f_.px_z(ground_top)}, {px, f_.elevation.bottom()}, {0.13, grey});
+      paper_.line({px, f_.ruler.top()}, {px, f_.ruler.top() + 1.2}, {0.18});
+      const QString words = sheet_.units == UnitSystem::us ? station_words(x, sheet_.units) : tick_text(x, along, unit);
       const double half = text_width_mm(words, label_style) / 2;
       if (px - half < f_.ruler.left() || px + half > f_.ruler.right()) continue;
       paper_.text({px, f_.ruler.top() + 4.2}, words, label_style, Align::centre);
     }
     paper_.line(f_.ruler.topLeft(), f_.ruler.topRight(), {0.25});
     paper_.text({f_.ruler.left() - 1, f_.ruler.top() + 4.2},
-                tr("station, %1").arg(text_from(unit_name(Dimension::station, sheet_.units))), {1.9}, Align::right);
+                tr("station, %1").arg(text_from(unit_name(Dimension::station, sheet_.units))), label_style,
+                Align::right);
   }
 
   void ground_fill() {
     QPolygonF below = line_of(sheet_.crossing.site.ground);
     if (below.size() < 2) return;
-    const QPolygonF line = below;
     below << QPointF(below.back().x(), f_.elevation.bottom()) << QPointF(below.front().x(), f_.elevation.bottom());
-    paper_.area(below, QColor(0xf4, 0xef, 0xe6, 110));
-    paper_.line(line, {0.5, QColor(0x4a, 0x3a, 0x20)});
+    paper_.area(below, ground_tint);
+  }
+  void ground_line() { paper_.line(line_of(sheet_.crossing.site.ground), {0.5, QColor(0x4a, 0x3a, 0x20)}); }
+
+  /// Nothing of the bore may stand above this line.
+  void zones() {
+    const LevelLine& ground = sheet_.crossing.site.ground;
+    for (const RuleZone& zone : sheet_.assessment.zones) {
+      if (!zone.cover_m || ground.empty()) continue;
+      QPolygonF lower;
+      const auto add = [&](double x) { lower << f_.side(x, elevation_at(ground, x) - *zone.cover_m); };
+      add(zone.from_m);
+      for (const LevelPoint& p : ground)
+        if (p.station_m > zone.from_m && p.station_m < zone.to_m) add(p.station_m);
+      add(zone.to_m);
+      paper_.line(lower, {0.25, zone_red, {1.5, 0.8}});
+      for (const double x : {zone.from_m, zone.to_m})
+        paper_.line({f_.px_x(x), f_.px_z(elevation_at(ground, x))},
+                    {f_.px_x(x), f_.px_z(elevation_at(ground, x) - *zone.cover_m)}, {0.25, zone_red, {1.5, 0.8}});
+    }
   }
 
   void pits() {
@@ -97,31 +122,37 @@ class Side {
       QPolygonF cut;
       for (const LevelPoint& p : pit->section) cut << f_.side(p.station_m, p.elevation_m);
       paper_.area(cut, Qt::white);
-      paper_.line(cut, {0.4});
+      paper_.line(cut, {0.35});
     }
   }
 
   void bore() {
     const double radius = resolve_tool(sheet_.crossing.bore.tool, sheet_.tables).diameter.m / 2;
-    QPolygonF crown, invert, axis, high, low;
+    QPolygonF crown, invert, axis;
     for (const PathPoint& p : sheet_.assessment.bore.points) {
       const double half = radius / std::max(0.05, std::cos(p.grade_rad));
       axis << f_.side(p.x_m, p.z_m);
       crown << f_.side(p.x_m, p.z_m + half);
       invert << f_.side(p.x_m, p.z_m - half);
+    }
+    paper_.line(crown, {0.35, bore_red});
+    paper_.line(invert, {0.35, bore_red});
+    paper_.line(axis, {0.18, bore_red, {4, 1, 0.6, 1}});
+  }
+
+  void band() {
+    QPolygonF high, low;
+    for (const PathPoint& p : sheet_.assessment.bore.points) {
       high << f_.side(p.x_m, p.z_m + 1.645 * p.sd_vertical_m);
       low << f_.side(p.x_m, p.z_m - 1.645 * p.sd_vertical_m);
     }
     std::reverse(low.begin(), low.end());
-    paper_.area(high + low, QColor(0xd8, 0x4a, 0x2a, 40), {0.1, QColor(0xd8, 0x4a, 0x2a)});
-    paper_.line(crown, {0.3, QColor(0xb0, 0x20, 0x10)});
-    paper_.line(invert, {0.3, QColor(0xb0, 0x20, 0x10)});
-    paper_.line(axis, {0.18, QColor(0xb0, 0x20, 0x10), {4, 1, 0.6, 1}});
+    paper_.area(high + low, band_tint, {0.13, band_edge});
   }
 
   void strata() {
     for (const Stratum& stratum : sheet_.crossing.site.strata)
-      if (stratum.top) paper_.line(line_of(*stratum.top), {0.2, QColor(0x80, 0x60, 0x30), {2, 1}});
+      if (stratum.top) paper_.line(line_of(*stratum.top), {0.18, QColor(0x80, 0x60, 0x30), {2, 1}});
     if (sheet_.crossing.site.water)
       paper_.line(line_of(*sheet_.crossing.site.water), {0.25, QColor(0x18, 0x60, 0xb0), {3, 1, 0.5, 1}});
   }
@@ -137,7 +168,7 @@ class Side {
       top << f_.side(to, elevation_at(sheet_.crossing.site.ground, to));
       bar = top;
       for (auto p = top.rbegin(); p != top.rend(); ++p) bar << *p - QPointF(0, 0.9);
-      paper_.area(bar, QColor(0x60, 0x60, 0x60), {0.15});
+      paper_.area(bar, QColor(0x60, 0x60, 0x60), {0.18});
     }
   }
 
@@ -158,7 +189,7 @@ class Side {
                                        [&](const UtilityAnswer& a) { return a.id == u.id; });
       if (judged != sheet_.assessment.utilities.end() && judged->vertical_sd_m) {
         const double up = 1.645 * *judged->vertical_sd_m * f_.px_per_m * f_.exaggeration + ry;
-        paper_.line(middle - QPointF(0, up), middle + QPointF(0, up), {0.15, stroke.colour});
+        paper_.line(middle - QPointF(0, up), middle + QPointF(0, up), {0.18, stroke.colour});
       }
       ellipse(middle, std::max(rx, 0.35), std::max(ry, 0.35), stroke.colour);
       const double keep = std::max({rx, ry, 0.8});
@@ -169,7 +200,7 @@ class Side {
   void ellipse(const QPointF& middle, double rx, double ry, const QColor& colour) {
     QPolygonF ring;
     for (int i = 0; i < 32; ++i) ring << middle + QPointF(rx * std::cos(i * pi / 16), ry * std::sin(i * pi / 16));
-    paper_.area(ring, Qt::white, {0.3, colour});
+    paper_.area(ring, Qt::white, {0.25, colour});
   }
 
   void balloons() {
@@ -182,12 +213,12 @@ class Side {
       // Straight down from where the rows of balloons end, so that leaders do not cross.
       const double knee = f_.elevation.top() + views_.sky_mm - 8.5;
       paper_.line(QPolygonF{b.middle + QPointF(0, balloon_radius_mm), {b.to_x, knee}, {b.to_x, std::max(knee, end)}},
-                  {0.12, colour});
+                  {0.13, colour});
     }
     for (const Balloon& b : views_.balloons) {
       const QColor colour = utility_stroke(sheet_.tables, b.kind, 1).colour;
-      paper_.circle(b.middle, balloon_radius_mm, Qt::white, {0.3, colour});
-      paper_.text(b.middle + QPointF(0, 0.75), QString::number(b.number), {2.1, QFont::DemiBold}, Align::centre);
+      paper_.circle(b.middle, balloon_radius_mm, Qt::white, {0.25, colour});
+      paper_.text(b.middle + QPointF(0, 0.9), QString::number(b.number), {2.5, QFont::DemiBold}, Align::centre);
     }
   }
 
@@ -197,7 +228,7 @@ class Side {
     paper_.line({a, y}, {b, y}, {0.18});
     for (const double x : {a, b}) {
       paper_.line({x, f_.elevation.bottom() + 0.8}, {x, y + 1}, {0.13, soft});
-      paper_.line({x - 0.8, y + 0.8}, {x + 0.8, y - 0.8}, {0.3});
+      paper_.line({x - 0.8, y + 0.8}, {x + 0.8, y - 0.8}, {0.25});
     }
     const double width = text_width_mm(words, label_style);
     if (width + 1.5 < b - a) paper_.text({(a + b) / 2, y - 0.8}, words, label_style, Align::centre);
@@ -224,7 +255,7 @@ class Side {
       if (!feature.from || !feature.to) continue;
       const double middle = (feature.from->m + feature.to->m) / 2;
       const double y = f_.px_z(elevation_at(ground, middle));
-      const QString words = feature.name.empty() ? text_from(translated_word(feature.kind)) : text_from(feature.name);
+      const QString words = feature.name.empty() ? choice_words(feature.kind) : text_from(feature.name);
       std::vector<QPointF> at;
       for (const double up : {1.9, 4.3})
         for (const double aside : {0.0, 4.0, -4.0, 8.0, -8.0}) at.push_back({f_.px_x(middle) + aside, y - up});
@@ -233,12 +264,14 @@ class Side {
     pit_label(a.launch_pit, tr("launch pit"));
     pit_label(a.exit_pit, tr("exit pit"));
     deep_ones();
+    covers();
+    names();
     if (a.cover.least_m && a.cover.station_m) {
       const double x = f_.px_x(*a.cover.station_m);
       const double top = f_.px_z(elevation_at(ground, *a.cover.station_m));
       const double bottom = top + *a.cover.least_m * f_.px_per_m * f_.exaggeration;
       paper_.line({x, top}, {x, bottom}, {0.18});
-      for (const double y : {top, bottom}) paper_.line({x - 0.8, y + 0.8}, {x + 0.8, y - 0.8}, {0.3});
+      for (const double y : {top, bottom}) paper_.line({x - 0.8, y + 0.8}, {x + 0.8, y - 0.8}, {0.25});
       around(x, (top + bottom) / 2, tr("cover %1").arg(length(*a.cover.least_m)));
     }
     std::vector<QPointF> stations;
@@ -247,15 +280,42 @@ class Side {
     const auto on_line = [&](const LevelLine& line, const QString& words, double down) {
       std::vector<QPointF> at;
       for (const QPointF& p : stations) at.push_back({p.x(), f_.px_z(elevation_at(line, f_.station_m(p.x()))) + down});
-      places_.label(paper_, at, words, {2.1, QFont::Normal, soft});
+      places_.label(paper_, at, words, {2.5, QFont::Normal, soft});
     };
     for (const Stratum& stratum : sheet_.crossing.site.strata) {
       QString words = text_from(stratum.soil);
       if (const SoilClass* soil = find_soil(sheet_.tables, stratum.soil)) words = text_from(soil->name);
-      words += QStringLiteral(" (") + text_from(translated_word(*stratum.known)) + QLatin1Char(')');
+      words += QStringLiteral(" (") + choice_words(*stratum.known) + QLatin1Char(')');
       on_line(stratum.top ? *stratum.top : ground, words, 3.0);
     }
     if (sheet_.crossing.site.water) on_line(*sheet_.crossing.site.water, tr("water"), -0.9);
+  }
+
+  /// Least cover under each road and track.
+  void covers() {
+    const LevelLine& ground = sheet_.crossing.site.ground;
+    for (const SurfaceFeature& feature : sheet_.crossing.site.surface) {
+      if (!feature.from || !feature.to || is_built(feature.kind)) continue;
+      const PathPoint* least = nullptr;
+      for (const PathPoint& p : sheet_.assessment.bore.points)
+        if (p.x_m >= feature.from->m && p.x_m <= feature.to->m && (!least || p.cover_m < least->cover_m)) least = &p;
+      if (!least) continue;
+      const double x = f_.px_x(least->x_m), top = f_.px_z(elevation_at(ground, least->x_m));
+      const double bottom = top + least->cover_m * f_.px_per_m * f_.exaggeration;
+      paper_.line({x, top}, {x, bottom}, {0.18, soft});
+      for (const double y : {top, bottom}) paper_.line({x - 0.8, y + 0.8}, {x + 0.8, y - 0.8}, {0.25});
+      around(x, (top + bottom) / 2, length(least->cover_m));
+    }
+  }
+
+  void names() {
+    if (sheet_.crossing.site.utilities.size() > most_named) return;
+    for (const Balloon& b : views_.balloons) {
+      const Utility& u = sheet_.crossing.site.utilities[static_cast<std::size_t>(b.number - 1)];
+      const SidePlace at = side_place(sheet_, u);
+      if (!at.elevation_m || f_.px_z(*at.elevation_m) > f_.elevation.bottom() - 1) continue;
+      around(b.to_x + 1, f_.px_z(*at.elevation_m), cut_to(utility_name(u), label_style, 34));
+    }
   }
 
   void around(double x, double y, const QString& words) {

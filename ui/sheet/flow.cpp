@@ -4,10 +4,6 @@
 
 namespace burrow {
 
-namespace {
-constexpr double cell_gap = 2.4;
-}  // namespace
-
 void Flow::next() {
   if (waiting_.empty()) waiting_ = more_();
   area_ = waiting_.front();
@@ -33,15 +29,30 @@ void Flow::heading(const QString& words) {
   y_ += 1;
 }
 
-void Flow::paragraph(const QString& words) {
-  const TextStyle& style = style_.body;
+double Flow::width_mm() {
   if (!area_.page) next();
-  for (const QString& line : wrapped(words, style, area_.box.width())) {
+  return area_.box.width();
+}
+
+void Flow::lines_of(const QString& words, const TextStyle& style, double indent_mm) {
+  if (!area_.page) next();
+  for (const QString& line : wrapped(words, style, area_.box.width() - indent_mm)) {
     keep(line_height_mm(style));
-    Paper(*area_.page).text({area_.box.left(), y_ + style.size_mm}, line, style);
+    Paper(*area_.page).text({area_.box.left() + indent_mm, y_ + style.size_mm}, line, style);
     y_ += line_height_mm(style);
   }
   y_ += 0.8;
+}
+
+void Flow::paragraph(const QString& words) {
+  lines_of(words, style_.body, 0);
+}
+
+void Flow::formula(const QString& words) {
+  TextStyle style = style_.body;
+  style.weight = QFont::DemiBold;
+  keep(4 * line_height_mm(style));
+  lines_of(words, style, 3);
 }
 
 void Flow::table_titles(const std::vector<TableColumn>& columns, const std::vector<double>& widths) {

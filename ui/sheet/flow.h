@@ -31,7 +31,11 @@ class Flow {
   explicit Flow(std::function<std::vector<Area>()> more, FlowStyle style = {})
       : more_(std::move(more)), style_(style) {}
 
+  static constexpr double cell_gap = 2.4;  ///< between the columns of a table
+
   void heading(const QString& words);
+  /// Set apart, before what explains it.
+  void formula(const QString& words);
   void paragraph(const QString& words);
   /// The title row stands again at the top of each further area. A row that is longer than an area goes on in the next.
   /// `bold`: rows that stand out, by what they ask for and never by their words.
@@ -43,10 +47,15 @@ class Flow {
   void to_fill_in(const QStringList& words);
   /// A box of this height, as wide as the area, to draw in.
   Area room(double height_mm);
+  [[nodiscard]] const FlowStyle& style() const { return style_; }
+  /// Of the area in which the next line stands.
+  double width_mm();
+  [[nodiscard]] double at_mm() const { return y_; }
   /// Room for this height here, else in the next area.
   void keep(double height_mm);
 
  private:
+  void lines_of(const QString& words, const TextStyle& style, double indent_mm);
   [[nodiscard]] double left() const { return area_.box.bottom() - y_; }
   void next();
   void table_titles(const std::vector<TableColumn>& columns, const std::vector<double>& widths);

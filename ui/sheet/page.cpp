@@ -19,6 +19,14 @@ const QFontMetricsF& metrics_of(QFont::Weight weight) {
   return weight >= QFont::Bold ? bold : weight >= QFont::DemiBold ? demi : normal;
 }
 
+/// On white: PDF/A-1 knows no transparency, and a print in grey should look as the screen does.
+QColor opaque(const QColor& colour) {
+  if (!colour.isValid() || colour.alpha() == 255) return colour;
+  const double share = colour.alphaF();
+  const auto mixed = [&](int channel) { return static_cast<int>(std::lround(255 - share * (255 - channel))); };
+  return {mixed(colour.red()), mixed(colour.green()), mixed(colour.blue())};
+}
+
 QPointF left_end(const QPointF& at, double width, Align align, double rotated_deg) {
   const double back = align == Align::left ? 0 : align == Align::centre ? width / 2 : width;
   const double turn = rotated_deg * 3.14159265358979323846 / 180;
@@ -81,6 +89,7 @@ void Paper::line(const QPolygonF& points, const Stroke& stroke) {
   PageItem item;
   item.points = points;
   item.stroke = stroke;
+  item.stroke.colour = opaque(stroke.colour);
   item.clip = clip_;
   page_.items.push_back(std::move(item));
 }
@@ -90,8 +99,9 @@ void Paper::area(const QPolygonF& points, const QColor& fill, const Stroke& stro
   PageItem item;
   item.kind = PageItemKind::area;
   item.points = points;
-  item.fill = fill;
+  item.fill = opaque(fill);
   item.stroke = stroke;
+  item.stroke.colour = opaque(stroke.colour);
   item.clip = clip_;
   page_.items.push_back(std::move(item));
 }
@@ -117,6 +127,7 @@ QRectF Paper::text(const QPointF& at, const QString& words, const TextStyle& sty
   item.points = QPolygonF{left_end(at, text_width_mm(words, style), align, rotated_deg)};
   item.text = words;
   item.style = style;
+  item.style.colour = opaque(style.colour);
   item.rotated_deg = rotated_deg;
   item.box = text_box(at, words, style, align, rotated_deg);
   item.clip = clip_;

@@ -13,6 +13,7 @@
 
 #include "burrow/file/disk.h"
 #include "burrow/language/say.h"
+#include "pdf_finish.h"
 
 namespace burrow {
 
@@ -142,13 +143,15 @@ void paint_page(QPainter& painter, const Page& page) {
   painter.setClipping(false);
 }
 
-Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& title, const QString& path) {
+Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& title, const QString& path,
+                             const QString& author) {
   if (pages.empty()) return fail(path.toStdString(), "no page", "at least one");
   QByteArray bytes;  // whole before the file is touched: an old one stays where a disk is full
   {
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
     QPdfWriter writer(&buffer);
+    writer.setPdfVersion(QPagedPaintDevice::PdfVersion_A1b);
     writer.setResolution(1200);
     writer.setTitle(title);
     writer.setCreator(QStringLiteral("Burrowline"));
@@ -166,6 +169,7 @@ Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& titl
     }
     if (!painter.end()) return fail(path.toStdString(), "the page could not be finished", "more memory");
   }
+  bytes = finished_pdf(bytes, pages, author);
   return save_atomically(path.toStdString(),
                          std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }

@@ -25,11 +25,21 @@ std::vector<Page> working_pages(const Sheet& sheet);
 /// Errors: no record with readings; the paper is too small.   Evidence: AsBuilt.*
 Result<std::vector<Page>> as_built_pages(const Sheet& sheet);
 
-/// Everything that follows the drawing: tables in columns on further pages, which are added to `pages`.
-void add_tables(std::vector<Page>& pages, const Sheet& sheet);
+/// Everything that follows the drawing: tables in columns on further pages, which are added to `pages`. `levels`: those
+/// along the bore are among them, since the drawing had no room.
+void add_tables(std::vector<Page>& pages, const Sheet& sheet, bool levels);
 
+/// Columns as wide as tables want them, or two even on the smallest paper.
+enum class TextColumns { wide, two };
 /// A page with frame and head line, and the columns of text in it.
-std::vector<Flow::Area> new_text_page(std::vector<Page>& pages, const Sheet& sheet, const QString& title);
+std::vector<Flow::Area> new_text_page(std::vector<Page>& pages, const Sheet& sheet, const QString& title,
+                                      TextColumns columns = TextColumns::wide);
+/// Every limit in force, with document and clause.   Evidence: SheetLimits.*
+void add_limits(Flow& flow, const Sheet& sheet);
+/// Those that nobody looked up.
+int unverified_limits(const Sheet& sheet);
+/// Says at the foot of each page how many these are.
+void count_unverified(std::vector<Page>& pages, const Sheet& sheet);
 /// "page 2 of 5" and what identifies the sheet, at the foot of each page.
 void number_pages(std::vector<Page>& pages, const Sheet& sheet);
 

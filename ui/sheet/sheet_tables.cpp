@@ -4,12 +4,15 @@
 
 #include "burrow/crew/equipment.h"
 #include "burrow/document/text.h"
-#include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
 #include "burrow/words/headline.h"
+#include "burrow/words/pipe_text.h"
 #include "burrow/words/run_text.h"
+#include "burrow/words/source_text.h"
 #include "burrow/words/working_text.h"
+#include "front_page.h"
 #include "parts.h"
+#include "views.h"
 
 namespace burrow {
 
@@ -21,16 +24,18 @@ QString tr(const char* text, const char* context = nullptr, int n = -1) {
 
 class SheetTables {
  public:
-  SheetTables(Flow& flow, const Sheet& sheet) : flow_(flow), sheet_(sheet) {}
+  SheetTables(Flow& flow, const Sheet& sheet, bool levels) : flow_(flow), sheet_(sheet), levels_(levels) {}
 
   void all() {
     findings();
     utilities();
+    if (levels_) add_levels(flow_, sheet_);
     pits();
     pipe();
     loads();
     air();
     marks();
+    add_limits(flow_, sheet_);
     cautions();
   }
 
@@ -38,10 +43,7 @@ class SheetTables {
   QString text(const std::optional<double>& v, Dimension d = Dimension::length) const {
     return shown(v, d, sheet_.units);
   }
-  /// A value in the SI unit that it comes with.
-  QString number(const std::optional<double>& v, std::string_view unit) const {
-    return v ? text_from(working_number(*v, unit, sheet_.units, unit.empty() ? "P" : "")) : QStringLiteral("–");
-  }
+  static QString dashed(const std::string& words) { return words.empty() ? QStringLiteral("–") : text_from(words); }
 
   void findings() {
     flow_.heading(tr("Findings, worst first"));
@@ -53,8 +55,7 @@ class SheetTables {
     for (const Finding& f : sheet_.assessment.findings) {
       const QString source = f.source.text.empty() && !f.limit
                                  ? QString()
-                                 : text_from(f.source.text) + QStringLiteral(" [") +
-                                       text_from(burrow::label_text(f.source.label)) + QLatin1Char(']');
+                                 : text_from(f.limit ? limit_source_text(f.source) : source_text(f.source));
       const QString severity = f.missing ? tr("missing") : text_from(burrow::translated(burrow::word_of(f.severity)));
       ++count;
       if (f.muted)
@@ -114,11 +115,11 @@ class SheetTables {
       const UtilityAnswer& a = found == sheet_.assessment.utilities.end() ? none : *found;
       QString name = utility_name(u);
       if (!u.owner.empty()) name += QStringLiteral(", ") + text_from(u.owner);
-      QString what = text_from(translated_word(u.kind)) + QStringLiteral(", ") + text_from(translated_word(*u.status));
+      QString what = choice_words(u.kind) + QStringLiteral(", ") + choice_words(*u.status);
       if (u.outside_diameter) what += QStringLiteral(", ") + text(u.outside_diameter->m, Dimension::small_length);
       rows.push_back({QString::number(++count), name, what, text(a.station_m, Dimension::station),
                       text(a.elevation_m, Dimension::station), text(a.separation_m), text(a.required_m),
-                      text(a.contact_chance, Dimension::chance), text_from(translated_word(*u.located.how)),
+                      text(a.contact_chance, Dimension::chance), choice_words(*u.located.how),
                       !a.expose       ? tr("no")
                       : a.expose_rank ? tr("yes, %1").arg(static_cast<int>(*a.expose_rank))
                                       : tr("yes")});
@@ -184,12 +185,11 @@ class SheetTables {
   }
   static QString sides(const PitSides& s) {
     QStringList all;
-    for (const PitSide* side : {&s.bore, &s.back, &s.left, &s.right}) all << text_from(translated_word(*side->kind));
+    for (const PitSide* side : {&s.bore, &s.back, &s.left, &s.right}) all << choice_words(*side->kind);
     return all.join(QStringLiteral(", "));
   }
   static QString soil(const PitShape& shape, const PitAnswer& work) {
-    return (work.confirmed ? tr("%1, confirmed") : tr("%1, not confirmed on site"))
-        .arg(text_from(translated_word(shape.soil_type)));
+    return (work.confirmed ? tr("%1, confirmed") : tr("%1, not confirmed on site")).arg(choice_words(shape.soil_type));
   }
   static QString duties(const PitAnswer& work) {
     QStringList all;
@@ -205,22 +205,13 @@ class SheetTables {
       flow_.paragraph(tr("No pipe is entered."));
       return;
     }
-    const PipeMaterial* material = find_pipe(sheet_.tables, pipe->material);
-    QStringList words{material ? text_from(material->name) : text_from(pipe->material)};
-    if (pipe->outside_diameter) words << text(pipe->outside_diameter->m, Dimension::small_length);
-    if (pipe->sdr) words << tr("SDR %1").arg(pipe->sdr->v);
-    if (*pipe->count > 1) words << tr("%n of them", nullptr, static_cast<int>(*pipe->count));
-    words << text_from(translated_word(*pipe->insertion)).replace(QLatin1Char('-'), QLatin1Char(' '));
-    flow_.paragraph(words.join(QStringLiteral(", ")));
+    flow_.paragraph(pipe_words(sheet_));
     std::vector<TableRow> rows;
     for (const PipeCheck& check : sheet_.assessment.pipe_checks)
-      rows.push_back(
-          {text_from(translated(std::string_view(check.name))), number(check.value, check.unit),
-           check.limit ? (check.at_least ? tr("at least %1") : tr("at most %1")).arg(number(check.limit, check.unit))
-                       : QStringLiteral("–"),
-           shown(check.utilisation, Dimension::chance, sheet_.units), text(check.station_m, Dimension::station),
-           text_from(check.source.text) + QStringLiteral(" [") + text_from(burrow::label_text(check.source.label)) +
-               QLatin1Char(']')});
+      rows.push_back({text_from(translated(std::string_view(check.name))), dashed(value_text(check, sheet_.units)),
+                      dashed(limit_text(check, sheet_.units)), dashed(utilisation_text(check)),
+                      text(check.station_m, Dimension::station),
+                      text_from(check.limit ? limit_source_text(check.source) : source_text(check.source))});
     if (!rows.empty())
       flow_.table({{tr("check"), 2.4},
                    {tr("value"), 1.1, Align::right},
@@ -264,7 +255,7 @@ class SheetTables {
   }
   QString surface_name(const std::string& id) const {
     for (const SurfaceFeature& f : sheet_.crossing.site.surface)
-      if (f.id == id) return f.name.empty() ? text_from(translated_word(f.kind)) : text_from(f.name);
+      if (f.id == id) return f.name.empty() ? choice_words(f.kind) : text_from(f.name);
     return text_from(id);
   }
 
@@ -303,44 +294,14 @@ class SheetTables {
 
   Flow& flow_;
   const Sheet& sheet_;
+  bool levels_;
 };
 
 }  // namespace
 
-void add_tables(std::vector<Page>& pages, const Sheet& sheet) {
+void add_tables(std::vector<Page>& pages, const Sheet& sheet, bool levels) {
   Flow flow([&] { return new_text_page(pages, sheet, tr("Crossing sheet, tables")); });
-  SheetTables(flow, sheet).all();
-}
-
-std::vector<Page> working_pages(const Sheet& sheet) {
-  std::vector<Page> pages;
-  Flow flow([&] { return new_text_page(pages, sheet, tr("Calculation")); });
-  flow.paragraph(
-      tr("Every number of the checks: the formula in symbols, what was put in, what came out, the limit, and "
-         "where both come from."));
-  for (const Working& w : sheet.assessment.working) {
-    QString all = text_from(working_text(w, sheet.units));
-    all.replace(QChar(0x2154), QStringLiteral("2/3"));  // the typeface lacks this sign
-    const QStringList lines = all.split(QLatin1Char('\n'));
-    // The numbers put in stand on one line, so that a page holds more.
-    QStringList joined;
-    QStringList inputs;
-    for (const QString& line : lines) {
-      if (line.startsWith(QStringLiteral("  "))) {
-        inputs << line.trimmed();
-        continue;
-      }
-      if (!inputs.isEmpty()) joined << inputs.join(QStringLiteral(";  "));
-      inputs.clear();
-      joined << line;
-    }
-    std::string subject = w.subject;
-    for (const Utility& u : sheet.crossing.site.utilities)
-      if (u.id == subject && !u.name.empty()) subject += " (" + u.name + ")";
-    flow.block(text_from(w.code) + QStringLiteral(", ") + text_from(subject), joined);
-  }
-  number_pages(pages, sheet);
-  return pages;
+  SheetTables(flow, sheet, levels).all();
 }
 
 }  // namespace burrow

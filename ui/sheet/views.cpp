@@ -12,7 +12,7 @@ namespace burrow {
 
 namespace {
 
-constexpr double gutter = 14;      // elevations left of the side elevation
+constexpr double gutter = 17;      // elevations left of the side elevation
 constexpr double below_side = 13;  // dimensions below the bore
 constexpr double ruler = 6.5;
 constexpr double balloon_row = 5.4;
@@ -47,7 +47,7 @@ Extent extent_of(const Sheet& sheet) {
     e.right = std::min(e.right, p.y_m - 1.645 * p.sd_lateral_m);
     e.left = std::max(e.left, p.y_m + 1.645 * p.sd_lateral_m);
   }
-  const double beside = std::max(0.5, 0.02 * (e.to - e.from));
+  const double beside = std::max(0.2, 0.01 * (e.to - e.from));
   e.from -= beside;
   e.to += beside;
   e.right -= 0.5;
@@ -106,7 +106,7 @@ std::vector<Balloon> balloons_of(const Sheet& sheet, const Frame& frame) {
 int rows_for(const Sheet& sheet, double width_mm, double scale, const Extent& e) {
   Frame probe;
   probe.elevation = QRectF(0, 0, width_mm, 10);
-  probe.px_per_m = 1000 / scale;
+  probe.px_per_m = 1000 / scale / sheet.enlarged;
   probe.left_station_m = (e.from + e.to) / 2 - width_mm / probe.px_per_m / 2;
   std::vector<Balloon> all = balloons_of(sheet, probe);
   for (int rows = 1; rows < 8; ++rows)
@@ -132,6 +132,23 @@ QString scale_words(double scale, UnitSystem units) {
   return words;
 }
 
+bool is_built(SurfaceKind kind) {
+  return kind == SurfaceKind::building || kind == SurfaceKind::footing || kind == SurfaceKind::wall;
+}
+
+void test_hole_sign(Paper& paper, const QPointF& at) {
+  paper.circle(at, 1, Qt::white, {0.25});
+  paper.line(at - QPointF(1, 0), at + QPointF(1, 0), {0.18});
+  paper.line(at - QPointF(0, 1), at + QPointF(0, 1), {0.18});
+}
+
+void exposure_sign(Paper& paper, const QPointF& at) {
+  constexpr double half = 1.1;
+  paper.rect(QRectF(at.x() - half, at.y() - half, 2 * half, 2 * half), Qt::white, {0.35});
+  paper.line(at - QPointF(half, half), at + QPointF(half, half), {0.25});
+  paper.line(at + QPointF(-half, half), at + QPointF(half, -half), {0.25});
+}
+
 SidePlace side_place(const Sheet& sheet, const Utility& utility) {
   for (const UtilityAnswer& u : sheet.assessment.utilities)
     if (u.id == utility.id && u.on_utility) return {u.on_utility->x_m, u.on_utility->z_m};
@@ -152,13 +169,15 @@ Stroke utility_stroke(const Tables& tables, UtilityKind kind, double width_mm) {
 Result<SheetViews> place_views(const Sheet& sheet, const QRectF& area) {
   const Extent e = extent_of(sheet);
   const double times = std::max(1.0, sheet.crossing.sheet.vertical_exaggeration->v);
-  const double width = area.width() - gutter;
+  const double width = area.width() - gutter, band = band_height(area.height());
+  const double below = below_side + ruler + (band > 0 ? band + 1.5 : 0);
+  const auto mm_per_m = [&](double scale) { return 1000 / scale / sheet.enlarged; };
   const auto sky_at = [&](double scale) { return 12 + balloon_row * rows_for(sheet, width, scale, e); };
-  const auto side_height = [&](double scale) { return sky_at(scale) + (e.top - e.bottom) * 1000 / scale * times; };
-  const auto plan_height = [&](double scale) { return (e.left - e.right) * 1000 / scale + 5; };
+  const auto side_height = [&](double scale) { return sky_at(scale) + (e.top - e.bottom) * mm_per_m(scale) * times; };
+  const auto plan_height = [&](double scale) { return (e.left - e.right) * mm_per_m(scale) + 5; };
   const auto fits = [&](double scale) {
-    return (e.to - e.from) * 1000 / scale <= width &&
-           side_height(scale) + below_side + ruler + plan_height(scale) <= area.height();
+    return (e.to - e.from) * mm_per_m(scale) <= width &&
+           side_height(scale) + below + plan_height(scale) <= area.height();
   };
   double best = 0;
   for (const double scale : standard_scales(sheet.units))
@@ -175,11 +194,11 @@ Result<SheetViews> place_views(const Sheet& sheet, const QRectF& area) {
                 QStringLiteral("1:%1 or smaller: the drawing does not fit on this paper").arg(best).toStdString());
   Frame& f = views.frame;
   f.exaggeration = times;
-  f.px_per_m = 1000 / views.scale;
+  f.px_per_m = mm_per_m(views.scale);
   views.sky_mm = sky_at(views.scale);
   // What is left over goes to the plan as far as it has something to show, then to two metres of ground below, then to
   // the plan again.
-  const double spare = area.height() - below_side - ruler - side_height(views.scale) - plan_height(views.scale);
+  const double spare = area.height() - below - side_height(views.scale) - plan_height(views.scale);
   double wanted = 0;
   for (const Utility& u : sheet.crossing.site.utilities)
     for (const PathVertex& v : u.path) wanted = std::max(wanted, std::abs(v.y_m));
@@ -187,9 +206,11 @@ Result<SheetViews> place_views(const Sheet& sheet, const QRectF& area) {
   const double to_plan = std::clamp(2 * half * f.px_per_m + 5 - plan_height(views.scale), 0.0, spare);
   const double to_side = std::min(spare - to_plan, 2 * f.px_per_m * times);
   const double plan = plan_height(views.scale) + spare - to_side;
-  const double side = area.height() - below_side - ruler - plan;
+  const double side = area.height() - below - plan;
   f.elevation = QRectF(area.left() + gutter, area.top(), width, side);
-  f.ruler = QRectF(area.left() + gutter, f.elevation.bottom() + below_side, width, ruler);
+  const double under = f.elevation.bottom() + below_side;
+  if (band > 0) views.band = QRectF(area.left() + gutter, under + 1.5, width, band);
+  f.ruler = QRectF(area.left() + gutter, under + below - below_side - ruler, width, ruler);
   f.plan = QRectF(area.left() + gutter, f.ruler.bottom(), width, plan);
   f.left_station_m = (e.from + e.to) / 2 - width / f.px_per_m / 2;
   f.top_elevation_m = e.top + views.sky_mm / (f.px_per_m * times);

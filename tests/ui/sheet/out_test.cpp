@@ -146,6 +146,52 @@ TEST(PaperOut, Pdf_FontsAreEmbedded) {
   EXPECT_GE(fonts, 2);
 }
 
+std::string said_by(const std::string& command) {
+  std::FILE* pipe = ::popen(command.c_str(), "r");
+  EXPECT_TRUE(pipe);
+  std::string all;
+  std::array<char, 512> line{};
+  while (pipe && std::fgets(line.data(), line.size(), pipe)) all += line.data();
+  if (pipe) {
+    EXPECT_EQ(::pclose(pipe), 0) << command << "\n" << all;
+  }
+  return all;
+}
+
+// Two other programs: one finds no fault in its structure, the other reads title and author.
+TEST(PaperOut, Pdf_TitleAndAuthor_AndNoFault) {
+  ASSERT_EQ(std::system("qpdf --version >/dev/null 2>&1"), 0) << "qpdf is not there";
+  const QTemporaryDir folder;
+  for (const std::string& name : sample_names()) {
+    Judged j = judged_sample(name);
+    j.crossing.name = "Ärger & <Lane>";
+    j.crossing.sheet.drawn_by = "A. Nobody & Söhne";
+    const QString path = folder.filePath(QStringLiteral("x.pdf"));
+    ASSERT_TRUE(write_sheet_pdf(sheet_for(j, UnitSystem::metric), path, SheetPart::all));
+    const std::string file_name = "'" + path.toStdString() + "'";
+    const std::string check = said_by("qpdf --check " + file_name + " 2>&1");
+    EXPECT_NE(check.find("No syntax or stream encoding errors"), std::string::npos) << check;
+    const std::string info = said_by("pdfinfo -enc UTF-8 " + file_name + " 2>&1");
+    EXPECT_NE(info.find("Ärger & <Lane>"), std::string::npos) << info;
+    EXPECT_NE(info.find("A. Nobody & Söhne"), std::string::npos) << info;
+    EXPECT_NE(said_by("pdfinfo -meta " + file_name).find("A. Nobody &amp; Söhne"), std::string::npos);
+    EXPECT_EQ(file(path).find("/ca 0."), std::string::npos) << "no transparency";
+  }
+}
+
+// As qpdf lists them: each part, and below the calculation each of its sections.
+TEST(PaperOut, Pdf_BookmarksOfPartsAndSections) {
+  const QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("x.pdf"));
+  const Sheet sheet = sheet_for(judged_sample("house-service"), UnitSystem::metric);
+  ASSERT_TRUE(write_sheet_pdf(sheet, path, SheetPart::all));
+  const std::string list = said_by("qpdf --json=1 --json-key=outlines '" + path.toStdString() + "'");
+  for (const char* part : {"Crossing sheet", "Calculation", "Setup card", "Clear gap to the utility"})
+    EXPECT_NE(list.find(part), std::string::npos) << part;
+  // Each leads to a page of the file.
+  EXPECT_EQ(list.find("\"destpageposfrom1\": null"), std::string::npos) << list;
+}
+
 TEST(PaperOut, Pdf_NowhereToWrite_IsTold) {
   const auto done = write_sheet_pdf(sheet_for(judged_sample("first-lesson"), UnitSystem::metric),
                                     QStringLiteral("/nowhere/at/all.pdf"));

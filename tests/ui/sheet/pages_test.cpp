@@ -68,8 +68,9 @@ TEST(SheetPages, Everything_IsSaid) {
     const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::sheet));
     const QString flat = QString(words).replace(QLatin1Char('\n'), QLatin1Char(' '));
     EXPECT_TRUE(flat.contains(QString::fromStdString(j.crossing.name))) << name;
-    for (const char* heading : {"Findings, worst first", "Utilities", "Pits", "Pipe", "Air", "Cautions",
-                                "100 mm when printed at actual size", "scale", "checked"})
+    for (const char* heading :
+         {"Findings, worst first", "Utilities", "Pits", "Pipe", "Air", "Cautions", "100 mm when printed at actual size",
+          "scale", "checked", "Limits in force", "tool", "permit", "height system", "description", "Lines and signs"})
       EXPECT_TRUE(flat.contains(QLatin1String(heading))) << name << ": " << heading;
     // Long names break over lines, so their first words are looked for.
     for (const Utility& u : j.crossing.site.utilities)
@@ -148,18 +149,6 @@ TEST(SheetScale, TooLarge_NamesTheLargestThatFits) {
   const auto pages = sheet_pages(sheet, SheetPart::sheet);
   ASSERT_FALSE(pages);
   EXPECT_NE(pages.error().expected.english().find("1:100"), std::string::npos) << pages.error().english();
-}
-
-TEST(Working, EachStandsWithFormulaAndSource) {
-  const Judged& j = judged_sample("house-service");
-  const auto pages = *sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::working);
-  QStringList lines;
-  for (const Page& page : pages)
-    for (const PageItem& item : page.items)
-      if (item.kind == PageItemKind::text) lines << item.text;
-  int from = 0;
-  for (const QString& line : lines) from += line.startsWith(QStringLiteral("from: "));
-  EXPECT_EQ(from, static_cast<int>(j.answer.working.size()));
 }
 
 // Against the table of the typeface's own widths: the letters of "Bore" one by one, no kerning between them.

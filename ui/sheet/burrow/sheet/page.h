@@ -39,10 +39,18 @@ struct PageItem {
   QRectF clip;             ///< null: none
 };
 
+/// A place on a page that a reader of the PDF may jump to.
+struct PageMark {
+  QString words;
+  double y_mm = 0;  ///< from the top
+};
+
 struct Page {
   QSizeF size_mm;
   QRectF frame_mm;  ///< no text stands outside it
   std::vector<PageItem> items;
+  QString name{};                 ///< its bookmark, of the first page of a part; empty: none
+  std::vector<PageMark> marks{};  ///< bookmarks below it
 };
 
 enum class Align { left, centre, right };

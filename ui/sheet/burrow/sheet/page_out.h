@@ -15,10 +15,12 @@ namespace burrow {
 /// One painter for every device. The painter's units are millimetres on paper, its origin the corner of the page.
 void paint_page(QPainter& painter, const Page& page);
 
-/// True to scale when printed at actual size: 1200 dpi, no margins, the typeface embedded.
+/// True to scale when printed at actual size: 1200 dpi, no margins, the typeface embedded, written by Qt as PDF/A-1b
+/// (nobody has validated it), with title, author and bookmarks.
 /// Errors: no page; the file cannot be written: what stood there is as it was.   Evidence: PaperOut.Pdf_*,
 /// PlacesThatFail.*
-Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& title, const QString& path);
+Result<void> write_pages_pdf(const std::vector<Page>& pages, const QString& title, const QString& path,
+                             const QString& author = {});
 
 /// One page, in millimetres; texts as outlines, so that they look the same without the typeface; each carries its words
 /// as a label.   Evidence: PaperOut.Svg_*

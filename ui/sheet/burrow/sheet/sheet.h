@@ -31,6 +31,7 @@ struct Sheet {
   QSizeF paper_mm{420, 297};
   UnitSystem units = UnitSystem::metric;
   double scale = 0;      ///< 1:scale; 0: the largest standard scale that fits
+  double enlarged = 1;   ///< a large paper is laid out as a smaller one and enlarged, type and lines with it
   std::string record{};  ///< of the day, for the as-built record; empty: the newest with readings
 };
 
@@ -42,7 +43,7 @@ Result<Sheet> sheet_of(const Crossing& crossing, const Assessment& assessment, c
 /// Evidence: SheetPages.*
 Result<std::vector<Page>> sheet_pages(const Sheet& sheet, SheetPart part);
 
-/// Paper sizes by name ("a3", "a4", "a2", "letter", "tabloid", "ansi-d"), landscape, in millimetres.
+/// Paper sizes by name ("a3", "a4", "letter", …; "ansi-b" is "tabloid"), landscape, in millimetres.
 Result<QSizeF> paper_size(const QString& name);
 QString known_papers();
 
