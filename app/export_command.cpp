@@ -6,7 +6,9 @@
 #include "burrow/export/csv.h"
 #include "burrow/export/dxf.h"
 #include "burrow/export/geojson.h"
+#include "burrow/export/map_dxf.h"
 #include "burrow/file/disk.h"
+#include "burrow/import/geopackage.h"
 #include "burrow/import/longitude_latitude.h"
 #include "burrow/sheet/sheet.h"
 #include "commands.h"
@@ -16,7 +18,7 @@ namespace burrow {
 
 namespace {
 
-constexpr const char* endings = "a name that ends in .dxf, .csv, .geojson or .svg";
+constexpr const char* endings = "a name that ends in .dxf, .csv, .geojson, .gpkg or .svg";
 
 std::string ending_of(const std::string& path) {
   const std::size_t dot = path.find_last_of("./");
@@ -34,6 +36,14 @@ Result<std::string> text_of(const std::string& ending, const Options& options, c
     return (options.has("--bom") ? byte_order_mark : "") +
            write_csv(*from_word<CsvTable>(what), opened.crossing, opened.assessment, *units);
   }
+  const auto on_map = [&](std::vector<PlanPoint> local) {
+    return map_coordinates(*opened.crossing.site.georeference, std::move(local));
+  };
+  if (ending == "dxf" && options.has("--map")) return write_map_dxf(opened.crossing, opened.assessment, on_map);
+  if (ending == "gpkg")
+    return write_geojson(opened.crossing, opened.assessment, on_map).and_then([&](const std::string& features) {
+      return geopackage(features, *opened.crossing.site.georeference);
+    });
   if (ending == "dxf") {
     const DxfOptions drawing{*from_word<DxfView>(options.value("--what", "both")),
                              *from_word<DxfPlace>(options.value("--place", "local")),
@@ -65,16 +75,25 @@ Result<void> words_fit(const Options& options, const std::string& ending) {
 }
 
 Result<void> write_export(const CommandArgs& args) {
-  const Result<Options> options = read_options(
-      args,
-      {{"-o", true}, {"--what", true}, {"--units", true}, {"--bom", false}, {"--place", true}, {"--lengths", true}});
+  const Result<Options> options = read_options(args, {{"-o", true},
+                                                      {"--what", true},
+                                                      {"--units", true},
+                                                      {"--bom", false},
+                                                      {"--map", false},
+                                                      {"--place", true},
+                                                      {"--lengths", true}});
   if (!options) return tl::unexpected(options.error());
   const std::string path = options->value("-o", "");
   const std::string ending = ending_of(path);
-  if (ending != "dxf" && ending != "csv" && ending != "geojson" && ending != "svg")
+  if (ending != "dxf" && ending != "csv" && ending != "geojson" && ending != "gpkg" && ending != "svg")
     return fail("-o", path.empty() ? "nothing" : path, endings);
   if (const Result<void> fits = words_fit(*options, ending); !fits) return fits;
   if (options->has("--bom") && ending != "csv") return fail("--bom", path, "-o OUT.csv: only tables may begin with it");
+  if (options->has("--map") && ending != "dxf")
+    return fail("--map", path, "-o OUT.dxf: map files lie in the coordinates of the map anyway");
+  for (const char* name : {"--what", "--place", "--lengths"})
+    if (options->has("--map") && options->has(name))
+      return fail("--map", name, "one of the two: the plan on the map is drawn in the map's own lengths");
   const Result<Opened> opened = open_one(*options);
   if (!opened) return tl::unexpected(opened.error());
   if (ending == "svg") {

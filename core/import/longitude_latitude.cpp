@@ -1,13 +1,16 @@
 #include "burrow/import/longitude_latitude.h"
-#include "burrow/language/say.h"
 
 #include <cmath>
 
+#include "burrow/language/say.h"
 #include "readers/readers.h"
 
 namespace burrow {
 
-Result<std::vector<PlanPoint>> longitude_latitude(const Georeference& georeference, std::vector<PlanPoint> local) {
+namespace {
+
+Result<std::vector<PlanPoint>> placed_in(const std::string& crs, const Georeference& georeference,
+                                         std::vector<PlanPoint> local) {
   const Result<const Readers*> readers = load_readers();
   if (!readers) return tl::unexpected(readers.error());
   const LocalFrame frame{georeference.crs, georeference.origin.x_m, georeference.origin.y_m};
@@ -25,8 +28,23 @@ Result<std::vector<PlanPoint>> longitude_latitude(const Georeference& georeferen
     return fail(translated("georeference"), georeference.crs,
                 translated("a system in metres, for example \"EPSG:25832\""));
   for (PlanPoint& p : local) p = {(p.x_m * dx - p.y_m * dy) / run, (p.x_m * dy + p.y_m * dx) / run};
-  const Result<Projected> out = (*readers)->unproject("EPSG:4326", frame, local);
+  const Result<Projected> out = (*readers)->unproject(crs, frame, local);
   if (!out) return tl::unexpected(out.error());
+  return local;
+}
+
+}  // namespace
+
+Result<std::vector<PlanPoint>> longitude_latitude(const Georeference& georeference, std::vector<PlanPoint> local) {
+  return placed_in("EPSG:4326", georeference, std::move(local));
+}
+
+Result<std::vector<PlanPoint>> map_coordinates(const Georeference& georeference, std::vector<PlanPoint> local) {
+  if (!georeference.crs.empty()) return placed_in(georeference.crs, georeference, std::move(local));
+  const double east = std::sin(georeference.azimuth->rad), north = std::cos(georeference.azimuth->rad);
+  for (PlanPoint& p : local)
+    p = {georeference.origin.x_m + p.x_m * east - p.y_m * north,
+         georeference.origin.y_m + p.x_m * north + p.y_m * east};
   return local;
 }
 

@@ -27,7 +27,7 @@ _burrowline() {
     sheet) options="-o --paper --scale --units --part --record" ;;
     picture) options="-o --size --theme --units --ratio" ;;
     movie) options="-o --size --theme --units --ratio --speed --rate" ;;
-    export) options="-o --what --place --lengths --bom --units" ;;
+    export) options="-o --what --place --lengths --bom --map --units" ;;
     import) options="-o --order --units --height-units --line --heights --level --meaning --meanings --diameter --join --crs --field --json --strict" ;;
     learn) options="--json -o --backed-out" ;;
     schema) mapfile -t COMPREPLY < <(compgen -W "crossing assessment" -- "$current"); return ;;

@@ -47,6 +47,25 @@ TEST(ExportCommand, GeoJson_OnlyWithAPlaceOnTheMap) {
   EXPECT_NEAR(first[1].get<double>(), 48.13, 0.05);
 }
 
+// In the system of the crossing: GeoPackage, and the plan alone as a drawing.
+TEST(ExportCommand, OnTheMap_GeoPackageAndDrawing) {
+  const Folder folder;
+  nlohmann::json crossing = nlohmann::json::parse(std::ifstream(sample("house-service")));
+  crossing["site"]["georeference"] = {{"crs", "EPSG:25832"}, {"origin", {691000, 5334000}}, {"azimuth_rad", 1.2}};
+  folder.write("x.crossing", crossing.dump());
+  const Ran package = run("export", {folder.path("x.crossing"), "-o", folder.path("x.gpkg")});
+  ASSERT_EQ(package.code, 0) << package.err;
+  EXPECT_THAT(folder.read("x.gpkg"), StartsWith("SQLite format 3"));
+  const Ran drawing = run("export", {folder.path("x.crossing"), "-o", folder.path("x.dxf"), "--map"});
+  ASSERT_EQ(drawing.code, 0) << drawing.err;
+  EXPECT_THAT(folder.read("x.dxf"), HasSubstr("MAP-BORE"));
+  EXPECT_THAT(folder.read("x.dxf"), HasSubstr("69100"));
+  EXPECT_EQ(run("export", {sample("house-service"), "-o", folder.path("y.gpkg")}).code, 2) << "no place on the map";
+  EXPECT_EQ(run("export", {sample("house-service"), "-o", folder.path("y.dxf"), "--map"}).code, 2);
+  EXPECT_EQ(run("export", {folder.path("x.crossing"), "-o", folder.path("y.csv"), "--map"}).code, 2);
+  EXPECT_FALSE(std::filesystem::exists(folder.path("y.gpkg")) || std::filesystem::exists(folder.path("y.dxf")));
+}
+
 TEST(ExportCommand, WrongWords_TwoAndNothingWritten) {
   const Folder folder;
   const std::string out = folder.path("x.csv");

@@ -6,6 +6,11 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <filesystem>
+#include <fstream>
+
+#include "burrow/import/geopackage.h"
+#include "burrow/import/read_file.h"
 
 namespace burrow {
 namespace {
@@ -65,6 +70,50 @@ TEST(Georeferenced, AwayFromTheMeridian_ConvergenceAndTrueLength) {
   EXPECT_NEAR(std::hypot(north, east), 40, 0.001);
   const double lean = ((*placed)[0].x_m - 9) * degree * std::sin(latitude);
   EXPECT_NEAR(std::atan2(east, north), lean, 2e-4);
+}
+
+// In its own system: the launch stands at the origin, lengths are those on the ground, so that on the grid they are
+// shorter by its scale (0.9996 on the central meridian).
+TEST(Georeferenced, Map_OriginAndScale) {
+  const auto placed = map_coordinates(at(500000, 5400000, 90 * degree), {{0, 0}, {100, 0}, {0, 100}});
+  ASSERT_TRUE(placed) << placed.error().english();
+  EXPECT_NEAR((*placed)[0].x_m, 500000, 1e-4);
+  EXPECT_NEAR((*placed)[0].y_m, 5400000, 1e-4);
+  EXPECT_NEAR((*placed)[1].x_m - 500000, 99.96, 1e-3);
+  EXPECT_NEAR((*placed)[2].y_m - 5400000, 99.96, 1e-3) << "left of a line to the east is north";
+  Georeference plain = at(1000, 2000, 30 * degree);
+  plain.crs.clear();
+  const auto grid = map_coordinates(plain, {{10, 0}, {0, 10}});
+  ASSERT_TRUE(grid);
+  EXPECT_NEAR((*grid)[0].x_m, 1000 + 10 * std::sin(30 * degree), 1e-9);
+  EXPECT_NEAR((*grid)[0].y_m, 2000 + 10 * std::cos(30 * degree), 1e-9);
+  EXPECT_NEAR((*grid)[1].x_m, 1000 - 10 * std::cos(30 * degree), 1e-9);
+}
+
+// Read back by the importer: the same places, heights and system.
+TEST(Georeferenced, GeoPackage_ReadBack) {
+  const std::string features =
+      R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":{"what":"bore","length_m":10.5,)"
+      R"("elevation_m":[98.5,98.25]},"geometry":{"type":"LineString","coordinates":[[500000,5400000],[500010,5400000]]}},)"
+      R"({"type":"Feature","properties":{"what":"utility","name":"main","elevation_m":[97,null]},"geometry":{"type":)"
+      R"("LineString","coordinates":[[500005,5399990],[500005,5400010]]}},{"type":"Feature","properties":{"what":)"
+      R"("launch-pit"},"geometry":{"type":"Polygon","coordinates":[[[0,0],[1,0],[1,1],[0,0]]]}}]})";
+  const auto bytes = geopackage(features, at(500000, 5400000, 0));
+  ASSERT_TRUE(bytes) << bytes.error().english();
+  const std::string path = testing::TempDir() + "burrow-export.gpkg";
+  std::ofstream(path, std::ios::binary) << *bytes;
+  const auto found = read_foreign_file(path, {});
+  ASSERT_TRUE(found) << found.error().english();
+  std::filesystem::remove(path);
+  EXPECT_EQ(found->frame.crs, "EPSG:25832");
+  ASSERT_EQ(found->features.size(), 3u);
+  EXPECT_EQ(found->vertices.at(0), (FoundVertex{500000, 5400000, 98.5}));
+  EXPECT_EQ(found->vertices.at(1).z_m, 98.25);
+  EXPECT_FALSE(found->vertices.at(2).z_m) << "one height of the two is not known";
+  Georeference nowhere = at(0, 0, 0);
+  nowhere.crs.clear();
+  EXPECT_FALSE(geopackage(features, nowhere));
+  EXPECT_FALSE(geopackage("{}", at(0, 0, 0)));
 }
 
 TEST(Georeferenced, UnknownSystemOrDegrees_AreRefused) {

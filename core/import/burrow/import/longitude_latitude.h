@@ -13,4 +13,8 @@ namespace burrow {
 /// Errors: no importer library; a coordinate system that PROJ does not know.   Evidence: Georeferenced.*
 Result<std::vector<PlanPoint>> longitude_latitude(const Georeference& georeference, std::vector<PlanPoint> local);
 
+/// East and north in metres, in the crossing's own coordinate system; one that names none is a plain grid.
+/// Errors: as above.   Evidence: Georeferenced.Map_*
+Result<std::vector<PlanPoint>> map_coordinates(const Georeference& georeference, std::vector<PlanPoint> local);
+
 }  // namespace burrow
