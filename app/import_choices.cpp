@@ -16,6 +16,12 @@ std::optional<double> number(std::string_view text) {
   return value;
 }
 
+std::string in_small_letters(std::string text) {
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+  return text;
+}
+
 template <class E>
 Result<void> take_word(const Options& options, const char* name, std::optional<E>& into) {
   if (!options.has(name)) return {};
@@ -95,13 +101,62 @@ Result<void> ImportChoices::read_pairs(const Options& options) {
   return {};
 }
 
+namespace {
+
+bool is_file(const std::string& path, const std::string& name) {
+  return path == name || path.ends_with("/" + name);
+}
+
+/// Of "diameter=DIAMETER:mm".
+std::string column_in(const std::string& word) {
+  const std::size_t is = word.find('=');
+  return is == std::string::npos ? std::string() : split_words(word.substr(is + 1), ':').front();
+}
+
+}  // namespace
+
+std::optional<Error> ImportChoices::said_of_nothing(const std::vector<ImportFile>& files) const {
+  for (const auto& [name, crs] : systems_) {
+    const bool known = name.empty() || std::any_of(files.begin(), files.end(), [&name = name](const ImportFile& file) {
+                         return is_file(file.found->file, name);
+                       });
+    if (!known) return Error{"--crs", name, "the name of one of the files"};
+  }
+  for (const std::string& word : fields_) {
+    const std::string column = in_small_letters(column_in(word));
+    std::string columns;
+    bool known = column.empty();  // what is wrong with that was said when it was taken
+    for (const ImportFile& file : files)
+      for (const FoundField& field : file.found->table.fields) {
+        known = known || in_small_letters(field.name) == column;
+        columns += (columns.empty() ? "" : ", ") + field.name;
+      }
+    if (!known) return Error{"--field", word, columns.empty() ? "a file with attributes" : "a column: " + columns};
+  }
+  return std::nullopt;
+}
+
+std::vector<std::string> ImportChoices::idle_patterns(const std::vector<ImportFile>& files) const {
+  std::vector<std::string> idle;
+  const auto look = [&](const std::string& match) {
+    for (const ImportFile& file : files)
+      for (const std::string& layer : file.found->layers)
+        if (fits(match, layer)) return;
+    idle.push_back(match);
+  };
+  for (const auto& [match, text] : meanings_) look(match);
+  for (const auto& [match, text] : diameters_) look(match);
+  for (const std::string& match : join_) look(match);
+  return idle;
+}
+
 /// Said of this file; else said of all and the file says none.
 std::string ImportChoices::crs_for(const ImportFile& file) const {
   const std::string& path = file.found->file;
   std::string of_all;
   for (const auto& [name, crs] : systems_) {
     if (name.empty()) of_all = crs;
-    if (!name.empty() && (path == name || path.ends_with("/" + name))) return crs;
+    if (!name.empty() && is_file(path, name)) return crs;
   }
   return file.found->frame.crs.empty() ? of_all : std::string();
 }

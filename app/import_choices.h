@@ -1,6 +1,7 @@
 #pragma once
 /// What the words of `burrowline import` say about files, layers and attributes.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -26,6 +27,13 @@ class ImportChoices {
 
   /// Error: a coordinate system that PROJ does not know, an attribute word that is wrong.
   Result<ImportFile> apply(ImportFile file) const;
+
+  /// What is said of a file or a column that is none of these: nothing said may be lost. Empty: all was of use.
+  [[nodiscard]] std::optional<Error> said_of_nothing(const std::vector<ImportFile>& files) const;
+  /// Patterns of layers that fit none.
+  [[nodiscard]] std::vector<std::string> idle_patterns(const std::vector<ImportFile>& files) const;
+  /// Of the plan.
+  [[nodiscard]] const std::optional<FileUnit>& unit() const { return unit_; }
 
  private:
   Result<void> read_pairs(const Options& options);

@@ -41,12 +41,13 @@ Result<Options> options_of(const CommandArgs& args) {
   return options;
 }
 
-Result<std::vector<ImportFile>> read_all(const Options& options) {
+Result<std::vector<ImportFile>> read_all(const Options& options, std::ostream& err) {
   const Result<ImportChoices> choices = ImportChoices::read(options);
   if (!choices) return tl::unexpected(choices.error());
   const Result<MeaningTable> table = import_meanings(options);
   if (!table) return tl::unexpected(table.error());
   ReadOptions asked;
+  asked.unit = choices->unit();
   asked.order = options.value("--order", "");
   if (!asked.order.empty())
     if (const auto order = survey_order(asked.order); !order)
@@ -59,6 +60,9 @@ Result<std::vector<ImportFile>> read_all(const Options& options) {
     if (!file) return tl::unexpected(file.error());
     files.push_back(std::move(*file));
   }
+  if (auto error = choices->said_of_nothing(files)) return tl::unexpected(std::move(*error));
+  for (const std::string& match : choices->idle_patterns(files))
+    err << fmt::format("burrowline import: no layer fits {}\n", match);
   return files;
 }
 
@@ -76,7 +80,7 @@ Result<CrossingLine> line_on(const std::vector<ImportFile>& files, const Options
 /// Whether something that could matter was left out.
 Result<bool> import_all(const Options& options, Streams streams) {
   if (const auto line = import_line_of(options); !line) return tl::unexpected(line.error());
-  const Result<std::vector<ImportFile>> files = read_all(options);
+  const Result<std::vector<ImportFile>> files = read_all(options, streams.err);
   if (!files) return tl::unexpected(files.error());
   const Result<CrossingLine> line = line_on(*files, options, streams.err);
   if (!line) return tl::unexpected(line.error());

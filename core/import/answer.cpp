@@ -54,7 +54,7 @@ bool is_coordinate(double value) {
 }
 
 void clean(std::string& text) {
-  text = as_utf8(text);
+  make_utf8(text);
 }
 
 /// The path may hold any bytes; it is the person's own.

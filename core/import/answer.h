@@ -15,7 +15,7 @@
 namespace burrow {
 
 /// Changes with every change of what goes between the two.
-inline constexpr std::uint32_t answer_version = 3;
+inline constexpr std::uint32_t answer_version = 4;
 
 struct RequestText {
   std::string english;
@@ -33,6 +33,7 @@ struct ReaderRequest {
   std::int64_t program = 0;  ///< process id of the one that asks; without it nobody waits for the answer
   std::string path;          ///< the one file that may be read, with its companions
   std::string order;         ///< as in `ReadOptions`, and so on
+  std::optional<FileUnit> unit;
   std::uint64_t most_vertices = 0;
   std::uint64_t most_unpacked_bytes = 0;
   std::uint64_t most_memory_bytes = 0;

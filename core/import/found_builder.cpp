@@ -42,6 +42,11 @@ bool is_utf8(std::string_view s) {
   return true;
 }
 
+/// Printed signs of ASCII alone.
+bool is_plain(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return c >= 0x20 && c < 0x7F; });
+}
+
 bool usable(const FoundVertex& v) {
   const auto small = [](double c) { return std::abs(c) <= largest_coordinate; };  // false for NaN
   return small(v.x_m) && small(v.y_m) && (!v.z_m || small(*v.z_m));
@@ -53,7 +58,12 @@ constexpr std::size_t most_cells = 4'000'000;
 
 }  // namespace
 
+void make_utf8(std::string& text) {
+  if (!is_plain(text)) text = as_utf8(text);
+}
+
 std::string as_utf8(std::string_view bytes) {
+  if (is_plain(bytes)) return std::string(bytes);
   std::string out;
   const bool known = is_utf8(bytes);
   for (const char c : bytes) {
@@ -97,16 +107,33 @@ void FoundBuilder::add(FoundFeature feature, const std::vector<FoundVertex>& ver
         place, feature.text,
         say_count("{} vertex, at least {} required", "{} vertices, at least {} required", vertices.size(), least));
   for (const FoundVertex& v : vertices)
-    if (!usable(v))
-      return leave_out(place, feature.text,
-                       say("a coordinate that is no number within ±{:g}: {:g}, {:g}, {:g}", largest_coordinate, v.x_m,
-                           v.y_m, v.z_m.value_or(0)));
+    if (!usable(v)) return leave_out_coordinate(feature, v, place);
   feature.first = found.vertices.size();
   feature.count = vertices.size();
-  feature.text = as_utf8(feature.text);
+  make_utf8(feature.text);
   found.vertices.insert(found.vertices.end(), vertices.begin(), vertices.end());
-  const auto number = static_cast<std::uint32_t>(found.features.size());
   found.features.push_back(std::move(feature));
+  take_attributes(static_cast<std::uint32_t>(found.features.size() - 1));
+}
+
+void FoundBuilder::add_point(FoundFeature feature, const FoundVertex& vertex,
+                             const std::function<std::string()>& place) {
+  if (!usable(vertex)) return leave_out_coordinate(feature, vertex, place());
+  feature.first = found.vertices.size();
+  feature.count = 1;
+  make_utf8(feature.text);
+  found.vertices.push_back(vertex);
+  found.features.push_back(std::move(feature));
+  take_attributes(static_cast<std::uint32_t>(found.features.size() - 1));
+}
+
+void FoundBuilder::leave_out_coordinate(const FoundFeature& feature, const FoundVertex& v, const std::string& place) {
+  leave_out(place, feature.text,
+            say("a coordinate that is no number within ±{:g}: {:g}, {:g}, {:g}", largest_coordinate, v.x_m, v.y_m,
+                v.z_m.value_or(0)));
+}
+
+void FoundBuilder::take_attributes(std::uint32_t number) {
   for (const auto& [column, text] : row_) {
     if (text.empty()) continue;
     if (cells_.size() >= most_cells) {

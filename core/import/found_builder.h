@@ -15,6 +15,8 @@ inline constexpr double largest_coordinate = 1e11;
 
 /// The same bytes if they are UTF-8, else read as Latin-1 (ISO 8859-1).
 std::string as_utf8(std::string_view bytes);
+/// In place; nearly all texts are plain and stay as they are.
+void make_utf8(std::string& text);
 
 class FoundBuilder {
  public:
@@ -35,6 +37,9 @@ class FoundBuilder {
   /// left out with its place.
   void add(FoundFeature feature, const std::vector<FoundVertex>& vertices, const std::string& place);
 
+  /// Likewise of one point, whose place is wanted only where it is left out.
+  void add_point(FoundFeature feature, const FoundVertex& vertex, const std::function<std::string()>& place);
+
   void leave_out(std::string place, std::string_view text, const std::string& reason, bool matters = true);
 
   /// Error: too many vertices, or stopped. To be asked now and then; `share` of the work, 0 … 1.
@@ -45,6 +50,8 @@ class FoundBuilder {
   Found finish(bool mixed = false);
 
  private:
+  void leave_out_coordinate(const FoundFeature& feature, const FoundVertex& v, const std::string& place);
+  void take_attributes(std::uint32_t number);
   void forget_zero_heights(bool mixed);
   void forget_zero_of_survey();
   void drop_flat_surfaces();

@@ -44,7 +44,12 @@ std::optional<Error> cannot_be(const std::string& path, std::string_view head) {
 /// What to ask for in place of a kind that is not read.
 std::optional<std::string> way_there(const std::string& name) {
   if (ends_with_any(name, {".dgn", ".dwf", ".dws", ".dwt"})) return translated("DXF saved as text (ASCII)");
-  if (ends_with_any(name, {".gml", ".tab", ".mif", ".mid", ".gdb", ".dbf", ".shx", ".prj", ".qgz", ".mdb", ".e00"}))
+  if (name.ends_with(".mid")) return translated("the .mif file beside it, which names it");
+  if (ends_with_any(name, {".dat", ".map", ".id", ".ind"}))
+    return translated("the .tab file beside it, which names it");
+  if (ends_with_any(name, {".dbf", ".shx", ".prj", ".cpg"}))
+    return translated("the .shp file beside it, which names it");
+  if (ends_with_any(name, {".qgz", ".qgs", ".mdb", ".e00", ".sqlite"}))
     return translated("GeoPackage, GeoJSON or a zipped Shapefile, as any geographic information system saves them");
   if (ends_with_any(name, {".las", ".laz", ".e57", ".ply", ".pcd"}))
     return translated("a grid of heights (GeoTIFF), or the ground points as text: x y z");
@@ -84,8 +89,9 @@ Result<Found> read_survey(const std::string& path, const ReadOptions& options) {
 
 Result<Found> read_with_library(const std::string& path, const std::string& name, std::string_view head,
                                 const ReadOptions& options) {
-  if (!is_text_grid(head) && !ends_with_any(name, {".dxf", ".geojson", ".json", ".shp", ".zip", ".gpkg", ".kml", ".kmz",
-                                                   ".gpx", ".fgb", ".xml", ".landxml", ".tif", ".tiff"})) {
+  if (!is_text_grid(head) &&
+      !ends_with_any(name, {".dxf", ".geojson", ".json", ".shp", ".zip", ".gpkg", ".kml", ".kmz", ".gpx", ".fgb",
+                            ".xml", ".landxml", ".tif", ".tiff", ".gml", ".tab", ".mif", ".gdb"})) {
     std::string known;
     for (const std::string& ending : readable_endings()) known += (known.empty() ? "" : " ") + ending.substr(1);
     return fail(translated("file"), translated("a kind of file that is not read"), way_there(name).value_or(known));
@@ -94,7 +100,7 @@ Result<Found> read_with_library(const std::string& path, const std::string& name
   constexpr std::uintmax_t most_text_bytes = 256u << 20u;
   std::error_code error;
   const std::uintmax_t size = fs::file_size(path, error);
-  if (ends_with_any(name, {".json", ".geojson", ".xml", ".landxml", ".kml", ".gpx"}) && size > most_text_bytes)
+  if (ends_with_any(name, {".json", ".geojson", ".xml", ".landxml", ".kml", ".gpx", ".gml"}) && size > most_text_bytes)
     return fail(translated("file"), say("{} MB", size >> 20u),
                 translated("at most 256 MB: a part of the data near the crossing"));
   const Result<const Readers*> readers = load_readers();
@@ -102,12 +108,37 @@ Result<Found> read_with_library(const std::string& path, const std::string& name
   return (*readers)->read(path, options);
 }
 
+/// A folder that is read as one file: a file geodatabase.
+bool is_database(const std::string& path) {
+  std::error_code error;
+  return csv::lower(path).ends_with(".gdb") && fs::is_directory(path, error);
+}
+
+/// All in it lies there itself: no link leads out of it, no pipe waits in it.
+std::optional<Error> no_plain_database(const std::string& path) {
+  std::error_code error;
+  for (fs::directory_iterator at(path, error), end; !error && at != end; at.increment(error))
+    if (!at->is_regular_file(error) || at->is_symlink(error))
+      return Error{at->path().string(), translated("no plain file"), translated("a file geodatabase, files alone")};
+  if (error) return Error{path, translated("a folder that cannot be read"), translated("a file geodatabase")};
+  return std::nullopt;
+}
+
 }  // namespace
+
+std::string as_one_file(const std::string& path) {
+  std::string given = path;
+  while (given.size() > 1 && given.ends_with('/')) given.pop_back();
+  const std::string folder = fs::path(given).parent_path().string();
+  return is_database(folder) ? folder : given;
+}
 
 std::optional<Error> no_plain_file(const std::string& path) {
   std::error_code error;
   const fs::file_status status = fs::status(path, error);
-  if (fs::is_directory(status)) return Error{path, translated("a folder"), translated("a file")};
+  if (fs::is_directory(status) && is_database(path)) return std::nullopt;
+  if (fs::is_directory(status))
+    return Error{path, translated("a folder"), translated("a file, or a folder named .gdb")};
   if (!fs::exists(status))
     return Error{path, translated("no file that can be opened"), translated("a file that is there and may be read")};
   // A pipe or a device may never end.
@@ -116,6 +147,7 @@ std::optional<Error> no_plain_file(const std::string& path) {
 }
 
 std::optional<Error> no_plain_companion(const std::string& path) {
+  if (is_database(path)) return no_plain_database(path);
   for (const std::string& beside : with_companions(path)) {
     std::error_code error;
     const fs::file_status status = fs::status(beside, error);
@@ -131,10 +163,12 @@ bool needs_library(const std::string& path) {
 
 Result<Found> read_here(const std::string& path, const ReadOptions& options) {
   if (auto no = no_plain_file(path)) return tl::unexpected(*no);
-  if (!std::ifstream(path, std::ios::binary))
+  const bool database = is_database(path);
+  if (!database && !std::ifstream(path, std::ios::binary))
     return fail(path, translated("no file that can be opened"), translated("a file that is there and may be read"));
   const std::string head = head_of(path), name = csv::lower(path);
-  if (head.empty()) return fail(path, translated("an empty file"), translated("survey, drawing or map data"));
+  if (head.empty() && !database)
+    return fail(path, translated("an empty file"), translated("survey, drawing or map data"));
   if (auto no = cannot_be(path, head)) return tl::unexpected(*no);
   Result<Found> found =
       is_survey(name, head) ? read_survey(path, options) : read_with_library(path, name, head, options);

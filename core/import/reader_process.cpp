@@ -290,6 +290,7 @@ ReaderRequest request_for(const std::string& path, const ReadOptions& options) {
   request.program = ::getpid();
   request.path = path;
   request.order = options.order;
+  request.unit = options.unit;
   request.most_vertices = options.most_vertices;
   request.most_unpacked_bytes = options.most_unpacked_bytes;
   request.most_memory_bytes = options.most_memory_bytes;

@@ -21,7 +21,8 @@ constexpr std::array delimiters{',', ';', '\t', ' '};
 
 /// The next line of `rest`, which loses it. LF, CRLF and CR end a line.
 std::string_view next_line(std::string_view& rest) {
-  const std::size_t end = std::min(rest.find_first_of("\r\n"), rest.size());
+  std::size_t end = 0;  // by hand: a search for one of two signs takes many times as long
+  while (end < rest.size() && rest[end] != '\n' && rest[end] != '\r') ++end;
   const std::string_view line = rest.substr(0, end);
   const bool two = rest.substr(end).starts_with("\r\n");
   rest.remove_prefix(std::min(rest.size(), end + (two ? 2 : 1)));
@@ -125,7 +126,7 @@ class Reader {
                 builder_.check_cancelled(1.0 - static_cast<double>(rest.size()) / static_cast<double>(text_.size())))
           return tl::unexpected(*error);
       const std::string_view content = next_line(rest);
-      if (!says_nothing(content)) read({static_cast<int>(line_number), std::string(content), {}, false});
+      if (!says_nothing(content)) read(static_cast<int>(line_number), content);
     }
     if (auto error = builder_.check_cancelled(1.0)) return tl::unexpected(*error);
     Found& found = builder_.found;
@@ -134,6 +135,9 @@ class Reader {
     if (!degrees_ && survey::look_like_degrees(found))
       found.notes.emplace_back(
           translated("these numbers may be degrees of longitude and latitude: state the coordinate system"));
+    if (!strange_header_.empty() && !known_)
+      found.notes.push_back(say("the header names neither north nor east: which columns they are is a guess ({})",
+                                as_utf8(strange_header_.substr(0, 80))));
     found.order = order_;
     found.order_is_known = known_;
     if (layout_.decimal_comma) found.notes.emplace_back(translated("commas were read as decimal marks"));
@@ -167,9 +171,13 @@ class Reader {
         "ellipsoid and not above the sea"));
   }
 
-  void read(Line line) {
+  void read(int number, std::string_view content) {
+    if (begun_ && split_plainly(content)) return read_point(number, content);
+    Line line{number, std::string(content), {}, false};
     csv::split(line, layout_.delimiter);
-    if (begun_) return read_point(line);
+    fields_.clear();
+    for (const csv::Field& field : line.fields) fields_.emplace_back(field.text);
+    if (begun_) return read_point(number, content);
     const bool words_alone =
         std::none_of(line.fields.begin(), line.fields.end(), [](const auto& f) { return survey::is_number(f.text); });
     std::string order = words_alone ? header_order(line) : std::string();
@@ -185,50 +193,88 @@ class Reader {
       if (order_.empty()) order_ = std::move(order);
       return;
     }
+    // As many words as the lines have numbers: names of columns, of which none is known.
+    if (words_alone && line.fields.size() > 2 && line.fields.size() >= layout_.columns) strange_header_ = line.text;
     if (words_alone)
-      return builder_.leave_out(place(line), line.text,
+      return builder_.leave_out(place(number), content,
                                 translated("no numbers, and no header that names north and east"));
     known_ = !order_.empty();
     if (order_.empty()) order_ = order_for(layout_, options_.x_before_y);
     begun_ = true;
-    read_point(line);
+    read_point(number, content);
   }
 
-  static std::string place(const Line& line) { return say("line {}", line.number); }
+  /// Fields of a line without quotes, as `csv::split` cuts them but without a copy. False: it holds quotes.
+  bool split_plainly(std::string_view rest) {
+    if (rest.find('"') != std::string_view::npos) return false;
+    const bool blanks = layout_.delimiter == ' ';
+    fields_.clear();
+    while (true) {
+      std::size_t at = 0;
+      if (blanks) {
+        while (at < rest.size() && is_blank(rest[at])) ++at;
+        rest.remove_prefix(at);
+      }
+      std::size_t end = 0;
+      while (end < rest.size() && (blanks ? !is_blank(rest[end]) : rest[end] != layout_.delimiter)) ++end;
+      std::size_t from = 0, to = end;
+      while (from < to && is_blank(rest[from])) ++from;
+      while (to > from && is_blank(rest[to - 1])) --to;
+      fields_.push_back(rest.substr(from, to - from));
+      if (end == rest.size()) return true;
+      rest.remove_prefix(end + 1);
+    }
+  }
+  static bool is_blank(char c) { return c == ' ' || c == '\t'; }
 
-  void read_point(const Line& line) {
+  static std::string place(int number) { return say("line {}", number); }
+
+  void read_point(int number, std::string_view content) {
     FoundFeature feature;
     FoundVertex v;
-    std::string description, point;
+    std::string_view description, point;
+    std::string joined;
     for (std::size_t i = 0; i < order_.size(); ++i) {
-      const bool there = i < line.fields.size() && !line.fields[i].text.empty();
-      const std::string field = there ? line.fields[i].text : std::string();
+      const std::string_view field = i < fields_.size() ? fields_[i] : std::string_view();
       switch (order_[i]) {
         case 'p':
           point = field;
           break;
         case 'd':
-          description = i + 1 == order_.size() ? rest_of(line, i) : field;
+          description = field;
+          if (i + 1 == order_.size() && i + 1 < fields_.size()) description = joined = rest_of(i);
           break;
         case 'n':
         case 'e':
         case 'z':
-          if (!there && order_[i] == 'z') break;
+          if (field.empty() && order_[i] == 'z') break;
           if (const std::string reason = take_number(order_[i], field, v); !reason.empty())
-            return builder_.leave_out(place(line), line.text, reason);
+            return builder_.leave_out(place(number), content, reason);
           break;
         default:
           break;
       }
     }
-    feature.layer = builder_.layer(description.substr(0, description.find_first_of(" \t")));
-    feature.place = static_cast<std::uint32_t>(line.number);
-    feature.text = point + (point.empty() || description.empty() ? "" : " ") + description;
-    builder_.add(std::move(feature), {v}, place(line));
+    feature.layer = layer_of(description.substr(0, description.find_first_of(" \t")));
+    feature.place = static_cast<std::uint32_t>(number);
+    feature.text = point;
+    if (!point.empty() && !description.empty()) feature.text += ' ';
+    feature.text += description;
+    builder_.add_point(std::move(feature), v, [number] { return place(number); });
+  }
+
+  /// Neighbours are often of one code.
+  std::uint32_t layer_of(std::string_view code) {
+    if (!has_last_code_ || code != last_code_) {
+      last_layer_ = builder_.layer(code);
+      last_code_ = code;
+      has_last_code_ = true;
+    }
+    return last_layer_;
   }
 
   /// Empty: taken; else why not.
-  std::string take_number(char letter, const std::string& field, FoundVertex& v) const {
+  std::string take_number(char letter, std::string_view field, FoundVertex& v) const {
     const std::string_view name = letter == 'n' ? "north" : letter == 'e' ? "east" : "height";
     if (field.empty()) return say("no {}", name);
     const auto value = survey::number(field, layout_.decimal_comma);
@@ -241,11 +287,11 @@ class Reader {
   }
 
   /// A description may hold the delimiter itself.
-  [[nodiscard]] std::string rest_of(const Line& line, std::size_t from) const {
+  [[nodiscard]] std::string rest_of(std::size_t from) const {
     std::string rest;
-    for (std::size_t i = from; i < line.fields.size(); ++i) {
+    for (std::size_t i = from; i < fields_.size(); ++i) {
       if (i > from) rest += layout_.delimiter;
-      rest += line.fields[i].text;
+      rest += fields_[i];
     }
     while (!rest.empty() && (rest.back() == layout_.delimiter || rest.back() == ' ')) rest.pop_back();
     return rest;
@@ -258,6 +304,11 @@ class Reader {
   std::string order_;
   bool known_ = false;
   bool degrees_ = false;
+  std::vector<std::string_view> fields_;  ///< of the line that is being read
+  std::string last_code_;
+  std::uint32_t last_layer_ = 0;
+  bool has_last_code_ = false;
+  std::string strange_header_;
   bool begun_ = false;  ///< the first line that is a header or a point was met
 };
 

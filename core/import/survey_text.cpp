@@ -69,18 +69,14 @@ std::string plain(std::string_view field, bool decimal_comma) {
 }  // namespace
 
 std::optional<double> number(std::string_view field, bool decimal_comma) {
-  std::string digits;
-  const bool usual = field.find_first_not_of("0123456789.") == std::string_view::npos &&
-                     std::count(field.begin(), field.end(), '.') <= 1;
-  if (!usual) {
-    digits = plain(field, decimal_comma);
-    field = digits;
-  }
-  double value = 0;
-  const char* end = field.data() + field.size();
-  const auto [stop, code] = std::from_chars(field.data(), end, value);
-  if (code != std::errc() || stop != end) return std::nullopt;
-  return value;
+  const auto whole = [](std::string_view text) -> std::optional<double> {
+    double value = 0;
+    const char* end = text.data() + text.size();
+    const auto [stop, code] = std::from_chars(text.data(), end, value);
+    return code == std::errc() && stop == end ? std::optional(value) : std::nullopt;
+  };
+  if (const auto usual = whole(field)) return usual;
+  return whole(plain(field, decimal_comma));
 }
 
 bool is_number(std::string_view field) {

@@ -93,10 +93,10 @@ void each_part(Is<RequestCounted> auto& t, Visit visit) {
 }
 template <class Visit>
 void each_part(Is<ReaderRequest> auto& r, Visit visit) {
-  auto& [version, program, path, order, most_vertices, most_unpacked_bytes, most_memory_bytes, most_seconds,
+  auto& [version, program, path, order, unit, most_vertices, most_unpacked_bytes, most_memory_bytes, most_seconds,
          most_layers, most_cells, language, texts, counted, raster, points] = r;
-  visit(version, program, path, order, most_vertices, most_unpacked_bytes, most_memory_bytes, most_seconds, most_layers,
-        most_cells, language, texts, counted, raster, points);
+  visit(version, program, path, order, unit, most_vertices, most_unpacked_bytes, most_memory_bytes, most_seconds,
+        most_layers, most_cells, language, texts, counted, raster, points);
 }
 template <class Visit>
 void each_part(Is<ReaderAnswer> auto& a, Visit visit) {

@@ -61,9 +61,13 @@ inline std::vector<std::string> write_every_kind(const std::string& folder) {
         "</trkpt></trkseg></trk></gpx>");
   write_lines("FlatGeobuf", at("o.fgb"), 25832, map);
   zip(at("m.zip"), {{"k.tif", bytes_in(at("k.tif"))}});
+  write_lines("GML", at("p.gml"), 25832, map);
+  write_lines("MapInfo File", at("q.tab"), 25832, map, false);
+  write_lines("MapInfo File", at("r.mif"), 25832, map, false);
+  write_lines("OpenFileGDB", at("s.gdb"), 25832, map);
   std::vector<std::string> all;
   for (const char* name : {"a.csv", "b.txt", "c.dxf", "d.geojson", "e.shp", "f.zip", "g.gpkg", "h.kml", "i.kmz",
-                           "j.xml", "k.tif", "l.asc", "m.zip", "n.gpx", "o.fgb"})
+                           "j.xml", "k.tif", "l.asc", "m.zip", "n.gpx", "o.fgb", "p.gml", "q.tab", "r.mif", "s.gdb"})
     all.push_back(at(name));
   return all;
 }

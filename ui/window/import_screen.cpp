@@ -65,9 +65,20 @@ void ImportScreen::add_file(const QString& path) {
   read(path, {});
 }
 
-void ImportScreen::read(const QString& path, const std::string& order) {
+void ImportScreen::read(const QString& path, const ImportJob::Said& said) {
   const bool first = files_.empty() || reading_again_ == std::size_t{0};
-  job_.read(path.toStdString(), order, first ? nullptr : files_.front().found);
+  job_.read(path.toStdString(), said, first ? nullptr : files_.front().found);
+}
+
+/// The file that is shown. False: another one is being read.
+bool ImportScreen::read_again(const ImportJob::Said& said) {
+  if (reading_) return false;
+  reading_ = true;
+  reading_again_ = static_cast<std::size_t>(file_box_->currentIndex());
+  say(tr("Reading again …"), false);
+  imported_.reset();
+  read(text_from(current()->found->file), said);
+  return true;
 }
 
 void ImportScreen::take_found(const Result<Found>& found, std::shared_ptr<const Found> seen) {
@@ -256,9 +267,12 @@ void ImportScreen::choose_units() {
     const int unit = box->currentData().toInt();
     return unit < 0 ? std::optional<FileUnit>() : std::optional(static_cast<FileUnit>(unit));
   };
-  file->unit = unit_of(unit_);
+  const bool other_unit = std::exchange(file->unit, unit_of(unit_)) != file->unit;
   file->height_unit = unit_of(height_unit_);
   file->unit_is_confirmed = false;
+  // How finely the curves of a drawing are cut depends on it.
+  const bool drawing = text_from(file->found->file).endsWith(QLatin1String(".dxf"), Qt::CaseInsensitive);
+  if (other_unit && drawing) read_again({{}, file->unit});
   preview_->refresh();
   show_consequence();
   cut_soon();
@@ -273,15 +287,10 @@ void ImportScreen::read_order() {
     return;
   }
   if (*order == file->found->order) return;
-  if (reading_) return;
-  reading_ = true;
-  reading_again_ = static_cast<std::size_t>(file_box_->currentIndex());
-  say(tr("Reading again …"), false);
+  if (!read_again({*order, {}})) return;
   // Places in the other order are other places.
   line_.reset();
-  imported_.reset();
   preview_->set_line(line_);
-  read(text_from(file->found->file), *order);
 }
 
 void ImportScreen::set_line(const CrossingLine& line) {

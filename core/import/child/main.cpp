@@ -90,6 +90,7 @@ ReaderAnswer read(const ReaderRequest& request) {
   Progress progress;
   ReadOptions options;
   options.order = request.order;
+  options.unit = request.unit;
   options.most_vertices = request.most_vertices;
   options.most_unpacked_bytes = request.most_unpacked_bytes;
   options.most_layers = request.most_layers;

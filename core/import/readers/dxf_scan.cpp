@@ -15,16 +15,18 @@ namespace burrow {
 namespace {
 
 /// Kinds that GDAL 3.6 turns into points, lines and areas.
-const std::set<std::string, std::less<>> drawn{"LINE",    "LWPOLYLINE", "POLYLINE",  "POINT",  "CIRCLE",      "ARC",
-                                               "ELLIPSE", "SPLINE",     "TEXT",      "MTEXT",  "INSERT",      "SOLID",
-                                               "3DFACE",  "HATCH",      "DIMENSION", "LEADER", "MULTILEADER", "MLINE",
-                                               "ATTRIB",  "ATTDEF",     "VERTEX",    "SEQEND"};
+const std::set<std::string, std::less<>> drawn{
+    "LINE",   "LWPOLYLINE", "POLYLINE", "POINT",  "CIRCLE", "ARC",       "ELLIPSE", "SPLINE",      "TEXT",
+    "MTEXT",  "INSERT",     "SOLID",    "3DFACE", "HATCH",  "DIMENSION", "LEADER",  "MULTILEADER", "MLINE",
+    "ATTRIB", "ATTDEF",     "VERTEX",   "SEQEND", "TRACE",  "HELIX",     "MLEADER"};
 
 std::string_view trimmed(std::string_view text) {
   const std::size_t from = text.find_first_not_of(" \t\r");
   if (from == std::string_view::npos) return {};
   return text.substr(from, text.find_last_not_of(" \t\r") - from + 1);
 }
+
+constexpr std::string_view mesh_by_rows = "POLYLINE (mesh by rows and columns)";
 
 struct Block {
   std::size_t elements = 0;
@@ -64,7 +66,7 @@ class Unfolded {
 
 class Scanner {
  public:
-  Scanner(std::ifstream& in, const ReadOptions& options) : in_(in), options_(options) {}
+  Scanner(std::istream& in, const ReadOptions& options) : in_(in), options_(options) {}
 
   Result<DrawingScan> run() {
     std::size_t pairs = 0;
@@ -118,7 +120,8 @@ class Scanner {
       section_ = value;
       return;
     }
-    if (section_ == "HEADER") return take_variable(value);
+    // Some programs end the header too early: what stands before the next section belongs to it as well.
+    if (section_ == "HEADER" || (section_.empty() && element_ == "ENDSEC")) return take_variable(value);
     if (number_ == 2 && element_ == "BLOCK") block_ = &blocks_[value];
     if (number_ == 2 && element_ == "INSERT") ++(block_ ? *block_ : plan_).inserts[value];
     if (section_ == "OBJECTS" && element_ == "GEODATA") scan_.place.take(number_, value);
@@ -137,6 +140,10 @@ class Scanner {
     const auto [stop, error] = std::from_chars(value.data(), value.data() + value.size(), measure);
     if (error != std::errc() || stop != value.data() + value.size()) return;
     if (number_ <= 42) radius_.take(number_, measure);
+    // A mesh by rows and columns, of which the library makes nothing and says nothing.
+    constexpr int mesh = 16;
+    const bool is_mesh = number_ == 70 && element_ == "POLYLINE" && (static_cast<int>(measure) & mesh) != 0;
+    if (is_mesh) ++(block_ ? *block_ : plan_).kinds[std::string(mesh_by_rows)];
     if (element_ != "SPLINE") return;
     if (number_ == 73) has_control_points_ = measure > 0;
     if (number_ == 11) fit_.push_back({measure, 0});
@@ -171,6 +178,7 @@ class Scanner {
 
   /// What stands in a block that nobody put into the plan is not there.
   void count_blocks_in_use() {
+    for (const auto& [kind, count] : plan_.kinds) scan_.kinds[kind] += count;
     std::set<std::string> met;
     std::vector<std::string> open;
     for (const auto& [name, times] : plan_.inserts) open.push_back(name);
@@ -184,7 +192,7 @@ class Scanner {
     }
   }
 
-  std::ifstream& in_;
+  std::istream& in_;
   const ReadOptions& options_;
   DrawingScan scan_;
   std::map<std::string, Block> blocks_;
@@ -206,6 +214,10 @@ class Scanner {
 Result<DrawingScan> scan_drawing(const std::string& path, const ReadOptions& options) {
   std::ifstream in(path, std::ios::binary);
   if (!in) return fail(path, translated("a file that cannot be opened"), translated("a DXF drawing"));
+  return scan_drawing(in, options);
+}
+
+Result<DrawingScan> scan_drawing(std::istream& in, const ReadOptions& options) {
   return Scanner(in, options).run();
 }
 

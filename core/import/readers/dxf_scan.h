@@ -2,6 +2,7 @@
 /// Reads of a DXF drawing what GDAL hides: units, place on the map, radii, kinds of element it does not draw, blocks
 /// within blocks. Private to the importer library.
 
+#include <iosfwd>
 #include <map>
 #include <string>
 
@@ -29,6 +30,7 @@ struct DrawingScan {
 /// Errors: cannot be opened, a binary drawing, not pairs of code and value, cut short.
 /// Evidence: DrawingUnits.*, ForeignFiles.Drawing_*, HostileFiles.Truncated_*
 Result<DrawingScan> scan_drawing(const std::string& path, const ReadOptions& options);
+Result<DrawingScan> scan_drawing(std::istream& in, const ReadOptions& options);
 
 /// Puts unit, notes and what is not drawn into what was found.
 void apply(const DrawingScan& scan, FoundBuilder& builder);

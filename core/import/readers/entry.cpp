@@ -1,5 +1,7 @@
 /// What the importer library shows to the program.
 
+#include <fstream>
+
 #include "../csv_fields.h"
 #include "burrow/language/say.h"
 #include "gdal_tools.h"
@@ -10,6 +12,15 @@
 namespace burrow {
 
 namespace {
+
+/// Features of maps are often handed on as plain XML.
+bool is_gml(const std::string& path) {
+  std::ifstream in(path, std::ios::binary);
+  std::string head(4096, '\0');
+  in.read(head.data(), static_cast<std::streamsize>(head.size()));
+  const auto holds = [&](const char* word) { return head.find(word) != std::string::npos; };
+  return holds("opengis.net/gml") && !holds("<LandXML") && (holds("FeatureCollection") || holds("CityModel"));
+}
 
 Result<Found> read(const std::string& path, const ReadOptions& options) {
   const std::string name = csv::lower(path);
@@ -22,6 +33,10 @@ Result<Found> read(const std::string& path, const ReadOptions& options) {
   if (ends(".kml")) return gdal::read_vector(path, "LIBKML", options);
   if (ends(".gpx")) return gdal::read_vector(path, "GPX", options);
   if (ends(".fgb")) return gdal::read_vector(path, "FlatGeobuf", options);
+  if (ends(".gml")) return gdal::read_vector(path, "GML", options);
+  if (ends(".tab") || ends(".mif")) return gdal::read_vector(path, "MapInfo File", options);
+  if (ends(".gdb")) return gdal::read_vector(path, "OpenFileGDB", options);
+  if (ends(".xml") && is_gml(path)) return gdal::read_vector(path, "GML", options);
   if (ends(".xml") || ends(".landxml")) return read_landxml(path, options);
   return gdal::read_raster(path, options);
 }
@@ -31,8 +46,9 @@ void speak_as(const Dictionary& dictionary) {
 }
 
 constexpr Readers readers{
-    readers_version,     &read,          &frames::project, &frames::unproject, &gdal::frame_of_code,
-    &frames::metric_crs, &gdal::heights, &gdal::triangles, &speak_as,          &gdal::when_out_of_memory};
+    readers_version,          &read,          &frames::project, &frames::unproject, &gdal::frame_of_code,
+    &frames::metric_crs,      &gdal::heights, &gdal::triangles, &gdal::geopackage,  &speak_as,
+    &gdal::when_out_of_memory};
 
 }  // namespace
 

@@ -12,6 +12,7 @@
 #include <cmath>
 #include <cstdlib>
 #include <mutex>
+#include <string_view>
 
 #include "burrow/language/say.h"
 
@@ -28,6 +29,9 @@ void set_up() {
     RegisterOGRKML();
     RegisterOGRGPX();
     RegisterOGRFlatGeobuf();
+    RegisterOGRGML();
+    RegisterOGRTAB();
+    RegisterOGROpenFileGDB();
     RegisterOGRDXF();
     GDALRegister_GTiff();
     GDALRegister_AAIGrid();
@@ -35,6 +39,8 @@ void set_up() {
                                      {"GDAL_DISABLE_READDIR_ON_OPEN", "TRUE"},
                                      {"SHAPE_RESTORE_SHX", "NO"},
                                      {"GPX_ELE_AS_25D", "YES"},
+                                     {"LIBKML_READ_GROUND_OVERLAY", "NO"},  // a picture laid on the ground is no thing
+                                     {"GML_SKIP_RESOLVE_ELEMS", "ALL"},
                                      {"GDAL_HTTP_MAX_RETRY", "0"},
                                      {"GDAL_CACHEMAX", "64"},
                                      {"CPL_VSIL_CURL_ALLOWED_EXTENSIONS", "{none}"},
@@ -115,9 +121,17 @@ OGRSpatialReferenceH like_a_known_one(OGRSpatialReferenceH srs) {
   int count = 0;
   int* confidence = nullptr;
   OGRSpatialReferenceH* matches = OSRFindMatches(srs, nullptr, &count, &confidence);
+  // Two of the register that fit equally well are not told apart; other lists name the same systems once more.
+  std::vector<OGRSpatialReferenceH> best_ones;
+  for (int i = 0; i < count && confidence[i] >= all_but_the_name && confidence[i] == confidence[0]; ++i) {
+    const char* list = OSRGetAuthorityName(matches[i], nullptr);
+    if (list && std::string_view(list) == "EPSG") best_ones.push_back(matches[i]);
+  }
   OGRSpatialReferenceH best = nullptr;
-  // Two that fit equally well are not told apart.
-  if (count > 0 && confidence[0] >= all_but_the_name && (count == 1 || confidence[1] < confidence[0]))
+  if (best_ones.size() == 1)
+    best = OSRClone(best_ones.front());
+  else if (best_ones.empty() && count > 0 && confidence[0] >= all_but_the_name &&
+           (count == 1 || confidence[1] < confidence[0]))
     best = OSRClone(matches[0]);
   OSRFreeSRSArray(matches);
   CPLFree(confidence);
@@ -149,6 +163,7 @@ void describe(OGRSpatialReferenceH srs, FoundFrame& frame) {
     frame.geographic = OSRIsGeographic(copy) != 0;
     if (!frame.geographic) frame.unit = unit_of(OSRGetLinearUnits(copy, nullptr));
   }
+  if (OSRIsLocal(copy)) frame.unit = unit_of(OSRGetLinearUnits(copy, nullptr));  // no system, but a unit
   if (OSRIsCompound(copy)) {
     frame.height_unit = unit_of(OSRGetTargetLinearUnits(copy, "VERT_CS", nullptr));
     if (const char* name = OSRGetAttrValue(copy, "VERT_CS", 0)) frame.vertical = as_utf8(name);

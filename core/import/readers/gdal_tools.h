@@ -81,6 +81,7 @@ Result<Found> read_raster(const std::string& path, const ReadOptions& options);
 Result<Found> read_zip(const std::string& path, const ReadOptions& options);
 
 Result<std::vector<std::optional<double>>> heights(const FoundRaster& raster, const std::vector<PlanPoint>& points);
+Result<std::string> geopackage(const std::string& features_json, const std::string& crs);
 Result<std::vector<std::array<std::uint32_t, 3>>> triangles(const std::vector<PlanPoint>& points);
 
 }  // namespace burrow::gdal

@@ -22,6 +22,8 @@ std::string format_words(const std::string& driver) {
   if (driver == "ESRI Shapefile") return "Shapefile";
   if (driver == "GPKG") return "GeoPackage";
   if (driver == "LIBKML" || driver == "KML") return "KML";
+  if (driver == "OpenFileGDB") return translated("file geodatabase");
+  if (driver == "MapInfo File") return translated("MapInfo table");
   return driver;
 }
 
@@ -76,19 +78,24 @@ std::set<std::string> views_of(GDALDatasetH data) {
   return views;
 }
 
-VectorReader::Kind kind_of(const std::string& driver, const DrawingScan& scan) {
+/// Of a drawing: as a person said, for what a drawing states is often wrong.
+FileUnit unit_of(const DrawingScan& scan, const ReadOptions& options) {
+  return options.unit.value_or(scan.units.unit().value_or(FileUnit::metre));
+}
+
+VectorReader::Kind kind_of(const std::string& driver, FileUnit unit) {
   VectorReader::Kind kind;
   kind.format = format_words(driver);
   kind.drawing = driver == "DXF";
   kind.altitudes = driver == "LIBKML" || driver == "KML";
   constexpr double thin_m = 0.002;
-  if (kind.drawing) kind.tolerance = thin_m / metres_in(scan.units.unit().value_or(FileUnit::metre));
+  if (kind.drawing) kind.tolerance = thin_m / metres_in(unit);
   return kind;
 }
 
-double arc_step_of(const DrawingScan& scan) {
+double arc_step_of(const DrawingScan& scan, FileUnit unit) {
   constexpr double within_m = 0.006;  // with what is thinned out afterwards below 10 mm
-  return step_degrees(scan.largest_radius, within_m / metres_in(scan.units.unit().value_or(FileUnit::metre)));
+  return step_degrees(scan.largest_radius, within_m / metres_in(unit));
 }
 
 /// The drawing's own statement of where it lies, if its numbers are those of that system.
@@ -125,6 +132,14 @@ std::optional<Error> take_all(VectorReader& reader, GDALDatasetH data, const Wat
   return error;
 }
 
+/// Nothing is written beside the file, and nothing is fetched.
+const char* const* open_options(const std::string& driver) {
+  static constexpr std::array<const char*, 2> no_journal{"IMMUTABLE=YES", nullptr};
+  static constexpr std::array<const char*, 6> no_schema{"WRITE_GFS=NO",  "DOWNLOAD_SCHEMA=NO",      "EXPOSE_GML_ID=NO",
+                                                        "EXPOSE_FID=NO", "FORCE_SRS_DETECTION=YES", nullptr};
+  return driver == "GPKG" ? no_journal.data() : driver == "GML" ? no_schema.data() : nullptr;
+}
+
 Result<Found> nothing_in(const Found& found) {
   return fail(translated("file"),
               found.left_out.empty() ? translated("nothing")
@@ -143,8 +158,11 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
     if (!scanned) return tl::unexpected(scanned.error());
     scan = std::move(*scanned);
     CPLSetThreadLocalConfigOption("DXF_INLINE_BLOCKS", scan.inline_blocks ? "TRUE" : "FALSE");
+    // Else all of a block would lie on the layer on which the block was put: a gas main in it on that of the kerbs.
+    CPLSetThreadLocalConfigOption("DXF_MERGE_BLOCK_GEOMETRIES", "FALSE");
   }
-  const ArcSteps steps(arc_step_of(scan));
+  const FileUnit unit = unit_of(scan, options);
+  const ArcSteps steps(arc_step_of(scan, unit));
   if (driver == "GeoJSON")
     if (const auto named = file_named_by_crs(path))
       return fail(translated("coordinate system"), as_utf8(named->substr(0, 80)),
@@ -152,9 +170,8 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   const Listener listener;
   const NoNetwork no_network;
   const std::array<const char*, 3> drivers{driver.c_str(), driver == "LIBKML" ? "KML" : nullptr, nullptr};
-  const std::array<const char*, 2> immutable{"IMMUTABLE=YES", nullptr};  // no journal files beside a GeoPackage
   // Those that read the whole file to open it: half of the way.
-  const bool opens_whole = driver == "GeoJSON";
+  const bool opens_whole = driver == "GeoJSON" || driver == "GML";
   double furthest = 0;
   const auto halfway = [&options, &furthest](double from) {
     return [&options, &furthest, from](double share) {
@@ -169,13 +186,13 @@ Result<Found> read_vector(const std::string& path, const std::string& driver, co
   }
   WatchedFile watched(path, to_open);
   const DataSet data(GDALOpenEx(opens_whole ? watched.path().c_str() : path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY,
-                                drivers.data(), driver == "GPKG" ? immutable.data() : nullptr, nullptr));
+                                drivers.data(), open_options(driver), nullptr));
   if (watched.stopped()) return not_read_to_its_end();
   if (auto refused = no_network.refusal()) return tl::unexpected(*refused);
   if (!data.get())
     return fail(translated("file"), translated("something else than its name says, or a file cut short"),
                 say("a {}, whole", format_words(driver)));
-  VectorReader::Kind kind = kind_of(driver, scan);
+  VectorReader::Kind kind = kind_of(driver, unit);
   if (driver == "GPKG") kind.views = views_of(data.get());
   if (driver == "GPX") kind.parts = {"route_points", "track_points"};
   VectorReader reader(to_take, std::move(kind));

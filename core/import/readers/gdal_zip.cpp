@@ -20,12 +20,19 @@ struct Entry {
   std::string driver;
 };
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 6> known{{{".shp", "ESRI Shapefile"},
-                                                                              {".geojson", "GeoJSON"},
-                                                                              {".json", "GeoJSON"},
-                                                                              {".gpkg", "GPKG"},
-                                                                              {".kml", "LIBKML"},
-                                                                              {".tif", "raster"}}};
+constexpr std::array<std::pair<std::string_view, std::string_view>, 13> known{{{".shp", "ESRI Shapefile"},
+                                                                               {".geojson", "GeoJSON"},
+                                                                               {".json", "GeoJSON"},
+                                                                               {".gpkg", "GPKG"},
+                                                                               {".kml", "LIBKML"},
+                                                                               {".gpx", "GPX"},
+                                                                               {".fgb", "FlatGeobuf"},
+                                                                               {".gml", "GML"},
+                                                                               {".tab", "MapInfo File"},
+                                                                               {".mif", "MapInfo File"},
+                                                                               {".gdb/", "OpenFileGDB"},
+                                                                               {".tiff", "raster"},
+                                                                               {".tif", "raster"}}};
 
 std::vector<std::string> names_in(const std::string& folder) {
   constexpr int most_entries = 10000;
@@ -123,11 +130,12 @@ Result<Found> read_zip(const std::string& path, const ReadOptions& options) {
   std::vector<Entry> entries;
   for (const std::string& name : names)
     for (const auto& [ending, driver] : known)
-      if (csv::lower(name).ends_with(ending)) entries.push_back({folder + "/" + name, std::string(driver)});
+      if (csv::lower(name).ends_with(ending))
+        entries.push_back({folder + "/" + name.substr(0, name.find_last_not_of('/') + 1), std::string(driver)});
   if (entries.empty())
     return fail(translated("zipped file"),
                 say_count("{} file, the first {}", "{} files, the first {}", names.size(), as_utf8(names.front())),
-                translated("a zipped Shapefile, GeoJSON, GeoPackage, KML or GeoTIFF"));
+                translated("a zipped Shapefile, file geodatabase, GeoPackage, GeoJSON, GML, KML or GeoTIFF"));
   Found all;
   std::optional<Error> first_error;
   for (const Entry& entry : entries) {

@@ -363,9 +363,10 @@ class Reader {
 
 }  // namespace
 
-Result<Found> read_landxml(const std::string& path, const ReadOptions& options) {
-  pugi::xml_document document;
-  const pugi::xml_parse_result parsed = document.load_file(path.c_str());
+namespace {
+
+Result<Found> found_in(const pugi::xml_document& document, const pugi::xml_parse_result& parsed,
+                       const ReadOptions& options) {
   // As any other want of memory: the process that reads says so in its own way.
   if (parsed.status == pugi::status_out_of_memory) throw std::bad_alloc();
   if (!parsed)
@@ -374,6 +375,20 @@ Result<Found> read_landxml(const std::string& path, const ReadOptions& options) 
   for (const Node& root : document.children())
     if (local_name(root) == "LandXML") return Reader(root, options).run();
   return fail(translated("file"), as_utf8(document.document_element().name()), "LandXML");
+}
+
+}  // namespace
+
+Result<Found> read_landxml(const std::string& path, const ReadOptions& options) {
+  pugi::xml_document document;
+  const pugi::xml_parse_result parsed = document.load_file(path.c_str());
+  return found_in(document, parsed, options);
+}
+
+Result<Found> read_landxml_text(std::string_view text, const ReadOptions& options) {
+  pugi::xml_document document;
+  const pugi::xml_parse_result parsed = document.load_buffer(text.data(), text.size());
+  return found_in(document, parsed, options);
 }
 
 }  // namespace burrow

@@ -12,4 +12,7 @@ namespace burrow {
 /// road grades).   Errors: not XML, cut short, no LandXML, nothing in it.   Evidence: LandXml.*
 Result<Found> read_landxml(const std::string& path, const ReadOptions& options);
 
+/// The same of a text.
+Result<Found> read_landxml_text(std::string_view text, const ReadOptions& options);
+
 }  // namespace burrow

@@ -46,13 +46,15 @@ struct Readers {
                                                         const std::vector<PlanPoint>& points) = nullptr;
   /// Delaunay triangles of points in plan; at least three that are not on one line.
   Result<std::vector<std::array<std::uint32_t, 3>>> (*triangles)(const std::vector<PlanPoint>& points) = nullptr;
+  /// A GeoPackage of features that stand in metres of `crs`; see `geopackage.h`.
+  Result<std::string> (*geopackage)(const std::string& features_json, const std::string& crs) = nullptr;
   /// Messages in that language from now on.
   void (*use_dictionary)(const Dictionary& dictionary) = nullptr;
   /// Called where a library has no memory left and would otherwise end the process in its own way.
   void (*when_out_of_memory)(void (*what)()) = nullptr;
 };
 
-inline constexpr int readers_version = 4;
+inline constexpr int readers_version = 5;
 
 /// The importer library; loaded once. Error: it is not beside the program, or does not fit it.
 Result<const Readers*> load_readers();

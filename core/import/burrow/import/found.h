@@ -142,6 +142,7 @@ std::optional<PlanExtent> extent_of(const Found& found);
 /// How a file is to be read.
 struct ReadOptions {
   std::string order;                      ///< of a survey's columns, "pnezd"; empty: the header, else the usual order
+  std::optional<FileUnit> unit;           ///< said of a drawing: how finely its curves are cut; empty: as the file says
   bool x_before_y = false;                ///< without order and header: x, y, z, as a file named .xyz is read
   std::size_t most_vertices = 4'000'000;  ///< more is refused: a survey takes about 200 bytes a point
   std::size_t most_unpacked_bytes = 1u << 30;     ///< of a zipped file

@@ -58,7 +58,8 @@ class ImportScreen : public QDialog {
   void make_left(QWidget* left);
   void make_right(QWidget* right);
   void take_found(const Result<Found>& found, std::shared_ptr<const Found> seen);
-  void read(const QString& path, const std::string& order);
+  void read(const QString& path, const ImportJob::Said& said);
+  bool read_again(const ImportJob::Said& said);
   void take_imported(const Result<Imported>& imported);
   void show_file();
   void show_consequence();
@@ -88,7 +89,7 @@ class ImportScreen : public QDialog {
   std::vector<std::pair<std::string, Meaning>> result_text_;  ///< choices of a meaning, to be learned
   std::optional<CrossingLine> line_;
   std::optional<Imported> imported_;
-  std::optional<std::size_t> reading_again_;  ///< the file that is being read in another order
+  std::optional<std::size_t> reading_again_;  ///< the file that is being read in another order or unit
   QStringList waiting_;
   std::optional<Georeference> open_place_;
   Length open_length_;
