@@ -81,6 +81,15 @@ TEST_F(Import, TwoClicks_LayTheLine) {
   EXPECT_TRUE(places.front().contains(QLatin1String("XQ"))) << "what is asked stands first";
 }
 
+// All of it, its buttons at the lower edge too, lies on the screen; what it says first is in the language spoken.
+TEST_F(Import, FitsOnTheScreen) {
+  const auto screen = open(survey());
+  const QSize available = screen->screen()->availableSize();
+  EXPECT_LE(screen->width(), available.width());
+  EXPECT_LE(screen->height(), available.height());
+  EXPECT_LE(screen->minimumSizeHint().height(), 700) << "a small screen of 768 lines, less its bars";
+}
+
 TEST_F(Import, MeaningAndHeights_ChangeWhatComesOut) {
   const auto screen = open(survey());
   screen->set_line({{1000, 2000}, {1020, 2000}});
@@ -103,6 +112,44 @@ TEST_F(Import, MeaningAndHeights_ChangeWhatComesOut) {
   EXPECT_EQ(screen->result(), QDialog::Accepted);
   const auto next = open(survey());
   EXPECT_EQ(next->files().at(0).layers.back().meaning, Meaning::gas);
+}
+
+// One file says its system, the other lies where that one lies: one click, and both are in it.
+TEST_F(Import, LikelySystem_ByOneClick) {
+  const auto screen = open(write(QStringLiteral("a.csv"),
+                                 "1,5540000,500000,100,GND\n2,5540010,500010,100,GND\n"
+                                 "3,5540020,500000,100,GND\n4,5540000,500020,100,GND\n"));
+  auto* same = screen->findChild<QPushButton*>(QStringLiteral("sameSystem"));
+  ASSERT_NE(same, nullptr);
+  EXPECT_FALSE(same->isVisibleTo(screen.get()));
+  screen->add_file(write(QStringLiteral("b.csv"), "1,5540005,500005,100,GAS\n2,5540015,500005,100,GAS\n"));
+  settle(*screen);
+  EXPECT_FALSE(same->isVisibleTo(screen.get())) << "nobody says any";
+  screen->state_system(QStringLiteral("EPSG:25832"));
+  EXPECT_TRUE(same->isVisibleTo(screen.get()));
+  EXPECT_TRUE(same->text().contains(QLatin1String("a.csv"))) << same->text().toStdString();
+  QTest::mouseClick(same, Qt::LeftButton);
+  for (const ImportFile& file : screen->files()) EXPECT_EQ(frame_of(file).crs, "EPSG:25832");
+  EXPECT_FALSE(same->isVisibleTo(screen.get()));
+}
+
+// How finely a drawing's curves are cut follows its unit: stated as millimetres, drawn in metres.
+TEST_F(Import, OtherUnit_ReadsTheDrawingAgain) {
+  const auto screen =
+      open(write(QStringLiteral("plan.dxf"),
+                 "0\nSECTION\n2\nHEADER\n9\n$"
+                 "INSUNITS\n70\n4\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n0\nARC\n8\nGAS\n10\n0\n20\n0\n40\n500\n"
+                 "50\n0\n51\n90\n0\nENDSEC\n0\nEOF\n"));
+  const std::size_t coarse = screen->files().at(0).found->vertices.size();
+  QComboBox* unit = nullptr;
+  for (QComboBox* box : screen->findChildren<QComboBox*>())
+    if (box->findText(QStringLiteral("millimetres")) >= 0 && !unit) unit = box;
+  ASSERT_NE(unit, nullptr);
+  unit->setCurrentIndex(unit->findData(static_cast<int>(FileUnit::metre)));
+  Q_EMIT unit->activated(unit->currentIndex());
+  settle(*screen);
+  EXPECT_EQ(screen->files().at(0).unit, FileUnit::metre);
+  EXPECT_GT(screen->files().at(0).found->vertices.size(), 2 * coarse);
 }
 
 // A plan that would make the crossing 400 m long is not taken over before somebody says that it is so.

@@ -10,6 +10,7 @@
 #include <QLineEdit>
 #include <QProgressBar>
 #include <QPushButton>
+#include <QScreen>
 #include <QSplitter>
 #include <QVBoxLayout>
 
@@ -99,7 +100,9 @@ ImportScreen::ImportScreen(const Tables& tables, const Theme& theme, UnitSystem 
   layers_->set_units(units);
   if (!own_path_.isEmpty())
     if (const auto why = kept_.read(own_path_)) say(*why, true);
-  resize(1320, 800);
+  // On a small screen the buttons at the lower edge would lie below it.
+  const QSize title_bar(16, 48);
+  resize(QSize(1320, 800).boundedTo((parent ? parent : this)->screen()->availableSize() - title_bar));
   show_file();
 }
 
@@ -154,6 +157,11 @@ void ImportScreen::make_left(QWidget* left) {
   confirm_->setObjectName(QStringLiteral("confirmUnit"));
   confirm_->hide();
   column->addWidget(confirm_);
+  same_system_ = new QPushButton(left);
+  same_system_->setObjectName(QStringLiteral("sameSystem"));
+  same_system_->setAutoDefault(false);
+  same_system_->hide();
+  column->addWidget(same_system_);
 
   layers_ = new LayerModel(tables_, this);
   table_ = new QTableView(left);
@@ -186,8 +194,8 @@ void ImportScreen::make_left(QWidget* left) {
   column->addWidget(left_out_, 1);
 
   connect(more, &QPushButton::clicked, this, [this] {
-    const QString path = QFileDialog::getOpenFileName(this, tr("Add a file"), QString(), tr("All files (*)"));
-    if (!path.isEmpty()) add_file(path);
+    for (const QString& path : QFileDialog::getOpenFileNames(this, tr("Add a file"), QString(), tr("All files (*)")))
+      add_file(path);
   });
   connect(table_button, &QPushButton::clicked, this, &ImportScreen::edit_table);
   connect(fields_button_, &QPushButton::clicked, this, [this] {
@@ -195,6 +203,7 @@ void ImportScreen::make_left(QWidget* left) {
       if (const auto chosen = choose_fields(*file, this)) set_fields(*chosen);
   });
   connect(system_, &QLineEdit::editingFinished, this, [this] { state_system(system_->text()); });
+  connect(same_system_, &QPushButton::clicked, this, &ImportScreen::take_likely_system);
   connect(confirm_, &QCheckBox::clicked, this, [this](bool right) {
     if (ImportFile* file = current()) file->unit_is_confirmed = right;
     show_consequence();

@@ -12,7 +12,6 @@
 #include <cmath>
 
 #include "burrow/document/text.h"
-#include "burrow/import/found_in_frame.h"
 #include "burrow/import/survey_csv.h"
 #include "burrow/language/say.h"
 #include "burrow/window/field_choices.h"
@@ -176,6 +175,7 @@ void ImportScreen::show_file() {
   filling_ = false;
   show_consequence();
   show_left_out();
+  show_likely_system();
 }
 
 void ImportScreen::show_consequence() {
@@ -213,41 +213,6 @@ void ImportScreen::show_doubt() {
 
 void ImportScreen::show_left_out() {
   left_out_label_->setText(left_out_->show_all(current(), imported_));
-}
-
-void ImportScreen::state_system(const QString& typed) {
-  ImportFile* file = current();
-  if (!file || filling_) return;
-  if (typed.trimmed().isEmpty()) {
-    if (!file->said_frame) return;
-    file->said_frame.reset();
-  } else {
-    const std::string crs = crs_in(typed);
-    if (file->said_frame && file->said_frame->crs == crs) return;
-    Result<ImportFile> placed = in_system(*file, crs.empty() ? typed.trimmed().toStdString() : crs);
-    if (!placed) {
-      say(text_from(translated_error(placed.error())), true);
-      return;
-    }
-    *file = std::move(*placed);
-  }
-  say({}, false);
-  see_in_place();
-  show_file();
-  cut_soon();
-}
-
-/// Where the files lie to the first one in the systems that are now taken for them.
-void ImportScreen::see_in_place() {
-  const auto extent = extent_of(*files_.front().found);
-  for (std::size_t i = 1; i < files_.size() && extent; ++i) {
-    const PlanPoint middle{(extent->low_x + extent->high_x) / 2, (extent->low_y + extent->high_y) / 2};
-    files_[i].seen.reset();
-    auto moved = found_in_frame(*files_[i].found, frame_of(files_[i]), units_of_system(files_[i]),
-                                frame_of(files_.front()), middle);
-    if (moved && *moved) files_[i].seen = std::make_shared<const Found>(*std::move(*moved));
-  }
-  preview_->refresh();
 }
 
 void ImportScreen::set_fields(const std::vector<FieldChoice>& choices) {

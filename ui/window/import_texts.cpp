@@ -45,7 +45,8 @@ HeightRange heights_of_file(const Found& found) {
 }
 
 QString plan_text(const ImportFile& file, const std::optional<CrossingLine>& line, UnitSystem units) {
-  const QString format_name = text_from(file.found->format);
+  // The one kind that is read by the program's own code names itself by a word of ours.
+  const QString format_name = file.found->order.empty() ? text_from(file.found->format) : tr("survey points");
   const auto extent = extent_of(*file.found);
   if (!extent) return format_name + QLatin1Char('.');
   if (frame_of(file).geographic)

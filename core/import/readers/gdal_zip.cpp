@@ -151,7 +151,7 @@ Result<Found> read_zip(const std::string& path, const ReadOptions& options) {
     if (all.layers.empty()) {
       std::vector<LeftOut> before = std::move(all.left_out);
       all = std::move(*one);
-      all.format = "zipped " + all.format;
+      all.format = say("zipped {}", all.format);
       all.left_out.insert(all.left_out.begin(), before.begin(), before.end());
     } else if (one->frame.crs != all.frame.crs) {
       all.left_out.push_back({as_utf8(entry.path.substr(folder.size() + 1)), one->frame.crs,

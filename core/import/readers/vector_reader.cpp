@@ -106,6 +106,10 @@ std::optional<Error> VectorReader::read_layer(OGRLayerH layer, int index, int co
                        translated("a view, which is computed while it is read: only tables are read"));
     return std::nullopt;
   }
+  if (OGR_L_GetGeomType(layer) == wkbNone) {
+    builder_.leave_out(say("layer {}", as_utf8(layer_name)), "", translated("a table without places"), false);
+    return std::nullopt;
+  }
   OGR_L_ResetReading(layer);
   OGRFeatureH first = OGR_L_GetNextFeature(layer);
   if (!first) return std::nullopt;  // an empty layer says nothing about where the others lie

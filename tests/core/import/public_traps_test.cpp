@@ -137,6 +137,23 @@ TEST_F(PublicTraps, EmptyFirstLayer_SaysNothingAboutTheOthers) {
   EXPECT_TRUE(found.left_out.empty());
 }
 
+// Pictures and remarks that belong to features stand in a table of their own: it has no places, and lacks no system.
+TEST_F(PublicTraps, TableWithoutPlaces_IsNoLayer) {
+  add_layer(path("a.gpkg"), "water", 25832, {{500010, 5538630, 101}, {500020, 5538630, 102}});
+  GDALDatasetH data = GDALOpenEx(path("a.gpkg").c_str(), GDAL_OF_VECTOR | GDAL_OF_UPDATE, nullptr, nullptr, nullptr);
+  ASSERT_NE(data, nullptr);
+  OGRLayerH table = GDALDatasetCreateLayer(data, "remarks", nullptr, wkbNone, nullptr);
+  OGRFeatureH row = OGR_F_Create(OGR_L_GetLayerDefn(table));
+  EXPECT_EQ(OGR_L_CreateFeature(table, row), OGRERR_NONE);
+  OGR_F_Destroy(row);
+  GDALClose(data);
+  const Found found = read("a.gpkg");
+  EXPECT_EQ(found.features.size(), 1u);
+  ASSERT_EQ(found.left_out.size(), 1u);
+  EXPECT_THAT(found.left_out[0].reason, HasSubstr("without places"));
+  EXPECT_FALSE(found.left_out[0].matters);
+}
+
 // Nobody can put one layer of a database into a file of its own while standing in a trench: it is brought along.
 // Second route: PROJ's own numbers for the central meridian of zone 32, 500000 + 0, and the length of the arc of the
 // meridian at 50°, 0.9996 · 5540847.042 m (series of Helmert, from memory).

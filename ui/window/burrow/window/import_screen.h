@@ -66,6 +66,8 @@ class ImportScreen : public QDialog {
   void show_left_out();
   void show_doubt();
   void see_in_place();
+  void show_likely_system();
+  void take_likely_system();
   void choose_units();
   void read_order();
   void read_typed_line();
@@ -109,6 +111,7 @@ class ImportScreen : public QDialog {
   LayerModel* layers_ = nullptr;
   QLineEdit* system_ = nullptr;
   QCheckBox* confirm_ = nullptr;
+  QPushButton* same_system_ = nullptr;  ///< a guess, taken by one click
   QPushButton* fields_button_ = nullptr;
   LeftOutList* left_out_ = nullptr;
   QLabel* left_out_label_ = nullptr;
