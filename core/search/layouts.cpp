@@ -33,6 +33,7 @@ LayoutSummary summary_of(const Crossing& crossing, const Assessment& assessment)
   }
   sum.contact_chance = assessment.contact_chance_any;
   sum.chance_inside_exit_pit = assessment.arrival.chance_inside_exit_pit;
+  if (sum.chance_inside_exit_pit) *sum.chance_inside_exit_pit *= 1 - assessment.chance_of_refusal.value_or(0);
   sum.heave_high_m = assessment.surface.heave_high_m;
   sum.dig_m3 = assessment.launch_pit.volume_m3 + assessment.exit_pit.volume_m3;
   sum.time_s = assessment.advance_time_s.p50;

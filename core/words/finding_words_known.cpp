@@ -84,7 +84,7 @@ const FindingWords rows[] = {
     {"site.water-above", Dimension::length, translatable("water level {measured} above the ground as entered"),
      translatable("Check whether a depth was typed as a level.")},
     {"bore.boundary-near", Dimension::chance,
-     translatable("another soil lies near the bore: the chance of {name} may be {measured}, {limit} at most"),
+     translatable("where another soil begins near the bore, the chance of {name} may be {measured}, {limit} at most"),
      translatable("Run the simulation: it follows each bore through both soils.")},
     {"bore.errors-none", translatable("next to nothing is entered: {name}"),
      translatable("Enter what can be held on site, or leave the default.")},

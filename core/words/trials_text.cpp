@@ -36,7 +36,9 @@ std::string estimate_text(const std::optional<Estimate>& estimate, Dimension dim
 }
 
 std::string closed_text(const std::optional<double>& value, Dimension dimension, UnitSystem units) {
-  return value ? format(*value, dimension, units) : std::string();
+  if (!value) return {};
+  constexpr double least_shown_chance = 1e-9;  // of a computed chance nobody can say that it is none: "< 0.01 %"
+  return format(dimension == Dimension::chance ? std::max(*value, least_shown_chance) : *value, dimension, units);
 }
 
 }  // namespace

@@ -35,14 +35,14 @@ struct PracticePage : PanelBeside<PracticePanel> {
 TEST(PracticePanel, Lesson_FromStartToTheTable) {
   PracticePage w;
   ASSERT_TRUE(w.opened);
-  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("The level lies")), -1);
+  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("Bore A")), -1);
   w.click("Start boring");
   ASSERT_TRUE(w.panel.run());
   w.click("Drive");
   EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("You hear")), -1);
   w.click("Locate the tool");
   EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("The location here")), -1);
-  EXPECT_FALSE(w.panel.button(QStringLiteral("Locate the tool"))->isVisibleTo(&w.panel));  // one a place
+  EXPECT_FALSE(w.panel.button(QStringLiteral("Locate the tool"))->isEnabled());  // one a place, and it stays there
   w.drive_to_the_end();
   ASSERT_TRUE(w.panel.run()->over());
   w.panel.finish_reveal();
@@ -65,6 +65,8 @@ TEST(PracticePanel, Truth_IsToldAfterTheEnd) {
   QObject::connect(&w.panel, &PracticePanel::truth_changed,
                    [&](const std::optional<TrueLine>& truth) { reported.push_back(truth); });
   w.click("Start boring");
+  EXPECT_FALSE(w.panel.run()) << "its verdict is Stop: asked once";
+  w.click("Start boring all the same");
   w.drive_to_the_end();
   for (const auto& truth : reported) EXPECT_FALSE(truth);
   reported.clear();
@@ -137,6 +139,39 @@ TEST(PracticePanel, Trainer_HidesStonesTrenchAndAServiceByAnyLength) {
   EXPECT_EQ(truth().stones.size(), stones);
 }
 
+// What ends the bore is pressed twice, and another press in between is no second one.
+TEST(PracticePanel, WhatEndsTheBore_AsksOnce) {
+  PracticePage w;
+  w.click("Start boring");
+  w.click("Turn the level");
+  w.click("Drive");
+  w.click("Stop and look");
+  ASSERT_TRUE(w.panel.run());
+  EXPECT_FALSE(w.panel.run()->over());
+  w.click("Drive");
+  w.click("Stop and look");
+  EXPECT_FALSE(w.panel.run()->over()) << "the first press was taken back by driving on";
+  w.click("Stop and look");
+  EXPECT_TRUE(w.panel.run()->over());
+  w.panel.finish_reveal();
+  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("Turn the level end for end")), -1)
+      << "the rule to take home";
+}
+
+// A class table has one row a bore, and one that did not arrive has no miss.
+TEST(PracticePanel, EnteredOnce_WithoutAMissWhereNothingArrived) {
+  PracticePage w;
+  w.click("Start boring");
+  w.click("Drive");
+  w.click("Back out");
+  w.click("Back out");
+  w.panel.finish_reveal();
+  w.click("Enter in the table");
+  EXPECT_FALSE(w.panel.button(QStringLiteral("Enter in the table"))->isEnabled());
+  ASSERT_EQ(w.panel.results()->rowCount(), 1);
+  EXPECT_EQ(w.panel.results()->item(0, 2)->text(), QStringLiteral("–"));
+}
+
 TEST(PracticePanel, TryAnError_IsAskedForOnTheDrawing) {
   PracticePage w("lesson-level");
   int asked = 0;
@@ -149,6 +184,7 @@ TEST(PracticePanel, TryAnError_IsAskedForOnTheDrawing) {
 TEST(PracticePanel, Narrow_NothingBeyondTheEdge) {
   PracticePage w("lesson-mark");
   w.click("Start boring");
+  w.click("Start boring all the same");
   w.click("Drive");
   w.panel.trainer()->click();
   for (const int width : {260, 400}) w.expect_inside(width);

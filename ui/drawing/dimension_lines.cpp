@@ -84,7 +84,9 @@ void DimensionLayout::add(DimensionLine line, const QString& words) {
   const bool upright = std::abs(line.to.x() - line.from.x()) < std::abs(line.to.y() - line.from.y());
   if (std::hypot(line.to.x() - line.from.x(), line.to.y() - line.from.y()) < text_ * (upright ? 1.7 : 3)) return;
   const QString number = text_from(format(*value, Dimension::length, picture_.style.units));
-  for (const QString& shown_text : {words.arg(number), number}) {
+  // A bare number in a pit would read as what to dig.
+  const bool depth = line.measure.kind == MeasureKind::launch_depth || line.measure.kind == MeasureKind::exit_depth;
+  for (const QString& shown_text : depth ? QStringList{words.arg(number)} : QStringList{words.arg(number), number}) {
     const QSizeF size(metrics_.of(shown_text) + (line.lock.empty() ? 6 : 6 + text_), metrics_.height());
     if (const std::optional<QRectF> box = room_along(*seen, upright, size, pane, taken)) {
       line.text = shown_text;

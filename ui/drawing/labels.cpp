@@ -144,6 +144,7 @@ Labels place_labels(const Scene& scene, const Labels* held) {
   TakenPlaces taken = side_obstacles(scene, labels);
   TakenPlaces plan_taken;
   take_grips(scene, plan_taken, Pane::plan);
+  add(labels.side, place_digs(scene, taken));
   DimensionLayout dimensions(scene, taken, plan_taken);
   dimensions.add_first();
   add(labels.side, place_first_steps(scene, taken));

@@ -13,7 +13,7 @@ namespace {
 QColor colour_of(AboveBore above, const Theme& theme) {
   switch (above) {
     case AboveBore::diggable:
-      return theme.fine;
+      return theme.note;  // that one may dig there is no all-clear
     case AboveBore::carriageway:
       return theme.road;
     case AboveBore::track:

@@ -159,8 +159,9 @@ PlacedText place_dig(const Scene& scene, const TakenPlaces& taken, const PitShap
   const QSizeF size = size_of(TextRole::pit, words, scene.style);
   const QRectF box = cut.boundingRect();
   std::vector<QRectF> places;
-  for (double y = box.top() + 4; y + size.height() < box.bottom(); y += scene.style.text * 0.5)
-    places.push_back(at_top_left(box.center().x() - size.width() / 2, y, size));
+  for (const double share : {0.5, 0.3, 0.7})
+    for (double y = box.top() + 4; y + size.height() < box.bottom(); y += scene.style.text * 0.5)
+      places.push_back(at_top_left(box.left() + share * box.width() - size.width() / 2, y, size));
   return {TextRole::pit, words, taken.first_free(places, scene.frame.elevation), {}, {}};
 }
 
@@ -235,6 +236,13 @@ std::vector<PlacedText> place_away_marks(const Scene& scene, TakenPlaces& taken)
   return all;
 }
 
+std::vector<PlacedText> place_digs(const Scene& scene, TakenPlaces& taken) {
+  std::vector<PlacedText> all;
+  for (const PitShape* pit : {&scene.assessment.launch_pit, &scene.assessment.exit_pit})
+    keep_text(all, taken, place_dig(scene, taken, *pit));
+  return all;
+}
+
 /// The shares of the bands at the exit, and where the tool would stop.
 std::vector<PlacedText> place_side_notes(const Scene& scene, TakenPlaces& taken) {
   std::vector<PlacedText> all;
@@ -251,8 +259,6 @@ std::vector<PlacedText> place_side_notes(const Scene& scene, TakenPlaces& taken)
                                          at_top_left(end.x() - size.width() / 2, end.y() + text * 1.4, size)};
       keep_text(all, taken, {TextRole::stop, words, taken.first_free(places, f.elevation), {}, {}});
     }
-  for (const PitShape* pit : {&scene.assessment.launch_pit, &scene.assessment.exit_pit})
-    keep_text(all, taken, place_dig(scene, taken, *pit));
   const auto& points = scene.assessment.bore.points;
   if (points.size() < 2) return all;
   const PathPoint& end = points.back();

@@ -25,7 +25,10 @@ int FindingsList::row_width() const {
 void FindingsList::open(const QModelIndex& row) {
   open_ = row;
   foldout_changed();
+  scheduleDelayedItemsLayout();  // another row has its height now, though it may be as high as the one before
+  executeDelayedItemsLayout();
   if (row.isValid()) scrollTo(row);
+  place_foldout();
 }
 
 void FindingsList::foldout_changed() {

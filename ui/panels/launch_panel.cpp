@@ -2,12 +2,14 @@
 
 #include <QComboBox>
 #include <QLabel>
+#include <QLocale>
 #include <QProgressBar>
 #include <QPushButton>
 #include <cmath>
 
 #include "burrow/charts/launch_map_view.h"
 #include "burrow/document/text.h"
+#include "burrow/language/say.h"
 #include "burrow/words/launch_text.h"
 
 namespace burrow {
@@ -182,7 +184,7 @@ void LaunchPanel::show_state() {
   else if (!job_.current())
     state_->setText(tr("The crossing has changed since."));
   else
-    state_->setText(tr("%L1 launches judged.").arg(map->judged));
+    state_->setText(tr("%1 launches judged.").arg(QLocale(text_from(dictionary().language)).toString(map->judged)));
 }
 
 QString LaunchPanel::cell_words(const LaunchCell& cell) const {
@@ -195,8 +197,9 @@ QString LaunchPanel::cell_words(const LaunchCell& cell) const {
     text += QStringLiteral("\n") +
             tr("also: %1").arg(text_from(limit_title(map.limits[static_cast<std::size_t>(cell.also)])));
   text += QStringLiteral("\n") +
-          (cell.chance_clean ? tr("chance of a clean bore %1").arg(text_of(*cell.chance_clean, Dimension::chance))
-                             : tr("chance of a clean bore not known"));
+          (cell.chance_clean
+               ? tr("chance to arrive %1, lines not counted").arg(text_of(*cell.chance_clean, Dimension::chance))
+               : tr("chance to arrive not known"));
   return text;
 }
 

@@ -126,9 +126,10 @@ void PathPanel::refresh() {
                   ? tr("Chance that a stone or hard ground stops it on the way: %1.")
                   : tr("Chance that a stone or hard ground stops it on the way: %1, not calibrated from records."))
                  .arg(shown_text(*answer.chance_of_refusal, Dimension::chance));
+  constexpr double least_shown_chance = 1e-9;  // reads "< 0.01 %"
   if (answer.chance_of_daylight)
     lines << tr("Chance that it comes out of the ground before the exit: %1.")
-                 .arg(shown_text(*answer.chance_of_daylight, Dimension::chance));
+                 .arg(shown_text(std::max(*answer.chance_of_daylight, least_shown_chance), Dimension::chance));
   if (!lines.empty())
     lines << tr("Status: %1.").arg(text_from(model_status(crossing.bore.model)));
   else

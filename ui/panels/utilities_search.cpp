@@ -159,7 +159,11 @@ void UtilitiesPanel::show_search() {
   search_form_->set_locked(locked());
   rate_->catch_up();
   const UtilitySearch& search = document_.crossing().site.utility_search;
-  const QString state = search.done ? (*search.done ? tr("done") : tr("not done")) : tr("not answered");
+  const bool nothing_told = document_.crossing().site.utilities.empty() && !*search.none_found;
+  const QString state = !search.done                       ? tr("not answered")
+                        : !*search.done                    ? tr("not done")
+                        : nothing_told || !search.laterals ? tr("done, what it found is not answered")
+                                                           : tr("done");
   search_state_->setText(
       tr("Utility search: %1").arg(state) +
       QStringLiteral(" <a href=\"search\" style=\"color:%1\">%2</a>").arg(theme_.focus.name(), tr("answer below")));

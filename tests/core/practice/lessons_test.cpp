@@ -65,6 +65,78 @@ TEST(Lessons, Shallow_ComesOutOfTheGroundDeeperItDoesNot) {
   EXPECT_EQ(lesson.bored().end, PracticeEnd::arrived);
 }
 
+/// Who only ever presses *drive*.
+PracticeRun driven_blind(const Lesson& lesson) {
+  PracticeRun run(lesson.crossing, tables(), lesson.practice.truth);
+  for (int i = 0; i < 40 && !run.over(); ++i) run.choose(PracticeChoice::go_on);
+  return run;
+}
+
+// No lesson rewards blind driving, and none says its answer before it is asked.
+TEST(Lessons, BlindDriving_IsNeverAllRight) {
+  for (const char* name : {"level", "sight", "sag", "shallow", "mark"}) {
+    const Lesson lesson(name);
+    const PracticeRun run = driven_blind(lesson);
+    ASSERT_TRUE(run.over()) << name;
+    EXPECT_TRUE(std::any_of(run.decisions().begin(), run.decisions().end(), [](const PracticeDecision& d) {
+      return !d.right();
+    })) << name;
+    EXPECT_FALSE(lesson.practice.rule.empty()) << name;
+    for (const std::string& told : {lesson.practice.title, lesson.crossing.name, lesson.crossing.notes})
+      for (const char* answer : {"lies", "past the stake", "soft clay", "shallow", "deeper", "half a degree"})
+        EXPECT_EQ(told.find(answer), std::string::npos) << name << ": " << told;
+  }
+}
+
+// On a layout that must stop no driving on is right, and stopping is.
+TEST(Lessons, OnAStop_GoingOnIsWrongAndStoppingRight) {
+  for (const char* name : {"shallow", "mark"}) {
+    const Lesson lesson(name);
+    for (const PracticeDecision& decision : driven_blind(lesson).decisions())
+      EXPECT_FALSE(decision.right()) << name << " at " << decision.nose_m;
+    PracticeRun careful(lesson.crossing, tables(), lesson.practice.truth);
+    careful.choose(PracticeChoice::turn_level);
+    careful.choose(PracticeChoice::go_on);
+    careful.choose(PracticeChoice::leave_and_expose);
+    EXPECT_TRUE(careful.decisions().back().right()) << name;
+    EXPECT_TRUE(careful.must_not_start());
+  }
+}
+
+// The main that nobody has exposed: the run sheet says stop before it, and there the hole is right.
+TEST(Lessons, Mark_TheRunSheetStopsBeforeTheMain) {
+  const Lesson lesson("mark");
+  const PracticeRun run = driven_blind(lesson);
+  EXPECT_EQ(run.end(), PracticeEnd::struck);
+  EXPECT_TRUE(std::any_of(run.decisions().begin(), run.decisions().end(), [](const PracticeDecision& d) {
+    return d.reason == PracticeReason::run_sheet && d.advised == Advice::stop_until_exposed;
+  }));
+}
+
+// Soft ground sounds soft and goes in quickly: at the first stops already, and looking there is right.
+TEST(Lessons, Sag_PaceAndSoundTellAtTheFirstStops) {
+  const Lesson lesson("sag");
+  PracticeRun run(lesson.crossing, tables(), lesson.practice.truth);
+  run.choose(PracticeChoice::turn_level);
+  run.choose(PracticeChoice::go_on);
+  ASSERT_TRUE(run.pace());
+  EXPECT_LT(*run.pace(), 0.5);
+  EXPECT_NE(run.sound().english().find("soft"), std::string::npos) << run.sound().english();
+  run.choose(PracticeChoice::stop_and_look);
+  EXPECT_TRUE(run.decisions().back().right());
+  EXPECT_EQ(run.decisions().back().reason, PracticeReason::pace);
+}
+
+// A level that is turned on the cradle arrives ten times nearer.
+TEST(Lessons, Level_TurnedOnTheCradleItArrives) {
+  const Lesson lesson("level");
+  PracticeRun run(lesson.crossing, tables(), lesson.practice.truth);
+  run.choose(PracticeChoice::turn_level);
+  while (!run.over()) run.choose(PracticeChoice::go_on);
+  EXPECT_EQ(run.end(), PracticeEnd::arrived);
+  EXPECT_LT(std::abs(debrief(lesson.crossing, tables(), run.conditions()).miss_up_m), 0.03);
+}
+
 TEST(Lessons, Mark_IsStruckThoughDrawnClear) {
   const Lesson lesson("mark");
   EXPECT_EQ(lesson.bored().end, PracticeEnd::struck);

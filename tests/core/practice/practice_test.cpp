@@ -186,9 +186,10 @@ TEST(PracticeRun, Crew_SeesMarksAndReadingsOnly) {
   PracticeTruth truth = draw_truth(crossing, tables(), 4);
   truth.services.clear();
   PracticeRun run(crossing, tables(), truth);
-  EXPECT_EQ(run.choices(true), (std::vector{PracticeChoice::go_on}));
+  EXPECT_EQ(run.choices(true), (std::vector{PracticeChoice::go_on, PracticeChoice::turn_level}));
   run.choose(PracticeChoice::go_on);
-  EXPECT_NEAR(run.nose_m(), 1.5, 1e-12);
+  const double stop_m = resolve_tool(crossing.bore.tool, tables()).length.m / 3;
+  EXPECT_NEAR(run.nose_m(), stop_m, 1e-12);
   EXPECT_FALSE(run.sound().empty());
   const auto now = run.choices(true);
   EXPECT_TRUE(std::count(now.begin(), now.end(), PracticeChoice::fix));
@@ -202,7 +203,7 @@ TEST(PracticeRun, Crew_SeesMarksAndReadingsOnly) {
   EXPECT_EQ(run.record().readings.size(), 5u);  // start, mark, stop, fix, go
   while (!run.over()) run.choose(PracticeChoice::go_on);
   EXPECT_EQ(run.record().readings.back().kind, ReadingKind::end);
-  const PathPoint real = point_at(run.truth().bore.path, 1.5);
+  const PathPoint real = point_at(run.truth().bore.path, stop_m);
   EXPECT_NE(found_m, real.y_m);
   EXPECT_LT(std::abs(found_m - real.y_m), 0.25);
   EXPECT_TRUE(run.choices(true).empty());
@@ -225,18 +226,58 @@ TEST(PracticeRun, Restart_IsTheSameBore) {
 TEST(PracticeRun, Decisions_ByWhatWasSeen) {
   const Crossing crossing = clean_crossing();
   PracticeRun on(crossing, tables(), plain());
+  on.choose(PracticeChoice::turn_level);
   on.choose(PracticeChoice::go_on);
   on.choose(PracticeChoice::go_on);
-  ASSERT_EQ(on.decisions().size(), 1u);
-  EXPECT_TRUE(on.decisions()[0].right());
+  ASSERT_EQ(on.decisions().size(), 3u);
+  for (const PracticeDecision& decision : on.decisions()) EXPECT_TRUE(decision.right());
   on.choose(PracticeChoice::back_out);
   EXPECT_TRUE(on.over());
   EXPECT_EQ(on.end(), PracticeEnd::stopped);
-  EXPECT_FALSE(on.decisions()[1].right());
+  EXPECT_FALSE(on.decisions()[3].right());
   const PracticeResult result = on.result("A", debrief(crossing, tables(), plain()));
-  EXPECT_EQ(result.decisions, 2);
-  EXPECT_EQ(result.right, 1);
+  EXPECT_EQ(result.decisions, 4);
+  EXPECT_EQ(result.right, 3);
   EXPECT_EQ(result.end, "stopped");
+}
+
+// common practice, no source: a level is turned end for end before the air is opened. Twice its own error shows, and
+// what is left is how finely it reads.
+TEST(PracticeRun, LevelTurned_ShowsTwiceItsErrorAndTakesItOut) {
+  const Crossing crossing = clean_crossing();
+  PracticeTruth truth = plain();
+  truth.errors.level_rad = 0.0105;
+  PracticeRun run(crossing, tables(), truth);
+  EXPECT_FALSE(run.level_shown_rad());
+  run.choose(PracticeChoice::turn_level);
+  ASSERT_TRUE(run.level_shown_rad());
+  EXPECT_NEAR(*run.level_shown_rad(), 2 * 0.0105, 0.005);
+  EXPECT_EQ(run.choices(true), (std::vector{PracticeChoice::go_on})) << "once is enough";
+  while (!run.over()) run.choose(PracticeChoice::go_on);
+  EXPECT_LT(std::abs(run.conditions().errors.level_rad), 0.002);
+  // Who does not turn it has gone on without knowing.
+  PracticeRun blind(crossing, tables(), truth);
+  blind.choose(PracticeChoice::go_on);
+  ASSERT_EQ(blind.decisions().size(), 1u);
+  EXPECT_FALSE(blind.decisions()[0].right());
+  EXPECT_EQ(blind.decisions()[0].reason, PracticeReason::level_not_turned);
+}
+
+// Stops are those of the run sheet, and two before that while the tail is in the pit.
+TEST(PracticeRun, Stops_AreTheRunSheets) {
+  const Crossing crossing = clean_crossing();
+  const Assessment answer = judged(crossing);
+  PracticeRun run(crossing, tables(), plain());
+  std::vector<double> noses;
+  while (!run.over()) {
+    run.choose(PracticeChoice::go_on);
+    if (!run.over()) noses.push_back(run.nose_m());
+  }
+  ASSERT_GT(noses.size(), 3u);
+  for (std::size_t i = 2; i < noses.size(); ++i) {
+    ASSERT_LT(i - 2, answer.marks.size());
+    EXPECT_NEAR(noses[i], *answer.marks[i - 2].nose_m, 1e-9) << i;
+  }
 }
 
 // Rejection: a layout without a path, an exit behind the launch, ends at once.

@@ -85,6 +85,8 @@ std::vector<OnTopPart> place_on_top(const Scene& scene);
 std::vector<PlacedText> place_zone_texts(const Scene& scene, TakenPlaces& taken);
 std::vector<PlacedText> place_edge_names(const Scene& scene, TakenPlaces& taken);
 std::vector<PlacedText> place_away_marks(const Scene& scene, TakenPlaces& taken);
+/// What to dig, in each pit: before the depth of the axis, which reads like it.
+std::vector<PlacedText> place_digs(const Scene& scene, TakenPlaces& taken);
 std::vector<PlacedText> place_side_notes(const Scene& scene, TakenPlaces& taken);
 /// Nothing about the site was entered or declared.
 bool nothing_entered(const Crossing& crossing);
