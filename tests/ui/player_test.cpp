@@ -11,6 +11,7 @@
 #include <cmath>
 
 #include "burrow/bore/point_on_path.h"
+#include "burrow/check/played_bores.h"
 #include "burrow/check/predicted_playback.h"
 #include "support/window_for_tests.h"
 
@@ -247,6 +248,61 @@ TEST(Player, Lesson_PlaysTheTrueBoreOnceShown) {
   const PathPoint end = w.shown()->bore->path.points.back();
   const PathPoint predicted = point_at(w.window.document().assessment().bore, end.s_m);
   EXPECT_NEAR(end.z_m - predicted.z_m, 9 * std::tan(0.6 * pi / 180), 0.03);
+}
+
+// The recorded day: where the nose was read at the times of the record, past the lines as that bore passes them, and
+// how far its end is from what was predicted.
+TEST(Player, RecordedDay_IsPlayedWithItsOwnDistances) {
+  PlayedWindow w("day-finished");
+  ASSERT_TRUE(w.opened);
+  w.space();
+  PlayerBar& player = w.window.player();
+  player.choose(QStringLiteral("Recorded bore"));
+  player.set_time(1e9);
+  ASSERT_TRUE(w.shown());
+  EXPECT_TRUE(w.shown()->tells_miss);
+  ASSERT_TRUE(w.shown()->passed);
+  EXPECT_EQ(w.shown()->passed->size(), w.crossing().site.utilities.size());
+  const DayRecord& record = w.crossing().record.back();
+  double last_mark_m = 0;
+  for (const Reading& reading : record.readings)
+    if (reading.kind == ReadingKind::mark && reading.nose && !reading.cancelled) last_mark_m = reading.nose->m;
+  EXPECT_GE(nose_at(*w.shown()->bore, 1e9), last_mark_m - 1e-6);
+  // Beside it the prediction, as a ghost; alone again nothing.
+  player.set_beside(QStringLiteral("Predicted bore"));
+  ASSERT_TRUE(w.shown()->beside);
+  EXPECT_EQ(w.shown()->beside->path.points, w.window.document().assessment().bore.points);
+  player.set_beside({});
+  EXPECT_FALSE(w.shown()->beside);
+}
+
+// One of the random trials by its number. In a trial lines lie where they may: no distance is told. A change of the
+// layout makes them old, and old ones are not played.
+TEST(Player, Simulated_ByNumber_AndNeverAnOldOne) {
+  PlayedWindow w("house-service");
+  w.space();
+  PlayerBar& player = w.window.player();
+  TrialsJob& job = w.window.side().job();
+  job.run();
+  ASSERT_TRUE(comes([&] { return !job.running() && job.trials() && job.current(); }));
+  QCoreApplication::processEvents();
+  player.choose(QStringLiteral("Simulated bore"));
+  ASSERT_TRUE(w.shown());
+  EXPECT_TRUE(w.shown()->lines_elsewhere);
+  const auto first = w.shown()->bore->path.points;
+  player.set_number(3);
+  ASSERT_TRUE(w.shown());
+  EXPECT_NE(w.shown()->bore->path.points, first);
+  EXPECT_EQ(w.shown()->bore->path.points.size(),
+            trial_playback(*job.trials(), 2,
+                           predicted_playback(w.window.document().assessment(),
+                                              resolve_tool(w.crossing().bore.tool, tables_for_tests())))
+                .path.points.size());
+  raise_launch(w.window.document(), -0.2);
+  settle(w.window);
+  ASSERT_TRUE(w.shown());
+  EXPECT_FALSE(w.shown()->lines_elsewhere);
+  EXPECT_EQ(w.shown()->bore->path.points, w.window.document().assessment().bore.points);
 }
 
 }  // namespace
