@@ -10,6 +10,7 @@
 #include "burrow/document/text.h"
 #include "burrow/drawing/theme.h"
 #include "burrow/file/tables_file.h"
+#include "burrow/widgets/edge_style.h"
 #include "burrow/window/main_window.h"
 #include "commands.h"
 #include "kept_memory.h"
@@ -32,7 +33,7 @@ int open_workbench(int argc, char** argv, const std::string& file, const std::st
   QApplication::setApplicationName(QStringLiteral("burrowline"));
   QApplication::setOrganizationName(QStringLiteral("burrowline"));
   QApplication::setApplicationVersion(QStringLiteral(BURROW_VERSION));
-  QApplication::setStyle(QStringLiteral("Fusion"));
+  QApplication::setStyle(new burrow::EdgeStyle);
   QFont font(burrow::register_typeface());
   font.setPointSizeF(10);
   QApplication::setFont(font);

@@ -56,6 +56,22 @@ TEST(Threads, Assess_OneSurfaceOfTheGround) {
   for (const Assessment& answer : answers) EXPECT_TRUE(answer == first);
 }
 
+// So many lines that one judging takes several threads, twice at once.
+TEST(Threads, Assess_ManyLines) {
+  Crossing crossing = sample("sixty-utilities");
+  const std::vector<Utility> sixty = crossing.site.utilities;
+  for (Utility utility : sixty) {
+    utility.id += "-again";
+    for (PathVertex& vertex : utility.path) vertex.x_m += 0.11;
+    crossing.site.utilities.push_back(std::move(utility));
+  }
+  Assessment one, other;
+  std::thread second([&] { other = assess(crossing, tables()); });
+  one = assess(crossing, tables());
+  second.join();
+  EXPECT_TRUE(one == other);
+}
+
 TEST(Threads, Trials_SameOnOneAndOnFour) {
   const Crossing crossing = with_trials(2000);
   const TrialsSetup setup = trials_setup(crossing, tables(), assess(crossing, tables()));

@@ -114,5 +114,26 @@ TEST(MixedClearance, Sweep_NoJumps) {
   }
 }
 
+// On several threads the answers are those of one, to the last digit and in the same order. The second route is one
+// utility at a time.
+TEST(MixedClearance, Threads_SameAnswers) {
+  const Case c("firm-clay");
+  std::vector<Utility> many;
+  for (int i = 0; i < 150; ++i) {
+    many.push_back(
+        main_at(1 + 0.085 * i, -1.8 + 0.3 * std::sin(1.0 * i), 0.05 + 0.001 * i, 0.08, 0.3 * std::sin(0.7 * i)));
+    many.back().id = "u" + std::to_string(i);
+  }
+  const auto all = [&](unsigned threads) {
+    return clearances(c.path, c.tool.diameter, many, c.site.ground, {Length{0.3}, Length{0.6}, Length{0.6}, {}, {}},
+                      tables(), {}, c.fans, threads);
+  };
+  const std::vector<Clearance> one = all(1);
+  EXPECT_TRUE(one == all(2));
+  EXPECT_TRUE(one == all(7));
+  ASSERT_EQ(one.size(), many.size());
+  for (std::size_t i = 0; i < many.size(); ++i) EXPECT_TRUE(one[i] == c.of(many[i], true)) << i;
+}
+
 }  // namespace
 }  // namespace burrow
