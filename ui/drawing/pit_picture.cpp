@@ -42,6 +42,12 @@ QString text_of(const PitPicture& scene, double value_m) {
   return text_from(format(value_m, Dimension::length, scene.style.units));
 }
 
+/// One pit has one depth, the greatest: where the ground hardly slopes it stands here too, not one of its neighbours.
+QString depth_text(const PitPicture& scene, double here_m) {
+  constexpr double same_m = 0.05;
+  return text_of(scene, std::abs(here_m - scene.shape.depth_m) < same_m ? scene.shape.depth_m : here_m);
+}
+
 /// With its left end at `wanted`, or as near to that as the picture allows.
 void write_from(QPainter& painter, const PitPicture& scene, QPointF wanted, const QString& text) {
   const QFontMetricsF metrics(painter.font());
@@ -180,7 +186,8 @@ void paint_pit_oblique(QPainter& painter, const QRectF& area, const PitPicture& 
   const Point3& foot = floor[1];
   const double above =
       shape.ground.there() ? shape.ground.height_at(foot.x_m, foot.y_m) : elevation_at(scene.ground, foot.x_m);
-  dimension(painter, scene, at(foot), at({foot.x_m, foot.y_m, above}), text_of(scene, above - shape.floor_elevation_m));
+  dimension(painter, scene, at(foot), at({foot.x_m, foot.y_m, above}),
+            depth_text(scene, above - shape.floor_elevation_m));
   painter.restore();
 }
 
@@ -264,7 +271,8 @@ void paint_pit_across(QPainter& painter, const QRectF& area, const PitPicture& s
             text_of(scene, left - right));
   const QPointF side(at(right - beside, surface).x() + text * 2.2, 0);
   dimension(painter, scene, QPointF(side.x(), at(0, surface).y()),
-            QPointF(side.x(), at(0, shape.floor_elevation_m).y()), text_of(scene, surface - shape.floor_elevation_m));
+            QPointF(side.x(), at(0, shape.floor_elevation_m).y()),
+            depth_text(scene, surface - shape.floor_elevation_m));
   painter.restore();
 }
 
