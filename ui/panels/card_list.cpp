@@ -53,7 +53,7 @@ class CardDelegate : public QStyledItemDelegate {
 
   QSize sizeHint(const QStyleOptionViewItem&, const QModelIndex& index) const override {
     const int width = list_->viewport()->width();
-    return {width, lay_out(card(index), list_->font(), width).height};
+    return {width, std::max(list_->least_row(), lay_out(card(index), list_->font(), width).height)};
   }
 
   void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
@@ -147,7 +147,7 @@ void CardList::show_cards(std::vector<Card> cards, const std::string& picked) {
 void CardList::fit_height() {
   int height = 2 * frameWidth() + 2;
   for (std::size_t i = 0; i < std::min(cards_.size(), most_rows_); ++i)
-    height += lay_out(cards_[i], font(), viewport()->width()).height;
+    height += std::max(least_row_, lay_out(cards_[i], font(), viewport()->width()).height);
   setFixedHeight(std::max(height, fontMetrics().height() * 2));
 }
 

@@ -2,6 +2,7 @@
 
 #include <QComboBox>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QTimer>
 #include <algorithm>
@@ -26,6 +27,7 @@ namespace burrow {
 namespace {
 
 constexpr std::size_t rows_seen = 6;
+constexpr int glove = 48;
 constexpr int rest_ms = 1000;    ///< of Mark after a tap: a glove taps twice
 constexpr int clock_ms = 10000;  ///< the clock on the page shows minutes
 
@@ -75,6 +77,11 @@ DayPanel::DayPanel(Document& document, QWidget* parent)
   make_end();
   make_paper();
   add_end();
+  // With gloves: whatever is tapped on this page.
+  for (CardList* list : {list_, photos_}) list->set_least_row(glove);
+  for (QWidget* one : findChildren<QWidget*>())
+    if (qobject_cast<QPushButton*>(one) || qobject_cast<QComboBox*>(one) || qobject_cast<QLineEdit*>(one))
+      one->setMinimumHeight(std::max(glove, one->minimumHeight()));
   connect(&document, &Document::replaced, this, [this] {
     shown_.clear();
     last_tap_ = {};

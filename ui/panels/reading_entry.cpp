@@ -15,6 +15,10 @@
 
 namespace burrow {
 
+namespace {
+constexpr int glove = 48;
+}
+
 ReadingEntry::ReadingEntry(QWidget* parent)
     : QWidget(parent),
       kinds_(new QComboBox(this)),
@@ -86,6 +90,7 @@ void ReadingEntry::show_form(int form) {
     name->setWordWrap(true);
     name->setBuddy(input);
     input->setAccessibleName(label);
+    input->setMinimumHeight(glove);
     grid_->addWidget(name, row, 0);
     grid_->addWidget(input, row++, 1);
     input->show();

@@ -281,6 +281,18 @@ TEST(DayWrong, SteepGradeFarFixEarlyArrival) {
   }
 }
 
+// An arrival metres beside the pit is a slip of the pen, or another tool: it ends no bore until somebody confirms it.
+TEST(DayWrong, ArrivalFarFromThePit) {
+  Day day;
+  day.mark(6.5).done().add(reading(ReadingKind::arrival, day.expected_s(8)));
+  day.record.readings.back().offset = Length{3.0};
+  const DayAnswer answer = day.answer();
+  ASSERT_EQ(answer.queried.size(), 1u);
+  EXPECT_EQ(answer.queried[0].why, QueryWhy::far_off);
+  EXPECT_GE(gravity(*answer.advice), gravity(Advice::stop_and_look));
+  EXPECT_NEAR(answer.nose_m, 6.5, 1e-9) << "it is not through";
+}
+
 // Of a short bore two marks are the most of it: an arrival out of its middle is asked about too, and takes no doubt
 // away.
 TEST(DayWrong, EarlyArrivalOfAShortBore) {

@@ -30,6 +30,9 @@ class CardList : public QListWidget {
   /// Shows these in order with one of them picked; says nothing about it.
   void show_cards(std::vector<Card> cards, const std::string& picked);
   [[nodiscard]] const std::vector<Card>& cards() const { return cards_; }
+  /// Rows at least this high, for a hand with a glove.
+  void set_least_row(int px) { least_row_ = px; }
+  [[nodiscard]] int least_row() const { return least_row_; }
   [[nodiscard]] const Theme& theme() const { return theme_; }
 
  Q_SIGNALS:
@@ -43,6 +46,7 @@ class CardList : public QListWidget {
   void fit_height();
 
   std::size_t most_rows_;
+  int least_row_ = 0;
   std::vector<Card> cards_;
   Theme theme_ = Theme::light();
 };
