@@ -21,7 +21,7 @@ struct PermitPage : PanelBeside<PermitPanel> {
     panel.set_clock([this] { return day; });
     panel.refresh_now();
   }
-  int open() const {
+  int open() {
     return open_lines(
         permit_lines(document.crossing(), document.assessment(), Date{day.year(), day.month(), day.day()}));
   }
