@@ -115,7 +115,7 @@ std::string column_in(const std::string& word) {
 
 }  // namespace
 
-std::optional<Error> ImportChoices::said_of_nothing(const std::vector<ImportFile>& files) const {
+std::optional<Error> ImportChoices::of_no_use(const std::vector<ImportFile>& files) const {
   for (const auto& [name, crs] : systems_) {
     const bool known = name.empty() || std::any_of(files.begin(), files.end(), [&name = name](const ImportFile& file) {
                          return is_file(file.found->file, name);

@@ -29,7 +29,7 @@ class ImportChoices {
   Result<ImportFile> apply(ImportFile file) const;
 
   /// What is said of a file or a column that is none of these: nothing said may be lost. Empty: all was of use.
-  [[nodiscard]] std::optional<Error> said_of_nothing(const std::vector<ImportFile>& files) const;
+  [[nodiscard]] std::optional<Error> of_no_use(const std::vector<ImportFile>& files) const;
   /// Patterns of layers that fit none.
   [[nodiscard]] std::vector<std::string> idle_patterns(const std::vector<ImportFile>& files) const;
   /// Of the plan.

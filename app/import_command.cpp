@@ -60,7 +60,7 @@ Result<std::vector<ImportFile>> read_all(const Options& options, std::ostream& e
     if (!file) return tl::unexpected(file.error());
     files.push_back(std::move(*file));
   }
-  if (auto error = choices->said_of_nothing(files)) return tl::unexpected(std::move(*error));
+  if (auto error = choices->of_no_use(files)) return tl::unexpected(std::move(*error));
   for (const std::string& match : choices->idle_patterns(files))
     err << fmt::format("burrowline import: no layer fits {}\n", match);
   return files;

@@ -9,11 +9,11 @@ ImportJob::ImportJob(QObject* parent) : QObject(parent) {
   connect(&job_, &LatestJob::progressed, this, &ImportJob::progressed);
 }
 
-void ImportJob::read(const std::string& path, const Said& said, std::shared_ptr<const Found> beside) {
-  job_.start([this, path, said, beside = std::move(beside)](const LatestJob::Work& work) -> LatestJob::OnScreen {
+void ImportJob::read(const std::string& path, const Manner& manner, std::shared_ptr<const Found> beside) {
+  job_.start([this, path, manner, beside = std::move(beside)](const LatestJob::Work& work) -> LatestJob::OnScreen {
     ReadOptions options;
-    options.order = said.order;
-    options.unit = said.unit;
+    options.order = manner.order;
+    options.unit = manner.unit;
     options.progress = [&](double share) { return work.report(share); };
     auto found = std::make_shared<const Result<Found>>(read_foreign_file(path, options));
     std::shared_ptr<const Found> seen;

@@ -64,19 +64,19 @@ void ImportScreen::add_file(const QString& path) {
   read(path, {});
 }
 
-void ImportScreen::read(const QString& path, const ImportJob::Said& said) {
+void ImportScreen::read(const QString& path, const ImportJob::Manner& manner) {
   const bool first = files_.empty() || reading_again_ == std::size_t{0};
-  job_.read(path.toStdString(), said, first ? nullptr : files_.front().found);
+  job_.read(path.toStdString(), manner, first ? nullptr : files_.front().found);
 }
 
 /// The file that is shown. False: another one is being read.
-bool ImportScreen::read_again(const ImportJob::Said& said) {
+bool ImportScreen::read_again(const ImportJob::Manner& manner) {
   if (reading_) return false;
   reading_ = true;
   reading_again_ = static_cast<std::size_t>(file_box_->currentIndex());
   say(tr("Reading again …"), false);
   imported_.reset();
-  read(text_from(current()->found->file), said);
+  read(text_from(current()->found->file), manner);
   return true;
 }
 

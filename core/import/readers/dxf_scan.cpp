@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cstdlib>
 #include <fstream>
 #include <set>
 
@@ -30,6 +31,7 @@ constexpr std::string_view mesh_by_rows = "POLYLINE (mesh by rows and columns)";
 
 struct Block {
   std::size_t elements = 0;
+  bool is_elsewhere = false;  ///< its lines stand in another drawing
   std::map<std::string, std::size_t> kinds;
   std::map<std::string, std::size_t> inserts;
 };
@@ -123,6 +125,9 @@ class Scanner {
     // Some programs end the header too early: what stands before the next section belongs to it as well.
     if (section_ == "HEADER" || (section_.empty() && element_ == "ENDSEC")) return take_variable(value);
     if (number_ == 2 && element_ == "BLOCK") block_ = &blocks_[value];
+    constexpr int external = 4, overlay = 8;
+    if (number_ == 70 && element_ == "BLOCK" && block_)
+      block_->is_elsewhere = (std::atoi(value.c_str()) & (external | overlay)) != 0;
     if (number_ == 2 && element_ == "INSERT") ++(block_ ? *block_ : plan_).inserts[value];
     if (section_ == "OBJECTS" && element_ == "GEODATA") scan_.place.take(number_, value);
     if (section_ == "ENTITIES" || section_ == "BLOCKS") take_measure(value);
@@ -187,6 +192,7 @@ class Scanner {
       open.pop_back();
       const auto it = blocks_.find(name);
       if (it == blocks_.end() || !met.insert(name).second) continue;
+      if (it->second.is_elsewhere) scan_.elsewhere.push_back(name);
       for (const auto& [kind, count] : it->second.kinds) scan_.kinds[kind] += count;
       for (const auto& [inner, times] : it->second.inserts) open.push_back(inner);
     }
@@ -232,6 +238,9 @@ void apply(const DrawingScan& scan, FoundBuilder& builder) {
     if (!drawn.contains(kind))
       builder.leave_out(translated("whole drawing"), fmt::format("{} × {}", count, as_utf8(kind)),
                         translated("a kind of element that is not read"));
+  for (const std::string& name : scan.elsewhere)
+    builder.leave_out(translated("whole drawing"), as_utf8(name),
+                      translated("another drawing that this one refers to: import it beside this one"));
   if (const auto it = scan.kinds.find("SPLINE"); it != scan.kinds.end())
     found.notes.push_back(
         say_count("{} spline was read without its heights", "{} splines were read without their heights", it->second));

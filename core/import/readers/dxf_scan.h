@@ -25,6 +25,7 @@ struct DrawingScan {
   std::size_t inserts = 0;                   ///< blocks placed in the plan
   bool inline_blocks = true;                 ///< false: blocks go round in a circle, or unfold into too many elements
   std::string block_note;
+  std::vector<std::string> elsewhere;  ///< blocks put into the plan whose lines stand in another drawing
 };
 
 /// Errors: cannot be opened, a binary drawing, not pairs of code and value, cut short.

@@ -227,6 +227,8 @@ class Reader {
       if (!profile.empty()) line = with_heights(line, profile, number_in(node, "staStart").value_or(0));
       if (profile.empty() && !line.empty())
         builder_.leave_out(place, "", translated("no profile: its heights are not known"));
+      if (child(node, "CrossSects"))
+        builder_.leave_out(place, "", translated("its cross sections, the ground in them too, are not read"));
       add_line(std::move(line), "alignment " + name, name, place, Shape::line);
     });
   }

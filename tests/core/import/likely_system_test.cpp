@@ -52,9 +52,9 @@ TEST(LikelySystem, NothingIsGuessed) {
 
 // What a person said counts as stated.
 TEST(LikelySystem, Said) {
-  ImportFile said = at(500000, 5540000);
-  said.said_frame = FoundFrame{"EPSG:25832", false, FileUnit::metre, {}, {}, false};
-  const auto likely = likely_system({said, at(500020, 5540000)});
+  ImportFile first = at(500000, 5540000);
+  first.said_frame = FoundFrame{"EPSG:25832", false, FileUnit::metre, {}, {}, false};
+  const auto likely = likely_system({first, at(500020, 5540000)});
   ASSERT_TRUE(likely);
   EXPECT_THAT(likely->files, ElementsAre(1));
 }

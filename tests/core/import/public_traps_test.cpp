@@ -69,11 +69,11 @@ TEST_F(PublicTraps, UnitBehindTheEndOfTheHeader) {
 TEST_F(PublicTraps, CurvesOfADrawingWithAnotherUnit) {
   write("a.dxf",
         drawing("4", arc(500) + pair(0, "CIRCLE") + pair(8, "MH") + pair(10, "20") + pair(20, "0") + pair(40, "1")));
-  ReadOptions said;
-  said.unit = FileUnit::metre;
+  ReadOptions options;
+  options.unit = FileUnit::metre;
   const double whole = 500 * std::acos(-1.0) / 2 + 2 * std::acos(-1.0);
   EXPECT_GT(std::abs(length(read("a.dxf")) - whole), 0.05);
-  const Found found = read("a.dxf", said);
+  const Found found = read("a.dxf", options);
   EXPECT_NEAR(length(found), whole, 0.01);
   double off = 0;
   for (std::size_t i = 1; i < found.features.at(0).count; ++i) {
@@ -102,6 +102,21 @@ TEST_F(PublicTraps, KindsThatAreReadOrSaidToBeLeftOut) {
   const Found found = read("b.dxf");
   ASSERT_EQ(found.left_out.size(), 1u);
   EXPECT_THAT(found.left_out[0].text, HasSubstr("mesh by rows and columns"));
+}
+
+// The lines of the base plan stand in another drawing, and nothing of it is here: that must be said.
+TEST_F(PublicTraps, DrawingThatRefersToAnother) {
+  const std::string outside = pair(0, "BLOCK") + pair(8, "0") + pair(2, "BASE-PLAN") + pair(70, "4") + pair(10, "0") +
+                              pair(20, "0") + pair(30, "0") + pair(3, "BASE-PLAN") + pair(1, "base.dxf") +
+                              pair(0, "ENDBLK");
+  const std::string unused = pair(0, "BLOCK") + pair(8, "0") + pair(2, "UNUSED") + pair(70, "4") + pair(10, "0") +
+                             pair(20, "0") + pair(30, "0") + pair(0, "ENDBLK");
+  write("a.dxf", drawing("6", drawing_line("KERB", 0, 0, 0, 5, 0, 0) + insert_on("0", "BASE-PLAN", 0, 0),
+                         outside + unused + block("PLAIN", drawing_line("0", 0, 0, 0, 1, 0, 0))));
+  const Found found = read("a.dxf");
+  ASSERT_EQ(found.left_out.size(), 1u);
+  EXPECT_EQ(found.left_out[0].text, "BASE-PLAN");
+  EXPECT_TRUE(found.left_out[0].matters);
 }
 
 /// A layer of one line in that system, in a file that is there or is not yet.
@@ -193,6 +208,22 @@ TEST_F(PublicTraps, PictureOnTheGround_IsNoArea) {
   EXPECT_EQ(found.features[0].shape, Shape::line);
 }
 
+// The ground of a road is often handed on in cross sections: what is not read is said. The arc and the clothoid beside
+// it have the lengths that the file states.
+TEST_F(PublicTraps, AlignmentWithCrossSections) {
+  write("a.xml",
+        "<LandXML><Units><Metric linearUnit='meter'/></Units><Alignments><Alignment name='a' staStart='0'><CoordGeom>"
+        "<Spiral length='62.5' radiusStart='INF' radiusEnd='250' rot='ccw'><Start>235.40564323 488.486008</Start>"
+        "<PI>271.39306723 509.55408093</PI><End>290.57256126 517.76806797</End></Spiral>"
+        "<Curve rot='ccw' radius='250' length='61.91334137'><Start>290.57256126 517.76806797</Start>"
+        "<Center>388.99370951 287.95667231</Center><End>349.90893375 534.88253224</End></Curve></CoordGeom>"
+        "<CrossSects><CrossSect name='x' sta='1'/></CrossSects></Alignment></Alignments></LandXML>");
+  const Found found = read("a.xml");
+  EXPECT_NEAR(length(found), 62.5 + 61.91334137, 0.005);
+  ASSERT_EQ(found.left_out.size(), 2u);
+  EXPECT_THAT(found.left_out[1].reason, HasSubstr("cross sections"));
+}
+
 // A table of something else with three columns of numbers became survey points without a word.
 TEST_F(PublicTraps, HeaderOfStrangeColumns_IsSaid) {
   const auto found = read_survey_csv("zone,area,sum\n1,2679.5,19\n2,3001.5,22\n3,1999.5,18\n", {});
@@ -204,9 +235,9 @@ TEST_F(PublicTraps, HeaderOfStrangeColumns_IsSaid) {
   EXPECT_FALSE(says(title->notes, "a guess")) << "a title is no header";
   const auto known = read_survey_csv("Point,North,East\n1,2679.5,19\n2,3001.5,22\n3,1999.5,18\n", {});
   EXPECT_FALSE(says(known->notes, "a guess"));
-  ReadOptions said;
-  said.order = "pne";
-  EXPECT_FALSE(says(read_survey_csv("zone,area,sum\n1,2679.5,19\n2,3001.5,22\n", said)->notes, "a guess"));
+  ReadOptions options;
+  options.order = "pne";
+  EXPECT_FALSE(says(read_survey_csv("zone,area,sum\n1,2679.5,19\n2,3001.5,22\n", options)->notes, "a guess"));
 }
 
 }  // namespace

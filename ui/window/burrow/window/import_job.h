@@ -20,12 +20,12 @@ class ImportJob : public QObject {
   explicit ImportJob(QObject* parent = nullptr);
 
   /// How the person said it is to be read.
-  struct Said {
+  struct Manner {
     std::string order;             ///< of a survey's columns
     std::optional<FileUnit> unit;  ///< of a drawing
   };
   /// `beside`: the first file of the picture the new one is to be seen in.
-  void read(const std::string& path, const Said& said, std::shared_ptr<const Found> beside);
+  void read(const std::string& path, const Manner& manner, std::shared_ptr<const Found> beside);
   void cut(std::vector<ImportFile> files, const CrossingLine& line);
   void stop() { job_.cancel(); }
   [[nodiscard]] bool running() const { return job_.running(); }

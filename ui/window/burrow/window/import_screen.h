@@ -58,8 +58,8 @@ class ImportScreen : public QDialog {
   void make_left(QWidget* left);
   void make_right(QWidget* right);
   void take_found(const Result<Found>& found, std::shared_ptr<const Found> seen);
-  void read(const QString& path, const ImportJob::Said& said);
-  bool read_again(const ImportJob::Said& said);
+  void read(const QString& path, const ImportJob::Manner& manner);
+  bool read_again(const ImportJob::Manner& manner);
   void take_imported(const Result<Imported>& imported);
   void show_file();
   void show_consequence();
