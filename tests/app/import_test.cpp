@@ -156,6 +156,28 @@ TEST(ImportCommand, SystemsThatCannotBeReconciled_Two) {
   EXPECT_THAT(stated.err, HasSubstr("attribute DIAMETER = diameter in in (a guess, not used"));
 }
 
+// A word that fits no file, no column or no layer is a slip of the pen, and what it was meant for would stay as it is.
+TEST(ImportCommand, WordsThatFitNothing) {
+  const Folder folder;
+  folder.write("a.csv", survey());
+  folder.write("b.geojson",
+               R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":{"DIAMETER":150},)"
+               R"("geometry":{"type":"LineString","coordinates":[[9,50],[9.001,50]]}}]})");
+  const std::string out = folder.path("o.crossing");
+  const Ran file = run("import", {folder.path("a.csv"), "-o", out, "--crs", "other.csv=EPSG:25832"});
+  EXPECT_EQ(file.code, 2);
+  EXPECT_THAT(file.err, HasSubstr("other.csv"));
+  const Ran column = run("import", {folder.path("b.geojson"), "-o", out, "--field", "diameter=DIAMETR:mm"});
+  EXPECT_EQ(column.code, 2);
+  EXPECT_THAT(column.err, HasSubstr("a column: DIAMETER"));
+  EXPECT_FALSE(std::filesystem::exists(out));
+  const Ran layer =
+      run("import", {folder.path("a.csv"), "-o", out, "--line", "100,200,112,200", "--meaning", "GASS=gas,G*=gas"});
+  EXPECT_EQ(layer.code, 0) << layer.err;
+  EXPECT_THAT(layer.err, HasSubstr("no layer fits GASS"));
+  EXPECT_THAT(layer.err, Not(HasSubstr("fits G*")));
+}
+
 TEST(ImportCommand, WrongWords_Two) {
   const Folder folder;
   folder.write("a.csv", survey());

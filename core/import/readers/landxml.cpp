@@ -67,6 +67,8 @@ class Reader {
       const auto it = named_.find(node.attribute("pntRef").value());
       return it == named_.end() ? std::nullopt : std::optional(it->second);
     }
+    const auto usable = [](double c) { return std::abs(c) <= largest_coordinate; };  // false for "nan"
+    if (!usable(n[0]) || !usable(n[1])) return std::nullopt;
     FoundVertex v{n[1], n[0], std::nullopt};
     if (n.size() > 2) v.z_m = n[2];
     return v;

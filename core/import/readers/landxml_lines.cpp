@@ -14,6 +14,7 @@ void add_arc(std::vector<PlanPoint>& line, const ArcTurn& arc, double sagitta) {
   double turn = std::atan2(arc.end.y_m - arc.centre.y_m, arc.end.x_m - arc.centre.x_m) - from;
   if (arc.clockwise && turn > 0) turn -= 2 * pi;
   if (!arc.clockwise && turn < 0) turn += 2 * pi;
+  if (!std::isfinite(radius) || !std::isfinite(turn)) return line.push_back(arc.end);
   const double step = radius > sagitta ? 2 * std::acos(1 - sagitta / radius) : pi / 8;
   const double most_steps = 2000;
   const auto steps = static_cast<int>(std::clamp(std::ceil(std::abs(turn) / std::max(step, 1e-9)), 1.0, most_steps));

@@ -58,6 +58,7 @@ constexpr double thin_m = 0.002, thin_degrees = 2e-8;
 
 std::optional<Error> VectorReader::read(GDALDatasetH data) {
   const int count = GDALDatasetGetLayerCount(data);
+  has_several_ = count > 1;
   for (int i = 0; i < count; ++i)
     if (auto error = read_layer(GDALDatasetGetLayer(data, i), i, count)) return error;
   for (const auto& [reason, n] : counted_)
@@ -77,6 +78,12 @@ VectorReader::Fields VectorReader::fields_of(OGRLayerH layer) {
     fields.paper = OGR_FD_GetFieldIndex(definition, "PaperSpace");
     return fields;
   }
+  const auto is_named = [&](std::initializer_list<const char*> names) {
+    const std::string name =
+        fields.layer < 0 ? std::string() : OGR_Fld_GetNameRef(OGR_FD_GetFieldDefn(definition, fields.layer));
+    return std::any_of(names.begin(), names.end(), [&](const char* one) { return csv::lower(name) == one; });
+  };
+  fields.within_layer = is_named({"type", "class"}) || (has_several_ && is_named({"kind"}));
   if (kind_.altitudes) fields.altitude = OGR_FD_GetFieldIndex(definition, "altitudeMode");
   constexpr std::uint32_t most = 64;
   std::size_t beyond = 0;
@@ -137,7 +144,10 @@ void VectorReader::read_feature(OGRFeatureH feature, const Fields& fields, const
     return;
   }
   std::string name = text_in(feature, fields.layer);
-  if (name.empty()) name = layer_name;
+  if (name.empty())
+    name = layer_name;
+  else if (fields.within_layer)
+    name = layer_name + ": " + name;  // "main" of the gas pipes is another thing than "main" of the water pipes
   FoundFeature like;
   like.layer = builder_.layer(name);
   like.place = number_;

@@ -35,6 +35,7 @@ class VectorReader {
   /// What the fields of a layer are for.
   struct Fields {
     int layer = -1, text = -1, paper = -1, altitude = -1;
+    bool within_layer = false;  ///< the field parts the features of the layer, and does not say all about them
     std::vector<std::pair<int, std::uint32_t>> attributes;  ///< field of the layer, column of the table
   };
 
@@ -59,6 +60,7 @@ class VectorReader {
   std::uint32_t number_ = 0;
   std::size_t on_sheet_ = 0;
   std::size_t next_look_ = 20000;
+  bool has_several_ = false;                                 ///< layers
   bool has_features_ = false;                                ///< a layer before this one held some
   std::unique_ptr<OGRCoordinateTransformation> into_first_;  ///< of a layer in another system
   bool without_heights_ = false;                             ///< of the feature: its heights do not count

@@ -119,6 +119,24 @@ TEST_F(PublicTraps, DrawingThatRefersToAnother) {
   EXPECT_TRUE(found.left_out[0].matters);
 }
 
+// "Main" of the gas pipes and "main" of the water pipes were one layer: who said "water" of it had a live gas main as
+// water. What a table is called tells more than the type in it.
+TEST_F(PublicTraps, TypesOfTwoTables_AreTwoLayers) {
+  const auto features = [](const char* type) {
+    return std::string(R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":{"TYPE":")") + type +
+           R"("},"geometry":{"type":"LineString","coordinates":[[9,50],[9.001,50]]}}]})";
+  };
+  write("gas_pipes.geojson", features("Main"));
+  write("water_pipes.geojson", features("Main"));
+  zip(path("both.zip"), {{"gas_pipes.geojson", bytes_in(path("gas_pipes.geojson"))},
+                         {"water_pipes.geojson", bytes_in(path("water_pipes.geojson"))}});
+  const Found found = read("both.zip");
+  EXPECT_THAT(found.layers, ElementsAre("gas_pipes: Main", "water_pipes: Main"));
+  const ImportFile file = import_file(std::make_shared<const Found>(found), built_in_meanings());
+  EXPECT_EQ(file.layers.at(0).meaning, Meaning::gas);
+  EXPECT_EQ(file.layers.at(1).meaning, Meaning::water);
+}
+
 /// A layer of one line in that system, in a file that is there or is not yet.
 void add_layer(const std::string& file, const char* name, int epsg, const std::vector<Point3>& line) {
   GDALAllRegister();

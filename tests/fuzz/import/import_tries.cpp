@@ -51,7 +51,8 @@ std::string believed(Found found) {
 /// A crossing through the middle of it, which must be one that the program opens.
 std::string made_into_a_crossing(Found found) {
   found.file = "f";
-  const ImportFile file = import_file(std::make_shared<const Found>(std::move(found)), built_in_meanings());
+  static const MeaningTable meanings = built_in_meanings();
+  const ImportFile file = import_file(std::make_shared<const Found>(std::move(found)), meanings);
   const auto line = proposed_line(file);
   if (!line) return {};
   const Result<Imported> imported = into_crossing({file}, *line);
