@@ -111,7 +111,10 @@ Result<void> limit_files(const Bounds& bounds) {
     if (const char* folder = std::getenv(variable)) let_read(rules, folder, true);
   for (const char* file : {"/etc/ld.so.cache", "/etc/localtime", "/dev/null", "/dev/urandom", "/dev/random"})
     let_read(rules, file, false);
-  for (const std::string& file : bounds.files) let_read(rules, file, std::filesystem::is_directory(file));
+  for (const std::string& file : bounds.files) {
+    std::error_code none;
+    let_read(rules, file, std::filesystem::is_directory(file, none));
+  }
   const long done = ::syscall(SYS_landlock_restrict_self, rules, 0);
   ::close(rules);
   if (done != 0) return failed("landlock_restrict_self");
