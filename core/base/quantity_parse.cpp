@@ -57,6 +57,7 @@ struct Number {
   bool whole = false;     ///< digits only: "6"
   bool fraction = false;  ///< "1/50"
   bool hyphened = false;  ///< "6-1/2": needs an inch or foot mark to be sure of
+  bool parts = false;     ///< a fraction is in it: "1 1/4"
 };
 
 /// Reads "number unit" terms and adds them up. Every function gives false once something is wrong.
@@ -68,6 +69,8 @@ class Parser {
   Result<double> run() {
     skip_spaces();
     if (at_end()) return nothing_typed();
+    if (dimension_ == Dimension::ratio && !named("sdr")) (void)named("dr");
+    if (dimension_ == Dimension::small_length && named("dn")) return nominal();
     if (dimension_ == Dimension::chance && (peek() == '<' || peek() == '>')) ++at_;
     for (bool first = true; first || !at_end(); first = false) {
       double sign = 1;
@@ -92,6 +95,23 @@ class Parser {
     const std::size_t from = at_;
     while (peek() == ' ') ++at_;
     return at_ != from;
+  }
+  /// Takes "SDR" of "SDR 11", with or without its space.
+  bool named(std::string_view name) {
+    std::size_t after = name.size();
+    if (!std::string_view(text_).substr(at_).starts_with(name)) return false;
+    while (peek(after) == ' ') ++after;
+    if (!number_ahead(after)) return false;
+    at_ += after;
+    return true;
+  }
+  /// "DN 63": always in millimetres, and a whole number.
+  Result<double> nominal() {
+    Number size;
+    if (!number(size)) return tl::unexpected(*error_);
+    skip_spaces();
+    if (!size.whole || !at_end()) return error({}, translatable("DN and a whole number: DN 63"));
+    return size.value * 1e-3;
   }
   [[nodiscard]] bool number_ahead(std::size_t ahead = 0) const {
     return is_digit(peek(ahead)) || ((peek(ahead) == '.' || peek(ahead) == ',') && is_digit(peek(ahead + 1)));
@@ -188,7 +208,7 @@ class Parser {
   bool number(Number& result) {
     if (!number_ahead()) return wrong(at_end() ? Phrase(translatable("a number is missing")) : rest_shown());
     if (fraction_ahead(0)) {
-      result.fraction = true;
+      result.fraction = result.parts = true;
       return fraction(result.value);
     }
     if (!decimal(result)) return false;
@@ -202,6 +222,7 @@ class Parser {
     if (!fraction(part)) return false;
     result.value += part;
     result.whole = false;
+    result.parts = true;
     return true;
   }
 
@@ -265,6 +286,9 @@ class Parser {
       sum_ += sign * first.value;  // "1/50": rise over run, as on a level
       return true;
     }
+    // Nobody writes eighths of a millimetre: sizes with a fraction are inches.
+    static constexpr Unit inch{"in", Group::length, quantity_units::inch_m};
+    if (first_unit == nullptr && first.parts && dimension_ == Dimension::small_length) first_unit = &inch;
     add(sign * first.value, first_unit);
     return smaller_parts(sign, first_unit);
   }

@@ -75,6 +75,29 @@ TEST(Parse, Definition_Lengths) {
     expect_read(typed);
 }
 
+// Sizes as they are spoken: DN in millimetres whatever is shown, a fraction in inches, a ratio with its name (common
+// practice, no source).
+TEST(Parse, Definition_SizesByName) {
+  for (const Typed& typed : std::initializer_list<Typed>{{"SDR 9", Dimension::ratio, metric, 9},
+                                                         {"sdr11", Dimension::ratio, us, 11},
+                                                         {"DR 13.5", Dimension::ratio, us, 13.5},
+                                                         {"SDR 17,6", Dimension::ratio, metric, 17.6},
+                                                         {"DN 63", Dimension::small_length, metric, 0.063},
+                                                         {"dn63", Dimension::small_length, us, 0.063},
+                                                         {"2 in", Dimension::small_length, metric, 0.0508},
+                                                         {"1 1/4", Dimension::small_length, metric, 0.03175},
+                                                         {"1 1/4", Dimension::small_length, us, 0.03175},
+                                                         {"3/4", Dimension::small_length, metric, 0.01905},
+                                                         {"1 1/4 m", Dimension::length, metric, 1.25},
+                                                         {"1 1/4", Dimension::length, metric, 1.25}})
+    expect_read(typed);
+  for (const char* wrong : {"DN", "DN x", "DN 6.3", "DN 63 mm", "DN 1 1/4", "SDR", "SDR SDR 9", "DNS 63"})
+    EXPECT_FALSE(parse(wrong, Dimension::small_length, metric)) << wrong;
+  EXPECT_FALSE(parse("SDR", Dimension::ratio, metric));
+  EXPECT_FALSE(parse("SDR 11", Dimension::length, metric)) << "a ratio is no length";
+  EXPECT_FALSE(parse("DN 63", Dimension::length, metric)) << "a size is no depth";
+}
+
 TEST(Parse, Arithmetic_SumsAndDifferences) {
   for (const Typed& typed : std::initializer_list<Typed>{{"1.2 + 0.35", Dimension::length, metric, 1.55},
                                                          {"1.2-0.35", Dimension::length, metric, 0.85},

@@ -55,10 +55,10 @@ inline std::string format(Length v, UnitSystem u, Dimension d = Dimension::lengt
 std::string_view unit_name(Dimension dimension, UnitSystem units);
 
 /// SI value of what a person typed: "1.37 m", "4' 6\"", "4 ft 6 in", "4-6 1/2\"", "2 %", "1.15 deg", "1:50", "450mm",
-/// "65 psi", "480 /min", a small sum "1.2 + 0.35", a bare number in the unit shown. Accepts "," as decimal mark when it
-/// cannot be a thousands separator, or where people write it so. A tight hyphen after feet is no difference ("4'-6\"");
-/// what could be either is refused. Errors: empty, no number, unknown unit, wrong dimension, NaN or infinite;
-/// `expected` gives an example. Evidence: Parse.*, RoundTrip.*
+/// "65 psi", "480 /min", "SDR 11", "DN 63", a sum "1.2 + 0.35", a bare number in the unit shown (a diameter with a
+/// fraction: inches). Accepts "," as decimal mark where it cannot part thousands, or where people write it so. A tight
+/// hyphen after feet is no difference ("4'-6\""); what could be either is refused. Errors: empty, no number, unknown
+/// unit, wrong dimension, NaN or infinite; `expected` gives an example. Evidence: Parse.*, RoundTrip.*
 Result<double> parse(std::string_view text, Dimension dimension, UnitSystem units);
 
 /// Shortest text that reads back as the same double, locale-free: for files, never for people.
