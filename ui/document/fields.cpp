@@ -4,6 +4,7 @@
 #include "burrow/document/lens.h"
 #include "burrow/document/pit_fields.h"
 #include "burrow/document/plate_and_soil_fields.h"
+#include "burrow/document/surroundings.h"
 #include "burrow/document/utility_fields.h"
 #include "burrow/language/say.h"
 #include "number_field.h"
@@ -12,6 +13,11 @@ namespace burrow {
 
 namespace {
 
+Field lockable_at(Field field, std::string place) {
+  field.lock = std::move(place);
+  return field;
+}
+
 std::vector<Field> launch_fields(const Crossing& crossing) {
   const auto launch = [](auto& c) { return &c.bore.launch; };
   const auto field = [&](const char* label, Dimension dimension, FieldRange range, auto member) {
@@ -19,7 +25,7 @@ std::vector<Field> launch_fields(const Crossing& crossing) {
   };
   const Launch& now = crossing.bore.launch;
   const double ground = crossing.site.ground.empty() ? 0 : elevation_at(crossing.site.ground, now.station.m);
-  return {
+  std::vector<Field> all{
       field("station of the face", Dimension::station, {-farthest_m, crossing.bore.exit.station.m - 0.01},
             &Launch::station),
       field("axis level at the face", Dimension::station, {-highest_m, highest_m}, &Launch::elevation),
@@ -35,6 +41,10 @@ std::vector<Field> launch_fields(const Crossing& crossing) {
       field("distance to the aiming stake ahead of the launch point", Dimension::length, {0.01, farthest_m},
             &Launch::sight_base),
   };
+  const char* const places[] = {"/bore/launch/station_m", "/bore/launch/elevation_m", "/bore/launch/elevation_m",
+                                "/bore/launch/grade",     "/bore/launch/heading_rad", "/bore/launch/offset_m"};
+  for (std::size_t i = 0; i < std::size(places); ++i) all[i].lock = places[i];
+  return all;
 }
 
 std::vector<Field> exit_fields(const Crossing& crossing) {
@@ -45,6 +55,8 @@ std::vector<Field> exit_fields(const Crossing& crossing) {
                                        exit, &Exit::offset)};
   both[1].may_be_empty = false;
   both[1].default_value.reset();
+  both[0].lock = "/bore/exit/station_m";
+  both[1].lock = "/bore/exit/offset_m";
   return both;
 }
 
@@ -77,6 +89,7 @@ std::vector<Field> utility_place_fields(const std::string& id, std::size_t at, b
   if (!whole)
     both.push_back(field("offset, left positive", farthest_m, vertex.y_m,
                          [at](std::vector<PathVertex>& path, Typed v) { path[at].y_m = *v; }));
+  for (Field& one : both) one.lock = "/site/utilities/" + id + "/path";
   return both;
 }
 
@@ -97,9 +110,10 @@ std::vector<Field> utility_fields(const Crossing& crossing, const ItemRef& part)
     return field;
   };
   std::vector<Field> all = utility_place_fields(part.id, at, whole, utility->path[at]);
-  all.insert(all.begin() + 2, {number_field(crossing, "outside diameter", Dimension::small_length, {0.001, 5}, one,
-                                            &Utility::outside_diameter),
-                               error("location error across (1σ)", &Located::lateral_sd),
+  Field diameter =
+      number_field(crossing, "outside diameter", Dimension::small_length, {0.001, 5}, one, &Utility::outside_diameter);
+  diameter.actual_size = true;
+  all.insert(all.begin() + 2, {diameter, error("location error across (1σ)", &Located::lateral_sd),
                                error("location error in height (1σ)", &Located::vertical_sd),
                                number_field(crossing, "clear gap required by its owner", Dimension::length, {0, 100},
                                             one, &Utility::required_clearance)});
@@ -107,10 +121,11 @@ std::vector<Field> utility_fields(const Crossing& crossing, const ItemRef& part)
 }
 
 /// Level and station of one vertex; the neighbours bound the station.
-std::vector<Field> vertex_fields(const Crossing& crossing, int index, const Lens<LevelLine>& line) {
+std::vector<Field> vertex_fields(const Crossing& crossing, const ItemRef& part, const Lens<LevelLine>& line) {
   const LevelLine* now = line(crossing);
-  if (!now || index < 0 || static_cast<std::size_t>(index) >= now->size()) return {};
-  const auto i = static_cast<std::size_t>(index);
+  if (!now || part.index < 0 || static_cast<std::size_t>(part.index) >= now->size()) return {};
+  const auto i = static_cast<std::size_t>(part.index);
+  const std::string lock = lock_places(crossing, part).front();
   const double low = i > 0 ? (*now)[i - 1].station_m + 0.001 : -farthest_m;
   const double high = i + 1 < now->size() ? (*now)[i + 1].station_m - 0.001 : farthest_m;
   const auto vertex = [line, i](auto& c) {
@@ -118,8 +133,11 @@ std::vector<Field> vertex_fields(const Crossing& crossing, int index, const Lens
     return found && i < found->size() ? &(*found)[i] : nullptr;
   };
   return {
-      number_field(crossing, "level", Dimension::station, {-highest_m, highest_m}, vertex, &LevelPoint::elevation_m),
-      number_field(crossing, "station", Dimension::station, {low, high}, vertex, &LevelPoint::station_m)};
+      lockable_at(number_field(crossing, "level", Dimension::station, {-highest_m, highest_m}, vertex,
+                               &LevelPoint::elevation_m),
+                  lock),
+      lockable_at(number_field(crossing, "station", Dimension::station, {low, high}, vertex, &LevelPoint::station_m),
+                  lock)};
 }
 
 /// The line that a part of the ground is drawn by.
@@ -141,13 +159,26 @@ std::vector<Field> surface_fields(const Crossing& crossing, const ItemRef& part)
   };
   // One end may not pass the other, as far as the other is known.
   const double before = now->to ? now->to->m - 0.01 : farthest_m, after = now->from ? now->from->m + 0.01 : -farthest_m;
-  return {field("from station", Dimension::station, {-farthest_m, before}, &SurfaceFeature::from),
-          field("to station", Dimension::station, {after, farthest_m}, &SurfaceFeature::to),
+  const std::string lock = "/site/surface/" + part.id;
+  return {lockable_at(field("from station", Dimension::station, {-farthest_m, before}, &SurfaceFeature::from), lock),
+          lockable_at(field("to station", Dimension::station, {after, farthest_m}, &SurfaceFeature::to), lock),
           field("skew, 0 is square to the line", Dimension::angle, {-1.5, 1.5}, &SurfaceFeature::skew),
           field("cover required by its owner", Dimension::length, {0, 100}, &SurfaceFeature::required_cover),
           field("heave allowed", Dimension::small_length, {0.0001, 1}, &SurfaceFeature::heave_limit),
           field("founding level", Dimension::station, {-highest_m, highest_m}, &SurfaceFeature::founding_elevation),
           field("pressure under its footing", Dimension::pressure, {0, 1e7}, &SurfaceFeature::bearing_pressure)};
+}
+
+/// Of a boundary, tree, machine or trench, or of one of its corners.
+std::vector<Field> fields_around(const Crossing& crossing, const ItemRef& part) {
+  for (const Around& one : surroundings(crossing)) {
+    if (one.id != part.id) continue;
+    if (part.index < 0) return around_fields(crossing, one);
+    std::vector<Field> both = corner_fields(crossing, around_line(one), static_cast<std::size_t>(part.index));
+    for (Field& field : both) field.lock = lock_places(crossing, part).front();
+    return both;
+  }
+  return {};
 }
 
 }  // namespace
@@ -162,13 +193,24 @@ std::vector<Field> fields_of(const Crossing& crossing, const ItemRef& part) {
     }
     case ItemKind::exit:
       return exit_fields(crossing);
+    case ItemKind::bore: {
+      std::vector<Field> all = launch_fields(crossing);
+      return {all[1], all[2], all[5], all[3], all[4]};
+    }
+    case ItemKind::test_holes:
+      return hole_fields(crossing, part.id);
+    case ItemKind::around:
+      return fields_around(crossing, part);
     case ItemKind::utility:
       return utility_fields(crossing, part);
     case ItemKind::ground:
     case ItemKind::water:
     case ItemKind::stratum:
-      return vertex_fields(crossing, part.index, line_of(part));
+      return vertex_fields(crossing, part, line_of(part));
     case ItemKind::surface:
+      if (part.index >= first_outline_corner)
+        return corner_fields(crossing, outline_of(part.id),
+                             static_cast<std::size_t>(part.index - first_outline_corner));
       return surface_fields(crossing, part);
     case ItemKind::model:
       return model_fields(crossing);
@@ -184,9 +226,20 @@ std::vector<Field> setting_fields(const Crossing& crossing) {
   return {all[3], all[4], all[9], all[6], all[7], all[8]};
 }
 
+namespace {
+bool begins_with_dn(std::string_view text) {
+  const std::size_t from = text.find_first_not_of(" \t");
+  return from != std::string_view::npos && text.size() > from + 1 && (text[from] | 0x20) == 'd' &&
+         (text[from + 1] | 0x20) == 'n';
+}
+}  // namespace
+
 Result<std::optional<double>> read_field(const Field& field, std::string_view text, UnitSystem units) {
   const bool blank = text.find_first_not_of(" \t") == std::string_view::npos;
   if (blank && field.may_be_empty) return std::optional<double>();
+  if (field.actual_size && begins_with_dn(text))
+    return fail(translated_label(field.label), std::string(text),
+                translatable("the outside diameter itself: DN only names a size, and the line may be thicker"));
   const Result<double> value = parse(text, field.dimension, units);
   if (!value) return tl::unexpected(value.error());
   if (!(*value >= field.low && *value <= field.high))

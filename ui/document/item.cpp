@@ -1,5 +1,7 @@
 #include "burrow/document/item.h"
 
+#include <algorithm>
+
 #include "burrow/crossing/find.h"
 #include "burrow/language/say.h"
 
@@ -49,6 +51,42 @@ std::string around_part_name(const Crossing& crossing, const std::string& id) {
   return name;
 }
 
+std::string hole_name(const Crossing& crossing, const std::string& id) {
+  const TestHole* hole = find_by_id(crossing.site.test_holes, id);
+  if (!hole) return burrow::translated("test holes");
+  const Utility* utility = find_by_id(crossing.site.utilities, hole->utility);
+  if (!utility) return say("test hole {}", id);
+  return say("test hole {} at {}", id, utility->name.empty() ? utility->id : utility->name);
+}
+
+/// Of whatever list holds that id: its corners; none where it has none.
+std::size_t corners_around(const Crossing& crossing, const std::string& id) {
+  if (const Boundary* boundary = find_by_id(crossing.site.boundaries, id)) return boundary->line.size();
+  if (const Strip* strip = find_by_id(crossing.site.strips, id)) return strip->outline.size();
+  return 0;
+}
+
+bool there_around(const Crossing& crossing, const std::string& id) {
+  const Site& site = crossing.site;
+  return find_by_id(site.boundaries, id) || find_by_id(site.trees, id) || find_by_id(site.plant, id) ||
+         find_by_id(site.strips, id);
+}
+
+/// Any of them.
+bool one_locked(const Crossing& crossing, const std::vector<std::string>& places) {
+  return std::any_of(places.begin(), places.end(),
+                     [&](const std::string& place) { return member_locked(crossing, place); });
+}
+
+std::string around_place(const Crossing& crossing, const std::string& id) {
+  const Site& site = crossing.site;
+  const char* list = find_by_id(site.boundaries, id) ? "boundaries"
+                     : find_by_id(site.trees, id)    ? "trees"
+                     : find_by_id(site.plant, id)    ? "plant"
+                                                     : "strips";
+  return std::string("/site/") + list + '/' + id;
+}
+
 }  // namespace
 
 bool exists_in(const Crossing& crossing, const ItemRef& part) {
@@ -58,8 +96,16 @@ bool exists_in(const Crossing& crossing, const ItemRef& part) {
       const Utility* utility = find_by_id(crossing.site.utilities, part.id);
       return utility && vertex(utility->path.size());
     }
-    case ItemKind::surface:
-      return find_by_id(crossing.site.surface, part.id) != nullptr;
+    case ItemKind::surface: {
+      const SurfaceFeature* feature = find_by_id(crossing.site.surface, part.id);
+      return feature && (part.index < first_outline_corner ||
+                         static_cast<std::size_t>(part.index - first_outline_corner) < feature->outline.size());
+    }
+    case ItemKind::test_holes:
+      return part.id.empty() || find_by_id(crossing.site.test_holes, part.id);
+    case ItemKind::around:
+      return part.id.empty() ||
+             (there_around(crossing, part.id) && (part.index < 0 || vertex(corners_around(crossing, part.id))));
     case ItemKind::stratum: {
       const Stratum* stratum = find_by_id(crossing.site.strata, part.id);
       return stratum && vertex(stratum->top ? stratum->top->size() : 0);
@@ -73,24 +119,87 @@ bool exists_in(const Crossing& crossing, const ItemRef& part) {
   }
 }
 
+std::vector<std::string> lock_places(const Crossing& crossing, const ItemRef& part) {
+  std::vector<std::string> places;
+  const auto launch = [&](std::initializer_list<const char*> members) {
+    for (const char* member : members) places.push_back(std::string("/bore/launch/") + member);
+  };
+  switch (part.kind) {
+    case ItemKind::launch:
+      launch({"station_m", "elevation_m", "offset_m"});
+      break;
+    case ItemKind::grade:
+      launch({"grade", "heading_rad"});
+      break;
+    case ItemKind::bore:
+      launch({"station_m", "elevation_m", "offset_m"});
+      [[fallthrough]];
+    case ItemKind::exit:
+      for (const char* member : {"station_m", "offset_m"}) places.push_back(std::string("/bore/exit/") + member);
+      break;
+    case ItemKind::utility:
+      places.push_back("/site/utilities/" + part.id + "/path");
+      break;
+    case ItemKind::ground:
+      places.emplace_back("/site/ground");
+      break;
+    case ItemKind::stratum:
+      places.push_back("/site/strata/" + part.id + "/top");
+      break;
+    case ItemKind::water:
+      places.emplace_back("/site/water");
+      break;
+    case ItemKind::surface:
+      places.push_back("/site/surface/" + part.id);
+      break;
+    case ItemKind::test_holes:
+      if (!part.id.empty()) places.push_back("/site/test_holes/" + part.id);
+      break;
+    case ItemKind::around:
+      if (!part.id.empty()) places.push_back(around_place(crossing, part.id));
+      break;
+    case ItemKind::pit_edge:
+      places.push_back("/pits/" + part.id);
+      break;
+    default:
+      break;
+  }
+  return places;
+}
+
+bool is_surveyed(const ItemRef& part) {
+  switch (part.kind) {
+    case ItemKind::utility:
+    case ItemKind::test_holes:
+    case ItemKind::ground:
+    case ItemKind::stratum:
+    case ItemKind::water:
+    case ItemKind::surface:
+    case ItemKind::around:
+      return true;
+    default:
+      return false;
+  }
+}
+
 bool part_locked(const Crossing& crossing, const ItemRef& part) {
   switch (part.kind) {
     case ItemKind::launch:
-      return member_locked(crossing, "/bore/launch");
     case ItemKind::grade:
-      return member_locked(crossing, "/bore/launch");
-    case ItemKind::exit:
-      return member_locked(crossing, "/bore/exit");
+    case ItemKind::exit: {  // as long as one member is free, that one moves
+      const std::vector<std::string> places = lock_places(crossing, part);
+      return std::all_of(places.begin(), places.end(),
+                         [&](const std::string& place) { return member_locked(crossing, place); });
+    }
+    case ItemKind::bore:
     case ItemKind::utility:
-      return member_locked(crossing, "/site/utilities/" + part.id + "/path");
     case ItemKind::ground:
-      return member_locked(crossing, "/site/ground");
     case ItemKind::stratum:
-      return member_locked(crossing, "/site/strata/" + part.id + "/top");
     case ItemKind::water:
-      return member_locked(crossing, "/site/water");
     case ItemKind::surface:
-      return member_locked(crossing, "/site/surface/" + part.id);
+    case ItemKind::test_holes:
+    case ItemKind::around:
+      return one_locked(crossing, lock_places(crossing, part));
     case ItemKind::pits:
       return member_locked(crossing, "/pits");
     case ItemKind::pit_edge:
@@ -121,8 +230,10 @@ std::string part_name(const Crossing& crossing, const ItemRef& part) {
       return burrow::translated("exit pit");
     case ItemKind::utility:
       return named(crossing.site.utilities, burrow::translated("utility"));
+    case ItemKind::bore:
+      return burrow::translated("whole bore");
     case ItemKind::test_holes:
-      return burrow::translated("test holes");
+      return hole_name(crossing, part.id);
     case ItemKind::utility_search:
       return burrow::translated("utility search");
     case ItemKind::ground:
@@ -174,6 +285,7 @@ std::string part_subject(const ItemRef& part) {
     case ItemKind::pit_edge:
       return part.id + "-pit";
     case ItemKind::grade:
+    case ItemKind::bore:
     case ItemKind::tool:
     case ItemKind::model:
     case ItemKind::head_located:

@@ -89,11 +89,12 @@ double middle_of_floor(const Pit& pit, const PitShape& shape) {
 struct NamedSide {
   const char* name;
   PitSide PitSides::*side;
+  const char* member;  ///< in the file
 };
-constexpr NamedSide named_sides[] = {{"bore side", &PitSides::bore},
-                                     {"back", &PitSides::back},
-                                     {"left side", &PitSides::left},
-                                     {"right side", &PitSides::right}};
+constexpr NamedSide named_sides[] = {{"bore side", &PitSides::bore, "/sides/bore"},
+                                     {"back", &PitSides::back, "/sides/back"},
+                                     {"left side", &PitSides::left, "/sides/left"},
+                                     {"right side", &PitSides::right, "/sides/right"}};
 
 }  // namespace
 
@@ -110,6 +111,8 @@ std::vector<Field> pit_floor_fields(const Crossing& crossing, WhichPit which, co
                             std::optional<Length> Pit::*member, double stands) {
     return number_field(crossing, label, dimension, range, pit_by(which), member, stands);
   };
+  const std::string place = which == WhichPit::launch ? "/pits/launch" : "/pits/exit";
+  const auto lock = [&](Field& field, const char* member) { field.lock = place + member; };
   const auto given = [&](const char* label, Given<Length> Pit::*member, double high) {
     return number_field(crossing, label, Dimension::length, {0, high}, pit_by(which), member);
   };
@@ -118,10 +121,16 @@ std::vector<Field> pit_floor_fields(const Crossing& crossing, WhichPit which, co
     fields = {
         proposed("floor, along the line", Dimension::length, {0.1, 100}, &Pit::floor_length, shape.floor_length_m),
         proposed("floor, across", Dimension::length, {0.1, 100}, &Pit::floor_width, shape.floor_width_m)};
+  if (!fields.empty()) {
+    lock(fields[0], "/floor_length_m");
+    lock(fields[1], "/floor_width_m");
+  }
   fields.push_back(
       proposed("level of the floor", Dimension::station, {-9e3, 9e3}, &Pit::floor_elevation, shape.floor_elevation_m));
+  lock(fields.back(), "/floor_elevation_m");
   fields.push_back(proposed("middle of the floor, left positive", Dimension::station, {-largest_m, largest_m},
                             &Pit::floor_offset, middle_of_floor(pit, shape)));
+  lock(fields.back(), "/floor_offset_m");
   fields.push_back(given("room to work, beside the tool", &Pit::working_length, 100));
   if (which == WhichPit::launch) fields.push_back(given("cradle, tool above the floor", &Pit::cradle_height, 10));
   fields.push_back(given("slab or bedding, thick", &Pit::slab_thickness, 10));
@@ -206,7 +215,10 @@ std::vector<Field> pit_side_fields(const Crossing& crossing, WhichPit which, con
   for (const NamedSide& named : named_sides) {
     const PitSide& side = sides.*named.side;
     shielded = shielded || side.kind.value == SideKind::shielded;
-    for (Field& field : side_fields(which, named, side, shape)) fields.push_back(std::move(field));
+    for (Field& field : side_fields(which, named, side, shape)) {
+      field.lock = std::string(which == WhichPit::launch ? "/pits/launch" : "/pits/exit") + named.member;
+      fields.push_back(std::move(field));
+    }
   }
   if (shielded)
     fields.push_back(number_field(

@@ -27,22 +27,28 @@ auto finder(List Site::*list, const std::string& id) {
 
 std::vector<Field> tree_fields(const Crossing& crossing, const std::string& id) {
   const auto tree = finder(&Site::trees, id);
-  return {number_field(crossing, "station", Dimension::station, {-farthest_m, farthest_m}, tree, &Tree::station),
-          number_field(crossing, "offset, left positive", Dimension::station, {-farthest_m, farthest_m}, tree,
-                       &Tree::offset),
-          number_field(crossing, "radius that is protected", Dimension::length, {0.01, 100}, tree,
-                       &Tree::protection_radius)};
+  std::vector<Field> all{
+      number_field(crossing, "station", Dimension::station, {-farthest_m, farthest_m}, tree, &Tree::station),
+      number_field(crossing, "offset, left positive", Dimension::station, {-farthest_m, farthest_m}, tree,
+                   &Tree::offset),
+      number_field(crossing, "radius that is protected", Dimension::length, {0.01, 100}, tree,
+                   &Tree::protection_radius)};
+  for (std::size_t i = 0; i < 2; ++i) all[i].lock = "/site/trees/" + id;
+  return all;
 }
 
 std::vector<Field> machine_fields(const Crossing& crossing, const std::string& id) {
   const auto machine = finder(&Site::plant, id);
-  return {number_field(crossing, "station", Dimension::station, {-farthest_m, farthest_m}, machine, &Plant::station),
-          number_field(crossing, "offset, left positive", Dimension::station, {-farthest_m, farthest_m}, machine,
-                       &Plant::offset),
-          number_field(crossing, "length, along the line", Dimension::length, {0.01, 100}, machine, &Plant::length),
-          number_field(crossing, "width, across the line", Dimension::length, {0.01, 100}, machine, &Plant::width),
-          number_field(crossing, "load", Dimension::force, {1, 1e7}, machine, &Plant::load),
-          number_field(crossing, "factor for its motion", Dimension::ratio, {1, 10}, machine, &Plant::dynamic_factor)};
+  std::vector<Field> all{
+      number_field(crossing, "station", Dimension::station, {-farthest_m, farthest_m}, machine, &Plant::station),
+      number_field(crossing, "offset, left positive", Dimension::station, {-farthest_m, farthest_m}, machine,
+                   &Plant::offset),
+      number_field(crossing, "length, along the line", Dimension::length, {0.01, 100}, machine, &Plant::length),
+      number_field(crossing, "width, across the line", Dimension::length, {0.01, 100}, machine, &Plant::width),
+      number_field(crossing, "load", Dimension::force, {1, 1e7}, machine, &Plant::load),
+      number_field(crossing, "factor for its motion", Dimension::ratio, {1, 10}, machine, &Plant::dynamic_factor)};
+  for (std::size_t i = 0; i < 2; ++i) all[i].lock = "/site/plant/" + id;
+  return all;
 }
 
 std::vector<Field> trench_fields(const Crossing& crossing, const std::string& id) {
@@ -106,6 +112,13 @@ Lens<PlanLine> around_line(const Around& which) {
     };
   const std::string strip = which.kind == AroundKind::trench ? which.id : std::string();
   return [find = finder(&Site::strips, strip)](auto& c) {
+    auto* one = find(c);
+    return one ? &one->outline : nullptr;
+  };
+}
+
+Lens<PlanLine> outline_of(const std::string& surface) {
+  return [find = finder(&Site::surface, surface)](auto& c) {
     auto* one = find(c);
     return one ? &one->outline : nullptr;
   };

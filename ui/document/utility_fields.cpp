@@ -143,8 +143,10 @@ std::vector<Field> utility_level_fields(const Crossing& crossing, const std::str
 
 std::vector<Field> utility_size_fields(const Crossing& crossing, const std::string& id) {
   if (!find_by_id(crossing.site.utilities, id)) return {};
-  return {length_field(crossing, id, "outside diameter", Dimension::small_length, {0.001, 5}, itself,
-                       &Utility::outside_diameter)};
+  Field diameter = length_field(crossing, id, "outside diameter", Dimension::small_length, {0.001, 5}, itself,
+                                &Utility::outside_diameter);
+  diameter.actual_size = true;
+  return {diameter};
 }
 
 Result<void> check_location_error(const Crossing& crossing, const std::string& id, Typed error_m) {
@@ -191,12 +193,15 @@ std::vector<Field> hole_fields(const Crossing& crossing, const std::string& id) 
         crossing, std::move(label), dimension, range, [id](auto& c) { return find_by_id(c.site.test_holes, id); },
         member);
   };
-  return {field(say("measured level of its {}", translated_word(*hole->level)), Dimension::station,
-                {-highest_line_m, highest_line_m}, &TestHole::elevation),
-          field("station of the hole", Dimension::station, {-farthest_m, farthest_m}, &TestHole::station),
-          field("offset of the hole, left positive", Dimension::station, {-farthest_m, farthest_m}, &TestHole::offset),
-          field("error of that measurement (1σ)", Dimension::small_length, {0, 10}, &TestHole::sd),
-          field("what it tells reaches", Dimension::length, {0, 1000}, &TestHole::reach)};
+  std::vector<Field> all{
+      field(say("measured level of its {}", translated_word(*hole->level)), Dimension::station,
+            {-highest_line_m, highest_line_m}, &TestHole::elevation),
+      field("station of the hole", Dimension::station, {-farthest_m, farthest_m}, &TestHole::station),
+      field("offset of the hole, left positive", Dimension::station, {-farthest_m, farthest_m}, &TestHole::offset),
+      field("error of that measurement (1σ)", Dimension::small_length, {0, 10}, &TestHole::sd),
+      field("what it tells reaches", Dimension::length, {0, 1000}, &TestHole::reach)};
+  for (std::size_t i = 0; i < 3; ++i) all[i].lock = "/site/test_holes/" + id;
+  return all;
 }
 
 Field new_hole_field(const Crossing& crossing, const std::string& id, const PassingPlace& place) {

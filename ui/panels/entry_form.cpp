@@ -1,6 +1,7 @@
 #include "burrow/panels/entry_form.h"
 #include "burrow/document/text.h"
 #include "burrow/language/say.h"
+#include "burrow/widgets/field_lock.h"
 
 #include <QGridLayout>
 #include <QKeyEvent>
@@ -90,6 +91,7 @@ void EntryForm::rebuild(const std::vector<Field>& fields) {
     row.entry->setAccessibleName(text_from(translated_label(row.label)));
     row.entry->setMinimumWidth(row.entry->fontMetrics().horizontalAdvance(QStringLiteral("00.00 m³/min ")) + 8);
     row.entry->installEventFilter(this);
+    row.lock = new FieldLock(document_, row.entry);
     row.name->setBuddy(row.entry);
     row.wrong = new QLabel(this);
     row.wrong->setWordWrap(true);
@@ -119,6 +121,7 @@ void EntryForm::fill(Row& row, const Field& field) {
                               : text_from(translated_label(field.label));
   if (row.name->text() != name) row.name->setText(name);
   row.entry->setReadOnly(locked());
+  row.lock->show_place(field.lock, text_from(translated_label(field.label)));
   row.entry->setPlaceholderText(field.mixed           ? tr("various")
                                 : field.default_value ? text_from(format(*field.default_value, field.dimension, units_))
                                 : field.may_be_empty  ? tr("not known")
@@ -131,7 +134,10 @@ void EntryForm::fill(Row& row, const Field& field) {
                            : tr("Cannot be left empty.");
   row.entry->setToolTip(way_back);
   row.entry->setAccessibleDescription(stands ? tr("Nothing typed. %1").arg(way_back) : way_back);
-  if (row.entry->isModified()) return;
+  if (row.entry->isModified()) {
+    if (!row.wrong->isHidden()) complain(row, fault_of(row, field));  // in the units shown, with what stands now
+    return;
+  }
   row.shown = typed_text(field, units_);
   if (row.entry->text() != row.shown) {
     row.entry->setText(row.shown);
@@ -145,9 +151,18 @@ QString EntryForm::fault_of(const Row& row, const Field& field) const {
     if (const Result<void> fault = field.validate(document_.crossing(), *value); !fault)
       value = tl::unexpected(fault.error());
   if (value) return {};
-  return value.error().found.empty()
-             ? tr("Not taken: %1 required").arg(text_from(value.error().expected))
-             : tr("Not taken: %1. Wanted: %2").arg(text_from(value.error().found), text_from(value.error().expected));
+  const QString fault =
+      value.error().found.empty()
+          ? tr("Not taken: %1 required").arg(text_from(value.error().expected))
+          : tr("Not taken: %1. Wanted: %2").arg(text_from(value.error().found), text_from(value.error().expected));
+  return fault + QLatin1Char('\n') + in_force(field);
+}
+
+QString EntryForm::in_force(const Field& field) const {
+  if (field.mixed) return tr("In force: various");
+  const std::optional<double>& stands = field.value ? field.value : field.default_value;
+  return stands ? tr("In force: %1").arg(text_from(format(*stands, field.dimension, units_)))
+                : tr("In force: not known");
 }
 
 void EntryForm::complain(Row& row, const QString& what) {
@@ -164,6 +179,13 @@ void EntryForm::put_back(Row& row) {
 
 void EntryForm::drop_typing() {
   for (Row& row : rows_) put_back(row);
+}
+
+void EntryForm::hideEvent(QHideEvent* event) {
+  QWidget::hideEvent(event);
+  if (event->spontaneous()) return;  // the window is away, not the page
+  for (Row& row : rows_)
+    if (!row.wrong->isHidden()) put_back(row);
 }
 
 void EntryForm::take_over(std::size_t at) {

@@ -16,6 +16,7 @@
 #include "burrow/panels/entry_form.h"
 #include "burrow/soil/mistaken_soils.h"
 #include "burrow/words/trials_text.h"
+#include "choice_words.h"
 #include "soil_choice.h"
 
 namespace burrow {
@@ -43,6 +44,7 @@ SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, 
   add_gap();
   add_heading(tr("Values of this stratum"));
   values_ = add_entries(tr("class"));
+  make_choices();
   more_ = add_text(tr("More values of this stratum"), true);
   back_ = new QPushButton(tr("Back to the class values"), this);
   back_->setToolTip(tr("Takes out the values typed above; one undo step."));
@@ -80,6 +82,37 @@ SoilPanel::SoilPanel(Document& document, QWidget* parent) : FormPanel(document, 
   connect(known_, &QComboBox::activated, this, &SoilPanel::choose_known);
   connect(back_, &QPushButton::clicked, this, &SoilPanel::take_typed_values_out);
   refresh_now();
+}
+
+/// What the class says of drainage and of the excavation rules, where somebody knows better.
+void SoilPanel::make_choices() {
+  drained_ = add_choice(
+      tr("how it drains while a pipe is pushed aside"), {tr("as its class"), tr("drained"), tr("undrained")},
+      [this] {
+        const Stratum* stratum = picked();
+        return !stratum ? -1 : !stratum->values.drained ? 0 : *stratum->values.drained ? 1 : 2;
+      },
+      [this](int row) {
+        change(tr("Choose how the stratum drains"), [&](Crossing& c) {
+          std::optional<bool>& drained = find_by_id(c.site.strata, picked_)->values.drained;
+          drained = row > 0 ? std::optional(row == 1) : std::nullopt;
+        });
+      },
+      true);
+  excavation_ = add_choice(
+      tr("soil type of the excavation rules"),
+      labels_of<ExcavationType>({{ExcavationType::stable_rock, tr("stable rock")},
+                                 {ExcavationType::a, tr("A")},
+                                 {ExcavationType::b, tr("B")},
+                                 {ExcavationType::c, tr("C")}},
+                                tr("as its class")),
+      [this] { return picked() ? row_of_word(picked()->values.excavation_type) : -1; },
+      [this](int row) {
+        change(tr("Choose the soil type of the excavation rules"), [&](Crossing& c) {
+          find_by_id(c.site.strata, picked_)->values.excavation_type = word_or_none_at<ExcavationType>(row);
+        });
+      },
+      true);
 }
 
 const Stratum* SoilPanel::picked() const {
@@ -158,7 +191,9 @@ void SoilPanel::show_stratum() {
   values_->catch_up();
   Crossing bare = document_.crossing();
   for (const Field& field : soil_fields(bare, picked_, document_.tables())) field.apply(bare, std::nullopt);
-  const Stratum& without = *find_by_id(bare.site.strata, picked_);
+  Stratum& without = *find_by_id(bare.site.strata, picked_);
+  without.values.drained.reset();
+  without.values.excavation_type.reset();
   back_->setEnabled(!locked() && !(without == *stratum));
   const bool more = !(without.values == SoilOverrides{});
   more_->setText(tr("The file holds more values of this stratum. They count, and stay as they are."));
@@ -230,6 +265,9 @@ void SoilPanel::choose_known(int row) {
 void SoilPanel::take_typed_values_out() {
   change(tr("Back to the class values of the stratum"), [this](Crossing& c) {
     for (const Field& field : soil_fields(c, picked_, document_.tables())) field.apply(c, std::nullopt);
+    SoilOverrides& values = find_by_id(c.site.strata, picked_)->values;
+    values.drained.reset();
+    values.excavation_type.reset();
   });
 }
 

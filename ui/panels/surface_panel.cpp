@@ -9,12 +9,14 @@
 
 #include "burrow/charts/bore_charts.h"
 #include "burrow/crossing/statement.h"
+#include "burrow/document/surroundings.h"
 #include "burrow/document/text.h"
 #include "burrow/document/utility_fields.h"
 #include "burrow/language/label_text.h"
 #include "burrow/language/say.h"
 #include "burrow/load/live.h"
 #include "burrow/panels/card_list.h"
+#include "burrow/panels/corner_form.h"
 #include "burrow/panels/entry_form.h"
 #include "burrow/tables/material_rows.h"
 #include "choice_words.h"
@@ -25,6 +27,7 @@ namespace burrow {
 namespace {
 constexpr std::size_t most_rows = 4;
 constexpr int tip_steps = 100;
+constexpr std::size_t least_corners = 3;
 
 QString kind_words(SurfaceKind kind) {
   return text_from(translated_word(kind));
@@ -118,6 +121,8 @@ void SurfacePanel::make_values() {
       true);
   values_ = add_entries(tr("default"), true);
   place_text_ = add_text(tr("Where it lies"), true);
+  corners_ = new CornerForm(document_, least_corners, this);
+  add_widget(corners_);
 }
 
 void SurfacePanel::make_rule() {
@@ -214,6 +219,7 @@ void SurfacePanel::point_form() {
     return some;
   };
   values_->show_part(part(), [only] { return only(false); });
+  corners_->show_line(part(), outline_of(picked_));
   limits_->show_part(part(), [only] { return only(true); });
   peg_values_->show_part(part(), [this] { return peg_fields(document_.crossing(), picked_, peg_); });
 }
@@ -327,11 +333,18 @@ void SurfacePanel::show_rule() {
                        : outline ? tr("The file holds an outline in plan; stations typed here would go before it.")
                                  : QString());
   place_text_->setVisible(outline);
+  corners_->setVisible(!feature->outline.empty());
 }
 
 void SurfacePanel::set_theme(const Theme& theme) {
   FormPanel::set_theme(theme);
   heave_->set_theme(theme);
+  corners_->set_theme(theme);
+}
+
+void SurfacePanel::set_units(UnitSystem units) {
+  FormPanel::set_units(units);
+  corners_->set_units(units);
 }
 
 void SurfacePanel::show_heave() {
@@ -356,6 +369,7 @@ void SurfacePanel::refresh() {
   permit_->catch_up();
   rescue_->catch_up();
   values_->catch_up();
+  corners_->catch_up();
   limits_->catch_up();
   fill_rules();
   show_rule();

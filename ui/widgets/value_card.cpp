@@ -1,6 +1,7 @@
 #include "burrow/widgets/value_card.h"
 #include "burrow/document/text.h"
 #include "burrow/language/say.h"
+#include "burrow/widgets/field_lock.h"
 
 #include <QFormLayout>
 #include <QHBoxLayout>
@@ -73,6 +74,7 @@ void ValueCard::open_fields(const QString& title, const ItemRef& part,
     const QString name = text_from(translated_label(field.label));
     auto* label = new QLabel(field.entered ? name : tr("%1 (default)").arg(name), this);
     label->setBuddy(entry);
+    (new FieldLock(document_, entry))->show_place(field.lock, name);
     form->addRow(label, entry);
     entries_.push_back(entry);
     shown_.push_back(text);
@@ -138,10 +140,12 @@ void ValueCard::take_over() {
 }
 
 void ValueCard::complain(std::size_t row, const Error& error) {
-  wrong_->setText(tr("%1: %2").arg(
-      text_from(translated_label(fields_[row].label)),
-      text_from(error.found.empty() ? translated_phrase(error.expected)
-                                    : translated_phrase(error.found) + " – " + translated_phrase(error.expected))));
+  wrong_->setText(
+      tr("%1: %2").arg(
+          text_from(translated_label(fields_[row].label)),
+          text_from(error.found.empty() ? translated_phrase(error.expected)
+                                        : translated_phrase(error.found) + " – " + translated_phrase(error.expected))) +
+      QLatin1Char('\n') + (shown_[row].isEmpty() ? tr("In force: not known") : tr("In force: %1").arg(shown_[row])));
   wrong_->show();
   adjustSize();
   entries_[row]->setFocus();

@@ -26,6 +26,10 @@ struct Field {
   std::function<Result<void>(const Crossing&, std::optional<double>)> validate{};
   /// Stands for several things that differ; what is typed goes to all of them.
   bool mixed = false;
+  /// A size itself, which a nominal one ("DN 100") is not.
+  bool actual_size = false;
+  /// Where it is locked against dragging and searching, as a JSON pointer; empty: nothing drags or searches it.
+  std::string lock{};
 };
 
 /// Fields of the part, the most wanted first.   Evidence: Fields.*

@@ -2,6 +2,7 @@
 /// A part of a crossing that can be picked or dragged on the drawing, or named where its values are typed.
 
 #include <string>
+#include <vector>
 
 #include "burrow/crossing/crossing.h"
 #include "burrow/crossing/locks.h"
@@ -13,6 +14,7 @@ enum class ItemKind {
   launch,
   exit,
   grade,
+  bore,  ///< launch and exit together
   utility,
   test_holes,
   utility_search,
@@ -40,6 +42,10 @@ enum class PitEdge { floor_back, floor_level, floor_left, floor_right, top_bore,
 /// From this index on a pit edge is a corner of its floor: this + its number.
 inline constexpr int first_floor_corner = 100;
 
+/// An edge of a thing on top: `ItemRef::index` of a `surface`. From this index on it is a corner of its outline.
+enum class SurfaceEdge { from, to };
+inline constexpr int first_outline_corner = 100;
+
 /// Which part: `id` for elements of lists, `index` for one vertex of a line (−1: the whole).
 struct ItemRef {
   ItemKind kind = ItemKind::none;
@@ -55,6 +61,12 @@ bool part_locked(const Crossing& crossing, const ItemRef& part);
 
 /// Whether the crossing still holds the part.
 bool exists_in(const Crossing& crossing, const ItemRef& part);
+
+/// Where a part is locked as a whole, as JSON pointers; empty: it cannot be.
+std::vector<std::string> lock_places(const Crossing& crossing, const ItemRef& part);
+
+/// Surveyed facts, which a drag moves only once they are selected.
+bool is_surveyed(const ItemRef& part);
 
 /// What a person calls the part: "launch pit", "gas main", "ground line".
 std::string part_name(const Crossing& crossing, const ItemRef& part);

@@ -5,16 +5,23 @@
 #include <vector>
 
 #include "burrow/document/fields.h"
+#include "burrow/document/item.h"
 #include "burrow/tables/tables.h"
 
 namespace burrow {
 
-/// Utilities, things on top, strata and test holes (`test_holes` with the id of one); nothing else is picked with
-/// others.
+/// Utilities, things on top, strata, test holes (`test_holes` with the id of one), boundaries, trees, machines and
+/// trenches; nothing else is picked with others.
 bool may_be_several(const ItemRef& part);
 
 /// Whether the crossing holds it, a test hole by its id.
 bool there_is(const Crossing& crossing, const ItemRef& part);
+
+/// All that may be picked together.
+std::vector<ItemRef> all_items(const Crossing& crossing);
+
+/// Whether both are of one kind: utilities of one kind, things on top of one kind.
+bool same_kind(const Crossing& crossing, const ItemRef& one, const ItemRef& other);
 
 /// "4 utilities, 1 road": kinds and how many.
 std::string several_name(const Crossing& crossing, const std::vector<ItemRef>& parts);
@@ -27,11 +34,18 @@ std::vector<Field> shared_fields(const Crossing& crossing, const std::vector<Ite
 /// The site without them; a utility takes its test holes along. At least one stratum stays.
 Site site_without(const Crossing& crossing, const std::vector<ItemRef>& parts);
 
+/// Those things alone; a utility takes its test holes along.
+Site clip_of(const Crossing& crossing, const std::vector<ItemRef>& parts);
+
 struct Copies {
   Site site;
   std::vector<ItemRef> parts;  ///< the new ones
 };
 /// The site with each of them once more, half a metre further along; a stratum half a metre deeper.
 Copies site_with_copies(const Crossing& crossing, const std::vector<ItemRef>& parts);
+
+/// The site with things from elsewhere, moved along; their ids become free ones, and what has the name of something
+/// that is there is called a copy. A stratum goes between those it lies between.   Evidence: Paste.*
+Copies site_with_clip(const Crossing& crossing, const Site& clip, double along_m);
 
 }  // namespace burrow

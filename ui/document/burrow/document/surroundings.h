@@ -36,6 +36,8 @@ std::vector<Field> around_fields(const Crossing& crossing, const Around& which);
 
 /// Its corners in plan; null for what has none.
 Lens<PlanLine> around_line(const Around& which);
+/// The corners in plan of a thing on top; null where it is not there.
+Lens<PlanLine> outline_of(const std::string& surface);
 
 /// Adds one where it disturbs most, on the line in the middle of the bore, so that what nobody has typed yet does not
 /// look harmless; its id.   Evidence: Surroundings.*

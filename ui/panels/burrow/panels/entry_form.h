@@ -16,6 +16,8 @@ class QLineEdit;
 
 namespace burrow {
 
+class FieldLock;
+
 class EntryForm : public QWidget {
   Q_OBJECT
 
@@ -40,11 +42,14 @@ class EntryForm : public QWidget {
   /// Number of the entry whose label begins with this, −1 if there is none.
   [[nodiscard]] int find(const QString& label) const;
   [[nodiscard]] QLineEdit* entry(int row) const { return rows_[static_cast<std::size_t>(row)].entry; }
+  [[nodiscard]] FieldLock* lock(int row) const { return rows_[static_cast<std::size_t>(row)].lock; }
   [[nodiscard]] QString complaint(int row) const;
   [[nodiscard]] int count() const { return static_cast<int>(rows_.size()); }
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
+  /// What was refused does not wait on a page that nobody sees.
+  void hideEvent(QHideEvent* event) override;
 
  private:
   struct Row {
@@ -52,6 +57,7 @@ class EntryForm : public QWidget {
     QLabel* name = nullptr;
     QLineEdit* entry = nullptr;
     QLabel* wrong = nullptr;
+    FieldLock* lock = nullptr;
     QString shown;
   };
   void rebuild(const std::vector<Field>& fields);
@@ -60,6 +66,8 @@ class EntryForm : public QWidget {
   void take_over(std::size_t at);
   void put_back(Row& row);
   void complain(Row& row, const QString& what);
+  /// "In force: 1.33 m": what stands while another text does.
+  [[nodiscard]] QString in_force(const Field& field) const;
   /// What is wrong with the text of the row, empty if nothing is.
   [[nodiscard]] QString fault_of(const Row& row, const Field& field) const;
   [[nodiscard]] bool locked() const;

@@ -41,6 +41,7 @@ class SoilPanel : public FormPanel {
   void choose_known(int row);
   void take_typed_values_out();
   void point_form();
+  void make_choices();
 
   std::string picked_;
   QListWidget* strata_;
@@ -49,6 +50,7 @@ class SoilPanel : public FormPanel {
   QComboBox* known_;
   QLabel* known_text_;
   EntryForm* values_;
+  QComboBox *drained_ = nullptr, *excavation_ = nullptr;
   QLabel* more_;
   QPushButton* back_;
   EntryForm* water_;

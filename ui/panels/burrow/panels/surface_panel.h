@@ -10,6 +10,7 @@ class QSlider;
 
 namespace burrow {
 
+class CornerForm;
 class HeaveChart;
 
 class SurfacePanel : public FormPanel {
@@ -18,6 +19,7 @@ class SurfacePanel : public FormPanel {
  public:
   explicit SurfacePanel(Document& document, QWidget* parent = nullptr);
   void set_theme(const Theme& theme) override;
+  void set_units(UnitSystem units) override;
   /// Shows a thing by its id; an unknown one changes nothing. Says nothing about it.
   void pick(const std::string& id);
   [[nodiscard]] const std::string& picked_id() const { return picked_; }
@@ -91,6 +93,7 @@ class SurfacePanel : public FormPanel {
   QLabel* heading_ = nullptr;
   TextForm* names_ = nullptr;
   QLabel* place_text_ = nullptr;
+  CornerForm* corners_ = nullptr;
   QComboBox *rules_ = nullptr, *structure_ = nullptr;
   QLabel* rule_text_ = nullptr;
   EntryForm* values_ = nullptr;
