@@ -50,6 +50,11 @@ struct TestWindow {
   void press(const QPointF& at) { mouse(QEvent::MouseButtonPress, at, Qt::LeftButton, Qt::LeftButton); }
   void move(const QPointF& at) { mouse(QEvent::MouseMove, at, Qt::NoButton, Qt::LeftButton); }
   void release(const QPointF& at) { mouse(QEvent::MouseButtonRelease, at, Qt::LeftButton, Qt::NoButton); }
+  /// What was surveyed moves only once it is selected.
+  void click(const QPointF& at) {
+    press(at);
+    release(at);
+  }
   void drag(const QPointF& from, const QPointF& to, int steps = 8) {
     press(from);
     for (int i = 1; i <= steps; ++i) move(from + (to - from) * i / steps);

@@ -186,6 +186,7 @@ TEST(Snap, UtilityClear_TheFlagGoes) {
   ASSERT_NE(clear, lines.end());
   const Frame f = w.window.drawing().frame();
   const QPointF from = w.window.drawing().place_of({ItemKind::utility, id, -1});
+  w.click(from);
   w.drag(from, QPointF(from.x(), f.px_z(clear->value) + 1.5));
   EXPECT_GE(gap(), 0.05) << "to spare";
   EXPECT_TRUE(limits_kept(w.window.document().assessment(), id));

@@ -115,6 +115,7 @@ TEST(Drag, Utility_InBothViews) {
   TestWindow w("house-service");
   const Utility gas = utility(w, "gas main");
   const double px = w.window.drawing().frame().px_per_m;
+  w.click(grip(w, ItemKind::utility, gas.id));
   w.drag(grip(w, ItemKind::utility, gas.id),
          grip(w, ItemKind::utility, gas.id) + QPointF(0, -0.2 * px * w.window.drawing().exaggeration()));
   for (std::size_t i = 0; i < gas.path.size(); ++i) {
@@ -139,6 +140,7 @@ TEST(Drag, GroundAndStratumPoints) {
   const LevelPoint before = w.crossing().site.ground[3];
   const Frame frame = w.window.drawing().frame();
   const QPointF at = frame.side(before.station_m, before.elevation_m);
+  w.click(at);
   w.drag(at, at + QPointF(0, -0.15 * frame.px_per_m * frame.exaggeration));
   EXPECT_NEAR(w.crossing().site.ground[3].elevation_m, before.elevation_m + 0.15, 0.0051);
 
@@ -153,6 +155,7 @@ TEST(Drag, GroundAndStratumPoints) {
       index = i;
   ASSERT_LT(index, top.size());
   const QPointF knot = frame.side(top[index].station_m, top[index].elevation_m);
+  w.click(knot);
   w.drag(knot, knot + QPointF(0, 0.1 * frame.px_per_m * frame.exaggeration));
   for (const Stratum& s : w.crossing().site.strata) {
     if (s.id == id) {

@@ -367,6 +367,7 @@ int main(int argc, char** argv) {
   {
     burrow::TestWindow w("house-service");
     const QPointF from = grip(w, burrow::ItemKind::utility, w.crossing().site.utilities.front().id);
+    w.click(from);
     w.press(from);
     for (int i = 1; i <= 6; ++i) w.move(from + QPointF(4.0 * i, 9.0 * i));
     shot(w, folder, QStringLiteral("drag-utility"));

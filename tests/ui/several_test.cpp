@@ -137,6 +137,7 @@ TEST(BoxPick, ShiftDragOfAThing_MovesItAsBefore) {
   SeveralWindow w("house-service");
   const Utility before = w.crossing().site.utilities.front();
   const QPointF from = w.drawing().place_of({ItemKind::utility, before.id, -1});
+  w.click(from);
   w.mouse(QEvent::MouseButtonPress, from, Qt::LeftButton, Qt::LeftButton, Qt::ShiftModifier);
   for (int i = 1; i <= 4; ++i)
     w.mouse(QEvent::MouseMove, from + QPointF(5.0 * i, 4.0 * i), Qt::NoButton, Qt::LeftButton, Qt::ShiftModifier);

@@ -79,6 +79,7 @@ TEST(Walks, Engineer_FromTheGasMainToTheSheet) {
   const double wanted = *broken->limit, had = *broken->measured;
   const QPointF main = w.grip(ItemKind::utility, gas);
   const double px_per_m = w.window.drawing().frame().px_per_m;
+  w.click(main);
   w.drag(main, main - QPointF(0, 0.3 * px_per_m));
   EXPECT_FALSE(w.finding("utility.separation", gas)) << "0.3 m more are enough";
   w.keep("main-moved-up");

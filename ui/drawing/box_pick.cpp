@@ -62,6 +62,23 @@ std::optional<QPointF> hole_at(const Scene& scene, const TestHole& hole, Pane pa
   return scene.frame.side(hole.station.m, hole.elevation->m);
 }
 
+/// Where boundaries, trees, machines and trenches are grasped by a box: their middle.
+std::vector<std::pair<std::string, QPointF>> places_around(const Scene& scene) {
+  std::vector<std::pair<std::string, QPointF>> places;
+  const Site& site = scene.crossing.site;
+  const auto middle = [&](const std::string& id, const PlanLine& line) {
+    QPointF sum;
+    for (const PlanPoint& p : line) sum += scene.frame.above(p.x_m, p.y_m);
+    if (!line.empty()) places.emplace_back(id, sum / static_cast<double>(line.size()));
+  };
+  for (const Boundary& boundary : site.boundaries) middle(boundary.id, boundary.line);
+  for (const Strip& strip : site.strips) middle(strip.id, strip.outline);
+  for (const Tree& tree : site.trees) places.emplace_back(tree.id, scene.frame.above(tree.station.m, tree.offset.m));
+  for (const Plant& machine : site.plant)
+    places.emplace_back(machine.id, scene.frame.above(machine.station.m, machine.offset.m));
+  return places;
+}
+
 }  // namespace
 
 std::vector<ItemRef> items_in_box(const Scene& scene, const QRectF& box, Pane pane) {
@@ -74,11 +91,12 @@ std::vector<ItemRef> items_in_box(const Scene& scene, const QRectF& box, Pane pa
     if (pane == Pane::plan) {
       in = touches(box, plan_line(f, utility));
     } else {
-      const UtilityMark mark = utility_mark(utility);
-      const double x = f.px_x(mark.station_m);
-      in = mark.depth_known ? box.contains(f.side(mark.station_m, mark.elevation_m))
-                            : x >= box.left() && x <= box.right() &&
-                                  f.px_z(elevation_at(site.ground, mark.station_m)) < box.bottom();
+      for (const UtilityMark& mark : utility_marks(utility)) {
+        const double x = f.px_x(mark.station_m);
+        in = in || (mark.depth_known ? box.contains(f.side(mark.station_m, mark.elevation_m))
+                                     : x >= box.left() && x <= box.right() &&
+                                           f.px_z(elevation_at(site.ground, mark.station_m)) < box.bottom());
+      }
     }
     if (in) parts.push_back({ItemKind::utility, utility.id, -1});
   }
@@ -88,6 +106,9 @@ std::vector<ItemRef> items_in_box(const Scene& scene, const QRectF& box, Pane pa
   for (const TestHole& hole : site.test_holes)
     if (const auto at = hole_at(scene, hole, pane); at && box.contains(*at))
       parts.push_back({ItemKind::test_holes, hole.id, -1});
+  if (pane == Pane::plan)
+    for (const auto& [id, at] : places_around(scene))
+      if (box.contains(at)) parts.push_back({ItemKind::around, id, -1});
   if (pane == Pane::elevation)
     for (const Stratum& stratum : site.strata) {
       const QPolygonF line = top_line(scene, stratum);
@@ -152,6 +173,8 @@ void paint_several(QPainter& painter, const Scene& scene) {
         if (const auto at = middle_of(scene, s, Pane::plan); at && is(ItemKind::surface, s.id)) ring(*at, text * 0.8);
       for (const TestHole& h : site.test_holes)
         if (is(ItemKind::test_holes, h.id)) ring(f.above(h.station.m, h.offset.m), text * 0.8);
+      for (const auto& [id, at] : places_around(scene))
+        if (is(ItemKind::around, id)) ring(at, text * 0.8);
     });
   }
   if (scene.focus.box) {

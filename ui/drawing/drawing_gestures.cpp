@@ -22,12 +22,6 @@ namespace {
 constexpr double reach_px = 9;
 constexpr double drag_starts_px = 3;
 constexpr double menu_within_px = 4;  ///< further, the right button has panned
-constexpr double snap_px = 4;
-
-bool in_a_view(const Frame& frame, const QPointF& at) {
-  const Pane pane = frame.pane_at(at);
-  return pane == Pane::elevation || pane == Pane::plan;
-}
 
 }  // namespace
 
@@ -76,23 +70,7 @@ void DrawingView::step_gesture() {
   } else if (gesture_ == Gesture::measure) {
     pull_dimension();
   } else if (gesture_ == Gesture::part && session_) {
-    const Pane pane = press_frame_.pane_at(press_at_);
-    Move move = move_in(pane);
-    move.by_station_m = (last_at_.x() - press_at_.x()) / frame_.px_per_m;
-    move.by_up_m =
-        (press_at_.y() - last_at_.y()) / (frame_.px_per_m * (pane == Pane::elevation ? frame_.exaggeration : 1.0));
-    move.at_station_m = frame_.station_m(last_at_.x());
-    move.at_up_m = pane == Pane::elevation ? frame_.elevation_m(last_at_.y()) : frame_.offset_m(last_at_.y());
-    move.step_m = snap_step(modifiers_);
-    if (const Edit edit = moved(session_->crossing_before(), session_->part(), move)) {
-      focus_.snaps.clear();
-      session_->preview([&](Crossing& c) {
-        edit(c);
-        if (modifiers_.testFlag(Qt::ShiftModifier)) return;
-        const double up_px = frame_.px_per_m * (pane == Pane::elevation ? frame_.exaggeration : 1.0);
-        focus_.snaps = snap(c, snap_lines_, session_->part(), pane, snap_px / frame_.px_per_m, snap_px / up_px);
-      });
-    }
+    move_parts(last_at_);
     focus_.pointer = last_at_;
   }
 }
@@ -112,7 +90,9 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
     viewport()->setCursor(Qt::ClosedHandCursor);
     return;
   }
+  if (const Pane pane = frame_.pane_at(press_at_); pane == Pane::plan || pane == Pane::elevation) last_pane_ = pane;
   if (event->button() != Qt::LeftButton) return;
+  if (press_sketch(event)) return;
   if (frame_.ruler.contains(press_at_)) {
     gesture_ = Gesture::split;
     return;
@@ -132,12 +112,7 @@ void DrawingView::mousePressEvent(QMouseEvent* event) {
     return;
   }
   if (press_dimension(press_at_)) return;
-  const ItemRef under = part_at(now, press_at_, reach_px);
-  gesture_ = Gesture::waiting;
-  box_adds_ = modifiers_.testFlag(Qt::ShiftModifier);
-  shift_pressed_ = box_adds_ && may_be_several(under) ? under : ItemRef{};
-  if (!shift_pressed_.none() || (box_adds_ && under.none())) return;  // a click adds or takes away
-  pick(under);
+  press_part(press_at_);
 }
 
 void DrawingView::mouseMoveEvent(QMouseEvent* event) {
@@ -151,22 +126,7 @@ void DrawingView::mouseMoveEvent(QMouseEvent* event) {
   if (gesture_ == Gesture::waiting) {
     const QPointF off = last_at_ - press_at_;
     if (std::hypot(off.x(), off.y()) < drag_starts_px) return;
-    const bool may = document_.crossing().version <= known_file_version;
-    if (!shift_pressed_.none()) pick(std::exchange(shift_pressed_, {}));
-    if (held_) {
-      start_dimension();
-    } else if (part_at(scene(), press_at_, reach_px).none() && in_a_view(frame_, press_at_)) {
-      gesture_ = Gesture::box;
-    } else if (!focus_.picked.none() && may && !part_locked(document_.crossing(), focus_.picked) &&
-               moved(document_.crossing(), focus_.picked, move_in(frame_.pane_at(press_at_)))) {
-      gesture_ = Gesture::part;
-      snap_lines_ =
-          snap_lines(document_.crossing(), document_.tables(), document_.assessment(), focus_.picked, style_.units);
-      session_ = std::make_unique<EditSession>(document_, focus_.picked);
-    } else {
-      gesture_ = Gesture::pan;
-      viewport()->setCursor(Qt::ClosedHandCursor);
-    }
+    start_moving();
   }
   if (gesture_ == Gesture::none)
     hover(last_at_);
@@ -193,6 +153,10 @@ void DrawingView::mouseReleaseEvent(QMouseEvent* event) {
 
 /// The gesture ends where the pointer is.
 void DrawingView::let_go(Qt::MouseButton button) {
+  if (sketch_ && gesture_ == Gesture::none) {
+    release_sketch();
+    return;
+  }
   const QPointF off = last_at_ - press_at_;
   if (button == Qt::RightButton && gesture_ == Gesture::pan && std::hypot(off.x(), off.y()) < menu_within_px) {
     cancel_gesture();
@@ -200,13 +164,17 @@ void DrawingView::let_go(Qt::MouseButton button) {
     return;
   }
   if (gesture_ != Gesture::none && gesture_ != Gesture::waiting) step_gesture();
-  if (gesture_ == Gesture::part && session_) session_->finish(step_name(document_.crossing(), session_->part()));
+  if (gesture_ == Gesture::part && session_) session_->finish(step_now());
+  if (gesture_ == Gesture::waiting && !group_.empty() && shift_pressed_.none())
+    pick(pressed_);  // a click on one of them
   if (gesture_ == Gesture::measure && session_)
     session_->finish(tr("Set %1").arg(text_from(measure_name(document_.crossing(), held_->measure))));
   if (gesture_ == Gesture::waiting && !shift_pressed_.none()) toggle_picked(shift_pressed_);
   shift_pressed_ = {};
   if (gesture_ == Gesture::box) take_box();
   session_.reset();
+  group_.clear();
+  held_words_.clear();
   held_.reset();
   focus_.snaps.clear();
   if (gesture_ == Gesture::tape && last_at_ == press_at_) layers_.tape.reset();
@@ -241,6 +209,8 @@ void DrawingView::pull_tape(const QPointF& at) {
 
 void DrawingView::cancel_gesture() {
   session_.reset();
+  group_.clear();
+  held_words_.clear();
   held_.reset();
   shift_pressed_ = {};
   focus_.box.reset();
@@ -255,10 +225,20 @@ void DrawingView::cancel_gesture() {
 
 void DrawingView::mouseDoubleClickEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton) return;
+  if (sketch_) {
+    end_sketch();
+    return;
+  }
   settle();
   if (type_dimension(event->position())) return;
   const ItemRef part = part_at(with_labels(scene()), event->position(), reach_px);
   if (part.none()) return;
+  if (frame_.pane_at(event->position()) == Pane::lane) {
+    pick(part);
+    Q_EMIT rename_wanted(part);
+    return;
+  }
+  if (add_point(part, event->position())) return;
   pick(part);
   Q_EMIT typing_wanted(event->position().toPoint());
 }
@@ -282,6 +262,12 @@ void DrawingView::wheelEvent(QWheelEvent* event) {
 }
 
 void DrawingView::hover(const QPointF& at) {
+  if (sketch_) {
+    viewport()->setCursor(Qt::CrossCursor);
+    viewport()->setToolTip({});
+    viewport()->update();
+    return;
+  }
   const Scene now = with_labels(scene());
   const std::shared_ptr<const Labels>& shown = now.labels;
   const DimensionLine* line = dimension_at(shown->dimensions, at, reach_px * 2 / 3);
@@ -304,7 +290,7 @@ void DrawingView::hover(const QPointF& at) {
   else if (under.none())
     viewport()->unsetCursor();
   else
-    viewport()->setCursor(Qt::OpenHandCursor);
+    viewport()->setCursor(cursor_for(under, at));
   const bool tells = !pointer_words(now, at).isEmpty();
   if (tells || !focus_.pointer_lines.isEmpty()) viewport()->update();
   if (!line) viewport()->setToolTip(tip_at(at, under));

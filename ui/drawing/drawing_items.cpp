@@ -11,11 +11,20 @@ namespace burrow {
 std::vector<ItemRef> DrawingView::items() const {
   const Site& site = document_.crossing().site;
   std::vector<ItemRef> all{{ItemKind::launch, {}, -1}, {ItemKind::grade, {}, -1}, {ItemKind::exit, {}, -1}};
+  all.push_back({ItemKind::bore, {}, -1});
   for (const Utility& u : site.utilities) all.push_back({ItemKind::utility, u.id, -1});
+  for (const TestHole& h : site.test_holes) all.push_back({ItemKind::test_holes, h.id, -1});
   for (const SurfaceFeature& s : site.surface) all.push_back({ItemKind::surface, s.id, -1});
   const auto points = [&](ItemKind kind, const std::string& id, const LevelLine& line) {
     for (std::size_t i = 0; i < line.size(); ++i) all.push_back({kind, id, static_cast<int>(i)});
   };
+  const auto beside = [&](const auto& list) {
+    for (const auto& one : list) all.push_back({ItemKind::around, one.id, -1});
+  };
+  beside(site.boundaries);
+  beside(site.trees);
+  beside(site.plant);
+  beside(site.strips);
   points(ItemKind::ground, {}, site.ground);
   for (const Stratum& s : site.strata)
     if (s.top) points(ItemKind::stratum, s.id, *s.top);

@@ -35,17 +35,26 @@ bool DrawingView::nudge(QKeyEvent* event) {
     default:
       return false;
   }
-  if (focus_.picked.none() || gesture_ != Gesture::none || document_.crossing().version > known_file_version)
-    return false;
-  const bool plan = event->modifiers().testFlag(Qt::AltModifier);  // Alt: move in the plan
+  const std::vector<ItemRef> parts = all_picked();
+  if (parts.empty() || gesture_ != Gesture::none || document_.crossing().version > known_file_version) return false;
+  // In the view clicked last; Alt: in the other.
+  const bool plan = (last_pane_ == Pane::plan) != event->modifiers().testFlag(Qt::AltModifier);
   const double step =
       (style_.units == UnitSystem::us ? 0.3048 / 20 : 0.01) * (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1);
   if (!session_) {
+    if (parts.size() > 1) group_ = parts;
     nudge_move_ = move_in(plan ? Pane::plan : Pane::elevation);
     nudge_move_.step_m = 0;
-    if (!moved(document_.crossing(), focus_.picked, nudge_move_)) return false;
+    if (!moved_now(document_.crossing(), nudge_move_)) {
+      nudge_move_ = move_in(plan ? Pane::elevation : Pane::plan);  // it moves in one of them alone
+      nudge_move_.step_m = 0;
+      if (!moved_now(document_.crossing(), nudge_move_)) {
+        group_.clear();
+        return false;
+      }
+    }
     session_ = std::make_unique<EditSession>(document_, focus_.picked);
-    nudged_ = focus_.picked;
+    nudged_ = parts.front();
   }
   nudge_over_->start(longest_between_repeats_ms);
   if (nudged_.kind == ItemKind::grade) {
@@ -56,13 +65,14 @@ bool DrawingView::nudge(QKeyEvent* event) {
     nudge_move_.by_up_m += up * step;
     nudge_move_.by_station_m += right * step;
   }
-  if (const Edit edit = moved(session_->crossing_before(), nudged_, nudge_move_)) session_->preview(edit);
+  if (const Edit edit = moved_now(session_->crossing_before(), nudge_move_)) session_->preview(edit);
   viewport()->update();
   return true;
 }
 
 void DrawingView::keyPressEvent(QKeyEvent* event) {
   interrupt_glide(event->key());
+  if (key_sketch(event)) return;
   if (event->key() == Qt::Key_Escape) {
     if (session_ || gesture_ != Gesture::none) {
       cancel_gesture();
@@ -136,8 +146,9 @@ void DrawingView::keyPressEvent(QKeyEvent* event) {
 /// The step of held arrow keys is kept.
 void DrawingView::finish_nudge() {
   if (nudged_.none()) return;
-  if (session_) session_->finish(step_name(document_.crossing(), nudged_));
+  if (session_) session_->finish(step_now());
   session_.reset();
+  group_.clear();
   nudged_ = {};
   tell_screen_reader(true);
   viewport()->update();

@@ -16,8 +16,7 @@ void DrawingView::pick_several(std::vector<ItemRef> parts) {
   if (parts.size() < 2) {
     const bool had_several = !focus_.several.empty();
     focus_.several.clear();
-    // A test hole is not picked alone on the drawing: its page does that.
-    const ItemRef only = parts.empty() || parts.front().kind == ItemKind::test_holes ? ItemRef{} : parts.front();
+    const ItemRef only = parts.empty() ? ItemRef{} : parts.front();
     if (had_several && only == focus_.picked) {
       viewport()->update();
       Q_EMIT picked_changed();

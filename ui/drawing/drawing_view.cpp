@@ -9,11 +9,12 @@
 #include <cmath>
 
 #include "accessible_drawing.h"
+#include "burrow/crossing/find.h"
+#include "burrow/document/several.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/flags.h"
 #include "burrow/drawing/handles.h"
 #include "burrow/drawing/labels.h"
-#include "burrow/practice/try_error.h"
 
 namespace burrow {
 
@@ -48,7 +49,10 @@ DrawingView::DrawingView(Document& document, QWidget* parent)
   connect(&document_, &Document::replaced, this, [this] {
     session_.reset();
     gesture_ = Gesture::none;
+    group_.clear();
     focus_ = Interaction();
+    drop_sketch();
+    last_pane_ = Pane::elevation;
     set_trials(nullptr, false);
     set_rescue(std::nullopt);
     layers_.tape.reset();
@@ -146,10 +150,38 @@ void DrawingView::pick(const ItemRef& part) {
   Q_EMIT picked_changed();
 }
 
+namespace {
+
+/// Of what is seen in the plan, or lies along a line.
+QPointF place_elsewhere(const Scene& scene, const ItemRef& part) {
+  const Site& site = scene.crossing.site;
+  const Frame& f = scene.frame;
+  const auto corner = [&](const PlanLine& line) { return f.above(line.front().x_m, line.front().y_m); };
+  if (const TestHole* hole = find_by_id(site.test_holes, part.id)) return hole_end(scene, *hole);
+  if (const Tree* tree = find_by_id(site.trees, part.id)) return f.above(tree->station.m, tree->offset.m);
+  if (const Plant* machine = find_by_id(site.plant, part.id)) return f.above(machine->station.m, machine->offset.m);
+  if (const Boundary* one = find_by_id(site.boundaries, part.id); one && !one->line.empty()) return corner(one->line);
+  if (const Strip* one = find_by_id(site.strips, part.id); one && !one->outline.empty()) return corner(one->outline);
+  if (const SurfaceFeature* one = find_by_id(site.surface, part.id); one && !one->outline.empty())
+    return corner(one->outline);
+  const Bore& bore = scene.crossing.bore;
+  const double middle = (bore.launch.station.m + bore.exit.station.m) / 2;
+  if (part.kind == ItemKind::bore) return f.side(middle, bore_level_at(scene.assessment, scene.crossing, middle));
+  if (part.kind == ItemKind::water && site.water) return f.side(middle, elevation_at(*site.water, middle));
+  if (part.kind == ItemKind::ground) return f.side(middle, elevation_at(site.ground, middle));
+  if (const Stratum* stratum = find_by_id(site.strata, part.id); stratum && stratum->top)
+    return f.side(middle, elevation_at(*stratum->top, middle));
+  return f.elevation.center();
+}
+
+}  // namespace
+
 QPointF DrawingView::place_of(const ItemRef& part) {
   const Scene now = scene();
   for (const Handle& handle : handles(now))
     if (handle.part == part && handle.pane == Pane::elevation) return handle.at;
+  for (const Handle& handle : handles(now))
+    if (handle.part == part && part.index >= 0) return handle.at;  // a bend or corner, seen in the plan
   for (const Utility& u : now.crossing.site.utilities) {
     if (part.kind != ItemKind::utility || u.id != part.id) continue;
     const UtilityMark mark = utility_mark(u);
@@ -160,7 +192,7 @@ QPointF DrawingView::place_of(const ItemRef& part) {
       const double middle = (s.from->m + s.to->m) / 2;
       return frame_.side(middle, elevation_at(now.crossing.site.ground, middle));
     }
-  return frame_.elevation.center();
+  return place_elsewhere(now, part);
 }
 
 void DrawingView::paintEvent(QPaintEvent*) {
@@ -182,10 +214,12 @@ void DrawingView::paintEvent(QPaintEvent*) {
   }
   told_readout_ = session_ != nullptr;
   focus_.live_level_m = dragged_level();
-  if (gesture_ == Gesture::held && held_) {
+  if (gesture_ == Gesture::held) {
     focus_.pointer = last_at_;
-    focus_.pointer_lines = QStringList{why_held(*held_).isEmpty() ? document_.read_only_because() : why_held(*held_)};
+    const QString why = held_ ? why_held(*held_) : held_words_;
+    focus_.pointer_lines = QStringList{why.isEmpty() ? document_.read_only_because() : why};
   }
+  if (sketch_) tell_sketch();
   Scene now = scene();
   now.layer_cache = &layer_cache_;
   const bool hold = session_ && last_labels_ && last_frame_ == frame_;
@@ -228,7 +262,7 @@ Readout DrawingView::readout() const {
   const Crossing& before = session_->crossing_before();
   const Crossing& now = document_.crossing();
   Readout told;
-  told.moves = text_from(part_name(now, part));
+  told.moves = text_from(group_.empty() ? part_name(now, part) : several_name(now, group_));
   std::vector<LiveNumber> was, is;
   if (held_) {
     const auto add = [&](std::vector<LiveNumber>& to, const Crossing& crossing, const Assessment& assessment) {
@@ -254,102 +288,6 @@ Readout DrawingView::readout() const {
   return told;
 }
 
-void DrawingView::set_turning_strip(bool on) {
-  if (layers_.turning == on) return;
-  layers_.turning = on;
-  const bool fit_again = fitted_;
-  lay_out_again();
-  if (fit_again) zoom_to_fit();
-  viewport()->update();
-}
-
-void DrawingView::set_neutral_line(bool on) {
-  layers_.neutral_line = on;
-  viewport()->update();
-}
-
-void DrawingView::set_zones(bool on) {
-  layers_.zones = on;
-  viewport()->update();
-}
-
-void DrawingView::set_rise(bool on) {
-  layers_.rise = on;
-  viewport()->update();
-}
-
-void DrawingView::set_cloud(bool on) {
-  layers_.cloud = on;
-  viewport()->update();
-}
-
-void DrawingView::set_trials(const Trials* trials, bool current) {
-  layers_.trials = trials;
-  layers_.trials_current = current;
-  layer_cache_.forget_trials();
-  viewport()->update();
-}
-
-void DrawingView::set_rescue(std::optional<PitShape> pit) {
-  layers_.rescue = std::move(pit);
-  viewport()->update();
-}
-
-void DrawingView::set_ghost_layout(std::shared_ptr<const GhostLayout> ghost) {
-  ghost_layout_ = std::move(ghost);
-  viewport()->update();
-}
-
-void DrawingView::set_across(bool on) {
-  const Bore& bore = document_.crossing().bore;
-  layers_.across_station_m.reset();
-  if (on) layers_.across_station_m = (bore.launch.station.m + bore.exit.station.m) / 2;
-  viewport()->update();
-}
-
-void DrawingView::set_read_path(std::optional<ReadPath> read) {
-  layers_.read = std::move(read);
-  viewport()->update();
-}
-
-void DrawingView::set_truth(std::optional<TrueLine> truth) {
-  layers_.truth = std::move(truth);
-  viewport()->update();
-}
-
-void DrawingView::set_played(std::optional<Played> played) {
-  layers_.played = std::move(played);
-  viewport()->update();
-}
-
-void DrawingView::set_tried(std::shared_ptr<const BorePath> tried) {
-  layers_.tried = std::move(tried);
-  if (layers_.tried) {
-    show_miss();
-  } else if (const std::optional<Frame> before = std::exchange(frame_before_tried_, std::nullopt)) {
-    if (fitted_)
-      zoom_to_fit();
-    else
-      frame_ = *before;
-  }
-  viewport()->update();
-}
-
-void DrawingView::show_miss() {
-  const BorePath& planned = document_.assessment().bore;
-  const std::optional<Miss> miss = miss_between(planned, *layers_.tried);
-  if (!miss || !automatic_heights_) return;
-  LevelBand end{std::min(miss->planned.z_m, miss->other.z_m), std::max(miss->planned.z_m, miss->other.z_m)}, all = end;
-  for (const BorePath* path : {&planned, layers_.tried.get()})
-    for (const PathPoint& p : path->points) all = {std::min(all.low_m, p.z_m), std::max(all.high_m, p.z_m)};
-  constexpr double beside_m = 0.05;  // the line is not to run along the edge
-  const Frame before = frame_;
-  bool raised = false;
-  for (LevelBand band : {all, end})  // of a steep bore the end alone
-    raised = raise_heights(frame_, miss->up_m(), {band.low_m - beside_m, band.high_m + beside_m}) || raised;
-  if (raised && !frame_before_tried_) frame_before_tried_ = before;
-}
-
 void DrawingView::resizeEvent(QResizeEvent*) {
   const Frame before = frame_;
   lay_out_again();
@@ -357,12 +295,19 @@ void DrawingView::resizeEvent(QResizeEvent*) {
 }
 
 void DrawingView::settle() {
-  if (session_ && !nudged_.none()) session_->finish(step_name(document_.crossing(), nudged_));
+  if (session_ && !nudged_.none()) session_->finish(step_now());
   cancel_gesture();
+  drop_sketch();
 }
 
 bool DrawingView::event(QEvent* event) {
   if (event->type() == QEvent::FontChange) lay_out_again();
+  if (event->type() == QEvent::ShortcutOverride && sketch_) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    const bool letters = (key->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == 0;
+    if (letters && key->key() < Qt::Key_F1) event->accept();  // typed into what is being drawn
+    return true;
+  }
   if (event->type() == QEvent::ShortcutOverride && session_) {
     event->accept();  // no shortcut runs while something is held
     return true;

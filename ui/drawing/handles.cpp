@@ -6,11 +6,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/crossing/find.h"
+#include "burrow/crossing/locks.h"
+
 namespace burrow {
 
-namespace {
-
-double path_elevation_at(const Assessment& assessment, const Crossing& crossing, double station) {
+double bore_level_at(const Assessment& assessment, const Crossing& crossing, double station) {
   const auto& points = assessment.bore.points;
   const Launch& launch = crossing.bore.launch;
   if (points.empty() || station > points.back().x_m)
@@ -22,82 +23,11 @@ double path_elevation_at(const Assessment& assessment, const Crossing& crossing,
   return a.z_m + (station - a.x_m) / std::max(1e-12, right->x_m - a.x_m) * (right->z_m - a.z_m);
 }
 
-double distance_to_segment(const QPointF& p, const QPointF& a, const QPointF& b) {
-  const QPointF d = b - a;
-  const double length2 = QPointF::dotProduct(d, d);
-  const double t = length2 > 0 ? std::clamp(QPointF::dotProduct(p - a, d) / length2, 0.0, 1.0) : 0;
-  const QPointF off = p - (a + t * d);
-  return std::hypot(off.x(), off.y());
+QPointF hole_end(const Scene& scene, const TestHole& hole) {
+  const double ground = elevation_at(scene.crossing.site.ground, hole.station.m);
+  if (hole.elevation) return scene.frame.side(hole.station.m, hole.elevation->m);
+  return scene.frame.side(hole.station.m, ground) + QPointF(0, scene.style.text * 1.5);
 }
-
-ItemRef utility_at(const Scene& scene, const QPointF& at, double reach) {
-  const Frame& f = scene.frame;
-  const Pane pane = f.pane_at(at);
-  ItemRef best;
-  double least = reach;
-  for (const Utility& utility : scene.crossing.site.utilities) {
-    double distance = 1e300;
-    if (pane == Pane::elevation) {
-      const UtilityMark mark = utility_mark(utility);
-      const double r = utility.outside_diameter.value_or(Length{0}).m / 2 * f.px_per_m;
-      if (mark.depth_known) {
-        const QPointF off = at - f.side(mark.station_m, mark.elevation_m);
-        distance = std::max(0.0, std::hypot(off.x(), off.y()) - std::max(r, scene.style.text * 0.35));
-      } else {
-        distance = std::abs(at.x() - f.px_x(mark.station_m));
-      }
-    } else if (pane == Pane::plan) {
-      for (std::size_t i = 1; i < utility.path.size(); ++i)
-        distance = std::min(distance, distance_to_segment(at, f.above(utility.path[i - 1].x_m, utility.path[i - 1].y_m),
-                                                          f.above(utility.path[i].x_m, utility.path[i].y_m)));
-    }
-    if (distance < least) {
-      least = distance;
-      best = {ItemKind::utility, utility.id, -1};
-    }
-  }
-  return best;
-}
-
-QPolygonF polygon_of(const Frame& f, const PlanLine& line) {
-  QPolygonF shape;
-  for (const PlanPoint& p : line) shape << f.above(p.x_m, p.y_m);
-  return shape;
-}
-
-ItemRef pit_at(const Scene& scene, const QPointF& at) {
-  const Frame& f = scene.frame;
-  for (const auto& [pit, kind] : {std::pair{&scene.assessment.launch_pit, ItemKind::launch},
-                                  std::pair{&scene.assessment.exit_pit, ItemKind::exit}}) {
-    QPolygonF shape;
-    if (f.pane_at(at) == Pane::elevation)
-      for (const LevelPoint& p : pit->section) shape << f.side(p.station_m, p.elevation_m);
-    else
-      shape = polygon_of(f, pit->footprint);
-    if (shape.containsPoint(at, Qt::OddEvenFill)) return {kind, {}, -1};
-  }
-  return {};
-}
-
-ItemRef surface_at(const Scene& scene, const QPointF& at) {
-  const Frame& f = scene.frame;
-  for (const SurfaceFeature& feature : scene.crossing.site.surface) {
-    if (!feature.outline.empty() && f.pane_at(at) == Pane::plan) {
-      if (polygon_of(f, feature.outline).containsPoint(at, Qt::OddEvenFill)) return {ItemKind::surface, feature.id, -1};
-      continue;
-    }
-    if (!feature.from || !feature.to) continue;
-    const double station = f.station_m(at.x());
-    const double lean = f.pane_at(at) == Pane::plan ? std::tan(feature.skew->rad) * f.offset_m(at.y()) : 0;
-    if (station < feature.from->m + lean || station > feature.to->m + lean) continue;
-    if (f.pane_at(at) == Pane::plan) return {ItemKind::surface, feature.id, -1};
-    const double ground = f.px_z(elevation_at(scene.crossing.site.ground, station));
-    if (std::abs(at.y() - ground) < scene.style.text * 0.8) return {ItemKind::surface, feature.id, -1};
-  }
-  return {};
-}
-
-}  // namespace
 
 double grade_grip_station(const Crossing& crossing) {
   const double launch = crossing.bore.launch.station.m;
@@ -109,6 +39,47 @@ QRectF grip_box(const Handle& handle, const Style& style, bool selected) {
   const double half = style.text * (small ? 0.5 : selected ? 1.15 : 0.8);
   return {handle.at.x() - half, handle.at.y() - half, 2 * half, 2 * half};
 }
+
+namespace {
+
+/// Grips that come with the selection: edges and corners of what lies on top or beside, the place of a hole or tree.
+void add_selected_handles(const Scene& scene, std::vector<Handle>& all) {
+  const Frame& f = scene.frame;
+  const Site& site = scene.crossing.site;
+  const ItemRef& picked = scene.focus.picked;
+  const auto add = [&](int index, Pane pane, const QPointF& at) {
+    all.push_back({{picked.kind, picked.id, index}, pane, at, Handle::Shape::square, false});
+  };
+  const auto corners = [&](const PlanLine& line, int first) {
+    for (std::size_t i = 0; i < line.size(); ++i)
+      add(first + static_cast<int>(i), Pane::plan, f.above(line[i].x_m, line[i].y_m));
+  };
+  if (picked.kind == ItemKind::surface) {
+    const SurfaceFeature* feature = find_by_id(site.surface, picked.id);
+    if (!feature) return;
+    corners(feature->outline, first_outline_corner);
+    if (!feature->from || !feature->to) return;
+    for (const auto& [edge, station] :
+         {std::pair{SurfaceEdge::from, feature->from->m}, {SurfaceEdge::to, feature->to->m}}) {
+      add(static_cast<int>(edge), Pane::elevation, f.side(station, elevation_at(site.ground, station)));
+      if (feature->outline.empty()) add(static_cast<int>(edge), Pane::plan, f.above(station, 0));
+    }
+  } else if (picked.kind == ItemKind::test_holes) {
+    const TestHole* hole = find_by_id(site.test_holes, picked.id);
+    if (!hole) return;
+    add(-1, Pane::elevation, hole_end(scene, *hole));
+    add(-1, Pane::plan, f.above(hole->station.m, hole->offset.m));
+  } else if (picked.kind == ItemKind::around) {
+    if (const Boundary* boundary = find_by_id(site.boundaries, picked.id)) corners(boundary->line, 0);
+    if (const Strip* strip = find_by_id(site.strips, picked.id)) corners(strip->outline, 0);
+    if (const Tree* tree = find_by_id(site.trees, picked.id))
+      add(-1, Pane::plan, f.above(tree->station.m, tree->offset.m));
+    if (const Plant* machine = find_by_id(site.plant, picked.id))
+      add(-1, Pane::plan, f.above(machine->station.m, machine->offset.m));
+  }
+}
+
+}  // namespace
 
 std::vector<Handle> handles(const Scene& scene) {
   const Frame& f = scene.frame;
@@ -132,13 +103,13 @@ std::vector<Handle> handles(const Scene& scene) {
     all.back().part.index = -1;
   };
   const double turn = grade_grip_station(crossing);
-  grip(ItemKind::grade, Pane::elevation, f.side(turn, path_elevation_at(scene.assessment, crossing, turn)),
+  grip(ItemKind::grade, Pane::elevation, f.side(turn, bore_level_at(scene.assessment, crossing, turn)),
        Handle::Shape::diamond);
   grip(ItemKind::grade, Pane::plan, f.above(turn, bore_offset_at(scene.assessment, crossing, turn)),
        Handle::Shape::diamond);
   grip(ItemKind::launch, Pane::elevation, f.side(launch.station.m, launch.elevation.m), Handle::Shape::round);
   grip(ItemKind::launch, Pane::plan, f.above(launch.station.m, launch.offset->m), Handle::Shape::round);
-  const double exit_z = path_elevation_at(scene.assessment, crossing, crossing.bore.exit.station.m);
+  const double exit_z = bore_level_at(scene.assessment, crossing, crossing.bore.exit.station.m);
   grip(ItemKind::exit, Pane::elevation, f.side(crossing.bore.exit.station.m, exit_z), Handle::Shape::round);
   grip(ItemKind::exit, Pane::plan, f.above(crossing.bore.exit.station.m, crossing.bore.exit.offset->m),
        Handle::Shape::round);
@@ -157,6 +128,7 @@ std::vector<Handle> handles(const Scene& scene) {
     add(ItemKind::pit_edge, edge.part.id, static_cast<std::size_t>(edge.part.index), edge.pane, edge.at,
         Handle::Shape::square, false);
   }
+  add_selected_handles(scene, all);
   vertices(ItemKind::ground, {}, crossing.site.ground);
   for (const Stratum& stratum : crossing.site.strata)
     if (stratum.top) vertices(ItemKind::stratum, stratum.id, *stratum.top);
@@ -166,43 +138,42 @@ std::vector<Handle> handles(const Scene& scene) {
 
 namespace {
 
-/// By its name in one of the lanes.
-ItemRef named_at(const Scene& scene, const QPointF& at) {
-  if (!scene.labels) return {};
-  for (const UtilityChip& chip : scene.labels->utilities.chips)
-    if (chip.box.contains(at)) return {ItemKind::utility, chip.id, -1};
-  for (const OnTopPart& part : scene.labels->on_top)
-    if (part.name_box.contains(at) || part.stretch.contains(at)) return {ItemKind::surface, part.id, -1};
-  return {};
+/// Beside what is locked.
+void paint_lock(QPainter& painter, const Scene& scene, const QPointF& at) {
+  const double text = scene.style.text;
+  const QRectF body(at.x() + text * 0.45, at.y() - text * 0.8, text * 0.5, text * 0.38);
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(scene.style.theme.ink, 1.3));
+  painter.drawArc(QRectF(body.left() + text * 0.08, body.top() - text * 0.26, text * 0.34, text * 0.52), 0, 180 * 16);
+  painter.fillRect(body, scene.style.theme.ink);
+}
+
+void paint_locks(QPainter& painter, const Scene& scene, const std::vector<Handle>& all) {
+  const Crossing& crossing = scene.crossing;
+  if (crossing.locks.empty()) return;
+  const auto in = [&](const QRectF& pane, const QPointF& at) {
+    if (pane.contains(at)) paint_lock(painter, scene, at);
+  };
+  for (const Handle& handle : all) {
+    const std::vector<std::string> places = lock_places(crossing, handle.part);
+    if (std::any_of(places.begin(), places.end(),
+                    [&](const std::string& place) { return lock_stands(crossing, place); }))
+      in(handle.pane == Pane::plan ? scene.frame.plan : scene.frame.elevation, handle.at);
+  }
+  for (const Utility& utility : crossing.site.utilities)
+    if (lock_stands(crossing, "/site/utilities/" + utility.id + "/path"))
+      for (const UtilityMark& mark : utility_marks(utility))
+        in(scene.frame.elevation,
+           scene.frame.side(mark.station_m,
+                            mark.depth_known ? mark.elevation_m : elevation_at(crossing.site.ground, mark.station_m)));
 }
 
 }  // namespace
 
-ItemRef part_at(const Scene& scene, const QPointF& at, double reach) {
-  const Pane pane = scene.frame.pane_at(at);
-  if (pane == Pane::lane) return named_at(scene, at);
-  if (pane != Pane::elevation && pane != Pane::plan) return {};
-  const std::vector<Handle> all = handles(scene);
-  const auto nearest = std::min_element(all.begin(), all.end(), [&](const Handle& a, const Handle& b) {
-    const auto far = [&](const Handle& h) {
-      return h.pane == pane ? std::hypot(h.at.x() - at.x(), h.at.y() - at.y()) : 1e300;
-    };
-    return far(a) < far(b);
-  });
-  const bool grip = nearest != all.end() && nearest->pane == pane &&
-                    std::hypot(nearest->at.x() - at.x(), nearest->at.y() - at.y()) <= reach;
-  if (grip && (nearest->part.kind == ItemKind::grade || nearest->part.kind == ItemKind::launch ||
-               nearest->part.kind == ItemKind::pit_edge || nearest->part.kind == ItemKind::utility))
-    return nearest->part;
-  if (ItemRef utility = utility_at(scene, at, reach); !utility.none()) return utility;
-  if (grip) return nearest->part;
-  if (ItemRef pit = pit_at(scene, at); !pit.none()) return pit;
-  return surface_at(scene, at);
-}
-
 void paint_handles(QPainter& painter, const Scene& scene) {
   const Theme& theme = scene.style.theme;
-  for (const Handle& handle : handles(scene)) {
+  const std::vector<Handle> all = handles(scene);
+  for (const Handle& handle : all) {
     const QRectF pane = handle.pane == Pane::plan ? scene.frame.plan : scene.frame.elevation;
     if (pane.isEmpty() || !pane.adjusted(-4, -4, 4, 4).contains(handle.at)) continue;
     const bool picked = handle.part == scene.focus.picked;
@@ -228,6 +199,7 @@ void paint_handles(QPainter& painter, const Scene& scene) {
         break;
     }
   }
+  paint_locks(painter, scene, all);
 }
 
 }  // namespace burrow

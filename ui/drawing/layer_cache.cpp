@@ -64,7 +64,7 @@ void LayerCache::plan_base(QPainter& painter, const Scene& scene) {
   const bool still_good = plan_base_.view == view && plan_site_.surface == site.surface &&
                           plan_site_.ground_points == site.ground_points && plan_site_.background == site.background &&
                           plan_site_.boundaries == site.boundaries && plan_site_.trees == site.trees &&
-                          plan_site_.strips == site.strips;
+                          plan_site_.strips == site.strips && plan_site_.plant == site.plant;
   if (!still_good) {
     keep(plan_base_, view, scene.frame.plan, scene.style.theme.paper, painter, [&](QPainter& onto) {
       paint_plan_base(onto, scene);
@@ -76,6 +76,7 @@ void LayerCache::plan_base(QPainter& painter, const Scene& scene) {
     plan_site_.boundaries = site.boundaries;
     plan_site_.trees = site.trees;
     plan_site_.strips = site.strips;
+    plan_site_.plant = site.plant;
   }
   painter.drawImage(scene.frame.plan.topLeft(), plan_base_.pixels);
 }

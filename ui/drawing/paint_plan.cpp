@@ -145,6 +145,15 @@ void paint_plan_base(QPainter& painter, const Scene& scene) {
     painter.drawEllipse(f.above(tree.station.m, tree.offset.m), r, r);
     painter.drawEllipse(f.above(tree.station.m, tree.offset.m), 3 * scene.style.hair, 3 * scene.style.hair);
   }
+  for (const Plant& machine : scene.crossing.site.plant) {
+    const QSizeF size(machine.length.m * f.px_per_m, machine.width.m * f.px_per_m);
+    QRectF body(QPointF(), size);
+    body.moveCenter(f.above(machine.station.m, machine.offset.m));
+    painter.setPen(QPen(theme.ink_soft, scene.style.hair * 1.2));
+    painter.setBrush(QBrush(theme.line, Qt::DiagCrossPattern));
+    painter.drawRect(body);
+    painter.setBrush(Qt::NoBrush);
+  }
   for (const Strip& strip : scene.crossing.site.strips) {
     QColor tint = soil_fill(strip.soil, theme).tint;
     tint.setAlpha(150);

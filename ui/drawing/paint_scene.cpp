@@ -12,6 +12,7 @@
 #include "burrow/drawing/labels.h"
 #include "burrow/drawing/layer_cache.h"
 #include "burrow/drawing/paint_apart.h"
+#include "burrow/drawing/sketch.h"
 #include "paint_marks.h"
 
 namespace burrow {
@@ -43,29 +44,6 @@ double bore_offset_at(const Assessment& assessment, const Crossing& crossing, do
   const PathPoint& a = *(right - 1);
   const double t = (station_m - a.x_m) / std::max(1e-12, right->x_m - a.x_m);
   return a.y_m + t * (right->y_m - a.y_m);
-}
-
-UtilityMark utility_mark(const Utility& utility) {
-  UtilityMark mark;
-  if (utility.path.empty()) return mark;
-  for (std::size_t i = 1; i < utility.path.size(); ++i) {
-    const PathVertex& a = utility.path[i - 1];
-    const PathVertex& b = utility.path[i];
-    if ((a.y_m > 0) == (b.y_m > 0)) continue;
-    const double t = a.y_m / (a.y_m - b.y_m);
-    mark.meets_line = true;
-    mark.station_m = a.x_m + t * (b.x_m - a.x_m);
-    mark.depth_known = a.z_m && b.z_m;
-    if (mark.depth_known) mark.elevation_m = *a.z_m + t * (*b.z_m - *a.z_m);
-    return mark;
-  }
-  const auto nearest =
-      std::min_element(utility.path.begin(), utility.path.end(),
-                       [](const PathVertex& a, const PathVertex& b) { return std::abs(a.y_m) < std::abs(b.y_m); });
-  mark.station_m = nearest->x_m;
-  mark.depth_known = nearest->z_m.has_value();
-  mark.elevation_m = nearest->z_m.value_or(0);
-  return mark;
 }
 
 void halo_text(QPainter& painter, const QPointF& at, const QString& text, const QColor& ink, const QColor& halo) {
@@ -194,6 +172,7 @@ void paint_above(QPainter& painter, const Scene& scene) {
   paint_stops(painter, scene);
   paint_turning(painter, scene);
   paint_across_line(painter, scene);
+  paint_selected(painter, scene);
   paint_several(painter, scene);
   paint_utility_chips(painter, scene);
   paint_flag_stems(painter, scene);
@@ -207,6 +186,7 @@ void paint_above(QPainter& painter, const Scene& scene) {
   paint_snaps(painter, scene);
   if (!scene.frame.plan.isEmpty()) paint_across(painter, scene);
   paint_tape(painter, scene);
+  paint_sketch(painter, scene);
   paint_pointer(painter, scene);
 }
 

@@ -92,58 +92,65 @@ void paint_pits_side(QPainter& painter, const Scene& scene) {
   paint_tool(painter, scene);
 }
 
-void paint_utilities_side(QPainter& painter, const Scene& scene) {
+namespace {
+
+/// One of the places where the line meets the plane.
+void paint_utility_mark(QPainter& painter, const Scene& scene, const Utility& utility, const UtilityMark& mark) {
   const Frame& f = scene.frame;
   const Theme& theme = scene.style.theme;
   const double text = scene.style.text;
-  for (const Utility& utility : scene.crossing.site.utilities) {
-    const UtilityMark mark = utility_mark(utility);
-    if (utility.path.empty() || f.px_x(mark.station_m) < f.elevation.left() - 200 ||
-        f.px_x(mark.station_m) > f.elevation.right() + 200)
-      continue;
-    const QColor colour = utility_colour(scene, utility.kind);
-    const bool picked = scene.focus.picked.kind == ItemKind::utility && scene.focus.picked.id == utility.id;
-    const bool hovered = scene.focus.hovered.kind == ItemKind::utility && scene.focus.hovered.id == utility.id;
+  if (f.px_x(mark.station_m) < f.elevation.left() - 200 || f.px_x(mark.station_m) > f.elevation.right() + 200) return;
+  const QColor colour = utility_colour(scene, utility.kind);
+  const bool picked = scene.focus.picked.kind == ItemKind::utility && scene.focus.picked.id == utility.id;
+  const bool hovered = scene.focus.hovered.kind == ItemKind::utility && scene.focus.hovered.id == utility.id;
+  if (!mark.depth_known) {  // depth not known: a mark on the ground and a broken line down
+    const double x = f.px_x(mark.station_m);
+    const double y = f.px_z(elevation_at(scene.crossing.site.ground, mark.station_m));
+    painter.setPen(QPen(colour, scene.style.hair * 1.5, Qt::DotLine));
+    painter.drawLine(QPointF(x, y), QPointF(x, f.elevation.bottom()));
+    return;
+  }
+  const double diameter = utility.outside_diameter.value_or(Length{0}).m;
+  const QRectF disc = disc_of(f, mark, diameter, text * 0.7);
+  const UtilityAnswer* answer = answer_for(scene, utility.id);
+  const auto sd = [&](const std::optional<double> UtilityAnswer::*computed, const std::optional<Length>& typed) {
+    return answer && answer->*computed ? *(answer->*computed) : typed.value_or(Length{0}).m;
+  };
+  const double up = sd(&UtilityAnswer::vertical_sd_m, utility.located.vertical_sd);
+  if (up > 0) {  // where it may be: one standard deviation up and down
+    const double grow = up * f.px_per_m * f.exaggeration;
+    const double grow_x = sd(&UtilityAnswer::lateral_sd_m, utility.located.lateral_sd) * f.px_per_m;
+    QColor halo = colour;
+    halo.setAlpha(45);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(halo);
+    painter.setRenderHint(QPainter::Antialiasing, false);  // pale: not seen, and several times faster
+    painter.drawEllipse(disc.adjusted(-grow_x, -grow, grow_x, grow));
+    painter.setRenderHint(QPainter::Antialiasing, true);
+  }
+  painter.setPen(QPen(picked || hovered ? theme.focus : theme.ink, scene.style.hair * (picked    ? 2.6
+                                                                                       : hovered ? 2
+                                                                                                 : 1)));
+  painter.setBrush(utility.status.value == UtilityStatus::abandoned ? QBrush(colour, Qt::BDiagPattern)
+                                                                    : QBrush(colour));
+  painter.drawEllipse(disc);
+}
 
+}  // namespace
+
+void paint_utilities_side(QPainter& painter, const Scene& scene) {
+  const Frame& f = scene.frame;
+  for (const Utility& utility : scene.crossing.site.utilities) {
+    if (utility.path.empty()) continue;
     // A line that runs beside the bore shows as a line.
     QPolygonF run;
     for (const PathVertex& v : utility.path)
       if (v.z_m) run << f.side(v.x_m, *v.z_m);
-    if (run.size() > 1 && run.boundingRect().width() > text * 3) {
+    if (run.size() > 1 && run.boundingRect().width() > scene.style.text * 3) {
       painter.setBrush(Qt::NoBrush);
       draw_run(painter, run, utility_pen(scene, utility.kind, scene.style.hair * 1.6));
     }
-    if (!mark.depth_known) {  // depth not known: a mark on the ground and a broken line down
-      const double x = f.px_x(mark.station_m);
-      const double y = f.px_z(elevation_at(scene.crossing.site.ground, mark.station_m));
-      painter.setPen(QPen(colour, scene.style.hair * 1.5, Qt::DotLine));
-      painter.drawLine(QPointF(x, y), QPointF(x, f.elevation.bottom()));
-      continue;
-    }
-    const double diameter = utility.outside_diameter.value_or(Length{0}).m;
-    const QRectF disc = disc_of(f, mark, diameter, text * 0.7);
-    const UtilityAnswer* answer = answer_for(scene, utility.id);
-    const auto sd = [&](const std::optional<double> UtilityAnswer::*computed, const std::optional<Length>& typed) {
-      return answer && answer->*computed ? *(answer->*computed) : typed.value_or(Length{0}).m;
-    };
-    const double up = sd(&UtilityAnswer::vertical_sd_m, utility.located.vertical_sd);
-    if (up > 0) {  // where it may be: one standard deviation up and down
-      const double grow = up * f.px_per_m * f.exaggeration;
-      const double grow_x = sd(&UtilityAnswer::lateral_sd_m, utility.located.lateral_sd) * f.px_per_m;
-      QColor halo = colour;
-      halo.setAlpha(45);
-      painter.setPen(Qt::NoPen);
-      painter.setBrush(halo);
-      painter.setRenderHint(QPainter::Antialiasing, false);  // pale: not seen, and several times faster
-      painter.drawEllipse(disc.adjusted(-grow_x, -grow, grow_x, grow));
-      painter.setRenderHint(QPainter::Antialiasing, true);
-    }
-    painter.setPen(QPen(picked || hovered ? theme.focus : theme.ink, scene.style.hair * (picked    ? 2.6
-                                                                                         : hovered ? 2
-                                                                                                   : 1)));
-    painter.setBrush(utility.status.value == UtilityStatus::abandoned ? QBrush(colour, Qt::BDiagPattern)
-                                                                      : QBrush(colour));
-    painter.drawEllipse(disc);
+    for (const UtilityMark& mark : utility_marks(utility)) paint_utility_mark(painter, scene, utility, mark);
   }
   paint_ghost_utilities(painter, scene);
 }

@@ -144,6 +144,9 @@ std::vector<LiveNumber> live_numbers(const Crossing& crossing, const Assessment&
         numbers.add(QObject::tr("depth at face"),
                     elevation_at(crossing.site.ground, launch.station.m) - launch.elevation.m, Dimension::length);
       break;
+    case ItemKind::bore:
+      numbers.add(QObject::tr("axis level"), launch.elevation.m, Dimension::station);
+      break;
     case ItemKind::grade:
       numbers.add(QObject::tr("grade"), launch.grade.v, Dimension::grade);
       if (launch.heading->rad != 0) numbers.add(QObject::tr("heading"), launch.heading->rad, Dimension::angle);
@@ -165,13 +168,16 @@ std::vector<LiveNumber> live_numbers(const Crossing& crossing, const Assessment&
     default:
       break;
   }
-  if (part.kind == ItemKind::launch || part.kind == ItemKind::grade || part.kind == ItemKind::exit) {
+  // A utility tells its own gap, the edge of a pit its size.
+  if (part.kind != ItemKind::utility && part.kind != ItemKind::pit_edge) {
     for (const std::string& id : watched) add_gap(numbers, assessment, id);
     if (const std::optional<JudgedCover> cover = deciding_cover(crossing, assessment)) {
       numbers.add(cover->what, cover->least_m, Dimension::length, cover->required_m, true);
       if (counts_about_cover(assessment)) numbers.doubt_last();
     }
-    if (assessment.arrival.elevation_m)
+    const bool of_the_bore = part.kind == ItemKind::launch || part.kind == ItemKind::grade ||
+                             part.kind == ItemKind::exit || part.kind == ItemKind::bore;
+    if (of_the_bore && assessment.arrival.elevation_m)
       numbers.add(QObject::tr("arrives at"), *assessment.arrival.elevation_m, Dimension::station);
     if (part.kind == ItemKind::launch) numbers.add(QObject::tr("station"), launch.station.m, Dimension::station);
   }

@@ -4,9 +4,11 @@
 #include <QGuiApplication>
 #include <QMenu>
 
+#include "burrow/document/several.h"
 #include "burrow/document/text.h"
 #include "burrow/document/utility_entry.h"
 #include "burrow/drawing/line_icon.h"
+#include "burrow/window/edit_commands.h"
 #include "burrow/window/main_window.h"
 
 namespace burrow {
@@ -29,6 +31,8 @@ void MainWindow::fill_drawing_menu(QMenu& menu, const DrawingView::Under& under,
     menu.addAction(tr("Insert a &utility here"), this, [this, station = *under.station_m] { add_utility_at(station); });
     QAction* across = menu.addAction(tr("&Section across, here"), this, [this] { actions_.across->setChecked(true); });
     across->setEnabled(!actions_.across->isChecked());
+    add_drawn_kinds(menu.addMenu(tr("Insert &here")), [this, at] { drawing_->sketch_at(at); });
+    menu.addAction(tr("&Paste here"), this, [this, station = *under.station_m] { edits_->paste(station); });
   }
   menu.addSeparator();
   menu.addAction(actions_.fit);
@@ -61,22 +65,6 @@ void MainWindow::add_finding_entries(QMenu& menu, int finding) {
 void MainWindow::add_item_entries(QMenu& menu, const ItemRef& part, const QPoint& at) {
   drawing_->pick(part);
   menu.addAction(tr("&Edit values…"), this, [this, at] { type_values(at); });
-  const auto page_of = [](ItemKind kind) {
-    switch (kind) {
-      case ItemKind::utility:
-        return SideColumn::Page::utilities;
-      case ItemKind::surface:
-        return SideColumn::Page::surface;
-      case ItemKind::grade:
-        return SideColumn::Page::setup;
-      case ItemKind::ground:
-      case ItemKind::stratum:
-      case ItemKind::water:
-        return SideColumn::Page::ground;
-      default:
-        return SideColumn::Page::pits;
-    }
-  };
   menu.addAction(tr("&Show it in its page"), this,
                  [this, page = page_of(part.kind)] { show_page_and_go(static_cast<int>(page)); });
   menu.addAction(tr("Findin&gs about it"), this, [this] {
@@ -85,10 +73,23 @@ void MainWindow::add_item_entries(QMenu& menu, const ItemRef& part, const QPoint
   });
   if (part.kind == ItemKind::launch || part.kind == ItemKind::grade)
     menu.addAction(tr("&Best launch…"), this, [this] { side_->show_page(SideColumn::Page::launch); });
-  if (!may_be_several(part)) return;
+  add_change_entries(menu, part, at);
+}
+
+void MainWindow::add_change_entries(QMenu& menu, const ItemRef& part, const QPoint& at) {
   menu.addSeparator();
-  menu.addAction(actions_.duplicate);
-  menu.addAction(actions_.remove);
+  if (edits_->may_rename()) menu.addAction(actions_.rename);
+  if (may_be_several(part))
+    for (QAction* action : {actions_.copy, actions_.duplicate}) menu.addAction(action);
+  if (edits_->may_remove()) menu.addAction(actions_.remove);
+  if (edits_->may_lock()) menu.addAction(actions_.lock);
+  const Pane pane = drawing_->frame().pane_at(at);
+  if (pane != Pane::plan && pane != Pane::elevation) return;
+  menu.addAction(tr("Add a &point here"), this, [this, part, at] {
+    if (!drawing_->add_point({part.kind, part.id, -1}, at))
+      tell_refused(tr("No line runs here that could have a point."));
+  });
+  add_drawn_kinds(menu.addMenu(tr("Insert &here")), [this, at] { drawing_->sketch_at(at); });
 }
 
 /// Across the line there; else as with Ctrl+U.

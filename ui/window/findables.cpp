@@ -3,6 +3,7 @@
 #include <QMenu>
 #include <QMenuBar>
 
+#include "burrow/document/surroundings.h"
 #include "burrow/document/text.h"
 #include "burrow/language/say.h"
 #include "burrow/window/help_window.h"
@@ -49,6 +50,10 @@ std::vector<Findable> MainWindow::findables() {
     add_item({ItemKind::utility, utility.id, -1}, tr("utility"));
   for (const SurfaceFeature& feature : document_.crossing().site.surface)
     add_item({ItemKind::surface, feature.id, -1}, tr("above ground"));
+  for (const TestHole& hole : document_.crossing().site.test_holes)
+    add_item({ItemKind::test_holes, hole.id, -1}, tr("test hole"));
+  for (const Around& one : surroundings(document_.crossing()))
+    add_item({ItemKind::around, one.id, -1}, tr("beside the bore"));
   const std::vector<Finding>& found = document_.assessment().findings;
   for (std::size_t i = 0; i < found.size(); ++i)
     all.push_back({text_from(finding_text(found[i], units_)), tr("finding %1").arg(i + 1), {}, [this, i] {

@@ -1,4 +1,5 @@
 #include "burrow/window/main_window.h"
+#include "burrow/window/edit_commands.h"
 
 #include <QActionGroup>
 #include <QApplication>
@@ -153,6 +154,7 @@ MainWindow::MainWindow(Tables tables, const QString& recovery_folder, QWidget* p
   connect(&document_, &Document::replaced, this, &MainWindow::hide_start);
   connect(&document_, &Document::changed, this, [this] {
     if (isWindowModified() != document_.modified()) show_title();
+    actions_.lock->setChecked(edits_->locked());
   });
 
   also_open_ = new QLabel(this);
@@ -180,18 +182,6 @@ void MainWindow::type_measure(const MeasureRef& measure, const QPoint& at) {
   };
   card_->open_fields(text_from(measure_name(document_.crossing(), measure)), measure_part(measure), entry,
                      drawing_->viewport()->mapTo(drawing_, at), units_);
-}
-
-void MainWindow::show_selected() {
-  const std::vector<ItemRef> all = drawing_->all_picked();
-  const bool whole_items = !all.empty() && std::all_of(all.begin(), all.end(), may_be_several);
-  actions_.remove->setEnabled(whole_items);
-  actions_.duplicate->setEnabled(whole_items);
-  actions_.edit_values->setEnabled(!drawing_->picked().none());
-  state_->setText(all.empty() ? tr("Nothing selected")
-                  : all.size() > 1
-                      ? tr("Selected: %1").arg(text_from(several_name(document_.crossing(), all)))
-                      : tr("Selected: %1").arg(text_from(part_name(document_.crossing(), drawing_->picked()))));
 }
 
 void MainWindow::resizeEvent(QResizeEvent* event) {

@@ -23,7 +23,6 @@
 #include "burrow/window/help_window.h"
 #include "burrow/window/hints.h"
 #include "burrow/window/main_window.h"
-#include "burrow/window/own_tools.h"
 #include "samples.h"
 
 namespace burrow {
@@ -84,61 +83,6 @@ void MainWindow::ask_and_import() {
       QFileDialog::getOpenFileNames(this, tr("Survey, drawing, map or heights"), QString(),
                                     tr("What can be imported (%1);;All files (*)").arg(kinds.join(QLatin1Char(' '))));
   if (!paths.isEmpty()) import_files(paths);
-}
-
-void MainWindow::make_edit_menu() {
-  QMenu* menu = menuBar()->addMenu(tr("&Edit"));
-  // Own actions: nothing is undone in the middle of a drag.
-  QUndoStack& stack = document_.undo_stack();
-  QAction* undo = actions_.undo = with_icon(menu->addAction(tr("&Undo"), QKeySequence::Undo, this,
-                                                            [this] {
-                                                              if (!document_.in_session())
-                                                                document_.undo_stack().undo();
-                                                            }),
-                                            "undo");
-  QAction* redo = actions_.redo = with_icon(menu->addAction(tr("&Redo"), this,
-                                                            [this] {
-                                                              if (!document_.in_session())
-                                                                document_.undo_stack().redo();
-                                                            }),
-                                            "redo");
-  redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Y), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z)});
-  undo->setEnabled(false);
-  redo->setEnabled(false);
-  connect(&stack, &QUndoStack::canUndoChanged, undo, &QAction::setEnabled);
-  connect(&stack, &QUndoStack::canRedoChanged, redo, &QAction::setEnabled);
-  connect(&stack, &QUndoStack::undoTextChanged, undo,
-          [undo](const QString& step) { undo->setText(step.isEmpty() ? tr("&Undo") : tr("&Undo: %1").arg(step)); });
-  connect(&stack, &QUndoStack::redoTextChanged, redo,
-          [redo](const QString& step) { redo->setText(step.isEmpty() ? tr("&Redo") : tr("&Redo: %1").arg(step)); });
-  menu->addSeparator();
-  actions_.edit_values =
-      with_icon(menu->addAction(tr("&Edit values of the selected item…"), QKeySequence(Qt::CTRL | Qt::Key_T), this,
-                                &MainWindow::edit_selected),
-                "edit");
-  actions_.duplicate = with_icon(
-      menu->addAction(tr("&Duplicate"), QKeySequence(Qt::CTRL | Qt::Key_D), this, &MainWindow::duplicate_picked),
-      "duplicate");
-  actions_.remove =
-      with_icon(menu->addAction(tr("De&lete"), QKeySequence::Delete, this, &MainWindow::remove_picked), "delete");
-  for (QAction* action : {actions_.edit_values, actions_.duplicate, actions_.remove}) action->setEnabled(false);
-  menu->addSeparator();
-  menu->addAction(tr("Own &tools and compressors…"), this, [this] {
-    const QString folder =
-        recovery_folder_.isEmpty() ? QString() : QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation);
-    OwnToolsDialog(document_, OwnTools(folder, document_.tables()), this).exec();
-  });
-  menu->addSeparator();
-  actions_.find = with_icon(menu->addAction(tr("&Find a command or a thing…"), QKeySequence(Qt::CTRL | Qt::Key_K), this,
-                                            &MainWindow::show_find),
-                            "search");
-  insert_menu_ = menuBar()->addMenu(tr("&Insert"));
-  with_icon(insert_menu_->addAction(tr("&Utility"), QKeySequence(Qt::CTRL | Qt::Key_U), this, &MainWindow::add_utility),
-            "utility");
-}
-
-void MainWindow::edit_selected() {
-  if (!drawing_->picked().none()) type_values(drawing_->place_of(drawing_->picked()).toPoint());
 }
 
 CrewDefaults MainWindow::crew_defaults() const {
@@ -259,25 +203,6 @@ void MainWindow::add_utility() {
   if (!document_.change(tr("Add a utility"), [&](Crossing& c) { c.site.utilities.push_back(utility); })) return;
   drawing_->pick({ItemKind::utility, utility.id, -1});
   drawing_->setFocus();
-}
-
-void MainWindow::remove_picked() {
-  const std::vector<ItemRef> parts = drawing_->all_picked();
-  if (parts.empty() || !std::all_of(parts.begin(), parts.end(), may_be_several)) return;
-  const QString name = text_from(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
-                                                   : several_name(document_.crossing(), parts));
-  drawing_->pick({});
-  document_.change(tr("Remove %1").arg(name), [&](Crossing& c) { c.site = site_without(c, parts); });
-}
-
-void MainWindow::duplicate_picked() {
-  const std::vector<ItemRef> parts = drawing_->all_picked();
-  if (parts.empty() || !std::all_of(parts.begin(), parts.end(), may_be_several)) return;
-  const QString name = text_from(parts.size() == 1 ? part_name(document_.crossing(), parts.front())
-                                                   : several_name(document_.crossing(), parts));
-  Copies copies = site_with_copies(document_.crossing(), parts);
-  if (document_.change(tr("Duplicate %1").arg(name), [&](Crossing& c) { c.site = std::move(copies.site); }))
-    drawing_->pick_several(copies.parts);
 }
 
 }  // namespace burrow

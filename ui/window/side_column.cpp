@@ -3,6 +3,9 @@
 #include <QCheckBox>
 #include <QVBoxLayout>
 
+#include "burrow/crossing/find.h"
+#include "burrow/document/surroundings.h"
+
 namespace burrow {
 
 SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent)
@@ -82,14 +85,14 @@ SideColumn::SideColumn(Document& document, DrawingView& drawing, QWidget* parent
   });
   connect(&document, &Document::changed, this, [this, &document] { show_count(document.assessment().findings); });
   bar_->check(0);
-  wire(drawing);
+  wire(document, drawing);
   // A record that is under way shows on the drawing at once, whichever page is open.
   connect(&document, &Document::replaced, day_, [this, &document] {
     if (!document.crossing().record.empty()) day_->refresh_now();
   });
 }
 
-void SideColumn::wire(DrawingView& drawing) {
+void SideColumn::wire(Document& document, DrawingView& drawing) {
   connect(path_, &PathPanel::rescue_changed, &drawing, &DrawingView::set_rescue);
   connect(trials_, &TrialsPanel::cloud_toggled, &drawing, &DrawingView::set_cloud);
   connect(&job_, &TrialsJob::changed, &drawing,
@@ -113,12 +116,19 @@ void SideColumn::wire(DrawingView& drawing) {
   connect(several_, &SeveralPanel::pick_wanted, &drawing, &DrawingView::pick_several);
   connect(&drawing, &DrawingView::several_typing_wanted, several_, &SeveralPanel::begin_typing);
   connect(layouts_, &LayoutsPanel::ghost_changed, &drawing, &DrawingView::set_ghost_layout);
-  connect(&drawing, &DrawingView::picked_changed, this, [this, &drawing] {
+  connect(&drawing, &DrawingView::picked_changed, this, [this, &drawing, &document] {
     const ItemRef& part = drawing.picked();
     several_->show_parts(drawing.several());
     findings_->set_picked_things(drawing.all_picked());
     if (part.kind == ItemKind::utility) utilities_->pick(part.id);
     if (part.kind == ItemKind::surface) surface_->pick(part.id);
+    if (part.kind == ItemKind::stratum) soil_->pick(part.id);
+    if (part.kind == ItemKind::test_holes)
+      if (const TestHole* hole = find_by_id(document.crossing().site.test_holes, part.id))
+        utilities_->pick(hole->utility);
+    if (part.kind == ItemKind::around)
+      for (const Around& one : burrow::surroundings(document.crossing()))
+        if (one.id == part.id) surroundings_->pick(one);
     if (part.kind == ItemKind::launch) pits_->show_pit(WhichPit::launch);
     if (part.kind == ItemKind::exit) pits_->show_pit(WhichPit::exit);
     if (part.kind == ItemKind::pit_edge) pits_->show_pit(part.id == "launch" ? WhichPit::launch : WhichPit::exit);

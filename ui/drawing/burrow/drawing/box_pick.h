@@ -12,6 +12,9 @@ namespace burrow {
 /// when its middle does, a stratum when a point of its top does.   Evidence: BoxPick.*
 std::vector<ItemRef> items_in_box(const Scene& scene, const QRectF& box, Pane pane);
 
+/// A broad line along what is selected or under the pointer and has no grip there that would show it.
+void paint_selected(QPainter& painter, const Scene& scene);
+
 /// Rings and broad lines about everything in `Interaction::several`, and the box under way.
 void paint_several(QPainter& painter, const Scene& scene);
 

@@ -15,7 +15,9 @@
 #include "burrow/drawing/move.h"
 #include "burrow/drawing/readout.h"
 #include "burrow/drawing/scene.h"
+#include "burrow/drawing/sketch.h"
 
+class QCursor;
 class QTimer;
 
 namespace burrow {
@@ -133,8 +135,15 @@ class DrawingView : public QAbstractScrollArea {
   /// Where a part's grip or mark stands in the viewport, for typing beside it.
   [[nodiscard]] QPointF place_of(const ItemRef& part);
   [[nodiscard]] bool dragging() const { return session_ != nullptr; }
-  /// Ends what is under way: a nudge counts, a drag goes back.
+  /// Ends what is under way: a nudge counts, a drag and what is being drawn go back.
   void settle();
+  /// From now on clicks draw a thing, until it is finished or Esc. `soil`: of a stratum.   Evidence: Sketch.*
+  void begin_sketch(SketchKind kind, const std::string& soil = {});
+  [[nodiscard]] const Sketch* sketch() const { return sketch_.get(); }
+  /// Its first point, as a click there would set it.
+  void sketch_at(const QPointF& at);
+  /// One more point on the line that lies there: of ground, stratum, water; a bend, a corner. False: no line is there.
+  bool add_point(const ItemRef& line, const QPointF& at);
 
   bool event(QEvent* event) override;
 
@@ -158,6 +167,12 @@ class DrawingView : public QAbstractScrollArea {
   void play_wanted();
   /// "," and ".": a mark back or on.
   void step_wanted(int marks);
+  /// The name in one of the lanes, double-clicked: it is to be typed there.
+  void rename_wanted(const burrow::ItemRef& part);
+  /// Drawn and entered.
+  void sketch_done(const burrow::ItemRef& part);
+  /// What was not done, and why: for the status line.
+  void refused(const QString& why);
   /// Enter with several things picked.
   void several_typing_wanted();
   /// The same for a dimension line.
@@ -218,6 +233,20 @@ class DrawingView : public QAbstractScrollArea {
   void pick_next_dimension(int direction);
   bool type_dimension(const QPointF& at);
   [[nodiscard]] double snap_step(Qt::KeyboardModifiers modifiers) const;
+  void press_part(const QPointF& at);
+  void start_moving();
+  void move_parts(const QPointF& to);
+  [[nodiscard]] bool picked_already(const ItemRef& part) const;
+  [[nodiscard]] Edit moved_now(const Crossing& before, const Move& move) const;
+  [[nodiscard]] QString step_now() const;
+  bool press_sketch(QMouseEvent* event);
+  void release_sketch();
+  bool key_sketch(QKeyEvent* event);
+  void end_sketch();
+  void drop_sketch();
+  void tell_sketch();
+  [[nodiscard]] SketchPoint sketch_point(const QPointF& at) const;
+  [[nodiscard]] QCursor cursor_for(const ItemRef& part, const QPointF& at);
 
   Document& document_;
   Style style_;
@@ -251,6 +280,13 @@ class DrawingView : public QAbstractScrollArea {
   int flag_rows_ = 1;                  ///< of the lane of findings, chosen with the whole bore
   std::optional<DimensionLine> held_;  ///< the dimension line under the button
   ItemRef nudged_;
+  std::vector<ItemRef> group_;        ///< that the drag or the held key moves together; empty: one thing alone
+  Pane last_pane_ = Pane::elevation;  ///< clicked last: arrow keys move in it
+  ItemRef pressed_;                   ///< what lay under the button
+  bool was_picked_ = false;           ///< and was selected before
+  QString held_words_;                ///< why it does not move, while it is held
+  std::unique_ptr<Sketch> sketch_;
+  QString sketch_trouble_;
   QTimer* nudge_over_;  ///< a key whose release never came is let go
   Move nudge_move_;
   bool told_readout_ = false;

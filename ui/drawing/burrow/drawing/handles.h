@@ -26,6 +26,12 @@ std::vector<Handle> handles(const Scene& scene);
 /// The part under a point: grips first, then utilities, pits, surface, lines. `reach` in px.
 ItemRef part_at(const Scene& scene, const QPointF& at, double reach);
 
+/// The lower end of a test hole in the side elevation.
+QPointF hole_end(const Scene& scene, const TestHole& hole);
+
+/// Level of the bore's axis at a station, straight beyond the ends of the path.
+double bore_level_at(const Assessment& assessment, const Crossing& crossing, double station_m);
+
 /// Station of the grip that sets the launch grade (side elevation) and heading (plan).
 double grade_grip_station(const Crossing& crossing);
 

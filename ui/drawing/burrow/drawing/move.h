@@ -3,6 +3,7 @@
 
 #include <QString>
 #include <optional>
+#include <vector>
 
 #include "burrow/document/item.h"
 #include "burrow/document/lens.h"
@@ -26,6 +27,10 @@ struct Move {
 /// (stations in order, exit beyond launch, |grade| ≤ 1) by stopping at the limit. A locked member stays. Empty: this
 /// part does not move in this view.
 Edit moved(const Crossing& before, const ItemRef& part, const Move& move);
+
+/// Several things as one: each as if it were moved alone, by the same whole steps. A locked one stays where it is.
+/// Empty: none of them moves in this view.   Evidence: Group.*
+Edit moved_together(const Crossing& before, const std::vector<ItemRef>& parts, const Move& move);
 
 /// "Move gas main": the name of the undo step.
 QString step_name(const Crossing& crossing, const ItemRef& part);

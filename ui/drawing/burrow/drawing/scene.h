@@ -32,6 +32,8 @@ struct Style {
   bool textures = true;  ///< soil marks as tiles (off on paper)
 };
 
+class Sketch;
+
 /// What the person is doing with it.
 struct Interaction {
   ItemRef picked;
@@ -46,6 +48,7 @@ struct Interaction {
   std::vector<SnapLine> snaps;                         ///< that hold what is dragged
   std::optional<double> live_level_m;                  ///< of what is dragged, written in the gutter
   std::optional<MeasureRef> measure, measure_hovered;  ///< the picked dimension line, the one under the pointer
+  const Sketch* sketch = nullptr;                      ///< what is being drawn
 };
 
 class LayerCache;
@@ -133,6 +136,8 @@ struct UtilityMark {
   bool meets_line = false;  ///< crosses the line; otherwise the nearest vertex
 };
 UtilityMark utility_mark(const Utility& utility);
+/// One for each time it meets the plane; one where it never does.   Evidence: UtilityMarks.*
+std::vector<UtilityMark> utility_marks(const Utility& utility);
 
 // The pieces, in the order in which they are painted.
 void paint_ground(QPainter& painter, const Scene& scene);

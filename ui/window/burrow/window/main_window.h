@@ -27,6 +27,7 @@ class QToolButton;
 
 namespace burrow {
 
+class EditCommands;
 class HelpWindow;
 class NoticeLine;
 class PlayerBar;
@@ -55,6 +56,7 @@ class MainWindow : public QMainWindow {
   WhatIfBar& what_if() { return *what_if_; }
   VerdictBar& verdict() { return *verdict_; }
   ValueCard& value_card() { return *card_; }
+  EditCommands& edits() { return *edits_; }
 
   /// Opens a file; a wrong one is told and leaves everything as it was.
   bool open_file(const QString& path);
@@ -141,8 +143,16 @@ class MainWindow : public QMainWindow {
   void apply_theme();
   void type_values(const QPoint& at);
   void add_utility();
-  void remove_picked();
-  void duplicate_picked();
+  void add_undo_entries(QMenu* menu);
+  void add_clipboard_entries(QMenu* menu);
+  void add_select_entries(QMenu* menu);
+  void add_lock_entries(QMenu* menu);
+  void make_insert_menu();
+  /// Everything that is drawn by clicks; `then` once it has begun.
+  void add_drawn_kinds(QMenu* menu, const std::function<void()>& then);
+  void add_change_entries(QMenu& menu, const ItemRef& part, const QPoint& at);
+  [[nodiscard]] static SideColumn::Page page_of(ItemKind kind);
+  void tell_refused(const QString& why);
   bool save_as();
   /// What is to become of a file that somebody else changed meanwhile.
   bool ask_about_theirs();
@@ -179,6 +189,8 @@ class MainWindow : public QMainWindow {
   struct Actions {
     QAction *new_crossing = nullptr, *open = nullptr, *save = nullptr, *sheet = nullptr;
     QAction *undo = nullptr, *redo = nullptr, *edit_values = nullptr, *duplicate = nullptr, *remove = nullptr;
+    QAction *cut = nullptr, *copy = nullptr, *paste = nullptr, *select_same = nullptr;
+    QAction *rename = nullptr, *lock = nullptr;
     QAction *fit = nullptr, *zoom_in = nullptr, *zoom_out = nullptr;
     QAction* other_view = nullptr;
     QAction *across = nullptr, *turning = nullptr, *dimensions = nullptr, *play = nullptr, *what_if = nullptr;
@@ -194,6 +206,7 @@ class MainWindow : public QMainWindow {
   WhatIfBar* what_if_;
   SideColumn* side_;
   ValueCard* card_;
+  EditCommands* edits_ = nullptr;
   NoticeLine* notice_;
   QLabel* name_;  ///< in the corner of the menu bar: the crossing, and whether it is saved
   QLabel* where_;

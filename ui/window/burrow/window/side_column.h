@@ -134,7 +134,7 @@ class SideColumn : public QWidget {
   void begin_group(const QString& name, const QString& icon);
   void show_count(const std::vector<Finding>& findings);
   void paint_count();
-  void wire(DrawingView& drawing);
+  void wire(Document& document, DrawingView& drawing);
 
   std::vector<std::function<void(UnitSystem)>> unit_followers_;
   std::vector<std::function<void(const Theme&)>> theme_followers_;
