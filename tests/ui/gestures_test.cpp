@@ -50,6 +50,7 @@ struct GestureWindow : TestWindow {
     window.document().start_from(one_of_each(), false);
     settle(window);
     window.drawing().zoom_to_fit();
+    window.drawing().show_stations(-4, 21, false);
     window.drawing().setFocus();
     settle(window);
   }

@@ -20,6 +20,7 @@ namespace {
 struct SketchWindow : TestWindow {
   explicit SketchWindow(const char* sample = "house-service") : TestWindow(sample) {
     window.drawing().set_dimensions(false);
+    window.drawing().show_stations(-4, 21, false);
     window.drawing().setFocus();
     settle(window);
   }

@@ -89,7 +89,9 @@ void EntryForm::rebuild(const std::vector<Field>& fields) {
     row.name->setWordWrap(true);
     row.entry = new QLineEdit(this);
     row.entry->setAccessibleName(text_from(translated_label(row.label)));
-    row.entry->setMinimumWidth(row.entry->fontMetrics().horizontalAdvance(QStringLiteral("00.00 m³/min ")) + 8);
+    constexpr int air_px = 8, lock_px = 22;
+    row.entry->setMinimumWidth(row.entry->fontMetrics().horizontalAdvance(QStringLiteral("00.00 m³/min ")) + air_px +
+                               (fields[i].lock.empty() ? 0 : lock_px));
     row.entry->installEventFilter(this);
     row.lock = new FieldLock(document_, row.entry);
     row.name->setBuddy(row.entry);

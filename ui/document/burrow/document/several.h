@@ -45,7 +45,7 @@ struct Copies {
 Copies site_with_copies(const Crossing& crossing, const std::vector<ItemRef>& parts);
 
 /// The site with things from elsewhere, moved along; their ids become free ones, and what has the name of something
-/// that is there is called a copy. A stratum goes between those it lies between.   Evidence: Paste.*
+/// that is there is called a copy. A stratum goes between those it lies between.   Evidence: Clipboard.*
 Copies site_with_clip(const Crossing& crossing, const Site& clip, double along_m);
 
 }  // namespace burrow
