@@ -104,7 +104,6 @@ struct Located {
   bool operator==(const Located&) const = default;
 };
 
-
 /// Why a line that is drawn to here ends here; `edge_of_record`: the record ends, the line goes on.
 enum class LineEnd { house_connection, cap, pole, pit, chamber, edge_of_record };
 template <>
