@@ -263,7 +263,7 @@ std::ptrdiff_t place_among(const Site& site, const Stratum& fresh) {
     if (top < level) break;
     ++at;
   }
-  return std::max<std::ptrdiff_t>(at, 1);
+  return std::clamp<std::ptrdiff_t>(at, site.strata.empty() ? 0 : 1, static_cast<std::ptrdiff_t>(site.strata.size()));
 }
 
 }  // namespace

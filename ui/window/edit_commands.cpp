@@ -54,7 +54,7 @@ bool is_point(const ItemRef& part) {
   }
 }
 
-/// The lowest station of these clip; none: they have none of their own.
+/// The lowest station of what is copied; none: it has none of its own.
 std::optional<double> first_station(const Site& clip) {
   std::optional<double> first;
   const auto offer = [&](double station) { first = std::min(first.value_or(station), station); };
@@ -76,7 +76,9 @@ std::optional<double> first_station(const Site& clip) {
 
 /// Whether one of them stands where it would come to lie.
 bool lies_there(const Crossing& crossing, const Site& clip, double along_m) {
-  const Site moved = site_with_clip(Crossing(), clip, along_m).site;
+  Site with_stations = clip;
+  with_stations.strata.clear();
+  const Site moved = site_with_clip(Crossing(), with_stations, along_m).site;
   const auto any = [](const auto& list, const auto& fresh, const auto& same) {
     return std::any_of(fresh.begin(), fresh.end(), [&](const auto& one) {
       return std::any_of(list.begin(), list.end(), [&](const auto& other) { return same(one, other); });
