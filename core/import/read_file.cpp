@@ -6,10 +6,10 @@
 namespace burrow {
 
 const std::vector<std::string>& readable_endings() {
-  static const std::vector<std::string> all{"*.csv",     "*.txt",  "*.asc",     "*.pts", "*.xyz",  "*.dxf",
-                                            "*.geojson", "*.json", "*.shp",     "*.zip", "*.gpkg", "*.kml",
-                                            "*.kmz",     "*.gpx",  "*.fgb",     "*.gml", "*.tab",  "*.mif",
-                                            "*.gdb",     "*.xml",  "*.landxml", "*.tif", "*.tiff"};
+  static const std::vector<std::string> all{"*.csv",     "*.txt",      "*.asc", "*.pts",     "*.xyz",  "*.dxf",
+                                            "*.geojson", "*.json",     "*.shp", "*.zip",     "*.gpkg", "*.kml",
+                                            "*.kmz",     "*.gpx",      "*.fgb", "*.gml",     "*.tab",  "*.mif",
+                                            "*.gdb",     "*.gdbtable", "*.xml", "*.landxml", "*.tif",  "*.tiff"};
   return all;
 }
 

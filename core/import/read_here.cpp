@@ -44,6 +44,8 @@ std::optional<Error> cannot_be(const std::string& path, std::string_view head) {
 /// What to ask for in place of a kind that is not read.
 std::optional<std::string> way_there(const std::string& name) {
   if (ends_with_any(name, {".dgn", ".dwf", ".dws", ".dwt"})) return translated("DXF saved as text (ASCII)");
+  if (ends_with_any(name, {".gdbtable", ".gdbtablx", ".gdbindexes"}))
+    return translated("the whole folder that it belongs to, whose name ends in .gdb");
   if (name.ends_with(".mid")) return translated("the .mif file beside it, which names it");
   if (ends_with_any(name, {".dat", ".map", ".id", ".ind"}))
     return translated("the .tab file beside it, which names it");

@@ -122,7 +122,8 @@ TEST_F(MoreReaders, FileGeodatabase_Traps) {
 
 // What cannot be read says what to choose in its place.
 TEST_F(MoreReaders, Refusals_SayHowToGetThere) {
-  for (const auto& [name, way] : {std::pair{"a.mid", ".mif"},
+  for (const auto& [name, way] : {std::pair{"a.gdbtable", ".gdb"},
+                                  {"a.mid", ".mif"},
                                   {"a.dbf", ".shp"},
                                   {"a.map", ".tab"},
                                   {"a.laz", "x y z"},
