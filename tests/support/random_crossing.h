@@ -112,7 +112,7 @@ BURROW_FILL(Boundary, id, kind, name, line)
 BURROW_FILL(Tree, id, name, station, offset, radius)
 BURROW_FILL(Plant, id, name, station, offset, length, width, load, factor)
 BURROW_FILL(Recorded, diameter, level, from, source, date)
-BURROW_FILL(Located, how, level, lateral, vertical, tracer, date)
+BURROW_FILL(Located, how, level, lateral, vertical, tracer, date, moved)
 BURROW_FILL(LineEnds, first, last)
 BURROW_FILL(AgreedGap, distance, with, date)
 BURROW_FILL(Utility, id, name, owner, kind, status, material, diameter, path, ends, abandonment, recorded, located,
