@@ -53,24 +53,12 @@ Working working_of_distance(const Clearance& c, const Point3& bore, const Point3
           source};
 }
 
-}  // namespace
-
-std::vector<Working> working_of(const Clearance& c) {
-  if (!c.axis_distance_m) return {};
+/// Distance, gap wanted, gap, gap less the band.
+std::vector<Working> gaps_of(const Clearance& c) {
   const Source derived{"least distance of two lines; normal errors along the common normal", SourceLabel::derived};
-  const Source model = c.mixture ? Source{"lognormal steering constant; given it, normal errors across the utility",
-                                          SourceLabel::our_model}
-                                 : Source{"chance over the utility as seen along the bore", SourceLabel::derived};
   const WorkingInput delta{"δ", *c.axis_distance_m, "m"}, R{"R", c.contact_radius_m, "m"}, s{"s", *c.spread_m, "m"};
-  const WorkingInput required{"g_req", c.required_fixed_m, "m"}, angle{"α", c.angle_rad.value_or(pi / 2), "rad"};
+  const WorkingInput required{"g_req", c.required_fixed_m, "m"};
   const WorkingInput bore{"s_bore", *c.bore_sd_m, "m"}, place{"s_utility", *c.utility_sd_m, "m"};
-  const bool mixed = c.mixture.has_value();
-  const std::string_view chance = mixed ? translatable(
-                                              "P = Σ p P_ground; P_ground = ∫ (Φ((R − δ)/s) − Φ((−R − δ)/s)) f(c) dc, "
-                                              "s² = s_bore² + s_utility²; times the share along its ends")
-                                  : c.bound
-                                      ? "P = max over the run of ∬ N(Σ_bore + Σ_utility) over the section of radius R"
-                                      : "P = Φ((R − δ)/s) − Φ((−R − δ)/s)";
   std::vector<Working> all;
   all.reserve(7);  // each is moved in: a list in braces would copy them, with all their words
   if (c.on_bore && c.on_utility) all.push_back(working_of_distance(c, *c.on_bore, *c.on_utility, derived));
@@ -95,6 +83,27 @@ std::vector<Working> working_of(const Clearance& c) {
                  "m",
                  std::nullopt,
                  derived});
+  return all;
+}
+
+}  // namespace
+
+std::vector<Working> working_of(const Clearance& c) {
+  if (!c.axis_distance_m) return {};
+  const Source model = c.mixture ? Source{"lognormal steering constant; given it, normal errors across the utility",
+                                          SourceLabel::our_model}
+                                 : Source{"chance over the utility as seen along the bore", SourceLabel::derived};
+  const WorkingInput delta{"δ", *c.axis_distance_m, "m"}, R{"R", c.contact_radius_m, "m"}, s{"s", *c.spread_m, "m"};
+  const WorkingInput required{"g_req", c.required_fixed_m, "m"}, angle{"α", c.angle_rad.value_or(pi / 2), "rad"};
+  const WorkingInput bore{"s_bore", *c.bore_sd_m, "m"}, place{"s_utility", *c.utility_sd_m, "m"};
+  const bool mixed = c.mixture.has_value();
+  const std::string_view chance = mixed ? translatable(
+                                              "P = Σ p P_ground; P_ground = ∫ (Φ((R − δ)/s) − Φ((−R − δ)/s)) f(c) dc, "
+                                              "s² = s_bore² + s_utility²; times the share along its ends")
+                                  : c.bound
+                                      ? "P = max over the run of ∬ N(Σ_bore + Σ_utility) over the section of radius R"
+                                      : "P = Φ((R − δ)/s) − Φ((−R − δ)/s)";
+  std::vector<Working> all = gaps_of(c);
   all.push_back({"utility.contact", c.id, chance,
                  mixed ? inputs_of(*c.mixture, c.contact_radius_m) : std::vector<WorkingInput>{delta, R, s, angle}, "P",
                  *c.contact_chance, "", std::nullopt, model});

@@ -86,6 +86,8 @@ std::string number_with_unit(double value, std::string_view unit, UnitSystem uni
   if (unit == "m³") return us ? in.plain(" yd³", value / cubic_yard_m3) : in.plain(" m³", value);
   if (unit == "N/m³")
     return us ? in.plain(" lb/ft³", value / pound_per_cubic_foot_N_m3) : in.plain(" kN/m³", value / 1e3);
+  constexpr double strong_N = 1000;
+  if (unit == "N" && !us && std::abs(value) >= strong_N) return in.plain(" kN", value / 1e3);
   if (unit == "N") return us ? in.plain(" lbf", value / pound_N) : in.plain(" N", value);
   if (unit == "N/m") return us ? in.plain(" lb/ft", value / pound_N * 0.3048) : in.plain(" N/m", value);
   if (unit == "m²") return us ? in.plain(" in²", value / 0.0254 / 0.0254) : in.plain(" cm²", value * 1e4);

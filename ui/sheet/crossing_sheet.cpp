@@ -136,7 +136,7 @@ Result<std::vector<Page>> crossing_pages(const Sheet& sheet) {
   // The bar that tells whether the print is true, and the one to measure the ground with.
   const double check = 100 / sheet.enlarged, beside = rest - check - 10;
   check_bar(paper, {strip.left(), strip.bottom() - 4}, sheet.enlarged);
-  const double ground = std::min(60.0, beside * 0.6);
+  const double ground = beside < 80 ? beside - 8 : std::min(60.0, beside * 0.6);
   draw_scale_bar(paper, sheet, {strip.left() + check + 6, strip.bottom() - 4}, ground, views->scale);
   const double left = beside - ground - 14;
   if (left > 60)

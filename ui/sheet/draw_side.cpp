@@ -333,12 +333,12 @@ class Side {
     const double width = (pit.floor_to_m - pit.floor_from_m) * f_.px_per_m - 1.5;
     const QString lines[] = {name, tr("%1 deep").arg(length(pit.depth_m)),
                              tr("floor %1").arg(length(pit.floor_elevation_m, Dimension::station))};
-    bool inside = floor - f_.px_z(pit.floor_elevation_m + pit.depth_m) > 9.5;
+    bool inside = floor - f_.px_z(pit.floor_elevation_m + pit.depth_m) > 10.5;
     for (const QString& words : lines) inside = inside && text_width_mm(words, label_style) < width;
     for (int i = 0; i < 3; ++i) {
       std::vector<QPointF> at;
-      if (inside) at.push_back({x, floor - 1 - 2.8 * (2 - i)});
-      for (const double down : {0.0, 2.8, 5.6, 8.4}) at.push_back({x, floor + 3 + 2.8 * i + down});
+      if (inside) at.push_back({x, floor - 1 - 3.3 * (2 - i)});
+      for (const double down : {0.0, 3.3, 6.6, 9.9}) at.push_back({x, floor + 3.4 + 3.3 * i + down});
       places_.label(paper_, at, lines[i], label_style, Align::centre, false);
     }
   }

@@ -20,7 +20,7 @@ void Flow::keep(double height_mm) {
 void Flow::heading(const QString& words) {
   const TextStyle& heads = style_.heads;
   keep(22);  // with the beginning of what follows
-  if (y_ > area_.box.top() + 1e-6) y_ += 3;
+  if (y_ > area_.box.top() + 1e-6) y_ += 2;
   Paper paper(*area_.page);
   for (const QString& line : wrapped(words, heads, area_.box.width())) {
     paper.text({area_.box.left(), y_ + heads.size_mm}, line, heads);

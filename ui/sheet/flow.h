@@ -16,9 +16,9 @@ using TableRow = QStringList;
 
 struct FlowStyle {
   TextStyle body{2.5};
-  TextStyle titles{2.3, QFont::DemiBold, QColor(0x40, 0x40, 0x40)};  ///< of the columns of a table
+  TextStyle titles{2.5, QFont::DemiBold, QColor(0x40, 0x40, 0x40)};  ///< of the columns of a table
   TextStyle block{2.6, QFont::DemiBold};
-  TextStyle heads{3.6, QFont::Bold};
+  TextStyle heads{3.5, QFont::Bold};
 };
 
 /// Fills areas one after another; when they are full, `more` gives those of the next page.

@@ -15,7 +15,7 @@ namespace burrow {
 
 namespace {
 
-constexpr double row_height = 10;
+constexpr double row_height = 10.2;
 constexpr double least_apart = 3.5;  // of two columns of upright numbers
 constexpr double tall_area = 175;
 

@@ -15,7 +15,7 @@ QString tr(const char* text) {
   return QCoreApplication::translate("sheet", text);
 }
 
-constexpr double sign_width = 9, row = 3.7;
+constexpr double sign_width = 9, row = 3.7, closest = 3.3;
 
 /// A sign in the middle of its place at the left, or a line all along it.
 class Legend {
@@ -109,12 +109,16 @@ class Legend {
   /// In as many columns as it takes.
   void print() {
     const double top = box_.top() + 6.4;
-    const auto down = static_cast<std::size_t>(std::max(1.0, std::floor((box_.bottom() - top) / row) + 1));
+    auto down = static_cast<std::size_t>(std::max(1.0, std::floor((box_.bottom() - top) / row) + 1));
+    // A little closer rather than a second column for the last of them.
+    const double closer = (box_.bottom() - top) / static_cast<double>(std::max<std::size_t>(1, rows_.size() - 1));
+    const double pitch = rows_.size() > down && closer >= closest ? closer : row;
+    if (pitch != row) down = rows_.size();
     const std::size_t columns = (rows_.size() + down - 1) / down;
     const double width = box_.width() / static_cast<double>(columns);
     for (std::size_t i = 0; i < rows_.size(); ++i) {
       const double x = box_.left() + width * static_cast<double>(i / down),
-                   y = top + row * static_cast<double>(i % down);
+                   y = top + pitch * static_cast<double>(i % down);
       rows_[i].sign({x + sign_width / 2, y - 0.8});
       paper_.short_text({x + sign_width + 1.5, y}, rows_[i].words, {2.5}, width - sign_width - 2.5);
     }
@@ -143,7 +147,9 @@ void draw_scale_bar(Paper& paper, const Sheet& sheet, const QPointF& at, double 
   for (int k = 0; k < 5; ++k)
     paper.rect(QRectF(at.x() + k * length, at.y() - 1.5, length, 1.5),
                k % 2 == 0 ? QColor(Qt::black) : QColor(Qt::white), {0.18});
+  constexpr double least_apart = 9;
   for (const int k : {0, 1, 2, 5}) {
+    if ((k == 1 || k == 2) && length < least_apart) continue;
     const QString number = text_from(significant_text(k * piece, 6));
     paper.text(
         {at.x() + k * length, at.y() + 3},

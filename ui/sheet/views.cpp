@@ -47,7 +47,7 @@ Extent extent_of(const Sheet& sheet) {
     e.right = std::min(e.right, p.y_m - 1.645 * p.sd_lateral_m);
     e.left = std::max(e.left, p.y_m + 1.645 * p.sd_lateral_m);
   }
-  const double beside = std::max(0.2, 0.01 * (e.to - e.from));
+  const double beside = std::max(0.2, 0.005 * (e.to - e.from));
   e.from -= beside;
   e.to += beside;
   e.right -= 0.5;

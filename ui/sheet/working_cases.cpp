@@ -17,8 +17,6 @@ QString tr(const char* text) {
   return QCoreApplication::translate("sheet", text);
 }
 
-constexpr std::size_t most_apart = 6;  ///< cases under headings of their own; of more each is a paragraph
-
 struct Cell {
   std::string_view symbol;
   QString text;
@@ -39,7 +37,14 @@ std::vector<Cell> cells_of(const Working& step, UnitSystem units) {
 }
 
 QString equals(std::string_view symbol, const QString& value) {
-  return QStringLiteral("%1\u00a0=\u00a0%2").arg(on_paper(std::string(symbol)), value);
+  const bool bound = value.startsWith(QLatin1Char('<')) || value.startsWith(QLatin1Char('>'));
+  return (bound ? QStringLiteral("%1\u00a0%2") : QStringLiteral("%1\u00a0=\u00a0%2"))
+      .arg(on_paper(std::string(symbol)), value);
+}
+
+/// Of these there is one: their name says no more than the heading.
+bool says_its_place(const std::string& subject) {
+  return subject != "bore" && subject != "pipe" && subject != "air" && subject != "site";
 }
 
 class Cases {
@@ -52,6 +57,7 @@ class Cases {
 
   void print() {
     if (!common_.isEmpty()) flow_.paragraph(tr("the same for all: %1").arg(common_.join(QStringLiteral(";  "))));
+    if (group_.size() == 1) return one();
     if (!table()) lines();
     limit_sources();
   }
@@ -156,8 +162,24 @@ class Cases {
     const double room = flow_.width_mm();
     const double shrinkable = columns.front().share - (least_name + Flow::cell_gap);
     if (all - std::max(0.0, shrinkable) > room) return false;
-    columns.front().share += room - all;  // less, or the rest of the line
+    if (all > room) columns.front().share -= all - room;
+    const double rest = std::max(0.0, room - all) / static_cast<double>(columns.size());
+    for (TableColumn& column : columns) column.share += rest;
     return true;
+  }
+
+  void one() {
+    const Working& step = *group_.front();
+    QStringList words;
+    for (const Cell& cell : cells_.front()) words << equals(cell.symbol, cell.text);
+    words << equals(step.symbol, result(step));
+    if (step.limit && step.limit_source)
+      words << text_from(
+          say("limit {}, from: {}", limit_of(step).toStdString(), limit_source_text(*step.limit_source)));
+    else if (step.limit)
+      words << tr("limit %1").arg(limit_of(step));
+    const QString all = words.join(QStringLiteral(";  "));
+    flow_.paragraph(says_its_place(step.subject) ? QStringLiteral("%1:  %2").arg(place(step), all) : all);
   }
 
   void lines() {
@@ -170,10 +192,7 @@ class Cases {
       QStringList words;
       if (!parts.isEmpty()) words << parts.join(QStringLiteral(";  "));
       words << outcome;
-      if (group_.size() > most_apart)
-        flow_.paragraph(QStringLiteral("%1:  %2").arg(place(step), words.join(QStringLiteral(";  "))));
-      else
-        flow_.block(place(step), words);
+      flow_.paragraph(QStringLiteral("%1:  %2").arg(place(step), words.join(QStringLiteral(";  "))));
     }
   }
 

@@ -91,12 +91,16 @@ class WorkingPages {
   }
 
   void contents() {
-    std::vector<TableRow> rows;
+    const std::size_t half = (sections_.size() + 1) / 2;
+    std::vector<TableRow> rows(half);
     for (std::size_t i = 0; i < sections_.size(); ++i)
-      rows.push_back(
-          {QString::number(i + 1), text_from(working_title(sections_[i].code)), page_words(sections_[i].page)});
+      rows[i % half] << QString::number(i + 1) << text_from(working_title(sections_[i].code))
+                     << page_words(sections_[i].page);
+    const std::vector<TableColumn> one{{tr("no."), 0.7, Align::right}, {tr("step"), 5}, {tr("page"), 1, Align::right}};
+    std::vector<TableColumn> columns = one;
+    columns.insert(columns.end(), one.begin(), one.end());
     flow_.heading(tr("Contents"));
-    flow_.table({{tr("section"), 1.1, Align::right}, {tr("step"), 9}, {tr("page"), 0.9, Align::right}}, rows);
+    flow_.table(columns, rows);
   }
 
   void section(int number, Section& section) {
@@ -107,10 +111,9 @@ class WorkingPages {
     for (const CaseGroup& group : section.groups) {
       const Working& first = *group.front();
       flow_.formula(on_paper(working_formula(first)));
-      const QString meanings = symbol_words(first);
-      if (meanings != symbols) flow_.paragraph(meanings);  // never twice
+      const QString meanings = symbol_words(first), from = text_from(say("from: {}", source_text(first.source)));
+      flow_.paragraph(meanings == symbols ? from : meanings + QStringLiteral(";  ") + from);  // never twice
       symbols = meanings;
-      flow_.paragraph(text_from(say("from: {}", source_text(first.source))));
       cases_of(flow_, sheet_, group);
     }
   }

@@ -71,7 +71,7 @@ TEST(WorkingNames, Place_IsANameAndNoId) {
 // Not looked up: no limit to rely on.
 TEST(SourceText, UnverifiedLimit_AsksForTheOwner) {
   const Source memory{"some code, clause 4", SourceLabel::from_memory};
-  EXPECT_EQ(source_text(memory), "some code, clause 4 [unverified]");
+  EXPECT_EQ(source_text(memory), "some code, clause 4 [unverified: nobody has looked this up]");
   EXPECT_EQ(limit_source_text(memory), "some code, clause 4 [unverified: confirm with the owner]");
   const Source read{"some code, clause 5", SourceLabel::read};
   EXPECT_EQ(limit_source_text(read), source_text(read));

@@ -2,6 +2,8 @@
 
 #include <QSet>
 
+#include "burrow/base/decimal_mark.h"
+
 #include "support/sheet_for_tests.h"
 #include "views.h"
 

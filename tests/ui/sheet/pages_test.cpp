@@ -148,7 +148,7 @@ TEST(SheetScale, TooLarge_NamesTheLargestThatFits) {
   sheet.scale = 10;
   const auto pages = sheet_pages(sheet, SheetPart::sheet);
   ASSERT_FALSE(pages);
-  EXPECT_NE(pages.error().expected.english().find("1:100"), std::string::npos) << pages.error().english();
+  EXPECT_NE(pages.error().expected.english().find("1:75"), std::string::npos) << pages.error().english();
 }
 
 // Against the table of the typeface's own widths: the letters of "Bore" one by one, no kerning between them.
