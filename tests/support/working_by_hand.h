@@ -466,7 +466,7 @@ inline const std::map<std::string, double, std::less<>>& printed_units() {
                                                               {"m³", 1},
                                                               {"kN/m³", 1e3},
                                                               {"N", 1},
-      {"kN", 1e3},
+                                                              {"kN", 1e3},
                                                               {"N/m", 1},
                                                               {"cm²", 1e-4},
                                                               {"1/m", 1},
