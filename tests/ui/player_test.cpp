@@ -240,7 +240,7 @@ TEST(Player, Lesson_PlaysTheTrueBoreOnceShown) {
   QCoreApplication::processEvents();
   ASSERT_TRUE(practice.shown_truth());
   PlayerBar& player = w.window.player();
-  player.choose(true);
+  player.choose(PlayerBar::Kind::truth);
   player.set_time(1e9);
   ASSERT_TRUE(w.shown());
   EXPECT_TRUE(w.shown()->in_truth);
@@ -257,7 +257,7 @@ TEST(Player, RecordedDay_IsPlayedWithItsOwnDistances) {
   ASSERT_TRUE(w.opened);
   w.space();
   PlayerBar& player = w.window.player();
-  player.choose(QStringLiteral("Recorded bore"));
+  player.choose(PlayerBar::Kind::recorded);
   player.set_time(1e9);
   ASSERT_TRUE(w.shown());
   EXPECT_TRUE(w.shown()->tells_miss);
@@ -269,7 +269,7 @@ TEST(Player, RecordedDay_IsPlayedWithItsOwnDistances) {
     if (reading.kind == ReadingKind::mark && reading.nose && !reading.cancelled) last_mark_m = reading.nose->m;
   EXPECT_GE(nose_at(*w.shown()->bore, 1e9), last_mark_m - 1e-6);
   // Beside it the prediction, as a ghost; alone again nothing.
-  player.set_beside(QStringLiteral("Predicted bore"));
+  player.set_beside(PlayerBar::Kind::predicted);
   ASSERT_TRUE(w.shown()->beside);
   EXPECT_EQ(w.shown()->beside->path.points, w.window.document().assessment().bore.points);
   player.set_beside({});
@@ -286,7 +286,7 @@ TEST(Player, Simulated_ByNumber_AndNeverAnOldOne) {
   job.run();
   ASSERT_TRUE(comes([&] { return !job.running() && job.trials() && job.current(); }));
   QCoreApplication::processEvents();
-  player.choose(QStringLiteral("Simulated bore"));
+  player.choose(PlayerBar::Kind::simulated);
   ASSERT_TRUE(w.shown());
   EXPECT_TRUE(w.shown()->lines_elsewhere);
   const auto first = w.shown()->bore->path.points;

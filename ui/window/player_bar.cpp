@@ -22,6 +22,7 @@ constexpr int frame_ms = 16;
 constexpr std::array speeds{1.0, 5.0, 20.0, 60.0};
 constexpr int usual_speed = 2;
 constexpr double at_end_s = 1e-6;
+constexpr int alone = -1;  // no bore beside the one played
 
 }  // namespace
 
@@ -122,9 +123,10 @@ const PlayerBar::Bore* PlayerBar::now() const {
 }
 
 const PlayerBar::Bore* PlayerBar::beside() const {
-  const QString name = beside_->currentData().toString();
-  const auto found = std::find_if(bores_.begin(), bores_.end(), [&](const Bore& bore) { return bore.name == name; });
-  return name.isEmpty() || found == bores_.end() || &*found == now() ? nullptr : &*found;
+  const int kind = beside_->currentData().toInt();
+  for (const Bore& bore : bores_)
+    if (static_cast<int>(bore.kind) == kind && &bore != now()) return &bore;
+  return nullptr;
 }
 
 /// Of many, the one whose number stands in the field.
@@ -147,13 +149,13 @@ void PlayerBar::fill_choices(bool anew) {
   }
   number_->setVisible(bore && bore->many > 1);
   take_number();
-  const QString kept = beside_->currentData().toString();
+  const int kept = beside_->count() > 0 ? beside_->currentData().toInt() : alone;
   const QSignalBlocker quiet(beside_);
   if (anew || beside_->count() != static_cast<int>(bores_.size())) beside_->setVisible(bores_.size() > 1);
   beside_->clear();
-  beside_->addItem(tr("alone"), QString());
+  beside_->addItem(tr("alone"), alone);
   for (const Bore& other : bores_)
-    if (&other != bore) beside_->addItem(tr("beside: %1").arg(other.name), other.name);
+    if (&other != bore) beside_->addItem(tr("beside: %1").arg(other.name), static_cast<int>(other.kind));
   beside_->setCurrentIndex(std::max(0, beside_->findData(kept)));
 }
 
@@ -161,15 +163,17 @@ void PlayerBar::set_bores(std::vector<Bore> bores) {
   const int before = which_->currentIndex();
   const bool same_list =
       bores.size() == bores_.size() && std::equal(bores.begin(), bores.end(), bores_.begin(),
-                                                  [](const Bore& a, const Bore& b) { return a.name == b.name; });
-  const QString name = before >= 0 ? which_->currentText() : QString();
+                                                  [](const Bore& a, const Bore& b) { return a.kind == b.kind; });
+  const Kind kind = before >= 0 && before < static_cast<int>(bores_.size())
+                        ? bores_[static_cast<std::size_t>(before)].kind
+                        : Kind::predicted;
   bores_ = std::move(bores);
   if (!same_list) {
     const QSignalBlocker quiet(which_);
     which_->clear();
     for (const Bore& bore : bores_) which_->addItem(bore.name);
-    const int again = which_->findText(name);
-    which_->setCurrentIndex(bores_.empty() ? -1 : std::max(0, again));
+    const auto again = std::find_if(bores_.begin(), bores_.end(), [&](const Bore& bore) { return bore.kind == kind; });
+    which_->setCurrentIndex(bores_.empty() ? -1 : again == bores_.end() ? 0 : static_cast<int>(again - bores_.begin()));
   }
   which_->setVisible(bores_.size() > 1);
   fill_choices(!same_list);
@@ -204,17 +208,13 @@ void PlayerBar::set_speed(double times) {
   speed_->setCurrentIndex(speed_->findData(times));
 }
 
-void PlayerBar::choose(bool in_truth) {
+void PlayerBar::choose(Kind kind) {
   for (std::size_t i = 0; i < bores_.size(); ++i)
-    if (in_truth ? bores_[i].in_truth : bores_[i].predicted) which_->setCurrentIndex(static_cast<int>(i));
+    if (bores_[i].kind == kind) which_->setCurrentIndex(static_cast<int>(i));
 }
 
-void PlayerBar::choose(const QString& name) {
-  if (const int at = which_->findText(name); at >= 0) which_->setCurrentIndex(at);
-}
-
-void PlayerBar::set_beside(const QString& name) {
-  beside_->setCurrentIndex(std::max(0, beside_->findData(name)));
+void PlayerBar::set_beside(std::optional<Kind> kind) {
+  beside_->setCurrentIndex(std::max(0, beside_->findData(kind ? static_cast<int>(*kind) : alone)));
 }
 
 void PlayerBar::toggle() {
@@ -326,8 +326,8 @@ void PlayerBar::show_time() {
   const bool ended = shown_s >= playback.end_s() - at_end_s;
   show_task(ended && !bore->outcome.isEmpty() ? bore->outcome : task_text(playback, nose_m));
   if (!isVisible()) return;
-  Played played{bore->playback, shown_s, bore->in_truth};
-  played.tells_miss = !bore->predicted;
+  Played played{bore->playback, shown_s, bore->kind == Kind::truth};
+  played.tells_miss = bore->kind != Kind::predicted;
   played.passed = bore->passed;
   played.lines_elsewhere = bore->lines_elsewhere;
   if (const Bore* other = beside()) played.beside = other->playback;

@@ -35,6 +35,7 @@ QString outcome_words(const TrialOutcome& outcome) {
 PlayerBar::Bore simulated_bore(const Trials& trials, int number, const Playback& predicted) {
   const auto at = static_cast<std::size_t>(number - 1);
   PlayerBar::Bore bore;
+  bore.kind = PlayerBar::Kind::simulated;
   bore.name = MainWindow::tr("Simulated bore");
   bore.playback = std::make_shared<const Playback>(trial_playback(trials, at, predicted));
   bore.lines_elsewhere = true;
@@ -93,17 +94,19 @@ void MainWindow::fill_player() {
     return std::make_shared<const std::vector<UtilityAnswer>>(
         lines_beside(bore, document_.crossing(), document_.tables()));
   };
-  const auto add = [&](const QString& name, const Playback& bore) -> PlayerBar::Bore& {
+  using Kind = PlayerBar::Kind;
+  const auto add = [&](Kind kind, const QString& name, const Playback& bore) -> PlayerBar::Bore& {
     PlayerBar::Bore& one = bores.emplace_back();
+    one.kind = kind;
     one.name = name;
     one.playback = std::make_shared<const Playback>(bore);
     return one;
   };
   if (!predicted.empty()) {
-    add(tr("Predicted bore"), predicted).predicted = true;
+    add(Kind::predicted, tr("Predicted bore"), predicted);
     if (const auto tried = what_if_->tried()) {
       const Playback bore = at_pace_of(predicted, *tried);
-      if (!bore.empty()) add(tr("The bore tried"), bore).passed = beside_lines(bore);
+      if (!bore.empty()) add(Kind::tried, tr("The bore tried"), bore).passed = beside_lines(bore);
     }
     const Trials* trials = side_->job().trials();
     if (trials && side_->job().current() && !trials->paths.empty()) {
@@ -115,10 +118,9 @@ void MainWindow::fill_player() {
     }
   }
   if (const Playback recorded = last_recorded(document_, tool); !recorded.empty())
-    add(tr("Recorded bore"), recorded).passed = beside_lines(recorded);
+    add(Kind::recorded, tr("Recorded bore"), recorded).passed = beside_lines(recorded);
   if (const auto truth = side_->practice().shown_truth()) {
-    PlayerBar::Bore& one = add(tr("The true bore"), *truth);
-    one.in_truth = one.lines_elsewhere = true;
+    add(Kind::truth, tr("The true bore"), *truth).lines_elsewhere = true;
   }
   player_->set_tasks(&document_.crossing(), &document_.assessment(), units_);
   player_->set_bores(std::move(bores));
@@ -153,7 +155,7 @@ void MainWindow::show_player(bool on) {
   player_->setVisible(on);
   if (!on) return;
   fill_player();
-  if (side_->practice().shown_truth()) player_->choose(true);
+  if (side_->practice().shown_truth()) player_->choose(PlayerBar::Kind::truth);
 }
 
 }  // namespace burrow

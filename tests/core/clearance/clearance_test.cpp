@@ -205,11 +205,13 @@ TEST(Clearance, RandomBores_AgreeAboveTheAngleOfBound) {
 TEST(Clearance, Working_HoldsTheNumbersOfTheAnswer) {
   const Clearance c = only(water_main({{10, -5, 101.6}, {10, 5, 101.6}}));
   const auto working = working_of(c);
-  ASSERT_EQ(working.size(), 5U);
-  EXPECT_EQ(working[0].code, "utility.separation");
-  EXPECT_EQ(working[0].value, *c.separation_m);
-  EXPECT_NEAR(working[0].inputs[0].value - working[0].inputs[1].value, working[0].value, 1e-12);
-  EXPECT_EQ(working[2].value, *c.contact_chance);
+  ASSERT_EQ(working.size(), 6U);
+  EXPECT_EQ(working[0].code, "utility.distance");
+  EXPECT_EQ(working[0].value, *c.axis_distance_m);
+  EXPECT_EQ(working[1].code, "utility.separation");
+  EXPECT_EQ(working[1].value, *c.separation_m);
+  EXPECT_NEAR(working[1].inputs[0].value - working[1].inputs[1].value, working[1].value, 1e-12);
+  EXPECT_EQ(working[3].value, *c.contact_chance);
 }
 
 }  // namespace

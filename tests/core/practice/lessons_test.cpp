@@ -92,7 +92,8 @@ TEST(Lessons, BlindDriving_IsNeverAllRight) {
 TEST(Lessons, OnAStop_GoingOnIsWrongAndStoppingRight) {
   for (const char* name : {"shallow", "mark"}) {
     const Lesson lesson(name);
-    for (const PracticeDecision& decision : driven_blind(lesson).decisions())
+    const PracticeRun blind = driven_blind(lesson);
+    for (const PracticeDecision& decision : blind.decisions())
       EXPECT_FALSE(decision.right()) << name << " at " << decision.nose_m;
     PracticeRun careful(lesson.crossing, tables(), lesson.practice.truth);
     careful.choose(PracticeChoice::turn_level);

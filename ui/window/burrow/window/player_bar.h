@@ -25,11 +25,11 @@ class PlayerBar : public QWidget {
   Q_OBJECT
 
  public:
+  enum class Kind { predicted, tried, simulated, recorded, truth };
   struct Bore {
+    Kind kind = Kind::predicted;  ///< all but the predicted one tell their miss at the end
     QString name;
     std::shared_ptr<const Playback> playback;
-    bool in_truth = false;
-    bool predicted = false;  ///< all others tell their miss at the end
     /// What it passes; null: what the assessment says. With `lines_elsewhere` only that it is passed.
     std::shared_ptr<const std::vector<UtilityAnswer>> passed = {};
     bool lines_elsewhere = false;
@@ -56,12 +56,11 @@ class PlayerBar : public QWidget {
   void set_time(double time_s);
   [[nodiscard]] double time_s() const { return time_s_; }
   /// Chooses a bore by what it is.
-  void choose(bool in_truth);
-  void choose(const QString& name);
+  void choose(Kind kind);
   /// Which one of many, where there are.
   void set_number(int number) { number_->setValue(number); }
-  /// The bore of that name is drawn beside the one played, at the same time of it; none: alone.
-  void set_beside(const QString& name);
+  /// That bore is drawn beside the one played, at the same time of it; none: alone.
+  void set_beside(std::optional<Kind> kind);
   /// Mark by mark instead of gliding; as the desktop asks unless said.
   void set_still(bool still) { still_ = still; }
   /// One frame: tests set their own clock.
