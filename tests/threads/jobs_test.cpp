@@ -172,10 +172,10 @@ TEST_F(ImportJobs, ManyReadsStoppedAndGone) {
         job = std::make_unique<ImportJob>();
         break;
       case 2:
-        job->read(folder_.filePath(QStringLiteral("nothing.csv")).toStdString(), "", nullptr);
+        job->read(folder_.filePath(QStringLiteral("nothing.csv")).toStdString(), {}, nullptr);
         break;
       default:
-        job->read(random() % 2 == 0 ? small : large, "", nullptr);
+        job->read(random() % 2 == 0 ? small : large, {}, nullptr);
         break;
     }
     turn(static_cast<int>(random() % 4));
@@ -188,8 +188,8 @@ TEST_F(ImportJobs, TheNewestReadWins) {
   std::vector<std::shared_ptr<const Result<Found>>> read;
   QObject::connect(&job, &ImportJob::read_done, &job,
                    [&](const std::shared_ptr<const Result<Found>>& found) { read.push_back(found); });
-  for (int i = 0; i < 10; ++i) job.read(large, "", nullptr);
-  job.read(small, "", nullptr);
+  for (int i = 0; i < 10; ++i) job.read(large, {}, nullptr);
+  job.read(small, {}, nullptr);
   ASSERT_TRUE(turn_until([&] { return !job.running(); }));
   ASSERT_EQ(read.size(), 1u);
   ASSERT_TRUE(*read.front()) << read.front()->error().english();

@@ -12,6 +12,7 @@
 
 #include "burrow/document/record_fields.h"
 #include "burrow/panels/day_panel.h"
+#include "burrow/panels/entry_form.h"
 #include "support/panel_for_tests.h"
 
 namespace burrow {
@@ -25,6 +26,11 @@ struct AfterPage : PanelBeside<DayPanel> {
   QLineEdit* field(const char* begins) {
     for (QLineEdit* one : panel.findChildren<QLineEdit*>())
       if (one->accessibleName().startsWith(QLatin1String(begins)) && one->isVisibleTo(&panel)) return one;
+    return nullptr;
+  }
+  EntryForm* pull() {
+    for (EntryForm* form : panel.findChildren<EntryForm*>())
+      if (form->find(QStringLiteral("most pull")) >= 0) return form;
     return nullptr;
   }
   QString left_to_do() {
@@ -45,7 +51,8 @@ TEST(AfterBore, PullInAndGrout_Typed) {
   ASSERT_TRUE(w.field("pulled in") && w.field("pulled in on") && w.field("closed around"));
   w.type_into(w.field("pulled in"), "14 m PE 63");
   w.type_into(w.field("pulled in on"), "2026-03-02");
-  w.type_into(w.field("most pull"), "2.1 kN");
+  ASSERT_TRUE(w.pull());
+  w.type(w.pull(), "most pull", "2.1 kN");
   w.type_into(w.field("closed around"), "grouted");
   EXPECT_EQ(w.after().pull_in.what, "14 m PE 63");
   EXPECT_NEAR(w.after().pull_in.peak->N, 2100, 1e-6);

@@ -144,7 +144,9 @@ TEST(Advance, Working_GivesTheSetAgain) {
   const Case c("firm-clay");
   const Advance advance = c.advance();
   const auto working = working_of(advance, c.tool, at_full);
-  ASSERT_EQ(working.size(), 3u);
+  ASSERT_EQ(working.size(), 4u);
+  EXPECT_EQ(working[1].code, "bore.efficiency");
+  EXPECT_EQ(working[1].value, advance.blow.efficiency);
   const auto value = [&](std::string_view symbol) {
     for (const WorkingInput& input : working[0].inputs)
       if (input.symbol == symbol) return input.value;
@@ -154,7 +156,7 @@ TEST(Advance, Working_GivesTheSetAgain) {
   const double again =
       value("η") * value("E") / ((value("R_nose") + value("R_side")) * (1 + value("J") * value("v"))) - value("r_e");
   EXPECT_NEAR(again, working[0].value, 1e-12);
-  EXPECT_EQ(working[2].value, advance.time->p50_s);
+  EXPECT_EQ(working[3].value, advance.time->p50_s);
 }
 
 }  // namespace

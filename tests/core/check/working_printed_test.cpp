@@ -69,10 +69,16 @@ TEST(WorkingText, Printed_BenchesAndSupportsComeOutByHand) {
   side.upright = Length{1.5};
   side.support_top = Length{2.0};
   side.support_foot = Length{1.0};
+  Crossing held = pit_in("medium-sand", 3);
+  PitSide& wall = held.pits.launch.sides.left;
+  wall = {};
+  wall.kind.set(SideKind::shored);
+  wall.support_top = Length{2.9};
   ByHand hand;
   for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us}) {
     hand.work_out(judged(benches), units, "benches");
     hand.work_out(judged(support), units, "support");
+    hand.work_out(judged(held), units, "held");
   }
   hand.expect_all();
   for (const char* code : {"pit.slope", "pit.support-short", "pit.support-foot"}) EXPECT_TRUE(hand.met(code)) << code;
