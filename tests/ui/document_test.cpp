@@ -11,6 +11,7 @@
 #include <csignal>
 
 #include "burrow/crossing/blank.h"
+#include "burrow/crossing/find.h"
 #include "burrow/document/end_signals.h"
 #include "burrow/document/fields.h"
 #include "burrow/document/open_mark.h"
@@ -412,6 +413,50 @@ TEST(Help, HasPagesWithTitles) {
     EXPECT_FALSE(page.title.isEmpty());
     EXPECT_GT(page.text.size(), 200) << page.title.toStdString();
   }
+}
+
+// A located line that is dragged lies where nobody found it: kept with it, asked about, one step to undo; whoever
+// enters anew when or how it was located says where it is. What is only drawn, or proposed, was never located.
+TEST(Document, DraggedLocatedLine_IsAskedAbout) {
+  TestWindow w("house-service");
+  ASSERT_TRUE(w.opened);
+  Document& document = w.window.document();
+  const Crossing before = document.crossing();
+  const std::string gas = before.site.utilities[1].id;
+  const auto line = [&]() -> const Utility& { return *find_by_id(document.crossing().site.utilities, gas); };
+  const auto asks = [&] {
+    const auto& findings = document.assessment().findings;
+    return std::any_of(findings.begin(), findings.end(),
+                       [&](const Finding& f) { return f.code == "missing.utility-moved" && f.subject == gas; });
+  };
+  ASSERT_NE(*line().located.how, LocatedHow::unknown);
+  const auto raise = [&] {
+    EditSession session(document, {ItemKind::utility, gas, -1});
+    session.preview([&](Crossing& c) {
+      for (PathVertex& v : find_by_id(c.site.utilities, gas)->path) *v.z_m += 0.14;
+    });
+    session.finish(QStringLiteral("move"));
+  };
+  EXPECT_FALSE(asks());
+  raise();
+  EXPECT_TRUE(line().located.moved);
+  EXPECT_TRUE(asks());
+  EXPECT_NE(document.assessment().verdict, Verdict::within_limits);
+  document.undo_stack().undo();
+  EXPECT_EQ(document.crossing(), before);
+  EXPECT_FALSE(asks());
+  document.undo_stack().redo();
+  EXPECT_TRUE(asks());
+  document.change(QStringLiteral("name"), [&](Crossing& c) { find_by_id(c.site.utilities, gas)->name = "main"; });
+  EXPECT_TRUE(asks()) << "its name tells nothing of its place";
+  document.change(QStringLiteral("located"),
+                  [&](Crossing& c) { find_by_id(c.site.utilities, gas)->located.date = "2026-03-01"; });
+  EXPECT_FALSE(line().located.moved);
+  EXPECT_FALSE(asks());
+  document.change(QStringLiteral("proposed"),
+                  [&](Crossing& c) { find_by_id(c.site.utilities, gas)->status.set(UtilityStatus::proposed); });
+  raise();
+  EXPECT_FALSE(line().located.moved);
 }
 
 }  // namespace

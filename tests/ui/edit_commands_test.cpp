@@ -319,6 +319,7 @@ TEST(LockCommand, BesideAValue_OnItsPageAndOnItsCard) {
   QTest::keyClick(level, Qt::Key_L, Qt::ControlModifier);
   EXPECT_TRUE(lock_stands(w.crossing(), "/bore/launch/elevation_m"));
   EXPECT_FALSE(lock_stands(w.crossing(), "/bore/launch/station_m"));
+  level->selectAll();
   QTest::keyClicks(level, QStringLiteral("101.2 m"));
   QTest::keyClick(level, Qt::Key_Return);
   EXPECT_DOUBLE_EQ(w.crossing().bore.launch.elevation.m, 101.2) << "a lock never keeps from typing";

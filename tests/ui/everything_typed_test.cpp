@@ -230,6 +230,7 @@ bool entered_otherwise(const std::string& pointer) {
       {"^/pits/.*/sides/.*/(run_per_rise|support_foot_m|support_top_m|upright_m)$", "after the kind of the side"},
       {"^/site/nothing_above/", "while nothing is entered above"},
       {"^/site/test_holes/.*/(by|date|agreed/.*)$", "at a hole that was dug, and one that contradicts its record"},
+      {"^/site/utilities/.*/located/moved$", "kept by a drag, gone once it is entered anew how it was located"},
       {"^/site/utilities/.*/(located/how|recorded/(date|source))$", "asked with the preset of how it was located"},
   };
   return std::any_of(std::begin(means), std::end(means),

@@ -159,7 +159,8 @@ TEST(AsBuilt, Stuck_EndsAtTheFurthestNose) {
 QString passed_words(const Judged& j) {
   const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::as_built))
                             .replace(QLatin1Char('\n'), QLatin1Char(' '));
-  return words.mid(words.indexOf(QStringLiteral("Utilities passed")));
+  const QString from = words.mid(words.indexOf(QStringLiteral("Utilities passed")));
+  return from.left(from.indexOf(QStringLiteral("After the bore")));
 }
 
 // Backed out at 4.90 m: what lies beyond was not passed, and nothing arrives.
