@@ -134,7 +134,7 @@ TEST(LaunchPage, PointerTellsWhatBinds) {
   EXPECT_TRUE(text.startsWith(QStringLiteral("Here: "))) << text.toStdString();
   // At 5 % from 0.6 m the path comes out of the ground: nothing else about it is told.
   EXPECT_TRUE(text.contains(QStringLiteral("does not arrive"))) << text.toStdString();
-  EXPECT_TRUE(text.contains(QStringLiteral("clean bore"))) << text.toStdString();
+  EXPECT_TRUE(text.contains(QStringLiteral("chance to arrive"))) << text.toStdString();
   w.on_map(QEvent::MouseMove, w.view().at({-0.01, 1.2}), Qt::NoButton, Qt::NoButton);
   const QString near_main = w.panel().pointed()->text();
   EXPECT_TRUE(near_main.contains(QStringLiteral("short"))) << near_main.toStdString();

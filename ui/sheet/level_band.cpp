@@ -95,8 +95,9 @@ QStringList numbers_at(const Sheet& sheet, double station_m) {
                   ground.empty() ? QStringLiteral("–") : level(elevation_at(ground, station_m))};
   const std::optional<PathHere> path = path_here(sheet, station_m);
   if (!path) return all << QStringLiteral("–") << QStringLiteral("–") << QStringLiteral("–");
+  // Two places behind the mark: more find no room in a row, and no level sets them.
   return all << level(path->axis_m) << level(path->cover_m)
-             << text_from(format(std::tan(path->grade_rad), Dimension::grade, sheet.units));
+             << QStringLiteral("%1 %").arg(text_from(fixed_text(100 * std::tan(path->grade_rad), 2)));
 }
 
 QStringList names_of_rows(const Sheet& sheet) {
