@@ -89,7 +89,7 @@ void PracticePanel::show_log() {
           tr("to %1").arg(text_of(piece.to_m, Dimension::station)),
           tr("%1, %2 expected: %3 times")
               .arg(text_of(piece.taken_s, Dimension::duration), text_of(piece.expected_s, Dimension::duration),
-                   text_of(piece.expected_s > 0 ? piece.taken_s / piece.expected_s : 0, Dimension::ratio)));
+                   decimals(piece.expected_s > 0 ? piece.taken_s / piece.expected_s : 0, 2)));
   log_->setText(facts.empty() ? QString() : facts_html(facts));
   log_->setVisible(!facts.empty());
 }
