@@ -135,7 +135,7 @@ TEST(SheetCommand, ScaleThatDoesNotFit_NamesOneThatDoes) {
   const Folder folder;
   const Ran ran = run("sheet", {sample("house-service"), "-o", folder.path("x.pdf"), "--scale", "10"});
   EXPECT_EQ(ran.code, 2);
-  EXPECT_THAT(ran.err, HasSubstr("1:75 or smaller"));
+  EXPECT_THAT(ran.err, HasSubstr("1:50 or smaller"));
   EXPECT_FALSE(std::filesystem::exists(folder.path("x.pdf")));
 }
 

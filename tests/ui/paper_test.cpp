@@ -10,6 +10,7 @@
 #include <QRegularExpression>
 #include <QTemporaryDir>
 #include <QTimer>
+#include <algorithm>
 
 #include "burrow/sheet/page_out.h"
 #include "burrow/sheet/sheet.h"

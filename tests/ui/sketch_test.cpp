@@ -306,14 +306,13 @@ TEST(Sketch, InsertHere_SetsTheFirstPoint) {
 TEST(Sketch, KeysGoIntoIt) {
   SketchWindow w;
   const Crossing before = w.crossing();
-  const Frame frame = w.drawing().frame();
   w.drawing().begin_sketch(SketchKind::utility);
   w.click_there(w.plan(5, -2));
+  // Zooming stays possible meanwhile.
   for (const Qt::Key key : {Qt::Key_N, Qt::Key_D, Qt::Key_Plus, Qt::Key_Space, Qt::Key_Up, Qt::Key_Home}) w.key(key);
   EXPECT_EQ(w.crossing(), before);
   EXPECT_TRUE(w.drawing().picked().none());
   ASSERT_TRUE(w.drawing().sketch());
-  EXPECT_EQ(w.drawing().frame().px_per_m, frame.px_per_m);
 }
 
 }  // namespace
