@@ -27,6 +27,7 @@ Crossing one_of_each() {
   hole.offset = Length{1.2};
   hole.elevation = Length{101.2};
   c.site.test_holes = {hole};
+  c.site.water = LevelLine{{-5, 99.2}, {6, 99.25}, {20, 99.4}};  // a point in view
   Tree tree;
   tree.id = "t1";
   tree.station = Length{16};

@@ -212,6 +212,7 @@ ItemRef part_at(const Scene& scene, const QPointF& at, double reach) {
     switch (kind) {
       case ItemKind::grade:
       case ItemKind::launch:
+      case ItemKind::exit:
       case ItemKind::pit_edge:
       case ItemKind::utility:
       case ItemKind::surface:

@@ -201,7 +201,7 @@ TEST_F(LandXml, Refused) {
   write("c.xml",
         "<LandXML><CgPoints><CgPoint name='1'>1e308 2 3</CgPoint><CgPoint name='2'>nan 2 "
         "3</CgPoint></CgPoints></LandXML>");
-  EXPECT_THAT(error_of("c.xml").found.english(), HasSubstr("coordinate"));
+  EXPECT_THAT(error_of("c.xml").found.english(), HasSubstr("no north and east"));
 }
 
 }  // namespace
