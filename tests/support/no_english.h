@@ -53,6 +53,7 @@ class EnglishFound {
   void look(QString text, const QString& where) {
     static const QRegularExpression tag(QStringLiteral("<[^>]*>")), cited(QStringLiteral(R"(\[[^\]]*\])"));
     text.remove(tag);
+    text.replace(QChar(QChar::Nbsp), QLatin1Char(' '));
     for (const QString& own : own_) text.replace(own, QStringLiteral("…"));
     const QRegularExpressionMatch match = english().match(text);
     if (!match.hasMatch() || seen_.contains(text)) return;

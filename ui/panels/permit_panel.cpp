@@ -29,6 +29,7 @@ constexpr int glove = 48;
 class GloveTick : public QCheckBox {
  public:
   using QCheckBox::QCheckBox;
+  [[nodiscard]] QSize minimumSizeHint() const override { return {indent() + 40, minimumHeight()}; }
 
  protected:
   bool hitButton(const QPoint& at) const override { return rect().contains(at); }

@@ -17,6 +17,12 @@ namespace burrow {
 
 namespace {
 
+/// A short name is not broken over two lines.
+QString kept_together(QString name) {
+  constexpr qsizetype short_name = 24;
+  return name.size() <= short_name ? name.replace(QLatin1Char(' '), QChar(QChar::Nbsp)) : name;
+}
+
 QString tr(const char* text, const char* context = nullptr, int n = -1) {
   return QCoreApplication::translate("sheet", text, context, n);
 }
@@ -52,7 +58,7 @@ std::vector<LimitLine> limits_of_rules(const Sheet& sheet) {
   for (const Working& w : sheet.assessment.working) {
     if (!w.limit || !w.limit_source || of_table.contains(source_text(*w.limit_source))) continue;
     LimitLine line{QStringLiteral("%1, %2").arg(text_from(working_title(w.code)),
-                                                text_from(working_place(sheet.crossing, w.subject))),
+                                                kept_together(text_from(working_place(sheet.crossing, w.subject)))),
                    text_from(working_number(*w.limit, w.unit, sheet.units, w.symbol)),
                    text_from(limit_source_text(*w.limit_source)), w.limit_source->label == SourceLabel::from_memory};
     const bool there = std::any_of(all.begin(), all.end(), [&](const LimitLine& l) {
