@@ -125,13 +125,13 @@ class SheetTables {
                                       : tr("yes")});
     }
     flow_.table({{tr("no."), 0.5, Align::right},
-                 {tr("name, owner"), 2.35},
+                 {tr("name, owner"), 2.0},
                  {tr("kind, state, size"), 2.0},
                  {tr("station"), 1.15, Align::right},
                  {tr("level"), 1.2, Align::right},
                  {tr("clear gap"), 1.25, Align::right},
                  {tr("required"), 1.1, Align::right},
-                 {tr("chance of contact"), 1.15, Align::right},
+                 {tr("chance of contact"), 1.5, Align::right},
                  {tr("located"), 1.4},
                  {tr("expose"), 0.85}},
                 rows);
