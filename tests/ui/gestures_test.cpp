@@ -334,7 +334,7 @@ TEST(DoubleClick, OnALine_AddsAPoint) {
   const std::size_t water = w.site().water->size();
   twice(w.drawing().frame().side(17, elevation_at(*w.site().water, 17)));
   ASSERT_EQ(w.site().water->size(), water + 1);
-  EXPECT_NEAR((*w.site().water)[1].station_m, 17, 0.02);
+  EXPECT_NEAR((*w.site().water)[2].station_m, 17, 0.02);
   EXPECT_EQ(w.steps(), 2);
 }
 
