@@ -53,22 +53,22 @@ bool tracer_unknown(const Clearance& c, const Utility& utility, const Tables& ta
          !(tracer && *tracer != TracedBy::none);
 }
 
-/// What lies far off is not asked about.
+/// What lies far off is not asked about, unless it was dragged there.
 void ask_for_missing(CheckRun& run, const Clearance& c, const Utility& utility, const UtilityByWork& place) {
-  if (!place.near && !c.crossed_by_band) return;
   const auto ask = [&](std::string_view what) {
     Finding& finding = run.missing(what, c.id, name_of(c));
     finding.station_m = c.station_m;
     finding.offset_m = c.offset_m;
     finding.elevation_m = c.elevation_m;
   };
+  if (moved_since_located(utility.located)) ask("utility-moved");
+  if (!place.near && !c.crossed_by_band) return;
   if (c.depth_unknown_at_bore) ask("utility-depth");
   if (c.no_diameter) ask("utility-diameter");
   if (c.no_sd) ask("utility-location-error");
   if (c.exposure_unproved) ask("exposure");
   if (tracer_unknown(c, utility, run.tables)) ask("utility-tracer");
   if (depth_error_unproved(c, utility, run.tables)) ask("utility-depth-error");
-  if (moved_since_located(utility.located)) ask("utility-moved");
 }
 
 /// A live line that can hurt stays a caution until somebody has exposed it, where the band meets it, and where it is

@@ -227,6 +227,15 @@ TEST(Located, Moved_ItsPlaceIsAskedFor) {
   u.located.moved = "2026-02-20";
   u.located.date.reset();
   EXPECT_TRUE(asks(with_line(u), "utility-moved", "u2"));
+  // Dragged out of sight of the bore it is asked about all the same.
+  for (PathVertex& v : u.path) {
+    v.x_m += 60;
+    *v.z_m -= 20;
+  }
+  const Crossing far = with_line(u);
+  EXPECT_TRUE(asks(far, "utility-moved", "u2"));
+  EXPECT_FALSE(asks(far, "utility-tracer", "u2")) << "nothing else is asked of a line so far off";
+  EXPECT_NE(judged(far).verdict, Verdict::within_limits);
 }
 
 // PAS 128, two methods that agree: 15 % of the depth (second-hand).
