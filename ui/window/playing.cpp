@@ -43,12 +43,13 @@ PlayerBar::Bore simulated_bore(const Trials& trials, int number, const Playback&
   return bore;
 }
 
-/// The last record in which the nose went on; none: nothing to play.
-Playback last_recorded(Document& document, const Tool& tool) {
+/// The last record in which the nose went on, with the tool it was bored with; none: nothing to play.
+Playback last_recorded(Document& document) {
   const Crossing& crossing = document.crossing();
   for (auto record = crossing.record.rbegin(); record != crossing.record.rend(); ++record) {
     const DayAnswer answer = day_of_record(crossing, document.tables(), *record, document.assessment());
-    const Playback bore = recorded_playback(*record, answer, tool);
+    const Bore& bored = record->layout.bore ? *record->layout.bore : crossing.bore;
+    const Playback bore = recorded_playback(*record, answer, resolve_tool(bored.tool, document.tables()));
     if (!bore.empty()) return bore;
   }
   return {};
@@ -117,7 +118,7 @@ void MainWindow::fill_player() {
       };
     }
   }
-  if (const Playback recorded = last_recorded(document_, tool); !recorded.empty())
+  if (const Playback recorded = last_recorded(document_); !recorded.empty())
     add(Kind::recorded, tr("Recorded bore"), recorded).passed = beside_lines(recorded);
   if (const auto truth = side_->practice().shown_truth()) {
     add(Kind::truth, tr("The true bore"), *truth).lines_elsewhere = true;
