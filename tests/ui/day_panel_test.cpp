@@ -167,6 +167,33 @@ TEST(DayPanel, Deck_NeverMovesAndRests) {
   EXPECT_EQ(w.record().readings.back().sign, DangerSign::smell);
 }
 
+// The next mark has a time, and its button is filled, only while somebody is advised to go on.
+TEST(DayPanel, NotAdvised_NothingLooksLikeTheThingToDo) {
+  DayPage w;
+  const auto filled = [&](const char* name) {
+    const QPushButton* button = w.panel.button(QString::fromUtf8(name));
+    return button && button->styleSheet().contains(QStringLiteral("background: ") + Theme::light().focus.name());
+  };
+  EXPECT_FALSE(filled("Start"));  // lines of the permit are open
+  w.click("Start");
+  w.now = w.now.addSecs(60);
+  w.click("Mark");
+  EXPECT_TRUE(filled("Mark"));
+  EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("next mark about")), -1);
+  w.click("DANGER");
+  w.now = w.now.addSecs(60);
+  w.panel.refresh_now();
+  EXPECT_FALSE(filled("Mark"));
+  EXPECT_TRUE(w.panel.button(QStringLiteral("Mark"))->isEnabled());  // a reading is never refused
+  EXPECT_EQ(w.panel.visible_text().indexOf(QStringLiteral("next mark")), -1) << w.panel.visible_text().toStdString();
+
+  DayPage stop("house-service");
+  ASSERT_TRUE(stop.opened);
+  const QPushButton* record_only = stop.panel.button(QStringLiteral("Record only"));
+  ASSERT_TRUE(record_only);
+  EXPECT_FALSE(record_only->styleSheet().contains(QStringLiteral("background: ") + Theme::light().focus.name()));
+}
+
 // One key each, and none of them taken from who types.
 TEST(DayPanel, Keys_OneEach) {
   DayPage w;

@@ -194,6 +194,38 @@ TEST(Flags, WhatCountsAndIsInView_IsSaidSomewhere) {
   }
 }
 
+/// No flag and no dot names one that is graver than the one it shows.
+void expect_gravest_shown(const Scene& scene, const std::string& where) {
+  const FlagLane lane = place_flag_lane(scene);
+  const auto& findings = scene.assessment.findings;
+  const auto rank = [&](int i) {
+    const Finding& f = findings.at(static_cast<std::size_t>(i));
+    return f.severity == Severity::stop ? 0 : f.missing ? 1 : f.severity == Severity::caution ? 2 : 3;
+  };
+  for (const Flag& flag : lane.flags)
+    for (const int other : flag.others)
+      EXPECT_GE(rank(other), rank(flag.finding)) << where << ": " << flag.text.toStdString();
+  for (const FlagDot& dot : lane.dots)
+    for (const int other : dot.findings)
+      EXPECT_GE(rank(other), rank(dot.findings.front())) << where << ": " << dot.text.toStdString();
+}
+
+TEST(Flags, TheGravestIsTheOneShown) {
+  for (const char* sample : samples) {
+    Document document(tables_for_tests());
+    ASSERT_TRUE(document.open(sample_path(sample)));
+    for (const QSizeF& size : sizes)
+      expect_gravest_shown(Sheet(document.crossing(), document.assessment(), size, 12, UnitSystem::metric).scene(),
+                           sample);
+  }
+  for (unsigned seed = 1; seed <= 60; ++seed) {
+    const Crossing crossing = random_one(seed);
+    const Assessment assessment = assess(crossing, tables_for_tests());
+    const Sheet sheet(crossing, assessment, sizes[seed % std::size(sizes)], 12, UnitSystem::metric);
+    expect_gravest_shown(sheet.scene(), "seed " + std::to_string(seed));
+  }
+}
+
 // Isotonic regression by a second route: quadratic steps of projection onto one constraint at a time (Dykstra 1983).
 TEST(UtilityChips, InOrder_TheLeastShifts_AsDykstraFindsThem) {
   std::mt19937 random(7);

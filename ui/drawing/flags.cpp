@@ -28,8 +28,14 @@ QPointF anchor_of(const Scene& scene, const Finding& finding) {
   return scene.frame.side(station, elevation);
 }
 
-/// Findings about one subject at one place share a flag. The clear gap speaks for a utility: a length is easier to
-/// picture than a chance; otherwise the worst does.
+/// A stop before what is not known before a caution; findings stand in that order.
+bool graver(const std::vector<Finding>& findings, int a, int b) {
+  return a < b &&
+         mark_of(findings[static_cast<std::size_t>(a)]) != mark_of(findings[static_cast<std::size_t>(b)]);
+}
+
+/// Findings about one subject at one place share a flag; the gravest speaks. (Of those as grave the clear gap stands
+/// first in the list: a length is easier to picture than a chance.)
 struct Group {
   std::size_t speaks = 0;
   std::vector<int> others;
@@ -48,9 +54,6 @@ std::vector<Group> groups_of(const std::vector<Finding>& findings) {
     });
     if (same == groups.end()) {
       groups.push_back({i, {}});
-    } else if (f.code == "utility.separation") {
-      same->others.insert(same->others.begin(), static_cast<int>(same->speaks));
-      same->speaks = i;
     } else {
       same->others.push_back(static_cast<int>(i));
     }
@@ -119,12 +122,15 @@ class FlagPlacer {
     return false;
   }
 
-  /// Names it in the flag nearest to it.
+  /// Names it in the flag nearest to it that is no milder: no "+3" of a caution hides a stop.
   void join(int finding) {
-    const double x = anchor_of(scene_, scene_.assessment.findings[static_cast<std::size_t>(finding)]).x();
-    const auto nearest = std::min_element(placed_.begin(), placed_.end(), [&](const Flag& a, const Flag& b) {
-      return std::abs(a.stem_x - x) < std::abs(b.stem_x - x);
-    });
+    const auto& findings = scene_.assessment.findings;
+    const double x = anchor_of(scene_, findings[static_cast<std::size_t>(finding)]).x();
+    const auto away = [&](const Flag& flag) {
+      return std::pair(graver(findings, finding, flag.finding), std::abs(flag.stem_x - x));
+    };
+    const auto nearest = std::min_element(placed_.begin(), placed_.end(),
+                                          [&](const Flag& a, const Flag& b) { return away(a) < away(b); });
     if (nearest == placed_.end()) return;
     nearest->others.push_back(finding);
     joined_.insert(nearest->finding);
@@ -311,6 +317,7 @@ FlagLane place_flag_lane(const Scene& scene) {
   for (std::size_t i = 0; i < findings.size(); ++i)
     if (findings[i].severity == Severity::note && findings[i].station_m && !findings[i].muted && in_view(findings[i]))
       by_number.push_back(static_cast<int>(i));
+  std::sort(by_number.begin(), by_number.end());  // the gravest has its dot first
   DotPlacer dots(scene, placer.placed());
   // A note under a flag is left to the list; what counts is named by the flag next to it.
   for (const int finding : by_number)

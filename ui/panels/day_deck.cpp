@@ -157,8 +157,9 @@ void DayDeck::set_theme(const Theme& theme) {
 
 void DayDeck::colour() {
   QColor off = theme_.ink_soft;
-  paint(start_, theme_.focus, theme_.field, off);
-  paint(mark_, theme_.focus, theme_.field, off);
+  // What nobody advises does not look like the thing to do.
+  for (QPushButton* on : {start_, mark_})
+    paint(on, state_.advised ? theme_.focus : theme_.field, state_.advised ? theme_.field : theme_.ink, off);
   for (QPushButton* red : {stop_, danger_}) paint(red, theme_.stop, theme_.on_stop, off);
   for (QPushButton* plain : {done_, go_}) paint(plain, theme_.field, theme_.ink, off);
 }

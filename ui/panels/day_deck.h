@@ -31,6 +31,7 @@ class DayDeck : public QWidget {
     QString nose, pace;
     QString mark;  ///< where the next mark puts the nose
     bool may_start = false, may_mark = false, may_tick = false, may_go = false, may_stop = false;
+    bool advised = false;  ///< to start, to go on: the button is filled only then
     QString start;
     std::vector<Row> rows;  ///< newest first
   };

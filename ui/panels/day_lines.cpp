@@ -60,6 +60,7 @@ class DeckState {
     const bool going = begun && !ended(*s_.record) && !s_.locked;
     state.may_start = !begun && !s_.locked;
     state.start = s_.gate.gate == Gate::record_only ? tr("Record only") : tr("Start");
+    state.advised = begun ? goes_on() : s_.gate.gate == Gate::open && s_.gate.permit_open == 0;
     state.may_mark = going && !s_.resting;
     state.may_stop = state.may_go = going;
     state.may_tick = going && std::any_of(s_.day.tasks.begin(), s_.day.tasks.end(), [](const DayTask& task) {
@@ -115,6 +116,11 @@ class DeckState {
     return tr("Not exposed: %1.").arg(names.join(QStringLiteral(", ")));
   }
 
+  /// Nothing stands against the next mark but what is taken on or is being done.
+  [[nodiscard]] bool goes_on() const {
+    return s_.day.advice == Advice::go_on || s_.day.advice == Advice::as_taken_on || s_.day.advice == Advice::do_tasks;
+  }
+
   void colour(const QColor& ground, const QColor& ink) {
     state_.ground = ground;
     state_.ink = ink;
@@ -150,7 +156,7 @@ class DeckState {
                  number(s_.day.time_s, Dimension::duration, s_.units), number(expected, Dimension::duration, s_.units));
     const QString now = tr("now %1").arg(text_from(clock_text(s_.now_s, started)));
     QStringList pace{now};
-    if (!ended(*s_.record)) {
+    if (!ended(*s_.record) && goes_on()) {
       const double next = next_mark(s_.crossing, s_.tables, *s_.record);
       const double takes = expected_s(s_.assessment.advance, std::min(next, length)) - expected;
       if (takes > 0 && next <= length)
