@@ -15,7 +15,7 @@
 namespace burrow {
 
 /// Changes with every change of what goes between the two.
-inline constexpr std::uint32_t answer_version = 4;
+inline constexpr std::uint32_t answer_version = 5;
 
 struct RequestText {
   std::string english;

@@ -228,13 +228,30 @@ void FoundBuilder::fill_table() {
 }
 
 void FoundBuilder::drop_flat_surfaces() {
-  std::erase_if(found.surfaces, [&](const FoundSurface& surface) {
-    const bool flat =
+  std::vector<FoundSurface> flat;
+  std::erase_if(found.surfaces, [&](FoundSurface& surface) {
+    const bool is_flat =
         std::all_of(surface.points.begin(), surface.points.end(), [](const Point3& p) { return p.z_m == 0; });
-    if (flat)
+    if (is_flat)
       leave_out("surface " + found.layers[surface.layer], "", translated("height 0 throughout counts as not given"));
-    return flat;
+    if (is_flat) flat.push_back(std::move(surface));
+    return is_flat;
   });
+  if (found.format == "LandXML") return;  // there a surface is a ground, and without heights it is none
+  row_.clear();
+  constexpr std::size_t most_faces = 100'000;
+  std::size_t faces = 0;
+  for (const FoundSurface& surface : flat) {
+    FoundFeature area;
+    area.shape = Shape::area;
+    area.layer = surface.layer;
+    for (const auto& face : surface.faces) {
+      if (++faces > most_faces) return;
+      std::vector<FoundVertex> corners;
+      for (const std::size_t k : face) corners.push_back({surface.points[k].x_m, surface.points[k].y_m, std::nullopt});
+      add(area, corners, "surface " + found.layers[surface.layer]);
+    }
+  }
 }
 
 Found FoundBuilder::finish(bool mixed) {

@@ -54,6 +54,7 @@ class FoundBuilder {
   void take_attributes(std::uint32_t number);
   void forget_zero_heights(bool mixed);
   void forget_zero_of_survey();
+  /// Those without a height are areas of the plan: what is drawn so may be a utility.
   void drop_flat_surfaces();
   void fill_table();
 

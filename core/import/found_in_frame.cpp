@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/language/say.h"
 #include "readers/readers.h"
 
 namespace burrow {
@@ -21,6 +22,25 @@ void move_grid(FoundRaster& raster, const std::array<PlanPoint, 3>& corners) {
       first.y_m, (last_column.y_m - first.y_m) / raster.columns, (last_row.y_m - first.y_m) / raster.rows};
 }
 
+/// All of them, in pieces, so that a person who has had enough need not wait.
+std::optional<Error> move_points(const Readers& readers, const std::string& from, const std::string& to,
+                                 const LocalFrame& local, std::vector<PlanPoint>& points,
+                                 const std::function<bool()>& go_on) {
+  constexpr std::size_t piece = 100'000;
+  std::vector<PlanPoint> some;
+  for (std::size_t first = 0; first < points.size(); first += piece) {
+    if (go_on && !go_on())
+      return Error{translated("import"), std::string(stopped_by_person), translated("to be carried to its end"),
+                   stopped_by_person};
+    const auto begin = points.begin() + static_cast<std::ptrdiff_t>(first);
+    some.assign(begin, begin + static_cast<std::ptrdiff_t>(std::min(piece, points.size() - first)));
+    if (const auto done = readers.project(from, local, some); !done) return done.error();
+    if (const auto done = readers.unproject(to, local, some); !done) return done.error();
+    std::copy(some.begin(), some.end(), begin);
+  }
+  return std::nullopt;
+}
+
 PlanPoint at(const FoundRaster& raster, double column, double row) {
   const auto& t = raster.to_plan;
   return {t[0] + column * t[1] + row * t[2], t[3] + column * t[4] + row * t[5]};
@@ -33,7 +53,8 @@ Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame
 }
 
 Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame& own, double units,
-                                            const FoundFrame& frame, PlanPoint near) {
+                                            const FoundFrame& frame, PlanPoint near,
+                                            const std::function<bool()>& go_on) {
   if (own.crs.empty() || frame.crs.empty() || (own.crs == frame.crs && units == 1)) return std::nullopt;
   const Result<const Readers*> readers = load_readers();
   if (!readers) return tl::unexpected(readers.error());
@@ -47,8 +68,7 @@ Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame
     for (const PlanPoint& corner : {at(r, 0, 0), at(r, r.columns, 0), at(r, 0, r.rows)}) points.push_back(corner);
   for (PlanPoint& p : points) p = {p.x_m * units, p.y_m * units};
   const LocalFrame local{frame.crs, near.x_m, near.y_m};
-  if (const auto done = (*readers)->project(own.crs, local, points); !done) return tl::unexpected(done.error());
-  if (const auto done = (*readers)->unproject(frame.crs, local, points); !done) return tl::unexpected(done.error());
+  if (auto error = move_points(**readers, own.crs, frame.crs, local, points, go_on)) return tl::unexpected(*error);
 
   Found seen = found;
   seen.frame = frame;

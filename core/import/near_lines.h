@@ -14,6 +14,10 @@ struct NearBox {
 /// one of its ends has none (Liang and Barsky 1984, from memory).   Evidence: NearLines.*
 std::vector<std::vector<PathVertex>> inside_box(const std::vector<PathVertex>& line, const NearBox& box);
 
+/// Least distance in plan of a line from the crossing line, which runs from (0, 0) to (length, 0).
+/// Evidence: NearLines.Distance_ByManyPoints
+double distance_from_crossing_m(const std::vector<PathVertex>& line, double length_m);
+
 struct LayerLine {
   const FoundFeature* feature = nullptr;
   std::vector<PathVertex> path;  ///< heights in metres, as the file means them
@@ -23,8 +27,14 @@ struct LayerLine {
 struct LayerLines {
   std::vector<LayerLine> lines;
   std::size_t without_place = 0;
+  std::vector<std::uint32_t> alone;  ///< points to be joined that stand farther than 30 m from their neighbours
+  std::vector<std::vector<PathVertex>> gaps;  ///< straight from one to the next, where they stand too far apart
 };
 LayerLines lines_of_layer(const PlacedFile& file, std::uint32_t layer, const std::vector<std::uint32_t>& features);
+
+/// Triangles of the surfaces on a layer, closed, heights in metres as the file means them; without those that have no
+/// place in the local frame.
+std::vector<std::vector<PathVertex>> faces_of_layer(const PlacedFile& file, std::uint32_t layer);
 
 /// Numbers of the features on each layer, in the order of the file.
 std::vector<std::vector<std::uint32_t>> features_by_layer(const Found& found);

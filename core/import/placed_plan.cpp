@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "burrow/language/say.h"
 
@@ -44,6 +45,8 @@ class Placer {
     if (auto error = georeference()) return tl::unexpected(*error);
     for (const ImportFile& file : files_)
       if (auto error = place_file(file)) return tl::unexpected(*error);
+    for (const PlacedFile& file : plan_.files)
+      if (auto error = lies_apart(file)) return tl::unexpected(*error);
     return std::move(plan_);
   }
 
@@ -170,6 +173,39 @@ class Placer {
     }
     plan_.files.push_back(std::move(placed));
     return std::nullopt;
+  }
+
+  /// A file of which all lies so far off that its system or unit cannot be the one taken: it would vanish.
+  [[nodiscard]] std::optional<Error> lies_apart(const PlacedFile& placed) {
+    std::vector<PlanPoint> corners;  // of grids, which are not placed otherwise
+    for (const FoundRaster& r : placed.file->found->rasters)
+      for (const double column : {0.0, static_cast<double>(r.columns)})
+        for (const double row : {0.0, static_cast<double>(r.rows)})
+          corners.push_back({r.to_plan[0] + column * r.to_plan[1] + row * r.to_plan[2],
+                             r.to_plan[3] + column * r.to_plan[4] + row * r.to_plan[5]});
+    if (auto error = to_local(*placed.file, corners)) return error;
+    constexpr double none = std::numeric_limits<double>::infinity();
+    PlanExtent box{none, none, -none, -none};
+    std::size_t points = 0;
+    const auto take = [&](const std::vector<PlanPoint>& some) {
+      points += some.size();
+      for (const PlanPoint& p : some) {
+        if (!std::isfinite(p.x_m) || !std::isfinite(p.y_m)) continue;
+        box = {std::min(box.low_x, p.x_m), std::min(box.low_y, p.y_m), std::max(box.high_x, p.x_m),
+               std::max(box.high_y, p.y_m)};
+      }
+    };
+    take(placed.vertices);
+    for (const auto& surface : placed.surfaces) take(surface);
+    take(corners);
+    if (points == 0) return std::nullopt;
+    const double away_m =
+        std::hypot(std::max({0.0, box.low_x - plan_.length_m, -box.high_x}), std::max({0.0, box.low_y, -box.high_y}));
+    if (away_m <= farthest_apart_m) return std::nullopt;
+    return Error{placed.file->found->file,
+                 std::isfinite(away_m) ? say("all of it lies {:.0f} km or more from the crossing line", away_m / 1000)
+                                       : std::string(translated("no place beside the first file")),
+                 translated("the coordinate system and the unit in which its numbers are, or the import without it")};
   }
 
   const std::vector<ImportFile>& files_;

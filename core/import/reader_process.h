@@ -30,4 +30,9 @@ Result<std::vector<std::optional<double>>> heights_of(const Found& found, const 
                                                       const std::vector<PlanPoint>& points,
                                                       const std::function<bool()>& go_on);
 
+/// Version of Landlock that the kernel has, by which the files that a reader may open are bounded; 0: none.
+int landlock_version();
+/// What is said of each file read where there is none.   Evidence: ReaderProcess.WithoutABoundOnFiles_ItIsSaid
+std::optional<std::string> note_without_bound(int landlock_version);
+
 }  // namespace burrow

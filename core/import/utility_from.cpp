@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "burrow/language/say.h"
 #include "pipe_walls.h"
@@ -14,12 +15,14 @@ namespace {
 
 class Maker {
  public:
-  Maker(const ImportFile& file, const FoundFeature& feature, const LevelLine& ground, const std::string& where)
+  Maker(const ImportFile& file, const FoundFeature& feature, const std::vector<bool>& zero_counts,
+        const LevelLine& ground, const std::string& where)
       : file_(file),
         found_(*file.found),
         choice_(file.layers.at(feature.layer)),
         feature_(feature),
-        number_(static_cast<std::size_t>(&feature - file.found->features.data())),
+        number_(number_of(*file.found, feature)),
+        zero_counts_(zero_counts),
         ground_(ground),
         where_(where) {}
 
@@ -31,7 +34,11 @@ class Maker {
     u.owner = attribute(FieldUse::owner);
     u.material = attribute(FieldUse::material);
     if (const std::string status = attribute(FieldUse::status); !status.empty()) {
-      if (const auto known = status_in(status))
+      const auto known = status_in(status);
+      if (known == UtilityStatus::proposed)
+        leave_out(say("status {}", status),
+                  translated("nobody confirmed that it is not built yet: it counts as one that may be live"));
+      else if (known)
         u.status.set(*known);
       else
         leave_out(say("status {}", status), translated("it does not tell whether the line is live"));
@@ -46,14 +53,22 @@ class Maker {
   }
 
  private:
+  /// None of one that is not of the file, but stands for faces of a surface.
+  static std::optional<std::size_t> number_of(const Found& found, const FoundFeature& feature) {
+    const FoundFeature* const first = found.features.data();
+    const std::less<> before;
+    if (before(&feature, first) || !before(&feature, first + found.features.size())) return std::nullopt;
+    return static_cast<std::size_t>(&feature - first);
+  }
+
   void leave_out(std::string text, std::string reason) {
     made_.left_out.push_back({where_, fmt::format("{}: {}", made_.utility.name, text), std::move(reason)});
   }
 
   [[nodiscard]] const FieldChoice* field(FieldUse use, std::string& text) const {
-    for (std::size_t i = 0; i < file_.fields.size(); ++i) {
+    for (std::size_t i = 0; i < file_.fields.size() && number_; ++i) {
       if (file_.fields[i].use != use) continue;
-      text = std::string(found_.table.text(number_, i));
+      text = std::string(found_.table.text(*number_, i));
       return text.empty() ? nullptr : &file_.fields[i];
     }
     return nullptr;
@@ -83,8 +98,13 @@ class Maker {
       leave_out(shown, translated("not a number with a unit"));
       return std::nullopt;
     }
-    // A 0 is how records say that nobody knows.
+    // A 0 is how records say that nobody knows; a height may be one, near the datum.
     if (number->value == 0 && (use == FieldUse::diameter || use == FieldUse::depth)) return std::nullopt;
+    const auto column = static_cast<std::size_t>(choice - file_.fields.data());
+    if (number->value == 0 && !(column < zero_counts_.size() && zero_counts_[column])) {
+      leave_out(shown, translated("a 0 says that nobody knows it, as no other value of the column lies near 0"));
+      return std::nullopt;
+    }
     const auto unit = number->unit ? number->unit : choice->is_decided ? choice->unit : std::nullopt;
     if (!unit) {
       leave_out(shown, choice->unit ? say("nobody said that it is in {}", translated_word(*choice->unit))
@@ -197,7 +217,8 @@ class Maker {
   const Found& found_;
   const LayerChoice& choice_;
   const FoundFeature& feature_;
-  std::size_t number_;
+  std::optional<std::size_t> number_;
+  const std::vector<bool>& zero_counts_;
   const LevelLine& ground_;
   const std::string& where_;
   std::optional<double> inside_m_;
@@ -206,10 +227,30 @@ class Maker {
 
 }  // namespace
 
+std::vector<bool> zero_heights_count(const ImportFile& file) {
+  constexpr double near_datum_m = 1;
+  const FoundTable& table = file.found->table;
+  std::vector<bool> counts(file.fields.size(), false);
+  for (std::size_t i = 0; i < counts.size() && i < table.fields.size(); ++i) {
+    const FieldChoice& choice = file.fields[i];
+    const bool height =
+        choice.use == FieldUse::elevation || choice.use == FieldUse::invert_start || choice.use == FieldUse::invert_end;
+    if (!height) continue;
+    const std::size_t rows = table.cells.size() / table.fields.size();
+    for (std::size_t row = 0; row < rows && !counts[i]; ++row) {
+      const auto number = number_in_cell(table.text(row, i));
+      if (!number || number->value == 0) continue;
+      const FileUnit unit = number->unit.value_or(choice.unit.value_or(FileUnit::metre));
+      counts[i] = std::abs(number->value) * metres_in(unit) <= near_datum_m;
+    }
+  }
+  return counts;
+}
+
 MadeUtility utility_from(const ImportFile& file, const FoundFeature& feature, UtilityKind kind,
-                         std::vector<PathVertex> path, bool whole_line, const LevelLine& ground,
-                         const std::string& where) {
-  return Maker(file, feature, ground, where).make(kind, std::move(path), whole_line);
+                         std::vector<PathVertex> path, bool whole_line, const std::vector<bool>& zero_counts,
+                         const LevelLine& ground, const std::string& where) {
+  return Maker(file, feature, zero_counts, ground, where).make(kind, std::move(path), whole_line);
 }
 
 }  // namespace burrow

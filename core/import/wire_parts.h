@@ -61,8 +61,8 @@ void each_part(Is<FoundTable> auto& t, Visit visit) {
 }
 template <class Visit>
 void each_part(Is<FoundFrame> auto& f, Visit visit) {
-  auto& [crs, geographic, unit, height_unit, vertical, unit_is_doubtful] = f;
-  visit(crs, geographic, unit, height_unit, vertical, unit_is_doubtful);
+  auto& [crs, geographic, unit, height_unit, vertical, unit_is_doubtful, unit_is_foreign] = f;
+  visit(crs, geographic, unit, height_unit, vertical, unit_is_doubtful, unit_is_foreign);
 }
 template <class Visit>
 void each_part(Is<LeftOut> auto& l, Visit visit) {

@@ -232,6 +232,7 @@ void apply(const DrawingScan& scan, FoundBuilder& builder) {
   found.frame.unit = scan.units.unit();
   found.frame.height_unit = found.frame.unit;
   found.frame.unit_is_doubtful = true;
+  found.frame.unit_is_foreign = scan.units.is_foreign();
   for (std::string& note : scan.units.notes()) found.notes.push_back(std::move(note));
   if (!scan.block_note.empty()) found.notes.push_back(scan.block_note);
   for (const auto& [kind, count] : scan.kinds)

@@ -48,10 +48,14 @@ std::optional<FileUnit> DrawingUnits::unit() const {
   return std::nullopt;
 }
 
+bool DrawingUnits::is_foreign() const {
+  return !insunits.empty() && insunits != "0" && !stated(insunits);
+}
+
 std::vector<std::string> DrawingUnits::notes() const {
   std::vector<std::string> notes;
   const bool silent = insunits.empty() || insunits == "0";
-  if (!silent && !stated(insunits))
+  if (is_foreign())
     notes.push_back(
         say("the drawing states unit {}, which is none of m, mm, cm, ft, in, US survey ft", as_utf8(insunits)));
   if (silent && shows_feet_and_inches(lunits))
@@ -75,14 +79,15 @@ void DrawingPlace::take(int code, const std::string& value) {
   if ((code == 301 || code == 303) && definition.size() < longest) definition += value;
 }
 
-bool DrawingPlace::is_moved() const {
+bool DrawingPlace::is_moved(double metres) const {
   const auto at = [&](int code, double otherwise) {
     const auto it = numbers.find(code);
     return it == numbers.end() ? otherwise : it->second;
   };
   const bool shifted = std::hypot(at(10, 0) - at(11, 0), at(20, 0) - at(21, 0)) > 1e-3;
   const bool turned = std::abs(at(12, 0)) > 1e-9 || at(22, 1) <= 0;
-  return shifted || turned;
+  const bool scaled = !(std::abs(at(40, metres) / metres - 1) < 1e-3);
+  return shifted || turned || scaled;
 }
 
 std::string DrawingPlace::crs() const {

@@ -21,6 +21,8 @@ struct DrawingUnits {
   void take(const std::string& variable, int code, const std::string& value);
   /// By $INSUNITS; without it inches where lengths are shown in feet and inches, since these forms count them.
   [[nodiscard]] std::optional<FileUnit> unit() const;
+  /// $INSUNITS names a unit that is none of those known here: yards, kilometres, decimetres …
+  [[nodiscard]] bool is_foreign() const;
   /// What a person should know before believing it: a unit that is not converted, two statements that do not agree.
   [[nodiscard]] std::vector<std::string> notes() const;
 };
@@ -36,8 +38,9 @@ struct DrawingPlace {
   void take(int code, const std::string& value);
   /// "EPSG:25832"; empty: none that can be used.
   [[nodiscard]] std::string crs() const;
-  /// The drawing lies turned, scaled or shifted on the map.
-  [[nodiscard]] bool is_moved() const;
+  /// The drawing lies turned, scaled or shifted on the map, whose unit is `metres` long: one of its own units is
+  /// another number of metres (group 40).
+  [[nodiscard]] bool is_moved(double metres) const;
 };
 
 }  // namespace burrow

@@ -109,8 +109,9 @@ void take_place(const DrawingScan& scan, Found& found) {
   }
   FoundFrame frame;
   describe_code(crs, frame);
-  const bool fits =
-      !frame.crs.empty() && !scan.place.is_moved() && (!found.frame.unit || found.frame.unit == frame.unit);
+  const double metres = metres_in(frame.unit.value_or(FileUnit::metre));
+  const bool fits = !frame.crs.empty() && !found.frame.unit_is_foreign && !scan.place.is_moved(metres) &&
+                    (!found.frame.unit || found.frame.unit == frame.unit);
   if (!fits) {
     found.notes.push_back(
         say("the drawing states the coordinate system {}, and lies turned, shifted or in another unit "

@@ -55,6 +55,7 @@ TEST_F(DrawingUnits, WhatIsNotStatedIsNotKnown) {
   drawn(variable("$INSUNITS", "10"));
   EXPECT_FALSE(read("a.dxf").frame.unit);
   EXPECT_TRUE(says(read("a.dxf").notes, "none of m"));
+  EXPECT_TRUE(read("a.dxf").frame.unit_is_foreign);
 }
 
 // Lengths shown as feet and inches are counted in inches (DXF reference, $LUNITS 3 and 4).
@@ -78,10 +79,11 @@ TEST_F(DrawingUnits, TwoStatementsThatDoNotAgreeAreSaid) {
   EXPECT_FALSE(says(read("a.dxf").notes, "patterns"));
 }
 
-std::string geo_data(const std::string& kind, double shift, const std::string& namespace_name) {
+std::string geo_data(const std::string& kind, double shift, const std::string& namespace_name,
+                     const char* scale = "1.0") {
   return pair(0, "SECTION") + pair(2, "OBJECTS") + pair(0, "GEODATA") + pair(5, "2F") + pair(90, "2") + pair(70, kind) +
          pair(10, "0") + pair(20, "0") + pair(30, "0") + pair(11, std::to_string(shift)) + pair(21, "0") +
-         pair(31, "0") + pair(40, "1.0") + pair(12, "0") + pair(22, "1") +
+         pair(31, "0") + pair(40, scale) + pair(12, "0") + pair(22, "1") +
          pair(303, "<?xml version=\"1.0\"?><Dictionary><Alias id=\"258") +
          pair(301, "32\" type=\"CoordinateSystem\"><ObjectId>x</ObjectId><Namespace>" + namespace_name +
                        "</Namespace></Alias></Dictionary>") +
@@ -102,6 +104,10 @@ TEST_F(DrawingUnits, GeoData_ThatCannotBeUsedIsSaid) {
   EXPECT_TRUE(says(read("a.dxf").notes, "EPSG:25832"));
   drawn(variable("$INSUNITS", "6"), geo_data("2", 500000, "EPSG Code"));
   EXPECT_TRUE(read("a.dxf").frame.crs.empty()) << "shifted";
+  drawn("", geo_data("2", 0, "EPSG Code", "0.001"));
+  EXPECT_TRUE(read("a.dxf").frame.crs.empty()) << "scaled: millimetres, by group 40 alone";
+  drawn(variable("$INSUNITS", "10"), geo_data("2", 0, "EPSG Code"));
+  EXPECT_TRUE(read("a.dxf").frame.crs.empty()) << "yards on a grid of metres";
   drawn(variable("$INSUNITS", "6"), geo_data("1", 0, "EPSG Code"));
   EXPECT_TRUE(says(read("a.dxf").notes, "state its coordinate system"));
   drawn(variable("$INSUNITS", "6"), geo_data("2", 0, "Another"));

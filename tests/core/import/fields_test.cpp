@@ -145,6 +145,58 @@ TEST_F(FieldsOfFiles, Decided_AreUsed) {
   EXPECT_FALSE(no_level.utilities.at(0).path[0].z_m) << "of the crown or the invert, nobody said";
 }
 
+// A sewer whose inverts nobody knows lay 8 m below the ground, far from the bore.
+TEST_F(FieldsOfFiles, Inverts_OfZeroAreNotGiven) {
+  const auto sewer = [&](const char* start, const char* end, const char* more) {
+    write("a.geojson", std::string(R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":)"
+                                   R"({"layer":"sewer","MATERIAL":"PE","OD_MM":200,"UPELEV_FT":)") +
+                           start + R"(,"DOWNELEV_FT":)" + end +
+                           R"(},"geometry":{"type":"LineString","coordinates":[[9,49.9999],[9,50.0001]]}})" + more +
+                           "]}");
+    const ImportFile mains = import_file(std::make_shared<const Found>(read("a.geojson")), built_in_meanings());
+    const auto imported = into_crossing({mains}, {{8.99995, 50}, {9.0001, 50}});
+    EXPECT_TRUE(imported) << imported.error().english();
+    return imported.value_or(Imported{});
+  };
+  const Imported unknown = sewer("0", "0", "");
+  ASSERT_EQ(unknown.utilities.size(), 1u);
+  for (const PathVertex& v : unknown.utilities[0].path) EXPECT_FALSE(v.z_m);
+  EXPECT_TRUE(std::any_of(unknown.left_out.begin(), unknown.left_out.end(), [](const LeftOut& l) {
+    return l.reason.find("a 0 says that nobody knows") != std::string::npos;
+  }));
+  const Imported known = sewer("20", "21", "");
+  EXPECT_TRUE(known.utilities.at(0).path.at(0).z_m);
+  const Imported near_datum =
+      sewer("0", "0",
+            R"(,{"type":"Feature","properties":{"layer":"sewer","UPELEV_FT":0.5,"DOWNELEV_FT":-0.5},)"
+            R"("geometry":{"type":"LineString","coordinates":[[9,49.9999],[9.001,49.9999]]}})");
+  EXPECT_TRUE(near_datum.utilities.at(0).path.at(0).z_m) << "a place near the datum";
+}
+
+// "Future" in a column of that name is not known of a line that lies in the road.
+TEST_F(FieldsOfFiles, ProposedStaysUnknown) {
+  write("a.geojson", R"({"type":"Feature","properties":{"layer":"gas","STATUS":"Future"},"geometry":)"
+                     R"({"type":"LineString","coordinates":[[9,49.9999],[9,50.0001]]}})");
+  const ImportFile mains = import_file(std::make_shared<const Found>(read("a.geojson")), built_in_meanings());
+  const auto imported = into_crossing({mains}, {{8.99995, 50}, {9.0001, 50}});
+  ASSERT_TRUE(imported);
+  EXPECT_EQ(*imported->utilities.at(0).status, UtilityStatus::unknown);
+  EXPECT_TRUE(std::any_of(imported->left_out.begin(), imported->left_out.end(),
+                          [](const LeftOut& l) { return l.reason.find("not built yet") != std::string::npos; }));
+}
+
+// A line of two points that is cut at both ends is not whole, though it has two points again.
+TEST_F(FieldsOfFiles, Inverts_OfACutLineAreNotThoseOfItsEnds) {
+  write(
+      "a.geojson",
+      R"({"type":"Feature","properties":{"layer":"sewer","OD_MM":200,"MATERIAL":"PE","UPELEV_FT":300,"DOWNELEV_FT":20},)"
+      R"("geometry":{"type":"LineString","coordinates":[[9,49.9],[9,50.1]]}})");
+  const ImportFile mains = import_file(std::make_shared<const Found>(read("a.geojson")), built_in_meanings());
+  const auto imported = into_crossing({mains}, {{8.99995, 50}, {9.0001, 50}});
+  ASSERT_TRUE(imported);
+  EXPECT_FALSE(imported->utilities.at(0).path.at(0).z_m);
+}
+
 TEST_F(FieldsOfFiles, EveryKind_HasItsTable) {
   write_lines("GPKG", path("c.gpkg"), 25832, {{{500010, 5540020, 1}, {500020, 5540030, 1}}});
   write_lines("ESRI Shapefile", path("b.shp"), 25832, {{{500010, 5540020, 1}, {500020, 5540030, 1}}});

@@ -132,6 +132,29 @@ TEST(Simplify, Property_WithinTolerance) {
   EXPECT_EQ(simplified({{0, 0}, {5, 3}, {0, 0}}, 0.01).size(), 3u) << "a closed line keeps its farthest point";
 }
 
+// Second route: the least of the distances between many points of both.
+TEST(NearLines, Distance_ByManyPoints) {
+  for (const std::vector<PathVertex>& line :
+       std::vector<std::vector<PathVertex>>{{{-5, 3, {}}, {20, 7, {}}},
+                                            {{4, -2, {}}, {6, 9, {}}},
+                                            {{-9, -8, {}}, {-1, 4, {}}, {-3, 1, {}}},
+                                            {{15, 0, {}}, {18, 0, {}}},
+                                            {{2, 0, {}}, {3, 0, {}}},
+                                            {{14, 6, {}}, {11, -1, {}}},
+                                            {{5, 5, {}}}}) {
+    double least = 1e9;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+      const PathVertex &a = line[i], &b = line[std::min(i + 1, line.size() - 1)];
+      for (int k = 0; k <= 1000; ++k)
+        for (int s = 0; s <= 100; ++s)
+          least = std::min(
+              least, std::hypot(a.x_m + k * 0.001 * (b.x_m - a.x_m) - s * 0.12, a.y_m + k * 0.001 * (b.y_m - a.y_m)));
+    }
+    EXPECT_NEAR(distance_from_crossing_m(line, 12), least, 0.07);
+    EXPECT_LE(distance_from_crossing_m(line, 12), least + 1e-9);
+  }
+}
+
 TEST(NearLines, Box_CutsAndKeepsHeights) {
   const NearBox box{0, 10, -5, 5};
   const auto parts =
@@ -174,7 +197,7 @@ TEST_F(IntoCrossing, Trap_ScaleOfTheProjection) {
 // The trap: a datum shift whose grid is not there is metres off without an error.
 TEST_F(IntoCrossing, Trap_DatumShiftIsSaid) {
   write("a.geojson", R"({"type":"LineString","coordinates":[[-1.5,52.5],[-1.4999,52.5001]]})");
-  write_lines("GPKG", path("b.gpkg"), 27700, {{{433950, 292000, 0}, {433960, 292010, 0}}});
+  write_lines("GPKG", path("b.gpkg"), 27700, {{{434039, 289240, 0}, {434049, 289250, 0}}});
   const Imported imported = cut({file("a.geojson"), file("b.gpkg")}, {{-1.5, 52.5}, {-1.4998, 52.5}});
   EXPECT_TRUE(says(imported.notes, "datum")) << imported.notes.size();
   write_lines("GPKG", path("c.gpkg"), 32630, {{{601800, 5817500, 0}, {601810, 5817510, 0}}});

@@ -53,7 +53,7 @@ TEST(LikelySystem, NothingIsGuessed) {
 // What a person said counts as stated.
 TEST(LikelySystem, Said) {
   ImportFile first = at(500000, 5540000);
-  first.said_frame = FoundFrame{"EPSG:25832", false, FileUnit::metre, {}, {}, false};
+  first.said_frame = FoundFrame{"EPSG:25832", false, FileUnit::metre, {}, {}, false, false};
   const auto likely = likely_system({first, at(500020, 5540000)});
   ASSERT_TRUE(likely);
   EXPECT_THAT(likely->files, ElementsAre(1));

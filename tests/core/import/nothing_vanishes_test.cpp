@@ -89,6 +89,110 @@ TEST_F(NothingVanishes, ManyUnknownLines_StayJudged) {
   EXPECT_TRUE(asks(judged(imported), "background-line"));
 }
 
+// The trap: hatching farther off used up the questions, and the line beside the bore was only drawn.
+TEST_F(NothingVanishes, NearestOfManyUnknownLines_IsAsked) {
+  std::string entities;
+  for (int i = 0; i < 60; ++i) entities += drawing_line("HATCHX", -5, 10 + i * 0.01, 0, 20, 10 + i * 0.01, 0);
+  write("a.dxf", drawing("6", entities + drawing_line("QX-17", -5, 1.2, 0, 20, 1.2, 0)));
+  const Imported imported = cut({file("a.dxf")});
+  EXPECT_EQ(imported.utilities.size(), 60u);
+  EXPECT_TRUE(std::any_of(imported.utilities.begin(), imported.utilities.end(),
+                          [](const Utility& u) { return std::abs(u.path.front().y_m - 1.2) < 1e-9; }));
+  EXPECT_TRUE(has_question(imported, "others lie nearer")) << "what is only drawn is said";
+  EXPECT_TRUE(asks(judged(imported), "utility-depth"));
+}
+
+// In a dense place the nearest come in whatever the order; what lies near and finds no room stops the import.
+TEST_F(NothingVanishes, MoreUtilitiesThanAreTaken_TheNearestComeIn) {
+  std::string far, near;
+  for (int i = 0; i < 510; ++i) far += drawing_line("WATER", -5, 30 + i * 0.01, 0, 20, 30 + i * 0.01, 0);
+  for (int i = 0; i < 510; ++i) near += drawing_line("WATER", -5, 3 + i * 0.01, 0, 20, 3 + i * 0.01, 0);
+  write("far.dxf", drawing("6", far + drawing_line("GAS", 8, -5, 0, 8, 5, 0)));
+  const Imported imported = cut({file("far.dxf")});
+  EXPECT_EQ(imported.utilities.size(), 500u);
+  EXPECT_EQ(imported.utilities.back().kind, UtilityKind::gas);
+  write("near.dxf", drawing("6", near));
+  const auto refused = into_crossing({file("near.dxf")}, {{0, 0}, {14, 0}});
+  ASSERT_FALSE(refused);
+  EXPECT_THAT(refused.error().found.english(), HasSubstr("more than 500 lines"));
+  // A valve at the bore takes the place of the farthest line.
+  write("valve.csv", "1,2.0,6.0,100.2,GV\n2,-3,-3,100,GND\n3,9,20,100,GND\n");
+  const Imported valve = cut({file("valve.csv"), file("far.dxf")});
+  EXPECT_EQ(valve.utilities.size(), 500u);
+  EXPECT_EQ(valve.utilities.back().path.size(), 1u);
+}
+
+std::string polyface(const std::string& layer, const std::vector<Point3>& corners,
+                     const std::vector<std::array<int, 4>>& faces) {
+  std::string text = pair(0, "POLYLINE") + pair(8, layer) + pair(66, "1") + pair(70, "64") + pair(10, "0") +
+                     pair(20, "0") + pair(30, "0") + pair(71, std::to_string(corners.size())) +
+                     pair(72, std::to_string(faces.size()));
+  for (const Point3& p : corners)
+    text += pair(0, "VERTEX") + pair(8, layer) + pair(70, "192") + pair(10, std::to_string(p.x_m)) +
+            pair(20, std::to_string(p.y_m)) + pair(30, std::to_string(p.z_m));
+  for (const auto& face : faces) {
+    text += pair(0, "VERTEX") + pair(8, layer) + pair(70, "128") + pair(10, "0") + pair(20, "0") + pair(30, "0");
+    for (std::size_t k = 0; k < face.size(); ++k) text += pair(71 + static_cast<int>(k), std::to_string(face[k]));
+  }
+  return text + pair(0, "SEQEND") + pair(8, layer);
+}
+
+/// A square pipe across the bore, of four faces.
+std::string square_pipe(const std::string& layer) {
+  const auto corners = [](double y) {
+    return std::vector<Point3>{{5, y, 98}, {5.2, y, 98}, {5.2, y, 98.2}, {5, y, 98.2}};
+  };
+  std::vector<Point3> all = corners(-5), end = corners(5);
+  all.insert(all.end(), end.begin(), end.end());
+  return polyface(layer, all, {{1, 2, 6, 5}, {2, 3, 7, 6}, {3, 4, 8, 7}, {4, 1, 5, 8}});
+}
+
+// A utility drawn as faces vanished; one on a layer that nobody knows became the ground.
+TEST_F(NothingVanishes, UtilitiesDrawnAsFaces_AreJudged) {
+  for (const char* layer : {"GAS", "QX"}) {
+    write("a.dxf", drawing("6", square_pipe(layer)));
+    const ImportFile read_file = file("a.dxf");
+    ASSERT_FALSE(read_file.found->surfaces.empty()) << "as GDAL reads it";
+    const Imported imported = cut({read_file});
+    EXPECT_TRUE(imported.ground.empty()) << layer;
+    ASSERT_FALSE(imported.utilities.empty()) << layer;
+    EXPECT_EQ(imported.utilities[0].kind, layer[0] == 'G' ? UtilityKind::gas : UtilityKind::unknown);
+    EXPECT_FALSE(imported.asked.empty()) << layer;
+    const Assessment answer = judged(imported);
+    EXPECT_EQ(answer.verdict, Verdict::incomplete) << layer;
+    EXPECT_TRUE(asks(answer, "utility-depth")) << layer;
+  }
+}
+
+// Drawn flat, faces without a height are areas of the plan.
+TEST_F(NothingVanishes, FlatFacesStayInThePlan) {
+  write("a.dxf", drawing("6", polyface("GAS", {{5, -5, 0}, {5.2, -5, 0}, {5.2, 5, 0}, {5, 5, 0}}, {{1, 2, 3, 4}})));
+  const Imported imported = cut({file("a.dxf")});
+  ASSERT_FALSE(imported.utilities.empty());
+  EXPECT_EQ(imported.utilities[0].kind, UtilityKind::gas);
+  EXPECT_EQ(judged(imported).verdict, Verdict::incomplete);
+}
+
+// Points that were to be joined and stand too far apart are services all the same.
+TEST_F(NothingVanishes, PointsTooFarApartToBeJoined) {
+  write("a.csv", "1,-20,6.0,99,GV\n2,2.0,40.0,99,GV\n3,20,6.0,99,GV\n4,2,6,99.1,GV\n5,-3,-3,100,GND\n");
+  ImportFile joined = file("a.csv");
+  for (std::size_t i = 0; i < joined.layers.size(); ++i) joined.layers[i].join_points = joined.found->layers[i] == "GV";
+  const Imported imported = cut({joined});
+  EXPECT_TRUE(has_question(imported, "were not joined")) << "a gap that passes the bore";
+  EXPECT_TRUE(std::any_of(imported.left_out.begin(), imported.left_out.end(), [](const LeftOut& l) {
+    return l.matters && l.reason.find("not joined") != std::string::npos;
+  }));
+  write("b.csv", "1,2.0,6.0,99,GV\n2,42.0,6.0,99,GV\n3,-3,-3,100,GND\n");
+  ImportFile apart = file("b.csv");
+  for (std::size_t i = 0; i < apart.layers.size(); ++i) apart.layers[i].join_points = apart.found->layers[i] == "GV";
+  const Imported alone = cut({apart});
+  ASSERT_EQ(alone.utilities.size(), 1u);
+  EXPECT_EQ(alone.utilities[0].path.size(), 1u);
+  EXPECT_TRUE(has_question(alone, "a service nobody drew"));
+  EXPECT_EQ(judged(alone).verdict, Verdict::incomplete);
+}
+
 TEST_F(NothingVanishes, Structures_AreServicesNobodyDrew) {
   write("a.csv", "1,2.0,6.0,100.2,SSMH\n2,-3,-3,100,GND\n3,9,20,100,GND\n4,-9,9,100.1,GND\n");
   const Imported imported = cut({file("a.csv")});
@@ -204,6 +308,65 @@ TEST(Scale, OurDefault_APlanSmallerThanTheCrossing) {
   file.found = found;
   file.layers = {{}};
   EXPECT_TRUE(scale_doubt(file, CrossingLine{{8.6, 49}, {18.6, 49}}, std::nullopt)) << "degrees read as metres";
+}
+
+ImportFile plan_of(double low, double wide, std::optional<FileUnit> unit = {}) {
+  auto found = std::make_shared<Found>();
+  found->layers = {"K"};
+  found->vertices = {{low, low, {}}, {low + wide, low, {}}, {low, low + wide, {}}, {low + wide, low + wide, {}}};
+  for (std::size_t i = 0; i < 4; i += 2) found->features.push_back({Shape::line, 0, i, 2, 1, {}, {}, {}, {}, false});
+  found->features.push_back({Shape::point, 0, 0, 1, 1, {}, {}, {}, {}, false});
+  found->frame.unit = unit;
+  ImportFile file;
+  file.found = found;
+  file.layers = {{}};
+  return file;
+}
+
+// A second drawing in another unit, of which nothing says so.
+TEST(Scale, SecondFile_MustFitTheFirst) {
+  const CrossingLine line{{0, 0}, {12, 0}};
+  const auto doubt = [&](const ImportFile& second) {
+    return scale_doubt({plan_of(0, 40, FileUnit::metre), second}, 1, line, std::nullopt);
+  };
+  EXPECT_FALSE(doubt(plan_of(0, 40)));
+  EXPECT_FALSE(doubt(plan_of(0, 300)));
+  EXPECT_TRUE(doubt(plan_of(0, 40'000))) << "millimetres";
+  EXPECT_TRUE(doubt(plan_of(0, 1575))) << "inches";
+  EXPECT_TRUE(doubt(plan_of(0, 3))) << "smaller than a third of the crossing";
+  EXPECT_TRUE(doubt(plan_of(8.6, 0.001))) << "degrees";
+  EXPECT_FALSE(doubt(plan_of(0, 40'000, FileUnit::millimetre)));
+  ImportFile yards = plan_of(0, 40);
+  auto found = std::make_shared<Found>(*yards.found);
+  found->frame.unit_is_foreign = true;
+  yards.found = found;
+  EXPECT_TRUE(doubt(yards));
+  yards.unit = FileUnit::foot;
+  EXPECT_FALSE(doubt(yards)) << "said by the person";
+  // A system that a person says of a plan tells nothing of its size.
+  ImportFile placed = plan_of(0, 3);
+  placed.said_frame = FoundFrame{"EPSG:25832", false, FileUnit::metre, {}, {}, false, false};
+  EXPECT_TRUE(doubt(placed));
+}
+
+TEST(Scale, HeightsOfAPlanInFeet_MustBeSaid) {
+  ImportFile file = plan_of(1e6, 40);
+  file.layers[0].meaning = Meaning::ground;
+  file.said_frame = FoundFrame{"EPSG:2263", false, FileUnit::us_survey_foot, {}, {}, false, false};
+  EXPECT_FALSE(heights_in_doubt(file)) << "it has none";
+  auto found = std::make_shared<Found>(*file.found);
+  for (FoundVertex& v : found->vertices) v.z_m = 30;
+  file.found = found;
+  EXPECT_TRUE(heights_in_doubt(file));
+  file.layers[0].meaning = Meaning::background;
+  EXPECT_FALSE(heights_in_doubt(file)) << "nobody uses them";
+  file.layers[0].meaning = Meaning::undecided;
+  EXPECT_TRUE(heights_in_doubt(file));
+  file.height_unit = FileUnit::us_survey_foot;
+  EXPECT_FALSE(heights_in_doubt(file));
+  file.height_unit.reset();
+  file.said_frame->unit = FileUnit::metre;
+  EXPECT_FALSE(heights_in_doubt(file));
 }
 
 }  // namespace

@@ -50,6 +50,18 @@ TEST(SeenIn, Snyder1987_CentralMeridian) {
   EXPECT_NEAR((*seen)->vertices[1].x_m - 500000, east, 1e-3);
 }
 
+// Of many points a person who closes the screen does not wait for the last.
+TEST(SeenIn, Stopped_AnswersSoon) {
+  const Found found = line_of(system("EPSG:25832"), std::vector<FoundVertex>(250'000, {500100, 5540000, 1.0}));
+  int asked = 0;
+  const auto stopped =
+      found_in_frame(found, found.frame, 1, system("EPSG:4258", true), {9, 50}, [&] { return ++asked < 2; });
+  ASSERT_FALSE(stopped);
+  EXPECT_EQ(stopped.error().code, stopped_by_person);
+  EXPECT_EQ(asked, 2);
+  EXPECT_TRUE(found_in_frame(found, found.frame, 1, system("EPSG:4258", true), {9, 50}, [] { return true; }));
+}
+
 TEST(SeenIn, ThereAndBack_SurfacesAndGrids) {
   Found found = line_of(system("EPSG:25832"), {{500100, 5540000, 1.0}, {500200, 5540100, 2.0}});
   found.surfaces.push_back({0, {{500100, 5540000, 7}, {500150, 5540000, 8}, {500150, 5540050, 9}}, {{0, 1, 2}}});

@@ -26,8 +26,8 @@ TEST_F(StatedSystems, OneStatesItsSystemAndTheOtherDoesNot_IsAnError) {
   write(
       "mains.geojson",
       R"({"type":"Feature","properties":{"layer":"gas"},"geometry":{"type":"LineString","coordinates":[[9,50],[9.0001,50]]}})");
-  write("survey.csv", "1,5540000,500000,100,GND\n2,5540010,500000,100,GND\n3,5540000,500020,100,GND\n");
-  const auto wrong = into_crossing({file("survey.csv"), file("mains.geojson")}, {{500000, 5540000}, {500012, 5540000}});
+  write("survey.csv", "1,5538600,500000,100,GND\n2,5538610,500000,100,GND\n3,5538600,500020,100,GND\n");
+  const auto wrong = into_crossing({file("survey.csv"), file("mains.geojson")}, {{500000, 5538600}, {500012, 5538600}});
   ASSERT_FALSE(wrong);
   EXPECT_THAT(wrong.error().place.english(), HasSubstr("survey.csv"));
   EXPECT_THAT(wrong.error().found.english(), HasSubstr("no coordinate system"));
@@ -59,6 +59,18 @@ TEST_F(StatedSystems, AWholeFileThatLiesFar_IsSaid) {
   EXPECT_TRUE(std::any_of(imported->left_out.begin(), imported->left_out.end(), [](const LeftOut& l) {
     return l.matters && l.reason.find("nothing of it lies within") != std::string::npos;
   }));
+}
+
+// The trap: with a wrong zone all mains vanished, and the import said it was done.
+TEST_F(StatedSystems, AWrongSystem_IsAnError) {
+  write("survey.csv", "1,5538630,500000,100,GND\n2,5538640,500000,100,GND\n3,5538630,500020,100,GND\n");
+  write("mains.csv", "1,5538630,500005,99,GAS\n2,5538640,500005,99,GAS\n");
+  const CrossingLine line{{500000, 5538630}, {500012, 5538630}};
+  EXPECT_TRUE(into_crossing({in(file("survey.csv"), "EPSG:25832"), in(file("mains.csv"), "EPSG:25832")}, line));
+  const auto wrong = into_crossing({in(file("survey.csv"), "EPSG:25832"), in(file("mains.csv"), "EPSG:25833")}, line);
+  ASSERT_FALSE(wrong);
+  EXPECT_THAT(wrong.error().place.english(), HasSubstr("mains.csv"));
+  EXPECT_THAT(wrong.error().found.english(), HasSubstr("from the crossing line"));
 }
 
 // A drawing in millimetres on a grid of metres.

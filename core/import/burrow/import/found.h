@@ -83,6 +83,7 @@ struct FoundFrame {
   std::optional<FileUnit> height_unit;  ///< of z
   std::string vertical;                 ///< height reference, where it is named
   bool unit_is_doubtful = false;        ///< stated, but such statements are often wrong
+  bool unit_is_foreign = false;         ///< stated, and none of those that are known here
   bool operator==(const FoundFrame&) const = default;
 };
 

@@ -1,6 +1,7 @@
 #pragma once
 /// Files in different coordinate systems seen in one picture.
 
+#include <functional>
 #include <optional>
 
 #include "burrow/base/result.h"
@@ -15,7 +16,9 @@ namespace burrow {
 Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame& frame, PlanPoint near);
 
 /// Likewise of a file in the system that a person stated of it; `units` of that system in one of the file's numbers.
+/// `go_on` is asked every 100,000 points. Error also: stopped.   Evidence: SeenIn.Stopped_AnswersSoon
 Result<std::optional<Found>> found_in_frame(const Found& found, const FoundFrame& own, double units,
-                                            const FoundFrame& frame, PlanPoint near);
+                                            const FoundFrame& frame, PlanPoint near,
+                                            const std::function<bool()>& go_on = {});
 
 }  // namespace burrow

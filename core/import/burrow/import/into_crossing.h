@@ -94,11 +94,12 @@ struct ImportBounds {
   Length ground_tolerance{0.005};
   Length background_tolerance{0.02};
   std::size_t most_background = 50'000;  ///< vertices; the tolerance grows until they fit
-  std::size_t most_utilities = 500;
+  std::size_t most_utilities = 500;      ///< the nearest; an error where one within `asked_within` would be left out
   /// Lines and points nearer to the crossing line that mean nothing yet come in as utilities of unknown kind.
   Length asked_within{15.0};
-  std::size_t most_asked_lines = 60;  ///< beyond it they are background, which the verdict asks about where it is met
-  Length drawn_within{1.5};           ///< a manhole so near a line that is drawn belongs to it
+  /// The nearest; beyond it they are background, which the verdict asks about where it is met, and that is said.
+  std::size_t most_asked_lines = 60;
+  Length drawn_within{1.5};  ///< a manhole so near a line that is drawn belongs to it
   std::size_t most_structures = 100;
 };
 
@@ -108,9 +109,10 @@ struct ImportBounds {
 /// triangles between points (Delaunay); a gap is said. Road edges are paired along the line.
 /// What nobody decided does not become harmless: lines of an undecided layer near the crossing line come in as
 /// utilities of unknown kind, a point of a utility's layer at which no line is drawn as one that may run any way, of
-/// points that mean nothing yet the nearest.
+/// points that mean nothing yet the nearest. Of surfaces that are not the ground the nearest faces come in likewise.
 /// Errors: no line or one shorter than 0.5 m or longer than 2 km; a coordinate system PROJ does not know; files of
-/// which one states its system and another does not, or that lie apart; stopped. Evidence: IntoCrossing.*,
+/// which one states its system and another does not, or of which all lies more than 1 km from the line; more utilities
+/// within `asked_within` than are taken; stopped. Evidence: IntoCrossing.*,
 /// NothingVanishes.*, StatedSystems.*
 Result<Imported> into_crossing(const std::vector<ImportFile>& files, const CrossingLine& line,
                                const ImportBounds& bounds = {}, const std::function<bool(double)>& progress = {});

@@ -97,11 +97,12 @@ struct LayerReading {
   bool operator==(const LayerReading&) const = default;
 };
 
-/// By the table: a row by the whole name, else a code, else a word after the letters of a discipline, else words. Of
+/// By the table: a row by the whole name, else a code, else the words after the letters of a discipline, else words. Of
 /// words that lie over each other the longest counts; words of two kinds of utility beside each other make one of
-/// unknown kind, a utility counts before all else, what is to be asked before the ground. Without a word: a single
-/// surface, a grid and the points of a file without any code are ground; all else is asked.
-/// Source: our default.   Evidence: LayerNames.*, PointCodes.*
+/// unknown kind, a utility counts before all else, what is to be asked before the ground. What is no utility is taken
+/// for that only where no word of the name is unknown. Without a word: the only surface of a LandXML file, or one that
+/// lies as ground does, a grid and the points of a file without any code are ground; all else is asked. Source: our
+/// default.   Evidence: LayerNames.*, PointCodes.*
 LayerReading reading_of(const Found& found, const LayerSummary& layer, const MeaningTable& table);
 
 /// Its meaning alone.
