@@ -33,7 +33,7 @@ void check_surface_answers(CheckRun& run) {
     const auto place = [&](Finding& finding) {
       if (feature.from && feature.to) finding.station_m = station;
     };
-    if (asks_rule && !place_known(feature)) run.missing("surface-place", feature.id, name);
+    if (!place_known(feature)) run.missing("surface-place", feature.id, name);
     if (asks_rule && !cover_limit(run, feature)) place(run.missing("rule", feature.id, name));
     if (asks_permission && feature.permission.value == Permission::not_asked)
       place(run.missing("permission", feature.id, name));

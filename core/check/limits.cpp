@@ -12,17 +12,25 @@ namespace burrow {
 
 namespace {
 
-/// Chances as the table has them: of coming to harm, which may not pass, and of arriving, which must be reached.
+/// Chances of coming to harm may not pass one half, those of arriving must reach it; what the table itself has on the
+/// other side (a bore on the day that is all but out of reach) is left to whoever sets it.
 bool impossible(const LimitRow& row, double value) {
-  constexpr std::array chances{"contact_caution",   "contact_stop",        "encroachment_caution",
-                               "encroachment_stop", "stuck_under_caution", "exit_window_chance"};
   if (row.id.starts_with("separation_")) return !(value >= 0);
-  if (std::find(chances.begin(), chances.end(), row.id) == chances.end()) return !std::isfinite(value);
   constexpr double even = 0.5;
-  return row.at_least ? !(value >= even) : !(value <= even);
+  const auto beyond = [&](double chance) { return row.at_least ? !(chance >= even) : !(chance <= even); };
+  if (!is_chance(row) || beyond(row.value)) return !std::isfinite(value);
+  return beyond(value);
 }
 
 }  // namespace
+
+bool is_chance(const LimitRow& row) {
+  constexpr std::array chances{
+      "contact_caution", "contact_stop",     "encroachment_caution", "encroachment_stop", "daylight_caution",
+      "daylight_stop",   "cover_low_chance", "refusal_caution",      "refusal_stop",      "stuck_under_caution",
+      "day_window",      "day_out_of_reach", "day_odd_rate_chance",  "exit_window_chance"};
+  return std::find(chances.begin(), chances.end(), row.id) != chances.end();
+}
 
 TypedLimit judge_typed(const LimitRow& row, const LimitOverride& typed) {
   if (impossible(row, typed.value)) return TypedLimit::impossible;

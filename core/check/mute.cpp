@@ -137,6 +137,9 @@ std::vector<VoidMute> apply_mutes(const Crossing& crossing, const std::optional<
 
 bool can_hurt_people(const Finding& finding) {
   static constexpr std::array codes{"air.pressure-high",
+                                    "air.rating-unknown",
+                                    "air.standing",
+                                    "bore.daylight-chance",
                                     "footing.influence",
                                     "pipe.hose-unrated",
                                     "pit.air",
@@ -158,6 +161,7 @@ bool can_hurt_people(const Finding& finding) {
                                     "pit.utility-near",
                                     "site.camera-before-found",
                                     "trials.contact",
+                                    "trials.daylight",
                                     "trials.encroachment",
                                     "utility.contact",
                                     "utility.encroachment",

@@ -139,9 +139,12 @@ RunSection worst_section(const Pair& pair) {
       const Vector gap = on - station.at;
       const Vector n = unit(gap, station.up);
       const LocationError error = pair.error_at(i, t);
-      const double s = std::sqrt(station.variance_along(n) + error.variance_along(n, e));
+      const double bore = station.variance_along(n), place = error.variance_along(n, e), s = std::sqrt(bore + place);
       const double clear = length(gap) - pair.radius_m;
-      worst.gap_low_m = std::min(worst.gap_low_m, clear - band_90_sd * s);
+      if (clear - band_90_sd * s < worst.gap_low_m) {
+        worst.gap_low_m = clear - band_90_sd * s;
+        worst.low_at = {length(gap), std::sqrt(bore), std::sqrt(place)};
+      }
       const double sds = clear / std::max(s, 1e-9);
       if (!(sds < fewest_sd)) continue;
       fewest_sd = sds;

@@ -65,6 +65,7 @@ Chances at_nearest(const Pair& pair, const Station& station, const Approach& nea
 struct RunSection {
   bool found = false;
   double gap_low_m = std::numeric_limits<double>::infinity();
+  GapLow low_at;
   Station station;
   Vector gap, across_line;
   LocationError error;

@@ -38,6 +38,12 @@ void set(Clearance& c, const Chances& chances) {
   c.encroachment_chance = chances.encroachment;
 }
 
+void take_lower(Clearance& c, const RunSection& run) {
+  if (!(run.gap_low_m < *c.gap_low_m)) return;
+  c.gap_low_m = run.gap_low_m;
+  c.low_at = run.low_at;
+}
+
 /// By the first order: the mean path and its spread.
 void add_chances(Clearance& c, const Pair& pair, const Station& station, const Approach& near, double greatest_sd_m) {
   const double reach = pair.encroachment_radius_m + no_chance_beyond_sd * greatest_sd_m;
@@ -47,7 +53,7 @@ void add_chances(Clearance& c, const Pair& pair, const Station& station, const A
     chances = at_nearest(pair, station, near);
     const RunSection run = steep_everywhere(pair.line) ? RunSection{} : worst_section(pair);
     if (run.found) {
-      c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
+      take_lower(c, run);
       const Chances beside = at_section(pair, run, chances.worst);
       c.bound = c.bound || beside.contact > chances.contact || beside.encroachment > chances.encroachment;
       chances = larger(chances, beside);
@@ -65,7 +71,7 @@ void add_mixed_chances(Clearance& c, const Pair& pair, const Station& station, c
   Chances chances = mixed.at_nearest(station, near);
   const RunSection run = steep_everywhere(pair.line) ? RunSection{} : worst_section(pair);
   if (run.found) {
-    c.gap_low_m = std::min(*c.gap_low_m, run.gap_low_m);
+    take_lower(c, run);
     const Chances beside = mixed.at_section(run);
     c.bound = c.bound || beside.contact > chances.contact || beside.encroachment > chances.encroachment;
     chances = larger(chances, beside);
@@ -110,6 +116,7 @@ void answer_in_space(Clearance& c, const Approach& near, const Station& station,
   c.vertical_sd_m = error.vertical_m;
   c.separation_m = near.distance_m - c.contact_radius_m;
   c.gap_low_m = *c.separation_m - band_90_sd * s;
+  c.low_at = {near.distance_m, std::sqrt(bore), std::sqrt(place)};
   c.required_m = c.required_fixed_m + (c.unexposed && c.dangerous ? band_90_sd * s : 0);
   c.crossed_by_band = near.distance_m < c.contact_radius_m + band_99_sd * s;
 }
@@ -144,8 +151,7 @@ bool shown_by_hole(const Approach& near, const Utility& utility, const std::vect
   if (near.depth_unknown || !near.angle_rad || *near.angle_rad < bound_below_rad) return false;
   const double place = along_in_plan(utility.path, near.on_utility);
   return std::any_of(holes.begin(), holes.end(), [&](const TestHole& hole) {
-    return hole.utility == utility.id && centre_of(hole, utility) && says_something(hole.by) && dated(hole.date, on) &&
-           hole.sd->m <= exposed_to_sd_m &&
+    return lays_bare(hole, utility, on) &&
            std::abs(along_in_plan(utility.path, {hole.station.m, hole.offset.m, {}}) - place) <= exposed_within_m;
   });
 }
@@ -326,6 +332,11 @@ std::vector<Clearance> clearances(const BorePath& path, Length bore_diameter, co
                    answers[i] = clearance_of(asked, utilities[i], room.mixed, room.moved);
                });
   return answers;
+}
+
+bool lays_bare(const TestHole& hole, const Utility& utility, const std::optional<Date>& on) {
+  return hole.utility == utility.id && centre_of(hole, utility) && says_something(hole.by) && dated(hole.date, on) &&
+         hole.sd->m <= exposed_to_sd_m;
 }
 
 }  // namespace burrow

@@ -44,13 +44,24 @@ LineReach reach_of(const Utility& utility, const LevelLine& ground, const Tables
 
 std::vector<PathVertex> lengthened(const std::vector<PathVertex>& path, const LineReach& reach) {
   if (path.size() < 2) return path;
+  // A vertex entered twice shows no direction: the last one that lies elsewhere does.
+  const auto first = [&]() -> std::optional<PathVertex> {
+    for (std::size_t i = 1; i < path.size(); ++i)
+      if (const auto vertex = beyond(path[i], path.front(), reach.first_m)) return vertex;
+    return std::nullopt;
+  };
+  const auto last = [&]() -> std::optional<PathVertex> {
+    for (std::size_t i = path.size() - 1; i-- > 0;)
+      if (const auto vertex = beyond(path[i], path.back(), reach.last_m)) return vertex;
+    return std::nullopt;
+  };
   std::vector<PathVertex> line;
   line.reserve(path.size() + 2);
   if (reach.first_m > 0)
-    if (const auto vertex = beyond(path[1], path[0], reach.first_m)) line.push_back(*vertex);
+    if (const auto vertex = first()) line.push_back(*vertex);
   line.insert(line.end(), path.begin(), path.end());
   if (reach.last_m > 0)
-    if (const auto vertex = beyond(path[path.size() - 2], path.back(), reach.last_m)) line.push_back(*vertex);
+    if (const auto vertex = last()) line.push_back(*vertex);
   return line;
 }
 

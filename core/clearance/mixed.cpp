@@ -188,7 +188,8 @@ void MixedChances::show_rows(double place_m2) {
     if (bores.fan != 0) continue;
     shown_->rows.reserve(fan_lanes);
     for (std::size_t k = 0; k < fan_lanes; ++k)
-      shown_->rows.push_back({fans_.constants()[k], bores.gap_nodes_m[k], std::sqrt(bores.variance_nodes_m2[k])});
+      shown_->rows.push_back({fans_.constants()[k], bores.gap_nodes_m[k], std::sqrt(bores.variance_nodes_m2[k]),
+                              bores.ends_matter ? bores.share[contact][k * fan_finer] : 1});
   }
 }
 

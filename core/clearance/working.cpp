@@ -24,7 +24,7 @@ std::vector<WorkingInput> with_grounds(std::vector<WorkingInput> inputs, const s
 /// spread of the bore of each steering constant that was followed.
 std::vector<WorkingInput> inputs_of(const Mixture& mixture, double radius_m) {
   std::vector<WorkingInput> inputs;
-  inputs.reserve(2 + 2 * mixture.grounds.size() + 3 * mixture.rows.size());
+  inputs.reserve(2 + 2 * mixture.grounds.size() + 4 * mixture.rows.size());
   inputs.push_back({"R", radius_m, "m"});
   inputs.push_back({"s_utility", mixture.utility_sd_m, "m"});
   add_grounds(inputs, mixture, &MixedGround::contact);
@@ -32,6 +32,7 @@ std::vector<WorkingInput> inputs_of(const Mixture& mixture, double radius_m) {
     inputs.push_back({"c", row.constant, ""});
     inputs.push_back({"δ(c)", row.gap_m, "m"});
     inputs.push_back({"s_bore(c)", row.spread_m, "m"});
+    if (mixture.ends_matter) inputs.push_back({"e(c)", row.between_ends, ""});
   }
   return inputs;
 }
@@ -58,7 +59,7 @@ std::vector<Working> gaps_of(const Clearance& c) {
   const Source derived{"least distance of two lines; normal errors along the common normal", SourceLabel::derived};
   const WorkingInput delta{"δ", *c.axis_distance_m, "m"}, R{"R", c.contact_radius_m, "m"}, s{"s", *c.spread_m, "m"};
   const WorkingInput required{"g_req", c.required_fixed_m, "m"};
-  const WorkingInput bore{"s_bore", *c.bore_sd_m, "m"}, place{"s_utility", *c.utility_sd_m, "m"};
+  const GapLow low = c.low_at.value_or(GapLow{*c.axis_distance_m, *c.bore_sd_m, *c.utility_sd_m});
   std::vector<Working> all;
   all.reserve(7);  // each is moved in: a list in braces would copy them, with all their words
   if (c.on_bore && c.on_utility) all.push_back(working_of_distance(c, *c.on_bore, *c.on_utility, derived));
@@ -77,7 +78,7 @@ std::vector<Working> gaps_of(const Clearance& c) {
   all.push_back({"utility.gap-low",
                  c.id,
                  "g_low = δ − R − 1.645 √(s_bore² + s_utility²)",
-                 {delta, R, bore, place},
+                 {{"δ", low.distance_m, "m"}, R, {"s_bore", low.bore_sd_m, "m"}, {"s_utility", low.utility_sd_m, "m"}},
                  "g_low",
                  *c.gap_low_m,
                  "m",
@@ -97,12 +98,12 @@ std::vector<Working> working_of(const Clearance& c) {
   const WorkingInput required{"g_req", c.required_fixed_m, "m"}, angle{"α", c.angle_rad.value_or(pi / 2), "rad"};
   const WorkingInput bore{"s_bore", *c.bore_sd_m, "m"}, place{"s_utility", *c.utility_sd_m, "m"};
   const bool mixed = c.mixture.has_value();
-  const std::string_view chance = mixed ? translatable(
-                                              "P = Σ p P_ground; P_ground = ∫ (Φ((R − δ)/s) − Φ((−R − δ)/s)) f(c) dc, "
-                                              "s² = s_bore² + s_utility²; times the share along its ends")
-                                  : c.bound
-                                      ? "P = max over the run of ∬ N(Σ_bore + Σ_utility) over the section of radius R"
-                                      : "P = Φ((R − δ)/s) − Φ((−R − δ)/s)";
+  const std::string_view chance =
+      mixed ? translatable(
+                  "P = Σ p P_ground; P_ground = ∫ (Φ((R − δ)/s) − Φ((−R − δ)/s)) f(c) dc, "
+                  "s² = s_bore² + s_utility²; times e(c), the share that passes between its ends")
+      : c.bound ? "P = max over the run of ∬ N(Σ_bore + Σ_utility) over the section of radius R"
+                : "P = Φ((R − δ)/s) − Φ((−R − δ)/s)";
   std::vector<Working> all = gaps_of(c);
   all.push_back({"utility.contact", c.id, chance,
                  mixed ? inputs_of(*c.mixture, c.contact_radius_m) : std::vector<WorkingInput>{delta, R, s, angle}, "P",

@@ -90,7 +90,7 @@ void find_arrival(DayWork& work) {
 }  // namespace
 
 bool may_hurt(const Clearance& c) {
-  return c.status == UtilityStatus::live || c.status == UtilityStatus::unknown;
+  return c.live;
 }
 
 bool unexposed(const Clearance& c) {

@@ -121,6 +121,7 @@ void read(Row& row, LocatingPreset& preset) {
   preset.lateral_of_depth = maybe<Ratio>(row.number_or_null("lateral_of_depth", 0, 10));
   preset.vertical = maybe<Length>(row.number_or_null("vertical_m", 0, 100));
   preset.vertical_of_depth = maybe<Ratio>(row.number_or_null("vertical_of_depth", 0, 10));
+  preset.exposed = row.flag_or_no("exposed");
   preset.source = row.source();
 }
 

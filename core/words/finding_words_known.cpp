@@ -18,15 +18,19 @@ const FindingWords rows[] = {
          "Enter the test hole within 0.5 m of where the bore passes: measured level, day, and who measured. Until "
          "then it "
          "counts as traced.")},
-    {"missing.utility-tracer", translatable("{name} is plastic: what its tracing followed is not entered"),
-     translatable("Enter tracer wire or sonde; without either its place counts as no better than records.")},
+    {"missing.utility-tracer",
+     translatable("{name} is plastic, or nobody entered its material: what its tracing followed is not entered"),
+     translatable(
+         "Enter its material, and for plastic tracer wire or sonde; without either its place counts as no better than "
+         "records.")},
     {"missing.utility-moved", translatable("the line of {name} was moved on the drawing since it was located"),
      translatable(
          "Take the move back, or enter on which later day its place was located or confirmed; how, and how well.")},
     {"missing.utility-depth-error",
-     translatable("depth of {name} is said to be known better than a tracing tells, without a reason"),
+     translatable("the place of {name} is said to be known better than a tracing tells, without a reason"),
      translatable(
-         "Select the locating preset that says so, enter a test hole, or an error of 15 % of the depth at least.")},
+         "Select the locating preset that says so (one of a line laid bare counts only with a test hole where the bore "
+         "passes), enter a test hole, or errors of 15 % of the depth and 50 mm across at least.")},
     {"missing.utility-agreed",
      translatable("a test hole contradicts the record of {name}, and nobody has decided which is right"),
      translatable(

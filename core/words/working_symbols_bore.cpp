@@ -123,6 +123,7 @@ constexpr SymbolRow rows_35[] = {{"R", translatable("radii of tool and utility t
                                  {"α", translatable("angle between the two")},
                                  {"δ(c)", translatable("distance with c")},
                                  {"s_bore(c)", translatable("spread of the bore with c")},
+                                 {"e(c)", translatable("share of the bores that passes between its ends")},
                                  {"s_worst", translatable("location error that is worst, from 0 to the stated one")},
                                  {"P_worst", translatable("worst chance")},
                                  {"P_near", translatable("chance of coming nearer")}};

@@ -37,7 +37,7 @@ inline Utility water_main(double station_m, double elevation_m) {
   u.located.lateral_sd = Length{0.05};
   u.located.vertical_sd = Length{0.06};
   u.located.tracer = TracedBy::wire;
-  u.located.level = "asce38-a";  // a level that says how the height comes to be known so well
+  u.located.level = "checked-at-hole";  // a level that says how the height comes to be known so well
   u.path = {{station_m, -8, elevation_m}, {station_m, 8, elevation_m}};
   return u;
 }

@@ -213,12 +213,15 @@ inline bool has_input(const Working& w, std::string_view symbol) {
 inline double contact_again(const Working& w) {
   if (!has_input(w, "P_ground")) return contact_of(input(w, "δ"), input(w, "R"), input(w, "s"));
   const std::vector<double> gap = all_of(w, "δ(c)"), spread = all_of(w, "s_bore(c)");
+  std::vector<double> between_ends = all_of(w, "e(c)");
+  between_ends.resize(gap.size(), 1);
   if (!gap.empty()) {
     const double R = input(w, "R"), place = input(w, "s_utility");
     const double again = over_constant(w, [&](std::size_t row, double share) {
       const double d = gap[row] + share * (gap[row + 1] - gap[row]);
       const double s = std::hypot(spread[row] + share * (spread[row + 1] - spread[row]), place);
-      return below((R - d) / s) - below((-R - d) / s);
+      const double e = between_ends[row] + share * (between_ends[row + 1] - between_ends[row]);
+      return e * (below((R - d) / s) - below((-R - d) / s));
     });
     EXPECT_NEAR(again, input(w, "P_ground"), 0.002 + 0.1 * input(w, "P_ground")) << w.subject;
   }

@@ -1,7 +1,5 @@
 #include "burrow/document/limit_fields.h"
 
-#include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "burrow/check/limits.h"
@@ -15,11 +13,6 @@ namespace {
 
 constexpr double small_m = 0.1;  ///< a length below is told in millimetres or inches
 constexpr double inch_m = 0.0254;
-
-constexpr std::array chance_ids{
-    "contact_caution", "contact_stop",     "encroachment_caution", "encroachment_stop", "daylight_caution",
-    "daylight_stop",   "cover_low_chance", "refusal_caution",      "refusal_stop",      "stuck_under_caution",
-    "day_window",      "day_out_of_reach", "day_odd_rate_chance",  "exit_window_chance"};
 
 FieldRange range_of(const LimitRow& row) {
   if (row.unit == "m") return {0, 1e5};
@@ -47,8 +40,7 @@ Dimension limit_dimension(const LimitRow& row) {
   if (row.unit == "m3") return Dimension::volume;
   if (row.unit == "Pa") return Dimension::air_pressure;
   if (row.unit == "K") return Dimension::temperature;
-  const bool chance = std::find(chance_ids.begin(), chance_ids.end(), row.id) != chance_ids.end();
-  return chance ? Dimension::chance : Dimension::ratio;
+  return is_chance(row) ? Dimension::chance : Dimension::ratio;
 }
 
 Field limit_field(const Crossing& crossing, const LimitRow& row, UnitSystem units) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/base/phrase.h"
+#include "burrow/crossing/statement.h"
 #include "check_run.h"
 
 namespace burrow {
@@ -93,10 +94,7 @@ void find_stops(CheckRun& run, const std::vector<Above>& obstacles) {
 
 /// Whether it is said how a stuck tool would be got out, and with whom that is agreed.
 bool settled(const StuckPlan& plan) {
-  const auto states_something = [](const std::string& text) {
-    return text.find_first_not_of(" \t\r\n") != std::string::npos;
-  };
-  return states_something(plan.how) && states_something(plan.agreed_with);
+  return says_something(plan.how) && says_something(plan.agreed_with);
 }
 
 /// Where nobody may dig, a tool that stops cannot simply be dug out: a caution until it is settled how it would be got

@@ -49,7 +49,9 @@ class NearPit {
   NearPit(const CheckRun& run, const PitReach& reach, const ClearanceRules& rules, const Utility& utility)
       : run_(run), reach_(reach), utility_(utility) {
     radius_ = utility.outside_diameter.value_or(Length{0}).m / 2;
-    seen_ = *utility.located.how == LocatedHow::exposed;
+    doubted_ = std::any_of(run.answer.findings.begin(), run.answer.findings.end(), [&](const Finding& finding) {
+      return finding.code == "missing.utility-agreed" && finding.subject == utility.id;
+    });
     wanted_ = std::max(clear_gap_wanted(rules, utility, true), clear_gap_wanted(rules, utility, false)).m;
     look();
     for (Nearest* nearest : {&hidden_, &exposed_})
@@ -65,18 +67,22 @@ class NearPit {
     double lateral_sd_m = 0, vertical_sd_m = 0;
   };
 
-  /// As believed by its test holes, else as recorded; each piece with the errors of its deeper end.
+  /// As believed by its test holes, else as recorded; as both, while nobody has decided which is right.
   void look() {
     const auto& answers = run_.answer.utilities;
     const auto index = static_cast<std::size_t>(&utility_ - run_.crossing.site.utilities.data());
-    if (index < answers.size() && !answers[index].believed.empty()) {
-      const std::vector<PinnedVertex>& line = answers[index].believed;
-      for (std::size_t i = 0; i < line.size(); ++i) {
-        const PinnedVertex &a = line[i], &b = line[std::min(i + 1, line.size() - 1)];
-        look_along({a.at, a.lateral_sd_m, a.vertical_sd_m}, {b.at, b.lateral_sd_m, b.vertical_sd_m});
-      }
-      return;
+    const bool believed = index < answers.size() && !answers[index].believed.empty();
+    if (believed) look_by_holes(answers[index].believed);
+    if (!believed || doubted_) look_as_recorded();
+  }
+  void look_by_holes(const std::vector<PinnedVertex>& line) {
+    for (std::size_t i = 0; i < line.size(); ++i) {
+      const PinnedVertex &a = line[i], &b = line[std::min(i + 1, line.size() - 1)];
+      look_along({a.at, a.lateral_sd_m, a.vertical_sd_m}, {b.at, b.lateral_sd_m, b.vertical_sd_m});
     }
+  }
+  /// Each piece with the errors of its deeper end.
+  void look_as_recorded() {
     const std::vector<PathVertex> line = judged_line(utility_, run_.crossing.site.ground, run_.tables);
     for (std::size_t i = 0; i < line.size(); ++i) {
       const PathVertex &a = line[i], &b = line[std::min(i + 1, line.size() - 1)];
@@ -129,7 +135,6 @@ class NearPit {
   /// Nothing that lies elsewhere is worse, nor would it be told.
   [[nodiscard]] bool as_bad_as_can_be() {
     const auto as_bad = [&](const Nearest& nearest) { return nearest.under_edge && nearest.low_m <= -radius_; };
-    if (seen_) return as_bad(exposed_);
     return as_bad(hidden_) && (own_holes().empty() || as_bad(exposed_));
   }
 
@@ -143,7 +148,7 @@ class NearPit {
     // Never more than the gap itself, and sooner computed.
     const double at_least = reach_.gap_below_edge(at, error) - radius_;
     if (at_least > wanted_) return at_least - wanted_;
-    Nearest& nearest = seen_ || shown_by_hole(at) ? exposed_ : hidden_;
+    Nearest& nearest = shown_by_hole(at) ? exposed_ : hidden_;
     if (!nearest.under_edge && at_least <= 0) nearest.under_edge = reach_.gap_below_edge(at) <= radius_;
     if (at_least >= nearest.low_m && (at.z_m || without_depth_)) return 0;
     if (at.z_m && nearest.under_edge && nearest.low_m <= -radius_) return 0;  // worse than that is none
@@ -161,12 +166,13 @@ class NearPit {
       return std::hypot(hole.x_m - at.x_m, hole.y_m - at.y_m) <= shown_by_hole_m;
     });
   }
-  /// Found when first asked for: most utilities lie nowhere near.
+  /// What was exposed where the bore passes still lies hidden beside a pit: only a hole there lays it bare, and none
+  /// that contradicts the record. Found when first asked for: most utilities lie nowhere near.
   const std::vector<PlanPoint>& own_holes() {
     if (!own_holes_) {
       own_holes_.emplace();
       for (const TestHole& hole : run_.crossing.site.test_holes)
-        if (hole.utility == utility_.id && centre_of(hole, utility_))
+        if (!doubted_ && lays_bare(hole, utility_, run_.tables.judged_on))
           own_holes_->push_back({hole.station.m, hole.offset.m});
     }
     return *own_holes_;
@@ -176,7 +182,7 @@ class NearPit {
   const PitReach& reach_;
   const Utility& utility_;
   double radius_ = 0, wanted_ = 0;
-  bool seen_ = false;
+  bool doubted_ = false;  ///< a hole contradicts its record, and nobody has decided
   Nearest hidden_, exposed_;
   std::optional<PathVertex> without_depth_;
   std::optional<std::vector<PlanPoint>> own_holes_;

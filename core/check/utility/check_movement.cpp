@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "burrow/base/phrase.h"
+#include "burrow/clearance/course.h"
 #include "burrow/soil/utility_strain.h"
 #include "burrow/tables/material_rows.h"
 #include "check_run.h"
@@ -12,10 +13,6 @@
 namespace burrow {
 
 namespace {
-
-bool hurts(const Utility& utility) {
-  return *utility.status == UtilityStatus::live || *utility.status == UtilityStatus::unknown;
-}
 
 /// What a wall bears, and whether its joints take the stretch.
 struct StrainRule {
@@ -86,7 +83,7 @@ class UtilitiesInMotion {
 
   void judge_movement(const Utility& utility, const UtilityAnswer& answer, const OpenedHole& hole,
                       const UtilityPlace& place, const UtilityStrain& strain) {
-    if (hurts(utility) && (run_.passed || margin_of(strain.movement_m, movement_limit_) < 0))
+    if (may_be_live(utility, run_.tables) && (run_.passed || margin_of(strain.movement_m, movement_limit_) < 0))
       run_.require(at(utility, *answer.on_utility, "utility.movement", Severity::caution), strain.movement_m,
                    movement_limit_);
     if (run_.wants_working())
@@ -118,7 +115,7 @@ class UtilitiesInMotion {
     const double counted = rule.joints_stretch ? 0 : 1;
     const double value = strain.bending + counted * strain.stretch;
     answer.strain = value;
-    if (hurts(utility) && rule.limit && (run_.passed || margin_of(value, *rule.limit) < 0)) {
+    if (may_be_live(utility, run_.tables) && rule.limit && (run_.passed || margin_of(value, *rule.limit) < 0)) {
       const std::string_view code = wall == UtilityWall::unknown ? "utility.wall-unknown" : "utility.strain";
       Finding finding = at(utility, *answer.on_utility, code, strain_severity(utility, wall));
       finding.unit = "";

@@ -34,23 +34,36 @@ Finding at(const Clearance& c, std::string_view code, Severity severity, std::st
   return finding;
 }
 
-/// A height that is known better than a tracing gives it wants a locating preset that says so, or a hole.
-bool depth_error_unproved(const Clearance& c, const Utility& utility, const Tables& tables) {
+/// A place that is known better than a tracing gives it wants a locating preset that says so, or a hole. A preset of
+/// what was laid bare says nothing of a line that nobody has exposed there.
+bool location_unproved(const Clearance& c, const Utility& utility, const Tables& tables) {
   constexpr double traced_share = 0.15;  // PAS 128, two methods that agree (quality level B1)
-  const std::optional<Length>& typed = utility.located.vertical_sd;
-  if (!typed || c.hole_at_bore || !(typed->m < traced_share * c.depth_m - 1e-9)) return false;
-  Located level_alone = utility.located;
+  constexpr double exposed_m = 0.05;     // PAS 128, exposed and surveyed (quality level A): no tracing is better
+  if (c.hole_at_bore || c.how == LocatedHow::exposed) return false;  // that one wants its hole by itself
+  const Located& located = utility.located;
+  const auto preset = std::find_if(tables.locating.begin(), tables.locating.end(), [&](const LocatingPreset& row) {
+    return located.level && row.id == *located.level;
+  });
+  if (preset != tables.locating.end() && preset->exposed) return true;
+  Located level_alone = located;
   level_alone.lateral_sd.reset();
   level_alone.vertical_sd.reset();
-  const std::optional<double> stated = location_sd(level_alone, tables, c.depth_m).vertical_m;
-  return !(stated && *stated <= typed->m + 1e-9);
+  const LocationSd stated = location_sd(level_alone, tables, c.depth_m);
+  const auto unproved = [](const std::optional<Length>& typed, double traced_m, const std::optional<double>& said_m) {
+    return typed && typed->m < traced_m - 1e-9 && !(said_m && *said_m <= typed->m + 1e-9);
+  };
+  return unproved(located.vertical_sd, traced_share * c.depth_m, stated.vertical_m) ||
+         unproved(located.lateral_sd, exposed_m, stated.lateral_m);
 }
 
+/// No wall known is no reason to believe that a tracing took hold of it; cables and what hangs on them do carry one.
 bool tracer_unknown(const Clearance& c, const Utility& utility, const Tables& tables) {
   const bool traced = c.how == LocatedHow::traced || c.how == LocatedHow::traced_twice;
+  const bool cable = utility.kind == UtilityKind::power || utility.kind == UtilityKind::telecom;
+  const UtilityWall wall = wall_of(tables, utility);
+  const bool may_be_plastic = wall == UtilityWall::plastic || (wall == UtilityWall::unknown && !cable);
   const auto& tracer = utility.located.tracer;
-  return traced && !c.hole_at_bore && wall_of(tables, utility) == UtilityWall::plastic &&
-         !(tracer && *tracer != TracedBy::none);
+  return traced && !c.hole_at_bore && may_be_plastic && !(tracer && *tracer != TracedBy::none);
 }
 
 /// What lies far off is not asked about, unless it was dragged there.
@@ -68,7 +81,7 @@ void ask_for_missing(CheckRun& run, const Clearance& c, const Utility& utility, 
   if (c.no_sd) ask("utility-location-error");
   if (c.exposure_unproved) ask("exposure");
   if (tracer_unknown(c, utility, run.tables)) ask("utility-tracer");
-  if (depth_error_unproved(c, utility, run.tables)) ask("utility-depth-error");
+  if (location_unproved(c, utility, run.tables)) ask("utility-depth-error");
 }
 
 /// A live line that can hurt stays a caution until somebody has exposed it, where the band meets it, and where it is

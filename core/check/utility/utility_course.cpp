@@ -14,6 +14,7 @@ namespace {
 
 const double cone_cosine = std::cos(pi / 4), cone_sine = std::sin(pi / 4);  // off its last course
 constexpr double pit_step_m = 0.5;
+constexpr double same_place_m = 1e-9;
 
 struct Arrow {
   double x = 0, y = 0, z = 0;
@@ -31,11 +32,13 @@ struct End {
 End end_of(const std::vector<PathVertex>& path, bool last) {
   const PathVertex& end = last ? path.back() : path.front();
   End found{{end.x_m, end.y_m, end.z_m.value_or(0)}, end.z_m.has_value(), {}};
-  if (path.size() < 2) return found;
-  const PathVertex& before = last ? path[path.size() - 2] : path[1];
-  found.course = {end.x_m - before.x_m, end.y_m - before.y_m, 0};
-  if (end.z_m && before.z_m) found.course.z = *end.z_m - *before.z_m;
-  found.straight_m = found.course.length();
+  // A vertex entered twice shows no direction: the last one that lies elsewhere does.
+  for (std::size_t i = 1; i < path.size() && !(found.straight_m > same_place_m); ++i) {
+    const PathVertex& before = last ? path[path.size() - 1 - i] : path[i];
+    found.course = {end.x_m - before.x_m, end.y_m - before.y_m, 0};
+    if (end.z_m && before.z_m) found.course.z = *end.z_m - *before.z_m;
+    found.straight_m = found.course.length();
+  }
   return found;
 }
 
@@ -46,7 +49,7 @@ bool may_reach(const End& end, Point3 place, double radius_m) {
   const double far = to.length();
   if (far <= radius_m) return true;
   if (far - radius_m > goes_on_m) return false;
-  if (!(end.straight_m > 1e-9)) return true;
+  if (!(end.straight_m > same_place_m)) return true;
   // The angle off the course, less the half angle under which the reach is seen, is within the cone: by cosines.
   const double cosine = (to.x * course.x + to.y * course.y + to.z * course.z) / (far * end.straight_m);
   const double sine_seen = radius_m / far, cosine_seen = std::sqrt(1 - sine_seen * sine_seen);
@@ -142,9 +145,11 @@ void check_course(CheckRun& run, const WorkLine& work, const Clearance& clearanc
     if (end.level_known) finding.elevation_m = end.at.z_m;
     return true;
   };
-  // A lone vertex has one end, and what is declared of either does not tell which way it runs.
-  if (utility.path.size() == 1) {
-    if (!utility.ends.first || !utility.ends.last) ask(false);
+  // A lone place has one end. What is declared of either does not tell which way it runs, and *edge of record* says
+  // that it does run on.
+  if (!(end_of(utility.path, true).straight_m > same_place_m)) {
+    const auto runs_on = [](const std::optional<LineEnd>& end) { return !end || *end == LineEnd::edge_of_record; };
+    if (runs_on(utility.ends.first) || runs_on(utility.ends.last)) ask(false);
     return;
   }
   if (!utility.ends.first) ask(false);

@@ -132,8 +132,11 @@ TEST(Refusal, FromRecords_MayStop) {
   EXPECT_EQ(at(0.002), Severity::note);
   EXPECT_EQ(at(0.05), Severity::caution);  // 33 %
   EXPECT_EQ(at(0.1), Severity::stop);      // 55 %
-  crossing.limits["refusal_stop"] = {0.6, "spare tool at hand", {}};
-  EXPECT_EQ(at(0.1), Severity::caution);
+  crossing.limits["refusal_stop"] = {0.3, "one tool only", {}};
+  EXPECT_EQ(at(0.05), Severity::stop);
+  crossing.limits["refusal_stop"] = {0.6, "spare tool at hand", {}};  // more often than not: nobody may set that
+  EXPECT_EQ(at(0.1), Severity::stop);
+  EXPECT_TRUE(find(judged(crossing), "limit.impossible"));
 }
 
 // Muted it is told no more in the verdict, but it stays in the list, and lapses when the chance gets worse.

@@ -15,7 +15,7 @@ Utility gas_main(std::vector<PathVertex> path) {
   u.name = "gas main";
   u.kind = UtilityKind::gas;
   u.located.how.set(LocatedHow::records);
-  u.located.level = "asce38-a";
+  u.located.level = "checked-at-hole";
   u.path = std::move(path);
   return u;
 }
@@ -90,6 +90,26 @@ TEST(UtilityCourse, OurDefault_ADeclaredEndIsNotAsked_EdgeOfRecordGoesOn) {
   u.ends.last.reset();
   u.ends.first = LineEnd::cap;  // the other end says nothing of this one
   EXPECT_TRUE(asks(with_line(u), "utility-course", "u2"));
+}
+
+// One click declares all ends: a lone vertex, or one entered twice, still does not tell which way it runs on.
+TEST(UtilityCourse, EdgeOfRecord_LoneOrDoubledVertex) {
+  const auto both = [](std::vector<PathVertex> path, LineEnd end) {
+    Utility u = gas_main(std::move(path));
+    u.ends = {end, end, ""};
+    return judged(with_line(u));
+  };
+  for (const auto& path : {std::vector<PathVertex>{{4, 2.5, 98.6}}, {{4, 2.5, 98.6}, {4, 2.5, 98.6}}}) {
+    const Assessment open = both(path, LineEnd::edge_of_record);
+    EXPECT_TRUE(find(open, "missing.utility-course", "u2")) << listed(open);
+    EXPECT_NE(open.verdict, Verdict::within_limits);
+    EXPECT_FALSE(find(both(path, LineEnd::cap), "missing.utility-course", "u2"));
+  }
+  // Its last vertex twice: it goes on as the one before shows.
+  const Assessment through = both({{4, -9, 98.6}, {4, -1.2, 98.6}, {4, -1.2, 98.6}}, LineEnd::edge_of_record);
+  EXPECT_EQ(through.verdict, Verdict::stop) << listed(through);
+  EXPECT_LT(*through.utilities[1].separation_m, 0);
+  EXPECT_TRUE(asks(with_path({{4, -9, 98.6}, {4, -3, 98.6}, {4, -3, 98.6}}), "utility-course", "u2"));
 }
 
 // A declared end is no better known along the line than across it.
@@ -206,6 +226,11 @@ TEST(Located, OurDefault_PlasticWantsItsTracer) {
   u.located.tracer.reset();
   u.material = "steel";
   EXPECT_FALSE(asks(with_line(u), "utility-tracer", "u2"));
+  u.material.clear();  // nobody knows what it is made of: it may be plastic
+  EXPECT_TRUE(asks(with_line(u), "utility-tracer", "u2"));
+  EXPECT_NE(judged(with_line(u)).verdict, Verdict::within_limits);
+  u.kind = UtilityKind::power;  // a cable carries the tracing by itself
+  EXPECT_FALSE(asks(with_line(u), "utility-tracer", "u2"));
 }
 
 // common practice, no source: what was dragged on the drawing since it was located is located no more. A later day of
@@ -249,7 +274,32 @@ TEST(Located, Pas128_ABetterHeightThanTracingGivesWantsALevel) {
   u.located.vertical_sd = Length{0.06};
   u.located.level = "pas128-b2";
   EXPECT_TRUE(asks(with_line(u), "utility-depth-error", "u2"));
-  u.located.level = "pas128-a";
+  u.located.level = "checked-at-hole";
+  EXPECT_FALSE(asks(with_line(u), "utility-depth-error", "u2"));
+}
+
+// Two clicks are no proof: a level of what was laid bare says nothing of a line that nobody has exposed.
+TEST(Located, Pas128_ALevelOfWhatWasExposedWantsItsHole) {
+  Utility u = water_main(4, 97);
+  u.id = "u2";
+  for (const char* level : {"pas128-a", "asce38-a"})
+    for (const LocatedHow how : {LocatedHow::traced, LocatedHow::traced_twice, LocatedHow::records}) {
+      u.located.how.set(how);
+      u.located.level = level;
+      u.located.lateral_sd = Length{0.05};
+      u.located.vertical_sd = Length{0.06};
+      EXPECT_TRUE(asks(with_line(u), "utility-depth-error", "u2")) << level;
+      u.located.lateral_sd.reset();  // the level's own errors
+      u.located.vertical_sd.reset();
+      EXPECT_TRUE(asks(with_line(u), "utility-depth-error", "u2")) << level;
+      EXPECT_EQ(judged(with_line(u)).verdict, Verdict::incomplete);
+    }
+  // Across: nobody locates from the surface better than somebody measures what lies bare.
+  u = water_main(4, 97);
+  u.id = "u2";
+  u.located.lateral_sd = Length{0.001};
+  EXPECT_TRUE(asks(with_line(u), "utility-depth-error", "u2"));
+  u.located.lateral_sd = Length{0.05};
   EXPECT_FALSE(asks(with_line(u), "utility-depth-error", "u2"));
 }
 
@@ -397,6 +447,20 @@ TEST(Above, OurDefault_WhatLiesElsewhereIsNotAbove) {
   EXPECT_TRUE(asks(c, "surface"));
   c.site.surface[0].to = Length{1};  // typed the other way round
   EXPECT_FALSE(asks(c, "surface"));
+}
+
+// What stands nobody knows where answers nothing, whatever it is: it is asked where it stands.
+TEST(Above, OurDefault_WithoutAPlaceItIsAsked) {
+  for (const auto& [kind, word] : EnumNames<SurfaceKind>::list) {
+    Crossing c = clean_crossing();
+    c.site.surface[0].kind = kind;
+    c.site.surface[0].outline.clear();
+    c.site.surface[0].from.reset();
+    EXPECT_TRUE(asks(c, "surface-place", "f1")) << word;
+    EXPECT_NE(judged(c).verdict, Verdict::within_limits) << word;
+    c.site.surface[0].to.reset();
+    EXPECT_TRUE(asks(c, "surface-place", "f1")) << word;
+  }
 }
 
 TEST(Above, OurDefault_APermissionWantsItsPermit) {

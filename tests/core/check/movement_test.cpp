@@ -135,11 +135,16 @@ TEST(UtilityStrain, UnknownWalls_AreCautionsOfTheirOwn) {
   }
 }
 
-TEST(UtilityStrain, AbandonedLine_IsNotJudged) {
+// Said to be abandoned is no proof: a brittle main moves and strains as a live one until it is proved.
+TEST(UtilityStrain, AbandonedLine_IsNotJudgedOnceProved) {
   Crossing crossing = with_main(97.9, "cast iron");
   crossing.limits["movement_utility_m"] = {1e-5, "strict", {}};
   EXPECT_TRUE(find(judged(crossing), "utility.movement", "u1"));
+  const auto strain = severity_of(judged(crossing), "utility.strain");
   crossing.site.utilities.front().status.set(UtilityStatus::abandoned);
+  EXPECT_TRUE(find(judged(crossing), "utility.movement", "u1"));
+  EXPECT_EQ(severity_of(judged(crossing), "utility.strain"), strain);
+  crossing.site.utilities.front().abandonment = {"cut and capped, seen", "A. Digger", "2026-02-27", ""};
   const Assessment answer = judged(crossing);
   EXPECT_FALSE(find(answer, "utility.strain"));
   EXPECT_FALSE(find(answer, "utility.movement"));

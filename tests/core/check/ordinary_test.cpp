@@ -61,6 +61,16 @@ TEST(Ordinary, TenCrossings_NoneIsAStop) {
   for (const Ordinary& one : ten) expect_no_stop(one);
 }
 
+// The groups that the ten leave out: soft clay, hard clay, stones, a trench's backfill, rotten rock.
+TEST(Ordinary, TheOtherSoils_NoneIsAStop) {
+  for (const Ordinary& one : {Ordinary{"soft-clay", "tool-65", 8, 1.5, 0.05},
+                              {"hard-clay", "tool-95", 8, 1.5, 0.075},
+                              {"cobbly", "tool-130", 8, 1.6, 0.11},
+                              {"trench-backfill", "tool-65", 8, 1.5, 0.05},
+                              {"weathered-rock", "tool-95", 6, 1.5, 0.075}})
+    expect_no_stop(one);
+}
+
 // The four that were stopped by a rate without a source: everything exposed, cover 1.5 m, sound pits.
 TEST(Ordinary, MediumSand_15m) {
   expect_no_stop({"medium-sand", "tool-65", 15, 1.5, 0.05});

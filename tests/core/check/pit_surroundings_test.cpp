@@ -72,10 +72,25 @@ TEST(PitSurroundings, FiveCentimetresUnderTheFloor_LevelBadlyKnown_IsAStop) {
   EXPECT_EQ(inside_pit(answer)->severity, Severity::stop);
   EXPECT_NEAR(*inside_pit(answer)->measured, 0.05, 1e-6);
   EXPECT_FALSE(near_pit(answer));
+  // Said to be exposed it is no better: seen in a hole, it lies where that found it, and is no longer in the pit.
   gas.located.how.set(LocatedHow::exposed);
-  const Assessment seen = with(boxes(), gas);
-  ASSERT_TRUE(inside_pit(seen)) << listed(seen);
-  EXPECT_EQ(inside_pit(seen)->severity, Severity::caution);
+  const Assessment said = with(boxes(), gas);
+  ASSERT_TRUE(inside_pit(said)) << listed(said);
+  EXPECT_EQ(inside_pit(said)->severity, Severity::stop);
+  TestHole hole;
+  hole.id = "h1";
+  hole.utility = "u9";
+  hole.station = Length{-1};
+  hole.level.set(LevelMeant::centre);
+  hole.elevation = Length{*gas.path.front().z_m};
+  hole.date = "2026-02-26";
+  hole.by = "A. Nobody";
+  Crossing crossing = boxes();
+  crossing.site.test_holes = {hole};
+  gas.path = {{-1, -0.49, hole.elevation->m}, {-1, 0.49, hole.elevation->m}};
+  const Assessment seen = with(crossing, gas);
+  EXPECT_FALSE(inside_pit(seen)) << listed(seen);
+  EXPECT_TRUE(near_pit(seen)) << listed(seen);
 }
 
 // The case of the issue: behind a shored wall, which reaches 0.1 m behind the side (our default).
@@ -167,6 +182,8 @@ TEST(PitSurroundings, TestHole_ExposesWhereItIs) {
   hole.station = Length{-1};
   hole.offset = Length{0};
   hole.elevation = Length{floor_m + 0.3};
+  hole.date = "2026-02-26";
+  hole.by = "A. Nobody";
   crossing.site.test_holes = {hole};
   Utility crossing_line = across(UtilityKind::gas, -1, floor_m + 0.3);
   const Assessment answer = with(crossing, crossing_line);  // 0.45 m of floor and 0.1 m of wall on either side
@@ -177,6 +194,48 @@ TEST(PitSurroundings, TestHole_ExposesWhereItIs) {
   crossing_line.located.lateral_sd = Length{0.0};
   crossing_line.path = {{-1, -0.49, floor_m + 0.245}, {-1, 0.49, floor_m + 0.245}};
   EXPECT_EQ(inside_pit(with(crossing, crossing_line))->severity, Severity::caution);
+  // Unsigned, undated, badly measured: it shows nothing.
+  const auto without = [&](auto change) {
+    Crossing other = crossing;
+    change(other.site.test_holes.front());
+    return inside_pit(with(other, crossing_line))->severity;
+  };
+  EXPECT_EQ(without([](TestHole& h) { h.by = " - "; }), Severity::stop);
+  EXPECT_EQ(without([](TestHole& h) { h.date.reset(); }), Severity::stop);
+  EXPECT_EQ(without([](TestHole& h) { h.date = "2031-01-01"; }), Severity::stop);
+  EXPECT_EQ(without([](TestHole& h) { h.sd.set(Length{0.3}); }), Severity::stop);
+}
+
+// Exposed where the bore passes is not exposed beside a pit: 0.60 m to a gas main that nobody has seen there, not 0.30.
+TEST(PitSurroundings, ExposedAtTheBore_IsNotExposedAtThePit) {
+  Utility u = beside(UtilityKind::gas, 0.4, floor_m + 0.5);
+  const Assessment traced = with(boxes(), u);
+  ASSERT_TRUE(near_pit(traced) || inside_pit(traced)) << listed(traced);
+  u.located.how.set(LocatedHow::exposed);
+  const Assessment exposed = with(boxes(), u);
+  ASSERT_TRUE(near_pit(exposed) || inside_pit(exposed)) << listed(exposed);
+  EXPECT_EQ(near_pit(exposed) ? *near_pit(exposed)->limit_base : -1,
+            near_pit(traced) ? *near_pit(traced)->limit_base : -1);
+}
+
+// 7.4 m typed for 0.74: a hole that contradicts the record takes no line out of a pit.
+TEST(PitSurroundings, HoleThatContradictsTheRecord_LowersNothing) {
+  Crossing crossing = boxes();
+  const Utility line = across(UtilityKind::gas, -1, floor_m + 0.3);
+  const Assessment before = with(crossing, line);
+  ASSERT_TRUE(inside_pit(before));
+  TestHole hole;
+  hole.id = "h1";
+  hole.utility = "u9";
+  hole.station = Length{-1};
+  hole.elevation = Length{floor_m + 0.3 - 6.66};
+  hole.date = "2026-02-26";
+  hole.by = "A. Nobody";
+  crossing.site.test_holes = {hole};
+  const Assessment after = with(crossing, line);
+  EXPECT_TRUE(find(after, "missing.utility-agreed", "u9")) << listed(after);
+  ASSERT_TRUE(inside_pit(after)) << listed(after);
+  EXPECT_EQ(inside_pit(after)->severity, Severity::stop);
 }
 
 // Shored upright along its corners: the excavation is that, not the rectangle round it.

@@ -48,10 +48,26 @@ TEST(PitUtility, ExposedWaterPipe_IsACaution_BelowTheFloorIsNothing) {
   Crossing crossing = clean_crossing();
   const double middle = crossing.bore.exit.station.m + 1.0;
   crossing.site.utilities.push_back(through(crossing, middle, 0.4, UtilityKind::water));
-  crossing.site.utilities.back().located.how.set(LocatedHow::exposed);
+  Utility& pipe = crossing.site.utilities.back();
+  pipe.located.how.set(LocatedHow::exposed);
+  ASSERT_NE(inside_pit(judged(crossing)), nullptr);
+  EXPECT_EQ(inside_pit(judged(crossing))->severity, Severity::stop) << "nobody has seen it there";
+  // Laid bare all the way across the pit: holes no further apart than each shows.
+  for (int i = 0; i < 9; ++i) {
+    TestHole hole;
+    hole.id = "h" + std::to_string(i);
+    hole.utility = pipe.id;
+    hole.station = Length{middle};
+    hole.offset = Length{-3.6 + 0.9 * i};
+    hole.level.set(LevelMeant::centre);
+    hole.elevation = Length{*pipe.path.front().z_m};
+    hole.date = "2026-02-26";
+    hole.by = "A. Nobody";
+    crossing.site.test_holes.push_back(hole);
+  }
   const Assessment with = judged(crossing);
   ASSERT_NE(inside_pit(with), nullptr);
-  EXPECT_EQ(inside_pit(with)->severity, Severity::caution);
+  EXPECT_EQ(inside_pit(with)->severity, Severity::caution) << listed(with);
   crossing.site.utilities.back() = through(crossing, middle, 30.0, UtilityKind::water);
   EXPECT_EQ(inside_pit(judged(crossing)), nullptr);
 }

@@ -27,6 +27,9 @@ enum class TypedLimit { counts, loosened, no_reason, impossible };
 /// chance of arriving below it, a gap below 0.   Source: our default.   Evidence: Limits.*
 TypedLimit judge_typed(const LimitRow& row, const LimitOverride& typed);
 
+/// Its number is a chance, 0 to 1.   Evidence: Limits.ChanceAboveOneHalf_*
+bool is_chance(const LimitRow& row);
+
 /// The limit with this id. A typed one carries the label *owner's setting* and the user's reason.
 /// Range: an id of `resources/tables/limits.json` (otherwise a bug).   Evidence: Limits.*
 Limit limit_of(const Crossing& crossing, const Tables& tables, std::string_view id);

@@ -41,6 +41,7 @@ LocationSd location_sd(const Located& located, const Tables& tables, double dept
 /// entered, and the chance in each ground that guesses may be.
 struct MixedRow {
   double constant = 0, gap_m = 0, spread_m = 0;  ///< c; δ(c) with its sign; s(c) without the utility's
+  double between_ends = 1;                       ///< e(c), of the bores that pass between its ends
   bool operator==(const MixedRow&) const = default;
 };
 struct MixedGround {
@@ -55,6 +56,12 @@ struct Mixture {
   double worst_sd_m = 0;     ///< the location error, across, with which the chance of contact is largest
   bool ends_matter = false;  ///< the utility ends so near that its length enters
   bool operator==(const Mixture&) const = default;
+};
+
+/// Distance and spreads at the place along the run where the gap less the band is least.
+struct GapLow {
+  double distance_m = 0, bore_sd_m = 0, utility_sd_m = 0;
+  bool operator==(const GapLow&) const = default;
 };
 
 /// Everything known about one utility. Empty optionals are unknown, never 0.
@@ -83,6 +90,7 @@ struct Clearance {
 
   std::optional<double> separation_m;  ///< δ − R: clear gap outside to outside, negative when they overlap
   std::optional<double> gap_low_m;     ///< δ − R − 1.645 s, least along the run
+  std::optional<GapLow> low_at;        ///< of what it is made
   std::optional<double> station_m, offset_m, elevation_m;  ///< nearest point of the utility's axis
   std::optional<double> angle_rad;                         ///< between the lines, π/2 for a square crossing
   std::optional<double> required_m;                        ///< all of what is asked for

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "burrow/base/date.h"
 #include "burrow/base/geometry.h"
 #include "burrow/crossing/site.h"
 
@@ -72,5 +73,9 @@ std::optional<double> elevation_on(const std::vector<PathVertex>& line, const Pa
 
 /// Elevation of the utility's centre that a hole found; empty: not measured, or the diameter it needs is not known.
 std::optional<double> centre_of(const TestHole& hole, const Utility& utility);
+
+/// Whether a hole proves that the utility lies bare there: a level measured to 0.1 m, a day that has come, who
+/// measured. Source: our default.   Evidence: Exposure.*, PitSurroundings.TestHole_*
+bool lays_bare(const TestHole& hole, const Utility& utility, const std::optional<Date>& on);
 
 }  // namespace burrow

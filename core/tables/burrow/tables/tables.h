@@ -133,6 +133,7 @@ struct LocatingPreset {
   std::optional<Ratio> lateral_of_depth;  ///< stated ±, share of depth; the larger of the two holds
   std::optional<Length> vertical;
   std::optional<Ratio> vertical_of_depth;
+  bool exposed = false;  ///< tells of a line that was laid bare: it says nothing where nobody has
   Source source;
   bool operator==(const LocatingPreset&) const = default;
 };
