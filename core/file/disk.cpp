@@ -67,6 +67,13 @@ Result<std::string> read_text_file(const std::string& path) {
   return S_ISREG(status.st_mode) ? settled(behind_links(path), std::move(text)) : text;
 }
 
+Result<std::string> read_regular_file(const std::string& path) {
+  struct stat status {};
+  if (::stat(path.c_str(), &status) == 0 && S_ISFIFO(status.st_mode))
+    return fail(path, translatable("not a file"), translatable("a file that can be read"));
+  return read_text_file(path);
+}
+
 Result<Written> replace_file(const std::string& path, std::string_view text) {
   const Phrase wanted = translatable("a place that can be written");
   const std::string target = behind_links(path);
@@ -77,7 +84,9 @@ Result<Written> replace_file(const std::string& path, std::string_view text) {
   if (exists && S_ISDIR(status.st_mode)) return disk_error(path, EISDIR, wanted);
   if (exists && !S_ISREG(status.st_mode)) return fail(path, translatable("not a file"), wanted);
   if (exists && ::access(target.c_str(), W_OK) != 0) return disk_error(path, errno, wanted);
-  if (exists && status.st_nlink > 1) return save_in_place(path, target, text);
+  // By a rename another's file would become mine, and other names of it would keep the old content.
+  const bool anothers = exists && status.st_uid != ::geteuid() && ::geteuid() != 0;
+  if (exists && (status.st_nlink > 1 || anothers)) return save_in_place(path, target, text);
   mend_killed_save(target);  // of a save in place, when there was another name
   return save_by_rename(path, target, exists ? &status : nullptr, text);
 }

@@ -21,6 +21,12 @@ namespace {
 constexpr std::string_view first_line = "burrowline saving 1\n";
 constexpr std::size_t no_bound = std::numeric_limits<std::size_t>::max();
 
+/// No link to something else and no pipe, for which reading would wait.
+bool is_regular(const std::string& path) {
+  struct stat status {};
+  return ::lstat(path.c_str(), &status) == 0 && S_ISREG(status.st_mode);
+}
+
 struct Both {
   unsigned long long inode = 0;  ///< of the file they belong to: one put in its place since is none of ours
   std::string before, after;
@@ -35,6 +41,7 @@ std::string safety_text(unsigned long long inode, const std::string& before, std
 
 std::optional<Both> read_safety(const std::string& target) {
   std::string text;
+  if (!is_regular(safety_of(target))) return std::nullopt;
   if (!read_all(safety_of(target), no_bound, text) || !text.starts_with(first_line)) return std::nullopt;
   std::array<unsigned long long, 3> numbers{};
   const char* at = text.data() + first_line.size();

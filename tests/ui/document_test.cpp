@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 #include <sys/file.h>
+#include <sys/stat.h>
 
 #include <QDir>
 #include <QFile>
@@ -184,16 +185,51 @@ TEST(OnDisk, ToldByTheContent) {
   EXPECT_EQ(document.on_disk(), OnDisk::gone);
 }
 
-TEST(OnDisk, RecoveredWork_KnowsWhetherTheFileIsNewer) {
+TEST(OnDisk, RecoveredWork_KnowsWhatItsFileHeld) {
   QTemporaryDir folder;
   const QString path = folder.filePath(QStringLiteral("a.crossing"));
   Document document(tables_for_tests());
   ASSERT_TRUE(document.open(sample_path("first-lesson")));
   ASSERT_TRUE(document.save_as(path));
-  document.remember_path(path, QDateTime::currentDateTime().addSecs(60));
+  const QByteArray known = document.known_hash();
+  document.remember_path(path, known);
   EXPECT_EQ(document.on_disk(), OnDisk::as_known);
-  document.remember_path(path, QDateTime::currentDateTime().addSecs(-3600));
+  document.remember_path(path, {});  // nobody kept what it held
   EXPECT_EQ(document.on_disk(), OnDisk::changed);
+}
+
+// Opened, then a colleague saves, then a copy is kept, then the crash: the file is older than the copy, and still hers.
+TEST(OnDisk, Recovered_ColleagueSavedBeforeTheCopy_Asks) {
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("a.crossing")), kept = folder.filePath(QStringLiteral("kept"));
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("first-lesson")));
+  ASSERT_TRUE(document.save_as(path));
+  const auto lower = [](Document& one, double by_m) {
+    Launch launch = one.crossing().bore.launch;
+    launch.elevation.m -= by_m;
+    one.change(QStringLiteral("lower"), [&](Crossing& to) { to.bore.launch = launch; });
+  };
+  for (const bool colleague : {false, true}) {
+    if (colleague) {
+      Document theirs(tables_for_tests());
+      ASSERT_TRUE(theirs.open(path));
+      lower(theirs, 0.05);
+      ASSERT_TRUE(theirs.save_as(path));
+    }
+    lower(document, 0.01);
+    {
+      Recovery recovery(document, kept, 1);
+      ASSERT_TRUE(recovery.keep_for_later());
+    }
+    const std::vector<LeftWork> left = Recovery::left_work(kept);
+    ASSERT_EQ(left.size(), 1U);
+    EXPECT_EQ(left[0].original, path);
+    Document back(tables_for_tests());
+    ASSERT_TRUE(Recovery::take_back(back, left[0]));
+    EXPECT_EQ(back.on_disk(), colleague ? OnDisk::changed : OnDisk::as_known);
+    Recovery::discard(left[0]);
+  }
 }
 
 TEST(OpenMark, TellsWhoHoldsIt_StaleOnesAreTakenOver) {
@@ -223,6 +259,72 @@ TEST(OpenMark, TellsWhoHoldsIt_StaleOnesAreTakenOver) {
   mine.leave();
   write_file(mark, "nonsense");
   EXPECT_FALSE(mine.take(path));
+}
+
+// Whoever may write in a shared folder makes no program write over a file elsewhere, nor wait for ever.
+TEST(OpenMark, LinksAndPipes_NeitherFollowedNorWaitedFor) {
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("a.crossing")), elsewhere = folder.filePath(QStringLiteral("b"));
+  const QString mark = OpenMark::mark_of(path);
+  write_file(elsewhere, "somebody's work");
+  ASSERT_TRUE(QFile::link(elsewhere, mark));
+  {
+    OpenMark mine;
+    EXPECT_FALSE(mine.take(path));
+    EXPECT_FALSE(QFileInfo(mark).isSymLink());
+  }
+  EXPECT_FALSE(QFile::exists(mark));
+  QFile kept(elsewhere);
+  ASSERT_TRUE(kept.open(QIODevice::ReadOnly));
+  EXPECT_EQ(kept.readAll(), QByteArray("somebody's work"));
+  ASSERT_EQ(::mkfifo(QFile::encodeName(mark).constData(), 0600), 0);
+  OpenMark mine;
+  EXPECT_FALSE(mine.take(path));  // and comes back
+}
+
+// A opens, B opens and is told, A closes: B holds it then, and C is told of B. A number given anew is another program.
+TEST(OpenMark, PassesOn_AndOnlyItsOwnIsRemoved) {
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("a.crossing")), mark = OpenMark::mark_of(path);
+  const QByteArray host = QSysInfo::machineHostName().toUtf8();
+  const QByteArray now = QDateTime::currentDateTime().toString(Qt::ISODate).toUtf8();
+  write_file(mark, "anna\n" + host + "\n1\n" + now);
+  OpenMark b;
+  EXPECT_TRUE(b.take(path));
+  QFile::remove(mark);  // Anna closes hers
+  EXPECT_FALSE(b.take(path));
+  EXPECT_TRUE(QFile::exists(mark));
+  write_file(mark, "carl\nanother-desk\n1\n" + now);  // taken over by somebody
+  EXPECT_TRUE(b.take(path));
+  b.leave();
+  EXPECT_TRUE(QFile::exists(mark)) << "another's mark stays";
+  write_file(mark, "anna\n" + host + "\n1\n" + now + "\n99999999999");  // process 1 began at another time
+  EXPECT_FALSE(b.take(path));
+  // By a link to it the file is the same.
+  write_file(path, "{}");
+  ASSERT_TRUE(QFile::link(path, folder.filePath(QStringLiteral("l.crossing"))));
+  EXPECT_EQ(OpenMark::mark_of(folder.filePath(QStringLiteral("l.crossing"))), mark);
+}
+
+// The folder of the copies has become a file: nothing can be kept there, and nothing is lost in silence.
+TEST(Recovery, Signal_FullDisk_KeptElsewhere) {
+  QTemporaryDir folder, other;
+  const QString kept = folder.filePath(QStringLiteral("unsaved"));
+  Document document(tables_for_tests());
+  ASSERT_TRUE(document.open(sample_path("first-lesson")));
+  Recovery recovery(document, kept, 60000);
+  Launch launch = document.crossing().bore.launch;
+  launch.elevation.m -= 0.05;
+  document.change(QStringLiteral("lower"), [&](Crossing& to) { to.bore.launch = launch; });
+  ASSERT_TRUE(QDir(kept).removeRecursively());
+  write_file(kept, "in the way");
+  EXPECT_FALSE(recovery.keep_for_later());
+  const QString file = recovery.keep_elsewhere(other.path());
+  ASSERT_FALSE(file.isEmpty());
+  Document next(tables_for_tests());
+  ASSERT_TRUE(next.open(file));
+  EXPECT_EQ(next.crossing(), document.crossing());
+  EXPECT_TRUE(recovery.keep_elsewhere(kept).isEmpty());
 }
 
 TEST(Recovery, Signal_KeepsAnEditOfThisMoment) {

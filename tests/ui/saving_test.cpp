@@ -3,11 +3,16 @@
 
 #include <QFile>
 #include <QLabel>
+#include <QLineEdit>
 #include <QMessageBox>
+#include <QPlainTextEdit>
 #include <QPushButton>
+#include <QStatusBar>
 #include <QTemporaryDir>
 #include <QTimer>
 
+#include "burrow/panels/entry_form.h"
+#include "burrow/panels/sheet_panel.h"
 #include "support/window_for_tests.h"
 
 namespace burrow {
@@ -114,6 +119,102 @@ TEST_F(Saving, RemovedMeanwhile_IsAsked) {
   const Answer answer(QStringLiteral("Write it again"));
   EXPECT_TRUE(window.window.save());
   EXPECT_NEAR(elevation_in(path), start + 0.01, 1e-9);
+}
+
+/// A field of the page *Set-up* in which a number stands and something else is typed now, without Enter.
+QLineEdit* begin_typing(TestWindow& w, const QString& text) {
+  w.window.side().show_page(SideColumn::Page::setup);
+  settle(w.window);
+  for (EntryForm* form : w.window.side().currentWidget()->findChildren<EntryForm*>()) {
+    const int row = form->find(QStringLiteral("axis level"));
+    if (row < 0 || !form->entry(row)->isVisible()) continue;
+    form->entry(row)->setFocus();
+    form->entry(row)->selectAll();
+    QTest::keyClicks(form->entry(row), text);
+    return form->entry(row);
+  }
+  return nullptr;
+}
+
+// A value that shows on the screen and was not entered by Enter is in what is saved, closed over, or put on paper.
+TEST_F(Saving, Typing_IsTakenBeforeAnythingIsSaved) {
+  ASSERT_TRUE(opened);
+  ASSERT_TRUE(begin_typing(window, QString::number(start - 0.07, 'f', 3)));
+  EXPECT_NEAR(window.crossing().bore.launch.elevation.m, start, 1e-9);
+  EXPECT_TRUE(window.window.save());
+  EXPECT_NEAR(elevation_in(path), start - 0.07, 1e-9);
+  // Closing asks about it.
+  ASSERT_TRUE(begin_typing(window, QString::number(start - 0.09, 'f', 3)));
+  {
+    const Answer answer(QStringLiteral("Cancel"));
+    EXPECT_FALSE(window.window.close());
+    EXPECT_TRUE(answer.asked.text.contains(QStringLiteral("not saved"))) << answer.asked.text.toStdString();
+  }
+  EXPECT_NEAR(window.crossing().bore.launch.elevation.m, start - 0.09, 1e-9);
+  EXPECT_TRUE(window.window.save());
+}
+
+// What is refused stays where it was typed; the rest is saved, and no paper is made that would show another value.
+TEST_F(Saving, Typing_RefusedIsSaid) {
+  ASSERT_TRUE(opened);
+  QLineEdit* field = begin_typing(window, QStringLiteral("abc"));
+  ASSERT_TRUE(field);
+  EXPECT_TRUE(window.window.save());
+  EXPECT_TRUE(window.window.statusBar()->currentMessage().contains(QStringLiteral("not taken")));
+  EXPECT_NEAR(elevation_in(path), start, 1e-9);
+  EXPECT_EQ(field->text(), QStringLiteral("abc"));
+  EXPECT_FALSE(take_typing_in(window.window));
+  QTest::keyClick(field, Qt::Key_Escape);
+  EXPECT_TRUE(take_typing_in(window.window));
+}
+
+// While the question stands, a colleague saves once more: what was shown is not what would be written over.
+TEST_F(Saving, ChangedAgainWhileAsked_IsAskedAgain) {
+  ASSERT_TRUE(opened);
+  raise_launch(window.window.document(), 0.01);
+  colleague_raises(0.05);
+  int asked = 0;
+  QTimer clicks;
+  QObject::connect(&clicks, &QTimer::timeout, [&] {
+    auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
+    if (!box) return;
+    if (++asked == 1) colleague_raises(0.07);
+    for (QAbstractButton* one : box->buttons())
+      if (one->text().remove(QLatin1Char('&')) == (asked == 1 ? QStringLiteral("Keep mine") : QStringLiteral("Cancel")))
+        return one->click();
+  });
+  clicks.start(10);
+  EXPECT_FALSE(window.window.save());
+  EXPECT_EQ(asked, 2);
+  EXPECT_NEAR(elevation_in(path), start + 0.12, 1e-9);
+}
+
+// Notes under the cursor: an undo from the menu shows, and leaving the field does not write the old words again;
+// another crossing never gets them.
+TEST_F(Saving, Typing_NotesFollowUndoAndStayWithTheirCrossing) {
+  ASSERT_TRUE(opened);
+  window.window.side().show_page(SideColumn::Page::sheet);
+  settle(window.window);
+  auto* panel = window.window.findChild<SheetPanel*>();
+  ASSERT_TRUE(panel);
+  const std::string before = window.crossing().notes;
+  panel->notes()->setFocus();
+  panel->notes()->selectAll();
+  QTest::keyClicks(panel->notes(), QStringLiteral("by the gate"));
+  EXPECT_TRUE(window.window.save());
+  EXPECT_EQ(window.crossing().notes, "by the gate");
+  window.window.document().undo_stack().undo();
+  settle(window.window);
+  EXPECT_EQ(panel->notes()->toPlainText().toStdString(), before);
+  panel->notes()->clearFocus();
+  EXPECT_EQ(window.crossing().notes, before);
+  panel->notes()->selectAll();
+  QTest::keyClicks(panel->notes(), QStringLiteral("of the other"));
+  ASSERT_TRUE(window.window.document().open(sample_path("house-service")));
+  const std::string theirs = window.crossing().notes;
+  settle(window.window);
+  panel->take_typing();
+  EXPECT_EQ(window.crossing().notes, theirs);
 }
 
 TEST_F(Saving, OpenElsewhere_IsShown) {

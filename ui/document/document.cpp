@@ -7,6 +7,7 @@
 
 #include "burrow/check/with_findings.h"
 #include "burrow/crossing/blank.h"
+#include "burrow/crossing/day_record.h"
 #include "burrow/crossing/find.h"
 #include "burrow/day/with_day.h"
 #include "burrow/document/text.h"
@@ -86,20 +87,22 @@ void Document::start_from(Crossing crossing, bool unsaved) {
   adopt(std::move(crossing), {}, {}, unsaved);
 }
 
-void Document::remember_path(const QString& path, const QDateTime& kept) {
+void Document::remember_path(const QString& path, const QByteArray& known) {
   path_ = path;
-  known_ = QByteArray("not what was kept");
-  if (const Result<std::string> text = read_text_file(path.toStdString());
-      text && QFileInfo(path).lastModified() <= kept)
-    known_ = hash_of(*text);
+  known_ = known;
   Q_EMIT file_state_changed();
+}
+
+QByteArray Document::hash_on_disk(const QString& path) {
+  const Result<std::string> text = read_regular_file(path.toStdString());
+  return text ? hash_of(*text) : QByteArray();
 }
 
 OnDisk Document::on_disk() const {
   if (path_.isEmpty()) return OnDisk::as_known;
   if (!QFileInfo::exists(path_)) return OnDisk::gone;
-  const Result<std::string> text = read_text_file(path_.toStdString());
-  return text && hash_of(*text) == known_ ? OnDisk::as_known : OnDisk::changed;
+  const QByteArray there = hash_on_disk(path_);
+  return !there.isEmpty() && there == known_ ? OnDisk::as_known : OnDisk::changed;
 }
 
 void Document::note_on_disk(OnDisk state) {
@@ -112,7 +115,7 @@ void Document::note_on_disk(OnDisk state) {
 Result<void> Document::open(const QString& path) {
   const std::string file = path.toStdString();
   mend_killed_save(file);
-  Result<std::string> text = read_text_file(file);
+  Result<std::string> text = read_regular_file(file);
   if (!text) return tl::unexpected(std::move(text).error());
   Result<Crossing> crossing = read_crossing(*text, tables_);
   if (!crossing) return tl::unexpected(std::move(crossing).error());
@@ -173,6 +176,7 @@ bool Document::change(const QString& step_name, const Edit& edit) {
   edit(other);
   note_located_anew(other);
   if (other == crossing_) return true;
+  if (changes_layout_under_way(crossing_, other)) return false;
   lists_ = long_lists(crossing_, lists_);
   LongLists others = long_lists(other, lists_);
   undo_.push(new UndoStep(*this, step_name, without_long_lists(std::move(other)), std::move(others), false));

@@ -72,7 +72,7 @@ std::vector<ReadingForm> reading_forms(double tail_to_nose_m) {
                     angle_sd(),
                     nose()}});
   forms.push_back({ReadingKind::fix,
-                   "fix from above",
+                   "location from above",
                    {length("offset, left +", &Reading::offset, false, -farthest_m, farthest_m),
                     length("depth of the axis", &Reading::depth, false, 0, farthest_m),
                     sd("± across", &Reading::lateral_sd), sd("± in depth", &Reading::vertical_sd), nose()},
@@ -109,9 +109,12 @@ double tail_to_nose(const Crossing& crossing, const Tables& tables) {
 }
 
 double next_mark(const Crossing& crossing, const Tables& tables, const DayRecord& record) {
-  const double spacing = std::max(0.05, mark_spacing(crossing).m), ahead = tail_to_nose(crossing, tables);
+  // By the tool that was set at its start, whatever the layout says now.
+  const Bore& bore = record.layout.bore ? *record.layout.bore : crossing.bore;
+  const double spacing = std::max(0.05, mark_spacing(crossing).m);
+  const double ahead = resolve_tool(bore.tool, tables).length.m + crossing.air.tail_fitting->m;
   // A mark of a slip of the pen, 10 km, takes the next one nowhere.
-  const double most_m = 2 * (crossing.bore.exit.station.m - crossing.bore.launch.station.m) + ahead;
+  const double most_m = 2 * (bore.exit.station.m - bore.launch.station.m) + ahead;
   double furthest = 0;
   for (const Reading& r : record.readings)
     if (r.nose && counts(r) && r.nose->m < most_m && (r.kind == ReadingKind::mark || r.kind == ReadingKind::stop))

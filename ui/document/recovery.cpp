@@ -28,10 +28,23 @@ bool held_by_nobody(const QString& copy) {
   return lock.tryLock(0);
 }
 
+/// Path of the file, and below it the hash of what it held as far as the run knew.
+QByteArray origin_text(const Document& document) {
+  return document.path().toUtf8() + '\n' + document.known_hash().toHex();
+}
+
+void read_origin(LeftWork& work) {
+  const Result<std::string> text = read_regular_file(origin_of(work.copy).toStdString());
+  if (!text) return;
+  const auto line = text->rfind('\n');
+  work.original = text_from(text->substr(0, line));
+  if (line != std::string::npos) work.known = QByteArray::fromHex(QByteArray::fromStdString(text->substr(line + 1)));
+}
+
 bool same_as_its_file(const LeftWork& work) {
   if (work.original.isEmpty()) return false;
-  const Result<std::string> copy = read_text_file(work.copy.toStdString());
-  const Result<std::string> file = read_text_file(work.original.toStdString());
+  const Result<std::string> copy = read_regular_file(work.copy.toStdString());
+  const Result<std::string> file = read_regular_file(work.original.toStdString());
   return copy && file && *copy == *file;
 }
 }  // namespace
@@ -96,7 +109,7 @@ bool Recovery::keep_now() {
 /// written first: a copy alone would pass for a crossing that was never saved.
 bool Recovery::write_copy() {
   hold();
-  Result<void> written = save_atomically(origin_of(copy_).toStdString(), document_.path().toStdString());
+  Result<void> written = save_atomically(origin_of(copy_).toStdString(), origin_text(document_).toStdString());
   if (written) written = save_atomically(copy_.toStdString(), write_crossing(document_.crossing()));
   tell(written ? QString() : text_from(written.error().found));
   if (!written) again_.start();
@@ -121,6 +134,12 @@ bool Recovery::keep_for_later() {
   return left_;
 }
 
+QString Recovery::keep_elsewhere(const QString& folder) {
+  const QString file =
+      QDir(folder).absoluteFilePath(QStringLiteral("burrowline-unsaved-") + QFileInfo(copy_).fileName());
+  return save_atomically(file.toStdString(), write_crossing(document_.crossing())) ? file : QString();
+}
+
 void Recovery::clean(const QString& folder) {
   const QDir dir(folder);
   for (const QString& ending : {QStringLiteral(".lock"), QStringLiteral(".origin")})
@@ -139,8 +158,7 @@ std::vector<LeftWork> Recovery::left_work(const QString& folder) {
     work.copy = copy.absoluteFilePath();
     if (!held_by_nobody(work.copy)) continue;
     work.when = copy.lastModified();
-    if (const Result<std::string> origin = read_text_file(origin_of(work.copy).toStdString()))
-      work.original = text_from(*origin);
+    read_origin(work);
     same_as_its_file(work) ? discard(work) : all.push_back(work);
   }
   std::sort(all.begin(), all.end(), [](const LeftWork& a, const LeftWork& b) { return a.when > b.when; });
@@ -148,12 +166,12 @@ std::vector<LeftWork> Recovery::left_work(const QString& folder) {
 }
 
 Result<void> Recovery::take_back(Document& document, const LeftWork& work) {
-  Result<std::string> text = read_text_file(work.copy.toStdString());
+  Result<std::string> text = read_regular_file(work.copy.toStdString());
   if (!text) return tl::unexpected(std::move(text).error());
   Result<Crossing> crossing = read_crossing(*text, document.tables());
   if (!crossing) return tl::unexpected(std::move(crossing).error());
   document.start_from(std::move(*crossing), true);
-  document.remember_path(work.original, work.when);
+  document.remember_path(work.original, work.known);
   return {};
 }
 

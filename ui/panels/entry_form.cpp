@@ -179,6 +179,11 @@ void EntryForm::put_back(Row& row) {
   complain(row, {});
 }
 
+bool EntryForm::take_typing() {
+  for (std::size_t i = 0; i < rows_.size(); ++i) take_over(i);
+  return std::none_of(rows_.begin(), rows_.end(), [](const Row& row) { return row.entry->isModified(); });
+}
+
 void EntryForm::drop_typing() {
   for (Row& row : rows_) put_back(row);
 }
@@ -208,7 +213,9 @@ void EntryForm::take_over(std::size_t at) {
   if (!document_.change(tr("Type %1 of %2").arg(text_from(translated_label(row.label)), whose),
                         [&](Crossing& c) { live[at].apply(c, value); })) {
     complain(row, locked() ? tr("Not taken: %1").arg(document_.read_only_because())
-                           : tr("Not taken while something is being dragged."));
+                  : document_.in_session()
+                      ? tr("Not taken while something is being dragged.")
+                      : tr("Not taken: a bore is under way with the layout of its start. End its record first."));
     return;
   }
   row.entry->setModified(false);

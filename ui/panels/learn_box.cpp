@@ -73,7 +73,7 @@ void LearnBox::learn_here() {
 }
 
 bool LearnBox::open_library(const QString& path) {
-  const Result<std::string> text = read_text_file(path.toStdString());
+  const Result<std::string> text = read_regular_file(path.toStdString());
   const Result<LearnLibrary> read =
       text ? read_library(*text, document_.tables()) : Result<LearnLibrary>(tl::unexpected<Error>(text.error()));
   if (!read) {

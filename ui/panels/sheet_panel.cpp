@@ -27,6 +27,7 @@ QStringList offered_papers() {
 SheetPanel::SheetPanel(Document& document, QWidget* parent) : FormPanel(document, usual_page_ms, parent) {
   make_texts();
   make_paper();
+  connect(&document_, &Document::replaced, notes_, [this] { notes_->document()->setModified(false); });
   hint_ = add_text(tr("What is left empty"), true);
   hint_->setText(
       tr("An empty scale takes the largest of the usual series that fits. What else is left empty stays empty on the "
@@ -83,11 +84,18 @@ void SheetPanel::make_paper() {
   values_->show_part(sheet_part, [this] { return sheet_fields(document_.crossing()); });
 }
 
-/// One step when the field is left, if something was changed.
+/// One step when the field is left, if something was typed.
 void SheetPanel::take_notes() {
+  if (!notes_->document()->isModified()) return;
   const std::string typed = notes_->toPlainText().toStdString();
+  notes_->document()->setModified(false);
   if (typed == document_.crossing().notes) return;
   change(tr("Type notes"), [&typed](Crossing& c) { c.notes = typed; });
+}
+
+bool SheetPanel::take_typing() {
+  take_notes();
+  return !notes_->document()->isModified();
 }
 
 bool SheetPanel::eventFilter(QObject* watched, QEvent* event) {
@@ -105,7 +113,7 @@ void SheetPanel::refresh() {
   values_->catch_up();
   notes_->setReadOnly(locked());
   const QString notes = text_from(document_.crossing().notes);
-  if (!notes_->hasFocus() && notes_->toPlainText() != notes) notes_->setPlainText(notes);
+  if (!notes_->document()->isModified() && notes_->toPlainText() != notes) notes_->setPlainText(notes);
 }
 
 QString SheetPanel::visible_text() const {

@@ -101,6 +101,11 @@ void TextForm::catch_up() {
   }
 }
 
+bool TextForm::take_typing() {
+  for (std::size_t i = 0; i < rows_.size(); ++i) take_over(i);
+  return std::none_of(rows_.begin(), rows_.end(), [](const Row& row) { return row.entry->isModified(); });
+}
+
 void TextForm::drop_typing() {
   wrong_->hide();
   for (const Row& row : rows_) row.entry->setModified(false);

@@ -40,6 +40,11 @@ void NameEntry::close_entry(bool take_over) {
   Q_EMIT closed();
 }
 
+bool NameEntry::take_typing() {
+  close_entry(true);
+  return true;
+}
+
 void NameEntry::keyPressEvent(QKeyEvent* event) {
   if (event->key() == Qt::Key_Escape)
     close_entry(false);

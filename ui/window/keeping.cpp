@@ -1,16 +1,21 @@
 /// What is done so that no work is lost in silence: copies of it, what earlier runs left, the file on the disk.
 
 #include <QCoreApplication>
+#include <QDir>
 #include <QFileInfo>
 #include <QGuiApplication>
 #include <QLabel>
 #include <QLocale>
 #include <QPushButton>
+#include <QSessionManager>
 #include <QStatusBar>
+#include <QTimer>
+#include <cstdio>
 
 #include "burrow/document/end_signals.h"
 #include "burrow/document/file_watch.h"
 #include "burrow/document/recovery.h"
+#include "burrow/widgets/typing.h"
 #include "burrow/window/left_work_dialog.h"
 #include "burrow/window/main_window.h"
 #include "burrow/window/notice_line.h"
@@ -30,19 +35,36 @@ void MainWindow::keep_copies() {
 
 void MainWindow::keep_through_ends() {
   on_end_signal(this, [this](int signal) {
-    if (recovery_) recovery_->keep_for_later();
+    take_typing_in(*this);
+    if (recovery_ && !recovery_->keep_for_later()) {
+      const QString elsewhere = recovery_->keep_elsewhere(QDir::tempPath());
+      const QString said =
+          elsewhere.isEmpty() ? tr("Unsaved work could not be kept.") : tr("Unsaved work is kept in %1").arg(elsewhere);
+      std::fprintf(stderr, "%s\n", qUtf8Printable(said));
+    }
     QCoreApplication::exit(128 + signal);
   });
   // A logout asks each program; the session may go on all the same.
-  connect(qApp, &QGuiApplication::commitDataRequest, this, [this] {
-    if (recovery_) recovery_->keep_at_once();
-  });
+  connect(
+      qApp, &QGuiApplication::commitDataRequest, this,
+      [this](QSessionManager& session) {
+        take_typing_in(*this);
+        if (recovery_ && !recovery_->keep_at_once()) session.cancel();  // the disk takes nothing: the person is asked
+      },
+      Qt::DirectConnection);
 }
 
 void MainWindow::watch_file() {
+  // Who had it open may have left it since, and then this one holds it.
+  constexpr int now_and_then_ms = 60'000;
+  auto* again = new QTimer(this);
+  connect(again, &QTimer::timeout, this, [this] {
+    if (!document_.path().isEmpty()) mark_open();
+  });
+  again->start(now_and_then_ms);
   auto* watch = new FileWatch(document_, 200, this);
   connect(notice_, &NoticeLine::action_wanted, this, [this, watch] {
-    if (watch->state() == OnDisk::gone) {
+    if (watch->state() == OnDisk::gone && document_.on_disk() == OnDisk::gone) {
       write_to(document_.path());
     } else if (document_.modified()) {
       ask_about_theirs();

@@ -146,7 +146,7 @@ void LeftWorkDialog::show_work(int row) {
   if (row < 0) return;
   const LeftWork& work = works_[static_cast<std::size_t>(row)];
   const QString name = work.original.isEmpty() ? file_name(work) : work.original;
-  const Result<std::string> copy = read_text_file(work.copy.toStdString());
+  const Result<std::string> copy = read_regular_file(work.copy.toStdString());
   Result<Crossing> crossing = copy ? read_crossing(*copy, tables_) : tl::unexpected(copy.error());
   take_->setEnabled(crossing.has_value());
   about_->setText(crossing ? tr("%1, kept at %2").arg(name, moment(work.when))
@@ -158,7 +158,7 @@ void LeftWorkDialog::show_work(int row) {
 
 void LeftWorkDialog::show_differences(const LeftWork& work, const std::string& copy) {
   const QFileInfo file(work.original);
-  const Result<std::string> there = read_text_file(work.original.toStdString());
+  const Result<std::string> there = read_regular_file(work.original.toStdString());
   const bool comparable = !work.original.isEmpty() && there && !copy.empty();
   differences_->setVisible(comparable);
   if (work.original.isEmpty()) {
@@ -167,6 +167,10 @@ void LeftWorkDialog::show_differences(const LeftWork& work, const std::string& c
     compared_->setText(tr("Its file cannot be read: %1").arg(text_from(translated_error(there.error()))));
   } else if (file.lastModified() > work.when) {
     compared_->setText(tr("The file itself is newer: %1. Taking the work back leaves it as it is until you save.")
+                           .arg(moment(file.lastModified())));
+  } else if (Document::hash_on_disk(work.original) != work.known) {
+    compared_->setText(tr("Somebody changed the file at %1, before this was kept and without this run. Taking the work "
+                          "back leaves it as it is until you save.")
                            .arg(moment(file.lastModified())));
   } else {
     compared_->setText(

@@ -24,6 +24,7 @@
 #include "burrow/widgets/field_undo.h"
 #include "burrow/widgets/glossary.h"
 #include "burrow/widgets/tab_order.h"
+#include "burrow/widgets/typing.h"
 #include "burrow/widgets/wheel_guard.h"
 #include "burrow/window/notice_line.h"
 #include "burrow/window/player_bar.h"
@@ -316,6 +317,7 @@ void MainWindow::show_title() {
 }
 
 bool MainWindow::may_leave() {
+  take_typing_in(*this);
   if (!document_.modified()) return true;
   QMessageBox box(QMessageBox::Question, tr("Burrowline"),
                   tr("“%1” has changes that are not saved.").arg(document_.title()),

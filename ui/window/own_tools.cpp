@@ -40,7 +40,7 @@ QStringList OwnTools::names() const {
 
 std::optional<Crossing> OwnTools::of(const QString& name) const {
   if (folder_.isEmpty()) return std::nullopt;
-  const Result<std::string> text = read_text_file(path(name).toStdString());
+  const Result<std::string> text = read_regular_file(path(name).toStdString());
   if (!text) return std::nullopt;
   Result<Crossing> crossing = read_crossing(*text, tables_);
   return crossing ? std::optional(std::move(*crossing)) : std::nullopt;

@@ -54,6 +54,7 @@ void MainWindow::add_paper_entries(QMenu* menu) {
 }
 
 void MainWindow::print_part(SheetPart part, const std::string& record) {
+  if (!take_typing_for_paper()) return;
   Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
   if (!sheet) return complain(tr("Nothing was printed."), sheet.error());
   sheet->record = record;
@@ -71,6 +72,7 @@ void MainWindow::print_part(SheetPart part, const std::string& record) {
 }
 
 void MainWindow::write_pdf(SheetPart part, const std::string& record) {
+  if (!take_typing_for_paper()) return;
   const QString path = ask_where(tr("Sheet as PDF"), QString(), tr("PDF (*.pdf)"), QStringLiteral("pdf"));
   if (path.isEmpty()) return;
   Result<Sheet> sheet = sheet_of(document_.crossing(), document_.assessment(), document_.tables(), units_);
@@ -83,6 +85,7 @@ void MainWindow::write_pdf(SheetPart part, const std::string& record) {
 }
 
 void MainWindow::write_png() {
+  if (!take_typing_for_paper()) return;
   const QString path = ask_where(tr("Picture as PNG"), QString(), tr("PNG (*.png)"), QStringLiteral("png"));
   if (path.isEmpty()) return;
   ImageOptions options;
@@ -98,6 +101,7 @@ void MainWindow::write_png() {
 
 void MainWindow::write_file(const QString& kinds, const QString& ending,
                             const std::function<Result<void>(const QString& path)>& write) {
+  if (!take_typing_for_paper()) return;
   const QString path = ask_where(tr("Export"), QString(), kinds, ending);
   if (path.isEmpty()) return;
   const Result<void> written = write(path);

@@ -9,12 +9,26 @@
 #include "burrow/document/text.h"
 #include "burrow/file/crossing_file.h"
 #include "burrow/file/disk.h"
+#include "burrow/widgets/typing.h"
 #include "burrow/window/main_window.h"
 #include "differences_text.h"
 
 namespace burrow {
 
 bool MainWindow::save() {
+  const bool all = take_typing_in(*this);
+  if (!save_taken()) return false;
+  if (!all) statusBar()->showMessage(tr("Saved, without the entry that is not taken"), 8000);
+  return true;
+}
+
+bool MainWindow::take_typing_for_paper() {
+  if (take_typing_in(*this)) return true;
+  tell_refused(tr("An entry is not taken: mend it, or press Esc in it. The paper would show another value."));
+  return false;
+}
+
+bool MainWindow::save_taken() {
   if (document_.path().isEmpty() || !document_.read_only_because().isEmpty()) return save_as();
   switch (document_.on_disk()) {
     case OnDisk::as_known:
@@ -24,6 +38,10 @@ bool MainWindow::save() {
     case OnDisk::gone:
       break;
   }
+  return ask_about_gone();
+}
+
+bool MainWindow::ask_about_gone() {
   QMessageBox box(QMessageBox::Question, tr("Burrowline"),
                   tr("“%1” is no longer there: somebody moved or removed it.").arg(document_.path()),
                   QMessageBox::Cancel, this);
@@ -31,7 +49,9 @@ bool MainWindow::save() {
   const QPushButton* elsewhere = box.addButton(tr("Save as…"), QMessageBox::ActionRole);
   box.exec();
   if (box.clickedButton() == elsewhere) return save_as();
-  return box.clickedButton() == again && write_to(document_.path());
+  if (box.clickedButton() != again) return false;
+  // It may have come back while the question stood there.
+  return document_.on_disk() == OnDisk::gone ? write_to(document_.path()) : save_taken();
 }
 
 bool MainWindow::ask_about_theirs() {
@@ -44,19 +64,29 @@ bool MainWindow::ask_about_theirs() {
   const QPushButton* elsewhere = box.addButton(tr("Save as…"), QMessageBox::AcceptRole);
   const QPushButton* mine = box.addButton(tr("Keep mine"), QMessageBox::DestructiveRole);
   const QPushButton* theirs = box.addButton(tr("Take theirs"), QMessageBox::DestructiveRole);
-  if (const Result<std::string> there = read_text_file(document_.path().toStdString()))
+  const QByteArray seen = Document::hash_on_disk(document_.path());
+  if (const Result<std::string> there = read_regular_file(document_.path().toStdString()))
     box.setDetailedText(differences_text(write_crossing(document_.crossing()), *there, tr("mine"), tr("theirs")));
   box.exec();
   if (box.clickedButton() == elsewhere) return save_as();
-  if (box.clickedButton() == mine) return write_to(document_.path());
+  if (box.clickedButton() == mine) {
+    // What was shown is what is written over, and nothing that came meanwhile.
+    if (Document::hash_on_disk(document_.path()) != seen) return save_taken();
+    return write_to(document_.path());
+  }
   if (box.clickedButton() == theirs) return open_file(document_.path());
   return false;
 }
 
 bool MainWindow::save_as() {
+  take_typing_in(*this);
   const QString path =
       ask_where(tr("Save the crossing"), document_.path(), tr("Crossings (*.crossing)"), QStringLiteral("crossing"));
-  return !path.isEmpty() && write_to(path);
+  if (path.isEmpty()) return false;
+  // Under the name it has: that is saving, with the same question about what somebody else wrote.
+  const bool same = !document_.path().isEmpty() && QFileInfo(path).absoluteFilePath() == document_.path();
+  if (same && document_.on_disk() == OnDisk::changed) return ask_about_theirs();
+  return write_to(path);
 }
 
 bool MainWindow::write_to(const QString& path) {

@@ -27,7 +27,7 @@ QString CrewDefaults::path() const {
 
 std::optional<Crossing> CrewDefaults::kept() const {
   if (folder_.isEmpty()) return std::nullopt;
-  const Result<std::string> text = read_text_file(path().toStdString());
+  const Result<std::string> text = read_regular_file(path().toStdString());
   if (!text) return std::nullopt;
   Result<Crossing> crossing = read_crossing(*text, tables_);
   return crossing ? std::optional(std::move(*crossing)) : std::nullopt;

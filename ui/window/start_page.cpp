@@ -347,7 +347,7 @@ void StartPage::look_at_next() {
     ++looked_at_;
     const QFileInfo info(path);
     if (!info.isFile() || info.size() > most_bytes_looked_at) continue;
-    const Result<std::string> text = read_text_file(path.toStdString());
+    const Result<std::string> text = read_regular_file(path.toStdString());
     if (!text) continue;
     if (const auto picture = picture_of(read_crossing(*text, tables_), tables_))
       card->show_facts(picture, facts_of(*picture, units_));

@@ -146,6 +146,34 @@ TEST_F(Disk, Read_SaysWhatIsWrong) {
   EXPECT_EQ(outcome, 42);
 }
 
+// A window would wait for it: only the command line reads from a pipe. Nor is one waited for that lies where the two
+// contents of a save wait.
+TEST_F(Disk, Pipe_IsNoFileForAWindow) {
+  ASSERT_EQ(::mkfifo(path("p").c_str(), 0600), 0);
+  EXPECT_FALSE(read_regular_file(path("p")));
+  ASSERT_TRUE(save_atomically(path("a"), "text"));
+  ASSERT_EQ(::mkfifo(path(".a.saving").c_str(), 0600), 0);
+  EXPECT_EQ(*read_regular_file(path("a")), "text");
+}
+
+// A colleague's file that all of the group may write stays hers.
+TEST_F(Disk, AnothersFile_StaysTheirs) {
+  if (::geteuid() != 0) return;  // only root can give a file away
+  ASSERT_TRUE(save_atomically(path("a"), "hers").has_value());
+  ASSERT_EQ(::chown(path("a").c_str(), 4321, 4321), 0);
+  ::chmod(path("a").c_str(), 0666);
+  ::chmod(folder_.c_str(), 0777);
+  const int outcome = in_child([&] {
+    if (::setgid(65534) != 0 || ::setuid(65534) != 0) return 1;
+    return save_atomically(path("a"), "mine too") ? 42 : 2;
+  });
+  EXPECT_EQ(outcome, 42);
+  struct stat status {};
+  ASSERT_EQ(::stat(path("a").c_str(), &status), 0);
+  EXPECT_EQ(status.st_uid, 4321U);
+  EXPECT_EQ(content(path("a")), "mine too");
+}
+
 TEST(KillDuringSave, Seeded_LosesNothing) {
   kill_during_save(25, 1);
 }

@@ -13,6 +13,9 @@ namespace burrow {
 /// Evidence: Disk.*
 Result<std::string> read_text_file(const std::string& path);
 
+/// The same, of a file alone: a pipe, for which a window would wait, is an error.   Evidence: Disk.Pipe_*
+Result<std::string> read_regular_file(const std::string& path);
+
 /// Unconfirmed: the new content stands there and is read, but the folder was not confirmed; a power cut may bring the
 /// old content back.
 enum class Written { surely, unconfirmed };
@@ -23,7 +26,7 @@ enum class Written { surely, unconfirmed };
 /// the group cannot be kept, the new one may do no more than everybody. Of a symbolic link the target is replaced.
 ///
 /// A file with several names (hard links) is written in place, since a rename would leave the other names with the old
-/// content. Old and new content wait together beside it (".NAME.saving") until the disk has confirmed the new one, so
+/// content; so is one of another owner, who would lose it. Old and new content wait together beside it (".NAME.saving") until the disk has confirmed the new one, so
 /// there is no moment at which a kill loses both: before that file is whole the old one is untouched; after it, both
 /// are kept. Cut short, `read_text_file` gives the new content under this name; `mend_killed_save` puts it in place.
 ///

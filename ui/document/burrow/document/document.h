@@ -58,9 +58,12 @@ class Document : public QObject {
   Result<Written> save_as(const QString& path);
   /// Starts from a crossing that has no file yet; `unsaved` asks before it is thrown away.
   void start_from(Crossing crossing, bool unsaved);
-  /// Recovered work goes back to the file it came from when it is saved; `kept`: when. A file that is newer counts as
-  /// changed by somebody.
-  void remember_path(const QString& path, const QDateTime& kept);
+  /// Recovered work goes back to the file it came from when it is saved; `known`: the hash of what that file held when
+  /// the work was kept. A file that holds something else, or of which that is not known, counts as changed by somebody.
+  void remember_path(const QString& path, const QByteArray& known);
+  [[nodiscard]] const QByteArray& known_hash() const { return known_; }
+  /// Of what a file holds now; empty: it cannot be read.
+  [[nodiscard]] static QByteArray hash_on_disk(const QString& path);
   /// Told by the content, not by times.   Evidence: OnDisk.*
   [[nodiscard]] OnDisk on_disk() const;
   /// Somebody looked: a file that is gone makes unsaved work of what is on the screen.   Evidence: FileWatchTest.Gone_*
@@ -68,7 +71,8 @@ class Document : public QObject {
 
   /// Changes the crossing as one undo step, named for the Edit menu ("Move gas main"). Nothing happens where the edit
   /// leaves it as it was.
-  /// False: nothing may be changed now (newer file, a drag under way).   Evidence: Document.Change_*
+  /// False: nothing may be changed now (newer file, a drag under way, the layout while a bore is under way with it).
+  /// Evidence: Document.Change_*, LayoutsPanel.UnderWay_*
   bool change(const QString& step_name, const Edit& edit);
 
   /// The name that a person typed last while the program runs, to be offered where a name is asked; empty: none yet.

@@ -16,6 +16,7 @@ namespace burrow {
 struct LeftWork {
   QString copy;      ///< path of the kept copy
   QString original;  ///< path of the file it belongs to, empty if it never had one
+  QByteArray known;  ///< hash of what that held as far as the run knew; empty: that was not kept
   QDateTime when;
 };
 
@@ -39,6 +40,9 @@ class Recovery : public QObject {
   /// Writes the copy at once, whatever is under way, and leaves it behind: the system ends the program. False: nothing
   /// could be kept.   Evidence: Recovery.Signal_*
   bool keep_for_later();
+  /// Where the folder of the copies takes nothing: a file of its own in another one. Its path; empty: nor there.
+  /// Evidence: Recovery.Signal_FullDisk_*
+  QString keep_elsewhere(const QString& folder);
   /// The same where the program may go on: a logout that is asked about may still be called off.
   bool keep_at_once();
   /// Removes what earlier runs left beside their copies: locks that nobody holds, halves of copies.

@@ -37,6 +37,8 @@ class UndoStep : public QUndoCommand {
   void redo() override;
   void undo() override;
   [[nodiscard]] const LongLists& lists() const { return lists_; }
+  /// The records of the crossing that undoing it would bring back.
+  [[nodiscard]] const std::vector<DayRecord>& records_before() const { return rest_.record; }
 
  private:
   void swap();

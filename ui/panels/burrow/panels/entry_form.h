@@ -9,6 +9,7 @@
 #include "burrow/document/document.h"
 #include "burrow/document/fields.h"
 #include "burrow/drawing/theme.h"
+#include "burrow/widgets/typing.h"
 
 class QGridLayout;
 class QLabel;
@@ -18,7 +19,7 @@ namespace burrow {
 
 class FieldLock;
 
-class EntryForm : public QWidget {
+class EntryForm : public QWidget, public HoldsTyping {
   Q_OBJECT
 
  public:
@@ -36,6 +37,7 @@ class EntryForm : public QWidget {
   void set_theme(const Theme& theme);
   /// Brings what is shown up to date with the crossing; typing under way stays.
   void catch_up();
+  bool take_typing() override;
   /// Takes away typing under way: another crossing was opened.
   void drop_typing();
 

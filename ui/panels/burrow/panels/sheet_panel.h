@@ -3,6 +3,7 @@
 /// checked it, the paper, its scale and units. Everything goes into the file.
 
 #include "burrow/panels/form_panel.h"
+#include "burrow/widgets/typing.h"
 
 class QPlainTextEdit;
 
@@ -11,7 +12,7 @@ namespace burrow {
 /// The papers that can be chosen, as the file names them.   Evidence: SheetPage.*
 QStringList offered_papers();
 
-class SheetPanel : public FormPanel {
+class SheetPanel : public FormPanel, public HoldsTyping {
   Q_OBJECT
 
  public:
@@ -22,6 +23,7 @@ class SheetPanel : public FormPanel {
   [[nodiscard]] QComboBox* paper() const { return paper_; }
   [[nodiscard]] QComboBox* units() const { return sheet_units_; }
   [[nodiscard]] QString visible_text() const;
+  bool take_typing() override;  ///< of the notes
 
  protected:
   void refresh() override;

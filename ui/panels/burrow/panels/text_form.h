@@ -8,6 +8,7 @@
 
 #include "burrow/document/document.h"
 #include "burrow/drawing/theme.h"
+#include "burrow/widgets/typing.h"
 
 class QGridLayout;
 class QLabel;
@@ -32,7 +33,7 @@ QString offered(TextKind kind, const Document& document);
 /// Why the text cannot be taken; empty: it can. A day is written as 2026-03-14.
 QString fault_of_text(TextKind kind, const QString& text);
 
-class TextForm : public QWidget {
+class TextForm : public QWidget, public HoldsTyping {
   Q_OBJECT
 
  public:
@@ -43,6 +44,7 @@ class TextForm : public QWidget {
   void set_theme(const Theme& theme);
   /// Brings what is shown up to date; typing under way stays, unless it was for another part.
   void catch_up();
+  bool take_typing() override;
   void drop_typing();
   [[nodiscard]] QLineEdit* entry(const QString& label) const;
   /// What is wrong with what was typed last; empty: nothing.

@@ -5,7 +5,7 @@
 
 namespace burrow {
 
-/// Filters the events of the program: a line of text that holds nothing unfinished leaves Undo and Redo to the window,
+/// Filters the events of the program: an entry that holds nothing unfinished leaves Undo and Redo to the window,
 /// whose step the value became.   Evidence: FieldUndo.*
 class FieldUndo : public QObject {
   Q_OBJECT

@@ -4,15 +4,18 @@
 #include <QLineEdit>
 #include <functional>
 
+#include "burrow/widgets/typing.h"
+
 namespace burrow {
 
-class NameEntry : public QLineEdit {
+class NameEntry : public QLineEdit, public HoldsTyping {
   Q_OBJECT
 
  public:
   explicit NameEntry(QWidget* parent);
   /// Opens at a place of its parent, wholly within it.
   void open(const QString& name, const QString& what, const QPoint& at, std::function<void(const QString&)> take);
+  bool take_typing() override;
 
  Q_SIGNALS:
   void closed();

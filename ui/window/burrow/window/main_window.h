@@ -154,8 +154,13 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] static SideColumn::Page page_of(ItemKind kind);
   void tell_refused(const QString& why);
   bool save_as();
+  /// Takes over what is being typed before it goes to paper or into another file. False: an entry was refused, and that
+  /// is said; the paper would show what is in force in its place.
+  bool take_typing_for_paper();
+  bool save_taken();
   /// What is to become of a file that somebody else changed meanwhile.
   bool ask_about_theirs();
+  bool ask_about_gone();
   bool write_to(const QString& path);
   /// Says why it is not (surely) saved and offers another place; true: it is saved there.
   bool offer_elsewhere(const QString& what, const QString& why);

@@ -1,0 +1,15 @@
+#include "burrow/widgets/typing.h"
+
+#include <QWidget>
+
+namespace burrow {
+
+bool take_typing_in(const QWidget& window) {
+  bool all = true;
+  const auto children = window.findChildren<QWidget*>();
+  for (QWidget* child : children)
+    if (auto* entry = dynamic_cast<HoldsTyping*>(child)) all = entry->take_typing() && all;
+  return all;
+}
+
+}  // namespace burrow
