@@ -42,6 +42,7 @@ class MonkeyHouse {
   MainWindow& window() { return window_; }
 
   void start(const QString& sample) {
+    sample_ = sample;
     window_.open_sample(sample);
     note_first();
     QCoreApplication::processEvents();
@@ -51,15 +52,17 @@ class MonkeyHouse {
   void burst(unsigned seed, int events) {
     Monkey monkey(window_, seed, folder_.path());
     const QString log = qEnvironmentVariable("BURROW_MONKEY_LOG");
-    if (!log.isEmpty()) monkey.log_to(log);
+    if (!log.isEmpty()) monkey.log_to(QStringLiteral("%1.%2").arg(log).arg(seed), sample_);
     WatchedApplication::on_fault([&] {
       std::cerr << "seed " << seed << ", event " << monkey.sent() << '\n' << monkey.last_events().toStdString();
     });
     const QString replay = qEnvironmentVariable("BURROW_MONKEY_PLAY");
-    if (replay.isEmpty())
+    if (replay.isEmpty()) {
       monkey.run(events);
-    else
+    } else {
+      if (const QString sample = Monkey::sample_of(replay); !sample.isEmpty()) start(sample);
       monkey.play(replay);
+    }
     WatchedApplication::on_fault({});
     sent_ += monkey.sent();
     for (const auto& [window, times] : monkey.windows()) windows_[window] += times;
@@ -94,6 +97,7 @@ class MonkeyHouse {
   }
 
   QTemporaryDir folder_;
+  QString sample_;
   MainWindow window_;
   std::string first_;
   std::map<QString, int> windows_;

@@ -91,10 +91,19 @@ void Monkey::step_soon() {
   });
 }
 
-void Monkey::log_to(const QString& path) {
+void Monkey::log_to(const QString& path, const QString& sample) {
   log_file_ = std::make_unique<QFile>(path);
   if (!log_file_->open(QIODevice::WriteOnly | QIODevice::Unbuffered)) qFatal("the monkey's log cannot be written");
   log_ = std::make_unique<QTextStream>(log_file_.get());
+  *log_ << "# " << sample << '\n';
+  log_->flush();
+}
+
+QString Monkey::sample_of(const QString& log) {
+  QFile file(log);
+  if (!file.open(QIODevice::ReadOnly)) qFatal("there is no such log");
+  const QString first = QString::fromUtf8(file.readLine()).trimmed();
+  return first.startsWith(QStringLiteral("# ")) ? first.mid(2) : QString();
 }
 
 void Monkey::run(int events) {
@@ -108,7 +117,7 @@ void Monkey::play(const QString& log) {
   QFile file(log);
   if (!file.open(QIODevice::ReadOnly)) qFatal("there is no such log");
   for (const QByteArray& line : file.readAll().split('\n'))
-    if (!line.isEmpty()) next_.push_back(MonkeyEvent::from_line(QString::fromLatin1(line)));
+    if (!line.isEmpty() && !line.startsWith('#')) next_.push_back(MonkeyEvent::from_line(QString::fromLatin1(line)));
   playing_ = true;
   run(static_cast<int>(next_.size()));
 }

@@ -41,7 +41,9 @@ class Monkey : public QObject {
   void run(int events);
   /// The events of a log, in place of own ones.
   void play(const QString& log);
-  void log_to(const QString& path);
+  /// The sample that the events are sent on stands in its first line.
+  void log_to(const QString& path, const QString& sample);
+  static QString sample_of(const QString& log);  ///< empty: an older log, which does not say
   [[nodiscard]] QString last_events() const;
   [[nodiscard]] int sent() const { return sent_; }
   /// How many events each kind of window got: whether it got about.
