@@ -10,6 +10,7 @@
 
 #include "burrow/charts/launch_map_view.h"
 #include "burrow/check/assess.h"
+#include "burrow/words/headline.h"
 #include "support/window_for_tests.h"
 
 namespace burrow {
@@ -142,6 +143,18 @@ TEST(LaunchPage, PointerTellsWhatBinds) {
   QEvent leave(QEvent::Leave);
   QCoreApplication::sendEvent(&w.view(), &leave);
   EXPECT_TRUE(w.panel().pointed()->text().startsWith(QStringLiteral("As it stands")));
+}
+
+// Moved since it was searched: the page says of the launch as it stands what the bar says, not what another one is
+// like.
+TEST(LaunchPage, Moved_SaysWhatTheBarSays) {
+  LaunchPage w("house-service");
+  raise_launch(w.window.document(), 0.2);
+  w.panel().refresh_now();
+  const std::string said = headline(w.window.document().assessment(), UnitSystem::metric);
+  EXPECT_NE(w.panel().pointed()->text().toStdString().find(said), std::string::npos)
+      << w.panel().pointed()->text().toStdString() << "\n"
+      << said;
 }
 
 // The bar over the drawing says incomplete: so does the page of the same launch, and nowhere "within limits".

@@ -10,6 +10,7 @@
 #include "burrow/charts/launch_map_view.h"
 #include "burrow/document/text.h"
 #include "burrow/language/say.h"
+#include "burrow/words/headline.h"
 #include "burrow/words/launch_text.h"
 
 namespace burrow {
@@ -218,19 +219,8 @@ void LaunchPanel::show_pointed() {
     pointed_->setText(tr("As it stands: %1").arg(cell_words(map->here)));
     return;
   }
-  // Moved since it was searched: the cell next to the dot follows a drag at once.
-  const LaunchCell* nearest = nullptr;
-  double least = 0;
-  for (const LaunchCell& cell : map->cells) {
-    const auto share = [](const MapAxis& axis, double by) { return axis.step() > 0 ? by / axis.step() : 0.0; };
-    const double away =
-        std::hypot(share(map->across, cell.place.across - here.across), share(map->down, cell.place.down - here.down));
-    if (!nearest || away < least) {
-      nearest = &cell;
-      least = away;
-    }
-  }
-  pointed_->setText(tr("As it stands, by the launch next to it on the map: %1").arg(cell_words(*nearest)));
+  // Moved since it was searched: what the bar says, at once. No other launch speaks for it.
+  pointed_->setText(tr("As it stands: %1").arg(text_from(headline(document_.assessment(), units_))));
 }
 
 QString LaunchPanel::key_html() const {
