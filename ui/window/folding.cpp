@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "burrow/window/main_window.h"
+#include "burrow/window/presentation.h"
 #include "burrow/window/tool_strip.h"
 
 namespace burrow {
@@ -19,6 +20,7 @@ constexpr int short_px = 800;                        ///< the strip of the whole
 
 /// Where height is short, the strip of the whole bore goes while the drawing shows all of it.
 void MainWindow::fold_overview() {
+  if (presentation_ && presentation_->on()) return;
   const Frame& f = drawing_->frame();
   const OverviewScale whole = overview_scale(QRectF(0, 0, 100, 100), document_.crossing(), document_.assessment());
   const double slack = 0.1 * (whole.to_m - whole.from_m);
@@ -27,6 +29,7 @@ void MainWindow::fold_overview() {
 }
 
 void MainWindow::fold_column() {
+  if (presentation_ && presentation_->on()) return;
   const bool over = width() < beside_px;
   const bool was_over = splitter_->count() == 1;
   if (over == was_over) return;
@@ -48,7 +51,7 @@ void MainWindow::fold_column() {
 }
 
 void MainWindow::place_column() {
-  if (splitter_->count() > 1) return;
+  if (splitter_->count() > 1 || (presentation_ && presentation_->on())) return;
   const QRect room = splitter_->geometry();
   const int wide = std::min(std::max(column_px, side_->minimumWidth()), room.width() - least_seen_px);
   side_->setGeometry(room.right() + 1 - wide, room.top(), wide, room.height());

@@ -28,6 +28,7 @@
 #include "burrow/widgets/wheel_guard.h"
 #include "burrow/window/notice_line.h"
 #include "burrow/window/player_bar.h"
+#include "burrow/window/presentation.h"
 #include "burrow/window/start_page.h"
 #include "burrow/window/tool_strip.h"
 #include "burrow/window/what_if_bar.h"
@@ -329,6 +330,7 @@ bool MainWindow::may_leave() {
 
 void MainWindow::closeEvent(QCloseEvent* event) {
   drawing_->settle();
+  presentation_->set_on(false);
   if (!may_leave()) {
     event->ignore();
     return;

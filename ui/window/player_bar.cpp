@@ -36,6 +36,8 @@ PlayerBar::PlayerBar(QWidget* parent)
       beside_(new QComboBox(this)),
       speed_(new QComboBox(this)),
       number_(new QSpinBox(this)),
+      choices_(new QWidget(this)),
+      settings_(new QWidget(this)),
       strip_(new TimeStrip(this)),
       clock_text_(new QLabel(this)),
       task_(new QLabel(this)),
@@ -70,15 +72,21 @@ PlayerBar::PlayerBar(QWidget* parent)
   for (const double times : speeds) speed_->addItem(QStringLiteral("×%1").arg(times), times);
   speed_->setCurrentIndex(usual_speed);
   task_->setTextFormat(Qt::PlainText);
-  task_->setFixedHeight(task_->fontMetrics().height() * 2 + 4);  // the drawing above keeps its size while it plays
   task_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
   task_->setAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   auto* row = new QHBoxLayout;
   row->setSpacing(4);
-  for (QWidget* widget : std::initializer_list<QWidget*>{play_, back_, on_, which_, number_, beside_})
-    row->addWidget(widget);
+  const auto fill = [](QWidget* box, std::initializer_list<QWidget*> widgets) {
+    auto* inside = new QHBoxLayout(box);
+    inside->setContentsMargins(0, 0, 0, 0);
+    inside->setSpacing(4);
+    for (QWidget* widget : widgets) inside->addWidget(widget);
+  };
+  fill(choices_, {which_, number_, beside_});
+  fill(settings_, {speed_, close_});
+  for (QWidget* widget : std::initializer_list<QWidget*>{play_, back_, on_, choices_}) row->addWidget(widget);
   row->addWidget(strip_, 1);
-  for (QWidget* widget : std::initializer_list<QWidget*>{clock_text_, speed_, close_}) row->addWidget(widget);
+  for (QWidget* widget : std::initializer_list<QWidget*>{clock_text_, settings_}) row->addWidget(widget);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(8, 4, 8, 4);
   column->setSpacing(0);
@@ -89,7 +97,19 @@ PlayerBar::PlayerBar(QWidget* parent)
   timer_->setInterval(frame_ms);
   since_start_.start();
   connect_parts();
+  set_for_a_room(0);
   hide();
+}
+
+void PlayerBar::set_for_a_room(int letter_px) {
+  const bool room = letter_px > 0;
+  QFont letters = font();
+  if (room) letters.setPixelSize(letter_px);
+  for (QWidget* text : std::initializer_list<QWidget*>{strip_, clock_text_, task_}) text->setFont(letters);
+  task_->setFixedHeight(task_->fontMetrics().height() * 2 + 4);  // the drawing above keeps its size while it plays
+  choices_->setVisible(!room);
+  settings_->setVisible(!room);
+  show_time();
 }
 
 void PlayerBar::connect_parts() {

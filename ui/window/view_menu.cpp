@@ -12,6 +12,7 @@
 #include "burrow/window/help_window.h"
 #include "burrow/window/main_window.h"
 #include "burrow/window/player_bar.h"
+#include "burrow/window/presentation.h"
 #include "burrow/window/tool_strip.h"
 #include "burrow/window/what_if_bar.h"
 
@@ -91,6 +92,31 @@ void MainWindow::show_heights() {
   if (heights_button_->text() != text) heights_button_->setText(text);
 }
 
+void MainWindow::make_presentation(QMenu* menu) {
+  const auto dress = [this, before = Colours::light](bool on) mutable {
+    if (on) before = colours_;
+    if (before == Colours::dark) return;  // which is bright enough in a dark room
+    set_colours(on ? Colours::sunlight : before);
+  };
+  presentation_ = new Presentation(*this, *drawing_, *player_,
+                                   {tools_, verdict_, notice_, side_, &side_->rail(), overview_, what_if_}, dress);
+  QAction* present = menu->addAction(tr("To a &room: drawing and player alone"), QKeySequence(Qt::Key_F5), this,
+                                     [this](bool on) { presentation_->set_on(on); });
+  present->setCheckable(true);
+  connect(presentation_, &Presentation::changed, this, [this, present](bool on) {
+    present->setChecked(on);
+    if (on) {
+      player_was_shown_ = actions_.play->isChecked();
+      actions_.play->setChecked(true);
+    } else {
+      actions_.play->setChecked(player_was_shown_);
+      fold_column();
+      place_column();
+      fold_overview();
+    }
+  });
+}
+
 void MainWindow::make_view_menu() {
   QMenu* menu = menuBar()->addMenu(tr("&View"));
   actions_.fit = with_icon(
@@ -133,6 +159,7 @@ void MainWindow::make_view_menu() {
   QAction* full = menu->addAction(tr("Full s&creen"), QKeySequence(Qt::Key_F11), this,
                                   [this] { setWindowState(windowState() ^ Qt::WindowFullScreen); });
   full->setCheckable(true);
+  make_presentation(menu);
   connect(menu, &QMenu::aboutToShow, full, [this, full] { full->setChecked(isFullScreen()); });
   menu->addSeparator();
   make_units_menu(menu);

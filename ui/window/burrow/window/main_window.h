@@ -31,6 +31,7 @@ class EditCommands;
 class HelpWindow;
 class NoticeLine;
 class PlayerBar;
+class Presentation;
 class WhatIfBar;
 class Recovery;
 class StartPage;
@@ -55,6 +56,7 @@ class MainWindow : public QMainWindow {
   PlayerBar& player() { return *player_; }
   WhatIfBar& what_if() { return *what_if_; }
   VerdictBar& verdict() { return *verdict_; }
+  Presentation& presentation() { return *presentation_; }
   ValueCard& value_card() { return *card_; }
   EditCommands& edits() { return *edits_; }
 
@@ -179,6 +181,7 @@ class MainWindow : public QMainWindow {
   void add_export_entries(QMenu* menu);
   void write_file(const QString& kinds, const QString& ending,
                   const std::function<Result<void>(const QString& path)>& write);
+  void make_presentation(QMenu* menu);
   void make_player();
   void fill_player();
   void show_player(bool on);
@@ -238,6 +241,8 @@ class MainWindow : public QMainWindow {
   QAction* cloud_action_ = nullptr;
   QAction* column_action_ = nullptr;
   QPointer<HelpWindow> help_;
+  Presentation* presentation_ = nullptr;
+  bool player_was_shown_ = false;  ///< before the presentation
   QMenu* insert_menu_ = nullptr;
   QMenu* layers_menu_ = nullptr;
   QMenu* heights_menu_ = nullptr;

@@ -61,6 +61,8 @@ class PlayerBar : public QWidget {
   void set_number(int number) { number_->setValue(number); }
   /// That bore is drawn beside the one played, at the same time of it; none: alone.
   void set_beside(std::optional<Kind> kind);
+  /// Letters of that size, and nothing to choose; 0: as usual.
+  void set_for_a_room(int letter_px);
   /// Mark by mark instead of gliding; as the desktop asks unless said.
   void set_still(bool still) { still_ = still; }
   /// One frame: tests set their own clock.
@@ -98,6 +100,7 @@ class PlayerBar : public QWidget {
   QToolButton *play_, *back_, *on_, *close_;
   QComboBox *which_, *beside_, *speed_;
   QSpinBox* number_;
+  QWidget *choices_, *settings_;  ///< which bore; how fast
   TimeStrip* strip_;
   QLabel *clock_text_, *task_;
   QTimer* timer_;
