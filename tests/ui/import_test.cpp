@@ -7,8 +7,11 @@
 #include <QFile>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMessageBox>
 #include <QPushButton>
+#include <QTableView>
 #include <QTemporaryDir>
+#include <QTimer>
 #include <QTreeWidget>
 
 #include "burrow/window/import_screen.h"
@@ -152,6 +155,43 @@ TEST_F(Import, OtherUnit_ReadsTheDrawingAgain) {
   EXPECT_GT(screen->files().at(0).found->vertices.size(), 2 * coarse);
 }
 
+// What the colours mean stands in the picture, and a row of the table shows where its layer lies.
+TEST_F(Import, LegendAndChosenLayer) {
+  const auto screen = open(survey());
+  using Rows = std::vector<ImportPreview::LegendRow>;
+  EXPECT_EQ(screen->preview().legend(), (Rows{{Meaning::ground, 231}, {Meaning::undecided, 2}}));
+  auto* table = screen->findChild<QTableView*>();
+  ASSERT_TRUE(table);
+  const QImage before = screen->preview().grab().toImage();
+  table->selectRow(cell(*screen, "XQ", LayerModel::layer).row());
+  const QImage chosen = screen->preview().grab().toImage();
+  EXPECT_NE(before, chosen);
+  const QPoint at = screen->preview().to_screen({1006, 1990}).toPoint();
+  EXPECT_NE(before.copy(QRect(at - QPoint(6, 6), QSize(12, 12))), chosen.copy(QRect(at - QPoint(6, 6), QSize(12, 12))))
+      << "there it lies";
+  table->clearSelection();
+  EXPECT_EQ(before, screen->preview().grab().toImage());
+}
+
+// A second drawing in millimetres that says nothing, beside a plan in metres: it is asked, whichever file is shown.
+TEST_F(Import, SecondFile_MustFitToo) {
+  const auto screen = open(survey());
+  screen->set_line({{1000, 2000}, {1020, 2000}});
+  screen->add_file(
+      write(QStringLiteral("b.dxf"),
+            "0\nSECTION\n2\nENTITIES\n0\nLINE\n8\nGAS\n10\n0\n20\n0\n11\n40000\n21\n0\n0\nENDSEC\n0\nEOF\n"));
+  settle(*screen);
+  ASSERT_TRUE(screen->doubt());
+  EXPECT_NE(screen->doubt()->find("b.dxf"), std::string::npos);
+  EXPECT_FALSE(button(*screen, "New crossing from this")->isEnabled());
+  auto* files = screen->findChild<QComboBox*>();
+  files->setCurrentIndex(0);
+  Q_EMIT files->activated(0);
+  screen->findChild<QCheckBox*>(QStringLiteral("confirmUnit"))->click();
+  EXPECT_FALSE(screen->doubt());
+  EXPECT_TRUE(screen->files().at(1).unit_is_confirmed);
+}
+
 // A plan that would make the crossing 400 m long is not taken over before somebody says that it is so.
 TEST_F(Import, Unit_MustBeConfirmed) {
   const auto screen = open(survey());
@@ -173,8 +213,10 @@ TEST_F(Import, Unit_MustBeConfirmed) {
 
 // Mains in degrees beside a survey of which nobody said the system: an error, until it is stated.
 TEST_F(Import, System_IsStated) {
-  const auto screen = open(survey());
-  screen->set_line({{1000, 2000}, {1020, 2000}});
+  const auto screen = open(write(QStringLiteral("zone.csv"),
+                                 "1,5538630,500000,100,GND\n2,5538640,500010,100,GND\n"
+                                 "3,5538650,500000,100,GND\n4,5538630,500020,100,GND\n"));
+  screen->set_line({{500000, 5538630}, {500020, 5538630}});
   screen->add_file(write(QStringLiteral("m.geojson"),
                          R"({"type":"Feature","properties":{"layer":"gas","DIAMETER":4},"geometry":)"
                          R"({"type":"LineString","coordinates":[[9,50],[9.0001,50]]}})"));
@@ -297,6 +339,53 @@ TEST_F(Import, OtherUnit_IsSeenInItsPlace) {
   EXPECT_TRUE(inked());
 }
 
+// From a survey, a drawing and records of utilities to a judged crossing: each step has its guess, few are decided.
+TEST_F(Import, ThreeFiles_ToAJudgedCrossingInEightDecisions) {
+  QByteArray points;
+  for (int i = -5; i <= 10; ++i)
+    for (int k = -5; k <= 5; ++k)
+      points += QByteArray::number(points.size()) + ',' + QByteArray::number(5538630 + 4 * k) + ',' +
+                QByteArray::number(500000 + 4 * i) + ",55.5,GND\n";
+  TestWindow w("house-service");
+  int decisions = 0;
+  const auto screen = open(write(QStringLiteral("survey.csv"), points));
+  screen->add_file(write(QStringLiteral("plan.dxf"),
+                         "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n6\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n"
+                         "0\nLINE\n8\nKERB\n10\n500002\n20\n5538610\n11\n500002\n21\n5538650\n"
+                         "0\nLINE\n8\nKERB\n10\n500009\n20\n5538610\n11\n500009\n21\n5538650\n0\nENDSEC\n0\nEOF\n"));
+  screen->add_file(write(
+      QStringLiteral("mains.geojson"),
+      R"({"type":"FeatureCollection","crs":{"type":"name","properties":{"name":"EPSG:25832"}},"features":[{"type":"Feature",)"
+      R"("properties":{"layer":"gas","OD_MM":110,"MATERIAL":"PE","COVER_M":0.9},"geometry":{"type":"LineString",)"
+      R"("coordinates":[[500006,5538610],[500006,5538650]]}}]})"));
+  settle(*screen);
+  ASSERT_EQ(screen->files().size(), 3u);
+  auto* same = screen->findChild<QPushButton*>(QStringLiteral("sameSystem"));
+  ASSERT_TRUE(same->isVisibleTo(screen.get())) << "the guess: all in the system that the records state";
+  QTest::mouseClick(same, Qt::LeftButton);
+  ++decisions;
+  settle(*screen);
+  for (const PlanPoint& p : {PlanPoint{500000, 5538630}, PlanPoint{500012, 5538630}}) {
+    click(*screen, p);
+    ++decisions;
+  }
+  settle(*screen);
+  QPushButton* as_new = button(*screen, "New crossing from this");
+  ASSERT_TRUE(as_new->isEnabled());
+  QTest::mouseClick(as_new, Qt::LeftButton);
+  ++decisions;
+  w.window.take_import(screen->imported(), true);
+  EXPECT_LE(decisions, 8);
+  ASSERT_EQ(w.crossing().site.utilities.size(), 1u);
+  const Utility& gas = w.crossing().site.utilities.front();
+  ASSERT_TRUE(gas.outside_diameter && gas.path.front().z_m);
+  EXPECT_NEAR(*gas.path.front().z_m, 55.5 - 0.9 - 0.055, 1e-6);
+  EXPECT_EQ(w.crossing().site.surface.size(), 1u) << "the road between two kerbs";
+  const Assessment& answer = w.window.document().assessment();
+  ASSERT_EQ(answer.utilities.size(), 1u);
+  EXPECT_TRUE(answer.utilities.front().on_bore) << "judged: how near the bore passes it";
+}
+
 TEST_F(Import, TypedLine_ByKeyboardAlone) {
   const auto screen = open(survey());
   const auto edits = screen->findChildren<QLineEdit*>();
@@ -309,6 +398,23 @@ TEST_F(Import, TypedLine_ByKeyboardAlone) {
   Q_EMIT exit->editingFinished();
   settle(*screen);
   EXPECT_NEAR(screen->imported().length.m, 12.5, 1e-9);
+}
+
+// A ground line is read in the program itself: not one of a size that the screen would wait for.
+TEST_F(Import, GroundLine_TooLargeIsRefused) {
+  TestWindow w("house-service");
+  const Crossing before = w.crossing();
+  QByteArray text;
+  for (int i = 0; text.size() <= 4 << 20; ++i) text += QByteArray::number(i) + ", 101.5\n";
+  bool refused = false;
+  QTimer::singleShot(0, [&refused] {
+    auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
+    refused = box && box->informativeText().contains(QLatin1String("4 MB"));
+    if (box) box->accept();
+  });
+  EXPECT_FALSE(w.window.import_ground(write(QStringLiteral("large.csv"), text)));
+  EXPECT_TRUE(refused);
+  EXPECT_EQ(w.crossing(), before);
 }
 
 TEST_F(Import, IntoTheOpenCrossing_OneStepOfUndo) {

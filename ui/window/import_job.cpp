@@ -21,10 +21,27 @@ void ImportJob::read(const std::string& path, const Manner& manner, std::shared_
     if (*found && extent) {
       const PlanPoint middle{(extent->low_x + extent->high_x) / 2, (extent->low_y + extent->high_y) / 2};
       // Where it cannot be placed, the cut says why; the picture goes without.
-      if (auto moved = found_in_frame(**found, beside->frame, middle); moved && *moved)
+      const auto go_on = [&] { return work.report(1); };
+      if (auto moved = found_in_frame(**found, (*found)->frame, 1, beside->frame, middle, go_on); moved && *moved)
         seen = std::make_shared<const Found>(*std::move(*moved));
     }
     return [this, found, seen] { Q_EMIT read_done(found, seen); };
+  });
+}
+
+void ImportJob::see(std::vector<ImportFile> files) {
+  seeing_.start([this, files = std::move(files)](const LatestJob::Work& work) -> LatestJob::OnScreen {
+    std::vector<std::pair<std::shared_ptr<const Found>, std::shared_ptr<const Found>>> all;
+    const auto extent = extent_of(*files.front().found);
+    for (std::size_t i = 1; i < files.size() && extent; ++i) {
+      const PlanPoint middle{(extent->low_x + extent->high_x) / 2, (extent->low_y + extent->high_y) / 2};
+      auto moved = found_in_frame(*files[i].found, frame_of(files[i]), units_of_system(files[i]),
+                                  frame_of(files.front()), middle, [&] { return work.wanted(); });
+      std::shared_ptr<const Found> seen;
+      if (moved && *moved) seen = std::make_shared<const Found>(*std::move(*moved));
+      all.emplace_back(files[i].found, std::move(seen));
+    }
+    return [this, all = std::move(all)] { Q_EMIT seen_done(all); };
   });
 }
 

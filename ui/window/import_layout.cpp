@@ -87,6 +87,7 @@ ImportScreen::ImportScreen(const Tables& tables, const Theme& theme, UnitSystem 
   connect(&job_, &ImportJob::read_done, this,
           [this](const auto& found, const auto& seen) { take_found(*found, seen); });
   connect(&job_, &ImportJob::cut_done, this, [this](const auto& imported) { take_imported(*imported); });
+  connect(&job_, &ImportJob::seen_done, this, &ImportScreen::take_seen);
   later_.setSingleShot(true);
   later_.setInterval(120);
   connect(&later_, &QTimer::timeout, this, [this] {
@@ -193,6 +194,15 @@ void ImportScreen::make_left(QWidget* left) {
   left_out_ = new LeftOutList(left);
   column->addWidget(left_out_, 1);
 
+  const auto stand_out = [this] {
+    const QModelIndex at = table_->selectionModel()->currentIndex();
+    const bool any = at.isValid() && table_->selectionModel()->hasSelection() && file_box_->currentIndex() >= 0;
+    preview_->set_highlight(any ? std::optional(std::pair(static_cast<std::size_t>(file_box_->currentIndex()),
+                                                          static_cast<std::uint32_t>(at.row())))
+                                : std::nullopt);
+  };
+  connect(table_->selectionModel(), &QItemSelectionModel::selectionChanged, this, stand_out);
+  connect(layers_, &LayerModel::modelReset, this, [this] { preview_->set_highlight({}); });
   connect(more, &QPushButton::clicked, this, [this] {
     for (const QString& path : QFileDialog::getOpenFileNames(this, tr("Add a file"), QString(), tr("All files (*)")))
       add_file(path);
@@ -204,10 +214,7 @@ void ImportScreen::make_left(QWidget* left) {
   });
   connect(system_, &QLineEdit::editingFinished, this, [this] { state_system(system_->text()); });
   connect(same_system_, &QPushButton::clicked, this, &ImportScreen::take_likely_system);
-  connect(confirm_, &QCheckBox::clicked, this, [this](bool right) {
-    if (ImportFile* file = current()) file->unit_is_confirmed = right;
-    show_consequence();
-  });
+  connect(confirm_, &QCheckBox::clicked, this, &ImportScreen::confirm_lengths);
   connect(file_box_, &QComboBox::activated, this, [this] { show_file(); });
   connect(unit_, &QComboBox::activated, this, &ImportScreen::choose_units);
   connect(height_unit_, &QComboBox::activated, this, &ImportScreen::choose_units);

@@ -30,8 +30,7 @@ QColor meaning_colour(Meaning meaning, const Theme& theme, const Tables& tables)
   }
 }
 
-/// What of a file is drawn.
-static const Found& drawn_of(const ImportFile& file) {
+const Found& drawn_of(const ImportFile& file) {
   return file.seen ? *file.seen : *file.found;
 }
 
@@ -228,7 +227,9 @@ void ImportPreview::draw(QPainter& painter) const {
     const std::string& crs = file.seen ? file.seen->frame.crs : frame_of(file).crs;
     if (first.empty() || crs.empty() || crs == first) draw_file(painter, file);
   }
+  draw_highlight(painter);
   draw_scale(painter);
+  draw_legend(painter);
 }
 
 void ImportPreview::paintEvent(QPaintEvent*) {

@@ -164,7 +164,8 @@ void ImportScreen::show_file() {
     height_unit_->setItemText(
         0, frame.height_unit
                ? tr("as the file says: %1").arg(QString::fromUtf8(translated_word(*frame.height_unit).data()))
-               : tr("not stated: as the plan?"));
+           : frame.crs.empty() ? tr("not stated: as the plan?")
+                               : tr("not stated: metres?"));
     unit_->setCurrentIndex(unit_->findData(file->unit ? static_cast<int>(*file->unit) : -1));
     height_unit_->setCurrentIndex(
         height_unit_->findData(file->height_unit ? static_cast<int>(*file->height_unit) : -1));
@@ -191,21 +192,39 @@ void ImportScreen::show_consequence() {
   show_doubt();
 }
 
-std::optional<std::string> ImportScreen::doubt() const {
+std::optional<ImportScreen::Doubt> ImportScreen::first_doubt() const {
   const auto open = open_place_ ? std::optional(open_length_) : std::nullopt;
-  for (const ImportFile& file : files_)
-    if (auto why = scale_doubt(file, &file == &files_.front() ? line_ : std::nullopt, open))
-      return QFileInfo(text_from(file.found->file)).fileName().toStdString() + ": " + *why;
+  for (std::size_t i = 0; i < files_.size(); ++i) {
+    const std::string name = QFileInfo(text_from(files_[i].found->file)).fileName().toStdString() + ": ";
+    if (auto why = scale_doubt(files_, i, line_, open)) return Doubt{i, name + *why, false};
+    if (heights_in_doubt(files_[i]))
+      return Doubt{i, name + tr("the unit of its heights must be said").toStdString(), true};
+  }
   return std::nullopt;
 }
 
+std::optional<std::string> ImportScreen::doubt() const {
+  const auto first = first_doubt();
+  return first ? std::optional(first->why) : std::nullopt;
+}
+
+/// What was doubted, of whichever file: the lengths taken are right.
+void ImportScreen::confirm_lengths(bool right) {
+  if (const auto first = first_doubt(); right && first && !first->of_heights)
+    files_[first->file].unit_is_confirmed = true;
+  else if (ImportFile* file = current(); file && !right)
+    file->unit_is_confirmed = false;
+  show_consequence();
+}
+
 void ImportScreen::show_doubt() {
-  const auto why = doubt();
+  const auto why = first_doubt();
   const ImportFile* file = current();
-  const bool confirmed = file && file->unit_is_confirmed;
-  confirm_->setVisible(why || confirmed);
-  confirm_->setChecked(confirmed && !why);
-  if (why) confirm_->setText(tr("The lengths are right (%1)").arg(text_from(*why)));
+  const bool confirmed = file && file->unit_is_confirmed, of_lengths = why && !why->of_heights;
+  confirm_->setVisible(of_lengths || confirmed);
+  confirm_->setChecked(confirmed && !of_lengths);
+  if (of_lengths) confirm_->setText(tr("The lengths are right (%1)").arg(text_from(why->why)));
+  if (why && why->of_heights) say(text_from(why->why), true);
   const bool ready = imported_ && cut_is_fresh_ && !why;
   new_button_->setEnabled(ready);
   into_button_->setEnabled(ready);

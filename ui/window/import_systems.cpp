@@ -4,7 +4,6 @@
 #include <QPushButton>
 
 #include "burrow/document/text.h"
-#include "burrow/import/found_in_frame.h"
 #include "burrow/import/likely_system.h"
 #include "burrow/language/say.h"
 #include "burrow/window/import_screen.h"
@@ -36,14 +35,16 @@ void ImportScreen::state_system(const QString& typed) {
 
 /// Where the files lie to the first one in the systems that are now taken for them.
 void ImportScreen::see_in_place() {
-  const auto extent = extent_of(*files_.front().found);
-  for (std::size_t i = 1; i < files_.size() && extent; ++i) {
-    const PlanPoint middle{(extent->low_x + extent->high_x) / 2, (extent->low_y + extent->high_y) / 2};
-    files_[i].seen.reset();
-    auto moved = found_in_frame(*files_[i].found, frame_of(files_[i]), units_of_system(files_[i]),
-                                frame_of(files_.front()), middle);
-    if (moved && *moved) files_[i].seen = std::make_shared<const Found>(*std::move(*moved));
-  }
+  for (std::size_t i = 1; i < files_.size(); ++i) files_[i].seen.reset();
+  if (files_.size() > 1) job_.see(files_);
+  preview_->refresh();
+}
+
+void ImportScreen::take_seen(
+    const std::vector<std::pair<std::shared_ptr<const Found>, std::shared_ptr<const Found>>>& seen) {
+  for (const auto& [found, moved] : seen)
+    for (ImportFile& file : files_)
+      if (file.found == found) file.seen = moved;  // one that was read again meanwhile is another
   preview_->refresh();
 }
 

@@ -90,7 +90,8 @@ QString consequence_text(const ImportFile& file, const std::optional<CrossingLin
   if (!said && frame.unit && frame.unit_is_doubtful)
     lines << tr("Units in drawings are often wrong: are these lengths right?");
   if (!file.height_unit && !frame.height_unit && !frame.crs.empty() && heights_of_file(found).low < 1e300)
-    lines << tr("The unit of heights is not stated: taken as metres.");
+    lines << (heights_in_doubt(file) ? tr("The unit of heights is not stated: it must be said.")
+                                     : tr("The unit of heights is not stated: taken as metres."));
   return lines.join(QLatin1Char(' '));
 }
 

@@ -18,10 +18,14 @@
 namespace burrow {
 
 namespace {
+/// A hundred thousand lines: what is larger is no levelled profile, and the screen would wait for it.
+constexpr qint64 largest_ground_line = 4 << 20;
+
 /// Two columns or a header with a station: a levelled ground line rather than survey points.
 bool looks_like_ground_line(const QString& path) {
-  if (!QFileInfo(path).isFile()) return false;  // a pipe or a device may never end
-  const Result<std::string> text = read_text_file(path.toStdString());
+  const QFileInfo file(path);
+  if (!file.isFile() || file.size() > largest_ground_line) return false;  // a pipe or a device may never end
+  const Result<std::string> text = read_regular_file(path.toStdString());
   return text && read_ground_csv(*text);
 }
 
@@ -33,7 +37,13 @@ bool MainWindow::import_ground(const QString& path) {
              Error{path.toStdString(), translated("a pipe or a device"), translated("a file")});
     return false;
   }
-  const Result<std::string> text = read_text_file(path.toStdString());
+  if (QFileInfo(path).size() > largest_ground_line) {
+    complain(tr("The ground line was not read."),
+             Error{path.toStdString(), translated("a file larger than any levelled profile"),
+                   translated("at most 4 MB; points of a survey are imported with File – Import…")});
+    return false;
+  }
+  const Result<std::string> text = read_regular_file(path.toStdString());
   if (!text) {
     complain(tr("The ground line was not read."), text.error());
     return false;

@@ -14,6 +14,9 @@ namespace burrow {
 /// Colour of a meaning; utilities by the uniform colour code.
 QColor meaning_colour(Meaning meaning, const Theme& theme, const Tables& tables);
 
+/// What of a file is drawn.
+const Found& drawn_of(const ImportFile& file);
+
 /// Click, click: launch pit, exit pit. A double click takes the straight piece of a line that is nearest. The wheel
 /// comes closer, a drag moves the plan; Home shows all, Esc takes back the first click.
 class ImportPreview : public QWidget {
@@ -27,6 +30,15 @@ class ImportPreview : public QWidget {
   void set_files(const std::vector<ImportFile>* files, bool show_all);
   /// The meanings changed.
   void refresh();
+  /// A file and a layer of it that stand out; none: nothing does.
+  void set_highlight(const std::optional<std::pair<std::size_t, std::uint32_t>>& layer);
+  /// What the colours mean and of how many things, in the order of the list of meanings; what is not used is not drawn.
+  struct LegendRow {
+    Meaning meaning = Meaning::undecided;
+    std::size_t count = 0;
+    bool operator==(const LegendRow&) const = default;
+  };
+  [[nodiscard]] std::vector<LegendRow> legend() const;
   void set_line(const std::optional<CrossingLine>& line);
   void set_theme(const Theme& theme);
   void set_units(UnitSystem units);
@@ -53,6 +65,8 @@ class ImportPreview : public QWidget {
   void draw_file(QPainter& painter, const ImportFile& file) const;
   void draw_joined(QPainter& painter, const ImportFile& file) const;
   void draw_scale(QPainter& painter) const;
+  void draw_legend(QPainter& painter) const;
+  void draw_highlight(QPainter& painter) const;
   [[nodiscard]] double metres_per_unit() const;                       ///< of x in the first file
   [[nodiscard]] double units_of_first(const ImportFile& file) const;  ///< in one of this file
   void draw_line(QPainter& painter) const;
@@ -64,6 +78,7 @@ class ImportPreview : public QWidget {
   UnitSystem units_ = UnitSystem::metric;
   const std::vector<ImportFile>* files_ = nullptr;
   std::optional<CrossingLine> line_;
+  std::optional<std::pair<std::size_t, std::uint32_t>> highlight_;
   std::optional<PlanPoint> first_;  ///< the first of two clicks
   QPointF pointer_;
   QPointF pressed_;

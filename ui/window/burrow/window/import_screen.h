@@ -65,7 +65,16 @@ class ImportScreen : public QDialog {
   void show_consequence();
   void show_left_out();
   void show_doubt();
+  /// The first file of which the unit of the plan, or that of the heights, cannot be believed.
+  struct Doubt {
+    std::size_t file = 0;
+    std::string why;
+    bool of_heights = false;
+  };
+  [[nodiscard]] std::optional<Doubt> first_doubt() const;
+  void confirm_lengths(bool right);
   void see_in_place();
+  void take_seen(const std::vector<std::pair<std::shared_ptr<const Found>, std::shared_ptr<const Found>>>& seen);
   void show_likely_system();
   void take_likely_system();
   void choose_units();
