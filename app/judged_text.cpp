@@ -140,6 +140,7 @@ Answer judged_text(const std::string& name, const std::string& text, const Table
     trials = run_trials(crossing, tables, trials_setup(crossing, tables, assessment), {}, {}, asked.threads_each);
     assessment = conclude_trials(crossing, tables, std::move(assessment), *trials);
   }
+  assessment = with_old_holes(crossing, tables, std::move(assessment));
   std::optional<DayAnswer> day;
   if (const DayRecord* open = open_record(*read)) {
     const bool as_it_is = open->alternative.value_or("") == asked.alternative && layout_stands(*read, *open);

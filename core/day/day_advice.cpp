@@ -156,7 +156,8 @@ class Adviser {
     if (!answer_.ended) answer_.advice = Advice::go_on;
     for (const DayReason& reason : answer_.reasons) {
       // Once it has ended only what was struck, and how it ended, is left to act on.
-      const bool remains = reason.leads_to == Advice::get_out || reason.code == "day.ended";
+      const bool remains =
+          reason.leads_to == Advice::get_out || reason.code == "day.ended" || reason.code == "day.early-end";
       if (!reason.broken || (answer_.ended && !remains)) continue;
       if (!answer_.advice || *answer_.advice < reason.leads_to) answer_.advice = reason.leads_to;
     }

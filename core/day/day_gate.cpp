@@ -31,6 +31,7 @@ class GateReasons {
     permit();
     verdict();
     exposures();
+    gaps();
     present_mark();
     not_arrived();
   }
@@ -94,9 +95,43 @@ class GateReasons {
       answer_.to_expose.push_back(reason.name);
     }
     for (const NearService& near : answer_.near)
-      if (near.can_hurt && near.too_near &&
-          std::find(answer_.to_expose.begin(), answer_.to_expose.end(), near.name) == answer_.to_expose.end())
-        answer_.to_expose.push_back(near.name);
+      if (near.can_hurt && near.too_near && !listed(near.name)) answer_.to_expose.push_back(near.name);
+  }
+
+  [[nodiscard]] bool listed(const Phrase& name) const {
+    return std::find(answer_.to_expose.begin(), answer_.to_expose.end(), name) != answer_.to_expose.end();
+  }
+
+  /// Nearer on the path as it is read than is required, or within its band: what the plan passes well clear of.
+  [[nodiscard]] bool closes_in(const Clearance& c) const {
+    constexpr double beside_m = 1.0;  // as of one of which the plan does not know enough
+    if (!unexposed(c) || !may_hurt(c) || !row_of(work_.tables, c.kind).can_hurt) return false;
+    if (c.crossed_by_band || c.depth_unknown_at_bore) return true;
+    if (!c.separation_m || !c.required_m) return false;
+    return *c.separation_m < *c.required_m + (c.no_sd || c.no_diameter ? beside_m : 0);
+  }
+
+  /// Ahead on the path as it is read, whatever the plan says of it.
+  void gaps() {
+    const double until = next_mark_m() + told_ahead_m;
+    for (const DayUtility& utility : answer_.utilities) {
+      const auto c = std::find_if(work_.clearing.begin(), work_.clearing.end(),
+                                  [&](const Clearance& one) { return one.id == utility.id; });
+      if (!closes_in(*c)) continue;
+      DayReason& reason =
+          add_reason(work_, "day.gap", c->separation_m.value_or(0),
+                     {c->required_m.value_or(0), true, {"clear gap of the path as read", SourceLabel::our_model}}, "m");
+      reason.broken = true;
+      reason.subject = utility.id;
+      reason.name = utility.name;
+      reason.station_m = c->station_m;
+      reason.offset_m = c->offset_m;
+      reason.elevation_m = c->elevation_m;
+      const std::optional<double> x = c->on_bore ? std::optional(c->on_bore->x_m) : c->station_m;
+      const bool here = !x || c->bound || arc_at(*x) <= until;
+      reason.leads_to = here ? Advice::stop_until_exposed : Advice::record_only;
+      if (here && !listed(utility.name)) answer_.to_expose.push_back(utility.name);
+    }
   }
 
   [[nodiscard]] std::optional<std::size_t> mark_at(double nose_m) const {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "burrow/crossing/day_record.h"
 #include "burrow/soil/movement.h"
 #include "day_work.h"
 
@@ -10,9 +11,7 @@ namespace burrow {
 
 namespace {
 
-constexpr double steepest_read = 0.20;     ///< an unsteered tool does not turn by more and is found (our default)
-constexpr double early_arrival_m = 3.0;    ///< two marks and what the hose stretches (our default)
-constexpr double least_share_bored = 0.6;  ///< of a short bore, of which two marks are the most (our default)
+constexpr double steepest_read = 0.20;  ///< an unsteered tool does not turn by more and is found (our default)
 
 /// Arc length at a station; empty off the path.
 std::optional<double> arc_at(const BorePath& path, double x_m) {
@@ -49,6 +48,9 @@ class Taker {
       case ReadingKind::arrival:
         arrival(i, r);
         break;
+      case ReadingKind::end:
+        end(i, r);
+        break;
       default:
         break;
     }
@@ -56,7 +58,14 @@ class Taker {
 
   void leave_out(std::size_t i, ReadingTrouble trouble) { timeline_.left_out.push_back({i, trouble}); }
 
-  void ask(std::size_t i, QueryWhy why) { timeline_.queried.push_back({i, why, 0}); }
+  void ask(std::size_t i, QueryWhy why) {
+    if (!asked(i)) timeline_.queried.push_back({i, why, 0});
+  }
+
+  [[nodiscard]] bool asked(std::size_t i) const {
+    return std::any_of(timeline_.queried.begin(), timeline_.queried.end(),
+                       [i](const ReadingQuery& query) { return query.reading == i; });
+  }
 
   void add(std::size_t i, DeviationMember member, double s, double value, double sd) {
     taken_.push_back({i, reading_of(member, s, value, sd)});
@@ -72,6 +81,13 @@ class Taker {
     if (r.kind == ReadingKind::grade && r.grade && std::abs(r.grade->v) > steepest_read && !r.confirmed.value_or(false))
       return ask(i, QueryWhy::steep);
     const PathPoint p = point_at(path_, *nose);
+    // Too far ahead to be believed: what lies near there counts all the same.
+    if (asked(i)) {
+      const std::size_t before = taken_.size();
+      if (r.kind != ReadingKind::fix || !place(i, r, p)) places_.push_back({i, p});
+      taken_.resize(before);
+      return;
+    }
     const auto angle_sd = [&](double otherwise) { return r.angle_sd ? r.angle_sd->rad : otherwise; };
     bool any = false;
     if (r.kind == ReadingKind::grade && r.grade) {
@@ -132,13 +148,25 @@ class Taker {
     taken_.push_back({i, reading});
   }
 
+  /// Somebody confirmed that it came out: the arrival itself, or that the bore ended so.
+  [[nodiscard]] bool believed() const {
+    return std::any_of(record_.readings.begin(), record_.readings.end(), [](const Reading& one) {
+      const bool out = one.kind == ReadingKind::arrival || (one.kind == ReadingKind::end && one.how == EndHow::arrived);
+      return out && counts(one) && one.confirmed.value_or(false);
+    });
+  }
+
+  void end(std::size_t i, const Reading& r) {
+    const double length = crossing_.bore.exit.station.m - crossing_.bore.launch.station.m;
+    if (r.how == EndHow::arrived && !believed() && too_early_to_arrive(timeline_.nose_of[i].value_or(0), length))
+      ask(i, QueryWhy::early_arrival);
+  }
+
   void arrival(std::size_t i, const Reading& r) {
     if (path_.ends != PathEnd::exit) return leave_out(i, ReadingTrouble::beyond_path);
     if (!r.offset && !r.elevation) return leave_out(i, ReadingTrouble::no_value);
-    // Half a bore before the exit nobody comes out. A record that ended so was believed.
-    const bool believed = r.confirmed.value_or(false) || end_of(record_) == EndHow::arrived;
-    const double bored = timeline_.nose_of[i].value_or(0);
-    if ((bored + early_arrival_m < path_.length_m || bored < least_share_bored * path_.length_m) && !believed)
+    // Half a bore before the exit nobody comes out.
+    if (!believed() && too_early_to_arrive(timeline_.nose_of[i].value_or(0), path_.length_m))
       return ask(i, QueryWhy::early_arrival);
     const PathPoint& p = path_.points.back();
     const double sd = r.sd ? r.sd->m : errors_.arrival_m;

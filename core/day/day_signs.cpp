@@ -4,8 +4,9 @@
 #include <cmath>
 
 #include "burrow/check/peg_limits.h"
+#include "burrow/crossing/danger_words.h"
+#include "burrow/crossing/day_record.h"
 #include "burrow/crossing/statement.h"
-#include "danger_words.h"
 #include "day_work.h"
 
 namespace burrow {
@@ -18,8 +19,7 @@ class SignReasons {
 
   void run() {
     for (const Reading& reading : work_.record.readings) {
-      // Words of danger are struck through only with a reason, as danger itself is.
-      if (reading.cancelled && says_something(*reading.cancelled)) continue;
+      if (struck_with_reason(reading)) continue;
       danger(reading);
       if (reading.kind == ReadingKind::peg && reading.rise && counts(reading)) peg(reading);
     }
@@ -38,12 +38,11 @@ class SignReasons {
   void danger(const Reading& reading) {
     if (reading.kind == ReadingKind::danger)
       tell("day.danger", Advice::get_out).name = phrase_of_word(reading.sign.value_or(DangerSign::other));
-    // Words are weighed until somebody says that they mean no harm.
-    if (reading.confirmed.value_or(false)) return;
     for (const auto& words : {reading.text, reading.why}) {
       if (!words) continue;
       const DangerWords found = danger_in(*words);
-      if (found == DangerWords::none) continue;
+      // What may be harmless is so once somebody says it; what surely is not goes only with a name and a reason.
+      if (found == DangerWords::none || (found == DangerWords::maybe && reading.confirmed.value_or(false))) continue;
       tell(found == DangerWords::surely ? "day.danger" : "day.note",
            found == DangerWords::surely ? Advice::get_out : Advice::stop_and_look)
           .name = *words;
@@ -60,12 +59,25 @@ class SignReasons {
   /// One that only says where the mark stood is asked about; one that says where the nose is may be right.
   void doubtful() {
     for (const ReadingQuery& query : work_.timeline.queried) {
+      if (work_.record.readings[query.reading].kind == ReadingKind::end) {
+        early_end(query.reading);
+        continue;
+      }
       const bool mark =
           query.why == QueryWhy::runs_back ||
           (query.why == QueryWhy::beyond_bore && work_.record.readings[query.reading].kind != ReadingKind::fix);
       DayReason& reason = tell("day.query", mark ? Advice::do_tasks : if_near(work_, Advice::stop_and_look));
       reason.name = phrase_of_word(work_.record.readings[query.reading].kind);
     }
+  }
+
+  /// It is said to have arrived, and the marks say that it lies half way.
+  void early_end(std::size_t reading) {
+    const Bore& bore = work_.crossing.bore;
+    const Limit length{bore.exit.station.m - bore.launch.station.m, true, {"where the exit is", SourceLabel::derived}};
+    DayReason& reason = add_reason(work_, "day.early-end", work_.timeline.nose_of[reading].value_or(0), length, "m");
+    reason.broken = true;
+    reason.leads_to = if_near(work_, Advice::stop_and_look);
   }
 
   /// Wherever it stands, also where the path cannot use it. The most that any peg ever rose or sank counts.

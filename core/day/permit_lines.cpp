@@ -57,7 +57,7 @@ class Lines {
 
  private:
   void add(std::string_view code, Phrase what, Phrase found, PermitState state) {
-    lines_.push_back({code, std::move(what), std::move(found), state});
+    lines_.push_back({code, std::move(what), std::move(found), state, {}});
   }
   static PermitState holds(bool it_does) { return it_does ? PermitState::holds : PermitState::open; }
 
@@ -117,11 +117,12 @@ class Lines {
             PermitState::open);
         continue;
       }
-      const Phrase by = phrase(translatable("{}, {}, measured"), hole.by, *hole.date);
+      const Phrase by = phrase(translatable("measured by {}, {}"), hole.by, *hole.date);
+      const bool photo = says_something(hole.photo);
       add("permit.exposed", what,
-          says_something(hole.photo) ? phrase(translatable("{}; photo {}"), by, hole.photo)
-                                     : phrase(translatable("{}; no photo"), by),
-          PermitState::holds);
+          photo ? phrase(translatable("{}; photo {}"), by, hole.photo) : phrase(translatable("{}; no photo"), by),
+          holds(photo));
+      lines_.back().level_m = hole.elevation->m;
     }
   }
 

@@ -22,6 +22,8 @@ bool at_the_nose(ReadingKind kind) {
 /// A run shorter than this says little about the rate, and a tap may be late by seconds.
 constexpr double shortest_run_m = 0.10;
 
+constexpr double furthest_ahead_m = 3.0;  ///< two marks (our default)
+
 class Walk {
  public:
   Walk(const DayRecord& record, double longest_m) : record_(record), longest_m_(longest_m) {
@@ -54,10 +56,7 @@ class Walk {
     if (r.kind == ReadingKind::pressure && r.pressure && r.pressure->Pa > 0 && r.at.value_or("tool") == "tool")
       gauge_Pa_ = r.pressure->Pa;
     if (moves(r.kind) && r.nose) move(i, r);
-    if (at_the_nose(r.kind) && r.nose && r.nose->m <= longest_m_) {
-      line_.nose_m = std::max(line_.nose_m, r.nose->m);
-      line_.furthest_m = std::max(line_.furthest_m, r.nose->m);
-    }
+    if (at_the_nose(r.kind) && r.nose && r.nose->m <= longest_m_) read_at_the_nose(i, r);
     if (r.kind == ReadingKind::mark && !r.nose) line_.left_out.push_back({i, ReadingTrouble::no_nose});
     if (r.kind == ReadingKind::stop) stopped_s_ = r.time.s;
     if (r.kind == ReadingKind::go && stopped_s_) {
@@ -71,6 +70,15 @@ class Walk {
     line_.nose_of[i] = r.nose          ? std::optional<double>(r.nose->m)
                        : line_.started ? std::optional(line_.nose_m)
                                        : std::nullopt;
+  }
+
+  void read_at_the_nose(std::size_t i, const Reading& r) {
+    if (r.nose->m > line_.nose_m + furthest_ahead_m && !r.confirmed.value_or(false)) {
+      line_.queried.push_back({i, QueryWhy::runs_ahead, 0});
+      return;
+    }
+    line_.nose_m = std::max(line_.nose_m, r.nose->m);
+    line_.furthest_m = std::max(line_.furthest_m, r.nose->m);
   }
 
   void move(std::size_t i, const Reading& r) {

@@ -28,7 +28,8 @@ struct Timeline {
 
 /// Times of stops do not count until the tool goes on. A mark behind an earlier one without a reversal, and one further
 /// in than `longest_m`, are asked about; until somebody confirms them they move nothing. Any reading that says that the
-/// nose is ahead of the last mark moves it there. What was struck through counts no more.
+/// nose is ahead of the last mark moves it there; one more than 3 m ahead is asked about too: a slip of the pen would
+/// have passed all that lies between. What was struck through counts no more.
 /// Evidence: DayRate.*, DayWrong.*
 Timeline timeline_of(const DayRecord& record, double longest_m = std::numeric_limits<double>::infinity());
 

@@ -30,6 +30,9 @@ AfterLine pull_in(const PullIn& pull, UnitSystem units) {
   } else if (line.done && !(pull.peak || pull.link_rating)) {
     line.done = false;
     line.found = say("neither the pull nor the rating of the link is entered: {}", line.found);
+  } else if (line.done && !says_something(pull.watched_by)) {
+    line.done = false;
+    line.found = say("who watched for strikes is not entered: {}", line.found);
   } else if (line.found.empty()) {
     line.found = translated("not entered");
   }
@@ -71,7 +74,7 @@ std::string hole_words(HoleState hole) {
 std::vector<AfterLine> after_lines(const Crossing& crossing, const DayRecord& record, UnitSystem units) {
   std::vector<AfterLine> all;
   const Aftermath& after = record.aftermath;
-  if (end_of(record) == EndHow::arrived) {
+  if (end_of(record) == EndHow::arrived && !arrival_doubted(crossing, record)) {
     all.push_back(pull_in(after.pull_in, units));
     all.push_back(by_statement(translated("Closed around the pipe"), after.grouted));
   } else {
@@ -96,14 +99,16 @@ std::string record_state(const Crossing& crossing, UnitSystem units) {
   if (!shown && !crossing.record.empty()) shown = &crossing.record.back();
   if (!shown || shown->readings.empty()) return {};
   const std::optional<EndHow> how = end_of(*shown);
-  const bool danger = danger_tapped(*shown) || how == EndHow::struck;
-  if (danger && !says_something(shown->aftermath.released.by)) return translated("danger: everybody out, not released");
+  for (const DayRecord& record : crossing.record)
+    if (danger_told(record) && !says_something(record.aftermath.released.by))
+      return translated("danger: everybody out, not released");
   if (!ended(*shown)) {
     const double length = crossing.bore.exit.station.m - crossing.bore.launch.station.m;
     return say("under way, nose {} of {}", format(std::min(furthest_nose(*shown).m, length), Dimension::length, units),
                format(length, Dimension::length, units));
   }
   if (!how) return translated("ended, how was not entered");
+  if (arrival_doubted(crossing, *shown)) return translated("said to have arrived half way, nobody has confirmed it");
   const std::string word = translated_word(*how);
   const std::vector<AfterLine> lines = after_lines(crossing, *shown, units);
   const auto open = std::count_if(lines.begin(), lines.end(), [](const AfterLine& line) { return !line.done; });

@@ -61,6 +61,14 @@ std::string stop_and_look_text(const DayAnswer& day) {
 std::string go_on_text(const DayAnswer& day) {
   if (!day.near.empty())
     return say("Go slowly and listen: {} is near and nobody has exposed it. Read the next mark.", near_names(day));
+  if (const auto open = std::find_if(day.reasons.begin(), day.reasons.end(),
+                                     [](const DayReason& r) { return r.broken && r.code == "day.permit"; });
+      open != day.reasons.end())
+    return say_count(
+        "{} line of the permit to bore is open: fill it in now. Nothing read so far speaks against going on.",
+        "{} lines of the permit to bore are open: fill them in now. Nothing read so far speaks against "
+        "going on.",
+        static_cast<long>(open->measured));
   return translated("Nothing read so far speaks against going on. Read the next mark.");
 }
 
@@ -88,6 +96,12 @@ std::string advice_title(Advice advice) {
       break;
   }
   return translated("Go on");
+}
+
+std::string advice_title(const DayAnswer& day) {
+  if (!day.advice) return {};
+  if (*day.advice == Advice::go_on && broken(day, "day.permit")) return translated("Go on, but the permit is open");
+  return advice_title(*day.advice);
 }
 
 std::string advice_text(const DayAnswer& day, UnitSystem units) {
@@ -172,6 +186,9 @@ std::string sign_text(const DayReason& r, UnitSystem units) {
   if (r.code == "day.danger") return say("danger: {}", translated_phrase(r.name));
   if (r.code == "day.note") return say("a note may mean danger: “{}”", translated_phrase(r.name));
   if (r.code == "day.ended") return say("the bore ended: {}", translated_phrase(r.name));
+  if (r.code == "day.early-end")
+    return say("it is said to have arrived with the nose at {} of {}: confirm it or strike it through",
+               length(r.measured, units), length(r.limit, units));
   if (r.code == "day.query")
     return say("a reading ({}) cannot well be: confirm it or strike it through", translated_phrase(r.name));
   if (r.code == "day.heave" || r.code == "day.heave-caution")
@@ -207,6 +224,12 @@ std::string reason_text(const DayReason& r, UnitSystem units) {
     return at_station(say("where {} lies ahead is not known well enough: a chance to touch it cannot be given",
                           translated_phrase(r.name)),
                       r, units);
+  if (r.code == "day.gap")
+    return at_station(
+        say("the path as it is read passes {} with a clear gap of {}, {} required, and nobody has exposed "
+            "it",
+            translated_phrase(r.name), length(r.measured, units), length(r.limit, units)),
+        r, units);
   if (r.code == "day.cover")
     return at_station(
         say("least cover ahead {}, more than {} required", length(r.measured, units), length(r.limit, units)), r,
@@ -260,7 +283,7 @@ std::string odd_rate_text(const std::vector<OddRateChance>& odds, UnitSystem uni
 std::vector<DayLine> day_lines(const DayAnswer& day, const Crossing& crossing, UnitSystem units) {
   std::vector<DayLine> lines;
   const auto add = [&](std::string what, std::string value) { lines.push_back({std::move(what), std::move(value)}); };
-  add(translated("advice"), (day.advice ? advice_title(*day.advice) + ". " : "") + advice_text(day, units));
+  add(translated("advice"), (day.advice ? advice_title(day) + ". " : "") + advice_text(day, units));
   add(translated("nose"),
       say("{} in, station {}, offset {}, level {} (± {} across, ± {} up or down)", length(day.nose_m, units),
           format(day.nose.x_m, Dimension::station, units), format(day.nose.y_m, Dimension::station, units),

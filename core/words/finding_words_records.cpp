@@ -39,6 +39,8 @@ const FindingWords rows[] = {
      translatable("Find it before anything else is bored here, and enter who let the work go on.")},
     {"missing.record-hole", translatable("what became of the hole of bore {name} is not entered"),
      translatable("Enter whether it is grouted, dug out, open, or still holds the tool.")},
+    {"missing.record-arrival", translatable("bore {name} is said to have arrived, and its marks end half way"),
+     translatable("Look whether it came out; confirm its end in the site log, or strike it through.")},
     {"record.hole-open", translatable("the hole of bore {name} was given up and is open"),
      translatable("Grout it: water and gas follow it, and the ground above sinks.")},
     {"record.tool-inside", translatable("the tool of bore {name} is still in the ground"),

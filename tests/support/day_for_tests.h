@@ -32,7 +32,7 @@ inline Utility gas_beside(double station_m, double elevation_m, LocatedHow how =
   gas.name = "gas main";
   gas.kind = UtilityKind::gas;
   gas.located.how.set(how);
-  gas.located.lateral_sd = gas.located.vertical_sd = Length{0.03};
+  gas.located.lateral_sd = gas.located.vertical_sd = Length{0.05};  // better than that no tracing is
   return gas;
 }
 

@@ -125,6 +125,10 @@ inline const std::vector<WorseReading>& worse_readings() {
          return grade;
        }},
       {"far aside", [](RandomDay& d) { return fix(0, d.nose, d.draw.between(2, 4), 1.4, 0.02); }},
+      {"a fix far ahead",
+       [](RandomDay& d) {
+         return fix(0, d.nose + d.draw.between(3.1, 9), d.draw.between(-0.3, 0.3), d.draw.between(0.8, 2), 0.05);
+       }},
       {"an arrival half way",
        [](RandomDay& d) {
          Reading arrival = reading(ReadingKind::arrival, 0, 0.5 * d.assessment.bore.length_m);

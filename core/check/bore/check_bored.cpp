@@ -1,9 +1,10 @@
 /// What was bored here before: a bore that struck something, was lost or given up, its hole as an obstacle, a layout
 /// that was changed since.
 
+#include "burrow/check/old_hole.h"
+
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "burrow/check/tool_at_work.h"
 #include "burrow/crossing/day_record.h"
@@ -15,7 +16,6 @@ namespace burrow {
 namespace {
 
 constexpr double first_of_all = -1e9;  ///< before what is only predicted
-constexpr double restart_diameters = 5;
 
 Phrase name_of(const DayRecord& record) {
   const std::string started = record.started.value_or("");
@@ -39,13 +39,23 @@ double distance_to(const PathPoint& p, const PathPoint& a, const PathPoint& b) {
   return std::hypot(p.x_m - a.x_m - t * dx, p.y_m - a.y_m - t * dy, p.z_m - a.z_m - t * dz);
 }
 
+Finding about_record(std::string_view code, Severity severity, const DayRecord& record) {
+  Finding finding;
+  finding.code = code;
+  finding.severity = severity;
+  finding.subject = record.id;
+  finding.name = name_of(record);
+  finding.source = {"record of the day", SourceLabel::our_default};
+  return finding;
+}
+
 class Bored {
  public:
   Bored(CheckRun& run, const DayRecord& record) : run_(run), record_(record), how_(end_of(record)) {}
 
   void judge() {
     trouble();
-    if (ended(record_) && how_ != EndHow::arrived && furthest_nose(record_).m > 0) hole();
+    if (leaves_a_hole(run_.crossing, record_)) hole();
     const bool stands_for_it = !ended(record_) || how_ == EndHow::arrived;
     if (stands_for_it && !layout_stands(run_.crossing, record_))
       run_.add(about("record.layout-changed", Severity::caution));
@@ -53,20 +63,14 @@ class Bored {
 
  private:
   [[nodiscard]] Finding about(std::string_view code, Severity severity) const {
-    Finding finding;
-    finding.code = code;
-    finding.severity = severity;
-    finding.subject = record_.id;
-    finding.name = name_of(record_);
-    finding.source = {"record of the day", SourceLabel::our_default};
-    return finding;
+    return about_record(code, severity, record_);
   }
 
   /// Until a named person has released the place.
   void trouble() {
     if (vouched(record_.aftermath.released, run_.tables.judged_on)) return;
     std::string_view code;
-    if (how_ == EndHow::struck || danger_tapped(record_))
+    if (danger_told(record_))
       code = "record.struck";
     else if (how_ == EndHow::daylight)
       code = "record.daylight";
@@ -83,30 +87,21 @@ class Bored {
 
   void hole() {
     const std::optional<HoleState>& state = record_.aftermath.hole;
-    if (!state) run_.missing("record-hole", record_.id, name_of(record_));
+    if (how_ == EndHow::arrived)
+      run_.missing("record-arrival", record_.id, name_of(record_));
+    else if (!state)
+      run_.missing("record-hole", record_.id, name_of(record_));
     if (state == HoleState::open) run_.add(about("record.hole-open", Severity::caution));
     if (state == HoleState::tool_inside) run_.add(about("record.tool-inside", Severity::caution));
-    if (state == HoleState::dug_out) return;
-    const std::vector<PathPoint>& now = run_.answer.bore.points;
-    double least = std::numeric_limits<double>::infinity();
-    PathPoint at;
-    for (const PathPoint& p : old_hole(run_, record_))
-      for (std::size_t i = 1; i < now.size(); ++i)
-        if (const double apart = distance_to(p, now[i - 1], now[i]); apart < least) {
-          least = apart;
-          at = p;
-        }
-    if (!std::isfinite(least)) return;
+    const std::optional<NearHole> near = nearest_to_hole(old_hole(run_, record_), run_.answer.bore.points);
+    if (!near) return;
     const double old_diameter = tool_at_work(as_bored(run_.crossing, record_), run_.tables).tool.diameter.m;
-    Finding near = about("record.restart-near", Severity::caution);
-    near.unit = "m";
-    near.station_m = at.x_m;
-    near.offset_m = at.y_m;
-    near.elevation_m = at.z_m;
-    run_.require(std::move(near), least,
-                 {restart_diameters * std::max(old_diameter, run_.tool.diameter.m),
-                  true,
-                  {"5 tool diameters of fresh ground, or the tool follows the old hole", SourceLabel::from_memory}});
+    Finding finding = about("record.restart-near", Severity::caution);
+    finding.unit = "m";
+    finding.station_m = near->at.x_m;
+    finding.offset_m = near->at.y_m;
+    finding.elevation_m = near->at.z_m;
+    run_.require(std::move(finding), near->apart_m, fresh_ground(old_diameter, run_.tool.diameter.m));
   }
 
   CheckRun& run_;
@@ -115,6 +110,42 @@ class Bored {
 };
 
 }  // namespace
+
+bool leaves_a_hole(const Crossing& crossing, const DayRecord& record) {
+  if (!ended(record) || record.aftermath.hole == HoleState::dug_out) return false;
+  if (end_of(record) == EndHow::arrived) return arrival_doubted(crossing, record);
+  return furthest_nose(record).m > 0;
+}
+
+Limit fresh_ground(double old_diameter_m, double diameter_m) {
+  constexpr double diameters = 5;
+  return {diameters * std::max(old_diameter_m, diameter_m),
+          true,
+          {"5 tool diameters of fresh ground, or the tool follows the old hole", SourceLabel::from_memory}};
+}
+
+std::optional<NearHole> nearest_to_hole(const std::vector<PathPoint>& hole, const std::vector<PathPoint>& now) {
+  std::optional<NearHole> nearest;
+  for (const PathPoint& p : hole)
+    for (std::size_t i = 1; i < now.size(); ++i)
+      if (const double apart = distance_to(p, now[i - 1], now[i]); !nearest || apart < nearest->apart_m)
+        nearest = NearHole{apart, p};
+  return nearest;
+}
+
+std::optional<Finding> restart_near(const DayRecord& record, const NearHole& near, const Limit& limit) {
+  const double margin = margin_of(near.apart_m, limit);
+  if (margin >= 0) return std::nullopt;
+  Finding finding = about_record("record.restart-near", Severity::caution, record);
+  finding.unit = "m";
+  finding.station_m = near.at.x_m;
+  finding.offset_m = near.at.y_m;
+  finding.elevation_m = near.at.z_m;
+  set_numbers(finding, near.apart_m, limit);
+  finding.source = limit.source;
+  finding.margin = margin;
+  return finding;
+}
 
 void check_bored(CheckRun& run) {
   for (const DayRecord& record : run.crossing.record) Bored(run, record).judge();

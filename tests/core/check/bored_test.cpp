@@ -58,6 +58,35 @@ TEST(Bored, DangerTapped_StopsLikeAStrike) {
   EXPECT_TRUE(find(judged(crossing), "record.struck"));
 }
 
+// What somebody wrote is not forgotten with the end: "arrived" beside "struck gas".
+TEST(Bored, DangerInWords_StopsLikeAStrike) {
+  for (const EndHow how : {EndHow::arrived, EndHow::backed_out}) {
+    Crossing crossing = after(how);
+    Reading note;
+    note.text = "struck gas";
+    crossing.record[0].readings.insert(crossing.record[0].readings.begin() + 2, note);
+    EXPECT_TRUE(find(judged(crossing), "record.struck"));
+    Reading& written = crossing.record[0].readings[2];
+    written.confirmed = true;
+    EXPECT_TRUE(find(judged(crossing), "record.struck")) << "it stands";
+    written.cancelled = "";
+    EXPECT_TRUE(find(judged(crossing), "record.struck")) << "without a reason";
+    written.cancelled = "an old pipe, empty, the owner's inspector";
+    EXPECT_FALSE(find(judged(crossing), "record.struck"));
+  }
+}
+
+// Said to have arrived with its marks half way: incomplete, and the hole is in the way.
+TEST(Bored, ArrivedHalfWay_IsAHole) {
+  Crossing crossing = after(EndHow::arrived, 3);
+  EXPECT_TRUE(find(judged(crossing), "missing.record-arrival"));
+  EXPECT_EQ(judged(crossing).verdict, Verdict::incomplete);
+  EXPECT_TRUE(find(judged(crossing), "record.restart-near"));
+  crossing.record[0].readings.back().confirmed = true;
+  EXPECT_FALSE(find(judged(crossing), "missing.record-arrival"));
+  EXPECT_FALSE(find(judged(crossing), "record.restart-near"));
+}
+
 // An abandoned hole: its state must be known, and a restart keeps five diameters of fresh ground.
 TEST(Bored, OldHole_StateAndFiveDiameters) {
   Crossing crossing = after(EndHow::backed_out);

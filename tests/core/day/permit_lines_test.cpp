@@ -110,11 +110,16 @@ TEST(PermitLines, Exposure_WhoWhenMeasuredPhoto) {
   };
   EXPECT_NE(found(c).find("hole.jpg"), std::string::npos) << found(c);
   EXPECT_NE(found(c).find("A. Nobody"), std::string::npos);
+  const std::vector<PermitLine> all = lines_of(c);
+  EXPECT_TRUE(std::any_of(all.begin(), all.end(), [](const PermitLine& line) { return line.level_m == 97.0; }));
+  const int with_photo = open(c);
   c.site.test_holes[0].photo.clear();
   EXPECT_NE(found(c).find("no photo"), std::string::npos);
   const int before = open(c);
+  EXPECT_EQ(before, with_photo + 1) << "without one nobody can see it again";
+  c.site.test_holes[0].photo = "hole.jpg";
   c.site.test_holes[0].by.clear();
-  EXPECT_GT(open(c), before);
+  EXPECT_GT(open(c), with_photo);
 }
 
 TEST(PermitLines, NoGo_Blocks) {

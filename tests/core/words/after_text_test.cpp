@@ -11,8 +11,8 @@ namespace burrow::test {
 namespace {
 
 struct Ended : Day {
-  explicit Ended(EndHow how) {
-    mark(1.5);
+  explicit Ended(EndHow how, double nose_m = 6.5) {
+    mark(nose_m);
     Reading end = reading(ReadingKind::end, 3600);
     end.how = how;
     add(end);
@@ -52,6 +52,9 @@ TEST(AfterText, PullIn_WhatWhenAndPullOrLink) {
   EXPECT_TRUE(ended.line("Pull-in")->done);
   pull.date.reset();
   EXPECT_FALSE(ended.line("Pull-in")->done);
+  pull.date = "2026-03-02";
+  pull.watched_by = " ";
+  EXPECT_FALSE(ended.line("Pull-in")->done) << "nobody watched for strikes";
 }
 
 TEST(AfterText, GivenUp_TheHole) {
@@ -72,6 +75,13 @@ TEST(AfterText, State_InAFewWords) {
   EXPECT_EQ(record_state(running.crossing, UnitSystem::metric), "under way, nose 8.00 m of 8.00 m");
   EXPECT_EQ(Ended(EndHow::struck).state(), "danger: everybody out, not released");
   EXPECT_EQ(Ended(EndHow::arrived).state().find("arrived, "), 0u) << "something is left to do";
+  EXPECT_EQ(Ended(EndHow::arrived, 3).state().find("said to have arrived"), 0u) << Ended(EndHow::arrived, 3).state();
+  EXPECT_TRUE(Ended(EndHow::arrived, 3).line("The hole"));
+  Ended written(EndHow::backed_out);
+  Reading note = reading(ReadingKind::note, 3000);
+  note.text = "struck gas";
+  written.add(note);
+  EXPECT_EQ(written.state(), "danger: everybody out, not released");
   Ended released(EndHow::struck);
   released.record.aftermath.released = {"made safe by its owner", "A. Nobody", "2026-03-02", ""};
   EXPECT_EQ(released.state().find("struck"), 0u) << released.state();

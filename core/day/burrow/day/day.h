@@ -129,14 +129,15 @@ struct ReadingLeftOut {
 
 /// Why a reading is asked about. It was taken down all the same; until somebody confirms it, it moves nothing to the
 /// milder side.
-enum class QueryWhy { beyond_bore, runs_back, steep, far_off, early_arrival };
+enum class QueryWhy { beyond_bore, runs_back, steep, far_off, early_arrival, runs_ahead };
 template <>
 struct EnumNames<QueryWhy> {
   static constexpr std::pair<QueryWhy, std::string_view> list[] = {{QueryWhy::beyond_bore, "beyond-bore"},
                                                                    {QueryWhy::runs_back, "runs-back"},
                                                                    {QueryWhy::steep, "steep"},
                                                                    {QueryWhy::far_off, "far-off"},
-                                                                   {QueryWhy::early_arrival, "early-arrival"}};
+                                                                   {QueryWhy::early_arrival, "early-arrival"},
+                                                                   {QueryWhy::runs_ahead, "runs-ahead"}};
 };
 struct ReadingQuery {
   std::size_t reading = 0;
@@ -208,17 +209,19 @@ enum class DayPurpose { site, practice };
 /// place, a peg the depth through the rise of the ground (as uncertain as its low and high estimates lie apart), the
 /// arrival the end. Marks, stops and pressures tell the rate. Nothing about what is behind the tool enters the
 /// separations.
-/// Readings that cannot well be (`QueryWhy`: further in than the bore, behind an earlier mark, steeper than 20 %, more
-/// than 5 sd from what was expected, an arrival out of the middle) wait for somebody to confirm or strike them.
+/// Readings that cannot well be (`QueryWhy`: further in than the bore, behind an earlier mark, a fix, grade or heading
+/// more than two marks ahead of the nose, steeper than 20 %, more than 5 sd from what was expected, an arrival or an
+/// *arrived* out of the middle) wait for somebody to confirm or strike them.
 /// Advice, the gravest that is asked for (limits `day_…`):
 ///   everybody out: danger was tapped, something was struck, a note says so;
 ///   leave and expose: an odd reading or rate, or a chance of contact above its stop, with the nose (by what was
 ///     predicted, by what was read, or where it was furthest) within 1 m of an unexposed live service or within its 95
 ///     % band; never to be driven back out;
-///   stop until exposed: the run sheet says so up to the next mark, or the nose is nearer than is required to a line
-///     that can hurt and that nobody has exposed;
-///   record only: ticket or marks do not hold, *no-go* was signed, a line is to be exposed, or the verdict is stop or
-///     incomplete and nobody took it on (`start_gate.h`);
+///   stop until exposed: the run sheet says so up to the next mark, or the nose, or up to the next mark the path as it
+///     is read, is nearer than is required to a line that can hurt and that nobody has exposed;
+///   record only: ticket or marks do not hold, *no-go* was signed, a line is to be exposed, the path as it is read
+///   comes
+///     that near to one further on, or the verdict is stop or incomplete and nobody took it on (`start_gate.h`);
 ///   back out: the exit out of reach or daylight ahead, no such service near, and the hole still stands;
 ///   stop and look: a chance of contact above its stop, an odd or doubtful reading or rate, a pressure outside its
 ///     band, a peg over its limit, too small a chance to arrive;

@@ -27,6 +27,7 @@ struct PermitLine {
   Phrase what;            ///< "Positive response of the water company"
   Phrase found;           ///< what was entered, or what is missing
   PermitState state = PermitState::open;
+  std::optional<double> level_m{};  ///< measured there; shown with its unit
   bool operator==(const PermitLine&) const = default;
 };
 

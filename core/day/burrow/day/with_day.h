@@ -12,7 +12,11 @@ namespace burrow {
 /// that stands first. Nothing is taken away.   Evidence: WithDay.*
 Assessment with_day(const Crossing& crossing, const Tables& tables, Assessment assessment, const DayAnswer& day);
 
-/// The same for the newest open record, if there is one with readings. `assessment`: of the crossing as it is.
+/// The holes that were given up lie where their readings say, if that is nearer to this bore than where they were to
+/// run.   Evidence: WithDay.OldHole_*
+Assessment with_old_holes(const Crossing& crossing, const Tables& tables, Assessment assessment);
+
+/// Both, for every open record with readings. `assessment`: of the crossing as it is.   Evidence: WithDay.*
 Assessment with_open_record(const Crossing& crossing, const Tables& tables, Assessment assessment);
 
 }  // namespace burrow

@@ -11,6 +11,8 @@ namespace burrow {
 
 /// "go on", "stop and look", …: the advice as a heading.
 std::string advice_title(Advice advice);
+/// The same of a day: *go on* says with it that the permit is open. Empty: no advice.   Evidence: DayText.*
+std::string advice_title(const DayAnswer& day);
 /// What the crew does then, in full sentences.
 std::string advice_text(const DayAnswer& day, UnitSystem units);
 /// One number with its limit: "chance to touch gas main 1.8 %, 1 % at most".
