@@ -261,6 +261,43 @@ TEST(Several, EverythingDuplicatedAndRemoved_OpensAgain) {
   }
 }
 
+// A copy lies where nobody has looked: nothing of what was found at the old place counts there.
+TEST(Several, Duplicated_NothingEstablishedGoesAlong) {
+  SeveralWindow w("house-service");
+  std::vector<ItemRef> all;
+  for (const Utility& u : w.crossing().site.utilities) all.push_back({ItemKind::utility, u.id, -1});
+  for (const SurfaceFeature& s : w.crossing().site.surface) all.push_back({ItemKind::surface, s.id, -1});
+  for (const Stratum& s : w.crossing().site.strata) all.push_back({ItemKind::stratum, s.id, -1});
+  for (const TestHole& h : w.crossing().site.test_holes) all.push_back({ItemKind::test_holes, h.id, -1});
+  const Copies copies = site_with_copies(w.crossing(), all);
+  const auto copied = [&](const std::string& id) {
+    return std::any_of(copies.parts.begin(), copies.parts.end(), [&](const ItemRef& part) { return part.id == id; });
+  };
+  int seen = 0;
+  for (const Utility& u : copies.site.utilities)
+    if (copied(u.id)) {
+      ++seen;
+      EXPECT_EQ(u.located, Located()) << u.id;
+      EXPECT_EQ(u.ends, LineEnds()) << u.id;
+    }
+  for (const SurfaceFeature& s : copies.site.surface)
+    if (copied(s.id)) {
+      ++seen;
+      EXPECT_TRUE(s.permit.empty()) << s.id;
+    }
+  for (const Stratum& s : copies.site.strata)
+    if (copied(s.id)) {
+      ++seen;
+      EXPECT_EQ(s.known, Stratum().known) << s.id;
+    }
+  for (const TestHole& h : copies.site.test_holes)
+    if (copied(h.id)) {
+      ++seen;
+      EXPECT_TRUE(h.by.empty() && !h.date && !h.elevation) << h.id;
+    }
+  EXPECT_EQ(seen, static_cast<int>(all.size()));
+}
+
 TEST(Several, GoneByUndo_IsNoLongerPicked) {
   SeveralWindow w("house-service");
   w.pick_all_utilities();

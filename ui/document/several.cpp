@@ -12,6 +12,7 @@
 #include "burrow/document/plate_and_soil_fields.h"
 #include "burrow/document/surroundings.h"
 #include "burrow/document/utility_fields.h"
+#include "burrow/file/clip_file.h"
 #include "burrow/language/say.h"
 
 namespace burrow {
@@ -359,14 +360,16 @@ Copies site_with_copies(const Crossing& crossing, const std::vector<ItemRef>& pa
   std::vector<ItemRef> others = parts;
   std::erase_if(
       others, [](const ItemRef& part) { return part.kind == ItemKind::stratum || part.kind == ItemKind::test_holes; });
-  Site clip = clip_of(crossing, others);
+  Site clip = without_evidence(clip_of(crossing, others));
   clip.test_holes.clear();  // what was dug is at the old one
   Copies copies = site_with_clip(crossing, clip, beside_m);
   Crossing draft = crossing;
   draft.site = copies.site;
   for (const ItemRef& part : parts) {
     if (const TestHole* h = find_by_id(crossing.site.test_holes, part.id); part.kind == ItemKind::test_holes && h) {
-      TestHole copy = *h;
+      Site alone;
+      alone.test_holes = {*h};
+      TestHole copy = without_evidence(std::move(alone)).test_holes.front();
       copy.id = free_id(draft, "h");
       shift(copy, beside_m);
       copies.parts.push_back({ItemKind::test_holes, copy.id, -1});
@@ -374,6 +377,7 @@ Copies site_with_copies(const Crossing& crossing, const std::vector<ItemRef>& pa
     }
     if (const Stratum* layer = find_by_id(crossing.site.strata, part.id); part.kind == ItemKind::stratum && layer) {
       Stratum copy = *layer;
+      copy.known = Stratum().known;  // nobody has seen that one
       LevelLine top = copy.top ? *copy.top : crossing.site.ground;
       for (LevelPoint& p : top) p.elevation_m = std::max(p.elevation_m - beside_m, lowest_m);
       copy.top = top;

@@ -189,8 +189,11 @@ void EditCommands::duplicate() {
   const std::vector<ItemRef> parts = drawing_.all_picked();
   if (!may_copy()) return;
   Copies copies = site_with_copies(document_.crossing(), parts);
-  if (document_.change(tr("Duplicate %1").arg(selected_name()), [&](Crossing& c) { c.site = copies.site; }))
-    drawing_.pick_several(copies.parts);
+  if (!document_.change(tr("Duplicate %1").arg(selected_name()), [&](Crossing& c) { c.site = copies.site; })) return;
+  drawing_.pick_several(copies.parts);
+  Q_EMIT refused(
+      tr("Duplicated without what was established at the old place: how it was located, measured, seen, agreed or "
+         "permitted has to be entered."));
 }
 
 std::vector<ItemRef> EditCommands::locked_ones(const std::vector<ItemRef>& parts) const {

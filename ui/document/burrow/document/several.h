@@ -42,6 +42,8 @@ struct Copies {
   std::vector<ItemRef> parts;  ///< the new ones
 };
 /// The site with each of them once more, half a metre further along; a stratum half a metre deeper.
+/// None has what was established of the old one: how it was located, measured, seen, agreed or permitted.
+/// Evidence: Several.Duplicated_*
 Copies site_with_copies(const Crossing& crossing, const std::vector<ItemRef>& parts);
 
 /// The site with things from elsewhere, moved along; their ids become free ones, and what has the name of something
