@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "burrow/clearance/clearance.h"
 #include "burrow/clearance/test_holes.h"
 #include "station.h"
 
