@@ -42,9 +42,9 @@ void ImportScreen::see_in_place() {
 
 void ImportScreen::take_seen(
     const std::vector<std::pair<std::shared_ptr<const Found>, std::shared_ptr<const Found>>>& seen) {
-  for (const auto& [found, moved] : seen)
+  for (const auto& [whole, moved] : seen)
     for (ImportFile& file : files_)
-      if (file.found == found) file.seen = moved;  // one that was read again meanwhile is another
+      if (file.found.get() == whole.get()) file.seen = moved;  // one that was read again meanwhile is another
   preview_->refresh();
 }
 
