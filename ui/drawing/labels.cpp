@@ -104,7 +104,7 @@ void add(std::vector<PlacedText>& to, std::vector<PlacedText> more) {
 }  // namespace
 
 QString heights_words(double exaggeration) {
-  return exaggeration == 1 ? QObject::tr("true to scale") : QObject::tr("heights ×%1").arg(exaggeration);
+  return exaggeration == 1 ? QObject::tr("true to scale") : QObject::tr("heights ×%1").arg(times_text(exaggeration));
 }
 
 QString status_words(const Scene& scene) {

@@ -104,9 +104,12 @@ void UtilitiesPanel::show_material() {
   const Utility& utility = *current();
   const auto& rows = document_.tables().utility_materials;
   const bool id = std::any_of(rows.begin(), rows.end(), [&](const auto& row) { return row.id == utility.material; });
-  const bool known = find_material(document_.tables(), utility.material, utility.kind) != nullptr;
-  material_text_->setText(id ? tr("A line of this kind is not made of what is entered: it counts as not known.")
-                             : tr("On record: %1").arg(text_from(utility.material)));
+  const UtilityMaterialRow* known = find_material(document_.tables(), utility.material, utility.kind);
+  const QString said = text_from(utility.material);
+  material_text_->setText(
+      id      ? tr("A line of this kind is not made of what is entered: it counts as not known.")
+      : known ? tr("The record says “%1”: taken as %2.").arg(said, text_from(known->name))
+              : tr("The record says “%1”, which is not in the list: it counts as not known.").arg(said));
   material_text_->setVisible(!utility.material.empty() && !(id && known));
 }
 

@@ -69,7 +69,7 @@ PlayerBar::PlayerBar(QWidget* parent)
   number_->setFocusPolicy(Qt::StrongFocus);
   speed_->setAccessibleName(tr("How many times as fast as on site"));
   speed_->setToolTip(speed_->accessibleName());
-  for (const double times : speeds) speed_->addItem(QStringLiteral("×%1").arg(times), times);
+  for (const double times : speeds) speed_->addItem(QStringLiteral("×%1").arg(times_text(times)), times);
   speed_->setCurrentIndex(usual_speed);
   task_->setTextFormat(Qt::PlainText);
   task_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);

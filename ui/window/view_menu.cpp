@@ -8,9 +8,13 @@
 #include <QMessageBox>
 #include <QToolButton>
 
+#include "burrow/document/text.h"
 #include "burrow/drawing/line_icon.h"
+#include "burrow/drawing/overview.h"
+#include "burrow/panels/verdict_bar.h"
 #include "burrow/window/help_window.h"
 #include "burrow/window/main_window.h"
+#include "burrow/window/notice_line.h"
 #include "burrow/window/player_bar.h"
 #include "burrow/window/presentation.h"
 #include "burrow/window/tool_strip.h"
@@ -37,7 +41,7 @@ QKeySequence page_keys(int page) {
 }
 
 QString times_words(double times) {
-  return times == 1 ? QObject::tr("true to scale") : QStringLiteral("×%1").arg(times);
+  return times == 1 ? QObject::tr("true to scale") : QStringLiteral("×%1").arg(times_text(times));
 }
 
 }  // namespace
@@ -87,7 +91,7 @@ void MainWindow::show_heights() {
   for (QAction* action : heights_group_->actions())
     if (action->data().toDouble() == (automatic ? 0 : times)) action->setChecked(true);
   if (!heights_button_) return;
-  const QString factor = QStringLiteral("×%1").arg(times);
+  const QString factor = QStringLiteral("×%1").arg(times_text(times));
   const QString text = automatic ? tr("%1 auto").arg(factor) : factor;
   if (heights_button_->text() != text) heights_button_->setText(text);
 }

@@ -3,6 +3,7 @@
 /// screen.
 
 #include <QString>
+#include <cmath>
 #include <string>
 #include <string_view>
 
@@ -28,6 +29,11 @@ inline QString text_from(const Phrase& phrase) {
 /// A number with so many decimals, its mark as people write it.
 inline QString decimals(double value, int digits) {
   return text_from(fixed_text(value, digits));
+}
+
+/// How many times: "2", "1.5".
+inline QString times_text(double times) {
+  return decimals(times, times == std::floor(times) ? 0 : 1);
 }
 
 }  // namespace burrow
