@@ -125,4 +125,63 @@ double step_degrees(double radius, double sagitta) {
   return std::clamp(2 * std::acos(1 - sagitta / radius) * 180 / pi, finest, coarsest);
 }
 
+void SplineMeasure::take(int code, double value) {
+  constexpr std::size_t most = 20'000;
+  if (!std::isfinite(value) || points_.size() > most || knots_.size() > 2 * most) return;
+  if (code == 71 && value >= 1 && value <= 10) degree_ = static_cast<std::size_t>(value);
+  if (code == 10) points_.push_back({value, 0});
+  if (code == 20 && !points_.empty()) points_.back().y_m = value;
+  if (code == 40) knots_.push_back(value);
+  if (code == 41) weights_.push_back(value);
+}
+
+bool SplineMeasure::is_whole() const {
+  const bool weighed = weights_.empty() || weights_.size() == points_.size();
+  return points_.size() > degree_ && knots_.size() == points_.size() + degree_ + 1 && weighed &&
+         std::is_sorted(knots_.begin(), knots_.end()) && knots_[degree_] < knots_[points_.size()];
+}
+
+PlanPoint SplineMeasure::at(double parameter) const {
+  const std::size_t n = points_.size(), k = degree_;
+  const double t = std::clamp(parameter, knots_[k], knots_[n]);
+  const auto above = std::upper_bound(knots_.begin() + static_cast<std::ptrdiff_t>(k),
+                                      knots_.begin() + static_cast<std::ptrdiff_t>(n), t);
+  const auto span = static_cast<std::size_t>(above - knots_.begin()) - 1;
+  struct Weighed {
+    double x = 0, y = 0, w = 0;
+  };
+  std::vector<Weighed> d;
+  for (std::size_t j = span - k; j <= span; ++j) {
+    const double w = weights_.empty() ? 1 : weights_[j];
+    d.push_back({points_[j].x_m * w, points_[j].y_m * w, w});
+  }
+  for (std::size_t r = 1; r <= k; ++r)
+    for (std::size_t j = k; j >= r; --j) {
+      const double from = knots_[span - k + j], wide = knots_[span + 1 + j - r] - from;
+      const double a = wide > 0 ? (t - from) / wide : 0;
+      d[j] = {d[j - 1].x + a * (d[j].x - d[j - 1].x), d[j - 1].y + a * (d[j].y - d[j - 1].y),
+              d[j - 1].w + a * (d[j].w - d[j - 1].w)};
+    }
+  return {d[k].x / d[k].w, d[k].y / d[k].w};
+}
+
+double SplineMeasure::farthest_off() const {
+  constexpr std::size_t pieces_each = 8;
+  if (!is_whole()) return 0;
+  const std::size_t count = pieces_each * points_.size();
+  const double first = knots_[degree_], step = (knots_[points_.size()] - first) / static_cast<double>(count - 1);
+  double off = 0;
+  PlanPoint a = at(first);
+  for (std::size_t i = 1; i < count; ++i) {
+    const PlanPoint b = at(first + step * static_cast<double>(i));
+    const PlanPoint middle = at(first + step * (static_cast<double>(i) - 0.5));
+    const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m, long_m = std::hypot(dx, dy);
+    const double px = middle.x_m - a.x_m, py = middle.y_m - a.y_m;
+    const double away = long_m > 0 ? std::abs(dx * py - dy * px) / long_m : std::hypot(px, py);
+    if (away > off) off = away;  // false for what is not finite
+    a = b;
+  }
+  return off;
+}
+
 }  // namespace burrow

@@ -38,6 +38,25 @@ class LargestRadius {
 /// Evidence: DrawingCurves.Through_*
 std::vector<PlanPoint> smooth_through(const std::vector<PlanPoint>& points);
 
+/// How far the straight pieces in which GDAL draws a spline by control points lie off it: eight points for each control
+/// point, evenly over the knots. From the pairs of the element as they come: 10, 20 control points, 40 knots, 41
+/// weights, 71 degree (DXF reference); the curve by de Boor's algorithm (de Boor 1978, from memory).
+/// Evidence: DrawingUnits.Splines_OffTheirPieces
+class SplineMeasure {
+ public:
+  void begin() { *this = {}; }
+  void take(int code, double value);
+  /// In the unit of the drawing; 0 where it is no spline by control points, or none that can be followed.
+  [[nodiscard]] double farthest_off() const;
+  [[nodiscard]] PlanPoint at(double parameter) const;
+  [[nodiscard]] bool is_whole() const;
+
+ private:
+  std::size_t degree_ = 3;
+  std::vector<PlanPoint> points_;
+  std::vector<double> knots_, weights_;
+};
+
 /// Angle of a piece, in degrees, at which a circle of that radius is met within `sagitta`; between 0.1 and 4.
 double step_degrees(double radius, double sagitta);
 

@@ -119,6 +119,8 @@ void Importer::take_faces(const PlacedFile& file, std::uint32_t layer, const Lay
   const std::string count = say_count("{} face of a surface", "{} faces of surfaces", near.size());
   if (!kind && choice.meaning != Meaning::background)
     return leave_out(where_, count, translated("a line is needed: draw it"));
+  if (undecided && file.file->found->format == "LandXML")  // there a surface is a ground, today's or another
+    return ask(where_, count, translated("nobody said whether it is the ground of today: it is not used"));
   std::stable_sort(near.begin(), near.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
   near.resize(std::min(near.size(), kind ? most_for_utility : most_drawn));
   FoundFeature& stands_for = made_.emplace_back();

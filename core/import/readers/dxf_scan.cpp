@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 #include <cstdlib>
 #include <fstream>
 #include <set>
@@ -150,6 +151,7 @@ class Scanner {
     const bool is_mesh = number_ == 70 && element_ == "POLYLINE" && (static_cast<int>(measure) & mesh) != 0;
     if (is_mesh) ++(block_ ? *block_ : plan_).kinds[std::string(mesh_by_rows)];
     if (element_ != "SPLINE") return;
+    spline_.take(number_, measure);
     if (number_ == 73) has_control_points_ = measure > 0;
     if (number_ == 11) fit_.push_back({measure, 0});
     if (number_ == 21 && !fit_.empty()) fit_.back().y_m = measure;
@@ -162,6 +164,8 @@ class Scanner {
       else
         ++scan_.fit_splines_in_blocks;
     }
+    if (has_control_points_) scan_.spline_off = std::max(scan_.spline_off, spline_.farthest_off());
+    spline_.begin();
     fit_.clear();
     has_control_points_ = false;
   }
@@ -207,6 +211,7 @@ class Scanner {
   LargestRadius radius_;
   std::string layer_;
   std::vector<PlanPoint> fit_;  ///< of the spline that is being read
+  SplineMeasure spline_;
   bool has_control_points_ = false;
   std::string code_, value_, section_, element_, variable_;
   int number_ = 0;
@@ -245,6 +250,10 @@ void apply(const DrawingScan& scan, FoundBuilder& builder) {
   if (const auto it = scan.kinds.find("SPLINE"); it != scan.kinds.end())
     found.notes.push_back(
         say_count("{} spline was read without its heights", "{} splines were read without their heights", it->second));
+  constexpr double close_m = 0.010;
+  if (const double off_m = scan.spline_off * metres_in(found.frame.unit.value_or(FileUnit::metre)); off_m > close_m)
+    found.notes.push_back(
+        say("splines are drawn in straight pieces that lie up to {:.0f} mm beside them", std::ceil(off_m * 1000)));
   for (const DrawingScan::FitSpline& spline : scan.fit_splines) {
     FoundFeature feature;
     feature.shape = Shape::line;

@@ -21,6 +21,7 @@ struct DrawingScan {
   };
   std::vector<FitSpline> fit_splines;  ///< of the plan, given by their fit points alone: GDAL passes over them
   std::size_t fit_splines_in_blocks = 0;
+  double spline_off = 0;  ///< the farthest that pieces of one by control points lie off it, in the drawing's unit
   std::map<std::string, std::size_t> kinds;  ///< elements by kind, in the plan and in the blocks that are put into it
   std::size_t inserts = 0;                   ///< blocks placed in the plan
   bool inline_blocks = true;                 ///< false: blocks go round in a circle, or unfold into too many elements

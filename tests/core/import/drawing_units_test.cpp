@@ -187,6 +187,52 @@ TEST_F(DrawingUnits, Splines_OfFitPointsAloneAreRead) {
   EXPECT_EQ(kerb->count, 97u);
 }
 
+/// A clamped cubic spline of six control points, as drawings write it.
+std::string long_spline(double size) {
+  std::string text = pair(0, "SPLINE") + pair(8, "GAS") + pair(70, "8") + pair(71, "3") + pair(72, "10") +
+                     pair(73, "6") + pair(74, "0");
+  for (const char* knot : {"0", "0", "0", "0", "1", "2", "3", "3", "3", "3"}) text += pair(40, knot);
+  for (const auto& [x, y] : {std::pair{0.0, 0.0}, {1.0, 0.8}, {2.0, -0.8}, {3.0, 0.8}, {4.0, 0.0}, {5.0, 0.0}})
+    text += pair(10, std::to_string(x * size)) + pair(20, std::to_string(y * size)) + pair(30, "0");
+  return text;
+}
+
+// Against a dense evaluation: what is drawn lies no farther off the spline than is said, and that is said from 10 mm
+// on.
+TEST_F(DrawingUnits, Splines_OffTheirPieces) {
+  for (const double size : {1.0, 100.0}) {
+    SplineMeasure spline;
+    spline.take(71, 3);
+    for (const double knot : {0.0, 0.0, 0.0, 0.0, 1.0, 2.0, 3.0, 3.0, 3.0, 3.0}) spline.take(40, knot);
+    for (const auto& [x, y] : {std::pair{0.0, 0.0}, {1.0, 0.8}, {2.0, -0.8}, {3.0, 0.8}, {4.0, 0.0}, {5.0, 0.0}}) {
+      spline.take(10, x * size);
+      spline.take(20, y * size);
+    }
+    ASSERT_TRUE(spline.is_whole());
+    EXPECT_NEAR(spline.at(0).x_m, 0, 1e-12);
+    EXPECT_NEAR(spline.at(3).x_m, 5 * size, 1e-9);
+    write("a.dxf", drawing("6", long_spline(size)));
+    const Found found = read("a.dxf");
+    ASSERT_EQ(found.features.size(), 1u);
+    double off = 0;
+    for (int i = 0; i <= 3000; ++i) {
+      const PlanPoint p = spline.at(i * 0.001);
+      double least = 1e9;
+      for (std::size_t k = 1; k < found.vertices.size(); ++k) {
+        const FoundVertex &a = found.vertices[k - 1], &b = found.vertices[k];
+        const double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m, length2 = dx * dx + dy * dy;
+        const double t =
+            length2 > 0 ? std::clamp(((p.x_m - a.x_m) * dx + (p.y_m - a.y_m) * dy) / length2, 0.0, 1.0) : 0;
+        least = std::min(least, std::hypot(p.x_m - a.x_m - t * dx, p.y_m - a.y_m - t * dy));
+      }
+      off = std::max(off, least);
+    }
+    EXPECT_LE(off, 1.02 * spline.farthest_off() + 0.0025) << size << ": thinned to 2 mm afterwards";
+    EXPECT_GE(off, 0.5 * spline.farthest_off());
+    EXPECT_EQ(says(found.notes, "lie up to"), spline.farthest_off() > 0.010) << size;
+  }
+}
+
 TEST(DrawingCurves, Radius_OfArcsBulgesAndBlocks) {
   LargestRadius radius;
   radius.begin("CIRCLE");

@@ -164,6 +164,24 @@ TEST_F(NothingVanishes, UtilitiesDrawnAsFaces_AreJudged) {
   }
 }
 
+// Two surfaces of LandXML of which nobody knows which is today's ground are no utilities.
+TEST_F(NothingVanishes, SurfacesOfLandXml_AreAskedAndNotUsed) {
+  const auto surface = [](const char* name, const char* z) {
+    std::string points;
+    int id = 0;
+    for (const char* place : {"-20 -20 ", "20 -20 ", "20 40 ", "-20 40 "})
+      points += "<P id='" + std::to_string(++id) + "'>" + place + z + "</P>";
+    return std::string("<Surface name='") + name + "'><Definition surfType='TIN'><Pnts>" + points +
+           "</Pnts><Faces><F>1 2 3</F><F>1 3 4</F></Faces></Definition></Surface>";
+  };
+  write("a.xml", "<LandXML><Units><Metric linearUnit='meter'/></Units><Surfaces>" + surface("QA", "100") +
+                     surface("QB", "101") + "</Surfaces></LandXML>");
+  const Imported imported = cut({file("a.xml")});
+  EXPECT_TRUE(imported.ground.empty());
+  EXPECT_TRUE(imported.utilities.empty());
+  EXPECT_TRUE(has_question(imported, "ground of today"));
+}
+
 // Drawn flat, faces without a height are areas of the plan.
 TEST_F(NothingVanishes, FlatFacesStayInThePlan) {
   write("a.dxf", drawing("6", polyface("GAS", {{5, -5, 0}, {5.2, -5, 0}, {5.2, 5, 0}, {5, 5, 0}}, {{1, 2, 3, 4}})));
