@@ -155,9 +155,9 @@ class Adviser {
     if (!work_.timeline.started && !asked(Advice::get_out)) return;
     if (!answer_.ended) answer_.advice = Advice::go_on;
     for (const DayReason& reason : answer_.reasons) {
-      // Once it has ended only what was struck, and how it ended, is left to act on.
-      const bool remains =
-          reason.leads_to == Advice::get_out || reason.code == "day.ended" || reason.code == "day.early-end";
+      // Once it has ended only danger, a note that nobody has looked at, and how it ended is left to act on.
+      const bool remains = reason.leads_to == Advice::get_out || reason.code == "day.ended" ||
+                           reason.code == "day.early-end" || reason.code == "day.note";
       if (!reason.broken || (answer_.ended && !remains)) continue;
       if (!answer_.advice || *answer_.advice < reason.leads_to) answer_.advice = reason.leads_to;
     }

@@ -57,6 +57,9 @@ TEST(AfterBore, PullInAndGrout_Typed) {
   EXPECT_EQ(w.after().pull_in.what, "14 m PE 63");
   EXPECT_NEAR(w.after().pull_in.peak->N, 2100, 1e-6);
   EXPECT_EQ(w.after().grouted.how, "grouted");
+  EXPECT_FALSE(w.left_to_do().contains(QStringLiteral("✓ Pull-in"))) << "nobody watched for strikes";
+  ASSERT_TRUE(w.field("watched for strikes"));
+  w.type_into(w.field("watched for strikes"), "A. Nobody");
   EXPECT_TRUE(w.left_to_do().contains(QStringLiteral("✓ Pull-in"))) << w.left_to_do().toStdString();
   w.expect_opens_again();
 }

@@ -8,6 +8,7 @@
 #include <QPushButton>
 #include <QTemporaryDir>
 
+#include "burrow/check/hose_marks.h"
 #include "burrow/panels/learn_box.h"
 #include "support/panel_for_tests.h"
 
@@ -30,6 +31,17 @@ struct DayPage : PanelBeside<DayPanel> {
     panel.refresh_now();
   }
   const DayRecord& record() { return document.crossing().record.back(); }
+  /// The question that stands in the column; null: nothing is asked.
+  QLineEdit* asked() {
+    for (QLineEdit* one : panel.findChildren<QLineEdit*>())
+      if (one->accessibleName().startsWith(QStringLiteral("Why, and who")) && one->isVisibleTo(&panel)) return one;
+    return nullptr;
+  }
+  bool says_emergency() {
+    for (const QLabel* one : panel.findChildren<QLabel*>())
+      if (one->accessibleName() == QStringLiteral("Emergency")) return one->isVisibleTo(&panel);
+    return false;
+  }
 };
 
 TEST(DayPanel, Taps_AreOneUndoStepEachWithTheirTime) {
@@ -62,7 +74,7 @@ TEST(DayPanel, Typed_ReadingInEitherUnitAndItsPlaceInTime) {
   w.click("Start");
   w.now = w.now.addSecs(600);
   w.click("Mark");
-  w.choose("Kind", "fix");
+  w.choose("Kind", "location");
   w.type_into(w.panel.input(QStringLiteral("offset")), "0.05 m");
   ASSERT_EQ(w.record().readings.size(), 3u);
   EXPECT_NEAR(w.record().readings[2].offset->m, 0.05, 1e-12);
@@ -80,13 +92,13 @@ TEST(DayPanel, Typed_ReadingInEitherUnitAndItsPlaceInTime) {
 TEST(DayPanel, WrongTyping_StaysAndSaysWhy) {
   DayPage w;
   w.click("Start");
-  w.choose("Kind", "fix");
+  w.choose("Kind", "location");
   w.type_into(w.panel.input(QStringLiteral("depth")), "deep");
   EXPECT_EQ(w.record().readings.size(), 1u);
   EXPECT_EQ(w.panel.input(QStringLiteral("depth"))->text(), QStringLiteral("deep"));
   // Another kind and back: what was begun stands there still.
   w.choose("Kind", "note");
-  w.choose("Kind", "fix");
+  w.choose("Kind", "location");
   EXPECT_EQ(w.panel.input(QStringLiteral("depth"))->text(), QStringLiteral("deep"));
   w.type_into(w.panel.input(QStringLiteral("depth")), "-3 m");
   EXPECT_EQ(w.record().readings.size(), 1u);
@@ -100,26 +112,93 @@ TEST(DayPanel, Advice_FollowsTheReadings) {
   EXPECT_NE(w.panel.visible_text().indexOf(QStringLiteral("arrives")), -1);
   w.now = w.now.addSecs(200);
   w.click("Mark");
-  w.choose("Kind", "fix");
+  w.choose("Kind", "location");
   w.panel.input(QStringLiteral("offset"))->setText(QStringLiteral("0.9 m"));
   w.type_into(w.panel.input(QStringLiteral("depth")), "0.9 m");
   EXPECT_FALSE(w.panel.advice_text().startsWith(QStringLiteral("Go on"))) << w.panel.visible_text().toStdString();
 }
 
-// A reading is never gone: it stands struck through, and counts no more. The start is not taken by default.
-TEST(DayPanel, StrikeThrough_StaysInTheRecord) {
+// A reading is never gone: it stands struck through, and counts no more. Of the list it is asked about first; the
+// newest is taken by default, never the start.
+TEST(DayPanel, StrikeThrough_AsksAndTakesTheNewest) {
   DayPage w;
   w.click("Start");
   w.now = w.now.addSecs(60);
   w.click("Mark");
-  w.panel.readings()->setCurrentRow(0);  // the newest stands first
   w.click("Strike through");
   ASSERT_EQ(w.record().readings.size(), 2u);
-  EXPECT_EQ(w.record().readings[1].cancelled, "");
+  EXPECT_FALSE(w.record().readings[1].cancelled) << "it asks first";
+  ASSERT_TRUE(w.asked());
+  w.type_into(w.asked(), "tapped twice");
+  EXPECT_EQ(w.record().readings[1].cancelled, "tapped twice");
+  EXPECT_FALSE(w.record().readings[0].cancelled);
   w.panel.readings()->setCurrentRow(1);
   w.click("Strike through");
   EXPECT_FALSE(w.record().readings[0].cancelled) << "the start wants a reason";
   w.expect_opens_again();
+}
+
+// Danger is one tap at any time: before the start and where nothing may be written the card alone comes; while the pipe
+// goes in it is written down too.
+TEST(DayPanel, Danger_BeforeTheStartAfterTheEndAndReadOnly) {
+  DayPage w;
+  w.click("DANGER");
+  EXPECT_TRUE(w.crossing().record.empty());
+  EXPECT_EQ(w.panel.advice_text().indexOf(QStringLiteral("Everybody out")), 0);
+  EXPECT_TRUE(w.says_emergency());
+  w.click("Close this card");
+  EXPECT_FALSE(w.says_emergency());
+  w.click("Start");
+  w.now = w.now.addSecs(60);
+  w.click("Backed out");
+  w.click("DANGER");
+  EXPECT_EQ(w.record().readings.back().kind, ReadingKind::danger);
+  EXPECT_EQ(w.panel.advice_text().indexOf(QStringLiteral("Everybody out")), 0);
+  EXPECT_TRUE(w.says_emergency());
+  Crossing newer = w.crossing();
+  newer.record.clear();
+  newer.version = known_file_version + 1;
+  w.document.start_from(newer, false);
+  w.panel.refresh_now();
+  EXPECT_FALSE(w.says_emergency());
+  w.click("DANGER");
+  EXPECT_TRUE(w.says_emergency());
+  EXPECT_EQ(w.crossing(), newer);
+}
+
+// A record that stays open from Friday to Monday: its times go on.
+TEST(DayPanel, Clock_OverTheWeekend) {
+  DayPage w;
+  w.click("Start");
+  w.now = w.now.addSecs(100);
+  w.click("Mark");
+  w.click("AIR OFF");
+  w.now = w.now.addDays(3);
+  w.click("Goes on");
+  EXPECT_NEAR(w.record().readings.back().time.s, 3 * 86400.0 + 100, 1);
+  w.now = w.now.addSecs(100);
+  w.click("Mark");
+  EXPECT_NEAR(w.record().readings.back().time.s, 3 * 86400.0 + 200, 1);
+  w.expect_opens_again();
+}
+
+// With one open, another does not begin, whichever is looked at.
+TEST(DayPanel, AnotherRecord_NotWhileOneIsOpen) {
+  DayPage w;
+  w.click("Start");
+  w.now = w.now.addSecs(60);
+  w.click("Backed out");
+  w.now = w.now.addSecs(3600);
+  w.click("Begin another");
+  ASSERT_EQ(w.crossing().record.size(), 2u);
+  QComboBox* records = w.choice("Record");
+  ASSERT_TRUE(records);
+  records->setCurrentIndex(0);
+  Q_EMIT records->activated(0);
+  w.panel.refresh_now();
+  EXPECT_FALSE(w.panel.button(QStringLiteral("Begin another"))->isEnabled());
+  w.click("DANGER");
+  EXPECT_EQ(w.crossing().record[1].readings.back().kind, ReadingKind::danger) << "of the bore under way";
 }
 
 // The cross beside each of the last five takes it back.
@@ -281,7 +360,8 @@ TEST(DayPanel, Typed10Kilometres_AskedAbout) {
   EXPECT_NEAR(w.record().readings[2].nose->m, tail_to_nose(w.crossing(), tables_for_tests()), 1e-12);
   w.panel.readings()->setCurrentRow(1);
   w.click("Strike through");
-  EXPECT_EQ(w.record().readings[1].cancelled, "");
+  w.type_into(w.asked(), "slip of the pen");
+  EXPECT_EQ(w.record().readings[1].cancelled, "slip of the pen");
 }
 
 // Ctrl+Z takes the last reading back, with the hands in an empty entry too.
@@ -297,6 +377,48 @@ TEST(DayPanel, Undo_FromAnEmptyEntry) {
   time->setFocus();
   QTest::keyClick(time, Qt::Key_Z, Qt::ControlModifier);
   EXPECT_EQ(w.window.document().crossing().record.back().readings.size(), 1u);
+}
+
+// Ctrl+Z takes back no danger without a reason, tapped or written.
+TEST(DayPanel, Danger_UndoAsksWhy) {
+  TestWindow w("first-lesson");
+  w.window.side().show_page(SideColumn::Page::day);
+  DayPanel& day = w.window.side().day();
+  const auto tap = [&](const char* name) {
+    QTest::mouseClick(day.button(QString::fromUtf8(name)), Qt::LeftButton);
+    day.refresh_now();
+  };
+  const auto asked = [&]() -> QLineEdit* {
+    for (QLineEdit* one : day.findChildren<QLineEdit*>())
+      if (one->accessibleName().startsWith(QStringLiteral("Why, and who")) && one->isVisibleTo(&day)) return one;
+    return nullptr;
+  };
+  tap("Start");
+  tap("DANGER");
+  w.window.side().show_page(SideColumn::Page::layouts);
+  QTest::keyClick(&w.window, Qt::Key_Z, Qt::ControlModifier);
+  ASSERT_EQ(w.crossing().record.back().readings.size(), 2u);
+  EXPECT_TRUE(day.isVisible()) << "the question is seen";
+  day.refresh_now();
+  EXPECT_EQ(day.advice_text().indexOf(QStringLiteral("Everybody out")), 0);
+  ASSERT_TRUE(asked());
+  QTest::keyClicks(asked(), QStringLiteral("glove"));
+  QTest::keyClick(asked(), Qt::Key_Return);
+  EXPECT_EQ(w.crossing().record.back().readings[1].cancelled, "glove");
+  QTest::keyClick(&w.window, Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_FALSE(w.crossing().record.back().readings[1].cancelled) << "the strike is undone";
+  QTest::keyClick(&w.window, Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(w.crossing().record.back().readings.size(), 2u);
+}
+
+// Begun in a window in feet, a crossing counts its hose marks in round feet.
+TEST(DayPanel, NewCrossingInFeet_MarksInFeet) {
+  TestWindow w("house-service");
+  w.window.set_units(UnitSystem::us);
+  QTest::keyClick(&w.window, Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
+  ASSERT_TRUE(w.crossing().record.empty());
+  EXPECT_EQ(w.crossing().sheet.units, UnitSystem::us);
+  EXPECT_NEAR(mark_spacing(w.crossing()).m, 5 * 0.3048, 1e-12);
 }
 
 TEST(DayPanel, End_ClosesTheRecord) {

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QDir>
 #include <QLabel>
@@ -136,6 +137,75 @@ TEST(DayWalk, FourteenMetres_AtMostFortyTaps) {
   RecordProperty("taps", w.taps);
 }
 
+// From the permit to the pull-in: ticked, bored, measured where it came out, closed up; each of it by hand.
+TEST(DayWalk, WholeDay_PermitToPullIn) {
+  DayWalk w("whole", {1366, 768});
+  ASSERT_TRUE(w.opened);
+  w.window.side().show_page(SideColumn::Page::permit);
+  PermitPanel& permit = w.window.side().permit();
+  permit.set_clock([] { return QDate(2026, 3, 2); });
+  permit.refresh_now();
+  settle(w.window);
+  QCheckBox* box = permit.daily(DailyItem::oil);
+  for (int i = 0; i < 2; ++i) {
+    const bool was = box->isChecked();
+    QTest::mouseClick(box, Qt::LeftButton);
+    permit.refresh_now();
+    EXPECT_NE(box->isChecked(), was);
+  }
+  w.keep("permit");
+  w.window.side().show_page(SideColumn::Page::day);
+  w.tap("Start");
+  const Assessment& assessment = w.window.document().assessment();
+  const double length = assessment.bore.length_m;
+  const QDateTime start = w.now;
+  for (double next = 0; (next = next_mark(w.crossing(), tables_for_tests(), w.record())) <= length;) {
+    w.now = start.addMSecs(static_cast<qint64>(1000 * expected_s(assessment, next)));
+    w.tap("Mark");
+    ASSERT_FALSE(HasFatalFailure());
+    if (QPushButton* done = w.shown("Done"); done && done->isEnabled()) w.tap("Done");
+  }
+  w.now = start.addMSecs(static_cast<qint64>(1000 * expected_s(assessment, length)));
+  const auto field = [&](const char* begins) -> QLineEdit* {
+    for (QLineEdit* one : w.day().findChildren<QLineEdit*>())
+      if (one->accessibleName().startsWith(QLatin1String(begins)) && one->isVisible()) return one;
+    return nullptr;
+  };
+  const auto type = [&](const char* begins, const char* text, bool enter = true) {
+    QLineEdit* entry = field(begins);
+    ASSERT_TRUE(entry) << begins;
+    entry->setFocus();
+    entry->selectAll();
+    QTest::keyClicks(entry, QString::fromUtf8(text));
+    if (enter) QTest::keyClick(entry, Qt::Key_Return);
+    w.look();
+  };
+  for (QComboBox* kinds : w.day().findChildren<QComboBox*>())
+    if (kinds->accessibleName() == QStringLiteral("Kind")) {
+      const int row = kinds->findText(QStringLiteral("arrival in the exit pit"));
+      ASSERT_GE(row, 0);
+      kinds->setCurrentIndex(row);
+      Q_EMIT kinds->activated(row);
+    }
+  w.look();
+  type("offset", "0.03 m", false);
+  const std::string level = format(*assessment.arrival.elevation_m, Dimension::station, UnitSystem::metric);
+  type("level of the axis", level.c_str());
+  ASSERT_EQ(w.record().readings.back().kind, ReadingKind::arrival) << w.day().visible_text().toStdString();
+  w.tap("Arrived");
+  EXPECT_FALSE(arrival_doubted(w.crossing(), w.record()));
+  w.keep("came-out");
+  type("pulled in", "14 m PE 63");
+  type("pulled in on", "2026-03-02");
+  type("watched for strikes", "A. Nobody");
+  type("most pull", "2.1 kN");
+  const PullIn& pull = w.record().aftermath.pull_in;
+  EXPECT_EQ(pull.what, "14 m PE 63");
+  EXPECT_EQ(pull.watched_by, "A. Nobody");
+  ASSERT_TRUE(pull.peak);
+  w.keep("pulled-in");
+}
+
 // Struck: one tap, and one card for all; the large buttons stand where they stood.
 TEST(DayWalk, Danger_OneTap) {
   DayWalk w("danger", {1366, 768});
@@ -155,6 +225,17 @@ TEST(DayWalk, Danger_OneTap) {
   for (const char* number : {"0100 000 112", "0100 200 311", "0100 200 300"})
     EXPECT_TRUE(w.day().visible_text().contains(QLatin1String(number))) << number;
   w.keep("everybody-out");
+  // What to do and whom to ring stands in sight, above what may be asked later.
+  const QLabel* card = nullptr;
+  for (const QLabel* one : w.day().findChildren<QLabel*>())
+    if (one->accessibleName() == QStringLiteral("Emergency")) card = one;
+  ASSERT_TRUE(card && card->isVisible());
+  const QRect seen = card->visibleRegion().boundingRect();
+  EXPECT_EQ(seen.top(), 0) << "its first line";
+  EXPECT_GE(seen.height(), std::min(card->height(), 60));
+  const QPushButton* smell = w.shown("Smell");
+  ASSERT_TRUE(smell);
+  EXPECT_GT(smell->mapTo(&w.window, QPoint()).y(), card->mapTo(&w.window, QPoint()).y());
   // Taken back only with a reason.
   const auto crosses = w.day().findChildren<QPushButton*>();
   for (QPushButton* one : crosses)
@@ -164,6 +245,32 @@ TEST(DayWalk, Danger_OneTap) {
     }
   EXPECT_FALSE(w.record().readings.back().cancelled);
   w.keep("asked-why");
+}
+
+// Pressure, grade, location, peg: a tap, the number, Enter; at most one pull of the page.
+TEST(DayWalk, TypedReading_TwoTaps) {
+  DayWalk w("typed", {1366, 768});
+  w.tap("Start");
+  w.pass(80);
+  w.tap("Mark");
+  struct Typed {
+    const char* button;
+    const char* number;
+    ReadingKind kind;
+  };
+  for (const Typed& one :
+       {Typed{"Pressure", "6.8 bar", ReadingKind::pressure}, Typed{"Grade", "1:100", ReadingKind::grade},
+        Typed{"Location", "0.02 m", ReadingKind::fix}}) {
+    const int before = w.taps;
+    w.tap(one.button);
+    QWidget* focus = w.window.focusWidget();
+    ASSERT_TRUE(qobject_cast<QLineEdit*>(focus)) << one.button;
+    QTest::keyClicks(focus, QString::fromUtf8(one.number));
+    QTest::keyClick(focus, Qt::Key_Return);
+    w.look();
+    EXPECT_EQ(w.record().readings.back().kind, one.kind) << one.button;
+    EXPECT_LE(w.taps - before, 2) << one.button;
+  }
 }
 
 // Every screen of a site: 1366 x 768, 1280 x 720, the first at 125 % (1092 x 614 of its points); light, dark, in the
@@ -216,6 +323,7 @@ TEST(DayWalk, Block_WholeOnEveryScreen) {
     page.setTextWidth(advice->width() - 2 * advice->margin());
     EXPECT_LE(page.size().height(), advice->height() - 2 * advice->margin()) << screen.name;
     EXPECT_TRUE(w.day().advice_text().contains(QStringLiteral("then the owners"))) << screen.name;
+    EXPECT_TRUE(advice->text().contains(QStringLiteral("font-size:13px"))) << screen.name << ": it is no small print";
     w.keep("danger");
   }
 }

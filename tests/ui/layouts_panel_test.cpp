@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <QComboBox>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 
@@ -63,6 +64,29 @@ TEST(LayoutsPanel, RenameAndRemove) {
   click(page.remove());
   EXPECT_TRUE(w.crossing().alternatives.empty());
   EXPECT_FALSE(page.ghost()->isEnabled());
+}
+
+// While a bore is under way its layout is neither swapped nor typed over; the page says why.
+TEST(LayoutsPanel, UnderWay_LayoutIsLocked) {
+  TestWindow w("day-under-way");
+  ASSERT_TRUE(w.crossing().record.back().layout.bore);
+  w.window.side().show_page(SideColumn::Page::layouts);
+  LayoutsPanel& page = w.window.side().layouts();
+  click(page.keep());
+  w.window.document().change(QStringLiteral("deeper"),
+                             [](Crossing& to) { to.alternatives[0].bore->launch.elevation.m -= 0.3; });
+  page.refresh_now();
+  const Crossing before = w.crossing();
+  click(page.take());
+  EXPECT_EQ(w.crossing(), before);
+  bool said = false;
+  for (const QLabel* one : page.findChildren<QLabel*>())
+    said = said || (one->isVisibleTo(&page) && one->text().contains(QStringLiteral("under way")));
+  EXPECT_TRUE(said);
+  EXPECT_FALSE(w.window.document().change(QStringLiteral("tool"), [](Crossing& to) {
+    to.bore.tool.tool_class = "tool-95";
+  })) << "typed elsewhere";
+  EXPECT_TRUE(w.window.document().change(QStringLiteral("name"), [](Crossing& to) { to.name = "another"; }));
 }
 
 TEST(LayoutsPanel, DrawnDashed_ChangesTheDrawingOnly) {

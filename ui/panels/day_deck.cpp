@@ -11,6 +11,7 @@ namespace burrow {
 
 namespace {
 
+constexpr int usual_px = 13, least_px = 10;
 constexpr int large = 64, glove = 48, usual_advice = 150, low_advice = 128, gap = 6;
 
 QString key_in(const QString& words, const char* key) {
@@ -162,6 +163,7 @@ void DayDeck::colour() {
     paint(on, state_.advised ? theme_.focus : theme_.field, state_.advised ? theme_.field : theme_.ink, off);
   for (QPushButton* red : {stop_, danger_}) paint(red, theme_.stop, theme_.on_stop, off);
   for (QPushButton* plain : {done_, go_}) paint(plain, theme_.field, theme_.ink, off);
+  colour_advice();
 }
 
 void DayDeck::show_state(const State& state) {
@@ -174,7 +176,6 @@ void DayDeck::show_state(const State& state) {
                                       : key_in(tr("Mark"), "M") + QLatin1Char('\n') + tr("nose at %1").arg(state.mark));
   mark_->setEnabled(state.may_mark);
   stop_->setEnabled(state.may_stop);
-  danger_->setEnabled(state.may_stop);
   done_->setEnabled(state.may_tick);
   go_->setEnabled(state.may_go);
   nose_->setText(state.nose);
@@ -184,19 +185,19 @@ void DayDeck::show_state(const State& state) {
   colour();
 }
 
-/// The reason goes with it where it fits, and the words get smaller before any is cut: the block never grows.
+/// The reason goes with it, in one line where there is no room for all of it; the block never grows.
 void DayDeck::show_advice() {
-  const auto html = [&](bool reason, int px) {
+  const auto html = [&](const QString& reason, int px) {
     QString text =
         QStringLiteral("<p style='font-size:%1px; margin:0'><b>%2</b></p><p style='font-size:%3px; margin:0'>%4</p>")
             .arg(px + 3)
             .arg(state_.title.toHtmlEscaped())
             .arg(px)
             .arg(state_.text.toHtmlEscaped());
-    if (reason && !state_.reason.isEmpty())
+    if (!reason.isEmpty())
       text += QStringLiteral("<p style='font-size:%1px; margin-top:4px; margin-bottom:0'>%2</p>")
                   .arg(px)
-                  .arg(state_.reason.toHtmlEscaped());
+                  .arg(reason.toHtmlEscaped());
     return text;
   };
   const auto fits = [&](const QString& text) {
@@ -207,12 +208,21 @@ void DayDeck::show_advice() {
     page.setTextWidth(std::max(100, width() - 18 - 2 * advice_->margin()));
     return page.size().height() <= advice_height() - 2 * advice_->margin();
   };
-  constexpr int usual_px = 13, least_px = 10;
-  QString shown = html(true, usual_px);
-  if (!fits(shown))
-    for (int px = usual_px; px >= least_px; --px)
-      if (shown = html(false, px); fits(shown)) break;
+  advice_->setToolTip(state_.reason);
+  QFont small = advice_->font();
+  small.setPixelSize(usual_px);
+  const int room = std::max(100, width() - 18 - 2 * advice_->margin());
+  const QString one_line = QFontMetrics(small).elidedText(state_.reason, Qt::ElideRight, room);
+  QString shown;
+  for (const QString& reason : {state_.reason, one_line, QString()})
+    if (shown = html(reason, usual_px); fits(shown)) return advice_->setText(shown);
+  // What to do is never cut: in a language of long words it gets smaller first.
+  for (int px = usual_px - 1; px >= least_px; --px)
+    if (shown = html({}, px); fits(shown)) break;
   advice_->setText(shown);
+}
+
+void DayDeck::colour_advice() {
   QPalette colours = palette();
   if (state_.ground.isValid()) {
     colours.setColor(QPalette::Window, state_.ground);

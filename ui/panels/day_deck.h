@@ -26,7 +26,7 @@ class DayDeck : public QWidget {
     bool struck = false, asked = false;
   };
   struct State {
-    QString title, text, reason;  ///< the reason goes where there is no room
+    QString title, text, reason;  ///< the reason is cut to a line where there is no room
     QColor ground, ink;           ///< of the advice; no valid colour: of the page
     QString nose, pace;
     QString mark;  ///< where the next mark puts the nose
@@ -42,6 +42,7 @@ class DayDeck : public QWidget {
   /// On a low screen: less room for words, the last readings side by side, so that something of the page is left.
   void set_low(bool low);
   [[nodiscard]] QLabel* advice() const { return advice_; }
+  [[nodiscard]] QLabel* pace() const { return pace_; }
 
  Q_SIGNALS:
   void start_tapped();
@@ -66,6 +67,7 @@ class DayDeck : public QWidget {
   void place_rows();
   void make_rows();
   void colour();
+  void colour_advice();
   [[nodiscard]] int advice_height() const;
 
   State state_;

@@ -66,7 +66,9 @@ class DeckState {
     state.may_tick = going && std::any_of(s_.day.tasks.begin(), s_.day.tasks.end(), [](const DayTask& task) {
                        return !task.done && task.task != MarkTask::stop_until_exposed;
                      });
-    if (begun) {
+    if (s_.card) {
+      danger();
+    } else if (begun) {
       if (going) state.mark = number(next_mark(s_.crossing, s_.tables, *s_.record), Dimension::station, s_.units);
       advice();
       nose();
@@ -78,6 +80,22 @@ class DeckState {
   }
 
  private:
+  /// Nothing is written down, and everybody goes out all the same.
+  void danger() {
+    DayAnswer out;
+    out.advice = Advice::get_out;
+    colour(s_.theme.stop, s_.theme.on_stop);
+    state_.title = text_from(advice_title(out)) + phone();
+    state_.text = text_from(advice_text(out, s_.units));
+    state_.advised = false;
+  }
+
+  /// Whom to ring stands in the first line: nobody goes looking for it then.
+  [[nodiscard]] QString phone() const {
+    const std::string& number = s_.crossing.permit.emergency_phone;
+    return number.empty() ? QString() : QStringLiteral(" · ") + text_from(number);
+  }
+
   void not_started() {
     switch (s_.gate.gate) {
       case Gate::open:
@@ -127,11 +145,8 @@ class DeckState {
   }
 
   void advice() {
-    state_.title = text_from(s_.day.advice ? advice_title(*s_.day.advice) : std::string());
-    // Whom to ring stands in the first line: nobody goes looking for it then.
-    if (const std::string& phone = s_.crossing.permit.emergency_phone;
-        s_.day.advice == Advice::get_out && !phone.empty())
-      state_.title += QStringLiteral(" · ") + text_from(phone);
+    state_.title = text_from(advice_title(s_.day));
+    if (s_.day.advice == Advice::get_out) state_.title += phone();
     state_.text = text_from(advice_text(s_.day, s_.units));
     if (!s_.day.reasons.empty() && s_.day.reasons.front().broken)
       state_.reason = text_from(reason_text(s_.day.reasons.front(), s_.units));
@@ -253,8 +268,7 @@ QString danger_html(const Crossing& crossing) {
 
 QString aftermath_text(const DayRecord& record) {
   const std::optional<EndHow> how = end_of(record);
-  const bool trouble = danger_tapped(record) || how == EndHow::struck || how == EndHow::stuck || how == EndHow::lost ||
-                       how == EndHow::daylight;
+  const bool trouble = danger_told(record) || how == EndHow::stuck || how == EndHow::lost || how == EndHow::daylight;
   if (!trouble && (!ended(record) || how == EndHow::arrived)) return {};
   const Statement& released = record.aftermath.released;
   if (!released.by.empty())

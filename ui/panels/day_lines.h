@@ -27,6 +27,7 @@ struct DayShown {
   UnitSystem units = UnitSystem::metric;
   double now_s = 0;
   bool locked = false, resting = false;
+  bool card = false;  ///< danger was tapped where nothing can be written down
 };
 
 DayDeck::State deck_state(const DayShown& shown);

@@ -46,26 +46,7 @@ DayPanel::DayPanel(Document& document, QWidget* parent)
     if (isVisible() && under_way()) show_deck();
   });
   add_widget(ask_);
-  const int before = widgets_so_far();
-  add_heading(tr("What was it? Only once everybody is out"));
-  signs_ = add_buttons(labels_of<DangerSign>({{DangerSign::struck, tr("Struck")},
-                                              {DangerSign::smell, tr("Smell")},
-                                              {DangerSign::hiss, tr("Hiss")},
-                                              {DangerSign::water, tr("Water")},
-                                              {DangerSign::smoke, tr("Smoke")},
-                                              {DangerSign::ground_moves, tr("Ground moves")},
-                                              {DangerSign::lights_fail, tr("Lights fail")},
-                                              {DangerSign::other, tr("Something else")}}));
-  for (std::size_t i = 0; i < signs_.size(); ++i)
-    connect(signs_[i], &QPushButton::clicked, this, [this, i] {
-      const std::vector<Reading>& all = record()->readings;
-      for (std::size_t r = all.size(); r-- > 0;)
-        if (all[r].kind == ReadingKind::danger && counts(all[r]))
-          return change_reading(r, tr("What was noticed"),
-                                [i](Reading& one) { one.sign = word_at<DangerSign>(static_cast<int>(i)); });
-    });
-  danger_ = add_text(tr("Emergency"));
-  danger_widgets_ = widgets_after(before);
+  make_danger();
   make_entry();
   make_list();
   facts_ = add_text(tr("Where it is and where it goes"));
@@ -84,6 +65,8 @@ DayPanel::DayPanel(Document& document, QWidget* parent)
       one->setMinimumHeight(std::max(glove, one->minimumHeight()));
   connect(&document, &Document::replaced, this, [this] {
     shown_.clear();
+    picked_.reset();
+    card_ = false;
     last_tap_ = {};
     entry_->clear_all();
     ask_->close_it();
@@ -95,7 +78,7 @@ void DayPanel::make_taps() {
   connect(deck_, &DayDeck::mark_tapped, this, [this] { tap(ReadingKind::mark); });
   connect(deck_, &DayDeck::stop_tapped, this, [this] { tap(ReadingKind::stop); });
   connect(deck_, &DayDeck::go_tapped, this, [this] { tap(ReadingKind::go); });
-  connect(deck_, &DayDeck::danger_tapped, this, [this] { tap(ReadingKind::danger); });
+  connect(deck_, &DayDeck::danger_tapped, this, &DayPanel::tap_danger);
   connect(deck_, &DayDeck::done_tapped, this, &DayPanel::tap_done);
   connect(deck_, &DayDeck::taken_back, this, &DayPanel::take_back);
 }
@@ -118,8 +101,8 @@ void DayPanel::make_list() {
   stands_ = buttons[0];
   strike_ = buttons[1];
   connect(stands_, &QPushButton::clicked, this,
-          [this] { change_reading(picked_, tr("A reading stands"), [](Reading& one) { one.confirmed = true; }); });
-  connect(strike_, &QPushButton::clicked, this, [this] { take_back(picked_); });
+          [this] { change_reading(picked(), tr("A reading stands"), [](Reading& one) { one.confirmed = true; }); });
+  connect(strike_, &QPushButton::clicked, this, [this] { ask_and_strike(picked()); });
   connect(list_, &CardList::chosen, this, [this](const QString& id) {
     picked_ = id.toULongLong();
     show_picked();
@@ -146,6 +129,7 @@ void DayPanel::make_paper() {
   records_ = add_combo(tr("Record"));
   connect(records_, &QComboBox::activated, this, [this](int row) {
     shown_ = records_->itemData(row).toString().toStdString();
+    picked_.reset();
     refresh_now();
   });
   another_ = add_buttons({tr("Begin another record")})[0];
@@ -193,7 +177,8 @@ double DayPanel::seconds_now() const {
 
 /// A verdict that is against it wants a named person; what nobody can take on is only recorded.
 void DayPanel::begin() {
-  if (locked()) return;
+  // One after the other: with a second one open nobody would know whose advice it is.
+  if (const DayRecord* open = open_record(document_.crossing()); locked() || (open && !open->readings.empty())) return;
   const StartGate gate = gate_now();
   if (gate.gate != Gate::take_on) return start({});
   ask_->ask(tr("The verdict is against it: %1").arg(text_from(headline(document_.assessment(), units_))),
@@ -211,11 +196,14 @@ void DayPanel::begin() {
 void DayPanel::start(std::optional<TakenOn> taken_on) {
   const DayRecord begun = new_record(document_.crossing(), clock_(), std::move(taken_on));
   shown_ = begun.id;
+  picked_.reset();
+  card_ = false;
   change(tr("Start a record"), [&](Crossing& c) { c.record.push_back(begun); });
 }
 
 void DayPanel::put_in(const Reading& reading, const QString& step_name) {
   if (!record() || locked()) return;
+  picked_.reset();
   change(step_name, [&](Crossing& c) { add_reading(*find_by_id(c.record, shown_), reading); });
 }
 
@@ -231,10 +219,9 @@ void DayPanel::tap(ReadingKind kind) {
     last_tap_ = clock_();
     QTimer::singleShot(rest_ms, this, [this] { refresh_soon(); });
   }
-  put_in(reading, kind == ReadingKind::mark     ? tr("Hose mark")
-                  : kind == ReadingKind::stop   ? tr("Air off")
-                  : kind == ReadingKind::danger ? tr("Danger")
-                                                : tr("Goes on"));
+  put_in(reading, kind == ReadingKind::mark   ? tr("Hose mark")
+                  : kind == ReadingKind::stop ? tr("Air off")
+                                              : tr("Goes on"));
 }
 
 void DayPanel::tap_done() {
@@ -254,8 +241,12 @@ void DayPanel::tap_end(EndHow how) {
 /// Struck through, it stays in the record. What is grave, and the start, want a reason.
 void DayPanel::take_back(std::size_t at) {
   if (!record() || locked() || at >= record()->readings.size()) return;
-  if (!wants_reason(record()->readings[at], day_))
-    return change_reading(at, tr("Strike a reading through"), [](Reading& one) { one.cancelled = std::string(); });
+  if (wants_reason(record()->readings[at], day_)) return ask_and_strike(at);
+  change_reading(at, tr("Strike a reading through"), [](Reading& one) { one.cancelled = std::string(); });
+}
+
+void DayPanel::ask_and_strike(std::size_t at) {
+  if (!record() || locked() || at >= record()->readings.size()) return;
   ask_->ask(tr("Strike through: %1").arg(text_from(reading_line(record()->readings[at], units_))),
             tr("Why, and who says so"), {}, tr("Strike through"), [this, at](const QString& why, const QString&) {
               change_reading(at, tr("Strike a reading through"),
@@ -283,9 +274,13 @@ QLineEdit* DayPanel::input(const QString& label) const {
 }
 
 QPushButton* DayPanel::button(const QString& begins_with) const {
-  for (QPushButton* one : findChildren<QPushButton*>())
-    if (one->text().startsWith(begins_with)) return one;
-  return nullptr;
+  QPushButton* hidden = nullptr;
+  for (QPushButton* one : findChildren<QPushButton*>()) {
+    if (!one->text().startsWith(begins_with)) continue;
+    if (one->isVisibleTo(this)) return one;
+    hidden = one;
+  }
+  return hidden;
 }
 
 QLabel* DayPanel::advice() const {
@@ -297,7 +292,7 @@ QString DayPanel::advice_text() const {
 }
 
 QString DayPanel::visible_text() const {
-  return advice_text() + plain(facts_) + plain(why_) + plain(danger_);
+  return advice_text() + plain(deck_->pace()) + plain(facts_) + plain(why_) + plain(danger_);
 }
 
 /// On a low screen the block at the top leaves room for what is typed below it.
@@ -319,7 +314,8 @@ void DayPanel::refresh() {
   if (!record()) shown_ = all.empty() ? std::string() : all.back().id;
   fill_records(*records_, all, shown_);
   records_->setEnabled(!all.empty());
-  another_->setEnabled(!all.empty() && !under_way() && !locked());
+  const DayRecord* open = open_record(document_.crossing());
+  another_->setEnabled(!all.empty() && (!open || open->readings.empty()) && !locked());
   const bool going = under_way() && !locked();
   for (QPushButton* one : ends_) one->setEnabled(going);
   add_->setEnabled(record() && !locked());
@@ -336,24 +332,23 @@ void DayPanel::refresh() {
 void DayPanel::show_deck() {
   const StartGate gate = gate_now();
   deck_->show_state(deck_state({document_.crossing(), document_.assessment(), document_.tables(), record(), day_, gate,
-                                theme_, units_, seconds_now(), locked(), resting()}));
+                                theme_, units_, seconds_now(), locked(), resting(), card_}));
 }
 
 void DayPanel::show_readings() {
   const DayRecord* now = record();
   std::vector<Card> cards = reading_cards(now, units_);
-  if (now && !now->readings.empty()) picked_ = std::min(picked_, now->readings.size() - 1);
   list_->setVisible(!cards.empty());
   for (QPushButton* button : {as_pdf_, print_}) button->setEnabled(!cards.empty());
-  list_->show_cards(std::move(cards), std::to_string(picked_));
+  list_->show_cards(std::move(cards), std::to_string(picked()));
   show_picked();
 }
 
 void DayPanel::show_picked() {
   const DayRecord* now = record();
-  const Reading* picked = now && picked_ < now->readings.size() ? &now->readings[picked_] : nullptr;
-  strike_->setEnabled(picked && !locked() && !picked->cancelled);
-  stands_->setEnabled(picked && !locked() && !picked->cancelled && !picked->confirmed.value_or(false));
+  const Reading* one = now && picked() < now->readings.size() ? &now->readings[picked()] : nullptr;
+  strike_->setEnabled(one && !locked() && !one->cancelled);
+  stands_->setEnabled(one && !locked() && !one->cancelled && !one->confirmed.value_or(false));
 }
 
 void DayPanel::show_rest() {
@@ -362,8 +357,10 @@ void DayPanel::show_rest() {
   for (QWidget* widget : {static_cast<QWidget*>(facts_), static_cast<QWidget*>(why_), static_cast<QWidget*>(up_),
                           static_cast<QWidget*>(sideways_)})
     widget->setVisible(drawn);
-  const bool danger = drawn && day_.advice == Advice::get_out;
+  const bool told = drawn && day_.advice == Advice::get_out, danger = told || card_;
   for (QWidget* widget : danger_widgets_) widget->setVisible(danger);
+  for (QWidget* widget : sign_widgets_) widget->setVisible(told && danger_told(*now) && !locked());
+  close_card_->setVisible(card_);
   danger_->setText(danger ? danger_html(document_.crossing()) : QString());
   show_after();
   if (!drawn) {

@@ -3,8 +3,10 @@
 #include <algorithm>
 
 #include "burrow/crossing/day_record.h"
+#include "burrow/crossing/find.h"
 #include "burrow/document/clock_time.h"
 #include "burrow/document/text.h"
+#include "burrow/document/undo_step.h"
 #include "burrow/language/say.h"
 
 namespace burrow {
@@ -13,9 +15,9 @@ double seconds_since_start(const DayRecord& record, const QDateTime& now) {
   const QDateTime started = QDateTime::fromString(text_from(record.started.value_or("")), Qt::ISODate);
   const double last = record.readings.empty() ? 0 : record.readings.back().time.s;
   const double since = started.isValid() ? static_cast<double>(started.msecsTo(now)) / 1000 : last;
-  // A record of another day, or a clock that was set back: after what stands there.
-  constexpr double a_day_s = 86400;
-  return since >= 0 && since < a_day_s ? std::max(since, last) : last;
+  // A clock that was set back, or a year off: after what stands there. A record may stay open over a weekend.
+  constexpr double longest_s = 400 * 86400.0;
+  return since >= 0 && since < longest_s ? std::max(since, last) : last;
 }
 
 DayRecord new_record(const Crossing& crossing, const QDateTime& now, std::optional<TakenOn> taken_on) {
@@ -38,8 +40,23 @@ Reading tapped(ReadingKind kind, double time_s, const Crossing& crossing, const 
 }
 
 bool wants_reason(const Reading& reading, const DayAnswer& day) {
-  return day.advice == Advice::get_out || reading.kind == ReadingKind::danger || reading.kind == ReadingKind::start ||
-         (reading.kind == ReadingKind::end && reading.how == EndHow::struck);
+  return day.advice == Advice::get_out || reading.kind == ReadingKind::start || tells_danger(reading);
+}
+
+std::optional<std::size_t> danger_undone(const QUndoStack& steps, const DayRecord& record) {
+  const auto* last = dynamic_cast<const UndoStep*>(steps.command(steps.index() - 1));
+  if (!last) return std::nullopt;
+  const DayRecord* before = find_by_id(last->records_before(), record.id);
+  for (std::size_t i = record.readings.size(); i-- > 0;) {
+    const Reading& one = record.readings[i];
+    if (!tells_danger(one)) continue;
+    const auto stays = [&](const Reading& other) {
+      return tells_danger(other) && other.kind == one.kind && other.time == one.time && other.text == one.text &&
+             other.why == one.why;
+    };
+    if (!before || std::none_of(before->readings.begin(), before->readings.end(), stays)) return i;
+  }
+  return std::nullopt;
 }
 
 std::optional<Reading> tasks_done(const DayAnswer& day, double time_s) {
@@ -62,7 +79,7 @@ Result<Reading> typed_reading(const ReadingEntry& entry, double now_s, const Cro
     if (!typed) return fail(burrow::translated("time"), typed.error().found, typed.error().expected);
     time = *typed;
   }
-  const std::vector<ReadingForm> forms = reading_forms(tail_to_nose(crossing, tables));
+  const std::vector<ReadingForm> forms = reading_forms(tail_to_nose(as_bored(crossing, record), tables));
   Result<Reading> reading =
       reading_from(forms[static_cast<std::size_t>(entry.form_number())], entry.numbers(), entry.words(), time, units);
   if (reading && reading->kind == ReadingKind::mark && !reading->nose)

@@ -2,6 +2,7 @@
 /// What a tap or a typed line on the site log becomes.
 
 #include <QDateTime>
+#include <QUndoStack>
 #include <optional>
 
 #include "burrow/day/day.h"
@@ -20,8 +21,12 @@ DayRecord new_record(const Crossing& crossing, const QDateTime& now, std::option
 Reading tapped(ReadingKind kind, double time_s, const Crossing& crossing, const Tables& tables,
                const DayRecord& record);
 
-/// The start, a danger, a strike, and anything while everybody is out: struck through only with a reason.
+/// The start, a danger, tapped or in words, a strike, and anything while everybody is out: struck through only with a
+/// reason.
 bool wants_reason(const Reading& reading, const DayAnswer& day);
+
+/// The reading of danger that undoing the last step would take out of the record without a word, if there is one.
+std::optional<std::size_t> danger_undone(const QUndoStack& steps, const DayRecord& record);
 
 /// All that is open at the present mark, ticked off; empty: nothing is.
 std::optional<Reading> tasks_done(const DayAnswer& day, double time_s);

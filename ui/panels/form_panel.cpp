@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QTextDocument>
 #include <QTextDocumentFragment>
 #include <QVBoxLayout>
@@ -91,7 +92,9 @@ void FormPanel::show_lock() {
 
 void FormPanel::change(const QString& step_name, const Edit& edit) {
   if (!document_.change(step_name, edit) && !locked()) {
-    lock_->setText(tr("Nothing is taken while something is being dragged."));
+    lock_->setText(document_.in_session()
+                       ? tr("Nothing is taken while something is being dragged.")
+                       : tr("Not taken: a bore is under way with the layout of its start. End its record first."));
     lock_->show();
   }
   refresh();  // also puts a choice back that was not taken
@@ -248,6 +251,11 @@ std::vector<QWidget*> FormPanel::widgets_after(int then) const {
 
 void FormPanel::bring_into_view(QWidget* widget) {
   scroll_->ensureWidgetVisible(widget, 0, scroll_->viewport()->height() / 2);
+}
+
+void FormPanel::bring_to_top(QWidget* widget) {
+  page_->layout()->activate();
+  scroll_->verticalScrollBar()->setValue(widget->mapTo(page_, QPoint()).y());
 }
 
 void FormPanel::add_gap() {

@@ -67,11 +67,12 @@ LayoutsPanel::LayoutsPanel(Document& document, QWidget* parent) : FormPanel(docu
     name_->clear();
   });
   connect(take_, &QPushButton::clicked, this, [this, typed] {
+    const Crossing before = document_.crossing();
     const QString name = other_->currentText();
     const QString left = typed().isEmpty() ? tr("before %1").arg(name) : typed();
     put(tr("Make %1 current").arg(name),
         [&](Crossing& c) { c = with_layout_in_force(c, picked_id(), left.toStdString()); });
-    name_->clear();
+    if (document_.crossing() != before) name_->clear();
   });
   connect(rename_, &QPushButton::clicked, this, [this, typed] {
     if (typed().isEmpty()) {
@@ -111,7 +112,6 @@ void LayoutsPanel::say_ghost() {
 
 void LayoutsPanel::put(const QString& step_name, const Edit& edit) {
   change(step_name, edit);
-  refresh_now();
 }
 
 QString LayoutsPanel::table_html(const std::vector<LayoutSummary>& all) const {

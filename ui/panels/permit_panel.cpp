@@ -255,7 +255,9 @@ QString PermitPanel::lines_html(const std::vector<PermitLine>& lines) const {
     const QColor colour = line.state == PermitState::holds  ? theme_.fine
                           : line.state == PermitState::open ? theme_.ink
                                                             : theme_.stop;
-    const QString what = text_from(line.what).toHtmlEscaped(), found = text_from(line.found).toHtmlEscaped();
+    const QString what = text_from(line.what).toHtmlEscaped();
+    QString found = text_from(line.found).toHtmlEscaped();
+    if (line.level_m) found = tr("%1; level %2").arg(found, text_of(*line.level_m, Dimension::station));
     html +=
         QStringLiteral(
             "<tr><td valign='top' width='16' style='color:%1'><b>%2</b></td><td>%3<br>"

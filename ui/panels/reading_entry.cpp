@@ -6,8 +6,10 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <utility>
 
 #include "burrow/document/text.h"
 #include "burrow/language/label_text.h"
@@ -35,6 +37,7 @@ ReadingEntry::ReadingEntry(QWidget* parent)
   kinds_->setMinimumContentsLength(6);
   kinds_->setFocusPolicy(Qt::StrongFocus);
   for (const ReadingForm& form : forms_) kinds_->addItem(text_from(translated_label(form.name)));
+  make_kinds(column);
   column->addWidget(kinds_);
   column->addWidget(entry_);
   complaint_->setWordWrap(true);
@@ -58,6 +61,38 @@ ReadingEntry::ReadingEntry(QWidget* parent)
     edit->installEventFilter(this);
   }
   show_form(0);
+}
+
+/// What is read most often is one tap away: its first number has the focus then, and Enter takes it.
+void ReadingEntry::make_kinds(QVBoxLayout* column) {
+  auto* row = new QGridLayout;
+  row->setSpacing(4);
+  const std::pair<ReadingKind, QString> often[] = {{ReadingKind::pressure, tr("Pressure")},
+                                                   {ReadingKind::grade, tr("Grade")},
+                                                   {ReadingKind::fix, tr("Location")},
+                                                   {ReadingKind::peg, tr("Peg")}};
+  int at = 0;
+  for (const auto& [kind, word] : often) {
+    auto* button = new QPushButton(word, this);
+    button->setAutoDefault(false);
+    button->setMinimumHeight(glove);
+    button->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    row->addWidget(button, at / 2, at % 2);
+    ++at;
+    connect(button, &QPushButton::clicked, this, [this, wanted = kind] { begin(wanted); });
+  }
+  column->addLayout(row);
+}
+
+void ReadingEntry::begin(ReadingKind kind) {
+  const auto form =
+      std::find_if(forms_.begin(), forms_.end(), [&](const ReadingForm& one) { return one.kind == kind; });
+  if (form == forms_.end()) return;
+  const int row = static_cast<int>(form - forms_.begin());
+  kinds_->setCurrentIndex(row);
+  keep_typing();
+  show_form(row);
+  (inputs_.empty() ? time_ : inputs_.front())->setFocus(Qt::OtherFocusReason);
 }
 
 /// An empty entry has nothing of its own to take back: the last reading is.

@@ -14,6 +14,7 @@ class QComboBox;
 class QGridLayout;
 class QLabel;
 class QLineEdit;
+class QVBoxLayout;
 
 namespace burrow {
 
@@ -38,6 +39,8 @@ class ReadingEntry : public QWidget {
   void typed();
 
  private:
+  void make_kinds(QVBoxLayout* column);
+  void begin(ReadingKind kind);
   void show_form(int form);
   void keep_typing();
   bool eventFilter(QObject* watched, QEvent* event) override;

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "burrow/check/assess.h"
+#include "burrow/crossing/day_record.h"
 #include "burrow/document/reading_forms.h"
 #include "burrow/document/text.h"
 #include "burrow/words/after_text.h"
@@ -27,7 +28,7 @@ QString tr(const char* text) {
 class AsBuiltPages {
  public:
   explicit AsBuiltPages(const AsBuilt& built)
-      : built_(built), sheet_(built.sheet), day_(built.day), measured_(measured_to(built)) {}
+      : built_(built), sheet_(built.sheet), day_(built.day), measured_(measured_places(built)) {}
 
   Result<std::vector<Page>> all() {
     new_text_page(pages_, sheet_, tr("As-built record"));
@@ -64,7 +65,8 @@ class AsBuiltPages {
       paper.short_text({box.left() + 10, y}, words, small, box.width() - 10);
       y += 3.6;
     };
-    line({0.5, colours.path}, measured_ ? tr("as built, by all readings") : tr("as predicted: nothing was measured"));
+    line({0.5, colours.path},
+         measured_.any() ? tr("as built, by all readings") : tr("as predicted: nothing was measured"));
     paper.rect(QRectF(box.left(), y - 2, 8, 2.2), colours.band);
     paper.short_text({box.left() + 10, y}, tr("nine in ten, half of all"), small, box.width() - 10);
     y += 3.6;
@@ -118,14 +120,9 @@ class AsBuiltPages {
           tr("released"),
           tr("%1, %2: %3").arg(text_from(released.by), text_from(released.date.value_or("")), text_from(released.how)));
     const Arrival &planned = sheet_.assessment.arrival, &now = day_.arrival;
-    const bool seen_out = measured_ && *measured_ >= sheet_.assessment.bore.length_m - 1e-9;
-    if (day_.how == EndHow::arrived && !seen_out) all.emplace_back(tr("came out"), tr("not measured"));
+    if (day_.how == EndHow::arrived) all.emplace_back(tr("came out"), came_out());
+    const bool seen_out = measured_.out_aside && measured_.out_height;
     if (day_.how == EndHow::arrived && seen_out && now.offset_m && now.elevation_m) {
-      all.emplace_back(tr("came out"), tr("offset %1 ± %2, level %3 ± %4")
-                                           .arg(translated(*now.offset_m, Dimension::station),
-                                                translated(1.645 * now.sd_lateral_m.value_or(0)),
-                                                translated(*now.elevation_m, Dimension::station),
-                                                translated(1.645 * now.sd_vertical_m.value_or(0))));
       if (planned.offset_m && planned.elevation_m) {
         all.emplace_back(tr("off the plan"),
                          tr("%1, %2").arg(aside(*now.offset_m - *planned.offset_m, tr("left"), tr("right")),
@@ -142,6 +139,19 @@ class AsBuiltPages {
     const double times = std::max(1.0, c.sheet.vertical_exaggeration->v);
     if (times > 1) all.emplace_back(tr("heights"), tr("× %1").arg(times));
     return all;
+  }
+
+  /// Only what was measured of it.
+  [[nodiscard]] QString came_out() const {
+    const Arrival& now = day_.arrival;
+    if (arrival_doubted(sheet_.crossing, built_.record)) return tr("half way by its marks, nobody has confirmed it");
+    const auto with = [&](const QString& words, const std::optional<double>& value, const std::optional<double>& sd) {
+      return words.arg(translated(value, Dimension::station), translated(1.645 * sd.value_or(0)));
+    };
+    QStringList parts;
+    if (measured_.out_aside && now.offset_m) parts << with(tr("offset %1 ± %2"), now.offset_m, now.sd_lateral_m);
+    if (measured_.out_height && now.elevation_m) parts << with(tr("level %1 ± %2"), now.elevation_m, now.sd_vertical_m);
+    return parts.isEmpty() ? tr("not measured") : parts.join(QStringLiteral(", "));
   }
 
   static QString how_words(EndHow how) {
@@ -184,11 +194,11 @@ class AsBuiltPages {
     Flow flow([this] { return new_text_page(pages_, sheet_, tr("As-built record: readings")); });
     flow.heading(tr("Readings as they were taken"));
     readings(flow);
-    flow.heading(measured_ ? tr("The line as built") : tr("The line as predicted: nothing was measured"));
+    flow.heading(measured_.any() ? tr("The line as built") : tr("The line as predicted: nothing was measured"));
     flow.paragraph(tr(
         "Place of the axis by all readings, with its nine in ten each way; beside it how far it lies off the mean "
-        "path that was planned. Depth: ground line to axis. Predicted, not measured: beyond the last reading of place "
-        "or direction."));
+        "path that was planned. Depth: ground line to axis. Predicted, not measured: further than two marks (3 m) from "
+        "a reading of the place itself, for grade and heading read no place."));
     line_table(flow);
     flow.heading(tr("Utilities passed"));
     utilities(flow);
@@ -219,10 +229,10 @@ class AsBuiltPages {
       TableRow row{QString::number(i + 1), translated(reading.time.s, Dimension::duration), rest};
       const bool placed = noses[i].has_value() && !day_.smoothed.points.empty();
       const PathPoint at = placed ? built_at(day_.smoothed, *noses[i]) : PathPoint{};
-      const bool measured = placed && was_measured(*noses[i]);
       row << (placed ? translated(at.x_m, Dimension::station) : QStringLiteral("–"))
-          << (measured ? translated(at.y_m, Dimension::station) : QStringLiteral("–"))
-          << (measured ? translated(at.z_m, Dimension::station) : QStringLiteral("–")) << remark(i);
+          << (placed && measured_.aside(*noses[i]) ? translated(at.y_m, Dimension::station) : QStringLiteral("–"))
+          << (placed && measured_.height(*noses[i]) ? translated(at.z_m, Dimension::station) : QStringLiteral("–"))
+          << remark(i);
       rows.push_back(row);
     }
     if (rows.empty()) {
@@ -238,8 +248,6 @@ class AsBuiltPages {
                 {tr("remark"), 2.2}},
                rows);
   }
-
-  [[nodiscard]] bool was_measured(double nose_m) const { return measured_ && nose_m <= *measured_ + 1e-9; }
 
   [[nodiscard]] QString remark(std::size_t reading) const {
     const Reading& one = built_.record.readings[reading];
@@ -274,9 +282,7 @@ class AsBuiltPages {
       const std::vector<PathPoint>& planned = sheet_.assessment.bore.points;
       const auto beyond =
           std::find_if(planned.begin(), planned.end(), [&](const PathPoint& q) { return q.x_m >= p.x_m - 1e-9; });
-      if (!was_measured(p.s_m)) {
-        row << tr("predicted, not measured") << QStringLiteral("–");
-      } else if (beyond != planned.end()) {
+      if (beyond != planned.end()) {
         PathPoint q = *beyond;
         if (beyond != planned.begin()) {
           const PathPoint& before = *(beyond - 1);
@@ -284,7 +290,9 @@ class AsBuiltPages {
           q.y_m = before.y_m + t * (beyond->y_m - before.y_m);
           q.z_m = before.z_m + t * (beyond->z_m - before.z_m);
         }
-        row << aside(p.y_m - q.y_m, tr("left"), tr("right")) << aside(p.z_m - q.z_m, tr("higher"), tr("lower"));
+        const QString predicted = tr("predicted, not measured");
+        row << (measured_.aside(p.s_m) ? aside(p.y_m - q.y_m, tr("left"), tr("right")) : predicted)
+            << (measured_.height(p.s_m) ? aside(p.z_m - q.z_m, tr("higher"), tr("lower")) : predicted);
       } else {
         row << QStringLiteral("–") << QStringLiteral("–");
       }
@@ -307,7 +315,13 @@ class AsBuiltPages {
     std::vector<TableRow> rows;
     const double last = built_.day.furthest_m;
     for (const UtilityAnswer& u : sheet_.assessment.utilities) {
-      if (!u.on_utility || !u.on_bore || !u.separation_m) continue;
+      if (!u.on_utility || !u.on_bore || !u.separation_m) {
+        // Passed in plan; how near nobody knows.
+        if (u.station_m && *u.station_m <= built_at(day_.smoothed, last).x_m + 1e-9)
+          rows.push_back({text_from(u.name), translated(*u.station_m, Dimension::station), tr("depth not known"),
+                          QStringLiteral("–")});
+        continue;
+      }
       const auto axis_gap = [&](const auto& p) {
         return std::hypot(p.x_m - u.on_utility->x_m, p.y_m - u.on_utility->y_m, p.z_m - u.on_utility->z_m);
       };
@@ -316,13 +330,15 @@ class AsBuiltPages {
           std::min_element(day_.smoothed.points.begin(), day_.smoothed.points.end(),
                            [&](const PathPoint& a, const PathPoint& b) { return axis_gap(a) < axis_gap(b); });
       if (nearest == day_.smoothed.points.end() || nearest->s_m > last + 1e-9) continue;
+      const bool read = measured_.aside(nearest->s_m) && measured_.height(nearest->s_m);
       rows.push_back(
           {text_from(u.name), translated(nearest->x_m, Dimension::station),
-           was_measured(nearest->s_m) ? translated(axis_gap(*nearest) - radii) : tr("predicted, not measured"),
+           read ? tr("%1 ± %2").arg(translated(axis_gap(*nearest) - radii), translated(gap_spread_m(*nearest, u)))
+                : tr("predicted, not measured"),
            translated(u.separation_m)});
     }
     if (rows.empty()) {
-      flow.paragraph(tr("None with a known depth."));
+      flow.paragraph(tr("None."));
       return;
     }
     flow.table({{tr("utility"), 3},
@@ -335,7 +351,7 @@ class AsBuiltPages {
   const AsBuilt& built_;
   const Sheet& sheet_;
   const DayAnswer& day_;
-  std::optional<double> measured_;  ///< nose of the last reading of place or direction
+  MeasuredPlaces measured_;
   std::vector<Page> pages_;
 };
 

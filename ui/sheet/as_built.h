@@ -18,9 +18,18 @@ PathPoint built_at(const BorePath& path, double s_m);
 /// Nose of each reading; empty where it has none and none came before it. What is asked about or struck through puts no
 /// nose anywhere.
 std::vector<std::optional<double>> noses_of(const AsBuilt& built);
-/// How far in the last reading of place or direction was taken; all beyond is predicted, not measured. Empty: nothing
-/// was measured.
-std::optional<double> measured_to(const AsBuilt& built);
+/// Where somebody read how far aside, and how high, the bore lies. Further than two marks from such a reading it is
+/// predicted, not measured; a grade, a heading and a hose mark read no place.   Evidence: AsBuilt.*
+struct MeasuredPlaces {
+  std::vector<double> aside_m, height_m;       ///< arc lengths
+  bool out_aside = false, out_height = false;  ///< it was measured where it came out
+  [[nodiscard]] bool any() const { return !aside_m.empty() || !height_m.empty(); }
+  [[nodiscard]] bool aside(double s_m) const;
+  [[nodiscard]] bool height(double s_m) const;
+};
+MeasuredPlaces measured_places(const AsBuilt& built);
+/// Half of nine in ten of the clear gap to a utility, of both their spreads.
+double gap_spread_m(const PathPoint& bore, const UtilityAnswer& utility);
 /// Up to where the hole was made: everything behind the furthest nose.
 std::vector<PathPoint> built_points(const AsBuilt& built);
 

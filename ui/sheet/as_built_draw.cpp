@@ -4,6 +4,7 @@
 
 #include "as_built.h"
 #include "burrow/bore/tool.h"
+#include "burrow/crossing/day_record.h"
 #include "burrow/document/text.h"
 #include "burrow/drawing/scene.h"
 #include "parts.h"
@@ -287,7 +288,8 @@ class Drawing {
     };
     if (!points_.empty()) {
       const PathPoint& nose = points_.back();
-      const QString what = built_.day.how == EndHow::arrived ? tr("came out") : tr("furthest");
+      const bool out = built_.day.how == EndHow::arrived && !arrival_doubted(sheet_.crossing, built_.record);
+      const QString what = out ? tr("came out") : tr("furthest");
       write(at(nose, Pane::elevation), what, f_.elevation);
       write(at(nose, Pane::plan), what, f_.plan);
     }

@@ -1,6 +1,7 @@
 /// The line as it was built: where the nose was at each reading, and how far in anybody measured.
 
 #include <algorithm>
+#include <cmath>
 
 #include "as_built.h"
 #include "burrow/crossing/day_record.h"
@@ -38,9 +39,28 @@ std::vector<std::optional<double>> noses_of(const AsBuilt& built) {
   return noses;
 }
 
-std::optional<double> measured_to(const AsBuilt& built) {
-  std::optional<double> furthest;
+namespace {
+
+bool near_one(const std::vector<double>& places, double s_m) {
+  constexpr double two_marks_m = 3.0;
+  return std::any_of(places.begin(), places.end(),
+                     [&](double place) { return std::abs(place - s_m) <= two_marks_m + 1e-9; });
+}
+
+}  // namespace
+
+bool MeasuredPlaces::aside(double s_m) const {
+  return near_one(aside_m, s_m);
+}
+
+bool MeasuredPlaces::height(double s_m) const {
+  return near_one(height_m, s_m);
+}
+
+MeasuredPlaces measured_places(const AsBuilt& built) {
+  MeasuredPlaces places;
   const std::vector<std::optional<double>> noses = noses_of(built);
+  const double length = built.sheet.assessment.bore.length_m;
   for (std::size_t i = 0; i < noses.size(); ++i) {
     const Reading& reading = built.record.readings[i];
     const auto about = [i](const auto& one) { return one.reading == i; };
@@ -48,14 +68,25 @@ std::optional<double> measured_to(const AsBuilt& built) {
     if (!counts(reading) || std::any_of(day.queried.begin(), day.queried.end(), about) ||
         std::any_of(day.left_out.begin(), day.left_out.end(), about))
       continue;
-    std::optional<double> here;
-    if (reading.kind == ReadingKind::arrival) here = built.sheet.assessment.bore.length_m;
-    const bool at_the_nose =
-        reading.kind == ReadingKind::fix || reading.kind == ReadingKind::grade || reading.kind == ReadingKind::heading;
-    if (at_the_nose) here = noses[i];
-    if (here) furthest = std::max(furthest.value_or(0), *here);
+    if (reading.kind == ReadingKind::arrival) {
+      if (reading.offset) places.aside_m.push_back(length);
+      if (reading.elevation) places.height_m.push_back(length);
+      places.out_aside = places.out_aside || reading.offset;
+      places.out_height = places.out_height || reading.elevation;
+    }
+    if (reading.kind != ReadingKind::fix || !noses[i]) continue;
+    if (reading.offset) places.aside_m.push_back(*noses[i]);
+    if (reading.depth) places.height_m.push_back(*noses[i]);
   }
-  return furthest;
+  return places;
+}
+
+double gap_spread_m(const PathPoint& bore, const UtilityAnswer& utility) {
+  const double y = utility.on_utility->y_m - bore.y_m, z = utility.on_utility->z_m - bore.z_m;
+  const double apart = std::hypot(y, z), across = apart > 0 ? y / apart : 1, up = apart > 0 ? z / apart : 1;
+  const double lateral = std::hypot(bore.sd_lateral_m, utility.lateral_sd_m.value_or(0));
+  const double vertical = std::hypot(bore.sd_vertical_m, utility.vertical_sd_m.value_or(0));
+  return 1.645 * std::hypot(across * lateral, up * vertical);
 }
 
 std::vector<PathPoint> built_points(const AsBuilt& built) {

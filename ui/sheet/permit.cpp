@@ -41,7 +41,9 @@ std::vector<Page> permit_pages(const Sheet& sheet) {
   std::vector<TableRow> rows;
   std::vector<bool> bold;
   for (const PermitLine& line : permit_lines(sheet.crossing, sheet.assessment, day)) {
-    rows.push_back({state_word(line.state), text_from(line.what), text_from(line.found)});
+    QString found = text_from(line.found);
+    if (line.level_m) found = tr("%1; level %2").arg(found, shown(line.level_m, Dimension::station, sheet.units));
+    rows.push_back({state_word(line.state), text_from(line.what), found});
     bold.push_back(line.state == PermitState::blocks);
   }
   flow.table({{tr("state"), 1}, {tr("what is asked for"), 3.2}, {tr("what was entered"), 4}}, rows, bold);

@@ -19,7 +19,11 @@ void MainWindow::add_undo_entries(QMenu* menu) {
   QUndoStack& stack = document_.undo_stack();
   QAction* undo = actions_.undo = with_icon(menu->addAction(tr("&Undo"), QKeySequence::Undo, this,
                                                             [this] {
-                                                              if (!document_.in_session())
+                                                              if (document_.in_session()) return;
+                                                              // A danger is taken back only with a reason.
+                                                              if (side_->day().holds_back_undo())
+                                                                side_->show_page(SideColumn::Page::day);
+                                                              else
                                                                 document_.undo_stack().undo();
                                                             }),
                                             "undo");

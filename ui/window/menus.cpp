@@ -91,11 +91,21 @@ CrewDefaults MainWindow::crew_defaults() const {
   return CrewDefaults(recovery_folder_.isEmpty() ? QString() : folder, document_.tables());
 }
 
+namespace {
+
+/// Begun in feet, a crossing counts its hose marks in feet too.
+Crossing in_units(Crossing crossing, UnitSystem units) {
+  if (units == UnitSystem::us && !crossing.sheet.units) crossing.sheet.units = units;
+  return crossing;
+}
+
+}  // namespace
+
 void MainWindow::new_crossing() {
   if (!may_leave()) return;
   const std::optional<Crossing> own = crew_defaults().kept();
   const Crossing blank = blank_crossing(tr("New crossing").toStdString());
-  document_.start_from(own ? with_own_start(blank, *own) : blank, false);
+  document_.start_from(in_units(own ? with_own_start(blank, *own) : blank, units_), false);
 }
 
 void MainWindow::show_settings() {
@@ -125,7 +135,7 @@ void MainWindow::new_guided_crossing() {
   const std::optional<Crossing> own = crew_defaults().kept();
   GuidedCrossing guide(document_.tables(), theme_now(), units_, own, this);
   if (guide.exec() != QDialog::Accepted) return;
-  document_.start_from(guide.crossing(), true);
+  document_.start_from(in_units(guide.crossing(), units_), true);
   drawing_->zoom_to_fit();
 }
 

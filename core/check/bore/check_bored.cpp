@@ -17,9 +17,13 @@ namespace {
 
 constexpr double first_of_all = -1e9;  ///< before what is only predicted
 
+/// By its day and time of the day, as people speak of it.
 Phrase name_of(const DayRecord& record) {
-  const std::string started = record.started.value_or("");
-  return started.size() >= 10 ? Phrase(started.substr(0, 10) + ", " + record.id) : Phrase(record.id);
+  constexpr std::size_t day = 10, minutes = 16;
+  std::string started = record.started.value_or("").substr(0, minutes);
+  if (started.size() < day) return record.id;
+  std::replace(started.begin(), started.end(), 'T', ' ');
+  return started;
 }
 
 /// The hole that a record left, as its layout predicts it, up to where the nose was furthest.

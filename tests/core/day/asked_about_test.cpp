@@ -41,6 +41,15 @@ TEST(DayWrong, SmellOfGas_ConfirmedStays) {
   }
 }
 
+// Nobody has looked at it yet: the end of the bore does not make it harmless.
+TEST(DayWrong, NoteThatMayMeanDanger_AfterTheEnd) {
+  Day day;
+  day.mark(3).done().add(note("hit something")).add(end(EndHow::backed_out));
+  EXPECT_EQ(day.advice(), Advice::stop_and_look);
+  day.record.readings[day.record.readings.size() - 2].confirmed = true;
+  EXPECT_FALSE(day.answer().advice);
+}
+
 // A fix typed with a nose far ahead moves nothing: what lies between is still to come. What lies near there counts too.
 TEST(DayWrong, FixFarAheadOfTheMarks) {
   Day day;

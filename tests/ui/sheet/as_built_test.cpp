@@ -192,6 +192,57 @@ TEST(AsBuilt, MarksOnly_PredictedNotMeasured) {
   EXPECT_FALSE(words.contains(QStringLiteral("as planned 0"))) << "nobody measured that";
 }
 
+// A grade reads no place: neither how far aside nor how high it lies is measured.
+TEST(AsBuilt, GradeOnly_PredictedNotMeasured) {
+  Judged j = bored("house-service", true);
+  std::erase_if(j.crossing.record.front().readings,
+                [](const Reading& r) { return r.kind == ReadingKind::fix || r.kind == ReadingKind::arrival; });
+  const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::as_built))
+                            .replace(QLatin1Char('\n'), QLatin1Char(' '));
+  EXPECT_TRUE(words.contains(QStringLiteral("as predicted: nothing was measured")));
+  EXPECT_FALSE(passed_words(j).contains(QStringLiteral("±"))) << passed_words(j).toStdString();
+}
+
+// An arrival alone says where it came out, not how it ran; one with a level only says no offset.
+TEST(AsBuilt, ArrivalAlone_MeasuresTheEndOnly) {
+  Judged j = bored("house-service", true);
+  std::erase_if(j.crossing.record.front().readings,
+                [](const Reading& r) { return r.kind == ReadingKind::fix || r.kind == ReadingKind::grade; });
+  const QString passed = passed_words(j);
+  EXPECT_TRUE(passed.contains(QStringLiteral("predicted, not measured"))) << passed.toStdString();
+  for (Reading& r : j.crossing.record.front().readings)
+    if (r.kind == ReadingKind::arrival) r.offset.reset();
+  const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::as_built))
+                            .replace(QLatin1Char('\n'), QLatin1Char(' '));
+  const QString out = words.mid(words.indexOf(QStringLiteral("came out")), 80);
+  EXPECT_TRUE(words.contains(QStringLiteral("level"))) << out.toStdString();
+  EXPECT_FALSE(out.contains(QStringLiteral("offset"))) << out.toStdString();
+}
+
+// A gap stands with its doubt, and a line whose depth nobody knows stands there too.
+TEST(AsBuilt, Passed_WithDoubtAndUnknownDepth) {
+  Judged j = bored("house-service", true);
+  for (Reading& r : j.crossing.record.front().readings)
+    if (r.kind == ReadingKind::fix) r.nose = Length{0.5 * j.answer.bore.length_m};
+  EXPECT_TRUE(passed_words(j).contains(QStringLiteral("±"))) << passed_words(j).toStdString();
+  for (PathVertex& v : j.crossing.site.utilities.front().path) v.z_m.reset();
+  j.crossing.site.utilities.front().located.level.reset();
+  j.answer = assess(j.crossing, tables());
+  EXPECT_TRUE(passed_words(j).contains(QStringLiteral("depth not known"))) << passed_words(j).toStdString();
+}
+
+// Said to have arrived half way: it did not come out.
+TEST(AsBuilt, ArrivedHalfWay_DidNotComeOut) {
+  Judged j = bored("house-service", false);
+  DayRecord& record = j.crossing.record.front();
+  record.readings = {at(ReadingKind::start, 0, 0.0), at(ReadingKind::mark, 5, 3.0), at(ReadingKind::end, 20)};
+  record.readings.back().how = EndHow::arrived;
+  const QString words = words_of(*sheet_pages(sheet_for(j, UnitSystem::metric), SheetPart::as_built))
+                            .replace(QLatin1Char('\n'), QLatin1Char(' '));
+  EXPECT_TRUE(words.contains(QStringLiteral("furthest")));
+  EXPECT_TRUE(words.contains(QStringLiteral("nobody has confirmed it")));
+}
+
 // The clear gap stands beside the clear gap, never an axis distance.
 TEST(AsBuilt, Passed_ClearGapsAlone) {
   const QString passed = passed_words(bored("house-service", true));

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "burrow/day/permit_lines.h"
+#include "burrow/document/language.h"
 #include "burrow/sheet/page.h"
 #include "support/sheet_for_tests.h"
 
@@ -111,6 +112,37 @@ TEST(Card, Front_NamesEveryStop) {
 }
 
 // What was entered stands there; what was not has a line to write on, and nothing is made up.
+// In German and Spanish too: one sheet, nothing beyond its frame or over another text, every STOP on the front.
+TEST(Card, OtherLanguages_OneSheetAndEveryStop) {
+  for (const char* language : {"de", "es"}) {
+    speak_language(QString::fromLatin1(language));
+    for (const char* name : {"house-service", "day-finished", "first-lesson", "four-faults", "sixty-utilities"})
+      for (const PaperKind& kind : paper_kinds) {
+        const std::string where = std::string(language) + " " + name + " " + kind.paper;
+        Judged j = judged_sample(name);
+        j.crossing.sheet.units = kind.units;
+        j.answer = assess(j.crossing, tables());
+        const auto sides = *sheet_pages(sheet_for(j, kind.units, kind.paper), SheetPart::card);
+        if (std::string_view(name) != "sixty-utilities") {
+          EXPECT_EQ(sides.size(), 2u) << where;
+        }
+        for (const Page& side : sides) {
+          expect_inside_the_frame(side, where);
+          expect_texts_apart(side, where);
+        }
+        const QString front = words_of({sides.front()});
+        for (const Mark& mark : j.answer.marks) {
+          if (!mark.hose_m ||
+              std::find(mark.tasks.begin(), mark.tasks.end(), MarkTask::stop_until_exposed) == mark.tasks.end())
+            continue;
+          const std::string hose = format(*mark.hose_m, Dimension::length, kind.units);
+          EXPECT_TRUE(front.contains(QString::fromStdString(hose))) << where << ": " << hose;
+        }
+      }
+  }
+  speak_language(QStringLiteral("en"));
+}
+
 TEST(Card, Numbers_AsEnteredElseALine) {
   const QString done =
       words_of({(*sheet_pages(sheet_for(judged_sample("day-finished"), UnitSystem::metric), SheetPart::card))[1]});

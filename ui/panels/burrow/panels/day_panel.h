@@ -35,6 +35,9 @@ class DayPanel : public FormPanel {
   [[nodiscard]] CardList* readings() const { return list_; }
   [[nodiscard]] QLineEdit* input(const QString& label) const;
   [[nodiscard]] QPushButton* button(const QString& begins_with) const;
+  /// Whether undoing the last step would take a danger out of the record without a reason: the reason is asked for
+  /// instead.   Evidence: DayPanel.Danger_*
+  bool holds_back_undo();
   /// Takes a picture into the record, by its path from the folder of the crossing.
   void take_photo(const QString& path);
   /// All that is said, as plain text.
@@ -54,6 +57,7 @@ class DayPanel : public FormPanel {
   [[nodiscard]] const DayRecord* record() const;
   [[nodiscard]] double seconds_now() const;
   [[nodiscard]] bool under_way() const;
+  [[nodiscard]] std::size_t picked() const;
   [[nodiscard]] bool resting() const;
   [[nodiscard]] StartGate gate_now() const;
   void make_taps();
@@ -70,6 +74,10 @@ class DayPanel : public FormPanel {
   void put_in(const Reading& reading, const QString& step_name);
   void change_reading(std::size_t at, const QString& step_name, const std::function<void(Reading&)>& edit);
   void take_back(std::size_t at);
+  void ask_and_strike(std::size_t at);
+  void tap_danger();
+  void say_what_it_was(DangerSign sign);
+  void make_danger();
   void add_typed();
   void release_place();
   void add_photo(const QString& path, const QString& what);
@@ -81,9 +89,10 @@ class DayPanel : public FormPanel {
 
   std::function<QDateTime()> clock_;
   QDateTime last_tap_;
-  std::string shown_;  ///< id of the record
-  std::size_t picked_ = 0;
-  DayAnswer day_;  ///< of the record shown
+  std::string shown_;                  ///< id of the record
+  std::optional<std::size_t> picked_;  ///< none: the newest
+  bool card_ = false;                  ///< what to do in danger is shown, and cannot be written down
+  DayAnswer day_;                      ///< of the record shown
   DayDeck* deck_;
   AskBox* ask_;
   QComboBox* records_ = nullptr;
@@ -95,9 +104,9 @@ class DayPanel : public FormPanel {
   std::vector<QWidget*> after_widgets_;
   QLabel *facts_ = nullptr, *why_ = nullptr, *danger_ = nullptr, *aftermath_ = nullptr;
   QPushButton *another_ = nullptr, *add_ = nullptr, *strike_ = nullptr, *stands_ = nullptr, *release_ = nullptr,
-              *as_pdf_ = nullptr, *print_ = nullptr;
+              *close_card_ = nullptr, *as_pdf_ = nullptr, *print_ = nullptr;
   std::vector<QPushButton*> ends_, signs_;
-  std::vector<QWidget*> danger_widgets_, aftermath_widgets_;
+  std::vector<QWidget*> danger_widgets_, sign_widgets_, aftermath_widgets_;
   ReadingEntry* entry_ = nullptr;
   CardList* list_ = nullptr;
   DeviationChart *up_ = nullptr, *sideways_ = nullptr;

@@ -50,6 +50,8 @@ class FormPanel : public LivePanel {
   [[nodiscard]] int widgets_so_far() const;
   [[nodiscard]] std::vector<QWidget*> widgets_after(int then) const;
   void bring_into_view(QWidget* widget);
+  /// The same with its first line at the top: of what is taller than the room there is.
+  void bring_to_top(QWidget* widget);
   /// A label above with its entry or list; the label.
   QLabel* add_labelled(const QString& label, QWidget* field);
   void add_widget(QWidget* widget);
