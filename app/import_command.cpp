@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <ostream>
 
 #include "burrow/file/crossing_file.h"
@@ -87,8 +88,12 @@ Result<bool> import_all(const Options& options, Streams streams) {
   for (std::size_t i = 0; i < files->size(); ++i) {
     const auto laid = i == 0 ? std::optional(*line) : std::nullopt;
     say_found((*files)[i], laid, streams.err);
-    if (const auto doubt = scale_doubt((*files)[i], laid, std::nullopt))
-      return fail((*files)[i].found->file, *doubt, "the unit of the plan stated: --units m, ft, us-ft, mm, cm or in");
+    if (const auto doubt = scale_doubt(*files, i, *line, std::nullopt))
+      return fail((*files)[i].found->file, *doubt,
+                  "the unit of the plan stated: --units m, ft, us-ft, mm, cm or in; or its coordinate system: --crs");
+    if (heights_in_doubt((*files)[i]))
+      return fail((*files)[i].found->file, "heights of which nothing says the unit, on a plan that is not in metres",
+                  "the unit of the heights stated: --height-units m, ft or us-ft");
   }
   const Result<Imported> imported = into_crossing(*files, *line);
   if (!imported) return tl::unexpected(imported.error());
@@ -110,7 +115,9 @@ int import_command(const CommandArgs& args, Streams streams) {
   const Result<Options> options = options_of(args);
   const Result<bool> lost = options.and_then([&](const Options& all) { return import_all(all, streams); });
   if (lost) return *lost && options->has("--strict") ? 1 : 0;
-  if (options && options->has("--json")) streams.out << import_error_json(lost.error()) << "\n";
+  // Where the words themselves are wrong too: who asked for JSON reads nothing else.
+  const bool json = options ? options->has("--json") : std::find(args.begin(), args.end(), "--json") != args.end();
+  if (json) streams.out << import_error_json(lost.error()) << "\n";
   streams.err << "burrowline import: " << translated_error(lost.error()) << "\n";
   return 2;
 }

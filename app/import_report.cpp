@@ -108,6 +108,7 @@ json file_json(const ImportFile& file, const std::optional<CrossingLine>& line) 
   out["height_unit"] = word_or_null(file.height_unit ? file.height_unit : frame.height_unit);
   out["plan_m"] = frame.geographic ? json() : json{view.wide.m, view.high.m};
   out["order"] = found.order.empty() ? json() : json(found.order);
+  out["order_is_known"] = found.order_is_known;
   out["layers"] = json::array();
   const std::vector<LayerSummary> layers = summaries(found);
   for (std::size_t i = 0; i < layers.size(); ++i) {

@@ -116,6 +116,7 @@ TEST(ImportCommand, Json_SaysWhatWasReadAndLeftOut) {
   EXPECT_EQ(said.at("format"), "burrowline-import");
   EXPECT_EQ(said.at("files").at(0).at("unit"), "mm");
   EXPECT_EQ(said["files"][0]["unit_from"], "file");
+  EXPECT_EQ(said["files"][0]["order_is_known"], true);
   EXPECT_EQ(said["files"][0].at("layers").at(0).at("meaning"), "ask");
   EXPECT_EQ(said.at("crossing").at("utilities"), 2);
   EXPECT_EQ(said.at("complete"), false);
@@ -123,6 +124,9 @@ TEST(ImportCommand, Json_SaysWhatWasReadAndLeftOut) {
   const Ran broken = run("import", {"/nowhere.dxf", "-o", folder.path("b.crossing"), "--json"});
   EXPECT_EQ(broken.code, 2);
   EXPECT_TRUE(json::parse(broken.out).contains("error"));
+  const Ran unknown = run("import", {folder.path("c.dxf"), "--json", "--frobnicate"});
+  EXPECT_EQ(unknown.code, 2);
+  EXPECT_TRUE(json::parse(unknown.out).contains("error")) << "who asked for JSON reads nothing else";
 }
 
 TEST(ImportCommand, Strict_OneWhereSomethingIsOpen) {
@@ -148,12 +152,43 @@ TEST(ImportCommand, SystemsThatCannotBeReconciled_Two) {
                                    "--line", "100,200,112,200"});
   EXPECT_EQ(wrong.code, 2);
   EXPECT_THAT(wrong.err, HasSubstr("no coordinate system"));
-  const Ran stated = run("import", {folder.path("a.csv"), folder.path("mains.geojson"), "-o", folder.path("a.crossing"),
-                                    "--line", "100,200,112,200", "--crs", "EPSG:25832"});
-  ASSERT_EQ(stated.code, 0) << stated.err;
-  EXPECT_THAT(stated.err, HasSubstr("coordinate system: EPSG:25832 (as said)"));
-  EXPECT_THAT(stated.err, HasSubstr("nothing of it lies within"));
-  EXPECT_THAT(stated.err, HasSubstr("attribute DIAMETER = diameter in in (a guess, not used"));
+  // In the system stated the survey lies at the equator, and all mains would vanish.
+  const Ran apart = run("import", {folder.path("a.csv"), folder.path("mains.geojson"), "-o", folder.path("a.crossing"),
+                                   "--line", "100,200,112,200", "--crs", "EPSG:25832"});
+  EXPECT_EQ(apart.code, 2);
+  EXPECT_THAT(apart.err, HasSubstr("coordinate system: EPSG:25832 (as said)"));
+  EXPECT_THAT(apart.err, HasSubstr("from the crossing line"));
+  EXPECT_THAT(apart.err, HasSubstr("attribute DIAMETER = diameter in in (a guess, not used"));
+}
+
+// Heights of a survey in feet are not metres because its map is one.
+TEST(ImportCommand, HeightsOfAPlanInFeet_AreAsked) {
+  const Folder folder;
+  std::string text;
+  for (int i = 0; i < 30; ++i)
+    text += std::to_string(i) + "," + std::to_string(200000 + 10 * (i / 6)) + "," +
+            std::to_string(1000000 + 10 * (i % 6)) + ",55.5,GND\n";
+  folder.write("a.csv", text);
+  const std::vector<std::string> words{folder.path("a.csv"), "-o",     folder.path("a.crossing"),      "--crs",
+                                       "EPSG:2263",          "--line", "1000000,200020,1000040,200020"};
+  const Ran wrong = run("import", words);
+  EXPECT_EQ(wrong.code, 2);
+  EXPECT_THAT(wrong.err, HasSubstr("--height-units"));
+  std::vector<std::string> said = words;
+  said.insert(said.end(), {"--height-units", "us-ft"});
+  const Ran good = run("import", said);
+  EXPECT_EQ(good.code, 0) << good.err;
+}
+
+// Points to be joined that stand 40 m apart are services that nobody drew.
+TEST(ImportCommand, PointsThatCannotBeJoined_AreSaid) {
+  const Folder folder;
+  folder.write("a.csv", survey() + "9003,200,106,54.5,GV\n9004,240,106,54.5,GV\n");
+  const Ran ran = run("import", {folder.path("a.csv"), "-o", folder.path("a.crossing"), "--units", "m", "--line",
+                                 "100,200,112,200", "--join", "GV"});
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  EXPECT_THAT(ran.err, HasSubstr("a service nobody drew"));
+  EXPECT_THAT(ran.err, HasSubstr("not joined"));
 }
 
 // A word that fits no file, no column or no layer is a slip of the pen, and what it was meant for would stay as it is.
