@@ -18,7 +18,6 @@
 namespace burrow {
 
 namespace {
-
 using nlohmann::json, table_file::Row;
 
 template <class Quantity>
