@@ -8,6 +8,7 @@
 #include "burrow/check/assess.h"
 #include "burrow/check/conclude_trials.h"
 #include "burrow/check/trials_plan.h"
+#include "burrow/crossing/day_record.h"
 #include "burrow/day/day.h"
 #include "burrow/day/with_day.h"
 #include "burrow/export/csv.h"
@@ -146,6 +147,10 @@ Answer judged_text(const std::string& name, const std::string& text, const Table
     const bool as_it_is = open->alternative.value_or("") == asked.alternative && layout_stands(*read, *open);
     day = as_it_is ? day_answer(crossing, tables, *open, assessment) : day_answer(*read, tables, *open);
     assessment = with_day(crossing, tables, std::move(assessment), *day);
+    // The newest is told; of others that nobody has ended none is forgotten.
+    for (const DayRecord& record : read->record)
+      if (&record != open && !record.readings.empty() && !ended(record))
+        assessment = with_day(crossing, tables, std::move(assessment), day_answer(*read, tables, record));
   }
   AssessmentOptions options;
   options.units = asked.units;

@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "support/command_run.h"
@@ -205,6 +206,28 @@ TEST(CheckCommand, BadFileInBetween_IsSaidAndTheRestGoesOn) {
   EXPECT_FALSE(bad.at("error").at("expected").get<std::string>().empty());
   EXPECT_EQ(json::parse(lines(ran.out)[2]).at("verdict"), "within-limits");
   EXPECT_THAT(ran.err, HasSubstr("/site/ground/0/1"));
+}
+
+// Two records that nobody has ended: the danger of the older one is not forgotten over the newer.
+TEST(CheckCommand, TwoOpenRecords_NeitherForgotten) {
+  std::ifstream in(sample("day-under-way"));
+  json crossing = json::parse(in);
+  ASSERT_EQ(crossing.at("record").size(), 1U);
+  json newer = crossing["record"][0];
+  newer["id"] = "d2";
+  newer["started"] = "2026-03-03T08:05:00+00:00";
+  newer["readings"] = json::array({{{"kind", "start"}, {"time_s", 0}}});
+  crossing["record"][0]["readings"].push_back({{"kind", "danger"}, {"time_s", 500}, {"sign", "smell"}});
+  crossing["record"].push_back(newer);
+  const Folder folder;
+  folder.write("two.crossing", crossing.dump());
+  const Ran ran = run("check", {folder.path("two.crossing"), "--json", "--on", "2026-03-03"});
+  EXPECT_EQ(ran.code, 1) << ran.out << ran.err;
+  const json answer = json::parse(ran.out);
+  EXPECT_EQ(answer.at("verdict"), "stop");
+  bool told = false;
+  for (const json& finding : answer.at("findings")) told = told || finding.at("code") == "day.get-out";
+  EXPECT_TRUE(told) << ran.out;
 }
 
 // A folder without crossings among others is one error of its own; the others are judged.
