@@ -122,7 +122,7 @@ TEST(StartPage, OpensSamplesAndBegins_AndGoesThen) {
   settle(w.window);
   EXPECT_TRUE(w.window.starting());
   const std::vector<StartCard*>& cards = w.window.start_page().cards();
-  ASSERT_GE(cards.size(), 15u) << "four ways, five samples, six lessons";
+  ASSERT_GE(cards.size(), 15u) << "four ways, five samples, eight lessons";
   for (const StartCard* card : cards) {
     EXPECT_FALSE(card->accessibleName().isEmpty());
     EXPECT_TRUE(card->focusPolicy() & Qt::TabFocus);

@@ -13,12 +13,14 @@ struct Lesson {
   const char* sample;
   const char* title;
 };
-inline const std::array<Lesson, 5>& all_lessons() {
-  static const std::array<Lesson, 5> lessons{{{"lesson-level", QT_TRANSLATE_NOOP("lessons", "Bore A")},
+inline const std::array<Lesson, 7>& all_lessons() {
+  static const std::array<Lesson, 7> lessons{{{"lesson-level", QT_TRANSLATE_NOOP("lessons", "Bore A")},
                                               {"lesson-sight", QT_TRANSLATE_NOOP("lessons", "Bore B")},
                                               {"lesson-sag", QT_TRANSLATE_NOOP("lessons", "Bore C")},
                                               {"lesson-shallow", QT_TRANSLATE_NOOP("lessons", "Bore D")},
-                                              {"lesson-mark", QT_TRANSLATE_NOOP("lessons", "Bore E")}}};
+                                              {"lesson-mark", QT_TRANSLATE_NOOP("lessons", "Bore E")},
+                                              {"lesson-stone", QT_TRANSLATE_NOOP("lessons", "Bore F")},
+                                              {"lesson-trench", QT_TRANSLATE_NOOP("lessons", "Bore G")}}};
   return lessons;
 }
 

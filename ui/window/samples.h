@@ -30,7 +30,9 @@ inline const std::vector<Sample>& samples_of_the_program() {
       {"lesson-sight", QT_TRANSLATE_NOOP("samples", "Lesson: bore B"), true},
       {"lesson-sag", QT_TRANSLATE_NOOP("samples", "Lesson: bore C"), true},
       {"lesson-shallow", QT_TRANSLATE_NOOP("samples", "Lesson: bore D"), true},
-      {"lesson-mark", QT_TRANSLATE_NOOP("samples", "Lesson: bore E"), true}};
+      {"lesson-mark", QT_TRANSLATE_NOOP("samples", "Lesson: bore E"), true},
+      {"lesson-stone", QT_TRANSLATE_NOOP("samples", "Lesson: bore F"), true},
+      {"lesson-trench", QT_TRANSLATE_NOOP("samples", "Lesson: bore G"), true}};
   return all;
 }
 

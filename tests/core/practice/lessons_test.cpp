@@ -1,4 +1,4 @@
-// The five lessons that stand ready: each is what its aim says.
+// The seven lessons that stand ready: each is what its aim says.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -74,7 +74,7 @@ PracticeRun driven_blind(const Lesson& lesson) {
 
 // No lesson rewards blind driving, and none says its answer before it is asked.
 TEST(Lessons, BlindDriving_IsNeverAllRight) {
-  for (const char* name : {"level", "sight", "sag", "shallow", "mark"}) {
+  for (const char* name : {"level", "sight", "sag", "shallow", "mark", "stone", "trench"}) {
     const Lesson lesson(name);
     const PracticeRun run = driven_blind(lesson);
     ASSERT_TRUE(run.over()) << name;
@@ -83,7 +83,8 @@ TEST(Lessons, BlindDriving_IsNeverAllRight) {
     })) << name;
     EXPECT_FALSE(lesson.practice.rule.empty()) << name;
     for (const std::string& told : {lesson.practice.title, lesson.crossing.name, lesson.crossing.notes})
-      for (const char* answer : {"lies", "past the stake", "soft clay", "shallow", "deeper", "half a degree"})
+      for (const char* answer :
+           {"lies", "past the stake", "soft clay", "shallow", "deeper", "half a degree", "stone", "trench"})
         EXPECT_EQ(told.find(answer), std::string::npos) << name << ": " << told;
   }
 }
@@ -126,6 +127,51 @@ TEST(Lessons, Sag_PaceAndSoundTellAtTheFirstStops) {
   run.choose(PracticeChoice::stop_and_look);
   EXPECT_TRUE(run.decisions().back().right());
   EXPECT_EQ(run.decisions().back().reason, PracticeReason::pace);
+}
+
+// A stone rings, takes three times the time and turns the tool: the stop behind it asks for a look.
+TEST(Lessons, Stone_RingsAndTurnsTheTool) {
+  const Lesson lesson("stone");
+  EXPECT_EQ(lesson.main_cause(), "stones");
+  EXPECT_LT(debrief(lesson.crossing, tables(), lesson.practice.truth).miss_left_m, -0.12);
+  EXPECT_EQ(lesson.bored().end, PracticeEnd::arrived);
+  PracticeRun run(lesson.crossing, tables(), lesson.practice.truth);
+  run.choose(PracticeChoice::turn_level);
+  bool rang = false;
+  for (int i = 0; i < 40 && !run.over(); ++i) {
+    const bool rings = run.sound().english().find("ringing") != std::string::npos;
+    if (rings && !rang) {
+      rang = true;
+      EXPECT_GT(run.pace().value_or(0), 1.5);
+      run.choose(PracticeChoice::stop_and_look);
+      EXPECT_TRUE(run.decisions().back().right());
+      EXPECT_EQ(run.decisions().back().reason, PracticeReason::pace);
+    }
+    run.choose(PracticeChoice::go_on);
+  }
+  EXPECT_TRUE(rang);
+}
+
+// Backfill is quick: the stop behind the trench asks for a look, and the drawn ground says nothing of it.
+TEST(Lessons, Trench_TheToolRuns) {
+  const Lesson lesson("trench");
+  EXPECT_EQ(lesson.bored().end, PracticeEnd::arrived);
+  PracticeRun run(lesson.crossing, tables(), lesson.practice.truth);
+  run.choose(PracticeChoice::turn_level);
+  double fastest = 10, there = 0;
+  for (int i = 0; i < 40 && !run.over(); ++i) {
+    if (run.pace() && *run.pace() < fastest) {
+      fastest = *run.pace();
+      there = run.nose_m();
+    }
+    run.choose(PracticeChoice::go_on);
+  }
+  EXPECT_LT(fastest, 0.67);
+  EXPECT_GT(there, 4.3);
+  EXPECT_LT(there, 7.3);
+  EXPECT_TRUE(std::any_of(run.decisions().begin(), run.decisions().end(), [](const PracticeDecision& d) {
+    return d.reason == PracticeReason::pace && !d.right();
+  })) << "whoever drove on there was wrong";
 }
 
 // A level that is turned on the cradle arrives ten times nearer.
