@@ -144,7 +144,8 @@ class Walk {
     for (QPlainTextEdit* entry : shown->findChildren<QPlainTextEdit*>())
       if (is_new(page, entry)) {
         entry->setFocus();
-        entry->setPlainText(QStringLiteral("typed"));
+        entry->selectAll();
+        QTest::keyClicks(entry, QStringLiteral("typed"));
         w_.window.drawing().setFocus();
         take_difference();
       }

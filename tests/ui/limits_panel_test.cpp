@@ -151,7 +151,10 @@ TEST(SheetPage, WhatIsTyped_IsInTheFile_EachOneStep) {
   type(QStringLiteral("checked by"), "C. D.");
   type(QStringLiteral("date"), "2026-03-02");
   page.notes()->setFocus();
-  page.notes()->setPlainText(QStringLiteral("first line\nsecond line"));
+  page.notes()->selectAll();
+  QTest::keyClicks(page.notes(), QStringLiteral("first line"));
+  QTest::keyClick(page.notes(), Qt::Key_Return);
+  QTest::keyClicks(page.notes(), QStringLiteral("second line"));
   page.paper()->setFocus();
   settle(w.window);
   page.paper()->setCurrentIndex(1);

@@ -126,7 +126,7 @@ QLineEdit* begin_typing(TestWindow& w, const QString& text) {
   w.window.side().show_page(SideColumn::Page::setup);
   settle(w.window);
   for (EntryForm* form : w.window.side().currentWidget()->findChildren<EntryForm*>()) {
-    const int row = form->find(QStringLiteral("axis level"));
+    const int row = form->find(QStringLiteral("sight error"));
     if (row < 0 || !form->entry(row)->isVisible()) continue;
     form->entry(row)->setFocus();
     form->entry(row)->selectAll();
@@ -139,19 +139,29 @@ QLineEdit* begin_typing(TestWindow& w, const QString& text) {
 // A value that shows on the screen and was not entered by Enter is in what is saved, closed over, or put on paper.
 TEST_F(Saving, Typing_IsTakenBeforeAnythingIsSaved) {
   ASSERT_TRUE(opened);
-  ASSERT_TRUE(begin_typing(window, QString::number(start - 0.07, 'f', 3)));
-  EXPECT_NEAR(window.crossing().bore.launch.elevation.m, start, 1e-9);
+  const auto sight_in = [](const QString& file) {
+    Document document(tables_for_tests());
+    EXPECT_TRUE(document.open(file));
+    return document.crossing().bore.launch.aim_sd->rad;
+  };
+  const auto now = [&] { return window.crossing().bore.launch.aim_sd->rad; };
+  const double before = now();
+  ASSERT_TRUE(begin_typing(window, QStringLiteral("0.41")));
+  EXPECT_EQ(now(), before);
   EXPECT_TRUE(window.window.save());
-  EXPECT_NEAR(elevation_in(path), start - 0.07, 1e-9);
+  EXPECT_NE(now(), before);
+  EXPECT_EQ(sight_in(path), now());
   // Closing asks about it.
-  ASSERT_TRUE(begin_typing(window, QString::number(start - 0.09, 'f', 3)));
+  const double saved = now();
+  ASSERT_TRUE(begin_typing(window, QStringLiteral("0.57")));
   {
     const Answer answer(QStringLiteral("Cancel"));
     EXPECT_FALSE(window.window.close());
     EXPECT_TRUE(answer.asked.text.contains(QStringLiteral("not saved"))) << answer.asked.text.toStdString();
   }
-  EXPECT_NEAR(window.crossing().bore.launch.elevation.m, start - 0.09, 1e-9);
+  EXPECT_GT(now(), saved);
   EXPECT_TRUE(window.window.save());
+  EXPECT_EQ(sight_in(path), now());
 }
 
 // What is refused stays where it was typed; the rest is saved, and no paper is made that would show another value.

@@ -22,13 +22,14 @@ double gutter_width(const Style& style) {
 }
 
 LaneSizes lane_sizes(const Style& style, double height, int flag_rows, bool turning) {
-  constexpr double low_texts = 48;  // below, every line counts
+  constexpr double low_texts = 48;   // below, every line counts
+  constexpr double room_texts = 24;  // letters for a room: the drawing wants what is left
   const double text = style.text;
   LaneSizes lanes;
   lanes.gutter = gutter_width(style);
   lanes.flags = height < low_texts * text ? text * 2.6 : flag_rows > 1 ? text * 7.7 : text * 4.1;
   lanes.on_top = text * 1.9;
-  lanes.names = text * 3.3;
+  lanes.names = text * (height < room_texts * text ? 2.1 : 3.3);
   lanes.turning = turning ? turning_height(style) : 0;
   lanes.ruler = text * 4.15;
   return lanes;

@@ -106,7 +106,8 @@ void PlayerBar::set_for_a_room(int letter_px) {
   QFont letters = font();
   if (room) letters.setPixelSize(letter_px);
   for (QWidget* text : std::initializer_list<QWidget*>{strip_, clock_text_, task_}) text->setFont(letters);
-  task_->setFixedHeight(task_->fontMetrics().height() * 2 + 4);  // the drawing above keeps its size while it plays
+  lines_ = room ? 1 : 2;
+  task_->setFixedHeight(task_->fontMetrics().height() * lines_ + 4);  // the drawing above keeps its size while it plays
   choices_->setVisible(!room);
   settings_->setVisible(!room);
   show_time();
@@ -314,7 +315,7 @@ QString PlayerBar::task_text(const Playback& bore, double nose_m) const {
 /// A line each, shortened where the bar is narrow; whole under the pointer.
 void PlayerBar::show_task(const QString& task) {
   QStringList lines;
-  for (const QString& line : task.split(QLatin1Char('\n')))
+  for (const QString& line : task.split(QLatin1Char('\n')).mid(0, lines_))
     lines << task_->fontMetrics().elidedText(line, Qt::ElideRight, std::max(100, width() - 20));
   const QString shown = lines.join(QLatin1Char('\n'));
   if (task_->text() == shown) return;

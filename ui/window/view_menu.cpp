@@ -6,6 +6,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QMessageBox>
+#include <QSplitter>
 #include <QToolButton>
 
 #include "burrow/document/text.h"
@@ -104,8 +105,11 @@ void MainWindow::make_presentation(QMenu* menu) {
   };
   presentation_ = new Presentation(*this, *drawing_, *player_,
                                    {tools_, verdict_, notice_, side_, &side_->rail(), overview_, what_if_}, dress);
-  QAction* present = menu->addAction(tr("To a &room: drawing and player alone"), QKeySequence(Qt::Key_F5), this,
-                                     [this](bool on) { presentation_->set_on(on); });
+  QAction* present =
+      menu->addAction(tr("To a &room: drawing and player alone"), QKeySequence(Qt::Key_F5), this, [this](bool on) {
+        if (on) sizes_before_ = splitter_->sizes();
+        presentation_->set_on(on);
+      });
   present->setCheckable(true);
   connect(presentation_, &Presentation::changed, this, [this, present](bool on) {
     present->setChecked(on);
@@ -117,6 +121,7 @@ void MainWindow::make_presentation(QMenu* menu) {
       fold_column();
       place_column();
       fold_overview();
+      if (splitter_->count() == sizes_before_.size()) splitter_->setSizes(sizes_before_);
     }
   });
 }

@@ -243,6 +243,7 @@ class MainWindow : public QMainWindow {
   QPointer<HelpWindow> help_;
   Presentation* presentation_ = nullptr;
   bool player_was_shown_ = false;  ///< before the presentation
+  QList<int> sizes_before_;        ///< of drawing and column
   QMenu* insert_menu_ = nullptr;
   QMenu* layers_menu_ = nullptr;
   QMenu* heights_menu_ = nullptr;

@@ -109,6 +109,7 @@ class PlayerBar : public QWidget {
   double time_s_ = 0;
   qint64 last_ms_ = 0;
   bool still_;
+  int lines_ = 2;  ///< of the task
 };
 
 }  // namespace burrow
