@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <sys/wait.h>
 
+#include <algorithm>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
@@ -20,10 +21,17 @@ struct Ran {
   std::string out, err;
 };
 
+/// What is judged is judged for one day, whatever the day of the machine is.
+inline std::vector<std::string> on_one_day(const std::string& command, std::vector<std::string> words) {
+  if (command == "check" && std::find(words.begin(), words.end(), "--on") == words.end())
+    words.insert(words.begin(), {"--on", "2026-03-02"});
+  return words;
+}
+
 inline Ran run(const std::string& command, const std::vector<std::string>& words) {
   std::ostringstream out, err;
   Ran ran;
-  ran.code = run_command(command, words, {out, err});
+  ran.code = run_command(command, on_one_day(command, words), {out, err});
   ran.out = out.str();
   ran.err = err.str();
   return ran;
@@ -34,7 +42,7 @@ inline Ran run_with(const std::string& input, const std::string& command, const 
   std::istringstream in(input);
   std::ostringstream out, err;
   Ran ran;
-  ran.code = run_command(command, words, {out, err, in});
+  ran.code = run_command(command, on_one_day(command, words), {out, err, in});
   ran.out = out.str();
   ran.err = err.str();
   return ran;

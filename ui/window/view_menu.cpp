@@ -121,7 +121,11 @@ void MainWindow::make_presentation(QMenu* menu) {
       fold_column();
       place_column();
       fold_overview();
-      if (splitter_->count() == sizes_before_.size()) splitter_->setSizes(sizes_before_);
+      // Once the window has its size again.
+      const auto as_wide = [this] {
+        if (splitter_->count() == sizes_before_.size()) splitter_->setSizes(sizes_before_);
+      };
+      QMetaObject::invokeMethod(this, as_wide, Qt::QueuedConnection);
     }
   });
 }
