@@ -53,6 +53,8 @@ TEST(Presentation, KeysOfTheRoom_AndBackAsItWas) {
   ASSERT_TRUE(w.opened);
   const Crossing before = w.crossing();
   const QRect drawing = w.window.drawing().geometry();
+  const QSize window = w.window.size();
+  const int side = w.window.side().width();
   const double text = w.window.drawing().style().text;
   const bool dark = w.window.drawing().style().theme.dark;
   press(w, Qt::Key_F5);
@@ -67,6 +69,8 @@ TEST(Presentation, KeysOfTheRoom_AndBackAsItWas) {
   EXPECT_FALSE(w.window.presentation().on());
   EXPECT_FALSE(w.window.presentation().darkened());
   settle(w.window);
+  EXPECT_EQ(w.window.size(), window);
+  EXPECT_EQ(w.window.side().width(), side);
   EXPECT_EQ(w.window.drawing().geometry(), drawing);
   EXPECT_EQ(w.window.drawing().style().text, text);
   EXPECT_EQ(w.window.drawing().style().theme.dark, dark);

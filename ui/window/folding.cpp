@@ -5,6 +5,8 @@
 #include <QKeyEvent>
 #include <QSplitter>
 #include <algorithm>
+#include <numeric>
+#include <utility>
 
 #include "burrow/window/main_window.h"
 #include "burrow/window/presentation.h"
@@ -51,6 +53,13 @@ void MainWindow::fold_column() {
 }
 
 void MainWindow::place_column() {
+  // Drawing and column as wide as before a presentation, once there is as much room again.
+  const auto room_of = [this](const QList<int>& sizes) {
+    return std::accumulate(sizes.begin(), sizes.end(), splitter_->handleWidth());
+  };
+  if (sizes_before_.size() == splitter_->count() && !(presentation_ && presentation_->on()) &&
+      room_of(sizes_before_) == splitter_->width())
+    splitter_->setSizes(std::exchange(sizes_before_, {}));
   if (splitter_->count() > 1 || (presentation_ && presentation_->on())) return;
   const QRect room = splitter_->geometry();
   const int wide = std::min(std::max(column_px, side_->minimumWidth()), room.width() - least_seen_px);

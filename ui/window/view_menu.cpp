@@ -121,11 +121,6 @@ void MainWindow::make_presentation(QMenu* menu) {
       fold_column();
       place_column();
       fold_overview();
-      // Once the window has its size again.
-      const auto as_wide = [this] {
-        if (splitter_->count() == sizes_before_.size()) splitter_->setSizes(sizes_before_);
-      };
-      QMetaObject::invokeMethod(this, as_wide, Qt::QueuedConnection);
     }
   });
 }
