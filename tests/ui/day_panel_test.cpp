@@ -9,6 +9,7 @@
 #include <QTemporaryDir>
 
 #include "burrow/check/hose_marks.h"
+#include "burrow/document/reading_forms.h"
 #include "burrow/panels/learn_box.h"
 #include "support/panel_for_tests.h"
 
@@ -271,6 +272,16 @@ TEST(DayPanel, NotAdvised_NothingLooksLikeTheThingToDo) {
   const QPushButton* record_only = stop.panel.button(QStringLiteral("Record only"));
   ASSERT_TRUE(record_only);
   EXPECT_FALSE(record_only->styleSheet().contains(QStringLiteral("background: ") + Theme::light().focus.name()));
+}
+
+// Marks are written down to a centimetre: the one that was reached at 5.92 m is not offered again.
+TEST(DayPanel, MarksAsWrittenDown_TheNextIsTheNext) {
+  DayPage w("day-under-way");
+  ASSERT_TRUE(w.opened);
+  EXPECT_NEAR(next_mark(w.crossing(), tables_for_tests(), w.record()), 7.42, 0.01);
+  const QPushButton* mark = w.panel.button(QStringLiteral("Mark"));
+  ASSERT_TRUE(mark);
+  EXPECT_NE(mark->text().indexOf(QStringLiteral("7.42")), -1) << mark->text().toStdString();
 }
 
 // One key each, and none of them taken from who types.

@@ -119,8 +119,9 @@ double next_mark(const Crossing& crossing, const Tables& tables, const DayRecord
   for (const Reading& r : record.readings)
     if (r.nose && counts(r) && r.nose->m < most_m && (r.kind == ReadingKind::mark || r.kind == ReadingKind::stop))
       furthest = std::max(furthest, r.nose->m);
-  if (furthest < ahead - 1e-6) return ahead;  // the tail at the face: mark 0
-  return ahead + (std::floor((furthest - ahead) / spacing + 1e-6) + 1) * spacing;
+  constexpr double as_read_m = 0.03;               // a mark is written down to a centimetre, or a tenth of a foot
+  if (furthest < ahead - as_read_m) return ahead;  // the tail at the face: mark 0
+  return ahead + (std::floor((furthest - ahead + as_read_m) / spacing) + 1) * spacing;
 }
 
 Result<Reading> reading_from(const ReadingForm& form, const std::vector<std::string>& texts, const std::string& words,
