@@ -30,8 +30,7 @@ QPointF anchor_of(const Scene& scene, const Finding& finding) {
 
 /// A stop before what is not known before a caution; findings stand in that order.
 bool graver(const std::vector<Finding>& findings, int a, int b) {
-  return a < b &&
-         mark_of(findings[static_cast<std::size_t>(a)]) != mark_of(findings[static_cast<std::size_t>(b)]);
+  return a < b && mark_of(findings[static_cast<std::size_t>(a)]) != mark_of(findings[static_cast<std::size_t>(b)]);
 }
 
 /// Findings about one subject at one place share a flag; the gravest speaks. (Of those as grave the clear gap stands

@@ -46,8 +46,8 @@ std::size_t missing(const Crossing& c) {
 TEST(FirstLayout, AllAnswered_NothingIsMissing) {
   const auto made = first_layout(all_known(), tables());
   ASSERT_TRUE(made) << made.error().english();
-  // What the gas line is made of is asked on its page: a brittle one would not bear the ground to move so, and a plastic
-  // one would have to say what its tracing followed.
+  // What the gas line is made of is asked on its page: a brittle one would not bear the ground to move so, and a
+  // plastic one would have to say what its tracing followed.
   EXPECT_EQ(missing(*made), 2U);
   Crossing reported = *made;
   reported.site.utilities[0].material = "steel";

@@ -1,5 +1,5 @@
-// A monkey on the window, about a minute in the checked build. BURROW_MONKEY_LOG=FILE writes the events of each burst to
-// FILE.SEED, BURROW_MONKEY_PLAY=FILE.SEED plays them again on the sample they were sent on.
+// A monkey on the window, about a minute in the checked build. BURROW_MONKEY_LOG=FILE writes the events of each burst
+// to FILE.SEED, BURROW_MONKEY_PLAY=FILE.SEED plays them again on the sample they were sent on.
 #include "monkey/burst.h"
 
 namespace burrow {

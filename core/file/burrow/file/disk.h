@@ -26,9 +26,10 @@ enum class Written { surely, unconfirmed };
 /// the group cannot be kept, the new one may do no more than everybody. Of a symbolic link the target is replaced.
 ///
 /// A file with several names (hard links) is written in place, since a rename would leave the other names with the old
-/// content; so is one of another owner, who would lose it. Old and new content wait together beside it (".NAME.saving") until the disk has confirmed the new one, so
-/// there is no moment at which a kill loses both: before that file is whole the old one is untouched; after it, both
-/// are kept. Cut short, `read_text_file` gives the new content under this name; `mend_killed_save` puts it in place.
+/// content; so is one of another owner, who would lose it. Old and new content wait together beside it (".NAME.saving")
+/// until the disk has confirmed the new one, so there is no moment at which a kill loses both: before that file is
+/// whole the old one is untouched; after it, both are kept. Cut short, `read_text_file` gives the new content under
+/// this name; `mend_killed_save` puts it in place.
 ///
 /// Errors (`place` is the path): no permission, no such folder, disk full, the disk does not confirm …; the old content
 /// is there then and nothing is left behind, or the message says where both wait.
