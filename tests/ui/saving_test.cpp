@@ -13,6 +13,7 @@
 
 #include "burrow/panels/entry_form.h"
 #include "burrow/panels/sheet_panel.h"
+#include "burrow/panels/text_form.h"
 #include "support/window_for_tests.h"
 
 namespace burrow {
@@ -175,6 +176,18 @@ TEST_F(Saving, Typing_RefusedIsSaid) {
   EXPECT_EQ(field->text(), QStringLiteral("abc"));
   EXPECT_FALSE(take_typing_in(window.window));
   QTest::keyClick(field, Qt::Key_Escape);
+  EXPECT_TRUE(take_typing_in(window.window));
+  // A day that is none, left on a page that is no longer shown: nothing on the screen says otherwise than the paper.
+  window.window.side().show_page(SideColumn::Page::sheet);
+  settle(window.window);
+  QLineEdit* day = window.window.findChild<SheetPanel*>()->texts()->entry(QStringLiteral("date"));
+  ASSERT_TRUE(day);
+  day->setFocus();
+  day->selectAll();
+  QTest::keyClicks(day, QStringLiteral("yesterday"));
+  EXPECT_FALSE(take_typing_in(window.window));
+  window.window.side().show_page(SideColumn::Page::findings);
+  settle(window.window);
   EXPECT_TRUE(take_typing_in(window.window));
 }
 

@@ -16,7 +16,7 @@ class HoldsTyping {
   virtual bool take_typing() = 0;
 };
 
-/// All that is being typed in a window. False: some of it was not taken.   Evidence: Typing.*
+/// All that is being typed in a window. False: some of what is shown was not taken.   Evidence: Saving.Typing_*
 bool take_typing_in(const QWidget& window);
 
 }  // namespace burrow
